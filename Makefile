@@ -1,0 +1,47 @@
+# Everything a change needs, each one command. Set-up steps leave a stamp in .venv, so they run
+# again only when pyproject.toml changes.
+PYTHON ?= python3
+VENV := .venv
+BIN := $(VENV)/bin
+RUN_STAMP := $(VENV)/.stamp-run
+DEV_STAMP := $(VENV)/.stamp-dev
+BROWSER_STAMP := $(VENV)/.stamp-browser
+
+.PHONY: run test lint perf clean
+
+run: $(RUN_STAMP)
+	$(BIN)/bowlside serve --demo --qr
+
+test: lint $(BROWSER_STAMP)
+	$(BIN)/pytest
+
+lint: $(DEV_STAMP)
+	$(BIN)/ruff check .
+	$(BIN)/ruff format --check .
+	$(BIN)/mypy
+
+perf: $(BROWSER_STAMP)
+	@$(BIN)/python -m tests.perf
+
+clean:
+	rm -rf $(VENV) build dist var .pytest_cache .mypy_cache .ruff_cache .hypothesis
+
+$(BIN)/python:
+	@$(PYTHON) -c 'import sys; sys.exit(sys.version_info < (3, 11) and "Bowlside needs Python 3.11 or newer: set PYTHON=...")'
+	$(PYTHON) -m venv $(VENV)
+
+$(RUN_STAMP): pyproject.toml | $(BIN)/python
+	$(BIN)/python -m pip install --quiet --editable .
+	touch $@
+
+$(DEV_STAMP): pyproject.toml | $(BIN)/python
+	$(BIN)/python -m pip install --quiet --editable '.[dev]'
+	touch $@ $(RUN_STAMP)
+
+# Playwright's own browser where it can be had (some networks do not let it through), else the
+# system's; tests/conftest.py looks for them in the same order.
+$(BROWSER_STAMP): $(DEV_STAMP)
+	command -v chromium >/dev/null \
+	|| timeout 300 $(BIN)/playwright install --with-deps chromium \
+	|| { apt-get update && apt-get install -y chromium; }
+	touch $@
