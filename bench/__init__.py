@@ -1,0 +1,51 @@
+"""bench: the trade's arithmetic. Not benchmarks: this is the domain.
+
+What may not come in: Flask, marshmallow, a database, a clock, a file, randomness, or anything
+from `api`. A test walks the imports. The reading order is the order in which data flows:
+
+    quantities -> recipe, kit -> sizing, weighing, heating -> sheet -> journal -> waits -> prompting -> record
+
+`api` imports from here, not from the modules inside.
+"""
+
+from bench.checks import check_recipe
+from bench.errors import AmountError, BenchError, EntryError, KitError, RecipeError, SizeError
+from bench.journal import KINDS, check_entry, fold
+from bench.kit import KIT_SCHEMA, read_kit
+from bench.prompting import now
+from bench.quantities import read_amount, read_duration_ms
+from bench.recipe import RECIPE_SCHEMA, read_recipe
+from bench.record import record
+from bench.sheet import choose_size, make_sheet
+from bench.sheet_text import sheet_text
+from bench.waits import rings, wait_phase, window_phase
+from bench.whole import canonical, grams
+
+__all__ = [
+    "KINDS",
+    "KIT_SCHEMA",
+    "RECIPE_SCHEMA",
+    "AmountError",
+    "BenchError",
+    "EntryError",
+    "KitError",
+    "RecipeError",
+    "SizeError",
+    "canonical",
+    "check_entry",
+    "check_recipe",
+    "choose_size",
+    "fold",
+    "grams",
+    "make_sheet",
+    "now",
+    "read_amount",
+    "read_duration_ms",
+    "read_kit",
+    "read_recipe",
+    "record",
+    "rings",
+    "sheet_text",
+    "wait_phase",
+    "window_phase",
+]

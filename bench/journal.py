@@ -1,0 +1,571 @@
+"""The journal: what happened at the bench, and the fold that says where things stand.
+
+A run is a grow-only set of entries. Merge is set union; the fold sorts by (at, device, id), so
+order of arrival does not matter, a duplicate is harmless and two phones converge. An undo is an
+entry that takes back an earlier one. Nothing that is well-formed is refused because another
+entry came first: a step reported done before its needs were done is done. An entry this version
+does not understand, or one that speaks of another sheet, is kept and listed as unread.
+
+The fold never raises and never reads a clock. `frontend/bench/journal.js` is the same fold.
+"""
+
+import re
+from typing import Any
+
+from bench.errors import EntryError
+from bench.weighing import carry_factor
+from bench.whole import canonical, ceiling, half_even, share_out
+
+Json = dict[str, Any]
+
+MOST_WHOLE = 2**53 - 1
+MOST_AT = 8_640_000_000_000_000  # the last instant a JavaScript Date can hold
+MOST_MG = 10**9  # a tonne in one touch is a slip of the finger
+MOST_MS = 366 * 86_400_000
+
+# Every kind of entry and its fields: (type, required). The API refuses by this table, the fold
+# sets aside by it, and DEVELOPERS.md lists it. Fields not named here are kept and not looked at.
+KINDS: dict[str, dict[str, tuple[str, bool]]] = {
+    "weighed": {"line": ("id", True), "mg": ("mass", False), "reading_mg": ("whole", False)},
+    "taken_out": {"line": ("id", True), "mg": ("mass", True)},
+    "left": {"line": ("id", True)},
+    "left_out": {"line": ("id", True)},
+    "carried": {
+        "component": ("id", True),
+        "round": ("count", True),
+        "num": ("factor", True),
+        "den": ("factor", True),
+    },
+    "zeroed": {"vessel": ("id", True)},
+    "switched": {"weigh": ("weigh", True)},
+    "chose": {"step": ("id", True), "way": ("id", True)},
+    "done": {"step": ("id", True), "way": ("id", False)},
+    "skipped": {"step": ("id", True), "why": ("text", False)},
+    "began": {"step": ("id", True)},
+    "heated": {"step": ("id", True), "ms": ("span", True)},
+    "looked": {"step": ("id", True), "answer": ("answer", True), "way": ("id", False)},
+    "portioned": {"vessel": ("id", True), "mg": ("mass", True)},
+    "counted": {
+        "step": ("id", True),
+        "good": ("count", False),
+        "spoiled": ("count", False),
+        "partial": ("count", False),
+        "of": ("id", False),
+        "way": ("id", False),
+    },
+    "extended": {"step": ("id", True), "ms": ("span", True)},
+    "noted": {"text": ("text", True), "step": ("id", False)},
+    "finished": {},
+    "undone": {"entry": ("id", True)},
+}
+_SAYS = {
+    "id": "should be the id of something on the sheet",
+    "mass": "should be whole milligrams from 0 to 1 000 000 000",
+    "whole": "should be a whole number",
+    "count": "should be a whole number from 0 to 10 000",
+    "factor": "should be a whole number from 1 to 1 000 000 000 000",
+    "weigh": "should be “running” or “tare”",
+    "answer": "should be “yes”, “not_yet” or “too_far”",
+    "span": "should be whole milliseconds from 1 to a year",
+    "text": "should be text of 1 to 2000 characters",
+}
+_KEY = re.compile(r"[A-Za-z0-9_.\-]{1,140}")
+_KIND = re.compile(r"[a-z_]{1,40}")
+_DEVICE = re.compile(r"[A-Za-z0-9_\-]{1,64}")
+_UUID7 = re.compile(r"[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}", re.IGNORECASE)
+
+
+def _whole(value: Any, least: int, most: int) -> bool:
+    return isinstance(value, int) and not isinstance(value, bool) and least <= value <= most
+
+
+def _fits(kind: str, value: Any) -> bool:
+    match kind:
+        case "id":
+            return isinstance(value, str) and bool(_KEY.fullmatch(value))
+        case "mass":
+            return _whole(value, 0, MOST_MG)
+        case "whole":
+            return _whole(value, -MOST_WHOLE, MOST_WHOLE)
+        case "count":
+            return _whole(value, 0, 10_000)
+        case "factor":
+            return _whole(value, 1, 10**12)
+        case "weigh":
+            return value in ("running", "tare")
+        case "answer":
+            return value in ("yes", "not_yet", "too_far")
+        case "span":
+            return _whole(value, 1, MOST_MS)
+    return isinstance(value, str) and 1 <= len(value) <= 2000
+
+
+def check_entry(entry: Any) -> None:
+    """Raise EntryError, naming the field, when an entry is malformed. Unknown kinds are well-formed."""
+    if not isinstance(entry, dict):
+        raise EntryError("", "An entry should be an object with id, device, at, kind and body.")
+    if not (isinstance(entry.get("id"), str) and _UUID7.fullmatch(entry["id"])):
+        raise EntryError("id", "The id should be a UUID of version 7.")
+    if not (isinstance(entry.get("device"), str) and _DEVICE.fullmatch(entry["device"])):
+        raise EntryError("device", "The device should be 1 to 64 letters, digits, - or _.")
+    if not _whole(entry.get("at"), 0, MOST_AT):
+        raise EntryError("at", "The time should be whole milliseconds since 1970.")
+    if not (isinstance(entry.get("kind"), str) and _KIND.fullmatch(entry["kind"])):
+        raise EntryError("kind", "The kind should be a word of small letters, such as “weighed”.")
+    body = entry.get("body")
+    if not isinstance(body, dict):
+        raise EntryError("body", "The body should be an object.")
+    for field, (kind, required) in KINDS.get(entry["kind"], {}).items():
+        if field not in body:
+            if required:
+                raise EntryError(f"body.{field}", f"“{field}” is missing; it {_SAYS[kind]}.")
+        elif not _fits(kind, body[field]):
+            raise EntryError(f"body.{field}", f"“{field}” {_SAYS[kind]}.")
+
+
+def _readable(entry: Any) -> bool:
+    """Whether the fold can place an entry at all: it has an id, a device, a time, a kind and a body."""
+    return (
+        isinstance(entry, dict)
+        and _fits("id", entry.get("id"))
+        and isinstance(entry.get("device"), str)
+        and bool(_DEVICE.fullmatch(entry["device"]))
+        and _whole(entry.get("at"), 0, MOST_AT)
+        and isinstance(entry.get("kind"), str)
+        and isinstance(entry.get("body"), dict)
+    )
+
+
+def _understood(entry: Json) -> bool:
+    fields = KINDS.get(entry["kind"])
+    if fields is None:
+        return False
+    body = entry["body"]
+    return all(
+        _fits(kind, body[field]) if field in body else not required
+        for field, (kind, required) in fields.items()
+    )
+
+
+def in_order(entries: list[Json]) -> list[Json]:
+    """Each placeable entry once, by (at, device, id). Of two with one id the lesser spelling stays."""
+    kept: dict[str, Json] = {}
+    for entry in entries:
+        if not _readable(entry):
+            continue
+        other = kept.get(entry["id"])
+        if other is None or (entry is not other and canonical(entry) < canonical(other)):
+            kept[entry["id"]] = entry
+    return sorted(kept.values(), key=lambda entry: (entry["at"], entry["device"], entry["id"]))
+
+
+def living(entries: list[Json]) -> list[Json]:
+    """The entries in order, less the undone and their undos. An undo takes back only what came before it."""
+    ordered = in_order(entries)
+    place = {entry["id"]: index for index, entry in enumerate(ordered)}
+    gone: set[str] = set()
+    for index in range(len(ordered) - 1, -1, -1):
+        entry = ordered[index]
+        if entry["kind"] != "undone" or not _understood(entry) or entry["id"] in gone:
+            continue
+        target = place.get(entry["body"]["entry"])
+        if target is not None and target < index:
+            gone.add(entry["body"]["entry"])
+            gone.add(entry["id"])
+    return [entry for entry in ordered if entry["id"] not in gone]
+
+
+def fold(sheet: Json, entries: list[Json]) -> Json:
+    """The state: what the sheet and the journal together say. Never raises for any set of entries."""
+    state = _Fold(sheet)
+    for entry in living(entries):
+        if not (_understood(entry) and state.take(entry)):
+            state.unread.append(entry["id"])
+    return state.told()
+
+
+class _Fold:
+    """Entries in, one at a time and in order; `told` draws what follows from them."""
+
+    def __init__(self, sheet: Json) -> None:
+        self.sheet = sheet
+        self.steps = {step["id"]: step for step in sheet["steps"]}
+        self.lines = {line["id"]: line for line in sheet["lines"]}
+        self.vessels = {vessel["id"]: vessel for vessel in sheet["vessels"]}
+        self.split_of = {
+            portion["vessel"]: step
+            for step in sheet["steps"]
+            if step["kind"] == "split"
+            for portion in step["portions"]
+        }
+        self.weigh: str = sheet["size"]["weigh"]
+        self.started_at: int | None = None
+        self.finished_at: int | None = None
+        self.last_at: int | None = None
+        self.settled: dict[str, Json] = {}  # step -> {"status", "at", "way", "why"}
+        self.way: dict[str, str] = {}
+        self.began: dict[str, int] = {}
+        self.in_mg = dict.fromkeys(self.lines, 0)
+        self.touched: dict[str, int] = {}  # line -> when last
+        self.decided: dict[str, str] = {}  # line -> left | left_out
+        self.factors: dict[str, tuple[int, int]] = {}
+        self.vessel_mg = dict.fromkeys(self.vessels, 0)
+        self.zero_mg = dict.fromkeys(self.vessels, 0)
+        self.portions: dict[str, int] = {}
+        self.portioned_at: dict[str, int] = {}
+        self.bursts: dict[str, list[Json]] = {}
+        self.looks: dict[str, list[Json]] = {}
+        self.counts: dict[str, Json] = {}
+        self.counted_at: dict[str, int] = {}
+        self.extended: dict[str, int] = {}
+        self.notes: list[Json] = []
+        self.unread: list[str] = []
+
+    def take(self, entry: Json) -> bool:
+        """Take one well-formed entry in; False when it speaks of something not on this sheet."""
+        body = entry["body"]
+        for field, known in (("step", self.steps), ("line", self.lines), ("vessel", self.vessels)):
+            if field in body and field in KINDS[entry["kind"]] and body[field] not in known:
+                return False
+        at: int = entry["at"]
+        if not getattr(self, f"_{entry['kind']}")(at, body, entry):
+            return False
+        if self.started_at is None:
+            self.started_at = at
+        self.last_at = at
+        return True
+
+    # One method a kind. Each answers whether the entry made sense on this sheet.
+
+    def _weighed(self, at: int, body: Json, entry: Json) -> bool:
+        line = self.lines[body["line"]]
+        mg = body.get("mg", 0)
+        vessel = line["vessel"]
+        if vessel is not None:
+            if self.weigh == "tare" and not line["cup"]:
+                self.zero_mg[vessel] = self.vessel_mg[vessel]
+            self.vessel_mg[vessel] += mg
+        self.in_mg[line["id"]] += mg
+        self.touched[line["id"]] = at
+        if self.decided.get(line["id"]) == "left_out":
+            del self.decided[line["id"]]
+        return True
+
+    def _taken_out(self, at: int, body: Json, entry: Json) -> bool:
+        line = self.lines[body["line"]]
+        mg = min(body["mg"], self.in_mg[line["id"]])
+        self.in_mg[line["id"]] -= mg
+        if line["vessel"] is not None:
+            self.vessel_mg[line["vessel"]] -= mg
+        self.touched[line["id"]] = at
+        return True
+
+    def _left(self, at: int, body: Json, entry: Json) -> bool:
+        self.decided[body["line"]] = "left"
+        self.touched[body["line"]] = at
+        return True
+
+    def _left_out(self, at: int, body: Json, entry: Json) -> bool:
+        self.decided[body["line"]] = "left_out"
+        self.touched[body["line"]] = at
+        return True
+
+    def _carried(self, at: int, body: Json, entry: Json) -> bool:
+        key = f"{body['component']}.{body['round']}"
+        lines = [line for line in self.sheet["lines"] if f"{line['component']}.{line['round']}" == key]
+        if not lines or body["num"] > 1000 * body["den"]:
+            return False
+        self.factors[key] = (body["num"], body["den"])
+        for line in lines:  # new targets, so what was let pass is judged again
+            if self.decided.get(line["id"]) == "left":
+                del self.decided[line["id"]]
+        return True
+
+    def _zeroed(self, at: int, body: Json, entry: Json) -> bool:
+        self.zero_mg[body["vessel"]] = self.vessel_mg[body["vessel"]]
+        return True
+
+    def _switched(self, at: int, body: Json, entry: Json) -> bool:
+        self.weigh = body["weigh"]
+        return True
+
+    def _chose(self, at: int, body: Json, entry: Json) -> bool:
+        if not any(way["id"] == body["way"] for way in self.steps[body["step"]]["ways"]):
+            return False
+        self.way[body["step"]] = body["way"]
+        return True
+
+    def _settle(self, step: str, status: str, at: int, why: str = "") -> None:
+        known = self.settled.get(step)
+        if known is None or known["status"] != status:
+            self.settled[step] = {"status": status, "at": at, "why": why}
+
+    def _done(self, at: int, body: Json, entry: Json) -> bool:
+        step = self.steps[body["step"]]
+        if "way" in body and not self._chose(at, body, entry):
+            return False
+        was_done = self.settled.get(step["id"], {}).get("status") == "done"
+        self._settle(step["id"], "done", at)
+        if step["kind"] == "do" and not was_done:
+            for jug in step["tips"]:
+                self.vessel_mg[step["into"]] += self.vessel_mg[jug]
+                self.vessel_mg[jug] = 0
+                self.zero_mg[jug] = 0
+        return True
+
+    def _skipped(self, at: int, body: Json, entry: Json) -> bool:
+        self._settle(body["step"], "skipped", at, body.get("why", ""))
+        return True
+
+    def _began(self, at: int, body: Json, entry: Json) -> bool:
+        self.began.setdefault(body["step"], at)
+        return True
+
+    def _heated(self, at: int, body: Json, entry: Json) -> bool:
+        bursts = self.bursts.setdefault(body["step"], [])
+        if bursts and bursts[-1]["answer"] is None:
+            bursts[-1]["answer"] = "not_yet"
+        bursts.append({"at": at, "ms": body["ms"], "answer": None})
+        return True
+
+    def _looked(self, at: int, body: Json, entry: Json) -> bool:
+        step = self.steps[body["step"]]
+        if "way" in body and not self._chose(at, body, entry):
+            return False
+        bursts = self.bursts.get(step["id"])
+        if bursts and bursts[-1]["answer"] is None:
+            bursts[-1]["answer"] = body["answer"]
+        self.looks.setdefault(step["id"], []).append(
+            {"at": at, "answer": body["answer"], "way": body.get("way")}
+        )
+        if body["answer"] == "yes" and step["kind"] in ("melt", "check", "wait"):
+            self._settle(step["id"], "done", at)
+        return True
+
+    def _portioned(self, at: int, body: Json, entry: Json) -> bool:
+        vessel = body["vessel"]
+        step = self.split_of.get(vessel)
+        if step is None or vessel == step["portions"][-1]["vessel"]:
+            return False
+        self.portions[vessel] = self.portions.get(vessel, 0) + body["mg"]
+        self.vessel_mg[vessel] += body["mg"]
+        self.zero_mg[vessel] += body["mg"]
+        self.vessel_mg[step["vessel"]] -= body["mg"]
+        self.portioned_at[vessel] = at
+        return True
+
+    def _counted(self, at: int, body: Json, entry: Json) -> bool:
+        step = self.steps[body["step"]]
+        part = body.get("of")
+        if step["kind"] != "pieces" or (part is not None and part != "joined" and part not in step["of"]):
+            return False
+        if "way" in body and not self._chose(at, body, entry):
+            return False
+        count = self.counts.setdefault(step["id"], {"good": 0, "spoiled": 0, "partial": 0, "of": {}})
+        made = 0
+        for field in ("good", "spoiled", "partial"):
+            count[field] += body.get(field, 0)
+            made += body.get(field, 0)
+        if part is not None:
+            count["of"][part] = count["of"].get(part, 0) + made
+        self.counted_at[step["id"]] = at
+        return True
+
+    def _extended(self, at: int, body: Json, entry: Json) -> bool:
+        if self.steps[body["step"]]["kind"] != "wait":
+            return False
+        self.extended[body["step"]] = at + body["ms"]
+        return True
+
+    def _noted(self, at: int, body: Json, entry: Json) -> bool:
+        self.notes.append(
+            {"at": at, "device": entry["device"], "step": body.get("step"), "text": body["text"]}
+        )
+        return True
+
+    def _finished(self, at: int, body: Json, entry: Json) -> bool:
+        if self.finished_at is None:
+            self.finished_at = at
+        return True
+
+    def _undone(self, at: int, body: Json, entry: Json) -> bool:
+        return False  # what it takes back is not here, or came after it
+
+    # What follows from the entries
+
+    def told(self) -> Json:
+        lines = {key: self._line(line) for key, line in self.lines.items()}
+        self._settle_weighing(lines)
+        self._settle_counting()
+        self._settle_splitting()
+        steps = {key: self._step(step) for key, step in self.steps.items()}
+        waits, windows, guides = self._running(steps)
+        return {
+            "started_at": self.started_at,
+            "finished_at": self.finished_at,
+            "last_at": self.last_at,
+            "weigh": self.weigh,
+            "steps": steps,
+            "lines": lines,
+            "vessels": {
+                key: {"in_mg": self.vessel_mg[key], "zero_mg": self.zero_mg[key]} for key in self.vessels
+            },
+            "bursts": self.bursts,
+            "looks": self.looks,
+            "counts": self.counts,
+            "portions": self.portions,
+            "factors": {key: list(factor) for key, factor in self.factors.items()},
+            "waits": waits,
+            "windows": windows,
+            "guides": guides,
+            "notes": self.notes,
+            "unread": sorted(self.unread),
+        }
+
+    def _line(self, line: Json) -> Json:
+        in_mg = self.in_mg[line["id"]]
+        target = line["mg"]
+        if target is None:
+            status = self.decided.get(line["id"]) or ("in" if line["id"] in self.touched else "open")
+            return {"target_mg": None, "in_mg": in_mg, "status": status}
+        num, den = self.factors.get(f"{line['component']}.{line['round']}", (1, 1))
+        target = half_even(target * num, den)
+        tolerance = max(half_even(line["tolerance_mg"] * num, den), ceiling(line["division_mg"] or 1, 2))
+        if line["id"] in self.decided:
+            status = self.decided[line["id"]]
+        elif in_mg == 0 and target > 0:
+            status = "open"
+        elif abs(in_mg - target) <= tolerance:
+            status = "in"
+        else:
+            status = "short" if in_mg < target else "over"
+        return {"target_mg": target, "in_mg": in_mg, "status": status}
+
+    def _settle_weighing(self, lines: Json) -> None:
+        for step in self.sheet["steps"]:
+            if step["kind"] != "weigh" or not step["lines"]:
+                continue
+            if any(lines[key]["status"] in ("open", "short", "over") for key in step["lines"]):
+                continue
+            times = [self.touched[key] for key in step["lines"] if key in self.touched]
+            if times:
+                self._settle(step["id"], "done", max(times))
+
+    def _settle_counting(self) -> None:
+        for key, count in self.counts.items():
+            if count["good"] + count["partial"] + count["spoiled"] >= self.steps[key]["count"]:
+                self._settle(key, "done", self.counted_at[key])
+
+    def _settle_splitting(self) -> None:
+        for step in self.sheet["steps"]:
+            if step["kind"] != "split":
+                continue
+            weighed = [portion["vessel"] for portion in step["portions"][:-1]]
+            if all(key in self.portions for key in weighed):
+                self._settle(step["id"], "done", max(self.portioned_at[key] for key in weighed))
+            if self.settled.get(step["id"], {}).get("status") == "done":
+                last = step["portions"][-1]["vessel"]
+                rest = self.vessel_mg[step["vessel"]]
+                self.portions[last] = rest
+                self.vessel_mg[last] += rest
+                self.zero_mg[last] += rest
+                self.vessel_mg[step["vessel"]] = 0
+
+    def _ready_at(self, step: Json) -> int | None:
+        """When the last of a step's needs was settled; None while one is not."""
+        times = [self.started_at or 0]
+        for need in step["after"]:
+            settled = self.settled.get(need)
+            if settled is None:
+                return None
+            times.append(settled["at"])
+        return max(times)
+
+    def _step(self, step: Json) -> Json:
+        key = step["id"]
+        settled = self.settled.get(key)
+        ready_at = self._ready_at(step)
+        if settled:
+            status, at, why = settled["status"], settled["at"], settled["why"]
+        else:
+            status, at, why = ("waiting" if ready_at is None else "ready"), None, ""
+            if self._touched_step(step):
+                status = "begun"
+        return {"status": status, "ready_at": ready_at, "at": at, "way": self.way.get(key), "why": why}
+
+    def _touched_step(self, step: Json) -> bool:
+        key = step["id"]
+        return (
+            key in self.began
+            or key in self.bursts
+            or key in self.looks
+            or key in self.counts
+            or (step["kind"] == "weigh" and any(line in self.touched for line in step["lines"]))
+            or (
+                step["kind"] == "split"
+                and any(portion["vessel"] in self.portions for portion in step["portions"])
+            )
+        )
+
+    def _running(self, steps: Json) -> tuple[list[Json], list[Json], list[Json]]:
+        """The waits, windows and guides that run now, with absolute instants."""
+        waits: list[Json] = []
+        windows: list[Json] = []
+        guides: list[Json] = []
+        if self.started_at is None or self.finished_at is not None:
+            return waits, windows, guides
+        for step in self.sheet["steps"]:
+            key = step["id"]
+            if key in self.settled:
+                continue
+            ready_at = steps[key]["ready_at"]
+            if step["kind"] == "wait" and ready_at is not None:
+                again = self.extended.get(key)
+                waits.append(
+                    {
+                        "step": key,
+                        "began_at": ready_at,
+                        "earliest_at": ready_at + step["earliest_ms"] if again is None else again,
+                        "usual_at": ready_at + step["usual_ms"] if again is None else again,
+                        "latest_at": None if step["latest_ms"] is None else ready_at + step["latest_ms"],
+                    }
+                )
+            if step["window"]:
+                opened = [self.settled[each]["at"] for each in step["window"]["from"] if each in self.settled]
+                if len(opened) == len(step["window"]["from"]) and opened:
+                    windows.append(
+                        {
+                            "step": key,
+                            "opened_at": max(opened),
+                            "latest_at": max(opened) + step["window"]["latest_ms"],
+                        }
+                    )
+            if step["kind"] == "do" and step["about_ms"] is not None and key in self.began:
+                guides.append(
+                    {"step": key, "began_at": self.began[key], "until": self.began[key] + step["about_ms"]}
+                )
+            bursts = self.bursts.get(key)
+            if bursts and bursts[-1]["answer"] is None:
+                guides.append(
+                    {"step": key, "began_at": bursts[-1]["at"], "until": bursts[-1]["at"] + bursts[-1]["ms"]}
+                )
+        return waits, windows, guides
+
+
+def portion_targets(step: Json, state: Json) -> list[int]:
+    """What each portion of a split should weigh, in mg, from what really is in the bowl."""
+    held = state["vessels"][step["vessel"]]["in_mg"]
+    done = state["steps"][step["id"]]["status"] == "done"
+    out = sum(state["portions"].get(portion["vessel"], 0) for portion in step["portions"])
+    total = out if done else held + out
+    return share_out(total, [portion["share"] for portion in step["portions"]])
+
+
+def carry_up(sheet: Json, state: Json, component: str, number: int) -> tuple[int, int]:
+    """k = max(actual / target) over what is in this round's bowl, as (numerator, denominator)."""
+    pairs = [
+        (state["lines"][line["id"]]["in_mg"], line["mg"])
+        for line in sheet["lines"]
+        if line["component"] == component and line["round"] == number and line["mg"]
+    ]
+    return carry_factor([(actual, target) for actual, target in pairs if actual > 0])

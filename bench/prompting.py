@@ -1,0 +1,694 @@
+"""What the bench says now: the prompts, the waits and windows, and what is still owed.
+
+`now` turns a sheet, a state and an instant into words and numbers. Every prompt carries its
+possible answers, and an answer is the kind and body of the entry to post, so this alone is
+enough to write a client; the phone page draws exactly this. Best next prompt first.
+`frontend/bench/prompting.js` says the same words.
+"""
+
+from typing import Any
+
+from bench.journal import carry_up, portion_targets
+from bench.sizing import pieces_from
+from bench.waits import guide_phase, wait_phase, window_phase
+from bench.weighing import carry_factor
+from bench.whole import grams, half_even, per_cent, span, times, to_division
+
+Json = dict[str, Any]
+
+LOOK_AGAIN_SHARE = 10  # "not yet" on a wait looks again after a tenth of its usual time
+LEAST_AGAIN_MS = 60_000
+
+
+def now(sheet: Json, state: Json, at: int) -> Json:
+    """The bench at an instant (ms). Pure: the same inputs give the same words here and on the phone."""
+    return _Bench(sheet, state, at).told()
+
+
+class _Bench:
+    def __init__(self, sheet: Json, state: Json, at: int) -> None:
+        self.sheet = sheet
+        self.state = state
+        self.at = at
+        self.steps = {step["id"]: step for step in sheet["steps"]}
+        self.lines = {line["id"]: line for line in sheet["lines"]}
+        self.vessels = {vessel["id"]: vessel for vessel in sheet["vessels"]}
+        self.components = {component["id"]: component for component in sheet["components"]}
+        self.scales = {scale["id"]: scale for scale in sheet["kit"]["scales"]}
+        self.waits = {wait["step"]: wait for wait in state["waits"]}
+        self.windows = {window["step"]: window for window in state["windows"]}
+        self.guides = {guide["step"]: guide for guide in state["guides"]}
+
+    def told(self) -> Json:
+        finished = self.state["finished_at"] is not None
+        return {
+            "at": self.at,
+            "finished": finished,
+            "prompts": [] if finished else self._prompts(),
+            "waits": [self._wait_said(wait) for wait in self._by_urgency(self.state["waits"], "earliest_at")],
+            "windows": [
+                self._window_said(window) for window in self._by_urgency(self.state["windows"], "latest_at")
+            ],
+            "guides": [self._guide_said(guide) for guide in self._by_urgency(self.state["guides"], "until")],
+            "skipped": [
+                {"step": step["id"], "title": step["title"]}
+                for step in self.sheet["steps"]
+                if self._status(step["id"]) == "skipped"
+            ],
+            "owed": self._owed(),
+        }
+
+    def _by_urgency(self, items: list[Json], field: str) -> list[Json]:
+        return sorted(items, key=lambda item: (item[field], item["step"]))
+
+    def _status(self, step: str) -> str:
+        status: str = self.state["steps"][step]["status"]
+        return status
+
+    def _settled(self, step: str) -> bool:
+        return self._status(step) in ("done", "skipped")
+
+    def _owed(self) -> list[Json]:
+        """Steps passed over: not settled, though something that needs them is."""
+        passed = {need for step in self.sheet["steps"] if self._settled(step["id"]) for need in step["after"]}
+        return [
+            {"step": step["id"], "title": step["title"]}
+            for step in self.sheet["steps"]
+            if step["id"] in passed and not self._settled(step["id"])
+        ]
+
+    # Which prompts, in which order
+
+    def _prompts(self) -> list[Json]:
+        ready = [step for step in self.sheet["steps"] if self._status(step["id"]) in ("ready", "begun")]
+        if not ready:
+            unsettled = [step for step in self.sheet["steps"] if not self._settled(step["id"])]
+            return [] if unsettled else [self._finish()]
+        latest = self._last_component()
+        order = sorted(range(len(ready)), key=lambda index: (*self._rank(ready[index], latest), index))
+        return [self._prompt(ready[index]) for index in order]
+
+    def _last_component(self) -> str | None:
+        """The component and round worked on last, so that one goes on with what is in hand."""
+        best: tuple[int, str] | None = None
+        for step in self.sheet["steps"]:
+            told = self.state["steps"][step["id"]]
+            at = told["at"] if self._settled(step["id"]) and step["kind"] != "wait" else None
+            if at is not None and (best is None or at >= best[0]):
+                best = (at, f"{step['component']}.{step['round']}")
+        return best[1] if best else None
+
+    def _rank(self, step: Json, latest: str | None) -> tuple[int, int]:
+        """Small is sooner: what is running, then windows, then the part in hand, then long tails."""
+        key = step["id"]
+        if key in self.guides and step["kind"] == "melt":
+            return (0, self.guides[key]["until"])
+        if key in self.windows:
+            return (1, self.windows[key]["latest_at"])
+        if step["kind"] == "wait":
+            phase = wait_phase(self.waits[key], self.at) if key in self.waits else "counting"
+            place = {"late": 2, "soon_late": 3, "ready": 6, "look": 7, "counting": 9}[phase]
+            return (place, self.waits[key]["earliest_at"] if key in self.waits else 0)
+        if any(not self._settled(need) for need in step["hold_for"]):
+            return (8, -step["tail_ms"])
+        if key in self.guides or self._status(key) == "begun":
+            return (4, -step["tail_ms"])
+        if latest == f"{step['component']}.{step['round']}":
+            return (4, -step["tail_ms"])
+        return (5, -step["tail_ms"])
+
+    # One prompt
+
+    def _prompt(self, step: Json) -> Json:
+        component = self.components[step["component"]]
+        prompt: Json = {
+            "step": step["id"],
+            "component": step["component"],
+            "letter": component["letter"],
+            "round": step["round"],
+            "of_rounds": len(component["rounds"]),
+            "kind": step["kind"],
+            "title": step["title"],
+            "says": step["says"],
+            "why": self._why(step),
+            "cautions": step["cautions"] + [each for way in step["ways"] for each in way["cautions"]],
+            "number": None,
+            "weigh": None,
+            "answers": [],
+        }
+        prompt.update(getattr(self, f"_{step['kind']}")(step))
+        prompt["answers"].append(_answer("skip", "Skip this", "skipped", {"step": step["id"]}, wants="note"))
+        return prompt
+
+    def _why(self, step: Json) -> str:
+        pending = [self.steps[need] for need in step["hold_for"] if not self._settled(need)]
+        if pending:
+            names = " and ".join(f"“{each['title']}”" for each in pending[:2])
+            return f"Hold on: once this is begun the next part cannot wait, and {names} is not done yet."
+        if step["id"] in self.windows:
+            return str(step["window"]["stake"])
+        return str(step["reason"])
+
+    def _do(self, step: Json) -> Json:
+        key = step["id"]
+        if step["ways"]:
+            answers = [
+                _answer(
+                    f"way_{way['id']}",
+                    way["name"],
+                    "done",
+                    {"step": key, "way": way["id"]},
+                    says=way["says"],
+                    strong=not index,
+                )
+                for index, way in enumerate(step["ways"])
+            ]
+        else:
+            answers = [_answer("done", "Done", "done", {"step": key}, strong=True)]
+        number = None
+        if step["about_ms"] is not None:
+            number = {"mg": None, "text": span(step["about_ms"]), "caption": "about"}
+            if key not in self.guides:
+                length = span(step["about_ms"])
+                answers.append(_answer("begin", f"Time it: {length}", "began", {"step": key}))
+        return {"answers": answers, "number": number}
+
+    def _weigh(self, step: Json) -> Json:
+        statuses = [(self.lines[key], self.state["lines"][key]) for key in step["lines"]]
+        off = next(((line, told) for line, told in statuses if told["status"] == "over"), None)
+        if off:
+            return self._over(*off)
+        # A line that fell short is asked about, unless its target grew afterwards: then it is topped up.
+        short = next(((line, told) for line, told in statuses if told["status"] == "short"), None)
+        if short:
+            return self._add(*short, top_up=True) if self._grown(short[0]) else self._short(*short)
+        line, told = next(((line, told) for line, told in statuses if told["status"] == "open"), statuses[-1])
+        return self._add(line, told, top_up=False)
+
+    def _grown(self, line: Json) -> bool:
+        """Whether the round was carried up, so that what is already in is owed a top-up."""
+        num, den = self.state["factors"].get(f"{line['component']}.{line['round']}", (1, 1))
+        return bool(num > den)
+
+    def _add(self, line: Json, told: Json, top_up: bool) -> Json:
+        """Add this much; the scale will read that."""
+        name = line["name"]
+        body = {"line": line["id"]}
+        leave_out = [_answer("left_out", "Leave it out", "left_out", body)] if line["optional"] else []
+        if told["target_mg"] is None:
+            if line["spoons"]:
+                how, amount = "spoons", line["spoons"]
+            elif line["count"] is not None:
+                how, amount = "count", _counted(line)
+            else:
+                how, amount = "texture", "to texture"
+            return {
+                "title": f"Add {name}",
+                "says": line["note"],
+                "number": {"mg": None, "text": amount, "caption": "levelled off" if how == "spoons" else ""},
+                "weigh": self._weighing(line, how, 0, amount, None, 0),
+                "answers": [
+                    _answer("in", "It is in", "weighed", {**body, "mg": line["about_mg"] or 0}, strong=True),
+                    *leave_out,
+                ],
+            }
+        add = told["target_mg"] - told["in_mg"]
+        division = line["division_mg"] or 1
+        vessel = self.state["vessels"][line["vessel"]]
+        if line["cup"] or self.state["weigh"] == "tare":
+            how, before = ("cup" if line["cup"] else "tare"), 0
+        else:
+            how, before = "running", vessel["in_mg"] - vessel["zero_mg"]
+        reads = to_division(before + add, division)
+        text = grams(reads, division)
+        captions = {
+            "running": "the scale will read",
+            "tare": "zero the scale, then add",
+            "cup": "zero a small cup, then weigh",
+        }
+        answers = [
+            _answer(
+                "reads", f"It reads {text}", "weighed", {**body, "mg": add, "reading_mg": reads}, strong=True
+            ),
+            _answer("other", "It reads something else", "weighed", body, wants="reading"),
+            *leave_out,
+        ]
+        if how == "running" and before > 0:
+            says = f"The next reading starts from nought, with {grams(vessel['in_mg'], division)} known to be in the bowl."
+            answers.append(
+                _answer("zeroed", "The scale went blank", "zeroed", {"vessel": line["vessel"]}, says=says)
+            )
+        return {
+            "title": f"Top up {name}" if top_up else f"Add {name}",
+            "says": line["note"],
+            "number": {"mg": reads, "text": text, "caption": captions[how]},
+            "weigh": self._weighing(line, how, add, grams(add, division), reads, before),
+            "answers": answers,
+        }
+
+    def _weighing(self, line: Json, how: str, add: int, amount: str, reads: int | None, before: int) -> Json:
+        scale = self.scales.get(line["scale"] or "")
+        return {
+            "line": line["id"],
+            "name": line["name"],
+            "add_mg": add,
+            "add": amount,
+            "reads_mg": reads,
+            "reads": grams(reads, line["division_mg"] or 1) if reads is not None else "",
+            "before_mg": before,
+            "how": how,
+            "scale": scale["name"] if scale else "",
+            "division_mg": line["division_mg"],
+            "vessel": line["vessel"],
+        }
+
+    def _over(self, line: Json, told: Json) -> Json:
+        """Past tolerance: take some out, leave it, or carry the rest up to match."""
+        over = told["in_mg"] - told["target_mg"]
+        division = line["division_mg"] or 1
+        shown = grams(max(to_division(over, division), division), division)
+        num, den = carry_up(self.sheet, self.state, line["component"], line["round"])
+        body = {"line": line["id"]}
+        answers = [
+            _answer("take_out", f"Take {shown} out", "taken_out", {**body, "mg": over}, strong=True),
+            _answer("leave", "Leave it, and note it", "left", body, says=self._new_share(line, told)),
+            _answer(
+                "carry",
+                f"Carry the rest up, × {times(num, den)}",
+                "carried",
+                {"component": line["component"], "round": line["round"], "num": num, "den": den},
+                says=self._carried_says(line, num, den),
+            ),
+        ]
+        return {
+            "kind": "over",
+            "title": f"{line['name']}: {shown} too much",
+            "says": f"{grams(told['in_mg'], division)} went in; {grams(told['target_mg'], division)} was asked.",
+            "number": {"mg": over, "text": f"+{shown}", "caption": "over"},
+            "weigh": self._weighing(line, "over", -over, shown, None, 0),
+            "answers": answers,
+        }
+
+    def _short(self, line: Json, told: Json) -> Json:
+        """Short of the target: add the rest, leave it, or make less to match."""
+        adding = self._add(line, told, top_up=True)
+        missing = told["target_mg"] - told["in_mg"]
+        division = line["division_mg"] or 1
+        shown = grams(missing, division)
+        num, den = carry_factor([(told["in_mg"], line["mg"])])
+        answers = [
+            adding["answers"][0],
+            adding["answers"][1],
+            _answer(
+                "leave",
+                "Leave it, and note it",
+                "left",
+                {"line": line["id"]},
+                says=self._new_share(line, told),
+            ),
+            _answer(
+                "carry",
+                f"There is no more: make less, × {times(num, den)}",
+                "carried",
+                {"component": line["component"], "round": line["round"], "num": num, "den": den},
+                says=self._carried_says(line, num, den),
+            ),
+        ]
+        return {
+            **adding,
+            "kind": "short",
+            "title": f"{line['name']}: {shown} short",
+            "says": f"{grams(told['in_mg'], division)} went in; {grams(told['target_mg'], division)} was asked.",
+            "answers": answers,
+        }
+
+    def _new_share(self, line: Json, told: Json) -> str:
+        """What leaving it does: the line's share of its component, as it becomes and as it was meant."""
+        fellows = [
+            each
+            for each in self.sheet["lines"]
+            if each["component"] == line["component"]
+            and each["round"] == line["round"]
+            and each["mg"] is not None
+        ]
+        meant = sum(self.state["lines"][each["id"]]["target_mg"] for each in fellows)
+        becomes = meant - told["target_mg"] + told["in_mg"]
+        part = self.components[line["component"]]["name"]
+        return (
+            f"{line['name']} becomes {per_cent(told['in_mg'], becomes)} of {part} "
+            f"instead of {per_cent(told['target_mg'], meant)}."
+        )
+
+    def _carried_says(self, line: Json, num: int, den: int) -> str:
+        """What carrying to match does: the yield, the top-ups, and whether it still fits."""
+        component = self.components[line["component"]]
+        made = component["rounds"][line["round"] - 1]["make_mg"] if component["rounds"] else 0
+        total = half_even(made * num, den)
+        said = [f"{component['name']} becomes {grams(total, 1000)}"]
+        pieces = pieces_from(component, total)
+        if component["piece_mg"] and pieces:
+            said[0] += f", enough for {pieces}"
+        tops = []
+        over = []
+        for each in self.sheet["lines"]:
+            if each["component"] != line["component"] or each["round"] != line["round"] or each["mg"] is None:
+                continue
+            told = self.state["lines"][each["id"]]
+            target = half_even(each["mg"] * num, den)
+            tolerance = half_even(each["tolerance_mg"] * num, den)
+            if told["in_mg"] and target - told["in_mg"] > tolerance:
+                tops.append(f"{grams(target - told['in_mg'], each['division_mg'] or 1)} {each['name']}")
+            if told["in_mg"] - target > tolerance:
+                over.append(each["name"])
+        if tops:
+            said.append(f"top up {', '.join(tops)}")
+        if over:
+            said.append(f"{', '.join(over)} is already in and stays over")
+        vessel = self.vessels.get(line["vessel"] or "")
+        if vessel:
+            scale = self.scales.get(vessel["scale"] or "")
+            if vessel["holds_mg"] is not None and total > vessel["holds_mg"]:
+                said.append(f"but {vessel['name']} holds only {grams(vessel['holds_mg'], 1000)}")
+            elif scale and vessel["empty_mg"] + total > scale["capacity_mg"]:
+                said.append(
+                    f"but {scale['name']} weighs only {grams(scale['capacity_mg'], 1000)}, vessel and all"
+                )
+        if num > den:
+            said.append(f"the shelf must still hold {times(num, den)} times the rest")
+        return "; ".join(said) + "."
+
+    def _melt(self, step: Json) -> Json:
+        key = step["id"]
+        bursts = self.state["bursts"].get(key, [])
+        planned = step["bursts"]
+        following = planned[len(bursts)] if len(bursts) < len(planned) else step["more"]
+        length = span(following["ms"])
+        yes = _answer("yes", "It is melted", "looked", {"step": key, "answer": "yes"}, says=step["look_for"])
+        expected = (
+            f"About {len(planned)} {'burst' if len(planned) == 1 else 'bursts'} likely." if planned else ""
+        )
+        if key in self.guides:
+            return {
+                "kind": "heating",
+                "says": f"Stir well and look: {step['look_for']}",
+                "number": {
+                    "mg": None,
+                    "text": span(bursts[-1]["ms"]),
+                    "caption": f"burst {len(bursts)}, then stir and look",
+                },
+                "answers": [
+                    {**yes, "strong": True},
+                    _answer(
+                        "again",
+                        f"Not yet: {length} more",
+                        "heated",
+                        {"step": key, "ms": following["ms"]},
+                        says=_rest(following),
+                    ),
+                ],
+            }
+        return {
+            "says": " ".join(each for each in (step["says"], expected, _rest(following)) if each),
+            "number": {
+                "mg": None,
+                "text": length,
+                "caption": f"in the {step['heater']}, burst {len(bursts) + 1}",
+            },
+            "answers": [
+                _answer(
+                    "heat", f"Begin {length}", "heated", {"step": key, "ms": following["ms"]}, strong=True
+                ),
+                yes,
+            ],
+        }
+
+    def _split(self, step: Json) -> Json:
+        targets = portion_targets(step, self.state)
+        index = next(
+            (
+                place
+                for place, portion in enumerate(step["portions"][:-1])
+                if portion["vessel"] not in self.state["portions"]
+            ),
+            0,
+        )
+        portion, target = step["portions"][index], targets[index]
+        vessel = self.vessels[portion["vessel"]]
+        scale = self.scales.get(vessel["scale"] or "")
+        division = scale["division_mg"] if scale else 1000
+        reads = to_division(target, division)
+        text = grams(reads, division)
+        rest = step["portions"][-1]
+        body = {"vessel": portion["vessel"]}
+        return {
+            "says": " ".join(
+                each
+                for each in (
+                    step["says"],
+                    f"The rest, {grams(targets[-1], division)}, stays as {rest['name']}.",
+                )
+                if each
+            ),
+            "number": {"mg": reads, "text": text, "caption": f"weigh out for {portion['name']}"},
+            "weigh": {
+                "line": None,
+                "name": portion["name"],
+                "add_mg": target,
+                "add": text,
+                "reads_mg": reads,
+                "reads": text,
+                "before_mg": 0,
+                "how": "portion",
+                "scale": scale["name"] if scale else "",
+                "division_mg": division,
+                "vessel": portion["vessel"],
+            },
+            "answers": [
+                _answer("reads", f"It reads {text}", "portioned", {**body, "mg": target}, strong=True),
+                _answer("other", "It reads something else", "portioned", body, wants="reading"),
+            ],
+        }
+
+    def _check(self, step: Json) -> Json:
+        key = step["id"]
+        looks = self.state["looks"].get(key, [])
+        answers = [_answer("yes", step["yes"], "looked", {"step": key, "answer": "yes"}, strong=True)]
+        if step["ways"]:
+            answers += [
+                _answer(
+                    f"not_yet_{way['id']}",
+                    f"Not yet: {way['name']}",
+                    "looked",
+                    {"step": key, "answer": "not_yet", "way": way["id"]},
+                    says=" ".join(each for each in (step["not_yet"], way["says"]) if each),
+                )
+                for way in step["ways"]
+            ]
+        else:
+            answers.append(
+                _answer(
+                    "not_yet", "Not yet", "looked", {"step": key, "answer": "not_yet"}, says=step["not_yet"]
+                )
+            )
+        if step["too_far"] is not None:
+            answers.append(
+                _answer(
+                    "too_far", "Too far", "looked", {"step": key, "answer": "too_far"}, says=step["too_far"]
+                )
+            )
+        tried = len([look for look in looks if look["answer"] != "yes"])
+        return {
+            "says": " ".join(each for each in (step["ask"], step["says"]) if each),
+            "number": {"mg": None, "text": str(tried), "caption": "tries so far"} if tried else None,
+            "answers": answers,
+        }
+
+    def _pieces(self, step: Json) -> Json:
+        key = step["id"]
+        count = self.state["counts"].get(key, {"good": 0, "spoiled": 0, "partial": 0, "of": {}})
+        made = count["good"] + count["spoiled"] + count["partial"]
+        left = max(0, step["count"] - made)
+        part, part_says = self._part_in_hand(step, count)
+        body: Json = {"step": key} if part is None else {"step": key, "of": part}
+        verb = step["verb"]
+        answers = []
+        if step["one_by_one"]:
+            answers.append(_answer("one", f"One {verb}", "counted", {**body, "good": 1}, strong=True))
+        else:
+            answers.append(
+                _answer("all", f"All {left} {verb}", "counted", {**body, "good": left}, strong=True)
+            )
+            answers.append(_answer("some", "Some other number", "counted", body, wants="count"))
+        if step["again"] is not None:
+            answers.append(
+                _answer(
+                    "respray",
+                    "It has dried: spray and work in",
+                    "looked",
+                    {"step": key, "answer": "not_yet"},
+                    says=step["again"],
+                )
+            )
+        if step["partial"]:
+            answers.append(_answer("partial", "A partial one", "counted", {**body, "partial": 1}))
+        answers.append(_answer("spoiled", "One spoiled", "counted", {**body, "spoiled": 1}))
+        answers.append(_answer("enough", "That is all there is", "done", {"step": key}))
+        return {
+            "says": " ".join(
+                each
+                for each in (step["again"] if step["again"] and made else step["says"], part_says)
+                if each
+            ),
+            "number": {
+                "mg": None,
+                "text": f"{made + 1 if step['one_by_one'] else left}",
+                "caption": f"of {step['count']}",
+            },
+            "answers": answers,
+        }
+
+    def _part_in_hand(self, step: Json, count: Json) -> tuple[str | None, str]:
+        """Which portion the next piece comes from, and what its leftover still makes.
+
+        Portions are used in turn, each as far as it gives whole pieces; what is left of them is
+        then joined into a last, perhaps partial, piece.
+        """
+        if not step["of"] or step["piece_mg"] <= 0:
+            return None, ""
+        leftovers = []
+        for vessel in step["of"]:
+            held = self.state["vessels"][vessel]["in_mg"]
+            used = count["of"].get(vessel, 0) * step["piece_mg"]
+            name = self.vessels[vessel]["name"]
+            if held - used >= step["piece_mg"]:
+                whole = (held - used) // step["piece_mg"]
+                return vessel, f"From {name}: {whole} more {'piece' if whole == 1 else 'pieces'} in it."
+            leftovers.append((name, max(0, held - used)))
+        left = max(0, sum(mg for _, mg in leftovers) - count["of"].get("joined", 0) * step["piece_mg"])
+        parts = " and ".join(f"{grams(mg, 1000)} of {name}" for name, mg in leftovers if mg)
+        if left >= step["piece_mg"]:
+            return "joined", f"Join what is left: {parts} make {left // step['piece_mg']} more."
+        return (
+            "joined",
+            f"What is left, {grams(left, 1000)}, makes a partial piece of {grams(step['piece_mg'], 1000)} at most.",
+        )
+
+    def _wait(self, step: Json) -> Json:
+        key = step["id"]
+        wait = self.waits.get(key)
+        phase = wait_phase(wait, self.at) if wait else "counting"
+        again = max(LEAST_AGAIN_MS, half_even(step["usual_ms"], LOOK_AGAIN_SHARE * 60_000) * 60_000)
+        word = step["word"]
+        answers = [
+            _answer(
+                "done",
+                f"It is {word}" if phase != "counting" else f"It is {word} already",
+                "done",
+                {"step": key},
+                strong=phase != "counting",
+            )
+        ]
+        if phase != "counting":
+            answers.append(
+                _answer(
+                    "again", f"Not yet: look again in {span(again)}", "extended", {"step": key, "ms": again}
+                )
+            )
+        says = step["test"] or step["says"]
+        if phase in ("soon_late", "late") and step["stake"]:
+            says = f"{step['stake']} {says}".strip()
+        return {"says": says, "answers": answers}
+
+    def _finish(self) -> Json:
+        skipped = [step["title"] for step in self.sheet["steps"] if self._status(step["id"]) == "skipped"]
+        says = (
+            f"Skipped: {', '.join(skipped)}. Was that meant?"
+            if skipped
+            else "Everything on the sheet is done."
+        )
+        return {
+            "step": None,
+            "component": None,
+            "letter": "",
+            "round": 1,
+            "of_rounds": 1,
+            "kind": "finish",
+            "title": "Finish the batch",
+            "says": says,
+            "why": "",
+            "cautions": [],
+            "number": None,
+            "weigh": None,
+            "answers": [_answer("finish", "Finish", "finished", {}, strong=True)],
+        }
+
+    # The strip of waits
+
+    def _placed(self, key: str) -> Json:
+        step = self.steps[key]
+        return {
+            "step": key,
+            "component": step["component"],
+            "letter": self.components[step["component"]]["letter"],
+            "title": step["title"],
+        }
+
+    def _wait_said(self, wait: Json) -> Json:
+        step = self.steps[wait["step"]]
+        phase = wait_phase(wait, self.at)
+        asks = {
+            "counting": "",
+            "look": f"may be {step['word']}: look",
+            "ready": f"should be {step['word']}",
+            "soon_late": step["stake"] or "do not leave it much longer",
+            "late": step["stake"] or "past its latest time",
+        }
+        return {
+            **self._placed(wait["step"]),
+            **wait,
+            "word": step["word"],
+            "phase": phase,
+            "asks": asks[phase],
+        }
+
+    def _window_said(self, window: Json) -> Json:
+        stake = self.steps[window["step"]]["window"]["stake"]
+        return {
+            **self._placed(window["step"]),
+            **window,
+            "phase": window_phase(window, self.at),
+            "stake": stake,
+        }
+
+    def _guide_said(self, guide: Json) -> Json:
+        return {**self._placed(guide["step"]), **guide, "phase": guide_phase(guide, self.at)}
+
+
+def _answer(
+    key: str,
+    label: str,
+    kind: str,
+    body: Json,
+    *,
+    says: str = "",
+    wants: str | None = None,
+    strong: bool = False,
+) -> Json:
+    return {
+        "id": key,
+        "label": label,
+        "says": says,
+        "kind": kind,
+        "body": body,
+        "input": wants,
+        "strong": strong,
+    }
+
+
+def _rest(burst: Json) -> str:
+    return f"Rest {span(burst['rest_ms'])} and stir first." if burst["rest_ms"] else ""
+
+
+def _counted(line: Json) -> str:
+    count, unit = line["count"], line["unit"]
+    return f"{count} {unit[:-1] if count == 1 else unit}"

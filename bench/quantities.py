@@ -1,0 +1,267 @@
+"""Amounts, durations and densities as people write them, read into whole numbers.
+
+Pint converts; this module is the only door to it, and it is imported when first used
+because it takes a quarter of a second. `oz` is mass and `fl oz` is volume. Spoons, cups
+and fluid ounces differ between places: the recipe says whose they are.
+"""
+
+import re
+import unicodedata
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cache
+from typing import Any
+
+from bench.errors import AmountError
+from bench.whole import half_even
+
+# Spelling -> pint's name. The three sets of kitchen measures differ in the second table.
+MASS_UNITS = {
+    **dict.fromkeys(("g", "gram", "grams", "gramme", "grammes"), "gram"),
+    **dict.fromkeys(("kg", "kilo", "kilos", "kilogram", "kilograms"), "kilogram"),
+    **dict.fromkeys(("mg", "milligram", "milligrams"), "milligram"),
+    **dict.fromkeys(("oz", "ounce", "ounces"), "ounce"),
+    **dict.fromkeys(("lb", "lbs", "pound", "pounds"), "pound"),
+}
+METRIC_VOLUME_UNITS = {
+    **dict.fromkeys(("ml", "millilitre", "millilitres", "milliliter", "milliliters"), "milliliter"),
+    **dict.fromkeys(("cl", "centilitre", "centilitres"), "centiliter"),
+    **dict.fromkeys(("l", "litre", "litres", "liter", "liters"), "liter"),
+}
+KITCHEN_SPELLINGS = {
+    **dict.fromkeys(("tsp", "teaspoon", "teaspoons"), "tsp"),
+    **dict.fromkeys(("tbsp", "tablespoon", "tablespoons"), "tbsp"),
+    **dict.fromkeys(("cup", "cups"), "cup"),
+    **dict.fromkeys(("fl oz", "fluid ounce", "fluid ounces"), "fl oz"),
+    **dict.fromkeys(("pt", "pint", "pints"), "pint"),
+    **dict.fromkeys(("qt", "quart", "quarts"), "quart"),
+    **dict.fromkeys(("gal", "gallon", "gallons"), "gallon"),
+}
+# US: pint's own, which are NIST Handbook 44 App. C's. Metric: UCUM v2.2 [tsp_m], [tbs_m],
+# [cup_m], [foz_m]. Imperial: the fluid ounce, cup (half a pint) and pint are pint's own, from
+# the 4.54609 L gallon; British spoons have long been metric ones (common practice).
+KITCHEN_UNITS: dict[str, dict[str, tuple[Fraction, str]]] = {
+    "us": {
+        "tsp": (Fraction(1), "teaspoon"),
+        "tbsp": (Fraction(1), "tablespoon"),
+        "cup": (Fraction(1), "cup"),
+        "fl oz": (Fraction(1), "fluid_ounce"),
+        "pint": (Fraction(1), "pint"),
+        "quart": (Fraction(1), "quart"),
+        "gallon": (Fraction(1), "gallon"),
+    },
+    "imperial": {
+        "tsp": (Fraction(5), "milliliter"),
+        "tbsp": (Fraction(15), "milliliter"),
+        "cup": (Fraction(1, 2), "imperial_pint"),
+        "fl oz": (Fraction(1), "imperial_fluid_ounce"),
+        "pint": (Fraction(1), "imperial_pint"),
+        "quart": (Fraction(2), "imperial_pint"),
+        "gallon": (Fraction(8), "imperial_pint"),
+    },
+    "metric": {
+        "tsp": (Fraction(5), "milliliter"),
+        "tbsp": (Fraction(15), "milliliter"),
+        "cup": (Fraction(240), "milliliter"),
+        "fl oz": (Fraction(30), "milliliter"),
+    },
+}
+COUNTED_UNITS = {
+    **dict.fromkeys(("drop", "drops"), "drops"),
+    **dict.fromkeys(("piece", "pieces", "pc", "pcs"), "pieces"),
+}
+DROP_NL = 50_000  # UCUM v2.2 [drp]: 1/20 mL. A convention: real droppers differ.
+MOST_UG = 10**13  # ten tonnes: past any bench, and still exact in JavaScript's numbers
+DURATION_MS = {
+    **dict.fromkeys(("s", "sec", "secs", "second", "seconds"), 1000),
+    **dict.fromkeys(("min", "mins", "minute", "minutes"), 60_000),
+    **dict.fromkeys(("h", "hr", "hrs", "hour", "hours"), 3_600_000),
+    **dict.fromkeys(("d", "day", "days"), 86_400_000),
+    **dict.fromkeys(("week", "weeks"), 7 * 86_400_000),
+}
+LONGEST_MS = 366 * 86_400_000
+
+_NUMBER = (
+    r"(?:(?P<whole>\d{1,9})\s+)?(?P<over>\d{1,9})\s*/\s*(?P<under>\d{1,9})|(?P<plain>\d{1,9}(?:\.\d{1,9})?)"
+)
+_AMOUNT = re.compile(rf"(?:{_NUMBER})\s*(?P<unit>%|[A-Za-z][A-Za-z .]*)?")
+
+
+@dataclass(frozen=True)
+class Amount:
+    """One written amount, read.
+
+    kind: "mass" (value in µg), "volume" (nL), "counted" (pieces or drops, see `unit`),
+    "parts", "percent" (value is the fraction, 3 % is 3/100) or "texture" (value 0).
+    """
+
+    kind: str
+    value: Fraction
+    unit: str = ""
+
+
+@cache
+def _registry() -> Any:
+    import pint
+
+    return pint.UnitRegistry(non_int_type=Fraction)
+
+
+def convert(value: Fraction, unit: str, into: str) -> Fraction:
+    """`value` of pint's `unit` in pint's unit `into`, exactly."""
+    return Fraction(_registry().Quantity(value, unit).to(into).magnitude)
+
+
+def _split(text: str, where: str) -> tuple[Fraction, str]:
+    """A written number and the words after it."""
+    # "1½" would normalise to "11/2": part the digit from the vulgar fraction first.
+    spaced = re.sub(r"([¼-¾⅐-⅞])", r" \1", text)
+    plain = unicodedata.normalize("NFKC", spaced).replace("\u2044", "/").strip()
+    match = _AMOUNT.fullmatch(plain)
+    if not match:
+        comma = " Write a decimal with a point: 1.5, and thousands without a comma." if "," in plain else ""
+        raise AmountError(
+            where,
+            f"“{text[:40]}” is not an amount that can be read. "
+            f"Write a number and a unit, such as 240 g, 8 1/2 oz, 1½ tsp or 3 %.{comma}",
+        )
+    if match["plain"]:
+        number = Fraction(match["plain"])
+    else:
+        if int(match["under"]) == 0:
+            raise AmountError(where, f"“{text[:40]}” divides by nought. Write the fraction again.")
+        number = Fraction(int(match["over"]), int(match["under"])) + int(match["whole"] or 0)
+    return number, " ".join((match["unit"] or "").replace(".", " ").split())
+
+
+def read_amount(text: str, measures: str | None, where: str = "amount") -> Amount:
+    """Read "240 g", "8 1/2 oz", "1½ tsp", "2 parts", "3 %", "12 drops" or "to texture".
+
+    measures: whose spoons and cups, "us", "imperial" or "metric"; None when the recipe does
+    not say, and then a spoon or a cup is an AmountError.
+    """
+    if text.strip().lower() == "to texture":
+        return Amount("texture", Fraction(0))
+    number, unit = _split(text, where)
+    if number <= 0:
+        raise AmountError(
+            where, f"“{text[:40]}” is nothing. Write an amount above nought, or leave the line out."
+        )
+    if unit not in ("T", "t"):  # a capital once told the tablespoon from the teaspoon: too easily misread
+        unit = unit.lower()
+    if unit == "%":
+        return Amount("percent", number / 100)
+    if unit in ("part", "parts"):
+        return Amount("parts", number)
+    if unit in COUNTED_UNITS:
+        return Amount("counted", number, COUNTED_UNITS[unit])
+    if unit in MASS_UNITS:
+        return _bounded(Amount("mass", convert(number, MASS_UNITS[unit], "microgram")), text, where)
+    if unit in METRIC_VOLUME_UNITS:
+        return _bounded(
+            Amount("volume", convert(number, METRIC_VOLUME_UNITS[unit], "nanoliter")), text, where
+        )
+    if unit in KITCHEN_SPELLINGS:
+        return _bounded(Amount("volume", kitchen_nl(number, unit, measures, where)), text, where)
+    if not unit:
+        raise AmountError(where, f"“{text[:40]}” has no unit. Add one, such as g, ml, tsp, parts or %.")
+    raise AmountError(
+        where,
+        f"“{unit[:20]}” is not a unit known here. Use g, kg, mg, oz, lb, ml, l, fl oz, tsp, tbsp, cup, "
+        "pint, drops, pieces, parts, % or “to texture”.",
+    )
+
+
+def _bounded(amount: Amount, text: str, where: str) -> Amount:
+    if amount.value > MOST_UG:
+        raise AmountError(where, f"“{text[:40]}” is more than ten tonnes. Check the unit.")
+    return amount
+
+
+def kitchen_nl(number: Fraction, unit: str, measures: str | None, where: str = "amount") -> Fraction:
+    """A kitchen measure's volume in nL; AmountError when the recipe does not say whose it is."""
+    if measures is None:
+        raise AmountError(
+            where,
+            f"A {unit} differs between places. Say whose it is: add “measures” to the recipe "
+            "(us, imperial or metric).",
+        )
+    measure = KITCHEN_SPELLINGS[unit]
+    if measure not in KITCHEN_UNITS[measures]:
+        raise AmountError(where, f"There is no {measure} among {measures} measures. Write it in ml.")
+    factor, name = KITCHEN_UNITS[measures][measure]
+    return convert(number * factor, name, "nanoliter")
+
+
+def read_mass_mg(text: str, where: str) -> int:
+    """A written mass in whole mg."""
+    amount = read_amount(text, None, where)
+    if amount.kind != "mass":
+        raise AmountError(where, f"“{text[:40]}” should be a mass, such as 150 g.")
+    return half_even(amount.value.numerator, amount.value.denominator * 1000)
+
+
+def read_ppm(text: str, where: str) -> int:
+    """A written percentage below 100 % in whole parts per million. "0 %" is allowed."""
+    number, unit = _split(text, where)
+    if unit != "%" or number >= 100:
+        raise AmountError(where, f"“{text[:40]}” should be a share below 100 %, such as 2 %.")
+    return half_even(number.numerator * 10_000, number.denominator)
+
+
+def read_duration_ms(text: str, where: str) -> int:
+    """ "15 s", "4 min", "6 h 30 min" or "2 days" in whole ms; above nought, at most a year."""
+    total = Fraction(0)
+    pieces = re.findall(r"([\d./½¼¾\s]*[\d½¼¾])\s*([A-Za-z]+)", text)
+    if not pieces or re.sub(r"[\d./½¼¾\sA-Za-z]", "", text):
+        raise AmountError(
+            where, f"“{text[:40]}” is not a length of time. Write 15 s, 4 min, 6 h 30 min or 2 days."
+        )
+    for number, unit in pieces:
+        if unit.lower() not in DURATION_MS:
+            raise AmountError(
+                where, f"“{unit[:20]}” is not a unit of time known here. Use s, min, h or days."
+            )
+        total += _split(number, where)[0] * DURATION_MS[unit.lower()]
+    ms = half_even(total.numerator, total.denominator)
+    if ms <= 0:
+        raise AmountError(where, f"“{text[:40]}” is no time at all. Write at least 1 s.")
+    if ms > LONGEST_MS:
+        raise AmountError(where, f"“{text[:40]}” is longer than a year. Check the unit.")
+    return ms
+
+
+def read_density(text: str, where: str) -> Fraction:
+    """A density in g/mL (the same as µg/nL) between 0.05 and 25."""
+    number, unit = _split(text, where)
+    if unit or not Fraction(1, 20) <= number <= 25:
+        raise AmountError(where, f"“{text[:40]}” is not a density in g/mL between 0.05 and 25, such as 1.26.")
+    return number
+
+
+def read_celsius_mk(text: str, where: str) -> int:
+    """A temperature from 0 to 250 °C in whole thousandths of a degree."""
+    number, unit = _split(text, where)
+    if unit or number > 250:
+        raise AmountError(where, f"“{text[:40]}” is not a temperature in °C from 0 to 250, such as 34.")
+    return half_even(number.numerator * 1000, number.denominator)
+
+
+DRAWER = (  # what a kitchen drawer really holds, largest first
+    ("cup", Fraction(1), "cup"),
+    ("½ cup", Fraction(1, 2), "cup"),
+    ("¼ cup", Fraction(1, 4), "cup"),
+    ("tbsp", Fraction(1), "tbsp"),
+    ("tsp", Fraction(1), "tsp"),
+    ("½ tsp", Fraction(1, 2), "tsp"),
+    ("¼ tsp", Fraction(1, 4), "tsp"),
+)
+
+
+def spoon_drawer(measures: str) -> list[dict[str, Any]]:
+    """The spoons and cups of these measures as {"name", "nl"}, largest first, whole nL."""
+    drawer = []
+    for name, share, unit in DRAWER:
+        nl = kitchen_nl(share, unit, measures)
+        drawer.append({"name": name, "nl": half_even(nl.numerator, nl.denominator)})
+    return drawer

@@ -1,0 +1,74 @@
+"""A JSON Schema's verdict, in the maker's words."""
+
+from functools import cache
+from typing import Any
+
+Json = dict[str, Any]
+
+
+@cache
+def _validator(schema_id: int) -> Any:
+    from jsonschema import Draft202012Validator
+
+    return Draft202012Validator(_SCHEMAS[schema_id])
+
+
+_SCHEMAS: dict[int, Json] = {}
+
+
+def say_what_is_wrong(document: Any, schema: Json) -> tuple[str, str] | None:
+    """Where and what the first fault is, or None. `schema` must be a module's constant."""
+    from jsonschema.exceptions import best_match
+
+    _SCHEMAS[id(schema)] = schema
+    fault = best_match(_validator(id(schema)).iter_errors(document), key=_deepest)
+    if fault is None:
+        return None
+    return ".".join(str(step) for step in fault.absolute_path), _words(fault)
+
+
+def _deepest(fault: Any) -> Any:
+    """The first fault in the order of the document reads better than the shallowest."""
+    return (-len(fault.absolute_path), fault.validator != "additionalProperties")
+
+
+def _words(fault: Any) -> str:
+    value, limit = fault.instance, fault.validator_value
+    match fault.validator:
+        case "required":
+            missing = [name for name in limit if name not in value]
+            return f"“{missing[0]}” is missing. Add it."
+        case "additionalProperties":
+            known = fault.schema.get("properties", {})
+            extra = sorted(str(name) for name in value if name not in known)
+            return f"“{extra[0][:40]}” is not known here. It could be {', '.join(known)}."
+        case "maxLength":
+            return f"This is {len(value)} characters long; {limit} is the most. Shorten it."
+        case "minLength":
+            return "This is empty. Write something."
+        case "maxItems" | "maxProperties":
+            return f"There are {len(value)} here; {limit} is the most."
+        case "minItems" | "minProperties":
+            return f"There are too few here; {limit} is the least."
+        case "minimum":
+            return f"{value} is too small; {limit} is the least."
+        case "maximum":
+            return f"{value} is too large; {limit} is the most."
+        case "pattern":
+            return (
+                f"“{str(value)[:40]}” does not fit. Use small letters, digits and _, beginning with a letter."
+            )
+        case "enum":
+            return f"“{str(value)[:40]}” is not known here. It could be {', '.join(str(each) for each in limit)}."
+        case "const":
+            return f"This should be “{limit}”."
+        case "type":
+            kinds = {
+                "object": "an object",
+                "array": "a list",
+                "string": "text",
+                "integer": "a whole number",
+                "boolean": "true or false",
+            }
+            return f"This should be {kinds.get(str(limit), str(limit))}."
+    return "This does not fit the published shape."

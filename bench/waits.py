@@ -1,0 +1,53 @@
+"""Waits and windows: where an instant stands between earliest, usual and latest.
+
+Everything is an absolute instant in ms, so a sleeping phone, a restart or a second device shows
+the same time. A phase is what the wait asks for; a ring falls due when a phase begins.
+"""
+
+from typing import Any
+
+Json = dict[str, Any]
+
+WARN_SHARE = 10  # "nearly late" begins in the last tenth before the latest time
+MOST_WARN_MS = 60 * 60_000
+
+
+def warn_at(began_at: int, latest_at: int) -> int:
+    """When to warn that the latest time is near: a tenth of the way before it, an hour at most."""
+    return latest_at - min(MOST_WARN_MS, (latest_at - began_at) // WARN_SHARE)
+
+
+def wait_phase(wait: Json, at: int) -> str:
+    """counting, then look (earliest), ready (usual), soon_late (warned), late (latest)."""
+    latest = wait["latest_at"]
+    if latest is not None and at >= latest:
+        return "late"
+    if at < wait["earliest_at"]:
+        return "counting"
+    if latest is not None and at >= max(wait["usual_at"], warn_at(wait["began_at"], latest)):
+        return "soon_late"
+    return "ready" if at >= wait["usual_at"] else "look"
+
+
+def window_phase(window: Json, at: int) -> str:
+    """open, then soon_late, then late."""
+    if at >= window["latest_at"]:
+        return "late"
+    return "soon_late" if at >= warn_at(window["opened_at"], window["latest_at"]) else "open"
+
+
+def guide_phase(guide: Json, at: int) -> str:
+    """counting, then ready."""
+    return "ready" if at >= guide["until"] else "counting"
+
+
+def rings(wait: Json) -> list[Json]:
+    """When a wait rings, in order: [{"kind": look | ready | late, "at"}]."""
+    due = [{"kind": "look", "at": wait["earliest_at"]}]
+    if wait["usual_at"] > wait["earliest_at"]:
+        due.append({"kind": "ready", "at": wait["usual_at"]})
+    if wait["latest_at"] is not None:
+        due.append(
+            {"kind": "late", "at": max(wait["usual_at"], warn_at(wait["began_at"], wait["latest_at"]))}
+        )
+    return due

@@ -1,0 +1,95 @@
+"""Whole numbers: the one place where anything is rounded.
+
+Masses are whole milligrams, instants and durations whole milliseconds, fractions whole
+parts per million. Shares in a recipe as written are whole micrograms and volumes whole
+nanolitres, so that scaling a recipe up a thousandfold does not show their rounding.
+Rounding is half to even on integers, so Python and JavaScript agree to the last digit.
+"""
+
+import json
+from typing import Any
+
+PPM = 1_000_000
+
+
+def half_even(numerator: int, denominator: int) -> int:
+    """numerator / denominator to the nearest whole number, halves to the even one.
+
+    The denominator must be positive.
+    """
+    quotient, remainder = divmod(numerator, denominator)
+    twice = 2 * remainder
+    if twice > denominator or (twice == denominator and quotient % 2):
+        quotient += 1
+    return quotient
+
+
+def ceiling(numerator: int, denominator: int) -> int:
+    """numerator / denominator, rounded up. The denominator must be positive."""
+    return -(-numerator // denominator)
+
+
+def share_out(total: int, weights: list[int]) -> list[int]:
+    """Divide `total` in proportion to `weights`, whole parts that sum to it exactly.
+
+    Each part is the difference of two rounded running sums, so no part is off by more
+    than one unit and the error never adds up.
+    """
+    whole = sum(weights)
+    parts: list[int] = []
+    so_far = before = 0
+    for weight in weights:
+        so_far += weight
+        upto = half_even(total * so_far, whole) if whole else 0
+        parts.append(upto - before)
+        before = upto
+    return parts
+
+
+def to_division(mg: int, division_mg: int) -> int:
+    """The reading a scale of this division shows for a mass: mg, a multiple of division_mg."""
+    return half_even(mg, division_mg) * division_mg
+
+
+def canonical(value: Any) -> str:
+    """The one spelling of a JSON value: sorted keys, no spaces, UTF-8 left as it is."""
+    return json.dumps(value, sort_keys=True, separators=(",", ":"), ensure_ascii=False)
+
+
+def grams(mg: int, division_mg: int) -> str:
+    """A mass in grams with as many decimals as the scale shows: 2350 mg at 10 mg is "2.35 g"."""
+    decimals = 0
+    step = 1000
+    while step > 1 and division_mg % step:
+        step //= 10
+        decimals += 1
+    shown = half_even(mg, step)
+    sign = "-" if shown < 0 else ""
+    units, rest = divmod(abs(shown), 10**decimals)
+    return f"{sign}{units}.{rest:0{decimals}d} g" if decimals else f"{sign}{units} g"
+
+
+def per_cent(numerator: int, denominator: int) -> str:
+    """A share in per cent with one decimal: "33.3 %"."""
+    tenths = half_even(1000 * numerator, denominator)
+    sign = "-" if tenths < 0 else ""
+    units, rest = divmod(abs(tenths), 10)
+    return f"{sign}{units}.{rest} %"
+
+
+def times(numerator: int, denominator: int) -> str:
+    """A factor with three decimals: "1.042"."""
+    thousandths = half_even(1000 * numerator, denominator)
+    units, rest = divmod(thousandths, 1000)
+    return f"{units}.{rest:03d}"
+
+
+def span(ms: int) -> str:
+    """A duration in words: "15 s", "2 min 30 s", "6 h 10 min", "2 days"."""
+    seconds = half_even(ms, 1000)
+    parts: list[str] = []
+    for size, one, many in ((86400, "day", "days"), (3600, "h", "h"), (60, "min", "min"), (1, "s", "s")):
+        count, seconds = divmod(seconds, size)
+        if count:
+            parts.append(f"{count} {one if count == 1 else many}")
+    return " ".join(parts[:2]) or "0 s"
