@@ -10,7 +10,7 @@ BROWSER_STAMP := $(VENV)/.stamp-browser
 .PHONY: run test lint perf clean
 
 run: $(RUN_STAMP)
-	$(BIN)/bowlside serve --demo --qr
+	$(BIN)/bowlside serve --demo
 
 test: lint $(BROWSER_STAMP)
 	$(BIN)/pytest

@@ -1,0 +1,86 @@
+"""Seeds an empty database with the demo studio: recipes, a kit, and runs as if just made.
+
+A demo run's entries say when they happened as `before_ms`, so that its waits are always under way.
+"""
+
+from __future__ import annotations
+
+import json
+from hashlib import sha256
+from pathlib import Path
+from typing import Any
+from uuid import UUID
+
+from sqlalchemy import func, select
+
+import bench
+from api.clock import now_ms
+from api.exchange import EXPORT_FORMAT, Tally, import_any
+from api.places import DEMO
+from api.store import reading
+from api.tables import Recipe
+
+
+def seed() -> Tally | None:
+    """Fill the database, unless there is a recipe in it; gives what was kept."""
+    with reading() as connection:
+        if connection.scalar(select(func.count()).select_from(Recipe)):
+            return None
+    return import_any(studio(DEMO, now_ms()))
+
+
+def studio(folder: Path, at: int) -> dict[str, Any]:
+    """The demo folder as an export of a studio, at an instant in ms."""
+    kit = _read(folder / "kit.json")
+    measured_kit = bench.read_kit(kit)
+    return {
+        "format": EXPORT_FORMAT,
+        "exported_at": at,
+        "recipes": [
+            {
+                "id": recipe["id"],
+                "versions": [
+                    {"version": 1, "created_at": at, "document": _read(folder / "recipes" / recipe["file"])}
+                ],
+            }
+            for recipe in _read(folder / "recipes" / "index.json")
+        ],
+        "kit": kit,
+        "runs": [
+            {"kit": measured_kit, **_run(_read(path), at)}
+            for path in sorted((folder / "runs").glob("*.json"))
+        ],
+    }
+
+
+def _run(run: dict[str, Any], at: int) -> dict[str, Any]:
+    entries = []
+    for index, entry in enumerate(run["entries"]):
+        when = at - entry["before_ms"]
+        entries.append(
+            {
+                "id": _entry_id(run["id"], index, when),
+                "run": run["id"],
+                "device": entry["device"],
+                "at": when,
+                "kind": entry["kind"],
+                "body": entry["body"],
+            }
+        )
+    return {
+        "id": run["id"],
+        "recipe": {"id": run["recipe"], "version": run["version"]},
+        "size": run["size"],
+        "created_at": min((entry["at"] for entry in entries), default=at),
+        "entries": entries,
+    }
+
+
+def _entry_id(run_id: str, index: int, ms: int) -> str:
+    """A UUIDv7 of the instant, whose random part is the entry's place in its file."""
+    noise = int.from_bytes(sha256(f"{run_id}/{index}".encode()).digest()[:10])
+    return str(UUID(int=ms << 80 | 0x7 << 76 | (noise >> 68) << 64 | 0b10 << 62 | noise & (1 << 62) - 1))
+
+
+def _read(path: Path) -> Any:
+    return json.loads(path.read_text(encoding="utf-8"))

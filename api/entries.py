@@ -1,0 +1,129 @@
+"""The journal over HTTP: a grow-only set of entries, taken one by one and read on from a cursor.
+
+An entry is never refused because another came first; a malformed one is refused by itself, with
+the reason, and the rest of its batch is kept.
+"""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from typing import Any
+from uuid import UUID
+
+from flask import Response
+from sqlalchemy import Connection, Engine
+
+import bench
+from api.clock import now_ms
+from api.runs import CURSOR, no_such_run, note_finish
+from api.schemas import EntryAnswers, EntryBatch, EntryPage, EntryQuery
+from api.store import driver, read_row, writing
+from api.tables import db
+from api.wire import BatchArguments, Blueprint, answer, answer_text, unfit_values
+from bench import EntryError, canonical
+
+blueprint = Blueprint("entries", __name__, description="The journal of a run")
+blueprint.ARGUMENTS_PARSER = BatchArguments()
+
+AHEAD_MS = 24 * 3_600_000
+ENDINGS = frozenset({"finished", "undone"})
+
+REACH = f"SELECT {CURSOR} FROM run WHERE id = :run"
+KEEP = "INSERT INTO entry (id, run_id, text) VALUES (:id, :run, :text) ON CONFLICT (id) DO NOTHING"
+KEPT_AS = "SELECT text FROM entry WHERE id = :id"
+READ_ON = (
+    "SELECT coalesce(group_concat(text, ','), ''), max(seq) FROM"
+    " (SELECT seq, text FROM entry WHERE run_id = :run AND seq > :after ORDER BY seq LIMIT :limit)"
+)
+PAGES_HELD = 32
+OTHER_CONTENT = EntryError(
+    "id", "Another entry has this id already, and an entry never changes. Send this one with a new id."
+)
+
+
+@blueprint.post("/runs/<uuid:run_id>/entries")
+@blueprint.arguments(EntryBatch())
+@blueprint.response(200, EntryAnswers)
+def post_entries(batch: dict[str, list[Any]], run_id: UUID) -> Response:
+    """Send entries, at most 500. Each is answered by itself: kept, had already, or refused and why."""
+    at = now_ms()
+    with writing() as connection:
+        answers, cursor = keep_entries(connection, str(run_id), batch["entries"], at)
+    return answer({"answers": answers, "cursor": cursor, "server_ms": at})
+
+
+@blueprint.get("/runs/<uuid:run_id>/entries")
+@blueprint.arguments(EntryQuery(), location="query")
+@blueprint.response(200, EntryPage)
+def get_entries(asked: dict[str, int], run_id: UUID) -> Response:
+    """The entries after a cursor, in the order in which they came to this server."""
+    reach = read_row(REACH, {"run": str(run_id)})
+    if not reach:
+        no_such_run()
+    texts, cursor = _read_on(db.engine, str(run_id), asked["after"], asked["limit"], reach[0])
+    more = "true" if cursor < reach[0] else "false"
+    return answer_text(f'{{"entries":[{texts}],"cursor":{cursor},"more":{more},"server_ms":{now_ms()}}}')
+
+
+@lru_cache(maxsize=PAGES_HELD)
+def _read_on(_database: Engine, run_id: str, after: int, limit: int, _reach: int) -> tuple[str, int]:
+    """Entries joined as JSON, and the cursor after them.
+
+    A journal only grows, so what was read while it reached so far stays right and is held for the
+    next phone that asks.
+    """
+    texts, cursor = read_row(READ_ON, {"run": run_id, "after": after, "limit": limit})
+    return texts, cursor or after
+
+
+def keep_entries(
+    connection: Connection, run_id: str, entries: list[Any], at: int
+) -> tuple[list[dict[str, Any]], int]:
+    """Add entries to a run's journal; gives each one's answer and how far the journal then reaches."""
+    database = driver(connection)
+    reach = database.execute(REACH, {"run": run_id}).fetchone()
+    if not reach:
+        no_such_run()
+    cursor: int = reach[0]
+    answers: list[dict[str, Any]] = []
+    may_end = False
+    for entry in entries:
+        try:
+            check(entry, run_id, at)
+        except EntryError as error:
+            answers.append(_refusal(entry, error))
+            continue
+        kept = {"id": entry["id"], "run": run_id, "text": canonical(entry)}
+        result = database.execute(KEEP, kept)
+        if result.rowcount:
+            cursor = result.lastrowid or cursor
+            may_end = may_end or entry["kind"] in ENDINGS
+            answers.append({"id": entry["id"], "result": "kept"})
+        elif database.execute(KEPT_AS, kept).fetchone() == (kept["text"],):
+            answers.append({"id": entry["id"], "result": "had"})
+        else:
+            answers.append(_refusal(entry, OTHER_CONTENT))
+    if may_end:
+        note_finish(connection, run_id)
+    return answers, cursor
+
+
+def check(entry: Any, run_id: str, at: int) -> None:
+    """Raises EntryError for what cannot be kept in this run's journal."""
+    if not isinstance(entry, dict):
+        raise EntryError("", "An entry is a JSON object with id, run, device, at, kind and body.")
+    for field, says in unfit_values(entry):
+        raise EntryError(field, says)
+    bench.check_entry(entry)
+    if entry.get("run") != run_id:
+        raise EntryError("run", "The entry names another run than the address does. Send it to its own run.")
+    if entry["at"] > at + AHEAD_MS:
+        raise EntryError(
+            "at", "This is more than a day ahead of the server's clock. Check the phone's clock and date."
+        )
+
+
+def _refusal(entry: Any, error: EntryError) -> dict[str, Any]:
+    named = entry.get("id") if isinstance(entry, dict) else None
+    shown = named if isinstance(named, str) and not any(unfit_values(named)) else None
+    return {"id": shown, "result": "refused", "field": error.where, "detail": error.says}

@@ -1,0 +1,145 @@
+"""Every error leaves as problem details (RFC 9457), naming the field and the way out.
+
+One shape: {"type", "title", "status", "detail", "errors": [{"field", "detail"}]}. What the bench
+raises becomes a status by one table; a database that cannot keep something says so and nothing is
+pretended.
+"""
+
+from __future__ import annotations
+
+import json
+import sqlite3
+from collections.abc import Iterable, Iterator, Mapping
+from http import HTTPStatus
+from typing import Any, NoReturn
+
+from flask import Flask, Response, current_app, request
+from sqlalchemy.exc import OperationalError
+from werkzeug.exceptions import HTTPException
+
+from bench import BenchError, EntryError, RecipeError
+
+PROBLEM_TYPE = "application/problem+json"
+
+# From most to least particular; the first that fits gives status and title.
+BENCH_PROBLEMS: tuple[tuple[type[BenchError], int, str], ...] = (
+    (RecipeError, 422, "The recipe is wrong"),
+    (EntryError, 422, "The entry is wrong"),
+    (BenchError, 422, "This cannot be made as asked"),
+)
+
+WAYS_OUT = {
+    404: "Nothing is at this address. What there is: /api/v1/openapi.json.",
+    405: "This address does not take {method}; the Allow header names what it takes.",
+    500: "Something went wrong on the server, and nothing of this request was kept. Its log says what.",
+}
+
+# How SQLite words what is not the request's fault: (part of its message, status, way out).
+STORAGE_PROBLEMS = (
+    ("disk is full", 507, "The server's disk is full. Nothing was kept; make room and send this again."),
+    (
+        "disk I/O error",
+        507,
+        "The server's disk failed. Nothing was kept; look at the disk, then send this again.",
+    ),
+    (
+        "readonly database",
+        507,
+        "The server may not write its database. Nothing was kept; see who owns the file.",
+    ),
+    ("database is locked", 503, "The database is busy. Nothing was kept; send this again in a moment."),
+)
+
+
+class Problem(Exception):
+    """Ends a request with a problem. `errors` are (dotted field, what to do about it)."""
+
+    def __init__(
+        self,
+        status: int,
+        detail: str,
+        *,
+        title: str | None = None,
+        errors: Iterable[tuple[str, str]] = (),
+        headers: Mapping[str, str] | None = None,
+    ) -> None:
+        super().__init__(detail)
+        self.status = status
+        self.detail = detail
+        self.title = title or HTTPStatus(status).phrase
+        self.errors = tuple(errors)
+        self.headers = dict(headers or {})
+
+    def response(self) -> Response:
+        body = {
+            "type": "about:blank",
+            "title": self.title,
+            "status": self.status,
+            "detail": self.detail,
+            "errors": [{"field": field, "detail": detail} for field, detail in self.errors],
+        }
+        response = Response(json.dumps(body), self.status, mimetype=PROBLEM_TYPE)
+        response.headers.update(self.headers)
+        response.headers["Cache-Control"] = "no-store"
+        return response
+
+
+def init_app(app: Flask) -> None:
+    app.register_error_handler(Problem, Problem.response)
+    app.register_error_handler(BenchError, from_bench)
+    app.register_error_handler(OperationalError, from_database)
+    app.register_error_handler(sqlite3.OperationalError, from_database)
+    app.register_error_handler(Exception, from_fault)
+
+
+def not_found(what: str, where: str) -> NoReturn:
+    raise Problem(404, f"There is no such {what}. Those that are here: {where}.")
+
+
+def from_bench(error: BenchError) -> Response:
+    status, title = next((status, title) for kind, status, title in BENCH_PROBLEMS if isinstance(error, kind))
+    return Problem(status, error.says, title=title, errors=[(error.where, error.says)]).response()
+
+
+def from_database(error: OperationalError | sqlite3.OperationalError) -> Response:
+    said = str(error.orig if isinstance(error, OperationalError) else error)
+    for words, status, way_out in STORAGE_PROBLEMS:
+        if words in said:
+            current_app.logger.error("The database could not keep a request: %s", said)
+            return Problem(status, way_out, headers={"Retry-After": "2"} if status == 503 else {}).response()
+    return from_fault(error)
+
+
+def from_fault(error: Exception) -> Response:
+    """A fault of ours: the log gets all of it, the asker none."""
+    current_app.logger.error("Unforeseen error in %s %s", request.method, request.path, exc_info=error)
+    return Problem(500, WAYS_OUT[500]).response()
+
+
+def from_http(error: HTTPException) -> Response:
+    """What Flask, Werkzeug and webargs raise."""
+    status = error.code or 500
+    if error.response is not None or status < 400:
+        return error.get_response()  # type: ignore[return-value]
+    data: Mapping[str, Any] = getattr(error, "data", None) or {}
+    fields = list(flatten(data.get("messages", {})))
+    if status == 413:
+        most = request.max_content_length or 0
+        detail = f"The body is larger than {most:,} bytes; send less at a time."
+    elif fields:
+        detail = "Some fields are not as they should be; each is named under errors."
+    else:
+        detail = WAYS_OUT.get(status, error.description or "").format(method=request.method)
+    headers = {key: value for key, value in error.get_headers() if key in ("Allow", "Retry-After")}
+    return Problem(status, detail, errors=fields, headers=headers).response()
+
+
+def flatten(messages: Any, path: str = "") -> Iterator[tuple[str, str]]:
+    """Marshmallow's nested messages as (dotted field, detail); the outermost key, a location, is dropped."""
+    if isinstance(messages, Mapping):
+        for key, inner in messages.items():
+            name = "" if not path and key in ("json", "query") else f"{path}.{key}".lstrip(".")
+            yield from flatten(inner, name)
+    else:
+        for message in messages:
+            yield path, str(message)

@@ -1,0 +1,11 @@
+"""Runs the migrations over the application's own connection, so that its transactions hold here too."""
+
+from alembic import context
+from flask import current_app
+
+db = current_app.extensions["migrate"].db
+
+with db.engine.connect() as connection:
+    context.configure(connection=connection, target_metadata=db.metadata, render_as_batch=True)
+    with context.begin_transaction():
+        context.run_migrations()

@@ -1,0 +1,197 @@
+"""Recipes and their versions. An edit adds a version; what was is kept."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+from uuid import UUID
+
+from flask import Response
+from sqlalchemy import Connection, func, insert, select, update
+
+import bench
+from api.clock import now_ms
+from api.errors import Problem, not_found
+from api.kit import current_kit
+from api.openapi import ETAG, IF_MATCH, IF_NONE_MATCH, RECIPE_REF, document_body
+from api.schemas import Findings, PageQuery, RecipePage, RecipeWhole, Sized, SizeRequest, VersionPage
+from api.store import reading, writing
+from api.tables import Recipe, RecipeVersion
+from api.wire import Blueprint, answer, answer_text, if_match, paged, read_document
+from bench import canonical
+
+blueprint = Blueprint("recipes", __name__, description="Recipes, their versions, their check and their sheet")
+
+
+@blueprint.get("/recipes")
+@blueprint.arguments(PageQuery(), location="query")
+@blueprint.response(200, RecipePage)
+def list_recipes(asked: dict[str, int]) -> Response:
+    """The recipes, by title."""
+    with reading() as connection:
+        total = connection.scalar(select(func.count()).select_from(Recipe)) or 0
+        rows = connection.execute(
+            select(Recipe.id, Recipe.version, Recipe.title, Recipe.summary, Recipe.updated_at)
+            .order_by(Recipe.title, Recipe.id)
+            .limit(asked["page_size"])
+            .offset((asked["page"] - 1) * asked["page_size"])
+        )
+        items = [dict(row) for row in rows.mappings()]
+    return paged("recipes", items, total, asked)
+
+
+@blueprint.put("/recipes/<uuid:recipe_id>")
+@blueprint.doc(requestBody=document_body(RECIPE_REF), parameters=[IF_MATCH])
+@blueprint.response(200, RecipeWhole, headers=ETAG)
+@blueprint.alt_response(201, schema=RecipeWhole, headers=ETAG, success=True, description="Created")
+def put_recipe(recipe_id: UUID) -> Response:
+    """Create a recipe, or edit it with If-Match; an edit becomes a new version.
+
+    Sending what is there already changes nothing, so a PUT whose answer was lost can be sent again.
+    """
+    document = read_document()
+    measured = bench.read_recipe(document)
+    with writing() as connection:
+        now = current_version(connection, str(recipe_id))
+        tags = if_match()
+        if now is not None and now.document == canonical(document):
+            return _whole(now)
+        if now is not None and tags is None:
+            raise Problem(
+                428, "A recipe with this id is here already. To edit it, send If-Match with its ETag."
+            )
+        if tags is not None and (now is None or not tags & {"*", str(now.version)}):
+            raise Problem(412, "The recipe has changed since you read it. Read it again, then edit that.")
+        number = now.version + 1 if now is not None else 1
+        keep_version(connection, str(recipe_id), number, document, measured, now_ms())
+        kept = current_version(connection, str(recipe_id))
+    return _whole(kept, 200 if now is not None else 201)
+
+
+@blueprint.get("/recipes/<uuid:recipe_id>")
+@blueprint.doc(parameters=[IF_NONE_MATCH])
+@blueprint.response(200, RecipeWhole, headers=ETAG)
+@blueprint.alt_response(304, description="Nothing changed")
+def get_recipe(recipe_id: UUID) -> Response:
+    """A recipe as it is now: as written, and measured."""
+    return _whole(_current_or_404(recipe_id))
+
+
+@blueprint.get("/recipes/<uuid:recipe_id>/versions")
+@blueprint.arguments(PageQuery(), location="query")
+@blueprint.response(200, VersionPage)
+def list_versions(asked: dict[str, int], recipe_id: UUID) -> Response:
+    """A recipe's versions, the newest first."""
+    now = _current_or_404(recipe_id)
+    with reading() as connection:
+        rows = connection.execute(
+            select(RecipeVersion.version, RecipeVersion.title, RecipeVersion.created_at)
+            .where(RecipeVersion.recipe_id == now.recipe_id)
+            .order_by(RecipeVersion.version.desc())
+            .limit(asked["page_size"])
+            .offset((asked["page"] - 1) * asked["page_size"])
+        )
+        return paged("versions", [dict(row) for row in rows.mappings()], now.version, asked)
+
+
+@blueprint.get("/recipes/<uuid:recipe_id>/versions/<int(min=1, max=2147483647):version>")
+@blueprint.response(200, RecipeWhole, headers=ETAG)
+def get_version(recipe_id: UUID, version: int) -> Response:
+    """One version of a recipe. It never changes."""
+    with reading() as connection:
+        return _whole(version_or_404(connection, str(recipe_id), version))
+
+
+@blueprint.get("/recipes/<uuid:recipe_id>/checks")
+@blueprint.response(200, Findings)
+def check_recipe(recipe_id: UUID) -> Response:
+    """What the recipe check says."""
+    return answer({"findings": bench.check_recipe(_measured(_current_or_404(recipe_id)))})
+
+
+@blueprint.post("/recipes/<uuid:recipe_id>/sheet")
+@blueprint.arguments(SizeRequest())
+@blueprint.response(200, Sized)
+def size_recipe(asked: dict[str, Any], recipe_id: UUID) -> Response:
+    """The sheet for a size: every weight on a scale, every wait and burst. Nothing is kept."""
+    now = _current_or_404(recipe_id)
+    with reading() as connection:
+        kit = current_kit(connection).measured
+    chosen = bench.choose_size(_measured(now), kit, asked)
+    sheet = bench.make_sheet(
+        _measured(now), {"id": now.recipe_id, "version": now.version}, chosen["size"], kit
+    )
+    return answer({**chosen, "sheet": sheet})
+
+
+def current_version(connection: Connection, recipe_id: str) -> Any:
+    """The row of the version that holds now, or None."""
+    return connection.execute(
+        select(RecipeVersion.__table__)
+        .join(Recipe, Recipe.id == RecipeVersion.recipe_id)
+        .where(Recipe.id == recipe_id, Recipe.version == RecipeVersion.version)
+    ).one_or_none()
+
+
+def find_version(connection: Connection, recipe_id: str, version: int) -> Any:
+    """The row of one version, or None."""
+    return connection.execute(
+        select(RecipeVersion.__table__).where(
+            RecipeVersion.recipe_id == recipe_id, RecipeVersion.version == version
+        )
+    ).one_or_none()
+
+
+def version_or_404(connection: Connection, recipe_id: str, version: int) -> Any:
+    found = find_version(connection, recipe_id, version)
+    return found if found is not None else not_found("version", f"/api/v1/recipes/{recipe_id}/versions")
+
+
+def keep_version(
+    connection: Connection,
+    recipe_id: str,
+    version: int,
+    document: dict[str, Any],
+    measured: dict[str, Any],
+    at: int,
+) -> None:
+    """Add a version and make it the current one; version 1 makes the recipe."""
+    head = {
+        "version": version,
+        "title": document["title"],
+        "summary": document.get("summary", ""),
+        "updated_at": at,
+    }
+    if version == 1:
+        connection.execute(insert(Recipe).values(id=recipe_id, **head))
+    else:
+        connection.execute(update(Recipe).where(Recipe.id == recipe_id).values(**head))
+    connection.execute(
+        insert(RecipeVersion).values(
+            recipe_id=recipe_id,
+            version=version,
+            title=document["title"],
+            document=canonical(document),
+            measured=canonical(measured),
+            created_at=at,
+        )
+    )
+
+
+def _current_or_404(recipe_id: UUID) -> Any:
+    with reading() as connection:
+        found = current_version(connection, str(recipe_id))
+    return found if found is not None else not_found("recipe", "/api/v1/recipes")
+
+
+def _measured(row: Any) -> dict[str, Any]:
+    measured: dict[str, Any] = json.loads(row.measured)
+    return measured
+
+
+def _whole(row: Any, status: int = 200) -> Response:
+    text = (
+        f'{{"id":"{row.recipe_id}","version":{row.version},"title":{json.dumps(row.title)},'
+        f'"document":{row.document},"measured":{row.measured},"updated_at":{row.created_at}}}'
+    )
+    return answer_text(text, status, etag=str(row.version))

@@ -1,0 +1,185 @@
+"""Runs: one making of a sheet, what the bench says now, and the batch record."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass
+from hashlib import sha256
+from typing import Any, NamedTuple, NoReturn
+from uuid import UUID
+
+from flask import Response
+from sqlalchemy import Connection, insert, text, update
+
+import bench
+from api.clock import now_ms
+from api.errors import Problem, not_found
+from api.kit import current_kit
+from api.recipes import version_or_404
+from api.schemas import RunAsked, RunPage, RunQuery, RunWhole
+from api.store import driver, read_row, reading, writing
+from api.tables import Run
+from api.wire import Blueprint, answer, answer_text, paged
+from bench import canonical
+
+blueprint = Blueprint("runs", __name__, description="Runs, what the bench says now, and the record")
+
+# The journal is one text, joined by the database: 500 entries are then one row to fetch.
+JOURNAL = "(SELECT '[' || coalesce(group_concat(text, ','), '') || ']' FROM entry WHERE run_id = run.id)"
+ENTRIES = "(SELECT count(*) FROM entry WHERE run_id = run.id)"
+CURSOR = "(SELECT coalesce(max(seq), 0) FROM entry WHERE run_id = run.id)"
+
+HEAD = f"id, recipe_id, recipe_version, title, size, created_at, finished_at, {ENTRIES}, {CURSOR}"
+RUN_WITH_SHEET = f"SELECT {HEAD}, sheet FROM run WHERE id = :run"
+RUN_LIST = f"SELECT {HEAD} FROM run {{where}} ORDER BY created_at DESC, id LIMIT :limit OFFSET :offset"
+RUN_AND_JOURNAL = f"SELECT sheet, {JOURNAL} FROM run WHERE id = :run"
+OPEN = {True: "WHERE finished_at IS NULL", False: "WHERE finished_at IS NOT NULL", None: ""}
+
+
+class RunRow(NamedTuple):
+    """A run as the database has it; the sheet is canonical JSON, and left out of lists."""
+
+    id: str
+    recipe_id: str
+    recipe_version: int
+    title: str
+    size: str
+    created_at: int
+    finished_at: int | None
+    entries: int
+    cursor: int
+    sheet: str = ""
+
+
+@dataclass(frozen=True)
+class Bench:
+    """A run laid out: its sheet, its journal, and the state that the two together say."""
+
+    sheet: dict[str, Any]
+    entries: list[dict[str, Any]]
+    state: dict[str, Any]
+
+
+@blueprint.get("/runs")
+@blueprint.arguments(RunQuery(), location="query")
+@blueprint.response(200, RunPage)
+def list_runs(asked: dict[str, Any]) -> Response:
+    """The runs, the newest first; `open=true` for those on the bench."""
+    where = OPEN[asked.get("open")]
+    with reading() as connection:
+        total = connection.scalar(text(f"SELECT count(*) FROM run {where}")) or 0
+        rows = connection.execute(
+            text(RUN_LIST.format(where=where)),
+            {"limit": asked["page_size"], "offset": (asked["page"] - 1) * asked["page_size"]},
+        )
+        return paged("runs", [_item(RunRow(*row)) for row in rows], total, asked)
+
+
+@blueprint.put("/runs/<uuid:run_id>")
+@blueprint.arguments(RunAsked())
+@blueprint.response(200, RunWhole)
+@blueprint.alt_response(201, schema=RunWhole, success=True, description="Created")
+def put_run(asked: dict[str, Any], run_id: UUID) -> Response:
+    """Begin a run. The server makes the sheet itself; the same PUT again changes nothing."""
+    with writing() as connection:
+        row, new = begin_run(connection, str(run_id), asked, now_ms())
+    return _whole(row, 201 if new else 200)
+
+
+@blueprint.get("/runs/<uuid:run_id>")
+@blueprint.response(200, RunWhole)
+def get_run(run_id: UUID) -> Response:
+    """A run with its sheet; its journal is at /entries."""
+    found = read_row(RUN_WITH_SHEET, {"run": str(run_id)})
+    return _whole(RunRow(*found)) if found else no_such_run()
+
+
+@blueprint.get("/runs/<uuid:run_id>/now")
+@blueprint.response(200, {"type": "object"})
+def get_now(run_id: UUID) -> Response:
+    """What the bench says now: prompts in words and numbers, waits with absolute instants."""
+    run = laid_out(run_id)
+    return answer(bench.now(run.sheet, run.state, now_ms()))
+
+
+@blueprint.get("/runs/<uuid:run_id>/record")
+@blueprint.response(200, {"type": "object"})
+def get_record(run_id: UUID) -> Response:
+    """The batch record: targets, actual weights, deviations, times and yield."""
+    run = laid_out(run_id)
+    return answer(bench.record(run.sheet, run.state, run.entries))
+
+
+def begin_run(connection: Connection, run_id: str, asked: dict[str, Any], at: int) -> tuple[RunRow, bool]:
+    """Make the run, or find that it was begun just so; gives its row and whether it is new."""
+    recipe_id, version = str(asked["recipe"]["id"]), asked["recipe"]["version"]
+    size, kit = canonical(asked["size"]), asked.get("kit")
+    if (found := _find(connection, run_id)) is not None:
+        same_kit = kit is None or canonical(kit) == canonical(json.loads(found.sheet)["kit"])
+        if (found.recipe_id, found.recipe_version, found.size) != (recipe_id, version, size) or not same_kit:
+            raise Problem(409, "A run with this id was begun with another recipe, size or kit. Use a new id.")
+        return found, False
+    recipe = version_or_404(connection, recipe_id, version)
+    ref = {"id": recipe_id, "version": version}
+    kit = kit or current_kit(connection).measured
+    sheet = canonical(bench.make_sheet(json.loads(recipe.measured), ref, asked["size"], kit))
+    if asked.get("sheet_sha256") not in (None, sha256(sheet.encode()).hexdigest()):
+        raise Problem(
+            409,
+            "The server makes another sheet of this than the asker did. Reload the page and read the recipe"
+            " again, so that both are of one version; then begin the run again.",
+        )
+    connection.execute(
+        insert(Run).values(
+            id=run_id,
+            recipe_id=recipe_id,
+            recipe_version=version,
+            title=recipe.title,
+            size=size,
+            sheet=sheet,
+            created_at=at,
+        )
+    )
+    return RunRow(*driver(connection).execute(RUN_WITH_SHEET, {"run": run_id}).fetchone()), True
+
+
+def no_such_run() -> NoReturn:
+    not_found("run", "/api/v1/runs")
+
+
+def laid_out(run_id: UUID) -> Bench:
+    found = read_row(RUN_AND_JOURNAL, {"run": str(run_id)})
+    return _fold(found) if found else no_such_run()
+
+
+def note_finish(connection: Connection, run_id: str) -> None:
+    """Set when the run was finished, by its whole journal: an undo may have taken the end back."""
+    run = _fold(driver(connection).execute(RUN_AND_JOURNAL, {"run": run_id}).fetchone())
+    connection.execute(update(Run).where(Run.id == run_id).values(finished_at=run.state["finished_at"]))
+
+
+def _find(connection: Connection, run_id: str) -> RunRow | None:
+    found = driver(connection).execute(RUN_WITH_SHEET, {"run": run_id}).fetchone()
+    return RunRow(*found) if found else None
+
+
+def _fold(row: tuple[str, str]) -> Bench:
+    sheet, entries = json.loads(row[0]), json.loads(row[1])
+    return Bench(sheet, entries, bench.fold(sheet, entries))
+
+
+def _item(row: RunRow) -> dict[str, Any]:
+    return {
+        "id": row.id,
+        "recipe": {"id": row.recipe_id, "version": row.recipe_version, "title": row.title},
+        "size": json.loads(row.size),
+        "created_at": row.created_at,
+        "finished_at": row.finished_at,
+        "entries": row.entries,
+        "cursor": row.cursor,
+    }
+
+
+def _whole(row: RunRow, status: int = 200) -> Response:
+    head = json.dumps(_item(row), ensure_ascii=False)
+    return answer_text(f'{head[:-1]}, "sheet": {row.sheet}}}', status)

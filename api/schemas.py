@@ -1,0 +1,315 @@
+"""The shapes of requests and answers. Masses are whole mg, instants whole ms since 1970 in UTC.
+
+Recipes and kits are not here: the bench owns their schema, and reads them.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from marshmallow import RAISE, Schema, fields, validate
+
+IDENTIFIER = validate.Regexp(
+    r"[a-z][a-z0-9_.]{0,99}\Z", error="Use an id of the recipe, such as base.fragrance."
+)
+SHA256 = validate.Regexp(r"[0-9a-f]{64}\Z", error="Send 64 hexadecimal digits, or leave it out.")
+LARGEST_PAGE = 1_000_000
+
+
+class Whole(fields.Integer):
+    """A whole number, and no text or truth value that could pass for one."""
+
+    def __init__(self, **kwargs: Any) -> None:
+        super().__init__(strict=True, **kwargs)
+
+    def _deserialize(self, value: Any, *args: Any, **kwargs: Any) -> int:
+        if type(value) is not int:
+            raise self.make_error("invalid")
+        return value
+
+
+class Strict(Schema):
+    class Meta:
+        unknown = RAISE
+
+
+class PageQuery(Schema):
+    page = fields.Integer(load_default=1, validate=validate.Range(1, LARGEST_PAGE))
+    page_size = fields.Integer(load_default=50, validate=validate.Range(1, 100))
+
+
+class Paged(Schema):
+    page = fields.Integer(required=True)
+    pages = fields.Integer(required=True)
+    total = fields.Integer(required=True)
+
+
+class FieldProblem(Schema):
+    field = fields.String(
+        required=True, metadata={"description": "Dotted path of the field; empty for the whole"}
+    )
+    detail = fields.String(required=True, metadata={"description": "What is wrong and the way out"})
+
+
+class ProblemDetails(Schema):
+    """Problem details, RFC 9457."""
+
+    type = fields.String(required=True)
+    title = fields.String(required=True)
+    status = fields.Integer(required=True)
+    detail = fields.String(required=True)
+    errors = fields.List(fields.Nested(FieldProblem), required=True)
+
+
+class Clock(Schema):
+    server_ms = fields.Integer(required=True)
+
+
+class RecipeItem(Schema):
+    id = fields.UUID(required=True)
+    version = fields.Integer(required=True)
+    title = fields.String(required=True)
+    summary = fields.String(required=True)
+    updated_at = fields.Integer(required=True)
+
+
+class RecipePage(Paged):
+    recipes = fields.List(fields.Nested(RecipeItem), required=True)
+
+
+class RecipeWhole(Schema):
+    id = fields.UUID(required=True)
+    version = fields.Integer(required=True)
+    title = fields.String(required=True)
+    document = fields.Dict(required=True, metadata={"description": "The recipe as written"})
+    measured = fields.Dict(
+        required=True, metadata={"description": "The recipe with every amount in whole units"}
+    )
+    updated_at = fields.Integer(required=True)
+
+
+class VersionItem(Schema):
+    version = fields.Integer(required=True)
+    title = fields.String(required=True)
+    created_at = fields.Integer(required=True)
+
+
+class VersionPage(Paged):
+    versions = fields.List(fields.Nested(VersionItem), required=True)
+
+
+class Findings(Schema):
+    findings = fields.List(fields.Dict(), required=True)
+
+
+class KitWhole(Schema):
+    version = fields.Integer(required=True)
+    document = fields.Dict(required=True)
+    measured = fields.Dict(required=True)
+
+
+IDENTITY: dict[str, fields.Field[Any]] = {
+    "id": fields.String(required=True, validate=IDENTIFIER),
+    "name": fields.String(required=True),
+}
+POSITIVE = validate.Range(1, 2**53 - 1)
+NOT_NEGATIVE = validate.Range(0, 2**53 - 1)
+
+MeasuredScale = Strict.from_dict(
+    {
+        **IDENTITY,
+        "capacity_mg": Whole(required=True, validate=POSITIVE),
+        "division_mg": Whole(required=True, validate=POSITIVE),
+    },
+    name="MeasuredScale",
+)
+MeasuredVessel = Strict.from_dict(
+    {
+        **IDENTITY,
+        "kind": fields.String(required=True),
+        "empty_mg": Whole(required=True, validate=NOT_NEGATIVE),
+        "holds_mg": Whole(required=True, validate=NOT_NEGATIVE),
+    },
+    name="MeasuredVessel",
+)
+MeasuredMould = Strict.from_dict(
+    {
+        **IDENTITY,
+        "shape": fields.String(required=True),
+        "cavities": Whole(required=True, validate=validate.Range(1, 1000)),
+        "sets": Whole(required=True, validate=validate.Range(1, 100)),
+        "cavity_mg": Whole(required=True, allow_none=True, validate=POSITIVE),
+    },
+    name="MeasuredMould",
+)
+MeasuredHeater = Strict.from_dict(
+    {
+        **IDENTITY,
+        "kind": fields.String(required=True),
+        "absorbed_w": Whole(required=True, allow_none=True, validate=validate.Range(1, 20_000)),
+    },
+    name="MeasuredHeater",
+)
+MeasuredMixer = Strict.from_dict(IDENTITY, name="MeasuredMixer")
+
+
+class MeasuredKit(Strict):
+    """A kit as the bench measured it: what a phone with no network made its sheet from."""
+
+    format = fields.String(required=True, validate=validate.Equal("bowlside-kit/1"))
+    scales = fields.List(fields.Nested(MeasuredScale), required=True, validate=validate.Length(max=20))
+    vessels = fields.List(fields.Nested(MeasuredVessel), required=True, validate=validate.Length(max=100))
+    moulds = fields.List(fields.Nested(MeasuredMould), required=True, validate=validate.Length(max=100))
+    heaters = fields.List(fields.Nested(MeasuredHeater), required=True, validate=validate.Length(max=20))
+    mixers = fields.List(fields.Nested(MeasuredMixer), required=True, validate=validate.Length(max=20))
+
+
+class Choices(Strict):
+    """What a size says beside how much: lines left out, swaps made, and how the bowl is weighed."""
+
+    without = fields.List(
+        fields.String(validate=IDENTIFIER), load_default=list, validate=validate.Length(max=500)
+    )
+    swaps = fields.Dict(
+        keys=fields.String(validate=IDENTIFIER), values=fields.String(validate=IDENTIFIER), load_default=dict
+    )
+    weigh = fields.String(load_default="running", validate=validate.OneOf(["running", "tare"]))
+
+
+class Size(Choices):
+    pieces = Whole(required=True)
+
+
+class SizeRequest(Choices):
+    """How big? By pieces, by mass, by mould fillings, or by all of the stock there is."""
+
+    by = fields.String(required=True, validate=validate.OneOf(["pieces", "mass", "moulds", "stock"]))
+    pieces = Whole()
+    mg = Whole(metadata={"description": "Mass of the whole batch, in mg"})
+    component = fields.String(validate=IDENTIFIER)
+    moulds = Whole(metadata={"description": "How many fillings of the component's moulds"})
+    stock = fields.Dict(keys=fields.String(validate=IDENTIFIER), values=Whole())
+
+
+class Sized(Schema):
+    size = fields.Dict(required=True)
+    says = fields.String(required=True)
+    runs_out = fields.String(required=True, allow_none=True)
+    sheet = fields.Dict(required=True)
+
+
+class RecipeRef(Strict):
+    id = fields.UUID(required=True)
+    version = Whole(required=True, validate=validate.Range(1, 2**31 - 1))
+
+
+class RunAsked(Strict):
+    recipe = fields.Nested(RecipeRef, required=True)
+    size = fields.Nested(Size, required=True)
+    kit = fields.Nested(MeasuredKit, metadata={"description": "Without one, the studio's is used"})
+    sheet_sha256 = fields.String(
+        validate=SHA256, metadata={"description": "SHA-256 of the canonical JSON of the sheet the asker made"}
+    )
+
+
+class RunQuery(PageQuery):
+    open = fields.Boolean(metadata={"description": "Only unfinished runs, or only finished ones"})
+
+
+class RunRecipe(Schema):
+    id = fields.UUID(required=True)
+    version = fields.Integer(required=True)
+    title = fields.String(required=True)
+
+
+class RunItem(Schema):
+    id = fields.UUID(required=True)
+    recipe = fields.Nested(RunRecipe, required=True)
+    size = fields.Dict(required=True)
+    created_at = fields.Integer(required=True)
+    finished_at = fields.Integer(required=True, allow_none=True)
+    entries = fields.Integer(required=True, metadata={"description": "How many there are"})
+    cursor = fields.Integer(required=True, metadata={"description": "How far the journal reaches"})
+
+
+class RunPage(Paged):
+    runs = fields.List(fields.Nested(RunItem), required=True)
+
+
+class RunWhole(RunItem):
+    sheet = fields.Dict(required=True)
+
+
+class EntryBatch(Strict):
+    entries = fields.List(
+        fields.Raw(allow_none=True),
+        required=True,
+        validate=validate.Length(max=500, error="Send at most 500 entries at a time."),
+        metadata={"description": "Each is judged and answered by itself, in this order"},
+    )
+
+
+class EntryAnswer(Schema):
+    id = fields.String(required=True, allow_none=True)
+    result = fields.String(required=True, validate=validate.OneOf(["kept", "had", "refused"]))
+    field = fields.String(metadata={"description": "When refused: the field at fault"})
+    detail = fields.String(metadata={"description": "When refused: why, and the way out"})
+
+
+class EntryAnswers(Schema):
+    answers = fields.List(fields.Nested(EntryAnswer), required=True)
+    cursor = fields.Integer(
+        required=True,
+        metadata={
+            "description": "How far the journal reaches. Read on from the cursor you have, not from this one"
+        },
+    )
+    server_ms = fields.Integer(required=True)
+
+
+class EntryQuery(Schema):
+    after = fields.Integer(load_default=0, validate=validate.Range(0, 2**53 - 1))
+    limit = fields.Integer(load_default=500, validate=validate.Range(1, 1000))
+
+
+class EntryPage(Schema):
+    entries = fields.List(fields.Dict(), required=True)
+    cursor = fields.Integer(required=True, metadata={"description": "What to send as `after` next time"})
+    more = fields.Boolean(required=True)
+    server_ms = fields.Integer(required=True)
+
+
+class Imported(Schema):
+    kept = fields.Integer(required=True)
+    had = fields.Integer(required=True)
+    refused = fields.List(fields.Nested(FieldProblem), required=True)
+
+
+class StudioVersion(Strict):
+    version = Whole(required=True, validate=validate.Range(1, 2**31 - 1))
+    created_at = Whole(required=True)
+    document = fields.Dict(required=True)
+
+
+class StudioRecipe(Strict):
+    id = fields.UUID(required=True)
+    versions = fields.List(fields.Nested(StudioVersion), required=True)
+
+
+class StudioRun(Strict):
+    id = fields.UUID(required=True)
+    recipe = fields.Nested(RecipeRef, required=True)
+    size = fields.Nested(Size, required=True)
+    kit = fields.Nested(MeasuredKit, required=True)
+    created_at = Whole(required=True)
+    entries = fields.List(fields.Raw(), required=True)
+
+
+class StudioExport(Strict):
+    """A whole studio. A run is given as it was begun: its sheet is made of that again."""
+
+    format = fields.String(required=True, validate=validate.Equal("bowlside-export/1"))
+    exported_at = Whole(required=True)
+    recipes = fields.List(fields.Nested(StudioRecipe), required=True)
+    kit = fields.Dict(required=True, allow_none=True)
+    runs = fields.List(fields.Nested(StudioRun), required=True)

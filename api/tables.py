@@ -1,0 +1,109 @@
+"""The tables. Instants are whole milliseconds since 1970 in UTC; documents are canonical JSON text.
+
+Text is kept as text on purpose: a sheet and an entry are sent as they were kept, byte for byte,
+without being parsed and written out again.
+"""
+
+from __future__ import annotations
+
+from flask_sqlalchemy import SQLAlchemy
+from sqlalchemy import (
+    BigInteger,
+    CheckConstraint,
+    ForeignKey,
+    ForeignKeyConstraint,
+    Index,
+    Integer,
+    MetaData,
+    String,
+    Text,
+)
+from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
+
+
+class Base(DeclarativeBase):
+    # Named constraints, so that a migration can drop one on any database.
+    metadata = MetaData(
+        naming_convention={
+            "ix": "ix_%(table_name)s_%(column_0_N_name)s",
+            "uq": "uq_%(table_name)s_%(column_0_N_name)s",
+            "ck": "ck_%(table_name)s_%(constraint_name)s",
+            "fk": "fk_%(table_name)s_%(column_0_N_name)s",
+            "pk": "pk_%(table_name)s",
+        }
+    )
+
+
+db = SQLAlchemy(model_class=Base)
+
+
+class Recipe(Base):
+    """A recipe's head: which version is the current one."""
+
+    __tablename__ = "recipe"
+
+    id: Mapped[str] = mapped_column(String(36), primary_key=True)
+    version: Mapped[int]
+    title: Mapped[str] = mapped_column(Text)
+    summary: Mapped[str] = mapped_column(Text)
+    updated_at: Mapped[int] = mapped_column(BigInteger)
+
+
+class RecipeVersion(Base):
+    """A recipe as it was once written. Never changed; an edit adds the next."""
+
+    __tablename__ = "recipe_version"
+
+    recipe_id: Mapped[str] = mapped_column(String(36), ForeignKey("recipe.id"), primary_key=True)
+    version: Mapped[int] = mapped_column(primary_key=True)
+    title: Mapped[str] = mapped_column(Text)
+    document: Mapped[str] = mapped_column(Text)
+    measured: Mapped[str] = mapped_column(Text)
+    created_at: Mapped[int] = mapped_column(BigInteger)
+
+
+class Kit(Base):
+    """The studio's equipment; one row, or none until the maker has said what there is."""
+
+    __tablename__ = "kit"
+    __table_args__ = (CheckConstraint("id = 1", name="only_one"),)
+
+    id: Mapped[int] = mapped_column(primary_key=True, autoincrement=False)
+    version: Mapped[int]
+    document: Mapped[str] = mapped_column(Text)
+    measured: Mapped[str] = mapped_column(Text)
+    updated_at: Mapped[int] = mapped_column(BigInteger)
+
+
+class Run(Base):
+    """One making of a sheet. The sheet holds the kit it was made for."""
+
+    __tablename__ = "run"
+    __table_args__ = (
+        ForeignKeyConstraint(
+            ["recipe_id", "recipe_version"], ["recipe_version.recipe_id", "recipe_version.version"]
+        ),
+    )
+
+    id: Mapped[str] = mapped_column(String(36), primary_key=True)
+    recipe_id: Mapped[str] = mapped_column(String(36))
+    recipe_version: Mapped[int]
+    title: Mapped[str] = mapped_column(Text)
+    size: Mapped[str] = mapped_column(Text)
+    sheet: Mapped[str] = mapped_column(Text)
+    created_at: Mapped[int] = mapped_column(BigInteger, index=True)
+    finished_at: Mapped[int | None] = mapped_column(BigInteger)
+
+
+class Entry(Base):
+    """One thing that happened at the bench. `seq` only grows, also over deletions: it is the cursor."""
+
+    __tablename__ = "entry"
+    __table_args__ = (Index(None, "run_id", "seq"), {"sqlite_autoincrement": True})
+
+    seq: Mapped[int] = mapped_column(
+        BigInteger().with_variant(Integer, "sqlite"), primary_key=True, autoincrement=True
+    )
+    id: Mapped[str] = mapped_column(String(36), unique=True)
+    run_id: Mapped[str] = mapped_column(String(36), ForeignKey("run.id"))
+    text: Mapped[str] = mapped_column(Text)

@@ -1,0 +1,143 @@
+"""What may come in over HTTP, and how an answer goes out.
+
+A body is JSON, of bounded size and depth. Text has no NUL and no half characters, numbers are
+whole and small enough for JavaScript to hold exactly: what gets in can be kept, signed and read
+again on a phone without changing.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Iterator
+from typing import Any
+
+import flask_smorest
+from flask import Request, Response, request
+from marshmallow import Schema
+from webargs.flaskparser import FlaskParser
+
+from api.errors import Problem
+
+DEEPEST = 40
+LARGEST_WHOLE = 2**53 - 1
+
+_UNFIT_TEXT = re.compile("[\x00\ud800-\udfff]")
+
+
+def read_json() -> Any:
+    """The request's body as JSON, or a Problem (400, 413, 415) that says what to send instead."""
+    if not request.is_json:
+        raise Problem(415, "Send JSON, with the header Content-Type: application/json.")
+    try:
+        value = json.loads(request.get_data(cache=False).decode("utf-8"), parse_constant=float)
+    except RecursionError:
+        raise _too_deep() from None
+    except ValueError as error:
+        where = (
+            f"line {error.lineno}, column {error.colno}" if isinstance(error, json.JSONDecodeError) else "it"
+        )
+        raise Problem(400, f"The body is not JSON in UTF-8 ({where} could not be read).") from None
+    if _depth_exceeds(value, DEEPEST):
+        raise _too_deep()
+    return value
+
+
+def read_document() -> dict[str, Any]:
+    """The request's body as a JSON object whose every value is fit to keep."""
+    value = read_json()
+    if not isinstance(value, dict):
+        raise Problem(422, "The body must be a JSON object.")
+    unfit = list(unfit_values(value))
+    if unfit:
+        raise Problem(422, "Some values cannot be kept as they are.", errors=unfit)
+    return value
+
+
+def unfit_values(value: Any, path: str = "") -> Iterator[tuple[str, str]]:
+    """Each value that cannot be kept, as (dotted path, what to do about it)."""
+    kind = type(value)
+    if kind is str:
+        if _UNFIT_TEXT.search(value):
+            yield path, "Take out the NUL or broken characters; they cannot be kept."
+    elif kind is dict:
+        for key, item in value.items():
+            if _UNFIT_TEXT.search(key):
+                yield path, "Take out the NUL or broken characters from the names; they cannot be kept."
+            else:
+                yield from unfit_values(item, f"{path}.{key}" if path else key)
+    elif kind is list:
+        for index, item in enumerate(value):
+            yield from unfit_values(item, f"{path}.{index}" if path else str(index))
+    elif kind is float:
+        yield path, 'Send a whole number, or write the amount as text, as in "1.5 g".'
+    elif kind is int and not -LARGEST_WHOLE <= value <= LARGEST_WHOLE:
+        yield path, f"Send a number between -{LARGEST_WHOLE} and {LARGEST_WHOLE}."
+
+
+def answer(value: Any, status: int = 200, *, etag: str | None = None) -> Response:
+    """A JSON answer; with an ETag, one that turns into 304 when the asker has it already."""
+    return answer_text(json.dumps(value, ensure_ascii=False, separators=(",", ":")), status, etag=etag)
+
+
+def answer_text(text: str, status: int = 200, *, etag: str | None = None) -> Response:
+    """Like `answer`, for what is JSON text already."""
+    response = Response(text, status, mimetype="application/json")
+    response.headers["Cache-Control"] = "no-cache"
+    if etag is not None:
+        response.set_etag(etag)
+        if request.method in ("GET", "HEAD"):
+            response.make_conditional(request)
+    return response
+
+
+def paged(name: str, items: list[Any], total: int, asked: dict[str, int]) -> Response:
+    """One page of a list, with how many there are in all."""
+    pages = -(-total // asked["page_size"])
+    return answer({name: items, "page": asked["page"], "pages": pages, "total": total})
+
+
+def if_match() -> set[str] | None:
+    """The tags of If-Match, None when there is no such header.
+
+    A compressed answer carries its coding in the tag ("3:br"); that says nothing about the resource.
+    """
+    if not request.if_match:
+        return None
+    return {"*"} if request.if_match.star_tag else {tag.partition(":")[0] for tag in request.if_match}
+
+
+class Arguments(FlaskParser):
+    """Lets flask-smorest read bodies through this module's one door."""
+
+    def load_json(self, req: Request, schema: Schema) -> Any:
+        return read_document()
+
+
+class BatchArguments(FlaskParser):
+    """For a batch whose items are judged one by one: an unfit value spoils only its own."""
+
+    def load_json(self, req: Request, schema: Schema) -> Any:
+        return read_json()
+
+
+class Blueprint(flask_smorest.Blueprint):
+    ARGUMENTS_PARSER: FlaskParser = Arguments()
+
+
+def _depth_exceeds(value: Any, most: int) -> bool:
+    level = [value]
+    for _ in range(most):
+        level = [
+            item
+            for holder in level
+            if isinstance(holder, dict | list)
+            for item in (holder.values() if isinstance(holder, dict) else holder)
+        ]
+        if not level:
+            return False
+    return True
+
+
+def _too_deep() -> Problem:
+    return Problem(400, f"The body is nested more than {DEEPEST} deep; send something flatter.")

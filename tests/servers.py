@@ -1,0 +1,64 @@
+"""Starts servers as processes of their own, so that tests can stop, kill and compare them."""
+
+from __future__ import annotations
+
+import os
+import re
+import subprocess
+import sys
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parent.parent
+START_SECONDS = 30
+
+
+class Server:
+    """A server process that prints its address when it listens. Started again, it keeps its port."""
+
+    def __init__(self, arguments: list[str], log: Path) -> None:
+        self._arguments = arguments
+        self._log = log
+        self._process: subprocess.Popen[str] | None = None
+        self.url = ""
+
+    def start(self) -> Server:
+        port = ["--port", self.url.rsplit(":", 1)[1].strip("/")] if self.url else []
+        with self._log.open("a") as log:
+            self._process = subprocess.Popen(
+                [sys.executable, *self._arguments, *port],
+                cwd=ROOT,
+                env={**os.environ, "PYTHONUNBUFFERED": "1"},
+                stdout=subprocess.PIPE,
+                stderr=log,
+                text=True,
+            )
+        assert self._process.stdout is not None
+        for line in self._process.stdout:
+            if found := re.search(r"http://[\d.]+:\d+/", line):
+                self.url = found.group()
+                return self
+        raise AssertionError(f"The server did not start:\n{self._log.read_text()}")
+
+    def kill(self) -> None:
+        """kill -9: no chance to finish anything."""
+        self._end(subprocess.Popen.kill)
+
+    def stop(self) -> None:
+        self._end(subprocess.Popen.terminate)
+
+    def _end(self, how: object) -> None:
+        if self._process is None:
+            return
+        how(self._process)  # type: ignore[operator]
+        self._process.wait(timeout=START_SECONDS)
+        assert self._process.stdout is not None
+        self._process.stdout.close()
+        self._process = None
+
+
+def bowlside(database: Path, *options: str) -> Server:
+    """The real server on a database, on a free port, with a log beside the database."""
+    return Server(
+        ["-m", "api.cli", "serve", "--port", "0", "--database", str(database), *options],
+        database.with_suffix(".log"),
+    )
