@@ -145,7 +145,7 @@ class _Sheet:
         about = []
         for place, component in enumerate(self.components):
             per_round, why = counts[component["id"]]
-            masses = [make_mg(component, count) for count in per_round]
+            masses = [self._mass(component, count, chosen[component["id"]]) for count in per_round]
             about.append(
                 {
                     "id": component["id"],
@@ -257,53 +257,76 @@ class _Sheet:
                     return source, step["id"]
         return None
 
+    def _mass(self, component: Json, count: int, chosen: list[Json]) -> int:
+        """The mass of one round, in mg. The assembly's lines are written for so many pieces."""
+        if component["id"] == ASSEMBLY:
+            return half_even(
+                sum(line["ug"] or 0 for line in chosen) * count, 1000 * self.recipe["written_for"]
+            )
+        return make_mg(component, count)
+
     # One round of one component
 
     def _round(self, component: Json, number: int, count: int, mass: int, chosen: list[Json]) -> None:
-        prefix = f"{component['id']}.{number}"
         weights = [line["ug"] or 0 for line in chosen]
-        if component["id"] == ASSEMBLY:
-            mass = half_even(sum(weights) * count, 1000 * self.recipe["written_for"])
         masses = dict(zip((line["id"] for line in chosen), share_out(mass, weights), strict=True))
         # Volumes, drops and counts grow with the mass of the component, or with the pieces where
         # it has no weighed line at all.
-        top, bottom = (mass * 1000, sum(weights)) if sum(weights) else (count, self._written_count(component))
-        into = {
-            key: step["into"]
-            for step in component["steps"]
-            if step["kind"] == "weigh"
-            for key in step["lines"]
+        factor = (mass * 1000, sum(weights)) if sum(weights) else (count, self._written_count(component))
+        weighed_in = {
+            key: step for step in component["steps"] if step["kind"] == "weigh" for key in step["lines"]
         }
+        places = self._places(component, number, chosen, masses, weighed_in)
+        for line in chosen:
+            self._line(
+                component, number, line, masses[line["id"]], factor, weighed_in.get(line["id"]), places
+            )
+        ingredients = {line["id"]: line["ingredient"] for line in chosen}
+        for step in component["steps"]:
+            self._step(component, number, count, step, ingredients, masses)
+
+    def _places(
+        self,
+        component: Json,
+        number: int,
+        chosen: list[Json],
+        masses: dict[str, int],
+        weighed_in: dict[str, Json],
+    ) -> dict[str, Json]:
+        """The vessels of a round by label, each with the scale it stands on while lines go in."""
+        prefix = f"{component['id']}.{number}"
         portions = {
             portion["id"]: portion["name"]
             for step in component["steps"]
             if step["kind"] == "split"
             for portion in step["portions"]
         }
-        labels = self._labels(component)
-        loads = {
-            label: sum(masses[line["id"]] for line in chosen if into.get(line["id"]) == label)
-            for label in labels
-        }
-        main_mg = sum(loads.values()) if component["id"] != ASSEMBLY else loads.get("bowl", 0)
+        going_in: dict[str, list[tuple[int, int]]] = {label: [] for label in self._labels(component)}
+        for line in chosen:
+            if line["id"] in weighed_in and masses[line["id"]]:
+                label = weighed_in[line["id"]]["into"]
+                going_in[label].append((masses[line["id"]], line["tolerance_ppm"]))
+        # All of a component ends up in its bowl; the assembly's lines go onto the pieces.
+        whole_mg = sum(mg for lines in going_in.values() for mg, _ in lines)
         places = {}
-        for label in labels:
-            kind = component["vessel"] if label == "bowl" or label in portions else label
-            load = main_mg if label == "bowl" or label in portions else loads[label]
-            vessel = vessel_for(self.kit, kind, load)
+        for label, lines in going_in.items():
+            whole = label == "bowl" or label in portions
+            load = whole_mg if whole and component["id"] != ASSEMBLY else sum(mg for mg, _ in lines)
+            vessel = vessel_for(self.kit, component["vessel"] if whole else label, load)
             empty = vessel["empty_mg"] if vessel else 0
-            weighed = [
-                (masses[line["id"]], line["tolerance_ppm"])
-                for line in chosen
-                if line["ug"] and into.get(line["id"]) == label and masses[line["id"]]
-            ]
-            scale = (
-                bowl_scale(self.kit, empty + load, weighed)
-                if (weighed or label in portions) and self.kit["scales"]
-                else None
-            )
-            if weighed and not self.kit["scales"]:
-                bowl_scale(self.kit, 0, [])  # raises: a weighed recipe and no scale at all
+            scale = None
+            if lines or (label in portions and self.kit["scales"]):
+                scale = bowl_scale(self.kit, empty + load, lines)
+                if scale is None:
+                    self._warn(
+                        f"{prefix}.{label}",
+                        f"No scale carries {grams(empty + load, 1000)}: weigh this in parts.",
+                    )
+            if vessel and load > vessel["holds_mg"]:
+                self._warn(
+                    f"{prefix}.{label}",
+                    f"{vessel['name']} holds {grams(vessel['holds_mg'], 1000)}; {grams(load, 1000)} goes in.",
+                )
             places[label] = {
                 "id": f"{prefix}.{label}",
                 "component": component["id"],
@@ -315,22 +338,8 @@ class _Sheet:
                 "empty_mg": empty,
                 "holds_mg": vessel["holds_mg"] if vessel else None,
             }
-            if load and vessel and load > vessel["holds_mg"]:
-                self._warn(
-                    f"{prefix}.{label}",
-                    f"{vessel['name']} holds {grams(vessel['holds_mg'], 1000)}; {grams(load, 1000)} goes in.",
-                )
-            if weighed and scale is None:
-                self._warn(
-                    f"{prefix}.{label}", f"No scale carries {grams(empty + load, 1000)}: weigh this in parts."
-                )
-            self.vessels.append(places[label])
-        for line in chosen:
-            place = places.get(into.get(line["id"], ""))
-            self._line(component, number, line, masses[line["id"]], (top, bottom), place)
-        present = {line["id"] for line in chosen}
-        for step in component["steps"]:
-            self._step(component, number, count, step, present, masses)
+        self.vessels += places.values()
+        return places
 
     def _written_count(self, component: Json) -> int:
         written: int = self.recipe["written_for"] * component["takes"] + component["spares"]
@@ -351,9 +360,17 @@ class _Sheet:
         return labels
 
     def _line(
-        self, component: Json, number: int, line: Json, mg: int, factor: tuple[int, int], vessel: Json | None
+        self,
+        component: Json,
+        number: int,
+        line: Json,
+        mg: int,
+        factor: tuple[int, int],
+        step: Json | None,
+        places: dict[str, Json],
     ) -> None:
         prefix = f"{component['id']}.{number}"
+        vessel = places[step["into"]] if step else None
         top, bottom = factor
         where = f"{prefix}.{line['id']}"
         scale = self._scale(vessel["scale"]) if vessel and vessel["scale"] else None
@@ -373,10 +390,6 @@ class _Sheet:
             )
         if line["unit"] == "drops":
             self._warn(where, "Drops differ from dropper to dropper. Weigh them when the amount matters.")
-        step = next(
-            (each for each in component["steps"] if each["kind"] == "weigh" and line["id"] in each["lines"]),
-            None,
-        )
         self.lines.append(
             {
                 "id": where,
@@ -447,7 +460,13 @@ class _Sheet:
     # Steps
 
     def _step(
-        self, component: Json, number: int, count: int, step: Json, present: set[str], masses: dict[str, int]
+        self,
+        component: Json,
+        number: int,
+        count: int,
+        step: Json,
+        ingredients: dict[str, str],
+        masses: dict[str, int],
     ) -> None:
         prefix = f"{component['id']}.{number}"
         made: Json = {
@@ -469,16 +488,11 @@ class _Sheet:
         }
         match step["kind"]:
             case "weigh":
-                keys = [key for key in step["lines"] if key in present]
+                keys = [key for key in step["lines"] if key in ingredients]
                 made["lines"] = [f"{prefix}.{key}" for key in keys]
                 made["vessel"] = f"{prefix}.{step['into']}"
-                chosen = {
-                    line["line"]: line["ingredient"]
-                    for line in self.lines
-                    if line["component"] == component["id"]
-                }
                 for key in keys:
-                    for caution in self.recipe["ingredients"][chosen[key]]["cautions"]:
+                    for caution in self.recipe["ingredients"][ingredients[key]]["cautions"]:
                         if caution not in made["cautions"]:
                             made["cautions"].append(caution)
             case "do":
@@ -486,7 +500,7 @@ class _Sheet:
                 made["tips"] = [f"{prefix}.{label}" for label in step["tips"]]
                 made["into"] = f"{prefix}.{step['into']}"
             case "melt":
-                made.update(self._melt(component, step, present, masses))
+                made.update(self._melt(step, ingredients, masses))
             case "split":
                 made["vessel"] = f"{prefix}.{step['from']}"
                 made["portions"] = [
@@ -513,15 +527,12 @@ class _Sheet:
                 )
         self.steps.append(made)
 
-    def _melt(self, component: Json, step: Json, present: set[str], masses: dict[str, int]) -> Json:
+    def _melt(self, step: Json, ingredients: dict[str, str], masses: dict[str, int]) -> Json:
         """The planned bursts, [] when the recipe does not give what an estimate needs."""
-        keys = [key for key in step["of"] if key in present]
+        keys = [key for key in step["of"] if key in ingredients]
         mg = sum(masses[key] for key in keys)
         heater = next((each for each in self.kit["heaters"] if each["kind"] == step["heater"]), None)
-        chosen = {
-            line["line"]: line["ingredient"] for line in self.lines if line["component"] == component["id"]
-        }
-        heats = [(masses[key], self.recipe["ingredients"][chosen[key]]["heat"]) for key in keys]
+        heats = [(masses[key], self.recipe["ingredients"][ingredients[key]]["heat"]) for key in keys]
         known = step["from_mk"] is not None and step["to_mk"] is not None and heater and heater["absorbed_w"]
         bursts: list[Json] = []
         if known and heater and mg and all(heat for _, heat in heats):
