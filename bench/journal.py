@@ -208,6 +208,8 @@ class _Fold:
         self.in_mg = dict.fromkeys(self.lines, 0)
         self.touched: dict[str, int] = {}  # line -> when last
         self.decided: dict[str, str] = {}  # line -> left | left_out
+        self.poured_by: dict[str, str] = {}  # line -> the device that told its first pour
+        self.twice: dict[str, str] = {}  # line -> the last pour told by another device
         self.factors: dict[str, tuple[int, int]] = {}
         self.vessel_mg = dict.fromkeys(self.vessels, 0)
         self.zero_mg = dict.fromkeys(self.vessels, 0)
@@ -247,6 +249,8 @@ class _Fold:
             self.vessel_mg[vessel] += mg
         self.in_mg[line["id"]] += mg
         self.touched[line["id"]] = at
+        if self.poured_by.setdefault(line["id"], entry["device"]) != entry["device"]:
+            self.twice[line["id"]] = entry["id"]
         if self.decided.get(line["id"]) == "left_out":
             del self.decided[line["id"]]
         return True
@@ -424,10 +428,11 @@ class _Fold:
 
     def _line(self, line: Json) -> Json:
         in_mg = self.in_mg[line["id"]]
+        twice = self.twice.get(line["id"])
         target = line["mg"]
         if target is None:
             status = self.decided.get(line["id"]) or ("in" if line["id"] in self.touched else "open")
-            return {"target_mg": None, "in_mg": in_mg, "status": status}
+            return {"target_mg": None, "in_mg": in_mg, "status": status, "twice": twice}
         num, den = self.factors.get(f"{line['component']}.{line['round']}", (1, 1))
         target = half_even(target * num, den)
         tolerance = max(half_even(line["tolerance_mg"] * num, den), ceiling(line["division_mg"] or 1, 2))
@@ -439,7 +444,7 @@ class _Fold:
             status = "in"
         else:
             status = "short" if in_mg < target else "over"
-        return {"target_mg": target, "in_mg": in_mg, "status": status}
+        return {"target_mg": target, "in_mg": in_mg, "status": status, "twice": twice}
 
     def _settle_weighing(self, lines: Json) -> None:
         for step in self.sheet["steps"]:

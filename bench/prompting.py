@@ -145,9 +145,8 @@ class _Bench:
         if pending:
             names = " and ".join(f"“{each['title']}”" for each in pending[:2])
             return f"Hold on: once this is begun the next part cannot wait, and {names} is not done yet."
-        if step["id"] in self.windows:
-            return str(step["window"]["stake"])
-        return str(step["reason"])
+        stake = step["window"]["stake"] if step["id"] in self.windows else ""
+        return " ".join(each for each in (step["reason"], stake) if each)
 
     def _do(self, step: Json) -> Json:
         key = step["id"]
@@ -269,7 +268,15 @@ class _Bench:
         shown = grams(max(to_division(over, division), division), division)
         num, den = carry_up(self.sheet, self.state, line["component"], line["round"])
         body = {"line": line["id"]}
+        told_twice = _answer(
+            "told_twice",
+            "Two phones told the same pour",
+            "undone",
+            {"entry": told["twice"]},
+            says="It is counted once; the second telling is taken back.",
+        )
         answers = [
+            *([told_twice] if told["twice"] is not None else []),
             _answer("take_out", f"Take {shown} out", "taken_out", {**body, "mg": over}, strong=True),
             _answer("leave", "Leave it, and note it", "left", body, says=self._new_share(line, told)),
             _answer(
@@ -512,12 +519,21 @@ class _Bench:
         body: Json = {"step": key} if part is None else {"step": key, "of": part}
         verb = step["verb"]
         answers = []
-        if step["one_by_one"]:
-            answers.append(_answer("one", f"One {verb}", "counted", {**body, "good": 1}, strong=True))
-        else:
+        asked, good, name = ("one", 1, "One") if step["one_by_one"] else ("all", left, f"All {left}")
+        for index, way in enumerate(step["ways"]):
             answers.append(
-                _answer("all", f"All {left} {verb}", "counted", {**body, "good": left}, strong=True)
+                _answer(
+                    f"{asked}_{way['id']}",
+                    f"{name} {verb}: {way['name']}",
+                    "counted",
+                    {**body, "good": good, "way": way["id"]},
+                    says=way["says"],
+                    strong=not index,
+                )
             )
+        if not step["ways"]:
+            answers.append(_answer(asked, f"{name} {verb}", "counted", {**body, "good": good}, strong=True))
+        if not step["one_by_one"]:
             answers.append(_answer("some", "Some other number", "counted", body, wants="count"))
         if step["again"] is not None:
             answers.append(

@@ -220,7 +220,9 @@ class _Reading:
         amounts = [self._amount(line, f"{where}.lines.{index}", part_ug) for index, line in enumerate(lines)]
 
         percent = sum((amount.value for amount, _ in amounts if amount.kind == "percent"), Fraction(0))
-        parts = sum((amount.value for amount, _ in amounts if amount.kind == "parts"), Fraction(0))
+        parts = sum(
+            (amount.value for amount, ug in amounts if amount.kind == "parts" and ug is None), Fraction(0)
+        )
         fixed_ug = sum((ug for _, ug in amounts if ug is not None), Fraction(0))
         at_lines = f"{where}.lines"
         if percent > 1 or (percent == 1 and (parts or fixed_ug)):
@@ -385,6 +387,7 @@ class _Reading:
             "reason": step.get("reason", ""),
             "after": needs,
             "optional": step.get("optional", False),
+            "unmoulds": step.get("unmoulds", False),
             "cautions": hazards + ([step["caution"]] if "caution" in step else []),
             "ways": [
                 {

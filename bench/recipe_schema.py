@@ -38,6 +38,7 @@ _COMMON: Json = {
     "reason": SAYS,
     "after": listed(STEP_REF, 40),
     "optional": {"type": "boolean"},
+    "unmoulds": {"type": "boolean"},
     "hazards": HAZARD_LIST,
     "caution": text(400),
     "ways": listed(

@@ -13,7 +13,7 @@ from bench.heating import burst_plan, heat_uj
 from bench.recipe import ASSEMBLY
 from bench.sizing import MOST_PIECES, cavities, make_mg, pieces_from, rounds, vessel_for
 from bench.weighing import bowl_scale, cup_scale, tolerance_mg, uncertainty_ppm
-from bench.whole import grams, half_even, per_cent, share_out
+from bench.whole import ceiling, grams, half_even, per_cent, share_out
 
 Json = dict[str, Any]
 
@@ -295,24 +295,24 @@ class _Sheet:
     ) -> dict[str, Json]:
         """The vessels of a round by label, each with the scale it stands on while lines go in."""
         prefix = f"{component['id']}.{number}"
-        portions = {
-            portion["id"]: portion["name"]
-            for step in component["steps"]
-            if step["kind"] == "split"
-            for portion in step["portions"]
-        }
+        portions = _portions(component)
         going_in: dict[str, list[tuple[int, int]]] = {label: [] for label in self._labels(component)}
         for line in chosen:
             if line["id"] in weighed_in and masses[line["id"]]:
                 label = weighed_in[line["id"]]["into"]
                 going_in[label].append((masses[line["id"]], line["tolerance_ppm"]))
-        # All of a component ends up in its bowl; the assembly's lines go onto the pieces.
+        # All of a component ends up in its bowl, and is divided from there; the assembly's lines go
+        # onto the pieces.
         whole_mg = sum(mg for lines in going_in.values() for mg, _ in lines)
         places = {}
         for label, lines in going_in.items():
-            whole = label == "bowl" or label in portions
-            load = whole_mg if whole and component["id"] != ASSEMBLY else sum(mg for mg, _ in lines)
-            vessel = vessel_for(self.kit, component["vessel"] if whole else label, load)
+            load = sum(mg for mg, _ in lines)
+            if label == "bowl" and component["id"] != ASSEMBLY:
+                load = whole_mg
+            elif label in portions:
+                load = ceiling(whole_mg * portions[label]["share"], portions[label]["of"])
+            mixed = label == "bowl" or label in portions
+            vessel = vessel_for(self.kit, component["vessel"] if mixed else label, load)
             empty = vessel["empty_mg"] if vessel else 0
             scale = None
             if lines or (label in portions and self.kit["scales"]):
@@ -332,8 +332,9 @@ class _Sheet:
                 "component": component["id"],
                 "round": number,
                 "label": label,
-                "name": portions.get(label)
-                or (vessel["name"] if vessel else label.replace("_", " ").capitalize()),
+                "name": portions[label]["name"]
+                if label in portions
+                else (vessel["name"] if vessel else label.replace("_", " ").capitalize()),
                 "scale": scale["id"] if scale else None,
                 "empty_mg": empty,
                 "holds_mg": vessel["holds_mg"] if vessel else None,
@@ -607,13 +608,10 @@ class _Sheet:
             return f"{ASSEMBLY}.{number}.{leader[1]}"
         steps = component["steps"]
         if component["mould"] and component["mould"]["held"]:
-            # A held mould comes free at the last piece-by-piece step: the unmoulding.
-            chosen = [step for step in steps if step["kind"] == "pieces"]
-            last = chosen[-1] if chosen else steps[-1]
-        else:
-            # A bowl comes free at the first: the pressing, pouring or piping.
-            last = next((step for step in steps if step["kind"] == "pieces"), steps[-1])
-        return f"{component['id']}.{number}.{last['id']}"
+            freeing = next((step for step in steps if step["unmoulds"]), steps[-1])
+        else:  # a bowl comes free at the first piece-by-piece step: the pressing, pouring or piping
+            freeing = next((step for step in steps if step["kind"] == "pieces"), steps[-1])
+        return f"{component['id']}.{number}.{freeing['id']}"
 
     def _totals(self) -> list[Json]:
         totals: dict[str, Json] = {}
@@ -634,6 +632,21 @@ class _Sheet:
 
 
 _MEASURES = ("ingredient", "ug", "nl", "count", "unit", "about_ug", "texture")
+
+
+def _portions(component: Json) -> dict[str, Json]:
+    """What a component is divided into: {label: {"name", "share", "of"}}, a share of the whole.
+
+    The last portion of a split stays in the bowl it was divided from, so it counts as the whole.
+    """
+    portions: dict[str, Json] = {}
+    for step in component["steps"]:
+        if step["kind"] == "split":
+            of = sum(portion["share"] for portion in step["portions"])
+            for portion in step["portions"]:
+                share = of if portion is step["portions"][-1] else portion["share"]
+                portions[portion["id"]] = {"name": portion["name"], "share": share, "of": of}
+    return portions
 
 
 def _drop_empty(steps: list[Json]) -> None:
