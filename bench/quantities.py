@@ -13,7 +13,7 @@ from functools import cache
 from typing import Any
 
 from bench.errors import AmountError
-from bench.whole import half_even
+from bench.whole import PPM, half_even
 
 # Spelling -> pint's name. The three sets of kitchen measures differ in the second table.
 MASS_UNITS = {
@@ -115,9 +115,10 @@ def convert(value: Fraction, unit: str, into: str) -> Fraction:
 def _split(text: str, where: str) -> tuple[Fraction, str]:
     """A written number and the words after it."""
     # "1½" would normalise to "11/2": part the digit from the vulgar fraction first.
-    spaced = re.sub(r"([¼-¾⅐-⅞])", r" \1", text)
+    spaced = re.sub(r"([¼-¾⅐-⅞↉])", r" \1", text)
     plain = unicodedata.normalize("NFKC", spaced).replace("\u2044", "/").strip()
-    match = _AMOUNT.fullmatch(plain)
+    raised = any(each.isdigit() and not each.isdecimal() for each in text)  # "5² g" would read as 52 g
+    match = None if raised else _AMOUNT.fullmatch(plain)
     if not match:
         comma = " Write a decimal with a point: 1.5, and thousands without a comma." if "," in plain else ""
         raise AmountError(
@@ -204,16 +205,18 @@ def read_mass_mg(text: str, where: str) -> int:
 def read_ppm(text: str, where: str) -> int:
     """A written percentage below 100 % in whole parts per million. "0 %" is allowed."""
     number, unit = _split(text, where)
-    if unit != "%" or number >= 100:
+    ppm = half_even(number.numerator * 10_000, number.denominator)
+    if unit != "%" or ppm >= PPM:
         raise AmountError(where, f"“{text[:40]}” should be a share below 100 %, such as 2 %.")
-    return half_even(number.numerator * 10_000, number.denominator)
+    return ppm
 
 
 def read_duration_ms(text: str, where: str) -> int:
     """ "15 s", "4 min", "6 h 30 min" or "2 days" in whole ms; above nought, at most a year."""
     total = Fraction(0)
     pieces = re.findall(r"([\d./½¼¾\s]*[\d½¼¾])\s*([A-Za-z]+)", text)
-    if not pieces or re.sub(r"[\d./½¼¾\sA-Za-z]", "", text):
+    told = "".join(number + unit for number, unit in pieces)
+    if not pieces or "".join(told.split()) != "".join(text.split()):  # nothing written is passed over
         raise AmountError(
             where, f"“{text[:40]}” is not a length of time. Write 15 s, 4 min, 6 h 30 min or 2 days."
         )

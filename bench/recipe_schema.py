@@ -18,8 +18,9 @@ def text(most: int, least: int = 1) -> Json:
     return {"type": "string", "minLength": least, "maxLength": most}
 
 
-ID: Json = {"type": "string", "pattern": "^[a-z][a-z0-9_]{0,39}$"}
-STEP_REF: Json = {"type": "string", "pattern": r"^[a-z][a-z0-9_]{0,39}(\.[a-z][a-z0-9_]{0,39})?$"}
+# Python's "$" would let one line break through at the end; "(?!\n)" closes that door.
+ID: Json = {"type": "string", "pattern": r"^[a-z][a-z0-9_]{0,39}$(?!\n)"}
+STEP_REF: Json = {"type": "string", "pattern": r"^[a-z][a-z0-9_]{0,39}(\.[a-z][a-z0-9_]{0,39})?$(?!\n)"}
 AMOUNT: Json = text(60)
 SAYS: Json = text(1000, 0)
 COUNT: Json = {"type": "integer", "minimum": 1, "maximum": 100}

@@ -3,14 +3,21 @@
 from functools import cache
 from typing import Any
 
+from bench.whole import canonical
+
 Json = dict[str, Any]
 
 
 @cache
 def _validator(schema_id: int) -> Any:
     from jsonschema import Draft202012Validator
+    from jsonschema.validators import extend
 
-    return Draft202012Validator(_SCHEMAS[schema_id])
+    # JSON Schema calls 12.0 an integer; in Python it is a float, and no float goes further than here.
+    whole = Draft202012Validator.TYPE_CHECKER.redefine(
+        "integer", lambda _, value: isinstance(value, int) and not isinstance(value, bool)
+    )
+    return extend(Draft202012Validator, type_checker=whole)(_SCHEMAS[schema_id])
 
 
 _SCHEMAS: dict[int, Json] = {}
@@ -23,6 +30,10 @@ def say_what_is_wrong(document: Any, schema: Json) -> tuple[str, str] | None:
     _SCHEMAS[id(schema)] = schema
     fault = best_match(_validator(id(schema)).iter_errors(document), key=_deepest)
     if fault is None:
+        try:
+            canonical(document).encode()
+        except UnicodeEncodeError:
+            return "", "A text holds half of a character that nothing can show. Write it again."
         return None
     return ".".join(str(step) for step in fault.absolute_path), _words(fault)
 
@@ -67,7 +78,7 @@ def _words(fault: Any) -> str:
                 "object": "an object",
                 "array": "a list",
                 "string": "text",
-                "integer": "a whole number",
+                "integer": "a whole number, without a point",
                 "boolean": "true or false",
             }
             return f"This should be {kinds.get(str(limit), str(limit))}."

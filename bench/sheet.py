@@ -39,11 +39,11 @@ def choose_size(recipe: Json, kit: Json, request: Json) -> Json:
         return {"size": {"pieces": request["pieces"], **chosen}, "says": "", "runs_out": None}
     if by == "mass":
         each = _finished_mg(recipe)
-        pieces = request["mg"] // each if each else 0
+        pieces = min(request["mg"] // each, MOST_PIECES) if each else 0
         if pieces < 1:
             raise SizeError("mg", f"One of these weighs {grams(each, 1000)}. Ask for at least that much.")
         says = f"{pieces} {many} of {grams(each, 1000)} make {grams(pieces * each, 1000)}"
-        return {"size": {"pieces": min(pieces, MOST_PIECES), **chosen}, "says": says, "runs_out": None}
+        return {"size": {"pieces": pieces, **chosen}, "says": says, "runs_out": None}
     if by == "moulds":
         component = next((each for each in recipe["components"] if each["id"] == request["component"]), None)
         held = _mould_cavities(kit, component) if component else None
@@ -51,11 +51,11 @@ def choose_size(recipe: Json, kit: Json, request: Json) -> Json:
             raise SizeError(
                 "component", f"No mould in the kit fits “{request['component']}”. Add one, or size by pieces."
             )
-        pieces = (request["moulds"] * held - component["spares"]) // component["takes"]
+        pieces = min((request["moulds"] * held - component["spares"]) // component["takes"], MOST_PIECES)
         if pieces < 1:
             raise SizeError("moulds", "That many moulds do not give one whole piece. Fill more of them.")
         says = f"{request['moulds']} × {held} cavities give {pieces} {many}"
-        return {"size": {"pieces": min(pieces, MOST_PIECES), **chosen}, "says": says, "runs_out": None}
+        return {"size": {"pieces": pieces, **chosen}, "says": says, "runs_out": None}
     return _size_by_stock(recipe, kit, request["stock"], chosen)
 
 
@@ -667,12 +667,20 @@ def _add_tails(steps: list[Json]) -> None:
         for need in step["after"]:
             followers[need].append(step)
     tails: dict[str, int] = {}
+    opened: set[str] = set()
     for start in steps:
         stack = [start]
         while stack:
             step = stack[-1]
             open_followers = [each for each in followers[step["id"]] if each["id"] not in tails]
             if open_followers:
+                if step["id"] in opened:  # met again before what follows it was settled
+                    raise SizeError(
+                        "pieces",
+                        f"This many takes several rounds, and “{step['title']}” would wait for a later round of "
+                        "itself. Make fewer pieces, or use larger moulds and vessels.",
+                    )
+                opened.add(step["id"])
                 stack.extend(open_followers)
                 continue
             stack.pop()
