@@ -387,7 +387,8 @@ class _Reading:
             "reason": step.get("reason", ""),
             "after": needs,
             "optional": step.get("optional", False),
-            "unmoulds": step.get("unmoulds", False),
+            "does": step.get("does", ""),
+            "unmoulds": step.get("does") == "unmould",
             "cautions": hazards + ([step["caution"]] if "caution" in step else []),
             "ways": [
                 {

@@ -32,6 +32,25 @@ def listed(items: Json, most: int, least: int = 0) -> Json:
 
 HAZARD_LIST = listed({"enum": sorted(HAZARDS)}, 8)
 
+# What a step does, in the trade's verbs: for the recipe check, and to know when a mould comes free.
+DOES = (
+    "grind",
+    "sift",
+    "mix",
+    "wipe",
+    "whip",
+    "colour",
+    "spray",
+    "press",
+    "pour",
+    "pipe",
+    "unmould",
+    "join",
+    "sprinkle",
+    "wrap",
+    "label",
+)
+
 _COMMON: Json = {
     "id": ID,
     "title": text(120),
@@ -39,7 +58,7 @@ _COMMON: Json = {
     "reason": SAYS,
     "after": listed(STEP_REF, 40),
     "optional": {"type": "boolean"},
-    "unmoulds": {"type": "boolean"},
+    "does": {"enum": list(DOES)},
     "hazards": HAZARD_LIST,
     "caution": text(400),
     "ways": listed(
