@@ -1,0 +1,233 @@
+/**
+ * The page. This module alone knows both sides: it gives the screens their data from the studio,
+ * and carries what they tell back to it. Screens and parts never fetch, store or ring; nothing
+ * under keep/, sense/ or bench/ ever touches the document.
+ */
+
+import { openStudio } from "./keep/studio.js";
+import { senses } from "./sense/index.js";
+import { registerAnswerRow } from "./parts/answer-row.js";
+import { registerBowlSection } from "./parts/bowl-section.js";
+import { h } from "./parts/dom.js";
+import { installHatching } from "./parts/hatch.js";
+import { registerPlateRow } from "./parts/plate-rows.js";
+import { tellPlain } from "./parts/sheets.js";
+import { registerWaitStrip } from "./parts/wait-strip.js";
+import { clock, duration } from "./parts/words.js";
+import { registerBenchScreen } from "./screens/bench.js";
+import { registerKitScreen } from "./screens/kit.js";
+import { registerRecipesScreen } from "./screens/recipes.js";
+import { registerRecordScreen } from "./screens/record.js";
+import { registerSizeScreen } from "./screens/size.js";
+import { registerStudioScreen } from "./screens/studio.js";
+
+const AWAY_MS = 30 * 60_000; // after this long away, say where things stand even if nothing rang
+
+const page = document.getElementById("page");
+const dark = matchMedia("(prefers-color-scheme: dark)");
+let studio;
+let screen = null;
+let route = { name: "", id: "" };
+let drawing = 0;
+
+const SCREENS = {
+  recipes: {
+    tag: "recipes-screen",
+    title: () => "Recipes",
+    data: () => ({ recipes: studio.recipes, runs: studio.runs, bench: (id) => studio.bench(id), waits: studio.waits(), link: studio.link, now: () => studio.at() }),
+  },
+  size: {
+    tag: "size-screen",
+    title: (id) => recipe(id)?.title ?? "Size",
+    data: (id) => ({ recipe: recipe(id) ?? null, kit: studio.kit, weigh: studio.preferences.weigh }),
+  },
+  bench: {
+    tag: "bench-screen",
+    title: (id) => studio.run(id)?.sheet.recipe.title ?? "Bench",
+    data: (id) => {
+      const run = studio.run(id);
+      return run && { run, bench: studio.bench(id), waits: studio.waits(), now: () => studio.at(), open: studio.runs.filter((each) => each.open).length, link: studio.link };
+    },
+  },
+  record: { tag: "record-screen", title: () => "Batch record", data: (id) => studio.run(id) && { run: studio.run(id) } },
+  kit: { tag: "kit-screen", title: () => "Kit", data: () => ({ document: studio.kitDocument, link: studio.link }) },
+  studio: {
+    tag: "studio-screen",
+    title: () => "Settings",
+    data: () => ({ link: studio.link, preferences: studio.preferences, runs: studio.runs, now: () => studio.at() }),
+  },
+};
+
+function recipe(id) {
+  return studio.recipes.find((each) => each.id === id);
+}
+
+function readRoute() {
+  const [name, id = ""] = location.hash.replace(/^#\/?/, "").split("/");
+  return { name: name in SCREENS ? name : "recipes", id: decodeURIComponent(id) };
+}
+
+/** Put the screen of the address on the page, or give the one that stands there its new data. */
+function draw() {
+  cancelAnimationFrame(drawing);
+  drawing = 0;
+  const wanted = readRoute();
+  const data = SCREENS[wanted.name].data(wanted.id);
+  if (!data) {
+    nowhere(wanted);
+    return;
+  }
+  const isNew = !screen || wanted.name !== route.name || wanted.id !== route.id;
+  route = wanted;
+  if (isNew) {
+    screen = document.createElement(SCREENS[route.name].tag);
+    page.replaceChildren(screen);
+    window.scrollTo(0, 0);
+  }
+  screen.data = data;
+  document.title = `${SCREENS[route.name].title(route.id)} \u2013 Bowlside`;
+  document.documentElement.dataset.screen = route.name;
+  if (isNew) page.focus({ preventScroll: true });
+  senses.awake(route.name === "bench" && studio.run(route.id).open);
+}
+
+/** An address whose run this phone does not hold (yet). */
+function nowhere(wanted) {
+  route = wanted;
+  screen = null;
+  page.replaceChildren(
+    h("section", { class: "sheet stack" }, h("h1", {}, "That is not on this phone"), h("p", {}, "It may come when the studio's server answers. Until then, everything else is here."), h("a", { class: "button outlined", href: "#/" }, "Recipes and runs")),
+  );
+}
+
+function drawSoon() {
+  drawing ||= requestAnimationFrame(draw);
+}
+
+function dress() {
+  const { theme } = studio.preferences;
+  const night = theme === "night" || (theme !== "day" && dark.matches);
+  document.documentElement.dataset.theme = night ? "night" : "day";
+}
+
+/** Keep an entry; the screen changes only once it is on the phone's disk. */
+async function keep(kind, body) {
+  try {
+    await studio.enter(route.id, kind, body);
+    draw();
+  } catch (error) {
+    screen.trouble(error.says ?? `That was not kept: ${error.message}`);
+  }
+}
+
+async function takeBack() {
+  try {
+    const taken = await studio.takeBack(route.id);
+    draw();
+    screen.said(taken ? "Taken back." : "There is nothing of this phone's to take back.");
+    if (!taken) screen.trouble("There is nothing of this phone's to take back.");
+  } catch (error) {
+    screen.trouble(error.says ?? error.message);
+  }
+}
+
+async function begin({ recipe: chosen, size }) {
+  try {
+    location.hash = `#/bench/${await studio.begin(chosen, size)}`;
+  } catch (error) {
+    screen.trouble(error.says ?? error.message);
+  }
+}
+
+async function keepKit(document) {
+  try {
+    await studio.setKit(document);
+    screen.trouble("");
+    screen.kept();
+  } catch (error) {
+    screen.trouble(error.says ?? error.message);
+  }
+}
+
+/** Back after a while: what rang and what is owed comes before anything else. */
+async function sayWhatWasMissed() {
+  const missed = studio.missed();
+  const away = studio.at() - studio.lookedAt;
+  if (document.querySelector("dialog[open]") || (missed.length === 0 && away < AWAY_MS)) return;
+  const open = studio.runs.filter((run) => run.open);
+  if (open.length === 0) return;
+  const rang = missed.map(({ wait, phase, at }) => `${clock(at)}: ${wait.letter}, ${wait.title}, ${PHASES[phase] ?? phase}`);
+  const owed = open.flatMap((run) => studio.bench(run.id).owed.map((step) => `Still owed: ${step.title}`));
+  await tellPlain({
+    title: `While you were away, ${duration(Math.max(away, 60_000))}`,
+    lines: rang.length || owed.length ? [...rang, ...owed] : ["Nothing rang. Everything stands where you left it."],
+    answer: "Carry on",
+  });
+}
+
+const PHASES = { look: "may be ready, look", ready: "ready", soon_late: "nearly too late", late: "late" };
+const RINGS = { soon_late: "late" };
+
+function ring({ wait, phase }) {
+  const { sound, speech } = studio.preferences;
+  if (sound) senses.ring(RINGS[phase] ?? phase);
+  if (speech) senses.say(`${wait.letter}. ${wait.title}: ${PHASES[phase] ?? phase}.`);
+  drawSoon();
+}
+
+function listen() {
+  page.addEventListener("answer", ({ detail }) => keep(detail.kind, detail.body));
+  page.addEventListener("take-back", takeBack);
+  page.addEventListener("say-again", () => senses.say(screen.spoken));
+  page.addEventListener("prompt-shown", ({ detail }) => {
+    if (studio.preferences.speech) senses.say(detail.text);
+  });
+  page.addEventListener("go-bench", ({ detail }) => {
+    location.hash = `#/bench/${detail.run}`;
+    draw();
+    screen.turnTo(detail.step);
+  });
+  page.addEventListener("wait-turned", drawSoon);
+  page.addEventListener("begin", ({ detail }) => begin(detail));
+  page.addEventListener("kit-written", ({ detail }) => keepKit(detail.document));
+  page.addEventListener("preferred", async ({ detail }) => {
+    await studio.setPreference(detail.key, detail.value);
+    dress();
+    draw();
+  });
+  page.addEventListener("sync-wanted", () => studio.sync());
+  page.addEventListener("send-again", ({ detail }) => studio.sendAgain(detail));
+  page.addEventListener("set-aside", ({ detail }) => studio.setAside(detail));
+  page.addEventListener("update-wanted", () => studio.applyUpdate());
+
+  studio.addEventListener("change", drawSoon);
+  studio.addEventListener("link", drawSoon);
+  studio.addEventListener("ring", ({ detail }) => ring(detail));
+  studio.addEventListener("closed", () => location.reload());
+  addEventListener("hashchange", draw);
+  addEventListener("pointerdown", () => senses.unlock(), { once: true });
+  addEventListener("keydown", () => senses.unlock(), { once: true });
+  dark.addEventListener("change", dress);
+  document.addEventListener("visibilitychange", () => {
+    if (document.hidden) return;
+    draw();
+    sayWhatWasMissed();
+  });
+}
+
+async function open() {
+  for (const register of [registerAnswerRow, registerBowlSection, registerPlateRow, registerWaitStrip, registerBenchScreen, registerKitScreen, registerRecipesScreen, registerRecordScreen, registerSizeScreen, registerStudioScreen]) register();
+  installHatching();
+  try {
+    studio = await openStudio();
+  } catch (error) {
+    page.replaceChildren(h("section", { class: "sheet stack" }, h("h1", {}, "The bench cannot open"), h("p", { role: "alert" }, error.says ?? error.message)));
+    return;
+  }
+  dress();
+  listen();
+  draw();
+  sayWhatWasMissed();
+}
+
+open();

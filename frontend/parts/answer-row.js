@@ -1,0 +1,60 @@
+// The answers to the prompt: one strong in copper across the foot, the others outlined.
+//
+//   row.data = { answers, settle: true, cards: false };      // answers as the bench gives them
+//   row.addEventListener("answer-chosen", (e) => e.detail);  // { answer }
+//
+// `settle`: the prompt has just changed under the maker's hand. For a quarter of a second
+// the row ignores touches, so that a knuckle's bounce never answers the next prompt too.
+// `cards`: one below the other, each the choice and then what it does.
+
+import { define, h, keyed, setAttr, setText, tell } from "./dom.js";
+
+const SETTLE_MS = 250;
+
+class AnswerRow extends HTMLElement {
+  #list = h("div", { class: "answers", role: "group", "aria-label": "Answers" });
+
+  connectedCallback() {
+    if (!this.#list.isConnected) this.append(this.#list);
+  }
+
+  set data({ answers, settle, cards }) {
+    const inOrder = [...answers.filter((answer) => answer.strong), ...answers.filter((answer) => !answer.strong)];
+    setAttr(this.#list, "data-cards", cards);
+    keyed(
+      this.#list,
+      inOrder,
+      (answer, index) => (answer.strong ? "strong" : index),
+      () => this.#make(),
+      (node, answer, index) => {
+        node.onclick = () => tell(this, "answer-chosen", { answer });
+        setAttr(node, "class", answer.strong ? "copper" : "outlined");
+        setAttr(node, "data-answer", answer.id);
+        setText(node.children[0], answer.label);
+        setText(node.children[1], answer.says ?? "");
+        node.children[1].hidden = !answer.says;
+        node.classList.remove("pressed");
+        setAttr(node, "data-index", index);
+      },
+    );
+    if (settle) this.animate([{ pointerEvents: "none" }, { pointerEvents: "none" }], { duration: SETTLE_MS });
+  }
+
+  #make() {
+    return h("button", { type: "button" }, h("span", { class: "answer-label" }), h("span", { class: "answer-says", hidden: true }));
+  }
+
+  /** The button of the strong answer, or the first when none is strong. */
+  get strong() {
+    return this.#list.querySelector(".copper") ?? this.#list.querySelector("button");
+  }
+
+  /** Move the focus to the next (+1) or last (-1) answer, around the ends. */
+  move(by) {
+    const buttons = [...this.#list.querySelectorAll("button")];
+    const at = buttons.indexOf(document.activeElement);
+    buttons[(at < 0 ? (by > 0 ? 0 : buttons.length - 1) : (at + by + buttons.length) % buttons.length)]?.focus();
+  }
+}
+
+export const registerAnswerRow = () => define("answer-row", AnswerRow);

@@ -1,0 +1,109 @@
+// What to draw beside a prompt. Pure: sheet, state, prompt, the bench's answer and an instant in;
+// an element's name, its data and a caption out.
+//
+//   figureFor(sheet, state, prompt, bench, at) -> { element, data, caption } | null
+
+import { mass } from "./words.js";
+
+const COARSE = 120; // a taper is redrawn this many times over its whole length
+
+/** The bowl of a prompt's weighing, or of its component when nothing is weighed. */
+function bowl(sheet, state, prompt) {
+  const weighing = prompt.weigh ?? null;
+  const home = weighing?.vessel ?? sheet.vessels.find((vessel) => vessel.component === prompt.component && vessel.round === prompt.round)?.id;
+  const vessel = sheet.vessels.find((candidate) => candidate.id === home);
+  if (!vessel) return null;
+
+  const lines = sheet.lines.filter((line) => line.vessel === home && line.mg !== null);
+  const layers = lines
+    .map((line) => ({ id: line.id, name: line.name, mg: state.lines[line.id]?.in_mg ?? 0 }))
+    .filter((layer) => layer.mg > 0)
+    .map((layer) => ({ ...layer, amount: mass(layer.mg) }));
+  const weighed = layers.reduce((sum, layer) => sum + layer.mg, 0);
+  const held = state.vessels[home]?.in_mg ?? weighed;
+  if (held > weighed) layers.unshift({ id: "mix", name: "mix", mg: held - weighed, amount: mass(held - weighed) });
+
+  const targets = lines.reduce((sum, line) => sum + (state.lines[line.id]?.target_mg ?? line.mg), 0);
+  const full = Math.max(targets + Math.max(0, held - weighed), held);
+  if (full === 0) return null;
+  const next = weighing && weighing.add_mg > 0 ? { name: weighing.name, mg: weighing.add_mg, amount: weighing.add } : null;
+  return {
+    element: "bowl-section",
+    data: { letter: prompt.letter, label: vessel.name, full, layers, next },
+    caption: `${vessel.name}, ${mass(held)} of ${mass(full)}`,
+  };
+}
+
+function bursts(sheet, state, prompt, at) {
+  const step = sheet.steps.find((candidate) => candidate.id === prompt.step);
+  const burnt = state.bursts[prompt.step] ?? [];
+  const burning = burnt.some((burst) => burst.at + burst.ms > at);
+  return {
+    element: "plate-row",
+    data: { kind: "bursts", letter: prompt.letter, planned: step.bursts ?? [], burnt: burnt.map(({ ms, at: began }) => ({ ms, at: began })), now: burning ? at - (at % 500) : Infinity },
+    caption: `${burnt.length} of about ${Math.max(step.bursts?.length ?? 0, burnt.length)} bursts`,
+  };
+}
+
+function portions(sheet, state, prompt) {
+  const step = sheet.steps.find((candidate) => candidate.id === prompt.step);
+  const waiting = step.portions.find((portion) => state.portions[portion.vessel] === undefined);
+  return {
+    element: "plate-row",
+    data: {
+      kind: "portions",
+      letter: prompt.letter,
+      portions: step.portions.map((portion) => ({ name: portion.name, share: portion.share ?? 1, mg: state.portions[portion.vessel] ?? 0, next: portion === waiting })),
+    },
+    caption: `${step.portions.length} portions`,
+  };
+}
+
+function cavities(sheet, state, prompt) {
+  const step = sheet.steps.find((candidate) => candidate.id === prompt.step);
+  const { good = 0, spoiled = 0, partial = 0 } = state.counts[prompt.step] ?? {};
+  const verb = step.verb ?? "made";
+  return {
+    element: "plate-row",
+    data: { kind: "cavities", letter: prompt.letter, verb, good, spoiled, partial, count: step.count },
+    caption: `${good} of ${step.count} ${verb}${partial ? `, ${partial} partial` : ""}${spoiled ? `, ${spoiled} spoiled` : ""}`,
+  };
+}
+
+/** The countdown a prompt is about, if one runs: a wait, a guide or a window of its step. */
+export function countdownOf(prompt, bench) {
+  const wait = bench.waits.find((candidate) => candidate.step === prompt.step);
+  if (wait) {
+    const until = wait.phase === "counting" ? wait.earliest_at : wait.phase === "look" ? wait.usual_at : (wait.latest_at ?? wait.usual_at);
+    const goal = { counting: "to the earliest", look: "to the usual time" }[wait.phase] ?? (wait.latest_at === null ? "past the usual time" : "to the latest");
+    return { from: wait.began_at, earliest: wait.earliest_at, until, word: wait.word, phase: wait.phase, until_says: goal };
+  }
+  const guide = bench.guides.find((candidate) => candidate.step === prompt.step);
+  return guide ? { from: guide.began_at, earliest: null, until: guide.until, word: guide.title, phase: guide.phase, until_says: guide.phase === "ready" ? "over: look" : "to go" } : null;
+}
+
+function taper(prompt, bench, at) {
+  const running = countdownOf(prompt, bench);
+  if (!running) return null;
+  const grain = Math.max(1000, Math.floor((running.until - running.from) / COARSE));
+  return {
+    element: "plate-row",
+    data: { kind: "taper", letter: prompt.letter, ...running, now: at - (at % grain), caption: "" },
+    caption: { counting: running.earliest ? "not before the earliest" : running.word, look: "may be ready: look", ready: "ready", soon_late: "nearly too late", late: "late" }[running.phase],
+  };
+}
+
+export function figureFor(sheet, state, prompt, bench, at) {
+  if (prompt.kind === "finish") return null;
+  const step = sheet.steps.find((candidate) => candidate.id === prompt.step);
+  if (step?.kind === "split") return portions(sheet, state, prompt);
+  if (prompt.weigh) return bowl(sheet, state, prompt);
+  if (step?.kind === "melt") return bursts(sheet, state, prompt, at);
+  if (step?.kind === "pieces") return cavities(sheet, state, prompt);
+  if (step?.kind === "wait") return taper(prompt, bench, at);
+  if (step?.kind === "check") {
+    const looks = (state.looks[prompt.step] ?? []).map((look) => look.answer);
+    if (looks.length) return { element: "plate-row", data: { kind: "looks", letter: prompt.letter, looks }, caption: `looked ${looks.length === 1 ? "once" : `${looks.length} times`}` };
+  }
+  return taper(prompt, bench, at) ?? bowl(sheet, state, prompt);
+}

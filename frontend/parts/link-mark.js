@@ -1,0 +1,12 @@
+// The state of the line to the studio's server in as few words as it takes; nothing at
+// all when everything is sent, because then there is nothing to know.
+//
+//   linkWords({ state: "offline", unsent: 3, refused: [] }) -> "offline, 3 not sent"
+
+export function linkWords(link) {
+  const words = [];
+  if (link.state === "offline") words.push("offline");
+  if (link.unsent > 0 && (link.state === "offline" || link.unsent > 5)) words.push(`${link.unsent} not sent`);
+  if (link.refused.length) words.push(`${link.refused.length} refused`);
+  return words.join(", ");
+}

@@ -1,0 +1,100 @@
+// A pad of large keys for what a scale reads or how many pieces there are. It starts
+// empty, and says at once how far off the reading is. `least` is what was in the bowl before:
+// a display that shows less cannot be meant.
+//
+//   const pad = openPad({ title, target: 612000, tolerance: 4000, division: 1000, unit: "g", answer: "It reads", least: 0 });
+//   const mg = await pad;      // whole mg (unit "g") or a whole count (unit ""), null when left
+//
+// A modal dialog; digits, point, Backspace, Enter and Escape work from a keyboard.
+
+import { h, setText, show } from "./dom.js";
+import { mark } from "./marks.js";
+import { mass } from "./words.js";
+
+const MOST = 9; // digits a reading may have
+
+export function openPad({ title, target = null, tolerance = 0, division = 1000, unit = "g", answer = "It reads", least = 0 }) {
+  let digits = "";
+  const points = unit === "g" && division < 1000;
+  const places = points ? 3 - Math.floor(Math.log10(division)) : 0;
+  const shown = h("output", { class: "pad-shown figures", "aria-live": "polite" });
+  const off = h("p", { class: "pad-off" });
+  const strong = h("button", { type: "submit", class: "copper" });
+  const key = (label, press, name) => h("button", { type: "button", class: "outlined key", "aria-label": name, onclick: press }, label);
+  const digit = (d) => key(d, () => type(d));
+  const keys = h(
+    "div",
+    { class: "pad-keys" },
+    ["1", "2", "3", "4", "5", "6", "7", "8", "9"].map(digit),
+    points ? key(".", () => type("."), "point") : h("span", {}),
+    digit("0"),
+    key(mark("rub"), rub, "rub out"),
+  );
+  const dialog = h(
+    "dialog",
+    { class: "pad", "aria-label": title },
+    h("form", { method: "dialog", class: "stack", onsubmit: () => (dialog.returnValue = "given") }, h("h2", {}, title), shown, off, keys, strong, h("button", { type: "button", class: "quiet knuckle", onclick: () => dialog.close("") }, "Back")),
+  );
+
+  /** The reading in whole mg or pieces; null while nothing is typed. */
+  function value() {
+    if (!/\d/.test(digits)) return null;
+    const [whole, part = ""] = digits.split(".");
+    return unit === "g" ? Number(whole || "0") * 1000 + Number(part.padEnd(3, "0").slice(0, 3)) : Number(whole);
+  }
+
+  function type(char) {
+    if (char === "." && (!points || digits.includes("."))) return;
+    if (digits.replace(".", "").length >= MOST) return;
+    if (digits.includes(".") && digits.split(".")[1].length >= places) return;
+    digits = digits === "0" && char !== "." ? char : digits + char;
+    update();
+  }
+
+  function rub() {
+    digits = digits.slice(0, -1);
+    update();
+  }
+
+  function update() {
+    const given = value();
+    setText(shown, `${digits || "\u2013"}${unit ? ` ${unit}` : ""}`);
+    strong.disabled = given === null || given < least;
+    setText(strong, given === null ? answer : `${answer} ${digits}${unit ? ` ${unit}` : ""}`);
+    setText(off, offBy(given));
+  }
+
+  function offBy(given) {
+    if (target === null) return "";
+    const goal = unit === "g" ? mass(target) : String(target);
+    if (given === null) return `${goal} is the mark`;
+    if (given < least) return `${mass(least)} were in it already`;
+    const gap = given - target;
+    if (gap === 0) return "on the mark";
+    const size = unit === "g" ? mass(Math.abs(gap)) : String(Math.abs(gap));
+    const within = Math.abs(gap) <= tolerance ? ", near enough" : "";
+    return `${size} ${gap > 0 ? "over" : "under"} ${goal}${within}`;
+  }
+
+  dialog.addEventListener("keydown", (event) => {
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    if (/^\d$/.test(event.key)) type(event.key);
+    else if (event.key === "." || event.key === ",") type(".");
+    else if (event.key === "Backspace") rub();
+    else if (event.key === "Enter" && !strong.disabled) dialog.close("given");
+    else return;
+    event.preventDefault();
+  });
+
+  show(off, target !== null);
+  update();
+  document.body.append(dialog);
+  dialog.showModal();
+  keys.firstChild.focus();
+  return new Promise((resolve) => {
+    dialog.addEventListener("close", () => {
+      dialog.remove();
+      resolve(dialog.returnValue === "given" ? value() : null);
+    });
+  });
+}

@@ -1,0 +1,17 @@
+// The head of a quiet page: where one is, and the way to the other pages.
+//
+//   pageHead("Recipes", "recipes")   // title, and which of the pages this is ("" for none)
+
+import { h } from "./dom.js";
+import { bowlMark, mark } from "./marks.js";
+
+const PAGES = [
+  ["recipes", "#/", "Recipes"],
+  ["kit", "#/kit", "Kit"],
+  ["studio", "#/studio", "Settings"],
+];
+
+export function pageHead(title, here) {
+  const links = PAGES.map(([name, href, label]) => h("a", { href, class: "button quiet", "aria-current": name === here ? "page" : null }, label));
+  return h("header", { class: "page-head" }, here ? null : h("a", { class: "button back", href: "#/", "aria-label": "Recipes" }, mark("back")), here === "recipes" ? bowlMark() : null, h("h1", {}, title), here ? h("nav", { "aria-label": "Pages" }, links) : null);
+}

@@ -1,0 +1,69 @@
+// Small sheets that come up from the foot of the page, ask one thing and go.
+//
+//   const text = await askNote({ title: "Why is it skipped?", answer: "Skip it", needed: false });
+//   const picked = await pickOne({ title: "Something else to do", choices: [{ letter, label, says, value }] });
+//   await tellPlain({ title: "While you were away", lines: ["…"], answer: "Carry on" });
+//
+// Each is a modal dialog; Escape or Back answers null.
+
+import { h } from "./dom.js";
+import { letterMark } from "./hatch.js";
+
+function open(dialog, valueOf) {
+  document.body.append(dialog);
+  dialog.showModal();
+  return new Promise((resolve) => {
+    dialog.addEventListener("close", () => {
+      dialog.remove();
+      resolve(dialog.returnValue === "" ? null : valueOf(dialog.returnValue));
+    });
+  });
+}
+
+const back = () => h("button", { type: "button", class: "quiet knuckle", onclick: (event) => event.target.closest("dialog").close("") }, "Back");
+
+export function askNote({ title, answer, needed = true, says = "" }) {
+  const text = h("textarea", { "aria-label": title, maxlength: 2000 });
+  const form = h(
+    "form",
+    { method: "dialog", class: "stack", onsubmit: (event) => {
+      if (needed && !text.value.trim()) event.preventDefault();
+    } },
+    h("h2", {}, title),
+    says ? h("p", { class: "soft" }, says) : null,
+    text,
+    h("button", { type: "submit", value: "given", class: "copper" }, answer),
+    back(),
+  );
+  return open(h("dialog", { "aria-label": title }, form), () => text.value.trim());
+}
+
+export function pickOne({ title, choices, says = "" }) {
+  const form = h(
+    "form",
+    { method: "dialog", class: "stack" },
+    h("h2", {}, title),
+    says ? h("p", { class: "soft" }, says) : null,
+    choices.map((choice, index) =>
+      h(
+        "button",
+        { type: "submit", value: String(index), class: "outlined choice-card" },
+        choice.letter ? letterMark(choice.letter) : null,
+        h("span", { class: "choice-words" }, h("b", {}, choice.label), choice.says ? h("span", { class: "soft small" }, choice.says) : null),
+      ),
+    ),
+    back(),
+  );
+  return open(h("dialog", { "aria-label": title }, form), (index) => choices[Number(index)].value);
+}
+
+export function tellPlain({ title, lines, answer }) {
+  const form = h(
+    "form",
+    { method: "dialog", class: "stack" },
+    h("h2", {}, title),
+    h("ul", { class: "ruled" }, lines.map((line) => h("li", {}, line))),
+    h("button", { type: "submit", value: "read", class: "copper" }, answer),
+  );
+  return open(h("dialog", { "aria-label": title }, form), () => true);
+}

@@ -1,0 +1,39 @@
+// A number with a large less and a large more, for knuckles; the number itself can be typed over.
+//
+//   const step = makeStepper({ label: "Pieces", value: 14, least: 1, most: 1000, by: 1, unit: "bars", onchange: (n) => … });
+//   step.node, step.value = 12, step.unit = "bar"
+
+import { h, setText } from "./dom.js";
+import { mark } from "./marks.js";
+
+export function makeStepper({ label, value, least, most, by = 1, unit, onchange }) {
+  const field = h("input", { type: "text", inputmode: "numeric", autocomplete: "off", class: "stepper-field figures", "aria-label": label, value });
+  const units = h("span", { class: "stepper-unit" }, unit);
+  let now = value;
+
+  function take(wanted) {
+    if (!Number.isFinite(wanted)) return;
+    now = Math.min(most, Math.max(least, Math.round(wanted)));
+    field.value = String(now);
+    onchange(now);
+  }
+
+  field.addEventListener("change", () => take(Number(field.value.replace(/[^\d]/g, "")) || least));
+  field.addEventListener("focus", () => field.select());
+  const press = (sign) => () => take(sign > 0 ? Math.floor(now / by) * by + by : Math.ceil(now / by) * by - by);
+  return {
+    node: h(
+      "div",
+      { class: "stepper" },
+      h("button", { type: "button", class: "outlined", "aria-label": `fewer ${label}`, onclick: press(-1) }, mark("less")),
+      h("div", { class: "stepper-middle" }, field, units),
+      h("button", { type: "button", class: "outlined", "aria-label": `more ${label}`, onclick: press(1) }, mark("more")),
+    ),
+    get value() {
+      return now;
+    },
+    set unit(text) {
+      setText(units, text);
+    },
+  };
+}

@@ -1,0 +1,59 @@
+// How the page says times and masses. Pure: every function takes the instant it speaks of.
+// Masses are whole milligrams, durations and instants whole milliseconds.
+
+const MINUTE = 60_000;
+const HOUR = 60 * MINUTE;
+const two = (n) => String(n).padStart(2, "0");
+
+/** Time left as digits: "9:05", and from one hour up "3 h 41", which changes once a minute. */
+export function timeLeft(ms) {
+  const size = Math.abs(ms);
+  const sign = ms < 0 ? "+" : "";
+  if (size >= 24 * HOUR) return `${sign}${Math.floor(size / (24 * HOUR))} d ${Math.floor((size % (24 * HOUR)) / HOUR)} h`;
+  if (size >= HOUR) return `${sign}${Math.floor(size / HOUR)} h ${two(Math.floor((size % HOUR) / MINUTE))}`;
+  const seconds = ms < 0 ? Math.floor(size / 1000) : Math.ceil(size / 1000);
+  if (seconds === 3600) return `${sign}1 h 00`;
+  return `${sign}${Math.floor(seconds / 60)}:${two(seconds % 60)}`;
+}
+
+/** A duration in words: "45 s", "15 min", "1 h 30 min". */
+export function duration(ms) {
+  const seconds = Math.round(ms / 1000);
+  if (seconds < 120 && seconds % 60) return `${seconds} s`;
+  const minutes = Math.round(seconds / 60);
+  if (minutes < 60) return `${minutes} min`;
+  const rest = minutes % 60;
+  return rest ? `${Math.floor(minutes / 60)} h ${rest} min` : `${minutes / 60} h`;
+}
+
+/** Clock time of an instant in the phone's own zone: "14:05". */
+export function clock(at) {
+  const date = new Date(at);
+  return `${two(date.getHours())}:${two(date.getMinutes())}`;
+}
+
+/** Day and clock time: "25 Nov 2026, 14:05". */
+export function day(at) {
+  const date = new Date(at);
+  const month = date.toLocaleString("en-GB", { month: "short" });
+  return `${date.getDate()} ${month} ${date.getFullYear()}, ${clock(at)}`;
+}
+
+/** "14 bars", "1 bar". */
+export function pieces(count, piece) {
+  return `${count} ${count === 1 ? piece.one : piece.many}`;
+}
+
+/** Thousands apart by a thin space: 12 345. */
+export function spaced(whole) {
+  return String(whole).replace(/\B(?=(\d{3})+(?!\d))/g, "\u2009");
+}
+
+/** A mass without trailing noughts: "2 340 g", "0.45 g". For a scale's own figure use bench's `grams`. */
+export function mass(mg) {
+  const size = Math.abs(mg);
+  const whole = Math.floor(size / 1000);
+  const rest = String(size % 1000).padStart(3, "0").replace(/0+$/, "");
+  const digits = rest && whole < 1000 ? `${spaced(whole)}.${rest}` : spaced(rest ? Math.round(size / 1000) : whole);
+  return `${mg < 0 ? "\u2212" : ""}${digits} g`;
+}

@@ -1,0 +1,341 @@
+// The bench: one thing now, the number to reach largest, the bowl beside it, everything
+// that counts above it and the answers under the thumb.
+//
+//   screen.data = { run: { id, sheet, state }, bench, waits, now, open, link }
+//   "answer"       { kind, body }   an entry to keep
+//   "take-back", "say-again"        no detail
+//   "prompt-shown" { text }         a new prompt stands there; speak it if wanted
+//   "go-bench"     { run, step }    another run's countdown was chosen
+//   screen.trouble("…")             say plainly that something was not kept
+//
+// Space or Enter gives the strong answer, Up and Down move between answers, Left and Right
+// between the other things to do, Escape goes back to the best one.
+
+import { define, h, keyed, setAttr, setText, show, tell } from "../parts/dom.js";
+import { countdownOf, figureFor } from "../parts/figure.js";
+import { letterMark, relabelMark } from "../parts/hatch.js";
+import { linkWords } from "../parts/link-mark.js";
+import { mark } from "../parts/marks.js";
+import { openPad } from "../parts/number-pad.js";
+import { askNote, pickOne } from "../parts/sheets.js";
+import { onTick } from "../parts/ticker.js";
+import { timeLeft } from "../parts/words.js";
+
+const BESIDE = 2; // secondary answers that stand beside the strong one; the rest are under "Other"
+const ALL_STAND = new Set(["over", "short", "check", "do", "heating", "finish"]); // here every answer is a real choice
+const CARDS = new Set(["over", "short", "check", "do"]);
+
+const keyOf = (prompt) => `${prompt.step} ${prompt.kind} ${prompt.weigh?.line ?? ""}`;
+const sideOf = (prompt) => `${prompt.component} ${prompt.round}`;
+
+class BenchScreen extends HTMLElement {
+  #data = null;
+  #shown = "";
+  #pin = null; // the component and round that the maker chose to go on with
+  #picked = null; // the prompt chosen by hand
+  #stop = null;
+  #figure = null;
+  #parts = null;
+
+  connectedCallback() {
+    if (!this.#parts) this.#build();
+    this.#stop = onTick(() => this.#tick());
+    document.addEventListener("keydown", this.#onKey);
+  }
+
+  disconnectedCallback() {
+    this.#stop();
+    document.removeEventListener("keydown", this.#onKey);
+  }
+
+  set data(data) {
+    if (this.#data && this.#data.run.id !== data.run.id) {
+      this.#pin = null;
+      this.#picked = null;
+    }
+    this.#data = data;
+    this.update();
+  }
+
+  /** Turn to a step's prompt, if it asks something now; what was in hand comes back after it. */
+  turnTo(step) {
+    const found = this.#data.bench.prompts.find((prompt) => prompt.step === step);
+    if (!found) return;
+    this.#picked = keyOf(found);
+    this.update();
+  }
+
+  trouble(text) {
+    setText(this.#parts.trouble, text);
+    show(this.#parts.trouble, text !== "");
+    for (const pressed of this.querySelectorAll(".pressed")) pressed.classList.remove("pressed");
+  }
+
+  said(text) {
+    setText(this.#parts.live, text);
+  }
+
+  /** What "say again" should say. */
+  get spoken() {
+    const prompt = this.#prompt();
+    if (!prompt) return "";
+    const number = prompt.number ? `${prompt.number.text} ${prompt.number.caption}.` : "";
+    return [`${prompt.title}.`, number, prompt.says, ...prompt.cautions].filter(Boolean).join(" ");
+  }
+
+  #build() {
+    const parts = {
+      back: h("a", { class: "button back", href: "#/", "aria-label": "Recipes and runs" }, mark("back")),
+      name: h("span", { class: "head-name small" }),
+      link: h("a", { class: "button head-link small", href: "#/studio" }),
+      strip: h("wait-strip"),
+      letter: letterMark("A"),
+      place: h("b", { class: "place" }),
+      title: h("h1", { tabindex: -1 }),
+      says: h("p", { class: "says" }),
+      why: h("p", { class: "why soft" }),
+      cautions: h("ul", { class: "cautions" }),
+      number: h("output", { class: "number figures" }, h("span", {}), h("span", { class: "unit" })),
+      caption: h("span", { class: "number-caption" }),
+      add: h("b", { class: "add figures" }),
+      scale: h("span", {}),
+      drawing: h("div", { class: "drawing" }),
+      legend: h("figcaption", { class: "caps" }),
+      answers: h("answer-row"),
+      trouble: h("p", { class: "trouble", role: "alert", hidden: true }),
+      takeBack: h("button", { type: "button", class: "quiet", onclick: () => tell(this, "take-back") }, "Take back"),
+      again: h("button", { type: "button", class: "quiet", onclick: () => tell(this, "say-again") }, "Say again"),
+      other: h("button", { type: "button", class: "quiet", onclick: () => this.#pickOther() }, "Other"),
+      live: h("p", { class: "unseen", "aria-live": "polite" }),
+    };
+    parts.reach = h("div", { class: "reach" }, parts.number, h("p", { class: "reach-side" }, parts.add, parts.caption, parts.scale));
+    parts.figure = h("figure", { class: "plate-figure" }, parts.drawing, parts.legend);
+    parts.answers.addEventListener("answer-chosen", (event) => this.#choose(event.detail.answer));
+    parts.strip.addEventListener("wait-chosen", (event) => {
+      const { run, step } = event.detail;
+      if (run === this.#data.run.id) this.turnTo(step);
+      else tell(this, "go-bench", { run, step });
+    });
+    this.#parts = parts;
+    this.append(
+      h(
+        "div",
+        { class: "bench" },
+        h("header", { class: "bench-head" }, parts.back, parts.letter, h("div", { class: "head-words" }, parts.place, parts.name), parts.link),
+        parts.strip,
+        h("section", { class: "bench-words", "aria-label": "Now" }, parts.title, parts.cautions, parts.says, parts.reach, parts.why),
+        parts.figure,
+        h("footer", { class: "bench-foot" }, parts.trouble, parts.answers, h("div", { class: "quiet-row" }, parts.takeBack, parts.again, parts.other)),
+        parts.live,
+      ),
+    );
+  }
+
+  /** The prompt to show: the one picked, else one of the side the maker went on with, else the best. */
+  #prompt() {
+    const prompts = this.#data.bench.prompts;
+    const picked = prompts.find((prompt) => keyOf(prompt) === this.#picked);
+    if (picked) return picked;
+    const best = prompts[0] ?? null;
+    const isPressing = best && (best.kind === "heating" || this.#data.bench.windows.some((window) => window.step === best.step));
+    if (isPressing) return best;
+    return prompts.find((prompt) => sideOf(prompt) === this.#pin && prompt.kind !== "wait") ?? best;
+  }
+
+  update() {
+    const { run, bench, waits, now, open, link } = this.#data;
+    const parts = this.#parts;
+    const prompt = this.#prompt();
+    setText(parts.name, run.sheet.recipe.title);
+    const words = linkWords(link);
+    setText(parts.link, words);
+    show(parts.link, words !== "");
+    parts.strip.data = { waits, now, runs: open };
+    if (!prompt) {
+      this.#nothing(bench);
+      return;
+    }
+
+    const key = keyOf(prompt);
+    const isNew = key !== this.#shown || prompt.title !== parts.title.textContent;
+    this.#shown = key;
+    show(parts.letter, prompt.letter !== "");
+    if (prompt.letter) relabelMark(parts.letter, prompt.letter);
+    const component = run.sheet.components.find((candidate) => candidate.id === prompt.component);
+    setText(parts.place, [component?.name ?? "The whole batch", prompt.of_rounds > 1 ? `round ${prompt.round} of ${prompt.of_rounds}` : ""].filter(Boolean).join(", "));
+    setText(parts.title, prompt.title);
+    setText(parts.says, prompt.says);
+    show(parts.says, prompt.says !== "");
+    setText(parts.why, prompt.why);
+    show(parts.why, Boolean(prompt.why));
+    keyed(parts.cautions, prompt.cautions, (text) => text, (text) => h("li", {}, text));
+    show(parts.cautions, prompt.cautions.length > 0);
+    this.#writeNumber(prompt);
+    this.#writeFigure(prompt);
+    const standing = this.#standing(prompt);
+    parts.answers.data = { answers: standing, settle: isNew, cards: CARDS.has(prompt.kind) && standing.some((answer) => answer.says) };
+    const rest = bench.prompts.length - 1;
+    setText(parts.other, rest > 0 ? `Other (${rest})` : "Other");
+    if (isNew) {
+      this.trouble("");
+      this.said(this.spoken);
+      tell(this, "prompt-shown", { text: this.spoken });
+    }
+  }
+
+  #nothing(bench) {
+    const parts = this.#parts;
+    setText(parts.title, bench.finished ? "This run is finished" : "Nothing to do just now");
+    setText(parts.says, bench.finished ? "Its record is kept." : "The countdowns above say what comes next.");
+    for (const part of [parts.cautions, parts.reach, parts.why]) show(part, false);
+    show(parts.says, true);
+    show(parts.figure, false);
+    const answers = bench.finished ? [{ id: "record", label: "See the record", says: "", kind: "go", strong: true }] : [];
+    parts.answers.data = { answers, settle: this.#shown !== "nothing", cards: false };
+    this.#shown = "nothing";
+  }
+
+  #writeNumber(prompt) {
+    const parts = this.#parts;
+    const counting = prompt.weigh ? null : countdownOf(prompt, this.#data.bench);
+    const text = counting ? timeLeft(counting.until - this.#data.now()) : (prompt.number?.text ?? "");
+    const [, figures, unit] = text.match(/^([^a-z]+?)\s*([a-z]+)$/) ?? ["", text, ""];
+    setText(parts.number.firstChild, figures);
+    setText(parts.number.lastChild, unit && ` ${unit}`);
+    setAttr(parts.number, "data-long", text.length > 10 ? "very" : figures.length > 5 ? "rather" : null);
+    setText(parts.caption, counting?.until_says ?? prompt.number?.caption ?? "");
+    const { weigh } = prompt;
+    setText(parts.add, weigh?.how === "running" && weigh.before_mg > 0 ? `+ ${weigh.add}` : "");
+    setText(parts.scale, weigh?.scale ?? "");
+    show(parts.reach, text !== "");
+  }
+
+  #writeFigure(prompt) {
+    const { run, bench, now } = this.#data;
+    const figure = figureFor(run.sheet, run.state, prompt, bench, now());
+    show(this.#parts.figure, figure !== null);
+    if (!figure) return;
+    if (this.#figure?.localName !== figure.element) {
+      this.#figure = document.createElement(figure.element);
+      this.#parts.drawing.replaceChildren(this.#figure);
+    }
+    this.#figure.data = figure.data;
+    setAttr(this.#parts.figure, "data-low", figure.data.kind === "looks");
+    setText(this.#parts.legend, figure.caption);
+  }
+
+  #tick() {
+    const prompt = this.#data && this.#prompt();
+    if (!prompt || prompt.weigh || !countdownOf(prompt, this.#data.bench)) return;
+    this.#writeNumber(prompt);
+    this.#writeFigure(prompt);
+  }
+
+  /** The answers that stand on the page; the others are under "Other". */
+  #standing(prompt) {
+    const answers = prompt.answers.filter((answer) => answer.kind !== "skipped");
+    if (ALL_STAND.has(prompt.kind)) return answers;
+    const unexplained = answers.map((answer) => ({ ...answer, says: "" }));
+    return [...unexplained.filter((answer) => answer.strong), ...unexplained.filter((answer) => !answer.strong).slice(0, BESIDE)];
+  }
+
+  async #choose(answer) {
+    if (answer.kind === "go") {
+      location.hash = `#/record/${this.#data.run.id}`;
+      return;
+    }
+    const prompt = this.#prompt();
+    const body = await this.#complete(prompt, answer);
+    if (body === null) return;
+    this.#picked = null;
+    this.querySelector(`[data-answer="${CSS.escape(answer.id)}"]`)?.classList.add("pressed");
+    tell(this, "answer", { kind: answer.kind, body });
+  }
+
+  /** Ask for what the answer still lacks: a reading, a count or words. Null when the maker went back. */
+  async #complete(prompt, answer) {
+    const { weigh } = prompt;
+    if (answer.input === "reading") {
+      const line = weigh && this.#data.run.sheet.lines.find((candidate) => candidate.id === weigh.line);
+      const reading = await openPad({ title: weigh ? `${weigh.name}: what does it read?` : prompt.title, target: prompt.number?.mg ?? null, tolerance: line?.tolerance_mg ?? 0, division: weigh?.division_mg ?? 1000, least: weigh?.before_mg ?? 0 });
+      if (reading === null) return null;
+      const mg = reading - (weigh?.before_mg ?? 0);
+      return answer.kind === "weighed" ? { ...answer.body, mg, reading_mg: reading } : { ...answer.body, mg };
+    }
+    if (answer.input === "count") {
+      const count = await openPad({ title: answer.label, unit: "", answer: answer.label });
+      if (count === null) return null;
+      const field = ["good", "spoiled", "partial"].find((name) => name in answer.body) ?? "good";
+      return { ...answer.body, [field]: count };
+    }
+    if (answer.input === "note") {
+      const text = await askNote({ title: answer.label, answer: answer.label, needed: answer.kind !== "skipped", says: answer.says });
+      if (text === null) return null;
+      if (answer.kind === "skipped") return text ? { ...answer.body, why: text } : answer.body;
+      return { ...answer.body, text };
+    }
+    return answer.body;
+  }
+
+  async #pickOther() {
+    const { bench, run } = this.#data;
+    const prompt = this.#prompt();
+    const choices = [];
+    for (const other of bench.prompts) {
+      if (other === prompt) continue;
+      const number = other.number ? `${other.number.text} ${other.number.caption}` : "";
+      choices.push({ letter: other.letter, label: other.title, says: number, value: { prompt: other } });
+    }
+    if (prompt) {
+      const standing = this.#standing(prompt);
+      for (const answer of prompt.answers) {
+        if (!standing.some((other) => other.id === answer.id)) choices.push({ label: answer.label, says: answer.says, value: { answer } });
+      }
+    }
+    if (!bench.finished) choices.push({ label: "Write a note", says: "Kept with the run", value: { note: true } });
+    const picked = await pickOne({ title: "Something else", choices });
+    if (!picked) return;
+    if (picked.prompt) {
+      this.#picked = keyOf(picked.prompt);
+      this.#pin = sideOf(picked.prompt);
+      this.update();
+    } else if (picked.answer) {
+      this.#choose(picked.answer);
+    } else {
+      const text = await askNote({ title: "A note", answer: "Keep it" });
+      if (text) tell(this, "answer", { kind: "noted", body: prompt ? { text, step: prompt.step } : { text } });
+    }
+  }
+
+  #onKey = (event) => {
+    if (event.ctrlKey || event.metaKey || event.altKey || event.shiftKey || document.querySelector("dialog[open]")) return;
+    const onControl = event.target.closest("button, a, input, textarea, select");
+    if (event.key === "ArrowDown" || event.key === "ArrowUp") {
+      this.#parts.answers.move(event.key === "ArrowDown" ? 1 : -1);
+    } else if (event.key === "ArrowRight" || event.key === "ArrowLeft") {
+      this.#turn(event.key === "ArrowRight" ? 1 : -1);
+    } else if (event.key === "Escape") {
+      if (!this.#picked && !this.#pin) return;
+      this.#picked = null;
+      this.#pin = null;
+      this.update();
+    } else if ((event.key === " " || event.key === "Enter") && (event.repeat || !onControl)) {
+      if (!event.repeat) this.#parts.answers.strong?.click();
+    } else {
+      return;
+    }
+    event.preventDefault();
+  };
+
+  #turn(by) {
+    const prompts = this.#data.bench.prompts;
+    if (prompts.length < 2) return;
+    const at = prompts.indexOf(this.#prompt());
+    const next = prompts[(at + by + prompts.length) % prompts.length];
+    this.#picked = keyOf(next);
+    this.#pin = sideOf(next);
+    this.update();
+  }
+}
+
+export const registerBenchScreen = () => define("bench-screen", BenchScreen);

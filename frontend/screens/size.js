@@ -1,0 +1,222 @@
+// How many: pieces, total mass, moulds or all of one ingredient; what is left out or swapped;
+// and at once what that makes of every component.
+//
+//   screen.data = { recipe, kit, weigh: "running" | "tare" }
+//   "begin" { recipe, size }     screen.trouble("…")
+//
+// The sheet is made here, on the phone, by the same pure function the run will use.
+
+import { chooseSize, makeSheet } from "../bench/index.js";
+import { define, h, setText, show, tell } from "../parts/dom.js";
+import { letterMark } from "../parts/hatch.js";
+import { pageHead } from "../parts/page-head.js";
+import { makeStepper } from "../parts/stepper.js";
+import { mass, pieces, spaced } from "../parts/words.js";
+
+const WAYS = [
+  ["pieces", "Pieces"],
+  ["mass", "Total mass"],
+  ["moulds", "Moulds"],
+  ["stock", "Use up"],
+];
+
+class SizeScreen extends HTMLElement {
+  #data = null;
+  #parts = null;
+  #by = "pieces";
+  #steppers = {};
+  #without = new Set();
+  #swaps = {};
+  #weigh = "running";
+  #sized = null;
+  #drawing = 0;
+
+  set data(data) {
+    const isSame = this.#data && this.#data.recipe?.version === data.recipe?.version && this.#data.kit === data.kit;
+    this.#data = data;
+    if (isSame) return;
+    if (!this.#parts) this.#weigh = data.weigh;
+    this.replaceChildren();
+    if (!data.recipe || !data.kit) this.#lacking();
+    else this.#build();
+  }
+
+  trouble(text) {
+    if (!this.#parts) return;
+    setText(this.#parts.trouble, text);
+    show(this.#parts.trouble, text !== "");
+  }
+
+  #lacking() {
+    const { recipe } = this.#data;
+    this.append(
+      h("div", { class: "sheet stack" }, pageHead(recipe?.title ?? "Not here", ""), h("p", {}, recipe ? "A sheet needs the kit: which scales, which bowls." : "This recipe is not on this phone. It comes when the studio's server answers."), h("a", { class: "button outlined", href: recipe ? "#/kit" : "#/" }, recipe ? "Describe the kit" : "Recipes")),
+    );
+  }
+
+  #build() {
+    const { recipe } = this.#data;
+    const { document: written, measured } = recipe;
+    const again = () => this.#soon();
+    const moulded = written.components.filter((component) => component.mould);
+    const stocked = Object.entries(written.ingredients).filter(([id]) => written.components.some((component) => component.lines?.some((line) => line.ingredient === id)));
+
+    this.#steppers = {
+      pieces: makeStepper({ label: measured.piece.many, value: written.written_for, least: 1, most: 1000, unit: measured.piece.many, onchange: again }),
+      mass: makeStepper({ label: "grams in all", value: 2000, least: 10, most: 1000000, by: 100, unit: "g in all", onchange: again }),
+      moulds: makeStepper({ label: "moulds", value: 1, least: 1, most: 200, unit: "moulds filled", onchange: again }),
+      stock: makeStepper({ label: "grams there are", value: 500, least: 1, most: 1000000, by: 50, unit: "g there are", onchange: again }),
+    };
+    const parts = {
+      ways: h("fieldset", { class: "ways" }, h("legend", { class: "unseen" }, "Size by")),
+      steppers: h("div", {}, Object.entries(this.#steppers).map(([by, stepper]) => h("div", { "data-by": by }, stepper.node))),
+      component: h("select", { "aria-label": "Moulds of", onchange: again }, moulded.map((component) => h("option", { value: component.id }, `${component.name}, ${component.mould.shape}`))),
+      ingredient: h("select", { "aria-label": "All of which ingredient", onchange: again }, stocked.map(([id, ingredient]) => h("option", { value: id }, ingredient.name))),
+      says: h("p", { class: "size-says", "aria-live": "polite" }),
+      warnings: h("ul", { class: "cautions" }),
+      components: h("div", { class: "plates" }),
+      trouble: h("p", { class: "trouble", role: "alert", hidden: true }),
+      begin: h("button", { type: "button", class: "copper", onclick: () => this.#sized && tell(this, "begin", { recipe, size: this.#sized }) }, "Begin"),
+    };
+    parts.ways.append(
+      ...WAYS.filter(([by]) => by !== "moulds" || moulded.length).map(([by, label]) =>
+        h("label", { class: "way" }, h("input", { type: "radio", name: "by", value: by, checked: by === this.#by, onchange: () => this.#turn(by) }), h("span", {}, label)),
+      ),
+    );
+    this.#parts = parts;
+    this.append(
+      h(
+        "div",
+        { class: "sheet size-sheet" },
+        pageHead(written.title, ""),
+        h("section", { class: "size-how", "aria-label": "How many" }, parts.ways, parts.component, parts.ingredient, parts.steppers, parts.says),
+        h("section", { class: "size-what", "aria-label": "What that makes" }, parts.warnings, parts.components),
+        h("section", { class: "size-choices", "aria-label": "Choices" }, this.#choices(written), this.#weighing()),
+        h("div", { class: "size-foot" }, parts.trouble, parts.begin),
+      ),
+    );
+    this.#turn(this.#by);
+  }
+
+  /** Lines that may be left out or swapped. */
+  #choices(written) {
+    const rows = [];
+    for (const component of [...written.components, { id: "assembly", name: "Assembly", ...written.assembly }]) {
+      for (const line of component.lines ?? []) {
+        const key = `${component.id}.${line.id}`;
+        const name = written.ingredients[line.ingredient]?.name ?? line.ingredient;
+        if (line.optional) {
+          const box = h("input", { type: "checkbox", checked: !this.#without.has(key), onchange: () => {
+            this.#without[box.checked ? "delete" : "add"](key);
+            this.#soon();
+          } });
+          rows.push(h("label", { class: "choice" }, box, h("span", {}, `With ${lower(name)}`, h("span", { class: "soft small" }, ` in the ${lower(component.name)}`))));
+        }
+        if (line.substitutes?.length) {
+          const pick = h("select", { onchange: () => {
+            if (pick.value) this.#swaps[key] = pick.value;
+            else delete this.#swaps[key];
+            this.#soon();
+          } }, h("option", { value: "" }, name), line.substitutes.map((substitute) => h("option", { value: substitute.ingredient, selected: this.#swaps[key] === substitute.ingredient }, [written.ingredients[substitute.ingredient]?.name ?? substitute.ingredient, substitute.says, substitute.changes_method ? "changes the method" : ""].filter(Boolean).join(": "))));
+          rows.push(h("label", { class: "field" }, h("span", {}, `${component.name} made with`), pick));
+        }
+      }
+    }
+    return rows.length ? h("div", { class: "size-lines" }, h("p", { class: "caps" }, "This time"), rows) : null;
+  }
+
+  #weighing() {
+    const way = (value, label) => h("label", { class: "choice" }, h("input", { type: "radio", name: "weigh", value, checked: this.#weigh === value, onchange: () => {
+      this.#weigh = value;
+      this.#soon();
+    } }), h("span", {}, label));
+    return h("fieldset", { class: "size-weigh" }, h("legend", { class: "caps" }, "Weighing"), way("running", "The display climbs: add up to the mark"), way("tare", "Press tare before each ingredient"));
+  }
+
+  #turn(by) {
+    this.#by = by;
+    for (const node of this.#parts.steppers.children) show(node, node.dataset.by === by);
+    show(this.#parts.component, by === "moulds");
+    show(this.#parts.ingredient, by === "stock");
+    this.#soon();
+  }
+
+  #soon() {
+    this.#drawing ||= requestAnimationFrame(() => {
+      this.#drawing = 0;
+      this.#size();
+    });
+  }
+
+  #request() {
+    const { value } = this.#steppers[this.#by];
+    const chosen = { without: [...this.#without].sort(), swaps: { ...this.#swaps }, weigh: this.#weigh };
+    if (this.#by === "mass") return { by: "mass", mg: value * 1000, ...chosen };
+    if (this.#by === "moulds") return { by: "moulds", component: this.#parts.component.value, moulds: value, ...chosen };
+    if (this.#by === "stock") return { by: "stock", stock: { [this.#parts.ingredient.value]: value * 1000 }, ...chosen };
+    return { by: "pieces", pieces: value, ...chosen };
+  }
+
+  #size() {
+    const { recipe, kit } = this.#data;
+    const parts = this.#parts;
+    try {
+      const { size, says } = chooseSize(recipe.measured, kit, this.#request());
+      const sheet = makeSheet(recipe.measured, { id: recipe.id, version: recipe.version, title: recipe.title }, size, kit);
+      this.#sized = size;
+      parts.begin.disabled = false;
+      setText(parts.begin, `Begin ${pieces(size.pieces, sheet.piece)}`);
+      this.#steppers.pieces.unit = size.pieces === 1 ? sheet.piece.one : sheet.piece.many;
+      setText(parts.says, says || (this.#by === "pieces" ? "" : `That makes ${pieces(size.pieces, sheet.piece)}.`));
+      this.trouble("");
+      this.#write(sheet);
+    } catch (error) {
+      if (!error.says) throw error;
+      this.#sized = null;
+      parts.begin.disabled = true;
+      setText(parts.begin, "Begin");
+      setText(parts.says, "");
+      this.trouble(error.says);
+    }
+  }
+
+  #write(sheet) {
+    const { warnings, components } = this.#parts;
+    warnings.replaceChildren(...sheet.warnings.map((warning) => h("li", {}, warning.text)));
+    show(warnings, sheet.warnings.length > 0);
+    components.replaceChildren(...sheet.components.map((component) => plate(sheet, component)).filter(Boolean));
+  }
+}
+
+/** One component: how many, how much, in how many rounds and why, and what goes in. */
+function plate(sheet, component) {
+  const totals = new Map();
+  for (const line of sheet.lines.filter((each) => each.component === component.id)) {
+    const total = totals.get(line.line) ?? { name: line.name, mg: 0, count: 0, spoons: "", optional: line.optional };
+    total.mg += line.mg ?? 0;
+    total.count += line.count ?? 0;
+    total.spoons ||= line.spoons;
+    totals.set(line.line, total);
+  }
+  if (totals.size === 0 && component.make_mg === 0) return null;
+  const rounds = component.rounds.length;
+  const facts = [component.make_mg ? mass(component.make_mg) : "", component.spares ? `${component.spares} spare` : "", rounds > 1 ? `${rounds} rounds: ${component.rounds.map((round) => round.count).join(" + ")}` : ""].filter(Boolean);
+  return h(
+    "section",
+    { class: "plate-part" },
+    h("h2", {}, letterMark(component.letter), h("span", {}, component.name), h("span", { class: "figures plate-count" }, `\u00d7 ${component.count}`)),
+    h("p", { class: "soft figures-line" }, facts.join(", ")),
+    component.why.map((why) => h("p", { class: "small" }, why)),
+    h("table", { class: "amounts" }, h("caption", { class: "unseen" }, `What goes into ${component.name}`), h("tbody", {}, [...totals.values()].map((total) => h("tr", {}, h("th", { scope: "row" }, total.name), h("td", {}, amount(total)))))),
+  );
+}
+
+function amount({ mg, count, spoons }) {
+  if (mg) return mass(mg);
+  if (spoons) return spoons;
+  return count ? spaced(count) : "to texture";
+}
+
+const lower = (name) => name.charAt(0).toLowerCase() + name.slice(1);
+
+export const registerSizeScreen = () => define("size-screen", SizeScreen);
