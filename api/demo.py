@@ -6,10 +6,8 @@ A demo run's entries say when they happened as `before_ms`, so that its waits ar
 from __future__ import annotations
 
 import json
-from hashlib import sha256
 from pathlib import Path
 from typing import Any
-from uuid import UUID
 
 from sqlalchemy import func, select
 
@@ -54,32 +52,18 @@ def studio(folder: Path, at: int) -> dict[str, Any]:
 
 
 def _run(run: dict[str, Any], at: int) -> dict[str, Any]:
-    entries = []
-    for index, entry in enumerate(run["entries"]):
-        when = at - entry["before_ms"]
-        entries.append(
-            {
-                "id": _entry_id(run["id"], index, when),
-                "run": run["id"],
-                "device": entry["device"],
-                "at": when,
-                "kind": entry["kind"],
-                "body": entry["body"],
-            }
-        )
-    return {
-        "id": run["id"],
-        "recipe": {"id": run["recipe"], "version": run["version"]},
-        "size": run["size"],
-        "created_at": min((entry["at"] for entry in entries), default=at),
-        "entries": entries,
-    }
-
-
-def _entry_id(run_id: str, index: int, ms: int) -> str:
-    """A UUIDv7 of the instant, whose random part is the entry's place in its file."""
-    noise = int.from_bytes(sha256(f"{run_id}/{index}".encode()).digest()[:10])
-    return str(UUID(int=ms << 80 | 0x7 << 76 | (noise >> 68) << 64 | 0b10 << 62 | noise & (1 << 62) - 1))
+    entries = [
+        {
+            "id": entry["id"],
+            "run": run["id"],
+            "device": entry["device"],
+            "at": at - entry["before_ms"],
+            "kind": entry["kind"],
+            "body": entry["body"],
+        }
+        for entry in run["entries"]
+    ]
+    return {**run, "created_at": min((entry["at"] for entry in entries), default=at), "entries": entries}
 
 
 def _read(path: Path) -> Any:

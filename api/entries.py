@@ -8,18 +8,19 @@ from __future__ import annotations
 
 from functools import lru_cache
 from typing import Any
+from urllib.parse import parse_qsl
 from uuid import UUID
 
-from flask import Response
+from flask import Response, request
 from sqlalchemy import Connection, Engine
 
 import bench
 from api.clock import now_ms
-from api.runs import CURSOR, no_such_run, note_finish
+from api.runs import REACH, no_such_run, note_finish, reach_of
 from api.schemas import EntryAnswers, EntryBatch, EntryPage, EntryQuery
 from api.store import driver, read_row, writing
 from api.tables import db
-from api.wire import BatchArguments, Blueprint, answer, answer_text, unfit_values
+from api.wire import BatchArguments, Blueprint, answer, answer_text, described, unfit_values
 from bench import EntryError, canonical
 
 blueprint = Blueprint("entries", __name__, description="The journal of a run")
@@ -28,7 +29,6 @@ blueprint.ARGUMENTS_PARSER = BatchArguments()
 AHEAD_MS = 24 * 3_600_000
 ENDINGS = frozenset({"finished", "undone"})
 
-REACH = f"SELECT {CURSOR} FROM run WHERE id = :run"
 KEEP = "INSERT INTO entry (id, run_id, text) VALUES (:id, :run, :text) ON CONFLICT (id) DO NOTHING"
 KEPT_AS = "SELECT text FROM entry WHERE id = :id"
 READ_ON = (
@@ -43,7 +43,7 @@ OTHER_CONTENT = EntryError(
 
 @blueprint.post("/runs/<uuid:run_id>/entries")
 @blueprint.arguments(EntryBatch())
-@blueprint.response(200, EntryAnswers)
+@described(blueprint.response(200, EntryAnswers))
 def post_entries(batch: dict[str, list[Any]], run_id: UUID) -> Response:
     """Send entries, at most 500. Each is answered by itself: kept, had already, or refused and why."""
     at = now_ms()
@@ -53,27 +53,29 @@ def post_entries(batch: dict[str, list[Any]], run_id: UUID) -> Response:
 
 
 @blueprint.get("/runs/<uuid:run_id>/entries")
-@blueprint.arguments(EntryQuery(), location="query")
-@blueprint.response(200, EntryPage)
-def get_entries(asked: dict[str, int], run_id: UUID) -> Response:
+@described(blueprint.arguments(EntryQuery, location="query"), blueprint.response(200, EntryPage))
+def get_entries(run_id: UUID) -> Response:
     """The entries after a cursor, in the order in which they came to this server."""
-    reach = read_row(REACH, {"run": str(run_id)})
-    if not reach:
-        no_such_run()
-    texts, cursor = _read_on(db.engine, str(run_id), asked["after"], asked["limit"], reach[0])
-    more = "true" if cursor < reach[0] else "false"
-    return answer_text(f'{{"entries":[{texts}],"cursor":{cursor},"more":{more},"server_ms":{now_ms()}}}')
+    after, limit = _asked(request.query_string)
+    reach = reach_of(run_id)
+    texts, cursor = _held_page(db.engine, str(run_id), after, limit, reach)
+    more = "true" if cursor < reach else "false"
+    tail = f'],"cursor":{cursor},"more":{more},"server_ms":{now_ms()}}}'
+    return answer_text(b"".join((b'{"entries":[', texts, tail.encode())))
 
 
 @lru_cache(maxsize=PAGES_HELD)
-def _read_on(_database: Engine, run_id: str, after: int, limit: int, _reach: int) -> tuple[str, int]:
-    """Entries joined as JSON, and the cursor after them.
+def _asked(query: bytes) -> tuple[int, int]:
+    """After which cursor, and how many at most; marshmallow's ValidationError for anything else."""
+    asked = EntryQuery().load(dict(parse_qsl(query.decode("latin-1"), errors="replace")))
+    return asked["after"], asked["limit"]
 
-    A journal only grows, so what was read while it reached so far stays right and is held for the
-    next phone that asks.
-    """
+
+@lru_cache(maxsize=PAGES_HELD)
+def _held_page(_database: Engine, run_id: str, after: int, limit: int, _reach: int) -> tuple[bytes, int]:
+    """Entries joined as JSON, and the cursor after them; held until the journal reaches further."""
     texts, cursor = read_row(READ_ON, {"run": run_id, "after": after, "limit": limit})
-    return texts, cursor or after
+    return texts.encode(), cursor or after
 
 
 def keep_entries(

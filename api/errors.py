@@ -14,6 +14,7 @@ from http import HTTPStatus
 from typing import Any, NoReturn
 
 from flask import Flask, Response, current_app, request
+from marshmallow import ValidationError
 from sqlalchemy.exc import OperationalError
 from werkzeug.exceptions import HTTPException
 
@@ -28,6 +29,7 @@ BENCH_PROBLEMS: tuple[tuple[type[BenchError], int, str], ...] = (
     (BenchError, 422, "This cannot be made as asked"),
 )
 
+FIELDS_WRONG = "Some fields are not as they should be; each is named under errors."
 WAYS_OUT = {
     404: "Nothing is at this address. What there is: /api/v1/openapi.json.",
     405: "This address does not take {method}; the Allow header names what it takes.",
@@ -87,6 +89,7 @@ class Problem(Exception):
 def init_app(app: Flask) -> None:
     app.register_error_handler(Problem, Problem.response)
     app.register_error_handler(BenchError, from_bench)
+    app.register_error_handler(ValidationError, from_fields)
     app.register_error_handler(OperationalError, from_database)
     app.register_error_handler(sqlite3.OperationalError, from_database)
     app.register_error_handler(Exception, from_fault)
@@ -99,6 +102,10 @@ def not_found(what: str, where: str) -> NoReturn:
 def from_bench(error: BenchError) -> Response:
     status, title = next((status, title) for kind, status, title in BENCH_PROBLEMS if isinstance(error, kind))
     return Problem(status, error.says, title=title, errors=[(error.where, error.says)]).response()
+
+
+def from_fields(error: ValidationError) -> Response:
+    return Problem(422, FIELDS_WRONG, errors=flatten(error.messages)).response()
 
 
 def from_database(error: OperationalError | sqlite3.OperationalError) -> Response:
@@ -127,7 +134,7 @@ def from_http(error: HTTPException) -> Response:
         most = request.max_content_length or 0
         detail = f"The body is larger than {most:,} bytes; send less at a time."
     elif fields:
-        detail = "Some fields are not as they should be; each is named under errors."
+        detail = FIELDS_WRONG
     else:
         detail = WAYS_OUT.get(status, error.description or "").format(method=request.method)
     headers = {key: value for key, value in error.get_headers() if key in ("Allow", "Retry-After")}

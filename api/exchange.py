@@ -14,13 +14,12 @@ from typing import Any
 from uuid import UUID, uuid5
 
 from flask import Response, current_app, request
-from marshmallow import ValidationError
 from sqlalchemy import Connection, select
 
 import bench
 from api.clock import now_ms
 from api.entries import keep_entries
-from api.errors import Problem, flatten
+from api.errors import Problem
 from api.kit import KitNow, current_kit, keep_kit
 from api.recipes import current_version, find_version, keep_version
 from api.runs import begin_run
@@ -151,10 +150,7 @@ def file_id(document: dict[str, Any]) -> str:
 
 
 def _import_studio(connection: Connection, document: dict[str, Any], tally: Tally) -> None:
-    try:
-        studio = StudioExport().load(document)
-    except ValidationError as error:
-        raise Problem(422, "The file is not whole.", errors=flatten(error.messages)) from None
+    studio = StudioExport().load(document)
     for index, recipe in enumerate(studio["recipes"]):
         for nth, version in enumerate(recipe["versions"]):
             with tally.judging(f"recipes.{index}.versions.{nth}"):

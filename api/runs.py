@@ -4,22 +4,24 @@ from __future__ import annotations
 
 import json
 from dataclasses import dataclass
+from functools import lru_cache
 from hashlib import sha256
 from typing import Any, NamedTuple, NoReturn
 from uuid import UUID
 
 from flask import Response
-from sqlalchemy import Connection, insert, text, update
+from sqlalchemy import Connection, Engine, insert, text, update
 
 import bench
 from api.clock import now_ms
 from api.errors import Problem, not_found
 from api.kit import current_kit
+from api.openapi import ETAG, IF_NONE_MATCH
 from api.recipes import version_or_404
 from api.schemas import RunAsked, RunPage, RunQuery, RunWhole
 from api.store import driver, read_row, reading, writing
-from api.tables import Run
-from api.wire import Blueprint, answer, answer_text, paged
+from api.tables import Run, db
+from api.wire import Blueprint, answer, answer_text, described, paged
 from bench import canonical
 
 blueprint = Blueprint("runs", __name__, description="Runs, what the bench says now, and the record")
@@ -29,10 +31,12 @@ JOURNAL = "(SELECT '[' || coalesce(group_concat(text, ','), '') || ']' FROM entr
 ENTRIES = "(SELECT count(*) FROM entry WHERE run_id = run.id)"
 CURSOR = "(SELECT coalesce(max(seq), 0) FROM entry WHERE run_id = run.id)"
 
+REACH = f"SELECT {CURSOR} FROM run WHERE id = :run"
 HEAD = f"id, recipe_id, recipe_version, title, size, created_at, finished_at, {ENTRIES}, {CURSOR}"
 RUN_WITH_SHEET = f"SELECT {HEAD}, sheet FROM run WHERE id = :run"
 RUN_LIST = f"SELECT {HEAD} FROM run {{where}} ORDER BY created_at DESC, id LIMIT :limit OFFSET :offset"
 RUN_AND_JOURNAL = f"SELECT sheet, {JOURNAL} FROM run WHERE id = :run"
+RUNS_HELD = 32
 OPEN = {True: "WHERE finished_at IS NULL", False: "WHERE finished_at IS NOT NULL", None: ""}
 
 
@@ -77,21 +81,25 @@ def list_runs(asked: dict[str, Any]) -> Response:
 
 @blueprint.put("/runs/<uuid:run_id>")
 @blueprint.arguments(RunAsked())
-@blueprint.response(200, RunWhole)
-@blueprint.alt_response(201, schema=RunWhole, success=True, description="Created")
+@blueprint.response(200, RunWhole, headers=ETAG)
+@blueprint.alt_response(201, schema=RunWhole, headers=ETAG, success=True, description="Created")
 def put_run(asked: dict[str, Any], run_id: UUID) -> Response:
     """Begin a run. The server makes the sheet itself; the same PUT again changes nothing."""
     with writing() as connection:
         row, new = begin_run(connection, str(run_id), asked, now_ms())
-    return _whole(row, 201 if new else 200)
+    return answer_text(_whole(row), 201 if new else 200, etag=str(row.cursor))
 
 
 @blueprint.get("/runs/<uuid:run_id>")
-@blueprint.response(200, RunWhole)
+@described(
+    blueprint.doc(parameters=[IF_NONE_MATCH]),
+    blueprint.response(200, RunWhole, headers=ETAG),
+    blueprint.alt_response(304, description="Nothing changed"),
+)
 def get_run(run_id: UUID) -> Response:
     """A run with its sheet; its journal is at /entries."""
-    found = read_row(RUN_WITH_SHEET, {"run": str(run_id)})
-    return _whole(RunRow(*found)) if found else no_such_run()
+    run, reach = str(run_id), reach_of(run_id)
+    return answer_text(_held_whole(db.engine, run, reach), etag=str(reach))
 
 
 @blueprint.get("/runs/<uuid:run_id>/now")
@@ -147,6 +155,15 @@ def no_such_run() -> NoReturn:
     not_found("run", "/api/v1/runs")
 
 
+def reach_of(run_id: UUID) -> int:
+    """How far the run's journal reaches: the cursor of its last entry, 0 for none."""
+    found = read_row(REACH, {"run": str(run_id)})
+    if not found:
+        no_such_run()
+    reach: int = found[0]
+    return reach
+
+
 def laid_out(run_id: UUID) -> Bench:
     found = read_row(RUN_AND_JOURNAL, {"run": str(run_id)})
     return _fold(found) if found else no_such_run()
@@ -180,6 +197,12 @@ def _item(row: RunRow) -> dict[str, Any]:
     }
 
 
-def _whole(row: RunRow, status: int = 200) -> Response:
+@lru_cache(maxsize=RUNS_HELD)
+def _held_whole(_database: Engine, run_id: str, _reach: int) -> bytes:
+    """A run as JSON. All of it follows from how far its journal reaches, so it is held until that grows."""
+    return _whole(RunRow(*read_row(RUN_WITH_SHEET, {"run": run_id})))
+
+
+def _whole(row: RunRow) -> bytes:
     head = json.dumps(_item(row), ensure_ascii=False)
-    return answer_text(f'{head[:-1]}, "sheet": {row.sheet}}}', status)
+    return f'{head[:-1]}, "sheet": {row.sheet}}}'.encode()

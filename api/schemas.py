@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from marshmallow import RAISE, Schema, fields, validate
+from marshmallow import EXCLUDE, RAISE, Schema, fields, validate
 
 IDENTIFIER = validate.Regexp(
     r"[a-z][a-z0-9_.]{0,99}\Z", error="Use an id of the recipe, such as base.fragrance."
@@ -268,6 +268,9 @@ class EntryAnswers(Schema):
 
 
 class EntryQuery(Schema):
+    class Meta:
+        unknown = EXCLUDE
+
     after = fields.Integer(load_default=0, validate=validate.Range(0, 2**53 - 1))
     limit = fields.Integer(load_default=500, validate=validate.Range(1, 1000))
 

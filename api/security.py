@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from flask import Flask, Response
+from flask import Flask, Response, request
 from flask_compress import Compress
 
 # The page needs nothing from elsewhere and no inline script or style.
@@ -23,21 +23,28 @@ CONTENT_SECURITY_POLICY = "; ".join(
     )
 )
 
-HEADERS = (
-    ("Content-Security-Policy", CONTENT_SECURITY_POLICY),
+# Answers of these types are never shown as a document.
+DATA_TYPES = frozenset({"application/json", "application/problem+json"})
+EVERY_ANSWER = (
+    ("Vary", "Accept-Encoding"),
     ("X-Content-Type-Options", "nosniff"),
+)
+# The rest only means something for a document.
+DOCUMENTS = (
+    *EVERY_ANSWER,
+    ("Content-Security-Policy", CONTENT_SECURITY_POLICY),
+    ("Cross-Origin-Resource-Policy", "same-origin"),
     ("Referrer-Policy", "no-referrer"),
     ("Cross-Origin-Opener-Policy", "same-origin"),
-    ("Cross-Origin-Resource-Policy", "same-origin"),
     ("Permissions-Policy", "camera=(), geolocation=(), microphone=()"),
 )
 
 
 def init_app(app: Flask) -> None:
-    Compress(app)
-    app.after_request(_add_headers)
+    app.config["COMPRESS_REGISTER"] = False
+    compress = Compress(app)
 
-
-def _add_headers(response: Response) -> Response:
-    response.headers.extend(HEADERS)
-    return response
+    @app.after_request
+    def finish(response: Response) -> Response:
+        response.headers.extend(EVERY_ANSWER if response.mimetype in DATA_TYPES else DOCUMENTS)
+        return compress.after_request(response) if "Accept-Encoding" in request.headers else response

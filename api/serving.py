@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 from typing import Any
 
 import waitress
@@ -14,6 +15,9 @@ THREADS = 8
 def listen(app: Flask) -> tuple[Any, str]:
     """Take the port; gives the server, not yet running, and its address. OSError when it is taken."""
     settings = app.config["BOWLSIDE"]
+    # What is loaded by now stays; the collector need not go through it again and again.
+    gc.collect()
+    gc.freeze()
     server = waitress.create_server(
         app,
         host=HOST,

@@ -9,22 +9,25 @@ update without a word.
 from __future__ import annotations
 
 import sqlite3
+import threading
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from typing import Any
 
-from flask import Flask
+from flask import Flask, current_app
 from flask_migrate import Migrate, upgrade
-from sqlalchemy import Connection, PoolProxiedConnection, event
+from sqlalchemy import Connection, event
 
 from api.places import MIGRATIONS
 from api.tables import db
 
 BUSY_TIMEOUT_MS = 5_000
+READERS = "bowlside_readers"
 
 
 def init_app(app: Flask) -> None:
     app.config["BOWLSIDE"].database.parent.mkdir(parents=True, exist_ok=True)
+    app.extensions[READERS] = threading.local()
     db.init_app(app)
     Migrate(app, db, directory=str(MIGRATIONS))
     with app.app_context():
@@ -53,21 +56,21 @@ def writing() -> Iterator[Connection]:
 
 
 def read_row(sql: str, values: Mapping[str, Any]) -> Any:
-    """One row by one statement, or None: what phones ask for all day, so by the driver itself.
+    """One row by one statement, or None: what phones ask all day.
 
-    A Connection's own work takes longer than such a statement does.
+    By a connection that the thread keeps for this, because taking one from the pool costs more than
+    such a statement does.
     """
-    connection = db.engine.raw_connection()
-    try:
-        return driver(connection).execute(sql, values).fetchone()
-    finally:
-        connection.close()
+    thread = current_app.extensions[READERS]
+    if not hasattr(thread, "connection"):
+        thread.connection = sqlite3.connect(current_app.config["BOWLSIDE"].database)
+        _prepare_connection(thread.connection, None)
+    return thread.connection.execute(sql, values).fetchone()
 
 
-def driver(connection: Connection | PoolProxiedConnection) -> sqlite3.Connection:
+def driver(connection: Connection) -> sqlite3.Connection:
     """The driver's connection beneath, in the same transaction."""
-    pooled = connection.connection if isinstance(connection, Connection) else connection
-    found = pooled.driver_connection
+    found = connection.connection.driver_connection
     assert isinstance(found, sqlite3.Connection)
     return found
 
