@@ -1,0 +1,600 @@
+/**
+ * What the bench says now: the prompts, the waits and windows, and what is still owed.
+ *
+ * `now` turns a sheet, a state and an instant into words and numbers. Every prompt carries its
+ * possible answers, and an answer is the kind and body of the entry to post, so this alone is
+ * enough to write a client; the page draws exactly this. Best next prompt first. The server says
+ * the same words.
+ */
+
+import { carryUp, portionTargets } from "./journal.js";
+import { piecesFrom } from "./sizing.js";
+import { guidePhase, waitPhase, windowPhase } from "./waits.js";
+import { carryFactor } from "./weighing.js";
+import { divided, grams, halfEven, perCent, product, span, sum, times, toDivision } from "./whole.js";
+
+const LOOK_AGAIN_SHARE = 10; // "not yet" on a wait looks again after a tenth of its usual time
+const LEAST_AGAIN_MS = 60_000;
+
+/** The bench at an instant (ms). Pure: the same inputs give the same words here and on the server. */
+export function now(sheet, state, at) {
+  const bench = {
+    sheet,
+    state,
+    at,
+    steps: byKey(sheet.steps, "id"),
+    lines: byKey(sheet.lines, "id"),
+    vessels: byKey(sheet.vessels, "id"),
+    components: byKey(sheet.components, "id"),
+    scales: byKey(sheet.kit.scales, "id"),
+    waits: byKey(state.waits, "step"),
+    windows: byKey(state.windows, "step"),
+    guides: byKey(state.guides, "step"),
+  };
+  const finished = state.finished_at !== null;
+  return {
+    at,
+    finished,
+    prompts: finished ? [] : prompts(bench),
+    waits: byUrgency(state.waits, "earliest_at").map((wait) => waitSaid(bench, wait)),
+    windows: byUrgency(state.windows, "latest_at").map((window) => windowSaid(bench, window)),
+    guides: byUrgency(state.guides, "until").map((guide) => guideSaid(bench, guide)),
+    skipped: sheet.steps.filter((step) => status(bench, step.id) === "skipped").map(named),
+    owed: owed(bench),
+  };
+}
+
+function byKey(items, field) {
+  return new Map(items.map((item) => [item[field], item]));
+}
+
+function byUrgency(items, field) {
+  return [...items].sort((one, other) => one[field] - other[field] || (one.step < other.step ? -1 : one.step > other.step ? 1 : 0));
+}
+
+function named(step) {
+  return { step: step.id, title: step.title };
+}
+
+function status(bench, step) {
+  return bench.state.steps[step].status;
+}
+
+function isSettled(bench, step) {
+  return ["done", "skipped"].includes(status(bench, step));
+}
+
+/** Steps passed over: not settled, though something that needs them is. */
+function owed(bench) {
+  const { steps } = bench.sheet;
+  const passed = new Set(steps.filter((step) => isSettled(bench, step.id)).flatMap((step) => step.after));
+  return steps.filter((step) => passed.has(step.id) && !isSettled(bench, step.id)).map(named);
+}
+
+// Which prompts, in which order
+
+function prompts(bench) {
+  const { steps } = bench.sheet;
+  const ready = steps.filter((step) => ["ready", "begun"].includes(status(bench, step.id)));
+  if (!ready.length) return steps.some((step) => !isSettled(bench, step.id)) ? [] : [finish(bench)];
+  const latest = lastRound(bench);
+  return ready
+    .map((step) => ({ step, rank: rank(bench, step, latest) }))
+    .sort((one, other) => one.rank[0] - other.rank[0] || one.rank[1] - other.rank[1])
+    .map(({ step }) => promptFor(bench, step));
+}
+
+/** The component and round worked on last, so that one goes on with what is in hand. */
+function lastRound(bench) {
+  let best = null;
+  for (const step of bench.sheet.steps) {
+    if (step.kind === "wait" || !isSettled(bench, step.id)) continue;
+    const { at } = bench.state.steps[step.id];
+    if (best === null || at >= best.at) best = { at, round: roundOf(step) };
+  }
+  return best?.round ?? null;
+}
+
+function roundOf({ component, round }) {
+  return `${component}.${round}`;
+}
+
+const WAIT_PLACES = { late: 2, soon_late: 3, ready: 6, look: 7, counting: 9 };
+
+/** Small is sooner: what is running, then windows, then the part in hand, then long tails. */
+function rank(bench, step, latest) {
+  const key = step.id;
+  if (bench.guides.has(key) && step.kind === "melt") return [0, bench.guides.get(key).until];
+  if (bench.windows.has(key)) return [1, bench.windows.get(key).latest_at];
+  if (step.kind === "wait") {
+    const wait = bench.waits.get(key);
+    return [WAIT_PLACES[wait ? waitPhase(wait, bench.at) : "counting"], wait?.earliest_at ?? 0];
+  }
+  if (step.hold_for.some((need) => !isSettled(bench, need))) return [8, -step.tail_ms];
+  const inHand = bench.guides.has(key) || status(bench, key) === "begun" || latest === roundOf(step);
+  return [inHand ? 4 : 5, -step.tail_ms];
+}
+
+// One prompt
+
+function promptFor(bench, step) {
+  const component = bench.components.get(step.component);
+  const prompt = {
+    step: step.id,
+    component: step.component,
+    letter: component.letter,
+    round: step.round,
+    of_rounds: component.rounds.length,
+    kind: step.kind,
+    title: step.title,
+    says: step.says,
+    why: why(bench, step),
+    cautions: [...step.cautions, ...step.ways.flatMap((way) => way.cautions)],
+    number: null,
+    weigh: null,
+    answers: [],
+    ...ASKS[step.kind](bench, step),
+  };
+  prompt.answers.push(answer("skip", "Skip this", "skipped", { step: step.id }, { input: "note" }));
+  return prompt;
+}
+
+function why(bench, step) {
+  const pending = step.hold_for.filter((need) => !isSettled(bench, need)).map((need) => bench.steps.get(need));
+  if (pending.length) {
+    const names = pending.slice(0, 2).map((each) => `“${each.title}”`).join(" and ");
+    return `Hold on: once this is begun the next part cannot wait, and ${names} is not done yet.`;
+  }
+  return bench.windows.has(step.id) ? step.window.stake : step.reason;
+}
+
+/** What each kind of step asks, as the fields of its prompt. */
+const ASKS = { weigh, do: doThis, melt, split, check, pieces, wait };
+
+function doThis(bench, step) {
+  const key = step.id;
+  const answers = step.ways.length
+    ? step.ways.map((way, index) =>
+        answer(`way_${way.id}`, way.name, "done", { step: key, way: way.id }, { says: way.says, strong: !index }),
+      )
+    : [answer("done", "Done", "done", { step: key }, { strong: true })];
+  if (step.about_ms === null) return { answers, number: null };
+  const length = span(step.about_ms);
+  if (!bench.guides.has(key)) answers.push(answer("begin", `Time it: ${length}`, "began", { step: key }));
+  return { answers, number: { mg: null, text: length, caption: "about" } };
+}
+
+function weigh(bench, step) {
+  const lines = step.lines.map((key) => ({ line: bench.lines.get(key), told: bench.state.lines[key] }));
+  const first = (wanted) => lines.find(({ told }) => told.status === wanted);
+  const off = first("over");
+  if (off) return over(bench, off.line, off.told);
+  // A line that fell short is asked about, unless its target grew afterwards: then it is topped up.
+  const lacking = first("short");
+  if (lacking) {
+    return isGrown(bench, lacking.line)
+      ? addLine(bench, lacking.line, lacking.told, true)
+      : short(bench, lacking.line, lacking.told);
+  }
+  const { line, told } = first("open") ?? lines.at(-1);
+  return addLine(bench, line, told, false);
+}
+
+/** Whether the round was carried up, so that what is already in is owed a top-up. */
+function isGrown(bench, line) {
+  const [num, den] = bench.state.factors[roundOf(line)] ?? [1, 1];
+  return num > den;
+}
+
+const CAPTIONS = {
+  running: "the scale will read",
+  tare: "zero the scale, then add",
+  cup: "zero a small cup, then weigh",
+};
+
+/** Add this much; the scale will read that. */
+function addLine(bench, line, told, isTopUp) {
+  const body = { line: line.id };
+  const leaveOut = line.optional ? [answer("left_out", "Leave it out", "left_out", body)] : [];
+  if (told.target_mg === null) return addUnweighed(bench, line, body, leaveOut);
+  const add = told.target_mg - told.in_mg;
+  const division = line.division_mg || 1;
+  const vessel = bench.state.vessels[line.vessel];
+  const how = line.cup ? "cup" : bench.state.weigh === "tare" ? "tare" : "running";
+  const before = how === "running" ? vessel.in_mg - vessel.zero_mg : 0;
+  const reads = toDivision(before + add, division);
+  const text = grams(reads, division);
+  const answers = [
+    answer("reads", `It reads ${text}`, "weighed", { ...body, mg: add, reading_mg: reads }, { strong: true }),
+    answer("other", "It reads something else", "weighed", body, { input: "reading" }),
+    ...leaveOut,
+  ];
+  if (how === "running" && before > 0) {
+    const says = `The next reading starts from nought, with ${grams(vessel.in_mg, division)} known to be in the bowl.`;
+    answers.push(answer("zeroed", "The scale went blank", "zeroed", { vessel: line.vessel }, { says }));
+  }
+  return {
+    title: isTopUp ? `Top up ${line.name}` : `Add ${line.name}`,
+    says: line.note,
+    number: { mg: reads, text, caption: CAPTIONS[how] },
+    weigh: weighing(bench, line, { how, add, amount: grams(add, division), reads, before }),
+    answers,
+  };
+}
+
+/** A line with no mass: spoons, a count, or to texture. */
+function addUnweighed(bench, line, body, leaveOut) {
+  const [how, amount] = line.spoons
+    ? ["spoons", line.spoons]
+    : line.count !== null
+      ? ["count", counted(line)]
+      : ["texture", "to texture"];
+  return {
+    title: `Add ${line.name}`,
+    says: line.note,
+    number: { mg: null, text: amount, caption: how === "spoons" ? "levelled off" : "" },
+    weigh: weighing(bench, line, { how, add: 0, amount, reads: null, before: 0 }),
+    answers: [
+      answer("in", "It is in", "weighed", { ...body, mg: line.about_mg ?? 0 }, { strong: true }),
+      ...leaveOut,
+    ],
+  };
+}
+
+function weighing(bench, line, { how, add, amount, reads, before }) {
+  return {
+    line: line.id,
+    name: line.name,
+    add_mg: add,
+    add: amount,
+    reads_mg: reads,
+    reads: reads === null ? "" : grams(reads, line.division_mg || 1),
+    before_mg: before,
+    how,
+    scale: bench.scales.get(line.scale)?.name ?? "",
+    division_mg: line.division_mg,
+    vessel: line.vessel,
+  };
+}
+
+function wentIn(told, division) {
+  return `${grams(told.in_mg, division)} went in; ${grams(told.target_mg, division)} was asked.`;
+}
+
+function leave(bench, line, told) {
+  return answer("leave", "Leave it, and note it", "left", { line: line.id }, { says: newShare(bench, line, told) });
+}
+
+function carry(bench, line, label, [num, den]) {
+  const body = { component: line.component, round: line.round, num, den };
+  return answer("carry", `${label}, × ${times(num, den)}`, "carried", body, {
+    says: carriedSays(bench, line, num, den),
+  });
+}
+
+/** Past tolerance: take some out, leave it, or carry the rest up to match. */
+function over(bench, line, told) {
+  const mg = told.in_mg - told.target_mg;
+  const division = line.division_mg || 1;
+  const shown = grams(Math.max(toDivision(mg, division), division), division);
+  return {
+    kind: "over",
+    title: `${line.name}: ${shown} too much`,
+    says: wentIn(told, division),
+    number: { mg, text: `+${shown}`, caption: "over" },
+    weigh: weighing(bench, line, { how: "over", add: -mg, amount: shown, reads: null, before: 0 }),
+    answers: [
+      answer("take_out", `Take ${shown} out`, "taken_out", { line: line.id, mg }, { strong: true }),
+      leave(bench, line, told),
+      carry(bench, line, "Carry the rest up", carryUp(bench.sheet, bench.state, line.component, line.round)),
+    ],
+  };
+}
+
+/** Short of the target: add the rest, leave it, or make less to match. */
+function short(bench, line, told) {
+  const adding = addLine(bench, line, told, true);
+  const division = line.division_mg || 1;
+  return {
+    ...adding,
+    kind: "short",
+    title: `${line.name}: ${grams(told.target_mg - told.in_mg, division)} short`,
+    says: wentIn(told, division),
+    answers: [
+      ...adding.answers.slice(0, 2),
+      leave(bench, line, told),
+      carry(bench, line, "There is no more: make less", carryFactor([[told.in_mg, line.mg]])),
+    ],
+  };
+}
+
+/** The weighed lines of the same component and round. */
+function fellows(bench, line) {
+  return bench.sheet.lines.filter(
+    (each) => each.component === line.component && each.round === line.round && each.mg !== null,
+  );
+}
+
+/** What leaving it does: the line's share of its component, as it becomes and as it was meant. */
+function newShare(bench, line, told) {
+  const meant = sum(fellows(bench, line).map((each) => bench.state.lines[each.id].target_mg));
+  const becomes = meant - told.target_mg + told.in_mg;
+  const part = bench.components.get(line.component).name;
+  return (
+    `${line.name} becomes ${perCent(told.in_mg, becomes)} of ${part} ` +
+    `instead of ${perCent(told.target_mg, meant)}.`
+  );
+}
+
+/** What carrying to match does: the yield, the top-ups, and whether it still fits. */
+function carriedSays(bench, line, num, den) {
+  const component = bench.components.get(line.component);
+  const made = component.rounds[line.round - 1]?.make_mg ?? 0;
+  const total = halfEven(product(made, num), den);
+  const pieces = piecesFrom(component, total);
+  const enough = component.piece_mg && pieces ? `, enough for ${pieces}` : "";
+  const said = [`${component.name} becomes ${grams(total, 1000)}${enough}`];
+  const tops = [];
+  const staysOver = [];
+  for (const each of fellows(bench, line)) {
+    const inMg = bench.state.lines[each.id].in_mg;
+    const target = halfEven(product(each.mg, num), den);
+    const tolerance = halfEven(product(each.tolerance_mg, num), den);
+    if (inMg && target - inMg > tolerance) tops.push(`${grams(target - inMg, each.division_mg || 1)} ${each.name}`);
+    if (inMg - target > tolerance) staysOver.push(each.name);
+  }
+  if (tops.length) said.push(`top up ${tops.join(", ")}`);
+  if (staysOver.length) said.push(`${staysOver.join(", ")} is already in and stays over`);
+  const vessel = bench.vessels.get(line.vessel);
+  const scale = bench.scales.get(vessel?.scale);
+  if (vessel && vessel.holds_mg !== null && total > vessel.holds_mg) {
+    said.push(`but ${vessel.name} holds only ${grams(vessel.holds_mg, 1000)}`);
+  } else if (scale && vessel.empty_mg + total > scale.capacity_mg) {
+    said.push(`but ${scale.name} weighs only ${grams(scale.capacity_mg, 1000)}, vessel and all`);
+  }
+  if (num > den) said.push(`the shelf must still hold ${times(num, den)} times the rest`);
+  return `${said.join("; ")}.`;
+}
+
+function melt(bench, step) {
+  const key = step.id;
+  const bursts = bench.state.bursts[key] ?? [];
+  const planned = step.bursts;
+  const following = planned[bursts.length] ?? step.more;
+  const length = span(following.ms);
+  const heat = { step: key, ms: following.ms };
+  const yes = (strong) =>
+    answer("yes", "It is melted", "looked", { step: key, answer: "yes" }, { says: step.look_for, strong });
+  if (bench.guides.has(key)) {
+    return {
+      kind: "heating",
+      says: `Stir well and look: ${step.look_for}`,
+      number: {
+        mg: null,
+        text: span(bursts.at(-1).ms),
+        caption: `burst ${bursts.length}, then stir and look`,
+      },
+      answers: [
+        yes(true),
+        answer("again", `Not yet: ${length} more`, "heated", heat, { says: rest(following) }),
+      ],
+    };
+  }
+  const expected = planned.length
+    ? `About ${planned.length} ${planned.length === 1 ? "burst" : "bursts"} likely.`
+    : "";
+  return {
+    says: joined(step.says, expected, rest(following)),
+    number: { mg: null, text: length, caption: `in the ${step.heater}, burst ${bursts.length + 1}` },
+    answers: [answer("heat", `Begin ${length}`, "heated", heat, { strong: true }), yes(false)],
+  };
+}
+
+function split(bench, step) {
+  const targets = portionTargets(step, bench.state);
+  const weighed = step.portions.slice(0, -1);
+  const index = Math.max(0, weighed.findIndex(({ vessel }) => !(vessel in bench.state.portions)));
+  const portion = step.portions[index];
+  const target = targets[index];
+  const scale = bench.scales.get(bench.vessels.get(portion.vessel).scale);
+  const division = scale?.division_mg ?? 1000;
+  const reads = toDivision(target, division);
+  const text = grams(reads, division);
+  const body = { vessel: portion.vessel };
+  return {
+    says: joined(
+      step.says,
+      `The rest, ${grams(targets.at(-1), division)}, stays as ${step.portions.at(-1).name}.`,
+    ),
+    number: { mg: reads, text, caption: `weigh out for ${portion.name}` },
+    weigh: {
+      line: null,
+      name: portion.name,
+      add_mg: target,
+      add: text,
+      reads_mg: reads,
+      reads: text,
+      before_mg: 0,
+      how: "portion",
+      scale: scale?.name ?? "",
+      division_mg: division,
+      vessel: portion.vessel,
+    },
+    answers: [
+      answer("reads", `It reads ${text}`, "portioned", { ...body, mg: target }, { strong: true }),
+      answer("other", "It reads something else", "portioned", body, { input: "reading" }),
+    ],
+  };
+}
+
+function check(bench, step) {
+  const looked = (reply, way) => ({ step: step.id, answer: reply, ...way });
+  const answers = [answer("yes", step.yes, "looked", looked("yes"), { strong: true })];
+  for (const way of step.ways) {
+    answers.push(
+      answer(`not_yet_${way.id}`, `Not yet: ${way.name}`, "looked", looked("not_yet", { way: way.id }), {
+        says: joined(step.not_yet, way.says),
+      }),
+    );
+  }
+  if (!step.ways.length) {
+    answers.push(answer("not_yet", "Not yet", "looked", looked("not_yet"), { says: step.not_yet }));
+  }
+  if (step.too_far !== null) {
+    answers.push(answer("too_far", "Too far", "looked", looked("too_far"), { says: step.too_far }));
+  }
+  const tried = (bench.state.looks[step.id] ?? []).filter((look) => look.answer !== "yes").length;
+  return {
+    says: joined(step.ask, step.says),
+    number: tried ? { mg: null, text: `${tried}`, caption: "tries so far" } : null,
+    answers,
+  };
+}
+
+function pieces(bench, step) {
+  const key = step.id;
+  const count = bench.state.counts[key] ?? { good: 0, spoiled: 0, partial: 0, of: {} };
+  const made = count.good + count.spoiled + count.partial;
+  const left = Math.max(0, step.count - made);
+  const { part, says } = partInHand(bench, step, count);
+  const body = part === null ? { step: key } : { step: key, of: part };
+  const answers = step.one_by_one
+    ? [answer("one", `One ${step.verb}`, "counted", { ...body, good: 1 }, { strong: true })]
+    : [
+        answer("all", `All ${left} ${step.verb}`, "counted", { ...body, good: left }, { strong: true }),
+        answer("some", "Some other number", "counted", body, { input: "count" }),
+      ];
+  if (step.again !== null) {
+    answers.push(
+      answer("respray", "It has dried: spray and work in", "looked", { step: key, answer: "not_yet" }, {
+        says: step.again,
+      }),
+    );
+  }
+  if (step.partial) answers.push(answer("partial", "A partial one", "counted", { ...body, partial: 1 }));
+  answers.push(answer("spoiled", "One spoiled", "counted", { ...body, spoiled: 1 }));
+  answers.push(answer("enough", "That is all there is", "done", { step: key }));
+  return {
+    says: joined(step.again && made ? step.again : step.says, says),
+    number: { mg: null, text: `${step.one_by_one ? made + 1 : left}`, caption: `of ${step.count}` },
+    answers,
+  };
+}
+
+/**
+ * {part, says}: which portion the next piece comes from, and what its leftover still makes.
+ *
+ * Portions are used in turn, each as far as it gives whole pieces; what is left of them is then
+ * joined into a last, perhaps partial, piece.
+ */
+function partInHand(bench, step, count) {
+  const each = step.piece_mg;
+  if (!step.of.length || each <= 0) return { part: null, says: "" };
+  const leftovers = [];
+  for (const vessel of step.of) {
+    const { name } = bench.vessels.get(vessel);
+    const left = bench.state.vessels[vessel].in_mg - (count.of[vessel] ?? 0) * each;
+    if (left >= each) {
+      const [whole] = divided(left, each);
+      return { part: vessel, says: `From ${name}: ${whole} more ${whole === 1 ? "piece" : "pieces"} in it.` };
+    }
+    leftovers.push({ name, mg: Math.max(0, left) });
+  }
+  const left = Math.max(0, sum(leftovers.map(({ mg }) => mg)) - (count.of.joined ?? 0) * each);
+  if (left < each) {
+    return {
+      part: "joined",
+      says: `What is left, ${grams(left, 1000)}, makes a partial piece of ${grams(each, 1000)} at most.`,
+    };
+  }
+  const parts = leftovers.filter(({ mg }) => mg).map(({ name, mg }) => `${grams(mg, 1000)} of ${name}`);
+  return { part: "joined", says: `Join what is left: ${parts.join(" and ")} make ${divided(left, each)[0]} more.` };
+}
+
+function wait(bench, step) {
+  const key = step.id;
+  const running = bench.waits.get(key);
+  const phase = running ? waitPhase(running, bench.at) : "counting";
+  const again = Math.max(LEAST_AGAIN_MS, halfEven(step.usual_ms, LOOK_AGAIN_SHARE * 60_000) * 60_000);
+  const isEarly = phase === "counting";
+  const label = isEarly ? `It is ${step.word} already` : `It is ${step.word}`;
+  const answers = [answer("done", label, "done", { step: key }, { strong: !isEarly })];
+  if (!isEarly) {
+    answers.push(answer("again", `Not yet: look again in ${span(again)}`, "extended", { step: key, ms: again }));
+  }
+  const stake = ["soon_late", "late"].includes(phase) ? step.stake : "";
+  return { says: joined(stake, step.test || step.says), answers };
+}
+
+function finish(bench) {
+  const skipped = bench.sheet.steps.filter((step) => status(bench, step.id) === "skipped").map((step) => step.title);
+  return {
+    step: null,
+    component: null,
+    letter: "",
+    round: 1,
+    of_rounds: 1,
+    kind: "finish",
+    title: "Finish the batch",
+    says: skipped.length
+      ? `Skipped: ${skipped.join(", ")}. Was that meant?`
+      : "Everything on the sheet is done.",
+    why: "",
+    cautions: [],
+    number: null,
+    weigh: null,
+    answers: [answer("finish", "Finish", "finished", {}, { strong: true })],
+  };
+}
+
+// The strip of waits
+
+function placed(bench, key) {
+  const step = bench.steps.get(key);
+  return {
+    step: key,
+    component: step.component,
+    letter: bench.components.get(step.component).letter,
+    title: step.title,
+  };
+}
+
+function waitSaid(bench, wait) {
+  const { word, stake } = bench.steps.get(wait.step);
+  const phase = waitPhase(wait, bench.at);
+  const asks = {
+    counting: "",
+    look: `may be ${word}: look`,
+    ready: `should be ${word}`,
+    soon_late: stake || "do not leave it much longer",
+    late: stake || "past its latest time",
+  };
+  return { ...placed(bench, wait.step), ...wait, word, phase, asks: asks[phase] };
+}
+
+function windowSaid(bench, window) {
+  const { stake } = bench.steps.get(window.step).window;
+  return { ...placed(bench, window.step), ...window, phase: windowPhase(window, bench.at), stake };
+}
+
+function guideSaid(bench, guide) {
+  return { ...placed(bench, guide.step), ...guide, phase: guidePhase(guide, bench.at) };
+}
+
+// Words
+
+function answer(id, label, kind, body, { says = "", input = null, strong = false } = {}) {
+  return { id, label, says, kind, body, input, strong };
+}
+
+function joined(...sentences) {
+  return sentences.filter(Boolean).join(" ");
+}
+
+function rest(burst) {
+  return burst.rest_ms ? `Rest ${span(burst.rest_ms)} and stir first.` : "";
+}
+
+function counted({ count, unit }) {
+  return `${count} ${count === 1 ? unit.slice(0, -1) : unit}`;
+}

@@ -1,0 +1,684 @@
+/**
+ * The sheet: a recipe at one size for one kit. Every weight on a scale, every wait and burst.
+ *
+ * A pure function of (measured recipe, size, kit): the same inputs give the same bytes here and on
+ * the server, so a run can start with no network. A sheet is never edited.
+ *
+ * Ids say where a thing belongs: "base.1.dry" is the step `dry` of round 1 of the component `base`.
+ */
+
+import { BenchError } from "./errors.js";
+import { burstPlan, heatUj } from "./heating.js";
+import { cavities, makeMg, MOST_PIECES, rounds, vesselFor } from "./sizing.js";
+import { bowlScale, cupScale, toleranceMg, uncertaintyPpm } from "./weighing.js";
+import { divided, grams, halfEven, perCent, PPM, product, shareOut, sum } from "./whole.js";
+
+const SHEET_FORMAT = "bowlside-sheet/1";
+const LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
+const ASSEMBLY = "assembly";
+
+/**
+ * Turns "how big?" into a size: {size, says, runs_out}.
+ *
+ * request: {by: "pieces", pieces} | {by: "mass", mg} | {by: "moulds", component, moulds} |
+ * {by: "stock", stock: {ingredient: mg}}, and optionally without, swaps and weigh. runs_out names
+ * the ingredient that stops a larger batch (by stock only).
+ */
+export function chooseSize(recipe, kit, request) {
+  const chosen = {
+    without: [...(request.without ?? [])].sort(),
+    swaps: request.swaps ?? {},
+    weigh: request.weigh ?? "running",
+  };
+  const sized = (pieces, says, out = null) => ({ size: { pieces, ...chosen }, says, runs_out: out });
+  const many = recipe.piece.many;
+  if (request.by === "pieces") return sized(request.pieces, "");
+  if (request.by === "mass") {
+    const each = sum(recipe.components.map((component) => component.takes * component.piece_mg));
+    const pieces = each ? divided(request.mg, each)[0] : 0;
+    if (pieces < 1) {
+      throw new BenchError("mg", `One of these weighs ${grams(each, 1000)}. Ask for at least that much.`);
+    }
+    const says = `${pieces} ${many} of ${grams(each, 1000)} make ${grams(pieces * each, 1000)}`;
+    return sized(Math.min(pieces, MOST_PIECES), says);
+  }
+  if (request.by === "moulds") {
+    const component = recipe.components.find((each) => each.id === request.component);
+    const held = component ? mouldCavities(kit, component) : null;
+    if (held === null) {
+      throw new BenchError(
+        "component",
+        `No mould in the kit fits “${request.component}”. Add one, or size by pieces.`,
+      );
+    }
+    const pieces = divided(request.moulds * held - component.spares, component.takes)[0];
+    if (pieces < 1) {
+      throw new BenchError("moulds", "That many moulds do not give one whole piece. Fill more of them.");
+    }
+    return sized(
+      Math.min(pieces, MOST_PIECES),
+      `${request.moulds} × ${held} cavities give ${pieces} ${many}`,
+    );
+  }
+  return sizeByStock(recipe, kit, request.stock, chosen, sized);
+}
+
+/** Cavities in one set of the moulds that fit, whether or not they are held through a wait. */
+function mouldCavities(kit, component) {
+  if (!component.mould) return null;
+  return cavities(kit, { ...component, mould: { ...component.mould, held: true } });
+}
+
+/** The largest batch the stock allows, by halving: every need grows with the pieces. */
+function sizeByStock(recipe, kit, stock, chosen, sized) {
+  for (const key of Object.keys(stock)) {
+    if (!Object.hasOwn(recipe.ingredients, key)) {
+      throw new BenchError(`stock.${key}`, `The recipe has no ingredient “${key}”.`);
+    }
+  }
+  /** The one that runs out first at this size, the one furthest from enough; null when all suffices. */
+  const short = (pieces) => {
+    const sheet = makeSheet(recipe, { id: "", version: 0 }, { pieces, ...chosen }, kit);
+    const needs = new Map(sheet.ingredients.map((each) => [each.id, each.mg]));
+    const lacking = Object.keys(stock)
+      .filter((key) => (needs.get(key) ?? 0) > stock[key])
+      .map((key) => ({ key, share: (BigInt(stock[key]) * 10n ** 9n) / BigInt(needs.get(key)) }))
+      .sort((one, other) => (one.share === other.share ? (one.key < other.key ? -1 : 1) : one.share < other.share ? -1 : 1));
+    return lacking[0]?.key ?? null;
+  };
+  const first = short(1);
+  if (first !== null) {
+    throw new BenchError(
+      `stock.${first}`,
+      `There is not enough ${recipe.ingredients[first].name} for one piece.`,
+    );
+  }
+  let [low, high] = [1, MOST_PIECES];
+  if (short(high) === null) return sized(high, "");
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (short(middle) === null) low = middle;
+    else high = middle;
+  }
+  const out = short(low + 1);
+  const says = `${low} ${low > 1 ? recipe.piece.many : recipe.piece.one}; ${recipe.ingredients[out].name} runs out first`;
+  return sized(low, says, out);
+}
+
+/**
+ * The sheet of a measured recipe at a size for a measured kit.
+ *
+ * ref: {id, version} of the recipe. size: {pieces, without, swaps, weigh}. A BenchError names the
+ * field at fault and the way out.
+ */
+export function makeSheet(recipe, ref, size, kit) {
+  if (!(size.pieces >= 1 && size.pieces <= MOST_PIECES)) {
+    throw new BenchError(
+      "pieces",
+      `A batch has from 1 to ${MOST_PIECES} pieces; ${size.pieces} is not. Make a smaller batch, or several.`,
+    );
+  }
+  /** What is being laid out: the inputs, and the sheet's lists as they grow. */
+  const draft = {
+    recipe,
+    size,
+    kit,
+    components: recipe.components.filter((component) => component.steps.length || component.lines.length),
+    lines: [],
+    vessels: [],
+    steps: [],
+    warnings: [],
+  };
+  checkChoices(draft);
+  const chosen = new Map(draft.components.map((component) => [component.id, chosenLines(draft, component)]));
+  const counts = countRounds(draft);
+  const about = draft.components.map((component, place) => {
+    const { perRound, why } = counts.get(component.id);
+    const masses = perRound.map((count) => makeMg(component, count));
+    masses.forEach((mass, index) => {
+      layRound(draft, component, index + 1, perRound[index], mass, chosen.get(component.id));
+    });
+    return {
+      id: component.id,
+      letter: LETTERS[place],
+      name: component.name,
+      count: sum(perRound),
+      spares: component.spares,
+      piece_mg: component.piece_mg,
+      stays_behind_mg: component.stays_behind_mg,
+      loss_ppm: component.loss_ppm,
+      make_mg: sum(masses),
+      rounds: masses.map((mass, index) => ({ round: index + 1, count: perRound[index], make_mg: mass })),
+      why,
+    };
+  });
+  linkSteps(draft, counts);
+  return {
+    format: SHEET_FORMAT,
+    recipe: { id: ref.id, version: ref.version, title: recipe.title },
+    size: { pieces: size.pieces, without: [...size.without].sort(), swaps: size.swaps, weigh: size.weigh },
+    piece: recipe.piece,
+    kit,
+    components: about,
+    ingredients: totals(draft.lines),
+    lines: draft.lines,
+    vessels: draft.vessels,
+    steps: draft.steps,
+    warnings: draft.warnings,
+  };
+}
+
+function warn(draft, where, text) {
+  if (!draft.warnings.some((each) => each.where === where && each.text === text)) {
+    draft.warnings.push({ where, text });
+  }
+}
+
+// What the maker chose
+
+function checkChoices(draft) {
+  const lines = new Map(
+    draft.components.flatMap((component) =>
+      component.lines.map((line) => [`${component.id}.${line.id}`, line]),
+    ),
+  );
+  for (const key of draft.size.without) {
+    if (!lines.get(key)?.optional) {
+      throw new BenchError(
+        "without",
+        `“${key}” is not an optional line of this recipe, so it cannot be left out.`,
+      );
+    }
+  }
+  for (const [key, ingredient] of Object.entries(draft.size.swaps)) {
+    const standIns = (lines.get(key)?.substitutes ?? []).map((each) => each.ingredient);
+    if (!standIns.includes(ingredient)) {
+      const could = standIns.length ? `It could be ${standIns.join(", ")}.` : "It has no substitutes.";
+      throw new BenchError(`swaps.${key}`, `“${ingredient}” does not stand in for “${key}”. ${could}`);
+    }
+  }
+}
+
+/** The component's lines less those left out, stand-ins in their places. */
+function chosenLines(draft, component) {
+  const { without, swaps } = draft.size;
+  return component.lines
+    .filter((line) => !without.includes(`${component.id}.${line.id}`))
+    .map((line) => {
+      const key = `${component.id}.${line.id}`;
+      if (!Object.hasOwn(swaps, key)) return line;
+      const { ingredient, ug, nl, count, unit, about_ug, texture, says } = line.substitutes.find(
+        (each) => each.ingredient === swaps[key],
+      );
+      const note = [line.note, says].filter(Boolean).join(" ");
+      return { ...line, ingredient, ug, nl, count, unit, about_ug, texture, note };
+    });
+}
+
+// Rounds
+
+/** Pieces per round and the reasons, for every component; the assembly follows its windows. */
+function countRounds(draft) {
+  const counts = new Map();
+  for (const component of draft.components) {
+    if (component.id === ASSEMBLY) {
+      const leader = leaderOf(component);
+      const led = leader ? counts.get(leader.component).perRound : [];
+      if (led.length > 1) {
+        const name = draft.components.find((each) => each.id === leader.component).name;
+        counts.set(ASSEMBLY, {
+          perRound: shareOut(draft.size.pieces, led),
+          why: [`${name} is made in ${led.length} rounds and must be used at once`],
+        });
+      } else {
+        counts.set(ASSEMBLY, { perRound: [draft.size.pieces], why: [] });
+      }
+      continue;
+    }
+    const mould = component.mould;
+    if (mould && !draft.kit.moulds.some((each) => each.shape === mould.shape)) {
+      warn(
+        draft,
+        component.id,
+        `The kit has no ${mould.shape} mould; sized as if there were enough.`,
+      );
+    }
+    const count = draft.size.pieces * component.takes + component.spares;
+    counts.set(component.id, rounds(component, draft.kit, count));
+  }
+  return counts;
+}
+
+/**
+ * {component, closing}: the component whose window the assembly must keep, so whose rounds it
+ * follows, and the assembly's step that closes that window. Null when it keeps none.
+ */
+function leaderOf(assembly) {
+  for (const step of assembly.steps) {
+    for (const reference of step.window?.from ?? []) {
+      const [source] = reference.split(".");
+      if (source !== ASSEMBLY) return { component: source, closing: step.id };
+    }
+  }
+  return null;
+}
+
+// One round of one component
+
+function layRound(draft, component, number, count, planned, chosen) {
+  const prefix = `${component.id}.${number}`;
+  const { recipe, kit } = draft;
+  const weights = chosen.map((line) => line.ug ?? 0);
+  const whole = sum(weights);
+  const mass =
+    component.id === ASSEMBLY ? halfEven(product(whole, count), 1000 * recipe.written_for) : planned;
+  const shares = shareOut(mass, weights);
+  const masses = new Map(chosen.map((line, index) => [line.id, shares[index]]));
+  // Volumes, drops and counts grow with the mass of the component, or with the pieces where it
+  // has no weighed line at all.
+  const writtenCount = recipe.written_for * component.takes + component.spares;
+  const factor = whole ? { top: product(mass, 1000), bottom: whole } : { top: count, bottom: writtenCount };
+  const into = new Map(
+    component.steps
+      .filter((step) => step.kind === "weigh")
+      .flatMap((step) => step.lines.map((key) => [key, step.into])),
+  );
+  const portions = new Map(
+    component.steps
+      .filter((step) => step.kind === "split")
+      .flatMap((step) => step.portions.map((portion) => [portion.id, portion.name])),
+  );
+  const labels = labelsOf(component);
+  const loads = new Map(
+    labels.map((label) => [
+      label,
+      sum(chosen.filter((line) => into.get(line.id) === label).map((line) => masses.get(line.id))),
+    ]),
+  );
+  const mainMg = component.id === ASSEMBLY ? (loads.get("bowl") ?? 0) : sum([...loads.values()]);
+  const places = new Map();
+  for (const label of labels) {
+    const main = label === "bowl" || portions.has(label);
+    const load = main ? mainMg : loads.get(label);
+    const vessel = vesselFor(kit, main ? component.vessel : label, load);
+    const empty = vessel?.empty_mg ?? 0;
+    const weighed = chosen
+      .filter((line) => line.ug && into.get(line.id) === label && masses.get(line.id))
+      .map((line) => ({ mg: masses.get(line.id), tolerancePpm: line.tolerance_ppm }));
+    // With lines to weigh and no scale at all in the kit, this throws.
+    const scale =
+      weighed.length || (portions.has(label) && kit.scales.length)
+        ? bowlScale(kit, empty + load, weighed)
+        : null;
+    const place = {
+      id: `${prefix}.${label}`,
+      component: component.id,
+      round: number,
+      label,
+      name: portions.get(label) || vessel?.name || spokenLabel(label),
+      scale: scale?.id ?? null,
+      empty_mg: empty,
+      holds_mg: vessel?.holds_mg ?? null,
+    };
+    places.set(label, place);
+    draft.vessels.push(place);
+    if (load && vessel && load > vessel.holds_mg) {
+      warn(
+        draft,
+        place.id,
+        `${vessel.name} holds ${grams(vessel.holds_mg, 1000)}; ${grams(load, 1000)} goes in.`,
+      );
+    }
+    if (weighed.length && !scale) {
+      warn(draft, place.id, `No scale carries ${grams(empty + load, 1000)}: weigh this in parts.`);
+    }
+  }
+  for (const line of chosen) {
+    layLine(draft, component, number, line, masses.get(line.id), factor, places.get(into.get(line.id)));
+  }
+  for (const step of component.steps) layStep(draft, component, number, count, step, masses);
+}
+
+function spokenLabel(label) {
+  const words = label.replaceAll("_", " ");
+  return words[0].toUpperCase() + words.slice(1);
+}
+
+/** The vessels a component's steps name, in the order of their first use. */
+function labelsOf(component) {
+  const labels = new Set();
+  for (const step of component.steps) {
+    if (step.kind === "weigh") labels.add(step.into);
+    if (step.kind === "do" && step.tips.length) [...step.tips, step.into].forEach((label) => labels.add(label));
+    if (step.kind === "split") {
+      [step.from, ...step.portions.map((portion) => portion.id)].forEach((label) => labels.add(label));
+    }
+  }
+  return [...labels];
+}
+
+function layLine(draft, component, number, line, mg, factor, vessel) {
+  const prefix = `${component.id}.${number}`;
+  const where = `${prefix}.${line.id}`;
+  const { recipe, kit } = draft;
+  const name = recipe.ingredients[line.ingredient].name;
+  const bowl = kit.scales.find((scale) => scale.id === vessel?.scale) ?? null;
+  const weighed = Boolean(line.ug);
+  const { scale, cup } = weighed && vessel ? scaleFor(draft, line, mg, bowl, where) : { scale: bowl, cup: false };
+  const grown = (amount, unit) =>
+    amount === null ? null : halfEven(product(amount, factor.top), product(factor.bottom, unit));
+  const nl = grown(line.nl, 1);
+  const count = grown(line.count, 1000);
+  const spoons = nl === null ? "" : spoonsFor(recipe.spoons, nl);
+  if (nl !== null && !spoons) warn(draft, where, `${name} comes to less than the smallest spoon.`);
+  if (line.unit === "drops") {
+    warn(draft, where, "Drops differ from dropper to dropper. Weigh them when the amount matters.");
+  }
+  const step = component.steps.find((each) => each.kind === "weigh" && each.lines.includes(line.id));
+  draft.lines.push({
+    id: where,
+    component: component.id,
+    round: number,
+    line: line.id,
+    ingredient: line.ingredient,
+    name,
+    vessel: vessel?.id ?? null,
+    step: step ? `${prefix}.${step.id}` : null,
+    mg: weighed ? mg : null,
+    nl,
+    count: count === 0 ? 1 : count,
+    unit: line.unit,
+    about_mg: grown(line.about_ug, 1000),
+    tolerance_mg: weighed && scale ? toleranceMg(mg, line.tolerance_ppm, scale.division_mg) : 0,
+    scale: weighed && scale ? scale.id : null,
+    division_mg: weighed && scale ? scale.division_mg : null,
+    cup,
+    spoons,
+    optional: line.optional,
+    note: line.note,
+  });
+}
+
+/** {scale, cup}: the scale this line is weighed on, and whether in a small cup first. */
+function scaleFor(draft, line, mg, scale, where) {
+  const inBowl = { scale, cup: false };
+  if (!mg || (scale && uncertaintyPpm(mg, scale.division_mg) <= line.tolerance_ppm)) return inBowl;
+  const vessel = vesselFor(draft.kit, "cup", mg);
+  const found = cupScale(draft.kit, vessel?.empty_mg ?? 0, mg, line.tolerance_ppm);
+  if (!found) return inBowl;
+  if (!found.meets) {
+    const share = uncertaintyPpm(mg, found.scale.division_mg);
+    const name = draft.recipe.ingredients[line.ingredient].name;
+    warn(
+      draft,
+      where,
+      `${grams(mg, 10)} of ${name} is too little for any scale here: ${found.scale.name} may be off by ` +
+        `${perCent(share, PPM)}. Make more, or use a finer scale.`,
+    );
+  }
+  return found.scale.id === scale?.id ? inBowl : { scale: found.scale, cup: true };
+}
+
+/** A volume in spoons a drawer really holds: 2¾ tsp is "2 tsp + ½ tsp + ¼ tsp". */
+function spoonsFor(drawer, nl) {
+  let left = nl + divided(drawer.at(-1).nl, 2)[0];
+  const said = [];
+  for (const spoon of drawer) {
+    const [count, rest] = divided(left, spoon.nl);
+    left = rest;
+    if (count) said.push(count === 1 && /^[½¼]/.test(spoon.name) ? spoon.name : `${count} ${spoon.name}`);
+  }
+  return said.join(" + ");
+}
+
+// Steps
+
+function layStep(draft, component, number, count, step, masses) {
+  const prefix = `${component.id}.${number}`;
+  /** The ingredient of each line in use here, stand-ins included. */
+  const ingredients = new Map(
+    draft.lines
+      .filter((line) => line.component === component.id)
+      .map((line) => [line.line, draft.recipe.ingredients[line.ingredient]]),
+  );
+  const made = {
+    id: `${prefix}.${step.id}`,
+    component: component.id,
+    round: number,
+    step: step.id,
+    kind: step.kind,
+    title: step.title,
+    says: step.says,
+    reason: step.reason,
+    after: [],
+    optional: step.optional,
+    cautions: [...step.cautions],
+    ways: step.ways,
+    window: null,
+    hands_ms: step.hands_ms,
+    tools: step.tools,
+  };
+  switch (step.kind) {
+    case "weigh": {
+      const keys = step.lines.filter((key) => masses.has(key));
+      made.lines = keys.map((key) => `${prefix}.${key}`);
+      made.vessel = `${prefix}.${step.into}`;
+      for (const caution of keys.flatMap((key) => ingredients.get(key).cautions)) {
+        if (!made.cautions.includes(caution)) made.cautions.push(caution);
+      }
+      break;
+    }
+    case "do":
+      made.about_ms = step.about_ms;
+      made.tips = step.tips.map((label) => `${prefix}.${label}`);
+      made.into = `${prefix}.${step.into}`;
+      break;
+    case "melt":
+      Object.assign(made, meltPlan(draft.kit, step, masses, ingredients));
+      break;
+    case "split":
+      made.vessel = `${prefix}.${step.from}`;
+      made.portions = step.portions.map(({ id, name, share }) => ({ vessel: `${prefix}.${id}`, name, share }));
+      break;
+    case "check": {
+      const { ask, yes, not_yet, too_far } = step;
+      Object.assign(made, { ask, yes, not_yet, too_far });
+      break;
+    }
+    case "pieces": {
+      const { one_by_one, again, partial, verb } = step;
+      const of = step.of.map((portion) => `${prefix}.${portion}`);
+      Object.assign(made, { one_by_one, again, partial, verb, count, of, piece_mg: component.piece_mg });
+      break;
+    }
+    case "wait": {
+      const { word, earliest_ms, usual_ms, latest_ms, test, stake } = step;
+      Object.assign(made, { word, earliest_ms, usual_ms, latest_ms, test, stake });
+      break;
+    }
+  }
+  draft.steps.push(made);
+}
+
+/** The planned bursts, [] when the recipe does not give what an estimate needs. */
+function meltPlan(kit, step, masses, ingredients) {
+  const keys = step.of.filter((key) => masses.has(key));
+  const mg = sum(keys.map((key) => masses.get(key)));
+  const heater = kit.heaters.find((each) => each.kind === step.heater);
+  const heats = keys.map((key) => ({ mg: masses.get(key), heat: ingredients.get(key).heat }));
+  const known = step.from_mk !== null && step.to_mk !== null && heater?.absorbed_w;
+  let bursts = [];
+  if (known && mg && heats.every(({ heat }) => heat)) {
+    const total = heats.reduce((uj, part) => uj + heatUj(part.mg, part.heat, step.from_mk, step.to_mk), 0n);
+    bursts = burstPlan(total, heater.absorbed_w, step.burst_ms, step.last_burst_ms, step.rest_ms);
+  }
+  return {
+    mg,
+    heater: heater?.name ?? step.heater,
+    bursts,
+    more: bursts.length
+      ? { ms: step.last_burst_ms, rest_ms: step.rest_ms }
+      : { ms: step.burst_ms, rest_ms: 0 },
+    look_for: step.look_for,
+  };
+}
+
+// Needs between steps, once every round is laid out
+
+/** Fills in `after`, `window`, `tail_ms` and `hold_for`, now that every round has its steps. */
+function linkSteps(draft, counts) {
+  const numberOf = (component) => counts.get(component).perRound.length;
+  const assembly = draft.components.find((component) => component.id === ASSEMBLY);
+  const leader = assembly ? leaderOf(assembly) : null;
+  const paired = new Set(leader ? [ASSEMBLY, leader.component] : []);
+  const written = new Map(
+    draft.components.flatMap((component) =>
+      component.steps.map((step) => [`${component.id}.${step.id}`, step]),
+    ),
+  );
+  const instances = (reference, { component, round }) => {
+    const [source, step] = reference.split(".");
+    if (source === component || (paired.has(source) && paired.has(component))) return [`${source}.${round}.${step}`];
+    return Array.from({ length: numberOf(source) }, (_, index) => `${source}.${index + 1}.${step}`);
+  };
+  const byId = new Map(draft.steps.map((step) => [step.id, step]));
+  for (const step of draft.steps) {
+    const source = written.get(`${step.component}.${step.step}`);
+    step.after = source.after.flatMap((reference) => instances(reference, step));
+    if (source.window) {
+      step.window = {
+        from: source.window.from.flatMap((reference) => instances(reference, step)),
+        latest_ms: source.window.latest_ms,
+        stake: source.window.stake,
+      };
+    }
+  }
+  for (const component of draft.components) {
+    for (let number = 2; number <= numberOf(component.id); number += 1) {
+      const frees = freeing(component, number - 1, leader);
+      const prefix = `${component.id}.${number}.`;
+      for (const step of component.steps) {
+        const { after } = byId.get(prefix + step.id);
+        if (!after.some((need) => need.startsWith(prefix)) && !after.includes(frees)) after.push(frees);
+      }
+    }
+  }
+  dropEmpty(draft.steps);
+  addTails(draft.steps);
+  addHolds(draft.steps);
+}
+
+/** The step of a round that gives back what the next round needs: mould, bowl or hands. */
+function freeing(component, number, leader) {
+  if (leader && component.id === leader.component) return `${ASSEMBLY}.${number}.${leader.closing}`;
+  const pieces = component.steps.filter((step) => step.kind === "pieces");
+  // A held mould comes free at the last piece-by-piece step, the unmoulding; a bowl comes free at
+  // the first: the pressing, pouring or piping.
+  const last = (component.mould?.held ? pieces.at(-1) : pieces[0]) ?? component.steps.at(-1);
+  return `${component.id}.${number}.${last.id}`;
+}
+
+function totals(lines) {
+  const found = new Map();
+  for (const line of lines) {
+    if (!found.has(line.ingredient)) {
+      found.set(line.ingredient, { id: line.ingredient, name: line.name, mg: 0, nl: 0, count: 0 });
+    }
+    const total = found.get(line.ingredient);
+    total.mg += line.mg || line.about_mg || 0;
+    total.nl += line.nl ?? 0;
+    total.count += line.count ?? 0;
+  }
+  return [...found.values()];
+}
+
+/** Takes out weighings with nothing left to weigh; what came after one comes after its needs. */
+function dropEmpty(steps) {
+  for (const empty of steps.filter((step) => step.kind === "weigh" && !step.lines.length)) {
+    steps.splice(steps.indexOf(empty), 1);
+    for (const step of steps) {
+      for (const needs of [step.after, step.window?.from ?? []]) {
+        const place = needs.indexOf(empty.id);
+        if (place >= 0) needs.splice(place, 1, ...empty.after.filter((need) => !needs.includes(need)));
+      }
+    }
+  }
+}
+
+/** tail_ms: the longest run of usual waits from the start of a step to the end of the batch. */
+function addTails(steps) {
+  const followers = new Map(steps.map((step) => [step.id, []]));
+  for (const step of steps) for (const need of step.after) followers.get(need).push(step);
+  const tails = new Map();
+  for (const start of steps) {
+    const stack = [start];
+    while (stack.length) {
+      const step = stack.at(-1);
+      const open = followers.get(step.id).filter((each) => !tails.has(each.id));
+      if (open.length) {
+        stack.push(...open);
+        continue;
+      }
+      stack.pop();
+      const own = step.kind === "wait" ? step.usual_ms : 0;
+      tails.set(step.id, own + Math.max(0, ...followers.get(step.id).map((each) => tails.get(each.id))));
+    }
+  }
+  for (const step of steps) step.tail_ms = tails.get(step.id);
+}
+
+/**
+ * hold_for: what else must be ready before a step is worth beginning, because a window follows.
+ *
+ * For a window opened by F and closed by C, what C needs of other parts should be done before F,
+ * and before the hands-on steps of F's own round that lead straight to it.
+ */
+function addHolds(steps) {
+  const byId = new Map(steps.map((step) => [step.id, step]));
+  for (const step of steps) step.hold_for = [];
+  for (const closing of steps) {
+    for (const opener of closing.window?.from ?? []) {
+      const upstream = allBefore(byId, opener);
+      const others = closing.after.filter(
+        (need) =>
+          !sameRound(byId.get(need), byId.get(opener)) &&
+          !upstream.has(need) &&
+          !allBefore(byId, need).has(opener),
+      );
+      for (const key of handsBefore(byId, opener)) {
+        const held = byId.get(key).hold_for;
+        held.push(...others.filter((need) => !held.includes(need)));
+      }
+    }
+  }
+}
+
+function sameRound(one, other) {
+  return one.component === other.component && one.round === other.round;
+}
+
+function allBefore(byId, key) {
+  const seen = new Set();
+  const stack = [...byId.get(key).after];
+  while (stack.length) {
+    const need = stack.pop();
+    if (seen.has(need)) continue;
+    seen.add(need);
+    stack.push(...byId.get(need).after);
+  }
+  return seen;
+}
+
+/** The opener and the steps of its round that lead to it with no wait between. */
+function handsBefore(byId, opener) {
+  const chain = new Set();
+  const stack = [opener];
+  while (stack.length) {
+    const key = stack.pop();
+    const step = byId.get(key);
+    if (chain.has(key) || step.kind === "wait" || !sameRound(step, byId.get(opener))) continue;
+    chain.add(key);
+    stack.push(...step.after);
+  }
+  return [...chain];
+}

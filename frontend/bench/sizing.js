@@ -1,0 +1,104 @@
+/**
+ * How much of each component today's batch takes, and in how many rounds.
+ *
+ * Each component is sized by what the assembly takes from it, not by one factor for the whole
+ * recipe: make = ((pieces + spares) × mass a piece + what stays behind) / (1 − f). When a vessel,
+ * a mould set or a scale is too small the component is made in rounds, and the sheet says why.
+ */
+
+import { BenchError } from "./errors.js";
+import { coarsestFirst } from "./weighing.js";
+import { ceiling, divided, grams, halfEven, PPM, product, sum } from "./whole.js";
+
+export const MOST_PIECES = 1000;
+
+/** The mass to make, in mg, so that `count` pieces come of it. */
+export function makeMg(component, count) {
+  return halfEven(
+    product(count * component.piece_mg + component.stays_behind_mg, PPM),
+    PPM - component.loss_ppm,
+  );
+}
+
+/** How many whole pieces this mass of the component gives: `makeMg` turned round. */
+export function piecesFrom(component, mg) {
+  if (component.piece_mg <= 0) return 0;
+  const left = divided(product(mg, PPM - component.loss_ppm), PPM)[0] - component.stays_behind_mg;
+  return Math.max(0, divided(left, component.piece_mg)[0]);
+}
+
+/** The most that fits this vessel and the best scale under it, in mg; null without a scale. */
+function roomMg(kit, vessel) {
+  const rooms = kit.scales.map((scale) => scale.capacity_mg - (vessel?.empty_mg ?? 0));
+  const byScale = rooms.length ? Math.max(...rooms) : null;
+  if (!vessel) return byScale;
+  return byScale === null ? vessel.holds_mg : Math.min(vessel.holds_mg, byScale);
+}
+
+/** The smallest vessel of the kind that takes this mass, else the roomiest; null when there is none. */
+export function vesselFor(kit, kind, mg) {
+  const vessels = kit.vessels
+    .filter((vessel) => vessel.kind === kind)
+    .sort((one, other) => one.holds_mg - other.holds_mg || (one.id < other.id ? -1 : 1));
+  const taking = vessels.find((vessel) => roomMg(kit, vessel) >= mg);
+  if (taking) return taking;
+  const [roomiest] = vessels.sort(
+    (one, other) => roomMg(kit, other) - roomMg(kit, one) || (one.id < other.id ? 1 : -1),
+  );
+  return roomiest ?? null;
+}
+
+/** How many pieces the matching moulds hold at once; null when nothing limits it. */
+export function cavities(kit, component) {
+  const mould = component.mould;
+  if (!mould) return null;
+  const matching = kit.moulds.filter((each) => each.shape === mould.shape);
+  const fitting = matching.filter((each) => each.cavity_mg === null || each.cavity_mg >= component.piece_mg);
+  if (matching.length && !fitting.length) {
+    const holds = Math.max(...matching.map((each) => each.cavity_mg));
+    throw new BenchError(
+      "moulds",
+      `A piece of ${component.name} is ${grams(component.piece_mg, 100)}, but the largest ` +
+        `${mould.shape} cavity holds ${grams(holds, 100)}. Use a larger mould or a smaller piece.`,
+    );
+  }
+  if (!fitting.length || !mould.held) return null;
+  return sum(fitting.map((each) => each.cavities * each.sets));
+}
+
+/**
+ * How many pieces in each round, as even as can be, and the reasons in words: {perRound, why}.
+ *
+ * A BenchError when not even one piece fits.
+ */
+export function rounds(component, kit, count) {
+  const why = [];
+  let least = 1;
+  const moulds = cavities(kit, component);
+  if (moulds !== null && count > moulds) {
+    least = ceiling(count, moulds);
+    why.push(`the ${component.mould.shape} moulds hold ${moulds} at once`);
+  }
+  const roomiest = vesselFor(kit, component.vessel, makeMg(component, count));
+  const room = roomMg(kit, roomiest);
+  if (room === null || makeMg(component, ceiling(count, least)) <= room) {
+    return { perRound: spread(count, least), why };
+  }
+  if (makeMg(component, 1) > room) {
+    throw new BenchError(
+      "pieces",
+      `One piece of ${component.name} takes ${grams(makeMg(component, 1), 1000)}, but the largest ${component.vessel} ` +
+        `on its scale takes ${grams(room, 1000)}. Use a larger vessel or scale, or a smaller piece.`,
+    );
+  }
+  while (makeMg(component, ceiling(count, least)) > room) least += 1;
+  const name = roomiest ? roomiest.name : `scale ${coarsestFirst(kit)[0].name}`;
+  why.push(`${name} takes ${grams(room, 1000)} at once`);
+  return { perRound: spread(count, least), why };
+}
+
+/** `count` pieces over that many rounds, the fuller rounds first. */
+function spread(count, over) {
+  const [base, more] = divided(count, over);
+  return Array.from({ length: over }, (_, index) => base + (index < more ? 1 : 0));
+}
