@@ -169,6 +169,8 @@ function begin(sheet) {
     inMg: noughts(sheet.lines),
     touched: new Map(), // line -> when last
     decided: new Map(), // line -> left | left_out
+    pouredBy: new Map(), // line -> the device that told its first pour
+    twice: new Map(), // line -> the last pour told by another device
     factors: new Map(), // round -> [num, den]
     vesselMg: noughts(sheet.vessels),
     zeroMg: noughts(sheet.vessels),
@@ -222,7 +224,7 @@ function answerBurst(bursts, answer) {
 
 /** One function a kind. It answers false when the entry makes no sense on this sheet. */
 const TAKES = {
-  weighed(known, at, { line: key, mg = 0 }) {
+  weighed(known, at, { line: key, mg = 0 }, { id, device }) {
     const { vessel, cup } = known.lines.get(key);
     if (vessel !== null) {
       if (known.weigh === "tare" && !cup) known.zeroMg.set(vessel, known.vesselMg.get(vessel));
@@ -230,6 +232,8 @@ const TAKES = {
     }
     add(known.inMg, key, mg);
     known.touched.set(key, at);
+    if (!known.pouredBy.has(key)) known.pouredBy.set(key, device);
+    else if (known.pouredBy.get(key) !== device) known.twice.set(key, id);
     if (known.decided.get(key) === "left_out") known.decided.delete(key);
   },
 
@@ -385,19 +389,21 @@ function told(known) {
 
 function lineTold(known, line) {
   const inMg = known.inMg.get(line.id);
-  const decided = known.decided.get(line.id);
-  if (line.mg === null) {
-    return { target_mg: null, in_mg: inMg, status: decided ?? (known.touched.has(line.id) ? "in" : "open") };
-  }
   const [num, den] = known.factors.get(`${line.component}.${line.round}`) ?? [1, 1];
-  const target = halfEven(product(line.mg, num), den);
-  const tolerance = Math.max(halfEven(product(line.tolerance_mg, num), den), ceiling(line.division_mg || 1, 2));
+  const target = line.mg === null ? null : halfEven(product(line.mg, num), den);
   const judged = () => {
+    if (target === null) return known.touched.has(line.id) ? "in" : "open";
     if (inMg === 0 && target > 0) return "open";
+    const tolerance = Math.max(halfEven(product(line.tolerance_mg, num), den), ceiling(line.division_mg || 1, 2));
     if (Math.abs(inMg - target) <= tolerance) return "in";
     return inMg < target ? "short" : "over";
   };
-  return { target_mg: target, in_mg: inMg, status: decided ?? judged() };
+  return {
+    target_mg: target,
+    in_mg: inMg,
+    status: known.decided.get(line.id) ?? judged(),
+    twice: known.twice.get(line.id) ?? null,
+  };
 }
 
 function settleWeighing(known, lines) {

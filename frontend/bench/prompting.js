@@ -145,7 +145,7 @@ function why(bench, step) {
     const names = pending.slice(0, 2).map((each) => `“${each.title}”`).join(" and ");
     return `Hold on: once this is begun the next part cannot wait, and ${names} is not done yet.`;
   }
-  return bench.windows.has(step.id) ? step.window.stake : step.reason;
+  return joined(step.reason, bench.windows.has(step.id) ? step.window.stake : "");
 }
 
 /** What each kind of step asks, as the fields of its prompt. */
@@ -272,6 +272,12 @@ function carry(bench, line, label, [num, den]) {
   });
 }
 
+function toldTwice({ twice }) {
+  if (twice === null) return [];
+  const says = "It is counted once; the second telling is taken back.";
+  return [answer("told_twice", "Two phones told the same pour", "undone", { entry: twice }, { says })];
+}
+
 /** Past tolerance: take some out, leave it, or carry the rest up to match. */
 function over(bench, line, told) {
   const mg = told.in_mg - told.target_mg;
@@ -284,6 +290,7 @@ function over(bench, line, told) {
     number: { mg, text: `+${shown}`, caption: "over" },
     weigh: weighing(bench, line, { how: "over", add: -mg, amount: shown, reads: null, before: 0 }),
     answers: [
+      ...toldTwice(told),
       answer("take_out", `Take ${shown} out`, "taken_out", { line: line.id, mg }, { strong: true }),
       leave(bench, line, told),
       carry(bench, line, "Carry the rest up", carryUp(bench.sheet, bench.state, line.component, line.round)),
@@ -458,12 +465,17 @@ function pieces(bench, step) {
   const left = Math.max(0, step.count - made);
   const { part, says } = partInHand(bench, step, count);
   const body = part === null ? { step: key } : { step: key, of: part };
-  const answers = step.one_by_one
-    ? [answer("one", `One ${step.verb}`, "counted", { ...body, good: 1 }, { strong: true })]
-    : [
-        answer("all", `All ${left} ${step.verb}`, "counted", { ...body, good: left }, { strong: true }),
-        answer("some", "Some other number", "counted", body, { input: "count" }),
-      ];
+  const [id, good, label] = step.one_by_one
+    ? ["one", 1, `One ${step.verb}`]
+    : ["all", left, `All ${left} ${step.verb}`];
+  const answers = step.ways.map((way, index) =>
+    answer(`${id}_${way.id}`, `${label}: ${way.name}`, "counted", { ...body, good, way: way.id }, {
+      says: way.says,
+      strong: !index,
+    }),
+  );
+  if (!step.ways.length) answers.push(answer(id, label, "counted", { ...body, good }, { strong: true }));
+  if (!step.one_by_one) answers.push(answer("some", "Some other number", "counted", body, { input: "count" }));
   if (step.again !== null) {
     answers.push(
       answer("respray", "It has dried: spray and work in", "looked", { step: key, answer: "not_yet" }, {

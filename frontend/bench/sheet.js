@@ -11,7 +11,7 @@ import { BenchError } from "./errors.js";
 import { burstPlan, heatUj } from "./heating.js";
 import { cavities, makeMg, MOST_PIECES, rounds, vesselFor } from "./sizing.js";
 import { bowlScale, cupScale, toleranceMg, uncertaintyPpm } from "./weighing.js";
-import { divided, grams, halfEven, perCent, PPM, product, shareOut, sum } from "./whole.js";
+import { ceiling, divided, grams, halfEven, perCent, PPM, product, shareOut, sum } from "./whole.js";
 
 const SHEET_FORMAT = "bowlside-sheet/1";
 const LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
@@ -35,12 +35,12 @@ export function chooseSize(recipe, kit, request) {
   if (request.by === "pieces") return sized(request.pieces, "");
   if (request.by === "mass") {
     const each = sum(recipe.components.map((component) => component.takes * component.piece_mg));
-    const pieces = each ? divided(request.mg, each)[0] : 0;
+    const pieces = each ? Math.min(divided(request.mg, each)[0], MOST_PIECES) : 0;
     if (pieces < 1) {
       throw new BenchError("mg", `One of these weighs ${grams(each, 1000)}. Ask for at least that much.`);
     }
     const says = `${pieces} ${many} of ${grams(each, 1000)} make ${grams(pieces * each, 1000)}`;
-    return sized(Math.min(pieces, MOST_PIECES), says);
+    return sized(pieces, says);
   }
   if (request.by === "moulds") {
     const component = recipe.components.find((each) => each.id === request.component);
@@ -51,14 +51,12 @@ export function chooseSize(recipe, kit, request) {
         `No mould in the kit fits “${request.component}”. Add one, or size by pieces.`,
       );
     }
-    const pieces = divided(request.moulds * held - component.spares, component.takes)[0];
+    const [most] = divided(request.moulds * held - component.spares, component.takes);
+    const pieces = Math.min(most, MOST_PIECES);
     if (pieces < 1) {
       throw new BenchError("moulds", "That many moulds do not give one whole piece. Fill more of them.");
     }
-    return sized(
-      Math.min(pieces, MOST_PIECES),
-      `${request.moulds} × ${held} cavities give ${pieces} ${many}`,
-    );
+    return sized(pieces, `${request.moulds} × ${held} cavities give ${pieces} ${many}`);
   }
   return sizeByStock(recipe, kit, request.stock, chosen, sized);
 }
@@ -134,7 +132,7 @@ export function makeSheet(recipe, ref, size, kit) {
   const counts = countRounds(draft);
   const about = draft.components.map((component, place) => {
     const { perRound, why } = counts.get(component.id);
-    const masses = perRound.map((count) => makeMg(component, count));
+    const masses = perRound.map((count) => roundMg(draft, component, count, chosen.get(component.id)));
     masses.forEach((mass, index) => {
       layRound(draft, component, index + 1, perRound[index], mass, chosen.get(component.id));
     });
@@ -265,78 +263,99 @@ function leaderOf(assembly) {
 
 // One round of one component
 
-function layRound(draft, component, number, count, planned, chosen) {
-  const prefix = `${component.id}.${number}`;
-  const { recipe, kit } = draft;
+/** The mass of one round, in mg. The assembly's lines are written for so many pieces. */
+function roundMg(draft, component, count, chosen) {
+  if (component.id !== ASSEMBLY) return makeMg(component, count);
+  const writtenUg = sum(chosen.map((line) => line.ug ?? 0));
+  return halfEven(product(writtenUg, count), 1000 * draft.recipe.written_for);
+}
+
+function layRound(draft, component, number, count, mass, chosen) {
   const weights = chosen.map((line) => line.ug ?? 0);
-  const whole = sum(weights);
-  const mass =
-    component.id === ASSEMBLY ? halfEven(product(whole, count), 1000 * recipe.written_for) : planned;
   const shares = shareOut(mass, weights);
   const masses = new Map(chosen.map((line, index) => [line.id, shares[index]]));
   // Volumes, drops and counts grow with the mass of the component, or with the pieces where it
   // has no weighed line at all.
-  const writtenCount = recipe.written_for * component.takes + component.spares;
+  const whole = sum(weights);
+  const writtenCount = draft.recipe.written_for * component.takes + component.spares;
   const factor = whole ? { top: product(mass, 1000), bottom: whole } : { top: count, bottom: writtenCount };
-  const into = new Map(
+  const weighedIn = new Map(
     component.steps
       .filter((step) => step.kind === "weigh")
-      .flatMap((step) => step.lines.map((key) => [key, step.into])),
+      .flatMap((step) => step.lines.map((key) => [key, step])),
   );
-  const portions = new Map(
-    component.steps
-      .filter((step) => step.kind === "split")
-      .flatMap((step) => step.portions.map((portion) => [portion.id, portion.name])),
-  );
-  const labels = labelsOf(component);
-  const loads = new Map(
-    labels.map((label) => [
-      label,
-      sum(chosen.filter((line) => into.get(line.id) === label).map((line) => masses.get(line.id))),
-    ]),
-  );
-  const mainMg = component.id === ASSEMBLY ? (loads.get("bowl") ?? 0) : sum([...loads.values()]);
+  const places = layPlaces(draft, component, number, chosen, masses, weighedIn);
+  for (const line of chosen) {
+    const step = weighedIn.get(line.id);
+    layLine(draft, component, number, line, masses.get(line.id), factor, step, places.get(step?.into));
+  }
+  const ingredients = new Map(chosen.map((line) => [line.id, draft.recipe.ingredients[line.ingredient]]));
+  for (const step of component.steps) layStep(draft, component, number, count, step, ingredients, masses);
+}
+
+/** The vessels of a round by label, each with the scale it stands on while lines go in. */
+function layPlaces(draft, component, number, chosen, masses, weighedIn) {
+  const { kit } = draft;
+  const portions = portionsOf(component);
+  const goingIn = new Map(labelsOf(component).map((label) => [label, []]));
+  for (const line of chosen) {
+    const mg = masses.get(line.id);
+    if (weighedIn.has(line.id) && mg) {
+      goingIn.get(weighedIn.get(line.id).into).push({ mg, tolerancePpm: line.tolerance_ppm });
+    }
+  }
+  // All of a component ends up in its bowl, and is divided from there; the assembly's lines go
+  // onto the pieces.
+  const massOf = (lines) => sum(lines.map(({ mg }) => mg));
+  const wholeMg = massOf([...goingIn.values()].flat());
   const places = new Map();
-  for (const label of labels) {
-    const main = label === "bowl" || portions.has(label);
-    const load = main ? mainMg : loads.get(label);
-    const vessel = vesselFor(kit, main ? component.vessel : label, load);
+  for (const [label, lines] of goingIn) {
+    const id = `${component.id}.${number}.${label}`;
+    const portion = portions.get(label);
+    let load = massOf(lines);
+    if (label === "bowl" && component.id !== ASSEMBLY) load = wholeMg;
+    else if (portion) load = ceiling(product(wholeMg, portion.share), portion.of);
+    const vessel = vesselFor(kit, label === "bowl" || portion ? component.vessel : label, load);
     const empty = vessel?.empty_mg ?? 0;
-    const weighed = chosen
-      .filter((line) => line.ug && into.get(line.id) === label && masses.get(line.id))
-      .map((line) => ({ mg: masses.get(line.id), tolerancePpm: line.tolerance_ppm }));
-    // With lines to weigh and no scale at all in the kit, this throws.
-    const scale =
-      weighed.length || (portions.has(label) && kit.scales.length)
-        ? bowlScale(kit, empty + load, weighed)
-        : null;
-    const place = {
-      id: `${prefix}.${label}`,
+    let scale = null;
+    if (lines.length || (portion && kit.scales.length)) {
+      scale = bowlScale(kit, empty + load, lines);
+      if (!scale) warn(draft, id, `No scale carries ${grams(empty + load, 1000)}: weigh this in parts.`);
+    }
+    if (vessel && load > vessel.holds_mg) {
+      warn(draft, id, `${vessel.name} holds ${grams(vessel.holds_mg, 1000)}; ${grams(load, 1000)} goes in.`);
+    }
+    places.set(label, {
+      id,
       component: component.id,
       round: number,
       label,
-      name: portions.get(label) || vessel?.name || spokenLabel(label),
+      name: portion?.name ?? vessel?.name ?? spokenLabel(label),
       scale: scale?.id ?? null,
       empty_mg: empty,
       holds_mg: vessel?.holds_mg ?? null,
-    };
-    places.set(label, place);
-    draft.vessels.push(place);
-    if (load && vessel && load > vessel.holds_mg) {
-      warn(
-        draft,
-        place.id,
-        `${vessel.name} holds ${grams(vessel.holds_mg, 1000)}; ${grams(load, 1000)} goes in.`,
-      );
-    }
-    if (weighed.length && !scale) {
-      warn(draft, place.id, `No scale carries ${grams(empty + load, 1000)}: weigh this in parts.`);
-    }
+    });
   }
-  for (const line of chosen) {
-    layLine(draft, component, number, line, masses.get(line.id), factor, places.get(into.get(line.id)));
+  draft.vessels.push(...places.values());
+  return places;
+}
+
+/**
+ * What a component is divided into: label -> {name, share, of}, a share of the whole.
+ *
+ * The last portion of a split stays in the bowl it was divided from, so it counts as the whole.
+ */
+function portionsOf(component) {
+  const portions = new Map();
+  for (const step of component.steps) {
+    if (step.kind !== "split") continue;
+    const of = sum(step.portions.map((portion) => portion.share));
+    step.portions.forEach(({ id, name, share }, index) => {
+      const isLast = index === step.portions.length - 1;
+      portions.set(id, { name, share: isLast ? of : share, of });
+    });
   }
-  for (const step of component.steps) layStep(draft, component, number, count, step, masses);
+  return portions;
 }
 
 function spokenLabel(label) {
@@ -357,7 +376,7 @@ function labelsOf(component) {
   return [...labels];
 }
 
-function layLine(draft, component, number, line, mg, factor, vessel) {
+function layLine(draft, component, number, line, mg, factor, step, vessel) {
   const prefix = `${component.id}.${number}`;
   const where = `${prefix}.${line.id}`;
   const { recipe, kit } = draft;
@@ -374,7 +393,6 @@ function layLine(draft, component, number, line, mg, factor, vessel) {
   if (line.unit === "drops") {
     warn(draft, where, "Drops differ from dropper to dropper. Weigh them when the amount matters.");
   }
-  const step = component.steps.find((each) => each.kind === "weigh" && each.lines.includes(line.id));
   draft.lines.push({
     id: where,
     component: component.id,
@@ -433,14 +451,9 @@ function spoonsFor(drawer, nl) {
 
 // Steps
 
-function layStep(draft, component, number, count, step, masses) {
+/** ingredients: by the line in use, stand-ins included. */
+function layStep(draft, component, number, count, step, ingredients, masses) {
   const prefix = `${component.id}.${number}`;
-  /** The ingredient of each line in use here, stand-ins included. */
-  const ingredients = new Map(
-    draft.lines
-      .filter((line) => line.component === component.id)
-      .map((line) => [line.line, draft.recipe.ingredients[line.ingredient]]),
-  );
   const made = {
     id: `${prefix}.${step.id}`,
     component: component.id,
@@ -571,10 +584,10 @@ function linkSteps(draft, counts) {
 /** The step of a round that gives back what the next round needs: mould, bowl or hands. */
 function freeing(component, number, leader) {
   if (leader && component.id === leader.component) return `${ASSEMBLY}.${number}.${leader.closing}`;
-  const pieces = component.steps.filter((step) => step.kind === "pieces");
-  // A held mould comes free at the last piece-by-piece step, the unmoulding; a bowl comes free at
-  // the first: the pressing, pouring or piping.
-  const last = (component.mould?.held ? pieces.at(-1) : pieces[0]) ?? component.steps.at(-1);
+  // A held mould comes free when it is emptied; a bowl at the first piece-by-piece step: the
+  // pressing, pouring or piping.
+  const frees = component.mould?.held ? (step) => step.unmoulds : (step) => step.kind === "pieces";
+  const last = component.steps.find(frees) ?? component.steps.at(-1);
   return `${component.id}.${number}.${last.id}`;
 }
 
@@ -610,12 +623,22 @@ function addTails(steps) {
   const followers = new Map(steps.map((step) => [step.id, []]));
   for (const step of steps) for (const need of step.after) followers.get(need).push(step);
   const tails = new Map();
+  const opened = new Set();
   for (const start of steps) {
     const stack = [start];
     while (stack.length) {
       const step = stack.at(-1);
       const open = followers.get(step.id).filter((each) => !tails.has(each.id));
       if (open.length) {
+        if (opened.has(step.id)) {
+          // Met again before what follows it was settled.
+          throw new BenchError(
+            "pieces",
+            `This many takes several rounds, and “${step.title}” would wait for a later round of ` +
+              "itself. Make fewer pieces, or use larger moulds and vessels.",
+          );
+        }
+        opened.add(step.id);
         stack.push(...open);
         continue;
       }
