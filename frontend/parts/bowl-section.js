@@ -147,6 +147,10 @@ class BowlSection extends HTMLElement {
   }
 }
 
-const shorten = (name) => (name.length > 15 ? `${name.slice(0, 14).trimEnd()}\u2026` : name);
+/** "Citric acid, anhydrous" is citric acid enough beside its layer. */
+function shorten(name) {
+  const plain = name.split(/[,(]/)[0].trim();
+  return plain.length > 17 ? `${plain.slice(0, 16).trimEnd()}\u2026` : plain;
+}
 
 export const registerBowlSection = () => define("bowl-section", BowlSection);

@@ -45,7 +45,7 @@ export function setAttr(node, name, value) {
 }
 
 export function show(node, shown) {
-  if (node.hidden === shown) node.hidden = !shown;
+  node.toggleAttribute("hidden", !shown); // SVG elements have no `hidden` property
 }
 
 /**

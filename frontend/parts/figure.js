@@ -3,34 +3,34 @@
 //
 //   figureFor(sheet, state, prompt, bench, at) -> { element, data, caption } | null
 
-import { mass } from "./words.js";
+import { about } from "./words.js";
 
 const COARSE = 120; // a taper is redrawn this many times over its whole length
 
-/** The bowl of a prompt's weighing, or of its component when nothing is weighed. */
-function bowl(sheet, state, prompt) {
+/** The bowl of a prompt's weighing, or of its step when nothing is weighed; null when there is nothing in it. */
+function bowl(sheet, state, prompt, step) {
   const weighing = prompt.weigh ?? null;
-  const home = weighing?.vessel ?? sheet.vessels.find((vessel) => vessel.component === prompt.component && vessel.round === prompt.round)?.id;
+  const home = weighing?.vessel ?? step?.vessel ?? step?.into ?? sheet.vessels.find((vessel) => vessel.component === prompt.component && vessel.round === prompt.round)?.id;
   const vessel = sheet.vessels.find((candidate) => candidate.id === home);
   if (!vessel) return null;
 
   const lines = sheet.lines.filter((line) => line.vessel === home && line.mg !== null);
-  const layers = lines
-    .map((line) => ({ id: line.id, name: line.name, mg: state.lines[line.id]?.in_mg ?? 0 }))
-    .filter((layer) => layer.mg > 0)
-    .map((layer) => ({ ...layer, amount: mass(layer.mg) }));
-  const weighed = layers.reduce((sum, layer) => sum + layer.mg, 0);
-  const held = state.vessels[home]?.in_mg ?? weighed;
-  if (held > weighed) layers.unshift({ id: "mix", name: "mix", mg: held - weighed, amount: mass(held - weighed) });
+  const weighed = lines.map((line) => ({ id: line.id, name: line.name, mg: state.lines[line.id]?.in_mg ?? 0 })).filter((layer) => layer.mg > 0);
+  const sum = weighed.reduce((total, layer) => total + layer.mg, 0);
+  const held = state.vessels[home]?.in_mg ?? sum;
+  // What was poured in from elsewhere lies below; what was divided out leaves one mix behind.
+  const mix = { id: "mix", name: "mix", mg: held > sum ? held - sum : held };
+  const layers = (held > sum ? [mix, ...weighed] : held < sum ? [mix] : weighed).filter((layer) => layer.mg > 0).map((layer) => ({ ...layer, amount: about(layer.mg) }));
+  if (layers.length === 0 && !weighing) return null;
 
-  const targets = lines.reduce((sum, line) => sum + (state.lines[line.id]?.target_mg ?? line.mg), 0);
-  const full = Math.max(targets + Math.max(0, held - weighed), held);
-  if (full === 0) return null;
   const next = weighing && weighing.add_mg > 0 ? { name: weighing.name, mg: weighing.add_mg, amount: weighing.add } : null;
+  const planned = lines.reduce((total, line) => total + (state.lines[line.id]?.target_mg ?? line.mg), 0);
+  const full = Math.max(planned + Math.max(0, held - sum), held + (next?.mg ?? 0));
+  if (full === 0) return null;
   return {
     element: "bowl-section",
     data: { letter: prompt.letter, label: vessel.name, full, layers, next },
-    caption: `${vessel.name}, ${mass(held)} of ${mass(full)}`,
+    caption: next || held < full ? `${vessel.name}, ${about(held)} of ${about(full)}` : `${vessel.name}, ${about(held)}`,
   };
 }
 
@@ -97,13 +97,14 @@ export function figureFor(sheet, state, prompt, bench, at) {
   if (prompt.kind === "finish") return null;
   const step = sheet.steps.find((candidate) => candidate.id === prompt.step);
   if (step?.kind === "split") return portions(sheet, state, prompt);
-  if (prompt.weigh) return bowl(sheet, state, prompt);
+  if (prompt.weigh) return bowl(sheet, state, prompt, step);
   if (step?.kind === "melt") return bursts(sheet, state, prompt, at);
   if (step?.kind === "pieces") return cavities(sheet, state, prompt);
   if (step?.kind === "wait") return taper(prompt, bench, at);
   if (step?.kind === "check") {
     const looks = (state.looks[prompt.step] ?? []).map((look) => look.answer);
-    if (looks.length) return { element: "plate-row", data: { kind: "looks", letter: prompt.letter, looks }, caption: `looked ${looks.length === 1 ? "once" : `${looks.length} times`}` };
+    if (!looks.length) return null;
+    return { element: "plate-row", data: { kind: "looks", letter: prompt.letter, looks }, caption: `looked ${looks.length === 1 ? "once" : `${looks.length} times`}` };
   }
-  return taper(prompt, bench, at) ?? bowl(sheet, state, prompt);
+  return taper(prompt, bench, at) ?? bowl(sheet, state, prompt, step);
 }

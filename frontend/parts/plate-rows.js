@@ -9,7 +9,7 @@
 
 import { define, s, setAttr } from "./dom.js";
 import { hatch } from "./hatch.js";
-import { duration, mass } from "./words.js";
+import { about, duration } from "./words.js";
 
 const WIDE = 370;
 const TALL = { looks: 52, taper: 150 };
@@ -59,7 +59,7 @@ const draw = {
         s("circle", { class: "wall", cx: -r - 4, cy: 0, r: 5 }),
         s("circle", { class: "wall", cx: r + 4, cy: 0, r: 5 }),
         s("text", { class: "below strong", y: r * 1.1 + 28 }, portion.name),
-        portion.mg ? s("text", { class: "below", y: r * 1.1 + 48 }, mass(portion.mg)) : null,
+        portion.mg ? s("text", { class: "below", y: r * 1.1 + 48 }, about(portion.mg)) : null,
       );
     });
   },
@@ -141,7 +141,7 @@ function cup(r, top, bottom) {
 
 const spoken = {
   bursts: ({ planned, burnt }) => `${burnt.length} of about ${Math.max(planned.length, burnt.length)} bursts given`,
-  portions: ({ portions }) => portions.map((p) => `${p.name}: ${p.mg ? mass(p.mg) : p.next ? "next" : "empty"}`).join(", "),
+  portions: ({ portions }) => portions.map((p) => `${p.name}: ${p.mg ? about(p.mg) : p.next ? "next" : "empty"}`).join(", "),
   cavities: ({ good, spoiled, partial, count, verb }) => `${good} of ${count} ${verb}${partial ? `, ${partial} partial` : ""}${spoiled ? `, ${spoiled} spoiled` : ""}`,
   looks: ({ looks }) => (looks.length ? `looked ${looks.length} times` : "not looked at yet"),
   taper: ({ caption }) => caption,

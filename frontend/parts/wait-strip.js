@@ -7,8 +7,9 @@
 //
 // A list of buttons in a labelled region. Digits are tabular and every item has one
 // width, so nothing moves as they tick; a taper is redrawn only when it shortens by 1/80.
+// With nothing counting the strip is not there.
 
-import { define, h, keyed, s, setAttr, setText, tell } from "./dom.js";
+import { define, h, keyed, s, setAttr, setText, show, tell } from "./dom.js";
 import { letterMark, relabelMark } from "./hatch.js";
 import { onTick } from "./ticker.js";
 import { timeLeft } from "./words.js";
@@ -32,7 +33,6 @@ export function asTaper(item) {
 
 class WaitStrip extends HTMLElement {
   #list = h("ul", { class: "strip" });
-  #none = h("p", { class: "strip-none" }, "Nothing is counting.");
   #items = [];
   #now = Date.now;
   #runs = 1;
@@ -42,7 +42,7 @@ class WaitStrip extends HTMLElement {
     if (!this.#list.isConnected) {
       setAttr(this, "role", "region");
       setAttr(this, "aria-label", "Countdowns");
-      this.append(this.#list, this.#none);
+      this.append(this.#list);
     }
     this.#stop = onTick(() => this.#tick());
   }
@@ -60,8 +60,7 @@ class WaitStrip extends HTMLElement {
 
   update() {
     const at = this.#now();
-    this.#none.hidden = this.#items.length > 0;
-    this.#list.hidden = this.#items.length === 0;
+    show(this, this.#items.length > 0);
     keyed(this.#list, this.#items, (item) => item.key, (item) => this.#make(item), (node, item) => this.#write(node, item, at));
   }
 

@@ -49,11 +49,19 @@ export function spaced(whole) {
   return String(whole).replace(/\B(?=(\d{3})+(?!\d))/g, "\u2009");
 }
 
-/** A mass without trailing noughts: "2 340 g", "0.45 g". For a scale's own figure use bench's `grams`. */
+/** A mass to read at a glance: three figures or whole grams. "2 340 g", "18.0 g", "0.45 g". */
+export function about(mg) {
+  const grams = mg / 1000;
+  const size = Math.abs(grams);
+  if (size >= 100 || size === 0) return `${spaced(Math.round(grams))} g`;
+  return `${grams.toFixed(size >= 10 ? 1 : 2)} g`;
+}
+
+/** A mass to the milligram, without trailing noughts: "2 340 g", "0.45 g". */
 export function mass(mg) {
   const size = Math.abs(mg);
   const whole = Math.floor(size / 1000);
   const rest = String(size % 1000).padStart(3, "0").replace(/0+$/, "");
-  const digits = rest && whole < 1000 ? `${spaced(whole)}.${rest}` : spaced(rest ? Math.round(size / 1000) : whole);
+  const digits = rest ? `${spaced(whole)}.${rest}` : spaced(whole);
   return `${mg < 0 ? "\u2212" : ""}${digits} g`;
 }

@@ -22,7 +22,8 @@ import { onTick } from "../parts/ticker.js";
 import { timeLeft } from "../parts/words.js";
 
 const BESIDE = 2; // secondary answers that stand beside the strong one; the rest are under "Other"
-const ALL_STAND = new Set(["over", "short", "check", "do", "heating", "finish"]); // here every answer is a real choice
+const BESIDE_PIECES = 4; // counting goes wrong in more ways
+const ALL_STAND = new Set(["over", "short", "check", "do", "finish"]); // here every answer is a real choice
 const CARDS = new Set(["over", "short", "check", "do"]);
 
 const keyOf = (prompt) => `${prompt.step} ${prompt.kind} ${prompt.weigh?.line ?? ""}`;
@@ -33,6 +34,7 @@ class BenchScreen extends HTMLElement {
   #shown = "";
   #pin = null; // the component and round that the maker chose to go on with
   #picked = null; // the prompt chosen by hand
+  #warnedOf = undefined; // the step whose cautions have stood there
   #stop = null;
   #figure = null;
   #parts = null;
@@ -170,6 +172,7 @@ class BenchScreen extends HTMLElement {
     show(parts.why, Boolean(prompt.why));
     keyed(parts.cautions, prompt.cautions, (text) => text, (text) => h("li", {}, text));
     show(parts.cautions, prompt.cautions.length > 0);
+    if (isNew) this.#warned(prompt);
     this.#writeNumber(prompt);
     this.#writeFigure(prompt);
     const standing = this.#standing(prompt);
@@ -181,6 +184,12 @@ class BenchScreen extends HTMLElement {
       this.said(this.spoken);
       tell(this, "prompt-shown", { text: this.spoken });
     }
+  }
+
+  /** A step's cautions stand large with its first prompt, smaller with those that follow it. */
+  #warned(prompt) {
+    setAttr(this.#parts.cautions, "data-read", prompt.step !== null && prompt.step === this.#warnedOf);
+    this.#warnedOf = prompt.step;
   }
 
   #nothing(bench) {
@@ -200,9 +209,9 @@ class BenchScreen extends HTMLElement {
     const counting = prompt.weigh ? null : countdownOf(prompt, this.#data.bench);
     const text = counting ? timeLeft(counting.until - this.#data.now()) : (prompt.number?.text ?? "");
     const [, figures, unit] = text.match(/^([^a-z]+?)\s*([a-z]+)$/) ?? ["", text, ""];
-    setText(parts.number.firstChild, figures);
+    setText(parts.number.firstChild, figures.replaceAll(" ", "\u00a0").replaceAll("\u00a0+", " +"));
     setText(parts.number.lastChild, unit && ` ${unit}`);
-    setAttr(parts.number, "data-long", text.length > 10 ? "very" : figures.length > 5 ? "rather" : null);
+    setAttr(parts.number, "data-long", text.length > 10 ? "very" : figures.length > 5 ? "rather" : figures.length > 3 ? "four" : null);
     setText(parts.caption, counting?.until_says ?? prompt.number?.caption ?? "");
     const { weigh } = prompt;
     setText(parts.add, weigh?.how === "running" && weigh.before_mg > 0 ? `+ ${weigh.add}` : "");
@@ -234,9 +243,11 @@ class BenchScreen extends HTMLElement {
   /** The answers that stand on the page; the others are under "Other". */
   #standing(prompt) {
     const answers = prompt.answers.filter((answer) => answer.kind !== "skipped");
+    // While heating, the prompt itself says what "melted" looks like.
+    if (prompt.kind === "heating") return answers.map((answer) => (answer.strong ? { ...answer, says: "" } : answer));
     if (ALL_STAND.has(prompt.kind)) return answers;
     const unexplained = answers.map((answer) => ({ ...answer, says: "" }));
-    return [...unexplained.filter((answer) => answer.strong), ...unexplained.filter((answer) => !answer.strong).slice(0, BESIDE)];
+    return [...unexplained.filter((answer) => answer.strong), ...unexplained.filter((answer) => !answer.strong).slice(0, prompt.kind === "pieces" ? BESIDE_PIECES : BESIDE)];
   }
 
   async #choose(answer) {

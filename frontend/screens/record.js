@@ -7,7 +7,7 @@ import { grams, record } from "../bench/index.js";
 import { define, h } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
 import { pageHead } from "../parts/page-head.js";
-import { clock, day, duration, mass, pieces } from "../parts/words.js";
+import { about, clock, day, duration, mass, pieces } from "../parts/words.js";
 
 const CORRECTIONS = {
   taken_out: ({ mg }) => `${mass(mg)} taken out again`,
@@ -48,7 +48,7 @@ function facts(told) {
   const rows = [
     ["Asked", pieces(made.planned, told.piece)],
     made.good === null ? null : ["Made", [pieces(made.good, told.piece), ...off].join(", ")],
-    ["Weighed in", `${mass(made.actual_mg)} of ${mass(made.planned_mg)}`],
+    ["Weighed in", `${about(made.actual_mg)} of ${about(made.planned_mg)}`],
     ["Began", told.started_at ? day(told.started_at) : "not yet"],
     ["Finished", told.finished_at ? day(told.finished_at) : "still open"],
     told.finished_at ? ["Took", duration(told.finished_at - told.started_at)] : null,

@@ -11,7 +11,7 @@ import { define, h, setText, show, tell } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
 import { pageHead } from "../parts/page-head.js";
 import { makeStepper } from "../parts/stepper.js";
-import { mass, pieces, spaced } from "../parts/words.js";
+import { about, pieces, spaced } from "../parts/words.js";
 
 const WAYS = [
   ["pieces", "Pieces"],
@@ -200,7 +200,7 @@ function plate(sheet, component) {
   }
   if (totals.size === 0 && component.make_mg === 0) return null;
   const rounds = component.rounds.length;
-  const facts = [component.make_mg ? mass(component.make_mg) : "", component.spares ? `${component.spares} spare` : "", rounds > 1 ? `${rounds} rounds: ${component.rounds.map((round) => round.count).join(" + ")}` : ""].filter(Boolean);
+  const facts = [component.make_mg ? about(component.make_mg) : "", component.spares ? `${component.spares} spare` : "", rounds > 1 ? `${rounds} rounds: ${component.rounds.map((round) => round.count).join(" + ")}` : ""].filter(Boolean);
   return h(
     "section",
     { class: "plate-part" },
@@ -212,7 +212,7 @@ function plate(sheet, component) {
 }
 
 function amount({ mg, count, spoons }) {
-  if (mg) return mass(mg);
+  if (mg) return about(mg);
   if (spoons) return spoons;
   return count ? spaced(count) : "to texture";
 }
