@@ -165,6 +165,10 @@ class _Reading:
         )
         loss_ppm = read_ppm(written["loss"], f"{where}.loss") if "loss" in written else 0
         piece_mg = read_mass_mg(written["piece"], f"{where}.piece") if "piece" in written else None
+        if piece_mg == 0:
+            raise RecipeError(
+                f"{where}.piece", "A piece below 1 mg cannot be weighed. Write 0.001 g or more."
+            )
         written_mg = None
         if piece_mg is not None:
             written_mg = half_even((count * piece_mg + behind_mg) * PPM, PPM - loss_ppm)
