@@ -1,0 +1,111 @@
+/**
+ * The book: what is on this phone's disk, mirrored in memory, the same in every tab.
+ *
+ * One way in: `commit(changes)` writes to the disk, and only when it is there does the change
+ * reach memory and the phone's other tabs. So what a screen shows is always kept.
+ */
+
+import { Run } from "./run.js";
+
+const STORES = ["recipes", "kit", "runs", "entries", "outbox", "preferences", "meta"];
+
+export class Book extends EventTarget {
+  #store;
+  #channel;
+
+  recipes = new Map();
+  /** {version, document, measured}, or null until the server was first heard. */
+  kit = null;
+  runs = new Map();
+  preferences = new Map();
+  meta = new Map();
+
+  /** @param store see store.js @returns {Promise<Book>} */
+  static async open(store) {
+    const book = new Book();
+    book.#store = store;
+    book.#listen();
+    const rows = await store.read(...STORES);
+    book.#apply(Object.fromEntries(STORES.map((name) => [name, { put: rows[name] }])));
+    return book;
+  }
+
+  /**
+   * @param {Record<string, {put?: object[], delete?: string[]}>} changes by store
+   * @param {{strict?: boolean}} [options] strict for what the maker did
+   * @throws {StoreError} when the disk did not take it; then nothing has changed anywhere
+   */
+  async commit(changes, options) {
+    await this.#store.write(changes, options);
+    this.#apply(changes);
+    this.#channel?.postMessage(changes);
+  }
+
+  /**
+   * Replace one meta value by what `change` makes of it; when two tabs do so at once, the second
+   * is given what the first one made. @returns {Promise<any>} the value that is there now
+   */
+  async revise(key, change) {
+    const value = await this.#store.revise(key, change);
+    this.meta.set(key, value);
+    this.#channel?.postMessage({ meta: { put: [{ key, value }] } });
+    return value;
+  }
+
+  /** The run that holds this entry, or undefined. */
+  runOf(entryId) {
+    for (const run of this.runs.values()) if (run.entry(entryId)) return run;
+    return undefined;
+  }
+
+  /** The latest instant of any entry on this phone, 0 when there is none. */
+  latest() {
+    let latest = 0;
+    for (const run of this.runs.values()) latest = Math.max(latest, run.entries.at(-1)?.at ?? 0);
+    return latest;
+  }
+
+  close() {
+    this.#channel?.close();
+    this.#store.close();
+  }
+
+  #listen() {
+    if (!globalThis.BroadcastChannel) return;
+    this.#channel = new BroadcastChannel("bowlside");
+    this.#channel.onmessage = ({ data }) => this.#apply(data);
+  }
+
+  #apply(changes) {
+    const touched = new Set();
+    for (const row of changes.runs?.put ?? []) {
+      const run = this.runs.get(row.id);
+      if (run) run.take(row);
+      else this.runs.set(row.id, new Run(row));
+      touched.add(row.id);
+    }
+    for (const entry of changes.entries?.put ?? []) {
+      this.runs.get(entry.run)?.put(entry);
+      touched.add(entry.run);
+    }
+    for (const row of changes.outbox?.put ?? []) {
+      this.runs.get(row.run)?.mark(row.id, row);
+      touched.add(row.run);
+    }
+    for (const id of changes.outbox?.delete ?? []) {
+      const run = this.runs.get(id) ?? this.runOf(id);
+      run?.mark(id, null);
+      if (run) touched.add(run.id);
+    }
+    for (const row of changes.recipes?.put ?? []) this.recipes.set(row.id, row);
+    for (const row of changes.kit?.put ?? []) this.kit = row;
+    for (const row of changes.preferences?.put ?? []) this.preferences.set(row.key, row.value);
+    for (const row of changes.meta?.put ?? []) this.meta.set(row.key, row.value);
+    const detail = {
+      stores: Object.keys(changes),
+      runs: [...touched],
+      entries: changes.entries?.put ?? [],
+    };
+    this.dispatchEvent(new CustomEvent("change", { detail }));
+  }
+}

@@ -1,0 +1,118 @@
+/**
+ * What rings when: one timer for all waits, windows and guides of all open runs.
+ *
+ * Never early; each ring once on each phone, remembered over reloads. What fell due while the
+ * page could not ring is rung on return, but only the latest of each wait, and `missed` lists it.
+ */
+
+import { rings, warnAt } from "../bench/index.js";
+
+/** After this long a ring that was rung is forgotten; its wait is long over. */
+const FORGET_MS = 14 * 24 * 3600 * 1000;
+/** A timer never sleeps longer than this, since a clock may be corrected meanwhile. */
+const LONGEST_NAP_MS = 60_000;
+/** After a leap of the clock, this long is given to the server to say which instant it is. */
+const LONGEST_ASKING_MS = 3_000;
+
+/**
+ * @param {{what: "wait"|"window"|"guide"}} item as `Studio.waits` gives it
+ * @returns {{phase: "look"|"ready"|"late", at: number}[]} when it rings, in order
+ */
+export function ringsOf(item) {
+  if (item.what === "guide") return [{ phase: "look", at: item.until }];
+  if (item.what === "window") return [{ phase: "late", at: warnAt(item.opened_at, item.latest_at) }];
+  return rings(item).map(({ kind, at }) => ({ phase: kind, at }));
+}
+
+/** The next instant after `at` at which an item rings or enters another phase; Infinity when none. */
+export function nextTurn(item, at) {
+  const turns = [...ringsOf(item).map((ring) => ring.at), item.usual_at, item.latest_at];
+  return Math.min(...turns.filter((turn) => turn > at));
+}
+
+export class Rings extends EventTarget {
+  #clock;
+  #items;
+  #book;
+  #ask;
+  #timer = null;
+
+  /**
+   * @param items () => every wait, window and guide of the open runs
+   * @param ask () => Promise: hear the server, because the clock made a leap and may be wrong
+   */
+  constructor({ book, clock, items, ask }) {
+    super();
+    this.#book = book;
+    this.#clock = clock;
+    this.#items = items;
+    this.#ask = ask;
+  }
+
+  /** Ring what is due, and set the timer for what comes next. Call it when anything changed. */
+  async check() {
+    this.#clock.now(); // notices a leap
+    if (this.#clock.doubtful) await Promise.race([this.#ask(), nap(LONGEST_ASKING_MS)]);
+    const now = this.#clock.now();
+    const rung = new Map(this.#book.meta.get("rung"));
+    const due = [];
+    let next = now + LONGEST_NAP_MS;
+    for (const item of this.#items()) {
+      const all = ringsOf(item);
+      const coming = all.find(({ at }) => at > now);
+      const last = all.findLast(({ at }) => at <= now);
+      if (coming) next = Math.min(next, coming.at);
+      // Of what fell due while the page slept only the last is rung: the others are overtaken.
+      if (last && !rung.has(keyOf(item, last))) {
+        due.push({ key: keyOf(item, last), wait: item, phase: last.phase, at: last.at });
+      }
+    }
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => this.check(), next - now);
+    if (due.length === 0) return;
+    for (const { key: _, ...detail } of await this.#claim(due, now)) {
+      this.dispatchEvent(new CustomEvent("ring", { detail }));
+    }
+  }
+
+  /** What fell due after `since`, most recent first; what is over by now is not listed. */
+  missed(since) {
+    const now = this.#clock.now();
+    return this.#items()
+      .flatMap((item) => {
+        const last = ringsOf(item).findLast(({ at }) => at > since && at <= now);
+        return last ? [{ wait: item, phase: last.phase, at: last.at }] : [];
+      })
+      .sort((a, b) => b.at - a.at);
+  }
+
+  stop() {
+    clearTimeout(this.#timer);
+  }
+
+  /** Of what is due, what no other tab of this phone has rung. */
+  async #claim(due, now) {
+    let mine = due;
+    const claim = (kept) => {
+      const rung = new Map((kept ?? []).filter(([, at]) => at > now - FORGET_MS));
+      mine = due.filter(({ key }) => !rung.has(key));
+      for (const { key, at } of mine) rung.set(key, at);
+      return [...rung];
+    };
+    try {
+      await this.#book.revise("rung", claim);
+    } catch {
+      // A full disk cannot remember it: ring, and perhaps once more after a reload.
+      this.#book.meta.set("rung", claim(this.#book.meta.get("rung")));
+    }
+    return mine;
+  }
+}
+
+function nap(ms) {
+  return new Promise((resolve) => setTimeout(resolve, ms));
+}
+
+function keyOf({ run, step, what }, { phase, at }) {
+  return [run, step, what, phase, at].join("/");
+}

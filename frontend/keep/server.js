@@ -1,0 +1,100 @@
+/**
+ * Talking to the server, and nothing about when or why.
+ *
+ * Two ways to fail, because the page answers them differently: Unreachable (try again later by
+ * itself) and Refused (the server understood and said no: the maker must see `detail`).
+ */
+
+const SLOWEST_MS = 20_000;
+/** Answers that say "not now" rather than "no". */
+const NOT_NOW = new Set([408, 425, 429]);
+
+export class Unreachable extends Error {
+  constructor(cause) {
+    super("The server does not answer. What you do is kept on this phone until it does.", { cause });
+    this.name = "Unreachable";
+    this.says = this.message;
+  }
+}
+
+export class Refused extends Error {
+  constructor(status, detail) {
+    super(detail);
+    this.name = "Refused";
+    this.status = status;
+    this.detail = this.says = detail;
+  }
+}
+
+export class Server {
+  #base;
+  #clock;
+
+  /**
+   * @param {Clock} clock asked before, and told after, each answer that carries server_ms
+   * @param {{base?: string}} [options]
+   */
+  constructor(clock, { base = "/api/v1" } = {}) {
+    this.#clock = clock;
+    this.#base = base;
+  }
+
+  get(path, options) {
+    return this.ask("GET", path, undefined, options);
+  }
+
+  /**
+   * @returns {Promise<{body: any, heard: () => number|null}>} `heard` sets the clock by this answer
+   * @throws {Unreachable|Refused}
+   */
+  async ask(method, path, body, { headers = {}, signal } = {}) {
+    const ticket = this.#clock.ask();
+    const tooLong = AbortSignal.timeout(SLOWEST_MS);
+    let response;
+    let text;
+    try {
+      response = await fetch(this.#base + path, {
+        method,
+        headers: body === undefined ? headers : { "Content-Type": "application/json", ...headers },
+        body: body === undefined ? undefined : JSON.stringify(body),
+        cache: "no-cache",
+        signal: signal ? AbortSignal.any([signal, tooLong]) : tooLong,
+      });
+      text = await response.text();
+    } catch (cause) {
+      throw new Unreachable(cause);
+    }
+    const answer = parsed(text);
+    if (response.status >= 500 || NOT_NOW.has(response.status)) throw new Unreachable(response.status);
+    if (!response.ok) throw new Refused(response.status, problem(answer) ?? `The server said ${response.status}.`);
+    // Not our server: a hotel's log-in page answers 200 to everything.
+    if (answer === undefined) throw new Unreachable("not JSON");
+    return { body: answer, heard: () => this.#clock.hear(answer.server_ms, ticket) };
+  }
+
+  /** Every item of a paged list: "runs" is the list at /runs. */
+  async all(name, options) {
+    const items = [];
+    for (let page = 1, pages = 1; page <= pages; page += 1) {
+      const { body } = await this.get(`/${name}?page=${page}&page_size=100`, options);
+      items.push(...body[name]);
+      pages = body.pages;
+    }
+    return items;
+  }
+}
+
+function parsed(text) {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+}
+
+/** Problem details (RFC 9457) as one sentence for the maker. */
+function problem(answer) {
+  if (!answer?.detail) return answer?.title;
+  const fields = (answer.errors ?? []).map(({ field, detail }) => `${field}: ${detail}`);
+  return [answer.detail, ...fields.filter((text) => !text.includes(answer.detail))].join(" ");
+}

@@ -1,0 +1,159 @@
+/**
+ * The phone's own disk: IndexedDB, and nothing else in the page touches it.
+ *
+ *   const store = await openStore();
+ *   await store.write({ entries: { put: [entry] }, outbox: { put: [{ id, run }] } }, { strict: true });
+ *   const { runs, entries } = await store.read("runs", "entries");
+ *
+ * A write is one transaction over any number of stores: all of it is on disk when the promise
+ * resolves, none of it when the promise rejects.
+ */
+
+/** Each version's new stores, so that an old phone's disk is brought forward a version at a time. */
+const VERSIONS = [
+  (db) => {
+    db.createObjectStore("recipes", { keyPath: "id" });
+    db.createObjectStore("kit", { keyPath: "id" }); // one row
+    db.createObjectStore("runs", { keyPath: "id" });
+    db.createObjectStore("entries", { keyPath: "id" }).createIndex("run", "run");
+    db.createObjectStore("outbox", { keyPath: "id" }); // what the server has not kept yet
+    db.createObjectStore("preferences", { keyPath: "key" });
+    db.createObjectStore("meta", { keyPath: "key" }); // device, clock, cursors, rings
+  },
+];
+
+/** The phone could not keep something. `says` tells the maker, in a sentence, what to do. */
+export class StoreError extends Error {
+  constructor(name, says, cause) {
+    super(says, { cause });
+    this.name = name;
+    this.says = says;
+  }
+}
+
+function storeError(cause) {
+  if (cause?.name === "QuotaExceededError") {
+    return new StoreError(
+      "StorageFull",
+      "This phone is full: nothing was kept. Free some space on it, then touch again.",
+      cause,
+    );
+  }
+  return new StoreError(
+    "StorageFailed",
+    `This phone could not keep that (${cause?.name ?? "no reason given"}): nothing was kept. Touch again; if it stays so, reload the page.`,
+    cause,
+  );
+}
+
+/**
+ * @param {{name?: string, onBlocked?: () => void, onClosed?: () => void}} [options]
+ *   onBlocked: another tab holds an older disk open; opening goes on once it is closed.
+ *   onClosed: a newer page needs this disk, or the browser took it away; reload to go on.
+ * @throws {StoreError} NoStorage when this browser gives the page no disk
+ */
+export function openStore({ name = "bowlside", onBlocked, onClosed } = {}) {
+  return new Promise((resolve, reject) => {
+    const refuse = (cause) =>
+      reject(
+        new StoreError(
+          "NoStorage",
+          "This browser gives the page no place to keep a run. Leave private browsing, or allow site data.",
+          cause,
+        ),
+      );
+    let opening;
+    try {
+      opening = indexedDB.open(name, VERSIONS.length);
+    } catch (cause) {
+      refuse(cause);
+      return;
+    }
+    opening.onblocked = () => onBlocked?.();
+    opening.onerror = () => refuse(opening.error);
+    opening.onupgradeneeded = ({ oldVersion }) => {
+      for (const upgrade of VERSIONS.slice(oldVersion)) upgrade(opening.result);
+    };
+    opening.onsuccess = () => {
+      const db = opening.result;
+      db.onversionchange = () => {
+        db.close();
+        onClosed?.();
+      };
+      db.onclose = () => onClosed?.();
+      resolve(new Store(db));
+    };
+  });
+}
+
+class Store {
+  #db;
+
+  constructor(db) {
+    this.#db = db;
+  }
+
+  /** Every row of the named stores, from one moment. @returns {Promise<Record<string, object[]>>} */
+  read(...names) {
+    return this.#transact(names, "readonly", "default", (stores) => {
+      const asked = names.map((name) => [name, stores(name).getAll()]);
+      return () => Object.fromEntries(asked.map(([name, request]) => [name, request.result]));
+    });
+  }
+
+  /**
+   * @param {Record<string, {put?: object[], delete?: string[]}>} changes by store
+   * @param {{strict?: boolean}} [options] strict: flushed to the medium, not only to the system
+   */
+  write(changes, { strict = false } = {}) {
+    const durability = strict ? "strict" : "default";
+    return this.#transact(Object.keys(changes), "readwrite", durability, (stores) => {
+      for (const [name, change] of Object.entries(changes)) {
+        for (const row of change.put ?? []) stores(name).put(row);
+        for (const key of change.delete ?? []) stores(name).delete(key);
+      }
+    });
+  }
+
+  /**
+   * Replace one meta value by what `change` makes of it, with no other tab in between.
+   * @param {(value: any) => any} change given undefined when there is none yet
+   * @returns {Promise<any>} the value that is there now
+   */
+  revise(key, change) {
+    return this.#transact(["meta"], "readwrite", "strict", (stores) => {
+      const meta = stores("meta");
+      let value;
+      const asked = meta.get(key);
+      asked.onsuccess = () => {
+        value = change(asked.result?.value);
+        meta.put({ key, value });
+      };
+      return () => value;
+    });
+  }
+
+  close() {
+    this.#db.close();
+  }
+
+  #transact(names, mode, durability, work) {
+    return new Promise((resolve, reject) => {
+      let result;
+      try {
+        const transaction = this.#db.transaction(names, mode, { durability });
+        transaction.oncomplete = () => resolve(result?.());
+        transaction.onerror = () => reject(storeError(transaction.error));
+        transaction.onabort = () => reject(storeError(transaction.error));
+        try {
+          result = work((name) => transaction.objectStore(name));
+        } catch (cause) {
+          transaction.abort(); // a put that throws must not leave half of the change behind
+          throw cause;
+        }
+      } catch (cause) {
+        reject(storeError(cause));
+      }
+    });
+  }
+}

@@ -1,0 +1,348 @@
+/**
+ * The one door between the screens and everything that is kept: recipes, kit, runs, the clock,
+ * the server and what rings.
+ *
+ *   const studio = await openStudio();
+ *   const runId = await studio.begin(recipe, size);
+ *   await studio.enter(runId, "weighed", { line, mg });   // resolved: it is on the phone's disk
+ *   studio.addEventListener("change", ({ detail }) => redraw(detail.run));
+ *
+ * Everything here works with no network, but `setKit`. Events: "change" {run: id or null},
+ * "link", "ring" {wait, phase, at}, "back" (in sight again after a while: show `missed()`),
+ * "closed" (a newer page took the disk: reload).
+ */
+
+import { makeSheet, now } from "../bench/index.js";
+import { Book } from "./book.js";
+import { Clock } from "./clock.js";
+import { newId } from "./ids.js";
+import { cannot } from "./means.js";
+import { nextTurn, Rings } from "./rings.js";
+import { Server, Unreachable } from "./server.js";
+import { keepKit, Sync } from "./sync.js";
+import { openStore } from "./store.js";
+import { Updates } from "./updates.js";
+
+const PREFERENCES = { sound: true, speech: false, theme: "auto", weigh: "running" };
+const URGENCY = ["late", "soon_late", "ready", "look", "open", "counting"];
+/** While the page is in sight, the time is noted this often, so that a killed page knows when it was last seen. */
+const SEEN_EVERY_MS = 20_000;
+
+/** @returns {Promise<Studio>} rejects with a StoreError when the phone gives no place to keep runs */
+export async function openStudio() {
+  let studio;
+  const store = await openStore({ onClosed: () => studio?.dispatchEvent(new Event("closed")) });
+  const book = await Book.open(store);
+  const device = await book.revise("device", (kept) => kept ?? newId(Date.now()));
+  studio = new Studio(book, device);
+  return studio;
+}
+
+export class Studio extends EventTarget {
+  #book;
+  #device;
+  #clock;
+  #server;
+  #sync;
+  #rings;
+  #updates = new Updates();
+  #benches = new Map();
+  #durable = false;
+  #seenTimer;
+
+  constructor(book, device) {
+    super();
+    this.#book = book;
+    this.#device = device;
+    this.#clock = new Clock(book.meta.get("clock"));
+    this.#clock.saw(book.latest());
+    this.#server = new Server(this.#clock);
+    this.#sync = new Sync({ book, clock: this.#clock, server: this.#server, pace: () => this.#pace() });
+    this.#rings = new Rings({
+      book,
+      clock: this.#clock,
+      items: () => this.waits(),
+      ask: () => this.#sync.soon(),
+    });
+    /** When the maker last had this page in sight before now: hand it to `missed`. */
+    this.lookedAt = book.meta.get("looked_at") ?? this.at();
+    this.#listen();
+  }
+
+  get device() {
+    return this.#device;
+  }
+
+  /** The corrected instant in ms: the `at` to count down with. */
+  at() {
+    return this.#clock.now();
+  }
+
+  get recipes() {
+    return [...this.#book.recipes.values()].sort((a, b) => a.title.localeCompare(b.title));
+  }
+
+  /** The measured kit, or null until the studio has said what it owns. */
+  get kit() {
+    return this.#book.kit?.measured ?? null;
+  }
+
+  /** The kit as the maker wrote it, or null. */
+  get kitDocument() {
+    return this.#book.kit?.document ?? null;
+  }
+
+  /** Every run on this phone, newest first. */
+  get runs() {
+    return [...this.#book.runs.values()].sort((a, b) => b.created_at - a.created_at);
+  }
+
+  run(id) {
+    return this.#book.runs.get(id);
+  }
+
+  /**
+   * @param {{id, version, title, measured}|string} recipe one of `recipes`, or its id
+   * @param size as bench's chooseSize gives it
+   * @returns {Promise<string>} the new run's id, once the run is on the phone's disk
+   */
+  async begin(recipe, size) {
+    const { id, version, title, measured } =
+      typeof recipe === "string" ? this.#book.recipes.get(recipe) : recipe;
+    const sheet = makeSheet(measured, { id, version }, size, this.kit);
+    const at = this.at();
+    const run = { id: newId(at), recipe: { id, version, title }, size, sheet, created_at: at };
+    await this.#book.commit(
+      { runs: { put: [run] }, outbox: { put: [{ id: run.id, run: run.id }] } },
+      { strict: true },
+    );
+    this.#askToKeep();
+    this.#sync.soon();
+    return run.id;
+  }
+
+  /**
+   * Something happened at the bench.
+   * @returns {Promise<object>} the entry, once it is on the phone's disk
+   * @throws {StoreError} with `says`; then nothing was kept and nothing has changed
+   */
+  async enter(run, kind, body = {}) {
+    const at = this.#clock.stamp();
+    const entry = { id: newId(at), run, device: this.#device, at, kind, body };
+    const row = { id: entry.id, run };
+    if (!this.#clock.sure) row.guessed = true;
+    await this.#book.commit(
+      {
+        entries: { put: [entry] },
+        outbox: { put: [row] },
+        meta: { put: [{ key: "clock", value: this.#clock.kept() }] },
+      },
+      { strict: true },
+    );
+    this.#sync.soon();
+    return entry;
+  }
+
+  /** Take back this phone's last entry not yet taken back. @returns {Promise<object|null>} that entry */
+  async takeBack(runId) {
+    const { entries } = this.run(runId);
+    const gone = new Set(entries.filter(({ kind }) => kind === "undone").map(({ body }) => body.entry));
+    const last = entries.findLast(
+      ({ id, device, kind }) => device === this.#device && kind !== "undone" && !gone.has(id),
+    );
+    if (!last) return null;
+    await this.enter(runId, "undone", { entry: last.id });
+    return last;
+  }
+
+  /** Send a refused entry again (entry null: the run itself), with an instant the server can believe. */
+  async sendAgain({ run, entry }) {
+    const changes = { outbox: { put: [{ id: entry?.id ?? run, run }] } };
+    if (entry && entry.at > this.at()) {
+      // Made while this phone's clock was far ahead; nobody else has seen it.
+      const others = this.run(run).entries.filter(({ id, at }) => id !== entry.id && at <= this.at());
+      const at = Math.max(this.at(), (others.at(-1)?.at ?? 0) + 1);
+      changes.entries = { put: [{ ...entry, at }] };
+    }
+    await this.#book.commit(changes, { strict: true });
+    this.#clock.sawAtMost(this.#book.latest());
+    await this.#sync.soon();
+  }
+
+  /** Leave a refused entry out of the run; it stays on this phone's disk. */
+  async setAside({ run, entry }) {
+    await this.#book.commit(
+      { outbox: { put: [{ id: entry.id, run, refused: "Set aside.", aside: true }] } },
+      { strict: true },
+    );
+    this.#clock.sawAtMost(this.#book.latest());
+  }
+
+  /**
+   * What the bench says now. It says the same thing, and is the same object, until the run's
+   * journal changes or something that counts enters its next phase; so count down with `at()`.
+   */
+  bench(runId) {
+    return this.#looked(this.run(runId)).says;
+  }
+
+  /**
+   * Every wait, window and guide of every open run, most urgent first: bench's own, each with
+   * `what` ("wait", "window" or "guide"), `run` and `run_title`.
+   */
+  waits() {
+    const open = [...this.#book.runs.values()].filter((run) => run.open);
+    return open
+      .flatMap((run) => this.#looked(run).items)
+      .sort((a, b) => URGENCY.indexOf(a.phase) - URGENCY.indexOf(b.phase) || asksAt(a) - asksAt(b));
+  }
+
+  /** What the bench says of a run, its countdowns, and until when that holds. */
+  #looked(run) {
+    const { id, sheet, state } = run;
+    const at = this.at();
+    const known = this.#benches.get(id);
+    if (known?.state === state && known.from <= at && at < known.until) return known;
+    const says = now(sheet, state, at);
+    const items = Object.entries({ wait: says.waits, window: says.windows, guide: says.guides }).flatMap(
+      ([what, list]) => list.map((item) => ({ ...item, what, run: id, run_title: sheet.recipe.title })),
+    );
+    const until = Math.min(...items.map((item) => nextTurn(item, at)));
+    const looked = { state, says, items, from: at, until };
+    this.#benches.set(id, looked);
+    return looked;
+  }
+
+  /** What fell due since then and is not done yet: [{wait, phase, at}], most recent first. */
+  missed(since = this.lookedAt) {
+    return this.#rings.missed(since);
+  }
+
+  get link() {
+    const runs = this.runs;
+    return {
+      state: this.#sync.online ? "online" : "offline",
+      unsent: runs.reduce((sum, run) => sum + run.unsent, 0),
+      refused: runs.flatMap((run) => run.refused),
+      heard_at: this.#sync.heardAt,
+      trouble: this.#sync.trouble?.says ?? null,
+      secure: isSecureContext,
+      durable: this.#durable,
+      kept: this.#updates.kept,
+      cannot: cannot({ durable: this.#durable }),
+      update: this.#updates.waiting,
+    };
+  }
+
+  get preferences() {
+    return { ...PREFERENCES, ...Object.fromEntries(this.#book.preferences) };
+  }
+
+  setPreference(key, value) {
+    return this.#book.commit({ preferences: { put: [{ key, value }] } });
+  }
+
+  /**
+   * Replace the kit. Needs the server, which measures it.
+   * @throws {Unreachable|Refused} with `says`
+   */
+  async setKit(document) {
+    const headers = { "If-Match": `"${this.#book.kit?.version ?? 0}"` };
+    try {
+      const { body } = await this.#server.ask("PUT", "/kit", document, { headers });
+      await keepKit(this.#book, body);
+    } catch (error) {
+      if (error.status === 412) {
+        this.#sync.soon({ lists: true });
+        error.says = "The kit was changed on another device. Look at it again, then make your change.";
+      } else if (error instanceof Unreachable) {
+        error.says = "The server does not answer, and the kit can only be changed there. Try again later.";
+      }
+      throw error;
+    }
+  }
+
+  /** Bring phone and server together now. Never rejects; `link` says how it went. */
+  sync() {
+    return this.#sync.soon({ lists: true });
+  }
+
+  /** Let the waiting newer page take over; it reloads. Does nothing while there is none. */
+  applyUpdate() {
+    this.#updates.apply();
+  }
+
+  close() {
+    clearInterval(this.#seenTimer);
+    document.removeEventListener("visibilitychange", this.#inSight);
+    this.#sync.stop();
+    this.#rings.stop();
+    this.#updates.stop();
+    this.#book.close();
+  }
+
+  #listen() {
+    this.#book.addEventListener("change", ({ detail: { stores, runs, entries } }) => {
+      for (const { at } of entries) this.#clock.saw(at);
+      for (const run of runs) this.#tell("change", { run });
+      if (runs.length === 0 && stores.some((name) => name !== "meta")) this.#tell("change", { run: null });
+      if (stores.includes("outbox")) this.#tell("link");
+      if (runs.length > 0) this.#rings.check();
+    });
+    this.#sync.addEventListener("round", () => this.#tell("link"));
+    this.#updates.addEventListener("change", () => this.#tell("link"));
+    this.#clock.addEventListener("jump", () => queueMicrotask(() => this.#comeBack()));
+    this.#rings.addEventListener("ring", ({ detail }) => this.#tell("ring", detail));
+    document.addEventListener("visibilitychange", this.#inSight);
+    this.#seenTimer = setInterval(() => {
+      if (document.visibilityState === "visible") this.#noteSeen();
+    }, SEEN_EVERY_MS);
+    navigator.storage?.persisted().then((durable) => this.#setDurable(durable));
+    this.#updates.start();
+    this.#rings.check();
+    this.#sync.start();
+  }
+
+  #tell(name, detail) {
+    this.dispatchEvent(new CustomEvent(name, { detail }));
+  }
+
+  #pace() {
+    if (document.visibilityState !== "visible") return "hidden";
+    for (const run of this.#book.runs.values()) if (run.open) return "run";
+    return "page";
+  }
+
+  #inSight = () => {
+    if (document.visibilityState === "visible") this.#comeBack();
+    else this.#noteSeen();
+  };
+
+  #comeBack() {
+    this.lookedAt = this.#book.meta.get("looked_at") ?? this.at();
+    this.#rings.check();
+    this.#tell("back");
+  }
+
+  #noteSeen() {
+    const value = this.at();
+    this.#book.commit({ meta: { put: [{ key: "looked_at", value }] } }).catch(() => {});
+  }
+
+  #askToKeep() {
+    if (this.#durable) return;
+    navigator.storage?.persist().then((durable) => this.#setDurable(durable));
+  }
+
+  #setDurable(durable) {
+    this.#durable = durable;
+    this.#tell("link");
+  }
+}
+
+/** The instant of an item's present phase, or the next it counts to: what tells two of one phase apart. */
+function asksAt({ phase, earliest_at, usual_at, latest_at, until }) {
+  if (phase === "counting") return earliest_at ?? until;
+  if (phase === "look") return usual_at;
+  return latest_at ?? usual_at ?? until;
+}

@@ -1,0 +1,318 @@
+/**
+ * Brings the phone's book and the server's together, whenever the server can be reached.
+ *
+ * Sync is set union: sending twice and hearing twice are harmless, so a round may be cut off
+ * anywhere and simply starts again. Rounds never overlap.
+ *
+ *   const sync = new Sync({ book, clock, server, pace: () => "run" | "page" | "hidden" });
+ *   sync.start();
+ */
+
+import { canonical } from "../bench/index.js";
+import { SLACK_MS } from "./clock.js";
+import { Refused, Unreachable } from "./server.js";
+import { inOrder } from "./run.js";
+
+const BATCH = 200;
+/** How long after a good round the next one comes. */
+const PACE_MS = { run: 3_000, page: 15_000, hidden: 60_000 };
+/** How old the lists of recipes and runs may grow. */
+const LISTS_MS = { run: 20_000, page: 0, hidden: 0 };
+const FIRST_WAIT_MS = 1_000;
+const LONGEST_WAIT_MS = { run: 10_000, page: 30_000, hidden: 120_000 };
+/** Of the finished runs, only the newest are fetched to be looked at with no network. */
+const FINISHED_KEPT = 40;
+
+export class Sync extends EventTarget {
+  #book;
+  #clock;
+  #server;
+  #pace;
+  #timer = null;
+  #round = null;
+  #again = false;
+  #failures = 0;
+  #listsAt = -Infinity;
+  #stopped = true;
+
+  /** @param pace () => "run" when a run is open before the maker's eyes, "page", or "hidden" */
+  constructor({ book, clock, server, pace }) {
+    super();
+    this.#book = book;
+    this.#clock = clock;
+    this.#server = server;
+    this.#pace = pace;
+    /** Whether the last round reached the server. The browser's own word on it is not trusted. */
+    this.online = false;
+    /** When the server was last heard; corrected ms, or null. */
+    this.heardAt = null;
+    /** Why the last round was not whole, or null. */
+    this.trouble = null;
+  }
+
+  start() {
+    this.#stopped = false;
+    addEventListener("online", this.#wake);
+    addEventListener("pageshow", this.#wake);
+    document.addEventListener("visibilitychange", this.#wake);
+    return this.soon();
+  }
+
+  stop() {
+    this.#stopped = true;
+    clearTimeout(this.#timer);
+    removeEventListener("online", this.#wake);
+    removeEventListener("pageshow", this.#wake);
+    document.removeEventListener("visibilitychange", this.#wake);
+  }
+
+  /** A round that begins now, or right after the one that is going. Never rejects. */
+  soon({ lists = false } = {}) {
+    if (lists) this.#listsAt = -Infinity;
+    if (this.#round) {
+      this.#again = true;
+      return this.#round;
+    }
+    clearTimeout(this.#timer);
+    this.#round = this.#rounds().finally(() => {
+      this.#round = null;
+      this.#schedule();
+    });
+    return this.#round;
+  }
+
+  #wake = () => {
+    if (document.visibilityState === "visible") this.soon();
+  };
+
+  async #rounds() {
+    do {
+      this.#again = false;
+      await this.#once();
+    } while (this.#again && this.online && !this.#stopped);
+  }
+
+  #schedule() {
+    if (this.#stopped) return;
+    const pace = this.#pace();
+    let wait = PACE_MS[pace];
+    if (this.#failures > 0) {
+      const longest = Math.min(LONGEST_WAIT_MS[pace], FIRST_WAIT_MS * 2 ** (this.#failures - 1));
+      wait = longest * (0.5 + Math.random() / 2); // phones that lost the server together must not return together
+    }
+    this.#timer = setTimeout(() => this.soon(), wait);
+  }
+
+  async #once() {
+    try {
+      if (!this.#clock.sure) await this.#hear(await this.#server.get("/clock"));
+      await this.#send();
+      if (performance.now() - this.#listsAt >= LISTS_MS[this.#pace()]) await this.#fetchLists();
+      for (const run of this.#book.runs.values()) if (run.open) await this.#fetch(run.id);
+      this.#failures = 0;
+      this.online = true;
+      this.trouble = null;
+    } catch (error) {
+      this.#failures += 1;
+      this.#clock.settle();
+      this.online = !(error instanceof Unreachable);
+      this.trouble = error;
+    }
+    this.dispatchEvent(new Event("round"));
+  }
+
+  /** Set the clock by an answer, and with it the entries made while this clock was a guess. */
+  async #hear(answer) {
+    const moved = answer.heard();
+    this.heardAt = this.#clock.now();
+    if (moved === null) return;
+    const guessed = [];
+    for (const run of this.#book.runs.values()) {
+      for (const row of run.waiting()) if (row.guessed) guessed.push(row);
+    }
+    if (!moved && guessed.length === 0) return;
+    await restamp(this.#book, this.#clock, guessed, moved);
+  }
+
+  async #send() {
+    for (const run of this.#book.runs.values()) {
+      const waiting = run.waiting();
+      if (waiting.length === 0 || run.isRefused) continue;
+      if (waiting.some((row) => row.id === run.id) && !(await this.#sendRun(run))) continue;
+      const entries = waiting.flatMap((row) => run.entry(row.id) ?? []).sort(inOrder);
+      for (let start = 0; start < entries.length; start += BATCH) {
+        await this.#sendEntries(run, entries.slice(start, start + BATCH));
+      }
+    }
+  }
+
+  /** @returns {Promise<boolean>} whether the server has the run now */
+  async #sendRun({ id, recipe, size, sheet, created_at }) {
+    let answer;
+    try {
+      answer = await this.#server.ask("PUT", `/runs/${id}`, {
+        recipe: { id: recipe.id, version: recipe.version },
+        size,
+        kit: sheet.kit,
+      });
+    } catch (error) {
+      if (!(error instanceof Refused)) throw error;
+      await this.#book.commit({ outbox: { put: [{ id, run: id, refused: error.detail }] } });
+      return false;
+    }
+    const changes = { outbox: { delete: [id] } };
+    if (canonical(answer.body.sheet) !== canonical(sheet)) {
+      // A page older than the server may reckon a sheet otherwise. Every other device, and the
+      // record, go by the server's; so does this phone from here on.
+      changes.runs = { put: [{ id, recipe, size, sheet: answer.body.sheet, created_at }] };
+    }
+    await this.#book.commit(changes);
+    return true;
+  }
+
+  async #sendEntries(run, entries) {
+    let answer;
+    try {
+      answer = await this.#server.ask("POST", `/runs/${run.id}/entries`, { entries });
+    } catch (error) {
+      if (!(error instanceof Refused)) throw error;
+      await this.#batchRefused(run, entries, error);
+      return;
+    }
+    const refused = answer.body.answers.filter(({ result }) => result === "refused");
+    const kept = answer.body.answers.filter(({ result }) => result !== "refused");
+    await this.#book.commit({
+      outbox: {
+        put: refused.map(({ id, field, detail }) => ({
+          id,
+          run: run.id,
+          refused: detail ?? `The server did not take ${field ?? "it"}.`,
+        })),
+        delete: kept.map(({ id }) => id),
+      },
+    });
+    await this.#hear(answer);
+  }
+
+  /** The server refused the request, not an entry: find out which entry is to blame. */
+  async #batchRefused(run, entries, error) {
+    if (error.status === 404) {
+      await this.#sendAgain(run);
+    } else if (entries.length > 1) {
+      const half = Math.ceil(entries.length / 2);
+      await this.#sendEntries(run, entries.slice(0, half));
+      await this.#sendEntries(run, entries.slice(half));
+    } else {
+      const { id } = entries[0];
+      await this.#book.commit({ outbox: { put: [{ id, run: run.id, refused: error.detail }] } });
+    }
+  }
+
+  /** The server knows nothing of this run (brought back from an older copy?): it gets all of it. */
+  async #sendAgain(run) {
+    const ids = [run.id, ...run.entries.map(({ id }) => id)];
+    await this.#book.commit({
+      outbox: { put: ids.map((id) => ({ id, run: run.id })) },
+      meta: { put: [{ key: cursorOf(run.id), value: null }] },
+    });
+  }
+
+  async #fetch(runId) {
+    const run = this.#book.runs.get(runId);
+    if (run.isRefused || run.waiting().some((row) => row.id === runId)) return;
+    for (let more = true; more; ) {
+      const cursor = this.#book.meta.get(cursorOf(runId));
+      const after = cursor === undefined || cursor === null ? "" : `&after=${encodeURIComponent(cursor)}`;
+      let answer;
+      try {
+        answer = await this.#server.get(`/runs/${runId}/entries?limit=500${after}`);
+      } catch (error) {
+        if (!(error instanceof Refused) || error.status !== 404) throw error;
+        await this.#sendAgain(run);
+        return;
+      }
+      const { entries, cursor: next } = answer.body;
+      more = answer.body.more;
+      // The server's copy wins: it differs only if this phone corrected an instant after sending.
+      const news = entries.filter((entry) => run.entry(entry.id)?.at !== entry.at);
+      if (next !== cursor || news.length > 0) {
+        await this.#book.commit({
+          entries: { put: news },
+          outbox: { delete: entries.map(({ id }) => id) },
+          meta: { put: [{ key: cursorOf(runId), value: next }] },
+        });
+      }
+      await this.#hear(answer);
+    }
+  }
+
+  async #fetchLists() {
+    await this.#fetchKit();
+    for (const { id, version } of await this.#server.all("recipes")) {
+      if (this.#book.recipes.get(id)?.version === version) continue;
+      const { body } = await this.#server.get(`/recipes/${id}`);
+      await this.#book.commit({ recipes: { put: [body] } });
+    }
+    const listed = await this.#server.all("runs");
+    const open = listed.filter((run) => run.finished_at === null);
+    const finished = listed.filter((run) => run.finished_at !== null);
+    finished.sort((a, b) => b.finished_at - a.finished_at);
+    for (const { id, cursor } of [...open, ...finished.slice(0, FINISHED_KEPT)]) {
+      if (!this.#book.runs.has(id)) {
+        const { body } = await this.#server.get(`/runs/${id}`);
+        const { recipe, size, sheet, created_at } = body;
+        await this.#book.commit({ runs: { put: [{ id, recipe, size, sheet, created_at }] } });
+      }
+      const known = this.#book.meta.get(cursorOf(id));
+      if (known === undefined || known !== cursor) await this.#fetch(id);
+    }
+    this.#listsAt = performance.now();
+  }
+
+  async #fetchKit() {
+    const { body } = await this.#server.get("/kit");
+    if (body.version !== this.#book.kit?.version) await keepKit(this.#book, body);
+  }
+}
+
+/** @param {{version, document, measured}} kit as the server gives it */
+export function keepKit(book, { version, document, measured }) {
+  return book.commit({ kit: { put: [{ id: "kit", version, document, measured }] } });
+}
+
+function cursorOf(runId) {
+  return `cursor/${runId}`;
+}
+
+/**
+ * Entries made while this clock was a guess, moved by what the guess was wrong by.
+ *
+ * Only entries that nobody else has: they keep their order, and stay later than all that came
+ * from elsewhere before them.
+ * @param {object[]} rows of the outbox
+ */
+async function restamp(book, clock, rows, moved) {
+  const shift = Math.abs(moved) > SLACK_MS ? moved : 0;
+  const unsure = new Set(rows.map(({ id }) => id));
+  const put = [];
+  let latest = 0;
+  for (const run of book.runs.values()) {
+    for (const entry of run.entries) if (!unsure.has(entry.id)) latest = Math.max(latest, entry.at);
+  }
+  if (shift) {
+    const mine = rows.flatMap(({ id, run }) => book.runs.get(run)?.entry(id) ?? []).sort(inOrder);
+    for (const entry of mine) {
+      latest = Math.max(latest + 1, entry.at + shift);
+      put.push({ ...entry, at: latest });
+    }
+    clock.sawAtMost(latest);
+  }
+  await book.commit(
+    {
+      entries: { put },
+      outbox: { put: rows.map(({ id, run }) => ({ id, run })) },
+      meta: { put: [{ key: "clock", value: clock.kept() }] },
+    },
+    { strict: true },
+  );
+}

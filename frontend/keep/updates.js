@@ -1,0 +1,63 @@
+/**
+ * The page's own copy on this phone (see sw.js), and when a newer one may take over.
+ *
+ * A newer copy is fetched whole, then waits: it takes over when the maker says so, or when the
+ * page is next opened. It never changes a page that is in use.
+ */
+
+/** A page that stays open for days asks about a newer copy this often. */
+const ASK_AGAIN_MS = 3_600_000;
+
+export class Updates extends EventTarget {
+  #registration = null;
+  #asked = -Infinity;
+
+  /** A copy is on this phone: the page opens with no network. */
+  kept = false;
+
+  async start() {
+    if (!navigator.serviceWorker) return;
+    try {
+      this.#registration = await navigator.serviceWorker.register(new URL("../sw.js", import.meta.url));
+    } catch {
+      return; // the page works while open; `kept` stays false and the screens say so
+    }
+    this.#asked = performance.now();
+    this.#registration.addEventListener("updatefound", () => this.#follow(this.#registration.installing));
+    this.#follow(this.#registration.installing);
+    this.#notice();
+    document.addEventListener("visibilitychange", this.#look);
+  }
+
+  /** A newer copy is here and waits for the maker's word. */
+  get waiting() {
+    return Boolean(this.#registration?.waiting && this.#registration.active);
+  }
+
+  /** Let the newer copy take over, and load the page from it. */
+  apply() {
+    const { waiting } = this.#registration ?? {};
+    if (!waiting) return;
+    navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
+    waiting.postMessage("take over");
+  }
+
+  stop() {
+    document.removeEventListener("visibilitychange", this.#look);
+  }
+
+  #look = () => {
+    if (document.visibilityState !== "visible" || performance.now() - this.#asked < ASK_AGAIN_MS) return;
+    this.#asked = performance.now();
+    this.#registration.update().catch(() => {}); // no network: ask another time
+  };
+
+  #follow(worker) {
+    worker?.addEventListener("statechange", () => this.#notice());
+  }
+
+  #notice() {
+    this.kept = Boolean(this.#registration.active);
+    this.dispatchEvent(new Event("change"));
+  }
+}

@@ -1,0 +1,46 @@
+/**
+ * Keeps the screen on while a run is open.
+ *
+ * The phone takes the lock away whenever the page is out of sight, so it is asked for again each
+ * time the page comes back. Missing over plain http; a phone low on power may say no.
+ */
+
+let wanted = false;
+let lock = null;
+let asking = null;
+
+/** @returns {Promise<boolean>} whether the screen is held on now */
+export async function awake(on) {
+  if (on !== wanted) {
+    wanted = on;
+    if (on) document.addEventListener("visibilitychange", hold);
+    else document.removeEventListener("visibilitychange", hold);
+  }
+  if (on) await hold();
+  else await release();
+  return lock !== null;
+}
+
+function hold() {
+  if (lock || document.visibilityState !== "visible") return undefined;
+  asking ??= ask().finally(() => (asking = null));
+  return asking;
+}
+
+async function ask() {
+  try {
+    const held = await navigator.wakeLock?.request("screen");
+    held?.addEventListener("release", () => {
+      if (lock === held) lock = null;
+    });
+    lock = held ?? null;
+  } catch {
+    lock = null; // asked for again when the page is next in sight
+  }
+  if (!wanted) await release();
+}
+
+async function release() {
+  await lock?.release();
+  lock = null;
+}

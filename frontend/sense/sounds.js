@@ -1,0 +1,80 @@
+/**
+ * Three rings that nobody mixes up: "look" (two soft notes up), "ready" (three notes up),
+ * "late" (three and two quick ones, high, twice over).
+ *
+ * Notes are rich, so that they carry over a mixer: each has a fundamental of 150 to 1,000 Hz and
+ * at least four harmonics between 300 and 4,000 Hz within 15 dB of it. That is how alarm sounds
+ * are built in IEC 60601-1-8, known to us at second hand; nothing here claims to meet it.
+ */
+
+/** Fundamental first; all within 15 dB (a factor of 0.18) of it. */
+const HARMONICS = [1, 0.7, 0.5, 0.45, 0.35];
+/** A note's edges, softened so that it does not click; seconds. */
+const EDGE_S = 0.02;
+
+/** hz: the notes' fundamentals; at, lasts: seconds from the ring's start; loud: 0 to 1. */
+const RINGS = {
+  look: { notes: [{ hz: 392, at: 0 }, { hz: 494, at: 0.3 }], lasts: 0.22, loud: 0.35 },
+  ready: {
+    notes: [{ hz: 523, at: 0 }, { hz: 659, at: 0.28 }, { hz: 784, at: 0.56 }],
+    lasts: 0.24,
+    loud: 0.55,
+  },
+  late: { notes: [...urgent(0), ...urgent(2)], lasts: 0.13, loud: 0.9 },
+};
+
+function urgent(from) {
+  const beats = [0, 0.18, 0.36, 0.72, 0.9];
+  return beats.map((beat, index) => ({ hz: index % 2 ? 740 : 784, at: from + beat }));
+}
+
+/** @returns {number} how long a ring sounds, in seconds */
+export function ringLength(kind) {
+  const { notes, lasts } = RINGS[kind];
+  return notes.at(-1).at + lasts;
+}
+
+/** Put a ring into an audio context, live or offline, from `start` seconds on. */
+export function scheduleRing(context, kind, start) {
+  const { notes, lasts, loud } = RINGS[kind];
+  const partials = Float32Array.from([0, ...HARMONICS]);
+  const wave = context.createPeriodicWave(new Float32Array(partials.length), partials);
+  for (const { hz, at } of notes) {
+    const note = context.createOscillator();
+    const volume = context.createGain();
+    const from = start + at;
+    note.setPeriodicWave(wave);
+    note.frequency.value = hz;
+    volume.gain.setValueAtTime(0, from);
+    volume.gain.linearRampToValueAtTime(loud, from + EDGE_S);
+    volume.gain.setValueAtTime(loud, from + lasts - EDGE_S);
+    volume.gain.linearRampToValueAtTime(0, from + lasts);
+    note.connect(volume).connect(context.destination);
+    note.start(from);
+    note.stop(from + lasts);
+  }
+}
+
+const SHAKES = { look: [120], ready: [200, 100, 200], late: [300, 120, 300, 120, 300, 120, 300] };
+
+/** A ring that could not sound within this time would only startle. */
+const STALE_MS = 5_000;
+
+let context = null;
+
+/** Browsers let a page sound only after a touch: call this from one. @returns whether it can ring */
+export async function unlock() {
+  if (!globalThis.AudioContext) return false;
+  context ??= new AudioContext();
+  if (context.state !== "running") await context.resume();
+  return context.state === "running";
+}
+
+/** Sound and shake once. @param {"look"|"ready"|"late"} kind */
+export async function ring(kind) {
+  navigator.vibrate?.(SHAKES[kind]);
+  if (!context) return;
+  const asked = performance.now();
+  if (context.state !== "running") await context.resume(); // a call took the sound away
+  if (performance.now() - asked < STALE_MS) scheduleRing(context, kind, context.currentTime + 0.01);
+}

@@ -1,0 +1,140 @@
+/**
+ * Keeps one whole copy of the page on the phone, so that it opens with no network.
+ *
+ * VERSION is the hash of the listed files (python -m tests.frontend.stamp writes both), and a
+ * copy is only kept when what the server gave has that very hash: modules of two versions never
+ * meet. A newer copy waits until the maker lets it take over, or the page is closed.
+ */
+
+const VERSION = "020439b519bb";
+const FILES = [
+  "app.js",
+  "bench/errors.js",
+  "bench/heating.js",
+  "bench/index.js",
+  "bench/journal.js",
+  "bench/prompting.js",
+  "bench/record.js",
+  "bench/sheet.js",
+  "bench/sizing.js",
+  "bench/waits.js",
+  "bench/weighing.js",
+  "bench/whole.js",
+  "icons/bowl-192.png",
+  "icons/bowl-512.png",
+  "icons/bowl-maskable-512.png",
+  "icons/bowl-maskable.svg",
+  "icons/bowl.svg",
+  "index.html",
+  "keep/book.js",
+  "keep/clock.js",
+  "keep/ids.js",
+  "keep/means.js",
+  "keep/rings.js",
+  "keep/run.js",
+  "keep/server.js",
+  "keep/store.js",
+  "keep/studio.js",
+  "keep/sync.js",
+  "keep/updates.js",
+  "manifest.webmanifest",
+  "parts/answer-row.js",
+  "parts/bowl-section.js",
+  "parts/dom.js",
+  "parts/figure.js",
+  "parts/hatch.js",
+  "parts/link-mark.js",
+  "parts/marks.js",
+  "parts/number-pad.js",
+  "parts/page-head.js",
+  "parts/plate-rows.js",
+  "parts/sheets.js",
+  "parts/stepper.js",
+  "parts/ticker.js",
+  "parts/wait-strip.js",
+  "parts/words.js",
+  "screens/bench.js",
+  "screens/kit.js",
+  "screens/recipes.js",
+  "screens/record.js",
+  "screens/size.js",
+  "screens/studio.js",
+  "sense/awake.js",
+  "sense/index.js",
+  "sense/sounds.js",
+  "sense/speech.js",
+  "style/base.css",
+  "style/bench.css",
+  "style/pages.css",
+  "style/tokens.css",
+];
+
+const PREFIX = "bowlside-page-";
+const CACHE = PREFIX + VERSION;
+const ROOT = new URL("./", self.location);
+
+self.addEventListener("install", (event) => event.waitUntil(keepCopy()));
+
+self.addEventListener("activate", (event) => event.waitUntil(dropOldCopies()));
+
+self.addEventListener("message", (event) => {
+  if (event.data === "take over") self.skipWaiting();
+});
+
+self.addEventListener("fetch", (event) => {
+  const { request } = event;
+  const file = listed(new URL(request.url));
+  // The journal's traffic, and whatever else is not the page's own, goes to the server untouched.
+  if (request.method === "GET" && file !== null) event.respondWith(fromCopy(file, request));
+});
+
+/** The listed file this address stands for, whatever its query says; null when there is none. */
+function listed(url) {
+  if (url.origin !== ROOT.origin || !url.pathname.startsWith(ROOT.pathname)) return null;
+  const path = url.pathname.slice(ROOT.pathname.length) || "index.html";
+  return FILES.includes(path) ? path : null;
+}
+
+async function fromCopy(file, request) {
+  const cache = await caches.open(CACHE);
+  return (await cache.match(address(file), { ignoreVary: true })) ?? fetch(request);
+}
+
+/** All files or none: anything missing, failed or of another version fails the install. */
+async function keepCopy() {
+  const copies = await Promise.all(
+    FILES.map(async (file) => {
+      const response = await fetch(address(file), { cache: "reload" });
+      if (!response.ok) throw new Error(`sw.js keepCopy: ${file} answered ${response.status}`);
+      return { file, response, content: await response.clone().arrayBuffer() };
+    }),
+  );
+  const version = await hashOf(copies);
+  if (version !== VERSION) throw new Error(`sw.js keepCopy: wanted ${VERSION}, got ${version}`);
+  const cache = await caches.open(CACHE);
+  await Promise.all(copies.map(({ file, response }) => cache.put(address(file), response)));
+}
+
+async function dropOldCopies() {
+  const names = await caches.keys();
+  const old = names.filter((name) => name.startsWith(PREFIX) && name !== CACHE);
+  await Promise.all(old.map((name) => caches.delete(name)));
+}
+
+/** index.html is asked for as the folder, which is how the page is opened. */
+function address(file) {
+  return new URL(file === "index.html" ? "./" : file, ROOT).href;
+}
+
+/** The first 12 hex digits of SHA-256 over each "path NUL sha256-of-content LF", in list order. */
+async function hashOf(copies) {
+  const lines = await Promise.all(
+    copies.map(async ({ file, content }) => `${file}\0${await sha256(content)}\n`),
+  );
+  return (await sha256(new TextEncoder().encode(lines.join("")))).slice(0, 12);
+}
+
+async function sha256(bytes) {
+  const digest = await crypto.subtle.digest("SHA-256", bytes);
+  return Array.from(new Uint8Array(digest), (byte) => byte.toString(16).padStart(2, "0")).join("");
+}

@@ -1,0 +1,219 @@
+"""The service worker keeps one whole copy of the page: all of it, of one version, and nothing else.
+
+The files are served from a folder of the test's own, with the real worker in it, so that a file
+can be changed, be missing or fail.
+"""
+
+from __future__ import annotations
+
+import shutil
+import subprocess
+import sys
+from collections.abc import Iterator
+from functools import partial
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from pathlib import Path
+from threading import Thread
+from typing import Any
+
+import pytest
+from playwright.sync_api import BrowserContext, Page
+
+ROOT = Path(__file__).resolve().parents[2]
+
+pytestmark = pytest.mark.browser
+
+BLANK = "/keep/ids.js"  # one of our files opened as text: a page of the origin on which nothing runs
+
+REGISTER = """async () => {
+    const registration = await navigator.serviceWorker.register("/sw.js");
+    const worker = registration.installing ?? registration.waiting ?? registration.active;
+    while (!["activated", "redundant"].includes(worker.state)) {
+        await new Promise((changed) => worker.addEventListener("statechange", changed, { once: true }));
+    }
+    return worker.state;
+}"""
+CACHES = "async () => (await caches.keys()).sort()"
+CACHED = """async () => {
+    const names = (await caches.keys()).filter((name) => name.startsWith("bowlside-page-"));
+    const requests = await (await caches.open(names[0])).keys();
+    return requests.map(({ url }) => new URL(url).pathname).sort();
+}"""
+TEXT_OF = "async (path) => (await fetch(path)).text()"
+
+
+class Site:
+    """A folder with a copy of the page, served; `failing` answers 500, `asked` is what was asked for."""
+
+    def __init__(self, folder: Path) -> None:
+        self.folder = folder
+        self.failing: set[str] = set()
+        self.asked: list[str] = []
+        shutil.copytree(ROOT / "frontend", folder, dirs_exist_ok=True)
+        site = self
+
+        class Handler(SimpleHTTPRequestHandler):
+            def do_GET(self) -> None:
+                site.asked.append(self.path)
+                if self.path.partition("?")[0] in site.failing:
+                    self.send_error(500)
+                else:
+                    super().do_GET()
+
+            def end_headers(self) -> None:
+                self.send_header("Cache-Control", "no-cache")
+                super().end_headers()
+
+            def log_message(self, *args: Any) -> None:
+                pass
+
+        self.server = ThreadingHTTPServer(("127.0.0.1", 0), partial(Handler, directory=str(folder)))
+        self.url = f"http://127.0.0.1:{self.server.server_port}"
+        Thread(target=self.server.serve_forever, daemon=True).start()
+
+    def publish(self, path: str, text: str) -> None:
+        """Change a file as a release does: the worker's list and version follow."""
+        (self.folder / path).write_text(text, "utf-8")
+        stamp(str(self.folder))
+
+
+def stamp(*arguments: str) -> subprocess.CompletedProcess[str]:
+    command = [sys.executable, "-m", "tests.frontend.stamp", *arguments]
+    return subprocess.run(command, cwd=ROOT, capture_output=True, text=True)
+
+
+@pytest.fixture
+def site(tmp_path: Path) -> Iterator[Site]:
+    site = Site(tmp_path / "page")
+    site.publish("version.txt", "first")
+    yield site
+    site.server.shutdown()
+    site.server.server_close()
+
+
+def test_the_worker_lists_every_file_of_the_page_as_it_is_now() -> None:
+    checked = stamp("--check")
+
+    assert checked.returncode == 0, checked.stderr
+
+
+@pytest.mark.parametrize("change", ["new.js", "app.js"])
+def test_a_file_added_or_changed_without_a_new_stamp_is_noticed(site: Site, change: str) -> None:
+    (site.folder / change).write_text("// other", "utf-8")
+
+    assert stamp("--check", str(site.folder)).returncode == 1
+
+
+def test_the_whole_page_is_kept_and_nothing_else(site: Site, page: Page) -> None:
+    page.goto(site.url + BLANK)
+
+    assert page.evaluate(REGISTER) == "activated"
+    files = {
+        f"/{path.relative_to(site.folder).as_posix()}" for path in site.folder.rglob("*") if path.is_file()
+    }
+    assert set(page.evaluate(CACHED)) == files - {"/sw.js", "/index.html"} | {"/"}
+
+
+def test_with_no_network_the_page_and_its_modules_open_whatever_the_query(
+    site: Site, page: Page, context: BrowserContext
+) -> None:
+    page.goto(site.url + BLANK)
+    page.evaluate(REGISTER)
+    context.set_offline(True)
+
+    opened = page.goto(f"{site.url}/?from=home-screen")
+
+    assert opened is not None and opened.from_service_worker
+    assert page.evaluate(TEXT_OF, "/version.txt?now=1") == "first"
+    assert page.evaluate("async () => (await import('/keep/ids.js')).newId(0).length") == 36
+
+
+@pytest.mark.parametrize("path", ["/", "/keep/store.js", "/style/base.css"])
+def test_one_file_that_fails_means_no_copy_at_all(site: Site, page: Page, path: str) -> None:
+    page.goto(site.url + BLANK)
+    site.failing.add(path)
+
+    assert page.evaluate(REGISTER) == "redundant"
+    assert page.evaluate(CACHES) == []
+
+
+def test_files_of_two_versions_are_not_kept_together(site: Site, page: Page) -> None:
+    (site.folder / "version.txt").write_text("second, but the worker is still the first", "utf-8")
+    page.goto(site.url + BLANK)
+
+    assert page.evaluate(REGISTER) == "redundant"
+    assert page.evaluate(CACHES) == []
+
+
+def test_the_api_other_methods_and_unlisted_files_go_to_the_server(site: Site, page: Page) -> None:
+    page.goto(site.url + BLANK)
+    page.evaluate(REGISTER)
+    page.reload()
+    (site.folder / "api").mkdir()
+    (site.folder / "api" / "runs").write_text("[]", "utf-8")
+    site.asked.clear()
+
+    page.evaluate(
+        "async () => { for (const path of ['/api/runs', '/api/runs', '/sw.js']) await fetch(path); }"
+    )
+    posted = page.evaluate("async () => (await fetch('/app.js', { method: 'POST' })).status")
+
+    assert site.asked == ["/api/runs", "/api/runs", "/sw.js"]
+    assert posted == 501  # what this test's server says to a POST; a copy would have said 200
+    assert "/api/runs" not in page.evaluate(CACHED)
+
+
+def test_a_failed_answer_is_never_kept(site: Site, page: Page) -> None:
+    page.goto(site.url + BLANK)
+    page.evaluate(REGISTER)
+    page.reload()
+    (site.folder / "late.txt").write_text("unlisted", "utf-8")
+    site.failing.add("/late.txt")
+    assert page.evaluate("async () => (await fetch('/late.txt')).status") == 500
+
+    site.failing.clear()
+
+    assert page.evaluate(TEXT_OF, "/late.txt") == "unlisted"
+
+
+def test_a_newer_page_waits_until_the_maker_says_so(site: Site, page: Page) -> None:
+    page.goto(site.url + BLANK)
+    page.evaluate(REGISTER)
+    page.reload()
+    site.publish("version.txt", "second")
+
+    updating = """async () => {
+        const registration = await navigator.serviceWorker.getRegistration();
+        const found = new Promise((there) => registration.addEventListener("updatefound", there));
+        await registration.update();
+        await found;
+        const worker = registration.installing;
+        await new Promise((done) => worker.addEventListener("statechange", done, { once: true }));
+        return worker.state;
+    }"""
+    assert page.evaluate(updating) == "installed"
+    page.reload()
+    assert page.evaluate(TEXT_OF, "/version.txt") == "first"
+
+    taking_over = """async () => {
+        const { waiting } = await navigator.serviceWorker.getRegistration();
+        const over = new Promise((done) => navigator.serviceWorker.addEventListener("controllerchange", done));
+        waiting.postMessage("take over");
+        await over;
+    }"""
+    page.evaluate(taking_over)
+    page.reload()
+    assert page.evaluate(TEXT_OF, "/version.txt") == "second"
+
+
+def test_only_our_own_old_copies_are_dropped(site: Site, page: Page) -> None:
+    page.goto(site.url + BLANK)
+    page.evaluate(
+        "async () => { await caches.open('someone-else'); await caches.open('bowlside-page-old'); }"
+    )
+
+    page.evaluate(REGISTER)
+
+    names = page.evaluate(CACHES)
+    assert "someone-else" in names
+    assert len(names) == 2 and "bowlside-page-old" not in names
