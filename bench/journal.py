@@ -22,6 +22,7 @@ MOST_WHOLE = 2**53 - 1
 MOST_AT = 8_640_000_000_000_000  # the last instant a JavaScript Date can hold
 MOST_MG = 10**9  # a tonne in one touch is a slip of the finger
 MOST_MS = 366 * 86_400_000
+MOST_FACTOR = 1000  # a thousand times the batch is a slip of the finger too
 
 # Every kind of entry and its fields: (type, required). The API refuses by this table, the fold
 # sets aside by it, and DEVELOPERS.md lists it. Fields not named here are kept and not looked at.
@@ -277,7 +278,7 @@ class _Fold:
     def _carried(self, at: int, body: Json, entry: Json) -> bool:
         key = f"{body['component']}.{body['round']}"
         lines = [line for line in self.sheet["lines"] if f"{line['component']}.{line['round']}" == key]
-        if not lines or body["num"] > 1000 * body["den"]:
+        if not lines or body["num"] > MOST_FACTOR * body["den"]:
             return False
         self.factors[key] = (body["num"], body["den"])
         for line in lines:  # new targets, so what was let pass is judged again

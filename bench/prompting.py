@@ -8,7 +8,7 @@ enough to write a client; the phone page draws exactly this. Best next prompt fi
 
 from typing import Any
 
-from bench.journal import carry_up, portion_targets
+from bench.journal import MOST_FACTOR, carry_up, portion_targets
 from bench.sizing import pieces_from
 from bench.waits import guide_phase, wait_phase, window_phase
 from bench.weighing import carry_factor
@@ -279,14 +279,17 @@ class _Bench:
             *([told_twice] if told["twice"] is not None else []),
             _answer("take_out", f"Take {shown} out", "taken_out", {**body, "mg": over}, strong=True),
             _answer("leave", "Leave it, and note it", "left", body, says=self._new_share(line, told)),
-            _answer(
-                "carry",
-                f"Carry the rest up, × {times(num, den)}",
-                "carried",
-                {"component": line["component"], "round": line["round"], "num": num, "den": den},
-                says=self._carried_says(line, num, den),
-            ),
         ]
+        if num <= MOST_FACTOR * den:
+            answers.append(
+                _answer(
+                    "carry",
+                    f"Carry the rest up, × {times(num, den)}",
+                    "carried",
+                    {"component": line["component"], "round": line["round"], "num": num, "den": den},
+                    says=self._carried_says(line, num, den),
+                )
+            )
         return {
             "kind": "over",
             "title": f"{line['name']}: {shown} too much",

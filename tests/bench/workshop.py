@@ -132,10 +132,13 @@ class Maker:
         self.sheet = sheet
         self.entries: list[Json] = []
         self.at = at
+        self._folded: tuple[int, Json] | None = None
 
     @property
     def state(self) -> Json:
-        return fold(self.sheet, self.entries)
+        if self._folded is None or self._folded[0] != len(self.entries):
+            self._folded = (len(self.entries), fold(self.sheet, self.entries))
+        return self._folded[1]
 
     @property
     def sees(self) -> Json:
