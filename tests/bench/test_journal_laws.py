@@ -1,0 +1,284 @@
+"""Laws of the journal: the order of arrival does not matter, nothing breaks it, an undo takes back."""
+
+from __future__ import annotations
+
+import json
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from workshop import DEMO_RECIPES, MINUTE, MORNING, THREE_PART, Maker, demo_sheet, entry, untouched
+
+from bench import KINDS, EntryError, canonical, check_entry, fold, now, record
+
+SHEET = demo_sheet(THREE_PART)
+LINES = [line["id"] for line in SHEET["lines"]]
+STEPS = [step["id"] for step in SHEET["steps"]]
+VESSELS = [vessel["id"] for vessel in SHEET["vessels"]]
+
+instants = st.integers(MORNING, MORNING + 20 * MINUTE)
+devices = st.sampled_from(["phone", "tablet"])
+BODIES = {
+    "weighed": {"line": st.sampled_from(LINES), "mg": st.integers(0, 2_000_000)},
+    "taken_out": {"line": st.sampled_from(LINES), "mg": st.integers(0, 2_000_000)},
+    "left": {"line": st.sampled_from(LINES)},
+    "left_out": {"line": st.sampled_from(LINES)},
+    "carried": {
+        "component": st.sampled_from(["base", "embed", "topping", "assembly", "gold"]),
+        "round": st.integers(0, 2),
+        "num": st.integers(1, 10**6),
+        "den": st.integers(1, 10**6),
+    },
+    "zeroed": {"vessel": st.sampled_from(VESSELS)},
+    "switched": {"weigh": st.sampled_from(["running", "tare"])},
+    "chose": {
+        "step": st.sampled_from(STEPS),
+        "way": st.sampled_from(["witch_hazel", "alcohol", "film", "none"]),
+    },
+    "done": {"step": st.sampled_from(STEPS)},
+    "skipped": {"step": st.sampled_from(STEPS), "why": st.text(min_size=1, max_size=20)},
+    "began": {"step": st.sampled_from(STEPS)},
+    "heated": {"step": st.sampled_from(STEPS), "ms": st.integers(1, 60_000)},
+    "looked": {"step": st.sampled_from(STEPS), "answer": st.sampled_from(["yes", "not_yet", "too_far"])},
+    "portioned": {"vessel": st.sampled_from(VESSELS), "mg": st.integers(0, 10**6)},
+    "counted": {
+        "step": st.sampled_from(STEPS),
+        "good": st.integers(0, 20),
+        "partial": st.integers(0, 2),
+        "of": st.sampled_from([*VESSELS, "joined"]),
+    },
+    "extended": {"step": st.sampled_from(STEPS), "ms": st.integers(1, 10**7)},
+    "noted": {"text": st.text(min_size=1, max_size=20)},
+    "finished": {},
+}
+
+
+@st.composite
+def facts(draw, kinds=tuple(BODIES)):
+    """One well-formed entry about the demo's three-part sheet, likely or not."""
+    kind = draw(st.sampled_from(kinds))
+    return entry(kind, draw(instants), draw(devices), **draw(st.fixed_dictionaries(BODIES[kind])))
+
+
+@st.composite
+def journals(draw, most=25):
+    entries = draw(st.lists(facts(), max_size=most))
+    for _ in range(draw(st.integers(0, 4))):
+        if entries:
+            target = draw(st.sampled_from(entries))
+            entries.append(entry("undone", draw(instants), draw(devices), entry=target["id"]))
+    if draw(st.booleans()):
+        entries.append(entry("tasted", draw(instants), draw(devices), sweet=True))  # a kind from the future
+    return entries
+
+
+def test_every_kind_of_entry_is_tried_here():
+    assert set(BODIES) | {"undone"} == set(KINDS)
+
+
+@given(journals(), st.randoms(use_true_random=False))
+def test_any_order_any_duplicate_and_any_split_fold_to_the_same_bytes(entries, random):
+    whole = canonical(fold(SHEET, entries))
+
+    shuffled = entries + random.choices(entries, k=3) if entries else []
+    random.shuffle(shuffled)
+    cut = random.randint(0, len(shuffled))
+
+    assert canonical(fold(SHEET, shuffled)) == whole
+    assert canonical(fold(SHEET, shuffled[cut:] + entries + shuffled[:cut])) == whole
+
+
+@given(journals(), st.data())
+def test_two_phones_that_have_heard_everything_agree(entries, data):
+    heard_by_one = data.draw(st.lists(st.booleans(), min_size=len(entries), max_size=len(entries)))
+    one = [each for each, heard in zip(entries, heard_by_one, strict=True) if heard]
+    other = [each for each, heard in zip(entries, heard_by_one, strict=True) if not heard]
+
+    assert fold(SHEET, one + other) == fold(SHEET, other + one)
+
+
+@given(journals(), facts())
+def test_an_entry_and_its_undo_fold_to_the_state_before(entries, fact):
+    before = fold(SHEET, entries)
+
+    undo = entry("undone", fact["at"] + 1, fact["device"], entry=fact["id"])
+
+    assert fold(SHEET, [*entries, fact, undo]) == before
+
+
+@given(journals(), facts())
+def test_an_undo_can_be_taken_back_too(entries, fact):
+    undo = entry("undone", fact["at"] + 1, entry=fact["id"])
+    again = entry("undone", fact["at"] + 2, entry=undo["id"])
+
+    assert fold(SHEET, [*entries, fact, undo, again]) == fold(SHEET, [*entries, fact])
+
+
+def test_an_undo_from_before_what_it_takes_back_is_set_aside():
+    fact = entry("done", MORNING, step=STEPS[0])
+    undo = entry("undone", MORNING - 1, entry=fact["id"])
+
+    state = fold(SHEET, [fact, undo])
+    assert state["steps"][STEPS[0]]["status"] == "done"
+    assert state["unread"] == [undo["id"]]
+
+
+JSON = st.recursive(
+    st.none() | st.booleans() | st.integers() | st.floats(allow_nan=False) | st.text(max_size=12),
+    lambda inner: st.lists(inner, max_size=3) | st.dictionaries(st.text(max_size=8), inner, max_size=3),
+    max_leaves=8,
+)
+
+
+@st.composite
+def oddities(draw):
+    """An entry with a field or two written wrong, or anything at all."""
+    if draw(st.integers(0, 4)) == 0:
+        return draw(JSON)
+    (fact,) = untouched(draw(facts()))
+    place = fact["body"] if draw(st.booleans()) else fact
+    if place:
+        key = draw(st.sampled_from(sorted(place)))
+        place[key] = draw(JSON | st.sampled_from([-1, 2**60, 12.0, "", "x" * 3000, "base.1.gold", True]))
+    return fact
+
+
+@given(st.lists(oddities() | facts(), max_size=12), st.integers(0, 2**53))
+def test_no_set_of_entries_makes_the_fold_or_the_bench_raise(entries, at):
+    state = fold(SHEET, entries)
+
+    said = now(SHEET, state, at)
+    kept = [each for each in entries if isinstance(each, dict)]
+    record(SHEET, state, kept)
+
+    assert canonical(said) and canonical(state)
+
+
+@given(oddities())
+def test_what_the_check_passes_the_fold_reads_or_lists_as_unread(odd):
+    """A malformed entry is refused by itself; one that is well-formed is never lost."""
+    try:
+        check_entry(odd)
+    except EntryError as fault:
+        assert fault.says
+        return
+    told = fold(SHEET, [odd])
+    assert told["unread"] == [odd["id"]] or told["last_at"] == odd["at"] or odd["kind"] == "undone"
+
+
+@pytest.mark.parametrize(
+    ("change", "where"),
+    [
+        ({"id": "not-a-uuid"}, "id"),
+        ({"id": "1d3584bc-0598-40a6-9e48-87a20a490215"}, "id"),  # version 4
+        ({"device": ""}, "device"),
+        ({"at": -1}, "at"),
+        ({"at": 1.5}, "at"),
+        ({"at": True}, "at"),
+        ({"kind": "Weighed"}, "kind"),
+        ({"body": []}, "body"),
+        ({"body": {}}, "body.line"),
+        ({"body": {"line": LINES[0], "mg": 1.5}}, "body.mg"),
+        ({"body": {"line": LINES[0], "mg": -1}}, "body.mg"),
+        ({"body": {"line": LINES[0], "mg": 10**10}}, "body.mg"),
+        ({"kind": "noted", "body": {"text": "x" * 2001}}, "body.text"),
+        ({"kind": "looked", "body": {"step": STEPS[0], "answer": "perhaps"}}, "body.answer"),
+    ],
+)
+def test_a_malformed_entry_is_refused_by_its_field(change, where):
+    with pytest.raises(EntryError) as fault:
+        check_entry({**entry("weighed", line=LINES[0], mg=1), **change})
+
+    assert fault.value.where == where
+
+
+def test_the_published_uuid_of_version_7_is_taken():
+    """RFC 9562's own example: 2022-02-22T19:22:22Z. Lower case is written, either is read."""
+    for spelling in ("017f22e2-79b0-7cc3-98c4-dc0c0c07398f", "017F22E2-79B0-7CC3-98C4-DC0C0C07398F"):
+        check_entry({**entry("finished", 1_645_557_742_000), "id": spelling})
+
+
+def test_an_entry_of_a_kind_from_the_future_is_kept_and_listed():
+    future = entry("tasted", step=STEPS[0])
+
+    check_entry(future)
+    state = fold(SHEET, [future])
+    assert state["unread"] == [future["id"]]
+    assert record(SHEET, state, [future])["unread"] == [future["id"]]
+
+
+def test_an_entry_about_another_sheet_is_kept_and_listed():
+    stray = entry("done", step="scrub.1.stir")
+
+    assert fold(SHEET, [stray])["unread"] == [stray["id"]]
+
+
+def test_an_entry_from_next_year_is_a_fact_like_any_other():
+    late = entry("done", MORNING + 366 * 24 * 60 * MINUTE, step=STEPS[0])
+
+    check_entry(late)
+    assert fold(SHEET, [late])["steps"][STEPS[0]]["status"] == "done"
+
+
+def test_a_step_told_before_its_needs_is_done_and_the_needs_are_owed():
+    maker = Maker(SHEET)
+
+    maker.tell("done", step="base.1.sift")
+
+    assert maker.state["steps"]["base.1.sift"]["status"] == "done"
+    assert {each["step"] for each in maker.sees["owed"]} == {"base.1.dry"}
+
+
+def test_of_two_entries_with_one_id_every_replica_keeps_the_same():
+    one = entry("weighed", line=LINES[0], mg=10)
+    (other,) = untouched(one)
+    other["body"]["mg"] = 20
+
+    assert fold(SHEET, [one, other]) == fold(SHEET, [other, one])
+
+
+@settings(max_examples=20)
+@given(journals(most=10), st.integers(1, 25 * 60))
+def test_the_same_journal_says_the_same_bytes_after_a_restart(entries, minutes):
+    at = MORNING + minutes * MINUTE
+    again = json.loads(json.dumps([SHEET, entries]))
+
+    assert canonical(now(SHEET, fold(SHEET, entries), at)) == canonical(now(again[0], fold(*again), at))
+
+
+# Whatever the bench offers, it takes
+
+
+SHEETS = {
+    (name, weigh): demo_sheet(name, weigh=weigh) for name in DEMO_RECIPES for weigh in ("running", "tare")
+}
+
+
+@settings(max_examples=60)
+@given(st.data())
+def test_any_walk_through_the_answers_offered_is_understood_and_can_be_finished(data):
+    """A client that posts nothing but answers never has one set aside, and is never left with none."""
+    sheet = SHEETS[data.draw(st.sampled_from(sorted(SHEETS)))]
+    maker = Maker(sheet)
+    for _ in range(data.draw(st.integers(1, 25))):
+        prompts = maker.sees["prompts"]
+        assert prompts or maker.state["finished_at"]
+        if not prompts:
+            break
+        prompt = data.draw(st.sampled_from(prompts))
+        answer = data.draw(st.sampled_from(prompt["answers"]))
+        before = prompt["weigh"]["before_mg"] if prompt["weigh"] else 0
+        asked = (prompt["number"] or {}).get("mg") or 0
+        reading = before + data.draw(st.integers(0, max(10, 3 * (asked - before))))
+        maker.answer(answer, reading=reading, before=before, count=data.draw(st.integers(0, 3)))
+        check_entry(maker.entries[-1])
+        maker.wait(data.draw(st.sampled_from([0, MINUTE, 300 * MINUTE])))
+        assert maker.state["unread"] == []
+
+    for _ in range(200):
+        if maker.state["finished_at"]:
+            break
+        if not maker.sees["prompts"]:
+            raise AssertionError("nothing more is offered and the batch is not finished")
+        maker.strong()
+    assert maker.state["finished_at"] and maker.state["unread"] == []
