@@ -87,8 +87,10 @@ def sheet(recipe: Path, pieces: int, kit_file: Path | None, as_json: bool) -> No
 @database_option
 def import_file(file: Path, database: Path | None) -> None:
     """Take in a studio's export, a recipe or a kit. Adds, and never overwrites."""
+    from marshmallow import ValidationError
+
     import bench
-    from api.errors import Problem
+    from api.errors import Problem, as_problem
     from api.exchange import import_any
     from api.wire import unfit_values
 
@@ -100,16 +102,11 @@ def import_file(file: Path, database: Path | None) -> None:
     with _open(database).app_context():
         try:
             tally = import_any(document)
-        except bench.KitError as error:
-            _stop(f"{file}: {_named(error)}")
-        except bench.BenchError as error:
-            _stop(f"{file}: {_named(error)}", WRONG_RECIPE)
-        except Problem as problem:
-            _stop(
-                "\n".join(
-                    [f"{file}: {problem.detail}", *(f"  {where}: {says}" for where, says in problem.errors)]
-                )
-            )
+        except (Problem, bench.BenchError, ValidationError) as error:
+            problem = as_problem(error)
+            named = [f"  {where}: {says}" for where, says in problem.errors]
+            is_recipe = document.get("format") == "bowlside-recipe/1"
+            _stop("\n".join([f"{file}: {problem.detail}", *named]), WRONG_RECIPE if is_recipe else COULD_NOT)
     _report(tally)
     if tally.refused:
         sys.exit(COULD_NOT)
@@ -135,7 +132,7 @@ def export(file: Path | None, database: Path | None) -> None:
 
 def _open(database: Path | None, **given: Any) -> Any:
     """The application, its tables up to date."""
-    from sqlalchemy.exc import OperationalError
+    from sqlalchemy.exc import DatabaseError
 
     from api import create_app, store
     from api.settings import SettingError, Settings
@@ -146,7 +143,7 @@ def _open(database: Path | None, **given: Any) -> Any:
         store.migrate(app)
     except SettingError as error:
         raise click.UsageError(str(error)) from None
-    except (OSError, OperationalError) as error:
+    except (OSError, DatabaseError) as error:
         _stop(f"Cannot open the database {settings.database}: {getattr(error, 'orig', error)}.")
     return app
 

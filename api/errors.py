@@ -87,9 +87,8 @@ class Problem(Exception):
 
 
 def init_app(app: Flask) -> None:
-    app.register_error_handler(Problem, Problem.response)
-    app.register_error_handler(BenchError, from_bench)
-    app.register_error_handler(ValidationError, from_fields)
+    for kind in (Problem, BenchError, ValidationError):
+        app.register_error_handler(kind, from_input)
     app.register_error_handler(OperationalError, from_database)
     app.register_error_handler(sqlite3.OperationalError, from_database)
     app.register_error_handler(Exception, from_fault)
@@ -99,13 +98,18 @@ def not_found(what: str, where: str) -> NoReturn:
     raise Problem(404, f"There is no such {what}. Those that are here: {where}.")
 
 
-def from_bench(error: BenchError) -> Response:
+def as_problem(error: Problem | BenchError | ValidationError) -> Problem:
+    """What was wrong with the input, in the one shape."""
+    if isinstance(error, Problem):
+        return error
+    if isinstance(error, ValidationError):
+        return Problem(422, FIELDS_WRONG, errors=flatten(error.messages))
     status, title = next((status, title) for kind, status, title in BENCH_PROBLEMS if isinstance(error, kind))
-    return Problem(status, error.says, title=title, errors=[(error.where, error.says)]).response()
+    return Problem(status, error.says, title=title, errors=[(error.where, error.says)])
 
 
-def from_fields(error: ValidationError) -> Response:
-    return Problem(422, FIELDS_WRONG, errors=flatten(error.messages)).response()
+def from_input(error: Problem | BenchError | ValidationError) -> Response:
+    return as_problem(error).response()
 
 
 def from_database(error: OperationalError | sqlite3.OperationalError) -> Response:

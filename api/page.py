@@ -10,6 +10,7 @@ import hashlib
 from pathlib import Path
 
 from flask import Flask, Response, abort, request
+from werkzeug.routing import PathConverter
 from werkzeug.security import safe_join
 
 from api.places import FRONTEND
@@ -28,9 +29,17 @@ TYPES = {
 }
 
 
+class PagePath(PathConverter):
+    """Any path but the API's, whose addresses would otherwise all seem to take GET."""
+
+    regex = r"(?!api/)[^/].*?"
+
+
 def init_app(app: Flask) -> None:
+    app.url_map.converters["page"] = PagePath
+    app.url_map.redirect_defaults = False  # /index.html is itself, too
     app.add_url_rule("/", "page", serve, defaults={"path": "index.html"})
-    app.add_url_rule("/<path:path>", "page", serve)
+    app.add_url_rule("/<page:path>", "page", serve)
 
 
 def serve(path: str) -> Response:

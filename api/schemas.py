@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from marshmallow import EXCLUDE, RAISE, Schema, fields, validate
+from marshmallow import EXCLUDE, RAISE, Schema, ValidationError, fields, validate, validates_schema
 
 IDENTIFIER = validate.Regexp(
     r"[a-z][a-z0-9_.]{0,99}\Z", error="Use an id of the recipe, such as base.fragrance."
@@ -180,15 +180,25 @@ class Size(Choices):
     pieces = Whole(required=True)
 
 
+# What each way of saying a size needs beside itself.
+SIZED_BY = {"pieces": ["pieces"], "mass": ["mg"], "moulds": ["component", "moulds"], "stock": ["stock"]}
+
+
 class SizeRequest(Choices):
     """How big? By pieces, by mass, by mould fillings, or by all of the stock there is."""
 
-    by = fields.String(required=True, validate=validate.OneOf(["pieces", "mass", "moulds", "stock"]))
+    by = fields.String(required=True, validate=validate.OneOf(list(SIZED_BY)))
     pieces = Whole()
     mg = Whole(metadata={"description": "Mass of the whole batch, in mg"})
     component = fields.String(validate=IDENTIFIER)
     moulds = Whole(metadata={"description": "How many fillings of the component's moulds"})
     stock = fields.Dict(keys=fields.String(validate=IDENTIFIER), values=Whole())
+
+    @validates_schema
+    def say_what_is_needed(self, data: dict[str, Any], **_: Any) -> None:
+        missing = [name for name in SIZED_BY[data["by"]] if name not in data]
+        if missing:
+            raise ValidationError({name: [f"By {data['by']}, this is needed."] for name in missing})
 
 
 class Sized(Schema):

@@ -1,10 +1,22 @@
-"""Makes things for tests: ids, entries and runs, with what does not matter filled in."""
+"""Makes things for tests: a clock, ids, entries and runs, with what does not matter filled in."""
 
 from __future__ import annotations
 
 import itertools
 import uuid
+from dataclasses import dataclass
 from typing import Any
+
+
+@dataclass
+class Clock:
+    """The server's clock, in ms, moved by hand."""
+
+    ms: int = 1_760_000_000_000
+
+    def __call__(self) -> int:
+        return self.ms
+
 
 _count = itertools.count(1)
 
@@ -35,3 +47,26 @@ def make_entry(run: str, **other: Any) -> dict[str, Any]:
 def make_run(recipe: dict[str, Any], pieces: int = 12) -> dict[str, Any]:
     """The body that begins a run of a recipe."""
     return {"recipe": {"id": recipe["id"], "version": recipe["version"]}, "size": {"pieces": pieces}}
+
+
+def make_recipe(lines: int = 2, title: str = "Salt soak") -> dict[str, Any]:
+    """A recipe of one component whose lines are weighed into one bowl, a hundred a step."""
+    ids = [f"line_{number}" for number in range(lines)]
+    weigh = [
+        {"id": f"weigh_{start}", "kind": "weigh", "title": "Weigh", "lines": ids[start : start + 100]}
+        for start in range(0, lines, 100)
+    ]
+    return {
+        "format": "bowlside-recipe/1",
+        "title": title,
+        "written_for": 10,
+        "ingredients": {"salt": {"name": "Sea salt"}},
+        "components": [
+            {
+                "id": "soak",
+                "name": "Soak",
+                "lines": [{"id": each, "ingredient": "salt", "amount": "100 g"} for each in ids],
+                "steps": [*weigh, {"id": "stir", "kind": "do", "title": "Stir"}],
+            }
+        ],
+    }

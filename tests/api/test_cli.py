@@ -1,0 +1,138 @@
+from __future__ import annotations
+
+import json
+import subprocess
+import sys
+from pathlib import Path
+from typing import Any
+
+import pytest
+from click.testing import CliRunner
+
+from api.cli import main
+from api.kit import STARTER_KIT
+from tests.make import make_recipe
+
+
+@pytest.fixture
+def bowlside(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Any:
+    """Runs a command in a folder of its own; gives the result."""
+    monkeypatch.chdir(tmp_path)
+    return lambda *arguments: CliRunner().invoke(main, arguments, catch_exceptions=False)
+
+
+def write(path: str, document: object) -> str:
+    Path(path).write_text(json.dumps(document))
+    return path
+
+
+def test_the_sheet_as_text_and_as_json(bowlside: Any) -> None:
+    recipe = write("soak.json", make_recipe())
+
+    text = bowlside("sheet", recipe, "--pieces", "20")
+    as_json = bowlside("sheet", recipe, "--pieces", "20", "--json")
+
+    assert (text.exit_code, as_json.exit_code) == (0, 0)
+    assert "Salt soak" in text.stdout
+    assert json.loads(as_json.stdout)["size"]["pieces"] == 20
+
+
+def test_the_sheet_is_made_for_the_kit_given(bowlside: Any) -> None:
+    scale = {"id": "fine", "name": "Fine scale", "capacity": "5 kg", "division": "0.1 g"}
+    kit = write("kit.json", {**STARTER_KIT, "scales": [scale]})
+
+    made = bowlside("sheet", write("soak.json", make_recipe()), "--pieces", "10", "--kit", kit, "--json")
+
+    assert {line["scale"] for line in json.loads(made.stdout)["lines"]} == {"fine"}
+
+
+@pytest.mark.parametrize(
+    ("arguments", "code", "says"),
+    [
+        (["sheet", "wrong.json", "--pieces", "10"], 3, "written_for"),
+        (["sheet", "soak.json", "--pieces", "0"], 1, "pieces"),
+        (["sheet", "soak.json", "--pieces", "1000000"], 1, "pieces"),
+        (["sheet", "soak.json", "--pieces", "ten"], 2, "ten"),
+        (["sheet", "soak.json"], 2, "--pieces"),
+        (["sheet", "missing.json", "--pieces", "10"], 1, "missing.json"),
+        (["sheet", "not.json", "--pieces", "10"], 1, "not JSON"),
+        (["sheet", "soak.json", "--pieces", "10", "--kit", "soak.json"], 1, "scales"),
+        (["import", "wrong.json"], 3, "written_for"),
+        (["import", "not.json"], 1, "not JSON"),
+        (["import", "list.json"], 1, "object"),
+        (["import", "other.json"], 1, "format"),
+        (["import", "half.json"], 1, "runs"),
+        (["import", "nul.json"], 1, "title"),
+        (["export", "no/such/folder/all.json"], 1, "all.json"),
+        (["export", "--database", "soak.json"], 1, "soak.json"),
+        (["dance"], 2, "dance"),
+    ],
+)
+def test_what_goes_wrong_is_said_and_has_its_exit_code(
+    bowlside: Any, arguments: list[str], code: int, says: str
+) -> None:
+    write("soak.json", make_recipe())
+    write("wrong.json", {**make_recipe(), "written_for": 0})
+    write("list.json", [])
+    write("other.json", {"format": "cookbook/9"})
+    write("half.json", {"format": "bowlside-export/1", "recipes": []})
+    write("nul.json", make_recipe(title="a\x00b"))
+    Path("not.json").write_text("{")
+
+    result = bowlside(*arguments)
+
+    assert result.exit_code == code
+    assert says in result.stderr
+    assert "Traceback" not in result.output
+
+
+def test_a_studio_goes_out_and_comes_in_elsewhere(bowlside: Any) -> None:
+    assert bowlside("import", write("soak.json", make_recipe()), "--database", "one.sqlite3").exit_code == 0
+    assert bowlside("export", "all.json", "--database", "one.sqlite3").exit_code == 0
+
+    taken = bowlside("import", "all.json", "--database", "two.sqlite3")
+    exported = bowlside("export", "--database", "two.sqlite3")
+
+    assert taken.stderr == "Kept 1, had 0, refused 0.\n"
+    without_time = {"exported_at": 0}
+    assert (
+        json.loads(exported.stdout) | without_time == json.loads(Path("all.json").read_text()) | without_time
+    )
+
+
+def test_an_import_that_is_partly_refused_says_what_and_fails(bowlside: Any) -> None:
+    bowlside("import", write("soak.json", make_recipe()))
+    bowlside("export", "all.json")
+    studio = json.loads(Path("all.json").read_text())
+    studio["recipes"][0]["versions"][0]["document"]["title"] = "Other"
+
+    result = bowlside("import", write("other.json", studio))
+
+    assert result.exit_code == 1
+    assert "recipes.0.versions.0" in result.stderr
+
+
+def test_settings_come_from_the_environment(bowlside: Any, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("BOWLSIDE_DATABASE", "elsewhere/studio.sqlite3")
+    bowlside("import", write("soak.json", make_recipe()))
+    assert Path("elsewhere/studio.sqlite3").exists()
+
+    monkeypatch.setenv("BOWLSIDE_BODY_LIMIT", "much")
+    result = bowlside("export")
+    assert (result.exit_code, "BOWLSIDE_BODY_LIMIT" in result.stderr) == (2, True)
+
+
+def test_help_is_quick_because_nothing_heavy_is_imported() -> None:
+    heavy = "import sys, api.cli; print(sorted({'flask', 'sqlalchemy', 'pint', 'bench'} & set(sys.modules)))"
+    loaded = subprocess.run([sys.executable, "-c", heavy], capture_output=True, text=True, check=True)
+
+    assert loaded.stdout.strip() == "[]"
+
+
+def test_a_port_that_is_taken_is_said(bowlside: Any, live_server: Any) -> None:
+    port = live_server.url.rsplit(":", 1)[1].strip("/")
+
+    result = bowlside("serve", "--port", port)
+
+    assert result.exit_code == 1
+    assert "--port" in result.stderr

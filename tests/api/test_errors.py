@@ -1,0 +1,202 @@
+"""Every way a request can fail leaves as problem details that name the field and the way out."""
+
+from __future__ import annotations
+
+import logging
+import sqlite3
+from pathlib import Path
+from typing import Any
+
+import pytest
+from sqlalchemy import text
+
+from api import create_app
+from api.settings import MIB, Settings
+from api.store import writing
+from api.tables import db
+from tests.api.studio import Studio
+from tests.make import make_entry, make_recipe, make_run, uuid4
+
+
+def is_problem(answer: Any, status: int) -> bool:
+    return (
+        answer.status_code == status
+        and answer.mimetype == "application/problem+json"
+        and answer.json["status"] == status
+        and bool(answer.json["title"] and answer.json["detail"])
+        and isinstance(answer.json["errors"], list)
+    )
+
+
+def send(client: Any, body: bytes, content_type: str = "application/json") -> Any:
+    return client.put("/api/v1/kit", data=body, content_type=content_type)
+
+
+@pytest.mark.parametrize("body", [b"", b"{", b"\xff", b"[" * 100_000, b'{"a":' * 60 + b"1" + b"}" * 60])
+def test_400_what_is_not_json_or_nested_too_deep(client: Any, body: bytes) -> None:
+    assert is_problem(send(client, body), 400)
+
+
+@pytest.mark.parametrize("path", ["/nope", "/api/v1/nope", "/api/v1/runs/7", "/../api/cli.py", "/%00"])
+def test_404_what_is_not_here(client: Any, path: str) -> None:
+    assert is_problem(client.get(path), 404)
+
+
+def test_404_a_version_that_is_not_here(studio: Studio) -> None:
+    recipe = studio.with_recipe()
+
+    for version in ("2", "0", "99999999999999999999"):
+        assert is_problem(studio.get(f"/recipes/{recipe['id']}/versions/{version}"), 404)
+
+
+def test_405_names_what_the_address_takes(client: Any) -> None:
+    answer = client.delete("/api/v1/kit")
+
+    assert is_problem(answer, 405)
+    assert "GET" in answer.headers["Allow"]
+
+
+def test_405_for_reading_what_can_only_be_sent(client: Any) -> None:
+    answer = client.get("/api/v1/import")
+
+    assert is_problem(answer, 405)
+    assert "GET" not in answer.headers["Allow"]
+
+
+def test_409_412_and_428_are_problems(studio: Studio) -> None:
+    recipe, run = studio.with_recipe(), uuid4()
+    studio.put_run(run, make_run(recipe))
+
+    assert is_problem(studio.put_run(run, make_run(recipe, pieces=3)), 409)
+    assert is_problem(studio.put_recipe(recipe["id"], make_recipe(title="x"), if_match='"9"'), 412)
+    assert is_problem(studio.put_recipe(recipe["id"], make_recipe(title="x")), 428)
+
+
+def test_413_a_body_of_50_mb_on_every_address_that_takes_one(studio: Studio) -> None:
+    run = studio.with_run()
+    body = b" " * (50 * MIB)
+
+    for method, path in (
+        ("put", "/kit"),
+        ("put", f"/recipes/{uuid4()}"),
+        ("put", f"/runs/{uuid4()}"),
+        ("post", f"/runs/{run}/entries"),
+        ("post", "/import"),
+    ):
+        answer = getattr(studio.client, method)(f"/api/v1{path}", data=body, content_type="application/json")
+        assert is_problem(answer, 413), path
+
+
+def test_415_what_is_not_sent_as_json(client: Any) -> None:
+    assert is_problem(send(client, b"{}", "text/plain"), 415)
+    assert is_problem(client.put("/api/v1/kit", data=b"{}"), 415)
+
+
+@pytest.mark.parametrize(
+    ("body", "field"),
+    [
+        (b'{"a": {"b": [1.5]}}', "a.b.0"),
+        (b'{"a": NaN}', "a"),
+        (b'{"a": 9007199254740992}', "a"),
+        (b'{"a": "\\u0000"}', "a"),
+        (b'{"a": "\\ud800"}', "a"),
+        (b'{"\\ud800": 1}', ""),
+    ],
+)
+def test_422_what_cannot_be_kept_exactly(client: Any, body: bytes, field: str) -> None:
+    answer = send(client, body)
+
+    assert is_problem(answer, 422)
+    assert answer.json["errors"][0]["field"] == field
+
+
+def test_422_a_list_where_an_object_belongs(client: Any) -> None:
+    assert is_problem(send(client, b"[]"), 422)
+
+
+def test_422_names_each_field(studio: Studio) -> None:
+    answer = studio.put_run(uuid4(), {"recipe": {"id": "x", "version": True}, "size": {}, "colour": 1})
+
+    assert is_problem(answer, 422)
+    assert {each["field"] for each in answer.json["errors"]} == {
+        "recipe.id",
+        "recipe.version",
+        "size.pieces",
+        "colour",
+    }
+
+
+def test_500_tells_the_log_everything_and_the_asker_nothing(
+    app: Any, monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture
+) -> None:
+    def fault() -> int:
+        raise RuntimeError("the secret of the house")
+
+    monkeypatch.setattr("api.clock.now_ms", fault)
+
+    answer = app.test_client().get("/api/v1/clock")
+
+    assert is_problem(answer, 500)
+    assert "secret" not in answer.text
+    assert "the secret of the house" in caplog.text
+
+
+def test_503_a_database_that_someone_else_holds(
+    studio: Studio, app: Any, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("api.store.BUSY_TIMEOUT_MS", 0)
+    run = studio.with_run()
+    with app.app_context():
+        db.engine.dispose()
+    holder = sqlite3.connect(app.config["BOWLSIDE"].database, isolation_level=None)
+    holder.execute("BEGIN IMMEDIATE")
+
+    answer = studio.post(run, make_entry(run))
+    holder.rollback()
+
+    assert is_problem(answer, 503)
+    assert answer.headers["Retry-After"]
+    assert studio.post(run, make_entry(run)).json["answers"][0]["result"] == "kept"
+
+
+def test_507_a_full_disk_keeps_nothing_and_says_so(studio: Studio, app: Any) -> None:
+    run = studio.with_run()
+    with app.app_context(), writing() as connection:
+        pages = connection.execute(text("PRAGMA page_count")).scalar()
+        connection.execute(text(f"PRAGMA max_page_count = {pages}"))
+
+    entries = [make_entry(run, body={"text": "x" * 2000}) for _ in range(100)]
+    answer = studio.post(run, *entries)
+
+    assert is_problem(answer, 507)
+    assert "Nothing was kept" in answer.json["detail"]
+    assert studio.get(f"/runs/{run}/entries").json["entries"] == []
+
+
+@pytest.mark.parametrize(
+    ("said", "status"),
+    [
+        ("disk I/O error", 507),
+        ("attempt to write a readonly database", 507),
+        ("no such table: recipe", 500),
+    ],
+)
+def test_what_the_database_says_becomes_a_problem(
+    app: Any, monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture, said: str, status: int
+) -> None:
+    def fail(*_: Any) -> None:
+        raise sqlite3.OperationalError(said)
+
+    monkeypatch.setattr("api.runs.read_row", fail)
+    caplog.set_level(logging.ERROR)
+
+    answer = app.test_client().get(f"/api/v1/runs/{uuid4()}")
+
+    assert is_problem(answer, status)
+    assert said in caplog.text
+
+
+def test_limits_are_settings(tmp_path: Path, empty_database: Path) -> None:
+    app = create_app(Settings(database=empty_database, body_limit=10))
+
+    assert is_problem(send(app.test_client(), b"{" + b" " * 20 + b"}"), 413)

@@ -1,0 +1,154 @@
+from __future__ import annotations
+
+import shutil
+from pathlib import Path
+from typing import Any
+
+import pytest
+from jsonschema import Draft202012Validator
+
+import bench
+from api import create_app
+from api.demo import seed
+from api.kit import STARTER_KIT
+from api.settings import Settings
+from tests.api.studio import Studio
+from tests.make import Clock, make_entry, make_recipe, make_run, uuid4
+
+
+@pytest.fixture
+def other_studio(tmp_path: Path, empty_database: Path, clock: Clock) -> Studio:
+    database = tmp_path / "other.sqlite3"
+    shutil.copy(empty_database, database)
+    return Studio(create_app(Settings(database=database, clock_ms=clock)).test_client())
+
+
+def furnish(studio: Studio) -> str:
+    """A studio with a recipe of two versions, a kit and a finished run; gives the run's id."""
+    studio.put_kit(STARTER_KIT)
+    recipe, run = studio.with_recipe(), uuid4()
+    studio.put_recipe(recipe["id"], make_recipe(title="Again 🛁"), if_match='"1"')
+    studio.put_run(run, make_run(recipe))
+    studio.post(run, make_entry(run), make_entry(run, kind="finished", body={}))
+    return run
+
+
+def test_an_export_makes_the_same_studio_elsewhere(studio: Studio, other_studio: Studio) -> None:
+    run = furnish(studio)
+    everything = studio.get("/export").json
+
+    taken = other_studio.import_(everything).json
+
+    assert taken["refused"] == []
+    assert other_studio.get("/export").json == everything
+    for path in (f"/runs/{run}/record", f"/runs/{run}/now", "/recipes"):
+        assert other_studio.get(path).data == studio.get(path).data
+
+
+def test_importing_again_changes_nothing(studio: Studio) -> None:
+    furnish(studio)
+    everything = studio.get("/export").json
+
+    taken = studio.import_(everything).json
+
+    assert (taken["kept"], taken["refused"]) == (0, [])
+    assert studio.get("/export").json == everything
+
+
+def test_what_contradicts_is_refused_by_itself_and_the_rest_is_kept(
+    studio: Studio, other_studio: Studio
+) -> None:
+    furnish(studio)
+    everything = studio.get("/export").json
+    everything["recipes"].append(
+        {
+            "id": uuid4(),
+            "versions": [
+                {"version": 1, "created_at": 1, "document": {**make_recipe(), "written_for": 0}},
+                {"version": 2, "created_at": 1, "document": make_recipe()},
+            ],
+        }
+    )
+    everything["runs"][0]["entries"].append({"id": "nonsense"})
+    everything["runs"].append(
+        {**everything["runs"][0], "id": uuid4(), "recipe": {"id": uuid4(), "version": 1}}
+    )
+    other_studio.put_kit({**STARTER_KIT, "scales": []})
+
+    taken = other_studio.import_(everything).json
+
+    assert [each["field"] for each in taken["refused"]] == [
+        "recipes.1.versions.0.written_for",
+        "recipes.1.versions.1",
+        "kit",
+        "runs.0.entries.2.id",
+        "runs.1",
+    ]
+    assert (taken["kept"], other_studio.get("/runs").json["total"]) == (5, 1)
+
+
+def test_another_text_of_a_version_that_is_here_is_refused(studio: Studio) -> None:
+    furnish(studio)
+    everything = studio.get("/export").json
+    everything["recipes"][0]["versions"][0]["document"]["title"] = "Other"
+
+    taken = studio.import_(everything).json
+
+    assert [each["field"] for each in taken["refused"]] == ["recipes.0.versions.0"]
+
+
+def test_a_recipe_file_taken_in_twice_is_one_recipe(studio: Studio) -> None:
+    taken = [studio.import_(make_recipe()).json for _ in range(2)]
+
+    assert [(each["kept"], each["had"]) for each in taken] == [(1, 0), (0, 1)]
+    assert studio.get("/recipes").json["total"] == 1
+
+
+def test_a_kit_file_is_taken_in(studio: Studio) -> None:
+    assert studio.import_(STARTER_KIT).json["kept"] == 1
+    assert studio.get("/kit").json["version"] == 1
+
+
+@pytest.mark.parametrize(
+    ("document", "field"),
+    [
+        ({"format": "cookbook/9"}, "format"),
+        ({}, "format"),
+        ({"format": "bowlside-export/1", "recipes": 3}, "recipes"),
+        ({**make_recipe(), "written_for": 0}, "written_for"),
+    ],
+)
+def test_a_file_that_is_not_one_is_422(studio: Studio, document: object, field: str) -> None:
+    answer = studio.import_(document)
+
+    assert answer.status_code == 422
+    assert field in {each["field"] for each in answer.json["errors"]}
+
+
+def test_the_published_schemas_are_schemas_and_take_what_the_bench_takes(studio: Studio) -> None:
+    for name, document in (("recipe", make_recipe()), ("kit", STARTER_KIT)):
+        schema = studio.get(f"/schemas/{name}.json").json
+        Draft202012Validator.check_schema(schema)
+        Draft202012Validator(schema).validate(document)
+
+
+def test_the_demo_studio_is_taken_in_whole_and_only_into_an_empty_database(app: Any, studio: Studio) -> None:
+    with app.app_context():
+        first, again = seed(), seed()
+
+    assert first is not None
+    assert (first.refused, again) == ([], None)
+    assert studio.get("/recipes").json["total"] >= 4
+    assert studio.get("/runs?open=true").json["total"] >= 1
+    assert studio.get("/runs?open=false").json["total"] >= 1
+
+
+def test_in_the_demo_three_waits_go_at_once(app: Any, studio: Studio) -> None:
+    with app.app_context():
+        seed()
+
+    open_runs = studio.get("/runs?open=true").json["runs"]
+    waits = [wait for run in open_runs for wait in studio.get(f"/runs/{run['id']}/now").json["waits"]]
+
+    assert len(waits) >= 3
+    assert bench.canonical(waits)

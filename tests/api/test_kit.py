@@ -1,0 +1,37 @@
+from __future__ import annotations
+
+from api.kit import STARTER_KIT
+from tests.api.studio import Studio
+
+FINE_SCALE = {"id": "fine", "name": "Fine scale", "capacity": "200 g", "division": "0.01 g"}
+KIT = {**STARTER_KIT, "scales": [*STARTER_KIT["scales"], FINE_SCALE]}
+
+
+def test_until_the_maker_says_there_is_one_kitchen_scale(studio: Studio) -> None:
+    kit = studio.get("/kit")
+
+    assert kit.json["version"] == 0
+    assert kit.json["measured"]["scales"][0]["division_mg"] == 1000
+
+
+def test_the_kit_is_said_once_then_edited_with_if_match(studio: Studio) -> None:
+    assert studio.put_kit(KIT).status_code == 201
+    assert studio.put_kit(KIT).status_code == 200
+    assert studio.put_kit(STARTER_KIT).status_code == 428
+    assert studio.put_kit(STARTER_KIT, if_match='"3"').status_code == 412
+
+    edited = studio.put_kit(STARTER_KIT, if_match='"1"')
+
+    assert (edited.status_code, edited.headers["ETag"]) == (200, '"2"')
+    assert studio.get("/kit").json["document"] == STARTER_KIT
+
+
+def test_a_reader_who_has_it_gets_304(studio: Studio) -> None:
+    assert studio.get("/kit", **{"If-None-Match": '"0"'}).status_code == 304
+
+
+def test_a_scale_without_a_division_is_422(studio: Studio) -> None:
+    answer = studio.put_kit({**KIT, "scales": [{**FINE_SCALE, "division": "fine"}]})
+
+    assert answer.status_code == 422
+    assert answer.json["errors"][0]["field"] == "scales.0.division"

@@ -1,0 +1,57 @@
+from __future__ import annotations
+
+import gzip
+import re
+from typing import Any
+
+import pytest
+
+from api.places import FRONTEND
+from api.security import CONTENT_SECURITY_POLICY
+
+FILES = sorted(str(path.relative_to(FRONTEND)) for path in FRONTEND.rglob("*") if path.is_file())
+
+
+@pytest.mark.parametrize("path", FILES)
+def test_every_file_of_the_page_is_served_with_its_type_and_an_etag(client: Any, path: str) -> None:
+    answer = client.get(f"/{path}")
+
+    assert answer.status_code == 200, f"give {path} a type in api/page.py"
+    assert answer.data == (FRONTEND / path).read_bytes()
+    assert answer.headers["Cache-Control"] == "no-cache"
+    assert client.get(f"/{path}", headers={"If-None-Match": answer.headers["ETag"]}).status_code == 304
+
+
+def test_the_address_itself_is_the_page(client: Any) -> None:
+    answer = client.get("/")
+
+    assert answer.mimetype == "text/html"
+    assert answer.data == (FRONTEND / "index.html").read_bytes()
+
+
+def test_the_page_travels_compressed(client: Any) -> None:
+    answer = client.get("/", headers={"Accept-Encoding": "gzip"})
+
+    assert answer.headers["Content-Encoding"] == "gzip"
+    assert gzip.decompress(answer.data) == (FRONTEND / "index.html").read_bytes()
+    assert "Accept-Encoding" in answer.headers["Vary"]
+    unchanged = client.get("/", headers={"Accept-Encoding": "gzip", "If-None-Match": answer.headers["ETag"]})
+    assert unchanged.status_code == 304
+
+
+@pytest.mark.parametrize("path", ["/", "/api/v1/clock", "/nope"])
+def test_no_answer_is_guessed_at(client: Any, path: str) -> None:
+    assert client.get(path).headers.getlist("X-Content-Type-Options") == ["nosniff"]
+
+
+def test_the_page_may_run_only_its_own_files(client: Any) -> None:
+    headers = client.get("/").headers
+
+    assert headers["Content-Security-Policy"] == CONTENT_SECURITY_POLICY
+    assert not re.search(r"unsafe|https?:|\*", CONTENT_SECURITY_POLICY)
+    assert headers["Referrer-Policy"] == "no-referrer"
+
+
+@pytest.mark.parametrize("path", ["/..%2fapi%2fcli.py", "/%2e%2e/pyproject.toml", "//etc/passwd", "/icons"])
+def test_nothing_outside_the_page_is_served(client: Any, path: str) -> None:
+    assert client.get(path).status_code in (308, 404)

@@ -1,0 +1,130 @@
+from __future__ import annotations
+
+from hashlib import sha256
+
+import bench
+from api.kit import STARTER_KIT
+from tests.api.studio import Studio
+from tests.make import Clock, make_entry, make_run, uuid4
+
+WHOLE_SIZE = {"pieces": 12, "without": [], "swaps": {}, "weigh": "running"}
+
+
+def test_a_run_begins_once_and_the_same_put_gives_the_same_bytes(studio: Studio) -> None:
+    run, body = uuid4(), make_run(studio.with_recipe())
+
+    first = studio.put_run(run, body)
+    again = studio.put_run(run, body)
+
+    assert (first.status_code, again.status_code) == (201, 200)
+    assert first.data == again.data == studio.get(f"/runs/{run}").data
+
+
+def test_another_body_for_the_same_run_is_409(studio: Studio) -> None:
+    run, body = uuid4(), make_run(studio.with_recipe())
+    studio.put_run(run, body)
+
+    assert studio.put_run(run, {**body, "size": {"pieces": 3}}).status_code == 409
+    other_kit = bench.read_kit({**STARTER_KIT, "scales": [{**STARTER_KIT["scales"][0], "division": "5 g"}]})
+    assert studio.put_run(run, {**body, "kit": other_kit}).status_code == 409
+
+
+def test_the_sheet_is_the_one_that_the_bench_makes(studio: Studio) -> None:
+    recipe = studio.with_recipe()
+    kit = bench.read_kit(STARTER_KIT)
+    ref = {"id": recipe["id"], "version": 1}
+    sheet = bench.make_sheet(recipe["measured"], ref, WHOLE_SIZE, kit)
+    body = {"recipe": ref, "size": WHOLE_SIZE, "kit": kit}
+
+    agreed = studio.put_run(
+        uuid4(), {**body, "sheet_sha256": sha256(bench.canonical(sheet).encode()).hexdigest()}
+    )
+    differs = studio.put_run(uuid4(), {**body, "sheet_sha256": "0" * 64})
+
+    assert (agreed.status_code, agreed.json["sheet"]) == (201, sheet)
+    assert differs.status_code == 409
+    assert studio.get("/runs").json["total"] == 1
+
+
+def test_a_run_of_a_recipe_that_is_not_here_is_404(studio: Studio) -> None:
+    assert studio.put_run(uuid4(), make_run({"id": uuid4(), "version": 1})).status_code == 404
+
+
+def test_a_measured_kit_out_of_shape_is_422(studio: Studio) -> None:
+    body = make_run(studio.with_recipe())
+    kit = bench.read_kit(STARTER_KIT)
+    del kit["scales"][0]["division_mg"]
+
+    answer = studio.put_run(uuid4(), {**body, "kit": kit})
+
+    assert answer.status_code == 422
+    assert answer.json["errors"][0]["field"] == "kit.scales.0.division_mg"
+
+
+def test_a_kit_with_no_scale_still_gives_a_sheet_or_a_reason(studio: Studio) -> None:
+    studio.put_kit({**STARTER_KIT, "scales": []})
+
+    answer = studio.put_run(uuid4(), make_run(studio.with_recipe()))
+
+    assert answer.status_code in (201, 422)
+    assert answer.json["errors"] if answer.status_code == 422 else answer.json["sheet"]["warnings"]
+
+
+def test_finished_runs_leave_the_open_list_and_an_undo_brings_them_back(studio: Studio) -> None:
+    run = studio.with_run()
+    finished = make_entry(run, kind="finished", body={}, at=5)
+
+    studio.post(run, finished)
+    closed = studio.get("/runs?open=false").json["runs"]
+    studio.post(run, make_entry(run, kind="undone", body={"entry": finished["id"]}, at=6))
+
+    assert [(each["id"], each["finished_at"]) for each in closed] == [(run, 5)]
+    assert [each["id"] for each in studio.get("/runs?open=true").json["runs"]] == [run]
+
+
+def test_an_undo_that_comes_before_what_it_undoes_counts_all_the_same(studio: Studio) -> None:
+    run = studio.with_run()
+    finished = make_entry(run, kind="finished", body={}, at=5)
+
+    studio.post(run, make_entry(run, kind="undone", body={"entry": finished["id"]}, at=6))
+    studio.post(run, finished)
+
+    assert studio.get(f"/runs/{run}").json["finished_at"] is None
+
+
+def test_the_run_says_how_far_its_journal_reaches(studio: Studio) -> None:
+    run = studio.with_run()
+    before = studio.get(f"/runs/{run}")
+    studio.post(run, make_entry(run), make_entry(run))
+
+    after = studio.get(f"/runs/{run}", **{"If-None-Match": before.headers["ETag"]})
+
+    assert (before.json["entries"], after.json["entries"]) == (0, 2)
+    assert after.json["cursor"] == studio.get(f"/runs/{run}/entries").json["cursor"]
+
+
+def test_now_and_the_record_follow_the_journal_and_the_servers_clock(studio: Studio, clock: Clock) -> None:
+    run = studio.with_run()
+    studio.post(run, make_entry(run))
+
+    now = studio.get(f"/runs/{run}/now").json
+
+    assert now["at"] == clock.ms
+    assert now["prompts"]
+    assert "like wet sand" in studio.get(f"/runs/{run}/record").text
+
+
+def test_now_alone_is_enough_to_make_a_batch(studio: Studio) -> None:
+    """A second client: it knows nothing but prompts, and posts the strong answer of the first."""
+    run = studio.with_run()
+    for at in range(1, 50):
+        now = studio.get(f"/runs/{run}/now").json
+        if now["finished"]:
+            break
+        prompt = now["prompts"][0]
+        answer = next((each for each in prompt["answers"] if each["strong"]), prompt["answers"][0])
+        posted = studio.post(run, make_entry(run, at=at, kind=answer["kind"], body=answer["body"]))
+        assert posted.json["answers"][0]["result"] == "kept"
+
+    assert studio.get(f"/runs/{run}/now").json["finished"]
+    assert studio.get(f"/runs/{run}").json["finished_at"] is not None

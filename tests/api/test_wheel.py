@@ -1,0 +1,48 @@
+"""A wheel built from the tree and installed into a clean environment serves the page and the demo."""
+
+from __future__ import annotations
+
+import re
+import subprocess
+import sys
+import urllib.request
+import venv
+from pathlib import Path
+
+import pytest
+
+from tests.servers import ROOT
+
+pytestmark = pytest.mark.slow
+
+
+def test_an_installed_wheel_serves_the_page_and_the_demo(tmp_path: Path) -> None:
+    subprocess.run(
+        [sys.executable, "-m", "build", "--wheel", "--no-isolation", "--outdir", tmp_path, ROOT],
+        check=True,
+        capture_output=True,
+    )
+    wheel = next(tmp_path.glob("bowlside-*.whl"))
+    venv.create(tmp_path / "clean", with_pip=True)
+    binaries = tmp_path / "clean" / "bin"
+    subprocess.run([binaries / "pip", "install", "--quiet", wheel], check=True)
+
+    server = subprocess.Popen(
+        [binaries / "bowlside", "serve", "--demo", "--port", "0"],
+        cwd=tmp_path,
+        stdout=subprocess.PIPE,
+        text=True,
+    )
+    try:
+        assert server.stdout is not None
+        url = next(
+            found.group() for line in server.stdout if (found := re.search(r"http://[\d.]+:\d+/", line))
+        )
+        page = urllib.request.urlopen(url).read()
+        recipes = urllib.request.urlopen(f"{url}api/v1/recipes").read()
+    finally:
+        server.terminate()
+        server.wait(timeout=30)
+
+    assert page == (ROOT / "frontend" / "index.html").read_bytes()
+    assert b'"total":5' in recipes
