@@ -156,7 +156,7 @@ async function sayWhatWasMissed() {
   if (document.querySelector("dialog[open]") || (missed.length === 0 && away < AWAY_MS)) return;
   const open = studio.runs.filter((run) => run.open);
   if (open.length === 0) return;
-  const rang = missed.map(({ wait, phase, at }) => `${clock(at)}: ${wait.letter}, ${wait.title}, ${PHASES[phase] ?? phase}`);
+  const rang = missed.map(({ wait, phase, at }) => `${clock(at)}: ${wait.letter}, ${wait.title}, ${RINGS[phase]}`);
   const owed = open.flatMap((run) => studio.bench(run.id).owed.map((step) => `Still owed: ${step.title}`));
   await tellPlain({
     title: `While you were away, ${duration(Math.max(away, 60_000))}`,
@@ -165,13 +165,13 @@ async function sayWhatWasMissed() {
   });
 }
 
-const PHASES = { look: "may be ready, look", ready: "ready", soon_late: "nearly too late", late: "late" };
-const RINGS = { soon_late: "late" };
+/** What a ring says; "late" rings shortly before the latest time, while it still helps. */
+const RINGS = { look: "may be ready, look", ready: "ready", late: "nearly too late" };
 
 function ring({ wait, phase }) {
   const { sound, speech } = studio.preferences;
-  if (sound) senses.ring(RINGS[phase] ?? phase);
-  if (speech) senses.say(`${wait.letter}. ${wait.title}: ${PHASES[phase] ?? phase}.`);
+  if (sound) senses.ring(phase);
+  if (speech) senses.say(`${wait.letter}. ${wait.title}: ${RINGS[phase]}.`);
   drawSoon();
 }
 

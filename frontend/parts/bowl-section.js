@@ -150,7 +150,7 @@ class BowlSection extends HTMLElement {
 /** "Citric acid, anhydrous" is citric acid enough beside its layer. */
 function shorten(name) {
   const plain = name.split(/[,(]/)[0].trim();
-  return plain.length > 17 ? `${plain.slice(0, 16).trimEnd()}\u2026` : plain;
+  return plain.length > 16 ? `${plain.slice(0, 15).trimEnd()}\u2026` : plain;
 }
 
 export const registerBowlSection = () => define("bowl-section", BowlSection);

@@ -26,6 +26,11 @@ const BESIDE_PIECES = 4; // counting goes wrong in more ways
 const ALL_STAND = new Set(["over", "short", "check", "do", "finish"]); // here every answer is a real choice
 const CARDS = new Set(["over", "short", "check", "do"]);
 
+const OTHER_WEIGHING = {
+  running: { label: "Tare before each from now on", says: "The scale is zeroed, then the line's own weight added" },
+  tare: { label: "Let the display climb from now on", says: "Each line is added up to a mark" },
+};
+
 const keyOf = (prompt) => `${prompt.step} ${prompt.kind} ${prompt.weigh?.line ?? ""}`;
 const sideOf = (prompt) => `${prompt.component} ${prompt.round}`;
 
@@ -304,9 +309,15 @@ class BenchScreen extends HTMLElement {
       }
     }
     if (!bench.finished) choices.push({ label: "Write a note", says: "Kept with the run", value: { note: true } });
+    if (["running", "tare"].includes(prompt?.weigh?.how)) choices.push({ ...OTHER_WEIGHING[run.state.weigh], value: { switched: true } });
+    if (!bench.finished && prompt?.kind !== "finish") choices.push({ label: "Finish the run here", says: "What is not done stays written as not done", value: { finish: true } });
     const picked = await pickOne({ title: "Something else", choices });
     if (!picked) return;
-    if (picked.prompt) {
+    if (picked.switched) {
+      tell(this, "answer", { kind: "switched", body: { weigh: run.state.weigh === "tare" ? "running" : "tare" } });
+    } else if (picked.finish) {
+      this.#finishHere();
+    } else if (picked.prompt) {
       this.#picked = keyOf(picked.prompt);
       this.#pin = sideOf(picked.prompt);
       this.update();
@@ -316,6 +327,15 @@ class BenchScreen extends HTMLElement {
       const text = await askNote({ title: "A note", answer: "Keep it" });
       if (text) tell(this, "answer", { kind: "noted", body: prompt ? { text, step: prompt.step } : { text } });
     }
+  }
+
+  /** Before its end: name what is skipped and owed, then finish if that is meant. */
+  async #finishHere() {
+    const { bench, run } = this.#data;
+    const undone = run.sheet.steps.filter((step) => !["done", "skipped"].includes(run.state.steps[step.id].status)).length;
+    const list = (name, steps) => (steps.length ? `${name}: ${steps.map((step) => step.title).join(", ")}.` : "");
+    const says = [list("Still owed", bench.owed), list("Skipped", bench.skipped), `${undone} steps are not done.`].filter(Boolean).join(" ");
+    if (await pickOne({ title: "Finish here?", says, choices: [{ label: "Finish the run", says: "It can be taken back", value: true }] })) tell(this, "answer", { kind: "finished", body: {} });
   }
 
   #onKey = (event) => {

@@ -88,7 +88,7 @@ function makeRecipe(recipe) {
     h(
       "a",
       { class: "row recipe", href: `#/size/${recipe.id}` },
-      h("span", { class: "row-words" }, h("b", { class: "row-title recipe-title" }, title), document.summary ? h("span", {}, document.summary) : null, h("ul", { class: "part-names small" }, parts), h("span", { class: "soft small" }, `Written for ${pieces(document.written_for, piece)}`)),
+      h("span", { class: "row-words" }, h("b", { class: "row-title recipe-title" }, title), document.summary ? h("span", { class: "recipe-summary" }, document.summary) : null, h("ul", { class: "part-names small" }, parts), h("span", { class: "soft small" }, `Written for ${pieces(document.written_for, piece)}`)),
       mark("next"),
     ),
   );

@@ -89,6 +89,7 @@ class SizeScreen extends HTMLElement {
         "div",
         { class: "sheet size-sheet" },
         pageHead(written.title, ""),
+        written.summary ? h("details", { class: "about" }, h("summary", {}, "About this recipe"), h("p", {}, written.summary)) : null,
         h("section", { class: "size-how", "aria-label": "How many" }, parts.ways, parts.component, parts.ingredient, parts.steppers, parts.says),
         h("section", { class: "size-what", "aria-label": "What that makes" }, parts.warnings, parts.components),
         h("section", { class: "size-choices", "aria-label": "Choices" }, this.#choices(written), this.#weighing()),
@@ -118,7 +119,7 @@ class SizeScreen extends HTMLElement {
             else delete this.#swaps[key];
             this.#soon();
           } }, h("option", { value: "" }, name), line.substitutes.map((substitute) => h("option", { value: substitute.ingredient, selected: this.#swaps[key] === substitute.ingredient }, [written.ingredients[substitute.ingredient]?.name ?? substitute.ingredient, substitute.says, substitute.changes_method ? "changes the method" : ""].filter(Boolean).join(": "))));
-          rows.push(h("label", { class: "field" }, h("span", {}, `${component.name} made with`), pick));
+          rows.push(h("label", { class: "field" }, h("span", {}, `${name} in the ${lower(component.name)}`), pick));
         }
       }
     }

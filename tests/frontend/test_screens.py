@@ -1,0 +1,259 @@
+"""The screens in a real browser, on the real server with the demo: reach, size, contrast, keys."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from typing import Any
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Locator, Page, expect
+
+from tests.servers import Server
+
+PHONE = {"width": 390, "height": 844}
+SMALL = {"width": 360, "height": 640}
+TABLET = {"width": 1180, "height": 820}
+KNUCKLE_PX = 64
+TARGET_PX = 44
+NUMBER_PX = 72
+QUIET_PAGES = ["#/", "#/kit", "#/studio"]
+
+
+@pytest.fixture
+def bench(page: Page, live_server: Server) -> Iterator[Page]:
+    """A phone that has read the demo's recipes and stands on them."""
+    faults: list[str] = []
+    page.on("pageerror", lambda error: faults.append(str(error)))
+    page.set_viewport_size(PHONE)
+    page.goto(live_server.url)
+    expect(page.locator(".recipe")).not_to_have_count(0)
+    yield page
+    assert faults == []
+
+
+def leave_any_sheet(page: Page) -> None:
+    """Being away is said first; carry on from it."""
+    if page.get_by_role("dialog").count():
+        page.get_by_role("dialog").get_by_role("button").last.click()
+
+
+def begin(page: Page, recipe: str = "Pressed fizzing base") -> None:
+    leave_any_sheet(page)
+    page.get_by_role("link", name=recipe).last.click()
+    page.get_by_role("button", name="Begin").click()
+    expect(page.locator("bench-screen")).to_be_visible()
+
+
+def answer(page: Page) -> None:
+    """Give the strong answer and wait until the bench has gone on."""
+    said = page.locator("bench-screen [aria-live]").last
+    before = said.inner_text()
+    page.locator(".bench-foot .copper").click()
+    expect(said).not_to_have_text(before)
+
+
+def each_screen(page: Page) -> Iterator[str]:
+    """Walk to every screen in turn, with something on it."""
+    leave_any_sheet(page)
+    for address in QUIET_PAGES:
+        page.evaluate("address => { location.hash = address }", address)
+        expect(page.locator("h1")).to_be_visible()
+        yield address
+    page.evaluate("location.hash = '#/'")
+    page.locator("a[href^='#/record/']").first.click()
+    expect(page.locator("record-screen")).to_be_visible()
+    yield "record"
+    page.evaluate("location.hash = '#/'")
+    page.locator("a.recipe").first.click()
+    expect(page.locator(".plate-part").first).to_be_visible()
+    yield "size"
+    page.get_by_role("button", name="Begin").click()
+    expect(page.locator("bench-screen")).to_be_visible()
+    yield "bench, a thing to do"
+    answer(page)
+    yield "bench, a first weighing"
+    answer(page)
+    yield "bench, layers in the bowl"
+    page.get_by_role("button", name="It reads something else").click()
+    page.keyboard.type("1700")
+    yield "pad"
+    page.locator("dialog .copper").click()
+    expect(page.locator(".answers[data-cards]")).to_be_visible()
+    yield "bench, too much"
+    page.get_by_role("button", name="Other").click()
+    yield "other things to do"
+    page.keyboard.press("Escape")
+
+
+def sizes(found: Locator) -> list[dict[str, Any]]:
+    """Name, width and height of everything visible that a finger can press."""
+    return found.evaluate_all(
+        """nodes => nodes.filter(node => node.checkVisibility()).map(node => {
+             const { width, height } = node.getBoundingClientRect();
+             return { name: node.textContent || node.ariaLabel, width, height };
+           })"""
+    )
+
+
+def too_small(found: Locator, least: int) -> list[dict[str, Any]]:
+    return [each for each in sizes(found) if each["width"] < least - 0.5 or each["height"] < least - 0.5]
+
+
+@pytest.mark.parametrize("theme", ["light", "dark"])
+def test_axe_finds_nothing_on_any_screen(bench: Page, theme: Any) -> None:
+    bench.emulate_media(color_scheme=theme)
+    findings = []
+
+    for screen in each_screen(bench):
+        report = Axe().run(bench)
+        if report.violations_count:
+            findings.append(f"{screen}: {report.generate_report()}")
+
+    assert findings == []
+
+
+@pytest.mark.parametrize("theme", ["light", "dark"])
+def test_what_is_read_at_arms_length_has_a_contrast_of_seven(bench: Page, theme: Any) -> None:
+    bench.emulate_media(color_scheme=theme)
+    begin(bench)
+    answer(bench)
+    options = {
+        "runOnly": ["color-contrast-enhanced"],
+        "rules": {"color-contrast-enhanced": {"enabled": True}},
+    }
+
+    report = Axe().run(bench, context="bench-screen", options=options)
+
+    assert report.violations_count == 0, report.generate_report()
+    assert [rule["id"] for rule in report.response["passes"]] == ["color-contrast-enhanced"]
+
+
+def test_nothing_scrolls_sideways_and_every_target_can_be_hit(bench: Page) -> None:
+    wide, small = [], []
+
+    for screen in each_screen(bench):
+        for width in (320, 360, 390, 1180):
+            bench.set_viewport_size({"width": width, "height": 700})
+            if bench.evaluate("document.documentElement.scrollWidth > innerWidth"):
+                wide.append(f"{screen} at {width}")
+        bench.set_viewport_size(PHONE)
+        pressed = bench.locator("button, a.button, a.row, label.choice, select, summary")
+        small += [(screen, each) for each in too_small(pressed, TARGET_PX)]
+
+    assert wide == []
+    assert small == []
+
+
+@pytest.mark.parametrize("size", [PHONE, SMALL, TABLET])
+def test_what_a_run_needs_is_sized_for_a_knuckle(bench: Page, size: Any) -> None:
+    bench.set_viewport_size(size)
+    begin(bench)
+    answer(bench)
+
+    assert too_small(bench.locator(".bench-foot button"), KNUCKLE_PX) == []
+    bench.get_by_role("button", name="It reads something else").click()
+    assert too_small(bench.locator("dialog button"), KNUCKLE_PX) == []
+
+
+def test_the_number_to_reach_is_the_largest_thing_and_in_sight(bench: Page) -> None:
+    begin(bench)
+    answer(bench)
+    number = bench.locator(".number")
+
+    size = number.evaluate("node => parseFloat(getComputedStyle(node).fontSize)")
+    others = bench.locator("bench-screen *:not(.number, .number *)").evaluate_all(
+        "nodes => Math.max(...nodes.filter(node => node.textContent.trim()).map(node => parseFloat(getComputedStyle(node).fontSize)))"
+    )
+
+    assert size >= NUMBER_PX
+    assert size > others
+    for viewport in (PHONE, SMALL, TABLET, {"width": 844, "height": 390}):
+        bench.set_viewport_size(viewport)
+        foot = bench.locator(".bench-foot").bounding_box()
+        box = number.bounding_box()
+        assert foot and box
+        is_clear = box["y"] + box["height"] * 0.8 <= foot["y"] or box["x"] + box["width"] <= foot["x"]
+        assert is_clear, f"covered at {viewport}"
+
+
+def test_keys_alone_weigh_choose_and_take_back(bench: Page) -> None:
+    """Space, Enter, arrows, digits and Escape: what a foot pedal and a keyboard can send."""
+    begin(bench)
+    title = bench.locator("bench-screen h1")
+    press: Callable[[str], None] = bench.keyboard.press
+    expect(title).to_have_text("Grind the citric acid finer")
+
+    press("Space")
+    expect(title).to_have_text("Add Bicarbonate of soda")
+    press("Enter")
+    expect(title).to_have_text("Add Citric acid, anhydrous")
+
+    press("ArrowDown")
+    expect(bench.get_by_role("button", name="It reads 1651 g")).to_be_focused()
+    press("ArrowDown")
+    expect(bench.get_by_role("button", name="It reads something else")).to_be_focused()
+    press("Enter")
+    bench.keyboard.type("1700")
+    expect(bench.locator(".pad-off")).to_have_text("49 g over 1\u2009651 g")
+    press("Enter")
+    expect(title).to_have_text("Citric acid, anhydrous: 49 g too much")
+
+    bench.get_by_role("button", name="Take back").focus()
+    press("Enter")
+    expect(title).to_have_text("Add Citric acid, anhydrous")
+
+    bench.locator("#page").focus()
+    press("ArrowRight")
+    expect(title).not_to_have_text("Add Citric acid, anhydrous")
+    press("Escape")
+    expect(title).to_have_text("Add Citric acid, anhydrous")
+
+
+def test_ticking_countdowns_move_nothing(page: Page, live_server: Server) -> None:
+    page.clock.install()
+    page.set_viewport_size(PHONE)
+    page.goto(live_server.url)
+    page.clock.run_for(2000)
+    leave_any_sheet(page)
+    page.locator(".open-run").first.click()
+    expect(page.locator(".wait")).to_have_count(3)
+    where = """() => [...document.querySelectorAll('.wait, .wait *, h1, .number, .bench-foot')]
+                 .map(node => { const box = node.getBoundingClientRect(); return [box.x, box.y, box.height].join() })"""
+    before, digits = page.evaluate(where), page.locator(".wait-left").first.inner_text()
+
+    page.clock.run_for(61_000)
+
+    assert page.locator(".wait-left").first.inner_text() != digits
+    assert page.evaluate(where) == before
+
+
+def test_markup_in_a_name_stays_text(page: Page, live_server: Server) -> None:
+    """A recipe's words are never markup, whatever they hold."""
+    wicked = "<img src=x onerror=alert(1)> \u202eright to left\u202c \U0001f6c1 " + "long " * 12
+    document = {
+        "format": "bowlside-recipe/1",
+        "title": wicked,
+        "written_for": 2,
+        "ingredients": {"salt": {"name": wicked}},
+        "components": [
+            {
+                "id": "soak",
+                "name": wicked,
+                "lines": [{"id": "salt", "ingredient": "salt", "amount": "100 g"}],
+                "steps": [{"id": "weigh", "kind": "weigh", "title": wicked, "lines": ["salt"]}],
+            }
+        ],
+    }
+    page.set_viewport_size(SMALL)
+    answered = page.request.put(
+        f"{live_server.url}api/v1/recipes/0198c1c0-0000-7000-8000-000000000001", data=document
+    )
+    assert answered.ok, answered.text()
+    page.goto(live_server.url)
+
+    begin(page, "img src")
+
+    assert page.locator("#page img").count() == 0
+    expect(page.locator("bench-screen h1")).to_contain_text("<img src=x")
+    assert not page.evaluate("document.documentElement.scrollWidth > innerWidth")
