@@ -1,0 +1,737 @@
+"""What the bench says while a batch is made, told by a maker who answers it."""
+
+from __future__ import annotations
+
+import pytest
+from workshop import (
+    DEMO_RECIPES,
+    HOUR,
+    MINUTE,
+    MORNING,
+    SECOND,
+    THREE_PART,
+    Maker,
+    demo_sheet,
+    entry,
+    make_document,
+    make_kit,
+    make_recipe,
+    sheet_of,
+)
+
+from bench import fold, now, read_recipe, record, rings, wait_phase, window_phase
+
+
+def plain_sheet(kit=None, **size):
+    """A kilogram in three lines for ten pieces; 2 % is 10 g, 5 g and 5 g."""
+    return sheet_of(make_recipe("500 g", "250 g", "250 g", part_piece="100 g"), kit, **size)
+
+
+def answers(prompt):
+    return {answer["id"]: answer for answer in prompt["answers"]}
+
+
+# A whole batch
+
+
+@pytest.mark.parametrize("weigh", ["running", "tare"])
+@pytest.mark.parametrize("name", DEMO_RECIPES)
+def test_a_whole_batch_is_made_by_the_strong_answers_alone(name, weigh):
+    sheet = demo_sheet(name, weigh=weigh)
+    maker = Maker(sheet)
+    for _ in range(300):
+        if maker.state["finished_at"]:
+            break
+        maker.strong()
+
+    told = record(sheet, maker.state, maker.entries)
+    assert maker.sees["finished"] and maker.sees["prompts"] == []
+    assert {step["status"] for step in told["steps"]} == {"done"}
+    weighed = {line["id"] for line in sheet["lines"] if line["step"]}  # the rest is sprayed on, to texture
+    assert {line["status"] for line in told["lines"] if line["line"] in weighed} == {"in"}
+    assert all(not line["deviation_mg"] for line in told["lines"])
+    assert told["yield"]["good"] == told["yield"]["planned"] == sheet["size"]["pieces"]
+    assert [told["corrections"], told["unread"], maker.sees["owed"], maker.sees["skipped"]] == [
+        [],
+        [],
+        [],
+        [],
+    ]
+    assert told["finished_at"] == maker.entries[-1]["at"]
+
+
+def test_the_three_part_batch_is_recorded_with_its_times():
+    maker = Maker(demo_sheet(THREE_PART))
+    while not maker.state["finished_at"]:
+        maker.strong()
+
+    told = record(maker.sheet, maker.state, maker.entries)
+    drying = next(wait for wait in told["waits"] if wait["step"] == "base.1.drying")
+    assert (drying["real_ms"], drying["early"], drying["late"]) == (6 * HOUR, False, False)
+    assert [window["late"] for window in told["windows"]] == [False] * len(told["windows"])
+    assert {count["step"]: count["good"] for count in told["counts"]}["embed.1.pour"] == 14
+    assert told["yield"]["planned_mg"] == told["yield"]["actual_mg"]
+
+
+def test_three_waits_run_at_once_and_the_bench_goes_on_with_what_can_be_done():
+    maker = Maker(demo_sheet(THREE_PART))
+    maker.run_to("assembly.1.set_out")
+
+    assert [wait["step"] for wait in maker.sees["waits"]] == [
+        "topping.1.warm",
+        "embed.1.cool",
+        "base.1.drying",
+    ]
+    assert maker.prompt["kind"] == "weigh"
+
+
+# Weighing
+
+
+def test_the_display_climbs_line_by_line():
+    maker = Maker(plain_sheet())
+
+    readings = [maker.strong()["number"]["text"] for _ in range(3)]
+
+    assert readings == ["500 g", "750 g", "1000 g"]
+
+
+def test_tared_each_line_reads_its_own_weight():
+    maker = Maker(plain_sheet(weigh="tare"))
+
+    assert [maker.strong()["number"]["text"] for _ in range(3)] == ["500 g", "250 g", "250 g"]
+
+
+def test_a_miss_within_tolerance_is_taken_and_the_next_reading_counts_it():
+    maker = Maker(plain_sheet())
+
+    maker.reads(503_000)
+
+    assert maker.prompt["number"]["text"] == "753 g"
+    assert maker.state["lines"]["mix.1.l0"]["status"] == "in"
+
+
+@pytest.mark.parametrize(
+    ("reading", "kind"), [(510_000, "weigh"), (511_000, "over"), (490_000, "weigh"), (489_000, "short")]
+)
+def test_the_tolerance_itself_is_still_within(reading, kind):
+    maker = Maker(plain_sheet())
+
+    maker.reads(reading)
+
+    assert maker.prompt["kind"] == kind
+
+
+def over_by_thirty():
+    maker = Maker(plain_sheet())
+    maker.strong()
+    maker.reads(780_000)
+    return maker
+
+
+def test_too_much_offers_three_ways_with_what_each_does():
+    prompt = over_by_thirty().prompt
+
+    assert (prompt["kind"], prompt["number"]["mg"]) == ("over", 30_000)
+    offered = answers(prompt)
+    assert offered["take_out"]["body"] == {"line": "mix.1.l1", "mg": 30_000}
+    assert "27.2 %" in offered["leave"]["says"] and "25.0 %" in offered["leave"]["says"]  # 280 of 1030 g
+    carry = offered["carry"]
+    assert carry["body"]["num"] * 100 == carry["body"]["den"] * 112
+    assert "1120 g" in carry["says"] and "11" in carry["says"] and "60 g Ingredient 0" in carry["says"]
+
+
+def test_taken_out_again_the_bowl_goes_on_as_planned():
+    maker = over_by_thirty()
+
+    maker.choose("take_out")
+
+    assert maker.prompt["number"]["text"] == "1000 g"
+    assert maker.state["lines"]["mix.1.l1"] == {
+        **maker.state["lines"]["mix.1.l1"],
+        "in_mg": 250_000,
+        "status": "in",
+    }
+
+
+def test_left_over_it_is_noted_and_the_bowl_goes_on_from_what_is_in_it():
+    maker = over_by_thirty()
+
+    maker.choose("leave")
+
+    assert maker.prompt["number"]["text"] == "1030 g"
+    told = record(maker.sheet, maker.state, maker.entries)
+    assert [each["kind"] for each in told["corrections"]] == ["left"]
+    assert told["lines"][1]["deviation_ppm"] == 120_000
+
+
+def test_carried_up_what_is_in_is_topped_up_and_the_rest_grows():
+    maker = over_by_thirty()
+
+    maker.choose("carry")
+
+    top_up = maker.strong()
+    assert (top_up["weigh"]["line"], top_up["weigh"]["add_mg"], top_up["number"]["text"]) == (
+        "mix.1.l0",
+        60_000,
+        "840 g",
+    )
+    third = maker.strong()
+    assert (third["weigh"]["add_mg"], third["number"]["text"]) == (280_000, "1120 g")
+    assert {told["status"] for told in maker.state["lines"].values()} == {"in"}
+
+
+def test_carrying_up_past_what_the_bowl_holds_says_so():
+    bowl = {"id": "bowl", "name": "Big bowl", "kind": "bowl", "empty": "600 g", "holds": "1100 g"}
+    maker = Maker(plain_sheet(make_kit(vessels=[bowl])))
+    maker.strong()
+    maker.reads(780_000)
+
+    assert "but Big bowl holds only 1100 g" in answers(maker.prompt)["carry"]["says"]
+
+
+def short_by_ten():
+    maker = Maker(plain_sheet())
+    maker.strong()
+    maker.strong()
+    maker.reads(990_000)
+    return maker
+
+
+def test_too_little_offers_the_rest_or_less_of_everything():
+    prompt = short_by_ten().prompt
+
+    assert (prompt["kind"], prompt["number"]["text"], prompt["weigh"]["add_mg"]) == (
+        "short",
+        "1000 g",
+        10_000,
+    )
+    offered = answers(prompt)
+    assert "24.2 %" in offered["leave"]["says"]  # 240 of 990 g
+    assert offered["carry"]["body"]["num"] * 100 == offered["carry"]["body"]["den"] * 96
+    assert "960 g" in offered["carry"]["says"] and "enough for 9" in offered["carry"]["says"]
+
+
+def test_the_rest_added_is_a_top_up_and_the_line_is_in():
+    maker = short_by_ten()
+
+    maker.choose("reads")
+
+    assert maker.state["lines"]["mix.1.l2"]["in_mg"] == 250_000
+    assert maker.prompt["kind"] == "pieces"
+
+
+def test_a_jar_that_is_empty_makes_the_whole_batch_smaller():
+    maker = Maker(plain_sheet())
+    maker.reads(250_000)
+
+    maker.choose("carry")
+
+    assert [maker.strong()["number"]["text"] for _ in range(2)] == ["375 g", "500 g"]
+
+
+def test_the_scale_went_blank_and_the_known_weight_brings_the_count_back():
+    maker = Maker(plain_sheet())
+    maker.reads(503_000)
+    assert "503 g" in answers(maker.prompt)["zeroed"]["says"]
+
+    maker.choose("zeroed")
+
+    assert maker.prompt["number"]["text"] == "250 g"
+    assert "zeroed" not in answers(maker.prompt)
+    maker.strong()
+    assert maker.prompt["number"]["text"] == "500 g"
+    assert maker.state["vessels"]["mix.1.bowl"]["in_mg"] == 753_000
+
+
+def test_switched_to_tare_half_way_each_line_reads_its_own_weight():
+    maker = Maker(plain_sheet())
+    maker.strong()
+
+    maker.tell("switched", weigh="tare")
+
+    assert (maker.prompt["weigh"]["how"], maker.prompt["number"]["text"]) == ("tare", "250 g")
+
+
+def test_a_small_line_goes_into_a_cup_and_the_bowls_next_reading_counts_it():
+    kit = make_kit(("5 kg", "1 g"), ("200 g", "0.01 g"))
+    maker = Maker(sheet_of(make_recipe("500 g", "4 g", "496 g", part_piece="100 g"), kit))
+    maker.strong()
+
+    cup = maker.strong()
+    assert (cup["weigh"]["how"], cup["number"]["text"], cup["weigh"]["scale"]) == ("cup", "4.00 g", "Scale 1")
+    assert maker.prompt["number"]["text"] == "1000 g"
+
+
+def test_a_pour_told_by_two_phones_is_counted_once():
+    maker = Maker(plain_sheet())
+    line = {"line": "mix.1.l0", "mg": 500_000, "reading_mg": 500_000}
+    maker.entries = [
+        entry("weighed", MORNING, "phone", **line),
+        entry("weighed", MORNING + 1, "tablet", **line),
+    ]
+    maker.at = MORNING + SECOND
+
+    maker.choose("told_twice")
+
+    assert maker.state["lines"]["mix.1.l0"] == {
+        "target_mg": 500_000,
+        "in_mg": 500_000,
+        "status": "in",
+        "twice": None,
+    }
+
+
+def test_an_optional_line_may_be_left_out_at_the_bench():
+    maker = Maker(sheet_of(make_recipe("500 g", {"amount": "50 g", "optional": True})))
+    assert "left_out" not in answers(maker.prompt)
+    maker.strong()
+
+    maker.choose("left_out")
+
+    assert maker.prompt["kind"] == "pieces"
+    assert maker.state["lines"]["mix.1.l1"]["status"] == "left_out"
+
+
+def test_spoons_drops_and_texture_have_no_reading():
+    maker = Maker(sheet_of(make_recipe("2¾ tsp", "12 drops", "to texture", measures="us")))
+
+    prompts = [maker.strong() for _ in range(3)]
+
+    assert [prompt["weigh"]["how"] for prompt in prompts] == ["spoons", "count", "texture"]
+    assert [prompt["number"]["text"] for prompt in prompts] == [
+        "2 tsp + ½ tsp + ¼ tsp",
+        "12 drops",
+        "to texture",
+    ]
+    assert maker.prompt["kind"] == "pieces"
+
+
+# Dividing and pressing
+
+
+def divided(*portions, **pieces):
+    return read_recipe(
+        make_document(
+            "1000 g",
+            part_piece="100 g",
+            steps=[
+                {"id": "in", "kind": "weigh", "title": "Weigh", "lines": ["l0"]},
+                {"id": "halve", "kind": "split", "title": "Divide", "portions": list(portions)},
+                {
+                    "id": "press",
+                    "kind": "pieces",
+                    "title": "Press",
+                    "verb": "pressed",
+                    "one_by_one": True,
+                    "partial": True,
+                    "of": [portion["id"] for portion in portions],
+                    **pieces,
+                },
+            ],
+        )
+    )
+
+
+ROSE, BLUE = {"id": "rose", "name": "Rose half"}, {"id": "blue", "name": "Blue half"}
+
+
+def test_a_mix_is_halved_by_what_really_is_in_the_bowl():
+    maker = Maker(sheet_of(divided(ROSE, BLUE)))
+    maker.reads(1_010_000)
+
+    prompt = maker.strong()
+
+    assert (prompt["kind"], prompt["number"]["text"]) == ("split", "505 g")
+    assert "505 g, stays as Blue half" in prompt["says"]
+    assert maker.state["portions"] == {"mix.1.rose": 505_000, "mix.1.blue": 505_000}
+
+
+def test_what_the_first_half_missed_stays_in_the_other():
+    maker = Maker(sheet_of(divided(ROSE, BLUE)))
+    maker.strong()
+
+    maker.reads(520_000)
+
+    assert maker.state["portions"] == {"mix.1.rose": 520_000, "mix.1.blue": 480_000}
+
+
+def test_portions_by_mass_keep_their_proportion():
+    maker = Maker(sheet_of(divided({**ROSE, "mass": "300 g"}, {**BLUE, "mass": "700 g"})))
+    maker.reads(1_010_000)
+
+    assert maker.prompt["number"]["text"] == "303 g"
+
+
+def test_pieces_come_from_one_portion_then_the_other_and_leftovers_are_joined():
+    maker = Maker(sheet_of(divided(ROSE, BLUE), pieces=10))
+    maker.reads(1_010_000)
+    maker.reads(550_000)  # 550 g and 460 g: five and four whole, 50 + 60 g left
+
+    pressed = [maker.strong() for _ in range(10)]
+
+    of = [answers(prompt)["one"]["body"]["of"] for prompt in pressed]
+    assert of == ["mix.1.rose"] * 5 + ["mix.1.blue"] * 4 + ["joined"]
+    assert "50 g of Rose half and 60 g of Blue half make 1 more" in pressed[-1]["says"]
+    assert maker.state["counts"]["mix.1.press"] == {
+        "good": 10, "spoiled": 0, "partial": 0, "of": {"mix.1.rose": 5, "mix.1.blue": 4, "joined": 1}
+    }  # fmt: skip
+
+
+def test_leftovers_too_small_for_a_piece_make_a_partial_one():
+    maker = Maker(sheet_of(divided(ROSE, BLUE), pieces=10))
+    maker.reads(990_000)
+    maker.strong()
+    for _ in range(8):
+        maker.strong()
+    maker.strong()  # 95 g of each: nothing whole is left, so a piece of both
+
+    prompt = maker.prompt
+    assert "90 g" in prompt["says"] and "partial" in prompt["says"]
+    maker.choose("partial")
+    assert maker.prompt["kind"] == "finish"
+    assert record(maker.sheet, maker.state, maker.entries)["yield"]["partial"] == 1
+
+
+def test_a_mix_that_dries_is_sprayed_and_the_count_stands():
+    maker = Maker(sheet_of(divided(ROSE, BLUE, again="Does it still hold?")))
+    maker.strong(), maker.strong(), maker.strong()
+
+    maker.choose("respray")
+
+    assert (maker.prompt["number"]["text"], maker.prompt["says"][:19]) == ("2", "Does it still hold?")
+    assert [look["answer"] for look in maker.state["looks"]["mix.1.press"]] == ["not_yet"]
+
+
+def test_fewer_pieces_than_planned_is_said_with_that_is_all_there_is():
+    maker = Maker(sheet_of(divided(ROSE, BLUE)))
+    for _ in range(4):
+        maker.strong()
+    maker.choose("spoiled")
+
+    maker.choose("enough")
+
+    told = record(maker.sheet, maker.state, maker.entries)["yield"]
+    assert (told["planned"], told["good"], told["spoiled"]) == (10, 2, 1)
+
+
+# Melting and judging
+
+
+def test_a_melt_goes_burst_by_burst_with_a_look_after_each():
+    maker = Maker(demo_sheet(THREE_PART))
+    maker.run_to("embed.1.melt")
+    assert maker.prompt["number"]["text"] == "15 s"
+
+    maker.choose("heat")
+    assert maker.prompt["kind"] == "heating"
+    assert maker.sees["guides"][0]["phase"] == "counting"
+    maker.wait(15 * SECOND)
+    assert maker.sees["guides"][0]["phase"] == "ready"
+    maker.choose("again")
+    maker.choose("again")
+    assert maker.prompt["number"]["text"] == "10 s"  # the last is shorter, after a rest
+    maker.choose("yes")
+
+    bursts = maker.state["bursts"]["embed.1.melt"]
+    assert [(burst["ms"], burst["answer"]) for burst in bursts] == [
+        (15_000, "not_yet"), (15_000, "not_yet"), (10_000, "yes")
+    ]  # fmt: skip
+    (told,) = [
+        each
+        for each in record(maker.sheet, maker.state, maker.entries)["bursts"]
+        if each["component"] == "embed"
+    ]
+    assert (told["planned"], told["used"], told["heated_ms"]) == (3, 3, 40_000)
+
+
+def test_a_melt_already_liquid_needs_no_burst():
+    maker = Maker(demo_sheet(THREE_PART))
+    maker.run_to("embed.1.melt")
+
+    maker.choose("yes")
+
+    assert maker.state["steps"]["embed.1.melt"]["status"] == "done"
+
+
+def test_a_burst_that_is_running_comes_before_everything_else():
+    maker = Maker(demo_sheet(THREE_PART))
+    maker.tell("heated", step="embed.1.melt", ms=15_000)
+
+    assert maker.sees["guides"][0]["step"] == "embed.1.melt"
+
+
+def test_a_judged_mix_is_judged_again_and_each_try_keeps_its_liquid():
+    maker = Maker(demo_sheet(THREE_PART))
+    maker.run_to("base.1.damp_rose")
+
+    maker.choose("not_yet_witch_hazel")
+    maker.choose("not_yet_alcohol")
+    assert maker.prompt["number"]["text"] == "2"
+    maker.choose("yes")
+
+    looks = record(maker.sheet, maker.state, maker.entries)["looks"]
+    told = next(each for each in looks if each["step"] == "base.1.damp_rose")
+    assert told["tries"] == 2
+    assert [look["way"] for look in told["looks"]] == ["witch_hazel", "alcohol", None]
+    assert maker.state["steps"]["base.1.damp_rose"]["status"] == "done"
+
+
+def test_the_caution_for_alcohol_is_seen_before_it_can_be_chosen():
+    maker = Maker(demo_sheet(THREE_PART))
+    maker.run_to("base.1.damp_rose")
+
+    assert any("12 °C" in caution for caution in maker.prompt["cautions"])
+
+
+def test_a_step_with_two_ways_is_done_in_one_of_them():
+    maker = Maker(demo_sheet(THREE_PART))
+    maker.run_to("embed.1.bubbles")
+
+    maker.choose("way_stick")
+
+    told = record(maker.sheet, maker.state, maker.entries)["steps"]
+    assert next(step["way"] for step in told if step["step"] == "embed.1.bubbles") == "A wooden stick"
+
+
+def test_a_guide_counts_only_when_asked():
+    maker = Maker(demo_sheet(THREE_PART))
+    maker.run_to("base.1.sift")
+    assert maker.sees["guides"] == []
+
+    maker.choose("begin")
+
+    (guide,) = maker.sees["guides"]
+    assert guide["until"] - guide["began_at"] == 3 * MINUTE
+    assert "begin" not in answers(maker.prompt_for("base.1.sift"))
+    maker.strong()
+    assert maker.sees["guides"] == []
+
+
+# Waits and windows
+
+
+WAIT = {"began_at": 0, "earliest_at": 4 * HOUR, "usual_at": 6 * HOUR, "latest_at": 24 * HOUR}
+
+
+@pytest.mark.parametrize(
+    ("at", "phase"),
+    [
+        (0, "counting"),
+        (4 * HOUR - 1, "counting"),
+        (4 * HOUR, "look"),
+        (6 * HOUR - 1, "look"),
+        (6 * HOUR, "ready"),
+        (23 * HOUR - 1, "ready"),  # a tenth of a day is more than an hour, so the warning is an hour before
+        (23 * HOUR, "soon_late"),
+        (24 * HOUR - 1, "soon_late"),
+        (24 * HOUR, "late"),
+        (10**15, "late"),
+    ],
+)
+def test_a_wait_at_its_edges(at, phase):
+    assert wait_phase(WAIT, at) == phase
+
+
+def test_a_wait_with_no_latest_time_never_grows_late():
+    wait = {**WAIT, "latest_at": None}
+
+    assert wait_phase(wait, 10**15) == "ready"
+    assert [ring["kind"] for ring in rings(wait)] == ["look", "ready"]
+
+
+def test_a_wait_rings_when_each_phase_begins_and_never_before():
+    for ring in rings(WAIT):
+        before, after = wait_phase(WAIT, ring["at"] - 1), wait_phase(WAIT, ring["at"])
+        assert before != after
+    assert [ring["at"] for ring in rings(WAIT)] == [4 * HOUR, 6 * HOUR, 23 * HOUR]
+
+
+def test_a_wait_whose_latest_is_its_usual_goes_straight_to_late():
+    wait = {**WAIT, "latest_at": 6 * HOUR}
+
+    assert wait_phase(wait, 6 * HOUR - 1) == "look"
+    assert wait_phase(wait, 6 * HOUR) == "late"
+
+
+@pytest.mark.parametrize(
+    ("at", "phase"),
+    [
+        (0, "open"),
+        (13 * MINUTE + 30 * SECOND - 1, "open"),
+        (13 * MINUTE + 30 * SECOND, "soon_late"),
+        (15 * MINUTE, "late"),
+    ],
+)
+def test_a_window_warns_in_its_last_tenth(at, phase):
+    assert window_phase({"opened_at": 0, "latest_at": 15 * MINUTE}, at) == phase
+
+
+def drying():
+    maker = Maker(demo_sheet(THREE_PART))
+    maker.run_to("embed.1.cut")  # the bases are pressed
+    maker.at = maker.state["steps"]["base.1.press"]["at"]
+    return maker
+
+
+def the_wait(maker):
+    return next(wait for wait in maker.sees["waits"] if wait["step"] == "base.1.drying")
+
+
+def test_a_wait_counts_from_when_its_needs_were_met_through_a_restart():
+    maker = drying()
+    began = maker.at
+
+    maker.wait(4 * HOUR)
+
+    assert the_wait(maker)["began_at"] == began
+    assert (the_wait(maker)["phase"], the_wait(maker)["asks"]) == ("look", "may be dry: look")
+    maker.wait(19 * HOUR)
+    assert the_wait(maker)["phase"] == "soon_late" and "moisture" in the_wait(maker)["asks"]
+
+
+def test_not_dry_yet_looks_again_in_a_tenth_of_the_usual_time():
+    maker = drying()
+    maker.wait(4 * HOUR)
+
+    maker.choose("again", maker.prompt_for("base.1.drying"))
+
+    assert the_wait(maker)["phase"] == "counting"
+    maker.wait(36 * MINUTE - SECOND)
+    assert the_wait(maker)["phase"] == "ready"
+
+
+def test_dry_before_the_earliest_time_is_taken_and_recorded_as_early():
+    maker = drying()
+    prompt = maker.prompt_for("base.1.drying")
+    assert not any(answer["strong"] for answer in prompt["answers"])
+
+    maker.choose("done", prompt)
+
+    (told,) = [wait for wait in record(maker.sheet, maker.state, maker.entries)["waits"] if wait["ended_at"]]
+    assert told["early"]
+
+
+def test_a_window_that_closed_is_said_and_recorded_as_late():
+    maker = Maker(demo_sheet(THREE_PART))
+    maker.run_to("base.1.join")
+    (window,) = maker.sees["windows"]
+    assert (window["step"], window["phase"]) == ("base.1.join", "open")
+
+    maker.at = window["latest_at"]
+
+    assert maker.sees["windows"][0]["phase"] == "late"
+    assert "lumps" in maker.prompt["why"]
+    maker.wait(SECOND)
+    maker.strong()
+    (told,) = record(maker.sheet, maker.state, maker.entries)["windows"]
+    assert told["late"]
+
+
+def top_and_base():
+    """A top that cannot wait, for a base that dries four hours."""
+
+    def part(key, *steps):
+        return {"id": key, "name": key.capitalize(), "steps": list(steps)}
+
+    document = make_document("to texture")
+    document["components"] = [
+        part("base", {"id": "press", "kind": "do", "title": "Press"},
+             {"id": "dry", "kind": "wait", "title": "Dry", "word": "dry", "earliest": "4 h", "usual": "6 h"}),
+        part("top", {"id": "whip", "kind": "do", "title": "Whip"}),
+    ]  # fmt: skip
+    document["assembly"] = {
+        "takes": [{"component": "base"}, {"component": "top"}],
+        "steps": [
+            {
+                "id": "pipe",
+                "kind": "do",
+                "title": "Pipe",
+                "after": ["base.dry", "top.whip"],
+                "window": {"from": "top.whip", "latest": "20 min", "stake": "It stiffens."},
+            }
+        ],
+    }
+    return Maker(sheet_of(read_recipe(document)))
+
+
+def test_what_opens_a_window_is_held_until_the_other_parts_are_ready():
+    maker = top_and_base()
+    assert maker.prompt["step"] == "base.1.press"  # though the top could be begun
+    maker.strong()
+
+    whip = maker.prompt_for("top.1.whip")
+    assert whip["why"].startswith("Hold on") and "“Dry”" in whip["why"]
+
+    maker.choose("done", maker.prompt_for("base.1.dry"))
+    assert not maker.prompt["why"].startswith("Hold on")
+
+
+def test_what_is_in_a_window_comes_first():
+    maker = top_and_base()
+    maker.strong()
+    maker.choose("done", maker.prompt_for("base.1.dry"))
+    maker.strong()
+
+    assert (maker.prompt["step"], maker.prompt["why"]) == ("assembly.1.pipe", "It stiffens.")
+
+
+# Skipping, and what is owed
+
+
+def test_a_skipped_step_is_seen_and_asked_about_at_the_end():
+    maker = top_and_base()
+    skip = answers(maker.prompt)["skip"]
+    assert skip["input"] == "note"
+    maker.tell("skipped", **skip["body"], why="done last night")
+
+    for _ in range(3):
+        maker.strong()
+
+    assert [each["title"] for each in maker.sees["skipped"]] == ["Press"]
+    finish = maker.prompt
+    assert finish["kind"] == "finish" and "Press" in finish["says"]
+    assert record(maker.sheet, maker.state, maker.entries)["steps"][0]["why"] == "done last night"
+
+
+def test_a_step_passed_over_is_owed_until_it_is_told():
+    maker = top_and_base()
+    maker.tell("done", step="base.1.dry")
+    assert [each["title"] for each in maker.sees["owed"]] == ["Press"]
+
+    maker.tell("done", step="base.1.press")
+
+    assert maker.sees["owed"] == []
+
+
+def test_a_finished_batch_says_nothing_more():
+    maker = top_and_base()
+    maker.tell("finished")
+
+    said = maker.sees
+    assert (said["finished"], said["prompts"], said["waits"], said["windows"]) == (True, [], [], [])
+
+
+def test_every_way_to_answer_is_told_apart_and_at_most_one_is_strong():
+    maker = Maker(demo_sheet(THREE_PART))
+    while not maker.state["finished_at"]:
+        for prompt in maker.sees["prompts"]:
+            keys = [answer["id"] for answer in prompt["answers"]]
+            assert len(keys) == len(set(keys))
+            assert sum(answer["strong"] for answer in prompt["answers"]) <= 1
+        maker.strong()
+
+
+def test_cautions_stand_in_the_prompt_before_the_hazard():
+    maker = Maker(demo_sheet(THREE_PART))
+    maker.run_to("embed.1.melt")
+
+    said = " ".join(maker.prompt["cautions"])
+    assert "burn" in said and "Microwaved" in said
+
+
+def test_an_instant_before_anything_happened_is_as_good_as_any():
+    sheet = demo_sheet(THREE_PART)
+
+    said = now(sheet, fold(sheet, []), 0)
+    assert said["prompts"] and not said["finished"] and said["waits"] == []
