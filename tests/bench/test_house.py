@@ -1,0 +1,117 @@
+"""The house: what may come into `bench`, who may come in by which door, and words never said."""
+
+from __future__ import annotations
+
+import ast
+import re
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from workshop import ROOT
+
+import bench
+
+MODULES = sorted((ROOT / "bench").glob("*.py"))
+# Everything bench may import. A clock, a file, randomness or the environment is not among it.
+WELCOME = {
+    "bench",
+    "typing",
+    "collections",
+    "dataclasses",
+    "fractions",
+    "functools",
+    "json",
+    "math",
+    "re",
+    "unicodedata",
+}
+# Conversions and the verdict on a document's shape come from libraries, by one door each.
+BY_ONE_DOOR = {"pint": "quantities.py", "jsonschema": "schema_words.py"}
+READS_THE_WORLD = {"open", "input", "print", "eval", "exec", "__import__", "breakpoint"}
+
+
+def tree(path: Path) -> ast.Module:
+    return ast.parse(path.read_text(encoding="utf-8"))
+
+
+def imported(path: Path) -> set[str]:
+    names: set[str] = set()
+    for node in ast.walk(tree(path)):
+        if isinstance(node, ast.Import):
+            names.update(alias.name for alias in node.names)
+        if isinstance(node, ast.ImportFrom):
+            assert node.level == 0, f"{path.name}: say where it comes from"
+            names.add(node.module or "")
+    return names
+
+
+@pytest.mark.parametrize("path", MODULES, ids=lambda path: path.name)
+def test_bench_imports_no_web_no_database_no_clock_no_file_and_no_chance(path):
+    for name in imported(path):
+        package = name.split(".")[0]
+        assert package in WELCOME or BY_ONE_DOOR.get(package) == path.name, f"{path.name} imports {name}"
+
+
+@pytest.mark.parametrize("path", MODULES, ids=lambda path: path.name)
+def test_bench_opens_nothing_and_prints_nothing(path):
+    called = {
+        node.func.id
+        for node in ast.walk(tree(path))
+        if isinstance(node, ast.Call) and isinstance(node.func, ast.Name)
+    }
+
+    assert not called & READS_THE_WORLD
+
+
+def test_importing_bench_brings_in_neither_pint_nor_the_house_above_it():
+    """Pint takes a quarter of a second, so it comes with the first amount read."""
+    told = subprocess.run(
+        [sys.executable, "-c", "import sys, bench; print(*sorted({name.split('.')[0] for name in sys.modules}))"],
+        capture_output=True, text=True, check=True, cwd=ROOT,
+    ).stdout.split()  # fmt: skip
+
+    assert not {"pint", "flask", "sqlalchemy", "marshmallow", "api"} & set(told)
+
+
+def test_the_api_comes_in_by_benchs_door():
+    for path in sorted((ROOT / "api").rglob("*.py")):
+        inside = [name for name in imported(path) if name.startswith("bench.")]
+        assert not inside, f"{path.name} imports {inside}; import it from bench"
+
+
+def test_the_door_opens_on_everything_it_names():
+    assert sorted(bench.__all__, key=str.lower) == sorted(set(bench.__all__), key=str.lower)
+    for name in bench.__all__:
+        assert getattr(bench, name) is not None
+
+
+def test_every_error_is_a_bench_error_with_a_place_and_a_way_out():
+    for name in bench.__all__:
+        if name.endswith("Error"):
+            fault = getattr(bench, name)("lines.0", "Write it again.")
+            assert isinstance(fault, bench.BenchError)
+            assert (fault.where, fault.says) == ("lines.0", "Write it again.")
+
+
+@pytest.mark.parametrize("path", MODULES, ids=lambda path: path.name)
+def test_nothing_said_to_the_maker_calls_anything_safe_or_compliant(path):
+    """The bench says what it checked; it never gives that verdict."""
+    notes = {
+        ast.get_docstring(node, clean=False)
+        for node in ast.walk(tree(path))
+        if isinstance(node, ast.Module | ast.ClassDef | ast.FunctionDef)
+    }
+    texts = [node.value for node in ast.walk(tree(path)) if isinstance(node, ast.Constant)]
+    told = [text for text in texts if isinstance(text, str) and text not in notes]
+
+    for text in told:
+        assert not re.search(
+            r"\b(safe|safely|compliant|compliance|harmless|non-?toxic)\b", text, re.IGNORECASE
+        ), text
+
+
+@pytest.mark.parametrize("path", MODULES, ids=lambda path: path.name)
+def test_every_module_opens_with_why_it_exists(path):
+    assert ast.get_docstring(tree(path))
