@@ -1,6 +1,11 @@
 from __future__ import annotations
 
+import json
+
+import bench
 from api.kit import STARTER_KIT
+from api.places import DEMO
+from api.schemas import MeasuredKit
 from tests.api.studio import Studio
 
 FINE_SCALE = {"id": "fine", "name": "Fine scale", "capacity": "200 g", "division": "0.01 g"}
@@ -35,3 +40,9 @@ def test_a_scale_without_a_division_is_422(studio: Studio) -> None:
 
     assert answer.status_code == 422
     assert answer.json["errors"][0]["field"] == "scales.0.division"
+
+
+def test_a_kit_that_the_bench_measured_is_taken_from_a_phone() -> None:
+    measured = bench.read_kit(json.loads((DEMO / "kit.json").read_text()))
+
+    assert MeasuredKit().load(measured) == measured

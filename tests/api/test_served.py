@@ -42,7 +42,7 @@ def test_what_was_answered_is_there_after_kill_9_in_the_middle_of_posting(live_s
 
     def post_until_it_dies(mine: list[str]) -> None:
         while True:
-            entry = make_entry(run, device=f"phone-{len(answered)}")
+            entry = make_entry(run, device="phone-b")
             try:
                 answer = ask(live_server, f"/api/v1/runs/{run}/entries", "POST", {"entries": [entry]})
             except (OSError, ValueError):
@@ -90,7 +90,10 @@ def test_a_batch_cut_off_by_kill_9_can_be_sent_again(live_server: Server) -> Non
 def test_only_this_machine_is_answered(live_server: Server) -> None:
     port = int(live_server.url.rsplit(":", 1)[1].strip("/"))
     with socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as outward:
-        outward.connect(("192.0.2.1", 9))  # sends nothing; tells the machine's own address
+        try:
+            outward.connect(("192.0.2.1", 9))  # sends nothing; tells the machine's own address
+        except OSError:
+            pytest.skip("this machine has no address but its own")
         address = outward.getsockname()[0]
 
     with pytest.raises(OSError):
