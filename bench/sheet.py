@@ -8,7 +8,7 @@ Ids say where a thing belongs: "base.1.dry" is the step `dry` of round 1 of the 
 
 from typing import Any
 
-from bench.errors import SizeError
+from bench.errors import BenchError, SizeError
 from bench.heating import burst_plan, heat_uj
 from bench.recipe import ASSEMBLY
 from bench.sizing import MOST_PIECES, cavities, make_mg, pieces_from, rounds, vessel_for
@@ -76,7 +76,13 @@ def _size_by_stock(recipe: Json, kit: Json, stock: Json, chosen: Json) -> Json:
             raise SizeError(f"stock.{key}", f"The recipe has no ingredient “{key}”.")
 
     def short(pieces: int) -> str | None:
-        sheet = make_sheet(recipe, {"id": "", "version": 0}, {"pieces": pieces, **chosen}, kit)
+        """What is short for this many: None when nothing is, "" when the kit cannot make so many."""
+        try:
+            sheet = make_sheet(recipe, {"id": "", "version": 0}, {"pieces": pieces, **chosen}, kit)
+        except BenchError:
+            if pieces == 1:
+                raise
+            return ""
         needs = {each["id"]: each["mg"] for each in sheet["ingredients"]}
         lacking = [key for key in stock if needs.get(key, 0) > stock[key]]
         # The one that runs out first is the one furthest from enough.
@@ -97,11 +103,11 @@ def _size_by_stock(recipe: Json, kit: Json, stock: Json, chosen: Json) -> Json:
         else:
             high = middle
     out = short(low + 1)
-    name = recipe["ingredients"][out]["name"] if out else ""
+    stops = f"{recipe['ingredients'][out]['name']} runs out first" if out else "the kit takes no more"
     return {
         "size": {"pieces": low, **chosen},
-        "says": f"{low} {recipe['piece']['many' if low > 1 else 'one']}; {name} runs out first",
-        "runs_out": out,
+        "says": f"{low} {recipe['piece']['many' if low > 1 else 'one']}; {stops}",
+        "runs_out": out or None,
     }
 
 

@@ -14,6 +14,7 @@ from bench.whole import PPM, ceiling, grams, half_even
 Json = dict[str, Any]
 
 MOST_PIECES = 1000
+MOST_ROUNDS = 100  # more is not a day's work, and what rounds ask of one another grows with their square
 
 
 def make_mg(component: Json, count: int) -> int:
@@ -87,7 +88,7 @@ def cavities(kit: Json, component: Json) -> int | None:
 def rounds(component: Json, kit: Json, count: int) -> tuple[list[int], list[str]]:
     """How many pieces in each round, as even as can be, and the reasons in words.
 
-    SizeError when not even one piece fits.
+    SizeError when not even one piece fits, or when it takes too many rounds.
     """
     why: list[str] = []
     least = 1
@@ -97,18 +98,23 @@ def rounds(component: Json, kit: Json, count: int) -> tuple[list[int], list[str]
         why.append(f"the {component['mould']['shape']} moulds hold {moulds} at once")
     roomiest = vessel_for(kit, component["vessel"], make_mg(component, count))
     room = room_mg(kit, roomiest)
-    if room is None or make_mg(component, ceiling(count, least)) <= room:
-        return spread(count, least), why
-    if make_mg(component, 1) > room:
+    if room is not None and make_mg(component, ceiling(count, least)) > room:
+        if make_mg(component, 1) > room:
+            raise SizeError(
+                "pieces",
+                f"One piece of {component['name']} takes {grams(make_mg(component, 1), 1000)}, but the largest {component['vessel']} "
+                f"on its scale takes {grams(room, 1000)}. Use a larger vessel or scale, or a smaller piece.",
+            )
+        while least <= MOST_ROUNDS and make_mg(component, ceiling(count, least)) > room:
+            least += 1
+        name = roomiest["name"] if roomiest else f"scale {coarsest_first(kit)[0]['name']}"
+        why.append(f"{name} takes {grams(room, 1000)} at once")
+    if least > MOST_ROUNDS:
         raise SizeError(
             "pieces",
-            f"One piece of {component['name']} takes {grams(make_mg(component, 1), 1000)}, but the largest {component['vessel']} "
-            f"on its scale takes {grams(room, 1000)}. Use a larger vessel or scale, or a smaller piece.",
+            f"{count} of {component['name']} would take more than {MOST_ROUNDS} rounds: {'; '.join(why)}. "
+            "Make fewer pieces, or use larger moulds and vessels.",
         )
-    while make_mg(component, ceiling(count, least)) > room:
-        least += 1
-    name = roomiest["name"] if roomiest else f"scale {coarsest_first(kit)[0]['name']}"
-    why.append(f"{name} takes {grams(room, 1000)} at once")
     return spread(count, least), why
 
 

@@ -70,8 +70,8 @@ def grams(mg: int, division_mg: int) -> str:
 
 
 def per_cent(numerator: int, denominator: int) -> str:
-    """A share in per cent with one decimal: "33.3 %"."""
-    tenths = half_even(1000 * numerator, denominator)
+    """A share in per cent with one decimal: "33.3 %"; of nothing, "0.0 %"."""
+    tenths = half_even(1000 * numerator, denominator) if denominator else 0
     sign = "-" if tenths < 0 else ""
     units, rest = divmod(abs(tenths), 10)
     return f"{sign}{units}.{rest} %"

@@ -17,6 +17,7 @@ const MOST_AT = 8_640_000_000_000_000; // the last instant a Date can hold
 const MOST_MG = 10 ** 9; // a tonne in one touch is a slip of the finger
 const MOST_MS = 366 * 86_400_000;
 const MOST_TEXT = 2000;
+export const MOST_FACTOR = 1000; // a thousand times the batch is a slip of the finger too
 
 const isWhole = (value, least, most) => Number.isSafeInteger(value) && value >= least && value <= most;
 const KEY = /^[A-Za-z0-9_.-]{1,140}$/;
@@ -257,7 +258,7 @@ const TAKES = {
 
   carried(known, at, { component, round, num, den }) {
     const key = `${component}.${round}`;
-    if (!known.rounds.has(key) || num > 1000 * den) return false;
+    if (!known.rounds.has(key) || num > MOST_FACTOR * den) return false;
     known.factors.set(key, [num, den]);
     for (const line of known.sheet.lines) {
       // New targets, so what was let pass is judged again.

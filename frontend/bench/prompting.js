@@ -7,7 +7,7 @@
  * the same words.
  */
 
-import { carryUp, portionTargets } from "./journal.js";
+import { carryUp, MOST_FACTOR, portionTargets } from "./journal.js";
 import { piecesFrom } from "./sizing.js";
 import { guidePhase, waitPhase, windowPhase } from "./waits.js";
 import { carryFactor } from "./weighing.js";
@@ -282,6 +282,7 @@ function toldTwice({ twice }) {
 function over(bench, line, told) {
   const mg = told.in_mg - told.target_mg;
   const division = line.division_mg || 1;
+  const [num, den] = carryUp(bench.sheet, bench.state, line.component, line.round);
   const shown = grams(Math.max(toDivision(mg, division), division), division);
   return {
     kind: "over",
@@ -293,7 +294,7 @@ function over(bench, line, told) {
       ...toldTwice(told),
       answer("take_out", `Take ${shown} out`, "taken_out", { line: line.id, mg }, { strong: true }),
       leave(bench, line, told),
-      carry(bench, line, "Carry the rest up", carryUp(bench.sheet, bench.state, line.component, line.round)),
+      ...(num <= MOST_FACTOR * den ? [carry(bench, line, "Carry the rest up", [num, den])] : []),
     ],
   };
 }

@@ -74,9 +74,16 @@ function sizeByStock(recipe, kit, stock, chosen, sized) {
       throw new BenchError(`stock.${key}`, `The recipe has no ingredient “${key}”.`);
     }
   }
-  /** The one that runs out first at this size, the one furthest from enough; null when all suffices. */
+  /** What is short for this many: null when nothing is, "" when the kit cannot make so many. */
   const short = (pieces) => {
-    const sheet = makeSheet(recipe, { id: "", version: 0 }, { pieces, ...chosen }, kit);
+    let sheet;
+    try {
+      sheet = makeSheet(recipe, { id: "", version: 0 }, { pieces, ...chosen }, kit);
+    } catch (error) {
+      if (pieces === 1 || !(error instanceof BenchError)) throw error;
+      return "";
+    }
+    // The one that runs out first is the one furthest from enough.
     const needs = new Map(sheet.ingredients.map((each) => [each.id, each.mg]));
     const lacking = Object.keys(stock)
       .filter((key) => (needs.get(key) ?? 0) > stock[key])
@@ -99,8 +106,9 @@ function sizeByStock(recipe, kit, stock, chosen, sized) {
     else high = middle;
   }
   const out = short(low + 1);
-  const says = `${low} ${low > 1 ? recipe.piece.many : recipe.piece.one}; ${recipe.ingredients[out].name} runs out first`;
-  return sized(low, says, out);
+  const stops = out ? `${recipe.ingredients[out].name} runs out first` : "the kit takes no more";
+  const says = `${low} ${low > 1 ? recipe.piece.many : recipe.piece.one}; ${stops}`;
+  return sized(low, says, out || null);
 }
 
 /**

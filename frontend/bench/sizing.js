@@ -11,6 +11,7 @@ import { coarsestFirst } from "./weighing.js";
 import { ceiling, divided, grams, halfEven, PPM, product, sum } from "./whole.js";
 
 export const MOST_PIECES = 1000;
+const MOST_ROUNDS = 100; // more is not a day's work, and what rounds ask of one another grows with their square
 
 /** The mass to make, in mg, so that `count` pieces come of it. */
 export function makeMg(component, count) {
@@ -69,7 +70,7 @@ export function cavities(kit, component) {
 /**
  * How many pieces in each round, as even as can be, and the reasons in words: {perRound, why}.
  *
- * A BenchError when not even one piece fits.
+ * A BenchError when not even one piece fits, or when it takes too many rounds.
  */
 export function rounds(component, kit, count) {
   const why = [];
@@ -81,19 +82,26 @@ export function rounds(component, kit, count) {
   }
   const roomiest = vesselFor(kit, component.vessel, makeMg(component, count));
   const room = roomMg(kit, roomiest);
-  if (room === null || makeMg(component, ceiling(count, least)) <= room) {
-    return { perRound: spread(count, least), why };
+  const overflows = () => makeMg(component, ceiling(count, least)) > room;
+  if (room !== null && overflows()) {
+    if (makeMg(component, 1) > room) {
+      throw new BenchError(
+        "pieces",
+        `One piece of ${component.name} takes ${grams(makeMg(component, 1), 1000)}, but the largest ${component.vessel} ` +
+          `on its scale takes ${grams(room, 1000)}. Use a larger vessel or scale, or a smaller piece.`,
+      );
+    }
+    while (least <= MOST_ROUNDS && overflows()) least += 1;
+    const name = roomiest ? roomiest.name : `scale ${coarsestFirst(kit)[0].name}`;
+    why.push(`${name} takes ${grams(room, 1000)} at once`);
   }
-  if (makeMg(component, 1) > room) {
+  if (least > MOST_ROUNDS) {
     throw new BenchError(
       "pieces",
-      `One piece of ${component.name} takes ${grams(makeMg(component, 1), 1000)}, but the largest ${component.vessel} ` +
-        `on its scale takes ${grams(room, 1000)}. Use a larger vessel or scale, or a smaller piece.`,
+      `${count} of ${component.name} would take more than ${MOST_ROUNDS} rounds: ${why.join("; ")}. ` +
+        "Make fewer pieces, or use larger moulds and vessels.",
     );
   }
-  while (makeMg(component, ceiling(count, least)) > room) least += 1;
-  const name = roomiest ? roomiest.name : `scale ${coarsestFirst(kit)[0].name}`;
-  why.push(`${name} takes ${grams(room, 1000)} at once`);
   return { perRound: spread(count, least), why };
 }
 

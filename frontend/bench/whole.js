@@ -119,9 +119,9 @@ export function grams(mg, divisionMg) {
   return `${decimals(halfEven(mg, step), places)} g`;
 }
 
-/** A share in per cent with one decimal: "33.3 %". */
+/** A share in per cent with one decimal: "33.3 %"; of nothing, "0.0 %". */
 export function perCent(numerator, denominator) {
-  return `${decimals(halfEven(product(1000, numerator), denominator), 1)} %`;
+  return `${decimals(denominator ? halfEven(product(1000, numerator), denominator) : 0, 1)} %`;
 }
 
 /** A factor with three decimals: "1.042". */
