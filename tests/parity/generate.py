@@ -1,0 +1,534 @@
+"""Makes batches at random: recipes, kits, sizes and journals, likely ones and hostile ones.
+
+    generate(random.Random("7")) -> {"recipe", "kit", "request", "entries", "instants"}
+
+The same seed gives the same batch. Numbers that JSON can write in two ways (12.0 and 12) are left
+out: in JavaScript they are one, and the server lets neither into a journal.
+"""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from random import Random
+from typing import Any
+
+from bench import BenchError, choose_size, fold, make_sheet, now, read_kit, read_recipe
+from bench.journal import KINDS
+
+Json = dict[str, Any]
+
+DEMO = Path(__file__).resolve().parents[2] / "demo"
+START = 1_800_000_000_000
+MINUTE = 60_000
+HAZARDS = ["hot_soap", "powder", "alcohol", "mixer"]
+
+
+def generate(rng: Random) -> Json:
+    recipe = _demo_recipe(rng) if rng.random() < 0.2 else _recipe(rng)
+    kit = _demo_kit() if rng.random() < 0.2 else _kit(rng)
+    request = _request(rng, recipe, kit)
+    case = {"recipe": recipe, "kit": kit, "request": request, "entries": [], "instants": [START]}
+    try:
+        size = choose_size(recipe, kit, request)["size"]
+        sheet = make_sheet(recipe, {"id": "recipe-1", "version": 1}, size, kit)
+    except BenchError:
+        return case  # the error itself is what must agree
+    entries = _likely_entries(rng, sheet)
+    if rng.random() < 0.6:
+        entries = _made_hostile(rng, sheet, entries)
+    case["entries"] = entries
+    case["instants"] = _instants(rng, fold(sheet, entries))
+    return case
+
+
+# Recipes and kits
+
+
+def _demo_recipe(rng: Random) -> Json:
+    paths = sorted(path for path in (DEMO / "recipes").glob("*.json") if path.name != "index.json")
+    return read_recipe(json.loads(rng.choice(paths).read_text("utf-8")))
+
+
+def _demo_kit() -> Json:
+    return read_kit(json.loads((DEMO / "kit.json").read_text("utf-8")))
+
+
+def _recipe(rng: Random) -> Json:
+    """A measured recipe; documents that do not hold together are thrown away."""
+    while True:
+        try:
+            return read_recipe(_document(rng))
+        except BenchError:
+            continue
+
+
+def _document(rng: Random) -> Json:
+    ingredients = {f"i{number}": _ingredient(rng, number) for number in range(rng.randint(2, 7))}
+    components: list[Json] = []
+    for number in range(rng.choice([1, 1, 2, 2, 3])):
+        components.append(_component(rng, f"c{number}", list(ingredients), components))
+    document: Json = {
+        "format": "bowlside-recipe/1",
+        "title": "Recipe “№ 1” 🛁",
+        "measures": rng.choice(["us", "imperial", "metric"]),
+        "written_for": rng.choice([1, 2, 7, 12, 100]),
+        "ingredients": ingredients,
+        "components": components,
+    }
+    if rng.random() < 0.5:
+        document["piece"] = {"one": "bar", "many": "bars"}
+    if len(components) > 1 or rng.random() < 0.5:
+        document["assembly"] = _assembly(rng, list(ingredients), components)
+    return document
+
+
+def _ingredient(rng: Random, number: int) -> Json:
+    ingredient: Json = {"name": f"Ingredient {'αβγδεζη'[number]}"}
+    if rng.random() < 0.5:
+        ingredient["density"] = {"g_per_ml": rng.choice(["0.91", "1.26", "2.165"]), "source": "made up"}
+    if rng.random() < 0.5:
+        ingredient["heat"] = {
+            "solid_j_per_kg_k": rng.randint(1000, 3000),
+            "liquid_j_per_kg_k": rng.randint(1000, 3000),
+            "latent_j_per_kg": rng.randint(0, 200_000),
+            "melts_c": rng.choice(["34", "55.5", "70"]),
+            "source": "made up",
+        }
+    if rng.random() < 0.4:
+        ingredient["hazards"] = rng.sample(HAZARDS, 2)
+    return ingredient
+
+
+def _lines(rng: Random, ingredients: list[str], most: int) -> list[Json]:
+    how = rng.choice(["mass", "mass", "parts", "percent"])
+    lines: list[Json] = []
+    for number in range(rng.randint(0, most)):
+        line: Json = {
+            "id": f"l{number}",
+            "ingredient": rng.choice(ingredients),
+            "amount": _amount(rng, how if number else "mass"),
+        }
+        if how == "parts" and number == 0:
+            line["amount"] = _amount(rng, "parts")
+        if rng.random() < 0.3:
+            line["tolerance"] = rng.choice(["0.5 %", "1 %", "5 %"])
+        if rng.random() < 0.3:
+            line["optional"] = True
+        if rng.random() < 0.3:
+            line["note"] = "Sieve it first."
+        if rng.random() < 0.3:
+            other = {"ingredient": rng.choice(ingredients), "says": "Softer."}
+            if rng.random() < 0.5:
+                other["amount"] = _amount(rng, "mass")
+            line["substitutes"] = [other]
+        lines.append(line)
+    return lines
+
+
+def _amount(rng: Random, how: str) -> str:
+    if how == "parts":
+        return f"{rng.randint(1, 9)} parts"
+    if how == "percent":
+        return f"{rng.randint(1, 20)}.{rng.randint(0, 9)} %"
+    kind = rng.random()
+    if kind < 0.55:
+        return f"{rng.choice([0.03, 0.5, 3, 12.5, 240, 333.333, 1200])} g"
+    if kind < 0.65:
+        return rng.choice(["8 1/2 oz", "1 lb", "2 kg", "45 mg"])
+    if kind < 0.85:
+        return rng.choice(["1½ tsp", "2 3/4 tsp", "1 tbsp", "½ cup", "3 ml", "0.1 ml", "2 fl oz"])
+    return rng.choice(["12 drops", "1 drop", "2 pieces", "½ piece", "to texture"])
+
+
+def _component(rng: Random, key: str, ingredients: list[str], others: list[Json]) -> Json:
+    lines = _lines(rng, ingredients, 6)
+    component: Json = {"id": key, "name": f"Part {key}", "lines": lines}
+    if rng.random() < 0.6:
+        component["piece"] = rng.choice(["15 g", "150 g", "3.33 g", "1 kg"])
+    if rng.random() < 0.4:
+        component["spares"] = rng.randint(1, 5)
+    if rng.random() < 0.4:
+        component["stays_behind"] = rng.choice(["1 g", "20 g"])
+    if rng.random() < 0.4:
+        component["loss"] = rng.choice(["0.5 %", "2 %", "33.3333 %"])
+    if rng.random() < 0.3:
+        component["part"] = "100 g"
+    if rng.random() < 0.4:
+        component["vessel"] = rng.choice(["bowl", "pan", "jug"])
+    if rng.random() < 0.4:
+        component["mould"] = {"shape": rng.choice(["dome", "bar", "star"]), "held": rng.random() < 0.6}
+    component["steps"] = _steps(rng, lines, others)
+    return component
+
+
+def _steps(rng: Random, lines: list[Json], others: list[Json]) -> list[Json]:
+    steps: list[Json] = []
+    keys = [line["id"] for line in lines]
+    labels: list[str] = []
+    while keys:
+        taken, keys = keys[: (cut := rng.randint(1, len(keys)))], keys[cut:]
+        into = rng.choice(["bowl", "bowl", "jug", "cup"])
+        labels.append(into)
+        steps.append({"kind": "weigh", "lines": taken, "into": into})
+        if rng.random() < 0.3:
+            steps.append(_melt(rng, taken))
+        if into != "bowl" and rng.random() < 0.7:
+            steps.append({"kind": "do", "tips": [into], "does": "mix"})
+    if rng.random() < 0.4:
+        steps.append(_check(rng))
+    portions: list[str] = []
+    if rng.random() < 0.4:
+        portions = [f"p{number}" for number in range(rng.randint(2, 4))]
+        share = rng.choice(["share", "mass"])
+        steps.append(
+            {
+                "kind": "split",
+                "portions": [
+                    {
+                        "id": each,
+                        "name": each.upper(),
+                        share: rng.randint(1, 5) if share == "share" else f"{rng.randint(1, 400)} g",
+                    }
+                    for each in portions
+                ],
+            }
+        )
+    for _ in range(rng.randint(0, 3)):
+        steps.append(
+            rng.choice(
+                [
+                    lambda: {"kind": "do", **({"about": "3 min"} if rng.random() < 0.6 else {})},
+                    lambda: _check(rng),
+                    lambda: _pieces(rng, portions),
+                    lambda: _wait(rng),
+                ]
+            )()
+        )
+    if rng.random() < 0.7:
+        steps.append(_wait(rng))
+        steps.append({**_pieces(rng, portions), "does": "unmould"})
+    steps = steps or [{"kind": "do"}]
+    elsewhere = [f"{other['id']}.{step['id']}" for other in others for step in other["steps"]]
+    return _named(rng, steps, elsewhere)
+
+
+def _named(rng: Random, steps: list[Json], elsewhere: list[str]) -> list[Json]:
+    """The steps with ids and titles, and now and then needs, a window, ways, hazards of their own."""
+    for number, step in enumerate(steps):
+        step |= {"id": f"s{number}", "title": f"Step {number} {step['kind']}"}
+        before = [each["id"] for each in steps[:number]]
+        if rng.random() < 0.25:
+            pool = before + elsewhere
+            step["after"] = rng.sample(pool, min(len(pool), rng.randint(0, 3)))
+        if rng.random() < 0.25 and (number or step.get("after")):
+            step["window"] = {"latest": rng.choice(["90 s", "15 min", "2 h"]), "stake": "It stiffens."}
+            if before + elsewhere and rng.random() < 0.5:
+                step["window"]["from"] = rng.choice(before + elsewhere)
+        if rng.random() < 0.2 and step["kind"] in ("do", "check", "pieces"):
+            step["ways"] = [
+                {"id": "water", "name": "Water"},
+                {"id": "alcohol", "name": "Alcohol", "says": "Dries quickly.", "hazards": ["alcohol"]},
+            ]
+        if rng.random() < 0.3:
+            step["hazards"] = rng.choices(HAZARDS, k=2)
+        if rng.random() < 0.3:
+            step["says"] = "Slowly."
+        if rng.random() < 0.3:
+            step["reason"] = "Or it foams."
+        if rng.random() < 0.2:
+            step["optional"] = True
+        if rng.random() < 0.2:
+            step |= {"hands": "5 min", "tools": ["whisk"]}
+    return steps
+
+
+def _melt(rng: Random, keys: list[str]) -> Json:
+    melt: Json = {"kind": "melt", "of": keys, "heater": "microwave", "burst": "20 s", "look_for": "No lumps."}
+    if rng.random() < 0.7:
+        melt |= {"from_c": "20", "to_c": rng.choice(["30", "55.5", "70"])}
+    if rng.random() < 0.6:
+        melt |= {"last_burst": "10 s", "rest": "30 s"}
+    return melt
+
+
+def _check(rng: Random) -> Json:
+    check: Json = {"kind": "check", "ask": "Like wet sand?", "not_yet": {"do": "One spray."}}
+    if rng.random() < 0.5:
+        check |= {"yes": "It holds", "too_far": {"do": "Let it dry."}}
+    return check
+
+
+def _pieces(rng: Random, portions: list[str]) -> Json:
+    pieces: Json = {"kind": "pieces", "one_by_one": rng.random() < 0.5, "partial": rng.random() < 0.5}
+    if rng.random() < 0.5:
+        pieces |= {"verb": "pressed", "again": "Has it dried?"}
+    if portions and rng.random() < 0.6:
+        pieces["of"] = portions
+    return pieces
+
+
+def _wait(rng: Random) -> Json:
+    wait: Json = {"kind": "wait", "word": rng.choice(["dry", "set"]), "earliest": "20 min", "usual": "1 h"}
+    if rng.random() < 0.5:
+        wait |= {"latest": rng.choice(["61 min", "2 h", "3 days"]), "stake": "It sweats."}
+    if rng.random() < 0.5:
+        wait["test"] = "Press it."
+    return wait
+
+
+def _assembly(rng: Random, ingredients: list[str], components: list[Json]) -> Json:
+    lines = _lines(rng, ingredients, 2)
+    steps: list[Json] = [{"kind": "weigh", "lines": [line["id"]]} for line in lines]
+    steps += [{"kind": "do"}, _pieces(rng, [])]
+    ends = [f"{component['id']}.{component['steps'][-1]['id']}" for component in components]
+    steps = _named(rng, steps, ends)
+    steps[0]["after"] = ends
+    if rng.random() < 0.6:
+        leads = rng.choice(components)
+        steps[-1]["window"] = {
+            "from": f"{leads['id']}.{rng.choice(leads['steps'])['id']}",
+            "latest": "20 min",
+            "stake": "It stiffens.",
+        }
+    takes = [{"component": component["id"], "count": rng.choice([1, 1, 2])} for component in components]
+    return {"takes": takes, "lines": lines, "steps": steps}
+
+
+def _kit(rng: Random) -> Json:
+    scales = [
+        {"id": "bench", "name": "Bench scale", "capacity": "5 kg", "division": "1 g"},
+        {"id": "fine", "name": "Fine scale", "capacity": "500 g", "division": "0.01 g"},
+        {"id": "floor", "name": "Floor scale", "capacity": "60 kg", "division": "20 g"},
+        {"id": "odd", "name": "Odd scale", "capacity": "2 lb", "division": "0.1 oz"},
+    ]
+    vessels = [
+        {"id": "big", "name": "Big bowl", "kind": "bowl", "empty": "420 g", "holds": "3 kg"},
+        {"id": "small", "name": "Small bowl", "kind": "bowl", "empty": "180 g", "holds": "900 g"},
+        {"id": "jug", "name": "Jug", "kind": "jug", "empty": "95 g", "holds": "500 g"},
+        {"id": "cup", "name": "Cup", "kind": "cup", "empty": "12 g", "holds": "60 g"},
+        {"id": "pan", "name": "Pan", "kind": "pan", "empty": "1.2 kg", "holds": "20 kg"},
+    ]
+    moulds = [
+        {"id": "domes", "name": "Domes", "shape": "dome", "cavities": 12, "sets": 2},
+        {"id": "bars", "name": "Bars", "shape": "bar", "cavities": 6, "sets": 1, "cavity": "160 g"},
+        {"id": "bars2", "name": "Small bars", "shape": "bar", "cavities": 24, "sets": 1, "cavity": "20 g"},
+    ]
+    heaters: list[Json] = [{"id": "wave", "name": "Microwave", "kind": "microwave", "absorbed_w": 500}]
+    if rng.random() < 0.2:
+        del heaters[0]["absorbed_w"]
+
+    def some(items: list[Json], least: int) -> list[Json]:
+        return rng.sample(items, rng.randint(least, len(items)))
+
+    return read_kit(
+        {
+            "format": "bowlside-kit/1",
+            "scales": some(scales, 0 if rng.random() < 0.1 else 1),
+            "vessels": some(vessels, 0),
+            "moulds": some(moulds, 0),
+            "heaters": some(heaters, 0),
+        }
+    )
+
+
+# Sizes
+
+
+def _request(rng: Random, recipe: Json, kit: Json) -> Json:
+    lines = [
+        (f"{component['id']}.{line['id']}", line)
+        for component in recipe["components"]
+        for line in component["lines"]
+    ]
+    request: Json = {"weigh": rng.choice(["running", "tare"])}
+    if rng.random() < 0.4:
+        request["without"] = [key for key, line in lines if line["optional"] and rng.random() < 0.6]
+    if rng.random() < 0.4:
+        request["swaps"] = {
+            key: rng.choice(line["substitutes"])["ingredient"]
+            for key, line in lines
+            if line["substitutes"] and rng.random() < 0.6
+        }
+    if rng.random() < 0.03:
+        request["without"] = ["c0.nothing"]
+    if rng.random() < 0.03:
+        request["swaps"] = {(lines[0][0] if lines else "c0.l0"): "nothing"}
+    by = rng.choices(["pieces", "mass", "moulds", "stock"], [70, 10, 10, 10])[0]
+    if by == "pieces":
+        pieces = rng.choice([1, 2, 7, 12, rng.randint(1, 60), rng.randint(1, 60), 250])
+        return {"by": by, "pieces": pieces if rng.random() < 0.97 else rng.choice([0, 1001]), **request}
+    if by == "mass":
+        return {"by": by, "mg": rng.choice([1, 999_999, 2_000_000, 75_000_000]), **request}
+    if by == "moulds":
+        component = rng.choice(recipe["components"])["id"]
+        return {"by": by, "component": component, "moulds": rng.randint(1, 4), **request}
+    keys = rng.sample(sorted(recipe["ingredients"]), rng.randint(1, len(recipe["ingredients"])))
+    if rng.random() < 0.1:
+        keys.append("nothing")
+    return {"by": by, "stock": {key: rng.choice([0, 40_000, 500_000, 9_000_000]) for key in keys}, **request}
+
+
+# Journals
+
+
+class _Pen:
+    """Writes entries: ids in order, times that never run back on one device."""
+
+    def __init__(self, rng: Random) -> None:
+        self.rng = rng
+        self.count = 0
+        self.at = START
+
+    def entry(self, kind: str, body: Json) -> Json:
+        self.count += 1
+        self.at += self.rng.choice([0, 1, 7_000, 5 * MINUTE, 40 * MINUTE])
+        return {
+            "id": f"0190-{self.rng.randrange(16):x}{self.count:04d}",
+            "run": "run-1",
+            "device": self.rng.choice(["phone-a", "phone-a", "phone-b"]),
+            "at": self.at,
+            "kind": kind,
+            "body": body,
+        }
+
+
+def _likely_entries(rng: Random, sheet: Json) -> list[Json]:
+    """A maker who mostly does what the bench says, and gives its other answers now and then."""
+    pen = _Pen(rng)
+    entries: list[Json] = []
+    for _ in range(rng.choice([0, 2, 5, 10, 20])):
+        prompts = now(sheet, fold(sheet, entries), pen.at)["prompts"]
+        # Several prompts are answered at one look, so that long journals stay quick to make.
+        for prompt in prompts[: rng.randint(1, 3)]:
+            strong = [answer for answer in prompt["answers"] if answer["strong"]]
+            answer = rng.choice(strong if strong and rng.random() < 0.6 else prompt["answers"])
+            entries.append(pen.entry(answer["kind"], _filled_in(rng, answer, prompt["weigh"])))
+    return entries
+
+
+def _filled_in(rng: Random, answer: Json, weigh: Json | None) -> Json:
+    body = answer["body"]
+    if answer["input"] == "reading" and weigh:
+        division = weigh["division_mg"] or 1
+        reading = max(0, weigh["reads_mg"] + division * rng.choice([-40, -3, -1, 1, 2, 35, 4000]))
+        return {**body, "mg": min(max(0, reading - weigh["before_mg"]), 10**9), "reading_mg": reading}
+    if answer["input"] == "count":
+        return {**body, "good": rng.randint(0, 12)}
+    if answer["input"] == "note" and rng.random() < 0.5:
+        return {**body, "why": "No time."}
+    return body
+
+
+def _made_hostile(rng: Random, sheet: Json, entries: list[Json]) -> list[Json]:
+    """The same journal with strange entries, undos, repeats and malformed things, in any order."""
+    pen = _Pen(rng)
+    pen.count = 5000
+    made = list(entries)
+    for _ in range(rng.randint(1, 40)):
+        made.append(_strange(rng, sheet, pen))
+    for _ in range(rng.randint(0, 8)):
+        target = rng.choice(made)
+        key = target["id"] if rng.random() < 0.9 else "constructor"
+        made.append(pen.entry("undone", {"entry": key}))
+    for _ in range(rng.randint(0, 6)):
+        made.append(_repeat(rng, rng.choice(made)))
+    made += [_malformed(rng, pen) for _ in range(rng.randint(0, 4))]
+    rng.shuffle(made)
+    return made
+
+
+def _strange(rng: Random, sheet: Json, pen: _Pen) -> Json:
+    if rng.random() < 0.1:  # a whole round made a thousand times more, or next to nothing
+        num, den = rng.choice([(1000, 1), (1, 10**12), (7, 3), (10**12, 10**9)])
+        body = {"component": _id(rng, sheet, "component"), "round": 1, "num": num, "den": den}
+        return pen.entry("carried", body)
+    kind = rng.choice(sorted(KINDS))
+    body = {
+        field: _value(rng, sheet, field, wanted)
+        for field, (wanted, required) in KINDS[kind].items()
+        if rng.random() < (0.97 if required else 0.5)
+    }
+    if rng.random() < 0.1:
+        body["colour"] = rng.choice(["red", None, {"z": 1, "a": [True, "\u2028"]}])
+    if rng.random() < 0.05:
+        kind = rng.choice(["sang", "__proto__", "toString", ""])
+    return pen.entry(kind, body)
+
+
+def _value(rng: Random, sheet: Json, field: str, wanted: str) -> Any:
+    if rng.random() < 0.06:
+        return rng.choice(
+            [None, True, -1, 2**53, 10**30, 1.5, "", "x" * 2001, [], {}, "toString", "__proto__"]
+        )
+    if wanted == "id":
+        return _id(rng, sheet, field)
+    if wanted == "text":
+        return rng.choice(["Like wet sand.", "🫧" * 2000, "🫧" * 1001, "\ue000", 'line\nbreak "quoted" \x7f'])
+    return {
+        "mass": lambda: rng.choice([0, 1, 150, rng.randint(0, 10**6), 10**9, 10**9 + 1]),
+        "whole": lambda: rng.choice([0, -5, 2**53 - 1]),
+        "count": lambda: rng.choice([0, 1, 1, 2, 5, 10_000, 10_001]),
+        "factor": lambda: rng.choice([1, 3, 1000, 1001, rng.randint(1, 10**7), 10**12, 10**12 + 1]),
+        "weigh": lambda: rng.choice(["running", "tare", "guess"]),
+        "answer": lambda: rng.choice(["yes", "not_yet", "too_far", "maybe"]),
+        "span": lambda: rng.choice([1, 15_000, 10 * MINUTE, 366 * 86_400_000, 366 * 86_400_001]),
+    }[wanted]()
+
+
+def _id(rng: Random, sheet: Json, field: str) -> str:
+    pool = {
+        "step": [step["id"] for step in sheet["steps"]],
+        "line": [line["id"] for line in sheet["lines"]],
+        "vessel": [vessel["id"] for vessel in sheet["vessels"]],
+        "component": [component["id"] for component in sheet["components"]],
+        "way": ["water", "alcohol", "soda"],
+        "of": ["joined", *(vessel["id"] for vessel in sheet["vessels"])],
+    }.get(field)
+    return rng.choice(pool or ["nothing"])
+
+
+def _repeat(rng: Random, entry: Json) -> Json:
+    """The same entry again: word for word, or under its old id with something else in it."""
+    copy: Json = json.loads(json.dumps(entry))
+    how = rng.random()
+    if how < 0.4:
+        copy["at"] += rng.choice([-1, 1, 10**7])
+    elif how < 0.6:
+        copy["device"] = "phone-c"
+    elif how < 0.8:
+        copy |= {"kind": "noted", "body": {"text": rng.choice(["🫧", "\ufb01", "z"])}}
+    return copy
+
+
+def _malformed(rng: Random, pen: _Pen) -> Any:
+    sound = pen.entry("finished", {})
+    return rng.choice(
+        [
+            None,
+            7,
+            "entry",
+            [],
+            {},
+            {**sound, "at": -1},
+            {**sound, "at": 8_640_000_000_000_001},
+            {**sound, "at": "now"},
+            {**sound, "id": "no spaces"},
+            {**sound, "id": "line\n"},
+            {**sound, "device": "d" * 65},
+            {**sound, "device": None},
+            {**sound, "kind": None},
+            {**sound, "body": []},
+            {**sound, "body": None},
+        ]
+    )
+
+
+def _instants(rng: Random, state: Json) -> list[int]:
+    """Instants at which the bench is asked: the edges of what runs, and some other ones."""
+    edges = [START, (state["last_at"] or START) + rng.randint(0, 10**7)]
+    for wait in state["waits"]:
+        edges += [wait["earliest_at"], wait["usual_at"], wait["latest_at"] or wait["usual_at"] - 1]
+    edges += [window["latest_at"] - rng.choice([0, 1, 60_000]) for window in state["windows"]]
+    edges += [guide["until"] for guide in state["guides"]]
+    return rng.sample(edges, min(len(edges), 3))

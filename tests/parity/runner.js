@@ -1,0 +1,51 @@
+/** Runs cases over frontend/bench in the browser; tests/parity/python_side.py does the same over bench/. */
+
+import * as bench from "/bench/index.js";
+import { halfEven, perCent, shareOut, times } from "/bench/whole.js";
+
+const CALLS = {
+  half_even: halfEven,
+  share_out: shareOut,
+  per_cent: perCent,
+  times,
+  to_division: bench.toDivision,
+  canonical: bench.canonical,
+  grams: bench.grams,
+  span: bench.span,
+  wait_phase: bench.waitPhase,
+  window_phase: bench.windowPhase,
+  guide_phase: bench.guidePhase,
+  warn_at: bench.warnAt,
+  rings: bench.rings,
+};
+
+/** What the error says, when the trade's own; any other error is a fault of the code. */
+function orError(work) {
+  try {
+    return work();
+  } catch (error) {
+    if (!(error instanceof bench.BenchError)) throw error;
+    return { error: { where: error.where, says: error.says } };
+  }
+}
+
+export function call({ call: name, with: given }) {
+  return CALLS[name](...given);
+}
+
+/** A batch from its size to its record: {sized, sheet, state, now: [one an instant], record}. */
+export function batch({ recipe, kit, request, entries, instants }) {
+  return orError(() => {
+    const sized = bench.chooseSize(recipe, kit, request);
+    const sheet = bench.makeSheet(recipe, { id: "recipe-1", version: 1 }, sized.size, kit);
+    const state = bench.fold(sheet, entries);
+    const said = instants.map((at) => bench.now(sheet, state, at));
+    return { sized, sheet, state, now: said, record: bench.record(sheet, state, entries) };
+  });
+}
+
+/** JSON in, JSON out: what goes through the page is text, exactly as it would come over the wire. */
+export function run(name, cases) {
+  const work = { call, batch }[name];
+  return JSON.stringify(JSON.parse(cases).map((each) => bench.canonical(work(each))));
+}

@@ -1,0 +1,66 @@
+"""Python and JavaScript give the same bytes for batches made at random.
+
+PARITY_SEED=anything tries other batches than the usual ones.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+from random import Random
+from typing import Any
+
+import pytest
+
+from bench import canonical
+from tests.parity.generate import generate
+from tests.parity.python_side import batch
+
+pytestmark = pytest.mark.browser
+
+SEED = os.environ.get("PARITY_SEED", "copper")
+BATCHES = 6
+CASES = 60
+
+
+@pytest.mark.parametrize("number", range(BATCHES))
+def test_both_languages_give_the_same_sheet_state_prompts_and_record(number: int, in_browser: Any) -> None:
+    seeds = [f"{SEED}-{number}-{case}" for case in range(CASES)]
+    print(f"seeds {seeds[0]} to {seeds[-1]}")
+    cases = [generate(Random(seed)) for seed in seeds]
+
+    here = [canonical(batch(case)) for case in cases]
+    there = in_browser("batch", cases)
+
+    for seed, ours, theirs in zip(seeds, here, there, strict=True):
+        assert ours == theirs, f"seed {seed}: {_first_difference(ours, theirs)}"
+
+
+def test_the_batches_are_worth_comparing() -> None:
+    """Most of them get as far as a sheet with steps done, and some end in an error."""
+    results = [batch(generate(Random(f"{SEED}-0-{case}"))) for case in range(CASES)]
+
+    sheets = [result for result in results if "error" not in result]
+    begun = [each for each in sheets if each["state"]["last_at"] is not None]
+    assert len(sheets) > CASES // 2
+    assert len(begun) > CASES // 3
+    assert len(sheets) < CASES
+
+
+def _first_difference(ours: str, theirs: str) -> str:
+    """Where the two part, as a path into the result."""
+
+    def walk(one: Any, other: Any, path: str) -> str:
+        if type(one) is type(other) and isinstance(one, dict):
+            for key in sorted({*one, *other}):
+                if key not in one or key not in other:
+                    return f"{path}.{key} is only in {'Python' if key in one else 'JavaScript'}"
+                if one[key] != other[key]:
+                    return walk(one[key], other[key], f"{path}.{key}")
+        if type(one) is type(other) and isinstance(one, list) and len(one) == len(other):
+            for index, (left, right) in enumerate(zip(one, other, strict=True)):
+                if left != right:
+                    return walk(left, right, f"{path}.{index}")
+        return f"{path}: Python has {one!r}, JavaScript {other!r}"
+
+    return walk(json.loads(ours), json.loads(theirs), "result")
