@@ -347,9 +347,15 @@ class _Reading:
         steps = written["steps"]
         _unique(steps, f"{where}.steps", "step")
         lines = {line["id"]: line for line in component["lines"]}
-        portions = {
-            portion["id"] for step in steps if step["kind"] == "split" for portion in step["portions"]
-        }
+        portions: set[str] = set()
+        for index, step in enumerate(steps):
+            for portion in step["portions"] if step["kind"] == "split" else []:
+                if portion["id"] in portions:
+                    raise RecipeError(
+                        f"{where}.steps.{index}.portions",
+                        f"“{portion['id']}” is used twice. Give each portion its own id.",
+                    )
+                portions.add(portion["id"])
         measured = []
         for index, step in enumerate(steps):
             at = f"{where}.steps.{index}"
@@ -419,10 +425,15 @@ class _Reading:
         return {"lines": step["lines"], "into": step.get("into", "bowl")}
 
     def _do(self, step: Json, at: str, lines: Json, portions: set[str]) -> Json:
+        into = step.get("into", "bowl")
+        if into in step.get("tips", []):
+            raise RecipeError(
+                f"{at}.tips", f"“{into}” cannot be tipped into itself. Say which vessel it goes into."
+            )
         return {
             "about_ms": read_duration_ms(step["about"], f"{at}.about") if "about" in step else None,
             "tips": step.get("tips", []),
-            "into": step.get("into", "bowl"),
+            "into": into,
         }
 
     def _melt(self, step: Json, at: str, lines: Json, portions: set[str]) -> Json:
@@ -442,12 +453,16 @@ class _Reading:
         }
 
     def _split(self, step: Json, at: str, lines: Json, portions: set[str]) -> Json:
-        _unique(step["portions"], f"{at}.portions", "portion")
+        divided = step.get("from", "bowl")
+        if any(portion["id"] == divided for portion in step["portions"]):
+            raise RecipeError(
+                f"{at}.portions", f"“{divided}” is what is divided. Give each portion an id of its own."
+            )
         by_mass = ["mass" in portion for portion in step["portions"]]
         if any(by_mass) and not all(by_mass):
             raise RecipeError(f"{at}.portions", "Divide by shares or by masses, not both.")
         return {
-            "from": step.get("from", "bowl"),
+            "from": divided,
             "portions": [
                 {
                     "id": portion["id"],
