@@ -103,7 +103,7 @@ def rounds(component: Json, kit: Json, count: int) -> tuple[list[int], list[str]
             raise SizeError(
                 "pieces",
                 f"One piece of {component['name']} takes {grams(make_mg(component, 1), 1000)}, but the largest {component['vessel']} "
-                f"on its scale takes {grams(room, 1000)}. Use a larger vessel or scale, or a smaller piece.",
+                f"on its scale takes {grams(max(0, room), 1000)}. Use a larger vessel or scale, or a smaller piece.",
             )
         while least <= MOST_ROUNDS and make_mg(component, ceiling(count, least)) > room:
             least += 1
