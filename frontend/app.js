@@ -46,7 +46,7 @@ const SCREENS = {
     title: (id) => studio.run(id)?.sheet.recipe.title ?? "Bench",
     data: (id) => {
       const run = studio.run(id);
-      return run && { run, bench: studio.bench(id), waits: studio.waits(), now: () => studio.at(), open: studio.runs.filter((each) => each.open).length, link: studio.link };
+      return run && { run, bench: studio.bench(id), waits: studio.waits(), now: () => studio.at(), link: studio.link };
     },
   },
   record: { tag: "record-screen", title: () => "Batch record", data: (id) => studio.run(id) && { run: studio.run(id) } },
@@ -204,15 +204,14 @@ function listen() {
   studio.addEventListener("link", drawSoon);
   studio.addEventListener("ring", ({ detail }) => ring(detail));
   studio.addEventListener("closed", () => location.reload());
+  studio.addEventListener("back", () => {
+    draw();
+    sayWhatWasMissed();
+  });
   addEventListener("hashchange", draw);
   addEventListener("pointerdown", () => senses.unlock(), { once: true });
   addEventListener("keydown", () => senses.unlock(), { once: true });
   dark.addEventListener("change", dress);
-  document.addEventListener("visibilitychange", () => {
-    if (document.hidden) return;
-    draw();
-    sayWhatWasMissed();
-  });
 }
 
 async function open() {

@@ -44,9 +44,9 @@ class AnswerRow extends HTMLElement {
     return h("button", { type: "button" }, h("span", { class: "answer-label" }), h("span", { class: "answer-says", hidden: true }));
   }
 
-  /** The button of the strong answer, or the first when none is strong. */
+  /** The button of the strong answer; null when the bench has none, as while a wait must still count. */
   get strong() {
-    return this.#list.querySelector(".copper") ?? this.#list.querySelector("button");
+    return this.#list.querySelector(".copper");
   }
 
   /** Move the focus to the next (+1) or last (-1) answer, around the ends. */

@@ -68,6 +68,11 @@ export function keyed(parent, items, keyOf, make, update) {
   parent.keyedNodes = has;
 }
 
+/** Whether two pieces of plain data say the same, so that a screen need not be built again. */
+export function sameData(a, b) {
+  return a === b || JSON.stringify(a) === JSON.stringify(b);
+}
+
 /** News up: a bubbling event with a plain detail. */
 export function tell(node, name, detail = {}) {
   return node.dispatchEvent(new CustomEvent(name, { detail, bubbles: true }));

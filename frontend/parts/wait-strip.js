@@ -1,7 +1,8 @@
 // Everything that counts, over all runs: tapers that shorten, the most urgent first, each
 // with its letter, its word, the time left and what it asks for.
 //
-//   strip.data = { waits, now: () => ms, runs: howManyOpen }   // waits as studio.waits() gives them
+//   strip.data = { waits, now: () => ms, here: runId | null }  // waits as studio.waits() gives them;
+//                                          // those of other runs than `here` are named by their run
 //   strip.addEventListener("wait-chosen", (e) => e.detail);    // { run, step }
 //   strip.addEventListener("wait-turned", …);                  // an instant has passed: ask the bench again
 //
@@ -20,7 +21,7 @@ const ASKS = { late: "late", soon_late: "soon late", ready: "ready", look: "look
 
 /** Waits, windows and guides as one shape: from, until (the instant counted to) and the turns in between. */
 export function asTaper(item) {
-  const common = { run: item.run, runTitle: item.title_of_run ?? item.run_title ?? "", step: item.step, letter: item.letter, phase: item.phase, asks: item.asks ?? ASKS[item.phase] };
+  const common = { run: item.run, runTitle: item.run_title, step: item.step, letter: item.letter, phase: item.phase, asks: item.asks ?? ASKS[item.phase] };
   if (item.earliest_at !== undefined) {
     const next = { counting: item.earliest_at, look: item.usual_at, ready: item.latest_at ?? item.usual_at }[item.phase] ?? item.latest_at ?? item.usual_at;
     return { ...common, key: `wait ${item.run} ${item.step}`, word: item.word, from: item.began_at, until: next, turns: [item.earliest_at, item.usual_at, item.latest_at] };
@@ -35,7 +36,7 @@ class WaitStrip extends HTMLElement {
   #list = h("ul", { class: "strip" });
   #items = [];
   #now = Date.now;
-  #runs = 1;
+  #here = null;
   #stop = null;
 
   connectedCallback() {
@@ -51,9 +52,9 @@ class WaitStrip extends HTMLElement {
     this.#stop();
   }
 
-  set data({ waits, now, runs }) {
+  set data({ waits, now, here }) {
     this.#now = now;
-    this.#runs = runs;
+    this.#here = here;
     this.#items = waits.map(asTaper).sort((a, b) => URGENCY[a.phase] - URGENCY[b.phase] || a.until - b.until || (a.key < b.key ? -1 : 1));
     this.update();
   }
@@ -97,7 +98,7 @@ class WaitStrip extends HTMLElement {
     button.onclick = () => tell(this, "wait-chosen", { run: item.run, step: item.step });
     relabelMark(mark, item.letter);
     setText(word, item.word);
-    setText(asks, ASKS[item.phase] || (this.#runs > 1 ? item.runTitle : ""));
+    setText(asks, ASKS[item.phase] || (item.run === this.#here ? "" : item.runTitle));
     setAttr(button, "data-phase", item.phase);
     setAttr(button, "title", item.asks);
     this.#count(node, item, at);

@@ -1,7 +1,7 @@
 // The bench: one thing now, the number to reach largest, the bowl beside it, everything
 // that counts above it and the answers under the thumb.
 //
-//   screen.data = { run: { id, sheet, state }, bench, waits, now, open, link }
+//   screen.data = { run: { id, sheet, state }, bench, waits, now, link }
 //   "answer"       { kind, body }   an entry to keep
 //   "take-back", "say-again"        no detail
 //   "prompt-shown" { text }         a new prompt stands there; speak it if wanted
@@ -94,7 +94,7 @@ class BenchScreen extends HTMLElement {
     const parts = {
       back: h("a", { class: "button back", href: "#/", "aria-label": "Recipes and runs" }, mark("back")),
       name: h("span", { class: "head-name small" }),
-      link: h("a", { class: "button head-link small", href: "#/studio" }),
+      link: h("b", { class: "head-link small", role: "status" }),
       strip: h("wait-strip"),
       letter: letterMark("A"),
       place: h("b", { class: "place" }),
@@ -128,7 +128,7 @@ class BenchScreen extends HTMLElement {
       h(
         "div",
         { class: "bench" },
-        h("header", { class: "bench-head" }, parts.back, parts.letter, h("div", { class: "head-words" }, parts.place, parts.name), parts.link),
+        h("header", { class: "bench-head" }, parts.back, parts.letter, h("div", { class: "head-words" }, parts.place, h("div", { class: "head-line" }, parts.link, parts.name))),
         parts.strip,
         h("section", { class: "bench-words", "aria-label": "Now" }, parts.title, parts.cautions, parts.says, parts.reach, parts.why),
         parts.figure,
@@ -150,14 +150,14 @@ class BenchScreen extends HTMLElement {
   }
 
   update() {
-    const { run, bench, waits, now, open, link } = this.#data;
+    const { run, bench, waits, now, link } = this.#data;
     const parts = this.#parts;
     const prompt = this.#prompt();
     setText(parts.name, run.sheet.recipe.title);
     const words = linkWords(link);
     setText(parts.link, words);
     show(parts.link, words !== "");
-    parts.strip.data = { waits, now, runs: open };
+    parts.strip.data = { waits, now, here: run.id };
     if (!prompt) {
       this.#nothing(bench);
       return;
@@ -185,6 +185,8 @@ class BenchScreen extends HTMLElement {
     const rest = bench.prompts.length - 1;
     setText(parts.other, rest > 0 ? `Other (${rest})` : "Other");
     if (isNew) {
+      // A focus left on the second answer would now stand on another meaning.
+      if (parts.answers.contains(document.activeElement)) (parts.answers.strong ?? parts.title).focus();
       this.trouble("");
       this.said(this.spoken);
       tell(this, "prompt-shown", { text: this.spoken });

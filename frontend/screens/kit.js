@@ -3,7 +3,7 @@
 //   screen.data = { document, link }           // the kit document or null
 //   "kit-written" { document }     screen.trouble("…")     screen.kept()
 
-import { define, h, setText, show, tell } from "../parts/dom.js";
+import { define, h, sameData, setText, show, tell } from "../parts/dom.js";
 import { pageHead } from "../parts/page-head.js";
 
 const GROUPS = [
@@ -22,7 +22,7 @@ class KitScreen extends HTMLElement {
   #kept = h("p", { role: "status", class: "soft" });
 
   set data({ document }) {
-    if (this.#document === document) return;
+    if (this.#document !== undefined && sameData(this.#document, document)) return;
     this.#document = document;
     this.#build();
   }

@@ -27,7 +27,7 @@ class RecipesScreen extends HTMLElement {
     show(parts.link, parts.link.textContent !== "");
     show(parts.update, link.update);
     show(parts.bench, open.length > 0);
-    parts.strip.data = { waits, now, runs: open.length };
+    parts.strip.data = { waits, now, here: open.length === 1 ? open[0].id : null };
     show(parts.strip, waits.length > 0);
     keyed(parts.open, open, (run) => run.id, makeOpenRun, (node, run, index) => writeOpenRun(node, run, bench(run.id), index === 0));
     keyed(parts.recipes, recipes, (recipe) => `${recipe.id} ${recipe.version}`, makeRecipe);

@@ -7,7 +7,7 @@
 // The sheet is made here, on the phone, by the same pure function the run will use.
 
 import { chooseSize, makeSheet } from "../bench/index.js";
-import { define, h, setText, show, tell } from "../parts/dom.js";
+import { define, h, sameData, setText, show, tell } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
 import { pageHead } from "../parts/page-head.js";
 import { makeStepper } from "../parts/stepper.js";
@@ -32,7 +32,7 @@ class SizeScreen extends HTMLElement {
   #drawing = 0;
 
   set data(data) {
-    const isSame = this.#data && this.#data.recipe?.version === data.recipe?.version && this.#data.kit === data.kit;
+    const isSame = this.#data && this.#data.recipe?.version === data.recipe?.version && sameData(this.#data.kit, data.kit);
     this.#data = data;
     if (isSame) return;
     if (!this.#parts) this.#weigh = data.weigh;

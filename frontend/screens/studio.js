@@ -29,7 +29,7 @@ class StudioScreen extends HTMLElement {
     setText(parts.heard, link.heard_at ? `Last heard from it ${day(link.heard_at)}.` : "Not heard from it yet.");
     setText(parts.unsent, link.unsent ? `${link.unsent} not sent yet.` : "Everything is sent.");
     setText(parts.trouble, link.trouble ?? "");
-    show(parts.trouble, Boolean(link.trouble));
+    show(parts.trouble, Boolean(link.trouble) && link.state === "online");
     keyed(parts.refused, link.refused, (item) => `${item.run} ${item.entry?.id ?? ""}`, (item) => this.#makeRefused(item), (node, item) => setText(node.firstChild.lastChild, item.detail));
     show(parts.refusedPart, link.refused.length > 0);
     keyed(parts.cannot, link.cannot, (text) => text, (text) => h("li", {}, text));

@@ -218,6 +218,7 @@ def test_ticking_countdowns_move_nothing(page: Page, live_server: Server) -> Non
     leave_any_sheet(page)
     page.locator(".open-run").first.click()
     expect(page.locator(".wait")).to_have_count(3)
+    live_server.stop()  # else it would set the fake clock right
     where = """() => [...document.querySelectorAll('.wait, .wait *, h1, .number, .bench-foot')]
                  .map(node => { const box = node.getBoundingClientRect(); return [box.x, box.y, box.height].join() })"""
     before, digits = page.evaluate(where), page.locator(".wait-left").first.inner_text()
@@ -257,3 +258,40 @@ def test_markup_in_a_name_stays_text(page: Page, live_server: Server) -> None:
     assert page.locator("#page img").count() == 0
     expect(page.locator("bench-screen h1")).to_contain_text("<img src=x")
     assert not page.evaluate("document.documentElement.scrollWidth > innerWidth")
+
+
+def test_an_answer_by_keyboard_never_leaves_the_focus_on_another_meaning(bench: Page) -> None:
+    begin(bench)
+    answer(bench)
+    bench.get_by_role("button", name="It reads something else").focus()
+    bench.keyboard.press("Enter")
+    bench.keyboard.type("1200")
+
+    bench.keyboard.press("Enter")
+
+    expect(bench.get_by_role("button", name="Take 99 g out")).to_be_focused()
+
+
+def test_coming_back_says_first_what_rang(page: Page, live_server: Server) -> None:
+    """The page is put away for fifty minutes with no server; two of three waits fall due."""
+    page.clock.install()
+    page.goto(live_server.url)
+    expect(page.locator(".wait")).to_have_count(3)
+    leave_any_sheet(page)
+    live_server.stop()
+    see = """state => {
+      Object.defineProperty(document, "visibilityState", { value: state, configurable: true });
+      Object.defineProperty(document, "hidden", { value: state === "hidden", configurable: true });
+      document.dispatchEvent(new Event("visibilitychange"));
+    }"""
+    page.evaluate(see, "hidden")
+    page.clock.fast_forward("50:00")
+
+    page.evaluate(see, "visible")
+    page.clock.run_for(5_000)
+
+    sheet = page.get_by_role("dialog")
+    expect(sheet).to_contain_text("While you were away, 50 min")
+    expect(sheet.get_by_role("listitem").filter(has_text="may be ready")).not_to_have_count(0)
+    sheet.get_by_role("button", name="Carry on").click()
+    expect(sheet).to_have_count(0)
