@@ -65,9 +65,8 @@ SECOND_LIBRARY = [
 def test_a_second_units_library_agrees(text, measures, unit, count):
     amount = read_amount(text, measures)
 
-    base = "microgram" if amount.kind == "mass" else "nanoliter"
-    factor = {"microgram": ("g", 10**6), "nanoliter": ("mL", 10**6)}[base]
-    theirs = float((count * getattr(quantities, unit)).rescale(factor[0])) * factor[1]
+    base = quantities.gram if amount.kind == "mass" else quantities.milliliter
+    theirs = float((count * getattr(quantities, unit)).rescale(base)) * 1_000_000
     assert float(amount.value) == pytest.approx(theirs, rel=1e-12)
 
 
