@@ -29,9 +29,15 @@ function bowl(sheet, state, prompt, step) {
   if (full === 0) return null;
   return {
     element: "bowl-section",
-    data: { letter: prompt.letter, label: vessel.name, full, layers, next },
+    data: { letter: prompt.letter, label: vessel.name, shape: shapeOf(sheet, vessel), full, layers, next },
     caption: next || held < full ? `${vessel.name}, ${about(held)} of ${about(full)}` : `${vessel.name}, ${about(held)}`,
   };
+}
+
+/** Straight-sided things are drawn as a jug, the others as a bowl. */
+function shapeOf(sheet, vessel) {
+  const kind = sheet.kit.vessels.find((candidate) => candidate.name === vessel.name)?.kind;
+  return ["jug", "cup", "pan"].includes(kind) ? "jug" : "bowl";
 }
 
 function bursts(sheet, state, prompt, at) {
