@@ -88,7 +88,7 @@ export function rounds(component, kit, count) {
       throw new BenchError(
         "pieces",
         `One piece of ${component.name} takes ${grams(makeMg(component, 1), 1000)}, but the largest ${component.vessel} ` +
-          `on its scale takes ${grams(room, 1000)}. Use a larger vessel or scale, or a smaller piece.`,
+          `on its scale takes ${grams(Math.max(0, room), 1000)}. Use a larger vessel or scale, or a smaller piece.`,
       );
     }
     while (least <= MOST_ROUNDS && overflows()) least += 1;

@@ -464,7 +464,7 @@ def _value(rng: Random, sheet: Json, field: str, wanted: str) -> Any:
     if wanted == "id":
         return _id(rng, sheet, field)
     if wanted == "text":
-        return rng.choice(["Like wet sand.", "🫧" * 2000, "🫧" * 1001, "\ue000", 'line\nbreak "quoted" \x7f'])
+        return rng.choice(["Like wet sand.", "🫧" * 2000, "🫧" * 2001, "\ue000", 'line\nbreak "quoted" \x7f'])
     return {
         "mass": lambda: rng.choice([0, 1, 150, rng.randint(0, 10**6), 10**9, 10**9 + 1]),
         "whole": lambda: rng.choice([0, -5, 2**53 - 1]),

@@ -1,0 +1,104 @@
+"""The written cases of tests/vectors/, in both languages.
+
+A case is {description, data, expected}. Data is either one function and its arguments ("call",
+"with"), or a batch of workshop.json: a size request, the entries of its journal, and the instants
+at which the bench is asked. Expected may name only some fields of an object, or some places of a
+list as {"0": ...}; a list written as a list, and an empty object, are meant whole.
+"""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from bench import canonical, read_kit, read_recipe
+from tests.parity.python_side import batch, call
+
+Json = dict[str, Any]
+
+VECTORS = Path(__file__).resolve().parents[1] / "vectors"
+WORKSHOP = json.loads((VECTORS / "workshop.json").read_text("utf-8"))
+MINUTE = 60_000
+
+
+def _cases() -> list[tuple[str, Json]]:
+    return [
+        (f"{path.stem}: {case['description']}", case)
+        for path in sorted(VECTORS.glob("*.json"))
+        if path.stem != "workshop"
+        for case in json.loads(path.read_text("utf-8"))
+    ]
+
+
+CASES = _cases()
+
+
+def _batch_of(data: Json) -> Json:
+    """The whole input of a case about a batch: what it leaves out filled in."""
+    entries = [
+        {"id": f"entry-{number}", "device": "phone", "at": number * MINUTE, **entry}
+        if isinstance(entry, dict)
+        else entry
+        for number, entry in enumerate(data.get("entries", []), 1)
+    ]
+    return {
+        "recipe": read_recipe(WORKSHOP["recipe"]),
+        "kit": read_kit(WORKSHOP["kit"]),
+        "request": data.get("request", {"by": "pieces", "pieces": 8}),
+        "entries": entries,
+        "instants": data.get("instants", []),
+    }
+
+
+def _difference(expected: Any, actual: Any, path: str = "") -> str:
+    """Where the result is not what was expected; "" when it is."""
+    if isinstance(expected, dict) and isinstance(actual, list):
+        actual = {str(place): each for place, each in enumerate(actual)}
+    if isinstance(expected, dict) and isinstance(actual, dict) and (expected or not actual):
+        for key, value in expected.items():
+            if key not in actual:
+                return f"{path}.{key} is missing"
+            if found := _difference(value, actual[key], f"{path}.{key}"):
+                return found
+        return ""
+    if isinstance(expected, list) and isinstance(actual, list) and len(expected) == len(actual):
+        for place, (one, other) in enumerate(zip(expected, actual, strict=True)):
+            if found := _difference(one, other, f"{path}.{place}"):
+                return found
+        return ""
+    same = type(expected) is type(actual) and expected == actual
+    return "" if same else f"{path} is {actual!r}, not {expected!r}"
+
+
+@pytest.mark.parametrize("case", [case for _, case in CASES], ids=[name for name, _ in CASES])
+def test_python_gives_what_is_written(case: Json) -> None:
+    data = case["data"]
+    result = call(data) if "call" in data else batch(_batch_of(data))
+
+    assert not _difference(case["expected"], result)
+
+
+@pytest.mark.browser
+@pytest.mark.parametrize("name", ["call", "batch"])
+def test_javascript_gives_what_is_written(name: str, in_browser: Any) -> None:
+    cases = [(title, case) for title, case in CASES if ("call" in case["data"]) == (name == "call")]
+    given = [case["data"] if name == "call" else _batch_of(case["data"]) for _, case in cases]
+
+    results = [json.loads(text) for text in in_browser(name, given)]
+
+    wrong = {
+        title: found
+        for (title, case), result in zip(cases, results, strict=True)
+        if (found := _difference(case["expected"], result))
+    }
+    assert not wrong
+
+
+@pytest.mark.browser
+def test_both_languages_agree_on_all_that_the_written_cases_leave_out(in_browser: Any) -> None:
+    cases = [_batch_of(case["data"]) for _, case in CASES if "call" not in case["data"]]
+
+    assert in_browser("batch", cases) == [canonical(batch(case)) for case in cases]
