@@ -29,6 +29,7 @@ let studio;
 let screen = null;
 let route = { name: "", id: "" };
 let drawing = 0;
+let writing = false;
 
 const SCREENS = {
   recipes: {
@@ -110,43 +111,40 @@ function dress() {
   document.documentElement.dataset.theme = night ? "night" : "day";
 }
 
-/** Keep an entry; the screen changes only once it is on the phone's disk. */
-async function keep(kind, body) {
+/** One thing at a time reaches the disk: a knuckle that bounces meanwhile does nothing. What fails is said. */
+async function onlyOnce(write) {
+  if (writing) return;
+  writing = true;
   try {
-    await studio.enter(route.id, kind, body);
-    draw();
+    await write();
   } catch (error) {
     screen.trouble(error.says ?? `That was not kept: ${error.message}`);
+  } finally {
+    writing = false;
   }
+}
+
+/** Keep an entry; the screen changes only once it is on the phone's disk. */
+async function keep(kind, body) {
+  await studio.enter(route.id, kind, body);
+  draw();
 }
 
 async function takeBack() {
-  try {
-    const taken = await studio.takeBack(route.id);
-    draw();
-    screen.said(taken ? "Taken back." : "There is nothing of this phone's to take back.");
-    if (!taken) screen.trouble("There is nothing of this phone's to take back.");
-  } catch (error) {
-    screen.trouble(error.says ?? error.message);
-  }
+  const taken = await studio.takeBack(route.id);
+  draw();
+  if (taken) screen.said("Taken back.");
+  else screen.trouble("There is nothing of this phone's to take back.");
 }
 
 async function begin({ recipe: chosen, size }) {
-  try {
-    location.hash = `#/bench/${await studio.begin(chosen, size)}`;
-  } catch (error) {
-    screen.trouble(error.says ?? error.message);
-  }
+  location.hash = `#/bench/${await studio.begin(chosen, size)}`;
 }
 
 async function keepKit(document) {
-  try {
-    await studio.setKit(document);
-    screen.trouble("");
-    screen.kept();
-  } catch (error) {
-    screen.trouble(error.says ?? error.message);
-  }
+  await studio.setKit(document);
+  screen.trouble("");
+  screen.kept();
 }
 
 /** Back after a while: what rang and what is owed comes before anything else. */
@@ -176,8 +174,8 @@ function ring({ wait, phase }) {
 }
 
 function listen() {
-  page.addEventListener("answer", ({ detail }) => keep(detail.kind, detail.body));
-  page.addEventListener("take-back", takeBack);
+  page.addEventListener("answer", ({ detail }) => onlyOnce(() => keep(detail.kind, detail.body)));
+  page.addEventListener("take-back", () => onlyOnce(takeBack));
   page.addEventListener("say-again", () => senses.say(screen.spoken));
   page.addEventListener("prompt-shown", ({ detail }) => {
     if (studio.preferences.speech) senses.say(detail.text);
@@ -188,8 +186,8 @@ function listen() {
     screen.turnTo(detail.step);
   });
   page.addEventListener("wait-turned", drawSoon);
-  page.addEventListener("begin", ({ detail }) => begin(detail));
-  page.addEventListener("kit-written", ({ detail }) => keepKit(detail.document));
+  page.addEventListener("begin", ({ detail }) => onlyOnce(() => begin(detail)));
+  page.addEventListener("kit-written", ({ detail }) => onlyOnce(() => keepKit(detail.document)));
   page.addEventListener("preferred", async ({ detail }) => {
     await studio.setPreference(detail.key, detail.value);
     dress();
