@@ -6,7 +6,7 @@
  * meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "020439b519bb";
+const VERSION = "0b31c1c80e83";
 const FILES = [
   "app.js",
   "bench/errors.js",

@@ -58,13 +58,6 @@ export class Book extends EventTarget {
     return undefined;
   }
 
-  /** The latest instant of any entry on this phone, 0 when there is none. */
-  latest() {
-    let latest = 0;
-    for (const run of this.runs.values()) latest = Math.max(latest, run.entries.at(-1)?.at ?? 0);
-    return latest;
-  }
-
   close() {
     this.#channel?.close();
     this.#store.close();
@@ -101,11 +94,7 @@ export class Book extends EventTarget {
     for (const row of changes.kit?.put ?? []) this.kit = row;
     for (const row of changes.preferences?.put ?? []) this.preferences.set(row.key, row.value);
     for (const row of changes.meta?.put ?? []) this.meta.set(row.key, row.value);
-    const detail = {
-      stores: Object.keys(changes),
-      runs: [...touched],
-      entries: changes.entries?.put ?? [],
-    };
+    const detail = { stores: Object.keys(changes), runs: [...touched] };
     this.dispatchEvent(new CustomEvent("change", { detail }));
   }
 }

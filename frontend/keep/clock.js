@@ -18,20 +18,18 @@ export class Clock extends EventTarget {
   #wall;
   #steady;
   #offset;
-  #seen;
   #start;
   #jumps = 0;
 
   /**
-   * @param {{offset?: number, seen?: number}} [kept] what `kept()` said in an earlier life
+   * @param {number} [offset] what `offset` was in an earlier life of the page
    * @param {{wall?: () => number, steady?: () => number}} [clocks]
    */
-  constructor(kept = {}, { wall = () => Date.now(), steady = () => performance.now() } = {}) {
+  constructor(offset = 0, { wall = () => Date.now(), steady = () => performance.now() } = {}) {
     super();
     this.#wall = wall;
     this.#steady = steady;
-    this.#offset = kept.offset ?? 0;
-    this.#seen = kept.seen ?? 0;
+    this.#offset = offset;
     this.#start = { wall: wall(), steady: steady() };
     /** The server was heard in this life of the page, and the wall clock has not leapt since. */
     this.sure = false;
@@ -45,28 +43,9 @@ export class Clock extends EventTarget {
     return Math.round(this.#start.wall + (this.#steady() - this.#start.steady) + this.#offset);
   }
 
-  /**
-   * The instant for a new entry: later than any entry this device has seen, so that what the
-   * maker did in answer to an entry always sorts after it.
-   */
-  stamp() {
-    this.#seen = Math.max(this.now(), this.#seen + 1);
-    return this.#seen;
-  }
-
-  /** An entry with this instant is now known here. */
-  saw(at) {
-    if (at > this.#seen) this.#seen = at;
-  }
-
-  /** The instants of this device's own entries were corrected: the latest known is now `at`. */
-  sawAtMost(at) {
-    this.#seen = at;
-  }
-
-  /** What must be kept for the next life of the page. */
-  kept() {
-    return { offset: this.#offset, seen: this.#seen };
+  /** By how much the server's clock is ahead of this phone's; kept for the page's next life. */
+  get offset() {
+    return this.#offset;
   }
 
   /** Before asking the server the time. @returns a ticket to hand to `hear` with its answer */

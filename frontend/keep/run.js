@@ -20,6 +20,7 @@ export class Run {
   #outbox = new Map();
   #sorted = null;
   #state = null;
+  #stamped = 0;
 
   /** @param {{id, recipe, size, sheet, created_at}} row as it lies on the phone's disk */
   constructor(row) {
@@ -75,14 +76,26 @@ export class Run {
     return this.#entries.get(id);
   }
 
+  /**
+   * The instant for a new entry: later than any entry of the run this phone has seen, so that
+   * what the maker does in answer to an entry always sorts after it. Of the run, not of all runs:
+   * one entry from a phone whose clock runs a day ahead must not carry every other run with it.
+   */
+  stamp(now) {
+    this.#stamped = Math.max(now, this.#stamped + 1, (this.entries.at(-1)?.at ?? 0) + 1);
+    return this.#stamped;
+  }
+
   put(entry) {
     const last = this.#sorted?.at(-1);
     const isNext = !this.#entries.has(entry.id) && (!last || inOrder(last, entry) < 0);
     this.#entries.set(entry.id, entry);
     // Nearly always the newest entry: no need to sort thousands again. A new array, because
     // a screen may still hold the old one.
-    this.#sorted = this.#sorted && isNext ? [...this.#sorted, entry] : null;
-    this.#state = null;
+    if (isNext && this.#sorted) {
+      this.#sorted = [...this.#sorted, entry];
+      this.#state = null;
+    } else this.#forget();
   }
 
   /** @param {object|null} row null: the server has it now */
@@ -90,7 +103,13 @@ export class Run {
     const aside = Boolean(this.#outbox.get(id)?.aside);
     if (row) this.#outbox.set(id, row);
     else this.#outbox.delete(id);
-    if (aside !== Boolean(row?.aside)) this.#sorted = this.#state = null;
+    if (aside !== Boolean(row?.aside)) this.#forget();
+  }
+
+  #forget() {
+    this.#sorted = null;
+    this.#state = null;
+    this.#stamped = 0; // an instant may have been put right since
   }
 
   /** Outbox rows still to be sent, the run itself before its entries. */

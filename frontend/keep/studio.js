@@ -54,8 +54,7 @@ export class Studio extends EventTarget {
     super();
     this.#book = book;
     this.#device = device;
-    this.#clock = new Clock(book.meta.get("clock"));
-    this.#clock.saw(book.latest());
+    this.#clock = new Clock(book.meta.get("offset"));
     this.#server = new Server(this.#clock);
     this.#sync = new Sync({ book, clock: this.#clock, server: this.#server, pace: () => this.#pace() });
     this.#rings = new Rings({
@@ -126,19 +125,12 @@ export class Studio extends EventTarget {
    * @returns {Promise<object>} the entry, once it is on the phone's disk
    * @throws {StoreError} with `says`; then nothing was kept and nothing has changed
    */
-  async enter(run, kind, body = {}) {
-    const at = this.#clock.stamp();
-    const entry = { id: newId(at), run, device: this.#device, at, kind, body };
-    const row = { id: entry.id, run };
+  async enter(runId, kind, body = {}) {
+    const at = this.run(runId).stamp(this.at());
+    const entry = { id: newId(at), run: runId, device: this.#device, at, kind, body };
+    const row = { id: entry.id, run: runId };
     if (!this.#clock.sure) row.guessed = true;
-    await this.#book.commit(
-      {
-        entries: { put: [entry] },
-        outbox: { put: [row] },
-        meta: { put: [{ key: "clock", value: this.#clock.kept() }] },
-      },
-      { strict: true },
-    );
+    await this.#book.commit({ entries: { put: [entry] }, outbox: { put: [row] } }, { strict: true });
     this.#sync.soon();
     return entry;
   }
@@ -165,17 +157,13 @@ export class Studio extends EventTarget {
       changes.entries = { put: [{ ...entry, at }] };
     }
     await this.#book.commit(changes, { strict: true });
-    this.#clock.sawAtMost(this.#book.latest());
     await this.#sync.soon();
   }
 
   /** Leave a refused entry out of the run; it stays on this phone's disk. */
   async setAside({ run, entry }) {
-    await this.#book.commit(
-      { outbox: { put: [{ id: entry.id, run, refused: "Set aside.", aside: true }] } },
-      { strict: true },
-    );
-    this.#clock.sawAtMost(this.#book.latest());
+    const row = { id: entry.id, run, refused: "Set aside.", aside: true };
+    await this.#book.commit({ outbox: { put: [row] } }, { strict: true });
   }
 
   /**
@@ -282,8 +270,7 @@ export class Studio extends EventTarget {
   }
 
   #listen() {
-    this.#book.addEventListener("change", ({ detail: { stores, runs, entries } }) => {
-      for (const { at } of entries) this.#clock.saw(at);
+    this.#book.addEventListener("change", ({ detail: { stores, runs } }) => {
       for (const run of runs) this.#tell("change", { run });
       if (runs.length === 0 && stores.some((name) => name !== "meta")) this.#tell("change", { run: null });
       if (stores.includes("outbox")) this.#tell("link");
@@ -291,7 +278,7 @@ export class Studio extends EventTarget {
     });
     this.#sync.addEventListener("round", () => this.#tell("link"));
     this.#updates.addEventListener("change", () => this.#tell("link"));
-    this.#clock.addEventListener("jump", () => queueMicrotask(() => this.#comeBack()));
+    this.#clock.addEventListener("jump", () => queueMicrotask(() => this.#onLeap()));
     this.#rings.addEventListener("ring", ({ detail }) => this.#tell("ring", detail));
     document.addEventListener("visibilitychange", this.#inSight);
     this.#seenTimer = setInterval(() => {
@@ -324,9 +311,18 @@ export class Studio extends EventTarget {
     this.#tell("back");
   }
 
+  #onLeap() {
+    this.#note("offset", this.#clock.offset);
+    this.#comeBack();
+  }
+
   #noteSeen() {
-    const value = this.at();
-    this.#book.commit({ meta: { put: [{ key: "looked_at", value }] } }).catch(() => {});
+    this.#note("looked_at", this.at());
+  }
+
+  /** Kept if there is room: the page can do without. */
+  #note(key, value) {
+    this.#book.commit({ meta: { put: [{ key, value }] } }).catch(() => {});
   }
 
   #askToKeep() {

@@ -126,12 +126,16 @@ export class Sync extends EventTarget {
     const moved = answer.heard();
     this.heardAt = this.#clock.now();
     if (moved === null) return;
-    const guessed = [];
+    const shift = Math.abs(moved) > SLACK_MS ? moved : 0;
+    const changes = { entries: { put: [] }, outbox: { put: [] } };
     for (const run of this.#book.runs.values()) {
-      for (const row of run.waiting()) if (row.guessed) guessed.push(row);
+      const guessed = run.waiting().filter((row) => row.guessed);
+      changes.outbox.put.push(...guessed.map(({ id }) => ({ id, run: run.id })));
+      if (shift) changes.entries.put.push(...shifted(run, new Set(guessed.map(({ id }) => id)), shift));
     }
-    if (!moved && guessed.length === 0) return;
-    await restamp(this.#book, this.#clock, guessed, moved);
+    if (!moved && changes.outbox.put.length === 0) return;
+    changes.meta = { put: [{ key: "offset", value: this.#clock.offset }] };
+    await this.#book.commit(changes, { strict: true });
   }
 
   async #send() {
@@ -285,34 +289,15 @@ function cursorOf(runId) {
 }
 
 /**
- * Entries made while this clock was a guess, moved by what the guess was wrong by.
- *
- * Only entries that nobody else has: they keep their order, and stay later than all that came
- * from elsewhere before them.
- * @param {object[]} rows of the outbox
+ * A run's entries made while this clock was a guess, moved by what the guess was wrong by. Nobody
+ * else has them yet. They keep their order, and stay later than what the run held before them.
  */
-async function restamp(book, clock, rows, moved) {
-  const shift = Math.abs(moved) > SLACK_MS ? moved : 0;
-  const unsure = new Set(rows.map(({ id }) => id));
-  const put = [];
-  let latest = 0;
-  for (const run of book.runs.values()) {
-    for (const entry of run.entries) if (!unsure.has(entry.id)) latest = Math.max(latest, entry.at);
-  }
-  if (shift) {
-    const mine = rows.flatMap(({ id, run }) => book.runs.get(run)?.entry(id) ?? []).sort(inOrder);
-    for (const entry of mine) {
+function shifted(run, guessed, shift) {
+  let latest = run.entries.findLast(({ id }) => !guessed.has(id))?.at ?? 0;
+  return run.entries
+    .filter(({ id }) => guessed.has(id))
+    .map((entry) => {
       latest = Math.max(latest + 1, entry.at + shift);
-      put.push({ ...entry, at: latest });
-    }
-    clock.sawAtMost(latest);
-  }
-  await book.commit(
-    {
-      entries: { put },
-      outbox: { put: rows.map(({ id, run }) => ({ id, run })) },
-      meta: { put: [{ key: "clock", value: clock.kept() }] },
-    },
-    { strict: true },
-  );
+      return { ...entry, at: latest };
+    });
 }

@@ -184,11 +184,11 @@ def test_a_newer_page_waits_until_the_maker_says_so(site: Site, page: Page) -> N
 
     updating = """async () => {
         const registration = await navigator.serviceWorker.getRegistration();
-        const found = new Promise((there) => registration.addEventListener("updatefound", there));
         await registration.update();
-        await found;
-        const worker = registration.installing;
-        await new Promise((done) => worker.addEventListener("statechange", done, { once: true }));
+        const worker = registration.installing ?? registration.waiting;
+        while (worker.state === "installing") {
+            await new Promise((changed) => worker.addEventListener("statechange", changed, { once: true }));
+        }
         return worker.state;
     }"""
     assert page.evaluate(updating) == "installed"

@@ -1,0 +1,582 @@
+"""What the phone keeps, how it tells the time, what it rings: each in a real browser."""
+
+from __future__ import annotations
+
+import os
+import signal
+import uuid
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext, Page, Playwright
+
+from tests.frontend.phones import BLANK, HOUR, MINUTE, begin, entries_of, open_phone, studio_server
+from tests.servers import Server
+
+pytestmark = pytest.mark.browser
+
+NOON = "2027-03-01T12:00:00Z"
+
+
+@pytest.fixture(scope="module")
+def server(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Server]:
+    server = studio_server(tmp_path_factory.mktemp("keep") / "studio.sqlite3")
+    yield server
+    server.stop()
+
+
+@pytest.fixture(scope="module")
+def blank(browser: Browser, server: Server) -> Iterator[Page]:
+    """For what leaves nothing behind on the page."""
+    page = browser.new_page()
+    page.goto(server.url + BLANK)
+    yield page
+    page.close()
+
+
+@pytest.fixture
+def phone(page: Page, server: Server) -> Page:
+    return open_phone(page, server.url)
+
+
+# Ids
+
+
+def test_an_id_is_a_uuid_of_version_7_with_its_milliseconds_in_front(blank: Page) -> None:
+    made = uuid.UUID(blank.evaluate("async () => (await import('/keep/ids.js')).newId(1645557742000)"))
+
+    assert (made.version, made.variant) == (7, uuid.RFC_4122)
+    assert made.int >> 80 == 0x017F22E279B0  # the vector of RFC 9562, appendix A.6
+
+
+def test_ids_never_repeat(blank: Page) -> None:
+    count = "async () => { const { newId } = await import('/keep/ids.js');"
+    count += "return new Set(Array.from({ length: 20000 }, () => newId(1))).size; }"
+
+    assert blank.evaluate(count) == 20_000
+
+
+# The disk
+
+FAIL_PUTS = """(how) => {
+    const put = IDBObjectStore.prototype.put;
+    window.mend = () => (IDBObjectStore.prototype.put = put);
+    IDBObjectStore.prototype.put = function (...row) {
+        if (how === "throws") throw new DOMException("no room", "QuotaExceededError");
+        if (how === "aborts") {
+            const { transaction } = this;
+            Object.defineProperty(transaction, "error", { value: new DOMException("", "QuotaExceededError") });
+            queueMicrotask(() => transaction.abort()); // as the browser does when the disk turns out full
+            window.mend();
+        }
+        return put.apply(this, row);
+    };
+}"""
+TRY = """async (run) => {
+    try {
+        await studio.enter(run, "noted", { text: "does it fit?" });
+        return "kept";
+    } catch ({ name, says }) {
+        return [name, says];
+    }
+}"""
+
+
+@pytest.mark.parametrize("how", ["throws", "aborts"])
+def test_a_full_phone_says_so_and_pretends_nothing(phone: Page, how: str) -> None:
+    run = begin(phone)
+    phone.evaluate(FAIL_PUTS, how)
+
+    name, says = phone.evaluate(TRY, run)
+
+    assert name == "StorageFull"
+    assert "Free some space" in says
+    assert phone.evaluate("(run) => studio.run(run).entries", run) == []
+    phone.evaluate("() => mend()")
+    assert phone.evaluate(TRY, run) == "kept"
+
+
+def test_a_write_that_fails_half_way_leaves_nothing(blank: Page) -> None:
+    left = blank.evaluate(
+        """async () => {
+            const { openStore } = await import("/keep/store.js");
+            const store = await openStore({ name: "halfway" });
+            const unfit = { id: "second", run: "r", cannotBeKept: () => {} };
+            const error = await store
+                .write({ entries: { put: [{ id: "first", run: "r" }, unfit] } })
+                .catch(({ name }) => name);
+            return [error, (await store.read("entries")).entries];
+        }"""
+    )
+
+    assert left == ["StorageFailed", []]
+
+
+def test_an_old_page_gives_way_to_a_newer_one_that_changes_the_disk(blank: Page) -> None:
+    assert blank.evaluate(
+        """async () => {
+            const { openStore } = await import("/keep/store.js");
+            const closed = new Promise((onClosed) => openStore({ name: "newer", onClosed: () => onClosed(true) }));
+            await openStore({ name: "newer" }).then((store) => store.close());
+            indexedDB.open("newer", 99);
+            return closed;
+        }"""
+    )
+
+
+def test_an_entry_survives_the_browser_being_killed(
+    playwright: Playwright,
+    browser_type_launch_args: dict[str, Any],
+    server: Server,
+    tmp_path: Path,
+) -> None:
+    def launch() -> BrowserContext:
+        return playwright.chromium.launch_persistent_context(
+            str(tmp_path / "profile"), **browser_type_launch_args
+        )
+
+    context = launch()
+    page = open_phone(context.pages[0], server.url)
+    run = begin(page)
+    page.route("**/api/**", lambda route: route.abort())
+    page.evaluate("(run) => studio.enter(run, 'noted', { text: 'kept?' })", run)
+    for process in Path("/proc").iterdir():
+        if process.name.isdigit() and str(tmp_path / "profile") in _command_line(process):
+            os.kill(int(process.name), signal.SIGKILL)
+    with pytest.raises(Exception, match="closed"):
+        page.evaluate("() => new Promise(() => {})")
+
+    again = launch()
+    page = open_phone(again.pages[0], server.url, synced=False)
+    texts = page.evaluate("(run) => studio.run(run).entries.map(({ body }) => body.text)", run)
+    again.close()
+
+    assert texts == ["kept?"]
+
+
+def _command_line(process: Path) -> str:
+    try:
+        return (process / "cmdline").read_text()
+    except OSError:
+        return ""
+
+
+# The clock
+
+CLOCK = """async ([steps, offset]) => {
+    const { Clock } = await import("/keep/clock.js");
+    let wall = 1_000_000;
+    let steady = 0;
+    const clock = new Clock(offset, { wall: () => wall, steady: () => steady });
+    const went = (ms) => { wall += ms; steady += ms; };
+    const said = [];
+    let ticket;
+    const acts = {
+        now: () => said.push(clock.now()),
+        doubtful: () => said.push(clock.doubtful),
+        goes: went,
+        wall: (ms) => (wall += ms),
+        ask: () => (ticket = clock.ask()),
+        hear: (ms) => clock.hear(ms, ticket),
+    };
+    for (const [act, value] of steps) acts[act](value);
+    return said;
+}"""
+
+
+@pytest.mark.parametrize(
+    ("why", "steps", "said"),
+    [
+        ("it goes with the time", [["now"], ["goes", 5000], ["now"]], [1_000_000, 1_005_000]),
+        (
+            "a clock 7 minutes slow is right once the server was heard, half way through the trip",
+            [["ask"], ["goes", 200], ["hear", 1_420_100], ["now"]],
+            [1_420_200],
+        ),
+        (
+            "an answer that agrees within its trip moves nothing, so countdowns do not jitter",
+            [["ask"], ["goes", 200], ["hear", 1_000_190], ["now"]],
+            [1_000_200],
+        ),
+        (
+            "an answer that took long says too little",
+            [["ask"], ["goes", 5000], ["hear", 9_000_000], ["now"]],
+            [1_005_000],
+        ),
+        (
+            "a clock set back is noticed and not believed",
+            [["goes", 1000], ["wall", -HOUR], ["now"]],
+            [1_001_000],
+        ),
+        (
+            "a leap forward is a sleep, and is in doubt until the server was asked",
+            [["wall", HOUR], ["now"], ["doubtful"]],
+            [1_000_000 + HOUR, True],
+        ),
+        (
+            "a clock set forward is put right by the server",
+            [["wall", HOUR], ["ask"], ["goes", 100], ["hear", 1_000_050], ["now"], ["doubtful"]],
+            [1_000_100, False],
+        ),
+        (
+            "an answer asked for before a leap says nothing about after it",
+            [["ask"], ["wall", HOUR], ["goes", 100], ["hear", 1_000_050], ["now"], ["doubtful"]],
+            [1_000_100 + HOUR, True],
+        ),
+    ],
+)
+def test_the_clock(blank: Page, why: str, steps: list[Any], said: list[Any]) -> None:
+    assert blank.evaluate(CLOCK, [steps, 0]) == said, why
+
+
+def test_the_correction_is_kept_for_the_next_life_of_the_page(blank: Page) -> None:
+    assert blank.evaluate(CLOCK, [[["now"]], 420_000]) == [1_420_000]
+
+
+# The run
+
+
+def test_an_entry_changes_the_state_once_it_is_kept(phone: Page) -> None:
+    run = begin(phone)
+
+    phone.evaluate("(run) => fill(run)", run)
+
+    bench = phone.evaluate("(run) => studio.bench(run)", run)
+    assert [wait["word"] for wait in bench["waits"]] == ["set"]
+
+
+def test_an_entry_is_later_than_all_the_run_holds_and_no_other_run_is_carried_along(phone: Page) -> None:
+    ahead, other = begin(phone), begin(phone)
+    phone.evaluate("() => studio.close()")
+    phone.evaluate(
+        """async (run) => {
+            const { openStore } = await import("/keep/store.js");
+            const entry = { id: "from-elsewhere", run, device: "other", at: studio.at() + 3_600_000, kind: "noted", body: {} };
+            await (await openStore()).write({ entries: { put: [entry] } });
+        }""",
+        ahead,
+    )
+    open_phone(phone, phone.url.removesuffix(BLANK), synced=False)
+
+    at = phone.evaluate(
+        """async (runs) => {
+            const made = await Promise.all(runs.map((run) => studio.enter(run, "noted", { text: "mine" })));
+            return made.map(({ at }) => at - studio.at());
+        }""",
+        [ahead, ahead, other],
+    )
+
+    assert HOUR - MINUTE < at[0] < at[1] == at[0] + 1
+    assert abs(at[2]) < MINUTE
+
+
+def test_taking_back_takes_this_phones_last_entry_that_stands(phone: Page) -> None:
+    run = begin(phone)
+    texts = phone.evaluate(
+        """async (run) => {
+            for (const text of ["first", "second"]) await studio.enter(run, "noted", { text });
+            const taken = [];
+            for (let times = 0; times < 3; times += 1) taken.push((await studio.takeBack(run))?.body.text ?? null);
+            return taken;
+        }""",
+        run,
+    )
+
+    assert texts == ["second", "first", None]
+    assert phone.evaluate("(run) => studio.run(run).state.notes", run) == []
+
+
+def test_only_the_run_that_changed_is_folded_again(phone: Page) -> None:
+    runs = [begin(phone), begin(phone)]
+
+    same = phone.evaluate(
+        """async ([one, other]) => {
+            const before = [one, other].map((run) => studio.run(run).state);
+            await studio.enter(one, "noted", { text: "" + 1 });
+            return [one, other].map((run, index) => studio.run(run).state === before[index]);
+        }""",
+        runs,
+    )
+
+    assert same == [False, True]
+
+
+def test_another_tab_of_the_phone_shows_it_at_once(
+    phone: Page, context: BrowserContext, server: Server
+) -> None:
+    run = begin(phone)
+    other = open_phone(context.new_page(), server.url)
+    other.evaluate(
+        """(run) => {
+            window.heard = new Promise((done) => studio.addEventListener("change", ({ detail }) => {
+                if (detail.run === run && studio.run(run).entries.length) done(studio.run(run).state.notes[0].text);
+            }));
+        }""",
+        run,
+    )
+
+    phone.evaluate("(run) => studio.enter(run, 'noted', { text: 'from the first tab' })", run)
+
+    assert other.evaluate("() => heard") == "from the first tab"
+    assert other.evaluate("() => studio.device") == phone.evaluate("() => studio.device")
+
+
+def test_a_preference_is_kept(phone: Page) -> None:
+    phone.evaluate("() => studio.setPreference('theme', 'night')")
+    phone.reload()
+    open_phone(phone, phone.url.removesuffix(BLANK))
+
+    assert phone.evaluate("() => studio.preferences") == {
+        "sound": True,
+        "speech": False,
+        "theme": "night",
+        "weigh": "running",
+    }
+
+
+# Rings
+
+START_WAIT = "async (run) => { await fill(run); return studio.bench(run).waits[0]; }"
+
+
+@pytest.fixture
+def clocked(page: Page, server: Server) -> Page:
+    """A phone on whose page time goes as the test says. It does not reach the server, whose time goes on."""
+    open_phone(page, server.url)
+    page.evaluate("() => studio.close()")
+    page.context.route("**/api/**", lambda route: route.abort())
+    page.clock.install(time=NOON)
+    page.clock.pause_at("2027-03-01T12:00:01Z")
+    return open_phone(page, server.url, synced=False)
+
+
+def settle(page: Page) -> None:
+    """Let what is under way on the page's disk come to its end; no timer of the page is involved."""
+    page.evaluate(
+        """async () => {
+            const { openStore } = await import("/keep/store.js");
+            for (let times = 0; times < 3; times += 1) await (await openStore()).revise("settled", () => times);
+        }"""
+    )
+
+
+def test_each_ring_comes_once_and_never_early(clocked: Page) -> None:
+    wait = clocked.evaluate(START_WAIT, begin(clocked))
+    warned = wait["latest_at"] - HOUR  # the last tenth of 12 hours is more than an hour
+    heard = []
+    for due in (wait["earliest_at"], wait["usual_at"], warned, wait["latest_at"]):
+        clocked.clock.run_for(due - 1000 - clocked.evaluate("() => studio.at()"))
+        settle(clocked)
+        heard.append(len(clocked.evaluate("() => rings")))
+        clocked.clock.run_for(1000)
+        settle(clocked)
+
+    rings = clocked.evaluate("() => rings")
+
+    assert heard == [0, 1, 2, 3]
+    assert [ring["phase"] for ring in rings] == ["look", "ready", "late"]
+    assert [ring["at"] - ring["due"] for ring in rings] == [0, 0, 0]
+
+
+def test_after_a_sleep_the_last_ring_of_a_wait_rings_and_what_was_missed_is_told(clocked: Page) -> None:
+    clocked.evaluate(START_WAIT, begin(clocked))
+    before = clocked.evaluate("() => studio.at()")
+    clocked.clock.set_system_time("2027-03-01T15:00:00Z")  # the phone slept: no timer ran
+    clocked.clock.run_for(2 * MINUTE)
+    settle(clocked)
+    clocked.clock.run_for(5000)
+    settle(clocked)
+
+    assert [ring["phase"] for ring in clocked.evaluate("() => rings")] == ["ready"]
+    missed = clocked.evaluate(
+        "(since) => studio.missed(since).map(({ phase, wait }) => [phase, wait.title])", before
+    )
+    assert missed == [["ready", "Let it set"]]
+
+
+def test_a_reload_does_not_ring_again_and_tells_what_was_missed(clocked: Page) -> None:
+    clocked.evaluate(START_WAIT, begin(clocked))
+    clocked.clock.run_for(61 * MINUTE)
+    settle(clocked)
+    assert [ring["phase"] for ring in clocked.evaluate("() => rings")] == ["look"]
+    url = clocked.url.removesuffix(BLANK)
+
+    clocked.goto("about:blank")
+    clocked.clock.set_system_time("2027-03-01T14:30:00Z")
+    open_phone(clocked, url, synced=False)
+    clocked.clock.run_for(1000)
+    settle(clocked)
+
+    assert [ring["phase"] for ring in clocked.evaluate("() => rings")] == ["ready"]
+    assert [missed["phase"] for missed in clocked.evaluate("() => studio.missed()")] == ["ready"]
+
+
+def test_two_tabs_of_a_phone_ring_once_between_them(clocked: Page, context: BrowserContext) -> None:
+    url = clocked.url.removesuffix(BLANK)
+    run = begin(clocked)
+    other = open_phone(context.new_page(), url, synced=False)
+    clocked.evaluate(START_WAIT, run)
+    settle(other)
+    assert len(other.evaluate("() => studio.waits()")) == 1
+
+    context.clock.run_for(61 * MINUTE)
+    settle(clocked)
+    settle(other)
+
+    assert len(clocked.evaluate("() => rings") + other.evaluate("() => rings")) == 1
+
+
+def test_waits_of_all_open_runs_stand_most_urgent_first(clocked: Page) -> None:
+    first = begin(clocked)
+    clocked.evaluate(START_WAIT, first)
+    clocked.clock.run_for(90 * MINUTE)
+    second = begin(clocked)
+    clocked.evaluate(START_WAIT, second)
+
+    waits = clocked.evaluate(
+        "() => studio.waits().map(({ run, phase, run_title, what }) => [run, phase, run_title, what])"
+    )
+
+    assert waits == [[first, "look", "Plain bar", "wait"], [second, "counting", "Plain bar", "wait"]]
+
+
+# Ears, voice and screen
+
+RENDER = """async (kind) => {
+    const { ringLength, scheduleRing } = await import("/sense/sounds.js");
+    const rate = 16_000;
+    const context = new OfflineAudioContext(1, Math.ceil(rate * (ringLength(kind) + 0.1)), rate);
+    scheduleRing(context, kind, 0);
+    const wave = (await context.startRendering()).getChannelData(0);
+    let loudest = 0;
+    let energy = 0;
+    for (const value of wave) { loudest = Math.max(loudest, Math.abs(value)); energy += value * value / rate; }
+    const first = wave.subarray(0.03 * rate, 0.11 * rate); // the first note, without its edges
+    const power = (hz) => {
+        let re = 0; let im = 0;
+        first.forEach((value, index) => {
+            const hann = 1 - Math.cos(2 * Math.PI * index / first.length);
+            re += hann * value * Math.cos(2 * Math.PI * hz * index / rate);
+            im += hann * value * Math.sin(2 * Math.PI * hz * index / rate);
+        });
+        return re * re + im * im;
+    };
+    let fundamental = 0;
+    for (let hz = 100; hz < 1100; hz += 1) if (!fundamental || power(hz) > power(fundamental)) fundamental = hz;
+    const below = (hz) => 10 * Math.log10(power(fundamental) / power(hz));
+    return {
+        seconds: ringLength(kind), loudest, energy, fundamental,
+        harmonics: [2, 3, 4, 5].map((times) => ({ hz: times * fundamental, below: below(times * fundamental) })),
+    };
+}"""
+
+
+@pytest.mark.parametrize("kind", ["look", "ready", "late"])
+def test_a_ring_is_rich_enough_to_carry_over_a_mixer(blank: Page, kind: str) -> None:
+    """The shape that IEC 60601-1-8 asks of alarm sounds, as a second-hand source gives it."""
+    sound = blank.evaluate(RENDER, kind)
+
+    assert 150 <= sound["fundamental"] <= 1000
+    assert all(
+        300 <= harmonic["hz"] <= 4000 and abs(harmonic["below"]) <= 15 for harmonic in sound["harmonics"]
+    )
+    assert sound["loudest"] <= 1.0
+
+
+def test_the_three_rings_differ_and_late_insists(blank: Page) -> None:
+    look, ready, late = (blank.evaluate(RENDER, kind) for kind in ("look", "ready", "late"))
+
+    assert len({round(sound["fundamental"] / 20) for sound in (look, ready, late)}) == 3
+    assert look["energy"] < ready["energy"] < late["energy"]
+    assert late["seconds"] > 2 * ready["seconds"] > 2 * look["seconds"] * 1.2
+
+
+def test_sound_is_let_out_by_the_first_touch(page: Page, server: Server) -> None:
+    page.add_init_script(
+        """addEventListener("DOMContentLoaded", async () => {
+            const { senses } = await import("/sense/index.js");
+            addEventListener("pointerdown", async () => (window.unlocked = await senses.unlock()));
+            window.listening = true;
+        });"""
+    )
+    page.goto(server.url + BLANK)
+    page.wait_for_function("() => window.listening")
+
+    page.mouse.click(50, 50)
+
+    page.wait_for_function("() => window.unlocked === true")
+
+
+def test_it_says_and_says_again(page: Page, server: Server) -> None:
+    page.add_init_script("window.said = []; speechSynthesis.speak = ({ text }) => said.push(text);")
+    page.goto(server.url + BLANK)
+
+    page.evaluate(
+        "async () => { const { senses } = await import('/sense/index.js'); senses.say('612 grams'); senses.sayAgain(); }"
+    )
+
+    assert page.evaluate("() => said") == ["612 grams", "612 grams"]
+
+
+def test_the_screen_is_held_on_again_each_time_the_page_comes_back(page: Page, server: Server) -> None:
+    page.add_init_script(
+        """window.asked = 0;
+        navigator.wakeLock.request = async () => {
+            asked += 1;
+            window.held = new EventTarget();
+            held.release = async () => held.dispatchEvent(new Event("release"));
+            return held;
+        };
+        window.show = (state) => {
+            Object.defineProperty(document, "visibilityState", { value: state, configurable: true });
+            if (state === "hidden") held.release(); // as a phone does
+            document.dispatchEvent(new Event("visibilitychange"));
+        };"""
+    )
+    page.goto(server.url + BLANK)
+
+    asked = page.evaluate(
+        """async () => {
+            const { senses } = await import("/sense/index.js");
+            const counts = [];
+            const note = async () => counts.push(asked);
+            await Promise.all([senses.awake(true), senses.awake(true)]); await note();
+            show("hidden"); await note();
+            show("visible"); await note();
+            await senses.awake(false); show("hidden"); show("visible"); await note();
+            return counts;
+        }"""
+    )
+
+    assert asked == [1, 1, 2, 2]
+
+
+# Plain http
+
+
+def test_over_plain_http_it_works_while_open_and_says_what_it_cannot(
+    playwright: Playwright, browser_type_launch_args: dict[str, Any], server: Server
+) -> None:
+    arguments = [*browser_type_launch_args.get("args", []), "--host-resolver-rules=MAP studio.test 127.0.0.1"]
+    browser: Browser = playwright.chromium.launch(**{**browser_type_launch_args, "args": arguments})
+    page = open_phone(browser.new_page(), server.url.replace("127.0.0.1", "studio.test"))
+    run = begin(page)
+
+    page.evaluate("(run) => fill(run)", run)
+    page.evaluate("() => studio.sync()")
+    link = page.evaluate("() => studio.link")
+    browser.close()
+
+    assert len(entries_of(server, run)) == 2
+    assert (link["secure"], link["durable"], link["kept"], link["unsent"]) == (False, False, False, 0)
+    assert len(link["cannot"]) == 3
+    assert all("plain http" in says for says in link["cannot"])
+
+
+def test_over_a_secure_address_only_what_is_missing_is_said(phone: Page) -> None:
+    link = phone.evaluate("() => studio.link")
+
+    assert link["secure"]
+    assert not any("plain http" in says for says in link["cannot"])

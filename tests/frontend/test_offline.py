@@ -1,0 +1,517 @@
+"""A run with the server away, killed, wrong or back again: nothing is lost and all phones agree."""
+
+from __future__ import annotations
+
+import json
+import re
+import time
+from collections.abc import Callable, Iterator
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext, Page, Route
+
+from tests.frontend.phones import (
+    HOUR,
+    MINUTE,
+    RECIPE,
+    RECIPE_ID,
+    begin,
+    call,
+    entries_of,
+    open_phone,
+    studio_server,
+)
+from tests.servers import Server
+
+pytestmark = pytest.mark.browser
+
+API = "**/api/**"
+NOTE = "([run, text]) => studio.enter(run, 'noted', { text })"
+SYNC = "async () => { await studio.sync(); return { state: studio.link.state, unsent: studio.link.unsent }; }"
+STATE = """async (run) => {
+    const { canonical } = await import("/bench/index.js");
+    return canonical(studio.run(run).state);
+}"""
+COPY_MS = 10_000
+COPIED = "async () => (await navigator.serviceWorker.ready).active.state === 'activated'"
+
+
+@pytest.fixture(scope="module")
+def home(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Server]:
+    server = studio_server(tmp_path_factory.mktemp("offline") / "studio.sqlite3")
+    yield server
+    server.stop()
+
+
+@pytest.fixture
+def server(home: Server) -> Iterator[Server]:
+    """The module's server, for a test that kills it; it runs again afterwards."""
+    yield home
+    try:
+        call(home, "GET", "clock")
+    except OSError:
+        home.start()
+
+
+@pytest.fixture
+def phone(page: Page, home: Server) -> Page:
+    return open_phone(page, home.url)
+
+
+def texts_of(entries: list[dict[str, Any]]) -> list[str]:
+    return [entry["body"]["text"] for entry in sorted(entries, key=lambda entry: entry["at"])]
+
+
+def no_answer(route: Route) -> None:
+    route.abort()
+
+
+def cut(page: Page) -> Callable[[], None]:
+    """The server cannot be reached from this page; gives what mends it."""
+    page.route(API, no_answer)
+    return lambda: page.unroute(API)
+
+
+def real_ms() -> int:
+    return time.time_ns() // 1_000_000
+
+
+def iso(ms: int) -> str:
+    return datetime.fromtimestamp(ms / 1000, UTC).isoformat()
+
+
+# The server is away
+
+
+def test_a_whole_run_is_made_with_the_server_away_and_sent_when_it_is_back(
+    phone: Page, server: Server
+) -> None:
+    phone.wait_for_function(COPIED, timeout=COPY_MS)
+    url = server.url
+    server.kill()
+
+    open_phone(phone, url, synced=False)  # a cold start, from the copy on the phone
+    run = begin(phone)
+    phone.evaluate("(run) => fill(run)", run)
+    open_phone(phone, url, synced=False)
+    phone.evaluate("(run) => studio.enter(run, 'skipped', { step: studio.bench(run).waits[0].step })", run)
+    phone.evaluate("(run) => studio.enter(run, 'finished', {})", run)
+    away = phone.evaluate(SYNC)
+    here = phone.evaluate(STATE, run)
+    server.start()
+    back = phone.evaluate(SYNC)
+
+    assert away == {"state": "offline", "unsent": 5}
+    assert back == {"state": "online", "unsent": 0}
+    assert json.loads(here)["finished_at"] is not None
+    assert [entry["kind"] for entry in entries_of(server, run)] == [
+        "weighed",
+        "weighed",
+        "skipped",
+        "finished",
+    ]
+    assert call(server, "GET", f"runs/{run}")["finished_at"] == json.loads(here)["finished_at"]
+
+
+def test_the_page_itself_opens_with_the_server_away(page: Page, server: Server) -> None:
+    page.goto(server.url)
+    page.get_by_text("Plain bar").first.wait_for()
+    page.wait_for_function(COPIED, timeout=COPY_MS)
+    url = server.url
+    server.kill()
+
+    page.goto(f"{url}?from=home-screen")
+
+    page.get_by_text("Plain bar").first.wait_for()
+
+
+def test_it_sends_by_itself_when_the_server_is_back(page: Page, server: Server) -> None:
+    page.clock.install(time=iso(real_ms()))
+    open_phone(page, server.url)
+    run = begin(page)
+    server.kill()
+    page.evaluate(NOTE, [run, "while away"])
+    page.evaluate("() => studio.sync()")
+    server.start()
+
+    # Backed off, but never for longer than ten seconds while a run is before the maker's eyes.
+    page.evaluate(
+        """() => { window.sent = new Promise((done) =>
+            studio.addEventListener("link", () => studio.link.unsent === 0 && done(true))); }"""
+    )
+    page.clock.run_for(10_500)
+
+    assert page.evaluate("() => sent")
+    assert texts_of(entries_of(server, run)) == ["while away"]
+
+
+def test_killed_in_the_middle_of_a_sync_every_entry_arrives_once(phone: Page, server: Server) -> None:
+    run = begin(phone)
+    phone.evaluate("() => studio.sync()")
+    mend = cut(phone)
+    count = 450
+    phone.evaluate(
+        """async ([run, count]) => {
+            for (let index = 0; index < count; index += 1) await studio.enter(run, "noted", { text: `note ${index}` });
+        }""",
+        [run, count],
+    )
+    mend()
+    posts = []
+
+    def kill_at_the_second(route: Route) -> None:
+        posts.append(len(route.request.post_data_json["entries"]))
+        if len(posts) == 2:
+            route.fetch()  # the server takes this batch and is killed before its answer arrives
+            server.kill()
+            route.abort()
+        else:
+            route.continue_()
+
+    phone.route("**/entries", kill_at_the_second)
+    broken = phone.evaluate(SYNC)
+    server.start()
+    whole = phone.evaluate(SYNC)
+
+    assert broken == {"state": "offline", "unsent": 250}
+    assert whole == {"state": "online", "unsent": 0}
+    assert posts == [200, 200, 200, 50]
+    assert texts_of(entries_of(server, run)) == [f"note {index}" for index in range(count)]
+
+
+def test_a_log_in_page_that_answers_everything_is_not_the_server(phone: Page) -> None:
+    run = begin(phone)
+    phone.evaluate("() => studio.sync()")
+    phone.route(API, lambda route: route.fulfill(status=200, body="<h1>Welcome to our wireless</h1>"))
+    phone.evaluate(NOTE, [run, "kept here"])
+
+    assert phone.evaluate(SYNC) == {"state": "offline", "unsent": 1}
+
+
+@pytest.mark.parametrize("status", [500, 503, 507, 429])
+def test_a_server_in_trouble_is_asked_again_later(phone: Page, status: int) -> None:
+    run = begin(phone)
+    phone.route("**/entries", lambda route: route.fulfill(status=status, json={"detail": "not now"}))
+    phone.evaluate(NOTE, [run, "kept here"])
+
+    assert phone.evaluate(SYNC)["unsent"] == 1
+    assert phone.evaluate("() => studio.link.refused") == []
+
+
+def test_a_server_brought_back_without_the_run_gets_all_of_it_again(page: Page, tmp_path: Path) -> None:
+    server = studio_server(tmp_path / "studio.sqlite3")
+    open_phone(page, server.url)
+    run = begin(page)
+    page.evaluate(NOTE, [run, "before the loss"])
+    page.evaluate("() => studio.sync()")
+    server.stop()
+    for file in tmp_path.glob("studio.sqlite3*"):
+        file.unlink()
+    server.start()
+    call(server, "PUT", f"recipes/{RECIPE_ID}", RECIPE)
+
+    page.evaluate("async () => { await studio.sync(); await studio.sync(); }")
+    arrived = texts_of(entries_of(server, run))
+    server.stop()
+
+    assert arrived == ["before the loss"]
+
+
+# Two phones
+
+
+def test_two_phones_on_one_run_agree_after_one_was_away_for_an_hour(browser: Browser, home: Server) -> None:
+    passed = 0
+
+    def with_time_passed(route: Route) -> None:
+        """The server's clock, gone on as far as the phones' has."""
+        answer = route.fetch()
+        told = re.sub(r'("server_ms": ?)(\d+)', lambda m: m[1] + str(int(m[2]) + passed), answer.text())
+        route.fulfill(response=answer, body=told)
+
+    contexts = [browser.new_context() for _ in range(2)]
+    start = iso(real_ms())
+    phones = []
+    for context in contexts:
+        context.clock.install(time=start)
+        context.route(API, with_time_passed)
+        phones.append(open_phone(context.new_page(), home.url))
+    here, away = phones
+    run = begin(here)
+    here.evaluate(SYNC)
+    away.evaluate(SYNC)
+    contexts[1].route(API, no_answer)
+    here.evaluate(NOTE, [run, "here, at once"])
+    here.evaluate(SYNC)
+    away.evaluate("(run) => fill(run)", run)
+    passed = HOUR
+    for context in contexts:
+        context.clock.fast_forward(HOUR)
+    away.evaluate(NOTE, [run, "away, an hour on"])
+    here.evaluate(NOTE, [run, "here, an hour on"])
+    assert here.evaluate(STATE, run) != away.evaluate(STATE, run)
+
+    contexts[1].unroute(API)
+    contexts[1].route(API, with_time_passed)
+    for phone in (away, here, away):
+        assert phone.evaluate(SYNC) == {"state": "online", "unsent": 0}
+
+    assert here.evaluate(STATE, run) == away.evaluate(STATE, run)
+    entries = entries_of(home, run)
+    notes = {entry["body"]["text"]: entry["at"] for entry in entries if entry["kind"] == "noted"}
+    assert len(entries) == 5
+    assert HOUR <= notes["away, an hour on"] - notes["here, at once"] < HOUR + MINUTE
+    for context in contexts:
+        context.close()
+
+
+def test_a_second_phone_hears_of_a_run_and_its_entries_by_itself(
+    phone: Page, home: Server, browser: Browser
+) -> None:
+    context = browser.new_context()
+    context.clock.install(time=iso(real_ms()))
+    second = open_phone(context.new_page(), home.url)
+    run = begin(phone)
+    phone.evaluate(SYNC)
+    second.evaluate(SYNC)
+    phone.evaluate(NOTE, [run, "from the first"])
+    phone.evaluate(SYNC)
+    second.evaluate(
+        """(run) => { window.heard = new Promise((done) => studio.addEventListener("change", () =>
+            studio.run(run).entries.length && done(studio.run(run).entries[0].body.text))); }""",
+        run,
+    )
+
+    second.clock.run_for(3_500)
+
+    assert second.evaluate("() => heard") == "from the first"
+    context.close()
+
+
+# Clocks that are wrong
+
+
+@pytest.mark.parametrize("wrong_by", [-7 * MINUTE, 7 * MINUTE])
+def test_a_phone_whose_clock_is_seven_minutes_wrong_enters_the_right_instants(
+    page: Page, home: Server, wrong_by: int
+) -> None:
+    page.clock.install(time=iso(real_ms() + wrong_by))
+    open_phone(page, home.url)
+    run = begin(page)
+
+    page.evaluate(NOTE, [run, "when?"])
+    page.evaluate(SYNC)
+
+    (entry,) = entries_of(home, run)
+    assert abs(entry["at"] - real_ms()) < 5_000
+
+
+@pytest.mark.parametrize("wrong_by", [-7 * MINUTE, 7 * MINUTE, 400 * 24 * HOUR])
+def test_what_was_entered_before_the_server_was_heard_is_put_right_before_it_is_sent(
+    phone: Page, home: Server, wrong_by: int
+) -> None:
+    phone.clock.install(time=iso(real_ms() + wrong_by))
+    mend = cut(phone)
+    open_phone(phone, home.url, synced=False)
+    run = begin(phone)
+    for text in ("first", "second", "third"):
+        phone.evaluate(NOTE, [run, text])
+    mend()
+
+    assert phone.evaluate(SYNC) == {"state": "online", "unsent": 0}
+
+    entries = entries_of(home, run)
+    assert texts_of(entries) == ["first", "second", "third"]
+    assert all(abs(entry["at"] - real_ms()) < 10_000 for entry in entries)
+    phone.evaluate(NOTE, [run, "after"])
+    assert abs(phone.evaluate("(run) => studio.run(run).entries.at(-1).at", run) - real_ms()) < 10_000
+
+
+def test_a_clock_set_back_in_the_middle_of_a_run_changes_nothing(page: Page, home: Server) -> None:
+    page.clock.install(time=iso(real_ms()))
+    open_phone(page, home.url)
+    run = begin(page)
+    cut(page)
+    page.evaluate("(run) => fill(run)", run)
+
+    page.clock.set_system_time(iso(real_ms() - 3 * HOUR))
+
+    assert abs(page.evaluate("() => studio.at()") - real_ms()) < 5_000
+    page.evaluate(NOTE, [run, "after"])
+    assert abs(page.evaluate("(run) => studio.run(run).entries.at(-1).at", run) - real_ms()) < 5_000
+    open_phone(page, home.url, synced=False)  # and after a reload, with the clock still wrong
+    assert abs(page.evaluate("() => studio.at()") - real_ms()) < 10_000
+
+
+def test_a_clock_set_forward_in_the_middle_of_a_run_rings_nothing_early(page: Page, home: Server) -> None:
+    page.clock.install(time=iso(real_ms()))
+    open_phone(page, home.url)
+    run = begin(page)
+    page.evaluate("(run) => fill(run)", run)
+
+    page.clock.set_system_time(iso(real_ms() + 3 * HOUR))
+    page.evaluate("async () => { studio.at(); await studio.sync(); }")
+
+    assert abs(page.evaluate("() => studio.at()") - real_ms()) < 5_000
+    assert page.evaluate("() => rings") == []
+    assert [wait["phase"] for wait in page.evaluate("() => studio.waits()") if wait["run"] == run] == [
+        "counting"
+    ]
+
+
+# Entries that the server refuses
+
+REFUSED = "() => studio.link.refused.map(({ run, entry, detail }) => ({ run, kind: entry?.kind, detail }))"
+
+
+def test_a_refused_entry_stays_on_the_phone_with_the_reason_and_holds_nothing_up(
+    phone: Page, home: Server
+) -> None:
+    run = begin(phone)
+    phone.evaluate("(run) => studio.enter(run, 'weighed', { line: 7 })", run)
+    phone.evaluate(NOTE, [run, "a good one"])
+
+    assert phone.evaluate(SYNC) == {"state": "online", "unsent": 0}
+
+    (refused,) = phone.evaluate(REFUSED)
+    assert (refused["run"], refused["kind"]) == (run, "weighed")
+    assert len(refused["detail"]) > 10
+    assert texts_of(entries_of(home, run)) == ["a good one"]
+    open_phone(phone, home.url)
+    assert phone.evaluate(REFUSED) == [refused]
+    assert phone.evaluate("(run) => studio.run(run).entries.length", run) == 2
+
+
+def test_a_refused_entry_can_be_sent_again_or_set_aside(phone: Page, home: Server) -> None:
+    run = begin(phone)
+    phone.evaluate("(run) => studio.enter(run, 'weighed', { line: 7 })", run)
+    phone.evaluate(SYNC)
+
+    phone.evaluate("() => studio.sendAgain(studio.link.refused[0])")
+    assert len(phone.evaluate(REFUSED)) == 1
+    phone.evaluate("() => studio.setAside(studio.link.refused[0])")
+
+    assert phone.evaluate(REFUSED) == []
+    assert phone.evaluate("(run) => studio.run(run).entries", run) == []
+    open_phone(phone, home.url)
+    assert phone.evaluate(REFUSED) == []
+    assert entries_of(home, run) == []
+
+
+def test_an_entry_a_year_ahead_is_refused_and_goes_through_with_an_instant_of_now(
+    phone: Page, home: Server
+) -> None:
+    run = begin(phone)
+    phone.evaluate(SYNC)
+    phone.evaluate(
+        """async (run) => {
+            const { openStore } = await import("/keep/store.js");
+            const { newId } = await import("/keep/ids.js");
+            const at = studio.at() + 366 * 86_400_000;
+            const entry = { id: newId(at), run, device: studio.device, at, kind: "noted", body: { text: "next year" } };
+            const store = await openStore();
+            await store.write({ entries: { put: [entry] }, outbox: { put: [{ id: entry.id, run }] } });
+        }""",
+        run,
+    )
+    open_phone(phone, home.url)
+    (refused,) = phone.evaluate(REFUSED)
+    assert "clock" in refused["detail"]
+
+    phone.evaluate("() => studio.sendAgain(studio.link.refused[0])")
+
+    assert phone.evaluate(REFUSED) == []
+    (entry,) = entries_of(home, run)
+    assert abs(entry["at"] - real_ms()) < 10_000
+    phone.evaluate(NOTE, [run, "after"])
+    assert abs(phone.evaluate("(run) => studio.run(run).entries.at(-1).at", run) - real_ms()) < 10_000
+
+
+def test_a_kind_from_the_future_is_kept_and_listed(phone: Page, home: Server) -> None:
+    run = begin(phone)
+
+    phone.evaluate("(run) => studio.enter(run, 'levitated', { height: 7 })", run)
+    phone.evaluate(SYNC)
+
+    assert [entry["kind"] for entry in entries_of(home, run)] == ["levitated"]
+    assert len(phone.evaluate("(run) => studio.run(run).state.unread", run)) == 1
+
+
+def test_a_run_the_server_refuses_is_shown_and_goes_on(phone: Page) -> None:
+    phone.route("**/runs/*", lambda route: route.fulfill(status=422, json={"detail": "No such version."}))
+    run = begin(phone)
+    phone.evaluate(NOTE, [run, "goes on"])
+    phone.evaluate(SYNC)
+    assert phone.evaluate(REFUSED) == [{"run": run, "kind": None, "detail": "No such version."}]
+    assert phone.evaluate("(run) => studio.run(run).entries.length", run) == 1
+
+    phone.unroute("**/runs/*")
+    phone.evaluate("() => studio.sendAgain(studio.link.refused[0])")
+
+    assert phone.evaluate(REFUSED) == []
+    assert phone.evaluate("() => studio.link.unsent") == 0
+
+
+def test_a_sheet_reckoned_otherwise_by_the_server_is_taken_over(phone: Page) -> None:
+    def otherwise(route: Route) -> None:
+        if route.request.method != "PUT":
+            route.continue_()
+            return
+        answer = route.fetch()
+        told = answer.json()
+        told["sheet"]["lines"][0]["mg"] += 1000
+        route.fulfill(response=answer, json=told)
+
+    phone.route("**/runs/*", otherwise)
+    run = begin(phone)
+    before = phone.evaluate("(run) => studio.run(run).sheet.lines[0].mg", run)
+    phone.evaluate(SYNC)
+
+    after = phone.evaluate("(run) => studio.run(run).sheet.lines[0].mg", run)
+
+    assert before in (after, after - 1000)
+    assert after == 151_000
+
+
+# The kit
+
+
+def test_the_kit_is_changed_on_the_server_and_here(
+    phone: Page, home: Server, context: BrowserContext
+) -> None:
+    kit = {**call(home, "GET", "kit")["document"], "mixers": [{"id": "hand", "name": "Hand mixer"}]}
+
+    phone.evaluate("(kit) => studio.setKit(kit)", kit)
+
+    assert phone.evaluate("() => studio.kit.mixers[0].name") == "Hand mixer"
+    assert call(home, "GET", "kit")["document"] == kit
+
+
+def test_a_kit_changed_elsewhere_meanwhile_is_not_overwritten(phone: Page, home: Server) -> None:
+    now = call(home, "GET", "kit")
+    other = {**now["document"], "mixers": [{"id": "stick", "name": "Stick blender"}]}
+    mine = {**now["document"], "mixers": [{"id": "whisk", "name": "Whisk"}]}
+    phone.evaluate("() => studio.sync()")
+    open_phone(phone.context.new_page(), home.url).evaluate("(kit) => studio.setKit(kit)", other)
+    trying = "(kit) => studio.setKit(kit).then(() => 'kept', ({ says }) => says)"
+    phone.evaluate("() => studio.close()")  # so that it does not hear of it from its other tab
+    elsewhere = open_phone(phone, home.url, synced=False)
+    elsewhere.route("**/kit", lambda route: route.fulfill(status=412, json={"detail": "changed"}))
+
+    says = elsewhere.evaluate(trying, mine)
+
+    assert "changed on another device" in says
+    assert call(home, "GET", "kit")["document"] == other
+
+
+def test_with_the_server_away_the_kit_stays_and_the_maker_is_told(phone: Page) -> None:
+    before = phone.evaluate("() => studio.kit")
+    cut(phone)
+
+    says = phone.evaluate("() => studio.setKit({}).then(() => 'kept', ({ says }) => says)")
+
+    assert "server does not answer" in says
+    assert phone.evaluate("() => studio.kit") == before
