@@ -2,11 +2,14 @@
  * Keeps one whole copy of the page on the phone, so that it opens with no network.
  *
  * VERSION is the hash of the listed files (python -m tests.frontend.stamp writes both), and a
- * copy is only kept when what the server gave has that very hash: modules of two versions never
- * meet. A newer copy waits until the maker lets it take over, or the page is closed.
+ * copy is only kept when all that the server gave is of that version: modules of two versions
+ * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "0b31c1c80e83";
+const VERSION = "f45ed8c53196";
+// An ETag carries the SHA-256 of the file as it lies in the repository, whatever was sent of it.
+const TAG = /[0-9a-f]{64}/;
+
 const FILES = [
   "app.js",
   "bench/errors.js",
@@ -104,9 +107,10 @@ async function fromCopy(file, request) {
 async function keepCopy() {
   const copies = await Promise.all(
     FILES.map(async (file) => {
-      const response = await fetch(address(file), { cache: "reload" });
+      // Asked about again, so that nothing stale is kept; what the page has just loaded is not sent twice.
+      const response = await fetch(address(file), { cache: "no-cache" });
       if (!response.ok) throw new Error(`sw.js keepCopy: ${file} answered ${response.status}`);
-      return { file, response, content: await response.clone().arrayBuffer() };
+      return { file, response, hash: TAG.exec(response.headers.get("ETag"))?.[0] };
     }),
   );
   const version = await hashOf(copies);
@@ -126,12 +130,16 @@ function address(file) {
   return new URL(file === "index.html" ? "./" : file, ROOT).href;
 }
 
-/** The first 12 hex digits of SHA-256 over each "path NUL sha256-of-content LF", in list order. */
+/** The first 12 hex digits of SHA-256 over each "path NUL sha256-of-file LF", in list order. */
 async function hashOf(copies) {
-  const lines = await Promise.all(
-    copies.map(async ({ file, content }) => `${file}\0${await sha256(content)}\n`),
-  );
+  const lines = await Promise.all(copies.map(async (copy) => `${copy.file}\0${await hashOfFile(copy)}\n`));
   return (await sha256(new TextEncoder().encode(lines.join("")))).slice(0, 12);
+}
+
+/** Of the file as it lies on the server: in its ETag where the server slims what it sends. */
+async function hashOfFile({ response, content }) {
+  const told = /^(?:W\/)?"([0-9a-f]{64})\b/.exec(response.headers.get("ETag") ?? "");
+  return told ? told[1] : sha256(content);
 }
 
 async function sha256(bytes) {

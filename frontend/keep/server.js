@@ -39,17 +39,16 @@ export class Server {
     this.#base = base;
   }
 
-  get(path, options) {
-    return this.ask("GET", path, undefined, options);
+  get(path) {
+    return this.ask("GET", path);
   }
 
   /**
    * @returns {Promise<{body: any, heard: () => number|null}>} `heard` sets the clock by this answer
    * @throws {Unreachable|Refused}
    */
-  async ask(method, path, body, { headers = {}, signal } = {}) {
+  async ask(method, path, body, { headers = {} } = {}) {
     const ticket = this.#clock.ask();
-    const tooLong = AbortSignal.timeout(SLOWEST_MS);
     let response;
     let text;
     try {
@@ -58,25 +57,26 @@ export class Server {
         headers: body === undefined ? headers : { "Content-Type": "application/json", ...headers },
         body: body === undefined ? undefined : JSON.stringify(body),
         cache: "no-cache",
-        signal: signal ? AbortSignal.any([signal, tooLong]) : tooLong,
+        signal: AbortSignal.timeout(SLOWEST_MS),
       });
       text = await response.text();
     } catch (cause) {
       throw new Unreachable(cause);
     }
     const answer = parsed(text);
-    if (response.status >= 500 || NOT_NOW.has(response.status)) throw new Unreachable(response.status);
-    if (!response.ok) throw new Refused(response.status, problem(answer) ?? `The server said ${response.status}.`);
+    const { status } = response;
+    if (status >= 500 || NOT_NOW.has(status)) throw new Unreachable(status);
+    if (!response.ok) throw new Refused(status, problem(answer) ?? `The server said ${status}.`);
     // Not our server: a hotel's log-in page answers 200 to everything.
     if (answer === undefined) throw new Unreachable("not JSON");
     return { body: answer, heard: () => this.#clock.hear(answer.server_ms, ticket) };
   }
 
-  /** Every item of a paged list: "runs" is the list at /runs. */
-  async all(name, options) {
+  /** Every item of a paged list: `all("runs", "open=true")` asks /runs?open=true. */
+  async all(name, query = "") {
     const items = [];
     for (let page = 1, pages = 1; page <= pages; page += 1) {
-      const { body } = await this.get(`/${name}?page=${page}&page_size=100`, options);
+      const { body } = await this.get(`/${name}?${query}&page=${page}&page_size=100`);
       items.push(...body[name]);
       pages = body.pages;
     }

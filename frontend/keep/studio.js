@@ -49,6 +49,7 @@ export class Studio extends EventTarget {
   #benches = new Map();
   #durable = false;
   #seenTimer;
+  #linkTold = "";
 
   constructor(book, device) {
     super();
@@ -273,11 +274,11 @@ export class Studio extends EventTarget {
     this.#book.addEventListener("change", ({ detail: { stores, runs } }) => {
       for (const run of runs) this.#tell("change", { run });
       if (runs.length === 0 && stores.some((name) => name !== "meta")) this.#tell("change", { run: null });
-      if (stores.includes("outbox")) this.#tell("link");
+      if (stores.includes("outbox")) this.#tellLink();
       if (runs.length > 0) this.#rings.check();
     });
-    this.#sync.addEventListener("round", () => this.#tell("link"));
-    this.#updates.addEventListener("change", () => this.#tell("link"));
+    this.#sync.addEventListener("round", () => this.#tellLink());
+    this.#updates.addEventListener("change", () => this.#tellLink());
     this.#clock.addEventListener("jump", () => queueMicrotask(() => this.#onLeap()));
     this.#rings.addEventListener("ring", ({ detail }) => this.#tell("ring", detail));
     document.addEventListener("visibilitychange", this.#inSight);
@@ -292,6 +293,15 @@ export class Studio extends EventTarget {
 
   #tell(name, detail) {
     this.dispatchEvent(new CustomEvent(name, { detail }));
+  }
+
+  /** Only when something but the time of the last answer is new: rounds come every few seconds. */
+  #tellLink() {
+    const { heard_at: _, ...link } = this.link;
+    const told = JSON.stringify(link);
+    if (told === this.#linkTold) return;
+    this.#linkTold = told;
+    this.#tell("link");
   }
 
   #pace() {
@@ -332,7 +342,7 @@ export class Studio extends EventTarget {
 
   #setDurable(durable) {
     this.#durable = durable;
-    this.#tell("link");
+    this.#tellLink();
   }
 }
 

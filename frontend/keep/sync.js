@@ -16,10 +16,12 @@ import { inOrder } from "./run.js";
 const BATCH = 200;
 /** How long after a good round the next one comes. */
 const PACE_MS = { run: 3_000, page: 15_000, hidden: 60_000 };
-/** How old the lists of recipes and runs may grow. */
+/** How old the lists of recipes and of finished runs may grow. */
 const LISTS_MS = { run: 20_000, page: 0, hidden: 0 };
 const FIRST_WAIT_MS = 1_000;
 const LONGEST_WAIT_MS = { run: 10_000, page: 30_000, hidden: 120_000 };
+/** How long the server's clock is believed without hearing it again. */
+const CLOCK_MS = 60_000;
 /** Of the finished runs, only the newest are fetched to be looked at with no network. */
 const FINISHED_KEPT = 40;
 
@@ -33,6 +35,7 @@ export class Sync extends EventTarget {
   #again = false;
   #failures = 0;
   #listsAt = -Infinity;
+  #heard = -Infinity;
   #stopped = true;
 
   /** @param pace () => "run" when a run is open before the maker's eyes, "page", or "hidden" */
@@ -105,10 +108,12 @@ export class Sync extends EventTarget {
 
   async #once() {
     try {
-      if (!this.#clock.sure) await this.#hear(await this.#server.get("/clock"));
+      if (!this.#clock.sure || performance.now() - this.#heard > CLOCK_MS) {
+        await this.#hear(await this.#server.get("/clock"));
+      }
       await this.#send();
+      await this.#fetchOpen();
       if (performance.now() - this.#listsAt >= LISTS_MS[this.#pace()]) await this.#fetchLists();
-      for (const run of this.#book.runs.values()) if (run.open) await this.#fetch(run.id);
       this.#failures = 0;
       this.online = true;
       this.trouble = null;
@@ -126,6 +131,7 @@ export class Sync extends EventTarget {
     const moved = answer.heard();
     this.heardAt = this.#clock.now();
     if (moved === null) return;
+    this.#heard = performance.now();
     const shift = Math.abs(moved) > SLACK_MS ? moved : 0;
     const changes = { entries: { put: [] }, outbox: { put: [] } };
     for (const run of this.#book.runs.values()) {
@@ -250,6 +256,15 @@ export class Sync extends EventTarget {
     }
   }
 
+  /** One question tells of every open run how far its journal reaches. */
+  async #fetchOpen() {
+    const listed = await this.#server.all("runs", "open=true");
+    await this.#fetchRuns(listed);
+    const known = new Set(listed.map(({ id }) => id));
+    // Open here and not there: another phone has finished it.
+    for (const run of this.#book.runs.values()) if (run.open && !known.has(run.id)) await this.#fetch(run.id);
+  }
+
   async #fetchLists() {
     await this.#fetchKit();
     for (const { id, version } of await this.#server.all("recipes")) {
@@ -257,20 +272,20 @@ export class Sync extends EventTarget {
       const { body } = await this.#server.get(`/recipes/${id}`);
       await this.#book.commit({ recipes: { put: [body] } });
     }
-    const listed = await this.#server.all("runs");
-    const open = listed.filter((run) => run.finished_at === null);
-    const finished = listed.filter((run) => run.finished_at !== null);
-    finished.sort((a, b) => b.finished_at - a.finished_at);
-    for (const { id, cursor } of [...open, ...finished.slice(0, FINISHED_KEPT)]) {
+    const finished = await this.#server.get(`/runs?open=false&page_size=${FINISHED_KEPT}`);
+    await this.#fetchRuns(finished.body.runs);
+    this.#listsAt = performance.now();
+  }
+
+  async #fetchRuns(listed) {
+    for (const { id, cursor } of listed) {
       if (!this.#book.runs.has(id)) {
         const { body } = await this.#server.get(`/runs/${id}`);
         const { recipe, size, sheet, created_at } = body;
         await this.#book.commit({ runs: { put: [{ id, recipe, size, sheet, created_at }] } });
       }
-      const known = this.#book.meta.get(cursorOf(id));
-      if (known === undefined || known !== cursor) await this.#fetch(id);
+      if (this.#book.meta.get(cursorOf(id)) !== cursor) await this.#fetch(id);
     }
-    this.#listsAt = performance.now();
   }
 
   async #fetchKit() {

@@ -38,7 +38,7 @@ export class Updates extends EventTarget {
   apply() {
     const { waiting } = this.#registration ?? {};
     if (!waiting) return;
-    navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
+    waiting.addEventListener("statechange", () => waiting.state === "activated" && location.reload());
     waiting.postMessage("take over");
   }
 

@@ -220,6 +220,23 @@ def test_a_server_brought_back_without_the_run_gets_all_of_it_again(page: Page, 
     assert arrived == ["before the loss"]
 
 
+def test_waiting_costs_the_server_one_small_question_every_few_seconds(page: Page, home: Server) -> None:
+    page.clock.install(time=iso(real_ms()))
+    open_phone(page, home.url)
+    begin(page)
+    page.evaluate(SYNC)
+    asked: list[str] = []
+    page.on("request", lambda request: asked.append(request.url.partition("/api/v1/")[2]))
+    page.evaluate("() => { window.told = 0; studio.addEventListener('link', () => (told += 1)); }")
+
+    for _ in range(3):
+        with page.expect_response("**/runs?*open=true*"):
+            page.clock.run_for(3_100)
+
+    assert len(asked) == 3, asked
+    assert page.evaluate("() => told") == 0  # nothing new: no screen is drawn again
+
+
 # Two phones
 
 

@@ -10,7 +10,9 @@ import shutil
 import subprocess
 import sys
 from collections.abc import Iterator
+from contextlib import suppress
 from functools import partial
+from hashlib import sha256
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from threading import Thread
@@ -18,6 +20,8 @@ from typing import Any
 
 import pytest
 from playwright.sync_api import BrowserContext, Page
+
+from tests.frontend.phones import OPEN
 
 ROOT = Path(__file__).resolve().parents[2]
 
@@ -48,6 +52,7 @@ class Site:
     def __init__(self, folder: Path) -> None:
         self.folder = folder
         self.failing: set[str] = set()
+        self.slims = False
         self.asked: list[str] = []
         shutil.copytree(ROOT / "frontend", folder, dirs_exist_ok=True)
         site = self
@@ -57,11 +62,24 @@ class Site:
                 site.asked.append(self.path)
                 if self.path.partition("?")[0] in site.failing:
                     self.send_error(500)
-                else:
+                    return
+                with suppress(BrokenPipeError):  # a worker that gives up does not wait for the rest
                     super().do_GET()
 
+            def copyfile(self, source: Any, outputfile: Any) -> None:
+                content = source.read()
+                outputfile.write(content + b"\n" if site.slims else content)
+
             def end_headers(self) -> None:
+                file = Path(self.translate_path(self.path.partition("?")[0]))
+                file = file / "index.html" if file.is_dir() else file
+                if site.slims and file.is_file():
+                    self.send_header("ETag", f'"{sha256(file.read_bytes()).hexdigest()}-br"')
                 self.send_header("Cache-Control", "no-cache")
+                file = Path(self.translate_path(self.path))
+                file = file / "index.html" if file.is_dir() else file
+                if file.is_file():
+                    self.send_header("ETag", f'"{sha256(file.read_bytes()).hexdigest()}"')
                 super().end_headers()
 
             def log_message(self, *args: Any) -> None:
@@ -137,6 +155,13 @@ def test_one_file_that_fails_means_no_copy_at_all(site: Site, page: Page, path: 
     assert page.evaluate(CACHES) == []
 
 
+def test_a_server_that_slims_its_files_tells_by_their_etags_which_they_are(site: Site, page: Page) -> None:
+    site.slims = True
+    page.goto(site.url + BLANK)
+
+    assert page.evaluate(REGISTER) == "activated"
+
+
 def test_files_of_two_versions_are_not_kept_together(site: Site, page: Page) -> None:
     (site.folder / "version.txt").write_text("second, but the worker is still the first", "utf-8")
     page.goto(site.url + BLANK)
@@ -203,6 +228,26 @@ def test_a_newer_page_waits_until_the_maker_says_so(site: Site, page: Page) -> N
     }"""
     page.evaluate(taking_over)
     page.reload()
+    assert page.evaluate(TEXT_OF, "/version.txt") == "second"
+
+
+def test_the_studio_tells_of_a_newer_page_and_loads_it_when_the_maker_says_so(site: Site, page: Page) -> None:
+    page.goto(site.url + BLANK)
+    page.evaluate(REGISTER)
+    page.reload()  # from here on the worker stands behind this page
+    page.evaluate(OPEN)
+    assert page.evaluate("() => [studio.link.kept, studio.link.update]") == [True, False]
+    told = """() => { window.told = new Promise((done) =>
+        studio.addEventListener("link", () => studio.link.update && done(true))); }"""
+    page.evaluate(told)
+    site.publish("version.txt", "second")
+    page.evaluate("async () => { await (await navigator.serviceWorker.getRegistration()).update(); }")
+    assert page.evaluate("() => told")
+    assert page.evaluate("() => Boolean(window.studio)")  # nothing was loaded anew so far
+
+    with page.expect_navigation():
+        page.evaluate("() => studio.applyUpdate()")
+
     assert page.evaluate(TEXT_OF, "/version.txt") == "second"
 
 
