@@ -6,6 +6,7 @@ A pure function of (measured recipe, size, kit): the same inputs give the same b
 Ids say where a thing belongs: "base.1.dry" is the step `dry` of round 1 of the component `base`.
 """
 
+from functools import cache
 from typing import Any
 
 from bench.errors import BenchError, SizeError
@@ -703,18 +704,23 @@ def _add_holds(steps: list[Json]) -> None:
     and before the hands-on steps of F's own round that lead straight to it.
     """
     by_id = {step["id"]: step for step in steps}
+
+    @cache  # many closings ask about the same steps
+    def before(key: str) -> set[str]:
+        return _all_before(by_id, key)
+
     for step in steps:
         step["hold_for"] = []
     for closing in steps:
         for opener in (closing["window"] or {"from": []})["from"]:
             chain = _hands_before(by_id, opener)
-            upstream = _all_before(by_id, opener)
+            upstream = before(opener)
             others = [
                 need
                 for need in closing["after"]
                 if _round_of(by_id[need]) != _round_of(by_id[opener])
                 and need not in upstream
-                and opener not in _all_before(by_id, need)
+                and opener not in before(need)
             ]
             for key in chain:
                 held = by_id[key]

@@ -666,15 +666,20 @@ function addTails(steps) {
  */
 function addHolds(steps) {
   const byId = new Map(steps.map((step) => [step.id, step]));
+  const known = new Map(); // many closings ask about the same steps
+  const before = (key) => {
+    if (!known.has(key)) known.set(key, allBefore(byId, key));
+    return known.get(key);
+  };
   for (const step of steps) step.hold_for = [];
   for (const closing of steps) {
     for (const opener of closing.window?.from ?? []) {
-      const upstream = allBefore(byId, opener);
+      const upstream = before(opener);
       const others = closing.after.filter(
         (need) =>
           !sameRound(byId.get(need), byId.get(opener)) &&
           !upstream.has(need) &&
-          !allBefore(byId, need).has(opener),
+          !before(need).has(opener),
       );
       for (const key of handsBefore(byId, opener)) {
         const held = byId.get(key).hold_for;
