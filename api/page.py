@@ -1,14 +1,21 @@
-"""Serves the phone page: the files of `frontend/` as they are, each with an ETag.
+"""Serves the phone page: the files of `frontend/`, each with an ETag.
 
-Files are asked about again each time (a 304 is small); what works with no network is the page's
-own service worker's business.
+There is no build step: a file is slimmed (comments and white space taken out) and compressed once,
+when it is first asked for, and again when it changes. Files are asked about again each time (a 304
+is small); what works with no network is the page's own service worker's business.
 """
 
 from __future__ import annotations
 
+import gzip
 import hashlib
+from functools import lru_cache
 from pathlib import Path
+from typing import NamedTuple
 
+import brotli
+import rcssmin
+import rjsmin
 from flask import Flask, Response, abort, request
 from werkzeug.routing import PathConverter
 from werkzeug.security import safe_join
@@ -47,9 +54,45 @@ def serve(path: str) -> Response:
     file = Path(found) if found else None
     if file is None or file.suffix not in TYPES or not file.is_file():
         abort(404)
-    content = file.read_bytes()
-    response = Response(content, mimetype=TYPES[file.suffix])
+    sent = as_sent(file, file.stat().st_mtime_ns)
+    encoding = request.accept_encodings.best_match(list(sent.encoded), "identity")
+    response = Response(sent.encoded[encoding], mimetype=TYPES[file.suffix])
     response.headers["Cache-Control"] = "no-cache"
-    response.set_etag(hashlib.sha256(content).hexdigest()[:32])
+    response.headers["Vary"] = "Accept-Encoding"
+    if encoding != "identity":
+        response.headers["Content-Encoding"] = encoding
+    response.set_etag(f"{sent.tag}-{encoding}")
     response.make_conditional(request)
     return response
+
+
+class Sent(NamedTuple):
+    """A file as it goes out: the hash of it as it lies here, and its bytes by content encoding.
+
+    The service worker tells by the hashes whether all files are of one version (frontend/sw.js).
+    """
+
+    tag: str
+    encoded: dict[str, bytes]
+
+
+@lru_cache(maxsize=256)
+def as_sent(file: Path, _changed_ns: int) -> Sent:
+    """A file slimmed and compressed. Held until the file changes: compressing well takes a while."""
+    content = slim(file)
+    tag = hashlib.sha256(file.read_bytes()).hexdigest()
+    if file.suffix == ".png":  # compressed already
+        return Sent(tag, {"identity": content})
+    return Sent(
+        tag, {"br": brotli.compress(content), "gzip": gzip.compress(content, mtime=0), "identity": content}
+    )
+
+
+def slim(file: Path) -> bytes:
+    """A file without the comments and white space that only its readers in the repository need."""
+    content = file.read_bytes()
+    if file.suffix == ".js":
+        return bytes(rjsmin.jsmin(content))
+    if file.suffix == ".css":
+        return bytes(rcssmin.cssmin(content))
+    return content

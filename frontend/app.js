@@ -21,6 +21,8 @@ import { registerRecordScreen } from "./screens/record.js";
 import { registerSizeScreen } from "./screens/size.js";
 import { registerStudioScreen } from "./screens/studio.js";
 
+const UNLOCK_AFTER_MS = 300; // well inside the seconds for which a browser remembers a touch
+
 const AWAY_MS = 30 * 60_000; // after this long away, say where things stand even if nothing rang
 
 const page = document.getElementById("page");
@@ -207,8 +209,10 @@ function listen() {
     sayWhatWasMissed();
   });
   addEventListener("hashchange", draw);
-  addEventListener("pointerdown", () => senses.unlock(), { once: true });
-  addEventListener("keydown", () => senses.unlock(), { once: true });
+  // Opening the sound takes a while: not before the touch that allows it has been answered.
+  const unlock = () => setTimeout(() => senses.unlock(), UNLOCK_AFTER_MS);
+  addEventListener("pointerup", unlock, { once: true });
+  addEventListener("keyup", unlock, { once: true });
   dark.addEventListener("change", dress);
 }
 

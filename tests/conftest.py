@@ -66,8 +66,11 @@ def live_server(tmp_path: Path) -> Iterator[Server]:
 
 @pytest.fixture(scope="session")
 def browser_type_launch_args(browser_type_launch_args: dict[str, Any], playwright: Any) -> dict[str, Any]:
-    """Playwright's own Chromium where there is one, else the system's."""
-    arguments = {**browser_type_launch_args, "args": BROWSER_FLAGS}
-    if not Path(playwright.chromium.executable_path).exists():
-        arguments["executable_path"] = shutil.which("chromium") or shutil.which("chromium-browser")
-    return arguments
+    return {**browser_type_launch_args, "args": BROWSER_FLAGS, "executable_path": system_browser(playwright)}
+
+
+def system_browser(playwright: Any) -> str | None:
+    """The system's Chromium, or None where Playwright has its own."""
+    if Path(playwright.chromium.executable_path).exists():
+        return None
+    return shutil.which("chromium") or shutil.which("chromium-browser")

@@ -2,10 +2,12 @@ from __future__ import annotations
 
 import gzip
 import re
+from hashlib import sha256
 from typing import Any
 
 import pytest
 
+from api.page import slim
 from api.places import FRONTEND
 from api.security import CONTENT_SECURITY_POLICY
 
@@ -17,7 +19,8 @@ def test_every_file_of_the_page_is_served_with_its_type_and_an_etag(client: Any,
     answer = client.get(f"/{path}")
 
     assert answer.status_code == 200, f"give {path} a type in api/page.py"
-    assert answer.data == (FRONTEND / path).read_bytes()
+    assert answer.data == slim(FRONTEND / path)
+    assert sha256((FRONTEND / path).read_bytes()).hexdigest() in answer.headers["ETag"]
     assert answer.headers["Cache-Control"] == "no-cache"
     assert client.get(f"/{path}", headers={"If-None-Match": answer.headers["ETag"]}).status_code == 304
 

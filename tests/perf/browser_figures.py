@@ -1,0 +1,241 @@
+"""What the page costs in a real browser: size, touch, countdowns, and the fold in JavaScript."""
+
+from __future__ import annotations
+
+import json
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager
+from datetime import UTC, datetime
+from pathlib import Path
+from tempfile import TemporaryDirectory
+from typing import Any
+from urllib.request import Request, urlopen
+
+from playwright.sync_api import CDPSession, Page, sync_playwright
+
+import bench
+from tests.conftest import BROWSER_FLAGS, system_browser
+from tests.make import make_entry, uuid4
+from tests.perf.registry import figure
+from tests.servers import Server, bowlside
+
+WAITS = 8
+ENTRIES = 500
+TOUCHES = 200
+HOUR = 3_600_000
+SLOWDOWN = 6
+# A scale and no moulds or vessels, so that a thousand pieces are one round.
+ROOMY = bench.read_kit(
+    {
+        "format": "bowlside-kit/1",
+        "scales": [{"id": "floor", "name": "Floor scale", "capacity": "50 kg", "division": "1 g"}],
+    }
+)
+
+
+@figure("first load, all of it, compressed", "<= 90 kB")
+def first_load_kb() -> float:
+    """Every file that the page keeps to work offline, as a browser is sent it, in kB of 1000 bytes."""
+    with served(waits=1, entries=0) as (server, _run), page_at(server.url) as page:
+        page.wait_for_function("() => navigator.serviceWorker.ready", timeout=15_000)
+        kept: list[str] = page.evaluate(
+            """async () => {
+                const name = (await caches.keys()).find((each) => each.startsWith("bowlside-page-"));
+                return (await (await caches.open(name)).keys()).map(({ url }) => url);
+            }"""
+        )
+        asked = [Request(url, headers={"Accept-Encoding": "gzip, deflate, br, zstd"}) for url in kept]
+        return sum(len(urlopen(request).read()) for request in asked) / 1000
+
+
+@figure("JavaScript fold of 5,000 entries / JSON.parse of the same text, time", "<= 5")
+def javascript_fold() -> float:
+    with served(waits=2, entries=0) as (server, run), page_at(server.url + "keep/ids.js") as page:
+        sheet = get(server, f"runs/{run}")["sheet"]
+        entries = [
+            make_entry(run, at=at, kind="counted", body={"step": "tray.1.press", "good": 0, "spoiled": 0})
+            for at in range(5_000)
+        ]
+        ratio: float = page.evaluate(
+            """async ([sheet, text]) => {
+                const { fold } = await import("/bench/index.js");
+                const entries = JSON.parse(text);
+                const took = (act) => { const began = performance.now(); act(); return performance.now() - began; };
+                const ratios = [];
+                for (let round = 0; round < 25; round += 1) {
+                    const floor = took(() => JSON.parse(text));
+                    ratios.push(took(() => fold(sheet, entries)) / floor);
+                }
+                return ratios.sort((a, b) => a - b)[12];
+            }""",
+            [sheet, json.dumps(entries)],
+        )
+        return ratio
+
+
+@figure("touch to painted answer, CPU slowed 6x, 8 waits, 500 entries, p98", "<= 100 ms")
+def touch_to_paint_ms() -> float:
+    """Event Timing over touches that each count one piece; it tells in steps of 8 ms."""
+    with served(WAITS, ENTRIES) as (server, run), page_at(f"{server.url}#/bench/{run}", touch=True) as page:
+        page.wait_for_selector("answer-row .copper")
+        devtools(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWDOWN})
+        page.evaluate(
+            """() => {
+                window.took = new Map();
+                new PerformanceObserver((list) => {
+                    for (const { name, interactionId, duration } of list.getEntries())
+                        if (interactionId) took.set(interactionId, Math.max(duration, took.get(interactionId) ?? 0));
+                }).observe({ type: "event", durationThreshold: 16, buffered: true });
+            }"""
+        )
+        for touch in range(TOUCHES):
+            page.locator("answer-row .copper").tap()
+            page.wait_for_function(
+                "count => document.querySelector('.number').textContent.trim() === String(count)",
+                arg=touch + 3,
+                timeout=10_000,
+            )
+        took = sorted(page.evaluate("() => [...took.values()]"))
+        # Interactions quicker than 16 ms are not told at all: they stand as 16.
+        took = [16.0] * (TOUCHES - len(took)) + took
+        return took[min(len(took) - 1, int(len(took) * 0.98))]
+
+
+@figure("countdown against the clock after 8 faked hours, 12 waits, furthest off", "<= 1 s")
+def countdown_off_s() -> float:
+    """How far any countdown is from the clock; a ring before its instant counts as an hour off."""
+    with served(waits=12, entries=0, wait="12 h") as (server, run), page_at(server.url, load=False) as page:
+        page.clock.install(time=datetime.fromtimestamp(time.time(), UTC))
+        page.goto(f"{server.url}keep/ids.js")
+        page.evaluate(
+            """async (run) => {
+                const { openStudio } = await import("/keep/studio.js");
+                window.early = 0;
+                window.studio = await openStudio();
+                await studio.sync();
+                studio.addEventListener("ring", ({ detail }) => { if (studio.at() < detail.at) early += 1; });
+            }""",
+            run,
+        )
+        page.context.set_offline(True)
+        due = page.evaluate("run => studio.bench(run).waits.map(wait => wait.earliest_at)", run)
+        began = page.evaluate("() => Date.now()")
+        page.clock.run_for(8 * HOUR)
+        shown = page.evaluate(
+            "run => studio.bench(run).waits.map(wait => wait.earliest_at - studio.at())", run
+        )
+        now = page.evaluate("() => Date.now()")
+        assert len(shown) == 12 and now - began >= 8 * HOUR
+        if page.evaluate("() => early"):
+            return 3600.0
+        return max(abs((at - now) - left) for at, left in zip(due, shown, strict=True)) / 1000
+
+
+@figure("script time while only waits tick, 8 waits, 60 s, share of one core", "<= 1 %")
+def ticking_percent() -> float:
+    """In real time, with nothing touched: the share of a minute that the page's script ran."""
+    with served(WAITS, ENTRIES) as (server, run), page_at(f"{server.url}#/bench/{run}") as page:
+        page.wait_for_selector("answer-row .copper")
+        session = devtools(page)
+        session.send("Performance.enable")
+        page.wait_for_timeout(3_000)  # what opening the page costs is not ticking
+        before = metric(session, "ScriptDuration")
+        page.wait_for_timeout(60_000)
+        return (metric(session, "ScriptDuration") - before) / 60 * 100
+
+
+def metric(session: CDPSession, name: str) -> float:
+    found: float = next(
+        each["value"] for each in session.send("Performance.getMetrics")["metrics"] if each["name"] == name
+    )
+    return found
+
+
+def devtools(page: Page) -> CDPSession:
+    return page.context.new_cdp_session(page)
+
+
+@contextmanager
+def page_at(url: str, *, load: bool = True, touch: bool = False) -> Iterator[Page]:
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(args=BROWSER_FLAGS, executable_path=system_browser(playwright))
+        context = browser.new_context(viewport={"width": 390, "height": 844}, has_touch=touch)
+        page = context.new_page()
+        if load:
+            page.goto(url)
+        yield page
+        browser.close()
+
+
+@contextmanager
+def served(waits: int, entries: int, wait: str = "10 h") -> Iterator[tuple[Server, str]]:
+    """A server with one run on it: so many waits counting, and so many entries in its journal."""
+    with TemporaryDirectory() as folder:
+        server = bowlside(Path(folder) / "studio.sqlite3").start()
+        try:
+            recipe, run = uuid4(), uuid4()
+            put(server, f"recipes/{recipe}", many_waits(waits, wait))
+            begun = {"recipe": {"id": recipe, "version": 1}, "size": {"pieces": 1000}, "kit": ROOMY}
+            put(server, f"runs/{run}", begun)
+            now = int(time.time() * 1000)
+            press = {"step": "tray.1.press", "good": 1}
+            told = [make_entry(run, at=now - 60_000, kind="done", body={"step": "tray.1.start"})]
+            weighed = {"line": "tray.1.salt", "mg": 1_000_000}
+            told += [make_entry(run, at=now - 55_000, kind="weighed", body=weighed)]
+            told += [make_entry(run, at=now - 50_000, kind="counted", body=press)]
+            told += [make_entry(run, at=now - 40_000 + each) for each in range(entries - 3)]
+            for start in range(0, len(told), 500):
+                put(server, f"runs/{run}/entries", {"entries": told[start : start + 500]}, method="POST")
+            yield server, run
+        finally:
+            server.stop()
+
+
+def many_waits(waits: int, usual: str) -> dict[str, Any]:
+    """A recipe with a thousand pieces to press, and so many waits that one step sets going."""
+    weigh = {"id": "weigh", "kind": "weigh", "title": "Weigh", "lines": ["salt"]}
+    start = {"id": "start", "kind": "do", "title": "Start the waits", "after": []}
+    drying = [
+        {
+            "id": f"dry_{each}",
+            "kind": "wait",
+            "title": f"Let tray {each + 1} dry",
+            "after": ["start"],
+            "word": "dry",
+            "earliest": usual,
+            "usual": usual,
+        }
+        for each in range(waits)
+    ]
+    press = {"kind": "pieces", "title": "Press", "one_by_one": True, "verb": "pressed", "after": []}
+    return {
+        "format": "bowlside-recipe/1",
+        "title": "Many waits",
+        "written_for": 10,
+        "ingredients": {"salt": {"name": "Sea salt"}},
+        "components": [
+            {
+                "id": "tray",
+                "name": "Tray",
+                "piece": "1 g",
+                "lines": [{"id": "salt", "ingredient": "salt", "amount": "10 g"}],
+                "steps": [weigh, start, {"id": "press", **press}, *drying],
+            }
+        ],
+    }
+
+
+def put(server: Server, path: str, body: object, method: str = "PUT") -> None:
+    request = Request(
+        f"{server.url}api/v1/{path}",
+        method=method,
+        data=json.dumps(body).encode(),
+        headers={"Content-Type": "application/json"},
+    )
+    urlopen(request).close()
+
+
+def get(server: Server, path: str) -> Any:
+    with urlopen(f"{server.url}api/v1/{path}") as answer:
+        return json.load(answer)
