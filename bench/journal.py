@@ -278,7 +278,7 @@ class _Fold:
     def _carried(self, at: int, body: Json, entry: Json) -> bool:
         key = f"{body['component']}.{body['round']}"
         lines = [line for line in self.sheet["lines"] if f"{line['component']}.{line['round']}" == key]
-        if not lines or body["num"] > MOST_FACTOR * body["den"]:
+        if not lines or not in_reach(body["num"], body["den"]):
             return False
         self.factors[key] = (body["num"], body["den"])
         for line in lines:  # new targets, so what was let pass is judged again
@@ -431,6 +431,8 @@ class _Fold:
         in_mg = self.in_mg[line["id"]]
         twice = self.twice.get(line["id"])
         target = line["mg"]
+        if target is None and line["step"] is None:
+            return {"target_mg": None, "in_mg": in_mg, "status": "by_hand", "twice": None}
         if target is None:
             status = self.decided.get(line["id"]) or ("in" if line["id"] in self.touched else "open")
             return {"target_mg": None, "in_mg": in_mg, "status": status, "twice": twice}
@@ -565,6 +567,11 @@ def portion_targets(step: Json, state: Json) -> list[int]:
     out = sum(state["portions"].get(portion["vessel"], 0) for portion in step["portions"])
     total = out if done else held + out
     return share_out(total, [portion["share"] for portion in step["portions"]])
+
+
+def in_reach(num: int, den: int) -> bool:
+    """Whether a carry by num / den can be meant: between a thousandth and a thousand times."""
+    return num <= MOST_FACTOR * den and den <= MOST_FACTOR * num
 
 
 def carry_up(sheet: Json, state: Json, component: str, number: int) -> tuple[int, int]:

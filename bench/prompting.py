@@ -8,7 +8,7 @@ enough to write a client; the phone page draws exactly this. Best next prompt fi
 
 from typing import Any
 
-from bench.journal import MOST_FACTOR, carry_up, portion_targets
+from bench.journal import carry_up, in_reach, portion_targets
 from bench.sizing import pieces_from
 from bench.waits import guide_phase, wait_phase, window_phase
 from bench.weighing import carry_factor
@@ -177,17 +177,17 @@ class _Bench:
         off = next(((line, told) for line, told in statuses if told["status"] == "over"), None)
         if off:
             return self._over(*off)
-        # A line that fell short is asked about, unless its target grew afterwards: then it is topped up.
+        # A line that fell short is asked about, unless its round was carried up: then it is topped up.
         short = next(((line, told) for line, told in statuses if told["status"] == "short"), None)
         if short:
-            return self._add(*short, top_up=True) if self._grown(short[0]) else self._short(*short)
+            return self._add(*short, top_up=True) if self._carried(short[0]) > 0 else self._short(*short)
         line, told = next(((line, told) for line, told in statuses if told["status"] == "open"), statuses[-1])
         return self._add(line, told, top_up=False)
 
-    def _grown(self, line: Json) -> bool:
-        """Whether the round was carried up, so that what is already in is owed a top-up."""
+    def _carried(self, line: Json) -> int:
+        """Above nought when the line's round was carried up, below when it was carried down."""
         num, den = self.state["factors"].get(f"{line['component']}.{line['round']}", (1, 1))
-        return bool(num > den)
+        return int(num) - int(den)
 
     def _add(self, line: Json, told: Json, top_up: bool) -> Json:
         """Add this much; the scale will read that."""
@@ -268,6 +268,8 @@ class _Bench:
         shown = grams(max(to_division(over, division), division), division)
         num, den = carry_up(self.sheet, self.state, line["component"], line["round"])
         body = {"line": line["id"]}
+        # After a choice to make less, what was in already is over by that choice: it stays.
+        made_less = self._carried(line) < 0
         told_twice = _answer(
             "told_twice",
             "Two phones told the same pour",
@@ -277,19 +279,18 @@ class _Bench:
         )
         answers = [
             *([told_twice] if told["twice"] is not None else []),
-            _answer("take_out", f"Take {shown} out", "taken_out", {**body, "mg": over}, strong=True),
-            _answer("leave", "Leave it, and note it", "left", body, says=self._new_share(line, told)),
+            _answer("take_out", f"Take {shown} out", "taken_out", {**body, "mg": over}, strong=not made_less),
+            _answer(
+                "leave",
+                "Leave it, and note it",
+                "left",
+                body,
+                says=self._new_share(line, told),
+                strong=made_less,
+            ),
         ]
-        if num <= MOST_FACTOR * den:
-            answers.append(
-                _answer(
-                    "carry",
-                    f"Carry the rest up, × {times(num, den)}",
-                    "carried",
-                    {"component": line["component"], "round": line["round"], "num": num, "den": den},
-                    says=self._carried_says(line, num, den),
-                )
-            )
+        if in_reach(num, den):
+            answers.append(self._carry(line, "Carry the rest up", num, den))
         return {
             "kind": "over",
             "title": f"{line['name']}: {shown} too much",
@@ -316,14 +317,9 @@ class _Bench:
                 {"line": line["id"]},
                 says=self._new_share(line, told),
             ),
-            _answer(
-                "carry",
-                f"There is no more: make less, × {times(num, den)}",
-                "carried",
-                {"component": line["component"], "round": line["round"], "num": num, "den": den},
-                says=self._carried_says(line, num, den),
-            ),
         ]
+        if in_reach(num, den):
+            answers.append(self._carry(line, "There is no more: make less", num, den))
         return {
             **adding,
             "kind": "short",
@@ -331,6 +327,12 @@ class _Bench:
             "says": f"{grams(told['in_mg'], division)} went in; {grams(told['target_mg'], division)} was asked.",
             "answers": answers,
         }
+
+    def _carry(self, line: Json, label: str, num: int, den: int) -> Json:
+        """The answer that makes every target of this line's round num / den of the sheet's."""
+        body = {"component": line["component"], "round": line["round"], "num": num, "den": den}
+        says = self._carried_says(line, num, den)
+        return _answer("carry", f"{label}, × {times(num, den)}", "carried", body, says=says)
 
     def _new_share(self, line: Json, told: Json) -> str:
         """What leaving it does: the line's share of its component, as it becomes and as it was meant."""
@@ -509,7 +511,13 @@ class _Bench:
         tried = len([look for look in looks if look["answer"] != "yes"])
         return {
             "says": " ".join(each for each in (step["ask"], step["says"]) if each),
-            "number": {"mg": None, "text": str(tried), "caption": "tries so far"} if tried else None,
+            "number": {
+                "mg": None,
+                "text": str(tried),
+                "caption": "try so far" if tried == 1 else "tries so far",
+            }
+            if tried
+            else None,
             "answers": answers,
         }
 
@@ -518,7 +526,7 @@ class _Bench:
         count = self.state["counts"].get(key, {"good": 0, "spoiled": 0, "partial": 0, "of": {}})
         made = count["good"] + count["spoiled"] + count["partial"]
         left = max(0, step["count"] - made)
-        part, part_says = self._part_in_hand(step, count)
+        part, part_says, whole = self._part_in_hand(step, count)
         body: Json = {"step": key} if part is None else {"step": key, "of": part}
         verb = step["verb"]
         answers = []
@@ -531,11 +539,11 @@ class _Bench:
                     "counted",
                     {**body, "good": good, "way": way["id"]},
                     says=way["says"],
-                    strong=not index,
+                    strong=whole and not index,
                 )
             )
         if not step["ways"]:
-            answers.append(_answer(asked, f"{name} {verb}", "counted", {**body, "good": good}, strong=True))
+            answers.append(_answer(asked, f"{name} {verb}", "counted", {**body, "good": good}, strong=whole))
         if not step["one_by_one"]:
             answers.append(_answer("some", "Some other number", "counted", body, wants="count"))
         if step["again"] is not None:
@@ -549,7 +557,8 @@ class _Bench:
                 )
             )
         if step["partial"]:
-            answers.append(_answer("partial", "A partial one", "counted", {**body, "partial": 1}))
+            partial = _answer("partial", "A partial one", "counted", {**body, "partial": 1}, strong=not whole)
+            answers.insert(len(answers) if whole else 0, partial)
         answers.append(_answer("spoiled", "One spoiled", "counted", {**body, "spoiled": 1}))
         answers.append(_answer("enough", "That is all there is", "done", {"step": key}))
         return {
@@ -566,14 +575,14 @@ class _Bench:
             "answers": answers,
         }
 
-    def _part_in_hand(self, step: Json, count: Json) -> tuple[str | None, str]:
-        """Which portion the next piece comes from, and what its leftover still makes.
+    def _part_in_hand(self, step: Json, count: Json) -> tuple[str | None, str, bool]:
+        """Which portion the next piece comes from, what its leftover still makes, and whether a whole one.
 
         Portions are used in turn, each as far as it gives whole pieces; what is left of them is
         then joined into a last, perhaps partial, piece.
         """
         if not step["of"] or step["piece_mg"] <= 0:
-            return None, ""
+            return None, "", True
         leftovers = []
         for vessel in step["of"]:
             held = self.state["vessels"][vessel]["in_mg"]
@@ -581,15 +590,16 @@ class _Bench:
             name = self.vessels[vessel]["name"]
             if held - used >= step["piece_mg"]:
                 whole = (held - used) // step["piece_mg"]
-                return vessel, f"From {name}: {whole} more {'piece' if whole == 1 else 'pieces'} in it."
+                return vessel, f"From {name}: {whole} more {'piece' if whole == 1 else 'pieces'} in it.", True
             leftovers.append((name, max(0, held - used)))
         left = max(0, sum(mg for _, mg in leftovers) - count["of"].get("joined", 0) * step["piece_mg"])
         parts = " and ".join(f"{grams(mg, 1000)} of {name}" for name, mg in leftovers if mg)
         if left >= step["piece_mg"]:
-            return "joined", f"Join what is left: {parts} make {left // step['piece_mg']} more."
+            return "joined", f"Join what is left: {parts} make {left // step['piece_mg']} more.", True
         return (
             "joined",
             f"What is left, {grams(left, 1000)}, makes a partial piece of {grams(step['piece_mg'], 1000)} at most.",
+            not step["partial"],
         )
 
     def _wait(self, step: Json) -> Json:

@@ -15,6 +15,7 @@ from bench.cautions import HAZARDS, LYE
 from bench.errors import RecipeError
 from bench.quantities import (
     DROP_NL,
+    MOST_UG,
     Amount,
     read_amount,
     read_celsius_mk,
@@ -249,6 +250,8 @@ class _Reading:
             total_ug = Fraction(written_mg * 1000)
         else:
             total_ug = fixed_ug / (1 - percent)
+        if total_ug > MOST_UG:
+            raise RecipeError(at_lines, "Together these are more than ten tonnes. Check the units.")
 
         def ug_of(amount: Amount, ug: Fraction | None) -> int | None:
             if amount.kind == "percent":

@@ -389,6 +389,8 @@ class _Sheet:
         nl = half_even(line["nl"] * top, bottom) if line["nl"] is not None else None
         count = half_even(line["count"] * top, bottom * 1000) if line["count"] is not None else None
         if count == 0:
+            name = self.recipe["ingredients"][line["ingredient"]]["name"]
+            self._warn(where, f"{name} comes to less than one a round; one is used.")
             count = 1
         spoons = self._spoons(nl) if nl is not None else ""
         if nl is not None and not spoons:
@@ -460,9 +462,9 @@ class _Sheet:
         for spoon in drawer:
             count, left = divmod(left, spoon["nl"])
             if count:
-                said.append(
-                    spoon["name"] if count == 1 and spoon["name"][0] in "½¼" else f"{count} {spoon['name']}"
-                )
+                fraction = count == 1 and spoon["name"][0] in "½¼"
+                name = "cups" if spoon["name"] == "cup" and count > 1 else spoon["name"]
+                said.append(name if fraction else f"{count} {name}")
         return " + ".join(said)
 
     # Steps

@@ -14,6 +14,7 @@ from bench.whole import PPM, ceiling, grams, half_even
 Json = dict[str, Any]
 
 MOST_PIECES = 1000
+MOST_MG = 10**10  # ten tonnes: past any bench, and every number on the sheet stays exact
 MOST_ROUNDS = 100  # more is not a day's work, and what rounds ask of one another grows with their square
 
 
@@ -88,8 +89,12 @@ def cavities(kit: Json, component: Json) -> int | None:
 def rounds(component: Json, kit: Json, count: int) -> tuple[list[int], list[str]]:
     """How many pieces in each round, as even as can be, and the reasons in words.
 
-    SizeError when not even one piece fits, or when it takes too many rounds.
+    SizeError when not even one piece fits, or when it is too much for any bench.
     """
+    if make_mg(component, count) > MOST_MG:
+        raise SizeError(
+            "pieces", f"{component['name']} would come to more than ten tonnes. Make fewer pieces."
+        )
     why: list[str] = []
     least = 1
     moulds = cavities(kit, component)

@@ -43,9 +43,9 @@ def guide_phase(guide: Json, at: int) -> str:
 
 def rings(wait: Json) -> list[Json]:
     """When a wait rings, in order: [{"kind": look | ready | late, "at"}]."""
-    due = [{"kind": "look", "at": wait["earliest_at"]}]
+    due = [{"kind": "ready", "at": wait["usual_at"]}]
     if wait["usual_at"] > wait["earliest_at"]:
-        due.append({"kind": "ready", "at": wait["usual_at"]})
+        due.insert(0, {"kind": "look", "at": wait["earliest_at"]})
     if wait["latest_at"] is not None:
         due.append(
             {"kind": "late", "at": max(wait["usual_at"], warn_at(wait["began_at"], wait["latest_at"]))}

@@ -17,7 +17,7 @@ const MOST_AT = 8_640_000_000_000_000; // the last instant a Date can hold
 const MOST_MG = 10 ** 9; // a tonne in one touch is a slip of the finger
 const MOST_MS = 366 * 86_400_000;
 const MOST_TEXT = 2000;
-export const MOST_FACTOR = 1000; // a thousand times the batch is a slip of the finger too
+const MOST_FACTOR = 1000; // a thousand times the batch is a slip of the finger too
 
 const isWhole = (value, least, most) => Number.isSafeInteger(value) && value >= least && value <= most;
 const KEY = /^[A-Za-z0-9_.-]{1,140}$/;
@@ -258,7 +258,7 @@ const TAKES = {
 
   carried(known, at, { component, round, num, den }) {
     const key = `${component}.${round}`;
-    if (!known.rounds.has(key) || num > MOST_FACTOR * den) return false;
+    if (!known.rounds.has(key) || !inReach(num, den)) return false;
     known.factors.set(key, [num, den]);
     for (const line of known.sheet.lines) {
       // New targets, so what was let pass is judged again.
@@ -390,6 +390,9 @@ function told(known) {
 
 function lineTold(known, line) {
   const inMg = known.inMg.get(line.id);
+  if (line.mg === null && line.step === null) {
+    return { target_mg: null, in_mg: inMg, status: "by_hand", twice: null };
+  }
   const [num, den] = known.factors.get(`${line.component}.${line.round}`) ?? [1, 1];
   const target = line.mg === null ? null : halfEven(product(line.mg, num), den);
   const judged = () => {
@@ -512,6 +515,11 @@ export function portionTargets(step, state) {
   const done = state.steps[step.id].status === "done";
   const out = sum(step.portions.map((portion) => state.portions[portion.vessel] ?? 0));
   return shareOut(done ? out : held + out, step.portions.map((portion) => portion.share));
+}
+
+/** Whether a carry by num / den can be meant: between a thousandth and a thousand times. */
+export function inReach(num, den) {
+  return num <= MOST_FACTOR * den && den <= MOST_FACTOR * num;
 }
 
 /** k = max(actual / target) over what is in this round's bowl, as [numerator, denominator]. */

@@ -7,7 +7,7 @@
  * the same words.
  */
 
-import { carryUp, MOST_FACTOR, portionTargets } from "./journal.js";
+import { carryUp, inReach, portionTargets } from "./journal.js";
 import { piecesFrom } from "./sizing.js";
 import { guidePhase, waitPhase, windowPhase } from "./waits.js";
 import { carryFactor } from "./weighing.js";
@@ -169,10 +169,10 @@ function weigh(bench, step) {
   const first = (wanted) => lines.find(({ told }) => told.status === wanted);
   const off = first("over");
   if (off) return over(bench, off.line, off.told);
-  // A line that fell short is asked about, unless its target grew afterwards: then it is topped up.
+  // A line that fell short is asked about, unless its round was carried up: then it is topped up.
   const lacking = first("short");
   if (lacking) {
-    return isGrown(bench, lacking.line)
+    return carried(bench, lacking.line) > 0
       ? addLine(bench, lacking.line, lacking.told, true)
       : short(bench, lacking.line, lacking.told);
   }
@@ -180,10 +180,10 @@ function weigh(bench, step) {
   return addLine(bench, line, told, false);
 }
 
-/** Whether the round was carried up, so that what is already in is owed a top-up. */
-function isGrown(bench, line) {
+/** Above nought when the line's round was carried up, below when it was carried down. */
+function carried(bench, line) {
   const [num, den] = bench.state.factors[roundOf(line)] ?? [1, 1];
-  return num > den;
+  return num - den;
 }
 
 const CAPTIONS = {
@@ -284,6 +284,8 @@ function over(bench, line, told) {
   const division = line.division_mg || 1;
   const [num, den] = carryUp(bench.sheet, bench.state, line.component, line.round);
   const shown = grams(Math.max(toDivision(mg, division), division), division);
+  // After a choice to make less, what was in already is over by that choice: it stays.
+  const madeLess = carried(bench, line) < 0;
   return {
     kind: "over",
     title: `${line.name}: ${shown} too much`,
@@ -292,9 +294,9 @@ function over(bench, line, told) {
     weigh: weighing(bench, line, { how: "over", add: -mg, amount: shown, reads: null, before: 0 }),
     answers: [
       ...toldTwice(told),
-      answer("take_out", `Take ${shown} out`, "taken_out", { line: line.id, mg }, { strong: true }),
-      leave(bench, line, told),
-      ...(num <= MOST_FACTOR * den ? [carry(bench, line, "Carry the rest up", [num, den])] : []),
+      answer("take_out", `Take ${shown} out`, "taken_out", { line: line.id, mg }, { strong: !madeLess }),
+      { ...leave(bench, line, told), strong: madeLess },
+      ...(inReach(num, den) ? [carry(bench, line, "Carry the rest up", [num, den])] : []),
     ],
   };
 }
@@ -303,6 +305,7 @@ function over(bench, line, told) {
 function short(bench, line, told) {
   const adding = addLine(bench, line, told, true);
   const division = line.division_mg || 1;
+  const [num, den] = carryFactor([[told.in_mg, line.mg]]);
   return {
     ...adding,
     kind: "short",
@@ -311,7 +314,7 @@ function short(bench, line, told) {
     answers: [
       ...adding.answers.slice(0, 2),
       leave(bench, line, told),
-      carry(bench, line, "There is no more: make less", carryFactor([[told.in_mg, line.mg]])),
+      ...(inReach(num, den) ? [carry(bench, line, "There is no more: make less", [num, den])] : []),
     ],
   };
 }
@@ -454,7 +457,7 @@ function check(bench, step) {
   const tried = (bench.state.looks[step.id] ?? []).filter((look) => look.answer !== "yes").length;
   return {
     says: joined(step.ask, step.says),
-    number: tried ? { mg: null, text: `${tried}`, caption: "tries so far" } : null,
+    number: tried ? { mg: null, text: `${tried}`, caption: tried === 1 ? "try so far" : "tries so far" } : null,
     answers,
   };
 }
@@ -464,7 +467,7 @@ function pieces(bench, step) {
   const count = bench.state.counts[key] ?? { good: 0, spoiled: 0, partial: 0, of: {} };
   const made = count.good + count.spoiled + count.partial;
   const left = Math.max(0, step.count - made);
-  const { part, says } = partInHand(bench, step, count);
+  const { part, says, whole } = partInHand(bench, step, count);
   const body = part === null ? { step: key } : { step: key, of: part };
   const [id, good, label] = step.one_by_one
     ? ["one", 1, `One ${step.verb}`]
@@ -472,10 +475,10 @@ function pieces(bench, step) {
   const answers = step.ways.map((way, index) =>
     answer(`${id}_${way.id}`, `${label}: ${way.name}`, "counted", { ...body, good, way: way.id }, {
       says: way.says,
-      strong: !index,
+      strong: whole && !index,
     }),
   );
-  if (!step.ways.length) answers.push(answer(id, label, "counted", { ...body, good }, { strong: true }));
+  if (!step.ways.length) answers.push(answer(id, label, "counted", { ...body, good }, { strong: whole }));
   if (!step.one_by_one) answers.push(answer("some", "Some other number", "counted", body, { input: "count" }));
   if (step.again !== null) {
     answers.push(
@@ -484,7 +487,10 @@ function pieces(bench, step) {
       }),
     );
   }
-  if (step.partial) answers.push(answer("partial", "A partial one", "counted", { ...body, partial: 1 }));
+  if (step.partial) {
+    const partial = answer("partial", "A partial one", "counted", { ...body, partial: 1 }, { strong: !whole });
+    answers.splice(whole ? answers.length : 0, 0, partial);
+  }
   answers.push(answer("spoiled", "One spoiled", "counted", { ...body, spoiled: 1 }));
   answers.push(answer("enough", "That is all there is", "done", { step: key }));
   return {
@@ -495,21 +501,23 @@ function pieces(bench, step) {
 }
 
 /**
- * {part, says}: which portion the next piece comes from, and what its leftover still makes.
+ * {part, says, whole}: which portion the next piece comes from, what its leftover still makes, and
+ * whether a whole one.
  *
  * Portions are used in turn, each as far as it gives whole pieces; what is left of them is then
  * joined into a last, perhaps partial, piece.
  */
 function partInHand(bench, step, count) {
   const each = step.piece_mg;
-  if (!step.of.length || each <= 0) return { part: null, says: "" };
+  if (!step.of.length || each <= 0) return { part: null, says: "", whole: true };
   const leftovers = [];
   for (const vessel of step.of) {
     const { name } = bench.vessels.get(vessel);
     const left = bench.state.vessels[vessel].in_mg - (count.of[vessel] ?? 0) * each;
     if (left >= each) {
       const [whole] = divided(left, each);
-      return { part: vessel, says: `From ${name}: ${whole} more ${whole === 1 ? "piece" : "pieces"} in it.` };
+      const says = `From ${name}: ${whole} more ${whole === 1 ? "piece" : "pieces"} in it.`;
+      return { part: vessel, says, whole: true };
     }
     leftovers.push({ name, mg: Math.max(0, left) });
   }
@@ -518,10 +526,12 @@ function partInHand(bench, step, count) {
     return {
       part: "joined",
       says: `What is left, ${grams(left, 1000)}, makes a partial piece of ${grams(each, 1000)} at most.`,
+      whole: !step.partial,
     };
   }
   const parts = leftovers.filter(({ mg }) => mg).map(({ name, mg }) => `${grams(mg, 1000)} of ${name}`);
-  return { part: "joined", says: `Join what is left: ${parts.join(" and ")} make ${divided(left, each)[0]} more.` };
+  const says = `Join what is left: ${parts.join(" and ")} make ${divided(left, each)[0]} more.`;
+  return { part: "joined", says, whole: true };
 }
 
 function wait(bench, step) {

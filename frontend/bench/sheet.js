@@ -396,6 +396,7 @@ function layLine(draft, component, number, line, mg, factor, step, vessel) {
     amount === null ? null : halfEven(product(amount, factor.top), product(factor.bottom, unit));
   const nl = grown(line.nl, 1);
   const count = grown(line.count, 1000);
+  if (count === 0) warn(draft, where, `${name} comes to less than one a round; one is used.`);
   const spoons = nl === null ? "" : spoonsFor(recipe.spoons, nl);
   if (nl !== null && !spoons) warn(draft, where, `${name} comes to less than the smallest spoon.`);
   if (line.unit === "drops") {
@@ -452,7 +453,8 @@ function spoonsFor(drawer, nl) {
   for (const spoon of drawer) {
     const [count, rest] = divided(left, spoon.nl);
     left = rest;
-    if (count) said.push(count === 1 && /^[½¼]/.test(spoon.name) ? spoon.name : `${count} ${spoon.name}`);
+    const name = spoon.name === "cup" && count > 1 ? "cups" : spoon.name;
+    if (count) said.push(count === 1 && /^[½¼]/.test(name) ? name : `${count} ${name}`);
   }
   return said.join(" + ");
 }

@@ -11,6 +11,7 @@ import { coarsestFirst } from "./weighing.js";
 import { ceiling, divided, grams, halfEven, PPM, product, sum } from "./whole.js";
 
 export const MOST_PIECES = 1000;
+const MOST_MG = 10 ** 10; // ten tonnes: past any bench, and every number on the sheet stays exact
 const MOST_ROUNDS = 100; // more is not a day's work, and what rounds ask of one another grows with their square
 
 /** The mass to make, in mg, so that `count` pieces come of it. */
@@ -75,6 +76,9 @@ export function cavities(kit, component) {
 export function rounds(component, kit, count) {
   const why = [];
   let least = 1;
+  if (makeMg(component, count) > MOST_MG) {
+    throw new BenchError("pieces", `${component.name} would come to more than ten tonnes. Make fewer pieces.`);
+  }
   const moulds = cavities(kit, component);
   if (moulds !== null && count > moulds) {
     least = ceiling(count, moulds);

@@ -37,8 +37,8 @@ export function guidePhase(guide, at) {
 
 /** When a wait rings, in order: [{kind: look | ready | late, at}]. */
 export function rings(wait) {
-  const due = [{ kind: "look", at: wait.earliest_at }];
-  if (wait.usual_at > wait.earliest_at) due.push({ kind: "ready", at: wait.usual_at });
+  const due = [{ kind: "ready", at: wait.usual_at }];
+  if (wait.usual_at > wait.earliest_at) due.unshift({ kind: "look", at: wait.earliest_at });
   if (wait.latest_at !== null) {
     due.push({ kind: "late", at: Math.max(wait.usual_at, warnAt(wait.began_at, wait.latest_at)) });
   }

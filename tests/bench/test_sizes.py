@@ -248,7 +248,7 @@ def test_rounds_that_would_wait_for_each_other_are_refused_and_do_not_hang():
         ("1¼ cups", "1 cup + ¼ cup"),
         ("¾ cup", "½ cup + ¼ cup"),
         ("1/4 tsp", "¼ tsp"),
-        ("2 cups", "2 cup"),
+        ("2 cups", "2 cups"),
     ],
 )
 @pytest.mark.parametrize("measures", ["us", "metric"])
