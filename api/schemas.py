@@ -98,8 +98,41 @@ class VersionPage(Paged):
     versions = fields.List(fields.Nested(VersionItem), required=True)
 
 
+class Air(Strict):
+    """Today's air at the bench, measured by hand."""
+
+    temperature_c = fields.Float(
+        validate=validate.Range(-20, 60), metadata={"description": "Temperature in °C, -20 to 60"}
+    )
+    humidity = fields.Float(
+        validate=validate.Range(1, 100), metadata={"description": "Relative humidity in per cent, 1 to 100"}
+    )
+
+    @validates_schema
+    def both_or_neither(self, data: dict[str, Any], **_: Any) -> None:
+        if len(data) == 1:
+            missing = "humidity" if "temperature_c" in data else "temperature_c"
+            raise ValidationError({missing: ["Give temperature and humidity together, or neither."]})
+
+
+class Finding(Schema):
+    level = fields.String(required=True, validate=validate.OneOf(["will_not_run", "look", "know"]))
+    where = fields.String(
+        required=True, metadata={"description": "component.line, component.step or a field"}
+    )
+    what = fields.String(required=True)
+    why = fields.String(required=True)
+    by = fields.String(required=True, metadata={"description": "By how much, in words"})
+    do = fields.String(required=True, metadata={"description": "What to do about it"})
+    source = fields.String(required=True, metadata={"description": "Where the rule comes from"})
+
+
 class Findings(Schema):
-    findings = fields.List(fields.Dict(), required=True)
+    findings = fields.List(fields.Nested(Finding), required=True)
+
+
+class Checked(Findings):
+    measured = fields.Dict(required=True)
 
 
 class KitWhole(Schema):

@@ -87,6 +87,8 @@ class _Reading:
             "spoons": spoon_drawer(self.measures or "metric"),
             "written_for": self.written_for,
             "piece": document.get("piece", {"one": "piece", "many": "pieces"}),
+            "stays_on": document.get("stays_on"),
+            "looks_like_food": document.get("looks_like_food"),
             "ingredients": {key: self._ingredient(key) for key in self.ingredients},
             "components": components,
         }
@@ -136,8 +138,11 @@ class _Reading:
         heat = ingredient.get("heat")
         return {
             "name": ingredient["name"],
+            "inci": ingredient.get("inci", ""),
             "note": ingredient.get("note", ""),
-            "density": {"g_per_ml": density["g_per_ml"], "source": density["source"]} if density else None,
+            "kind": ingredient.get("kind", "other"),
+            "form": ingredient.get("form", ""),
+            "density": self._density_said(density, f"{where}.density") if density else None,
             "heat": {
                 "solid_j_per_kg_k": heat["solid_j_per_kg_k"],
                 "liquid_j_per_kg_k": heat["liquid_j_per_kg_k"],
@@ -146,7 +151,30 @@ class _Reading:
             }
             if heat
             else None,
+            "most_mk": read_celsius_mk(ingredient["most_c"], f"{where}.most_c")
+            if "most_c" in ingredient
+            else None,
+            "fragrance": self._fragrance(ingredient["fragrance"], f"{where}.fragrance")
+            if "fragrance" in ingredient
+            else None,
             "cautions": [HAZARDS[name]["says"] for name in ingredient.get("hazards", [])],
+        }
+
+    def _density_said(self, density: Json, where: str) -> Json:
+        tapped = density.get("tapped_g_per_ml")
+        if tapped is not None:
+            read_density(tapped, f"{where}.tapped_g_per_ml")
+        return {"g_per_ml": density["g_per_ml"], "tapped_g_per_ml": tapped, "source": density["source"]}
+
+    def _fragrance(self, written: Json, where: str) -> Json:
+        """The limit copied from the certificate, and the allergens it names, in ppm of the fragrance."""
+        return {
+            "limit_ppm": read_ppm(written["limit"], f"{where}.limit") if "limit" in written else None,
+            "category": written.get("category", ""),
+            "allergens": [
+                {"name": each["name"], "ppm": read_ppm(each["share"], f"{where}.allergens.{index}.share")}
+                for index, each in enumerate(written.get("allergens", []))
+            ],
         }
 
     def _density(self, ingredient: str) -> Fraction | None:
@@ -297,6 +325,7 @@ class _Reading:
             "id": line["id"],
             "ingredient": line["ingredient"],
             "written": line["amount"],
+            "by_volume": amount.kind == "volume",
             **self._measure(amount, ug, line["ingredient"]),
             "tolerance_ppm": tolerance,
             "optional": line.get("optional", False),
@@ -402,6 +431,8 @@ class _Reading:
             "optional": step.get("optional", False),
             "does": step.get("does", ""),
             "unmoulds": step.get("does") == "unmould",
+            "alcohol": "alcohol" in step.get("hazards", [])
+            or any("alcohol" in way.get("hazards", []) for way in step.get("ways", [])),
             "cautions": hazards + ([step["caution"]] if "caution" in step else []),
             "ways": [
                 {

@@ -166,12 +166,50 @@ LINE: Json = closed(
     },
 )
 
+# What an ingredient is, in the trade's words: what the recipe check goes by.
+INGREDIENT_KINDS = (
+    "alcohol",
+    "bicarbonate",
+    "botanical",
+    "butter",
+    "citric_acid",
+    "dye",
+    "fragrance",
+    "lake",
+    "mica",
+    "oil",
+    "other",
+    "pigment",
+    "powder",
+    "salt",
+    "soap_base",
+    "solubiliser",
+    "surfactant",
+    "water",
+    "whipping_base",
+)
+
 INGREDIENT: Json = closed(
     ["name"],
     {
         "name": text(200),
         "note": SAYS,
-        "density": closed(["g_per_ml", "source"], {"g_per_ml": text(20), "source": text(200)}),
+        "inci": text(200),
+        "kind": {"enum": list(INGREDIENT_KINDS)},
+        "form": {"enum": ["anhydrous", "monohydrate"]},
+        "density": closed(
+            ["g_per_ml", "source"],
+            {"g_per_ml": text(20), "tapped_g_per_ml": text(20), "source": text(200)},
+        ),
+        "fragrance": closed(
+            [],
+            {
+                "limit": text(20),
+                "category": text(20),
+                "allergens": listed(closed(["name", "share"], {"name": text(120), "share": text(20)}), 100),
+            },
+        ),
+        "most_c": text(20),
         "heat": closed(
             ["solid_j_per_kg_k", "liquid_j_per_kg_k", "latent_j_per_kg", "melts_c", "source"],
             {
@@ -199,6 +237,8 @@ RECIPE_SCHEMA: Json = {
             "measures": {"enum": ["us", "imperial", "metric"]},
             "written_for": {"type": "integer", "minimum": 1, "maximum": 1000},
             "piece": closed(["one", "many"], {"one": text(40), "many": text(40)}),
+            "stays_on": {"type": "boolean"},
+            "looks_like_food": {"type": "boolean"},
             "ingredients": {
                 "type": "object",
                 "propertyNames": ID,

@@ -34,7 +34,9 @@ def changed(*path, to, document=None):
 def test_the_demo_recipes_hold_together(name):
     recipe = read_recipe(written(name))
 
-    assert [finding for finding in check_recipe(recipe) if finding["level"] == "look"] == []
+    looks = [finding["what"] for finding in check_recipe(recipe) if finding["level"] != "know"]
+    # Spraying alcohol while another part may be melting is worth a look in any studio.
+    assert [what for what in looks if not what.startswith("Alcohol is used")] == []
 
 
 def do(key, *after, **other):

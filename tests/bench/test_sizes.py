@@ -363,7 +363,10 @@ def test_to_texture_has_no_number():
 
 
 def test_lines_that_do_not_add_up_to_the_pieces_are_pointed_out():
-    (finding,) = check_recipe(make_recipe("1200 g", part_piece="100 g"))
+    finding = next(
+        each for each in check_recipe(make_recipe("1200 g", part_piece="100 g")) if each["level"] == "look"
+    )
 
-    assert (finding["level"], finding["where"]) == ("look", "mix")
-    assert "1200 g" in finding["text"] and "1000 g" in finding["text"]
+    assert finding["where"] == "mix"
+    assert "1200 g" in finding["what"] and "1000 g" in finding["what"]
+    assert finding["by"] == "20.0 % apart"
