@@ -9,10 +9,11 @@ The third proton of citric acid is nearly as weak an acid as carbonic acid (pK3 
 from dataclasses import dataclass
 from fractions import Fraction
 
-# Molar masses in g/mol, from IUPAC atomic weights (checked against two libraries in the tests).
-BICARBONATE = Fraction("84.0066")
-CITRIC_ACID = {"anhydrous": Fraction("192.1235"), "monohydrate": Fraction("210.1388")}
-CARBON_DIOXIDE = Fraction("44.0095")
+# Molar masses in g/mol, from the abridged standard atomic weights (CIAAW). The tests hold them
+# against two libraries of the periodic table.
+BICARBONATE = Fraction("84.006")
+CITRIC_ACID = {"anhydrous": Fraction("192.123"), "monohydrate": Fraction("210.138")}
+CARBON_DIOXIDE = Fraction("44.009")
 MOLES_OF_BICARBONATE = 3  # for each mole of citric acid
 # Ideal gas at 25 °C and 1 atm, L/mol: R T / p with the CODATA 2018 gas constant.
 LITRES_A_MOLE = Fraction("24.4654")
@@ -22,11 +23,13 @@ LITRES_A_MOLE = Fraction("24.4654")
 class Fizz:
     """What is left and what is given off when a mix has fully reacted.
 
-    left_over: "bicarbonate", "acid" or "" when they match exactly. left_mg and gas_mg in mg,
-    gas_l in litres at 25 °C and 1 atm, at most. ratio: bicarbonate to acid by mass, as mixed.
-    balanced: the ratio at which nothing is left.
+    left_over: "bicarbonate", "acid" or "" when they match exactly; left_mg, and left_share of
+    what was put in. gas_mg, and gas_l in litres at 25 °C and 1 atm: at most. ratio: bicarbonate
+    to acid by mass, as mixed. balanced: the ratio at which nothing is left.
     """
 
+    bicarbonate_mol: Fraction
+    acid_mol: Fraction
     left_over: str
     left_mg: Fraction
     left_share: Fraction
@@ -36,30 +39,28 @@ class Fizz:
     balanced: Fraction
 
 
-def balanced_ratio(form: str) -> Fraction:
-    """Bicarbonate to citric acid by mass with nothing left over; form: anhydrous or monohydrate."""
-    return MOLES_OF_BICARBONATE * BICARBONATE / CITRIC_ACID[form]
-
-
-def react(bicarbonate_mg: Fraction, acid_mg: Fraction, form: str) -> Fizz:
-    """Let these masses (both above nought) react to the end."""
-    bicarbonate_mol = bicarbonate_mg / BICARBONATE
-    acid_mol = acid_mg / CITRIC_ACID[form]
-    reacted = min(bicarbonate_mol, MOLES_OF_BICARBONATE * acid_mol)  # in moles of bicarbonate
-    spare_bicarbonate = (bicarbonate_mol - reacted) * BICARBONATE
-    spare_acid = (acid_mol - reacted / MOLES_OF_BICARBONATE) * CITRIC_ACID[form]
-    if spare_bicarbonate > 0:
-        left, of, name = spare_bicarbonate, bicarbonate_mg, "bicarbonate"
-    elif spare_acid > 0:
-        left, of, name = spare_acid, acid_mg, "acid"
+def react(bicarbonate_mg: Fraction, acid_mg: dict[str, Fraction]) -> Fizz:
+    """Let them react to the end. acid_mg: mass of citric acid by form; both sides above nought."""
+    acid = sum(acid_mg.values(), Fraction(0))
+    bicarbonate_mmol = bicarbonate_mg / BICARBONATE
+    acid_mmol = sum((mg / CITRIC_ACID[form] for form, mg in acid_mg.items()), Fraction(0))
+    reacted = min(bicarbonate_mmol, MOLES_OF_BICARBONATE * acid_mmol)  # of bicarbonate
+    spare_bicarbonate = 1 - reacted / bicarbonate_mmol
+    spare_acid = 1 - reacted / (MOLES_OF_BICARBONATE * acid_mmol)
+    if spare_bicarbonate:
+        name, share, left = "bicarbonate", spare_bicarbonate, spare_bicarbonate * bicarbonate_mg
+    elif spare_acid:
+        name, share, left = "acid", spare_acid, spare_acid * acid
     else:
-        left, of, name = Fraction(0), bicarbonate_mg, ""
+        name, share, left = "", Fraction(0), Fraction(0)
     return Fizz(
+        bicarbonate_mol=bicarbonate_mmol / 1000,
+        acid_mol=acid_mmol / 1000,
         left_over=name,
         left_mg=left,
-        left_share=left / of,
+        left_share=share,
         gas_mg=reacted * CARBON_DIOXIDE,
         gas_l=reacted / 1000 * LITRES_A_MOLE,
-        ratio=bicarbonate_mg / acid_mg,
-        balanced=balanced_ratio(form),
+        ratio=bicarbonate_mg / acid,
+        balanced=MOLES_OF_BICARBONATE * BICARBONATE * acid_mmol / acid,
     )

@@ -13,7 +13,7 @@ from workshop import ROOT
 
 import bench
 
-MODULES = sorted((ROOT / "bench").glob("*.py"))
+MODULES = sorted((ROOT / "bench").rglob("*.py"))
 # Everything bench may import. A clock, a file, randomness or the environment is not among it.
 WELCOME = {
     "bench",
@@ -22,6 +22,7 @@ WELCOME = {
     "dataclasses",
     "fractions",
     "functools",
+    "graphlib",
     "json",
     "math",
     "re",

@@ -1,0 +1,55 @@
+"""The recipe check: what a recipe's own numbers say before anything is weighed.
+
+Each rule looks at one matter and says what, where, why, by how much, what to do, and where the
+rule comes from. The check never approves: it says what it looked at. The supplier's papers, and
+the law where the piece is sold, rule.
+"""
+
+from typing import Any
+
+from bench.checks import air as todays_air
+from bench.checks import appearance, colours, fizz, fragrance, heat, numbers, structure
+from bench.checks.finding import LEVELS
+from bench.checks.subject import Rule, Subject
+
+Json = dict[str, Any]
+
+RULES: tuple[Rule, ...] = (
+    structure.windows,
+    structure.waits,
+    structure.wrapping,
+    structure.embeds,
+    numbers.sums,
+    numbers.too_small,
+    numbers.no_density,
+    numbers.drops,
+    numbers.spoons_of_powder,
+    fizz.form,
+    fizz.balance,
+    fragrance.limits,
+    fragrance.together,
+    fragrance.allergens,
+    colours.each,
+    heat.heated_fragrance,
+    heat.warm_fragrance,
+    heat.past_the_limit,
+    heat.warm_fizz,
+    heat.water_in_fizz,
+    heat.water_bath,
+    heat.alcohol,
+    appearance.like_food,
+    todays_air.dew_point,
+    todays_air.damp_for_fizz,
+    todays_air.damp_for_soap,
+)
+
+
+def check_recipe(recipe: Json, air: Json | None = None, kit: Json | None = None) -> list[Json]:
+    """Findings on a measured recipe, the gravest first.
+
+    air: today's {"temperature_c", "humidity"} in °C and per cent, or None when not measured.
+    kit: the measured kit, or None; only with one can a line be too small for its scales.
+    """
+    subject = Subject(recipe, air, kit)
+    found = [each for rule in RULES for each in rule(subject)]
+    return sorted(found, key=lambda each: LEVELS.index(each["level"]))

@@ -1,0 +1,39 @@
+"""One finding, and how it says a share."""
+
+from fractions import Fraction
+from typing import Any
+
+Json = dict[str, Any]
+
+LEVELS = ("will_not_run", "look", "know")  # the gravest first
+COMMON_PRACTICE = "common practice"
+
+
+def finding(
+    level: str,
+    where: str,
+    what: str,
+    *,
+    why: str = "",
+    by: str = "",
+    do: str = "",
+    source: str = COMMON_PRACTICE,
+) -> Json:
+    """where: "component", "component.line", "component.step", "ingredients.id" or a field of the recipe."""
+    return {"level": level, "where": where, "what": what, "why": why, "by": by, "do": do, "source": source}
+
+
+def cut_per_cent(share: Fraction, decimals: int = 2) -> str:
+    """A share in per cent, cut and not rounded, so that it never reads past a limit it is below."""
+    units, rest = divmod(int(share * 100 * 10**decimals), 10**decimals)
+    return f"{units}.{rest:0{decimals}d} %"
+
+
+def decimals_apart(one: Fraction, other: Fraction) -> int:
+    """How many decimals, from two to six, a per cent needs before two shares read differently."""
+    return next((n for n in range(2, 6) if cut_per_cent(one, n) != cut_per_cent(other, n)), 6)
+
+
+def decimal(value: Fraction, decimals: int) -> str:
+    """A number above nought for reading, to so many decimals."""
+    return f"{float(value):.{decimals}f}"

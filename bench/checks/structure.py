@@ -1,0 +1,167 @@
+"""Structure: what the steps leave out, and what no order of them can keep."""
+
+from collections.abc import Iterator
+
+from bench.checks.finding import finding
+from bench.checks.subject import SOAP, Json, Subject
+from bench.recipe import ASSEMBLY
+from bench.whole import grams, span
+
+
+def windows(subject: Subject) -> Iterator[Json]:
+    """A step that must follow another within so long, when what lies between takes longer.
+
+    Waits count at their earliest. Hand times are the maker's own guess, so they only raise a question.
+    """
+    order = subject.order
+    for key, opener, latest, stake in _windows(subject):
+        waiting = order.longest_ms(opener, key, _waits_ms)
+        between = [*order.between(opener, key), key]
+        one_pair_of_hands = sum(_works_ms(order.steps[each]) for each in between)
+        working = max(one_pair_of_hands, order.longest_ms(opener, key, _takes_ms))
+        title, opened = order.steps[key]["title"], order.steps[opener]["title"]
+        if waiting > latest:
+            yield finding(
+                "will_not_run",
+                key,
+                f"“{title}” must follow “{opened}” within {span(latest)}, but a longer wait lies between.",
+                why=stake,
+                by=f"{span(waiting - latest)} too long at the least",
+                do="Give it more time, let it begin later, or take the wait out of its way.",
+                source="the recipe's own times",
+            )
+        elif working > latest:
+            yield finding(
+                "look",
+                key,
+                f"“{title}” must follow “{opened}” within {span(latest)}. By hand, what lies between takes {span(working)}.",
+                why=stake,
+                by=f"{span(working - latest)} too long, for the batch as written",
+                do="Make fewer pieces at a time, do more of it beforehand, or give it more time.",
+                source="the recipe's own times",
+            )
+
+
+def waits(subject: Subject) -> Iterator[Json]:
+    """A pour or a press that nothing waits for."""
+    order = subject.order
+    for does, then in (("pour", ("unmould", "wrap")), ("press", ("wrap",))):
+        for key, step in order.of(does=does):
+            if step["kind"] not in ("do", "pieces") or step.get("tips"):
+                continue
+            following = order.following(key)
+            rushed = [
+                each
+                for each in following
+                if order.steps[each]["does"] in then and not order.waits_between(key, each)
+            ]
+            if not any(order.steps[each]["kind"] == "wait" for each in following):
+                what = f"No wait follows “{step['title']}”."
+            elif rushed:
+                what = f"“{order.steps[rushed[0]]['title']}” follows “{step['title']}” with no wait between."
+            else:
+                continue
+            yield finding(
+                "look",
+                rushed[0] if rushed else key,
+                what,
+                why="A poured part must set before it is turned out."
+                if does == "pour"
+                else "A pressed part must dry before it is handled or wrapped.",
+                do="Add a wait, with its earliest and usual time and how to tell that it is over.",
+            )
+
+
+def wrapping(subject: Subject) -> Iterator[Json]:
+    """Soap and fizz left open to the air, and a whipped base that never hardens."""
+    wraps = any(True for _ in subject.order.of(does="wrap"))
+    add = "Add a step that wraps, with a latest time, or mark the step that does."
+    if not wraps and subject.kinds & SOAP:
+        yield finding(
+            "look",
+            ASSEMBLY,
+            "There is a soap part, and no step wraps it.",
+            why="The glycerol in a soap base takes up water at any ordinary humidity, and the piece sweats.",
+            do=add,
+            source="ASTM D5032 (glycerol and humidity); the advice is a design inference",
+        )
+    if not wraps and {"bicarbonate", "citric_acid"} <= subject.kinds:
+        yield finding(
+            "look",
+            ASSEMBLY,
+            "There is a fizzing part, and no step wraps it.",
+            why="It draws water from the air and reacts. It swells, cracks and loses its fizz.",
+            do=add,
+            source="Int. J. Pharm. 166 (1998) 167 for bicarbonate alone; a mixture takes up water sooner",
+        )
+    for component in subject.parts:
+        if subject.of_kind(component, "whipping_base") and not subject.of_kind(component, "soap_base"):
+            yield finding(
+                "know" if wraps else "look",
+                component["id"],
+                f"{component['name']} is a whipped base alone. It never hardens.",
+                why="It dents in the hand and dries out in the air, so it must be wrapped.",
+                do="Leave room for it in the wrap, or fold in some melted soap base to give it hold."
+                if wraps
+                else add,
+            )
+
+
+def embeds(subject: Subject) -> Iterator[Json]:
+    """Something set into a whipped top that weighs more than the top: a question, not a rule."""
+    for top in subject.parts:
+        if not subject.of_kind(top, "whipping_base"):
+            continue
+        for part in subject.parts:
+            heavy, light = (each["takes"] * each["piece_mg"] for each in (part, top))
+            if part is not top and heavy > light and _set_into(subject, part, top):
+                yield finding(
+                    "know",
+                    part["id"],
+                    f"{part['name']} is set into {top['name']} and weighs more. Will it carry it?",
+                    why="A soft top sinks or leans under a heavy part until it has set.",
+                    by=f"{grams(heavy, 1000)} on {grams(light, 1000)}",
+                    do="Try one piece first.",
+                )
+
+
+def _set_into(subject: Subject, part: Json, top: Json) -> bool:
+    """Whether the part only joins the piece once the top is on it."""
+
+    def arrivals(component: Json) -> list[str]:
+        return [
+            key
+            for key, step in subject.order.steps.items()
+            if key.startswith(f"{ASSEMBLY}.")
+            and any(need.startswith(f"{component['id']}.") for need in step["after"])
+        ]
+
+    tops, joins = arrivals(top), arrivals(part)
+    return bool(joins) and all(any(subject.order.precedes(landed, join) for landed in tops) for join in joins)
+
+
+def _windows(subject: Subject) -> Iterator[tuple[str, str, int, str]]:
+    """What must follow what, within how many ms, and what is at stake. A wait's latest end is one too."""
+    order = subject.order
+    for key, step in order.steps.items():
+        if step["window"]:
+            for opener in step["window"]["from"]:
+                yield key, opener, step["window"]["latest_ms"], step["window"]["stake"]
+        for need in step["after"]:
+            wait = order.steps[need]
+            if wait["kind"] == "wait" and wait["latest_ms"] is not None and step["kind"] != "wait":
+                for opener in wait["after"]:
+                    yield key, opener, wait["latest_ms"] + _works_ms(step), wait["stake"]
+
+
+def _waits_ms(step: Json) -> int:
+    wait = step["kind"] == "wait" and not step["optional"]
+    return int(step["earliest_ms"]) if wait else 0
+
+
+def _works_ms(step: Json) -> int:
+    return 0 if step["optional"] else int(step["hands_ms"] or 0)
+
+
+def _takes_ms(step: Json) -> int:
+    return _waits_ms(step) + _works_ms(step)

@@ -1,0 +1,91 @@
+"""What a rule looks at: a measured recipe, and today's air and the kit where they are known."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cached_property
+from typing import Any
+
+from bench.checks.order import Order
+from bench.recipe import ASSEMBLY
+
+Json = dict[str, Any]
+
+SOAP = frozenset({"soap_base", "whipping_base"})
+
+
+@dataclass(frozen=True)
+class Subject:
+    recipe: Json
+    air: Json | None = None
+    kit: Json | None = None
+
+    @cached_property
+    def order(self) -> Order:
+        return Order(self.recipe)
+
+    @cached_property
+    def kinds(self) -> frozenset[str]:
+        """The kinds of ingredient that the recipe's lines use."""
+        return frozenset(self.ingredient(line)["kind"] for _, line in self.lines())
+
+    @property
+    def parts(self) -> list[Json]:
+        """The components proper, the assembly left out."""
+        return [each for each in self.recipe["components"] if each["id"] != ASSEMBLY]
+
+    def ingredient(self, line: Json) -> Json:
+        found: Json = self.recipe["ingredients"][line["ingredient"]]
+        return found
+
+    def lines(self) -> Iterator[tuple[str, Json]]:
+        """Every line with its place, "component.line"."""
+        for component in self.recipe["components"]:
+            for line in component["lines"]:
+                yield f"{component['id']}.{line['id']}", line
+
+    def of_kind(self, component: Json, *kinds: str) -> list[Json]:
+        return [line for line in component["lines"] if self.ingredient(line)["kind"] in kinds]
+
+    def used(self, *kinds: str) -> list[str]:
+        """The ingredients of these kinds that a line uses, by id."""
+        ids = {line["ingredient"] for _, line in self.lines()}
+        return sorted(key for key in ids if self.recipe["ingredients"][key]["kind"] in kinds)
+
+
+Rule = Callable[[Subject], Iterator[Json]]
+
+
+def mass_ug(line: Json) -> int:
+    """A line's mass in µg as written; drops by their estimate, 0 where nothing tells."""
+    mass: int = line["ug"] or line["about_ug"] or 0
+    return mass
+
+
+def total_ug(component: Json) -> int:
+    """What is weighed into a component as written, in µg."""
+    return sum(line["ug"] or 0 for line in component["lines"])
+
+
+def share_of_piece(recipe: Json, ingredient: str) -> Fraction:
+    """The ingredient's share of the mass of a whole finished piece, over all components that hold it."""
+    whole = held = Fraction(0)
+    for component in recipe["components"]:
+        mass = Fraction(component["takes"] * component["piece_mg"])
+        own = sum(mass_ug(line) for line in component["lines"] if line["ingredient"] == ingredient)
+        whole += mass
+        if own and total_ug(component):
+            held += mass * Fraction(own, total_ug(component))
+    return held / whole if whole else Fraction(0)
+
+
+def rounding(recipe: Json) -> Fraction:
+    """How far a share of the piece may be off because masses are kept in whole µg: never over a limit by that alone."""
+    return max(
+        (
+            Fraction(len(component["lines"]), total_ug(component))
+            for component in recipe["components"]
+            if total_ug(component)
+        ),
+        default=Fraction(0),
+    )
