@@ -3,6 +3,7 @@ from __future__ import annotations
 import gzip
 import re
 from hashlib import sha256
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -58,3 +59,13 @@ def test_the_page_may_run_only_its_own_files(client: Any) -> None:
 @pytest.mark.parametrize("path", ["/..%2fapi%2fcli.py", "/%2e%2e/pyproject.toml", "//etc/passwd", "/icons"])
 def test_nothing_outside_the_page_is_served(client: Any, path: str) -> None:
     assert client.get(path).status_code in (308, 404)
+
+
+def test_slimming_a_module_leaves_what_it_says_alone(tmp_path: Path) -> None:
+    module = tmp_path / "words.js"
+    module.write_text("export const say = (n) => `looked ${n === 1 ? 'once' : `${n} times`}, ${n} g`; // a remark")
+
+    slimmed = slim(module).decode()
+
+    assert "remark" not in slimmed
+    assert "} times`" in slimmed and "} g`" in slimmed
