@@ -1,0 +1,253 @@
+"""Two versions of a recipe, and what changed between them, in words.
+
+Works on recipes as written, not measured: what the maker typed is what the maker changed. Things
+are told apart by their ids, so a renamed step is a renamed step and not one gone and one come.
+Nothing that differs goes unsaid: `what_changed` is empty only when the two say the same.
+"""
+
+from bisect import bisect_left
+from collections.abc import Iterable, Iterator
+from typing import Any
+
+from bench.recipe import ASSEMBLY
+
+Json = dict[str, Any]
+
+RECIPE = "The recipe"
+SHORT = 90  # a text up to this long is quoted as it was and as it is; a longer one is only "rewritten"
+
+# What a field is called where its own name does not say it.
+WORDS = {
+    "written_for": "written for",
+    "stays_on": "stays on the skin",
+    "looks_like_food": "looks like food",
+    "piece": "a piece",
+    "stays_behind": "stays behind in the bowl",
+    "loss": "lost on the way",
+    "part": "one part",
+    "inci": "INCI name",
+    "most_c": "warmest, in °C",
+    "g_per_ml": "g/ml",
+    "tapped_g_per_ml": "g/ml tapped down",
+    "says": "the words",
+    "reason": "the reason",
+    "after": "comes after",
+    "hands": "hands-on time",
+    "about": "takes about",
+    "into": "goes into",
+    "tips": "is tipped in from",
+    "of": "made of",
+    "burst": "a burst",
+    "last_burst": "the last burst",
+    "rest": "the rest before the last burst",
+    "from_c": "from °C",
+    "to_c": "to °C",
+    "look_for": "what to look for",
+    "ask": "the question",
+    "not_yet": "when not yet",
+    "too_far": "when too far",
+    "one_by_one": "counted one by one",
+    "again": "asked after each",
+    "partial": "part pieces count",
+    "verb": "the word on the button",
+    "word": "the word for the wait",
+    "test": "how to tell",
+    "stake": "what is at stake",
+    "changes_method": "changes the method",
+    "takes": "one piece takes",
+    "does": "what it does",
+}
+
+
+def what_changed(old_document: Json, new_document: Json) -> list[Json]:
+    """What is different in the new one: [{"where", "what"}], in the order of the recipe.
+
+    Both are documents that `read_recipe` reads. `where` names the part and the line or step in the
+    maker's own words; `what` says what it is now and what it was.
+    """
+    return list(_Comparison(old_document, new_document).all())
+
+
+class _Comparison:
+    def __init__(self, old: Json, new: Json) -> None:
+        self.old, self.new = old, new
+        # A thing that is gone is still called by the name it had.
+        self.names: dict[str, str] = {}
+        for document in (old, new):
+            self.names |= {key: each["name"] for key, each in document["ingredients"].items()}
+        self.titles = _titles(old) | _titles(new)
+
+    def all(self) -> Iterator[Json]:
+        apart = ("ingredients", "components", "assembly")
+        yield from self._fields(RECIPE, self.old, self.new, apart)
+        yield from self._ingredients()
+        before, after = _by_id(self.old["components"]), _by_id(self.new["components"])
+        for key, component in after.items():
+            if key in before:
+                yield from self._component(key, component["name"], before[key], component)
+            else:
+                yield _change(component["name"], "added, a part of its own")
+        for key, component in before.items():
+            if key not in after:
+                yield _change(component["name"], "taken away, the whole part")
+        for key, place in _moves(before, after):
+            yield _change(
+                after[key]["name"], f"moved {_place(place, {k: c['name'] for k, c in after.items()})}"
+            )
+        yield from self._assembly()
+
+    def _assembly(self) -> Iterator[Json]:
+        before, after = self.old.get("assembly"), self.new.get("assembly")
+        name = (after or before or {}).get("name", "Assembly")
+        if before is None and after is not None:
+            yield _change(name, "added")
+        elif before is not None and after is None:
+            yield _change(name, "taken away")
+        elif before is not None and after is not None:
+            yield from self._component(ASSEMBLY, name, before, after)
+
+    def _ingredients(self) -> Iterator[Json]:
+        before, after = self.old["ingredients"], self.new["ingredients"]
+        for key, ingredient in after.items():
+            if key in before:
+                yield from self._fields(f"Ingredient {ingredient['name']}", before[key], ingredient)
+            else:
+                yield _change(f"Ingredient {ingredient['name']}", "added")
+        for key, ingredient in before.items():
+            if key not in after:
+                yield _change(f"Ingredient {ingredient['name']}", "taken away")
+
+    def _component(self, key: str, name: str, old: Json, new: Json) -> Iterator[Json]:
+        yield from self._fields(name, old, new, ("id", "lines", "steps"))
+        yield from self._listed(
+            key,
+            name,
+            _by_id(old.get("lines", [])),
+            _by_id(new.get("lines", [])),
+            lambda line: self.names.get(line["ingredient"], line["ingredient"]),
+            lambda line: line["amount"],
+        )
+        yield from self._listed(
+            key,
+            name,
+            _by_id(old["steps"]),
+            _by_id(new["steps"]),
+            lambda step: f"“{step['title']}”",
+            lambda step: "a step",
+        )
+        # An empty list and none at all are the same to a maker, and not the same text.
+        if ("lines" in old) != ("lines" in new) and not old.get("lines") and not new.get("lines"):
+            yield _change(name, "still has no lines, written another way")
+
+    def _listed(
+        self, component: str, name: str, old: Json, new: Json, called: Any, told: Any
+    ) -> Iterator[Json]:
+        """Lines or steps: added, changed, taken away, moved."""
+        for key, item in new.items():
+            where = f"{name}, {called(item)}"
+            if key in old:
+                yield from self._fields(where, old[key], item, ("id",), component)
+            else:
+                yield _change(where, f"added, {told(item)}")
+        for key, item in old.items():
+            if key not in new:
+                yield _change(f"{name}, {called(item)}", f"taken away, was {told(item)}")
+        for key, place in _moves(old, new):
+            names = {each: called(item) for each, item in new.items()}
+            yield _change(f"{name}, {names[key]}", f"moved {_place(place, names)}")
+
+    def _fields(
+        self, where: str, old: Json, new: Json, apart: Iterable[str] = (), component: str = ""
+    ) -> Iterator[Json]:
+        for field in dict.fromkeys([*new, *old]):
+            before, after = old.get(field), new.get(field)
+            if field in apart or (before == after and (field in old) == (field in new)):
+                continue
+            yield _change(where, self._said(field, before, after, component))
+
+    def _said(self, field: str, before: Any, after: Any, component: str) -> str:
+        name = WORDS.get(field, field.replace("_", " "))
+        is_, was = (self._words(field, each, component) for each in (after, before))
+        if before is None:
+            return f"{name}: {is_}, was not said" if len(is_) <= SHORT else f"{name}: added"
+        if after is None:
+            return f"{name}: taken away, was {was}" if len(was) <= SHORT else f"{name}: taken away"
+        if is_ == was or max(len(is_), len(was)) > SHORT:
+            return f"{name}: rewritten"
+        # An amount, a title or a name is its own word.
+        return f"{is_}, was {was}" if field in ("amount", "title", "name") else f"{name}: {is_}, was {was}"
+
+    def _words(self, field: str, value: Any, component: str) -> str:
+        """A value as a maker reads it: ids by what they stand for."""
+        if isinstance(value, bool):
+            return "yes" if value else "no"
+        if isinstance(value, list):
+            return " + ".join(self._words(field, each, component) for each in value) or "nothing"
+        if isinstance(value, dict):
+            return ", ".join(
+                f"{WORDS.get(key, key.replace('_', ' '))} {self._words(key, each, component)}"
+                for key, each in value.items()
+            )
+        text = str(value)
+        if field in ("after", "from"):
+            return self.titles.get(text if "." in text else f"{component}.{text}", text)
+        if field == "component":
+            return self.titles.get(text, text)
+        if field in ("lines", "of"):
+            return self.titles.get(f"{component}.{text}.line", text)
+        return self.names.get(text, text) if field == "ingredient" else text
+
+
+def _titles(document: Json) -> dict[str, str]:
+    """What ids stand for: components, steps as "component.step", lines as "component.line.line"."""
+    titles: dict[str, str] = {}
+    for component in [
+        *document["components"],
+        {"id": ASSEMBLY, "name": "Assembly", **document.get("assembly", {})},
+    ]:
+        key = component["id"]
+        titles[key] = component["name"]
+        titles |= {f"{key}.{step['id']}": f"“{step['title']}”" for step in component.get("steps", [])}
+        titles |= {
+            f"{key}.{line['id']}.line": document["ingredients"]
+            .get(line["ingredient"], {})
+            .get("name", line["id"])
+            for line in component.get("lines", [])
+        }
+    return titles
+
+
+def _by_id(items: list[Json]) -> dict[str, Json]:
+    return {item["id"]: item for item in items}
+
+
+def _moves(old: Iterable[str], new: Iterable[str]) -> list[tuple[str, str | None]]:
+    """The fewest things that must have moved to get from one order to the other.
+
+    Each with what it now comes after (None: it comes first). What stays is a longest run of ids
+    that stand in the same order in both.
+    """
+    there = {key: place for place, key in enumerate(old)}
+    order = list(new)
+    shared = [key for key in order if key in there]
+    ends: list[int] = []  # the smallest old place that ends a run of each length
+    runs: list[list[str]] = []
+    for key in shared:
+        length = bisect_left(ends, there[key])
+        run = [*(runs[length - 1] if length else []), key]
+        ends[length : length + 1] = [there[key]]
+        runs[length : length + 1] = [run]
+    stays = set(runs[-1]) if runs else set()
+    return [
+        (key, order[place - 1] if place else None)
+        for place, key in enumerate(order)
+        if key in there and key not in stays
+    ]
+
+
+def _place(after: str | None, names: dict[str, str]) -> str:
+    return "to the front" if after is None else f"behind {names[after]}"
+
+
+def _change(where: str, what: str) -> Json:
+    return {"where": where, "what": what}
