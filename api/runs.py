@@ -37,7 +37,7 @@ RUN_WITH_SHEET = f"SELECT {HEAD}, sheet FROM run WHERE id = :run"
 RUN_LIST = f"SELECT {HEAD} FROM run {{where}} ORDER BY created_at DESC, id LIMIT :limit OFFSET :offset"
 RUN_AND_JOURNAL = f"SELECT sheet, {JOURNAL} FROM run WHERE id = :run"
 RUNS_HELD = 32
-OPEN = {True: "WHERE finished_at IS NULL", False: "WHERE finished_at IS NOT NULL", None: ""}
+OPEN = {True: "finished_at IS NULL", False: "finished_at IS NOT NULL", None: "TRUE"}
 
 
 class RunRow(NamedTuple):
@@ -68,13 +68,15 @@ class Bench:
 @blueprint.arguments(RunQuery(), location="query")
 @blueprint.response(200, RunPage)
 def list_runs(asked: dict[str, Any]) -> Response:
-    """The runs, the newest first; `open=true` for those on the bench."""
-    where = OPEN[asked.get("open")]
+    """The runs, the newest first; `open=true` for those on the bench, `recipe` for those of one recipe."""
+    where, named = f"WHERE {OPEN[asked.get('open')]}", {}
+    if "recipe" in asked:
+        where, named = f"{where} AND recipe_id = :recipe", {"recipe": str(asked["recipe"])}
     with reading() as connection:
-        total = connection.scalar(text(f"SELECT count(*) FROM run {where}")) or 0
+        total = connection.scalar(text(f"SELECT count(*) FROM run {where}"), named) or 0
         rows = connection.execute(
             text(RUN_LIST.format(where=where)),
-            {"limit": asked["page_size"], "offset": (asked["page"] - 1) * asked["page_size"]},
+            {"limit": asked["page_size"], "offset": (asked["page"] - 1) * asked["page_size"], **named},
         )
         return paged("runs", [_item(RunRow(*row)) for row in rows], total, asked)
 
