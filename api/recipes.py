@@ -23,6 +23,8 @@ from api.schemas import (
     RecipeWhole,
     Sized,
     SizeRequest,
+    SwapQuery,
+    Swaps,
     VersionPage,
 )
 from api.store import reading, writing
@@ -116,10 +118,19 @@ def get_version(recipe_id: UUID, version: int) -> Response:
 @blueprint.arguments(Air(), location="query")
 @blueprint.response(200, Findings)
 def check_recipe(air: dict[str, float], recipe_id: UUID) -> Response:
-    """What the recipe check says, with today's air where it is given."""
-    # Read again: the check may look at what an earlier version of this program did not measure.
-    measured = bench.read_recipe(json.loads(_current_or_404(recipe_id).document))
-    return answer({"findings": bench.check_recipe(measured, air or None)})
+    """What the recipe check says, with the studio's kit, and with today's air where it is given."""
+    measured = _measured_again(_current_or_404(recipe_id))
+    return answer({"findings": bench.check_recipe(measured, air or None, _kit())})
+
+
+@blueprint.get("/recipes/<uuid:recipe_id>/swaps")
+@blueprint.arguments(SwapQuery(), location="query")
+@blueprint.response(200, Swaps)
+def list_swaps(asked: dict[str, str], recipe_id: UUID) -> Response:
+    """What each substitute of a line would change: the weight, the method, the check and the label."""
+    measured, kit = _measured_again(_current_or_404(recipe_id)), _kit()
+    stand_ins = bench.swaps_of(measured, asked["line"])
+    return answer({"swaps": [bench.swap_effects(measured, asked["line"], each, kit) for each in stand_ins]})
 
 
 @blueprint.post("/checks")
@@ -129,7 +140,7 @@ def check_recipe(air: dict[str, float], recipe_id: UUID) -> Response:
 def check_document(air: dict[str, float]) -> Response:
     """Read and check a recipe without keeping it: for a recipe being written, or one from a file."""
     measured = bench.read_recipe(read_document())
-    return answer({"measured": measured, "findings": bench.check_recipe(measured, air or None)})
+    return answer({"measured": measured, "findings": bench.check_recipe(measured, air or None, _kit())})
 
 
 @blueprint.post("/recipes/<uuid:recipe_id>/sheet")
@@ -138,8 +149,7 @@ def check_document(air: dict[str, float]) -> Response:
 def size_recipe(asked: dict[str, Any], recipe_id: UUID) -> Response:
     """The sheet for a size: every weight on a scale, every wait and burst. Nothing is kept."""
     now = _current_or_404(recipe_id)
-    with reading() as connection:
-        kit = current_kit(connection).measured
+    kit = _kit()
     chosen = bench.choose_size(_measured(now), kit, asked)
     sheet = bench.make_sheet(
         _measured(now), {"id": now.recipe_id, "version": now.version}, chosen["size"], kit
@@ -205,6 +215,17 @@ def _current_or_404(recipe_id: UUID) -> Any:
     with reading() as connection:
         found = current_version(connection, str(recipe_id))
     return found if found is not None else not_found("recipe", "/api/v1/recipes")
+
+
+def _kit() -> dict[str, Any]:
+    with reading() as connection:
+        kit: dict[str, Any] = current_kit(connection).measured
+    return kit
+
+
+def _measured_again(row: Any) -> dict[str, Any]:
+    """Read from the document: the check may look at what an earlier version of this program did not measure."""
+    return bench.read_recipe(json.loads(row.document))
 
 
 def _measured(row: Any) -> dict[str, Any]:

@@ -135,6 +135,37 @@ class Checked(Findings):
     measured = fields.Dict(required=True)
 
 
+class SwapQuery(Strict):
+    line = fields.String(
+        required=True,
+        validate=validate.Length(1, 81),
+        metadata={"description": "component.line", "example": "base.butter"},
+    )
+
+
+class Swap(Schema):
+    line = fields.String(required=True)
+    ingredient = fields.String(required=True)
+    name = fields.String(required=True)
+    by = fields.String(
+        required=True,
+        validate=validate.OneOf(["amount", "active", "volume", "mass", "count", "texture"]),
+        metadata={"description": "What was kept equal, or that the recipe gives its own amount"},
+    )
+    mg_before = fields.Integer(required=True, allow_none=True)
+    mg_after = fields.Integer(required=True, allow_none=True)
+    changes_method = fields.Boolean(required=True)
+    says = fields.List(fields.String(), required=True)
+    findings_new = fields.List(fields.Nested(Finding), required=True)
+    findings_gone = fields.List(fields.Nested(Finding), required=True)
+    label_new = fields.List(fields.String(), required=True)
+    label_gone = fields.List(fields.String(), required=True)
+
+
+class Swaps(Schema):
+    swaps = fields.List(fields.Nested(Swap), required=True)
+
+
 class KitWhole(Schema):
     version = fields.Integer(required=True)
     document = fields.Dict(required=True)
@@ -214,15 +245,21 @@ class Size(Choices):
 
 
 # What each way of saying a size needs beside itself.
-SIZED_BY = {"pieces": ["pieces"], "mass": ["mg"], "moulds": ["component", "moulds"], "stock": ["stock"]}
+SIZED_BY = {
+    "pieces": ["pieces"],
+    "mass": ["mg"],
+    "moulds": ["component", "moulds"],
+    "mix": ["component", "mg"],
+    "stock": ["stock"],
+}
 
 
 class SizeRequest(Choices):
-    """How big? By pieces, by mass, by mould fillings, or by all of the stock there is."""
+    """How big? By pieces, by mass, by mould fillings, by a mix that is left, or by all of the stock there is."""
 
     by = fields.String(required=True, validate=validate.OneOf(list(SIZED_BY)))
     pieces = Whole()
-    mg = Whole(metadata={"description": "Mass of the whole batch, in mg"})
+    mg = Whole(metadata={"description": "Mass in mg: of the whole batch, or of the mix that is left"})
     component = fields.String(validate=IDENTIFIER)
     moulds = Whole(metadata={"description": "How many fillings of the component's moulds"})
     stock = fields.Dict(keys=fields.String(validate=IDENTIFIER), values=Whole())

@@ -18,6 +18,8 @@ from bench.recipe import RECIPE_SCHEMA, read_recipe
 from bench.record import record
 from bench.sheet import choose_size, make_sheet
 from bench.sheet_text import sheet_text
+from bench.swaps import swap_effects, swaps_of
+from bench.versions import what_changed
 from bench.waits import rings, wait_phase, window_phase
 from bench.whole import canonical, grams
 
@@ -46,6 +48,9 @@ __all__ = [
     "record",
     "rings",
     "sheet_text",
+    "swap_effects",
+    "swaps_of",
     "wait_phase",
+    "what_changed",
     "window_phase",
 ]

@@ -157,6 +157,7 @@ class _Reading:
             "fragrance": self._fragrance(ingredient["fragrance"], f"{where}.fragrance")
             if "fragrance" in ingredient
             else None,
+            "active_ppm": self._active_ppm(key),
             "cautions": [HAZARDS[name]["says"] for name in ingredient.get("hazards", [])],
         }
 
@@ -176,6 +177,20 @@ class _Reading:
                 for index, each in enumerate(written.get("allergens", []))
             ],
         }
+
+    def _active_ppm(self, ingredient: str) -> int | None:
+        """The active share of an ingredient by mass, in ppm above nought: 68 % of a surfactant, 100 % of a pure salt."""
+        written = self.ingredients[ingredient].get("active")
+        if written is None:
+            return None
+        where = f"ingredients.{ingredient}.active"
+        amount = read_amount(written, None, where)
+        ppm = _nearest(amount.value * PPM) if amount.kind == "percent" else 0
+        if not 1 <= ppm <= PPM:
+            raise RecipeError(
+                where, f"“{written}” should be a share by mass, above 0 % and up to 100 %, such as 68 %."
+            )
+        return ppm
 
     def _density(self, ingredient: str) -> Fraction | None:
         density = self.ingredients[ingredient].get("density")
@@ -339,23 +354,42 @@ class _Reading:
     def _substitute(
         self, line: Json, amount: Amount, ug: int | None, substitute: Json, where: str, part_ug: int | None
     ) -> Json:
-        """A stand-in: its own written amount, else the line's, a volume through its own density."""
+        """A stand-in: its own written amount, else equal in active share where both name one, else
+        the line's amount, a volume through its own density. `by` says which: amount, active, volume,
+        mass, count or texture."""
+        by = {"counted": "count", "texture": "texture"}.get(amount.kind, "mass")
         if "amount" in substitute:
+            by = "amount"
             amount, own_ug = self._amount(substitute, where, part_ug)
             if amount.kind in ("percent", "parts") and own_ug is None:
                 raise RecipeError(
                     f"{where}.amount", "Write a substitute's amount as a mass, a volume or a count."
                 )
             ug = None if own_ug is None else _nearest(own_ug)
+        elif ug is not None and (actives := self._actives(line, substitute)):
+            by = "active"
+            ug = half_even(ug * actives[0], actives[1])
+            amount = Amount("mass", Fraction(ug))
         elif amount.kind == "volume" or substitute["ingredient"] not in self.ingredients:
+            by = "volume"
             amount, own_ug = self._amount({**substitute, "amount": line["amount"]}, where, part_ug)
             ug = None if own_ug is None else _nearest(own_ug)
         return {
             "ingredient": substitute["ingredient"],
+            "by": by,
+            "written": substitute.get("amount", line["amount"]),
+            "by_volume": amount.kind == "volume",
             **self._measure(amount, ug, substitute["ingredient"]),
             "says": substitute.get("says", ""),
             "changes_method": substitute.get("changes_method", False),
         }
+
+    def _actives(self, line: Json, substitute: Json) -> tuple[int, int] | None:
+        """The active shares of a line's ingredient and of its stand-in, in ppm; None unless both name one."""
+        if substitute["ingredient"] not in self.ingredients:
+            return None
+        has, wants = (self._active_ppm(each["ingredient"]) for each in (line, substitute))
+        return (has, wants) if has and wants else None
 
     def _measure(self, amount: Amount, ug: int | None, ingredient: str) -> Json:
         """The whole numbers of an amount: exactly one of ug, nl, count or texture says how it is measured."""

@@ -210,6 +210,7 @@ INGREDIENT: Json = closed(
             },
         ),
         "most_c": text(20),
+        "active": text(20),
         "heat": closed(
             ["solid_j_per_kg_k", "liquid_j_per_kg_k", "latent_j_per_kg", "melts_c", "source"],
             {

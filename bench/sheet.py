@@ -26,8 +26,9 @@ def choose_size(recipe: Json, kit: Json, request: Json) -> Json:
     """Turn "how big?" into a size: {"size", "says", "runs_out"}.
 
     request: {"by": "pieces", "pieces"} | {"by": "mass", "mg"} | {"by": "moulds", "component",
-    "moulds"} | {"by": "stock", "stock": {ingredient: mg}}, and optionally "without", "swaps" and
-    "weigh". runs_out names the ingredient that stops a larger batch (by stock only).
+    "moulds"} | {"by": "mix", "component", "mg"} (that much of its mix is left to use up) |
+    {"by": "stock", "stock": {ingredient: mg}}, and optionally "without", "swaps" and "weigh".
+    runs_out names the ingredient that stops a larger batch (by stock only).
     """
     chosen = {
         "without": sorted(request.get("without", [])),
@@ -57,6 +58,8 @@ def choose_size(recipe: Json, kit: Json, request: Json) -> Json:
             raise SizeError("moulds", "That many moulds do not give one whole piece. Fill more of them.")
         says = f"{request['moulds']} × {held} cavities give {pieces} {many}"
         return {"size": {"pieces": pieces, **chosen}, "says": says, "runs_out": None}
+    if by == "mix":
+        return _size_by_mix(recipe, request["component"], request["mg"], chosen)
     return _size_by_stock(recipe, kit, request["stock"], chosen)
 
 
@@ -68,6 +71,28 @@ def _mould_cavities(kit: Json, component: Json) -> int | None:
         else None
     )
     return held
+
+
+def _size_by_mix(recipe: Json, component_id: str, mg: int, chosen: Json) -> Json:
+    """How many whole pieces a mix that is left gives, spares and what stays behind taken off first."""
+    weighed = [each for each in recipe["components"] if each["id"] != ASSEMBLY and each["piece_mg"]]
+    component = next((each for each in weighed if each["id"] == component_id), None)
+    if component is None:
+        could = ", ".join(each["id"] for each in weighed)
+        raise SizeError(
+            "component",
+            f"“{component_id}” is not a part that is weighed. "
+            + (f"It could be {could}." if could else "Size by pieces."),
+        )
+    pieces = min((pieces_from(component, mg) - component["spares"]) // component["takes"], MOST_PIECES)
+    if pieces < 1:
+        least = make_mg(component, component["takes"] + component["spares"])
+        raise SizeError(
+            "mg",
+            f"One piece takes {grams(ceiling(least, 1000) * 1000, 1000)} of {component['name']}. Ask with at least that much.",
+        )
+    says = f"{grams(mg, 1000)} of {component['name']} gives {pieces} {recipe['piece']['many' if pieces > 1 else 'one']}"
+    return {"size": {"pieces": pieces, **chosen}, "says": says, "runs_out": None}
 
 
 def _size_by_stock(recipe: Json, kit: Json, stock: Json, chosen: Json) -> Json:

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from bench.checks.finding import cut_per_cent, decimals_apart, finding
 from bench.checks.subject import Json, Subject, mass_ug, rounding, share_of_piece
-from bench.whole import PPM
+from bench.whole import PPM, half_even
 
 # Named on the label when strictly above these: Regulation (EC) 1223/2009 Annex III, second-hand.
 RINSE_OFF = Fraction(100, PPM)  # 0.01 %
@@ -54,7 +54,7 @@ def limits(subject: Subject) -> Iterator[Json]:
             why="The share is counted over every part of the piece that holds it. It is not an assessment of the product.",
             by=f"{cut_per_cent(share - limit, decimals)} of the piece too much"
             if over
-            else f"{cut_per_cent(max(limit - share, Fraction(0)), decimals)} of the piece below it",
+            else f"{_whole_per_cent(share, limit)} % of what it allows",
             do="Use less of it, in one part or in all." if over else "",
             source=f"the limit you copied from its IFRA certificate, category {category or 'not named'}",
         )
@@ -123,3 +123,9 @@ def allergens(subject: Subject) -> Iterator[Json]:
 def _limit(ingredient: Json) -> Fraction | None:
     ppm = (ingredient["fragrance"] or {"limit_ppm": None})["limit_ppm"]
     return None if ppm is None else Fraction(ppm, PPM)
+
+
+def _whole_per_cent(share: Fraction, limit: Fraction) -> int:
+    """How much of the limit is used, in whole per cent; of a limit of nought, nothing can be."""
+    used = share / limit * 100 if limit else Fraction(0)
+    return half_even(used.numerator, used.denominator)

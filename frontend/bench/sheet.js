@@ -9,7 +9,7 @@
 
 import { BenchError } from "./errors.js";
 import { burstPlan, heatUj } from "./heating.js";
-import { cavities, makeMg, MOST_PIECES, rounds, vesselFor } from "./sizing.js";
+import { cavities, makeMg, MOST_PIECES, piecesFrom, rounds, vesselFor } from "./sizing.js";
 import { bowlScale, cupScale, toleranceMg, uncertaintyPpm } from "./weighing.js";
 import { ceiling, divided, grams, halfEven, perCent, PPM, product, shareOut, sum } from "./whole.js";
 
@@ -21,6 +21,7 @@ const ASSEMBLY = "assembly";
  * Turns "how big?" into a size: {size, says, runs_out}.
  *
  * request: {by: "pieces", pieces} | {by: "mass", mg} | {by: "moulds", component, moulds} |
+ * {by: "mix", component, mg} (that much of its mix is left to use up) |
  * {by: "stock", stock: {ingredient: mg}}, and optionally without, swaps and weigh. runs_out names
  * the ingredient that stops a larger batch (by stock only).
  */
@@ -58,6 +59,7 @@ export function chooseSize(recipe, kit, request) {
     }
     return sized(pieces, `${request.moulds} × ${held} cavities give ${pieces} ${many}`);
   }
+  if (request.by === "mix") return sizeByMix(recipe, request.component, request.mg, sized);
   return sizeByStock(recipe, kit, request.stock, chosen, sized);
 }
 
@@ -65,6 +67,30 @@ export function chooseSize(recipe, kit, request) {
 function mouldCavities(kit, component) {
   if (!component.mould) return null;
   return cavities(kit, { ...component, mould: { ...component.mould, held: true } });
+}
+
+/** How many whole pieces a mix that is left gives, spares and what stays behind taken off first. */
+function sizeByMix(recipe, id, mg, sized) {
+  const weighed = recipe.components.filter((each) => each.id !== ASSEMBLY && each.piece_mg);
+  const component = weighed.find((each) => each.id === id);
+  if (!component) {
+    const could = weighed.map((each) => each.id).join(", ");
+    throw new BenchError(
+      "component",
+      `“${id}” is not a part that is weighed. ${could ? `It could be ${could}.` : "Size by pieces."}`,
+    );
+  }
+  const [most] = divided(piecesFrom(component, mg) - component.spares, component.takes);
+  const pieces = Math.min(most, MOST_PIECES);
+  if (pieces < 1) {
+    const least = makeMg(component, component.takes + component.spares);
+    throw new BenchError(
+      "mg",
+      `One piece takes ${grams(ceiling(least, 1000) * 1000, 1000)} of ${component.name}. Ask with at least that much.`,
+    );
+  }
+  const { one, many } = recipe.piece;
+  return sized(pieces, `${grams(mg, 1000)} of ${component.name} gives ${pieces} ${pieces > 1 ? many : one}`);
 }
 
 /** The largest batch the stock allows, by halving: every need grows with the pieces. */

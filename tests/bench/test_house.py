@@ -17,6 +17,7 @@ MODULES = sorted((ROOT / "bench").rglob("*.py"))
 # Everything bench may import. A clock, a file, randomness or the environment is not among it.
 WELCOME = {
     "bench",
+    "bisect",
     "typing",
     "collections",
     "dataclasses",

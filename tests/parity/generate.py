@@ -354,7 +354,7 @@ def _request(rng: Random, recipe: Json, kit: Json) -> Json:
         request["without"] = ["c0.nothing"]
     if rng.random() < 0.03:
         request["swaps"] = {(lines[0][0] if lines else "c0.l0"): "nothing"}
-    by = rng.choices(["pieces", "mass", "moulds", "stock"], [70, 10, 10, 10])[0]
+    by = rng.choices(["pieces", "mass", "moulds", "mix", "stock"], [65, 10, 10, 5, 10])[0]
     if by == "pieces":
         pieces = rng.choice([1, 2, 7, 12, rng.randint(1, 60), rng.randint(1, 60), 250])
         return {"by": by, "pieces": pieces if rng.random() < 0.97 else rng.choice([0, 1001]), **request}
@@ -363,6 +363,14 @@ def _request(rng: Random, recipe: Json, kit: Json) -> Json:
     if by == "moulds":
         component = rng.choice(recipe["components"])["id"]
         return {"by": by, "component": component, "moulds": rng.randint(1, 4), **request}
+    if by == "mix":
+        component = rng.choice([*recipe["components"], {"id": "nothing"}])["id"]
+        return {
+            "by": by,
+            "component": component,
+            "mg": rng.choice([1, 180_000, 2_000_000, 75_000_000]),
+            **request,
+        }
     keys = rng.sample(sorted(recipe["ingredients"]), rng.randint(1, len(recipe["ingredients"])))
     if rng.random() < 0.1:
         keys.append("nothing")

@@ -1,0 +1,119 @@
+"""Swapping: what a stand-in changes in the weights, the method, the check and the label.
+
+The recipe stays as it is. A swap is chosen with the size of a batch and recorded in its run.
+"""
+
+from typing import Any
+
+from bench.checks import check_recipe
+from bench.errors import SizeError
+from bench.whole import grams, half_even
+
+Json = dict[str, Any]
+
+_HOW = {
+    "amount": "The recipe gives its own amount for it.",
+    "active": "Weighed to the same active share.",
+    "volume": "The same volume, through its own density.",
+    "mass": "The same mass.",
+    "count": "The same count.",
+    "texture": "To the same texture.",
+}
+
+
+def swaps_of(recipe: Json, line: str) -> list[str]:
+    """The ingredients that may stand in for this line ("component.line"), by id."""
+    return [each["ingredient"] for each in _line(recipe, line)["substitutes"]]
+
+
+def swap_effects(recipe: Json, line: str, ingredient: str, kit: Json | None = None) -> Json:
+    """What changes when `ingredient` stands in for `line` ("component.line") in a measured recipe.
+
+    {"line", "ingredient", "name", "by", "mg_before", "mg_after" (of the batch as written; None where
+    it is not weighed), "changes_method", "says": [sentence], "findings_new", "findings_gone",
+    "label_new", "label_gone": [name on the label]}. SizeError when it is not one of the line's substitutes.
+    """
+    written = _line(recipe, line)
+    stand_in = next((each for each in written["substitutes"] if each["ingredient"] == ingredient), None)
+    if stand_in is None:
+        could = ", ".join(swaps_of(recipe, line)) or "none: the line has no substitutes"
+        raise SizeError("ingredient", f"“{ingredient}” does not stand in for “{line}”. It could be {could}.")
+    swapped = _swapped(recipe, line, stand_in)
+    before, after = check_recipe(recipe, kit=kit), check_recipe(swapped, kit=kit)
+    label_before, label_after = _label(recipe), _label(swapped)
+    mg_before, mg_after = _mg(written), _mg(stand_in)
+    return {
+        "line": line,
+        "ingredient": ingredient,
+        "name": recipe["ingredients"][ingredient]["name"],
+        "by": stand_in["by"],
+        "mg_before": mg_before,
+        "mg_after": mg_after,
+        "changes_method": stand_in["changes_method"],
+        "says": _says(recipe, written, stand_in, mg_before, mg_after),
+        "findings_new": [each for each in after if each not in before],
+        "findings_gone": [each for each in before if each not in after],
+        "label_new": sorted(label_after - label_before),
+        "label_gone": sorted(label_before - label_after),
+    }
+
+
+def _line(recipe: Json, line: str) -> Json:
+    lines = {
+        f"{component['id']}.{each['id']}": each
+        for component in recipe["components"]
+        for each in component["lines"]
+    }
+    if line not in lines:
+        raise SizeError("line", f"The recipe has no line “{line}”. Write it as component.line.")
+    found: Json = lines[line]
+    return found
+
+
+def _swapped(recipe: Json, line: str, stand_in: Json) -> Json:
+    """The measured recipe with the stand-in in the line's place."""
+    measures = {key: value for key, value in stand_in.items() if key not in ("by", "says", "changes_method")}
+    component_id, line_id = line.split(".")
+    return {
+        **recipe,
+        "components": [
+            {
+                **component,
+                "lines": [
+                    {**each, **measures} if each["id"] == line_id else each for each in component["lines"]
+                ],
+            }
+            if component["id"] == component_id
+            else component
+            for component in recipe["components"]
+        ],
+    }
+
+
+def _label(recipe: Json) -> set[str]:
+    """What the recipe's lines put on the label: the INCI name, else the name."""
+    used = (
+        recipe["ingredients"][each["ingredient"]] for part in recipe["components"] for each in part["lines"]
+    )
+    return {each["inci"] or each["name"] for each in used}
+
+
+def _mg(measure: Json) -> int | None:
+    return None if measure["ug"] is None else half_even(measure["ug"], 1000)
+
+
+def _says(recipe: Json, written: Json, stand_in: Json, before: int | None, after: int | None) -> list[str]:
+    """The arithmetic and the method, a sentence each."""
+    names = recipe["ingredients"]
+    old, new = (names[each["ingredient"]]["name"] for each in (written, stand_in))
+    told = [_HOW[stand_in["by"]]]
+    if before is not None and after is not None:
+        told.append(f"{grams(after, 10)} of {new} for {grams(before, 10)} of {old}, in the batch as written.")
+        if before != after:
+            told.append("The other lines are scaled a little, so that a piece weighs the same.")
+    elif before is not None and after is None:
+        told.append(f"{new} is not weighed: it has no density.")
+    if stand_in["says"]:
+        told.append(stand_in["says"])
+    told.append("The method changes." if stand_in["changes_method"] else "The method stays as it is.")
+    return told
