@@ -399,10 +399,10 @@ class _Fold:
     # What follows from the entries
 
     def told(self) -> Json:
+        self._settle_splitting()
         lines = {key: self._line(line) for key, line in self.lines.items()}
         self._settle_weighing(lines)
-        self._settle_counting()
-        self._settle_splitting()
+        expected = self._settle_counting()
         steps = {key: self._step(step) for key, step in self.steps.items()}
         waits, windows, guides = self._running(steps)
         return {
@@ -418,6 +418,7 @@ class _Fold:
             "bursts": self.bursts,
             "looks": self.looks,
             "counts": self.counts,
+            "expected": expected,
             "portions": self.portions,
             "factors": {key: list(factor) for key, factor in self.factors.items()},
             "waits": waits,
@@ -437,7 +438,7 @@ class _Fold:
             status = self.decided.get(line["id"]) or ("in" if line["id"] in self.touched else "open")
             return {"target_mg": None, "in_mg": in_mg, "status": status, "twice": twice}
         num, den = self.factors.get(f"{line['component']}.{line['round']}", (1, 1))
-        target = half_even(target * num, den)
+        target = self._by_portion(line["vessel"], half_even(target * num, den))
         tolerance = max(half_even(line["tolerance_mg"] * num, den), ceiling(line["division_mg"] or 1, 2))
         if line["id"] in self.decided:
             status = self.decided[line["id"]]
@@ -459,10 +460,46 @@ class _Fold:
             if times:
                 self._settle(step["id"], "done", max(times))
 
-    def _settle_counting(self) -> None:
-        for key, count in self.counts.items():
-            if count["good"] + count["partial"] + count["spoiled"] >= self.steps[key]["count"]:
+    def _by_portion(self, vessel: str | None, target: int) -> int:
+        """A target for what goes into a portion, by what that portion really came to."""
+        step = self.split_of.get(vessel or "")
+        if step is None or self.settled.get(step["id"], {}).get("status") != "done":
+            return target
+        total = sum(self.portions.get(portion["vessel"], 0) for portion in step["portions"])
+        held = self.portions.get(vessel or "", 0)
+        if total <= 0 or not 0 <= held <= total:
+            return target
+        share = next(portion["share"] for portion in step["portions"] if portion["vessel"] == vessel)
+        shares = sum(portion["share"] for portion in step["portions"])
+        return half_even(target * held * shares, total * share)
+
+    def _settle_counting(self) -> dict[str, int]:
+        """How many pieces each count now expects: no more than came out of the counts before it."""
+        expected: dict[str, int] = {}
+
+        def reckon(step: Json) -> int:
+            key = step["id"]
+            if key in expected:
+                return expected[key]
+            expected[key] = step["count"]
+            for source in step["follows"]:
+                came = [(reckon(self.steps[each]), each) for each in source["steps"]]
+                if all(self.settled.get(each, {}).get("status") == "done" for _, each in came):
+                    pieces = sum(self._usable(each, count) for count, each in came)
+                    expected[key] = min(expected[key], pieces // source["takes"])
+            count = self.counts.get(key)
+            if count and count["good"] + count["partial"] + count["spoiled"] >= expected[key]:
                 self._settle(key, "done", self.counted_at[key])
+            return expected[key]
+
+        for step in self.sheet["steps"]:
+            if step["kind"] == "pieces":
+                reckon(step)
+        return expected
+
+    def _usable(self, step: str, expected: int) -> int:
+        count = self.counts.get(step)
+        return expected if count is None else int(count["good"] + count["partial"])
 
     def _settle_splitting(self) -> None:
         for step in self.sheet["steps"]:

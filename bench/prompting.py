@@ -137,7 +137,17 @@ class _Bench:
             "answers": [],
         }
         prompt.update(getattr(self, f"_{step['kind']}")(step))
-        prompt["answers"].append(_answer("skip", "Skip this", "skipped", {"step": step["id"]}, wants="note"))
+        many = len(step.get("lines", [])) > 1
+        prompt["answers"].append(
+            _answer(
+                "skip",
+                "Skip the whole step" if many else "Skip this step",
+                "skipped",
+                {"step": step["id"]},
+                says=f"“{step['title']}” stays written as skipped.",
+                wants="note",
+            )
+        )
         return prompt
 
     def _why(self, step: Json) -> str:
@@ -145,7 +155,10 @@ class _Bench:
         if pending:
             names = " and ".join(f"“{each['title']}”" for each in pending[:2])
             return f"Hold on: once this is begun the next part cannot wait, and {names} is not done yet."
-        stake = step["window"]["stake"] if step["id"] in self.windows else ""
+        stake = ""
+        if step["id"] in self.windows:
+            late = window_phase(self.windows[step["id"]], self.at) == "late"
+            stake = f"Past its time. {step['window']['stake']}" if late else step["window"]["stake"]
         return " ".join(each for each in (step["reason"], stake) if each)
 
     def _do(self, step: Json) -> Json:
@@ -164,9 +177,11 @@ class _Bench:
             ]
         else:
             answers = [_answer("done", "Done", "done", {"step": key}, strong=True)]
-        number = None
+        number: Json | None = None
+        if step["mg"] is not None:
+            number = {"mg": step["mg"], "text": grams(step["mg"], 1000), "caption": "at the least"}
         if step["about_ms"] is not None:
-            number = {"mg": None, "text": span(step["about_ms"]), "caption": "about"}
+            number = number or {"mg": None, "text": span(step["about_ms"]), "caption": "about"}
             if key not in self.guides:
                 length = span(step["about_ms"])
                 answers.append(_answer("begin", f"Time it: {length}", "began", {"step": key}))
@@ -193,7 +208,7 @@ class _Bench:
         """Add this much; the scale will read that."""
         name = line["name"]
         body = {"line": line["id"]}
-        leave_out = [_answer("left_out", "Leave it out", "left_out", body)] if line["optional"] else []
+        leave_out = _answer("left_out", "Leave it out", "left_out", body)
         if told["target_mg"] is None:
             if line["spoons"]:
                 how, amount = "spoons", line["spoons"]
@@ -208,7 +223,7 @@ class _Bench:
                 "weigh": self._weighing(line, how, 0, amount, None, 0),
                 "answers": [
                     _answer("in", "It is in", "weighed", {**body, "mg": line["about_mg"] or 0}, strong=True),
-                    *leave_out,
+                    leave_out,
                 ],
             }
         add = told["target_mg"] - told["in_mg"]
@@ -230,16 +245,25 @@ class _Bench:
                 "reads", f"It reads {text}", "weighed", {**body, "mg": add, "reading_mg": reads}, strong=True
             ),
             _answer("other", "It reads something else", "weighed", body, wants="reading"),
-            *leave_out,
         ]
+        if top_up:
+            answers += self._let_be(line, told)
+        elif line["optional"]:
+            answers.append(leave_out)
         if how == "running" and before > 0:
             says = f"The next reading starts from nought, with {grams(vessel['in_mg'], division)} known to be in the bowl."
             answers.append(
                 _answer("zeroed", "The scale went blank", "zeroed", {"vessel": line["vessel"]}, says=says)
             )
+        if not (top_up or line["optional"]):
+            answers.append(leave_out)
+        scale = self.scales.get(line["scale"] or "")
+        stand = ""
+        if how == "running" and before == 0 and scale:
+            stand = f"Stand {self.vessels[line['vessel']]['name']} on {scale['name']} and zero it."
         return {
             "title": f"Top up {name}" if top_up else f"Add {name}",
-            "says": line["note"],
+            "says": " ".join(each for each in (stand, line["note"]) if each),
             "number": {"mg": reads, "text": text, "caption": captions[how]},
             "weigh": self._weighing(line, how, add, grams(add, division), reads, before),
             "answers": answers,
@@ -270,23 +294,31 @@ class _Bench:
         body = {"line": line["id"]}
         # After a choice to make less, what was in already is over by that choice: it stays.
         made_less = self._carried(line) < 0
+        twice = told["twice"] is not None
         told_twice = _answer(
             "told_twice",
             "Two phones told the same pour",
             "undone",
             {"entry": told["twice"]},
             says="It is counted once; the second telling is taken back.",
+            strong=True,
         )
         answers = [
-            *([told_twice] if told["twice"] is not None else []),
-            _answer("take_out", f"Take {shown} out", "taken_out", {**body, "mg": over}, strong=not made_less),
+            *([told_twice] if twice else []),
+            _answer(
+                "take_out",
+                f"Take {shown} out",
+                "taken_out",
+                {**body, "mg": over},
+                strong=not (made_less or twice),
+            ),
             _answer(
                 "leave",
                 "Leave it, and note it",
                 "left",
                 body,
                 says=self._new_share(line, told),
-                strong=made_less,
+                strong=made_less and not twice,
             ),
         ]
         if in_reach(num, den):
@@ -303,30 +335,24 @@ class _Bench:
     def _short(self, line: Json, told: Json) -> Json:
         """Short of the target: add the rest, leave it, or make less to match."""
         adding = self._add(line, told, top_up=True)
-        missing = told["target_mg"] - told["in_mg"]
         division = line["division_mg"] or 1
-        shown = grams(missing, division)
-        num, den = carry_factor([(told["in_mg"], line["mg"])])
-        answers = [
-            adding["answers"][0],
-            adding["answers"][1],
-            _answer(
-                "leave",
-                "Leave it, and note it",
-                "left",
-                {"line": line["id"]},
-                says=self._new_share(line, told),
-            ),
-        ]
-        if in_reach(num, den):
-            answers.append(self._carry(line, "There is no more: make less", num, den))
+        missing = grams(told["target_mg"] - told["in_mg"], division)
         return {
             **adding,
             "kind": "short",
-            "title": f"{line['name']}: {shown} short",
+            "title": f"{line['name']}: {missing} short",
             "says": f"{grams(told['in_mg'], division)} went in; {grams(told['target_mg'], division)} was asked.",
-            "answers": answers,
+            "answers": [answer for answer in adding["answers"] if answer["id"] != "zeroed"],
         }
+
+    def _let_be(self, line: Json, told: Json) -> list[Json]:
+        """What else there is to do about too little: leave it, or make less to match."""
+        num, den = carry_factor([(told["in_mg"], line["mg"])])
+        says = self._new_share(line, told)
+        answers = [_answer("leave", "Leave it, and note it", "left", {"line": line["id"]}, says=says)]
+        if in_reach(num, den):
+            answers.append(self._carry(line, "There is no more: make less", num, den))
+        return answers
 
     def _carry(self, line: Json, label: str, num: int, den: int) -> Json:
         """The answer that makes every target of this line's round num / den of the sheet's."""
@@ -394,33 +420,20 @@ class _Bench:
         bursts = self.state["bursts"].get(key, [])
         planned = step["bursts"]
         following = planned[len(bursts)] if len(bursts) < len(planned) else step["more"]
-        length = span(following["ms"])
         yes = _answer("yes", "It is melted", "looked", {"step": key, "answer": "yes"}, says=step["look_for"])
+        if bursts and bursts[-1]["answer"] is None:
+            return self._heating(step, bursts, following, yes)
+        length = span(following["ms"])
         expected = (
             f"About {len(planned)} {'burst' if len(planned) == 1 else 'bursts'} likely." if planned else ""
         )
-        if key in self.guides:
-            return {
-                "kind": "heating",
-                "says": f"Stir well and look: {step['look_for']}",
-                "number": {
-                    "mg": None,
-                    "text": span(bursts[-1]["ms"]),
-                    "caption": f"burst {len(bursts)}, then stir and look",
-                },
-                "answers": [
-                    {**yes, "strong": True},
-                    _answer(
-                        "again",
-                        f"Not yet: {length} more",
-                        "heated",
-                        {"step": key, "ms": following["ms"]},
-                        says=_rest(following),
-                    ),
-                ],
-            }
+        if planned and len(bursts) >= len(planned):
+            expected = "More bursts than were likely: go gently."
+        resting = (
+            f"Rest {span(following['rest_ms'])} and stir first." if bursts and following["rest_ms"] else ""
+        )
         return {
-            "says": " ".join(each for each in (step["says"], expected, _rest(following)) if each),
+            "says": " ".join(each for each in (resting, step["says"], expected) if each),
             "number": {
                 "mg": None,
                 "text": length,
@@ -431,6 +444,31 @@ class _Bench:
                     "heat", f"Begin {length}", "heated", {"step": key, "ms": following["ms"]}, strong=True
                 ),
                 yes,
+            ],
+        }
+
+    def _heating(self, step: Json, bursts: list[Json], following: Json, yes: Json) -> Json:
+        """A burst counts, or is over: look. Nothing is lit while it counts, so no pedal ends it."""
+        over = guide_phase(self.guides[step["id"]], self.at) == "ready"
+        enough = len(bursts) >= len(step["bursts"])
+        length = span(following["ms"])
+        if following["rest_ms"]:
+            label, kind = f"Not yet: rest, then {length} more", "looked"
+            body = {"step": step["id"], "answer": "not_yet"}
+        else:
+            label, kind = f"Not yet: {length} more", "heated"
+            body = {"step": step["id"], "ms": following["ms"]}
+        return {
+            "kind": "heating",
+            "says": f"Stir well and look: {step['look_for']}",
+            "number": {
+                "mg": None,
+                "text": span(bursts[-1]["ms"]),
+                "caption": f"burst {len(bursts)}, then stir and look",
+            },
+            "answers": [
+                {**yes, "strong": over and enough},
+                _answer("again", label, kind, body, strong=over and not enough),
             ],
         }
 
@@ -451,11 +489,13 @@ class _Bench:
         reads = to_division(target, division)
         text = grams(reads, division)
         rest = step["portions"][-1]
+        there = self.state["vessels"][step["vessel"]]["in_mg"]
         body = {"vessel": portion["vessel"]}
         return {
             "says": " ".join(
                 each
                 for each in (
+                    f"Stand an empty bowl on {scale['name']} and zero it." if scale else "",
                     step["says"],
                     f"The rest, {grams(targets[-1], division)}, stays as {rest['name']}.",
                 )
@@ -477,7 +517,7 @@ class _Bench:
             },
             "answers": [
                 _answer("reads", f"It reads {text}", "portioned", {**body, "mg": target}, strong=True),
-                _answer("other", "It reads something else", "portioned", body, wants="reading"),
+                _answer("other", "It reads something else", "portioned", body, wants="reading", most=there),
             ],
         }
 
@@ -525,12 +565,15 @@ class _Bench:
         key = step["id"]
         count = self.state["counts"].get(key, {"good": 0, "spoiled": 0, "partial": 0, "of": {}})
         made = count["good"] + count["spoiled"] + count["partial"]
-        left = max(0, step["count"] - made)
+        wanted = self.state["expected"][key]
+        left = max(0, wanted - made)
         part, part_says, whole = self._part_in_hand(step, count)
         body: Json = {"step": key} if part is None else {"step": key, "of": part}
         verb = step["verb"]
         answers = []
-        asked, good, name = ("one", 1, "One") if step["one_by_one"] else ("all", left, f"All {left}")
+        asked, good, name = (
+            ("one", 1, "One") if step["one_by_one"] else ("all", left, "One" if left == 1 else f"All {left}")
+        )
         for index, way in enumerate(step["ways"]):
             answers.append(
                 _answer(
@@ -545,7 +588,7 @@ class _Bench:
         if not step["ways"]:
             answers.append(_answer(asked, f"{name} {verb}", "counted", {**body, "good": good}, strong=whole))
         if not step["one_by_one"]:
-            answers.append(_answer("some", "Some other number", "counted", body, wants="count"))
+            answers.append(_answer("some", "Some other number", "counted", body, wants="count", most=left))
         if step["again"] is not None:
             answers.append(
                 _answer(
@@ -570,7 +613,7 @@ class _Bench:
             "number": {
                 "mg": None,
                 "text": f"{made + 1 if step['one_by_one'] else left}",
-                "caption": f"of {step['count']}",
+                "caption": f"of {wanted}",
             },
             "answers": answers,
         }
@@ -701,8 +744,10 @@ def _answer(
     *,
     says: str = "",
     wants: str | None = None,
+    most: int | None = None,
     strong: bool = False,
 ) -> Json:
+    """One answer. `input` is what it still wants (reading, count, note) and `most` its upper bound."""
     return {
         "id": key,
         "label": label,
@@ -710,12 +755,9 @@ def _answer(
         "kind": kind,
         "body": body,
         "input": wants,
+        "most": most,
         "strong": strong,
     }
-
-
-def _rest(burst: Json) -> str:
-    return f"Rest {span(burst['rest_ms'])} and stir first." if burst["rest_ms"] else ""
 
 
 def _counted(line: Json) -> str:

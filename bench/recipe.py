@@ -500,6 +500,7 @@ class _Reading:
             )
         return {
             "about_ms": read_duration_ms(step["about"], f"{at}.about") if "about" in step else None,
+            "of": _known(step.get("of", []), lines, f"{at}.of", "line"),
             "tips": step.get("tips", []),
             "into": into,
         }
@@ -590,13 +591,15 @@ def _unique(items: list[Json], where: str, what: str) -> list[Json]:
     return items
 
 
-def _known(keys: list[str], known: Json, where: str, what: str) -> None:
+def _known(keys: list[str], known: Json, where: str, what: str) -> list[str]:
+    """The keys, every one of which is known."""
     for index, key in enumerate(keys):
         if key not in known:
             raise RecipeError(
                 f"{where}.{index}",
                 f"There is no {what} “{key}”. It could be {', '.join(known) or 'none: the component has no lines'}.",
             )
+    return keys
 
 
 def _full(reference: str, component: str) -> str:

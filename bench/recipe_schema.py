@@ -74,7 +74,7 @@ _DO_THIS = closed(["do"], {"do": text(400)})
 # One table a kind: what it must say, and what it may.
 STEP_KINDS: dict[str, tuple[list[str], Json]] = {
     "weigh": (["lines"], {"lines": listed(ID, 100, 1), "into": ID}),
-    "do": ([], {"about": AMOUNT, "tips": listed(ID, 8, 1), "into": ID}),
+    "do": ([], {"about": AMOUNT, "of": listed(ID, 20, 1), "tips": listed(ID, 8, 1), "into": ID}),
     "melt": (
         ["of", "heater", "burst", "look_for"],
         {

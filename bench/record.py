@@ -69,6 +69,7 @@ def record(sheet: Json, state: Json, entries: list[Json]) -> Json:
         {
             **placed(step),
             "planned": step["count"],
+            "expected": state["expected"][step["id"]],
             **{
                 field: state["counts"].get(step["id"], {}).get(field, 0)
                 for field in ("good", "spoiled", "partial")

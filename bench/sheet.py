@@ -12,7 +12,7 @@ from typing import Any
 from bench.errors import BenchError, SizeError
 from bench.heating import burst_plan, heat_uj
 from bench.recipe import ASSEMBLY
-from bench.sizing import MOST_PIECES, cavities, make_mg, pieces_from, rounds, vessel_for
+from bench.sizing import MOST_PIECES, cavities, make_mg, pieces_from, room_mg, rounds, vessel_for
 from bench.weighing import bowl_scale, cup_scale, tolerance_mg, uncertainty_ppm
 from bench.whole import ceiling, grams, half_even, per_cent, share_out
 
@@ -169,6 +169,7 @@ class _Sheet:
         self.vessels: list[Json] = []
         self.steps: list[Json] = []
         self.warnings: list[Json] = []
+        self.in_use: dict[str, tuple[str, str]] = {}  # kit vessel -> the component and label it serves
         self._check_choices()
 
     def made(self) -> Json:
@@ -337,6 +338,7 @@ class _Sheet:
         # onto the pieces.
         whole_mg = sum(mg for lines in going_in.values() for mg, _ in lines)
         places = {}
+        vessels: dict[str, Json | None] = {}
         for label, lines in going_in.items():
             load = sum(mg for mg, _ in lines)
             if label == "bowl" and component["id"] != ASSEMBLY:
@@ -344,7 +346,11 @@ class _Sheet:
             elif label in portions:
                 load = ceiling(whole_mg * portions[label]["share"], portions[label]["of"])
             mixed = label == "bowl" or label in portions
-            vessel = vessel_for(self.kit, component["vessel"] if mixed else label, load)
+            if label in portions and portions[label]["stays_in"] in vessels:
+                vessel = vessels[portions[label]["stays_in"]]
+            else:
+                vessel = self._vessel(component, label, component["vessel"] if mixed else label, load)
+            vessels[label] = vessel
             empty = vessel["empty_mg"] if vessel else 0
             scale = None
             if lines or (label in portions and self.kit["scales"]):
@@ -373,6 +379,40 @@ class _Sheet:
             }
         self.vessels += places.values()
         return places
+
+    def _vessel(self, component: Json, label: str, kind: str, load: int) -> Json | None:
+        """The smallest vessel that takes the load and is not in use for another part of the batch.
+
+        Parts are made side by side, so two of them in one bowl is a clash, and is said. Small cups
+        are wiped and used again, and the rounds of one part follow each other.
+        """
+        free = [
+            vessel
+            for vessel in self.kit["vessels"]
+            if kind == "cup"
+            or self.in_use.get(vessel["id"], (component["id"], label)) == (component["id"], label)
+        ]
+        vessel = vessel_for({**self.kit, "vessels": free}, kind, load)
+        room = room_mg(self.kit, vessel)
+        if vessel is None or (room is not None and room < load):
+            shared = vessel_for(self.kit, kind, load)
+            if shared and (vessel is None or (room_mg(self.kit, shared) or 0) >= load):
+                vessel = shared
+        if vessel is None or kind == "cup":
+            return vessel
+        other, its_label = self.in_use.setdefault(vessel["id"], (component["id"], label))
+        if other != component["id"]:
+            name = next(each["name"] for each in self.components if each["id"] == other)
+            self._warn(
+                f"{component['id']}.{label}",
+                f"{vessel['name']} is needed for {component['name']} and for {name}: empty it in between.",
+            )
+        elif its_label != label:
+            self._warn(
+                f"{component['id']}.{label}",
+                f"{vessel['name']} is needed twice for {component['name']}: have another {kind} ready.",
+            )
+        return vessel
 
     def _written_count(self, component: Json) -> int:
         written: int = self.recipe["written_for"] * component["takes"] + component["spares"]
@@ -406,6 +446,7 @@ class _Sheet:
         vessel = places[step["into"]] if step else None
         top, bottom = factor
         where = f"{prefix}.{line['id']}"
+        written = f"{component['id']}.{line['id']}"  # said once, however many rounds there are
         scale = self._scale(vessel["scale"]) if vessel and vessel["scale"] else None
         cup = False
         weighed = bool(line["ug"])
@@ -415,16 +456,14 @@ class _Sheet:
         count = half_even(line["count"] * top, bottom * 1000) if line["count"] is not None else None
         if count == 0:
             name = self.recipe["ingredients"][line["ingredient"]]["name"]
-            self._warn(where, f"{name} comes to less than one a round; one is used.")
+            self._warn(written, f"{name} comes to less than one a round; one is used.")
             count = 1
         spoons = self._spoons(nl) if nl is not None else ""
         if nl is not None and not spoons:
-            self._warn(
-                where,
-                f"{self.recipe['ingredients'][line['ingredient']]['name']} comes to less than the smallest spoon.",
-            )
+            name = self.recipe["ingredients"][line["ingredient"]]["name"]
+            self._warn(written, f"{name} comes to less than the smallest spoon.")
         if line["unit"] == "drops":
-            self._warn(where, "Drops differ from dropper to dropper. Weigh them when the amount matters.")
+            self._warn(written, "Drops differ from dropper to dropper. Weigh them when the amount matters.")
         self.lines.append(
             {
                 "id": where,
@@ -532,6 +571,7 @@ class _Sheet:
                             made["cautions"].append(caution)
             case "do":
                 made["about_ms"] = step["about_ms"]
+                made["mg"] = sum(masses[key] for key in step["of"] if key in ingredients) or None
                 made["tips"] = [f"{prefix}.{label}" for label in step["tips"]]
                 made["into"] = f"{prefix}.{step['into']}"
             case "melt":
@@ -632,6 +672,7 @@ class _Sheet:
                     inside = any(need.startswith(f"{component['id']}.{number}.") for need in first["after"])
                     if not inside and frees not in first["after"]:
                         first["after"].append(frees)
+        _add_follows(self.steps, {component["id"]: component["takes"] for component in self.components})
         _drop_empty(self.steps)
         _add_tails(self.steps)
         _add_holds(self.steps)
@@ -669,7 +710,7 @@ _MEASURES = ("ingredient", "ug", "nl", "count", "unit", "about_ug", "texture")
 
 
 def _portions(component: Json) -> dict[str, Json]:
-    """What a component is divided into: {label: {"name", "share", "of"}}, a share of the whole.
+    """What a component is divided into: {label: {"name", "share", "of", "stays_in"}}, a share of the whole.
 
     The last portion of a split stays in the bowl it was divided from, so it counts as the whole.
     """
@@ -678,8 +719,13 @@ def _portions(component: Json) -> dict[str, Json]:
         if step["kind"] == "split":
             of = sum(portion["share"] for portion in step["portions"])
             for portion in step["portions"]:
-                share = of if portion is step["portions"][-1] else portion["share"]
-                portions[portion["id"]] = {"name": portion["name"], "share": share, "of": of}
+                last = portion is step["portions"][-1]
+                portions[portion["id"]] = {
+                    "name": portion["name"],
+                    "share": of if last else portion["share"],
+                    "of": of,
+                    "stays_in": step["from"] if last else None,
+                }
     return portions
 
 
@@ -692,6 +738,36 @@ def _drop_empty(steps: list[Json]) -> None:
                 if empty["id"] in needs:
                     place = needs.index(empty["id"])
                     needs[place : place + 1] = [need for need in empty["after"] if need not in needs]
+
+
+def _add_follows(steps: list[Json], takes: dict[str, int]) -> None:
+    """follows: for each count of pieces, the counts that its pieces come from.
+
+    [{"steps": [ids], "takes": n}]: one for each such count with all its rounds, and how many of its
+    pieces one of these takes.
+    """
+    by_id = {step["id"]: step for step in steps}
+    for step in steps:
+        if step["kind"] != "pieces":
+            continue
+        sources: dict[tuple[str, str], list[str]] = {}
+        seen: set[str] = set()
+        stack = list(step["after"])
+        while stack:
+            key = stack.pop()
+            if key in seen:
+                continue
+            seen.add(key)
+            before = by_id[key]
+            inside = before["component"] == step["component"]
+            if before["kind"] == "pieces" and (inside or step["component"] == ASSEMBLY):
+                sources.setdefault((before["component"], before["step"]), []).append(key)
+            else:
+                stack += before["after"]
+        step["follows"] = [
+            {"steps": sorted(keys), "takes": 1 if component == step["component"] else takes[component]}
+            for (component, _), keys in sorted(sources.items())
+        ]
 
 
 def _add_tails(steps: list[Json]) -> None:

@@ -101,16 +101,27 @@ def rounds(component: Json, kit: Json, count: int) -> tuple[list[int], list[str]
     if moulds is not None and count > moulds:
         least = ceiling(count, moulds)
         why.append(f"the {component['mould']['shape']} moulds hold {moulds} at once")
-    roomiest = vessel_for(kit, component["vessel"], make_mg(component, count))
-    room = room_mg(kit, roomiest)
-    if room is not None and make_mg(component, ceiling(count, least)) > room:
-        if make_mg(component, 1) > room:
+    for kind, part, whole in _going_in(component):
+
+        def load(pieces: int, part: int = part, whole: int = whole) -> int:
+            return ceiling(make_mg(component, pieces) * part, whole)
+
+        roomiest = vessel_for(kit, kind, load(count))
+        room = room_mg(kit, roomiest)
+        # A jug or pan that the kit lacks limits nothing; the bowl is always limited by its scale.
+        if (
+            room is None
+            or (roomiest is None and kind != component["vessel"])
+            or load(ceiling(count, least)) <= room
+        ):
+            continue
+        if load(1) > room:
             raise SizeError(
                 "pieces",
-                f"One piece of {component['name']} takes {grams(make_mg(component, 1), 1000)}, but the largest {component['vessel']} "
+                f"One piece of {component['name']} takes {grams(load(1), 1000)}, but the largest {kind} "
                 f"on its scale takes {grams(max(0, room), 1000)}. Use a larger vessel or scale, or a smaller piece.",
             )
-        while least <= MOST_ROUNDS and make_mg(component, ceiling(count, least)) > room:
+        while least <= MOST_ROUNDS and load(ceiling(count, least)) > room:
             least += 1
         name = roomiest["name"] if roomiest else f"scale {coarsest_first(kit)[0]['name']}"
         why.append(f"{name} takes {grams(room, 1000)} at once")
@@ -121,6 +132,26 @@ def rounds(component: Json, kit: Json, count: int) -> tuple[list[int], list[str]
             "Make fewer pieces, or use larger moulds and vessels.",
         )
     return spread(count, least), why
+
+
+def _going_in(component: Json) -> list[tuple[str, int, int]]:
+    """What each kind of vessel takes of the component, as (kind, part, whole); the bowl takes it all.
+
+    Portions are weighed out of the bowl, and small cups are emptied line by line: neither limits.
+    """
+    grams_of = {line["id"]: line["ug"] or 0 for line in component["lines"]}
+    whole = sum(grams_of.values())
+    portions = {
+        portion["id"]
+        for step in component["steps"]
+        if step["kind"] == "split"
+        for portion in step["portions"]
+    }
+    parts: dict[str, int] = {}
+    for step in component["steps"]:
+        if step["kind"] == "weigh" and step["into"] not in portions and step["into"] not in ("bowl", "cup"):
+            parts[step["into"]] = parts.get(step["into"], 0) + sum(grams_of[key] for key in step["lines"])
+    return [(component["vessel"], 1, 1), *((kind, part, whole) for kind, part in parts.items() if part)]
 
 
 def spread(count: int, over: int) -> list[int]:

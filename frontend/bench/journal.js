@@ -11,7 +11,7 @@
  */
 
 import { carryFactor } from "./weighing.js";
-import { byCodePoint, canonical, ceiling, halfEven, product, shareOut, sum } from "./whole.js";
+import { byCodePoint, canonical, ceiling, divided, halfEven, product, shareOut, sum } from "./whole.js";
 
 const MOST_AT = 8_640_000_000_000_000; // the last instant a Date can hold
 const MOST_MG = 10 ** 9; // a tonne in one touch is a slip of the finger
@@ -362,10 +362,10 @@ const TAKES = {
 // What follows from the entries
 
 function told(known) {
+  settleSplitting(known);
   const lines = Object.fromEntries(known.sheet.lines.map((line) => [line.id, lineTold(known, line)]));
   settleWeighing(known, lines);
-  settleCounting(known);
-  settleSplitting(known);
+  const expected = settleCounting(known);
   const steps = Object.fromEntries(known.sheet.steps.map((step) => [step.id, stepTold(known, step)]));
   return {
     started_at: known.startedAt,
@@ -380,6 +380,7 @@ function told(known) {
     bursts: Object.fromEntries(known.bursts),
     looks: Object.fromEntries(known.looks),
     counts: Object.fromEntries(known.counts),
+    expected: Object.fromEntries(expected),
     portions: Object.fromEntries(known.portions),
     factors: Object.fromEntries(known.factors),
     ...running(known, steps),
@@ -394,7 +395,7 @@ function lineTold(known, line) {
     return { target_mg: null, in_mg: inMg, status: "by_hand", twice: null };
   }
   const [num, den] = known.factors.get(`${line.component}.${line.round}`) ?? [1, 1];
-  const target = line.mg === null ? null : halfEven(product(line.mg, num), den);
+  const target = line.mg === null ? null : byPortion(known, line.vessel, halfEven(product(line.mg, num), den));
   const judged = () => {
     if (target === null) return known.touched.has(line.id) ? "in" : "open";
     if (inMg === 0 && target > 0) return "open";
@@ -419,10 +420,41 @@ function settleWeighing(known, lines) {
   }
 }
 
+/** A target for what goes into a portion, by what that portion really came to. */
+function byPortion(known, vessel, target) {
+  const step = known.splitOf.get(vessel);
+  if (!step || known.settled.get(step.id)?.status !== "done") return target;
+  const total = sum(step.portions.map((portion) => known.portions.get(portion.vessel) ?? 0));
+  const held = known.portions.get(vessel) ?? 0;
+  if (total <= 0 || held < 0 || held > total) return target;
+  const { share } = step.portions.find((portion) => portion.vessel === vessel);
+  const shares = sum(step.portions.map((portion) => portion.share));
+  return halfEven(product(target, product(held, shares)), product(total, share));
+}
+
+/** How many pieces each count now expects, by step: no more than came out of the counts before it. */
 function settleCounting(known) {
-  for (const [key, { good, partial, spoiled }] of known.counts) {
-    if (good + partial + spoiled >= known.steps.get(key).count) settle(known, key, "done", known.countedAt.get(key));
-  }
+  const expected = new Map();
+  const usable = (key) => {
+    const count = known.counts.get(key);
+    return count ? count.good + count.partial : expected.get(key);
+  };
+  const reckon = (step) => {
+    if (expected.has(step.id)) return;
+    expected.set(step.id, step.count);
+    for (const source of step.follows) {
+      for (const key of source.steps) reckon(known.steps.get(key));
+      if (!source.steps.every((key) => known.settled.get(key)?.status === "done")) continue;
+      const [pieces] = divided(sum(source.steps.map(usable)), source.takes);
+      expected.set(step.id, Math.min(expected.get(step.id), pieces));
+    }
+    const count = known.counts.get(step.id);
+    if (count && count.good + count.partial + count.spoiled >= expected.get(step.id)) {
+      settle(known, step.id, "done", known.countedAt.get(step.id));
+    }
+  };
+  for (const step of known.sheet.steps) if (step.kind === "pieces") reckon(step);
+  return expected;
 }
 
 function settleSplitting(known) {

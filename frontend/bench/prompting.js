@@ -135,7 +135,9 @@ function promptFor(bench, step) {
     answers: [],
     ...ASKS[step.kind](bench, step),
   };
-  prompt.answers.push(answer("skip", "Skip this", "skipped", { step: step.id }, { input: "note" }));
+  const label = (step.lines ?? []).length > 1 ? "Skip the whole step" : "Skip this step";
+  const says = `“${step.title}” stays written as skipped.`;
+  prompt.answers.push(answer("skip", label, "skipped", { step: step.id }, { says, input: "note" }));
   return prompt;
 }
 
@@ -145,7 +147,9 @@ function why(bench, step) {
     const names = pending.slice(0, 2).map((each) => `“${each.title}”`).join(" and ");
     return `Hold on: once this is begun the next part cannot wait, and ${names} is not done yet.`;
   }
-  return joined(step.reason, bench.windows.has(step.id) ? step.window.stake : "");
+  const window = bench.windows.get(step.id);
+  if (!window) return step.reason;
+  return joined(step.reason, windowPhase(window, bench.at) === "late" ? "Past its time." : "", step.window.stake);
 }
 
 /** What each kind of step asks, as the fields of its prompt. */
@@ -158,10 +162,11 @@ function doThis(bench, step) {
         answer(`way_${way.id}`, way.name, "done", { step: key, way: way.id }, { says: way.says, strong: !index }),
       )
     : [answer("done", "Done", "done", { step: key }, { strong: true })];
-  if (step.about_ms === null) return { answers, number: null };
+  const worked = step.mg === null ? null : { mg: step.mg, text: grams(step.mg, 1000), caption: "at the least" };
+  if (step.about_ms === null) return { answers, number: worked };
   const length = span(step.about_ms);
   if (!bench.guides.has(key)) answers.push(answer("begin", `Time it: ${length}`, "began", { step: key }));
-  return { answers, number: { mg: null, text: length, caption: "about" } };
+  return { answers, number: worked ?? { mg: null, text: length, caption: "about" } };
 }
 
 function weigh(bench, step) {
@@ -195,7 +200,7 @@ const CAPTIONS = {
 /** Add this much; the scale will read that. */
 function addLine(bench, line, told, isTopUp) {
   const body = { line: line.id };
-  const leaveOut = line.optional ? [answer("left_out", "Leave it out", "left_out", body)] : [];
+  const leaveOut = answer("left_out", "Leave it out", "left_out", body);
   if (told.target_mg === null) return addUnweighed(bench, line, body, leaveOut);
   const add = told.target_mg - told.in_mg;
   const division = line.division_mg || 1;
@@ -207,15 +212,21 @@ function addLine(bench, line, told, isTopUp) {
   const answers = [
     answer("reads", `It reads ${text}`, "weighed", { ...body, mg: add, reading_mg: reads }, { strong: true }),
     answer("other", "It reads something else", "weighed", body, { input: "reading" }),
-    ...leaveOut,
   ];
+  if (isTopUp) answers.push(...letBe(bench, line, told));
+  else if (line.optional) answers.push(leaveOut);
   if (how === "running" && before > 0) {
     const says = `The next reading starts from nought, with ${grams(vessel.in_mg, division)} known to be in the bowl.`;
     answers.push(answer("zeroed", "The scale went blank", "zeroed", { vessel: line.vessel }, { says }));
   }
+  if (!isTopUp && !line.optional) answers.push(leaveOut);
+  const scale = bench.scales.get(line.scale);
+  const stand = how === "running" && before === 0 && scale
+    ? `Stand ${bench.vessels.get(line.vessel).name} on ${scale.name} and zero it.`
+    : "";
   return {
     title: isTopUp ? `Top up ${line.name}` : `Add ${line.name}`,
-    says: line.note,
+    says: joined(stand, line.note),
     number: { mg: reads, text, caption: CAPTIONS[how] },
     weigh: weighing(bench, line, { how, add, amount: grams(add, division), reads, before }),
     answers,
@@ -236,7 +247,7 @@ function addUnweighed(bench, line, body, leaveOut) {
     weigh: weighing(bench, line, { how, add: 0, amount, reads: null, before: 0 }),
     answers: [
       answer("in", "It is in", "weighed", { ...body, mg: line.about_mg ?? 0 }, { strong: true }),
-      ...leaveOut,
+      leaveOut,
     ],
   };
 }
@@ -275,7 +286,7 @@ function carry(bench, line, label, [num, den]) {
 function toldTwice({ twice }) {
   if (twice === null) return [];
   const says = "It is counted once; the second telling is taken back.";
-  return [answer("told_twice", "Two phones told the same pour", "undone", { entry: twice }, { says })];
+  return [answer("told_twice", "Two phones told the same pour", "undone", { entry: twice }, { says, strong: true })];
 }
 
 /** Past tolerance: take some out, leave it, or carry the rest up to match. */
@@ -286,6 +297,7 @@ function over(bench, line, told) {
   const shown = grams(Math.max(toDivision(mg, division), division), division);
   // After a choice to make less, what was in already is over by that choice: it stays.
   const madeLess = carried(bench, line) < 0;
+  const once = told.twice === null;
   return {
     kind: "over",
     title: `${line.name}: ${shown} too much`,
@@ -294,8 +306,8 @@ function over(bench, line, told) {
     weigh: weighing(bench, line, { how: "over", add: -mg, amount: shown, reads: null, before: 0 }),
     answers: [
       ...toldTwice(told),
-      answer("take_out", `Take ${shown} out`, "taken_out", { line: line.id, mg }, { strong: !madeLess }),
-      { ...leave(bench, line, told), strong: madeLess },
+      answer("take_out", `Take ${shown} out`, "taken_out", { line: line.id, mg }, { strong: !madeLess && once }),
+      { ...leave(bench, line, told), strong: madeLess && once },
       ...(inReach(num, den) ? [carry(bench, line, "Carry the rest up", [num, den])] : []),
     ],
   };
@@ -305,18 +317,20 @@ function over(bench, line, told) {
 function short(bench, line, told) {
   const adding = addLine(bench, line, told, true);
   const division = line.division_mg || 1;
-  const [num, den] = carryFactor([[told.in_mg, line.mg]]);
   return {
     ...adding,
     kind: "short",
     title: `${line.name}: ${grams(told.target_mg - told.in_mg, division)} short`,
     says: wentIn(told, division),
-    answers: [
-      ...adding.answers.slice(0, 2),
-      leave(bench, line, told),
-      ...(inReach(num, den) ? [carry(bench, line, "There is no more: make less", [num, den])] : []),
-    ],
+    answers: adding.answers.filter(({ id }) => id !== "zeroed"),
   };
+}
+
+/** What else there is to do about too little: leave it, or make less to match. */
+function letBe(bench, line, told) {
+  const [num, den] = carryFactor([[told.in_mg, line.mg]]);
+  const less = inReach(num, den) ? [carry(bench, line, "There is no more: make less", [num, den])] : [];
+  return [leave(bench, line, told), ...less];
 }
 
 /** The weighed lines of the same component and round. */
@@ -372,32 +386,39 @@ function melt(bench, step) {
   const bursts = bench.state.bursts[key] ?? [];
   const planned = step.bursts;
   const following = planned[bursts.length] ?? step.more;
+  const yes = answer("yes", "It is melted", "looked", { step: key, answer: "yes" }, { says: step.look_for });
+  if (bursts.length && bursts.at(-1).answer === null) return heating(bench, step, bursts, following, yes);
   const length = span(following.ms);
-  const heat = { step: key, ms: following.ms };
-  const yes = (strong) =>
-    answer("yes", "It is melted", "looked", { step: key, answer: "yes" }, { says: step.look_for, strong });
-  if (bench.guides.has(key)) {
-    return {
-      kind: "heating",
-      says: `Stir well and look: ${step.look_for}`,
-      number: {
-        mg: null,
-        text: span(bursts.at(-1).ms),
-        caption: `burst ${bursts.length}, then stir and look`,
-      },
-      answers: [
-        yes(true),
-        answer("again", `Not yet: ${length} more`, "heated", heat, { says: rest(following) }),
-      ],
-    };
-  }
-  const expected = planned.length
-    ? `About ${planned.length} ${planned.length === 1 ? "burst" : "bursts"} likely.`
-    : "";
+  let expected = "";
+  if (planned.length) expected = `About ${planned.length} ${planned.length === 1 ? "burst" : "bursts"} likely.`;
+  if (planned.length && bursts.length >= planned.length) expected = "More bursts than were likely: go gently.";
+  const resting = bursts.length && following.rest_ms ? `Rest ${span(following.rest_ms)} and stir first.` : "";
   return {
-    says: joined(step.says, expected, rest(following)),
+    says: joined(resting, step.says, expected),
     number: { mg: null, text: length, caption: `in the ${step.heater}, burst ${bursts.length + 1}` },
-    answers: [answer("heat", `Begin ${length}`, "heated", heat, { strong: true }), yes(false)],
+    answers: [
+      answer("heat", `Begin ${length}`, "heated", { step: key, ms: following.ms }, { strong: true }),
+      yes,
+    ],
+  };
+}
+
+/** A burst counts, or is over: look. Nothing is lit while it counts, so no pedal ends it. */
+function heating(bench, step, bursts, following, yes) {
+  const over = guidePhase(bench.guides.get(step.id), bench.at) === "ready";
+  const enough = bursts.length >= step.bursts.length;
+  const length = span(following.ms);
+  const again = following.rest_ms
+    ? answer("again", `Not yet: rest, then ${length} more`, "looked", { step: step.id, answer: "not_yet" })
+    : answer("again", `Not yet: ${length} more`, "heated", { step: step.id, ms: following.ms });
+  return {
+    kind: "heating",
+    says: `Stir well and look: ${step.look_for}`,
+    number: { mg: null, text: span(bursts.at(-1).ms), caption: `burst ${bursts.length}, then stir and look` },
+    answers: [
+      { ...yes, strong: over && enough },
+      { ...again, strong: over && !enough },
+    ],
   };
 }
 
@@ -412,8 +433,10 @@ function split(bench, step) {
   const reads = toDivision(target, division);
   const text = grams(reads, division);
   const body = { vessel: portion.vessel };
+  const there = bench.state.vessels[step.vessel].in_mg;
   return {
     says: joined(
+      scale ? `Stand an empty bowl on ${scale.name} and zero it.` : "",
       step.says,
       `The rest, ${grams(targets.at(-1), division)}, stays as ${step.portions.at(-1).name}.`,
     ),
@@ -433,7 +456,7 @@ function split(bench, step) {
     },
     answers: [
       answer("reads", `It reads ${text}`, "portioned", { ...body, mg: target }, { strong: true }),
-      answer("other", "It reads something else", "portioned", body, { input: "reading" }),
+      answer("other", "It reads something else", "portioned", body, { input: "reading", most: there }),
     ],
   };
 }
@@ -466,12 +489,13 @@ function pieces(bench, step) {
   const key = step.id;
   const count = bench.state.counts[key] ?? { good: 0, spoiled: 0, partial: 0, of: {} };
   const made = count.good + count.spoiled + count.partial;
-  const left = Math.max(0, step.count - made);
+  const wanted = bench.state.expected[key];
+  const left = Math.max(0, wanted - made);
   const { part, says, whole } = partInHand(bench, step, count);
   const body = part === null ? { step: key } : { step: key, of: part };
   const [id, good, label] = step.one_by_one
     ? ["one", 1, `One ${step.verb}`]
-    : ["all", left, `All ${left} ${step.verb}`];
+    : ["all", left, `${left === 1 ? "One" : `All ${left}`} ${step.verb}`];
   const answers = step.ways.map((way, index) =>
     answer(`${id}_${way.id}`, `${label}: ${way.name}`, "counted", { ...body, good, way: way.id }, {
       says: way.says,
@@ -479,7 +503,7 @@ function pieces(bench, step) {
     }),
   );
   if (!step.ways.length) answers.push(answer(id, label, "counted", { ...body, good }, { strong: whole }));
-  if (!step.one_by_one) answers.push(answer("some", "Some other number", "counted", body, { input: "count" }));
+  if (!step.one_by_one) answers.push(answer("some", "Some other number", "counted", body, { input: "count", most: left }));
   if (step.again !== null) {
     answers.push(
       answer("respray", "It has dried: spray and work in", "looked", { step: key, answer: "not_yet" }, {
@@ -495,7 +519,7 @@ function pieces(bench, step) {
   answers.push(answer("enough", "That is all there is", "done", { step: key }));
   return {
     says: joined(step.again && made ? step.again : step.says, says),
-    number: { mg: null, text: `${step.one_by_one ? made + 1 : left}`, caption: `of ${step.count}` },
+    number: { mg: null, text: `${step.one_by_one ? made + 1 : left}`, caption: `of ${wanted}` },
     answers,
   };
 }
@@ -606,16 +630,13 @@ function guideSaid(bench, guide) {
 
 // Words
 
-function answer(id, label, kind, body, { says = "", input = null, strong = false } = {}) {
-  return { id, label, says, kind, body, input, strong };
+/** One answer. `input` is what it still wants (reading, count, note) and `most` its upper bound. */
+function answer(id, label, kind, body, { says = "", input = null, most = null, strong = false } = {}) {
+  return { id, label, says, kind, body, input, most, strong };
 }
 
 function joined(...sentences) {
   return sentences.filter(Boolean).join(" ");
-}
-
-function rest(burst) {
-  return burst.rest_ms ? `Rest ${span(burst.rest_ms)} and stir first.` : "";
 }
 
 function counted({ count, unit }) {

@@ -23,6 +23,7 @@ export function record(sheet, state, entries) {
     .map((step) => ({
       ...placed(step),
       planned: step.count,
+      expected: state.expected[step.id],
       ...Object.fromEntries(COUNTED.map((field) => [field, state.counts[step.id]?.[field] ?? 0])),
     }));
   const steps = new Map(sheet.steps.map((step) => [step.id, step]));

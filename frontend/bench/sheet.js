@@ -9,7 +9,7 @@
 
 import { BenchError } from "./errors.js";
 import { burstPlan, heatUj } from "./heating.js";
-import { cavities, makeMg, MOST_PIECES, piecesFrom, rounds, vesselFor } from "./sizing.js";
+import { cavities, makeMg, MOST_PIECES, piecesFrom, roomMg, rounds, vesselFor } from "./sizing.js";
 import { bowlScale, cupScale, toleranceMg, uncertaintyPpm } from "./weighing.js";
 import { ceiling, divided, grams, halfEven, perCent, PPM, product, shareOut, sum } from "./whole.js";
 
@@ -160,6 +160,7 @@ export function makeSheet(recipe, ref, size, kit) {
     vessels: [],
     steps: [],
     warnings: [],
+    inUse: new Map(), // a kit vessel's id -> {component, label} that it serves
   };
   checkChoices(draft);
   const chosen = new Map(draft.components.map((component) => [component.id, chosenLines(draft, component)]));
@@ -343,13 +344,18 @@ function layPlaces(draft, component, number, chosen, masses, weighedIn) {
   const massOf = (lines) => sum(lines.map(({ mg }) => mg));
   const wholeMg = massOf([...goingIn.values()].flat());
   const places = new Map();
+  const vessels = new Map();
   for (const [label, lines] of goingIn) {
     const id = `${component.id}.${number}.${label}`;
     const portion = portions.get(label);
     let load = massOf(lines);
     if (label === "bowl" && component.id !== ASSEMBLY) load = wholeMg;
     else if (portion) load = ceiling(product(wholeMg, portion.share), portion.of);
-    const vessel = vesselFor(kit, label === "bowl" || portion ? component.vessel : label, load);
+    const kind = label === "bowl" || portion ? component.vessel : label;
+    const vessel = vessels.has(portion?.staysIn)
+      ? vessels.get(portion.staysIn)
+      : vesselInHand(draft, component, label, kind, load);
+    vessels.set(label, vessel);
     const empty = vessel?.empty_mg ?? 0;
     let scale = null;
     if (lines.length || (portion && kit.scales.length)) {
@@ -375,7 +381,35 @@ function layPlaces(draft, component, number, chosen, masses, weighedIn) {
 }
 
 /**
- * What a component is divided into: label -> {name, share, of}, a share of the whole.
+ * The smallest vessel that takes the load and is not in use for another part of the batch.
+ *
+ * Parts are made side by side, so two of them in one bowl is a clash, and is said. Small cups are
+ * wiped and used again, and the rounds of one part follow each other.
+ */
+function vesselInHand(draft, component, label, kind, load) {
+  const { kit, inUse } = draft;
+  const isOurs = ({ id }) => !inUse.has(id) || (inUse.get(id).component === component && inUse.get(id).label === label);
+  const free = kit.vessels.filter((vessel) => kind === "cup" || isOurs(vessel));
+  let vessel = vesselFor({ ...kit, vessels: free }, kind, load);
+  if (!vessel || roomMg(kit, vessel) < load) {
+    const shared = vesselFor(kit, kind, load);
+    if (shared && (!vessel || roomMg(kit, shared) >= load)) vessel = shared;
+  }
+  if (!vessel || kind === "cup") return vessel;
+  if (!inUse.has(vessel.id)) inUse.set(vessel.id, { component, label });
+  const other = inUse.get(vessel.id);
+  const where = `${component.id}.${label}`;
+  if (other.component !== component) {
+    const names = `${component.name} and for ${other.component.name}`;
+    warn(draft, where, `${vessel.name} is needed for ${names}: empty it in between.`);
+  } else if (other.label !== label) {
+    warn(draft, where, `${vessel.name} is needed twice for ${component.name}: have another ${kind} ready.`);
+  }
+  return vessel;
+}
+
+/**
+ * What a component is divided into: label -> {name, share, of, staysIn}, a share of the whole.
  *
  * The last portion of a split stays in the bowl it was divided from, so it counts as the whole.
  */
@@ -386,7 +420,7 @@ function portionsOf(component) {
     const of = sum(step.portions.map((portion) => portion.share));
     step.portions.forEach(({ id, name, share }, index) => {
       const isLast = index === step.portions.length - 1;
-      portions.set(id, { name, share: isLast ? of : share, of });
+      portions.set(id, { name, share: isLast ? of : share, of, staysIn: isLast ? step.from : null });
     });
   }
   return portions;
@@ -413,6 +447,7 @@ function labelsOf(component) {
 function layLine(draft, component, number, line, mg, factor, step, vessel) {
   const prefix = `${component.id}.${number}`;
   const where = `${prefix}.${line.id}`;
+  const written = `${component.id}.${line.id}`; // said once, however many rounds there are
   const { recipe, kit } = draft;
   const name = recipe.ingredients[line.ingredient].name;
   const bowl = kit.scales.find((scale) => scale.id === vessel?.scale) ?? null;
@@ -422,11 +457,11 @@ function layLine(draft, component, number, line, mg, factor, step, vessel) {
     amount === null ? null : halfEven(product(amount, factor.top), product(factor.bottom, unit));
   const nl = grown(line.nl, 1);
   const count = grown(line.count, 1000);
-  if (count === 0) warn(draft, where, `${name} comes to less than one a round; one is used.`);
+  if (count === 0) warn(draft, written, `${name} comes to less than one a round; one is used.`);
   const spoons = nl === null ? "" : spoonsFor(recipe.spoons, nl);
-  if (nl !== null && !spoons) warn(draft, where, `${name} comes to less than the smallest spoon.`);
+  if (nl !== null && !spoons) warn(draft, written, `${name} comes to less than the smallest spoon.`);
   if (line.unit === "drops") {
-    warn(draft, where, "Drops differ from dropper to dropper. Weigh them when the amount matters.");
+    warn(draft, written, "Drops differ from dropper to dropper. Weigh them when the amount matters.");
   }
   draft.lines.push({
     id: where,
@@ -519,6 +554,7 @@ function layStep(draft, component, number, count, step, ingredients, masses) {
     }
     case "do":
       made.about_ms = step.about_ms;
+      made.mg = sum(step.of.filter((key) => masses.has(key)).map((key) => masses.get(key))) || null;
       made.tips = step.tips.map((label) => `${prefix}.${label}`);
       made.into = `${prefix}.${step.into}`;
       break;
@@ -612,6 +648,7 @@ function linkSteps(draft, counts) {
       }
     }
   }
+  addFollows(draft.steps, new Map(draft.components.map((component) => [component.id, component.takes])));
   dropEmpty(draft.steps);
   addTails(draft.steps);
   addHolds(draft.steps);
@@ -651,6 +688,38 @@ function dropEmpty(steps) {
         if (place >= 0) needs.splice(place, 1, ...empty.after.filter((need) => !needs.includes(need)));
       }
     }
+  }
+}
+
+/**
+ * follows: for each count of pieces, the counts that its pieces come from.
+ *
+ * [{steps: [ids], takes}]: one for each such count with all its rounds, and how many of its pieces
+ * one of these takes.
+ */
+function addFollows(steps, takes) {
+  const byId = new Map(steps.map((step) => [step.id, step]));
+  for (const step of steps) {
+    if (step.kind !== "pieces") continue;
+    const sources = new Map();
+    const seen = new Set();
+    const stack = [...step.after];
+    while (stack.length) {
+      const key = stack.pop();
+      if (seen.has(key)) continue;
+      seen.add(key);
+      const before = byId.get(key);
+      const isInside = before.component === step.component;
+      if (before.kind === "pieces" && (isInside || step.component === ASSEMBLY)) {
+        const name = `${before.component} ${before.step}`; // a space sorts before any letter of an id
+        if (!sources.has(name)) sources.set(name, { steps: [], takes: isInside ? 1 : takes.get(before.component) });
+        sources.get(name).steps.push(key);
+      } else {
+        stack.push(...before.after);
+      }
+    }
+    step.follows = [...sources].sort(([one], [other]) => (one < other ? -1 : 1)).map(([, source]) => source);
+    for (const source of step.follows) source.steps.sort();
   }
 }
 

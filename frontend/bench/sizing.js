@@ -30,7 +30,7 @@ export function piecesFrom(component, mg) {
 }
 
 /** The most that fits this vessel and the best scale under it, in mg; null without a scale. */
-function roomMg(kit, vessel) {
+export function roomMg(kit, vessel) {
   const rooms = kit.scales.map((scale) => scale.capacity_mg - (vessel?.empty_mg ?? 0));
   const byScale = rooms.length ? Math.max(...rooms) : null;
   if (!vessel) return byScale;
@@ -84,18 +84,21 @@ export function rounds(component, kit, count) {
     least = ceiling(count, moulds);
     why.push(`the ${component.mould.shape} moulds hold ${moulds} at once`);
   }
-  const roomiest = vesselFor(kit, component.vessel, makeMg(component, count));
-  const room = roomMg(kit, roomiest);
-  const overflows = () => makeMg(component, ceiling(count, least)) > room;
-  if (room !== null && overflows()) {
-    if (makeMg(component, 1) > room) {
+  for (const { kind, part, whole } of goingIn(component)) {
+    const load = (pieces) => ceiling(product(makeMg(component, pieces), part), whole);
+    const roomiest = vesselFor(kit, kind, load(count));
+    const room = roomMg(kit, roomiest);
+    // A jug or pan that the kit lacks limits nothing; the bowl is always limited by its scale.
+    const isUnlimited = room === null || (!roomiest && kind !== component.vessel);
+    if (isUnlimited || load(ceiling(count, least)) <= room) continue;
+    if (load(1) > room) {
       throw new BenchError(
         "pieces",
-        `One piece of ${component.name} takes ${grams(makeMg(component, 1), 1000)}, but the largest ${component.vessel} ` +
+        `One piece of ${component.name} takes ${grams(load(1), 1000)}, but the largest ${kind} ` +
           `on its scale takes ${grams(Math.max(0, room), 1000)}. Use a larger vessel or scale, or a smaller piece.`,
       );
     }
-    while (least <= MOST_ROUNDS && overflows()) least += 1;
+    while (least <= MOST_ROUNDS && load(ceiling(count, least)) > room) least += 1;
     const name = roomiest ? roomiest.name : `scale ${coarsestFirst(kit)[0].name}`;
     why.push(`${name} takes ${grams(room, 1000)} at once`);
   }
@@ -107,6 +110,25 @@ export function rounds(component, kit, count) {
     );
   }
   return { perRound: spread(count, least), why };
+}
+
+/**
+ * What each kind of vessel takes of the component, as {kind, part, whole}; the bowl takes it all.
+ *
+ * Portions are weighed out of the bowl, and small cups are emptied line by line: neither limits.
+ */
+function goingIn(component) {
+  const ug = new Map(component.lines.map((line) => [line.id, line.ug ?? 0]));
+  const whole = sum([...ug.values()]);
+  const splits = component.steps.filter((step) => step.kind === "split");
+  const emptied = new Set(["bowl", "cup", ...splits.flatMap((step) => step.portions.map(({ id }) => id))]);
+  const parts = new Map();
+  for (const step of component.steps) {
+    if (step.kind !== "weigh" || emptied.has(step.into)) continue;
+    parts.set(step.into, (parts.get(step.into) ?? 0) + sum(step.lines.map((key) => ug.get(key))));
+  }
+  const others = [...parts].filter(([, part]) => part).map(([kind, part]) => ({ kind, part, whole }));
+  return [{ kind: component.vessel, part: 1, whole: 1 }, ...others];
 }
 
 /** `count` pieces over that many rounds, the fuller rounds first. */

@@ -13,7 +13,7 @@ const PLAIN = 2 ** 52;
 
 /** a × b, exactly: a Number where it can hold it, else a BigInt. They compare with one another. */
 export function product(a, b) {
-  const made = a * b;
+  const made = typeof a === "number" && typeof b === "number" ? a * b : NaN;
   return Number.isSafeInteger(made) ? made : BigInt(a) * BigInt(b);
 }
 

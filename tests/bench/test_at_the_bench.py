@@ -284,8 +284,12 @@ def test_a_pour_told_by_two_phones_is_counted_once():
 
 def test_an_optional_line_may_be_left_out_at_the_bench():
     maker = Maker(sheet_of(make_recipe("500 g", {"amount": "50 g", "optional": True})))
-    assert "left_out" not in answers(maker.prompt)
+    assert [answer["id"] for answer in maker.prompt["answers"]][-2:] == [
+        "left_out",
+        "skip",
+    ]  # not meant, but can be
     maker.strong()
+    assert [answer["id"] for answer in maker.prompt["answers"]][2] == "left_out"
 
     maker.choose("left_out")
 
@@ -426,11 +430,19 @@ def test_a_melt_goes_burst_by_burst_with_a_look_after_each():
     maker.choose("heat")
     assert maker.prompt["kind"] == "heating"
     assert maker.sees["guides"][0]["phase"] == "counting"
+    assert not any(answer["strong"] for answer in maker.prompt["answers"])  # no pedal ends a burst
     maker.wait(15 * SECOND)
     assert maker.sees["guides"][0]["phase"] == "ready"
+    assert answers(maker.prompt)["again"]["strong"]  # three are likely, and this was the first
     maker.choose("again")
+    maker.wait(15 * SECOND)
     maker.choose("again")
-    assert maker.prompt["number"]["text"] == "10 s"  # the last is shorter, after a rest
+    # The last is shorter, after a rest with a stir: it is begun by hand, not by the look.
+    assert maker.prompt["kind"] == "melt" and maker.prompt["says"].startswith("Rest 30 s and stir first.")
+    assert maker.prompt["number"]["text"] == "10 s"
+    maker.choose("heat")
+    maker.wait(10 * SECOND)
+    assert answers(maker.prompt)["yes"]["strong"]
     maker.choose("yes")
 
     bursts = maker.state["bursts"]["embed.1.melt"]
@@ -735,3 +747,96 @@ def test_an_instant_before_anything_happened_is_as_good_as_any():
 
     said = now(sheet, fold(sheet, []), 0)
     assert said["prompts"] and not said["finished"] and said["waits"] == []
+
+
+# What one count leaves for the next
+
+
+def test_a_spoiled_base_is_neither_piped_nor_wrapped():
+    maker = Maker(demo_sheet(THREE_PART, pieces=3))
+    maker.run_to("base.1.press")
+    maker.choose("spoiled")
+    maker.run_to("assembly.1.pipe")
+    assert maker.prompt["number"]["caption"] == "of 2"
+
+    for _ in range(300):
+        if maker.state["finished_at"]:
+            break
+        maker.strong()
+
+    told = record(maker.sheet, maker.state, maker.entries)
+    counts = {count["step"]: (count["expected"], count["good"]) for count in told["counts"]}
+    assert counts["assembly.1.pipe"] == counts["assembly.1.wrap"] == (2, 2)
+    assert (told["yield"]["planned"], told["yield"]["good"]) == (3, 2)
+
+
+def test_a_half_that_came_out_larger_takes_more_of_its_colour():
+    maker = Maker(demo_sheet(THREE_PART))
+    maker.run_to("base.1.halve")
+    half = maker.prompt["weigh"]["add_mg"]
+    there = maker.state["vessels"]["base.1.bowl"]["in_mg"]
+    other = answers(maker.prompt)["other"]
+    assert other["most"] == there
+    maker.reads(half + half // 10)
+
+    asked = {key: maker.state["lines"][f"base.1.{key}"]["target_mg"] for key in ("rose", "blue")}
+    sheet = {line["line"]: line["mg"] for line in maker.sheet["lines"] if line["component"] == "base"}
+    assert asked["rose"] == pytest.approx(sheet["rose"] * 1.1, abs=1)
+    assert asked["blue"] == pytest.approx(sheet["blue"] * 0.9, abs=1)
+
+
+def test_what_is_left_over_makes_a_partial_piece_and_that_is_the_answer_that_stands_out():
+    maker = Maker(demo_sheet(THREE_PART, pieces=3))
+    maker.run_to("base.1.press")
+    for _ in range(2):
+        maker.choose("one")
+    held = sum(maker.state["vessels"][vessel]["in_mg"] for vessel in ("base.1.rose_half", "base.1.blue_half"))
+    piece = maker.sheet["components"][0]["piece_mg"]
+    assert held - 2 * piece >= piece  # as asked, a third whole piece comes of the joined leftovers
+    assert answers(maker.prompt)["one"]["strong"]
+
+
+# Slips of the hand and of the tongue
+
+
+def test_after_a_carry_running_short_can_be_left_or_made_less():
+    maker = Maker(plain_sheet())
+    maker.reads(530_000)
+    maker.choose("carry")
+    maker.reads(530_000 + 200_000)
+
+    assert {"leave", "carry"} <= set(answers(maker.prompt))
+
+
+def test_a_choice_to_make_less_leaves_what_is_in():
+    maker = Maker(plain_sheet())
+    maker.strong()
+    maker.reads(500_000 + 200_000)
+    maker.choose("carry")
+
+    assert maker.prompt["kind"] == "over"
+    assert answers(maker.prompt)["leave"]["strong"] and not answers(maker.prompt)["take_out"]["strong"]
+
+
+def test_the_first_line_says_which_bowl_to_stand_on_which_scale():
+    maker = Maker(plain_sheet())
+
+    assert maker.prompt["says"].startswith("Stand ") and "zero it" in maker.prompt["says"]
+    maker.strong()
+    assert "Stand" not in maker.prompt["says"]
+
+
+def test_skipping_a_weighing_says_that_it_is_the_whole_of_it():
+    skip = answers(Maker(plain_sheet()).prompt)["skip"]
+
+    assert skip["label"] == "Skip the whole step" and "Weigh" in skip["says"]
+
+
+def test_past_its_window_the_prompt_says_so():
+    maker = Maker(demo_sheet(THREE_PART, pieces=3))
+    maker.run_to("assembly.1.pipe")
+    assert not maker.prompt["why"].startswith("Past its time.")
+
+    maker.wait(2 * HOUR)
+
+    assert maker.prompt_for("assembly.1.pipe")["why"].startswith("Past its time.")

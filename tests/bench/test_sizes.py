@@ -275,7 +275,7 @@ def test_less_than_the_smallest_spoon_is_warned_about():
     sheet = sheet_of(make_recipe("¼ tsp", measures="metric"), pieces=1)
 
     assert line_of(sheet, "mix.1.l0")["spoons"] == ""
-    assert sheet["warnings"][0]["where"] == "mix.1.l0"
+    assert sheet["warnings"][0]["where"] == "mix.l0"
 
 
 def test_a_volume_with_a_density_becomes_a_weight():

@@ -186,11 +186,12 @@ class Maker:
         self.choose("other", reading=mg)
 
     def strong(self) -> Json:
-        """Give the first prompt its strong answer; a wait still counting is waited for first."""
+        """Give the first prompt its strong answer; what still counts, a wait or a burst, is waited for first."""
         prompt = self.prompt
-        if prompt["kind"] == "wait" and not any(answer["strong"] for answer in prompt["answers"]):
-            wait = next(each for each in self.sees["waits"] if each["step"] == prompt["step"])
-            self.at = max(self.at, wait["usual_at"])
+        if not any(answer["strong"] for answer in prompt["answers"]):
+            counts, ends = ("waits", "usual_at") if prompt["kind"] == "wait" else ("guides", "until")
+            counting = next(each for each in self.sees[counts] if each["step"] == prompt["step"])
+            self.at = max(self.at, counting[ends])
             prompt = self.prompt_for(prompt["step"])
         self.answer(next(answer for answer in prompt["answers"] if answer["strong"]))
         return prompt
