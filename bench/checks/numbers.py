@@ -51,7 +51,7 @@ def too_small(subject: Subject) -> Iterator[Json]:
             yield finding(
                 "look",
                 where,
-                f"{grams(mg, 1)} of {subject.ingredient(line)['name']} is too little for any scale in the kit.",
+                f"{grams(mg, 100 if mg >= 1000 else 1)} of {subject.ingredient(line)['name']} is too little for any scale in the kit.",
                 why=f"To weigh to {per_cent(line['tolerance_ppm'], PPM)}, {finest['name']} needs {grams(least, 10)} or more.",
                 by=off,
                 do="Make a larger batch, use a finer scale, or weigh it out mixed into something else.",

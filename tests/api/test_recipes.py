@@ -149,3 +149,18 @@ def test_the_check_lists_its_findings(studio: Studio) -> None:
     recipe = studio.with_recipe()
 
     assert isinstance(studio.get(f"/recipes/{recipe['id']}/checks").json["findings"], list)
+
+
+def test_the_swaps_of_a_line_say_what_each_would_change(studio: Studio) -> None:
+    document = make_recipe()
+    component = document["components"][0]
+    line = component["lines"][0]
+    line["substitutes"] = [{"ingredient": "other", "amount": "5 g"}]
+    document["ingredients"]["other"] = {"name": "Other", "kind": "mica"}
+    recipe = studio.put_recipe(uuid4(), document).json
+
+    (swap,) = studio.get(f"/recipes/{recipe['id']}/swaps?line={component['id']}.{line['id']}").json["swaps"]
+
+    assert (swap["ingredient"], swap["by"], swap["mg_after"]) == ("other", "amount", 5000)
+    assert "Other is a mica." in [finding["what"] for finding in swap["findings_new"]]
+    assert studio.get(f"/recipes/{recipe['id']}/swaps?line=no.such").status_code == 422
