@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import json
+from io import BytesIO
 from typing import Any
 from uuid import UUID
 
-from flask import Response
+import segno
+from flask import Response, request
 from sqlalchemy import Connection, func, insert, select, update
 
 import bench
@@ -16,11 +18,13 @@ from api.kit import current_kit
 from api.openapi import ETAG, IF_MATCH, IF_NONE_MATCH, RECIPE_REF, document_body
 from api.schemas import (
     Air,
+    Changes,
     Checked,
     Findings,
     PageQuery,
     RecipePage,
     RecipeWhole,
+    Since,
     Sized,
     SizeRequest,
     SwapQuery,
@@ -31,6 +35,8 @@ from api.store import reading, writing
 from api.tables import Recipe, RecipeVersion
 from api.wire import Blueprint, answer, answer_text, if_match, paged, read_document
 from bench import canonical
+
+SVG = "image/svg+xml"
 
 blueprint = Blueprint("recipes", __name__, description="Recipes, their versions, their check and their sheet")
 
@@ -112,6 +118,32 @@ def get_version(recipe_id: UUID, version: int) -> Response:
     """One version of a recipe. It never changes."""
     with reading() as connection:
         return _whole(version_or_404(connection, str(recipe_id), version))
+
+
+@blueprint.get("/recipes/<uuid:recipe_id>/versions/<int(min=1, max=2147483647):version>/changes")
+@blueprint.arguments(Since(), location="query")
+@blueprint.response(200, Changes)
+def get_changes(asked: dict[str, int], recipe_id: UUID, version: int) -> Response:
+    """What a version changed, in words: against the one before, or against `since`."""
+    since = asked.get("since", version - 1)
+    with reading() as connection:
+        new = version_or_404(connection, str(recipe_id), version)
+        old = version_or_404(connection, str(recipe_id), since) if since else None
+    said = bench.what_changed(json.loads(old.document), json.loads(new.document)) if old is not None else []
+    return answer({"version": version, "since": since or None, "changes": said})
+
+
+@blueprint.get("/recipes/<uuid:recipe_id>/qr.svg")
+@blueprint.response(200, {"type": "string"}, content_type=SVG)
+def get_qr(recipe_id: UUID) -> Response:
+    """The recipe's card as a QR code: its address, as this server was asked for just now."""
+    _current_or_404(recipe_id)
+    drawn = BytesIO()
+    # Black on white with its own quiet zone, so that it can be read from a dark screen too.
+    segno.make(f"{request.host_url}#/card/{recipe_id}", error="m").save(
+        drawn, kind="svg", xmldecl=False, light="#fff", border=4, omitsize=True
+    )
+    return Response(drawn.getvalue(), mimetype=SVG, headers={"Cache-Control": "no-cache"})
 
 
 @blueprint.get("/recipes/<uuid:recipe_id>/checks")

@@ -98,6 +98,28 @@ class VersionPage(Paged):
     versions = fields.List(fields.Nested(VersionItem), required=True)
 
 
+class Since(Strict):
+    since = fields.Integer(
+        validate=validate.Range(1, 2**31 - 1),
+        metadata={"description": "The version to compare with; without it, the one before"},
+    )
+
+
+class Change(Schema):
+    where = fields.String(required=True, metadata={"description": "The part and the line or step, in words"})
+    what = fields.String(required=True, metadata={"description": "What it is now, and what it was"})
+
+
+class Changes(Schema):
+    version = fields.Integer(required=True)
+    since = fields.Integer(
+        required=True,
+        allow_none=True,
+        metadata={"description": "null: the first version, with none before it"},
+    )
+    changes = fields.List(fields.Nested(Change), required=True)
+
+
 class Air(Strict):
     """Today's air at the bench, measured by hand."""
 
@@ -294,6 +316,7 @@ class RunAsked(Strict):
 
 class RunQuery(PageQuery):
     open = fields.Boolean(metadata={"description": "Only unfinished runs, or only finished ones"})
+    recipe = fields.UUID(metadata={"description": "Only the runs of this recipe, of whichever version"})
 
 
 class RunRecipe(Schema):
