@@ -86,7 +86,9 @@ def test_gas_a_gram_of_either_side(given, gas, litres):
 
 def test_the_monohydrate_is_the_acid_and_its_water():
     assert float(CITRIC_ACID["monohydrate"] / CITRIC_ACID["anhydrous"]) == pytest.approx(1.09377, abs=0.00001)
-    assert float(1 - CITRIC_ACID["anhydrous"] / CITRIC_ACID["monohydrate"]) == pytest.approx(0.08573, abs=0.00001)
+    assert float(1 - CITRIC_ACID["anhydrous"] / CITRIC_ACID["monohydrate"]) == pytest.approx(
+        0.08573, abs=0.00001
+    )
 
 
 def test_both_forms_in_one_mix_count_by_moles():
