@@ -61,11 +61,30 @@ def test_nothing_outside_the_page_is_served(client: Any, path: str) -> None:
     assert client.get(path).status_code in (308, 404)
 
 
-def test_slimming_a_module_leaves_what_it_says_alone(tmp_path: Path) -> None:
+def test_slimming_takes_remarks_and_indents_and_nothing_else(tmp_path: Path) -> None:
     module = tmp_path / "words.js"
-    module.write_text("export const say = (n) => `looked ${n === 1 ? 'once' : `${n} times`}, ${n} g`; // a remark")
+    module.write_text(
+        """/** What it is.
+ *  More of it. */
+export function say(n) {
+  // why
+  const link = "https://studio.test//*"; // beside
 
-    slimmed = slim(module).decode()
+  return `looked ${n === 1 ? "once" : `${n} times`}, ${n} g`;
+}
+"""
+    )
 
-    assert "remark" not in slimmed
-    assert "} times`" in slimmed and "} g`" in slimmed
+    assert slim(module).decode().splitlines() == [
+        "export function say(n) {",
+        'const link = "https://studio.test//*"; // beside',
+        'return `looked ${n === 1 ? "once" : `${n} times`}, ${n} g`;',
+        "}",
+    ]
+
+
+@pytest.mark.parametrize("path", [path for path in FILES if path.endswith(".js")])
+def test_no_template_literal_spans_lines(path: str) -> None:
+    lines = (FRONTEND / path).read_text("utf-8").splitlines()
+
+    assert [line for line in lines if line.count("`") % 2] == []
