@@ -16,6 +16,7 @@ import { registerWaitStrip } from "./parts/wait-strip.js";
 import { clock, duration } from "./parts/words.js";
 import { registerBenchScreen } from "./screens/bench.js";
 import { registerKitScreen } from "./screens/kit.js";
+import { registerRecipeScreen } from "./screens/recipe-edit.js";
 import { registerRecipesScreen } from "./screens/recipes.js";
 import { registerRecordScreen } from "./screens/record.js";
 import { registerSizeScreen } from "./screens/size.js";
@@ -37,12 +38,22 @@ const SCREENS = {
   recipes: {
     tag: "recipes-screen",
     title: () => "Recipes",
-    data: () => ({ recipes: studio.recipes, runs: studio.runs, bench: (id) => studio.bench(id), waits: studio.waits(), link: studio.link, now: () => studio.at() }),
+    data: () => ({ recipes: studio.recipes, drafts: studio.drafts.all, runs: studio.runs, bench: (id) => studio.bench(id), waits: studio.waits(), link: studio.link, now: () => studio.at() }),
   },
   size: {
     tag: "size-screen",
     title: (id) => recipe(id)?.title ?? "Size",
     data: (id) => ({ recipe: recipe(id) ?? null, kit: studio.kit, weigh: studio.preferences.weigh }),
+  },
+  recipe: {
+    tag: "recipe-screen",
+    title: (id) => studio.drafts.get(id)?.document.title || recipe(id)?.title || "New recipe",
+    data: (id) => {
+      const draft = studio.drafts.get(id) ?? null;
+      const known = recipe(id) ?? null;
+      if (!draft && !known && id !== "new") return null;
+      return { id: id === "new" ? studio.newId() : id, recipe: known, draft, recipes: studio.recipes };
+    },
   },
   bench: {
     tag: "bench-screen",
@@ -90,7 +101,7 @@ function draw() {
   screen.data = data;
   document.title = `${SCREENS[route.name].title(route.id)} \u2013 Bowlside`;
   document.documentElement.dataset.screen = route.name;
-  if (isNew) page.focus({ preventScroll: true });
+  if (isNew && !screen.contains(document.activeElement)) page.focus({ preventScroll: true });
   senses.awake(route.name === "bench" && studio.run(route.id).open);
 }
 
@@ -149,6 +160,45 @@ async function keepKit(document) {
   screen.kept();
 }
 
+/** Once a new recipe's first letter is kept, the address is its own, so that a reload finds it. */
+async function writeDraft({ id, base, document: written }) {
+  const writer = screen;
+  try {
+    await studio.drafts.write({ id, base, document: written });
+    if (screen === writer && route.id === "new") {
+      history.replaceState(null, "", `#/recipe/${id}`);
+      route.id = id;
+    }
+    writer.kept(written);
+  } catch (error) {
+    writer.trouble(error.says ?? `That was not kept: ${error.message}`);
+  }
+}
+
+async function checkDraft({ document: written, air }) {
+  const writer = screen;
+  try {
+    writer.checked(written, await studio.drafts.check(written, air));
+  } catch (error) {
+    if (!error.says) throw error;
+    writer.checked(written, { says: "The check needs the server, and it does not answer. What you write is kept on this phone." });
+  }
+}
+
+async function sendDraft({ id }) {
+  const writer = screen;
+  const answer = await studio.drafts.send(id);
+  draw();
+  writer.sent(answer);
+}
+
+async function copyDraft({ id, document: written }) {
+  const copy = studio.newId();
+  await studio.drafts.write({ id: copy, base: null, document: written });
+  await studio.drafts.drop(id);
+  location.hash = `#/recipe/${copy}`;
+}
+
 /** Back after a while: what rang and what is owed comes before anything else. */
 async function sayWhatWasMissed() {
   const missed = studio.missed();
@@ -195,6 +245,11 @@ function listen() {
     dress();
     draw();
   });
+  page.addEventListener("draft-written", ({ detail }) => writeDraft(detail));
+  page.addEventListener("check-wanted", ({ detail }) => checkDraft(detail));
+  page.addEventListener("recipe-sent", ({ detail }) => onlyOnce(() => sendDraft(detail)));
+  page.addEventListener("draft-copied", ({ detail }) => onlyOnce(() => copyDraft(detail)));
+  page.addEventListener("draft-dropped", ({ detail }) => onlyOnce(() => studio.drafts.drop(detail.id)));
   page.addEventListener("sync-wanted", () => studio.sync());
   page.addEventListener("send-again", ({ detail }) => studio.sendAgain(detail));
   page.addEventListener("set-aside", ({ detail }) => studio.setAside(detail));
@@ -217,7 +272,7 @@ function listen() {
 }
 
 async function open() {
-  for (const register of [registerAnswerRow, registerBowlSection, registerPlateRow, registerWaitStrip, registerBenchScreen, registerKitScreen, registerRecipesScreen, registerRecordScreen, registerSizeScreen, registerStudioScreen]) register();
+  for (const register of [registerAnswerRow, registerBowlSection, registerPlateRow, registerWaitStrip, registerBenchScreen, registerKitScreen, registerRecipeScreen, registerRecipesScreen, registerRecordScreen, registerSizeScreen, registerStudioScreen]) register();
   installHatching();
   try {
     studio = await openStudio();

@@ -6,12 +6,14 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "c284a7232f6f";
+const VERSION = "2ebf05cfc685";
 // An ETag carries the SHA-256 of the file as it lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
 const FILES = [
   "app.js",
+  "bench/amounts.js",
+  "bench/draft.js",
   "bench/errors.js",
   "bench/heating.js",
   "bench/index.js",
@@ -31,6 +33,7 @@ const FILES = [
   "index.html",
   "keep/book.js",
   "keep/clock.js",
+  "keep/drafts.js",
   "keep/ids.js",
   "keep/means.js",
   "keep/rings.js",
@@ -51,6 +54,11 @@ const FILES = [
   "parts/number-pad.js",
   "parts/page-head.js",
   "parts/plate-rows.js",
+  "parts/recipe-edits.js",
+  "parts/recipe-fields.js",
+  "parts/recipe-forms.js",
+  "parts/recipe-picture.js",
+  "parts/recipe-text.js",
   "parts/sheets.js",
   "parts/stepper.js",
   "parts/ticker.js",
@@ -58,6 +66,7 @@ const FILES = [
   "parts/words.js",
   "screens/bench.js",
   "screens/kit.js",
+  "screens/recipe-edit.js",
   "screens/recipes.js",
   "screens/record.js",
   "screens/size.js",
@@ -69,6 +78,7 @@ const FILES = [
   "style/base.css",
   "style/bench.css",
   "style/pages.css",
+  "style/recipe.css",
   "style/tokens.css",
 ];
 

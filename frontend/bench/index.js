@@ -9,6 +9,8 @@
  *   const said = now(sheet, fold(sheet, entries), at);
  */
 
+export { readAmount, readCelsiusMk, readDensity, readDurationMs, readMassMg, readPpm } from "./amounts.js";
+export { sketch, tidy, untidyPath } from "./draft.js";
 export { BenchError } from "./errors.js";
 export { fold } from "./journal.js";
 export { now } from "./prompting.js";

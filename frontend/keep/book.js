@@ -7,13 +7,14 @@
 
 import { Run } from "./run.js";
 
-const STORES = ["recipes", "kit", "runs", "entries", "outbox", "preferences", "meta"];
+const STORES = ["recipes", "drafts", "kit", "runs", "entries", "outbox", "preferences", "meta"];
 
 export class Book extends EventTarget {
   #store;
   #channel;
 
   recipes = new Map();
+  drafts = new Map();
   /** {version, document, measured}, or null until the server was first heard. */
   kit = null;
   runs = new Map();
@@ -91,6 +92,8 @@ export class Book extends EventTarget {
       if (run) touched.add(run.id);
     }
     for (const row of changes.recipes?.put ?? []) this.recipes.set(row.id, row);
+    for (const row of changes.drafts?.put ?? []) this.drafts.set(row.id, row);
+    for (const id of changes.drafts?.delete ?? []) this.drafts.delete(id);
     for (const row of changes.kit?.put ?? []) this.kit = row;
     for (const row of changes.preferences?.put ?? []) this.preferences.set(row.key, row.value);
     for (const row of changes.meta?.put ?? []) this.meta.set(row.key, row.value);

@@ -18,10 +18,11 @@ export class Unreachable extends Error {
 }
 
 export class Refused extends Error {
-  constructor(status, detail) {
+  constructor(status, detail, errors = []) {
     super(detail);
     this.name = "Refused";
     this.status = status;
+    this.errors = errors;
     this.detail = this.says = detail;
   }
 }
@@ -66,7 +67,7 @@ export class Server {
     const answer = parsed(text);
     const { status } = response;
     if (status >= 500 || NOT_NOW.has(status)) throw new Unreachable(status);
-    if (!response.ok) throw new Refused(status, problem(answer) ?? `The server said ${status}.`);
+    if (!response.ok) throw new Refused(status, problem(answer) ?? `The server said ${status}.`, answer?.errors);
     // Not our server: a hotel's log-in page answers 200 to everything.
     if (answer === undefined) throw new Unreachable("not JSON");
     return { body: answer, heard: () => this.#clock.hear(answer.server_ms, ticket) };

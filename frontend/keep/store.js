@@ -20,6 +20,9 @@ const VERSIONS = [
     db.createObjectStore("preferences", { keyPath: "key" });
     db.createObjectStore("meta", { keyPath: "key" }); // device, clock, cursors, rings
   },
+  (db) => {
+    db.createObjectStore("drafts", { keyPath: "id" }); // recipes being written
+  },
 ];
 
 /** The phone could not keep something. `says` tells the maker, in a sentence, what to do. */

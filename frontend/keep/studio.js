@@ -15,6 +15,7 @@
 import { makeSheet, now } from "../bench/index.js";
 import { Book } from "./book.js";
 import { Clock } from "./clock.js";
+import { Drafts } from "./drafts.js";
 import { newId } from "./ids.js";
 import { cannot } from "./means.js";
 import { nextTurn, Rings } from "./rings.js";
@@ -64,6 +65,8 @@ export class Studio extends EventTarget {
       items: () => this.waits(),
       ask: () => this.#sync.soon(),
     });
+    /** Recipes being written. */
+    this.drafts = new Drafts({ book, server: this.#server, now: () => this.at() });
     /** When the maker last had this page in sight before now: hand it to `missed`. */
     this.lookedAt = book.meta.get("looked_at") ?? this.at();
     this.#listen();
@@ -90,6 +93,10 @@ export class Studio extends EventTarget {
   /** The kit as the maker wrote it, or null. */
   get kitDocument() {
     return this.#book.kit?.document ?? null;
+  }
+
+  newId() {
+    return newId(this.at());
   }
 
   /** Every run on this phone, newest first. */
@@ -277,7 +284,10 @@ export class Studio extends EventTarget {
       if (stores.includes("outbox")) this.#tellLink();
       if (runs.length > 0) this.#rings.check();
     });
-    this.#sync.addEventListener("round", () => this.#tellLink());
+    this.#sync.addEventListener("round", () => {
+      this.#tellLink();
+      if (this.#sync.online) this.drafts.sendWaiting().catch(() => {}); // the next round tries again
+    });
     this.#updates.addEventListener("change", () => this.#tellLink());
     this.#clock.addEventListener("jump", () => queueMicrotask(() => this.#onLeap()));
     this.#rings.addEventListener("ring", ({ detail }) => this.#tell("ring", detail));

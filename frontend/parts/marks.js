@@ -11,6 +11,7 @@ const PATHS = {
   more: "M4 12h16M12 4v16",
   rub: "M9 5h12v14H9l-6-7ZM12 9l6 6m0-6-6 6",
   next: "M9 4l8 8-8 8",
+  drag: "M5 8h14M5 16h14",
 };
 
 export function mark(name) {

@@ -65,3 +65,17 @@ export function mass(mg) {
   const digits = rest ? `${spaced(whole)}.${rest}` : spaced(whole);
   return `${mg < 0 ? "\u2212" : ""}${digits} g`;
 }
+
+/** An id that the recipe format takes, from a name, unlike the others. */
+export function idFor(name, taken) {
+  const stem = name.toLowerCase().normalize("NFKD").replace(/[^a-z0-9]+/g, "_").replace(/^[^a-z]+|_+$/g, "").slice(0, 36) || "thing";
+  let id = stem;
+  for (let n = 2; taken.has(id); n += 1) id = `${stem}_${n}`;
+  taken.add(id);
+  return id;
+}
+
+/** The same words with every number kept on one line with its unit. */
+export function unbroken(text) {
+  return (text ?? "").replace(/(\d) (?=(?:m?g|kg|mL|L|s|min|h|°C|%)(?![\w]))/g, "$1\u00a0");
+}

@@ -5,6 +5,7 @@
 
 import { define, h, sameData, setText, show, tell } from "../parts/dom.js";
 import { pageHead } from "../parts/page-head.js";
+import { idFor } from "../parts/words.js";
 
 const GROUPS = [
   ["scales", "Scales", "a scale", [["name", "Name"], ["capacity", "Up to", "5 kg"], ["division", "In steps of", "1 g"]]],
@@ -74,15 +75,6 @@ class KitScreen extends HTMLElement {
     }
     return document;
   }
-}
-
-/** An id that the recipe format takes, from a name, unlike the others. */
-function idFor(name, taken) {
-  const stem = name.toLowerCase().normalize("NFKD").replace(/[^a-z0-9]+/g, "_").replace(/^[^a-z]+|_+$/g, "").slice(0, 36) || "thing";
-  let id = stem;
-  for (let n = 2; taken.has(id); n += 1) id = `${stem}_${n}`;
-  taken.add(id);
-  return id;
 }
 
 function makeRow(item, fields) {

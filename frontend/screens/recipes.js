@@ -1,7 +1,7 @@
 // What is on the bench and what can be made: open runs with what they ask now, the recipes,
 // and the runs that are done.
 //
-//   screen.data = { recipes, runs, bench: (runId) => now, waits, link, now }
+//   screen.data = { recipes, drafts, runs, bench: (runId) => now, waits, link, now }
 //   "update-wanted"   the maker lets the newer page take over
 
 import { define, h, keyed, setAttr, setText, show, tell } from "../parts/dom.js";
@@ -18,7 +18,7 @@ class RecipesScreen extends HTMLElement {
 
   set data(data) {
     if (!this.#parts) this.#build();
-    const { recipes, runs, bench, waits, link, now } = data;
+    const { recipes, drafts, runs, bench, waits, link, now } = data;
     const parts = this.#parts;
     const open = runs.filter((run) => run.open);
     const made = runs.filter((run) => !run.open);
@@ -31,6 +31,7 @@ class RecipesScreen extends HTMLElement {
     show(parts.strip, waits.length > 0);
     keyed(parts.open, open, (run) => run.id, makeOpenRun, (node, run, index) => writeOpenRun(node, run, bench(run.id), index === 0));
     keyed(parts.recipes, recipes, (recipe) => `${recipe.id} ${recipe.version}`, makeRecipe);
+    keyed(parts.drafts, drafts, (draft) => draft.id, makeDraft, (node, draft) => setText(node.firstChild, `Go on writing ${draft.document.title || "a new recipe"}`));
     show(parts.none, recipes.length === 0);
     show(parts.made, made.length > 0);
     keyed(parts.madeList, made, (run) => run.id, makeMade);
@@ -43,6 +44,7 @@ class RecipesScreen extends HTMLElement {
       strip: h("wait-strip"),
       open: h("ul", { class: "rows" }),
       recipes: h("ul", { class: "rows recipe-rows" }),
+      drafts: h("ul", { class: "plain" }),
       none: h("p", { class: "soft" }, "No recipe is on this phone yet. They come when the studio's server answers."),
       madeList: h("ul", { class: "rows" }),
     };
@@ -51,7 +53,7 @@ class RecipesScreen extends HTMLElement {
     parts.strip.addEventListener("wait-chosen", ({ detail }) => tell(this, "go-bench", detail));
     this.#parts = parts;
     this.append(
-      h("div", { class: "sheet" }, pageHead("Bowlside", "recipes"), parts.link, parts.update, parts.bench, h("section", { "aria-label": "Recipes" }, h("h2", { class: "section-name" }, "To make"), parts.recipes, parts.none), parts.made),
+      h("div", { class: "sheet" }, pageHead("Bowlside", "recipes"), parts.link, parts.update, parts.bench, h("section", { "aria-label": "Recipes" }, h("h2", { class: "section-name" }, "To make"), parts.recipes, parts.none, parts.drafts, h("a", { class: "button quiet add-row", href: "#/recipe/new" }, "Write a new recipe")), parts.made),
     );
   }
 }
@@ -92,6 +94,10 @@ function makeRecipe(recipe) {
       mark("next"),
     ),
   );
+}
+
+function makeDraft({ id }) {
+  return h("li", {}, h("a", { class: "button quiet add-row", href: `#/recipe/${id}` }));
 }
 
 function makeMade(run) {

@@ -90,6 +90,7 @@ class SizeScreen extends HTMLElement {
         { class: "sheet size-sheet" },
         pageHead(written.title, ""),
         written.summary ? h("details", { class: "about" }, h("summary", {}, "About this recipe"), h("p", {}, written.summary)) : null,
+        h("a", { class: "button quiet to-edit", href: `#/recipe/${recipe.id}` }, "Edit this recipe"),
         h("section", { class: "size-how", "aria-label": "How many" }, parts.ways, parts.component, parts.ingredient, parts.steppers, parts.says),
         h("section", { class: "size-what", "aria-label": "What that makes" }, parts.warnings, parts.components),
         h("section", { class: "size-choices", "aria-label": "Choices" }, this.#choices(written), this.#weighing()),

@@ -2,13 +2,59 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import Any
 
-from bench import BenchError, choose_size, fold, make_sheet, now, record, waits, whole
+from bench import (
+    BenchError,
+    choose_size,
+    fold,
+    make_sheet,
+    now,
+    quantities,
+    read_recipe,
+    record,
+    waits,
+    whole,
+)
 
 Json = dict[str, Any]
 
+
+def _as_text(value: Fraction) -> str:
+    return f"{value.numerator}/{value.denominator}"
+
+
+def _amount(*given: Any) -> Json:
+    amount = quantities.read_amount(*given)
+    return {"kind": amount.kind, "value": _as_text(amount.value), "unit": amount.unit}
+
+
+def sketch(document: Json) -> Json:
+    """What the phone's sketch of a recipe must say of one that can be read."""
+    parts = read_recipe(document)["components"]
+    told = [
+        {
+            "id": part["id"],
+            "piece_mg": part["piece_mg"],
+            "lines": [line["ug"] for line in part["lines"]],
+            "after": [step["after"] for step in part["steps"]],
+            "waits": [step.get("usual_ms") for step in part["steps"]],
+        }
+        for part in parts
+        if part["id"] != "assembly" or "assembly" in document
+    ]
+    return {"components": told, "faults": []}
+
+
 CALLS = {
+    "read_amount": _amount,
+    "read_density": lambda *given: _as_text(quantities.read_density(*given)),
+    "read_celsius_mk": quantities.read_celsius_mk,
+    "read_duration_ms": quantities.read_duration_ms,
+    "read_mass_mg": quantities.read_mass_mg,
+    "read_ppm": quantities.read_ppm,
+    "sketch": sketch,
     "half_even": whole.half_even,
     "share_out": whole.share_out,
     "per_cent": whole.per_cent,
@@ -27,7 +73,10 @@ REF = {"id": "recipe-1", "version": 1}
 
 
 def call(case: Json) -> Any:
-    return CALLS[case["call"]](*case["with"])
+    try:
+        return CALLS[case["call"]](*case["with"])
+    except BenchError as error:
+        return {"error": {"where": error.where, "says": error.says}}
 
 
 def batch(case: Json) -> Json:

@@ -1,9 +1,32 @@
 /** Runs cases over frontend/bench in the browser; tests/parity/python_side.py does the same over bench/. */
 
 import * as bench from "/bench/index.js";
+import { readAmount, readCelsiusMk, readDensity, readDurationMs, readMassMg, readPpm } from "/bench/amounts.js";
 import { halfEven, perCent, shareOut, times } from "/bench/whole.js";
 
+/** A fraction as text, "3/2": JSON has none. */
+const asText = ([top, bottom]) => `${top}/${bottom}`;
+
+/** Of a recipe still being written: each component's pieces and lines, and where it cannot be read. */
+function sketched(document) {
+  const { components, faults } = bench.sketch(document);
+  const told = components.map(({ id, piece_mg, lines, steps }) => ({
+    id, piece_mg, lines: lines.map(({ ug }) => ug), after: steps.map(({ after }) => after), waits: steps.map(({ usual_ms }) => usual_ms),
+  }));
+  return { components: told, faults: [...faults.keys()] };
+}
+
 const CALLS = {
+  read_amount: (...given) => {
+    const { kind, value, unit } = readAmount(...given);
+    return { kind, value: asText(value), unit };
+  },
+  read_density: (...given) => asText(readDensity(...given)),
+  read_celsius_mk: readCelsiusMk,
+  read_duration_ms: readDurationMs,
+  read_mass_mg: readMassMg,
+  read_ppm: readPpm,
+  sketch: sketched,
   half_even: halfEven,
   share_out: shareOut,
   per_cent: perCent,
@@ -30,7 +53,7 @@ function orError(work) {
 }
 
 export function call({ call: name, with: given }) {
-  return CALLS[name](...given);
+  return orError(() => CALLS[name](...given));
 }
 
 /** A batch from its size to its record: {sized, sheet, state, now: [one an instant], record}. */

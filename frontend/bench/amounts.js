@@ -1,0 +1,207 @@
+/**
+ * Quantities as people write them, read exactly: the same chapter as bench/quantities.py.
+ *
+ *   readAmount("1½ tsp", "us")  ->  {kind: "volume", value: [nL as a fraction], unit: ""}
+ *   readDurationMs("6 h 30 min")  ->  23400000
+ *
+ * A fraction is [numerator, denominator], two BigInts in lowest terms, the lower one positive.
+ * What cannot be read throws a BenchError whose `says` names the way out.
+ */
+
+import { BenchError } from "./errors.js";
+import { halfEven } from "./whole.js";
+
+const many = (names, value) => names.split(",").map((name) => [name, value]);
+
+const MASS_UG = new Map([
+  ...many("g,gram,grams,gramme,grammes", [1_000_000n, 1n]),
+  ...many("kg,kilo,kilos,kilogram,kilograms", [1_000_000_000n, 1n]),
+  ...many("mg,milligram,milligrams", [1000n, 1n]),
+  ...many("oz,ounce,ounces", [28_349_523_125n, 1000n]),
+  ...many("lb,lbs,pound,pounds", [453_592_370n, 1n]),
+]);
+const VOLUME_NL = new Map([
+  ...many("ml,millilitre,millilitres,milliliter,milliliters", [1_000_000n, 1n]),
+  ...many("cl,centilitre,centilitres", [10_000_000n, 1n]),
+  ...many("l,litre,litres,liter,liters", [1_000_000_000n, 1n]),
+]);
+const KITCHEN = new Map([
+  ...many("tsp,teaspoon,teaspoons", "tsp"),
+  ...many("tbsp,tablespoon,tablespoons", "tbsp"),
+  ...many("cup,cups", "cup"),
+  ...many("fl oz,fluid ounce,fluid ounces", "fl oz"),
+  ...many("pt,pint,pints", "pint"),
+  ...many("qt,quart,quarts", "quart"),
+  ...many("gal,gallon,gallons", "gallon"),
+]);
+const US_GALLON = 3_785_411_784n; // nL: 231 cubic inches of 2.54 cm
+const GALLON = 4_546_090_000n;
+const SPOONS = { tsp: [5_000_000n, 1n], tbsp: [15_000_000n, 1n] };
+const KITCHEN_NL = {
+  us: {
+    tsp: [US_GALLON, 768n], tbsp: [US_GALLON, 256n], cup: [US_GALLON, 16n], "fl oz": [US_GALLON, 128n],
+    pint: [US_GALLON, 8n], quart: [US_GALLON, 4n], gallon: [US_GALLON, 1n],
+  },
+  imperial: { ...SPOONS, cup: [GALLON, 16n], "fl oz": [GALLON, 160n], pint: [GALLON, 8n], quart: [GALLON, 4n], gallon: [GALLON, 1n] },
+  metric: { ...SPOONS, cup: [240_000_000n, 1n], "fl oz": [30_000_000n, 1n] },
+};
+const COUNTED = new Map([...many("drop,drops", "drops"), ...many("piece,pieces,pc,pcs", "pieces")]);
+const TIME_MS = new Map([
+  ...many("s,sec,secs,second,seconds", 1000n),
+  ...many("min,mins,minute,minutes", 60_000n),
+  ...many("h,hr,hrs,hour,hours", 3_600_000n),
+  ...many("d,day,days", 86_400_000n),
+  ...many("week,weeks", 604_800_000n),
+]);
+const MOST_UG = 10n ** 13n;
+const LONGEST_MS = 366 * 86_400_000;
+/** What a drop is taken for, 1/20 mL: a convention, real droppers differ. */
+export const DROP_NL = [50_000n, 1n];
+
+const AMOUNT =
+  /^(?:(?:(\p{Nd}{1,9})\s+)?(\p{Nd}{1,9})\s*\/\s*(\p{Nd}{1,9})|(\p{Nd}{1,9}(?:\.\p{Nd}{1,9})?))\s*(%|[A-Za-z][A-Za-z .]*)?$/u;
+// Digits that are raised, ringed or stopped: "5² g" would read as 52 g.
+const RAISED = /[²³¹⁰⁴-⁹₀-₉①-⑨⑴-⑼⒈-⒐⓪⓵-⓽⓿❶-❾➀-➈➊-➒\u{1F100}-\u{1F10A}]/u;
+
+const gcd = (a, b) => (b ? gcd(b, a % b) : a);
+
+/** A fraction in its lowest terms. */
+export function fraction(top, bottom = 1n) {
+  const by = gcd(top < 0n ? -top : top, bottom) || 1n;
+  return [top / by, bottom / by];
+}
+export const plus = ([a, b], [c, d]) => fraction(a * d + c * b, b * d);
+export const minus = ([a, b], [c, d]) => fraction(a * d - c * b, b * d);
+export const times = ([a, b], [c, d]) => fraction(a * c, b * d);
+export const over = ([a, b], [c, d]) => fraction(a * d, b * c);
+/** To the nearest whole Number, halves to the even one. */
+export const nearest = ([top, bottom]) => halfEven(top, bottom);
+const isMore = ([a, b], most) => a > most * b;
+
+const cut = (text, most = 40) => [...text].slice(0, most).join("");
+const words = (text) => text.split(/\s+/).filter(Boolean);
+
+/** Digits of any script as 0 to 9: each script's ten begin where the low half of the code is 0, else 6. */
+const digits = (text) =>
+  text.replace(/\p{Nd}/gu, (each) => {
+    const code = each.codePointAt(0);
+    const low = code % 16;
+    return low - (/\p{Nd}/u.test(String.fromCodePoint(code - low)) ? 0 : 6);
+  });
+
+/** A written number and the words after it. */
+function split(text, where) {
+  // "1½" would normalise to "11/2": part the digit from the vulgar fraction first.
+  const plain = text.replace(/([¼-¾⅐-⅞↉])/g, " $1").normalize("NFKC").replaceAll("\u2044", "/").trim();
+  const found = RAISED.test(text) ? null : AMOUNT.exec(plain);
+  if (!found) {
+    const comma = plain.includes(",") ? " Write a decimal with a point: 1.5, and thousands without a comma." : "";
+    throw new BenchError(
+      where,
+      `“${cut(text)}” is not an amount that can be read. Write a number and a unit, such as 240 g, 8 1/2 oz, 1½ tsp or 3 %.${comma}`,
+    );
+  }
+  const [, whole, top, bottom, decimal, unit] = found.map((each) => each && digits(each));
+  const named = words((unit ?? "").replaceAll(".", " ")).join(" ");
+  if (decimal) {
+    const [units, rest = ""] = decimal.split(".");
+    return [fraction(BigInt(units + rest), 10n ** BigInt(rest.length)), named];
+  }
+  if (BigInt(bottom) === 0n) throw new BenchError(where, `“${cut(text)}” divides by nought. Write the fraction again.`);
+  return [plus(fraction(BigInt(top), BigInt(bottom)), [BigInt(whole ?? 0), 1n]), named];
+}
+
+/**
+ * Read "240 g", "8 1/2 oz", "1½ tsp", "2 parts", "3 %", "12 drops" or "to texture".
+ *
+ * @param measures whose spoons and cups: "us", "imperial", "metric", or null when not said
+ * @returns {{kind, value, unit}} kind: "mass" (value in µg), "volume" (nL), "counted", "parts",
+ *   "percent" (3 % is 3/100) or "texture"
+ */
+export function readAmount(text, measures, where = "amount") {
+  if (text.trim().toLowerCase() === "to texture") return { kind: "texture", value: [0n, 1n], unit: "" };
+  const [number, written] = split(text, where);
+  if (number[0] <= 0n) {
+    throw new BenchError(where, `“${cut(text)}” is nothing. Write an amount above nought, or leave the line out.`);
+  }
+  // A capital once told the tablespoon from the teaspoon: too easily misread.
+  const unit = written === "T" ? written : written.toLowerCase();
+  if (unit === "%") return { kind: "percent", value: over(number, [100n, 1n]), unit: "" };
+  if (unit === "part" || unit === "parts") return { kind: "parts", value: number, unit: "" };
+  if (COUNTED.has(unit)) return { kind: "counted", value: number, unit: COUNTED.get(unit) };
+  const mass = MASS_UG.get(unit);
+  const volume = VOLUME_NL.get(unit) ?? (KITCHEN.has(unit) ? kitchenNl(unit, measures, where) : null);
+  if (mass ?? volume) {
+    const value = times(number, mass ?? volume);
+    if (isMore(value, MOST_UG)) throw new BenchError(where, `“${cut(text)}” is more than ten tonnes. Check the unit.`);
+    return { kind: mass ? "mass" : "volume", value, unit: "" };
+  }
+  if (!unit) throw new BenchError(where, `“${cut(text)}” has no unit. Add one, such as g, ml, tsp, parts or %.`);
+  throw new BenchError(
+    where,
+    `“${cut(unit, 20)}” is not a unit known here. Use g, kg, mg, oz, lb, ml, l, fl oz, tsp, tbsp, cup, pint, drops, pieces, parts, % or “to texture”.`,
+  );
+}
+
+function kitchenNl(unit, measures, where) {
+  if (!measures) {
+    throw new BenchError(
+      where,
+      `A ${unit} differs between places. Say whose it is: add “measures” to the recipe (us, imperial or metric).`,
+    );
+  }
+  const measure = KITCHEN.get(unit);
+  const nl = KITCHEN_NL[measures][measure];
+  if (!nl) throw new BenchError(where, `There is no ${measure} among ${measures} measures. Write it in ml.`);
+  return nl;
+}
+
+/** A written mass in whole mg. */
+export function readMassMg(text, where = "mass") {
+  const { kind, value } = readAmount(text, null, where);
+  if (kind !== "mass") throw new BenchError(where, `“${cut(text)}” should be a mass, such as 150 g.`);
+  return nearest(over(value, [1000n, 1n]));
+}
+
+/** A written percentage below 100 % in whole parts per million. "0 %" is allowed. */
+export function readPpm(text, where = "share") {
+  const [number, unit] = split(text, where);
+  const ppm = nearest(times(number, [10_000n, 1n]));
+  if (unit !== "%" || ppm >= 1_000_000) throw new BenchError(where, `“${cut(text)}” should be a share below 100 %, such as 2 %.`);
+  return ppm;
+}
+
+/** "15 s", "4 min", "6 h 30 min" or "2 days" in whole ms; above nought, at most a year. */
+export function readDurationMs(text, where = "time") {
+  const pieces = [...text.matchAll(/([\p{Nd}./½¼¾\s]*[\p{Nd}½¼¾])\s*([A-Za-z]+)/gu)];
+  const told = pieces.map(([, number, unit]) => number + unit).join("");
+  if (pieces.length === 0 || words(told).join("") !== words(text).join("")) {
+    throw new BenchError(where, `“${cut(text)}” is not a length of time. Write 15 s, 4 min, 6 h 30 min or 2 days.`);
+  }
+  let total = [0n, 1n];
+  for (const [, number, unit] of pieces) {
+    const each = TIME_MS.get(unit.toLowerCase());
+    if (!each) throw new BenchError(where, `“${cut(unit, 20)}” is not a unit of time known here. Use s, min, h or days.`);
+    total = plus(total, times(split(number, where)[0], [each, 1n]));
+  }
+  const ms = nearest(total);
+  if (ms <= 0) throw new BenchError(where, `“${cut(text)}” is no time at all. Write at least 1 s.`);
+  if (ms > LONGEST_MS) throw new BenchError(where, `“${cut(text)}” is longer than a year. Check the unit.`);
+  return ms;
+}
+
+/** A density in g/mL (the same as µg/nL) between 0.05 and 25, as a fraction. */
+export function readDensity(text, where = "density") {
+  const [number, unit] = split(text, where);
+  if (unit || number[0] * 20n < number[1] || isMore(number, 25n)) {
+    throw new BenchError(where, `“${cut(text)}” is not a density in g/mL between 0.05 and 25, such as 1.26.`);
+  }
+  return number;
+}
+
+/** A temperature from 0 to 250 °C in whole thousandths of a degree. */
+export function readCelsiusMk(text, where = "temperature") {
+  const [number, unit] = split(text, where);
+  if (unit || isMore(number, 250n)) throw new BenchError(where, `“${cut(text)}” is not a temperature in °C from 0 to 250, such as 34.`);
+  return nearest(times(number, [1000n, 1n]));
+}

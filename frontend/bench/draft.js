@@ -1,0 +1,173 @@
+/**
+ * What a recipe still being written comes to, as far as it can be read.
+ *
+ *   const { components, faults, piece_mg } = sketch(document);
+ *   faults.get("components.0.lines.2.amount")     // what cannot be read there, and the way out
+ *
+ * `read_recipe` on the server has the last word and refuses a document for its first fault; here
+ * everything that can be read is, and every fault is named. Components carry `lines` and `steps` as
+ * a measured recipe does, so that what draws one draws the other. Masses are µg or mg, whole.
+ */
+
+import {
+  DROP_NL, minus, nearest, over, plus, readAmount, readCelsiusMk, readDensity, readDurationMs,
+  readMassMg, readPpm, times,
+} from "./amounts.js";
+import { halfEven, PPM, product } from "./whole.js";
+
+const NOTHING = [0n, 1n];
+const ONE = [1n, 1n];
+const each = (names, read) => Object.fromEntries(names.split(" ").map((name) => [name, read]));
+/** How each written field is read, by its name; none of these names means two things. */
+const READERS = {
+  ...each("piece stays_behind part mass", readMassMg),
+  ...each("loss tolerance limit share active", readPpm),
+  ...each("latest earliest usual hands about burst last_burst rest", readDurationMs),
+  ...each("from_c to_c melts_c most_c", readCelsiusMk),
+  ...each("g_per_ml tapped_g_per_ml", readDensity),
+};
+
+export function sketch(document) {
+  const faults = new Map();
+  const read = (where, work) => {
+    try {
+      return work();
+    } catch (error) {
+      if (!error.says) throw error;
+      faults.set(where, error.says);
+      return null;
+    }
+  };
+  const amount = (text, where) => read(where, () => readAmount(text, document.measures, where));
+  walk(document, "", (key, text, where) => {
+    if (key === "amount") amount(text, where);
+    else if (Object.hasOwn(READERS, key)) read(where, () => READERS[key](text, where));
+  });
+
+  const whole = Number.isInteger(document.written_for) ? document.written_for : 1;
+  const takes = new Map(document.assembly?.takes.map(({ component, count }) => [component, Number.isInteger(count) ? count : 1]));
+  const components = document.components.map((written, place) => component(written, `components.${place}`, takes.get(written.id) ?? 1));
+  if (document.assembly) components.push(component({ id: "assembly", name: "Assembly", ...document.assembly }, "assembly", 1));
+  const piece_mg = components.reduce((total, { takes: count, piece_mg: mg }) => total + count * mg, 0);
+  for (const part of components) {
+    for (const line of part.lines) {
+      line.of_part_ppm = part.total_ug && line.ug !== null ? halfEven(product(line.ug, PPM), part.total_ug) : null;
+      line.of_piece_ppm =
+        line.of_part_ppm !== null && piece_mg
+          ? halfEven(product(part.takes * part.piece_mg, line.of_part_ppm), piece_mg)
+          : null;
+    }
+  }
+  return { components, faults, piece_mg };
+
+  function component(written, where, count) {
+    const got = (key, reader) => (written[key] ? read(`${where}.${key}`, () => reader(written[key])) : null);
+    const pieces = whole * count + (written.spares || 0);
+    const behind = got("stays_behind", readMassMg) ?? 0;
+    const loss = got("loss", readPpm) ?? 0;
+    let piece = got("piece", readMassMg);
+    const needed = piece ? halfEven(product(pieces * piece + behind, PPM), PPM - loss) : null;
+    const lines = linesOf(written, where, needed);
+    const total_ug = lines.reduce((total, { ug }) => total + (ug ?? 0), 0);
+    if (!piece && total_ug) piece = Math.max(0, halfEven(BigInt(total_ug) * BigInt(PPM - loss) - BigInt(behind) * BigInt(1000 * PPM), BigInt(pieces) * BigInt(1000 * PPM)));
+    return {
+      id: written.id,
+      name: written.name,
+      takes: count,
+      piece_mg: piece ?? 0,
+      needed_mg: needed,
+      total_ug,
+      lines,
+      steps: written.steps.map((step, index) => measuredStep(step, written.steps[index - 1], written.id)),
+    };
+  }
+
+  /** Parts and per cents become masses once the rest, or the piece, says how much there is. */
+  function linesOf(written, where, needed) {
+    const part = written.part ? read(`${where}.part`, () => readMassMg(written.part)) : null;
+    const lines = (written.lines ?? []).map((line, index) => {
+      const got = line.amount ? amount(line.amount, `${where}.lines.${index}.amount`) : null;
+      const density = document.ingredients[line.ingredient]?.density?.g_per_ml;
+      const by = density ? read("", () => readDensity(density)) : null;
+      let ug = null;
+      if (got?.kind === "mass") ug = got.value;
+      else if (got?.kind === "volume" && by) ug = times(got.value, by);
+      else if (got?.kind === "parts" && part) ug = times(got.value, [BigInt(part) * 1000n, 1n]);
+      return { id: line.id, got, ug, by };
+    });
+    const sum = (those, of) => those.reduce((total, line) => plus(total, of(line)), NOTHING);
+    const percent = sum(lines.filter(({ got }) => got?.kind === "percent"), ({ got }) => got.value);
+    const loose = lines.filter(({ got, ug }) => got?.kind === "parts" && !ug);
+    const parts = sum(loose, ({ got }) => got.value);
+    const fixed = sum(lines.filter(({ ug }) => ug), ({ ug }) => ug);
+    const rest = minus(ONE, percent);
+    let total = null;
+    if (rest[0] < 0n || (rest[0] === 0n && (parts[0] || fixed[0]))) {
+      faults.set(`${where}.lines`, `The per cents add up to ${Number((percent[0] * 10_000n) / percent[1]) / 100} %. Together they must leave room for the rest.`);
+    } else if (parts[0] && fixed[0]) {
+      faults.set(`${where}.part`, "Parts stand beside weights. Say what one part is, such as 100 g.");
+    } else if (parts[0] || (percent[0] && !fixed[0])) {
+      if (needed) total = [BigInt(needed) * 1000n, 1n];
+      else faults.set(`${where}.piece`, "Parts and per cents alone have no mass. Say what a piece weighs, or what one part is.");
+    } else if (rest[0]) total = over(fixed, rest);
+    return lines.map(({ id, got, ug, by }) => {
+      let mass = ug;
+      if (total && got?.kind === "percent") mass = times(total, got.value);
+      else if (total && got?.kind === "parts" && !ug) mass = over(times(times(total, rest), got.value), parts);
+      const nl = got?.kind === "volume" ? got.value : got?.unit === "drops" ? times(got.value, DROP_NL) : null;
+      const about = nl && by && !mass ? times(nl, by) : null;
+      return { id, kind: got?.kind ?? "", ug: mass && nearest(mass), nl: nl && nearest(nl), about_ug: about && nearest(about), unit: got?.unit ?? "" };
+    });
+  }
+
+  function measuredStep(step, before, component) {
+    const full = (reference) => (reference.includes(".") ? reference : `${component}.${reference}`);
+    const ms = (text) => (text ? read("", () => readDurationMs(text)) : null);
+    const needs = (step.after ?? (before ? [before.id] : [])).map(full);
+    return {
+      id: step.id,
+      kind: step.kind,
+      title: step.title,
+      word: step.word ?? "",
+      after: needs,
+      window: step.window ? { from: step.window.from ? [full(step.window.from)] : needs, latest_ms: ms(step.window.latest) } : null,
+      usual_ms: ms(step.usual),
+    };
+  }
+}
+
+/** Every text of the document, with its key and its path. */
+function walk(value, where, visit) {
+  for (const [key, inner] of Object.entries(value ?? {})) {
+    const at = where ? `${where}.${key}` : key;
+    if (typeof inner === "string") {
+      if (inner) visit(key, inner, at);
+    } else if (typeof inner === "object") walk(inner, at, visit);
+  }
+}
+
+
+const isBlank = ({ ingredient, amount }) => !ingredient && !amount?.trim();
+
+/** The document to send: without lines that are still empty, and with what a field not touched means. */
+export function tidy(document) {
+  const part = (written) => {
+    const tidied = { ...written };
+    if (written.lines) tidied.lines = written.lines.filter((line) => !isBlank(line));
+    if (written.mould) tidied.mould = { held: false, ...written.mould };
+    return tidied;
+  };
+  const tidied = { ...document, components: document.components.map(part) };
+  if (document.assembly) tidied.assembly = part(document.assembly);
+  return tidied;
+}
+
+/** A path into the tidied document as a path into the one that is being written. */
+export function untidyPath(document, path) {
+  const found = /^(components\.(\d+)|assembly)\.lines\.(\d+)(.*)$/.exec(path);
+  if (!found) return path;
+  const [, root, place, index, rest] = found;
+  const lines = (place === undefined ? document.assembly : document.components[place]).lines;
+  const kept = lines.flatMap((line, at) => (isBlank(line) ? [] : [at]));
+  return `${root}.lines.${kept[index] ?? index}${rest}`;
+}

@@ -1,0 +1,127 @@
+/**
+ * Recipes being written. A draft is on the phone's disk from its first letter; the server keeps
+ * it as a version when it can be reached, and never over somebody else's.
+ *
+ *   await drafts.write({ id, base: 3, document });   // on this phone's disk; base: the version begun from, or null
+ *   await drafts.send(id);                           // "kept", "same", "waits", "changed", or {errors: [{field, detail}]}
+ *
+ * Two edits of one recipe are both kept: the server's is the version, this phone's stays a draft.
+ */
+
+import { tidy } from "../bench/index.js";
+import { Refused, Unreachable } from "./server.js";
+
+export class Drafts {
+  #book;
+  #server;
+  #now;
+  #waiting = new Map();
+  #writing = null;
+  #sending = new Set();
+
+  constructor({ book, server, now }) {
+    this.#book = book;
+    this.#server = server;
+    this.#now = now;
+  }
+
+  /** The newest first. */
+  get all() {
+    return [...this.#book.drafts.values()].sort((a, b) => b.at - a.at);
+  }
+
+  get(id) {
+    return this.#book.drafts.get(id);
+  }
+
+  /** Letters come faster than the disk: the last one written wins, and this resolves when it is there. */
+  write({ id, base, document }) {
+    this.#waiting.set(id, { id, base, document, at: this.#now(), send: false });
+    this.#writing ??= this.#drain().finally(() => {
+      this.#writing = null;
+    });
+    return this.#writing;
+  }
+
+  async #drain() {
+    while (this.#waiting.size > 0) {
+      const put = [...this.#waiting.values()];
+      this.#waiting.clear();
+      await this.#book.commit({ drafts: { put } }, { strict: true });
+    }
+  }
+
+  async drop(id) {
+    await this.#writing;
+    await this.#book.commit({ drafts: { delete: [id] } }, { strict: true });
+  }
+
+  /**
+   * What the server reads in a document, and its check of it.
+   * @param air {temperature_c, humidity}, or null when not measured
+   * @returns {Promise<{measured, findings} | {errors: {field, detail}[]}>}
+   * @throws {Unreachable}
+   */
+  async check(document, air) {
+    const query = air ? `?${new URLSearchParams(air)}` : "";
+    try {
+      return (await this.#server.ask("POST", `/checks${query}`, tidy(document))).body;
+    } catch (error) {
+      if (!(error instanceof Refused)) throw error;
+      return { errors: faults(error) };
+    }
+  }
+
+  async send(id) {
+    await this.#writing;
+    const draft = this.get(id);
+    if (!draft) return "same";
+    if (this.#sending.has(id)) return "waits";
+    this.#sending.add(id);
+    try {
+      return await this.#send(draft);
+    } catch (error) {
+      if (error instanceof Unreachable) return this.#keepAs({ ...draft, send: true }, "waits");
+      if (!(error instanceof Refused)) throw error;
+      return this.#keepAs({ ...draft, send: false }, { errors: faults(error) });
+    } finally {
+      this.#sending.delete(id);
+    }
+  }
+
+  /** Those that wait for the server, now that it answers. */
+  async sendWaiting() {
+    for (const { id, send } of this.all) if (send) await this.send(id);
+  }
+
+  async #send(draft) {
+    const { id, base, document } = draft;
+    const headers = base === null ? {} : { "If-Match": `"${base}"` };
+    let kept;
+    try {
+      kept = (await this.#server.ask("PUT", `/recipes/${id}`, tidy(document), { headers })).body;
+    } catch (error) {
+      if (error.status !== 412 && error.status !== 428) throw error;
+      const theirs = (await this.#server.get(`/recipes/${id}`)).body;
+      await this.#book.commit({ recipes: { put: [theirs] } });
+      return this.#keepAs({ ...draft, send: false }, "changed");
+    }
+    await this.#writing;
+    const now = this.get(id);
+    const changes = { recipes: { put: [kept] } };
+    // What was written while it was on its way stays a draft, on top of what is kept now.
+    if (now?.document === document) changes.drafts = { delete: [id] };
+    else if (now) changes.drafts = { put: [{ ...now, base: kept.version }] };
+    await this.#book.commit(changes, { strict: true });
+    return "kept";
+  }
+
+  /** Mark the draft, unless it has been written on meanwhile. */
+  async #keepAs(draft, answer) {
+    await this.#writing;
+    if (this.get(draft.id)?.document === draft.document) await this.#book.commit({ drafts: { put: [draft] } }, { strict: true });
+    return answer;
+  }
+}
+
+const faults = ({ errors, detail }) => (errors?.length ? errors : [{ field: "", detail }]);

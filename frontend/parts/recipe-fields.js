@@ -1,0 +1,223 @@
+// The fields of a recipe being written, drawn from tables (recipe-forms.js).
+//
+//   fieldRow(pen, "components.0", ["piece", "One weighs", "", "150 g"])
+//
+// A field is [key, label, type, extra]; the key may be dotted, a label that ends in * must be
+// filled in. Types: "" text (extra: an example), area, whole, flag, maybe (yes, no, not said), pick
+// (extra: [value, label] pairs, or what gives them), some (the same, any number), list (words
+// between commas), rows (extra: {fields, one, blank}).
+//
+// The pen is the screen's: pen.read(at), pen.write(at, value), pen.reshape(change) where what is
+// drawn changes with it, pen.fields (path -> the field), pen.open (folds that are open).
+
+import { h, setAttr, setText } from "./dom.js";
+import { mark } from "./marks.js";
+
+export const join = (at, key) => (at ? `${at}.${key}` : key);
+
+/** A value by its dotted path, or undefined. */
+export const valueAt = (document, at) => (at ? at.split(".") : []).reduce((value, key) => value?.[key], document);
+
+const isNothing = (value) => value === undefined || value === "" || (typeof value === "object" && Object.values(value).every((each) => each === undefined || each === ""));
+
+/** A copy with that value there; undefined takes it away, and with it an object left with nothing. */
+export function withValue(document, at, value) {
+  const [key, ...rest] = at.split(".");
+  const copy = Array.isArray(document) ? [...document] : { ...document };
+  const inner = rest.length ? withValue(document?.[key] ?? {}, rest.join("."), value) : value;
+  const isGroup = rest.length === 1 && !Array.isArray(inner) && value === undefined;
+  if (inner === undefined || (isGroup && isNothing(inner))) delete copy[key];
+  else copy[key] = inner;
+  return copy;
+}
+
+const optionsOf = (pen, at, extra) => (typeof extra === "function" ? extra(pen.document, at) : extra);
+
+function plain(pen, at, { type, extra, value, needed }) {
+  const input = type === "area" ? h("textarea", { rows: 2 }) : h("input", { type: "text", autocomplete: "off", placeholder: typeof extra === "string" ? extra : null, inputmode: type === "whole" ? "numeric" : null });
+  input.value = Array.isArray(value) ? value.join(", ") : (value ?? "");
+  input.addEventListener("input", () => {
+    const text = input.value;
+    let next = text === "" && !needed ? undefined : text;
+    if (type === "whole" && /^\d{1,9}$/.test(text.trim())) next = Number(text);
+    if (type === "list" && next) next = text.split(",").map((each) => each.trim()).filter(Boolean);
+    pen.write(at, next);
+  });
+  return input;
+}
+
+/** Draw choices, and again whenever what is written elsewhere changes them. */
+function choosing(pen, at, extra, draw) {
+  let drawn = "";
+  const again = () => {
+    const choices = optionsOf(pen, at, extra);
+    const told = JSON.stringify(choices);
+    if (told !== drawn) draw(choices);
+    drawn = told;
+  };
+  again();
+  if (typeof extra === "function") pen.live(again);
+}
+
+function pick(pen, at, { extra, needed }) {
+  const input = h("select");
+  choosing(pen, at, extra, (choices) => {
+    const value = pen.read(at);
+    input.replaceChildren(...(needed ? [] : [h("option", { value: "" }, "\u2013")]), ...choices.map(([key, label]) => h("option", { value: key, selected: key === value }, label)));
+  });
+  input.addEventListener("change", () => pen.write(at, input.value || undefined));
+  return input;
+}
+
+function maybe(pen, at, { value }) {
+  const input = h("select", {}, [["", "Not said"], ["yes", "Yes"], ["no", "No"]].map(([key, label]) => h("option", { value: key, selected: key !== "" && (key === "yes") === value }, label)));
+  input.addEventListener("change", () => pen.write(at, input.value ? input.value === "yes" : undefined));
+  return input;
+}
+
+function flag(pen, at, label, value) {
+  const box = h("input", { type: "checkbox", checked: value, "data-at": at });
+  box.addEventListener("change", () => pen.write(at, box.checked || undefined));
+  return h("label", { class: "choice" }, box, h("span", {}, label));
+}
+
+function some(pen, at, label, { extra, needed }) {
+  const hint = makeHint(at);
+  const list = h("div", { class: "r-boxes" });
+  choosing(pen, at, extra, (choices) => {
+    const boxes = choices.map(([key, text]) => {
+      const box = h("input", { type: "checkbox", checked: pen.read(at)?.includes(key), "data-at": `${at}=${key}` });
+      box.addEventListener("change", () => {
+        const chosen = new Set(pen.read(at) ?? []);
+        chosen[box.checked ? "add" : "delete"](key);
+        const kept = choices.map(([each]) => each).filter((each) => chosen.has(each));
+        pen.write(at, kept.length || needed ? kept : undefined);
+      });
+      return h("label", { class: "choice" }, box, h("span", {}, text));
+    });
+    list.replaceChildren(...(boxes.length ? boxes : [h("span", { class: "soft small" }, "Nothing to choose from yet.")]));
+  });
+  const node = h("fieldset", { class: "some", "data-at": at, tabindex: -1 }, h("legend", {}, label), list, hint);
+  pen.fields.set(at, { input: node, hint });
+  return node;
+}
+
+function rows(pen, at, label, { extra, value = [] }) {
+  const { fields, one, blank } = extra;
+  return h(
+    "fieldset",
+    { class: "some" },
+    h("legend", {}, label),
+    value.map((_, index) =>
+      h("div", { class: "r-row" }, fieldRows(pen, `${at}.${index}`, fields), h("button", { type: "button", class: "quiet", onclick: () => pen.reshape((document) => {
+        const left = valueAt(document, at).filter((_each, place) => place !== index);
+        return withValue(document, at, left.length ? left : undefined);
+      }) }, `Take away this ${one}`)),
+    ),
+    h("button", { type: "button", class: "quiet", "data-at": `${at}+`, onclick: () => pen.reshape((document) => withValue(document, at, [...(valueAt(document, at) ?? []), blank(valueAt(document, at) ?? [])]), `${at}.${value.length}.${fields[0][0]}`) }, `Add a ${one}`),
+  );
+}
+
+const makeHint = (at) => h("small", { class: "hint", id: `hint-${at}` });
+
+/** One field with its label, and below it the place for what it means or what is wrong with it. */
+export function fieldRow(pen, at, [key, title, type = "", extra]) {
+  const path = join(at, key);
+  const needed = title.endsWith("*");
+  const label = title.replace("*", "");
+  const value = pen.read(path);
+  const given = { type, extra, value, needed };
+  if (type === "flag") return flag(pen, path, label, value);
+  if (type === "some") return some(pen, path, label, given);
+  if (type === "rows") return rows(pen, path, label, given);
+  const input = type === "pick" ? pick(pen, path, given) : type === "maybe" ? maybe(pen, path, given) : plain(pen, path, given);
+  return labelled(pen, path, label, input, type === "area" ? "wide" : "");
+}
+
+export function labelled(pen, path, label, input, more = "") {
+  const hint = makeHint(path);
+  setAttr(input, "data-at", path);
+  setAttr(input, "aria-describedby", hint.id);
+  input.addEventListener("change", () => pen.settle(path));
+  pen.fields.set(path, { input, hint });
+  return h("div", { class: `r-field ${more}` }, h("label", { class: "field" }, h("span", {}, label), input), hint);
+}
+
+export const fieldRows = (pen, at, fields) => fields.map((field) => fieldRow(pen, at, field));
+
+/** What is beside a field: a meaning, or, once its maker has left it, what is wrong with it. */
+export function sayBeside({ input, hint }, text, isFault) {
+  setText(hint, text);
+  setAttr(hint, "data-fault", isFault);
+  if (input.matches("input, select, textarea")) setAttr(input, "aria-invalid", isFault ? "true" : null);
+}
+
+/** A fold that is built when it is opened, and stays open when the page is drawn again. */
+export function fold(pen, key, summary, build) {
+  const node = h("details", { class: "r-fold", "data-fold": key }, h("summary", { "data-at": `${key}?` }, summary));
+  const fill = () => {
+    if (node.childElementCount === 1) node.append(h("div", { class: "r-fold-in" }, [build()].flat(Infinity)));
+  };
+  node.addEventListener("toggle", () => {
+    pen.open[node.open ? "add" : "delete"](key);
+    if (!node.open) return;
+    fill();
+    pen.refresh();
+  });
+  if (pen.open.has(key)) {
+    fill();
+    node.open = true;
+  }
+  return node;
+}
+
+/** A list whose items change places: by Alt and the arrows anywhere in one, by its handle, by drag. */
+export function ordered(pen, at, items, nameOf, make) {
+  const list = h("ol", { class: "r-list" });
+  const move = (from, to) => {
+    if (to >= 0 && to < items.length && to !== from) pen.move(at, from, to, nameOf(items[from]));
+  };
+  list.append(
+    ...items.map((item, index) => {
+      const name = nameOf(item) || "this";
+      const handle = h("button", { type: "button", class: "handle", "data-at": `${at}.${index}#`, "aria-label": `Move ${name}`, title: "Drag, or arrow keys" }, mark("drag"));
+      const order = () =>
+        h("div", { class: "r-order" }, [["Up", -1], ["Down", 1]].map(([word, by]) => h("button", { type: "button", class: "quiet", "data-at": `${at}.${index}${word}`, "aria-label": `${word}: ${name}`, onclick: () => move(index, index + by) }, word)), h("button", { type: "button", class: "quiet", "aria-label": `Take away ${name}`, onclick: () => pen.drop(at, index, name) }, "Take away"));
+      const node = h("li", { class: "r-item" }, handle, make(item, `${at}.${index}`, index, order));
+      const onHandle = (event) => event.target === handle;
+      node.addEventListener("keydown", (event) => {
+        const by = { ArrowUp: -1, ArrowDown: 1 }[event.key];
+        if (!by || !(event.altKey || onHandle(event))) return;
+        event.preventDefault();
+        event.stopPropagation(); // a step inside a component: the step moves, the component stays
+        move(index, index + by);
+      });
+      draggable(handle, node, list, (to) => move(index, to));
+      return node;
+    }),
+  );
+  return list;
+}
+
+function draggable(handle, node, list, drop) {
+  handle.addEventListener("pointerdown", (event) => {
+    if (event.button !== 0) return;
+    node.classList.add("dragged");
+    // Listened to on the page: moving the node would let go of a pointer that it has captured.
+    const ended = new AbortController();
+    const { signal } = ended;
+    const end = () => {
+      ended.abort();
+      node.classList.remove("dragged");
+      drop([...list.children].indexOf(node));
+    };
+    const follow = ({ clientY }) => {
+      const middle = (each) => each.getBoundingClientRect().top + each.offsetHeight / 2;
+      const next = [...list.children].find((each) => each !== node && clientY < middle(each)) ?? null;
+      if (next !== node.nextElementSibling) list.insertBefore(node, next);
+    };
+    document.addEventListener("pointermove", follow, { signal });
+    document.addEventListener("pointerup", end, { signal });
+    document.addEventListener("pointercancel", end, { signal });
+  });
+}

@@ -1,0 +1,117 @@
+// What a recipe may say, as tables of fields (see recipe-fields.js): the page's copy of
+// bench/recipe_schema.py. tests/frontend/test_recipe_page.py holds the two together.
+
+const words = (text) => text.split(" ").map((each) => [each, each.replaceAll("_", " ")]);
+
+const HAZARDS = words("alcohol hot_fat hot_soap mixer powder slippery superheated wet_sockets");
+const DOES = words("grind sift mix wipe whip colour spray press pour pipe unmould join sprinkle wrap label");
+const INGREDIENT_KINDS = words("alcohol bicarbonate botanical butter citric_acid dye fragrance lake mica oil pigment powder salt soap_base solubiliser surfactant water whipping_base other");
+
+/** The component a path lies in. */
+export const partAt = (document, at) => (at.startsWith("assembly") ? document.assembly : document.components[Number(at.split(".")[1])]);
+
+/** Every part with its letter: the components, then the assembly. */
+export const partsOf = (document) => [...document.components, ...(document.assembly ? [document.assembly] : [])].map((part, place) => ({ part, letter: "ABCDEFGHIJKLM"[place], id: part.id ?? "assembly" }));
+
+export const nameOfLine = (document, line) => document.ingredients[line.ingredient]?.name ?? "";
+
+const lines = (document, at) => (partAt(document, at).lines ?? []).filter(({ ingredient }) => ingredient).map((line) => [line.id, nameOfLine(document, line)]);
+const portions = (document, at) => partAt(document, at).steps.flatMap((step) => step.portions ?? []).map(({ id, name }) => [id, name]);
+const vessels = (document, at) => [...words("bowl jug cup pan bag"), ...portions(document, at)];
+const ingredients = (document) => Object.entries(document.ingredients).map(([id, { name }]) => [id, name]);
+
+/** Every step there is but the one at that path, as that step would name it. */
+export function otherSteps(document, at) {
+  const here = partAt(document, at);
+  const own = at.split(".steps.")[1].split(".")[0];
+  return partsOf(document).flatMap(({ part, letter, id }) =>
+    part.steps.flatMap((step, index) => (part === here && index === Number(own) ? [] : [[part === here ? step.id : `${id}.${step.id}`, `${letter}${index + 1} ${step.title}`]])),
+  );
+}
+
+const nextId = (stem) => (had) => {
+  let number = had.length + 1;
+  while (had.some(({ id }) => id === stem + number)) number += 1;
+  return { id: stem + number, name: "" };
+};
+
+export const RECIPE = [
+  ["title", "Title*"],
+  ["written_for", "Written for, pieces*", "whole"],
+  ["piece.one", "One is called", "", "bar"],
+  ["piece.many", "Several are called", "", "bars"],
+  ["measures", "Whose spoons and cups", "pick", [["metric", "Metric"], ["us", "US"], ["imperial", "Imperial"]]],
+];
+export const RECIPE_MORE = [
+  ["summary", "About it", "area"],
+  ["stays_on", "Stays on the skin", "maybe"],
+  ["looks_like_food", "Could be taken for food", "maybe"],
+];
+
+export const COMPONENT = [
+  ["name", "Name of this part*"],
+  ["piece", "One weighs", "", "150 g"],
+];
+export const COMPONENT_MORE = [
+  ["spares", "Spare pieces", "whole"],
+  ["stays_behind", "Stays in the bowl", "", "20 g"],
+  ["loss", "Lost in making", "", "2 %"],
+  ["part", "One part is", "", "100 g"],
+  ["vessel", "Made in", "pick", words("bowl jug cup pan bag")],
+  ["mould.shape", "Mould, its shape", "", "dome"],
+  ["mould.held", "It stays in the mould until turned out", "flag"],
+];
+
+export const LINE = [
+  ["tolerance", "May be off by", "", "2 %"],
+  ["note", "Note"],
+  ["optional", "May be left out", "flag"],
+  ["substitutes", "Instead of it", "rows", { one: "substitute", blank: () => ({ ingredient: "" }), fields: [["ingredient", "Ingredient*", "pick", (document) => [["", "\u2013"], ...ingredients(document)]], ["amount", "Amount, if another"], ["says", "Say"], ["changes_method", "Changes the method", "flag"]] }],
+];
+
+export const INGREDIENT = [
+  ["name", "Name, wherever it is used*"],
+  ["kind", "What it is", "pick", INGREDIENT_KINDS],
+  ["form", "Citric acid is", "pick", words("anhydrous monohydrate")],
+  ["density.g_per_ml", "Density, g/mL", "", "1.09"],
+  ["density.source", "Density is from", "", "supplier's sheet"],
+  ["density.tapped_g_per_ml", "Density tapped down"],
+  ["active", "Active share", "", "70 %"],
+  ["inci", "INCI name"],
+  ["most_c", "Not above, \u00b0C"],
+  ["fragrance.limit", "Limit on its IFRA certificate", "", "2.5 %"],
+  ["fragrance.category", "For category", "", "9"],
+  ["fragrance.allergens", "Allergens it names", "rows", { one: "allergen", blank: () => ({ name: "", share: "" }), fields: [["name", "Name*"], ["share", "Share of the fragrance*", "", "1.2 %"]] }],
+  ["note", "Note"],
+  ["hazards", "Cautions", "some", HAZARDS],
+];
+
+export const STEP_MORE = [
+  ["window.latest", "Must follow within", "", "15 min"],
+  ["window.stake", "Or else"],
+  ["window.from", "Counted from", "pick", otherSteps],
+  ["hands", "Takes your hands for", "", "5 min"],
+  ["does", "It does", "pick", DOES],
+  ["tools", "Tools, commas between", "list"],
+  ["caution", "Caution"],
+  ["reason", "Why"],
+  ["hazards", "Usual cautions", "some", HAZARDS],
+  ["ways", "Ways to do it", "rows", { one: "way", blank: nextId("way"), fields: [["name", "Name*"], ["says", "Say"], ["hazards", "Cautions", "some", HAZARDS]] }],
+  ["optional", "May be skipped", "flag"],
+];
+
+/** Each kind: its name, what it is for, what is asked at once, what in the fold, and how it begins. */
+export const KINDS = {
+  weigh: { says: "Weigh", main: [["lines", "Weigh in*", "some", lines], ["into", "Into", "pick", vessels]], more: [], blank: { lines: [] } },
+  do: { says: "Do", main: [["about", "Takes about", "", "3 min"]], more: [["of", "What it works on", "some", lines], ["tips", "Tip in the jug or cup named", "list"], ["into", "Into", "pick", vessels]], blank: {} },
+  melt: {
+    says: "Melt",
+    main: [["of", "Melt*", "some", lines], ["heater", "In*", "", "microwave"], ["burst", "One burst*", "", "15 s"], ["look_for", "Until*"]],
+    more: [["last_burst", "Last burst", "", "10 s"], ["rest", "Rest between", "", "30 s"], ["from_c", "From, \u00b0C"], ["to_c", "To, \u00b0C"]],
+    blank: { of: [], heater: "", burst: "", look_for: "" },
+  },
+  split: { says: "Split", main: [["portions", "Portions", "rows", { one: "portion", blank: nextId("portion"), fields: [["name", "Name*"], ["share", "Shares", "whole"], ["mass", "Or mass", "", "300 g"]] }]], more: [["from", "Out of", "pick", vessels]], blank: { portions: [{ id: "portion1", name: "" }, { id: "portion2", name: "" }] } },
+  check: { says: "Check", main: [["ask", "Ask*"], ["not_yet.do", "If not yet*"], ["too_far.do", "If too far"], ["yes", "If so, the button says"]], more: [], blank: { ask: "", not_yet: { do: "" } } },
+  pieces: { says: "Pieces", main: [["verb", "Each is", "", "pressed"], ["again", "Asked after each"], ["one_by_one", "Count them one by one", "flag"], ["partial", "Count part pieces", "flag"]], more: [["of", "From portions", "some", portions]], blank: {} },
+  wait: { says: "Wait", main: [["word", "To*", "", "dry"], ["earliest", "Earliest*", "", "4 h"], ["usual", "Usually*", "", "6 h"], ["latest", "Latest", "", "24 h"], ["test", "How to tell"], ["stake", "If left longer"]], more: [], blank: { word: "", earliest: "", usual: "" } },
+};

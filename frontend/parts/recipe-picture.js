@@ -1,0 +1,95 @@
+// The whole recipe as a small picture: a column for each component, a box for each step, a wait as
+// a length (longer is longer, not to scale), an arrow for each need, dashed where a window closes.
+//
+//   recipePicture(measured, { width: 340 })      // an SVG; a measured recipe, or a sketch of one
+//
+// Each step's group carries data-step="component.step".
+
+import { h, s } from "./dom.js";
+import { hatch } from "./hatch.js";
+import { duration } from "./words.js";
+
+const BOX = 26;
+const GAP = 16;
+const HEAD = 40;
+const SMALL = 7.4; // width of a letter at 14 px, taken wide
+const LETTERS = "ABCDEFGHIJKLM";
+
+/** A wait's length on paper: one more notch each time it doubles. */
+const lengthOf = ({ kind, usual_ms }) => (kind === "wait" && usual_ms ? BOX + 7 * Math.log2(1 + usual_ms / 300_000) : BOX);
+
+const wordsOf = ({ kind, title, word, usual_ms }, room) => {
+  const said = kind === "wait" ? `${word || "wait"}${usual_ms ? ` ${duration(usual_ms)}` : ""}` : room > 15 ? title || kind : kind;
+  return said.length > room ? `${said.slice(0, Math.max(1, room - 1))}\u2026` : said;
+};
+
+/** On a ground of their own, so that the hatching does not run through them; long waits have room for two lines. */
+function waitWords({ y, length, word, usual_ms }, x, wide) {
+  const said = [word || "wait", usual_ms ? duration(usual_ms) : ""].filter(Boolean);
+  const lines = length > 44 ? said : [said.at(-1)];
+  const tall = 17 * lines.length;
+  const top = y + length / 2 - tall / 2;
+  return [
+    s("rect", { class: "patch", x: x - wide * 0.29, y: top, width: wide * 0.58, height: tall, rx: 3 }),
+    ...lines.map((line, index) => s("text", { x, y: top + 13 + 17 * index }, line)),
+  ];
+}
+
+export function recipePicture({ components }, { width = 340 } = {}) {
+  const parts = components.filter(({ steps }) => steps.length > 0);
+  if (parts.length === 0) return h("p", { class: "soft" }, "The picture begins with the first step.");
+  const column = width / parts.length;
+  const inset = Math.min(14, column * 0.1);
+  const room = Math.floor((column - 2 * inset - 4) / SMALL);
+  const steps = new Map();
+  parts.forEach((part, place) => part.steps.forEach((step, index) => steps.set(`${part.id}.${step.id}`, { ...step, place, number: index + 1, above: index ? `${part.id}.${part.steps[index - 1].id}` : null, y: HEAD, length: lengthOf(step) })));
+
+  // Lower each step below what it needs and what stands above it, until nothing moves.
+  for (let turn = 0, moved = true; moved && turn < steps.size; turn += 1) {
+    moved = false;
+    for (const step of steps.values()) {
+      const over = [step.above, ...step.after].map((key) => steps.get(key)).filter(Boolean);
+      const y = Math.max(HEAD, ...over.map((each) => each.y + each.length + GAP));
+      if (y !== step.y) moved = true;
+      step.y = y;
+    }
+  }
+  const height = Math.max(...[...steps.values()].map(({ y, length }) => y + length)) + 6;
+  const middle = ({ place }) => (place + 0.5) * column;
+
+  const arrows = [...steps.values()].flatMap((to) =>
+    to.after.map((key) => steps.get(key)).filter(Boolean).map((from) => {
+      const [x1, y1, x2, y2] = [middle(from), from.y + from.length, middle(to), to.y - 4];
+      const bend = from.place === to.place ? (steps.get(to.above) === from ? 0 : column / 2 - 3) : 0;
+      const curve = bend ? `C${x1 + bend} ${y1 + GAP} ${x2 + bend} ${y2 - GAP} ${x2} ${y2}` : `C${x1} ${y1 + GAP} ${x2} ${y2 - GAP} ${x2} ${y2}`;
+      return s("path", { class: to.window ? "need window" : "need", d: `M${x1} ${y1}${curve}` , "marker-end": "url(#need-tip)" });
+    }),
+  );
+  const boxes = [...steps].map(([key, step]) => {
+    const x = step.place * column + inset;
+    const wide = column - 2 * inset;
+    const isWait = step.kind === "wait";
+    return s(
+      "g",
+      { "data-step": key },
+      isWait
+        ? s("path", { class: "box", fill: hatch(LETTERS[step.place]), d: `M${x} ${step.y}h${wide}l${-wide / 5} ${step.length}h${-wide * 0.6}Z` })
+        : s("rect", { class: "box plain", x, y: step.y, width: wide, height: step.length, rx: 4 }),
+      isWait ? waitWords(step, middle(step), wide) : s("text", { x: middle(step), y: step.y + step.length / 2 + 5 }, wordsOf(step, room)),
+    );
+  });
+  const heads = parts.map(({ name }, place) => {
+    const fits = Math.floor((column - 4) / 8.2);
+    const label = fits < 14 && parts.length > 1 ? LETTERS[place] : `${LETTERS[place]} ${name}`;
+    return s("text", { class: "head", x: (place + 0.5) * column, y: 20 }, label.length > fits ? `${label.slice(0, fits - 1)}\u2026` : label);
+  });
+  const told = parts.map(({ name, steps: own }, place) => `${LETTERS[place]} ${name}: ${own.map((step) => wordsOf(step, 60)).join(", ")}`).join(". ");
+  return s(
+    "svg",
+    { class: "recipe-picture", viewBox: `0 0 ${width} ${Math.ceil(height)}`, role: "img", "aria-label": told },
+    s("defs", {}, s("marker", { id: "need-tip", viewBox: "0 0 8 8", refX: 4, refY: 4, markerWidth: 8, markerHeight: 8, markerUnits: "userSpaceOnUse", orient: "auto" }, s("path", { class: "need-tip", d: "M0 0 8 4 0 8Z" }))),
+    heads,
+    arrows,
+    boxes,
+  );
+}

@@ -1,0 +1,582 @@
+// A recipe being written, for a thumb and for a keyboard: its parts, lines and steps, what each
+// amount comes to at once, the picture of the whole, and what the check says.
+//
+//   screen.data = { recipe, draft, recipes }      // recipe and draft may be null: a new one
+//   "draft-written" { id, base, document }    screen.kept(document), screen.trouble("…")
+//   "check-wanted" { document, air }          screen.checked(document, { findings } | { errors } | { says })
+//   "recipe-sent" { id }                      screen.sent("kept" | "same" | "waits" | "changed" | { errors })
+//   "draft-dropped" { id }      "draft-copied" { id, document }
+//
+// Every change makes a new document and leaves the old one whole: that is all that undo needs.
+
+import { perCent } from "../bench/whole.js";
+import { canonical, sketch, tidy, untidyPath } from "../bench/index.js";
+import { define, h, setAttr, setText, show, tell } from "../parts/dom.js";
+import { letterMark } from "../parts/hatch.js";
+import { pageHead } from "../parts/page-head.js";
+import { addComponent, addLine, addStep, asKind, blankRecipe, moved, nameLine, settleId, settleLine, without, withText } from "../parts/recipe-edits.js";
+import { fieldRow, fieldRows, fold, join, labelled, ordered, sayBeside, valueAt, withValue } from "../parts/recipe-fields.js";
+import { COMPONENT, COMPONENT_MORE, INGREDIENT, KINDS, LINE, nameOfLine, otherSteps, partsOf, RECIPE, RECIPE_MORE, STEP_MORE } from "../parts/recipe-forms.js";
+import { recipePicture } from "../parts/recipe-picture.js";
+import { textPart } from "../parts/recipe-text.js";
+import { about } from "../parts/words.js";
+
+const CHECK_AFTER_MS = 500;
+const LEVELS = { will_not_run: "Will not run", look: "Look at this", know: "Good to know" };
+
+class RecipeScreen extends HTMLElement {
+  #id = null;
+  #base = null;
+  #recipe = null;
+  #document = null;
+  #known = [];
+  #past = [];
+  #future = [];
+  #group = null;
+  #mine = new WeakSet();
+  #touched = new Set();
+  #live = [];
+  #parts = null;
+  #checked = null;
+  #checking = 0;
+  #drawing = 0;
+  #air = {};
+  #news = "";
+  #isDropped = false;
+  #pen = this.#makePen();
+
+  set data({ id, recipe, draft, recipes }) {
+    this.#recipe = recipe;
+    this.#known = recipes.flatMap(({ document }) => Object.values(document.ingredients));
+    const isElsewhere = draft && !this.#mine.has(draft.document);
+    if (draft && !isElsewhere) this.#base = Math.max(this.#base, draft.base) || null; // sent while it was written on
+    if (!draft && recipe && this.#document && canonical(recipe.document) === canonical(tidy(this.#document))) this.#base = recipe.version;
+    if (!this.#document || this.#isDropped || isElsewhere || (!draft && this.#past.length === 0 && recipe && recipe.version !== this.#base)) {
+      this.#isDropped = false;
+      this.#id = id;
+      this.#base = draft ? draft.base : (recipe?.version ?? null);
+      this.#document = draft?.document ?? recipe?.document ?? blankRecipe();
+      this.#mine.add(this.#document);
+      this.#frame();
+      this.#build();
+      if (draft?.send) this.#say("Kept on this phone. It goes to the server when that answers.");
+      if (!draft && !recipe) this.querySelector("input").focus();
+    }
+    if (this.#parts) this.#writeChanged();
+  }
+
+  kept(document) {
+    if (document === this.#document) this.#say(`${this.#news} Kept on this phone.`.trim());
+  }
+
+  trouble(text) {
+    this.#say(text, text !== "");
+  }
+
+  sent(answer) {
+    if (answer === "kept") this.#say(`Kept as version ${this.#recipe.version}.`);
+    else if (answer === "same") this.#say("Nothing has changed since the last version.");
+    else if (answer === "waits") this.#say("Kept on this phone. It goes to the server when that answers.");
+    else if (answer === "changed") this.#parts.changed.scrollIntoView({ block: "start" });
+    else {
+      this.checked(this.#document, answer);
+      this.#say("Not kept as a version yet: something cannot be read.", true);
+      this.#go(this.#placeOf(answer.errors[0]));
+    }
+    this.#writeChanged();
+  }
+
+  checked(document, answer) {
+    if (document !== this.#document) return;
+    this.#checked = answer;
+    this.#writeCheck();
+    this.#pen.refresh();
+  }
+
+  #makePen() {
+    const screen = this;
+    return {
+      fields: new Map(),
+      open: new Set(),
+      get document() {
+        return screen.#document;
+      },
+      live: (write) => this.#live.push(write),
+      read: (at) => valueAt(this.#document, at),
+      write: (at, value) => this.#change(withValue(this.#document, at, value), at),
+      settle: (at) => this.#settle(at),
+      refresh: () => {
+        this.#drawing ||= requestAnimationFrame(() => this.#refresh());
+      },
+      reshape: (change, focus) => this.#reshape(change(this.#document), focus),
+      move: (at, from, to, name) => {
+        const place = (path) => {
+          if (!path.startsWith(`${at}.`)) return path;
+          const [, digits, rest] = /^(\d+)(.*)$/s.exec(path.slice(at.length + 1));
+          const was = Number(digits);
+          const is = was === from ? to : was + (was > from && was <= to ? -1 : 0) + (was < from && was >= to ? 1 : 0);
+          return `${at}.${is}${rest}`;
+        };
+        this.#pen.open = new Set([...this.#pen.open].map(place));
+        this.#reshape(moved(this.#document, at, from, to), place(document.activeElement?.dataset.at ?? ""));
+        this.#news = `${name} is now ${to + 1} of ${this.#pen.read(at).length}.`;
+      },
+      drop: (at, index, name) => {
+        this.#pen.open = new Set([...this.#pen.open].filter((path) => !path.startsWith(`${at}.`)));
+        this.#reshape(without(this.#document, at, index), `${at}+`);
+        this.#news = `Took away ${name}. Undo brings it back.`;
+      },
+    };
+  }
+
+  // Changing
+
+  #change(document, group = null) {
+    if (group === null || group !== this.#group) {
+      this.#past.push(this.#document);
+      this.#future = [];
+    }
+    this.#group = group;
+    this.#take(document);
+  }
+
+  #take(document) {
+    this.#document = document;
+    this.#mine.add(document);
+    this.#checked = null;
+    this.#news = "";
+    this.#say("Keeping\u2026");
+    tell(this, "draft-written", { id: this.#id, base: this.#base, document });
+    this.#pen.refresh();
+    this.#askCheck();
+  }
+
+  #reshape(document, focus) {
+    if (document !== this.#document) this.#change(document);
+    this.#build(focus);
+  }
+
+  #turn(from, to) {
+    if (from.length === 0) return;
+    to.push(this.#document);
+    this.#group = null;
+    this.#take(from.pop());
+    this.#build();
+  }
+
+  /** A field is left: its faults may be said now, and what has a name now gets an id made of it. */
+  #settle(at) {
+    this.#group = null;
+    this.#touched.add(at);
+    const [, owner, key] = /^(.*)\.(name|title)$/.exec(at) ?? [];
+    if (owner && key && this.#pen.read(`${owner}.id`)) {
+      const settled = settleId(this.#document, owner, this.#pen.read(at));
+      if (settled !== this.#document) this.#take(settled);
+    }
+    this.#pen.refresh();
+  }
+
+  get #isBlank() {
+    return !this.#document.title && Object.keys(this.#document.ingredients).length === 0;
+  }
+
+  #askCheck() {
+    clearTimeout(this.#checking);
+    if (this.#isBlank) return;
+    this.#checking = setTimeout(() => {
+      const { temperature_c, humidity } = this.#air;
+      tell(this, "check-wanted", { document: this.#document, air: temperature_c && humidity ? { temperature_c, humidity } : null });
+    }, CHECK_AFTER_MS);
+  }
+
+  #say(text, isTrouble = false) {
+    setText(this.#parts.said, text);
+    setAttr(this.#parts.said, "data-fault", isTrouble);
+  }
+
+  // Drawing
+
+  #frame() {
+    const parts = {
+      title: pageHead("", ""),
+      write: h("div", { class: "r-write" }),
+      changed: h("section", { class: "r-changed", "aria-label": "Someone changed this" }),
+      picture: h("div", { class: "r-picture" }),
+      sums: h("p", { class: "soft" }),
+      findings: h("div"),
+      said: h("p", { role: "status", class: "r-said" }),
+      undo: h("button", { type: "button", class: "quiet", onclick: () => this.#turn(this.#past, this.#future) }, "Undo"),
+      redo: h("button", { type: "button", class: "quiet", onclick: () => this.#turn(this.#future, this.#past) }, "Redo"),
+    };
+    this.#parts = parts;
+    const airField = (key, label, example) => {
+      const input = h("input", { type: "text", inputmode: "decimal", autocomplete: "off", placeholder: example, "data-at": `air.${key}` });
+      input.addEventListener("input", () => {
+        this.#air[key] = input.value.trim().replace(",", ".");
+        this.#askCheck();
+      });
+      return h("label", { class: "field" }, h("span", {}, label), input);
+    };
+    const keep = () => {
+      this.#settleAll();
+      tell(this, "recipe-sent", { id: this.#id });
+    };
+    this.replaceChildren(
+      h(
+        "div",
+        { class: "sheet r-sheet" },
+        parts.title,
+        parts.changed,
+        parts.write,
+        h("aside", { class: "r-side", "aria-label": "The whole of it" }, h("h2", { class: "section-name" }, "The whole of it"), parts.sums, parts.picture, h("h2", { class: "section-name" }, "What the check says"), parts.findings, h("details", { class: "r-fold" }, h("summary", {}, "Today\u2019s air"), h("div", { class: "r-fold-in" }, airField("temperature_c", "Temperature, \u00b0C", "20"), airField("humidity", "Humidity, %", "55")))),
+        h("div", { class: "size-foot r-foot" }, parts.undo, parts.redo, parts.said, h("button", { type: "button", class: "copper", onclick: keep }, "Keep as a version")),
+      ),
+    );
+    this.onkeydown = (event) => {
+      if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+      const key = event.key.toLowerCase();
+      const work = { z: () => (event.shiftKey ? this.#turn(this.#future, this.#past) : this.#turn(this.#past, this.#future)), y: () => this.#turn(this.#future, this.#past), s: keep }[key];
+      if (!work || event.target.matches("textarea:not([data-at])")) return;
+      event.preventDefault();
+      work();
+    };
+  }
+
+  /** Keep may be pressed from within a field. */
+  #settleAll() {
+    const at = document.activeElement?.dataset.at;
+    if (at && this.#pen.fields.has(at)) document.activeElement.dispatchEvent(new Event("change"));
+  }
+
+  /** Draw all the fields anew; the focus, the folds and the place on the page stay. */
+  #build(focus) {
+    const had = document.activeElement;
+    const at = focus ?? (this.contains(had) ? had.dataset.at : undefined);
+    const caret = had?.selectionStart;
+    const top = scrollY;
+    const pen = this.#pen;
+    pen.fields.clear();
+    this.#live = [];
+    const names = new Set([...Object.values(this.#document.ingredients), ...this.#known].map(({ name }) => name).filter(Boolean));
+    this.#parts.write.replaceChildren(
+      h("datalist", { id: "r-known" }, [...names].sort().map((name) => h("option", { value: name }))),
+      h("section", { class: "r-recipe", "aria-label": "The recipe" }, fieldRows(pen, "", RECIPE), fold(pen, "recipe", "More about it", () => fieldRows(pen, "", RECIPE_MORE))),
+      fold(pen, "text", "From plain text", () => textPart({ measures: () => this.#document.measures, put: (items) => {
+        pen.open.delete("text");
+        this.#reshape(withText(this.#document, items, this.#known), "title");
+      } })),
+      ordered(pen, "components", this.#document.components, ({ name }) => name, (part, where, place, order) => this.#component(part, where, place, order)),
+      h("button", { type: "button", class: "outlined", "data-at": "components+", onclick: () => this.#reshape(addComponent(this.#document), `components.${this.#document.components.length}.name`) }, "Add a part made on its own"),
+      this.#document.assembly ? this.#assembly() : "",
+    );
+    if (at) this.#focus(at, caret);
+    if (focus === undefined) scrollTo(scrollX, top);
+    this.#refresh();
+    this.#askCheck();
+  }
+
+  #focus(at, caret) {
+    const node = this.querySelector(`[data-at="${CSS.escape(at)}"]`);
+    node?.focus();
+    if (node?.matches("input[type=text]") && caret !== undefined && caret !== null) node.setSelectionRange(caret, caret);
+    return node;
+  }
+
+  #component(part, at, place, order) {
+    const pen = this.#pen;
+    return h(
+      "section",
+      { class: "r-part", "aria-label": part.name || "A part" },
+      h("h2", { class: "unseen" }, part.name || "A part"),
+      h("div", { class: "r-part-head" }, letterMark("ABCDEFGHIJKL"[place]), fieldRows(pen, at, COMPONENT)),
+      this.#mass(place),
+      fold(pen, at, "Spares, loss, mould", () => [fieldRows(pen, at, COMPONENT_MORE), this.#document.components.length > 1 ? order() : ""]),
+      this.#lines(at),
+      this.#steps(at, "ABCDEFGHIJKL"[place]),
+    );
+  }
+
+  #assembly() {
+    const { components, assembly } = this.#document;
+    const letter = partsOf(this.#document).at(-1).letter;
+    const takes = assembly.takes.map(({ component }, index) => fieldRow(this.#pen, `assembly.takes.${index}`, ["count", `${components.find(({ id }) => id === component)?.name || "This part"}: how many in one*`, "whole"]));
+    return h("section", { class: "r-part", "aria-label": "Assembly" }, h("h2", { class: "r-part-head" }, letterMark(letter), "Joining them"), takes, this.#mass(components.length), this.#lines("assembly"), this.#steps("assembly", letter));
+  }
+
+  /** Live: what the part comes to. */
+  #mass(place) {
+    const node = h("p", { class: "r-mass" });
+    this.#live.push(({ components, faults }) => {
+      const { total_ug, needed_mg, piece_mg } = components[place];
+      const said = [total_ug ? `${about(total_ug / 1000)} as written` : "", piece_mg ? `${about(piece_mg)} a piece` : "", needed_mg && total_ug && Math.abs(needed_mg - total_ug / 1000) > needed_mg / 100 ? `${about(needed_mg)} needed` : ""];
+      const fault = faults.get(`${place < this.#document.components.length ? `components.${place}` : "assembly"}.lines`);
+      setText(node, fault ?? said.filter(Boolean).join(", "));
+      setAttr(node, "data-fault", fault !== undefined);
+    });
+    return node;
+  }
+
+  #lines(at) {
+    const pen = this.#pen;
+    const lines = pen.read(`${at}.lines`) ?? [];
+    const add = () => this.#reshape(addLine(this.#document, at), `${at}.lines.${pen.read(`${at}.lines`)?.length ?? 0}.ingredient`);
+    return h(
+      "div",
+      {},
+      h("h3", {}, "What goes in"),
+      ordered(pen, `${at}.lines`, lines, (line) => nameOfLine(this.#document, line), (line, where, index, order) => [this.#line(line, where, index, add), fold(pen, where, "Details", () => this.#details(where, order))]),
+      h("button", { type: "button", class: "quiet", "data-at": `${at}.lines+`, onclick: add }, "Add an ingredient"),
+    );
+  }
+
+  #line(line, at, index, add) {
+    const pen = this.#pen;
+    const name = h("input", { type: "text", autocomplete: "off", list: "r-known", value: nameOfLine(this.#document, line) });
+    let left = line.ingredient;
+    name.addEventListener("focus", () => {
+      left = pen.read(`${at}.ingredient`);
+    });
+    name.addEventListener("input", () => this.#change(nameLine(this.#document, at, name.value), at));
+    name.addEventListener("change", () => {
+      const settled = settleLine(this.#document, at, left, this.#known);
+      if (settled !== this.#document) this.#take(settled);
+      if (pen.open.has(at)) requestAnimationFrame(() => this.#build());
+    });
+    const amount = h("input", { type: "text", autocomplete: "off", value: line.amount, placeholder: "240 g" });
+    amount.addEventListener("input", () => pen.write(`${at}.amount`, amount.value));
+    const onEnter = (input, go) => input.addEventListener("keydown", (event) => {
+      if (event.key !== "Enter") return;
+      event.preventDefault();
+      input.dispatchEvent(new Event("change"));
+      go();
+    });
+    onEnter(name, () => amount.focus());
+    onEnter(amount, () => this.#focus(at.replace(/\d+$/, index + 1) + ".ingredient") ?? add());
+    return h("div", { class: "r-line" }, labelled(pen, `${at}.ingredient`, "Ingredient", name), labelled(pen, `${at}.amount`, "Amount", amount));
+  }
+
+  #details(at, order) {
+    const pen = this.#pen;
+    const { ingredient } = pen.read(at);
+    const name = this.#document.ingredients[ingredient]?.name;
+    return [fieldRows(pen, at, LINE), name ? h("fieldset", { class: "some" }, h("legend", {}, `About ${name}`), fieldRows(pen, `ingredients.${ingredient}`, INGREDIENT)) : "", order()];
+  }
+
+  #steps(at, letter) {
+    const pen = this.#pen;
+    const steps = pen.read(`${at}.steps`);
+    return h(
+      "div",
+      {},
+      h("h3", {}, "What is done"),
+      ordered(pen, `${at}.steps`, steps, ({ title }) => title, (step, where, index, order) =>
+        [
+          labelled(pen, `${where}.title`, `${letter}${index + 1} ${KINDS[step.kind].says}`, this.#title(step, where)),
+          fold(pen, where, this.#inShort(where), () => [fieldRows(pen, where, KINDS[step.kind].main), fieldRow(pen, where, ["says", "How", "area"]), fold(pen, `${where}.more`, "More", () => [this.#after(where), fieldRows(pen, where, KINDS[step.kind].more), fieldRows(pen, where, STEP_MORE), this.#kind(where)]), order()]),
+        ],
+      ),
+      h("div", { class: "r-kinds", role: "group", "aria-label": "Add a step" }, Object.entries(KINDS).map(([kind, { says }], index) => h("button", { type: "button", class: "outlined", "data-at": index ? null : `${at}.steps+`, onclick: () => {
+        const where = `${at}.steps.${pen.read(`${at}.steps`).length}`;
+        pen.open.add(where);
+        this.#reshape(addStep(this.#document, at, kind), `${where}.title`);
+      } }, says))),
+    );
+  }
+
+  #title(step, at) {
+    const input = h("input", { type: "text", autocomplete: "off", value: step.title, placeholder: "What to do" });
+    input.addEventListener("input", () => this.#pen.write(`${at}.title`, input.value));
+    return input;
+  }
+
+  /** Live: what the folded step says, in a line. */
+  #inShort(at) {
+    const node = h("span");
+    const write = () => {
+      const step = this.#pen.read(at);
+      const names = (step.lines ?? step.of ?? []).map((id) => this.#pen.read(at.replace(/\.steps.*/, ".lines")).find((line) => line.id === id)).filter(Boolean).map((line) => nameOfLine(this.#document, line));
+      const said = [...names, step.about && `about ${step.about}`, step.usual && `${step.earliest || "?"}, usually ${step.usual}`, step.ask, step.portions?.map(({ name }) => name).join(", "), step.verb, step.window?.latest && `within ${step.window.latest}`];
+      setText(node, said.filter(Boolean).join(", ") || "How, and more");
+    };
+    this.#live.push(write);
+    return node;
+  }
+
+  #kind(at) {
+    const input = h("select", { onchange: () => this.#reshape(asKind(this.#document, at, input.value)) }, Object.entries(KINDS).map(([kind, { says }]) => h("option", { value: kind, selected: kind === this.#pen.read(`${at}.kind`) }, says)));
+    return labelled(this.#pen, `${at}.kind`, "Kind of step", input);
+  }
+
+  /** What a step waits for: the one before it, nothing, or those picked. */
+  #after(at) {
+    const after = this.#pen.read(`${at}.after`);
+    const now = after === undefined ? "before" : after.length ? "these" : "nothing";
+    const input = h("select", { onchange: () => this.#reshape(withValue(this.#document, `${at}.after`, { before: undefined, nothing: [], these: otherSteps(this.#document, at).slice(0, 1).map(([key]) => key) }[input.value])) }, [["before", "The step before it"], ["nothing", "Nothing: it may begin at once"], ["these", "Steps picked here"]].map(([value, label]) => h("option", { value, selected: value === now }, label)));
+    return [labelled(this.#pen, `${at}.after-which`, "Comes after", input), now === "these" ? fieldRow(this.#pen, at, ["after", "These steps*", "some", otherSteps]) : ""];
+  }
+
+  /** All that follows from the words as they stand: meanings, sums, picture, faults. */
+  #refresh() {
+    cancelAnimationFrame(this.#drawing);
+    this.#drawing = 0;
+    const drawn = sketch(this.#document);
+    for (const write of this.#live) write(drawn);
+    const meanings = new Map(drawn.components.flatMap(({ id, lines }, place) => lines.map((line, index) => [`${id === "assembly" ? id : `components.${place}`}.lines.${index}.amount`, this.#meaning(line, drawn.components.length > 1)])));
+    const told = new Map((this.#checked?.errors ?? []).map((error) => [this.#placeOf(error), error.detail]));
+    for (const [at, field] of this.#pen.fields) {
+      const fault = told.get(at) ?? drawn.faults.get(at);
+      const isBeingWritten = field.input === document.activeElement && !this.#touched.has(at);
+      sayBeside(field, fault || meanings.get(at) || "", Boolean(fault) && !isBeingWritten);
+    }
+    const { piece_mg, components } = drawn;
+    const all = components.reduce((total, { total_ug }) => total + total_ug, 0);
+    setText(this.#parts.sums, all ? `${about(all / 1000)} in all${piece_mg ? `, ${about(piece_mg)} a finished piece` : ""}.` : "");
+    const picture = JSON.stringify([components.map(({ name, steps }) => [name, steps]), this.#parts.picture.clientWidth]);
+    if (this.#parts.picture.drawn !== picture) {
+      this.#parts.picture.drawn = picture;
+      this.#parts.picture.replaceChildren(recipePicture(drawn, { width: this.#parts.picture.clientWidth || undefined }));
+    }
+    const title = this.#document.title || "New recipe";
+    setText(this.#parts.title.querySelector("h1"), title);
+    this.#parts.undo.disabled = this.#past.length === 0;
+    this.#parts.redo.disabled = this.#future.length === 0;
+    if (!this.#checked) this.#writeCheck(drawn.faults);
+  }
+
+  /** "7.4 mL → 8.1 g, density 1.09 g/mL (supplier's sheet); 31 % of the part, 22 % of the piece" */
+  #meaning({ id, kind, ug, nl, about_ug, of_part_ppm, of_piece_ppm }, hasMany) {
+    if (kind === "texture") return "As much as it needs.";
+    const line = this.#document.components.concat(this.#document.assembly ?? []).flatMap(({ lines = [] }) => lines).find((each) => each.id === id);
+    const density = this.#document.ingredients[line?.ingredient]?.density;
+    const mass = ug !== null ? about(ug / 1000) : about_ug !== null ? `about ${about(about_ug / 1000)}` : "";
+    const measure = [nl !== null ? volume(nl) : "", mass].filter(Boolean).join(" \u2192 ");
+    const by = nl === null ? "" : density?.g_per_ml ? `density ${density.g_per_ml} g/mL${density.source ? ` (${density.source})` : ""}` : "no density: it stays in spoons";
+    const share = of_part_ppm === null ? "" : `${percent(of_part_ppm)} of ${hasMany ? `the part${of_piece_ppm === null ? "" : `, ${percent(of_piece_ppm)} of the piece`}` : "the whole"}`;
+    return [[measure, by].filter(Boolean).join(", "), share].filter(Boolean).join("; ");
+  }
+
+  // The check
+
+  #writeCheck(faults = sketch(this.#document).faults) {
+    const { findings, errors, says } = this.#checked ?? {};
+    const all = errors ?? [];
+    const told = new Set(all.map((error) => this.#placeOf(error)));
+    const problems = [...all.map((error) => [this.#placeOf(error), error.detail]), ...[...faults].filter(([at]) => at && !told.has(at))];
+    const go = (at) => (at ? h("button", { type: "button", class: "quiet", onclick: () => this.#go(at) }, "Go there") : "");
+    const nodes = this.#isBlank
+      ? [h("p", { class: "soft" }, "The check begins when something is written.")]
+      : [
+          says ? h("p", { class: "soft" }, says) : "",
+          problems.length ? h("h3", {}, "Cannot be read yet") : "",
+          h("ul", { class: "r-findings" }, problems.map(([at, text]) => h("li", { "data-level": "will_not_run" }, h("b", {}, this.#placeWords(at)), h("span", {}, text), go(at)))),
+          ...Object.entries(LEVELS).flatMap(([level, label]) => {
+            const here = (findings ?? []).filter((each) => each.level === level);
+            return here.length ? [h("h3", {}, label), h("ul", { class: "r-findings" }, here.map((each) => h("li", { "data-level": level }, h("b", {}, each.what), h("span", {}, [each.by, each.why].filter(Boolean).join(" ")), each.do ? h("span", {}, each.do) : "", h("small", { class: "soft" }, each.source), go(this.#placeOfFinding(each.where)))))] : [];
+          }),
+          findings?.length === 0 ? h("p", {}, "Nothing found by the rules this check has. Your suppliers\u2019 papers rule.") : "",
+          !this.#checked ? h("p", { class: "soft" }, "Checking\u2026") : "",
+        ];
+    this.#parts.findings.replaceChildren(...nodes.filter(Boolean));
+  }
+
+  /** A path the server names, as the path of the field that stands for it here. */
+  #placeOf({ field, detail }) {
+    const [, missing] = /^“(\w+)” is missing/.exec(detail) ?? [];
+    return untidyPath(this.#document, missing ? join(field, missing) : field);
+  }
+
+  #placeOfFinding(where) {
+    if (where === "air") return "air.temperature_c";
+    if (where.startsWith("ingredients.")) return where;
+    const [id, key] = where.split(".");
+    const { document } = this.#pen;
+    const place = document.components.findIndex((part) => part.id === id);
+    const root = id === "assembly" ? id : place >= 0 ? `components.${place}` : "";
+    if (!root) return RECIPE_MORE.some(([name]) => name === where) ? where : "";
+    const part = valueAt(document, root);
+    if (!part) return "";
+    for (const list of ["steps", "lines"]) {
+      const index = (part[list] ?? []).findIndex((each) => each.id === key);
+      if (index >= 0) return `${root}.${list}.${index}.${list === "steps" ? "title" : "amount"}`;
+    }
+    return root === "assembly" ? "assembly.steps+" : `${root}.name`;
+  }
+
+  #placeWords(at) {
+    const said = [];
+    const keys = at.split(".");
+    keys.forEach((_, index) => {
+      const here = valueAt(this.#document, keys.slice(0, index + 1).join("."));
+      if (here && typeof here === "object" && !Array.isArray(here)) said.push(here.name || here.title || nameOfLine(this.#document, here) || (here.ingredient === "" || here.kind ? `line ${Number(keys[index]) + 1}` : ""));
+    });
+    return [...said, /^\d+$/.test(keys.at(-1)) ? "" : keys.at(-1).replaceAll("_", " ")].filter(Boolean).join(", ");
+  }
+
+  /** Open what hides the place, and put the focus there. */
+  #go(at) {
+    const pen = this.#pen;
+    const [, ingredient] = /^ingredients\.([^.]+)/.exec(at) ?? [];
+    const line = ingredient && partsOf(this.#document).flatMap(({ part, id }, place) => (part.lines ?? []).flatMap((each, index) => (each.ingredient === ingredient ? [`${id === "assembly" ? id : `components.${place}`}.lines.${index}`] : [])))[0];
+    const isThere = () => [...this.querySelectorAll("[data-at]")].find(({ dataset }) => dataset.at === at || dataset.at.startsWith(`${at}.`));
+    if (!isThere()) {
+      at.split(".").forEach((_, index, keys) => pen.open.add(keys.slice(0, index + 1).join(".")));
+      pen.open.add(line ?? "recipe");
+      this.#build();
+    }
+    const node = isThere() ?? this.#focus(`${at.replace(/\.[^.]*$/, "")}+`);
+    node?.closest("details")?.setAttribute("open", "");
+    node?.focus();
+    node?.scrollIntoView({ block: "center" });
+  }
+
+  // Someone else's change
+
+  #writeChanged() {
+    const { changed } = this.#parts;
+    const isChanged = Boolean(this.#recipe) && this.#recipe.version !== this.#base;
+    show(changed, isChanged);
+    if (!isChanged) return;
+    const { version } = this.#recipe;
+    const rows = differences(this.#recipe.document, this.#document);
+    const again = (base) => {
+      this.#base = base;
+      tell(this, "draft-written", { id: this.#id, base, document: this.#document });
+      tell(this, "recipe-sent", { id: this.#id });
+    };
+    changed.replaceChildren(
+      h("h2", {}, "Someone changed this recipe"),
+      h("p", {}, `Version ${version} is theirs, and is kept. Yours is kept on this phone as a draft. Where the two differ:`),
+      h("div", { class: "r-both" }, h("table", {}, h("thead", {}, h("tr", {}, ["Where", "Theirs", "Yours"].map((word) => h("th", { scope: "col" }, word)))), h("tbody", {}, rows.slice(0, 40).map(([where, theirs, yours]) => h("tr", {}, h("th", { scope: "row" }, where), h("td", {}, theirs), h("td", {}, yours)))))),
+      rows.length > 40 ? h("p", { class: "soft" }, `And ${rows.length - 40} more.`) : "",
+      h("div", { class: "r-order" }, h("button", { type: "button", class: "outlined", onclick: () => again(version) }, `Keep yours on top, as version ${version + 1}`), h("button", { type: "button", class: "outlined", onclick: () => tell(this, "draft-copied", { id: this.#id, document: { ...this.#document, title: `${this.#document.title} (second)` } }) }, "Keep yours as a new recipe"), h("button", { type: "button", class: "quiet", onclick: () => {
+        this.#isDropped = true;
+        this.#past = [];
+        tell(this, "draft-dropped", { id: this.#id });
+      } }, "Take theirs, drop yours")),
+    );
+  }
+}
+
+const percent = (ppm) => (ppm < 1000 ? `${(ppm / 10_000).toFixed(3)} %` : perCent(ppm, 1_000_000));
+
+function volume(nl) {
+  const ml = nl / 1_000_000;
+  return `${ml >= 100 ? Math.round(ml) : ml >= 1 ? ml.toFixed(1) : ml.toFixed(2)} mL`;
+}
+
+/** Where two documents differ, as [where, in one, in the other]; things with an id are matched by it. */
+function differences(one, other) {
+  const flat = (value, where, into) => {
+    for (const [key, inner] of Object.entries(value)) {
+      const name = inner?.id ?? inner?.component ?? (["components", "lines", "steps", "ingredients"].includes(key) ? "" : key.replaceAll("_", " "));
+      const at = key === "id" ? where : [...where, name].filter(Boolean);
+      if (inner && typeof inner === "object") flat(inner, at, into);
+      else if (key !== "id") into.set(at.join(", "), String(inner));
+    }
+    return into;
+  };
+  const [mine, theirs] = [flat(one, [], new Map()), flat(other, [], new Map())];
+  return [...new Set([...mine.keys(), ...theirs.keys()])].map((where) => [where, mine.get(where) ?? "\u2013", theirs.get(where) ?? "\u2013"]).filter(([, a, b]) => a !== b);
+}
+
+export const registerRecipeScreen = () => define("recipe-screen", RecipeScreen);

@@ -1,0 +1,490 @@
+"""The recipe page in a real browser: written from paper by keyboard, checked, kept, and never lost."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+from urllib.request import Request, urlopen
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Browser, Locator, Page, expect
+
+from bench import read_recipe
+from bench.recipe_schema import INGREDIENT, RECIPE_SCHEMA, STEP_KINDS
+from tests.frontend.phones import RECIPE, RECIPE_ID, call, studio_server
+from tests.frontend.test_screens import PHONE, SMALL, TABLET, TARGET_PX, too_small
+from tests.servers import Server
+
+pytestmark = pytest.mark.browser
+
+ROOT = Path(__file__).resolve().parents[2]
+STEAMERS = json.loads((ROOT / "demo/recipes/shower-steamers.json").read_text("utf-8"))
+KEPT = "Kept on this phone."
+
+
+@pytest.fixture
+def server(tmp_path: Path) -> Iterator[Server]:
+    server = studio_server(tmp_path / "studio.sqlite3")
+    yield server
+    server.stop()
+
+
+@pytest.fixture
+def desk(page: Page, server: Server) -> Iterator[Page]:
+    """A page that has read the studio's one recipe."""
+    faults: list[str] = []
+    page.on("pageerror", lambda error: faults.append(str(error)))
+    page.set_viewport_size(PHONE)
+    page.goto(server.url)
+    expect(page.locator(".recipe")).to_have_count(1)
+    yield page
+    assert faults == []
+
+
+def go(page: Page, address: str) -> None:
+    page.evaluate("address => { location.hash = address }", f"#/recipe/{address}")
+    expect(page.locator("recipe-screen .r-part").first).to_be_visible()
+
+
+def at(page: Page, path: str) -> Locator:
+    return page.locator(f'[data-at="{path}"]')
+
+
+def hint(page: Page, path: str) -> Locator:
+    return page.locator(f'[id="hint-{path}"]')
+
+
+def said(page: Page) -> Locator:
+    return page.locator(".r-said")
+
+
+def draft(page: Page) -> Any:
+    """The document that is on this phone's disk, or None."""
+    return page.evaluate(
+        """() => new Promise((resolve, reject) => {
+             const opening = indexedDB.open("bowlside");
+             opening.onerror = () => reject(opening.error);
+             opening.onsuccess = () => {
+               const asked = opening.result.transaction("drafts").objectStore("drafts").getAll();
+               asked.onsuccess = () => { opening.result.close(); resolve(asked.result[0]?.document ?? null); };
+             };
+           })"""
+    )
+
+
+class Keyboard:
+    """Writes with the keyboard alone and counts: one for each key pressed, letters included."""
+
+    def __init__(self, page: Page) -> None:
+        self.page = page
+        self.letters = 0
+        self.others = 0
+
+    def write(self, text: str) -> None:
+        self.page.keyboard.insert_text(text)
+        self.letters += len(text)
+
+    def press(self, key: str) -> None:
+        self.page.keyboard.press(key)
+        self.others += 1
+
+    def tab_to(self, target: Locator) -> None:
+        """Tab on until the place is reached; it must be further on in the page."""
+        for _ in range(40):
+            if target.evaluate("node => node === document.activeElement"):
+                return
+            self.press("Tab")
+        raise AssertionError("The keyboard does not get there.")
+
+
+def test_the_single_part_recipe_is_entered_from_paper_by_keyboard_alone(
+    desk: Page, server: Server, capsys: Any
+) -> None:
+    part = STEAMERS["components"][0]
+    keys = Keyboard(desk)
+    go(desk, "new")
+    expect(at(desk, "title")).to_be_focused()
+
+    for path, text in [
+        ("title", STEAMERS["title"]),
+        ("written_for", "10"),
+        ("piece.one", "steamer"),
+        ("piece.many", "steamers"),
+        ("components.0.name", part["name"]),
+        ("components.0.piece", part["piece"]),
+    ]:
+        keys.tab_to(at(desk, path))
+        keys.write(text)
+    keys.tab_to(at(desk, "components.0?"))
+    keys.press("Enter")
+    for key in ("stays_behind", "loss"):
+        keys.tab_to(at(desk, f"components.0.{key}"))
+        keys.write(part[key])
+    for index, line in enumerate(part["lines"]):
+        keys.tab_to(at(desk, f"components.0.lines.{index}.ingredient"))
+        keys.write(STEAMERS["ingredients"][line["ingredient"]]["name"])
+        keys.press("Enter")
+        keys.write(line["amount"])
+        if index + 1 < len(part["lines"]):
+            keys.press("Enter")
+    for index, step in enumerate(part["steps"]):
+        _enter_step(desk, keys, index, step)
+    keys.press("Control+s")
+    expect(said(desk)).to_have_text("Kept as version 1.")
+
+    kept = next(
+        each for each in call(server, "GET", "recipes")["recipes"] if each["title"] == STEAMERS["title"]
+    )
+    measured = call(server, "GET", f"recipes/{kept['id']}")["measured"]["components"][0]
+    wanted = read_recipe(STEAMERS)["components"][0]
+    assert [line["ug"] for line in measured["lines"]] == [line["ug"] for line in wanted["lines"]]
+    assert measured["piece_mg"] == wanted["piece_mg"]
+    same = ("kind", "title", "says", "earliest_ms", "usual_ms", "latest_ms", "about_ms", "ask", "verb")
+    for step, other in zip(measured["steps"], wanted["steps"], strict=True):
+        assert {key: step.get(key) for key in same} == {key: other.get(key) for key in same}
+    weighed = [len(step["lines"]) for step in measured["steps"] if step["kind"] == "weigh"]
+    assert weighed == [4, 1]
+    with capsys.disabled():
+        print(f"\nsingle-part recipe from paper: {keys.letters} letters, {keys.others} other keys, 0 touches")
+
+
+def _enter_step(desk: Page, keys: Keyboard, index: int, step: dict[str, Any]) -> None:
+    root = f"components.0.steps.{index}"
+    kinds = ["weigh", "do", "melt", "split", "check", "pieces", "wait"]
+    keys.tab_to(at(desk, "components.0.steps+"))
+    for _ in range(kinds.index(step["kind"])):
+        keys.press("Tab")
+    keys.press("Enter")
+    expect(at(desk, f"{root}.title")).to_be_focused()
+    keys.write(step["title"])
+    if index == 0:  # the blend goes in later: untick it
+        keys.tab_to(at(desk, f"{root}.lines=shower_blend_eucalyptus_and_mint"))
+        keys.press("Space")
+    fields = {
+        "do": ["about"],
+        "check": ["ask", "not_yet.do", "too_far.do", "yes"],
+        "pieces": ["verb"],
+        "wait": ["word", "earliest", "usual", "latest", "test", "stake"],
+    }
+    for key in [*fields.get(step["kind"], []), "says"]:
+        value: Any = step
+        for each in key.split("."):
+            value = value.get(each, {})
+        if value:
+            keys.tab_to(at(desk, f"{root}.{key}"))
+            keys.write(value)
+
+
+def test_what_an_amount_means_is_said_as_it_is_typed(desk: Page) -> None:
+    go(desk, RECIPE_ID)
+    at(desk, "measures").select_option("us")
+    at(desk, "components.0.lines.1.amount").fill("1½ tsp")
+    expect(hint(desk, "components.0.lines.1.amount")).to_have_text("7.4 mL, no density: it stays in spoons")
+
+    at(desk, "components.0.lines.1?").click()
+    at(desk, "ingredients.oil.density.g_per_ml").fill("1.09")
+    at(desk, "ingredients.oil.density.source").fill("supplier's sheet")
+
+    expect(hint(desk, "components.0.lines.1.amount")).to_have_text(
+        "7.4 mL → 8.06 g, density 1.09 g/mL (supplier's sheet); 5.1 % of the whole"
+    )
+    expect(desk.locator(".r-mass").first).to_contain_text("158 g as written")
+
+
+def test_what_cannot_be_read_is_said_beside_the_field_and_what_was_typed_stays(desk: Page) -> None:
+    go(desk, RECIPE_ID)
+    at(desk, "components.0.lines.0.amount").fill("1,5 g")
+    at(desk, "components.0.lines.0.amount").press("Tab")
+
+    expect(hint(desk, "components.0.lines.0.amount")).to_contain_text("Write a decimal with a point")
+    expect(at(desk, "components.0.lines.0.amount")).to_have_attribute("aria-invalid", "true")
+    assert at(desk, "components.0.lines.0.amount").input_value() == "1,5 g"
+
+    at(desk, "title").fill("")
+    desk.get_by_role("button", name="Keep as a version").click()
+    expect(said(desk)).to_contain_text("Not kept as a version yet")
+    assert draft(desk)["components"][0]["lines"][0]["amount"] == "1,5 g"
+
+
+def test_the_servers_word_is_put_beside_the_field_it_names_past_lines_still_empty(desk: Page) -> None:
+    go(desk, RECIPE_ID)
+    at(desk, "components.0.lines+").click()
+    at(desk, "components.0.lines+").click()
+    at(desk, "components.0.lines.3.ingredient").fill("Light oil")
+    at(desk, "components.0.lines.3.amount").fill("5 g")
+    at(desk, "components.0.lines.3.amount").press("Tab")
+
+    finding = desk.locator(".r-findings li").first
+    expect(finding).to_contain_text("No step weighs")
+    finding.get_by_role("button", name="Go there").click()
+
+    expect(at(desk, "components.0.lines.3.ingredient")).to_be_focused()
+
+
+def test_the_check_is_listed_and_leads_to_the_place(desk: Page, server: Server) -> None:
+    call(server, "PUT", "recipes/018f0000-0000-7000-8000-000000000009", STEAMERS)
+    desk.reload()
+    expect(desk.locator(".recipe")).to_have_count(2)
+    go(desk, "018f0000-0000-7000-8000-000000000009")
+
+    spoon = desk.locator('.r-findings [data-level="look"], .r-findings [data-level="know"]').first
+    expect(spoon).to_be_visible()
+    before = desk.locator(".r-findings li").count()
+    desk.get_by_text("Today’s air").click()
+    at(desk, "air.temperature_c").fill("24")
+    at(desk, "air.humidity").fill("78")
+
+    expect(desk.get_by_text("dew point").first).to_be_visible()
+    assert desk.locator(".r-findings li").count() > before
+
+
+def test_lines_and_steps_change_places_by_keys_and_by_buttons(desk: Page) -> None:
+    go(desk, RECIPE_ID)
+    at(desk, "components.0.lines.1.amount").focus()
+    desk.keyboard.press("Alt+ArrowUp")
+    expect(said(desk)).to_have_text(f"Light oil is now 1 of 2. {KEPT}")
+    expect(at(desk, "components.0.lines.0.amount")).to_be_focused()
+    expect(at(desk, "components.0.lines.0.ingredient")).to_have_value("Light oil")
+
+    at(desk, "components.0.steps.0?").click()
+    desk.get_by_role("button", name="Down: Weigh the bar").click()
+    expect(at(desk, "components.0.steps.0.title")).to_have_value("Let it set")
+
+    desk.keyboard.press("Control+z")
+    desk.keyboard.press("Control+z")
+    expect(at(desk, "components.0.lines.0.ingredient")).to_have_value("Hard butter")
+    expect(at(desk, "components.0.steps.0.title")).to_have_value("Weigh the bar")
+
+
+def test_a_line_is_dragged_by_its_handle(desk: Page) -> None:
+    go(desk, RECIPE_ID)
+    handle = at(desk, "components.0.lines.0#")
+    handle.evaluate("node => node.scrollIntoView({ block: 'center' })")
+    box = handle.bounding_box()
+    other = at(desk, "components.0.lines.1#").bounding_box()
+    assert box and other
+
+    desk.mouse.move(box["x"] + 20, box["y"] + 20)
+    desk.mouse.down()
+    desk.mouse.move(other["x"] + 20, other["y"] + 90, steps=6)
+    desk.mouse.up()
+
+    expect(at(desk, "components.0.lines.0.ingredient")).to_have_value("Light oil")
+
+
+def test_a_draft_written_with_no_network_survives_a_reload_and_is_sent_when_the_server_answers(
+    desk: Page, server: Server
+) -> None:
+    desk.evaluate("() => navigator.serviceWorker.ready")
+    go(desk, RECIPE_ID)
+    desk.context.set_offline(True)
+    at(desk, "title").fill("Plain bar, harder")
+    expect(said(desk)).to_have_text(KEPT)
+    expect(desk.get_by_text("The check needs the server")).to_be_visible()
+
+    desk.reload()
+    expect(at(desk, "title")).to_have_value("Plain bar, harder")
+    desk.get_by_role("button", name="Keep as a version").click()
+    expect(said(desk)).to_contain_text("It goes to the server when that answers")
+    desk.context.set_offline(False)
+    desk.evaluate("() => dispatchEvent(new Event('online'))")
+
+    desk.wait_for_function(
+        "async id => (await (await fetch(`/api/v1/recipes/${id}`)).json()).title === 'Plain bar, harder'",
+        arg=RECIPE_ID,
+    )
+    desk.wait_for_function("() => !document.querySelector('.r-changed:not([hidden])')")
+
+
+def test_a_new_recipe_is_kept_from_its_first_letter(desk: Page) -> None:
+    go(desk, "new")
+    at(desk, "title").press_sequentially("Scrub")
+    expect(said(desk)).to_have_text(KEPT)
+
+    desk.reload()
+
+    expect(at(desk, "title")).to_have_value("Scrub")
+    desk.goto(desk.url.split("#")[0] + "#/")
+    expect(desk.get_by_role("link", name="Go on writing Scrub")).to_be_visible()
+
+
+@pytest.mark.parametrize("way", ["on top", "new recipe", "Take theirs"])
+def test_when_someone_else_changed_it_both_are_kept_until_the_maker_says(
+    desk: Page, server: Server, way: str
+) -> None:
+    go(desk, RECIPE_ID)
+    at(desk, "title").fill("Mine")
+    expect(said(desk)).to_have_text(KEPT)
+    change(server, {**RECIPE, "title": "Theirs"})
+
+    desk.get_by_role("button", name="Keep as a version").click()
+
+    expect(desk.get_by_role("heading", name="Someone changed this recipe")).to_be_visible()
+    row = desk.locator(".r-both tr", has_text="title")
+    expect(row).to_contain_text("Theirs")
+    expect(row).to_contain_text("Mine")
+    assert draft(desk)["title"] == "Mine"
+    assert call(server, "GET", f"recipes/{RECIPE_ID}")["title"] == "Theirs"
+
+    desk.get_by_role("button", name=way).click()
+
+    if way == "on top":
+        expect(said(desk)).to_have_text("Kept as version 3.")
+        assert call(server, "GET", f"recipes/{RECIPE_ID}")["title"] == "Mine"
+        assert call(server, "GET", f"recipes/{RECIPE_ID}/versions/2")["title"] == "Theirs"
+    elif way == "new recipe":
+        expect(at(desk, "title")).to_have_value("Mine (second)")
+        assert RECIPE_ID not in desk.url
+    else:
+        expect(at(desk, "title")).to_have_value("Theirs")
+        assert draft(desk) is None
+    expect(desk.get_by_role("heading", name="Someone changed this recipe")).to_be_hidden()
+
+
+def change(server: Server, document: Any) -> None:
+    """Somebody else's edit, from another device."""
+    urlopen(
+        Request(
+            f"{server.url}api/v1/recipes/{RECIPE_ID}",
+            method="PUT",
+            data=json.dumps(document).encode(),
+            headers={"Content-Type": "application/json", "If-Match": '"1"'},
+        )
+    )
+
+
+def test_plain_text_is_confirmed_line_by_line_and_nothing_is_guessed_in_silence(desk: Page) -> None:
+    go(desk, "new")
+    desk.get_by_text("From plain text").click()
+    desk.get_by_label("Ingredients and steps").fill(
+        "Oat soak:\n- 240 g sea salt\nBicarbonate of soda: 120 g\na handful of oats\nMethod\n1. Mix well for 3 min\n2. Let it dry 12 h"
+    )
+    desk.get_by_role("button", name="Read it").click()
+    cards = desk.locator(".r-card")
+    expect(cards).to_have_count(6)
+    expect(cards.nth(3)).to_contain_text("Say what this is, or drop it.")
+    expect(cards.nth(3).get_by_role("button", name="That is right")).to_be_disabled()
+    expect(cards.nth(5)).to_contain_text("A time is named: 12 h")
+    put = desk.get_by_role("button", name="Put these into the recipe")
+    expect(put).to_be_hidden()
+
+    cards.nth(3).get_by_label("Understood as").select_option("line")
+    expect(cards.nth(3)).to_contain_text("The amount was not understood")
+    cards.nth(3).get_by_role("button", name="Drop it").click()
+    for place in (0, 1, 2, 4, 5):
+        expect(put).to_be_hidden()
+        cards.nth(place).get_by_role("button", name="That is right").click()
+    put.click()
+
+    expect(at(desk, "title")).to_have_value("Oat soak")
+    expect(said(desk)).to_have_text(KEPT)
+    written = draft(desk)
+    part = written["components"][0]
+    assert [line["amount"] for line in part["lines"]] == ["240 g", "120 g"]
+    assert [each["name"] for each in written["ingredients"].values()] == ["sea salt", "Bicarbonate of soda"]
+    assert [(step["kind"], step["title"]) for step in part["steps"]] == [
+        ("do", "Mix well for 3 min"),
+        ("wait", "Let it dry 12 h"),
+    ]
+    assert part["steps"][1]["usual"] == "12 h" and part["steps"][1]["earliest"] == ""
+
+
+def test_a_name_known_from_another_recipe_brings_its_details(desk: Page, server: Server) -> None:
+    known = json.loads(json.dumps(RECIPE))
+    known["ingredients"]["oil"]["density"] = {"g_per_ml": "0.91", "source": "supplier's sheet"}
+    change(server, known)
+    desk.reload()
+    expect(desk.locator(".recipe")).to_have_count(1)
+    desk.wait_for_function(
+        "async id => (await (await fetch(`/api/v1/recipes/${id}`)).json()).version === 2", arg=RECIPE_ID
+    )
+    go(desk, "new")
+    at(desk, "measures").select_option("metric")
+    at(desk, "components.0.lines.0.ingredient").fill("light oil")
+    at(desk, "components.0.lines.0.amount").fill("2 tbsp")
+
+    expect(hint(desk, "components.0.lines.0.amount")).to_contain_text(
+        "30.0 mL → 27.3 g, density 0.91 g/mL (supplier's sheet)"
+    )
+
+
+def each_state(page: Page) -> Iterator[str]:
+    go(page, RECIPE_ID)
+    expect(page.locator(".recipe-picture")).to_be_visible()
+    yield "a recipe"
+    for path in (
+        "recipe?",
+        "components.0?",
+        "components.0.lines.0?",
+        "components.0.steps.1?",
+        "components.0.steps.1.more?",
+        "text?",
+    ):
+        at(page, path).click()
+    at(page, "components.0.lines.0.amount").fill("some")
+    at(page, "components.0.lines.0.amount").press("Tab")
+    expect(page.locator(".r-findings li").first).to_be_visible()
+    yield "every fold open, and a fault"
+    at(page, "components+").click()
+    yield "two parts and how they are joined"
+
+
+@pytest.mark.parametrize("theme", ["light", "dark"])
+def test_axe_finds_nothing_on_the_recipe_page(desk: Page, theme: Any) -> None:
+    desk.emulate_media(color_scheme=theme)
+    findings = []
+
+    for state in each_state(desk):
+        report = Axe().run(desk)
+        if report.violations_count:
+            findings.append(f"{state}: {report.generate_report()}")
+
+    assert findings == []
+
+
+@pytest.mark.parametrize("size", [PHONE, SMALL, TABLET], ids=["phone", "small", "desk"])
+def test_nothing_runs_off_the_side_and_all_is_large_enough_to_press(desk: Page, size: Any) -> None:
+    desk.set_viewport_size(size)
+    for state in each_state(desk):
+        width, inner = desk.evaluate("() => [document.documentElement.scrollWidth, innerWidth]")
+        assert width <= inner, state
+        pressed = "recipe-screen :is(button, a, select, summary, label.choice, input:not([type=checkbox]), textarea)"
+        assert too_small(desk.locator(pressed), TARGET_PX) == [], state
+
+
+def test_the_page_knows_every_field_that_a_recipe_may_have(in_page: Page) -> None:
+    """The page's tables of fields against the published schema."""
+    tables = in_page.evaluate(
+        """async () => {
+             const forms = await import("/parts/recipe-forms.js");
+             const names = (table) => table.map(([key]) => key.split(".")[0]);
+             return {
+               kinds: Object.fromEntries(Object.entries(forms.KINDS).map(([kind, { main, more }]) => [kind, names([...main, ...more])])),
+               step: names(forms.STEP_MORE), ingredient: names(forms.INGREDIENT), line: names(forms.LINE),
+               component: names([...forms.COMPONENT, ...forms.COMPONENT_MORE]), recipe: names([...forms.RECIPE, ...forms.RECIPE_MORE]),
+             };
+           }"""
+    )
+    published = RECIPE_SCHEMA["properties"]
+    component = published["components"]["items"]["properties"]
+    assert set(tables["recipe"]) | {"format", "ingredients", "components", "assembly"} == set(published)
+    assert set(tables["component"]) | {"id", "lines", "steps"} == set(component)
+    assert set(tables["line"]) | {"id", "ingredient", "amount"} == set(
+        component["lines"]["items"]["properties"]
+    )
+    # Heat data come with the demo or a file; the page keeps them as they are.
+    assert set(tables["ingredient"]) | {"heat"} == set(INGREDIENT["properties"])
+    assert {kind: set(names) for kind, names in tables["kinds"].items()} == {
+        kind: set(own) for kind, (_, own) in STEP_KINDS.items()
+    }
+
+
+@pytest.fixture
+def in_page(browser: Browser, server: Server) -> Iterator[Page]:
+    page = browser.new_page()
+    page.goto(server.url + "keep/ids.js")
+    yield page
+    page.close()

@@ -1,0 +1,57 @@
+"""What a maker types, read in both languages: amounts at random, and recipes as they are written."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from random import Random
+from typing import Any
+
+import pytest
+
+from bench import canonical
+from tests.parity.generate import _document
+from tests.parity.python_side import call
+
+DEMO = Path(__file__).resolve().parents[2] / "demo/recipes"
+BITS = [*"0123459 ./%⁄½¼⅞²①٣१,-+", "1½", "10", "g", "kg", "oz", "fl oz", "tsp", "Tbsp", "T", "cup", "pint"]
+BITS += ["parts", "%", "drops", "piece", "to texture", "min", "h", "days", "s", "\u00a0", "ml.", "L"]
+READERS = ["read_amount", "read_duration_ms", "read_mass_mg", "read_ppm", "read_density", "read_celsius_mk"]
+
+
+def _typed(rng: Random) -> dict[str, Any]:
+    text = "".join(rng.choice(BITS) for _ in range(rng.randint(1, 6)))
+    reader = rng.choice(READERS)
+    measures = [rng.choice(["us", "imperial", "metric", None])] if reader == "read_amount" else []
+    return {"call": reader, "with": [text, *measures, "here"]}
+
+
+@pytest.mark.browser
+def test_both_languages_read_whatever_is_typed_alike(in_browser: Any) -> None:
+    rng = Random("amounts")
+    cases = [_typed(rng) for _ in range(20_000)]
+
+    told = in_browser("call", cases)
+
+    assert [case for case, said in zip(cases, told, strict=True) if said != canonical(call(case))] == []
+
+
+@pytest.mark.browser
+def test_the_sketch_of_a_written_recipe_has_the_masses_the_server_measures(in_browser: Any) -> None:
+    rng = Random("recipes")
+    written = [json.loads(path.read_text("utf-8")) for path in DEMO.glob("*-*.json")]
+    cases = [{"call": "sketch", "with": [document]} for document in written]
+    while len(cases) < 300:
+        case = {"call": "sketch", "with": [_document(rng)]}
+        if "error" not in call(case):
+            cases.append(case)
+
+    assert in_browser("call", cases) == [canonical(call(case)) for case in cases]
+
+
+def test_python_refuses_some_of_what_is_typed_and_takes_some() -> None:
+    """So that the agreement above is about more than refusals."""
+    rng = Random("amounts")
+    read = [case for case in (_typed(rng) for _ in range(20_000)) if "error" not in canonical(call(case))]
+
+    assert len(read) > 500
