@@ -16,7 +16,6 @@ import { registerWaitStrip } from "./parts/wait-strip.js";
 import { clock, duration } from "./parts/words.js";
 import { registerBenchScreen } from "./screens/bench.js";
 import { registerKitScreen } from "./screens/kit.js";
-import { registerRecipeScreen } from "./screens/recipe-edit.js";
 import { registerRecipesScreen } from "./screens/recipes.js";
 import { registerRecordScreen } from "./screens/record.js";
 import { registerSizeScreen } from "./screens/size.js";
@@ -64,6 +63,13 @@ const SCREENS = {
     },
   },
   record: { tag: "record-screen", title: () => "Batch record", data: (id) => studio.run(id) && { run: studio.run(id) } },
+  card: {
+    tag: "card-screen",
+    title: (id) => recipe(id).title,
+    data: (id, asked) => recipe(id) && { recipe: recipe(id), kit: studio.kit, asked: readSize(asked), weigh: studio.preferences.weigh },
+  },
+  versions: { tag: "versions-screen", title: () => "Versions", data: (id) => recipe(id) && { id, recipe: recipe(id) } },
+  bring: { tag: "bring-screen", title: () => "Bring in a recipe", data: () => ({ recipes: studio.recipes }) },
   kit: { tag: "kit-screen", title: () => "Kit", data: () => ({ document: studio.kitDocument, link: studio.link }) },
   studio: {
     tag: "studio-screen",
@@ -77,16 +83,39 @@ function recipe(id) {
 }
 
 function readRoute() {
-  const [name, id = ""] = location.hash.replace(/^#\/?/, "").split("/");
-  return { name: name in SCREENS ? name : "recipes", id: decodeURIComponent(id) };
+  const [name, id = "", asked = ""] = location.hash.replace(/^#\/?/, "").split("/");
+  return { name: name in SCREENS ? name : "recipes", id: decodeURIComponent(id), asked };
 }
+
+/** A size in an address: pieces alone, or as JSON with what is left out and swapped; else null. */
+function readSize(asked) {
+  try {
+    const read = JSON.parse(decodeURIComponent(asked));
+    const size = typeof read === "number" ? { pieces: read } : read;
+    return Number.isInteger(size?.pieces) ? size : null;
+  } catch {
+    return null;
+  }
+}
+
+/** The pages for the desk are fetched when first opened, so that the bench opens sooner. They are kept for offline all the same. */
+const LATER = {
+  bring: () => import("./screens/bring.js").then((module) => module.registerBringScreen()),
+  card: () => import("./screens/card.js").then((module) => module.registerCardScreen()),
+  recipe: () => import("./screens/recipe-edit.js").then((module) => module.registerRecipeScreen()),
+  versions: () => import("./screens/versions.js").then((module) => module.registerVersionsScreen()),
+};
 
 /** Put the screen of the address on the page, or give the one that stands there its new data. */
 function draw() {
   cancelAnimationFrame(drawing);
   drawing = 0;
   const wanted = readRoute();
-  const data = SCREENS[wanted.name].data(wanted.id);
+  if (LATER[wanted.name] && !customElements.get(SCREENS[wanted.name].tag)) {
+    LATER[wanted.name]().then(drawSoon, () => nowhere(wanted));
+    return;
+  }
+  const data = SCREENS[wanted.name].data(wanted.id, wanted.asked);
   if (!data) {
     nowhere(wanted);
     return;
@@ -199,6 +228,43 @@ async function copyDraft({ id, document: written }) {
   location.hash = `#/recipe/${copy}`;
 }
 
+async function checkPicked({ document: picked }) {
+  const bringing = screen;
+  try {
+    bringing.checked(picked, await studio.shelf.check(picked));
+  } catch (error) {
+    if (!error.says) throw error;
+    bringing.checked(picked, { says: "The check needs the server, and it does not answer. What you picked stays here." });
+  }
+}
+
+/** A recipe from elsewhere goes the way of one that was written here, so nothing of anybody else's is lost. */
+async function keepPicked({ document: picked, over }) {
+  const bringing = screen;
+  const id = over?.id ?? studio.newId();
+  await studio.drafts.write({ id, base: over?.version ?? null, document: picked });
+  const answer = await studio.drafts.send(id);
+  if (answer === "kept" || answer === "same") location.hash = `#/card/${id}`;
+  else if (answer === "waits") bringing.checked(picked, { says: "The server does not answer. The recipe is on this phone as a draft, and is sent when it does." });
+  else location.hash = `#/recipe/${id}`;
+}
+
+async function editPicked({ document: picked }) {
+  const id = studio.newId();
+  await studio.drafts.write({ id, base: null, document: picked });
+  location.hash = `#/recipe/${id}`;
+}
+
+async function tellHistory({ id }) {
+  const asking = screen;
+  try {
+    asking.told(await studio.shelf.history(id));
+  } catch (error) {
+    if (!error.says) throw error;
+    asking.told({ says: "Older versions are with the server, and it does not answer. The newest is here." });
+  }
+}
+
 /** Back after a while: what rang and what is owed comes before anything else. */
 async function sayWhatWasMissed() {
   const missed = studio.missed();
@@ -250,6 +316,10 @@ function listen() {
   page.addEventListener("recipe-sent", ({ detail }) => onlyOnce(() => sendDraft(detail)));
   page.addEventListener("draft-copied", ({ detail }) => onlyOnce(() => copyDraft(detail)));
   page.addEventListener("draft-dropped", ({ detail }) => onlyOnce(() => studio.drafts.drop(detail.id)));
+  page.addEventListener("document-picked", ({ detail }) => checkPicked(detail));
+  page.addEventListener("document-kept", ({ detail }) => onlyOnce(() => keepPicked(detail)));
+  page.addEventListener("document-edited", ({ detail }) => onlyOnce(() => editPicked(detail)));
+  page.addEventListener("history-wanted", ({ detail }) => tellHistory(detail));
   page.addEventListener("sync-wanted", () => studio.sync());
   page.addEventListener("send-again", ({ detail }) => studio.sendAgain(detail));
   page.addEventListener("set-aside", ({ detail }) => studio.setAside(detail));
@@ -272,7 +342,7 @@ function listen() {
 }
 
 async function open() {
-  for (const register of [registerAnswerRow, registerBowlSection, registerPlateRow, registerWaitStrip, registerBenchScreen, registerKitScreen, registerRecipeScreen, registerRecipesScreen, registerRecordScreen, registerSizeScreen, registerStudioScreen]) register();
+  for (const register of [registerAnswerRow, registerBowlSection, registerPlateRow, registerWaitStrip, registerBenchScreen, registerKitScreen, registerRecipesScreen, registerRecordScreen, registerSizeScreen, registerStudioScreen]) register();
   installHatching();
   try {
     studio = await openStudio();

@@ -20,6 +20,7 @@ import { newId } from "./ids.js";
 import { cannot } from "./means.js";
 import { nextTurn, Rings } from "./rings.js";
 import { Server, Unreachable } from "./server.js";
+import { Shelf } from "./shelf.js";
 import { keepKit, Sync } from "./sync.js";
 import { openStore } from "./store.js";
 import { Updates } from "./updates.js";
@@ -67,6 +68,8 @@ export class Studio extends EventTarget {
     });
     /** Recipes being written. */
     this.drafts = new Drafts({ book, server: this.#server, now: () => this.at() });
+    /** Recipes from elsewhere, and what recipes were before. */
+    this.shelf = new Shelf(this.#server);
     /** When the maker last had this page in sight before now: hand it to `missed`. */
     this.lookedAt = book.meta.get("looked_at") ?? this.at();
     this.#listen();

@@ -53,7 +53,7 @@ class RecipesScreen extends HTMLElement {
     parts.strip.addEventListener("wait-chosen", ({ detail }) => tell(this, "go-bench", detail));
     this.#parts = parts;
     this.append(
-      h("div", { class: "sheet" }, pageHead("Bowlside", "recipes"), parts.link, parts.update, parts.bench, h("section", { "aria-label": "Recipes" }, h("h2", { class: "section-name" }, "To make"), parts.recipes, parts.none, parts.drafts, h("a", { class: "button quiet add-row", href: "#/recipe/new" }, "Write a new recipe")), parts.made),
+      h("div", { class: "sheet" }, pageHead("Bowlside", "recipes"), parts.link, parts.update, parts.bench, h("section", { "aria-label": "Recipes" }, h("h2", { class: "section-name" }, "To make"), parts.recipes, parts.none, parts.drafts, h("a", { class: "button quiet add-row", href: "#/recipe/new" }, "Write a new recipe"), h("a", { class: "button quiet", href: "#/bring" }, "Bring in a recipe")), parts.made),
     );
   }
 }

@@ -59,7 +59,9 @@ class SizeScreen extends HTMLElement {
     const { document: written, measured } = recipe;
     const again = () => this.#soon();
     const moulded = written.components.filter((component) => component.mould);
-    const stocked = Object.entries(written.ingredients).filter(([id]) => written.components.some((component) => component.lines?.some((line) => line.ingredient === id)));
+    // What can be used up is what is weighed, the most of it first.
+    const ugOf = (id) => measured.components.flatMap((component) => component.lines).reduce((sum, line) => sum + (line.ingredient === id ? (line.ug ?? 0) : 0), 0);
+    const stocked = Object.entries(measured.ingredients).filter(([id]) => ugOf(id)).sort(([one], [other]) => ugOf(other) - ugOf(one));
 
     this.#steppers = {
       pieces: makeStepper({ label: measured.piece.many, value: written.written_for, least: 1, most: 1000, unit: measured.piece.many, onchange: again }),
@@ -77,6 +79,7 @@ class SizeScreen extends HTMLElement {
       components: h("div", { class: "plates" }),
       trouble: h("p", { class: "trouble", role: "alert", hidden: true }),
       begin: h("button", { type: "button", class: "copper", onclick: () => this.#sized && tell(this, "begin", { recipe, size: this.#sized }) }, "Begin"),
+      print: h("a", { class: "button quiet to-paper" }, "Print"),
     };
     parts.ways.append(
       ...WAYS.filter(([by]) => by !== "moulds" || moulded.length).map(([by, label]) =>
@@ -94,7 +97,7 @@ class SizeScreen extends HTMLElement {
         h("section", { class: "size-how", "aria-label": "How many" }, parts.ways, parts.component, parts.ingredient, parts.steppers, parts.says),
         h("section", { class: "size-what", "aria-label": "What that makes" }, parts.warnings, parts.components),
         h("section", { class: "size-choices", "aria-label": "Choices" }, this.#choices(written), this.#weighing()),
-        h("div", { class: "size-foot" }, parts.trouble, parts.begin),
+        h("div", { class: "size-foot" }, parts.trouble, parts.begin, parts.print),
       ),
     );
     this.#turn(this.#by);
@@ -167,6 +170,7 @@ class SizeScreen extends HTMLElement {
       const sheet = makeSheet(recipe.measured, { id: recipe.id, version: recipe.version, title: recipe.title }, size, kit);
       this.#sized = size;
       parts.begin.disabled = false;
+      parts.print.href = `#/card/${recipe.id}/${encodeURIComponent(JSON.stringify(size))}`;
       setText(parts.begin, `Begin ${pieces(size.pieces, sheet.piece)}`);
       this.#steppers.pieces.unit = size.pieces === 1 ? sheet.piece.one : sheet.piece.many;
       setText(parts.says, says || (this.#by === "pieces" ? "" : `That makes ${pieces(size.pieces, sheet.piece)}.`));
@@ -176,6 +180,7 @@ class SizeScreen extends HTMLElement {
       if (!error.says) throw error;
       this.#sized = null;
       parts.begin.disabled = true;
+      parts.print.href = `#/card/${recipe.id}`;
       setText(parts.begin, "Begin");
       setText(parts.says, "");
       this.trouble(error.says);

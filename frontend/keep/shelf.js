@@ -1,0 +1,37 @@
+/**
+ * The studio's shelf of recipes, as the server has it: what is asked of it before a recipe from
+ * elsewhere is kept, and what a recipe was before. Needs the server; what is here works without.
+ */
+
+import { Refused } from "./server.js";
+
+const VERSIONS_SHOWN = 20;
+
+export class Shelf {
+  #server;
+
+  constructor(server) {
+    this.#server = server;
+  }
+
+  /** @returns {Promise<{measured, findings} | {errors: {field, detail}[]}>} @throws {Unreachable} */
+  async check(document) {
+    try {
+      return (await this.#server.ask("POST", "/checks", document)).body;
+    } catch (error) {
+      if (!(error instanceof Refused)) throw error;
+      return { errors: error.errors.length ? error.errors : [{ field: "", detail: error.detail }] };
+    }
+  }
+
+  /** The newest versions, each with what it changed and the runs made with it. @throws {Unreachable|Refused} */
+  async history(id) {
+    const [{ body }, runs] = await Promise.all([this.#server.get(`/recipes/${id}/versions?page_size=${VERSIONS_SHOWN}`), this.#server.all("runs", `recipe=${id}`)]);
+    return Promise.all(
+      body.versions.map(async (version) => {
+        const { body: told } = await this.#server.get(`/recipes/${id}/versions/${version.version}/changes`);
+        return { ...version, ...told, runs: runs.filter(({ recipe }) => recipe.version === version.version) };
+      }),
+    );
+  }
+}

@@ -1,0 +1,123 @@
+// A recipe from a file or from pasted text. It is shown with its check before anything is kept;
+// what was picked stays on the page until the maker says what becomes of it.
+//
+//   screen.data = { recipes }
+//   "document-picked" { document }           screen.checked(document, { findings } | { errors } | { says })
+//   "document-kept" { document, over }       over: the recipe it becomes a version of, or null
+//   "document-edited" { document }           to be put right by hand
+
+import { canonical } from "../bench/index.js";
+import { define, h, setText, show, tell } from "../parts/dom.js";
+import { pageHead } from "../parts/page-head.js";
+
+const LARGEST = 4 * 1024 * 1024;
+const FORMAT = "bowlside-recipe/1";
+const LEVELS = { will_not_run: "Will not run", look: "Look at this", know: "Good to know" };
+
+class BringScreen extends HTMLElement {
+  #recipes = [];
+  #text = h("textarea", { "aria-label": "The recipe as text", placeholder: "or paste its JSON here", spellcheck: "false" });
+  #file = h("input", { type: "file", accept: ".json,application/json", "aria-label": "A recipe file", class: "bring-file", onchange: () => this.#open() });
+  #told = h("div", { class: "stack", "aria-live": "polite" });
+  #trouble = h("p", { class: "trouble", role: "alert", hidden: true });
+  #picked = null;
+
+  set data({ recipes }) {
+    this.#recipes = recipes;
+    if (this.childElementCount) return;
+    this.append(
+      h(
+        "div",
+        { class: "sheet stack" },
+        pageHead("Bring in a recipe", ""),
+        h("p", { class: "lead" }, "Nothing is kept until you have seen its check and say so."),
+        this.#file,
+        this.#text,
+        h("button", { type: "button", class: "outlined", onclick: () => this.#read(this.#text.value) }, "Look at it"),
+        this.#trouble,
+        this.#told,
+      ),
+    );
+  }
+
+  trouble(text) {
+    setText(this.#trouble, text);
+    show(this.#trouble, text !== "");
+  }
+
+  async #open() {
+    const [file] = this.#file.files;
+    if (!file) return;
+    if (file.size > LARGEST) return this.#no(`${file.name} is larger than 4 MB, which no recipe is. Pick the recipe\u2019s own file.`);
+    try {
+      const text = await file.text();
+      this.#text.value = text;
+      this.#read(text);
+    } catch {
+      this.#no(`${file.name} could not be read. Pick it again.`);
+    }
+  }
+
+  #no(text) {
+    this.#told.replaceChildren();
+    this.trouble(text);
+  }
+
+  /** A recipe alone, as the server answers it (with its id), or a studio's file with one recipe in it. */
+  #read(text) {
+    if (text.length > LARGEST) return this.#no("This is more than 4 MB, which no recipe is.");
+    let file;
+    try {
+      file = JSON.parse(text);
+    } catch (error) {
+      return this.#no(`This is not JSON, the form in which recipes are handed on: ${error.message}`);
+    }
+    if (file?.format === "bowlside-export/1" && file.recipes?.length === 1) file = { id: file.recipes[0].id, document: file.recipes[0].versions?.at(-1)?.document };
+    const written = file?.document ?? file;
+    if (written?.format !== FORMAT) return this.#no(`This is not a recipe of Bowlside\u2019s: one says "format": "${FORMAT}" and holds one recipe.`);
+    this.trouble("");
+    this.#told.replaceChildren(h("p", { class: "soft" }, "Checking\u2026"));
+    this.#picked = { id: file.document ? file.id : null, document: written };
+    tell(this, "document-picked", { document: written });
+  }
+
+  checked(written, { findings, errors, says }) {
+    if (this.#picked?.document !== written) return;
+    if (says) return this.#no(says);
+    if (errors) {
+      this.#told.replaceChildren(
+        h("h2", {}, "It cannot be read as it is"),
+        ...errors.map(({ field, detail }) => found("will_not_run", field || "The whole", detail)),
+        Array.isArray(written.components) && typeof written.ingredients === "object" ? h("button", { type: "button", class: "outlined", onclick: () => tell(this, "document-edited", { document: written }) }, "Put it right here") : "",
+      );
+      return;
+    }
+    this.#told.replaceChildren(
+      h("h2", {}, written.title),
+      h("p", {}, `${written.components.map(({ name }) => name).join(", ")}. Written for ${written.written_for}.`),
+      ...Object.keys(LEVELS).flatMap((level) => findings.filter((each) => each.level === level).map(({ where, what, why, by, do: way, source }) => found(level, where, what, by, why, way, source))),
+      findings.length ? "" : h("p", {}, "The check finds nothing."),
+      ...this.#answers(written),
+    );
+  }
+
+  /** What may become of it: a recipe that is here already is asked about, never written over. */
+  #answers(written) {
+    const { id } = this.#picked;
+    const here = this.#recipes.find((each) => each.id === id) ?? this.#recipes.find(({ title }) => title === written.title);
+    const keep = (over, name, look) => h("button", { type: "button", class: look, onclick: () => tell(this, "document-kept", { document: written, over }) }, name);
+    if (!here) return [keep(null, "Keep it", "copper")];
+    if (canonical(here.document) === canonical(written)) return [h("p", {}, "This recipe is here already, word for word."), keep(null, "Keep it a second time", "outlined")];
+    return [
+      h("p", { class: "notice" }, here.id === id ? `Its file names a recipe that is here already: ${here.title}, version ${here.version}. ` : `A recipe of this name is here already, version ${here.version}. `, "Which shall it be?"),
+      keep(here, "A new version of that recipe", "outlined"),
+      keep(null, "A recipe of its own", "outlined"),
+    ];
+  }
+}
+
+function found(level, where, what, ...more) {
+  return h("div", { class: "found", "data-level": level }, h("p", { class: "soft small" }, `${LEVELS[level]}: ${where}`), h("p", {}, h("b", {}, what)), more.filter(Boolean).map((text) => h("p", { class: "small" }, text)));
+}
+
+export const registerBringScreen = () => define("bring-screen", BringScreen);

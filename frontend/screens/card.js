@@ -1,0 +1,64 @@
+// A recipe on paper: as it was written, or as the sheet at a size; and the ways to hand it on.
+//
+//   screen.data = { recipe, kit, asked, weigh }     // asked: pieces, a size, or null for the card
+
+import { chooseSize, makeSheet } from "../bench/index.js";
+import { define, h, sameData } from "../parts/dom.js";
+import { pageHead } from "../parts/page-head.js";
+import { paperLeaf } from "../parts/paper-leaf.js";
+import { planOfRecipe, planOfSheet } from "../parts/paper-plan.js";
+
+// Another device cannot open what only this one calls by that name.
+const ONLY_HERE = /^(localhost|127\.|\[::1\])/;
+
+class CardScreen extends HTMLElement {
+  #seen = null;
+
+  set data({ recipe, kit, asked, weigh }) {
+    const seen = [recipe.id, recipe.version, kit, asked, weigh];
+    if (sameData(seen, this.#seen)) return;
+    this.#seen = seen;
+    this.replaceChildren(h("div", { class: "sheet no-print" }, pageHead("On paper", ""), this.#ways(recipe, asked)), this.#leaf(recipe, kit, asked, weigh));
+  }
+
+  #leaf(recipe, kit, asked, weigh) {
+    if (asked === null) return paperLeaf(planOfRecipe(recipe), code(recipe));
+    if (!kit) return h("p", { class: "sheet" }, "A sheet needs the kit: which scales, which bowls. ", h("a", { href: "#/kit" }, "Describe the kit"));
+    try {
+      const { size } = chooseSize(recipe.measured, kit, { by: "pieces", weigh, ...asked });
+      return paperLeaf(planOfSheet(makeSheet(recipe.measured, recipe, size, kit)), code(recipe));
+    } catch (error) {
+      if (!error.says) throw error;
+      return h("p", { class: "sheet trouble", role: "alert" }, error.says);
+    }
+  }
+
+  #ways({ id, title, document: written }, asked) {
+    const count = h("input", { type: "number", min: 1, max: 1000, value: asked?.pieces ?? written.written_for, "aria-label": "Pieces" });
+    const save = () => {
+      const url = URL.createObjectURL(new Blob([JSON.stringify(written, null, 2)], { type: "application/json" }));
+      h("a", { href: url, download: `${title.toLowerCase().replace(/[^a-z0-9]+/g, "-").slice(0, 60) || "recipe"}.json` }).click();
+      setTimeout(() => URL.revokeObjectURL(url), 60_000);
+    };
+    return h(
+      "div",
+      { class: "stack" },
+      h("button", { type: "button", class: "copper", onclick: () => print() }, "Print"),
+      h("form", { class: "paper-size", onsubmit: (event) => {
+        event.preventDefault();
+        location.hash = `#/card/${id}/${Number(count.value)}`;
+      } }, count, h("button", { type: "submit", class: "outlined" }, "Sheet for so many")),
+      h("div", { class: "paper-ways" }, asked === null ? null : h("a", { class: "button quiet", href: `#/card/${id}` }, "The card as written"), h("button", { type: "button", class: "quiet", onclick: save }, "Save as a file"), h("a", { class: "button quiet", href: `#/versions/${id}` }, "Versions"), h("a", { class: "button quiet", href: `#/size/${id}` }, "Make it")),
+      ONLY_HERE.test(location.hostname) ? h("p", { class: "soft small" }, "To hand it on by a code to point a phone at, open this page by this computer\u2019s address in the network.") : null,
+    );
+  }
+}
+
+/** The code of this recipe's address; not there without the server, which draws it. */
+function code({ id }) {
+  if (ONLY_HERE.test(location.hostname)) return null;
+  const figure = h("figure", { class: "paper-code" }, h("img", { src: `/api/v1/recipes/${id}/qr.svg`, alt: "QR code of this recipe\u2019s address", width: 96, height: 96, onerror: () => figure.remove() }), h("figcaption", {}, location.host));
+  return figure;
+}
+
+export const registerCardScreen = () => define("card-screen", CardScreen);

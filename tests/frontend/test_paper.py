@@ -1,0 +1,288 @@
+"""Recipes on paper and from elsewhere: what is printed is what the sheet says, on both papers; what
+is brought in is shown with its check before it is kept; versions are told in words."""
+
+from __future__ import annotations
+
+import io
+import json
+import re
+from collections.abc import Iterator
+from typing import Any
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Page, expect
+from pypdf import PdfReader
+
+import bench
+from tests.frontend.phones import call
+from tests.make import make_recipe, uuid4, uuid7
+from tests.servers import Server
+
+POINTS = {"A4": (595, 842), "Letter": (612, 792)}
+THREE_PARTS = "Pressed fizzing base"
+
+
+@pytest.fixture
+def desk(page: Page, live_server: Server) -> Iterator[Page]:
+    """A page on the demo's recipes that fails the test for any fault of its scripts."""
+    faults: list[str] = []
+    page.on("pageerror", lambda error: faults.append(str(error)))
+    page.goto(live_server.url)
+    expect(page.locator(".recipe").filter(has_text=THREE_PARTS)).to_be_visible()
+    if page.get_by_role("dialog").count():
+        page.keyboard.press("Escape")
+    yield page
+    assert faults == []
+
+
+def recipe_of(server: Server, title: str = THREE_PARTS) -> dict[str, Any]:
+    listed = call(server, "GET", "recipes")["recipes"]
+    return call(server, "GET", f"recipes/{next(each['id'] for each in listed if title in each['title'])}")
+
+
+def go(page: Page, address: str) -> None:
+    page.evaluate("address => { location.hash = address }", address)
+
+
+def printed(page: Page, paper: str) -> tuple[str, Any]:
+    """What a reader finds on the printed pages, blanks run together, and the first page."""
+    reader = PdfReader(io.BytesIO(page.pdf(format=paper)))
+    text = " ".join(each.extract_text() for each in reader.pages)
+    return re.sub(r"\s+", " ", text), reader.pages[0]
+
+
+def walked(sheet: dict[str, Any]) -> dict[str, str]:
+    """What the bench says that the scale will read, line by line, when every answer is the strong one."""
+    entries: list[dict[str, Any]] = []
+    reads = {}
+    for turn in range(2000):
+        at = turn * 10**7
+        said = bench.now(sheet, bench.fold(sheet, entries), at)
+        # In the order of the sheet, as paper has it.
+        order = {step["id"]: place for place, step in enumerate(sheet["steps"])}
+        asked = sorted(
+            (each for each in said["prompts"] if each["answers"]),
+            key=lambda each: order.get(each["step"], 10**6),
+        )
+        if said["finished"] or not asked or asked[0]["kind"] == "finish":
+            break
+        prompt = asked[0]
+        weighing = prompt.get("weigh")
+        if weighing and weighing["line"] and weighing["reads"]:
+            reads[weighing["line"]] = weighing["reads"]
+        answer = next((each for each in prompt["answers"] if each["strong"]), prompt["answers"][0])
+        body = dict(answer["body"])
+        if answer["input"] == "count":
+            body["good"] = 1
+        entries.append(
+            {"id": uuid7(), "run": "r", "device": "d", "at": at, "kind": answer["kind"], "body": body}
+        )
+    return reads
+
+
+@pytest.mark.parametrize("paper", POINTS)
+def test_the_printed_sheet_has_every_weight_reading_and_scale(
+    desk: Page, live_server: Server, paper: str
+) -> None:
+    recipe = recipe_of(live_server)
+    sheet = call(live_server, "POST", f"recipes/{recipe['id']}/sheet", {"by": "pieces", "pieces": 14})[
+        "sheet"
+    ]
+    scales = {scale["id"]: scale["name"] for scale in sheet["kit"]["scales"]}
+    readings = walked(sheet)
+    go(desk, f"#/card/{recipe['id']}/14")
+    expect(desk.locator(".paper")).to_contain_text("14 pieces")
+
+    text, first = printed(desk, paper)
+
+    sides = (float(first.mediabox.width), float(first.mediabox.height))
+    assert sides == pytest.approx(POINTS[paper], abs=2)
+    weighed = [line for line in sheet["lines"] if line["mg"] is not None]
+    assert len(readings) == len(weighed)
+    for line in weighed:
+        weight = bench.grams(line["mg"], line["division_mg"])
+        row = rf"{re.escape(line['name'])}\s+{re.escape(scales[line['scale']])}.*?{re.escape(weight)}\s+{re.escape(readings[line['id']])}"
+        assert re.search(row, text), f"{line['id']}: {weight}, {readings[line['id']]}"
+    for step in sheet["steps"]:
+        assert step["title"] in text
+        for caution in step["cautions"]:
+            assert caution in text
+    assert {"began", "ended", "lot", "Notes"} <= set(text.split())
+    assert "Sheet for so many" not in text and "Print" not in text.split()
+
+
+@pytest.mark.parametrize("paper", POINTS)
+def test_the_printed_card_has_the_recipe_as_written(desk: Page, live_server: Server, paper: str) -> None:
+    recipe = recipe_of(live_server)
+    go(desk, f"#/card/{recipe['id']}")
+    expect(desk.locator(".paper")).to_contain_text("written for 12 pieces")
+
+    text, _ = printed(desk, paper)
+
+    written = recipe["document"]
+    for part in [*written["components"], written["assembly"]]:
+        assert part["name"] in text
+        for line in part.get("lines", []):
+            assert re.search(
+                rf"{re.escape(written['ingredients'][line['ingredient']]['name'])}.*?{re.escape(line['amount'])}",
+                text,
+            )
+        for step in part["steps"]:
+            assert step["title"] in text
+
+
+def test_a_caution_stands_before_its_step(desk: Page, live_server: Server) -> None:
+    go(desk, f"#/card/{recipe_of(live_server)['id']}/14")
+    steps = desk.locator(".paper-step:has(.paper-caution)")
+    expect(steps).not_to_have_count(0)
+
+    order = steps.evaluate_all("steps => steps.map(step => [...step.children].map(child => child.className))")
+
+    assert order
+    assert all(each.index("paper-caution") < each.index("paper-title") for each in order)
+
+
+def test_print_from_the_size_page_keeps_what_was_chosen(desk: Page) -> None:
+    desk.get_by_role("link", name=THREE_PARTS).last.click()
+    desk.get_by_text("With bath fragrance").click()
+    desk.get_by_text("Press tare before each ingredient").click()
+    expect(desk.get_by_role("button", name="Begin")).to_be_enabled()
+    desk.wait_for_function("document.querySelector('.to-paper').href.includes('tare')")
+
+    desk.get_by_role("link", name="Print").click()
+
+    expect(desk.locator(".paper-sub")).to_contain_text("zero the scale before each")
+    expect(desk.locator(".paper")).not_to_contain_text("Bath fragrance")
+
+
+def test_paper_needs_no_server_and_printing_is_asked_of_the_browser(desk: Page, live_server: Server) -> None:
+    recipe = recipe_of(live_server)
+    desk.evaluate("async () => { await navigator.serviceWorker.ready; }")
+    desk.reload()  # now from the copy that the phone keeps
+    expect(desk.locator(".recipe").filter(has_text=THREE_PARTS)).to_be_visible()
+    desk.evaluate("() => { window.print = () => { document.title = 'printing'; } }")
+    live_server.stop()
+
+    go(desk, f"#/card/{recipe['id']}/7")
+
+    expect(desk.locator(".paper")).to_contain_text("7 pieces")
+    desk.get_by_role("button", name="Print").click()
+    assert desk.title() == "printing"
+
+
+def test_the_code_is_on_the_card_where_another_device_can_use_it(page: Page, live_server: Server) -> None:
+    recipe = recipe_of(live_server)
+    for host, codes in (("studio.localhost", 1), ("127.0.0.1", 0)):
+        page.goto(f"{live_server.url.replace('127.0.0.1', host)}#/card/{recipe['id']}")
+        expect(page.locator(".paper")).to_be_visible()
+
+        expect(page.get_by_role("img", name="QR code")).to_have_count(codes)
+    page.goto(f"{live_server.url.replace('127.0.0.1', 'studio.localhost')}#/card/{recipe['id']}")
+    page.wait_for_function("document.querySelector('.paper-code img')?.naturalWidth > 0")
+
+
+def test_what_is_saved_can_be_brought_in_and_is_known_again(desk: Page, live_server: Server) -> None:
+    recipe = recipe_of(live_server)
+    go(desk, f"#/card/{recipe['id']}")
+    with desk.expect_download() as saved:
+        desk.get_by_role("button", name="Save as a file").click()
+    assert json.loads(saved.value.path().read_text()) == recipe["document"]
+
+    go(desk, "#/bring")
+    desk.get_by_label("A recipe file").set_input_files(saved.value.path())
+
+    expect(desk.locator("bring-screen")).to_contain_text("here already, word for word")
+
+
+def test_a_recipe_is_shown_with_its_check_before_it_is_kept(desk: Page, live_server: Server) -> None:
+    document = {**make_recipe(title="Soak from elsewhere")}
+    before = call(live_server, "GET", "recipes")["total"]
+    go(desk, "#/bring")
+    desk.get_by_label("The recipe as text").fill(json.dumps(document))
+
+    desk.get_by_role("button", name="Look at it").click()
+
+    expect(desk.get_by_role("heading", name="Soak from elsewhere")).to_be_visible()
+    assert call(live_server, "GET", "recipes")["total"] == before
+    desk.get_by_role("button", name="Keep it").click()
+    expect(desk.locator(".paper")).to_contain_text("Soak from elsewhere")
+    assert recipe_of(live_server, "Soak from elsewhere")["document"] == document
+
+
+def test_one_that_is_here_already_is_asked_about(desk: Page, live_server: Server) -> None:
+    recipe = recipe_of(live_server)
+    changed = {**recipe["document"], "written_for": 13}
+    go(desk, "#/bring")
+    desk.get_by_label("The recipe as text").fill(json.dumps({"id": recipe["id"], "document": changed}))
+    desk.get_by_role("button", name="Look at it").click()
+    expect(desk.locator("bring-screen")).to_contain_text("names a recipe that is here already")
+
+    desk.get_by_role("button", name="A new version of that recipe").click()
+
+    expect(desk.locator(".paper-sub")).to_contain_text("version 2")
+    desk.get_by_role("link", name="Versions").click()
+    expect(desk.get_by_label("Version 2")).to_contain_text("written for: 13, was 12")
+    expect(desk.get_by_label("Version 1")).to_contain_text("13")
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("no json at all", "This is not JSON"),
+        ('{"format": "something/9"}', "not a recipe of Bowlside"),
+        ("[1, 2]", "not a recipe of Bowlside"),
+        ('"text"', "not a recipe of Bowlside"),
+        (" " * (4 * 1024 * 1024 + 1), "more than 4 MB"),
+        (json.dumps({**make_recipe(), "written_for": 0}), "written_for"),
+        (json.dumps({"format": "bowlside-recipe/1"}), "cannot be read as it is"),
+    ],
+    ids=["not json", "another format", "a list", "a text", "too big", "a wrong number", "nearly nothing"],
+)
+def test_what_cannot_be_brought_in_is_answered_in_words_and_stays(desk: Page, text: str, words: str) -> None:
+    go(desk, "#/bring")
+    pasted = desk.get_by_label("The recipe as text")
+    pasted.fill(text)
+
+    desk.get_by_role("button", name="Look at it").click()
+
+    expect(desk.locator("bring-screen")).to_contain_text(words)
+    assert pasted.input_value() == text
+    expect(desk.get_by_role("button", name="Keep it")).to_have_count(0)
+
+
+def test_without_the_server_what_was_picked_stays(desk: Page, live_server: Server) -> None:
+    go(desk, "#/bring")
+    desk.get_by_label("The recipe as text").fill(json.dumps(make_recipe()))
+    live_server.stop()
+
+    desk.get_by_role("button", name="Look at it").click()
+
+    expect(desk.get_by_role("alert")).to_contain_text("What you picked stays here")
+
+
+@pytest.mark.parametrize("theme", ["light", "dark"])
+def test_these_pages_are_plain_to_axe_and_fit_a_small_phone(
+    desk: Page, live_server: Server, theme: Any
+) -> None:
+    recipe = recipe_of(live_server)["id"]
+    desk.emulate_media(color_scheme=theme)
+    findings = []
+
+    for address in (f"#/card/{recipe}", f"#/card/{recipe}/14", f"#/versions/{recipe}", "#/bring"):
+        go(desk, address)
+        expect(desk.locator("h1").first).to_be_visible()
+        report = Axe().run(desk)
+        if report.violations_count:
+            findings.append(f"{address}: {report.generate_report()}")
+        desk.set_viewport_size({"width": 360, "height": 700})
+        if desk.evaluate("document.documentElement.scrollWidth > innerWidth"):
+            findings.append(f"{address} is too wide")
+
+    assert findings == []
+
+
+def test_a_link_to_a_recipe_that_is_not_here_says_so(desk: Page) -> None:
+    go(desk, f"#/card/{uuid4()}")
+
+    expect(desk.get_by_role("heading", name="That is not on this phone")).to_be_visible()
