@@ -6,7 +6,7 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "2ebf05cfc685";
+const VERSION = "c261c1765f89";
 // An ETag carries the SHA-256 of the file as it lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
@@ -39,6 +39,7 @@ const FILES = [
   "keep/rings.js",
   "keep/run.js",
   "keep/server.js",
+  "keep/shelf.js",
   "keep/store.js",
   "keep/studio.js",
   "keep/sync.js",
@@ -53,6 +54,8 @@ const FILES = [
   "parts/marks.js",
   "parts/number-pad.js",
   "parts/page-head.js",
+  "parts/paper-leaf.js",
+  "parts/paper-plan.js",
   "parts/plate-rows.js",
   "parts/recipe-edits.js",
   "parts/recipe-fields.js",
@@ -65,12 +68,15 @@ const FILES = [
   "parts/wait-strip.js",
   "parts/words.js",
   "screens/bench.js",
+  "screens/bring.js",
+  "screens/card.js",
   "screens/kit.js",
   "screens/recipe-edit.js",
   "screens/recipes.js",
   "screens/record.js",
   "screens/size.js",
   "screens/studio.js",
+  "screens/versions.js",
   "sense/awake.js",
   "sense/index.js",
   "sense/sounds.js",
@@ -78,6 +84,7 @@ const FILES = [
   "style/base.css",
   "style/bench.css",
   "style/pages.css",
+  "style/paper.css",
   "style/recipe.css",
   "style/tokens.css",
 ];
