@@ -148,7 +148,7 @@ def test_print_from_the_size_page_keeps_what_was_chosen(desk: Page) -> None:
     desk.get_by_text("With bath fragrance").click()
     desk.get_by_text("Press tare before each ingredient").click()
     expect(desk.get_by_role("button", name="Begin")).to_be_enabled()
-    desk.wait_for_function("document.querySelector('.to-paper').href.includes('tare')")
+    expect(desk.locator(".to-paper")).to_have_attribute("href", re.compile("tare"))
 
     desk.get_by_role("link", name="Print").click()
 
@@ -179,7 +179,7 @@ def test_the_code_is_on_the_card_where_another_device_can_use_it(page: Page, liv
 
         expect(page.get_by_role("img", name="QR code")).to_have_count(codes)
     page.goto(f"{live_server.url.replace('127.0.0.1', 'studio.localhost')}#/card/{recipe['id']}")
-    page.wait_for_function("document.querySelector('.paper-code img')?.naturalWidth > 0")
+    expect(page.get_by_role("img", name="QR code")).not_to_have_js_property("naturalWidth", 0)
 
 
 def test_what_is_saved_can_be_brought_in_and_is_known_again(desk: Page, live_server: Server) -> None:
