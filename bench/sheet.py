@@ -44,7 +44,8 @@ def choose_size(recipe: Json, kit: Json, request: Json) -> Json:
         pieces = min(request["mg"] // each, MOST_PIECES) if each else 0
         if pieces < 1:
             raise SizeError("mg", f"One of these weighs {grams(each, 1000)}. Ask for at least that much.")
-        says = f"{pieces} {many} of {grams(each, 1000)} make {grams(pieces * each, 1000)}"
+        most = ", the most in one batch" if pieces == MOST_PIECES else ""
+        says = f"{pieces} {many} of {grams(each, 1000)} make {grams(pieces * each, 1000)}{most}"
         return {"size": {"pieces": pieces, **chosen}, "says": says, "runs_out": None}
     if by == "moulds":
         component = next((each for each in recipe["components"] if each["id"] == request["component"]), None)
@@ -100,6 +101,9 @@ def _size_by_stock(recipe: Json, kit: Json, stock: Json, chosen: Json) -> Json:
     for key in stock:
         if key not in recipe["ingredients"]:
             raise SizeError(f"stock.{key}", f"The recipe has no ingredient “{key}”.")
+        if not _is_weighed(recipe, key):
+            name = recipe["ingredients"][key]["name"]
+            raise SizeError(f"stock.{key}", f"{name} is not weighed in this recipe, so it sets no size.")
 
     def short(pieces: int) -> str | None:
         """What is short for this many: None when nothing is, "" when the kit cannot make so many."""
@@ -121,7 +125,8 @@ def _size_by_stock(recipe: Json, kit: Json, stock: Json, chosen: Json) -> Json:
         )
     low, high = 1, MOST_PIECES
     if short(high) is None:
-        return {"size": {"pieces": high, **chosen}, "says": "", "runs_out": None}
+        says = f"{high} {recipe['piece']['many']}, the most in one batch"
+        return {"size": {"pieces": high, **chosen}, "says": says, "runs_out": None}
     while high - low > 1:
         middle = (low + high) // 2
         if short(middle) is None:
@@ -135,6 +140,13 @@ def _size_by_stock(recipe: Json, kit: Json, stock: Json, chosen: Json) -> Json:
         "says": f"{low} {recipe['piece']['many' if low > 1 else 'one']}; {stops}",
         "runs_out": out or None,
     }
+
+
+def _is_weighed(recipe: Json, ingredient: str) -> bool:
+    """Whether any line, or a stand-in for one, takes this ingredient by weight."""
+    lines = [line for component in recipe["components"] for line in component["lines"]]
+    measures = [*lines, *(substitute for line in lines for substitute in line["substitutes"])]
+    return any(each["ingredient"] == ingredient and each["ug"] for each in measures)
 
 
 def _finished_mg(recipe: Json) -> int:

@@ -40,8 +40,8 @@ export function chooseSize(recipe, kit, request) {
     if (pieces < 1) {
       throw new BenchError("mg", `One of these weighs ${grams(each, 1000)}. Ask for at least that much.`);
     }
-    const says = `${pieces} ${many} of ${grams(each, 1000)} make ${grams(pieces * each, 1000)}`;
-    return sized(pieces, says);
+    const most = pieces === MOST_PIECES ? ", the most in one batch" : "";
+    return sized(pieces, `${pieces} ${many} of ${grams(each, 1000)} make ${grams(pieces * each, 1000)}${most}`);
   }
   if (request.by === "moulds") {
     const component = recipe.components.find((each) => each.id === request.component);
@@ -99,6 +99,10 @@ function sizeByStock(recipe, kit, stock, chosen, sized) {
     if (!Object.hasOwn(recipe.ingredients, key)) {
       throw new BenchError(`stock.${key}`, `The recipe has no ingredient “${key}”.`);
     }
+    if (!isWeighed(recipe, key)) {
+      const { name } = recipe.ingredients[key];
+      throw new BenchError(`stock.${key}`, `${name} is not weighed in this recipe, so it sets no size.`);
+    }
   }
   /** What is short for this many: null when nothing is, "" when the kit cannot make so many. */
   const short = (pieces) => {
@@ -125,7 +129,7 @@ function sizeByStock(recipe, kit, stock, chosen, sized) {
     );
   }
   let [low, high] = [1, MOST_PIECES];
-  if (short(high) === null) return sized(high, "");
+  if (short(high) === null) return sized(high, `${high} ${recipe.piece.many}, the most in one batch`);
   while (high - low > 1) {
     const middle = (low + high) >> 1;
     if (short(middle) === null) low = middle;
@@ -135,6 +139,13 @@ function sizeByStock(recipe, kit, stock, chosen, sized) {
   const stops = out ? `${recipe.ingredients[out].name} runs out first` : "the kit takes no more";
   const says = `${low} ${low > 1 ? recipe.piece.many : recipe.piece.one}; ${stops}`;
   return sized(low, says, out || null);
+}
+
+/** Whether any line, or a stand-in for one, takes this ingredient by weight. */
+function isWeighed(recipe, ingredient) {
+  const lines = recipe.components.flatMap((component) => component.lines);
+  const measures = [...lines, ...lines.flatMap((line) => line.substitutes)];
+  return measures.some((each) => each.ingredient === ingredient && each.ug);
 }
 
 /**

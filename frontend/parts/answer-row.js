@@ -4,7 +4,7 @@
 //   row.addEventListener("answer-chosen", (e) => e.detail);  // { answer }
 //
 // `settle`: the prompt has just changed under the maker's hand. For a quarter of a second
-// the row ignores touches, so that a knuckle's bounce never answers the next prompt too.
+// the row takes no touch, so that a knuckle's bounce never answers the next prompt too.
 // `cards`: one below the other, each the choice and then what it does.
 
 import { define, h, keyed, setAttr, setText, tell } from "./dom.js";
@@ -12,6 +12,7 @@ import { define, h, keyed, setAttr, setText, tell } from "./dom.js";
 const SETTLE_MS = 250;
 
 class AnswerRow extends HTMLElement {
+  #settling = 0;
   #list = h("div", { class: "answers", role: "group", "aria-label": "Answers" });
 
   connectedCallback() {
@@ -37,7 +38,13 @@ class AnswerRow extends HTMLElement {
         setAttr(node, "data-index", index);
       },
     );
-    if (settle) this.animate([{ pointerEvents: "none" }, { pointerEvents: "none" }], { duration: SETTLE_MS });
+    if (settle) this.#settle();
+  }
+
+  #settle() {
+    clearTimeout(this.#settling);
+    setAttr(this, "data-settling", true);
+    this.#settling = setTimeout(() => setAttr(this, "data-settling", null), SETTLE_MS);
   }
 
   #make() {

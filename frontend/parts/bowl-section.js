@@ -16,6 +16,7 @@ const BRIM = 22;
 const FLOOR = BRIM + DEEP;
 const SLICES = 66;
 const BRIMFUL = 0.86; // how much of the section's area a full batch takes
+const NAME_FITS = 18; // characters beside the bowl
 const SEEN = 5; // least height of the band to be filled, so that half a gram still shows
 
 /** Half the inner width at a height above the floor, both in drawing units, by shape. */
@@ -76,7 +77,7 @@ class BowlSection extends HTMLElement {
     super();
     this.#svg = s(
       "svg",
-      { viewBox: "0 0 370 176", role: "img", preserveAspectRatio: "xMidYMid meet" },
+      { viewBox: "14 8 414 170", role: "img", preserveAspectRatio: "xMidYMid meet" },
       this.#handle,
       this.#wall,
       this.#foot,
@@ -177,7 +178,7 @@ class BowlSection extends HTMLElement {
 /** "Citric acid, anhydrous" is citric acid enough beside its layer. */
 function shorten(name) {
   const plain = name.split(/[,(]/)[0].trim();
-  return plain.length > 15 ? `${plain.slice(0, 14).trimEnd()}\u2026` : plain;
+  return plain.length > NAME_FITS ? `${plain.slice(0, NAME_FITS - 1).trimEnd()}\u2026` : plain;
 }
 
 export const registerBowlSection = () => define("bowl-section", BowlSection);

@@ -1,8 +1,8 @@
 // A pad of large keys for what a scale reads or how many pieces there are. It starts
 // empty, and says at once how far off the reading is. `least` is what was in the bowl before:
-// a display that shows less cannot be meant.
+// a display that shows less cannot be meant. `most` is what there is to take from, or null.
 //
-//   const pad = openPad({ title, target: 612000, tolerance: 4000, division: 1000, unit: "g", answer: "It reads", least: 0 });
+//   const pad = openPad({ title, target: 612000, tolerance: 4000, division: 1000, unit: "g", answer: "It reads", least: 0, most: null });
 //   const mg = await pad;      // whole mg (unit "g") or a whole count (unit ""), null when left
 //
 // A modal dialog; digits, point, Backspace, Enter and Escape work from a keyboard.
@@ -13,7 +13,7 @@ import { mass } from "./words.js";
 
 const MOST = 9; // digits a reading may have
 
-export function openPad({ title, target = null, tolerance = 0, division = 1000, unit = "g", answer = "It reads", least = 0 }) {
+export function openPad({ title, target = null, tolerance = 0, division = 1000, unit = "g", answer = "It reads", least = 0, most = null }) {
   let digits = "";
   const points = unit === "g" && division < 1000;
   const places = points ? 3 - Math.floor(Math.log10(division)) : 0;
@@ -59,12 +59,13 @@ export function openPad({ title, target = null, tolerance = 0, division = 1000, 
   function update() {
     const given = value();
     setText(shown, `${digits || "\u2013"}${unit ? ` ${unit}` : ""}`);
-    strong.disabled = given === null || given < least;
+    strong.disabled = given === null || given < least || (most !== null && given > most);
     setText(strong, given === null ? answer : `${answer} ${digits}${unit ? ` ${unit}` : ""}`);
     setText(off, offBy(given));
   }
 
   function offBy(given) {
+    if (most !== null && given !== null && given > most) return `there are only ${unit === "g" ? mass(most) : most}`;
     if (target === null) return "";
     const goal = unit === "g" ? mass(target) : String(target);
     if (given === null) return `${goal} is the mark`;
@@ -81,12 +82,12 @@ export function openPad({ title, target = null, tolerance = 0, division = 1000, 
     if (/^\d$/.test(event.key)) type(event.key);
     else if (event.key === "." || event.key === ",") type(".");
     else if (event.key === "Backspace") rub();
-    else if (event.key === "Enter" && !strong.disabled) dialog.close("given");
+    else if (event.key === "Enter") strong.disabled || dialog.close("given"); // and never the key that has the focus
     else return;
     event.preventDefault();
   });
 
-  show(off, target !== null);
+  show(off, target !== null || most !== null);
   update();
   document.body.append(dialog);
   dialog.showModal();

@@ -31,6 +31,7 @@ export function askNote({ title, answer, needed = true, says = "" }) {
     } },
     h("h2", {}, title),
     says ? h("p", { class: "soft" }, says) : null,
+    needed ? null : h("p", { class: "soft small" }, "A reason helps a year later; none is needed."),
     text,
     h("button", { type: "submit", value: "given", class: "copper" }, answer),
     back(),

@@ -1,9 +1,10 @@
 // A number with a large less and a large more, for knuckles; the number itself can be typed over.
+// What is no whole number from `least` to `most` is said, and what stood there before comes back.
 //
 //   const step = makeStepper({ label: "Pieces", value: 14, least: 1, most: 1000, by: 1, unit: "bars", onchange: (n) => … });
 //   step.node, step.value = 12, step.unit = "bar"
 
-import { h, setText } from "./dom.js";
+import { h, setText, show } from "./dom.js";
 import { mark } from "./marks.js";
 
 export function makeStepper({ label, value, least, most, by = 1, unit, onchange }) {
@@ -18,8 +19,15 @@ export function makeStepper({ label, value, least, most, by = 1, unit, onchange 
     onchange(now);
   }
 
-  field.addEventListener("change", () => take(Number(field.value.replace(/[^\d]/g, "")) || least));
+  field.addEventListener("change", () => {
+    const typed = field.value.replace(/[\s\u00a0]/g, "");
+    const fits = /^\d+$/.test(typed) && Number(typed) >= least && Number(typed) <= most;
+    setText(wrong, fits ? "" : `“${field.value}” is not a whole number from ${least} to ${most}; it stays ${now}.`);
+    show(wrong, !fits);
+    take(fits ? Number(typed) : now);
+  });
   field.addEventListener("focus", () => field.select());
+  const wrong = h("p", { class: "stepper-wrong small", role: "alert", hidden: true });
   const press = (sign) => () => take(sign > 0 ? Math.floor(now / by) * by + by : Math.ceil(now / by) * by - by);
   return {
     node: h(
@@ -28,6 +36,7 @@ export function makeStepper({ label, value, least, most, by = 1, unit, onchange 
       h("button", { type: "button", class: "outlined", "aria-label": `fewer ${label}`, onclick: press(-1) }, mark("less")),
       h("div", { class: "stepper-middle" }, field, units),
       h("button", { type: "button", class: "outlined", "aria-label": `more ${label}`, onclick: press(1) }, mark("more")),
+      wrong,
     ),
     get value() {
       return now;

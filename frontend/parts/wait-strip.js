@@ -16,7 +16,12 @@ import { onTick } from "./ticker.js";
 import { timeLeft } from "./words.js";
 
 const NOTCHES = 80;
-const URGENCY = { late: 0, soon_late: 1, ready: 2, look: 3, open: 4, counting: 5 };
+// A burst first, then what can be missed, then what can be looked at; what only counts comes last.
+const URGENCY = {
+  guide: { ready: 0, counting: 0 },
+  window: { late: 1, soon_late: 2, open: 3 },
+  wait: { late: 1, soon_late: 2, ready: 4, look: 5, counting: 6 },
+};
 const ASKS = { late: "late", soon_late: "soon late", ready: "ready", look: "look", open: "", counting: "" };
 
 /** Waits, windows and guides as one shape: from, until (the instant counted to) and the turns in between. */
@@ -24,13 +29,16 @@ export function asTaper(item) {
   const common = { run: item.run, runTitle: item.run_title, step: item.step, letter: item.letter, phase: item.phase, asks: item.asks ?? ASKS[item.phase] };
   if (item.earliest_at !== undefined) {
     const next = { counting: item.earliest_at, look: item.usual_at, ready: item.latest_at ?? item.usual_at }[item.phase] ?? item.latest_at ?? item.usual_at;
-    return { ...common, key: `wait ${item.run} ${item.step}`, word: item.word, from: item.began_at, until: next, turns: [item.earliest_at, item.usual_at, item.latest_at] };
+    return { ...common, kind: "wait", key: `wait ${item.run} ${item.step}`, word: item.word, from: item.began_at, until: next, turns: [item.earliest_at, item.usual_at, item.latest_at] };
   }
   if (item.opened_at !== undefined) {
-    return { ...common, key: `window ${item.run} ${item.step}`, word: item.title, from: item.opened_at, until: item.latest_at, turns: [item.latest_at] };
+    return { ...common, kind: "window", key: `window ${item.run} ${item.step}`, word: verb(item.title), from: item.opened_at, until: item.latest_at, turns: [item.latest_at] };
   }
-  return { ...common, key: `guide ${item.run} ${item.step}`, word: item.title, from: item.began_at, until: item.until, turns: [item.until] };
+  return { ...common, kind: "guide", key: `guide ${item.run} ${item.step}`, word: verb(item.title), from: item.began_at, until: item.until, turns: [item.until] };
 }
+
+/** "Pipe a top on each base" is "pipe" on a chip that small. */
+const verb = (title) => title.split(" ")[0].toLowerCase();
 
 class WaitStrip extends HTMLElement {
   #list = h("ul", { class: "strip" });
@@ -55,8 +63,11 @@ class WaitStrip extends HTMLElement {
   set data({ waits, now, here }) {
     this.#now = now;
     this.#here = here;
-    this.#items = waits.map(asTaper).sort((a, b) => URGENCY[a.phase] - URGENCY[b.phase] || a.until - b.until || (a.key < b.key ? -1 : 1));
+    const urgency = (item) => URGENCY[item.kind][item.phase];
+    const first = this.#items[0]?.key;
+    this.#items = waits.map(asTaper).sort((a, b) => urgency(a) - urgency(b) || a.until - b.until || (a.key < b.key ? -1 : 1));
     this.update();
+    if (this.#items[0]?.key !== first) this.#list.scrollLeft = 0; // the most urgent is always in sight
   }
 
   update() {

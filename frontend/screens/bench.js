@@ -19,12 +19,13 @@ import { mark } from "../parts/marks.js";
 import { openPad } from "../parts/number-pad.js";
 import { askNote, pickOne } from "../parts/sheets.js";
 import { onTick } from "../parts/ticker.js";
-import { timeLeft } from "../parts/words.js";
+import { timeLeft, unbroken } from "../parts/words.js";
 
 const BESIDE = 2; // secondary answers that stand beside the strong one; the rest are under "Other"
 const BESIDE_PIECES = 4; // counting goes wrong in more ways
 const ALL_STAND = new Set(["over", "short", "check", "do", "finish"]); // here every answer is a real choice
 const CARDS = new Set(["over", "short", "check", "do"]);
+const RIGHTING = new Set(["over", "short"]);
 
 const OTHER_WEIGHING = {
   running: { label: "Tare before each from now on", says: "The scale is zeroed, then the line's own weight added" },
@@ -102,12 +103,12 @@ class BenchScreen extends HTMLElement {
       says: h("p", { class: "says" }),
       why: h("p", { class: "why soft" }),
       cautions: h("ul", { class: "cautions" }),
-      number: h("output", { class: "number figures" }, h("span", {}), h("span", { class: "unit" })),
+      number: h("p", { class: "number figures" }, h("span", {}), h("span", { class: "unit" })),
       caption: h("span", { class: "number-caption" }),
       add: h("b", { class: "add figures" }),
       scale: h("span", {}),
       drawing: h("div", { class: "drawing" }),
-      legend: h("figcaption", { class: "caps" }),
+      legend: h("figcaption", { class: "soft small" }),
       answers: h("answer-row"),
       trouble: h("p", { class: "trouble", role: "alert", hidden: true }),
       takeBack: h("button", { type: "button", class: "quiet", onclick: () => tell(this, "take-back") }, "Take back"),
@@ -171,13 +172,18 @@ class BenchScreen extends HTMLElement {
     const component = run.sheet.components.find((candidate) => candidate.id === prompt.component);
     setText(parts.place, [component?.name ?? "The whole batch", prompt.of_rounds > 1 ? `round ${prompt.round} of ${prompt.of_rounds}` : ""].filter(Boolean).join(", "));
     setText(parts.title, prompt.title);
-    setText(parts.says, prompt.says);
+    setText(parts.says, unbroken(prompt.says));
     show(parts.says, prompt.says !== "");
-    setText(parts.why, prompt.why);
+    setText(parts.why, unbroken(prompt.why));
     show(parts.why, Boolean(prompt.why));
-    keyed(parts.cautions, prompt.cautions, (text) => text, (text) => h("li", {}, text));
-    show(parts.cautions, prompt.cautions.length > 0);
-    if (isNew) this.#warned(prompt);
+    // Putting a weight right handles nothing that was not warned of a moment ago.
+    const cautions = RIGHTING.has(prompt.kind) ? [] : prompt.cautions;
+    keyed(parts.cautions, cautions, (text) => text, (text) => h("li", {}, unbroken(text)));
+    show(parts.cautions, cautions.length > 0);
+    if (isNew) {
+      this.#warned(prompt);
+      scrollTo(0, 0);
+    }
     this.#writeNumber(prompt);
     this.#writeFigure(prompt);
     const standing = this.#standing(prompt);
@@ -188,8 +194,12 @@ class BenchScreen extends HTMLElement {
       // A focus left on the second answer would now stand on another meaning.
       if (parts.answers.contains(document.activeElement)) (parts.answers.strong ?? parts.title).focus();
       this.trouble("");
-      this.said(this.spoken);
-      tell(this, "prompt-shown", { text: this.spoken });
+    }
+    // Not only a new prompt is news: so is the next piece to press, or one more try.
+    const { spoken } = this;
+    if (spoken !== parts.live.textContent) {
+      this.said(spoken);
+      tell(this, "prompt-shown", { text: spoken });
     }
   }
 
@@ -203,7 +213,9 @@ class BenchScreen extends HTMLElement {
     const parts = this.#parts;
     setText(parts.title, bench.finished ? "This run is finished" : "Nothing to do just now");
     setText(parts.says, bench.finished ? "Its record is kept." : "The countdowns above say what comes next.");
-    for (const part of [parts.cautions, parts.reach, parts.why]) show(part, false);
+    for (const part of [parts.cautions, parts.reach, parts.why, parts.letter]) show(part, false);
+    setText(parts.place, "The whole batch");
+    setText(parts.other, "Other");
     show(parts.says, true);
     show(parts.figure, false);
     const answers = bench.finished ? [{ id: "record", label: "See the record", says: "", kind: "go", strong: true }] : [];
@@ -253,7 +265,9 @@ class BenchScreen extends HTMLElement {
     // While heating, the prompt itself says what "melted" looks like.
     if (prompt.kind === "heating") return answers.map((answer) => (answer.strong ? { ...answer, says: "" } : answer));
     if (ALL_STAND.has(prompt.kind)) return answers;
-    const unexplained = answers.map((answer) => ({ ...answer, says: "" }));
+    const line = this.#data.run.sheet.lines.find((candidate) => candidate.id === prompt.weigh?.line);
+    const meant = answers.filter((answer) => answer.id !== "left_out" || line?.optional);
+    const unexplained = meant.map((answer) => ({ ...answer, says: "" }));
     return [...unexplained.filter((answer) => answer.strong), ...unexplained.filter((answer) => !answer.strong).slice(0, prompt.kind === "pieces" ? BESIDE_PIECES : BESIDE)];
   }
 
@@ -275,19 +289,19 @@ class BenchScreen extends HTMLElement {
     const { weigh } = prompt;
     if (answer.input === "reading") {
       const line = weigh && this.#data.run.sheet.lines.find((candidate) => candidate.id === weigh.line);
-      const reading = await openPad({ title: weigh ? `${weigh.name}: what does it read?` : prompt.title, target: prompt.number?.mg ?? null, tolerance: line?.tolerance_mg ?? 0, division: weigh?.division_mg ?? 1000, least: weigh?.before_mg ?? 0 });
+      const reading = await openPad({ title: weigh ? `${weigh.name}: what does it read?` : prompt.title, target: prompt.number?.mg ?? null, tolerance: line?.tolerance_mg ?? 0, division: weigh?.division_mg ?? 1000, least: weigh?.before_mg ?? 0, most: answer.most });
       if (reading === null) return null;
       const mg = reading - (weigh?.before_mg ?? 0);
       return answer.kind === "weighed" ? { ...answer.body, mg, reading_mg: reading } : { ...answer.body, mg };
     }
     if (answer.input === "count") {
-      const count = await openPad({ title: answer.label, unit: "", answer: answer.label });
+      const count = await openPad({ title: answer.label, unit: "", answer: "It is", most: answer.most });
       if (count === null) return null;
       const field = ["good", "spoiled", "partial"].find((name) => name in answer.body) ?? "good";
       return { ...answer.body, [field]: count };
     }
     if (answer.input === "note") {
-      const text = await askNote({ title: answer.label, answer: answer.label, needed: answer.kind !== "skipped", says: answer.says });
+      const text = await askNote({ title: answer.label, answer: answer.kind === "skipped" ? "Skip it" : answer.label, needed: answer.kind !== "skipped", says: answer.says });
       if (text === null) return null;
       if (answer.kind === "skipped") return text ? { ...answer.body, why: text } : answer.body;
       return { ...answer.body, text };

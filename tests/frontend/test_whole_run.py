@@ -95,6 +95,7 @@ class Maker:
             self.tap(pad.get_by_role("button", name=digit, exact=True), title)
         self.tap(pad.locator(".copper"), title)
         expect(self.page.locator("bench-screen h1")).not_to_have_text(title)
+        self.page.clock.run_for(BETWEEN_TOUCHES_MS)
 
     @property
     def has_something_to_do(self) -> bool:
