@@ -107,6 +107,19 @@ def record(sheet: Json, state: Json, entries: list[Json]) -> Json:
             for step in sheet["steps"]
             if step["kind"] == "melt" and step["id"] in state["bursts"]
         ],
+        "portions": [
+            {
+                **placed(step),
+                "portions": [
+                    {"name": portion["name"], "mg": state["portions"][portion["vessel"]]}
+                    for portion in step["portions"]
+                    if portion["vessel"] in state["portions"]
+                ],
+            }
+            for step in sheet["steps"]
+            if step["kind"] == "split"
+            and any(each["vessel"] in state["portions"] for each in step["portions"])
+        ],
         "looks": [
             {
                 **placed(steps[key]),

@@ -30,8 +30,9 @@ def pieces_from(component: Json, mg: int) -> int:
     if component["piece_mg"] <= 0:
         return 0
     left = mg * (PPM - component["loss_ppm"]) // PPM - component["stays_behind_mg"]
-    pieces: int = left // component["piece_mg"]
-    return max(0, pieces)
+    pieces: int = max(0, left // component["piece_mg"])
+    # What `make_mg` rounded down for one more piece is still enough for it.
+    return pieces + 1 if make_mg(component, pieces + 1) <= mg else pieces
 
 
 def room_mg(kit: Json, vessel: Json | None) -> int | None:

@@ -56,6 +56,14 @@ export function record(sheet, state, entries) {
         used: state.bursts[step.id].length,
         heated_ms: sum(state.bursts[step.id].map((burst) => burst.ms)),
       })),
+    portions: sheet.steps
+      .filter((step) => step.kind === "split" && step.portions.some(({ vessel }) => vessel in state.portions))
+      .map((step) => ({
+        ...placed(step),
+        portions: step.portions
+          .filter(({ vessel }) => vessel in state.portions)
+          .map(({ name, vessel }) => ({ name, mg: state.portions[vessel] })),
+      })),
     looks: Object.keys(state.looks)
       .sort()
       .map((key) => ({

@@ -26,7 +26,9 @@ export function makeMg(component, count) {
 export function piecesFrom(component, mg) {
   if (component.piece_mg <= 0) return 0;
   const left = divided(product(mg, PPM - component.loss_ppm), PPM)[0] - component.stays_behind_mg;
-  return Math.max(0, divided(left, component.piece_mg)[0]);
+  const pieces = Math.max(0, divided(left, component.piece_mg)[0]);
+  // What `makeMg` rounded down for one more piece is still enough for it.
+  return makeMg(component, pieces + 1) <= mg ? pieces + 1 : pieces;
 }
 
 /** The most that fits this vessel and the best scale under it, in mg; null without a scale. */

@@ -48,7 +48,7 @@ function facts(told) {
   const rows = [
     ["Asked", pieces(made.planned, told.piece)],
     made.good === null ? null : ["Made", [pieces(made.good, told.piece), ...off].join(", ")],
-    ["Weighed in", `${about(made.actual_mg)} of ${about(made.planned_mg)}`],
+    ["Weighed in", `${about(made.actual_mg)}, planned ${about(made.planned_mg)}`],
     ["Began", told.started_at ? day(told.started_at) : "not yet"],
     ["Finished", told.finished_at ? day(told.finished_at) : "still open"],
     told.finished_at ? ["Took", duration(told.finished_at - told.started_at)] : null,
@@ -86,13 +86,15 @@ function detail(step, told) {
   const wait = of(told.waits);
   const window = of(told.windows);
   const burst = of(told.bursts);
+  const portions = of(told.portions);
   const look = of(told.looks);
   const count = of(told.counts);
   const said = [
     step.way,
     wait && wait.real_ms !== null ? `after ${duration(wait.real_ms)}${wait.early ? ", earlier than written" : wait.late ? ", later than written" : ""}` : "",
     window?.late ? `${duration(window.real_ms)} into a window of ${duration(window.latest_ms)}` : "",
-    burst ? `${burst.used} bursts, ${duration(burst.heated_ms)} in all` : "",
+    burst ? `${burst.used} ${burst.used === 1 ? "burst" : "bursts"}, ${duration(burst.heated_ms)} in all` : "",
+    portions ? portions.portions.map(({ name, mg }) => `${name} ${mass(mg)}`).join(", ") : "",
     look?.tries ? `after ${look.tries} ${look.tries === 1 ? "try" : "tries"}` : "",
     count ? [`${count.good} good`, count.partial ? `${count.partial} partial` : "", count.spoiled ? `${count.spoiled} spoiled` : ""].filter(Boolean).join(", ") : "",
   ].filter(Boolean);

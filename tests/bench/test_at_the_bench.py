@@ -779,6 +779,8 @@ def test_a_half_that_came_out_larger_takes_more_of_its_colour():
     assert other["most"] == there
     maker.reads(half + half // 10)
 
+    (told,) = record(maker.sheet, maker.state, maker.entries)["portions"]
+    assert [portion["mg"] for portion in told["portions"]] == [half + half // 10, there - half - half // 10]
     asked = {key: maker.state["lines"][f"base.1.{key}"]["target_mg"] for key in ("rose", "blue")}
     sheet = {line["line"]: line["mg"] for line in maker.sheet["lines"] if line["component"] == "base"}
     assert asked["rose"] == pytest.approx(sheet["rose"] * 1.1, abs=1)

@@ -370,3 +370,11 @@ def test_lines_that_do_not_add_up_to_the_pieces_are_pointed_out():
     assert finding["where"] == "mix"
     assert "1200 g" in finding["what"] and "1000 g" in finding["what"]
     assert finding["by"] == "20.0 % apart"
+
+
+@pytest.mark.parametrize("count", [1, 2, 13, 14, 999])
+def test_what_is_made_for_so_many_pieces_gives_that_many(count):
+    component = {"piece_mg": 120_408, "stays_behind_mg": 15_000, "loss_ppm": 20_000}
+
+    assert pieces_from(component, make_mg(component, count)) == count
+    assert pieces_from(component, make_mg(component, count) - 2) == count - 1
