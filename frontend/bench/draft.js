@@ -93,7 +93,7 @@ export function sketch(document) {
       if (got?.kind === "mass") ug = got.value;
       else if (got?.kind === "volume" && by) ug = times(got.value, by);
       else if (got?.kind === "parts" && part) ug = times(got.value, [BigInt(part) * 1000n, 1n]);
-      return { id: line.id, got, ug, by };
+      return { id: line.id, ingredient: line.ingredient, got, ug, by };
     });
     const sum = (those, of) => those.reduce((total, line) => plus(total, of(line)), NOTHING);
     const percent = sum(lines.filter(({ got }) => got?.kind === "percent"), ({ got }) => got.value);
@@ -110,13 +110,13 @@ export function sketch(document) {
       if (needed) total = [BigInt(needed) * 1000n, 1n];
       else faults.set(`${where}.piece`, "Parts and per cents alone have no mass. Say what a piece weighs, or what one part is.");
     } else if (rest[0]) total = over(fixed, rest);
-    return lines.map(({ id, got, ug, by }) => {
+    return lines.map(({ id, ingredient, got, ug, by }) => {
       let mass = ug;
       if (total && got?.kind === "percent") mass = times(total, got.value);
       else if (total && got?.kind === "parts" && !ug) mass = over(times(times(total, rest), got.value), parts);
       const nl = got?.kind === "volume" ? got.value : got?.unit === "drops" ? times(got.value, DROP_NL) : null;
       const about = nl && by && !mass ? times(nl, by) : null;
-      return { id, kind: got?.kind ?? "", ug: mass && nearest(mass), nl: nl && nearest(nl), about_ug: about && nearest(about), unit: got?.unit ?? "" };
+      return { id, ingredient, kind: got?.kind ?? "", ug: mass && nearest(mass), nl: nl && nearest(nl), about_ug: about && nearest(about), unit: got?.unit ?? "" };
     });
   }
 

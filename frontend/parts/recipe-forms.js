@@ -40,7 +40,7 @@ export const RECIPE = [
   ["written_for", "Written for, pieces*", "whole"],
   ["piece.one", "One is called", "", "bar"],
   ["piece.many", "Several are called", "", "bars"],
-  ["measures", "Whose spoons and cups", "pick", [["metric", "Metric"], ["us", "US"], ["imperial", "Imperial"]]],
+  ["measures", "Spoons and cups", "pick", [["metric", "Metric"], ["us", "US"], ["imperial", "Imperial"]]],
 ];
 export const RECIPE_MORE = [
   ["summary", "About it", "area"],
@@ -64,7 +64,7 @@ export const COMPONENT_MORE = [
 
 export const LINE = [
   ["tolerance", "May be off by", "", "2 %"],
-  ["note", "Note"],
+  ["note", "Note", "area"],
   ["optional", "May be left out", "flag"],
   ["substitutes", "Instead of it", "rows", { one: "substitute", blank: () => ({ ingredient: "" }), fields: [["ingredient", "Ingredient*", "pick", (document) => [["", "\u2013"], ...ingredients(document)]], ["amount", "Amount, if another"], ["says", "Say"], ["changes_method", "Changes the method", "flag"]] }],
 ];
@@ -72,29 +72,35 @@ export const LINE = [
 export const INGREDIENT = [
   ["name", "Name, wherever it is used*"],
   ["kind", "What it is", "pick", INGREDIENT_KINDS],
-  ["form", "Citric acid is", "pick", words("anhydrous monohydrate")],
   ["density.g_per_ml", "Density, g/mL", "", "1.09"],
   ["density.source", "Density is from", "", "supplier's sheet"],
   ["density.tapped_g_per_ml", "Density tapped down"],
   ["active", "Active share", "", "70 %"],
   ["inci", "INCI name"],
   ["most_c", "Not above, \u00b0C"],
-  ["fragrance.limit", "Limit on its IFRA certificate", "", "2.5 %"],
-  ["fragrance.category", "For category", "", "9"],
-  ["fragrance.allergens", "Allergens it names", "rows", { one: "allergen", blank: () => ({ name: "", share: "" }), fields: [["name", "Name*"], ["share", "Share of the fragrance*", "", "1.2 %"]] }],
-  ["note", "Note"],
+  ["note", "Note", "area"],
   ["hazards", "Cautions", "some", HAZARDS],
 ];
 
+/** What only one kind of ingredient is asked. */
+export const INGREDIENT_OF_KIND = {
+  citric_acid: [["form", "It is", "pick", words("anhydrous monohydrate")]],
+  fragrance: [
+    ["fragrance.limit", "Limit on its IFRA certificate", "", "2.5 %"],
+    ["fragrance.category", "For category", "", "9"],
+    ["fragrance.allergens", "Allergens it names", "rows", { one: "allergen", blank: () => ({ name: "", share: "" }), fields: [["name", "Name*"], ["share", "Share of the fragrance*", "", "1.2 %"]] }],
+  ],
+};
+
 export const STEP_MORE = [
   ["window.latest", "Must follow within", "", "15 min"],
-  ["window.stake", "Or else"],
+  ["window.stake", "Or else", "area"],
   ["window.from", "Counted from", "pick", otherSteps],
   ["hands", "Takes your hands for", "", "5 min"],
   ["does", "It does", "pick", DOES],
   ["tools", "Tools, commas between", "list"],
-  ["caution", "Caution"],
-  ["reason", "Why"],
+  ["caution", "Caution", "area"],
+  ["reason", "Why", "area"],
   ["hazards", "Usual cautions", "some", HAZARDS],
   ["ways", "Ways to do it", "rows", { one: "way", blank: nextId("way"), fields: [["name", "Name*"], ["says", "Say"], ["hazards", "Cautions", "some", HAZARDS]] }],
   ["optional", "May be skipped", "flag"],
@@ -106,12 +112,12 @@ export const KINDS = {
   do: { says: "Do", main: [["about", "Takes about", "", "3 min"]], more: [["of", "What it works on", "some", lines], ["tips", "Tip in the jug or cup named", "list"], ["into", "Into", "pick", vessels]], blank: {} },
   melt: {
     says: "Melt",
-    main: [["of", "Melt*", "some", lines], ["heater", "In*", "", "microwave"], ["burst", "One burst*", "", "15 s"], ["look_for", "Until*"]],
+    main: [["of", "Melt*", "some", lines], ["heater", "In*", "", "microwave"], ["burst", "One burst*", "", "15 s"], ["look_for", "Until*", "area"]],
     more: [["last_burst", "Last burst", "", "10 s"], ["rest", "Rest between", "", "30 s"], ["from_c", "From, \u00b0C"], ["to_c", "To, \u00b0C"]],
     blank: { of: [], heater: "", burst: "", look_for: "" },
   },
   split: { says: "Split", main: [["portions", "Portions", "rows", { one: "portion", blank: nextId("portion"), fields: [["name", "Name*"], ["share", "Shares", "whole"], ["mass", "Or mass", "", "300 g"]] }]], more: [["from", "Out of", "pick", vessels]], blank: { portions: [{ id: "portion1", name: "" }, { id: "portion2", name: "" }] } },
-  check: { says: "Check", main: [["ask", "Ask*"], ["not_yet.do", "If not yet*"], ["too_far.do", "If too far"], ["yes", "If so, the button says"]], more: [], blank: { ask: "", not_yet: { do: "" } } },
-  pieces: { says: "Pieces", main: [["verb", "Each is", "", "pressed"], ["again", "Asked after each"], ["one_by_one", "Count them one by one", "flag"], ["partial", "Count part pieces", "flag"]], more: [["of", "From portions", "some", portions]], blank: {} },
-  wait: { says: "Wait", main: [["word", "To*", "", "dry"], ["earliest", "Earliest*", "", "4 h"], ["usual", "Usually*", "", "6 h"], ["latest", "Latest", "", "24 h"], ["test", "How to tell"], ["stake", "If left longer"]], more: [], blank: { word: "", earliest: "", usual: "" } },
+  check: { says: "Check", main: [["ask", "Ask*", "area"], ["yes", "If so, the button says"], ["not_yet.do", "If not yet*", "area"], ["too_far.do", "If too far", "area"]], more: [], blank: { ask: "", not_yet: { do: "" } } },
+  pieces: { says: "Pieces", main: [["verb", "Each is", "", "pressed"], ["again", "Asked after each", "area"], ["one_by_one", "Count them one by one", "flag"], ["partial", "Count part pieces", "flag"]], more: [["of", "From portions", "some", portions]], blank: {} },
+  wait: { says: "Wait", main: [["word", "To*", "", "dry"], ["earliest", "Earliest*", "", "4 h"], ["usual", "Usually*", "", "6 h"], ["latest", "Latest", "", "24 h"], ["test", "How to tell", "area"], ["stake", "If left longer", "area"]], more: [], blank: { word: "", earliest: "", usual: "" } },
 };

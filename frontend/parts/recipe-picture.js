@@ -29,8 +29,9 @@ function waitWords({ y, length, word, usual_ms }, x, wide) {
   const lines = length > 44 ? said : [said.at(-1)];
   const tall = 17 * lines.length;
   const top = y + length / 2 - tall / 2;
+  const across = Math.min(wide, SMALL * Math.max(...lines.map((line) => line.length)) + 8);
   return [
-    s("rect", { class: "patch", x: x - wide * 0.29, y: top, width: wide * 0.58, height: tall, rx: 3 }),
+    s("rect", { class: "patch", x: x - across / 2, y: top, width: across, height: tall, rx: 3 }),
     ...lines.map((line, index) => s("text", { x, y: top + 13 + 17 * index }, line)),
   ];
 }

@@ -16,12 +16,13 @@ import { letterMark } from "../parts/hatch.js";
 import { pageHead } from "../parts/page-head.js";
 import { addComponent, addLine, addStep, asKind, blankRecipe, moved, nameLine, settleId, settleLine, without, withText } from "../parts/recipe-edits.js";
 import { fieldRow, fieldRows, fold, join, labelled, ordered, sayBeside, valueAt, withValue } from "../parts/recipe-fields.js";
-import { COMPONENT, COMPONENT_MORE, INGREDIENT, KINDS, LINE, nameOfLine, otherSteps, partsOf, RECIPE, RECIPE_MORE, STEP_MORE } from "../parts/recipe-forms.js";
+import { COMPONENT, COMPONENT_MORE, INGREDIENT, INGREDIENT_OF_KIND, KINDS, LINE, nameOfLine, otherSteps, partsOf, RECIPE, RECIPE_MORE, STEP_MORE } from "../parts/recipe-forms.js";
 import { recipePicture } from "../parts/recipe-picture.js";
 import { textPart } from "../parts/recipe-text.js";
 import { about } from "../parts/words.js";
 
 const CHECK_AFTER_MS = 500;
+const REST_MS = 120;
 const LEVELS = { will_not_run: "Will not run", look: "Look at this", know: "Good to know" };
 
 class RecipeScreen extends HTMLElement {
@@ -39,6 +40,7 @@ class RecipeScreen extends HTMLElement {
   #parts = null;
   #checked = null;
   #checking = 0;
+  #resting = 0;
   #drawing = 0;
   #air = {};
   #news = "";
@@ -168,6 +170,7 @@ class RecipeScreen extends HTMLElement {
   #settle(at) {
     this.#group = null;
     this.#touched.add(at);
+    if (/^ingredients\.\w+\.kind$/.test(at)) this.#build();
     const [, owner, key] = /^(.*)\.(name|title)$/.exec(at) ?? [];
     if (owner && key && this.#pen.read(`${owner}.id`)) {
       const settled = settleId(this.#document, owner, this.#pen.read(at));
@@ -229,7 +232,7 @@ class RecipeScreen extends HTMLElement {
         parts.changed,
         parts.write,
         h("aside", { class: "r-side", "aria-label": "The whole of it" }, h("h2", { class: "section-name" }, "The whole of it"), parts.sums, parts.picture, h("h2", { class: "section-name" }, "What the check says"), parts.findings, h("details", { class: "r-fold" }, h("summary", {}, "Today\u2019s air"), h("div", { class: "r-fold-in" }, airField("temperature_c", "Temperature, \u00b0C", "20"), airField("humidity", "Humidity, %", "55")))),
-        h("div", { class: "size-foot r-foot" }, parts.undo, parts.redo, parts.said, h("button", { type: "button", class: "copper", onclick: keep }, "Keep as a version")),
+        h("div", { class: "size-foot r-foot" }, parts.said, parts.undo, parts.redo, h("button", { type: "button", class: "copper", onclick: keep }, "Keep as a version")),
       ),
     );
     this.onkeydown = (event) => {
@@ -358,8 +361,8 @@ class RecipeScreen extends HTMLElement {
   #details(at, order) {
     const pen = this.#pen;
     const { ingredient } = pen.read(at);
-    const name = this.#document.ingredients[ingredient]?.name;
-    return [fieldRows(pen, at, LINE), name ? h("fieldset", { class: "some" }, h("legend", {}, `About ${name}`), fieldRows(pen, `ingredients.${ingredient}`, INGREDIENT)) : "", order()];
+    const about = this.#document.ingredients[ingredient];
+    return [fieldRows(pen, at, LINE), about ? h("fieldset", { class: "some" }, h("legend", {}, `About ${about.name}`), fieldRows(pen, `ingredients.${ingredient}`, INGREDIENT), fieldRows(pen, `ingredients.${ingredient}`, INGREDIENT_OF_KIND[about.kind] ?? [])) : "", order()];
   }
 
   #steps(at, letter) {
@@ -415,7 +418,7 @@ class RecipeScreen extends HTMLElement {
     return [labelled(this.#pen, `${at}.after-which`, "Comes after", input), now === "these" ? fieldRow(this.#pen, at, ["after", "These steps*", "some", otherSteps]) : ""];
   }
 
-  /** All that follows from the words as they stand: meanings, sums, picture, faults. */
+  /** All that follows from the words as they stand: meanings and faults at once, the picture when the hand rests. */
   #refresh() {
     cancelAnimationFrame(this.#drawing);
     this.#drawing = 0;
@@ -428,6 +431,13 @@ class RecipeScreen extends HTMLElement {
       const isBeingWritten = field.input === document.activeElement && !this.#touched.has(at);
       sayBeside(field, fault || meanings.get(at) || "", Boolean(fault) && !isBeingWritten);
     }
+    this.#parts.undo.disabled = this.#past.length === 0;
+    this.#parts.redo.disabled = this.#future.length === 0;
+    clearTimeout(this.#resting);
+    this.#resting = setTimeout(() => this.#refreshWhole(drawn), REST_MS);
+  }
+
+  #refreshWhole(drawn) {
     const { piece_mg, components } = drawn;
     const all = components.reduce((total, { total_ug }) => total + total_ug, 0);
     setText(this.#parts.sums, all ? `${about(all / 1000)} in all${piece_mg ? `, ${about(piece_mg)} a finished piece` : ""}.` : "");
@@ -438,16 +448,13 @@ class RecipeScreen extends HTMLElement {
     }
     const title = this.#document.title || "New recipe";
     setText(this.#parts.title.querySelector("h1"), title);
-    this.#parts.undo.disabled = this.#past.length === 0;
-    this.#parts.redo.disabled = this.#future.length === 0;
     if (!this.#checked) this.#writeCheck(drawn.faults);
   }
 
   /** "7.4 mL → 8.1 g, density 1.09 g/mL (supplier's sheet); 31 % of the part, 22 % of the piece" */
-  #meaning({ id, kind, ug, nl, about_ug, of_part_ppm, of_piece_ppm }, hasMany) {
+  #meaning({ ingredient, kind, ug, nl, about_ug, of_part_ppm, of_piece_ppm }, hasMany) {
     if (kind === "texture") return "As much as it needs.";
-    const line = this.#document.components.concat(this.#document.assembly ?? []).flatMap(({ lines = [] }) => lines).find((each) => each.id === id);
-    const density = this.#document.ingredients[line?.ingredient]?.density;
+    const density = this.#document.ingredients[ingredient]?.density;
     const mass = ug !== null ? about(ug / 1000) : about_ug !== null ? `about ${about(about_ug / 1000)}` : "";
     const measure = [nl !== null ? volume(nl) : "", mass].filter(Boolean).join(" \u2192 ");
     const by = nl === null ? "" : density?.g_per_ml ? `density ${density.g_per_ml} g/mL${density.source ? ` (${density.source})` : ""}` : "no density: it stays in spoons";
@@ -471,7 +478,7 @@ class RecipeScreen extends HTMLElement {
           h("ul", { class: "r-findings" }, problems.map(([at, text]) => h("li", { "data-level": "will_not_run" }, h("b", {}, this.#placeWords(at)), h("span", {}, text), go(at)))),
           ...Object.entries(LEVELS).flatMap(([level, label]) => {
             const here = (findings ?? []).filter((each) => each.level === level);
-            return here.length ? [h("h3", {}, label), h("ul", { class: "r-findings" }, here.map((each) => h("li", { "data-level": level }, h("b", {}, each.what), h("span", {}, [each.by, each.why].filter(Boolean).join(" ")), each.do ? h("span", {}, each.do) : "", h("small", { class: "soft" }, each.source), go(this.#placeOfFinding(each.where)))))] : [];
+            return here.length ? [h("h3", {}, label), h("ul", { class: "r-findings" }, here.map((each) => h("li", { "data-level": level }, h("b", {}, each.what), h("span", {}, [each.by, each.why].filter(Boolean).join(". ")), each.do ? h("span", {}, each.do) : "", h("small", { class: "soft" }, each.source), go(this.#placeOfFinding(each.where)))))] : [];
           }),
           findings?.length === 0 ? h("p", {}, "Nothing found by the rules this check has. Your suppliers\u2019 papers rule.") : "",
           !this.#checked ? h("p", { class: "soft" }, "Checking\u2026") : "",

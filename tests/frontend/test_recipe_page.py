@@ -165,7 +165,7 @@ def _enter_step(desk: Page, keys: Keyboard, index: int, step: dict[str, Any]) ->
         keys.press("Space")
     fields = {
         "do": ["about"],
-        "check": ["ask", "not_yet.do", "too_far.do", "yes"],
+        "check": ["ask", "yes", "not_yet.do", "too_far.do"],
         "pieces": ["verb"],
         "wait": ["word", "earliest", "usual", "latest", "test", "stake"],
     }
@@ -463,7 +463,7 @@ def test_the_page_knows_every_field_that_a_recipe_may_have(in_page: Page) -> Non
              const names = (table) => table.map(([key]) => key.split(".")[0]);
              return {
                kinds: Object.fromEntries(Object.entries(forms.KINDS).map(([kind, { main, more }]) => [kind, names([...main, ...more])])),
-               step: names(forms.STEP_MORE), ingredient: names(forms.INGREDIENT), line: names(forms.LINE),
+               step: names(forms.STEP_MORE), ingredient: names([...forms.INGREDIENT, ...Object.values(forms.INGREDIENT_OF_KIND).flat()]), line: names(forms.LINE),
                component: names([...forms.COMPONENT, ...forms.COMPONENT_MORE]), recipe: names([...forms.RECIPE, ...forms.RECIPE_MORE]),
              };
            }"""
