@@ -46,5 +46,6 @@ def init_app(app: Flask) -> None:
 
     @app.after_request
     def finish(response: Response) -> Response:
-        response.headers.extend(EVERY_ANSWER if response.mimetype in DATA_TYPES else DOCUMENTS)
+        if "X-Content-Type-Options" not in response.headers:  # an answer of api.wire brings its own
+            response.headers.extend(EVERY_ANSWER if response.mimetype in DATA_TYPES else DOCUMENTS)
         return compress.after_request(response) if "Accept-Encoding" in request.headers else response

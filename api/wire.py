@@ -18,8 +18,10 @@ from marshmallow import Schema
 from webargs.flaskparser import FlaskParser
 
 from api.errors import Problem
+from api.security import EVERY_ANSWER
 
 DEEPEST = 40
+HEADERS = (("Cache-Control", "no-cache"), *EVERY_ANSWER)
 LARGEST_WHOLE = 2**53 - 1
 
 _UNFIT_TEXT = re.compile("[\x00\ud800-\udfff]")
@@ -82,7 +84,7 @@ def answer(value: Any, status: int = 200, *, etag: str | None = None) -> Respons
 
 def answer_text(text: str | bytes, status: int = 200, *, etag: str | None = None) -> Response:
     """Like `answer`, for what is JSON text already."""
-    response = Response(text, status, (("Cache-Control", "no-cache"),), mimetype="application/json")
+    response = Response(text, status, HEADERS, content_type="application/json")
     if etag is not None:
         response.set_etag(etag)
         if "If-None-Match" in request.headers and request.method in ("GET", "HEAD"):
