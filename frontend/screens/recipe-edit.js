@@ -22,7 +22,7 @@ import { textPart } from "../parts/recipe-text.js";
 import { about } from "../parts/words.js";
 
 const CHECK_AFTER_MS = 500;
-const REST_MS = 120;
+const REST_MS = 250;
 const LEVELS = { will_not_run: "Will not run", look: "Look at this", know: "Good to know" };
 
 class RecipeScreen extends HTMLElement {
@@ -275,6 +275,7 @@ class RecipeScreen extends HTMLElement {
     if (at) this.#focus(at, caret);
     if (focus === undefined) scrollTo(scrollX, top);
     this.#refresh();
+    this.#refreshWhole(sketch(this.#document));
     this.#askCheck();
   }
 
@@ -419,25 +420,40 @@ class RecipeScreen extends HTMLElement {
   }
 
   /** All that follows from the words as they stand: meanings and faults at once, the picture when the hand rests. */
+  /** What is being typed gets its meaning in the next frame; all else follows when the hand rests. */
   #refresh() {
     cancelAnimationFrame(this.#drawing);
     this.#drawing = 0;
     const drawn = sketch(this.#document);
-    for (const write of this.#live) write(drawn);
-    const meanings = new Map(drawn.components.flatMap(({ id, lines }, place) => lines.map((line, index) => [`${id === "assembly" ? id : `components.${place}`}.lines.${index}.amount`, this.#meaning(line, drawn.components.length > 1)])));
-    const told = new Map((this.#checked?.errors ?? []).map((error) => [this.#placeOf(error), error.detail]));
-    for (const [at, field] of this.#pen.fields) {
-      const fault = told.get(at) ?? drawn.faults.get(at);
-      const isBeingWritten = field.input === document.activeElement && !this.#touched.has(at);
-      sayBeside(field, fault || meanings.get(at) || "", Boolean(fault) && !isBeingWritten);
-    }
+    const { at } = document.activeElement?.dataset ?? {};
+    if (this.#pen.fields.has(at)) this.#writeBeside(drawn, [[at, this.#pen.fields.get(at)]]);
     this.#parts.undo.disabled = this.#past.length === 0;
     this.#parts.redo.disabled = this.#future.length === 0;
     clearTimeout(this.#resting);
     this.#resting = setTimeout(() => this.#refreshWhole(drawn), REST_MS);
   }
 
+  /** Beside each of these fields: its fault, unless it is still being written, or its meaning. */
+  #writeBeside(drawn, fields) {
+    const told = new Map((this.#checked?.errors ?? []).map((error) => [this.#placeOf(error), error.detail]));
+    for (const [at, field] of fields) {
+      const fault = told.get(at) ?? drawn.faults.get(at);
+      const isBeingWritten = field.input === document.activeElement && !this.#touched.has(at);
+      sayBeside(field, fault || this.#meaningAt(drawn, at), Boolean(fault) && !isBeingWritten);
+    }
+  }
+
+  #meaningAt(drawn, at) {
+    const [, assembly, place, index] = /^(?:(assembly)|components\.(\d+))\.lines\.(\d+)\.amount$/.exec(at) ?? [];
+    if (index === undefined) return "";
+    const component = assembly ? drawn.components.find(({ id }) => id === assembly) : drawn.components[place];
+    const line = component?.lines[index];
+    return line ? this.#meaning(line, drawn.components.length > 1) : "";
+  }
+
   #refreshWhole(drawn) {
+    for (const write of this.#live) write(drawn);
+    this.#writeBeside(drawn, this.#pen.fields);
     const { piece_mg, components } = drawn;
     const all = components.reduce((total, { total_ug }) => total + total_ug, 0);
     setText(this.#parts.sums, all ? `${about(all / 1000)} in all${piece_mg ? `, ${about(piece_mg)} a finished piece` : ""}.` : "");
