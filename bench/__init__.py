@@ -14,7 +14,8 @@ from bench.journal import KINDS, check_entry, fold
 from bench.kit import KIT_SCHEMA, read_kit
 from bench.prompting import now
 from bench.quantities import read_amount, read_duration_ms
-from bench.recipe import RECIPE_SCHEMA, read_recipe
+from bench.recipe import read_recipe
+from bench.recipe_schema import RECIPE_SCHEMA
 from bench.record import record
 from bench.sheet import choose_size, make_sheet
 from bench.sheet_text import sheet_text

@@ -25,7 +25,7 @@ from bench.quantities import (
     read_ppm,
     spoon_drawer,
 )
-from bench.recipe_schema import RECIPE_FORMAT, RECIPE_SCHEMA
+from bench.recipe_schema import RECIPE_SCHEMA
 from bench.schema_words import say_what_is_wrong
 from bench.whole import PPM, half_even
 
@@ -650,6 +650,3 @@ def _check_needs(components: list[Json]) -> None:
                 )
             else:
                 stack.append((need, iter(steps[need][0]["after"])))
-
-
-__all__ = ["ASSEMBLY", "MEASURED_FORMAT", "RECIPE_FORMAT", "RECIPE_SCHEMA", "read_recipe"]

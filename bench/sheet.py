@@ -871,6 +871,3 @@ def _hands_before(by_id: dict[str, Json], opener: str) -> list[str]:
         chain.append(key)
         stack += step["after"]
     return chain
-
-
-__all__ = ["LETTERS", "SHEET_FORMAT", "choose_size", "make_sheet", "pieces_from"]
