@@ -107,3 +107,37 @@ class Entry(Base):
     id: Mapped[str] = mapped_column(String(36), unique=True)
     run_id: Mapped[str] = mapped_column(String(36), ForeignKey("run.id"))
     text: Mapped[str] = mapped_column(Text)
+    # The paired device that sent it, by id; no foreign key, for what happened outlives who may come in.
+    sender: Mapped[str | None] = mapped_column(Text)
+
+
+class Device(Base):
+    """A phone or desk that was paired. Its row stays when it is shut out: the journal names it."""
+
+    __tablename__ = "device"
+    __table_args__ = (CheckConstraint("role IN ('maker', 'helper')", name="role"),)
+
+    id: Mapped[str] = mapped_column(String(36), primary_key=True)
+    name: Mapped[str] = mapped_column(Text)
+    role: Mapped[str] = mapped_column(String(6))
+    # The id by which the journal's entries name it, once it has said so.
+    bench: Mapped[str | None] = mapped_column(Text)
+    # Of its secret, in hex; empty when it came from a backup, so that it has to pair again.
+    secret_sha256: Mapped[str] = mapped_column(String(64))
+    paired_at: Mapped[int] = mapped_column(BigInteger)
+    seen_at: Mapped[int] = mapped_column(BigInteger)
+    shut_out_at: Mapped[int | None] = mapped_column(BigInteger)
+
+
+class Pairing(Base):
+    """A code that lets one device in, once, until it expires or its tries are used up."""
+
+    __tablename__ = "pairing"
+    __table_args__ = (CheckConstraint("role IN ('maker', 'helper')", name="role"),)
+
+    code_sha256: Mapped[str] = mapped_column(String(64), primary_key=True)
+    role: Mapped[str] = mapped_column(String(6))
+    made_at: Mapped[int] = mapped_column(BigInteger)
+    expires_at: Mapped[int] = mapped_column(BigInteger)
+    tries_left: Mapped[int]
+    used_at: Mapped[int | None] = mapped_column(BigInteger)
