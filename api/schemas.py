@@ -142,6 +142,7 @@ class Finding(Schema):
     where = fields.String(
         required=True, metadata={"description": "component.line, component.step or a field"}
     )
+    place = fields.String(required=True, metadata={"description": "What `where` points at, in words"})
     what = fields.String(required=True)
     why = fields.String(required=True)
     by = fields.String(required=True, metadata={"description": "By how much, in words"})

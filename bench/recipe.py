@@ -140,7 +140,7 @@ class _Reading:
             "name": ingredient["name"],
             "inci": ingredient.get("inci", ""),
             "note": ingredient.get("note", ""),
-            "kind": ingredient.get("kind", "other"),
+            "kind": ingredient.get("kind", ""),
             "form": ingredient.get("form", ""),
             "density": self._density_said(density, f"{where}.density") if density else None,
             "heat": {

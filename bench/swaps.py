@@ -6,6 +6,7 @@ The recipe stays as it is. A swap is chosen with the size of a batch and recorde
 from typing import Any
 
 from bench.checks import check_recipe
+from bench.checks.subject import total_ug
 from bench.errors import SizeError
 from bench.whole import grams, half_even
 
@@ -71,20 +72,21 @@ def _line(recipe: Json, line: str) -> Json:
 
 
 def _swapped(recipe: Json, line: str, stand_in: Json) -> Json:
-    """The measured recipe with the stand-in in the line's place."""
+    """The measured recipe with the stand-in in the line's place, its part scaled to weigh what it did."""
     measures = {key: value for key, value in stand_in.items() if key not in ("by", "says", "changes_method")}
     component_id, line_id = line.split(".")
+
+    def put(component: Json) -> Json:
+        lines = [{**each, **measures} if each["id"] == line_id else each for each in component["lines"]]
+        before, after = total_ug(component), total_ug({"lines": lines})
+        if after:
+            lines = [{**each, "ug": each["ug"] and half_even(each["ug"] * before, after)} for each in lines]
+        return {**component, "lines": lines}
+
     return {
         **recipe,
         "components": [
-            {
-                **component,
-                "lines": [
-                    {**each, **measures} if each["id"] == line_id else each for each in component["lines"]
-                ],
-            }
-            if component["id"] == component_id
-            else component
+            put(component) if component["id"] == component_id else component
             for component in recipe["components"]
         ],
     }

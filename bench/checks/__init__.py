@@ -41,15 +41,17 @@ RULES: tuple[Rule, ...] = (
     todays_air.dew_point,
     todays_air.damp_for_fizz,
     todays_air.damp_for_soap,
+    numbers.unknown,
 )
 
 
 def check_recipe(recipe: Json, air: Json | None = None, kit: Json | None = None) -> list[Json]:
-    """Findings on a measured recipe, the gravest first.
+    """Findings on a measured recipe, the gravest first: {"level", "where", "place", "what", "why", "by",
+    "do", "source"}; `place` says in words what `where` points at.
 
     air: today's {"temperature_c", "humidity"} in °C and per cent, or None when not measured.
     kit: the measured kit, or None; only with one can a line be too small for its scales.
     """
     subject = Subject(recipe, air, kit)
-    found = [each for rule in RULES for each in rule(subject)]
+    found = [{**each, "place": subject.place(each["where"])} for rule in RULES for each in rule(subject)]
     return sorted(found, key=lambda each: LEVELS.index(each["level"]))

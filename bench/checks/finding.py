@@ -29,9 +29,13 @@ def cut_per_cent(share: Fraction, decimals: int = 2) -> str:
     return f"{units}.{rest:0{decimals}d} %"
 
 
-def decimals_apart(one: Fraction, other: Fraction) -> int:
-    """How many decimals, from two to six, a per cent needs before two shares read differently."""
-    return next((n for n in range(2, 6) if cut_per_cent(one, n) != cut_per_cent(other, n)), 6)
+def decimals_of(share: Fraction, limit: Fraction) -> int:
+    """How many decimals, from two to six, a per cent needs before it shows a limit whole and a share
+    above it as larger."""
+    whole = next((n for n in range(2, 6) if (limit * 100 * 10**n).denominator == 1), 6)
+    return next(
+        (n for n in range(whole, 6) if cut_per_cent(share - limit, n) != cut_per_cent(limit * 0, n)), 6
+    )
 
 
 def decimal(value: Fraction, decimals: int) -> str:

@@ -6,7 +6,7 @@ A limit is only ever the one that the maker copied from the fragrance's certific
 from collections.abc import Iterator
 from fractions import Fraction
 
-from bench.checks.finding import cut_per_cent, decimals_apart, finding
+from bench.checks.finding import cut_per_cent, decimals_of, finding
 from bench.checks.subject import Json, Subject, mass_ug, rounding, share_of_piece
 from bench.whole import PPM, half_even
 
@@ -34,6 +34,7 @@ def limits(subject: Subject) -> Iterator[Json]:
                 do="Write the line as a weight, or give its density.",
                 source=_IFRA,
             )
+            continue
         if limit is None:
             yield finding(
                 "look",
@@ -45,7 +46,7 @@ def limits(subject: Subject) -> Iterator[Json]:
             )
             continue
         over = share - limit > rounding(subject.recipe)
-        decimals = decimals_apart(share, limit) if over else 2
+        decimals = decimals_of(share, limit) if over else 2
         category = ingredient["fragrance"]["category"]
         yield finding(
             "look" if over else "know",
@@ -108,7 +109,7 @@ def allergens(subject: Subject) -> Iterator[Json]:
     )
     for name, share in sorted(shares.items()):
         if certain[name] > threshold:
-            decimals = max(4, decimals_apart(share, threshold))
+            decimals = max(4, decimals_of(share, threshold))
             yield finding(
                 "know",
                 "label",

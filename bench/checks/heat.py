@@ -2,17 +2,19 @@
 
 from collections.abc import Iterator
 
-from bench.checks.finding import finding
+from bench.checks.finding import COMMON_PRACTICE, finding
 from bench.checks.subject import Json, Subject
 
 WARM_FIZZ_MK = 50_000  # bicarbonate begins to give off its gas near 50 °C (excipients handbook, second-hand)
+COOLING_MS = 5 * 60_000  # a shorter wait is not taken for cooling: common practice
 WATER_BATHS = ("water_bath", "bain_marie", "double_boiler")
 
 
 def heated_fragrance(subject: Subject) -> Iterator[Json]:
-    """Fragrance among what is melted."""
+    """Fragrance among what is melted, or in the vessel already when the heat comes on."""
     for where, step, component in _melts(subject):
-        for line in _lines(component, step["of"]):
+        already = _weighed_before(subject, where, step, component)
+        for line in _lines(component, [*step["of"], *already]):
             if subject.ingredient(line)["kind"] == "fragrance":
                 yield finding(
                     "look",
@@ -32,7 +34,7 @@ def warm_fragrance(subject: Subject) -> Iterator[Json]:
             where = f"{component['id']}.{step['id']}"
             if step["kind"] != "weigh" or step["into"] not in warm:
                 continue
-            if not subject.order.precedes(melted, where) or subject.order.waits_between(melted, where):
+            if not subject.order.precedes(melted, where) or _cools(subject, melted, where):
                 continue
             for line in _lines(component, step["lines"]):
                 ingredient = subject.ingredient(line)
@@ -106,36 +108,45 @@ def warm_fizz(subject: Subject) -> Iterator[Json]:
     """Bicarbonate heated, or met by a melt, past the warmth at which it begins to give off its gas."""
     for melted, melt, component in _melts(subject):
         reached = melt["to_mk"]
-        if reached is None or reached <= WARM_FIZZ_MK or not subject.of_kind(component, "bicarbonate"):
+        if (reached is not None and reached <= WARM_FIZZ_MK) or not subject.of_kind(component, "bicarbonate"):
             continue
         for where in _meets_fizz(subject, melted, melt, component):
-            if subject.order.waits_between(melted, where):
+            if _cools(subject, melted, where):
                 continue
             yield finding(
-                "look",
+                "look" if reached is not None else "know",
                 where,
-                f"What is melted in “{melt['title']}” reaches the bicarbonate at up to {_celsius(reached)}.",
+                f"What is melted in “{melt['title']}” reaches the bicarbonate at up to {_celsius(reached)}."
+                if reached is not None
+                else f"How warm is what is melted in “{melt['title']}” when it meets the bicarbonate? The recipe does not say.",
                 why="Bicarbonate begins to give off its gas near 50 °C, and that fizz is lost before the bath.",
-                by=f"{_celsius(reached - WARM_FIZZ_MK)} over 50 °C",
-                do="Melt it no further than it needs, and let it cool before it meets the dry mix.",
+                by=f"{_celsius(reached - WARM_FIZZ_MK)} over 50 °C" if reached is not None else "",
+                do="Melt it no further than it needs, and let it cool before it meets the dry mix."
+                if reached is not None
+                else "Give the melt its end temperature, and keep that below 50 °C.",
                 source="excipients handbook (second-hand)",
             )
 
 
 def water_in_fizz(subject: Subject) -> Iterator[Json]:
-    """Water poured into a dry fizzing mix. A spray to texture is judged as it goes, and is not meant."""
+    """Water, or rubbing alcohol and the water in it, poured into a dry fizzing mix. A spray to texture
+    is judged as it goes, and is not meant."""
     for component in subject.parts:
         if not subject.of_kind(component, "bicarbonate"):
             continue
-        for line in subject.of_kind(component, "water"):
+        for line in subject.of_kind(component, "water", "alcohol"):
             if not line["texture"]:
+                name, holds = subject.ingredient(line)["name"], subject.ingredient(line)["kind"] == "alcohol"
                 yield finding(
-                    "look",
+                    "know" if holds else "look",
                     f"{component['id']}.{line['id']}",
-                    f"{subject.ingredient(line)['name']} goes into a dry fizzing mix as a set amount.",
-                    why="Water poured in starts the fizz at once. A fine spray, a little at a time, hardly does.",
+                    f"{name} goes into a dry fizzing mix as a set amount.",
+                    why="Rubbing alcohol of 70 % by volume is more than a third water by weight, and water starts the fizz."
+                    if holds
+                    else "Water poured in starts the fizz at once. A fine spray, a little at a time, hardly does.",
                     by=line["written"],
                     do="Write it as “to texture” and spray it, or leave it out.",
+                    source="70 % by volume is 62.8 % by mass (second-hand)" if holds else COMMON_PRACTICE,
                 )
 
 
@@ -211,23 +222,43 @@ def _vessels(component: Json, ids: list[str]) -> set[str]:
     }
 
 
+def _weighed_before(subject: Subject, melted: str, melt: Json, component: Json) -> list[str]:
+    """The lines that are in the vessel of a melt when it begins."""
+    warm = _vessels(component, melt["of"])
+    return [
+        line
+        for step in component["steps"]
+        if step["kind"] == "weigh"
+        and step["into"] in warm
+        and subject.order.precedes(f"{component['id']}.{step['id']}", melted)
+        for line in step["lines"]
+        if line not in melt["of"]
+    ]
+
+
+def _cools(subject: Subject, melted: str, where: str) -> bool:
+    return subject.order.waited_ms(melted, where) >= COOLING_MS
+
+
 def _meets_fizz(subject: Subject, melted: str, melt: Json, component: Json) -> list[str]:
-    """Where what is melted meets the bicarbonate: the melt itself, when they share a vessel, else
-    the steps that tip the one vessel into the other."""
+    """Where what is melted meets the bicarbonate: the melt itself, when they share a vessel; else the
+    steps that tip the one vessel into the other; else, as no step says so, the next thing done."""
     dry = _vessels(component, [line["id"] for line in subject.of_kind(component, "bicarbonate")])
     warm = _vessels(component, melt["of"])
     if warm & dry:
         return [melted]
-    tipped = [
-        f"{component['id']}.{step['id']}"
+    later = [
+        (key, step)
         for step in component["steps"]
-        if step["kind"] == "do"
-        and (
-            (step["into"] in dry and set(step["tips"]) & warm)
-            or (step["into"] in warm and set(step["tips"]) & dry)
-        )
+        if step["kind"] == "do" and subject.order.precedes(melted, key := f"{component['id']}.{step['id']}")
     ]
-    return [key for key in tipped if subject.order.precedes(melted, key)]
+    tipped = [
+        key
+        for key, step in later
+        if (step["into"] in dry and set(step["tips"]) & warm)
+        or (step["into"] in warm and set(step["tips"]) & dry)
+    ]
+    return tipped or [key for key, step in later if step["does"] != "wipe"][:1]
 
 
 def _celsius(mk: int) -> str:

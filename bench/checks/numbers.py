@@ -115,3 +115,17 @@ def spoons_of_powder(subject: Subject) -> Iterator[Json]:
                 do="Write the line as a weight, or give the tapped density to see the range.",
                 source="excipients handbook (second-hand): bicarbonate 0.869 loose, 1.369 g/ml tapped",
             )
+
+
+def unknown(subject: Subject) -> Iterator[Json]:
+    """Ingredients of which the recipe does not say what they are: the other rules pass them by."""
+    for key in subject.used(""):
+        name = subject.recipe["ingredients"][key]["name"]
+        yield finding(
+            "look",
+            f"ingredients.{key}",
+            f"What is {name}? The recipe does not say what kind of ingredient it is.",
+            why="The check looks at each by its kind: fizz, fragrance, colour, soap base, alcohol. This one it passes by.",
+            do="Choose its kind in the recipe, “other” where none fits.",
+            source="how this check works",
+        )

@@ -52,8 +52,10 @@ class Order:
             if kind in ("", step["kind"]) and does in ("", step["does"]):
                 yield key, step
 
-    def waits_between(self, one: str, other: str) -> bool:
-        return any(self.steps[key]["kind"] == "wait" for key in self.between(one, other))
+    def waited_ms(self, one: str, other: str) -> int:
+        """How long the waits between the one and the other usually last, all of them together."""
+        between = (self.steps[key] for key in self.between(one, other))
+        return sum(step["usual_ms"] for step in between if step["kind"] == "wait")
 
     def longest_ms(self, one: str, other: str, takes_ms: Callable[[Json], int]) -> int:
         """The longest run of needs from the end of the one to the end of the other; 0 without one."""

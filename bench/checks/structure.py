@@ -53,7 +53,7 @@ def waits(subject: Subject) -> Iterator[Json]:
             rushed = [
                 each
                 for each in following
-                if order.steps[each]["does"] in then and not order.waits_between(key, each)
+                if order.steps[each]["does"] in then and not order.waited_ms(key, each)
             ]
             if not any(order.steps[each]["kind"] == "wait" for each in following):
                 what = f"No wait follows “{step['title']}”."

@@ -44,6 +44,23 @@ class Subject:
             for line in component["lines"]:
                 yield f"{component['id']}.{line['id']}", line
 
+    def place(self, where: str) -> str:
+        """What a finding's `where` points at, in words: "Fizzing base: Melt the butter"."""
+        return self._places.get(where, "the whole piece")
+
+    @cached_property
+    def _places(self) -> dict[str, str]:
+        named = {f"ingredients.{key}": each["name"] for key, each in self.recipe["ingredients"].items()}
+        for component in self.recipe["components"]:
+            named[component["id"]] = component["name"]
+            for line in component["lines"]:
+                named[f"{component['id']}.{line['id']}"] = (
+                    f"{component['name']}: {self.ingredient(line)['name']}"
+                )
+            for step in component["steps"]:
+                named[f"{component['id']}.{step['id']}"] = f"{component['name']}: {step['title']}"
+        return named
+
     def of_kind(self, component: Json, *kinds: str) -> list[Json]:
         return [line for line in component["lines"] if self.ingredient(line)["kind"] in kinds]
 

@@ -189,6 +189,14 @@ def test_a_share_at_its_limit_is_not_over_it(limit, over):
     assert ("too much" in finding["by"]) is over
 
 
+def test_a_share_just_over_its_limit_shows_both_whole_and_how_much_too_much():
+    facts = [{}, {"kind": "fragrance", "fragrance": {"limit": "1.999 %"}}]
+    (finding,) = says(check(make("98 g", "2 g", facts=facts)), "certificate allows")
+
+    assert "is 2.000 % of the finished piece. Its certificate allows 1.999 %" in finding["what"]
+    assert finding["by"] == "0.001 % of the piece too much"
+
+
 def test_rounding_to_a_microgram_never_puts_a_share_over_its_limit():
     facts = [{}, {}, {}, {"kind": "fragrance", "fragrance": {"limit": "0.3333 %"}}]
     document = make("1 part", "1 part", "1 part", "0.3333 %", facts=facts, part_piece="7 g", part_loss="3 %")
@@ -218,6 +226,7 @@ def test_drops_count_towards_the_share_and_spoons_cannot():
 
     assert says(check(make("100 g", "20 drops", facts=[{}, dense])), "1.00 % of the finished piece")
     assert says(check(make("100 g", "1 tsp", measures="us", facts=[{}, FRAGRANCE])), "cannot be told")
+    assert not says(check(make("100 g", "1 tsp", measures="us", facts=[{}, FRAGRANCE])), "certificate allows")
 
 
 def test_two_fragrances_may_be_over_together():
@@ -272,6 +281,16 @@ def test_fragrance_among_what_is_melted():
     assert not says(check(make("98 g", "2 g", facts=[SOAP, FRAGRANCE], steps=steps)), "heated with")
 
 
+def test_fragrance_in_the_pan_already_when_the_heat_comes_on():
+    """Not named among what is melted, but weighed into the same vessel before."""
+    base_alone = melt("l0")
+    together = [weigh("in", "l0", "l1"), base_alone]
+    apart = [weigh("in", "l0"), weigh("scent", "l1", into="cup"), base_alone]
+
+    assert says(check(make("98 g", "2 g", facts=[SOAP, FRAGRANCE], steps=together)), "i1 is heated")
+    assert not says(check(make("98 g", "2 g", facts=[SOAP, FRAGRANCE], steps=apart)), "is heated")
+
+
 @pytest.mark.parametrize(
     ("most", "between", "told"),
     [
@@ -279,6 +298,7 @@ def test_fragrance_among_what_is_melted():
         (None, [], "goes into a fresh melt"),
         ("60", [], ""),
         ("55", [wait("cool", "5 min")], ""),
+        ("55", [wait("cool", "5 s")], "goes into a melt of 60 °C"),
     ],
 )
 def test_fragrance_into_a_fresh_melt(most, between, told):
@@ -301,14 +321,18 @@ def test_a_base_past_its_own_sheets_limit(most, told):
     assert not told or says(found, told)
 
 
-def fizz_with_butter(to="45", heater="microwave", between=()):
+def fizz_with_butter(to="45", heater="microwave", between=(), tips=True):
     """Butter melted in a jug and tipped into the dry mix."""
     steps = [
         weigh("dry", "l0", "l1"),
         weigh("cut", "l2", into="jug"),
         melt("l2", to=to, heater=heater),
         *between,
-        do("join", after=[between[-1]["id"] if between else "melt", "dry"], tips=["jug"]),
+        do(
+            "join",
+            after=[between[-1]["id"] if between else "melt", "dry"],
+            **({"tips": ["jug"]} if tips else {}),
+        ),
         WRAP,
     ]
     return make("200 g", "100 g", "10 g", facts=[BICARBONATE, ACID, {"kind": "butter"}], steps=steps)
@@ -321,6 +345,21 @@ def fizz_with_butter(to="45", heater="microwave", between=()):
 def test_bicarbonate_past_fifty_degrees(to, between, fires):
     """Near 50 °C it begins to give off its gas (excipients handbook)."""
     assert bool(says(check(fizz_with_butter(to, between=between)), "reaches the bicarbonate")) is fires
+
+
+def test_a_melt_meets_the_fizz_even_where_no_step_says_that_it_is_tipped():
+    (finding,) = says(check(fizz_with_butter("60", tips=False)), "reaches the bicarbonate")
+
+    assert (finding["where"], finding["place"]) == ("mix.join", "mix: join")
+
+
+def test_a_melt_of_unknown_warmth_beside_bicarbonate_is_asked_about():
+    document = fizz_with_butter()
+    (melted,) = (step for step in document["components"][0]["steps"] if step["kind"] == "melt")
+    del melted["to_c"]
+
+    assert says(check(document), "How warm is what is melted")
+    assert not says(check(fizz_with_butter()), "How warm")
 
 
 def test_a_vessel_out_of_a_water_bath_is_wiped_before_the_dry_mix():
@@ -337,6 +376,19 @@ def test_water_as_a_set_amount_in_a_fizzing_mix():
     assert says(check(make("200 g", "5 g", facts=[BICARBONATE, water])), "as a set amount")
     assert not says(check(make("200 g", "to texture", facts=[BICARBONATE, water])), "set amount")
     assert not says(check(make("200 g", "5 g", facts=[{}, water])), "set amount")
+
+
+def test_rubbing_alcohol_as_a_set_amount_brings_water_into_a_fizzing_mix():
+    """70 % by volume is 62.8 % by mass, so more than a third of it is water (second-hand)."""
+    alcohol = {"kind": "alcohol"}
+
+    assert says(check(make("200 g", "60 g", facts=[BICARBONATE, alcohol])), "as a set amount")
+    assert not says(check(make("200 g", "to texture", facts=[BICARBONATE, alcohol])), "set amount")
+
+
+def test_an_ingredient_of_no_kind_is_asked_about_and_one_of_another_kind_is_not():
+    assert says(check(make("200 g")), "What is Ingredient 0?")
+    assert not says(check(make("200 g", facts=[{"kind": "other"}])), "What is i0?")
 
 
 def test_alcohol_that_nothing_keeps_from_a_heater():
