@@ -12,7 +12,7 @@ from bench.journal import carry_up, in_reach, portion_targets
 from bench.sizing import pieces_from
 from bench.waits import guide_phase, wait_phase, window_phase
 from bench.weighing import carry_factor
-from bench.whole import grams, half_even, per_cent, span, times, to_division
+from bench.whole import celsius, grams, half_even, per_cent, span, times, to_division
 
 Json = dict[str, Any]
 
@@ -433,7 +433,7 @@ class _Bench:
             f"Rest {span(following['rest_ms'])} and stir first." if bursts and following["rest_ms"] else ""
         )
         return {
-            "says": " ".join(each for each in (resting, step["says"], expected) if each),
+            "says": " ".join(each for each in (resting, step["says"], _no_further(step), expected) if each),
             "number": {
                 "mg": None,
                 "text": length,
@@ -460,7 +460,9 @@ class _Bench:
             body = {"step": step["id"], "ms": following["ms"]}
         return {
             "kind": "heating",
-            "says": f"Stir well and look: {step['look_for']}",
+            "says": " ".join(
+                each for each in (f"Stir well and look: {step['look_for']}", _no_further(step)) if each
+            ),
             "number": {
                 "mg": None,
                 "text": span(bursts[-1]["ms"]),
@@ -763,3 +765,9 @@ def _answer(
 def _counted(line: Json) -> str:
     count, unit = line["count"], line["unit"]
     return f"{count} {unit[:-1] if count == 1 else unit}"
+
+
+def _no_further(step: Json) -> str:
+    """How warm a melt may end, where the recipe says so. Sheets of earlier versions do not hold it."""
+    most = step.get("to_mk")
+    return f"No further than {celsius(most)}." if most is not None else ""

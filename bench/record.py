@@ -153,6 +153,7 @@ def _line(line: Json, told: Json, components: Json) -> Json:
         "letter": components[line["component"]]["letter"],
         "round": line["round"],
         "name": line["name"],
+        "instead_of": line.get("instead_of", ""),
         "planned_mg": line["mg"],
         "asked_mg": asked,
         "actual_mg": told["in_mg"],

@@ -260,8 +260,14 @@ class _Sheet:
             swap = self.size["swaps"].get(key)
             if swap:
                 substitute = next(each for each in line["substitutes"] if each["ingredient"] == swap)
-                note = " ".join(each for each in (line["note"], substitute["says"]) if each)
-                line = {**line, **{name: substitute[name] for name in _MEASURES}, "note": note}
+                meant = self.recipe["ingredients"][line["ingredient"]]["name"]
+                said = (f"Instead of: {meant}.", line["note"], substitute["says"])
+                line = {
+                    **line,
+                    **{name: substitute[name] for name in _MEASURES},
+                    "note": " ".join(each for each in said if each),
+                    "instead_of": meant,
+                }
             chosen.append(line)
         return chosen
 
@@ -502,6 +508,7 @@ class _Sheet:
                 "spoons": spoons,
                 "optional": line["optional"],
                 "note": line["note"],
+                "instead_of": line.get("instead_of", ""),
             }
         )
 
@@ -637,6 +644,7 @@ class _Sheet:
             "heater": heater["name"] if heater else step["heater"],
             "bursts": bursts,
             "more": more,
+            "to_mk": step["to_mk"],
             "look_for": step["look_for"],
         }
 

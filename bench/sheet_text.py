@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from bench.whole import grams, span
+from bench.whole import celsius, grams, span
 
 Json = dict[str, Any]
 
@@ -43,7 +43,8 @@ def sheet_text(sheet: Json) -> str:
 
 def _step(step: Json, lines: Json, scales: Json) -> list[str]:
     out = [f"   [ ] {step['title']}"]
-    out += [f"       ! {caution}" for caution in step["cautions"]]
+    of_ways = [caution for way in step["ways"] for caution in way["cautions"]]
+    out += [f"       ! {caution}" for caution in dict.fromkeys([*step["cautions"], *of_ways])]
     if step["says"]:
         out.append(f"       {step['says']}")
     for key in step.get("lines", []):
@@ -51,15 +52,18 @@ def _step(step: Json, lines: Json, scales: Json) -> list[str]:
         if line["mg"] is None:
             count = f"{line['count']} {line['unit']}" if line["count"] is not None else "to texture"
             out.append(f"       {line['name']:<36} {line['spoons'] or count:>12}")
-            continue
-        division = line["division_mg"] or 1
-        on = f"  {scales.get(line['scale'], '')}{', small cup' if line['cup'] else ''}"
-        out.append(f"       {line['name']:<36} {grams(line['mg'], division):>12}{on}")
+        else:
+            on = f"  {scales.get(line['scale'], '')}{', small cup' if line['cup'] else ''}"
+            out.append(f"       {line['name']:<36} {grams(line['mg'], line['division_mg'] or 1):>12}{on}")
+        if line["instead_of"]:
+            out.append(f"         instead of: {line['instead_of']}")
     match step["kind"]:
         case "melt" if step["bursts"]:
             out.append(
                 f"       bursts: {', '.join(span(burst['ms']) for burst in step['bursts'])}; look: {step['look_for']}"
             )
+        case "melt":
+            out.append(f"       {span(step['more']['ms'])} at a time; look: {step['look_for']}")
         case "check":
             out.append(f"       {step['ask']}  Not yet: {step['not_yet']}")
         case "wait":
@@ -69,6 +73,8 @@ def _step(step: Json, lines: Json, scales: Json) -> list[str]:
             )
         case "pieces":
             out.append(f"       {step['count']} to make: " + "_ " * min(step["count"], 30))
+    if step.get("to_mk") is not None:
+        out.append(f"       no further than {celsius(step['to_mk'])}")
     if step["window"]:
         out.append(f"       within {span(step['window']['latest_ms'])}: {step['window']['stake']}")
     return out

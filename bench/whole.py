@@ -93,3 +93,10 @@ def span(ms: int) -> str:
         if count:
             parts.append(f"{count} {one if count == 1 else many}")
     return " ".join(parts[:2]) or "0 s"
+
+
+def celsius(mk: int) -> str:
+    """A temperature, given in thousandths of a degree, in words: "60 °C", "37.5 °C"."""
+    degrees, rest = divmod(abs(mk), 1000)
+    part = f".{rest:03d}".rstrip("0").rstrip(".")
+    return f"{'-' if mk < 0 else ''}{degrees}{part} °C"

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from bench.checks.finding import COMMON_PRACTICE, finding
 from bench.checks.subject import Json, Subject
+from bench.whole import celsius
 
 WARM_FIZZ_MK = 50_000  # bicarbonate begins to give off its gas near 50 °C (excipients handbook, second-hand)
 COOLING_MS = 5 * 60_000  # a shorter wait is not taken for cooling: common practice
@@ -54,7 +55,7 @@ def warm_fragrance(subject: Subject) -> Iterator[Json]:
                             else "The recipe does not say how warm that is."
                         ),
                         why="Fragrance flashes off in too warm a melt. The scent is lost, and its vapour can light.",
-                        by=f"the melt ends at {_celsius(reached)}" if reached is not None else "",
+                        by=f"the melt ends at {celsius(reached)}" if reached is not None else "",
                         do="Copy the warmest it may go into from the supplier's sheet, and let the melt cool to that.",
                         source="the supplier's sheet (flash point); common practice",
                     )
@@ -62,9 +63,9 @@ def warm_fragrance(subject: Subject) -> Iterator[Json]:
                     yield finding(
                         "look",
                         where,
-                        f"{ingredient['name']} goes into a melt of {_celsius(reached)}. Its own sheet allows {_celsius(most)}.",
+                        f"{ingredient['name']} goes into a melt of {celsius(reached)}. Its own sheet allows {celsius(most)}.",
                         why="Fragrance flashes off in too warm a melt. The scent is lost, and its vapour can light.",
-                        by=f"{_celsius(reached - most)} too warm",
+                        by=f"{celsius(reached - most)} too warm",
                         do="Add a wait for the melt to cool, or end the melt sooner.",
                         source="the supplier's sheet, as entered",
                     )
@@ -96,9 +97,9 @@ def past_the_limit(subject: Subject) -> Iterator[Json]:
                 yield finding(
                     "look",
                     where,
-                    f"{ingredient['name']} is taken to {_celsius(reached)}. Its own sheet allows {_celsius(most)}.",
+                    f"{ingredient['name']} is taken to {celsius(reached)}. Its own sheet allows {celsius(most)}.",
                     why="Past its limit a base dries out, yellows and turns rubbery.",
-                    by=f"{_celsius(reached - most)} too warm",
+                    by=f"{celsius(reached - most)} too warm",
                     do="Lower the end temperature of the melt.",
                     source="its own sheet, as entered",
                 )
@@ -116,11 +117,11 @@ def warm_fizz(subject: Subject) -> Iterator[Json]:
             yield finding(
                 "look" if reached is not None else "know",
                 where,
-                f"What is melted in “{melt['title']}” reaches the bicarbonate at up to {_celsius(reached)}."
+                f"What is melted in “{melt['title']}” reaches the bicarbonate at up to {celsius(reached)}."
                 if reached is not None
                 else f"How warm is what is melted in “{melt['title']}” when it meets the bicarbonate? The recipe does not say.",
                 why="Bicarbonate begins to give off its gas near 50 °C, and that fizz is lost before the bath.",
-                by=f"{_celsius(reached - WARM_FIZZ_MK)} over 50 °C" if reached is not None else "",
+                by=f"{celsius(reached - WARM_FIZZ_MK)} over 50 °C" if reached is not None else "",
                 do="Melt it no further than it needs, and let it cool before it meets the dry mix."
                 if reached is not None
                 else "Give the melt its end temperature, and keep that below 50 °C.",
@@ -259,10 +260,6 @@ def _meets_fizz(subject: Subject, melted: str, melt: Json, component: Json) -> l
         or (step["into"] in warm and set(step["tips"]) & dry)
     ]
     return tipped or [key for key, step in later if step["does"] != "wipe"][:1]
-
-
-def _celsius(mk: int) -> str:
-    return f"{mk / 1000:g} °C"
 
 
 def _titles(subject: Subject, keys: list[str]) -> str:

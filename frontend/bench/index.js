@@ -17,4 +17,4 @@ export { now } from "./prompting.js";
 export { record } from "./record.js";
 export { chooseSize, makeSheet } from "./sheet.js";
 export { guidePhase, rings, waitPhase, warnAt, windowPhase } from "./waits.js";
-export { canonical, grams, shareOut, span, toDivision } from "./whole.js";
+export { canonical, celsius, grams, shareOut, span, toDivision } from "./whole.js";

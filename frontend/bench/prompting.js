@@ -11,7 +11,7 @@ import { carryUp, inReach, portionTargets } from "./journal.js";
 import { piecesFrom } from "./sizing.js";
 import { guidePhase, waitPhase, windowPhase } from "./waits.js";
 import { carryFactor } from "./weighing.js";
-import { divided, grams, halfEven, perCent, product, span, sum, times, toDivision } from "./whole.js";
+import { celsius, divided, grams, halfEven, perCent, product, span, sum, times, toDivision } from "./whole.js";
 
 const LOOK_AGAIN_SHARE = 10; // "not yet" on a wait looks again after a tenth of its usual time
 const LEAST_AGAIN_MS = 60_000;
@@ -394,7 +394,7 @@ function melt(bench, step) {
   if (planned.length && bursts.length >= planned.length) expected = "More bursts than were likely: go gently.";
   const resting = bursts.length && following.rest_ms ? `Rest ${span(following.rest_ms)} and stir first.` : "";
   return {
-    says: joined(resting, step.says, expected),
+    says: joined(resting, step.says, noFurther(step), expected),
     number: { mg: null, text: length, caption: `in the ${step.heater}, burst ${bursts.length + 1}` },
     answers: [
       answer("heat", `Begin ${length}`, "heated", { step: key, ms: following.ms }, { strong: true }),
@@ -402,6 +402,9 @@ function melt(bench, step) {
     ],
   };
 }
+
+/** How warm a melt may end, where the recipe says so. Sheets of earlier versions do not hold it. */
+const noFurther = ({ to_mk: most }) => ((most ?? null) === null ? "" : `No further than ${celsius(most)}.`);
 
 /** A burst counts, or is over: look. Nothing is lit while it counts, so no pedal ends it. */
 function heating(bench, step, bursts, following, yes) {
@@ -413,7 +416,7 @@ function heating(bench, step, bursts, following, yes) {
     : answer("again", `Not yet: ${length} more`, "heated", { step: step.id, ms: following.ms });
   return {
     kind: "heating",
-    says: `Stir well and look: ${step.look_for}`,
+    says: joined(`Stir well and look: ${step.look_for}`, noFurther(step)),
     number: { mg: null, text: span(bursts.at(-1).ms), caption: `burst ${bursts.length}, then stir and look` },
     answers: [
       { ...yes, strong: over && enough },

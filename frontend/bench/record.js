@@ -116,6 +116,7 @@ function lineRecord(line, told, letters) {
     letter: letters.get(line.component),
     round: line.round,
     name: line.name,
+    instead_of: line.instead_of ?? "",
     planned_mg: line.mg,
     asked_mg: asked,
     actual_mg: told.in_mg,

@@ -254,8 +254,9 @@ function chosenLines(draft, component) {
       const { ingredient, ug, nl, count, unit, about_ug, texture, says } = line.substitutes.find(
         (each) => each.ingredient === swaps[key],
       );
-      const note = [line.note, says].filter(Boolean).join(" ");
-      return { ...line, ingredient, ug, nl, count, unit, about_ug, texture, note };
+      const meant = draft.recipe.ingredients[line.ingredient].name;
+      const note = [`Instead of: ${meant}.`, line.note, says].filter(Boolean).join(" ");
+      return { ...line, ingredient, ug, nl, count, unit, about_ug, texture, note, instead_of: meant };
     });
 }
 
@@ -495,6 +496,7 @@ function layLine(draft, component, number, line, mg, factor, step, vessel) {
     spoons,
     optional: line.optional,
     note: line.note,
+    instead_of: line.instead_of ?? "",
   });
 }
 
@@ -615,6 +617,7 @@ function meltPlan(kit, step, masses, ingredients) {
     more: bursts.length
       ? { ms: step.last_burst_ms, rest_ms: step.rest_ms }
       : { ms: step.burst_ms, rest_ms: 0 },
+    to_mk: step.to_mk,
     look_for: step.look_for,
   };
 }

@@ -142,3 +142,8 @@ export function span(ms) {
   }
   return parts.slice(0, 2).join(" ") || "0 s";
 }
+
+/** A temperature, given in thousandths of a degree, in words: "60 °C", "37.5 °C". */
+export function celsius(mk) {
+  return `${mk / 1000} °C`;
+}

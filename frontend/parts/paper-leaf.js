@@ -3,7 +3,7 @@
 //
 //   paperLeaf(plan, code)      // code: the recipe's QR as an element, or null
 
-import { span } from "../bench/index.js";
+import { celsius, span } from "../bench/index.js";
 import { h } from "./dom.js";
 import { waitWords } from "./paper-plan.js";
 
@@ -53,7 +53,7 @@ function drawStep(step, columns) {
   return h(
     "li",
     { class: "paper-step" },
-    step.cautions.map((caution) => h("p", { class: "paper-caution" }, caution)),
+    [...new Set([...step.cautions, ...step.ways.flatMap((way) => way.cautions)])].map((caution) => h("p", { class: "paper-caution" }, caution)),
     h("h3", { class: "paper-title" }, box(), step.title, step.optional ? h("small", {}, "may be left out") : null, step.about_ms ? h("small", {}, `about ${span(step.about_ms)}`) : null),
     within ? h("p", { class: "paper-within" }, within) : null,
     step.says ? p(step.says) : null,
@@ -65,7 +65,7 @@ function drawStep(step, columns) {
 }
 
 const KINDS = {
-  melt: ({ bursts, more, burst_ms, look_for: look }) => [p(bursts.length ? bursts.map(({ ms }) => h("span", { class: "burst" }, box(), span(ms))) : `${span(burst_ms ?? more.ms)} at a time: `, boxes(TRIES)), p(h("b", {}, "Look for: "), look)],
+  melt: ({ bursts, more, burst_ms, to_mk: most, look_for: look }) => [p(bursts.length ? bursts.map(({ ms }) => h("span", { class: "burst" }, box(), span(ms))) : `${span(burst_ms ?? more.ms)} at a time: `, boxes(TRIES)), p(h("b", {}, "Look for: "), look, (most ?? null) === null ? "" : ` No further than ${celsius(most)}.`)],
   check: (step) => [
     p(h("b", {}, step.ask)),
     p(h("b", {}, "Not yet: "), step.not_yet),

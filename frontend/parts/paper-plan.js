@@ -116,10 +116,12 @@ export function planOfRecipe({ version, document, measured }) {
         const instead = (line.substitutes ?? []).map(({ ingredient, amount, says }) => `or ${lower(called(ingredient))}${amount ? `, ${amount}` : ""}${says ? `: ${says}` : ""}`);
         return { name: called(line.ingredient), amount: line.amount, reads: ug && !/ g$/.test(line.amount) ? grams(Math.round(ug / 1000), ug < 100_000_000 ? 10 : 1000) : "", on: "", note: [line.note, line.optional ? "May be left out." : "", ...instead].filter(Boolean).join(" ") };
       };
+      const cautioned = (keys) => keys.flatMap((key) => measured.ingredients[component.lines.find(({ id }) => id === key).ingredient].cautions);
       const weighed = new Set(component.steps.flatMap((step) => step.lines ?? []));
       const loose = component.lines.filter(({ id }) => !weighed.has(id)).map(({ id }) => rowOf(id));
       const steps = component.steps.map((step) => ({
         ...step,
+        cautions: [...step.cautions, ...cautioned(step.lines ?? [])],
         rows: step.lines?.map(rowOf) ?? step.portions?.map(({ name, share }) => ({ name, amount: `${share} ${share === 1 ? "part" : "parts"}`, reads: "", on: "", note: "" })) ?? [],
         from: (step.window?.from ?? []).map((reference) => titles.get(reference)),
         bursts: [],

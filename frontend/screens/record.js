@@ -102,7 +102,7 @@ function detail(step, told) {
 }
 
 function lineRow(line, rounds) {
-  const name = rounds > 1 ? `${line.name}, round ${line.round}` : line.name;
+  const name = [line.name, rounds > 1 ? `round ${line.round}` : "", line.instead_of ? `instead of ${line.instead_of}` : ""].filter(Boolean).join(", ");
   const shown = (mg) => grams(mg, line.division_mg ?? 1);
   if (line.asked_mg === null) {
     const amount = line.spoons || (line.count === null ? "to texture" : `${line.count} ${line.unit}`);

@@ -350,7 +350,7 @@ def test_bicarbonate_past_fifty_degrees(to, between, fires):
 def test_a_melt_meets_the_fizz_even_where_no_step_says_that_it_is_tipped():
     (finding,) = says(check(fizz_with_butter("60", tips=False)), "reaches the bicarbonate")
 
-    assert (finding["where"], finding["place"]) == ("mix.join", "mix: join")
+    assert (finding["where"], finding["place"]) == ("mix.join", "Mix: join")
 
 
 def test_a_melt_of_unknown_warmth_beside_bicarbonate_is_asked_about():

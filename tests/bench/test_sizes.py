@@ -342,7 +342,8 @@ def test_a_substitute_is_measured_by_its_own_density():
 
     assert (line["ug"], line["substitutes"][0]["ug"]) == (91_250_000, 95_000_000)
     swapped = line_of(sheet_of(recipe, swaps={"mix.l0": "heavy"}), "mix.1.l0")
-    assert (swapped["name"], swapped["note"]) == ("Heavy oil", "Stir longer.")
+    assert (swapped["name"], swapped["instead_of"]) == ("Heavy oil", "Almond oil")
+    assert swapped["note"] == "Instead of: Almond oil. Stir longer."
 
 
 def test_a_stand_in_that_is_not_one_is_refused_with_those_that_are():
