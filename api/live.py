@@ -58,7 +58,7 @@ def init_app(app: Flask) -> None:
 @blueprint.get("/live")
 @blueprint.response(200, EVENT, content_type="text/event-stream")
 @blueprint.alt_response(503, description="Enough lines are held; ask now and then instead")
-def follow() -> Response:
+def get_live() -> Response:
     """Server-sent events: `moved` {"reach", "server_ms"} at once, and whenever a journal grew or a run began."""
     lines: Lines = current_app.extensions[LINES]
     if lines.held >= MOST_LINES:
