@@ -17,25 +17,28 @@ from bench.whole import PPM, half_even
 
 # Spelling -> pint's name. The three sets of kitchen measures differ in the second table.
 MASS_UNITS = {
-    **dict.fromkeys(("g", "gram", "grams", "gramme", "grammes"), "gram"),
-    **dict.fromkeys(("kg", "kilo", "kilos", "kilogram", "kilograms"), "kilogram"),
-    **dict.fromkeys(("mg", "milligram", "milligrams"), "milligram"),
-    **dict.fromkeys(("oz", "ounce", "ounces"), "ounce"),
+    **dict.fromkeys(("g", "gs", "gm", "gms", "gram", "grams", "gramme", "grammes"), "gram"),
+    **dict.fromkeys(("kg", "kgs", "kilo", "kilos", "kilogram", "kilograms"), "kilogram"),
+    **dict.fromkeys(("mg", "mgs", "milligram", "milligrams"), "milligram"),
+    **dict.fromkeys(("oz", "ozs", "ounce", "ounces"), "ounce"),
     **dict.fromkeys(("lb", "lbs", "pound", "pounds"), "pound"),
 }
 METRIC_VOLUME_UNITS = {
-    **dict.fromkeys(("ml", "millilitre", "millilitres", "milliliter", "milliliters"), "milliliter"),
-    **dict.fromkeys(("cl", "centilitre", "centilitres"), "centiliter"),
+    # cc is the cubic centimetre, a millilitre by another name.
+    **dict.fromkeys(
+        ("ml", "mls", "cc", "millilitre", "millilitres", "milliliter", "milliliters"), "milliliter"
+    ),
+    **dict.fromkeys(("cl", "cls", "centilitre", "centilitres"), "centiliter"),
     **dict.fromkeys(("l", "litre", "litres", "liter", "liters"), "liter"),
 }
 KITCHEN_SPELLINGS = {
-    **dict.fromkeys(("tsp", "teaspoon", "teaspoons"), "tsp"),
-    **dict.fromkeys(("tbsp", "tablespoon", "tablespoons"), "tbsp"),
+    **dict.fromkeys(("tsp", "tsps", "teaspoon", "teaspoons"), "tsp"),
+    **dict.fromkeys(("tbsp", "tbsps", "tablespoon", "tablespoons"), "tbsp"),
     **dict.fromkeys(("cup", "cups"), "cup"),
-    **dict.fromkeys(("fl oz", "fluid ounce", "fluid ounces"), "fl oz"),
-    **dict.fromkeys(("pt", "pint", "pints"), "pint"),
-    **dict.fromkeys(("qt", "quart", "quarts"), "quart"),
-    **dict.fromkeys(("gal", "gallon", "gallons"), "gallon"),
+    **dict.fromkeys(("fl oz", "fl ozs", "fluid ounce", "fluid ounces"), "fl oz"),
+    **dict.fromkeys(("pt", "pts", "pint", "pints"), "pint"),
+    **dict.fromkeys(("qt", "qts", "quart", "quarts"), "quart"),
+    **dict.fromkeys(("gal", "gals", "gallon", "gallons"), "gallon"),
 }
 # US: pint's own, which are NIST Handbook 44 App. C's. Metric: UCUM v2.2 [tsp_m], [tbs_m],
 # [cup_m], [foz_m]. Imperial: the fluid ounce, cup (half a pint) and pint are pint's own, from
@@ -81,6 +84,13 @@ DURATION_MS = {
 }
 LONGEST_MS = 366 * 86_400_000
 
+_AMOUNT_WANTED = (
+    "an amount that can be read. Write a number and a unit, such as 240 g, 8 1/2 oz, 1½ tsp or 3 %"
+)
+_SHARE_WANTED = "a share below 100 %, such as 2 %"
+_DENSITY_WANTED = "a density in g/mL between 0.05 and 25, such as 1.26"
+_CELSIUS_WANTED = "a temperature in °C from 0 to 250, such as 34"
+
 _NUMBER = (
     r"(?:(?P<whole>\d{1,9})\s+)?(?P<over>\d{1,9})\s*/\s*(?P<under>\d{1,9})|(?P<plain>\d{1,9}(?:\.\d{1,9})?)"
 )
@@ -112,8 +122,8 @@ def convert(value: Fraction, unit: str, into: str) -> Fraction:
     return Fraction(_registry().Quantity(value, unit).to(into).magnitude)
 
 
-def _split(text: str, where: str) -> tuple[Fraction, str]:
-    """A written number and the words after it."""
+def _split(text: str, where: str, wanted: str = _AMOUNT_WANTED) -> tuple[Fraction, str]:
+    """A written number and the words after it; a fault says what was wanted."""
     # "1½" would normalise to "11/2": part the digit from the vulgar fraction first.
     spaced = re.sub(r"([¼-¾⅐-⅞↉])", r" \1", text)
     plain = unicodedata.normalize("NFKC", spaced).replace("\u2044", "/").strip()
@@ -121,11 +131,7 @@ def _split(text: str, where: str) -> tuple[Fraction, str]:
     match = None if raised else _AMOUNT.fullmatch(plain)
     if not match:
         comma = " Write a decimal with a point: 1.5, and thousands without a comma." if "," in plain else ""
-        raise AmountError(
-            where,
-            f"“{text[:40]}” is not an amount that can be read. "
-            f"Write a number and a unit, such as 240 g, 8 1/2 oz, 1½ tsp or 3 %.{comma}",
-        )
+        raise AmountError(where, f"“{text[:40]}” is not {wanted}.{comma}")
     if match["plain"]:
         number = Fraction(match["plain"])
     else:
@@ -176,6 +182,8 @@ def read_amount(text: str, measures: str | None, where: str = "amount") -> Amoun
 def _bounded(amount: Amount, text: str, where: str) -> Amount:
     if amount.value > MOST_UG:
         raise AmountError(where, f"“{text[:40]}” is more than ten tonnes. Check the unit.")
+    if amount.value < 1:
+        raise AmountError(where, f"“{text[:40]}” is less than a millionth of a gram. Check the unit.")
     return amount
 
 
@@ -184,8 +192,8 @@ def kitchen_nl(number: Fraction, unit: str, measures: str | None, where: str = "
     if measures is None:
         raise AmountError(
             where,
-            f"A {unit} differs between places. Say whose it is: add “measures” to the recipe "
-            "(us, imperial or metric).",
+            f"The {KITCHEN_SPELLINGS[unit]} differs between places. Say whose it is: pick US, imperial or "
+            "metric for the recipe’s spoons and cups (“measures” in a file).",
         )
     measure = KITCHEN_SPELLINGS[unit]
     if measure not in KITCHEN_UNITS[measures]:
@@ -199,15 +207,18 @@ def read_mass_mg(text: str, where: str) -> int:
     amount = read_amount(text, None, where)
     if amount.kind != "mass":
         raise AmountError(where, f"“{text[:40]}” should be a mass, such as 150 g.")
-    return half_even(amount.value.numerator, amount.value.denominator * 1000)
+    mg = half_even(amount.value.numerator, amount.value.denominator * 1000)
+    if mg == 0:
+        raise AmountError(where, f"“{text[:40]}” is less than a thousandth of a gram. Check the unit.")
+    return mg
 
 
 def read_ppm(text: str, where: str) -> int:
     """A written percentage below 100 % in whole parts per million. "0 %" is allowed."""
-    number, unit = _split(text, where)
+    number, unit = _split(text, where, _SHARE_WANTED)
     ppm = half_even(number.numerator * 10_000, number.denominator)
     if unit != "%" or ppm >= PPM:
-        raise AmountError(where, f"“{text[:40]}” should be a share below 100 %, such as 2 %.")
+        raise AmountError(where, f"“{text[:40]}” is not {_SHARE_WANTED}.")
     return ppm
 
 
@@ -236,17 +247,17 @@ def read_duration_ms(text: str, where: str) -> int:
 
 def read_density(text: str, where: str) -> Fraction:
     """A density in g/mL (the same as µg/nL) between 0.05 and 25."""
-    number, unit = _split(text, where)
+    number, unit = _split(text, where, _DENSITY_WANTED)
     if unit or not Fraction(1, 20) <= number <= 25:
-        raise AmountError(where, f"“{text[:40]}” is not a density in g/mL between 0.05 and 25, such as 1.26.")
+        raise AmountError(where, f"“{text[:40]}” is not {_DENSITY_WANTED}.")
     return number
 
 
 def read_celsius_mk(text: str, where: str) -> int:
     """A temperature from 0 to 250 °C in whole thousandths of a degree."""
-    number, unit = _split(text, where)
+    number, unit = _split(text, where, _CELSIUS_WANTED)
     if unit or number > 250:
-        raise AmountError(where, f"“{text[:40]}” is not a temperature in °C from 0 to 250, such as 34.")
+        raise AmountError(where, f"“{text[:40]}” is not {_CELSIUS_WANTED}.")
     return half_even(number.numerator * 1000, number.denominator)
 
 

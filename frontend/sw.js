@@ -6,7 +6,7 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "6a088a036348";
+const VERSION = "0f69737ca55a";
 // An ETag carries the SHA-256 of the file as it lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
@@ -16,12 +16,15 @@ const FILES = [
   "bench/draft.js",
   "bench/entries.js",
   "bench/errors.js",
+  "bench/gather.js",
   "bench/heating.js",
   "bench/index.js",
   "bench/journal.js",
+  "bench/lots.js",
   "bench/prompting.js",
   "bench/record.js",
   "bench/sheet.js",
+  "bench/shelf.js",
   "bench/sizing.js",
   "bench/waits.js",
   "bench/weighing.js",
@@ -34,8 +37,10 @@ const FILES = [
   "index.html",
   "keep/book.js",
   "keep/clock.js",
+  "keep/door.js",
   "keep/drafts.js",
   "keep/ids.js",
+  "keep/live.js",
   "keep/means.js",
   "keep/rings.js",
   "keep/run.js",
@@ -48,6 +53,7 @@ const FILES = [
   "manifest.webmanifest",
   "parts/answer-row.js",
   "parts/bowl-section.js",
+  "parts/device-list.js",
   "parts/dom.js",
   "parts/figure.js",
   "parts/hatch.js",
@@ -96,7 +102,7 @@ const ROOT = new URL("./", self.location);
 
 self.addEventListener("install", (event) => event.waitUntil(keepCopy()));
 
-self.addEventListener("activate", (event) => event.waitUntil(dropOldCopies()));
+self.addEventListener("activate", (event) => event.waitUntil(begin()));
 
 self.addEventListener("message", (event) => {
   if (event.data === "take over") self.skipWaiting();
@@ -135,6 +141,12 @@ async function keepCopy() {
   if (version !== VERSION) throw new Error(`sw.js keepCopy: wanted ${VERSION}, got ${version}`);
   const cache = await caches.open(CACHE);
   await Promise.all(copies.map(({ file, response }) => cache.put(address(file), response)));
+}
+
+/** The page that brought this worker is served by it at once: a first visit, then no network, must do. */
+async function begin() {
+  await dropOldCopies();
+  await self.clients.claim();
 }
 
 async function dropOldCopies() {

@@ -14,25 +14,26 @@ import { halfEven } from "./whole.js";
 const many = (names, value) => names.split(",").map((name) => [name, value]);
 
 const MASS_UG = new Map([
-  ...many("g,gram,grams,gramme,grammes", [1_000_000n, 1n]),
-  ...many("kg,kilo,kilos,kilogram,kilograms", [1_000_000_000n, 1n]),
-  ...many("mg,milligram,milligrams", [1000n, 1n]),
-  ...many("oz,ounce,ounces", [28_349_523_125n, 1000n]),
+  ...many("g,gs,gm,gms,gram,grams,gramme,grammes", [1_000_000n, 1n]),
+  ...many("kg,kgs,kilo,kilos,kilogram,kilograms", [1_000_000_000n, 1n]),
+  ...many("mg,mgs,milligram,milligrams", [1000n, 1n]),
+  ...many("oz,ozs,ounce,ounces", [28_349_523_125n, 1000n]),
   ...many("lb,lbs,pound,pounds", [453_592_370n, 1n]),
 ]);
 const VOLUME_NL = new Map([
-  ...many("ml,millilitre,millilitres,milliliter,milliliters", [1_000_000n, 1n]),
-  ...many("cl,centilitre,centilitres", [10_000_000n, 1n]),
+  // cc is the cubic centimetre, a millilitre by another name.
+  ...many("ml,mls,cc,millilitre,millilitres,milliliter,milliliters", [1_000_000n, 1n]),
+  ...many("cl,cls,centilitre,centilitres", [10_000_000n, 1n]),
   ...many("l,litre,litres,liter,liters", [1_000_000_000n, 1n]),
 ]);
 const KITCHEN = new Map([
-  ...many("tsp,teaspoon,teaspoons", "tsp"),
-  ...many("tbsp,tablespoon,tablespoons", "tbsp"),
+  ...many("tsp,tsps,teaspoon,teaspoons", "tsp"),
+  ...many("tbsp,tbsps,tablespoon,tablespoons", "tbsp"),
   ...many("cup,cups", "cup"),
-  ...many("fl oz,fluid ounce,fluid ounces", "fl oz"),
-  ...many("pt,pint,pints", "pint"),
-  ...many("qt,quart,quarts", "quart"),
-  ...many("gal,gallon,gallons", "gallon"),
+  ...many("fl oz,fl ozs,fluid ounce,fluid ounces", "fl oz"),
+  ...many("pt,pts,pint,pints", "pint"),
+  ...many("qt,qts,quart,quarts", "quart"),
+  ...many("gal,gals,gallon,gallons", "gallon"),
 ]);
 const US_GALLON = 3_785_411_784n; // nL: 231 cubic inches of 2.54 cm
 const GALLON = 4_546_090_000n;
@@ -57,6 +58,11 @@ const MOST_UG = 10n ** 13n;
 const LONGEST_MS = 366 * 86_400_000;
 /** What a drop is taken for, 1/20 mL: a convention, real droppers differ. */
 export const DROP_NL = [50_000n, 1n];
+
+const AMOUNT_WANTED = "an amount that can be read. Write a number and a unit, such as 240 g, 8 1/2 oz, 1½ tsp or 3 %";
+const SHARE_WANTED = "a share below 100 %, such as 2 %";
+const DENSITY_WANTED = "a density in g/mL between 0.05 and 25, such as 1.26";
+const CELSIUS_WANTED = "a temperature in °C from 0 to 250, such as 34";
 
 const AMOUNT =
   /^(?:(?:(\p{Nd}{1,9})\s+)?(\p{Nd}{1,9})\s*\/\s*(\p{Nd}{1,9})|(\p{Nd}{1,9}(?:\.\p{Nd}{1,9})?))\s*(%|[A-Za-z][A-Za-z .]*)?$/u;
@@ -89,17 +95,14 @@ const digits = (text) =>
     return low - (/\p{Nd}/u.test(String.fromCodePoint(code - low)) ? 0 : 6);
   });
 
-/** A written number and the words after it. */
-function split(text, where) {
+/** A written number and the words after it; a fault says what was wanted. */
+function split(text, where, wanted = AMOUNT_WANTED) {
   // "1½" would normalise to "11/2": part the digit from the vulgar fraction first.
   const plain = text.replace(/([¼-¾⅐-⅞↉])/g, " $1").normalize("NFKC").replaceAll("\u2044", "/").trim();
   const found = RAISED.test(text) ? null : AMOUNT.exec(plain);
   if (!found) {
     const comma = plain.includes(",") ? " Write a decimal with a point: 1.5, and thousands without a comma." : "";
-    throw new BenchError(
-      where,
-      `“${cut(text)}” is not an amount that can be read. Write a number and a unit, such as 240 g, 8 1/2 oz, 1½ tsp or 3 %.${comma}`,
-    );
+    throw new BenchError(where, `“${cut(text)}” is not ${wanted}.${comma}`);
   }
   const [, whole, top, bottom, decimal, unit] = found.map((each) => each && digits(each));
   const named = words((unit ?? "").replaceAll(".", " ")).join(" ");
@@ -134,6 +137,7 @@ export function readAmount(text, measures, where = "amount") {
   if (mass ?? volume) {
     const value = times(number, mass ?? volume);
     if (isMore(value, MOST_UG)) throw new BenchError(where, `“${cut(text)}” is more than ten tonnes. Check the unit.`);
+    if (value[0] < value[1]) throw new BenchError(where, `“${cut(text)}” is less than a millionth of a gram. Check the unit.`);
     return { kind: mass ? "mass" : "volume", value, unit: "" };
   }
   if (!unit) throw new BenchError(where, `“${cut(text)}” has no unit. Add one, such as g, ml, tsp, parts or %.`);
@@ -144,13 +148,13 @@ export function readAmount(text, measures, where = "amount") {
 }
 
 function kitchenNl(unit, measures, where) {
+  const measure = KITCHEN.get(unit);
   if (!measures) {
     throw new BenchError(
       where,
-      `A ${unit} differs between places. Say whose it is: add “measures” to the recipe (us, imperial or metric).`,
+      `The ${measure} differs between places. Say whose it is: pick US, imperial or metric for the recipe’s spoons and cups (“measures” in a file).`,
     );
   }
-  const measure = KITCHEN.get(unit);
   const nl = KITCHEN_NL[measures][measure];
   if (!nl) throw new BenchError(where, `There is no ${measure} among ${measures} measures. Write it in ml.`);
   return nl;
@@ -160,14 +164,16 @@ function kitchenNl(unit, measures, where) {
 export function readMassMg(text, where = "mass") {
   const { kind, value } = readAmount(text, null, where);
   if (kind !== "mass") throw new BenchError(where, `“${cut(text)}” should be a mass, such as 150 g.`);
-  return nearest(over(value, [1000n, 1n]));
+  const mg = nearest(over(value, [1000n, 1n]));
+  if (mg === 0) throw new BenchError(where, `“${cut(text)}” is less than a thousandth of a gram. Check the unit.`);
+  return mg;
 }
 
 /** A written percentage below 100 % in whole parts per million. "0 %" is allowed. */
 export function readPpm(text, where = "share") {
-  const [number, unit] = split(text, where);
+  const [number, unit] = split(text, where, SHARE_WANTED);
   const ppm = nearest(times(number, [10_000n, 1n]));
-  if (unit !== "%" || ppm >= 1_000_000) throw new BenchError(where, `“${cut(text)}” should be a share below 100 %, such as 2 %.`);
+  if (unit !== "%" || ppm >= 1_000_000) throw new BenchError(where, `“${cut(text)}” is not ${SHARE_WANTED}.`);
   return ppm;
 }
 
@@ -192,16 +198,16 @@ export function readDurationMs(text, where = "time") {
 
 /** A density in g/mL (the same as µg/nL) between 0.05 and 25, as a fraction. */
 export function readDensity(text, where = "density") {
-  const [number, unit] = split(text, where);
+  const [number, unit] = split(text, where, DENSITY_WANTED);
   if (unit || number[0] * 20n < number[1] || isMore(number, 25n)) {
-    throw new BenchError(where, `“${cut(text)}” is not a density in g/mL between 0.05 and 25, such as 1.26.`);
+    throw new BenchError(where, `“${cut(text)}” is not ${DENSITY_WANTED}.`);
   }
   return number;
 }
 
 /** A temperature from 0 to 250 °C in whole thousandths of a degree. */
 export function readCelsiusMk(text, where = "temperature") {
-  const [number, unit] = split(text, where);
-  if (unit || isMore(number, 250n)) throw new BenchError(where, `“${cut(text)}” is not a temperature in °C from 0 to 250, such as 34.`);
+  const [number, unit] = split(text, where, CELSIUS_WANTED);
+  if (unit || isMore(number, 250n)) throw new BenchError(where, `“${cut(text)}” is not ${CELSIUS_WANTED}.`);
   return nearest(times(number, [1000n, 1n]));
 }
