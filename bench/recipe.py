@@ -77,7 +77,7 @@ class _Reading:
             self._component(component, f"components.{index}", takes[component["id"]])
             for index, component in enumerate(document["components"])
         ]
-        components.append(self._assembly())
+        components.append(self._assembly(components))
         _check_needs(components)
         return {
             "format": MEASURED_FORMAT,
@@ -240,8 +240,9 @@ class _Reading:
         component["steps"] = self._steps(written, where, component)
         return component
 
-    def _assembly(self) -> Json:
-        """The assembly, as a component whose one round joins the finished pieces."""
+    def _assembly(self, components: list[Json]) -> Json:
+        """The assembly, as a component whose one round joins the finished pieces: unless its first
+        step says otherwise, once every step of every part is done."""
         written = self.document.get("assembly") or {"takes": [], "steps": []}
         lines = self._lines(written, ASSEMBLY, None)
         total_ug = sum(line["ug"] or 0 for line in lines)
@@ -257,7 +258,8 @@ class _Reading:
             "mould": None,
             "lines": lines,
         }
-        component["steps"] = self._steps(written, ASSEMBLY, component)
+        ends = [end for part in components for end in _ends(part)]
+        component["steps"] = self._steps(written, ASSEMBLY, component, ends)
         return component
 
     def _lines(self, written: Json, where: str, written_mg: int | None) -> list[Json]:
@@ -409,7 +411,10 @@ class _Reading:
 
     # Steps
 
-    def _steps(self, written: Json, where: str, component: Json) -> list[Json]:
+    def _steps(
+        self, written: Json, where: str, component: Json, first: list[str] | None = None
+    ) -> list[Json]:
+        """first: what its first step comes after when that does not say."""
         steps = written["steps"]
         _unique(steps, f"{where}.steps", "step")
         lines = {line["id"]: line for line in component["lines"]}
@@ -425,7 +430,7 @@ class _Reading:
         measured = []
         for index, step in enumerate(steps):
             at = f"{where}.steps.{index}"
-            before = steps[index - 1]["id"] if index else None
+            before = [steps[index - 1]["id"]] if index else (first or [])
             measured.append(
                 {
                     **self._common(step, at, component["id"], before),
@@ -449,11 +454,9 @@ class _Reading:
                 )
         return measured
 
-    def _common(self, step: Json, at: str, component: str, before: str | None) -> Json:
-        after = step.get("after")
+    def _common(self, step: Json, at: str, component: str, before: list[str]) -> Json:
         window = step.get("window")
-        written_after = [before] if after is None and before else (after or [])
-        needs = [_full(ref, component) for ref in written_after]
+        needs = [_full(ref, component) for ref in step.get("after", before)]
         hazards = [HAZARDS[name]["says"] for name in step.get("hazards", [])]
         return {
             "id": step["id"],
@@ -600,6 +603,13 @@ def _known(keys: list[str], known: Json, where: str, what: str) -> list[str]:
                 f"There is no {what} “{key}”. It could be {', '.join(known) or 'none: the component has no lines'}.",
             )
     return keys
+
+
+def _ends(component: Json) -> list[str]:
+    """The steps of a component, "component.step", that none of its own comes after."""
+    needed = {need for step in component["steps"] for need in step["after"]}
+    keys = [f"{component['id']}.{step['id']}" for step in component["steps"]]
+    return [key for key in keys if key not in needed]
 
 
 def _full(reference: str, component: str) -> str:

@@ -19,6 +19,8 @@ RULES: tuple[Rule, ...] = (
     structure.waits,
     structure.wrapping,
     structure.embeds,
+    structure.unasked,
+    structure.melted_early,
     numbers.sums,
     numbers.too_small,
     numbers.no_density,

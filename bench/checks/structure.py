@@ -165,3 +165,44 @@ def _works_ms(step: Json) -> int:
 
 def _takes_ms(step: Json) -> int:
     return _waits_ms(step) + _works_ms(step)
+
+
+def unasked(subject: Subject) -> Iterator[Json]:
+    """A line to texture in a part with nothing to judge: the bench would never ask for it."""
+    for component in subject.recipe["components"]:
+        weighed = {key for step in component["steps"] for key in step.get("lines", [])}
+        if any(step["kind"] == "check" for step in component["steps"]):
+            continue
+        for line in component["lines"]:
+            if line["texture"] and line["id"] not in weighed:
+                name = subject.ingredient(line)["name"]
+                yield finding(
+                    "look",
+                    f"{component['id']}.{line['id']}",
+                    f"No step of {component['name']} asks for {name}.",
+                    why="What goes in to texture is added as a hand judges the mix, and there is nothing to judge here.",
+                    do="Add a step that checks the mix, and say there what to add while it is not right yet.",
+                    source="how the bench works",
+                )
+
+
+def melted_early(subject: Subject) -> Iterator[Json]:
+    """A melt of something that nothing says is weighed before."""
+    for component in subject.recipe["components"]:
+        where = {
+            line: f"{component['id']}.{step['id']}"
+            for step in component["steps"]
+            for line in step.get("lines", [])
+        }
+        for step in component["steps"]:
+            key = f"{component['id']}.{step['id']}"
+            for line in step["of"] if step["kind"] == "melt" else []:
+                if line in where and not subject.order.precedes(where[line], key):
+                    yield finding(
+                        "look",
+                        key,
+                        f"“{step['title']}” may come before “{subject.order.steps[where[line]]['title']}”, which weighs what it melts.",
+                        why="The order of the steps is what the bench goes by.",
+                        do="Move the melt behind it, or say that it comes after.",
+                        source="how the bench works",
+                    )

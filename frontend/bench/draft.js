@@ -47,7 +47,10 @@ export function sketch(document) {
   const whole = Number.isInteger(document.written_for) ? document.written_for : 1;
   const takes = new Map(document.assembly?.takes.map(({ component, count }) => [component, Number.isInteger(count) ? count : 1]));
   const components = document.components.map((written, place) => component(written, `components.${place}`, takes.get(written.id) ?? 1));
-  if (document.assembly) components.push(component({ id: "assembly", name: "Assembly", ...document.assembly }, "assembly", 1));
+  if (document.assembly) {
+    // Joining comes after all that is made, unless its first step says otherwise.
+    components.push(component({ id: "assembly", name: "Assembly", ...document.assembly }, "assembly", 1, components.flatMap(endsOf)));
+  }
   const piece_mg = components.reduce((total, { takes: count, piece_mg: mg }) => total + count * mg, 0);
   for (const part of components) {
     for (const line of part.lines) {
@@ -60,7 +63,7 @@ export function sketch(document) {
   }
   return { components, faults, piece_mg };
 
-  function component(written, where, count) {
+  function component(written, where, count, first = []) {
     const got = (key, reader) => (written[key] ? read(`${where}.${key}`, () => reader(written[key])) : null);
     const pieces = whole * count + (written.spares || 0);
     const behind = got("stays_behind", readMassMg) ?? 0;
@@ -78,7 +81,7 @@ export function sketch(document) {
       needed_mg: needed,
       total_ug,
       lines,
-      steps: written.steps.map((step, index) => measuredStep(step, written.steps[index - 1], written.id)),
+      steps: written.steps.map((step, index) => measuredStep(step, index ? [written.steps[index - 1].id] : first, written.id)),
     };
   }
 
@@ -123,7 +126,7 @@ export function sketch(document) {
   function measuredStep(step, before, component) {
     const full = (reference) => (reference.includes(".") ? reference : `${component}.${reference}`);
     const ms = (text) => (text ? read("", () => readDurationMs(text)) : null);
-    const needs = (step.after ?? (before ? [before.id] : [])).map(full);
+    const needs = (step.after ?? before).map(full);
     return {
       id: step.id,
       kind: step.kind,
@@ -134,6 +137,12 @@ export function sketch(document) {
       usual_ms: ms(step.usual),
     };
   }
+}
+
+/** The steps of a component, "component.step", that none of its own comes after. */
+function endsOf({ id, steps }) {
+  const needed = new Set(steps.flatMap(({ after }) => after));
+  return steps.map((step) => `${id}.${step.id}`).filter((key) => !needed.has(key));
 }
 
 /** Every text of the document, with its key and its path. */

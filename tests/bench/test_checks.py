@@ -270,7 +270,24 @@ def test_a_colour_says_what_it_does_to_water_and_to_the_piece(kind):
     assert not says(check(make("1 g", facts=[{"kind": "powder"}])), "is a")
 
 
+def test_what_goes_in_to_texture_needs_something_to_judge():
+    judged = [
+        weigh("in", "l0"),
+        {"id": "look", "kind": "check", "title": "Judge", "ask": "?", "not_yet": {"do": "Spray."}},
+    ]
+
+    assert says(check(make("100 g", "to texture", steps=[weigh("in", "l0")])), "asks for Ingredient 1")
+    assert not says(check(make("100 g", "to texture", steps=judged)), "asks for")
+
+
 # Melt and heat
+
+
+def test_a_melt_comes_after_its_weighing():
+    early = [melt("l0"), weigh("in", "l0")]
+
+    assert says(check(make("98 g", steps=early)), "may come before “in”")
+    assert not says(check(make("98 g", steps=early[::-1])), "may come before")
 
 
 def test_fragrance_among_what_is_melted():

@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 import pytest
-from workshop import MORNING, THREE_PART, Maker, demo_sheet, entry, step_of
+from workshop import MORNING, THREE_PART, Maker, demo_sheet, entry, make_document, sheet_of, step_of
 
-from bench import fold, now, record
+from bench import fold, now, read_recipe, record
 
 SHEET = demo_sheet(THREE_PART, pieces=100)  # six rounds of base, four of pebbles, two of top and joining
+
+WEIGH = {"id": "in", "kind": "weigh", "title": "Weigh", "lines": ["l0"]}
+DRY = {"kind": "wait", "title": "Dry", "word": "dry", "earliest": "1 h", "usual": "2 h"}
+WRAP = {"id": "wrap", "kind": "pieces", "title": "Wrap"}
 
 
 def test_each_round_of_a_part_has_its_own_lines_vessels_and_steps():
@@ -34,6 +38,18 @@ def test_what_must_be_used_at_once_is_made_again_for_each_round_of_joining():
     assert step_of(SHEET, "assembly.2.pipe")["window"]["from"] == ["topping.2.join"]
     assert sum(part["count"] for part in joining["rounds"]) == 100
     assert joining["why"] == ["Whipped soap top is made in 2 rounds and must be used at once"]
+
+
+def test_joining_waits_for_every_part_unless_it_says_otherwise():
+    """The last steps of each part, the branches too; with "after": [] the maker says it need not."""
+    document = make_document(
+        "100 g", steps=[WEIGH, {**DRY, "id": "dry"}, {**DRY, "id": "cool", "after": ["in"]}]
+    )
+    document["assembly"] = {"takes": [{"component": "mix"}], "steps": [WRAP]}
+
+    assert step_of(sheet_of(read_recipe(document)), "assembly.1.wrap")["after"] == ["mix.1.dry", "mix.1.cool"]
+    document["assembly"]["steps"] = [{**WRAP, "after": []}]
+    assert step_of(sheet_of(read_recipe(document)), "assembly.1.wrap")["after"] == []
 
 
 def test_the_whole_of_it_can_be_made_and_every_piece_is_counted():

@@ -128,6 +128,19 @@ def test_the_page_itself_opens_with_the_server_away(page: Page, server: Server) 
     page.get_by_text("Plain bar").first.wait_for()
 
 
+def test_a_first_visit_is_enough_to_write_a_recipe_with_no_network(page: Page, server: Server) -> None:
+    """The recipe page loads when it is first opened: from the copy, though this page came from the server."""
+    page.goto(server.url)
+    page.get_by_text("Plain bar").first.wait_for()
+    page.wait_for_function(COPIED, timeout=COPY_MS)
+    page.wait_for_function("navigator.serviceWorker.controller !== null", timeout=COPY_MS)
+    page.context.set_offline(True)
+
+    page.evaluate("location.hash = '#/recipe/new'")
+
+    page.get_by_role("heading", name="New recipe").wait_for()
+
+
 def test_it_sends_by_itself_when_the_server_is_back(page: Page, server: Server) -> None:
     page.clock.install(time=iso(real_ms()))
     open_phone(page, server.url)
