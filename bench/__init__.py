@@ -10,8 +10,10 @@ from `api`. A test walks the imports. The reading order is the order in which da
 
 from bench.checks import check_recipe
 from bench.errors import AmountError, BenchError, EntryError, KitError, RecipeError, SizeError
+from bench.gather import gather
 from bench.journal import KINDS, check_entry, fold
 from bench.kit import KIT_SCHEMA, read_kit
+from bench.lots import pick, use_of
 from bench.prompting import now
 from bench.quantities import read_amount, read_duration_ms
 from bench.recipe import read_recipe
@@ -19,6 +21,7 @@ from bench.recipe_schema import RECIPE_SCHEMA
 from bench.record import record
 from bench.sheet import choose_size, make_sheet
 from bench.sheet_text import sheet_text
+from bench.shelf import SHELF_KINDS, card_for, check_shelf_entry, fold_shelf, left_of
 from bench.swaps import swap_effects, swaps_of
 from bench.versions import what_changed
 from bench.waits import rings, wait_phase, window_phase
@@ -28,6 +31,7 @@ __all__ = [
     "KINDS",
     "KIT_SCHEMA",
     "RECIPE_SCHEMA",
+    "SHELF_KINDS",
     "AmountError",
     "BenchError",
     "EntryError",
@@ -35,13 +39,19 @@ __all__ = [
     "RecipeError",
     "SizeError",
     "canonical",
+    "card_for",
     "check_entry",
     "check_recipe",
+    "check_shelf_entry",
     "choose_size",
     "fold",
+    "fold_shelf",
+    "gather",
     "grams",
+    "left_of",
     "make_sheet",
     "now",
+    "pick",
     "read_amount",
     "read_duration_ms",
     "read_kit",
@@ -51,6 +61,7 @@ __all__ = [
     "sheet_text",
     "swap_effects",
     "swaps_of",
+    "use_of",
     "wait_phase",
     "what_changed",
     "window_phase",

@@ -2,31 +2,36 @@
 
 A run is a grow-only set of entries. Merge is set union; the fold sorts by (at, device, id), so
 order of arrival does not matter, a duplicate is harmless and two phones converge. An undo is an
-entry that takes back an earlier one. Nothing that is well-formed is refused because another
+entry that takes back an earlier one; once the record is signed, what was signed stands, and later
+entries are remarks with their own time. Nothing that is well-formed is refused because another
 entry came first: a step reported done before its needs were done is done. An entry this version
 does not understand, or one that speaks of another sheet, is kept and listed as unread.
 
 The fold never raises and never reads a clock. `frontend/bench/journal.js` is the same fold.
 """
 
-import re
 from typing import Any
 
-from bench.errors import EntryError
+from bench import entries as common
 from bench.weighing import carry_factor
-from bench.whole import canonical, ceiling, half_even, share_out
+from bench.whole import ceiling, half_even, share_out
 
 Json = dict[str, Any]
 
-MOST_WHOLE = 2**53 - 1
-MOST_AT = 8_640_000_000_000_000  # the last instant a JavaScript Date can hold
-MOST_MG = 10**9  # a tonne in one touch is a slip of the finger
-MOST_MS = 366 * 86_400_000
 MOST_FACTOR = 1000  # a thousand times the batch is a slip of the finger too
+WRAP = "wrap"  # what pieces are wrapped in: gathered like an ingredient, though no sheet lists it
 
 # Every kind of entry and its fields: (type, required). The API refuses by this table, the fold
 # sets aside by it, and DEVELOPERS.md lists it. Fields not named here are kept and not looked at.
-KINDS: dict[str, dict[str, tuple[str, bool]]] = {
+KINDS: common.Kinds = {
+    "numbered": {"number": ("text", True)},
+    "gathered": {
+        "ingredient": ("id", True),
+        "lot": ("key", True),
+        "mg": ("mass", False),
+        "count": ("count", False),
+    },
+    "ticked": {"thing": ("key", True)},
     "weighed": {"line": ("id", True), "mg": ("mass", False), "reading_mg": ("whole", False)},
     "taken_out": {"line": ("id", True), "mg": ("mass", True)},
     "left": {"line": ("id", True)},
@@ -55,132 +60,58 @@ KINDS: dict[str, dict[str, tuple[str, bool]]] = {
         "way": ("id", False),
     },
     "extended": {"step": ("id", True), "ms": ("span", True)},
+    "measured": {
+        "what": ("measured", True),
+        "mg": ("mass", True),
+        "piece": ("count", False),
+        "step": ("id", False),
+        "scale": ("key", False),
+    },
+    "pictured": {
+        "picture": ("key", True),
+        "sha256": ("sha256", True),
+        "text": ("text", False),
+        "step": ("id", False),
+    },
+    "worked": {"ms": ("span", True), "step": ("id", False)},
     "noted": {"text": ("text", True), "step": ("id", False)},
     "finished": {},
+    "signed": {"name": ("text", True)},
     "undone": {"entry": ("id", True)},
 }
-_SAYS = {
-    "id": "should be the id of something on the sheet",
-    "mass": "should be whole milligrams from 0 to 1 000 000 000",
-    "whole": "should be a whole number",
-    "count": "should be a whole number from 0 to 10 000",
-    "factor": "should be a whole number from 1 to 1 000 000 000 000",
-    "weigh": "should be “running” or “tare”",
-    "answer": "should be “yes”, “not_yet” or “too_far”",
-    "span": "should be whole milliseconds from 1 to a year",
-    "text": "should be text of 1 to 2000 characters",
-}
-_KEY = re.compile(r"[A-Za-z0-9_.\-]{1,140}")
-_KIND = re.compile(r"[a-z_]{1,40}")
-_DEVICE = re.compile(r"[A-Za-z0-9_\-]{1,64}")
-_UUID7 = re.compile(r"[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}", re.IGNORECASE)
-
-
-def _whole(value: Any, least: int, most: int) -> bool:
-    return isinstance(value, int) and not isinstance(value, bool) and least <= value <= most
-
-
-def _fits(kind: str, value: Any) -> bool:
-    match kind:
-        case "id":
-            return isinstance(value, str) and bool(_KEY.fullmatch(value))
-        case "mass":
-            return _whole(value, 0, MOST_MG)
-        case "whole":
-            return _whole(value, -MOST_WHOLE, MOST_WHOLE)
-        case "count":
-            return _whole(value, 0, 10_000)
-        case "factor":
-            return _whole(value, 1, 10**12)
-        case "weigh":
-            return value in ("running", "tare")
-        case "answer":
-            return value in ("yes", "not_yet", "too_far")
-        case "span":
-            return _whole(value, 1, MOST_MS)
-    return isinstance(value, str) and 1 <= len(value) <= 2000
 
 
 def check_entry(entry: Any) -> None:
     """Raise EntryError, naming the field, when an entry is malformed. Unknown kinds are well-formed."""
-    if not isinstance(entry, dict):
-        raise EntryError("", "An entry should be an object with id, device, at, kind and body.")
-    if not (isinstance(entry.get("id"), str) and _UUID7.fullmatch(entry["id"])):
-        raise EntryError("id", "The id should be a UUID of version 7.")
-    if not (isinstance(entry.get("device"), str) and _DEVICE.fullmatch(entry["device"])):
-        raise EntryError("device", "The device should be 1 to 64 letters, digits, - or _.")
-    if not _whole(entry.get("at"), 0, MOST_AT):
-        raise EntryError("at", "The time should be whole milliseconds since 1970.")
-    if not (isinstance(entry.get("kind"), str) and _KIND.fullmatch(entry["kind"])):
-        raise EntryError("kind", "The kind should be a word of small letters, such as “weighed”.")
-    body = entry.get("body")
-    if not isinstance(body, dict):
-        raise EntryError("body", "The body should be an object.")
-    for field, (kind, required) in KINDS.get(entry["kind"], {}).items():
-        if field not in body:
-            if required:
-                raise EntryError(f"body.{field}", f"“{field}” is missing; it {_SAYS[kind]}.")
-        elif not _fits(kind, body[field]):
-            raise EntryError(f"body.{field}", f"“{field}” {_SAYS[kind]}.")
-
-
-def _readable(entry: Any) -> bool:
-    """Whether the fold can place an entry at all: it has an id, a device, a time, a kind and a body."""
-    return (
-        isinstance(entry, dict)
-        and _fits("id", entry.get("id"))
-        and isinstance(entry.get("device"), str)
-        and bool(_DEVICE.fullmatch(entry["device"]))
-        and _whole(entry.get("at"), 0, MOST_AT)
-        and isinstance(entry.get("kind"), str)
-        and isinstance(entry.get("body"), dict)
-    )
-
-
-def _understood(entry: Json) -> bool:
-    fields = KINDS.get(entry["kind"])
-    if fields is None:
-        return False
-    body = entry["body"]
-    return all(
-        _fits(kind, body[field]) if field in body else not required
-        for field, (kind, required) in fields.items()
-    )
-
-
-def in_order(entries: list[Json]) -> list[Json]:
-    """Each placeable entry once, by (at, device, id). Of two with one id the lesser spelling stays."""
-    kept: dict[str, Json] = {}
-    for entry in entries:
-        if not _readable(entry):
-            continue
-        other = kept.get(entry["id"])
-        if other is None or (entry is not other and canonical(entry) < canonical(other)):
-            kept[entry["id"]] = entry
-    return sorted(kept.values(), key=lambda entry: (entry["at"], entry["device"], entry["id"]))
+    common.check(entry, KINDS)
 
 
 def living(entries: list[Json]) -> list[Json]:
-    """The entries in order, less the undone and their undos. An undo takes back only what came before it."""
-    ordered = in_order(entries)
-    place = {entry["id"]: index for index, entry in enumerate(ordered)}
-    gone: set[str] = set()
-    for index in range(len(ordered) - 1, -1, -1):
-        entry = ordered[index]
-        if entry["kind"] != "undone" or not _understood(entry) or entry["id"] in gone:
-            continue
-        target = place.get(entry["body"]["entry"])
-        if target is not None and target < index:
-            gone.add(entry["body"]["entry"])
-            gone.add(entry["id"])
-    return [entry for entry in ordered if entry["id"] not in gone]
+    """The entries in order, less the undone and their undos.
+
+    A living `signed` closes the record: an undo after it takes back the signing itself, or what
+    came after it, and nothing that was signed.
+    """
+    return _living(entries)[0]
+
+
+def _living(entries: list[Json]) -> tuple[list[Json], str]:
+    """The living entries, and the id of the one that signed the record ("" while none did)."""
+    ordered = common.in_order(entries)
+    lives = common.less_undone(ordered)
+    signings = (
+        entry["id"] for entry in lives if entry["kind"] == "signed" and common.understood(entry, KINDS)
+    )
+    seal = next(signings, "")
+    return (common.less_undone(ordered, seal) if seal else lives), seal
 
 
 def fold(sheet: Json, entries: list[Json]) -> Json:
     """The state: what the sheet and the journal together say. Never raises for any set of entries."""
-    state = _Fold(sheet)
-    for entry in living(entries):
-        if not (_understood(entry) and state.take(entry)):
+    lives, seal = _living(entries)
+    state = _Fold(sheet, seal)
+    for entry in lives:
+        if not (common.understood(entry, KINDS) and state.take(entry)):
             state.unread.append(entry["id"])
     return state.told()
 
@@ -188,8 +119,9 @@ def fold(sheet: Json, entries: list[Json]) -> Json:
 class _Fold:
     """Entries in, one at a time and in order; `told` draws what follows from them."""
 
-    def __init__(self, sheet: Json) -> None:
+    def __init__(self, sheet: Json, seal: str) -> None:
         self.sheet = sheet
+        self.seal = seal
         self.steps = {step["id"]: step for step in sheet["steps"]}
         self.lines = {line["id"]: line for line in sheet["lines"]}
         self.vessels = {vessel["id"]: vessel for vessel in sheet["vessels"]}
@@ -221,6 +153,16 @@ class _Fold:
         self.counts: dict[str, Json] = {}
         self.counted_at: dict[str, int] = {}
         self.extended: dict[str, int] = {}
+        self.gatherable = {each["id"] for each in sheet["ingredients"]} | {WRAP}
+        self.number: str | None = None
+        self.also_numbered: list[str] = []
+        self.gathered: list[Json] = []
+        self.ticked: dict[str, int] = {}
+        self.measured: list[Json] = []
+        self.pictures: list[Json] = []
+        self.worked: dict[str, int] = {}
+        self.signed: Json | None = None
+        self.remarks: list[Json] = []
         self.notes: list[Json] = []
         self.unread: list[str] = []
 
@@ -231,6 +173,11 @@ class _Fold:
             if field in body and field in KINDS[entry["kind"]] and body[field] not in known:
                 return False
         at: int = entry["at"]
+        if self.signed:
+            self.remarks.append(
+                {"at": at, "device": entry["device"], "kind": entry["kind"], "body": entry["body"]}
+            )
+            return True
         if not getattr(self, f"_{entry['kind']}")(at, body, entry):
             return False
         if self.started_at is None:
@@ -382,6 +329,59 @@ class _Fold:
         self.extended[body["step"]] = at + body["ms"]
         return True
 
+    def _numbered(self, at: int, body: Json, entry: Json) -> bool:
+        if self.number is None:
+            self.number = body["number"]
+        elif body["number"] not in (self.number, *self.also_numbered):
+            self.also_numbered.append(body["number"])
+        return True
+
+    def _gathered(self, at: int, body: Json, entry: Json) -> bool:
+        if body["ingredient"] not in self.gatherable:
+            return False
+        self.gathered.append(
+            {
+                "at": at,
+                "ingredient": body["ingredient"],
+                "lot": body["lot"],
+                "mg": body.get("mg"),
+                "count": body.get("count"),
+            }
+        )
+        return True
+
+    def _ticked(self, at: int, body: Json, entry: Json) -> bool:
+        self.ticked.setdefault(body["thing"], at)
+        return True
+
+    def _measured(self, at: int, body: Json, entry: Json) -> bool:
+        optional = {field: body.get(field) for field in ("step", "piece", "scale")}
+        self.measured.append({"at": at, "what": body["what"], "mg": body["mg"], **optional})
+        return True
+
+    def _pictured(self, at: int, body: Json, entry: Json) -> bool:
+        self.pictures.append(
+            {
+                "at": at,
+                "device": entry["device"],
+                "picture": body["picture"],
+                "sha256": body["sha256"],
+                "text": body.get("text", ""),
+                "step": body.get("step"),
+            }
+        )
+        return True
+
+    def _worked(self, at: int, body: Json, entry: Json) -> bool:
+        self.worked[body.get("step", "")] = body["ms"]
+        return True
+
+    def _signed(self, at: int, body: Json, entry: Json) -> bool:
+        if entry["id"] == self.seal:  # another one was taken back, though only after this one
+            self.signed = {"at": at, "device": entry["device"], "name": body["name"]}
+            return self._finished(at, body, entry)
+        return True
+
     def _noted(self, at: int, body: Json, entry: Json) -> bool:
         self.notes.append(
             {"at": at, "device": entry["device"], "step": body.get("step"), "text": body["text"]}
@@ -424,6 +424,15 @@ class _Fold:
             "waits": waits,
             "windows": windows,
             "guides": guides,
+            "number": self.number,
+            "also_numbered": self.also_numbered,
+            "gathered": self.gathered,
+            "ticked": self.ticked,
+            "measured": self.measured,
+            "pictures": self.pictures,
+            "worked": self.worked,
+            "signed": self.signed,
+            "remarks": self.remarks,
             "notes": self.notes,
             "unread": sorted(self.unread),
         }

@@ -3,55 +3,25 @@
  *
  * A run is a grow-only set of entries. Merge is set union; the fold sorts by (at, device, id), so
  * order of arrival does not matter, a duplicate is harmless and two phones converge. An undo is an
- * entry that takes back an earlier one. Nothing that is well-formed is refused because another
+ * entry that takes back an earlier one; once the record is signed, what was signed stands, and later
+ * entries are remarks with their own time. Nothing that is well-formed is refused because another
  * entry came first: a step reported done before its needs were done is done. An entry this version
  * does not understand, or one that speaks of another sheet, is kept and listed as unread.
  *
  * The fold never throws and never reads a clock. It is the same fold as the server's.
  */
 
+import { fields, inOrder, lessUndone, understood } from "./entries.js";
 import { carryFactor } from "./weighing.js";
-import { byCodePoint, canonical, ceiling, divided, halfEven, product, shareOut, sum } from "./whole.js";
+import { ceiling, divided, halfEven, product, shareOut, sum } from "./whole.js";
 
-const MOST_AT = 8_640_000_000_000_000; // the last instant a Date can hold
-const MOST_MG = 10 ** 9; // a tonne in one touch is a slip of the finger
-const MOST_MS = 366 * 86_400_000;
-const MOST_TEXT = 2000;
 const MOST_FACTOR = 1000; // a thousand times the batch is a slip of the finger too
-
-const isWhole = (value, least, most) => Number.isSafeInteger(value) && value >= least && value <= most;
-const KEY = /^[A-Za-z0-9_.-]{1,140}$/;
-const DEVICE = /^[A-Za-z0-9_-]{1,64}$/;
-
-const FITS = {
-  id: (value) => typeof value === "string" && KEY.test(value),
-  mass: (value) => isWhole(value, 0, MOST_MG),
-  whole: (value) => Number.isSafeInteger(value),
-  count: (value) => isWhole(value, 0, 10_000),
-  factor: (value) => isWhole(value, 1, 10 ** 12),
-  weigh: (value) => value === "running" || value === "tare",
-  answer: (value) => value === "yes" || value === "not_yet" || value === "too_far",
-  span: (value) => isWhole(value, 1, MOST_MS),
-  text: isText,
-};
-
-/** Text of 1 to 2000 characters; one written as a surrogate pair counts once. */
-function isText(value) {
-  if (typeof value !== "string" || value === "" || value.length > 2 * MOST_TEXT) return false;
-  return value.length <= MOST_TEXT || [...value].length <= MOST_TEXT;
-}
-
-/** A kind's fields, "?" after the name of one that may be absent, as [{name, fits, required}]. */
-function fields(written) {
-  return Object.entries(written).map(([name, kind]) => ({
-    name: name.replace("?", ""),
-    fits: FITS[kind],
-    required: !name.endsWith("?"),
-  }));
-}
 
 /** Every kind of entry and its fields. Fields not named here are kept and not looked at. */
 const KINDS = new Map([
+  ["numbered", fields({ number: "text" })],
+  ["gathered", fields({ ingredient: "id", lot: "key", "mg?": "mass", "count?": "count" })],
+  ["ticked", fields({ thing: "key" })],
   ["weighed", fields({ line: "id", "mg?": "mass", "reading_mg?": "whole" })],
   ["taken_out", fields({ line: "id", mg: "mass" })],
   ["left", fields({ line: "id" })],
@@ -71,75 +41,37 @@ const KINDS = new Map([
     fields({ step: "id", "good?": "count", "spoiled?": "count", "partial?": "count", "of?": "id", "way?": "id" }),
   ],
   ["extended", fields({ step: "id", ms: "span" })],
+  ["measured", fields({ what: "measured", mg: "mass", "piece?": "count", "step?": "id", "scale?": "key" })],
+  ["pictured", fields({ picture: "key", sha256: "sha256", "text?": "text", "step?": "id" })],
+  ["worked", fields({ ms: "span", "step?": "id" })],
   ["noted", fields({ text: "text", "step?": "id" })],
   ["finished", fields({})],
+  ["signed", fields({ name: "text" })],
   ["undone", fields({ entry: "id" })],
 ]);
 
-const isObject = (value) => typeof value === "object" && value !== null && !Array.isArray(value);
+/**
+ * The entries in order, less the undone and their undos.
+ *
+ * A living `signed` closes the record: an undo after it takes back the signing itself, or what
+ * came after it, and nothing that was signed.
+ */
+export const living = (entries) => livingAndSeal(entries)[0];
 
-/** Whether the fold can place an entry at all: it has an id, a device, a time, a kind and a body. */
-function readable(entry) {
-  return (
-    isObject(entry) &&
-    FITS.id(entry.id) &&
-    typeof entry.device === "string" &&
-    DEVICE.test(entry.device) &&
-    isWhole(entry.at, 0, MOST_AT) &&
-    typeof entry.kind === "string" &&
-    isObject(entry.body)
-  );
-}
-
-function understood(entry) {
-  const known = KINDS.get(entry.kind);
-  if (!known) return false;
-  for (const { name, fits, required } of known) {
-    const value = entry.body[name];
-    if (value === undefined ? required : !fits(value)) return false;
-  }
-  return true;
-}
-
-function compare(one, other) {
-  if (one.at !== other.at) return one.at - other.at;
-  if (one.device !== other.device) return one.device < other.device ? -1 : 1;
-  return one.id < other.id ? -1 : one.id === other.id ? 0 : 1;
-}
-
-/** Each placeable entry once, by (at, device, id). Of two with one id the lesser spelling stays. */
-function inOrder(entries) {
-  const kept = new Map();
-  for (const entry of entries) {
-    if (!readable(entry)) continue;
-    const other = kept.get(entry.id);
-    if (!other || (entry !== other && byCodePoint(canonical(entry), canonical(other)) < 0)) {
-      kept.set(entry.id, entry);
-    }
-  }
-  return [...kept.values()].sort(compare);
-}
-
-/** The entries in order, less the undone and their undos. An undo takes back only what came before it. */
-export function living(entries) {
+/** The living entries, and the id of the one that signed the record. */
+function livingAndSeal(entries) {
   const ordered = inOrder(entries);
-  const undos = ordered.filter((entry) => entry.kind === "undone");
-  if (!undos.length) return ordered;
-  const place = new Map(ordered.map((entry, index) => [entry.id, index]));
-  const gone = new Set();
-  for (const undo of undos.reverse()) {
-    if (gone.has(undo.id) || !understood(undo)) continue;
-    const target = undo.body.entry;
-    if (place.has(target) && place.get(target) < place.get(undo.id)) gone.add(target).add(undo.id);
-  }
-  return ordered.filter((entry) => !gone.has(entry.id));
+  const lives = lessUndone(ordered);
+  const seal = lives.find((entry) => entry.kind === "signed" && understood(entry, KINDS))?.id;
+  return [seal === undefined ? lives : lessUndone(ordered, seal), seal];
 }
 
 /** The state: what the sheet and the journal together say. Never throws for any set of entries. */
 export function fold(sheet, entries) {
-  const known = begin(sheet);
-  for (const entry of living(entries)) {
-    if (!understood(entry) || !take(known, entry)) known.unread.push(entry.id);
+  const [lives, seal] = livingAndSeal(entries);
+  const known = begin(sheet, seal);
+  for (const entry of lives) {
+    if (!understood(entry, KINDS) || !take(known, entry)) known.unread.push(entry.id);
   }
   return told(known);
 }
@@ -148,9 +80,10 @@ const byId = (items) => new Map(items.map((item) => [item.id, item]));
 const noughts = (items) => new Map(items.map((item) => [item.id, 0]));
 
 /** What is known before the first entry. The entries then change it, one at a time and in order. */
-function begin(sheet) {
+function begin(sheet, seal) {
   return {
     sheet,
+    seal,
     steps: byId(sheet.steps),
     lines: byId(sheet.lines),
     vessels: byId(sheet.vessels),
@@ -182,6 +115,16 @@ function begin(sheet) {
     counts: new Map(),
     countedAt: new Map(),
     extended: new Map(),
+    gatherable: new Set([...sheet.ingredients.map(({ id }) => id), "wrap"]), // wrap: see bench/journal.py
+    number: null,
+    alsoNumbered: new Set(),
+    gathered: [],
+    ticked: new Map(),
+    measured: [],
+    pictures: [],
+    worked: new Map(),
+    signed: null,
+    remarks: [],
     notes: [],
     unread: [],
   };
@@ -200,6 +143,10 @@ function take(known, entry) {
   for (const { name } of KINDS.get(entry.kind)) {
     const named = name === "step" ? known.steps : name === "line" ? known.lines : name === "vessel" ? known.vessels : null;
     if (named && body[name] !== undefined && !named.has(body[name])) return false;
+  }
+  if (known.signed) {
+    known.remarks.push({ at, device: entry.device, kind: entry.kind, body });
+    return true;
   }
   if (TAKES[entry.kind](known, at, body, entry) === false) return false;
   known.startedAt ??= at;
@@ -346,6 +293,38 @@ const TAKES = {
     known.extended.set(step, at + ms);
   },
 
+  numbered(known, at, { number }) {
+    known.number ??= number;
+    if (number !== known.number) known.alsoNumbered.add(number);
+  },
+
+  gathered(known, at, { ingredient, lot, mg = null, count = null }) {
+    if (!known.gatherable.has(ingredient)) return false;
+    known.gathered.push({ at, ingredient, lot, mg, count });
+  },
+
+  ticked(known, at, { thing }) {
+    if (!known.ticked.has(thing)) known.ticked.set(thing, at);
+  },
+
+  measured(known, at, { what, mg, step = null, piece = null, scale = null }) {
+    known.measured.push({ at, what, mg, step, piece, scale });
+  },
+
+  pictured(known, at, { picture, sha256, text = "", step = null }, { device }) {
+    known.pictures.push({ at, device, picture, sha256, text, step });
+  },
+
+  worked(known, at, { ms, step = "" }) {
+    known.worked.set(step, ms);
+  },
+
+  signed(known, at, { name }, { id, device }) {
+    if (id !== known.seal) return; // another one was taken back, though only after this one
+    known.signed = { at, device, name };
+    known.finishedAt ??= at;
+  },
+
   noted(known, at, { step = null, text }, { device }) {
     known.notes.push({ at, device, step, text });
   },
@@ -384,6 +363,15 @@ function told(known) {
     portions: Object.fromEntries(known.portions),
     factors: Object.fromEntries(known.factors),
     ...running(known, steps),
+    number: known.number,
+    also_numbered: [...known.alsoNumbered],
+    gathered: known.gathered,
+    ticked: Object.fromEntries(known.ticked),
+    measured: known.measured,
+    pictures: known.pictures,
+    worked: Object.fromEntries(known.worked),
+    signed: known.signed,
+    remarks: known.remarks,
     notes: known.notes,
     unread: known.unread.sort(),
   };

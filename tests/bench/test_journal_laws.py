@@ -50,7 +50,23 @@ BODIES = {
     "extended": {"step": st.sampled_from(STEPS), "ms": st.integers(1, 10**7)},
     "noted": {"text": st.text(min_size=1, max_size=20)},
     "finished": {},
+    "numbered": {"number": st.sampled_from(["M-1", "M-2", "K-1"])},
+    "gathered": {
+        "ingredient": st.sampled_from(["bicarb", "citric", "wrap", "gold"]),
+        "lot": st.sampled_from(["lot-1", "lot-2"]),
+        "mg": st.integers(0, 10**6),
+    },
+    "ticked": {"thing": st.sampled_from(["tool.whisk", "vessel.big_bowl"])},
+    "measured": {
+        "what": st.sampled_from(["piece", "left", "spoiled"]),
+        "mg": st.integers(0, 10**6),
+        "piece": st.integers(1, 3),
+    },
+    "pictured": {"picture": st.sampled_from(["p1", "p2"]), "sha256": st.just("0" * 64)},
+    "worked": {"ms": st.integers(1, 10**7), "step": st.sampled_from(STEPS)},
+    "signed": {"name": st.sampled_from(["M. Marlwick", "the helper"])},
 }
+UNSIGNED = tuple(kind for kind in BODIES if kind != "signed")
 
 
 @st.composite
@@ -61,8 +77,8 @@ def facts(draw, kinds=tuple(BODIES)):
 
 
 @st.composite
-def journals(draw, most=25):
-    entries = draw(st.lists(facts(), max_size=most))
+def journals(draw, most=25, kinds=tuple(BODIES)):
+    entries = draw(st.lists(facts(kinds), max_size=most))
     for _ in range(draw(st.integers(0, 4))):
         if entries:
             target = draw(st.sampled_from(entries))
@@ -97,7 +113,7 @@ def test_two_phones_that_have_heard_everything_agree(entries, data):
     assert fold(SHEET, one + other) == fold(SHEET, other + one)
 
 
-@given(journals(), facts())
+@given(journals(kinds=UNSIGNED), facts())
 def test_an_entry_and_its_undo_fold_to_the_state_before(entries, fact):
     before = fold(SHEET, entries)
 
@@ -106,12 +122,50 @@ def test_an_entry_and_its_undo_fold_to_the_state_before(entries, fact):
     assert fold(SHEET, [*entries, fact, undo]) == before
 
 
-@given(journals(), facts())
+@given(journals(kinds=UNSIGNED), facts())
 def test_an_undo_can_be_taken_back_too(entries, fact):
     undo = entry("undone", fact["at"] + 1, entry=fact["id"])
     again = entry("undone", fact["at"] + 2, entry=undo["id"])
 
     assert fold(SHEET, [*entries, fact, undo, again]) == fold(SHEET, [*entries, fact])
+
+
+@given(journals(kinds=UNSIGNED), journals(most=8))
+def test_what_was_signed_stands_and_what_comes_later_is_a_remark(entries, later):
+    before = fold(SHEET, entries)
+    signing = entry("signed", MORNING + 21 * MINUTE, name="M. Marlwick")
+    for each in later:
+        each["at"] += 22 * MINUTE
+
+    state = fold(SHEET, [*entries, signing, *later])
+
+    assert state["signed"]["name"] == "M. Marlwick"
+    assert all(remark["at"] > signing["at"] for remark in state["remarks"])
+    for field in ("lines", "vessels", "bursts", "looks", "counts", "gathered", "measured", "number", "notes"):
+        assert state[field] == before[field]
+
+
+def test_a_signing_can_be_taken_back_and_nothing_it_signed():
+    pour = entry("weighed", MORNING, line=LINES[0], mg=500)
+    signing = entry("signed", MORNING + 1, name="M. Marlwick")
+    late = entry("undone", MORNING + 2, entry=pour["id"])
+    unsigned = entry("undone", MORNING + 3, entry=signing["id"])
+
+    signed = fold(SHEET, [pour, signing, late])
+    assert signed["lines"][LINES[0]]["in_mg"] == 500
+    assert [remark["kind"] for remark in signed["remarks"]] == ["undone"]
+
+    opened = fold(SHEET, [pour, signing, late, unsigned])
+    assert opened["signed"] is None
+    assert opened["lines"][LINES[0]]["in_mg"] == 0
+
+
+def test_the_first_number_stands_and_the_others_are_told():
+    entries = [entry("numbered", MORNING + at, number=number) for at, number in enumerate("BAAB")]
+
+    state = fold(SHEET, entries)
+
+    assert (state["number"], state["also_numbered"]) == ("B", ["A"])
 
 
 def test_an_undo_from_before_what_it_takes_back_is_set_aside():

@@ -1,6 +1,6 @@
 """Makes batches at random: recipes, kits, sizes and journals, likely ones and hostile ones.
 
-    generate(random.Random("7")) -> {"recipe", "kit", "request", "entries", "instants"}
+    generate(random.Random("7")) -> {"recipe", "kit", "request", "entries", "instants", "shelf", "uses"}
 
 The same seed gives the same batch. Numbers that JSON can write in two ways (12.0 and 12) are left
 out: in JavaScript they are one, and the server lets neither into a journal.
@@ -15,6 +15,7 @@ from typing import Any
 
 from bench import BenchError, choose_size, fold, make_sheet, now, read_kit, read_recipe
 from bench.journal import KINDS
+from bench.shelf import SHELF_KINDS
 
 Json = dict[str, Any]
 
@@ -29,6 +30,7 @@ def generate(rng: Random) -> Json:
     kit = _demo_kit() if rng.random() < 0.2 else _kit(rng)
     request = _request(rng, recipe, kit)
     case = {"recipe": recipe, "kit": kit, "request": request, "entries": [], "instants": [START]}
+    case |= {"shelf": _shelf(rng, recipe), "uses": {f"lot-{number}": _uses(rng) for number in (1, 2)}}
     try:
         size = choose_size(recipe, kit, request)["size"]
         sheet = make_sheet(recipe, {"id": "recipe-1", "version": 1}, size, kit)
@@ -480,6 +482,9 @@ def _value(rng: Random, sheet: Json, field: str, wanted: str) -> Any:
         "factor": lambda: rng.choice([1, 3, 1000, 1001, rng.randint(1, 10**7), 10**12, 10**12 + 1]),
         "weigh": lambda: rng.choice(["running", "tare", "guess"]),
         "answer": lambda: rng.choice(["yes", "not_yet", "too_far", "maybe"]),
+        "measured": lambda: rng.choice(["piece", "piece", "left", "spoiled", "guess"]),
+        "key": lambda: rng.choice(["lot-1", "lot-2", "tool.whisk", "__proto__", "bench", "two words"]),
+        "sha256": lambda: rng.choice(["ab" * 32, "AB" * 32, "ab"]),
         "span": lambda: rng.choice([1, 15_000, 10 * MINUTE, 366 * 86_400_000, 366 * 86_400_001]),
     }[wanted]()
 
@@ -491,6 +496,7 @@ def _id(rng: Random, sheet: Json, field: str) -> str:
         "vessel": [vessel["id"] for vessel in sheet["vessels"]],
         "component": [component["id"] for component in sheet["components"]],
         "way": ["water", "alcohol", "soda"],
+        "ingredient": ["wrap", *(ingredient["id"] for ingredient in sheet["ingredients"])],
         "of": ["joined", *(vessel["id"] for vessel in sheet["vessels"])],
     }.get(field)
     return rng.choice(pool or ["nothing"])
@@ -530,6 +536,67 @@ def _malformed(rng: Random, pen: _Pen) -> Any:
             {**sound, "body": None},
         ]
     )
+
+
+# The shelf
+
+
+def _shelf(rng: Random, recipe: Json) -> list[Any]:
+    """Entries of a shelf that holds some of the recipe's ingredients, some of them strange, in any order."""
+    pen = _Pen(rng)
+    pen.count = 9000
+    names = [ingredient["name"] for ingredient in recipe["ingredients"].values()]
+    made = [_stock(rng, pen, names) for _ in range(rng.choice([0, 6, 20]))]
+    for _ in range(rng.randint(0, 3) if made else 0):
+        made.append(pen.entry("undone", {"entry": rng.choice(made)["id"]}))
+    if made and rng.random() < 0.5:
+        made += [_malformed(rng, pen), _repeat(rng, rng.choice(made))]
+        rng.shuffle(made)
+    return made
+
+
+def _stock(rng: Random, pen: _Pen, names: list[str]) -> Json:
+    kind = rng.choice(["described", "described", "received", "received", *SHELF_KINDS])
+    body = {
+        field: _stocked(rng, field, wanted, names)
+        for field, (wanted, required) in SHELF_KINDS[kind].items()
+        if rng.random() < (0.98 if required else 0.5)
+    }
+    if kind == "received" and rng.random() < 0.9:
+        body.pop(rng.choice(["mg", "count"]), None)
+    return pen.entry(kind, body)
+
+
+def _stocked(rng: Random, field: str, wanted: str, names: list[str]) -> Any:
+    if wanted == "card":
+        odd = [{}, [], {"name": "x" * 201}, {"name": "Scent", "answers_to": rng.choice(["x", [3, names[0]]])}]
+        card = {"name": f"  {rng.choice(names).upper()} ", "answers_to": rng.sample(names, 1)}
+        return card if rng.random() < 0.9 else rng.choice(odd)
+    if field == "ingredient":
+        return f"stock{rng.randint(1, 4)}"
+    if wanted == "id":
+        return "nothing"
+    if field == "lot":
+        return f"lot-{rng.randint(1, 5)}"
+    if wanted == "day":
+        return rng.choice(
+            ["2026-11-24", "2026-11-25", "2027-03-31", "2028-02-29", "2027-02-29", "2027-3-1", None]
+        )
+    if wanted == "price":
+        tax = rng.choice([{"percent": "19", "included": True}, {"percent": 19, "included": True}, None])
+        price = {
+            "amount": rng.choice(["12.50", "0", "1,5", 12]),
+            "currency": rng.choice(["EUR", "JPY", "eur"]),
+        }
+        return {**price, "tax": tax} if rng.random() < 0.4 else price
+    return _value(rng, {}, field, wanted)
+
+
+def _uses(rng: Random) -> list[Json]:
+    return [
+        {"mg": rng.randint(0, 10**5), "count": rng.randint(0, 3), "at": START + rng.randint(-1, 1) * 10**7}
+        for _ in range(rng.randint(0, 3))
+    ]
 
 
 def _instants(rng: Random, state: Json) -> list[int]:

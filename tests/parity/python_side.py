@@ -9,11 +9,14 @@ from bench import (
     BenchError,
     choose_size,
     fold,
+    gather,
+    lots,
     make_sheet,
     now,
     quantities,
     read_recipe,
     record,
+    shelf,
     waits,
     whole,
 )
@@ -68,6 +71,10 @@ CALLS = {
     "guide_phase": waits.guide_phase,
     "warn_at": waits.warn_at,
     "rings": waits.rings,
+    "fold_shelf": shelf.fold_shelf,
+    "left_of": shelf.left_of,
+    "plain": shelf.plain,
+    "pick": lots.pick,
 }
 REF = {"id": "recipe-1", "version": 1}
 
@@ -80,17 +87,21 @@ def call(case: Json) -> Any:
 
 
 def batch(case: Json) -> Json:
-    """A batch from its size to its record: {sized, sheet, state, now: [one an instant], record}."""
+    """A batch from its size to its record, with what the shelf says to gather and what was used of it."""
     try:
         sized = choose_size(case["recipe"], case["kit"], case["request"])
         sheet = make_sheet(case["recipe"], REF, sized["size"], case["kit"])
     except BenchError as error:
         return {"error": {"where": error.where, "says": error.says}}
     state = fold(sheet, case["entries"])
+    stock = shelf.fold_shelf(case["shelf"])
     return {
         "sized": sized,
         "sheet": sheet,
         "state": state,
         "now": [now(sheet, state, at) for at in case["instants"]],
         "record": record(sheet, state, case["entries"]),
+        "shelf": stock,
+        "uses": lots.use_of(sheet, state, case["entries"]),
+        "gather": gather(case["recipe"], sheet, state, stock, case["uses"], "2026-11-25"),
     }

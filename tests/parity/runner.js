@@ -2,6 +2,9 @@
 
 import * as bench from "/bench/index.js";
 import { readAmount, readCelsiusMk, readDensity, readDurationMs, readMassMg, readPpm } from "/bench/amounts.js";
+import { gather } from "/bench/gather.js";
+import { pick, useOf } from "/bench/lots.js";
+import { foldShelf, leftOf, plain } from "/bench/shelf.js";
 import { halfEven, perCent, shareOut, times } from "/bench/whole.js";
 
 /** A fraction as text, "3/2": JSON has none. */
@@ -40,6 +43,10 @@ const CALLS = {
   guide_phase: bench.guidePhase,
   warn_at: bench.warnAt,
   rings: bench.rings,
+  fold_shelf: foldShelf,
+  left_of: leftOf,
+  plain,
+  pick,
 };
 
 /** What the error says, when the trade's own; any other error is a fault of the code. */
@@ -56,14 +63,18 @@ export function call({ call: name, with: given }) {
   return orError(() => CALLS[name](...given));
 }
 
-/** A batch from its size to its record: {sized, sheet, state, now: [one an instant], record}. */
-export function batch({ recipe, kit, request, entries, instants }) {
+/** A batch from its size to its record, with what the shelf says to gather and what was used of it. */
+export function batch({ recipe, kit, request, entries, instants, shelf, uses }) {
   return orError(() => {
     const sized = bench.chooseSize(recipe, kit, request);
     const sheet = bench.makeSheet(recipe, { id: "recipe-1", version: 1 }, sized.size, kit);
     const state = bench.fold(sheet, entries);
     const said = instants.map((at) => bench.now(sheet, state, at));
-    return { sized, sheet, state, now: said, record: bench.record(sheet, state, entries) };
+    const stock = foldShelf(shelf);
+    return {
+      sized, sheet, state, now: said, record: bench.record(sheet, state, entries), shelf: stock,
+      uses: useOf(sheet, state, entries), gather: gather(recipe, sheet, state, stock, uses, "2026-11-25"),
+    };
   });
 }
 

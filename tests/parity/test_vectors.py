@@ -36,20 +36,26 @@ def _cases() -> list[tuple[str, Json]]:
 CASES = _cases()
 
 
-def _batch_of(data: Json) -> Json:
-    """The whole input of a case about a batch: what it leaves out filled in."""
-    entries = [
+def _written_out(entries: list[Any]) -> list[Any]:
+    """A case's entries: one a minute, from one phone, where it says nothing else."""
+    return [
         {"id": f"entry-{number}", "device": "phone", "at": number * MINUTE, **entry}
         if isinstance(entry, dict)
         else entry
-        for number, entry in enumerate(data.get("entries", []), 1)
+        for number, entry in enumerate(entries, 1)
     ]
+
+
+def _batch_of(data: Json) -> Json:
+    """The whole input of a case about a batch: what it leaves out filled in."""
     return {
         "recipe": read_recipe(WORKSHOP["recipe"]),
         "kit": read_kit(WORKSHOP["kit"]),
         "request": data.get("request", {"by": "pieces", "pieces": 8}),
-        "entries": entries,
+        "entries": _written_out(data.get("entries", [])),
         "instants": data.get("instants", []),
+        "shelf": _written_out(data.get("shelf", [])),
+        "uses": data.get("uses", {}),
     }
 
 

@@ -1,0 +1,199 @@
+"""What the run's journal and the shelf's have in common: an entry's envelope, its fields, its undoing.
+
+An entry is {"id", "run", "device", "at", "kind", "body"}: a UUIDv7, the run it belongs to (or
+"shelf"), who, the time in ms, and what happened. A table of kinds says which fields a body has:
+{kind: {field: (type, required)}}. Fields a table does not name are kept and not looked at.
+
+The API refuses by `check`, one entry at a time; a fold sets aside by `understood`. Both read the
+same types, `FITS`, and `frontend/bench/entries.js` has the same ones.
+"""
+
+import calendar
+import re
+from collections.abc import Callable
+from typing import Any
+
+from bench.errors import EntryError
+from bench.whole import canonical
+
+Json = dict[str, Any]
+Kinds = dict[str, dict[str, tuple[str, bool]]]
+
+MOST_WHOLE = 2**53 - 1
+MOST_AT = 8_640_000_000_000_000  # the last instant a JavaScript Date can hold
+MOST_MG = 10**9  # a tonne in one touch is a slip of the finger
+MOST_MS = 366 * 86_400_000
+
+_KEY = re.compile(r"[A-Za-z0-9_.\-]{1,140}")
+_KIND = re.compile(r"[a-z_]{1,40}")
+_DEVICE = re.compile(r"[A-Za-z0-9_\-]{1,64}")
+_UUID7 = re.compile(r"[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}", re.IGNORECASE)
+_SHA256 = re.compile(r"[0-9a-f]{64}")
+_DAY = re.compile(r"((?:19|20)[0-9]{2})-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])")
+_DECIMAL = re.compile(r"[0-9]{1,12}(\.[0-9]{1,6})?")
+_CURRENCY = re.compile(r"[A-Z]{3}")
+
+
+def whole_in(value: Any, least: int, most: int) -> bool:
+    return isinstance(value, int) and not isinstance(value, bool) and least <= value <= most
+
+
+def is_text(value: Any, most: int = 2000) -> bool:
+    return isinstance(value, str) and 1 <= len(value) <= most
+
+
+def is_decimal(value: Any) -> bool:
+    """A decimal at or above nought written as text, with a point: "12.50". Money is never a float."""
+    return isinstance(value, str) and bool(_DECIMAL.fullmatch(value))
+
+
+def is_day(value: Any) -> bool:
+    """A day of the calendar, "2027-03-31", from 1900 to 2099."""
+    found = _DAY.fullmatch(value) if isinstance(value, str) else None
+    if not found:
+        return False
+    year, month, day = (int(part) for part in found.groups())
+    return day <= calendar.monthrange(year, month)[1]
+
+
+def _is_price(value: Any) -> bool:
+    if not (isinstance(value, dict) and is_decimal(value.get("amount"))):
+        return False
+    if not (isinstance(value.get("currency"), str) and _CURRENCY.fullmatch(value["currency"])):
+        return False
+    if "tax" not in value:
+        return True
+    tax = value["tax"]
+    return isinstance(tax, dict) and is_decimal(tax.get("percent")) and isinstance(tax.get("included"), bool)
+
+
+# Type -> (whether a value is one, what to say when it is not).
+FITS: dict[str, tuple[Callable[[Any], bool], str]] = {
+    "id": (
+        lambda value: isinstance(value, str) and bool(_KEY.fullmatch(value)),
+        "should be the id of something on the sheet",
+    ),
+    "mass": (
+        lambda value: whole_in(value, 0, MOST_MG),
+        "should be whole milligrams from 0 to 1 000 000 000",
+    ),
+    "whole": (lambda value: whole_in(value, -MOST_WHOLE, MOST_WHOLE), "should be a whole number"),
+    "count": (lambda value: whole_in(value, 0, 10_000), "should be a whole number from 0 to 10 000"),
+    "factor": (
+        lambda value: whole_in(value, 1, 10**12),
+        "should be a whole number from 1 to 1 000 000 000 000",
+    ),
+    "weigh": (lambda value: value in ("running", "tare"), "should be “running” or “tare”"),
+    "answer": (
+        lambda value: value in ("yes", "not_yet", "too_far"),
+        "should be “yes”, “not_yet” or “too_far”",
+    ),
+    "span": (
+        lambda value: whole_in(value, 1, MOST_MS),
+        "should be whole milliseconds from 1 to a year",
+    ),
+    "measured": (
+        lambda value: value in ("piece", "left", "spoiled"),
+        "should be “piece”, “left” or “spoiled”",
+    ),
+    "text": (is_text, "should be text of 1 to 2000 characters"),
+    "sha256": (
+        lambda value: isinstance(value, str) and bool(_SHA256.fullmatch(value)),
+        "should be the SHA-256 of the file, 64 small hexadecimal digits",
+    ),
+    "key": (
+        lambda value: isinstance(value, str) and bool(_KEY.fullmatch(value)),
+        "should be 1 to 140 letters, digits, dots, - or _",
+    ),
+    "day": (is_day, "should be a day of the calendar, such as 2027-03-31"),
+    "price": (
+        _is_price,
+        "should be an amount as text (“12.50”), a currency (“EUR”) and perhaps a tax: "
+        "its per cent as text, and whether it is included",
+    ),
+    "card": (
+        lambda value: isinstance(value, dict) and is_text(value.get("name"), 200),
+        "should be an object with a name of 1 to 200 characters",
+    ),
+}
+
+
+def check(entry: Any, kinds: Kinds) -> None:
+    """Raise EntryError, naming the field, when an entry is malformed. Unknown kinds are well-formed."""
+    if not isinstance(entry, dict):
+        raise EntryError("", "An entry should be an object with id, device, at, kind and body.")
+    if not (isinstance(entry.get("id"), str) and _UUID7.fullmatch(entry["id"])):
+        raise EntryError("id", "The id should be a UUID of version 7.")
+    if not (isinstance(entry.get("device"), str) and _DEVICE.fullmatch(entry["device"])):
+        raise EntryError("device", "The device should be 1 to 64 letters, digits, - or _.")
+    if not whole_in(entry.get("at"), 0, MOST_AT):
+        raise EntryError("at", "The time should be whole milliseconds since 1970.")
+    if not (isinstance(entry.get("kind"), str) and _KIND.fullmatch(entry["kind"])):
+        raise EntryError("kind", "The kind should be a word of small letters, such as “weighed”.")
+    body = entry.get("body")
+    if not isinstance(body, dict):
+        raise EntryError("body", "The body should be an object.")
+    for field, (kind, required) in kinds.get(entry["kind"], {}).items():
+        fits, says = FITS[kind]
+        if field not in body:
+            if required:
+                raise EntryError(f"body.{field}", f"“{field}” is missing; it {says}.")
+        elif not fits(body[field]):
+            raise EntryError(f"body.{field}", f"“{field}” {says}.")
+
+
+def understood(entry: Json, kinds: Kinds) -> bool:
+    """Whether a fold can read the body of a placeable entry: a known kind with every field as it should be."""
+    fields = kinds.get(entry["kind"])
+    if fields is None:
+        return False
+    body = entry["body"]
+    return all(
+        FITS[kind][0](body[field]) if field in body else not required
+        for field, (kind, required) in fields.items()
+    )
+
+
+def _placeable(entry: Any) -> bool:
+    """Whether a fold can place an entry at all: it has an id, a device, a time, a kind and a body."""
+    return (
+        isinstance(entry, dict)
+        and FITS["id"][0](entry.get("id"))
+        and isinstance(entry.get("device"), str)
+        and bool(_DEVICE.fullmatch(entry["device"]))
+        and whole_in(entry.get("at"), 0, MOST_AT)
+        and isinstance(entry.get("kind"), str)
+        and isinstance(entry.get("body"), dict)
+    )
+
+
+def in_order(entries: list[Json]) -> list[Json]:
+    """Each placeable entry once, by (at, device, id). Of two with one id the lesser spelling stays."""
+    kept: dict[str, Json] = {}
+    for entry in entries:
+        if not _placeable(entry):
+            continue
+        other = kept.get(entry["id"])
+        if other is None or (entry is not other and canonical(entry) < canonical(other)):
+            kept[entry["id"]] = entry
+    return sorted(kept.values(), key=lambda entry: (entry["at"], entry["device"], entry["id"]))
+
+
+def less_undone(ordered: list[Json], seal: str = "") -> list[Json]:
+    """Entries in order, less the undone and their undos. An undo takes back only what came before it.
+
+    seal: the id of an entry that closes what stands before it: nothing later takes that back, only
+    the seal itself.
+    """
+    place = {entry["id"]: index for index, entry in enumerate(ordered)}
+    sealed = place.get(seal, 0)
+    gone: set[str] = set()
+    for index in range(len(ordered) - 1, -1, -1):
+        entry = ordered[index]
+        if entry["kind"] != "undone" or entry["id"] in gone:
+            continue
+        key = entry["body"].get("entry")
+        target = place.get(key) if FITS["id"][0](key) else None
+        if target is not None and target < index and not target < sealed < index:
+            gone.update((key, entry["id"]))
+    return [entry for entry in ordered if entry["id"] not in gone]

@@ -1,0 +1,91 @@
+"""Lots: which to take, and how much of each a run really used.
+
+Masses are whole mg; a lot that is counted (sticks, wrappers) is reckoned in pieces the same way.
+"""
+
+from typing import Any
+
+from bench.journal import WRAP, living
+
+Json = dict[str, Any]
+
+
+def pick(need: int, lots: list[Json], on: str, past_too: bool = False) -> Json:
+    """Which lots to take for a need: the oldest best-before first, several when one is short.
+
+    lots: [{"lot", "left", "best_before": day or None, "received_on": day}]; on: the day it is used.
+    Lots without a date come after those with one. A lot past its date is passed over, and taken,
+    after all others, only when asked (past_too).
+
+    {"picked": [{"lot", "take", "past"}], "short": what is still lacking, "passed_over": [lot ids]}
+    """
+
+    def turn(lot: Json) -> tuple[bool, bool, str, str, str]:
+        day = lot["best_before"]
+        return (is_past(day, on), day is None, day or "", lot["received_on"], lot["lot"])
+
+    lacking = need
+    picked: list[Json] = []
+    passed_over: list[str] = []
+    for lot in sorted((each for each in lots if each["left"] > 0), key=turn):
+        past = is_past(lot["best_before"], on)
+        if past and not past_too:
+            passed_over.append(lot["lot"])
+        elif lacking > 0:
+            take = min(lacking, lot["left"])
+            picked.append({"lot": lot["lot"], "take": take, "past": past})
+            lacking -= take
+    return {"picked": picked, "short": lacking, "passed_over": passed_over}
+
+
+def is_past(best_before: str | None, on: str) -> bool:
+    """Whether a lot is past its date; on the day itself it is not."""
+    return best_before is not None and best_before < on
+
+
+def use_of(sheet: Json, state: Json, entries: list[Json]) -> Json:
+    """What a run really used of each lot gathered for it: {lot: {"mg", "count", "booked_mg", "at"}}.
+
+    What was weighed of an ingredient is drained from its lots in the order in which they were
+    gathered, each to what was booked on it, and the overrun from the last: 612 g of 600 g booked
+    is 612 g used. A lot gathered with no mass books all that the sheet still wants. at: when the
+    last of it was weighed, or when it was gathered while nothing was. Over its lots, an ingredient's
+    uses add up to what was weighed of it.
+    """
+    wanted = {each["id"]: each["mg"] for each in sheet["ingredients"]}
+    ingredient_of = {line["id"]: line["ingredient"] for line in sheet["lines"]}
+    weighed: dict[str, int] = {}
+    counted: dict[str, int] = {}
+    for line in sheet["lines"]:
+        key = line["ingredient"]
+        told = state["lines"][line["id"]]
+        weighed[key] = weighed.get(key, 0) + told["in_mg"]
+        if line["unit"] == "pieces" and told["status"] == "in":
+            counted[key] = counted.get(key, 0) + line["count"]
+    last_at: dict[str, int] = {}
+    for entry in living(entries):
+        if entry["kind"] in ("weighed", "taken_out") and entry["id"] not in state["unread"]:
+            key = ingredient_of.get(entry["body"].get("line"), "")
+            last_at[key] = entry["at"]
+    by_ingredient: dict[str, list[Json]] = {}
+    for each in state["gathered"]:
+        by_ingredient.setdefault(each["ingredient"], []).append(each)
+    uses: Json = {}
+    for key, gathered in by_ingredient.items():
+        rest_mg, rest_count = weighed.get(key, 0), counted.get(key, 0)
+        unbooked = wanted.get(key, 0)
+        for each in gathered:
+            last = each is gathered[-1]
+            booked = max(0, unbooked) if each["mg"] is None else each["mg"]
+            unbooked -= booked
+            mg = rest_mg if last else min(booked, rest_mg)
+            rest_mg -= mg
+            most = rest_count if each["count"] is None else each["count"]
+            count = most if key == WRAP else rest_count if last else min(most, rest_count)
+            rest_count -= count
+            use = uses.setdefault(each["lot"], {"mg": 0, "count": 0, "booked_mg": 0, "at": each["at"]})
+            use["mg"] += mg
+            use["count"] += count
+            use["booked_mg"] += booked
+            use["at"] = max(use["at"], last_at.get(key, 0))
+    return uses

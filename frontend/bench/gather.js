@@ -1,0 +1,105 @@
+/** Gathering: everything a sheet needs before the first weighing. The same as bench/gather.py. */
+
+import { isPast, pick } from "./lots.js";
+import { cardFor, leftOf } from "./shelf.js";
+import { sum } from "./whole.js";
+
+/** What to wear or lay ready, by how a caution begins; see bench/gather.py. */
+const PROTECTION = [
+  ["Melted soap", ["Heatproof gloves", "Long sleeves", "Cold water near"]],
+  ["Hot butter or oil", ["Heatproof gloves", "Lid for the pan"]],
+  ["Fine powder", ["Dust mask", "Eye protection"]],
+  ["Alcohol vapour", ["Window open", "Heaters and flames off"]],
+  ["Wet hands", ["Dry towel"]],
+  ["Microwaved liquid", ["Heatproof gloves"]],
+  ["Spilt oil", ["Floor cloth"]],
+];
+
+/** {ingredients, things, cautions, open}; `uses` is {lot: [{mg, count, at}]} of all other runs, `on` the maker's day. */
+export function gather(recipe, sheet, state, shelf, uses, on, pastToo = false) {
+  const things = thingsFor(recipe, sheet).map((each) => ({ ...each, ticked: Object.hasOwn(state.ticked, each.thing) }));
+  const ingredients = sheet.ingredients.map((need) => gathered(need, sheet, state, shelf, uses, on, pastToo));
+  const still = ingredients.filter(({ lots }) => !lots.some((lot) => lot.gathered));
+  const open = still.length + things.filter(({ ticked }) => !ticked).length;
+  return { ingredients, things, cautions: cautionsOf(sheet), open };
+}
+
+function gathered(need, sheet, state, shelf, uses, on, pastToo) {
+  const key = cardFor(shelf, need.name);
+  const counted = sum(
+    sheet.lines
+      .filter(({ ingredient, unit }) => ingredient === need.id && unit === "pieces")
+      .map(({ count }) => count ?? 0),
+  );
+  const wanted = need.mg || counted;
+  const measure = need.mg ? "mg" : "count";
+  const rest = (id) => leftOf(shelf.lots[id], (Object.hasOwn(uses, id) && uses[id]) || []);
+  const could = Object.entries(shelf.lots)
+    .filter(([, lot]) => key !== null && lot.ingredient === key && (!wanted || lot[measure] !== null))
+    .map(([lot, { best_before, received_on }]) => ({ lot, left: rest(lot), best_before, received_on }));
+  const chosen = pick(wanted, could, on, pastToo);
+  const row = (id, take) => {
+    const lot = Object.hasOwn(shelf.lots, id) ? shelf.lots[id] : null;
+    const best_before = lot && lot.best_before;
+    return {
+      lot: id, number: lot && lot.number, best_before, left: lot && rest(id),
+      take, past: isPast(best_before, on), gathered: false,
+    };
+  };
+  const rows = chosen.picked.map(({ lot, take }) => row(lot, take));
+  for (const each of state.gathered.filter(({ ingredient }) => ingredient === need.id)) {
+    let found = rows.find(({ lot }) => lot === each.lot);
+    if (!found) rows.push((found = row(each.lot, each.mg ?? (each.count || 0))));
+    found.gathered = true;
+  }
+  return {
+    ingredient: need.id, name: need.name, mg: need.mg, count: counted, shelf: key, lots: rows,
+    short: chosen.short, passed_over: chosen.passed_over, by_hand: !wanted,
+  };
+}
+
+/** Scales, vessels, moulds, heaters, tools and protection, each once: [{thing, kind, name}]. */
+export function thingsFor(recipe, sheet) {
+  const { kit, lines, steps, vessels } = sheet;
+  const scales = new Set([...lines, ...vessels].map(({ scale }) => scale));
+  const heaters = new Set(steps.filter(({ kind }) => kind === "melt").map(({ heater }) => heater));
+  const shapes = new Set(recipe.components.map(({ mould }) => mould?.shape));
+  const splits = steps.filter(({ kind }) => kind === "split").map((step) => step.portions.map(({ vessel }) => vessel));
+  const portions = new Set(splits.flat());
+  const stay = new Set(splits.map((each) => each.at(-1))); // the last portion stays in its bowl
+  const found = [
+    ...kit.scales.filter(({ id }) => scales.has(id)).map(({ name }) => ["scale", name]),
+    ...vessels.filter(({ id }) => !portions.has(id)).map(({ name }) => ["vessel", name]),
+    ...vessels.filter(({ id }) => portions.has(id) && !stay.has(id)).map(({ name }) => ["vessel", `For ${name}`]),
+    ...(lines.some(({ cup }) => cup) ? [["vessel", "Small cup"]] : []),
+    ...kit.moulds.filter(({ shape }) => shapes.has(shape)).map(({ name }) => ["mould", name]),
+    ...kit.heaters.filter(({ name }) => heaters.has(name)).map(({ name }) => ["heater", name]),
+    ...steps.flatMap(({ tools }) => tools).map((tool) => ["tool", tool]),
+    ...cautionsOf(sheet)
+      .flatMap((caution) => PROTECTION.filter(([begins]) => caution.startsWith(begins)))
+      .flatMap(([, worn]) => worn)
+      .map((each) => ["protection", each]),
+  ];
+  const things = new Map();
+  for (const [kind, name] of found) {
+    const thing = `${kind}.${slug(name)}`;
+    if (!things.has(thing)) things.set(thing, { thing, kind, name });
+  }
+  return [...things.values()];
+}
+
+/** A name as part of an entry's key: small letters and digits stay, other ASCII is "_", the rest is its code point. */
+function slug(name) {
+  return [...name]
+    .map((each) => {
+      if (each > "\u007f") return each.codePointAt(0).toString(16);
+      return /[A-Za-z0-9]/.test(each) ? each.toLowerCase() : "_";
+    })
+    .join("")
+    .slice(0, 100);
+}
+
+/** The sheet's cautions in the order in which they come up, each once. */
+function cautionsOf(sheet) {
+  return [...new Set(sheet.steps.flatMap(({ cautions, ways }) => [...cautions, ...ways.flatMap((way) => way.cautions)]))];
+}

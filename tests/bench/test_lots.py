@@ -1,0 +1,114 @@
+"""Lots: which to take, and what of each was used. What was weighed is always all accounted for."""
+
+from __future__ import annotations
+
+from hypothesis import given
+from hypothesis import strategies as st
+from workshop import MINUTE, MORNING, demo_sheet, entry, written
+
+from bench import fold, fold_shelf, gather, pick, read_recipe, use_of
+
+SHEET = demo_sheet()
+LINES = [line["id"] for line in SHEET["lines"] if line["mg"]]
+INGREDIENTS = sorted({line["ingredient"] for line in SHEET["lines"]})
+
+lots = st.lists(
+    st.fixed_dictionaries(
+        {
+            "lot": st.uuids().map(str),
+            "left": st.integers(-5, 10**6),
+            "best_before": st.none()
+            | st.sampled_from(["2026-11-24", "2026-11-25", "2027-01-01", "2028-01-01"]),
+            "received_on": st.sampled_from(["2026-01-01", "2026-02-01"]),
+        }
+    ),
+    max_size=6,
+    unique_by=lambda lot: lot["lot"],
+)
+
+
+@given(st.integers(0, 3 * 10**6), lots, st.booleans())
+def test_a_pick_takes_what_is_needed_or_says_what_is_short(need, stock, past_too):
+    told = pick(need, stock, "2026-11-25", past_too)
+    of = {lot["lot"]: lot for lot in stock}
+
+    assert sum(each["take"] for each in told["picked"]) + told["short"] == need
+    assert all(0 < each["take"] <= of[each["lot"]]["left"] for each in told["picked"])
+    untouched = [key for key in of if key not in {each["lot"] for each in told["picked"]}]
+    if told["short"]:
+        assert all(of[key]["left"] <= 0 or key in told["passed_over"] for key in untouched)
+    days = [(each["past"], of[each["lot"]]["best_before"] or "9999") for each in told["picked"]]
+    assert days == sorted(days)
+    assert past_too or not any(past for past, _ in days)
+
+
+@st.composite
+def stories(draw):
+    entries = []
+    for _ in range(draw(st.integers(0, 12))):
+        at = MORNING + draw(st.integers(0, 40)) * MINUTE
+        booked = {"mg": draw(st.integers(0, 10**6))} if draw(st.booleans()) else {}
+        key = {"ingredient": draw(st.sampled_from(INGREDIENTS)), "lot": draw(st.sampled_from("abcd"))}
+        entries.append(
+            draw(
+                st.sampled_from(
+                    [
+                        entry("gathered", at, **key, **booked),
+                        entry(
+                            "weighed", at, line=draw(st.sampled_from(LINES)), mg=draw(st.integers(0, 10**6))
+                        ),
+                        entry(
+                            "taken_out", at, line=draw(st.sampled_from(LINES)), mg=draw(st.integers(0, 10**6))
+                        ),
+                    ]
+                )
+            )
+        )
+    return entries
+
+
+@given(stories())
+def test_over_its_lots_the_uses_of_what_was_gathered_add_up_to_what_was_weighed(entries):
+    state = fold(SHEET, entries)
+
+    uses = use_of(SHEET, state, entries)
+
+    gathered = {each["ingredient"] for each in state["gathered"]}
+    weighed = sum(
+        state["lines"][line["id"]]["in_mg"] for line in SHEET["lines"] if line["ingredient"] in gathered
+    )
+    assert sum(use["mg"] for use in uses.values()) == weighed
+    assert all(use["mg"] >= 0 for use in uses.values())
+
+
+def test_everything_the_three_part_piece_needs_is_named_once_with_what_to_wear():
+    recipe = read_recipe(written("recipes/fizzing-base-embed-whipped-top.json"))
+    told = gather(recipe, SHEET, fold(SHEET, []), fold_shelf([]), {}, "2026-11-25")
+
+    names = [thing["name"] for thing in told["things"]]
+    assert {"Bench scale", "Fine scale", "Round press", "Pebble tray", "Microwave at half power"} <= set(
+        names
+    )
+    assert {"sieve", "For Rose half", "Dust mask", "Heatproof gloves", "Heaters and flames off"} <= set(names)
+    assert "Bar tray" not in names and "Blue half" not in names
+    assert len({thing["thing"] for thing in told["things"]}) == len(told["things"])
+    assert [each["ingredient"] for each in told["ingredients"]] == [
+        each["id"] for each in SHEET["ingredients"]
+    ]
+    assert all(each["short"] == each["mg"] for each in told["ingredients"])
+    assert told["open"] == len(told["things"]) + len(told["ingredients"])
+
+
+def test_a_tick_and_a_lot_each_leave_one_less_to_gather():
+    recipe = read_recipe(written("recipes/fizzing-base-embed-whipped-top.json"))
+    entries = [
+        entry("ticked", MORNING, thing="protection.dust_mask"),
+        entry("gathered", MORNING, ingredient="citric", lot="somewhere"),
+    ]
+    told = gather(recipe, SHEET, fold(SHEET, entries), fold_shelf([]), {}, "2026-11-25")
+
+    assert told["open"] == len(told["things"]) + len(told["ingredients"]) - 2
+    citric = next(each for each in told["ingredients"] if each["ingredient"] == "citric")
+    assert citric["lots"] == [
+        {"lot": "somewhere", "number": None, "best_before": None, "left": None, "take": 0, "past": False, "gathered": True}
+    ]  # fmt: skip

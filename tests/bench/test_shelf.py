@@ -1,0 +1,164 @@
+"""The shelf's journal: its laws, its refusals, what is left of a lot."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from workshop import MINUTE, MORNING, entry
+
+from bench import EntryError, canonical, check_shelf_entry, fold_shelf
+from bench.cautions import HAZARDS
+from bench.gather import PROTECTION
+from bench.shelf import SHELF_KINDS, card_for, is_cas, left_of
+
+LOTS = st.sampled_from(["lot-1", "lot-2", "lot-3"])
+INGREDIENTS = st.sampled_from(["soda", "acid"])
+DAYS = st.dates().filter(lambda day: 1900 <= day.year <= 2099).map(str)
+BODIES = {
+    "described": {"ingredient": INGREDIENTS, "card": st.fixed_dictionaries({"name": st.text(max_size=9)})},
+    "received": {
+        "lot": LOTS,
+        "ingredient": INGREDIENTS,
+        "number": st.just("K 41"),
+        "mg": st.integers(0, 10**6),
+        "received_on": DAYS,
+    },
+    "corrected": {"lot": LOTS, "mg": st.integers(0, 10**6)},
+    "wrote_off": {"lot": LOTS, "mg": st.integers(0, 10**5), "why": st.just("Caked.")},
+    "noted": {"lot": LOTS, "text": st.just("Top shelf.")},
+}
+
+
+@st.composite
+def shelves(draw):
+    """A shelf's entries, some undone, some malformed, from two phones within some minutes."""
+    at, device = st.integers(MORNING, MORNING + 9 * MINUTE), st.sampled_from(["phone", "tablet"])
+    entries = []
+    for kind in draw(st.lists(st.sampled_from(sorted(BODIES)), max_size=20)):
+        body = draw(st.fixed_dictionaries(BODIES[kind]))
+        if draw(st.integers(0, 9)) == 0:
+            body[draw(st.sampled_from(sorted(body)))] = draw(st.none() | st.integers() | st.text(max_size=3))
+        entries.append(entry(kind, draw(at), draw(device), **body))
+    for _ in range(draw(st.integers(0, 3)) if entries else 0):
+        entries.append(entry("undone", draw(at), draw(device), entry=draw(st.sampled_from(entries))["id"]))
+    return entries
+
+
+def test_every_kind_of_shelf_entry_is_tried_here():
+    assert set(BODIES) | {"undone"} == set(SHELF_KINDS)
+
+
+@given(shelves(), st.randoms(use_true_random=False))
+def test_the_shelf_is_the_same_in_any_order_and_heard_twice(entries, random):
+    shelf = canonical(fold_shelf(entries))
+
+    shuffled = entries + random.choices(entries, k=3) if entries else []
+    random.shuffle(shuffled)
+
+    assert canonical(fold_shelf(shuffled)) == shelf
+
+
+JSON = st.recursive(
+    st.none() | st.integers() | st.text(max_size=5), lambda inner: st.lists(inner, max_size=2), max_leaves=4
+)
+
+
+@given(st.lists(JSON | shelves().flatmap(lambda made: st.sampled_from(made or [None])), max_size=8))
+def test_nothing_makes_the_shelf_raise(entries):
+    assert canonical(fold_shelf(entries))
+
+
+@given(shelves())
+@settings(max_examples=50)
+def test_what_the_check_passes_is_on_the_shelf_or_unread(entries):
+    for each in entries:
+        try:
+            check_shelf_entry(each)
+        except EntryError as fault:
+            assert fault.says
+            continue
+        shelf = fold_shelf([each])
+        assert each["id"] in shelf["unread"] or shelf["ingredients"]
+
+
+@given(st.integers(0, 10**6), st.lists(st.integers(0, 10**5), max_size=6), st.integers(0, 6))
+def test_a_correction_says_what_is_there_and_only_later_use_comes_off(counted, used, before):
+    received = entry(
+        "received", MORNING, lot="l", ingredient="i", number="1", mg=10**6, received_on="2026-01-31"
+    )
+    corrected = entry("corrected", MORNING + before * MINUTE, lot="l", mg=counted)
+    uses = [{"mg": mg, "count": 0, "at": MORNING + place * MINUTE} for place, mg in enumerate(used)]
+
+    lot = fold_shelf([received, corrected])["lots"]["l"]
+
+    assert left_of(lot, uses) == counted - sum(used[before + 1 :])
+
+
+@pytest.mark.parametrize(
+    ("kind", "body", "where"),
+    [
+        ("described", {"ingredient": "acid", "card": {"name": "Citric acid", "cas": "77-92-8"}}, "body.card.cas"),
+        ("described", {"ingredient": "acid", "card": {"name": "Citric acid", "colour": "white"}}, "body.card"),
+        ("described", {"ingredient": "acid", "card": {"inci": "Citric Acid"}}, "body.card"),
+        ("described", {"ingredient": "acid", "card": {"name": "A", "hazards": ["fog"]}}, "body.card.hazards.0"),
+        ("corrected", {"lot": "l"}, "body.mg"),
+        ("corrected", {"lot": "l", "mg": 1, "count": 1}, "body.mg"),
+        ("wrote_off", {"lot": "l", "mg": 1}, "body.why"),
+        ("received", {"lot": "l", "ingredient": "i", "number": "1", "received_on": "2026-01-31"}, "body.mg"),
+        ("received", {"lot": "l", "ingredient": "i", "number": "1", "mg": 1, "received_on": "31.1.26"}, "body.received_on"),
+        ("noted", {"text": "Of what?"}, "body.lot"),
+    ],
+)  # fmt: skip
+def test_a_malformed_entry_is_refused_by_itself_and_the_field_is_named(kind, body, where):
+    with pytest.raises(EntryError) as refused:
+        check_shelf_entry(entry(kind, MORNING, **body))
+
+    assert refused.value.where == where
+
+
+def test_a_card_may_say_all_that_a_recipe_says_of_an_ingredient_and_more():
+    card = {
+        "name": "Citric acid, anhydrous",
+        "inci": "Citric Acid",
+        "cas": "77-92-9",
+        "kind": "citric_acid",
+        "density": {"g_per_ml": "1.665", "source": "Excipients handbook, from memory"},
+        "limits": ["As little as does the job (the supplier's sheet)"],
+        "hazards": ["powder"],
+        "answers_to": ["Citric acid"],
+    }
+
+    check_shelf_entry(entry("described", MORNING, ingredient="acid", card=card))
+
+
+@pytest.mark.parametrize("cas", ["7732-18-5", "77-92-9", "144-55-8", "56-81-5", "67-63-0", "13463-67-7"])
+def test_the_cas_numbers_of_the_trade_pass_their_check_digit(cas):
+    """Water, citric acid, bicarbonate, glycerol, 2-propanol, titanium dioxide (from memory)."""
+    assert is_cas(cas)
+    assert not is_cas(cas[:-1] + str((int(cas[-1]) + 1) % 10))
+
+
+def test_an_ingredient_answers_to_its_own_name_before_another_card_that_also_does():
+    shelf = fold_shelf(
+        [
+            entry("described", MORNING, ingredient="a", card={"name": "Soda", "answers_to": ["Citric Acid"]}),
+            entry("described", MORNING, ingredient="b", card={"name": "citric  acid"}),
+        ]
+    )
+
+    assert card_for(shelf, "CITRIC ACID") == "b"
+    assert card_for(shelf, "Tartar") is None
+
+
+def test_every_caution_that_asks_for_protection_begins_as_the_list_says():
+    begins = [start for start, _ in PROTECTION]
+
+    asked = {
+        start: [key for key, each in HAZARDS.items() if each["says"].startswith(start)] for start in begins
+    }
+
+    assert all(len(keys) == 1 for keys in asked.values())
+    assert set(HAZARDS) - {key for keys in asked.values() for key in keys} == {
+        "mixer"
+    }  # unplugging is a deed
