@@ -22,7 +22,7 @@ def create_app(settings: Settings | None = None) -> Flask:
     # Imported here so that `bowlside --help`, which imports this package, stays quick.
     from flask import Flask
 
-    from api import clock, entries, errors, exchange, kit, page, recipes, runs, security, store
+    from api import clock, door, entries, errors, exchange, kit, page, recipes, runs, security, store
     from api.openapi import BowlsideApi
     from api.settings import Settings
 
@@ -31,6 +31,7 @@ def create_app(settings: Settings | None = None) -> Flask:
     app.json.sort_keys = True  # type: ignore[attr-defined]
     store.init_app(app)
     security.init_app(app)
+    door.init_app(app)
     api = BowlsideApi(app)
     for module in (recipes, kit, runs, entries, exchange, clock):
         api.register_blueprint(module.blueprint, url_prefix="/api/v1")

@@ -6,7 +6,6 @@ What a command needs is imported inside it, so that `--help` is quick.
 from __future__ import annotations
 
 import json
-import signal
 import sys
 from pathlib import Path
 from typing import Any, NoReturn
@@ -34,27 +33,57 @@ def main() -> None:
 )
 @database_option
 @click.option("--demo", is_flag=True, help="Fill an empty database with the demo studio.")
-def serve(port: int | None, database: Path | None, demo: bool) -> None:
-    """Serve the page and the API to this machine."""
-    from api.serving import listen
+@click.option("--lan", is_flag=True, help="Open the studio to paired devices on this network, by TLS.")
+@click.option(
+    "--landing-port", type=click.IntRange(0, 65535), help="With --lan: the page that says how to trust it."
+)
+@click.option(
+    "--behind-proxy", is_flag=True, help="Paired devices come through a proxy (BOWLSIDE_PROXIES of them)."
+)
+@click.option(
+    "--workers", type=click.IntRange(1, 64), help="How many processes answer; else BOWLSIDE_WORKERS, else 1."
+)
+def serve(
+    port: int | None,
+    database: Path | None,
+    demo: bool,
+    lan: bool,
+    landing_port: int | None,
+    behind_proxy: bool,
+    workers: int | None,
+) -> None:
+    """Serve the page and the API: to this machine, unless told otherwise."""
+    from api.door.opening import open_studio
+    from api.serving import serve
+    from api.tables import db
 
-    app = _open(database, port=port)
+    if lan and behind_proxy:
+        raise click.UsageError("--lan and --behind-proxy are two ways of opening the studio: choose one.")
+    app = _open(
+        database, port=port, landing_port=landing_port, workers=workers, lan=lan, pairing=lan or behind_proxy
+    )
+    if behind_proxy and app.config["BOWLSIDE"].proxies < 1:
+        raise click.UsageError(
+            "--behind-proxy needs BOWLSIDE_PROXIES: how many proxies stand in front, most often 1."
+        )
     if demo:
         from api.demo import seed
 
         with app.app_context():
             _report(seed())
     try:
-        server, address = listen(app)
+        studio = open_studio(app)
     except OSError as error:
         _stop(f"Cannot listen: {error.strerror}. Name another port with --port; 0 takes a free one.")
-    import segno
-
-    click.echo(f"Bowlside is at {address} (this machine only). Ctrl+C stops it.")
-    segno.make(address, micro=False).terminal(out=sys.stdout, compact=True)
-    sys.stdout.flush()
-    signal.signal(signal.SIGTERM, lambda *_: sys.exit(0))
-    server.run()
+    with app.app_context():
+        db.engine.dispose()  # a connection must not be carried into another process
+    serve(
+        app,
+        studio.sockets,
+        porter=studio.porter,
+        certificate=studio.certificate,
+        ready=lambda: _welcome(studio),
+    )
 
 
 @main.command()
@@ -130,21 +159,53 @@ def export(file: Path | None, database: Path | None) -> None:
         _stop(f"Cannot write {file}: {error.strerror}.")
 
 
+def _welcome(studio: Any) -> None:
+    """Say where the studio is, with QR codes for phones."""
+    click.echo(f"Bowlside is at {studio.address} ({studio.open_to}). Ctrl+C stops it.")
+    _show_qr(studio.address)
+    if not studio.landing:
+        return
+    click.echo(f"A device learns to trust it at {studio.landing}")
+    _show_qr(studio.landing)
+    click.echo(f"The certificate's fingerprint there must be\n  {studio.fingerprint}")
+    for host in studio.left_out:
+        click.echo(
+            f"{host} is left out: the authority was made before it. Move the folder {studio.folder} away"
+            " for a new one, which devices must then trust anew."
+        )
+    sys.stdout.flush()
+
+
+def _show_qr(address: str) -> None:
+    import segno
+
+    segno.make(address, micro=False).terminal(out=sys.stdout, compact=True)
+    sys.stdout.flush()
+
+
 def _open(database: Path | None, **given: Any) -> Any:
-    """The application, its tables up to date."""
-    from sqlalchemy.exc import DatabaseError
+    """The application, its tables up to date. A file that is named here goes before DATABASE_URL."""
+    from sqlalchemy.exc import ArgumentError, DatabaseError
 
     from api import create_app, store
     from api.settings import SettingError, Settings
 
+    if database is not None:
+        given["database_url"] = ""
     try:
         settings = Settings.from_environ(database=database, **given)
         app = create_app(settings)
         store.migrate(app)
     except SettingError as error:
         raise click.UsageError(str(error)) from None
+    except (ArgumentError, ImportError):
+        _stop(
+            "Cannot use that DATABASE_URL. It begins with postgresql://, and needs the driver:"
+            " pip install 'bowlside[shared]'."
+        )
     except (OSError, DatabaseError) as error:
-        _stop(f"Cannot open the database {settings.database}: {getattr(error, 'orig', error)}.")
+        named = "of DATABASE_URL" if settings.database_url else settings.database
+        _stop(f"Cannot open the database {named}: {getattr(error, 'orig', error)}.")
     return app
 
 

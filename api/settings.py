@@ -1,13 +1,15 @@
 """Every setting, in one table: its name, what it is for, and its value when nobody says otherwise.
 
-Each can be given in the environment as `BOWLSIDE_` and its name in capitals.
+Each can be given in the environment as `BOWLSIDE_` and its name in capitals; `database_url` alone as
+`DATABASE_URL`, the name that hosts give it. How the studio is opened (`lan`, `pairing`) is not among
+them: a machine is opened to others by a command, not by a variable left over from another day.
 """
 
 from __future__ import annotations
 
 import os
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field, fields
+from dataclasses import Field, dataclass, field, fields
 from pathlib import Path
 from time import time_ns
 from typing import Any
@@ -25,41 +27,108 @@ class SettingError(ValueError):
     """A setting's value can't be used; the text says which and what it wants."""
 
 
+def _names(text: str) -> tuple[str, ...]:
+    """`studio.example, bench.local` -> ("studio.example", "bench.local")."""
+    return tuple(name.strip().lower() for name in text.split(",") if name.strip())
+
+
+def environment_name(setting: Field[Any]) -> str | None:
+    """The variable that gives this setting; None for one that no variable gives."""
+    name: str | None = setting.metadata.get("environment", ENVIRONMENT_PREFIX + setting.name.upper())
+    return name
+
+
 @dataclass(frozen=True, kw_only=True)
 class Settings:
     database: Path = field(
         default=Path("var/bowlside.sqlite3"),
-        metadata={"says": "the SQLite file that holds everything; its folder is made when missing"},
+        metadata={
+            "says": "the SQLite file that holds everything; its folder is made when missing",
+            "read": Path,
+        },
+    )
+    database_url: str | None = field(
+        default=None,
+        repr=False,  # it may hold a password
+        metadata={
+            "says": "a postgresql:// address, used in place of the file",
+            "read": str,
+            "environment": "DATABASE_URL",
+        },
     )
     port: int = field(
         default=8420, metadata={"says": "the port `bowlside serve` listens on; 0 takes a free one"}
+    )
+    landing_port: int = field(
+        default=8421, metadata={"says": "the port of the landing page of `serve --lan`; 0 takes a free one"}
+    )
+    listen: str = field(
+        default="127.0.0.1",
+        metadata={"says": "the address that `serve --behind-proxy` listens on", "read": str},
+    )
+    hosts: tuple[str, ...] = field(
+        default=(),
+        metadata={"says": "more host names that lead here, with commas between", "read": _names},
+    )
+    proxies: int = field(
+        default=0, metadata={"says": "how many proxies `serve --behind-proxy` stands behind"}
+    )
+    workers: int = field(
+        default=1, metadata={"says": "how many processes answer; more than one for PostgreSQL"}
     )
     body_limit: int = field(default=4 * MIB, metadata={"says": "the largest request body, in bytes"})
     import_limit: int = field(
         default=32 * MIB, metadata={"says": "the largest body that POST /api/v1/import takes, in bytes"}
     )
-    clock_ms: Callable[[], int] = field(default=system_clock_ms, metadata={"environment": False})
+    copies: Path | None = field(
+        default=None,
+        metadata={"says": "the folder of the nightly copies; else copies/ beside the database", "read": Path},
+    )
+    copies_kept: int = field(default=7, metadata={"says": "how many nightly copies are kept"})
+    lan: bool = field(default=False, metadata={"environment": None})
+    pairing: bool = field(default=False, metadata={"environment": None})
+    clock_ms: Callable[[], int] = field(default=system_clock_ms, metadata={"environment": None})
 
     @classmethod
     def from_environ(cls, environ: Mapping[str, str] = os.environ, **given: Any) -> Settings:
         """The environment's settings, with those `given` (and not None) on top."""
         values: dict[str, Any] = {}
         for setting in fields(cls):
-            text = environ.get(ENVIRONMENT_PREFIX + setting.name.upper())
-            if text is None or not setting.metadata.get("environment", True):
+            name = environment_name(setting)
+            if name is None or name not in environ:
                 continue
+            text = environ[name]
             try:
-                values[setting.name] = Path(text) if setting.name == "database" else int(text)
+                values[setting.name] = setting.metadata.get("read", int)(text)
             except ValueError:
-                raise SettingError(
-                    f"{ENVIRONMENT_PREFIX}{setting.name.upper()} is {text!r}; it must be a whole number."
-                ) from None
+                raise SettingError(f"{name} is {text!r}; it must be a whole number.") from None
         values.update({name: value for name, value in given.items() if value is not None})
         return cls(**values)
+
+    @property
+    def mode(self) -> str:
+        """How the studio is opened: local, lan or proxy."""
+        return "lan" if self.lan else "proxy" if self.pairing else "local"
+
+    @property
+    def door(self) -> Path:
+        """The folder of the certificate authority, beside the database."""
+        return self.database.parent / "door"
+
+    @property
+    def copies_folder(self) -> Path:
+        return self.copies or self.database.parent / "copies"
+
+    @property
+    def database_uri(self) -> str:
+        """The database's address in SQLAlchemy's words, which name the driver too."""
+        if self.database_url:
+            return self.database_url.replace("postgresql://", "postgresql+psycopg://", 1)
+        return f"sqlite:///{self.database.absolute()}"
 
     def as_flask_config(self) -> dict[str, Any]:
         return {
             "BOWLSIDE": self,
             "MAX_CONTENT_LENGTH": self.body_limit,
-            "SQLALCHEMY_DATABASE_URI": f"sqlite:///{self.database.absolute()}",
+            "SQLALCHEMY_DATABASE_URI": self.database_uri,
         }

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import os
 import re
+import signal
 import subprocess
 import sys
+from collections.abc import Callable
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent
@@ -31,25 +33,32 @@ class Server:
                 stdout=subprocess.PIPE,
                 stderr=log,
                 text=True,
+                start_new_session=True,
             )
         assert self._process.stdout is not None
         for line in self._process.stdout:
-            if found := re.search(r"http://[\d.]+:\d+/", line):
+            if found := re.search(r"https?://[\w.-]+:\d+/", line):
                 self.url = found.group()
                 return self
         raise AssertionError(f"The server did not start:\n{self._log.read_text()}")
 
+    @property
+    def master(self) -> int:
+        """The process that was started, which keeps the others."""
+        assert self._process is not None
+        return self._process.pid
+
     def kill(self) -> None:
-        """kill -9: no chance to finish anything."""
-        self._end(subprocess.Popen.kill)
+        """kill -9 of the master, the workers and the porter: no chance to finish anything."""
+        self._end(lambda process: os.killpg(process.pid, signal.SIGKILL))
 
     def stop(self) -> None:
         self._end(subprocess.Popen.terminate)
 
-    def _end(self, how: object) -> None:
+    def _end(self, how: Callable[[subprocess.Popen[str]], None]) -> None:
         if self._process is None:
             return
-        how(self._process)  # type: ignore[operator]
+        how(self._process)
         self._process.wait(timeout=START_SECONDS)
         assert self._process.stdout is not None
         self._process.stdout.close()

@@ -9,7 +9,7 @@ import pytest
 
 import bench
 from api.cli import main
-from api.settings import ENVIRONMENT_PREFIX, Settings
+from api.settings import Settings, environment_name
 from bench.recipe_schema import STEP_KINDS
 from tests.servers import ROOT
 
@@ -22,11 +22,9 @@ def test_the_readme_names_every_command(command: str) -> None:
     assert re.search(rf"^bowlside {command}\b", README, re.MULTILINE)
 
 
-@pytest.mark.parametrize(
-    "setting", [each.name for each in fields(Settings) if each.metadata.get("environment", True)]
-)
+@pytest.mark.parametrize("setting", [name for each in fields(Settings) if (name := environment_name(each))])
 def test_the_guide_names_every_setting(setting: str) -> None:
-    assert f"`{ENVIRONMENT_PREFIX}{setting.upper()}`" in DEVELOPERS
+    assert f"`{setting}`" in DEVELOPERS
 
 
 def test_the_guide_lists_the_kinds_of_entry_and_no_others() -> None:

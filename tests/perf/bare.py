@@ -12,10 +12,9 @@ import sys
 import threading
 from pathlib import Path
 
-import waitress
 from flask import Flask, Response, request
 
-THREADS = 8
+from api.serving import port_of, serve, take_sockets
 
 
 def make_app(database: str, folder: Path) -> Flask:
@@ -50,8 +49,6 @@ def make_app(database: str, folder: Path) -> Flask:
 
 
 if __name__ == "__main__":
-    server = waitress.create_server(
-        make_app(sys.argv[1], Path(sys.argv[2])), host="127.0.0.1", port=0, threads=THREADS
-    )
-    print(f"http://127.0.0.1:{server.effective_port}/", flush=True)
-    server.run()
+    sockets = take_sockets(("127.0.0.1",), 0)
+    print(f"http://127.0.0.1:{port_of(sockets)}/", flush=True)
+    serve(make_app(sys.argv[1], Path(sys.argv[2])), sockets)

@@ -1,0 +1,32 @@
+// Opens the steps for this device, and asks the studio over TLS whether it is trusted yet: a browser
+// answers that only by letting the request through.
+const state = document.getElementById("state");
+const addresses = JSON.parse(state.dataset.addresses);
+const agent = navigator.userAgent.toLowerCase();
+const mine = [...document.querySelectorAll("details")].find(({ dataset }) => dataset.on.split(" ").some((word) => agent.includes(word)));
+if (mine) mine.open = true;
+
+const answers = async (address) => {
+  try {
+    await fetch(`${address}api/v1/clock`, { mode: "no-cors", cache: "no-store", credentials: "omit", signal: AbortSignal.timeout(4000) });
+    return address;
+  } catch {
+    return undefined;
+  }
+};
+
+async function look() {
+  const trusted = (await Promise.all(addresses.map(answers))).find(Boolean);
+  if (!trusted) {
+    state.textContent = "This device does not trust the studio yet. The steps below are for once.";
+    setTimeout(look, 4000);
+    return;
+  }
+  const link = document.createElement("a");
+  link.href = trusted;
+  link.className = "copper";
+  link.textContent = "Open the studio";
+  state.replaceChildren("This device trusts the studio.", link);
+  document.documentElement.className = "trusted";
+}
+look();

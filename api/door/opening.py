@@ -1,0 +1,97 @@
+"""Opens the studio in the way that the settings say: takes the ports, and gathers what serving needs.
+
+On a network nothing listens before the certificate is there.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from socket import socket as Socket
+
+from flask import Flask
+
+from api.door import names
+from api.door.authority import Certificate, open_authority, renew
+from api.door.landing import LandingPage, landing_answers
+from api.porter import Porter, say
+from api.serving import port_of, take_sockets
+from api.settings import Settings
+
+THIS_MACHINE = "127.0.0.1"
+ANYWHERE = ("0.0.0.0", "::")
+
+
+@dataclass(frozen=True)
+class Studio:
+    """Where it is, what `api.serving.serve` needs, and on a network what devices need to trust it.
+
+    `landing` is the landing page's address; `left_out` are names that the authority cannot vouch for.
+    """
+
+    address: str
+    open_to: str
+    sockets: list[Socket]
+    porter: Porter
+    certificate: Certificate | None = None
+    landing: str = ""
+    fingerprint: str = ""
+    left_out: tuple[str, ...] = ()
+    folder: str = ""
+
+
+def open_studio(app: Flask) -> Studio:
+    """OSError when a port is taken or the door's folder cannot be written."""
+    settings: Settings = app.config["BOWLSIDE"]
+    if settings.lan:
+        return _to_the_network(settings)
+    host, open_to = (
+        (settings.listen, "paired devices, through the proxy")
+        if settings.pairing
+        else (THIS_MACHINE, "this machine only")
+    )
+    sockets = take_sockets((host,), settings.port)
+    return Studio(f"http://{host}:{port_of(sockets)}/", open_to, sockets, Porter([]))
+
+
+def _to_the_network(settings: Settings) -> Studio:
+    found = names.names_of_machine(settings.hosts)
+    authority = open_authority(settings.door, found, settings.clock_ms())
+    certificate = Certificate(settings.door)
+    renew(certificate, authority, found, settings.clock_ms())
+    sockets = take_sockets(ANYWHERE, settings.port)
+    landing = LandingPage(take_sockets(ANYWHERE[:1], settings.landing_port)[0])
+    port = port_of(sockets)
+    landing.answers = landing_answers(authority, addresses(settings, port))
+
+    def look_after_certificate() -> None:
+        now = names.names_of_machine(settings.hosts)
+        if renew(certificate, authority, now, settings.clock_ms()):
+            landing.answers = landing_answers(authority, addresses(settings, port))
+            say("made the server's certificate anew")
+
+    covered = authority.covers(found)
+    return Studio(
+        address=addresses(settings, port)[0],
+        open_to="paired devices on this network",
+        folder=str(settings.door),
+        sockets=sockets,
+        porter=Porter([look_after_certificate], landing),
+        certificate=certificate,
+        landing=f"http://{names.outward_address() or THIS_MACHINE}:{landing.port}/",
+        fingerprint=authority.fingerprint,
+        left_out=tuple(sorted(set(settings.hosts) - set(covered.hosts))),
+    )
+
+
+def addresses(settings: Settings, port: int) -> list[str]:
+    """Where devices reach the studio, the one to use first in front.
+
+    A name comes before a number, because a router gives numbers out anew, and to a browser another
+    address is another studio: paired anew, with nothing kept. A name that this machine itself does not
+    find comes last.
+    """
+    local = names.local_name()
+    known = [*settings.hosts, *([local] if names.is_known(local) else [])]
+    outward = names.outward_address()
+    hosts = dict.fromkeys([*known, *([outward] if outward else []), local])
+    return [f"https://{host}:{port}/" for host in hosts]

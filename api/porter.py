@@ -1,0 +1,108 @@
+"""The porter: one process beside the workers that looks after the house.
+
+It renews the server's certificate, keeps the landing page up, and makes the nightly copy. It looks
+once a minute what is due, leaves with the master, and is started again when it dies.
+"""
+
+from __future__ import annotations
+
+import os
+import signal
+import socket
+import sys
+import time
+import traceback
+from collections.abc import Callable, Sequence
+from threading import Thread
+from typing import Protocol
+
+ROUND_SECONDS = 60
+LOOK_SECONDS = 1
+REST_SECONDS = 2
+
+Chore = Callable[[], None]
+
+
+class Landing(Protocol):
+    """A page that is served while the porter is there."""
+
+    socket: socket.socket
+
+    def serve(self) -> None: ...
+
+
+class Porter:
+    """The master's side: starts the process, starts it again when it has died, and stops it."""
+
+    def __init__(self, chores: Sequence[Chore], landing: Landing | None = None) -> None:
+        self._chores = chores
+        self._landing = landing
+        self._process = 0
+        self._not_before = 0.0
+
+    def look(self, not_ours: Sequence[socket.socket]) -> None:
+        """See that the porter is there. It closes the sockets that are `not_ours`."""
+        if self._process and _is_running(self._process):
+            return
+        if time.monotonic() < self._not_before:
+            return
+        self._not_before = time.monotonic() + REST_SECONDS
+        sys.stdout.flush()
+        sys.stderr.flush()
+        master = os.getpid()
+        self._process = os.fork()
+        if self._process:
+            return
+        try:
+            for each in not_ours:
+                each.close()
+            keep_house(self._chores, self._landing, master)
+        finally:
+            os._exit(0)
+
+    def let_go(self) -> None:
+        """In a worker: let go of what is the porter's."""
+        if self._landing:
+            self._landing.socket.close()
+
+    def stop(self) -> None:
+        self._not_before = float("inf")
+        if self._process and _is_running(self._process):
+            os.kill(self._process, signal.SIGTERM)
+        self._process = 0
+
+
+def keep_house(chores: Sequence[Chore], landing: Landing | None, master: int) -> None:
+    """Do what is due, round after round, until the master is gone or says stop."""
+    for each in (signal.SIGINT, signal.SIGHUP):
+        signal.signal(each, signal.SIG_IGN)  # meant for the master, who will say
+    signal.signal(signal.SIGTERM, lambda *_: os._exit(0))
+    if landing:
+        Thread(target=landing.serve, daemon=True).start()
+    next_round = 0.0
+    while os.getppid() == master:
+        if time.monotonic() >= next_round:
+            do_round(chores)
+            next_round = time.monotonic() + ROUND_SECONDS
+        time.sleep(LOOK_SECONDS)
+
+
+def do_round(chores: Sequence[Chore]) -> None:
+    """One chore that fails keeps none of the others from being done."""
+    for chore in chores:
+        try:
+            chore()
+        except Exception:
+            say(f"{chore.__name__} failed; tried again in a minute.\n{traceback.format_exc()}")
+
+
+def say(what: str) -> None:
+    print(f"porter: {what}", file=sys.stderr, flush=True)
+
+
+def _is_running(process: int) -> bool:
+    """Whether a child is there; one that has ended is waited for, so that it leaves no trace."""
+    try:
+        return os.waitpid(process, os.WNOHANG) == (0, 0)
+    except ChildProcessError:  # the master waited for it already
+        return False
