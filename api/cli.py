@@ -12,6 +12,8 @@ from typing import Any, NoReturn
 
 import click
 
+from api import cli_copies
+
 COULD_NOT = 1
 WRONG_RECIPE = 3
 
@@ -235,6 +237,9 @@ def _stop(says: str, code: int = COULD_NOT) -> NoReturn:
     click.echo(says, err=True)
     sys.exit(code)
 
+
+for command in cli_copies.COMMANDS:
+    main.add_command(command)
 
 if __name__ == "__main__":
     main()

@@ -18,7 +18,7 @@ import bench
 from api.clock import now_ms
 from api.runs import REACH, no_such_run, note_finish, reach_of
 from api.schemas import EntryAnswers, EntryBatch, EntryPage, EntryQuery
-from api.store import driver, read_row, writing
+from api.store import execute, hold_run, read_row, writing
 from api.tables import db
 from api.wire import BatchArguments, Blueprint, answer, answer_text, described, unfit_values
 from bench import EntryError, canonical
@@ -29,11 +29,14 @@ blueprint.ARGUMENTS_PARSER = BatchArguments()
 AHEAD_MS = 24 * 3_600_000
 ENDINGS = frozenset({"finished", "undone"})
 
-KEEP = "INSERT INTO entry (id, run_id, text) VALUES (:id, :run, :text) ON CONFLICT (id) DO NOTHING"
+KEEP = (
+    "INSERT INTO entry (id, run_id, text, sender) VALUES (:id, :run, :text, :sender)"
+    " ON CONFLICT (id) DO NOTHING RETURNING seq"
+)
 KEPT_AS = "SELECT text FROM entry WHERE id = :id"
 READ_ON = (
     "SELECT coalesce(group_concat(text, ','), ''), max(seq) FROM"
-    " (SELECT seq, text FROM entry WHERE run_id = :run AND seq > :after ORDER BY seq LIMIT :limit)"
+    " (SELECT seq, text FROM entry WHERE run_id = :run AND seq > :after ORDER BY seq LIMIT :limit) AS page"
 )
 PAGES_HELD = 32
 OTHER_CONTENT = EntryError(
@@ -47,7 +50,7 @@ OTHER_CONTENT = EntryError(
 def post_entries(batch: dict[str, list[Any]], run_id: UUID) -> Response:
     """Send entries, at most 500. Each is answered by itself: kept, had already, or refused and why."""
     at = now_ms()
-    with writing() as connection:
+    with writing(alone=False) as connection:
         answers, cursor = keep_entries(connection, str(run_id), batch["entries"], at)
     return answer({"answers": answers, "cursor": cursor, "server_ms": at})
 
@@ -79,11 +82,14 @@ def _held_page(_database: Engine, run_id: str, after: int, limit: int, _reach: i
 
 
 def keep_entries(
-    connection: Connection, run_id: str, entries: list[Any], at: int
+    connection: Connection, run_id: str, entries: list[Any], at: int, sender: str | None = None
 ) -> tuple[list[dict[str, Any]], int]:
-    """Add entries to a run's journal; gives each one's answer and how far the journal then reaches."""
-    database = driver(connection)
-    reach = database.execute(REACH, {"run": run_id}).fetchone()
+    """Add entries to a run's journal; gives each one's answer and how far the journal then reaches.
+
+    `sender` is the id of the paired device that sent them.
+    """
+    hold_run(connection, run_id)
+    reach = execute(connection, REACH, {"run": run_id}).fetchone()
     if not reach:
         no_such_run()
     cursor: int = reach[0]
@@ -95,13 +101,12 @@ def keep_entries(
         except EntryError as error:
             answers.append(_refusal(entry, error))
             continue
-        kept = {"id": entry["id"], "run": run_id, "text": canonical(entry)}
-        result = database.execute(KEEP, kept)
-        if result.rowcount:
-            cursor = result.lastrowid or cursor
+        kept = {"id": entry["id"], "run": run_id, "text": canonical(entry), "sender": sender}
+        if new := execute(connection, KEEP, kept).fetchall():
+            cursor = new[0][0]
             may_end = may_end or entry["kind"] in ENDINGS
             answers.append({"id": entry["id"], "result": "kept"})
-        elif database.execute(KEPT_AS, kept).fetchone() == (kept["text"],):
+        elif execute(connection, KEPT_AS, kept).fetchone() == (kept["text"],):
             answers.append({"id": entry["id"], "result": "had"})
         else:
             answers.append(_refusal(entry, OTHER_CONTENT))

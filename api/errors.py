@@ -15,7 +15,7 @@ from typing import Any, NoReturn
 
 from flask import Flask, Response, current_app, request
 from marshmallow import ValidationError
-from sqlalchemy.exc import OperationalError
+from sqlalchemy.exc import DBAPIError, OperationalError, TimeoutError
 from werkzeug.exceptions import HTTPException
 
 from bench import BenchError, EntryError, RecipeError
@@ -36,21 +36,31 @@ WAYS_OUT = {
     500: "Something went wrong on the server, and nothing of this request was kept. Its log says what.",
 }
 
-# How SQLite words what is not the request's fault: (part of its message, status, way out).
-STORAGE_PROBLEMS = (
-    ("disk is full", 507, "The server's disk is full. Nothing was kept; make room and send this again."),
+BUSY = "The database is busy. Nothing was kept; send this again in a moment."
+# What is not the request's fault: (part of SQLite's message, how PostgreSQL's SQLSTATE begins
+# (https://www.postgresql.org/docs/current/errcodes-appendix.html), status, way out).
+STORAGE_PROBLEMS: tuple[tuple[str, tuple[str, ...], int, str], ...] = (
+    (
+        "disk is full",
+        ("53100",),
+        507,
+        "The server's disk is full. Nothing was kept; make room and send this again.",
+    ),
     (
         "disk I/O error",
+        ("58",),
         507,
         "The server's disk failed. Nothing was kept; look at the disk, then send this again.",
     ),
     (
         "readonly database",
+        ("25006",),
         507,
-        "The server may not write its database. Nothing was kept; see who owns the file.",
+        "The server may not write its database. Nothing was kept; see who may.",
     ),
-    ("database is locked", 503, "The database is busy. Nothing was kept; send this again in a moment."),
+    ("database is locked", ("40", "53", "55P03"), 503, BUSY),
 )
+UNREACHABLE = "The database does not answer. Nothing was kept; send this again in a moment."
 
 
 class Problem(Exception):
@@ -64,8 +74,10 @@ class Problem(Exception):
         title: str | None = None,
         errors: Iterable[tuple[str, str]] = (),
         headers: Mapping[str, str] | None = None,
+        type: str = "about:blank",
     ) -> None:
         super().__init__(detail)
+        self.type = type
         self.status = status
         self.detail = detail
         self.title = title or HTTPStatus(status).phrase
@@ -74,7 +86,7 @@ class Problem(Exception):
 
     def response(self) -> Response:
         body = {
-            "type": "about:blank",
+            "type": self.type,
             "title": self.title,
             "status": self.status,
             "detail": self.detail,
@@ -89,7 +101,8 @@ class Problem(Exception):
 def init_app(app: Flask) -> None:
     for kind in (Problem, BenchError, ValidationError):
         app.register_error_handler(kind, from_input)
-    app.register_error_handler(OperationalError, from_database)
+    app.register_error_handler(DBAPIError, from_database)
+    app.register_error_handler(TimeoutError, from_full_pool)
     app.register_error_handler(sqlite3.OperationalError, from_database)
     app.register_error_handler(Exception, from_fault)
 
@@ -112,13 +125,25 @@ def from_input(error: Problem | BenchError | ValidationError) -> Response:
     return as_problem(error).response()
 
 
-def from_database(error: OperationalError | sqlite3.OperationalError) -> Response:
-    said = str(error.orig if isinstance(error, OperationalError) else error)
-    for words, status, way_out in STORAGE_PROBLEMS:
-        if words in said:
-            current_app.logger.error("The database could not keep a request: %s", said)
-            return Problem(status, way_out, headers={"Retry-After": "2"} if status == 503 else {}).response()
+def from_database(error: DBAPIError | sqlite3.OperationalError) -> Response:
+    cause = error.orig if isinstance(error, DBAPIError) else error
+    said, state = str(cause), getattr(cause, "sqlstate", None) or ""
+    for words, states, status, way_out in STORAGE_PROBLEMS:
+        if words in said or state.startswith(states):
+            return _not_kept(said, status, way_out)
+    # The rest of PostgreSQL's operational errors are of the connection: it did not open, or was cut.
+    if isinstance(error, OperationalError) and not isinstance(cause, sqlite3.Error):
+        return _not_kept(said, 503, UNREACHABLE)
     return from_fault(error)
+
+
+def from_full_pool(error: TimeoutError) -> Response:
+    return _not_kept(str(error), 503, BUSY)
+
+
+def _not_kept(said: str, status: int, way_out: str) -> Response:
+    current_app.logger.error("The database could not keep a request: %s", said)
+    return Problem(status, way_out, headers={"Retry-After": "2"} if status == 503 else {}).response()
 
 
 def from_fault(error: Exception) -> Response:

@@ -102,6 +102,9 @@ def list_versions(asked: dict[str, int], recipe_id: UUID) -> Response:
     """A recipe's versions, the newest first."""
     now = _current_or_404(recipe_id)
     with reading() as connection:
+        total = connection.scalar(
+            select(func.count()).select_from(RecipeVersion).where(RecipeVersion.recipe_id == now.recipe_id)
+        )
         rows = connection.execute(
             select(RecipeVersion.version, RecipeVersion.title, RecipeVersion.created_at)
             .where(RecipeVersion.recipe_id == now.recipe_id)
@@ -109,7 +112,7 @@ def list_versions(asked: dict[str, int], recipe_id: UUID) -> Response:
             .limit(asked["page_size"])
             .offset((asked["page"] - 1) * asked["page_size"])
         )
-        return paged("versions", [dict(row) for row in rows.mappings()], now.version, asked)
+        return paged("versions", [dict(row) for row in rows.mappings()], total or 0, asked)
 
 
 @blueprint.get("/recipes/<uuid:recipe_id>/versions/<int(min=1, max=2147483647):version>")
@@ -118,6 +121,26 @@ def get_version(recipe_id: UUID, version: int) -> Response:
     """One version of a recipe. It never changes."""
     with reading() as connection:
         return _whole(version_or_404(connection, str(recipe_id), version))
+
+
+@blueprint.put("/recipes/<uuid:recipe_id>/versions/<int(min=1, max=1000000):version>")
+@blueprint.doc(requestBody=document_body(RECIPE_REF))
+@blueprint.response(200, RecipeWhole, headers=ETAG)
+@blueprint.alt_response(201, schema=RecipeWhole, headers=ETAG, success=True, description="Created")
+def put_version(recipe_id: UUID, version: int) -> Response:
+    """Put back a version that this server lacks, from whoever still has it. One that is here never changes."""
+    document = read_document()
+    measured = bench.read_recipe(document)
+    with writing() as connection:
+        here = find_version(connection, str(recipe_id), version)
+        if here is not None and here.document != canonical(document):
+            raise Problem(
+                409, "Another text of this version is here already. Keep this one as a recipe of its own."
+            )
+        if here is None:
+            keep_version(connection, str(recipe_id), version, document, measured, now_ms())
+        kept = find_version(connection, str(recipe_id), version)
+    return _whole(kept, 200 if here is not None else 201)
 
 
 @blueprint.get("/recipes/<uuid:recipe_id>/versions/<int(min=1, max=2147483647):version>/changes")
@@ -220,16 +243,17 @@ def keep_version(
     measured: dict[str, Any],
     at: int,
 ) -> None:
-    """Add a version and make it the current one; version 1 makes the recipe."""
+    """Add a version, to a recipe that is here or a new one; the latest is the current one."""
     head = {
         "version": version,
         "title": document["title"],
         "summary": document.get("summary", ""),
         "updated_at": at,
     }
-    if version == 1:
+    current = connection.scalar(select(Recipe.version).where(Recipe.id == recipe_id))
+    if current is None:
         connection.execute(insert(Recipe).values(id=recipe_id, **head))
-    else:
+    elif version > current:
         connection.execute(update(Recipe).where(Recipe.id == recipe_id).values(**head))
     connection.execute(
         insert(RecipeVersion).values(

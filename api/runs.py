@@ -19,7 +19,7 @@ from api.kit import current_kit
 from api.openapi import ETAG, IF_NONE_MATCH
 from api.recipes import version_or_404
 from api.schemas import RunAsked, RunPage, RunQuery, RunWhole
-from api.store import driver, read_row, reading, writing
+from api.store import execute, read_row, reading, writing
 from api.tables import Run, db
 from api.wire import Blueprint, answer, answer_text, described, paged
 from bench import canonical
@@ -150,7 +150,7 @@ def begin_run(connection: Connection, run_id: str, asked: dict[str, Any], at: in
             created_at=at,
         )
     )
-    return RunRow(*driver(connection).execute(RUN_WITH_SHEET, {"run": run_id}).fetchone()), True
+    return RunRow(*execute(connection, RUN_WITH_SHEET, {"run": run_id}).fetchone()), True
 
 
 def no_such_run() -> NoReturn:
@@ -173,12 +173,12 @@ def laid_out(run_id: UUID) -> Bench:
 
 def note_finish(connection: Connection, run_id: str) -> None:
     """Set when the run was finished, by its whole journal: an undo may have taken the end back."""
-    run = _fold(driver(connection).execute(RUN_AND_JOURNAL, {"run": run_id}).fetchone())
+    run = _fold(execute(connection, RUN_AND_JOURNAL, {"run": run_id}).fetchone())
     connection.execute(update(Run).where(Run.id == run_id).values(finished_at=run.state["finished_at"]))
 
 
 def _find(connection: Connection, run_id: str) -> RunRow | None:
-    found = driver(connection).execute(RUN_WITH_SHEET, {"run": run_id}).fetchone()
+    found = execute(connection, RUN_WITH_SHEET, {"run": run_id}).fetchone()
     return RunRow(*found) if found else None
 
 

@@ -1,38 +1,67 @@
 """The database: how it is opened, how a transaction begins, and how its tables come up to date.
 
-SQLite in WAL mode with `synchronous=FULL`: an entry that was answered is on the disk, through a
-power cut too (https://www.sqlite.org/pragma.html#pragma_synchronous). A transaction that may write
-takes the write lock when it begins, because one that reads first and locks later can lose another's
-update without a word.
+One file of SQLite's, unless the settings name a PostgreSQL server. Both are asked in the same SQL;
+what they word or lock differently is in this module alone. What was answered is on the disk, through
+a power cut too: SQLite in WAL mode with `synchronous=FULL`
+(https://www.sqlite.org/pragma.html#pragma_synchronous), PostgreSQL as it comes.
+
+A transaction that may write takes its lock when it begins, because one that reads first and locks
+later can lose another's update without a word.
 """
 
 from __future__ import annotations
 
+import re
 import sqlite3
 import threading
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
+from functools import lru_cache
 from typing import Any
 
 from flask import Flask, current_app
 from flask_migrate import Migrate, upgrade
-from sqlalchemy import Connection, event
+from sqlalchemy import Connection, Engine, event
 
 from api.places import MIGRATIONS
 from api.tables import db
 
 BUSY_TIMEOUT_MS = 5_000
 READERS = "bowlside_readers"
+WRITERS = "bowlside_writers"
+
+# Any number of ours, among the advisory locks of a PostgreSQL database.
+WRITING_ALONE = 8420
+
+# Connections of one process: what several of them take together stays under the hundred that a
+# server gives out when nobody says otherwise.
+POSTGRESQL: dict[str, Any] = {
+    "pool_size": 8,
+    "max_overflow": 8,
+    "pool_timeout": BUSY_TIMEOUT_MS / 1000,
+    "connect_args": {"connect_timeout": 5, "options": f"-c lock_timeout={BUSY_TIMEOUT_MS}"},
+}
+ONE_VIEW: dict[str, dict[str, Any]] = {
+    "sqlite": {"bowlside_reads": True},
+    "postgresql": {"isolation_level": "REPEATABLE READ", "postgresql_readonly": True},
+}
 
 
 def init_app(app: Flask) -> None:
-    app.config["BOWLSIDE"].database.parent.mkdir(parents=True, exist_ok=True)
+    settings = app.config["BOWLSIDE"]
     app.extensions[READERS] = threading.local()
+    app.extensions[WRITERS] = threading.Lock()
+    app.config["SQLALCHEMY_ENGINE_OPTIONS"] = {
+        "hide_parameters": True,  # what was written, and hashes of secrets, are no matter for a log
+        **(POSTGRESQL if settings.database_url else {}),
+    }
     db.init_app(app)
     Migrate(app, db, directory=str(MIGRATIONS))
-    with app.app_context():
-        event.listen(db.engine, "connect", _prepare_connection)
-        event.listen(db.engine, "begin", _begin)
+    if not settings.database_url:
+        settings.database.parent.mkdir(parents=True, exist_ok=True)
+        with app.app_context():
+            event.listen(db.engine, "connect", _prepare_sqlite)
+            event.listen(db.engine, "begin", _begin_sqlite)
 
 
 def migrate(app: Flask) -> None:
@@ -41,41 +70,131 @@ def migrate(app: Flask) -> None:
         upgrade()
 
 
+def close(app: Flask) -> None:
+    """Close what is open; a process that forks must not share its connections with its children."""
+    with app.app_context():
+        db.engine.dispose()
+    app.extensions[READERS] = threading.local()
+
+
 @contextmanager
 def reading() -> Iterator[Connection]:
     """One consistent view of the database, that waits for no writer."""
     with db.engine.connect() as connection:
-        yield connection.execution_options(bowlside_reads=True)
+        yield connection.execution_options(**ONE_VIEW[connection.dialect.name])
 
 
 @contextmanager
-def writing() -> Iterator[Connection]:
-    """A transaction that holds the write lock; kept whole at the end, or not at all."""
-    with db.engine.begin() as connection:
+def writing(*, alone: bool = True) -> Iterator[Connection]:
+    """A transaction that holds the write lock; kept whole at the end, or not at all.
+
+    One that is not `alone` may go beside others where the database can do that, and holds by itself
+    what it changes (`hold_run`).
+    """
+    if on_postgresql(db.engine):
+        with db.engine.begin() as connection:
+            if alone:
+                hold_all(connection)
+            yield connection
+        return
+    with _turn(), db.engine.begin() as connection:
         yield connection
 
 
 def read_row(sql: str, values: Mapping[str, Any]) -> Any:
     """One row by one statement, or None: what phones ask all day.
 
-    By a connection that the thread keeps for this, because taking one from the pool costs more than
-    such a statement does.
+    On SQLite by a connection that the thread keeps for this, because taking one from the pool costs
+    more than such a statement does.
     """
+    if on_postgresql(db.engine):
+        with db.engine.connect() as connection:
+            connection.execution_options(isolation_level="AUTOCOMMIT")
+            return execute(connection, sql, values).fetchone()
     thread = current_app.extensions[READERS]
     if not hasattr(thread, "connection"):
         thread.connection = sqlite3.connect(current_app.config["BOWLSIDE"].database)
-        _prepare_connection(thread.connection, None)
+        _prepare_sqlite(thread.connection, None)
     return thread.connection.execute(sql, values).fetchone()
 
 
-def driver(connection: Connection) -> sqlite3.Connection:
-    """The driver's connection beneath, in the same transaction."""
-    found = connection.connection.driver_connection
-    assert isinstance(found, sqlite3.Connection)
-    return found
+def execute(connection: Connection, sql: str, values: Mapping[str, Any]) -> Any:
+    """Run a statement in the connection's transaction; gives its cursor.
+
+    For the statements that phones cause all day: by the driver, and nothing in between. Written as
+    SQLite takes it, with `:name` for a value.
+    """
+    if on_postgresql(connection):
+        return connection.exec_driver_sql(_for_postgresql(sql), dict(values))
+    sqlite = connection.connection.driver_connection
+    assert isinstance(sqlite, sqlite3.Connection)
+    return sqlite.execute(sql, values)
 
 
-def _prepare_connection(connection: sqlite3.Connection, _record: Any) -> None:
+def hold_run(connection: Connection, run_id: str) -> None:
+    """Let no other transaction add to a run's journal until this one ends.
+
+    The entries of a run are then numbered in the order in which they can be seen, so that nobody who
+    reads on from a cursor skips one. A statement of its own, for the one that waits still sees the
+    past when its wait is over.
+    """
+    if on_postgresql(connection):
+        execute(connection, "SELECT 1 FROM run WHERE id = :run FOR NO KEY UPDATE", {"run": run_id})
+
+
+def last_number(connection: Connection) -> int:
+    """The last number that was given to an entry, deleted ones too; 0 for none."""
+    sql = (
+        "SELECT CASE WHEN is_called THEN last_value ELSE 0 END FROM entry_seq_seq"
+        if on_postgresql(connection)
+        else "SELECT seq FROM sqlite_sequence WHERE name = 'entry'"
+    )
+    found = execute(connection, sql, {}).fetchone()
+    return found[0] if found else 0
+
+
+def number_after(connection: Connection, number: int) -> None:
+    """Let the next entry's number be greater than this one."""
+    if on_postgresql(connection):
+        execute(connection, "SELECT setval('entry_seq_seq', greatest(:n, 1), :n > 0)", {"n": number})
+        return
+    execute(connection, "DELETE FROM sqlite_sequence WHERE name = 'entry'", {})
+    execute(connection, "INSERT INTO sqlite_sequence (name, seq) VALUES ('entry', :n)", {"n": number})
+
+
+def hold_all(connection: Connection) -> None:
+    """Let no other transaction that wants to be alone begin until this one ends."""
+    if on_postgresql(connection):
+        execute(connection, "SELECT pg_advisory_xact_lock(:lock)", {"lock": WRITING_ALONE})
+
+
+def on_postgresql(bind: Connection | Engine) -> bool:
+    return bind.dialect.name == "postgresql"
+
+
+@lru_cache
+def _for_postgresql(sql: str) -> str:
+    """SQL as SQLite takes it, in the driver's and PostgreSQL's words."""
+    named = re.sub(r"(?<!:):(\w+)", r"%(\1)s", sql)
+    return named.replace("group_concat(text, ',')", "string_agg(text, ',' ORDER BY seq)")
+
+
+@contextmanager
+def _turn() -> Iterator[None]:
+    """SQLite's writers of this process, each in its turn.
+
+    Left to SQLite they would sleep and try again, and where there are many, some would for seconds.
+    """
+    writers = current_app.extensions[WRITERS]
+    if not writers.acquire(timeout=BUSY_TIMEOUT_MS / 1000):
+        raise sqlite3.OperationalError("database is locked")
+    try:
+        yield
+    finally:
+        writers.release()
+
+
+def _prepare_sqlite(connection: sqlite3.Connection, _record: Any) -> None:
     connection.isolation_level = None  # the driver would begin transactions at moments of its own
     for pragma in (
         f"busy_timeout={BUSY_TIMEOUT_MS}",
@@ -86,6 +205,6 @@ def _prepare_connection(connection: sqlite3.Connection, _record: Any) -> None:
         connection.execute(f"PRAGMA {pragma}")
 
 
-def _begin(connection: Connection) -> None:
+def _begin_sqlite(connection: Connection) -> None:
     reads = connection.get_execution_options().get("bowlside_reads", False)
     connection.exec_driver_sql("BEGIN" if reads else "BEGIN IMMEDIATE")

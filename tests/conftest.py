@@ -1,11 +1,15 @@
 """Fixtures for every kind of test: the application on a database of its own, a clock that stands
 still, the real server as a process, and the browser.
+
+What takes `app`, or anything made of it, runs twice: on SQLite and on a real PostgreSQL server. A test
+that is about one of them says so by `@pytest.mark.database("sqlite")`.
 """
 
 from __future__ import annotations
 
+import itertools
 import shutil
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
@@ -13,10 +17,11 @@ import pytest
 
 from api import create_app, store
 from api.settings import Settings
-from api.tables import db
 from tests.make import Clock
+from tests.postgres import Cluster
 from tests.servers import Server, bowlside
 
+DATABASES = ("sqlite", "postgresql")
 BROWSER_FLAGS = [
     "--no-sandbox",
     "--disable-gpu",
@@ -33,22 +38,77 @@ def clock() -> Clock:
     return Clock()
 
 
+def pytest_generate_tests(metafunc: pytest.Metafunc) -> None:
+    if "database" in metafunc.fixturenames:
+        only = metafunc.definition.get_closest_marker("database")
+        metafunc.parametrize("database", only.args if only else DATABASES, indirect=True)
+
+
 @pytest.fixture(scope="session")
 def empty_database(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """A database with its tables and nothing in them, made once and copied by each test."""
     database = tmp_path_factory.mktemp("empty") / "bowlside.sqlite3"
     app = create_app(Settings(database=database))
     store.migrate(app)
-    with app.app_context():
-        db.engine.dispose()  # the last connection writes all of the WAL into the file
+    store.close(app)  # the last connection writes all of the WAL into the file
     return database
 
 
+@pytest.fixture(scope="session")
+def cluster() -> Iterator[Cluster]:
+    cluster = Cluster()
+    yield cluster
+    cluster.remove()
+
+
+@pytest.fixture(scope="session")
+def empty_postgresql(cluster: Cluster) -> str:
+    """The name of such a database on PostgreSQL."""
+    name = cluster.create()
+    app = create_app(Settings(database_url=cluster.url(name)))
+    store.migrate(app)
+    store.close(app)
+    return name
+
+
 @pytest.fixture
-def app(tmp_path: Path, empty_database: Path, clock: Clock) -> Any:
-    database = tmp_path / "bowlside.sqlite3"
-    shutil.copy(empty_database, database)
-    return create_app(Settings(database=database, clock_ms=clock))
+def database(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[Callable[[], dict[str, Any]]]:
+    """Makes another empty database at each call; gives the settings that name it."""
+    numbers = itertools.count(1)
+    if request.param == "sqlite":
+        empty = request.getfixturevalue("empty_database")
+        yield lambda: {"database": shutil.copy(empty, tmp_path / f"bowlside-{next(numbers)}.sqlite3")}
+        return
+    cluster, empty = (request.getfixturevalue(name) for name in ("cluster", "empty_postgresql"))
+    made: list[str] = []
+
+    def make() -> dict[str, Any]:
+        made.append(cluster.create(empty))
+        # The file is never made; the folders of copies and certificates are found beside it.
+        return {"database_url": cluster.url(made[-1]), "database": tmp_path / made[-1] / "none"}
+
+    yield make
+    for name in made:
+        cluster.drop(name)
+
+
+@pytest.fixture
+def new_app(database: Callable[[], dict[str, Any]], clock: Clock) -> Iterator[Callable[..., Any]]:
+    """Makes another application on an empty database of its own at each call."""
+    made: list[Any] = []
+
+    def make(**settings: Any) -> Any:
+        made.append(create_app(Settings(**database(), clock_ms=clock, **settings)))
+        return made[-1]
+
+    yield make
+    for app in made:
+        store.close(app)
+
+
+@pytest.fixture
+def app(new_app: Callable[..., Any]) -> Any:
+    return new_app()
 
 
 @pytest.fixture

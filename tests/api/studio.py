@@ -18,6 +18,9 @@ class Studio:
         headers = {"If-Match": if_match} if if_match else {}
         return self.client.put(f"/api/v1/recipes/{recipe}", json=document, headers=headers)
 
+    def put_version(self, recipe: str, version: int, document: Any) -> Any:
+        return self.client.put(f"/api/v1/recipes/{recipe}/versions/{version}", json=document)
+
     def put_kit(self, document: Any, if_match: str | None = None) -> Any:
         headers = {"If-Match": if_match} if if_match else {}
         return self.client.put("/api/v1/kit", json=document, headers=headers)

@@ -141,6 +141,7 @@ def test_500_tells_the_log_everything_and_the_asker_nothing(
     assert "the secret of the house" in caplog.text
 
 
+@pytest.mark.database("sqlite")
 def test_503_a_database_that_someone_else_holds(
     studio: Studio, app: Any, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -159,6 +160,7 @@ def test_503_a_database_that_someone_else_holds(
     assert studio.post(run, make_entry(run)).json["answers"][0]["result"] == "kept"
 
 
+@pytest.mark.database("sqlite")
 def test_507_a_full_disk_keeps_nothing_and_says_so(studio: Studio, app: Any) -> None:
     run = studio.with_run()
     with app.app_context(), writing() as connection:
@@ -173,6 +175,7 @@ def test_507_a_full_disk_keeps_nothing_and_says_so(studio: Studio, app: Any) -> 
     assert studio.get(f"/runs/{run}/entries").json["entries"] == []
 
 
+@pytest.mark.database("sqlite")
 @pytest.mark.parametrize(
     ("said", "status"),
     [

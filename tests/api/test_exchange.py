@@ -1,26 +1,20 @@
 from __future__ import annotations
 
-import shutil
-from pathlib import Path
 from typing import Any
 
 import pytest
 from jsonschema import Draft202012Validator
 
 import bench
-from api import create_app
 from api.demo import seed
 from api.kit import STARTER_KIT
-from api.settings import Settings
 from tests.api.studio import Studio
-from tests.make import Clock, make_entry, make_recipe, make_run, uuid4
+from tests.make import make_entry, make_recipe, make_run, uuid4
 
 
 @pytest.fixture
-def other_studio(tmp_path: Path, empty_database: Path, clock: Clock) -> Studio:
-    database = tmp_path / "other.sqlite3"
-    shutil.copy(empty_database, database)
-    return Studio(create_app(Settings(database=database, clock_ms=clock)).test_client())
+def other_studio(new_app: Any) -> Studio:
+    return Studio(new_app().test_client())
 
 
 def furnish(studio: Studio) -> str:

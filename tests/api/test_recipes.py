@@ -164,3 +164,27 @@ def test_the_swaps_of_a_line_say_what_each_would_change(studio: Studio) -> None:
     assert (swap["ingredient"], swap["by"], swap["mg_after"]) == ("other", "amount", 5000)
     assert "Other is a mica." in [finding["what"] for finding in swap["findings_new"]]
     assert studio.get(f"/recipes/{recipe['id']}/swaps?line=no.such").status_code == 422
+
+
+def test_a_version_that_the_server_lost_is_put_back_and_never_changed(studio: Studio) -> None:
+    recipe, second, other = uuid4(), make_recipe(title="Second"), make_recipe(title="Other")
+
+    first_sent = studio.put_version(recipe, 2, second)
+    again = studio.put_version(recipe, 2, second)
+    changed = studio.put_version(recipe, 2, other)
+
+    assert [each.status_code for each in (first_sent, again, changed)] == [201, 200, 409]
+    assert studio.get(f"/recipes/{recipe}").json["document"] == second
+
+
+def test_an_older_version_put_back_later_does_not_become_the_current_one(studio: Studio) -> None:
+    recipe = uuid4()
+    studio.put_version(recipe, 3, make_recipe(title="Third"))
+    studio.put_version(recipe, 1, make_recipe(title="First"))
+
+    listed = studio.get(f"/recipes/{recipe}/versions").json
+
+    assert studio.get(f"/recipes/{recipe}").json["version"] == 3
+    assert ([each["version"] for each in listed["versions"]], listed["total"]) == ([3, 1], 2)
+    edited = studio.put_recipe(recipe, make_recipe(title="Fourth"), if_match='"3"')
+    assert (edited.status_code, edited.json["version"]) == (200, 4)

@@ -1,26 +1,30 @@
 from __future__ import annotations
 
-import sqlite3
+import os
+import subprocess
+import sys
 import threading
-from pathlib import Path
+from collections.abc import Callable
 from typing import Any
 
+import pytest
 from alembic.autogenerate import compare_metadata
 from alembic.migration import MigrationContext
 from flask_migrate import downgrade, upgrade
-from sqlalchemy import text
+from sqlalchemy import inspect, text
 
-from api import create_app, store
-from api.settings import Settings
+from api import store
 from api.store import reading, writing
 from api.tables import Base, db
 from tests.api.studio import Studio
 from tests.make import make_entry
+from tests.servers import ROOT
 
 EXPECTED_PRAGMAS = {"journal_mode": "wal", "synchronous": 2, "foreign_keys": 1, "busy_timeout": 5000}
 
 
-def test_the_database_is_opened_for_full_durability(app: Any) -> None:
+@pytest.mark.database("sqlite")
+def test_the_file_is_opened_for_full_durability(app: Any) -> None:
     with app.app_context(), reading() as connection:
         found = {name: connection.execute(text(f"PRAGMA {name}")).scalar() for name in EXPECTED_PRAGMAS}
 
@@ -38,11 +42,7 @@ def test_a_transaction_that_reads_then_writes_loses_no_update(app: Any) -> None:
                 n = connection.execute(text("SELECT n FROM tally")).scalar() or 0
                 connection.execute(text("UPDATE tally SET n = :n"), {"n": n + 1})
 
-    threads = [threading.Thread(target=add_twenty) for _ in range(5)]
-    for thread in threads:
-        thread.start()
-    for thread in threads:
-        thread.join()
+    at_once(add_twenty, 5)
 
     with app.app_context(), reading() as connection:
         assert connection.execute(text("SELECT n FROM tally")).scalar() == 100
@@ -55,18 +55,38 @@ def test_a_reader_does_not_wait_for_a_writer(studio: Studio, app: Any) -> None:
         assert studio.get("/recipes").status_code == 200
 
 
-def test_the_migrations_go_forward_and_back_and_agree_with_the_tables(tmp_path: Path) -> None:
-    app = create_app(Settings(database=tmp_path / "new" / "bowlside.sqlite3"))
+def test_the_migrations_go_forward_and_back_with_rows_and_agree_with_the_tables(
+    studio: Studio, app: Any
+) -> None:
+    run = studio.with_run()
+    studio.post(run, make_entry(run))
 
     with app.app_context():
+        with db.engine.connect() as connection:
+            assert compare_metadata(MigrationContext.configure(connection), Base.metadata) == []
+        downgrade(revision="0001")
+        upgrade()
+        assert len(studio.get(f"/runs/{run}/entries").json["entries"]) == 1
+        downgrade(revision="base")
+        assert set(inspect(db.engine).get_table_names()) == {"alembic_version"}
         upgrade()
         with db.engine.connect() as connection:
             assert compare_metadata(MigrationContext.configure(connection), Base.metadata) == []
+    assert studio.get("/runs").json["total"] == 0
+
+
+def test_servers_started_at_once_migrate_one_after_the_other(app: Any) -> None:
+    with app.app_context():
         downgrade(revision="base")
-        with db.engine.connect() as connection:
-            left = connection.execute(text("SELECT name FROM sqlite_master WHERE type = 'table'")).scalars()
-            assert set(left) <= {"alembic_version", "sqlite_sequence"}
-        upgrade()
+    settings = app.config["BOWLSIDE"]
+    named = {"BOWLSIDE_DATABASE": str(settings.database), "DATABASE_URL": settings.database_url or ""}
+    start = [sys.executable, "-c", "from api import create_app, store; store.migrate(create_app())"]
+
+    started = [subprocess.Popen(start, env={**os.environ, **named}, cwd=ROOT) for _ in range(3)]
+
+    assert [each.wait(timeout=30) for each in started] == [0, 0, 0]
+    with app.app_context(), reading() as connection:
+        assert connection.execute(text("SELECT count(*) FROM recipe")).scalar() == 0
 
 
 def test_migrating_again_keeps_everything(studio: Studio, app: Any) -> None:
@@ -81,7 +101,15 @@ def test_migrating_again_keeps_everything(studio: Studio, app: Any) -> None:
 def test_the_cursor_is_never_given_twice(studio: Studio, app: Any) -> None:
     run = studio.with_run()
     first = studio.post(run, make_entry(run)).json["cursor"]
-    with sqlite3.connect(app.config["BOWLSIDE"].database) as connection:
-        connection.execute("DELETE FROM entry")
+    with app.app_context(), writing() as connection:
+        connection.execute(text("DELETE FROM entry"))
 
     assert studio.post(run, make_entry(run)).json["cursor"] > first
+
+
+def at_once(act: Callable[[], None], times: int) -> None:
+    threads = [threading.Thread(target=act) for _ in range(times)]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()

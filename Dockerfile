@@ -1,0 +1,17 @@
+# Bowlside with what a shared studio needs; compose.yaml says how it is started.
+FROM python:3.12-slim
+
+COPY pyproject.toml README.md LICENSE /source/
+COPY api /source/api
+COPY bench /source/bench
+COPY frontend /source/frontend
+COPY demo /source/demo
+RUN pip install --no-cache-dir '/source[shared,plan]' && rm -r /source
+
+RUN useradd --system bowlside && install --directory --owner bowlside /var/lib/bowlside
+USER bowlside
+WORKDIR /var/lib/bowlside
+ENV BOWLSIDE_DATABASE=/var/lib/bowlside/bowlside.sqlite3
+EXPOSE 8420
+ENTRYPOINT ["bowlside"]
+CMD ["serve"]

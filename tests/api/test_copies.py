@@ -1,0 +1,398 @@
+"""Copies of everything: made while the studio writes, found out when damaged, put back."""
+
+from __future__ import annotations
+
+import gzip
+import hashlib
+import json
+import random
+import resource
+import threading
+from collections.abc import Callable, Iterator
+from datetime import datetime
+from pathlib import Path
+from typing import Any
+
+import pytest
+from click.testing import CliRunner
+from sqlalchemy import insert
+
+from api import copies
+from api.cli import main
+from api.copies import CopyError
+from api.store import writing
+from api.tables import Entry
+from tests.api.studio import Studio
+from tests.api.test_carry import all_rows, furnish
+from tests.make import Clock, make_entry
+
+DAY_MS = 24 * 3_600_000
+
+
+def copy_of(app: Any, file: Path) -> Path:
+    with app.app_context():
+        copies.write(file)
+    return file
+
+
+def lines_of(file: Path) -> list[Any]:
+    return [json.loads(line) for line in gzip.decompress(file.read_bytes()).splitlines()]
+
+
+def write_lines(file: Path, lines: list[Any], *, signed: bool = True) -> Path:
+    """A copy of these lines, as one who knows the format would forge it."""
+    texts = [json.dumps(line).encode() + b"\n" for line in lines[:-1]]
+    if signed:
+        lines[-1]["sha256"] = hashlib.sha256(b"".join(texts)).hexdigest()
+    file.write_bytes(gzip.compress(b"".join([*texts, json.dumps(lines[-1]).encode() + b"\n"])))
+    return file
+
+
+def test_a_copy_is_put_back_elsewhere_row_for_row(app: Any, new_app: Any, tmp_path: Path) -> None:
+    run = furnish(app)
+    other = new_app()
+
+    counts = copies.restore(other, copy_of(app, tmp_path / "all.gz"))
+
+    assert all_rows(other) == all_rows(app)
+    assert counts == copies.read_through(tmp_path / "all.gz").counts
+    assert Studio(other.test_client()).get(f"/runs/{run}/record").status_code == 200
+
+
+def test_a_copy_says_what_it_is_and_holds_no_secret(app: Any, tmp_path: Path) -> None:
+    furnish(app)
+
+    lines = lines_of(copy_of(app, tmp_path / "all.gz"))
+
+    assert lines[0] == {
+        "format": "bowlside-backup/1",
+        "made_at": 1_760_000_000_000,
+        "schema": "0002",
+        "reach": 7,
+    }
+    assert {line["table"] for line in lines[1:-1]} == set(lines[-1]["counts"])
+    assert "5ec7e7" not in str(lines)
+    assert (tmp_path / "all.gz").stat().st_mode & 0o077 == 0
+
+
+def test_a_copy_made_while_phones_write_is_one_moment(app: Any, tmp_path: Path) -> None:
+    studio = Studio(app.test_client())
+    run = studio.with_run()
+    studio.post(run, *[make_entry(run) for _ in range(500)])
+    enough, done = threading.Event(), threading.Event()
+
+    def write_pairs() -> None:
+        mine, sent = Studio(app.test_client()), 0
+        while not done.is_set():
+            mine.post(run, make_entry(run), make_entry(run))
+            sent += 1
+            if sent == 5:
+                enough.set()
+
+    phone = threading.Thread(target=write_pairs)
+    phone.start()
+    try:
+        assert enough.wait(timeout=30)
+        made = [copy_of(app, tmp_path / f"{each}.gz") for each in range(5)]
+    finally:
+        done.set()
+        phone.join()
+
+    held = [copies.verify(each) for each in made]
+    assert [unreadable for _, unreadable in held] == [[]] * 5
+    assert [copy.counts["entry"] % 2 for copy, _ in held] == [0] * 5  # two came at once, never one of them
+    assert all(copy.reach >= 510 for copy, _ in held)
+
+
+def test_putting_back_into_a_used_place_replaces_all_of_it(app: Any, tmp_path: Path) -> None:
+    run = furnish(app)
+    before = all_rows(app)
+    file = copy_of(app, tmp_path / "all.gz")
+    studio = Studio(app.test_client())
+    studio.with_recipe(title="Written since")
+    last = studio.post(run, make_entry(run)).json["cursor"]
+
+    copies.restore(app, file)
+
+    assert all_rows(app) == before
+    # A phone has read as far as `last`, which the copy does not hold: it passes nothing over.
+    new = make_entry(run)
+    studio.post(run, new)
+    assert studio.get(f"/runs/{run}/entries?after={last}").json["entries"] == [new]
+
+
+def test_a_new_server_numbers_on_beyond_what_phones_may_have_read(
+    app: Any, new_app: Any, tmp_path: Path
+) -> None:
+    run = furnish(app)
+    file = copy_of(app, tmp_path / "all.gz")
+    lost = Studio(app.test_client()).post(run, *[make_entry(run) for _ in range(50)]).json["cursor"]
+    other = new_app()
+
+    copies.restore(other, file)
+
+    assert Studio(other.test_client()).post(run, make_entry(run)).json["cursor"] > lost
+
+
+def flip(file: Path, where: float) -> None:
+    content = bytearray(file.read_bytes())
+    content[int(len(content) * where)] ^= 0x10
+    file.write_bytes(content)
+
+
+def cut(file: Path, where: float) -> None:
+    content = file.read_bytes()
+    file.write_bytes(content[: int(len(content) * where)])
+
+
+@pytest.mark.database("sqlite")
+@pytest.mark.parametrize(
+    "damage",
+    [
+        *(lambda file, at=at: flip(file, at) for at in (0.0, 0.2, 0.5, 0.9)),
+        *(lambda file, at=at: cut(file, at) for at in (0.0, 0.3, 0.999)),
+        lambda file: write_lines(file, lines_of(file)[:-1], signed=False),
+        lambda file: write_lines(file, lines_of(file)[:3] + lines_of(file)[4:]),
+        lambda file: write_lines(file, [*lines_of(file)[:3], *lines_of(file)[2:]]),
+        lambda file: write_lines(file, [{"format": "other/1"}, *lines_of(file)[1:]]),
+        lambda file: file.write_bytes(gzip.compress(b"[]\n3\n")),
+        lambda file: file.write_text("not a copy"),
+        lambda file: file.unlink(),
+    ],
+)
+def test_a_damaged_copy_is_found_out_and_changes_nothing(
+    app: Any, tmp_path: Path, damage: Callable[[Path], None]
+) -> None:
+    furnish(app)
+    file = copy_of(app, tmp_path / "all.gz")
+    damage(file)
+    before = all_rows(app)
+
+    for act in (copies.verify, lambda file: copies.restore(app, file)):
+        with pytest.raises(CopyError, match=r"all\.gz"):
+            act(file)
+    assert all_rows(app) == before
+
+
+@pytest.mark.database("sqlite")
+def test_a_flipped_byte_anywhere_is_found_out(app: Any, tmp_path: Path) -> None:
+    furnish(app)
+    whole = copy_of(app, tmp_path / "all.gz").read_bytes()
+    chosen = random.Random(4)
+    found, found_out = copies.read_through(tmp_path / "all.gz"), 0
+
+    for _ in range(200):
+        content = bytearray(whole)
+        content[chosen.randrange(len(content))] ^= 1 << chosen.randrange(8)
+        (tmp_path / "all.gz").write_bytes(content)
+        # A few bits of gzip's say nothing of what is inside; what is read is then still as written.
+        try:
+            assert copies.read_through(tmp_path / "all.gz") == found
+        except CopyError:
+            found_out += 1
+
+    assert found_out >= 190
+
+
+@pytest.mark.database("sqlite")
+def test_tables_of_another_version_are_said(app: Any, tmp_path: Path) -> None:
+    lines = lines_of(copy_of(app, tmp_path / "all.gz"))
+    lines[0]["schema"] = "9999"
+
+    with pytest.raises(CopyError, match="9999"):
+        copies.verify(write_lines(tmp_path / "all.gz", lines))
+
+
+@pytest.mark.database("sqlite")
+def test_rows_that_do_not_belong_together_are_said(app: Any, tmp_path: Path) -> None:
+    furnish(app)
+    lines = lines_of(copy_of(app, tmp_path / "all.gz"))
+    lines = [line for line in lines if line.get("table") != "recipe"]
+    del lines[-1]["counts"]["recipe"]
+
+    with pytest.raises(CopyError, match="belong together"):
+        copies.verify(write_lines(tmp_path / "all.gz", lines))
+
+
+def test_verify_says_what_this_version_cannot_read(app: Any, tmp_path: Path) -> None:
+    run = furnish(app)
+    with app.app_context(), writing() as connection:
+        wrong = json.dumps(make_entry(run))
+        connection.execute(insert(Entry).values(id="another", run_id=run, text=wrong))
+
+    _, unreadable = copies.verify(copy_of(app, tmp_path / "all.gz"))
+
+    assert len(unreadable) == 1
+    assert run in unreadable[0]
+
+
+@pytest.mark.database("sqlite")
+def test_a_copy_of_an_older_version_is_brought_up_to_date(app: Any, new_app: Any, tmp_path: Path) -> None:
+    studio = Studio(app.test_client())
+    run = studio.with_run()
+    studio.post(run, make_entry(run))
+    lines = lines_of(copy_of(app, tmp_path / "all.gz"))
+    lines[0]["schema"] = "0001"
+    for line in lines[1:-1]:
+        line["row"].pop("sender", None)  # the first tables did not have it
+
+    other = new_app()
+    copies.restore(other, write_lines(tmp_path / "old.gz", lines))
+
+    assert all_rows(other) == all_rows(app)
+
+
+@pytest.fixture
+def small_disk() -> Iterator[None]:
+    """No file may grow beyond 20 kB: the system's own answer, as from a full disk."""
+    soft, hard = resource.getrlimit(resource.RLIMIT_FSIZE)
+    resource.setrlimit(resource.RLIMIT_FSIZE, (20_000, hard))
+    yield
+    resource.setrlimit(resource.RLIMIT_FSIZE, (soft, hard))
+
+
+@pytest.mark.database("postgresql")
+def test_a_disk_that_fills_leaves_no_half_copy_and_the_older_ones(
+    app: Any, tmp_path: Path, request: pytest.FixtureRequest
+) -> None:
+    studio, chosen = Studio(app.test_client()), random.Random(1)
+    run = studio.with_run()
+    older = copies.make(app)
+    for _ in range(10):
+        words = [f"{chosen.getrandbits(8000):x}" for _ in range(3)]
+        studio.post(run, *[make_entry(run, body={"text": each}) for each in words])
+    app.config["BOWLSIDE"].clock_ms.ms += DAY_MS
+    request.getfixturevalue("small_disk")
+
+    with pytest.raises(CopyError, match="No copy was made"):
+        copies.make(app)
+
+    assert list(older.parent.iterdir()) == [older]
+    assert copies.read_through(older).counts["run"] == 1
+
+
+def test_a_copy_never_takes_the_place_of_another_file(app: Any, tmp_path: Path) -> None:
+    (tmp_path / "mine.txt").write_text("mine")
+
+    with app.app_context(), pytest.raises(CopyError, match="there already"):
+        copies.write(tmp_path / "mine.txt")
+
+    assert (tmp_path / "mine.txt").read_text() == "mine"
+
+
+def at_local(day: int, hour: int, minute: int = 0) -> int:
+    return int(datetime(2025, 10, day, hour, minute).timestamp() * 1000)
+
+
+@pytest.mark.database("sqlite")
+def test_a_copy_is_due_once_a_night_and_at_once_where_there_is_none(app: Any, clock: Clock) -> None:
+    settings = app.config["BOWLSIDE"]
+    assert copies.last_copy_at(settings) is None
+    made = []
+    for clock.ms in [
+        at_local(9, 14),
+        at_local(9, 15),
+        at_local(10, 2, 59),
+        at_local(10, 3),
+        at_local(10, 3, 1),
+        at_local(11, 2),
+        at_local(13, 22),
+        at_local(13, 23),
+    ]:
+        if copies.nightly(app):
+            made.append(clock.ms)
+
+    assert made == [at_local(9, 14), at_local(10, 3), at_local(13, 22)]
+    assert copies.last_copy_at(settings) == at_local(13, 22)
+
+
+@pytest.mark.database("sqlite")
+def test_a_copy_from_a_clock_that_was_ahead_puts_off_none(app: Any, clock: Clock) -> None:
+    clock.ms = at_local(20, 12)
+    copies.nightly(app)
+    clock.ms = at_local(9, 12)
+
+    assert [bool(copies.nightly(app)) for _ in range(2)] == [True, False]
+
+
+@pytest.mark.database("sqlite")
+def test_a_few_nightly_copies_are_kept_and_the_others_files_left_alone(new_app: Any, clock: Clock) -> None:
+    app = new_app(copies_kept=3)
+    old = copies.keep_old(app)
+    (old.parent / "bowlside-notes.txt").write_text("mine")
+    made = []
+    for _ in range(5):
+        clock.ms += DAY_MS
+        made.append(copies.make(app))
+
+    assert set(old.parent.iterdir()) == {old, old.parent / "bowlside-notes.txt", *made[-3:]}
+
+
+@pytest.fixture
+def bowlside(app: Any, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Callable[..., Any]:
+    """Runs a command on the application's database; gives the result."""
+    settings = app.config["BOWLSIDE"]
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("BOWLSIDE_DATABASE", str(settings.database))
+    if settings.database_url:
+        monkeypatch.setenv("DATABASE_URL", settings.database_url)
+    return lambda *arguments, **more: CliRunner().invoke(main, arguments, catch_exceptions=False, **more)
+
+
+def test_backup_verify_and_restore_at_the_command_line(
+    app: Any, bowlside: Callable[..., Any], tmp_path: Path
+) -> None:
+    furnish(app)
+    before = all_rows(app)
+
+    assert "7 entry" in bowlside("backup", "all.gz").stdout
+    assert "7 entry" in bowlside("verify", "all.gz").stdout
+    Studio(app.test_client()).with_recipe()
+    refused = bowlside("restore", "all.gz", input="n\n")
+    assert (refused.exit_code, len(all_rows(app))) == (1, len(before) + 2)
+    restored = bowlside("restore", "all.gz", input="y\n")
+
+    assert (restored.exit_code, all_rows(app)) == (0, before)
+    (kept,) = app.config["BOWLSIDE"].copies_folder.iterdir()
+    assert str(kept) in restored.stdout.replace("\n", "")
+    assert copies.read_through(kept).counts["recipe"] == 4
+
+
+@pytest.mark.database("sqlite")
+def test_what_goes_wrong_with_copies_is_said(bowlside: Callable[..., Any], tmp_path: Path) -> None:
+    bowlside("backup", "all.gz")
+    flip(tmp_path / "all.gz", 0.5)
+
+    for arguments, code, says in (
+        (["backup", "all.gz"], 1, "there already"),
+        (["verify", "all.gz"], 1, "damaged"),
+        (["restore", "all.gz", "--yes"], 1, "damaged"),
+        (["restore", "missing.gz"], 1, "No such file"),
+        (["move"], 2, "where it is to go"),
+        (["move", "postgresql://nobody@/none?host=/nowhere"], 1, "DATABASE_URL"),
+        (["move", "--from", "mysql://x", "--to", "b.sqlite3"], 2, "mysql"),
+        (["move", "--from", "missing.sqlite3", "--to", "b.sqlite3"], 2, "missing"),
+    ):
+        result = bowlside(*arguments)
+        assert (result.exit_code, says in result.stderr) == (code, True), (arguments, result.output)
+
+
+def test_a_studio_moves_to_the_other_kind_and_back_with_counts(
+    app: Any, bowlside: Callable[..., Any], cluster: Any, tmp_path: Path
+) -> None:
+    furnish(app)
+    before = all_rows(app, secrets=True)
+    name = cluster.create()
+    postgresql, home = cluster.url(name), str(tmp_path / "home.sqlite3")
+
+    there = bowlside("move", postgresql)
+    again = bowlside("move", postgresql)
+    back = bowlside("move", "--from", postgresql, "--to", home)
+    onward = bowlside("move", "--from", home, "--to", str(tmp_path / "copy.sqlite3"))
+
+    for moved in (there, back, onward):
+        counts = moved.stdout.removeprefix("Moved ").rstrip(".\n").split(", ")
+        assert set(counts) == {"3 recipe", "4 recipe_version", "2 run", "7 entry", "1 device"}
+    assert (again.exit_code, "empty place" in again.stderr) == (1, True)
+    assert all_rows(app, secrets=True) == before
+    cluster.drop(name)
