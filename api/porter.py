@@ -16,6 +16,7 @@ from collections.abc import Callable, Sequence
 from threading import Thread
 from typing import Protocol
 
+FIRST_SECONDS = 10  # the studio opens first
 ROUND_SECONDS = 60
 LOOK_SECONDS = 1
 REST_SECONDS = 2
@@ -35,7 +36,7 @@ class Porter:
     """The master's side: starts the process, starts it again when it has died, and stops it."""
 
     def __init__(self, chores: Sequence[Chore], landing: Landing | None = None) -> None:
-        self._chores = chores
+        self.chores = chores
         self._landing = landing
         self._process = 0
         self._not_before = 0.0
@@ -56,7 +57,7 @@ class Porter:
         try:
             for each in not_ours:
                 each.close()
-            keep_house(self._chores, self._landing, master)
+            keep_house(self.chores, self._landing, master)
         finally:
             os._exit(0)
 
@@ -79,7 +80,7 @@ def keep_house(chores: Sequence[Chore], landing: Landing | None, master: int) ->
     signal.signal(signal.SIGTERM, lambda *_: os._exit(0))
     if landing:
         Thread(target=landing.serve, daemon=True).start()
-    next_round = 0.0
+    next_round = time.monotonic() + FIRST_SECONDS
     while os.getppid() == master:
         if time.monotonic() >= next_round:
             do_round(chores)

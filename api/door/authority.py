@@ -137,7 +137,7 @@ def renew(certificate: Certificate, authority: Authority, names: Names, now_ms: 
     if current and _is_good(current, authority, covered, now):
         return False
     key = ec.generate_private_key(ec.SECP256R1())
-    made = _make_certificate(key, authority, covered, now)
+    made = issue(key, authority, covered, now)
     _write(certificate.file, _key_pem(key) + made.public_bytes(Encoding.PEM))
     return True
 
@@ -159,9 +159,11 @@ def _make_authority(names: Names, now: datetime) -> Authority:
     mark = x509.SubjectKeyIdentifier.from_public_key(key.public_key())
     subject = _called(f"Bowlside at {names.hosts[0]} {mark.digest[:3].hex()}")
     own = [ip_network(each) for each in names.addresses if not any(each in network for network in PRIVATE)]
-    hosts = [each for each in names.hosts if not each.endswith(".local")]
+    # A permitted name permits all names under it, and a machine called "studio" must not get an authority
+    # for the internet's .studio: a name with no dot is left out.
+    hosts = [each for each in names.hosts if "." in each and not each.endswith(".local")]
     permitted = [
-        *(x509.DNSName(each) for each in dict.fromkeys((*hosts, "local"))),
+        *(x509.DNSName(each) for each in (*hosts, "local", "localhost")),
         *(x509.IPAddress(each) for each in (*PRIVATE, *own)),
     ]
     certificate = (
@@ -174,9 +176,10 @@ def _make_authority(names: Names, now: datetime) -> Authority:
     return Authority(key, certificate)
 
 
-def _make_certificate(
+def issue(
     key: ec.EllipticCurvePrivateKey, authority: Authority, names: Names, now: datetime
 ) -> x509.Certificate:
+    """A server's certificate for these names. Whether they are covered is for who takes it to judge."""
     alternatives = [
         *(x509.DNSName(each) for each in names.hosts),
         *(x509.IPAddress(each) for each in names.addresses),
