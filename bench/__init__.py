@@ -8,8 +8,10 @@ from `api`. A test walks the imports. The reading order is the order in which da
 `api` imports from here, not from the modules inside.
 """
 
+from bench.batch_number import PATTERN, batch_number, check_pattern
 from bench.checks import check_recipe
-from bench.errors import AmountError, BenchError, EntryError, KitError, RecipeError, SizeError
+from bench.digest import digest
+from bench.errors import AmountError, BenchError, EntryError, KitError, RecipeError, SettingError, SizeError
 from bench.gather import gather
 from bench.journal import KINDS, check_entry, fold
 from bench.kit import KIT_SCHEMA, read_kit
@@ -30,6 +32,7 @@ from bench.whole import canonical, grams
 __all__ = [
     "KINDS",
     "KIT_SCHEMA",
+    "PATTERN",
     "RECIPE_SCHEMA",
     "SHELF_KINDS",
     "AmountError",
@@ -37,13 +40,17 @@ __all__ = [
     "EntryError",
     "KitError",
     "RecipeError",
+    "SettingError",
     "SizeError",
+    "batch_number",
     "canonical",
     "card_for",
     "check_entry",
+    "check_pattern",
     "check_recipe",
     "check_shelf_entry",
     "choose_size",
+    "digest",
     "fold",
     "fold_shelf",
     "gather",

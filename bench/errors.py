@@ -36,3 +36,11 @@ class SizeError(BenchError):
 
 class EntryError(BenchError):
     """A journal entry is malformed."""
+
+
+class SettingError(BenchError):
+    """A setting of the studio does not hold together, or lacks what is asked of it."""
+
+
+class PlanError(BenchError):
+    """The day as asked cannot be planned: the input is at fault, not the order of the steps."""

@@ -1,9 +1,25 @@
-"""The batch record: what was asked, what was done, and when. Drawn from the sheet and the journal."""
+"""The batch record: what was asked, what was done, and when. Drawn from the sheet and the journal.
+
+It holds what a batch record is asked to hold by ISO 22716 (its list from memory): product, batch
+number, recipe version, size, people, kit with scale divisions, lots, target, actual and deviation
+of every line with its tolerance, corrections, bursts, waits planned and real, checks and answers,
+steps skipped and added, pieces good and spoiled, the mass balance, notes, photographs, and who
+signed. Nothing in it is rewritten: what came after the signing stands under `remarks`.
+
+Besides what is plain from the code below:
+
+lots: [{"lot", "names": the ingredients', "mg", "count", "booked_mg", "over_mg"}]
+people: [{"device", "first_at", "last_at", "entries"}]; who a device is, the caller knows
+balance: see `_balance`; None until finished pieces have been counted
+hands: see bench/hands.py
+"""
 
 from typing import Any
 
+from bench.hands import hands_on
 from bench.journal import living
-from bench.whole import PPM, half_even
+from bench.lots import use_of
+from bench.whole import PPM, ceiling, half_even, to_division
 
 Json = dict[str, Any]
 
@@ -24,19 +40,26 @@ def record(sheet: Json, state: Json, entries: list[Json]) -> Json:
             "title": step["title"],
         }
 
-    lines = [_line(line, state["lines"][line["id"]], components) for line in sheet["lines"]]
+    lines = [_line(line, state, components) for line in sheet["lines"]]
+    lived = living(entries)
+    signed_at = state["signed"]["at"] if state["signed"] else None
+    told = [
+        entry
+        for entry in lived
+        if entry["id"] not in state["unread"] and (signed_at is None or entry["at"] <= signed_at)
+    ]
     waits = []
     for step in sheet["steps"]:
-        told = state["steps"][step["id"]]
-        if step["kind"] != "wait" or told["ready_at"] is None or told["status"] == "skipped":
+        stands = state["steps"][step["id"]]
+        if step["kind"] != "wait" or stands["ready_at"] is None or stands["status"] == "skipped":
             continue
-        ended = told["at"]
-        real = None if ended is None else ended - told["ready_at"]
+        ended = stands["at"]
+        real = None if ended is None else ended - stands["ready_at"]
         waits.append(
             {
                 **placed(step),
                 "word": step["word"],
-                "began_at": told["ready_at"],
+                "began_at": stands["ready_at"],
                 "ended_at": ended,
                 "earliest_ms": step["earliest_ms"],
                 "usual_ms": step["usual_ms"],
@@ -81,10 +104,16 @@ def record(sheet: Json, state: Json, entries: list[Json]) -> Json:
     ]
     return {
         "recipe": sheet["recipe"],
+        "number": state["number"],
+        "also_numbered": state["also_numbered"],
         "size": sheet["size"],
         "piece": sheet["piece"],
         "started_at": state["started_at"],
         "finished_at": state["finished_at"],
+        "signed": state["signed"],
+        "people": _people(told),
+        "kit": _kit(sheet),
+        "lots": _lots(sheet, state, entries),
         "lines": lines,
         "steps": [
             {
@@ -131,20 +160,78 @@ def record(sheet: Json, state: Json, entries: list[Json]) -> Json:
         "counts": counts,
         "corrections": [
             {"at": entry["at"], "device": entry["device"], "kind": entry["kind"], **entry["body"]}
-            for entry in living(entries)
-            if entry["kind"] in CORRECTIONS and entry["id"] not in state["unread"]
+            for entry in told
+            if entry["kind"] in CORRECTIONS
+        ],
+        "skipped": [
+            {**placed(step), **{field: state["steps"][step["id"]][field] for field in ("at", "why")}}
+            for step in sheet["steps"]
+            if state["steps"][step["id"]]["status"] == "skipped"
+        ],
+        "added": [
+            {**placed(steps[entry["body"]["step"]]), "at": entry["at"], "ms": entry["body"]["ms"]}
+            for entry in told
+            if entry["kind"] == "extended"
         ],
         "notes": state["notes"],
+        "pictures": state["pictures"],
+        "remarks": state["remarks"],
         "unread": state["unread"],
         "yield": _yield(sheet, state, counts, lines),
+        "balance": _balance(sheet, state, counts),
+        "hands": hands_on(sheet, state, entries),
     }
+
+
+def _people(told: list[Json]) -> list[Json]:
+    people: dict[str, Json] = {}
+    for entry in told:
+        one = people.setdefault(
+            entry["device"], {"device": entry["device"], "first_at": entry["at"], "entries": 0}
+        )
+        one["last_at"] = entry["at"]
+        one["entries"] += 1
+    return sorted(people.values(), key=lambda one: str(one["device"]))
+
+
+def _kit(sheet: Json) -> Json:
+    """The scales that lines and portions were weighed on, the vessels and the heaters."""
+    scales = {each["scale"] for each in [*sheet["lines"], *sheet["vessels"]]}
+    melts = [step for step in sheet["steps"] if step["kind"] == "melt"]
+    return {
+        "scales": [scale for scale in sheet["kit"]["scales"] if scale["id"] in scales],
+        "vessels": list(dict.fromkeys(vessel["name"] for vessel in sheet["vessels"])),
+        "heaters": list(dict.fromkeys(step["heater"] for step in melts)),
+    }
+
+
+def _lots(sheet: Json, state: Json, entries: list[Json]) -> list[Json]:
+    names = {each["id"]: each["name"] for each in sheet["ingredients"]}
+    return [
+        {
+            "lot": lot,
+            "names": list(
+                dict.fromkeys(
+                    names.get(each["ingredient"], each["ingredient"])
+                    for each in state["gathered"]
+                    if each["lot"] == lot
+                )
+            ),
+            **{field: use[field] for field in ("mg", "count", "booked_mg")},
+            "over_mg": max(0, use["mg"] - use["booked_mg"]),
+        }
+        for lot, use in use_of(sheet, state, entries).items()
+    ]
 
 
 def _way_name(step: Json, way: str | None) -> str:
     return next((each["name"] for each in step["ways"] if each["id"] == way), "")
 
 
-def _line(line: Json, told: Json, components: Json) -> Json:
+def _line(line: Json, state: Json, components: Json) -> Json:
+    told = state["lines"][line["id"]]
+    num, den = state["factors"].get(f"{line['component']}.{line['round']}", (1, 1))
+    allowed = max(half_even(line["tolerance_mg"] * num, den), ceiling(line["division_mg"] or 1, 2))
     asked = told["target_mg"]
     deviation = None if asked is None else told["in_mg"] - asked
     return {
@@ -160,6 +247,7 @@ def _line(line: Json, told: Json, components: Json) -> Json:
         "deviation_mg": deviation,
         "deviation_ppm": half_even(deviation * PPM, asked) if deviation is not None and asked else None,
         "tolerance_mg": line["tolerance_mg"],
+        "within": None if deviation is None else abs(deviation) <= allowed,
         "spoons": line["spoons"],
         "count": line["count"],
         "unit": line["unit"],
@@ -172,10 +260,7 @@ def _line(line: Json, told: Json, components: Json) -> Json:
 def _yield(sheet: Json, state: Json, counts: list[Json], lines: list[Json]) -> Json:
     """Pieces asked and made (by the last count on the sheet), and the mass that went in."""
     last = sheet["components"][-1]["id"]
-    final = [count for count in counts if count["component"] == last]
-    ends: dict[str, Json] = {}
-    for count in final:  # of several counts in one round, the last one stands
-        ends[f"{count['component']}.{count['round']}"] = count
+    ends = _last_counts([count for count in counts if count["component"] == last])
     return {
         "planned": sheet["size"]["pieces"],
         **{
@@ -185,3 +270,82 @@ def _yield(sheet: Json, state: Json, counts: list[Json], lines: list[Json]) -> J
         "planned_mg": sum(line["planned_mg"] or 0 for line in lines),
         "actual_mg": sum(line["actual_mg"] for line in lines),
     }
+
+
+def _balance(sheet: Json, state: Json, counts: list[Json]) -> Json | None:
+    """Where the mass that went in has gone: in = good + spoiled + spare + left + unaccounted.
+
+    Every mass is shown to the coarsest division that was weighed on, and at that division the
+    balance closes exactly; unaccounted is what dried off, stuck, spilt or was never weighed, and may
+    be below nought. A piece weighs what the weighed ones do on average (`measured`, the last weighing
+    of each), else what the recipe says. Part pieces that were not weighed are unaccounted.
+    expected_loss_mg: what the sheet allows for the bowl and for loss. None before the last count.
+    """
+    final = sheet["components"][-1]["id"]
+    ends = _last_counts(counts)
+    if not any(component == final for component, _ in ends):
+        return None
+    pieces = sheet["size"]["pieces"]
+    takes = {each["id"]: (each["count"] - each["spares"]) // pieces for each in sheet["components"]}
+    weighed = _weighed_pieces(sheet, state, final)
+    mean = {
+        each["id"]: half_even(sum(weighed[each["id"]]), len(weighed[each["id"]]))
+        if each["id"] in weighed
+        else each["piece_mg"]
+        for each in sheet["components"]
+    }
+    if final not in weighed:
+        mean[final] = sum(takes[key] * mg for key, mg in mean.items())
+    spoiled = dict.fromkeys(mean, 0)
+    for count in counts:
+        spoiled[count["component"]] += count["spoiled"]
+    good = sum(count["good"] for (component, _), count in ends.items() if component == final)
+    partial = sum(count["partial"] for (component, _), count in ends.items() if component == final)
+    begun = good + partial + spoiled[final]
+    usable = dict.fromkeys(mean, 0)
+    for (component, _), count in ends.items():
+        usable[component] += count["good"] + count["partial"]
+    spare = {key: max(0, usable[key] - takes[key] * begun) for key in mean if key != final}
+    scraped = [each["mg"] for each in state["measured"] if each["what"] == "left"]
+    binned = [each["mg"] for each in state["measured"] if each["what"] == "spoiled"]
+    division = max((line["division_mg"] or 1 for line in sheet["lines"]), default=1)
+    masses = {
+        "in_mg": sum(state["lines"][line["id"]]["in_mg"] for line in sheet["lines"]),
+        "good_mg": good * mean[final],
+        "spoiled_mg": sum(binned) if binned else sum(spoiled[key] * mean[key] for key in mean),
+        "spare_mg": sum(count * mean[key] for key, count in spare.items()),
+        "left_mg": sum(scraped),
+    }
+    shown = {key: to_division(mg, division) for key, mg in masses.items()}
+    return {
+        **shown,
+        "unaccounted_mg": 2 * shown["in_mg"] - sum(shown.values()),  # shown holds in_mg once itself
+        "expected_loss_mg": sum(
+            max(0, each["make_mg"] - each["count"] * each["piece_mg"]) for each in sheet["components"]
+        ),
+        "division_mg": division,
+        "good": good,
+        "partial": partial,
+        "spoiled": sum(spoiled.values()),
+        "piece_mg": mean[final],
+        "weighed": len(weighed.get(final, [])),
+    }
+
+
+def _last_counts(counts: list[Json]) -> dict[tuple[str, int], Json]:
+    """Of several counts in one round of a component, the last one on the sheet."""
+    return {(count["component"], count["round"]): count for count in counts}
+
+
+def _weighed_pieces(sheet: Json, state: Json, final: str) -> dict[str, list[int]]:
+    """The masses of the pieces that were weighed, by component, each as it was last weighed."""
+    component_of = {step["id"]: step["component"] for step in sheet["steps"]}
+    last: dict[tuple[str, int], int] = {}
+    for place, each in enumerate(state["measured"]):
+        if each["what"] == "piece":
+            number = -place - 1 if each["piece"] is None else each["piece"]
+            last[(component_of.get(each["step"], final), number)] = each["mg"]
+    weighed: dict[str, list[int]] = {}
+    for (component, _), mg in last.items():
+        weighed.setdefault(component, []).append(mg)
+    return weighed

@@ -6,17 +6,20 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "8c74af473c9e";
+const VERSION = "b17d28b799f0";
 // An ETag carries the SHA-256 of the file as it lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
 const FILES = [
   "app.js",
   "bench/amounts.js",
+  "bench/batch-number.js",
+  "bench/digest.js",
   "bench/draft.js",
   "bench/entries.js",
   "bench/errors.js",
   "bench/gather.js",
+  "bench/hands.js",
   "bench/heating.js",
   "bench/index.js",
   "bench/journal.js",
@@ -63,10 +66,12 @@ const FILES = [
   "parts/page-head.js",
   "parts/paper-leaf.js",
   "parts/paper-plan.js",
+  "parts/places.js",
   "parts/plate-rows.js",
   "parts/recipe-edits.js",
   "parts/recipe-fields.js",
   "parts/recipe-forms.js",
+  "parts/recipe-merge.js",
   "parts/recipe-picture.js",
   "parts/recipe-text.js",
   "parts/sheets.js",

@@ -1,7 +1,13 @@
-/** The batch record: what was asked, what was done, and when. Drawn from the sheet and the journal. */
+/**
+ * The batch record: what was asked, what was done, and when. Drawn from the sheet and the journal.
+ *
+ * The same as bench/record.py, which says what the less plain of its fields hold.
+ */
 
+import { handsOn } from "./hands.js";
 import { living } from "./journal.js";
-import { halfEven, PPM, product, sum } from "./whole.js";
+import { useOf } from "./lots.js";
+import { ceiling, halfEven, PPM, product, sum, toDivision } from "./whole.js";
 
 const CORRECTIONS = ["taken_out", "left", "left_out", "carried"];
 const COUNTED = ["good", "spoiled", "partial"];
@@ -16,10 +22,13 @@ export function record(sheet, state, entries) {
     round: step.round,
     title: step.title,
   });
-  const told = (step) => state.steps[step.id];
-  const lines = sheet.lines.map((line) => lineRecord(line, state.lines[line.id], letters));
+  const stands = (step) => state.steps[step.id];
+  const unread = new Set(state.unread);
+  const signedAt = state.signed?.at ?? Infinity;
+  const told = living(entries).filter(({ id, at }) => !unread.has(id) && at <= signedAt);
+  const lines = sheet.lines.map((line) => lineRecord(line, state, letters));
   const counts = sheet.steps
-    .filter((step) => step.kind === "pieces" && (state.counts[step.id] || told(step).status === "done"))
+    .filter((step) => step.kind === "pieces" && (state.counts[step.id] || stands(step).status === "done"))
     .map((step) => ({
       ...placed(step),
       planned: step.count,
@@ -27,26 +36,31 @@ export function record(sheet, state, entries) {
       ...Object.fromEntries(COUNTED.map((field) => [field, state.counts[step.id]?.[field] ?? 0])),
     }));
   const steps = new Map(sheet.steps.map((step) => [step.id, step]));
-  const unread = new Set(state.unread);
   return {
     recipe: sheet.recipe,
+    number: state.number,
+    also_numbered: state.also_numbered,
     size: sheet.size,
     piece: sheet.piece,
     started_at: state.started_at,
     finished_at: state.finished_at,
+    signed: state.signed,
+    people: peopleOf(told),
+    kit: kitOf(sheet),
+    lots: lotsOf(sheet, state, entries),
     lines,
     steps: sheet.steps.map((step) => {
-      const { status, at, why, way } = told(step);
+      const { status, at, why, way } = stands(step);
       const name = step.ways.find((each) => each.id === way)?.name ?? "";
       return { ...placed(step), kind: step.kind, status, at, why, way: name };
     }),
     waits: sheet.steps
-      .filter((step) => step.kind === "wait" && told(step).ready_at !== null && told(step).status !== "skipped")
-      .map((step) => ({ ...placed(step), ...waitRecord(step, told(step)) })),
+      .filter((step) => step.kind === "wait" && stands(step).ready_at !== null && stands(step).status !== "skipped")
+      .map((step) => ({ ...placed(step), ...waitRecord(step, stands(step)) })),
     windows: sheet.steps.flatMap((step) => {
       const opened = (step.window?.from ?? []).map((each) => state.steps[each].at);
       if (!opened.length || opened.includes(null)) return [];
-      return [{ ...placed(step), ...windowRecord(step, Math.max(...opened), told(step).at) }];
+      return [{ ...placed(step), ...windowRecord(step, Math.max(...opened), stands(step).at) }];
     }),
     bursts: sheet.steps
       .filter((step) => step.kind === "melt" && state.bursts[step.id])
@@ -72,13 +86,53 @@ export function record(sheet, state, entries) {
         looks: state.looks[key],
       })),
     counts,
-    corrections: living(entries)
-      .filter((entry) => CORRECTIONS.includes(entry.kind) && !unread.has(entry.id))
+    corrections: told
+      .filter((entry) => CORRECTIONS.includes(entry.kind))
       .map(({ at, device, kind, body }) => ({ at, device, kind, ...body })),
+    skipped: sheet.steps
+      .filter((step) => stands(step).status === "skipped")
+      .map((step) => ({ ...placed(step), at: stands(step).at, why: stands(step).why })),
+    added: told
+      .filter(({ kind }) => kind === "extended")
+      .map(({ at, body }) => ({ ...placed(steps.get(body.step)), at, ms: body.ms })),
     notes: state.notes,
+    pictures: state.pictures,
+    remarks: state.remarks,
     unread: state.unread,
     yield: yielded(sheet, counts, lines),
+    balance: balanceOf(sheet, state, counts),
+    hands: handsOn(sheet, state, entries),
   };
+}
+
+function peopleOf(told) {
+  const people = new Map();
+  for (const { device, at } of told) {
+    if (!people.has(device)) people.set(device, { device, first_at: at, entries: 0 });
+    const one = people.get(device);
+    one.last_at = at;
+    one.entries += 1;
+  }
+  return [...people.values()].sort((one, other) => (one.device < other.device ? -1 : 1));
+}
+
+/** The scales that lines and portions were weighed on, the vessels and the heaters. */
+function kitOf({ kit, lines, vessels, steps }) {
+  const scales = new Set([...lines, ...vessels].map(({ scale }) => scale));
+  return {
+    scales: kit.scales.filter(({ id }) => scales.has(id)),
+    vessels: [...new Set(vessels.map(({ name }) => name))],
+    heaters: [...new Set(steps.filter(({ kind }) => kind === "melt").map(({ heater }) => heater))],
+  };
+}
+
+function lotsOf(sheet, state, entries) {
+  const names = new Map(sheet.ingredients.map(({ id, name }) => [id, name]));
+  return Object.entries(useOf(sheet, state, entries)).map(([lot, { mg, count, booked_mg }]) => {
+    const ingredients = state.gathered.filter((each) => each.lot === lot).map(({ ingredient }) => ingredient);
+    const said = [...new Set(ingredients.map((each) => names.get(each) ?? each))];
+    return { lot, names: said, mg, count, booked_mg, over_mg: Math.max(0, mg - booked_mg) };
+  });
 }
 
 function waitRecord(step, { ready_at, at }) {
@@ -107,7 +161,10 @@ function windowRecord(step, openedAt, endedAt) {
   };
 }
 
-function lineRecord(line, told, letters) {
+function lineRecord(line, state, letters) {
+  const told = state.lines[line.id];
+  const [num, den] = state.factors[`${line.component}.${line.round}`] ?? [1, 1];
+  const allowed = Math.max(halfEven(product(line.tolerance_mg, num), den), ceiling(line.division_mg || 1, 2));
   const asked = told.target_mg;
   const deviation = asked === null ? null : told.in_mg - asked;
   return {
@@ -123,6 +180,7 @@ function lineRecord(line, told, letters) {
     deviation_mg: deviation,
     deviation_ppm: asked ? halfEven(product(deviation, PPM), asked) : null,
     tolerance_mg: line.tolerance_mg,
+    within: deviation === null ? null : Math.abs(deviation) <= allowed,
     spoons: line.spoons,
     count: line.count,
     unit: line.unit,
@@ -132,12 +190,76 @@ function lineRecord(line, told, letters) {
   };
 }
 
+/** Of several counts in one round of a component, the last one on the sheet. */
+function lastCounts(counts) {
+  return [...new Map(counts.map((count) => [`${count.component}.${count.round}`, count])).values()];
+}
+
+/** Where the mass that went in has gone; null before the last count. See bench/record.py. */
+function balanceOf(sheet, state, counts) {
+  const { components, lines, size } = sheet;
+  const final = components.at(-1).id;
+  const ends = lastCounts(counts);
+  if (!ends.some(({ component }) => component === final)) return null;
+  const weighed = weighedPieces(sheet, state, final);
+  const takes = new Map(components.map(({ id, count, spares }) => [id, Math.floor((count - spares) / size.pieces)]));
+  const mean = new Map(
+    components.map(({ id, piece_mg }) => {
+      const masses = weighed.get(id);
+      return [id, masses ? halfEven(sum(masses), masses.length) : piece_mg];
+    }),
+  );
+  if (!weighed.has(final)) mean.set(final, sum([...mean].map(([id, mg]) => takes.get(id) * mg)));
+  const count = (of, id, ...fields) =>
+    sum(of.filter(({ component }) => component === id).flatMap((each) => fields.map((field) => each[field])));
+  const spoiled = new Map(components.map(({ id }) => [id, count(counts, id, "spoiled")]));
+  const good = count(ends, final, "good");
+  const partial = count(ends, final, "partial");
+  const begun = good + partial + spoiled.get(final);
+  const others = components.filter(({ id }) => id !== final);
+  const spare = others.map(({ id }) => mean.get(id) * Math.max(0, count(ends, id, "good", "partial") - takes.get(id) * begun));
+  const measured = (what) => state.measured.filter((each) => each.what === what).map(({ mg }) => mg);
+  const binned = measured("spoiled");
+  const division = Math.max(0, ...lines.map(({ division_mg }) => division_mg || 1)) || 1;
+  const show = (mg) => toDivision(mg, division);
+  const shown = {
+    good_mg: show(good * mean.get(final)),
+    spoiled_mg: show(sum(binned.length ? binned : [...spoiled].map(([id, each]) => each * mean.get(id)))),
+    spare_mg: show(sum(spare)),
+    left_mg: show(sum(measured("left"))),
+  };
+  const in_mg = show(sum(lines.map(({ id }) => state.lines[id].in_mg)));
+  return {
+    in_mg,
+    ...shown,
+    unaccounted_mg: in_mg - sum(Object.values(shown)),
+    expected_loss_mg: sum(components.map((each) => Math.max(0, each.make_mg - each.count * each.piece_mg))),
+    division_mg: division,
+    good,
+    partial,
+    spoiled: sum([...spoiled.values()]),
+    piece_mg: mean.get(final),
+    weighed: weighed.get(final)?.length ?? 0,
+  };
+}
+
+/** The masses of the pieces that were weighed, by component, each as it was last weighed. */
+function weighedPieces(sheet, state, final) {
+  const componentOf = new Map(sheet.steps.map(({ id, component }) => [id, component]));
+  const last = new Map();
+  state.measured.forEach(({ what, step, piece, mg }, place) => {
+    const component = componentOf.get(step) ?? final;
+    if (what === "piece") last.set(`${component}.${piece ?? -place - 1}`, { component, mg });
+  });
+  const weighed = new Map();
+  for (const { component, mg } of last.values()) weighed.set(component, [...(weighed.get(component) ?? []), mg]);
+  return weighed;
+}
+
 /** Pieces asked and made (by the last count on the sheet), and the mass that went in. */
 function yielded(sheet, counts, lines) {
   const last = sheet.components.at(-1).id;
-  const final = counts.filter((count) => count.component === last);
-  // Of several counts in one round, the last one stands.
-  const ends = [...new Map(final.map((count) => [count.round, count])).values()];
+  const ends = lastCounts(counts).filter(({ component }) => component === last);
   return {
     planned: sheet.size.pieces,
     ...Object.fromEntries(COUNTED.map((field) => [field, ends.length ? sum(ends.map((count) => count[field])) : null])),

@@ -3,7 +3,8 @@
 //
 //   screen.data = { run }      // the run with its sheet, state and entries
 
-import { grams, record } from "../bench/index.js";
+import { grams } from "../bench/index.js";
+import { record } from "../bench/record.js";
 import { define, h } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
 import { pageHead } from "../parts/page-head.js";

@@ -7,6 +7,7 @@ from typing import Any
 
 from bench import (
     BenchError,
+    batch_number,
     choose_size,
     fold,
     gather,
@@ -20,6 +21,8 @@ from bench import (
     waits,
     whole,
 )
+from bench.batch_number import recipe_code
+from bench.digest import digest_text
 
 Json = dict[str, Any]
 
@@ -75,6 +78,9 @@ CALLS = {
     "left_of": shelf.left_of,
     "plain": shelf.plain,
     "pick": lots.pick,
+    "batch_number": batch_number,
+    "recipe_code": recipe_code,
+    "digest_text": digest_text,
 }
 REF = {"id": "recipe-1", "version": 1}
 

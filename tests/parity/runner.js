@@ -2,8 +2,11 @@
 
 import * as bench from "/bench/index.js";
 import { readAmount, readCelsiusMk, readDensity, readDurationMs, readMassMg, readPpm } from "/bench/amounts.js";
+import { batchNumber, recipeCode } from "/bench/batch-number.js";
+import { digestText } from "/bench/digest.js";
 import { gather } from "/bench/gather.js";
 import { pick, useOf } from "/bench/lots.js";
+import { record } from "/bench/record.js";
 import { foldShelf, leftOf, plain } from "/bench/shelf.js";
 import { halfEven, perCent, shareOut, times } from "/bench/whole.js";
 
@@ -47,6 +50,9 @@ const CALLS = {
   left_of: leftOf,
   plain,
   pick,
+  batch_number: batchNumber,
+  recipe_code: recipeCode,
+  digest_text: digestText,
 };
 
 /** What the error says, when the trade's own; any other error is a fault of the code. */
@@ -72,7 +78,7 @@ export function batch({ recipe, kit, request, entries, instants, shelf, uses }) 
     const said = instants.map((at) => bench.now(sheet, state, at));
     const stock = foldShelf(shelf);
     return {
-      sized, sheet, state, now: said, record: bench.record(sheet, state, entries), shelf: stock,
+      sized, sheet, state, now: said, record: record(sheet, state, entries), shelf: stock,
       uses: useOf(sheet, state, entries), gather: gather(recipe, sheet, state, stock, uses, "2026-11-25"),
     };
   });

@@ -1,0 +1,79 @@
+"""Batch numbers of the maker's own pattern, unique over devices that cannot hear each other.
+
+A pattern is text with {yyyy}, {yy}, {mm}, {dd} (the day), {recipe} (a short code of its title),
+{mark} (one to four capitals that belong to one device alone) and {n} (that device's own count,
+1, 2, 3...). Two devices never have one mark and a device never has one n twice, so a number is
+unique wherever mark and n can be read back from it: both must stand in the pattern, and {recipe},
+whose length varies, must be parted from what it stands beside.
+"""
+
+import re
+
+from bench.errors import SettingError
+
+PATTERN = "{yy}{mm}{dd}-{mark}{n}"
+TOKENS = ("yyyy", "yy", "mm", "dd", "mark", "n", "recipe")
+
+_TOKEN = re.compile(r"\{([^{}]*)\}")
+_BETWEEN = re.compile(r"[A-Za-z0-9 ./#_\-]*")
+_PARTED = re.compile(r"[ ./#_\-]")
+_MARK = re.compile(r"[A-Z]{1,4}")
+_DAY = re.compile(r"([0-9]{4})-([0-9]{2})-([0-9]{2})")
+
+
+def check_pattern(pattern: str) -> None:
+    """Raise SettingError, with the way out, when numbers by this pattern could be given twice."""
+    if not 1 <= len(pattern) <= 60:
+        raise SettingError("batch_number", "A pattern has from 1 to 60 characters.")
+    named = _TOKEN.findall(pattern)
+    for name in named:
+        if name not in TOKENS:
+            could = ", ".join(f"{{{token}}}" for token in TOKENS)
+            raise SettingError("batch_number", f"“{{{name[:20]}}}” is not known here. It could be {could}.")
+    if not _BETWEEN.fullmatch(_TOKEN.sub("", pattern)):
+        raise SettingError(
+            "batch_number", "Between the braces use letters, digits, spaces and . / # _ - only."
+        )
+    for needed in ("mark", "n"):
+        if needed not in named:
+            raise SettingError(
+                "batch_number",
+                f"Add {{{needed}}}: without it two devices with no network could give one number twice.",
+            )
+    for beside in re.finditer(r"(.?)\{recipe\}(.?)", pattern):
+        if not all(each == "" or _PARTED.fullmatch(each) for each in beside.groups()):
+            raise SettingError(
+                "batch_number", "Part {recipe} from what stands beside it, with a - or a space."
+            )
+
+
+def recipe_code(title: str) -> str:
+    """The first letters of a title's words, eight at most: "Two-layer soap bars" is "TLSB"."""
+    words = re.findall(r"[A-Za-z0-9]+", title)
+    return "".join(word[0] for word in words).upper()[:8] or "R"
+
+
+def batch_number(pattern: str, on: str, mark: str, n: int, title: str) -> str:
+    """The number of one batch. on: the maker's day, "2026-11-25"; mark and n: see above.
+
+    SettingError when the pattern, the mark, the day or the count will not do.
+    """
+    check_pattern(pattern)
+    day = _DAY.fullmatch(on)
+    if not day:
+        raise SettingError("on", f"“{on[:20]}” is not a day such as 2026-11-25.")
+    if not _MARK.fullmatch(mark):
+        raise SettingError("mark", "A device's mark is 1 to 4 capitals, A to Z.")
+    if n < 1:
+        raise SettingError("n", "A device's count begins at 1.")
+    year, month, date = day.groups()
+    values = {
+        "yyyy": year,
+        "yy": year[2:],
+        "mm": month,
+        "dd": date,
+        "mark": mark,
+        "n": str(n),
+        "recipe": recipe_code(title),
+    }
+    return _TOKEN.sub(lambda found: values[found[1]], pattern)

@@ -1,0 +1,55 @@
+/**
+ * Batch numbers of the maker's own pattern, unique over devices that cannot hear each other.
+ *
+ * The same rules as bench/batch_number.py, which says why a number is given only once.
+ */
+
+import { BenchError } from "./errors.js";
+
+const TOKENS = ["yyyy", "yy", "mm", "dd", "mark", "n", "recipe"];
+
+/** Throws a BenchError, with the way out, when numbers by this pattern could be given twice. */
+export function checkPattern(pattern) {
+  const wrong = (says) => {
+    throw new BenchError("batch_number", says);
+  };
+  const length = [...pattern].length;
+  if (length < 1 || length > 60) wrong("A pattern has from 1 to 60 characters.");
+  const named = [...pattern.matchAll(/\{([^{}]*)\}/g)].map(([, name]) => name);
+  const strange = named.find((name) => !TOKENS.includes(name));
+  if (strange !== undefined) {
+    const could = TOKENS.map((token) => `{${token}}`).join(", ");
+    wrong(`“{${[...strange].slice(0, 20).join("")}}” is not known here. It could be ${could}.`);
+  }
+  if (!/^[A-Za-z0-9 ./#_-]*$/.test(pattern.replace(/\{[^{}]*\}/g, ""))) {
+    wrong("Between the braces use letters, digits, spaces and . / # _ - only.");
+  }
+  for (const needed of ["mark", "n"]) {
+    if (!named.includes(needed)) {
+      wrong(`Add {${needed}}: without it two devices with no network could give one number twice.`);
+    }
+  }
+  for (const [, ...beside] of pattern.matchAll(/(.?)\{recipe\}(.?)/g)) {
+    if (!beside.every((each) => /^[ ./#_-]?$/.test(each))) {
+      wrong("Part {recipe} from what stands beside it, with a - or a space.");
+    }
+  }
+}
+
+/** The first letters of a title's words, eight at most: "Two-layer soap bars" is "TLSB". */
+export function recipeCode(title) {
+  const words = title.match(/[A-Za-z0-9]+/g) ?? [];
+  return words.map((word) => word[0]).join("").toUpperCase().slice(0, 8) || "R";
+}
+
+/** The number of one batch; `on` is the maker's day, mark and n are the device's own. */
+export function batchNumber(pattern, on, mark, n, title) {
+  checkPattern(pattern);
+  const day = /^([0-9]{4})-([0-9]{2})-([0-9]{2})$/.exec(on);
+  if (!day) throw new BenchError("on", `“${on.slice(0, 20)}” is not a day such as 2026-11-25.`);
+  if (!/^[A-Z]{1,4}$/.test(mark)) throw new BenchError("mark", "A device's mark is 1 to 4 capitals, A to Z.");
+  if (n < 1) throw new BenchError("n", "A device's count begins at 1.");
+  const [, yyyy, mm, dd] = day;
+  const values = { yyyy, yy: yyyy.slice(2), mm, dd, mark, n, recipe: recipeCode(title) };
+  return pattern.replace(/\{([^{}]*)\}/g, (_, name) => values[name]);
+}

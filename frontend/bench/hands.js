@@ -1,0 +1,37 @@
+/** Hands-on time, reckoned from a run's entries. The same as bench/hands.py, which says how. */
+
+import { living } from "./journal.js";
+import { sum } from "./whole.js";
+
+const PAUSE_MS = 10 * 60_000;
+const NO_HANDS = new Set([
+  "numbered", "switched", "extended", "skipped", "noted", "pictured", "worked", "finished", "signed", "undone",
+]);
+
+/** {ms: in all, steps: {step: ms}, told: whether the maker gave the whole}; "" is gathering and the like. */
+export function handsOn(sheet, state, entries) {
+  const steps = new Map(sheet.steps.map((step) => [step.id, step]));
+  const ofLine = new Map(sheet.lines.map(({ id, step }) => [id, step]));
+  const ofPortion = new Map(
+    sheet.steps
+      .filter(({ kind }) => kind === "split")
+      .flatMap(({ id, portions }) => portions.map(({ vessel }) => [vessel, id])),
+  );
+  const unread = new Set(state.unread);
+  const closedAt = state.signed?.at ?? Infinity;
+  const before = new Map();
+  const spent = new Map();
+  for (const { id, device, at, kind, body } of living(entries)) {
+    if (NO_HANDS.has(kind) || unread.has(id) || at > closedAt) continue;
+    const key = body.step || ofLine.get(body.line) || ofPortion.get(body.vessel) || "";
+    const step = steps.get(key);
+    const since = before.get(device) ?? at;
+    before.set(device, at);
+    if (step?.kind === "wait") continue;
+    const most = Math.max(PAUSE_MS, step?.hands_ms ?? 0);
+    spent.set(key, (spent.get(key) ?? 0) + Math.min(at - since, most));
+  }
+  for (const [key, ms] of Object.entries(state.worked)) if (key) spent.set(key, ms);
+  const told = state.worked[""];
+  return { ms: told ?? sum([...spent.values()]), steps: Object.fromEntries(spent), told: told !== undefined };
+}
