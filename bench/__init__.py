@@ -15,6 +15,7 @@ from bench.errors import AmountError, BenchError, EntryError, KitError, RecipeEr
 from bench.gather import gather
 from bench.journal import KINDS, check_entry, fold
 from bench.kit import KIT_SCHEMA, read_kit
+from bench.label import label
 from bench.lots import pick, use_of
 from bench.prompting import now
 from bench.quantities import read_amount, read_duration_ms
@@ -55,6 +56,7 @@ __all__ = [
     "fold_shelf",
     "gather",
     "grams",
+    "label",
     "left_of",
     "make_sheet",
     "now",

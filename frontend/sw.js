@@ -6,7 +6,7 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "b17d28b799f0";
+const VERSION = "3384c9ff160b";
 // An ETag carries the SHA-256 of the file as it lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
@@ -23,6 +23,7 @@ const FILES = [
   "bench/heating.js",
   "bench/index.js",
   "bench/journal.js",
+  "bench/label.js",
   "bench/lots.js",
   "bench/prompting.js",
   "bench/record.js",

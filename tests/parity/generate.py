@@ -1,6 +1,7 @@
 """Makes batches at random: recipes, kits, sizes and journals, likely ones and hostile ones.
 
-    generate(random.Random("7")) -> {"recipe", "kit", "request", "entries", "instants", "shelf", "uses"}
+    generate(random.Random("7")) -> {"recipe", "kit", "request", "entries", "instants", "shelf", "uses",
+    "labelled"}
 
 The same seed gives the same batch. Numbers that JSON can write in two ways (12.0 and 12) are left
 out: in JavaScript they are one, and the server lets neither into a journal.
@@ -31,6 +32,7 @@ def generate(rng: Random) -> Json:
     request = _request(rng, recipe, kit)
     case = {"recipe": recipe, "kit": kit, "request": request, "entries": [], "instants": [START]}
     case |= {"shelf": _shelf(rng, recipe), "uses": {f"lot-{number}": _uses(rng) for number in (1, 2)}}
+    case["labelled"] = _labelled(rng, list(recipe["ingredients"]))
     try:
         size = choose_size(recipe, kit, request)["size"]
         sheet = make_sheet(recipe, {"id": "recipe-1", "version": 1}, size, kit)
@@ -78,6 +80,8 @@ def _document(rng: Random) -> Json:
         "ingredients": ingredients,
         "components": components,
     }
+    if rng.random() < 0.6:
+        document |= {"stays_on": rng.random() < 0.5, "looks_like_food": rng.random() < 0.5}
     if rng.random() < 0.5:
         document["piece"] = {"one": "bar", "many": "bars"}
     if len(components) > 1 or rng.random() < 0.5:
@@ -87,6 +91,25 @@ def _document(rng: Random) -> Json:
 
 def _ingredient(rng: Random, number: int) -> Json:
     ingredient: Json = {"name": f"Ingredient {'αβγδεζη'[number]}"}
+    if rng.random() < 0.7:
+        names = [
+            "Aqua",
+            "Glycerin",
+            "CI 77491",
+            "Mica",
+            "water",
+            "1,2-Hexanediol",
+            "Aqua 40 %",
+            "Glycerin 0.5 %",
+        ]
+        ingredient["inci"] = ", ".join(rng.sample(names, rng.choice([1, 1, 2, 3])))
+    if rng.random() < 0.6:
+        ingredient["kind"] = rng.choice(["mica", "lake", "oil", "soap_base", "whipping_base", "other"])
+    if rng.random() < 0.3:
+        allergens = [
+            {"name": name, "share": share} for name, share in (("Linalool", "0.5 %"), ("Coumarin", "2 %"))
+        ]
+        ingredient |= {"kind": "fragrance", "fragrance": {"allergens": allergens[: rng.randint(0, 2)]}}
     if rng.random() < 0.5:
         ingredient["density"] = {"g_per_ml": rng.choice(["0.91", "1.26", "2.165"]), "source": "made up"}
     if rng.random() < 0.5:
@@ -377,6 +400,24 @@ def _request(rng: Random, recipe: Json, kit: Json) -> Json:
     if rng.random() < 0.1:
         keys.append("nothing")
     return {"by": by, "stock": {key: rng.choice([0, 40_000, 500_000, 9_000_000]) for key in keys}, **request}
+
+
+def _labelled(rng: Random, ingredients: list[str]) -> Json:
+    told: Json = {
+        "cards": {rng.choice(ingredients): {"name": "Card", "inci": "Sorbitol, Glycerin"}},
+        "net_mg": rng.randint(0, 10**6),
+        "size": {
+            "shape": rng.choice(["rectangle", "cylinder", "other"]),
+            "width_um": rng.randint(1, 400_000),
+            "height_um": rng.randint(1, 300_000),
+        },
+        "letters": {"list_um": rng.choice([700, 794, 1588, 3175]), "net_um": rng.choice([1588, 3175, 6350])},
+        "maker": "Marlwick Scullery, Sink Lane",
+        "opened_months": rng.choice([0, 12]),
+        "precautions": ["Not for eating."],
+        "function": "bath piece",
+    }
+    return {key: value for key, value in told.items() if rng.random() < 0.6}
 
 
 # Journals

@@ -23,6 +23,7 @@ from bench import (
 )
 from bench.batch_number import recipe_code
 from bench.digest import digest_text
+from bench.label import label, least_heights, names_in, net_text
 
 Json = dict[str, Any]
 
@@ -80,6 +81,9 @@ CALLS = {
     "pick": lots.pick,
     "batch_number": batch_number,
     "recipe_code": recipe_code,
+    "names_in": lambda inci: [list(each) for each in names_in(inci)],
+    "net_text": net_text,
+    "least_heights": least_heights,
     "digest_text": digest_text,
 }
 REF = {"id": "recipe-1", "version": 1}
@@ -110,4 +114,5 @@ def batch(case: Json) -> Json:
         "shelf": stock,
         "uses": lots.use_of(sheet, state, case["entries"]),
         "gather": gather(case["recipe"], sheet, state, stock, case["uses"], "2026-11-25"),
+        "labels": [label(case["recipe"], sheet, state, market, case["labelled"]) for market in ("us", "eu")],
     }

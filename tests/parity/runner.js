@@ -5,6 +5,7 @@ import { readAmount, readCelsiusMk, readDensity, readDurationMs, readMassMg, rea
 import { batchNumber, recipeCode } from "/bench/batch-number.js";
 import { digestText } from "/bench/digest.js";
 import { gather } from "/bench/gather.js";
+import { label, leastHeights, namesIn, netText } from "/bench/label.js";
 import { pick, useOf } from "/bench/lots.js";
 import { record } from "/bench/record.js";
 import { foldShelf, leftOf, plain } from "/bench/shelf.js";
@@ -52,6 +53,9 @@ const CALLS = {
   pick,
   batch_number: batchNumber,
   recipe_code: recipeCode,
+  names_in: namesIn,
+  net_text: netText,
+  least_heights: leastHeights,
   digest_text: digestText,
 };
 
@@ -70,7 +74,7 @@ export function call({ call: name, with: given }) {
 }
 
 /** A batch from its size to its record, with what the shelf says to gather and what was used of it. */
-export function batch({ recipe, kit, request, entries, instants, shelf, uses }) {
+export function batch({ recipe, kit, request, entries, instants, shelf, uses, labelled }) {
   return orError(() => {
     const sized = bench.chooseSize(recipe, kit, request);
     const sheet = bench.makeSheet(recipe, { id: "recipe-1", version: 1 }, sized.size, kit);
@@ -80,6 +84,7 @@ export function batch({ recipe, kit, request, entries, instants, shelf, uses }) 
     return {
       sized, sheet, state, now: said, record: record(sheet, state, entries), shelf: stock,
       uses: useOf(sheet, state, entries), gather: gather(recipe, sheet, state, stock, uses, "2026-11-25"),
+      labels: ["us", "eu"].map((market) => label(recipe, sheet, state, market, labelled)),
     };
   });
 }

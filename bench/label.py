@@ -1,0 +1,392 @@
+"""The label: its ingredient list from what was really weighed, and what the rules of a market ask for.
+
+Two markets, "us" (21 CFR) and "eu" (Regulation (EC) 1223/2009, Article 19; the UK's text has the
+same structure). They differ at exactly 1.00 %: in the US what does not exceed 1 % may stand in any
+order after the rest, in the EU only what is below 1 %. Colours come last in both.
+
+The list is that of one finished piece: each component gives its piece's mass, shared out as what
+really went into its bowl. Shares are exact whole-number ratios, so an edge is an edge.
+
+What this does not know, it says: the shares within a bought base or blend (written "Aqua 40 %,
+Glycerin 30 %, ..." they are known; else the n-th name of a blend counts as at most one n-th of it),
+and what was added by hand unweighed. It claims no lawfulness: `checked` says what was looked at, and
+the law where it is sold rules. `frontend/bench/label.js` gives the same.
+"""
+
+import re
+from math import lcm
+from typing import Any
+
+from bench.whole import PPM, half_even
+
+Json = dict[str, Any]
+
+LAW = "This is what was checked, and no more: the law where it is sold rules."
+COLOUR_KINDS = ("dye", "lake", "mica", "pigment")
+# The market's own word for a few names; each read as the other (common practice; 701.3(a) for fragrance).
+WORDS = {
+    "us": {"aqua": "Water", "parfum": "Fragrance", "water": "Water", "fragrance": "Fragrance"},
+    "eu": {"aqua": "Aqua", "parfum": "Parfum", "water": "Aqua", "fragrance": "Parfum"},
+}
+INCH_UM = 25_400
+MOST_RANK = 20  # past its twentieth name a blend is no longer told apart
+_RANKS = lcm(*range(1, MOST_RANK + 1))
+_COLOUR = re.compile(r"CI [0-9]{5}|mica", re.IGNORECASE)
+_SHARED = re.compile(r"(.*[^ ]) +([0-9]{1,3})(?:\.([0-9]{1,4}))? *%")
+_OUNCE_NG = 28_349_523_125  # one ounce avoirdupois, exactly (UCUM v2.2)
+
+# 21 CFR 701.13 by the scheme of 16 CFR 500.21: up to so many square inches of the principal display
+# panel, the least height in sixteenths of an inch. The last step is from memory.
+NET_SIXTEENTHS = ((5, 1), (25, 2), (100, 3), (None, 4))
+
+
+def label(recipe: Json, sheet: Json, state: Json, market: str, options: Json) -> Json:
+    """One batch's label for one market.
+
+    recipe: the measured one. options, all optional: "cards" {recipe ingredient: shelf card},
+    "net_mg" (what a piece weighs), "batch", "maker" (name and address), "identity", "function",
+    "opened_months", "best_before" (a day), "precautions" [text], "size" {"shape": rectangle |
+    cylinder | other, "width_um", "height_um"} (of a cylinder the width is its girth), "letters"
+    {"list_um", "net_um"}: heights of the small o, or of capitals where all are capitals.
+
+    {"market", "identity", "ingredients": [{"name", "ppm", "group": over | free | by_hand | colour,
+    "sure"}], "text", "net", "batch", "opened", "best_before", "maker", "precautions": [{"says",
+    "source"}], "heights", "needs": [{"what", "there", "source"}], "warnings": [{"says", "source"}],
+    "checked": [{"what", "source"}], "law"}
+    """
+    made = _Label(recipe, sheet, state, market, options)
+    return made.told()
+
+
+def names_in(inci: str) -> list[tuple[str, int | None]]:
+    """The names of an INCI text with their shares in ppm: "Aqua 40 %, Glycerin" -> Aqua 400000, Glycerin None."""
+    names: list[tuple[str, int | None]] = []
+    for written in re.split(r"[;,] +", inci.strip(" ,;")):
+        shared = _SHARED.fullmatch(written)
+        if shared:
+            names.append((shared[1], int(shared[2]) * 10_000 + int((shared[3] or "").ljust(4, "0"))))
+        elif written:
+            names.append((written, None))
+    return names
+
+
+def net_text(mg: int, market: str) -> str:
+    """Net content of one piece, never more than is there: whole grams (tenths below 10 g), and in the US
+    avoirdupois ounces to a tenth first."""
+    tenths = mg // 100
+    grams = f"{mg // 1000} g" if mg >= 10_000 else f"{tenths // 10}.{tenths % 10} g"
+    if market == "eu":
+        return grams
+    ounces = mg * 10 * 1_000_000 // _OUNCE_NG
+    return f"Net Wt {ounces // 10}.{ounces % 10} oz ({grams})"
+
+
+def least_heights(market: str, size: Json | None) -> Json:
+    """The least letter heights in µm, rounded up: {"list_um", "net_um"}; None where no rule is known here.
+
+    US: the list 1/16 in, or 1/32 in on a label of less than 12 square inches (21 CFR 701.3(b)); the
+    net content by the principal display panel (701.13): all of a rectangle, 40 % of a cylinder's
+    girth by height, 40 % of any other surface (16 CFR 500.21).
+    """
+    if market != "us" or size is None:
+        return {"list_um": None, "net_um": None}
+    surface = size["width_um"] * size["height_um"]
+    panel = surface * (100 if size["shape"] == "rectangle" else 40)
+    square_inch = INCH_UM * INCH_UM
+    parts = 32 if surface < 12 * square_inch else 16
+    sixteenths = next(
+        height for most, height in NET_SIXTEENTHS if most is None or panel <= 100 * most * square_inch
+    )
+    return {"list_um": -(-INCH_UM // parts), "net_um": -(-INCH_UM * sixteenths // 16)}
+
+
+class _Label:
+    def __init__(self, recipe: Json, sheet: Json, state: Json, market: str, options: Json) -> None:
+        self.recipe, self.sheet, self.state = recipe, sheet, state
+        self.market, self.options = market, options
+        self.warnings: list[Json] = []
+        self.weights: dict[str, int] = {}  # name -> its share of `total`
+        self.spelt: dict[str, str] = {}  # name in small letters -> as it is written
+        self.unsure: set[str] = set()
+        self.colours: set[str] = set()
+        self.by_hand: dict[str, None] = {}
+        self.allergens: dict[str, int] = {}
+        self.total = 0
+        self.used: dict[str, None] = {}
+
+    def told(self) -> Json:
+        self._weigh_up()
+        rows = self._rows()
+        heights = self._heights()
+        options = self.options
+        net_mg = options.get("net_mg")
+        if net_mg is None:
+            net_mg = sum(self._piece_mg(component) for component in self.sheet["components"])
+        precautions = self._precautions()
+        self._warn_of_the_product()
+        return {
+            "market": self.market,
+            "identity": options.get("identity") or self.recipe["title"],
+            "ingredients": rows,
+            "text": ", ".join(row["name"] for row in rows),
+            "net_mg": net_mg,
+            "net": net_text(net_mg, self.market),
+            "batch": options.get("batch") or self.state["number"],
+            "opened": f"{options['opened_months']}M" if options.get("opened_months") else None,
+            "best_before": options.get("best_before"),
+            "maker": options.get("maker"),
+            "precautions": precautions,
+            "heights": heights,
+            "needs": self._needs(net_mg, precautions),
+            "warnings": self.warnings,
+            "checked": _CHECKED[self.market],
+            "law": LAW,
+        }
+
+    def _warn(self, says: str, source: str) -> None:
+        if all(each["says"] != says for each in self.warnings):
+            self.warnings.append({"says": says, "source": source})
+
+    # What is in a piece
+
+    def _piece_mg(self, component: Json) -> int:
+        """What a component gives to one finished piece."""
+        takes = (component["count"] - component["spares"]) // self.sheet["size"]["pieces"]
+        mg: int = takes * component["piece_mg"]
+        return mg
+
+    def _weigh_up(self) -> None:
+        masses: dict[str, dict[str, int]] = {}  # component -> ingredient -> mg
+        for line in self.sheet["lines"]:
+            told = self.state["lines"][line["id"]]
+            settled = told["status"] in ("in", "left", "over", "short")
+            mg = told["in_mg"] or (line["about_mg"] or 0 if settled else 0)
+            if mg:
+                mix = masses.setdefault(line["component"], {})
+                mix[line["ingredient"]] = mix.get(line["ingredient"], 0) + mg
+            elif told["status"] == "by_hand" or (line["mg"] is None and settled):
+                self._unweighed(line["ingredient"])
+        parts = [
+            (self._piece_mg(component), masses[component["id"]])
+            for component in self.sheet["components"]
+            if component["id"] in masses
+        ]
+        whole = lcm(*(sum(mix.values()) for _, mix in parts))
+        for piece_mg, mix in parts:
+            scale = piece_mg * (whole // sum(mix.values()))
+            self.total += piece_mg * whole * PPM * _RANKS
+            for ingredient, mg in mix.items():
+                self._name(ingredient, mg * scale)
+
+    def _inci(self, ingredient: str) -> list[tuple[str, int | None]]:
+        about = self.recipe["ingredients"][ingredient]
+        inci = self.options.get("cards", {}).get(ingredient, {}).get("inci") or about["inci"]
+        if not inci:
+            self._warn(
+                f"{about['name']} has no INCI name, so its own name stands.",
+                "21 CFR 701.3; Regulation (EC) 1223/2009, Art. 19(1)(g)",
+            )
+        self.used[ingredient] = None
+        return names_in(inci) or [(about["name"], None)]
+
+    def _unweighed(self, ingredient: str) -> None:
+        name = self.recipe["ingredients"][ingredient]["name"]
+        self._warn(
+            f"{name} was not weighed: its place in the list is yours to judge.",
+            "descending order needs a weight",
+        )
+        for written, _ in self._inci(ingredient):
+            self.by_hand[self._key(written)] = None
+
+    def _key(self, written: str) -> str:
+        """A name's key, its spelling for this market kept."""
+        name = WORDS[self.market].get(written.lower(), written)
+        self.spelt.setdefault(name.lower(), name)
+        return name.lower()
+
+    def _name(self, ingredient: str, weight: int) -> None:
+        """Share an ingredient's weight out over its names. weight: in units of total / (PPM x ranks)."""
+        about = self.recipe["ingredients"][ingredient]
+        names = self._inci(ingredient)
+        if about["kind"] == "fragrance":
+            names = [("Parfum", None)]
+        shares = [ppm for _, ppm in names]
+        known = len(names) == 1 or all(ppm is not None for ppm in shares)
+        if not known:
+            self._warn(
+                f"The shares within {about['name']} are not known, so their places are a guess: ask its supplier.",
+                "descending order needs each share",
+            )
+        coloured = [bool(_COLOUR.fullmatch(written)) for written, _ in names]
+        if about["kind"] in COLOUR_KINDS and not any(coloured):
+            coloured = [True] * len(names)
+        for place, (written, ppm) in enumerate(names):
+            key = self._key(written)
+            if not known:
+                part = PPM * (_RANKS // min(place + 1, MOST_RANK))
+                self.unsure.add(key)
+            else:
+                part = _RANKS * (PPM if ppm is None else ppm)
+            self.weights[key] = self.weights.get(key, 0) + weight * part
+            if coloured[place]:
+                self.colours.add(key)
+        for allergen in (about["fragrance"] or {"allergens": []})["allergens"]:
+            key = self._key(allergen["name"])
+            self.allergens[key] = self.allergens.get(key, 0) + weight * _RANKS * allergen["ppm"]
+
+    def _rows(self) -> list[Json]:
+        weights = dict(self.weights)
+        if self.market == "eu":
+            stays_on = self.recipe["stays_on"] is not False
+            if self.recipe["stays_on"] is None and self.allergens:
+                self._warn(
+                    "The recipe does not say whether it stays on the skin, so the stricter limit of 0.001 % "
+                    "for naming an allergen was taken.",
+                    "Regulation (EC) 1223/2009, Annex III, read second-hand",
+                )
+            for key, weight in self.allergens.items():
+                if weight * (100_000 if stays_on else 10_000) > self.total:
+                    weights.setdefault(key, weight)
+
+        def group(key: str) -> str:
+            if key in self.colours:
+                return "colour"
+            hundredfold = 100 * weights[key]
+            free = hundredfold <= self.total if self.market == "us" else hundredfold < self.total
+            return "free" if free else "over"
+
+        groups: dict[str, list[str]] = {"over": [], "free": [], "by_hand": [], "colour": []}
+        for key in sorted(weights, key=lambda key: (-weights[key], key)):
+            groups[group(key)].append(key)
+        for key in self.by_hand:
+            if key not in weights:
+                groups["colour" if _COLOUR.fullmatch(key) else "by_hand"].append(key)
+        return [
+            {
+                "name": self.spelt[key],
+                "ppm": half_even(weights[key] * PPM, self.total) if key in weights else None,
+                "group": name,
+                "sure": key in weights and key not in self.unsure and key not in self.by_hand,
+            }
+            for name, keys in groups.items()
+            for key in keys
+        ]
+
+    # What the rules ask
+
+    def _precautions(self) -> list[Json]:
+        kinds = {self.recipe["ingredients"][key]["kind"] for key in self.used}
+        told = [{"says": says, "source": "the maker's own"} for says in self.options.get("precautions", [])]
+        if kinds & {"oil", "butter", "solubiliser"}:
+            told.append({"says": "Makes the bath or tray slippery.", "source": "common practice"})
+        if kinds & {"fragrance", "citric_acid", "surfactant", "soap_base", "whipping_base"}:
+            told.append({"says": "Keep out of the eyes; rinse with water.", "source": "common practice"})
+        return told
+
+    def _warn_of_the_product(self) -> None:
+        kinds = {self.recipe["ingredients"][key]["kind"] for key in self.used}
+        if self.market == "us":
+            if kinds & {"surfactant", "whipping_base"}:
+                self._warn(
+                    "If it makes foam in a bath, the caution of 740.17 belongs on it, word for word from the "
+                    "rule as it stands, unless it is labelled for adults only.",
+                    "21 CFR 740.17, read second-hand",
+                )
+            if any(key.startswith("ci ") for key in self.colours):
+                self._warn(
+                    "A colour index number alone is not a US name: write the listed colour's name.",
+                    "21 CFR 701.3 and Parts 73, 74, 82; from memory",
+                )
+            if "soap_base" in kinds:
+                self._warn(
+                    "Whether it is soap or a cosmetic changes the rules: soap is mostly alkali salts of fatty "
+                    "acids and sold only as soap.",
+                    "21 CFR 701.20",
+                )
+            self._warn(
+                "Where the safety of an ingredient or of the whole has not been substantiated, a warning of "
+                "its own is asked for.",
+                "21 CFR 740.10, read second-hand",
+            )
+        elif self.allergens:
+            self._warn(
+                "More fragrance allergens are to be named, 80 in all: on new products from 31 July 2026, on all "
+                "from 31 July 2028. Only those the recipe names were looked at.",
+                "Regulation (EU) 2023/1545, read second-hand",
+            )
+        if self.recipe["looks_like_food"]:
+            self._warn(
+                "It looks like food: whether a child could take it for food must be weighed up.",
+                "Regulation (EU) 2023/988, Art. 6(1)(f), read second-hand",
+            )
+
+    def _heights(self) -> Json:
+        least = least_heights(self.market, self.options.get("size"))
+        letters = self.options.get("letters") or {}
+        heights: Json = {}
+        for name, words in (("list", "ingredient list"), ("net", "net content")):
+            has, needs = letters.get(f"{name}_um"), least[f"{name}_um"]
+            fits = None if has is None or needs is None else has >= needs
+            heights[name] = {"least_um": needs, "has_um": has, "fits": fits}
+            if fits is False:
+                rule = "701.3(b)" if name == "list" else "701.13"
+                self._warn(
+                    f"The letters of the {words} are too small: {has} µm, and {needs} µm is the least.",
+                    f"21 CFR {rule}",
+                )
+        return heights
+
+    def _needs(self, net_mg: int, precautions: list[Json]) -> list[Json]:
+        options = self.options
+        batch = bool(options.get("batch") or self.state["number"])
+        maker = bool(options.get("maker"))
+        if self.market == "us":
+            return [
+                _need("what it is", True, "21 CFR 701, from memory"),
+                _need("net content, ounces and grams", net_mg > 0, "21 CFR 701.13"),
+                _need("name and place of business", maker, "21 CFR 701, from memory"),
+                _need("ingredient list", bool(self.weights), "21 CFR 701.3"),
+                _need("a contact for adverse events", maker, "21 USC 364, read second-hand"),
+            ]
+        article = "Regulation (EC) 1223/2009, Art. 19(1)"
+        dated = bool(options.get("opened_months") or options.get("best_before"))
+        return [
+            _need("responsible person, name and address", maker, f"{article}(a)"),
+            _need("nominal content (not below 5 g)", net_mg > 0, f"{article}(b)"),
+            _need("best before, or the period after opening past 30 months", dated, f"{article}(c)"),
+            _need("precautions", bool(precautions), f"{article}(d)"),
+            _need("batch number", batch, f"{article}(e)"),
+            _need("function, unless it is plain to see", bool(options.get("function")), f"{article}(f)"),
+            _need("ingredients", bool(self.weights), f"{article}(g)"),
+        ]
+
+
+def _need(what: str, there: bool, source: str) -> Json:
+    return {"what": what, "there": there, "source": source}
+
+
+_CHECKED: dict[str, list[Json]] = {
+    "us": [
+        {"what": "descending order by what was weighed", "source": "21 CFR 701.3(a)"},
+        {"what": "any order at or below 1 %", "source": "21 CFR 701.3(f)(2), read second-hand"},
+        {"what": "colours last", "source": "21 CFR 701.3(f)(3), read second-hand"},
+        {
+            "what": "letter heights of list and net content",
+            "source": "21 CFR 701.3(b), 701.13; 16 CFR 500.21",
+        },
+        {"what": "net content rounded down", "source": "common practice"},
+    ],
+    "eu": [
+        {
+            "what": "descending order by weight at the time of addition",
+            "source": "Regulation (EC) 1223/2009, Art. 19(1)(g)",
+        },
+        {"what": "any order below 1 %", "source": "Art. 19(1)(g), read second-hand"},
+        {"what": "colours last", "source": "Art. 19(1)(g), read second-hand"},
+        {
+            "what": "fragrance allergens above 0.001 % (stays on) or 0.01 % (rinsed off)",
+            "source": "Annex III, read second-hand",
+        },
+        {"what": "net content rounded down", "source": "common practice"},
+    ],
+}

@@ -1,0 +1,340 @@
+/**
+ * The label: its ingredient list from what was really weighed, and what the rules of a market ask for.
+ *
+ * The same as bench/label.py, which says what each rule is, where it comes from and what is a guess.
+ * Weights of names are BigInt shares of one whole, so an edge of 1.00 % is an edge.
+ */
+
+import { byCodePoint, halfEven, PPM, sum } from "./whole.js";
+
+const LAW = "This is what was checked, and no more: the law where it is sold rules.";
+const COLOUR_KINDS = ["dye", "lake", "mica", "pigment"];
+const WORDS = {
+  us: new Map(Object.entries({ aqua: "Water", parfum: "Fragrance", water: "Water", fragrance: "Fragrance" })),
+  eu: new Map(Object.entries({ aqua: "Aqua", parfum: "Parfum", water: "Aqua", fragrance: "Parfum" })),
+};
+const INCH_UM = 25_400;
+const MOST_RANK = 20;
+const RANKS = 232_792_560n; // the least that every rank up to the twentieth divides
+const MILLION = 1_000_000n;
+const COLOUR = /^(CI [0-9]{5}|mica)$/i;
+const SHARED = /^(.*[^ ]) +([0-9]{1,3})(?:\.([0-9]{1,4}))? *%$/;
+const NET_SIXTEENTHS = [[5, 1], [25, 2], [100, 3], [Infinity, 4]];
+
+/** One batch's label for one market, "us" or "eu"; the options and the answer are those of bench/label.py. */
+export function label(recipe, sheet, state, market, options) {
+  const known = begin(recipe, sheet, state, market, options);
+  weighUp(known);
+  const rows = rowsOf(known);
+  const heights = heightsOf(known);
+  const net_mg = options.net_mg ?? sum(sheet.components.map((each) => pieceMg(sheet, each)));
+  const precautions = precautionsOf(known);
+  warnOfTheProduct(known);
+  return {
+    market,
+    identity: options.identity || recipe.title,
+    ingredients: rows,
+    text: rows.map(({ name }) => name).join(", "),
+    net_mg,
+    net: netText(net_mg, market),
+    batch: options.batch || state.number,
+    opened: options.opened_months ? `${options.opened_months}M` : null,
+    best_before: options.best_before ?? null,
+    maker: options.maker ?? null,
+    precautions,
+    heights,
+    needs: needsOf(known, net_mg, precautions),
+    warnings: known.warnings,
+    checked: CHECKED[market].map(([what, source]) => ({ what, source })),
+    law: LAW,
+  };
+}
+
+/** The names of an INCI text with their shares in ppm: "Aqua 40 %, Glycerin" gives Aqua 400000, Glycerin null. */
+export function namesIn(inci) {
+  return inci
+    .replace(/^[ ,;]+|[ ,;]+$/g, "")
+    .split(/[;,] +/)
+    .filter((written) => written)
+    .map((written) => {
+      const shared = SHARED.exec(written);
+      return shared ? [shared[1], Number(shared[2]) * 10_000 + Number((shared[3] ?? "").padEnd(4, "0"))] : [written, null];
+    });
+}
+
+/** Net content of one piece, never more than is there; see bench/label.py. */
+export function netText(mg, market) {
+  const tenths = Math.floor(mg / 100);
+  const grams = mg >= 10_000 ? `${Math.floor(mg / 1000)} g` : `${Math.floor(tenths / 10)}.${tenths % 10} g`;
+  if (market === "eu") return grams;
+  const ounces = (BigInt(mg) * 10n * MILLION) / 28_349_523_125n;
+  return `Net Wt ${ounces / 10n}.${ounces % 10n} oz (${grams})`;
+}
+
+/** The least letter heights in µm, rounded up; null where no rule is known here. */
+export function leastHeights(market, size) {
+  if (market !== "us" || !size) return { list_um: null, net_um: null };
+  const surface = size.width_um * size.height_um;
+  const panel = surface * (size.shape === "rectangle" ? 100 : 40);
+  const squareInch = INCH_UM * INCH_UM;
+  const parts = surface < 12 * squareInch ? 32 : 16;
+  const [, sixteenths] = NET_SIXTEENTHS.find(([most]) => panel <= 100 * most * squareInch);
+  return { list_um: Math.ceil(INCH_UM / parts), net_um: Math.ceil((INCH_UM * sixteenths) / 16) };
+}
+
+function begin(recipe, sheet, state, market, options) {
+  return {
+    recipe, sheet, state, market, options,
+    warnings: [],
+    weights: new Map(), // a name's key -> its share of `total`
+    spelt: new Map(),
+    unsure: new Set(),
+    colours: new Set(),
+    byHand: new Set(),
+    allergens: new Map(),
+    total: 0n,
+    used: new Set(),
+  };
+}
+
+function warn({ warnings }, says, source) {
+  if (!warnings.some((each) => each.says === says)) warnings.push({ says, source });
+}
+
+// What is in a piece
+
+/** What a component gives to one finished piece. */
+const pieceMg = (sheet, { count, spares, piece_mg }) => Math.floor((count - spares) / sheet.size.pieces) * piece_mg;
+
+const add = (map, key, more) => map.set(key, (map.get(key) ?? 0n) + more);
+const bigSum = (numbers) => numbers.reduce((total, each) => total + each, 0n);
+const gcd = (one, other) => (other ? gcd(other, one % other) : one);
+
+function weighUp(known) {
+  const { sheet, state } = known;
+  const masses = new Map(); // component -> ingredient -> mg
+  for (const line of sheet.lines) {
+    const { in_mg, status } = state.lines[line.id];
+    const settled = ["in", "left", "over", "short"].includes(status);
+    const mg = in_mg || (settled ? line.about_mg || 0 : 0);
+    if (mg) {
+      if (!masses.has(line.component)) masses.set(line.component, new Map());
+      add(masses.get(line.component), line.ingredient, BigInt(mg));
+    } else if (status === "by_hand" || (line.mg === null && settled)) unweighed(known, line.ingredient);
+  }
+  const parts = sheet.components
+    .filter(({ id }) => masses.has(id))
+    .map((component) => [BigInt(pieceMg(sheet, component)), masses.get(component.id)]);
+  const sums = parts.map(([, mix]) => bigSum([...mix.values()]));
+  const whole = sums.reduce((made, each) => (made * each) / gcd(made, each), 1n);
+  parts.forEach(([mg, mix], place) => {
+    const scale = mg * (whole / sums[place]);
+    known.total += mg * whole * MILLION * RANKS;
+    for (const [ingredient, went] of mix) name(known, ingredient, went * scale);
+  });
+}
+
+function inciOf(known, ingredient) {
+  const about = known.recipe.ingredients[ingredient];
+  const inci = known.options.cards?.[ingredient]?.inci || about.inci;
+  if (!inci) {
+    warn(known, `${about.name} has no INCI name, so its own name stands.`, "21 CFR 701.3; Regulation (EC) 1223/2009, Art. 19(1)(g)");
+  }
+  known.used.add(ingredient);
+  const names = namesIn(inci);
+  return names.length ? names : [[about.name, null]];
+}
+
+function unweighed(known, ingredient) {
+  const about = known.recipe.ingredients[ingredient];
+  warn(known, `${about.name} was not weighed: its place in the list is yours to judge.`, "descending order needs a weight");
+  for (const [written] of inciOf(known, ingredient)) known.byHand.add(keyOf(known, written));
+}
+
+/** A name's key, its spelling for this market kept. */
+function keyOf({ market, spelt }, written) {
+  const named = WORDS[market].get(written.toLowerCase()) ?? written;
+  const key = named.toLowerCase();
+  if (!spelt.has(key)) spelt.set(key, named);
+  return key;
+}
+
+/** Shares an ingredient's weight, in units of total / (PPM x ranks), out over its names. */
+function name(known, ingredient, weight) {
+  const about = known.recipe.ingredients[ingredient];
+  const found = inciOf(known, ingredient);
+  const names = about.kind === "fragrance" ? [["Parfum", null]] : found;
+  const sure = names.length === 1 || names.every(([, ppm]) => ppm !== null);
+  if (!sure) {
+    warn(
+      known,
+      `The shares within ${about.name} are not known, so their places are a guess: ask its supplier.`,
+      "descending order needs each share",
+    );
+  }
+  const coloured = names.map(([written]) => COLOUR.test(written));
+  const all = COLOUR_KINDS.includes(about.kind) && !coloured.includes(true);
+  names.forEach(([written, ppm], place) => {
+    const key = keyOf(known, written);
+    if (!sure) known.unsure.add(key);
+    const part = sure ? RANKS * BigInt(ppm ?? PPM) : MILLION * (RANKS / BigInt(Math.min(place + 1, MOST_RANK)));
+    add(known.weights, key, weight * part);
+    if (all || coloured[place]) known.colours.add(key);
+  });
+  for (const allergen of about.fragrance?.allergens ?? []) {
+    add(known.allergens, keyOf(known, allergen.name), weight * RANKS * BigInt(allergen.ppm));
+  }
+}
+
+function rowsOf(known) {
+  const { allergens, byHand, colours, market, recipe, spelt, total, unsure } = known;
+  const weights = new Map(known.weights);
+  if (market === "eu") {
+    if (recipe.stays_on === null && allergens.size) {
+      warn(
+        known,
+        "The recipe does not say whether it stays on the skin, so the stricter limit of 0.001 % for naming an allergen was taken.",
+        "Regulation (EC) 1223/2009, Annex III, read second-hand",
+      );
+    }
+    const fold = recipe.stays_on === false ? 10_000n : 100_000n;
+    for (const [key, weight] of allergens) if (weight * fold > total && !weights.has(key)) weights.set(key, weight);
+  }
+  const groups = { over: [], free: [], by_hand: [], colour: [] };
+  const heaviest = (one, other) => {
+    const more = weights.get(other) - weights.get(one);
+    return more ? (more > 0n ? 1 : -1) : byCodePoint(one, other);
+  };
+  for (const key of [...weights.keys()].sort(heaviest)) {
+    const hundredfold = 100n * weights.get(key);
+    const free = market === "us" ? hundredfold <= total : hundredfold < total;
+    groups[colours.has(key) ? "colour" : free ? "free" : "over"].push(key);
+  }
+  for (const key of byHand) if (!weights.has(key)) groups[COLOUR.test(key) ? "colour" : "by_hand"].push(key);
+  return Object.entries(groups).flatMap(([group, keys]) =>
+    keys.map((key) => ({
+      name: spelt.get(key),
+      ppm: weights.has(key) ? halfEven(weights.get(key) * MILLION, total) : null,
+      group,
+      sure: weights.has(key) && !unsure.has(key) && !byHand.has(key),
+    })),
+  );
+}
+
+// What the rules ask
+
+const kindsOf = ({ recipe, used }) => new Set([...used].map((key) => recipe.ingredients[key].kind));
+const some = (kinds, ...of) => of.some((kind) => kinds.has(kind));
+
+function precautionsOf(known) {
+  const kinds = kindsOf(known);
+  const told = (known.options.precautions ?? []).map((says) => ({ says, source: "the maker's own" }));
+  if (some(kinds, "oil", "butter", "solubiliser")) {
+    told.push({ says: "Makes the bath or tray slippery.", source: "common practice" });
+  }
+  if (some(kinds, "fragrance", "citric_acid", "surfactant", "soap_base", "whipping_base")) {
+    told.push({ says: "Keep out of the eyes; rinse with water.", source: "common practice" });
+  }
+  return told;
+}
+
+function warnOfTheProduct(known) {
+  const kinds = kindsOf(known);
+  if (known.market === "us") {
+    if (some(kinds, "surfactant", "whipping_base")) {
+      warn(
+        known,
+        "If it makes foam in a bath, the caution of 740.17 belongs on it, word for word from the rule as it stands, unless it is labelled for adults only.",
+        "21 CFR 740.17, read second-hand",
+      );
+    }
+    if ([...known.colours].some((key) => key.startsWith("ci "))) {
+      warn(
+        known,
+        "A colour index number alone is not a US name: write the listed colour's name.",
+        "21 CFR 701.3 and Parts 73, 74, 82; from memory",
+      );
+    }
+    if (kinds.has("soap_base")) {
+      warn(
+        known,
+        "Whether it is soap or a cosmetic changes the rules: soap is mostly alkali salts of fatty acids and sold only as soap.",
+        "21 CFR 701.20",
+      );
+    }
+    warn(
+      known,
+      "Where the safety of an ingredient or of the whole has not been substantiated, a warning of its own is asked for.",
+      "21 CFR 740.10, read second-hand",
+    );
+  } else if (known.allergens.size) {
+    warn(
+      known,
+      "More fragrance allergens are to be named, 80 in all: on new products from 31 July 2026, on all from 31 July 2028. Only those the recipe names were looked at.",
+      "Regulation (EU) 2023/1545, read second-hand",
+    );
+  }
+  if (known.recipe.looks_like_food) {
+    warn(
+      known,
+      "It looks like food: whether a child could take it for food must be weighed up.",
+      "Regulation (EU) 2023/988, Art. 6(1)(f), read second-hand",
+    );
+  }
+}
+
+function heightsOf(known) {
+  const least = leastHeights(known.market, known.options.size);
+  const letters = known.options.letters ?? {};
+  const judge = (of, words, rule) => {
+    const least_um = least[of];
+    const has_um = letters[of] ?? null;
+    const fits = least_um === null || has_um === null ? null : has_um >= least_um;
+    if (fits === false) {
+      warn(known, `The letters of the ${words} are too small: ${has_um} µm, and ${least_um} µm is the least.`, `21 CFR ${rule}`);
+    }
+    return { least_um, has_um, fits };
+  };
+  return { list: judge("list_um", "ingredient list", "701.3(b)"), net: judge("net_um", "net content", "701.13") };
+}
+
+function needsOf({ market, options, state, weights }, netMg, precautions) {
+  const maker = Boolean(options.maker);
+  const article = "Regulation (EC) 1223/2009, Art. 19(1)";
+  const needs =
+    market === "us"
+      ? [
+          ["what it is", true, "21 CFR 701, from memory"],
+          ["net content, ounces and grams", netMg > 0, "21 CFR 701.13"],
+          ["name and place of business", maker, "21 CFR 701, from memory"],
+          ["ingredient list", weights.size > 0, "21 CFR 701.3"],
+          ["a contact for adverse events", maker, "21 USC 364, read second-hand"],
+        ]
+      : [
+          ["responsible person, name and address", maker, `${article}(a)`],
+          ["nominal content (not below 5 g)", netMg > 0, `${article}(b)`],
+          ["best before, or the period after opening past 30 months", Boolean(options.opened_months || options.best_before), `${article}(c)`],
+          ["precautions", precautions.length > 0, `${article}(d)`],
+          ["batch number", Boolean(options.batch || state.number), `${article}(e)`],
+          ["function, unless it is plain to see", Boolean(options.function), `${article}(f)`],
+          ["ingredients", weights.size > 0, `${article}(g)`],
+        ];
+  return needs.map(([what, there, source]) => ({ what, there, source }));
+}
+
+const CHECKED = {
+  us: [
+    ["descending order by what was weighed", "21 CFR 701.3(a)"],
+    ["any order at or below 1 %", "21 CFR 701.3(f)(2), read second-hand"],
+    ["colours last", "21 CFR 701.3(f)(3), read second-hand"],
+    ["letter heights of list and net content", "21 CFR 701.3(b), 701.13; 16 CFR 500.21"],
+    ["net content rounded down", "common practice"],
+  ],
+  eu: [
+    ["descending order by weight at the time of addition", "Regulation (EC) 1223/2009, Art. 19(1)(g)"],
+    ["any order below 1 %", "Art. 19(1)(g), read second-hand"],
+    ["colours last", "Art. 19(1)(g), read second-hand"],
+    ["fragrance allergens above 0.001 % (stays on) or 0.01 % (rinsed off)", "Annex III, read second-hand"],
+    ["net content rounded down", "common practice"],
+  ],
+};
