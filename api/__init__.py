@@ -22,7 +22,8 @@ def create_app(settings: Settings | None = None) -> Flask:
     # Imported here so that `bowlside --help`, which imports this package, stays quick.
     from flask import Flask
 
-    from api import clock, door, entries, errors, exchange, kit, page, recipes, runs, security, store
+    from api import clock, door, entries, errors, exchange, kit, live, page, recipes, runs, security, store
+    from api.door import devices, pairing
     from api.openapi import BowlsideApi
     from api.settings import Settings
 
@@ -32,8 +33,9 @@ def create_app(settings: Settings | None = None) -> Flask:
     store.init_app(app)
     security.init_app(app)
     door.init_app(app)
+    live.init_app(app)
     api = BowlsideApi(app)
-    for module in (recipes, kit, runs, entries, exchange, clock):
+    for module in (recipes, kit, runs, entries, exchange, clock, live, devices, pairing):
         api.register_blueprint(module.blueprint, url_prefix="/api/v1")
     errors.init_app(app)
     page.init_app(app)

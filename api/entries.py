@@ -16,6 +16,7 @@ from sqlalchemy import Connection, Engine
 
 import bench
 from api.clock import now_ms
+from api.door.gate import sender
 from api.runs import REACH, no_such_run, note_finish, reach_of
 from api.schemas import EntryAnswers, EntryBatch, EntryPage, EntryQuery
 from api.store import execute, hold_run, read_row, writing
@@ -49,9 +50,11 @@ OTHER_CONTENT = EntryError(
 @described(blueprint.response(200, EntryAnswers))
 def post_entries(batch: dict[str, list[Any]], run_id: UUID) -> Response:
     """Send entries, at most 500. Each is answered by itself: kept, had already, or refused and why."""
-    at = now_ms()
+    at, device = now_ms(), sender()
     with writing(alone=False) as connection:
-        answers, cursor = keep_entries(connection, str(run_id), batch["entries"], at)
+        answers, cursor = keep_entries(
+            connection, str(run_id), batch["entries"], at, device.id if device else None
+        )
     return answer({"answers": answers, "cursor": cursor, "server_ms": at})
 
 

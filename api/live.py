@@ -22,7 +22,7 @@ from flask import Flask, Response, current_app
 
 from api.clock import now_ms
 from api.errors import Problem
-from api.security import EVERY_ANSWER
+from api.security import DATA
 from api.store import read_row
 from api.wire import Blueprint
 
@@ -48,7 +48,7 @@ EVENT = {
     "properties": {"event": {"const": "moved"}, "data": {"type": "string"}},
     "required": ["event", "data"],
 }
-HEADERS = (("Cache-Control", "no-store"), ("X-Accel-Buffering", "no"), *EVERY_ANSWER)
+HEADERS = (("Cache-Control", "no-store"), ("X-Accel-Buffering", "no"), *DATA)
 
 
 def init_app(app: Flask) -> None:

@@ -13,6 +13,7 @@ from flask import Flask
 from flask_smorest import Api
 from werkzeug.exceptions import HTTPException
 
+from api.door.gate import COOKIE
 from api.errors import PROBLEM_TYPE, from_http
 from api.schemas import ProblemDetails
 from bench import KIT_SCHEMA, RECIPE_SCHEMA
@@ -56,6 +57,9 @@ class BowlsideApi(Api):
             OPENAPI_JSON_PATH="openapi.json",
         )
         super().__init__(app)
+        if app.config["BOWLSIDE"].pairing:
+            self.spec.components.security_scheme("device", {"type": "apiKey", "in": "cookie", "name": COOKIE})
+            self.spec.options["security"] = [{"device": []}]
         add_document_schema(self.spec, "RecipeDocument", RECIPE_SCHEMA)
         add_document_schema(self.spec, "KitDocument", KIT_SCHEMA)
 

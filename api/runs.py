@@ -18,6 +18,7 @@ from api.errors import Problem, not_found
 from api.kit import current_kit
 from api.openapi import ETAG, IF_NONE_MATCH
 from api.recipes import version_or_404
+from api.said import Now, Record
 from api.schemas import RunAsked, RunPage, RunQuery, RunWhole
 from api.store import execute, read_row, reading, writing
 from api.tables import Run, db
@@ -36,6 +37,8 @@ HEAD = f"id, recipe_id, recipe_version, title, size, created_at, finished_at, {E
 RUN_WITH_SHEET = f"SELECT {HEAD}, sheet FROM run WHERE id = :run"
 RUN_LIST = f"SELECT {HEAD} FROM run {{where}} ORDER BY created_at DESC, id LIMIT :limit OFFSET :offset"
 RUN_AND_JOURNAL = f"SELECT sheet, {JOURNAL} FROM run WHERE id = :run"
+SENDERS = "SELECT entry.id, name FROM entry JOIN device ON device.id = sender WHERE run_id = :run"
+BENCHES = "SELECT bench, name FROM device WHERE bench IS NOT NULL ORDER BY paired_at"
 RUNS_HELD = 32
 OPEN = {True: "finished_at IS NULL", False: "finished_at IS NOT NULL", None: "TRUE"}
 
@@ -105,7 +108,7 @@ def get_run(run_id: UUID) -> Response:
 
 
 @blueprint.get("/runs/<uuid:run_id>/now")
-@blueprint.response(200, {"type": "object"})
+@blueprint.response(200, Now)
 def get_now(run_id: UUID) -> Response:
     """What the bench says now: prompts in words and numbers, waits with absolute instants."""
     run = laid_out(run_id)
@@ -113,11 +116,30 @@ def get_now(run_id: UUID) -> Response:
 
 
 @blueprint.get("/runs/<uuid:run_id>/record")
-@blueprint.response(200, {"type": "object"})
+@blueprint.response(200, Record)
 def get_record(run_id: UUID) -> Response:
-    """The batch record: targets, actual weights, deviations, times and yield."""
+    """The batch record: targets, actual weights, deviations, times and yield, and who the devices are."""
     run = laid_out(run_id)
-    return answer(bench.record(run.sheet, run.state, run.entries))
+    record, names = bench.record(run.sheet, run.state, run.entries), names_of(run_id, run.entries)
+    people = [{**each, "name": names.get(each["device"])} for each in record["people"]]
+    return answer({**record, "people": people})
+
+
+def names_of(run_id: UUID, entries: list[dict[str, Any]]) -> dict[str, str]:
+    """Names for what the entries call their devices: by who sent the first, else by who says it is theirs.
+
+    Who sent it is this server's own knowledge, so it goes before what a device says of itself. An entry
+    that came before there was pairing has no sender.
+    """
+    with reading() as connection:
+        senders = {row[0]: row[1] for row in connection.execute(text(SENDERS), {"run": str(run_id)})}
+        benches = {row[0]: row[1] for row in connection.execute(text(BENCHES))}
+    devices = {entry["device"] for entry in entries}
+    names = {device: benches[device] for device in devices & benches.keys()}
+    for entry in sorted(entries, key=lambda entry: entry["at"], reverse=True):
+        if entry["id"] in senders:
+            names[entry["device"]] = senders[entry["id"]]
+    return names
 
 
 def begin_run(connection: Connection, run_id: str, asked: dict[str, Any], at: int) -> tuple[RunRow, bool]:

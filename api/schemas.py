@@ -65,6 +65,90 @@ class Clock(Schema):
     server_ms = fields.Integer(required=True)
 
 
+ROLES = validate.OneOf(["maker", "helper"])
+# A device's name is said in the record and printed in a terminal: one line, no control characters.
+DEVICE_NAME = [
+    validate.Length(1, 60),
+    validate.Regexp(
+        r"(?=.*\S)[^\x00-\x1f\x7f-\x9f\u2028\u2029]*\Z", error="Give it a name of one line, up to 60 letters."
+    ),
+]
+BENCH_ID = [
+    validate.Length(1, 100),
+    validate.Regexp(r"[^\x00-\x1f]*\Z", error="Send it as the journal has it."),
+]
+
+
+class You(Schema):
+    id = fields.UUID(required=True)
+    name = fields.String(required=True)
+    role = fields.String(required=True, validate=ROLES)
+
+
+class StudioNow(Schema):
+    mode = fields.String(required=True, validate=validate.OneOf(["local", "lan", "proxy"]))
+    you = fields.Nested(
+        You,
+        required=True,
+        allow_none=True,
+        metadata={"description": "The paired device that asks; null where nobody needs to pair"},
+    )
+    last_copy_at = fields.Integer(
+        required=True, allow_none=True, metadata={"description": "When the newest nightly copy was made"}
+    )
+    certificate_ends_at = fields.Integer(
+        required=True, allow_none=True, metadata={"description": "When the server's own certificate ends"}
+    )
+    version = fields.String(required=True)
+
+
+class DeviceItem(Schema):
+    id = fields.UUID(required=True)
+    name = fields.String(required=True)
+    role = fields.String(required=True, validate=ROLES)
+    bench = fields.String(
+        required=True, allow_none=True, metadata={"description": "What the journal's entries call it"}
+    )
+    paired_at = fields.Integer(required=True)
+    seen_at = fields.Integer(required=True, metadata={"description": "Written about once a minute"})
+    shut_out_at = fields.Integer(required=True, allow_none=True)
+
+
+class DevicePage(Paged):
+    devices = fields.List(fields.Nested(DeviceItem), required=True)
+
+
+class DeviceChange(Strict):
+    name = fields.String(validate=DEVICE_NAME)
+    role = fields.String(validate=ROLES)
+    bench = fields.String(validate=BENCH_ID)
+
+
+class PairingAsked(Strict):
+    role = fields.String(required=True, validate=ROLES)
+
+
+class PairingMade(Schema):
+    code = fields.String(required=True, validate=validate.Length(equal=8))
+    expires_at = fields.Integer(required=True)
+    address = fields.String(required=True, metadata={"description": "What the new device opens"})
+    qr = fields.String(required=True, metadata={"description": "The address as a QR code, in SVG"})
+
+
+class PairAsked(Strict):
+    code = fields.String(
+        required=True,
+        validate=validate.Length(1, 20),
+        metadata={"description": "In capitals or not, with dashes or spaces or without"},
+    )
+    name = fields.String(required=True, validate=DEVICE_NAME)
+    bench = fields.String(validate=BENCH_ID)
+
+
+class Paired(Schema):
+    device = fields.Nested(DeviceItem, required=True)
+
+
 class RecipeItem(Schema):
     id = fields.UUID(required=True)
     version = fields.Integer(required=True)

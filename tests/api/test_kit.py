@@ -46,3 +46,15 @@ def test_a_kit_that_the_bench_measured_is_taken_from_a_phone() -> None:
     measured = bench.read_kit(json.loads((DEMO / "kit.json").read_text()))
 
     assert MeasuredKit().load(measured) == measured
+
+
+def test_a_tag_that_is_not_one_is_read_past(studio: Studio) -> None:
+    """An unquoted and empty tag, as found by Schemathesis."""
+    studio.put_kit(STARTER_KIT)
+
+    assert (
+        studio.put_kit(
+            {**STARTER_KIT, "mixers": [{"id": "hand", "name": "Hand"}]}, '"P", ""x, ,"'
+        ).status_code
+        == 412
+    )

@@ -1,0 +1,140 @@
+"""The commands of the door: make a code, list the devices, shut one out. For whoever sits at the computer.
+
+They change the database alone, so they hold at once for a server that is running.
+"""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+if TYPE_CHECKING:
+    from sqlalchemy import Connection
+
+    from api.door.gate import DeviceRow
+
+database_option = click.option(
+    "--database",
+    type=click.Path(dir_okay=False, path_type=Path),
+    help="The SQLite file; else BOWLSIDE_DATABASE.",
+)
+
+
+@click.command()
+@click.option("--helper", is_flag=True, help="For a device that may run batches and not edit recipes or kit.")
+@click.option(
+    "--port", type=click.IntRange(1, 65535), help="The port of the server; else BOWLSIDE_PORT, else 8420."
+)
+@database_option
+def pair(helper: bool, port: int | None, database: Path | None) -> None:
+    """Make a code that lets one device in, good for ten minutes."""
+    from api.cli import _open
+
+    app = _open(database, port=port)
+    show_code(app, "helper" if helper else "maker", _address(app.config["BOWLSIDE"]))
+
+
+@click.command()
+@database_option
+def devices(database: Path | None) -> None:
+    """List the devices that were paired, and when each was last seen."""
+    with _transaction(database) as connection:
+        from api.door.devices import all_devices
+
+        for device in all_devices(connection):
+            seen = (
+                f"shut out {_day(device.shut_out_at)}"
+                if device.shut_out_at
+                else f"seen {_day(device.seen_at)}"
+            )
+            click.echo(f"{device.id}  {device.role:6}  {seen}  {device.name}")
+
+
+@click.command("shut-out")
+@click.argument("device")
+@database_option
+def shut_out(device: str, database: Path | None) -> None:
+    """Shut a device out, by its name or its id, the only maker's too."""
+    with _transaction(database) as connection:
+        from api.clock import now_ms
+        from api.door.devices import all_devices, shut
+
+        found = [each for each in all_devices(connection) if device in (each.id, each.name)]
+        inside = [each for each in found if each.shut_out_at is None]
+        if len(inside) != 1:
+            click.echo(_which(device, found, inside), err=True)
+            sys.exit(1)
+        shut(connection, inside[0], now_ms())
+    click.echo(f"{inside[0].name} is shut out.")
+
+
+COMMANDS = (pair, devices, shut_out)
+
+
+def show_first_code(app: Any, studio: str) -> None:
+    """When a studio that pairs has no maker's device yet: the code for the first one."""
+    with app.app_context():
+        from api.door.devices import is_there_a_maker
+        from api.store import reading
+
+        with reading() as connection:
+            if is_there_a_maker(connection):
+                return
+    show_code(app, "maker", studio)
+
+
+def show_code(app: Any, role: str, studio: str) -> None:
+    """Make a code and show it in the terminal, as text and as a QR code of its address."""
+    import segno
+
+    from api.clock import now_ms
+    from api.door.pairing import address_of, make_code
+    from api.store import writing
+
+    with app.app_context(), writing() as connection:
+        code = make_code(connection, role, now_ms())
+    address = address_of(studio, code)
+    click.echo(
+        f"Pair a {role}'s device within ten minutes: open {studio}pair, code {code.digits[:4]}-{code.digits[4:]}"
+    )
+    segno.make(address, micro=False).terminal(out=sys.stdout, compact=True)
+    sys.stdout.flush()
+
+
+def _address(settings: Any) -> str:
+    """Where devices reach the studio: by its own names, or by the proxy's."""
+    from api.door.opening import addresses
+
+    if settings.proxies and settings.hosts:
+        return f"https://{settings.hosts[0]}/"
+    return addresses(settings, settings.port)[0]
+
+
+def _day(ms: int) -> str:
+    return f"{datetime.fromtimestamp(ms / 1000, UTC):%Y-%m-%d %H:%M} UTC"
+
+
+def _which(device: str, found: list[DeviceRow], inside: list[DeviceRow]) -> str:
+    if inside:
+        ids = ", ".join(each.id for each in inside)
+        return f"There are {len(inside)} devices called {device}: name one by its id. {ids}"
+    return (
+        f"{device} is shut out already."
+        if found
+        else f"There is no device {device}. `bowlside devices` lists them."
+    )
+
+
+@contextmanager
+def _transaction(database: Path | None) -> Iterator[Connection]:
+    from api.cli import _open
+    from api.store import writing
+
+    with _open(database).app_context(), writing() as connection:
+        yield connection

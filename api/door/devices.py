@@ -1,0 +1,136 @@
+"""The studio's devices: who is paired, renamed, given another role, shut out. And how the studio stands."""
+
+from __future__ import annotations
+
+from importlib.metadata import version
+from typing import Any
+from uuid import UUID
+
+from flask import Response, current_app
+from sqlalchemy import Connection, func, select, update
+
+from api.clock import now_ms
+from api.copies import last_copy_at
+from api.door import gate
+from api.door.authority import Certificate
+from api.door.gate import DeviceRow
+from api.errors import Problem, not_found
+from api.schemas import DeviceChange, DeviceItem, DevicePage, PageQuery, StudioNow
+from api.store import reading, writing
+from api.tables import Device
+from api.wire import Blueprint, answer, paged
+
+blueprint = Blueprint("devices", __name__, description="Who is paired, and how the studio stands")
+
+IN = Device.shut_out_at.is_(None)
+COLUMNS = [getattr(Device, name) for name in DeviceRow._fields]
+
+
+@blueprint.get("/studio")
+@blueprint.response(200, StudioNow)
+def get_studio() -> Response:
+    """How the studio is opened, who is asking, and what a page should warn of."""
+    settings = current_app.config["BOWLSIDE"]
+    you = gate.sender()
+    return answer(
+        {
+            "mode": settings.mode,
+            "you": you and {"id": you.id, "name": you.name, "role": you.role},
+            "last_copy_at": last_copy_at(settings),
+            "certificate_ends_at": Certificate(settings.door).ends_at if settings.lan else None,
+            "version": version("bowlside"),
+        }
+    )
+
+
+@blueprint.get("/devices")
+@blueprint.arguments(PageQuery(), location="query")
+@blueprint.response(200, DevicePage)
+def list_devices(asked: dict[str, int]) -> Response:
+    """The devices that were ever paired, those seen last first; a maker's question."""
+    with reading() as connection:
+        total = connection.scalar(select(func.count()).select_from(Device)) or 0
+        rows = connection.execute(
+            select(*COLUMNS)
+            .order_by(Device.seen_at.desc(), Device.id)
+            .limit(asked["page_size"])
+            .offset((asked["page"] - 1) * asked["page_size"])
+        )
+        return paged("devices", [shown(DeviceRow(*row)) for row in rows], total, asked)
+
+
+@blueprint.patch("/devices/<uuid:device_id>")
+@blueprint.arguments(DeviceChange())
+@blueprint.response(200, DeviceItem)
+def change_device(asked: dict[str, Any], device_id: UUID) -> Response:
+    """Rename a device, give it a role, or say which bench it is in the journal.
+
+    A maker may do so for any device, a helper for its own name and bench.
+    """
+    _refuse_helper(device_id, "role" not in asked)
+    with writing() as connection:
+        device = _device_or_404(connection, device_id)
+        if asked.get("role", device.role) != "maker":
+            _keep_a_maker(connection, device)
+        if asked:
+            connection.execute(update(Device).where(Device.id == device.id).values(**asked))
+        return answer(shown(device._replace(**asked)))
+
+
+@blueprint.delete("/devices/<uuid:device_id>")
+@blueprint.response(200, DeviceItem)
+def shut_out(device_id: UUID) -> Response:
+    """Shut a device out, from its next request on; its row stays, because the journal names it.
+
+    A maker may shut out any device, a helper its own.
+    """
+    _refuse_helper(device_id, True)
+    with writing() as connection:
+        device = _device_or_404(connection, device_id)
+        _keep_a_maker(connection, device)
+        return answer(shown(shut(connection, device, now_ms())))
+
+
+def shut(connection: Connection, device: DeviceRow, at: int) -> DeviceRow:
+    """Shut the device out, unless it is; gives it as it is then."""
+    if device.shut_out_at is None:
+        device = device._replace(shut_out_at=at)
+        connection.execute(update(Device).where(Device.id == device.id).values(shut_out_at=at))
+        current_app.logger.warning("Device %s is shut out", device.id)
+    return device
+
+
+def shown(device: DeviceRow) -> dict[str, Any]:
+    """A device as it may be told: all but its secret's hash."""
+    return {name: value for name, value in device._asdict().items() if name != "secret_sha256"}
+
+
+def all_devices(connection: Connection) -> list[DeviceRow]:
+    return [DeviceRow(*row) for row in connection.execute(select(*COLUMNS).order_by(Device.paired_at))]
+
+
+def is_there_a_maker(connection: Connection) -> bool:
+    """Whether any device may let others in."""
+    return bool(connection.scalar(select(func.count()).where(Device.role == "maker", IN)))
+
+
+def _device_or_404(connection: Connection, device_id: UUID) -> DeviceRow:
+    row = connection.execute(select(*COLUMNS).where(Device.id == str(device_id))).one_or_none()
+    return DeviceRow(*row) if row else not_found("device", "/api/v1/devices")
+
+
+def _refuse_helper(device_id: UUID, own_to_change: bool) -> None:
+    asking = gate.sender()
+    if asking is not None and asking.role != "maker" and not (own_to_change and asking.id == str(device_id)):
+        gate.refuse_helper(asking)
+
+
+def _keep_a_maker(connection: Connection, device: DeviceRow) -> None:
+    """Refuse what would leave no maker. From the terminal it can be done, and undone."""
+    others = select(func.count()).where(Device.role == "maker", IN, Device.id != device.id)
+    if device.role == "maker" and device.shut_out_at is None and not connection.scalar(others):
+        raise Problem(
+            409,
+            "This is the only maker's device. Pair another as a maker first, or use"
+            " `bowlside shut-out` on the computer that runs the studio.",
+        )

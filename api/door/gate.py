@@ -1,0 +1,199 @@
+"""Who may come in: asked at every request, before anything else is done with it.
+
+In this order. Is it meant for this server, and sent by this server's own page (api/door/hosts.py)? Which
+paired device sent it, and has that not been shut out? Does it ask no oftener than it may
+(api/door/limits.py)? May its role do this? With pairing off, whoever sits at this machine is the maker,
+and only the first question is put.
+
+A device is known by its cookie, "<its id>.<its secret>", of whose secret this server keeps the SHA-256
+alone. One indexed read finds it, so a device that was shut out is out at the next request, in every worker.
+"""
+
+from __future__ import annotations
+
+import hmac
+import secrets
+from hashlib import sha256
+from typing import NamedTuple, NoReturn
+from uuid import uuid4
+
+from flask import Flask, Response, current_app, g, has_request_context, request
+from sqlalchemy import update
+from sqlalchemy.exc import SQLAlchemyError
+
+from api.clock import now_ms
+from api.door import limits
+from api.door.doorstep import page
+from api.door.hosts import refuse_strangers
+from api.errors import Problem
+from api.store import read_row, writing
+from api.tables import Device
+
+COOKIE = "__Host-bowlside"
+DAY_MS = 24 * 3_600_000
+# How long a device stays known: after it was paired, and after it was last seen.
+KNOWN_MS = 365 * DAY_MS
+UNSEEN_MS = 180 * DAY_MS
+# Its last sight is written no oftener than this, or every question would be a write.
+SEEN_EVERY_MS = 60_000
+
+UNPAIRED = "/problems/unpaired"
+SHUT_OUT = "/problems/shut-out"
+MAKER_ONLY = "/problems/maker-only"
+
+WORDS = {
+    UNPAIRED: "This device is not paired with the studio. Open /pair with a code from a maker's device.",
+    SHUT_OUT: "This device was shut out of the studio. A maker can give a new code for it; open /pair with that.",
+    MAKER_ONLY: "This is for a maker's device, and this one is a helper's. A maker can do it, or change its role.",
+}
+
+# What answers a device that is not known: the way in, and nothing else.
+ENTRANCES = frozenset({"/pair", "/api/v1/pair"})
+# What they take is short, in bytes.
+ENTRANCE_BODY = 4096
+
+# All that a helper may do. What is not here is the maker's.
+HELPERS_MAY = frozenset(
+    {
+        "api-docs.openapi_json",
+        "clock.read_clock",
+        "devices.change_device",
+        "devices.get_studio",
+        "devices.shut_out",
+        "entries.get_entries",
+        "entries.post_entries",
+        "exchange.kit_schema",
+        "exchange.recipe_schema",
+        "kit.get_kit",
+        "live.get_live",
+        "page",
+        "recipes.check_document",
+        "recipes.check_recipe",
+        "recipes.get_changes",
+        "recipes.get_qr",
+        "recipes.get_recipe",
+        "recipes.get_version",
+        "recipes.list_recipes",
+        "recipes.list_swaps",
+        "recipes.list_versions",
+        "recipes.size_recipe",
+        "runs.get_now",
+        "runs.get_record",
+        "runs.get_run",
+        "runs.list_runs",
+        "runs.put_run",
+    }
+)
+
+ROW = "id, name, role, bench, secret_sha256, paired_at, seen_at, shut_out_at"
+BY_ID = f"SELECT {ROW} FROM device WHERE id = :id"
+
+
+class DeviceRow(NamedTuple):
+    """A device as the database has it."""
+
+    id: str
+    name: str
+    role: str
+    bench: str | None
+    secret_sha256: str
+    paired_at: int
+    seen_at: int
+    shut_out_at: int | None
+
+
+def init_app(app: Flask) -> None:
+    limits.init_app(app)
+    app.before_request(let_in)
+
+
+def let_in() -> Response | None:
+    """Let the request through with `g.device` set, or answer it here."""
+    refuse_strangers()
+    if request.path in ENTRANCES:
+        request.max_content_length = ENTRANCE_BODY
+        return None
+    if not current_app.config["BOWLSIDE"].pairing:
+        return None
+    device = known_device()
+    if device is None or device.shut_out_at is not None:
+        limits.count(limits.STRANGER, request.remote_addr)
+        return _turn_away(UNPAIRED if device is None else SHUT_OUT)
+    limits.count(limits.DEVICE, device.id)
+    if device.role != "maker" and request.endpoint is not None and request.endpoint not in HELPERS_MAY:
+        refuse_helper(device)
+    g.device = device
+    _note_seen(device)
+    return None
+
+
+def sender() -> DeviceRow | None:
+    """The paired device that sent this request; None where nobody needs to pair."""
+    found: DeviceRow | None = g.get("device") if has_request_context() else None
+    return found
+
+
+def refuse_helper(device: DeviceRow) -> NoReturn:
+    current_app.logger.warning("%s %s: refused to helper %s", request.method, request.path, device.id)
+    raise Problem(403, WORDS[MAKER_ONLY], type=MAKER_ONLY)
+
+
+def known_device() -> DeviceRow | None:
+    """The device of this request's cookie, shut out or not; None for no cookie, a wrong or an old one."""
+    device_id, _, secret = request.cookies.get(COOKIE, "").partition(".")
+    row = read_row(BY_ID, {"id": device_id}) if secret and "\0" not in device_id else None
+    if row is None:
+        return None
+    device = DeviceRow(*row)
+    at = now_ms()
+    if at - device.paired_at > KNOWN_MS or at - device.seen_at > UNSEEN_MS:
+        return None
+    return device if hmac.compare_digest(digest(secret), device.secret_sha256) else None
+
+
+def new_id() -> str:
+    return str(uuid4())
+
+
+def new_secret() -> str:
+    """256 random bits, fit for a cookie."""
+    return secrets.token_urlsafe(32)
+
+
+def digest(secret: str) -> str:
+    return sha256(secret.encode()).hexdigest()
+
+
+def give_cookie(response: Response, device_id: str, secret: str) -> None:
+    response.set_cookie(
+        COOKIE,
+        f"{device_id}.{secret}",
+        max_age=KNOWN_MS // 1000,
+        path="/",
+        secure=True,
+        httponly=True,
+        samesite="Strict",
+    )
+
+
+def _turn_away(why: str) -> Response:
+    """A problem for what asks the API, the pairing page for a person."""
+    status = 401 if why == UNPAIRED else 403
+    challenge = {"WWW-Authenticate": 'Pairing realm="Bowlside"'} if status == 401 else {}
+    if request.path.startswith("/api/"):
+        raise Problem(status, WORDS[why], type=why, headers=challenge)
+    response = page(status, "" if why == UNPAIRED else WORDS[why])
+    response.headers.update(challenge)
+    return response
+
+
+def _note_seen(device: DeviceRow) -> None:
+    at = now_ms()
+    if abs(at - device.seen_at) < SEEN_EVERY_MS:
+        return
+    try:
+        with writing(alone=False) as connection:
+            connection.execute(update(Device).where(Device.id == device.id).values(seen_at=at))
+    except SQLAlchemyError:
+        # A full disk or a busy database is no reason to refuse what may be a reading.
+        current_app.logger.warning("Could not note that device %s was seen", device.id)

@@ -1,0 +1,235 @@
+"""Pairing: a code that is made by a maker, good once and for minutes, lets one device in.
+
+A wrong code could have been meant for any that is open, so it costs each of them a try. The count is in
+the database and holds over all processes; how often one address may be wrong is counted beside it
+(api/door/limits.py), so that a stranger can spend one code's tries and must then wait.
+"""
+
+from __future__ import annotations
+
+import hmac
+import secrets
+from io import BytesIO
+from typing import Any, NamedTuple
+from urllib.parse import urlsplit
+
+import segno
+from flask import Flask, Response, current_app, redirect, request
+from marshmallow import ValidationError
+from sqlalchemy import Connection, delete, insert, select, update
+
+from api.clock import now_ms
+from api.door import gate, limits
+from api.door.devices import COLUMNS, shown
+from api.door.doorstep import page
+from api.door.gate import DeviceRow
+from api.door.hosts import LOOPBACK, host_name
+from api.errors import Problem, as_problem
+from api.schemas import PairAsked, Paired, PairingAsked, PairingMade
+from api.store import writing
+from api.tables import Device, Pairing
+from api.wire import Blueprint, answer, unfit_values
+
+blueprint = Blueprint("pairing", __name__, description="Letting a device in")
+
+# Crockford's base 32: no I, L, O or U to be misread. https://www.crockford.com/base32.html
+DIGITS = "0123456789ABCDEFGHJKMNPQRSTVWXYZ"
+READ_AS = str.maketrans({"O": "0", "I": "1", "L": "1", "-": None, " ": None})
+LENGTH = 8
+LASTS_MS = 10 * 60_000
+TRIES = 5
+
+NO_PAIRING = (
+    "This studio is open to its own computer alone, where nobody needs to pair."
+    " Start it with `bowlside serve --lan` to let phones in."
+)
+NONE_OPEN = (
+    "No code is open: it was used, has run out after ten minutes, or was mistyped too often. Ask for a new one:"
+    " on a paired maker's device under Studio, or with `bowlside pair` on the computer."
+)
+
+
+def init_app(app: Flask) -> None:
+    """The page and its form stand beside the API, for people."""
+    app.add_url_rule("/pair", "pairing_page", show_page)
+    app.add_url_rule("/pair", "pairing_form", pair_by_form, methods=["POST"])
+
+
+class Code(NamedTuple):
+    """Eight digits, and when they stop working, in ms."""
+
+    digits: str
+    expires_at: int
+
+
+class Outcome(NamedTuple):
+    """What became of a code: the role it gives, or how many tries are left."""
+
+    role: str | None
+    tries_left: int
+
+
+@blueprint.post("/pairings")
+@blueprint.arguments(PairingAsked())
+@blueprint.response(201, PairingMade)
+def make_pairing(asked: dict[str, str]) -> Response:
+    """Make a code that lets one device in; a maker's to make."""
+    _refuse_without_pairing()
+    limits.count(limits.CODES_MADE, "")
+    with writing() as connection:
+        code = make_code(connection, asked["role"], now_ms())
+    address = address_of(_studio_address(), code)
+    made = {"code": code.digits, "expires_at": code.expires_at, "address": address, "qr": qr_svg(address)}
+    return _private(answer(made, 201))
+
+
+@blueprint.post("/pair")
+@blueprint.doc(security=[])
+@blueprint.arguments(PairAsked())
+@blueprint.response(201, Paired)
+def pair(asked: dict[str, Any]) -> Response:
+    """Pair this device by a code: it gets a cookie of its own. Open to a device that is not paired."""
+    device, secret = let_in(asked)
+    response = _private(answer({"device": shown(device)}, 201))
+    gate.give_cookie(response, device.id, secret)
+    return response
+
+
+def show_page() -> Response:
+    """The pairing page, for a person."""
+    return page(200) if current_app.config["BOWLSIDE"].pairing else redirect("/", 303)  # type: ignore[return-value]
+
+
+def pair_by_form() -> Response:
+    """The pairing page's form: leads on to the studio, or says on the page what to do."""
+    try:
+        asked = {name: request.form[name] for name in ("code", "name") if name in request.form}
+        if any(unfit_values(asked)):
+            raise ValidationError({"name": ["Use plain letters."]})
+        device, secret = let_in(PairAsked().load(asked))
+    except (Problem, ValidationError) as error:
+        problem = as_problem(error)
+        says = " ".join(detail for _, detail in problem.errors) or problem.detail
+        response = page(problem.status, says, request.form.get("name", ""))
+        response.headers.update(problem.headers)
+        return response
+    response = _private(redirect("/", 303))  # type: ignore[arg-type]
+    gate.give_cookie(response, device.id, secret)
+    return response
+
+
+def let_in(asked: dict[str, Any]) -> tuple[DeviceRow, str]:
+    """Pair the device that asks; gives it and its new secret.
+
+    A device that is paired already stays the same device, and a maker a maker; its old secret ends.
+    """
+    _refuse_without_pairing()
+    address = request.remote_addr
+    limits.refuse_if_spent(limits.WRONG_CODE, address)
+    limits.refuse_if_spent(limits.WRONG_CODE_BY_ANYONE, "")
+    at, known = now_ms(), gate.known_device()
+    if known and known.shut_out_at is not None:
+        known = None
+    secret = gate.new_secret()
+    with writing() as connection:
+        outcome = use_code(connection, asked["code"], at)
+        if outcome.role is not None:
+            values = {
+                "name": asked["name"],
+                "role": known.role if known and known.role == "maker" else outcome.role,
+                "secret_sha256": gate.digest(secret),
+                "paired_at": at,
+                "seen_at": at,
+            }
+            values |= {"bench": asked["bench"]} if "bench" in asked else {}
+            device = _keep(connection, known, values)
+    if outcome.role is None:
+        # Counted after the transaction: the code's own tries must be kept whatever is answered.
+        for rate, who in ((limits.WRONG_CODE, address), (limits.WRONG_CODE_BY_ANYONE, "")):
+            limits.count(rate, who)
+        current_app.logger.warning("Pairing: a wrong code from %s", address)
+        left = f"{outcome.tries_left} tries are left" if outcome.tries_left > 1 else "One try is left"
+        says = f"That is not the code. {left}." if outcome.tries_left else NONE_OPEN
+        raise Problem(422, says, errors=[("code", says)])
+    current_app.logger.warning("Paired device %s as a %s, from %s", device.id, device.role, address)
+    return device, secret
+
+
+def make_code(connection: Connection, role: str, at: int) -> Code:
+    """Open a code for one device of that role; those that have run out are cleared away."""
+    code = Code("".join(secrets.choice(DIGITS) for _ in range(LENGTH)), at + LASTS_MS)
+    connection.execute(delete(Pairing).where(Pairing.expires_at <= at))
+    connection.execute(
+        insert(Pairing).values(
+            code_sha256=gate.digest(code.digits),
+            role=role,
+            made_at=at,
+            expires_at=code.expires_at,
+            tries_left=TRIES,
+        )
+    )
+    return code
+
+
+def use_code(connection: Connection, typed: str, at: int) -> Outcome:
+    """Use up the code that was typed, or a try of each that is open."""
+    is_open = (
+        Pairing.used_at.is_(None)
+        & (Pairing.tries_left > 0)
+        & (Pairing.made_at <= at)
+        & (Pairing.expires_at > at)
+    )
+    rows = connection.execute(
+        select(Pairing.code_sha256, Pairing.role, Pairing.tries_left).where(is_open)
+    ).all()
+    wanted = gate.digest(typed.upper().translate(READ_AS))
+    # Each is compared, found or not, so that the time taken says nothing.
+    fitting = [row for row in rows if hmac.compare_digest(row.code_sha256, wanted)]
+    if fitting:
+        connection.execute(update(Pairing).where(Pairing.code_sha256 == wanted).values(used_at=at))
+        return Outcome(fitting[0].role, 0)
+    connection.execute(update(Pairing).where(is_open).values(tries_left=Pairing.tries_left - 1))
+    return Outcome(None, max((row.tries_left - 1 for row in rows), default=0))
+
+
+def address_of(studio: str, code: Code) -> str:
+    """What the code's QR code says. The code is in the fragment, which no browser sends to a server."""
+    return f"{studio}pair#{code.digits}"
+
+
+def _studio_address() -> str:
+    """The studio as other devices reach it: as this one does, unless this one is the studio's computer."""
+    settings = current_app.config["BOWLSIDE"]
+    if not settings.lan or host_name(request.host) not in LOOPBACK:
+        return request.host_url
+    from api.door.opening import addresses  # brings the web server along, which a command has no need of
+
+    return addresses(settings, urlsplit(request.host_url).port or 443)[0]
+
+
+def qr_svg(address: str) -> str:
+    drawn = BytesIO()
+    segno.make(address, error="m", micro=False).save(
+        drawn, kind="svg", xmldecl=False, light="#fff", border=4, omitsize=True
+    )
+    return drawn.getvalue().decode()
+
+
+def _keep(connection: Connection, known: DeviceRow | None, values: dict[str, Any]) -> DeviceRow:
+    if known:
+        device_id = known.id
+        connection.execute(update(Device).where(Device.id == device_id).values(**values))
+    else:
+        device_id = gate.new_id()
+        connection.execute(insert(Device).values(id=device_id, **values))
+    return DeviceRow(*connection.execute(select(*COLUMNS).where(Device.id == device_id)).one())
+
+
+def _refuse_without_pairing() -> None:
+    if not current_app.config["BOWLSIDE"].pairing:
+        raise Problem(409, NO_PAIRING)
+
+
+def _private(response: Response) -> Response:
+    response.headers["Cache-Control"] = "no-store"
+    return response
