@@ -11,6 +11,7 @@ from `api`. A test walks the imports. The reading order is the order in which da
 from bench.batch_number import PATTERN, batch_number, check_pattern
 from bench.checks import check_recipe
 from bench.digest import digest
+from bench.dryness import dryness, dryness_of
 from bench.errors import AmountError, BenchError, EntryError, KitError, RecipeError, SettingError, SizeError
 from bench.gather import gather
 from bench.journal import KINDS, check_entry, fold
@@ -52,6 +53,8 @@ __all__ = [
     "check_shelf_entry",
     "choose_size",
     "digest",
+    "dryness",
+    "dryness_of",
     "fold",
     "fold_shelf",
     "gather",

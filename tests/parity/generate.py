@@ -514,6 +514,8 @@ def _value(rng: Random, sheet: Json, field: str, wanted: str) -> Any:
         )
     if wanted == "id":
         return _id(rng, sheet, field)
+    if field == "piece":
+        return rng.choice([1, 1, 2, 10_001])
     if wanted == "text":
         return rng.choice(["Like wet sand.", "🫧" * 2000, "🫧" * 2001, "\ue000", 'line\nbreak "quoted" \x7f'])
     return {

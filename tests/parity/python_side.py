@@ -9,6 +9,8 @@ from bench import (
     BenchError,
     batch_number,
     choose_size,
+    dryness,
+    dryness_of,
     fold,
     gather,
     lots,
@@ -81,6 +83,7 @@ CALLS = {
     "pick": lots.pick,
     "batch_number": batch_number,
     "recipe_code": recipe_code,
+    "dryness": dryness,
     "names_in": lambda inci: [list(each) for each in names_in(inci)],
     "net_text": net_text,
     "least_heights": least_heights,
@@ -114,5 +117,6 @@ def batch(case: Json) -> Json:
         "shelf": stock,
         "uses": lots.use_of(sheet, state, case["entries"]),
         "gather": gather(case["recipe"], sheet, state, stock, case["uses"], "2026-11-25"),
+        "dryness": [each for step in sheet["steps"] for each in dryness_of(sheet, state, step["id"], 20_000)],
         "labels": [label(case["recipe"], sheet, state, market, case["labelled"]) for market in ("us", "eu")],
     }

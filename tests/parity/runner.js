@@ -4,6 +4,7 @@ import * as bench from "/bench/index.js";
 import { readAmount, readCelsiusMk, readDensity, readDurationMs, readMassMg, readPpm } from "/bench/amounts.js";
 import { batchNumber, recipeCode } from "/bench/batch-number.js";
 import { digestText } from "/bench/digest.js";
+import { dryness, drynessOf } from "/bench/dryness.js";
 import { gather } from "/bench/gather.js";
 import { label, leastHeights, namesIn, netText } from "/bench/label.js";
 import { pick, useOf } from "/bench/lots.js";
@@ -53,6 +54,7 @@ const CALLS = {
   pick,
   batch_number: batchNumber,
   recipe_code: recipeCode,
+  dryness,
   names_in: namesIn,
   net_text: netText,
   least_heights: leastHeights,
@@ -84,6 +86,7 @@ export function batch({ recipe, kit, request, entries, instants, shelf, uses, la
     return {
       sized, sheet, state, now: said, record: record(sheet, state, entries), shelf: stock,
       uses: useOf(sheet, state, entries), gather: gather(recipe, sheet, state, stock, uses, "2026-11-25"),
+      dryness: sheet.steps.flatMap(({ id }) => drynessOf(sheet, state, id, 20_000)),
       labels: ["us", "eu"].map((market) => label(recipe, sheet, state, market, labelled)),
     };
   });

@@ -1,0 +1,85 @@
+"""Dry or not: a weighing test. Weigh a piece, again an hour later.
+
+Constant weight (USP General Notices 6.40, read second-hand): two weighings, the second after a
+further hour of drying (from memory), differ by no more than 0.50 mg for each gram taken. A scale of
+division d shows so little only on 2000 d or more: below that it cannot tell, and says so. A maker's
+own looser threshold is judged beside it and always called theirs.
+"""
+
+from typing import Any
+
+from bench.whole import PPM, ceiling, grams, half_even
+
+Json = dict[str, Any]
+
+CONSTANT_PPM = 500  # 0.50 mg for each g
+APART_MS = 60 * 60_000
+
+
+def dryness(first: Json, second: Json, division_mg: int, own_ppm: int | None = None) -> Json:
+    """What two weighings of one piece say.
+
+    first, second: {"at", "mg"}, in the order in which they were made. own_ppm: the maker's own
+    threshold. {"constant": answer, "own": answer or None, "change_mg" (below nought: it lost), "change_ppm",
+    "least_mg": what a piece must weigh on this scale for constant weight to show, "says"}, an answer
+    being dry, not_yet, gains (it takes up moisture), too_soon (less than an hour) or cannot_tell.
+    """
+    change = second["mg"] - first["mg"]
+
+    def judged(limit_ppm: int) -> str:
+        if second["at"] - first["at"] < APART_MS:
+            return "too_soon"
+        if first["mg"] * limit_ppm < division_mg * PPM or first["mg"] == 0:
+            return "cannot_tell"
+        if abs(change) * PPM <= first["mg"] * limit_ppm:
+            return "dry"
+        return "gains" if change > 0 else "not_yet"
+
+    constant = judged(CONSTANT_PPM)
+    own = None if own_ppm is None else judged(own_ppm)
+    least = ceiling(division_mg * PPM, CONSTANT_PPM)
+    says = {
+        "too_soon": "Weigh it again a full hour after the first time.",
+        "cannot_tell": f"This scale cannot tell constant weight below {grams(least, division_mg)}: weigh more at once.",
+        "dry": "Dry to constant weight: it changed by no more than 0.50 mg for each gram in an hour.",
+        "not_yet": "Not yet: it still loses more than 0.50 mg for each gram in an hour.",
+        "gains": "It gains weight: the air is too moist for it.",
+    }[constant]
+    if constant in ("cannot_tell", "not_yet") and own == "dry":
+        says += " By your own threshold it is dry."
+    return {
+        "constant": constant,
+        "own": own,
+        "change_mg": change,
+        "change_ppm": half_even(change * PPM, first["mg"]) if first["mg"] else None,
+        "least_mg": least,
+        "says": says,
+    }
+
+
+def dryness_of(sheet: Json, state: Json, step: str, own_ppm: int | None = None) -> list[Json]:
+    """The test of each piece weighed at a step at least twice: [{"piece", **dryness}].
+
+    The last weighing is held against the latest one that is an hour older, else the one before it. The
+    division is that of the scale the last weighing names, else of the finest that carries the piece.
+    """
+    weighings: dict[int, list[Json]] = {}
+    for each in state["measured"]:
+        if each["what"] == "piece" and each["step"] == step and each["piece"] is not None:
+            weighings.setdefault(each["piece"], []).append(each)
+    told = []
+    for piece, of_piece in sorted(weighings.items()):
+        if len(of_piece) < 2:
+            continue
+        last = of_piece[-1]
+        older = [each for each in of_piece if last["at"] - each["at"] >= APART_MS]
+        first = (older or of_piece[:-1])[-1]
+        division = _division(sheet["kit"]["scales"], last)
+        told.append({"piece": piece, **dryness(first, last, division, own_ppm)})
+    return told
+
+
+def _division(scales: list[Json], weighing: Json) -> int:
+    named = [scale for scale in scales if scale["id"] == weighing["scale"]]
+    carry = [scale for scale in scales if scale["capacity_mg"] >= weighing["mg"]]
+    return min((scale["division_mg"] for scale in named or carry or scales), default=1)

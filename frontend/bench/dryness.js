@@ -1,0 +1,54 @@
+/** Dry or not: a weighing test. The same as bench/dryness.py, which says by what rule. */
+
+import { ceiling, grams, halfEven, PPM, product } from "./whole.js";
+
+const CONSTANT_PPM = 500; // 0.50 mg for each g
+const APART_MS = 60 * 60_000;
+
+/** What two weighings {at, mg} of one piece say: {constant, own, change_mg, change_ppm, least_mg, says}. */
+export function dryness(first, second, divisionMg, ownPpm = null) {
+  const change = second.mg - first.mg;
+  const judged = (limit) => {
+    if (second.at - first.at < APART_MS) return "too_soon";
+    if (product(first.mg, limit) < product(divisionMg, PPM) || first.mg === 0) return "cannot_tell";
+    if (product(Math.abs(change), PPM) <= product(first.mg, limit)) return "dry";
+    return change > 0 ? "gains" : "not_yet";
+  };
+  const constant = judged(CONSTANT_PPM);
+  const own = ownPpm === null ? null : judged(ownPpm);
+  const least = ceiling(product(divisionMg, PPM), CONSTANT_PPM);
+  let says = {
+    too_soon: "Weigh it again a full hour after the first time.",
+    cannot_tell: `This scale cannot tell constant weight below ${grams(least, divisionMg)}: weigh more at once.`,
+    dry: "Dry to constant weight: it changed by no more than 0.50 mg for each gram in an hour.",
+    not_yet: "Not yet: it still loses more than 0.50 mg for each gram in an hour.",
+    gains: "It gains weight: the air is too moist for it.",
+  }[constant];
+  if ((constant === "cannot_tell" || constant === "not_yet") && own === "dry") says += " By your own threshold it is dry.";
+  return {
+    constant, own, change_mg: change,
+    change_ppm: first.mg ? halfEven(product(change, PPM), first.mg) : null,
+    least_mg: least, says,
+  };
+}
+
+/** The test of each piece weighed at a step at least twice: [{piece, ...dryness}]; see bench/dryness.py. */
+export function drynessOf(sheet, state, step, ownPpm = null) {
+  const weighed = state.measured.filter((each) => each.what === "piece" && each.step === step && each.piece !== null);
+  const pieces = [...new Set(weighed.map(({ piece }) => piece))].sort((one, other) => one - other);
+  return pieces.flatMap((piece) => {
+    const ofPiece = weighed.filter((each) => each.piece === piece);
+    if (ofPiece.length < 2) return [];
+    const last = ofPiece.at(-1);
+    const older = ofPiece.filter(({ at }) => last.at - at >= APART_MS);
+    const first = (older.length ? older : ofPiece.slice(0, -1)).at(-1);
+    return [{ piece, ...dryness(first, last, divisionFor(sheet.kit.scales, last), ownPpm) }];
+  });
+}
+
+function divisionFor(scales, { scale, mg }) {
+  const named = scales.filter(({ id }) => id === scale);
+  const carry = scales.filter(({ capacity_mg }) => capacity_mg >= mg);
+  const could = [named, carry, scales].find(({ length }) => length) ?? [];
+  return could.length ? Math.min(...could.map(({ division_mg }) => division_mg)) : 1;
+}
