@@ -17,6 +17,7 @@ from bench.gather import gather
 from bench.journal import KINDS, check_entry, fold
 from bench.kit import KIT_SCHEMA, read_kit
 from bench.label import label
+from bench.last_time import last_times, learned, planned_hands
 from bench.lots import pick, use_of
 from bench.prompting import now
 from bench.quantities import read_amount, read_duration_ms
@@ -60,10 +61,13 @@ __all__ = [
     "gather",
     "grams",
     "label",
+    "last_times",
+    "learned",
     "left_of",
     "make_sheet",
     "now",
     "pick",
+    "planned_hands",
     "read_amount",
     "read_duration_ms",
     "read_kit",

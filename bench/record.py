@@ -131,6 +131,7 @@ def record(sheet: Json, state: Json, entries: list[Json]) -> Json:
                 **placed(step),
                 "planned": len(step["bursts"]),
                 "used": len(state["bursts"][step["id"]]),
+                "mg": step["mg"],
                 "heated_ms": sum(burst["ms"] for burst in state["bursts"][step["id"]]),
             }
             for step in sheet["steps"]
@@ -239,6 +240,7 @@ def _line(line: Json, state: Json, components: Json) -> Json:
         "component": line["component"],
         "letter": components[line["component"]]["letter"],
         "round": line["round"],
+        "step": line["step"],
         "name": line["name"],
         "instead_of": line.get("instead_of", ""),
         "planned_mg": line["mg"],

@@ -6,7 +6,7 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "beb9da51c89c";
+const VERSION = "6459e3089804";
 // An ETag carries the SHA-256 of the file as it lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
@@ -25,6 +25,7 @@ const FILES = [
   "bench/index.js",
   "bench/journal.js",
   "bench/label.js",
+  "bench/last-time.js",
   "bench/lots.js",
   "bench/prompting.js",
   "bench/record.js",

@@ -68,6 +68,7 @@ export function record(sheet, state, entries) {
         ...placed(step),
         planned: step.bursts.length,
         used: state.bursts[step.id].length,
+        mg: step.mg,
         heated_ms: sum(state.bursts[step.id].map((burst) => burst.ms)),
       })),
     portions: sheet.steps
@@ -172,6 +173,7 @@ function lineRecord(line, state, letters) {
     component: line.component,
     letter: letters.get(line.component),
     round: line.round,
+    step: line.step,
     name: line.name,
     instead_of: line.instead_of ?? "",
     planned_mg: line.mg,

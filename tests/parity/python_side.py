@@ -13,6 +13,8 @@ from bench import (
     dryness_of,
     fold,
     gather,
+    last_times,
+    learned,
     lots,
     make_sheet,
     now,
@@ -108,12 +110,16 @@ def batch(case: Json) -> Json:
         return {"error": {"where": error.where, "says": error.says}}
     state = fold(sheet, case["entries"])
     stock = shelf.fold_shelf(case["shelf"])
+    told = record(sheet, state, case["entries"])
+    half = record(sheet, fold(sheet, case["entries"][1:]), case["entries"][1:])
     return {
         "sized": sized,
         "sheet": sheet,
         "state": state,
         "now": [now(sheet, state, at) for at in case["instants"]],
-        "record": record(sheet, state, case["entries"]),
+        "record": told,
+        "last": last_times([told, half]),
+        "learned": learned([told, half, told]),
         "shelf": stock,
         "uses": lots.use_of(sheet, state, case["entries"]),
         "gather": gather(case["recipe"], sheet, state, stock, case["uses"], "2026-11-25"),

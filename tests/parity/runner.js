@@ -7,6 +7,7 @@ import { digestText } from "/bench/digest.js";
 import { dryness, drynessOf } from "/bench/dryness.js";
 import { gather } from "/bench/gather.js";
 import { label, leastHeights, namesIn, netText } from "/bench/label.js";
+import { lastTimes, learned } from "/bench/last-time.js";
 import { pick, useOf } from "/bench/lots.js";
 import { record } from "/bench/record.js";
 import { foldShelf, leftOf, plain } from "/bench/shelf.js";
@@ -83,9 +84,12 @@ export function batch({ recipe, kit, request, entries, instants, shelf, uses, la
     const state = bench.fold(sheet, entries);
     const said = instants.map((at) => bench.now(sheet, state, at));
     const stock = foldShelf(shelf);
+    const told = record(sheet, state, entries);
+    const half = record(sheet, bench.fold(sheet, entries.slice(1)), entries.slice(1));
     return {
-      sized, sheet, state, now: said, record: record(sheet, state, entries), shelf: stock,
+      sized, sheet, state, now: said, record: told, shelf: stock,
       uses: useOf(sheet, state, entries), gather: gather(recipe, sheet, state, stock, uses, "2026-11-25"),
+      last: lastTimes([told, half]), learned: learned([told, half, told]),
       dryness: sheet.steps.flatMap(({ id }) => drynessOf(sheet, state, id, 20_000)),
       labels: ["us", "eu"].map((market) => label(recipe, sheet, state, market, labelled)),
     };

@@ -1,0 +1,109 @@
+/** Last time: what former runs of a recipe say about its steps. The same as bench/last_time.py. */
+
+import { divided, grams, halfEven, PPM, product, span, sum } from "./whole.js";
+
+const LEAST_RUNS = 3;
+const LEARNED = ["bursts", "heat_ms_per_kg", "tries", "wait_ms", "hands_ms"];
+
+/** The written step of a step on a sheet: "base.2.press" is "base.press". */
+export const stepKey = (step) => step.replace(/\.[^.]*\./, ".");
+
+/** One run by written step: {bursts, heat_ms_per_kg, tries, wait_ms, word, hands_ms, off_mg}. */
+export function ofRecord(record) {
+  const told = new Map();
+  const rounds = new Map();
+  for (const { step, round } of record.steps) {
+    const key = stepKey(step);
+    rounds.set(key, Math.max(rounds.get(key) ?? 0, round));
+    const nothing = [...LEARNED, "off_mg"].map((field) => [field, null]);
+    told.set(key, { ...Object.fromEntries(nothing), word: "" });
+  }
+  const add = (step, field, value) => {
+    const one = told.get(stepKey(step));
+    one[field] = (one[field] ?? 0) + value;
+  };
+  const heat = new Map();
+  for (const { step, used, heated_ms, mg } of record.bursts) {
+    add(step, "bursts", used);
+    const [ms, melted] = heat.get(stepKey(step)) ?? [0, 0];
+    heat.set(stepKey(step), [ms + heated_ms, melted + mg]);
+  }
+  for (const [key, [ms, mg]] of heat) told.get(key).heat_ms_per_kg = mg ? halfEven(product(ms, PPM), mg) : null;
+  for (const { step, tries } of record.looks) add(step, "tries", tries);
+  for (const { step, word, real_ms } of record.waits) {
+    const one = told.get(stepKey(step));
+    one.word = word;
+    if (real_ms !== null) one.wait_ms = Math.max(one.wait_ms ?? 0, real_ms);
+  }
+  for (const [step, ms] of Object.entries(record.hands.steps)) if (step) add(step, "hands_ms", ms);
+  for (const { step, deviation_mg, status } of record.lines) {
+    if (step !== null && deviation_mg !== null && status !== "open") add(step, "off_mg", deviation_mg);
+  }
+  for (const [key, one] of told) {
+    for (const field of ["bursts", "tries", "hands_ms"]) {
+      if (one[field] !== null) one[field] = halfEven(one[field], rounds.get(key));
+    }
+  }
+  return told;
+}
+
+/** What happened at each step the last times, newest first: {step: ["5 bursts, 3 g over"]}. */
+export function lastTimes(records) {
+  const said = {};
+  for (const record of records) {
+    for (const [key, one] of ofRecord(record)) {
+      const words = inWords(one);
+      if (words) (said[key] ??= []).push(words);
+    }
+  }
+  return said;
+}
+
+/** "5 bursts, 7 tries, dry after 6 h 10 min, 3 g over"; "" when there is nothing to say. */
+function inWords({ bursts, tries, wait_ms, word, off_mg }) {
+  const told = [];
+  if (bursts) told.push(`${bursts} burst${bursts === 1 ? "" : "s"}`);
+  if (tries) told.push(`${tries} ${tries === 1 ? "try" : "tries"}`);
+  if (wait_ms !== null) told.push(`${word} after ${span(wait_ms)}`);
+  if (off_mg) {
+    const off = Math.abs(off_mg);
+    told.push(`${grams(off, off >= 1000 ? 1000 : 10)} ${off_mg > 0 ? "over" : "short"}`);
+  }
+  return told.join(", ");
+}
+
+/** What the runs teach of each step: {step: {field: {runs, median, low, high} or null}}; "" is the batch itself. */
+export function learned(records) {
+  const seen = new Map();
+  for (const record of records) {
+    const told = ofRecord(record);
+    told.set("", { loss_ppm: lossPpm(record.balance), hands_ms: record.hands.ms });
+    for (const [key, one] of told) {
+      if (!seen.has(key)) seen.set(key, new Map());
+      const fields = seen.get(key);
+      for (const field of key === "" ? ["loss_ppm", "hands_ms"] : LEARNED) {
+        if (!fields.has(field)) fields.set(field, []);
+        if (one[field] !== null) fields.get(field).push(one[field]);
+      }
+    }
+  }
+  return Object.fromEntries(
+    [...seen].map(([key, fields]) => [key, Object.fromEntries([...fields].map(([field, values]) => [field, spread(values)]))]),
+  );
+}
+
+function lossPpm(balance) {
+  if (balance === null || balance.in_mg <= 0) return null;
+  return halfEven(product(balance.unaccounted_mg + balance.left_mg, PPM), balance.in_mg);
+}
+
+function spread(values) {
+  if (values.length < LEAST_RUNS) return null;
+  const ranked = [...values].sort((one, other) => one - other);
+  const quartile = (of) => {
+    const [place, rest] = divided((ranked.length - 1) * of, 4);
+    const step = rest ? ranked[place + 1] - ranked[place] : 0;
+    return halfEven(sum([4 * ranked[place], step * rest]), 4);
+  };
+  return { runs: values.length, median: quartile(2), low: quartile(1), high: quartile(3) };
+}
