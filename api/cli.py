@@ -12,7 +12,7 @@ from typing import Any, NoReturn
 
 import click
 
-from api import cli_copies
+from api import cli_copies, cli_door
 
 COULD_NOT = 1
 WRONG_RECIPE = 3
@@ -55,18 +55,20 @@ def serve(
     workers: int | None,
 ) -> None:
     """Serve the page and the API: to this machine, unless told otherwise."""
+    from api import store
     from api.door.opening import open_studio
     from api.serving import serve
-    from api.tables import db
 
     if lan and behind_proxy:
         raise click.UsageError("--lan and --behind-proxy are two ways of opening the studio: choose one.")
     app = _open(
         database, port=port, landing_port=landing_port, workers=workers, lan=lan, pairing=lan or behind_proxy
     )
-    if behind_proxy and app.config["BOWLSIDE"].proxies < 1:
+    settings = app.config["BOWLSIDE"]
+    if behind_proxy and not (settings.proxies > 0 and settings.hosts):
         raise click.UsageError(
-            "--behind-proxy needs BOWLSIDE_PROXIES: how many proxies stand in front, most often 1."
+            "--behind-proxy needs BOWLSIDE_PROXIES, how many proxies stand in front (most often 1),"
+            " and BOWLSIDE_HOSTS, the name by which devices reach the studio."
         )
     if demo:
         from api.demo import seed
@@ -77,14 +79,13 @@ def serve(
         studio = open_studio(app)
     except OSError as error:
         _stop(f"Cannot listen: {error.strerror}. Name another port with --port; 0 takes a free one.")
-    with app.app_context():
-        db.engine.dispose()  # a connection must not be carried into another process
+    store.close(app)
     serve(
         app,
         studio.sockets,
         porter=studio.porter,
         certificate=studio.certificate,
-        ready=lambda: _welcome(studio),
+        ready=lambda: _welcome(app, studio),
     )
 
 
@@ -161,20 +162,23 @@ def export(file: Path | None, database: Path | None) -> None:
         _stop(f"Cannot write {file}: {error.strerror}.")
 
 
-def _welcome(studio: Any) -> None:
+def _welcome(app: Any, studio: Any) -> None:
     """Say where the studio is, with QR codes for phones."""
     click.echo(f"Bowlside is at {studio.address} ({studio.open_to}). Ctrl+C stops it.")
     _show_qr(studio.address)
-    if not studio.landing:
-        return
-    click.echo(f"A device learns to trust it at {studio.landing}")
-    _show_qr(studio.landing)
-    click.echo(f"The certificate's fingerprint there must be\n  {studio.fingerprint}")
+    if studio.landing:
+        click.echo(f"A device learns to trust it at {studio.landing}")
+        _show_qr(studio.landing)
+        click.echo(f"The certificate's fingerprint there must be\n  {studio.fingerprint}")
     for host in studio.left_out:
         click.echo(
-            f"{host} is left out: the authority was made before it. Move the folder {studio.folder} away"
-            " for a new one, which devices must then trust anew."
+            f"{host} is left out: the authority was not made for it. Move the folder {studio.folder} away"
+            " to get a new one, which devices must then trust anew."
         )
+    if studio.devices_at and sys.stdout.isatty():  # a code has no place in a service's log
+        cli_door.show_first_code(app, studio.devices_at)
+    elif studio.devices_at:
+        click.echo("`bowlside pair` makes a code that lets a device in.")
     sys.stdout.flush()
 
 
@@ -238,7 +242,7 @@ def _stop(says: str, code: int = COULD_NOT) -> NoReturn:
     sys.exit(code)
 
 
-for command in cli_copies.COMMANDS:
+for command in (*cli_door.COMMANDS, *cli_copies.COMMANDS):
     main.add_command(command)
 
 if __name__ == "__main__":

@@ -2,7 +2,8 @@
 // answers that only by letting the request through.
 const state = document.getElementById("state");
 const addresses = JSON.parse(state.dataset.addresses);
-const agent = navigator.userAgent.toLowerCase();
+const said = navigator.userAgent.toLowerCase();
+const agent = said.includes("macintosh") && navigator.maxTouchPoints > 1 ? "ipad" : said; // as iPads call themselves
 const mine = [...document.querySelectorAll("details")].find(({ dataset }) => dataset.on.split(" ").some((word) => agent.includes(word)));
 if (mine) mine.open = true;
 

@@ -10,10 +10,11 @@ from socket import socket as Socket
 
 from flask import Flask
 
+from api import copies
 from api.door import names
 from api.door.authority import Certificate, open_authority, renew
 from api.door.landing import LandingPage, landing_answers
-from api.porter import Porter, say
+from api.porter import Chore, Porter, say
 from api.serving import port_of, take_sockets
 from api.settings import Settings
 
@@ -25,7 +26,8 @@ ANYWHERE = ("0.0.0.0", "::")
 class Studio:
     """Where it is, what `api.serving.serve` needs, and on a network what devices need to trust it.
 
-    `landing` is the landing page's address; `left_out` are names that the authority cannot vouch for.
+    `devices_at` is the address at which devices pair; `landing` the landing page's; `left_out` are names
+    that the authority in `folder` cannot vouch for.
     """
 
     address: str
@@ -33,6 +35,7 @@ class Studio:
     sockets: list[Socket]
     porter: Porter
     certificate: Certificate | None = None
+    devices_at: str = ""
     landing: str = ""
     fingerprint: str = ""
     left_out: tuple[str, ...] = ()
@@ -42,18 +45,23 @@ class Studio:
 def open_studio(app: Flask) -> Studio:
     """OSError when a port is taken or the door's folder cannot be written."""
     settings: Settings = app.config["BOWLSIDE"]
+
+    def keep_the_nights_copy() -> None:
+        if made := copies.nightly(app):
+            say(f"kept a copy, {made.name}")
+
     if settings.lan:
-        return _to_the_network(settings)
-    host, open_to = (
-        (settings.listen, "paired devices, through the proxy")
-        if settings.pairing
-        else (THIS_MACHINE, "this machine only")
-    )
-    sockets = take_sockets((host,), settings.port)
-    return Studio(f"http://{host}:{port_of(sockets)}/", open_to, sockets, Porter([]))
+        return _to_the_network(settings, keep_the_nights_copy)
+    host = settings.listen if settings.pairing else THIS_MACHINE
+    sockets, porter = take_sockets((host,), settings.port), Porter([keep_the_nights_copy])
+    address = f"http://{host}:{port_of(sockets)}/"
+    if settings.pairing:
+        by_proxy = f"https://{settings.hosts[0]}/"
+        return Studio(address, "the proxy, for paired devices", sockets, porter, devices_at=by_proxy)
+    return Studio(address, "this machine only", sockets, porter)
 
 
-def _to_the_network(settings: Settings) -> Studio:
+def _to_the_network(settings: Settings, keep_the_nights_copy: Chore) -> Studio:
     found = names.names_of_machine(settings.hosts)
     authority = open_authority(settings.door, found, settings.clock_ms())
     certificate = Certificate(settings.door)
@@ -70,12 +78,14 @@ def _to_the_network(settings: Settings) -> Studio:
             say("made the server's certificate anew")
 
     covered = authority.covers(found)
+    best = addresses(settings, port)[0]
     return Studio(
-        address=addresses(settings, port)[0],
+        address=best,
+        devices_at=best,
         open_to="paired devices on this network",
         folder=str(settings.door),
         sockets=sockets,
-        porter=Porter([look_after_certificate], landing),
+        porter=Porter([look_after_certificate, keep_the_nights_copy], landing),
         certificate=certificate,
         landing=f"http://{names.outward_address() or THIS_MACHINE}:{landing.port}/",
         fingerprint=authority.fingerprint,

@@ -1,0 +1,89 @@
+"""The porter's chores: each is done when it is due, and one that fails keeps no other from it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from typing import Any
+
+import pytest
+
+from api.door.opening import Studio, open_studio
+from api.porter import do_round
+from tests.make import Clock
+
+DAY = 24 * 3_600_000
+
+
+@pytest.fixture
+def opened(new_app: Callable[..., Any]) -> Iterator[Callable[..., Studio]]:
+    """Opens a studio with settings of its own, with nobody who answers."""
+    studios: list[Studio] = []
+
+    def open_with(**settings: Any) -> Studio:
+        studios.append(open_studio(new_app(port=0, landing_port=0, **settings)))
+        return studios[-1]
+
+    yield open_with
+    for studio in studios:
+        for each in studio.sockets:
+            each.close()
+        studio.porter.let_go()
+
+
+def test_a_chore_that_fails_is_said_and_keeps_no_other_from_being_done(capsys: Any) -> None:
+    done = []
+
+    def look_after_certificate() -> None:
+        raise OSError("No space left on device")
+
+    do_round([look_after_certificate, lambda: done.append("copy")])
+
+    assert done == ["copy"]
+    said = capsys.readouterr().err
+    assert said.startswith("porter: look_after_certificate failed") and "No space left" in said
+
+
+def test_on_a_network_it_renews_the_certificate_and_the_phones_need_no_new_trust(
+    opened: Callable[..., Studio], clock: Clock, capsys: Any
+) -> None:
+    studio = opened(lan=True, pairing=True)
+    assert studio.certificate
+    first = studio.certificate.read()
+    do_round(studio.porter.chores)
+    assert studio.certificate.read() == first
+
+    clock.ms += 25 * DAY
+    do_round(studio.porter.chores)
+
+    renewed = studio.certificate.read()
+    assert renewed and first and renewed != first and renewed.issuer == first.issuer
+    assert "porter: made the server's certificate anew" in capsys.readouterr().err
+
+
+def test_a_copy_is_kept_each_night_however_the_studio_is_opened(
+    opened: Callable[..., Studio], clock: Clock, capsys: Any
+) -> None:
+    studio = opened()
+
+    for hours in (0, 1, 23):
+        clock.ms += hours * 3_600_000
+        do_round(studio.porter.chores)
+
+    assert capsys.readouterr().err.count("porter: kept a copy") == 2
+
+
+def test_this_machine_alone_is_listened_to_unless_told(opened: Callable[..., Studio]) -> None:
+    local = opened()
+    network = opened(lan=True, pairing=True)
+    proxied = opened(pairing=True, proxies=1, hosts=("studio.example",))
+
+    assert [each.getsockname()[0] for each in local.sockets] == ["127.0.0.1"]
+    assert [each.getsockname()[0] for each in network.sockets] == ["0.0.0.0", "::"]
+    assert [each.getsockname()[0] for each in proxied.sockets] == ["127.0.0.1"]
+    assert local.certificate is None and network.certificate is not None
+    assert (local.devices_at, proxied.devices_at) == ("", "https://studio.example/")
+
+
+def test_names_that_the_authority_was_not_made_for_are_told(opened: Callable[..., Studio]) -> None:
+    assert opened(lan=True, pairing=True, hosts=("studio.example",)).left_out == ()
+    assert opened(lan=True, pairing=True, hosts=("nodots",)).left_out == ("nodots",)
