@@ -19,6 +19,7 @@ lint: $(DEV_STAMP)
 	$(BIN)/ruff check .
 	$(BIN)/ruff format --check .
 	$(BIN)/mypy
+	$(BIN)/python -m tests.audit
 
 perf: $(BROWSER_STAMP)
 	@$(BIN)/python -m tests.perf

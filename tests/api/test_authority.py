@@ -204,6 +204,10 @@ def test_a_new_certificate_is_taken_up_by_the_next_connection(door: Door) -> Non
     assert serial_over_tls(door) == door.served.serial_number
 
 
+def test_nothing_older_than_tls_1_2_is_spoken(door: Door) -> None:
+    assert door.certificate.context().minimum_version == ssl.TLSVersion.TLSv1_2
+
+
 def serial_over_tls(door: Door) -> int:
     """The serial number of the certificate that a client sees."""
     ours, theirs = socket.socketpair()

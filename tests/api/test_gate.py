@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import itertools
 import logging
 from collections.abc import Callable
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -290,3 +292,46 @@ def test_what_a_proxy_says_is_believed_for_as_many_as_there_are(
     assert client.get("/pair", headers=said).status_code == 200
     wrong = client.get("/pair", headers={**said, "X-Forwarded-Host": "evil.example"})
     assert wrong.status_code == (421 if believed else 200)
+
+
+def test_a_fault_in_the_gate_lets_nobody_in(app: Any, maker: Any, monkeypatch: pytest.MonkeyPatch) -> None:
+    def fault(*_: Any) -> Any:
+        raise RuntimeError("a fault of ours")
+
+    monkeypatch.setattr(gate, "read_row", fault)
+
+    assert maker.get("/api/v1/runs").status_code == 500
+    assert maker.get("/app.js").status_code == 500
+
+
+def test_every_answer_keeps_its_headers(app: Any, maker: Any, client: Any) -> None:
+    for asking, path in itertools.product(
+        (maker, client), ("/", "/app.js", "/api/v1/clock", "/pair", "/nope")
+    ):
+        headers = asking.get(path).headers
+        assert headers.getlist("X-Content-Type-Options") == ["nosniff"], path
+        [policy] = headers.getlist("Content-Security-Policy")
+        assert "default-src 'none'" in policy and "frame-ancestors 'none'" in policy, path
+    for path in ("/", "/pair"):
+        headers = maker.get(path).headers
+        assert headers["Permissions-Policy"] == "camera=(self), geolocation=(), microphone=()"
+        assert headers["Cross-Origin-Opener-Policy"] == "same-origin"
+    line = maker.get("/api/v1/live", buffered=False)
+    assert (
+        line.headers["Content-Security-Policy"]
+        == maker.get("/api/v1/clock").headers["Content-Security-Policy"]
+    )
+    line.close()
+
+
+def test_no_upload_names_a_file(app: Any, maker: Any, tmp_path: Path) -> None:
+    """Whatever an import, a recipe or a kit calls itself, no file comes of it."""
+    beside = sorted(path.name for path in tmp_path.iterdir())
+    name = "../../" + "x" * 20 + ".py"
+    recipe = {**make_recipe(title=name), "file": name, "path": name}
+    for body in (make_recipe(title=name), recipe):
+        maker.post("/api/v1/import", json=body)
+        maker.put(f"/api/v1/recipes/{uuid4()}", json=body)
+
+    here = {path.name.removesuffix("-wal").removesuffix("-shm") for path in tmp_path.iterdir()}
+    assert here == {name.removesuffix("-wal").removesuffix("-shm") for name in beside}
