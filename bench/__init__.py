@@ -10,6 +10,7 @@ from `api`. A test walks the imports. The reading order is the order in which da
 
 from bench.batch_number import PATTERN, batch_number, check_pattern
 from bench.checks import check_recipe
+from bench.cost import cost
 from bench.digest import digest
 from bench.dryness import dryness, dryness_of
 from bench.errors import AmountError, BenchError, EntryError, KitError, RecipeError, SettingError, SizeError
@@ -19,6 +20,7 @@ from bench.kit import KIT_SCHEMA, read_kit
 from bench.label import label
 from bench.last_time import last_times, learned, planned_hands
 from bench.lots import pick, use_of
+from bench.money import is_currency, money_text, places_of, read_money
 from bench.prompting import now
 from bench.quantities import read_amount, read_duration_ms
 from bench.recipe import read_recipe
@@ -53,6 +55,7 @@ __all__ = [
     "check_recipe",
     "check_shelf_entry",
     "choose_size",
+    "cost",
     "digest",
     "dryness",
     "dryness_of",
@@ -60,17 +63,21 @@ __all__ = [
     "fold_shelf",
     "gather",
     "grams",
+    "is_currency",
     "label",
     "last_times",
     "learned",
     "left_of",
     "make_sheet",
+    "money_text",
     "now",
     "pick",
+    "places_of",
     "planned_hands",
     "read_amount",
     "read_duration_ms",
     "read_kit",
+    "read_money",
     "read_recipe",
     "record",
     "rings",

@@ -24,6 +24,7 @@ from typing import Any
 
 from bench import entries as common
 from bench.errors import EntryError
+from bench.money import is_currency
 from bench.recipe_schema import INGREDIENT, closed, listed, text
 from bench.schema_words import say_what_is_wrong
 
@@ -81,6 +82,8 @@ def check_shelf_entry(entry: Any) -> None:
             )
     if entry["kind"] in ("received", "corrected", "wrote_off") and ("mg" in body) == ("count" in body):
         raise EntryError("body.mg", "Say how much: “mg” for what is weighed, or “count” for what is counted.")
+    if "price" in body and entry["kind"] == "received" and not is_currency(body["price"]["currency"]):
+        raise EntryError("body.price.currency", "This is no currency of ISO 4217, such as EUR, GBP or USD.")
     if entry["kind"] == "noted" and ("lot" in body) == ("ingredient" in body):
         raise EntryError("body.lot", "Say what the note is about: a “lot” or an “ingredient”.")
 

@@ -22,7 +22,6 @@ WELCOME = {
     "typing",
     "collections",
     "dataclasses",
-    "decimal",
     "fractions",
     "functools",
     "graphlib",
@@ -33,7 +32,7 @@ WELCOME = {
     "unicodedata",
 }
 # Conversions and the verdict on a document's shape come from libraries, by one door each.
-BY_ONE_DOOR = {"pint": "quantities.py", "jsonschema": "schema_words.py"}
+BY_ONE_DOOR = {"pint": "quantities.py", "jsonschema": "schema_words.py", "babel": "money.py"}
 READS_THE_WORLD = {"open", "input", "print", "eval", "exec", "__import__", "breakpoint"}
 
 

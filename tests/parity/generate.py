@@ -1,7 +1,7 @@
 """Makes batches at random: recipes, kits, sizes and journals, likely ones and hostile ones.
 
     generate(random.Random("7")) -> {"recipe", "kit", "request", "entries", "instants", "shelf", "uses",
-    "labelled"}
+    "settings", "labelled"}
 
 The same seed gives the same batch. Numbers that JSON can write in two ways (12.0 and 12) are left
 out: in JavaScript they are one, and the server lets neither into a journal.
@@ -32,6 +32,7 @@ def generate(rng: Random) -> Json:
     request = _request(rng, recipe, kit)
     case = {"recipe": recipe, "kit": kit, "request": request, "entries": [], "instants": [START]}
     case |= {"shelf": _shelf(rng, recipe), "uses": {f"lot-{number}": _uses(rng) for number in (1, 2)}}
+    case["settings"] = {"currency": rng.choice(["EUR", "JPY"]), "hourly_rate": "18.5", "wrap_cost": "0.075"}
     case["labelled"] = _labelled(rng, list(recipe["ingredients"]))
     try:
         size = choose_size(recipe, kit, request)["size"]

@@ -3,6 +3,7 @@
 import * as bench from "/bench/index.js";
 import { readAmount, readCelsiusMk, readDensity, readDurationMs, readMassMg, readPpm } from "/bench/amounts.js";
 import { batchNumber, recipeCode } from "/bench/batch-number.js";
+import { cost, moneyText, readMoney } from "/bench/cost.js";
 import { digestText } from "/bench/digest.js";
 import { dryness, drynessOf } from "/bench/dryness.js";
 import { gather } from "/bench/gather.js";
@@ -56,6 +57,7 @@ const CALLS = {
   batch_number: batchNumber,
   recipe_code: recipeCode,
   dryness,
+  read_money: (...given) => moneyText(readMoney(...given), 3),
   names_in: namesIn,
   net_text: netText,
   least_heights: leastHeights,
@@ -77,7 +79,7 @@ export function call({ call: name, with: given }) {
 }
 
 /** A batch from its size to its record, with what the shelf says to gather and what was used of it. */
-export function batch({ recipe, kit, request, entries, instants, shelf, uses, labelled }) {
+export function batch({ recipe, kit, request, entries, instants, shelf, uses, labelled, settings }) {
   return orError(() => {
     const sized = bench.chooseSize(recipe, kit, request);
     const sheet = bench.makeSheet(recipe, { id: "recipe-1", version: 1 }, sized.size, kit);
@@ -89,6 +91,7 @@ export function batch({ recipe, kit, request, entries, instants, shelf, uses, la
     return {
       sized, sheet, state, now: said, record: told, shelf: stock,
       uses: useOf(sheet, state, entries), gather: gather(recipe, sheet, state, stock, uses, "2026-11-25"),
+      cost: cost(told, stock, { ...settings, without_tax: entries.length % 2 > 0 }, { JPY: 0 }),
       last: lastTimes([told, half]), learned: learned([told, half, told]),
       dryness: sheet.steps.flatMap(({ id }) => drynessOf(sheet, state, id, 20_000)),
       labels: ["us", "eu"].map((market) => label(recipe, sheet, state, market, labelled)),

@@ -56,6 +56,7 @@ def _batch_of(data: Json) -> Json:
         "instants": data.get("instants", []),
         "shelf": _written_out(data.get("shelf", [])),
         "uses": data.get("uses", {}),
+        "settings": data.get("settings", {"currency": "EUR", "hourly_rate": "18.5"}),
         "labelled": data.get("labelled", {}),
     }
 

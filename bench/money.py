@@ -1,0 +1,41 @@
+"""Money: decimals as text, exact fractions in between, and never a float.
+
+Babel knows the currencies of ISO 4217 and how many decimals each is counted in; this module is the
+only door to it, and it is imported when first used.
+"""
+
+from fractions import Fraction
+
+from bench.entries import is_decimal
+from bench.errors import SettingError
+from bench.whole import half_even
+
+
+def is_currency(code: str) -> bool:
+    """Whether ISO 4217 has, or had, this code."""
+    from babel.numbers import list_currencies
+
+    return code in list_currencies()
+
+
+def places_of(currency: str) -> int:
+    """How many decimals a currency is counted in: 2 for EUR, 0 for JPY, 3 for BHD."""
+    from babel.numbers import get_currency_precision
+
+    places: int = get_currency_precision(currency)
+    return places
+
+
+def read_money(written: str, where: str) -> Fraction:
+    """A decimal as text, "12.50", exactly; SettingError when it is not one."""
+    if not is_decimal(written):
+        raise SettingError(where, "Write an amount as text with a point, such as “12.50”, and no thousands.")
+    return Fraction(written)
+
+
+def money_text(value: Fraction, places: int) -> str:
+    """An amount with so many decimals, half to even: 1/8 with two is "0.12"."""
+    shown = half_even(value.numerator * 10**places, value.denominator)
+    units, rest = divmod(abs(shown), 10**places)
+    sign = "-" if shown < 0 else ""
+    return f"{sign}{units}.{rest:0{places}d}" if places else f"{sign}{units}"

@@ -1,0 +1,101 @@
+/**
+ * What a batch cost: the same as bench/cost.py, which says what each field holds.
+ *
+ * Amounts are decimals as text, exact fractions [numerator, denominator] of BigInts in between, and
+ * never a float. Several currencies are never added.
+ */
+
+import { BenchError } from "./errors.js";
+
+const FINER = 2; // decimals more than a currency's own, for rows
+const HOUR_MS = 3_600_000n;
+const DECIMAL = /^([0-9]{1,12})(?:\.([0-9]{1,6}))?$/;
+
+const times = ([a, b], [c, d]) => [a * c, b * d];
+const plus = ([a, b], [c, d]) => [a * d + c * b, b * d];
+const whole = (number) => [BigInt(number), 1n];
+
+/** A decimal as text, "12.50", exactly; a BenchError when it is not one. */
+export function readMoney(written, where) {
+  const found = typeof written === "string" && DECIMAL.exec(written);
+  if (!found) throw new BenchError(where, "Write an amount as text with a point, such as “12.50”, and no thousands.");
+  const [, units, rest = ""] = found;
+  return [BigInt(units + rest), 10n ** BigInt(rest.length)];
+}
+
+/** An amount with so many decimals, half to even: 1/8 with two is "0.12". */
+export function moneyText([top, bottom], places) {
+  const scaled = (top < 0n ? -top : top) * 10n ** BigInt(places);
+  const down = scaled / bottom;
+  const twice = 2n * (scaled % bottom);
+  const shown = twice > bottom || (twice === bottom && down % 2n) ? down + 1n : down;
+  const digits = String(shown).padStart(places + 1, "0");
+  const cut = digits.length - places;
+  return `${top < 0n && shown ? "-" : ""}${digits.slice(0, cut)}${places ? `.${digits.slice(cut)}` : ""}`;
+}
+
+/** {materials, unpriced, hands_ms, good, totals} of a recorded batch. */
+export function cost(record, shelf, settings, places) {
+  const placesOf = (currency) => places[currency] ?? 2;
+  const sums = new Map();
+  const materials = [];
+  const unpriced = [];
+  const lotted = new Set();
+  for (const { lot: id, names, mg, count } of record.lots) {
+    for (const each of names) lotted.add(each);
+    const lot = Object.hasOwn(shelf.lots, id) ? shelf.lots[id] : null;
+    const price = lot && paid(lot, { mg, count }, Boolean(settings.without_tax));
+    if (!price) {
+      unpriced.push({ lot: id, names, mg });
+      continue;
+    }
+    const { currency } = lot.price;
+    const row = moneyText(price, placesOf(currency) + FINER);
+    sums.set(currency, plus(sums.get(currency) ?? whole(0), readMoney(row)));
+    materials.push({ lot: id, number: lot.number, names, mg, count, currency, cost: row });
+  }
+  const bare = new Map();
+  for (const { name, actual_mg } of record.lines) {
+    if (!lotted.has(name) && actual_mg) bare.set(name, (bare.get(name) ?? 0) + actual_mg);
+  }
+  for (const [name, mg] of bare) unpriced.push({ lot: null, names: [name], mg });
+  const own = settings.currency;
+  const { good } = record.yield;
+  const hourly = readMoney(settings.hourly_rate || "0", "hourly_rate");
+  const wrap = times(readMoney(settings.wrap_cost || "0", "wrap_cost"), whole(good ?? 0));
+  const hands = times(hourly, [BigInt(record.hands.ms), HOUR_MS]);
+  const totals = {};
+  for (const currency of new Set([own, ...sums.keys()])) {
+    const mine = currency === own;
+    const parts = [sums.get(currency) ?? whole(0), mine ? hands : whole(0), mine ? wrap : whole(0)];
+    totals[currency] = total(parts, record.balance, good, placesOf(currency));
+  }
+  return { materials, unpriced, hands_ms: record.hands.ms, good, totals };
+}
+
+/** What the used part of a lot cost; null when it has no price or was received as nothing. */
+function paid({ price, mg, count }, use, withoutTax) {
+  const [received, used] = count === null ? [mg, use.mg] : [count, use.count];
+  if (price === null || !received) return null;
+  let amount = readMoney(price.amount, "price");
+  if (price.tax) {
+    const [top, bottom] = plus(whole(1), times(readMoney(price.tax.percent, "price"), [1n, 100n]));
+    if (price.tax.included && withoutTax) amount = times(amount, [bottom, top]);
+    if (!price.tax.included && !withoutTax) amount = times(amount, [top, bottom]);
+  }
+  return times(amount, [BigInt(used), BigInt(received)]);
+}
+
+function total(parts, balance, good, places) {
+  const [materials, hands, wrap] = parts.map((each) => moneyText(each, places));
+  const all = [materials, hands, wrap].map((each) => readMoney(each)).reduce(plus);
+  const shareOf = (mg) => moneyText(times(parts[0], [BigInt(mg), BigInt(balance.in_mg)]), places);
+  const known = balance && balance.in_mg > 0;
+  return {
+    materials, hands, wrap,
+    total: moneyText(all, places),
+    lost: known ? shareOf(balance.unaccounted_mg + balance.left_mg) : null,
+    spoiled: known ? shareOf(balance.spoiled_mg) : null,
+    per_piece: good ? moneyText(times(all, [1n, BigInt(good)]), places) : null,
+  };
+}
