@@ -1,0 +1,192 @@
+"""What next, by a rule with foresight: no solver, whole numbers, so that a phone without a network can say it.
+
+A plan gives the order; the day never goes by it. So each time hands are free, the ready steps are
+tried in plan order: the rest of the day is laid out behind each, with hands slower than planned and
+with hands quicker, in this step and in what follows. A step is taken when none of these breaks a gap,
+and when waiting would not end the day earlier. If none passes, waiting is judged the same way, then
+all of it with hands less far off; and if nothing keeps every gap, the least bad is taken and said.
+"""
+
+from typing import Any
+
+from bench.planning.layout import NEVER, USUAL, Day, Layout
+
+Json = dict[str, Any]
+
+SLOW = (1300, 1150, USUAL)  # paces in thousandths, the most careful first; hands may be as much too quick
+PATIENCE_MS = 2 * 3_600_000  # being careful may not put the end off by more than this
+STAY_MS = 15 * 60_000  # how long past the bench hours is asked of a maker, to save pieces
+_AHEAD = 6  # instants to wait for that are looked at
+
+
+def next_step(problem: Json, order: list[str], now: int, maker: int = 0) -> Json:
+    """The step to begin now, or until when to wait, and why.
+
+    problem: as for `plan`, statuses as they are now. order: ids of the hands-on steps, as the last plan
+    had them. Returns {"step": id | None, "until": ms | None, "why", "pace", "broken"}:
+    why.kind: next (in plan order), sooner (something else would end later), finished, wait (nothing is
+    ready), window (begun now, why.gap would break by why.over_ms), closed (no bench hours now),
+    hours (it would run past why.closes_at), stay (past why.closes_at by why.by_ms, because all else is worse), sooner_later (waiting ends the day earlier), no_hours.
+    pace: how slow hands may be, in thousandths, with all gaps kept; 0 when some break, listed in `broken`
+    as [{"gap", "over_ms"}]. until: when to ask again, at the latest.
+    """
+    return _Choice(Day(problem, now), order, maker).made()
+
+
+def if_you_stop(problem: Json, order: list[str], now: int, until: int) -> Json:
+    """What happens if nothing is begun before `until`: {"finish_at", "later_ms", "broken": [{"gap", "over_ms"}]}."""
+    day = Day(problem, now)
+    numbers = day.by_need(order)
+    going_on = Layout(day, numbers)
+    stopped = Layout(day, numbers, not_before={index: until for index in day.open if day.hands[index]})
+    before = {id(gap) for _, gap in going_on.broken}
+    return {
+        "finish_at": stopped.finish if stopped.placed else None,
+        "later_ms": stopped.finish - going_on.finish if stopped.placed and going_on.placed else None,
+        "broken": [{"gap": gap, "over_ms": over} for over, gap in stopped.broken if id(gap) not in before],
+    }
+
+
+class _Choice:
+    def __init__(self, day: Day, order: list[str], maker: int) -> None:
+        self.day = day
+        self.maker = maker
+        self.order = day.by_need(order)
+        self.ready = [index for index in self.order if self._is_ready(index)]
+
+    def made(self) -> Json:
+        day = self.day
+        if not any(day.hands[index] for index in day.open):
+            return _said(None, None, {"kind": "finished"}, USUAL, [])
+        closes = self._closes()
+        if closes is None:
+            opens = min((opens for opens, _ in day.hours[self.maker] if opens > day.now), default=None)
+            kind = "no_hours" if opens is None else "closed"
+            return _said(None, opens, {"kind": kind}, USUAL, [])
+        fitting = [index for index in self.ready if day.now + day.takes[index] <= closes]
+        events = self._events()
+        going = self._laid(USUAL, None)
+        patient: Json | None = None  # the most careful wait, and when the day would end with it
+        ends = NEVER
+        for pace in SLOW:
+            refused: tuple[int, Layout] | None = None
+            until = next((at for at in events if self._breaks(pace, at) is None), None)
+            waiting = None if until is None else self._laid(USUAL, until)
+            for index in fitting:
+                bad = self._breaks(pace, None, index)
+                if bad is not None:
+                    refused = refused or (index, bad)
+                    continue
+                doing = Layout(day, self.order, first=index)
+                if patient and doing.finish > ends - PATIENCE_MS:
+                    continue
+                if waiting and not patient and _sooner(waiting, going, doing):
+                    continue
+                kind = "next" if index == self.ready[0] else "sooner"
+                return _said(day.tasks[index]["id"], None, {"kind": kind}, pace, [])
+            if until is not None and waiting and patient is None:
+                patient, ends = self._wait(until, pace, refused, closes), waiting.finish
+        return patient or self._least_bad(events, closes)
+
+    def _breaks(self, pace: int, until: int | None, first: int | None = None) -> Layout | None:
+        """The first layout that breaks a gap, if this step is begun now, or none before `until`: with hands
+        this slow or as much too quick, in this step and in all that follow. None when every gap is kept."""
+        quick = 2 * USUAL - pace
+        tried = (
+            [(pace, pace)] if pace == USUAL else [(pace, pace), (pace, quick), (quick, pace), (quick, quick)]
+        )
+        for others, own in tried if first is not None else dict.fromkeys((each, each) for each, _ in tried):
+            laid = self._laid(others, until, first, own)
+            if not laid.placed or laid.broken:
+                return laid
+        return None
+
+    def _laid(self, pace: int, until: int | None, first: int | None = None, own: int | None = None) -> Layout:
+        """The rest of the day from now, or with nothing begun before `until`."""
+        least = {} if until is None else {index: until for index in self.day.open if self.day.hands[index]}
+        return Layout(self.day, self.order, pace=pace, first=first, first_pace=own, not_before=least)
+
+    def _least_bad(self, events: list[int], closes: int) -> Json:
+        """Something breaks whatever is done: the least time over, then the fewest, then the soonest end."""
+        day = self.day
+        made: list[tuple[int, Layout, int | None, int | None]] = []  # stays on for, laid out, step, until
+        for index in self.ready:
+            stays = max(0, day.now + day.takes[index] - closes)
+            if stays <= STAY_MS:
+                made.append((stays, Layout(day, self.order, first=index), index, None))
+        made += [(0, self._laid(USUAL, at), None, at) for at in events]
+        if not made:
+            return _said(None, None, {"kind": "no_hours"}, 0, [])
+        stays, layout, chosen, until = min(made, key=_badness)
+        broken = [{"gap": gap, "over_ms": over} for over, gap in layout.broken]
+        if chosen is None:
+            return {**self._wait(until, 0, None, closes), "broken": broken}
+        why = {"kind": "stay", "by_ms": stays, "closes_at": closes} if stays else {"kind": "next"}
+        return _said(day.tasks[chosen]["id"], None, why, 0, broken)
+
+    def _wait(self, until: int | None, pace: int, refused: tuple[int, Layout] | None, closes: int) -> Json:
+        why: Json = {"kind": "wait"}
+        if refused:
+            index, layout = refused
+            why = {"kind": "window", "step": self.day.tasks[index]["id"]}
+            if layout.broken:
+                over, gap = max(layout.broken, key=lambda each: each[0])
+                why |= {"gap": gap, "over_ms": over, "closes_at": closes}
+        elif self.ready:
+            index = self.ready[0]
+            kind = "sooner_later" if self.day.now + self.day.takes[index] <= closes else "hours"
+            why = {"kind": kind, "step": self.day.tasks[index]["id"], "closes_at": closes}
+        return _said(None, until, why, pace, [])
+
+    def _is_ready(self, index: int) -> bool:
+        day = self.day
+        if not day.hands[index]:
+            return False
+        for need, least in day.needs[index]:
+            end = day.end[need]
+            if end is None or end + least > day.now:
+                return False
+        return True
+
+    def _closes(self) -> int | None:
+        """When the stretch that is open now closes; None outside bench hours."""
+        hours: list[list[int]] = self.day.hours[self.maker]
+        for opens, closes in hours:
+            if opens <= self.day.now < closes:
+                return closes
+        return None
+
+    def _events(self) -> list[int]:
+        """The next instants at which the answer could be another, the soonest first: something ends, the
+        bench opens, or, with hands slower or quicker, the day goes on."""
+        day = self.day
+        events = {end for end in day.end if end is not None and end > day.now}
+        events |= {opens for opens, _ in day.hours[self.maker] if opens > day.now}
+        for index in day.open:
+            for need, least in day.needs[index]:
+                end = day.end[need]
+                if end is not None and end + least > day.now:
+                    events.add(end + least)
+        for pace in {each for slow in SLOW for each in (slow, 2 * USUAL - slow)}:
+            laid = self._laid(pace, None)
+            starts = [laid.start[index] or 0 for index in day.open if day.hands[index]] if laid.placed else []
+            if starts and min(starts) > day.now:
+                events.add(min(starts))
+        return sorted(events)[:_AHEAD]
+
+
+def _badness(made: tuple[int, Layout, int | None, int | None]) -> tuple[bool, int, int, int]:
+    """What counts when something must give: time over in all, staying on included, then how many, then the end."""
+    stays, layout, _, _ = made
+    return not layout.placed, layout.over() + stays, len(layout.broken), layout.finish
+
+
+def _sooner(waiting: Layout, going: Layout, doing: Layout) -> bool:
+    """Whether waiting ends the day before doing this now does, when both keep every gap."""
+    if not waiting.placed or waiting.broken:
+        return False
+    return not doing.placed or bool(doing.broken) or min(waiting.finish, going.finish) < doing.finish
+
+
+def _said(step: str | None, until: int | None, why: Json, pace: int, broken: list[Json]) -> Json:
+    return {"step": step, "until": until, "why": why, "pace": pace, "broken": broken}

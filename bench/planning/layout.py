@@ -1,0 +1,349 @@
+"""Laying a day out by an order: each step in turn as early as it can be, in whole ms, with no solver.
+
+The order only says who goes first when two could. A step goes into the first hole of its maker's
+time that is long enough, within bench hours. Where what follows would come too late for a gap with
+a most, the step that opens the gap is put later, and the day is laid out again. Waits begin by
+themselves. `frontend/bench/` repeats this, so it keeps to lists, whole numbers and loops.
+"""
+
+from bisect import bisect_right
+from typing import Any
+
+Json = dict[str, Any]
+
+USUAL = 1000  # paces are in thousandths of the planned time
+LEAST_LEFT_MS = 15_000  # a step that takes longer than planned is believed to be nearly done
+_MOST_ROUNDS = 400  # of putting openers later; a day that needs more has no answer this way
+NEVER = 2**53 - 1
+
+
+class Day:
+    """A problem at an instant, its tasks numbered: what has ended, what runs, what is open."""
+
+    def __init__(self, problem: Json, now: int) -> None:
+        self.problem = problem
+        self.now = now
+        tasks = problem["tasks"]
+        self.tasks = tasks
+        self.number = {task["id"]: index for index, task in enumerate(tasks)}
+        self.takes: list[int] = [task["left_ms"] for task in tasks]
+        self.hands = [task["kind"] == "hands" for task in tasks]
+        self.needs: list[list[tuple[int, int]]] = [[] for _ in tasks]
+        self.mosts: list[tuple[list[int], int, int, Json]] = []
+        for gap in problem["gaps"]:
+            to = self.number[gap["to"]]
+            sources = [self.number[each] for each in gap["from"]]
+            if gap["least_ms"] is not None:
+                self.needs[to] += [(source, gap["least_ms"]) for source in sources]
+            if gap["most_ms"] is not None:
+                self.mosts.append((sources, to, gap["most_ms"], gap))
+        self.holds = [
+            (self.number[hold["from"]], self.number[hold["until"]], hold["many"], hold["equipment"])
+            for hold in problem["holds"]
+        ]
+        self.uses = [task["uses"] for task in tasks]
+        # One pair of hands keeps the things it uses apart; only several, or none, must look.
+        self.apart = len(problem["makers"]) == 1 and all(
+            task["kind"] == "hands" for task in tasks if task["uses"]
+        )
+        self.many = {key: each["many"] for key, each in problem["equipment"].items()}
+        self.hours = [maker["hours"] for maker in problem["makers"]]
+        self.longest = max((closes - opens for hours in self.hours for opens, closes in hours), default=0)
+        self.start: list[int | None] = [None] * len(tasks)
+        self.end: list[int | None] = [None] * len(tasks)
+        self.maker: list[int | None] = [None] * len(tasks)
+        self._take_history()
+        self.open = [index for index, end in enumerate(self.end) if end is None]
+
+    def _take_history(self) -> None:
+        """What is done keeps its end; what hands are on, and a wait that runs, is believed to end soon."""
+        in_hand = 0
+        for index, task in enumerate(self.tasks):
+            if task["status"] == "done":
+                self.end[index] = task["ended_at"]
+                self.start[index] = task["ended_at"] if task["began_at"] is None else task["began_at"]
+            elif task["status"] == "begun" and not self.hands[index]:
+                self.start[index] = task["began_at"]
+                self.end[index] = max(self.now, task["began_at"] + task["left_ms"])
+            elif task["status"] == "begun" and in_hand < len(self.hours):
+                began = self.now if task["began_at"] is None else task["began_at"]
+                self.start[index] = began
+                self.end[index] = max(self.now + LEAST_LEFT_MS, began + task["left_ms"])
+                self.maker[index] = in_hand
+                in_hand += 1
+
+    def by_need(self, order: list[str]) -> list[int]:
+        """The open tasks by this order, each after what it needs; what the order lacks comes last."""
+        rank = {key: place for place, key in enumerate(order)}
+        late = len(order)
+        first = sorted(self.open, key=lambda index: (rank.get(self.tasks[index]["id"], late), index))
+        placed: list[int] = []
+        seen: set[int] = set()
+        for one in first:
+            stack = [one] if one not in seen else []
+            while stack:
+                index = stack[-1]
+                missing = [
+                    need
+                    for need, _ in self.needs[index]
+                    if self.end[need] is None and need not in seen and need not in stack
+                ]
+                if missing:
+                    stack.append(missing[0])
+                    continue
+                stack.pop()
+                seen.add(index)
+                placed.append(index)
+        return placed
+
+    def tails(self) -> list[int]:
+        """The longest run of times from the start of each task to the end of the day, in ms."""
+        followers: list[list[tuple[int, int]]] = [[] for _ in self.tasks]
+        for index in self.open:
+            for need, least in self.needs[index]:
+                followers[need].append((index, least))
+        tails = [0] * len(self.tasks)
+        for index in reversed(self.by_need([])):
+            after = max((least + tails[each] for each, least in followers[index]), default=0)
+            tails[index] = self.takes[index] + after
+        return tails
+
+    def latest_finish_first(self) -> list[str]:
+        """The plain rule's order: what has the longest run of times after it goes first."""
+        tails = self.tails()
+        ranked = sorted(self.open, key=lambda index: (self.takes[index] - tails[index], index))
+        return [self.tasks[index]["id"] for index in ranked]
+
+
+class Layout:
+    """One laying out of a day. `broken` is [(over_ms, gap)], `finish` the end of the last task."""
+
+    def __init__(
+        self,
+        day: Day,
+        order: list[int],
+        *,
+        pace: int = USUAL,
+        first: int | None = None,
+        first_pace: int | None = None,
+        not_before: dict[int, int] | None = None,
+    ) -> None:
+        """order: task numbers as `by_need` gives them. first: a ready step that begins now, whatever
+        the order says. pace, first_pace: hand times in thousandths of the planned ones.
+        not_before: task number -> earliest start."""
+        self.day = day
+        self.pace = pace
+        self.first = first
+        self.first_pace = pace if first_pace is None else first_pace
+        self.order = order if first is None else [first, *(each for each in order if each != first)]
+        self.least = dict(not_before or {})
+        self.hurried: list[Json] = []  # gaps whose steps go first, because what opens them is past moving
+        self.placed = True
+        self.broken: list[tuple[int, Json]] = []
+        self._lay()
+        self.finish = max((end for end in self.end if end is not None), default=day.now)
+
+    def over(self) -> int:
+        return sum(over for over, _ in self.broken)
+
+    def _lay(self) -> None:
+        for _ in range(_MOST_ROUNDS):
+            if not self._once():
+                self.placed = False
+                return
+            if not self._put_openers_later():
+                return
+        self.placed = False
+
+    def _lasts(self, index: int) -> int:
+        """How long a task takes at this pace, in ms; never past the longest stretch if it fits at all."""
+        takes: int = self.day.takes[index]
+        if not self.day.hands[index]:
+            return takes
+        if index == self.first:
+            return takes * self.first_pace // USUAL
+        return max(min(takes, takes * self.pace // USUAL), min(takes * self.pace // USUAL, self.day.longest))
+
+    def _once(self) -> bool:
+        """Place every open task once; False when the bench hours run out."""
+        day = self.day
+        self.start = list(day.start)
+        self.end = list(day.end)
+        self.maker = list(day.maker)
+        self.busy: list[list[tuple[int, int]]] = [[] for _ in day.hours]
+        for index, maker in enumerate(day.maker):
+            end = day.end[index]
+            if maker is not None and end is not None:
+                self.busy[maker].append((day.now, end))
+        for index in self.order:
+            ready = self.least.get(index, day.now)
+            for need, least in day.needs[index]:
+                end = self.end[need]
+                if end is None:
+                    return False
+                ready = max(ready, end + least)
+            if not day.hands[index]:
+                if day.needs[index] and day.tasks[index]["kind"] == "wait":  # it begins by itself
+                    ready = max((self.end[need] or 0) + least for need, least in day.needs[index])
+                at = self._once_free(index, ready, day.takes[index])
+                if at == NEVER:
+                    return False
+                self.start[index], self.end[index] = at, at + day.takes[index]
+                continue
+            lasts = self._lasts(index)
+            chosen = self._earliest(index, ready, lasts)
+            if chosen is None:
+                return False
+            at, maker = chosen
+            self.start[index], self.end[index], self.maker[index] = at, at + lasts, maker
+            _put(self.busy[maker], (at, at + lasts))
+        return True
+
+    def _once_free(self, index: int, ready: int, lasts: int) -> int:
+        """The first instant from `ready` on when all that a task uses is free; NEVER when it never is."""
+        at = ready
+        while True:
+            later = self._equipment_free(index, at, lasts)
+            if later in (at, NEVER):
+                return later
+            at = later
+
+    def _earliest(self, index: int, ready: int, lasts: int) -> tuple[int, int] | None:
+        """The first instant, and the maker, at which a step can begin; a first step begins now."""
+        best: tuple[int, int] | None = None
+        for maker, hours in enumerate(self.day.hours):
+            at = ready
+            while True:
+                if index == self.first:
+                    found = at if not _clash(self.busy[maker], at, lasts) and _opened(hours, at) else None
+                else:
+                    found = _hole(hours, self.busy[maker], at, lasts)
+                if found is None:
+                    break
+                later = self._equipment_free(index, found, lasts)
+                if later == found:
+                    if best is None or found < best[0]:
+                        best = (found, maker)
+                    break
+                if later == NEVER:
+                    return None
+                at = later
+        return best
+
+    def _equipment_free(self, index: int, at: int, lasts: int) -> int:
+        """`at` when all that the step uses is free then, else a later instant to try; NEVER without one."""
+        later = at
+        if not self.day.apart:
+            for key, many in self.day.uses[index].items():
+                later = max(later, self._use_free(key, many, at, lasts))
+        for fill, _, many, key in self.day.holds:
+            if fill == index:
+                later = max(later, self._hold_free(index, key, many, at))
+        return later
+
+    def _use_free(self, key: str, many: int, at: int, lasts: int) -> int:
+        using = []
+        for other, uses in enumerate(self.day.uses):
+            start, end = self.start[other], self.end[other]
+            if key in uses and start is not None and end is not None and start < at + lasts and at < end:
+                using.append((end, uses[key]))
+        taken = sum(each for _, each in using)
+        if taken + many <= self.day.many[key]:
+            return at
+        return min((end for end, _ in using), default=NEVER)
+
+    def _hold_free(self, index: int, key: str, many: int, at: int) -> int:
+        """When enough moulds are empty: a mould not emptied yet in this order is held for ever."""
+        held = []
+        for fill, empty, takes, other in self.day.holds:
+            start = self.start[fill]
+            if other != key or fill == index or start is None:
+                continue
+            end = self.end[empty]
+            if end is None or end > at:
+                held.append((NEVER if end is None else end, takes))
+        taken = sum(takes for _, takes in held)
+        if taken + many <= self.day.many[key]:
+            return at
+        return min((end for end, _ in held), default=NEVER)
+
+    def _put_openers_later(self) -> bool:
+        """Where a most is broken, put its opener later; True when something was. Else what is broken."""
+        moved = False
+        self.broken = []
+        for sources, to, most, gap in self.day.mosts:
+            start = self.start[to]
+            ends = [self.end[each] for each in sources]
+            if start is None or self.day.end[to] is not None:
+                continue
+            over = start - max(end for end in ends if end is not None) - most
+            if over <= 0:
+                continue
+            last = [each for each, end in zip(sources, ends, strict=True) if end == max(ends)]  # type: ignore[type-var]
+            if any(self._delay(each, over) for each in last) or self._hurry(to, gap):
+                moved = True
+            else:
+                self.broken.append((over, gap))
+        return moved
+
+    def _hurry(self, to: int, gap: Json) -> bool:
+        """Let the step that closes a gap, and all it still needs, go before the rest; False if it does already."""
+        if gap in self.hurried:
+            return False
+        self.hurried.append(gap)
+        chain = {to}
+        stack = [to]
+        while stack:
+            for need, _ in self.day.needs[stack.pop()]:
+                if self.day.end[need] is None and need not in chain:
+                    chain.add(need)
+                    stack.append(need)
+        first = [index for index in self.order if index == self.first]
+        rest = [index for index in self.order if index not in chain and index != self.first]
+        self.order = [
+            *first,
+            *(index for index in self.order if index in chain and index != self.first),
+            *rest,
+        ]
+        return True
+
+    def _delay(self, index: int, by: int) -> bool:
+        """Make a task end later by so much, a wait through the last of its needs; False if it is history
+        or is to begin now."""
+        if self.day.end[index] is not None or index == self.first:
+            return False
+        if self.day.tasks[index]["kind"] != "wait":
+            self.least[index] = (self.start[index] or 0) + by
+            return True
+        # A wait goes on from the last of its needs, so one of those that end last is enough.
+        start = self.start[index]
+        last = [need for need, least in self.day.needs[index] if (self.end[need] or 0) + least == start]
+        return any(self._delay(need, by) for need in last)
+
+
+def _opened(hours: list[list[int]], at: int) -> bool:
+    place = bisect_right(hours, [at, NEVER]) - 1
+    return place >= 0 and at < hours[place][1]
+
+
+def _clash(busy: list[tuple[int, int]], at: int, lasts: int) -> bool:
+    return any(begin < at + lasts and at < end for begin, end in busy)
+
+
+def _hole(hours: list[list[int]], busy: list[tuple[int, int]], ready: int, lasts: int) -> int | None:
+    """The first instant from `ready` on with room for a step: open all through, and not busy."""
+    place = max(0, bisect_right(hours, [ready, NEVER]) - 1)
+    for opens, closes in hours[place:]:
+        at = max(ready, opens)
+        for begin, end in busy:
+            if begin >= at + lasts:
+                break
+            if end > at:
+                at = end
+        if at + lasts <= closes:
+            return at
+    return None
+
+
+def _put(busy: list[tuple[int, int]], stretch: tuple[int, int]) -> None:
+    busy.insert(bisect_right(busy, stretch), stretch)

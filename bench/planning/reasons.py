@@ -1,0 +1,237 @@
+"""Why a step is now, and why a day cannot be done: in the maker's words, and as data beside them."""
+
+from typing import Any
+
+from bench.planning import solver
+from bench.planning.grid import Grid, Impossible
+from bench.planning.layout import Day
+from bench.planning.tasks import TIGHT_MS
+from bench.whole import span
+
+Json = dict[str, Any]
+
+
+def why_now(day: Day, index: int, starts: dict[int, int], slack: dict[int, int] | None) -> Json:
+    """Why a hands-on step stands where it does: {"kind", "steps", "says"}, the strongest reason first.
+
+    kind: window (it must follow soon), opens (what it opens must be closed soon, and now there is room),
+    starts_wait (a wait that all else hangs on), frees (a mould that is needed), late_last (the finish
+    hangs on it), meanwhile (hands are free while something waits), next (it is next in its part).
+    """
+    tasks = day.tasks
+
+    def said(kind: str, steps: list[int], says: str) -> Json:
+        return {"kind": kind, "steps": [tasks[each]["id"] for each in steps], "says": says}
+
+    def title(each: int) -> str:
+        return f"“{tasks[each]['title']}”"
+
+    ends = {each: at + day.takes[each] for each, at in starts.items()}
+    for sources, to, most, gap in day.mosts:
+        opened = max(ends.get(each, day.end[each] or 0) for each in sources)
+        if to == index and opened + most - starts[index] <= TIGHT_MS:
+            stake = f" {gap['stake']}" if gap["stake"] else ""
+            return said(
+                "window", sources, f"It must begin within {span(most)} of {title(sources[-1])}.{stake}"
+            )
+    waits = [
+        each
+        for each, at in starts.items()
+        if tasks[each]["kind"] == "wait" and any(need == index for need, _ in day.needs[each])
+    ]
+    critical = slack is not None and slack.get(index) == 0
+    if waits and critical:
+        longest = max(waits, key=lambda each: (day.takes[each], -each))
+        return said(
+            "starts_wait",
+            [longest],
+            f"It starts {title(longest)}, {span(day.takes[longest])}, and the end hangs on that.",
+        )
+    for fill, empty, _, key in day.holds:
+        if empty == index:
+            waiting = [other for other, _, _, other_key in day.holds if other_key == key and other in starts]
+            if waiting and fill not in waiting[:1]:
+                return said("frees", waiting[:1], f"It empties the mould that {title(waiting[0])} needs.")
+    for sources, to, most, _ in day.mosts:
+        if index in sources and most <= TIGHT_MS:
+            return said(
+                "opens",
+                [to],
+                f"From its end {title(to)} has {span(most)}, and from now on there is room for that.",
+            )
+    if waits:
+        longest = max(waits, key=lambda each: (day.takes[each], -each))
+        return said("starts_wait", [longest], f"It starts {title(longest)}, {span(day.takes[longest])}.")
+    if critical:
+        return said("late_last", [], "The end hangs on it: later here is later at the end.")
+    running = [
+        each
+        for each, at in starts.items()
+        if tasks[each]["kind"] == "wait" and at <= starts[index] < at + day.takes[each]
+    ]
+    if running:
+        longest = max(running, key=lambda each: (starts[each] + day.takes[each], each))
+        return said("meanwhile", [longest], f"Hands are free while {title(longest)} goes on.")
+    return said("next", [], "It is next in its part.")
+
+
+def why_impossible(grid: Grid, error: Impossible | None, work: solver.Work) -> list[Json]:
+    """Reasons, the plainest first: [{"kind", "steps", "gaps", "says", "change"}].
+
+    kind: circle, too_long (no stretch of bench hours holds the step), hours (gaps against bench hours), rules
+    (gaps that cannot all be kept with these hands and moulds), ready_by. change: the smallest found that
+    would make it possible, {"what", "ms", ...} each; the solver's are suggestions, not always the least.
+    """
+    day = grid.day
+    reasons: list[Json] = []
+    for index in grid.open:
+        if day.hands[index] and day.takes[index] > day.longest:
+            title = day.tasks[index]["title"]
+            reasons.append(
+                _reason(
+                    day,
+                    "too_long",
+                    [index],
+                    [],
+                    f"“{title}” takes {span(day.takes[index])}, and no stretch of bench hours is longer than {span(day.longest)}.",
+                    [{"what": "hours", "ms": day.takes[index] - day.longest}],
+                )
+            )
+    if reasons:
+        return reasons
+    late = grid.ready_by is not None and _possible_later(grid)
+    if late:
+        return [late]
+    if error is not None and error.gaps:
+        reasons.append(_by_hours(grid, error))
+    if solver.available() and not work.out():
+        reasons += _by_relaxing(grid, work, skip_conflict=bool(reasons))
+    if not reasons and error is not None:
+        reasons.append(
+            _reason(
+                day,
+                "hours",
+                [error.index],
+                [],
+                f"No bench hours are left for “{day.tasks[error.index]['title']}”.",
+                [],
+            )
+        )
+    return reasons
+
+
+def in_a_circle(day: Day, around: list[str]) -> Json:
+    """Steps that wait for each other for ever."""
+    named = " after ".join(f"“{day.tasks[day.number[key]]['title']}”" for key in around)
+    says = f"These steps wait for each other in a circle: {named}."
+    return _reason(day, "circle", [day.number[key] for key in around[1:]], [], says, [])
+
+
+def _reason(day: Day, kind: str, steps: list[int], gaps: list[Json], says: str, change: list[Json]) -> Json:
+    return {
+        "kind": kind,
+        "steps": [day.tasks[index]["id"] for index in steps],
+        "gaps": gaps,
+        "says": says,
+        "change": change,
+    }
+
+
+def _named(day: Day, gap: Json) -> str:
+    """A gap in words: “Pipe” must begin within 10 min of “Whip”."""
+    to = day.tasks[day.number[gap["to"]]]["title"]
+    source = day.tasks[day.number[gap["from"][-1]]]["title"]
+    return f"“{to}” must begin within {span(gap['most_ms'])} of “{source}”"
+
+
+def _by_hours(grid: Grid, error: Impossible) -> Json:
+    """Gaps and bench hours alone leave no instant."""
+    day = grid.day
+    says = f"{_named(day, error.gaps[0])}, and no bench hours fit that."
+    return _reason(day, "hours", [error.index], error.gaps, says, [])
+
+
+def _possible_later(grid: Grid) -> Json | None:
+    """When only the ready-by is in the way: the earliest that could be."""
+    from bench.planning.plan import plan  # here, because a plan gives reasons and a reason may need a plan
+
+    day = grid.day
+    problem = {**day.problem, "ready_by": None}
+    other = plan(problem, changes=False)
+    if other["finish_at"] is None or other["broken"]:
+        return None
+    late = other["finish_at"] - day.problem["ready_by"]
+    says = (
+        f"It cannot be ready by then: the earliest is {span(late)} later, even if the first step begins now."
+    )
+    change = [{"what": "ready_by", "ms": late, "at": other["finish_at"]}]
+    return _reason(day, "ready_by", [], [], says, change)
+
+
+def _by_relaxing(grid: Grid, work: solver.Work, skip_conflict: bool) -> list[Json]:
+    """What the solver can say: rules that clash, the least that must give, and the hours that would do."""
+    day = grid.day
+    reasons = []
+    gaps = [] if skip_conflict else [grid.mosts[place].gap for place in _conflict(grid, work)]
+    change = _least_given(grid, work)
+    if gaps or change:
+        named = "; ".join(_named(day, gap) for gap in gaps[:3]) or "The gaps cannot all be kept"
+        does = [f"give “{each['title']}” {span(each['ms'])} more" for each in change if each["what"] == "gap"]
+        does += [f"add {span(each['ms'])} to the hours" for each in change if each["what"] == "hours"]
+        says = f"{named}, and with these hands, hours and moulds not all of that can be kept."
+        if does:
+            says += f" It would do to {' or to '.join(does)}."
+        reasons.append(_reason(day, "rules", [], gaps, says, change))
+    return reasons
+
+
+def _conflict(grid: Grid, work: solver.Work) -> list[int]:
+    """Places in grid.mosts that cannot all be kept, none of which can be spared: by assumption, then one by one."""
+    every = list(range(len(grid.mosts)))
+    guilty = _refuted(grid, work, every)
+    if guilty is None:
+        return []
+    for place in list(guilty):
+        fewer = [each for each in guilty if each != place]
+        smaller = _refuted(grid, work, fewer)
+        if smaller is not None:
+            guilty = [each for each in guilty if each in smaller]
+    return guilty
+
+
+def _refuted(grid: Grid, work: solver.Work, kept: list[int]) -> list[int] | None:
+    """A set within `kept` that alone is impossible, all other mosts let go; None when not shown."""
+    if work.out():
+        return None
+    model = solver.Model(grid, named=list(range(len(grid.mosts))))
+    for place in model.kept:
+        if place not in kept:
+            model.model.add(model.kept[place] == 0)
+    model.kept = {place: literal for place, literal in model.kept.items() if place in kept}
+    return model.conflict(work)
+
+
+def _least_given(grid: Grid, work: solver.Work) -> list[Json]:
+    """The fewest gaps to widen, by the least; and, instead, by how much longer hours would do."""
+    day = grid.day
+    change: list[Json] = []
+    model = solver.Model(grid, soft=True)
+    answer = model.best("late", sum(model.late), work)
+    if answer.starts:
+        model = solver.Model(grid, soft=True)
+        model.hint(answer.starts, answer.makers)
+        model.model.add(sum(model.late) <= answer.values["late"])
+        closer = model.best("over", sum(model.over), work)
+        answer = closer if closer.starts else answer
+        ends = {index: at + grid.lasts[index] for index, at in answer.starts.items()}
+        for most in grid.mosts:
+            over = answer.starts[most.to] - max(ends[each] for each in most.sources) - most.most
+            if over > 0:
+                title = day.tasks[most.to]["title"]
+                change.append({"what": "gap", "gap": most.gap, "title": title, "ms": over * grid.unit})
+    if not work.out():
+        model = solver.Model(grid, longer_hours=True)
+        answer = model.best("longer", sum(model.longer.values()), work)
+        if answer.starts and answer.values["longer"]:
+            change.append({"what": "hours", "ms": answer.values["longer"] * grid.unit})
+    return change
