@@ -4,15 +4,20 @@ from __future__ import annotations
 
 import signal
 import socket
+import threading
 import time
 from collections.abc import Callable, Iterator
 from pathlib import Path
+from unittest.mock import Mock
 from urllib.parse import urlsplit
 
 import psutil
 import pytest
+from gunicorn.config import Config
+from gunicorn.workers.gthread import TConn
 
-from api.serving import port_of, take_sockets
+from api import serving
+from api.serving import Worker, port_of, take_sockets
 from tests.api.test_served import ask
 from tests.servers import Server, bowlside
 
@@ -118,3 +123,16 @@ def test_a_port_that_is_taken_is_an_error() -> None:
 
     with pytest.raises(OSError):
         take_sockets(("127.0.0.1",), port_of(taken))
+
+
+def test_one_who_never_ends_the_head_of_a_request_is_cut_off(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(serving, "HEAD_SECONDS", 0)
+    worker = Worker(1, 1, [], None, 30, Config(), Mock())
+    ours, theirs = socket.socketpair()
+    theirs.sendall(b"GET / HTTP/1.1\r\nHost: ")
+    waiting = threading.Thread(target=worker.handle, args=[TConn(worker.cfg, ours, ("", 0), ("", 0))])
+    waiting.start()
+
+    eventually(lambda: worker.notify() or not waiting.is_alive())
+
+    assert theirs.recv(100) == b""
