@@ -11,10 +11,12 @@ import json
 import random
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
-from bench import fold, make_sheet, now, read_kit, read_recipe
+from bench import card_for, fold, fold_shelf, make_sheet, now, pick, read_kit, read_recipe
+from demo.make_shelf import entries_at
 
 Json = dict[str, Any]
 
@@ -36,6 +38,9 @@ class Story:
     slips: steps whose first count is made twice, and the second taken back.
     ways: step of pieces -> the way chosen for it.
     notes: step -> what is written down once it is done.
+    number: the batch number. wraps: how many paper bands were laid out. pieces_mg: what the pieces
+    that were put on the scale at the end weighed. left_mg: what was scraped out of the bowls.
+    signed: who closed the record.
     """
 
     file: str
@@ -51,6 +56,11 @@ class Story:
     slips: frozenset[str] = frozenset()
     ways: dict[str, str] = field(default_factory=dict)
     notes: dict[str, str] = field(default_factory=dict)
+    number: str = ""
+    wraps: int = 0
+    pieces_mg: tuple[int, ...] = ()
+    left_mg: int = 0
+    signed: str = ""
 
 
 STORIES = [
@@ -90,6 +100,7 @@ STORIES = [
             "base.1.damp_blue": "Room dial says 56 % humidity. The blue half took one spray fewer than the rose.",
             "embed.1.pour": "Mica clumped on the spoon; wet it first next time.",
         },
+        number="D-A42",
     ),
     Story(
         file="finished-layered-bars.json",
@@ -118,6 +129,11 @@ STORIES = [
             "bar.1.unmould": "The last bar came out short: too much stayed in the jug.",
             "bar.1.wrap": "The short bar is marked, and stays here for trying.",
         },
+        number="D-A41",
+        wraps=12,
+        pieces_mg=(99_400, 100_100, 99_800),
+        left_mg=14_000,
+        signed="the maker of Marlwick Scullery",
     ),
 ]
 
@@ -137,6 +153,7 @@ class Maker:
     def work(self) -> list[Json]:
         """The story's entries, each with its `at`."""
         noted: set[str] = set()
+        self._gather()
         told = self._told()
         while not self.story.enough(told):
             self._answer(self._next(told["prompts"]))
@@ -146,7 +163,41 @@ class Maker:
                     noted.add(key)
                     self._post("noted", {"text": text, "step": key}, 20 * SECOND)
             told = self._told()
+        self._close()
         return self.entries
+
+    def _gather(self) -> None:
+        """The number, and for every ingredient the lots that the shelf would pick."""
+        shelf = fold_shelf(entries_at(_read("shelf.json"), START))
+        day = str(datetime.fromtimestamp(START / 1000, UTC).date())
+        self._post("numbered", {"number": self.story.number}, 0)
+        for need in self.sheet["ingredients"]:
+            key = card_for(shelf, need["name"])
+            lots = [
+                {
+                    "lot": lot,
+                    "left": each["held"],
+                    **{name: each[name] for name in ("best_before", "received_on")},
+                }
+                for lot, each in shelf["lots"].items()
+                if each["ingredient"] == key
+            ]
+            # What is sprayed to texture is not weighed; a lot stands ready for it all the same.
+            for each in pick(max(need["mg"], 1), lots, day)["picked"]:
+                booked = {"mg": each["take"]} if need["mg"] else {}
+                self._post("gathered", {"ingredient": need["id"], "lot": each["lot"], **booked}, 0)
+        if self.story.wraps:
+            bands = next(lot for lot, each in shelf["lots"].items() if each["count"])
+            self._post("gathered", {"ingredient": "wrap", "lot": bands, "count": self.story.wraps}, 0)
+
+    def _close(self) -> None:
+        """What goes onto the scale once all is done, and the signing."""
+        for piece, mg in enumerate(self.story.pieces_mg, 1):
+            self._post("measured", {"what": "piece", "piece": piece, "mg": mg, "scale": "fine"}, 20 * SECOND)
+        if self.story.left_mg:
+            self._post("measured", {"what": "left", "mg": self.story.left_mg, "scale": "bench"}, 30 * SECOND)
+        if self.story.signed:
+            self._post("signed", {"name": self.story.signed}, MINUTE)
 
     def _state(self) -> Json:
         return fold(self.sheet, self.entries)
