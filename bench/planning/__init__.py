@@ -12,6 +12,7 @@ A problem, what `make_problem` puts together:
 
     since      the first instant to plan from
     ready_by   all ends by then, or None
+    zone       the place whose clock the reasons speak in; may be left out
     makers     [{"name", "hours": [[opens, closes], ...]}], in order and apart
     equipment  {id: {"name", "many"}}; moulds are counted in cavities
     tasks      [{"id", "run", "component", "letter", "round", "title", "kind", "takes_ms", "takes_from",

@@ -176,7 +176,7 @@ class Layout:
             if maker is not None and end is not None:
                 self.busy[maker].append((day.now, end))
         for index in self.order:
-            ready = self.least.get(index, day.now)
+            ready = max(day.now, self.least.get(index, day.now))
             for need, least in day.needs[index]:
                 end = self.end[need]
                 if end is None:

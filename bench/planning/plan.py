@@ -16,6 +16,7 @@ Json = dict[str, Any]
 WORK = 10.0  # the solver's own seconds; on a usual machine about as many of the clock's
 STEADY_MS = 10 * 60_000  # a day is not reshuffled for less than this
 AIMS = ("finish", "ready_by")
+_FIRST_SHARE = 0.7  # of the work goes to the first aim at most, so that something is left for the others
 _CHANGES_WORK = 0.3  # changes of part come last and are seldom proven: no more work than this on them
 _ATTEMPTS = 14  # to find the latest start of a day laid out by the rule, by halving
 
@@ -71,7 +72,7 @@ def replan(
     check(problem, now)
     day = Day(problem, now)
     work = solver.Work(budget, cancelled, progress)
-    return _Planner(day, "finish", work, False, order_of(before) if before else None).made()
+    return _Planner(day, "finish", work, False, before).made()
 
 
 def order_of(made: Json) -> list[str]:
@@ -81,14 +82,20 @@ def order_of(made: Json) -> list[str]:
 
 class _Planner:
     def __init__(
-        self, day: Day, aim: str, work: solver.Work, changes: bool, before: list[str] | None = None
+        self, day: Day, aim: str, work: solver.Work, changes: bool, before: Json | None = None
     ) -> None:
         self.day = day
         self.grid = Grid(day)
         self.aim = aim
         self.work = work
         self.changes = changes and len(day.hours) == 1
-        self.before = before
+        self.before = None if before is None else order_of(before)
+        planned = {} if before is None else {step["id"]: step["starts_at"] for step in before["steps"]}
+        self.planned = {  # when the plan before would begin each step that is still open
+            index: planned[day.tasks[index]["id"]]
+            for index in day.open
+            if day.hands[index] and day.tasks[index]["id"] in planned
+        }
         self.live = before is not None or any(task["status"] != "open" for task in day.tasks)
         self.aims: list[Json] = []
         self.bound: int | None = None
@@ -100,7 +107,7 @@ class _Planner:
         if around:
             return {**self._told("impossible", "rule", {}, {}), "reasons": [in_a_circle(self.day, around)]}
         rule = self._by_rule()
-        if rule and not rule.broken:
+        if rule and self._keeps_all(rule):
             self.work.progress({"aim": "usable", "plan": self._of(rule)})
         try:
             self._find_bound(rule)
@@ -110,8 +117,12 @@ class _Planner:
             assert rule is not None
             return self._of(rule)
         if not solver.available() or self.work.out():
-            return self._of(rule) if rule and (self.live or not rule.broken) else self._unknown(rule)
+            return self._of(rule) if rule and (self.live or self._keeps_all(rule)) else self._unknown(rule)
         return self._solved(rule)
+
+    def _keeps_all(self, layout: Layout) -> bool:
+        ready_by = self.day.problem.get("ready_by")
+        return layout.placed and not layout.broken and (ready_by is None or layout.finish <= ready_by)
 
     # By the rule, without the solver
 
@@ -121,10 +132,12 @@ class _Planner:
         if self.before is not None:
             orders.insert(0, self.before)
         made = [Layout(self.day, self.day.by_need(order)) for order in orders]
+        if self.before is not None:
+            made.insert(0, Layout(self.day, made[0].order, not_before=self.planned))
         placed = [layout for layout in made if layout.placed]
         if not placed:
             return None
-        if self.before is not None and made[0].placed and not made[0].broken:
+        if self.before is not None and self._keeps_all(made[0]):
             soonest = min(layout.finish for layout in placed if not layout.broken)
             if made[0].finish <= soonest + STEADY_MS:
                 return made[0]
@@ -153,19 +166,23 @@ class _Planner:
     def _find_bound(self, rule: Layout | None) -> None:
         """The finish nothing beats. Impossible when gaps and hours alone leave no room."""
         grid = self.grid
-        most = grid.up(rule.finish) if rule and not rule.broken else grid.horizon
+        most = grid.up(rule.finish) if rule and self._keeps_all(rule) else grid.horizon
         self.bound = grid.bound(most)
         if grid.ready_by is not None:
+            if self.bound > grid.ready_by:
+                raise Impossible(grid.open[-1], [])
             first, last = grid.earliest(), grid.latest(grid.ready_by)
             for index in grid.open:
                 if first[index] > last[index]:
                     raise Impossible(index, [])
 
     def _keeps_order(self, rule: Layout | None) -> bool:
-        """Whether the order before is still good enough to be left alone."""
-        if self.before is None or rule is None or rule.broken or self.bound is None:
+        """Whether the plan before, put later where it must be, is still good enough to be left alone."""
+        if self.before is None or rule is None or not self._keeps_all(rule) or self.bound is None:
             return False
-        kept = rule.order == self.day.by_need(self.before)
+        kept = all(
+            rule.least.get(index, 0) >= at for index, at in self.planned.items()
+        ) and rule.order == self.day.by_need(self.before)
         return kept and rule.finish <= self.grid.ms(self.bound) + STEADY_MS
 
     def _without_all(self, rule: Layout | None, error: Impossible) -> Json:
@@ -190,15 +207,15 @@ class _Planner:
 
     def _solved(self, rule: Layout | None) -> Json:
         grid = self.grid
-        usable = rule if rule and not rule.broken else None
+        usable = rule if rule and self._keeps_all(rule) else None
         starts, makers = _units(grid, usable)
-        by = "rule"
+        by, share = "rule", self.work.whole * _FIRST_SHARE
         if self.aim == "ready_by":
             finish = grid.ready_by
             assert finish is not None
             model = solver.Model(grid, finish=finish)
             model.hint(starts, makers)
-            answer = model.best("start", model.begin_var(), self.work, least=False)
+            answer = model.best("start", model.begin_var(), self.work, least=False, most=share)
         else:
             finish = grid.up(usable.finish) if usable else None
             if finish is not None and finish == self.bound:
@@ -206,7 +223,7 @@ class _Planner:
             else:
                 model = solver.Model(grid, finish=finish)
                 model.hint(starts, makers)
-                answer = model.best("finish", model.finish_var(), self.work)
+                answer = model.best("finish", model.finish_var(), self.work, most=share)
         if answer.status == "impossible":
             return self._least_broken(rule) if self.live else self._impossible(None)
         if answer.status == "unknown":

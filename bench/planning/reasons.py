@@ -1,6 +1,8 @@
 """Why a step is now, and why a day cannot be done: in the maker's words, and as data beside them."""
 
+from datetime import datetime
 from typing import Any
+from zoneinfo import ZoneInfo
 
 from bench.planning import solver
 from bench.planning.grid import Grid, Impossible
@@ -9,6 +11,9 @@ from bench.planning.tasks import TIGHT_MS
 from bench.whole import span
 
 Json = dict[str, Any]
+
+DAY_NAMES = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+_SUGGEST_WORK = 1.0  # the solver's seconds for each suggestion: it need not be the very least
 
 
 def why_now(day: Day, index: int, starts: dict[int, int], slack: dict[int, int] | None) -> Json:
@@ -80,14 +85,15 @@ def why_impossible(grid: Grid, error: Impossible | None, work: solver.Work) -> l
 
     kind: circle, too_long (no stretch of bench hours holds the step), hours (gaps against bench hours), rules
     (gaps that cannot all be kept with these hands and moulds), ready_by. change: the smallest found that
-    would make it possible, {"what", "ms", ...} each; the solver's are suggestions, not always the least.
+    would make it possible, each {"what", "ms", ...}: gap (give one more time), hours (close later),
+    start_by (begin earlier), ready_by; what the solver suggests is not always the very least.
     """
     day = grid.day
-    reasons: list[Json] = []
+    too_long: list[Json] = []
     for index in grid.open:
         if day.hands[index] and day.takes[index] > day.longest:
             title = day.tasks[index]["title"]
-            reasons.append(
+            too_long.append(
                 _reason(
                     day,
                     "too_long",
@@ -97,27 +103,51 @@ def why_impossible(grid: Grid, error: Impossible | None, work: solver.Work) -> l
                     [{"what": "hours", "ms": day.takes[index] - day.longest}],
                 )
             )
-    if reasons:
-        return reasons
+    if too_long:
+        return too_long
     late = grid.ready_by is not None and _possible_later(grid)
     if late:
         return [late]
-    if error is not None and error.gaps:
-        reasons.append(_by_hours(grid, error))
+    gaps = error.gaps[-1:] if error is not None else []
+    change: list[Json] = []
     if solver.available() and not work.out():
-        reasons += _by_relaxing(grid, work, skip_conflict=bool(reasons))
-    if not reasons and error is not None:
-        reasons.append(
-            _reason(
-                day,
-                "hours",
-                [error.index],
-                [],
-                f"No bench hours are left for “{day.tasks[error.index]['title']}”.",
-                [],
-            )
-        )
-    return reasons
+        gaps = [grid.mosts[place].gap for place in _conflict(grid, work)] or gaps
+        change = _least_given(grid, work)
+    if not gaps and not change:
+        title = day.tasks[error.index]["title"] if error else "the last step"
+        says = f"No bench hours are left for “{title}”. Give more, or look further ahead."
+        return [_reason(day, "hours", [error.index] if error else [], [], says, [])]
+    kind = "hours" if error is not None else "rules"
+    steps = [day.number[gap["to"]] for gap in gaps]
+    return [_reason(day, kind, steps, gaps, _clash(day, gaps, change), change)]
+
+
+def _clash(day: Day, gaps: list[Json], change: list[Json]) -> str:
+    """What cannot be kept, what is in the way, and each change that would do, as one sentence."""
+    rules = " and ".join(_named(day, gap) for gap in gaps[:3]) or "What is left does not fit"
+    hours = [each for each in change if each["what"] == "hours"]
+    if len(hours) == 1 and day.problem.get("zone"):
+        weekday, clock = _on_the_clock(hours[0]["closes_at"], day.problem["zone"])
+        rules += f", but {weekday}’s bench hours end at {clock}"
+    else:
+        rules += ", but with these hands, hours and moulds that cannot be"
+    does = []
+    for each in change:
+        if each["what"] == "start_by" and day.problem.get("zone"):
+            does.append(f"start by {_on_the_clock(each['at'], day.problem['zone'])[1]}")
+        elif each["what"] == "start_by":
+            does.append(f"start {span(each['ms'])} earlier")
+        elif each["what"] == "gap":
+            does.append(f"let “{each['title']}” come {span(each['ms'])} later than its latest")
+    if hours:
+        does.append(f"add {span(sum(each['ms'] for each in hours))} to the bench hours")
+    return f"{rules}: {', or '.join(does)}." if does else f"{rules}."
+
+
+def _on_the_clock(ms: int, zone: str) -> tuple[str, str]:
+    """An instant as ("Tuesday", "22:00") at a place."""
+    local = datetime.fromtimestamp(ms / 1000, ZoneInfo(zone))
+    return DAY_NAMES[local.weekday()], f"{local.hour}:{local.minute:02d}"
 
 
 def in_a_circle(day: Day, around: list[str]) -> Json:
@@ -144,13 +174,6 @@ def _named(day: Day, gap: Json) -> str:
     return f"“{to}” must begin within {span(gap['most_ms'])} of “{source}”"
 
 
-def _by_hours(grid: Grid, error: Impossible) -> Json:
-    """Gaps and bench hours alone leave no instant."""
-    day = grid.day
-    says = f"{_named(day, error.gaps[0])}, and no bench hours fit that."
-    return _reason(day, "hours", [error.index], error.gaps, says, [])
-
-
 def _possible_later(grid: Grid) -> Json | None:
     """When only the ready-by is in the way: the earliest that could be."""
     from bench.planning.plan import plan  # here, because a plan gives reasons and a reason may need a plan
@@ -166,23 +189,6 @@ def _possible_later(grid: Grid) -> Json | None:
     )
     change = [{"what": "ready_by", "ms": late, "at": other["finish_at"]}]
     return _reason(day, "ready_by", [], [], says, change)
-
-
-def _by_relaxing(grid: Grid, work: solver.Work, skip_conflict: bool) -> list[Json]:
-    """What the solver can say: rules that clash, the least that must give, and the hours that would do."""
-    day = grid.day
-    reasons = []
-    gaps = [] if skip_conflict else [grid.mosts[place].gap for place in _conflict(grid, work)]
-    change = _least_given(grid, work)
-    if gaps or change:
-        named = "; ".join(_named(day, gap) for gap in gaps[:3]) or "The gaps cannot all be kept"
-        does = [f"give “{each['title']}” {span(each['ms'])} more" for each in change if each["what"] == "gap"]
-        does += [f"add {span(each['ms'])} to the hours" for each in change if each["what"] == "hours"]
-        says = f"{named}, and with these hands, hours and moulds not all of that can be kept."
-        if does:
-            says += f" It would do to {' or to '.join(does)}."
-        reasons.append(_reason(day, "rules", [], gaps, says, change))
-    return reasons
 
 
 def _conflict(grid: Grid, work: solver.Work) -> list[int]:
@@ -216,12 +222,12 @@ def _least_given(grid: Grid, work: solver.Work) -> list[Json]:
     day = grid.day
     change: list[Json] = []
     model = solver.Model(grid, soft=True)
-    answer = model.best("late", sum(model.late), work)
+    answer = model.best("late", sum(model.late), work, most=_SUGGEST_WORK)
     if answer.starts:
         model = solver.Model(grid, soft=True)
         model.hint(answer.starts, answer.makers)
         model.model.add(sum(model.late) <= answer.values["late"])
-        closer = model.best("over", sum(model.over), work)
+        closer = model.best("over", sum(model.over), work, most=_SUGGEST_WORK)
         answer = closer if closer.starts else answer
         ends = {index: at + grid.lasts[index] for index, at in answer.starts.items()}
         for most in grid.mosts:
@@ -231,7 +237,18 @@ def _least_given(grid: Grid, work: solver.Work) -> list[Json]:
                 change.append({"what": "gap", "gap": most.gap, "title": title, "ms": over * grid.unit})
     if not work.out():
         model = solver.Model(grid, longer_hours=True)
-        answer = model.best("longer", sum(model.longer.values()), work)
-        if answer.starts and answer.values["longer"]:
-            change.append({"what": "hours", "ms": answer.values["longer"] * grid.unit})
+        answer = model.best("longer", model.longer_sum(), work, most=_SUGGEST_WORK)
+        change += _longer(grid, answer.extra)
     return change
+
+
+def _longer(grid: Grid, extra: dict[tuple[int, int], int]) -> list[Json]:
+    """Longer hours as changes; and, when it is the stretch open now that is too short, starting earlier."""
+    found: list[Json] = []
+    for (maker, place), units in extra.items():
+        opens, closes = grid.hours[maker][place]
+        ms = units * grid.unit
+        if opens == grid.now and len(extra) == 1:
+            found.append({"what": "start_by", "at": grid.day.now - ms, "ms": ms})
+        found.append({"what": "hours", "maker": maker, "closes_at": grid.ms(closes), "ms": ms})
+    return found

@@ -36,6 +36,7 @@ class Answer:
     makers: dict[int, int] = field(default_factory=dict)
     values: dict[str, int] = field(default_factory=dict)
     bounds: dict[str, int] = field(default_factory=dict)
+    extra: dict[tuple[int, int], int] = field(default_factory=dict)  # (maker, stretch) -> closes later by
 
     def proven(self, aim: str) -> bool:
         return aim in self.values and self.values[aim] == self.bounds.get(aim)
@@ -314,6 +315,10 @@ class Model:
             model.add(sum(spans) <= span)
         return sum(used), sum(spans)
 
+    def longer_sum(self) -> Any:
+        """How much longer the hours are in all; of two the same, the earlier stretch is made longer."""
+        return sum((1000 + min(place, 500)) * longer for (_, place), longer in self.longer.items())
+
     def changes(self) -> Any:
         """How often the hands go from one part to another: a tour of the steps, for one maker."""
         grid, model = self.grid, self.model
@@ -375,6 +380,8 @@ class Model:
         answer = Answer("proven" if status == self.cp.OPTIMAL else "found")
         answer.starts = {index: solver.value(start) for index, start in self.start.items()}
         answer.makers = {index: maker for (index, maker), it in self.by.items() if solver.value(it)}
+        extra = {place: solver.value(longer) for place, longer in self.longer.items()}
+        answer.extra = {place: units for place, units in extra.items() if units}
         if objective is not None:
             value, bound = round(solver.objective_value), round(solver.best_objective_bound)
             answer.values[aim] = value

@@ -23,13 +23,15 @@ def make_problem(
         raise PlanError("makers", f"A bench has from 1 to {MOST_MAKERS} makers.")
     if until <= since:
         raise PlanError("until", "The time to plan ends before it begins.")
+    named = [
+        {"name": maker["name"], "hours": _hours(maker, place, since, until)}
+        for place, maker in enumerate(makers)
+    ]
     return {
         "since": since,
         "ready_by": ready_by,
-        "makers": [
-            {"name": maker["name"], "hours": _hours(maker, place, since, until)}
-            for place, maker in enumerate(makers)
-        ],
+        "zone": makers[0]["hours"]["zone"],
+        "makers": named,
         "equipment": {key: each for part in parts for key, each in part["equipment"].items()},
         "tasks": [task for part in parts for task in part["tasks"]],
         "gaps": [gap for part in parts for gap in part["gaps"]],

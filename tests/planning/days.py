@@ -21,6 +21,7 @@ class Lived:
     finish: int | None = None
     stuck: bool = False
     begun: dict[str, int] = field(default_factory=dict)
+    finish_after: int = 0  # how long after the beginning it ended, in ms
 
 
 def live(problem: Json, decide: Callable[[Json, int], Json], seed: int, off: float = 0.3) -> Lived:
@@ -45,6 +46,7 @@ def live(problem: Json, decide: Callable[[Json, int], Json], seed: int, off: flo
         _let_waits_run(problem, tasks, ends, now)
         if all(task["status"] == "done" for task in tasks.values() if task["kind"] == "hands"):
             lived.finish = max(_ends(tasks, ends))
+            lived.finish_after = lived.finish - problem["since"]
             lived.broken = _broken(problem, lived.begun, ends)
             return lived
         told = decide(problem, now)
