@@ -4,6 +4,7 @@ What may not come in: Flask, marshmallow, a database, a clock, a file, randomnes
 from `api`. A test walks the imports. The reading order is the order in which data flows:
 
     quantities -> recipe, kit -> sizing, weighing, heating -> sheet -> journal -> waits -> prompting -> record
+    entries -> shelf -> lots, gather; record -> cost, label, last_time
 
 `api` imports from here, not from the modules inside.
 """
