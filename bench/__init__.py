@@ -5,6 +5,7 @@ from `api`. A test walks the imports. The reading order is the order in which da
 
     quantities -> recipe, kit -> sizing, weighing, heating -> sheet -> journal -> waits -> prompting -> record
     entries -> shelf -> lots, gather; record -> cost, label, last_time
+    sheet, state -> planning (a package; its door holds the shapes)
 
 `api` imports from here, not from the modules inside.
 """
@@ -14,7 +15,16 @@ from bench.checks import check_recipe
 from bench.cost import cost
 from bench.digest import digest
 from bench.dryness import dryness, dryness_of
-from bench.errors import AmountError, BenchError, EntryError, KitError, RecipeError, SettingError, SizeError
+from bench.errors import (
+    AmountError,
+    BenchError,
+    EntryError,
+    KitError,
+    PlanError,
+    RecipeError,
+    SettingError,
+    SizeError,
+)
 from bench.gather import gather
 from bench.journal import KINDS, check_entry, fold
 from bench.kit import KIT_SCHEMA, read_kit
@@ -22,6 +32,18 @@ from bench.label import label
 from bench.last_time import last_times, learned, planned_hands
 from bench.lots import pick, use_of
 from bench.money import is_currency, money_text, places_of, read_money
+from bench.planning import (
+    if_you_stop,
+    make_problem,
+    next_step,
+    offers,
+    order_of,
+    plan,
+    replan,
+    tasks_of,
+    what_saves,
+    with_one_more,
+)
 from bench.prompting import now
 from bench.quantities import read_amount, read_duration_ms
 from bench.recipe import read_recipe
@@ -45,6 +67,7 @@ __all__ = [
     "BenchError",
     "EntryError",
     "KitError",
+    "PlanError",
     "RecipeError",
     "SettingError",
     "SizeError",
@@ -64,16 +87,22 @@ __all__ = [
     "fold_shelf",
     "gather",
     "grams",
+    "if_you_stop",
     "is_currency",
     "label",
     "last_times",
     "learned",
     "left_of",
+    "make_problem",
     "make_sheet",
     "money_text",
+    "next_step",
     "now",
+    "offers",
+    "order_of",
     "pick",
     "places_of",
+    "plan",
     "planned_hands",
     "read_amount",
     "read_duration_ms",
@@ -81,12 +110,16 @@ __all__ = [
     "read_money",
     "read_recipe",
     "record",
+    "replan",
     "rings",
     "sheet_text",
     "swap_effects",
     "swaps_of",
+    "tasks_of",
     "use_of",
     "wait_phase",
     "what_changed",
+    "what_saves",
     "window_phase",
+    "with_one_more",
 ]
