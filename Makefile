@@ -32,7 +32,7 @@ $(BIN)/python:
 	$(PYTHON) -m venv $(VENV)
 
 $(RUN_STAMP): pyproject.toml | $(BIN)/python
-	$(BIN)/python -m pip install --quiet --editable .
+	$(BIN)/python -m pip install --quiet --editable '.[plan]'
 	touch $@
 
 $(DEV_STAMP): pyproject.toml | $(BIN)/python

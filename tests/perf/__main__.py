@@ -8,7 +8,7 @@ import sys
 
 from tests.perf.registry import FIGURES
 
-MODULES = ("http_figures", "bench_figures", "check_figures", "browser_figures")
+MODULES = ("http_figures", "bench_figures", "check_figures", "planning_figures", "browser_figures")
 
 
 def main(wanted: list[str]) -> int:
