@@ -6,13 +6,14 @@ BIN := $(VENV)/bin
 RUN_STAMP := $(VENV)/.stamp-run
 DEV_STAMP := $(VENV)/.stamp-dev
 BROWSER_STAMP := $(VENV)/.stamp-browser
+POSTGRESQL_STAMP := $(VENV)/.stamp-postgresql
 
 .PHONY: run test lint perf clean
 
 run: $(RUN_STAMP)
 	$(BIN)/bowlside serve --demo
 
-test: lint $(BROWSER_STAMP)
+test: lint $(BROWSER_STAMP) $(POSTGRESQL_STAMP)
 	$(BIN)/pytest
 
 lint: $(DEV_STAMP)
@@ -21,7 +22,7 @@ lint: $(DEV_STAMP)
 	$(BIN)/mypy
 	$(BIN)/python -m tests.audit
 
-perf: $(BROWSER_STAMP)
+perf: $(BROWSER_STAMP) $(POSTGRESQL_STAMP)
 	@$(BIN)/python -m tests.perf
 
 clean:
@@ -47,3 +48,10 @@ $(BROWSER_STAMP): $(DEV_STAMP)
 	|| { apt-get update && apt-get install -y chromium; }
 	command -v certutil >/dev/null || apt-get install -y libnss3-tools || true
 	touch $@
+
+# The tests start a PostgreSQL server of their own; this brings its programs. Where it cannot, the
+# tests that need it fail and say so.
+$(POSTGRESQL_STAMP): $(DEV_STAMP)
+	{ ls /usr/lib/postgresql/*/bin/initdb || command -v initdb \
+	|| { apt-get update && DEBIAN_FRONTEND=noninteractive apt-get install -y postgresql; } \
+	} >/dev/null && touch $@ || true
