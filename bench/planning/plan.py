@@ -13,7 +13,7 @@ from bench.planning.slack import tidy
 
 Json = dict[str, Any]
 
-WORK = 10.0  # the solver's own seconds; on a usual machine about as many of the clock's
+WORK = 20.0  # the solver's own seconds; on a usual machine about as many of the clock's
 STEADY_MS = 10 * 60_000  # a day is not reshuffled for less than this
 AIMS = ("finish", "ready_by")
 _FIRST_SHARE = 0.7  # of the work goes to the first aim at most, so that something is left for the others

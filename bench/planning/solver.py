@@ -46,7 +46,7 @@ class Work:
     """How much work is left, and whether the maker still wants the answer.
 
     left: the solver's own seconds, which are the same on every machine. cancelled and progress are
-    called from time to time; progress gets {"aim", "value", "work"}.
+    called from time to time; progress gets {"aim", "value" (None as an aim begins), "work" (the share left)}.
     """
 
     def __init__(
@@ -366,6 +366,7 @@ class Model:
             self.model.minimize(objective)
         else:
             self.model.maximize(objective)
+        work.progress({"aim": aim, "value": None, "work": work.left / work.whole})
         solver = self.cp.CpSolver()
         solver.parameters.num_workers = 1
         solver.parameters.random_seed = 0

@@ -174,11 +174,14 @@ class _Tasks:
             return {"status": "open", "began_at": None, "ended_at": None, "left_ms": takes}
         began = [each["at"] for each in self.state["bursts"].get(key, []) + self.state["looks"].get(key, [])]
         began += [guide["began_at"] for guide in self.state["guides"] if guide["step"] == key]
+        made = self._made(step, takes)
         return {
             "status": "begun",
-            "began_at": min(began, default=None),
+            "began_at": min(began, default=None)
+            if not made
+            else None,  # counted pieces say more than a clock
             "ended_at": None,
-            "left_ms": max(GRAIN_MS, takes - self._made(step, takes)),
+            "left_ms": max(GRAIN_MS, takes - made),
         }
 
     def _made(self, step: Json, takes: int) -> int:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import random
 import threading
 from typing import Any
 
@@ -147,6 +148,30 @@ def test_a_maker_who_is_late_still_gets_a_plan_that_says_what_breaks() -> None:
 
     assert [(gap["to"], gap["over_ms"]) for gap in again["broken"]] == [("pipe", 5 * MINUTE)]
     assert [step["id"] for step in again["steps"]] == ["whip", "fill", "pipe"]
+
+
+@pytest.mark.parametrize("installed", [True, False])
+def test_whatever_has_happened_there_is_a_plan_and_it_breaks_only_what_it_says(
+    installed: bool, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Generated days, caught at any time, all of it later than planned by up to an hour."""
+    for seed in range(16):
+        problem = make_batch(seed, makers=1 + seed % 2)
+        made = plan(problem, changes=False, budget=1)
+        if made["status"] not in ("proven", "found"):
+            continue
+        rng = random.Random(seed)
+        late = rng.choice([0, 7, 60]) * MINUTE
+        now = rng.randint(problem["since"], made["finish_at"]) + late
+        monkeypatch.setattr(solver, "available", lambda: installed)
+        done = done_until(made, now, late)
+
+        again = replan(problem, made, now, done=done, budget=1)
+
+        tasks = [{**task, **done.get(task["id"], {})} for task in problem["tasks"]]
+        broken = {f"most: {gap['to']}" for gap in again["broken"]}
+        assert set(faults({**problem, "tasks": tasks}, again)) <= broken, seed
+        monkeypatch.undo()
 
 
 def test_what_is_all_done_is_a_plan_of_nothing(day: Json, made: Json) -> None:
