@@ -17,7 +17,7 @@ import re
 from math import lcm
 from typing import Any
 
-from bench.whole import PPM, half_even
+from bench.whole import PPM, ceiling, half_even
 
 Json = dict[str, Any]
 
@@ -166,10 +166,13 @@ class _Label:
                 mix[line["ingredient"]] = mix.get(line["ingredient"], 0) + mg
             elif told["status"] == "by_hand" or (line["mg"] is None and settled):
                 self._unweighed(line["ingredient"])
+        pieces = self.sheet["size"]["pieces"]
         parts = [
-            (self._piece_mg(component), masses[component["id"]])
+            # a part of drops alone has no mass on the sheet: what went in, for each piece
+            (self._piece_mg(component) or ceiling(sum(mix.values()), pieces), mix)
             for component in self.sheet["components"]
-            if component["id"] in masses
+            for mix in [masses.get(component["id"])]
+            if mix
         ]
         whole = lcm(*(sum(mix.values()) for _, mix in parts))
         for piece_mg, mix in parts:

@@ -122,11 +122,15 @@ function weighUp(known) {
       add(masses.get(line.component), line.ingredient, BigInt(mg));
     } else if (status === "by_hand" || (line.mg === null && settled)) unweighed(known, line.ingredient);
   }
-  const parts = sheet.components
-    .filter(({ id }) => masses.has(id))
-    .map((component) => [BigInt(pieceMg(sheet, component)), masses.get(component.id)]);
-  const sums = parts.map(([, mix]) => bigSum([...mix.values()]));
-  const whole = sums.reduce((made, each) => (made * each) / gcd(made, each), 1n);
+  const made = sheet.components.filter(({ id }) => masses.has(id));
+  const sums = made.map(({ id }) => bigSum([...masses.get(id).values()]));
+  const pieces = BigInt(sheet.size.pieces);
+  // A part of drops alone has no mass on the sheet: what went in, for each piece.
+  const parts = made.map((component, place) => [
+    BigInt(pieceMg(sheet, component)) || (sums[place] + pieces - 1n) / pieces,
+    masses.get(component.id),
+  ]);
+  const whole = sums.reduce((most, each) => (most * each) / gcd(most, each), 1n);
   parts.forEach(([mg, mix], place) => {
     const scale = mg * (whole / sums[place]);
     known.total += mg * whole * MILLION * RANKS;
