@@ -15,11 +15,9 @@ import { tellPlain } from "./parts/sheets.js";
 import { registerWaitStrip } from "./parts/wait-strip.js";
 import { clock, duration } from "./parts/words.js";
 import { registerBenchScreen } from "./screens/bench.js";
-import { registerKitScreen } from "./screens/kit.js";
 import { registerRecipesScreen } from "./screens/recipes.js";
 import { registerRecordScreen } from "./screens/record.js";
 import { registerSizeScreen } from "./screens/size.js";
-import { registerStudioScreen } from "./screens/studio.js";
 
 const UNLOCK_AFTER_MS = 300; // well inside the seconds for which a browser remembers a touch
 
@@ -70,11 +68,11 @@ const SCREENS = {
   },
   versions: { tag: "versions-screen", title: () => "Versions", data: (id) => recipe(id) && { id, recipe: recipe(id) } },
   bring: { tag: "bring-screen", title: () => "Bring in a recipe", data: () => ({ recipes: studio.recipes }) },
-  kit: { tag: "kit-screen", title: () => "Kit", data: () => ({ document: studio.kitDocument, link: studio.link }) },
+  kit: { tag: "kit-screen", title: () => "Kit", data: () => ({ document: studio.kitDocument, isMaker: studio.isMaker }) },
   studio: {
     tag: "studio-screen",
     title: () => "Settings",
-    data: () => ({ link: studio.link, preferences: studio.preferences, runs: studio.runs, now: () => studio.at() }),
+    data: () => ({ link: studio.link, place: studio.place, isMaker: studio.isMaker, preferences: studio.preferences, runs: studio.runs, now: () => studio.at() }),
   },
 };
 
@@ -98,13 +96,18 @@ function readSize(asked) {
   }
 }
 
-/** The pages for the desk are fetched when first opened, so that the bench opens sooner. They are kept for offline all the same. */
+/** What the bench can do without is fetched when first opened, so that it opens sooner. It is kept for offline all the same. */
 const LATER = {
   bring: () => import("./screens/bring.js").then((module) => module.registerBringScreen()),
   card: () => import("./screens/card.js").then((module) => module.registerCardScreen()),
+  kit: () => import("./screens/kit.js").then((module) => module.registerKitScreen()),
   recipe: () => import("./screens/recipe-edit.js").then((module) => module.registerRecipeScreen()),
+  studio: () => import("./screens/studio.js").then((module) => module.registerStudioScreen()),
   versions: () => import("./screens/versions.js").then((module) => module.registerVersionsScreen()),
 };
+
+/** What is a maker's alone; a helper is shown no way to it (style/pages.css). */
+const MAKERS = new Set(["recipe", "bring"]);
 
 /** Put the screen of the address on the page, or give the one that stands there its new data. */
 function draw() {
@@ -115,7 +118,8 @@ function draw() {
     LATER[wanted.name]().then(drawSoon, () => nowhere(wanted));
     return;
   }
-  const data = SCREENS[wanted.name].data(wanted.id, wanted.asked);
+  document.documentElement.dataset.role = studio.isMaker ? "maker" : "helper";
+  const data = studio.isMaker || !MAKERS.has(wanted.name) ? SCREENS[wanted.name].data(wanted.id, wanted.asked) : null;
   if (!data) {
     nowhere(wanted);
     return;
@@ -139,7 +143,9 @@ function nowhere(wanted) {
   route = wanted;
   screen = null;
   page.replaceChildren(
-    h("section", { class: "sheet stack" }, h("h1", {}, "That is not on this phone"), h("p", {}, "It may come when the studio's server answers. Until then, everything else is here."), h("a", { class: "button outlined", href: "#/" }, "Recipes and runs")),
+    h("section", { class: "sheet stack" }, studio.isMaker || !MAKERS.has(wanted.name)
+      ? [h("h1", {}, "That is not on this phone"), h("p", {}, "It may come when the studio's server answers. Until then, everything else is here.")]
+      : [h("h1", {}, "That is the maker's"), h("p", {}, "This is a helper's phone: it makes batches, and recipes are changed on a maker's.")], h("a", { class: "button outlined", href: "#/" }, "Recipes and runs")),
   );
 }
 
@@ -265,6 +271,19 @@ async function tellHistory({ id }) {
   }
 }
 
+/** At the door: do something about who may come in, then tell the screen who may. */
+async function atTheDoor(act) {
+  const asking = screen;
+  try {
+    const [door, { registerDeviceList }] = await Promise.all([studio.door(), import("./parts/device-list.js")]);
+    registerDeviceList();
+    const made = await act(door);
+    asking.told({ devices: await door.devices(), made });
+  } catch (error) {
+    asking.told({ says: error.says ?? "Who may come in is known to the server, and it does not answer." });
+  }
+}
+
 /** Back after a while: what rang and what is owed comes before anything else. */
 async function sayWhatWasMissed() {
   const missed = studio.missed();
@@ -320,6 +339,10 @@ function listen() {
   page.addEventListener("document-kept", ({ detail }) => onlyOnce(() => keepPicked(detail)));
   page.addEventListener("document-edited", ({ detail }) => onlyOnce(() => editPicked(detail)));
   page.addEventListener("history-wanted", ({ detail }) => tellHistory(detail));
+  page.addEventListener("devices-wanted", () => atTheDoor(() => null));
+  page.addEventListener("device-renamed", ({ detail }) => atTheDoor(async (door) => void (await door.rename(detail.id, detail.name))));
+  page.addEventListener("device-shut-out", ({ detail }) => atTheDoor(async (door) => void (await door.shutOut(detail.id))));
+  page.addEventListener("code-wanted", ({ detail }) => atTheDoor((door) => door.makeCode(detail.role)));
   page.addEventListener("sync-wanted", () => studio.sync());
   page.addEventListener("send-again", ({ detail }) => studio.sendAgain(detail));
   page.addEventListener("set-aside", ({ detail }) => studio.setAside(detail));
@@ -342,7 +365,7 @@ function listen() {
 }
 
 async function open() {
-  for (const register of [registerAnswerRow, registerBowlSection, registerPlateRow, registerWaitStrip, registerBenchScreen, registerKitScreen, registerRecipesScreen, registerRecordScreen, registerSizeScreen, registerStudioScreen]) register();
+  for (const register of [registerAnswerRow, registerBowlSection, registerPlateRow, registerWaitStrip, registerBenchScreen, registerRecipesScreen, registerRecordScreen, registerSizeScreen]) register();
   installHatching();
   try {
     studio = await openStudio();
@@ -354,6 +377,8 @@ async function open() {
   listen();
   draw();
   sayWhatWasMissed();
+  // Over plain http no copy is kept: what a maker looks for when the server is away is fetched before it is.
+  if (!isSecureContext) LATER.studio().catch(() => {});
 }
 
 open();

@@ -7,6 +7,11 @@
 
 import { Run } from "./run.js";
 
+/** How the store of recipe versions names one. */
+export function versionKey(recipe, version) {
+  return `${recipe}/${version}`;
+}
+
 const STORES = ["recipes", "drafts", "kit", "runs", "entries", "outbox", "preferences", "meta"];
 
 export class Book extends EventTarget {
@@ -18,6 +23,8 @@ export class Book extends EventTarget {
   /** {version, document, measured}, or null until the server was first heard. */
   kit = null;
   runs = new Map();
+  /** "recipe/version" of each recipe version on the disk; only a lost server needs what they say. */
+  versions = new Set();
   preferences = new Map();
   meta = new Map();
 
@@ -27,6 +34,7 @@ export class Book extends EventTarget {
     book.#store = store;
     book.#listen();
     const rows = await store.read(...STORES);
+    book.versions = new Set(await store.keys("versions"));
     book.#apply(Object.fromEntries(STORES.map((name) => [name, { put: rows[name] }])));
     return book;
   }
@@ -51,6 +59,13 @@ export class Book extends EventTarget {
     this.meta.set(key, value);
     this.#channel?.postMessage({ meta: { put: [{ key, value }] } });
     return value;
+  }
+
+  /** A recipe's document as it was in that version, or undefined. */
+  async document(recipe, version) {
+    const current = this.recipes.get(recipe);
+    if (current?.version === version) return current.document;
+    return (await this.#store.get("versions", versionKey(recipe, version)))?.document;
   }
 
   /** The run that holds this entry, or undefined. */
@@ -94,6 +109,7 @@ export class Book extends EventTarget {
     for (const row of changes.recipes?.put ?? []) this.recipes.set(row.id, row);
     for (const row of changes.drafts?.put ?? []) this.drafts.set(row.id, row);
     for (const id of changes.drafts?.delete ?? []) this.drafts.delete(id);
+    for (const row of changes.versions?.put ?? []) this.versions.add(row.id);
     for (const row of changes.kit?.put ?? []) this.kit = row;
     for (const row of changes.preferences?.put ?? []) this.preferences.set(row.key, row.value);
     for (const row of changes.meta?.put ?? []) this.meta.set(row.key, row.value);

@@ -6,6 +6,9 @@
  * - the wall clock (Date.now) runs through sleep, but may be wrong, and may be changed mid-run;
  * - the server's clock is right for everyone, when it can be asked.
  *
+ * Even the server's may be put right in the middle of a wait. The steady clock shows it: then the
+ * time that the wait began with goes on, and the server's is taken over when nothing counts (`leap`).
+ *
  * Instants are whole milliseconds since 1970, as the server counts them: wall + offset.
  */
 
@@ -13,19 +16,22 @@
 export const SLACK_MS = 1_000;
 /** An answer that took longer says too little about when it was given. */
 const SLOW_MS = 2_000;
+/** So much may the steady clock be off, of the time since the server was heard: far more than a quartz is. */
+const DRIFT = 0.0005;
 
 export class Clock extends EventTarget {
   #wall;
   #steady;
   #offset;
   #start;
+  #heard = 0;
   #jumps = 0;
 
   /**
    * @param {number} [offset] what `offset` was in an earlier life of the page
-   * @param {{wall?: () => number, steady?: () => number}} [clocks]
+   * @param {{leap?: number, wall?: () => number, steady?: () => number}} [given] `leap` likewise
    */
-  constructor(offset = 0, { wall = () => Date.now(), steady = () => performance.now() } = {}) {
+  constructor(offset = 0, { leap = 0, wall = () => Date.now(), steady = () => performance.now() } = {}) {
     super();
     this.#wall = wall;
     this.#steady = steady;
@@ -35,6 +41,8 @@ export class Clock extends EventTarget {
     this.sure = false;
     /** From a leap forward (a sleep, or a changed clock?) until the server was asked. */
     this.doubtful = false;
+    /** By how much the server's clock was changed while this one went on as before; 0 when it was not. */
+    this.leap = leap;
   }
 
   /** The corrected instant, for showing and for countdowns. */
@@ -69,12 +77,28 @@ export class Clock extends EventTarget {
     const middle = (ticket.steady + arrived) / 2;
     const offset = Math.round(serverMs - (this.#start.wall + middle - this.#start.steady));
     const moved = offset - this.#offset;
+    const wasSure = this.sure;
+    const slack = SLACK_MS + trip / 2 + (arrived - this.#heard) * DRIFT;
+    this.#heard = arrived;
     this.sure = true;
     this.doubtful = false;
+    if (wasSure && Math.abs(moved) > slack) {
+      this.leap = moved;
+      return 0;
+    }
+    // The same leap again, first heard of in an earlier life of the page or before a sleep.
+    if (!wasSure && this.leap !== 0 && Math.abs(moved - this.leap) <= slack) return 0;
+    this.leap = 0;
     // Within half a trip the two agree as well as can be told: leave the countdowns alone.
     if (Math.abs(moved) <= trip / 2 + 1) return 0;
     this.#offset = offset;
     return moved;
+  }
+
+  /** Nothing counts: take the server's clock over as it is now. */
+  takeOver() {
+    this.#offset += this.leap;
+    this.leap = 0;
   }
 
   /** The server cannot be asked: a leap forward is taken for a sleep, which it nearly always is. */

@@ -116,6 +116,11 @@ export class Run {
   waiting() {
     return [...this.#outbox.values()].filter(isWaiting);
   }
+
+  /** Outbox rows of what was entered while the clock was a guess; nobody else has them. */
+  guessed() {
+    return [...this.#outbox.values()].filter((row) => row.guessed);
+  }
 }
 
 function isWaiting(row) {

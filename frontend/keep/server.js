@@ -2,18 +2,33 @@
  * Talking to the server, and nothing about when or why.
  *
  * Two ways to fail, because the page answers them differently: Unreachable (try again later by
- * itself) and Refused (the server understood and said no: the maker must see `detail`).
+ * itself) and Refused (the server understood and said no: the maker must see `detail`). A phone that
+ * is not let in reaches nothing either; NotLetIn says so, and what waits goes on waiting.
  */
 
 const SLOWEST_MS = 20_000;
 /** Answers that say "not now" rather than "no". */
 const NOT_NOW = new Set([408, 425, 429]);
+/** By the type of the problem, why the door is shut to this phone. */
+const SHUT = new Map([
+  ["/problems/unpaired", ["unpaired", "This phone is not paired with the studio. What you do is kept here until it is."]],
+  ["/problems/shut-out", ["shut-out", "This phone was shut out of the studio. What you do is kept here."]],
+]);
 
 export class Unreachable extends Error {
-  constructor(cause) {
-    super("The server does not answer. What you do is kept on this phone until it does.", { cause });
+  constructor(cause, says = "The server does not answer. What you do is kept on this phone until it does.") {
+    super(says, { cause });
     this.name = "Unreachable";
-    this.says = this.message;
+    this.says = says;
+  }
+}
+
+export class NotLetIn extends Unreachable {
+  /** @param {"unpaired"|"shut-out"} why */
+  constructor(why, says) {
+    super(why, says);
+    this.name = "NotLetIn";
+    this.why = why;
   }
 }
 
@@ -67,6 +82,7 @@ export class Server {
     const answer = parsed(text);
     const { status } = response;
     if (status >= 500 || NOT_NOW.has(status)) throw new Unreachable(status);
+    if (SHUT.has(answer?.type)) throw new NotLetIn(...SHUT.get(answer.type));
     if (!response.ok) throw new Refused(status, problem(answer) ?? `The server said ${status}.`, answer?.errors);
     // Not our server: a hotel's log-in page answers 200 to everything.
     if (answer === undefined) throw new Unreachable("not JSON");

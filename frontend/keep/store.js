@@ -23,6 +23,9 @@ const VERSIONS = [
   (db) => {
     db.createObjectStore("drafts", { keyPath: "id" }); // recipes being written
   },
+  (db) => {
+    db.createObjectStore("versions", { keyPath: "id" }); // recipes as this phone's runs were made by
+  },
 ];
 
 /** The phone could not keep something. `says` tells the maker, in a sentence, what to do. */
@@ -101,6 +104,22 @@ class Store {
     return this.#transact(names, "readonly", "default", (stores) => {
       const asked = names.map((name) => [name, stores(name).getAll()]);
       return () => Object.fromEntries(asked.map(([name, request]) => [name, request.result]));
+    });
+  }
+
+  /** One row, or undefined. */
+  get(name, key) {
+    return this.#transact([name], "readonly", "default", (stores) => {
+      const asked = stores(name).get(key);
+      return () => asked.result;
+    });
+  }
+
+  /** Every key of a store. */
+  keys(name) {
+    return this.#transact([name], "readonly", "default", (stores) => {
+      const asked = stores(name).getAllKeys();
+      return () => asked.result;
     });
   }
 

@@ -13,13 +13,14 @@
  */
 
 import { makeSheet, now } from "../bench/index.js";
-import { Book } from "./book.js";
+import { Book, versionKey } from "./book.js";
 import { Clock } from "./clock.js";
 import { Drafts } from "./drafts.js";
 import { newId } from "./ids.js";
+import { Live } from "./live.js";
 import { cannot } from "./means.js";
 import { nextTurn, Rings } from "./rings.js";
-import { Server, Unreachable } from "./server.js";
+import { NotLetIn, Server, Unreachable } from "./server.js";
 import { Shelf } from "./shelf.js";
 import { keepKit, Sync } from "./sync.js";
 import { openStore } from "./store.js";
@@ -52,14 +53,15 @@ export class Studio extends EventTarget {
   #durable = false;
   #seenTimer;
   #linkTold = "";
+  #door;
 
   constructor(book, device) {
     super();
     this.#book = book;
     this.#device = device;
-    this.#clock = new Clock(book.meta.get("offset"));
+    this.#clock = new Clock(book.meta.get("offset"), { leap: book.meta.get("leap") });
     this.#server = new Server(this.#clock);
-    this.#sync = new Sync({ book, clock: this.#clock, server: this.#server, pace: () => this.#pace() });
+    this.#sync = new Sync({ book, clock: this.#clock, server: this.#server, live: new Live(), pace: () => this.#pace() });
     this.#rings = new Rings({
       book,
       clock: this.#clock,
@@ -122,10 +124,9 @@ export class Studio extends EventTarget {
     const sheet = makeSheet(measured, { id, version }, size, this.kit);
     const at = this.at();
     const run = { id: newId(at), recipe: { id, version, title }, size, sheet, created_at: at };
-    await this.#book.commit(
-      { runs: { put: [run] }, outbox: { put: [{ id: run.id, run: run.id }] } },
-      { strict: true },
-    );
+    const madeBy = { id: versionKey(id, version), document: this.#book.recipes.get(id).document };
+    const changes = { runs: { put: [run] }, outbox: { put: [{ id: run.id, run: run.id }] }, versions: { put: [madeBy] } };
+    await this.#book.commit(changes, { strict: true });
     this.#askToKeep();
     this.#sync.soon();
     return run.id;
@@ -225,12 +226,34 @@ export class Studio extends EventTarget {
       refused: runs.flatMap((run) => run.refused),
       heard_at: this.#sync.heardAt,
       trouble: this.#sync.trouble?.says ?? null,
+      shut: this.#sync.shut,
+      leap: this.#clock.leap,
+      trusted: !this.#updates.barred,
       secure: isSecureContext,
       durable: this.#durable,
       kept: this.#updates.kept,
       cannot: cannot({ durable: this.#durable }),
       update: this.#updates.waiting,
     };
+  }
+
+  /**
+   * How the studio stands, as the server last said: {mode, you: {id, name, role} or null,
+   * last_copy_at, certificate_ends_at, version}; null until it was first heard.
+   */
+  get place() {
+    return this.#book.meta.get("studio") ?? null;
+  }
+
+  /** This phone may change recipes and the kit, and let others in. The server has the last word. */
+  get isMaker() {
+    return this.place?.you?.role !== "helper";
+  }
+
+  /** Who is let in, for a maker; see door.js. */
+  async door() {
+    this.#door ??= new (await import("./door.js")).Door(this.#server);
+    return this.#door;
   }
 
   get preferences() {
@@ -254,7 +277,7 @@ export class Studio extends EventTarget {
       if (error.status === 412) {
         this.#sync.soon({ lists: true });
         error.says = "The kit was changed on another device. Look at it again, then make your change.";
-      } else if (error instanceof Unreachable) {
+      } else if (error instanceof Unreachable && !(error instanceof NotLetIn)) {
         error.says = "The server does not answer, and the kit can only be changed there. Try again later.";
       }
       throw error;
@@ -288,6 +311,7 @@ export class Studio extends EventTarget {
       if (runs.length > 0) this.#rings.check();
     });
     this.#sync.addEventListener("round", () => {
+      if (this.#clock.leap && this.waits().length === 0) this.#takeOver();
       this.#tellLink();
       if (this.#sync.online) this.drafts.sendWaiting().catch(() => {}); // the next round tries again
     });
@@ -311,7 +335,7 @@ export class Studio extends EventTarget {
   /** Only when something but the time of the last answer is new: rounds come every few seconds. */
   #tellLink() {
     const { heard_at: _, ...link } = this.link;
-    const told = JSON.stringify(link);
+    const told = JSON.stringify([link, this.place]);
     if (told === this.#linkTold) return;
     this.#linkTold = told;
     this.#tell("link");
@@ -337,6 +361,12 @@ export class Studio extends EventTarget {
   #onLeap() {
     this.#note("offset", this.#clock.offset);
     this.#comeBack();
+  }
+
+  #takeOver() {
+    this.#clock.takeOver();
+    this.#note("offset", this.#clock.offset);
+    this.#note("leap", 0);
   }
 
   #noteSeen() {

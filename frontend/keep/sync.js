@@ -4,18 +4,21 @@
  * Sync is set union: sending twice and hearing twice are harmless, so a round may be cut off
  * anywhere and simply starts again. Rounds never overlap.
  *
- *   const sync = new Sync({ book, clock, server, pace: () => "run" | "page" | "hidden" });
+ *   const sync = new Sync({ book, clock, server, live, pace: () => "run" | "page" | "hidden" });
  *   sync.start();
  */
 
 import { canonical } from "../bench/index.js";
+import { versionKey } from "./book.js";
 import { SLACK_MS } from "./clock.js";
-import { Refused, Unreachable } from "./server.js";
+import { NotLetIn, Refused, Unreachable } from "./server.js";
 import { inOrder } from "./run.js";
 
 const BATCH = 200;
 /** How long after a good round the next one comes. */
 const PACE_MS = { run: 3_000, page: 15_000, hidden: 60_000 };
+/** So many times longer while a live line says what moves. */
+const LIVE_SLOWER = 5;
 /** How old the lists of recipes and of finished runs may grow. */
 const LISTS_MS = { run: 20_000, page: 0, hidden: 0 };
 const FIRST_WAIT_MS = 1_000;
@@ -24,11 +27,13 @@ const LONGEST_WAIT_MS = { run: 10_000, page: 30_000, hidden: 120_000 };
 const CLOCK_MS = 60_000;
 /** Of the finished runs, only the newest are fetched to be looked at with no network. */
 const FINISHED_KEPT = 40;
+const HELD = "This phone was shut out before this was sent. Look at it, then send it again or set it aside.";
 
 export class Sync extends EventTarget {
   #book;
   #clock;
   #server;
+  #live;
   #pace;
   #timer = null;
   #round = null;
@@ -39,11 +44,12 @@ export class Sync extends EventTarget {
   #stopped = true;
 
   /** @param pace () => "run" when a run is open before the maker's eyes, "page", or "hidden" */
-  constructor({ book, clock, server, pace }) {
+  constructor({ book, clock, server, live, pace }) {
     super();
     this.#book = book;
     this.#clock = clock;
     this.#server = server;
+    this.#live = live;
     this.#pace = pace;
     /** Whether the last round reached the server. The browser's own word on it is not trusted. */
     this.online = false;
@@ -51,6 +57,8 @@ export class Sync extends EventTarget {
     this.heardAt = null;
     /** Why the last round was not whole, or null. */
     this.trouble = null;
+    /** Why the server does not let this phone in, as it last said: "unpaired", "shut-out", or null. */
+    this.shut = null;
   }
 
   start() {
@@ -58,6 +66,7 @@ export class Sync extends EventTarget {
     addEventListener("online", this.#wake);
     addEventListener("pageshow", this.#wake);
     document.addEventListener("visibilitychange", this.#wake);
+    this.#live.addEventListener("moved", this.#wake);
     return this.soon();
   }
 
@@ -67,6 +76,8 @@ export class Sync extends EventTarget {
     removeEventListener("online", this.#wake);
     removeEventListener("pageshow", this.#wake);
     document.removeEventListener("visibilitychange", this.#wake);
+    this.#live.removeEventListener("moved", this.#wake);
+    this.#live.want(false);
   }
 
   /** A round that begins now, or right after the one that is going. Never rejects. */
@@ -86,6 +97,7 @@ export class Sync extends EventTarget {
 
   #wake = () => {
     if (document.visibilityState === "visible") this.soon();
+    else this.#live.want(false);
   };
 
   async #rounds() {
@@ -98,7 +110,8 @@ export class Sync extends EventTarget {
   #schedule() {
     if (this.#stopped) return;
     const pace = this.#pace();
-    let wait = PACE_MS[pace];
+    this.#live.want(this.online && pace !== "hidden");
+    let wait = PACE_MS[pace] * (this.#live.on ? LIVE_SLOWER : 1);
     if (this.#failures > 0) {
       const longest = Math.min(LONGEST_WAIT_MS[pace], FIRST_WAIT_MS * 2 ** (this.#failures - 1));
       wait = longest * (0.5 + Math.random() / 2); // phones that lost the server together must not return together
@@ -122,7 +135,9 @@ export class Sync extends EventTarget {
       this.#clock.settle();
       this.online = !(error instanceof Unreachable);
       this.trouble = error;
+      if (error instanceof NotLetIn) await this.#keepOut(error.why);
     }
+    if (this.online) this.shut = null;
     this.dispatchEvent(new Event("round"));
   }
 
@@ -132,16 +147,26 @@ export class Sync extends EventTarget {
     this.heardAt = this.#clock.now();
     if (moved === null) return;
     this.#heard = performance.now();
+    const { offset, leap } = this.#clock;
     const shift = Math.abs(moved) > SLACK_MS ? moved : 0;
     const changes = { entries: { put: [] }, outbox: { put: [] } };
     for (const run of this.#book.runs.values()) {
-      const guessed = run.waiting().filter((row) => row.guessed);
-      changes.outbox.put.push(...guessed.map(({ id }) => ({ id, run: run.id })));
+      const guessed = run.guessed();
+      changes.outbox.put.push(...guessed.map(({ guessed: _, ...row }) => row));
       if (shift) changes.entries.put.push(...shifted(run, new Set(guessed.map(({ id }) => id)), shift));
     }
-    if (!moved && changes.outbox.put.length === 0) return;
-    changes.meta = { put: [{ key: "offset", value: this.#clock.offset }] };
+    if (!moved && leap === (this.#book.meta.get("leap") ?? 0) && changes.outbox.put.length === 0) return;
+    changes.meta = { put: Object.entries({ offset, leap }).map(([key, value]) => ({ key, value })) };
     await this.#book.commit(changes, { strict: true });
+  }
+
+  /** Shut out, and perhaps let in again later: what was not sent by then is the maker's to decide on. */
+  async #keepOut(why) {
+    this.shut = why;
+    if (why !== "shut-out") return;
+    const waiting = [...this.#book.runs.values()].flatMap((run) => run.waiting());
+    const put = waiting.map((row) => ({ ...row, refused: HELD }));
+    if (put.length > 0) await this.#book.commit({ outbox: { put } }, { strict: true });
   }
 
   async #send() {
@@ -158,12 +183,13 @@ export class Sync extends EventTarget {
 
   /** @returns {Promise<boolean>} whether the server has the run now */
   async #sendRun({ id, recipe, size, sheet, created_at }) {
+    const begin = () => this.#server.ask("PUT", `/runs/${id}`, { recipe: { id: recipe.id, version: recipe.version }, size, kit: sheet.kit });
     let answer;
     try {
-      answer = await this.#server.ask("PUT", `/runs/${id}`, {
-        recipe: { id: recipe.id, version: recipe.version },
-        size,
-        kit: sheet.kit,
+      answer = await begin().catch(async (error) => {
+        // Not even the recipe is there any more.
+        if (error.status !== 404 || !(await this.#putBack(recipe.id, recipe.version))) throw error;
+        return begin();
       });
     } catch (error) {
       if (!(error instanceof Refused)) throw error;
@@ -225,6 +251,25 @@ export class Sync extends EventTarget {
       outbox: { put: ids.map((id) => ({ id, run: run.id })) },
       meta: { put: [{ key: cursorOf(run.id), value: null }] },
     });
+    this.#again = true;
+  }
+
+  /** Give the server back a recipe version that it lost. @returns {Promise<boolean>} whether it has it now */
+  async #putBack(recipe, version) {
+    const document = this.#isMaker && (await this.#book.document(recipe, version));
+    if (!document) return false;
+    try {
+      await this.#server.ask("PUT", `/recipes/${recipe}/versions/${version}`, document);
+    } catch (error) {
+      if (!(error instanceof Refused)) throw error;
+      return false; // it has another recipe by that number
+    }
+    return true;
+  }
+
+  /** A helper's phone gives nothing back: the server would not take it. */
+  get #isMaker() {
+    return this.#book.meta.get("studio")?.you?.role !== "helper";
   }
 
   async #fetch(runId) {
@@ -266,15 +311,62 @@ export class Sync extends EventTarget {
   }
 
   async #fetchLists() {
+    await this.#fetchStudio();
     await this.#fetchKit();
+    await this.#fetchRecipes();
+    const { runs, total } = (await this.#server.get(`/runs?open=false&page_size=${FINISHED_KEPT}`)).body;
+    await this.#fetchRuns(runs);
+    await this.#fetchVersions();
+    await this.#missFinished(runs, total);
+    this.#listsAt = performance.now();
+  }
+
+  /** How the studio stands, and which paired device this phone is; told once which bench that is in the journal. */
+  async #fetchStudio() {
+    const { body } = await this.#server.get("/studio");
+    const { meta } = this.#book;
+    const isNew = canonical(body) !== canonical(meta.get("studio") ?? null);
+    if (isNew) await this.#book.commit({ meta: { put: [{ key: "studio", value: body }] } });
+    if (!body.you || meta.get("told_bench") === body.you.id) return;
+    await this.#server.ask("PATCH", `/devices/${body.you.id}`, { bench: meta.get("device") });
+    await this.#book.commit({ meta: { put: [{ key: "told_bench", value: body.you.id }] } });
+  }
+
+  /** The newest of each recipe: fetched from the server, or given back to one that knows only an older or none. */
+  async #fetchRecipes() {
+    const missing = new Map(this.#book.recipes);
     for (const { id, version } of await this.#server.all("recipes")) {
-      if (this.#book.recipes.get(id)?.version === version) continue;
+      if ((missing.get(id)?.version ?? 0) <= version) missing.delete(id);
+      if (missing.has(id) || this.#book.recipes.get(id)?.version === version) continue;
       const { body } = await this.#server.get(`/recipes/${id}`);
       await this.#book.commit({ recipes: { put: [body] } });
     }
-    const finished = await this.#server.get(`/runs?open=false&page_size=${FINISHED_KEPT}`);
-    await this.#fetchRuns(finished.body.runs);
-    this.#listsAt = performance.now();
+    for (const { id, version } of missing.values()) await this.#putBack(id, version);
+  }
+
+  /** The document of each recipe version that a run here was made by, in case the server is ever lost. */
+  async #fetchVersions() {
+    for (const { recipe, isRefused } of this.#book.runs.values()) {
+      const id = versionKey(recipe.id, recipe.version);
+      if (this.#book.versions.has(id) || isRefused) continue;
+      let document = await this.#book.document(recipe.id, recipe.version);
+      try {
+        document ??= (await this.#server.get(`/recipes/${recipe.id}/versions/${recipe.version}`)).body.document;
+      } catch (error) {
+        if (error.status === 404) continue;
+        throw error;
+      }
+      await this.#book.commit({ versions: { put: [{ id, document }] } });
+    }
+  }
+
+  /** Finished runs that should be among the server's newest and are not: does it still know them? */
+  async #missFinished(listed, total) {
+    const known = new Set(listed.map(({ id }) => id));
+    const oldest = total > listed.length ? listed.at(-1).created_at : -Infinity;
+    for (const { id, open, created_at } of this.#book.runs.values()) {
+      if (!open && !known.has(id) && created_at > oldest) await this.#fetch(id);
+    }
   }
 
   async #fetchRuns(listed) {
@@ -289,7 +381,12 @@ export class Sync extends EventTarget {
   }
 
   async #fetchKit() {
-    const { body } = await this.#server.get("/kit");
+    let { body } = await this.#server.get("/kit");
+    const { kit } = this.#book;
+    if (body.version === 0 && kit?.version > 0) {
+      if (!this.#isMaker) return;
+      body = (await this.#server.ask("PUT", "/kit", kit.document)).body; // the server lost it
+    }
     if (body.version !== this.#book.kit?.version) await keepKit(this.#book, body);
   }
 }

@@ -12,6 +12,9 @@ export class Updates extends EventTarget {
   #registration = null;
   #asked = -Infinity;
 
+  /** The browser runs no worker from here, as with a certificate that it was only told to overlook. */
+  barred = false;
+
   /** A copy is on this phone: the page opens with no network. */
   kept = false;
 
@@ -19,7 +22,9 @@ export class Updates extends EventTarget {
     if (!navigator.serviceWorker) return;
     try {
       this.#registration = await navigator.serviceWorker.register(new URL("../sw.js", import.meta.url));
-    } catch {
+    } catch (error) {
+      this.barred = error.name === "SecurityError";
+      this.dispatchEvent(new Event("change"));
       return; // the page works while open; `kept` stays false and the screens say so
     }
     this.#asked = performance.now();

@@ -5,7 +5,8 @@
 
 export function linkWords(link) {
   const words = [];
-  if (link.state === "offline") words.push("offline");
+  if (link.shut) words.push(link.shut === "unpaired" ? "not paired" : "shut out");
+  else if (link.state === "offline") words.push("offline");
   if (link.unsent > 0 && (link.state === "offline" || link.unsent > 5)) words.push(`${link.unsent} not sent`);
   if (link.refused.length) words.push(`${link.refused.length} refused`);
   return words.join(", ");

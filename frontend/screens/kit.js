@@ -1,6 +1,6 @@
 // The maker's equipment, written as people write it ("5 kg", "1 g"). The server measures it.
 //
-//   screen.data = { document, link }           // the kit document or null
+//   screen.data = { document, isMaker }        // the kit document or null; a helper only reads it
 //   "kit-written" { document }     screen.trouble("…")     screen.kept()
 
 import { define, h, sameData, setText, show, tell } from "../parts/dom.js";
@@ -18,13 +18,15 @@ const WHOLE = new Set(["cavities", "sets", "absorbed_w"]);
 
 class KitScreen extends HTMLElement {
   #document;
+  #isMaker;
   #groups = new Map();
   #trouble = h("p", { class: "trouble", role: "alert", hidden: true });
   #kept = h("p", { role: "status", class: "soft" });
 
-  set data({ document }) {
-    if (this.#document !== undefined && sameData(this.#document, document)) return;
+  set data({ document, isMaker }) {
+    if (this.#document !== undefined && sameData([this.#document, this.#isMaker], [document, isMaker])) return;
     this.#document = document;
+    this.#isMaker = isMaker;
     this.#build();
   }
 
@@ -54,7 +56,7 @@ class KitScreen extends HTMLElement {
       h("form", { class: "sheet", novalidate: true, onsubmit: (event) => {
         event.preventDefault();
         tell(this, "kit-written", { document: this.#read(written) });
-      } }, pageHead("Kit", "kit"), h("p", { class: "lead" }, "What stands on the bench. Runs already begun keep the kit they began with."), groups, h("div", { class: "size-foot" }, this.#trouble, this.#kept, h("button", { type: "submit", class: "copper" }, "Keep this kit"))),
+      } }, pageHead("Kit", "kit"), h("p", { class: "lead" }, "What stands on the bench. Runs already begun keep the kit they began with."), h("fieldset", { disabled: !this.#isMaker }, groups), h("div", { class: "size-foot" }, this.#trouble, this.#kept, h("button", { type: "submit", class: "copper" }, "Keep this kit"))),
     );
   }
 

@@ -1,11 +1,18 @@
-// Settings, and the plain truth about the line to the server and what this browser cannot do.
+// Settings, who may come in, and the plain truth about the line to the server and what this browser cannot do.
 //
-//   screen.data = { link, preferences, runs, now }
+//   screen.data = { link, place, isMaker, preferences, runs, now }
 //   "preferred" { key, value }, "sync-wanted", "update-wanted", "send-again" / "set-aside" { run, entry }
+//   "devices-wanted", and what parts/device-list.js tells; answered by
+//   screen.told({ devices, made } or { says })
 
 import { define, h, keyed, setText, show, tell } from "../parts/dom.js";
 import { pageHead } from "../parts/page-head.js";
-import { clock, day } from "../parts/words.js";
+import { clock, day, duration } from "../parts/words.js";
+
+const DAY_MS = 24 * 3_600_000;
+/** The certificate renews itself long before this, and a copy is made every night. */
+const CERTIFICATE_SOON_MS = 5 * DAY_MS;
+const COPY_OLD_MS = 2 * DAY_MS;
 
 const CHOICES = [
   ["theme", "Colours", [["auto", "As the phone"], ["day", "Day"], ["night", "Night"]]],
@@ -16,25 +23,84 @@ const SWITCHES = [
   ["speech", "Say each step aloud"],
 ];
 
+const SHUT = {
+  unpaired: "This phone is not paired with the studio. Runs that are here go on, and what you do is kept on this phone; it is sent once the phone is paired. A maker's phone or the studio's computer gives the code.",
+  "shut-out": "This phone was shut out of the studio. Runs that are here go on, and what you do is kept on this phone. A maker can give it a new code; then you look at what was not sent, and send it again or set it aside.",
+};
+const NEEDS = "Working with no network, keeping the screen on and installing need that.";
+const NOT_SECURE = `${NEEDS} Open the studio by its https address, as the computer that runs it shows it.`;
+const NOT_TRUSTED = `${NEEDS} Open the studio's plain page first, the one that its computer shows for new phones; follow its few steps to trust the certificate, then open the studio again.`;
+
+function whoIsHere(place) {
+  if (!place) return "Not known until the server was heard";
+  if (place.you) return `${place.you.name}, ${place.you.role === "maker" ? "maker" : "helper: recipes and kit are the maker's to change"}`;
+  return "The maker, at the studio's own computer. Phones are let in when it is started with --lan.";
+}
+
+const fact = (label) => h("div", {}, h("dt", {}, label), h("dd", {}, h("span", {}), h("span", { class: "small" })));
+
 class StudioScreen extends HTMLElement {
   #parts = null;
   #data = null;
+  #asked = false;
 
   set data(data) {
     this.#data = data;
     if (!this.#parts) this.#build(data.preferences);
-    const { link } = data;
+    const { link, place } = data;
     const parts = this.#parts;
-    setText(parts.state, link.state === "online" ? "The server answers." : "Offline: the server does not answer. Everything you do is kept on this phone and sent later.");
+    setText(parts.you, whoIsHere(place));
+    setText(parts.address, link.secure ? (link.trusted ? "Secure, and trusted by this phone" : "Not trusted by this phone") : "Not secure: plain http");
+    setText(parts.trust, link.secure ? NOT_TRUSTED : NOT_SECURE);
+    show(parts.trust, !link.secure || !link.trusted);
+    this.#fact(parts.certificate, place?.certificate_ends_at, (at) => `Good until ${day(at)}`, (at) => at < data.now() + CERTIFICATE_SOON_MS && "It should have renewed itself by now: look at the computer that runs the studio.");
+    this.#fact(parts.copy, place && (place.last_copy_at ?? 0), (at) => (at ? `Copied ${day(at)}` : "Not copied yet"), (at) => at && at < data.now() - COPY_OLD_MS && "A copy is made every night while the studio runs: look at the computer that runs it.");
+    setText(parts.shutSays, SHUT[link.shut] ?? "");
+    show(parts.shut, Boolean(link.shut));
+    setText(parts.leap, `The server's clock was set ${link.leap > 0 ? "forward" : "back"} by ${duration(Math.abs(link.leap))}. What counts goes on by the time it began with.`);
+    show(parts.leap, Boolean(link.leap));
+    this.#writeDevices();
+    setText(parts.state, link.shut ? "The server answers, and does not let this phone in." : link.state === "online" ? "The server answers." : "Offline: the server does not answer. Everything you do is kept on this phone and sent later.");
     setText(parts.heard, link.heard_at ? `Last heard from it ${day(link.heard_at)}.` : "Not heard from it yet.");
     setText(parts.unsent, link.unsent ? `${link.unsent} not sent yet.` : "Everything is sent.");
     setText(parts.trouble, link.trouble ?? "");
     show(parts.trouble, Boolean(link.trouble) && link.state === "online");
     keyed(parts.refused, link.refused, (item) => `${item.run} ${item.entry?.id ?? ""}`, (item) => this.#makeRefused(item), (node, item) => setText(node.firstChild.lastChild, item.detail));
     show(parts.refusedPart, link.refused.length > 0);
+    show(parts.all, link.refused.length > 1);
     keyed(parts.cannot, link.cannot, (text) => text, (text) => h("li", {}, text));
     show(parts.cannotPart, link.cannot.length > 0);
     show(parts.update, link.update);
+  }
+
+  /** Who is let in, or why that cannot be told. */
+  told({ devices, made, says = "" }) {
+    const { place, now } = this.#data;
+    const { list, listSays } = this.#parts;
+    setText(listSays, says);
+    show(listSays, says !== "");
+    if (!devices) return;
+    if (!list.firstChild) list.append(h("device-list"));
+    list.firstChild.data = { devices, you: place.you, made, now };
+  }
+
+  /** Asked for once, when it is known that this is a maker's phone and the server answers. */
+  #writeDevices() {
+    const { link, place, isMaker } = this.#data;
+    const wanted = Boolean(place?.you) && isMaker;
+    show(this.#parts.devices, wanted);
+    if (!wanted || this.#asked || link.state !== "online") return;
+    this.#asked = true;
+    tell(this, "devices-wanted");
+  }
+
+  #fact(row, value, says, warns) {
+    show(row, value !== null && value !== undefined);
+    if (row.hidden) return;
+    const [text, warning] = row.lastChild.children;
+    setText(text, says(value));
+    setText(warning, warns(value) || "");
+    show(warning, warning.textContent !== "");
   }
 
   #build(preferences) {
@@ -44,11 +110,23 @@ class StudioScreen extends HTMLElement {
       heard: h("p", { class: "soft" }),
       unsent: h("p", {}),
       trouble: h("p", { class: "notice" }),
+      you: h("dd", {}),
+      address: h("span", {}),
+      trust: h("span", { class: "small soft" }),
+      certificate: fact("Certificate"),
+      copy: fact("Backup"),
+      shutSays: h("p", {}),
+      leap: h("p", { class: "notice" }),
+      list: h("div", {}),
+      listSays: h("p", { class: "notice", hidden: true }),
+      all: h("button", { type: "button", class: "quiet", onclick: () => this.#data.link.refused.forEach((item) => tell(this, "send-again", item)) }, "Send all of them again"),
       refused: h("ul", { class: "rows" }),
       cannot: h("ul", { class: "plain" }),
       update: h("p", { class: "notice" }, "A newer page is ready. It takes over when you say so, and no run is lost. ", h("button", { type: "button", class: "outlined", onclick: () => tell(this, "update-wanted") }, "Use it")),
     };
-    parts.refusedPart = h("section", { "aria-label": "Refused" }, h("h2", { class: "section-name" }, "Refused by the server"), h("p", { class: "soft" }, "These stay on this phone."), parts.refused);
+    parts.refusedPart = h("section", { "aria-label": "Refused" }, h("h2", { class: "section-name" }, "Refused by the server"), h("p", { class: "soft" }, "These stay on this phone."), parts.refused, parts.all);
+    parts.shut = h("section", { class: "notice shut", "aria-label": "At the door", role: "status" }, parts.shutSays, h("a", { class: "button copper", href: "/pair" }, "Pair this phone"));
+    parts.devices = h("section", { "aria-label": "Who may come in" }, h("h2", { class: "section-name" }, "Who may come in"), parts.listSays, parts.list);
     parts.cannotPart = h("section", { "aria-label": "What this browser cannot do" }, h("h2", { class: "section-name" }, "What this browser cannot do"), parts.cannot);
     this.#parts = parts;
     this.append(
@@ -57,6 +135,8 @@ class StudioScreen extends HTMLElement {
         { class: "sheet" },
         pageHead("Settings", "studio"),
         parts.update,
+        parts.shut,
+        parts.leap,
         h(
           "section",
           { "aria-label": "At the bench" },
@@ -66,6 +146,8 @@ class StudioScreen extends HTMLElement {
         ),
         h("section", { "aria-label": "The server" }, h("h2", { class: "section-name" }, "The line to the server"), h("div", { class: "stack" }, parts.state, parts.heard, parts.unsent, parts.trouble, h("button", { type: "button", class: "outlined", onclick: () => tell(this, "sync-wanted") }, "Try now"))),
         parts.refusedPart,
+        h("section", { "aria-label": "This phone and the studio" }, h("h2", { class: "section-name" }, "This phone and the studio"), h("dl", { class: "facts" }, h("div", {}, h("dt", {}, "You"), parts.you), h("div", {}, h("dt", {}, "Address"), h("dd", {}, parts.address, parts.trust)), parts.certificate, parts.copy)),
+        parts.devices,
         parts.cannotPart,
         h("section", { "aria-label": "Take it with you" }, h("h2", { class: "section-name" }, "Take it with you"), h("p", {}, "Everything on this phone as one file: runs with their sheets and every entry."), h("div", { class: "stack export" }, h("button", { type: "button", class: "outlined", onclick: () => this.#save() }, "Save what is on this phone"), h("a", { class: "button quiet", href: "/api/v1/export", download: "bowlside.json" }, "Save everything from the server"))),
       ),

@@ -22,7 +22,9 @@ NOON = "2027-03-01T12:00:00Z"
 
 @pytest.fixture(scope="module")
 def server(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Server]:
-    server = studio_server(tmp_path_factory.mktemp("keep") / "studio.sqlite3")
+    with pytest.MonkeyPatch.context() as environment:
+        environment.setenv("BOWLSIDE_HOSTS", "studio.test")
+        server = studio_server(tmp_path_factory.mktemp("keep") / "studio.sqlite3")
     yield server
     server.stop()
 
@@ -87,6 +89,8 @@ TRY = """async (run) => {
 @pytest.mark.parametrize("how", ["throws", "aborts"])
 def test_a_full_phone_says_so_and_pretends_nothing(phone: Page, how: str) -> None:
     run = begin(phone)
+    phone.route("**/api/**", lambda route: route.abort())
+    phone.evaluate("() => studio.sync()")  # from here on nothing but the maker's own touch writes
     phone.evaluate(FAIL_PUTS, how)
 
     name, says = phone.evaluate(TRY, run)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import re
 import time
+from collections import Counter
 from collections.abc import Callable, Iterator
 from datetime import UTC, datetime
 from pathlib import Path
@@ -233,20 +234,30 @@ def test_a_server_brought_back_without_the_run_gets_all_of_it_again(page: Page, 
     assert arrived == ["before the loss"]
 
 
-def test_waiting_costs_the_server_one_small_question_every_few_seconds(page: Page, home: Server) -> None:
+@pytest.mark.parametrize(("line", "seconds"), [("down", 3), ("up", 15)])
+def test_waiting_costs_the_server_one_small_question_every_few_seconds(
+    page: Page, home: Server, line: str, seconds: int
+) -> None:
+    if line == "down":
+        page.route("**/live", no_answer)
     page.clock.install(time=iso(real_ms()))
     open_phone(page, home.url)
     begin(page)
     page.evaluate(SYNC)
+    page.evaluate("async () => { await navigator.serviceWorker.ready; }")  # that is news, too
+    page.route("**/clock", lambda route: route.fulfill(json={}))  # the server's time goes its own way
     asked: list[str] = []
     page.on("request", lambda request: asked.append(request.url.partition("/api/v1/")[2]))
     page.evaluate("() => { window.told = 0; studio.addEventListener('link', () => (told += 1)); }")
 
     for _ in range(3):
         with page.expect_response("**/runs?*open=true*"):
-            page.clock.run_for(3_100)
+            page.clock.run_for(seconds * 1000 + 100)
 
-    assert len(asked) == 3, asked
+    times = Counter(each for each in asked if each != "live")
+    assert times["runs?open=true&page=1&page_size=100"] == 3, asked
+    assert max(times.values()) == 3, asked
+    assert line == "up" or len(times) == 1, asked  # in the longer time it also looks at the lists
     assert page.evaluate("() => told") == 0  # nothing new: no screen is drawn again
 
 
@@ -257,7 +268,10 @@ def test_two_phones_on_one_run_agree_after_one_was_away_for_an_hour(browser: Bro
     passed = 0
 
     def with_time_passed(route: Route) -> None:
-        """The server's clock, gone on as far as the phones' has."""
+        """The server's clock, gone on as far as the phones' has. The live line cannot be told so, and is down."""
+        if route.request.url.endswith("/live"):
+            route.abort()
+            return
         answer = route.fetch()
         told = re.sub(r'("server_ms": ?)(\d+)', lambda m: m[1] + str(int(m[2]) + passed), answer.text())
         route.fulfill(response=answer, body=told)

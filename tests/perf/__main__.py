@@ -8,7 +8,15 @@ import sys
 
 from tests.perf.registry import FIGURES
 
-MODULES = ("http_figures", "bench_figures", "check_figures", "planning_figures", "browser_figures")
+MODULES = (
+    "http_figures",
+    "crowd_figures",
+    "bench_figures",
+    "check_figures",
+    "planning_figures",
+    "browser_figures",
+    "soak_figures",
+)
 
 
 def main(wanted: list[str]) -> int:

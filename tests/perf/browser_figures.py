@@ -44,7 +44,7 @@ def first_load_kb() -> float:
         page.on("requestfinished", lambda each: sent.setdefault(each.url, each.sizes()["responseBodySize"]))
         page.goto(f"{server.url}#/bench/{run}")
         page.wait_for_selector("answer-row .copper")
-        page.wait_for_load_state("networkidle")
+        page.wait_for_load_state("load")
         return sum(size for url, size in sent.items() if "/api/" not in url) / 1000
 
 

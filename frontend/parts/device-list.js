@@ -1,0 +1,124 @@
+// Who is let in to the studio, and a code that lets one more in. For makers, at the studio screen.
+//
+//   list.data = { devices, you, made, now }   // made: { code, expires_at, address, qr } as the server gave it
+//   "devices-wanted", "device-renamed" { id, name }, "device-shut-out" { id }, "code-wanted" { role }
+
+import { define, h, keyed, setText, show, tell } from "./dom.js";
+import { pickOne } from "./sheets.js";
+import { onTick } from "./ticker.js";
+import { day, timeLeft } from "./words.js";
+
+/** Seen less long ago than this is seen now: the server notes it about once a minute. */
+const NOW_MS = 120_000;
+/** While a code stands, it is asked this often whether somebody came in by it. */
+const ASK_EVERY_MS = 3_000;
+
+class DeviceList extends HTMLElement {
+  #parts = null;
+  #now = null;
+  #known = new Set();
+  #made = null;
+  #askedAt = 0;
+  #stop = () => {};
+
+  set data({ devices, you, made, now }) {
+    this.#now = now;
+    if (!this.#parts) this.#build();
+    const parts = this.#parts;
+    keyed(parts.list, devices, ({ id }) => id, (device) => this.#makeRow(device), (row, device) => this.#writeRow(row, device, you));
+    const come = this.#made && !made && devices.find(({ id }) => !this.#known.has(id));
+    if (come) this.#putAway(`${come.name} is paired.`);
+    this.#known = new Set(devices.map(({ id }) => id));
+    if (made) this.#showCode(made);
+  }
+
+  disconnectedCallback() {
+    this.#stop();
+  }
+
+  #build() {
+    const wants = (role, label) => h("button", { type: "button", class: "outlined", onclick: () => tell(this, "code-wanted", { role }) }, label);
+    const parts = {
+      list: h("ul", { class: "rows" }),
+      qr: h("img", { class: "code-qr", alt: "The address with the code, for a phone's camera" }),
+      code: h("p", { class: "code figures" }),
+      left: h("p", { class: "soft", role: "timer" }),
+      where: h("p", { class: "code-how" }),
+      said: h("p", { role: "status" }),
+      ask: h("div", { class: "stack" }, h("p", { class: "soft" }, "A helper makes batches and sees everything. Only a maker changes recipes and kit, and lets others in."), h("div", { class: "pair" }, wants("helper", "Pair a helper's phone"), wants("maker", "Pair a maker's phone"))),
+    };
+    parts.card = h("div", { class: "code-card", hidden: true }, parts.qr, h("div", { class: "stack" }, parts.code, parts.left, parts.where, h("button", { type: "button", class: "quiet", onclick: () => this.#putAway("") }, "Put the code away")));
+    this.#parts = parts;
+    this.append(parts.list, parts.said, parts.card, parts.ask);
+  }
+
+  #makeRow(device) {
+    const name = h("input", { "aria-label": "Name", maxlength: 60, autocomplete: "off", required: true });
+    const words = h("div", { class: "row-words" }, h("b", { class: "row-title" }), h("span", { class: "soft small" }));
+    const form = h("form", { class: "device-name", hidden: true, onsubmit: (event) => {
+      event.preventDefault();
+      tell(this, "device-renamed", { id: device.id, name: name.value.trim() });
+      turn(false);
+    } }, name, h("button", { type: "submit", class: "outlined" }, "Keep"));
+    const does = h("div", { class: "device-does" }, h("button", { type: "button", class: "quiet", onclick: () => turn(true) }, "Rename"), h("button", { type: "button", class: "quiet", onclick: () => this.#askShutOut(device.id, words.firstChild.textContent) }, "Shut out"));
+    const turn = (writing) => {
+      for (const node of [words, does]) show(node, !writing);
+      show(form, writing);
+      name.value = words.firstChild.textContent;
+      if (writing) name.select();
+    };
+    return h("li", { class: "device" }, words, form, does);
+  }
+
+  #writeRow(row, { id, name, role, seen_at }, you) {
+    const [title, says] = row.firstChild.children;
+    const mine = id === you?.id;
+    setText(title, name);
+    const seen = this.#now() - seen_at < NOW_MS ? "here now" : `last seen ${day(seen_at)}`;
+    setText(says, mine ? `${role}, this phone` : `${role}, ${seen}`);
+    show(row.lastChild.lastChild, !mine); // nobody shuts the door behind themselves by a slip
+  }
+
+  async #askShutOut(id, name) {
+    const says = "It gets nothing more from the studio, at once. What it has not sent stays on it, to be looked at should it ever be paired again.";
+    if (await pickOne({ title: `Shut out ${name}?`, says, choices: [{ label: `Shut out ${name}`, value: true }] })) tell(this, "device-shut-out", { id });
+  }
+
+  #showCode(made) {
+    const parts = this.#parts;
+    this.#made = made;
+    this.#askedAt = this.#now();
+    setText(parts.said, "");
+    setText(parts.code, `${made.code.slice(0, 4)} ${made.code.slice(4)}`);
+    setText(parts.where, `Point the new phone's camera at the square and open what it shows. Or open ${made.address.split("#")[0].replace("https://", "")} on it and type the code.`);
+    parts.qr.src = `data:image/svg+xml,${encodeURIComponent(made.qr)}`;
+    show(parts.card, true);
+    show(parts.ask, false);
+    this.#stop();
+    this.#stop = onTick(() => this.#count());
+    this.#count();
+  }
+
+  #count() {
+    const now = this.#now();
+    const left = this.#made.expires_at - now;
+    if (left <= 0) {
+      this.#putAway("The code has run out. Make another when the phone is at hand.");
+      return;
+    }
+    setText(this.#parts.left, `Good for one phone, for ${timeLeft(left)}`);
+    if (now - this.#askedAt < ASK_EVERY_MS) return;
+    this.#askedAt = now;
+    tell(this, "devices-wanted");
+  }
+
+  #putAway(says) {
+    this.#stop();
+    this.#made = null;
+    setText(this.#parts.said, says);
+    show(this.#parts.card, false);
+    show(this.#parts.ask, true);
+  }
+}
+
+export const registerDeviceList = () => define("device-list", DeviceList);
