@@ -26,7 +26,8 @@ def next_step(problem: Json, order: list[str], now: int, maker: int = 0) -> Json
     had them. Returns {"step": id | None, "until": ms | None, "why", "pace", "broken"}:
     why.kind: next (in plan order), sooner (something else would end later), finished, wait (nothing is
     ready), window (begun now, why.gap would break by why.over_ms), closed (no bench hours now),
-    hours (it would run past why.closes_at), stay (past why.closes_at by why.by_ms, because all else is worse), ends_sooner (waiting ends the day earlier), no_hours.
+    hours (it would run past why.closes_at), stay (past why.closes_at by why.by_ms, because all else is
+    worse), ends_sooner (waiting ends the day earlier), no_hours.
     pace: how slow hands may be, in thousandths, with all gaps kept; 0 when some break, listed in `broken`
     as [{"gap", "over_ms"}]. until: when to ask again, at the latest.
     """

@@ -14,6 +14,7 @@ Json = dict[str, Any]
 
 DAY_NAMES = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 _SUGGEST_WORK = 1.0  # the solver's seconds for each suggestion: it need not be the very least
+_CONFLICT_WORK = 3.0  # and for finding which rules clash
 
 
 def why_now(day: Day, index: int, starts: dict[int, int], slack: dict[int, int] | None) -> Json:
@@ -192,14 +193,16 @@ def _possible_later(grid: Grid) -> Json | None:
 
 
 def _conflict(grid: Grid, work: solver.Work) -> list[int]:
-    """Places in grid.mosts that cannot all be kept, none of which can be spared: by assumption, then one by one."""
-    every = list(range(len(grid.mosts)))
-    guilty = _refuted(grid, work, every)
+    """Places in grid.mosts that cannot all be kept: by assumption, then those that can be spared taken out
+    one by one, as far as a little work goes."""
+    guilty = _refuted(grid, work, list(range(len(grid.mosts))))
     if guilty is None:
         return []
+    enough = work.left - _CONFLICT_WORK
     for place in list(guilty):
-        fewer = [each for each in guilty if each != place]
-        smaller = _refuted(grid, work, fewer)
+        if work.left < enough:
+            break
+        smaller = _refuted(grid, work, [each for each in guilty if each != place])
         if smaller is not None:
             guilty = [each for each in guilty if each in smaller]
     return guilty

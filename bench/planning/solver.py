@@ -15,7 +15,6 @@ from bench.planning.grid import Grid, Impossible
 
 Json = dict[str, Any]
 
-CHANGES_WORK = 4.0  # changes of part are worth this much work at most
 MOST_CIRCUIT = 60  # steps; beyond it changes of part are left as they come
 _LOOK_MS = 50  # how often the maker's cancel is looked at while the solver works
 
