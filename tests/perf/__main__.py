@@ -10,7 +10,6 @@ from tests.perf.registry import FIGURES
 
 MODULES = (
     "http_figures",
-    "crowd_figures",
     "bench_figures",
     "check_figures",
     "planning_figures",
