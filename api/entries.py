@@ -19,7 +19,7 @@ from api.clock import now_ms
 from api.door.gate import sender
 from api.runs import REACH, no_such_run, note_finish, reach_of
 from api.schemas import EntryAnswers, EntryBatch, EntryPage, EntryQuery
-from api.store import execute, hold_run, read_row, writing
+from api.store import HOLD, execute, read_row, writing
 from api.tables import db
 from api.wire import BatchArguments, Blueprint, answer, answer_text, described, unfit_values
 from bench import EntryError, canonical
@@ -30,8 +30,11 @@ blueprint.ARGUMENTS_PARSER = BatchArguments()
 AHEAD_MS = 24 * 3_600_000
 ENDINGS = frozenset({"finished", "undone"})
 
+# Holds the run before it takes a number. The entries of a run are then numbered in the order in which
+# they can be seen, and nobody who reads on from a cursor skips one.
 KEEP = (
-    "INSERT INTO entry (id, run_id, text, sender) VALUES (:id, :run, :text, :sender)"
+    "INSERT INTO entry (id, run_id, text, sender)"
+    f" SELECT :id, id, :text, :sender FROM run WHERE id = :run {HOLD}"
     " ON CONFLICT (id) DO NOTHING RETURNING seq"
 )
 KEPT_AS = "SELECT text FROM entry WHERE id = :id"
@@ -91,11 +94,7 @@ def keep_entries(
 
     `sender` is the id of the paired device that sent them.
     """
-    hold_run(connection, run_id)
-    reach = execute(connection, REACH, {"run": run_id}).fetchone()
-    if not reach:
-        no_such_run()
-    cursor: int = reach[0]
+    cursor = 0
     answers: list[dict[str, Any]] = []
     may_end = False
     for entry in entries:
@@ -115,6 +114,9 @@ def keep_entries(
             answers.append(_refusal(entry, OTHER_CONTENT))
     if may_end:
         note_finish(connection, run_id)
+    if not cursor:
+        reach = execute(connection, REACH, {"run": run_id}).fetchone()
+        cursor = reach[0] if reach else no_such_run()
     return answers, cursor
 
 

@@ -30,8 +30,16 @@ BUSY_TIMEOUT_MS = 5_000
 READERS = "bowlside_readers"
 WRITERS = "bowlside_writers"
 
+# Ends a SELECT: let no other transaction hold these rows until this one ends. SQLite, where who writes is
+# alone, reads it as a remark.
+HOLD = "/* hold */"
 # Any number of ours, among the advisory locks of a PostgreSQL database.
 WRITING_ALONE = 8420
+
+ITS_WORDS = (
+    ("group_concat(text, ',')", "string_agg(text, ',' ORDER BY seq)"),
+    (HOLD, "FOR NO KEY UPDATE"),
+)
 
 # Connections of one process: what several of them take together stays under the hundred that a
 # server gives out when nobody says otherwise.
@@ -89,7 +97,7 @@ def writing(*, alone: bool = True) -> Iterator[Connection]:
     """A transaction that holds the write lock; kept whole at the end, or not at all.
 
     One that is not `alone` may go beside others where the database can do that, and holds by itself
-    what it changes (`hold_run`).
+    what it changes (`HOLD`).
     """
     if on_postgresql(db.engine):
         with db.engine.begin() as connection:
@@ -131,17 +139,6 @@ def execute(connection: Connection, sql: str, values: Mapping[str, Any]) -> Any:
     return sqlite.execute(sql, values)
 
 
-def hold_run(connection: Connection, run_id: str) -> None:
-    """Let no other transaction add to a run's journal until this one ends.
-
-    The entries of a run are then numbered in the order in which they can be seen, so that nobody who
-    reads on from a cursor skips one. A statement of its own, for the one that waits still sees the
-    past when its wait is over.
-    """
-    if on_postgresql(connection):
-        execute(connection, "SELECT 1 FROM run WHERE id = :run FOR NO KEY UPDATE", {"run": run_id})
-
-
 def last_number(connection: Connection) -> int:
     """The last number that was given to an entry, deleted ones too; 0 for none."""
     sql = (
@@ -176,7 +173,9 @@ def on_postgresql(bind: Connection | Engine) -> bool:
 def _for_postgresql(sql: str) -> str:
     """SQL as SQLite takes it, in the driver's and PostgreSQL's words."""
     named = re.sub(r"(?<!:):(\w+)", r"%(\1)s", sql)
-    return named.replace("group_concat(text, ',')", "string_agg(text, ',' ORDER BY seq)")
+    for words, its_words in ITS_WORDS:
+        named = named.replace(words, its_words)
+    return named
 
 
 @contextmanager

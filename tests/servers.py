@@ -17,9 +17,10 @@ START_SECONDS = 30
 class Server:
     """A server process that prints its address when it listens. Started again, it keeps its port."""
 
-    def __init__(self, arguments: list[str], log: Path) -> None:
+    def __init__(self, arguments: list[str], log: Path, **environment: str) -> None:
         self._arguments = arguments
         self._log = log
+        self._environment = environment
         self._process: subprocess.Popen[str] | None = None
         self.url = ""
 
@@ -29,7 +30,7 @@ class Server:
             self._process = subprocess.Popen(
                 [sys.executable, *self._arguments, *port],
                 cwd=ROOT,
-                env={**os.environ, "PYTHONUNBUFFERED": "1"},
+                env={**os.environ, "PYTHONUNBUFFERED": "1", **self._environment},
                 stdout=subprocess.PIPE,
                 stderr=log,
                 text=True,
@@ -70,4 +71,14 @@ def bowlside(database: Path, *options: str) -> Server:
     return Server(
         ["-m", "api.cli", "serve", "--port", "0", "--database", str(database), *options],
         database.with_suffix(".log"),
+    )
+
+
+def bowlside_shared(url: str, folder: Path, *options: str) -> Server:
+    """The real server on a PostgreSQL database; its log, and all that it keeps beside, in the folder."""
+    return Server(
+        ["-m", "api.cli", "serve", "--port", "0", *options],
+        folder / "shared.log",
+        DATABASE_URL=url,
+        BOWLSIDE_DATABASE=str(folder / "none"),
     )

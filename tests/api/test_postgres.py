@@ -10,17 +10,20 @@ from typing import Any
 import psycopg.errors
 import pytest
 from click.testing import CliRunner
+from sqlalchemy import text
 from sqlalchemy.exc import DBAPIError, InternalError, OperationalError
 
 from api import create_app, store
 from api.cli import main
 from api.entries import keep_entries
 from api.settings import Settings
-from api.store import hold_run, writing
+from api.store import writing
 from tests.api.studio import Studio
 from tests.api.test_store import at_once
 from tests.make import make_entry, make_recipe, uuid4
 from tests.postgres import WAY_OUT, Cluster, find_programs
+
+HOLD_RUN = text("SELECT 1 FROM run WHERE id = :run FOR NO KEY UPDATE")
 
 pytestmark = pytest.mark.database("postgresql")
 
@@ -81,7 +84,7 @@ def test_the_cursor_in_an_answer_has_seen_what_it_waited_for(app: Any) -> None:
 
     waiting = threading.Thread(target=send_again)
     with app.app_context(), writing(alone=False) as connection:
-        hold_run(connection, run)
+        connection.execute(HOLD_RUN, {"run": run})
         waiting.start()
         waiting.join(timeout=0.2)
         assert waiting.is_alive()
@@ -137,7 +140,7 @@ def test_what_someone_else_holds_for_long_is_503(new_app: Any, monkeypatch: pyte
     run = studio.with_run()
 
     with app.app_context(), writing() as connection:
-        hold_run(connection, run)
+        connection.execute(HOLD_RUN, {"run": run})
         entries, recipe = studio.post(run, make_entry(run)), studio.put_recipe(uuid4(), make_recipe())
 
     for answer in (entries, recipe):
