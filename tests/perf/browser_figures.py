@@ -13,6 +13,7 @@ from typing import Any
 from urllib.request import Request, urlopen
 
 from playwright.sync_api import CDPSession, Page, sync_playwright
+from playwright.sync_api import Request as BrowserRequest
 
 import bench
 from tests.conftest import BROWSER_FLAGS, system_browser
@@ -41,10 +42,15 @@ def first_load_kb() -> float:
     """Every file that the page asks for until it stands and can run a batch, in kB of 1000 bytes."""
     with served(waits=1, entries=0) as (server, run), page_at(server.url, load=False) as page:
         sent: dict[str, int] = {}
-        page.on("requestfinished", lambda each: sent.setdefault(each.url, each.sizes()["responseBodySize"]))
+
+        def note(each: BrowserRequest) -> None:
+            sent.setdefault(each.url, each.sizes()["responseBodySize"])
+
+        page.on("requestfinished", note)
         page.goto(f"{server.url}#/bench/{run}")
         page.wait_for_selector("answer-row .copper")
         page.wait_for_load_state("load")
+        page.remove_listener("requestfinished", note)
         return sum(size for url, size in sent.items() if "/api/" not in url) / 1000
 
 
