@@ -196,10 +196,10 @@ async function keepKit(document) {
 }
 
 /** Once a new recipe's first letter is kept, the address is its own, so that a reload finds it. */
-async function writeDraft({ id, base, document: written }) {
+async function writeDraft({ id, base, was, document: written, first }) {
   const writer = screen;
   try {
-    await studio.drafts.write({ id, base, document: written });
+    await studio.drafts.write({ id, base, was, document: written, first });
     if (screen === writer && route.id === "new") {
       history.replaceState(null, "", `#/recipe/${id}`);
       route.id = id;
@@ -248,7 +248,7 @@ async function checkPicked({ document: picked }) {
 async function keepPicked({ document: picked, over }) {
   const bringing = screen;
   const id = over?.id ?? studio.newId();
-  await studio.drafts.write({ id, base: over?.version ?? null, document: picked });
+  await studio.drafts.write({ id, base: over?.version ?? null, was: over?.document, document: picked });
   const answer = await studio.drafts.send(id);
   if (answer === "kept" || answer === "same") location.hash = `#/card/${id}`;
   else if (answer === "waits") bringing.checked(picked, { says: "The server does not answer. The recipe is on this phone as a draft, and is sent when it does." });
@@ -259,6 +259,17 @@ async function editPicked({ document: picked }) {
   const id = studio.newId();
   await studio.drafts.write({ id, base: null, document: picked });
   location.hash = `#/recipe/${id}`;
+}
+
+async function tellSwap({ id, line, ingredient }) {
+  const asking = screen;
+  try {
+    const swaps = await studio.shelf.swaps(id, line);
+    asking.swapTold(line, ingredient, swaps.find((each) => each.ingredient === ingredient) ?? null);
+  } catch (error) {
+    if (!error.says) throw error;
+    asking.swapTold(line, ingredient, null);
+  }
 }
 
 async function tellHistory({ id }) {
@@ -338,6 +349,7 @@ function listen() {
   page.addEventListener("document-picked", ({ detail }) => checkPicked(detail));
   page.addEventListener("document-kept", ({ detail }) => onlyOnce(() => keepPicked(detail)));
   page.addEventListener("document-edited", ({ detail }) => onlyOnce(() => editPicked(detail)));
+  page.addEventListener("swap-wanted", ({ detail }) => tellSwap(detail));
   page.addEventListener("history-wanted", ({ detail }) => tellHistory(detail));
   page.addEventListener("devices-wanted", () => atTheDoor(() => null));
   page.addEventListener("device-renamed", ({ detail }) => atTheDoor(async (door) => void (await door.rename(detail.id, detail.name))));

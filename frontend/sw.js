@@ -6,7 +6,7 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "06ba14adb4bb";
+const VERSION = "1172a3d4032e";
 // An ETag carries the SHA-256 of the file as it lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
@@ -70,6 +70,7 @@ const FILES = [
   "parts/page-head.js",
   "parts/paper-leaf.js",
   "parts/paper-plan.js",
+  "parts/places.js",
   "parts/plate-rows.js",
   "parts/recipe-edits.js",
   "parts/recipe-fields.js",

@@ -24,6 +24,11 @@ export class Shelf {
     }
   }
 
+  /** What each stand-in of a line changes, of the recipe as the server has it. @throws {Unreachable|Refused} */
+  async swaps(id, line) {
+    return (await this.#server.get(`/recipes/${id}/swaps?line=${encodeURIComponent(line)}`)).body.swaps;
+  }
+
   /** The newest versions, each with what it changed and the runs made with it. @throws {Unreachable|Refused} */
   async history(id) {
     const [{ body }, runs] = await Promise.all([this.#server.get(`/recipes/${id}/versions?page_size=${VERSIONS_SHOWN}`), this.#server.all("runs", `recipe=${id}`)]);

@@ -9,9 +9,11 @@
 import { canonical } from "../bench/index.js";
 import { define, h, setText, show, tell } from "../parts/dom.js";
 import { pageHead } from "../parts/page-head.js";
+import { placeWords } from "../parts/places.js";
 
 const LARGEST = 4 * 1024 * 1024;
 const FORMAT = "bowlside-recipe/1";
+const EXPORT = "bowlside-export/1";
 const LEVELS = { will_not_run: "Will not run", look: "Look at this", know: "Good to know" };
 
 class BringScreen extends HTMLElement {
@@ -63,16 +65,30 @@ class BringScreen extends HTMLElement {
     this.trouble(text);
   }
 
-  /** A recipe alone, as the server answers it (with its id), or a studio's file with one recipe in it. */
+  /** A recipe alone, as the server answers it (with its id), or a studio's whole file to pick one from. */
   #read(text) {
     if (text.length > LARGEST) return this.#no("This is more than 4 MB, which no recipe is.");
+    if (!text.trim()) return this.#no("There is nothing here yet. Pick a recipe\u2019s file, or paste what is in it.");
     let file;
     try {
       file = JSON.parse(text);
     } catch (error) {
-      return this.#no(`This is not JSON, the form in which recipes are handed on: ${error.message}`);
+      return this.#no(`This is not a recipe\u2019s file: ${whereItEnds(text, error)}. Pick the file as it was saved, or paste all of what is in it.`);
     }
-    if (file?.format === "bowlside-export/1" && file.recipes?.length === 1) file = { id: file.recipes[0].id, document: file.recipes[0].versions?.at(-1)?.document };
+    if (file?.format === EXPORT && Array.isArray(file.recipes)) return this.#pick(file.recipes);
+    this.#look(file);
+  }
+
+  /** A studio's file holds many recipes; each is looked at by itself. */
+  #pick(recipes) {
+    const newest = recipes.map(({ id, versions }) => ({ id, document: versions?.at(-1)?.document })).filter(({ document: written }) => written?.title);
+    if (newest.length === 0) return this.#no("This studio\u2019s file holds no recipe.");
+    if (newest.length === 1) return this.#look(newest[0]);
+    this.trouble("");
+    this.#told.replaceChildren(h("h2", {}, "Which of these?"), ...newest.map((each) => h("button", { type: "button", class: "outlined", onclick: () => this.#look(each) }, each.document.title)));
+  }
+
+  #look(file) {
     const written = file?.document ?? file;
     if (written?.format !== FORMAT) return this.#no(`This is not a recipe of Bowlside\u2019s: one says "format": "${FORMAT}" and holds one recipe.`);
     this.trouble("");
@@ -87,7 +103,7 @@ class BringScreen extends HTMLElement {
     if (errors) {
       this.#told.replaceChildren(
         h("h2", {}, "It cannot be read as it is"),
-        ...errors.map(({ field, detail }) => found("will_not_run", field || "The whole", detail)),
+        ...errors.map(({ field, detail }) => found("will_not_run", placeWords(written, field), detail)),
         Array.isArray(written.components) && typeof written.ingredients === "object" ? h("button", { type: "button", class: "outlined", onclick: () => tell(this, "document-edited", { document: written }) }, "Put it right here") : "",
       );
       return;
@@ -95,7 +111,7 @@ class BringScreen extends HTMLElement {
     this.#told.replaceChildren(
       h("h2", {}, written.title),
       h("p", {}, `${written.components.map(({ name }) => name).join(", ")}. Written for ${written.written_for}.`),
-      ...Object.keys(LEVELS).flatMap((level) => findings.filter((each) => each.level === level).map(({ where, what, why, by, do: way, source }) => found(level, where, what, by, why, way, source))),
+      ...Object.keys(LEVELS).flatMap((level) => findings.filter((each) => each.level === level).map(({ place, what, why, by, do: way, source }) => found(level, place, what, by, why, way, source))),
       findings.length ? "" : h("p", {}, "The check finds nothing."),
       ...this.#answers(written),
     );
@@ -114,6 +130,14 @@ class BringScreen extends HTMLElement {
       keep(null, "A recipe of its own", "outlined"),
     ];
   }
+}
+
+/** Where a text stops being JSON, in our words: the browsers' own differ and are not the maker's. */
+function whereItEnds(text, { message }) {
+  if (/[\0\ufffd]/.test(text)) return "it is not text";
+  const [, place] = /position (\d+)/.exec(message) ?? [];
+  if (/\bend\b/.test(message)) return "it breaks off";
+  return place === undefined ? "it is not JSON, the form in which recipes are handed on" : `it cannot be read past line ${text.slice(0, Number(place)).split("\n").length}`;
 }
 
 function found(level, where, what, ...more) {

@@ -49,9 +49,25 @@ class CardScreen extends HTMLElement {
         location.hash = `#/card/${id}/${Number(count.value)}`;
       } }, count, h("button", { type: "submit", class: "outlined" }, "Sheet for so many")),
       h("div", { class: "paper-ways" }, asked === null ? null : h("a", { class: "button quiet", href: `#/card/${id}` }, "The card as written"), h("button", { type: "button", class: "quiet", onclick: save }, "Save as a file"), h("a", { class: "button quiet", href: `#/versions/${id}` }, "Versions"), h("a", { class: "button quiet", href: `#/size/${id}` }, "Make it")),
-      ONLY_HERE.test(location.hostname) ? h("p", { class: "soft small" }, "To hand it on by a code to point a phone at, open this page by this computer\u2019s address in the network.") : null,
+      ONLY_HERE.test(location.hostname) ? h("p", { class: "soft small" }, "To hand it on by a link, or by a code to point a phone at, open this page by this computer\u2019s address in the network.") : handOn(id, title),
     );
   }
+}
+
+/** The card's address, for another maker of this studio: by the phone's own way to share, else copied. */
+function handOn(id, title) {
+  const url = `${location.origin}${location.pathname}#/card/${id}`;
+  const said = h("p", { class: "soft small", role: "status" });
+  const give = async () => {
+    try {
+      if (navigator.share) await navigator.share({ title, url });
+      else await navigator.clipboard.writeText(url);
+      if (!navigator.share) said.textContent = "The link is copied.";
+    } catch (error) {
+      if (error.name !== "AbortError") said.textContent = url; // neither is allowed here: shown, to be copied by hand
+    }
+  };
+  return h("div", { class: "stack" }, h("button", { type: "button", class: "quiet knuckle", onclick: give }, navigator.share ? "Share the link" : "Copy the link"), said);
 }
 
 /** The code of this recipe's address; not there without the server, which draws it. */

@@ -1,8 +1,9 @@
-// How many: pieces, total mass, moulds or all of one ingredient; what is left out or swapped;
-// and at once what that makes of every component.
+// How many: pieces, total mass, moulds, all of one ingredient or of a mix that is left; what is left
+// out or swapped; and at once what that makes of every component.
 //
 //   screen.data = { recipe, kit, weigh: "running" | "tare" }
-//   "begin" { recipe, size }     screen.trouble("…")
+//   "begin" { recipe, size }                     screen.trouble("…")
+//   "swap-wanted" { id, line, ingredient }       screen.swapTold(line, ingredient, effects or null)
 //
 // The sheet is made here, on the phone, by the same pure function the run will use.
 
@@ -19,6 +20,9 @@ const WAYS = [
   ["moulds", "Moulds"],
   ["stock", "Use up"],
 ];
+
+/** What begins the value of a mix, where ingredients are picked by their id. */
+const MIX = "mix of ";
 
 class SizeScreen extends HTMLElement {
   #data = null;
@@ -39,6 +43,12 @@ class SizeScreen extends HTMLElement {
     this.replaceChildren();
     if (!data.recipe || !data.kit) this.#lacking();
     else this.#build();
+  }
+
+  /** What a stand-in changes, as the server reckons it; null when it does not answer. */
+  swapTold(line, ingredient, effects) {
+    const told = this.#parts?.swaps.get(line);
+    if (told && this.#swaps[line] === ingredient) told.replaceChildren(...(effects ? swapWords(effects) : [h("li", {}, "What it changes in the check and on the label is with the server, and it does not answer.")]));
   }
 
   trouble(text) {
@@ -63,6 +73,8 @@ class SizeScreen extends HTMLElement {
     const ugOf = (id) => measured.components.flatMap((component) => component.lines).reduce((sum, line) => sum + (line.ingredient === id ? (line.ug ?? 0) : 0), 0);
     const stocked = Object.entries(measured.ingredients).filter(([id]) => ugOf(id)).sort(([one], [other]) => ugOf(other) - ugOf(one));
 
+    const mixes = measured.components.filter(({ id, piece_mg: mg }) => mg && id !== "assembly");
+
     this.#steppers = {
       pieces: makeStepper({ label: measured.piece.many, value: written.written_for, least: 1, most: 1000, unit: measured.piece.many, onchange: again }),
       mass: makeStepper({ label: "grams in all", value: 2000, least: 10, most: 1000000, by: 100, unit: "g in all", onchange: again }),
@@ -73,7 +85,8 @@ class SizeScreen extends HTMLElement {
       ways: h("fieldset", { class: "ways" }, h("legend", { class: "unseen" }, "Size by")),
       steppers: h("div", {}, Object.entries(this.#steppers).map(([by, stepper]) => h("div", { "data-by": by }, stepper.node))),
       component: h("select", { "aria-label": "Moulds of", onchange: again }, moulded.map((component) => h("option", { value: component.id }, `${component.name}, ${component.mould.shape}`))),
-      ingredient: h("select", { "aria-label": "All of which ingredient", onchange: again }, stocked.map(([id, ingredient]) => h("option", { value: id }, ingredient.name))),
+      ingredient: h("select", { "aria-label": "All of what", onchange: again }, h("optgroup", { label: "All of one ingredient" }, stocked.map(([id, { name }]) => h("option", { value: id }, name))), h("optgroup", { label: "A mix that is left" }, mixes.map(({ id, name }) => h("option", { value: `${MIX}${id}` }, `Mixed already: ${name}`)))),
+      swaps: new Map(), // by line: the list that says what its stand-in changes
       says: h("p", { class: "size-says", "aria-live": "polite" }),
       warnings: h("ul", { class: "cautions" }),
       components: h("div", { class: "plates" }),
@@ -118,12 +131,17 @@ class SizeScreen extends HTMLElement {
           rows.push(h("label", { class: "choice" }, box, h("span", {}, `With ${lower(name)}`, h("span", { class: "soft small" }, ` in the ${lower(component.name)}`))));
         }
         if (line.substitutes?.length) {
+          const told = h("ul", { class: "plain small swap-told", "aria-live": "polite" });
+          this.#parts.swaps.set(key, told);
           const pick = h("select", { onchange: () => {
-            if (pick.value) this.#swaps[key] = pick.value;
-            else delete this.#swaps[key];
+            told.replaceChildren();
+            if (pick.value) {
+              this.#swaps[key] = pick.value;
+              tell(this, "swap-wanted", { id: this.#data.recipe.id, line: key, ingredient: pick.value });
+            } else delete this.#swaps[key];
             this.#soon();
-          } }, h("option", { value: "" }, name), line.substitutes.map((substitute) => h("option", { value: substitute.ingredient, selected: this.#swaps[key] === substitute.ingredient }, [written.ingredients[substitute.ingredient]?.name ?? substitute.ingredient, substitute.says, substitute.changes_method ? "changes the method" : ""].filter(Boolean).join(": "))));
-          rows.push(h("label", { class: "field" }, h("span", {}, `${name} in the ${lower(component.name)}`), pick));
+          } }, h("option", { value: "" }, name), line.substitutes.map(({ ingredient }) => h("option", { value: ingredient, selected: this.#swaps[key] === ingredient }, `Instead: ${written.ingredients[ingredient]?.name ?? ingredient}`)));
+          rows.push(h("label", { class: "field" }, h("span", {}, `${name} in the ${lower(component.name)}`), pick), told);
         }
       }
     }
@@ -158,7 +176,11 @@ class SizeScreen extends HTMLElement {
     const chosen = { without: [...this.#without].sort(), swaps: { ...this.#swaps }, weigh: this.#weigh };
     if (this.#by === "mass") return { by: "mass", mg: value * 1000, ...chosen };
     if (this.#by === "moulds") return { by: "moulds", component: this.#parts.component.value, moulds: value, ...chosen };
-    if (this.#by === "stock") return { by: "stock", stock: { [this.#parts.ingredient.value]: value * 1000 }, ...chosen };
+    if (this.#by === "stock") {
+      const { value: which } = this.#parts.ingredient;
+      if (which.startsWith(MIX)) return { by: "mix", component: which.slice(MIX.length), mg: value * 1000, ...chosen };
+      return { by: "stock", stock: { [which]: value * 1000 }, ...chosen };
+    }
     return { by: "pieces", pieces: value, ...chosen };
   }
 
@@ -193,6 +215,17 @@ class SizeScreen extends HTMLElement {
     show(warnings, sheet.warnings.length > 0);
     components.replaceChildren(...sheet.components.map((component) => plate(sheet, component)).filter(Boolean));
   }
+}
+
+/** A swap's arithmetic and method, then what it changes in the check and on the label. */
+function swapWords({ says, findings_new: found, findings_gone: gone, label_new: named, label_gone: dropped }) {
+  const worth = (findings) => findings.filter(({ level }) => level !== "know");
+  return [
+    says.join(" "),
+    ...worth(found).map(({ what, by, do: way }) => `The check then says: ${[what, by, way].filter(Boolean).join(" ")}`),
+    ...worth(gone).map(({ what }) => `The check no longer says: ${what}`),
+    named.length || dropped.length ? `On the label: ${[named.length ? `${named.join(", ")} comes in` : "", dropped.length ? `${dropped.join(", ")} goes out` : ""].filter(Boolean).join("; ")}.` : "The label stays as it is.",
+  ].map((text) => h("li", {}, text));
 }
 
 /** One component: how many, how much, in how many rounds and why, and what goes in. */

@@ -7,6 +7,7 @@ import io
 import json
 import re
 from collections.abc import Iterator
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -17,7 +18,7 @@ from pypdf import PdfReader
 import bench
 from tests.frontend.phones import call
 from tests.make import make_recipe, uuid4, uuid7
-from tests.servers import Server
+from tests.servers import Server, bowlside
 
 POINTS = {"A4": (595, 842), "Letter": (612, 792)}
 THREE_PARTS = "Pressed fizzing base"
@@ -171,15 +172,38 @@ def test_paper_needs_no_server_and_printing_is_asked_of_the_browser(desk: Page, 
     assert desk.title() == "printing"
 
 
-def test_the_code_is_on_the_card_where_another_device_can_use_it(page: Page, live_server: Server) -> None:
-    recipe = recipe_of(live_server)
+@pytest.fixture
+def named_server(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Server]:
+    """The demo studio, that answers to a name of its own as well."""
+    monkeypatch.setenv("BOWLSIDE_HOSTS", "studio.localhost")
+    server = bowlside(tmp_path / "named.sqlite3", "--demo").start()
+    yield server
+    server.stop()
+
+
+def test_the_code_is_on_the_card_where_another_device_can_use_it(page: Page, named_server: Server) -> None:
+    recipe = recipe_of(named_server)
     for host, codes in (("studio.localhost", 1), ("127.0.0.1", 0)):
-        page.goto(f"{live_server.url.replace('127.0.0.1', host)}#/card/{recipe['id']}")
+        page.goto(f"{named_server.url.replace('127.0.0.1', host)}#/card/{recipe['id']}")
         expect(page.locator(".paper")).to_be_visible()
 
         expect(page.get_by_role("img", name="QR code")).to_have_count(codes)
-    page.goto(f"{live_server.url.replace('127.0.0.1', 'studio.localhost')}#/card/{recipe['id']}")
+    page.goto(f"{named_server.url.replace('127.0.0.1', 'studio.localhost')}#/card/{recipe['id']}")
     expect(page.get_by_role("img", name="QR code")).not_to_have_js_property("naturalWidth", 0)
+
+
+def test_the_cards_link_opens_it_on_another_phone(page: Page, browser: Any, named_server: Server) -> None:
+    recipe = recipe_of(named_server)
+    page.context.grant_permissions(["clipboard-read", "clipboard-write"])
+    page.goto(f"{named_server.url.replace('127.0.0.1', 'studio.localhost')}#/card/{recipe['id']}")
+    page.get_by_role("button", name="Copy the link").click()
+    expect(page.get_by_role("status")).to_have_text("The link is copied.")
+
+    other = browser.new_page()
+    other.goto(page.evaluate("navigator.clipboard.readText()"))
+
+    expect(other.locator(".paper")).to_contain_text(recipe["title"])
+    other.close()
 
 
 def test_what_is_saved_can_be_brought_in_and_is_known_again(desk: Page, live_server: Server) -> None:
@@ -229,15 +253,33 @@ def test_one_that_is_here_already_is_asked_about(desk: Page, live_server: Server
 @pytest.mark.parametrize(
     ("text", "words"),
     [
-        ("no json at all", "This is not JSON"),
+        ("", "nothing here yet"),
+        ("no json at all", "not a recipe’s file: it is not JSON"),
+        ('{\n"format": 01\n}', "it cannot be read past line 2"),
+        ('{"format":', "it breaks off"),
+        ("PK\x03\x04 \ufffd\ufffd", "it is not text"),
         ('{"format": "something/9"}', "not a recipe of Bowlside"),
         ("[1, 2]", "not a recipe of Bowlside"),
         ('"text"', "not a recipe of Bowlside"),
         (" " * (4 * 1024 * 1024 + 1), "more than 4 MB"),
-        (json.dumps({**make_recipe(), "written_for": 0}), "written_for"),
+        (json.dumps({**make_recipe(), "written_for": 0}), "written for"),
+        (json.dumps({"format": "bowlside-export/1", "recipes": []}), "holds no recipe"),
         (json.dumps({"format": "bowlside-recipe/1"}), "cannot be read as it is"),
     ],
-    ids=["not json", "another format", "a list", "a text", "too big", "a wrong number", "nearly nothing"],
+    ids=[
+        *(
+            "nothing",
+            "not json",
+            "a slip",
+            "cut off",
+            "not text",
+            "another format",
+            "a list",
+            "a text",
+            "too big",
+        ),
+        *("a wrong number", "a studio with no recipe", "nearly nothing"),
+    ],
 )
 def test_what_cannot_be_brought_in_is_answered_in_words_and_stays(desk: Page, text: str, words: str) -> None:
     go(desk, "#/bring")
@@ -249,6 +291,29 @@ def test_what_cannot_be_brought_in_is_answered_in_words_and_stays(desk: Page, te
     expect(desk.locator("bring-screen")).to_contain_text(words)
     assert pasted.input_value() == text
     expect(desk.get_by_role("button", name="Keep it")).to_have_count(0)
+
+
+def test_of_a_whole_studios_file_one_recipe_is_picked(desk: Page, live_server: Server) -> None:
+    export = call(live_server, "GET", "export")
+    titles = [each["versions"][-1]["document"]["title"] for each in export["recipes"]]
+    go(desk, "#/bring")
+    desk.get_by_label("The recipe as text").fill(json.dumps(export))
+    desk.get_by_role("button", name="Look at it").click()
+    assert desk.locator("bring-screen button").all_inner_texts()[-len(titles) :] == titles
+
+    desk.get_by_role("button", name=titles[0]).click()
+
+    expect(desk.locator("bring-screen")).to_contain_text("here already, word for word")
+
+
+def test_a_finding_on_what_is_brought_in_says_its_place_in_words(desk: Page, live_server: Server) -> None:
+    go(desk, "#/bring")
+    desk.get_by_label("The recipe as text").fill(json.dumps({**make_recipe(), "written_for": 3}))
+
+    desk.get_by_role("button", name="Look at it").click()
+
+    expect(desk.locator("bring-screen .found").first).to_be_visible()
+    assert "ingredients." not in desk.locator("bring-screen").inner_text()
 
 
 def test_without_the_server_what_was_picked_stays(desk: Page, live_server: Server) -> None:

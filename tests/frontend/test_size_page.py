@@ -1,0 +1,59 @@
+"""The size page: what a stand-in changes, and a mix that is left, as the maker sees them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.frontend.phones import call
+from tests.frontend.test_screens import PHONE
+from tests.servers import Server
+
+pytestmark = pytest.mark.browser
+
+THREE_PART = "Pressed fizzing base with a clear soap pebble and a whipped soap top"
+
+
+@pytest.fixture
+def size(page: Page, live_server: Server) -> Iterator[Page]:
+    recipes = call(live_server, "GET", "recipes")["recipes"]
+    found = next(each["id"] for each in recipes if each["title"] == THREE_PART)
+    page.set_viewport_size(PHONE)
+    page.goto(f"{live_server.url}#/size/{found}")
+    expect(page.get_by_role("heading", name=THREE_PART)).to_be_visible()
+    yield page
+
+
+def test_a_stand_in_says_what_it_changes_and_the_run_records_it(size: Page, live_server: Server) -> None:
+    size.get_by_label("Cocoa butter in the fizzing base").select_option(label="Instead: Shea butter")
+
+    told = size.locator(".swap-told:not(:empty)")
+    expect(told).to_contain_text("55.00 g of Shea butter for 55.00 g of Cocoa butter")
+    expect(told).to_contain_text("Theobroma Cacao Seed Butter goes out")
+    size.get_by_role("button", name="Begin 12 pieces").click()
+    expect(size.locator("bench-screen")).to_be_visible()
+    size.evaluate("location.hash = location.hash.replace('bench', 'record')")
+    expect(size.locator("record-screen")).to_contain_text("Shea butter, instead of Cocoa butter")
+
+
+def test_with_no_server_a_stand_in_is_weighed_all_the_same(size: Page, live_server: Server) -> None:
+    live_server.stop()
+
+    size.get_by_label("Cocoa butter in the fizzing base").select_option(label="Instead: Shea butter")
+
+    expect(size.locator(".swap-told:not(:empty)")).to_contain_text("it does not answer")
+    expect(size.get_by_role("rowheader", name="Shea butter")).to_be_visible()
+
+
+def test_a_mix_that_is_left_says_how_many_pieces_it_gives(size: Page) -> None:
+    """150 g a piece, 20 g stays behind and 2 % is lost: (700 x 0.98 - 20) / 150 is 4.4."""
+    size.get_by_role("radio", name="Use up").check()
+    size.get_by_label("All of what").select_option(label="Mixed already: Fizzing base")
+    amount = size.get_by_role("textbox", name="grams there are")
+    amount.fill("700")
+    amount.blur()
+
+    expect(size.locator(".size-says")).to_have_text("700 g of Fizzing base gives 4 pieces")
+    expect(size.get_by_role("button", name="Begin 4 pieces")).to_be_enabled()
