@@ -207,10 +207,7 @@ def read_mass_mg(text: str, where: str) -> int:
     amount = read_amount(text, None, where)
     if amount.kind != "mass":
         raise AmountError(where, f"“{text[:40]}” should be a mass, such as 150 g.")
-    mg = half_even(amount.value.numerator, amount.value.denominator * 1000)
-    if mg == 0:
-        raise AmountError(where, f"“{text[:40]}” is less than a thousandth of a gram. Check the unit.")
-    return mg
+    return half_even(amount.value.numerator, amount.value.denominator * 1000)
 
 
 def read_ppm(text: str, where: str) -> int:

@@ -6,7 +6,7 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "1172a3d4032e";
+const VERSION = "f4a00783f61a";
 // An ETag carries the SHA-256 of the file as it lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
@@ -75,6 +75,7 @@ const FILES = [
   "parts/recipe-edits.js",
   "parts/recipe-fields.js",
   "parts/recipe-forms.js",
+  "parts/recipe-merge.js",
   "parts/recipe-picture.js",
   "parts/recipe-text.js",
   "parts/sheets.js",

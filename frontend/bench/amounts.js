@@ -164,9 +164,7 @@ function kitchenNl(unit, measures, where) {
 export function readMassMg(text, where = "mass") {
   const { kind, value } = readAmount(text, null, where);
   if (kind !== "mass") throw new BenchError(where, `“${cut(text)}” should be a mass, such as 150 g.`);
-  const mg = nearest(over(value, [1000n, 1n]));
-  if (mg === 0) throw new BenchError(where, `“${cut(text)}” is less than a thousandth of a gram. Check the unit.`);
-  return mg;
+  return nearest(over(value, [1000n, 1n]));
 }
 
 /** A written percentage below 100 % in whole parts per million. "0 %" is allowed. */

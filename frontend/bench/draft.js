@@ -44,7 +44,8 @@ export function sketch(document) {
     else if (Object.hasOwn(READERS, key)) read(where, () => READERS[key](text, where));
   });
 
-  const whole = Number.isInteger(document.written_for) ? document.written_for : 1;
+  const whole = Number.isInteger(document.written_for) && document.written_for > 0 ? document.written_for : null;
+  if (whole === null) faults.set("written_for", "Say for how many pieces it is written: a whole number, such as 12.");
   const takes = new Map(document.assembly?.takes.map(({ component, count }) => [component, Number.isInteger(count) ? count : 1]));
   const components = document.components.map((written, place) => component(written, `components.${place}`, takes.get(written.id) ?? 1));
   if (document.assembly) {
@@ -65,14 +66,15 @@ export function sketch(document) {
 
   function component(written, where, count, first = []) {
     const got = (key, reader) => (written[key] ? read(`${where}.${key}`, () => reader(written[key])) : null);
-    const pieces = whole * count + (written.spares || 0);
+    const pieces = whole && whole * count + (written.spares || 0);
     const behind = got("stays_behind", readMassMg) ?? 0;
     const loss = got("loss", readPpm) ?? 0;
     let piece = got("piece", readMassMg);
-    const needed = piece ? halfEven(product(pieces * piece + behind, PPM), PPM - loss) : null;
+    if (piece === 0) faults.set(`${where}.piece`, "A piece below 1 mg cannot be weighed. Write 0.001 g or more.");
+    const needed = piece && pieces ? halfEven(product(pieces * piece + behind, PPM), PPM - loss) : null;
     const lines = linesOf(written, where, needed);
     const total_ug = lines.reduce((total, { ug }) => total + (ug ?? 0), 0);
-    if (!piece && total_ug) piece = Math.max(0, halfEven(BigInt(total_ug) * BigInt(PPM - loss) - BigInt(behind) * BigInt(1000 * PPM), BigInt(pieces) * BigInt(1000 * PPM)));
+    if (!piece && total_ug && pieces) piece = Math.max(0, halfEven(BigInt(total_ug) * BigInt(PPM - loss) - BigInt(behind) * BigInt(1000 * PPM), BigInt(pieces) * BigInt(1000 * PPM)));
     return {
       id: written.id,
       name: written.name,
@@ -111,7 +113,7 @@ export function sketch(document) {
       faults.set(`${where}.part`, "Parts stand beside weights. Say what one part is, such as 100 g.");
     } else if (parts[0] || (percent[0] && !fixed[0])) {
       if (needed) total = [BigInt(needed) * 1000n, 1n];
-      else faults.set(`${where}.piece`, "Parts and per cents alone have no mass. Say what a piece weighs, or what one part is.");
+      else if (!written.piece) faults.set(`${where}.piece`, "Parts and per cents alone have no mass. Say what a piece weighs, or what one part is.");
     } else if (rest[0]) total = over(fixed, rest);
     return lines.map(({ id, ingredient, got, ug, by }) => {
       let mass = ug;

@@ -2,13 +2,16 @@
  * Recipes being written. A draft is on the phone's disk from its first letter; the server keeps
  * it as a version when it can be reached, and never over somebody else's.
  *
- *   await drafts.write({ id, base: 3, document });   // on this phone's disk; base: the version begun from, or null
- *   await drafts.send(id);                           // "kept", "same", "waits", "changed", or {errors: [{field, detail}]}
+ *   await drafts.write({ id, base: 3, was, document });   // on this phone's disk; was: the version begun from, or null
+ *   await drafts.send(id);                                // "kept", "same", "waits", "changed", or {errors: [{field, detail}]}
  *
- * Two edits of one recipe are both kept: the server's is the version, this phone's stays a draft.
+ * Two edits of one recipe are both kept: the server's is the version, this phone's stays a draft. A
+ * draft that the server refused, perhaps long after it was handed over, carries the `errors`; one
+ * that gave up some of the maker's own words in putting two edits together carries those words as
+ * `first`, which become a version just before it.
  */
 
-import { tidy } from "../bench/index.js";
+import { canonical, tidy } from "../bench/index.js";
 import { Refused, Unreachable } from "./server.js";
 
 export class Drafts {
@@ -35,8 +38,8 @@ export class Drafts {
   }
 
   /** Letters come faster than the disk: the last one written wins, and this resolves when it is there. */
-  write({ id, base, document }) {
-    this.#waiting.set(id, { id, base, document, at: this.#now(), send: false });
+  write({ id, base, was = null, document, first = null }) {
+    this.#waiting.set(id, { id, base, was, document, first, at: this.#now(), send: false, errors: null });
     this.#writing ??= this.#drain().finally(() => {
       this.#writing = null;
     });
@@ -81,9 +84,10 @@ export class Drafts {
     try {
       return await this.#send(draft);
     } catch (error) {
-      if (error instanceof Unreachable) return this.#keepAs({ ...draft, send: true }, "waits");
+      if (error instanceof Unreachable) return this.#keepAs(draft, { send: true }, "waits");
       if (!(error instanceof Refused)) throw error;
-      return this.#keepAs({ ...draft, send: false }, { errors: faults(error) });
+      const errors = faults(error);
+      return this.#keepAs(draft, { send: false, errors }, { errors });
     } finally {
       this.#sending.delete(id);
     }
@@ -95,31 +99,48 @@ export class Drafts {
   }
 
   async #send(draft) {
-    const { id, base, document } = draft;
-    const headers = base === null ? {} : { "If-Match": `"${base}"` };
+    const { id, document } = draft;
     let kept;
     try {
-      kept = (await this.#server.ask("PUT", `/recipes/${id}`, tidy(document), { headers })).body;
+      kept = await this.#put(id, await this.#below(draft), document);
     } catch (error) {
       if (error.status !== 412 && error.status !== 428) throw error;
-      const theirs = (await this.#server.get(`/recipes/${id}`)).body;
-      await this.#book.commit({ recipes: { put: [theirs] } });
-      return this.#keepAs({ ...draft, send: false }, "changed");
+      kept = (await this.#server.get(`/recipes/${id}`)).body;
+      if (canonical(kept.document) !== canonical(tidy(document))) {
+        await this.#book.commit({ recipes: { put: [kept] } });
+        return this.#keepAs(draft, { send: false }, "changed");
+      } // else it is this draft, and the answer to it was lost
     }
     await this.#writing;
     const now = this.get(id);
     const changes = { recipes: { put: [kept] } };
     // What was written while it was on its way stays a draft, on top of what is kept now.
     if (now?.document === document) changes.drafts = { delete: [id] };
-    else if (now) changes.drafts = { put: [{ ...now, base: kept.version }] };
+    else if (now) changes.drafts = { put: [{ ...now, base: kept.version, was: kept.document, first: null }] };
     await this.#book.commit(changes, { strict: true });
     return "kept";
   }
 
+  /** The version to put a draft on: the one it was begun from, or its maker's own words of before on top of that. */
+  async #below({ id, base, first }) {
+    if (!first) return base;
+    try {
+      return (await this.#put(id, base, first)).version;
+    } catch (error) {
+      if (error.status !== 422) throw error;
+      return base; // words that cannot be read cannot be a version
+    }
+  }
+
+  async #put(id, base, document) {
+    const headers = base === null ? {} : { "If-Match": `"${base}"` };
+    return (await this.#server.ask("PUT", `/recipes/${id}`, tidy(document), { headers })).body;
+  }
+
   /** Mark the draft, unless it has been written on meanwhile. */
-  async #keepAs(draft, answer) {
+  async #keepAs(draft, marks, answer) {
     await this.#writing;
-    if (this.get(draft.id)?.document === draft.document) await this.#book.commit({ drafts: { put: [draft] } }, { strict: true });
+    if (this.get(draft.id)?.document === draft.document) await this.#book.commit({ drafts: { put: [{ ...draft, ...marks }] } }, { strict: true });
     return answer;
   }
 }

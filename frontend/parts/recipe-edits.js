@@ -65,30 +65,61 @@ function withoutIngredient(document, id) {
   return { ...document, ingredients };
 }
 
-/** A line's ingredient by the name typed: one that is here, or a new one. */
+/** Whether more is written of an ingredient than its name. */
+export const hasDetails = (ingredient) => Object.keys(ingredient ?? {}).length > 1;
+
+/** A line's ingredient while its name is typed: its own, which has that name now, or a new one where others use it too. */
 export function nameLine(document, at, text) {
   const { ingredient } = valueAt(document, at);
   const mine = document.ingredients[ingredient];
-  const isMineAlone = mine && FRESH.test(ingredient) && Object.keys(mine).length === 1 && usesOf(document, ingredient) === 1;
-  const there = Object.keys(document.ingredients).find((id) => isSame(document.ingredients[id].name, text) && !(isMineAlone && id === ingredient));
-  if (!text.trim() || there) {
-    const pointed = withValue(document, `${at}.ingredient`, there ?? "");
-    return isMineAlone ? withoutIngredient(pointed, ingredient) : pointed;
-  }
-  if (isMineAlone) return withValue(document, `ingredients.${ingredient}`, { name: text });
-  const id = freshId(document);
-  return withValue(withValue(document, `ingredients.${id}`, { name: text }), `${at}.ingredient`, id);
+  const isMineAlone = mine && usesOf(document, ingredient) === 1;
+  if (isMineAlone && (text.trim() || hasDetails(mine))) return withValue(document, `ingredients.${ingredient}.name`, text);
+  if (!text.trim()) return pointed(document, at, "");
+  return anew(document, at, { name: text });
 }
 
-/** The name is written: the ingredient it replaced goes if nothing uses it, details known elsewhere come. */
-export function settleLine(document, at, left, known) {
-  let settled = left && document.ingredients[left] && usesOf(document, left) === 0 ? withoutIngredient(document, left) : document;
-  const { ingredient } = valueAt(settled, at);
-  const mine = settled.ingredients[ingredient];
-  if (!mine || !FRESH.test(ingredient)) return settled;
-  const details = Object.keys(mine).length === 1 ? known.find(({ name }) => isSame(name, mine.name)) : null;
+/** The line made to mean this ingredient; the one it meant goes if nothing else uses it. */
+function pointed(document, at, id) {
+  const { ingredient } = valueAt(document, at);
+  const now = withValue(document, `${at}.ingredient`, id);
+  return document.ingredients[ingredient] && usesOf(now, ingredient) === 0 ? withoutIngredient(now, ingredient) : now;
+}
+
+function anew(document, at, about) {
+  const id = freshId(document);
+  return pointed({ ...document, ingredients: { ...document.ingredients, [id]: about } }, at, id);
+}
+
+/** What a line means is another ingredient than the one renamed: one of this name and nothing known of it. */
+export function asAnother(document, at) {
+  const { name } = document.ingredients[valueAt(document, at).ingredient];
+  return settleLine(anew(document, at, { name }), at, null, []);
+}
+
+/** What a line means is that ingredient after all, which has the new name wherever it is used. */
+export function renamedEverywhere(document, at, ingredient) {
+  const { name } = document.ingredients[valueAt(document, at).ingredient];
+  return withValue(pointed(document, at, ingredient), `ingredients.${ingredient}.name`, name);
+}
+
+/**
+ * The name is written: it may be that of another ingredient here, or of one known from elsewhere,
+ * whose details come with it.
+ * @param before what the line meant before: the ingredient as it was, or null
+ */
+export function settleLine(document, at, before, known) {
+  const { ingredient } = valueAt(document, at);
+  const mine = document.ingredients[ingredient];
+  if (!mine) return document;
+  if (!mine.name.trim()) return pointed(document, at, "");
+  const there = Object.keys(document.ingredients).find((id) => id !== ingredient && isSame(document.ingredients[id].name, mine.name));
+  if (there) return settleId(pointed(document, at, there), at, mine.name);
+  const isAnother = before && !isSame(before.name, mine.name);
+  const details = isAnother || !hasDetails(mine) ? known.find(({ name }) => isSame(name, mine.name)) : null;
+  if (!FRESH.test(ingredient)) return details ? withValue(document, `ingredients.${ingredient}`, { ...details, name: mine.name }) : document;
+  let settled = document;
   const id = idFor(mine.name, new Set(Object.keys(settled.ingredients)));
-  settled = withoutIngredient({ ...settled, ingredients: { ...settled.ingredients, [id]: { ...details, ...mine } } }, ingredient);
+  settled = withoutIngredient({ ...settled, ingredients: { ...settled.ingredients, [id]: details ? { ...details, name: mine.name } : mine } }, ingredient);
   const rename = (each) => (each.ingredient === ingredient ? { ...each, ingredient: id } : each);
   settled = eachPart(settled, (part) => (part.lines ? { ...part, lines: part.lines.map((line) => ({ ...rename(line), ...(line.substitutes && { substitutes: line.substitutes.map(rename) }) })) } : part));
   return settleId(settled, at, mine.name);
@@ -150,28 +181,57 @@ export function moved(document, at, from, to) {
   return withValue(document, at, list);
 }
 
-/** What was confirmed of a pasted text, put at the end of the recipe. */
+/** A line or a step put at the end of another part ("components.1" or "assembly"); what it needs of the part it leaves goes with it. */
+export function shifted(document, at, to) {
+  const [, from, list, index] = /^(components\.\d+|assembly)\.(lines|steps)\.(\d+)$/.exec(at);
+  const idOf = (root) => valueAt(document, root).id ?? "assembly";
+  const thing = valueAt(document, at);
+  const there = valueAt(document, `${to}.${list}`) ?? [];
+  const id = there.some((each) => each.id === thing.id) ? idFor(thing.id, new Set([...there.map((each) => each.id), "assembly"])) : thing.id;
+  if (list === "lines") return withValue(without(document, `${from}.lines`, Number(index)), `${to}.lines`, [...there, { ...thing, id }]);
+  // Others go on naming it, and it goes on naming others, each from where it stands now.
+  const full = (reference, part) => (reference.includes(".") ? reference : `${part}.${reference}`);
+  const seen = (reference, part, by) => {
+    const whole = full(reference, part);
+    const now = whole === `${idOf(from)}.${thing.id}` ? `${idOf(to)}.${id}` : whole;
+    return now.startsWith(`${by}.`) ? now.slice(by.length + 1) : now;
+  };
+  const relook = (step, part, by) => ({
+    ...step,
+    ...(step.after && { after: step.after.map((each) => seen(each, part, by)) }),
+    ...(step.window?.from && { window: { ...step.window, from: seen(step.window.from, part, by) } }),
+  });
+  const { lines: weighed, of, ...rest } = relook({ ...thing, id }, idOf(from), idOf(to));
+  const moving = { ...rest, ...(weighed && { lines: [] }), ...(of && thing.kind === "melt" && { of: [] }) };
+  const left = eachPart(document, (part, key) => ({ ...part, steps: part.steps.filter((step) => step !== thing).map((step) => relook(step, key, key)) }));
+  return withValue(left, `${to}.steps`, [...valueAt(left, `${to}.steps`), moving]);
+}
+
+/** What was confirmed of a pasted text, each in the part it was put to: one of the text's, by its key, or one that is here, by its id. */
 export function withText(document, items, known) {
   let made = document;
-  let at = `components.${made.components.length - 1}`;
-  for (const { as, name, amount, kind, time } of items) {
+  const parts = new Map(made.components.map(({ id }, place) => [id, `components.${place}`]));
+  for (const { as, name, amount, kind, key, part, times = {} } of items) {
+    const at = parts.get(part);
     if (as === "title") made = { ...made, title: name };
     if (as === "part") {
-      const { name: here, lines, steps } = valueAt(made, at);
-      if (!here && steps.length === 0 && lines.every((line) => !line.ingredient)) made = withValue(made, `${at}.name`, name);
+      const last = `components.${made.components.length - 1}`;
+      const { name: here, lines, steps } = valueAt(made, last);
+      if (!here && steps.length === 0 && lines.every((line) => !line.ingredient)) made = withValue(made, `${last}.name`, name);
       else made = addComponent(made, name);
-      at = `components.${made.components.length - 1}`;
-      made = settleId(made, at, name);
+      parts.set(key, `components.${made.components.length - 1}`);
+      made = settleId(made, parts.get(key), name);
     }
     if (as === "line") {
       made = withValue(made, `${at}.lines`, valueAt(made, `${at}.lines`).filter((line) => line.ingredient || line.amount));
       made = addLine(made, at, { amount });
       const line = `${at}.lines.${valueAt(made, `${at}.lines`).length - 1}`;
-      made = settleLine(nameLine(made, line, name), line, "", known);
+      made = settleLine(nameLine(made, line, name), line, null, known);
     }
     if (as === "step") {
-      const timed = { wait: { usual: time }, do: { about: time } }[kind];
-      made = addStep(made, at, kind, { title: name.slice(0, 120), ...(name.length > 120 && { says: name }), ...(time && timed) });
+      const { earliest = "", usual = "", about } = times;
+      const timed = { wait: { earliest, usual }, do: about ? { about } : {} }[kind];
+      made = addStep(made, at, kind, { title: name.slice(0, 120), ...(name.length > 120 && { says: name }), ...timed });
       made = settleId(made, `${at}.steps.${valueAt(made, `${at}.steps`).length - 1}`, name);
     }
   }

@@ -3,7 +3,7 @@
 //   fieldRow(pen, "components.0", ["piece", "One weighs", "", "150 g"])
 //
 // A field is [key, label, type, extra]; the key may be dotted, a label that ends in * must be
-// filled in. Types: "" text (extra: an example), area, whole, flag, maybe (yes, no, not said), pick
+// filled in. Types: "" text (extra: an example), grow (text on as many rows as it needs), area, whole, flag, maybe (yes, no, not said), pick
 // (extra: [value, label] pairs, or what gives them), some (the same, any number), list (words
 // between commas), rows (extra: {fields, one, blank}).
 //
@@ -31,10 +31,22 @@ export function withValue(document, at, value) {
   return copy;
 }
 
+/** A field for one line of text, as tall as its words need: long ones wrap and are not cut. */
+export function growing(props = {}) {
+  const input = h("textarea", { rows: 1, class: "grow", autocomplete: "off", ...props });
+  input.addEventListener("keydown", (event) => {
+    if (event.key === "Enter") event.preventDefault();
+  });
+  input.addEventListener("input", () => {
+    if (/[\r\n]/.test(input.value)) input.value = input.value.replace(/\s*[\r\n]+\s*/g, " ");
+  });
+  return input;
+}
+
 const optionsOf = (pen, at, extra) => (typeof extra === "function" ? extra(pen.document, at) : extra);
 
 function plain(pen, at, { type, extra, value, needed }) {
-  const input = type === "area" ? h("textarea", { rows: 2 }) : h("input", { type: "text", autocomplete: "off", placeholder: typeof extra === "string" ? extra : null, inputmode: type === "whole" ? "numeric" : null });
+  const input = type === "area" ? h("textarea", { rows: 2 }) : type === "grow" ? growing() : h("input", { type: "text", autocomplete: "off", placeholder: typeof extra === "string" ? extra : null, inputmode: type === "whole" ? "numeric" : null });
   input.value = Array.isArray(value) ? value.join(", ") : (value ?? "");
   input.addEventListener("input", () => {
     const text = input.value;
@@ -112,7 +124,7 @@ function rows(pen, at, label, { extra, value = [] }) {
       h("div", { class: "r-row" }, fieldRows(pen, `${at}.${index}`, fields), h("button", { type: "button", class: "quiet", onclick: () => pen.reshape((document) => {
         const left = valueAt(document, at).filter((_each, place) => place !== index);
         return withValue(document, at, left.length ? left : undefined);
-      }) }, `Take away this ${one}`)),
+      }, `${at}+`) }, `Take away this ${one}`)),
     ),
     h("button", { type: "button", class: "quiet", "data-at": `${at}+`, onclick: () => pen.reshape((document) => withValue(document, at, [...(valueAt(document, at) ?? []), blank(valueAt(document, at) ?? [])]), `${at}.${value.length}.${fields[0][0]}`) }, `Add a ${one}`),
   );
@@ -171,7 +183,11 @@ export function fold(pen, key, summary, build) {
   return node;
 }
 
-/** A list whose items change places: by Alt and the arrows anywhere in one, by its handle, by drag. */
+/**
+ * A list whose items change places: by Alt and the arrows anywhere in one, by its handle, by its Up
+ * and Down, by drag. make(item, at, index, order): order(...more) is a row with what else may be
+ * done with an item. Up and Down are no stops of the keyboard's, which has the arrows.
+ */
 export function ordered(pen, at, items, nameOf, make) {
   const list = h("ol", { class: "r-list" });
   const move = (from, to) => {
@@ -181,9 +197,10 @@ export function ordered(pen, at, items, nameOf, make) {
     ...items.map((item, index) => {
       const name = nameOf(item) || "this";
       const handle = h("button", { type: "button", class: "handle", "data-at": `${at}.${index}#`, "aria-label": `Move ${name}`, title: "Drag, or arrow keys" }, mark("drag"));
-      const order = () =>
-        h("div", { class: "r-order" }, [["Up", -1], ["Down", 1]].map(([word, by]) => h("button", { type: "button", class: "quiet", "data-at": `${at}.${index}${word}`, "aria-label": `${word}: ${name}`, onclick: () => move(index, index + by) }, word)), h("button", { type: "button", class: "quiet", "aria-label": `Take away ${name}`, onclick: () => pen.drop(at, index, name) }, "Take away"));
-      const node = h("li", { class: "r-item" }, handle, make(item, `${at}.${index}`, index, order));
+      const order = (...more) => h("div", { class: "r-order" }, more, h("button", { type: "button", class: "quiet", "aria-label": `Take away ${name}`, onclick: () => pen.drop(at, index, name) }, "Take away"));
+      const arrow = (word, by, sign) => h("button", { type: "button", class: "arrow", tabindex: -1, "data-at": `${at}.${index}${word}`, "aria-label": `${word}: ${name}`, "aria-disabled": items[index + by] ? null : "true", onclick: () => move(index, index + by) }, sign);
+      const arrows = items.length > 1 && h("div", { class: "r-arrows" }, arrow("Up", -1, "\u2191"), arrow("Down", 1, "\u2193"));
+      const node = h("li", { class: "r-item" }, handle, make(item, `${at}.${index}`, index, order), arrows);
       const onHandle = (event) => event.target === handle;
       node.addEventListener("keydown", (event) => {
         const by = { ArrowUp: -1, ArrowDown: 1 }[event.key];
@@ -199,22 +216,53 @@ export function ordered(pen, at, items, nameOf, make) {
   return list;
 }
 
+const NEAR_EDGE_PX = 72;
+
+/** Follows the pointer; near the top or the foot the page scrolls on, the faster the nearer. */
 function draggable(handle, node, list, drop) {
   handle.addEventListener("pointerdown", (event) => {
     if (event.button !== 0) return;
-    node.classList.add("dragged");
     // Listened to on the page: moving the node would let go of a pointer that it has captured.
     const ended = new AbortController();
     const { signal } = ended;
+    let at = event.clientY;
+    let scrolling = 0;
+    /** What is carried, and all it may pass, shown short, and still under the pointer. */
+    const lift = () => {
+      const was = node.getBoundingClientRect().top;
+      node.classList.add("dragged");
+      list.classList.add("moving");
+      scrollBy(0, node.getBoundingClientRect().top - was);
+    };
     const end = () => {
       ended.abort();
+      cancelAnimationFrame(scrolling);
       node.classList.remove("dragged");
+      list.classList.remove("moving");
       drop([...list.children].indexOf(node));
     };
-    const follow = ({ clientY }) => {
+    const place = () => {
       const middle = (each) => each.getBoundingClientRect().top + each.offsetHeight / 2;
-      const next = [...list.children].find((each) => each !== node && clientY < middle(each)) ?? null;
+      const next = [...list.children].find((each) => each !== node && at < middle(each)) ?? null;
       if (next !== node.nextElementSibling) list.insertBefore(node, next);
+    };
+    const scroll = () => {
+      const foot = innerHeight - (parseFloat(getComputedStyle(document.documentElement).scrollPaddingBottom) || 0);
+      const past = Math.min(0, at - NEAR_EDGE_PX) || Math.max(0, at - foot + NEAR_EDGE_PX);
+      const { top, bottom } = list.getBoundingClientRect();
+      if ((past < 0 && top < NEAR_EDGE_PX) || (past > 0 && bottom > foot - NEAR_EDGE_PX)) {
+        scrollBy(0, past / 3 + 3 * Math.sign(past));
+        place();
+      }
+      scrolling = requestAnimationFrame(scroll);
+    };
+    const follow = ({ clientY }) => {
+      at = clientY;
+      if (!scrolling) {
+        lift();
+        scrolling = requestAnimationFrame(scroll);
+      }
+      place();
     };
     document.addEventListener("pointermove", follow, { signal });
     document.addEventListener("pointerup", end, { signal });

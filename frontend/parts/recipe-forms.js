@@ -36,7 +36,7 @@ const nextId = (stem) => (had) => {
 };
 
 export const RECIPE = [
-  ["title", "Title*"],
+  ["title", "Title*", "grow"],
   ["written_for", "Written for, pieces*", "whole"],
   ["piece.one", "One is called", "", "bar"],
   ["piece.many", "Several are called", "", "bars"],
@@ -49,7 +49,7 @@ export const RECIPE_MORE = [
 ];
 
 export const COMPONENT = [
-  ["name", "Name of this part*"],
+  ["name", "Name of this part*", "grow"],
   ["piece", "One weighs", "", "150 g"],
 ];
 export const COMPONENT_MORE = [
@@ -70,7 +70,7 @@ export const LINE = [
 ];
 
 export const INGREDIENT = [
-  ["name", "Name, wherever it is used*"],
+  ["name", "Name, wherever it is used*", "grow"],
   ["kind", "What it is", "pick", INGREDIENT_KINDS],
   ["density.g_per_ml", "Density, g/mL", "", "1.09"],
   ["density.source", "Density is from", "", "supplier's sheet"],

@@ -13,15 +13,28 @@ const BOX = 26;
 const GAP = 16;
 const HEAD = 40;
 const SMALL = 7.4; // width of a letter at 14 px, taken wide
+const ROW = 17;
+const MOST_ROWS = 4;
 const LETTERS = "ABCDEFGHIJKLM";
 
 /** A wait's length on paper: one more notch each time it doubles. */
 const lengthOf = ({ kind, usual_ms }) => (kind === "wait" && usual_ms ? BOX + 7 * Math.log2(1 + usual_ms / 300_000) : BOX);
 
-const wordsOf = ({ kind, title, word, usual_ms }, room) => {
-  const said = kind === "wait" ? `${word || "wait"}${usual_ms ? ` ${duration(usual_ms)}` : ""}` : room > 15 ? title || kind : kind;
-  return said.length > room ? `${said.slice(0, Math.max(1, room - 1))}\u2026` : said;
-};
+const wordsOf = ({ kind, title, word, usual_ms }) => (kind === "wait" ? `${word || "wait"}${usual_ms ? ` ${duration(usual_ms)}` : ""}` : title || kind);
+
+/** Words in rows of at most so many letters; what does not fit ends in an ellipsis. */
+function rowsOf(words, room) {
+  const cut = (row) => (row.length > room ? `${row.slice(0, Math.max(1, room - 1))}\u2026` : row);
+  const rows = [];
+  for (const word of words.split(/\s+/)) {
+    const longer = `${rows.at(-1)} ${word}`;
+    if (rows.length && longer.length <= room) rows[rows.length - 1] = longer;
+    else rows.push(cut(word));
+  }
+  return rows.length > MOST_ROWS ? [...rows.slice(0, MOST_ROWS - 1), cut(`${rows[MOST_ROWS - 1]}\u2026`)] : rows;
+}
+
+const inRows = (rows, x, middle) => rows.map((row, index) => s("text", { x, y: middle + 5 + ROW * (index - (rows.length - 1) / 2) }, row));
 
 /** On a ground of their own, so that the hatching does not run through them; long waits have room for two lines. */
 function waitWords({ y, length, word, usual_ms }, x, wide) {
@@ -43,7 +56,13 @@ export function recipePicture({ components }, { width = 340 } = {}) {
   const inset = Math.min(14, column * 0.1);
   const room = Math.floor((column - 2 * inset - 4) / SMALL);
   const steps = new Map();
-  parts.forEach((part, place) => part.steps.forEach((step, index) => steps.set(`${part.id}.${step.id}`, { ...step, place, number: index + 1, above: index ? `${part.id}.${part.steps[index - 1].id}` : null, y: HEAD, length: lengthOf(step) })));
+  parts.forEach((part, place) =>
+    part.steps.forEach((step, index) => {
+      const rows = step.kind === "wait" ? [] : rowsOf(wordsOf(step), room);
+      const above = index ? `${part.id}.${part.steps[index - 1].id}` : null;
+      steps.set(`${part.id}.${step.id}`, { ...step, place, rows, above, y: HEAD, length: Math.max(lengthOf(step), ROW * rows.length + 9) });
+    }),
+  );
 
   // Lower each step below what it needs and what stands above it, until nothing moves.
   for (let turn = 0, moved = true; moved && turn < steps.size; turn += 1) {
@@ -76,7 +95,7 @@ export function recipePicture({ components }, { width = 340 } = {}) {
       isWait
         ? s("path", { class: "box", fill: hatch(LETTERS[step.place]), d: `M${x} ${step.y}h${wide}l${-wide / 5} ${step.length}h${-wide * 0.6}Z` })
         : s("rect", { class: "box plain", x, y: step.y, width: wide, height: step.length, rx: 4 }),
-      isWait ? waitWords(step, middle(step), wide) : s("text", { x: middle(step), y: step.y + step.length / 2 + 5 }, wordsOf(step, room)),
+      isWait ? waitWords(step, middle(step), wide) : inRows(step.rows, middle(step), step.y + step.length / 2),
     );
   });
   const heads = parts.map(({ name }, place) => {
@@ -84,7 +103,7 @@ export function recipePicture({ components }, { width = 340 } = {}) {
     const label = fits < 14 && parts.length > 1 ? LETTERS[place] : `${LETTERS[place]} ${name}`;
     return s("text", { class: "head", x: (place + 0.5) * column, y: 20 }, label.length > fits ? `${label.slice(0, fits - 1)}\u2026` : label);
   });
-  const told = parts.map(({ name, steps: own }, place) => `${LETTERS[place]} ${name}: ${own.map((step) => wordsOf(step, 60)).join(", ")}`).join(". ");
+  const told = parts.map(({ name, steps: own }, place) => `${LETTERS[place]} ${name}: ${own.map(wordsOf).join(", ")}`).join(". ");
   return s(
     "svg",
     { class: "recipe-picture", viewBox: `0 0 ${width} ${Math.ceil(height)}`, role: "img", "aria-label": told },

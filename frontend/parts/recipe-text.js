@@ -1,11 +1,15 @@
 // From plain text: a pasted list of ingredients and steps becomes a list to confirm, line by line.
 // What a line was understood as is shown; what was not understood says so and must be settled.
 //
-//   textPart({ measures: () => "us", put: (items) => … })      // a node
-//   readText("240 g citric acid\n1. Mix well", "us")           // [{text, as, name?, amount?, kind?}]
+//   textPart({ pasted, measures: () => "us", title: () => "", parts: () => [["base", "Base"]], put: (items) => … })   // a node
+//   readText("For the fizz:\n240 g citric acid\n1. Mix well", "us")      // [{text, as, name, amount?, kind?, times?, key?}]
+//
+// pasted is { text, items }, kept by the screen, so that drawing the page again loses nothing. An
+// item's part is the key of a heading in the text, or the id of a part of the recipe.
 
 import { readAmount, readDurationMs } from "../bench/index.js";
 import { h, setAttr, setText, show } from "./dom.js";
+import { growing } from "./recipe-fields.js";
 import { KINDS } from "./recipe-forms.js";
 
 const AS = { "": "Not understood", title: "The recipe's title", part: "A part of the recipe", line: "An ingredient", step: "A step" };
@@ -13,17 +17,33 @@ const STEP_WORDS = /^(?:step\s*)?\d+\s*[.):]\s+/i;
 const METHOD = /^(?:method|steps|directions|instructions|how to make\b.*)$/i;
 const LIST = /^(?:ingredients|you need|what you need)$/i;
 const VERBS = { weigh: /\bweigh/i, melt: /\bmelt/i, split: /\b(?:split|divide)\b/i, pieces: /\b(?:press|pipe|wrap|unmould)\b/i, wait: /\b(?:leave|let|dry|set|cool|rest|chill)\b/i };
+const NUMBER = String.raw`(?:\d+\s*[½¼¾]|\d+\s+\d+\s*/\s*\d+|\d+(?:[./]\d+)?|[½¼¾])`;
+const TO = String.raw`\s*(?:-|\u2013|\u2014|to|or)\s*`;
+const TIME_RANGE = new RegExp(`(${NUMBER})\\s*([a-z]+)?${TO}(${NUMBER})\\s*([a-z]+)`, "gi");
+const TIME = new RegExp(`${NUMBER}\\s*[a-z]+`, "gi");
+const AMOUNT_RANGE = new RegExp(`^(${NUMBER}\\s*[a-z]*${TO}${NUMBER}\\s*(?:fl\\.? ?oz|[a-z]+|%)?)\\s+(?:of\\s+)?(.+)$`, "i");
+/** Amounts that no scale and no spoon can give: before a name, or behind it. */
+const VAGUE = /^((?:an?\s+|one\s+|some\s+)?(?:(?:good|small|large|big|few)\s+)?(?:pinch(?:es)?|handfuls?|dash(?:es)?|splash(?:es)?|knob|bit|few|little|some))\s+(?:of\s+)?(.+)$/i;
+const VAGUE_AFTER = /^(.+?)[\s,:(\u2013\u2014-]+(to taste|as (?:needed|required|wanted)|enough|a (?:pinch|handful|dash|splash|little|few|bit))\)?$/i;
+/** A wait said at the end of a step, to be a step of its own. */
+const THEN_WAIT = /^(\S+\s+\S.*?)(?:\s*[,;.]\s*(?:and\s+|then\s+)*|\s+(?:and|then)\s+(?:then\s+)?)((?:leave|let|allow|rest|dry|cool|chill|set aside)\b.*)$/i;
 
-function amountOf(text, measures) {
+const canRead = (read, ...given) => {
   try {
-    return readAmount(text, measures || "metric");
+    return read(...given);
   } catch {
     return null;
   }
-}
+};
+const amountOf = (text, measures) => canRead(readAmount, text, measures || "metric");
+const isTime = (text) => canRead(readDurationMs, text) !== null;
+const isSame = (one, other) => one.toLowerCase() === other.toLowerCase();
+const capital = (text) => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** "240 g of citric acid" or "Citric acid: 240 g" in its two halves, or null. */
+/** "240 g of citric acid" or "Citric acid: 240 g" in its two halves; said: an amount that is named and cannot be one. */
 function parted(text, measures) {
+  const range = AMOUNT_RANGE.exec(text);
+  if (range && !STEP_WORDS.test(text)) return { amount: "", said: range[1], name: range[2] };
   const words = text.split(/\s+/);
   for (let count = Math.min(4, words.length - 1); count > 0; count -= 1) {
     const amount = words.slice(0, count).join(" ");
@@ -33,113 +53,210 @@ function parted(text, measures) {
     const amount = words.slice(-count).join(" ").replace(/^\(|\)$/g, "");
     if (amountOf(amount, measures)) return { amount, name: words.slice(0, -count).join(" ").replace(/\s*[:,\u2013\u2014-]$/, "") };
   }
-  return null;
+  const before = VAGUE.exec(text);
+  if (before) return { amount: "", said: before[1], name: before[2] };
+  const after = VAGUE_AFTER.exec(text);
+  return after ? { amount: "", said: after[2], name: after[1] } : null;
 }
 
-function kindOf(text) {
-  const hasTime = text.match(/[\d½¼¾]+\s*(?:s|sec|min|h|hours?|minutes?|days?)\b/i);
-  return Object.keys(VERBS).find((kind) => VERBS[kind].test(text) && (kind !== "wait" || hasTime)) ?? "do";
-}
-
-/** The first length of time a step names, as it is written there. */
-function timeIn(text) {
-  for (const [found] of text.matchAll(/[\d½¼¾][\d½¼¾./ ]*\s*[a-z]+/gi)) {
-    try {
-      readDurationMs(found);
-      return found;
-    } catch {
-      continue;
-    }
+/** The first length of time a step names, as it is written there: of a range its ends, the earliest and the usual. */
+function timesIn(text) {
+  for (const [said, low, unit, high, of] of text.matchAll(TIME_RANGE)) {
+    const [earliest, usual] = [`${low} ${unit ?? of}`, `${high} ${of}`];
+    if (isTime(earliest) && isTime(usual)) return { said, earliest, usual };
   }
-  return "";
+  const found = text.match(TIME)?.find(isTime);
+  return found ? { said: found, usual: found } : null;
 }
 
-export function readText(text, measures) {
+function stepOf(text, words) {
+  const times = timesIn(words);
+  const kind = Object.keys(VERBS).find((each) => VERBS[each].test(words) && (each !== "wait" || times)) ?? "do";
+  return { text, as: "step", name: words, kind, ...(times && { said: times.said, times: kind === "wait" ? times : { about: times.earliest ? "" : times.usual } }) };
+}
+
+/** A step; two where a wait is said at its end. */
+function stepsOf(text, words) {
+  const [, work, wait] = THEN_WAIT.exec(words) ?? [];
+  if (!wait || !timesIn(wait)) return [stepOf(text, words)];
+  return [stepOf(text, work), { ...stepOf(text, capital(wait)), kind: "wait", times: timesIn(wait), isOffered: true }];
+}
+
+/**
+ * @param hasTitle whether the recipe has a title already: then the first line is not taken for one
+ * @returns the lines to confirm, in order, and between them {as: "method"} and {as: "again", key}
+ *   where the text goes over to its method, or comes back to a part named before
+ */
+export function readText(text, measures, hasTitle = false) {
   let inMethod = false;
+  const headings = new Map();
   const lines = text.split(/\r?\n/).map((each) => each.trim()).filter(Boolean);
+  const isAmount = (written) => Boolean(parted(bareOf(written ?? ""), measures)?.amount);
+  const hasHeadings = lines.slice(1).some((written) => written.endsWith(":") && !METHOD.test(written.slice(0, -1)) && !LIST.test(written.slice(0, -1)));
+  const bareOf = (written) => written.replace(/^[-*\u2022\u00b7#]+\s*/, "");
   return lines.flatMap((written, place) => {
-    const line = written.replace(/^[-*\u2022\u00b7#]+\s*/, "");
+    const line = bareOf(written);
     const bare = line.replace(/:$/, "");
     if (METHOD.test(bare) || LIST.test(bare)) {
       inMethod = METHOD.test(bare);
-      return [];
+      return inMethod ? [{ as: "method" }] : [];
     }
     const step = line.replace(STEP_WORDS, "");
+    if (step !== line) return stepsOf(line, step);
+    const words = bare.split(/\s+/).length;
     const found = parted(line, measures);
-    if (step !== line || (inMethod && !bare.match(/^\S+(?:\s\S+){0,2}$/) && line === bare)) return [{ text: line, as: "step", name: step, kind: kindOf(step), time: timeIn(step) }];
-    if (line !== bare || written.startsWith("#")) {
-      inMethod = false;
-      return [{ text: line, as: place === 0 ? "title" : "part", name: bare }];
+    const name = capital(bare.replace(/^for (?:the )?/i, ""));
+    const known = [...headings].find(([, each]) => isSame(each, name));
+    if (known) return [{ as: "again", key: known[0] }];
+    const next = lines[place + 1];
+    const isHeading = line !== bare || written.startsWith("#") || (words <= 4 && !found && (STEP_WORDS.test(next ?? "") || (!inMethod && isAmount(next))));
+    if (isHeading || (place === 0 && !found)) {
+      const isPart = isHeading && (place > 0 || hasTitle || /^for\s/i.test(bare) || (hasHeadings && isAmount(next)));
+      if (!isPart) return [{ text: line, as: hasTitle ? "" : "title", name: bare, kind: "do" }];
+      const key = `text${place}`;
+      headings.set(key, name);
+      return [{ text: line, as: "part", name, key }];
     }
+    if (inMethod && (words > 3 || timesIn(line))) return stepsOf(line, line);
     if (found) return [{ text: line, as: "line", ...found }];
-    if (place === 0) return [{ text: line, as: "title", name: line }];
     return [{ text: line, as: inMethod ? "step" : "", name: line, kind: "do", amount: "" }];
   });
 }
 
-export function textPart({ measures, put }) {
-  const text = h("textarea", { rows: 6, "aria-label": "Ingredients and steps, a line for each", placeholder: "Citric acid 240 g\n480 g bicarbonate of soda\n1. Sift and mix" });
+/** Say of each line and step which part it goes to, unless its maker has said so: its heading's; of a method for many parts, the one it names. */
+export function assignParts(items, home) {
+  const isIn = (item) => item.as === "part" && item.settled !== "drop";
+  const headings = items.filter(isIn);
+  let here = home;
+  for (const item of items) {
+    if (item.as === "method") here = headings.length > 1 ? "" : (headings[0]?.key ?? home);
+    if (item.as === "again" || isIn(item)) here = item.key;
+    if (item.as === "line" || item.as === "step") {
+      const named = headings.filter(({ name }) => item.name.toLowerCase().includes(name.toLowerCase()));
+      if (!item.isPicked) item.part = here || (named.length === 1 ? named[0].key : "");
+    }
+  }
+}
+
+export function textPart({ pasted, measures, title, parts, put }) {
+  const text = h("textarea", { rows: 6, "data-at": "text.all", "aria-label": "Ingredients and steps, a line for each", placeholder: "Citric acid 240 g\n480 g bicarbonate of soda\n1. Sift and mix" });
   const found = h("ol", { class: "r-found" });
   const left = h("p", { role: "status", class: "soft" });
   const ready = h("button", { type: "button", class: "outlined", hidden: true }, "Put these into the recipe");
-  let items = [];
+  let cards = [];
+
+  /** The parts that something may go to: those of the recipe, then those of the text. */
+  const places = () => [...parts(), ...pasted.items.filter(({ as, settled }) => as === "part" && settled !== "drop").map(({ key, name }) => [key, name])];
 
   function count() {
-    const open = items.filter((item) => !item.settled).length;
-    setText(left, items.length === 0 ? "" : open ? `${open} of ${items.length} still to confirm or drop.` : "All settled. Nothing is in the recipe yet.");
-    show(ready, items.length > 0 && open === 0);
+    const open = cards.filter(({ item }) => !item.settled).length;
+    setText(left, cards.length === 0 ? "" : open ? `${open} of ${cards.length} still to confirm or drop.` : "All settled. Nothing is in the recipe yet.");
+    show(ready, cards.length > 0 && open === 0);
     return open;
   }
 
-  function card(item) {
-    const kinds = Object.entries(KINDS).map(([kind, { says }]) => h("option", { value: kind, selected: kind === item.kind }, says));
-    const as = h("select", { "aria-label": "Understood as" }, Object.entries(AS).map(([key, label]) => h("option", { value: key, selected: key === item.as }, label)));
-    const amount = h("input", { "aria-label": "Amount", value: item.amount ?? "", placeholder: "amount" });
-    const name = h("input", { "aria-label": "Words", value: item.name });
-    const kind = h("select", { "aria-label": "Kind of step" }, kinds);
-    const hint = h("small", { class: "hint" });
-    const right = h("button", { type: "button", class: "outlined" }, "That is right");
-    const node = h("li", { class: "r-card" }, h("q", {}, item.text), h("div", { class: "r-card-fields" }, as, amount, name, kind), hint, h("div", { class: "r-order" }, right, h("button", { type: "button", class: "quiet", onclick: () => settle("drop") }, "Drop it")));
+  function again() {
+    assignParts(pasted.items, parts().at(-1)[0]);
+    for (const { write } of cards) write();
+    count();
+  }
 
-    function read() {
-      Object.assign(item, { as: as.value, amount: amount.value.trim(), name: name.value.trim(), kind: kind.value });
+  function faultOf(item) {
+    if (!item.as) return "Say what this is, or drop it.";
+    if (!item.name) return "Write the words.";
+    if (item.as !== "line" && item.as !== "step") return "";
+    if (!places().some(([key]) => key === item.part)) return "Say which part it goes to.";
+    if (item.as === "line" && !item.amount) return item.said ? `\u201c${item.said}\u201d is ${/\d/.test(item.said) ? "a range" : "no measure"}. Write one amount, or \u201cto texture\u201d for as much as it needs.` : "The amount was not understood. Write it, or \u201cto texture\u201d for as much as it needs.";
+    if (item.as === "line" && !amountOf(item.amount, measures())) return "The amount cannot be read: a number and a unit, such as 240 g, or \u201cto texture\u201d.";
+    const wrong = item.as === "step" && Object.entries(timesOf(item)).find(([, time]) => time && !isTime(time));
+    return wrong ? `\u201c${wrong[1]}\u201d is not a length of time. Write 15 s, 4 min or 2 days.` : "";
+  }
+
+  /** What of its times a step of this kind can say. */
+  const timesOf = ({ kind, times = {} }) => (kind === "wait" ? { earliest: times.earliest ?? "", usual: times.usual ?? "" } : kind === "do" ? { about: times.about ?? "" } : {});
+
+  function noteOf(item) {
+    if (item.as === "title" && title() && title() !== item.name) return `It takes the place of the title \u201c${title()}\u201d.`;
+    if (item.as !== "step") return "";
+    const offered = item.isOffered ? "Said at the end of the step before; here as a wait of its own. " : "";
+    if (!item.said || !["wait", "do"].includes(item.kind)) return offered;
+    const { earliest, usual, about } = timesOf(item);
+    const asked = item.kind === "do" ? (about ? "" : " Write how long it usually takes, or leave it.") : earliest && usual ? "" : " Say the earliest too, here or in the recipe.";
+    return `${offered}A time is named: ${item.said}.${asked}`;
+  }
+
+  function card(item, place) {
+    const kinds = Object.entries(KINDS).map(([kind, { says }]) => h("option", { value: kind, selected: kind === item.kind }, says));
+    const at = (key) => `text.${place}.${key}`;
+    const as = h("select", { "aria-label": "Understood as", "data-at": at("as") }, Object.entries(AS).map(([key, label]) => h("option", { value: key, selected: key === item.as }, label)));
+    const amount = h("input", { "aria-label": "Amount", "data-at": at("amount"), value: item.amount ?? "", placeholder: "amount" });
+    const name = growing({ "aria-label": "Words", "data-at": at("name") });
+    name.value = item.name;
+    const kind = h("select", { "aria-label": "Kind of step", "data-at": at("kind") }, kinds);
+    const part = h("select", { "aria-label": "Goes to", "data-at": at("part") });
+    const times = { earliest: "Earliest", usual: "Usually", about: "Takes about" };
+    for (const [key, label] of Object.entries(times)) times[key] = h("input", { "aria-label": label, placeholder: label.toLowerCase(), "data-at": at(key), value: item.times?.[key] ?? "" });
+    const hint = h("small", { class: "hint" });
+    const right = h("button", { type: "button", class: "outlined", "data-at": at("right"), onclick: () => settle("yes") }, "That is right");
+    const node = h("li", { class: "r-card" }, h("q", {}, item.text), h("div", { class: "r-card-fields" }, as, part, amount, name, kind, Object.values(times)), hint, h("div", { class: "r-order" }, right, h("button", { type: "button", class: "quiet", "data-at": at("drop"), onclick: () => settle("drop") }, "Drop it")));
+    let drawn = "";
+
+    function write() {
       show(amount, item.as === "line");
       show(kind, item.as === "step");
-      let fault = item.as ? (item.name ? "" : "Write the words.") : "Say what this is, or drop it.";
-      if (!fault && item.as === "line") {
-        if (!item.amount) fault = "The amount was not understood. Write it.";
-        else if (!amountOf(item.amount, measures())) fault = "The amount cannot be read: a number and a unit, such as 240 g.";
-      }
-      setText(hint, fault || (item.as === "step" && item.time ? `A time is named: ${item.time}. ${item.kind === "wait" ? "It is taken as the usual time; say the earliest in the recipe." : item.kind === "do" ? "It is taken as about how long." : ""}` : ""));
+      for (const [key, input] of Object.entries(times)) show(input, item.as === "step" && key in timesOf(item));
+      const choices = places();
+      show(part, (item.as === "line" || item.as === "step") && choices.length > 1);
+      const told = JSON.stringify([choices, item.part]);
+      if (told !== drawn) part.replaceChildren(h("option", { value: "" }, "Which part?"), ...choices.map(([key, label]) => h("option", { value: key, selected: key === item.part }, `To: ${label || "the part with no name yet"}`)));
+      drawn = told;
+      const fault = faultOf(item);
+      if (fault && item.settled === "yes") item.settled = false;
+      setText(hint, fault || noteOf(item));
       setAttr(hint, "data-fault", fault !== "");
       right.disabled = fault !== "";
-      setAttr(node, "data-settled", null);
-      item.settled = false;
-      count();
+      setAttr(node, "data-settled", item.settled || null);
+    }
+
+    function read() {
+      const kept = Object.fromEntries(Object.entries(times).map(([key, input]) => [key, input.value.trim()]));
+      Object.assign(item, { as: as.value, amount: amount.value.trim(), name: name.value.trim(), kind: kind.value, times: kept, settled: false });
+      if (item.as === "part") item.key ??= `text${place}`;
+      again();
     }
 
     function settle(how) {
       item.settled = how;
-      setAttr(node, "data-settled", how);
+      again();
       if (count() === 0) ready.focus();
       else (node.nextElementSibling ?? found.querySelector(":scope > li:not([data-settled])"))?.querySelector("button:not(:disabled), select").focus();
     }
 
-    right.addEventListener("click", () => settle("yes"));
-    for (const field of [as, amount, name, kind]) field.addEventListener("input", read);
-    read();
-    return node;
+    part.addEventListener("input", () => {
+      Object.assign(item, { part: part.value, isPicked: true });
+      read();
+    });
+    for (const field of [as, amount, name, kind, ...Object.values(times)]) field.addEventListener("input", read);
+    return { item, node, write };
   }
 
-  ready.addEventListener("click", () => {
-    put(items.filter(({ settled }) => settled === "yes"));
+  function draw() {
+    cards = pasted.items.flatMap((item, place) => (item.text === undefined ? [] : [card(item, place)]));
+    found.replaceChildren(...cards.map(({ node }) => node));
+    again();
+  }
+
+  text.value = pasted.text;
+  text.addEventListener("input", () => {
+    pasted.text = text.value;
   });
+  ready.addEventListener("click", () => put(pasted.items.filter(({ settled }) => settled === "yes")));
+  draw();
   return [
     text,
-    h("button", { type: "button", class: "outlined", onclick: () => {
-      items = readText(text.value, measures());
-      found.replaceChildren(...items.map(card));
-      count();
+    h("button", { type: "button", class: "outlined", "data-at": "text.read", onclick: () => {
+      pasted.items = readText(text.value, measures(), Boolean(title()));
+      draw();
       found.querySelector("select")?.focus();
     } }, "Read it"),
     found,

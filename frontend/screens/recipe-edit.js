@@ -2,7 +2,7 @@
 // amount comes to at once, the picture of the whole, and what the check says.
 //
 //   screen.data = { recipe, draft, recipes }      // recipe and draft may be null: a new one
-//   "draft-written" { id, base, document }    screen.kept(document), screen.trouble("…")
+//   "draft-written" { id, base, was, document, first }    screen.kept(document), screen.trouble("…")
 //   "check-wanted" { document, air }          screen.checked(document, { findings } | { errors } | { says })
 //   "recipe-sent" { id }                      screen.sent("kept" | "same" | "waits" | "changed" | { errors })
 //   "draft-dropped" { id }      "draft-copied" { id, document }
@@ -10,24 +10,28 @@
 // Every change makes a new document and leaves the old one whole: that is all that undo needs.
 
 import { perCent } from "../bench/whole.js";
-import { canonical, sketch, tidy, untidyPath } from "../bench/index.js";
+import { canonical, readAmount, sketch, tidy, untidyPath } from "../bench/index.js";
 import { define, h, setAttr, setText, show, tell } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
 import { pageHead } from "../parts/page-head.js";
-import { addComponent, addLine, addStep, asKind, blankRecipe, moved, nameLine, settleId, settleLine, without, withText } from "../parts/recipe-edits.js";
-import { fieldRow, fieldRows, fold, join, labelled, ordered, sayBeside, valueAt, withValue } from "../parts/recipe-fields.js";
+import { addComponent, addLine, addStep, asAnother, asKind, blankRecipe, hasDetails, moved, nameLine, renamedEverywhere, settleId, settleLine, shifted, without, withText } from "../parts/recipe-edits.js";
+import { fieldRow, fieldRows, fold, growing, join, labelled, ordered, sayBeside, valueAt, withValue } from "../parts/recipe-fields.js";
 import { COMPONENT, COMPONENT_MORE, INGREDIENT, INGREDIENT_OF_KIND, KINDS, LINE, nameOfLine, otherSteps, partsOf, RECIPE, RECIPE_MORE, STEP_MORE } from "../parts/recipe-forms.js";
+import { mergeRecipes } from "../parts/recipe-merge.js";
 import { recipePicture } from "../parts/recipe-picture.js";
 import { textPart } from "../parts/recipe-text.js";
 import { about } from "../parts/words.js";
 
 const CHECK_AFTER_MS = 500;
 const REST_MS = 250;
+const CHOSEN_MS = 900; // after this long without a key or a choice, what was picked is meant
 const LEVELS = { will_not_run: "Will not run", look: "Look at this", know: "Good to know" };
 
 class RecipeScreen extends HTMLElement {
   #id = null;
   #base = null;
+  #was = null; // the document that version #base is
+  #first = null; // words of mine that the document gave up, to be a version of their own before it
   #recipe = null;
   #document = null;
   #known = [];
@@ -45,26 +49,65 @@ class RecipeScreen extends HTMLElement {
   #air = {};
   #news = "";
   #isDropped = false;
+  #answers = new Map();
+  #late = null; // what the server found wrong after it was handed over
+  #waits = false;
+  #pasted = { text: "", items: [] };
+  #asked = null; // a question about the name of a line: { line, text, ways: [[label, change]] }
+  #chosen = null; // what was picked and not put in yet: { at, work, timer }
+  #entered = null; // the text field that the focus is in: { input, text, isUndone }
+  #footSize = new ResizeObserver(([{ target }]) => {
+    document.documentElement.style.scrollPaddingBottom = `${target.offsetHeight}px`; // nothing that has the focus is under the foot
+  });
   #pen = this.#makePen();
+
+  constructor() {
+    super();
+    this.addEventListener("focusin", ({ target }) => {
+      if (target.matches("textarea, input[type=text], input:not([type])")) this.#entered = { input: target, text: target.value, isUndone: false };
+      if (target.matches("textarea")) target.scrollIntoView({ block: "nearest" }); // of itself a browser shows only the row of the caret
+      if (this.#chosen && target.dataset.at !== this.#chosen.at) this.#putChosen();
+    });
+  }
 
   set data({ id, recipe, draft, recipes }) {
     this.#recipe = recipe;
     this.#known = recipes.flatMap(({ document }) => Object.values(document.ingredients));
     const isElsewhere = draft && !this.#mine.has(draft.document);
-    if (draft && !isElsewhere) this.#base = Math.max(this.#base, draft.base) || null; // sent while it was written on
-    if (!draft && recipe && this.#document && canonical(recipe.document) === canonical(tidy(this.#document))) this.#base = recipe.version;
+    if (draft && !isElsewhere && draft.base > this.#base) [this.#base, this.#was, this.#first] = [draft.base, draft.was, null]; // sent while it was written on
+    if (!draft && recipe && this.#document && canonical(recipe.document) === canonical(tidy(this.#document))) {
+      if (this.#waits) this.#say(`Kept as version ${recipe.version}.`);
+      [this.#base, this.#was, this.#first, this.#waits] = [recipe.version, recipe.document, null, false];
+    }
     if (!this.#document || this.#isDropped || isElsewhere || (!draft && this.#past.length === 0 && recipe && recipe.version !== this.#base)) {
       this.#isDropped = false;
       this.#id = id;
       this.#base = draft ? draft.base : (recipe?.version ?? null);
+      this.#was = draft ? draft.was : (recipe?.document ?? null);
+      this.#first = draft?.first ?? null;
       this.#document = draft?.document ?? recipe?.document ?? blankRecipe();
       this.#mine.add(this.#document);
       this.#frame();
       this.#build();
-      if (draft?.send) this.#say("Kept on this phone. It goes to the server when that answers.");
-      if (!draft && !recipe) this.querySelector("input").focus();
+      this.#waits = Boolean(draft?.send);
+      if (this.#waits) this.#say("Kept on this phone. It goes to the server when that answers.");
+      if (!draft && !recipe) this.#focus("title");
+    }
+    if ((draft?.errors ?? null) !== this.#late) {
+      this.#late = draft?.errors ?? null;
+      if (this.#late) this.#refused(this.#late);
     }
     if (this.#parts) this.#writeChanged();
+  }
+
+  connectedCallback() {
+    if (this.#parts) this.#footSize.observe(this.#parts.foot);
+  }
+
+  disconnectedCallback() {
+    this.#putChosen();
+    this.#footSize.disconnect();
+    document.documentElement.style.scrollPaddingBottom = "";
   }
 
   kept(document) {
@@ -78,14 +121,20 @@ class RecipeScreen extends HTMLElement {
   sent(answer) {
     if (answer === "kept") this.#say(`Kept as version ${this.#recipe.version}.`);
     else if (answer === "same") this.#say("Nothing has changed since the last version.");
-    else if (answer === "waits") this.#say("Kept on this phone. It goes to the server when that answers.");
-    else if (answer === "changed") this.#parts.changed.scrollIntoView({ block: "start" });
-    else {
-      this.checked(this.#document, answer);
-      this.#say("Not kept as a version yet: something cannot be read.", true);
+    else if (answer === "waits") {
+      this.#waits = true;
+      this.#say("Kept on this phone. It goes to the server when that answers.");
+    } else if (answer.errors) {
+      this.#refused(answer.errors);
       this.#go(this.#placeOf(answer.errors[0]));
     }
     this.#writeChanged();
+  }
+
+  #refused(errors) {
+    this.#waits = false;
+    this.checked(this.#document, { errors });
+    this.#say("Not kept as a version yet: something cannot be read.", true);
   }
 
   checked(document, answer) {
@@ -147,10 +196,29 @@ class RecipeScreen extends HTMLElement {
     this.#mine.add(document);
     this.#checked = null;
     this.#news = "";
+    this.#waits = false;
     this.#say("Keeping\u2026");
-    tell(this, "draft-written", { id: this.#id, base: this.#base, document });
+    this.#write();
     this.#pen.refresh();
     this.#askCheck();
+  }
+
+  #write() {
+    tell(this, "draft-written", { id: this.#id, base: this.#base, was: this.#was, document: this.#document, first: this.#first });
+  }
+
+  /** What a pick would draw anew waits until the picking is over: each key of a type-ahead is a change. */
+  #choose(at, work) {
+    clearTimeout(this.#chosen?.timer);
+    this.#chosen = { at, work, timer: setTimeout(() => this.#putChosen(), CHOSEN_MS) };
+  }
+
+  #putChosen() {
+    if (!this.#chosen) return;
+    const { work, timer } = this.#chosen;
+    clearTimeout(timer);
+    this.#chosen = null;
+    work();
   }
 
   #reshape(document, focus) {
@@ -159,18 +227,29 @@ class RecipeScreen extends HTMLElement {
   }
 
   #turn(from, to) {
-    if (from.length === 0) return;
-    to.push(this.#document);
-    this.#group = null;
-    this.#take(from.pop());
-    this.#build();
+    this.#putChosen();
+    const now = canonical(this.#document);
+    while (from.length > 0 && canonical(from.at(-1)) === now) from.pop(); // a field's own undo has been there already
+    if (from.length > 0) {
+      to.push(this.#document);
+      this.#group = null;
+      this.#asked = null;
+      this.#take(from.pop());
+      this.#build();
+    } else this.#pen.refresh();
+  }
+
+  /** Undo and redo of the field that the focus is in come first, as far as they go; then the page's. */
+  #isFieldsOwn({ target, shiftKey, key }) {
+    if (target !== this.#entered?.input) return false;
+    const isRedo = shiftKey || key.toLowerCase() === "y";
+    return isRedo ? this.#entered.isUndone : target.value !== this.#entered.text;
   }
 
   /** A field is left: its faults may be said now, and what has a name now gets an id made of it. */
   #settle(at) {
     this.#group = null;
     this.#touched.add(at);
-    if (/^ingredients\.\w+\.kind$/.test(at)) this.#build();
     const [, owner, key] = /^(.*)\.(name|title)$/.exec(at) ?? [];
     if (owner && key && this.#pen.read(`${owner}.id`)) {
       const settled = settleId(this.#document, owner, this.#pen.read(at));
@@ -208,6 +287,7 @@ class RecipeScreen extends HTMLElement {
       sums: h("p", { class: "soft" }),
       findings: h("div"),
       said: h("p", { role: "status", class: "r-said" }),
+      lead: h("button", { type: "button", class: "outlined r-lead", hidden: true, onclick: () => this.#lead() }),
       undo: h("button", { type: "button", class: "quiet", onclick: () => this.#turn(this.#past, this.#future) }, "Undo"),
       redo: h("button", { type: "button", class: "quiet", onclick: () => this.#turn(this.#future, this.#past) }, "Redo"),
     };
@@ -222,8 +302,14 @@ class RecipeScreen extends HTMLElement {
     };
     const keep = () => {
       this.#settleAll();
-      tell(this, "recipe-sent", { id: this.#id });
+      const [fault] = sketch(this.#document).faults;
+      if (!fault) tell(this, "recipe-sent", { id: this.#id });
+      else {
+        this.#say("Not kept as a version yet: something cannot be read.", true);
+        this.#go(this.#fieldFor(fault[0]));
+      }
     };
+    parts.foot = h("div", { class: "size-foot r-foot" }, parts.said, parts.lead, parts.undo, parts.redo, h("button", { type: "button", class: "copper", onclick: keep }, "Keep as a version"));
     this.replaceChildren(
       h(
         "div",
@@ -232,14 +318,18 @@ class RecipeScreen extends HTMLElement {
         parts.changed,
         parts.write,
         h("aside", { class: "r-side", "aria-label": "The whole of it" }, h("h2", { class: "section-name" }, "The whole of it"), parts.sums, parts.picture, h("h2", { class: "section-name" }, "What the check says"), parts.findings, h("details", { class: "r-fold" }, h("summary", {}, "Today\u2019s air"), h("div", { class: "r-fold-in" }, airField("temperature_c", "Temperature, \u00b0C", "20"), airField("humidity", "Humidity, %", "55")))),
-        h("div", { class: "size-foot r-foot" }, parts.said, parts.undo, parts.redo, h("button", { type: "button", class: "copper", onclick: keep }, "Keep as a version")),
+        parts.foot,
       ),
     );
+    if (this.isConnected) this.#footSize.observe(parts.foot);
+    this.oninput = ({ target, inputType }) => {
+      if (target === this.#entered?.input) this.#entered.isUndone = inputType === "historyUndo" || (inputType === "historyRedo" && this.#entered.isUndone);
+    };
     this.onkeydown = (event) => {
       if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
       const key = event.key.toLowerCase();
       const work = { z: () => (event.shiftKey ? this.#turn(this.#future, this.#past) : this.#turn(this.#past, this.#future)), y: () => this.#turn(this.#future, this.#past), s: keep }[key];
-      if (!work || event.target.matches("textarea:not([data-at])")) return;
+      if (!work || (key !== "s" && this.#isFieldsOwn(event))) return;
       event.preventDefault();
       work();
     };
@@ -247,6 +337,7 @@ class RecipeScreen extends HTMLElement {
 
   /** Keep may be pressed from within a field. */
   #settleAll() {
+    this.#putChosen();
     const at = document.activeElement?.dataset.at;
     if (at && this.#pen.fields.has(at)) document.activeElement.dispatchEvent(new Event("change"));
   }
@@ -264,15 +355,16 @@ class RecipeScreen extends HTMLElement {
     this.#parts.write.replaceChildren(
       h("datalist", { id: "r-known" }, [...names].sort().map((name) => h("option", { value: name }))),
       h("section", { class: "r-recipe", "aria-label": "The recipe" }, fieldRows(pen, "", RECIPE), fold(pen, "recipe", "More about it", () => fieldRows(pen, "", RECIPE_MORE))),
-      fold(pen, "text", "From plain text", () => textPart({ measures: () => this.#document.measures, put: (items) => {
+      fold(pen, "text", "From plain text", () => textPart({ pasted: this.#pasted, measures: () => this.#document.measures, title: () => this.#document.title, parts: () => this.#document.components.map(({ id, name }) => [id, name]), put: (items) => {
         pen.open.delete("text");
+        this.#pasted = { text: "", items: [] };
         this.#reshape(withText(this.#document, items, this.#known), "title");
       } })),
       ordered(pen, "components", this.#document.components, ({ name }) => name, (part, where, place, order) => this.#component(part, where, place, order)),
       h("button", { type: "button", class: "outlined", "data-at": "components+", onclick: () => this.#reshape(addComponent(this.#document), `components.${this.#document.components.length}.name`) }, "Add a part made on its own"),
       this.#document.assembly ? this.#assembly() : "",
     );
-    if (at) this.#focus(at, caret);
+    if (at) this.#focusNear(at, caret);
     if (focus === undefined) scrollTo(scrollX, top);
     this.#refresh();
     this.#refreshWhole(sketch(this.#document));
@@ -282,8 +374,17 @@ class RecipeScreen extends HTMLElement {
   #focus(at, caret) {
     const node = this.querySelector(`[data-at="${CSS.escape(at)}"]`);
     node?.focus();
-    if (node?.matches("input[type=text]") && caret !== undefined && caret !== null) node.setSelectionRange(caret, caret);
+    if (node?.matches("input[type=text], textarea") && caret !== undefined && caret !== null) node.setSelectionRange(caret, caret);
     return node;
+  }
+
+  /** To that field; where it is gone, to what adds one like it, or to the nearest thing left around it. */
+  #focusNear(at, caret) {
+    const around = at.split(".").flatMap((_, place, keys) => {
+      const path = keys.slice(0, keys.length - place).join(".");
+      return place ? [`${path}+`, `${path}.name`, `${path}.title`] : [];
+    });
+    return this.#focus(at, caret) ?? [...around, "title"].map((path) => this.querySelector(`[data-at="${CSS.escape(path)}"]`)).find(Boolean).focus();
   }
 
   #component(part, at, place, order) {
@@ -336,16 +437,25 @@ class RecipeScreen extends HTMLElement {
   #line(line, at, index, add) {
     const pen = this.#pen;
     const name = h("input", { type: "text", autocomplete: "off", list: "r-known", value: nameOfLine(this.#document, line) });
-    let left = line.ingredient;
+    const asking = h("div", { class: "r-ask", role: "status" });
+    const now = () => {
+      const { ingredient: id } = pen.read(at);
+      return { id, about: this.#document.ingredients[id] };
+    };
+    let before = now();
     name.addEventListener("focus", () => {
-      left = pen.read(`${at}.ingredient`);
+      before = now();
     });
     name.addEventListener("input", () => this.#change(nameLine(this.#document, at, name.value), at));
     name.addEventListener("change", () => {
-      const settled = settleLine(this.#document, at, left, this.#known);
+      const settled = settleLine(this.#document, at, before.about, this.#known);
       if (settled !== this.#document) this.#take(settled);
+      this.#asked = this.#askAbout(at, before, now());
+      before = now();
+      this.#writeAsked(asking, at);
       if (pen.open.has(at)) requestAnimationFrame(() => this.#build());
     });
+    this.#writeAsked(asking, at);
     const amount = h("input", { type: "text", autocomplete: "off", value: line.amount, placeholder: "240 g" });
     amount.addEventListener("input", () => pen.write(`${at}.amount`, amount.value));
     const onEnter = (input, go) => input.addEventListener("keydown", (event) => {
@@ -356,14 +466,88 @@ class RecipeScreen extends HTMLElement {
     });
     onEnter(name, () => amount.focus());
     onEnter(amount, () => this.#focus(at.replace(/\d+$/, index + 1) + ".ingredient") ?? add());
-    return h("div", { class: "r-line" }, labelled(pen, `${at}.ingredient`, "Ingredient", name), labelled(pen, `${at}.amount`, "Amount", amount));
+    const node = h("div", { class: "r-line" }, labelled(pen, `${at}.ingredient`, "Ingredient", name), labelled(pen, `${at}.amount`, "Amount", amount), this.#wayOut(at), asking);
+    this.#live.push(() => node.classList.toggle("long", name.value.length > 17 || amount.value.length > 10));
+    return node;
+  }
+
+  /** What is not plain of a new name: whether what is known of the old one still holds, or holds elsewhere. */
+  #askAbout(at, before, { id, about }) {
+    const line = this.#pen.read(at).id;
+    if (!before.about || !about || about.name === before.about.name) return null;
+    const old = before.about.name;
+    if (id === before.id && hasDetails(before.about)) {
+      if (hasDetails(about) && canonical({ ...about, name: old }) !== canonical({ ...before.about })) return null; // known by that name, with details of its own
+      return { line, text: `It is \u201c${old}\u201d by a new name: what was written of it, such as density and source, stays.`, ways: [["It is another ingredient", asAnother]] };
+    }
+    if (!this.#document.ingredients[before.id] || hasDetails(about)) return null;
+    return { line, text: `\u201c${old}\u201d is used elsewhere too and keeps its name there; here it is a new ingredient.`, ways: [["Rename it everywhere", (document, where) => renamedEverywhere(document, where, before.id)]] };
+  }
+
+  #writeAsked(node, at) {
+    const asked = this.#asked?.line === this.#pen.read(at).id ? this.#asked : null;
+    const answer = (change) => {
+      this.#asked = null;
+      if (change) this.#reshape(change(this.#document, at), `${at}.ingredient`);
+      else this.#build(`${at}.amount`);
+    };
+    node.replaceChildren(...(asked ? [h("p", {}, asked.text), ...[["That is right", null], ...asked.ways].map(([label, change], place) => h("button", { type: "button", class: "quiet", "data-at": `${at}.ask${place}`, onclick: () => answer(change) }, label))] : []));
+  }
+
+  /** Beside an amount that wants something said elsewhere: whose spoons, or what one part is. */
+  #wayOut(at) {
+    const pen = this.#pen;
+    const node = h("div", { class: "r-order", hidden: true });
+    const root = at.replace(/\.lines\.\d+$/, "");
+    const whose = [["us", "US"], ["imperial", "Imperial"], ["metric", "Metric"]].map(([key, label]) => h("button", { type: "button", class: "outlined", "data-at": `${at}.measures=${key}`, onclick: () => this.#reshape(withValue(this.#document, "measures", key), `${at}.amount`) }, label));
+    const part = [h("button", { type: "button", class: "outlined", "data-at": `${at}.part`, onclick: () => this.#go(`${root}.part`) }, "Say what one part is")];
+    let drawn = null;
+    this.#live.push(({ faults }) => {
+      const text = pen.read(`${at}.amount`) ?? "";
+      const wanted = wantsMeasures(this.#document, text) ? whose : faults.has(`${root}.part`) && /\bparts?$/i.test(text.trim()) ? part : null;
+      show(node, Boolean(wanted));
+      if (wanted && wanted !== drawn) node.replaceChildren(...wanted);
+      drawn = wanted ?? drawn;
+    });
+    return node;
   }
 
   #details(at, order) {
     const pen = this.#pen;
     const { ingredient } = pen.read(at);
     const about = this.#document.ingredients[ingredient];
-    return [fieldRows(pen, at, LINE), about ? h("fieldset", { class: "some" }, h("legend", {}, `About ${about.name}`), fieldRows(pen, `ingredients.${ingredient}`, INGREDIENT), fieldRows(pen, `ingredients.${ingredient}`, INGREDIENT_OF_KIND[about.kind] ?? [])) : "", order()];
+    return [fieldRows(pen, at, LINE), about ? h("fieldset", { class: "some" }, h("legend", {}, `About ${about.name}`), fieldRows(pen, `ingredients.${ingredient}`, INGREDIENT), this.#ofKind(ingredient)) : "", order(this.#elsewhere(at))];
+  }
+
+  /** Live: what is asked of one kind of ingredient alone. */
+  #ofKind(ingredient) {
+    const at = `ingredients.${ingredient}`;
+    const node = h("div", { class: "r-kind" });
+    let drawn;
+    const write = () => {
+      const kind = this.#pen.read(`${at}.kind`);
+      if (kind === drawn || !this.#pen.read(at)) return;
+      drawn = kind;
+      for (const path of this.#pen.fields.keys()) if (node.querySelector(`[data-at="${CSS.escape(path)}"]`)) this.#pen.fields.delete(path);
+      node.replaceChildren(...fieldRows(this.#pen, at, INGREDIENT_OF_KIND[kind] ?? []));
+    };
+    write();
+    this.#live.push(write);
+    return node;
+  }
+
+  /** A pick that puts a line or a step into another part. */
+  #elsewhere(at) {
+    const [, from] = /^(components\.\d+|assembly)/.exec(at);
+    const roots = partsOf(this.#document).map(({ part, letter, id }, place) => [id === "assembly" ? id : `components.${place}`, `${letter} ${part.name ?? "Joining them"}`]).filter(([root]) => root !== from);
+    if (roots.length === 0) return "";
+    const input = h("select", { "data-at": `${at}.to`, onchange: () => this.#choose(`${at}.to`, () => {
+      if (!input.value) return;
+      const list = `${input.value}.${at.includes(".lines.") ? "lines" : "steps"}`;
+      this.#pen.open = new Set([...this.#pen.open].filter((path) => !path.startsWith(at.replace(/\d+$/, ""))));
+      this.#reshape(shifted(this.#document, at, input.value), `${list}.${this.#pen.read(list)?.length ?? 0}.${at.includes(".lines.") ? "ingredient" : "title"}`);
+    }) }, h("option", { value: "" }, "\u2013"), roots.map(([root, label]) => h("option", { value: root }, label)));
+    return h("label", { class: "field" }, h("span", {}, "Move to"), input);
   }
 
   #steps(at, letter) {
@@ -376,7 +560,7 @@ class RecipeScreen extends HTMLElement {
       ordered(pen, `${at}.steps`, steps, ({ title }) => title, (step, where, index, order) =>
         [
           labelled(pen, `${where}.title`, `${letter}${index + 1} ${KINDS[step.kind].says}`, this.#title(step, where)),
-          fold(pen, where, this.#inShort(where), () => [fieldRows(pen, where, KINDS[step.kind].main), fieldRow(pen, where, ["says", "How", "area"]), fold(pen, `${where}.more`, "More", () => [this.#after(where), fieldRows(pen, where, KINDS[step.kind].more), fieldRows(pen, where, STEP_MORE), this.#kind(where)]), order()]),
+          fold(pen, where, this.#inShort(where), () => [fieldRows(pen, where, KINDS[step.kind].main), fieldRow(pen, where, ["says", "How", "area"]), fold(pen, `${where}.more`, "More", () => [this.#after(where), fieldRows(pen, where, KINDS[step.kind].more), fieldRows(pen, where, STEP_MORE), this.#kind(where)]), order(this.#elsewhere(where))]),
         ],
       ),
       h("div", { class: "r-kinds", role: "group", "aria-label": "Add a step" }, Object.entries(KINDS).map(([kind, { says }], index) => h("button", { type: "button", class: "outlined", "data-at": index ? null : `${at}.steps+`, onclick: () => {
@@ -388,7 +572,8 @@ class RecipeScreen extends HTMLElement {
   }
 
   #title(step, at) {
-    const input = h("input", { type: "text", autocomplete: "off", value: step.title, placeholder: "What to do" });
+    const input = growing({ placeholder: "What to do" });
+    input.value = step.title;
     input.addEventListener("input", () => this.#pen.write(`${at}.title`, input.value));
     return input;
   }
@@ -407,7 +592,7 @@ class RecipeScreen extends HTMLElement {
   }
 
   #kind(at) {
-    const input = h("select", { onchange: () => this.#reshape(asKind(this.#document, at, input.value)) }, Object.entries(KINDS).map(([kind, { says }]) => h("option", { value: kind, selected: kind === this.#pen.read(`${at}.kind`) }, says)));
+    const input = h("select", { onchange: () => this.#choose(`${at}.kind`, () => this.#reshape(asKind(this.#document, at, input.value))) }, Object.entries(KINDS).map(([kind, { says }]) => h("option", { value: kind, selected: kind === this.#pen.read(`${at}.kind`) }, says)));
     return labelled(this.#pen, `${at}.kind`, "Kind of step", input);
   }
 
@@ -415,11 +600,10 @@ class RecipeScreen extends HTMLElement {
   #after(at) {
     const after = this.#pen.read(`${at}.after`);
     const now = after === undefined ? "before" : after.length ? "these" : "nothing";
-    const input = h("select", { onchange: () => this.#reshape(withValue(this.#document, `${at}.after`, { before: undefined, nothing: [], these: otherSteps(this.#document, at).slice(0, 1).map(([key]) => key) }[input.value])) }, [["before", "The step before it"], ["nothing", "Nothing: it may begin at once"], ["these", "Steps picked here"]].map(([value, label]) => h("option", { value, selected: value === now }, label)));
+    const input = h("select", { onchange: () => this.#choose(`${at}.after-which`, () => this.#reshape(withValue(this.#document, `${at}.after`, { before: undefined, nothing: [], these: otherSteps(this.#document, at).slice(0, 1).map(([key]) => key) }[input.value]))) }, [["before", at === "assembly.steps.0" ? "All that is made" : "The step before it"], ["nothing", "Nothing: it may begin at once"], ["these", "Steps picked here"]].map(([value, label]) => h("option", { value, selected: value === now }, label)));
     return [labelled(this.#pen, `${at}.after-which`, "Comes after", input), now === "these" ? fieldRow(this.#pen, at, ["after", "These steps*", "some", otherSteps]) : ""];
   }
 
-  /** All that follows from the words as they stand: meanings and faults at once, the picture when the hand rests. */
   /** What is being typed gets its meaning in the next frame; all else follows when the hand rests. */
   #refresh() {
     cancelAnimationFrame(this.#drawing);
@@ -427,8 +611,9 @@ class RecipeScreen extends HTMLElement {
     const drawn = sketch(this.#document);
     const { at } = document.activeElement?.dataset ?? {};
     if (this.#pen.fields.has(at)) this.#writeBeside(drawn, [[at, this.#pen.fields.get(at)]]);
-    this.#parts.undo.disabled = this.#past.length === 0;
-    this.#parts.redo.disabled = this.#future.length === 0;
+    // Not disabled: that would take the focus from whoever is on it.
+    setAttr(this.#parts.undo, "aria-disabled", this.#past.length === 0 && "true");
+    setAttr(this.#parts.redo, "aria-disabled", this.#future.length === 0 && "true");
     clearTimeout(this.#resting);
     this.#resting = setTimeout(() => this.#refreshWhole(drawn), REST_MS);
   }
@@ -468,14 +653,16 @@ class RecipeScreen extends HTMLElement {
   }
 
   /** "7.4 mL → 8.1 g, density 1.09 g/mL (supplier's sheet); 31 % of the part, 22 % of the piece" */
-  #meaning({ ingredient, kind, ug, nl, about_ug, of_part_ppm, of_piece_ppm }, hasMany) {
+  #meaning({ ingredient, kind, unit, ug, nl, about_ug, of_part_ppm, of_piece_ppm }, hasMany) {
     if (kind === "texture") return "As much as it needs.";
     const density = this.#document.ingredients[ingredient]?.density;
-    const mass = ug !== null ? about(ug / 1000) : about_ug !== null ? `about ${about(about_ug / 1000)}` : "";
-    const measure = [nl !== null ? volume(nl) : "", mass].filter(Boolean).join(" \u2192 ");
+    const weight = ug !== null ? weighs(ug) : about_ug !== null ? `about ${weighs(about_ug)}` : "";
+    const drops = unit === "drops" ? "a drop taken as 1/20 mL (UCUM, a convention: droppers differ)" : "";
+    if (kind === "parts" && ug === null) return "Parts have no mass yet: say what one part is, or what a piece weighs.";
+    const measure = [nl !== null ? volume(nl) : "", weight].filter(Boolean).join(" \u2192 ");
     const by = nl === null ? "" : density?.g_per_ml ? `density ${density.g_per_ml} g/mL${density.source ? ` (${density.source})` : ""}` : "no density: it stays in spoons";
     const share = of_part_ppm === null ? "" : `${percent(of_part_ppm)} of ${hasMany ? `the part${of_piece_ppm === null ? "" : `, ${percent(of_piece_ppm)} of the piece`}` : "the whole"}`;
-    return [[measure, by].filter(Boolean).join(", "), share].filter(Boolean).join("; ");
+    return [[measure, drops, by].filter(Boolean).join(", "), share].filter(Boolean).join("; ");
   }
 
   // The check
@@ -491,15 +678,20 @@ class RecipeScreen extends HTMLElement {
       : [
           says ? h("p", { class: "soft" }, says) : "",
           problems.length ? h("h3", {}, "Cannot be read yet") : "",
-          h("ul", { class: "r-findings" }, problems.map(([at, text]) => h("li", { "data-level": "will_not_run" }, h("b", {}, this.#placeWords(at)), h("span", {}, text), go(at)))),
+          h("ul", { class: "r-findings" }, problems.map(([at, text]) => h("li", { "data-level": "will_not_run" }, h("b", {}, this.#placeWords(at)), h("span", {}, text), go(this.#fieldFor(at))))),
           ...Object.entries(LEVELS).flatMap(([level, label]) => {
             const here = (findings ?? []).filter((each) => each.level === level);
-            return here.length ? [h("h3", {}, label), h("ul", { class: "r-findings" }, here.map((each) => h("li", { "data-level": level }, h("b", {}, each.what), h("span", {}, [each.by, each.why].filter(Boolean).join(". ")), each.do ? h("span", {}, each.do) : "", h("small", { class: "soft" }, each.source), go(this.#placeOfFinding(each.where)))))] : [];
+            return here.length ? [h("h3", {}, label), h("ul", { class: "r-findings" }, here.map((each) => h("li", { "data-level": level }, h("b", {}, each.what), each.place ? h("span", { class: "soft" }, each.place) : "", h("span", {}, [each.by, each.why].filter(Boolean).join(". ")), each.do ? h("span", {}, each.do) : "", h("small", { class: "soft" }, each.source), go(this.#placeOfFinding(each.where)))))] : [];
           }),
           findings?.length === 0 ? h("p", {}, "Nothing found by the rules this check has. Your suppliers\u2019 papers rule.") : "",
           !this.#checked ? h("p", { class: "soft" }, "Checking\u2026") : "",
         ];
     this.#parts.findings.replaceChildren(...nodes.filter(Boolean));
+  }
+
+  /** The field that mends a fault at this path: for a spoon of nobody's, whose spoons the recipe means. */
+  #fieldFor(at) {
+    return at.endsWith(".amount") && wantsMeasures(this.#document, valueAt(this.#document, at)) ? "measures" : at;
   }
 
   /** A path the server names, as the path of the field that stands for it here. */
@@ -554,29 +746,68 @@ class RecipeScreen extends HTMLElement {
 
   // Someone else's change
 
+  get #isChanged() {
+    return Boolean(this.#recipe) && this.#recipe.version !== this.#base;
+  }
+
+  /** From the foot to what it speaks of. */
+  #lead() {
+    if (this.#isChanged) {
+      this.#parts.changed.scrollIntoView({ block: "start" });
+      this.#parts.changed.querySelector("h2").focus({ preventScroll: true });
+    } else if (this.#late) this.#go(this.#placeOf(this.#late[0]));
+  }
+
   #writeChanged() {
-    const { changed } = this.#parts;
-    const isChanged = Boolean(this.#recipe) && this.#recipe.version !== this.#base;
+    const { changed, lead } = this.#parts;
+    const isChanged = this.#isChanged;
+    if (isChanged && changed.hidden) this.#say("Someone changed this recipe. Yours is kept on this phone.", true);
     show(changed, isChanged);
+    show(lead, isChanged || Boolean(this.#late));
+    setText(lead, isChanged ? "See what differs" : "Go to it");
     if (!isChanged) return;
-    const { version } = this.#recipe;
-    const rows = differences(this.#recipe.document, this.#document);
-    const again = (base) => {
-      this.#base = base;
-      tell(this, "draft-written", { id: this.#id, base, document: this.#document });
-      tell(this, "recipe-sent", { id: this.#id });
-    };
+    const { version, document } = this.#recipe;
+    const mine = tidy(this.#document);
+    const merged = mergeRecipes(this.#was, mine, document, this.#answers);
+    const told = JSON.stringify([version, merged.rows]);
+    if (changed.told === told) return;
+    changed.told = told;
+    const asked = merged.rows.filter(({ from }) => from === "asked");
+    const others = merged.rows.filter(({ from }) => from !== "asked");
     changed.replaceChildren(
-      h("h2", {}, "Someone changed this recipe"),
-      h("p", {}, `Version ${version} is theirs, and is kept. Yours is kept on this phone as a draft. Where the two differ:`),
-      h("div", { class: "r-both" }, h("table", {}, h("thead", {}, h("tr", {}, ["Where", "Theirs", "Yours"].map((word) => h("th", { scope: "col" }, word)))), h("tbody", {}, rows.slice(0, 40).map(([where, theirs, yours]) => h("tr", {}, h("th", { scope: "row" }, where), h("td", {}, theirs), h("td", {}, yours)))))),
-      rows.length > 40 ? h("p", { class: "soft" }, `And ${rows.length - 40} more.`) : "",
-      h("div", { class: "r-order" }, h("button", { type: "button", class: "outlined", onclick: () => again(version) }, `Keep yours on top, as version ${version + 1}`), h("button", { type: "button", class: "outlined", onclick: () => tell(this, "draft-copied", { id: this.#id, document: { ...this.#document, title: `${this.#document.title} (second)` } }) }, "Keep yours as a new recipe"), h("button", { type: "button", class: "quiet", onclick: () => {
+      h("h2", { tabindex: -1 }, "Someone changed this recipe"),
+      h("p", {}, `Version ${version} is theirs, and is kept. Yours is kept on this phone as a draft. ${asked.length ? "What only one of you changed goes together; what both changed is asked here." : "Nothing was changed by both, so the two go together."}`),
+      ...asked.map(({ at, where, mine: yours, theirs, was }) => h("fieldset", { class: "r-both" }, h("legend", {}, where), this.#was ? h("p", { class: "soft small" }, `It was: ${was}`) : "", [["theirs", "Theirs", theirs], ["mine", "Yours", yours]].map(([key, label, words]) => h("label", { class: "choice" }, h("input", { type: "radio", name: at, "data-at": `both.${at}=${key}`, checked: this.#answers.get(at) === key, onchange: () => this.#answers.set(at, key) }), h("span", {}, h("b", {}, `${label}: `), words))))),
+      others.length ? h("details", { class: "r-fold", open: asked.length === 0 }, h("summary", {}, "What goes together"), h("ul", { class: "plain" }, others.map(({ where, was, mine: yours, theirs, from }) => h("li", {}, h("b", {}, from === "mine" ? "Yours" : from === "theirs" ? "Theirs" : "Both"), `: ${where}: ${from === "mine" ? yours : from === "theirs" ? theirs : `${yours} / ${theirs}`}`, h("span", { class: "soft" }, `, was ${was}`))))) : "",
+      h("div", { class: "r-order" }, h("button", { type: "button", class: "outlined", onclick: () => this.#together(asked) }, "Keep both together"), h("button", { type: "button", class: "outlined", onclick: () => tell(this, "draft-copied", { id: this.#id, document: { ...this.#document, title: `${this.#document.title} (second)` } }) }, "Keep yours as a new recipe"), h("button", { type: "button", class: "quiet", onclick: () => {
         this.#isDropped = true;
         this.#past = [];
         tell(this, "draft-dropped", { id: this.#id });
       } }, "Take theirs, drop yours")),
     );
+  }
+
+  /** Both edits as one, on top of theirs; where that gives up words of mine, those are a version before it. */
+  #together(asked) {
+    const open = asked.find(({ at }) => !this.#answers.has(at));
+    if (open) {
+      this.#say(`Pick one first: ${open.where}.`, true);
+      [...this.#parts.changed.querySelectorAll("input")].find(({ name }) => name === open.at).focus();
+      return;
+    }
+    const mine = tidy(this.#document);
+    const { version, document: theirs } = this.#recipe;
+    const { document } = mergeRecipes(this.#was, mine, theirs, this.#answers);
+    this.#first = asked.some(({ at }) => this.#answers.get(at) === "theirs") ? mine : null;
+    [this.#base, this.#was, this.#past, this.#future] = [version, theirs, [], []]; // undo does not reach behind it: that would take theirs away again
+    this.#answers.clear();
+    this.#document = document;
+    this.#mine.add(document);
+    this.#checked = null;
+    this.#write();
+    this.#build();
+    this.#writeChanged();
+    tell(this, "recipe-sent", { id: this.#id });
   }
 }
 
@@ -587,19 +818,19 @@ function volume(nl) {
   return `${ml >= 100 ? Math.round(ml) : ml >= 1 ? ml.toFixed(1) : ml.toFixed(2)} mL`;
 }
 
-/** Where two documents differ, as [where, in one, in the other]; things with an id are matched by it. */
-function differences(one, other) {
-  const flat = (value, where, into) => {
-    for (const [key, inner] of Object.entries(value)) {
-      const name = inner?.id ?? inner?.component ?? (["components", "lines", "steps", "ingredients"].includes(key) ? "" : key.replaceAll("_", " "));
-      const at = key === "id" ? where : [...where, name].filter(Boolean);
-      if (inner && typeof inner === "object") flat(inner, at, into);
-      else if (key !== "id") into.set(at.join(", "), String(inner));
+/** A mass as it is read at a glance; a very small one by its own digits, for rounding would make it nothing. */
+const weighs = (ug) => (ug >= 10_000 ? about(ug / 1000) : `${ug / 1000} mg`);
+
+/** Whether an amount is in spoons or cups of a recipe that does not say whose. */
+function wantsMeasures(document, text) {
+  const canRead = (measures) => {
+    try {
+      return Boolean(readAmount(text ?? "", measures));
+    } catch {
+      return false;
     }
-    return into;
   };
-  const [mine, theirs] = [flat(one, [], new Map()), flat(other, [], new Map())];
-  return [...new Set([...mine.keys(), ...theirs.keys()])].map((where) => [where, mine.get(where) ?? "\u2013", theirs.get(where) ?? "\u2013"]).filter(([, a, b]) => a !== b);
+  return !document.measures && !canRead(null) && canRead("us");
 }
 
 export const registerRecipeScreen = () => define("recipe-screen", RecipeScreen);

@@ -31,7 +31,7 @@ class RecipesScreen extends HTMLElement {
     show(parts.strip, waits.length > 0);
     keyed(parts.open, open, (run) => run.id, makeOpenRun, (node, run, index) => writeOpenRun(node, run, bench(run.id), index === 0));
     keyed(parts.recipes, recipes, (recipe) => `${recipe.id} ${recipe.version}`, makeRecipe);
-    keyed(parts.drafts, drafts, (draft) => draft.id, makeDraft, (node, draft) => setText(node.firstChild, `Go on writing ${draft.document.title || "a new recipe"}`));
+    keyed(parts.drafts, drafts, (draft) => draft.id, makeDraft, (node, draft) => writeDraft(node, draft, recipes.find(({ id }) => id === draft.id)));
     show(parts.none, recipes.length === 0);
     show(parts.made, made.length > 0);
     keyed(parts.madeList, made, (run) => run.id, makeMade);
@@ -97,7 +97,16 @@ function makeRecipe(recipe) {
 }
 
 function makeDraft({ id }) {
-  return h("li", {}, h("a", { class: "button quiet add-row", href: `#/recipe/${id}` }));
+  return h("li", {}, h("a", { class: "button quiet add-row", href: `#/recipe/${id}` }), h("p", { class: "notice small" }));
+}
+
+function writeDraft(node, draft, kept) {
+  setText(node.firstChild, `Go on writing ${draft.document.title || "a new recipe"}`);
+  let says = draft.send ? "It goes to the server when that answers." : "";
+  if (draft.errors) says = "Not kept as a version: something in it cannot be read.";
+  if (kept && kept.version !== draft.base) says = "Someone changed this recipe meanwhile. Yours is kept here as a draft.";
+  setText(node.lastChild, says);
+  show(node.lastChild, says !== "");
 }
 
 function makeMade(run) {

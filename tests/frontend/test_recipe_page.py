@@ -311,7 +311,7 @@ def test_a_new_recipe_is_kept_from_its_first_letter(desk: Page) -> None:
     expect(desk.get_by_role("link", name="Go on writing Scrub")).to_be_visible()
 
 
-@pytest.mark.parametrize("way", ["on top", "new recipe", "Take theirs"])
+@pytest.mark.parametrize("way", ["both together", "new recipe", "Take theirs"])
 def test_when_someone_else_changed_it_both_are_kept_until_the_maker_says(
     desk: Page, server: Server, way: str
 ) -> None:
@@ -323,15 +323,16 @@ def test_when_someone_else_changed_it_both_are_kept_until_the_maker_says(
     desk.get_by_role("button", name="Keep as a version").click()
 
     expect(desk.get_by_role("heading", name="Someone changed this recipe")).to_be_visible()
-    row = desk.locator(".r-both tr", has_text="title")
-    expect(row).to_contain_text("Theirs")
-    expect(row).to_contain_text("Mine")
+    asked = desk.locator(".r-both", has_text="The recipe: Title")
+    expect(asked).to_contain_text("Theirs: Theirs")
+    expect(asked).to_contain_text("Yours: Mine")
     assert draft(desk)["title"] == "Mine"
     assert call(server, "GET", f"recipes/{RECIPE_ID}")["title"] == "Theirs"
 
+    asked.get_by_label("Yours").check()
     desk.get_by_role("button", name=way).click()
 
-    if way == "on top":
+    if way == "both together":
         expect(said(desk)).to_have_text("Kept as version 3.")
         assert call(server, "GET", f"recipes/{RECIPE_ID}")["title"] == "Mine"
         assert call(server, "GET", f"recipes/{RECIPE_ID}/versions/2")["title"] == "Theirs"
@@ -365,14 +366,14 @@ def test_plain_text_is_confirmed_line_by_line_and_nothing_is_guessed_in_silence(
     desk.get_by_role("button", name="Read it").click()
     cards = desk.locator(".r-card")
     expect(cards).to_have_count(6)
-    expect(cards.nth(3)).to_contain_text("Say what this is, or drop it.")
+    expect(cards.nth(3)).to_contain_text("“a handful” is no measure. Write one amount, or “to texture”")
     expect(cards.nth(3).get_by_role("button", name="That is right")).to_be_disabled()
     expect(cards.nth(5)).to_contain_text("A time is named: 12 h")
     put = desk.get_by_role("button", name="Put these into the recipe")
     expect(put).to_be_hidden()
 
-    cards.nth(3).get_by_label("Understood as").select_option("line")
-    expect(cards.nth(3)).to_contain_text("The amount was not understood")
+    cards.nth(3).get_by_label("Understood as").select_option("")
+    expect(cards.nth(3)).to_contain_text("Say what this is, or drop it.")
     cards.nth(3).get_by_role("button", name="Drop it").click()
     for place in (0, 1, 2, 4, 5):
         expect(put).to_be_hidden()
