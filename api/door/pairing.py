@@ -45,7 +45,7 @@ NO_PAIRING = (
 )
 NONE_OPEN = (
     "No code is open: it was used, has run out after ten minutes, or was mistyped too often. Ask for a new one:"
-    " on a paired maker's device under Studio, or with `bowlside pair` on the computer."
+    " on a paired maker's device under Settings, or with `bowlside pair` on the computer."
 )
 
 
