@@ -42,10 +42,11 @@ ITS_WORDS = (
 )
 
 # Connections of one process: what several of them take together stays under the hundred that a
-# server gives out when nobody says otherwise.
+# server gives out when nobody says otherwise. None beyond the pool, for those are opened and closed
+# again for a single request.
 POSTGRESQL: dict[str, Any] = {
-    "pool_size": 8,
-    "max_overflow": 8,
+    "pool_size": 16,
+    "max_overflow": 0,
     "pool_timeout": BUSY_TIMEOUT_MS / 1000,
     "connect_args": {"connect_timeout": 5, "options": f"-c lock_timeout={BUSY_TIMEOUT_MS}"},
 }
@@ -93,12 +94,17 @@ def reading() -> Iterator[Connection]:
 
 
 @contextmanager
-def writing(*, alone: bool = True) -> Iterator[Connection]:
+def writing(*, alone: bool = True, one_statement: bool = False) -> Iterator[Connection]:
     """A transaction that holds the write lock; kept whole at the end, or not at all.
 
     One that is not `alone` may go beside others where the database can do that, and holds by itself
-    what it changes (`HOLD`).
+    what it changes (`HOLD`). When all that it changes is by `one_statement`, that is a transaction in
+    itself there, and two round trips are saved.
     """
+    if on_postgresql(db.engine) and one_statement:
+        with db.engine.connect() as connection:
+            yield connection.execution_options(isolation_level="AUTOCOMMIT")
+        return
     if on_postgresql(db.engine):
         with db.engine.begin() as connection:
             if alone:

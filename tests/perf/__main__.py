@@ -10,6 +10,7 @@ from tests.perf.registry import FIGURES
 
 MODULES = (
     "http_figures",
+    "crowd_figures",
     "bench_figures",
     "check_figures",
     "planning_figures",

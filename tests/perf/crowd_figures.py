@@ -31,7 +31,7 @@ from tests.servers import Server, bowlside, bowlside_shared
 DEVICES = 50
 RUNS = 10
 SENT_EACH = 20
-ROUNDS = 3
+ROUNDS = 5
 TOUCHES = 300
 PACE_S = 1.0
 BATCHES = 30
