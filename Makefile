@@ -13,8 +13,9 @@ POSTGRESQL_STAMP := $(VENV)/.stamp-postgresql
 run: $(RUN_STAMP)
 	$(BIN)/bowlside serve --demo
 
+# A file's tests stay together: what they share (a browser, a database server) is made once for each core.
 test: lint $(BROWSER_STAMP) $(POSTGRESQL_STAMP)
-	$(BIN)/pytest
+	$(BIN)/pytest --numprocesses auto --dist loadfile
 
 lint: $(DEV_STAMP)
 	$(BIN)/ruff check .
