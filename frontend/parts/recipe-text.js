@@ -12,7 +12,7 @@ import { h, setAttr, setText, show } from "./dom.js";
 import { growing } from "./recipe-fields.js";
 import { KINDS } from "./recipe-forms.js";
 
-const AS = { "": "Not understood", title: "The recipe's title", part: "A part of the recipe", line: "An ingredient", step: "A step" };
+const AS = { "": "Not understood", title: "The title", part: "A part", line: "An ingredient", step: "A step" };
 const STEP_WORDS = /^(?:step\s*)?\d+\s*[.):]\s+/i;
 const METHOD = /^(?:method|steps|directions|instructions|how to make\b.*)$/i;
 const LIST = /^(?:ingredients|you need|what you need)$/i;
@@ -179,7 +179,8 @@ export function textPart({ pasted, measures, title, parts, put }) {
     if (item.as === "title" && title() && title() !== item.name) return `It takes the place of the title \u201c${title()}\u201d.`;
     if (item.as !== "step") return "";
     const offered = item.isOffered ? "Said at the end of the step before; here as a wait of its own. " : "";
-    if (!item.said || !["wait", "do"].includes(item.kind)) return offered;
+    if (!item.said) return offered;
+    if (!["wait", "do"].includes(item.kind)) return `${offered}A time is named: ${item.said}. It stays in the words.`;
     const { earliest, usual, about } = timesOf(item);
     const asked = item.kind === "do" ? (about ? "" : " Write how long it usually takes, or leave it.") : earliest && usual ? "" : " Say the earliest too, here or in the recipe.";
     return `${offered}A time is named: ${item.said}.${asked}`;

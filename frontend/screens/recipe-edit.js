@@ -476,8 +476,9 @@ class RecipeScreen extends HTMLElement {
     const line = this.#pen.read(at).id;
     if (!before.about || !about || about.name === before.about.name) return null;
     const old = before.about.name;
-    if (id === before.id && hasDetails(before.about)) {
-      if (hasDetails(about) && canonical({ ...about, name: old }) !== canonical({ ...before.about })) return null; // known by that name, with details of its own
+    if (id === before.id) {
+      const isKnown = canonical({ ...about, name: old }) !== canonical(before.about); // by the new name, with details of its own
+      if (isKnown || !hasDetails(about)) return null;
       return { line, text: `It is \u201c${old}\u201d by a new name: what was written of it, such as density and source, stays.`, ways: [["It is another ingredient", asAnother]] };
     }
     if (!this.#document.ingredients[before.id] || hasDetails(about)) return null;

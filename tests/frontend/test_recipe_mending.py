@@ -138,6 +138,16 @@ def test_a_name_put_right_keeps_its_details_and_says_so(desk: Page) -> None:
     expect(at(desk, "ingredients.light_oil_5_fold.density.g_per_ml")).to_have_value("")
 
 
+def test_a_name_of_which_nothing_more_was_written_is_put_right_and_nothing_is_asked(desk: Page) -> None:
+    go(desk, RECIPE_ID)
+    at(desk, f"{LINE}.ingredient").fill("Warm oil")
+    at(desk, f"{LINE}.ingredient").press("Tab")
+
+    expect(said(desk)).to_have_text(KEPT)
+    expect(desk.locator(".r-ask:not(:empty)")).to_have_count(0)
+    assert draft(desk)["ingredients"]["oil"] == {"name": "Warm oil"}
+
+
 def test_undo_in_a_paste_is_the_fields_own_and_loses_nothing_of_the_paste(desk: Page) -> None:
     go(desk, RECIPE_ID)
     at(desk, "title").fill("Another bar")
