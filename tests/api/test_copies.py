@@ -14,12 +14,14 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from alembic.script import ScriptDirectory
 from click.testing import CliRunner
 from sqlalchemy import insert
 
 from api import copies
 from api.cli import main
 from api.copies import CopyError
+from api.places import MIGRATIONS
 from api.store import writing
 from api.tables import Entry
 from tests.api.studio import Studio
@@ -67,7 +69,7 @@ def test_a_copy_says_what_it_is_and_holds_no_secret(app: Any, tmp_path: Path) ->
     assert lines[0] == {
         "format": "bowlside-backup/1",
         "made_at": 1_760_000_000_000,
-        "schema": "0002",
+        "schema": ScriptDirectory(str(MIGRATIONS)).get_current_head(),
         "reach": 7,
     }
     assert {line["table"] for line in lines[1:-1]} == set(lines[-1]["counts"])

@@ -20,6 +20,8 @@ import pytest
 from tests.api.studio import Studio
 from tests.make import uuid4
 
+pytestmark = pytest.mark.database("sqlite")  # the database is not its subject
+
 SEED = 20261125
 MUTATIONS = 10_000
 PUT_EVERY, IMPORT_EVERY = 20, 50

@@ -12,6 +12,8 @@ from api.page import slim
 from api.places import FRONTEND
 from api.security import CONTENT_SECURITY_POLICY
 
+pytestmark = pytest.mark.database("sqlite")  # the database is not its subject
+
 FILES = sorted(str(path.relative_to(FRONTEND)) for path in FRONTEND.rglob("*") if path.is_file())
 
 

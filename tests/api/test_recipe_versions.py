@@ -69,7 +69,8 @@ def test_runs_can_be_asked_for_by_recipe(studio: Studio) -> None:
     assert studio.get("/runs").json["total"] == 2
 
 
-def test_the_code_is_a_drawing_with_nothing_that_runs_and_follows_the_host(studio: Studio) -> None:
+def test_the_code_is_a_drawing_with_nothing_that_runs_and_follows_the_host(new_app: Any) -> None:
+    studio = Studio(new_app(hosts=("bench.example", "another.example")).test_client())
     recipe = studio.with_recipe()["id"]
 
     here = studio.get(f"/recipes/{recipe}/qr.svg", Host="bench.example:8080")
