@@ -14,6 +14,7 @@ Json = dict[str, Any]
 Stretch = list[int]
 
 DAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
+DAY_NAMES = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 MOST_DAYS = 400  # longer than the longest wait
 DAY_MS = 86_400_000
 
@@ -62,6 +63,12 @@ def _zone(hours: Json) -> ZoneInfo:
         raise PlanError(
             "hours.zone", "The bench hours need a time zone by its name, such as “Europe/London”."
         ) from None
+
+
+def on_the_clock(ms: int, zone: str) -> tuple[str, str]:
+    """An instant as ("Tuesday", "22:00") at a place."""
+    local = datetime.fromtimestamp(ms / 1000, ZoneInfo(zone))
+    return DAY_NAMES[local.weekday()], f"{local.hour}:{local.minute:02d}"
 
 
 def _instant(day: date, minutes: int, zone: ZoneInfo) -> int:

@@ -1,10 +1,9 @@
 """Why a step is now, and why a day cannot be done: in the maker's words, and as data beside them."""
 
-from datetime import datetime
 from typing import Any
-from zoneinfo import ZoneInfo
 
 from bench.planning import solver
+from bench.planning.day import on_the_clock
 from bench.planning.grid import Grid, Impossible
 from bench.planning.layout import Day
 from bench.planning.tasks import TIGHT_MS
@@ -12,7 +11,6 @@ from bench.whole import span
 
 Json = dict[str, Any]
 
-DAY_NAMES = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 _SUGGEST_WORK = 1.0  # the solver's seconds for each suggestion: it need not be the very least
 _CONFLICT_WORK = 3.0  # and for finding which rules clash
 
@@ -128,14 +126,14 @@ def _clash(day: Day, gaps: list[Json], change: list[Json]) -> str:
     rules = " and ".join(_named(day, gap) for gap in gaps[:3]) or "What is left does not fit"
     hours = [each for each in change if each["what"] == "hours"]
     if len(hours) == 1 and day.problem.get("zone"):
-        weekday, clock = _on_the_clock(hours[0]["closes_at"], day.problem["zone"])
+        weekday, clock = on_the_clock(hours[0]["closes_at"], day.problem["zone"])
         rules += f", but {weekday}’s bench hours end at {clock}"
     else:
         rules += ", but with these hands, hours and moulds that cannot be"
     does = []
     for each in change:
         if each["what"] == "start_by" and day.problem.get("zone"):
-            does.append(f"start by {_on_the_clock(each['at'], day.problem['zone'])[1]}")
+            does.append(f"start by {on_the_clock(each['at'], day.problem['zone'])[1]}")
         elif each["what"] == "start_by":
             does.append(f"start {span(each['ms'])} earlier")
         elif each["what"] == "gap":
@@ -143,12 +141,6 @@ def _clash(day: Day, gaps: list[Json], change: list[Json]) -> str:
     if hours:
         does.append(f"add {span(sum(each['ms'] for each in hours))} to the bench hours")
     return f"{rules}: {', or '.join(does)}." if does else f"{rules}."
-
-
-def _on_the_clock(ms: int, zone: str) -> tuple[str, str]:
-    """An instant as ("Tuesday", "22:00") at a place."""
-    local = datetime.fromtimestamp(ms / 1000, ZoneInfo(zone))
-    return DAY_NAMES[local.weekday()], f"{local.hour}:{local.minute:02d}"
 
 
 def in_a_circle(day: Day, around: list[str]) -> Json:

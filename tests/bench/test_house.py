@@ -31,8 +31,18 @@ WELCOME = {
     "re",
     "unicodedata",
 }
-# Conversions and the verdict on a document's shape come from libraries, by one door each.
-BY_ONE_DOOR = {"pint": "quantities.py", "jsonschema": "schema_words.py", "babel": "money.py"}
+# What a library does better, by one door each: conversions, the verdict on a document's shape, currencies,
+# the solving (where its library is installed) and that it can be stopped, and the hours of a place's clock.
+BY_ONE_DOOR = {
+    "pint": "quantities.py",
+    "jsonschema": "schema_words.py",
+    "babel": "money.py",
+    "ortools": "solver.py",
+    "threading": "solver.py",
+    "importlib": "solver.py",
+    "zoneinfo": "day.py",
+    "datetime": "day.py",
+}
 READS_THE_WORLD = {"open", "input", "print", "eval", "exec", "__import__", "breakpoint"}
 
 
