@@ -16,7 +16,6 @@ import { registerWaitStrip } from "./parts/wait-strip.js";
 import { clock, duration } from "./parts/words.js";
 import { registerBenchScreen } from "./screens/bench.js";
 import { registerRecipesScreen } from "./screens/recipes.js";
-import { registerRecordScreen } from "./screens/record.js";
 import { registerSizeScreen } from "./screens/size.js";
 
 const UNLOCK_AFTER_MS = 300; // well inside the seconds for which a browser remembers a touch
@@ -30,6 +29,9 @@ let screen = null;
 let route = { name: "", id: "" };
 let drawing = 0;
 let writing = false;
+let beside = null; // parts/beside.js, once it is here
+let worn = null; // style/shelf.css, on its way or here
+const former = new Map(); // recipes as older runs were made by, measured
 
 const SCREENS = {
   recipes: {
@@ -57,10 +59,37 @@ const SCREENS = {
     title: (id) => studio.run(id)?.sheet.recipe.title ?? "Bench",
     data: (id) => {
       const run = studio.run(id);
-      return run && { run, bench: studio.bench(id), waits: studio.waits(), now: () => studio.at(), link: studio.link };
+      return run && { run, bench: studio.bench(id), waits: studio.waits(), now: () => studio.at(), link: studio.link, beside: (step) => besideOf(run, step) };
     },
   },
-  record: { tag: "record-screen", title: () => "Batch record", data: (id) => studio.run(id) && { run: studio.run(id) } },
+  gather: {
+    tag: "gather-screen",
+    title: () => "Gather",
+    data: (id) => {
+      const run = studio.run(id);
+      const made = run && measuredOf(run);
+      return made && { run, recipe: made, entries: studio.shelfEntries, runs: studio.runs, today: studio.today() };
+    },
+  },
+  record: {
+    tag: "record-screen",
+    title: () => "Batch record",
+    data: (id) => studio.run(id) && { run: studio.run(id), runs: studio.runs, entries: studio.shelfEntries, settings: studio.settings, device: studio.device, picture: (picture) => studio.picture(picture) },
+  },
+  label: {
+    tag: "label-screen",
+    title: () => "Label",
+    data: (id) => {
+      const run = studio.run(id);
+      const made = run && measuredOf(run);
+      return made && { run, recipe: made, entries: studio.shelfEntries, runs: studio.runs, settings: studio.settings };
+    },
+  },
+  shelf: {
+    tag: "shelf-screen",
+    title: () => "Shelf",
+    data: () => ({ entries: studio.shelfEntries, runs: studio.runs, today: studio.today(), currency: studio.settings.currency, newId: () => studio.newId() }),
+  },
   card: {
     tag: "card-screen",
     title: (id) => recipe(id).title,
@@ -72,12 +101,38 @@ const SCREENS = {
   studio: {
     tag: "studio-screen",
     title: () => "Settings",
-    data: () => ({ link: studio.link, place: studio.place, isMaker: studio.isMaker, preferences: studio.preferences, runs: studio.runs, now: () => studio.at() }),
+    data: () => ({ link: studio.link, place: studio.place, isMaker: studio.isMaker, preferences: studio.preferences, settings: studio.settings, runs: studio.runs, now: () => studio.at() }),
   },
 };
 
 function recipe(id) {
   return studio.recipes.find((each) => each.id === id);
+}
+
+/** The recipe as a run was made by it, measured; null while an older version of it is being looked for. */
+function measuredOf({ recipe: { id, version } }) {
+  const current = recipe(id);
+  if (current?.version === version) return current.measured;
+  const key = `${id}/${version}`;
+  if (!former.has(key)) {
+    former.set(key, null);
+    studio.measured(id, version).then((measured) => {
+      former.set(key, measured);
+      drawSoon();
+    }, () => former.delete(key));
+  }
+  return former.get(key);
+}
+
+/** What is told beside a step: how it went the last times, and whether a piece is dry. Fetched once there is any of it. */
+function besideOf(run, step) {
+  const isTold = run.state.measured.length > 0 || studio.runs.some((other) => other !== run && !other.open && other.recipe.id === run.recipe.id);
+  if (!isTold) return [];
+  beside ??= import("./parts/beside.js").then((module) => {
+    beside = module;
+    drawSoon();
+  }, () => (beside = null));
+  return beside.besideStep?.(run, step, studio.runs, Number(studio.preferences.dry) || null) ?? [];
 }
 
 function readRoute() {
@@ -98,6 +153,10 @@ function readSize(asked) {
 
 /** What the bench can do without is fetched when first opened, so that it opens sooner. It is kept for offline all the same. */
 const LATER = {
+  gather: () => shelved(import("./screens/gather.js")).then((module) => module.registerGatherScreen()),
+  label: () => shelved(import("./screens/label.js")).then((module) => module.registerLabelScreen()),
+  record: () => shelved(import("./screens/record.js")).then((module) => module.registerRecordScreen()),
+  shelf: () => shelved(import("./screens/shelf.js")).then((module) => module.registerShelfScreen()),
   bring: () => import("./screens/bring.js").then((module) => module.registerBringScreen()),
   card: () => import("./screens/card.js").then((module) => module.registerCardScreen()),
   kit: () => import("./screens/kit.js").then((module) => module.registerKitScreen()),
@@ -105,6 +164,13 @@ const LATER = {
   studio: () => import("./screens/studio.js").then((module) => module.registerStudioScreen()),
   versions: () => import("./screens/versions.js").then((module) => module.registerVersionsScreen()),
 };
+
+/** A module of the shelf's pages, once their style is here too. */
+async function shelved(module) {
+  worn ??= new Promise((resolve) => document.head.append(h("link", { rel: "stylesheet", href: "style/shelf.css", onload: resolve, onerror: resolve })));
+  await worn;
+  return module;
+}
 
 /** What is a maker's alone; a helper is shown no way to it (style/pages.css). */
 const MAKERS = new Set(["recipe", "bring"]);
@@ -178,19 +244,38 @@ async function keep(kind, body) {
   draw();
 }
 
+async function keepOnShelf({ entries, says }) {
+  for (const { kind, body } of entries) await studio.enter("shelf", kind, body);
+  draw();
+  screen.said(says);
+}
+
+async function keepPicture({ blob, sha256, text }) {
+  await studio.enterPicture(route.id, blob, sha256, text ? { text } : {});
+  draw();
+  screen.said("The photograph is kept.");
+}
+
 async function takeBack() {
-  const taken = await studio.takeBack(route.id);
+  const taken = await studio.takeBack(route.name === "shelf" ? "shelf" : route.id);
   draw();
   if (taken) screen.said("Taken back.");
   else screen.trouble("There is nothing of this phone's to take back.");
 }
 
 async function begin({ recipe: chosen, size }) {
-  location.hash = `#/bench/${await studio.begin(chosen, size)}`;
+  const number = await studio.nextNumber(chosen.title);
+  location.hash = `#/bench/${await studio.begin(chosen, size, number)}`;
 }
 
 async function keepKit(document) {
   await studio.setKit(document);
+  screen.trouble("");
+  screen.kept();
+}
+
+async function keepSettings(document) {
+  await studio.setSettings(document);
   screen.trouble("");
   screen.kept();
 }
@@ -272,6 +357,16 @@ async function tellSwap({ id, line, ingredient }) {
   }
 }
 
+async function tellTrace({ lot }) {
+  const asking = screen;
+  try {
+    asking.traced(lot, { runs: await studio.trace(lot) });
+  } catch (error) {
+    if (!error.says) throw error;
+    asking.traced(lot, { says: "The server does not answer. Of the batches on this phone:" });
+  }
+}
+
 async function tellHistory({ id }) {
   const asking = screen;
   try {
@@ -323,6 +418,10 @@ function ring({ wait, phase }) {
 
 function listen() {
   page.addEventListener("answer", ({ detail }) => onlyOnce(() => keep(detail.kind, detail.body)));
+  page.addEventListener("answers", ({ detail }) => onlyOnce(async () => {
+    for (const { kind, body } of detail.entries) await studio.enter(route.id, kind, body);
+    draw();
+  }));
   page.addEventListener("take-back", () => onlyOnce(takeBack));
   page.addEventListener("say-again", () => senses.say(screen.spoken));
   page.addEventListener("prompt-shown", ({ detail }) => {
@@ -336,6 +435,10 @@ function listen() {
   page.addEventListener("wait-turned", drawSoon);
   page.addEventListener("begin", ({ detail }) => onlyOnce(() => begin(detail)));
   page.addEventListener("kit-written", ({ detail }) => onlyOnce(() => keepKit(detail.document)));
+  page.addEventListener("settings-written", ({ detail }) => onlyOnce(() => keepSettings(detail.document)));
+  page.addEventListener("shelf-written", ({ detail }) => onlyOnce(() => keepOnShelf(detail)));
+  page.addEventListener("picture-taken", ({ detail }) => onlyOnce(() => keepPicture(detail)));
+  page.addEventListener("trace-wanted", ({ detail }) => tellTrace(detail));
   page.addEventListener("preferred", async ({ detail }) => {
     await studio.setPreference(detail.key, detail.value);
     dress();
@@ -377,7 +480,7 @@ function listen() {
 }
 
 async function open() {
-  for (const register of [registerAnswerRow, registerBowlSection, registerPlateRow, registerWaitStrip, registerBenchScreen, registerRecipesScreen, registerRecordScreen, registerSizeScreen]) register();
+  for (const register of [registerAnswerRow, registerBowlSection, registerPlateRow, registerWaitStrip, registerBenchScreen, registerRecipesScreen, registerSizeScreen]) register();
   installHatching();
   try {
     studio = await openStudio();
@@ -390,7 +493,7 @@ async function open() {
   draw();
   sayWhatWasMissed();
   // Over plain http no copy is kept: what a maker looks for when the server is away is fetched before it is.
-  if (!isSecureContext) LATER.studio().catch(() => {});
+  if (!isSecureContext) for (const name of ["studio", "gather", "record", "shelf"]) LATER[name]().catch(() => {});
 }
 
 open();

@@ -6,7 +6,7 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "83423d9840df";
+const VERSION = "b0d2ce0ecff6";
 // An ETag carries the SHA-256 of the file as it lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
@@ -59,17 +59,20 @@ const FILES = [
   "keep/updates.js",
   "manifest.webmanifest",
   "parts/answer-row.js",
+  "parts/beside.js",
   "parts/bowl-section.js",
   "parts/device-list.js",
   "parts/dom.js",
   "parts/figure.js",
   "parts/hatch.js",
+  "parts/label-plate.js",
   "parts/link-mark.js",
   "parts/marks.js",
   "parts/number-pad.js",
   "parts/page-head.js",
   "parts/paper-leaf.js",
   "parts/paper-plan.js",
+  "parts/photograph.js",
   "parts/places.js",
   "parts/plate-rows.js",
   "parts/recipe-edits.js",
@@ -78,18 +81,27 @@ const FILES = [
   "parts/recipe-merge.js",
   "parts/recipe-picture.js",
   "parts/recipe-text.js",
+  "parts/record-bars.js",
+  "parts/record-parts.js",
+  "parts/scanner.js",
   "parts/sheets.js",
+  "parts/shelf-forms.js",
   "parts/stepper.js",
+  "parts/stock.js",
+  "parts/studio-settings.js",
   "parts/ticker.js",
   "parts/wait-strip.js",
   "parts/words.js",
   "screens/bench.js",
   "screens/bring.js",
   "screens/card.js",
+  "screens/gather.js",
   "screens/kit.js",
+  "screens/label.js",
   "screens/recipe-edit.js",
   "screens/recipes.js",
   "screens/record.js",
+  "screens/shelf.js",
   "screens/size.js",
   "screens/studio.js",
   "screens/versions.js",
@@ -102,6 +114,7 @@ const FILES = [
   "style/pages.css",
   "style/paper.css",
   "style/recipe.css",
+  "style/shelf.css",
   "style/tokens.css",
 ];
 

@@ -5,7 +5,7 @@
  * reach memory and the phone's other tabs. So what a screen shows is always kept.
  */
 
-import { Run } from "./run.js";
+import { Journal, Run, SHELF } from "./run.js";
 
 /** How the store of recipe versions names one. */
 export function versionKey(recipe, version) {
@@ -23,6 +23,8 @@ export class Book extends EventTarget {
   /** {version, document, measured}, or null until the server was first heard. */
   kit = null;
   runs = new Map();
+  /** What is in the house: a journal of its own. */
+  shelf = new Journal(SHELF);
   /** "recipe/version" of each recipe version on the disk; only a lost server needs what they say. */
   versions = new Set();
   preferences = new Map();
@@ -65,13 +67,27 @@ export class Book extends EventTarget {
   async document(recipe, version) {
     const current = this.recipes.get(recipe);
     if (current?.version === version) return current.document;
-    return (await this.#store.get("versions", versionKey(recipe, version)))?.document;
+    return (await this.version(recipe, version))?.document;
   }
 
-  /** The run that holds this entry, or undefined. */
-  runOf(entryId) {
-    for (const run of this.runs.values()) if (run.entry(entryId)) return run;
-    return undefined;
+  /** A recipe version that a run here was made by: {document, measured?}; undefined when it is not here. */
+  version(recipe, version) {
+    return this.#store.get("versions", versionKey(recipe, version));
+  }
+
+  /** Every run, and the shelf. */
+  get journals() {
+    return [...this.runs.values(), this.shelf];
+  }
+
+  /** A run, or the shelf, by what its entries name as their run; undefined when it is not here. */
+  journal(id) {
+    return id === SHELF ? this.shelf : this.runs.get(id);
+  }
+
+  /** The photograph itself, a Blob; undefined when this phone does not hold it. */
+  async picture(id) {
+    return (await this.#store.get("pictures", id))?.blob;
   }
 
   close() {
@@ -94,17 +110,17 @@ export class Book extends EventTarget {
       touched.add(row.id);
     }
     for (const entry of changes.entries?.put ?? []) {
-      this.runs.get(entry.run)?.put(entry);
+      this.journal(entry.run)?.put(entry);
       touched.add(entry.run);
     }
     for (const row of changes.outbox?.put ?? []) {
-      this.runs.get(row.run)?.mark(row.id, row);
+      this.journal(row.run)?.mark(row.id, row);
       touched.add(row.run);
     }
     for (const id of changes.outbox?.delete ?? []) {
-      const run = this.runs.get(id) ?? this.runOf(id);
-      run?.mark(id, null);
-      if (run) touched.add(run.id);
+      const journal = this.runs.get(id) ?? this.journals.find((each) => each.holds(id));
+      journal?.mark(id, null);
+      if (journal) touched.add(journal.id);
     }
     for (const row of changes.recipes?.put ?? []) this.recipes.set(row.id, row);
     for (const row of changes.drafts?.put ?? []) this.drafts.set(row.id, row);

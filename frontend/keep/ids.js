@@ -15,3 +15,12 @@ export function newId(ms) {
   const hex = Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("");
   return hex.replace(/^(.{8})(.{4})(.{4})(.{4})/, "$1-$2-$3-$4-");
 }
+
+/**
+ * The four capitals that stand for a device in batch numbers, from the chance in its id: one in half
+ * a million that two have the same, and then day and count must meet too.
+ */
+export function markOf(device) {
+  const chance = Number.parseInt(device.replace(/-/g, "").slice(-10), 16);
+  return [0, 1, 2, 3].map((place) => String.fromCharCode(65 + (Math.floor(chance / 26 ** place) % 26))).join("");
+}

@@ -1,7 +1,8 @@
 /**
- * One run as this phone knows it: the sheet, the journal, and the state folded from both.
+ * A journal as this phone knows it, and a run: its sheet, its journal, and the state folded from both.
  *
- * The state is folded when somebody looks, and again only after this run's journal changed.
+ * The state is folded when somebody looks, and again only after this run's journal changed. The shelf
+ * is a journal too; its screens fold it, since the bench does not need it.
  */
 
 import { fold } from "../bench/index.js";
@@ -15,21 +16,17 @@ function compare(a, b) {
   return a < b ? -1 : a > b ? 1 : 0;
 }
 
-export class Run {
+/** What the shelf's entries name as their run. */
+export const SHELF = "shelf";
+
+export class Journal {
   #entries = new Map();
   #outbox = new Map();
   #sorted = null;
-  #state = null;
   #stamped = 0;
 
-  /** @param {{id, recipe, size, sheet, created_at}} row as it lies on the phone's disk */
-  constructor(row) {
-    this.take(row);
-  }
-
-  take({ id, recipe, size, sheet, created_at }) {
-    Object.assign(this, { id, recipe, size, sheet, created_at });
-    this.#state = null;
+  constructor(id) {
+    this.id = id;
   }
 
   /** The journal, in order, without what the maker has set aside. */
@@ -40,16 +37,7 @@ export class Run {
     return this.#sorted;
   }
 
-  get state() {
-    this.#state ??= fold(this.sheet, this.entries);
-    return this.#state;
-  }
-
-  get open() {
-    return this.state.finished_at === null;
-  }
-
-  /** How many things of this run the server has not kept, refused ones not counted. */
+  /** How many things of this journal the server has not kept, refused ones not counted. */
   get unsent() {
     let count = 0;
     for (const row of this.#outbox.values()) if (isWaiting(row)) count += 1;
@@ -61,19 +49,25 @@ export class Run {
     return Boolean(this.#outbox.get(this.id)?.refused);
   }
 
-  /** What the server refused and why; entry is null when it refused the run itself. */
+  /** What the server refused and why; entry and picture are null when it refused the run itself. */
   get refused() {
     return [...this.#outbox.values()]
       .filter((row) => row.refused && !row.aside)
       .map((row) => ({
         run: this.id,
         entry: this.#entries.get(row.id) ?? null,
+        picture: row.picture ? row.id : null,
         detail: row.refused,
       }));
   }
 
   entry(id) {
     return this.#entries.get(id);
+  }
+
+  /** Whether this entry, or this thing still to be sent, is of this journal. */
+  holds(id) {
+    return this.#entries.has(id) || this.#outbox.has(id);
   }
 
   /**
@@ -94,7 +88,6 @@ export class Run {
     // a screen may still hold the old one.
     if (isNext && this.#sorted) {
       this.#sorted = [...this.#sorted, entry];
-      this.#state = null;
     } else this.#forget();
   }
 
@@ -108,7 +101,6 @@ export class Run {
 
   #forget() {
     this.#sorted = null;
-    this.#state = null;
     this.#stamped = 0; // an instant may have been put right since
   }
 
@@ -120,6 +112,35 @@ export class Run {
   /** Outbox rows of what was entered while the clock was a guess; nobody else has them. */
   guessed() {
     return [...this.#outbox.values()].filter((row) => row.guessed);
+  }
+}
+
+export class Run extends Journal {
+  #state = null;
+  #folded = null; // the entries that the state says
+
+  /** @param {{id, recipe, size, sheet, created_at}} row as it lies on the phone's disk */
+  constructor(row) {
+    super(row.id);
+    this.take(row);
+  }
+
+  take({ recipe, size, sheet, created_at }) {
+    Object.assign(this, { recipe, size, sheet, created_at });
+    this.#folded = null;
+  }
+
+  get state() {
+    const { entries } = this;
+    if (this.#folded !== entries) {
+      this.#state = fold(this.sheet, entries);
+      this.#folded = entries;
+    }
+    return this.#state;
+  }
+
+  get open() {
+    return this.state.finished_at === null;
   }
 }
 

@@ -60,6 +60,7 @@ export class Server {
   }
 
   /**
+   * @param body a JSON value, or a Blob as it is
    * @returns {Promise<{body: any, heard: () => number|null}>} `heard` sets the clock by this answer
    * @throws {Unreachable|Refused}
    */
@@ -70,8 +71,8 @@ export class Server {
     try {
       response = await fetch(this.#base + path, {
         method,
-        headers: body === undefined ? headers : { "Content-Type": "application/json", ...headers },
-        body: body === undefined ? undefined : JSON.stringify(body),
+        headers: body === undefined ? headers : { "Content-Type": body.type || "application/json", ...headers },
+        body: body === undefined || body instanceof Blob ? body : JSON.stringify(body),
         cache: "no-cache",
         signal: AbortSignal.timeout(SLOWEST_MS),
       });

@@ -26,6 +26,9 @@ const VERSIONS = [
   (db) => {
     db.createObjectStore("versions", { keyPath: "id" }); // recipes as this phone's runs were made by
   },
+  (db) => {
+    db.createObjectStore("pictures", { keyPath: "id" }); // photographs taken on this phone
+  },
 ];
 
 /** The phone could not keep something. `says` tells the maker, in a sentence, what to do. */

@@ -12,21 +12,24 @@
  * "closed" (a newer page took the disk: reload).
  */
 
+import { batchNumber } from "../bench/batch-number.js";
 import { makeSheet, now } from "../bench/index.js";
 import { Book, versionKey } from "./book.js";
 import { Clock } from "./clock.js";
 import { Drafts } from "./drafts.js";
-import { newId } from "./ids.js";
+import { markOf, newId } from "./ids.js";
 import { Live } from "./live.js";
 import { cannot } from "./means.js";
 import { nextTurn, Rings } from "./rings.js";
 import { NotLetIn, Server, Unreachable } from "./server.js";
 import { Shelf } from "./shelf.js";
-import { keepKit, Sync } from "./sync.js";
+import { keepKit, keepSettings, Sync } from "./sync.js";
 import { openStore } from "./store.js";
 import { Updates } from "./updates.js";
 
 const PREFERENCES = { sound: true, speech: false, theme: "auto", weigh: "running" };
+/** What a studio goes by that has not said otherwise. */
+const SETTINGS = { batch_number: "{yy}{mm}{dd}-{mark}{n}" };
 const URGENCY = ["late", "soon_late", "ready", "look", "open", "counting"];
 /** While the page is in sight, the time is noted this often, so that a killed page knows when it was last seen. */
 const SEEN_EVERY_MS = 20_000;
@@ -100,8 +103,36 @@ export class Studio extends EventTarget {
     return this.#book.kit?.document ?? null;
   }
 
+  /** The batch numbers' pattern, money, wrap, and what stands on labels, as the studio last said. */
+  get settings() {
+    return { ...SETTINGS, ...this.#book.meta.get("settings")?.document };
+  }
+
   newId() {
     return newId(this.at());
+  }
+
+  /** The shelf's entries, in order. */
+  get shelfEntries() {
+    return this.#book.shelf.entries;
+  }
+
+  /** The day by this phone's own calendar, "2026-11-25". */
+  today() {
+    const date = new Date(this.at());
+    const two = (whole) => String(whole).padStart(2, "0");
+    return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
+  }
+
+  /** A number for a new batch, by the studio's pattern: this phone's mark and its own count make it unlike any other. */
+  async nextNumber(title) {
+    const { batch_number: pattern } = this.settings;
+    const given = new Set(this.runs.map((run) => run.state.number));
+    for (;;) {
+      const n = await this.#book.revise("batches", (kept) => (kept ?? 0) + 1);
+      const number = batchNumber(pattern, this.today(), markOf(this.#device), n, title);
+      if (!given.has(number)) return number;
+    }
   }
 
   /** Every run on this phone, newest first. */
@@ -116,16 +147,22 @@ export class Studio extends EventTarget {
   /**
    * @param {{id, version, title, measured}|string} recipe one of `recipes`, or its id
    * @param size as bench's chooseSize gives it
+   * @param {string} [number] the batch number
    * @returns {Promise<string>} the new run's id, once the run is on the phone's disk
    */
-  async begin(recipe, size) {
+  async begin(recipe, size, number) {
     const { id, version, title, measured } =
       typeof recipe === "string" ? this.#book.recipes.get(recipe) : recipe;
     const sheet = makeSheet(measured, { id, version }, size, this.kit);
     const at = this.at();
     const run = { id: newId(at), recipe: { id, version, title }, size, sheet, created_at: at };
-    const madeBy = { id: versionKey(id, version), document: this.#book.recipes.get(id).document };
+    const madeBy = { id: versionKey(id, version), document: this.#book.recipes.get(id).document, measured };
     const changes = { runs: { put: [run] }, outbox: { put: [{ id: run.id, run: run.id }] }, versions: { put: [madeBy] } };
+    if (number) {
+      const { entry, row } = this.#newEntry(run.id, at, "numbered", { number });
+      changes.entries = { put: [entry] };
+      changes.outbox.put.push(row);
+    }
     await this.#book.commit(changes, { strict: true });
     this.#askToKeep();
     this.#sync.soon();
@@ -133,23 +170,58 @@ export class Studio extends EventTarget {
   }
 
   /**
-   * Something happened at the bench.
+   * Something happened at the bench, or on the shelf (`runId` "shelf").
    * @returns {Promise<object>} the entry, once it is on the phone's disk
    * @throws {StoreError} with `says`; then nothing was kept and nothing has changed
    */
   async enter(runId, kind, body = {}) {
-    const at = this.run(runId).stamp(this.at());
-    const entry = { id: newId(at), run: runId, device: this.#device, at, kind, body };
-    const row = { id: entry.id, run: runId };
-    if (!this.#clock.sure) row.guessed = true;
-    await this.#book.commit({ entries: { put: [entry] }, outbox: { put: [row] } }, { strict: true });
+    return this.#keep(runId, kind, body, {});
+  }
+
+  /**
+   * A photograph of a run: the picture and the entry that tells of it, both or neither.
+   * @param {Blob} blob a JPEG @param {string} sha256 of its bytes, hex
+   */
+  enterPicture(runId, blob, sha256, body = {}) {
+    const picture = this.newId();
+    const changes = { pictures: { put: [{ id: picture, blob }] }, outbox: { put: [{ id: picture, run: runId, picture: true }] } };
+    return this.#keep(runId, "pictured", { picture, sha256, ...body }, changes);
+  }
+
+  /** The photograph itself, a Blob; undefined when another phone took it. */
+  picture(id) {
+    return this.#book.picture(id);
+  }
+
+  /** Every batch a lot went into, as the server knows it. @throws {Unreachable|Refused} */
+  async trace(lot) {
+    return (await this.#server.get(`/lots/${lot}/trace`)).body.runs;
+  }
+
+  /** A recipe's former version, measured: from this phone, or from the server. @throws {Unreachable|Refused} */
+  async measured(id, version) {
+    return (await this.#book.version(id, version))?.measured ?? (await this.#server.get(`/recipes/${id}/versions/${version}`)).body.measured;
+  }
+
+  async #keep(runId, kind, body, changes) {
+    const at = this.#book.journal(runId).stamp(this.at());
+    const { entry, row } = this.#newEntry(runId, at, kind, body);
+    const outbox = { put: [...(changes.outbox?.put ?? []), row] };
+    await this.#book.commit({ ...changes, entries: { put: [entry] }, outbox }, { strict: true });
     this.#sync.soon();
     return entry;
   }
 
+  #newEntry(run, at, kind, body) {
+    const entry = { id: newId(at), run, device: this.#device, at, kind, body };
+    const row = { id: entry.id, run };
+    if (!this.#clock.sure) row.guessed = true;
+    return { entry, row };
+  }
+
   /** Take back this phone's last entry not yet taken back. @returns {Promise<object|null>} that entry */
   async takeBack(runId) {
-    const { entries } = this.run(runId);
+    const { entries } = this.#book.journal(runId);
     const gone = new Set(entries.filter(({ kind }) => kind === "undone").map(({ body }) => body.entry));
     const last = entries.findLast(
       ({ id, device, kind }) => device === this.#device && kind !== "undone" && !gone.has(id),
@@ -159,12 +231,13 @@ export class Studio extends EventTarget {
     return last;
   }
 
-  /** Send a refused entry again (entry null: the run itself), with an instant the server can believe. */
-  async sendAgain({ run, entry }) {
-    const changes = { outbox: { put: [{ id: entry?.id ?? run, run }] } };
+  /** Send a refused entry or picture again (both null: the run itself), with an instant the server can believe. */
+  async sendAgain({ run, entry, picture }) {
+    const row = picture ? { id: picture, run, picture: true } : { id: entry?.id ?? run, run };
+    const changes = { outbox: { put: [row] } };
     if (entry && entry.at > this.at()) {
       // Made while this phone's clock was far ahead; nobody else has seen it.
-      const others = this.run(run).entries.filter(({ id, at }) => id !== entry.id && at <= this.at());
+      const others = this.#book.journal(run).entries.filter(({ id, at }) => id !== entry.id && at <= this.at());
       const at = Math.max(this.at(), (others.at(-1)?.at ?? 0) + 1);
       changes.entries = { put: [{ ...entry, at }] };
     }
@@ -219,11 +292,11 @@ export class Studio extends EventTarget {
   }
 
   get link() {
-    const runs = this.runs;
+    const { journals } = this.#book;
     return {
       state: this.#sync.online ? "online" : "offline",
-      unsent: runs.reduce((sum, run) => sum + run.unsent, 0),
-      refused: runs.flatMap((run) => run.refused),
+      unsent: journals.reduce((sum, journal) => sum + journal.unsent, 0),
+      refused: journals.flatMap((journal) => journal.refused),
       heard_at: this.#sync.heardAt,
       trouble: this.#sync.trouble?.says ?? null,
       shut: this.#sync.shut,
@@ -269,16 +342,24 @@ export class Studio extends EventTarget {
    * @throws {Unreachable|Refused} with `says`
    */
   async setKit(document) {
-    const headers = { "If-Match": `"${this.#book.kit?.version ?? 0}"` };
+    await keepKit(this.#book, await this.#replace("kit", this.#book.kit?.version ?? 0, document));
+  }
+
+  /** Replace the settings. Needs the server. @throws {Unreachable|Refused} with `says` */
+  async setSettings(document) {
+    await keepSettings(this.#book, await this.#replace("settings", this.#book.meta.get("settings")?.version ?? 0, document));
+  }
+
+  async #replace(what, version, document) {
     try {
-      const { body } = await this.#server.ask("PUT", "/kit", document, { headers });
-      await keepKit(this.#book, body);
+      return (await this.#server.ask("PUT", `/${what}`, document, { headers: { "If-Match": `"${version}"` } })).body;
     } catch (error) {
+      const verb = what === "kit" ? ["kit was", "kit can"] : ["settings were", "settings can"];
       if (error.status === 412) {
         this.#sync.soon({ lists: true });
-        error.says = "The kit was changed on another device. Look at it again, then make your change.";
+        error.says = `The ${verb[0]} changed on another device. Look again, then make your change.`;
       } else if (error instanceof Unreachable && !(error instanceof NotLetIn)) {
-        error.says = "The server does not answer, and the kit can only be changed there. Try again later.";
+        error.says = `The server does not answer, and the ${verb[1]} only be changed there. Try again later.`;
       }
       throw error;
     }

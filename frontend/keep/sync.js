@@ -12,7 +12,7 @@ import { canonical } from "../bench/index.js";
 import { versionKey } from "./book.js";
 import { SLACK_MS } from "./clock.js";
 import { NotLetIn, Refused, Unreachable } from "./server.js";
-import { inOrder } from "./run.js";
+import { inOrder, SHELF } from "./run.js";
 
 const BATCH = 200;
 /** How long after a good round the next one comes. */
@@ -150,7 +150,7 @@ export class Sync extends EventTarget {
     const { offset, leap } = this.#clock;
     const shift = Math.abs(moved) > SLACK_MS ? moved : 0;
     const changes = { entries: { put: [] }, outbox: { put: [] } };
-    for (const run of this.#book.runs.values()) {
+    for (const run of this.#book.journals) {
       const guessed = run.guessed();
       changes.outbox.put.push(...guessed.map(({ guessed: _, ...row }) => row));
       if (shift) changes.entries.put.push(...shifted(run, new Set(guessed.map(({ id }) => id)), shift));
@@ -164,13 +164,13 @@ export class Sync extends EventTarget {
   async #keepOut(why) {
     this.shut = why;
     if (why !== "shut-out") return;
-    const waiting = [...this.#book.runs.values()].flatMap((run) => run.waiting());
+    const waiting = this.#book.journals.flatMap((journal) => journal.waiting());
     const put = waiting.map((row) => ({ ...row, refused: HELD }));
     if (put.length > 0) await this.#book.commit({ outbox: { put } }, { strict: true });
   }
 
   async #send() {
-    for (const run of this.#book.runs.values()) {
+    for (const run of this.#book.journals) {
       const waiting = run.waiting();
       if (waiting.length === 0 || run.isRefused) continue;
       if (waiting.some((row) => row.id === run.id) && !(await this.#sendRun(run))) continue;
@@ -178,6 +178,19 @@ export class Sync extends EventTarget {
       for (let start = 0; start < entries.length; start += BATCH) {
         await this.#sendEntries(run, entries.slice(start, start + BATCH));
       }
+      for (const row of waiting) if (row.picture) await this.#sendPicture(row);
+    }
+  }
+
+  async #sendPicture(row) {
+    const { id } = row;
+    const blob = await this.#book.picture(id);
+    try {
+      if (blob) await this.#server.ask("PUT", `/pictures/${id}`, blob);
+      await this.#book.commit({ outbox: { delete: [id] } });
+    } catch (error) {
+      if (!(error instanceof Refused)) throw error;
+      await this.#book.commit({ outbox: { put: [{ ...row, refused: error.detail }] } });
     }
   }
 
@@ -209,7 +222,7 @@ export class Sync extends EventTarget {
   async #sendEntries(run, entries) {
     let answer;
     try {
-      answer = await this.#server.ask("POST", `/runs/${run.id}/entries`, { entries });
+      answer = await this.#server.ask("POST", entriesOf(run.id), { entries });
     } catch (error) {
       if (!(error instanceof Refused)) throw error;
       await this.#batchRefused(run, entries, error);
@@ -233,7 +246,8 @@ export class Sync extends EventTarget {
   /** The server refused the request, not an entry: find out which entry is to blame. */
   async #batchRefused(run, entries, error) {
     if (error.status === 404) {
-      await this.#sendAgain(run);
+      // Every studio of this version has a shelf: an older server keeps none, and what is for it waits.
+      if (run.id !== SHELF) await this.#sendAgain(run);
     } else if (entries.length > 1) {
       const half = Math.ceil(entries.length / 2);
       await this.#sendEntries(run, entries.slice(0, half));
@@ -244,12 +258,13 @@ export class Sync extends EventTarget {
     }
   }
 
-  /** The server knows nothing of this run (brought back from an older copy?): it gets all of it. */
+  /** The server knows nothing of this run (brought back from an older copy?): it gets all of it, and the shelf. */
   async #sendAgain(run) {
-    const ids = [run.id, ...run.entries.map(({ id }) => id)];
+    const { shelf } = this.#book;
+    const rows = [run, shelf].flatMap((journal) => journal.entries.map(({ id }) => ({ id, run: journal.id })));
     await this.#book.commit({
-      outbox: { put: ids.map((id) => ({ id, run: run.id })) },
-      meta: { put: [{ key: cursorOf(run.id), value: null }] },
+      outbox: { put: [{ id: run.id, run: run.id }, ...rows] },
+      meta: { put: [run, shelf].map(({ id }) => ({ key: cursorOf(id), value: null })) },
     });
     this.#again = true;
   }
@@ -273,17 +288,17 @@ export class Sync extends EventTarget {
   }
 
   async #fetch(runId) {
-    const run = this.#book.runs.get(runId);
+    const run = this.#book.journal(runId);
     if (run.isRefused || run.waiting().some((row) => row.id === runId)) return;
     for (let more = true; more; ) {
       const cursor = this.#book.meta.get(cursorOf(runId));
       const after = cursor === undefined || cursor === null ? "" : `&after=${encodeURIComponent(cursor)}`;
       let answer;
       try {
-        answer = await this.#server.get(`/runs/${runId}/entries?limit=500${after}`);
+        answer = await this.#server.get(`${entriesOf(runId)}?limit=500${after}`);
       } catch (error) {
         if (!(error instanceof Refused) || error.status !== 404) throw error;
-        await this.#sendAgain(run);
+        if (runId !== SHELF) await this.#sendAgain(run);
         return;
       }
       const { entries, cursor: next } = answer.body;
@@ -313,6 +328,8 @@ export class Sync extends EventTarget {
   async #fetchLists() {
     await this.#fetchStudio();
     await this.#fetchKit();
+    await this.#fetchSettings();
+    await this.#fetch(SHELF);
     await this.#fetchRecipes();
     const { runs, total } = (await this.#server.get(`/runs?open=false&page_size=${FINISHED_KEPT}`)).body;
     await this.#fetchRuns(runs);
@@ -389,11 +406,31 @@ export class Sync extends EventTarget {
     }
     if (body.version !== this.#book.kit?.version) await keepKit(this.#book, body);
   }
+
+  /** The batch numbers' pattern, money, and what stands on labels. */
+  async #fetchSettings() {
+    try {
+      const { body } = await this.#server.get("/settings");
+      if (canonical(body) !== canonical(this.#book.meta.get("settings") ?? null)) await keepSettings(this.#book, body);
+    } catch (error) {
+      if (error.status !== 404) throw error; // an older server keeps none
+    }
+  }
+}
+
+/** Where a journal's entries are read and sent. */
+function entriesOf(id) {
+  return id === SHELF ? "/shelf/entries" : `/runs/${id}/entries`;
 }
 
 /** @param {{version, document, measured}} kit as the server gives it */
 export function keepKit(book, { version, document, measured }) {
   return book.commit({ kit: { put: [{ id: "kit", version, document, measured }] } });
+}
+
+/** @param {{version, document}} settings as the server gives them */
+export function keepSettings(book, settings) {
+  return book.commit({ meta: { put: [{ key: "settings", value: settings }] } });
 }
 
 function cursorOf(runId) {

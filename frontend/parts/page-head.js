@@ -7,6 +7,7 @@ import { bowlMark, mark } from "./marks.js";
 
 const PAGES = [
   ["recipes", "#/", "Recipes"],
+  ["shelf", "#/shelf", "Shelf"],
   ["kit", "#/kit", "Kit"],
   ["studio", "#/studio", "Settings"],
 ];

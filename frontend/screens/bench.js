@@ -1,7 +1,7 @@
 // The bench: one thing now, the number to reach largest, the bowl beside it, everything
 // that counts above it and the answers under the thumb.
 //
-//   screen.data = { run: { id, sheet, state }, bench, waits, now, link }
+//   screen.data = { run: { id, sheet, state }, bench, waits, now, link, beside: (step) => [text] }
 //   "answer"       { kind, body }   an entry to keep
 //   "take-back", "say-again"        no detail
 //   "prompt-shown" { text }         a new prompt stands there; speak it if wanted
@@ -19,7 +19,7 @@ import { mark } from "../parts/marks.js";
 import { openPad } from "../parts/number-pad.js";
 import { askNote, pickOne } from "../parts/sheets.js";
 import { onTick } from "../parts/ticker.js";
-import { timeLeft, unbroken } from "../parts/words.js";
+import { mass, timeLeft, unbroken } from "../parts/words.js";
 
 const BESIDE = 2; // secondary answers that stand beside the strong one; the rest are under "Other"
 const BESIDE_PIECES = 4; // counting goes wrong in more ways
@@ -34,6 +34,11 @@ const OTHER_WEIGHING = {
 
 const keyOf = (prompt) => `${prompt.step} ${prompt.kind} ${prompt.weigh?.line ?? ""}`;
 const sideOf = (prompt) => `${prompt.component} ${prompt.round}`;
+
+/** Nothing is weighed or ticked yet: what is needed can still be gathered first. */
+function isUntouched({ lines, gathered, ticked }) {
+  return gathered.length === 0 && Object.keys(ticked).length === 0 && Object.values(lines).every(({ in_mg: mg }) => mg === 0);
+}
 
 class BenchScreen extends HTMLElement {
   #data = null;
@@ -102,6 +107,8 @@ class BenchScreen extends HTMLElement {
       title: h("h1", { tabindex: -1 }),
       says: h("p", { class: "says" }),
       why: h("p", { class: "why soft" }),
+      beside: h("ul", { class: "beside small" }),
+      gather: h("a", { class: "button outlined gather-first" }, "Gather first"),
       cautions: h("ul", { class: "cautions" }),
       number: h("p", { class: "number figures" }, h("span", {}), h("span", { class: "unit" })),
       caption: h("span", { class: "number-caption" }),
@@ -131,7 +138,7 @@ class BenchScreen extends HTMLElement {
         { class: "bench" },
         h("header", { class: "bench-head" }, parts.back, parts.letter, h("div", { class: "head-words" }, parts.place, h("div", { class: "head-line" }, parts.link, parts.name))),
         parts.strip,
-        h("section", { class: "bench-words", "aria-label": "Now" }, parts.title, parts.cautions, parts.says, parts.reach, parts.why),
+        h("section", { class: "bench-words", "aria-label": "Now" }, parts.title, parts.cautions, parts.says, parts.reach, parts.why, parts.beside, parts.gather),
         parts.figure,
         h("footer", { class: "bench-foot" }, parts.trouble, parts.answers, h("div", { class: "quiet-row" }, parts.takeBack, parts.again, parts.other)),
         parts.live,
@@ -154,7 +161,7 @@ class BenchScreen extends HTMLElement {
     const { run, bench, waits, now, link } = this.#data;
     const parts = this.#parts;
     const prompt = this.#prompt();
-    setText(parts.name, run.sheet.recipe.title);
+    setText(parts.name, [run.state.number, run.sheet.recipe.title].filter(Boolean).join(", "));
     const words = linkWords(link);
     setText(parts.link, words);
     show(parts.link, words !== "");
@@ -176,6 +183,9 @@ class BenchScreen extends HTMLElement {
     show(parts.says, prompt.says !== "");
     setText(parts.why, unbroken(prompt.why));
     show(parts.why, Boolean(prompt.why));
+    keyed(parts.beside, this.#data.beside(prompt.step), (text) => text, (text) => h("li", {}, unbroken(text)));
+    setAttr(parts.gather, "href", `#/gather/${run.id}`);
+    show(parts.gather, isUntouched(run.state));
     // Putting a weight right handles nothing that was not warned of a moment ago.
     const cautions = RIGHTING.has(prompt.kind) ? [] : prompt.cautions;
     keyed(parts.cautions, cautions, (text) => text, (text) => h("li", {}, unbroken(text)));
@@ -213,7 +223,7 @@ class BenchScreen extends HTMLElement {
     const parts = this.#parts;
     setText(parts.title, bench.finished ? "This run is finished" : "Nothing to do just now");
     setText(parts.says, bench.finished ? "Its record is kept." : "The countdowns above say what comes next.");
-    for (const part of [parts.cautions, parts.reach, parts.why, parts.letter]) show(part, false);
+    for (const part of [parts.cautions, parts.reach, parts.why, parts.letter, parts.beside, parts.gather]) show(part, false);
     setText(parts.place, "The whole batch");
     setText(parts.other, "Other");
     show(parts.says, true);
@@ -325,6 +335,9 @@ class BenchScreen extends HTMLElement {
       }
     }
     if (!bench.finished) choices.push({ label: "Write a note", says: "Kept with the run", value: { note: true } });
+    choices.push({ label: "The record so far", says: "Photographs are taken there too", value: { record: true } });
+    const step = run.sheet.steps.find((candidate) => candidate.id === prompt?.step);
+    if (step?.kind === "wait") choices.push({ label: "Weigh a piece: is it dry?", says: "Weigh one now, and the same one an hour later", value: { piece: step.id } });
     if (["running", "tare"].includes(prompt?.weigh?.how)) choices.push({ ...OTHER_WEIGHING[run.state.weigh], value: { switched: true } });
     if (!bench.finished && prompt?.kind !== "finish") choices.push({ label: "Finish the run here", says: "What is not done stays written as not done", value: { finish: true } });
     const picked = await pickOne({ title: "Something else", choices });
@@ -333,6 +346,10 @@ class BenchScreen extends HTMLElement {
       tell(this, "answer", { kind: "switched", body: { weigh: run.state.weigh === "tare" ? "running" : "tare" } });
     } else if (picked.finish) {
       this.#finishHere();
+    } else if (picked.record) {
+      location.hash = `#/record/${run.id}`;
+    } else if (picked.piece) {
+      this.#weighPiece(picked.piece);
     } else if (picked.prompt) {
       this.#picked = keyOf(picked.prompt);
       this.#pin = sideOf(picked.prompt);
@@ -343,6 +360,19 @@ class BenchScreen extends HTMLElement {
       const text = await askNote({ title: "A note", answer: "Keep it" });
       if (text) tell(this, "answer", { kind: "noted", body: prompt ? { text, step: prompt.step } : { text } });
     }
+  }
+
+  /** For the test of dryness: a piece that was weighed before, or another one. */
+  async #weighPiece(step) {
+    const { sheet, state } = this.#data.run;
+    const weighed = new Map(state.measured.filter((each) => each.what === "piece" && each.step === step && each.piece !== null).map((each) => [each.piece, each.mg]));
+    const fresh = Math.max(0, ...state.measured.map((each) => each.piece ?? 0)) + 1;
+    const choices = [...weighed].map(([piece, mg]) => ({ label: `Piece ${piece} again`, says: `It weighed ${mass(mg)}`, value: piece }));
+    const piece = weighed.size ? await pickOne({ title: "Which piece?", choices: [...choices, { label: "Another piece", value: fresh }] }) : fresh;
+    if (piece === null) return;
+    const scale = [...sheet.kit.scales].sort((one, other) => one.division_mg - other.division_mg)[0];
+    const mg = await openPad({ title: `Piece ${piece} on ${scale.name}: what does it weigh?`, target: weighed.get(piece) ?? null, division: scale.division_mg, answer: "It weighs" });
+    if (mg !== null) tell(this, "answer", { kind: "measured", body: { what: "piece", step, piece, mg, scale: scale.id } });
   }
 
   /** Before its end: name what is skipped and owed, then finish if that is meant. */

@@ -1,14 +1,33 @@
-// The batch record: what was asked, what was weighed, when each thing was done, how long each
-// wait really was, what was corrected, skipped and noted. Made to be read, printed and kept.
+// The batch record: what was asked, what was weighed, when each thing was done, how long each wait
+// really was, which lots went in, what it cost, what was corrected, skipped and noted. Made to be read,
+// printed, signed and kept.
 //
-//   screen.data = { run }      // the run with its sheet, state and entries
+//   screen.data = { run, runs, entries, settings, device, picture: async (id) => Blob or undefined }
+//   "answer" { kind: "signed" | "noted" | "measured" | "worked", body }    "take-back"
+//   "picture-taken" { blob, sha256, text }     screen.trouble("…")   screen.said("…")
 
+import { cost } from "../bench/cost.js";
+import { digestText } from "../bench/digest.js";
 import { grams } from "../bench/index.js";
 import { record } from "../bench/record.js";
-import { define, h } from "../parts/dom.js";
+import { define, h, setText, show, tell } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
+import { openPad } from "../parts/number-pad.js";
 import { pageHead } from "../parts/page-head.js";
+import { hexOf, photograph } from "../parts/photograph.js";
+import { deviationMark } from "../parts/record-bars.js";
+import { balancePart, costPart, factList, kitPart, lotsPart, part, peoplePart, remarksPart, waitsPart, yieldPart } from "../parts/record-parts.js";
+import { askNote } from "../parts/sheets.js";
+import { stockOf } from "../parts/stock.js";
 import { about, clock, day, duration, mass, pieces } from "../parts/words.js";
+
+const BATCHES_SHOWN = 12;
+const MINUTE_MS = 60_000;
+const WEIGH = [
+  ["piece", "Weigh a finished piece"],
+  ["left", "Weigh what was left"],
+  ["spoiled", "Weigh what is spoiled"],
+];
 
 const CORRECTIONS = {
   taken_out: ({ mg }) => `${mass(mg)} taken out again`,
@@ -18,35 +37,211 @@ const CORRECTIONS = {
 };
 
 class RecordScreen extends HTMLElement {
-  #seen = null;
+  #data = null;
+  #seen = [];
+  #urls = [];
+  #trouble = h("p", { class: "trouble", role: "alert", hidden: true });
+  #said = h("p", { class: "soft small", role: "status" });
 
-  set data({ run }) {
-    if (this.#seen === run.state) return;
-    this.#seen = run.state;
-    const { sheet } = run;
-    const told = record(sheet, run.state, run.entries);
+  set data(data) {
+    this.#data = data;
+    const { run, runs, entries, settings } = data;
+    const seen = [entries, JSON.stringify(settings), ...runs.map((each) => each.state)];
+    if (this.#seen.length === seen.length && seen.every((each, place) => each === this.#seen[place])) return;
+    this.#seen = seen;
+    this.#dropUrls();
+    const { sheet, state } = run;
+    const told = record(sheet, state, run.entries);
+    const { shelf } = stockOf(data);
     this.replaceChildren(
       h(
         "div",
         { class: "sheet record" },
         pageHead("Batch record", ""),
         h("h2", {}, sheet.recipe.title),
-        facts(told),
+        facts(told, state),
         sheet.components.map((component) => componentPart(component, told)),
+        waitsPart(told),
+        lotsPart(told, shelf),
+        balancePart(told),
+        yieldPart(batchesOf(run, runs)),
+        costPart(costOf(told, shelf, settings)),
+        this.#minutes(told),
+        kitPart(told),
+        peoplePart(told, data.device),
         listPart("Corrections", told.corrections.map((each) => [clock(each.at), correction(each, sheet)])),
-        listPart("Skipped", told.steps.filter((step) => step.status === "skipped").map((step) => [`${step.letter}, ${step.title}`, step.why || "no reason given"])),
+        listPart("Skipped", told.skipped.map((step) => [`${step.letter}, ${step.title}`, step.why || "no reason given"])),
+        listPart("Waited longer", told.added.map((step) => [`${step.letter}, ${step.title}`, `${duration(step.ms)} more, said at ${clock(step.at)}`])),
         listPart("Notes", told.notes.map((note) => [clock(note.at), note.text])),
+        this.#pictures(told),
+        remarksPart(told),
         listPart("Not understood", told.unread.length ? [["", `${told.unread.length} of a kind this page does not know; kept with the run.`]] : []),
-        h("div", { class: "stack no-print" }, told.finished_at ? null : h("a", { class: "button copper", href: `#/bench/${run.id}` }, "Back to the bench"), h("button", { type: "button", class: "quiet knuckle", onclick: () => print() }, "Print")),
+        this.#digest(run),
+        this.#foot(run, told),
       ),
     );
   }
+
+  disconnectedCallback() {
+    this.#dropUrls();
+  }
+
+  trouble(text) {
+    setText(this.#trouble, text);
+    show(this.#trouble, text !== "");
+  }
+
+  said(text) {
+    this.trouble("");
+    setText(this.#said, text);
+  }
+
+  #dropUrls() {
+    for (const url of this.#urls.splice(0)) URL.revokeObjectURL(url);
+  }
+
+  #minutes({ hands, signed }) {
+    const correct = async () => {
+      const minutes = await openPad({ title: "Minutes of hand work in all", unit: "", answer: "It took" });
+      if (minutes) tell(this, "answer", { kind: "worked", body: { ms: minutes * MINUTE_MS } });
+    };
+    return part("Hand work", h("p", {}, `${duration(hands.ms)}, ${hands.told ? "as told" : "reckoned from when each thing was touched, pauses left out"}.`), signed ? null : h("button", { type: "button", class: "quiet no-print", onclick: correct }, "Correct it"));
+  }
+
+  #pictures({ pictures }) {
+    const take = h("input", { type: "file", accept: "image/*", capture: "environment", class: "unseen", "aria-label": "Take a photograph", onchange: () => this.#take(take) });
+    const shown = pictures.map((each) => {
+      const image = h("img", { alt: each.text || `Photograph of ${day(each.at)}`, loading: "lazy" });
+      this.#show(image, each.picture);
+      return h("figure", { class: "photograph" }, image, h("figcaption", { class: "small" }, [day(each.at), each.text].filter(Boolean).join(": ")));
+    });
+    return part("Photographs", h("div", { class: "photographs" }, shown), h("button", { type: "button", class: "outlined no-print", onclick: () => take.click() }, "Take a photograph"), take);
+  }
+
+  async #show(image, id) {
+    const blob = await this.#data.picture(id);
+    const url = blob ? URL.createObjectURL(blob) : `/api/v1/pictures/${id}`;
+    if (blob) this.#urls.push(url);
+    else image.onerror = () => image.replaceWith(h("p", { class: "soft small" }, "Another phone took this one; it is with the server."));
+    image.src = url;
+  }
+
+  async #take(input) {
+    const [file] = input.files;
+    input.value = "";
+    if (!file) return;
+    try {
+      const made = await photograph(file);
+      const text = await askNote({ title: "What does it show?", answer: "Keep the photograph", needed: false });
+      if (text !== null) tell(this, "picture-taken", { ...made, text });
+    } catch (error) {
+      if (!error.says) throw error;
+      this.trouble(error.says);
+    }
+  }
+
+  /** One number over all entries, and how anybody reckons it again. */
+  #digest(run) {
+    const shown = h("code", { class: "digest" }, "\u2026");
+    hexOf(digestText(run.entries)).then((hex) => setText(shown, hex ?? "This page was opened over plain http and may not reckon it; the JSON file has it."));
+    return part(
+      "Digest",
+      h("p", { class: "small" }, `Of all ${run.entries.length} entries. One changed, added or taken away gives another.`),
+      h("p", {}, shown),
+      h("p", { class: "soft small" }, "Anybody can reckon it again from the JSON file: each entry as JSON with its keys sorted and no spaces, the entries sorted by id, each followed by a line feed; then SHA-256 of it all. In a terminal:"),
+      h("pre", { class: "small", tabindex: 0 }, h("code", {}, ONE_LINER)),
+    );
+  }
+
+  #foot(run, told) {
+    const { id } = run;
+    const name = h("input", { autocomplete: "name", "aria-label": "Your name" });
+    const sign = (event) => {
+      event.preventDefault();
+      const signed = name.value.trim();
+      if (signed) tell(this, "answer", { kind: "signed", body: { name: signed } });
+      else this.trouble("Write your name: the record is signed by it.");
+    };
+    const signing = h("form", { class: "stack sign", onsubmit: sign }, h("label", { class: "field" }, h("span", {}, "Signed off by"), name), h("button", { type: "submit", class: "copper" }, "Sign the record"), h("p", { class: "soft small" }, "What was entered stands as it is from then on; what is said later is a remark with its own time."));
+    return h(
+      "div",
+      { class: "stack no-print" },
+      this.#trouble,
+      this.#said,
+      told.signed ? null : told.finished_at ? signing : h("a", { class: "button copper", href: `#/bench/${id}` }, "Back to the bench"),
+      h(
+        "div",
+        { class: "record-does" },
+        h("button", { type: "button", class: "quiet", onclick: () => this.#note(told.signed) }, told.signed ? "Add a remark" : "Write a note"),
+        told.signed ? null : WEIGH.map(([what, label]) => h("button", { type: "button", class: "quiet", onclick: () => this.#weigh(what, label, told) }, label)),
+        h("button", { type: "button", class: "quiet", onclick: () => tell(this, "take-back") }, "Take back"),
+      ),
+      h(
+        "div",
+        { class: "record-does" },
+        h("button", { type: "button", class: "quiet", onclick: () => print() }, "Print"),
+        h("a", { class: "button quiet", href: `#/label/${id}` }, "Label"),
+        h("a", { class: "button quiet", href: `#/gather/${id}` }, "Gathered"),
+        h("a", { class: "button quiet", href: `/api/v1/runs/${id}/record.csv`, download: "" }, "CSV"),
+        h("button", { type: "button", class: "quiet", onclick: () => this.#save(run, told) }, "JSON"),
+      ),
+    );
+  }
+
+  /** The record and every entry as one file, with no need of the server. */
+  #save(run, told) {
+    const text = JSON.stringify({ format: "bowlside-record/1", record: told, sheet: run.sheet, entries: run.entries }, null, 1);
+    const url = URL.createObjectURL(new Blob([text], { type: "application/json" }));
+    h("a", { href: url, download: `record-${(told.number ?? run.id).replace(/[^A-Za-z0-9._-]/g, "-")}.json` }).click();
+    setTimeout(() => URL.revokeObjectURL(url), MINUTE_MS);
+  }
+
+  async #note(isRemark) {
+    const text = await askNote({ title: isRemark ? "A remark" : "A note", answer: "Keep it", says: isRemark ? "The record is signed: this stands beside it, with its own time." : "" });
+    if (text) tell(this, "answer", { kind: "noted", body: { text } });
+  }
+
+  async #weigh(what, label, { kit, balance }) {
+    const division = Math.min(...kit.scales.map(({ division_mg }) => division_mg), 1000);
+    const mg = await openPad({ title: label, target: what === "piece" ? (balance?.piece_mg ?? null) : null, division, answer: "It weighs" });
+    if (mg === null) return;
+    const piece = 1 + Math.max(0, ...this.#data.run.state.measured.map((each) => each.piece ?? 0));
+    tell(this, "answer", { kind: "measured", body: what === "piece" ? { what, mg, piece } : { what, mg } });
+  }
 }
 
-function facts(told) {
+const ONE_LINER = `python3 -c 'import hashlib,json,sys; print(hashlib.sha256("".join(json.dumps(e,sort_keys=True,separators=(",",":"),ensure_ascii=False)+"\\n" for e in sorted(json.load(sys.stdin)["entries"],key=lambda e:e["id"])).encode()).hexdigest())' < record.json`;
+
+/** The newest counted batches of this run's recipe, the oldest of them first. */
+function batchesOf(run, runs) {
+  return runs
+    .filter((each) => each.recipe.id === run.recipe.id)
+    .sort((one, other) => one.created_at - other.created_at)
+    .map((each) => ({ each, made: record(each.sheet, each.state, each.entries).yield }))
+    .filter(({ made }) => made.good !== null)
+    .slice(-BATCHES_SHOWN)
+    .map(({ each, made }) => ({ name: each.state.number ?? day(each.created_at), planned: made.planned, good: made.good, spoiled: made.spoiled, here: each.id === run.id }));
+}
+
+/** What the batch cost; null when neither a lot's price nor the settings name a currency. */
+function costOf(told, shelf, settings) {
+  const priced = told.lots.map(({ lot }) => shelf.lots[lot]?.price?.currency).filter(Boolean);
+  const currency = settings.currency ?? priced[0];
+  if (!currency) return null;
+  return cost(told, shelf, { ...settings, currency }, Object.fromEntries([currency, ...priced].map((each) => [each, decimalsOf(each)])));
+}
+
+/** How many decimals a currency has (ISO 4217, as the browser knows it). */
+function decimalsOf(currency) {
+  return new Intl.NumberFormat("en", { style: "currency", currency }).resolvedOptions().maximumFractionDigits;
+}
+
+function facts(told, { notes }) {
   const made = told.yield;
   const off = [made.partial ? `${made.partial} partial` : "", made.spoiled ? `${made.spoiled} spoiled` : ""].filter(Boolean);
-  const rows = [
+  const passed = notes.some(({ text }) => text.startsWith("Gathering was passed over"));
+  return factList([
+    ["Batch", told.number ? [told.number, ...told.also_numbered.map((each) => `also numbered ${each}`)].join(", ") : "not numbered"],
     ["Asked", pieces(made.planned, told.piece)],
     made.good === null ? null : ["Made", [pieces(made.good, told.piece), ...off].join(", ")],
     ["Weighed in", `${about(made.actual_mg)}, planned ${about(made.planned_mg)}`],
@@ -54,8 +249,9 @@ function facts(told) {
     ["Finished", told.finished_at ? day(told.finished_at) : "still open"],
     told.finished_at ? ["Took", duration(told.finished_at - told.started_at)] : null,
     ["Recipe", `version ${told.recipe.version}`],
-  ];
-  return h("dl", { class: "facts" }, rows.filter(Boolean).map(([name, value]) => h("div", {}, h("dt", {}, name), h("dd", {}, value))));
+    passed ? ["Gathering", "passed over in part"] : null,
+    ["Signed", told.signed ? `${told.signed.name}, ${day(told.signed.at)}` : "not yet"],
+  ]);
 }
 
 /** Steps that have an instant, each with what its kind has to tell. */
@@ -111,8 +307,8 @@ function lineRow(line, rounds) {
   }
   const off = line.deviation_mg;
   const isIn = line.actual_mg > 0;
-  const isOut = isIn && Math.abs(off) > line.tolerance_mg;
-  return h("tr", { class: isOut ? "out" : null }, h("th", { scope: "row" }, name), h("td", {}, shown(line.asked_mg)), h("td", {}, isIn ? shown(line.actual_mg) : (WORDS[line.status] ?? "\u2013")), h("td", {}, isIn && off !== 0 ? `${off > 0 ? "+" : "\u2212"}${shown(Math.abs(off))}` : ""));
+  const isOut = isIn && !line.within;
+  return h("tr", { class: isOut ? "out" : null }, h("th", { scope: "row" }, name), h("td", {}, shown(line.asked_mg)), h("td", {}, isIn ? shown(line.actual_mg) : (WORDS[line.status] ?? "\u2013")), h("td", {}, isIn && off !== 0 ? `${off > 0 ? "+" : "\u2212"}${shown(Math.abs(off))}` : "", isIn ? deviationMark(line) : null));
 }
 
 const WORDS = { in: "in", left_out: "left out", open: "\u2013" };

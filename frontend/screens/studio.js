@@ -1,12 +1,14 @@
 // Settings, who may come in, and the plain truth about the line to the server and what this browser cannot do.
 //
-//   screen.data = { link, place, isMaker, preferences, runs, now }
+//   screen.data = { link, place, isMaker, preferences, settings, runs, now }
 //   "preferred" { key, value }, "sync-wanted", "update-wanted", "send-again" / "set-aside" { run, entry }
+//   "settings-written" { document }; answered by screen.kept() or screen.trouble("…")
 //   "devices-wanted", and what parts/device-list.js tells; answered by
 //   screen.told({ devices, made } or { says })
 
-import { define, h, keyed, setText, show, tell } from "../parts/dom.js";
+import { define, h, keyed, sameData, setText, show, tell } from "../parts/dom.js";
 import { pageHead } from "../parts/page-head.js";
+import { settingsForm } from "../parts/studio-settings.js";
 import { clock, day, duration } from "../parts/words.js";
 
 const DAY_MS = 24 * 3_600_000;
@@ -17,6 +19,7 @@ const COPY_OLD_MS = 2 * DAY_MS;
 const CHOICES = [
   ["theme", "Colours", [["auto", "As the phone"], ["day", "Day"], ["night", "Night"]]],
   ["weigh", "Weighing", [["running", "The display climbs"], ["tare", "Tare before each"]]],
+  ["dry", "Dry enough for you", [["", "Constant weight: 0.50 mg for each gram in an hour"], ["2000", "Your own: 2 mg for each gram in an hour"], ["5000", "Your own: 5 mg for each gram in an hour"]]],
 ];
 const SWITCHES = [
   ["sound", "Ring when something is ready or late"],
@@ -43,6 +46,7 @@ class StudioScreen extends HTMLElement {
   #parts = null;
   #data = null;
   #asked = false;
+  #settings = null;
 
   set data(data) {
     this.#data = data;
@@ -60,6 +64,7 @@ class StudioScreen extends HTMLElement {
     setText(parts.leap, `The server's clock was set ${link.leap > 0 ? "forward" : "back"} by ${duration(Math.abs(link.leap))}. What counts goes on by the time it began with.`);
     show(parts.leap, Boolean(link.leap));
     this.#writeDevices();
+    this.#writeSettings();
     setText(parts.state, link.shut ? "The server answers, and does not let this phone in." : link.state === "online" ? "The server answers." : "Offline: the server does not answer. Everything you do is kept on this phone and sent later.");
     setText(parts.heard, link.heard_at ? `Last heard from it ${day(link.heard_at)}.` : "Not heard from it yet.");
     setText(parts.unsent, link.unsent ? `${link.unsent} not sent yet.` : "Everything is sent.");
@@ -120,6 +125,9 @@ class StudioScreen extends HTMLElement {
       list: h("div", {}),
       listSays: h("p", { class: "notice", hidden: true }),
       all: h("button", { type: "button", class: "quiet", onclick: () => this.#data.link.refused.forEach((item) => tell(this, "send-again", item)) }, "Send all of them again"),
+      settings: h("div", {}),
+      settingsTrouble: h("p", { class: "trouble", role: "alert", hidden: true }),
+      kept: h("p", { role: "status", class: "soft" }),
       refused: h("ul", { class: "rows" }),
       cannot: h("ul", { class: "plain" }),
       update: h("p", { class: "notice" }, "A newer page is ready. It takes over when you say so, and no run is lost. ", h("button", { type: "button", class: "outlined", onclick: () => tell(this, "update-wanted") }, "Use it")),
@@ -142,8 +150,9 @@ class StudioScreen extends HTMLElement {
           { "aria-label": "At the bench" },
           h("h2", { class: "section-name" }, "At the bench"),
           SWITCHES.map(([key, label]) => h("label", { class: "choice" }, h("input", { type: "checkbox", checked: preferences[key], onchange: (event) => prefer(key, event.target.checked) }), h("span", {}, label))),
-          CHOICES.map(([key, label, options]) => h("fieldset", { class: "setting" }, h("legend", { class: "caps" }, label), options.map(([value, says]) => h("label", { class: "choice" }, h("input", { type: "radio", name: key, value, checked: preferences[key] === value, onchange: () => prefer(key, value) }), h("span", {}, says))))),
+          CHOICES.map(([key, label, options]) => h("fieldset", { class: "setting" }, h("legend", { class: "caps" }, label), options.map(([value, says]) => h("label", { class: "choice" }, h("input", { type: "radio", name: key, value, checked: (preferences[key] ?? "") === value, onchange: () => prefer(key, value) }), h("span", {}, says))))),
         ),
+        h("section", { "aria-label": "Batches, money and labels" }, h("h2", { class: "section-name" }, "Batches, money and labels"), parts.settings, parts.settingsTrouble, parts.kept),
         h("section", { "aria-label": "The server" }, h("h2", { class: "section-name" }, "The line to the server"), h("div", { class: "stack" }, parts.state, parts.heard, parts.unsent, parts.trouble, h("button", { type: "button", class: "outlined", onclick: () => tell(this, "sync-wanted") }, "Try now"))),
         parts.refusedPart,
         h("section", { "aria-label": "This phone and the studio" }, h("h2", { class: "section-name" }, "This phone and the studio"), h("dl", { class: "facts" }, h("div", {}, h("dt", {}, "You"), parts.you), h("div", {}, h("dt", {}, "Address"), h("dd", {}, parts.address, parts.trust)), parts.certificate, parts.copy)),
@@ -154,8 +163,26 @@ class StudioScreen extends HTMLElement {
     );
   }
 
+  trouble(text) {
+    setText(this.#parts.settingsTrouble, text);
+    show(this.#parts.settingsTrouble, text !== "");
+    setText(this.#parts.kept, "");
+  }
+
+  kept() {
+    setText(this.#parts.kept, "Kept.");
+  }
+
+  /** Built again only when the studio's settings changed: what is being written stays otherwise. */
+  #writeSettings() {
+    const { settings, isMaker } = this.#data;
+    if (sameData(this.#settings, [settings, isMaker])) return;
+    this.#settings = [settings, isMaker];
+    this.#parts.settings.replaceChildren(settingsForm(settings, isMaker));
+  }
+
   #makeRefused(item) {
-    const what = item.entry ? `${item.entry.kind.replaceAll("_", " ")}, ${clock(item.entry.at)}` : "The run itself";
+    const what = item.picture ? "A photograph" : item.entry ? `${item.entry.kind.replaceAll("_", " ")}, ${clock(item.entry.at)}` : "The run itself";
     const run = this.#data.runs.find((each) => each.id === item.run);
     return h(
       "li",

@@ -1,0 +1,49 @@
+// What is told beside a step at the bench: how it went the last times, what the maker's own runs teach
+// of it once there are three, and whether a piece that was weighed twice is dry.
+//
+//   besideStep(run, step, runs, ownPpm)  ->  ["Last time: 5 bursts, 3 g over.", …]
+
+import { drynessOf } from "../bench/dryness.js";
+import { lastTimes, learned, stepKey } from "../bench/last-time.js";
+import { record } from "../bench/record.js";
+import { duration } from "./words.js";
+
+const RUNS_READ = 12;
+const told = new WeakMap(); // by a run's state: its record
+
+/** What the former runs say, reckoned once for the same runs. */
+let known = { states: [], said: {}, taught: {} };
+
+function formerOf(run, runs) {
+  const former = runs.filter(({ id, recipe, open }) => id !== run.id && recipe.id === run.recipe.id && !open).slice(0, RUNS_READ);
+  const states = former.map(({ state }) => state);
+  if (states.length === known.states.length && states.every((each, place) => each === known.states[place])) return known;
+  const records = former.map((each) => {
+    if (!told.has(each.state)) told.set(each.state, record(each.sheet, each.state, each.entries));
+    return told.get(each.state);
+  });
+  known = { states, said: lastTimes(records), taught: learned(records) };
+  return known;
+}
+
+export function besideStep(run, step, runs, ownPpm) {
+  if (!step) return [];
+  const { said, taught } = formerOf(run, runs);
+  const key = stepKey(step);
+  const dry = drynessOf(run.sheet, run.state, step, ownPpm).map(({ piece, says }) => `Piece ${piece}: ${says}`);
+  const [last, before] = said[key] ?? [];
+  return [...dry, last ? `Last time: ${last}${before ? `. Before: ${before}` : ""}.` : "", usually(taught[key])].filter(Boolean);
+}
+
+/** "Of 4 runs: 5 to 6 bursts, ready after 5 h 50 min to 6 h 10 min"; "" while there are fewer than three. */
+function usually(fields) {
+  const { bursts, tries, wait_ms: wait } = fields ?? {};
+  const range = ({ low, high }, say) => (low === high ? say(low) : `${say(low)} to ${say(high)}`);
+  const words = [
+    bursts ? `${range(bursts, String)} bursts` : "",
+    tries && tries.high ? `${range(tries, String)} tries` : "",
+    wait ? `ready after ${range(wait, duration)}` : "",
+  ].filter(Boolean);
+  const one = bursts ?? wait ?? tries;
+  return words.length ? `In the middle half of your ${one.runs} runs: ${words.join(", ")}.` : "";
+}

@@ -1,0 +1,58 @@
+// A label drawn at its true size, and how high its letters really are.
+//
+//   const { node, letters, fits } = drawLabel(told, { width_mm, height_mm }, parent)
+//
+// letters: {list_um, net_um}, the height of a small o as this browser draws it, in thousandths of a
+// millimetre. The largest type that fits the label is taken; fits is false when even the least does not.
+
+import { h, s } from "./dom.js";
+
+const UM_PER_PX = 25_400 / 96; // a CSS pixel is 1/96 inch
+const LEAST_PT = 3;
+const MOST_PT = 14;
+const STEPS = 12; // halvings: finer than a hundredth of a point
+
+export function drawLabel(told, { width_mm: width, height_mm: height }, parent) {
+  const node = h("article", { class: "label-plate", lang: "en", "aria-label": "The label" }, ...contents(told));
+  Object.assign(node.style, { width: `${width}mm`, height: `${height}mm` });
+  parent.replaceChildren(node);
+  const isIn = (points) => {
+    node.style.fontSize = `${points}pt`;
+    return node.scrollHeight <= node.clientHeight + 1 && node.scrollWidth <= node.clientWidth + 1;
+  };
+  let [low, high] = [LEAST_PT, MOST_PT];
+  const fits = isIn(low);
+  for (let step = 0; fits && step < STEPS; step += 1) {
+    const middle = (low + high) / 2;
+    if (isIn(middle)) low = middle;
+    else high = middle;
+  }
+  isIn(low);
+  return { node, fits, letters: { list_um: letterOf(node.querySelector(".label-list")), net_um: letterOf(node.querySelector(".label-net")) } };
+}
+
+/** The height of a small o in an element's own type. */
+function letterOf(element) {
+  const { fontStyle, fontWeight, fontSize, fontFamily } = getComputedStyle(element);
+  const pen = document.createElement("canvas").getContext("2d");
+  // Measured large and divided, so that hinting at small sizes does not round it.
+  pen.font = `${fontStyle} ${fontWeight} 1000px ${fontFamily}`;
+  return Math.round((pen.measureText("o").actualBoundingBoxAscent / 1000) * Number.parseFloat(fontSize) * UM_PER_PX);
+}
+
+function contents({ identity, net, text, batch, opened, best_before: best, precautions, maker, function: purpose }) {
+  return [
+    h("p", { class: "label-name" }, identity),
+    purpose ? h("p", {}, purpose) : null,
+    h("p", { class: "label-net" }, net),
+    h("p", { class: "label-list" }, `Ingredients: ${text}.`),
+    precautions.length ? h("p", { class: "label-care" }, precautions.map(({ says }) => says).join(" ")) : null,
+    h("p", { class: "label-foot" }, batch ? h("span", {}, `Batch ${batch}`) : null, best ? h("span", {}, `Best before ${best}`) : null, opened ? openJar(opened) : null),
+    h("p", { class: "label-maker" }, maker ?? ""),
+  ].filter(Boolean);
+}
+
+/** An open jar with the months on it: the period after opening. */
+function openJar(months) {
+  return s("svg", { class: "open-jar", viewBox: "0 0 40 36", role: "img", "aria-label": `good for ${months} after opening` }, s("path", { d: "M4 12h32v4H4ZM6 16h28v18H6ZM6 9 34 2" }), s("text", { x: 20, y: 30 }, months));
+}

@@ -1,0 +1,42 @@
+// A photograph from the camera or the album, made small and plain: drawn anew as a JPEG, so that
+// nothing of what the camera wrote beside the picture (place, time, device) goes with it.
+//
+//   const { blob, sha256 } = await photograph(file);    // throws an error with `says`
+
+const LONGEST_SIDE = 1600;
+const QUALITIES = [0.82, 0.7, 0.55, 0.4];
+const MOST_BYTES = 600_000;
+
+function refuse(says) {
+  return Object.assign(new Error(says), { says });
+}
+
+export async function photograph(file) {
+  if (!globalThis.crypto?.subtle) throw refuse("Photographs need the studio\u2019s https address: open the page by that.");
+  const image = await createImageBitmap(file).catch(() => {
+    throw refuse("That file is no picture this browser can read.");
+  });
+  const scale = Math.min(1, LONGEST_SIDE / Math.max(image.width, image.height));
+  const canvas = document.createElement("canvas");
+  canvas.width = Math.max(1, Math.round(image.width * scale));
+  canvas.height = Math.max(1, Math.round(image.height * scale));
+  const pen = canvas.getContext("2d");
+  pen.fillStyle = "#fff"; // what is see-through would turn black
+  pen.fillRect(0, 0, canvas.width, canvas.height);
+  pen.drawImage(image, 0, 0, canvas.width, canvas.height);
+  image.close();
+  for (const quality of QUALITIES) {
+    const blob = await new Promise((resolve) => canvas.toBlob(resolve, "image/jpeg", quality));
+    if (!blob) break;
+    if (blob.size <= MOST_BYTES || quality === QUALITIES.at(-1)) return { blob, sha256: await hexOf(await blob.arrayBuffer()) };
+  }
+  throw refuse("The picture could not be made smaller. Take it again.");
+}
+
+/** SHA-256 of text or bytes as hex; null where the page may not reckon it (plain http). */
+export async function hexOf(content) {
+  if (!globalThis.crypto?.subtle) return null;
+  const bytes = typeof content === "string" ? new TextEncoder().encode(content) : content;
+  const digest = await crypto.subtle.digest("SHA-256", bytes);
+  return Array.from(new Uint8Array(digest), (byte) => byte.toString(16).padStart(2, "0")).join("");
+}

@@ -1,0 +1,120 @@
+// The record's parts beside its lines and times: lots, waits, balance, cost, yield and the kit. Pure.
+
+import { grams } from "../bench/index.js";
+import { h } from "./dom.js";
+import { waitBar, yieldBars } from "./record-bars.js";
+import { amountOf, bestBefore } from "./stock.js";
+import { about, day, duration, mass } from "./words.js";
+
+export const part = (title, ...children) => h("section", { class: "record-part", "aria-label": title }, h("h2", { class: "section-name" }, title), ...children);
+
+function table(caption, heads, rows) {
+  return h("table", { class: "amounts" }, h("caption", { class: "unseen" }, caption), h("thead", {}, h("tr", {}, h("td", {}), heads.map((name) => h("th", { scope: "col" }, name)))), h("tbody", {}, rows.map(([name, ...cells]) => h("tr", {}, h("th", { scope: "row" }, name), cells.map((cell) => h("td", {}, cell))))));
+}
+
+export const factList = (rows) => h("dl", { class: "facts" }, rows.filter(Boolean).map(([name, value]) => h("div", {}, h("dt", {}, name), h("dd", {}, value))));
+
+/** What pieces are wrapped in is on no sheet, so it has no name there. */
+const named = (name) => (name === "wrap" ? "Wrap" : name);
+
+/** Each lot that went in: how much, how much was booked, and whether it was past its date by then. */
+export function lotsPart(told, shelf) {
+  if (!told.lots.length) return null;
+  const on = told.started_at === null ? null : new Date(told.started_at).toISOString().slice(0, 10);
+  return part(
+    "Lots",
+    table(
+      "Lots used",
+      ["used", "booked"],
+      told.lots.map(({ lot: id, names, mg, count, booked_mg: booked, over_mg: over }) => {
+        const lot = shelf.lots[id];
+        const says = [lot ? `lot ${lot.number}` : `lot ${id}`, lot?.supplier, lot && on ? bestBefore(lot, on) : "", over ? `${about(over)} more than was booked` : ""].filter(Boolean).join(", ");
+        return [[names.map(named).join(", "), h("span", { class: "soft small lot-line" }, says)], count ? amountOf({ count }, count) : mass(mg), count ? "" : about(booked)];
+      }),
+    ),
+  );
+}
+
+export function waitsPart(told) {
+  if (!told.waits.length) return null;
+  return part(
+    "Waits, planned and real",
+    h("p", { class: "soft small" }, "Above, the time that was planned and its usual end; below, what really passed."),
+    h(
+      "ul",
+      {},
+      told.waits.map((wait) => {
+        const real = wait.real_ms === null ? "not ended" : duration(wait.real_ms);
+        const off = wait.early ? ", earlier than written" : wait.late ? ", later than written" : "";
+        return h("li", { class: "wait-row" }, h("p", {}, `${wait.letter}, ${wait.title}: `, h("b", {}, real), off), waitBar(wait), h("p", { class: "soft small" }, `${duration(wait.earliest_ms)} to ${duration(wait.latest_ms ?? wait.usual_ms)} planned, usually ${duration(wait.usual_ms)}`));
+      }),
+    ),
+  );
+}
+
+/** Where the mass that went in has gone, to the scale's division. */
+export function balancePart({ balance }) {
+  if (!balance) return null;
+  const shown = (mg) => `${grams(mg, balance.division_mg)}`;
+  const rows = [
+    ["Went in", balance.in_mg],
+    [`In ${balance.good} good pieces${balance.weighed ? `, ${balance.weighed} of them weighed` : ", by their planned weight"}`, balance.good_mg],
+    ["Spoiled", balance.spoiled_mg],
+    ["In spare parts", balance.spare_mg],
+    ["Left in the bowl", balance.left_mg],
+    [`Dried off, stuck or unaccounted${balance.expected_loss_mg ? `; ${about(balance.expected_loss_mg)} was reckoned with` : ""}`, balance.unaccounted_mg],
+  ];
+  return part("Mass balance", table("Mass balance", ["mass"], rows.filter(([, mg], place) => mg !== 0 || place < 2 || place === 5).map(([name, mg]) => [name, shown(mg)])), h("p", { class: "soft small" }, `Closes to the scale\u2019s ${mass(balance.division_mg)}.`));
+}
+
+const money = (amount, currency) => `${amount} ${currency}`;
+
+export function costPart(reckoned) {
+  if (!reckoned) return part("Cost", h("p", { class: "soft" }, "No lot has a price, and no currency is set. Settings has the currency, the hourly rate and the wrap."), h("a", { class: "button quiet no-print", href: "#/studio" }, "Settings"));
+  const { materials, unpriced, totals, hands_ms: hands, good } = reckoned;
+  const rows = materials.map(({ names, number, mg, count, currency, cost }) => [[names.map(named).join(", "), h("span", { class: "soft small lot-line" }, `lot ${number}, ${count ? amountOf({ count }, count) : mass(mg)}`)], money(cost, currency)]);
+  return part(
+    "Cost",
+    rows.length ? table("Material by lot", ["cost"], rows) : null,
+    Object.entries(totals).map(([currency, sums]) =>
+      table(
+        `In ${currency}`,
+        [currency],
+        [
+          ["Material", sums.materials],
+          sums.lost === null ? null : ["of it lost on the way", sums.lost],
+          sums.spoiled === null ? null : ["of it spoiled", sums.spoiled],
+          [`Hands, ${duration(hands)}`, sums.hands],
+          ["Wrap", sums.wrap],
+          ["The batch", h("b", {}, sums.total)],
+          sums.per_piece === null ? null : [`Each of ${good} good`, h("b", {}, sums.per_piece)],
+        ].filter(Boolean),
+      ),
+    ),
+    unpriced.length ? h("p", { class: "small" }, `Without a price, and not in these sums: ${[...new Set(unpriced.flatMap(({ names }) => names))].join(", ")}.`) : null,
+  );
+}
+
+/** This batch's good pieces beside the others of its recipe: [{name, planned, good, spoiled, here}]. */
+export function yieldPart(batches) {
+  if (batches.length < 2) return null;
+  return part("Yield over batches", yieldBars(batches), h("p", { class: "soft small" }, `Good pieces of ${batches.length} batches of this recipe, the oldest first; the line is what was planned, the darkest is this one.`));
+}
+
+export function kitPart({ kit }) {
+  const rows = kit.scales.map(({ name, capacity_mg: most, division_mg: division }) => [name, `up to ${about(most)}, in steps of ${mass(division)}`]);
+  return part("Kit", factList([...rows, ["Vessels", kit.vessels.join(", ")], kit.heaters.length ? ["Heat", kit.heaters.join(", ")] : null]));
+}
+
+export function peoplePart({ people }, device) {
+  const name = (each) => (each.device === device ? "this phone" : `phone \u2026${each.device.slice(-4)}`);
+  return part("Who", factList(people.map((each) => [name(each), `${each.entries} ${each.entries === 1 ? "entry" : "entries"}, ${day(each.first_at)} to ${day(each.last_at)}`])));
+}
+
+/** What was said after the record was signed: each with its own time, marked as what it is. */
+export function remarksPart({ remarks }) {
+  if (!remarks.length) return null;
+  const said = ({ kind, body }) => (kind === "noted" || kind === "pictured" ? (body.text ?? "a photograph") : kind.replaceAll("_", " "));
+  return part("Remarks after signing", h("ul", { class: "plain" }, remarks.map((remark) => h("li", {}, h("b", {}, `Remark, ${day(remark.at)}`), `: ${said(remark)}`))));
+}
+

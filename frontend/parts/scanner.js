@@ -1,0 +1,55 @@
+// Reading a bar code or QR code with the camera, where the browser can. The camera is on only while
+// its sheet is open.
+//
+//   if (canScan()) { const text = await scanCode({ title: "Scan the lot" }); }   // null when left
+
+import { h, setText } from "./dom.js";
+
+const LOOK_EVERY_MS = 150;
+
+export function canScan() {
+  return "BarcodeDetector" in globalThis && Boolean(navigator.mediaDevices?.getUserMedia);
+}
+
+export async function scanCode({ title }) {
+  const video = h("video", { class: "scan-view", muted: true, playsinline: true, "aria-label": "What the camera sees" });
+  const said = h("p", { class: "soft", role: "status" }, "Hold the code in front of the camera.");
+  const dialog = h(
+    "dialog",
+    { "aria-label": title },
+    h("form", { method: "dialog", class: "stack" }, h("h2", {}, title), video, said, h("button", { type: "submit", value: "", class: "quiet knuckle" }, "Back")),
+  );
+  const closed = new Promise((resolve) => dialog.addEventListener("close", () => resolve(dialog.returnValue || null)));
+  document.body.append(dialog);
+  dialog.showModal();
+  let stream = null;
+  try {
+    stream = await navigator.mediaDevices.getUserMedia({ video: { facingMode: "environment" } });
+    if (!dialog.open) return await closed;
+    video.srcObject = stream;
+    video.play().catch(() => {}); // closed before its first frame
+    look(video, dialog);
+  } catch (error) {
+    setText(said, `The camera cannot be used (${error.name}). Go back and type the code.`);
+  }
+  try {
+    return await closed;
+  } finally {
+    for (const track of stream?.getTracks() ?? []) track.stop();
+    dialog.remove();
+  }
+}
+
+/** Looks at the picture again and again until a code is found or the sheet is closed. */
+async function look(video, dialog) {
+  const detector = new globalThis.BarcodeDetector();
+  while (dialog.open) {
+    // A frame that cannot be read yet is no fault: the next one may be.
+    const [found] = await detector.detect(video).catch(() => []);
+    if (found?.rawValue) {
+      dialog.close(found.rawValue);
+      return;
+    }
+    await new Promise((resolve) => setTimeout(resolve, LOOK_EVERY_MS));
+  }
+}

@@ -1,0 +1,53 @@
+// What is on the shelf, by all that this phone knows: its journal, less what the runs have used.
+//
+//   const { shelf, uses, left } = stockOf({ entries, runs });   // shelf: as foldShelf gives it
+//   left(lot)                        // mg or pieces
+//   stockOf({ entries, runs }, run)  // as it stood without that run: what is there to gather from
+
+import { useOf } from "../bench/lots.js";
+import { foldShelf, leftOf } from "../bench/shelf.js";
+import { mass } from "./words.js";
+
+const USED = new WeakMap(); // by a run's state: it changes with the journal
+let folded = { entries: null, shelf: null };
+
+function usedBy({ sheet, state, entries }) {
+  if (!USED.has(state)) USED.set(state, state.gathered.length ? useOf(sheet, state, entries) : {});
+  return USED.get(state);
+}
+
+export function stockOf({ entries, runs }, but = null) {
+  if (folded.entries !== entries) folded = { entries, shelf: foldShelf(entries) };
+  const { shelf } = folded;
+  const uses = {};
+  for (const run of runs) {
+    if (run.id === but) continue;
+    for (const [lot, use] of Object.entries(usedBy(run))) (uses[lot] ??= []).push(use);
+  }
+  return { shelf, uses, left: (lot) => leftOf(shelf.lots[lot], uses[lot] ?? []) };
+}
+
+/** The runs that a lot went into, with how much of it: [{run, mg, count}], newest first. */
+export function runsOf(lot, runs) {
+  return runs.flatMap((run) => {
+    const use = usedBy(run)[lot];
+    return use ? [{ run, mg: use.mg, count: use.count }] : [];
+  });
+}
+
+/** "240 g", or "12 pieces" of what is counted. */
+export function amountOf({ count }, much) {
+  return count === null ? mass(much) : `${much} ${much === 1 ? "piece" : "pieces"}`;
+}
+
+/** "31 Mar 2027" of "2027-03-31". */
+export function dayWords(day) {
+  const date = new Date(`${day}T12:00`);
+  return `${date.getDate()} ${date.toLocaleString("en-GB", { month: "short" })} ${date.getFullYear()}`;
+}
+
+/** A lot's best-before in words; "" when it has none. */
+export function bestBefore({ best_before: best }, today) {
+  if (best === null) return "";
+  return best < today ? `past its date, ${dayWords(best)}` : `best before ${dayWords(best)}`;
+}

@@ -1,0 +1,225 @@
+// Gathering, before the first weighing: every ingredient lot by lot, the tools and what to wear, what is
+// short and what is past its date. Each is ticked with a knuckle; all of it may be passed over.
+//
+//   screen.data = { run, recipe: measured, entries, runs, today }
+//   "answer" { kind: "gathered" | "ticked" | "undone" | "noted", body }   "answers" { entries: [{kind, body}] }
+//   screen.trouble("…")
+
+import { gather } from "../bench/gather.js";
+import { define, h, sameData, setText, show, tell } from "../parts/dom.js";
+import { openPad } from "../parts/number-pad.js";
+import { pageHead } from "../parts/page-head.js";
+import { canScan, scanCode } from "../parts/scanner.js";
+import { pickOne, tellPlain } from "../parts/sheets.js";
+import { amountOf, bestBefore, stockOf } from "../parts/stock.js";
+import { mass, pieces } from "../parts/words.js";
+
+const KINDS = [
+  ["protection", "To wear and have ready"],
+  ["scale", "Scales"],
+  ["vessel", "Bowls and jugs"],
+  ["mould", "Moulds"],
+  ["heater", "Heat"],
+  ["tool", "Tools"],
+];
+const PASSED_OVER = "Gathering was passed over";
+
+class GatherScreen extends HTMLElement {
+  #data = null;
+  #seen = null;
+  #pastToo = false;
+  #trouble = h("p", { class: "trouble", role: "alert", hidden: true });
+  #list = h("div", {});
+  #go = h("button", { type: "button", class: "copper", onclick: () => this.#leave() });
+  #needs = null;
+
+  set data(data) {
+    this.#data = data;
+    if (!this.firstChild) this.#build();
+    this.#write();
+  }
+
+  trouble(text) {
+    setText(this.#trouble, text);
+    show(this.#trouble, text !== "");
+  }
+
+  #build() {
+    const { run } = this.#data;
+    this.append(
+      h(
+        "div",
+        { class: "sheet gather" },
+        pageHead("Gather", ""),
+        h("p", { class: "lead" }, `${pieces(run.size.pieces, run.sheet.piece)}, ${run.sheet.recipe.title}`),
+        canScan() ? h("button", { type: "button", class: "outlined wide", onclick: () => this.#scan() }, "Scan a lot") : null,
+        this.#list,
+        h("div", { class: "size-foot stack" }, this.#trouble, this.#go),
+      ),
+    );
+  }
+
+  #write() {
+    const { run, recipe, today } = this.#data;
+    const { shelf, uses } = stockOf(this.#data, run.id);
+    this.#needs = gather(recipe, run.sheet, run.state, shelf, uses, today, this.#pastToo);
+    const seen = [this.#needs, run.state.ticked];
+    if (sameData(this.#seen, seen)) return;
+    this.#seen = seen;
+    const { ingredients, things, cautions } = this.#needs;
+    const open = this.#still().length;
+    const had = document.activeElement?.dataset?.tick;
+    this.#list.replaceChildren(
+      ...[
+        section("What goes in", ingredients.map((need) => this.#ingredient(need, shelf))),
+        cautions.length ? h("ul", { class: "cautions" }, cautions.map((caution) => h("li", {}, caution))) : null,
+        ...KINDS.map(([kind, title]) => this.#things(title, things.filter((each) => each.kind === kind))),
+      ].filter(Boolean),
+    );
+    if (had) this.#list.querySelector(`[data-tick="${CSS.escape(had)}"]`)?.focus();
+    setText(this.#go, open === 0 ? "All is here: to the bench" : `Go on without ${open} of them`);
+  }
+
+  /** One kind of things, each with its tick; several that are still open are ticked by one touch too. */
+  #things(title, things) {
+    const still = things.filter(({ ticked }) => !ticked);
+    const all = () => tell(this, "answers", { entries: still.map(({ thing }) => ({ kind: "ticked", body: { thing } })) });
+    return section(title, [...things.map((each) => this.#thing(each)), still.length > 1 ? h("li", {}, h("button", { type: "button", class: "quiet knuckle", onclick: all }, `All ${still.length} are here`)) : null].filter(Boolean));
+  }
+
+  #thing({ thing, name, ticked }) {
+    return tick(thing, ticked, name.charAt(0).toUpperCase() + name.slice(1), "", () => (ticked ? this.#undo("ticked", (body) => body.thing === thing) : tell(this, "answer", { kind: "ticked", body: { thing } })));
+  }
+
+  #ingredient(need, shelf) {
+    const { ingredient, name, mg, count, lots, short, passed_over: passed, by_hand: byHand } = need;
+    const measure = { count: mg ? null : count };
+    const asked = mg || count ? amountOf(measure, mg || count) : "to texture";
+    const rows = lots.map((row) => {
+      const lot = shelf.lots[row.lot];
+      const says = [lot ? bestBefore(lot, this.#data.today) : "", row.left === null ? "not on this phone\u2019s shelf" : `${amountOf(lot, row.left)} left`].filter(Boolean).join(", ");
+      const take = row.take ? `${amountOf(measure, row.take)} of lot ${row.number ?? row.lot}` : `lot ${row.number ?? row.lot}`;
+      return tick(`${ingredient} ${row.lot}`, row.gathered, take, says, () => this.#take(need, row, lot), row.past);
+    });
+    const isHere = Object.hasOwn(this.#data.run.state.ticked, thingOf(ingredient));
+    const bare = lots.length ? [] : [tick(ingredient, isHere, "It is here", need.shelf === null ? "not on the shelf: no lot is kept" : "the shelf has no lot with anything left", () => this.#bare(ingredient, isHere))];
+    return h(
+      "li",
+      { class: "need" },
+      h("p", { class: "need-name" }, h("b", {}, name), h("span", { class: "figures" }, asked)),
+      h("ul", {}, [...rows, ...bare]),
+      this.#others(need, shelf).length ? h("button", { type: "button", class: "quiet", "aria-label": `Another lot of ${name}`, onclick: () => this.#another(need, shelf) }, "Another lot") : null,
+      short > 0 && lots.length && !byHand ? h("p", { class: "short" }, `${amountOf(measure, short)} short`) : null,
+      passed.length ? h("p", { class: "short" }, `${passed.length === 1 ? "A lot is" : `${passed.length} lots are`} past their date and left out. `, h("button", { type: "button", class: "quiet", onclick: () => this.#takePast() }, "Take them too")) : null,
+    );
+  }
+
+  /** Lots of the same that stand on the shelf beside those named: [{lot, number, left, past, …}]. */
+  #others({ shelf: key, lots, passed_over: passed }, shelf) {
+    const { left } = stockOf(this.#data, this.#data.run.id);
+    const named = new Set([...lots.map(({ lot }) => lot), ...passed]);
+    return Object.entries(shelf.lots)
+      .filter(([id, lot]) => key !== null && lot.ingredient === key && !named.has(id) && left(id) > 0)
+      .map(([id, lot]) => this.#freely(id, lot));
+  }
+
+  /** A lot of the maker's own choice: how much of it is asked. */
+  #freely(id, { number, best_before: best }) {
+    const { left } = stockOf(this.#data, this.#data.run.id);
+    return { lot: id, number, left: left(id), take: 0, past: best !== null && best < this.#data.today, gathered: false };
+  }
+
+  async #another(need, shelf) {
+    const choices = this.#others(need, shelf).map((row) => ({ label: `Lot ${row.number}`, says: [bestBefore(shelf.lots[row.lot], this.#data.today), `${amountOf(shelf.lots[row.lot], row.left)} left`].filter(Boolean).join(", "), value: row }));
+    const row = await pickOne({ title: `${need.name}: which lot?`, choices });
+    if (row) await this.#take(need, row, shelf.lots[row.lot]);
+  }
+
+  #takePast() {
+    this.#pastToo = true;
+    this.#write();
+  }
+
+  /** An ingredient of which no lot is kept is ticked like a tool. */
+  #bare(ingredient, isHere) {
+    const thing = thingOf(ingredient);
+    if (isHere) this.#undo("ticked", (body) => body.thing === thing);
+    else tell(this, "answer", { kind: "ticked", body: { thing } });
+  }
+
+  /** Take a lot, or put it back; more than is booked, and what is past its date, is asked about. */
+  async #take({ ingredient, name, mg, count }, row, lot) {
+    if (row.gathered) {
+      this.#undo("gathered", (body) => body.ingredient === ingredient && body.lot === row.lot);
+      return;
+    }
+    if (row.past && !(await pickOne({ title: `${name}: this lot is past its date`, says: `${bestBefore(lot, this.#data.today)}. What is past its date is yours to judge.`, choices: [{ label: "Take it all the same", says: "The record says so", value: true }] }))) return;
+    const body = { ingredient, lot: row.lot };
+    if (row.take) body[mg ? "mg" : "count"] = row.take;
+    else if (mg || count) {
+      const more = await openPad({ title: `${name}, lot ${row.number}: how much of it?`, target: mg || count, division: 10, unit: mg ? "g" : "", answer: "Take" });
+      if (more === null) return;
+      if (more > row.left && !(await pickOne({ title: "That is more than is booked", says: `The shelf says ${amountOf(lot, row.left)}. It may hold more than was written.`, choices: [{ label: "Take it all the same", value: true }] }))) return;
+      body[mg ? "mg" : "count"] = more;
+    }
+    tell(this, "answer", { kind: "gathered", body });
+  }
+
+  /** Takes back this run's own entry of a tick, whichever phone made it. */
+  #undo(kind, fits) {
+    const { run } = this.#data;
+    const gone = new Set(run.entries.filter((each) => each.kind === "undone").map(({ body }) => body.entry));
+    const last = run.entries.findLast((each) => each.kind === kind && fits(each.body) && !gone.has(each.id));
+    if (last) tell(this, "answer", { kind: "undone", body: { entry: last.id } });
+  }
+
+  async #scan() {
+    const code = await scanCode({ title: "Scan a lot" });
+    if (!code) return;
+    const { shelf } = stockOf(this.#data);
+    const fits = ({ lot }) => [shelf.lots[lot]?.code, shelf.lots[lot]?.number].includes(code);
+    const need = this.#needs.ingredients.find(({ lots }) => lots.some(fits));
+    if (need) {
+      const row = need.lots.find(fits);
+      if (!row.gathered) await this.#take(need, row, shelf.lots[row.lot]);
+      return;
+    }
+    const other = Object.entries(shelf.lots).find(([lot]) => fits({ lot }));
+    const wanted = other && this.#needs.ingredients.find((each) => each.shelf === other[1].ingredient);
+    if (wanted) await this.#take(wanted, this.#freely(...other), other[1]);
+    else await tellPlain({ title: "That is not wanted here", lines: [other ? `It is lot ${other[1].number}, and this batch asks for none of it.` : "No lot on the shelf has this code."], answer: "Go on" });
+  }
+
+  /** The names of what is not ticked. */
+  #still() {
+    const { ticked } = this.#data.run.state;
+    const { ingredients, things } = this.#needs;
+    const open = ingredients.filter(({ ingredient, lots }) => !lots.some((lot) => lot.gathered) && !Object.hasOwn(ticked, thingOf(ingredient)));
+    return [...open, ...things.filter((each) => !each.ticked)].map(({ name }) => name);
+  }
+
+  /** To the bench; what was not gathered is said, and kept with the run. */
+  async #leave() {
+    const { run } = this.#data;
+    const still = this.#still();
+    if (still.length && !run.state.notes.some(({ text }) => text.startsWith(PASSED_OVER))) {
+      const says = `Not ticked: ${still.join(", ")}. The record will say that gathering was passed over.`;
+      if (!(await pickOne({ title: "Go on without all of it?", says, choices: [{ label: "Go to the bench", value: true }] }))) return;
+      tell(this, "answer", { kind: "noted", body: { text: `${PASSED_OVER}: ${still.join(", ")}.`.slice(0, 2000) } });
+    }
+    location.hash = `#/bench/${run.id}`;
+  }
+}
+
+/** An ingredient's own tick, where no lot of it is kept. */
+const thingOf = (ingredient) => `ingredient.${ingredient}`;
+
+function section(title, rows) {
+  return rows.length ? h("section", { "aria-label": title }, h("h2", { class: "section-name" }, title), h("ul", { class: "rows" }, rows)) : null;
+}
+
+function tick(key, isTicked, label, says, press, isPast = false) {
+  return h("li", {}, h("button", { type: "button", class: "tick-row", role: "checkbox", "aria-checked": String(isTicked), "data-tick": key, onclick: press }, h("span", { class: "tick-box" }), h("span", { class: "row-words" }, h("span", {}, label), says ? h("span", { class: isPast ? "small past" : "soft small" }, says) : null)));
+}
+
+export const registerGatherScreen = () => define("gather-screen", GatherScreen);

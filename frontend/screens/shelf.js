@@ -1,0 +1,228 @@
+// The shelf: what is in the house, lot by lot, what is left of each, and where it went.
+//
+//   screen.data = { entries, runs, today, currency, isMaker, newId }
+//   "shelf-written" { entries: [{kind, body}] }    "take-back"    "trace-wanted" { lot }
+//   screen.traced(lot, { runs } or { says })       screen.trouble("…")   screen.said("…")
+
+import { define, h, setText, show, tell } from "../parts/dom.js";
+import { openPad } from "../parts/number-pad.js";
+import { pageHead } from "../parts/page-head.js";
+import { lotLevel } from "../parts/record-bars.js";
+import { canScan, scanCode } from "../parts/scanner.js";
+import { askNote } from "../parts/sheets.js";
+import { askCard, askLoss, askLot } from "../parts/shelf-forms.js";
+import { amountOf, bestBefore, dayWords, runsOf, stockOf } from "../parts/stock.js";
+import { day } from "../parts/words.js";
+
+const NOTHING = "Nothing is on the shelf yet. When something comes, receive it here: what it is, its lot number, how much.";
+
+class ShelfScreen extends HTMLElement {
+  #data = null;
+  #seen = [];
+  #open = new Set();
+  #parts = null;
+
+  set data(data) {
+    this.#data = data;
+    if (!this.#parts) this.#build();
+    const seen = [data.entries, ...data.runs.map((run) => run.state)];
+    if (seen.length === this.#seen.length && seen.every((each, place) => each === this.#seen[place])) return;
+    this.#seen = seen;
+    this.#write();
+  }
+
+  trouble(text) {
+    setText(this.#parts.trouble, text);
+    show(this.#parts.trouble, text !== "");
+  }
+
+  said(text) {
+    this.trouble("");
+    setText(this.#parts.said, text);
+  }
+
+  /** Where a lot went, as the server knows it: also what this phone does not hold. */
+  traced(lot, told) {
+    const list = this.querySelector(`[data-trace="${CSS.escape(lot)}"]`);
+    list?.replaceChildren(...this.#trace(lot, told));
+  }
+
+  #build() {
+    const parts = {
+      find: h("input", { type: "search", autocomplete: "off", "aria-label": "Find by name, lot number or code", placeholder: "Find: name, lot number, code", oninput: () => this.#write() }),
+      list: h("ul", { class: "rows" }),
+      none: h("p", { class: "soft" }),
+      trouble: h("p", { class: "trouble", role: "alert", hidden: true }),
+      said: h("p", { class: "soft small", role: "status" }),
+    };
+    this.#parts = parts;
+    const scan = h("button", { type: "button", class: "outlined", onclick: () => this.#scan() }, "Scan");
+    this.append(
+      h(
+        "div",
+        { class: "sheet shelf" },
+        pageHead("Shelf", "shelf"),
+        h("div", { class: canScan() ? "with-scan" : null }, parts.find, canScan() ? scan : null),
+        parts.list,
+        parts.none,
+        h("div", { class: "size-foot stack" }, parts.trouble, parts.said, h("button", { type: "button", class: "copper", onclick: () => this.#receive() }, "Receive a lot"), h("button", { type: "button", class: "quiet", onclick: () => tell(this, "take-back") }, "Take back")),
+      ),
+    );
+  }
+
+  get #stock() {
+    return stockOf(this.#data);
+  }
+
+  #write() {
+    const { shelf, left } = this.#stock;
+    const { today } = this.#data;
+    const wanted = this.#parts.find.value.trim().toLowerCase();
+    const lots = Object.entries(shelf.lots).map(([id, lot]) => ({ id, ...lot, left: left(id) }));
+    const fits = (...texts) => texts.some((each) => each?.toLowerCase().includes(wanted));
+    const rows = Object.entries(shelf.ingredients)
+      .map(([key, { card, notes }]) => ({ key, card, notes, name: card?.name ?? key, lots: lots.filter((lot) => lot.ingredient === key).sort(oldest) }))
+      .filter(({ name, card, lots: mine }) => !wanted || fits(name, card?.inci) || mine.some((lot) => fits(lot.number, lot.code, lot.supplier)))
+      .sort((one, other) => one.name.localeCompare(other.name));
+    const had = this.#parts.list.contains(document.activeElement) ? document.activeElement.ariaLabel : null;
+    this.#parts.list.replaceChildren(...rows.map((row) => this.#row(row, today, wanted !== "" && rows.length === 1)));
+    if (had) this.#parts.list.querySelector(`[aria-label="${CSS.escape(had)}"]`)?.focus();
+    setText(this.#parts.none, wanted ? "Nothing on the shelf answers to that." : NOTHING);
+    show(this.#parts.none, rows.length === 0);
+  }
+
+  #row({ key, card, notes, name, lots }, today, isOnly) {
+    const there = lots.filter((lot) => lot.left > 0);
+    const past = there.filter((lot) => lot.best_before !== null && lot.best_before < today);
+    const first = there.find((lot) => lot.best_before !== null);
+    const says = [first ? bestBefore(first, today) : "", lots.length > there.length ? `${lots.length - there.length} used up` : ""].filter(Boolean).join(", ");
+    const details = h(
+      "details",
+      { class: "shelf-item", open: this.#open.has(key) || isOnly, ontoggle: () => this.#open[details.open ? "add" : "delete"](key) },
+      h(
+        "summary",
+        { class: "row" },
+        h("span", { class: "row-words" }, h("b", { class: "row-title" }, name), h("span", { class: past.length ? "small past" : "soft small" }, says)),
+        h("b", { class: "figures shelf-left" }, leftWords(there)),
+      ),
+      card ? cardFacts(card) : null,
+      notes.map((note) => h("p", { class: "small" }, `${day(note.at)}: ${note.text}`)),
+      h("ul", { class: "lots-list" }, lots.map((lot) => this.#lot(lot, name, today))),
+      h("div", { class: "shelf-does" }, this.#does("Receive a lot of it", () => this.#receive(key), `Receive a lot of ${name}`), this.#does("Its card", () => this.#keep(askCard({ key, card }), "The card is kept."), `The card of ${name}`), this.#does("Note", () => this.#note({ ingredient: key }), `Note on ${name}`)),
+    );
+    return h("li", {}, details);
+  }
+
+  #lot(lot, name, today) {
+    const { id, number, supplier, received_on: received, price, notes, wrote_off: gone } = lot;
+    const measure = lot.count === null ? "mg" : "count";
+    const whole = lot[measure];
+    const isPast = lot.best_before !== null && lot.best_before < today && lot.left > 0;
+    const paid = price ? `${price.amount} ${price.currency}${price.tax ? `, ${price.tax.included ? "with" : "before"} ${price.tax.percent} % tax` : ""}` : "";
+    const where = h("ul", { class: "plain small", "data-trace": id, "aria-live": "polite" });
+    const trace = () => {
+      where.replaceChildren(...this.#trace(id, null));
+      tell(this, "trace-wanted", { lot: id });
+    };
+    return h(
+      "li",
+      { class: "lot", "data-lot": id },
+      lotLevel(lot.left, whole),
+      h(
+        "div",
+        { class: "lot-words" },
+        h("p", {}, h("b", {}, number), supplier ? h("span", { class: "soft" }, `, ${supplier}`) : null),
+        h("p", { class: "figures" }, `${amountOf(lot, lot.left)} of ${amountOf(lot, whole)}`),
+        h("p", { class: isPast ? "small past" : "soft small" }, [bestBefore(lot, today), `came ${dayWords(received)}`, paid].filter(Boolean).join("; ")),
+        gone.map((loss) => h("p", { class: "soft small" }, `${day(loss.at)}: ${amountOf(lot, loss.much)} written off, ${loss.why}`)),
+        notes.map((note) => h("p", { class: "small" }, `${day(note.at)}: ${note.text}`)),
+        where,
+      ),
+      h(
+        "div",
+        { class: "shelf-does" },
+        this.#does("Correct", () => this.#correct(lot, name, measure), `Correct ${number}`),
+        this.#does("Write off", () => this.#keep(askLoss({ lot: id, name: `${name}, ${number}`, measure }), "Written off."), `Write off ${number}`),
+        this.#does("Note", () => this.#note({ lot: id }), `Note on ${number}`),
+        this.#does("Where it went", trace, `Where ${number} went`),
+      ),
+    );
+  }
+
+  #does(label, press, name) {
+    return h("button", { type: "button", class: "quiet", "aria-label": name, onclick: press }, label);
+  }
+
+  /** Where a lot went: what this phone holds at once, the whole once the server has answered. */
+  #trace(lot, told) {
+    const found = told?.runs ?? runsOf(lot, this.#data.runs).map(({ run, mg, count }) => ({ id: run.id, title: run.sheet.recipe.title, number: run.state.number, at: run.created_at, mg, count }));
+    const rows = found.map(({ id, title, number, at, mg, count }) => h("li", {}, h("a", { class: "trace-link", href: `#/record/${id}` }, [number, title].filter(Boolean).join(", ")), h("span", { class: "soft" }, ` ${amountOf({ count: count || null }, count || mg)}, ${day(at)}`)));
+    const says = told?.runs ? "" : (told?.says ?? "Of the batches on this phone:");
+    const whole = told?.runs ? h("li", {}, h("a", { class: "button quiet", href: `/api/v1/lots/${lot}/recall.csv`, download: "" }, "The recall list as a file")) : null;
+    return [says ? h("li", { class: "soft" }, says) : null, ...(rows.length ? rows : [h("li", {}, "It is in no batch.")]), whole].filter(Boolean);
+  }
+
+  async #keep(asking, says) {
+    const entries = await asking;
+    if (entries) tell(this, "shelf-written", { entries, says });
+  }
+
+  async #receive(ingredient = null, code = "") {
+    const { today, currency, newId } = this.#data;
+    const entries = await askLot({ shelf: this.#stock.shelf, today, currency, ingredient, code });
+    if (!entries) return;
+    const last = entries.at(-1);
+    last.body = { lot: newId(), ...last.body };
+    this.#open.add(last.body.ingredient);
+    tell(this, "shelf-written", { entries, says: "It is on the shelf." });
+  }
+
+  async #correct({ id, number, left }, name, measure) {
+    const much = await openPad({ title: `${name}, ${number}: what is there really?`, target: left, division: measure === "mg" ? 10 : 1000, unit: measure === "mg" ? "g" : "", answer: "There are" });
+    if (much !== null) tell(this, "shelf-written", { entries: [{ kind: "corrected", body: { lot: id, [measure]: much } }], says: "Corrected." });
+  }
+
+  async #note(about) {
+    const text = await askNote({ title: "A note", answer: "Keep it" });
+    if (text) tell(this, "shelf-written", { entries: [{ kind: "noted", body: { text, ...about } }], says: "Noted." });
+  }
+
+  /** A code that a lot here has is shown; an unknown one is of something that came. */
+  async #scan() {
+    const code = await scanCode({ title: "Scan a lot" });
+    if (!code) return;
+    const lots = Object.values(this.#stock.shelf.lots);
+    if (lots.some((lot) => lot.code === code || lot.number === code)) {
+      this.#parts.find.value = code;
+      this.#write();
+    } else this.#receive(null, code);
+  }
+}
+
+/** Lots with a date before those without, the oldest first, then as they came. */
+function oldest(one, other) {
+  const turn = ({ best_before: best, received_on: received }) => `${best ?? "9999"} ${received}`;
+  return turn(one) < turn(other) ? -1 : 1;
+}
+
+/** What is left of an ingredient over its lots; masses and pieces are never added. */
+function leftWords(lots) {
+  const sum = (measure) => lots.filter((lot) => lot[measure] !== null).reduce((total, lot) => total + lot.left, 0);
+  const [mg, count] = [sum("mg"), sum("count")];
+  return [mg || !count ? amountOf({ count: null }, mg) : "", count ? amountOf({ count }, count) : ""].filter(Boolean).join(", ");
+}
+
+function cardFacts({ inci, cas, density, limits, hazards, note, answers_to: answers }) {
+  const facts = [
+    ["INCI", inci],
+    ["CAS", cas],
+    ["Density", density?.g_per_ml && `${density.g_per_ml} g/ml, ${density.source}`],
+    ["Limits", limits?.join("; ")],
+    ["Hazards", hazards?.join(", ")],
+    ["Note", note],
+    ["Answers to", answers?.join(", ")],
+  ].filter(([, value]) => value);
+  return facts.length ? h("dl", { class: "facts small" }, facts.map(([name, value]) => h("div", {}, h("dt", {}, name), h("dd", {}, value)))) : null;
+}
+
+export const registerShelfScreen = () => define("shelf-screen", ShelfScreen);

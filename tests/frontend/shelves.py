@@ -1,0 +1,102 @@
+"""What the tests of the shelf's pages share: a phone on the page itself, with a shelf of their own."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from playwright.sync_api import Page, expect
+
+from tests.servers import Server
+
+SIZES = [{"width": 360, "height": 640}, {"width": 390, "height": 844}, {"width": 1180, "height": 820}]
+KG = 1_000_000
+DETECTOR = """
+    window.stopped = 0;
+    window.BarcodeDetector = class { async detect() { return [{ rawValue: window.seen }]; } };
+    navigator.mediaDevices.getUserMedia = async (asked) => {
+        window.asked = asked;
+        const stream = Object.assign(document.createElement("canvas"), { width: 8, height: 8 }).captureStream(5);
+        for (const track of stream.getTracks()) {
+            const stop = track.stop.bind(track);
+            track.stop = () => { window.stopped += 1; stop(); };
+        }
+        return stream;
+    };
+"""
+
+
+def open_page(page: Page, server: Server) -> Page:
+    """The page, with the recipes of its server heard."""
+    page.goto(server.url)
+    expect(page.locator(".recipe")).not_to_have_count(0)
+    if page.get_by_role("dialog").count():
+        page.keyboard.press("Escape")
+    return page
+
+
+def go(page: Page, address: str) -> None:
+    page.evaluate("address => { location.hash = address }", address)
+
+
+def card(ingredient: str, name: str, **more: Any) -> dict[str, Any]:
+    return {"kind": "described", "body": {"ingredient": ingredient, "card": {"name": name, **more}}}
+
+
+def lot(key: str, ingredient: str, mg: int, **more: Any) -> dict[str, Any]:
+    body = {
+        "lot": key,
+        "ingredient": ingredient,
+        "number": key.upper(),
+        "mg": mg,
+        "received_on": "2026-01-05",
+        **more,
+    }
+    return {"kind": "received", "body": body}
+
+
+def stock(page: Page, *entries: dict[str, Any]) -> None:
+    """Put entries on the phone's shelf, as its page would."""
+    go(page, "#/shelf")
+    shelf = page.locator("shelf-screen")
+    expect(shelf).to_be_visible()
+    shelf.evaluate(
+        """(screen, entries) => screen.dispatchEvent(
+             new CustomEvent("shelf-written", { bubbles: true, detail: { entries, says: "Stocked." } }))""",
+        list(entries),
+    )
+    expect(shelf.get_by_role("status")).to_have_text("Stocked.")
+
+
+def begin_bars(page: Page) -> str:
+    """A run of the one recipe (150 g butter and 50 g oil for four bars); gives its id."""
+    go(page, "#/")
+    page.locator("a.recipe").click()
+    page.get_by_role("button", name="Begin").click()
+    expect(page.locator("bench-screen")).to_be_visible()
+    run: str = page.evaluate("location.hash.split('/')[2]")
+    return run
+
+
+def enter(page: Page, *entries: tuple[str, dict[str, Any]]) -> None:
+    """Entries of the run whose page stands there."""
+    for kind, body in entries:
+        before = page.evaluate(ENTRIES)
+        page.locator("#page > *").evaluate(
+            """(screen, detail) => screen.dispatchEvent(new CustomEvent("answer", { bubbles: true, detail }))""",
+            {"kind": kind, "body": body},
+        )
+        page.wait_for_function(f"async before => (await ({ENTRIES})()) > before", arg=before)
+
+
+ENTRIES = """async () => {
+    const { openStore } = await import("/keep/store.js");
+    const store = await openStore();
+    const { entries } = await store.read("entries");
+    store.close();
+    return entries.length;
+}"""
+
+
+def overflowing(page: Page) -> bool:
+    wide: bool = page.evaluate("document.documentElement.scrollWidth > innerWidth")
+    return wide

@@ -1,0 +1,237 @@
+"""The shelf: what came, what is left, what went wrong with it and where it went; with no network too."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Page, expect
+
+from tests.frontend.phones import studio_server
+from tests.frontend.shelves import (
+    DETECTOR,
+    KG,
+    SIZES,
+    begin_bars,
+    card,
+    enter,
+    go,
+    lot,
+    open_page,
+    overflowing,
+    stock,
+)
+from tests.frontend.test_screens import TARGET_PX, too_small
+from tests.servers import Server
+
+pytestmark = pytest.mark.browser
+
+# A box to tick is as large as its label.
+PRESSED = "#page :is(button, a, summary, select, textarea, label.choice, input:not(.unseen, [type=checkbox], [type=radio]))"
+
+
+@pytest.fixture(scope="module")
+def home(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Server]:
+    server = studio_server(tmp_path_factory.mktemp("shelf") / "studio.sqlite3")
+    yield server
+    server.stop()
+
+
+@pytest.fixture
+def phone(page: Page, home: Server) -> Iterator[Page]:
+    """A phone whose server goes away once it has heard the recipes."""
+    faults: list[str] = []
+    page.on("pageerror", lambda error: faults.append(str(error)))
+    page.set_viewport_size(SIZES[1])
+    open_page(page, home)
+    page.route("**/api/**", lambda route: route.abort())
+    yield page
+    assert faults == []
+
+
+def row(page: Page, name: str) -> Any:
+    return page.locator(".shelf-item").filter(has_text=name)
+
+
+def receive(page: Page, **written: str) -> None:
+    page.locator(".size-foot").get_by_role("button", name="Receive a lot").click()
+    sheet = page.get_by_role("dialog")
+    for label, text in written.items():
+        sheet.get_by_label(label.replace("_", " "), exact=True).fill(text)
+    sheet.get_by_role("button", name="Put it on the shelf").click()
+
+
+def test_a_lot_that_came_is_on_the_shelf_with_no_network_and_after_a_reload(phone: Page) -> None:
+    go(phone, "#/shelf")
+
+    receive(
+        phone,
+        Its_trade_name="Shea butter",
+        Its_INCI_name="Butyrospermum Parkii Butter",
+        How_much="1 kg",
+        **{"Supplier's lot number": "S-17"},
+        Best_before="2099-03-31",
+        Price_paid="12,50",
+        Currency="eur",
+    )
+
+    expect(row(phone, "Shea butter")).to_contain_text("1\u2009000 g")
+    expect(row(phone, "Shea butter")).to_contain_text("12.50 EUR")
+    phone.reload()
+    expect(row(phone, "Shea butter")).to_contain_text("best before 31 Mar 2099")
+
+
+def test_what_cannot_be_read_is_said_and_nothing_is_kept(phone: Page) -> None:
+    go(phone, "#/shelf")
+
+    receive(phone, Its_trade_name="Shea butter", How_much="some", **{"Supplier's lot number": "S-17"})
+
+    expect(phone.get_by_role("dialog").get_by_role("alert")).to_contain_text("“some” is not an amount")
+    phone.get_by_role("dialog").get_by_role("button", name="Back").click()
+    expect(phone.locator(".shelf-item")).to_have_count(0)
+
+
+def test_correcting_and_writing_off_change_what_is_left_and_can_be_taken_back(phone: Page) -> None:
+    stock(phone, card("oil", "Light oil"), lot("l1", "oil", KG))
+    row(phone, "Light oil").locator("summary").click()
+
+    phone.get_by_role("button", name="Correct L1").click()
+    phone.keyboard.type("900")
+    phone.locator("dialog .copper").click()
+    expect(row(phone, "Light oil").locator(".shelf-left")).to_have_text("900 g")
+
+    phone.get_by_role("button", name="Write off L1").click()
+    phone.get_by_label("How much is gone").fill("150 g")
+    phone.get_by_label("Why").fill("spilt")
+    phone.get_by_role("button", name="Write it off").click()
+    expect(row(phone, "Light oil").locator(".shelf-left")).to_have_text("750 g")
+    expect(row(phone, "Light oil")).to_contain_text("150 g written off, spilt")
+
+    phone.get_by_role("button", name="Take back").click()
+    expect(row(phone, "Light oil").locator(".shelf-left")).to_have_text("900 g")
+
+
+def test_what_is_past_its_date_is_said(phone: Page) -> None:
+    stock(
+        phone,
+        card("oil", "Light oil"),
+        lot("new", "oil", KG, best_before="2099-01-01"),
+        lot("old", "oil", KG, best_before="2020-01-01"),
+    )
+
+    expect(row(phone, "Light oil").locator("summary")).to_contain_text("past its date, 1 Jan 2020")
+    row(phone, "Light oil").locator("summary").click()
+    expect(row(phone, "Light oil").locator(".lot b").first).to_have_text("OLD")
+
+
+def test_a_cas_number_whose_digits_do_not_fit_is_not_kept(phone: Page) -> None:
+    stock(phone, card("soda", "Bicarbonate of soda"))
+    row(phone, "Bicarbonate").locator("summary").click()
+    phone.get_by_role("button", name="The card of Bicarbonate of soda").click()
+
+    phone.get_by_label("CAS number").fill("144-55-9")
+    phone.get_by_role("button", name="Keep the card").click()
+    expect(phone.get_by_role("dialog").get_by_role("alert")).to_contain_text("no CAS number")
+
+    phone.get_by_label("CAS number").fill("144-55-8")
+    phone.get_by_role("button", name="Keep the card").click()
+    expect(row(phone, "Bicarbonate")).to_contain_text("144-55-8")
+
+
+def test_the_camera_reads_a_code_and_is_off_again(phone: Page) -> None:
+    phone.add_init_script(DETECTOR)
+    phone.reload()
+    stock(phone, card("oil", "Light oil"), card("wax", "Wax"), lot("l1", "oil", KG, code="4006381333931"))
+    phone.evaluate("window.seen = '4006381333931'")
+
+    phone.get_by_role("button", name="Scan").click()
+
+    expect(phone.get_by_label("Find by name")).to_have_value("4006381333931")
+    expect(phone.locator(".shelf-item")).to_have_count(1)
+    assert phone.evaluate("window.asked.video.facingMode") == "environment"
+    assert phone.evaluate("window.stopped") == 1
+
+
+def test_a_camera_that_is_refused_leaves_the_hand(phone: Page) -> None:
+    phone.add_init_script(
+        DETECTOR
+        + "navigator.mediaDevices.getUserMedia = async () => { throw new DOMException('', 'NotAllowedError') };"
+    )
+    phone.reload()
+    stock(phone, card("oil", "Light oil"))
+
+    phone.get_by_role("button", name="Scan").click()
+
+    expect(phone.get_by_role("dialog")).to_contain_text("NotAllowedError")
+    phone.get_by_role("button", name="Back", exact=True).click()
+    expect(phone.locator("shelf-screen")).to_be_visible()
+
+
+def test_without_a_detector_nothing_offers_to_scan(phone: Page) -> None:
+    phone.add_init_script("delete window.BarcodeDetector")
+    phone.reload()
+    go(phone, "#/shelf")
+
+    expect(phone.get_by_label("Find by name")).to_be_visible()
+    expect(phone.get_by_role("button", name="Scan")).to_have_count(0)
+
+
+def test_a_lot_leads_to_the_batches_it_went_into_and_is_less_by_them(phone: Page) -> None:
+    stock(phone, card("butter", "Hard butter"), lot("b1", "butter", KG))
+    run = begin_bars(phone)
+    enter(
+        phone,
+        ("gathered", {"ingredient": "butter", "lot": "b1", "mg": 150_000}),
+        ("weighed", {"line": "bar.1.butter", "mg": 152_000}),
+    )
+    go(phone, "#/shelf")
+
+    expect(row(phone, "Hard butter").locator(".shelf-left")).to_have_text("848 g")
+    row(phone, "Hard butter").locator("summary").click()
+    phone.get_by_role("button", name="Where B1 went").click()
+    expect(row(phone, "Hard butter")).to_contain_text("the batches on this phone")
+    expect(row(phone, "Hard butter").locator("[data-trace] li").nth(1)).to_contain_text("152 g")
+    phone.locator(f"[data-trace] a[href='#/record/{run}']").click()
+    expect(phone.locator("record-screen")).to_contain_text("2.00 g more than was booked")
+
+
+@pytest.mark.parametrize("theme", ["light", "dark"])
+def test_the_pages_are_clean_reachable_and_never_wider_than_the_screen(phone: Page, theme: Any) -> None:
+    phone.emulate_media(color_scheme=theme)
+    stock(
+        phone,
+        card("butter", "Hard butter", inci="Theobroma Cacao Seed Butter", limits=["at most 60 %"]),
+        lot("b1", "butter", KG, best_before="2020-01-01", price={"amount": "9.00", "currency": "EUR"}),
+        lot("b2", "butter", KG),
+    )
+    run = begin_bars(phone)
+    enter(
+        phone,
+        ("gathered", {"ingredient": "butter", "lot": "b2", "mg": 150_000}),
+        ("weighed", {"line": "bar.1.butter", "mg": 150_000}),
+        ("finished", {}),
+    )
+    found = []
+    for size in SIZES:
+        phone.set_viewport_size(size)  # type: ignore[arg-type]
+        for address in ["#/shelf", f"#/gather/{run}", f"#/record/{run}", f"#/label/{run}"]:
+            go(phone, address)
+            expect(phone.locator("h1")).to_be_visible()
+            expect(phone.locator("#page > *")).to_have_count(1)
+            phone.wait_for_function(
+                "name => document.documentElement.dataset.screen === name", arg=address.split("/")[1]
+            )
+            if address == "#/shelf":
+                phone.locator(".shelf-item").evaluate_all(
+                    "items => items.forEach(item => { item.open = true })"
+                )
+            report = Axe().run(phone)
+            if report.violations_count:
+                found.append(f"{address} {size}: {report.generate_report()}")
+            if overflowing(phone):
+                found.append(f"{address} {size} scrolls sideways")
+            small = too_small(phone.locator(PRESSED), TARGET_PX)
+            found += [f"{address} {size}: {each}" for each in small]
+    assert found == []
