@@ -58,7 +58,7 @@ ONE_VIEW: dict[str, dict[str, Any]] = {
 
 def init_app(app: Flask) -> None:
     settings = app.config["BOWLSIDE"]
-    app.extensions[READERS] = threading.local()
+    app.extensions[READERS] = None if settings.database_url else threading.local()
     app.extensions[WRITERS] = threading.Lock()
     app.config["SQLALCHEMY_ENGINE_OPTIONS"] = {
         "hide_parameters": True,  # what was written, and hashes of secrets, are no matter for a log
@@ -83,7 +83,8 @@ def close(app: Flask) -> None:
     """Close what is open; a process that forks must not share its connections with its children."""
     with app.app_context():
         db.engine.dispose()
-    app.extensions[READERS] = threading.local()
+    if app.extensions[READERS] is not None:
+        app.extensions[READERS] = threading.local()
 
 
 @contextmanager
@@ -121,11 +122,11 @@ def read_row(sql: str, values: Mapping[str, Any]) -> Any:
     On SQLite by a connection that the thread keeps for this, because taking one from the pool costs
     more than such a statement does.
     """
-    if on_postgresql(db.engine):
+    thread = current_app.extensions[READERS]
+    if thread is None:
         with db.engine.connect() as connection:
             connection.execution_options(isolation_level="AUTOCOMMIT")
             return execute(connection, sql, values).fetchone()
-    thread = current_app.extensions[READERS]
     if not hasattr(thread, "connection"):
         thread.connection = sqlite3.connect(current_app.config["BOWLSIDE"].database)
         _prepare_sqlite(thread.connection, None)
@@ -145,24 +146,37 @@ def execute(connection: Connection, sql: str, values: Mapping[str, Any]) -> Any:
     return sqlite.execute(sql, values)
 
 
+# The journals' tables; a copy knows one number for both.
+NUMBERED = ("entry", "shelf_entry")
+
+
 def last_number(connection: Connection) -> int:
-    """The last number that was given to an entry, deleted ones too; 0 for none."""
-    sql = (
-        "SELECT CASE WHEN is_called THEN last_value ELSE 0 END FROM entry_seq_seq"
-        if on_postgresql(connection)
-        else "SELECT seq FROM sqlite_sequence WHERE name = 'entry'"
-    )
-    found = execute(connection, sql, {}).fetchone()
-    return found[0] if found else 0
+    """The last number that was given to an entry, of whichever journal, deleted ones too; 0 for none."""
+    if on_postgresql(connection):
+        given = " UNION ALL ".join(
+            f"SELECT CASE WHEN is_called THEN last_value ELSE 0 END AS seq FROM {each}_seq_seq"
+            for each in NUMBERED
+        )
+    else:
+        names = ", ".join(f"'{each}'" for each in NUMBERED)
+        given = f"SELECT seq FROM sqlite_sequence WHERE name IN ({names})"
+    found = execute(connection, f"SELECT coalesce(max(seq), 0) FROM ({given}) AS given", {}).fetchone()
+    number: int = found[0]
+    return number
 
 
 def number_after(connection: Connection, number: int) -> None:
-    """Let the next entry's number be greater than this one."""
-    if on_postgresql(connection):
-        execute(connection, "SELECT setval('entry_seq_seq', greatest(:n, 1), :n > 0)", {"n": number})
-        return
-    execute(connection, "DELETE FROM sqlite_sequence WHERE name = 'entry'", {})
-    execute(connection, "INSERT INTO sqlite_sequence (name, seq) VALUES ('entry', :n)", {"n": number})
+    """Let the next entry's number be greater than this one, in each journal."""
+    for each in NUMBERED:
+        if on_postgresql(connection):
+            execute(connection, f"SELECT setval('{each}_seq_seq', greatest(:n, 1), :n > 0)", {"n": number})
+            continue
+        execute(connection, "DELETE FROM sqlite_sequence WHERE name = :name", {"name": each})
+        execute(
+            connection,
+            "INSERT INTO sqlite_sequence (name, seq) VALUES (:name, :n)",
+            {"name": each, "n": number},
+        )
 
 
 def hold_all(connection: Connection) -> None:

@@ -53,7 +53,8 @@ def make_app(database: str, folder: Path) -> Flask:
 
 def open_file(database: str) -> sqlite3.Connection:
     connection = sqlite3.connect(database, isolation_level=None)
-    for pragma in ("busy_timeout=5000", "journal_mode=WAL", "synchronous=FULL", "foreign_keys=ON"):
+    # With fifty devices some of SQLite's own waiters sleep for longer than our five seconds.
+    for pragma in ("busy_timeout=60000", "journal_mode=WAL", "synchronous=FULL", "foreign_keys=ON"):
         connection.execute(f"PRAGMA {pragma}")
     return connection
 

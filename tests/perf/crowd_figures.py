@@ -11,6 +11,7 @@ import statistics
 import threading
 import time
 from collections.abc import Callable, Iterator
+from concurrent.futures import ThreadPoolExecutor
 from contextlib import ExitStack, contextmanager
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -154,14 +155,13 @@ def crowd_seconds(server: Server, runs: list[str], path: Callable[[str], str]) -
         for body in bodies:
             client.ask("POST", path(run), body)
 
-    devices = [threading.Thread(target=device, args=[number]) for number in range(DEVICES)]
-    for each in devices:
-        each.start()
-    at_once.wait()
-    began = time.perf_counter()
-    for each in devices:
-        each.join()
-    return time.perf_counter() - began
+    with ThreadPoolExecutor(DEVICES) as devices:
+        sending = [devices.submit(device, number) for number in range(DEVICES)]
+        at_once.wait()
+        began = time.perf_counter()
+        for each in sending:
+            each.result()
+        return time.perf_counter() - began
 
 
 def touch_ratio(servers: Servers) -> float:
@@ -177,16 +177,16 @@ def touch_ratio(servers: Servers) -> float:
         while not home.wait(PACE_S):
             client.ask("POST", f"/api/v1/runs/{run}/entries", {"entries": [make_entry(run)]})
 
-    others = [threading.Thread(target=other, args=[number]) for number in range(DEVICES)]
-    for each in others:
-        each.start()
-    try:
-        time.sleep(2 * PACE_S)  # until all of them are at work
-        return touch_p99(ours, runs[0]) / alone
-    finally:
-        home.set()
+    with ThreadPoolExecutor(DEVICES) as devices:
+        others = [devices.submit(other, number) for number in range(DEVICES)]
+        try:
+            time.sleep(2 * PACE_S)  # until all of them are at work
+            among_others = touch_p99(ours, runs[0])
+        finally:
+            home.set()
         for each in others:
-            each.join()
+            each.result()
+    return among_others / alone
 
 
 def touch_p99(server: Server, run: str) -> float:
