@@ -3,19 +3,24 @@
 //   const { node, letters, fits } = drawLabel(told, { width_mm, height_mm }, parent)
 //
 // letters: {list_um, net_um}, the height of a small o as this browser draws it, in thousandths of a
-// millimetre. The largest type that fits the label is taken; fits is false when even the least does not.
+// millimetre. The largest type that fits the label is taken, and the net content is never drawn under
+// the least height that its rule asks for; fits is false when even the least type does not go on it.
 
 import { h, s } from "./dom.js";
 
 const UM_PER_PX = 25_400 / 96; // a CSS pixel is 1/96 inch
 const LEAST_PT = 3;
 const MOST_PT = 14;
+const MEASURED_PX = 200; // large enough that whole pixels tell; larger, and browsers round more coarsely
 const STEPS = 12; // halvings: finer than a hundredth of a point
 
 export function drawLabel(told, { width_mm: width, height_mm: height }, parent) {
   const node = h("article", { class: "label-plate", lang: "en", "aria-label": "The label" }, ...contents(told));
   Object.assign(node.style, { width: `${width}mm`, height: `${height}mm` });
   parent.replaceChildren(node);
+  const net = node.querySelector(".label-net");
+  const least = told.heights.net.least_um ?? 0;
+  net.style.fontSize = `max(1em, ${Math.ceil((100 * least) / UM_PER_PX / shareOf(net)) / 100}px)`;
   const isIn = (points) => {
     node.style.fontSize = `${points}pt`;
     return node.scrollHeight <= node.clientHeight + 1 && node.scrollWidth <= node.clientWidth + 1;
@@ -28,16 +33,20 @@ export function drawLabel(told, { width_mm: width, height_mm: height }, parent) 
     else high = middle;
   }
   isIn(low);
-  return { node, fits, letters: { list_um: letterOf(node.querySelector(".label-list")), net_um: letterOf(node.querySelector(".label-net")) } };
+  return { node, fits, letters: { list_um: letterOf(node.querySelector(".label-list")), net_um: letterOf(net) } };
 }
 
 /** The height of a small o in an element's own type. */
 function letterOf(element) {
-  const { fontStyle, fontWeight, fontSize, fontFamily } = getComputedStyle(element);
+  return Math.round(shareOf(element) * Number.parseFloat(getComputedStyle(element).fontSize) * UM_PER_PX);
+}
+
+/** How much of the type's size a small o is high. */
+function shareOf(element) {
+  const { fontStyle, fontWeight, fontFamily } = getComputedStyle(element);
   const pen = document.createElement("canvas").getContext("2d");
-  // Measured large and divided, so that hinting at small sizes does not round it.
-  pen.font = `${fontStyle} ${fontWeight} 1000px ${fontFamily}`;
-  return Math.round((pen.measureText("o").actualBoundingBoxAscent / 1000) * Number.parseFloat(fontSize) * UM_PER_PX);
+  pen.font = `${fontStyle} ${fontWeight} ${MEASURED_PX}px ${fontFamily}`;
+  return pen.measureText("o").actualBoundingBoxAscent / MEASURED_PX;
 }
 
 function contents({ identity, net, text, batch, opened, best_before: best, precautions, maker, function: purpose }) {

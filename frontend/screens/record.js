@@ -155,7 +155,7 @@ class RecordScreen extends HTMLElement {
 
   #foot(run, told) {
     const { id } = run;
-    const name = h("input", { autocomplete: "name", "aria-label": "Your name" });
+    const name = h("input", { autocomplete: "name" });
     const sign = (event) => {
       event.preventDefault();
       const signed = name.value.trim();

@@ -1,0 +1,159 @@
+"""Gathering before the first weighing: lot by lot, what is short, what is past its date, what is passed over."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.frontend.phones import studio_server
+from tests.frontend.shelves import DETECTOR, KG, SIZES, begin_bars, card, enter, go, lot, open_page, stock
+from tests.frontend.test_screens import KNUCKLE_PX, too_small
+from tests.servers import Server
+
+pytestmark = pytest.mark.browser
+
+CARDS = (card("butter", "Hard butter"), card("oil", "Oil, light", answers_to=["Light oil"]))
+
+
+@pytest.fixture(scope="module")
+def home(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Server]:
+    server = studio_server(tmp_path_factory.mktemp("gather") / "studio.sqlite3")
+    yield server
+    server.stop()
+
+
+@pytest.fixture
+def phone(page: Page, home: Server) -> Iterator[Page]:
+    """A phone with no network once it has heard the recipe."""
+    faults: list[str] = []
+    page.on("pageerror", lambda error: faults.append(str(error)))
+    page.set_viewport_size(SIZES[1])
+    open_page(page, home)
+    page.route("**/api/**", lambda route: route.abort())
+    yield page
+    assert faults == []
+
+
+def gather(page: Page, *entries: dict[str, Any]) -> str:
+    """The gathering page of a new run, by the bench's own way to it, with this on the shelf."""
+    stock(page, *CARDS, *entries)
+    run = begin_bars(page)
+    page.get_by_role("link", name="Gather first").click()
+    expect(page.locator("gather-screen")).to_be_visible()
+    return run
+
+
+def need(page: Page, name: str) -> Any:
+    return page.locator(".need").filter(has_text=name)
+
+
+def test_the_oldest_best_before_comes_first_and_a_second_lot_makes_up_what_it_lacks(phone: Page) -> None:
+    gather(
+        phone,
+        lot("young", "butter", KG, best_before="2099-06-01"),
+        lot("old", "butter", 100_000, best_before="2099-01-01"),
+        lot("oil1", "oil", KG),
+    )
+
+    lots = need(phone, "Hard butter").get_by_role("checkbox")
+    expect(lots).to_have_count(2)
+    expect(lots.nth(0)).to_contain_text("100 g of lot OLD")
+    expect(lots.nth(1)).to_contain_text("50 g of lot YOUNG")
+    expect(need(phone, "Light oil").get_by_role("checkbox")).to_contain_text("50 g of lot OIL1")
+
+
+def test_a_tick_is_for_knuckles_and_a_second_touch_takes_it_back(phone: Page) -> None:
+    gather(phone, lot("b1", "butter", KG))
+    box = need(phone, "Hard butter").get_by_role("checkbox")
+    assert too_small(phone.locator(".tick-row"), KNUCKLE_PX) == []
+
+    box.click()
+    expect(box).to_be_checked()
+    expect(box).to_be_focused()
+    box.click()
+    expect(box).not_to_be_checked()
+
+
+def test_what_is_short_and_what_is_past_its_date_is_said_and_past_is_taken_only_when_asked(
+    phone: Page,
+) -> None:
+    gather(phone, lot("past", "butter", KG, best_before="2020-01-01"), lot("bit", "butter", 40_000))
+
+    expect(need(phone, "Hard butter")).to_contain_text("110 g short")
+    phone.get_by_role("button", name="Take them too").click()
+    past = need(phone, "Hard butter").get_by_role("checkbox").filter(has_text="PAST")
+    expect(past).to_contain_text("past its date, 1 Jan 2020")
+    past.click()
+    expect(phone.get_by_role("dialog")).to_contain_text("yours to judge")
+    phone.get_by_role("button", name="Take it all the same").click()
+    expect(past).to_be_checked()
+
+
+def test_more_than_a_lot_is_booked_with_is_asked_about(phone: Page) -> None:
+    """The shelf says 600 g; the maker takes 612 g of it, and is asked whether that is meant."""
+    gather(phone, lot("first", "butter", KG, best_before="2099-01-01"), lot("other", "butter", 600_000))
+
+    phone.get_by_role("button", name="Another lot of Hard butter").click()
+    phone.get_by_role("button", name="Lot OTHER").click()
+    phone.keyboard.type("612")
+    phone.locator("dialog .copper").click()
+    expect(phone.get_by_role("dialog")).to_contain_text("The shelf says 600 g")
+    phone.get_by_role("button", name="Take it all the same").click()
+
+    expect(need(phone, "Hard butter").get_by_role("checkbox").filter(has_text="OTHER")).to_be_checked()
+
+
+def test_gathering_may_be_passed_over_and_the_record_says_so(phone: Page) -> None:
+    run = gather(phone, lot("b1", "butter", KG))
+    need(phone, "Hard butter").get_by_role("checkbox").click()
+
+    phone.get_by_role("button", name="Go on without").click()
+    expect(phone.get_by_role("dialog")).to_contain_text("Not ticked: Light oil")
+    phone.get_by_role("button", name="Go to the bench").click()
+    expect(phone.locator("bench-screen")).to_be_visible()
+
+    go(phone, f"#/record/{run}")
+    expect(phone.locator("record-screen")).to_contain_text("Gathering was passed over: Light oil")
+
+
+def test_everything_ticked_leads_to_the_bench_with_no_question(phone: Page) -> None:
+    gather(phone, lot("b1", "butter", KG))
+    for name in ("Hard butter", "Light oil"):
+        box = need(phone, name).get_by_role("checkbox")
+        box.click()
+        expect(box).to_be_checked()
+    things = phone.locator("section:not([aria-label='What goes in']) .tick-row")
+    for place in range(things.count()):
+        things.nth(place).click()
+        expect(things.nth(place)).to_be_checked()
+
+    phone.get_by_role("button", name="All is here: to the bench").click()
+    expect(phone.locator("bench-screen")).to_be_visible()
+    expect(phone.get_by_role("dialog")).to_have_count(0)
+
+
+def test_the_way_to_gather_goes_once_something_is_weighed(phone: Page) -> None:
+    stock(phone, *CARDS)
+    begin_bars(phone)
+    expect(phone.get_by_role("link", name="Gather first")).to_be_visible()
+
+    enter(phone, ("weighed", {"line": "bar.1.butter", "mg": 150_000}))
+
+    expect(phone.get_by_role("link", name="Gather first")).to_be_hidden()
+
+
+def test_a_scanned_lot_is_ticked_and_a_strange_one_is_said(phone: Page) -> None:
+    phone.add_init_script(DETECTOR)
+    phone.reload()
+    gather(phone, lot("b1", "butter", KG, code="5901234123457"))
+
+    phone.evaluate("window.seen = '5901234123457'")
+    phone.get_by_role("button", name="Scan a lot").click()
+    expect(need(phone, "Hard butter").get_by_role("checkbox")).to_be_checked()
+
+    phone.evaluate("window.seen = '1'")
+    phone.get_by_role("button", name="Scan a lot").click()
+    expect(phone.get_by_role("dialog")).to_contain_text("No lot on the shelf has this code")

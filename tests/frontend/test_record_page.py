@@ -1,0 +1,271 @@
+"""The batch record as it is read, signed, printed and reckoned again; photographs; last time; dry or not."""
+
+from __future__ import annotations
+
+import io
+import json
+import re
+import subprocess
+from collections.abc import Iterator
+from datetime import UTC, datetime
+from hashlib import sha256
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Page, expect
+from pypdf import PdfReader
+
+import bench
+from tests.frontend.phones import HOUR, studio_server
+from tests.frontend.shelves import KG, SIZES, begin_bars, card, enter, go, lot, open_page, stock
+from tests.servers import Server
+
+pytestmark = pytest.mark.browser
+
+EURO = {"amount": "10.00", "currency": "EUR"}
+GATHERED = [
+    ("gathered", {"ingredient": "butter", "lot": "b1", "mg": 150_000}),
+    ("gathered", {"ingredient": "oil", "lot": "o1", "mg": 50_000}),
+]
+WEIGHED = [
+    ("weighed", {"line": "bar.1.butter", "mg": 152_000}),
+    ("weighed", {"line": "bar.1.oil", "mg": 50_000}),
+]
+FINISHED = ("finished", {})
+POINTS = {"A4": (595, 842), "Letter": (612, 792)}
+SECRET = b"51.4778 N, 0.0014 W"
+
+
+@pytest.fixture(scope="module")
+def home(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Server]:
+    server = studio_server(tmp_path_factory.mktemp("record") / "studio.sqlite3")
+    yield server
+    server.stop()
+
+
+@pytest.fixture
+def phone(page: Page, home: Server) -> Iterator[Page]:
+    """A phone with a priced shelf and no network, its clock at a known instant."""
+    faults: list[str] = []
+    page.on("pageerror", lambda error: faults.append(str(error)))
+    page.set_viewport_size(SIZES[1])
+    page.clock.install(time=datetime.now(UTC))
+    open_page(page, home)
+    page.route("**/api/**", lambda route: route.abort())
+    stock(
+        page,
+        card("butter", "Hard butter"),
+        card("oil", "Light oil"),
+        lot("b1", "butter", KG, price=EURO, best_before="2099-01-01"),
+        lot("o1", "oil", KG, price=EURO),
+    )
+    yield page
+    assert faults == []
+
+
+def bake(page: Page, *more: tuple[str, dict[str, Any]]) -> str:
+    """A batch that was gathered and weighed, 2 g of butter over, and what else happened to it."""
+    run = begin_bars(page)
+    enter(page, *GATHERED, *WEIGHED, *more)
+    return run
+
+
+def record_of(page: Page, run: str) -> Any:
+    go(page, f"#/record/{run}")
+    expect(page.locator("record-screen .facts").first).to_be_visible()
+    return page.locator("record-screen")
+
+
+def part(page: Page, name: str) -> Any:
+    return page.get_by_role("region", name=name, exact=True)
+
+
+def on_disk(page: Page, store: str) -> list[dict[str, Any]]:
+    rows: list[dict[str, Any]] = page.evaluate(
+        """async (name) => {
+            const { openStore } = await import("/keep/store.js");
+            const store = await openStore();
+            const rows = (await store.read(name))[name];
+            store.close();
+            return Promise.all(rows.map(async ({ blob, ...row }) =>
+                blob ? { ...row, bytes: [...new Uint8Array(await blob.arrayBuffer())] } : row));
+        }""",
+        store,
+    )
+    return rows
+
+
+def test_a_line_that_was_off_is_drawn_against_what_is_allowed(phone: Page) -> None:
+    record = record_of(phone, bake(phone))
+
+    expect(record.get_by_role("img", name=re.compile(r"^2 g over, .* allowed$"))).to_be_visible()
+    expect(record.get_by_role("img", name=re.compile("^on the mark"))).to_be_visible()
+    expect(part(phone, "Lots")).to_contain_text("2.00 g more than was booked")
+
+
+def test_it_has_the_batch_number_that_the_bench_showed(phone: Page) -> None:
+    run = begin_bars(phone)
+    shown = phone.locator(".head-name").inner_text().split(",")[0]
+    assert re.fullmatch(r"\d{6}-[A-Z]{4}1", shown)
+    again = begin_bars(phone)
+    assert phone.locator(".head-name").inner_text().split(",")[0] == shown[:-1] + "2"
+
+    assert run != again
+    expect(record_of(phone, run)).to_contain_text(shown)
+
+
+def test_it_says_what_the_batch_cost(phone: Page) -> None:
+    """152 g and 50 g at 10 a kilogram: 1.52 and 0.50."""
+    record_of(phone, bake(phone))
+
+    expect(part(phone, "Cost")).to_contain_text("1.5200 EUR")
+    expect(part(phone, "Cost").get_by_role("row", name="Material")).to_contain_text("2.02")
+
+
+def test_a_wait_is_drawn_as_planned_and_as_it_was(phone: Page) -> None:
+    run = bake(phone)
+    phone.clock.fast_forward(3 * HOUR)
+    enter(phone, ("looked", {"step": "bar.1.set", "answer": "yes"}))
+    record_of(phone, run)
+
+    said = r"^set: planned 1 h to 12 h, usually 2 h; really 3 h$"
+    expect(part(phone, "Waits, planned and real").get_by_role("img", name=re.compile(said))).to_be_visible()
+
+
+def test_once_it_is_signed_what_is_said_is_a_remark(phone: Page) -> None:
+    run = bake(phone, ("noted", {"text": "Softer than usual."}), FINISHED)
+    record = record_of(phone, run)
+    expect(part(phone, "Notes")).to_contain_text("Softer than usual.")
+
+    record.get_by_role("button", name="Sign the record").click()
+    expect(record.get_by_role("alert")).to_contain_text("Write your name")
+    record.get_by_label("Signed off by").fill("A. Maker")
+    record.get_by_role("button", name="Sign the record").click()
+    expect(record.locator(".facts").first).to_contain_text("A. Maker")
+
+    record.get_by_role("button", name="Add a remark").click()
+    phone.get_by_role("dialog").get_by_label("A remark").fill("One cracked in the post.")
+    phone.get_by_role("button", name="Keep it").click()
+    expect(part(phone, "Remarks after signing")).to_contain_text("One cracked in the post.")
+    expect(part(phone, "Notes")).not_to_contain_text("cracked")
+
+
+def test_its_digest_is_the_references_and_its_own_one_liner_reckons_it_again(phone: Page) -> None:
+    run = bake(phone, ("noted", {"text": "Zoë’s half-pan"}), FINISHED)
+    record_of(phone, run)
+    entries = [entry for entry in on_disk(phone, "entries") if entry["run"] == run]
+    expected = bench.digest(entries)
+    expect(phone.locator(".digest")).to_have_text(expected)
+
+    with phone.expect_download() as downloading:
+        phone.get_by_role("button", name="JSON").click()
+    saved = Path(downloading.value.path()).read_bytes()
+    reckoned = subprocess.run(
+        ["sh", "-c", phone.locator("pre code").inner_text().replace("< record.json", "")],
+        input=saved,
+        capture_output=True,
+        check=True,
+    )
+
+    assert reckoned.stdout.decode().strip() == expected
+    assert json.loads(saved)["record"]["signed"] is None
+
+
+@pytest.mark.parametrize("paper", ["A4", "Letter"])
+def test_on_paper_it_says_what_it_says_on_the_screen(phone: Page, paper: str) -> None:
+    record = record_of(phone, bake(phone, FINISHED))
+    expect(phone.locator(".digest")).to_have_text(re.compile("^[0-9a-f]{64}$"))
+
+    reader = PdfReader(io.BytesIO(phone.pdf(format=paper)))
+
+    read = re.sub(r"\s", "", "".join(page.extract_text() for page in reader.pages))
+    kept = record.locator(".facts dd, .amounts :is(th, td), .digest")
+    shown = [re.sub(r"\s", "", text) for text in kept.all_inner_texts()]
+    assert [text for text in shown if text not in read] == []
+    assert "Takeaphotograph" not in read
+    box = reader.pages[0].mediabox
+    assert (float(box.width), float(box.height)) == pytest.approx(POINTS[paper], abs=1)
+
+
+def photograph(page: Page, width: int, height: int) -> bytes:
+    """A JPEG as a camera writes it: large, and with a place in its Exif."""
+    plain = bytes(
+        page.evaluate(
+            """async ([width, height]) => {
+                const canvas = Object.assign(document.createElement("canvas"), { width, height });
+                canvas.getContext("2d").fillRect(0, 0, width / 2, height / 2);
+                const blob = await new Promise((resolve) => canvas.toBlob(resolve, "image/jpeg"));
+                return [...new Uint8Array(await blob.arrayBuffer())];
+            }""",
+            [width, height],
+        )
+    )
+    exif = b"Exif\0\0" + SECRET
+    return plain[:2] + b"\xff\xe1" + (len(exif) + 2).to_bytes(2) + exif + plain[2:]
+
+
+def test_a_photograph_is_kept_with_no_network_small_and_without_what_the_camera_wrote(phone: Page) -> None:
+    record_of(phone, bake(phone))
+    taken = photograph(phone, 3200, 2400)
+    assert SECRET in taken
+
+    phone.get_by_label("Take a photograph").set_input_files(
+        {"name": "bench.jpg", "mimeType": "image/jpeg", "buffer": taken}
+    )
+    phone.get_by_role("dialog").get_by_role("textbox").fill("The bars, turned out")
+    phone.get_by_role("button", name="Keep the photograph").click()
+
+    image = part(phone, "Photographs").get_by_role("img", name="The bars, turned out")
+    expect(image).to_be_visible()
+    image.evaluate("image => image.decode()")
+    assert image.evaluate("image => [image.naturalWidth, image.naturalHeight]") == [1600, 1200]
+    (kept,) = on_disk(phone, "pictures")
+    told = next(entry for entry in on_disk(phone, "entries") if entry["kind"] == "pictured")
+    picture = bytes(kept["bytes"])
+    assert (kept["id"], sha256(picture).hexdigest()) == (told["body"]["picture"], told["body"]["sha256"])
+    assert SECRET not in picture
+    assert b"Exif" not in picture
+
+
+def test_a_file_that_is_no_picture_is_said(phone: Page) -> None:
+    record_of(phone, bake(phone))
+
+    phone.get_by_label("Take a photograph").set_input_files(
+        {"name": "notes.txt", "mimeType": "text/plain", "buffer": b"not a picture"}
+    )
+
+    expect(phone.get_by_role("alert")).to_contain_text("no picture this browser can read")
+
+
+def test_the_yield_stands_beside_that_of_other_batches_and_the_bench_says_what_happened_last_time(
+    phone: Page,
+) -> None:
+    for over in (1_000, 3_000):
+        begin_bars(phone)
+        enter(
+            phone,
+            ("weighed", {"line": "bar.1.butter", "mg": 150_000 + over}),
+            ("weighed", {"line": "bar.1.oil", "mg": 50_000}),
+            FINISHED,
+        )
+
+    begin_bars(phone)
+
+    expect(phone.locator(".beside")).to_contain_text("Last time: 3 g over. Before: 1 g over.")
+
+
+def test_a_piece_weighed_an_hour_apart_is_dry_or_not(phone: Page) -> None:
+    """On a scale of 1 g nothing under 2 kg can be told dry; the bench says so."""
+    bake(phone)
+    weigh = ("measured", {"what": "piece", "step": "bar.1.set", "piece": 1, "mg": 48_000})
+    enter(phone, weigh)
+    phone.clock.fast_forward(HOUR)
+
+    phone.get_by_role("button", name="Other").click()
+    phone.get_by_role("button", name="is it dry?").click()
+    phone.get_by_role("button", name="Piece 1 again").click()
+    phone.keyboard.type("48")
+    phone.locator("dialog .copper").click()
+
+    expect(phone.locator(".beside")).to_contain_text("cannot tell constant weight below")
