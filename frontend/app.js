@@ -68,7 +68,7 @@ const SCREENS = {
     data: (id) => {
       const run = studio.run(id);
       const made = run && measuredOf(run);
-      return made && { run, recipe: made, entries: studio.shelfEntries, runs: studio.runs, today: studio.today() };
+      return made && { run, recipe: made, entries: studio.shelfEntries, elsewhere: studio.elsewhere, runs: studio.runs, today: studio.today() };
     },
   },
   record: {
@@ -88,7 +88,7 @@ const SCREENS = {
   shelf: {
     tag: "shelf-screen",
     title: () => "Shelf",
-    data: () => ({ entries: studio.shelfEntries, runs: studio.runs, today: studio.today(), currency: studio.settings.currency, newId: () => studio.newId() }),
+    data: () => ({ entries: studio.shelfEntries, elsewhere: studio.elsewhere, runs: studio.runs, today: studio.today(), currency: studio.settings.currency, newId: () => studio.newId() }),
   },
   card: {
     tag: "card-screen",

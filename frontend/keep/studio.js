@@ -117,6 +117,11 @@ export class Studio extends EventTarget {
     return this.#book.shelf.entries;
   }
 
+  /** How much of each lot went into batches that are not on this phone: {lot: mg or pieces}. */
+  get elsewhere() {
+    return this.#book.meta.get("elsewhere") ?? {};
+  }
+
   /** The day by this phone's own calendar, "2026-11-25". */
   today() {
     const date = new Date(this.at());

@@ -27,6 +27,8 @@ const LONGEST_WAIT_MS = { run: 10_000, page: 30_000, hidden: 120_000 };
 const CLOCK_MS = 60_000;
 /** Of the finished runs, only the newest are fetched to be looked at with no network. */
 const FINISHED_KEPT = 40;
+/** How often the server is asked what batches that are not on this phone have used of the shelf. */
+const ELSEWHERE_MS = 5 * 60_000;
 const HELD = "This phone was shut out before this was sent. Look at it, then send it again or set it aside.";
 
 export class Sync extends EventTarget {
@@ -40,6 +42,7 @@ export class Sync extends EventTarget {
   #again = false;
   #failures = 0;
   #listsAt = -Infinity;
+  #elsewhereAt = -Infinity;
   #heard = -Infinity;
   #stopped = true;
 
@@ -335,6 +338,7 @@ export class Sync extends EventTarget {
     await this.#fetchRuns(runs);
     await this.#fetchVersions();
     await this.#missFinished(runs, total);
+    if (total > runs.length) await this.#fetchElsewhere();
     this.#listsAt = performance.now();
   }
 
@@ -405,6 +409,25 @@ export class Sync extends EventTarget {
       body = (await this.#server.ask("PUT", "/kit", kit.document)).body; // the server lost it
     }
     if (body.version !== this.#book.kit?.version) await keepKit(this.#book, body);
+  }
+
+  /** How much of each lot went into batches that this phone does not hold: by so much the server has less left. */
+  async #fetchElsewhere() {
+    const { journals, meta, runs, shelf } = this.#book;
+    if (performance.now() - this.#elsewhereAt < ELSEWHERE_MS || journals.some((journal) => journal.unsent > 0)) return;
+    const [{ foldShelf, leftOf }, { useOf }, told] = await Promise.all([import("../bench/shelf.js"), import("../bench/lots.js"), this.#server.all("lots")]);
+    const { lots } = foldShelf(shelf.entries);
+    const uses = {};
+    for (const { sheet, state, entries } of runs.values()) {
+      for (const [lot, use] of Object.entries(useOf(sheet, state, entries))) (uses[lot] ??= []).push(use);
+    }
+    const known = told.filter(({ id }) => Object.hasOwn(lots, id));
+    const gaps = known.map(({ id, left_mg, left_count }) => [id, leftOf(lots[id], uses[id] ?? []) - (left_mg ?? left_count)]);
+    const elsewhere = Object.fromEntries(gaps.filter(([, much]) => much !== 0));
+    if (canonical(elsewhere) !== canonical(meta.get("elsewhere") ?? {})) {
+      await this.#book.commit({ meta: { put: [{ key: "elsewhere", value: elsewhere }] } });
+    }
+    this.#elsewhereAt = performance.now();
   }
 
   /** The batch numbers' pattern, money, and what stands on labels. */

@@ -1,8 +1,9 @@
-// What is on the shelf, by all that this phone knows: its journal, less what the runs have used.
+// What is on the shelf, by all that this phone knows: its journal, less what the runs have used, those
+// that are only with the server too.
 //
-//   const { shelf, uses, left } = stockOf({ entries, runs });   // shelf: as foldShelf gives it
+//   const { shelf, uses, left } = stockOf({ entries, runs, elsewhere });   // shelf: as foldShelf gives it
 //   left(lot)                        // mg or pieces
-//   stockOf({ entries, runs }, run)  // as it stood without that run: what is there to gather from
+//   stockOf({ entries, runs, elsewhere }, run)  // as it stood without that run: what is there to gather from
 
 import { useOf } from "../bench/lots.js";
 import { foldShelf, leftOf } from "../bench/shelf.js";
@@ -16,7 +17,7 @@ function usedBy({ sheet, state, entries }) {
   return USED.get(state);
 }
 
-export function stockOf({ entries, runs }, but = null) {
+export function stockOf({ entries, runs, elsewhere = {} }, but = null) {
   if (folded.entries !== entries) folded = { entries, shelf: foldShelf(entries) };
   const { shelf } = folded;
   const uses = {};
@@ -24,6 +25,7 @@ export function stockOf({ entries, runs }, but = null) {
     if (run.id === but) continue;
     for (const [lot, use] of Object.entries(usedBy(run))) (uses[lot] ??= []).push(use);
   }
+  for (const [lot, much] of Object.entries(elsewhere)) (uses[lot] ??= []).push({ mg: much, count: much, at: Infinity });
   return { shelf, uses, left: (lot) => leftOf(shelf.lots[lot], uses[lot] ?? []) };
 }
 

@@ -1,7 +1,7 @@
 // Gathering, before the first weighing: every ingredient lot by lot, the tools and what to wear, what is
 // short and what is past its date. Each is ticked with a knuckle; all of it may be passed over.
 //
-//   screen.data = { run, recipe: measured, entries, runs, today }
+//   screen.data = { run, recipe: measured, entries, elsewhere, runs, today }
 //   "answer" { kind: "gathered" | "ticked" | "undone" | "noted", body }   "answers" { entries: [{kind, body}] }
 //   screen.trouble("…")
 

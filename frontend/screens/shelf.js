@@ -1,6 +1,6 @@
 // The shelf: what is in the house, lot by lot, what is left of each, and where it went.
 //
-//   screen.data = { entries, runs, today, currency, isMaker, newId }
+//   screen.data = { entries, elsewhere, runs, today, currency, isMaker, newId }
 //   "shelf-written" { entries: [{kind, body}] }    "take-back"    "trace-wanted" { lot }
 //   screen.traced(lot, { runs } or { says })       screen.trouble("…")   screen.said("…")
 
@@ -25,7 +25,7 @@ class ShelfScreen extends HTMLElement {
   set data(data) {
     this.#data = data;
     if (!this.#parts) this.#build();
-    const seen = [data.entries, ...data.runs.map((run) => run.state)];
+    const seen = [data.entries, JSON.stringify(data.elsewhere), ...data.runs.map((run) => run.state)];
     if (seen.length === this.#seen.length && seen.every((each, place) => each === this.#seen[place])) return;
     this.#seen = seen;
     this.#write();

@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Browser, Page, Route, expect
 
 from tests.frontend.phones import studio_server
 from tests.frontend.shelves import (
@@ -235,3 +235,40 @@ def test_the_pages_are_clean_reachable_and_never_wider_than_the_screen(phone: Pa
             small = too_small(phone.locator(PRESSED), TARGET_PX)
             found += [f"{address} {size}: {each}" for each in small]
     assert found == []
+
+
+@pytest.fixture
+def online(page: Page, home: Server) -> Page:
+    page.set_viewport_size(SIZES[1])
+    return open_page(page, home)
+
+
+def test_what_came_goes_to_the_server_and_from_there_to_another_phone(
+    online: Page, home: Server, browser: Browser
+) -> None:
+    stock(online, card("oil", "Light oil"), lot("l7", "oil", KG))
+    with online.expect_response(lambda answer: answer.url.endswith("/shelf/entries") and answer.ok):
+        pass
+
+    context = browser.new_context()
+    other = open_page(context.new_page(), home)
+    go(other, "#/shelf")
+    expect(row(other, "Light oil").locator(".shelf-left")).to_have_text("1\u2009000 g")
+    context.close()
+
+
+def test_batches_that_only_the_server_holds_are_taken_off_too(online: Page) -> None:
+    """Of the finished runs a phone holds the newest; the server's word counts for the others."""
+
+    def more_than_here(route: Route) -> None:
+        answer = route.fetch()
+        route.fulfill(response=answer, json={**answer.json(), "total": 500})
+
+    left = {"lots": [{"id": "e1", "left_mg": 400_000, "left_count": None}], "page": 1, "pages": 1, "total": 1}
+    begin_bars(online)
+    enter(online, ("finished", {}))
+    online.route("**/api/v1/runs?open=false*", more_than_here)
+    online.route("**/api/v1/lots?*", lambda route: route.fulfill(json=left))
+    stock(online, card("wax", "Hard wax"), lot("e1", "wax", KG))
+
+    expect(row(online, "Hard wax").locator(".shelf-left")).to_have_text("400 g", timeout=20_000)
