@@ -8,7 +8,7 @@ DEV_STAMP := $(VENV)/.stamp-dev
 BROWSER_STAMP := $(VENV)/.stamp-browser
 POSTGRESQL_STAMP := $(VENV)/.stamp-postgresql
 
-.PHONY: run test lint perf clean
+.PHONY: run test lint perf chaos clean
 
 run: $(RUN_STAMP)
 	$(BIN)/bowlside serve --demo
@@ -25,6 +25,9 @@ lint: $(DEV_STAMP)
 
 perf: $(BROWSER_STAMP) $(POSTGRESQL_STAMP)
 	@$(BIN)/python -m tests.perf
+
+chaos: $(BROWSER_STAMP) $(POSTGRESQL_STAMP)
+	@$(BIN)/python -m tests.chaos
 
 clean:
 	rm -rf $(VENV) build dist var .pytest_cache .mypy_cache .ruff_cache .hypothesis

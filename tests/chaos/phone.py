@@ -1,0 +1,169 @@
+"""A real page in a browser: the phone's own code, its own disk, its own timers and rings."""
+
+from __future__ import annotations
+
+import itertools
+import time
+from contextlib import suppress
+from typing import Any
+
+from playwright.sync_api import Browser, BrowserContext, Error, Page
+
+from tests.chaos.device import Json, NoAnswer
+from tests.chaos.lines import Line
+from tests.frontend.phones import BLANK, begin
+
+# The page is one of our files opened as text. Its rings go to the harness at once, so that they outlive it.
+OPEN = """async () => {
+    const { openStudio } = await import("/keep/studio.js");
+    window.studio = await openStudio();
+    const short = ({ wait, phase, at }) => ({ run: wait.run, step: wait.step, phase, due: at });
+    studio.addEventListener("ring", ({ detail }) => rang({ ...short(detail), at: studio.at(), really: trueNow() }));
+    return studio.missed().map(short);
+}"""
+COPIED = "async () => (await navigator.serviceWorker.ready).active.state === 'activated'"
+SYNC = (
+    "async () => { await studio.sync(); return studio.link.state === 'online' && studio.link.unsent === 0; }"
+)
+ENTER = """async ([run, kind, body]) => {
+    const { canonical } = await import("/bench/index.js");
+    try { return canonical(await studio.enter(run, kind, body)); } catch ({ name }) { return name; }
+}"""
+ENTRIES = """async (run) => {
+    const { canonical } = await import("/bench/index.js");
+    return studio.run(run)?.entries.map((entry) => [entry.id, canonical(entry)]) ?? [];
+}"""
+STATE = """async (run) => {
+    const { canonical } = await import("/bench/index.js");
+    const found = studio.run(run);
+    return found ? canonical(found.state) : null;
+}"""
+DUE = """async () => {
+    const { ringsOf } = await import("/keep/rings.js");
+    return studio.waits().flatMap((item) => ringsOf(item).map(({ phase, at }) => ({ run: item.run, step: item.step, phase, due: at })));
+}"""
+WRONG_CLOCK = """(wrong_by) => {
+    const { now } = Date;
+    window.trueNow = () => now();
+    Date.now = () => now() + wrong_by;
+}"""
+LAST_WORDS = "and then the page was killed"
+GASP = "(text) => { for (const { id } of studio.runs) void studio.enter(id, 'noted', { text }).catch(() => {}); }"
+OPENING_MS = 15_000
+DYING_MS = 3_000
+EARLY_MS = 1_000  # so far may two devices' ideas of the server's time be apart
+_numbers = itertools.count(1)
+
+
+class Phone:
+    """A device whose page can die and be opened again; what is on its disk stays."""
+
+    def __init__(self, browser: Browser, line: Line, wrong_by: int) -> None:
+        self.name = f"page {next(_numbers)}"
+        self._line = line
+        self._context: BrowserContext = browser.new_context()
+        self._context.set_default_timeout(OPENING_MS)
+        self._context.expose_binding("rang", self._hear_ring)
+        self._context.add_init_script(f"({WRONG_CLOCK})({wrong_by})")
+        self._page: Page | None = None
+        self.shown: list[str] = []  # entries, as they were shown
+        self.rang: list[Json] = []
+        self.told: list[Json] = []
+        self.early: list[Json] = []
+        self.open()
+        assert self._page is not None
+        self._page.wait_for_function(COPIED)
+        self.sync()
+
+    def open(self) -> None:
+        """Open the page unless it is open; with no server, from the copy on the phone."""
+        if self._page:
+            return
+        page = self._context.new_page()
+        try:
+            page.goto(self._line.url + BLANK)
+            self.told += page.evaluate(OPEN)
+        except Error as error:
+            page.close()
+            raise NoAnswer(str(error)) from None
+        self._page = page
+
+    def die(self) -> None:
+        """The page's process is killed, whatever it is doing."""
+        if self._page is None:
+            return
+        page, self._page = self._page, None
+        with suppress(Error):  # an address of Chromium's own, at which the page's process kills itself
+            page.goto("chrome://crash", timeout=DYING_MS)
+        page.close()
+
+    def gasp(self) -> None:
+        """Begin to enter something, and do not wait for it: nobody saw whether it was kept."""
+        if self._page:
+            self._page.evaluate(GASP, LAST_WORDS)
+
+    def crowd(self, size: int | None) -> None:
+        """Let this page have so many bytes of the phone's disk; None: as many as there are."""
+        if self._page:
+            asked: dict[str, Any] = {"origin": self._line.url.rstrip("/")}
+            asked |= {} if size is None else {"quotaSize": size}
+            self._context.new_cdp_session(self._page).send("Storage.overrideQuotaForOrigin", asked)
+
+    def begin(self) -> None:
+        if self._page:
+            with suppress(Error):  # a phone that is full says so and begins nothing
+                begin(self._page)
+
+    def touch(self, run: str, kind: str, body: Json) -> None:
+        if self._page and self._page.evaluate("(run) => Boolean(studio.run(run))", run):
+            entry = self._page.evaluate(ENTER, [run, kind, body])
+            if entry.startswith("{"):
+                self.shown.append(entry)
+
+    def sync(self) -> bool:
+        """One round; whether all of it went through."""
+        if self._page is None:
+            return False
+        return self._page.evaluate(SYNC) is True
+
+    @property
+    def runs(self) -> list[str]:
+        return self._page.evaluate("() => studio.runs.map(({ id }) => id).reverse()") if self._page else []
+
+    def entries(self, run: str) -> dict[str, str]:
+        """By id, each entry's bytes as this phone has them."""
+        return dict(self._page.evaluate(ENTRIES, run)) if self._page else {}
+
+    def state(self, run: str) -> str | None:
+        return self._page.evaluate(STATE, run) if self._page else None
+
+    @property
+    def refused(self) -> list[str]:
+        return (
+            self._page.evaluate("() => studio.link.refused.map(({ detail }) => detail)") if self._page else []
+        )
+
+    def hear_it_out(self, patience_s: float) -> list[Json]:
+        """Wait until all that counts has rung for the last time; gives what was due and not rung or told of."""
+        assert self._page is not None
+        until = time.monotonic() + patience_s
+        while True:
+            due = self._page.evaluate(DUE)
+            silent = [ring for ring in due if not self._is_said(ring, due)]
+            if not silent or time.monotonic() > until:
+                return silent
+            self._page.wait_for_timeout(100)
+
+    def close(self) -> None:
+        self._context.close()
+
+    def _is_said(self, ring: Json, due: list[Json]) -> bool:
+        """It rang or was told of on opening, or a later one of its wait did, which overtakes it."""
+        said = [{key: each[key] for key in ring} for each in [*self.rang, *self.told]]
+        later = [each for each in due if (each["run"], each["step"]) == (ring["run"], ring["step"])]
+        return any(each in said for each in later if each["due"] >= ring["due"])
+
+    def _hear_ring(self, _source: Any, ring: Json) -> None:
+        self.rang.append(ring)
+        if ring["at"] < ring["due"] or ring["really"] < ring["due"] - EARLY_MS:
+            self.early.append(ring)
