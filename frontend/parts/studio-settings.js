@@ -34,9 +34,11 @@ export function settingsForm(settings, isMaker) {
     }
     set("without_tax", bare.checked);
     set("maker", maker.value.trim());
-    document.label = { ...given, market: market.value, width_mm: Number(width.value), height_mm: Number(height.value) };
-    if (Number(months.value)) document.label.opened_months = Number(months.value);
-    else delete document.label.opened_months;
+    document.label = { ...given, market: market.value };
+    for (const [key, input] of [["width_mm", width], ["height_mm", height], ["opened_months", months]]) {
+      if (Number(input.value)) document.label[key] = Number(input.value);
+      else delete document.label[key];
+    }
     return document;
   };
 

@@ -14,7 +14,7 @@ import { stockOf } from "../parts/stock.js";
 const SIZE = { market: "eu", shape: "rectangle", width_mm: 70, height_mm: 50 };
 const SHAPES = [
   ["rectangle", "Flat: a box, a wrap"],
-  ["cylinder", "Round: a jar, a tin"],
+  ["cylinder", "Round: a jar, a tin; its width is all the way round"],
   ["other", "Another shape"],
 ];
 const MARKETS = [
@@ -52,12 +52,12 @@ class LabelScreen extends HTMLElement {
       width: number(given.width_mm, 10, 400),
       height: number(given.height_mm, 10, 400),
       shape: h("select", { onchange: again }, SHAPES.map(([value, says]) => h("option", { value, selected: value === given.shape }, says))),
-      identity: input({ value: given.identity ?? "", placeholder: run.sheet.recipe.title }),
-      purpose: input({ value: given.function ?? "", placeholder: "bath bar" }),
+      identity: input({ placeholder: run.sheet.recipe.title }),
+      purpose: input({ placeholder: "bath bar" }),
       opened: number(given.opened_months, 1, 120),
       best: input({ type: "date" }),
       maker: h("textarea", { rows: 2, oninput: again }, settings.maker ?? ""),
-      precautions: h("textarea", { rows: 2, oninput: again }, (given.precautions ?? []).join("\n")),
+      precautions: h("textarea", { rows: 2, oninput: again }),
     };
     this.#inputs = inputs;
     const market = ([value, says]) => h("label", { class: "way" }, h("input", { type: "radio", name: "market", value, checked: value === given.market, onchange: again }), h("span", {}, says));

@@ -269,3 +269,25 @@ def test_a_piece_weighed_an_hour_apart_is_dry_or_not(phone: Page) -> None:
     phone.locator("dialog .copper").click()
 
     expect(phone.locator(".beside")).to_contain_text("cannot tell constant weight below")
+
+
+def test_what_the_studio_says_of_money_counts_in_the_cost(page: Page, home: Server) -> None:
+    page.set_viewport_size(SIZES[1])
+    open_page(page, home)
+    go(page, "#/studio")
+    form = page.get_by_role("region", name="Batches, money and labels")
+    form.get_by_label("Batch numbers by this pattern").fill("{yy}-{n}")
+    form.get_by_role("button", name="Keep these").click()
+    expect(form.get_by_role("alert").first).to_contain_text("Add {mark}")
+    form.get_by_label("Batch numbers by this pattern").fill("K{yy}-{mark}{n}")
+    form.get_by_label("Currency").fill("gbp")
+    form.get_by_label("Wrap for each piece").fill("0,25")
+    form.get_by_role("button", name="Keep these").click()
+    expect(form.get_by_role("status")).to_have_text("Kept.")
+
+    run = bake(page, FINISHED)
+
+    record_of(page, run)
+    expect(page.locator(".facts").first).to_contain_text(re.compile(r"K\d\d-[A-Z]{4}1"))
+    expect(part(page, "Cost").get_by_role("row", name="Wrap")).to_contain_text("0.00")
+    expect(part(page, "Cost")).to_contain_text("GBP")

@@ -257,6 +257,19 @@ def test_what_came_goes_to_the_server_and_from_there_to_another_phone(
     context.close()
 
 
+def test_every_batch_of_a_lot_is_one_touch_away_with_a_list_to_recall_by(online: Page) -> None:
+    stock(online, card("salt", "Sea salt"), lot("s9", "salt", KG))
+    row(online, "Sea salt").locator("summary").click()
+
+    online.get_by_role("button", name="Where S9 went").click()
+
+    expect(row(online, "Sea salt").locator("[data-trace]")).to_contain_text("It is in no batch.")
+    recall = online.get_by_role("link", name="The recall list as a file")
+    with online.expect_download() as downloading:
+        recall.click()
+    assert downloading.value.path().read_text("utf-8-sig").startswith("ingredient,")
+
+
 def test_batches_that_only_the_server_holds_are_taken_off_too(online: Page) -> None:
     """Of the finished runs a phone holds the newest; the server's word counts for the others."""
 
