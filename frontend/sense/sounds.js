@@ -72,7 +72,8 @@ export async function unlock() {
 
 /** Sound and shake once. @param {"look"|"ready"|"late"} kind */
 export async function ring(kind) {
-  navigator.vibrate?.(SHAKES[kind]);
+  // Before the first touch a browser shakes nothing, and says so in its log.
+  if (navigator.userActivation?.hasBeenActive ?? true) navigator.vibrate?.(SHAKES[kind]);
   if (!context) return;
   const asked = performance.now();
   if (context.state !== "running") await context.resume(); // a call took the sound away

@@ -211,13 +211,16 @@ def page_at(url: str, *, load: bool = True, touch: bool = False) -> Iterator[Pag
 
 
 @contextmanager
-def served(waits: int, entries: int, wait: str = "10 h") -> Iterator[tuple[Server, str]]:
-    """A server with one run on it: so many waits counting, and so many entries in its journal."""
+def served(waits: int, entries: int, wait: str = "10 h", first: str = "") -> Iterator[tuple[Server, str]]:
+    """A server with one run on it: so many waits counting, and so many entries in its journal.
+
+    first: how long the first of the waits lasts, where that differs.
+    """
     with TemporaryDirectory() as folder:
         server = bowlside(Path(folder) / "studio.sqlite3").start()
         try:
             recipe, run = uuid4(), uuid4()
-            put(server, f"recipes/{recipe}", many_waits(waits, wait))
+            put(server, f"recipes/{recipe}", many_waits([first or wait, *[wait] * (waits - 1)]))
             begun = {"recipe": {"id": recipe, "version": 1}, "size": {"pieces": 1000}, "kit": ROOMY}
             put(server, f"runs/{run}", begun)
             now = int(time.time() * 1000)
@@ -234,8 +237,8 @@ def served(waits: int, entries: int, wait: str = "10 h") -> Iterator[tuple[Serve
             server.stop()
 
 
-def many_waits(waits: int, usual: str) -> dict[str, Any]:
-    """A recipe with a thousand pieces to press, and so many waits that one step sets going."""
+def many_waits(lengths: list[str]) -> dict[str, Any]:
+    """A recipe with a thousand pieces to press, and waits of these lengths that one step sets going."""
     weigh = {"id": "weigh", "kind": "weigh", "title": "Weigh", "lines": ["salt"]}
     start = {"id": "start", "kind": "do", "title": "Start the waits", "after": []}
     drying = [
@@ -248,7 +251,7 @@ def many_waits(waits: int, usual: str) -> dict[str, Any]:
             "earliest": usual,
             "usual": usual,
         }
-        for each in range(waits)
+        for each, usual in enumerate(lengths)
     ]
     press = {"kind": "pieces", "title": "Press", "one_by_one": True, "verb": "pressed", "after": []}
     return {
