@@ -101,7 +101,7 @@ const SCREENS = {
   studio: {
     tag: "studio-screen",
     title: () => "Settings",
-    data: () => ({ link: studio.link, place: studio.place, isMaker: studio.isMaker, preferences: studio.preferences, settings: studio.settings, runs: studio.runs, now: () => studio.at() }),
+    data: () => ({ link: studio.link, place: studio.place, isMaker: studio.isMaker, preferences: studio.preferences, settings: studio.settings, runs: studio.runs, shelf: studio.shelfEntries, now: () => studio.at() }),
   },
 };
 

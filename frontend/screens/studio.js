@@ -1,6 +1,6 @@
 // Settings, who may come in, and the plain truth about the line to the server and what this browser cannot do.
 //
-//   screen.data = { link, place, isMaker, preferences, settings, runs, now }
+//   screen.data = { link, place, isMaker, preferences, settings, runs, shelf, now }
 //   "preferred" { key, value }, "sync-wanted", "update-wanted", "send-again" / "set-aside" { run, entry }
 //   "settings-written" { document }; answered by screen.kept() or screen.trouble("…")
 //   "devices-wanted", and what parts/device-list.js tells; answered by
@@ -158,7 +158,7 @@ class StudioScreen extends HTMLElement {
         h("section", { "aria-label": "This phone and the studio" }, h("h2", { class: "section-name" }, "This phone and the studio"), h("dl", { class: "facts" }, h("div", {}, h("dt", {}, "You"), parts.you), h("div", {}, h("dt", {}, "Address"), h("dd", {}, parts.address, parts.trust)), parts.certificate, parts.copy)),
         parts.devices,
         parts.cannotPart,
-        h("section", { "aria-label": "Take it with you" }, h("h2", { class: "section-name" }, "Take it with you"), h("p", {}, "Everything on this phone as one file: runs with their sheets and every entry."), h("div", { class: "stack export" }, h("button", { type: "button", class: "outlined", onclick: () => this.#save() }, "Save what is on this phone"), h("a", { class: "button quiet", href: "/api/v1/export", download: "bowlside.json" }, "Save everything from the server"))),
+        h("section", { "aria-label": "Take it with you" }, h("h2", { class: "section-name" }, "Take it with you"), h("p", {}, "Everything on this phone as one file: runs with their sheets and every entry, and the shelf."), h("div", { class: "stack export" }, h("button", { type: "button", class: "outlined", onclick: () => this.#save() }, "Save what is on this phone"), h("a", { class: "button quiet", href: "/api/v1/export", download: "bowlside.json" }, "Save everything from the server"))),
       ),
     );
   }
@@ -194,7 +194,7 @@ class StudioScreen extends HTMLElement {
 
   #save() {
     const runs = this.#data.runs.map(({ id, recipe, size, sheet, created_at, entries }) => ({ id, recipe, size, sheet, created_at, entries }));
-    const url = URL.createObjectURL(new Blob([JSON.stringify({ format: "bowlside-phone/1", saved_at: this.#data.now(), runs })], { type: "application/json" }));
+    const url = URL.createObjectURL(new Blob([JSON.stringify({ format: "bowlside-phone/1", saved_at: this.#data.now(), runs, shelf: this.#data.shelf })], { type: "application/json" }));
     h("a", { href: url, download: "bowlside-phone.json" }).click();
     setTimeout(() => URL.revokeObjectURL(url), 60_000);
   }

@@ -4,11 +4,15 @@ from __future__ import annotations
 
 from typing import Any
 
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Page, ViewportSize, expect
 
 from tests.servers import Server
 
-SIZES = [{"width": 360, "height": 640}, {"width": 390, "height": 844}, {"width": 1180, "height": 820}]
+SIZES: list[ViewportSize] = [
+    {"width": 360, "height": 640},
+    {"width": 390, "height": 844},
+    {"width": 1180, "height": 820},
+]
 KG = 1_000_000
 DETECTOR = """
     window.stopped = 0;

@@ -32,7 +32,7 @@ WEIGHED = [
     ("weighed", {"line": "bar.1.butter", "mg": 152_000}),
     ("weighed", {"line": "bar.1.oil", "mg": 50_000}),
 ]
-FINISHED = ("finished", {})
+FINISHED: tuple[str, dict[str, Any]] = ("finished", {})
 POINTS = {"A4": (595, 842), "Letter": (612, 792)}
 SECRET = b"51.4778 N, 0.0014 W"
 

@@ -215,7 +215,7 @@ def test_the_pages_are_clean_reachable_and_never_wider_than_the_screen(phone: Pa
     )
     found = []
     for size in SIZES:
-        phone.set_viewport_size(size)  # type: ignore[arg-type]
+        phone.set_viewport_size(size)
         for address in ["#/shelf", f"#/gather/{run}", f"#/record/{run}", f"#/label/{run}"]:
             go(phone, address)
             expect(phone.locator("h1")).to_be_visible()
