@@ -29,7 +29,7 @@ T = TypeVar("T")
 
 
 class Network:
-    """The lines, on a thread of their own. `house.url` may change; `kill(what)` kills."""
+    """The lines, on a thread of their own. `url()` says where the server is now; `kill(what)` kills."""
 
     def __init__(self, url: Callable[[], str], kill: Callable[[str], None]) -> None:
         self._url = url

@@ -49,6 +49,14 @@ WRONG_CLOCK = """(wrong_by) => {
 }"""
 LAST_WORDS = "and then the page was killed"
 GASP = "(text) => { for (const { id } of studio.runs) void studio.enter(id, 'noted', { text }).catch(() => {}); }"
+# What a page sees of a full disk: the browser's own error where something is to be kept.
+FULL_DISK = """() => {
+    const { put } = IDBObjectStore.prototype;
+    IDBObjectStore.prototype.put = function (...row) {
+        if (window.full) throw new DOMException("no room", "QuotaExceededError");
+        return put.apply(this, row);
+    };
+}"""
 OPENING_MS = 15_000
 DYING_MS = 3_000
 EARLY_MS = 1_000  # so far may two devices' ideas of the server's time be apart
@@ -65,6 +73,7 @@ class Phone:
         self._context.set_default_timeout(OPENING_MS)
         self._context.expose_binding("rang", self._hear_ring)
         self._context.add_init_script(f"({WRONG_CLOCK})({wrong_by})")
+        self._context.add_init_script(f"({FULL_DISK})()")
         self._page: Page | None = None
         self.shown: list[str] = []  # entries, as they were shown
         self.rang: list[Json] = []
@@ -102,12 +111,10 @@ class Phone:
         if self._page:
             self._page.evaluate(GASP, LAST_WORDS)
 
-    def crowd(self, size: int | None) -> None:
-        """Let this page have so many bytes of the phone's disk; None: as many as there are."""
+    def crowd(self, full: bool) -> None:
+        """The phone's disk is full, or has room again."""
         if self._page:
-            asked: dict[str, Any] = {"origin": self._line.url.rstrip("/")}
-            asked |= {} if size is None else {"quotaSize": size}
-            self._context.new_cdp_session(self._page).send("Storage.overrideQuotaForOrigin", asked)
+            self._page.evaluate("(full) => { window.full = full; }", full)
 
     def begin(self) -> None:
         if self._page:

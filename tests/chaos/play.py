@@ -29,7 +29,6 @@ from tests.make import uuid7
 WRONG_CLOCKS_MS = (0, 0, -7 * MINUTE, 7 * MINUTE)
 REST_SECONDS = 60
 RING_SECONDS = 40
-CROWDED_BYTES = 1
 NOT_KEPT = {503, 507}
 LONG = 600  # some remarks fill a disk sooner
 
@@ -44,6 +43,7 @@ class Outcome:
 
 
 def play(history: History, house: House, browser: Browser | None = None) -> Outcome:
+    """Play a history to its end, heal the house, and look. The browser is for its real pages."""
     with ExitStack() as stack:
         play = _Play(history, house, browser, stack)
         for step in history.steps:
@@ -87,7 +87,7 @@ class _Play:
         for phone in self._phones:
             with suppress(NoAnswer):
                 phone.open()
-            phone.crowd(None)
+            phone.crowd(False)
         until = time.monotonic() + REST_SECONDS
         while (why := self._bring_to_rest()) and time.monotonic() < until:
             time.sleep(0.05)
@@ -182,10 +182,10 @@ class _Play:
         self._house.heal()
 
     def _crowd(self, number: int) -> None:
-        self._phones[number].crowd(CROWDED_BYTES)
+        self._phones[number].crowd(True)
 
     def _ease(self, number: int) -> None:
-        self._phones[number].crowd(None)
+        self._phones[number].crowd(False)
 
     def _gasp(self, number: int) -> None:
         self._phones[number].gasp()
