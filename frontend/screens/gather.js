@@ -12,7 +12,7 @@ import { pageHead } from "../parts/page-head.js";
 import { canScan, scanCode } from "../parts/scanner.js";
 import { pickOne, tellPlain } from "../parts/sheets.js";
 import { amountOf, bestBefore, stockOf } from "../parts/stock.js";
-import { mass, pieces } from "../parts/words.js";
+import { pieces } from "../parts/words.js";
 
 const KINDS = [
   ["protection", "To wear and have ready"],

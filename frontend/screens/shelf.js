@@ -1,6 +1,6 @@
 // The shelf: what is in the house, lot by lot, what is left of each, and where it went.
 //
-//   screen.data = { entries, elsewhere, runs, today, currency, isMaker, newId }
+//   screen.data = { entries, elsewhere, runs, today, currency, newId }
 //   "shelf-written" { entries: [{kind, body}] }    "take-back"    "trace-wanted" { lot }
 //   screen.traced(lot, { runs } or { says })       screen.trouble("…")   screen.said("…")
 
