@@ -67,7 +67,7 @@ export function settingsForm(settings, isMaker) {
       h("div", { class: "pair" }, field("Sold in", market), field("Good after opening, months", months)),
     ),
     trouble,
-    isMaker ? h("button", { type: "submit", class: "outlined" }, "Keep these") : h("p", { class: "soft" }, "These are the maker\u2019s to change."),
+    isMaker ? h("button", { type: "submit", class: "outlined" }, "Save the settings") : h("p", { class: "soft" }, "These are the maker\u2019s to change."),
   );
   return form;
 }
