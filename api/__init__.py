@@ -22,7 +22,24 @@ def create_app(settings: Settings | None = None) -> Flask:
     # Imported here so that `bowlside --help`, which imports this package, stays quick.
     from flask import Flask
 
-    from api import clock, door, entries, errors, exchange, kit, live, page, recipes, runs, security, store
+    from api import (
+        clock,
+        door,
+        entries,
+        errors,
+        exchange,
+        kit,
+        live,
+        lots,
+        page,
+        recipes,
+        records,
+        runs,
+        security,
+        shelf,
+        store,
+        studio_settings,
+    )
     from api.door import devices, pairing
     from api.openapi import BowlsideApi
     from api.settings import Settings
@@ -35,7 +52,8 @@ def create_app(settings: Settings | None = None) -> Flask:
     door.init_app(app)
     live.init_app(app)
     api = BowlsideApi(app)
-    for module in (recipes, kit, runs, entries, exchange, clock, live, devices, pairing):
+    resources = (recipes, kit, studio_settings, runs, entries, records, shelf, lots, exchange, clock, live)
+    for module in (*resources, devices, pairing):
         api.register_blueprint(module.blueprint, url_prefix="/api/v1")
     errors.init_app(app)
     page.init_app(app)

@@ -39,6 +39,7 @@ LINES = "bowlside_lines"
 MARK = """
     WITH far AS (SELECT coalesce(max(seq), 0) AS reach FROM entry)
     SELECT reach, (SELECT count(*) FROM entry WHERE seq > reach - 1000),
+        (SELECT coalesce(max(seq), 0) FROM shelf_entry),
         (SELECT coalesce(max(created_at), 0) FROM run),
         (SELECT count(*) FROM device WHERE shut_out_at IS NOT NULL)
     FROM far
@@ -71,6 +72,7 @@ class Mark(NamedTuple):
 
     reach: int
     newest: int
+    shelf: int
     begun_at: int
     shut_out: int
 

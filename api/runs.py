@@ -1,4 +1,4 @@
-"""Runs: one making of a sheet, what the bench says now, and the batch record."""
+"""Runs: one making of a sheet, and what the bench says now."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from typing import Any, NamedTuple, NoReturn
 from uuid import UUID
 
 from flask import Response
-from sqlalchemy import Connection, Engine, insert, text, update
+from sqlalchemy import Connection, Engine, insert, text
 
 import bench
 from api.clock import now_ms
@@ -18,14 +18,14 @@ from api.errors import Problem, not_found
 from api.kit import current_kit
 from api.openapi import ETAG, IF_NONE_MATCH
 from api.recipes import version_or_404
-from api.said import Now, Record
+from api.said import Now
 from api.schemas import RunAsked, RunPage, RunQuery, RunWhole
 from api.store import execute, read_row, reading, writing
 from api.tables import Run, db
 from api.wire import Blueprint, answer, answer_text, described, paged
 from bench import canonical
 
-blueprint = Blueprint("runs", __name__, description="Runs, what the bench says now, and the record")
+blueprint = Blueprint("runs", __name__, description="Runs, and what the bench says now")
 
 # The journal is one text, joined by the database: 500 entries are then one row to fetch.
 JOURNAL = "(SELECT '[' || coalesce(group_concat(text, ','), '') || ']' FROM entry WHERE run_id = run.id)"
@@ -33,12 +33,12 @@ ENTRIES = "(SELECT count(*) FROM entry WHERE run_id = run.id)"
 CURSOR = "(SELECT coalesce(max(seq), 0) FROM entry WHERE run_id = run.id)"
 
 REACH = f"SELECT {CURSOR} FROM run WHERE id = :run"
-HEAD = f"id, recipe_id, recipe_version, title, size, created_at, finished_at, {ENTRIES}, {CURSOR}"
+HEAD = (
+    f"id, recipe_id, recipe_version, title, size, batch_number, created_at, finished_at, {ENTRIES}, {CURSOR}"
+)
 RUN_WITH_SHEET = f"SELECT {HEAD}, sheet FROM run WHERE id = :run"
 RUN_LIST = f"SELECT {HEAD} FROM run {{where}} ORDER BY created_at DESC, id LIMIT :limit OFFSET :offset"
 RUN_AND_JOURNAL = f"SELECT sheet, {JOURNAL} FROM run WHERE id = :run"
-SENDERS = "SELECT entry.id, name FROM entry JOIN device ON device.id = sender WHERE run_id = :run"
-BENCHES = "SELECT bench, name FROM device WHERE bench IS NOT NULL ORDER BY paired_at"
 RUNS_HELD = 32
 OPEN = {True: "finished_at IS NULL", False: "finished_at IS NOT NULL", None: "TRUE"}
 
@@ -51,6 +51,7 @@ class RunRow(NamedTuple):
     recipe_version: int
     title: str
     size: str
+    batch_number: str | None
     created_at: int
     finished_at: int | None
     entries: int
@@ -115,33 +116,6 @@ def get_now(run_id: UUID) -> Response:
     return answer(bench.now(run.sheet, run.state, now_ms()))
 
 
-@blueprint.get("/runs/<uuid:run_id>/record")
-@blueprint.response(200, Record)
-def get_record(run_id: UUID) -> Response:
-    """The batch record: targets, actual weights, deviations, times and yield, and who the devices are."""
-    run = laid_out(run_id)
-    record, names = bench.record(run.sheet, run.state, run.entries), names_of(run_id, run.entries)
-    people = [{**each, "name": names.get(each["device"])} for each in record["people"]]
-    return answer({**record, "people": people})
-
-
-def names_of(run_id: UUID, entries: list[dict[str, Any]]) -> dict[str, str]:
-    """Names for what the entries call their devices: by who sent the first, else by who says it is theirs.
-
-    Who sent it is this server's own knowledge, so it goes before what a device says of itself. An entry
-    that came before there was pairing has no sender.
-    """
-    with reading() as connection:
-        senders = {row[0]: row[1] for row in connection.execute(text(SENDERS), {"run": str(run_id)})}
-        benches = {row[0]: row[1] for row in connection.execute(text(BENCHES))}
-    devices = {entry["device"] for entry in entries}
-    names = {device: benches[device] for device in devices & benches.keys()}
-    for entry in sorted(entries, key=lambda entry: entry["at"], reverse=True):
-        if entry["id"] in senders:
-            names[entry["device"]] = senders[entry["id"]]
-    return names
-
-
 def begin_run(connection: Connection, run_id: str, asked: dict[str, Any], at: int) -> tuple[RunRow, bool]:
     """Make the run, or find that it was begun just so; gives its row and whether it is new."""
     recipe_id, version = str(asked["recipe"]["id"]), asked["recipe"]["version"]
@@ -193,10 +167,9 @@ def laid_out(run_id: UUID) -> Bench:
     return _fold(found) if found else no_such_run()
 
 
-def note_finish(connection: Connection, run_id: str) -> None:
-    """Set when the run was finished, by its whole journal: an undo may have taken the end back."""
-    run = _fold(execute(connection, RUN_AND_JOURNAL, {"run": run_id}).fetchone())
-    connection.execute(update(Run).where(Run.id == run_id).values(finished_at=run.state["finished_at"]))
+def laid_out_in(connection: Connection, run_id: str) -> Bench:
+    """A run that is known to be here, as this transaction sees it."""
+    return _fold(execute(connection, RUN_AND_JOURNAL, {"run": run_id}).fetchone())
 
 
 def _find(connection: Connection, run_id: str) -> RunRow | None:
@@ -214,6 +187,7 @@ def _item(row: RunRow) -> dict[str, Any]:
         "id": row.id,
         "recipe": {"id": row.recipe_id, "version": row.recipe_version, "title": row.title},
         "size": json.loads(row.size),
+        "number": row.batch_number,
         "created_at": row.created_at,
         "finished_at": row.finished_at,
         "entries": row.entries,

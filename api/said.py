@@ -1,4 +1,5 @@
-"""The shapes of what the bench says: /now and /record. Masses are whole mg, instants and times whole ms.
+"""The shapes of what the bench says: /now, the record and what is drawn from it, and the shelf. Masses are
+whole mg, instants and times whole ms, money is decimal text.
 
 What a later bench says besides is let through; what is named here is always there.
 """
@@ -9,6 +10,8 @@ from typing import Any
 
 from marshmallow import Schema, fields
 
+from api.schemas import Paged, RunNamed
+
 
 def _text(says: str = "", *, none: bool = False) -> fields.String:
     return fields.String(required=True, allow_none=none, metadata={"description": says} if says else {})
@@ -18,8 +21,8 @@ def _whole(says: str = "", *, none: bool = False) -> fields.Integer:
     return fields.Integer(required=True, allow_none=none, metadata={"description": says} if says else {})
 
 
-def _flag() -> fields.Boolean:
-    return fields.Boolean(required=True)
+def _flag(*, none: bool = False) -> fields.Boolean:
+    return fields.Boolean(required=True, allow_none=none)
 
 
 def _one(shape: type[Schema], *, none: bool = False) -> fields.Nested:
@@ -142,6 +145,7 @@ class RecordLine(Schema):
     deviation_mg = _whole(none=True)
     deviation_ppm = _whole(none=True)
     tolerance_mg = _whole(none=True)
+    within = _flag(none=True)
     scale = _text(none=True)
     division_mg = _whole(none=True)
     status = _text()
@@ -172,8 +176,84 @@ class Person(Schema):
     entries = _whole("How many")
 
 
+class RecordKit(Schema):
+    scales = fields.List(fields.Dict(), required=True)
+    vessels = fields.List(fields.String(), required=True)
+    heaters = fields.List(fields.String(), required=True)
+
+
+class RecordLot(Schema):
+    lot = _text()
+    names = fields.List(fields.String(), required=True, metadata={"description": "The ingredients'"})
+    number = _text("The supplier's; null where the shelf does not know the lot", none=True)
+    supplier = _text(none=True)
+    best_before = _text(none=True)
+    mg = _whole("What was really used")
+    count = _whole("The same, of what is counted")
+    booked_mg = _whole()
+    over_mg = _whole()
+
+
+Signed = Schema.from_dict({"at": _whole(), "device": _text(), "name": _text()}, name="Signed")
+Taken = Schema.from_dict(
+    {
+        "at": _whole(),
+        "device": _text(),
+        "picture": _text("Its bytes: /pictures/{id}"),
+        "sha256": _text(),
+        "text": _text(),
+        "step": _text(none=True),
+    },
+    name="Taken",
+)
+Remark = Schema.from_dict(
+    {"at": _whole(), "device": _text(), "kind": _text(), "body": fields.Dict(required=True)}, name="Remark"
+)
+Hands = Schema.from_dict(
+    {
+        "ms": _whole(),
+        "steps": fields.Dict(keys=fields.String(), values=fields.Integer(), required=True),
+        "told": _flag(),
+    },
+    name="Hands",
+)
+
+
+# Where the mass that went in has gone; it closes to `division_mg`.
+Balance = Schema.from_dict(
+    {
+        **{
+            f"{part}_mg": _whole()
+            for part in (
+                "in",
+                "good",
+                "spoiled",
+                "spare",
+                "left",
+                "unaccounted",
+                "expected_loss",
+                "division",
+                "piece",
+            )
+        },
+        **{count: _whole() for count in ("good", "partial", "spoiled")},
+        "weighed": _whole("How many pieces were weighed"),
+    },
+    name="Balance",
+)
+
+
 class RecordSoFar(Schema):
     recipe = _one(RecordRecipe)
+    number = _text("The batch number", none=True)
+    also_numbered = fields.List(fields.String(), required=True)
+    also_used_by = fields.List(
+        fields.Nested(RunNamed), required=True, metadata={"description": "Other runs with this number"}
+    )
+    signed = _one(Signed, none=True)
+    digest = _text("SHA-256 over all entries; see the contributor's guide")
+    kit = _one(RecordKit)
+    lots = _many(RecordLot)
     size = fields.Dict(required=True)
     piece = fields.Dict(required=True)
     started_at = _whole(none=True)
@@ -228,9 +308,181 @@ class RecordSoFar(Schema):
         )
     )
     corrections = _many(Happened)
+    skipped = _many(_done("RecordSkipped", at=_whole(none=True), why=_text()))
+    added = _many(_done("RecordAdded", at=_whole(), ms=_whole("How much longer a wait was given")))
     notes = _many(Note)
+    pictures = _many(Taken)
+    remarks = _many(Remark)
+    balance = _one(Balance, none=True)
+    hands = _one(Hands)
     unread = fields.List(fields.String(), required=True, metadata={"description": "Entries set aside, by id"})
 
 
 # `yield` is a word of Python's, and no name for an attribute.
 Record = RecordSoFar.from_dict({"yield": _one(Yield)}, name="Record")
+
+
+class CostRow(Schema):
+    lot = _text()
+    number = _text()
+    names = fields.List(fields.String(), required=True)
+    mg = _whole()
+    count = _whole()
+    currency = _text("ISO 4217")
+    cost = _text("With two decimals more than the currency has")
+
+
+class Unpriced(Schema):
+    lot = _text(none=True)
+    names = fields.List(fields.String(), required=True)
+    mg = _whole()
+
+
+class CostTotal(Schema):
+    """Of one currency; several are never added."""
+
+    materials = _text()
+    hands = _text()
+    wrap = _text()
+    total = _text()
+    lost = _text("Of the materials: dried off, scraped out, unaccounted", none=True)
+    spoiled = _text(none=True)
+    per_piece = _text("For each good piece", none=True)
+
+
+class Cost(Schema):
+    currency = _text("The maker's own")
+    materials = _many(CostRow)
+    unpriced = _many(Unpriced)
+    hands_ms = _whole()
+    good = _whole(none=True)
+    totals = fields.Dict(
+        keys=fields.String(),
+        values=fields.Nested(CostTotal),
+        required=True,
+        metadata={"description": "By currency"},
+    )
+
+
+Listed = Schema.from_dict(
+    {
+        "name": _text(),
+        "ppm": _whole(none=True),
+        "group": _text("over, free, by_hand or colour"),
+        "sure": _flag(),
+    },
+    name="Listed",
+)
+Sourced = Schema.from_dict({"says": _text(), "source": _text()}, name="Sourced")
+Needed = Schema.from_dict({"what": _text(), "there": _flag(), "source": _text()}, name="Needed")
+CheckedRule = Schema.from_dict({"what": _text(), "source": _text()}, name="CheckedRule")
+
+
+class Label(Schema):
+    market = _text()
+    identity = _text()
+    ingredients = _many(Listed)
+    text = _text("The ingredient list as one line")
+    net_mg = _whole()
+    net = _text()
+    batch = _text(none=True)
+    opened = _text("The period after opening, as in 12M", none=True)
+    best_before = _text(none=True)
+    maker = _text(none=True)
+    precautions = _many(Sourced)
+    heights = fields.Dict(required=True, metadata={"description": "Least letter heights in µm"})
+    needs = _many(Needed)
+    warnings = _many(Sourced)
+    checked = _many(CheckedRule)
+    law = _text()
+
+
+class Last(Schema):
+    """What former runs say of a recipe's steps, by written step ("base.press")."""
+
+    runs = _whole("How many finished runs were read, the newest ones")
+    last = fields.Dict(
+        keys=fields.String(),
+        values=fields.List(fields.String()),
+        required=True,
+        metadata={"description": "What happened, in words, the newest first"},
+    )
+    learned = fields.Dict(
+        keys=fields.String(),
+        values=fields.Dict(),
+        required=True,
+        metadata={"description": "Median and quartiles of three runs or more; null where fewer tell"},
+    )
+    hands_ms = fields.Dict(
+        keys=fields.String(),
+        values=fields.Integer(),
+        required=True,
+        metadata={"description": "Hands-on time for planning"},
+    )
+
+
+class ShelfNote(Schema):
+    at = _whole()
+    device = _text()
+    text = _text()
+
+
+class Ingredient(Schema):
+    id = _text()
+    card = fields.Dict(required=True, allow_none=True)
+    notes = _many(ShelfNote)
+    left_mg = _whole("What its lots have left together")
+    left_count = _whole()
+
+
+class IngredientPage(Paged):
+    ingredients = _many(Ingredient)
+
+
+WroteOff = Schema.from_dict({"at": _whole(), "much": _whole(), "why": _text()}, name="WroteOff")
+
+
+class Lot(Schema):
+    """A lot, in mg or in pieces: one of the two is null."""
+
+    id = _text()
+    ingredient = _text()
+    number = _text("The supplier's")
+    supplier = _text(none=True)
+    code = _text("What its bar or QR code says", none=True)
+    received_on = _text()
+    best_before = _text(none=True)
+    price = fields.Dict(required=True, allow_none=True)
+    mg = _whole("As received", none=True)
+    count = _whole("As received", none=True)
+    held = _whole("What was there when it was last corrected, less what was written off")
+    held_at = _whole()
+    left_mg = _whole("Below nought when more was used than booked", none=True)
+    left_count = _whole(none=True)
+    wrote_off = _many(WroteOff)
+    notes = _many(ShelfNote)
+
+
+class LotPage(Paged):
+    lots = _many(Lot)
+
+
+class IngredientWhole(Ingredient):
+    lots = _many(Lot)
+
+
+class LotRun(Schema):
+    id = _text()
+    title = _text()
+    recipe_version = _whole()
+    number = _text("The batch number", none=True)
+    pieces = _whole("Planned")
+    at = _whole("When it was begun")
+    finished_at = _whole(none=True)
+    mg = _whole("What was really used of the lot")
+    count = _whole()
+
+
+class Trace(Schema):
+    lot = _text()
+    runs = _many(LotRun)

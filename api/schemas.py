@@ -9,6 +9,8 @@ from typing import Any
 
 from marshmallow import EXCLUDE, RAISE, Schema, ValidationError, fields, validate, validates_schema
 
+import bench
+
 IDENTIFIER = validate.Regexp(
     r"[a-z][a-z0-9_.]{0,99}\Z", error="Use an id of the recipe, such as base.fragrance."
 )
@@ -25,6 +27,15 @@ class Whole(fields.Integer):
     def _deserialize(self, value: Any, *args: Any, **kwargs: Any) -> int:
         if type(value) is not int:
             raise self.make_error("invalid")
+        return value
+
+
+class Flag(fields.Boolean):
+    """True or false, and no word or number that could pass for them."""
+
+    def _deserialize(self, value: Any, *args: Any, **kwargs: Any) -> bool:
+        if type(value) is not bool:
+            raise self.make_error("invalid", input=value)
         return value
 
 
@@ -404,6 +415,13 @@ class RunQuery(PageQuery):
     recipe = fields.UUID(metadata={"description": "Only the runs of this recipe, of whichever version"})
 
 
+class LotQuery(PageQuery):
+    ingredient = fields.String(validate=validate.Length(1, 140))
+    open = fields.Boolean(
+        metadata={"description": "Only lots with something left, or only those with nothing"}
+    )
+
+
 class RunRecipe(Schema):
     id = fields.UUID(required=True)
     version = fields.Integer(required=True)
@@ -416,6 +434,7 @@ class RunItem(Schema):
     size = fields.Dict(required=True)
     created_at = fields.Integer(required=True)
     finished_at = fields.Integer(required=True, allow_none=True)
+    number = fields.String(required=True, allow_none=True, metadata={"description": "The batch number"})
     entries = fields.Integer(required=True, metadata={"description": "How many there are"})
     cursor = fields.Integer(required=True, metadata={"description": "How far the journal reaches"})
 
@@ -437,11 +456,83 @@ class EntryBatch(Strict):
     )
 
 
+MARKETS = validate.OneOf(["us", "eu"])
+SHAPES = validate.OneOf(["rectangle", "cylinder", "other"])
+SIDE_MM = validate.Range(1, 1000)
+MONTHS = validate.Range(1, 240)
+
+
+class LabelSettings(Strict):
+    market = fields.String(validate=MARKETS)
+    shape = fields.String(validate=SHAPES)
+    width_mm = Whole(validate=SIDE_MM)
+    height_mm = Whole(validate=SIDE_MM)
+    opened_months = Whole(validate=MONTHS)
+
+
+class SettingsWritten(Strict):
+    batch_number = fields.String(
+        required=True,
+        validate=validate.Length(1, 60),
+        metadata={"description": "The pattern of batch numbers", "example": bench.PATTERN},
+    )
+    currency = fields.String(
+        validate=validate.Length(equal=3), metadata={"description": "ISO 4217", "example": "EUR"}
+    )
+    hourly_rate = fields.String(
+        validate=validate.Length(1, 20), metadata={"description": "Decimal text", "example": "18.00"}
+    )
+    wrap_cost = fields.String(
+        validate=validate.Length(1, 20), metadata={"description": "For each good piece", "example": "0.12"}
+    )
+    without_tax = Flag(
+        metadata={"description": "Whether tax is reclaimed, so that lots cost what they do without"}
+    )
+    maker = fields.String(
+        validate=validate.Length(1, 600), metadata={"description": "Name and address, as on labels"}
+    )
+    label = fields.Nested(LabelSettings)
+
+
+class SettingsWhole(Schema):
+    version = fields.Integer(required=True)
+    document = fields.Nested(SettingsWritten, required=True)
+
+
+class LabelQuery(Strict):
+    market = fields.String(required=True, validate=MARKETS)
+    shape = fields.String(validate=SHAPES)
+    width_mm = fields.Integer(validate=SIDE_MM, metadata={"description": "Of a cylinder, its girth"})
+    height_mm = fields.Integer(validate=SIDE_MM)
+    list_um = fields.Integer(
+        validate=validate.Range(1, 100_000), metadata={"description": "How high the list's small o is"}
+    )
+    net_um = fields.Integer(
+        validate=validate.Range(1, 100_000), metadata={"description": "The same of the net content"}
+    )
+    opened_months = fields.Integer(validate=MONTHS)
+    best_before = fields.Date()
+    identity = fields.String(validate=validate.Length(1, 200))
+    function = fields.String(validate=validate.Length(1, 200))
+    precautions = fields.List(
+        fields.String(validate=validate.Length(1, 300)), validate=validate.Length(max=20)
+    )
+
+
+class RunNamed(Schema):
+    id = fields.UUID(required=True)
+    title = fields.String(required=True)
+
+
 class EntryAnswer(Schema):
     id = fields.String(required=True, allow_none=True)
     result = fields.String(required=True, validate=validate.OneOf(["kept", "had", "refused"]))
     field = fields.String(metadata={"description": "When refused: the field at fault"})
     detail = fields.String(metadata={"description": "When refused: why, and the way out"})
+    also_used_by = fields.List(
+        fields.Nested(RunNamed),
+        metadata={"description": "When it gave the batch a number that other runs have too: those runs"},
+    )
 
 
 class EntryAnswers(Schema):

@@ -14,6 +14,7 @@ from sqlalchemy import (
     ForeignKeyConstraint,
     Index,
     Integer,
+    LargeBinary,
     MetaData,
     String,
     Text,
@@ -93,6 +94,7 @@ class Run(Base):
     sheet: Mapped[str] = mapped_column(Text)
     created_at: Mapped[int] = mapped_column(BigInteger, index=True)
     finished_at: Mapped[int | None] = mapped_column(BigInteger)
+    batch_number: Mapped[str | None] = mapped_column(Text, index=True)
 
 
 class Entry(Base):
@@ -109,6 +111,59 @@ class Entry(Base):
     text: Mapped[str] = mapped_column(Text)
     # The paired device that sent it, by id; no foreign key, for what happened outlives who may come in.
     sender: Mapped[str | None] = mapped_column(Text)
+
+
+class ShelfEntry(Base):
+    """One thing that happened on the shelf, kept as a run's entries are."""
+
+    __tablename__ = "shelf_entry"
+    __table_args__ = ({"sqlite_autoincrement": True},)
+
+    seq: Mapped[int] = mapped_column(
+        BigInteger().with_variant(Integer, "sqlite"), primary_key=True, autoincrement=True
+    )
+    id: Mapped[str] = mapped_column(String(36), unique=True)
+    text: Mapped[str] = mapped_column(Text)
+    sender: Mapped[str | None] = mapped_column(Text)
+
+
+class LotUse(Base):
+    """What a run really used of a lot, in mg and in pieces: drawn from its journal (api/standing.py).
+
+    No foreign key to a lot: a run may name one before the shelf tells of it.
+    """
+
+    __tablename__ = "lot_use"
+    __table_args__ = (Index(None, "lot_id"),)
+
+    run_id: Mapped[str] = mapped_column(String(36), ForeignKey("run.id"), primary_key=True)
+    lot_id: Mapped[str] = mapped_column(String(140), primary_key=True)
+    mg: Mapped[int] = mapped_column(BigInteger)
+    count: Mapped[int] = mapped_column(BigInteger)
+    used_at: Mapped[int] = mapped_column(BigInteger)
+
+
+class Picture(Base):
+    """A photograph that an entry tells of; the picture itself comes after it, or never."""
+
+    __tablename__ = "picture"
+
+    id: Mapped[str] = mapped_column(String(140), primary_key=True)
+    run_id: Mapped[str] = mapped_column(String(36), ForeignKey("run.id"))
+    sha256: Mapped[str] = mapped_column(String(64))
+    content: Mapped[bytes | None] = mapped_column(LargeBinary)
+
+
+class StudioSettings(Base):
+    """What the maker has said about numbers, money and labels; one row, or none."""
+
+    __tablename__ = "studio_settings"
+    __table_args__ = (CheckConstraint("id = 1", name="only_one"),)
+
+    id: Mapped[int] = mapped_column(primary_key=True, autoincrement=False)
+    version: Mapped[int]
+    document: Mapped[str] = mapped_column(Text)
+    updated_at: Mapped[int] = mapped_column(BigInteger)
 
 
 class Device(Base):

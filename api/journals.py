@@ -1,0 +1,146 @@
+"""A journal as this server keeps it, a run's or the shelf's: entries are taken one by one, and read on from
+a cursor.
+
+An entry is never refused because another came first; a malformed one is refused by itself, with the
+reason, and the rest of its batch is kept.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
+from urllib.parse import parse_qsl
+
+from flask import Response, request
+from sqlalchemy import Connection, Engine
+
+import bench
+from api.clock import now_ms
+from api.schemas import EntryQuery
+from api.store import HOLD, execute, read_row
+from api.tables import db
+from api.wire import answer_text, unfit_values
+from bench import EntryError, canonical
+
+AHEAD_MS = 24 * 3_600_000
+PAGES_HELD = 32
+OTHER_CONTENT = EntryError(
+    "id", "Another entry has this id already, and an entry never changes. Send this one with a new id."
+)
+
+
+@dataclass(frozen=True)
+class Journal:
+    """A kind of journal: what its entries must be, and the statements that keep and read them."""
+
+    check: Callable[[Any], None]
+    keep: str
+    kept_as: str
+    read_on: str
+
+
+def _read_on(entries: str) -> str:
+    return (
+        "SELECT coalesce(group_concat(text, ','), ''), max(seq) FROM"
+        f" (SELECT seq, text FROM {entries} AND seq > :after ORDER BY seq LIMIT :limit) AS page"
+    )
+
+
+OF_A_RUN = Journal(
+    bench.check_entry,
+    # Holds the run before it takes a number. The entries of a run are then numbered in the order in which
+    # they can be seen, and nobody who reads on from a cursor skips one.
+    keep="INSERT INTO entry (id, run_id, text, sender)"
+    f" SELECT :id, id, :text, :sender FROM run WHERE id = :run {HOLD}"
+    " ON CONFLICT (id) DO NOTHING RETURNING seq",
+    kept_as="SELECT text FROM entry WHERE id = :id",
+    read_on=_read_on("entry WHERE run_id = :run"),
+)
+# Whoever adds to it is alone, so its numbers come in order too.
+OF_THE_SHELF = Journal(
+    bench.check_shelf_entry,
+    keep="INSERT INTO shelf_entry (id, text, sender) VALUES (:id, :text, :sender)"
+    " ON CONFLICT (id) DO NOTHING RETURNING seq",
+    kept_as="SELECT text FROM shelf_entry WHERE id = :id",
+    read_on=_read_on("shelf_entry WHERE TRUE"),
+)
+
+
+@dataclass
+class Added:
+    """What became of a batch: each entry's answer, those that are new, and the last one's number (0: none new)."""
+
+    answers: list[dict[str, Any]]
+    new: list[dict[str, Any]]
+    cursor: int = 0
+
+
+def add(
+    connection: Connection, journal: Journal, run: str, entries: list[Any], at: int, sender: str | None
+) -> Added:
+    """Add entries. `run` is what they name as their run; `sender` the id of the paired device that sent them."""
+    added = Added([], [])
+    for entry in entries:
+        try:
+            check(entry, journal, run, at)
+        except EntryError as error:
+            added.answers.append(_refusal(entry, error))
+            continue
+        kept = {"id": entry["id"], "run": run, "text": canonical(entry), "sender": sender}
+        if new := execute(connection, journal.keep, kept).fetchall():
+            added.cursor = new[0][0]
+            added.new.append(entry)
+            added.answers.append({"id": entry["id"], "result": "kept"})
+        elif execute(connection, journal.kept_as, kept).fetchone() == (kept["text"],):
+            added.answers.append({"id": entry["id"], "result": "had"})
+        else:
+            added.answers.append(_refusal(entry, OTHER_CONTENT))
+    return added
+
+
+def read_on(journal: Journal, run: str, reach: int) -> Response:
+    """The page of entries that the request asks for, of a journal that reaches so far."""
+    after, limit = _asked(request.query_string)
+    texts, cursor = _held_page(db.engine, journal, run, after, limit, reach)
+    more = "true" if cursor < reach else "false"
+    tail = f'],"cursor":{cursor},"more":{more},"server_ms":{now_ms()}}}'
+    return answer_text(b"".join((b'{"entries":[', texts, tail.encode())))
+
+
+@lru_cache(maxsize=PAGES_HELD)
+def _asked(query: bytes) -> tuple[int, int]:
+    """After which cursor, and how many at most; marshmallow's ValidationError for anything else."""
+    asked = EntryQuery().load(dict(parse_qsl(query.decode("latin-1"), errors="replace")))
+    return asked["after"], asked["limit"]
+
+
+@lru_cache(maxsize=PAGES_HELD)
+def _held_page(
+    _database: Engine, journal: Journal, run: str, after: int, limit: int, _reach: int
+) -> tuple[bytes, int]:
+    """Entries joined as JSON, and the cursor after them; held until the journal reaches further."""
+    texts, cursor = read_row(journal.read_on, {"run": run, "after": after, "limit": limit})
+    return texts.encode(), cursor or after
+
+
+def check(entry: Any, journal: Journal, run: str, at: int) -> None:
+    """Raises EntryError for what cannot be kept in this journal."""
+    if not isinstance(entry, dict):
+        raise EntryError("", "An entry is a JSON object with id, run, device, at, kind and body.")
+    for field, says in unfit_values(entry):
+        raise EntryError(field, says)
+    journal.check(entry)
+    if entry.get("run") != run:
+        raise EntryError("run", "The entry names another run than the address does. Send it to its own run.")
+    if entry["at"] > at + AHEAD_MS:
+        raise EntryError(
+            "at", "This is more than a day ahead of the server's clock. Check the phone's clock and date."
+        )
+
+
+def _refusal(entry: Any, error: EntryError) -> dict[str, Any]:
+    named = entry.get("id") if isinstance(entry, dict) else None
+    shown = named if isinstance(named, str) and not any(unfit_values(named)) else None
+    return {"id": shown, "result": "refused", "field": error.where, "detail": error.says}

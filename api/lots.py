@@ -1,0 +1,201 @@
+"""What is on the shelf: ingredients, lots and what is left of each, and every batch that one went into."""
+
+from __future__ import annotations
+
+import json
+from typing import Any, NoReturn
+
+from flask import Response
+from sqlalchemy import Connection, select, text
+
+import bench
+from api import shelf
+from api.errors import not_found
+from api.said import IngredientPage, IngredientWhole, Lot, LotPage, Trace
+from api.schemas import LotQuery, PageQuery
+from api.spreadsheet import CSV, instant, spreadsheet
+from api.store import reading
+from api.tables import LotUse
+from api.wire import Blueprint, answer, paged
+
+blueprint = Blueprint("lots", __name__, description="Ingredients and lots, and the batches they went into")
+
+TRACE = text(
+    "SELECT run.id, title, recipe_version, batch_number, size, created_at, finished_at, mg, lot_use.count"
+    " FROM lot_use JOIN run ON run.id = run_id WHERE lot_id = :lot ORDER BY created_at DESC, run.id"
+)
+
+
+@blueprint.get("/ingredients")
+@blueprint.arguments(PageQuery(), location="query")
+@blueprint.response(200, IngredientPage)
+def list_ingredients(asked: dict[str, int]) -> Response:
+    """The ingredients by name: the card of each, and what all its lots have left together."""
+    there = shelf.now_there()
+    keys = sorted(there["ingredients"], key=lambda key: (_name(there["ingredients"][key]), key))
+    first = (asked["page"] - 1) * asked["page_size"]
+    with reading() as connection:
+        items = [_ingredient(connection, there, key)[0] for key in keys[first : first + asked["page_size"]]]
+    return paged("ingredients", items, len(keys), asked)
+
+
+@blueprint.get("/ingredients/<string:ingredient_id>")
+@blueprint.response(200, IngredientWhole)
+def get_ingredient(ingredient_id: str) -> Response:
+    """An ingredient with its card, its notes and its lots."""
+    there = shelf.now_there()
+    if ingredient_id not in there["ingredients"]:
+        not_found("ingredient", "/api/v1/ingredients")
+    with reading() as connection:
+        item, lots = _ingredient(connection, there, ingredient_id)
+    return answer({**item, "lots": lots})
+
+
+@blueprint.get("/lots")
+@blueprint.arguments(LotQuery(), location="query")
+@blueprint.response(200, LotPage)
+def list_lots(asked: dict[str, Any]) -> Response:
+    """The lots, those that go off first coming first; `open=true` for those with something left."""
+    lots = shelf.now_there()["lots"]
+    if "ingredient" in asked:
+        lots = {key: lot for key, lot in lots.items() if lot["ingredient"] == asked["ingredient"]}
+    with reading() as connection:
+        found = lots_with_left(connection, lots)
+    if "open" in asked:
+        found = [lot for lot in found if is_open(lot) == asked["open"]]
+    first = (asked["page"] - 1) * asked["page_size"]
+    return paged("lots", found[first : first + asked["page_size"]], len(found), asked)
+
+
+@blueprint.get("/lots/<string:lot_id>")
+@blueprint.response(200, Lot)
+def get_lot(lot_id: str) -> Response:
+    """A lot and what is left of it."""
+    lots = shelf.now_there()["lots"]
+    if lot_id not in lots:
+        _no_such_lot()
+    with reading() as connection:
+        return answer(lots_with_left(connection, {lot_id: lots[lot_id]})[0])
+
+
+@blueprint.get("/lots/<string:lot_id>/trace")
+@blueprint.response(200, Trace)
+def trace_lot(lot_id: str) -> Response:
+    """Every batch that a lot went into, the newest first, and how much of it."""
+    return answer({"lot": lot_id, "runs": _runs_with(lot_id)})
+
+
+@blueprint.get("/lots/<string:lot_id>/recall.csv")
+@blueprint.response(200, {"type": "string"}, content_type=CSV)
+def recall(lot_id: str) -> Response:
+    """The same as a spreadsheet: a list to recall by. Masses in whole mg, times in UTC."""
+    runs = _runs_with(lot_id)
+    there = shelf.now_there()
+    lot = there["lots"].get(lot_id)
+    card = there["ingredients"][lot["ingredient"]]["card"] if lot else None
+    columns = (
+        "ingredient",
+        "supplier",
+        "lot_number",
+        "lot",
+        "batch",
+        "product",
+        "recipe_version",
+        "pieces_planned",
+        "begun",
+        "finished",
+        "used_mg",
+        "used_count",
+        "run",
+    )
+    return spreadsheet(
+        "recall.csv",
+        columns,
+        (
+            (
+                card["name"] if card else None,
+                lot["supplier"] if lot else None,
+                lot["number"] if lot else None,
+                lot_id,
+                run["number"],
+                run["title"],
+                run["recipe_version"],
+                run["pieces"],
+                instant(run["at"]),
+                instant(run["finished_at"]),
+                run["mg"],
+                run["count"],
+                run["id"],
+            )
+            for run in runs
+        ),
+    )
+
+
+def lots_with_left(connection: Connection, lots: dict[str, Any]) -> list[dict[str, Any]]:
+    """These lots of the folded shelf with what each has left, those that go off first coming first."""
+    uses: dict[str, list[dict[str, int]]] = {}
+    for lot, mg, count, used_at in connection.execute(
+        select(LotUse.lot_id, LotUse.mg, LotUse.count, LotUse.used_at).where(LotUse.lot_id.in_(lots))
+    ):
+        uses.setdefault(lot, []).append({"mg": mg, "count": count, "at": used_at})
+    found = []
+    for key, lot in lots.items():
+        left = bench.left_of(lot, uses.get(key, []))
+        weighed = lot["count"] is None
+        found.append(
+            {"id": key, **lot, "left_mg": left if weighed else None, "left_count": None if weighed else left}
+        )
+    return sorted(
+        found,
+        key=lambda lot: (lot["best_before"] is None, lot["best_before"], lot["received_on"], lot["id"]),
+    )
+
+
+def is_open(lot: dict[str, Any]) -> bool:
+    """Whether a lot has something left."""
+    left: int = lot["left_count"] if lot["left_mg"] is None else lot["left_mg"]
+    return left > 0
+
+
+def _runs_with(lot_id: str) -> list[dict[str, Any]]:
+    with reading() as connection:
+        rows = connection.execute(TRACE, {"lot": lot_id}).all()
+    if not rows and lot_id not in shelf.now_there()["lots"]:
+        _no_such_lot()
+    return [
+        {
+            "id": run_id,
+            "title": title,
+            "recipe_version": version,
+            "number": number,
+            "pieces": json.loads(size)["pieces"],
+            "at": created_at,
+            "finished_at": finished_at,
+            "mg": mg,
+            "count": count,
+        }
+        for run_id, title, version, number, size, created_at, finished_at, mg, count in rows
+    ]
+
+
+def _no_such_lot() -> NoReturn:
+    not_found("lot", "/api/v1/lots")
+
+
+def _name(ingredient: dict[str, Any]) -> str:
+    return ingredient["card"]["name"].casefold() if ingredient["card"] else ""
+
+
+def _ingredient(
+    connection: Connection, there: dict[str, Any], key: str
+) -> tuple[dict[str, Any], list[dict[str, Any]]]:
+    """An ingredient as it is listed, and its lots."""
+    lots = lots_with_left(
+        connection, {lot: each for lot, each in there["lots"].items() if each["ingredient"] == key}
+    )
+    left = {
+        measure: sum(max(0, lot[measure]) for lot in lots if lot[measure] is not None)
+        for measure in ("left_mg", "left_count")
+    }
+    return {"id": key, **there["ingredients"][key], **left}, lots

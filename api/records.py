@@ -1,0 +1,369 @@
+"""The batch record and what is drawn from it: a spreadsheet, the cost, the label, and the last times."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator
+from functools import lru_cache
+from typing import Any, NamedTuple
+from uuid import UUID
+
+from flask import Response
+from sqlalchemy import Engine, text
+
+import bench
+from api import shelf, standing
+from api.errors import Problem, not_found
+from api.recipes import current_version, version_or_404
+from api.runs import CURSOR, Bench, laid_out, no_such_run, reach_of
+from api.said import Cost, Label, Last, Record
+from api.schemas import LabelQuery
+from api.spreadsheet import CSV, Cell, instant, spreadsheet
+from api.store import read_row, reading
+from api.studio_settings import current_settings
+from api.tables import db
+from api.wire import Blueprint, answer, answer_text
+
+blueprint = Blueprint("records", __name__, description="The batch record and what is drawn from it")
+
+SENDERS = "SELECT entry.id, name FROM entry JOIN device ON device.id = sender WHERE run_id = :run"
+BENCHES = "SELECT bench, name FROM device WHERE bench IS NOT NULL ORDER BY paired_at"
+# All that an answer follows from: how far the run's journal and the shelf's reach, what devices are called,
+# and which other runs have the same number.
+MARK = f"""
+    SELECT {CURSOR}, (SELECT coalesce(max(seq), 0) FROM shelf_entry),
+        (SELECT coalesce(group_concat(text, ','), '') FROM
+            (SELECT id || coalesce(bench, '') || name AS text, paired_at AS seq FROM device) AS devices),
+        (SELECT coalesce(group_concat(text, ','), '') FROM
+            (SELECT id AS text, created_at AS seq FROM run AS other
+             WHERE other.batch_number = run.batch_number AND other.id <> run.id) AS others)
+    FROM run WHERE id = :run
+"""
+FINISHED = text(
+    f"SELECT id, {CURSOR} FROM run WHERE recipe_id = :recipe AND finished_at IS NOT NULL"
+    " ORDER BY created_at DESC, id LIMIT :most"
+)
+RECORDS_HELD = 64
+ANSWERS_HELD = 32
+LAST_RUNS = 12
+MM_UM = 1000
+
+
+class Recorded(NamedTuple):
+    """A run laid out, and its plain record. It is held: nobody may change it."""
+
+    run: Bench
+    record: dict[str, Any]
+
+
+@blueprint.get("/runs/<uuid:run_id>/record")
+@blueprint.response(200, Record)
+def get_record(run_id: UUID) -> Response:
+    """The batch record: targets, actual weights, deviations, lots, times, yield, who, and a digest of it all."""
+    mark = read_row(MARK, {"run": str(run_id)})
+    if not mark:
+        no_such_run()
+    return answer_text(_held_answer(db.engine, run_id, tuple(mark)))
+
+
+@blueprint.get("/runs/<uuid:run_id>/record.csv")
+@blueprint.response(200, {"type": "string"}, content_type=CSV)
+def get_record_csv(run_id: UUID) -> Response:
+    """The record as a spreadsheet: one row for each thing in it. Masses in whole mg, times in UTC."""
+    return spreadsheet("record.csv", CSV_COLUMNS, _rows(_whole_record(run_id, recorded(run_id))))
+
+
+@blueprint.get("/runs/<uuid:run_id>/cost")
+@blueprint.response(200, Cost)
+@blueprint.alt_response(409, description="There is no currency yet")
+def get_cost(run_id: UUID) -> Response:
+    """What the batch cost: material by lot at what was really used, hands, wrap; per batch and per good piece."""
+    _, record = recorded(run_id)
+    there = shelf.now_there()
+    with reading() as connection:
+        settings = current_settings(connection).document
+    lots = [there["lots"].get(each["lot"]) for each in record["lots"]]
+    currencies = [lot["price"]["currency"] for lot in lots if lot and lot["price"]]
+    own = settings.get("currency") or next(iter(currencies), None)
+    if own is None:
+        raise Problem(409, "Say which currency the studio reckons in: PUT /api/v1/settings.")
+    places = {currency: bench.places_of(currency) for currency in {own, *currencies}}
+    told = bench.cost(record, there, {**settings, "currency": own}, places)
+    return answer({"currency": own, **told})
+
+
+@blueprint.get("/runs/<uuid:run_id>/label")
+@blueprint.arguments(LabelQuery(), location="query")
+@blueprint.response(200, Label)
+def get_label(asked: dict[str, Any], run_id: UUID) -> Response:
+    """The label of a batch for one market, from what was really weighed: what it says, and what was checked."""
+    run, record = recorded(run_id)
+    there = shelf.now_there()
+    with reading() as connection:
+        settings = current_settings(connection).document
+        made_by = run.sheet["recipe"]
+        recipe = bench.read_recipe(
+            json.loads(version_or_404(connection, made_by["id"], made_by["version"]).document)
+        )
+    cards = {key: bench.card_for(there, each["name"]) for key, each in recipe["ingredients"].items()}
+    given = {**settings.get("label", {}), **asked}
+    options = {
+        **{key: given.get(key) for key in ("identity", "function", "opened_months")},
+        "best_before": given["best_before"].isoformat() if "best_before" in given else None,
+        "precautions": given.get("precautions", []),
+        "cards": {key: there["ingredients"][card]["card"] for key, card in cards.items() if card},
+        "maker": settings.get("maker"),
+        "letters": {key: given.get(key) for key in ("list_um", "net_um")},
+    }
+    if "width_mm" in given and "height_mm" in given:
+        options["size"] = {
+            "shape": given.get("shape", "rectangle"),
+            "width_um": given["width_mm"] * MM_UM,
+            "height_um": given["height_mm"] * MM_UM,
+        }
+    if record["balance"] and record["balance"]["weighed"]:
+        options["net_mg"] = record["balance"]["piece_mg"]
+    return answer(bench.label(recipe, run.sheet, run.state, asked["market"], options))
+
+
+@blueprint.get("/recipes/<uuid:recipe_id>/last")
+@blueprint.response(200, Last)
+def get_last(recipe_id: UUID) -> Response:
+    """What happened the last times, step by step, and what the maker's own runs teach once there are three."""
+    with reading() as connection:
+        if current_version(connection, str(recipe_id)) is None:
+            not_found("recipe", "/api/v1/recipes")
+        found = connection.execute(FINISHED, {"recipe": str(recipe_id), "most": LAST_RUNS}).all()
+    records = [_held_record(db.engine, UUID(run), reach).record for run, reach in found]
+    return answer(
+        {
+            "runs": len(records),
+            "last": bench.last_times(records),
+            "learned": bench.learned(records),
+            "hands_ms": bench.planned_hands(records),
+        }
+    )
+
+
+def recorded(run_id: UUID) -> Recorded:
+    return _held_record(db.engine, run_id, reach_of(run_id))
+
+
+@lru_cache(maxsize=RECORDS_HELD)
+def _held_record(_database: Engine, run_id: UUID, _reach: int) -> Recorded:
+    """All of it follows from the run's journal, so it is held until that reaches further."""
+    run = laid_out(run_id)
+    record = bench.record(run.sheet, run.state, run.entries)
+    return Recorded(run, {**record, "digest": bench.digest(run.entries)})
+
+
+@lru_cache(maxsize=ANSWERS_HELD)
+def _held_answer(database: Engine, run_id: UUID, mark: tuple[Any, ...]) -> bytes:
+    """The record as JSON, held for as long as nothing moves that it follows from."""
+    told = _whole_record(run_id, _held_record(database, run_id, mark[0]))
+    return json.dumps(told, ensure_ascii=False, separators=(",", ":")).encode()
+
+
+def _whole_record(run_id: UUID, recorded: Recorded) -> dict[str, Any]:
+    """The plain record, and what only the server knows: names, the shelf's words on lots, other runs."""
+    run, record = recorded
+    names, lots = names_of(run_id, run.entries), shelf.now_there()["lots"]
+    with reading() as connection:
+        others = standing.same_number(connection, str(run_id))
+    return {
+        **record,
+        "also_used_by": others,
+        "people": [{**each, "name": names.get(each["device"])} for each in record["people"]],
+        "lots": [
+            {
+                **each,
+                **{
+                    key: lots[each["lot"]][key] if each["lot"] in lots else None
+                    for key in ("number", "supplier", "best_before")
+                },
+            }
+            for each in record["lots"]
+        ],
+    }
+
+
+def names_of(run_id: UUID, entries: list[dict[str, Any]]) -> dict[str, str]:
+    """Names for what the entries call their devices: by who sent the first, else by who says it is theirs.
+
+    Who sent it is this server's own knowledge, so it goes before what a device says of itself. An entry
+    that came before there was pairing has no sender.
+    """
+    with reading() as connection:
+        senders = {row[0]: row[1] for row in connection.execute(text(SENDERS), {"run": str(run_id)})}
+        benches = {row[0]: row[1] for row in connection.execute(text(BENCHES))}
+    devices = {entry["device"] for entry in entries}
+    names = {device: benches[device] for device in devices & benches.keys()}
+    for entry in sorted(entries, key=lambda entry: entry["at"], reverse=True):
+        if entry["id"] in senders:
+            names[entry["device"]] = senders[entry["id"]]
+    return names
+
+
+CSV_COLUMNS = (
+    "part",
+    "component",
+    "round",
+    "what",
+    "planned",
+    "actual",
+    "deviation",
+    "tolerance",
+    "unit",
+    "began",
+    "ended",
+    "who",
+    "says",
+)
+
+
+def _rows(record: dict[str, Any]) -> Iterator[tuple[Cell, ...]]:
+    """Every part of a record as rows of one table; `planned` to `tolerance` are numbers in `unit`."""
+    names = {each["device"]: each["name"] or each["device"] for each in record["people"]}
+    steps = {each["step"]: each for each in record["steps"]}
+    lines = {each["line"]: each for each in record["lines"]}
+
+    def row(part: str, what: str, step: dict[str, Any] | None = None, **cells: Any) -> tuple[Cell, ...]:
+        told = {"part": part, "what": what, **cells}
+        if step:
+            told |= {"component": step["letter"], "round": step["round"]}
+        for key in ("began", "ended"):
+            told[key] = instant(told.get(key))
+        who = told.get("who")
+        return tuple(names.get(who, who) if key == "who" and who else told.get(key) for key in CSV_COLUMNS)
+
+    made, recipe, signed = record["yield"], record["recipe"], record["signed"]
+    yield row("batch", "number", says=record["number"])
+    yield from (row("batch", "also numbered", says=each) for each in record["also_numbered"])
+    yield from (
+        row("batch", "number also used by", says=f"{each['title']}, {each['id']}")
+        for each in record["also_used_by"]
+    )
+    yield row("batch", "product", says=recipe["title"])
+    yield row("batch", "recipe version", actual=recipe["version"], says=recipe["id"])
+    yield row("batch", "made", began=record["started_at"], ended=record["finished_at"])
+    if signed:
+        yield row("batch", "signed", ended=signed["at"], who=signed["device"], says=signed["name"])
+    yield row("batch", "digest", says=record["digest"])
+    yield row("yield", "good", planned=made["planned"], actual=made["good"], unit="pieces")
+    yield row("yield", "spoiled", actual=made["spoiled"], unit="pieces")
+    yield row("yield", "partial", actual=made["partial"], unit="pieces")
+    yield row("yield", "weighed in", planned=made["planned_mg"], actual=made["actual_mg"], unit="mg")
+    for key, value in (record["balance"] or {}).items():
+        if key.endswith("_mg"):
+            yield row("balance", key.removesuffix("_mg").replace("_", " "), actual=value, unit="mg")
+    for scale in record["kit"]["scales"]:
+        yield row("scale", scale["name"], tolerance=scale["division_mg"], unit="mg", says="its division")
+    yield from (row("vessel", each) for each in record["kit"]["vessels"])
+    yield from (row("heater", each) for each in record["kit"]["heaters"])
+    for each in record["people"]:
+        yield row(
+            "person",
+            each["device"],
+            actual=each["entries"],
+            unit="entries",
+            began=each["first_at"],
+            ended=each["last_at"],
+            who=each["device"],
+        )
+    for each in record["lots"]:
+        is_counted = each["count"] and not each["mg"]
+        yield row(
+            "lot",
+            each["number"] or each["lot"],
+            planned=None if is_counted else each["booked_mg"],
+            actual=each["count"] if is_counted else each["mg"],
+            unit="pieces" if is_counted else "mg",
+            says=", ".join(each["names"]),
+        )
+    for each in record["lines"]:
+        yield row(
+            "line",
+            each["name"],
+            each,
+            planned=each["asked_mg"],
+            actual=each["actual_mg"],
+            deviation=each["deviation_mg"],
+            tolerance=each["tolerance_mg"],
+            unit="mg",
+            says=each["status"],
+        )
+    for each in record["steps"]:
+        says = ", ".join(filter(None, (each["status"], each["way"], each["why"])))
+        yield row("step", each["title"], each, ended=each["at"], says=says)
+    for each in record["waits"]:
+        yield row(
+            "wait",
+            each["title"],
+            each,
+            planned=each["usual_ms"],
+            actual=each["real_ms"],
+            unit="ms",
+            began=each["began_at"],
+            ended=each["ended_at"],
+            says="early" if each["early"] else "late" if each["late"] else None,
+        )
+    for each in record["windows"]:
+        yield row(
+            "window",
+            each["title"],
+            each,
+            planned=each["latest_ms"],
+            actual=each["real_ms"],
+            unit="ms",
+            began=each["opened_at"],
+            ended=each["ended_at"],
+            says="late" if each["late"] else None,
+        )
+    for each in record["bursts"]:
+        yield row("bursts", each["title"], each, planned=each["planned"], actual=each["used"], unit="bursts")
+    for each in record["portions"]:
+        for portion in each["portions"]:
+            yield row("portion", portion["name"], each, actual=portion["mg"], unit="mg")
+    for each in record["looks"]:
+        for look in each["looks"]:
+            yield row("look", each["title"], each, ended=look["at"], says=look["answer"])
+    for each in record["counts"]:
+        yield row(
+            "count",
+            each["title"],
+            each,
+            planned=each["expected"],
+            actual=each["good"],
+            unit="pieces",
+            says=f"{each['spoiled']} spoiled, {each['partial']} partial",
+        )
+    for each in record["corrections"]:
+        line = lines.get(each.get("line"))
+        yield row(
+            "correction",
+            each["kind"],
+            line,
+            actual=each.get("mg"),
+            unit="mg" if "mg" in each else None,
+            ended=each["at"],
+            who=each["device"],
+            says=line["name"] if line else None,
+        )
+    for each in record["added"]:
+        yield row("waited longer", each["title"], each, actual=each["ms"], unit="ms", ended=each["at"])
+    for each in record["notes"]:
+        step = steps.get(each["step"])
+        about = step["title"] if step else "the batch"
+        yield row("note", about, step, ended=each["at"], who=each["device"], says=each["text"])
+    for each in record["pictures"]:
+        yield row("picture", each["picture"], ended=each["at"], who=each["device"], says=each["text"] or None)
+    yield row("hands", "at work", actual=record["hands"]["ms"], unit="ms")
+    for each in record["remarks"]:
+        says = each["body"].get("text")
+        yield row(
+            "remark",
+            each["kind"],
+            ended=each["at"],
+            who=each["device"],
+            says=says if isinstance(says, str) else bench.canonical(each["body"]),
+        )

@@ -1,0 +1,71 @@
+"""The journal of the shelf over HTTP, and what it says is in the house."""
+
+from __future__ import annotations
+
+import json
+from functools import lru_cache
+from typing import Any
+
+from flask import Response
+from sqlalchemy import Connection, Engine
+
+import bench
+from api.clock import now_ms
+from api.door.gate import sender
+from api.journals import OF_THE_SHELF, add, read_on
+from api.schemas import EntryAnswers, EntryBatch, EntryPage, EntryQuery
+from api.store import execute, read_row, writing
+from api.tables import db
+from api.wire import BatchArguments, Blueprint, answer, described
+
+blueprint = Blueprint("shelf", __name__, description="The journal of the shelf")
+blueprint.ARGUMENTS_PARSER = BatchArguments()
+
+SHELF = "shelf"
+REACH = "SELECT coalesce(max(seq), 0) FROM shelf_entry"
+ENTRIES = "SELECT '[' || coalesce(group_concat(text, ','), '') || ']' FROM shelf_entry"
+SHELVES_HELD = 4
+
+
+@blueprint.post("/shelf/entries")
+@blueprint.arguments(EntryBatch())
+@blueprint.response(200, EntryAnswers)
+def post_entries(batch: dict[str, list[Any]]) -> Response:
+    """Send entries of the shelf, at most 500. Each is answered by itself, as a run's are."""
+    at, device = now_ms(), sender()
+    with writing() as connection:
+        answers, cursor = keep_entries(connection, batch["entries"], at, device.id if device else None)
+    return answer({"answers": answers, "cursor": cursor, "server_ms": at})
+
+
+@blueprint.get("/shelf/entries")
+@described(blueprint.arguments(EntryQuery, location="query"), blueprint.response(200, EntryPage))
+def get_entries() -> Response:
+    """The shelf's entries after a cursor, in the order in which they came to this server."""
+    return read_on(OF_THE_SHELF, SHELF, reach())
+
+
+def keep_entries(
+    connection: Connection, entries: list[Any], at: int, sender: str | None = None
+) -> tuple[list[dict[str, Any]], int]:
+    """Add entries to the shelf's journal; gives each one's answer and how far the journal then reaches."""
+    added = add(connection, OF_THE_SHELF, SHELF, entries, at, sender)
+    return added.answers, added.cursor or execute(connection, REACH, {}).fetchone()[0]
+
+
+def reach() -> int:
+    """How far the shelf's journal reaches: the cursor of its last entry, 0 for none."""
+    found: int = read_row(REACH, {})[0]
+    return found
+
+
+def now_there() -> dict[str, Any]:
+    """The shelf as `bench.fold_shelf` gives it. It is held: nobody may change it."""
+    return _held_shelf(db.engine, reach())
+
+
+@lru_cache(maxsize=SHELVES_HELD)
+def _held_shelf(_database: Engine, _reach: int) -> dict[str, Any]:
+    """All of the shelf follows from its journal, so it is held until that reaches further."""
+    folded: dict[str, Any] = bench.fold_shelf(json.loads(read_row(ENTRIES, {})[0]))
+    return folded

@@ -1,0 +1,72 @@
+"""What tables say beside the journals, so that it can be asked over all runs at once: which runs are
+finished, which number each batch has, which lots went into it, and which pictures belong to it.
+
+All of it follows from the run's whole journal, and is written in the transaction that adds to that.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from sqlalchemy import Connection, delete, insert, update
+
+import bench
+from api.runs import laid_out_in
+from api.store import execute
+from api.tables import LotUse, Run
+
+TOLD_BY = frozenset({"finished", "numbered", "gathered", "signed", "undone"})
+# These tell how much of a lot was used, where one was gathered.
+USED_BY = frozenset({"weighed", "taken_out", "left", "left_out", "carried"})
+MOVED_BY = TOLD_BY | USED_BY | {"pictured"}
+
+HAS_LOTS = "SELECT 1 FROM lot_use WHERE run_id = :run LIMIT 1"
+EXPECT_PICTURE = (
+    "INSERT INTO picture (id, run_id, sha256) VALUES (:id, :run, :sha256) ON CONFLICT (id) DO NOTHING"
+)
+SAME_NUMBER = (
+    "SELECT other.id, other.title FROM run JOIN run AS other ON other.batch_number = run.batch_number"
+    " WHERE run.id = :run AND other.id <> run.id ORDER BY other.created_at, other.id"
+)
+
+
+def keep_up(connection: Connection, run_id: str, new: list[dict[str, Any]]) -> None:
+    """Bring the tables up to what a run's journal says with these new entries in it."""
+    kinds = {entry["kind"] for entry in new}
+    for entry in new:
+        if entry["kind"] == "pictured":
+            said = {"id": entry["body"]["picture"], "run": run_id, "sha256": entry["body"]["sha256"]}
+            execute(connection, EXPECT_PICTURE, said)
+    has_moved = kinds & TOLD_BY or (
+        kinds & USED_BY and execute(connection, HAS_LOTS, {"run": run_id}).fetchone()
+    )
+    if not has_moved:
+        return
+    run = laid_out_in(connection, run_id)
+    connection.execute(
+        update(Run)
+        .where(Run.id == run_id)
+        .values(finished_at=run.state["finished_at"], batch_number=run.state["number"])
+    )
+    connection.execute(delete(LotUse).where(LotUse.run_id == run_id))
+    uses = bench.use_of(run.sheet, run.state, run.entries)
+    if uses:
+        connection.execute(
+            insert(LotUse),
+            [
+                {
+                    "run_id": run_id,
+                    "lot_id": lot,
+                    "mg": use["mg"],
+                    "count": use["count"],
+                    "used_at": use["at"],
+                }
+                for lot, use in uses.items()
+            ],
+        )
+
+
+def same_number(connection: Connection, run_id: str) -> list[dict[str, str]]:
+    """The other runs that have this run's batch number, the oldest first: [{"id", "title"}]."""
+    found = execute(connection, SAME_NUMBER, {"run": run_id}).fetchall()
+    return [{"id": each[0], "title": each[1]} for each in found]
