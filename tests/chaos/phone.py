@@ -57,7 +57,7 @@ FULL_DISK = """() => {
         return put.apply(this, row);
     };
 }"""
-OPENING_MS = 15_000
+OPENING_MS = 60_000
 DYING_MS = 3_000
 EARLY_MS = 1_000  # so far may two devices' ideas of the server's time be apart
 _numbers = itertools.count(1)
