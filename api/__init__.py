@@ -32,6 +32,7 @@ def create_app(settings: Settings | None = None) -> Flask:
         live,
         lots,
         page,
+        pictures,
         recipes,
         records,
         runs,
@@ -52,7 +53,20 @@ def create_app(settings: Settings | None = None) -> Flask:
     door.init_app(app)
     live.init_app(app)
     api = BowlsideApi(app)
-    resources = (recipes, kit, studio_settings, runs, entries, records, shelf, lots, exchange, clock, live)
+    resources = (
+        recipes,
+        kit,
+        studio_settings,
+        runs,
+        entries,
+        records,
+        pictures,
+        shelf,
+        lots,
+        exchange,
+        clock,
+        live,
+    )
     for module in (*resources, devices, pairing):
         api.register_blueprint(module.blueprint, url_prefix="/api/v1")
     errors.init_app(app)

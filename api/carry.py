@@ -1,17 +1,18 @@
 """All rows out of a database, and into another: what a copy and a move are made of.
 
 A row is carried as it is kept, byte for byte: a sheet is copied, not made again. Tables are found, not
-listed, so that one that comes later is carried too.
+listed, so that one that comes later is carried too. Bytes are carried as Base64, so that a row is JSON.
 """
 
 from __future__ import annotations
 
+from base64 import b64decode, b64encode
 from collections import Counter
 from collections.abc import Iterable, Iterator
 from itertools import groupby
 from typing import Any
 
-from sqlalchemy import Column, Connection, String, Table, column, insert, select, table
+from sqlalchemy import Column, Connection, LargeBinary, String, Table, column, insert, select, table
 from sqlalchemy.sql.elements import ColumnElement
 
 from api.store import last_number, number_after, on_postgresql
@@ -23,6 +24,8 @@ Row = tuple[str, dict[str, Any]]
 STAYS = (Pairing.__table__,)
 SECRET = Device.__table__.c.secret_sha256
 AT_ONCE = 500
+# Of rows that hold pictures, which are large.
+FEW = 8
 
 
 def rows(connection: Connection, *, secrets: bool = False) -> Iterator[Row]:
@@ -32,11 +35,16 @@ def rows(connection: Connection, *, secrets: bool = False) -> Iterator[Row]:
     """
     for each in _tables():
         order = [_bytewise(key, connection) for key in each.primary_key.columns]
-        found = connection.execution_options(yield_per=AT_ONCE).execute(select(each).order_by(*order))
+        bulky = _bytes_in(each.name)
+        found = connection.execution_options(yield_per=FEW if bulky else AT_ONCE).execute(
+            select(each).order_by(*order)
+        )
         for row in found.mappings():
             said = dict(row)
             if each is SECRET.table and not secrets:
                 said[SECRET.name] = ""
+            for name in bulky:
+                said[name] = said[name] and b64encode(said[name]).decode()
             yield each.name, said
 
 
@@ -45,8 +53,9 @@ def fill(connection: Connection, carried: Iterable[Row]) -> dict[str, int]:
     counts: Counter[str] = Counter()
     for (name, columns), alike in groupby(carried, key=lambda row: (row[0], tuple(row[1]))):
         into = insert(table(name, *(column(each) for each in columns)))
-        values = (row for _, row in alike)
-        while batch := [row for row, _ in zip(values, range(AT_ONCE), strict=False)]:
+        bulky = _bytes_in(name)
+        values = ({**row, **{each: row[each] and b64decode(row[each]) for each in bulky}} for _, row in alike)
+        while batch := [row for row, _ in zip(values, range(FEW if bulky else AT_ONCE), strict=False)]:
             connection.execute(into, batch)
             counts[name] += len(batch)
     return dict(counts)
@@ -71,6 +80,14 @@ def copy_over(source: Connection, target: Connection, *, secrets: bool = False) 
 
 def _tables() -> list[Table]:
     return [each for each in db.metadata.sorted_tables if each not in STAYS]
+
+
+def _bytes_in(name: str) -> list[str]:
+    """A table's columns of bytes."""
+    known = db.metadata.tables.get(name)
+    return (
+        [] if known is None else [each.name for each in known.columns if isinstance(each.type, LargeBinary)]
+    )
 
 
 def _bytewise(key: Column[Any], connection: Connection) -> ColumnElement[Any]:

@@ -1,11 +1,12 @@
-"""Seeds an empty database with the demo studio: recipes, a kit, and runs as if just made.
+"""Seeds an empty database with the demo studio: recipes, a kit, a shelf, and runs as if just made.
 
-A demo run's entries say when they happened as `before_ms`, so that its waits are always under way.
+The demo's entries say when they happened as `before_ms`, so that its waits are always under way.
 """
 
 from __future__ import annotations
 
 import json
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
 
@@ -48,22 +49,27 @@ def studio(folder: Path, at: int) -> dict[str, Any]:
             {"kit": measured_kit, **_run(_read(path), at)}
             for path in sorted((folder / "runs").glob("*.json"))
         ],
+        "shelf": [_at(entry, "shelf", at) for entry in _read(folder / "shelf.json")],
     }
 
 
 def _run(run: dict[str, Any], at: int) -> dict[str, Any]:
-    entries = [
-        {
-            "id": entry["id"],
-            "run": run["id"],
-            "device": entry["device"],
-            "at": at - entry["before_ms"],
-            "kind": entry["kind"],
-            "body": entry["body"],
-        }
-        for entry in run["entries"]
-    ]
+    entries = [_at(entry, run["id"], at) for entry in run["entries"]]
     return {**run, "created_at": min((entry["at"] for entry in entries), default=at), "entries": entries}
+
+
+def _at(entry: dict[str, Any], run: str, at: int) -> dict[str, Any]:
+    """An entry of the folder as a journal has it. Its days are written as days from today (`days`)."""
+    today = datetime.fromtimestamp(at / 1000, UTC).date()
+    days = {key: str(today + timedelta(days=off)) for key, off in entry.get("days", {}).items()}
+    return {
+        "id": entry["id"],
+        "run": run,
+        "device": entry["device"],
+        "at": at - entry["before_ms"],
+        "kind": entry["kind"],
+        "body": {**entry["body"], **days},
+    }
 
 
 def _read(path: Path) -> Any:

@@ -14,18 +14,21 @@ from typing import Any
 from uuid import UUID, uuid5
 
 from flask import Response, current_app, request
+from marshmallow import ValidationError
 from sqlalchemy import Connection, select
 
 import bench
+from api import shelf
 from api.clock import now_ms
 from api.entries import keep_entries
-from api.errors import Problem
+from api.errors import Problem, flatten
 from api.kit import KitNow, current_kit, keep_kit
 from api.recipes import current_version, find_version, keep_version
 from api.runs import begin_run
-from api.schemas import Imported, StudioExport
+from api.schemas import Imported, SettingsWritten, StudioExport
 from api.store import reading, writing
-from api.tables import Entry, RecipeVersion, Run
+from api.studio_settings import SettingsNow, check_settings, current_settings, keep_settings
+from api.tables import Entry, RecipeVersion, Run, ShelfEntry
 from api.wire import Blueprint, answer, read_document
 from bench import BenchError, canonical
 
@@ -64,7 +67,7 @@ class Tally:
 @blueprint.get("/export")
 @blueprint.response(200, StudioExport)
 def get_export() -> Response:
-    """The whole studio: recipes with all versions, the kit, and runs with their journals."""
+    """The whole studio, less its pictures: recipes with all versions, kit, settings, shelf, runs with journals."""
     return answer(export_all())
 
 
@@ -121,12 +124,18 @@ def export_all() -> dict[str, Any]:
             for row in connection.execute(select(Run.__table__).order_by(Run.created_at, Run.id))
         ]
         kit = current_kit(connection)
+        settings = current_settings(connection)
+        stock = [
+            json.loads(text) for text in connection.scalars(select(ShelfEntry.text).order_by(ShelfEntry.seq))
+        ]
     return {
         "format": EXPORT_FORMAT,
         "exported_at": now_ms(),
         "recipes": [{"id": recipe_id, "versions": versions} for recipe_id, versions in recipes.items()],
         "kit": kit.document if kit.version else None,
         "runs": runs,
+        "shelf": stock,
+        "settings": settings.document if settings.version else None,
     }
 
 
@@ -158,6 +167,11 @@ def _import_studio(connection: Connection, document: dict[str, Any], tally: Tall
     if studio["kit"] is not None:
         with tally.judging("kit"):
             _import_kit(connection, studio["kit"], tally)
+    if studio["settings"] is not None:
+        with tally.judging("settings"):
+            _import_settings(connection, studio["settings"], tally)
+    answers, _ = shelf.keep_entries(connection, studio["shelf"], now_ms())
+    _count_entries(answers, tally, "shelf")
     for index, run in enumerate(studio["runs"]):
         with tally.judging(f"runs.{index}"):
             _import_run(connection, run, tally, f"runs.{index}")
@@ -200,9 +214,27 @@ def _import_run(connection: Connection, asked: dict[str, Any], tally: Tally, whe
     _, new = begin_run(connection, run_id, asked, asked["created_at"])
     tally.count(new)
     answers, _ = keep_entries(connection, run_id, asked["entries"], now_ms())
+    _count_entries(answers, tally, f"{where}.entries")
+
+
+def _import_settings(connection: Connection, document: dict[str, Any], tally: Tally) -> None:
+    try:
+        settings = SettingsWritten().load(document)
+    except ValidationError as error:
+        raise Problem(422, "; ".join(f"{name}: {says}" for name, says in flatten(error.messages))) from None
+    check_settings(settings)
+    now = current_settings(connection)
+    if now.version and canonical(now.document) != canonical(settings):
+        raise Problem(409, "Other settings are here already. To change them: PUT /api/v1/settings.")
+    if not now.version:
+        keep_settings(connection, SettingsNow(1, settings))
+    tally.count(not now.version)
+
+
+def _count_entries(answers: list[dict[str, Any]], tally: Tally, where: str) -> None:
     for index, entry in enumerate(answers):
         if entry["result"] == "refused":
-            tally.refused.append((f"{where}.entries.{index}.{entry['field']}".strip("."), entry["detail"]))
+            tally.refused.append((f"{where}.{index}.{entry['field']}".strip("."), entry["detail"]))
         else:
             tally.count(entry["result"] == "kept")
 

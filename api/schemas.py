@@ -456,6 +456,12 @@ class EntryBatch(Strict):
     )
 
 
+class PictureKept(Schema):
+    id = fields.UUID(required=True)
+    sha256 = fields.String(required=True)
+    bytes = fields.Integer(required=True)
+
+
 MARKETS = validate.OneOf(["us", "eu"])
 SHAPES = validate.OneOf(["rectangle", "cylinder", "other"])
 SIDE_MM = validate.Range(1, 1000)
@@ -588,10 +594,14 @@ class StudioRun(Strict):
 
 
 class StudioExport(Strict):
-    """A whole studio. A run is given as it was begun: its sheet is made of that again."""
+    """A whole studio, less its pictures. A run is given as it was begun: its sheet is made of that again."""
 
     format = fields.String(required=True, validate=validate.Equal("bowlside-export/1"))
     exported_at = Whole(required=True)
     recipes = fields.List(fields.Nested(StudioRecipe), required=True)
     kit = fields.Dict(required=True, allow_none=True)
     runs = fields.List(fields.Nested(StudioRun), required=True)
+    shelf = fields.List(
+        fields.Raw(), load_default=list, metadata={"description": "The entries of the shelf's journal"}
+    )
+    settings = fields.Dict(load_default=None, allow_none=True)

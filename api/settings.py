@@ -80,6 +80,7 @@ class Settings:
     import_limit: int = field(
         default=32 * MIB, metadata={"says": "the largest body that POST /api/v1/import takes, in bytes"}
     )
+    picture_limit: int = field(default=2 * MIB, metadata={"says": "the largest photograph, in bytes"})
     copies: Path | None = field(
         default=None,
         metadata={"says": "the folder of the nightly copies; else copies/ beside the database", "read": Path},

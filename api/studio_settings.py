@@ -50,7 +50,7 @@ def get_settings() -> Response:
 @blueprint.alt_response(201, schema=SettingsWhole, headers=ETAG, success=True, description="Created")
 def put_settings(document: dict[str, Any]) -> Response:
     """Say all settings anew; once there are some, with If-Match."""
-    check(document)
+    check_settings(document)
     with writing() as connection:
         now = current_settings(connection)
         tags = if_match()
@@ -67,7 +67,7 @@ def put_settings(document: dict[str, Any]) -> Response:
     return kept.answer(200 if now.version else 201)
 
 
-def check(document: dict[str, Any]) -> None:
+def check_settings(document: dict[str, Any]) -> None:
     """Raise SettingError, naming the field, for what the bench could not work with."""
     bench.check_pattern(document["batch_number"])
     if "currency" in document and not bench.is_currency(document["currency"]):

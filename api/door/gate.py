@@ -73,6 +73,8 @@ HELPERS_MAY = frozenset(
         "lots.recall",
         "lots.trace_lot",
         "page",
+        "pictures.get_picture",
+        "pictures.put_picture",
         "recipes.check_document",
         "recipes.check_recipe",
         "recipes.get_changes",

@@ -1,0 +1,115 @@
+"""Photographs of a batch: JPEG alone, with nothing in them but the picture.
+
+A picture comes after the entry that tells of it, and must be the one whose SHA-256 that names. It is kept
+in the database, so that a copy holds it too. One that carries more than a picture (place, time, device, an
+Exif or other block, something after its end) is refused: a page draws a photograph anew before it sends it.
+"""
+
+from __future__ import annotations
+
+import re
+from hashlib import sha256
+from uuid import UUID
+
+from flask import Response, current_app, request
+from sqlalchemy import select, update
+
+from api.errors import Problem, not_found
+from api.openapi import IF_NONE_MATCH
+from api.schemas import PictureKept
+from api.security import DATA
+from api.store import reading, writing
+from api.tables import Picture
+from api.wire import Blueprint, answer
+
+blueprint = Blueprint("pictures", __name__, description="Photographs of a batch")
+
+JPEG = "image/jpeg"
+BINARY = {"type": "string", "format": "binary"}
+HEADERS = (*DATA, ("Cache-Control", "private, max-age=31536000, immutable"))
+
+# Markers of ITU-T T.81, Table B.1. Those that stand alone, without a length and content:
+_ALONE = frozenset({0x01, *range(0xD0, 0xD8)})
+_FRAMES = frozenset({*range(0xC0, 0xD0)}) - {0xC4, 0xC8, 0xCC}
+_START, _END, _SCAN = 0xD8, 0xD9, 0xDA
+# What a picture needs to be shown: APP0 (JFIF), a colour profile, Adobe's word on its colours.
+_KNOWN = {0xE0: (b"JFIF\0",), 0xE2: (b"ICC_PROFILE\0",), 0xEE: (b"Adobe",)}
+_BESIDE = frozenset({*range(0xE0, 0xF0), 0xFE})
+_NEXT_MARKER = re.compile(rb"\xff+[^\x00\xff\xd0-\xd7]")
+
+
+@blueprint.put("/pictures/<uuid:picture_id>")
+@blueprint.doc(requestBody={"required": True, "content": {JPEG: {"schema": BINARY}}})
+@blueprint.response(200, PictureKept)
+@blueprint.alt_response(201, schema=PictureKept, success=True, description="Kept")
+def put_picture(picture_id: UUID) -> Response:
+    """Send a photograph, after the entry that tells of it. The same again changes nothing."""
+    if request.mimetype != JPEG:
+        raise Problem(415, "Send a JPEG, with the header Content-Type: image/jpeg.")
+    request.max_content_length = current_app.config["BOWLSIDE"].picture_limit
+    content = request.get_data(cache=False)
+    if fault := fault_in(content):
+        raise Problem(422, fault, title="The picture is wrong")
+    digest = sha256(content).hexdigest()
+    with writing() as connection:
+        told = connection.execute(
+            select(Picture.sha256, Picture.content.is_not(None)).where(Picture.id == str(picture_id))
+        ).one_or_none()
+        if told is None:
+            raise Problem(409, "No entry tells of this picture. Send the entry first, then the picture.")
+        said, is_here = told
+        if said != digest:
+            raise Problem(409, "The entry tells of another picture: its SHA-256 is not that of this one.")
+        if not is_here:
+            connection.execute(update(Picture).where(Picture.id == str(picture_id)).values(content=content))
+    return answer({"id": str(picture_id), "sha256": digest, "bytes": len(content)}, 200 if is_here else 201)
+
+
+@blueprint.get("/pictures/<uuid:picture_id>")
+@blueprint.doc(parameters=[IF_NONE_MATCH])
+@blueprint.response(200, BINARY, content_type=JPEG)
+@blueprint.alt_response(304, description="Nothing changed; it never does")
+def get_picture(picture_id: UUID) -> Response:
+    """A photograph. What is under an id never changes."""
+    with reading() as connection:
+        found = connection.execute(
+            select(Picture.content, Picture.sha256).where(Picture.id == str(picture_id))
+        ).one_or_none()
+    if found is None or found.content is None:
+        not_found("picture", "the record of a run, under pictures")
+    response = Response(found.content, 200, HEADERS, content_type=JPEG)
+    response.set_etag(found.sha256)
+    response.make_conditional(request)
+    return response
+
+
+def fault_in(content: bytes) -> str | None:
+    """Why this is no JPEG of a picture and nothing else; None when it is."""
+    broken = "This is not a whole JPEG picture. Take it again, or save it as JPEG."
+    if not content.startswith(bytes((0xFF, _START, 0xFF))):
+        return broken
+    at, has_frame, has_scan = 2, False, False
+    while at < len(content):
+        found = _NEXT_MARKER.match(content, at) if not has_scan else _NEXT_MARKER.search(content, at)
+        if found is None:
+            return broken
+        marker, at = content[found.end() - 1], found.end()
+        if marker == _END:
+            if at != len(content):
+                return "Something comes after the end of the picture. Save it anew, as a picture alone."
+            return None if has_frame and has_scan else broken
+        if marker in _ALONE or marker == _START:
+            return broken
+        length = int.from_bytes(content[at : at + 2], "big")
+        segment = content[at + 2 : at + length]
+        if length < 2 or len(segment) != length - 2:
+            return broken
+        if marker in _BESIDE and not segment.startswith(_KNOWN.get(marker, ())):
+            return (
+                "The picture carries more than itself, such as where and when it was taken. Save it anew"
+                " without its data (Exif), then send that."
+            )
+        has_frame = has_frame or marker in _FRAMES
+        has_scan = has_scan or marker == _SCAN
+        at += length
+    return broken

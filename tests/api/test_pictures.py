@@ -1,0 +1,182 @@
+"""Photographs: the one that an entry tells of, a JPEG and nothing besides, kept and copied like the rest."""
+
+from __future__ import annotations
+
+from hashlib import sha256
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from api import copies
+from api.pictures import fault_in
+from api.store import last_number, reading
+from tests.api.doorway import paired
+from tests.api.stock import gathered, weighed, with_lot
+from tests.api.studio import Studio
+from tests.api.test_carry import all_rows
+from tests.make import make_entry, uuid4
+
+
+def segment(marker: int, content: bytes) -> bytes:
+    return bytes((0xFF, marker)) + (len(content) + 2).to_bytes(2, "big") + content
+
+
+JFIF = segment(0xE0, b"JFIF\0\1\1\0\0\1\0\1\0\0")
+FRAME = segment(0xC0, b"\x08\0\1\0\1\1\1\x11\0")
+SCAN = segment(0xDA, b"\1\1\0\0\x3f\0") + b"\x12\xff\0\x34\xff\xd0\x56"
+END = b"\xff\xd9"
+EXIF = segment(0xE1, b"Exif\0\0MM\0*")
+
+
+def jpeg(*more: bytes) -> bytes:
+    """The outline of a JPEG, with segments of one's own after its first."""
+    return b"\xff\xd8" + JFIF + b"".join(more) + FRAME + SCAN + END
+
+
+def told(run: str, content: bytes, **body: Any) -> dict[str, Any]:
+    said = {"picture": uuid4(), "sha256": sha256(content).hexdigest(), **body}
+    return make_entry(run, kind="pictured", body=said)
+
+
+def put(studio: Studio, picture: str, content: bytes, content_type: str = "image/jpeg") -> Any:
+    return studio.client.put(f"/api/v1/pictures/{picture}", data=content, content_type=content_type)
+
+
+@pytest.fixture
+def run(studio: Studio) -> str:
+    return studio.with_run()
+
+
+def test_a_picture_is_kept_once_and_given_back_byte_for_byte(studio: Studio, run: str) -> None:
+    content = jpeg(segment(0xDB, b"\xff" * 40))
+    entry = told(run, content)
+    studio.post(run, entry)
+    picture = entry["body"]["picture"]
+
+    assert [put(studio, picture, content).status_code for _ in range(2)] == [201, 200]
+
+    answer = studio.get(f"/pictures/{picture}")
+    assert (answer.data, answer.mimetype) == (content, "image/jpeg")
+    assert answer.headers["X-Content-Type-Options"] == "nosniff"
+    assert "default-src 'none'" in answer.headers["Content-Security-Policy"]
+    again = studio.get(f"/pictures/{picture}", **{"If-None-Match": answer.headers["ETag"]})
+    assert (again.status_code, again.data) == (304, b"")
+
+
+def test_only_the_picture_that_an_entry_tells_of_is_taken(studio: Studio, run: str) -> None:
+    entry = told(run, jpeg())
+    picture = entry["body"]["picture"]
+
+    assert put(studio, picture, jpeg()).status_code == 409  # before the entry
+    studio.post(run, entry)
+    assert put(studio, picture, jpeg(segment(0xDB, b"other"))).status_code == 409
+    assert studio.get(f"/pictures/{picture}").status_code == 404
+    assert put(studio, picture, jpeg()).status_code == 201
+    assert studio.get(f"/runs/{run}/record").json["pictures"][0]["picture"] == picture
+
+
+def test_a_picture_told_of_after_the_signing_is_taken_too(studio: Studio, run: str) -> None:
+    entry = told(run, jpeg())
+    studio.post(run, make_entry(run, at=1, kind="signed", body={"name": "A. Maker"}), entry)
+
+    assert put(studio, entry["body"]["picture"], jpeg()).status_code == 201
+
+
+@pytest.mark.parametrize(
+    ("content", "says"),
+    [
+        (jpeg(EXIF), "Exif"),
+        (jpeg(segment(0xE1, b"http://ns.adobe.com/xap/1.0/\0<x/>")), "Exif"),
+        (jpeg(segment(0xED, b"Photoshop 3.0\0")), "Exif"),
+        (jpeg(segment(0xFE, b"taken at home")), "Exif"),
+        (jpeg(segment(0xE2, b"MPF\0")), "Exif"),
+        (jpeg()[: -len(END)] + EXIF + END, "Exif"),  # hidden after the scan
+        (jpeg() + b"PK\3\4", "after the end"),
+        (jpeg()[:-2], "not a whole"),
+        (b"\xff\xd8" + JFIF + END, "not a whole"),
+        (b"\x89PNG\r\n\x1a\n", "not a whole"),
+        (b"", "not a whole"),
+        (b"\xff\xd8\xff\xe0\xff\xff", "not a whole"),
+    ],
+)
+@pytest.mark.database("sqlite")
+def test_what_is_no_plain_picture_is_refused_with_the_way_out(
+    studio: Studio, run: str, content: bytes, says: str
+) -> None:
+    entry = told(run, content)
+    studio.post(run, entry)
+
+    answer = put(studio, entry["body"]["picture"], content)
+
+    assert answer.status_code == 422
+    assert says in answer.json["detail"]
+
+
+@pytest.mark.parametrize(
+    "content",
+    [
+        jpeg(),
+        jpeg(segment(0xE2, b"ICC_PROFILE\0\1\1"), segment(0xEE, b"Adobe\0d")),
+        b"\xff\xd8" + FRAME + SCAN + SCAN + END,  # progressive, and no JFIF
+        b"\xff\xd8" + JFIF + b"\xff\xff" + FRAME[1:] + SCAN + END,  # fill bytes
+    ],
+)
+def test_a_plain_picture_has_no_fault(content: bytes) -> None:
+    assert fault_in(content) is None
+
+
+def test_every_cut_of_a_picture_is_found_out() -> None:
+    content = jpeg(segment(0xDB, bytes(range(64))))
+
+    assert [at for at in range(len(content)) if fault_in(content[:at]) is None] == []
+
+
+@pytest.mark.database("sqlite")
+def test_what_is_too_large_or_of_another_type_is_refused(new_app: Any) -> None:
+    studio = Studio(new_app(picture_limit=1000).test_client())
+    run = studio.with_run()
+    large = jpeg(segment(0xDB, bytes(2000)))
+    entry = told(run, large)
+    studio.post(run, entry)
+
+    assert put(studio, entry["body"]["picture"], large).status_code == 413
+    assert put(studio, entry["body"]["picture"], jpeg(), "image/png").status_code == 415
+    assert put(studio, "..%2f..%2fetc", jpeg()).status_code == 404
+
+
+def test_a_copy_carries_shelf_settings_lots_and_pictures(app: Any, new_app: Any, tmp_path: Path) -> None:
+    studio = Studio(app.test_client())
+    lot, run = with_lot(studio), studio.with_run()
+    entry, missing = told(run, jpeg()), told(run, jpeg(segment(0xDB, b"not sent yet")))
+    studio.post(run, gathered(run, lot), weighed(run, 3_000), entry, missing)
+    put(studio, entry["body"]["picture"], jpeg())
+    studio.client.put("/api/v1/settings", json={"batch_number": "{mark}{n}"})
+    other = new_app()
+
+    with app.app_context():
+        counts = copies.write(tmp_path / "all.gz")
+    copies.restore(other, tmp_path / "all.gz")
+
+    assert counts["picture"] == counts["shelf_entry"] == 2
+    assert all_rows(other) == all_rows(app)
+    there = Studio(other.test_client())
+    for path in (f"/pictures/{entry['body']['picture']}", f"/lots/{lot}/trace", "/settings"):
+        assert there.get(path).data == studio.get(path).data
+    # A phone that has read further than the copy goes misses nothing of what comes after.
+    with other.app_context(), reading() as connection:
+        last = last_number(connection)
+    assert with_lot(there) and there.get(f"/shelf/entries?after={last}").json["entries"]
+
+
+@pytest.mark.database("sqlite")
+def test_a_helper_sends_and_sees_pictures_and_a_stranger_none(new_app: Any) -> None:
+    app = new_app(pairing=True)
+    helper = Studio(paired(app, "helper", "Tablet at the press"))
+    run = Studio(paired(app)).with_run()
+    entry = told(run, jpeg())
+    helper.post(run, entry)
+
+    assert put(helper, entry["body"]["picture"], jpeg()).status_code == 201
+    assert helper.get(f"/pictures/{entry['body']['picture']}").status_code == 200
+    assert app.test_client().get(f"/api/v1/pictures/{entry['body']['picture']}").status_code == 401
