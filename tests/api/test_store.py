@@ -84,7 +84,7 @@ def test_servers_started_at_once_migrate_one_after_the_other(app: Any) -> None:
 
     started = [subprocess.Popen(start, env={**os.environ, **named}, cwd=ROOT) for _ in range(3)]
 
-    assert [each.wait(timeout=30) for each in started] == [0, 0, 0]
+    assert [each.wait(timeout=120) for each in started] == [0, 0, 0]
     with app.app_context(), reading() as connection:
         assert connection.execute(text("SELECT count(*) FROM recipe")).scalar() == 0
 

@@ -280,8 +280,8 @@ def test_batches_that_only_the_server_holds_are_taken_off_too(online: Page) -> N
     left = {"lots": [{"id": "e1", "left_mg": 400_000, "left_count": None}], "page": 1, "pages": 1, "total": 1}
     begin_bars(online)
     enter(online, ("finished", {}))
-    online.route("**/api/v1/runs?open=false*", more_than_here)
-    online.route("**/api/v1/lots?*", lambda route: route.fulfill(json=left))
     stock(online, card("wax", "Hard wax"), lot("e1", "wax", KG))
+    online.route("**/api/v1/lots?*", lambda route: route.fulfill(json=left))
+    online.route("**/api/v1/runs?open=false*", more_than_here)
 
-    expect(row(online, "Hard wax").locator(".shelf-left")).to_have_text("400 g", timeout=20_000)
+    expect(row(online, "Hard wax").locator(".shelf-left")).to_have_text("400 g", timeout=45_000)
