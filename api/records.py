@@ -22,7 +22,7 @@ from api.spreadsheet import CSV, Cell, instant, spreadsheet
 from api.store import read_row, reading
 from api.studio_settings import current_settings
 from api.tables import db
-from api.wire import Blueprint, answer, answer_text
+from api.wire import Blueprint, answer, answer_text, described
 
 blueprint = Blueprint("records", __name__, description="The batch record and what is drawn from it")
 
@@ -57,7 +57,7 @@ class Recorded(NamedTuple):
 
 
 @blueprint.get("/runs/<uuid:run_id>/record")
-@blueprint.response(200, Record)
+@described(blueprint.response(200, Record))
 def get_record(run_id: UUID) -> Response:
     """The batch record: targets, actual weights, deviations, lots, times, yield, who, and a digest of it all."""
     mark = read_row(MARK, {"run": str(run_id)})

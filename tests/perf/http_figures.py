@@ -107,6 +107,7 @@ def servers() -> Iterator[tuple[Client, Client, str]]:
         (bodies / "entries.json").write_bytes(
             ours.ask("GET", f"/api/v1/runs/{run}/entries?limit={RUN_ENTRIES}")
         )
+        (bodies / "record.json").write_bytes(ours.ask("GET", f"/api/v1/runs/{run}/record"))
         real.stop()
         copy = Path(folder) / "bare.sqlite3"
         with sqlite3.connect(database) as source, sqlite3.connect(copy) as target:

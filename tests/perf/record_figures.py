@@ -1,0 +1,117 @@
+"""What the shelf and the record cost: a trace beside its bare query, the record beside its bytes, growth, kills."""
+
+from __future__ import annotations
+
+import sqlite3
+import statistics
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from tempfile import TemporaryDirectory
+from typing import Any
+
+from api import create_app, store
+from api.demo import seed
+from api.lots import TRACE
+from api.settings import Settings
+from tests.api.shelf_kills import faults_after
+from tests.api.studio import Studio
+from tests.make import make_entry, make_run, uuid4
+from tests.perf.http_figures import GETS, Client, ratio, seconds, servers
+from tests.perf.registry import figure
+
+BATCHES = 10_000
+LOTS_EACH = 5
+ROUNDS = 9
+KILLS = 200
+GROWTH_BATCHES = 40
+
+
+@figure("trace of a lot over 10,000 batches / its bare SQL query, time", "<= 2")
+def trace_against_query() -> float:
+    with studio() as (_, client, file):
+        run = client.with_run()
+        with sqlite3.connect(file) as database:
+            multiply(database, run)
+        bare = sqlite3.connect(file)
+
+        def query() -> None:
+            assert len(bare.execute(TRACE.text, {"lot": "lot-0"}).fetchall()) == BATCHES
+
+        def trace() -> None:
+            assert client.get("/lots/lot-0/trace").status_code == 200
+
+        assert len(client.get("/lots/lot-0/trace").json["runs"]) == BATCHES
+        query()
+        return statistics.median(seconds(trace, 1) / seconds(query, 1) for _ in range(ROUNDS))
+
+
+@figure("record of a run with 500 entries / bare Flask handler sending the same bytes, time", "<= 1.5")
+def get_record() -> float:
+    with servers() as (ours, bare, run):
+
+        def get(client: Client, path: str) -> Callable[[], None]:
+            return lambda: client.ask("GET", path) and None
+
+        return 1 / ratio(get(ours, f"/api/v1/runs/{run}/record"), get(bare, "/record.json"), GETS)
+
+
+@figure("database growth for each finished batch of the demo, less its photographs", "<= 150 KiB")
+def growth_of_a_batch() -> float:
+    with studio() as (app, client, file):
+        with app.app_context():
+            seed()
+        run = client.get("/runs?open=false").json["runs"][0]
+        entries = client.get(f"/runs/{run['id']}/entries?limit=1000").json["entries"]
+
+        def size() -> int:
+            with sqlite3.connect(file) as database:
+                database.execute("PRAGMA wal_checkpoint(TRUNCATE)")
+            return file.stat().st_size
+
+        before = size()
+        for _ in range(GROWTH_BATCHES):
+            again = uuid4()
+            client.put_run(again, make_run(run["recipe"], pieces=run["size"]["pieces"]))
+            copied = [
+                make_entry(again, **{key: each[key] for key in ("at", "kind", "body")}) for each in entries
+            ]
+            answers = client.post(again, *copied).json["answers"]
+            assert {each["result"] for each in answers} == {"kept"}
+        return (size() - before) / GROWTH_BATCHES / 1024
+
+
+@figure("entries lost over 200 kill -9 while two devices receive, use and correct lots", "<= 0")
+def lost_to_kills() -> float:
+    faults, _ = faults_after(KILLS, seed=1)
+    return len(faults)
+
+
+@contextmanager
+def studio() -> Iterator[tuple[Any, Studio, Path]]:
+    with TemporaryDirectory() as folder:
+        file = Path(folder) / "bowlside.sqlite3"
+        app = create_app(Settings(database=file))
+        store.migrate(app)
+        try:
+            yield app, Studio(app.test_client()), file
+        finally:
+            store.close(app)
+
+
+def multiply(database: sqlite3.Connection, run: str) -> None:
+    """So many batches like this one, each of as many lots; one lot is in them all."""
+    columns = "recipe_id, recipe_version, title, size, sheet, created_at, finished_at, batch_number"
+    ids = [uuid4() for _ in range(BATCHES)]
+    database.executemany(
+        f"INSERT INTO run (id, {columns}) SELECT ?, {columns} FROM run WHERE id = ?",
+        [(each, run) for each in ids],
+    )
+    database.executemany(
+        "INSERT INTO lot_use (run_id, lot_id, mg, count, used_at) VALUES (?, ?, 1000, 0, 1)",
+        [
+            (each, f"lot-{0 if number == 0 else at * LOTS_EACH + number}")
+            for at, each in enumerate(ids)
+            for number in range(LOTS_EACH)
+        ],
+    )
