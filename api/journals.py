@@ -31,7 +31,7 @@ OTHER_CONTENT = EntryError(
 )
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Journal:
     """A kind of journal: what its entries must be, and the statements that keep and read them."""
 
