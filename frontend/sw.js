@@ -6,7 +6,7 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "2687c44545cb";
+const VERSION = "6e52dd0472cb";
 // An ETag carries the SHA-256 of the file as it lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
@@ -14,12 +14,14 @@ const FILES = [
   "app.js",
   "bench/amounts.js",
   "bench/batch-number.js",
+  "bench/bench-hours.js",
   "bench/cost.js",
   "bench/digest.js",
   "bench/draft.js",
   "bench/dryness.js",
   "bench/entries.js",
   "bench/errors.js",
+  "bench/foresight.js",
   "bench/gather.js",
   "bench/hands.js",
   "bench/heating.js",
@@ -27,12 +29,14 @@ const FILES = [
   "bench/journal.js",
   "bench/label.js",
   "bench/last-time.js",
+  "bench/layout.js",
   "bench/lots.js",
   "bench/prompting.js",
   "bench/record.js",
   "bench/sheet.js",
   "bench/shelf.js",
   "bench/sizing.js",
+  "bench/tasks.js",
   "bench/waits.js",
   "bench/weighing.js",
   "bench/whole.js",

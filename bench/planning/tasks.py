@@ -211,7 +211,7 @@ class _Tasks:
                     gap = self._gap([need], step, 0, most, "wait", before["stake"])
             gaps.append(gap)
         window = step["window"]
-        if window:
+        if window and window["from"]:  # one that nothing opens says nothing
             takes = step["hands_ms"] or 0  # as written: what a larger batch takes is only a reckoning
             if takes > window["latest_ms"] and self.state is None:
                 raise PlanError(

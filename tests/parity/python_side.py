@@ -14,23 +14,29 @@ from bench import (
     dryness_of,
     fold,
     gather,
+    if_you_stop,
     last_times,
     learned,
     lots,
+    make_problem,
     make_sheet,
     money_text,
+    next_step,
     now,
     quantities,
     read_money,
     read_recipe,
     record,
     shelf,
+    tasks_of,
     waits,
     whole,
 )
 from bench.batch_number import recipe_code
 from bench.digest import digest_text
 from bench.label import label, least_heights, names_in, net_text
+from bench.planning import stretches
+from bench.planning.layout import Day, Layout
 
 Json = dict[str, Any]
 
@@ -61,7 +67,27 @@ def sketch(document: Json) -> Json:
     return {"components": told, "faults": []}
 
 
+def lay_out(problem: Json, order: list[str], at: int, pace: int) -> Json:
+    """A day laid out by an order; by the plain rule's when there is none."""
+    day = Day(problem, at)
+    numbers = day.by_need(order or day.latest_finish_first())
+    laid = Layout(day, numbers, pace=pace)
+    return {
+        "order": numbers,
+        "placed": laid.placed,
+        "start": laid.start,
+        "end": laid.end,
+        "maker": laid.maker,
+        "finish": laid.finish,
+        "broken": [{"over": over, "to": gap["to"]} for over, gap in laid.broken],
+    }
+
+
 CALLS = {
+    "stretches": stretches,
+    "lay_out": lay_out,
+    "next_step": next_step,
+    "if_you_stop": if_you_stop,
     "read_amount": _amount,
     "read_density": lambda *given: _as_text(quantities.read_density(*given)),
     "read_celsius_mk": quantities.read_celsius_mk,
@@ -105,6 +131,27 @@ def call(case: Json) -> Any:
         return {"error": {"where": error.where, "says": error.says}}
 
 
+HOURS = {"zone": "Europe/London", "daily": [["9:00", "12:30"], ["19:00", "22:00"]]}
+DAY_MS = 86_400_000
+MOST_LED = 25  # steps of a day that is led through; more would take minutes over all the cases
+
+
+def day_of(recipe: Json, sheet: Json, state: Json, at: int) -> Json:
+    """The run's day from an instant on: what there is to do, and what is said of it."""
+    try:
+        part = tasks_of(sheet, state, run="run", recipe=recipe, hands={sheet["steps"][0]["id"]: 100_000})
+    except BenchError as error:
+        return {"error": {"where": error.where, "says": error.says}}
+    problem = make_problem([part], [{"name": "You", "hours": HOURS}], at, at + 30 * DAY_MS)
+    if len(problem["tasks"]) > MOST_LED:
+        return {"problem": problem}
+    return {
+        "problem": problem,
+        "laid": lay_out(problem, [], at, 1000),
+        "next": next_step(problem, Day(problem, at).latest_finish_first(), at),
+    }
+
+
 def batch(case: Json) -> Json:
     """A batch from its size to its record, with what the shelf says to gather and what was used of it."""
     try:
@@ -117,6 +164,7 @@ def batch(case: Json) -> Json:
     told = record(sheet, state, case["entries"])
     half = record(sheet, fold(sheet, case["entries"][1:]), case["entries"][1:])
     return {
+        "days": [day_of(case["recipe"], sheet, state, at) for at in case["instants"][:1]],
         "sized": sized,
         "sheet": sheet,
         "state": state,

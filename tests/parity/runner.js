@@ -2,16 +2,20 @@
 
 import * as bench from "/bench/index.js";
 import { readAmount, readCelsiusMk, readDensity, readDurationMs, readMassMg, readPpm } from "/bench/amounts.js";
+import { stretches } from "/bench/bench-hours.js";
 import { batchNumber, recipeCode } from "/bench/batch-number.js";
 import { cost, moneyText, readMoney } from "/bench/cost.js";
 import { digestText } from "/bench/digest.js";
 import { dryness, drynessOf } from "/bench/dryness.js";
+import { ifYouStop, nextStep } from "/bench/foresight.js";
 import { gather } from "/bench/gather.js";
 import { label, leastHeights, namesIn, netText } from "/bench/label.js";
 import { lastTimes, learned } from "/bench/last-time.js";
+import { Day, Layout } from "/bench/layout.js";
 import { pick, useOf } from "/bench/lots.js";
 import { record } from "/bench/record.js";
 import { foldShelf, leftOf, plain } from "/bench/shelf.js";
+import { makeProblem, tasksOf } from "/bench/tasks.js";
 import { halfEven, perCent, shareOut, times } from "/bench/whole.js";
 
 /** A fraction as text, "3/2": JSON has none. */
@@ -26,7 +30,33 @@ function sketched(document) {
   return { components: told, faults: [...faults.keys()] };
 }
 
+/** A day laid out by an order; by the plain rule's when there is none. */
+function layOut(problem, order, at, pace) {
+  const day = new Day(problem, at);
+  const numbers = day.byNeed(order.length ? order : day.latestFinishFirst());
+  const { placed, start, end, maker, finish, broken } = new Layout(day, numbers, { pace });
+  return { order: numbers, placed, start, end, maker, finish, broken: broken.map(({ over, gap }) => ({ over, to: gap.to })) };
+}
+
+const HOURS = { zone: "Europe/London", daily: [["9:00", "12:30"], ["19:00", "22:00"]] };
+const DAY_MS = 86_400_000;
+const MOST_LED = 25; // as in python_side.py
+
+/** The run's day from an instant on: what there is to do, and what is said of it. */
+function dayOf(recipe, sheet, state, at) {
+  return orError(() => {
+    const part = tasksOf(sheet, { state, run: "run", recipe, hands: { [sheet.steps[0].id]: 100_000 } });
+    const problem = makeProblem([part], [{ name: "You", hours: HOURS }], at, at + 30 * DAY_MS);
+    if (problem.tasks.length > MOST_LED) return { problem };
+    return { problem, laid: layOut(problem, [], at, 1000), next: nextStep(problem, new Day(problem, at).latestFinishFirst(), at) };
+  });
+}
+
 const CALLS = {
+  stretches,
+  lay_out: layOut,
+  next_step: nextStep,
+  if_you_stop: ifYouStop,
   read_amount: (...given) => {
     const { kind, value, unit } = readAmount(...given);
     return { kind, value: asText(value), unit };
@@ -89,6 +119,7 @@ export function batch({ recipe, kit, request, entries, instants, shelf, uses, la
     const told = record(sheet, state, entries);
     const half = record(sheet, bench.fold(sheet, entries.slice(1)), entries.slice(1));
     return {
+      days: instants.slice(0, 1).map((at) => dayOf(recipe, sheet, state, at)),
       sized, sheet, state, now: said, record: told, shelf: stock,
       uses: useOf(sheet, state, entries), gather: gather(recipe, sheet, state, stock, uses, "2026-11-25"),
       cost: cost(told, stock, { ...settings, without_tax: entries.length % 2 > 0 }, { JPY: 0 }),

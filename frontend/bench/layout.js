@@ -1,0 +1,333 @@
+/**
+ * Laying a day out by an order: each step in turn as early as it can be, in whole ms, with no solver.
+ * The same as bench/planning/layout.py, which says how it goes.
+ */
+
+export const USUAL = 1000; // paces are in thousandths of the planned time
+const LEAST_LEFT_MS = 15_000; // a step that takes longer than planned is believed to be nearly done
+const MOST_ROUNDS = 400; // of putting openers later; a day that needs more has no answer this way
+export const NEVER = Number.MAX_SAFE_INTEGER;
+
+/** A problem at an instant, its tasks numbered: what has ended, what runs, what is open. */
+export class Day {
+  constructor(problem, now) {
+    this.problem = problem;
+    this.now = now;
+    const { tasks } = problem;
+    this.tasks = tasks;
+    this.number = new Map(tasks.map(({ id }, index) => [id, index]));
+    this.takes = tasks.map((task) => task.left_ms);
+    this.hands = tasks.map((task) => task.kind === "hands");
+    this.needs = tasks.map(() => []);
+    this.mosts = [];
+    for (const gap of problem.gaps) {
+      const to = this.number.get(gap.to);
+      const sources = gap.from.map((each) => this.number.get(each));
+      if (gap.least_ms !== null) this.needs[to].push(...sources.map((source) => [source, gap.least_ms]));
+      if (gap.most_ms !== null) this.mosts.push({ sources, to, most: gap.most_ms, gap });
+    }
+    this.holds = problem.holds.map((hold) => ({ fill: this.number.get(hold.from), empty: this.number.get(hold.until), many: hold.many, key: hold.equipment }));
+    this.uses = tasks.map(({ uses }) => new Map(Object.entries(uses)));
+    // One pair of hands keeps the things it uses apart; only several, or none, must look.
+    this.apart = problem.makers.length === 1 && tasks.every((task, index) => this.hands[index] || this.uses[index].size === 0);
+    this.hours = problem.makers.map(({ hours }) => hours);
+    this.longest = Math.max(0, ...this.hours.flat().map(([opens, closes]) => closes - opens));
+    this.start = tasks.map(() => null);
+    this.end = tasks.map(() => null);
+    this.maker = tasks.map(() => null);
+    this.#takeHistory();
+    this.open = [...tasks.keys()].filter((index) => this.end[index] === null);
+  }
+
+  many(key) {
+    return this.problem.equipment[key].many;
+  }
+
+  /** What is done keeps its end; what hands are on, and a wait that runs, is believed to end soon. */
+  #takeHistory() {
+    let inHand = 0;
+    for (const [index, task] of this.tasks.entries()) {
+      if (task.status === "done") {
+        this.end[index] = task.ended_at;
+        this.start[index] = task.began_at ?? task.ended_at;
+      } else if (task.status === "begun" && !this.hands[index]) {
+        this.start[index] = task.began_at;
+        this.end[index] = Math.max(this.now, task.began_at + task.left_ms);
+      } else if (task.status === "begun" && inHand < this.hours.length) {
+        const began = task.began_at ?? this.now;
+        this.start[index] = began;
+        this.end[index] = Math.max(this.now + LEAST_LEFT_MS, began + task.left_ms);
+        this.maker[index] = inHand;
+        inHand += 1;
+      }
+    }
+  }
+
+  /** The open tasks by this order, each after what it needs; what the order lacks comes last. */
+  byNeed(order) {
+    const rank = new Map(order.map((key, place) => [key, place]));
+    const rankOf = (index) => rank.get(this.tasks[index].id) ?? order.length;
+    const first = [...this.open].sort((a, b) => rankOf(a) - rankOf(b) || a - b);
+    const placed = new Set();
+    for (const one of first) {
+      const stack = placed.has(one) ? [] : [one];
+      while (stack.length) {
+        const index = stack.at(-1);
+        const missing = this.needs[index].find(([need]) => this.end[need] === null && !placed.has(need) && !stack.includes(need));
+        if (missing) stack.push(missing[0]);
+        else placed.add(stack.pop());
+      }
+    }
+    return [...placed];
+  }
+
+  /** The longest run of times from the start of each task to the end of the day, in ms. */
+  tails() {
+    const followers = this.tasks.map(() => []);
+    for (const index of this.open) for (const [need, least] of this.needs[index]) followers[need].push([index, least]);
+    const tails = this.tasks.map(() => 0);
+    for (const index of this.byNeed([]).reverse()) {
+      const after = followers[index].map(([each, least]) => least + tails[each]);
+      tails[index] = this.takes[index] + (after.length ? Math.max(...after) : 0);
+    }
+    return tails;
+  }
+
+  /** The plain rule's order: what has the longest run of times after it goes first. */
+  latestFinishFirst() {
+    const tails = this.tails();
+    const late = (index) => this.takes[index] - tails[index];
+    return [...this.open].sort((a, b) => late(a) - late(b) || a - b).map((index) => this.tasks[index].id);
+  }
+}
+
+/** One laying out of a day. `broken` is [{over, gap}], `finish` the end of the last task. */
+export class Layout {
+  /**
+   * @param {number[]} order task numbers as `byNeed` gives them
+   * @param {{pace?: number, first?: number|null, firstPace?: number|null, notBefore?: Map<number, number>}} [how] first: a
+   *   ready step that begins now, whatever the order says; paces in thousandths; notBefore: task -> earliest start
+   */
+  constructor(day, order, { pace = USUAL, first = null, firstPace = null, notBefore = new Map() } = {}) {
+    this.day = day;
+    this.pace = pace;
+    this.first = first;
+    this.firstPace = firstPace ?? pace;
+    this.order = first === null ? order : [first, ...order.filter((each) => each !== first)];
+    this.least = new Map(notBefore);
+    this.hurried = new Set(); // gaps whose steps go first, because what opens them is past moving
+    this.placed = true;
+    this.broken = [];
+    this.#lay();
+    this.finish = Math.max(...this.end.filter((end) => end !== null), ...(this.end.some((end) => end !== null) ? [] : [day.now]));
+  }
+
+  over() {
+    return this.broken.reduce((total, { over }) => total + over, 0);
+  }
+
+  #lay() {
+    for (let round = 0; round < MOST_ROUNDS; round += 1) {
+      if (!this.#once()) {
+        this.placed = false;
+        return;
+      }
+      if (!this.#putOpenersLater()) return;
+    }
+    this.placed = false;
+  }
+
+  /** How long a task takes at this pace, in ms; never past the longest stretch if it fits at all. */
+  #lasts(index) {
+    const takes = this.day.takes[index];
+    if (!this.day.hands[index]) return takes;
+    if (index === this.first) return Math.floor((takes * this.firstPace) / USUAL);
+    const paced = Math.floor((takes * this.pace) / USUAL);
+    return Math.max(Math.min(takes, paced), Math.min(paced, this.day.longest));
+  }
+
+  /** Place every open task once; false when the bench hours run out. */
+  #once() {
+    const { day } = this;
+    this.start = [...day.start];
+    this.end = [...day.end];
+    this.maker = [...day.maker];
+    this.busy = day.hours.map(() => []);
+    for (const [index, maker] of day.maker.entries()) {
+      if (maker !== null && day.end[index] !== null) this.busy[maker].push([day.now, day.end[index]]);
+    }
+    for (const index of this.order) {
+      let ready = Math.max(day.now, this.least.get(index) ?? day.now);
+      for (const [need, least] of day.needs[index]) {
+        if (this.end[need] === null) return false;
+        ready = Math.max(ready, this.end[need] + least);
+      }
+      if (!day.hands[index]) {
+        if (day.needs[index].length && day.tasks[index].kind === "wait") ready = Math.max(...day.needs[index].map(([need, least]) => this.end[need] + least)); // it begins by itself
+        const at = this.#onceFree(index, ready, day.takes[index]);
+        if (at === NEVER) return false;
+        this.start[index] = at;
+        this.end[index] = at + day.takes[index];
+        continue;
+      }
+      const lasts = this.#lasts(index);
+      const chosen = this.#earliest(index, ready, lasts);
+      if (chosen === null) return false;
+      const [at, maker] = chosen;
+      this.start[index] = at;
+      this.end[index] = at + lasts;
+      this.maker[index] = maker;
+      put(this.busy[maker], [at, at + lasts]);
+    }
+    return true;
+  }
+
+  /** The first instant from `ready` on when all that a task uses is free; NEVER when it never is. */
+  #onceFree(index, ready, lasts) {
+    let at = ready;
+    for (;;) {
+      const later = this.#equipmentFree(index, at, lasts);
+      if (later === at || later === NEVER) return later;
+      at = later;
+    }
+  }
+
+  /** The first instant, and the maker, at which a step can begin; a first step begins now. */
+  #earliest(index, ready, lasts) {
+    let best = null;
+    for (const [maker, hours] of this.day.hours.entries()) {
+      let at = ready;
+      for (;;) {
+        const now = !clash(this.busy[maker], at, lasts) && opened(hours, at) ? at : null;
+        const found = index === this.first ? now : hole(hours, this.busy[maker], at, lasts);
+        if (found === null) break;
+        const later = this.#equipmentFree(index, found, lasts);
+        if (later === found) {
+          if (best === null || found < best[0]) best = [found, maker];
+          break;
+        }
+        if (later === NEVER) return null;
+        at = later;
+      }
+    }
+    return best;
+  }
+
+  /** `at` when all that the step uses is free then, else a later instant to try; NEVER without one. */
+  #equipmentFree(index, at, lasts) {
+    let later = at;
+    if (!this.day.apart) for (const [key, many] of this.day.uses[index]) later = Math.max(later, this.#useFree(key, many, at, lasts));
+    for (const { fill, many, key } of this.day.holds) if (fill === index) later = Math.max(later, this.#holdFree(index, key, many, at));
+    return later;
+  }
+
+  #useFree(key, many, at, lasts) {
+    const using = [];
+    for (const [other, uses] of this.day.uses.entries()) {
+      const [start, end] = [this.start[other], this.end[other]];
+      if (uses.has(key) && start !== null && end !== null && start < at + lasts && at < end) using.push([end, uses.get(key)]);
+    }
+    return this.#free(using, key, many, at);
+  }
+
+  /** When enough moulds are empty: a mould not emptied yet in this order is held for ever. */
+  #holdFree(index, key, many, at) {
+    const held = [];
+    for (const hold of this.day.holds) {
+      if (hold.key !== key || hold.fill === index || this.start[hold.fill] === null) continue;
+      const end = this.end[hold.empty];
+      if (end === null || end > at) held.push([end ?? NEVER, hold.many]);
+    }
+    return this.#free(held, key, many, at);
+  }
+
+  #free(taken, key, many, at) {
+    const total = taken.reduce((sum, [, each]) => sum + each, 0);
+    if (total + many <= this.day.many(key)) return at;
+    return Math.min(NEVER, ...taken.map(([end]) => end));
+  }
+
+  /** Where a most is broken, put its opener later; true when something was. Else what is broken. */
+  #putOpenersLater() {
+    let moved = false;
+    this.broken = [];
+    for (const { sources, to, most, gap } of this.day.mosts) {
+      const start = this.start[to];
+      if (start === null || this.day.end[to] !== null) continue;
+      const opened = Math.max(...sources.map((each) => this.end[each]));
+      const over = start - opened - most;
+      if (over <= 0) continue;
+      const last = sources.filter((each) => this.end[each] === opened);
+      if (last.some((each) => this.#delay(each, over)) || this.#hurry(to, gap)) moved = true;
+      else this.broken.push({ over, gap });
+    }
+    return moved;
+  }
+
+  /** Let the step that closes a gap, and all it still needs, go before the rest; false if it does already. */
+  #hurry(to, gap) {
+    if (this.hurried.has(gap)) return false;
+    this.hurried.add(gap);
+    const chain = new Set([to]);
+    const stack = [to];
+    while (stack.length) {
+      for (const [need] of this.day.needs[stack.pop()]) {
+        if (this.day.end[need] === null && !chain.has(need)) {
+          chain.add(need);
+          stack.push(need);
+        }
+      }
+    }
+    const others = this.order.filter((index) => index !== this.first);
+    this.order = [...this.order.filter((index) => index === this.first), ...others.filter((index) => chain.has(index)), ...others.filter((index) => !chain.has(index))];
+    return true;
+  }
+
+  /** Make a task end later by so much, a wait through the last of its needs; false if it is history or is to begin now. */
+  #delay(index, by) {
+    if (this.day.end[index] !== null || index === this.first) return false;
+    if (this.day.tasks[index].kind !== "wait") {
+      this.least.set(index, this.start[index] + by);
+      return true;
+    }
+    // A wait goes on from the last of its needs, so one of those that end last is enough.
+    return this.day.needs[index].some(([need, least]) => this.end[need] + least === this.start[index] && this.#delay(need, by));
+  }
+}
+
+/** The place of the last stretch that opens by then; -1 for none. */
+function lastOpened(hours, at) {
+  let [low, high] = [0, hours.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (hours[middle][0] <= at) low = middle + 1;
+    else high = middle;
+  }
+  return low - 1;
+}
+
+function opened(hours, at) {
+  const place = lastOpened(hours, at);
+  return place >= 0 && at < hours[place][1];
+}
+
+const clash = (busy, at, lasts) => busy.some(([begin, end]) => begin < at + lasts && at < end);
+
+/** The first instant from `ready` on with room for a step: open all through, and not busy. */
+function hole(hours, busy, ready, lasts) {
+  for (let place = Math.max(0, lastOpened(hours, ready)); place < hours.length; place += 1) {
+    const [opens, closes] = hours[place];
+    let at = Math.max(ready, opens);
+    for (const [begin, end] of busy) {
+      if (begin >= at + lasts) break;
+      if (end > at) at = end;
+    }
+    if (at + lasts <= closes) return at;
+  }
+  return null;
+}
+
+function put(busy, stretch) {
+  const place = busy.findIndex(([begin, end]) => begin > stretch[0] || (begin === stretch[0] && end > stretch[1]));
+  busy.splice(place < 0 ? busy.length : place, 0, stretch);
+}

@@ -1,0 +1,235 @@
+/**
+ * What there is to do: the steps of a sheet as tasks, gaps and holds; and several of them as one problem.
+ * The same as bench/planning/tasks.py and together.py, which say how it goes.
+ */
+
+import { stretches } from "./bench-hours.js";
+import { BenchError } from "./errors.js";
+import { ceiling, halfEven, PPM, product, span, sum } from "./whole.js";
+
+const MINUTE_MS = 60_000;
+const LONGEST_MS = 366 * 86_400_000;
+const TIGHT_MS = 120 * MINUTE_MS; // a window this short is kept by working straight through
+const PAD_PPM = 150_000; // the room left in a tight chain, for hands that are slower than they think
+const GRAIN_MS = 15_000; // hand times are kept to a quarter of a minute: nobody works finer
+
+// Common practice, all of them: how long hands are busy when the recipe does not say.
+const DO_MS = 3 * MINUTE_MS;
+const [WEIGH_MS, LINE_MS] = [MINUTE_MS, MINUTE_MS]; // to set up, and for each line
+const [MELT_MS, LOOK_MS] = [5 * MINUTE_MS, 30_000]; // a melt with no plan of bursts; a stir and a look after a burst
+const SPLIT_MS = 3 * MINUTE_MS;
+const CHECK_MS = 2 * MINUTE_MS;
+const [ONE_BY_ONE_MS, TOGETHER_MS] = [MINUTE_MS, 15_000]; // a piece
+
+const toGrain = (ms) => Math.max(GRAIN_MS, ceiling(ms, GRAIN_MS) * GRAIN_MS);
+const padded = (ms, ppm) => toGrain(ceiling(product(ms, PPM + ppm), PPM));
+
+/** @param {{state?, run?: string, recipe?, hands?: object}} [how] state: how far the run has come; hands: step -> ms */
+export function tasksOf(sheet, { state = null, run = "", recipe = null, hands = {} } = {}) {
+  return new Tasks(sheet, state, run, recipe, hands).told();
+}
+
+/** What `tasksOf` gave for each run, as a problem. @param makers [{name, hours}] as the studio says them */
+export function makeProblem(parts, makers, since, until, readyBy = null) {
+  return {
+    since,
+    ready_by: readyBy,
+    zone: makers[0].hours.zone,
+    makers: makers.map(({ name, hours }) => ({ name, hours: stretches(hours, since, until) })),
+    equipment: Object.assign({}, ...parts.map(({ equipment }) => equipment)),
+    tasks: parts.flatMap(({ tasks }) => tasks),
+    gaps: parts.flatMap(({ gaps }) => gaps),
+    holds: parts.flatMap(({ holds }) => holds),
+  };
+}
+
+class Tasks {
+  constructor(sheet, state, run, recipe, hands) {
+    Object.assign(this, { sheet, state, run, recipe, hands });
+    this.steps = new Map(sheet.steps.map((step) => [step.id, step]));
+    this.about = new Map(sheet.components.map((component) => [component.id, component]));
+    this.running = new Map((state?.waits ?? []).map((wait) => [wait.step, wait]));
+    this.tasks = new Map(sheet.steps.map((step) => [step.id, this.#task(step)]));
+    this.gaps = sheet.steps.flatMap((step) => this.#gaps(step));
+    this.#pad();
+  }
+
+  told() {
+    const { kit } = this.sheet;
+    const equipment = {};
+    for (const group of ["scales", "heaters", "mixers"]) for (const each of kit[group]) equipment[`${group}.${each.id}`] = { name: each.name, many: 1 };
+    const holds = this.#holds(equipment);
+    return { tasks: [...this.tasks.values()], gaps: this.gaps, holds, equipment };
+  }
+
+  #id(step) {
+    return this.run ? `${this.run}/${step}` : step;
+  }
+
+  #task(step) {
+    const waits = step.kind === "wait";
+    const [takes, source] = waits ? [step.usual_ms, "recipe"] : this.#takes(step);
+    if (Math.max(takes, waits ? (step.latest_ms ?? 0) : 0) > LONGEST_MS) {
+      throw new BenchError(`steps.${step.id}`, `“${step.title}” takes more than a year. Plan what comes before it.`);
+    }
+    return {
+      id: this.#id(step.id),
+      run: this.run,
+      component: step.component,
+      letter: this.about.get(step.component).letter,
+      round: step.round,
+      title: step.title,
+      kind: waits ? "wait" : "hands",
+      takes_ms: takes,
+      takes_from: source,
+      uses: waits ? {} : this.#uses(step),
+      ...this.#progress(step, takes),
+    };
+  }
+
+  /** How long a step holds the hands, in ms, and where that comes from. */
+  #takes(step) {
+    if (step.id in this.hands) return [toGrain(this.hands[step.id]), "your own runs"];
+    const { kind } = step;
+    const count = step.count || 1;
+    if (step.hands_ms !== null) {
+      const written = this.#writtenCount(step);
+      if (kind === "pieces" && written) return [toGrain(ceiling(product(step.hands_ms, count), written)), "recipe"];
+      return [toGrain(step.hands_ms), "recipe"];
+    }
+    if (kind === "do") return [toGrain(step.about_ms || DO_MS), step.about_ms ? "recipe" : "common practice"];
+    if (kind === "melt" && step.bursts.length) return [toGrain(sum(step.bursts.map(({ ms, rest_ms }) => ms + rest_ms + LOOK_MS))), "planned bursts"];
+    const guess = {
+      weigh: () => WEIGH_MS + LINE_MS * step.lines.length,
+      melt: () => MELT_MS,
+      split: () => SPLIT_MS,
+      check: () => CHECK_MS,
+      pieces: () => count * (step.one_by_one ? ONE_BY_ONE_MS : TOGETHER_MS),
+    }[kind]();
+    return [toGrain(guess), "common practice"];
+  }
+
+  /** For how many pieces the recipe's hand times were written; null when nobody can say. */
+  #writtenCount(step) {
+    if (!this.recipe) return null;
+    const component = this.recipe.components.find(({ id }) => id === step.component);
+    return this.recipe.written_for * component.takes + component.spares;
+  }
+
+  /** Which of the few things of the kit a step needs while hands are on it. */
+  #uses(step) {
+    const { kit, lines } = this.sheet;
+    const used = kit.heaters.filter(({ name }) => name === step.heater).map(({ id }) => `heaters.${id}`);
+    const named = step.tools.map((tool) => tool.toLowerCase());
+    for (const { id, name } of kit.mixers) if (named.includes(name.toLowerCase()) || named.includes(id.replaceAll("_", " "))) used.push(`mixers.${id}`);
+    if (step.kind === "weigh") for (const { id, scale } of lines) if (scale && step.lines.includes(id)) used.push(`scales.${scale}`);
+    return Object.fromEntries([...new Set(used)].sort().map((key) => [key, 1]));
+  }
+
+  /** How far a step has come: {status, began_at, ended_at, left_ms}. */
+  #progress(step, takes) {
+    const open = { status: "open", began_at: null, ended_at: null, left_ms: takes };
+    if (!this.state) return open;
+    const told = this.state.steps[step.id];
+    if (told.status === "done" || told.status === "skipped") return { status: "done", began_at: null, ended_at: told.at, left_ms: 0 };
+    const wait = this.running.get(step.id);
+    if (wait) return { status: "begun", began_at: wait.began_at, ended_at: null, left_ms: wait.usual_at - wait.began_at };
+    if (told.status !== "begun" || step.kind === "wait") return open;
+    const began = [...(this.state.bursts[step.id] ?? []), ...(this.state.looks[step.id] ?? [])].map(({ at }) => at);
+    began.push(...this.state.guides.filter((guide) => guide.step === step.id).map((guide) => guide.began_at));
+    const made = this.#made(step, takes);
+    // Counted pieces say more than a clock.
+    return { status: "begun", began_at: made || !began.length ? null : Math.min(...began), ended_at: null, left_ms: Math.max(GRAIN_MS, takes - made) };
+  }
+
+  /** The part of a begun step's time that its counted pieces or weighed lines have used, in ms. */
+  #made(step, takes) {
+    const count = this.state.counts[step.id];
+    if (count) {
+      const made = count.good + count.spoiled + count.partial;
+      return halfEven(product(takes, made), Math.max(made, this.state.expected[step.id], 1));
+    }
+    if (step.kind === "weigh" && step.lines.length) {
+      const settled = step.lines.filter((key) => this.state.lines[key].status !== "open");
+      return halfEven(product(takes, settled.length), step.lines.length);
+    }
+    return 0;
+  }
+
+  #gaps(step) {
+    if (this.tasks.get(step.id).status === "done") return [];
+    const gaps = step.after.map((need) => {
+      const before = this.steps.get(need);
+      const most = before.kind === "wait" && before.latest_ms !== null ? this.#mostAfter(before) : null;
+      return most === null ? this.#gap([need], step, 0, null, "after", "") : this.#gap([need], step, 0, most, "wait", before.stake);
+    });
+    const { window } = step;
+    if (!window?.from.length) return gaps; // one that nothing opens says nothing
+    const takes = step.hands_ms ?? 0; // as written: what a larger batch takes is only a reckoning
+    if (takes > window.latest_ms && !this.state) {
+      throw new BenchError(`steps.${step.id}.window`, `“${step.title}” takes ${span(takes)}, but its window is only ${span(window.latest_ms)}. Make fewer pieces at a time, or give it more time.`);
+    }
+    return [...gaps, this.#gap(window.from, step, null, window.latest_ms, "window", window.stake)];
+  }
+
+  /** How long after the planned end of a wait what follows may begin; null once it is settled. */
+  #mostAfter(wait) {
+    const told = this.tasks.get(wait.id);
+    return told.status === "done" ? null : Math.max(0, wait.latest_ms - told.left_ms);
+  }
+
+  #gap(sources, step, least, most, why, stake) {
+    return { from: sources.map((each) => this.#id(each)), to: this.#id(step.id), least_ms: least, most_ms: most, why, stake };
+  }
+
+  /** Leave room in the tight chains: steps between the two ends of a short window take longer. */
+  #pad() {
+    const inside = new Set();
+    for (const { id, window } of this.sheet.steps) {
+      if (!window || window.latest_ms > TIGHT_MS) continue;
+      const chain = [...this.#before(id)].filter((key) => this.steps.get(key).kind !== "wait" && window.from.some((opener) => this.#before(key).has(opener)));
+      const total = sum(chain.map((key) => padded(this.tasks.get(key).takes_ms, PAD_PPM)));
+      if (total <= window.latest_ms) for (const key of chain) inside.add(key);
+    }
+    for (const key of inside) {
+      const task = this.tasks.get(key);
+      if (task.status === "open") task.takes_ms = task.left_ms = padded(task.takes_ms, PAD_PPM);
+    }
+  }
+
+  #before(key) {
+    const seen = new Set();
+    const stack = [...this.steps.get(key).after];
+    while (stack.length) {
+      const need = stack.pop();
+      if (seen.has(need)) continue;
+      seen.add(need);
+      stack.push(...this.steps.get(need).after);
+    }
+    return seen;
+  }
+
+  /** One hold for each round of a part whose mould it stays in, and the moulds into `equipment`. */
+  #holds(equipment) {
+    const holds = [];
+    for (const component of this.recipe?.components ?? []) {
+      const { mould } = component;
+      if (!mould?.held || !this.about.has(component.id)) continue;
+      const matching = this.sheet.kit.moulds.filter(({ shape, cavity_mg }) => shape === mould.shape && (cavity_mg === null || cavity_mg >= component.piece_mg));
+      if (!matching.length) continue;
+      const many = sum(matching.map(({ cavities, sets }) => cavities * sets));
+      const least = Math.min(...matching.map(({ cavities }) => cavities));
+      const key = `moulds.${mould.shape}`;
+      equipment[key] = { name: `${mould.shape} moulds`, many };
+      const empties = new Set(component.steps.filter(({ unmoulds }) => unmoulds).map(({ id }) => id));
+      for (const made of this.about.get(component.id).rounds) {
+        const steps = this.sheet.steps.filter((step) => step.component === component.id && step.round === made.round && step.kind !== "wait");
+        const fill = steps.find(({ kind }) => kind === "pieces");
+        const empty = steps.find(({ step }) => empties.has(step)) ?? steps.at(-1);
+        if (!fill || this.tasks.get(empty.id).status === "done") continue;
+        holds.push({ equipment: key, many: Math.min(many, ceiling(made.count, least) * least), from: this.#id(fill.id), until: this.#id(empty.id) });
+      }
+    }
+    return holds;
+  }
+}

@@ -1,0 +1,75 @@
+"""Days at random: both languages lay them out, and say what is next, to the same bytes."""
+
+from __future__ import annotations
+
+import random
+from typing import Any
+
+import pytest
+
+from bench import canonical
+from tests.parity.python_side import call
+from tests.planning.batches import DAY, HOUR, MONDAY, make_batch
+
+pytestmark = pytest.mark.browser
+
+Json = dict[str, Any]
+BATCHES = 25
+YEAR = 365 * DAY
+
+
+def lived_until(problem: Json, order: list[str], rng: random.Random) -> tuple[Json, int]:
+    """The problem some way into its day: what has ended is done, what runs is begun, now and then late."""
+    laid = call({"call": "lay_out", "with": [problem, order, problem["since"], 1000]})
+    if not laid["placed"]:
+        return problem, problem["since"]
+    at = rng.randint(problem["since"], laid["finish"])
+    tasks = []
+    for task, start, end in zip(problem["tasks"], laid["start"], laid["end"], strict=True):
+        if end <= at:
+            task = {**task, "status": "done", "began_at": start, "ended_at": end, "left_ms": 0}
+        elif start <= at:
+            task = {**task, "status": "begun", "began_at": start}
+        tasks.append(task)
+    return {**problem, "tasks": tasks}, at + rng.choice([0, 0, HOUR // 3, 5 * HOUR])
+
+
+def cases() -> list[Json]:
+    made: list[Json] = []
+    for seed in range(BATCHES):
+        rng = random.Random(seed)
+        problem = make_batch(seed, makers=rng.choice([1, 1, 2]))
+        ids = [task["id"] for task in problem["tasks"]]
+        order = rng.choice([[], rng.sample(ids, len(ids)), ids])
+        problem, at = lived_until(problem, order, rng)
+        made.append({"call": "lay_out", "with": [problem, order, at, rng.choice([700, 1000, 1300])]})
+        made.append({"call": "next_step", "with": [problem, order, at]})
+        made.append({"call": "if_you_stop", "with": [problem, order, at, at + rng.choice([HOUR, 8 * HOUR])]})
+    return made
+
+
+def test_days_are_laid_out_and_led_through_alike(in_browser: Any) -> None:
+    asked = cases()
+
+    here = [canonical(call(case)) for case in asked]
+
+    assert in_browser("call", asked) == here
+    kinds = {call(case)["why"]["kind"] for case in asked if case["call"] == "next_step"}
+    assert {"next", "wait", "closed"} <= kinds
+
+
+@pytest.mark.parametrize(
+    "zone", ["Europe/London", "America/New_York", "Australia/Lord_Howe", "Asia/Kathmandu", "America/St_Johns"]
+)
+def test_bench_hours_are_the_same_instants_through_a_year_of_clock_changes(
+    zone: str, in_browser: Any
+) -> None:
+    hours = {
+        "zone": zone,
+        "daily": [["0:00", "1:30"], ["1:45", "2:15"], ["2:30", "3:10"], ["22:00", "24:00"]],
+        "days": {"sat": [["9:00", "17:00"]], "tue": []},
+        "dates": {"2027-03-28": [["0:30", "2:00"], ["2:20", "4:00"]]},
+    }
+    asked = [{"call": "stretches", "with": [hours, MONDAY + 1234, MONDAY + YEAR]}]
+
+    assert in_browser("call", asked) == [canonical(call(case)) for case in asked]
