@@ -59,13 +59,16 @@ def main() -> int:
 
 
 class Stage:
-    """Where histories are played: houses that last for several, a PostgreSQL server, a browser when needed."""
+    """Where histories are played: houses that last for several, a PostgreSQL server, a browser when needed.
 
-    def __init__(self, stack: ExitStack) -> None:
+    browser: one that is open already, since a process can hold only one line to a browser of this kind.
+    """
+
+    def __init__(self, stack: ExitStack, browser: Browser | None = None) -> None:
         self._stack = stack
         self._houses: dict[str, tuple[House, Iterator[int]]] = {}
         self._postgres: Postgres | None = None
-        self._browser: Browser | None = None
+        self._browser = browser
         stack.callback(self._clear)
 
     def play(self, history: History, *, afresh: bool = False) -> Outcome:

@@ -7,6 +7,7 @@ from contextlib import ExitStack
 from pathlib import Path
 
 import pytest
+from playwright.sync_api import Browser
 
 from tests.chaos.__main__ import Stage
 from tests.chaos.history import History
@@ -17,9 +18,9 @@ pytestmark = [pytest.mark.slow, pytest.mark.browser]
 
 
 @pytest.fixture(scope="module")
-def stage() -> Iterator[Stage]:
+def stage(browser: Browser) -> Iterator[Stage]:
     with ExitStack() as stack:
-        yield Stage(stack)
+        yield Stage(stack, browser)
 
 
 @pytest.mark.parametrize("kept", KEPT, ids=lambda kept: kept.stem)
