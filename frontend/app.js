@@ -28,6 +28,7 @@ let studio;
 let screen = null;
 let route = { name: "", id: "" };
 let drawing = 0;
+let isPressed = false;
 let writing = false;
 let beside = null; // parts/beside.js, once it is here
 let worn = null; // style/shelf.css, on its way or here
@@ -216,7 +217,21 @@ function nowhere(wanted) {
 }
 
 function drawSoon() {
-  drawing ||= requestAnimationFrame(draw);
+  drawing ||= requestAnimationFrame(drawUnpressed);
+}
+
+/** Nothing moves under a finger: what is to be drawn while one is down is drawn when it is up. */
+function drawUnpressed() {
+  if (!isPressed) draw();
+}
+
+function press() {
+  isPressed = true;
+}
+
+function release() {
+  isPressed = false;
+  if (drawing) drawing = requestAnimationFrame(drawUnpressed); // the touch itself is answered before that
 }
 
 function dress() {
@@ -472,6 +487,9 @@ function listen() {
     sayWhatWasMissed();
   });
   addEventListener("hashchange", draw);
+  addEventListener("pointerdown", press, true);
+  addEventListener("pointerup", release, true);
+  addEventListener("pointercancel", release, true);
   // Opening the sound takes a while: not before the touch that allows it has been answered.
   const unlock = () => setTimeout(() => senses.unlock(), UNLOCK_AFTER_MS);
   addEventListener("pointerup", unlock, { once: true });

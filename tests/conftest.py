@@ -14,6 +14,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from playwright.sync_api import expect
 
 from api import create_app, store
 from api.settings import Settings
@@ -22,6 +23,8 @@ from tests.postgres import Cluster
 from tests.servers import Server, bowlside
 
 DATABASES = ("sqlite", "postgresql")
+# A busy machine draws late; what is wrong stays wrong. Nothing passes later for a longer patience.
+expect.set_options(timeout=15_000)
 BROWSER_FLAGS = [
     "--no-sandbox",
     "--disable-gpu",

@@ -299,7 +299,7 @@ export class Studio extends EventTarget {
   get link() {
     const { journals } = this.#book;
     return {
-      state: this.#sync.online ? "online" : "offline",
+      state: { true: "online", false: "offline" }[this.#sync.online] ?? "asking",
       unsent: journals.reduce((sum, journal) => sum + journal.unsent, 0),
       refused: journals.flatMap((journal) => journal.refused),
       heard_at: this.#sync.heardAt,
@@ -410,6 +410,7 @@ export class Studio extends EventTarget {
     }, SEEN_EVERY_MS);
     navigator.storage?.persisted().then((durable) => this.#setDurable(durable));
     this.#updates.start();
+    if (document.visibilityState === "visible") this.#noteSeen(); // before the first ring, so that one cut off is missed
     this.#rings.check();
     this.#sync.start();
   }

@@ -54,8 +54,8 @@ export class Sync extends EventTarget {
     this.#server = server;
     this.#live = live;
     this.#pace = pace;
-    /** Whether the last round reached the server. The browser's own word on it is not trusted. */
-    this.online = false;
+    /** Whether the last round reached the server; null before the first. The browser's own word on it is not trusted. */
+    this.online = null;
     /** When the server was last heard; corrected ms, or null. */
     this.heardAt = null;
     /** Why the last round was not whole, or null. */

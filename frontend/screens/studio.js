@@ -65,7 +65,7 @@ class StudioScreen extends HTMLElement {
     show(parts.leap, Boolean(link.leap));
     this.#writeDevices();
     this.#writeSettings();
-    setText(parts.state, link.shut ? "The server answers, and does not let this phone in." : link.state === "online" ? "The server answers." : "Offline: the server does not answer. Everything you do is kept on this phone and sent later.");
+    setText(parts.state, link.shut ? "The server answers, and does not let this phone in." : link.state === "asking" ? "Asking the server\u2026" : link.state === "online" ? "The server answers." : "Offline: the server does not answer. Everything you do is kept on this phone and sent later.");
     setText(parts.heard, link.heard_at ? `Last heard from it ${day(link.heard_at)}.` : "Not heard from it yet.");
     setText(parts.unsent, link.unsent ? `${link.unsent} not sent yet.` : "Everything is sent.");
     setText(parts.trouble, link.trouble ?? "");

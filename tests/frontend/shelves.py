@@ -6,6 +6,7 @@ from typing import Any
 
 from playwright.sync_api import Page, ViewportSize, expect
 
+from tests.frontend.hands import carry_on
 from tests.servers import Server
 
 SIZES: list[ViewportSize] = [
@@ -31,10 +32,9 @@ DETECTOR = """
 
 def open_page(page: Page, server: Server) -> Page:
     """The page, with the recipes of its server heard."""
+    carry_on(page)
     page.goto(server.url)
     expect(page.locator(".recipe")).not_to_have_count(0)
-    if page.get_by_role("dialog").count():
-        page.keyboard.press("Escape")
     return page
 
 

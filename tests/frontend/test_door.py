@@ -14,6 +14,7 @@ from playwright.sync_api import Browser, BrowserContext, Page, Route, expect
 from api import create_app, store
 from api.door.pairing import make_code
 from api.settings import Settings, system_clock_ms
+from tests.frontend.hands import carry_on
 from tests.frontend.phones import RECIPE, RECIPE_ID, begin, call, entries_of, open_phone
 from tests.servers import Server, bowlside
 
@@ -72,11 +73,10 @@ def another(browser: Browser) -> Iterator[Callable[[], Page]]:
 
 def look_at(page: Page, studio: Studio, address: str) -> None:
     """Open the page anew at this address, and pass over what it says of the time away."""
+    carry_on(page)
     page.goto("about:blank")
     page.goto(studio.url + address)
     expect(page.locator("main > *")).not_to_have_class("opening")
-    if page.get_by_role("dialog").count():
-        page.get_by_role("dialog").get_by_role("button").last.click()
 
 
 # Who is here

@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page, expect
 
+from tests.frontend.hands import type_on_pad
 from tests.frontend.phones import studio_server
 from tests.frontend.shelves import DETECTOR, KG, SIZES, begin_bars, card, enter, go, lot, open_page, stock
 from tests.frontend.test_screens import KNUCKLE_PX, too_small
@@ -98,7 +99,7 @@ def test_more_than_a_lot_is_booked_with_is_asked_about(phone: Page) -> None:
 
     phone.get_by_role("button", name="Another lot of Hard butter").click()
     phone.get_by_role("button", name="Lot OTHER").click()
-    phone.keyboard.type("612")
+    type_on_pad(phone, "612")
     phone.locator("dialog .copper").click()
     expect(phone.get_by_role("dialog")).to_contain_text("The shelf says 600 g")
     phone.get_by_role("button", name="Take it all the same").click()

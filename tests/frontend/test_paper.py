@@ -16,6 +16,7 @@ from playwright.sync_api import Page, expect
 from pypdf import PdfReader
 
 import bench
+from tests.frontend.hands import open_demo
 from tests.frontend.phones import call
 from tests.make import make_recipe, uuid4, uuid7
 from tests.servers import Server, bowlside
@@ -29,11 +30,7 @@ def desk(page: Page, live_server: Server) -> Iterator[Page]:
     """A page on the demo's recipes that fails the test for any fault of its scripts."""
     faults: list[str] = []
     page.on("pageerror", lambda error: faults.append(str(error)))
-    page.goto(live_server.url)
-    expect(page.locator(".recipe").filter(has_text=THREE_PARTS)).to_be_visible()
-    if page.get_by_role("dialog").count():
-        page.keyboard.press("Escape")
-    yield page
+    yield open_demo(page, live_server)
     assert faults == []
 
 

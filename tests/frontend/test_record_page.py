@@ -17,6 +17,7 @@ from playwright.sync_api import Page, expect
 from pypdf import PdfReader
 
 import bench
+from tests.frontend.hands import type_on_pad
 from tests.frontend.phones import HOUR, studio_server
 from tests.frontend.shelves import KG, SIZES, begin_bars, card, enter, go, lot, open_page, stock
 from tests.servers import Server
@@ -265,7 +266,7 @@ def test_a_piece_weighed_an_hour_apart_is_dry_or_not(phone: Page) -> None:
     phone.get_by_role("button", name="Other").click()
     phone.get_by_role("button", name="is it dry?").click()
     phone.get_by_role("button", name="Piece 1 again").click()
-    phone.keyboard.type("48")
+    type_on_pad(phone, "48")
     phone.locator("dialog .copper").click()
 
     expect(phone.locator(".beside")).to_contain_text("cannot tell constant weight below")

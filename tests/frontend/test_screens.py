@@ -9,6 +9,7 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Locator, Page, expect
 
+from tests.frontend.hands import DEMO_RECIPES, at_rest, carry_on, open_demo, type_on_pad
 from tests.servers import Server
 
 PHONE = {"width": 390, "height": 844}
@@ -26,20 +27,11 @@ def bench(page: Page, live_server: Server) -> Iterator[Page]:
     faults: list[str] = []
     page.on("pageerror", lambda error: faults.append(str(error)))
     page.set_viewport_size(PHONE)
-    page.goto(live_server.url)
-    expect(page.locator(".recipe")).not_to_have_count(0)
-    yield page
+    yield open_demo(page, live_server)
     assert faults == []
 
 
-def leave_any_sheet(page: Page) -> None:
-    """Being away is said first; carry on from it."""
-    if page.get_by_role("dialog").count():
-        page.get_by_role("dialog").get_by_role("button").last.click()
-
-
 def begin(page: Page, recipe: str = "Pressed fizzing base") -> None:
-    leave_any_sheet(page)
     page.get_by_role("link", name=recipe).last.click()
     page.get_by_role("button", name="Begin").click()
     expect(page.locator("bench-screen")).to_be_visible()
@@ -55,7 +47,6 @@ def answer(page: Page) -> None:
 
 def each_screen(page: Page) -> Iterator[str]:
     """Walk to every screen in turn, with something on it."""
-    leave_any_sheet(page)
     for address in QUIET_PAGES:
         page.evaluate("address => { location.hash = address }", address)
         expect(page.locator("h1")).to_be_visible()
@@ -76,7 +67,7 @@ def each_screen(page: Page) -> Iterator[str]:
     answer(page)
     yield "bench, layers in the bowl"
     page.get_by_role("button", name="It reads something else").click()
-    page.keyboard.type("1700")
+    type_on_pad(page, "1700")
     yield "pad"
     page.locator("dialog .copper").click()
     expect(page.locator(".answers[data-cards]")).to_be_visible()
@@ -194,7 +185,7 @@ def test_keys_alone_weigh_choose_and_take_back(bench: Page) -> None:
     press("ArrowDown")
     expect(bench.get_by_role("button", name="It reads something else")).to_be_focused()
     press("Enter")
-    bench.keyboard.type("1700")
+    type_on_pad(bench, "1700")
     expect(bench.locator(".pad-off")).to_have_text("49 g over 1\u2009651 g")
     press("Enter")
     expect(title).to_have_text("Citric acid, anhydrous: 49 g too much")
@@ -213,9 +204,10 @@ def test_keys_alone_weigh_choose_and_take_back(bench: Page) -> None:
 def test_ticking_countdowns_move_nothing(page: Page, live_server: Server) -> None:
     page.clock.install()
     page.set_viewport_size(PHONE)
+    carry_on(page)
     page.goto(live_server.url)
     page.clock.run_for(2000)
-    leave_any_sheet(page)
+    at_rest(page)
     page.locator(".open-run").first.click()
     expect(page.locator(".wait")).to_have_count(3)
     live_server.stop()  # else it would set the fake clock right
@@ -252,6 +244,7 @@ def test_markup_in_a_name_stays_text(page: Page, live_server: Server) -> None:
     )
     assert answered.ok, answered.text()
     page.goto(live_server.url)
+    expect(page.locator(".recipe")).to_have_count(DEMO_RECIPES + 1)
 
     begin(page, "img src")
 
@@ -265,7 +258,7 @@ def test_an_answer_by_keyboard_never_leaves_the_focus_on_another_meaning(bench: 
     answer(bench)
     bench.get_by_role("button", name="It reads something else").focus()
     bench.keyboard.press("Enter")
-    bench.keyboard.type("1200")
+    type_on_pad(bench, "1200")
 
     bench.keyboard.press("Enter")
 
@@ -277,7 +270,7 @@ def test_coming_back_says_first_what_rang(page: Page, live_server: Server) -> No
     page.clock.install()
     page.goto(live_server.url)
     expect(page.locator(".wait")).to_have_count(3)
-    leave_any_sheet(page)
+    at_rest(page)
     live_server.stop()
     see = """state => {
       Object.defineProperty(document, "visibilityState", { value: state, configurable: true });

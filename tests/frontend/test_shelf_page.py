@@ -9,6 +9,7 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page, Route, expect
 
+from tests.frontend.hands import type_on_pad
 from tests.frontend.phones import studio_server
 from tests.frontend.shelves import (
     DETECTOR,
@@ -98,7 +99,7 @@ def test_correcting_and_writing_off_change_what_is_left_and_can_be_taken_back(ph
     row(phone, "Light oil").locator("summary").click()
 
     phone.get_by_role("button", name="Correct L1").click()
-    phone.keyboard.type("900")
+    type_on_pad(phone, "900")
     phone.locator("dialog .copper").click()
     expect(row(phone, "Light oil").locator(".shelf-left")).to_have_text("900 g")
 

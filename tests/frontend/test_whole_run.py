@@ -16,6 +16,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
+from tests.frontend.hands import open_demo
 from tests.frontend.phones import HOUR, MINUTE, call
 from tests.servers import Server
 
@@ -36,8 +37,7 @@ def maker(browser: Browser, live_server: Server) -> Iterator[Maker]:
     )
     page = context.new_page()
     page.clock.install(time=datetime.fromtimestamp(time.time(), UTC))
-    page.goto(live_server.url)
-    expect(page.locator("a.recipe")).not_to_have_count(0)
+    open_demo(page, live_server)
     yield Maker(context, page)
     context.close()
 
@@ -63,8 +63,6 @@ class Maker:
 
     def begin(self, recipe: str, pieces: int) -> str:
         """Size a recipe with the buttons and begin; gives the run's id."""
-        if self.page.get_by_role("dialog").count():  # what rang while away is said first
-            self.tap(self.page.get_by_role("dialog").get_by_role("button").last, "While you were away")
         self.tap(self.page.locator("a.recipe", has_text=recipe), "Choose the recipe")
         begin = self.page.get_by_role("button", name="Begin")
         for count in range(WRITTEN_FOR - 1, pieces - 1, -1):

@@ -1,0 +1,38 @@
+"""What hands do on the page that every test does in the same way, and what the demo shows when it is at rest."""
+
+from __future__ import annotations
+
+from playwright.sync_api import Page, expect
+
+from tests.servers import Server
+
+DEMO_RECIPES = 5
+
+
+def open_demo(page: Page, server: Server) -> Page:
+    """The demo's recipes on a phone that has heard them all, so that nothing moves under the next touch."""
+    carry_on(page)
+    page.goto(server.url)
+    at_rest(page)
+    return page
+
+
+def at_rest(page: Page) -> None:
+    """The demo's recipes, its open run and its finished one are there, and nothing is said above them."""
+    expect(page.locator(".recipe")).to_have_count(DEMO_RECIPES)
+    expect(page.locator(".open-run")).to_have_count(1)
+    expect(page.locator("a[href^='#/record/']")).to_have_count(1)
+    expect(page.locator("recipes-screen .notice.small").first).to_be_hidden()
+
+
+def carry_on(page: Page) -> None:
+    """Pass over what is said of the time away, whenever it is said."""
+    page.add_locator_handler(page.get_by_role("button", name="Carry on"), lambda button: button.click())
+
+
+def type_on_pad(page: Page, digits: str) -> None:
+    """Type a number on the keyboard once the pad is there to take it."""
+    shown = page.locator("dialog.pad .pad-shown")
+    expect(shown).to_be_visible()
+    page.keyboard.type(digits)
+    expect(shown).to_contain_text(digits)
