@@ -3,6 +3,7 @@
 PYTHON ?= python3
 VENV := .venv
 BIN := $(VENV)/bin
+WORKERS ?= $(shell $(PYTHON) -c 'import os; print(os.cpu_count() * 3 // 2)')
 RUN_STAMP := $(VENV)/.stamp-run
 DEV_STAMP := $(VENV)/.stamp-dev
 BROWSER_STAMP := $(VENV)/.stamp-browser
@@ -13,9 +14,10 @@ POSTGRESQL_STAMP := $(VENV)/.stamp-postgresql
 run: $(RUN_STAMP)
 	$(BIN)/bowlside serve --demo
 
-# A file's tests stay together: what they share (a browser, a database server) is made once for each core.
+# A file's tests stay together: what they share (a browser, a database server) is made once. They wait
+# as much as they work, so there are more of them at a time than cores.
 test: lint $(BROWSER_STAMP) $(POSTGRESQL_STAMP)
-	$(BIN)/pytest --numprocesses auto --dist loadfile
+	$(BIN)/pytest --numprocesses $(WORKERS) --dist loadfile
 
 lint: $(DEV_STAMP)
 	$(BIN)/ruff check .

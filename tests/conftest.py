@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import expect
+from playwright.sync_api import BrowserContext, expect
 
 from api import create_app, store
 from api.settings import Settings
@@ -124,12 +124,19 @@ def live_server(tmp_path: Path) -> Iterator[Server]:
     """The real server with the demo studio: `.url`, `.kill()` (-9), `.stop()` and `.start()` again."""
     server = bowlside(tmp_path / "bowlside.sqlite3", "--demo").start()
     yield server
-    server.stop()
+    server.kill()
 
 
 @pytest.fixture(scope="session")
 def browser_type_launch_args(browser_type_launch_args: dict[str, Any], playwright: Any) -> dict[str, Any]:
     return {**browser_type_launch_args, "args": BROWSER_FLAGS, "executable_path": system_browser(playwright)}
+
+
+@pytest.fixture
+def no_copy(request: pytest.FixtureRequest, context: BrowserContext) -> None:
+    """The page keeps no copy of itself, as in a browser that has no service worker."""
+    if not request.node.get_closest_marker("with_copy"):
+        context.add_init_script("delete Navigator.prototype.serviceWorker")
 
 
 def system_browser(playwright: Any) -> str | None:

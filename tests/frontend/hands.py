@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import pytest
 from playwright.sync_api import Page, expect
 
 from tests.servers import Server
 
 DEMO_RECIPES = 5
+# The page's own copy of itself is fetched beside it, which a test of what is on a screen need not wait for.
+NO_COPY = pytest.mark.usefixtures("no_copy")
+WITH_COPY = pytest.mark.with_copy
 
 
 def open_demo(page: Page, server: Server) -> Page:

@@ -8,13 +8,13 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.frontend.hands import type_on_pad
+from tests.frontend.hands import NO_COPY, type_on_pad
 from tests.frontend.phones import studio_server
 from tests.frontend.shelves import DETECTOR, KG, SIZES, begin_bars, card, enter, go, lot, open_page, stock
 from tests.frontend.test_screens import KNUCKLE_PX, too_small
 from tests.servers import Server
 
-pytestmark = pytest.mark.browser
+pytestmark = [pytest.mark.browser, NO_COPY]
 
 CARDS = (card("butter", "Hard butter"), card("oil", "Oil, light", answers_to=["Light oil"]))
 

@@ -11,11 +11,12 @@ from playwright.sync_api import Page, expect
 from pypdf import PdfReader
 
 import bench
+from tests.frontend.hands import NO_COPY
 from tests.frontend.phones import RECIPE, studio_server
 from tests.frontend.shelves import SIZES, begin_bars, card, enter, go, open_page, stock
 from tests.servers import Server
 
-pytestmark = pytest.mark.browser
+pytestmark = [pytest.mark.browser, NO_COPY]
 
 PX_PER_MM = 96 / 25.4
 POINTS_PER_MM = 72 / 25.4

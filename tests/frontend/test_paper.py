@@ -16,10 +16,12 @@ from playwright.sync_api import Page, expect
 from pypdf import PdfReader
 
 import bench
-from tests.frontend.hands import open_demo
+from tests.frontend.hands import NO_COPY, WITH_COPY, open_demo
 from tests.frontend.phones import call
 from tests.make import make_recipe, uuid4, uuid7
 from tests.servers import Server, bowlside
+
+pytestmark = [pytest.mark.browser, NO_COPY]
 
 POINTS = {"A4": (595, 842), "Letter": (612, 792)}
 THREE_PARTS = "Pressed fizzing base"
@@ -154,6 +156,7 @@ def test_print_from_the_size_page_keeps_what_was_chosen(desk: Page) -> None:
     expect(desk.locator(".paper")).not_to_contain_text("Bath fragrance")
 
 
+@WITH_COPY
 def test_paper_needs_no_server_and_printing_is_asked_of_the_browser(desk: Page, live_server: Server) -> None:
     recipe = recipe_of(live_server)
     desk.evaluate("async () => { await navigator.serviceWorker.ready; }")

@@ -10,12 +10,13 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.frontend import test_recipe_page as writing
+from tests.frontend.hands import NO_COPY, WITH_COPY
 from tests.frontend.phones import RECIPE, RECIPE_ID, call
 from tests.frontend.test_recipe_page import KEPT, at, change, draft, go, hint, said
 from tests.frontend.test_screens import PHONE, SMALL, TABLET
 from tests.servers import Server
 
-pytestmark = pytest.mark.browser
+pytestmark = [pytest.mark.browser, NO_COPY]
 
 desk = writing.desk
 server = writing.server
@@ -45,6 +46,7 @@ def test_what_the_page_cannot_read_is_said_at_once_and_never_waits_for_the_serve
     desk.context.set_offline(False)
 
 
+@WITH_COPY
 def test_a_refusal_that_comes_after_the_network_is_back_is_shown_here_and_in_the_list(
     desk: Page, server: Server
 ) -> None:

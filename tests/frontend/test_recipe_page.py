@@ -14,11 +14,12 @@ from playwright.sync_api import Browser, Locator, Page, expect
 
 from bench import read_recipe
 from bench.recipe_schema import INGREDIENT, RECIPE_SCHEMA, STEP_KINDS
+from tests.frontend.hands import NO_COPY, WITH_COPY
 from tests.frontend.phones import RECIPE, RECIPE_ID, call, studio_server
 from tests.frontend.test_screens import PHONE, SMALL, TABLET, TARGET_PX, too_small
 from tests.servers import Server
 
-pytestmark = pytest.mark.browser
+pytestmark = [pytest.mark.browser, NO_COPY]
 
 ROOT = Path(__file__).resolve().parents[2]
 STEAMERS = json.loads((ROOT / "demo/recipes/shower-steamers.json").read_text("utf-8"))
@@ -29,7 +30,7 @@ KEPT = "Kept on this phone."
 def server(tmp_path: Path) -> Iterator[Server]:
     server = studio_server(tmp_path / "studio.sqlite3")
     yield server
-    server.stop()
+    server.kill()
 
 
 @pytest.fixture
@@ -275,6 +276,7 @@ def test_a_line_is_dragged_by_its_handle(desk: Page) -> None:
     expect(at(desk, "components.0.lines.0.ingredient")).to_have_value("Light oil")
 
 
+@WITH_COPY
 def test_a_draft_written_with_no_network_survives_a_reload_and_is_sent_when_the_server_answers(
     desk: Page, server: Server
 ) -> None:

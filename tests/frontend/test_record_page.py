@@ -17,12 +17,12 @@ from playwright.sync_api import Page, expect
 from pypdf import PdfReader
 
 import bench
-from tests.frontend.hands import type_on_pad
+from tests.frontend.hands import NO_COPY, type_on_pad
 from tests.frontend.phones import HOUR, studio_server
 from tests.frontend.shelves import KG, SIZES, begin_bars, card, enter, go, lot, open_page, stock
 from tests.servers import Server
 
-pytestmark = pytest.mark.browser
+pytestmark = [pytest.mark.browser, NO_COPY]
 
 EURO = {"amount": "10.00", "currency": "EUR"}
 GATHERED = [

@@ -9,8 +9,10 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Locator, Page, expect
 
-from tests.frontend.hands import DEMO_RECIPES, at_rest, carry_on, open_demo, type_on_pad
+from tests.frontend.hands import DEMO_RECIPES, NO_COPY, at_rest, carry_on, open_demo, type_on_pad
 from tests.servers import Server
+
+pytestmark = [pytest.mark.browser, NO_COPY]
 
 PHONE = {"width": 390, "height": 844}
 SMALL = {"width": 360, "height": 640}

@@ -9,7 +9,7 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page, Route, expect
 
-from tests.frontend.hands import type_on_pad
+from tests.frontend.hands import NO_COPY, type_on_pad
 from tests.frontend.phones import studio_server
 from tests.frontend.shelves import (
     DETECTOR,
@@ -27,7 +27,7 @@ from tests.frontend.shelves import (
 from tests.frontend.test_screens import TARGET_PX, too_small
 from tests.servers import Server
 
-pytestmark = pytest.mark.browser
+pytestmark = [pytest.mark.browser, NO_COPY]
 
 # A box to tick is as large as its label.
 PRESSED = "#page :is(button, a, summary, select, textarea, label.choice, input:not(.unseen, [type=checkbox], [type=radio]))"

@@ -7,11 +7,12 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Page, expect
 
+from tests.frontend.hands import NO_COPY
 from tests.frontend.phones import call
 from tests.frontend.test_screens import PHONE
 from tests.servers import Server
 
-pytestmark = pytest.mark.browser
+pytestmark = [pytest.mark.browser, NO_COPY]
 
 THREE_PART = "Pressed fizzing base with a clear soap pebble and a whipped soap top"
 
