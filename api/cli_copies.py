@@ -125,6 +125,13 @@ def _said() -> Iterator[None]:
 
 
 def _tell(what: str, counts: dict[str, int]) -> None:
-    """`Copied 3 recipe, 4 recipe_version.`: how many rows of each table."""
-    rows = ", ".join(f"{count} {table}" for table, count in counts.items()) or "nothing, for nothing is there"
-    click.echo(f"{what} {rows}.")
+    """`Copied 1 kit, 3 recipes, 4 recipe versions.`: how many rows of each table."""
+    rows = ", ".join(_rows(count, table) for table, count in counts.items())
+    click.echo(f"{what} {rows or 'nothing, for nothing is there'}.")
+
+
+def _rows(count: int, table: str) -> str:
+    word = table.replace("_", " ")
+    if count != 1 and not word.endswith("s"):
+        word = f"{word[:-1]}ies" if word.endswith("y") else f"{word}s"
+    return f"{count} {word}"

@@ -395,7 +395,7 @@ def test_a_studio_moves_to_the_other_kind_and_back_with_counts(
 
     for moved in (there, back, onward):
         counts = moved.stdout.removeprefix("Moved ").rstrip(".\n").split(", ")
-        assert set(counts) == {"3 recipe", "4 recipe_version", "2 run", "7 entry", "1 device"}
+        assert set(counts) == {"3 recipes", "4 recipe versions", "2 runs", "7 entries", "1 device"}
     assert (again.exit_code, "empty place" in again.stderr) == (1, True)
     assert all_rows(app, secrets=True) == before
     cluster.drop(name)
