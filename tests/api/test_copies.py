@@ -348,8 +348,8 @@ def test_backup_verify_and_restore_at_the_command_line(
     furnish(app)
     before = all_rows(app)
 
-    assert "7 entry" in bowlside("backup", "all.gz").stdout
-    assert "7 entry" in bowlside("verify", "all.gz").stdout
+    assert "7 entries" in bowlside("backup", "all.gz").stdout
+    assert "7 entries" in bowlside("verify", "all.gz").stdout
     Studio(app.test_client()).with_recipe()
     refused = bowlside("restore", "all.gz", input="n\n")
     assert (refused.exit_code, len(all_rows(app))) == (1, len(before) + 2)
