@@ -29,6 +29,7 @@ from api.porter import Porter
 THREADS = 64  # a phone that listens for news holds one
 KEEP_ALIVE_SECONDS = 20
 HEAD_SECONDS = 20
+BODY_SECONDS = 120  # a studio's whole file over a poor network takes less
 LEAVE_SECONDS = 1
 REFUSED_SECONDS = 10
 REFUSED_BYTES = 128 * 1024 * 1024
@@ -146,21 +147,24 @@ class Master(Arbiter):
 
 
 class Worker(ThreadWorker):
-    """Answers requests. One whose head is not there in time is cut off, so that no thread waits for ever."""
+    """Answers requests. One that is not there in time is cut off, so that no thread waits for ever."""
 
     def __init__(self, *given: Any) -> None:
         super().__init__(*given)
-        self._reading: dict[TConn, float] = {}
+        self._due: dict[TConn, float] = {}
 
     def handle(self, connection: TConn) -> Any:
-        self._reading[connection] = time.monotonic()
+        self._due[connection] = time.monotonic() + HEAD_SECONDS
         try:
             return super().handle(connection)
         finally:
-            self._reading.pop(connection, None)
+            self._due.pop(connection, None)
 
     def handle_request(self, request: Any, connection: TConn) -> bool:
-        self._reading.pop(connection, None)
+        if request.method in BODILESS:
+            del self._due[connection]  # its answer may last, as the live line's does
+        else:
+            self._due[connection] = time.monotonic() + BODY_SECONDS
         keep: bool = super().handle_request(request, connection)
         if request.method not in BODILESS:
             # A browser takes a connection closed while it sends for no answer at all: let one whose
@@ -173,8 +177,8 @@ class Worker(ThreadWorker):
         """Called about once a second."""
         super().notify()
         now = time.monotonic()
-        for connection in [each for each, since in list(self._reading.items()) if now - since > HEAD_SECONDS]:
-            if self._reading.pop(connection, 0.0):
+        for connection in [each for each, due in list(self._due.items()) if now > due]:
+            if self._due.pop(connection, 0.0):
                 # Not the TLS socket's own shutdown, which is not for another thread to call.
                 socket.socket.shutdown(connection.sock, socket.SHUT_RDWR)
 

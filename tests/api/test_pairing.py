@@ -11,6 +11,7 @@ from html.parser import HTMLParser
 from typing import Any
 
 import pytest
+from axe_playwright_python.sync_playwright import Axe
 from sqlalchemy import select
 from werkzeug.serving import make_server
 
@@ -318,6 +319,9 @@ def test_a_thumb_pairs_a_small_phone(
         box = target.bounding_box()
         assert box["height"] >= 44 and box["x"] >= 0 and box["x"] + box["width"] <= SMALL_PHONE["width"]
     assert faults == []
+    if with_script:
+        report = Axe().run(page)
+        assert report.violations_count == 0, report.generate_report()
     page.get_by_label("What this device is called").fill("Phone by the bowl")
     page.get_by_role("button", name="Pair").tap()
 

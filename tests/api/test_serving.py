@@ -125,11 +125,21 @@ def test_a_port_that_is_taken_is_an_error() -> None:
         take_sockets(("127.0.0.1",), port_of(taken))
 
 
-def test_one_who_never_ends_the_head_of_a_request_is_cut_off(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(serving, "HEAD_SECONDS", 0)
+@pytest.mark.parametrize(
+    ("limit", "sent"),
+    [
+        ("HEAD_SECONDS", b"GET / HTTP/1.1\r\nHost: "),
+        ("BODY_SECONDS", b"POST / HTTP/1.1\r\nHost: x\r\nContent-Length: 9\r\n\r\nhalf"),
+    ],
+)
+def test_one_who_never_ends_a_request_is_cut_off(
+    monkeypatch: pytest.MonkeyPatch, limit: str, sent: bytes
+) -> None:
+    monkeypatch.setattr(serving, limit, 0)
     worker = Worker(1, 1, [], None, 30, Config(), Mock())
+    worker.wsgi = lambda environ, _: environ["wsgi.input"].read()
     ours, theirs = socket.socketpair()
-    theirs.sendall(b"GET / HTTP/1.1\r\nHost: ")
+    theirs.sendall(sent)
     waiting = threading.Thread(target=worker.handle, args=[TConn(worker.cfg, ours, ("", 0), ("", 0))])
     waiting.start()
 
