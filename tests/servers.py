@@ -8,9 +8,14 @@ import signal
 import subprocess
 import sys
 from collections.abc import Callable
+from contextlib import suppress
+from functools import cache
 from pathlib import Path
 
-ROOT = Path(__file__).resolve().parent.parent
+import psutil
+
+from tests.nursery import ROOT, Nursery, Started
+
 START_SECONDS = 30
 
 
@@ -21,14 +26,22 @@ class Server:
         self._arguments = arguments
         self._log = log
         self._environment = environment
-        self._process: subprocess.Popen[str] | None = None
+        self._started: Started | None = None
         self.url = ""
 
     def start(self) -> Server:
         port = ["--port", self.url.rsplit(":", 1)[1].strip("/")] if self.url else []
+        self._started = self._launch([*self._arguments, *port])
+        for line in self._started.said:
+            if found := re.search(r"https?://[\w.-]+:\d+/", line):
+                self.url = found.group()
+                return self
+        raise AssertionError(f"The server did not start:\n{self._log.read_text()}")
+
+    def _launch(self, arguments: list[str]) -> Started:
         with self._log.open("a") as log:
-            self._process = subprocess.Popen(
-                [sys.executable, *self._arguments, *port],
+            process = psutil.Popen(
+                [sys.executable, *arguments],
                 cwd=ROOT,
                 env={**os.environ, "PYTHONUNBUFFERED": "1", **self._environment},
                 stdout=subprocess.PIPE,
@@ -36,42 +49,56 @@ class Server:
                 text=True,
                 start_new_session=True,
             )
-        assert self._process.stdout is not None
-        for line in self._process.stdout:
-            if found := re.search(r"https?://[\w.-]+:\d+/", line):
-                self.url = found.group()
-                return self
-        raise AssertionError(f"The server did not start:\n{self._log.read_text()}")
+        return Started(process, process.stdout)
 
     @property
     def master(self) -> int:
         """The process that was started, which keeps the others."""
-        assert self._process is not None
-        return self._process.pid
+        assert self._started is not None
+        pid: int = self._started.process.pid
+        return pid
 
     def kill(self) -> None:
         """kill -9 of the master, the workers and the porter: no chance to finish anything."""
         self._end(lambda process: os.killpg(process.pid, signal.SIGKILL))
 
     def stop(self) -> None:
-        self._end(subprocess.Popen.terminate)
+        self._end(psutil.Process.terminate)
 
-    def _end(self, how: Callable[[subprocess.Popen[str]], None]) -> None:
-        if self._process is None:
+    def _end(self, how: Callable[[psutil.Process], None]) -> None:
+        if self._started is None:
             return
-        how(self._process)
-        self._process.wait(timeout=START_SECONDS)
-        assert self._process.stdout is not None
-        self._process.stdout.close()
-        self._process = None
+        with suppress(psutil.NoSuchProcess, ProcessLookupError):  # it may have ended by itself
+            how(self._started.process)
+        self._started.process.wait(START_SECONDS)
+        self._started.said.close()
+        self._started = None
+
+
+class WarmServer(Server):
+    """The same server, forked from a process that has its code in memory already."""
+
+    def _launch(self, arguments: list[str]) -> Started:
+        return nursery().start(arguments, self._log, {"PYTHONUNBUFFERED": "1", **self._environment})
+
+
+@cache
+def nursery() -> Nursery:
+    return Nursery()
 
 
 def bowlside(database: Path, *options: str) -> Server:
     """The real server on a database, on a free port, with a log beside the database."""
-    return Server(
-        ["-m", "api.cli", "serve", "--port", "0", "--database", str(database), *options],
-        database.with_suffix(".log"),
-    )
+    return Server(["-m", "api.cli", *_serve(database, options)], database.with_suffix(".log"))
+
+
+def warm_bowlside(database: Path, *options: str) -> Server:
+    """The same, for tests of what is on a screen: how a server starts and dies is not their matter."""
+    return WarmServer(_serve(database, options), database.with_suffix(".log"))
+
+
+def _serve(database: Path, options: tuple[str, ...]) -> list[str]:
+    return ["serve", "--port", "0", "--database", str(database), *options]
 
 
 def bowlside_shared(url: str, folder: Path, *options: str) -> Server:

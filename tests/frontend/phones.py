@@ -12,7 +12,7 @@ from urllib.request import Request, urlopen
 
 from playwright.sync_api import Page
 
-from tests.servers import Server, bowlside
+from tests.servers import Server, warm_bowlside
 
 BLANK = "keep/ids.js"
 MINUTE = 60_000
@@ -65,7 +65,7 @@ OPEN = """async () => {
 
 def studio_server(database: Path) -> Server:
     """The real server with the one recipe in it."""
-    server = bowlside(database).start()
+    server = warm_bowlside(database).start()
     call(server, "PUT", f"recipes/{RECIPE_ID}", RECIPE)
     return server
 

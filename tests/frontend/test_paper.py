@@ -19,7 +19,7 @@ import bench
 from tests.frontend.hands import NO_COPY, WITH_COPY, open_demo
 from tests.frontend.phones import call
 from tests.make import make_recipe, uuid4, uuid7
-from tests.servers import Server, bowlside
+from tests.servers import Server, warm_bowlside
 
 pytestmark = [pytest.mark.browser, NO_COPY]
 
@@ -176,7 +176,7 @@ def test_paper_needs_no_server_and_printing_is_asked_of_the_browser(desk: Page, 
 def named_server(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Server]:
     """The demo studio, that answers to a name of its own as well."""
     monkeypatch.setenv("BOWLSIDE_HOSTS", "studio.localhost")
-    server = bowlside(tmp_path / "named.sqlite3", "--demo").start()
+    server = warm_bowlside(tmp_path / "named.sqlite3", "--demo").start()
     yield server
     server.stop()
 

@@ -285,4 +285,6 @@ def test_batches_that_only_the_server_holds_are_taken_off_too(online: Page) -> N
     online.route("**/api/v1/lots?*", lambda route: route.fulfill(json=left))
     online.route("**/api/v1/runs?open=false*", more_than_here)
 
-    expect(row(online, "Hard wax").locator(".shelf-left")).to_have_text("400 g", timeout=45_000)
+    online.reload()  # which asks at once
+
+    expect(row(online, "Hard wax").locator(".shelf-left")).to_have_text("400 g")
