@@ -338,7 +338,7 @@ def _rows(record: dict[str, Any]) -> Iterator[tuple[Cell, ...]]:
             says=f"{each['spoiled']} spoiled, {each['partial']} partial",
         )
     for each in record["corrections"]:
-        line = lines.get(each.get("line"))
+        line = lines.get(each["because"])
         yield row(
             "correction",
             each["kind"],
