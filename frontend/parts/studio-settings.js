@@ -59,7 +59,7 @@ export function settingsForm(settings, isMaker) {
     h(
       "fieldset",
       { class: "stack", disabled: !isMaker },
-      field("Batch numbers by this pattern", pattern, "{yyyy} {yy} {mm} {dd} {recipe}; {mark} and {n} are each phone\u2019s own, so that no number is given twice"),
+      field("Batch numbers by this pattern", pattern, "{yyyy} {yy} {mm} {dd} {recipe}; {mark} and {n} are each phone\u2019s own, so that phones with no network do not give one number twice"),
       h("div", { class: "pair" }, field("Currency", currency), field("An hour of hand work", rate)),
       h("div", { class: "pair" }, field("Wrap for each piece", wrap), h("label", { class: "choice" }, bare, h("span", {}, "Tax is reclaimed"))),
       field("Name and address for labels", maker),
