@@ -120,7 +120,8 @@ export function whoOf({ device: own, place }) {
 }
 
 export function peoplePart({ people }, who) {
-  return part("Who", factList(people.map((each) => [who(each.device), `${each.entries} ${each.entries === 1 ? "entry" : "entries"}, ${day(each.first_at)} to ${day(each.last_at)}`])));
+  const entries = (many) => `${many} ${many === 1 ? "entry" : "entries"}`;
+  return part("Who", h("ul", { class: "plain" }, people.map((each) => h("li", {}, h("b", {}, who(each.device)), `: ${entries(each.entries)}, ${day(each.first_at)} to ${day(each.last_at)}`))));
 }
 
 /** What was said after the record was signed: each with its own time, marked as what it is. */

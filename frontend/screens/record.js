@@ -33,7 +33,7 @@ const CORRECTIONS = {
   taken_out: ({ mg }) => `${mass(mg)} taken out again`,
   left: (_, line) => `left as it was${line?.deviation_mg ? `, ${offBy(line.deviation_mg)}` : ""}`,
   left_out: () => "left out",
-  carried: ({ num, den }, line) => `all of the round carried to ${(num / den).toFixed(3)} times the sheet${line ? `, for ${line.name} came to ${mass(line.actual_mg)} of ${mass(line.planned_mg)}` : ""}`,
+  carried: ({ num, den }, line) => `all of the round carried to ${(num / den).toFixed(3)} times the sheet${line ? `, for ${line.name} came to ${about(line.actual_mg)} of ${about(line.planned_mg)}` : ""}`,
 };
 const ANSWERS = { yes: "yes", not_yet: "not yet", too_far: "too far" };
 const offBy = (mg) => `${mass(Math.abs(mg))} ${mg > 0 ? "over" : "short"}`;
@@ -116,7 +116,8 @@ class RecordScreen extends HTMLElement {
   #pictures({ pictures }) {
     const take = h("input", { type: "file", accept: "image/*", capture: "environment", class: "unseen", "aria-label": "Take a photograph", onchange: () => this.#take(take) });
     const shown = pictures.map((each) => {
-      const image = h("img", { alt: each.text || `Photograph of ${day(each.at)}`, loading: "lazy" });
+      // Not lazily: one that was never scrolled to would be missing on paper.
+      const image = h("img", { alt: each.text || `Photograph of ${day(each.at)}` });
       this.#show(image, each.picture);
       return h("figure", { class: "photograph" }, image, h("figcaption", { class: "small" }, [day(each.at), each.text].filter(Boolean).join(": ")));
     });
@@ -277,7 +278,7 @@ function componentPart(component, told) {
           "table",
           { class: "amounts" },
           h("caption", { class: "unseen" }, `Weights of ${component.name}`),
-          h("thead", {}, h("tr", {}, h("td", {}), ["asked", "weighed", "off, of allowed"].map((name) => h("th", { scope: "col" }, name)))),
+          h("thead", {}, h("tr", {}, h("td", {}), ["asked", "weighed", "off"].map((name) => h("th", { scope: "col" }, name)))),
           h("tbody", {}, lines.map((line) => lineRow(line, rounds))),
         )
       : null,
@@ -306,7 +307,7 @@ function detail(step, told) {
 }
 
 function lineRow(line, rounds) {
-  const carried = line.planned_mg !== null && line.planned_mg !== line.asked_mg ? h("span", { class: "soft small lot-line" }, `sheet: ${mass(line.planned_mg)}`) : null;
+  const carried = line.planned_mg !== null && line.planned_mg !== line.asked_mg ? h("span", { class: "soft small lot-line" }, `sheet ${about(line.planned_mg)}`) : null;
   const name = [line.name, rounds > 1 ? `round ${line.round}` : "", line.instead_of ? `instead of ${line.instead_of}` : ""].filter(Boolean).join(", ");
   const shown = (mg) => grams(mg, line.division_mg ?? 1);
   if (line.asked_mg === null) {
@@ -316,10 +317,10 @@ function lineRow(line, rounds) {
   const off = line.deviation_mg;
   const isIn = line.actual_mg > 0;
   const isOut = isIn && !line.within;
-  return h("tr", { class: isOut ? "out" : null }, h("th", { scope: "row" }, name, carried), h("td", {}, shown(line.asked_mg)), h("td", {}, isIn ? shown(line.actual_mg) : (WORDS[line.status] ?? "\u2013")), h("td", {}, isIn && off !== 0 ? `${off > 0 ? "+" : "\u2212"}${shown(Math.abs(off))}` : "", isIn ? deviationMark(line) : null, isIn ? h("span", { class: "soft small lot-line" }, `\u00b1 ${mass(line.tolerance_mg)}`) : null));
+  return h("tr", { class: isOut ? "out" : null }, h("th", { scope: "row" }, name, carried), h("td", {}, shown(line.asked_mg), h("span", { class: "soft small lot-line" }, `\u00b1 ${about(line.tolerance_mg)}`)), h("td", {}, isIn ? shown(line.actual_mg) : (WORDS[line.status] ?? "\u2013")), h("td", {}, isIn && off !== 0 ? `${off > 0 ? "+" : "\u2212"}${shown(Math.abs(off))}` : "", isIn ? deviationMark(line) : null));
 }
 
-const WORDS = { in: "in", left_out: "left out", open: "\u2013" };
+const WORDS = { in: "in", by_hand: "by hand", left_out: "left out", open: "\u2013" };
 
 function correction(each, told) {
   const line = told.lines.find((candidate) => candidate.line === each.because);
