@@ -117,6 +117,19 @@ def test_it_has_the_batch_number_that_the_bench_showed(phone: Page) -> None:
     expect(record_of(phone, run)).to_contain_text(shown)
 
 
+def test_two_batches_with_one_number_each_name_the_other(phone: Page) -> None:
+    """As two phones that share a mark would make them: nothing is renamed, and it is said."""
+    begin_bars(phone)
+    number = phone.locator(".head-name").inner_text().split(",")[0]
+    other = begin_bars(phone)
+    own = next(
+        each for each in on_disk(phone, "entries") if (each["run"], each["kind"]) == (other, "numbered")
+    )
+    enter(phone, ("undone", {"entry": own["id"]}), ("numbered", {"number": number}))
+
+    expect(record_of(phone, other)).to_contain_text("another batch has this number too: Plain bar")
+
+
 def test_it_says_what_the_batch_cost(phone: Page) -> None:
     """152 g and 50 g at 10 a kilogram: 1.52 and 0.50."""
     record_of(phone, bake(phone))
