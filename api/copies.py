@@ -18,10 +18,11 @@ import os
 import re
 import zlib
 from collections import Counter
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
+from functools import partial
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any
@@ -37,8 +38,9 @@ from api import carry, create_app
 from api.clock import now_ms
 from api.places import MIGRATIONS
 from api.settings import Settings
+from api.shelf import SHELF
 from api.store import close, last_number, number_after, reading, writing
-from api.tables import Entry, Kit, RecipeVersion, Run
+from api.tables import Entry, Kit, RecipeVersion, Run, ShelfEntry
 from bench import BenchError
 
 FORMAT = "bowlside-backup/1"
@@ -267,12 +269,21 @@ def _unreadable(connection: Connection) -> Iterator[str]:
         )
     for document in connection.scalars(select(Kit.document)).all():
         yield from _asked("the kit", bench.read_kit, json.loads(document))
+    stock = connection.execute(select(ShelfEntry.id, ShelfEntry.text)).all()
+    yield from _misread("the shelf", SHELF, stock, bench.fold_shelf)
     for run_id, sheet in connection.execute(select(Run.id, Run.sheet)).all():
         kept = connection.execute(select(Entry.id, Entry.text).where(Entry.run_id == run_id)).all()
-        entries = [json.loads(text) for _, text in kept]
-        if [(each["id"], each["run"]) for each in entries] != [(entry_id, run_id) for entry_id, _ in kept]:
-            yield f"run {run_id}: an entry says that it is another."
-        yield from _asked(f"run {run_id}", bench.fold, json.loads(sheet), entries)
+        yield from _misread(f"run {run_id}", run_id, kept, partial(bench.fold, json.loads(sheet)))
+
+
+def _misread(
+    what: str, run: str, kept: Sequence[Any], fold: Callable[[list[dict[str, Any]]], Any]
+) -> Iterator[str]:
+    """What a journal's entries, kept as (id, text), say of themselves wrongly, and what its fold cannot read."""
+    entries = [json.loads(text) for _, text in kept]
+    if [(each["id"], each["run"]) for each in entries] != [(entry_id, run) for entry_id, _ in kept]:
+        yield f"{what}: an entry says that it is another."
+    yield from _asked(what, fold, entries)
 
 
 def _asked(what: str, read: Callable[..., Any], *given: Any) -> Iterator[str]:

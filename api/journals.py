@@ -118,11 +118,14 @@ def _asked(query: bytes) -> tuple[int, int]:
 
 @lru_cache(maxsize=PAGES_HELD)
 def _held_page(
-    _database: Engine, journal: Journal, run: str, after: int, limit: int, _reach: int
+    _database: Engine, journal: Journal, run: str, after: int, limit: int, reach: int
 ) -> tuple[bytes, int]:
-    """Entries joined as JSON, and the cursor after them; held until the journal reaches further."""
+    """Entries joined as JSON, and the cursor after them; held until the journal reaches further.
+
+    Who has read further than it reaches is told so by a lesser cursor: this server lost some of it.
+    """
     texts, cursor = read_row(journal.read_on, {"run": run, "after": after, "limit": limit})
-    return texts.encode(), cursor or after
+    return texts.encode(), cursor or min(after, reach)
 
 
 def check(entry: Any, journal: Journal, run: str, at: int) -> None:

@@ -16,7 +16,7 @@ from sqlalchemy import select, update
 
 from api.errors import Problem, not_found
 from api.openapi import IF_NONE_MATCH
-from api.schemas import PictureKept
+from api.schemas import PictureKept, PicturesAwaited
 from api.security import DATA
 from api.store import reading, writing
 from api.tables import Picture
@@ -25,6 +25,7 @@ from api.wire import Blueprint, answer
 blueprint = Blueprint("pictures", __name__, description="Photographs of a batch")
 
 JPEG = "image/jpeg"
+MOST_AWAITED = 200
 BINARY = {"type": "string", "format": "binary"}
 HEADERS = (*DATA, ("Cache-Control", "private, max-age=31536000, immutable"))
 
@@ -63,6 +64,20 @@ def put_picture(picture_id: UUID) -> Response:
         if not is_here:
             connection.execute(update(Picture).where(Picture.id == str(picture_id)).values(content=content))
     return answer({"id": str(picture_id), "sha256": digest, "bytes": len(content)}, 200 if is_here else 201)
+
+
+@blueprint.get("/pictures")
+@blueprint.response(200, PicturesAwaited)
+def list_awaited() -> Response:
+    """Which photographs entries tell of and nobody has sent, the newest first: a phone that holds one sends it."""
+    with reading() as connection:
+        found = connection.execute(
+            select(Picture.id, Picture.run_id)
+            .where(Picture.content.is_(None))
+            .order_by(Picture.id.desc())
+            .limit(MOST_AWAITED)
+        )
+        return answer({"awaited": [{"id": each.id, "run": each.run_id} for each in found]})
 
 
 @blueprint.get("/pictures/<uuid:picture_id>")

@@ -77,7 +77,7 @@ def get_record_csv(run_id: UUID) -> Response:
 @blueprint.response(200, Cost)
 @blueprint.alt_response(409, description="There is no currency yet")
 def get_cost(run_id: UUID) -> Response:
-    """What the batch cost: material by lot at what was really used, hands, wrap; per batch and per good piece."""
+    """What the batch cost, by lot at what was really used, hands and wrap; per good piece. For makers alone."""
     _, record = recorded(run_id)
     there = shelf.now_there()
     with reading() as connection:
@@ -338,7 +338,7 @@ def _rows(record: dict[str, Any]) -> Iterator[tuple[Cell, ...]]:
             says=f"{each['spoiled']} spoiled, {each['partial']} partial",
         )
     for each in record["corrections"]:
-        line = lines.get(each.get("line"))
+        line = lines.get(each["because"])
         yield row(
             "correction",
             each["kind"],

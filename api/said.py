@@ -160,7 +160,15 @@ Yield = Schema.from_dict(
     },
     name="Yield",
 )
-Happened = Schema.from_dict({"at": _whole(), "device": _text(), "kind": _text()}, name="Happened")
+Happened = Schema.from_dict(
+    {
+        "at": _whole(),
+        "device": _text(),
+        "kind": _text(),
+        "because": _text("The line that it answers", none=True),
+    },
+    name="Happened",
+)
 Note = Schema.from_dict(
     {"at": _whole(), "device": _text(), "step": _text(none=True), "text": _text()}, name="Note"
 )

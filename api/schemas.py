@@ -104,6 +104,12 @@ class StudioNow(Schema):
         allow_none=True,
         metadata={"description": "The paired device that asks; null where nobody needs to pair"},
     )
+    benches = fields.Dict(
+        keys=fields.String(),
+        values=fields.String(),
+        required=True,
+        metadata={"description": "Names of paired devices, by what the journals' entries call them"},
+    )
     last_copy_at = fields.Integer(
         required=True, allow_none=True, metadata={"description": "When the newest nightly copy was made"}
     )
@@ -460,6 +466,15 @@ class PictureKept(Schema):
     id = fields.UUID(required=True)
     sha256 = fields.String(required=True)
     bytes = fields.Integer(required=True)
+
+
+class PictureAwaited(Schema):
+    id = fields.UUID(required=True)
+    run = fields.UUID(required=True, metadata={"description": "The run whose entry tells of it"})
+
+
+class PicturesAwaited(Schema):
+    awaited = fields.List(fields.Nested(PictureAwaited), required=True)
 
 
 MARKETS = validate.OneOf(["us", "eu"])

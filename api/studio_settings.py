@@ -1,4 +1,7 @@
-"""What the maker says once for all batches: how they are numbered, money, and what stands on labels."""
+"""What the maker says once for all batches: how they are numbered, money, and what stands on labels.
+
+What an hour costs is between makers: a helper's device is told the rest.
+"""
 
 from __future__ import annotations
 
@@ -11,6 +14,7 @@ from sqlalchemy import Connection, insert, select, update
 
 import bench
 from api.clock import now_ms
+from api.door.gate import sender
 from api.errors import Problem
 from api.openapi import ETAG, IF_MATCH, IF_NONE_MATCH
 from api.schemas import SettingsWhole, SettingsWritten
@@ -20,6 +24,10 @@ from api.wire import Blueprint, answer, if_match
 from bench import SettingError, canonical
 
 blueprint = Blueprint("settings", __name__, description="How the studio numbers, reckons and labels")
+
+
+# What a helper is not told, as it is not told what a batch cost.
+MAKERS_OWN = ("hourly_rate", "wrap_cost")
 
 
 @dataclass(frozen=True)
@@ -38,9 +46,14 @@ class SettingsNow:
 @blueprint.response(200, SettingsWhole, headers=ETAG)
 @blueprint.alt_response(304, description="Nothing changed")
 def get_settings() -> Response:
-    """The settings. Version 0 has a pattern for batch numbers and nothing else."""
+    """The settings. Version 0 has a pattern for batch numbers and nothing else. A helper is not told the rates."""
     with reading() as connection:
-        return current_settings(connection).answer()
+        now = current_settings(connection)
+    device = sender()
+    if device is None or device.role == "maker":
+        return now.answer()
+    told = {key: value for key, value in now.document.items() if key not in MAKERS_OWN}
+    return answer({"version": now.version, "document": told}, etag=f"{now.version}-{device.role}")
 
 
 @blueprint.put("/settings")

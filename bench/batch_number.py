@@ -1,10 +1,15 @@
 """Batch numbers of the maker's own pattern, unique over devices that cannot hear each other.
 
 A pattern is text with {yyyy}, {yy}, {mm}, {dd} (the day), {recipe} (a short code of its title),
-{mark} (one to four capitals that belong to one device alone) and {n} (that device's own count,
-1, 2, 3...). Two devices never have one mark and a device never has one n twice, so a number is
-unique wherever mark and n can be read back from it: both must stand in the pattern, and {recipe},
-whose length varies, must be parted from what it stands beside.
+{mark} (one to four capitals that stand for one device) and {n} (that device's own count, 1, 2, 3...).
+A device never has one n twice, so a number is unique wherever mark and n can be read back from it: both
+must stand in the pattern, and {recipe}, whose length varies, must be parted from what it stands beside.
+
+Devices that cannot hear each other cannot agree on marks, so a mark is drawn from the chance in a device's
+id: two devices have one in 456 976 (26 to the fourth) to share it, ten have one in 10 155 that any two do,
+and only batches of the same day and count would then have one number. Should it happen, nothing is lost or
+renamed: a run is known by its id, the record of each such batch names the others, and the maker may give one
+another number beside its own (`numbered`).
 """
 
 import re

@@ -28,6 +28,7 @@ _KEY = re.compile(r"[A-Za-z0-9_.\-]{1,140}")
 _KIND = re.compile(r"[a-z_]{1,40}")
 _DEVICE = re.compile(r"[A-Za-z0-9_\-]{1,64}")
 _UUID7 = re.compile(r"[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}", re.IGNORECASE)
+_UUID = re.compile(r"[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}")
 _SHA256 = re.compile(r"[0-9a-f]{64}")
 _DAY = re.compile(r"((?:19|20)[0-9]{2})-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])")
 _DECIMAL = re.compile(r"[0-9]{1,12}(\.[0-9]{1,6})?")
@@ -97,6 +98,10 @@ FITS: dict[str, tuple[Callable[[Any], bool], str]] = {
         "should be “piece”, “left” or “spoiled”",
     ),
     "text": (is_text, "should be text of 1 to 2000 characters"),
+    "uuid": (
+        lambda value: isinstance(value, str) and bool(_UUID.fullmatch(value)),
+        "should be a UUID in small letters, as its address takes it",
+    ),
     "sha256": (
         lambda value: isinstance(value, str) and bool(_SHA256.fullmatch(value)),
         "should be the SHA-256 of the file, 64 small hexadecimal digits",

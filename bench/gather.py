@@ -35,7 +35,7 @@ def gather(
        "lots": [{"lot", "number", "best_before", "left", "take", "past", "gathered"}],
        "short": mg or pieces, "passed_over": [lot ids past their date], "by_hand"}],
      "things": [{"thing", "kind", "name", "ticked"}], "cautions": [text], "open": how many are left}
-    by_hand: its amount is judged or spooned, so no lot can be short of it.
+    by_hand: its amount is judged or spooned, so a lot is named with nothing to take, and none can be short of it.
     """
     ticked = state["ticked"]
     things = [{**thing, "ticked": thing["thing"] in ticked} for thing in things_for(recipe, sheet)]
@@ -68,7 +68,7 @@ def _ingredient(
         if key is not None and lot["ingredient"] == key and (not wanted or lot[measure] is not None)
     }
     chosen = pick(
-        wanted,
+        wanted or 1,  # of what goes by hand, the lot whose turn it is
         [
             {"lot": lot_id, **{field: lot[field] for field in ("left", "best_before", "received_on")}}
             for lot_id, lot in lots.items()
@@ -80,7 +80,7 @@ def _ingredient(
         {
             "lot": each["lot"],
             **{field: lots[each["lot"]][field] for field in ("number", "best_before", "left")},
-            "take": each["take"],
+            "take": each["take"] if wanted else 0,
             "past": each["past"],
             "gathered": False,
         }
@@ -109,7 +109,7 @@ def _ingredient(
         "count": counted,
         "shelf": key,
         "lots": rows,
-        "short": chosen["short"],
+        "short": chosen["short"] if wanted else 0,
         "passed_over": chosen["passed_over"],
         "by_hand": not wanted,
     }

@@ -68,7 +68,7 @@ KINDS: common.Kinds = {
         "scale": ("key", False),
     },
     "pictured": {
-        "picture": ("key", True),
+        "picture": ("uuid", True),
         "sha256": ("sha256", True),
         "text": ("text", False),
         "step": ("id", False),

@@ -8,8 +8,10 @@ The list is that of one finished piece: each component gives its piece's mass, s
 really went into its bowl. Shares are exact whole-number ratios, so an edge is an edge.
 
 What this does not know, it says: the shares within a bought base or blend (written "Aqua 40 %,
-Glycerin 30 %, ..." they are known; else the n-th name of a blend counts as at most one n-th of it),
-and what was added by hand unweighed. It claims no lawfulness: `checked` says what was looked at, and
+Glycerin 30 %, ..." they are known), and what was added by hand unweighed. Names of a blend without
+shares fall from one to the next; to give them a place, each counts as the mean of all such falls that
+there could be (see `shares_of`), which together are never more than the blend. Such a place is called a
+guess, and no figure is given for it. It claims no lawfulness: `checked` says what was looked at, and
 the law where it is sold rules. `frontend/bench/label.js` gives the same.
 """
 
@@ -29,8 +31,9 @@ WORDS = {
     "eu": {"aqua": "Aqua", "parfum": "Parfum", "water": "Aqua", "fragrance": "Parfum"},
 }
 INCH_UM = 25_400
-MOST_RANK = 20  # past its twentieth name a blend is no longer told apart
-_RANKS = lcm(*range(1, MOST_RANK + 1))
+MOST_RANK = 20  # past its twentieth name without a share a blend counts as nothing
+_PARTS = lcm(*range(1, MOST_RANK + 1))
+_RANKS = _PARTS * _PARTS
 _COLOUR = re.compile(r"CI [0-9]{5}|mica", re.IGNORECASE)
 _SHARED = re.compile(r"(.*[^ ]) +([0-9]{1,3})(?:\.([0-9]{1,4}))? *%")
 _OUNCE_NG = 28_349_523_125  # one ounce avoirdupois, exactly (UCUM v2.2)
@@ -49,7 +52,7 @@ def label(recipe: Json, sheet: Json, state: Json, market: str, options: Json) ->
     cylinder | other, "width_um", "height_um"} (of a cylinder the width is its girth), "letters"
     {"list_um", "net_um"}: heights of the small o, or of capitals where all are capitals.
 
-    {"market", "identity", "ingredients": [{"name", "ppm", "group": over | free | by_hand | colour,
+    {"market", "identity", "ingredients": [{"name", "ppm" (None: not known), "group": over | free | by_hand | colour,
     "sure"}], "text", "net", "batch", "opened", "best_before", "maker", "precautions": [{"says",
     "source"}], "heights", "needs": [{"what", "there", "source"}], "warnings": [{"says", "source"}],
     "checked": [{"what", "source"}], "law"}
@@ -68,6 +71,32 @@ def names_in(inci: str) -> list[tuple[str, int | None]]:
         elif written:
             names.append((written, None))
     return names
+
+
+def shares_of(names: list[tuple[str, int | None]]) -> list[tuple[int, bool]]:
+    """What each name of an INCI text has of the whole, in parts of PPM x ranks, and whether that is known.
+
+    Together never more than the whole. What no share is written for falls from name to name: the k-th of n
+    has the mean of the k-th longest of n pieces of a stick broken at random, (1/k + ... + 1/n) / n of what
+    is left (from memory). Shares that are more than 100 % together are not believed.
+    """
+    written = [ppm for _, ppm in names]
+    if len(names) == 1 and written[0] is None:
+        return [(PPM * _RANKS, True)]
+    left = PPM - sum(ppm or 0 for ppm in written)
+    if left < 0:
+        written, left = [None] * len(names), PPM
+    falls = min(written.count(None), MOST_RANK)
+    shares: list[tuple[int, bool]] = []
+    rank = 0
+    for ppm in written:
+        if ppm is not None:
+            shares.append((ppm * _RANKS, True))
+            continue
+        rank += 1
+        fall = sum(_PARTS // each for each in range(rank, falls + 1))
+        shares.append((left * (_PARTS // falls) * fall, False))
+    return shares
 
 
 def net_text(mg: int, market: str) -> str:
@@ -108,6 +137,7 @@ class _Label:
         self.weights: dict[str, int] = {}  # name -> its share of `total`
         self.spelt: dict[str, str] = {}  # name in small letters -> as it is written
         self.unsure: set[str] = set()
+        self.blends: dict[str, None] = {}  # whose shares nobody has told
         self.colours: set[str] = set()
         self.by_hand: dict[str, None] = {}
         self.allergens: dict[str, int] = {}
@@ -180,6 +210,12 @@ class _Label:
             self.total += piece_mg * whole * PPM * _RANKS
             for ingredient, mg in mix.items():
                 self._name(ingredient, mg * scale)
+        if self.blends:
+            self._warn(
+                f"Not told, so their places are a guess: the shares within {', '.join(self.blends)}. Ask the "
+                "supplier, and write them into the INCI name, as in “Aqua 40 %, Glycerin 30 %”.",
+                "descending order needs each share",
+            )
 
     def _inci(self, ingredient: str) -> list[tuple[str, int | None]]:
         about = self.recipe["ingredients"][ingredient]
@@ -213,25 +249,18 @@ class _Label:
         names = self._inci(ingredient)
         if about["kind"] == "fragrance":
             names = [("Parfum", None)]
-        shares = [ppm for _, ppm in names]
-        known = len(names) == 1 or all(ppm is not None for ppm in shares)
-        if not known:
-            self._warn(
-                f"The shares within {about['name']} are not known, so their places are a guess: ask its supplier.",
-                "descending order needs each share",
-            )
+        shares = shares_of(names)
+        if not all(known for _, known in shares) or sum(share for share, _ in shares) < PPM * _RANKS:
+            self.blends[about["name"]] = None
         coloured = [bool(_COLOUR.fullmatch(written)) for written, _ in names]
         if about["kind"] in COLOUR_KINDS and not any(coloured):
             coloured = [True] * len(names)
-        for place, (written, ppm) in enumerate(names):
+        for (written, _), (share, known), is_colour in zip(names, shares, coloured, strict=True):
             key = self._key(written)
             if not known:
-                part = PPM * (_RANKS // min(place + 1, MOST_RANK))
                 self.unsure.add(key)
-            else:
-                part = _RANKS * (PPM if ppm is None else ppm)
-            self.weights[key] = self.weights.get(key, 0) + weight * part
-            if coloured[place]:
+            self.weights[key] = self.weights.get(key, 0) + weight * share
+            if is_colour:
                 self.colours.add(key)
         for allergen in (about["fragrance"] or {"allergens": []})["allergens"]:
             key = self._key(allergen["name"])
@@ -267,12 +296,13 @@ class _Label:
         return [
             {
                 "name": self.spelt[key],
-                "ppm": half_even(weights[key] * PPM, self.total) if key in weights else None,
+                "ppm": half_even(weights[key] * PPM, self.total) if sure else None,
                 "group": name,
-                "sure": key in weights and key not in self.unsure and key not in self.by_hand,
+                "sure": sure,
             }
             for name, keys in groups.items()
             for key in keys
+            for sure in [key in weights and key not in self.unsure and key not in self.by_hand]
         ]
 
     # What the rules ask

@@ -9,6 +9,7 @@ signed. Nothing in it is rewritten: what came after the signing stands under `re
 Besides what is plain from the code below:
 
 lots: [{"lot", "names": the ingredients', "mg", "count", "booked_mg", "over_mg"}]
+corrections: each entry's own fields, and "because": the id of the line that it answers
 people: [{"device", "first_at", "last_at", "entries"}]; who a device is, the caller knows
 balance: see `_balance`; None until finished pieces have been counted
 hands: see bench/hands.py
@@ -160,8 +161,14 @@ def record(sheet: Json, state: Json, entries: list[Json]) -> Json:
         ],
         "counts": counts,
         "corrections": [
-            {"at": entry["at"], "device": entry["device"], "kind": entry["kind"], **entry["body"]}
-            for entry in told
+            {
+                "at": entry["at"],
+                "device": entry["device"],
+                "kind": entry["kind"],
+                **entry["body"],
+                "because": _because(sheet, told[:place], entry),
+            }
+            for place, entry in enumerate(told)
             if entry["kind"] in CORRECTIONS
         ],
         "skipped": [
@@ -182,6 +189,21 @@ def record(sheet: Json, state: Json, entries: list[Json]) -> Json:
         "balance": _balance(sheet, state, counts),
         "hands": hands_on(sheet, state, entries),
     }
+
+
+def _because(sheet: Json, before: list[Json], entry: Json) -> str | None:
+    """The line that a correction answers: its own, or the one last weighed in the round that was carried."""
+    body = entry["body"]
+    if entry["kind"] != "carried":
+        line: str = body["line"]
+        return line
+    mine = {
+        line["id"]
+        for line in sheet["lines"]
+        if (line["component"], line["round"]) == (body["component"], body["round"])
+    }
+    weighed = (each["body"]["line"] for each in reversed(before) if each["kind"] == "weighed")
+    return next((line for line in weighed if line in mine), None)
 
 
 def _people(told: list[Json]) -> list[Json]:

@@ -75,7 +75,7 @@ const SCREENS = {
   record: {
     tag: "record-screen",
     title: () => "Batch record",
-    data: (id) => studio.run(id) && { run: studio.run(id), runs: studio.runs, entries: studio.shelfEntries, settings: studio.settings, device: studio.device, picture: (picture) => studio.picture(picture) },
+    data: (id) => studio.run(id) && { run: studio.run(id), runs: studio.runs, entries: studio.shelfEntries, settings: studio.settings, device: studio.device, place: studio.place, isMaker: studio.isMaker, picture: (picture) => studio.picture(picture) },
   },
   label: {
     tag: "label-screen",

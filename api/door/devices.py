@@ -36,11 +36,23 @@ def get_studio() -> Response:
         {
             "mode": settings.mode,
             "you": you and {"id": you.id, "name": you.name, "role": you.role},
+            "benches": _names_of_benches(),
             "last_copy_at": last_copy_at(settings),
             "certificate_ends_at": Certificate(settings.door).ends_at if settings.lan else None,
             "version": version("bowlside"),
         }
     )
+
+
+def _names_of_benches() -> dict[str, str]:
+    """The names of the devices by what the journals call them; of two that say they are one bench, the later paired."""
+    with reading() as connection:
+        rows = connection.execute(
+            select(Device.bench, Device.name)
+            .where(Device.bench.is_not(None))
+            .order_by(Device.paired_at, Device.id)
+        )
+        return {bench: name for bench, name in rows if bench}
 
 
 @blueprint.get("/devices")

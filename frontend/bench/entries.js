@@ -14,6 +14,7 @@ const MOST_TEXT = 2000;
 
 export const isWhole = (value, least, most) => Number.isSafeInteger(value) && value >= least && value <= most;
 const KEY = /^[A-Za-z0-9_.-]{1,140}$/;
+const UUID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
 const SHA256 = /^[0-9a-f]{64}$/;
 const DEVICE = /^[A-Za-z0-9_-]{1,64}$/;
 
@@ -29,6 +30,7 @@ export const FITS = {
   span: (value) => isWhole(value, 1, MOST_MS),
   measured: (value) => ["piece", "left", "spoiled"].includes(value),
   text: isText,
+  uuid: (value) => typeof value === "string" && UUID.test(value),
   sha256: (value) => typeof value === "string" && SHA256.test(value),
 };
 

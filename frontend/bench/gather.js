@@ -37,7 +37,7 @@ function gathered(need, sheet, state, shelf, uses, on, pastToo) {
   const could = Object.entries(shelf.lots)
     .filter(([, lot]) => key !== null && lot.ingredient === key && (!wanted || lot[measure] !== null))
     .map(([lot, { best_before, received_on }]) => ({ lot, left: rest(lot), best_before, received_on }));
-  const chosen = pick(wanted, could, on, pastToo);
+  const chosen = pick(wanted || 1, could, on, pastToo); // of what goes by hand, the lot whose turn it is
   const row = (id, take) => {
     const lot = Object.hasOwn(shelf.lots, id) ? shelf.lots[id] : null;
     const best_before = lot && lot.best_before;
@@ -46,7 +46,7 @@ function gathered(need, sheet, state, shelf, uses, on, pastToo) {
       take, past: isPast(best_before, on), gathered: false,
     };
   };
-  const rows = chosen.picked.map(({ lot, take }) => row(lot, take));
+  const rows = chosen.picked.map(({ lot, take }) => row(lot, wanted ? take : 0));
   for (const each of state.gathered.filter(({ ingredient }) => ingredient === need.id)) {
     let found = rows.find(({ lot }) => lot === each.lot);
     if (!found) rows.push((found = row(each.lot, each.mg ?? (each.count || 0))));
@@ -54,7 +54,7 @@ function gathered(need, sheet, state, shelf, uses, on, pastToo) {
   }
   return {
     ingredient: need.id, name: need.name, mg: need.mg, count: counted, shelf: key, lots: rows,
-    short: chosen.short, passed_over: chosen.passed_over, by_hand: !wanted,
+    short: wanted ? chosen.short : 0, passed_over: chosen.passed_over, by_hand: !wanted,
   };
 }
 

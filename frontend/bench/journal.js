@@ -42,7 +42,7 @@ const KINDS = new Map([
   ],
   ["extended", fields({ step: "id", ms: "span" })],
   ["measured", fields({ what: "measured", mg: "mass", "piece?": "count", "step?": "id", "scale?": "key" })],
-  ["pictured", fields({ picture: "key", sha256: "sha256", "text?": "text", "step?": "id" })],
+  ["pictured", fields({ picture: "uuid", sha256: "sha256", "text?": "text", "step?": "id" })],
   ["worked", fields({ ms: "span", "step?": "id" })],
   ["noted", fields({ text: "text", "step?": "id" })],
   ["finished", fields({})],

@@ -5,7 +5,7 @@
  * Weights of names are BigInt shares of one whole, so an edge of 1.00 % is an edge.
  */
 
-import { byCodePoint, halfEven, PPM, sum } from "./whole.js";
+import { byCodePoint, halfEven, sum } from "./whole.js";
 
 const LAW = "This is what was checked, and no more: the law where it is sold rules.";
 const COLOUR_KINDS = ["dye", "lake", "mica", "pigment"];
@@ -15,7 +15,8 @@ const WORDS = {
 };
 const INCH_UM = 25_400;
 const MOST_RANK = 20;
-const RANKS = 232_792_560n; // the least that every rank up to the twentieth divides
+const PARTS = 232_792_560n; // the least that every rank up to the twentieth divides
+const RANKS = PARTS * PARTS;
 const MILLION = 1_000_000n;
 const COLOUR = /^(CI [0-9]{5}|mica)$/i;
 const SHARED = /^(.*[^ ]) +([0-9]{1,3})(?:\.([0-9]{1,4}))? *%$/;
@@ -62,6 +63,23 @@ export function namesIn(inci) {
     });
 }
 
+/** What each name has of the whole, in parts of PPM x ranks, and whether that is known; see bench/label.py. */
+export function sharesOf(names) {
+  if (names.length === 1 && names[0][1] === null) return [[MILLION * RANKS, true]];
+  let written = names.map(([, ppm]) => (ppm === null ? null : BigInt(ppm)));
+  let left = MILLION - bigSum(written.map((ppm) => ppm ?? 0n));
+  if (left < 0n) [written, left] = [written.map(() => null), MILLION];
+  const falls = Math.min(written.filter((ppm) => ppm === null).length, MOST_RANK);
+  let rank = 0;
+  return written.map((ppm) => {
+    if (ppm !== null) return [ppm * RANKS, true];
+    rank += 1;
+    let fall = 0n;
+    for (let each = rank; each <= falls; each += 1) fall += PARTS / BigInt(each);
+    return [left * (PARTS / BigInt(falls)) * fall, false];
+  });
+}
+
 /** Net content of one piece, never more than is there; see bench/label.py. */
 export function netText(mg, market) {
   const tenths = Math.floor(mg / 100);
@@ -89,6 +107,7 @@ function begin(recipe, sheet, state, market, options) {
     weights: new Map(), // a name's key -> its share of `total`
     spelt: new Map(),
     unsure: new Set(),
+    blends: new Set(), // whose shares nobody has told
     colours: new Set(),
     byHand: new Set(),
     allergens: new Map(),
@@ -136,6 +155,13 @@ function weighUp(known) {
     known.total += mg * whole * MILLION * RANKS;
     for (const [ingredient, went] of mix) name(known, ingredient, went * scale);
   });
+  if (known.blends.size) {
+    warn(
+      known,
+      `Not told, so their places are a guess: the shares within ${[...known.blends].join(", ")}. Ask the supplier, and write them into the INCI name, as in “Aqua 40 %, Glycerin 30 %”.`,
+      "descending order needs each share",
+    );
+  }
 }
 
 function inciOf(known, ingredient) {
@@ -168,21 +194,15 @@ function name(known, ingredient, weight) {
   const about = known.recipe.ingredients[ingredient];
   const found = inciOf(known, ingredient);
   const names = about.kind === "fragrance" ? [["Parfum", null]] : found;
-  const sure = names.length === 1 || names.every(([, ppm]) => ppm !== null);
-  if (!sure) {
-    warn(
-      known,
-      `The shares within ${about.name} are not known, so their places are a guess: ask its supplier.`,
-      "descending order needs each share",
-    );
-  }
+  const shares = sharesOf(names);
+  if (shares.some(([, isKnown]) => !isKnown) || bigSum(shares.map(([share]) => share)) < MILLION * RANKS) known.blends.add(about.name);
   const coloured = names.map(([written]) => COLOUR.test(written));
   const all = COLOUR_KINDS.includes(about.kind) && !coloured.includes(true);
-  names.forEach(([written, ppm], place) => {
+  names.forEach(([written], place) => {
     const key = keyOf(known, written);
-    if (!sure) known.unsure.add(key);
-    const part = sure ? RANKS * BigInt(ppm ?? PPM) : MILLION * (RANKS / BigInt(Math.min(place + 1, MOST_RANK)));
-    add(known.weights, key, weight * part);
+    const [share, isKnown] = shares[place];
+    if (!isKnown) known.unsure.add(key);
+    add(known.weights, key, weight * share);
     if (all || coloured[place]) known.colours.add(key);
   });
   for (const allergen of about.fragrance?.allergens ?? []) {
@@ -216,12 +236,10 @@ function rowsOf(known) {
   }
   for (const key of byHand) if (!weights.has(key)) groups[COLOUR.test(key) ? "colour" : "by_hand"].push(key);
   return Object.entries(groups).flatMap(([group, keys]) =>
-    keys.map((key) => ({
-      name: spelt.get(key),
-      ppm: weights.has(key) ? halfEven(weights.get(key) * MILLION, total) : null,
-      group,
-      sure: weights.has(key) && !unsure.has(key) && !byHand.has(key),
-    })),
+    keys.map((key) => {
+      const sure = weights.has(key) && !unsure.has(key) && !byHand.has(key);
+      return { name: spelt.get(key), ppm: sure ? halfEven(weights.get(key) * MILLION, total) : null, group, sure };
+    }),
   );
 }
 

@@ -87,9 +87,9 @@ export function record(sheet, state, entries) {
         looks: state.looks[key],
       })),
     counts,
-    corrections: told
-      .filter((entry) => CORRECTIONS.includes(entry.kind))
-      .map(({ at, device, kind, body }) => ({ at, device, kind, ...body })),
+    corrections: told.flatMap(({ at, device, kind, body }, place) =>
+      CORRECTIONS.includes(kind) ? [{ at, device, kind, ...body, because: because(sheet, told.slice(0, place), kind, body) }] : [],
+    ),
     skipped: sheet.steps
       .filter((step) => stands(step).status === "skipped")
       .map((step) => ({ ...placed(step), at: stands(step).at, why: stands(step).why })),
@@ -104,6 +104,13 @@ export function record(sheet, state, entries) {
     balance: balanceOf(sheet, state, counts),
     hands: handsOn(sheet, state, entries),
   };
+}
+
+/** The line that a correction answers: its own, or the one last weighed in the round that was carried. */
+function because({ lines }, before, kind, body) {
+  if (kind !== "carried") return body.line;
+  const mine = new Set(lines.filter(({ component, round }) => component === body.component && round === body.round).map(({ id }) => id));
+  return before.findLast((each) => each.kind === "weighed" && mine.has(each.body.line))?.body.line ?? null;
 }
 
 function peopleOf(told) {

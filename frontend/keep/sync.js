@@ -135,6 +135,7 @@ export class Sync extends EventTarget {
       this.trouble = null;
     } catch (error) {
       this.#failures += 1;
+      this.#listsAt = -Infinity;
       this.#clock.settle();
       this.online = !(error instanceof Unreachable);
       this.trouble = error;
@@ -182,6 +183,23 @@ export class Sync extends EventTarget {
         await this.#sendEntries(run, entries.slice(start, start + BATCH));
       }
       for (const row of waiting) if (row.picture) await this.#sendPicture(row);
+    }
+  }
+
+  /** Photographs that entries tell of and the server has not: those that lie here are sent, sent before or not. */
+  async #sendAwaited() {
+    let awaited;
+    try {
+      ({ awaited } = (await this.#server.get("/pictures")).body);
+    } catch (error) {
+      if (error instanceof Refused) return; // an older server does not say
+      throw error;
+    }
+    for (const { id, run } of awaited) {
+      const journal = this.#book.journal(run);
+      if (!journal || journal.holds(id) || !(await this.#book.picture(id))) continue;
+      await this.#book.commit({ outbox: { put: [{ id, run, picture: true }] } });
+      this.#again = true;
     }
   }
 
@@ -261,13 +279,15 @@ export class Sync extends EventTarget {
     }
   }
 
-  /** The server knows nothing of this run (brought back from an older copy?): it gets all of it, and the shelf. */
-  async #sendAgain(run) {
+  /** The server lost this journal or some of it (an older copy was put back?): it gets all of it, and the shelf. */
+  async #sendAgain(journal) {
     const { shelf } = this.#book;
-    const rows = [run, shelf].flatMap((journal) => journal.entries.map(({ id }) => ({ id, run: journal.id })));
+    const lost = [...new Set([journal, shelf])];
+    const rows = lost.flatMap(({ id: run, entries }) => entries.map(({ id }) => ({ id, run })));
+    const { id } = journal;
     await this.#book.commit({
-      outbox: { put: [{ id: run.id, run: run.id }, ...rows] },
-      meta: { put: [run, shelf].map(({ id }) => ({ key: cursorOf(id), value: null })) },
+      outbox: { put: journal === shelf ? rows : [{ id, run: id }, ...rows] },
+      meta: { put: lost.map((each) => ({ key: cursorOf(each.id), value: null })) },
     });
     this.#again = true;
   }
@@ -306,6 +326,10 @@ export class Sync extends EventTarget {
       }
       const { entries, cursor: next } = answer.body;
       more = answer.body.more;
+      if (cursor > next) {
+        await this.#sendAgain(run); // it reaches less far than this phone has read in it
+        return;
+      }
       // The server's copy wins: it differs only if this phone corrected an instant after sending.
       const news = entries.filter((entry) => run.entry(entry.id)?.at !== entry.at);
       if (next !== cursor || news.length > 0) {
@@ -329,6 +353,7 @@ export class Sync extends EventTarget {
   }
 
   async #fetchLists() {
+    this.#listsAt = performance.now(); // first, so that who asks for them meanwhile gets them again
     await this.#fetchStudio();
     await this.#fetchKit();
     await this.#fetchSettings();
@@ -338,8 +363,8 @@ export class Sync extends EventTarget {
     await this.#fetchRuns(runs);
     await this.#fetchVersions();
     await this.#missFinished(runs, total);
+    await this.#sendAwaited();
     if (total > runs.length) await this.#fetchElsewhere();
-    this.#listsAt = performance.now();
   }
 
   /** How the studio stands, and which paired device this phone is; told once which bench that is in the journal. */

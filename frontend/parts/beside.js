@@ -38,10 +38,10 @@ export function besideStep(run, step, runs, ownPpm) {
 /** "Of 4 runs: 5 to 6 bursts, ready after 5 h 50 min to 6 h 10 min"; "" while there are fewer than three. */
 function usually(fields) {
   const { bursts, tries, wait_ms: wait } = fields ?? {};
-  const range = ({ low, high }, say) => (low === high ? say(low) : `${say(low)} to ${say(high)}`);
+  const range = ({ low, high }, say) => (say(low) === say(high) ? say(low) : `${say(low)} to ${say(high)}`);
   const words = [
-    bursts ? `${range(bursts, String)} bursts` : "",
-    tries && tries.high ? `${range(tries, String)} tries` : "",
+    bursts ? `${range(bursts, String)} ${bursts.high === 1 ? "burst" : "bursts"}` : "",
+    tries && tries.high ? `${range(tries, String)} ${tries.high === 1 ? "try" : "tries"}` : "",
     wait ? `ready after ${range(wait, duration)}` : "",
   ].filter(Boolean);
   const one = bursts ?? wait ?? tries;

@@ -64,5 +64,5 @@ export function yieldBars(batches) {
       s("text", { x: x + wide / 2, y: 96 }, String(good)),
     ];
   });
-  return picture("yield-bars", 300, 100, says, bars, line("ground", 0, 80, 300, 80));
+  return picture("yield-bars", 300, 100, says, ...bars, line("ground", 0, 80, 300, 80));
 }

@@ -69,10 +69,10 @@ export function balancePart({ balance }) {
 
 const money = (amount, currency) => `${amount} ${currency}`;
 
-export function costPart(reckoned) {
+export function costPart(reckoned, settings) {
   if (!reckoned) return part("Cost", h("p", { class: "soft" }, "No lot has a price, and no currency is set. Settings has the currency, the hourly rate and the wrap."), h("a", { class: "button quiet no-print", href: "#/studio" }, "Settings"));
   const { materials, unpriced, totals, hands_ms: hands, good } = reckoned;
-  const rows = materials.map(({ names, number, mg, count, currency, cost }) => [[names.map(named).join(", "), h("span", { class: "soft small lot-line" }, `lot ${number}, ${count ? amountOf({ count }, count) : mass(mg)}`)], money(cost, currency)]);
+  const rows = materials.filter(({ mg, count }) => mg || count).map(({ names, number, mg, count, currency, cost }) => [[names.map(named).join(", "), h("span", { class: "soft small lot-line" }, `lot ${number}, ${count ? amountOf({ count }, count) : mass(mg)}`)], money(cost, currency)]);
   return part(
     "Cost",
     rows.length ? table("Material by lot", ["cost"], rows) : null,
@@ -91,6 +91,7 @@ export function costPart(reckoned) {
         ].filter(Boolean),
       ),
     ),
+    settings.hourly_rate ? null : h("p", { class: "small" }, "Hands cost nothing here: Settings has no hourly rate."),
     unpriced.length ? h("p", { class: "small" }, `Without a price, and not in these sums: ${[...new Set(unpriced.flatMap(({ names }) => names))].join(", ")}.`) : null,
   );
 }
@@ -106,15 +107,27 @@ export function kitPart({ kit }) {
   return part("Kit", factList([...rows, ["Vessels", kit.vessels.join(", ")], kit.heaters.length ? ["Heat", kit.heaters.join(", ")] : null]));
 }
 
-export function peoplePart({ people }, device) {
-  const name = (each) => (each.device === device ? "this phone" : `phone \u2026${each.device.slice(-4)}`);
-  return part("Who", factList(people.map((each) => [name(each), `${each.entries} ${each.entries === 1 ? "entry" : "entries"}, ${day(each.first_at)} to ${day(each.last_at)}`])));
+/**
+ * What a device that made entries is called: the name it was paired by, as this phone last heard; for one
+ * that was never paired, the end of its id, said as such.
+ */
+export function whoOf({ device: own, place }) {
+  const { you, benches = {} } = place ?? {};
+  return (device) => {
+    const name = device === own && you ? you.name : Object.hasOwn(benches, device) ? benches[device] : null;
+    return name ?? `${device === own ? "this device" : "a device"} with no name, \u2026${device.slice(-6)}`;
+  };
+}
+
+export function peoplePart({ people }, who) {
+  const entries = (many) => `${many} ${many === 1 ? "entry" : "entries"}`;
+  return part("Who", h("ul", { class: "plain" }, people.map((each) => h("li", {}, h("b", {}, who(each.device)), `: ${entries(each.entries)}, ${day(each.first_at)} to ${day(each.last_at)}`))));
 }
 
 /** What was said after the record was signed: each with its own time, marked as what it is. */
-export function remarksPart({ remarks }) {
+export function remarksPart({ remarks }, by) {
   if (!remarks.length) return null;
   const said = ({ kind, body }) => (kind === "noted" || kind === "pictured" ? (body.text ?? "a photograph") : kind.replaceAll("_", " "));
-  return part("Remarks after signing", h("ul", { class: "plain" }, remarks.map((remark) => h("li", {}, h("b", {}, `Remark, ${day(remark.at)}`), `: ${said(remark)}`))));
+  return part("Remarks after signing", h("ul", { class: "plain" }, remarks.map((remark) => h("li", {}, h("b", {}, `Remark, ${day(remark.at)}${by(remark.device)}`), `: ${said(remark)}`))));
 }
 

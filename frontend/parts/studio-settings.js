@@ -18,7 +18,11 @@ export function settingsForm(settings, isMaker) {
   const number = (value) => text(value, { type: "number", min: 10, max: 400 });
   const width = number(given.width_mm ?? 70);
   const height = number(given.height_mm ?? 50);
+<<<<<<< HEAD
   const market = h("select", {}, [["us", "US"], ["eu", "EU"]].map(([value, says]) => h("option", { value, selected: value === (given.market ?? "eu") }, says)));
+=======
+  const market = h("select", {}, [["us", "The US"], ["eu", "The EU"]].map(([value, says]) => h("option", { value, selected: value === (given.market ?? "eu") }, says)));
+>>>>>>> record-mends
   const months = text(given.opened_months, { type: "number", min: 1, max: 120 });
   const trouble = h("p", { class: "trouble", role: "alert", hidden: true });
 
@@ -59,7 +63,7 @@ export function settingsForm(settings, isMaker) {
     h(
       "fieldset",
       { class: "stack", disabled: !isMaker },
-      field("Batch numbers by this pattern", pattern, "{yyyy} {yy} {mm} {dd} {recipe}; {mark} and {n} are each phone\u2019s own, so that no number is given twice"),
+      field("Batch numbers by this pattern", pattern, "{yyyy} {yy} {mm} {dd} {recipe}; {mark} and {n} are each phone\u2019s own, so that phones with no network do not give one number twice"),
       h("div", { class: "pair" }, field("Currency", currency), field("An hour of hand work", rate)),
       h("div", { class: "pair" }, field("Wrap for each piece", wrap), h("label", { class: "choice" }, bare, h("span", {}, "Tax is reclaimed"))),
       field("Name and address for labels", maker),

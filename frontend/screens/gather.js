@@ -98,7 +98,7 @@ class GatherScreen extends HTMLElement {
     const rows = lots.map((row) => {
       const lot = shelf.lots[row.lot];
       const says = [lot ? bestBefore(lot, this.#data.today) : "", row.left === null ? "not on this phone\u2019s shelf" : `${amountOf(lot, row.left)} left`].filter(Boolean).join(", ");
-      const take = row.take ? `${amountOf(measure, row.take)} of lot ${row.number ?? row.lot}` : `lot ${row.number ?? row.lot}`;
+      const take = `${row.take ? `${amountOf(measure, row.take)} of lot` : "Lot"} ${row.number ?? row.lot}`;
       return tick(`${ingredient} ${row.lot}`, row.gathered, take, says, () => this.#take(need, row, lot), row.past);
     });
     const isHere = Object.hasOwn(this.#data.run.state.ticked, thingOf(ingredient));
@@ -110,7 +110,7 @@ class GatherScreen extends HTMLElement {
       h("ul", {}, [...rows, ...bare]),
       this.#others(need, shelf).length ? h("button", { type: "button", class: "quiet", "aria-label": `Another lot of ${name}`, onclick: () => this.#another(need, shelf) }, "Another lot") : null,
       short > 0 && lots.length && !byHand ? h("p", { class: "short" }, `${amountOf(measure, short)} short`) : null,
-      passed.length ? h("p", { class: "short" }, `${passed.length === 1 ? "A lot is" : `${passed.length} lots are`} past their date and left out. `, h("button", { type: "button", class: "quiet", onclick: () => this.#takePast() }, "Take them too")) : null,
+      passed.length ? h("p", { class: "short" }, `${passed.length === 1 ? "A lot is past its" : `${passed.length} lots are past their`} date and left out. `, h("button", { type: "button", class: "quiet", onclick: () => this.#takePast() }, passed.length === 1 ? "Take it too" : "Take them too")) : null,
     );
   }
 

@@ -2,7 +2,7 @@
 // really was, which lots went in, what it cost, what was corrected, skipped and noted. Made to be read,
 // printed, signed and kept.
 //
-//   screen.data = { run, runs, entries, settings, device, picture: async (id) => Blob or undefined }
+//   screen.data = { run, runs, entries, settings, device, place, isMaker, picture: async (id) => Blob or undefined }
 //   "answer" { kind: "signed" | "noted" | "measured" | "worked", body }    "take-back"
 //   "picture-taken" { blob, sha256, text }     screen.trouble("…")   screen.said("…")
 
@@ -16,7 +16,7 @@ import { openPad } from "../parts/number-pad.js";
 import { pageHead } from "../parts/page-head.js";
 import { hexOf, photograph } from "../parts/photograph.js";
 import { deviationMark } from "../parts/record-bars.js";
-import { balancePart, costPart, factList, kitPart, lotsPart, part, peoplePart, remarksPart, waitsPart, yieldPart } from "../parts/record-parts.js";
+import { balancePart, costPart, factList, kitPart, lotsPart, part, peoplePart, remarksPart, waitsPart, whoOf, yieldPart } from "../parts/record-parts.js";
 import { askNote } from "../parts/sheets.js";
 import { stockOf } from "../parts/stock.js";
 import { about, clock, day, duration, mass, pieces } from "../parts/words.js";
@@ -31,10 +31,12 @@ const WEIGH = [
 
 const CORRECTIONS = {
   taken_out: ({ mg }) => `${mass(mg)} taken out again`,
-  left: () => "left as it was",
+  left: (_, line) => `left as it was${line?.deviation_mg ? `, ${offBy(line.deviation_mg)}` : ""}`,
   left_out: () => "left out",
-  carried: ({ num, den }) => `all targets carried to ${(num / den).toFixed(3)} times the sheet`,
+  carried: ({ num, den }, line) => `all of the round carried to ${(num / den).toFixed(3)} times the sheet${line ? `, for ${line.name} came to ${about(line.actual_mg)} of ${about(line.planned_mg)}` : ""}`,
 };
+const ANSWERS = { yes: "yes", not_yet: "not yet", too_far: "too far" };
+const offBy = (mg) => `${mass(Math.abs(mg))} ${mg > 0 ? "over" : "short"}`;
 
 class RecordScreen extends HTMLElement {
   #data = null;
@@ -45,36 +47,39 @@ class RecordScreen extends HTMLElement {
 
   set data(data) {
     this.#data = data;
-    const { run, runs, entries, settings } = data;
-    const seen = [entries, JSON.stringify(settings), ...runs.map((each) => each.state)];
+    const { run, runs, entries, settings, place, isMaker } = data;
+    const seen = [entries, JSON.stringify([settings, place?.you, place?.benches]), ...runs.map((each) => each.state)];
     if (this.#seen.length === seen.length && seen.every((each, place) => each === this.#seen[place])) return;
     this.#seen = seen;
     this.#dropUrls();
     const { sheet, state } = run;
     const told = record(sheet, state, run.entries);
     const { shelf } = stockOf(data);
+    const who = whoOf(data);
+    const by = told.people.length > 1 ? (device) => `, ${who(device)}` : () => "";
     this.replaceChildren(
       h(
         "div",
         { class: "sheet record" },
         pageHead("Batch record", ""),
         h("h2", {}, sheet.recipe.title),
-        facts(told, state),
+        facts(told, state, run, runs),
         sheet.components.map((component) => componentPart(component, told)),
         waitsPart(told),
         lotsPart(told, shelf),
         balancePart(told),
         yieldPart(batchesOf(run, runs)),
-        costPart(costOf(told, shelf, settings)),
+        isMaker ? costPart(costOf(told, shelf, settings), settings) : null,
         this.#minutes(told),
         kitPart(told),
-        peoplePart(told, data.device),
-        listPart("Corrections", told.corrections.map((each) => [clock(each.at), correction(each, sheet)])),
+        peoplePart(told, who),
+        listPart("Checks", told.looks.map((step) => [`${step.letter}, ${step.title}`, step.looks.map((look) => answered(look, step, sheet)).join("; ")])),
+        listPart("Corrections", told.corrections.map((each) => [`${clock(each.at)}${by(each.device)}`, correction(each, told)])),
         listPart("Skipped", told.skipped.map((step) => [`${step.letter}, ${step.title}`, step.why || "no reason given"])),
         listPart("Waited longer", told.added.map((step) => [`${step.letter}, ${step.title}`, `${duration(step.ms)} more, said at ${clock(step.at)}`])),
-        listPart("Notes", told.notes.map((note) => [clock(note.at), note.text])),
+        listPart("Notes", told.notes.map((note) => [`${clock(note.at)}${by(note.device)}`, note.text])),
         this.#pictures(told),
-        remarksPart(told),
+        remarksPart(told, by),
         listPart("Not understood", told.unread.length ? [["", `${told.unread.length} of a kind this page does not know; kept with the run.`]] : []),
         this.#digest(run),
         this.#foot(run, told),
@@ -111,7 +116,8 @@ class RecordScreen extends HTMLElement {
   #pictures({ pictures }) {
     const take = h("input", { type: "file", accept: "image/*", capture: "environment", class: "unseen", "aria-label": "Take a photograph", onchange: () => this.#take(take) });
     const shown = pictures.map((each) => {
-      const image = h("img", { alt: each.text || `Photograph of ${day(each.at)}`, loading: "lazy" });
+      // Not lazily: one that was never scrolled to would be missing on paper.
+      const image = h("img", { alt: each.text || `Photograph of ${day(each.at)}` });
       this.#show(image, each.picture);
       return h("figure", { class: "photograph" }, image, h("figcaption", { class: "small" }, [day(each.at), each.text].filter(Boolean).join(": ")));
     });
@@ -236,12 +242,14 @@ function decimalsOf(currency) {
   return new Intl.NumberFormat("en", { style: "currency", currency }).resolvedOptions().maximumFractionDigits;
 }
 
-function facts(told, { notes }) {
+function facts(told, { notes }, run, runs) {
   const made = told.yield;
   const off = [made.partial ? `${made.partial} partial` : "", made.spoiled ? `${made.spoiled} spoiled` : ""].filter(Boolean);
+  const alike = runs.filter((each) => each !== run && told.number && each.state.number === told.number);
   const passed = notes.some(({ text }) => text.startsWith("Gathering was passed over"));
   return factList([
     ["Batch", told.number ? [told.number, ...told.also_numbered.map((each) => `also numbered ${each}`)].join(", ") : "not numbered"],
+    alike.length ? ["Take care", `${alike.length === 1 ? "another batch has" : `${alike.length} other batches have`} this number too: ${alike.map((each) => `${each.recipe.title}, ${day(each.created_at)}`).join("; ")}`] : null,
     ["Asked", pieces(made.planned, told.piece)],
     made.good === null ? null : ["Made", [pieces(made.good, told.piece), ...off].join(", ")],
     ["Weighed in", `${about(made.actual_mg)}, planned ${about(made.planned_mg)}`],
@@ -299,6 +307,7 @@ function detail(step, told) {
 }
 
 function lineRow(line, rounds) {
+  const carried = line.planned_mg !== null && line.planned_mg !== line.asked_mg ? h("span", { class: "soft small lot-line" }, `sheet ${about(line.planned_mg)}`) : null;
   const name = [line.name, rounds > 1 ? `round ${line.round}` : "", line.instead_of ? `instead of ${line.instead_of}` : ""].filter(Boolean).join(", ");
   const shown = (mg) => grams(mg, line.division_mg ?? 1);
   if (line.asked_mg === null) {
@@ -308,15 +317,20 @@ function lineRow(line, rounds) {
   const off = line.deviation_mg;
   const isIn = line.actual_mg > 0;
   const isOut = isIn && !line.within;
-  return h("tr", { class: isOut ? "out" : null }, h("th", { scope: "row" }, name), h("td", {}, shown(line.asked_mg)), h("td", {}, isIn ? shown(line.actual_mg) : (WORDS[line.status] ?? "\u2013")), h("td", {}, isIn && off !== 0 ? `${off > 0 ? "+" : "\u2212"}${shown(Math.abs(off))}` : "", isIn ? deviationMark(line) : null));
+  return h("tr", { class: isOut ? "out" : null }, h("th", { scope: "row" }, name, carried), h("td", {}, shown(line.asked_mg), h("span", { class: "soft small lot-line" }, `\u00b1 ${about(line.tolerance_mg)}`)), h("td", {}, isIn ? shown(line.actual_mg) : (WORDS[line.status] ?? "\u2013")), h("td", {}, isIn && off !== 0 ? `${off > 0 ? "+" : "\u2212"}${shown(Math.abs(off))}` : "", isIn ? deviationMark(line) : null));
 }
 
-const WORDS = { in: "in", left_out: "left out", open: "\u2013" };
+const WORDS = { in: "in", by_hand: "by hand", left_out: "left out", open: "\u2013" };
 
-function correction(each, sheet) {
-  const line = sheet.lines.find((candidate) => candidate.id === each.line);
-  const component = sheet.components.find((candidate) => candidate.id === each.component);
-  return [line?.name ?? component?.name ?? "", CORRECTIONS[each.kind](each)].filter(Boolean).join(": ");
+function correction(each, told) {
+  const line = told.lines.find((candidate) => candidate.line === each.because);
+  return [each.kind === "carried" ? (line?.letter ?? "") : line?.name, CORRECTIONS[each.kind](each, line)].filter(Boolean).join(": ");
+}
+
+/** One look at a step, as it was answered: "16:01 not yet". */
+function answered({ at, answer, way }, { step }, { steps }) {
+  const ways = steps.find(({ id }) => id === step)?.ways ?? [];
+  return [clock(at), ANSWERS[answer] ?? "", ways.find(({ id }) => id === way)?.name ?? ""].filter(Boolean).join(" ");
 }
 
 function listPart(title, rows) {

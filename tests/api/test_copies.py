@@ -23,7 +23,7 @@ from api.cli import main
 from api.copies import CopyError
 from api.places import MIGRATIONS
 from api.store import writing
-from api.tables import Entry
+from api.tables import Entry, ShelfEntry
 from tests.api.studio import Studio
 from tests.api.test_carry import all_rows, furnish
 from tests.make import Clock, make_entry
@@ -221,11 +221,13 @@ def test_verify_says_what_this_version_cannot_read(app: Any, tmp_path: Path) -> 
     with app.app_context(), writing() as connection:
         wrong = json.dumps(make_entry(run))
         connection.execute(insert(Entry).values(id="another", run_id=run, text=wrong))
+        connection.execute(insert(ShelfEntry).values(id="a lot", text=wrong))
 
     _, unreadable = copies.verify(copy_of(app, tmp_path / "all.gz"))
 
-    assert len(unreadable) == 1
-    assert run in unreadable[0]
+    assert len(unreadable) == 2
+    assert "the shelf" in unreadable[0]
+    assert run in unreadable[1]
 
 
 @pytest.mark.database("sqlite")

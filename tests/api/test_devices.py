@@ -166,6 +166,14 @@ def test_the_studio_says_how_it_is_opened_and_who_asks(
     assert studio["last_copy_at"] is None and studio["certificate_ends_at"] is None
 
 
+def test_the_studio_tells_a_page_whose_entries_are_whose(maker: Any, helper: Any) -> None:
+    """Also after a device was shut out: its entries stay, and so does who made them."""
+    change(helper, helper.device, bench="tablet-7")
+    shut_out(maker, helper.device)
+
+    assert maker.get("/api/v1/studio").json["benches"] == {"tablet-7": helper.device["name"]}
+
+
 # From the terminal
 
 

@@ -76,6 +76,25 @@ def test_only_the_picture_that_an_entry_tells_of_is_taken(studio: Studio, run: s
     assert studio.get(f"/runs/{run}/record").json["pictures"][0]["picture"] == picture
 
 
+def test_what_nobody_has_sent_yet_is_awaited_until_it_comes(studio: Studio, run: str) -> None:
+    entry = told(run, jpeg())
+    studio.post(run, entry)
+    picture = entry["body"]["picture"]
+    assert studio.get("/pictures").json == {"awaited": [{"id": picture, "run": run}]}
+
+    put(studio, picture, jpeg())
+
+    assert studio.get("/pictures").json == {"awaited": []}
+
+
+def test_a_picture_told_of_by_no_uuid_is_refused_by_its_entry(studio: Studio, run: str) -> None:
+    """No address could ever take it."""
+    for name in ("front", uuid4().upper()):
+        (refused,) = studio.post(run, told(run, jpeg(), picture=name)).json["answers"]
+
+        assert (refused["result"], refused["field"]) == ("refused", "body.picture")
+
+
 def test_a_picture_told_of_after_the_signing_is_taken_too(studio: Studio, run: str) -> None:
     entry = told(run, jpeg())
     studio.post(run, make_entry(run, at=1, kind="signed", body={"name": "A. Maker"}), entry)

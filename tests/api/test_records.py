@@ -45,6 +45,22 @@ def test_the_digest_is_reckoned_again_by_the_documented_line(
     assert reckoned.stdout.strip() == studio.get(f"/runs/{demo}/record").json["digest"]
 
 
+@pytest.mark.database("sqlite")
+def test_what_a_batch_cost_is_between_makers(new_app: Any) -> None:
+    app = new_app(pairing=True)
+    maker, helper = Studio(paired(app)), Studio(paired(app, "helper"))
+    run = maker.with_run()
+    settings = {"batch_number": "{mark}{n}", "currency": "EUR", "hourly_rate": "18", "wrap_cost": "0.2"}
+    maker.client.put("/api/v1/settings", json=settings)
+
+    refused = helper.get(f"/runs/{run}/cost")
+
+    assert maker.get(f"/runs/{run}/cost").status_code == 200
+    assert (refused.status_code, refused.json["type"]) == (403, "/problems/maker-only")
+    assert maker.get("/settings").json["document"] == settings
+    assert helper.get("/settings").json["document"] == {"batch_number": "{mark}{n}", "currency": "EUR"}
+
+
 def test_one_entry_more_is_another_digest(studio: Studio) -> None:
     run = studio.with_run()
     seen = []

@@ -14,6 +14,7 @@ from bench import KINDS, EntryError, canonical, check_entry, fold, now, record
 SHEET = demo_sheet(THREE_PART)
 LINES = [line["id"] for line in SHEET["lines"]]
 STEPS = [step["id"] for step in SHEET["steps"]]
+PICTURE = "018f0000-0000-7000-8000-000000000001"
 VESSELS = [vessel["id"] for vessel in SHEET["vessels"]]
 
 instants = st.integers(MORNING, MORNING + 20 * MINUTE)
@@ -62,7 +63,7 @@ BODIES = {
         "mg": st.integers(0, 10**6),
         "piece": st.integers(1, 3),
     },
-    "pictured": {"picture": st.sampled_from(["p1", "p2"]), "sha256": st.just("0" * 64)},
+    "pictured": {"picture": st.sampled_from([PICTURE, PICTURE[:-1] + "2"]), "sha256": st.just("0" * 64)},
     "worked": {"ms": st.integers(1, 10**7), "step": st.sampled_from(STEPS)},
     "signed": {"name": st.sampled_from(["M. Marlwick", "the helper"])},
 }

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from workshop import demo_sheet, entry, make_recipe, sheet_of, written
 
 from bench import fold, label, read_recipe
-from bench.label import least_heights, names_in, net_text
+from bench.label import least_heights, names_in, net_text, shares_of
 
 INCH = 25_400
 
@@ -104,15 +104,55 @@ def test_one_name_from_two_ingredients_stands_once_with_their_sum():
 
 
 def test_what_is_not_known_within_a_blend_is_called_a_guess():
+    """Half the piece is the base: no guess may put its first name before what is half the piece itself."""
     told = labelled("eu", (500_000, SODA), (500_000, "Glycerin, Sorbitol, CI 77891"))
 
-    assert [(row["name"], row["sure"]) for row in told["ingredients"]] == [
-        ("Glycerin", False),
-        (SODA, True),
-        ("Sorbitol", False),
-        ("CI 77891", False),
+    assert [(row["name"], row["ppm"], row["sure"]) for row in told["ingredients"]] == [
+        (SODA, 500_000, True),
+        ("Glycerin", None, False),
+        ("Sorbitol", None, False),
+        ("CI 77891", None, False),
     ]
-    assert any("not known" in each["says"] for each in told["warnings"])
+    assert any("within Ingredient 1. Ask the supplier" in each["says"] for each in told["warnings"])
+
+
+@pytest.mark.parametrize(
+    ("inci", "ppm"),
+    [
+        ("Aqua", [1_000_000]),
+        ("Aqua, Glycerin", [750_000, 250_000]),  # (1 + 1/2) / 2 and (1/2) / 2
+        ("Aqua, Glycerin, Sorbitol", [611_111, 277_778, 111_111]),  # 11/18, 5/18, 2/18
+        ("Aqua 40 %, Glycerin, Sorbitol", [400_000, 450_000, 150_000]),
+        ("Aqua 70 %, Glycerin 20 %", [700_000, 200_000]),  # a tenth is not named
+        ("Aqua 70 %, Glycerin 40 %", [750_000, 250_000]),  # 110 % is not believed
+    ],
+)
+def test_the_names_of_a_base_share_it_and_no_more_than_it(inci, ppm):
+    """The mean pieces of a stick broken at random, from memory; the sums here are by hand."""
+    shares = shares_of(names_in(inci))
+    whole = shares_of([("Aqua", None)])[0][0]
+
+    assert [round(share * 1_000_000 / whole) for share, _ in shares] == ppm
+
+
+@given(
+    st.lists(st.tuples(st.just("Aqua"), st.none() | st.integers(0, 1_000_000)), min_size=1, max_size=30),
+)
+@settings(max_examples=100)
+def test_a_base_never_gives_more_than_itself(names):
+    whole = shares_of([("Aqua", None)])[0][0]
+    shares = shares_of(names)
+
+    assert sum(share for share, _ in shares) <= whole
+    guesses = [share for share, known in shares if not known]
+    assert guesses == sorted(guesses, reverse=True)
+
+
+def test_a_base_that_does_not_name_all_of_itself_is_asked_about():
+    told = labelled("eu", (500_000, SODA), (500_000, "Aqua 70 %, Glycerin 20 %"))
+
+    assert [row["ppm"] for row in told["ingredients"]] == [500_000, 350_000, 100_000]
+    assert any("within Ingredient 1. Ask the supplier" in each["says"] for each in told["warnings"])
 
 
 def test_what_was_added_by_hand_unweighed_is_listed_and_said():

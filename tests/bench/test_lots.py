@@ -99,6 +99,24 @@ def test_everything_the_three_part_piece_needs_is_named_once_with_what_to_wear()
     assert told["open"] == len(told["things"]) + len(told["ingredients"])
 
 
+def test_of_what_goes_by_hand_the_lot_whose_turn_it_is_is_named_and_none_is_short():
+    """So that a recall finds the batch that was sprayed from it."""
+    recipe = read_recipe(written("recipes/fizzing-base-embed-whipped-top.json"))
+    lot = {"ingredient": "hazel", "mg": 500_000, "received_on": "2026-01-01"}
+    shelf = fold_shelf(
+        [
+            entry("described", ingredient="hazel", card={"name": "Witch hazel distillate"}),
+            entry("received", lot="young", number="W 2", best_before="2028-01-01", **lot),
+            entry("received", lot="old", number="W 1", best_before="2027-01-01", **lot),
+        ]
+    )
+    told = gather(recipe, SHEET, fold(SHEET, []), shelf, {}, "2026-11-25")
+
+    hazel = next(each for each in told["ingredients"] if each["ingredient"] == "witch_hazel")
+    assert [(each["number"], each["take"]) for each in hazel["lots"]] == [("W 1", 0)]
+    assert (hazel["short"], hazel["by_hand"]) == (0, True)
+
+
 def test_a_tick_and_a_lot_each_leave_one_less_to_gather():
     recipe = read_recipe(written("recipes/fizzing-base-embed-whipped-top.json"))
     entries = [

@@ -159,7 +159,7 @@ def test_whatever_comes_after_the_signing_is_a_remark_with_its_own_time(kind):
         "noted": {"text": "One cracked."},
         "weighed": {"line": LINES[0]["id"], "mg": 5},
         "undone": {"entry": "some-entry"},
-        "pictured": {"picture": "p", "sha256": "0" * 64},
+        "pictured": {"picture": "018f0000-0000-7000-8000-000000000001", "sha256": "0" * 64},
     }
     signing = entry("signed", MORNING, name="M. Marlwick")
     later = entry(kind, MORNING + HOUR, **bodies[kind])

@@ -84,7 +84,7 @@ def test_what_is_short_and_what_is_past_its_date_is_said_and_past_is_taken_only_
     gather(phone, lot("past", "butter", KG, best_before="2020-01-01"), lot("bit", "butter", 40_000))
 
     expect(need(phone, "Hard butter")).to_contain_text("110 g short")
-    phone.get_by_role("button", name="Take them too").click()
+    phone.get_by_role("button", name="Take it too").click()
     past = need(phone, "Hard butter").get_by_role("checkbox").filter(has_text="PAST")
     expect(past).to_contain_text("past its date, 1 Jan 2020")
     past.click()

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import json
 import re
+import sqlite3
 import time
 from collections import Counter
 from collections.abc import Callable, Iterator
+from contextlib import closing
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
@@ -232,6 +234,65 @@ def test_a_server_brought_back_without_the_run_gets_all_of_it_again(page: Page, 
     server.stop()
 
     assert arrived == ["before the loss"]
+
+
+PHOTOGRAPH = """async (run) => {
+    const canvas = Object.assign(document.createElement("canvas"), { width: 8, height: 8 });
+    canvas.getContext("2d").fillRect(0, 0, 4, 4);
+    const blob = await new Promise((resolve) => canvas.toBlob(resolve, "image/jpeg"));
+    const hash = new Uint8Array(await crypto.subtle.digest("SHA-256", await blob.arrayBuffer()));
+    const hex = [...hash].map((byte) => byte.toString(16).padStart(2, "0")).join("");
+    return (await studio.enterPicture(run, blob, hex)).body.picture;
+}"""
+SHELVED = "text => studio.enter('shelf', 'described', { ingredient: 'salt', card: { name: text } })"
+
+
+def lose(server: Server, file: Path, *statements: str) -> None:
+    """Take something out of the database behind the server's back, as an older copy that was put back would."""
+    server.stop()
+    with closing(sqlite3.connect(file)) as database, database:
+        for statement in statements:
+            database.execute(statement)
+    server.start()
+
+
+def test_a_server_that_lost_only_the_shelf_or_a_picture_gets_them_again(page: Page, tmp_path: Path) -> None:
+    file = tmp_path / "studio.sqlite3"
+    server = studio_server(file)
+    open_phone(page, server.url)
+    run = begin(page)
+    picture = page.evaluate(PHOTOGRAPH, run)
+    page.evaluate(SHELVED, "Sea salt")
+    page.evaluate("() => studio.sync()")
+    assert call(server, "GET", "pictures")["awaited"] == []
+
+    lose(server, file, "DELETE FROM shelf_entry", "UPDATE picture SET content = NULL")
+    assert call(server, "GET", "pictures")["awaited"] == [{"id": picture, "run": run}]
+    page.evaluate("async () => { await studio.sync(); await studio.sync(); }")
+    shelved = call(server, "GET", "shelf/entries")["entries"]
+    awaited = call(server, "GET", "pictures")["awaited"]
+    server.stop()
+
+    assert [entry["body"]["card"]["name"] for entry in shelved] == ["Sea salt"]
+    assert awaited == []
+
+
+def test_a_server_brought_back_to_the_middle_of_a_run_gets_the_rest_again(page: Page, tmp_path: Path) -> None:
+    file = tmp_path / "studio.sqlite3"
+    server = studio_server(file)
+    open_phone(page, server.url)
+    run = begin(page)
+    for text in ("before the copy", "after the copy"):
+        page.evaluate(NOTE, [run, text])
+        page.evaluate("() => studio.sync()")
+
+    lose(server, file, "DELETE FROM entry WHERE text LIKE '%after the copy%'")
+    assert texts_of(entries_of(server, run)) == ["before the copy"]
+    page.evaluate("async () => { await studio.sync(); await studio.sync(); }")
+    arrived = texts_of(entries_of(server, run))
+    server.stop()
+
+    assert arrived == ["before the copy", "after the copy"]
 
 
 @pytest.mark.parametrize(("line", "seconds"), [("down", 3), ("up", 15)])

@@ -102,6 +102,8 @@ def test_a_line_that_was_off_is_drawn_against_what_is_allowed(phone: Page) -> No
 
     expect(record.get_by_role("img", name=re.compile(r"^2 g over, .* allowed$"))).to_be_visible()
     expect(record.get_by_role("img", name=re.compile("^on the mark"))).to_be_visible()
+    butter = record.get_by_role("row", name=re.compile("^Hard butter")).first
+    expect(butter).to_contain_text(re.compile(r"± \d.*\+2 g"))
     expect(part(phone, "Lots")).to_contain_text("2.00 g more than was booked")
 
 
@@ -114,6 +116,19 @@ def test_it_has_the_batch_number_that_the_bench_showed(phone: Page) -> None:
 
     assert run != again
     expect(record_of(phone, run)).to_contain_text(shown)
+
+
+def test_two_batches_with_one_number_each_name_the_other(phone: Page) -> None:
+    """As two phones that share a mark would make them: nothing is renamed, and it is said."""
+    begin_bars(phone)
+    number = phone.locator(".head-name").inner_text().split(",")[0]
+    other = begin_bars(phone)
+    own = next(
+        each for each in on_disk(phone, "entries") if (each["run"], each["kind"]) == (other, "numbered")
+    )
+    enter(phone, ("undone", {"entry": own["id"]}), ("numbered", {"number": number}))
+
+    expect(record_of(phone, other)).to_contain_text("another batch has this number too: Plain bar")
 
 
 def test_it_says_what_the_batch_cost(phone: Page) -> None:
@@ -132,6 +147,55 @@ def test_a_wait_is_drawn_as_planned_and_as_it_was(phone: Page) -> None:
 
     said = r"^set: planned 1 h to 12 h, usually 2 h; really 3 h$"
     expect(part(phone, "Waits, planned and real").get_by_role("img", name=re.compile(said))).to_be_visible()
+    expect(part(phone, "Checks")).to_contain_text(re.compile(r"Let it set: \d\d:\d\d yes"))
+
+
+def test_what_was_carried_says_for_which_line(phone: Page) -> None:
+    carried = {"component": "bar", "round": 1, "num": 152, "den": 150}
+    run = begin_bars(phone)
+    enter(phone, WEIGHED[0], ("carried", carried))
+    record_of(phone, run)
+
+    expect(part(phone, "Corrections")).to_contain_text(
+        "carried to 1.013 times the sheet, for Hard butter came to 152 g of 150 g"
+    )
+
+
+def test_who_made_an_entry_is_called_by_the_name_of_the_device(phone: Page) -> None:
+    """A device that was never paired has none, and that is said."""
+    told = phone.evaluate(
+        """async () => {
+            const { whoOf } = await import("/parts/record-parts.js");
+            const place = { you: { name: "Phone by the bowl" }, benches: { "tablet-7": "Tablet at the press" } };
+            const [who, alone] = [whoOf({ device: "me-0001", place }), whoOf({ device: "me-0001", place: null })];
+            return [who("me-0001"), who("tablet-7"), who("lost-123456"), alone("me-0001")];
+        }"""
+    )
+
+    assert told == [
+        "Phone by the bowl",
+        "Tablet at the press",
+        "a device with no name, …123456",
+        "this device with no name, …e-0001",
+    ]
+
+
+def test_the_yield_of_each_batch_is_a_bar_as_high_as_its_good_pieces(phone: Page) -> None:
+    """12 good of 12, and 6 good with 3 spoiled: of a picture 78 high, half of it, and a quarter on top."""
+    label, heights = phone.evaluate(
+        """async () => {
+            const { yieldBars } = await import("/parts/record-bars.js");
+            const whole = { name: "M-1", planned: 12, good: 12, spoiled: 0, here: false };
+            const half = { name: "M-2", planned: 12, good: 6, spoiled: 3, here: true };
+            const drawn = yieldBars([whole, half]);
+            const high = (kind) => [...drawn.querySelectorAll(kind)].map((bar) => Number(bar.getAttribute("height")));
+            const heights = [...high("rect.real"), ...high("rect.spoiled")];
+            return [drawn.getAttribute("aria-label"), heights];
+        }"""
+    )
+
+    assert label == "M-1: 12 good of 12; M-2: 6 good of 12, 3 spoiled"
+    assert heights == [78, 39, 0, 19.5]
 
 
 def test_once_it_is_signed_what_is_said_is_a_remark(phone: Page) -> None:

@@ -403,9 +403,19 @@ def _request(rng: Random, recipe: Json, kit: Json) -> Json:
     return {"by": by, "stock": {key: rng.choice([0, 40_000, 500_000, 9_000_000]) for key in keys}, **request}
 
 
+PICTURE = "018f0000-0000-7000-8000-00000000000a"
+INCI = [
+    "Sorbitol, Glycerin",
+    "Aqua 40 %, Glycerin, Sorbitol",
+    "Aqua 70 %, Glycerin 20 %",
+    "Aqua 70 %, Glycerin 40 %, Sorbitol",
+    ", ".join(f"Plant {place} Extract" for place in range(25)),
+]
+
+
 def _labelled(rng: Random, ingredients: list[str]) -> Json:
     told: Json = {
-        "cards": {rng.choice(ingredients): {"name": "Card", "inci": "Sorbitol, Glycerin"}},
+        "cards": {rng.choice(ingredients): {"name": "Card", "inci": rng.choice(INCI)}},
         "net_mg": rng.randint(0, 10**6),
         "size": {
             "shape": rng.choice(["rectangle", "cylinder", "other"]),
@@ -528,6 +538,7 @@ def _value(rng: Random, sheet: Json, field: str, wanted: str) -> Any:
         "answer": lambda: rng.choice(["yes", "not_yet", "too_far", "maybe"]),
         "measured": lambda: rng.choice(["piece", "piece", "left", "spoiled", "guess"]),
         "key": lambda: rng.choice(["lot-1", "lot-2", "tool.whisk", "__proto__", "bench", "two words"]),
+        "uuid": lambda: rng.choice([PICTURE, PICTURE, PICTURE.upper(), "p1"]),
         "sha256": lambda: rng.choice(["ab" * 32, "AB" * 32, "ab"]),
         "span": lambda: rng.choice([1, 15_000, 10 * MINUTE, 366 * 86_400_000, 366 * 86_400_001]),
     }[wanted]()
