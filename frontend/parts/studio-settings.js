@@ -18,11 +18,7 @@ export function settingsForm(settings, isMaker) {
   const number = (value) => text(value, { type: "number", min: 10, max: 400 });
   const width = number(given.width_mm ?? 70);
   const height = number(given.height_mm ?? 50);
-<<<<<<< HEAD
-  const market = h("select", {}, [["us", "US"], ["eu", "EU"]].map(([value, says]) => h("option", { value, selected: value === (given.market ?? "eu") }, says)));
-=======
   const market = h("select", {}, [["us", "The US"], ["eu", "The EU"]].map(([value, says]) => h("option", { value, selected: value === (given.market ?? "eu") }, says)));
->>>>>>> record-mends
   const months = text(given.opened_months, { type: "number", min: 1, max: 120 });
   const trouble = h("p", { class: "trouble", role: "alert", hidden: true });
 
