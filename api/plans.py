@@ -15,7 +15,17 @@ from api.errors import Problem, not_found
 from api.hours import current_hours
 from api.plan_calendar import MIME, calendar
 from api.plan_shapes import PlanAsked, PlanWhole
-from api.planner import EXTENSION, LIMIT, SILENT_MS, Planner, Reading, drop_old, known_runs, reaches
+from api.planner import (
+    EXTENSION,
+    LIMIT,
+    MOST_AHEAD_MS,
+    SILENT_MS,
+    Planner,
+    Reading,
+    drop_old,
+    known_runs,
+    reaches,
+)
 from api.runs import no_such_run
 from api.security import DATA
 from api.store import reading, writing
@@ -151,6 +161,8 @@ def _check(asked: Json, at: int) -> None:
             raise bench.PlanError("ready_by", "Say when it must be ready.")
         if asked["ready_by"] is not None and asked["ready_by"] <= at:
             raise bench.PlanError("ready_by", "That is past already. Say when it must be ready from now on.")
+        if asked["ready_by"] is not None and asked["ready_by"] > at + MOST_AHEAD_MS:
+            raise bench.PlanError("ready_by", "A plan reaches 399 days ahead at most. Ask nearer to the day.")
         Reading(connection, asked).problem(asked, {}, at)
 
 

@@ -20,6 +20,10 @@ import { registerSizeScreen } from "./screens/size.js";
 
 const UNLOCK_AFTER_MS = 300; // well inside the seconds for which a browser remembers a touch
 
+const TOGETHER_MS = 3 * 24 * 3_600_000; // runs in which something happened since then are planned together
+const MOST_TOGETHER = 8;
+const HEAR_PLAN_MS = 30_000;
+
 const AWAY_MS = 30 * 60_000; // after this long away, say where things stand even if nothing rang
 
 const page = document.getElementById("page");
@@ -31,6 +35,8 @@ let drawing = 0;
 let isPressed = false;
 let writing = false;
 let beside = null; // parts/beside.js, once it is here
+let planHeard = -Infinity;
+let planning = null; // parts/day-ahead.js, once it is here
 let worn = null; // style/shelf.css, on its way or here
 const former = new Map(); // recipes as older runs were made by, measured
 
@@ -60,7 +66,16 @@ const SCREENS = {
     title: (id) => studio.run(id)?.sheet.recipe.title ?? "Bench",
     data: (id) => {
       const run = studio.run(id);
-      return run && { run, bench: studio.bench(id), waits: studio.waits(), now: () => studio.at(), link: studio.link, beside: (step) => besideOf(run, step) };
+      return run && { run, bench: studio.bench(id), waits: studio.waits(), now: () => studio.at(), link: studio.link, beside: (step) => besideOf(run, step), lead: leadOf(run) };
+    },
+  },
+  day: {
+    tag: "day-screen",
+    title: () => "The day",
+    data: (id) => {
+      const run = studio.run(id);
+      const ahead = run && aheadOf(run);
+      return ahead && { run, ahead, ...studio.planOf(id), isMaker: studio.isMaker, isOnline: studio.link.state === "online", now: () => studio.at() };
     },
   },
   gather: {
@@ -136,6 +151,30 @@ function besideOf(run, step) {
   return beside.besideStep?.(run, step, studio.runs, Number(studio.preferences.dry) || null) ?? [];
 }
 
+/** The rest of the day, over all runs that this run's plan is of; null while what reckons it is fetched. */
+function aheadOf(run) {
+  planning ??= import("./parts/day-ahead.js").then((module) => {
+    planning = module;
+    drawSoon();
+  }, () => (planning = null));
+  if (!planning.dayAhead) return null;
+  const { plan, hours } = studio.planOf(run.id);
+  const along = (plan?.parts ?? []).map((part) => studio.run(part.run)).filter((other) => other && other !== run && other.open);
+  return planning.dayAhead({ runs: [run, ...along].map((each) => ({ run: each, measured: measuredOf(each) ?? null })), hours, plan, at: studio.at() });
+}
+
+/** What the plan says is next in a run, and why: { step, says }. Now and then the server is asked for a newer plan. */
+function leadOf(run) {
+  if (run.open && studio.link.state === "online" && studio.at() - planHeard > HEAR_PLAN_MS) {
+    planHeard = studio.at();
+    hearPlan(run);
+  }
+  const ahead = run.open ? aheadOf(run) : null;
+  if (!ahead?.next) return null;
+  const task = ahead.problem.tasks.find(({ id }) => id === ahead.next.step);
+  return { step: task?.run === run.id ? task.id.slice(run.id.length + 1) : null, says: planning.whyWords(ahead, studio.planOf(run.id).plan) };
+}
+
 function readRoute() {
   const [name, id = "", asked = ""] = location.hash.replace(/^#\/?/, "").split("/");
   return { name: name in SCREENS ? name : "recipes", id: decodeURIComponent(id), asked };
@@ -158,6 +197,7 @@ const LATER = {
   label: () => shelved(import("./screens/label.js")).then((module) => module.registerLabelScreen()),
   record: () => shelved(import("./screens/record.js")).then((module) => module.registerRecordScreen()),
   shelf: () => shelved(import("./screens/shelf.js")).then((module) => module.registerShelfScreen()),
+  day: () => Promise.all([import("./screens/day.js"), styled("style/day.css")]).then(([module]) => module.registerDayScreen()),
   bring: () => import("./screens/bring.js").then((module) => module.registerBringScreen()),
   card: () => import("./screens/card.js").then((module) => module.registerCardScreen()),
   kit: () => import("./screens/kit.js").then((module) => module.registerKitScreen()),
@@ -168,10 +208,12 @@ const LATER = {
 
 /** A module of the shelf's pages, once their style is here too. */
 async function shelved(module) {
-  worn ??= new Promise((resolve) => document.head.append(h("link", { rel: "stylesheet", href: "style/shelf.css", onload: resolve, onerror: resolve })));
+  worn ??= styled("style/shelf.css");
   await worn;
   return module;
 }
+
+const styled = (href) => new Promise((resolve) => document.head.append(h("link", { rel: "stylesheet", href, onload: resolve, onerror: resolve })));
 
 /** What is a maker's alone; a helper is shown no way to it (style/pages.css). */
 const MAKERS = new Set(["recipe", "bring"]);
@@ -392,6 +434,31 @@ async function tellHistory({ id }) {
   }
 }
 
+/** Something about the plan that needs the server; without it the day goes on by the last plan there is. */
+async function planWith(act, { quietly = false, done = "" } = {}) {
+  const asking = screen;
+  try {
+    await act(await studio.plans(), route.id);
+    drawSoon();
+    if (screen === asking && done) asking.said(done);
+  } catch (error) {
+    if (!error.says && !error.detail) throw error;
+    if (!quietly && screen === asking) asking.trouble(error.says ?? error.detail);
+  }
+}
+
+/** How the plan of a run stands, once the server knows the run. */
+function hearPlan(run) {
+  if (run.waiting().every(({ id }) => id !== run.id)) planWith((plans) => plans.hear(run.id), { quietly: true });
+}
+
+/** All open runs that were on the bench lately share one plan. */
+function askPlan(asked) {
+  const lately = studio.at() - TOGETHER_MS;
+  const together = studio.runs.filter((run) => run.open && (run.id === route.id || (run.entries.at(-1)?.at ?? run.created_at) > lately)).slice(0, MOST_TOGETHER);
+  return planWith((plans, run) => plans.ask(run, { ...asked, runs: together.map(({ id }) => id) }), { done: "Planned." });
+}
+
 /** At the door: do something about who may come in, then tell the screen who may. */
 async function atTheDoor(act) {
   const asking = screen;
@@ -453,6 +520,10 @@ function listen() {
   page.addEventListener("settings-written", ({ detail }) => onlyOnce(() => keepSettings(detail.document)));
   page.addEventListener("shelf-written", ({ detail }) => onlyOnce(() => keepOnShelf(detail)));
   page.addEventListener("picture-taken", ({ detail }) => onlyOnce(() => keepPicture(detail)));
+  page.addEventListener("plan-heard", () => hearPlan(studio.run(route.id)));
+  page.addEventListener("plan-asked", ({ detail }) => askPlan(detail));
+  page.addEventListener("plan-stopped", () => planWith((plans, run) => plans.cancel(run, studio.planOf(run).plan.id)));
+  page.addEventListener("hours-written", ({ detail }) => planWith((plans, run) => plans.setHours(detail.document).then(() => plans.hear(run)), { done: "The hours are kept." }));
   page.addEventListener("trace-wanted", ({ detail }) => tellTrace(detail));
   page.addEventListener("preferred", async ({ detail }) => {
     await studio.setPreference(detail.key, detail.value);

@@ -262,13 +262,14 @@ class TestRefused:
         assert studio.get(f"/runs/{uuid4()}/plan").status_code == 404
         assert studio.get(f"/plans/{uuid4()}").status_code == 404
 
-    def test_a_ready_by_in_the_past_or_left_out(self, studio: Studio) -> None:
+    def test_a_ready_by_in_the_past_left_out_or_too_far_ahead(self, studio: Studio) -> None:
         run = begin(studio, at_bench(studio))
 
         past = ask(studio, runs=[run], aim="ready_by", ready_by=WEDNESDAY - 1)
         missing = ask(studio, runs=[run], aim="ready_by")
+        far = ask(studio, runs=[run], aim="ready_by", ready_by=WEDNESDAY + 500 * DAY)
 
-        for answer in (past, missing):
+        for answer in (past, missing, far):
             assert answer.status_code == 422
             assert answer.json["errors"][0]["field"] == "ready_by"
 
