@@ -36,8 +36,7 @@ function lookAhead(runs, makers, plan, at) {
   const problem = makeProblem(parts, makers, at, Math.min(Math.max(at + AHEAD_MS + waits, (plan?.ready_by ?? 0) + DAY_MS), at + 399 * DAY_MS));
   const day = new Day(problem, at);
   const planned = plan?.plan?.steps.filter(({ kind }) => kind !== "wait") ?? [];
-  const layouts = planned.length ? asPlanned(day, planned) : [day.latestFinishFirst(), []].map((order) => new Layout(day, day.byNeed(order)));
-  const layout = layouts.reduce((best, each) => (isWorse(best, each) ? each : best));
+  const layout = planned.length ? asPlanned(day, planned) : byRule(day);
   const order = layout.order.filter((index) => day.hands[index]).map((index) => problem.tasks[index].id);
   const tasks = problem.tasks.map((task, index) => ({ ...task, starts_at: layout.start[index], ends_at: layout.end[index], maker: layout.maker[index] })).filter((task) => task.ends_at !== null);
   const inHand = tasks.find(({ kind, status }) => kind === "hands" && status === "begun");
@@ -51,7 +50,15 @@ function lookAhead(runs, makers, plan, at) {
 function asPlanned(day, planned) {
   const numbers = day.byNeed(planned.map(({ id }) => id));
   const open = planned.map(({ id, starts_at }) => [day.number.get(id), starts_at]).filter(([index]) => day.open.includes(index));
-  return [new Layout(day, numbers, { notBefore: new Map(open) }), new Layout(day, numbers)];
+  const [asWas, asEarly] = [new Layout(day, numbers, { notBefore: new Map(open) }), new Layout(day, numbers)];
+  return isWorse(asWas, asEarly) ? asEarly : asWas;
+}
+
+/** As the recipes are written, unless the plain rule breaks less or ends sooner. */
+function byRule(day) {
+  const [asWritten, byTails] = [[], day.latestFinishFirst()].map((order) => new Layout(day, day.byNeed(order)));
+  const isBetter = isWorse(asWritten, byTails) || (!isWorse(byTails, asWritten) && byTails.finish < asWritten.finish);
+  return isBetter ? byTails : asWritten;
 }
 
 const isWorse = (one, other) => (one.placed !== other.placed ? !one.placed : one.over() > other.over());
