@@ -35,10 +35,11 @@ from sqlalchemy.exc import DBAPIError
 import bench
 from api import carry, create_app
 from api.clock import now_ms
+from api.hours import check_hours
 from api.places import MIGRATIONS
 from api.settings import Settings
 from api.store import close, last_number, number_after, reading, writing
-from api.tables import Entry, Kit, RecipeVersion, Run
+from api.tables import BenchHours, Entry, Kit, RecipeVersion, Run
 from bench import BenchError
 
 FORMAT = "bowlside-backup/1"
@@ -267,6 +268,8 @@ def _unreadable(connection: Connection) -> Iterator[str]:
         )
     for document in connection.scalars(select(Kit.document)).all():
         yield from _asked("the kit", bench.read_kit, json.loads(document))
+    for document in connection.scalars(select(BenchHours.document)).all():
+        yield from _asked("the bench hours", check_hours, json.loads(document))
     for run_id, sheet in connection.execute(select(Run.id, Run.sheet)).all():
         kept = connection.execute(select(Entry.id, Entry.text).where(Entry.run_id == run_id)).all()
         entries = [json.loads(text) for _, text in kept]

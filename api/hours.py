@@ -55,7 +55,7 @@ def get_hours() -> Response:
 @blueprint.alt_response(201, schema=BenchWhole, headers=ETAG, success=True, description="Created")
 def put_hours(document: dict[str, Any]) -> Response:
     """Say whose hands there are and when; once that was said, with If-Match."""
-    bench.make_problem([], document["makers"], (at := now_ms()), at + DAY_MS)  # raises for what no day can be
+    check_hours(document)
     with writing() as connection:
         now = current_hours(connection)
         tags = if_match()
@@ -70,6 +70,12 @@ def put_hours(document: dict[str, Any]) -> Response:
         kept = HoursNow(now.version + 1, document)
         keep_hours(connection, kept)
     return kept.answer(200 if now.version else 201)
+
+
+def check_hours(document: dict[str, Any]) -> None:
+    """Raise PlanError, naming the field, for hours that no day can have."""
+    at = now_ms()
+    bench.make_problem([], document["makers"], at, at + DAY_MS)
 
 
 def current_hours(connection: Connection) -> HoursNow:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import re
 import signal
@@ -9,6 +10,7 @@ import subprocess
 import sys
 from collections.abc import Callable
 from pathlib import Path
+from urllib.request import Request, urlopen
 
 ROOT = Path(__file__).resolve().parent.parent
 START_SECONDS = 30
@@ -72,6 +74,21 @@ def bowlside(database: Path, *options: str) -> Server:
         ["-m", "api.cli", "serve", "--port", "0", "--database", str(database), *options],
         database.with_suffix(".log"),
     )
+
+
+def demo_open(database: Path, *options: str) -> Server:
+    """The demo studio with its bench open day and night, so that no test hangs on the time of day. Started."""
+    server = bowlside(database, "--demo", *options).start()
+    always = {"makers": [{"name": "Maker", "hours": {"zone": "UTC", "daily": [["0:00", "24:00"]]}}]}
+    asked = Request(
+        f"{server.url}api/v1/hours",
+        json.dumps(always).encode(),
+        {"Content-Type": "application/json", "If-Match": "*"},
+        method="PUT",
+    )
+    with urlopen(asked) as answered:
+        assert answered.status == 200
+    return server
 
 
 def bowlside_shared(url: str, folder: Path, *options: str) -> Server:

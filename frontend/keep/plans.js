@@ -17,9 +17,38 @@ export class Plans {
 
   /** Hear how the plan of a run stands. @returns {Promise<object>} @throws {Unreachable|Refused} */
   async hear(run) {
-    const [hours, plan] = await Promise.all([this.#server.get("/hours"), this.#server.get(`/runs/${run}/plan`)]);
-    await this.#keep({ key: HOURS, value: hours.body });
-    return this.#keepPlan(run, plan.body);
+    await this.#hearHours();
+    const { body } = await this.#server.get(`/runs/${run}/plan`);
+    const kept = this.#book.meta.get(planKey(run));
+    const asked = kept && kept.id !== body.id && kept.ready_by > body.at && (await this.#isLost(kept.id));
+    if (asked) return this.ask(run, { aim: kept.aim, ready_by: kept.ready_by, runs: this.#known(run, kept) });
+    return this.#keepPlan(run, body);
+  }
+
+  async #hearHours() {
+    let { body } = await this.#server.get("/hours");
+    const kept = this.#book.meta.get(HOURS);
+    if (body.version === 0 && kept?.version > 0) {
+      if (this.#book.meta.get("studio")?.you?.role === "helper") return;
+      body = (await this.#server.ask("PUT", "/hours", kept.document)).body; // the server lost them
+    }
+    await this.#keep({ key: HOURS, value: body });
+  }
+
+  /** Whether the server has lost a plan, and with it what it was to be ready by. */
+  async #isLost(plan) {
+    try {
+      await this.#server.get(`/plans/${plan}`);
+      return false;
+    } catch (error) {
+      if (error.status !== 404) throw error;
+      return true;
+    }
+  }
+
+  /** The runs of a plan that this phone has. */
+  #known(run, plan) {
+    return [...new Set([run, ...plan.parts.map((part) => part.run).filter((id) => this.#book.runs.has(id))])];
   }
 
   /** Ask for a plan that these runs follow. @param asked as POST /plans takes it */
@@ -39,8 +68,7 @@ export class Plans {
   }
 
   async #keepPlan(run, plan) {
-    const runs = new Set([run, ...plan.parts.map((part) => part.run).filter((id) => this.#book.runs.has(id))]);
-    await this.#keep(...[...runs].map((id) => ({ key: planKey(id), value: plan })));
+    await this.#keep(...this.#known(run, plan).map((id) => ({ key: planKey(id), value: plan })));
     return plan;
   }
 

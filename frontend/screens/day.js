@@ -43,8 +43,8 @@ class DayScreen extends HTMLElement {
 
   set data(data) {
     this.#data = data;
-    // The plan is heard of once, and again whenever something has happened in the run.
-    const heard = `${data.run.id} ${data.run.entries.length} ${data.isOnline}`;
+    // The plan is heard of once, and again whenever something has happened in the run, and was sent.
+    const heard = `${data.run.id} ${data.run.entries.length} ${data.run.waiting().length} ${data.isOnline}`;
     if (data.isOnline && heard !== this.#heard) tell(this, "plan-heard");
     this.#heard = heard;
     this.#write();
@@ -60,9 +60,11 @@ class DayScreen extends HTMLElement {
     setText(this.#parts.said, text);
   }
 
-  /** Something turned with the clock: every minute the day is looked at anew. */
+  /** Something turned with the clock: every minute the day is looked at anew, and the server asked. */
   #turn() {
-    if (this.#data && this.#data.now() - this.#data.ahead.at >= 60_000) tell(this, "wait-turned");
+    if (!this.#data || this.#data.now() - this.#data.ahead.at < 60_000) return;
+    tell(this, "wait-turned");
+    if (this.#data.isOnline) tell(this, "plan-heard");
   }
 
   #build() {

@@ -43,11 +43,6 @@ def work_ended(app: Any) -> Iterator[None]:
             thread.join(30)
 
 
-def put_hours(studio: Studio, document: Any, if_match: str | None = None) -> Any:
-    headers = {"If-Match": if_match} if if_match else {}
-    return studio.client.put("/api/v1/hours", json=document, headers=headers)
-
-
 def ask(studio: Studio, **asked: Any) -> Any:
     return studio.client.post("/api/v1/plans", json=asked)
 
@@ -55,7 +50,7 @@ def ask(studio: Studio, **asked: Any) -> Any:
 def at_bench(studio: Studio) -> Json:
     """The demo's three-part recipe in the demo's kit and hours."""
     studio.put_kit(json.loads((DEMO / "kit.json").read_text("utf-8")))
-    put_hours(studio, BENCH)
+    studio.put_hours(BENCH)
     document = json.loads((DEMO / "recipes" / f"{BASE}.json").read_text("utf-8"))
     recipe: Json = studio.put_recipe(uuid4(), document).json
     return recipe
@@ -91,13 +86,13 @@ class TestHours:
         assert hours.json["document"]["makers"][0]["hours"]["daily"] == [["0:00", "24:00"]]
 
     def test_they_are_said_once_then_edited_with_if_match(self, studio: Studio) -> None:
-        assert put_hours(studio, BENCH).status_code == 201
-        assert put_hours(studio, BENCH).status_code == 200
+        assert studio.put_hours(BENCH).status_code == 201
+        assert studio.put_hours(BENCH).status_code == 200
         two = {"makers": [*BENCH["makers"], {"name": "Bo", "hours": {**HOURS, "daily": [["8:00", "12:00"]]}}]}
-        assert put_hours(studio, two).status_code == 428
-        assert put_hours(studio, two, '"7"').status_code == 412
+        assert studio.put_hours(two).status_code == 428
+        assert studio.put_hours(two, '"7"').status_code == 412
 
-        assert put_hours(studio, two, '"1"').headers["ETag"] == '"2"'
+        assert studio.put_hours(two, '"1"').headers["ETag"] == '"2"'
         assert studio.get("/hours").json["document"] == two
         assert studio.get("/hours", **{"If-None-Match": '"2"'}).status_code == 304
 
@@ -113,19 +108,19 @@ class TestHours:
     def test_hours_that_no_day_can_have_are_refused_with_the_reason(
         self, studio: Studio, daily: Any, says: str
     ) -> None:
-        answer = put_hours(studio, {"makers": [{"name": "Ada", "hours": {**HOURS, "daily": daily}}]})
+        answer = studio.put_hours({"makers": [{"name": "Ada", "hours": {**HOURS, "daily": daily}}]})
 
         assert answer.status_code == 422
         assert answer.json["errors"][0]["field"].startswith("makers.0.hours.daily")
         assert says in answer.json["errors"][0]["detail"]
 
     def test_a_place_that_has_no_clock_is_refused(self, studio: Studio) -> None:
-        answer = put_hours(studio, {"makers": [{"name": "Ada", "hours": {"zone": "Nowhere/Else"}}]})
+        answer = studio.put_hours({"makers": [{"name": "Ada", "hours": {"zone": "Nowhere/Else"}}]})
 
         assert answer.json["errors"][0]["field"] == "makers.0.hours.zone"
 
     def test_a_bench_without_a_maker_is_refused(self, studio: Studio) -> None:
-        assert put_hours(studio, {"makers": []}).status_code == 422
+        assert studio.put_hours({"makers": []}).status_code == 422
 
 
 class TestPlan:
@@ -180,8 +175,8 @@ class TestPlan:
         run = begin(studio, at_bench(studio))
         studio.get(f"/runs/{run}/plan")
         until_made(studio, f"/runs/{run}/plan")
-        put_hours(
-            studio, {"makers": [{"name": "Ada", "hours": {**HOURS, "daily": [["19:00", "22:00"]]}}]}, '"1"'
+        studio.put_hours(
+            {"makers": [{"name": "Ada", "hours": {**HOURS, "daily": [["19:00", "22:00"]]}}]}, '"1"'
         )
 
         plan_id = studio.get(f"/runs/{run}/plan").json["id"]
@@ -285,7 +280,7 @@ class TestRefused:
 
     def test_no_bench_hours_at_all(self, studio: Studio) -> None:
         recipe = at_bench(studio)
-        put_hours(studio, {"makers": [{"name": "Ada", "hours": {**HOURS, "daily": []}}]}, '"1"')
+        studio.put_hours({"makers": [{"name": "Ada", "hours": {**HOURS, "daily": []}}]}, '"1"')
 
         answer = ask(studio, runs=[begin(studio, recipe)])
 

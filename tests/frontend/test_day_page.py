@@ -14,7 +14,7 @@ from playwright.sync_api import Page, expect
 
 from tests.frontend.phones import call
 from tests.frontend.shelves import SIZES, go, open_page, overflowing
-from tests.servers import Server, bowlside
+from tests.servers import Server, bowlside, demo_open
 
 pytestmark = pytest.mark.browser
 
@@ -25,7 +25,7 @@ PRESSED = "Pressed fizzing base with a clear soap pebble"
 @pytest.fixture
 def home(tmp_path: Path) -> Iterator[Server]:
     """The demo studio, whose bench is always open. One for each test: runs on one bench share a plan."""
-    server = bowlside(tmp_path / "bowlside.sqlite3", "--demo").start()
+    server = demo_open(tmp_path / "bowlside.sqlite3")
     yield server
     server.stop()
 
@@ -254,3 +254,32 @@ def test_hours_are_said_on_the_phone_and_the_day_keeps_to_them(phone: Page, home
         ["0:00", "12:00"],
         ["12:30", "24:00"],
     ]
+
+
+def test_a_server_that_lost_everything_is_told_the_hours_and_the_ready_by(
+    phone: Page, home: Server, tmp_path: Path
+) -> None:
+    run = begin(phone)
+    day = planned(phone, run)
+    day.get_by_label("Each day").fill("6:00 to 23:00")
+    day.get_by_role("button", name="Save the hours").click()
+    expect(day).to_contain_text("The hours are kept.")
+    in_a_week = phone.evaluate("new Date(Date.now() + 7 * 864e5).toISOString().slice(0, 16)")
+    day.get_by_role("textbox", name="Ready by").fill(in_a_week)
+    day.get_by_role("button", name="Begin as late").click()
+    expect(day).to_contain_text("No order begins later and is ready in time.", timeout=SOON_MS)
+    home.stop()
+
+    bare = bowlside(tmp_path / "bare.sqlite3")
+    bare.url = home.url
+    bare.start()
+    try:
+        with phone.expect_response(
+            lambda told: told.request.method == "POST" and told.url.endswith("/plans")
+        ):
+            phone.reload()
+
+        assert call(bare, "GET", f"runs/{run}/plan")["aim"] == "ready_by"
+        assert call(bare, "GET", "hours")["document"]["makers"][0]["hours"]["daily"] == [["6:00", "23:00"]]
+    finally:
+        bare.stop()
