@@ -99,7 +99,9 @@ class PlanWhole(Schema):
     asked_at = fields.Integer(required=True)
     aim = fields.String(required=True)
     ready_by = fields.Integer(required=True, allow_none=True)
-    limit = fields.Float(required=True, metadata={"description": "The solver's own seconds at the most"})
+    limit = fields.Float(
+        required=True, metadata={"description": "Seconds after which the search ends in any case"}
+    )
     parts = fields.List(fields.Nested(PlanPart), required=True)
     progress = fields.Nested(PlanProgress, required=True, allow_none=True)
     fault = fields.Nested(PlanFault, required=True, allow_none=True)

@@ -17,8 +17,8 @@ from api.plan_calendar import MIME, calendar
 from api.plan_shapes import PlanAsked, PlanWhole
 from api.planner import (
     EXTENSION,
-    LIMIT,
     MOST_AHEAD_MS,
+    MOST_S,
     SILENT_MS,
     Planner,
     Reading,
@@ -174,6 +174,8 @@ def _add(asked: Json, at: int) -> str:
                 id=plan_id, asked=canonical(asked), asked_at=at, state="working", beat_at=at, cancelled=False
             )
         )
+        former = select(PlannedRun.plan_id).where(PlannedRun.run_id.in_(asked["runs"]))
+        connection.execute(update(Plan).where(Plan.id.in_(former)).values(cancelled=True))
         for run in asked["runs"]:
             connection.execute(delete(PlannedRun).where(PlannedRun.run_id == run))
             connection.execute(insert(PlannedRun).values(run_id=run, plan_id=plan_id))
@@ -228,7 +230,7 @@ def _told(plan_id: str) -> Json:
         "asked_at": row.asked_at,
         "aim": asked["aim"],
         "ready_by": asked["ready_by"],
-        "limit": LIMIT,
+        "limit": MOST_S,
         "parts": made["parts"] if made else [],
         "progress": {**progress, "share": progress["share"] / 1000} if progress else None,
         "fault": json.loads(row.fault) if row.fault else None,
@@ -246,6 +248,10 @@ def _in_a_line(plan: Json) -> str:
     """How good the plan is known to be."""
     if plan["reasons"]:
         return str(plan["reasons"][0]["says"])
+    if plan["broken"]:
+        count = len(plan["broken"])
+        sure = "No order misses less" if plan["status"] == "proven" else "Another order might miss less"
+        return f"{count} {'window is' if count == 1 else 'windows are'} missed. {sure}."
     by_rule = plan["by"] == "rule" and plan["status"] != "proven"
     says = {
         "proven": "No order begins later and is ready in time."
@@ -257,9 +263,6 @@ def _in_a_line(plan: Json) -> str:
         "impossible": "It cannot be done as it stands.",
         "unknown": "No order was found that keeps every rule.",
     }[plan["status"]]
-    if plan["broken"]:
-        count = len(plan["broken"])
-        says += f" {count} {'window is' if count == 1 else 'windows are'} missed all the same."
     if plan["cancelled"]:
         says += " The search was stopped before its end."
     return says

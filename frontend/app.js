@@ -166,13 +166,13 @@ function aheadOf(run) {
 /** What the plan says is next in a run, and why: { step, says }. Now and then the server is asked for a newer plan. */
 function leadOf(run) {
   if (run.open && studio.link.state === "online" && studio.at() - planHeard > HEAR_PLAN_MS) {
-    planHeard = studio.at();
-    hearPlan(run);
+    if (hearPlan(run)) planHeard = studio.at();
   }
   const ahead = run.open ? aheadOf(run) : null;
   if (!ahead?.next) return null;
   const task = ahead.problem.tasks.find(({ id }) => id === ahead.next.step);
-  return { step: task?.run === run.id ? task.id.slice(run.id.length + 1) : null, says: planning.whyWords(ahead, studio.planOf(run.id).plan) };
+  if (task && task.run !== run.id) return { step: null, says: `\u201c${task.title}\u201d of another batch goes first.` };
+  return { step: task ? task.id.slice(run.id.length + 1) : null, says: planning.whyWords(ahead, studio.planOf(run.id).plan) };
 }
 
 function readRoute() {
@@ -447,9 +447,11 @@ async function planWith(act, { quietly = false, done = "" } = {}) {
   }
 }
 
-/** How the plan of a run stands, once the server knows the run. */
+/** How the plan of a run stands, once the server knows the run. @returns {boolean} whether it was asked */
 function hearPlan(run) {
-  if (run.waiting().every(({ id }) => id !== run.id)) planWith((plans) => plans.hear(run.id), { quietly: true });
+  const isKnown = run.waiting().every(({ id }) => id !== run.id);
+  if (isKnown) planWith((plans) => plans.hear(run.id), { quietly: true });
+  return isKnown;
 }
 
 /** All open runs that were on the bench lately share one plan. */

@@ -68,8 +68,15 @@ export class Plans {
   }
 
   async #keepPlan(run, plan) {
-    await this.#keep(...this.#known(run, plan).map((id) => ({ key: planKey(id), value: plan })));
+    await this.#keep(...this.#known(run, plan).map((id) => ({ key: planKey(id), value: this.#meanwhile(id, plan) })));
     return plan;
+  }
+
+  /** Until a first order of a new plan is there, the day goes on by the one before. */
+  #meanwhile(run, plan) {
+    const before = this.#book.meta.get(planKey(run));
+    if (plan.plan || !before?.plan || plan.state !== "working") return plan;
+    return { ...before, id: plan.id, state: plan.state, progress: plan.progress };
   }
 
   #keep(...put) {

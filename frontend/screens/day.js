@@ -22,6 +22,15 @@ const DAYS = [["mon", "Monday"], ["tue", "Tuesday"], ["wed", "Wednesday"], ["thu
 const readHours = (text) => (text.trim().toLowerCase() === "closed" ? [] : text.split(",").map((pair) => pair.split(/\s*(?:to|[-\u2013])\s*/).map((each) => each.trim())));
 const writeHours = (pairs) => (pairs.length ? pairs.map(([opens, closes]) => `${opens} to ${closes}`).join(", ") : "closed");
 
+/** What stands in place of a step when hands have none to begin. */
+function nothingNow({ next }, at) {
+  if (next?.why.kind === "finished") return "Nothing is left for hands";
+  if (next?.why.kind === "closed") return `The bench opens ${when(next.until, at)}`;
+  return next?.until ? `Hands are free until ${when(next.until, at)}` : "Follow the countdowns";
+}
+
+const SOUGHT = { finish: "a sooner end", start: "a later start", sessions: "fewer sessions", span: "shorter sessions", changes: "fewer changes of part" };
+
 class DayScreen extends HTMLElement {
   #data = null;
   #parts = null;
@@ -94,7 +103,7 @@ class DayScreen extends HTMLElement {
     const readyBy = h("form", { class: "ready-by", onsubmit: (event) => {
       event.preventDefault();
       ask({ aim: "ready_by", ready_by: new Date(parts.by.value).getTime() });
-    } }, h("label", { class: "field" }, h("span", {}, "Ready by"), parts.by), h("button", { class: "outlined" }, "Begin as late as that allows"), h("button", { type: "button", class: "quiet", onclick: () => ask({ aim: "finish" }) }, "Be done as soon as can be"));
+    } }, h("label", { class: "field" }, h("span", {}, "Day and time"), parts.by), h("button", { class: "outlined" }, "Begin as late as that allows"), h("button", { type: "button", class: "quiet", onclick: () => ask({ aim: "finish" }) }, "Be done as soon as can be"));
     const section = (name, ...rest) => h("section", { "aria-label": name }, h("h2", { class: "section-name" }, name), ...rest);
     this.#parts = parts;
     this.append(
@@ -126,19 +135,21 @@ class DayScreen extends HTMLElement {
       parts.letter.replaceWith(mark);
       parts.letter = mark;
     }
-    setText(parts.next, next ? next.title : ahead.next?.why.kind === "finished" ? "Nothing is left for hands" : ahead.next?.until ? `Hands are free until ${when(ahead.next.until, at)}` : "Follow the countdowns");
-    const why = whyWords(ahead, plan);
+    const isClosed = ahead.next?.why.kind === "closed";
+    setText(parts.next, next ? next.title : nothingNow(ahead, at));
+    const why = isClosed ? "" : whyWords(ahead, plan);
     setText(parts.why, why);
     show(parts.why, why !== "");
     const broken = ahead.broken.map(({ over, gap }) => `\u201c${ahead.tasks.find(({ id }) => id === gap.to).title}\u201d begins ${duration(Math.max(60_000, over))} past its latest. ${gap.stake}`.trim());
     keyed(parts.broken, broken, (text) => text, (text) => h("li", {}, text));
     show(parts.broken, broken.length > 0);
     parts.bench.href = `#/bench/${next ? next.run : run.id}`;
-    setText(parts.says, plan?.fault?.detail ?? plan?.says ?? "");
+    const ends = ahead.finish > at ? `All is done ${when(ahead.finish, at)}.` : "";
+    setText(parts.says, `${ends} ${plan?.fault?.detail ?? plan?.says ?? ""}`.trim());
     setText(parts.age, planAge(plan, at, isOnline));
     const isWorking = plan?.state === "working" && isOnline;
     show(parts.working, isWorking);
-    setText(parts.progress, isWorking ? `Looking for a better order\u2026 at the most ${plan.limit} s of work.` : "");
+    setText(parts.progress, isWorking ? `Looking for ${SOUGHT[plan.progress?.aim] ?? "a better order"}\u2026 It goes on by the best so far, and ends within ${plan.limit} s.` : "");
     parts.picture.data = { ahead, now };
     this.#writeStops(at);
     this.#writeSessions(at);
@@ -148,11 +159,12 @@ class DayScreen extends HTMLElement {
     this.#writeHours();
   }
 
-  /** Stopping for an hour, and until the bench opens again the next time. */
+  /** Stopping for an hour from when hands could go on, and until the bench opens the time after. */
   #writeStops(at) {
     const { ahead } = this.#data;
-    const opens = ahead.hours[0].map(([begins]) => begins).find((begins) => begins > at);
-    const untils = ahead.next && ahead.next.why.kind !== "finished" ? [at + HOUR_MS, ...(opens && opens > at + HOUR_MS ? [opens] : [])] : [];
+    const later = Math.max(at, ahead.next?.until ?? at) + HOUR_MS;
+    const opens = ahead.hours[0].map(([begins]) => begins).find((begins) => begins > later);
+    const untils = ahead.next && ahead.next.why.kind !== "finished" ? [later, ...(opens ? [opens] : [])] : [];
     keyed(this.#parts.stops, untils.map((until) => stopWords(ahead, until)), (text) => text, (text) => h("li", {}, text));
     show(this.#parts.stops.parentElement, untils.length > 0);
   }

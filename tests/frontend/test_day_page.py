@@ -221,13 +221,13 @@ def test_ready_by_begins_as_late_as_that_allows_and_goes_into_a_calendar(phone: 
     run = begin(phone)
     day = planned(phone, run)
 
-    day.get_by_role("textbox", name="Ready by").fill("2030-01-05T08:00")
+    day.get_by_role("textbox", name="Day and time").fill("2030-01-05T08:00")
     day.get_by_role("button", name="Begin as late").click()
     expect(phone.get_by_role("alert").first).to_be_visible()  # further ahead than a plan reaches
     in_a_week = phone.evaluate(
         "new Date(Date.now() + 7 * 864e5 - new Date().getTimezoneOffset() * 6e4).toISOString().slice(0, 16)"
     )
-    day.get_by_role("textbox", name="Ready by").fill(in_a_week)
+    day.get_by_role("textbox", name="Day and time").fill(in_a_week)
     day.get_by_role("button", name="Begin as late").click()
 
     expect(day).to_contain_text("No order begins later and is ready in time.", timeout=SOON_MS)
@@ -265,7 +265,7 @@ def test_a_server_that_lost_everything_is_told_the_hours_and_the_ready_by(
     day.get_by_role("button", name="Save the hours").click()
     expect(day).to_contain_text("The hours are kept.")
     in_a_week = phone.evaluate("new Date(Date.now() + 7 * 864e5).toISOString().slice(0, 16)")
-    day.get_by_role("textbox", name="Ready by").fill(in_a_week)
+    day.get_by_role("textbox", name="Day and time").fill(in_a_week)
     day.get_by_role("button", name="Begin as late").click()
     expect(day).to_contain_text("No order begins later and is ready in time.", timeout=SOON_MS)
     home.stop()
