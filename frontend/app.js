@@ -20,8 +20,6 @@ import { registerSizeScreen } from "./screens/size.js";
 
 const UNLOCK_AFTER_MS = 300; // well inside the seconds for which a browser remembers a touch
 
-const TOGETHER_MS = 3 * 24 * 3_600_000; // runs in which something happened since then are planned together
-const MOST_TOGETHER = 8;
 const HEAR_PLAN_MS = 30_000;
 
 const AWAY_MS = 30 * 60_000; // after this long away, say where things stand even if nothing rang
@@ -157,10 +155,7 @@ function aheadOf(run) {
     planning = module;
     drawSoon();
   }, () => (planning = null));
-  if (!planning.dayAhead) return null;
-  const { plan, hours } = studio.planOf(run.id);
-  const along = (plan?.parts ?? []).map((part) => studio.run(part.run)).filter((other) => other && other !== run && other.open);
-  return planning.dayAhead({ runs: [run, ...along].map((each) => ({ run: each, measured: measuredOf(each) ?? null })), hours, plan, at: studio.at() });
+  return planning.dayOfRun?.(studio, run, measuredOf) ?? null;
 }
 
 /** What the plan says is next in a run, and why: { step, says }. Now and then the server is asked for a newer plan. */
@@ -168,11 +163,8 @@ function leadOf(run) {
   if (run.open && studio.link.state === "online" && studio.at() - planHeard > HEAR_PLAN_MS) {
     if (hearPlan(run)) planHeard = studio.at();
   }
-  const ahead = run.open ? aheadOf(run) : null;
-  if (!ahead?.next) return null;
-  const task = ahead.problem.tasks.find(({ id }) => id === ahead.next.step);
-  if (task && task.run !== run.id) return { step: null, says: `\u201c${task.title}\u201d of another batch goes first.` };
-  return { step: task ? task.id.slice(run.id.length + 1) : null, says: planning.whyWords(ahead, studio.planOf(run.id).plan) };
+  const ahead = run.open && aheadOf(run);
+  return ahead ? planning.leadOf(ahead, run.id, studio.planOf(run.id).plan) : null;
 }
 
 function readRoute() {
@@ -454,13 +446,6 @@ function hearPlan(run) {
   return isKnown;
 }
 
-/** All open runs that were on the bench lately share one plan. */
-function askPlan(asked) {
-  const lately = studio.at() - TOGETHER_MS;
-  const together = studio.runs.filter((run) => run.open && (run.id === route.id || (run.entries.at(-1)?.at ?? run.created_at) > lately)).slice(0, MOST_TOGETHER);
-  return planWith((plans, run) => plans.ask(run, { ...asked, runs: together.map(({ id }) => id) }), { done: "Planned." });
-}
-
 /** At the door: do something about who may come in, then tell the screen who may. */
 async function atTheDoor(act) {
   const asking = screen;
@@ -523,7 +508,7 @@ function listen() {
   page.addEventListener("shelf-written", ({ detail }) => onlyOnce(() => keepOnShelf(detail)));
   page.addEventListener("picture-taken", ({ detail }) => onlyOnce(() => keepPicture(detail)));
   page.addEventListener("plan-heard", () => hearPlan(studio.run(route.id)));
-  page.addEventListener("plan-asked", ({ detail }) => askPlan(detail));
+  page.addEventListener("plan-asked", ({ detail }) => planWith((plans, run) => plans.askTogether(run, detail, studio), { done: "Planned." }));
   page.addEventListener("plan-stopped", () => planWith((plans, run) => plans.cancel(run, studio.planOf(run).plan.id)));
   page.addEventListener("hours-written", ({ detail }) => planWith((plans, run) => plans.setHours(detail.document).then(() => plans.hear(run)), { done: "The hours are kept." }));
   page.addEventListener("trace-wanted", ({ detail }) => tellTrace(detail));

@@ -4,6 +4,8 @@
  */
 
 const HOURS = "hours";
+const TOGETHER_MS = 3 * 24 * 3_600_000; // runs in which something happened since then are planned together
+const MOST_TOGETHER = 8;
 const planKey = (run) => `plan ${run}`;
 
 export class Plans {
@@ -49,6 +51,13 @@ export class Plans {
   /** The runs of a plan that this phone has. */
   #known(run, plan) {
     return [...new Set([run, ...plan.parts.map((part) => part.run).filter((id) => this.#book.runs.has(id))])];
+  }
+
+  /** All open runs that were on the bench lately share one plan. @param asked its aim, and by when */
+  askTogether(run, asked, studio) {
+    const lately = studio.at() - TOGETHER_MS;
+    const others = studio.runs.filter(({ id, open, entries, created_at }) => open && id !== run && (entries.at(-1)?.at ?? created_at) > lately);
+    return this.ask(run, { ...asked, runs: [run, ...others.map(({ id }) => id)].slice(0, MOST_TOGETHER) });
   }
 
   /** Ask for a plan that these runs follow. @param asked as POST /plans takes it */

@@ -3,6 +3,8 @@
 //
 //   dayAhead({ runs: [{ run, measured }], hours, plan, at })
 //     -> { problem, order, tasks: [{ …task, starts_at, ends_at, maker }], hours, finish, broken, next }
+//   dayOfRun(studio, run, measuredOf) // the same over all the runs that share this run's plan
+//   leadOf(ahead, run, plan)          // what the plan says is next in a run, and why: { step, says }, or null
 //   whyWords(ahead, plan)             // why this now, or why wait, in one line; "" when there is nothing to say
 //   stopWords(ahead, until)           // what happens when nothing is begun before then
 //   planAge(plan, at, isOnline)       // how old the plan is, in words
@@ -28,6 +30,19 @@ export function dayAhead({ runs, hours, plan, at }) {
   const key = [Math.floor(at / MINUTE_MS), hours, plan, ...runs.flatMap(({ run, measured }) => [run.state, measured])];
   if (key.length !== made.key.length || key.some((each, place) => each !== made.key[place])) made = { key, ahead: lookAhead(runs, hoursOf(hours).makers, plan, at) };
   return made.ahead;
+}
+
+export function dayOfRun(studio, run, measuredOf) {
+  const { plan, hours } = studio.planOf(run.id);
+  const along = (plan?.parts ?? []).map((part) => studio.run(part.run)).filter((other) => other && other !== run && other.open);
+  return dayAhead({ runs: [run, ...along].map((each) => ({ run: each, measured: measuredOf(each) ?? null })), hours, plan, at: studio.at() });
+}
+
+export function leadOf(ahead, run, plan) {
+  if (!ahead.next) return null;
+  const task = ahead.problem.tasks.find(({ id }) => id === ahead.next.step);
+  if (task && task.run !== run) return { step: null, says: `\u201c${task.title}\u201d of another batch goes first.` };
+  return { step: task ? task.id.slice(run.length + 1) : null, says: whyWords(ahead, plan) };
 }
 
 function lookAhead(runs, makers, plan, at) {
