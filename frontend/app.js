@@ -21,6 +21,7 @@ import { registerSizeScreen } from "./screens/size.js";
 const UNLOCK_AFTER_MS = 300; // well inside the seconds for which a browser remembers a touch
 
 const HEAR_PLAN_MS = 30_000;
+const AT_REST_MS = 300; // the bench stands first, then what looks ahead is fetched
 
 const AWAY_MS = 30 * 60_000; // after this long away, say where things stand even if nothing rang
 
@@ -151,7 +152,7 @@ function besideOf(run, step) {
 
 /** The rest of the day, over all runs that this run's plan is of; null while what reckons it is fetched. */
 function aheadOf(run) {
-  planning ??= import("./parts/day-ahead.js").then((module) => {
+  planning ??= new Promise((resolve) => setTimeout(resolve, AT_REST_MS)).then(() => import("./parts/day-ahead.js")).then((module) => {
     planning = module;
     drawSoon();
   }, () => (planning = null));

@@ -196,10 +196,10 @@ class BenchScreen extends HTMLElement {
     setText(parts.why, unbroken(prompt.why));
     show(parts.why, Boolean(prompt.why));
     const { lead } = this.#data;
-    const isLed = lead !== null && (lead.step === null || lead.step === prompt.step);
-    setText(parts.lead, unbroken((isLed && lead.says) || "The whole day"));
+    const says = (lead?.step ?? prompt.step) === prompt.step ? lead?.says : "";
+    setText(parts.lead, unbroken(says || "The whole day"));
     setAttr(parts.lead, "href", `#/day/${run.id}`);
-    show(parts.lead, lead !== null);
+    show(parts.lead, true);
     keyed(parts.beside, this.#data.beside(prompt.step), (text) => text, (text) => h("li", {}, unbroken(text)));
     setAttr(parts.gather, "href", `#/gather/${run.id}`);
     show(parts.gather, isUntouched(run.state));
