@@ -288,23 +288,27 @@ class TestRefused:
         assert "No bench hours are left" in answer.json["errors"][0]["detail"]
 
 
+@pytest.fixture
+def endless(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A search that never ends by itself: it goes on until it is told that it is not wanted."""
+    plan = bench.plan
+
+    def search(problem: Json, *, cancelled: Any, progress: Any, **how: Any) -> Json:
+        made = plan(problem, changes=False, **how)
+        progress({"aim": "usable", "plan": made})
+        progress({"aim": "span", "value": None, "work": 0.25})
+        while not cancelled():
+            threading.Event().wait(0.01)  # the other threads have work to do
+        return {**made, "cancelled": True}
+
+    monkeypatch.setattr(bench, "plan", search)
+    monkeypatch.setattr(planner, "LOOK_S", 0.02)
+    monkeypatch.setattr("api.plans.WAIT_S", 0.2)
+
+
 class TestWork:
-    def test_a_search_is_stopped_and_the_best_so_far_stays(
-        self, studio: Studio, monkeypatch: pytest.MonkeyPatch
-    ) -> None:
-        """A search that never ends by itself: it goes on until it is told that it is not wanted."""
-        plan = bench.plan
-
-        def endless(problem: Json, *, cancelled: Any, progress: Any, **how: Any) -> Json:
-            progress({"aim": "usable", "plan": plan(problem, **how)})
-            progress({"aim": "span", "value": None, "work": 0.25})
-            while not cancelled():
-                pass
-            return {**plan(problem, **how), "cancelled": True}
-
-        monkeypatch.setattr(bench, "plan", endless)
-        monkeypatch.setattr(planner, "LOOK_S", 0.02)
-        monkeypatch.setattr("api.plans.WAIT_S", 0.2)
+    @pytest.mark.usefixtures("endless")
+    def test_a_search_is_stopped_and_the_best_so_far_stays(self, studio: Studio) -> None:
         run = begin(studio, at_bench(studio))
 
         answer = ask(studio, runs=[run])
@@ -318,6 +322,30 @@ class TestWork:
         assert going["progress"] == {"aim": "span", "share": 0.25}
         assert going["plan"]["status"] == "proven"  # a usable plan is there while the search goes on
         assert told["says"].endswith("The search was stopped before its end.")
+
+    @pytest.mark.usefixtures("endless")
+    def test_asking_anew_ends_the_search_before(self, studio: Studio) -> None:
+        run = begin(studio, at_bench(studio))
+        before = ask(studio, runs=[run]).json["id"]
+
+        after = ask(studio, runs=[run]).json["id"]
+        ended = until_made(studio, f"/plans/{before}")
+        studio.client.post(f"/api/v1/plans/{after}/cancel")
+
+        assert ended["plan"]["cancelled"]
+        assert until_made(studio, f"/plans/{after}")["plan"]["status"] == "proven"
+
+    @pytest.mark.usefixtures("endless")
+    def test_no_search_goes_on_beyond_its_limit(
+        self, studio: Studio, monkeypatch: pytest.MonkeyPatch
+    ) -> None:
+        monkeypatch.setattr(planner, "MOST_S", 0.3)
+        recipe = at_bench(studio)
+        part = {"pieces": 12, "without": [], "swaps": {}, "weigh": "running"}
+
+        asked = ask(studio, recipes=[{"id": recipe["id"], "version": recipe["version"], "size": part}]).json
+
+        assert until_made(studio, f"/plans/{asked['id']}")["plan"]["cancelled"]
 
     def test_work_that_fell_silent_is_taken_up_again(self, app: Any, studio: Studio, clock: Clock) -> None:
         run = begin(studio, at_bench(studio))
