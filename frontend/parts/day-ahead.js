@@ -91,7 +91,7 @@ export function when(instant, at) {
   return Math.abs(instant - at) < 6 * DAY_MS ? `${name} ${clock(instant)}` : dayOf(instant);
 }
 
-export function whyWords({ problem, next, at }, plan) {
+export function whyWords({ problem, next, at, finish }, plan) {
   if (!next) return "";
   const title = (id) => `\u201c${problem.tasks.find((task) => task.id === id).title}\u201d`;
   const over = (ms) => duration(Math.max(MINUTE_MS, ms));
@@ -102,7 +102,9 @@ export function whyWords({ problem, next, at }, plan) {
   if (next.step) {
     if (next.why.kind === "in_hand") return "";
     if (next.why.kind === "sooner") return "What the plan had first would break a window now, or end the day later.";
-    return plan?.plan?.steps.find(({ id }) => id === next.step)?.why?.says ?? "";
+    const why = plan?.plan?.steps.find(({ id }) => id === next.step)?.why;
+    if (why && why.kind !== "next") return why.says;
+    return finish === null ? "" : `Next in order; all is done ${when(finish, at)}.`;
   }
   const { why, until } = next;
   const start = until === null ? "" : `: next start ${when(until, at)}`;
