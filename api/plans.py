@@ -240,14 +240,16 @@ def _told(plan_id: str) -> Json:
         "plan": made["plan"] if made else None,
         "hands_ms": made["hands_ms"] if made else {},
         "savings": made["savings"] if made else [],
-        "says": _in_a_line(made["plan"]) if made else "No plan yet.",
+        "says": _in_a_line(made["plan"], asked["aim"]) if made else "No plan yet.",
     }
 
 
-def _in_a_line(plan: Json) -> str:
-    """How good the plan is known to be."""
+def _in_a_line(plan: Json, asked: str) -> str:
+    """How good the plan is known to be, and whether it is what was asked: once begun, there is always a plan."""
     if plan["reasons"]:
         return str(plan["reasons"][0]["says"])
+    if asked != plan["aim"]:
+        return f"It cannot be ready by then any more. {_in_a_line(plan, plan['aim'])}"
     if plan["broken"]:
         count = len(plan["broken"])
         sure = "No order misses less" if plan["status"] == "proven" else "Another order might miss less"

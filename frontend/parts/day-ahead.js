@@ -56,7 +56,7 @@ function lookAhead(runs, makers, plan, at) {
   const tasks = problem.tasks.map((task, index) => ({ ...task, starts_at: layout.start[index], ends_at: layout.end[index], maker: layout.maker[index] })).filter((task) => task.ends_at !== null);
   const inHand = tasks.find(({ kind, status }) => kind === "hands" && status === "begun");
   const isLed = day.open.length <= MOST_LED;
-  const begins = plan?.aim === "ready_by" && !inHand ? plan.plan?.begins_at : null;
+  const begins = plan?.plan?.aim === "ready_by" && !inHand ? plan.plan.begins_at : null;
   const next = begins > at ? { step: null, until: begins, why: { kind: "later", ready_by: plan.ready_by }, broken: [] } : inHand ? { step: inHand.id, until: null, why: { kind: "in_hand" }, broken: [] } : isLed ? nextStep(problem, order, at) : null;
   return { problem, order, tasks, hours: problem.makers.map((maker) => maker.hours), at, finish: layout.placed ? layout.finish : null, broken: layout.broken, next };
 }

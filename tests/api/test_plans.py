@@ -222,6 +222,17 @@ class TestPlan:
         assert told["plan"]["finish_at"] <= ready_by
         assert told["plan"]["begins_at"] > WEDNESDAY + 2 * DAY
 
+    def test_once_begun_there_is_a_plan_even_if_it_cannot_be_ready_by_then(self, studio: Studio) -> None:
+        run = begin(studio, at_bench(studio))
+        grind = {"step": "base.1.grind"}
+        studio.post(run, make_entry(run, at=WEDNESDAY, kind="done", body=grind))
+
+        answer = ask(studio, runs=[run], aim="ready_by", ready_by=WEDNESDAY + 2 * HOUR)
+        told = until_made(studio, f"/plans/{answer.json['id']}")
+
+        assert told["says"].startswith("It cannot be ready by then any more.")
+        assert told["plan"]["finish_at"] > WEDNESDAY + 2 * HOUR
+
     def test_without_a_solver_the_plain_rule_plans_and_says_so(
         self, studio: Studio, monkeypatch: pytest.MonkeyPatch
     ) -> None:
