@@ -28,11 +28,14 @@ def create_app(settings: Settings | None = None) -> Flask:
         entries,
         errors,
         exchange,
+        hours,
         kit,
         live,
         lots,
         page,
         pictures,
+        planner,
+        plans,
         recipes,
         records,
         runs,
@@ -52,6 +55,7 @@ def create_app(settings: Settings | None = None) -> Flask:
     security.init_app(app)
     door.init_app(app)
     live.init_app(app)
+    planner.init_app(app)
     api = BowlsideApi(app)
     resources = (
         recipes,
@@ -60,6 +64,8 @@ def create_app(settings: Settings | None = None) -> Flask:
         runs,
         entries,
         records,
+        hours,
+        plans,
         pictures,
         shelf,
         lots,

@@ -1,6 +1,7 @@
-"""Seeds an empty database with the demo studio: recipes, a kit, a shelf, and runs as if just made.
+"""Seeds an empty database with the demo studio: recipes, a kit, bench hours, a shelf, and runs as if just made.
 
-The demo's entries say when they happened as `before_ms`, so that its waits are always under way.
+The demo's entries say when they happened as `before_ms`, so that its waits are always under way. Its bench
+hours go by this machine's own clock.
 """
 
 from __future__ import annotations
@@ -11,6 +12,7 @@ from pathlib import Path
 from typing import Any
 
 from sqlalchemy import func, select
+from tzlocal import get_localzone_name
 
 import bench
 from api.clock import now_ms
@@ -45,12 +47,18 @@ def studio(folder: Path, at: int) -> dict[str, Any]:
             for recipe in _read(folder / "recipes" / "index.json")
         ],
         "kit": kit,
+        "hours": _hours(_read(folder / "hours.json")),
         "runs": [
             {"kit": measured_kit, **_run(_read(path), at)}
             for path in sorted((folder / "runs").glob("*.json"))
         ],
         "shelf": [_at(entry, "shelf", at) for entry in _read(folder / "shelf.json")],
     }
+
+
+def _hours(document: dict[str, Any]) -> dict[str, Any]:
+    zone = get_localzone_name() or "UTC"
+    return {"makers": [{**maker, "hours": {**maker["hours"], "zone": zone}} for maker in document["makers"]]}
 
 
 def _run(run: dict[str, Any], at: int) -> dict[str, Any]:

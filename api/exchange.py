@@ -14,7 +14,7 @@ from typing import Any
 from uuid import UUID, uuid5
 
 from flask import Response, current_app, request
-from marshmallow import ValidationError
+from marshmallow import Schema, ValidationError
 from sqlalchemy import Connection, select
 
 import bench
@@ -22,7 +22,9 @@ from api import shelf
 from api.clock import now_ms
 from api.entries import keep_entries
 from api.errors import Problem, flatten
+from api.hours import HoursNow, check_hours, current_hours, keep_hours
 from api.kit import KitNow, current_kit, keep_kit
+from api.plan_shapes import BenchWritten
 from api.recipes import current_version, find_version, keep_version
 from api.runs import begin_run
 from api.schemas import Imported, SettingsWritten, StudioExport
@@ -67,7 +69,7 @@ class Tally:
 @blueprint.get("/export")
 @blueprint.response(200, StudioExport)
 def get_export() -> Response:
-    """The whole studio, less its pictures: recipes with all versions, kit, settings, shelf, runs with journals."""
+    """The whole studio, less its pictures: recipes with all versions, kit, bench hours, settings, shelf, runs with journals."""
     return answer(export_all())
 
 
@@ -125,6 +127,7 @@ def export_all() -> dict[str, Any]:
         ]
         kit = current_kit(connection)
         settings = current_settings(connection)
+        hours = current_hours(connection)
         stock = [
             json.loads(text) for text in connection.scalars(select(ShelfEntry.text).order_by(ShelfEntry.seq))
         ]
@@ -136,6 +139,7 @@ def export_all() -> dict[str, Any]:
         "runs": runs,
         "shelf": stock,
         "settings": settings.document if settings.version else None,
+        "hours": hours.document if hours.version else None,
     }
 
 
@@ -170,6 +174,9 @@ def _import_studio(connection: Connection, document: dict[str, Any], tally: Tall
     if studio["settings"] is not None:
         with tally.judging("settings"):
             _import_settings(connection, studio["settings"], tally)
+    if studio["hours"] is not None:
+        with tally.judging("hours"):
+            _import_hours(connection, studio["hours"], tally)
     answers, _ = shelf.keep_entries(connection, studio["shelf"], now_ms())
     _count_entries(answers, tally, "shelf")
     for index, run in enumerate(studio["runs"]):
@@ -218,10 +225,7 @@ def _import_run(connection: Connection, asked: dict[str, Any], tally: Tally, whe
 
 
 def _import_settings(connection: Connection, document: dict[str, Any], tally: Tally) -> None:
-    try:
-        settings = SettingsWritten().load(document)
-    except ValidationError as error:
-        raise Problem(422, "; ".join(f"{name}: {says}" for name, says in flatten(error.messages))) from None
+    settings = _loaded(SettingsWritten(), document)
     check_settings(settings)
     now = current_settings(connection)
     if now.version and canonical(now.document) != canonical(settings):
@@ -229,6 +233,26 @@ def _import_settings(connection: Connection, document: dict[str, Any], tally: Ta
     if not now.version:
         keep_settings(connection, SettingsNow(1, settings))
     tally.count(not now.version)
+
+
+def _import_hours(connection: Connection, document: dict[str, Any], tally: Tally) -> None:
+    hours = _loaded(BenchWritten(), document)
+    check_hours(hours)
+    now = current_hours(connection)
+    if now.version and canonical(now.document) != canonical(hours):
+        raise Problem(409, "Other bench hours are here already. To change them: PUT /api/v1/hours.")
+    if not now.version:
+        keep_hours(connection, HoursNow(1, hours))
+    tally.count(not now.version)
+
+
+def _loaded(schema: Schema, document: dict[str, Any]) -> dict[str, Any]:
+    """What a schema reads, or Problem that names what it does not take."""
+    try:
+        loaded: dict[str, Any] = schema.load(document)
+    except ValidationError as error:
+        raise Problem(422, "; ".join(f"{name}: {says}" for name, says in flatten(error.messages))) from None
+    return loaded
 
 
 def _count_entries(answers: list[dict[str, Any]], tally: Tally, where: str) -> None:

@@ -133,8 +133,7 @@ def get_last(recipe_id: UUID) -> Response:
     with reading() as connection:
         if current_version(connection, str(recipe_id)) is None:
             not_found("recipe", "/api/v1/recipes")
-        found = connection.execute(FINISHED, {"recipe": str(recipe_id), "most": LAST_RUNS}).all()
-    records = [_held_record(db.engine, UUID(run), reach).record for run, reach in found]
+    records = former(str(recipe_id))
     return answer(
         {
             "runs": len(records),
@@ -143,6 +142,13 @@ def get_last(recipe_id: UUID) -> Response:
             "hands_ms": bench.planned_hands(records),
         }
     )
+
+
+def former(recipe_id: str) -> list[dict[str, Any]]:
+    """The records of a recipe's last finished runs, the newest first. They are held: nobody may change them."""
+    with reading() as connection:
+        found = connection.execute(FINISHED, {"recipe": recipe_id, "most": LAST_RUNS}).all()
+    return [_held_record(db.engine, UUID(run), reach).record for run, reach in found]
 
 
 def recorded(run_id: UUID) -> Recorded:

@@ -620,3 +620,6 @@ class StudioExport(Strict):
         fields.Raw(), load_default=list, metadata={"description": "The entries of the shelf's journal"}
     )
     settings = fields.Dict(load_default=None, allow_none=True)
+    hours = fields.Dict(
+        load_default=None, allow_none=True, metadata={"description": "The makers and their bench hours"}
+    )

@@ -166,6 +166,47 @@ class StudioSettings(Base):
     updated_at: Mapped[int] = mapped_column(BigInteger)
 
 
+class BenchHours(Base):
+    """Whose hands there are and when the bench is theirs; one row, or none until the maker has said."""
+
+    __tablename__ = "bench_hours"
+    __table_args__ = (CheckConstraint("id = 1", name="only_one"),)
+
+    id: Mapped[int] = mapped_column(primary_key=True, autoincrement=False)
+    version: Mapped[int]
+    document: Mapped[str] = mapped_column(Text)
+    updated_at: Mapped[int] = mapped_column(BigInteger)
+
+
+class Plan(Base):
+    """A plan: what was asked, how far the work on it is, and what came out. Kept, never derived again.
+
+    Who works on it says so again and again at `beat_at`; one that falls silent may be taken over.
+    """
+
+    __tablename__ = "plan"
+    __table_args__ = (CheckConstraint("state IN ('working', 'made', 'refused')", name="state"),)
+
+    id: Mapped[str] = mapped_column(String(36), primary_key=True)
+    asked: Mapped[str] = mapped_column(Text)
+    asked_at: Mapped[int] = mapped_column(BigInteger)
+    state: Mapped[str] = mapped_column(String(7))
+    beat_at: Mapped[int] = mapped_column(BigInteger)
+    cancelled: Mapped[bool]
+    progress: Mapped[str | None] = mapped_column(Text)
+    fault: Mapped[str | None] = mapped_column(Text)
+    made: Mapped[str | None] = mapped_column(Text)
+
+
+class PlannedRun(Base):
+    """The plan that a run follows now."""
+
+    __tablename__ = "planned_run"
+
+    run_id: Mapped[str] = mapped_column(String(36), ForeignKey("run.id"), primary_key=True)
+    plan_id: Mapped[str] = mapped_column(String(36), ForeignKey("plan.id"), index=True)
+
+
 class Device(Base):
     """A phone or desk that was paired. Its row stays when it is shut out: the journal names it."""
 

@@ -55,7 +55,7 @@ from bench.shelf import SHELF_KINDS, card_for, check_shelf_entry, fold_shelf, le
 from bench.swaps import swap_effects, swaps_of
 from bench.versions import what_changed
 from bench.waits import rings, wait_phase, window_phase
-from bench.whole import canonical, grams
+from bench.whole import canonical, grams, span
 
 __all__ = [
     "KINDS",
@@ -113,6 +113,7 @@ __all__ = [
     "replan",
     "rings",
     "sheet_text",
+    "span",
     "swap_effects",
     "swaps_of",
     "tasks_of",

@@ -20,6 +20,9 @@ import { registerSizeScreen } from "./screens/size.js";
 
 const UNLOCK_AFTER_MS = 300; // well inside the seconds for which a browser remembers a touch
 
+const HEAR_PLAN_MS = 30_000;
+const AT_REST_MS = 300; // the bench stands first, then what looks ahead is fetched
+
 const AWAY_MS = 30 * 60_000; // after this long away, say where things stand even if nothing rang
 
 const page = document.getElementById("page");
@@ -31,6 +34,8 @@ let drawing = 0;
 let isPressed = false;
 let writing = false;
 let beside = null; // parts/beside.js, once it is here
+let planHeard = -Infinity;
+let planning = null; // parts/day-ahead.js, once it is here
 let worn = null; // style/shelf.css, on its way or here
 const former = new Map(); // recipes as older runs were made by, measured
 
@@ -60,7 +65,16 @@ const SCREENS = {
     title: (id) => studio.run(id)?.sheet.recipe.title ?? "Bench",
     data: (id) => {
       const run = studio.run(id);
-      return run && { run, bench: studio.bench(id), waits: studio.waits(), now: () => studio.at(), link: studio.link, beside: (step) => besideOf(run, step) };
+      return run && { run, bench: studio.bench(id), waits: studio.waits(), now: () => studio.at(), link: studio.link, beside: (step) => besideOf(run, step), lead: leadOf(run) };
+    },
+  },
+  day: {
+    tag: "day-screen",
+    title: () => "The day",
+    data: (id) => {
+      const run = studio.run(id);
+      const ahead = run && aheadOf(run);
+      return ahead && { run, ahead, ...studio.planOf(id), isMaker: studio.isMaker, isOnline: studio.link.state === "online", now: () => studio.at() };
     },
   },
   gather: {
@@ -136,6 +150,24 @@ function besideOf(run, step) {
   return beside.besideStep?.(run, step, studio.runs, Number(studio.preferences.dry) || null) ?? [];
 }
 
+/** The rest of the day, over all runs that this run's plan is of; null while what reckons it is fetched. */
+function aheadOf(run) {
+  planning ??= new Promise((resolve) => setTimeout(resolve, AT_REST_MS)).then(() => import("./parts/day-ahead.js")).then((module) => {
+    planning = module;
+    drawSoon();
+  }, () => (planning = null));
+  return planning.dayOfRun?.(studio, run, measuredOf) ?? null;
+}
+
+/** What the plan says is next in a run, and why: { step, says }. Now and then the server is asked for a newer plan. */
+function leadOf(run) {
+  if (run.open && studio.link.state === "online" && studio.at() - planHeard > HEAR_PLAN_MS) {
+    if (hearPlan(run)) planHeard = studio.at();
+  }
+  const ahead = run.open && aheadOf(run);
+  return ahead ? planning.leadOf(ahead, run.id, studio.planOf(run.id).plan) : null;
+}
+
 function readRoute() {
   const [name, id = "", asked = ""] = location.hash.replace(/^#\/?/, "").split("/");
   return { name: name in SCREENS ? name : "recipes", id: decodeURIComponent(id), asked };
@@ -158,6 +190,7 @@ const LATER = {
   label: () => shelved(import("./screens/label.js")).then((module) => module.registerLabelScreen()),
   record: () => shelved(import("./screens/record.js")).then((module) => module.registerRecordScreen()),
   shelf: () => shelved(import("./screens/shelf.js")).then((module) => module.registerShelfScreen()),
+  day: () => Promise.all([import("./screens/day.js"), styled("style/day.css")]).then(([module]) => module.registerDayScreen()),
   bring: () => import("./screens/bring.js").then((module) => module.registerBringScreen()),
   card: () => import("./screens/card.js").then((module) => module.registerCardScreen()),
   kit: () => import("./screens/kit.js").then((module) => module.registerKitScreen()),
@@ -168,10 +201,12 @@ const LATER = {
 
 /** A module of the shelf's pages, once their style is here too. */
 async function shelved(module) {
-  worn ??= new Promise((resolve) => document.head.append(h("link", { rel: "stylesheet", href: "style/shelf.css", onload: resolve, onerror: resolve })));
+  worn ??= styled("style/shelf.css");
   await worn;
   return module;
 }
+
+const styled = (href) => new Promise((resolve) => document.head.append(h("link", { rel: "stylesheet", href, onload: resolve, onerror: resolve })));
 
 /** What is a maker's alone; a helper is shown no way to it (style/pages.css). */
 const MAKERS = new Set(["recipe", "bring"]);
@@ -392,6 +427,26 @@ async function tellHistory({ id }) {
   }
 }
 
+/** Something about the plan that needs the server; without it the day goes on by the last plan there is. */
+async function planWith(act, { quietly = false, done = "" } = {}) {
+  const asking = screen;
+  try {
+    await act(await studio.plans(), route.id);
+    drawSoon();
+    if (screen === asking && done) asking.said(done);
+  } catch (error) {
+    if (!error.says && !error.detail) throw error;
+    if (!quietly && screen === asking) asking.trouble(error.says ?? error.detail);
+  }
+}
+
+/** How the plan of a run stands, once the server knows the run. @returns {boolean} whether it was asked */
+function hearPlan(run) {
+  const isKnown = run.waiting().every(({ id }) => id !== run.id);
+  if (isKnown) planWith((plans) => plans.hear(run.id), { quietly: true });
+  return isKnown;
+}
+
 /** At the door: do something about who may come in, then tell the screen who may. */
 async function atTheDoor(act) {
   const asking = screen;
@@ -453,6 +508,10 @@ function listen() {
   page.addEventListener("settings-written", ({ detail }) => onlyOnce(() => keepSettings(detail.document)));
   page.addEventListener("shelf-written", ({ detail }) => onlyOnce(() => keepOnShelf(detail)));
   page.addEventListener("picture-taken", ({ detail }) => onlyOnce(() => keepPicture(detail)));
+  page.addEventListener("plan-heard", () => hearPlan(studio.run(route.id)));
+  page.addEventListener("plan-asked", ({ detail }) => planWith((plans, run) => plans.askTogether(run, detail, studio), { done: "Planned." }));
+  page.addEventListener("plan-stopped", () => planWith((plans, run) => plans.cancel(run, studio.planOf(run).plan.id)));
+  page.addEventListener("hours-written", ({ detail }) => planWith((plans, run) => plans.setHours(detail.document).then(() => plans.hear(run)), { done: "The hours are kept." }));
   page.addEventListener("trace-wanted", ({ detail }) => tellTrace(detail));
   page.addEventListener("preferred", async ({ detail }) => {
     await studio.setPreference(detail.key, detail.value);

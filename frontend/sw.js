@@ -6,7 +6,7 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "f68102291499";
+const VERSION = "a8e697785b2a";
 // An ETag carries the SHA-256 of the file as it lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
@@ -53,6 +53,7 @@ const FILES = [
   "keep/ids.js",
   "keep/live.js",
   "keep/means.js",
+  "keep/plans.js",
   "keep/rings.js",
   "keep/run.js",
   "keep/server.js",
@@ -65,6 +66,8 @@ const FILES = [
   "parts/answer-row.js",
   "parts/beside.js",
   "parts/bowl-section.js",
+  "parts/day-ahead.js",
+  "parts/day-picture.js",
   "parts/device-list.js",
   "parts/dom.js",
   "parts/figure.js",
@@ -99,6 +102,7 @@ const FILES = [
   "screens/bench.js",
   "screens/bring.js",
   "screens/card.js",
+  "screens/day.js",
   "screens/gather.js",
   "screens/kit.js",
   "screens/label.js",
@@ -115,6 +119,7 @@ const FILES = [
   "sense/speech.js",
   "style/base.css",
   "style/bench.css",
+  "style/day.css",
   "style/pages.css",
   "style/paper.css",
   "style/recipe.css",

@@ -20,7 +20,7 @@ from api import create_app, store
 from api.settings import Settings
 from tests.make import Clock
 from tests.postgres import Cluster
-from tests.servers import Server, warm_bowlside
+from tests.servers import Server, demo_open
 
 DATABASES = ("sqlite", "postgresql")
 # A busy machine draws late; what is wrong stays wrong. Nothing passes later for a longer patience.
@@ -121,8 +121,8 @@ def client(app: Any) -> Any:
 
 @pytest.fixture
 def live_server(tmp_path: Path) -> Iterator[Server]:
-    """The real server with the demo studio: `.url`, `.kill()` (-9), `.stop()` and `.start()` again."""
-    server = warm_bowlside(tmp_path / "bowlside.sqlite3", "--demo").start()
+    """The real server with the demo studio, always open: `.url`, `.kill()` (-9), `.stop()` and `.start()` again."""
+    server = demo_open(tmp_path / "bowlside.sqlite3")
     yield server
     server.kill()
 

@@ -7,6 +7,8 @@ import uuid
 from dataclasses import dataclass
 from typing import Any
 
+EVENINGS = {"makers": [{"name": "Ada", "hours": {"zone": "Europe/London", "daily": [["19:00", "22:00"]]}}]}
+
 
 @dataclass
 class Clock:

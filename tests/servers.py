@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import re
 import signal
@@ -11,6 +12,7 @@ from collections.abc import Callable
 from contextlib import suppress
 from functools import cache
 from pathlib import Path
+from urllib.request import Request, urlopen
 
 import psutil
 
@@ -99,6 +101,21 @@ def warm_bowlside(database: Path, *options: str) -> Server:
 
 def _serve(database: Path, options: tuple[str, ...]) -> list[str]:
     return ["serve", "--port", "0", "--database", str(database), *options]
+
+
+def demo_open(database: Path, *options: str) -> Server:
+    """The demo studio with its bench open day and night, so that no test hangs on the time of day. Started."""
+    server = warm_bowlside(database, "--demo", *options).start()
+    always = {"makers": [{"name": "Maker", "hours": {"zone": "UTC", "daily": [["0:00", "24:00"]]}}]}
+    asked = Request(
+        f"{server.url}api/v1/hours",
+        json.dumps(always).encode(),
+        {"Content-Type": "application/json", "If-Match": "*"},
+        method="PUT",
+    )
+    with urlopen(asked) as answered:
+        assert answered.status == 200
+    return server
 
 
 def bowlside_shared(url: str, folder: Path, *options: str) -> Server:

@@ -3,7 +3,7 @@
 The reading order is the order in which data flows:
 
     day (bench hours), tasks (what there is to do) -> together (a problem)
-        -> plan (layout, grid, solver, slack, reasons) -> a plan -> foresight (what next), shopping
+        -> plan (layout, grid, solver, as_written, slack, reasons) -> a plan -> foresight (what next), shopping
 
 All is pure: instants and durations are whole ms, now is given. OR-Tools is imported only where a
 model is solved; without it a plan is the best of the plain rule, with a bound, and says so.

@@ -5,6 +5,7 @@ from typing import Any
 
 from bench.errors import PlanError
 from bench.planning import solver
+from bench.planning.as_written import as_written
 from bench.planning.check import check, circle
 from bench.planning.grid import Grid, Impossible
 from bench.planning.layout import Day, Layout
@@ -128,7 +129,7 @@ class _Planner:
 
     def _by_rule(self) -> Layout | None:
         """The best of a few layouts; with a ready-by, begun as late as it can be."""
-        orders: list[list[str]] = [self.day.latest_finish_first(), []]
+        orders: list[list[str]] = [[], self.day.latest_finish_first()]  # as written, when that is as good
         if self.before is not None:
             orders.insert(0, self.before)
         made = [Layout(self.day, self.day.by_need(order)) for order in orders]
@@ -330,6 +331,8 @@ class _Planner:
         """What the solver found as a plan, every step as early as its order and session allow."""
         grid = self.grid
         makers = {index: makers.get(index, 0) for index in starts if grid.hands[index]}
+        if self.before is None:  # else the plan before is what shall not be moved
+            starts = as_written(grid, starts, makers)
         early, late = tidy(grid, starts, makers) if starts else ({}, {})
         at = {index: grid.ms(unit) for index, unit in early.items()}
         slack = {index: (late[index] - early[index]) * grid.unit for index in early}

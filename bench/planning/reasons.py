@@ -177,9 +177,9 @@ def _possible_later(grid: Grid) -> Json | None:
     if other["finish_at"] is None or other["broken"]:
         return None
     late = other["finish_at"] - day.problem["ready_by"]
-    says = (
-        f"It cannot be ready by then: the earliest is {span(late)} later, even if the first step begins now."
-    )
+    zone = day.problem.get("zone")
+    at = f"{' '.join(on_the_clock(other['finish_at'], zone))}, " if zone else ""
+    says = f"It cannot be ready by then: the earliest is {at}{span(late)} later."
     change = [{"what": "ready_by", "ms": late, "at": other["finish_at"]}]
     return _reason(day, "ready_by", [], [], says, change)
 

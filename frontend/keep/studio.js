@@ -57,6 +57,7 @@ export class Studio extends EventTarget {
   #seenTimer;
   #linkTold = "";
   #door;
+  #plans = null;
 
   constructor(book, device) {
     super();
@@ -326,6 +327,17 @@ export class Studio extends EventTarget {
   /** This phone may change recipes and the kit, and let others in. The server has the last word. */
   get isMaker() {
     return this.place?.you?.role !== "helper";
+  }
+
+  /** The plan a run follows, as the server last gave it, and the bench hours; null for what was never heard. */
+  planOf(run) {
+    return { plan: this.#book.meta.get(`plan ${run}`) ?? null, hours: this.#book.meta.get("hours") ?? null };
+  }
+
+  /** To ask for plans; see plans.js. */
+  async plans() {
+    this.#plans ??= new (await import("./plans.js")).Plans(this.#book, this.#server);
+    return this.#plans;
   }
 
   /** Who is let in, for a maker; see door.js. */

@@ -1,7 +1,8 @@
 // The bench: one thing now, the number to reach largest, the bowl beside it, everything
 // that counts above it and the answers under the thumb.
 //
-//   screen.data = { run: { id, sheet, state }, bench, waits, now, link, beside: (step) => [text] }
+//   screen.data = { run: { id, sheet, state }, bench, waits, now, link, beside: (step) => [text], lead }
+//                 // lead: what the day's plan has next, { step, says }, or null
 //   "answer"       { kind, body }   an entry to keep
 //   "take-back", "say-again"        no detail
 //   "prompt-shown" { text }         a new prompt stands there; speak it if wanted
@@ -45,6 +46,7 @@ class BenchScreen extends HTMLElement {
   #shown = "";
   #pin = null; // the component and round that the maker chose to go on with
   #picked = null; // the prompt chosen by hand
+  #led = null; // what the plan had next when the run last changed
   #warnedOf = undefined; // the step whose cautions have stood there
   #stop = null;
   #figure = null;
@@ -107,6 +109,7 @@ class BenchScreen extends HTMLElement {
       title: h("h1", { tabindex: -1 }),
       says: h("p", { class: "says" }),
       why: h("p", { class: "why soft" }),
+      lead: h("a", { class: "lead small" }),
       beside: h("ul", { class: "beside small" }),
       gather: h("a", { class: "button outlined gather-first" }, "Gather first"),
       cautions: h("ul", { class: "cautions" }),
@@ -138,7 +141,7 @@ class BenchScreen extends HTMLElement {
         { class: "bench" },
         h("header", { class: "bench-head" }, parts.back, parts.letter, h("div", { class: "head-words" }, parts.place, h("div", { class: "head-line" }, parts.link, parts.name))),
         parts.strip,
-        h("section", { class: "bench-words", "aria-label": "Now" }, parts.title, parts.cautions, parts.says, parts.reach, parts.why, parts.beside, parts.gather),
+        h("section", { class: "bench-words", "aria-label": "Now" }, parts.title, parts.cautions, parts.says, parts.reach, parts.lead, parts.why, parts.beside, parts.gather),
         parts.figure,
         h("footer", { class: "bench-foot" }, parts.trouble, parts.answers, h("div", { class: "quiet-row" }, parts.takeBack, parts.again, parts.other)),
         parts.live,
@@ -152,9 +155,18 @@ class BenchScreen extends HTMLElement {
     const picked = prompts.find((prompt) => keyOf(prompt) === this.#picked);
     if (picked) return picked;
     const best = prompts[0] ?? null;
-    const isPressing = best && (best.kind === "heating" || this.#data.bench.windows.some((window) => window.step === best.step));
+    const isPressing = best && (best.kind === "heating" || RIGHTING.has(best.kind) || this.#data.bench.windows.some((window) => window.step === best.step));
     if (isPressing) return best;
-    return prompts.find((prompt) => sideOf(prompt) === this.#pin && prompt.kind !== "wait") ?? best;
+    const next = this.#next();
+    const isNext = (prompt) => prompt.step !== null && prompt.step === next;
+    return prompts.find((prompt) => sideOf(prompt) === this.#pin && prompt.kind !== "wait") ?? prompts.find(isNext) ?? best;
+  }
+
+  /** The step the plan has next. A plan that comes meanwhile changes nothing under the maker's hand: what it says holds from the next entry on. */
+  #next() {
+    const { run, lead } = this.#data;
+    if (this.#led?.state !== run.state) this.#led = { state: run.state, step: lead?.step ?? null };
+    return this.#led.step;
   }
 
   update() {
@@ -183,6 +195,11 @@ class BenchScreen extends HTMLElement {
     show(parts.says, prompt.says !== "");
     setText(parts.why, unbroken(prompt.why));
     show(parts.why, Boolean(prompt.why));
+    const { lead } = this.#data;
+    const says = (lead?.step ?? prompt.step) === prompt.step ? lead?.says : "";
+    setText(parts.lead, unbroken(says || "The whole day"));
+    setAttr(parts.lead, "href", `#/day/${run.id}`);
+    show(parts.lead, true);
     keyed(parts.beside, this.#data.beside(prompt.step), (text) => text, (text) => h("li", {}, unbroken(text)));
     setAttr(parts.gather, "href", `#/gather/${run.id}`);
     show(parts.gather, isUntouched(run.state));
@@ -223,7 +240,7 @@ class BenchScreen extends HTMLElement {
     const parts = this.#parts;
     setText(parts.title, bench.finished ? "This run is finished" : "Nothing to do just now");
     setText(parts.says, bench.finished ? "Its record is kept." : "The countdowns above say what comes next.");
-    for (const part of [parts.cautions, parts.reach, parts.why, parts.letter, parts.beside, parts.gather]) show(part, false);
+    for (const part of [parts.cautions, parts.reach, parts.lead, parts.why, parts.letter, parts.beside, parts.gather]) show(part, false);
     setText(parts.place, "The whole batch");
     setText(parts.other, "Other");
     show(parts.says, true);

@@ -25,6 +25,10 @@ class Studio:
         headers = {"If-Match": if_match} if if_match else {}
         return self.client.put("/api/v1/kit", json=document, headers=headers)
 
+    def put_hours(self, document: Any, if_match: str | None = None) -> Any:
+        headers = {"If-Match": if_match} if if_match else {}
+        return self.client.put("/api/v1/hours", json=document, headers=headers)
+
     def put_run(self, run: str, body: Any) -> Any:
         return self.client.put(f"/api/v1/runs/{run}", json=body)
 

@@ -11,13 +11,13 @@ from sqlalchemy import insert, text
 from api import carry, create_app, store
 from api.settings import Settings
 from api.store import reading, writing
-from api.tables import Device, Pairing
+from api.tables import Device, Pairing, Plan, PlannedRun
 from tests.api.studio import Studio
-from tests.make import make_entry, make_recipe, uuid4
+from tests.make import EVENINGS, make_entry, make_recipe, uuid4
 
 
 def furnish(app: Any) -> str:
-    """Recipes, a kit, a finished run and another, a paired device and a code; gives the run's id."""
+    """Recipes, a finished run and another with its plan, bench hours, a paired device and a code; gives the run's id."""
     studio = Studio(app.test_client())
     run, other = studio.with_run(), studio.with_run()
     for _ in range(3):  # so that the numbers of one run have gaps
@@ -26,9 +26,20 @@ def furnish(app: Any) -> str:
     studio.post(run, make_entry(run, kind="finished", body={}))
     recipe = studio.with_recipe(title="Zest")
     studio.put_recipe(recipe["id"], make_recipe(title="äther"), if_match='"1"')
+    studio.put_hours(EVENINGS)
     device = {"id": uuid4(), "name": "Bench", "role": "maker", "secret_sha256": "5ec7e7" * 10}
     with app.app_context(), writing() as connection:
         connection.execute(insert(Device).values(**device, paired_at=1, seen_at=2))
+        plan = {
+            "id": uuid4(),
+            "asked": "{}",
+            "asked_at": 1,
+            "state": "made",
+            "beat_at": 2,
+            "cancelled": False,
+        }
+        connection.execute(insert(Plan).values(**plan, made='{"plan":null}'))
+        connection.execute(insert(PlannedRun).values(run_id=other, plan_id=plan["id"]))
         connection.execute(
             insert(Pairing).values(
                 code_sha256="c0de" * 16, role="helper", made_at=1, expires_at=2, tries_left=5
@@ -66,7 +77,16 @@ def test_there_and_back_is_the_same_rows_in_the_same_order(app: Any, other_kind:
             counts = carry.copy_over(here, there, secrets=True)
 
     assert all_rows(home, secrets=True) == all_rows(app, secrets=True) == all_rows(other_kind, secrets=True)
-    assert counts == {"recipe": 3, "recipe_version": 4, "run": 2, "entry": 7, "device": 1}
+    assert counts == {
+        "recipe": 3,
+        "recipe_version": 4,
+        "run": 2,
+        "entry": 7,
+        "device": 1,
+        "bench_hours": 1,
+        "plan": 1,
+        "planned_run": 1,
+    }
 
 
 def test_a_studio_carried_over_is_read_and_written_on(app: Any, other_kind: Any) -> None:

@@ -16,17 +16,17 @@ from typing import Any
 import pytest
 from alembic.script import ScriptDirectory
 from click.testing import CliRunner
-from sqlalchemy import insert
+from sqlalchemy import insert, update
 
 from api import copies
 from api.cli import main
 from api.copies import CopyError
 from api.places import MIGRATIONS
 from api.store import writing
-from api.tables import Entry, ShelfEntry
+from api.tables import BenchHours, Entry, ShelfEntry
 from tests.api.studio import Studio
 from tests.api.test_carry import all_rows, furnish
-from tests.make import Clock, make_entry
+from tests.make import EVENINGS, Clock, make_entry
 
 DAY_MS = 24 * 3_600_000
 
@@ -230,6 +230,18 @@ def test_verify_says_what_this_version_cannot_read(app: Any, tmp_path: Path) -> 
     assert run in unreadable[1]
 
 
+def test_verify_says_of_bench_hours_that_no_day_can_have_them(app: Any, tmp_path: Path) -> None:
+    furnish(app)
+    backwards = json.dumps(EVENINGS).replace("22:00", "18:00")
+    with app.app_context(), writing() as connection:
+        connection.execute(update(BenchHours).values(document=backwards))
+
+    _, unreadable = copies.verify(copy_of(app, tmp_path / "all.gz"))
+
+    assert len(unreadable) == 1
+    assert "the bench hours" in unreadable[0]
+
+
 @pytest.mark.database("sqlite")
 def test_a_copy_of_an_older_version_is_brought_up_to_date(app: Any, new_app: Any, tmp_path: Path) -> None:
     studio = Studio(app.test_client())
@@ -397,7 +409,16 @@ def test_a_studio_moves_to_the_other_kind_and_back_with_counts(
 
     for moved in (there, back, onward):
         counts = moved.stdout.removeprefix("Moved ").rstrip(".\n").split(", ")
-        assert set(counts) == {"3 recipes", "4 recipe versions", "2 runs", "7 entries", "1 device"}
+        assert set(counts) == {
+            "3 recipes",
+            "4 recipe versions",
+            "2 runs",
+            "7 entries",
+            "1 device",
+            "1 bench hours",
+            "1 plan",
+            "1 planned run",
+        }
     assert (again.exit_code, "empty place" in again.stderr) == (1, True)
     assert all_rows(app, secrets=True) == before
     cluster.drop(name)

@@ -9,7 +9,7 @@ import bench
 from api.demo import seed
 from api.kit import STARTER_KIT
 from tests.api.studio import Studio
-from tests.make import make_entry, make_recipe, make_run, uuid4
+from tests.make import EVENINGS, make_entry, make_recipe, make_run, uuid4
 
 
 @pytest.fixture
@@ -18,8 +18,9 @@ def other_studio(new_app: Any) -> Studio:
 
 
 def furnish(studio: Studio) -> str:
-    """A studio with a recipe of two versions, a kit and a finished run; gives the run's id."""
+    """A studio with a recipe of two versions, a kit, bench hours and a finished run; gives the run's id."""
     studio.put_kit(STARTER_KIT)
+    studio.put_hours(EVENINGS)
     recipe, run = studio.with_recipe(), uuid4()
     studio.put_recipe(recipe["id"], make_recipe(title="Again 🛁"), if_match='"1"')
     studio.put_run(run, make_run(recipe))
@@ -68,6 +69,7 @@ def test_what_contradicts_is_refused_by_itself_and_the_rest_is_kept(
         {**everything["runs"][0], "id": uuid4(), "recipe": {"id": uuid4(), "version": 1}}
     )
     other_studio.put_kit({**STARTER_KIT, "scales": []})
+    everything["hours"]["makers"][0]["hours"]["zone"] = "Nowhere"
 
     taken = other_studio.import_(everything).json
 
@@ -75,6 +77,7 @@ def test_what_contradicts_is_refused_by_itself_and_the_rest_is_kept(
         "recipes.1.versions.0.written_for",
         "recipes.1.versions.1",
         "kit",
+        "hours.makers.0.hours.zone",
         "runs.0.entries.2.id",
         "runs.1",
     ]
@@ -135,6 +138,7 @@ def test_the_demo_studio_is_taken_in_whole_and_only_into_an_empty_database(app: 
     assert studio.get("/recipes").json["total"] >= 4
     assert studio.get("/runs?open=true").json["total"] >= 1
     assert studio.get("/runs?open=false").json["total"] >= 1
+    assert studio.get("/hours").json["version"] == 1
 
 
 def test_in_the_demo_three_waits_go_at_once(app: Any, studio: Studio) -> None:

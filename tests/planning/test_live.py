@@ -69,6 +69,13 @@ def test_the_demo_is_planned_with_proof(day: Json, made: Json) -> None:
     }
 
 
+def test_where_the_order_gains_nothing_a_part_goes_as_its_recipe_is_written(made: Json) -> None:
+    """Butter first would be as soon done; but the maker reads the recipe from the top."""
+    begun = [step["id"].split(".")[-1] for step in made["steps"] if step["component"] == "base"]
+
+    assert begun[:8] == ["grind", "dry", "sift", "cut_butter", "melt_butter", "wipe", "wet", "join"]
+
+
 def test_a_usable_plan_comes_first(day: Json) -> None:
     told: list[Json] = []
 

@@ -1,0 +1,84 @@
+"""A plan as a calendar (RFC 5545), so that a wait that ends at three in the morning needs no open page.
+
+One event for each session at the bench, with an alarm before it, and one for the end of each wait,
+with an alarm at that instant. The names of events stay when the day is planned anew, so a calendar
+that is read again moves them.
+"""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime, timedelta
+from typing import Any
+
+from icalendar import Alarm, Calendar, Event
+
+Json = dict[str, Any]
+
+MIME = "text/calendar"
+BEFORE_SESSION = timedelta(minutes=15)
+WAIT_SHOWN = timedelta(minutes=5)  # an event needs a length to be seen
+
+
+def calendar(plan_id: str, made_at: int, plan: Json, titles: dict[str, str]) -> bytes:
+    """titles: run -> what is made. Steps that are done already are left out."""
+    told = Calendar()
+    told.add("prodid", "-//Bowlside//Bench plan//EN")
+    told.add("version", "2.0")
+    steps = {step["id"]: step for step in plan["steps"]}
+    many = len(titles) > 1
+    for number, session in enumerate(plan["sessions"], 1):
+        does = [steps[key] for key in session["steps"]]
+        made = dict.fromkeys(titles[step["run"]] for step in does)
+        told.add_component(
+            _event(
+                f"session-{number}-{plan_id}",
+                made_at,
+                _instant(session["begins_at"]),
+                _instant(session["ends_at"]),
+                f"At the bench: {', '.join(made)}",
+                "\n".join(f"{step['letter']} {step['title']}" for step in does),
+                -BEFORE_SESSION,
+            )
+        )
+    for step in plan["steps"]:
+        if step["kind"] != "wait" or step["status"] == "done":
+            continue
+        ends = _instant(step["ends_at"])
+        of = f" ({titles[step['run']]})" if many else ""
+        told.add_component(
+            _event(
+                f"{step['id'].replace('/', '-')}-{plan_id}",
+                made_at,
+                ends,
+                ends + WAIT_SHOWN,
+                f"{step['letter']} {step['title']}: ready{of}",
+                "",
+                timedelta(0),
+            )
+        )
+    text: bytes = told.to_ical()
+    return text
+
+
+def _event(
+    name: str, made_at: int, begins: datetime, ends: datetime, says: str, more: str, rings: timedelta
+) -> Event:
+    event = Event()
+    event.add("uid", f"{name}@bowlside")
+    event.add("dtstamp", _instant(made_at))
+    event.add("dtstart", begins)
+    event.add("dtend", ends)
+    event.add("summary", says)
+    if more:
+        event.add("description", more)
+    alarm = Alarm()
+    alarm.add("action", "DISPLAY")
+    alarm.add("description", says)
+    alarm.add("trigger", rings)
+    event.add_component(alarm)
+    return event
+
+
+def _instant(ms: int) -> datetime:
+    """Calendars count in seconds."""
+    return datetime.fromtimestamp(ms // 1000, UTC)

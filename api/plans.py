@@ -1,0 +1,270 @@
+"""Plans over HTTP: asked for, looked at while they are worked on, stopped, and read as a calendar."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+from uuid import UUID, uuid4
+
+from flask import Response, current_app
+from sqlalchemy import Connection, Row, and_, delete, insert, or_, select, update
+
+import bench
+from api.clock import now_ms
+from api.errors import Problem, not_found
+from api.hours import current_hours
+from api.plan_calendar import MIME, calendar
+from api.plan_shapes import PlanAsked, PlanWhole
+from api.planner import (
+    EXTENSION,
+    MOST_AHEAD_MS,
+    MOST_S,
+    SILENT_MS,
+    Planner,
+    Reading,
+    drop_old,
+    known_runs,
+    reaches,
+)
+from api.runs import no_such_run
+from api.security import DATA
+from api.store import reading, writing
+from api.tables import Plan, PlannedRun
+from api.wire import Blueprint, answer
+from bench import canonical
+
+Json = dict[str, Any]
+
+blueprint = Blueprint("plans", __name__, description="The best order over all parts and runs")
+
+WAIT_S = 0.8  # an answer that comes this soon needs no second question
+
+
+@blueprint.post("/plans")
+@blueprint.arguments(PlanAsked())
+@blueprint.response(201, PlanWhole)
+@blueprint.alt_response(202, schema=PlanWhole, success=True, description="Still being worked on")
+def ask_plan(asked: Json) -> Response:
+    """Ask for a plan of runs, or of recipes not begun yet. The runs follow it from now on.
+
+    The answer comes within about a second; what is not made by then goes on, and is at /plans/{id}.
+    """
+    if not asked["runs"] and not asked["recipes"]:
+        raise Problem(422, "Nothing to plan.", errors=[("runs", "Name a run, or a recipe under recipes.")])
+    asked = {
+        **asked,
+        "runs": list(dict.fromkeys(str(run) for run in asked["runs"])),
+        "recipes": [{**each, "id": str(each["id"])} for each in asked["recipes"]],
+    }
+    at = now_ms()
+    _check(asked, at)
+    plan_id = _add(asked, at)
+    _planner().begin(plan_id, WAIT_S)
+    told = _told(plan_id)
+    if told["fault"] and told["plan"] is None:
+        fault = told["fault"]
+        raise Problem(
+            422, fault["detail"], title="This cannot be planned", errors=[(fault["field"], fault["detail"])]
+        )
+    response = answer(told, 202 if told["state"] == "working" else 201)
+    response.headers["Location"] = f"/api/v1/plans/{plan_id}"
+    return response
+
+
+@blueprint.get("/plans/<uuid:plan_id>")
+@blueprint.response(200, PlanWhole)
+def get_plan(plan_id: UUID) -> Response:
+    """A plan, and how far the work on it is."""
+    return answer(_told(str(plan_id)))
+
+
+@blueprint.post("/plans/<uuid:plan_id>/cancel")
+@blueprint.response(200, PlanWhole)
+def cancel_plan(plan_id: UUID) -> Response:
+    """Stop looking for a better one. The best so far stays, and says so."""
+    with writing(alone=False) as connection:
+        connection.execute(update(Plan).where(Plan.id == str(plan_id)).values(cancelled=True))
+    return answer(_told(str(plan_id)))
+
+
+@blueprint.get("/runs/<uuid:run_id>/plan")
+@blueprint.response(200, PlanWhole)
+def get_run_plan(run_id: UUID) -> Response:
+    """The plan that a run follows, as it was kept.
+
+    When entries came since, or the bench hours changed, the day is planned anew in the background, and
+    the plan that was there is given meanwhile. A run that has none yet is planned now.
+    """
+    run = str(run_id)
+    with reading() as connection:
+        if not known_runs(connection, [run]):
+            no_such_run()
+        plan_id = connection.scalar(select(PlannedRun.plan_id).where(PlannedRun.run_id == run))
+    if plan_id is None:
+        asked = {"runs": [run], "recipes": [], "aim": "finish", "ready_by": None, "savings": False}
+        plan_id = _add(asked, now_ms())
+        _planner().begin(plan_id, WAIT_S)
+        return answer(_told(plan_id))
+    if _take_up(plan_id):
+        _planner().begin(plan_id)
+    return answer(_told(plan_id))
+
+
+@blueprint.get("/runs/<uuid:run_id>/calendar.ics")
+@blueprint.response(200, {"type": "string"}, content_type=MIME)
+@blueprint.alt_response(409, description="There is no plan yet")
+def get_run_calendar(run_id: UUID) -> Response:
+    """The sessions and waits of the run's plan for a calendar, with alarms."""
+    with reading() as connection:
+        if not known_runs(connection, [str(run_id)]):
+            no_such_run()
+        plan_id = connection.scalar(select(PlannedRun.plan_id).where(PlannedRun.run_id == str(run_id)))
+    return _calendar(_told(plan_id) if plan_id else None)
+
+
+@blueprint.get("/plans/<uuid:plan_id>/calendar.ics")
+@blueprint.response(200, {"type": "string"}, content_type=MIME)
+@blueprint.alt_response(409, description="There is no plan yet")
+def get_calendar(plan_id: UUID) -> Response:
+    """The sessions and waits of a plan for a calendar, with alarms."""
+    return _calendar(_told(str(plan_id)))
+
+
+def _calendar(told: Json | None) -> Response:
+    if told is None or told["plan"] is None or not told["plan"]["steps"]:
+        raise Problem(409, "There is no plan to write down. Ask for one: POST /api/v1/plans.")
+    titles = {part["run"]: part["title"] for part in told["parts"]}
+    text = calendar(told["id"], told["made_at"], told["plan"], titles)
+    response = Response(text, content_type=f"{MIME}; charset=utf-8", headers=[*DATA])
+    response.headers["Cache-Control"] = "no-cache"
+    response.headers["Content-Disposition"] = 'attachment; filename="bench.ics"'
+    return response
+
+
+def _planner() -> Planner:
+    planner: Planner = current_app.extensions[EXTENSION]
+    return planner
+
+
+def _check(asked: Json, at: int) -> None:
+    """Raise for what can never be planned, before any work is done."""
+    with reading() as connection:
+        missing = set(asked["runs"]) - known_runs(connection, asked["runs"])
+        if missing:
+            places = [asked["runs"].index(run) for run in sorted(missing)]
+            raise Problem(
+                422,
+                "Some runs are not here.",
+                errors=[(f"runs.{place}", "There is no such run.") for place in places],
+            )
+        if asked["aim"] == "ready_by" and asked["ready_by"] is None:
+            raise bench.PlanError("ready_by", "Say when it must be ready.")
+        if asked["ready_by"] is not None and asked["ready_by"] <= at:
+            raise bench.PlanError("ready_by", "That is past already. Say when it must be ready from now on.")
+        if asked["ready_by"] is not None and asked["ready_by"] > at + MOST_AHEAD_MS:
+            raise bench.PlanError("ready_by", "A plan reaches 399 days ahead at most. Ask nearer to the day.")
+        Reading(connection, asked).problem(asked, {}, at)
+
+
+def _add(asked: Json, at: int) -> str:
+    plan_id = str(uuid4())
+    with writing(alone=False) as connection:
+        connection.execute(
+            insert(Plan).values(
+                id=plan_id, asked=canonical(asked), asked_at=at, state="working", beat_at=at, cancelled=False
+            )
+        )
+        former = select(PlannedRun.plan_id).where(PlannedRun.run_id.in_(asked["runs"]))
+        connection.execute(update(Plan).where(Plan.id.in_(former)).values(cancelled=True))
+        for run in asked["runs"]:
+            connection.execute(delete(PlannedRun).where(PlannedRun.run_id == run))
+            connection.execute(insert(PlannedRun).values(run_id=run, plan_id=plan_id))
+        drop_old(connection, at)
+    return plan_id
+
+
+def _take_up(plan_id: str) -> bool:
+    """Whether this plan is to be made anew, and by us: the day has moved, and nobody is at it."""
+    with reading() as connection:
+        row = _row(connection, plan_id)
+        if row.state != "working" and _behind(connection, row) == 0:
+            return False
+    at = now_ms()
+    idle = or_(Plan.state != "working", Plan.beat_at < at - SILENT_MS)
+    with writing(alone=False) as connection:
+        taken = connection.execute(
+            update(Plan)
+            .where(and_(Plan.id == plan_id, idle))
+            .values(state="working", beat_at=at, cancelled=False, progress=None, fault=None)
+        )
+    return bool(taken.rowcount)
+
+
+def _row(connection: Connection, plan_id: str) -> Row[Any]:
+    row = connection.execute(select(*Plan.__table__.c).where(Plan.id == plan_id)).one_or_none()
+    return row if row is not None else not_found("plan", "/api/v1/runs/{id}/plan")
+
+
+def _behind(connection: Connection, row: Row[Any]) -> int:
+    """How many entries came since the plan was made; changed hours count as one."""
+    if row.made is None:
+        return int(row.state == "refused")
+    made = json.loads(row.made)
+    now = reaches(connection, json.loads(row.asked)["runs"])
+    entries: int = sum(now[run] - made["reach"].get(run, 0) for run in now)
+    return entries + int(current_hours(connection).version != made["hours"])
+
+
+def _told(plan_id: str) -> Json:
+    at = now_ms()
+    with reading() as connection:
+        row = _row(connection, plan_id)
+        behind = _behind(connection, row)
+    asked = json.loads(row.asked)
+    made = json.loads(row.made) if row.made else None
+    progress = json.loads(row.progress) if row.progress and row.state == "working" else None
+    return {
+        "id": plan_id,
+        "at": at,
+        "state": row.state,
+        "asked_at": row.asked_at,
+        "aim": asked["aim"],
+        "ready_by": asked["ready_by"],
+        "limit": MOST_S,
+        "parts": made["parts"] if made else [],
+        "progress": {**progress, "share": progress["share"] / 1000} if progress else None,
+        "fault": json.loads(row.fault) if row.fault else None,
+        "made_at": made["made_at"] if made else None,
+        "age_ms": max(0, at - made["made_at"]) if made else None,
+        "behind": behind,
+        "plan": made["plan"] if made else None,
+        "hands_ms": made["hands_ms"] if made else {},
+        "savings": made["savings"] if made else [],
+        "says": _in_a_line(made["plan"], asked["aim"]) if made else "No plan yet.",
+    }
+
+
+def _in_a_line(plan: Json, asked: str) -> str:
+    """How good the plan is known to be, and whether it is what was asked: once begun, there is always a plan."""
+    if plan["reasons"]:
+        return str(plan["reasons"][0]["says"])
+    if asked != plan["aim"]:
+        return f"It cannot be ready by then any more. {_in_a_line(plan, plan['aim'])}"
+    if plan["broken"]:
+        count = len(plan["broken"])
+        sure = "No order misses less" if plan["status"] == "proven" else "Another order might miss less"
+        return f"{count} {'window is' if count == 1 else 'windows are'} missed. {sure}."
+    by_rule = plan["by"] == "rule" and plan["status"] != "proven"
+    says = {
+        "proven": "No order begins later and is ready in time."
+        if plan["aim"] == "ready_by"
+        else "No order ends sooner.",
+        "found": "By the plain rule: there may be a better order."
+        if by_rule
+        else "The best found; there may be a better order.",
+        "impossible": "It cannot be done as it stands.",
+        "unknown": "No order was found that keeps every rule.",
+    }[plan["status"]]
+    if plan["cancelled"]:
+        says += " The search was stopped before its end."
+    return says

@@ -1,0 +1,94 @@
+/**
+ * Plans and bench hours: the last that the server gave lies on the phone's disk, and holds until a newer
+ * one comes. What is asked of the server here needs it; all that leads a maker through the day does not.
+ */
+
+const HOURS = "hours";
+const TOGETHER_MS = 3 * 24 * 3_600_000; // runs in which something happened since then are planned together
+const MOST_TOGETHER = 8;
+const planKey = (run) => `plan ${run}`;
+
+export class Plans {
+  #book;
+  #server;
+
+  constructor(book, server) {
+    this.#book = book;
+    this.#server = server;
+  }
+
+  /** Hear how the plan of a run stands. @returns {Promise<object>} @throws {Unreachable|Refused} */
+  async hear(run) {
+    await this.#hearHours();
+    const { body } = await this.#server.get(`/runs/${run}/plan`);
+    const kept = this.#book.meta.get(planKey(run));
+    const asked = kept && kept.id !== body.id && kept.ready_by > body.at && (await this.#isLost(kept.id));
+    if (asked) return this.ask(run, { aim: kept.aim, ready_by: kept.ready_by, runs: this.#known(run, kept) });
+    return this.#keepPlan(run, body);
+  }
+
+  async #hearHours() {
+    let { body } = await this.#server.get("/hours");
+    const kept = this.#book.meta.get(HOURS);
+    if (body.version === 0 && kept?.version > 0) {
+      if (this.#book.meta.get("studio")?.you?.role === "helper") return;
+      body = (await this.#server.ask("PUT", "/hours", kept.document)).body; // the server lost them
+    }
+    await this.#keep({ key: HOURS, value: body });
+  }
+
+  /** Whether the server has lost a plan, and with it what it was to be ready by. */
+  async #isLost(plan) {
+    try {
+      await this.#server.get(`/plans/${plan}`);
+      return false;
+    } catch (error) {
+      if (error.status !== 404) throw error;
+      return true;
+    }
+  }
+
+  /** The runs of a plan that this phone has. */
+  #known(run, plan) {
+    return [...new Set([run, ...plan.parts.map((part) => part.run).filter((id) => this.#book.runs.has(id))])];
+  }
+
+  /** All open runs that were on the bench lately share one plan. @param asked its aim, and by when */
+  askTogether(run, asked, studio) {
+    const lately = studio.at() - TOGETHER_MS;
+    const others = studio.runs.filter(({ id, open, entries, created_at }) => open && id !== run && (entries.at(-1)?.at ?? created_at) > lately);
+    return this.ask(run, { ...asked, runs: [run, ...others.map(({ id }) => id)].slice(0, MOST_TOGETHER) });
+  }
+
+  /** Ask for a plan that these runs follow. @param asked as POST /plans takes it */
+  async ask(run, asked) {
+    return this.#keepPlan(run, (await this.#server.ask("POST", "/plans", asked)).body);
+  }
+
+  /** Stop looking for a better plan; the best so far stays. */
+  async cancel(run, plan) {
+    return this.#keepPlan(run, (await this.#server.ask("POST", `/plans/${plan}/cancel`, {})).body);
+  }
+
+  async setHours(document) {
+    const { version } = this.#book.meta.get(HOURS) ?? { version: 0 };
+    const { body } = await this.#server.ask("PUT", "/hours", document, { headers: { "If-Match": `"${version}"` } });
+    await this.#keep({ key: HOURS, value: body });
+  }
+
+  async #keepPlan(run, plan) {
+    await this.#keep(...this.#known(run, plan).map((id) => ({ key: planKey(id), value: this.#meanwhile(id, plan) })));
+    return plan;
+  }
+
+  /** Until a first order of a new plan is there, the day goes on by the one before. */
+  #meanwhile(run, plan) {
+    const before = this.#book.meta.get(planKey(run));
+    if (plan.plan || !before?.plan || plan.state !== "working") return plan;
+    return { ...before, id: plan.id, state: plan.state, progress: plan.progress };
+  }
+
+  #keep(...put) {
+    return this.#book.commit({ meta: { put } });
+  }
+}

@@ -1,0 +1,277 @@
+// The day as a picture: hands above, waits below in one row a part, the now line moving, bench hours shaded.
+//
+//   picture.data = { ahead, now: () => ms }       // ahead as parts/day-ahead.js gives it
+//
+// Two fingers, or + and - with the picture focused, zoom; the arrows and a finger move along it. The
+// words of it stand below the picture on the page, so it is one image to a screen reader.
+
+import { define, h, s, setAttr } from "./dom.js";
+import { hatch } from "./hatch.js";
+import { onTick } from "./ticker.js";
+import { clock, duration } from "./words.js";
+
+const HOUR_MS = 3_600_000;
+const HEAD = 50; // the days and the hours
+const LANE = 62; // a maker's row
+const ROW = 56; // a part's row
+const LEAST = 14; // px an hour
+const MOST = 900;
+const ZOOM = 1.4;
+const SHOWN_H = 5; // hours that stand on a wide page at first
+const FIRST = 120; // px an hour at first, unless more must be seen
+const LEAST_FIRST = 50;
+const ROW_HEAD = 30; // the letters that stay at the left
+const BAR = 6; // says above the lanes when the bench is open
+const LETTER_W = 11; // of a letter at 18 px, taken wide, for what fits
+const PATCH_W = 8.600; // taken as it mostly is, for the ground below words
+const THIN = 12; // px; a block below this has no outline of its own
+const APART_MS = 60_000;
+const EVERY_H = [0.25, 0.5, 1, 2, 3, 6, 12, 24];
+const TICK_PX = 74; // between two hours that are named
+
+class DayPicture extends HTMLElement {
+  #data = null;
+  #scale = FIRST; // px an hour
+  #isMoved = false; // a hand has chosen what is shown
+  #stage = h("div", { class: "day-stage", tabindex: 0, role: "region", "aria-label": "The day as a picture. Plus and minus zoom, the arrows move along." });
+  #now = null;
+  #heads = null;
+  #fingers = new Map();
+  #stop = null;
+
+  connectedCallback() {
+    if (!this.#stage.isConnected) {
+      const zooms = [["\u2212", "Show more of the day", 1 / ZOOM], ["+", "Show it larger", ZOOM]].map(([sign, label, by]) => h("button", { type: "button", class: "outlined", "aria-label": label, onclick: () => this.#zoom(by) }, sign));
+      this.append(this.#stage, h("div", { class: "day-zoom" }, zooms, h("button", { type: "button", class: "outlined", onclick: () => this.#toNow() }, "Now")));
+      this.#stage.addEventListener("scroll", () => this.#keepHeads(), { passive: true });
+      this.#stage.addEventListener("keydown", (event) => this.#onKey(event));
+      for (const type of ["pointerdown", "pointermove", "pointerup", "pointercancel"]) this.#stage.addEventListener(type, (event) => this.#onFinger(event));
+    }
+    this.#stop = onTick(() => this.#tick());
+  }
+
+  disconnectedCallback() {
+    this.#stop();
+  }
+
+  set data(data) {
+    this.#data = data;
+    if (!this.#isMoved) this.#scale = this.#firstScale();
+    this.#draw();
+    if (!this.#isMoved) this.#toNow();
+  }
+
+  /** From now to the end of what hands do first, where that can still be read. */
+  #firstScale() {
+    const wide = this.#stage.clientWidth;
+    const usual = Math.max(FIRST, wide / SHOWN_H);
+    const { ahead, now } = this.#data;
+    const next = ahead.tasks.filter(({ kind, status }) => kind === "hands" && status === "open").sort((a, b) => a.starts_at - b.starts_at)[0];
+    const closes = next && ahead.hours[next.maker ?? 0].find(([, ends]) => ends > next.starts_at)?.[1];
+    if (!closes || next.starts_at - now() < HOUR_MS) return usual;
+    const fitting = wide / ((Math.min(closes, next.starts_at + 2 * HOUR_MS) - now()) / HOUR_MS / 0.8);
+    return Math.min(usual, Math.max(LEAST_FIRST, fitting));
+  }
+
+  get #from() {
+    const starts = this.#data.ahead.tasks.map((task) => task.starts_at);
+    return Math.floor((Math.min(this.#data.now(), ...starts) - HOUR_MS / 2) / HOUR_MS) * HOUR_MS;
+  }
+
+  get #until() {
+    return Math.max(this.#data.now() + SHOWN_H * HOUR_MS, ...this.#data.ahead.tasks.map((task) => task.ends_at)) + HOUR_MS;
+  }
+
+  #x(at) {
+    return ((at - this.#drawnFrom) / HOUR_MS) * this.#scale;
+  }
+
+  #drawnFrom = 0;
+
+  #draw() {
+    const { ahead, now } = this.#data;
+    const from = (this.#drawnFrom = this.#from);
+    const until = this.#until;
+    const letters = [...new Set(ahead.tasks.map(({ letter, run }) => `${run} ${letter}`))];
+    const lanes = ahead.hours.length;
+    const top = HEAD + lanes * LANE;
+    const height = top + letters.length * ROW + 6;
+    const wide = Math.ceil(this.#x(until));
+    const rowOf = ({ run, letter }) => top + letters.indexOf(`${run} ${letter}`) * ROW;
+    const open = ahead.hours.map((hours) => hours.filter(([opens, closes]) => closes > from && opens < until).map(([opens, closes]) => [Math.max(from, opens), Math.min(until, closes)]));
+    const shaded = open.flatMap((hours, lane) =>
+      hours.flatMap(([opens, closes]) => [
+        this.#span(opens, closes, HEAD + lane * LANE, lane === lanes - 1 ? height - HEAD - lane * LANE : LANE, "open-hours"),
+        this.#span(opens, closes, HEAD + lane * LANE - BAR / 2, BAR, "open-bar"),
+      ]),
+    );
+    this.#heads = s(
+      "g",
+      { class: "row-heads" },
+      s("rect", { x: 0, y: top, width: ROW_HEAD, height: height - top }),
+      letters.map((key, place) => s("text", { x: ROW_HEAD / 2, y: top + place * ROW + ROW / 2 + 6 }, key.split(" ").at(-1))),
+      lanes > 1 && ahead.problem.makers.map(({ name }, lane) => s("text", { class: "lane-name", x: 6, y: HEAD + lane * LANE + 17 }, name)),
+    );
+    this.#now = s("g", { class: "now-line" }, s("path", { d: `M0 ${HEAD - 6}V${height}` }), s("text", { x: 5, y: height - 8 }, "now"));
+    this.#stage.replaceChildren(
+      s(
+        "svg",
+        { class: "day-picture", width: wide, height, viewBox: `0 0 ${wide} ${height}`, role: "img", "aria-label": summary(ahead, now()) },
+        shaded,
+        this.#ticks(from, until, height),
+        letters.map((key, place) => s("path", { class: "row-line", d: `M0 ${top + place * ROW}H${wide}` })),
+        ahead.tasks.filter(({ kind }) => kind === "wait").map((task) => this.#wait(task, rowOf(task))),
+        ahead.tasks.filter(({ kind }) => kind === "hands").map((task) => this.#hands(task, HEAD + (task.maker ?? 0) * LANE, ahead.next?.step === task.id)),
+        inOneGo(ahead.tasks).map((tasks) => this.#oneGo(tasks, HEAD + (tasks[0].maker ?? 0) * LANE)),
+        this.#now,
+        this.#heads,
+      ),
+    );
+    this.#tick();
+    this.#keepHeads();
+  }
+
+  #span(begins, ends, y, height, name) {
+    return s("rect", { class: name, x: this.#x(begins), y, width: Math.max(1, this.#x(ends) - this.#x(begins)), height });
+  }
+
+  #ticks(from, until, height) {
+    const every = EVERY_H.find((hours) => hours * this.#scale >= TICK_PX) ?? EVERY_H.at(-1);
+    const ticks = [];
+    // By the phone's own clock, so that midnight is midnight.
+    const midnight = new Date(from).setHours(0, 0, 0, 0);
+    for (let at = midnight; at < until; at += every * HOUR_MS) {
+      if (at < from) continue;
+      const x = this.#x(at);
+      const isDay = new Date(at).getHours() === 0 && new Date(at).getMinutes() === 0;
+      ticks.push(s("path", { class: isDay ? "tick day-tick" : "tick", d: `M${x} ${HEAD - 8}V${height}` }), s("text", { class: "hour", x: x + 3, y: HEAD - 12 }, clock(at)));
+      if (isDay || ticks.length === 2) ticks.push(s("text", { class: "day-name", x: x + 3, y: 17 }, new Date(at).toLocaleDateString("en-GB", { weekday: "short", day: "numeric" })));
+    }
+    return ticks;
+  }
+
+  #hands(task, y, isNext) {
+    const [x, width] = [this.#x(task.starts_at), Math.max(3, this.#x(task.ends_at) - this.#x(task.starts_at) - 1)];
+    const room = Math.floor((width - 34) / LETTER_W);
+    const name = room >= 4 ? cut(task.title, room) : "";
+    return s(
+      "g",
+      { class: "hands-block", "data-task": task.id, "data-next": isNext, "data-status": task.status, "data-thin": width < THIN },
+      s("title", {}, `${task.letter} ${task.title}, ${clock(task.starts_at)}`),
+      s("rect", { x, y: y + 5, width, height: LANE - 12, rx: 4, fill: task.status === "done" ? "none" : hatch(task.letter) }),
+      width >= 22 && s("circle", { class: "disc", cx: x + 17, cy: y + LANE / 2 - 1, r: Math.min(12, width / 2) }),
+      width >= 22 && s("text", { class: "block-letter", x: x + 17, y: y + LANE / 2 + 5 }, task.letter),
+      name && s("rect", { class: "disc", x: x + 31, y: y + LANE / 2 - 14, width: name.length * PATCH_W + 4, height: 25, rx: 3 }),
+      name && s("text", { class: "block-name", x: x + 33, y: y + LANE / 2 + 5 }, name),
+    );
+  }
+
+  /** Steps of one part, one after the other, seen from afar: one outline, and the letter once. */
+  #oneGo(tasks, y) {
+    const [x, right] = [this.#x(tasks[0].starts_at), this.#x(tasks.at(-1).ends_at)];
+    const isNamed = this.#x(tasks[0].ends_at) - x < 23 && right - x >= 26;
+    return s(
+      "g",
+      { class: "one-go" },
+      s("rect", { x, y: y + 5, width: Math.max(3, right - x - 1), height: LANE - 12, rx: 4 }),
+      isNamed && s("circle", { class: "disc", cx: (x + right) / 2, cy: y + LANE / 2 - 1, r: 12 }),
+      isNamed && s("text", { class: "block-letter", x: (x + right) / 2, y: y + LANE / 2 + 5 }, tasks[0].letter),
+    );
+  }
+
+  #wait(task, y) {
+    const [x, right] = [this.#x(task.starts_at), this.#x(task.ends_at)];
+    const says = `${task.title} ${clock(task.ends_at)}`;
+    const room = Math.floor((right - x - 44) / LETTER_W);
+    const words = room >= 6 ? cut(says, room) : "";
+    const middle = y + ROW / 2;
+    return s(
+      "g",
+      { class: "wait-block", "data-task": task.id, "data-status": task.status },
+      s("title", {}, `${task.letter} ${says}`),
+      s("path", { class: "body", fill: hatch(task.letter), d: `M${x} ${y + 8}L${Math.max(x + 2, right)} ${middle - 3}V${middle + 3}L${x} ${y + ROW - 8}Z` }),
+      right - x >= 30 && s("circle", { class: "disc", cx: x + 17, cy: middle, r: 12 }),
+      right - x >= 30 && s("text", { class: "block-letter", x: x + 17, y: middle + 6 }, task.letter),
+      words && s("rect", { class: "disc", x: x + 31, y: middle - 13, width: words.length * PATCH_W + 4, height: 25, rx: 3 }),
+      words && s("text", { class: "block-name", x: x + 33, y: middle + 6 }, words),
+    );
+  }
+
+  #tick() {
+    if (!this.#data || !this.#now) return;
+    setAttr(this.#now, "transform", `translate(${this.#x(this.#data.now()).toFixed(1)} 0)`);
+  }
+
+  #keepHeads() {
+    setAttr(this.#heads, "transform", `translate(${this.#stage.scrollLeft} 0)`);
+  }
+
+  #toNow() {
+    this.#stage.scrollLeft = this.#x(this.#data.now()) - this.#stage.clientWidth / 5;
+  }
+
+  /** Larger or smaller, with what is at `middle` (px in the stage) staying where it is. */
+  #zoom(by, middle = this.#stage.clientWidth / 2) {
+    this.#isMoved = true;
+    const scale = Math.min(MOST, Math.max(LEAST, this.#scale * by));
+    const at = (this.#stage.scrollLeft + middle) / this.#scale;
+    this.#scale = scale;
+    this.#draw();
+    this.#stage.scrollLeft = at * scale - middle;
+  }
+
+  #onKey(event) {
+    const does = { "+": () => this.#zoom(ZOOM), "=": () => this.#zoom(ZOOM), "-": () => this.#zoom(1 / ZOOM), ArrowLeft: () => this.#move(-1), ArrowRight: () => this.#move(1), Home: () => this.#toNow() }[event.key];
+    if (!does || event.ctrlKey || event.metaKey || event.altKey) return;
+    event.preventDefault();
+    does();
+  }
+
+  #move(way) {
+    this.#isMoved = true;
+    this.#stage.scrollLeft += way * this.#stage.clientWidth * 0.4;
+  }
+
+  /** One finger moves the picture, which the browser does; two make it larger or smaller. */
+  #onFinger(event) {
+    this.#isMoved = true;
+    if (event.type === "pointerup" || event.type === "pointercancel") {
+      this.#fingers.delete(event.pointerId);
+      return;
+    }
+    if (event.pointerType !== "touch" || (event.type === "pointermove" && !this.#fingers.has(event.pointerId))) return;
+    const apart = () => {
+      const [one, other] = [...this.#fingers.values()];
+      return other === undefined ? 0 : Math.abs(one - other);
+    };
+    const before = apart();
+    this.#fingers.set(event.pointerId, event.clientX);
+    const after = apart();
+    if (event.type !== "pointermove" || before < 20 || after < 20) return;
+    const [one, other] = [...this.#fingers.values()];
+    this.#zoom(after / before, (one + other) / 2 - this.#stage.getBoundingClientRect().left);
+  }
+}
+
+/** Hands-on steps of one part and one maker with nothing between them. */
+function inOneGo(tasks) {
+  const goes = [];
+  for (const task of tasks.filter(({ kind }) => kind === "hands").sort((a, b) => (a.maker ?? 0) - (b.maker ?? 0) || a.starts_at - b.starts_at)) {
+    const last = goes.at(-1)?.at(-1);
+    const goesOn = last && ["run", "letter", "maker", "status"].every((key) => last[key] === task[key]) && task.starts_at - last.ends_at < APART_MS;
+    if (goesOn) goes.at(-1).push(task);
+    else goes.push([task]);
+  }
+  return goes;
+}
+
+const cut = (words, room) => (words.length > room ? `${words.slice(0, room - 1)}\u2026` : words);
+
+function summary({ tasks, next, finish }, at) {
+  const open = tasks.filter(({ status }) => status !== "done");
+  const hands = open.filter(({ kind }) => kind === "hands");
+  const first = next?.step && tasks.find(({ id }) => id === next.step);
+  return [`${hands.length} steps for hands and ${open.length - hands.length} waits are left.`, first ? `Next: ${first.letter}, ${first.title}.` : "", finish && finish > at ? `It ends in ${duration(finish - at)}.` : ""].filter(Boolean).join(" ");
+}
+
+export const registerDayPicture = () => define("day-picture", DayPicture);

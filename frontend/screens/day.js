@@ -1,0 +1,228 @@
+// The day: what is next and why, the whole of it as a picture, what stopping would cost, the sessions to
+// keep, and what would save time.
+//
+//   screen.data = { run, ahead, plan, hours, isMaker, isOnline, now: () => ms }
+//                       // plan as the server gave it last, or null; ahead as parts/day-ahead.js gives it
+//   "plan-asked" { aim, ready_by, savings }, "plan-heard", "plan-stopped", "hours-written" { document }
+//   screen.trouble("…")   screen.said("…")
+
+import { hoursOf, planAge, stopWords, when, whyWords } from "../parts/day-ahead.js";
+import { registerDayPicture } from "../parts/day-picture.js";
+import { define, h, keyed, sameData, setText, show, tell } from "../parts/dom.js";
+import { letterMark } from "../parts/hatch.js";
+import { pageHead } from "../parts/page-head.js";
+import { onTick } from "../parts/ticker.js";
+import { clock, duration } from "../parts/words.js";
+
+const HOUR_MS = 3_600_000;
+const LISTEN_MS = 2_000; // between two questions while a plan is worked on
+const DAYS = [["mon", "Monday"], ["tue", "Tuesday"], ["wed", "Wednesday"], ["thu", "Thursday"], ["fri", "Friday"], ["sat", "Saturday"], ["sun", "Sunday"]];
+
+/** "9:00 to 12:30, 19:00 to 22:00" as pairs; what cannot be read is the server's to name. */
+const readHours = (text) => (text.trim().toLowerCase() === "closed" ? [] : text.split(",").map((pair) => pair.split(/\s*(?:to|[-\u2013])\s*/).map((each) => each.trim())));
+const writeHours = (pairs) => (pairs.length ? pairs.map(([opens, closes]) => `${opens} to ${closes}`).join(", ") : "closed");
+
+/** What stands in place of a step when hands have none to begin. */
+function nothingNow({ next }, at) {
+  if (next?.why.kind === "finished") return "Nothing is left for hands";
+  if (next?.why.kind === "closed") return `The bench opens ${when(next.until, at)}`;
+  return next?.until ? `Hands are free until ${when(next.until, at)}` : "Follow the countdowns";
+}
+
+const SOUGHT = { finish: "a sooner end", start: "a later start", sessions: "fewer sessions", span: "shorter sessions", changes: "fewer changes of part" };
+
+class DayScreen extends HTMLElement {
+  #data = null;
+  #parts = null;
+  #stop = null;
+  #listening = 0;
+  #heard = "";
+  #written = null;
+
+  connectedCallback() {
+    if (!this.#parts) this.#build();
+    this.#stop = onTick(() => this.#turn());
+    this.#listening = setInterval(() => this.#data?.plan?.state === "working" && tell(this, "plan-heard"), LISTEN_MS);
+  }
+
+  disconnectedCallback() {
+    this.#stop();
+    clearInterval(this.#listening);
+  }
+
+  set data(data) {
+    this.#data = data;
+    // The plan is heard of once, and again whenever something has happened in the run, and was sent.
+    const heard = `${data.run.id} ${data.run.entries.length} ${data.run.waiting().length} ${data.isOnline}`;
+    if (data.isOnline && heard !== this.#heard) tell(this, "plan-heard");
+    this.#heard = heard;
+    this.#write();
+  }
+
+  trouble(text) {
+    setText(this.#parts.trouble, text);
+    show(this.#parts.trouble, text !== "");
+  }
+
+  said(text) {
+    this.trouble("");
+    setText(this.#parts.said, text);
+  }
+
+  /** Something turned with the clock: every minute the day is looked at anew, and the server asked. */
+  #turn() {
+    if (!this.#data || this.#data.now() - this.#data.ahead.at < 60_000) return;
+    tell(this, "wait-turned");
+    if (this.#data.isOnline) tell(this, "plan-heard");
+  }
+
+  #build() {
+    registerDayPicture();
+    const parts = {
+      letter: letterMark("A"),
+      next: h("h2", { class: "day-next" }),
+      why: h("p", { class: "day-why" }),
+      broken: h("ul", { class: "cautions" }),
+      says: h("p", { class: "soft" }),
+      age: h("p", { class: "soft small" }),
+      progress: h("p", { class: "soft small", role: "status" }),
+      stop: h("button", { type: "button", class: "outlined", onclick: () => tell(this, "plan-stopped") }, "Stop looking"),
+      bench: h("a", { class: "button copper" }, "To the bench"),
+      picture: h("day-picture"),
+      stops: h("ul", { class: "plain stops" }),
+      sessions: h("ol", { class: "rows sessions" }),
+      calendar: h("a", { class: "button outlined", download: "bench.ics" }, "Put them in the phone\u2019s calendar"),
+      by: h("input", { type: "datetime-local", required: true }),
+      savings: h("ul", { class: "plain" }),
+      hours: h("div", {}),
+      trouble: h("p", { class: "trouble", role: "alert", hidden: true }),
+      said: h("p", { class: "soft", role: "status" }),
+    };
+    parts.working = h("div", { class: "day-working" }, parts.progress, parts.stop);
+    const ask = (asked) => tell(this, "plan-asked", asked);
+    const readyBy = h("form", { class: "ready-by", onsubmit: (event) => {
+      event.preventDefault();
+      ask({ aim: "ready_by", ready_by: new Date(parts.by.value).getTime() });
+    } }, h("label", { class: "field" }, h("span", {}, "Day and time"), parts.by), h("button", { class: "outlined" }, "Begin as late as that allows"), h("button", { type: "button", class: "quiet", onclick: () => ask({ aim: "finish" }) }, "Be done as soon as can be"));
+    const section = (name, ...rest) => h("section", { "aria-label": name }, h("h2", { class: "section-name" }, name), ...rest);
+    this.#parts = parts;
+    this.append(
+      h(
+        "div",
+        { class: "sheet day" },
+        pageHead("The day", ""),
+        parts.trouble,
+        h("section", { class: "day-now", "aria-label": "Next" }, parts.broken, h("div", { class: "day-line" }, parts.letter, parts.next), parts.why, parts.bench, parts.says, parts.age, parts.working),
+        parts.picture,
+        section("If you stop", parts.stops),
+        section("Sessions at the bench", parts.sessions, parts.calendar),
+        section("Ready by", readyBy),
+        section("What would save time", parts.savings, h("button", { type: "button", class: "outlined wide", onclick: () => ask({ aim: this.#data.plan?.aim ?? "finish", ready_by: this.#data.plan?.ready_by ?? null, savings: true }) }, "Work it out")),
+        section("Bench hours", parts.hours),
+        parts.said,
+      ),
+    );
+  }
+
+  #write() {
+    const { run, ahead, plan, isOnline, now } = this.#data;
+    const parts = this.#parts;
+    const at = now();
+    const next = ahead.next?.step ? ahead.tasks.find(({ id }) => id === ahead.next.step) : null;
+    show(parts.letter, next !== null);
+    if (next && parts.letter.lastChild.textContent !== next.letter) {
+      const mark = letterMark(next.letter);
+      parts.letter.replaceWith(mark);
+      parts.letter = mark;
+    }
+    const isClosed = ahead.next?.why.kind === "closed";
+    setText(parts.next, next ? next.title : nothingNow(ahead, at));
+    const why = isClosed ? "" : whyWords(ahead, plan);
+    setText(parts.why, why);
+    show(parts.why, why !== "");
+    const broken = ahead.broken.map(({ over, gap }) => `\u201c${ahead.tasks.find(({ id }) => id === gap.to).title}\u201d begins ${duration(Math.max(60_000, over))} past its latest. ${gap.stake}`.trim());
+    keyed(parts.broken, broken, (text) => text, (text) => h("li", {}, text));
+    show(parts.broken, broken.length > 0);
+    parts.bench.href = `#/bench/${next ? next.run : run.id}`;
+    const ends = ahead.finish > at ? `All is done ${when(ahead.finish, at)}.` : "";
+    setText(parts.says, `${ends} ${plan?.fault?.detail ?? plan?.says ?? ""}`.trim());
+    setText(parts.age, planAge(plan, at, isOnline));
+    const isWorking = plan?.state === "working" && isOnline;
+    show(parts.working, isWorking);
+    setText(parts.progress, isWorking ? `Looking for ${SOUGHT[plan.progress?.aim] ?? "a better order"}\u2026 It goes on by the best so far, and ends within ${plan.limit} s.` : "");
+    parts.picture.data = { ahead, now };
+    this.#writeStops(at);
+    this.#writeSessions(at);
+    parts.calendar.href = `/api/v1/runs/${run.id}/calendar.ics`;
+    show(parts.calendar, Boolean(plan?.plan?.sessions.length) && isOnline);
+    keyed(parts.savings, plan?.savings ?? [], ({ says }) => says, ({ says }) => h("li", {}, says));
+    this.#writeHours();
+  }
+
+  /** Stopping for an hour from when hands could go on, and until the bench opens the time after. */
+  #writeStops(at) {
+    const { ahead } = this.#data;
+    const later = Math.max(at, ahead.next?.until ?? at) + HOUR_MS;
+    const opens = ahead.hours[0].map(([begins]) => begins).find((begins) => begins > later);
+    const untils = ahead.next && ahead.next.why.kind !== "finished" ? [later, ...(opens ? [opens] : [])] : [];
+    keyed(this.#parts.stops, untils.map((until) => stopWords(ahead, until)), (text) => text, (text) => h("li", {}, text));
+    show(this.#parts.stops.parentElement, untils.length > 0);
+  }
+
+  #writeSessions(at) {
+    const { ahead } = this.#data;
+    const sessions = ahead.hours.flatMap((hours, maker) =>
+      hours.map(([opens, closes]) => ahead.tasks.filter((task) => task.kind === "hands" && task.status !== "done" && task.maker === maker && task.starts_at >= opens && task.starts_at < closes).sort((a, b) => a.starts_at - b.starts_at)).filter((tasks) => tasks.length),
+    );
+    sessions.sort((a, b) => a[0].starts_at - b[0].starts_at);
+    const told = sessions.map((tasks) => ({ name: `${when(tasks[0].starts_at, at)} to ${clock(Math.max(...tasks.map((task) => task.ends_at)))}`, tasks: tasks.map((task) => `${clock(task.starts_at)}  ${task.letter}  ${task.title}`) }));
+    keyed(this.#parts.sessions, told, ({ name, tasks }) => name + tasks.join(), ({ name, tasks }) => h("li", {}, h("details", {}, h("summary", {}, h("b", {}, name), h("span", { class: "soft" }, ` ${tasks.length} ${tasks.length === 1 ? "step" : "steps"}`)), h("ol", { class: "plain figures-list" }, tasks.map((text) => h("li", {}, text))))));
+  }
+
+  /** Built again only when the hours changed: what is being written stays otherwise. */
+  #writeHours() {
+    const { hours, isMaker, isOnline } = this.#data;
+    if (sameData(this.#written, [hours, isMaker, isOnline])) return;
+    this.#written = [hours, isMaker, isOnline];
+    const { makers } = hoursOf(hours);
+    if (!isMaker || !isOnline) {
+      this.#parts.hours.replaceChildren(h("ul", { class: "plain" }, makers.map((maker) => h("li", {}, `${maker.name}: ${writeHours(maker.hours.daily ?? [])}`))), h("p", { class: "soft small" }, isMaker ? "They can be changed when the server answers." : "They are the maker\u2019s to change."));
+      return;
+    }
+    const field = (label, value, more = {}) => h("label", { class: "field" }, h("span", {}, label), h("input", { value, ...more }));
+    const forms = makers.map((maker) => ({
+      maker,
+      name: field("Whose hands", maker.name, { required: true, maxlength: 60 }),
+      daily: field("Each day", writeHours(maker.hours.daily ?? []), { placeholder: "9:00 to 12:30, 19:00 to 22:00" }),
+      days: DAYS.map(([key, name]) => [key, field(name, maker.hours.days?.[key] ? writeHours(maker.hours.days[key]) : "", { placeholder: "as each day, or closed" })]),
+    }));
+    const valueOf = (label) => label.lastChild.value.trim();
+    const document = (others = []) => ({
+      makers: [
+        ...forms.map(({ maker, name, daily, days }) => ({
+          name: valueOf(name),
+          hours: { ...maker.hours, zone: hours ? maker.hours.zone : Intl.DateTimeFormat().resolvedOptions().timeZone, daily: readHours(valueOf(daily)), days: Object.fromEntries(days.filter(([, label]) => valueOf(label)).map(([key, label]) => [key, readHours(valueOf(label))])) },
+        })),
+        ...others,
+      ],
+    });
+    const write = (written) => tell(this, "hours-written", { document: written });
+    this.#parts.hours.replaceChildren(
+      h(
+        "form",
+        { class: "stack", onsubmit: (event) => {
+          event.preventDefault();
+          write(document());
+        } },
+        forms.flatMap(({ name, daily, days }) => [name, daily, h("details", {}, h("summary", {}, "Days that are otherwise"), h("div", { class: "stack" }, days.map(([, label]) => label)))]),
+        h("button", { class: "outlined" }, "Save the hours"),
+        makers.length === 1 && h("button", { type: "button", class: "quiet", onclick: () => {
+          const [maker] = document().makers;
+          write(document([{ ...maker, name: "Second maker" }]));
+        } }, "Add a second pair of hands"),
+      ),
+    );
+  }
+}
+
+export const registerDayScreen = () => define("day-screen", DayScreen);

@@ -1,0 +1,285 @@
+"""The day on the phone: the plan leads the bench, says why, and goes on with no network."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import Any
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Page, expect
+
+from tests.frontend.phones import call
+from tests.frontend.shelves import SIZES, go, open_page, overflowing
+from tests.servers import Server, bowlside, demo_open
+
+pytestmark = pytest.mark.browser
+
+SOON_MS = 20_000  # a plan takes under a second; a busy machine takes its time
+PRESSED = "Pressed fizzing base with a clear soap pebble"
+
+
+@pytest.fixture
+def home(tmp_path: Path) -> Iterator[Server]:
+    """The demo studio, whose bench is always open. One for each test: runs on one bench share a plan."""
+    server = demo_open(tmp_path / "bowlside.sqlite3")
+    yield server
+    server.stop()
+
+
+@pytest.fixture
+def phone(page: Page, home: Server) -> Page:
+    page.set_viewport_size(SIZES[1])
+    return open_page(page, home)
+
+
+def begin(page: Page) -> str:
+    """A run of the three-part recipe on the bench."""
+    page.locator("a.recipe", has_text=PRESSED).first.click()
+    page.get_by_role("button", name="Begin").click()
+    expect(page.locator(".lead")).to_be_visible()
+    run: str = page.evaluate("location.hash.split('/')[2]")
+    return run
+
+
+def open_day(page: Page, run: str) -> Any:
+    go(page, f"#/day/{run}")
+    expect(page.locator("svg.day-picture")).to_be_visible()
+    return page.locator("day-screen")
+
+
+def planned(page: Page, run: str) -> Any:
+    """The day, once the server's plan for it is here."""
+    day = open_day(page, run)
+    expect(day).to_contain_text("No order ends sooner.", timeout=SOON_MS)
+    return day
+
+
+def test_the_bench_leads_to_the_day_and_says_why_this_now(phone: Page) -> None:
+    run = begin(phone)
+    planned(phone, run)
+    title = phone.locator(".day-next").inner_text()
+    why = phone.locator(".day-why").inner_text()
+
+    phone.get_by_role("link", name="To the bench").click()
+
+    expect(phone.locator(".lead")).to_have_text(why)
+    assert step_now(phone)["title"] == title
+    expect(phone.locator(".lead")).to_have_attribute("href", f"#/day/{run}")
+
+
+@pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size['width']}x{size['height']}")
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_the_day_stands_whole_on_every_screen_and_axe_finds_nothing(
+    page: Page, home: Server, size: Any, scheme: Any, tmp_path: Path
+) -> None:
+    page.set_viewport_size(size)
+    page.emulate_media(color_scheme=scheme, reduced_motion="reduce")
+    open_page(page, home)
+    planned(page, begin(page))
+    page.screenshot(path=tmp_path / "day.png", full_page=True)
+
+    assert not overflowing(page)
+    found = Axe().run(page)
+    assert found.violations_count == 0, found.generate_report()
+    moving = page.evaluate("document.getAnimations().length")
+    assert moving == 0
+
+
+def test_the_picture_shows_hands_above_and_waits_below_and_is_read_at_arm_s_length(phone: Page) -> None:
+    planned(phone, begin(phone))
+
+    hands = phone.locator(".hands-block > rect:first-of-type")
+    waits = phone.locator(".wait-block .body")
+    lowest = max(box["y"] + box["height"] for box in boxes(hands))
+    highest = min(box["y"] for box in boxes(waits))
+    assert lowest < highest
+    sizes = phone.locator(".day-picture text").evaluate_all(
+        "all => all.map(each => parseFloat(getComputedStyle(each).fontSize))"
+    )
+    assert min(sizes) >= 16
+    assert phone.locator(".hands-block[data-next]").count() == 1
+    assert phone.locator(".open-hours").count() >= 1
+
+
+def boxes(locator: Any) -> list[dict[str, float]]:
+    return [each.bounding_box() for each in locator.all()]
+
+
+def test_keys_and_two_fingers_make_it_larger_and_smaller(phone: Page) -> None:
+    planned(phone, begin(phone))
+    stage = phone.get_by_role("region", name="The day as a picture")
+
+    def wide() -> int:
+        return int(phone.locator("svg.day-picture").get_attribute("width") or 0)
+
+    first = wide()
+    stage.focus()
+    phone.keyboard.press("+")
+    assert wide() > first
+    phone.keyboard.press("-")
+    phone.keyboard.press("-")
+    assert wide() < first
+    before = stage.evaluate("stage => stage.scrollLeft")
+    phone.keyboard.press("ArrowRight")
+    assert stage.evaluate("stage => stage.scrollLeft") > before
+    small = wide()
+    stage.evaluate(
+        """stage => {
+            const say = (type, pointerId, clientX) => stage.dispatchEvent(new PointerEvent(type, { pointerId, clientX, pointerType: "touch", bubbles: true }));
+            say("pointerdown", 1, 100);
+            say("pointerdown", 2, 200);
+            say("pointermove", 2, 300);
+        }"""
+    )
+    assert wide() > small
+
+
+def test_the_now_line_moves_with_the_clock(page: Page, home: Server) -> None:
+    page.set_viewport_size(SIZES[1])
+    page.clock.install(time=datetime.now(UTC))
+    open_page(page, home)
+    open_day(page, begin(page))
+
+    def line() -> float:
+        return float(re.findall(r"[\d.]+", page.locator(".now-line").get_attribute("transform") or "")[0])
+
+    before = line()
+    page.clock.run_for(30_000)
+
+    assert line() > before
+
+
+def test_without_the_server_the_phone_goes_on_by_the_last_plan_and_says_how_old_it_is(
+    page: Page, home: Server
+) -> None:
+    page.set_viewport_size(SIZES[1])
+    page.clock.install(time=datetime.now(UTC))
+    open_page(page, home)
+    run = begin(page)
+    planned(page, run)
+    first = page.locator(".day-next").inner_text()
+    page.get_by_role("link", name="To the bench").click()
+    page.context.set_offline(True)
+    page.clock.run_for(20 * 60_000)
+    page.locator("bench-screen").evaluate(
+        "(screen, step) => screen.dispatchEvent(new CustomEvent('answer', { bubbles: true, detail: { kind: 'skipped', body: { step } } }))",
+        step_now(page)["id"],
+    )
+
+    day = open_day(page, run)
+
+    expect(day).to_contain_text(re.compile(r"Offline\. The plan is 2\d min old"))
+    expect(page.locator(".day-next")).not_to_have_text(first)
+
+
+def step_now(page: Page) -> dict[str, Any]:
+    """The sheet's step that the bench asks about."""
+    step: dict[str, Any] = page.evaluate(
+        """async () => {
+            const { openStore } = await import("/keep/store.js");
+            const { now, fold } = await import("/bench/index.js");
+            const store = await openStore();
+            const { runs, entries } = await store.read("runs", "entries");
+            store.close();
+            const id = location.hash.split("/")[2];
+            const run = runs.find((each) => each.id === id);
+            const title = document.querySelector("bench-screen h1").textContent;
+            const state = fold(run.sheet, entries.filter((each) => each.run === id));
+            const asks = now(run.sheet, state, Date.now()).prompts.find((prompt) => prompt.title === title);
+            return run.sheet.steps.find((each) => each.id === asks.step);
+        }"""
+    )
+    return step
+
+
+def test_with_no_plan_at_all_the_plain_rule_orders_the_day(phone: Page) -> None:
+    phone.route("**/api/v1/hours", lambda route: route.abort())
+    run = begin(phone)
+
+    day = open_day(phone, run)
+
+    expect(day).to_contain_text("by the plain rule")
+    expect(phone.locator(".day-next")).not_to_be_empty()
+
+
+def test_what_stopping_costs_and_what_would_save_time_are_said(phone: Page) -> None:
+    day = planned(phone, begin(phone))
+
+    expect(day.get_by_role("region", name="If you stop")).to_contain_text("If you stop here until")
+    day.get_by_role("button", name="Work it out").click()
+
+    expect(
+        day.get_by_role("region", name="What would save time").get_by_role("listitem").first
+    ).to_contain_text(re.compile("A second maker|One more set|An hour more"), timeout=SOON_MS)
+
+
+def test_ready_by_begins_as_late_as_that_allows_and_goes_into_a_calendar(phone: Page, home: Server) -> None:
+    run = begin(phone)
+    day = planned(phone, run)
+
+    day.get_by_role("textbox", name="Day and time").fill("2030-01-05T08:00")
+    day.get_by_role("button", name="Begin as late").click()
+    expect(phone.get_by_role("alert").first).to_be_visible()  # further ahead than a plan reaches
+    in_a_week = phone.evaluate(
+        "new Date(Date.now() + 7 * 864e5 - new Date().getTimezoneOffset() * 6e4).toISOString().slice(0, 16)"
+    )
+    day.get_by_role("textbox", name="Day and time").fill(in_a_week)
+    day.get_by_role("button", name="Begin as late").click()
+
+    expect(day).to_contain_text("No order begins later and is ready in time.", timeout=SOON_MS)
+    expect(day.locator(".day-why")).to_contain_text("it is enough to begin")
+    with phone.expect_download() as download:
+        day.get_by_role("link", name="calendar").click()
+    text = Path(download.value.path()).read_text("utf-8")
+    assert "BEGIN:VALARM" in text
+    assert call(home, "GET", f"runs/{run}/plan")["aim"] == "ready_by"
+
+
+def test_hours_are_said_on_the_phone_and_the_day_keeps_to_them(phone: Page, home: Server) -> None:
+    run = begin(phone)
+    day = planned(phone, run)
+
+    day.get_by_label("Each day").fill("9:00 to 8:00")
+    day.get_by_role("button", name="Save the hours").click()
+    expect(phone.get_by_role("alert").first).to_contain_text("ends before it begins")
+    day.get_by_label("Each day").fill("0:00 to 12:00, 12:30 to 24:00")
+    day.get_by_role("button", name="Save the hours").click()
+
+    expect(day).to_contain_text("The hours are kept.")
+    assert call(home, "GET", "hours")["document"]["makers"][0]["hours"]["daily"] == [
+        ["0:00", "12:00"],
+        ["12:30", "24:00"],
+    ]
+
+
+def test_a_server_that_lost_everything_is_told_the_hours_and_the_ready_by(
+    phone: Page, home: Server, tmp_path: Path
+) -> None:
+    run = begin(phone)
+    day = planned(phone, run)
+    day.get_by_label("Each day").fill("6:00 to 23:00")
+    day.get_by_role("button", name="Save the hours").click()
+    expect(day).to_contain_text("The hours are kept.")
+    in_a_week = phone.evaluate("new Date(Date.now() + 7 * 864e5).toISOString().slice(0, 16)")
+    day.get_by_role("textbox", name="Day and time").fill(in_a_week)
+    day.get_by_role("button", name="Begin as late").click()
+    expect(day.locator(".day-why")).to_contain_text("it is enough to begin", timeout=SOON_MS)
+    home.stop()
+
+    bare = bowlside(tmp_path / "bare.sqlite3")
+    bare.url = home.url
+    bare.start()
+    try:
+        with phone.expect_response(
+            lambda told: told.request.method == "POST" and told.url.endswith("/plans")
+        ):
+            phone.reload()
+
+        assert call(bare, "GET", f"runs/{run}/plan")["aim"] == "ready_by"
+        assert call(bare, "GET", "hours")["document"]["makers"][0]["hours"]["daily"] == [["6:00", "23:00"]]
+    finally:
+        bare.stop()
