@@ -12,6 +12,7 @@ from typing import Any
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import expect
 from sqlalchemy import select
 from werkzeug.serving import make_server
 
@@ -350,5 +351,5 @@ def test_a_paired_phone_that_follows_a_link_from_elsewhere_still_comes_in(
     page.goto("http://elsewhere.test/")
     page.get_by_role("link").click()
 
-    page.wait_for_function("document.body.textContent.includes('import')")
+    expect(page.locator("body")).to_contain_text("import")
     context.close()

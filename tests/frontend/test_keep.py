@@ -17,7 +17,7 @@ from tests.servers import Server
 
 pytestmark = pytest.mark.browser
 
-NOON = "2027-03-01T12:00:00Z"
+JUST_BEFORE_NOON, NOON = "2027-03-01T11:59:00Z", "2027-03-01T12:00:01Z"
 
 
 @pytest.fixture(scope="module")
@@ -354,8 +354,8 @@ def clocked(page: Page, server: Server) -> Page:
     open_phone(page, server.url)
     page.evaluate("() => studio.close()")
     page.context.route("**/api/**", lambda route: route.abort())
-    page.clock.install(time=NOON)
-    page.clock.pause_at("2027-03-01T12:00:01Z")
+    page.clock.install(time=JUST_BEFORE_NOON)  # it runs until it is paused
+    page.clock.pause_at(NOON)
     return open_phone(page, server.url, synced=False)
 
 

@@ -136,7 +136,7 @@ def test_a_first_visit_is_enough_to_write_a_recipe_with_no_network(page: Page, s
     page.goto(server.url)
     page.get_by_text("Plain bar").first.wait_for()
     page.wait_for_function(COPIED, timeout=COPY_MS)
-    page.wait_for_function("navigator.serviceWorker.controller !== null", timeout=COPY_MS)
+    page.wait_for_function("() => navigator.serviceWorker.controller !== null", timeout=COPY_MS)
     page.context.set_offline(True)
 
     page.evaluate("location.hash = '#/recipe/new'")

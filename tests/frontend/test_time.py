@@ -40,7 +40,8 @@ class Told:
         self._started = phone
         page.context.route("**/api/**", self._tell)
         page.context.route("**/live", lambda route: route.abort())
-        page.clock.install(time=datetime.fromtimestamp(phone / 1000, UTC))
+        # It runs until it is paused, so it begins earlier.
+        page.clock.install(time=datetime.fromtimestamp((phone - MINUTE) / 1000, UTC))
         page.clock.pause_at(datetime.fromtimestamp((phone + 1) / 1000, UTC))
         self._passed = 1
         self._going = False
