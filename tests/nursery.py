@@ -61,6 +61,8 @@ class Nursery:
 
 def main(ours: socket.socket) -> None:
     signal.signal(signal.SIGCHLD, signal.SIG_IGN)  # nobody here asks how a server ended
+    import ortools.sat.python.cp_model  # noqa: F401  and what a first plan loads
+
     import api.demo
     import api.door.opening
     import api.serving  # noqa: F401  what `serve` loads when it is called

@@ -12,11 +12,12 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page, expect
 
+from tests.frontend.hands import NO_COPY
 from tests.frontend.phones import call
 from tests.frontend.shelves import SIZES, go, open_page, overflowing
 from tests.servers import Server, bowlside, demo_open
 
-pytestmark = pytest.mark.browser
+pytestmark = [pytest.mark.browser, NO_COPY]
 
 SOON_MS = 20_000  # a plan takes under a second; a busy machine takes its time
 PRESSED = "Pressed fizzing base with a clear soap pebble"
@@ -27,7 +28,7 @@ def home(tmp_path: Path) -> Iterator[Server]:
     """The demo studio, whose bench is always open. One for each test: runs on one bench share a plan."""
     server = demo_open(tmp_path / "bowlside.sqlite3")
     yield server
-    server.stop()
+    server.kill()
 
 
 @pytest.fixture
@@ -106,7 +107,11 @@ def test_the_picture_shows_hands_above_and_waits_below_and_is_read_at_arm_s_leng
 
 
 def boxes(locator: Any) -> list[dict[str, float]]:
-    return [each.bounding_box() for each in locator.all()]
+    """Where all of them are at one moment: the picture may be drawn anew between two."""
+    found: list[dict[str, float]] = locator.evaluate_all(
+        "nodes => nodes.map(node => node.getBoundingClientRect().toJSON())"
+    )
+    return found
 
 
 def test_keys_and_two_fingers_make_it_larger_and_smaller(phone: Page) -> None:

@@ -16,7 +16,7 @@ from api.door.pairing import make_code
 from api.settings import Settings, system_clock_ms
 from tests.frontend.hands import carry_on
 from tests.frontend.phones import RECIPE, RECIPE_ID, begin, call, entries_of, open_phone
-from tests.servers import Server, bowlside
+from tests.servers import Server, warm_bowlside
 
 pytestmark = pytest.mark.browser
 
@@ -31,7 +31,7 @@ class Studio:
 
     def __init__(self, folder: Path) -> None:
         self.database = folder / "studio.sqlite3"
-        self.server = bowlside(self.database, "--demo", "--lan", "--landing-port", "0").start()
+        self.server = warm_bowlside(self.database, "--demo", "--lan", "--landing-port", "0").start()
         self.url = f"https://127.0.0.1:{self.server.url.rsplit(':', 1)[1]}"
 
     def code(self, role: str) -> str:
@@ -326,7 +326,7 @@ def lose(server: Server, database: Path) -> None:
 
 def test_a_server_that_was_lost_is_refilled_from_a_phone(page: Page, tmp_path: Path) -> None:
     database = tmp_path / "studio.sqlite3"
-    server = bowlside(database, "--demo").start()
+    server = warm_bowlside(database, "--demo").start()
     call(server, "PUT", f"recipes/{RECIPE_ID}", RECIPE)
     open_phone(page, server.url)
     run = page.evaluate(
@@ -351,7 +351,7 @@ def test_a_server_that_was_lost_is_refilled_from_a_phone(page: Page, tmp_path: P
     assert len(before["records"]) >= 2 and any(before["finished"].values())
 
     lose(server, database)
-    empty = bowlside(database)
+    empty = warm_bowlside(database)
     empty.url = server.url
     empty.start()
     assert records(empty)["records"] == {}
@@ -366,7 +366,7 @@ def test_a_server_that_was_lost_is_refilled_from_a_phone(page: Page, tmp_path: P
 
 def test_a_server_put_back_to_an_older_copy_gets_the_newer_recipe_back(page: Page, tmp_path: Path) -> None:
     database = tmp_path / "studio.sqlite3"
-    server = bowlside(database).start()
+    server = warm_bowlside(database).start()
     call(server, "PUT", f"recipes/{RECIPE_ID}", RECIPE)
     open_phone(page, server.url)
     newer = {**RECIPE, "title": "Plainer bar"}
@@ -378,7 +378,7 @@ def test_a_server_put_back_to_an_older_copy_gets_the_newer_recipe_back(page: Pag
         [RECIPE_ID, newer],
     )
     lose(server, database)
-    older = bowlside(database)
+    older = warm_bowlside(database)
     older.url = server.url
     older.start()
     call(older, "PUT", f"recipes/{RECIPE_ID}", RECIPE)
