@@ -64,7 +64,8 @@ def replan(
     before: the plan that was followed; its order is kept where a better one would gain little. done:
     task id -> what has changed of its {"status", "began_at", "ended_at", "left_ms"}, for a problem that
     was made before it happened. Gaps with a most are soft now: when not all can be kept, the least time
-    over in all, then the fewest broken, and `broken` says which. There is always a plan while hours are left.
+    over in all, then the fewest broken, and `broken` says which. There is always a plan while hours are
+    left that each step fits into; else the status is "impossible", with the reasons.
     """
     if done:
         tasks = [{**task, **done.get(task["id"], {})} for task in problem["tasks"]]
@@ -191,7 +192,7 @@ class _Planner:
         if self.live and not (solver.available() and not self.work.out()):
             return self._of(rule) if rule else self._unknown(rule)
         if self.live:
-            return self._least_broken(rule)
+            return self._least_broken(rule, error)
         return self._impossible(error)
 
     def _impossible(self, error: Impossible | None) -> Json:
@@ -277,16 +278,20 @@ class _Planner:
             self._note(aim, answer, ms=False)
         return starts, makers
 
-    def _least_broken(self, rule: Layout | None) -> Json:
+    def _least_broken(self, rule: Layout | None, error: Impossible | None = None) -> Json:
         """Not every gap can be kept any more: the least time over in all, then the fewest, then the end.
 
-        A minute too late twice is better than half a day too late once.
+        A minute too late twice is better than half a day too late once. Impossible all the same is a
+        step that is longer than any bench hours: being late makes no room for it.
         """
         known: list[int] = []
         answer = solver.Answer("unknown")
         starts, makers = _units(self.grid, rule)
         for aim in ("over", "late", "finish"):
-            model = solver.Model(self.grid, soft=True)
+            try:
+                model = solver.Model(self.grid, soft=True)
+            except Impossible as unfit:
+                return self._impossible(unfit)
             model.hint(starts, makers)
             sums = [sum(model.over), sum(model.late)]
             for value, total in zip(known, sums, strict=False):
@@ -300,8 +305,10 @@ class _Planner:
             if aim != "finish":
                 known.append(found.values[aim])
             self._note(aim, found, ms=aim == "finish")
+        if not answer.starts and rule:
+            return self._of(rule)
         if not answer.starts:
-            return self._of(rule) if rule else self._unknown(rule)
+            return self._impossible(error) if found.status == "impossible" else self._unknown(rule)
         return self._told("proven" if answer.status == "proven" else "found", "solver", starts, makers)
 
     def _note(self, aim: str, answer: solver.Answer, ms: bool) -> None:

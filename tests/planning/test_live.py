@@ -288,6 +288,24 @@ def test_a_step_that_no_stretch_can_hold_is_named() -> None:
     )
 
 
+@pytest.mark.parametrize("makers", [1, 2])
+def test_once_begun_too_a_step_that_no_stretch_can_hold_is_named(makers: int) -> None:
+    """Hours that were cut short while the batch was under way: being late makes no room."""
+    began = MONDAY + 9 * HOUR
+    weighed = {"status": "done", "began_at": began, "ended_at": began + 5 * MINUTE, "left_ms": 0}
+    day = make_bare(
+        [make_task("Weigh", 5, **weighed), make_task("Press", 12 * 60)], [make_gap("Weigh", "Press")]
+    )
+    day["makers"] *= makers
+
+    made = replan(day, None, began + 10 * MINUTE)
+
+    assert made["status"] == "impossible"
+    assert (
+        made["reasons"][0]["says"] == "“Press” takes 12 h, and no stretch of bench hours is longer than 8 h."
+    )
+
+
 def test_steps_that_wait_for_each_other_are_named() -> None:
     made = plan(make_bare([make_task("a", 5), make_task("b", 5)], [make_gap("a", "b"), make_gap("b", "a")]))
 
