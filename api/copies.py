@@ -36,7 +36,7 @@ from sqlalchemy.exc import DBAPIError
 import bench
 from api import carry, create_app
 from api.clock import now_ms
-from api.hours import check_hours
+from api.hours import HOURS
 from api.places import MIGRATIONS
 from api.settings import Settings
 from api.shelf import SHELF
@@ -271,7 +271,7 @@ def _unreadable(connection: Connection) -> Iterator[str]:
     for document in connection.scalars(select(Kit.document)).all():
         yield from _asked("the kit", bench.read_kit, json.loads(document))
     for document in connection.scalars(select(BenchHours.document)).all():
-        yield from _asked("the bench hours", check_hours, json.loads(document))
+        yield from _asked("the bench hours", HOURS.check, json.loads(document))
     stock = connection.execute(select(ShelfEntry.id, ShelfEntry.text)).all()
     yield from _misread("the shelf", SHELF, stock, bench.fold_shelf)
     for run_id, sheet in connection.execute(select(Run.id, Run.sheet)).all():

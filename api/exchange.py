@@ -22,14 +22,14 @@ from api import shelf
 from api.clock import now_ms
 from api.entries import keep_entries
 from api.errors import Problem, flatten
-from api.hours import HoursNow, check_hours, current_hours, keep_hours
+from api.hours import HOURS
 from api.kit import KitNow, current_kit, keep_kit
 from api.plan_shapes import BenchWritten
 from api.recipes import current_version, find_version, keep_version
 from api.runs import begin_run
 from api.schemas import Imported, SettingsWritten, StudioExport
 from api.store import reading, writing
-from api.studio_settings import SettingsNow, check_settings, current_settings, keep_settings
+from api.studio_settings import SETTINGS
 from api.tables import Entry, RecipeVersion, Run, ShelfEntry
 from api.wire import Blueprint, answer, read_document
 from bench import BenchError, canonical
@@ -126,8 +126,8 @@ def export_all() -> dict[str, Any]:
             for row in connection.execute(select(Run.__table__).order_by(Run.created_at, Run.id))
         ]
         kit = current_kit(connection)
-        settings = current_settings(connection)
-        hours = current_hours(connection)
+        settings = SETTINGS.now(connection)
+        hours = HOURS.now(connection)
         stock = [
             json.loads(text) for text in connection.scalars(select(ShelfEntry.text).order_by(ShelfEntry.seq))
         ]
@@ -173,10 +173,10 @@ def _import_studio(connection: Connection, document: dict[str, Any], tally: Tall
             _import_kit(connection, studio["kit"], tally)
     if studio["settings"] is not None:
         with tally.judging("settings"):
-            _import_settings(connection, studio["settings"], tally)
+            tally.count(SETTINGS.take_in(connection, _loaded(SettingsWritten(), studio["settings"])))
     if studio["hours"] is not None:
         with tally.judging("hours"):
-            _import_hours(connection, studio["hours"], tally)
+            tally.count(HOURS.take_in(connection, _loaded(BenchWritten(), studio["hours"])))
     answers, _ = shelf.keep_entries(connection, studio["shelf"], now_ms())
     _count_entries(answers, tally, "shelf")
     for index, run in enumerate(studio["runs"]):
@@ -222,28 +222,6 @@ def _import_run(connection: Connection, asked: dict[str, Any], tally: Tally, whe
     tally.count(new)
     answers, _ = keep_entries(connection, run_id, asked["entries"], now_ms())
     _count_entries(answers, tally, f"{where}.entries")
-
-
-def _import_settings(connection: Connection, document: dict[str, Any], tally: Tally) -> None:
-    settings = _loaded(SettingsWritten(), document)
-    check_settings(settings)
-    now = current_settings(connection)
-    if now.version and canonical(now.document) != canonical(settings):
-        raise Problem(409, "Other settings are here already. To change them: PUT /api/v1/settings.")
-    if not now.version:
-        keep_settings(connection, SettingsNow(1, settings))
-    tally.count(not now.version)
-
-
-def _import_hours(connection: Connection, document: dict[str, Any], tally: Tally) -> None:
-    hours = _loaded(BenchWritten(), document)
-    check_hours(hours)
-    now = current_hours(connection)
-    if now.version and canonical(now.document) != canonical(hours):
-        raise Problem(409, "Other bench hours are here already. To change them: PUT /api/v1/hours.")
-    if not now.version:
-        keep_hours(connection, HoursNow(1, hours))
-    tally.count(not now.version)
 
 
 def _loaded(schema: Schema, document: dict[str, Any]) -> dict[str, Any]:

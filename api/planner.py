@@ -21,7 +21,8 @@ from sqlalchemy import Connection, delete, func, select, update
 import bench
 from api import records
 from api.clock import now_ms
-from api.hours import HoursNow, current_hours
+from api.held import Held
+from api.hours import HOURS
 from api.kit import current_kit
 from api.recipes import version_or_404
 from api.runs import Bench, laid_out_in
@@ -52,7 +53,7 @@ class Reading:
     """All that a plan is made of, as it stands in one view of the database."""
 
     def __init__(self, connection: Connection, asked: Json) -> None:
-        self.hours: HoursNow = current_hours(connection)
+        self.hours: Held = HOURS.now(connection)
         self.kit = current_kit(connection).measured
         self.reach = reaches(connection, asked["runs"])
         self.sheets: list[tuple[str, Json, Json | None, Json]] = []  # name, sheet, state, measured recipe

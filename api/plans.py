@@ -12,7 +12,7 @@ from sqlalchemy import Connection, Row, and_, delete, insert, or_, select, updat
 import bench
 from api.clock import now_ms
 from api.errors import Problem, not_found
-from api.hours import current_hours
+from api.hours import HOURS
 from api.plan_calendar import MIME, calendar
 from api.plan_shapes import PlanAsked, PlanWhole
 from api.planner import (
@@ -212,7 +212,7 @@ def _behind(connection: Connection, row: Row[Any]) -> int:
     made = json.loads(row.made)
     now = reaches(connection, json.loads(row.asked)["runs"])
     entries: int = sum(now[run] - made["reach"].get(run, 0) for run in now)
-    return entries + int(current_hours(connection).version != made["hours"])
+    return entries + int(HOURS.now(connection).version != made["hours"])
 
 
 def _told(plan_id: str) -> Json:

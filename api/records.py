@@ -20,7 +20,7 @@ from api.said import Cost, Label, Last, Record
 from api.schemas import LabelQuery
 from api.spreadsheet import CSV, Cell, instant, spreadsheet
 from api.store import read_row, reading
-from api.studio_settings import current_settings
+from api.studio_settings import SETTINGS
 from api.tables import db
 from api.wire import Blueprint, answer, answer_text, described
 
@@ -81,7 +81,7 @@ def get_cost(run_id: UUID) -> Response:
     _, record = recorded(run_id)
     there = shelf.now_there()
     with reading() as connection:
-        settings = current_settings(connection).document
+        settings = SETTINGS.now(connection).document
     lots = [there["lots"].get(each["lot"]) for each in record["lots"]]
     currencies = [lot["price"]["currency"] for lot in lots if lot and lot["price"]]
     own = settings.get("currency") or next(iter(currencies), None)
@@ -100,7 +100,7 @@ def get_label(asked: dict[str, Any], run_id: UUID) -> Response:
     run, record = recorded(run_id)
     there = shelf.now_there()
     with reading() as connection:
-        settings = current_settings(connection).document
+        settings = SETTINGS.now(connection).document
         made_by = run.sheet["recipe"]
         recipe = bench.read_recipe(
             json.loads(version_or_404(connection, made_by["id"], made_by["version"]).document)
