@@ -21,7 +21,7 @@ import { registerSizeScreen } from "./screens/size.js";
 const UNLOCK_AFTER_MS = 300; // well inside the seconds for which a browser remembers a touch
 
 const HEAR_PLAN_MS = 30_000;
-const AT_REST_MS = 300; // the bench stands first, then what looks ahead is fetched
+const AT_REST_MS = 300; // the bench stands first, then what looks ahead is fetched and reckoned
 
 const AWAY_MS = 30 * 60_000; // after this long away, say where things stand even if nothing rang
 
@@ -36,6 +36,8 @@ let writing = false;
 let beside = null; // parts/beside.js, once it is here
 let planHeard = -Infinity;
 let planning = null; // parts/day-ahead.js, once it is here
+let led = { run: "", lead: null }; // what the plan was last found to say
+let looking = 0;
 let worn = null; // style/shelf.css, on its way or here
 const former = new Map(); // recipes as older runs were made by, measured
 
@@ -65,7 +67,7 @@ const SCREENS = {
     title: (id) => studio.run(id)?.sheet.recipe.title ?? "Bench",
     data: (id) => {
       const run = studio.run(id);
-      return run && { run, bench: studio.bench(id), waits: studio.waits(), now: () => studio.at(), link: studio.link, beside: (step) => besideOf(run, step), lead: leadOf(run) };
+      return run && { run, bench: studio.bench(id), waits: studio.waits(), now: () => studio.at(), link: studio.link, beside: (step) => besideOf(run, step), lead: (isAsked) => leadOf(run, isAsked) };
     },
   },
   day: {
@@ -159,13 +161,35 @@ function aheadOf(run) {
   return planning.dayOfRun?.(studio, run, measuredOf) ?? null;
 }
 
-/** What the plan says is next in a run, and why: { step, says }. Now and then the server is asked for a newer plan. */
-function leadOf(run) {
-  if (run.open && studio.link.state === "online" && studio.at() - planHeard > HEAR_PLAN_MS) {
+/**
+ * What the plan says is next in a run, and why: { step, says }. Looking over the day is no part of a touch's answer:
+ * unless the next step is asked for, what was found last stands until the page has been at rest for a moment.
+ * Now and then the server is asked for a newer plan.
+ */
+function leadOf(run, isAsked) {
+  if (!run.open) return null;
+  if (studio.link.state === "online" && studio.at() - planHeard > HEAR_PLAN_MS) {
     if (hearPlan(run)) planHeard = studio.at();
   }
-  const ahead = run.open && aheadOf(run);
-  return ahead ? planning.leadOf(ahead, run.id, studio.planOf(run.id).plan) : null;
+  clearTimeout(looking);
+  if (isAsked || led.run !== run.id) look(run);
+  else looking = setTimeout(lookAtRest, AT_REST_MS, run);
+  return led.lead;
+}
+
+function look(run) {
+  const ahead = aheadOf(run);
+  led = { run: run.id, lead: ahead ? planning.leadOf(ahead, run.id, studio.planOf(run.id).plan) : null };
+}
+
+function lookAtRest(run) {
+  if (isPressed) {
+    looking = setTimeout(lookAtRest, AT_REST_MS, run);
+    return;
+  }
+  const { lead } = led;
+  look(run);
+  if (led.lead?.step !== lead?.step || led.lead?.says !== lead?.says) drawSoon();
 }
 
 function readRoute() {

@@ -7,9 +7,12 @@ const DAYS = ["sun", "mon", "tue", "wed", "thu", "fri", "sat"];
 const MINUTE_MS = 60_000;
 const DAY_MS = 86_400_000;
 
+const places = new Map(); // each zone's clock, kept: it costs more to make one than to ask it
+
 /** @returns {[opens: number, closes: number][]} in order, none touching the next */
 export function stretches({ zone, daily = [], days = {}, dates = {} }, since, until) {
-  const place = new Place(zone);
+  if (!places.has(zone)) places.set(zone, new Place(zone));
+  const place = places.get(zone);
   const found = [];
   // Days are counted as if the clock were UTC's: only `instant` knows the place.
   const last = Math.floor(place.clock(until) / DAY_MS);
@@ -17,8 +20,8 @@ export function stretches({ zone, daily = [], days = {}, dates = {} }, since, un
     const date = new Date(day * DAY_MS);
     const written = dates[date.toISOString().slice(0, 10)] ?? days[DAYS[date.getUTCDay()]] ?? daily;
     for (const [opens, closes] of written.map((pair) => pair.map(minutesOf)).sort(([a], [b]) => a - b)) {
-      const begin = Math.max(since, place.instant(day * DAY_MS + opens * MINUTE_MS));
-      const end = Math.min(until, place.instant(day * DAY_MS + closes * MINUTE_MS));
+      const begin = Math.max(since, place.instant(day, opens));
+      const end = Math.min(until, place.instant(day, closes));
       if (begin >= end) continue; // before or after what is asked, or swallowed by the clock's change
       if (found.length && begin <= found.at(-1)[1]) found.at(-1)[1] = Math.max(found.at(-1)[1], end);
       else found.push([begin, end]);
@@ -35,6 +38,7 @@ function minutesOf(text) {
 /** A place's clock. What it shows is counted in ms as if it were UTC's. */
 class Place {
   #format;
+  #offsets = new Map(); // at midnights: a fortnight's hours ask for the same few again and again
 
   constructor(zone) {
     this.#format = new Intl.DateTimeFormat("en-GB", { timeZone: zone, hourCycle: "h23", year: "numeric", month: "numeric", day: "numeric", hour: "numeric", minute: "numeric", second: "numeric" });
@@ -46,10 +50,16 @@ class Place {
     return Date.UTC(year, month - 1, day, hour, minute, second) + (at % 1000);
   }
 
-  /** The instant at which the clock shows it: the first of two, and of an hour that is skipped the one after. */
-  instant(shown) {
-    const [before, after] = [shown - DAY_MS, shown + DAY_MS].map((at) => this.clock(at) - at);
+  /** The instant at which the clock shows so many minutes of a day: the first of two, and of an hour that is skipped the one after. */
+  instant(day, minutes) {
+    const shown = day * DAY_MS + minutes * MINUTE_MS;
+    const [before, after] = [day - 1, day + 2].map((each) => this.#offset(each)); // beyond the day on either side, wherever the place is
     const first = shown - before;
     return before === after || this.clock(first) === shown || this.clock(shown - after) !== shown ? first : shown - after;
+  }
+
+  #offset(day) {
+    if (!this.#offsets.has(day)) this.#offsets.set(day, this.clock(day * DAY_MS) - day * DAY_MS);
+    return this.#offsets.get(day);
   }
 }

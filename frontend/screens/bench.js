@@ -165,7 +165,11 @@ class BenchScreen extends HTMLElement {
   /** The step the plan has next. A plan that comes meanwhile changes nothing under the maker's hand: what it says holds from the next entry on. */
   #next() {
     const { run, lead } = this.#data;
-    if (this.#led?.state !== run.state) this.#led = { state: run.state, step: lead?.step ?? null };
+    if (this.#led?.state !== run.state) {
+      const found = lead(true);
+      if (!found) return null;
+      this.#led = { state: run.state, step: found.step };
+    }
     return this.#led.step;
   }
 
@@ -195,7 +199,7 @@ class BenchScreen extends HTMLElement {
     show(parts.says, prompt.says !== "");
     setText(parts.why, unbroken(prompt.why));
     show(parts.why, Boolean(prompt.why));
-    const { lead } = this.#data;
+    const lead = this.#data.lead(false);
     const says = (lead?.step ?? prompt.step) === prompt.step ? lead?.says : "";
     setText(parts.lead, unbroken(says || "The whole day"));
     setAttr(parts.lead, "href", `#/day/${run.id}`);
