@@ -17,7 +17,7 @@ run: $(RUN_STAMP)
 # A file's tests stay together: what they share (a browser, a database server) is made once. They wait
 # as much as they work, so there are more of them at a time than cores.
 test: lint $(BROWSER_STAMP) $(POSTGRESQL_STAMP)
-	$(BIN)/pytest --numprocesses $(WORKERS) --dist loadfile
+	$(BIN)/pytest --numprocesses $(WORKERS) --dist loadfile --no-loadscope-reorder
 
 lint: $(DEV_STAMP)
 	$(BIN)/ruff check .

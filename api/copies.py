@@ -37,11 +37,13 @@ import bench
 from api import carry, create_app
 from api.clock import now_ms
 from api.hours import HOURS
+from api.kit import KIT
 from api.places import MIGRATIONS
 from api.settings import Settings
 from api.shelf import SHELF
 from api.store import close, last_number, number_after, reading, writing
-from api.tables import BenchHours, Entry, Kit, RecipeVersion, Run, ShelfEntry
+from api.studio_settings import SETTINGS
+from api.tables import Entry, RecipeVersion, Run, ShelfEntry
 from bench import BenchError
 
 FORMAT = "bowlside-backup/1"
@@ -268,10 +270,9 @@ def _unreadable(connection: Connection) -> Iterator[str]:
         yield from _asked(
             f"recipe {row.recipe_id}, version {row.version}", bench.read_recipe, json.loads(row.document)
         )
-    for document in connection.scalars(select(Kit.document)).all():
-        yield from _asked("the kit", bench.read_kit, json.loads(document))
-    for document in connection.scalars(select(BenchHours.document)).all():
-        yield from _asked("the bench hours", HOURS.check, json.loads(document))
+    for one in (KIT, HOURS, SETTINGS):
+        for document in connection.scalars(select(one.table.document)).all():
+            yield from _asked(f"the {one.name}", one.read, json.loads(document))
     stock = connection.execute(select(ShelfEntry.id, ShelfEntry.text)).all()
     yield from _misread("the shelf", SHELF, stock, bench.fold_shelf)
     for run_id, sheet in connection.execute(select(Run.id, Run.sheet)).all():

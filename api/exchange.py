@@ -23,7 +23,7 @@ from api.clock import now_ms
 from api.entries import keep_entries
 from api.errors import Problem, flatten
 from api.hours import HOURS
-from api.kit import KitNow, current_kit, keep_kit
+from api.kit import KIT
 from api.plan_shapes import BenchWritten
 from api.recipes import current_version, find_version, keep_version
 from api.runs import begin_run
@@ -125,7 +125,7 @@ def export_all() -> dict[str, Any]:
             }
             for row in connection.execute(select(Run.__table__).order_by(Run.created_at, Run.id))
         ]
-        kit = current_kit(connection)
+        kit = KIT.now(connection)
         settings = SETTINGS.now(connection)
         hours = HOURS.now(connection)
         stock = [
@@ -207,13 +207,7 @@ def _import_version(connection: Connection, recipe_id: str, asked: dict[str, Any
 
 
 def _import_kit(connection: Connection, document: dict[str, Any], tally: Tally) -> None:
-    measured = bench.read_kit(document)
-    now = current_kit(connection)
-    if now.version and canonical(now.document) != canonical(document):
-        raise Problem(409, "Another kit is here already. To change it, edit it with PUT /api/v1/kit.")
-    if not now.version:
-        keep_kit(connection, KitNow(1, document, measured), now_ms())
-    tally.count(not now.version)
+    tally.count(KIT.take_in(connection, document))
 
 
 def _import_run(connection: Connection, asked: dict[str, Any], tally: Tally, where: str) -> None:

@@ -1,4 +1,4 @@
-"""A document that the studio has one of, such as its settings or its bench hours: said anew as a whole, in versions.
+"""A document that the studio has one of, its kit, settings or bench hours: said anew as a whole, in versions.
 
 What holds until somebody has said anything is version 0, and is nowhere kept.
 """
@@ -24,37 +24,42 @@ Json = dict[str, Any]
 
 @dataclass(frozen=True)
 class Held:
-    """The document that holds now, and how often it was said anew."""
+    """The document that holds now, what the bench reads in it where that is kept too, and how often it was said anew."""
 
     version: int
     document: Json
+    measured: Json | None = None
 
     def answer(self, status: int = 200) -> Response:
-        return answer(self.__dict__, status, etag=str(self.version))
+        told = {key: value for key, value in self.__dict__.items() if value is not None}
+        return answer(told, status, etag=str(self.version))
 
 
 @dataclass(frozen=True)
 class OneOf:
     """The one document of its kind.
 
-    table: a table of one row with version, document and updated_at. name: as people say it, "bench hours".
-    address: where it is put. unsaid: what holds at version 0. check: raises a BenchError that names the
-    field of what the bench could not work with.
+    table: a table of one row with version, document and updated_at, and measured where what is read is kept.
+    name: as people say it, "bench hours". address: where it is put. unsaid: what holds at version 0.
+    read: gives what the bench reads in it, if anything; raises a BenchError that names the field of what
+    the bench could not work with.
     """
 
     table: Any
     name: str
     address: str
     unsaid: Json
-    check: Callable[[Json], None]
+    read: Callable[[Json], Json | None]
 
     def now(self, connection: Connection) -> Held:
-        row = connection.execute(select(self.table.version, self.table.document)).one_or_none()
-        return Held(row.version, json.loads(row.document)) if row else Held(0, self.unsaid)
+        row = connection.execute(select(self.table.__table__)).mappings().one_or_none()
+        if row is None:
+            return Held(0, self.unsaid, self.read(self.unsaid))
+        return Held(row["version"], json.loads(row["document"]), json.loads(row.get("measured", "null")))
 
     def put(self, document: Json) -> Response:
         """Answer the request to say it anew; once it was said, with If-Match."""
-        self.check(document)
+        measured = self.read(document)
         with writing() as connection:
             now = self.now(connection)
             tags = if_match()
@@ -62,31 +67,32 @@ class OneOf:
                 return now.answer()
             if now.version and tags is None:
                 raise Problem(
-                    428, f"There are {self.name} already. To edit them, send If-Match with their ETag."
+                    428, f"To change the {self.name}, read what is here and send If-Match with its ETag."
                 )
             if tags is not None and not tags & {"*", str(now.version)}:
                 raise Problem(
-                    412,
-                    f"The {self.name} have changed since you read them. Read them again, then edit those.",
+                    412, f"Somebody has changed the {self.name} since you read. Read again, then edit that."
                 )
-            kept = Held(now.version + 1, document)
+            kept = Held(now.version + 1, document, measured)
             self._keep(connection, kept)
         return kept.answer(200 if now.version else 201)
 
     def take_in(self, connection: Connection, document: Json) -> bool:
         """Keep one from elsewhere where nothing was said yet; False when the same is here, Problem for another."""
-        self.check(document)
+        measured = self.read(document)
         now = self.now(connection)
         if now.version and canonical(now.document) != canonical(document):
             raise Problem(
-                409, f"Other {self.name} are here already. To change them: PUT /api/v1{self.address}."
+                409, f"That would replace the studio's {self.name}. To do so: PUT /api/v1{self.address}."
             )
         if not now.version:
-            self._keep(connection, Held(1, document))
+            self._keep(connection, Held(1, document, measured))
         return not now.version
 
     def _keep(self, connection: Connection, held: Held) -> None:
         values = {"version": held.version, "document": canonical(held.document), "updated_at": now_ms()}
+        if held.measured is not None:
+            values["measured"] = canonical(held.measured)
         if held.version == 1:
             connection.execute(insert(self.table).values(id=1, **values))
         else:

@@ -23,7 +23,8 @@ from api import records
 from api.clock import now_ms
 from api.held import Held
 from api.hours import HOURS
-from api.kit import current_kit
+from api.kit import measured_kit
+from api.plan_shapes import MOST_TOGETHER
 from api.recipes import version_or_404
 from api.runs import Bench, laid_out_in
 from api.store import reading, writing
@@ -40,6 +41,7 @@ SILENT_MS = 30_000  # after this long without a word, nobody is at work any more
 DAY_MS = 86_400_000
 AHEAD_MS = 14 * DAY_MS  # of bench hours beyond all the waits there are
 MOST_AHEAD_MS = 399 * DAY_MS
+TOGETHER_MS = 3 * DAY_MS  # runs that share the bench lay still for less (frontend/keep/studio.js too)
 KEPT_MS = 7 * DAY_MS  # how long a plan stays that no run follows
 
 EXTENSION = "bowlside_planner"
@@ -54,7 +56,7 @@ class Reading:
 
     def __init__(self, connection: Connection, asked: Json) -> None:
         self.hours: Held = HOURS.now(connection)
-        self.kit = current_kit(connection).measured
+        self.kit = measured_kit(connection)
         self.reach = reaches(connection, asked["runs"])
         self.sheets: list[tuple[str, Json, Json | None, Json]] = []  # name, sheet, state, measured recipe
         for run_id in asked["runs"]:
@@ -306,3 +308,26 @@ def drop_old(connection: Connection, at: int) -> None:
 
 def known_runs(connection: Connection, runs: list[str]) -> set[str]:
     return set(connection.execute(select(Run.id).where(Run.id.in_(runs))).scalars())
+
+
+def beside(connection: Connection, run: str, at: int) -> list[str]:
+    """The other runs that share the bench with this one, at most seven, those begun last first.
+
+    They are open, something happened in them of late, and they follow a plan of their own that is to end
+    soonest. One that is to be ready by some time keeps to that; one that cannot be planned spoils no other.
+    """
+    followed = (
+        select(Run.id, Run.created_at, Plan.asked)
+        .join(PlannedRun, PlannedRun.run_id == Run.id)
+        .join(Plan, Plan.id == PlannedRun.plan_id)
+        .where(Run.id != run, Run.finished_at.is_(None), Plan.state != "refused")
+        .order_by(Run.created_at.desc(), Run.id)
+    )
+    found = []
+    for row in connection.execute(followed):
+        newest = select(Entry.text).where(Entry.run_id == row.id).order_by(Entry.seq.desc()).limit(1)
+        text = connection.scalar(newest)
+        moved = json.loads(text)["at"] if text else row.created_at
+        if json.loads(row.asked)["aim"] == "finish" and moved > at - TOGETHER_MS:
+            found.append(str(row.id))
+    return found[: MOST_TOGETHER - 1]

@@ -22,6 +22,7 @@ from api.planner import (
     SILENT_MS,
     Planner,
     Reading,
+    beside,
     drop_old,
     known_runs,
     reaches,
@@ -93,7 +94,8 @@ def get_run_plan(run_id: UUID) -> Response:
     """The plan that a run follows, as it was kept.
 
     When entries came since, or the bench hours changed, the day is planned anew in the background, and
-    the plan that was there is given meanwhile. A run that has none yet is planned now.
+    the plan that was there is given meanwhile. A run that has none yet is planned now, together with the
+    others on the bench: there is one pair of hands for all of them.
     """
     run = str(run_id)
     with reading() as connection:
@@ -101,8 +103,10 @@ def get_run_plan(run_id: UUID) -> Response:
             no_such_run()
         plan_id = connection.scalar(select(PlannedRun.plan_id).where(PlannedRun.run_id == run))
     if plan_id is None:
-        asked = {"runs": [run], "recipes": [], "aim": "finish", "ready_by": None, "savings": False}
-        plan_id = _add(asked, now_ms())
+        at = now_ms()
+        with reading() as connection:
+            runs = [run, *beside(connection, run, at)]
+        plan_id = _add({"runs": runs, "recipes": [], "aim": "finish", "ready_by": None, "savings": False}, at)
         _planner().begin(plan_id, WAIT_S)
         return answer(_told(plan_id))
     if _take_up(plan_id):

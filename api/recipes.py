@@ -14,7 +14,7 @@ from sqlalchemy import Connection, func, insert, select, update
 import bench
 from api.clock import now_ms
 from api.errors import Problem, not_found
-from api.kit import current_kit
+from api.kit import measured_kit
 from api.openapi import ETAG, IF_MATCH, IF_NONE_MATCH, RECIPE_REF, document_body
 from api.schemas import (
     Air,
@@ -275,7 +275,7 @@ def _current_or_404(recipe_id: UUID) -> Any:
 
 def _kit() -> dict[str, Any]:
     with reading() as connection:
-        kit: dict[str, Any] = current_kit(connection).measured
+        kit = measured_kit(connection)
     return kit
 
 

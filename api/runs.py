@@ -15,7 +15,7 @@ from sqlalchemy import Connection, Engine, insert, text
 import bench
 from api.clock import now_ms
 from api.errors import Problem, not_found
-from api.kit import current_kit
+from api.kit import measured_kit
 from api.openapi import ETAG, IF_NONE_MATCH
 from api.recipes import version_or_404
 from api.said import Now
@@ -127,7 +127,7 @@ def begin_run(connection: Connection, run_id: str, asked: dict[str, Any], at: in
         return found, False
     recipe = version_or_404(connection, recipe_id, version)
     ref = {"id": recipe_id, "version": version}
-    kit = kit or current_kit(connection).measured
+    kit = kit or measured_kit(connection)
     sheet = canonical(bench.make_sheet(json.loads(recipe.measured), ref, asked["size"], kit))
     if asked.get("sheet_sha256") not in (None, sha256(sheet.encode()).hexdigest()):
         raise Problem(

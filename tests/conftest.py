@@ -55,6 +55,11 @@ def clock() -> Clock:
     return Clock()
 
 
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """What drives a browser takes longest, so it begins first: no worker is alone with it at the end."""
+    items.sort(key=lambda item: item.get_closest_marker("browser") is None)
+
+
 def pytest_generate_tests(metafunc: pytest.Metafunc) -> None:
     if "database" in metafunc.fixturenames:
         only = metafunc.definition.get_closest_marker("database")

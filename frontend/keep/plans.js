@@ -4,7 +4,6 @@
  */
 
 const HOURS = "hours";
-const TOGETHER_MS = 3 * 24 * 3_600_000; // runs in which something happened since then are planned together
 const MOST_TOGETHER = 8;
 const planKey = (run) => `plan ${run}`;
 
@@ -53,11 +52,9 @@ export class Plans {
     return [...new Set([run, ...plan.parts.map((part) => part.run).filter((id) => this.#book.runs.has(id))])];
   }
 
-  /** All open runs that were on the bench lately share one plan. @param asked its aim, and by when */
+  /** All runs that share the bench get one plan. @param asked its aim, and by when */
   askTogether(run, asked, studio) {
-    const lately = studio.at() - TOGETHER_MS;
-    const others = studio.runs.filter(({ id, open, entries, created_at }) => open && id !== run && (entries.at(-1)?.at ?? created_at) > lately);
-    return this.ask(run, { ...asked, runs: [run, ...others.map(({ id }) => id)].slice(0, MOST_TOGETHER) });
+    return this.ask(run, { ...asked, runs: [run, ...studio.beside({ id: run }).map(({ id }) => id)].slice(0, MOST_TOGETHER) });
   }
 
   /** Ask for a plan that these runs follow. @param asked as POST /plans takes it */

@@ -33,6 +33,7 @@ const SETTINGS = { batch_number: "{yy}{mm}{dd}-{mark}{n}" };
 const URGENCY = ["late", "soon_late", "ready", "look", "open", "counting"];
 /** While the page is in sight, the time is noted this often, so that a killed page knows when it was last seen. */
 const SEEN_EVERY_MS = 20_000;
+const TOGETHER_MS = 3 * 24 * 3_600_000; // as the server has it (api/planner.py)
 
 /** @returns {Promise<Studio>} rejects with a StoreError when the phone gives no place to keep runs */
 export async function openStudio() {
@@ -332,6 +333,12 @@ export class Studio extends EventTarget {
   /** The plan a run follows, as the server last gave it, and the bench hours; null for what was never heard. */
   planOf(run) {
     return { plan: this.#book.meta.get(`plan ${run}`) ?? null, hours: this.#book.meta.get("hours") ?? null };
+  }
+
+  /** The other runs that share the bench with this one: they are open, and something happened in them of late. */
+  beside({ id }) {
+    const since = this.at() - TOGETHER_MS;
+    return this.runs.filter((run) => run.open && run.id !== id && (run.entries.at(-1)?.at ?? run.created_at) > since);
   }
 
   /** To ask for plans; see plans.js. */

@@ -2,8 +2,8 @@
 // Without a plan the plain rule orders the day. What is next is judged by looking ahead (bench/foresight.js).
 //
 //   dayAhead({ runs: [{ run, measured }], hours, plan, at })
-//     -> { problem, order, tasks: [{ …task, starts_at, ends_at, maker }], hours, finish, broken, next }
-//   dayOfRun(studio, run, measuredOf) // the same over all the runs that share this run's plan
+//     -> { problem, batches: [{ id, name }], order, tasks: [{ …task, starts_at, ends_at, maker }], hours, finish, broken, next }
+//   dayOfRun(studio, run, measuredOf) // the same over all the runs that share this run's plan, or without one the bench
 //   leadOf(ahead, run, plan)          // what the plan says is next in a run, and why: { step, says }, or null
 //   whyWords(ahead, plan)             // why this now, or why wait, in one line; "" when there is nothing to say
 //   stopWords(ahead, until)           // what happens when nothing is begun before then
@@ -34,14 +34,15 @@ export function dayAhead({ runs, hours, plan, at }) {
 
 export function dayOfRun(studio, run, measuredOf) {
   const { plan, hours } = studio.planOf(run.id);
-  const along = (plan?.parts ?? []).map((part) => studio.run(part.run)).filter((other) => other && other !== run && other.open);
+  const others = plan ? plan.parts.map((part) => studio.run(part.run)).filter((other) => other?.open) : studio.beside(run);
+  const along = others.filter((other) => other !== run);
   return dayAhead({ runs: [run, ...along].map((each) => ({ run: each, measured: measuredOf(each) ?? null })), hours, plan, at: studio.at() });
 }
 
 export function leadOf(ahead, run, plan) {
   if (!ahead.next) return null;
   const task = ahead.problem.tasks.find(({ id }) => id === ahead.next.step);
-  if (task && task.run !== run) return { step: null, says: `\u201c${task.title}\u201d of another batch goes first.` };
+  if (task && task.run !== run) return { step: null, says: `First \u201c${task.title}\u201d of ${ahead.batches.find(({ id }) => id === task.run).name}.` };
   return { step: task ? task.id.slice(run.length + 1) : null, says: whyWords(ahead, plan) };
 }
 
@@ -58,7 +59,8 @@ function lookAhead(runs, makers, plan, at) {
   const isLed = day.open.length <= MOST_LED;
   const begins = plan?.plan?.aim === "ready_by" && !inHand ? plan.plan.begins_at : null;
   const next = begins > at ? { step: null, until: begins, why: { kind: "later", ready_by: plan.ready_by }, broken: [] } : inHand ? { step: inHand.id, until: null, why: { kind: "in_hand" }, broken: [] } : isLed ? nextStep(problem, order, at) : null;
-  return { problem, order, tasks, hours: problem.makers.map((maker) => maker.hours), at, finish: layout.placed ? layout.finish : null, broken: layout.broken, next };
+  const batches = runs.map(({ run }) => ({ id: run.id, name: run.state.number || run.sheet.recipe.title }));
+  return { problem, batches, order, tasks, hours: problem.makers.map((maker) => maker.hours), at, finish: layout.placed ? layout.finish : null, broken: layout.broken, next };
 }
 
 /** The plan's order, its times kept where that is no worse than as early as can be. */

@@ -14,6 +14,7 @@ const HOUR_MS = 3_600_000;
 const HEAD = 50; // the days and the hours
 const LANE = 62; // a maker's row
 const ROW = 56; // a part's row
+const NAME = 26; // a batch's name above its rows, where there are several
 const LEAST = 14; // px an hour
 const MOST = 900;
 const ZOOM = 1.4;
@@ -92,12 +93,11 @@ class DayPicture extends HTMLElement {
     const { ahead, now } = this.#data;
     const from = (this.#drawnFrom = this.#from);
     const until = this.#until;
-    const letters = [...new Set(ahead.tasks.map(({ letter, run }) => `${run} ${letter}`))];
     const lanes = ahead.hours.length;
     const top = HEAD + lanes * LANE;
-    const height = top + letters.length * ROW + 6;
+    const { rows, names, height } = rowsOf(ahead, top);
     const wide = Math.ceil(this.#x(until));
-    const rowOf = ({ run, letter }) => top + letters.indexOf(`${run} ${letter}`) * ROW;
+    const rowOf = (task) => rows.find(({ run, letter }) => run === task.run && letter === task.letter).y;
     const open = ahead.hours.map((hours) => hours.filter(([opens, closes]) => closes > from && opens < until).map(([opens, closes]) => [Math.max(from, opens), Math.min(until, closes)]));
     const shaded = open.flatMap((hours, lane) =>
       hours.flatMap(([opens, closes]) => [
@@ -109,7 +109,8 @@ class DayPicture extends HTMLElement {
       "g",
       { class: "row-heads" },
       s("rect", { x: 0, y: top, width: ROW_HEAD, height: height - top }),
-      letters.map((key, place) => s("text", { x: ROW_HEAD / 2, y: top + place * ROW + ROW / 2 + 6 }, key.split(" ").at(-1))),
+      rows.map(({ letter, y }) => s("text", { x: ROW_HEAD / 2, y: y + ROW / 2 + 6 }, letter)),
+      names.map(({ name, y }) => s("text", { class: "lane-name", x: 6, y: y + 19 }, name)),
       lanes > 1 && ahead.problem.makers.map(({ name }, lane) => s("text", { class: "lane-name", x: 6, y: HEAD + lane * LANE + 17 }, name)),
     );
     this.#now = s("g", { class: "now-line" }, s("path", { d: `M0 ${HEAD - 6}V${height}` }), s("text", { x: 5, y: height - 8 }, "now"));
@@ -119,7 +120,7 @@ class DayPicture extends HTMLElement {
         { class: "day-picture", width: wide, height, viewBox: `0 0 ${wide} ${height}`, role: "img", "aria-label": summary(ahead, now()) },
         shaded,
         this.#ticks(from, until, height),
-        letters.map((key, place) => s("path", { class: "row-line", d: `M0 ${top + place * ROW}H${wide}` })),
+        [...names, ...rows].map(({ y }) => s("path", { class: "row-line", d: `M0 ${y}H${wide}` })),
         ahead.tasks.filter(({ kind }) => kind === "wait").map((task) => this.#wait(task, rowOf(task))),
         ahead.tasks.filter(({ kind }) => kind === "hands").map((task) => this.#hands(task, HEAD + (task.maker ?? 0) * LANE, ahead.next?.step === task.id)),
         inOneGo(ahead.tasks).map((tasks) => this.#oneGo(tasks, HEAD + (tasks[0].maker ?? 0) * LANE)),
@@ -251,6 +252,25 @@ class DayPicture extends HTMLElement {
     const [one, other] = [...this.#fingers.values()];
     this.#zoom(after / before, (one + other) / 2 - this.#stage.getBoundingClientRect().left);
   }
+}
+
+/** Where each part's row is, and each batch's name where there are several: {rows, names, height} in px. */
+function rowsOf({ tasks, batches }, top) {
+  const rows = [];
+  const names = [];
+  let y = top;
+  for (const { id, name } of batches) {
+    const letters = [...new Set(tasks.filter(({ run }) => run === id).map(({ letter }) => letter))];
+    if (batches.length > 1 && letters.length) {
+      names.push({ name, y });
+      y += NAME;
+    }
+    for (const letter of letters) {
+      rows.push({ run: id, letter, y });
+      y += ROW;
+    }
+  }
+  return { rows, names, height: y + 6 };
 }
 
 /** Hands-on steps of one part and one maker with nothing between them. */

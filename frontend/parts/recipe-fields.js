@@ -217,6 +217,8 @@ export function ordered(pen, at, items, nameOf, make) {
 }
 
 const NEAR_EDGE_PX = 72;
+const FRAME_MS = 1000 / 60;
+const LONGEST_FRAME_MS = 100;
 
 /** Follows the pointer; near the top or the foot the page scrolls on, the faster the nearer. */
 function draggable(handle, node, list, drop) {
@@ -227,6 +229,7 @@ function draggable(handle, node, list, drop) {
     const { signal } = ended;
     let at = event.clientY;
     let scrolling = 0;
+    let scrolledAt = 0;
     /** What is carried, and all it may pass, shown short, and still under the pointer. */
     const lift = () => {
       const was = node.getBoundingClientRect().top;
@@ -246,12 +249,15 @@ function draggable(handle, node, list, drop) {
       const next = [...list.children].find((each) => each !== node && at < middle(each)) ?? null;
       if (next !== node.nextElementSibling) list.insertBefore(node, next);
     };
-    const scroll = () => {
+    /** As far on a slow phone, with few frames, as on a quick one. */
+    const scroll = (now) => {
+      const frames = Math.min(now - (scrolledAt || now), LONGEST_FRAME_MS) / FRAME_MS;
+      scrolledAt = now;
       const foot = innerHeight - (parseFloat(getComputedStyle(document.documentElement).scrollPaddingBottom) || 0);
       const past = Math.min(0, at - NEAR_EDGE_PX) || Math.max(0, at - foot + NEAR_EDGE_PX);
       const { top, bottom } = list.getBoundingClientRect();
       if ((past < 0 && top < NEAR_EDGE_PX) || (past > 0 && bottom > foot - NEAR_EDGE_PX)) {
-        scrollBy(0, past / 3 + 3 * Math.sign(past));
+        scrollBy(0, (past / 3 + 3 * Math.sign(past)) * frames);
         place();
       }
       scrolling = requestAnimationFrame(scroll);

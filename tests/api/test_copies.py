@@ -16,17 +16,19 @@ from typing import Any
 import pytest
 from alembic.script import ScriptDirectory
 from click.testing import CliRunner
-from sqlalchemy import insert, update
+from sqlalchemy import insert, select, update
 
+import bench
 from api import copies
 from api.cli import main
 from api.copies import CopyError
+from api.kit import STARTER_KIT
 from api.places import MIGRATIONS
 from api.store import writing
-from api.tables import BenchHours, Entry, ShelfEntry
+from api.tables import BenchHours, Entry, Kit, ShelfEntry, StudioSettings
 from tests.api.studio import Studio
 from tests.api.test_carry import all_rows, furnish
-from tests.make import EVENINGS, Clock, make_entry
+from tests.make import Clock, make_entry
 
 DAY_MS = 24 * 3_600_000
 
@@ -230,16 +232,30 @@ def test_verify_says_what_this_version_cannot_read(app: Any, tmp_path: Path) -> 
     assert run in unreadable[1]
 
 
-def test_verify_says_of_bench_hours_that_no_day_can_have_them(app: Any, tmp_path: Path) -> None:
+@pytest.mark.parametrize(
+    ("table", "was", "is_now", "name"),
+    [
+        (BenchHours, "22:00", "18:00", "the bench hours"),
+        (Kit, "5 kg", "much", "the kit"),
+        (StudioSettings, "EUR", "shells", "the settings"),
+    ],
+)
+def test_verify_says_of_what_there_is_one_of_that_the_bench_cannot_work_with_it(
+    app: Any, tmp_path: Path, table: Any, was: str, is_now: str, name: str
+) -> None:
     furnish(app)
-    backwards = json.dumps(EVENINGS).replace("22:00", "18:00")
+    studio = Studio(app.test_client())
+    studio.put_kit(STARTER_KIT)
+    studio.client.put("/api/v1/settings", json={"batch_number": bench.PATTERN, "currency": "EUR"})
     with app.app_context(), writing() as connection:
-        connection.execute(update(BenchHours).values(document=backwards))
+        document = connection.scalar(select(table.document))
+        assert was in document
+        connection.execute(update(table).values(document=document.replace(was, is_now)))
 
     _, unreadable = copies.verify(copy_of(app, tmp_path / "all.gz"))
 
     assert len(unreadable) == 1
-    assert "the bench hours" in unreadable[0]
+    assert name in unreadable[0]
 
 
 @pytest.mark.database("sqlite")

@@ -211,6 +211,35 @@ class TestPlan:
         assert {step["run"] for step in told["plan"]["steps"]} == set(runs)
         assert all(studio.get(f"/runs/{run}/plan").json["id"] == told["id"] for run in runs)
 
+    def test_a_run_begun_beside_another_is_planned_with_it(self, studio: Studio) -> None:
+        recipe = at_bench(studio)
+        first = begin(studio, recipe, 4)
+        until_made(studio, f"/runs/{first}/plan")
+        never_looked_at = begin(studio, recipe, 4)
+
+        second = begin(studio, recipe, 4)
+        told = until_made(studio, f"/runs/{second}/plan")
+
+        assert [part["run"] for part in told["parts"]] == [second, first]
+        assert studio.get(f"/runs/{first}/plan").json["id"] == told["id"]
+        assert studio.get(f"/runs/{never_looked_at}/plan").json["id"] != told["id"]
+
+    def test_a_run_has_the_bench_alone_when_the_other_has_its_own_time_has_ended_or_lies_still(
+        self, studio: Studio, clock: Clock
+    ) -> None:
+        recipe = at_bench(studio)
+        ready_by, finished, left = (begin(studio, recipe, 4) for _ in range(3))
+        ask(studio, runs=[ready_by], aim="ready_by", ready_by=WEDNESDAY + 9 * DAY)
+        for run in (finished, left):
+            until_made(studio, f"/runs/{run}/plan")
+        studio.post(finished, make_entry(finished, at=WEDNESDAY, kind="finished", body={}))
+        clock.ms += 4 * DAY
+        studio.post(ready_by, make_entry(ready_by, at=clock.ms, kind="noted", body={"text": "Still here"}))
+
+        run = begin(studio, recipe, 4)
+
+        assert [part["run"] for part in until_made(studio, f"/runs/{run}/plan")["parts"]] == [run]
+
     def test_ready_by_begins_as_late_as_that_allows(self, studio: Studio) -> None:
         run = begin(studio, at_bench(studio))
         ready_by = WEDNESDAY + 5 * DAY

@@ -71,6 +71,11 @@ def test_the_bench_leads_to_the_day_and_says_why_this_now(phone: Page) -> None:
     assert step_now(phone)["title"] == title
     expect(phone.locator(".lead")).to_have_attribute("href", f"#/day/{run}")
 
+    phone.reload()
+
+    expect(phone.locator(".lead")).to_have_text(why)
+    expect(phone.locator("bench-screen h1")).to_have_text(title)
+
 
 @pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size['width']}x{size['height']}")
 @pytest.mark.parametrize("scheme", ["light", "dark"])
@@ -112,6 +117,20 @@ def boxes(locator: Any) -> list[dict[str, float]]:
         "nodes => nodes.map(node => node.getBoundingClientRect().toJSON())"
     )
     return found
+
+
+def test_the_rows_of_several_batches_stand_under_their_numbers(phone: Page) -> None:
+    planned(phone, begin(phone))
+    go(phone, "#/")
+
+    planned(phone, begin(phone))
+
+    heads = boxes(phone.locator(".row-heads .lane-name"))
+    rows = boxes(phone.locator(".row-heads text:not(.lane-name)"))
+    numbers = phone.locator(".row-heads .lane-name").all_text_contents()
+    assert len(numbers) == len(set(numbers)) >= 2
+    tops = [box["y"] for box in heads]
+    assert tops == sorted(tops) and tops[0] < min(box["y"] for box in rows) < tops[1]
 
 
 def test_keys_and_two_fingers_make_it_larger_and_smaller(phone: Page) -> None:
@@ -259,6 +278,19 @@ def test_hours_are_said_on_the_phone_and_the_day_keeps_to_them(phone: Page, home
         ["0:00", "12:00"],
         ["12:30", "24:00"],
     ]
+    day.get_by_role("button", name="Add a second pair of hands").click()
+    expect(day.get_by_label("Whose hands")).to_have_count(2)
+    day.get_by_role("button", name="One pair of hands again").click()
+    expect(day.get_by_label("Whose hands")).to_have_count(1)
+
+
+def test_hours_by_another_place_s_clock_say_so(phone: Page, home: Server) -> None:
+    zone = call(home, "GET", "hours")["document"]["makers"][0]["hours"]["zone"]
+    devtools = phone.context.new_cdp_session(phone)
+
+    devtools.send("Emulation.setTimezoneOverride", {"timezoneId": "Pacific/Auckland"})
+
+    expect(open_day(phone, begin(phone))).to_contain_text(f"By the clock of {zone}")
 
 
 def test_a_server_that_lost_everything_is_told_the_hours_and_the_ready_by(
