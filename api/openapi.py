@@ -5,7 +5,10 @@ Recipes and kits are described by the bench's own JSON Schemas, so there is one 
 
 from __future__ import annotations
 
+from collections import deque
+from collections.abc import Callable
 from copy import deepcopy
+from threading import Lock
 from typing import Any
 
 from apispec import APISpec
@@ -46,9 +49,13 @@ def document_body(ref: dict[str, Any]) -> dict[str, Any]:
 
 
 class BowlsideApi(Api):
+    """The API, which is described when that is first asked for: describing it takes longer than all else of a start."""
+
     ERROR_SCHEMA = ProblemDetails
 
     def __init__(self, app: Flask) -> None:
+        self._undescribed: deque[Callable[[], None]] = deque()
+        self._describing = Lock()
         app.config.update(
             API_TITLE="Bowlside",
             API_VERSION="1",
@@ -62,6 +69,15 @@ class BowlsideApi(Api):
             self.spec.options["security"] = [{"device": []}]
         add_document_schema(self.spec, "RecipeDocument", RECIPE_SCHEMA)
         add_document_schema(self.spec, "KitDocument", KIT_SCHEMA)
+
+    def describe_later(self, describe: Callable[[], None]) -> None:
+        self._undescribed.append(describe)
+
+    def _openapi_json(self) -> Any:
+        with self._describing:
+            while self._undescribed:
+                self._undescribed.popleft()()
+        return super()._openapi_json()
 
     def handle_http_exception(self, error: HTTPException) -> Any:
         return from_http(error)

@@ -10,6 +10,7 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Callable, Iterator
+from functools import partial
 from typing import Any
 
 import flask_smorest
@@ -140,6 +141,10 @@ def described(*decorators: Callable[[Any], Any]) -> Callable[[Any], Any]:
 
 class Blueprint(flask_smorest.Blueprint):
     ARGUMENTS_PARSER: FlaskParser = Arguments()
+
+    def register_views_in_doc(self, api: Any, *about: Any, **more: Any) -> None:
+        """Leave it to the API when its description is put together (api/openapi.py)."""
+        api.describe_later(partial(super().register_views_in_doc, api, *about, **more))
 
 
 def _depth_exceeds(value: Any, most: int) -> bool:

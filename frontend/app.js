@@ -36,7 +36,7 @@ let writing = false;
 let beside = null; // parts/beside.js, once it is here
 let planHeard = -Infinity;
 let planning = null; // parts/day-ahead.js, once it is here
-let led = { run: "", lead: null }; // what the plan was last found to say
+let led = { run: "", state: null, lead: null }; // what the plan was last found to say, and when
 let looking = 0;
 let worn = null; // style/shelf.css, on its way or here
 const former = new Map(); // recipes as older runs were made by, measured
@@ -162,9 +162,9 @@ function aheadOf(run) {
 }
 
 /**
- * What the plan says is next in a run, and why: { step, says }. Looking over the day is no part of a touch's answer:
- * unless the next step is asked for, what was found last stands until the page has been at rest for a moment.
- * Now and then the server is asked for a newer plan.
+ * What the plan says is next in a run, and why: { step, says, isOld }. Looking over the day is no part of a touch's
+ * answer: unless the next step is asked for, what was found last stands, as old, until the page has been at rest for
+ * a moment. Now and then the server is asked for a newer plan.
  */
 function leadOf(run, isAsked) {
   if (!run.open) return null;
@@ -174,12 +174,12 @@ function leadOf(run, isAsked) {
   clearTimeout(looking);
   if (isAsked || led.run !== run.id) look(run);
   else looking = setTimeout(lookAtRest, AT_REST_MS, run);
-  return led.lead;
+  return led.lead && { ...led.lead, isOld: led.state !== run.state };
 }
 
 function look(run) {
   const ahead = aheadOf(run);
-  led = { run: run.id, lead: ahead ? planning.leadOf(ahead, run.id, studio.planOf(run.id).plan) : null };
+  led = { run: run.id, state: run.state, lead: ahead ? planning.leadOf(ahead, run.id, studio.planOf(run.id).plan) : null };
 }
 
 function lookAtRest(run) {
@@ -187,9 +187,9 @@ function lookAtRest(run) {
     looking = setTimeout(lookAtRest, AT_REST_MS, run);
     return;
   }
-  const { lead } = led;
+  const was = led;
   look(run);
-  if (led.lead?.step !== lead?.step || led.lead?.says !== lead?.says) drawSoon();
+  if (led.state !== was.state || led.lead?.step !== was.lead?.step || led.lead?.says !== was.lead?.says) drawSoon();
 }
 
 function readRoute() {
@@ -491,8 +491,9 @@ async function sayWhatWasMissed() {
   if (document.querySelector("dialog[open]") || (missed.length === 0 && away < AWAY_MS)) return;
   const open = studio.runs.filter((run) => run.open);
   if (open.length === 0) return;
-  const rang = missed.map(({ wait, phase, at }) => `${clock(at)}: ${wait.letter}, ${wait.title}, ${RINGS[phase]}`);
-  const owed = open.flatMap((run) => studio.bench(run.id).owed.map((step) => `Still owed: ${step.title}`));
+  const of = (run) => (open.length > 1 ? ` (${run.state.number || run.sheet.recipe.title})` : "");
+  const rang = missed.map(({ wait, phase, at }) => `${clock(at)}: ${wait.letter}, ${wait.title}${of(studio.run(wait.run))}, ${RINGS[phase]}`);
+  const owed = open.flatMap((run) => studio.bench(run.id).owed.map((step) => `Still owed: ${step.title}${of(run)}`));
   await tellPlain({
     title: `While you were away, ${duration(Math.max(away, 60_000))}`,
     lines: rang.length || owed.length ? [...rang, ...owed] : ["Nothing rang. Everything stands where you left it."],

@@ -268,7 +268,7 @@ export class Studio extends EventTarget {
 
   /**
    * Every wait, window and guide of every open run, most urgent first: bench's own, each with
-   * `what` ("wait", "window" or "guide"), `run` and `run_title`.
+   * `what` ("wait", "window" or "guide"), `run` and `run_name`: its number, until it has one its title.
    */
   waits() {
     const open = [...this.#book.runs.values()].filter((run) => run.open);
@@ -285,7 +285,7 @@ export class Studio extends EventTarget {
     if (known?.state === state && known.from <= at && at < known.until) return known;
     const says = now(sheet, state, at);
     const items = Object.entries({ wait: says.waits, window: says.windows, guide: says.guides }).flatMap(
-      ([what, list]) => list.map((item) => ({ ...item, what, run: id, run_title: sheet.recipe.title })),
+      ([what, list]) => list.map((item) => ({ ...item, what, run: id, run_name: state.number || sheet.recipe.title })),
     );
     const until = Math.min(...items.map((item) => nextTurn(item, at)));
     const looked = { state, says, items, from: at, until };

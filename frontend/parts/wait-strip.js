@@ -2,7 +2,7 @@
 // with its letter, its word, the time left and what it asks for.
 //
 //   strip.data = { waits, now: () => ms, here: runId | null }  // waits as studio.waits() gives them;
-//                                          // those of other runs than `here` are named by their run
+//                                          // those of other runs than `here` are named by their batch
 //   strip.addEventListener("wait-chosen", (e) => e.detail);    // { run, step }
 //   strip.addEventListener("wait-turned", …);                  // an instant has passed: ask the bench again
 //
@@ -16,6 +16,7 @@ import { onTick } from "./ticker.js";
 import { timeLeft } from "./words.js";
 
 const NOTCHES = 80;
+const MOST_NAMED = 9; // letters of a batch's name that a chip has room for
 // A burst first, then what can be missed, then what can be looked at; what only counts comes last.
 const URGENCY = {
   guide: { ready: 0, counting: 0 },
@@ -26,7 +27,7 @@ const ASKS = { late: "late", soon_late: "soon late", ready: "ready", look: "look
 
 /** Waits, windows and guides as one shape: from, until (the instant counted to) and the turns in between. */
 export function asTaper(item) {
-  const common = { run: item.run, runTitle: item.run_title, step: item.step, letter: item.letter, phase: item.phase, asks: item.asks ?? ASKS[item.phase] };
+  const common = { run: item.run, batch: item.run_name, step: item.step, letter: item.letter, phase: item.phase, asks: item.asks ?? ASKS[item.phase] };
   if (item.earliest_at !== undefined) {
     const next = { counting: item.earliest_at, look: item.usual_at, ready: item.latest_at ?? item.usual_at }[item.phase] ?? item.latest_at ?? item.usual_at;
     return { ...common, kind: "wait", key: `wait ${item.run} ${item.step}`, word: item.word, from: item.began_at, until: next, turns: [item.earliest_at, item.usual_at, item.latest_at] };
@@ -39,6 +40,9 @@ export function asTaper(item) {
 
 /** "Pipe a top on each base" is "pipe" on a chip that small. */
 const verb = (title) => title.split(" ")[0].toLowerCase();
+
+/** The end of a long name, where batch numbers of one day differ. */
+const tail = (name) => (name.length > MOST_NAMED ? `\u2026${name.slice(1 - MOST_NAMED)}` : name);
 
 class WaitStrip extends HTMLElement {
   #list = h("ul", { class: "strip" });
@@ -109,7 +113,7 @@ class WaitStrip extends HTMLElement {
     button.onclick = () => tell(this, "wait-chosen", { run: item.run, step: item.step });
     relabelMark(mark, item.letter);
     setText(word, item.word);
-    setText(asks, ASKS[item.phase] || (item.run === this.#here ? "" : item.runTitle));
+    setText(asks, ASKS[item.phase] || (item.run === this.#here ? "" : tail(item.batch)));
     setAttr(button, "data-phase", item.phase);
     setAttr(button, "title", item.asks);
     this.#count(node, item, at);

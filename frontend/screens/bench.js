@@ -201,7 +201,7 @@ class BenchScreen extends HTMLElement {
     show(parts.why, Boolean(prompt.why));
     const lead = this.#data.lead(false);
     const says = (lead?.step ?? prompt.step) === prompt.step ? lead?.says : "";
-    setText(parts.lead, unbroken(says || "The whole day"));
+    if (!lead?.isOld) setText(parts.lead, unbroken(says || "The whole day"));
     setAttr(parts.lead, "href", `#/day/${run.id}`);
     show(parts.lead, true);
     keyed(parts.beside, this.#data.beside(prompt.step), (text) => text, (text) => h("li", {}, unbroken(text)));

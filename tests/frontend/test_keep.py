@@ -443,7 +443,7 @@ def test_waits_of_all_open_runs_stand_most_urgent_first(clocked: Page) -> None:
     clocked.evaluate(START_WAIT, second)
 
     waits = clocked.evaluate(
-        "() => studio.waits().map(({ run, phase, run_title, what }) => [run, phase, run_title, what])"
+        "() => studio.waits().map(({ run, phase, run_name, what }) => [run, phase, run_name, what])"
     )
 
     assert waits == [[first, "look", "Plain bar", "wait"], [second, "counting", "Plain bar", "wait"]]
