@@ -3,8 +3,8 @@
     start = Nursery().start(["serve", "--port", "0"], log, {"BOWLSIDE_HOSTS": "studio.test"})
     start.process.wait(30); start.said.readline()
 
-Run as a program it is that process. It hears on a socket what to start, together with the file
-descriptors to print to, and answers with the process id.
+Run as a program it is that process, which has the page's files compressed too. It hears on a socket what
+to start, together with the file descriptors to print to, and answers with the process id.
 """
 
 from __future__ import annotations
@@ -67,6 +67,12 @@ def main(ours: socket.socket) -> None:
     import api.door.opening
     import api.serving  # noqa: F401  what `serve` loads when it is called
     from api.cli import main as bowlside
+    from api.page import TYPES, as_sent
+    from api.places import FRONTEND
+
+    for file in FRONTEND.rglob("*"):
+        if file.suffix in TYPES:
+            as_sent(file, file.stat().st_mtime_ns)  # compressing all of it takes most of a second
 
     while True:
         message, files, _, _ = socket.recv_fds(ours, MOST_BYTES, 2)

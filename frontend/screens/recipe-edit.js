@@ -321,6 +321,7 @@ class RecipeScreen extends HTMLElement {
         parts.foot,
       ),
     );
+    this.#footSize.disconnect(); // a foot that is gone would be told of as one with no height
     if (this.isConnected) this.#footSize.observe(parts.foot);
     this.oninput = ({ target, inputType }) => {
       if (target === this.#entered?.input) this.#entered.isUndone = inputType === "historyUndo" || (inputType === "historyRedo" && this.#entered.isUndone);
