@@ -35,6 +35,12 @@ def clock() -> Clock:
 
 
 @pytest.fixture(autouse=True)
+def patient(monkeypatch: pytest.MonkeyPatch) -> None:
+    """An answer waits for the plan, however busy the machine is."""
+    monkeypatch.setattr("api.plans.WAIT_S", 30)
+
+
+@pytest.fixture(autouse=True)
 def work_ended(app: Any) -> Iterator[None]:
     """No thread goes on working after its database is gone."""
     yield
