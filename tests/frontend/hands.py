@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page, expect
 
 from tests.servers import Server
@@ -40,3 +41,10 @@ def type_on_pad(page: Page, digits: str) -> None:
     expect(shown).to_be_visible()
     page.keyboard.type(digits)
     expect(shown).to_contain_text(digits)
+
+
+def axe_finds(page: Page, theme: str = "light") -> str:
+    """What axe has to say, "" for nothing. In the dark only contrasts can differ from the light, so only they are asked."""
+    options = {"runOnly": ["color-contrast"]} if theme == "dark" else None
+    report = Axe().run(page, options=options)
+    return str(report.generate_report()) if report.violations_count else ""

@@ -11,12 +11,11 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page, expect
 from pypdf import PdfReader
 
 import bench
-from tests.frontend.hands import NO_COPY, WITH_COPY, open_demo
+from tests.frontend.hands import NO_COPY, WITH_COPY, axe_finds, open_demo
 from tests.frontend.phones import call
 from tests.make import make_recipe, uuid4, uuid7
 from tests.servers import Server, warm_bowlside
@@ -337,9 +336,8 @@ def test_these_pages_are_plain_to_axe_and_fit_a_small_phone(
     for address in (f"#/card/{recipe}", f"#/card/{recipe}/14", f"#/versions/{recipe}", "#/bring"):
         go(desk, address)
         expect(desk.locator("h1").first).to_be_visible()
-        report = Axe().run(desk)
-        if report.violations_count:
-            findings.append(f"{address}: {report.generate_report()}")
+        if report := axe_finds(desk, theme):
+            findings.append(f"{address}: {report}")
         desk.set_viewport_size({"width": 360, "height": 700})
         if desk.evaluate("document.documentElement.scrollWidth > innerWidth"):
             findings.append(f"{address} is too wide")

@@ -9,12 +9,11 @@ from typing import Any
 from urllib.request import Request, urlopen
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Locator, Page, expect
 
 from bench import read_recipe
 from bench.recipe_schema import INGREDIENT, RECIPE_SCHEMA, STEP_KINDS
-from tests.frontend.hands import NO_COPY, WITH_COPY
+from tests.frontend.hands import NO_COPY, WITH_COPY, axe_finds
 from tests.frontend.phones import RECIPE, RECIPE_ID, call, studio_server
 from tests.frontend.test_screens import PHONE, SMALL, TABLET, TARGET_PX, too_small
 from tests.servers import Server
@@ -441,9 +440,8 @@ def test_axe_finds_nothing_on_the_recipe_page(desk: Page, theme: Any) -> None:
     findings = []
 
     for state in each_state(desk):
-        report = Axe().run(desk)
-        if report.violations_count:
-            findings.append(f"{state}: {report.generate_report()}")
+        if report := axe_finds(desk, theme):
+            findings.append(f"{state}: {report}")
 
     assert findings == []
 

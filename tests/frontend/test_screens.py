@@ -9,7 +9,7 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Locator, Page, expect
 
-from tests.frontend.hands import DEMO_RECIPES, NO_COPY, at_rest, carry_on, open_demo, type_on_pad
+from tests.frontend.hands import DEMO_RECIPES, NO_COPY, at_rest, axe_finds, carry_on, open_demo, type_on_pad
 from tests.servers import Server
 
 pytestmark = [pytest.mark.browser, NO_COPY]
@@ -99,9 +99,8 @@ def test_axe_finds_nothing_on_any_screen(bench: Page, theme: Any) -> None:
     findings = []
 
     for screen in each_screen(bench):
-        report = Axe().run(bench)
-        if report.violations_count:
-            findings.append(f"{screen}: {report.generate_report()}")
+        if report := axe_finds(bench, theme):
+            findings.append(f"{screen}: {report}")
 
     assert findings == []
 

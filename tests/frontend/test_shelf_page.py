@@ -6,10 +6,9 @@ from collections.abc import Iterator
 from typing import Any
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page, Route, expect
 
-from tests.frontend.hands import NO_COPY, type_on_pad
+from tests.frontend.hands import NO_COPY, axe_finds, type_on_pad
 from tests.frontend.phones import studio_server
 from tests.frontend.shelves import (
     DETECTOR,
@@ -228,9 +227,8 @@ def test_the_pages_are_clean_reachable_and_never_wider_than_the_screen(phone: Pa
                 phone.locator(".shelf-item").evaluate_all(
                     "items => items.forEach(item => { item.open = true })"
                 )
-            report = Axe().run(phone)
-            if report.violations_count:
-                found.append(f"{address} {size}: {report.generate_report()}")
+            if report := axe_finds(phone, theme):
+                found.append(f"{address} {size}: {report}")
             if overflowing(phone):
                 found.append(f"{address} {size} scrolls sideways")
             small = too_small(phone.locator(PRESSED), TARGET_PX)
