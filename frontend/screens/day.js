@@ -175,7 +175,8 @@ class DayScreen extends HTMLElement {
       hours.map(([opens, closes]) => ahead.tasks.filter((task) => task.kind === "hands" && task.status !== "done" && task.maker === maker && task.starts_at >= opens && task.starts_at < closes).sort((a, b) => a.starts_at - b.starts_at)).filter((tasks) => tasks.length),
     );
     sessions.sort((a, b) => a[0].starts_at - b[0].starts_at);
-    const told = sessions.map((tasks) => ({ name: `${when(tasks[0].starts_at, at)} to ${clock(Math.max(...tasks.map((task) => task.ends_at)))}`, tasks: tasks.map((task) => `${clock(task.starts_at)}  ${task.letter}  ${task.title}`) }));
+    const of = ({ run }) => (ahead.batches.length > 1 ? `, ${ahead.batches.find(({ id }) => id === run).name}` : "");
+    const told = sessions.map((tasks) => ({ name: `${when(tasks[0].starts_at, at)} to ${clock(Math.max(...tasks.map((task) => task.ends_at)))}`, tasks: tasks.map((task) => `${clock(task.starts_at)}  ${task.letter}  ${task.title}${of(task)}`) }));
     keyed(this.#parts.sessions, told, ({ name, tasks }) => name + tasks.join(), ({ name, tasks }) => h("li", {}, h("details", {}, h("summary", {}, h("b", {}, name), h("span", { class: "soft" }, ` ${tasks.length} ${tasks.length === 1 ? "step" : "steps"}`)), h("ol", { class: "plain figures-list" }, tasks.map((text) => h("li", {}, text))))));
   }
 

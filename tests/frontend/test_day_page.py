@@ -127,6 +127,8 @@ def test_the_rows_of_several_batches_stand_under_their_numbers(phone: Page) -> N
     numbers = phone.locator(".row-heads .lane-name").all_text_contents()
     assert len(numbers) == len(set(numbers)) >= 2
     tops = [box["y"] for box in heads]
+    steps = phone.locator(".sessions .figures-list li").all_text_contents()
+    assert {step.rsplit(", ", 1)[1] for step in steps} == set(numbers)
     assert tops == sorted(tops) and tops[0] < min(box["y"] for box in rows) < tops[1]
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import time
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from datetime import UTC, datetime
 from pathlib import Path
@@ -199,9 +199,10 @@ def devtools(page: Page) -> CDPSession:
 
 
 @contextmanager
-def page_at(url: str, *, load: bool = True, touch: bool = False) -> Iterator[Page]:
+def page_at(url: str, *, load: bool = True, touch: bool = False, flags: Iterable[str] = ()) -> Iterator[Page]:
     with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(args=BROWSER_FLAGS, executable_path=system_browser(playwright))
+        executable = system_browser(playwright)
+        browser = playwright.chromium.launch(args=[*BROWSER_FLAGS, *flags], executable_path=executable)
         context = browser.new_context(viewport={"width": 390, "height": 844}, has_touch=touch)
         page = context.new_page()
         if load:

@@ -16,6 +16,9 @@ WEEK_HOURS = 7 * 24
 WARM_HOURS = 24
 FIRST_RING = "8 h"
 ENTRIES = 200
+# What the engine compiles for speed lies in the same heap, comes by how often something ran, and is not ours to
+# keep or let go: without this it was all of what a week added (200 of 217 kB, by a heap snapshot).
+NO_MACHINE_CODE = "--js-flags=--jitless"
 
 
 @figure("JavaScript heap after a week with the page open on a run / at its start", "<= 1.05")
@@ -23,7 +26,7 @@ def week_of_heap() -> float:
     """By a fake clock: four waits that tick and ring, and the server asked by itself all the while."""
     with (
         served(waits=4, entries=ENTRIES, wait="5 d", first=FIRST_RING) as (server, run),
-        page_at(server.url, load=False) as page,
+        page_at(server.url, load=False, flags=[NO_MACHINE_CODE]) as page,
     ):
         page.clock.install(time=datetime.fromtimestamp(time.time(), UTC))
         page.goto(f"{server.url}#/bench/{run}")
