@@ -74,12 +74,13 @@ class Maker:
 
     def answer(self, name: str | None = None) -> None:
         """Give the strong answer, or the one of that name, and wait until the bench goes on."""
-        said = self.page.locator(".bench-words")
-        before = said.inner_text()
+        # How much is unsent changes with each answer. What the day says does not count: it comes a moment after.
+        said = self.page.locator(".head-link, .bench-words > :not(.lead)")
+        before = said.all_inner_texts()
         title = self.title
         row = self.page.locator("answer-row")
         self.tap(row.get_by_role("button", name=name) if name else row.locator(".copper"), title)
-        expect(said).not_to_have_text(before)
+        expect(said).not_to_have_text(before, use_inner_text=True)
         self.page.clock.run_for(BETWEEN_TOUCHES_MS)
 
     def read_too_much(self) -> None:
