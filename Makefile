@@ -3,7 +3,7 @@
 PYTHON ?= python3
 VENV := .venv
 BIN := $(VENV)/bin
-WORKERS ?= $(shell $(PYTHON) -c 'import os; print(os.cpu_count() * 3 // 2)')
+WORKERS ?= $(shell $(PYTHON) -c 'import os; print(os.cpu_count())')
 RUN_STAMP := $(VENV)/.stamp-run
 DEV_STAMP := $(VENV)/.stamp-dev
 BROWSER_STAMP := $(VENV)/.stamp-browser
@@ -14,8 +14,8 @@ POSTGRESQL_STAMP := $(VENV)/.stamp-postgresql
 run: $(RUN_STAMP)
 	$(BIN)/bowlside serve --demo
 
-# A file's tests stay together: what they share (a browser, a database server) is made once. They wait
-# as much as they work, so there are more of them at a time than cores.
+# A file's tests stay together: what they share (a browser, a database server) is made once. A browser and
+# its server fill a core between them, so more at a time than cores would only make each other late.
 test: lint $(BROWSER_STAMP) $(POSTGRESQL_STAMP)
 	$(BIN)/pytest --numprocesses $(WORKERS) --dist loadfile --no-loadscope-reorder
 
