@@ -491,7 +491,7 @@ async function sayWhatWasMissed() {
   if (document.querySelector("dialog[open]") || (missed.length === 0 && away < AWAY_MS)) return;
   const open = studio.runs.filter((run) => run.open);
   if (open.length === 0) return;
-  const of = (run) => (open.length > 1 ? ` (${run.state.number || run.sheet.recipe.title})` : "");
+  const of = (run) => (open.length > 1 ? ` (${run.name})` : "");
   const rang = missed.map(({ wait, phase, at }) => `${clock(at)}: ${wait.letter}, ${wait.title}${of(studio.run(wait.run))}, ${RINGS[phase]}`);
   const owed = open.flatMap((run) => studio.bench(run.id).owed.map((step) => `Still owed: ${step.title}${of(run)}`));
   await tellPlain({

@@ -54,7 +54,7 @@ export class Plans {
 
   /** All runs that share the bench get one plan. @param asked its aim, and by when */
   askTogether(run, asked, studio) {
-    return this.ask(run, { ...asked, runs: [run, ...studio.beside({ id: run }).map(({ id }) => id)].slice(0, MOST_TOGETHER) });
+    return this.ask(run, { ...asked, runs: [run, ...studio.beside(run).map(({ id }) => id)].slice(0, MOST_TOGETHER) });
   }
 
   /** Ask for a plan that these runs follow. @param asked as POST /plans takes it */

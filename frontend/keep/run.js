@@ -142,6 +142,11 @@ export class Run extends Journal {
   get open() {
     return this.state.finished_at === null;
   }
+
+  /** What tells it from others: its number, and until it has one its title. */
+  get name() {
+    return this.state.number || this.sheet.recipe.title;
+  }
 }
 
 function isWaiting(row) {

@@ -268,7 +268,7 @@ export class Studio extends EventTarget {
 
   /**
    * Every wait, window and guide of every open run, most urgent first: bench's own, each with
-   * `what` ("wait", "window" or "guide"), `run` and `run_name`: its number, until it has one its title.
+   * `what` ("wait", "window" or "guide"), `run` and `run_name`.
    */
   waits() {
     const open = [...this.#book.runs.values()].filter((run) => run.open);
@@ -285,7 +285,7 @@ export class Studio extends EventTarget {
     if (known?.state === state && known.from <= at && at < known.until) return known;
     const says = now(sheet, state, at);
     const items = Object.entries({ wait: says.waits, window: says.windows, guide: says.guides }).flatMap(
-      ([what, list]) => list.map((item) => ({ ...item, what, run: id, run_name: state.number || sheet.recipe.title })),
+      ([what, list]) => list.map((item) => ({ ...item, what, run: id, run_name: run.name })),
     );
     const until = Math.min(...items.map((item) => nextTurn(item, at)));
     const looked = { state, says, items, from: at, until };
@@ -336,7 +336,7 @@ export class Studio extends EventTarget {
   }
 
   /** The other runs that share the bench with this one: they are open, and something happened in them of late. */
-  beside({ id }) {
+  beside(id) {
     const since = this.at() - TOGETHER_MS;
     return this.runs.filter((run) => run.open && run.id !== id && (run.entries.at(-1)?.at ?? run.created_at) > since);
   }

@@ -22,8 +22,11 @@ const MINUTE_MS = 60_000;
 
 let made = { key: [], ahead: null };
 
-/** The hours that hold on this phone: a bench that is always open until the studio has said. */
-export const hoursOf = (hours) => hours?.document ?? { makers: [{ name: "Maker", hours: { zone: Intl.DateTimeFormat().resolvedOptions().timeZone, daily: [["0:00", "24:00"]] } }] };
+/** Whose clock this phone shows. */
+export const zoneHere = () => Intl.DateTimeFormat().resolvedOptions().timeZone;
+
+/** The hours that hold on this phone: a bench that is always open, by its own clock, until the studio has said. */
+export const hoursOf = (hours) => (hours?.version ? hours.document : { makers: [{ name: "Maker", hours: { zone: zoneHere(), daily: [["0:00", "24:00"]] } }] });
 
 export function dayAhead({ runs, hours, plan, at }) {
   // Asked at every turn of the page; the answer changes with what happens, and once a minute by itself.
@@ -34,7 +37,7 @@ export function dayAhead({ runs, hours, plan, at }) {
 
 export function dayOfRun(studio, run, measuredOf) {
   const { plan, hours } = studio.planOf(run.id);
-  const others = plan ? plan.parts.map((part) => studio.run(part.run)).filter((other) => other?.open) : studio.beside(run);
+  const others = plan ? plan.parts.map((part) => studio.run(part.run)).filter((other) => other?.open) : studio.beside(run.id);
   const along = others.filter((other) => other !== run);
   return dayAhead({ runs: [run, ...along].map((each) => ({ run: each, measured: measuredOf(each) ?? null })), hours, plan, at: studio.at() });
 }
@@ -59,7 +62,7 @@ function lookAhead(runs, makers, plan, at) {
   const isLed = day.open.length <= MOST_LED;
   const begins = plan?.plan?.aim === "ready_by" && !inHand ? plan.plan.begins_at : null;
   const next = begins > at ? { step: null, until: begins, why: { kind: "later", ready_by: plan.ready_by }, broken: [] } : inHand ? { step: inHand.id, until: null, why: { kind: "in_hand" }, broken: [] } : isLed ? nextStep(problem, order, at) : null;
-  const batches = runs.map(({ run }) => ({ id: run.id, name: run.state.number || run.sheet.recipe.title }));
+  const batches = runs.map(({ run }) => ({ id: run.id, name: run.name }));
   return { problem, batches, order, tasks, hours: problem.makers.map((maker) => maker.hours), at, finish: layout.placed ? layout.finish : null, broken: layout.broken, next };
 }
 

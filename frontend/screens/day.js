@@ -6,7 +6,7 @@
 //   "plan-asked" { aim, ready_by, savings }, "plan-heard", "plan-stopped", "hours-written" { document }
 //   screen.trouble("…")   screen.said("…")
 
-import { hoursOf, planAge, stopWords, when, whyWords } from "../parts/day-ahead.js";
+import { hoursOf, planAge, stopWords, when, whyWords, zoneHere } from "../parts/day-ahead.js";
 import { registerDayPicture } from "../parts/day-picture.js";
 import { define, h, keyed, sameData, setText, show, tell } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
@@ -190,8 +190,7 @@ class DayScreen extends HTMLElement {
       this.#parts.hours.replaceChildren(h("ul", { class: "plain" }, makers.map((maker) => h("li", {}, `${maker.name}: ${writeHours(maker.hours.daily ?? [])}`))), h("p", { class: "soft small" }, isMaker ? "They can be changed when the server answers." : "They are the maker\u2019s to change."));
       return;
     }
-    const here = Intl.DateTimeFormat().resolvedOptions().timeZone;
-    const elsewhere = hours && hours.document.makers[0].hours.zone !== here && hours.document.makers[0].hours.zone;
+    const { zone } = makers[0].hours;
     const field = (label, value, more = {}) => h("label", { class: "field" }, h("span", {}, label), h("input", { value, ...more }));
     const forms = makers.map((maker) => ({
       maker,
@@ -204,7 +203,7 @@ class DayScreen extends HTMLElement {
       makers: [
         ...forms.map(({ maker, name, daily, days }) => ({
           name: valueOf(name),
-          hours: { ...maker.hours, zone: hours ? maker.hours.zone : here, daily: readHours(valueOf(daily)), days: Object.fromEntries(days.filter(([, label]) => valueOf(label)).map(([key, label]) => [key, readHours(valueOf(label))])) },
+          hours: { ...maker.hours, daily: readHours(valueOf(daily)), days: Object.fromEntries(days.filter(([, label]) => valueOf(label)).map(([key, label]) => [key, readHours(valueOf(label))])) },
         })),
         ...others,
       ],
@@ -217,7 +216,7 @@ class DayScreen extends HTMLElement {
           event.preventDefault();
           write(document());
         } },
-        elsewhere && h("p", { class: "soft small" }, `By the clock of ${elsewhere}; this phone\u2019s is another.`),
+        zone !== zoneHere() && h("p", { class: "soft small" }, `By the clock of ${zone}; this phone\u2019s is another.`),
         forms.flatMap(({ name, daily, days }) => [name, daily, h("details", {}, h("summary", {}, "Days that are otherwise"), h("div", { class: "stack" }, days.map(([, label]) => label)))]),
         h("button", { class: "outlined" }, "Save the hours"),
         makers.length > 1 && h("button", { type: "button", class: "quiet", onclick: () => write({ makers: document().makers.slice(0, 1) }) }, "One pair of hands again"),

@@ -13,7 +13,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.frontend.hands import NO_COPY, axe_finds
-from tests.frontend.phones import call
+from tests.frontend.phones import call, studio_server
 from tests.frontend.shelves import SIZES, go, open_page, overflowing
 from tests.servers import Server, bowlside, demo_open
 
@@ -88,7 +88,7 @@ def test_the_day_stands_whole_on_every_screen_and_axe_finds_nothing(page: Page, 
         page.emulate_media(color_scheme=scheme)
 
         assert not overflowing(page), size
-        assert axe_finds(page, scheme) == "", (size, scheme)
+        assert axe_finds(page) == "", (size, scheme)
         assert page.evaluate("document.getAnimations().length") == 0
 
 
@@ -290,6 +290,27 @@ def test_hours_by_another_place_s_clock_say_so(phone: Page, home: Server) -> Non
     devtools.send("Emulation.setTimezoneOverride", {"timezoneId": "Pacific/Auckland"})
 
     expect(open_day(phone, begin(phone))).to_contain_text(f"By the clock of {zone}")
+
+
+def test_a_studio_s_first_hours_are_by_the_clock_of_the_phone_that_says_them(
+    page: Page, tmp_path: Path
+) -> None:
+    fresh = studio_server(tmp_path / "fresh.sqlite3")
+    devtools = page.context.new_cdp_session(page)
+    devtools.send("Emulation.setTimezoneOverride", {"timezoneId": "Pacific/Auckland"})
+    open_page(page, fresh)
+    page.locator("a.recipe").first.click()
+    page.get_by_role("button", name="Begin").click()
+    expect(page.locator(".lead")).to_be_visible()
+    day = planned(page, page.evaluate("location.hash.split('/')[2]"))
+
+    day.get_by_label("Each day").fill("6:00 to 23:00")
+    day.get_by_role("button", name="Save the hours").click()
+
+    expect(day).to_contain_text("The hours are kept.")
+    assert call(fresh, "GET", "hours")["document"]["makers"][0]["hours"]["zone"] == "Pacific/Auckland"
+    expect(day).not_to_contain_text("By the clock of")
+    fresh.kill()
 
 
 def test_a_server_that_lost_everything_is_told_the_hours_and_the_ready_by(

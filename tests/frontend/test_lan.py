@@ -142,7 +142,7 @@ def test_the_landing_page_is_plain_to_axe(
     page.goto(studio.landing)
     expect(page.get_by_role("status")).to_contain_text("does not trust")
 
-    assert axe_finds(page, scheme) == ""
+    assert axe_finds(page) == ""
 
 
 def test_a_phone_that_trusts_the_studio_pairs_and_works_with_no_network(

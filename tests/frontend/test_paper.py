@@ -336,7 +336,7 @@ def test_these_pages_are_plain_to_axe_and_fit_a_small_phone(
     for address in (f"#/card/{recipe}", f"#/card/{recipe}/14", f"#/versions/{recipe}", "#/bring"):
         go(desk, address)
         expect(desk.locator("h1").first).to_be_visible()
-        if report := axe_finds(desk, theme):
+        if report := axe_finds(desk):
             findings.append(f"{address}: {report}")
         desk.set_viewport_size({"width": 360, "height": 700})
         if desk.evaluate("document.documentElement.scrollWidth > innerWidth"):

@@ -440,7 +440,7 @@ def test_axe_finds_nothing_on_the_recipe_page(desk: Page, theme: Any) -> None:
     findings = []
 
     for state in each_state(desk):
-        if report := axe_finds(desk, theme):
+        if report := axe_finds(desk):
             findings.append(f"{state}: {report}")
 
     assert findings == []

@@ -99,7 +99,7 @@ def test_axe_finds_nothing_on_any_screen(bench: Page, theme: Any) -> None:
     findings = []
 
     for screen in each_screen(bench):
-        if report := axe_finds(bench, theme):
+        if report := axe_finds(bench):
             findings.append(f"{screen}: {report}")
 
     assert findings == []

@@ -227,7 +227,7 @@ def test_the_pages_are_clean_reachable_and_never_wider_than_the_screen(phone: Pa
                 phone.locator(".shelf-item").evaluate_all(
                     "items => items.forEach(item => { item.open = true })"
                 )
-            if report := axe_finds(phone, theme):
+            if report := axe_finds(phone):
                 found.append(f"{address} {size}: {report}")
             if overflowing(phone):
                 found.append(f"{address} {size} scrolls sideways")
