@@ -437,7 +437,7 @@ async function tellTrace({ lot }) {
     asking.traced(lot, { runs: await studio.trace(lot) });
   } catch (error) {
     if (!error.says) throw error;
-    asking.traced(lot, { says: "The server does not answer. Of the batches on this phone:" });
+    asking.traced(lot, { says: `${error.status ? error.says : "The server does not answer."} Of the batches on this phone:` });
   }
 }
 

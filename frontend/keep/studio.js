@@ -200,8 +200,9 @@ export class Studio extends EventTarget {
     return this.#book.picture(id);
   }
 
-  /** Every batch a lot went into, as the server knows it. @throws {Unreachable|Refused} */
+  /** Every batch a lot went into, as the server knows it once this phone has told what it can. @throws {Unreachable|Refused} */
   async trace(lot) {
+    await this.#sync.soon();
     return (await this.#server.get(`/lots/${lot}/trace`)).body.runs;
   }
 

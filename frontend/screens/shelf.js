@@ -20,6 +20,7 @@ class ShelfScreen extends HTMLElement {
   #data = null;
   #seen = [];
   #open = new Set();
+  #traces = new Map(); // of the lots whose way was asked for: what the server said, or null until it does
   #parts = null;
 
   set data(data) {
@@ -43,8 +44,8 @@ class ShelfScreen extends HTMLElement {
 
   /** Where a lot went, as the server knows it: also what this phone does not hold. */
   traced(lot, told) {
-    const list = this.querySelector(`[data-trace="${CSS.escape(lot)}"]`);
-    list?.replaceChildren(...this.#trace(lot, told));
+    this.#traces.set(lot, told);
+    this.querySelector(`[data-trace="${CSS.escape(lot)}"]`)?.replaceChildren(...this.#trace(lot));
   }
 
   #build() {
@@ -119,9 +120,8 @@ class ShelfScreen extends HTMLElement {
     const whole = lot[measure];
     const isPast = lot.best_before !== null && lot.best_before < today && lot.left > 0;
     const paid = price ? `${price.amount} ${price.currency}${price.tax ? `, ${price.tax.included ? "with" : "before"} ${price.tax.percent} % tax` : ""}` : "";
-    const where = h("ul", { class: "plain small", "data-trace": id, "aria-live": "polite" });
     const trace = () => {
-      where.replaceChildren(...this.#trace(id, null));
+      this.traced(id, null);
       tell(this, "trace-wanted", { lot: id });
     };
     return h(
@@ -136,7 +136,7 @@ class ShelfScreen extends HTMLElement {
         h("p", { class: isPast ? "small past" : "soft small" }, [bestBefore(lot, today), `came ${dayWords(received)}`, paid].filter(Boolean).join("; ")),
         gone.map((loss) => h("p", { class: "soft small" }, `${day(loss.at)}: ${amountOf(lot, loss.much)} written off, ${loss.why}`)),
         notes.map((note) => h("p", { class: "small" }, `${day(note.at)}: ${note.text}`)),
-        where,
+        h("ul", { class: "plain small", "data-trace": id, "aria-live": "polite" }, this.#traces.has(id) ? this.#trace(id) : []),
       ),
       h(
         "div",
@@ -154,7 +154,8 @@ class ShelfScreen extends HTMLElement {
   }
 
   /** Where a lot went: what this phone holds at once, the whole once the server has answered. */
-  #trace(lot, told) {
+  #trace(lot) {
+    const told = this.#traces.get(lot);
     const found = told?.runs ?? runsOf(lot, this.#data.runs).map(({ run, mg, count }) => ({ id: run.id, title: run.sheet.recipe.title, number: run.state.number, at: run.created_at, mg, count }));
     const rows = found.map(({ id, title, number, at, mg, count }) => h("li", {}, h("a", { class: "trace-link", href: `#/record/${id}` }, [number, title].filter(Boolean).join(", ")), h("span", { class: "soft" }, ` ${amountOf({ count: count || null }, count || mg)}, ${day(at)}`)));
     const says = told?.runs ? "" : (told?.says ?? "Of the batches on this phone:");

@@ -269,6 +269,25 @@ def test_every_batch_of_a_lot_is_one_touch_away_with_a_list_to_recall_by(online:
     assert downloading.value.path().read_text("utf-8-sig").startswith("ingredient,")
 
 
+def test_where_a_lot_went_is_asked_once_the_lot_is_told_and_stands_while_the_shelf_changes(
+    online: Page,
+) -> None:
+    online.route("**/api/**", lambda route: route.abort())
+    stock(online, card("clay", "White clay"), lot("c4", "clay", KG))
+    row(online, "White clay").locator("summary").click()
+    online.get_by_role("button", name="Where C4 went").click()
+    where = row(online, "White clay").locator("[data-trace]")
+    expect(where).to_contain_text("The server does not answer. Of the batches on this phone:")
+    online.unroute("**/api/**")
+
+    online.get_by_role("button", name="Where C4 went").click()
+    expect(where.get_by_role("link", name="The recall list as a file")).to_be_visible()
+
+    stock(online, {"kind": "noted", "body": {"ingredient": "clay", "text": "Sieve it"}})
+    expect(row(online, "White clay")).to_contain_text("Sieve it")
+    expect(where.get_by_role("link", name="The recall list as a file")).to_be_visible()
+
+
 def test_batches_that_only_the_server_holds_are_taken_off_too(online: Page) -> None:
     """Of the finished runs a phone holds the newest; the server's word counts for the others."""
 
