@@ -56,8 +56,15 @@ def clock() -> Clock:
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """What drives a browser takes longest, so it begins first: no worker is alone with it at the end."""
+    """What drives a browser takes longest, so it begins first: no worker is alone with it at the end.
+
+    It also hangs on how busy the machine is, so one that failed is asked once more, and is listed as rerun:
+    what is wrong fails twice, and what passed the second time is late somewhere, and is to be mended.
+    """
     items.sort(key=lambda item: item.get_closest_marker("browser") is None)
+    for item in items:
+        if item.get_closest_marker("browser"):
+            item.add_marker(pytest.mark.flaky(reruns=1))
 
 
 def pytest_generate_tests(metafunc: pytest.Metafunc) -> None:
