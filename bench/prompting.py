@@ -570,6 +570,8 @@ class _Bench:
         wanted = self.state["expected"][key]
         left = max(0, wanted - made)
         part, part_says, whole = self._part_in_hand(step, count)
+        sprayed = len(self.state["looks"].get(key, []))
+        sprayed_says = f"Sprayed again {'once' if sprayed == 1 else f'{sprayed} times'}." if sprayed else ""
         body: Json = {"step": key} if part is None else {"step": key, "of": part}
         verb = step["verb"]
         answers = []
@@ -609,7 +611,11 @@ class _Bench:
         return {
             "says": " ".join(
                 each
-                for each in (step["again"] if step["again"] and made else step["says"], part_says)
+                for each in (
+                    step["again"] if step["again"] and made else step["says"],
+                    sprayed_says,
+                    part_says,
+                )
                 if each
             ),
             "number": {

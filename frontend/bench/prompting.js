@@ -495,6 +495,8 @@ function pieces(bench, step) {
   const wanted = bench.state.expected[key];
   const left = Math.max(0, wanted - made);
   const { part, says, whole } = partInHand(bench, step, count);
+  const sprayed = (bench.state.looks[key] ?? []).length;
+  const sprayedSays = sprayed ? `Sprayed again ${sprayed === 1 ? "once" : `${sprayed} times`}.` : "";
   const body = part === null ? { step: key } : { step: key, of: part };
   const [id, good, label] = step.one_by_one
     ? ["one", 1, `One ${step.verb}`]
@@ -521,7 +523,7 @@ function pieces(bench, step) {
   answers.push(answer("spoiled", "One spoiled", "counted", { ...body, spoiled: 1 }));
   answers.push(answer("enough", "That is all there is", "done", { step: key }));
   return {
-    says: joined(step.again && made ? step.again : step.says, says),
+    says: joined(step.again && made ? step.again : step.says, sprayedSays, says),
     number: { mg: null, text: `${step.one_by_one ? made + 1 : left}`, caption: `of ${wanted}` },
     answers,
   };

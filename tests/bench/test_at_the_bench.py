@@ -403,7 +403,8 @@ def test_a_mix_that_dries_is_sprayed_and_the_count_stands():
 
     maker.choose("respray")
 
-    assert (maker.prompt["number"]["text"], maker.prompt["says"][:19]) == ("2", "Does it still hold?")
+    says = "Does it still hold? Sprayed again once."
+    assert (maker.prompt["number"]["text"], maker.prompt["says"][: len(says)]) == ("2", says)
     assert [look["answer"] for look in maker.state["looks"]["mix.1.press"]] == ["not_yet"]
 
 
