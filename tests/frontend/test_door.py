@@ -283,6 +283,8 @@ def test_the_screens_of_a_phone_that_is_shut_out_say_so(studio: Studio, another:
     studio.pair(maker, "Maker's tablet")
     open_phone(maker, studio.url)
     studio.pair(phone, "Phone in the drawer", "helper")
+    look_at(phone, studio, "#/")
+    expect(phone.locator(".recipe").first).to_be_visible()
     look_at(phone, studio, "#/studio")
     expect(phone.get_by_text("Phone in the drawer, helper")).to_be_visible()
     devices = maker.evaluate("async () => (await studio.door()).devices()")
