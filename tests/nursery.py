@@ -10,6 +10,7 @@ to start, together with the file descriptors to print to, and answers with the p
 from __future__ import annotations
 
 import atexit
+import gc
 import json
 import os
 import signal
@@ -69,10 +70,14 @@ def main(ours: socket.socket) -> None:
     from api.cli import main as bowlside
     from api.page import TYPES, as_sent
     from api.places import FRONTEND
+    from api.settings import Settings
 
+    api.create_app(Settings(database=Path("none")))  # which loads all that answers, and opens nothing
     for file in FRONTEND.rglob("*"):
         if file.suffix in TYPES:
             as_sent(file, file.stat().st_mtime_ns)  # compressing all of it takes most of a second
+    gc.collect()
+    gc.freeze()  # so that no server goes through all of that once more as it starts
 
     while True:
         message, files, _, _ = socket.recv_fds(ours, MOST_BYTES, 2)
