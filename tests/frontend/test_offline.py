@@ -311,9 +311,15 @@ def test_waiting_costs_the_server_one_small_question_every_few_seconds(
     page.on("request", lambda request: asked.append(request.url.partition("/api/v1/")[2]))
     page.evaluate("() => { window.told = 0; studio.addEventListener('link', () => (told += 1)); }")
 
-    for _ in range(3):
+    page.evaluate(
+        """() => { window.due = 0; const { setTimeout } = window;
+            window.setTimeout = (work, ms, ...rest) => { due += ms >= 1000; return setTimeout(work, ms, ...rest); }; }"""
+    )
+
+    for turn in range(1, 4):
         with page.expect_response("**/runs?*open=true*"):
             page.clock.run_for(seconds * 1000 + 100)
+        page.wait_for_function("turn => due >= turn", arg=turn)  # the next question is set for later
 
     times = Counter(each for each in asked if each != "live")
     assert times["runs?open=true&page=1&page_size=100"] == 3, asked
@@ -383,13 +389,13 @@ def test_a_second_phone_hears_of_a_run_and_its_entries_by_itself(
     run = begin(phone)
     phone.evaluate(SYNC)
     second.evaluate(SYNC)
-    phone.evaluate(NOTE, [run, "from the first"])
-    phone.evaluate(SYNC)
     second.evaluate(
         """(run) => { window.heard = new Promise((done) => studio.addEventListener("change", () =>
             studio.run(run).entries.length && done(studio.run(run).entries[0].body.text))); }""",
         run,
     )
+    phone.evaluate(NOTE, [run, "from the first"])
+    phone.evaluate(SYNC)
 
     second.clock.run_for(3_500)
 
