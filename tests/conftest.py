@@ -67,6 +67,13 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
             item.add_marker(pytest.mark.flaky(reruns=1))
 
 
+def pytest_terminal_summary(terminalreporter: Any) -> None:
+    """Why they failed the first time, so that they can be mended."""
+    for report in terminalreporter.stats.get("rerun", []):
+        terminalreporter.section(f"failed at first: {report.nodeid}")
+        terminalreporter.write_line(report.longreprtext)
+
+
 def pytest_generate_tests(metafunc: pytest.Metafunc) -> None:
     if "database" in metafunc.fixturenames:
         only = metafunc.definition.get_closest_marker("database")
@@ -166,7 +173,8 @@ def no_copy(request: pytest.FixtureRequest, context: BrowserContext) -> None:
 
 
 def system_browser(playwright: Any) -> str | None:
-    """The system's Chromium, or None where Playwright has its own."""
+    """The system's Chromium, without its window if there is that alone; None where Playwright has its own."""
     if Path(playwright.chromium.executable_path).exists():
         return None
-    return shutil.which("chromium") or shutil.which("chromium-browser")
+    names = ("chromium-headless-shell", "chromium", "chromium-browser")
+    return next(filter(None, map(shutil.which, names)), None)

@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from typing import Any
 
 import pytest
 from playwright.sync_api import Page, expect
 
 from tests.frontend.hands import NO_COPY, type_on_pad
-from tests.frontend.phones import studio_server
 from tests.frontend.shelves import DETECTOR, KG, SIZES, begin_bars, card, enter, go, lot, open_page, stock
 from tests.frontend.test_screens import KNUCKLE_PX, too_small
 from tests.servers import Server
@@ -19,23 +17,13 @@ pytestmark = [pytest.mark.browser, NO_COPY]
 CARDS = (card("butter", "Hard butter"), card("oil", "Oil, light", answers_to=["Light oil"]))
 
 
-@pytest.fixture(scope="module")
-def home(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Server]:
-    server = studio_server(tmp_path_factory.mktemp("gather") / "studio.sqlite3")
-    yield server
-    server.stop()
-
-
 @pytest.fixture
-def phone(page: Page, home: Server) -> Iterator[Page]:
+def phone(page: Page, home: Server, faultless: None) -> Page:
     """A phone with no network once it has heard the recipe."""
-    faults: list[str] = []
-    page.on("pageerror", lambda error: faults.append(str(error)))
     page.set_viewport_size(SIZES[1])
     open_page(page, home)
     page.route("**/api/**", lambda route: route.abort())
-    yield page
-    assert faults == []
+    return page
 
 
 def gather(page: Page, *entries: dict[str, Any]) -> str:

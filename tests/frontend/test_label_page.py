@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import io
 import re
-from collections.abc import Iterator
 
 import pytest
 from playwright.sync_api import Page, expect
@@ -12,7 +11,7 @@ from pypdf import PdfReader
 
 import bench
 from tests.frontend.hands import NO_COPY
-from tests.frontend.phones import RECIPE, studio_server
+from tests.frontend.phones import RECIPE
 from tests.frontend.shelves import SIZES, begin_bars, card, enter, go, open_page, stock
 from tests.servers import Server
 
@@ -28,18 +27,9 @@ CARDS = (
 )
 
 
-@pytest.fixture(scope="module")
-def home(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Server]:
-    server = studio_server(tmp_path_factory.mktemp("label") / "studio.sqlite3")
-    yield server
-    server.stop()
-
-
 @pytest.fixture
-def label(page: Page, home: Server) -> Iterator[Page]:
+def label(page: Page, home: Server, faultless: None) -> Page:
     """The label of a weighed batch, with no network."""
-    faults: list[str] = []
-    page.on("pageerror", lambda error: faults.append(str(error)))
     page.set_viewport_size(SIZES[1])
     open_page(page, home)
     page.route("**/api/**", lambda route: route.abort())
@@ -48,8 +38,7 @@ def label(page: Page, home: Server) -> Iterator[Page]:
     enter(page, BUTTER, OIL)
     go(page, f"#/label/{run}")
     expect(page.locator(".label-plate")).to_be_visible()
-    yield page
-    assert faults == []
+    return page
 
 
 def plate_mm(page: Page) -> tuple[float, float]:

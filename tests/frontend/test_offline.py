@@ -42,13 +42,6 @@ COPY_MS = 10_000
 COPIED = "async () => (await navigator.serviceWorker.ready).active.state === 'activated'"
 
 
-@pytest.fixture(scope="module")
-def home(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Server]:
-    server = studio_server(tmp_path_factory.mktemp("offline") / "studio.sqlite3")
-    yield server
-    server.stop()
-
-
 @pytest.fixture
 def server(home: Server) -> Iterator[Server]:
     """The module's server, for a test that kills it; it runs again afterwards."""

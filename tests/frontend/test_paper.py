@@ -18,7 +18,7 @@ import bench
 from tests.frontend.hands import NO_COPY, WITH_COPY, axe_finds, open_demo
 from tests.frontend.phones import call
 from tests.make import make_recipe, uuid4, uuid7
-from tests.servers import Server, warm_bowlside
+from tests.servers import Server, demo_open, warm_bowlside
 
 pytestmark = [pytest.mark.browser, NO_COPY]
 
@@ -26,13 +26,23 @@ POINTS = {"A4": (595, 842), "Letter": (612, 792)}
 THREE_PARTS = "Pressed fizzing base"
 
 
+@pytest.fixture(scope="module")
+def demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Server]:
+    """The demo studio, for all tests that keep nothing in it."""
+    server = demo_open(tmp_path_factory.mktemp("paper") / "bowlside.sqlite3")
+    yield server
+    server.kill()
+
+
 @pytest.fixture
-def desk(page: Page, live_server: Server) -> Iterator[Page]:
-    """A page on the demo's recipes that fails the test for any fault of its scripts."""
-    faults: list[str] = []
-    page.on("pageerror", lambda error: faults.append(str(error)))
-    yield open_demo(page, live_server)
-    assert faults == []
+def desk(page: Page, demo: Server, faultless: None) -> Page:
+    return open_demo(page, demo)
+
+
+@pytest.fixture
+def own_desk(page: Page, live_server: Server, faultless: None) -> Page:
+    """One whose studio nobody else reads."""
+    return open_demo(page, live_server)
 
 
 def recipe_of(server: Server, title: str = THREE_PARTS) -> dict[str, Any]:
@@ -81,13 +91,9 @@ def walked(sheet: dict[str, Any]) -> dict[str, str]:
 
 
 @pytest.mark.parametrize("paper", POINTS)
-def test_the_printed_sheet_has_every_weight_reading_and_scale(
-    desk: Page, live_server: Server, paper: str
-) -> None:
-    recipe = recipe_of(live_server)
-    sheet = call(live_server, "POST", f"recipes/{recipe['id']}/sheet", {"by": "pieces", "pieces": 14})[
-        "sheet"
-    ]
+def test_the_printed_sheet_has_every_weight_reading_and_scale(desk: Page, demo: Server, paper: str) -> None:
+    recipe = recipe_of(demo)
+    sheet = call(demo, "POST", f"recipes/{recipe['id']}/sheet", {"by": "pieces", "pieces": 14})["sheet"]
     scales = {scale["id"]: scale["name"] for scale in sheet["kit"]["scales"]}
     readings = walked(sheet)
     go(desk, f"#/card/{recipe['id']}/14")
@@ -112,8 +118,8 @@ def test_the_printed_sheet_has_every_weight_reading_and_scale(
 
 
 @pytest.mark.parametrize("paper", POINTS)
-def test_the_printed_card_has_the_recipe_as_written(desk: Page, live_server: Server, paper: str) -> None:
-    recipe = recipe_of(live_server)
+def test_the_printed_card_has_the_recipe_as_written(desk: Page, demo: Server, paper: str) -> None:
+    recipe = recipe_of(demo)
     go(desk, f"#/card/{recipe['id']}")
     expect(desk.locator(".paper")).to_contain_text("written for 12 pieces")
 
@@ -131,8 +137,8 @@ def test_the_printed_card_has_the_recipe_as_written(desk: Page, live_server: Ser
             assert step["title"] in text
 
 
-def test_a_caution_stands_before_its_step(desk: Page, live_server: Server) -> None:
-    go(desk, f"#/card/{recipe_of(live_server)['id']}/14")
+def test_a_caution_stands_before_its_step(desk: Page, demo: Server) -> None:
+    go(desk, f"#/card/{recipe_of(demo)['id']}/14")
     steps = desk.locator(".paper-step:has(.paper-caution)")
     expect(steps).not_to_have_count(0)
 
@@ -156,19 +162,21 @@ def test_print_from_the_size_page_keeps_what_was_chosen(desk: Page) -> None:
 
 
 @WITH_COPY
-def test_paper_needs_no_server_and_printing_is_asked_of_the_browser(desk: Page, live_server: Server) -> None:
+def test_paper_needs_no_server_and_printing_is_asked_of_the_browser(
+    own_desk: Page, live_server: Server
+) -> None:
     recipe = recipe_of(live_server)
-    desk.evaluate("async () => { await navigator.serviceWorker.ready; }")
-    desk.reload()  # now from the copy that the phone keeps
-    expect(desk.locator(".recipe").filter(has_text=THREE_PARTS)).to_be_visible()
-    desk.evaluate("() => { window.print = () => { document.title = 'printing'; } }")
+    own_desk.evaluate("async () => { await navigator.serviceWorker.ready; }")
+    own_desk.reload()  # now from the copy that the phone keeps
+    expect(own_desk.locator(".recipe").filter(has_text=THREE_PARTS)).to_be_visible()
+    own_desk.evaluate("() => { window.print = () => { document.title = 'printing'; } }")
     live_server.stop()
 
-    go(desk, f"#/card/{recipe['id']}/7")
+    go(own_desk, f"#/card/{recipe['id']}/7")
 
-    expect(desk.locator(".paper")).to_contain_text("7 pieces")
-    desk.get_by_role("button", name="Print").click()
-    assert desk.title() == "printing"
+    expect(own_desk.locator(".paper")).to_contain_text("7 pieces")
+    own_desk.get_by_role("button", name="Print").click()
+    assert own_desk.title() == "printing"
 
 
 @pytest.fixture
@@ -205,8 +213,8 @@ def test_the_cards_link_opens_it_on_another_phone(page: Page, browser: Any, name
     other.close()
 
 
-def test_what_is_saved_can_be_brought_in_and_is_known_again(desk: Page, live_server: Server) -> None:
-    recipe = recipe_of(live_server)
+def test_what_is_saved_can_be_brought_in_and_is_known_again(desk: Page, demo: Server) -> None:
+    recipe = recipe_of(demo)
     go(desk, f"#/card/{recipe['id']}")
     with desk.expect_download() as saved:
         desk.get_by_role("button", name="Save as a file").click()
@@ -218,35 +226,35 @@ def test_what_is_saved_can_be_brought_in_and_is_known_again(desk: Page, live_ser
     expect(desk.locator("bring-screen")).to_contain_text("here already, word for word")
 
 
-def test_a_recipe_is_shown_with_its_check_before_it_is_kept(desk: Page, live_server: Server) -> None:
+def test_a_recipe_is_shown_with_its_check_before_it_is_kept(own_desk: Page, live_server: Server) -> None:
     document = {**make_recipe(title="Soak from elsewhere")}
     before = call(live_server, "GET", "recipes")["total"]
-    go(desk, "#/bring")
-    desk.get_by_label("The recipe as text").fill(json.dumps(document))
+    go(own_desk, "#/bring")
+    own_desk.get_by_label("The recipe as text").fill(json.dumps(document))
 
-    desk.get_by_role("button", name="Look at it").click()
+    own_desk.get_by_role("button", name="Look at it").click()
 
-    expect(desk.get_by_role("heading", name="Soak from elsewhere")).to_be_visible()
+    expect(own_desk.get_by_role("heading", name="Soak from elsewhere")).to_be_visible()
     assert call(live_server, "GET", "recipes")["total"] == before
-    desk.get_by_role("button", name="Keep it").click()
-    expect(desk.locator(".paper")).to_contain_text("Soak from elsewhere")
+    own_desk.get_by_role("button", name="Keep it").click()
+    expect(own_desk.locator(".paper")).to_contain_text("Soak from elsewhere")
     assert recipe_of(live_server, "Soak from elsewhere")["document"] == document
 
 
-def test_one_that_is_here_already_is_asked_about(desk: Page, live_server: Server) -> None:
+def test_one_that_is_here_already_is_asked_about(own_desk: Page, live_server: Server) -> None:
     recipe = recipe_of(live_server)
     changed = {**recipe["document"], "written_for": 13}
-    go(desk, "#/bring")
-    desk.get_by_label("The recipe as text").fill(json.dumps({"id": recipe["id"], "document": changed}))
-    desk.get_by_role("button", name="Look at it").click()
-    expect(desk.locator("bring-screen")).to_contain_text("names a recipe that is here already")
+    go(own_desk, "#/bring")
+    own_desk.get_by_label("The recipe as text").fill(json.dumps({"id": recipe["id"], "document": changed}))
+    own_desk.get_by_role("button", name="Look at it").click()
+    expect(own_desk.locator("bring-screen")).to_contain_text("names a recipe that is here already")
 
-    desk.get_by_role("button", name="A new version of that recipe").click()
+    own_desk.get_by_role("button", name="A new version of that recipe").click()
 
-    expect(desk.locator(".paper-sub")).to_contain_text("version 2")
-    desk.get_by_role("link", name="Versions").click()
-    expect(desk.get_by_label("Version 2")).to_contain_text("written for: 13, was 12")
-    expect(desk.get_by_label("Version 1")).to_contain_text("13")
+    expect(own_desk.locator(".paper-sub")).to_contain_text("version 2")
+    own_desk.get_by_role("link", name="Versions").click()
+    expect(own_desk.get_by_label("Version 2")).to_contain_text("written for: 13, was 12")
+    expect(own_desk.get_by_label("Version 1")).to_contain_text("13")
 
 
 @pytest.mark.parametrize(
@@ -292,8 +300,8 @@ def test_what_cannot_be_brought_in_is_answered_in_words_and_stays(desk: Page, te
     expect(desk.get_by_role("button", name="Keep it")).to_have_count(0)
 
 
-def test_of_a_whole_studios_file_one_recipe_is_picked(desk: Page, live_server: Server) -> None:
-    export = call(live_server, "GET", "export")
+def test_of_a_whole_studios_file_one_recipe_is_picked(desk: Page, demo: Server) -> None:
+    export = call(demo, "GET", "export")
     titles = [each["versions"][-1]["document"]["title"] for each in export["recipes"]]
     go(desk, "#/bring")
     desk.get_by_label("The recipe as text").fill(json.dumps(export))
@@ -305,7 +313,7 @@ def test_of_a_whole_studios_file_one_recipe_is_picked(desk: Page, live_server: S
     expect(desk.locator("bring-screen")).to_contain_text("here already, word for word")
 
 
-def test_a_finding_on_what_is_brought_in_says_its_place_in_words(desk: Page, live_server: Server) -> None:
+def test_a_finding_on_what_is_brought_in_says_its_place_in_words(desk: Page, demo: Server) -> None:
     go(desk, "#/bring")
     desk.get_by_label("The recipe as text").fill(json.dumps({**make_recipe(), "written_for": 3}))
 
@@ -315,21 +323,19 @@ def test_a_finding_on_what_is_brought_in_says_its_place_in_words(desk: Page, liv
     assert "ingredients." not in desk.locator("bring-screen").inner_text()
 
 
-def test_without_the_server_what_was_picked_stays(desk: Page, live_server: Server) -> None:
-    go(desk, "#/bring")
-    desk.get_by_label("The recipe as text").fill(json.dumps(make_recipe()))
+def test_without_the_server_what_was_picked_stays(own_desk: Page, live_server: Server) -> None:
+    go(own_desk, "#/bring")
+    own_desk.get_by_label("The recipe as text").fill(json.dumps(make_recipe()))
     live_server.stop()
 
-    desk.get_by_role("button", name="Look at it").click()
+    own_desk.get_by_role("button", name="Look at it").click()
 
-    expect(desk.get_by_role("alert")).to_contain_text("What you picked stays here")
+    expect(own_desk.get_by_role("alert")).to_contain_text("What you picked stays here")
 
 
 @pytest.mark.parametrize("theme", ["light", "dark"])
-def test_these_pages_are_plain_to_axe_and_fit_a_small_phone(
-    desk: Page, live_server: Server, theme: Any
-) -> None:
-    recipe = recipe_of(live_server)["id"]
+def test_these_pages_are_plain_to_axe_and_fit_a_small_phone(desk: Page, demo: Server, theme: Any) -> None:
+    recipe = recipe_of(demo)["id"]
     desk.emulate_media(color_scheme=theme)
     findings = []
 

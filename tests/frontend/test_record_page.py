@@ -6,7 +6,6 @@ import io
 import json
 import re
 import subprocess
-from collections.abc import Iterator
 from datetime import UTC, datetime
 from hashlib import sha256
 from pathlib import Path
@@ -18,7 +17,7 @@ from pypdf import PdfReader
 
 import bench
 from tests.frontend.hands import NO_COPY, type_on_pad
-from tests.frontend.phones import HOUR, studio_server
+from tests.frontend.phones import HOUR
 from tests.frontend.shelves import KG, SIZES, begin_bars, card, enter, go, lot, open_page, stock
 from tests.servers import Server
 
@@ -38,18 +37,9 @@ POINTS = {"A4": (595, 842), "Letter": (612, 792)}
 SECRET = b"51.4778 N, 0.0014 W"
 
 
-@pytest.fixture(scope="module")
-def home(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Server]:
-    server = studio_server(tmp_path_factory.mktemp("record") / "studio.sqlite3")
-    yield server
-    server.stop()
-
-
 @pytest.fixture
-def phone(page: Page, home: Server) -> Iterator[Page]:
+def phone(page: Page, home: Server, faultless: None) -> Page:
     """A phone with a priced shelf and no network, its clock at a known instant."""
-    faults: list[str] = []
-    page.on("pageerror", lambda error: faults.append(str(error)))
     page.set_viewport_size(SIZES[1])
     page.clock.install(time=datetime.now(UTC))
     open_page(page, home)
@@ -61,8 +51,7 @@ def phone(page: Page, home: Server) -> Iterator[Page]:
         lot("b1", "butter", KG, price=EURO, best_before="2099-01-01"),
         lot("o1", "oil", KG, price=EURO),
     )
-    yield page
-    assert faults == []
+    return page
 
 
 def bake(page: Page, *more: tuple[str, dict[str, Any]]) -> str:

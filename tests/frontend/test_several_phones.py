@@ -10,7 +10,7 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, Page
 
 import bench
-from tests.frontend.phones import begin, call, entries_of, open_phone, studio_server
+from tests.frontend.phones import begin, call, entries_of, open_phone
 from tests.make import make_entry
 from tests.servers import Server
 
@@ -29,26 +29,19 @@ HEAR = """(run) => { window.heard = new Promise((done) => {
 TOUCH = """async (run) => { const at = Date.now(); await studio.enter(run, "noted", { text: "touched" }); return at; }"""
 
 
-@pytest.fixture(scope="module")
-def server(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Server]:
-    server = studio_server(tmp_path_factory.mktemp("live") / "studio.sqlite3")
-    yield server
-    server.stop()
-
-
 @pytest.fixture
-def phones(browser: Browser, server: Server) -> Iterator[list[Page]]:
+def phones(browser: Browser, home: Server) -> Iterator[list[Page]]:
     """Two phones whose own asking is far apart, so that what they hear soon they heard by the line."""
     contexts = [browser.new_context() for _ in range(2)]
-    yield [with_line(context, server) for context in contexts]
+    yield [with_line(context, home) for context in contexts]
     for context in contexts:
         context.close()
 
 
-def with_line(context: BrowserContext, server: Server) -> Page:
+def with_line(context: BrowserContext, home: Server) -> Page:
     page = context.new_page()
     with page.expect_response("**/api/v1/live"):
-        open_phone(page, server.url)
+        open_phone(page, home.url)
     return page
 
 
@@ -82,13 +75,13 @@ def test_a_run_begun_on_one_phone_is_on_the_other_at_once(phones: list[Page]) ->
     assert there.evaluate("() => come") - at < 1500
 
 
-def test_with_no_line_a_phone_asks_by_itself(browser: Browser, server: Server, phones: list[Page]) -> None:
+def test_with_no_line_a_phone_asks_by_itself(browser: Browser, home: Server, phones: list[Page]) -> None:
     here, _ = phones
     run = begin(here)
     here.evaluate(SYNC)
     context = browser.new_context()
     context.route("**/live", lambda route: route.fulfill(status=503))
-    alone = open_phone(context.new_page(), server.url)
+    alone = open_phone(context.new_page(), home.url)
     alone.evaluate(HEAR, run)
 
     touched = here.evaluate(TOUCH, run)
@@ -97,7 +90,7 @@ def test_with_no_line_a_phone_asks_by_itself(browser: Browser, server: Server, p
     context.close()
 
 
-def test_ten_phones_on_one_run_are_one_state(phones: list[Page], server: Server) -> None:
+def test_ten_phones_on_one_run_are_one_state(phones: list[Page], home: Server) -> None:
     """Two of them browsers, eight that speak to the server only, all at once."""
     run = begin(phones[0])
     phones[0].evaluate(SYNC)
@@ -108,7 +101,7 @@ def test_ten_phones_on_one_run_are_one_state(phones: list[Page], server: Server)
     def send(device: str) -> None:
         for number in range(each_sends):
             entry = make_entry(run, device=device, at=now + number, body={"text": f"{device} {number}"})
-            call(server, "POST", f"runs/{run}/entries", {"entries": [entry]})
+            call(home, "POST", f"runs/{run}/entries", {"entries": [entry]})
 
     others = [threading.Thread(target=send, args=[f"phone-{number}"]) for number in range(8)]
     began = time.monotonic()
@@ -123,14 +116,14 @@ def test_ten_phones_on_one_run_are_one_state(phones: list[Page], server: Server)
         phone.wait_for_function(ALL_THERE, arg=[run, 10 * each_sends], timeout=10_000)
     took = time.monotonic() - began
 
-    entries = entries_of(server, run)
-    folded = bench.canonical(bench.fold(call(server, "GET", f"runs/{run}")["sheet"], entries))
+    entries = entries_of(home, run)
+    folded = bench.canonical(bench.fold(call(home, "GET", f"runs/{run}")["sheet"], entries))
     assert len({entry["id"] for entry in entries}) == len(entries) == 10 * each_sends
     assert [phone.evaluate(STATE, run) for phone in phones] == [folded, folded]
     assert took < 10
 
 
-def test_a_page_out_of_sight_holds_no_line(phones: list[Page], server: Server) -> None:
+def test_a_page_out_of_sight_holds_no_line(phones: list[Page], home: Server) -> None:
     phone = phones[0]
     with phone.expect_event("requestfailed", lambda request: request.url.endswith("/live")):
         phone.evaluate(

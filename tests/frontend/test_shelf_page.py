@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, Page, Route, expect
 
 from tests.frontend.hands import NO_COPY, axe_finds, type_on_pad
-from tests.frontend.phones import studio_server
 from tests.frontend.shelves import (
     DETECTOR,
     KG,
@@ -32,23 +30,13 @@ pytestmark = [pytest.mark.browser, NO_COPY]
 PRESSED = "#page :is(button, a, summary, select, textarea, label.choice, input:not(.unseen, [type=checkbox], [type=radio]))"
 
 
-@pytest.fixture(scope="module")
-def home(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Server]:
-    server = studio_server(tmp_path_factory.mktemp("shelf") / "studio.sqlite3")
-    yield server
-    server.stop()
-
-
 @pytest.fixture
-def phone(page: Page, home: Server) -> Iterator[Page]:
+def phone(page: Page, home: Server, faultless: None) -> Page:
     """A phone whose server goes away once it has heard the recipes."""
-    faults: list[str] = []
-    page.on("pageerror", lambda error: faults.append(str(error)))
     page.set_viewport_size(SIZES[1])
     open_page(page, home)
     page.route("**/api/**", lambda route: route.abort())
-    yield page
-    assert faults == []
+    return page
 
 
 def row(page: Page, name: str) -> Any:

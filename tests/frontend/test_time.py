@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 from datetime import UTC, datetime
 from typing import Any
 from zoneinfo import ZoneInfo
@@ -11,7 +10,7 @@ from zoneinfo import ZoneInfo
 import pytest
 from playwright.sync_api import Browser, Page, Route
 
-from tests.frontend.phones import HOUR, MINUTE, begin, open_phone, studio_server
+from tests.frontend.phones import HOUR, MINUTE, begin, open_phone
 from tests.servers import Server
 
 pytestmark = pytest.mark.browser
@@ -22,20 +21,13 @@ START_WAIT = "async (run) => { await fill(run); return studio.bench(run).waits[0
 SKIP = "async (run) => studio.enter(run, 'skipped', { step: studio.bench(run).waits[0].step })"
 
 
-@pytest.fixture(scope="module")
-def server(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Server]:
-    server = studio_server(tmp_path_factory.mktemp("time") / "studio.sqlite3")
-    yield server
-    server.stop()
-
-
 class Told:
     """A phone whose time goes as the test says, and what the server's clock tells it."""
 
-    def __init__(self, page: Page, server: Server, *, phone: int = NOON, ahead: int = 0) -> None:
+    def __init__(self, page: Page, home: Server, *, phone: int = NOON, ahead: int = 0) -> None:
         """The phone's clock begins at `phone`; the server's is `ahead` of it."""
         self.page = page
-        self.server_url = server.url
+        self.server_url = home.url
         self.ahead = ahead
         self._started = phone
         page.context.route("**/api/**", self._tell)
@@ -45,7 +37,7 @@ class Told:
         page.clock.pause_at(datetime.fromtimestamp((phone + 1) / 1000, UTC))
         self._passed = 1
         self._going = False
-        open_phone(page, server.url)
+        open_phone(page, home.url)
 
     def _tell(self, route: Route) -> None:
         if self._going:
@@ -88,9 +80,9 @@ class Told:
 
 @pytest.mark.parametrize("ahead", [-3 * HOUR, 3 * HOUR, 400 * 24 * HOUR])
 def test_a_wait_lasts_as_long_as_it_says_however_wrong_the_servers_clock_is(
-    page: Page, server: Server, ahead: int
+    page: Page, home: Server, ahead: int
 ) -> None:
-    told = Told(page, server, ahead=ahead)
+    told = Told(page, home, ahead=ahead)
     wait = page.evaluate(START_WAIT, begin(page))
 
     assert told.reaches(wait["earliest_at"]) == [[], ["look"]]
@@ -98,9 +90,9 @@ def test_a_wait_lasts_as_long_as_it_says_however_wrong_the_servers_clock_is(
 
 @pytest.mark.parametrize("leap", [-2 * HOUR, 2 * HOUR, 30 * 1000])
 def test_a_servers_clock_that_is_put_right_during_a_wait_rings_nothing_early_and_nothing_late(
-    page: Page, server: Server, leap: int
+    page: Page, home: Server, leap: int
 ) -> None:
-    told = Told(page, server)
+    told = Told(page, home)
     run = begin(page)
     wait = page.evaluate(START_WAIT, run)
     told.ahead = leap
@@ -115,24 +107,22 @@ def test_a_servers_clock_that_is_put_right_during_a_wait_rings_nothing_early_and
     assert page.evaluate("() => studio.at() - Date.now()") == pytest.approx(leap, abs=100)
 
 
-def test_a_leap_of_the_server_is_remembered_by_a_page_that_is_opened_again(
-    page: Page, server: Server
-) -> None:
-    told = Told(page, server)
+def test_a_leap_of_the_server_is_remembered_by_a_page_that_is_opened_again(page: Page, home: Server) -> None:
+    told = Told(page, home)
     wait = page.evaluate(START_WAIT, begin(page))
     told.ahead = 2 * HOUR
     told.goes(10 * MINUTE)
 
-    open_phone(page, server.url)
+    open_phone(page, home.url)
     assert page.evaluate(SYNC)["leap"] == pytest.approx(2 * HOUR, abs=100)
     assert told.reaches(wait["earliest_at"]) == [[], ["look"]]
 
 
 @pytest.mark.parametrize("wrong_by", [-5 * HOUR, 5 * HOUR])
 def test_a_wait_lasts_as_long_as_it_says_on_a_phone_whose_clock_is_wrong(
-    page: Page, server: Server, wrong_by: int
+    page: Page, home: Server, wrong_by: int
 ) -> None:
-    told = Told(page, server, phone=NOON + wrong_by, ahead=-wrong_by)
+    told = Told(page, home, phone=NOON + wrong_by, ahead=-wrong_by)
     wait = page.evaluate(START_WAIT, begin(page))
 
     assert abs(wait["earliest_at"] - (NOON + HOUR)) < MINUTE
@@ -148,11 +138,11 @@ def test_a_wait_lasts_as_long_as_it_says_on_a_phone_whose_clock_is_wrong(
     ],
 )
 def test_summer_time_that_begins_or_ends_during_a_wait_changes_the_words_and_not_the_wait(
-    browser: Browser, server: Server, zone: str, before_change: datetime, says_usual: str
+    browser: Browser, home: Server, zone: str, before_change: datetime, says_usual: str
 ) -> None:
     start = int(before_change.replace(tzinfo=ZoneInfo(zone)).timestamp() * 1000)
     context = browser.new_context(timezone_id=zone)
-    told = Told(context.new_page(), server, phone=start)
+    told = Told(context.new_page(), home, phone=start)
     wait: dict[str, Any] = told.page.evaluate(START_WAIT, begin(told.page))
     says = told.page.evaluate("async (at) => (await import('/parts/words.js')).clock(at)", wait["usual_at"])
 
