@@ -183,6 +183,8 @@ export class Sync extends EventTarget {
         await this.#sendEntries(run, entries.slice(start, start + BATCH));
       }
       for (const row of waiting) if (row.picture) await this.#sendPicture(row);
+      // The lists may be a while off: till then, a server that lost what it just took would not be noticed.
+      if (run.id === SHELF) await this.#fetch(SHELF);
     }
   }
 

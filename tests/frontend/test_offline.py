@@ -270,6 +270,38 @@ def test_a_server_that_lost_only_the_shelf_or_a_picture_gets_them_again(page: Pa
     assert awaited == []
 
 
+def test_what_came_on_the_shelf_in_the_middle_of_a_round_is_missed_at_once_when_it_is_lost(
+    page: Page, tmp_path: Path
+) -> None:
+    file = tmp_path / "studio.sqlite3"
+    server = studio_server(file)
+    open_phone(page, server.url)
+    begin(page)
+    page.evaluate(SYNC)
+    page.evaluate(
+        """() => new Promise((done) => {
+            const { fetch } = window;
+            window.fetch = async (path, ...how) => {
+                const answer = await fetch(path, ...how);
+                if (!path.includes("open=true")) return answer;
+                window.fetch = fetch; // once: sent by now is all that was there before
+                await (SHELVED)("Sea salt");
+                studio.sync().then(done);
+                return answer;
+            };
+            studio.sync();
+        })""".replace("SHELVED", SHELVED)
+    )
+    assert len(call(server, "GET", "shelf/entries")["entries"]) == 1
+
+    lose(server, file, "DELETE FROM shelf_entry")
+    page.evaluate("async () => { await studio.sync(); await studio.sync(); }")
+    shelved = call(server, "GET", "shelf/entries")["entries"]
+    server.stop()
+
+    assert [entry["body"]["card"]["name"] for entry in shelved] == ["Sea salt"]
+
+
 def test_a_server_brought_back_to_the_middle_of_a_run_gets_the_rest_again(page: Page, tmp_path: Path) -> None:
     file = tmp_path / "studio.sqlite3"
     server = studio_server(file)
