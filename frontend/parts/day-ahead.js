@@ -62,7 +62,8 @@ function lookAhead(runs, makers, plan, at) {
   const isLed = day.open.length <= MOST_LED;
   const begins = plan?.plan?.aim === "ready_by" && !inHand ? plan.plan.begins_at : null;
   const next = begins > at ? { step: null, until: begins, why: { kind: "later", ready_by: plan.ready_by }, broken: [] } : inHand ? { step: inHand.id, until: null, why: { kind: "in_hand" }, broken: [] } : isLed ? nextStep(problem, order, at) : null;
-  const batches = runs.map(({ run }) => ({ id: run.id, name: run.name }));
+  // As they were begun, whichever run's page this is: they are numbered by it.
+  const batches = runs.map(({ run }) => run).sort((one, other) => one.created_at - other.created_at).map(({ id, name }) => ({ id, name }));
   return { problem, batches, order, tasks, hours: problem.makers.map((maker) => maker.hours), at, finish: layout.placed ? layout.finish : null, broken: layout.broken, next };
 }
 

@@ -109,7 +109,7 @@ class DayPicture extends HTMLElement {
       "g",
       { class: "row-heads" },
       s("rect", { x: 0, y: top, width: ROW_HEAD, height: height - top }),
-      rows.map(({ letter, y }) => s("text", { x: ROW_HEAD / 2, y: y + ROW / 2 + 6 }, letter)),
+      rows.map((row) => s("text", { x: ROW_HEAD / 2, y: row.y + ROW / 2 + 6 }, this.#markOf(row).text)),
       names.map(({ name, y }) => s("text", { class: "lane-name", x: 6, y: y + 19 }, name)),
       lanes > 1 && ahead.problem.makers.map(({ name }, lane) => s("text", { class: "lane-name", x: 6, y: HEAD + lane * LANE + 17 }, name)),
     );
@@ -153,49 +153,52 @@ class DayPicture extends HTMLElement {
 
   #hands(task, y, isNext) {
     const [x, width] = [this.#x(task.starts_at), Math.max(3, this.#x(task.ends_at) - this.#x(task.starts_at) - 1)];
-    const room = Math.floor((width - 34) / LETTER_W);
-    const name = room >= 4 ? cut(task.title, room) : "";
+    const mark = this.#markOf(task);
+    const room = Math.floor((width - 2 * mark.r - 10) / LETTER_W);
     return s(
       "g",
       { class: "hands-block", "data-task": task.id, "data-next": isNext, "data-status": task.status, "data-thin": width < THIN },
-      s("title", {}, `${task.letter} ${task.title}, ${clock(task.starts_at)}`),
+      s("title", {}, `${mark.text} ${task.title}, ${clock(task.starts_at)}`),
       s("rect", { x, y: y + 5, width, height: LANE - 12, rx: 4, fill: task.status === "done" ? "none" : hatch(task.letter) }),
-      width >= 22 && s("circle", { class: "disc", cx: x + 17, cy: y + LANE / 2 - 1, r: Math.min(12, width / 2) }),
-      width >= 22 && s("text", { class: "block-letter", x: x + 17, y: y + LANE / 2 + 5 }, task.letter),
-      name && s("rect", { class: "disc", x: x + 31, y: y + LANE / 2 - 14, width: name.length * PATCH_W + 4, height: 25, rx: 3 }),
-      name && s("text", { class: "block-name", x: x + 33, y: y + LANE / 2 + 5 }, name),
+      width >= 2 * mark.r - 2 && marked(x + mark.r + 5, y + LANE / 2 - 1, mark),
+      room >= 4 && patched(x + 2 * mark.r + 7, y + LANE / 2 - 1, cut(task.title, room)),
     );
   }
 
   /** Steps of one part, one after the other, seen from afar: one outline, and the letter once. */
   #oneGo(tasks, y) {
     const [x, right] = [this.#x(tasks[0].starts_at), this.#x(tasks.at(-1).ends_at)];
-    const isNamed = this.#x(tasks[0].ends_at) - x < 23 && right - x >= 26;
+    const mark = this.#markOf(tasks[0]);
+    const isNamed = this.#x(tasks[0].ends_at) - x < 2 * mark.r - 1 && right - x >= 2 * mark.r + 2;
     return s(
       "g",
       { class: "one-go" },
       s("rect", { x, y: y + 5, width: Math.max(3, right - x - 1), height: LANE - 12, rx: 4 }),
-      isNamed && s("circle", { class: "disc", cx: (x + right) / 2, cy: y + LANE / 2 - 1, r: 12 }),
-      isNamed && s("text", { class: "block-letter", x: (x + right) / 2, y: y + LANE / 2 + 5 }, tasks[0].letter),
+      isNamed && marked((x + right) / 2, y + LANE / 2 - 1, mark),
     );
   }
 
   #wait(task, y) {
     const [x, right] = [this.#x(task.starts_at), this.#x(task.ends_at)];
     const says = `${task.title} ${clock(task.ends_at)}`;
-    const room = Math.floor((right - x - 44) / LETTER_W);
-    const words = room >= 6 ? cut(says, room) : "";
+    const mark = this.#markOf(task);
+    const room = Math.floor((right - x - 2 * mark.r - 20) / LETTER_W);
     const middle = y + ROW / 2;
     return s(
       "g",
       { class: "wait-block", "data-task": task.id, "data-status": task.status },
-      s("title", {}, `${task.letter} ${says}`),
+      s("title", {}, `${mark.text} ${says}`),
       s("path", { class: "body", fill: hatch(task.letter), d: `M${x} ${y + 8}L${Math.max(x + 2, right)} ${middle - 3}V${middle + 3}L${x} ${y + ROW - 8}Z` }),
-      right - x >= 30 && s("circle", { class: "disc", cx: x + 17, cy: middle, r: 12 }),
-      right - x >= 30 && s("text", { class: "block-letter", x: x + 17, y: middle + 6 }, task.letter),
-      words && s("rect", { class: "disc", x: x + 31, y: middle - 13, width: words.length * PATCH_W + 4, height: 25, rx: 3 }),
-      words && s("text", { class: "block-name", x: x + 33, y: middle + 6 }, words),
+      right - x >= 2 * mark.r + 6 && marked(x + mark.r + 5, middle, mark),
+      room >= 6 && patched(x + 2 * mark.r + 7, middle, cut(says, room)),
     );
+  }
+
+  /** A part's letter; where several batches share the bench, after the batch's own number among them. */
+  #markOf({ run, letter }) {
+    const { batches } = this.#data.ahead;
+    if (batches.length === 1) return { text: letter, r: 12 };
+    return { text: `${batches.findIndex(({ id }) => id === run) + 1}${letter}`, r: 15 };
   }
 
   #tick() {
@@ -254,15 +257,25 @@ class DayPicture extends HTMLElement {
   }
 }
 
+/** A mark on a ground of its own, in the middle of a block's hatching. */
+function marked(x, middle, { text, r }) {
+  return [s("circle", { class: "disc", cx: x, cy: middle, r }), s("text", { class: "block-letter", x, y: middle + 6 }, text)];
+}
+
+/** Words on a ground of their own, from here on. */
+function patched(x, middle, words) {
+  return [s("rect", { class: "disc", x, y: middle - 13, width: words.length * PATCH_W + 4, height: 25, rx: 3 }), s("text", { class: "block-name", x: x + 2, y: middle + 6 }, words)];
+}
+
 /** Where each part's row is, and each batch's name where there are several: {rows, names, height} in px. */
 function rowsOf({ tasks, batches }, top) {
   const rows = [];
   const names = [];
   let y = top;
-  for (const { id, name } of batches) {
+  for (const [place, { id, name }] of batches.entries()) {
     const letters = [...new Set(tasks.filter(({ run }) => run === id).map(({ letter }) => letter))];
     if (batches.length > 1 && letters.length) {
-      names.push({ name, y });
+      names.push({ name: `${place + 1}: ${name}`, y });
       y += NAME;
     }
     for (const letter of letters) {

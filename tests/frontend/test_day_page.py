@@ -117,19 +117,28 @@ def boxes(locator: Any) -> list[dict[str, float]]:
 
 
 def test_the_rows_of_several_batches_stand_under_their_numbers(phone: Page) -> None:
-    planned(phone, begin(phone))
+    first = begin(phone)
+    planned(phone, first)
     go(phone, "#/")
 
     planned(phone, begin(phone))
 
     heads = boxes(phone.locator(".row-heads .lane-name"))
     rows = boxes(phone.locator(".row-heads text:not(.lane-name)"))
-    numbers = phone.locator(".row-heads .lane-name").all_text_contents()
+    names = phone.locator(".row-heads .lane-name").all_text_contents()
+    places, numbers = zip(*(name.split(": ") for name in names), strict=True)
+    assert places == tuple(str(place) for place in range(1, len(names) + 1))
     assert len(numbers) == len(set(numbers)) >= 2
     tops = [box["y"] for box in heads]
     steps = phone.locator(".sessions .figures-list li").all_text_contents()
     assert {step.rsplit(", ", 1)[1] for step in steps} == set(numbers)
     assert tops == sorted(tops) and tops[0] < min(box["y"] for box in rows) < tops[1]
+    marks = phone.locator(".hands-block .block-letter").all_text_contents()
+    assert {mark[0] for mark in marks} <= set(places) and {"1A", "2A"} <= set(
+        phone.locator(".row-heads text:not(.lane-name)").all_text_contents()
+    )
+    go(phone, f"#/day/{first}")
+    expect(phone.locator(".row-heads .lane-name")).to_have_text(names)  # the same on the other's page
 
 
 def test_keys_and_two_fingers_make_it_larger_and_smaller(phone: Page) -> None:
