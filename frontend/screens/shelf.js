@@ -30,6 +30,7 @@ class ShelfScreen extends HTMLElement {
     if (seen.length === this.#seen.length && seen.every((each, place) => each === this.#seen[place])) return;
     this.#seen = seen;
     this.#write();
+    for (const lot of this.#traces.keys()) tell(this, "trace-wanted", { lot }); // it may have gone somewhere since
   }
 
   trouble(text) {
