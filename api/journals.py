@@ -52,8 +52,8 @@ OF_A_RUN = Journal(
     bench.check_entry,
     # Holds the run before it takes a number. The entries of a run are then numbered in the order in which
     # they can be seen, and nobody who reads on from a cursor skips one.
-    keep="INSERT INTO entry (id, run_id, text, sender)"
-    f" SELECT :id, id, :text, :sender FROM run WHERE id = :run {HOLD}"
+    keep="INSERT INTO entry (id, run_id, text, sender, received_at)"
+    f" SELECT :id, id, :text, :sender, :at FROM run WHERE id = :run {HOLD}"
     " ON CONFLICT (id) DO NOTHING RETURNING seq",
     kept_as="SELECT text FROM entry WHERE id = :id",
     read_on=_read_on("entry WHERE run_id = :run"),
@@ -61,7 +61,7 @@ OF_A_RUN = Journal(
 # Whoever adds to it is alone, so its numbers come in order too.
 OF_THE_SHELF = Journal(
     bench.check_shelf_entry,
-    keep="INSERT INTO shelf_entry (id, text, sender) VALUES (:id, :text, :sender)"
+    keep="INSERT INTO shelf_entry (id, text, sender, received_at) VALUES (:id, :text, :sender, :at)"
     " ON CONFLICT (id) DO NOTHING RETURNING seq",
     kept_as="SELECT text FROM shelf_entry WHERE id = :id",
     read_on=_read_on("shelf_entry WHERE TRUE"),
@@ -88,7 +88,7 @@ def add(
         except EntryError as error:
             added.answers.append(_refusal(entry, error))
             continue
-        kept = {"id": entry["id"], "run": run, "text": canonical(entry), "sender": sender}
+        kept = {"id": entry["id"], "run": run, "text": canonical(entry), "sender": sender, "at": at}
         if new := execute(connection, journal.keep, kept).fetchall():
             added.cursor = new[0][0]
             added.new.append(entry)

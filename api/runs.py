@@ -144,6 +144,7 @@ def begin_run(connection: Connection, run_id: str, asked: dict[str, Any], at: in
             size=size,
             sheet=sheet,
             created_at=at,
+            made_at=at,
         )
     )
     return RunRow(*execute(connection, RUN_WITH_SHEET, {"run": run_id}).fetchone()), True

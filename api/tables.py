@@ -38,6 +38,34 @@ class Base(DeclarativeBase):
 db = SQLAlchemy(model_class=Base)
 
 
+class Studio(Base):
+    """What this database is. A restore makes it another generation, so that no phone takes a version or a
+    cursor of the former one for this one's. After a move, `moved_to` says where the studio went."""
+
+    __tablename__ = "studio"
+    __table_args__ = (CheckConstraint("id = 1", name="only_one"),)
+
+    id: Mapped[int] = mapped_column(primary_key=True, autoincrement=False)
+    generation: Mapped[str] = mapped_column(String(36))
+    began_at: Mapped[int] = mapped_column(BigInteger)
+    moved_to: Mapped[str | None] = mapped_column(Text)
+    moved_at: Mapped[int | None] = mapped_column(BigInteger)
+
+
+class Audit(Base):
+    """What was done to the studio itself, and by whom; the database lets these rows only be added (0005)."""
+
+    __tablename__ = "audit"
+
+    id: Mapped[str] = mapped_column(String(36), primary_key=True)
+    at: Mapped[int] = mapped_column(BigInteger, index=True)
+    # The paired device, by id; null for the terminal and the server itself, which `who` names.
+    actor: Mapped[str | None] = mapped_column(String(36))
+    who: Mapped[str] = mapped_column(Text)
+    what: Mapped[str] = mapped_column(String(40))
+    about: Mapped[str] = mapped_column(Text)
+
+
 class Recipe(Base):
     """A recipe's head: which version is the current one."""
 
@@ -93,6 +121,8 @@ class Run(Base):
     size: Mapped[str] = mapped_column(Text)
     sheet: Mapped[str] = mapped_column(Text)
     created_at: Mapped[int] = mapped_column(BigInteger, index=True)
+    # When it was begun at the bench, which may be long before it reached this server.
+    made_at: Mapped[int | None] = mapped_column(BigInteger)
     finished_at: Mapped[int | None] = mapped_column(BigInteger)
     batch_number: Mapped[str | None] = mapped_column(Text, index=True)
 
@@ -111,6 +141,8 @@ class Entry(Base):
     text: Mapped[str] = mapped_column(Text)
     # The paired device that sent it, by id; no foreign key, for what happened outlives who may come in.
     sender: Mapped[str | None] = mapped_column(Text)
+    # By this server's clock; null for what came before it was noted.
+    received_at: Mapped[int | None] = mapped_column(BigInteger)
 
 
 class ShelfEntry(Base):
@@ -125,6 +157,7 @@ class ShelfEntry(Base):
     id: Mapped[str] = mapped_column(String(36), unique=True)
     text: Mapped[str] = mapped_column(Text)
     sender: Mapped[str | None] = mapped_column(Text)
+    received_at: Mapped[int | None] = mapped_column(BigInteger)
 
 
 class LotUse(Base):
@@ -223,6 +256,16 @@ class Device(Base):
     paired_at: Mapped[int] = mapped_column(BigInteger)
     seen_at: Mapped[int] = mapped_column(BigInteger)
     shut_out_at: Mapped[int | None] = mapped_column(BigInteger)
+
+
+class BenchOwner(Base):
+    """Whose a bench's name is: the paired device's that first used it."""
+
+    __tablename__ = "bench_owner"
+
+    bench: Mapped[str] = mapped_column(String(64), primary_key=True)
+    device_id: Mapped[str] = mapped_column(String(36), index=True)
+    since: Mapped[int] = mapped_column(BigInteger)
 
 
 class Pairing(Base):
