@@ -41,13 +41,18 @@ def get_entries(run_id: UUID) -> Response:
 
 
 def keep_entries(
-    connection: Connection, run_id: str, entries: list[Any], at: int, sender: str | None = None
+    connection: Connection,
+    run_id: str,
+    entries: list[Any],
+    at: int,
+    sender: str | None = None,
+    closed: bool = True,
 ) -> tuple[list[dict[str, Any]], int]:
     """Add entries to a run's journal; gives each one's answer and how far the journal then reaches.
 
-    `sender` is the id of the paired device that sent them.
+    `sender` is the id of the paired device that sent them; closed: see `journals.add`.
     """
-    added = add(connection, OF_A_RUN, run_id, entries, at, sender)
+    added = add(connection, OF_A_RUN, run_id, entries, at, sender, closed)
     standing.keep_up(connection, run_id, added.new)
     numbered = {entry["id"] for entry in added.new if entry["kind"] == "numbered"}
     if numbered and (others := standing.same_number(connection, run_id)):

@@ -177,7 +177,7 @@ def _import_studio(connection: Connection, document: dict[str, Any], tally: Tall
     if studio["hours"] is not None:
         with tally.judging("hours"):
             tally.count(HOURS.take_in(connection, _loaded(BenchWritten(), studio["hours"])))
-    answers, _ = shelf.keep_entries(connection, studio["shelf"], now_ms())
+    answers, _ = shelf.keep_entries(connection, studio["shelf"], now_ms(), closed=False)
     _count_entries(answers, tally, "shelf")
     for index, run in enumerate(studio["runs"]):
         with tally.judging(f"runs.{index}"):
@@ -214,7 +214,7 @@ def _import_run(connection: Connection, asked: dict[str, Any], tally: Tally, whe
     run_id = str(asked["id"])
     _, new = begin_run(connection, run_id, asked, asked["created_at"])
     tally.count(new)
-    answers, _ = keep_entries(connection, run_id, asked["entries"], now_ms())
+    answers, _ = keep_entries(connection, run_id, asked["entries"], now_ms(), closed=False)
     _count_entries(answers, tally, f"{where}.entries")
 
 

@@ -25,6 +25,7 @@ from api.wire import answer_text, unfit_values
 from bench import EntryError, canonical
 
 AHEAD_MS = 24 * 3_600_000
+LARGEST_ENTRY = 64 * 1024  # bytes of its text; cards are the longest, with a few thousand
 PAGES_HELD = 32
 OTHER_CONTENT = EntryError(
     "id", "Another entry has this id already, and an entry never changes. Send this one with a new id."
@@ -35,7 +36,7 @@ OTHER_CONTENT = EntryError(
 class Journal:
     """A kind of journal: what its entries must be, and the statements that keep and read them."""
 
-    check: Callable[[Any], None]
+    check: Callable[[Any, bool], None]
     keep: str
     kept_as: str
     read_on: str
@@ -78,13 +79,23 @@ class Added:
 
 
 def add(
-    connection: Connection, journal: Journal, run: str, entries: list[Any], at: int, sender: str | None
+    connection: Connection,
+    journal: Journal,
+    run: str,
+    entries: list[Any],
+    at: int,
+    sender: str | None,
+    closed: bool = True,
 ) -> Added:
-    """Add entries. `run` is what they name as their run; `sender` the id of the paired device that sent them."""
+    """Add entries. `run` is what they name as their run; `sender` the id of the paired device that sent them.
+
+    closed: whether one with a field that nobody reads, or one too large, is refused. An import is not closed:
+    journals kept before this was asked must come back whole.
+    """
     added = Added([], [])
     for entry in entries:
         try:
-            check(entry, journal, run, at)
+            check(entry, journal, run, at, closed)
         except EntryError as error:
             added.answers.append(_refusal(entry, error))
             continue
@@ -128,13 +139,17 @@ def _held_page(
     return texts.encode(), cursor or min(after, reach)
 
 
-def check(entry: Any, journal: Journal, run: str, at: int) -> None:
-    """Raises EntryError for what cannot be kept in this journal."""
+def check(entry: Any, journal: Journal, run: str, at: int, closed: bool = True) -> None:
+    """Raises EntryError for what cannot be kept in this journal; closed: see `add`."""
     if not isinstance(entry, dict):
         raise EntryError("", "An entry is a JSON object with id, run, device, at, kind and body.")
     for field, says in unfit_values(entry):
         raise EntryError(field, says)
-    journal.check(entry)
+    journal.check(entry, closed)
+    if closed and (size := len(canonical(entry).encode())) > LARGEST_ENTRY:
+        raise EntryError(
+            "body", f"This entry is {size:,} bytes long; {LARGEST_ENTRY:,} is the most. Say it shorter."
+        )
     if entry.get("run") != run:
         raise EntryError("run", "The entry names another run than the address does. Send it to its own run.")
     if entry["at"] > at + AHEAD_MS:
@@ -145,5 +160,5 @@ def check(entry: Any, journal: Journal, run: str, at: int) -> None:
 
 def _refusal(entry: Any, error: EntryError) -> dict[str, Any]:
     named = entry.get("id") if isinstance(entry, dict) else None
-    shown = named if isinstance(named, str) and not any(unfit_values(named)) else None
-    return {"id": shown, "result": "refused", "field": error.where, "detail": error.says}
+    shown = named if isinstance(named, str) and len(named) <= 64 and not any(unfit_values(named)) else None
+    return {"id": shown, "result": "refused", "field": error.where[:200], "detail": error.says[:1000]}

@@ -46,10 +46,10 @@ def get_entries() -> Response:
 
 
 def keep_entries(
-    connection: Connection, entries: list[Any], at: int, sender: str | None = None
+    connection: Connection, entries: list[Any], at: int, sender: str | None = None, closed: bool = True
 ) -> tuple[list[dict[str, Any]], int]:
     """Add entries to the shelf's journal; gives each one's answer and how far the journal then reaches."""
-    added = add(connection, OF_THE_SHELF, SHELF, entries, at, sender)
+    added = add(connection, OF_THE_SHELF, SHELF, entries, at, sender, closed)
     return added.answers, added.cursor or execute(connection, REACH, {}).fetchone()[0]
 
 

@@ -2,10 +2,12 @@
 
 An entry is {"id", "run", "device", "at", "kind", "body"}: a UUIDv7, the run it belongs to (or
 "shelf"), who, the time in ms, and what happened. A table of kinds says which fields a body has:
-{kind: {field: (type, required)}}. Fields a table does not name are kept and not looked at.
+{kind: {field: (type, required)}}.
 
 The API refuses by `check`, one entry at a time; a fold sets aside by `understood`. Both read the
-same types, `FITS`, and `frontend/bench/entries.js` has the same ones.
+same types, `FITS`, and `frontend/bench/entries.js` has the same ones. A field that the table of its
+kind does not name is refused when it is sent; what was kept with one before stays kept, and a fold
+does not look at it.
 """
 
 import calendar
@@ -123,8 +125,19 @@ FITS: dict[str, tuple[Callable[[Any], bool], str]] = {
 }
 
 
-def check(entry: Any, kinds: Kinds) -> None:
-    """Raise EntryError, naming the field, when an entry is malformed. Unknown kinds are well-formed."""
+ENVELOPE = ("id", "run", "device", "at", "kind", "body")
+# The fields of a type that is an object; None: its own schema says them.
+INSIDE: dict[str, Json] = {
+    "price": {"amount": None, "currency": None, "tax": {"percent": None, "included": None}}
+}
+
+
+def check(entry: Any, kinds: Kinds, closed: bool = True) -> None:
+    """Raise EntryError, naming the field, when an entry is malformed. Unknown kinds are well-formed.
+
+    closed: whether a field that nobody reads is refused too. Journals of before had some: what comes
+    out of an older export may keep them.
+    """
     if not isinstance(entry, dict):
         raise EntryError("", "An entry should be an object with id, device, at, kind and body.")
     if not (isinstance(entry.get("id"), str) and _UUID7.fullmatch(entry["id"])):
@@ -145,6 +158,21 @@ def check(entry: Any, kinds: Kinds) -> None:
                 raise EntryError(f"body.{field}", f"“{field}” is missing; it {says}.")
         elif not fits(body[field]):
             raise EntryError(f"body.{field}", f"“{field}” {says}.")
+    if closed:
+        _refuse_unread(entry, dict.fromkeys(ENVELOPE), "An entry")
+        if entry["kind"] in kinds:
+            known = {field: INSIDE.get(kind) for field, (kind, _) in kinds[entry["kind"]].items()}
+            _refuse_unread(body, known, f"The body of “{entry['kind']}”", "body.")
+
+
+def _refuse_unread(value: Json, known: Json, what: str, where: str = "") -> None:
+    """Raise EntryError for the first field that is not known; known: {field: the fields inside it, or None}."""
+    for field, inside in value.items():
+        if field not in known:
+            names = ", ".join(known) or "nothing"
+            raise EntryError(f"{where}{field[:80]}", f"{what} has no field of this name; it has {names}.")
+        if known[field] is not None:
+            _refuse_unread(inside, known[field], f"“{field}”", f"{where}{field}.")
 
 
 def understood(entry: Json, kinds: Kinds) -> bool:

@@ -22,7 +22,7 @@ MOST_FACTOR = 1000  # a thousand times the batch is a slip of the finger too
 WRAP = "wrap"  # what pieces are wrapped in: gathered like an ingredient, though no sheet lists it
 
 # Every kind of entry and its fields: (type, required). The API refuses by this table, the fold
-# sets aside by it, and DEVELOPERS.md lists it. Fields not named here are kept and not looked at.
+# sets aside by it, and DEVELOPERS.md lists it. A field not named here is refused when it is sent.
 KINDS: common.Kinds = {
     "numbered": {"number": ("text", True)},
     "gathered": {
@@ -81,9 +81,12 @@ KINDS: common.Kinds = {
 }
 
 
-def check_entry(entry: Any) -> None:
-    """Raise EntryError, naming the field, when an entry is malformed. Unknown kinds are well-formed."""
-    common.check(entry, KINDS)
+def check_entry(entry: Any, closed: bool = True) -> None:
+    """Raise EntryError, naming the field, when an entry is malformed. Unknown kinds are well-formed.
+
+    closed: see `entries.check`.
+    """
+    common.check(entry, KINDS, closed)
 
 
 def living(entries: list[Json]) -> list[Json]:

@@ -67,9 +67,9 @@ CARD_SCHEMA: Json = closed(
 _CAS = re.compile(r"([1-9][0-9]{1,6})-([0-9]{2})-([0-9])")
 
 
-def check_shelf_entry(entry: Any) -> None:
-    """Raise EntryError, naming the field, when an entry of the shelf is malformed."""
-    common.check(entry, SHELF_KINDS)
+def check_shelf_entry(entry: Any, closed: bool = True) -> None:
+    """Raise EntryError, naming the field, when an entry of the shelf is malformed; closed: see `entries.check`."""
+    common.check(entry, SHELF_KINDS, closed)
     body = entry["body"]
     if entry["kind"] == "described":
         fault = say_what_is_wrong(body["card"], CARD_SCHEMA)

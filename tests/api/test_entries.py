@@ -2,6 +2,7 @@ from __future__ import annotations
 
 import pytest
 
+from api.journals import LARGEST_ENTRY
 from tests.api.studio import Studio
 from tests.make import Clock, make_entry, uuid4
 
@@ -155,3 +156,35 @@ def test_501_entries_at_once_are_too_many(studio: Studio) -> None:
 
     assert answer.status_code == 422
     assert answer.json["errors"][0]["field"] == "entries"
+
+
+MEGABYTES = "x" * 3_900_000
+
+
+def test_a_field_that_nobody_reads_is_refused_however_small_and_no_entry_is_large(studio: Studio) -> None:
+    run = studio.with_run()
+    wrong = {
+        "body.padding": make_entry(run, body={"text": "like wet sand", "padding": "x"}),
+        "padding": make_entry(run, padding="x"),
+        "body": make_entry(run, kind="levitated", body={"padding": "x" * LARGEST_ENTRY}),
+    }
+
+    answers = [studio.post(run, entry, make_entry(run)) for entry in wrong.values()]
+
+    assert [results(answer) for answer in answers] == [["refused", "kept"]] * len(wrong)
+    assert [answer.json["answers"][0]["field"] for answer in answers] == list(wrong)
+
+
+def test_a_megabyte_that_nobody_reads_is_refused_in_few_words(studio: Studio) -> None:
+    run = studio.with_run()
+
+    answers = [
+        studio.post(run, make_entry(run, body={"text": "a", "b": MEGABYTES})),
+        studio.post(run, make_entry(run, kind="levitated", body={"b": MEGABYTES})),
+        studio.post(run, make_entry(run, body={"text": "a", MEGABYTES: 1})),
+        studio.post(run, make_entry(run, body={"text": "a", MEGABYTES: 1.5})),
+        studio.post(run, make_entry(run, id=MEGABYTES)),
+    ]
+
+    assert [results(answer) for answer in answers] == [["refused"]] * len(answers)
+    assert all(len(answer.data) < 2000 for answer in answers)

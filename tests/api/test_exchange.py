@@ -50,6 +50,23 @@ def test_importing_again_changes_nothing(studio: Studio) -> None:
     assert studio.get("/export").json == everything
 
 
+def test_an_export_made_when_entries_held_more_fields_comes_in_whole(
+    studio: Studio, other_studio: Studio
+) -> None:
+    furnish(studio)
+    everything = studio.get("/export").json
+    run = everything["runs"][0]
+    odd = make_entry(run["id"], body={"text": "like wet sand", "mood": "m" * 70_000})
+    run["entries"].append(odd)
+
+    taken = other_studio.import_(everything).json
+
+    assert taken["refused"] == []
+    assert odd in other_studio.get("/export").json["runs"][0]["entries"]
+    assert other_studio.get(f"/runs/{run['id']}/record").status_code == 200
+    assert other_studio.get(f"/runs/{run['id']}/now").status_code == 200
+
+
 def test_what_contradicts_is_refused_by_itself_and_the_rest_is_kept(
     studio: Studio, other_studio: Studio
 ) -> None:

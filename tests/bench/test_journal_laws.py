@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from workshop import DEMO_RECIPES, MINUTE, MORNING, THREE_PART, Maker, demo_sheet, entry, untouched
 
@@ -245,6 +245,28 @@ def test_a_malformed_entry_is_refused_by_its_field(change, where):
         check_entry({**entry("weighed", line=LINES[0], mg=1), **change})
 
     assert fault.value.where == where
+
+
+@given(st.sampled_from(sorted(BODIES)), st.text(max_size=100), st.data())
+def test_a_field_that_nobody_reads_is_refused_by_its_name_and_the_fold_passes_over_it(kind, name, data):
+    whole = entry(kind, **{field: data.draw(values) for field, values in BODIES[kind].items()})
+    assume(name not in KINDS[kind])
+    odd = {**whole, "body": {**whole["body"], name: "x"}}
+
+    check_entry(whole)
+    with pytest.raises(EntryError) as fault:
+        check_entry(odd)
+    check_entry(odd, closed=False)
+
+    assert fault.value.where == f"body.{name[:80]}"
+    assert canonical(fold(SHEET, [odd])) == canonical(fold(SHEET, [whole]))
+
+
+def test_an_envelope_holds_nothing_beside_what_is_read():
+    with pytest.raises(EntryError) as fault:
+        check_entry({**entry("finished"), "padding": "x"})
+
+    assert fault.value.where == "padding"
 
 
 def test_the_published_uuid_of_version_7_is_taken():

@@ -95,6 +95,10 @@ def test_a_correction_says_what_is_there_and_only_later_use_comes_off(counted, u
     assert left_of(lot, uses) == counted - sum(used[before + 1 :])
 
 
+LOT = {"lot": "l", "ingredient": "i", "number": "1", "mg": 1, "received_on": "2026-01-31"}
+PRICE = {"amount": "12.50", "currency": "EUR"}
+
+
 @pytest.mark.parametrize(
     ("kind", "body", "where"),
     [
@@ -108,6 +112,9 @@ def test_a_correction_says_what_is_there_and_only_later_use_comes_off(counted, u
         ("received", {"lot": "l", "ingredient": "i", "number": "1", "received_on": "2026-01-31"}, "body.mg"),
         ("received", {"lot": "l", "ingredient": "i", "number": "1", "mg": 1, "received_on": "31.1.26"}, "body.received_on"),
         ("noted", {"text": "Of what?"}, "body.lot"),
+        ("corrected", {"lot": "l", "mg": 1, "colour": "white"}, "body.colour"),
+        ("received", {**LOT, "price": {**PRICE, "per": "kg"}}, "body.price.per"),
+        ("received", {**LOT, "price": {**PRICE, "tax": {"percent": "19", "included": True, "of": ""}}}, "body.price.tax.of"),
     ],
 )  # fmt: skip
 def test_a_malformed_entry_is_refused_by_itself_and_the_field_is_named(kind, body, where):
