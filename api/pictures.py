@@ -36,7 +36,10 @@ _START, _END, _SCAN = 0xD8, 0xD9, 0xDA
 # What a picture needs to be shown: APP0 (JFIF), a colour profile, Adobe's word on its colours.
 _KNOWN = {0xE0: (b"JFIF\0",), 0xE2: (b"ICC_PROFILE\0",), 0xEE: (b"Adobe",)}
 _BESIDE = frozenset({*range(0xE0, 0xF0), 0xFE})
-_NEXT_MARKER = re.compile(rb"\xff+[^\x00\xff\xd0-\xd7]")
+_MARKER = re.compile(rb"\xff++[^\x00\xff\xd0-\xd7]")
+# In the picture's own bytes. It has no repetition to try again: each byte is looked at twice at the most.
+_MARKER_AHEAD = re.compile(rb"\xff[^\x00\xff\xd0-\xd7]")
+MOST_PIXELS = 50_000_000  # a phone that shows it holds four bytes a pixel
 
 
 @blueprint.put("/pictures/<uuid:picture_id>")
@@ -105,7 +108,7 @@ def fault_in(content: bytes) -> str | None:
         return broken
     at, has_frame, has_scan = 2, False, False
     while at < len(content):
-        found = _NEXT_MARKER.match(content, at) if not has_scan else _NEXT_MARKER.search(content, at)
+        found = _MARKER_AHEAD.search(content, at) if has_scan else _MARKER.match(content, at)
         if found is None:
             return broken
         marker, at = content[found.end() - 1], found.end()
@@ -124,7 +127,16 @@ def fault_in(content: bytes) -> str | None:
                 "The picture carries more than itself, such as where and when it was taken. Save it anew"
                 " without its data (Exif), then send that."
             )
-        has_frame = has_frame or marker in _FRAMES
+        if marker in _FRAMES:
+            # B.2.2: its precision in one byte, then its lines and the samples of a line in two each.
+            high, wide = int.from_bytes(segment[1:3], "big"), int.from_bytes(segment[3:5], "big")
+            if not high or not wide:
+                return broken
+            if high * wide > MOST_PIXELS:
+                return (
+                    f"The picture is {wide} × {high} pixels; 50 million in all is the most. Make it smaller."
+                )
+            has_frame = True
         has_scan = has_scan or marker == _SCAN
         at += length
     return broken

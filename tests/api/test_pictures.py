@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import time
 from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from api import copies
 from api.pictures import fault_in
@@ -23,7 +26,13 @@ def segment(marker: int, content: bytes) -> bytes:
 
 
 JFIF = segment(0xE0, b"JFIF\0\1\1\0\0\1\0\1\0\0")
-FRAME = segment(0xC0, b"\x08\0\1\0\1\1\1\x11\0")
+
+
+def frame(high: int = 1, wide: int = 1, marker: int = 0xC0) -> bytes:
+    return segment(marker, b"\x08" + high.to_bytes(2, "big") + wide.to_bytes(2, "big") + b"\1\1\x11\0")
+
+
+FRAME = frame()
 SCAN = segment(0xDA, b"\1\1\0\0\x3f\0") + b"\x12\xff\0\x34\xff\xd0\x56"
 END = b"\xff\xd9"
 EXIF = segment(0xE1, b"Exif\0\0MM\0*")
@@ -114,6 +123,10 @@ def test_a_picture_told_of_after_the_signing_is_taken_too(studio: Studio, run: s
         (jpeg() + b"PK\3\4", "after the end"),
         (jpeg()[:-2], "not a whole"),
         (b"\xff\xd8" + JFIF + END, "not a whole"),
+        (b"\xff\xd8" + JFIF + frame(0, 1) + SCAN + END, "not a whole"),
+        (b"\xff\xd8" + JFIF + segment(0xC0, b"\x08") + SCAN + END, "not a whole"),
+        (b"\xff\xd8" + JFIF + frame(65_500, 65_500) + SCAN + END, "65500 × 65500 pixels"),
+        (jpeg(frame(7_072, 7_072, 0xC2)), "7072 × 7072 pixels"),
         (b"\x89PNG\r\n\x1a\n", "not a whole"),
         (b"", "not a whole"),
         (b"\xff\xd8\xff\xe0\xff\xff", "not a whole"),
@@ -199,3 +212,89 @@ def test_a_helper_sends_and_sees_pictures_and_a_stranger_none(new_app: Any) -> N
     assert put(helper, entry["body"]["picture"], jpeg()).status_code == 201
     assert helper.get(f"/pictures/{entry['body']['picture']}").status_code == 200
     assert app.test_client().get(f"/api/v1/pictures/{entry['body']['picture']}").status_code == 401
+
+
+def fault_by_bytes(content: bytes) -> str | None:
+    """The same verdict, byte by byte and slowly: "whole", "more", "large", or None where nothing is wrong."""
+    if content[:3] != b"\xff\xd8\xff":
+        return "whole"
+    at, frames, scans = 2, 0, 0
+    while at + 1 < len(content):
+        one, two = content[at : at + 2]
+        is_marker = one == 0xFF and two not in (0x00, 0xFF, *range(0xD0, 0xD8))
+        if not is_marker:
+            if not scans and (one, two) != (0xFF, 0xFF):
+                return "whole"
+            at += 1
+            continue
+        at += 2
+        if two == 0xD9:
+            if at != len(content):
+                return "more"
+            return None if frames and scans else "whole"
+        if two in (0x01, 0xD8):
+            return "whole"
+        length = int.from_bytes(content[at : at + 2], "big")
+        inside = content[at + 2 : at + length]
+        if length < 2 or len(inside) != length - 2:
+            return "whole"
+        allowed = {0xE0: b"JFIF\0", 0xE2: b"ICC_PROFILE\0", 0xEE: b"Adobe"}.get(two)
+        if (two == 0xFE or 0xE0 <= two <= 0xEF) and (allowed is None or not inside.startswith(allowed)):
+            return "more"
+        if 0xC0 <= two <= 0xCF and two not in (0xC4, 0xC8, 0xCC):
+            high, wide = int.from_bytes(inside[1:3], "big"), int.from_bytes(inside[3:5], "big")
+            if not high * wide:
+                return "whole"
+            if high * wide > 50_000_000:
+                return "large"
+            frames += 1
+        scans += two == 0xDA
+        at += length
+    return "whole"
+
+
+SAID = {"not a whole": "whole", "after the end": "more", "carries more": "more", "pixels": "large"}
+parts = st.sampled_from(
+    [
+        JFIF,
+        FRAME,
+        frame(60_000, 60_000),
+        frame(0, 3),
+        SCAN,
+        END,
+        EXIF,
+        b"\xff",
+        b"\0",
+        b"\xff\xd0",
+        b"\xff\1",
+        b"\x07",
+    ]
+) | st.binary(max_size=3)
+
+
+@given(
+    st.lists(parts, max_size=12).map(lambda some: b"\xff\xd8\xff" + b"".join(some)[1:])
+    | st.binary(max_size=12)
+)
+@settings(max_examples=400)
+def test_any_bytes_are_judged_as_a_slow_and_simple_reader_judges_them(content: bytes) -> None:
+    said = fault_in(content)
+
+    assert next((kind for words, kind in SAID.items() if words in (said or "")), None) == fault_by_bytes(
+        content
+    )
+    assert fault_in(jpeg()) is None
+
+
+@pytest.mark.parametrize(
+    "unit", [b"\xff", b"\xff\0", b"\xff\xd0", b"\0", b"\xff\xff\0", segment(0xDB, b""), SCAN]
+)
+@pytest.mark.parametrize("start", [b"\xff\xd8" + JFIF + FRAME + SCAN, b"\xff\xd8" + JFIF, b"\xff\xd8\xff"])
+def test_what_is_no_picture_is_found_out_in_one_pass(start: bytes, unit: bytes) -> None:
+    """Processor time of this thread; what looked at each byte anew from each byte took minutes for this."""
+    content = start + unit * (300_000 // len(unit))
+    began = time.thread_time()
+
+    fault_in(content)
+
+    assert time.thread_time() - began < 2
