@@ -31,6 +31,7 @@ def create_app(settings: Settings | None = None) -> Flask:
         hours,
         kit,
         live,
+        logs,
         lots,
         page,
         pictures,
@@ -51,6 +52,7 @@ def create_app(settings: Settings | None = None) -> Flask:
     app = Flask(__name__, static_folder=None)
     app.config.from_mapping((settings or Settings.from_environ()).as_flask_config())
     app.json.sort_keys = True  # type: ignore[attr-defined]
+    logs.init_app(app)
     store.init_app(app)
     security.init_app(app)
     door.init_app(app)

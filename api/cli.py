@@ -13,6 +13,7 @@ from typing import Any, NoReturn
 import click
 
 from api import cli_copies, cli_door
+from api.plain import say, say_data
 
 COULD_NOT = 1
 WRONG_RECIPE = 3
@@ -55,7 +56,7 @@ def serve(
     workers: int | None,
 ) -> None:
     """Serve the page and the API: to this machine, unless told otherwise."""
-    from api import store
+    from api import logs, store
     from api.door.opening import open_studio
     from api.serving import serve
 
@@ -80,6 +81,7 @@ def serve(
     except OSError as error:
         _stop(f"Cannot listen: {error.strerror}. Name another port with --port; 0 takes a free one.")
     store.close(app)
+    logs.take_over()
     serve(
         app,
         studio.sockets,
@@ -104,14 +106,14 @@ def sheet(recipe: Path, pieces: int, kit_file: Path | None, as_json: bool) -> No
     try:
         measured = bench.read_recipe(document)
     except bench.BenchError as error:
-        _stop(f"{recipe}: {_named(error)}", WRONG_RECIPE)
+        _stop(f"{recipe}: {_named(error)}", code=WRONG_RECIPE)
     try:
         kit = bench.read_kit(_read_json(kit_file) if kit_file else STARTER_KIT)
         size = bench.choose_size(measured, kit, {"by": "pieces", "pieces": pieces})["size"]
         made = bench.make_sheet(measured, {"id": file_id(document), "version": 1}, size, kit)
     except bench.BenchError as error:
         _stop(_named(error))
-    click.echo(bench.canonical(made) if as_json else bench.sheet_text(made))
+    say_data(bench.canonical(made) if as_json else bench.sheet_text(made))
 
 
 @main.command("import")
@@ -138,7 +140,7 @@ def import_file(file: Path, database: Path | None) -> None:
             problem = as_problem(error)
             named = [f"  {where}: {says}" for where, says in problem.errors]
             is_recipe = document.get("format") == "bowlside-recipe/1"
-            _stop("\n".join([f"{file}: {problem.detail}", *named]), WRONG_RECIPE if is_recipe else COULD_NOT)
+            _stop(f"{file}: {problem.detail}", *named, code=WRONG_RECIPE if is_recipe else COULD_NOT)
     _report(tally)
     if tally.refused:
         sys.exit(COULD_NOT)
@@ -154,7 +156,7 @@ def export(file: Path | None, database: Path | None) -> None:
     with _open(database).app_context():
         text = json.dumps(export_all(), ensure_ascii=False, indent=1)
     if file is None:
-        click.echo(text)
+        say_data(text)
         return
     try:
         file.write_text(text + "\n", encoding="utf-8")
@@ -164,21 +166,21 @@ def export(file: Path | None, database: Path | None) -> None:
 
 def _welcome(app: Any, studio: Any) -> None:
     """Say where the studio is, with QR codes for phones."""
-    click.echo(f"Bowlside is at {studio.address} ({studio.open_to}). Ctrl+C stops it.")
+    say(f"Bowlside is at {studio.address} ({studio.open_to}). Ctrl+C stops it.")
     _show_qr(studio.address)
     if studio.landing:
-        click.echo(f"A device learns to trust it at {studio.landing}")
+        say(f"A device learns to trust it at {studio.landing}")
         _show_qr(studio.landing)
-        click.echo(f"The certificate's fingerprint there must be\n  {studio.fingerprint}")
+        say("The certificate's fingerprint there must be", f"  {studio.fingerprint}")
     for host in studio.left_out:
-        click.echo(
+        say(
             f"{host} is left out: the authority was not made for it. Move the folder {studio.folder} away"
             " to get a new one, which devices must then trust anew."
         )
     if studio.devices_at and sys.stdout.isatty():  # a code has no place in a service's log
         cli_door.show_first_code(app, studio.devices_at)
     elif studio.devices_at:
-        click.echo("`bowlside pair` makes a code that lets a device in.")
+        say("`bowlside pair` makes a code that lets a device in.")
     sys.stdout.flush()
 
 
@@ -232,13 +234,13 @@ def _report(tally: Any) -> None:
     """Say on standard error what an import did; None is a database that was in use already."""
     if tally is None:
         return
-    click.echo(f"Kept {tally.kept}, had {tally.had}, refused {len(tally.refused)}.", err=True)
+    say(f"Kept {tally.kept}, had {tally.had}, refused {len(tally.refused)}.", err=True)
     for where, says in tally.refused:
-        click.echo(f"  {where}: {says}", err=True)
+        say(f"  {where}: {says}", err=True)
 
 
-def _stop(says: str, code: int = COULD_NOT) -> NoReturn:
-    click.echo(says, err=True)
+def _stop(*says: str, code: int = COULD_NOT) -> NoReturn:
+    say(*says, err=True)
     sys.exit(code)
 
 

@@ -14,6 +14,8 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from api.plain import say
+
 if TYPE_CHECKING:
     from sqlalchemy import Connection
 
@@ -53,7 +55,7 @@ def devices(database: Path | None) -> None:
                 if device.shut_out_at
                 else f"seen {_day(device.seen_at)}"
             )
-            click.echo(f"{device.id}  {device.role:6}  {seen}  {device.name}")
+            say(f"{device.id}  {device.role:6}  {seen}  {device.name}")
 
 
 @click.command("shut-out")
@@ -68,10 +70,10 @@ def shut_out(device: str, database: Path | None) -> None:
         found = [each for each in all_devices(connection) if device in (each.id, each.name)]
         inside = [each for each in found if each.shut_out_at is None]
         if len(inside) != 1:
-            click.echo(_which(device, found, inside), err=True)
+            say(_which(device, found, inside), err=True)
             sys.exit(1)
         shut(connection, inside[0], now_ms())
-    click.echo(f"{inside[0].name} is shut out.")
+    say(f"{inside[0].name} is shut out.")
 
 
 COMMANDS = (pair, devices, shut_out)
@@ -100,7 +102,7 @@ def show_code(app: Any, role: str, studio: str) -> None:
     with app.app_context(), writing() as connection:
         code = make_code(connection, role, now_ms())
     address = address_of(studio, code)
-    click.echo(
+    say(
         f"Pair a {role}'s device within ten minutes: open {studio}pair, code {code.digits[:4]}-{code.digits[4:]}"
     )
     segno.make(address, micro=False).terminal(out=sys.stdout, compact=True)

@@ -1,6 +1,6 @@
 """Every error leaves as problem details (RFC 9457), naming the field and the way out.
 
-One shape: {"type", "title", "status", "detail", "errors": [{"field", "detail"}]}. What the bench
+One shape: {"type", "title", "status", "detail", "instance", "errors": [{"field", "detail"}]}. What the bench
 raises becomes a status by one table; a database that cannot keep something says so and nothing is
 pretended.
 """
@@ -18,6 +18,7 @@ from marshmallow import ValidationError
 from sqlalchemy.exc import DBAPIError, OperationalError, TimeoutError
 from werkzeug.exceptions import HTTPException
 
+from api.logs import request_id
 from bench import BenchError, EntryError, RecipeError
 
 PROBLEM_TYPE = "application/problem+json"
@@ -33,7 +34,7 @@ FIELDS_WRONG = "Some fields are not as they should be; each is named under error
 WAYS_OUT = {
     404: "Nothing is at this address. What there is: /api/v1/openapi.json.",
     405: "This address does not take {method}; the Allow header names what it takes.",
-    500: "Something went wrong on the server, and nothing of this request was kept. Its log says what.",
+    500: "Something went wrong on the server, and nothing of this request was kept. Its log says what, at {request}.",
 }
 
 BUSY = "The database is busy. Nothing was kept; send this again in a moment."
@@ -90,6 +91,8 @@ class Problem(Exception):
             "title": self.title,
             "status": self.status,
             "detail": self.detail,
+            # By it a maker names a fault, and finds it in the log.
+            "instance": f"/requests/{request_id()}",
             "errors": [{"field": field, "detail": detail} for field, detail in self.errors],
         }
         response = Response(json.dumps(body), self.status, mimetype=PROBLEM_TYPE)
@@ -149,7 +152,7 @@ def _not_kept(said: str, status: int, way_out: str) -> Response:
 def from_fault(error: Exception) -> Response:
     """A fault of ours: the log gets all of it, the asker none."""
     current_app.logger.error("Unforeseen error in %s %s", request.method, request.path, exc_info=error)
-    return Problem(500, WAYS_OUT[500]).response()
+    return Problem(500, WAYS_OUT[500].format(request=request_id())).response()
 
 
 def from_http(error: HTTPException) -> Response:
@@ -164,8 +167,10 @@ def from_http(error: HTTPException) -> Response:
         detail = f"The body is larger than {most:,} bytes; send less at a time."
     elif fields:
         detail = FIELDS_WRONG
+    elif status in WAYS_OUT:
+        detail = WAYS_OUT[status].format(method=request.method, request=request_id())
     else:
-        detail = WAYS_OUT.get(status, error.description or "").format(method=request.method)
+        detail = error.description or ""
     headers = {key: value for key, value in error.get_headers() if key in ("Allow", "Retry-After")}
     return Problem(status, detail, errors=fields, headers=headers).response()
 

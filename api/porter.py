@@ -11,10 +11,11 @@ import signal
 import socket
 import sys
 import time
-import traceback
 from collections.abc import Callable, Sequence
 from threading import Thread
 from typing import Protocol
+
+from api.logs import log_of
 
 FIRST_SECONDS = 10  # the studio opens first
 ROUND_SECONDS = 60
@@ -94,11 +95,11 @@ def do_round(chores: Sequence[Chore]) -> None:
         try:
             chore()
         except Exception:
-            say(f"{chore.__name__} failed; tried again in a minute.\n{traceback.format_exc()}")
+            log_of("porter").exception("%s failed; tried again in a minute.", chore.__name__)
 
 
 def say(what: str) -> None:
-    print(f"porter: {what}", file=sys.stderr, flush=True)
+    log_of("porter").info("%s", what)
 
 
 def _is_running(process: int) -> bool:

@@ -69,6 +69,9 @@ class ProblemDetails(Schema):
     title = fields.String(required=True)
     status = fields.Integer(required=True)
     detail = fields.String(required=True)
+    instance = fields.String(
+        required=True, metadata={"description": "Names this one answer; the server's log has the same id"}
+    )
     errors = fields.List(fields.Nested(FieldProblem), required=True)
 
 

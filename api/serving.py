@@ -21,8 +21,10 @@ from typing import Any
 from flask import Flask
 from gunicorn.app.base import BaseApplication
 from gunicorn.arbiter import Arbiter
+from gunicorn.glogging import Logger
 from gunicorn.workers.gthread import TConn, ThreadWorker
 
+from api import logs
 from api.door.authority import Certificate
 from api.porter import Porter
 
@@ -81,6 +83,7 @@ def serve(
         "graceful_timeout": 2 * LEAVE_SECONDS,
         # As a warning gunicorn logs what it could not read, and that may be a header with a secret.
         "loglevel": "error",
+        "logger_class": ServerLog,
         "control_socket_disable": True,
         # What proxies say of a request is read in one place, api/door, and never by default.
         "forwarded_allow_ips": "",
@@ -98,6 +101,15 @@ def serve(
     gc.collect()
     gc.freeze()
     Master(Served(app, options), porter).run()
+
+
+class ServerLog(Logger):
+    """The web server's log, by the rules of all the others."""
+
+    def setup(self, cfg: Any) -> None:
+        super().setup(cfg)
+        for each in (self.error_log, self.access_log):
+            logs.adopt(each)
 
 
 class Served(BaseApplication):

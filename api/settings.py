@@ -32,6 +32,15 @@ def _names(text: str) -> tuple[str, ...]:
     return tuple(name.strip().lower() for name in text.split(",") if name.strip())
 
 
+def _one_of(*words: str) -> Callable[[str], str]:
+    def read(text: str) -> str:
+        if text not in words:
+            raise SettingError(f"{text!r} is none of {', '.join(words)}")
+        return text
+
+    return read
+
+
 def environment_name(setting: Field[Any]) -> str | None:
     """The variable that gives this setting; None for one that no variable gives."""
     name: str | None = setting.metadata.get("environment", ENVIRONMENT_PREFIX + setting.name.upper())
@@ -86,6 +95,10 @@ class Settings:
         metadata={"says": "the folder of the nightly copies; else copies/ beside the database", "read": Path},
     )
     copies_kept: int = field(default=7, metadata={"says": "how many nightly copies are kept"})
+    log: str = field(
+        default="plain",
+        metadata={"says": "how log lines are written: plain or json", "read": _one_of("plain", "json")},
+    )
     lan: bool = field(default=False, metadata={"environment": None})
     pairing: bool = field(default=False, metadata={"environment": None})
     clock_ms: Callable[[], int] = field(default=system_clock_ms, metadata={"environment": None})
@@ -101,6 +114,8 @@ class Settings:
             text = environ[name]
             try:
                 values[setting.name] = setting.metadata.get("read", int)(text)
+            except SettingError as error:
+                raise SettingError(f"{name}: {error}.") from None
             except ValueError:
                 raise SettingError(f"{name} is {text!r}; it must be a whole number.") from None
         values.update({name: value for name, value in given.items() if value is not None})

@@ -141,6 +141,7 @@ def let_in() -> Response | None:
     if device is None or device.shut_out_at is not None:
         limits.count(limits.STRANGER, request.remote_addr)
         return _turn_away(UNPAIRED if device is None else SHUT_OUT)
+    g.device_id = device.id  # for the log, whatever comes of it
     limits.count(limits.DEVICE, device.id)
     if device.role != "maker" and request.endpoint is not None and request.endpoint not in HELPERS_MAY:
         refuse_helper(device)

@@ -12,14 +12,15 @@ import re
 import time
 from functools import lru_cache
 from ipaddress import ip_address
-from urllib.parse import urlsplit
 
 from flask import current_app, request
 
 from api.door.names import names_of_machine
 from api.errors import Problem
 
-HOST = re.compile(r"(?:(?P<name>[a-z0-9._-]+)|\[(?P<address>[0-9a-f:.]+)\])(?::\d{1,5})?")
+HOST = re.compile(r"(?:(?P<name>[a-z0-9._-]+)|\[(?P<address>[0-9a-f:.]+)\])(?::(?P<port>\d{1,5}))?")
+ORIGIN = re.compile(r"https?://(?P<place>[^/?#@\s]+)")
+LARGEST_PORT = 65535
 LOOPBACK = frozenset({"localhost", "127.0.0.1", "::1"})
 CHANGES_NOTHING = frozenset({"GET", "HEAD", "OPTIONS"})
 # A machine's names and addresses are looked up again after so long.
@@ -41,13 +42,19 @@ def refuse_strangers() -> None:
     if request.method not in CHANGES_NOTHING:
         origin = environ.get("HTTP_ORIGIN")
         from_elsewhere |= site not in ("same-origin", "none")
-        from_elsewhere |= origin is not None and urlsplit(origin).netloc.lower() != host.lower()
+        from_elsewhere |= origin is not None and _place_of(origin) != host.lower()
         if from_elsewhere:
             current_app.logger.warning("%s %s: sent by another site's page", request.method, request.path)
     if from_elsewhere:
         raise Problem(
             403, "Another site's page sent this. Open the studio at its own address and do it there."
         )
+
+
+def _place_of(origin: str) -> str:
+    """The host and port of an Origin header; empty for one that names none, or cannot be read."""
+    read = ORIGIN.fullmatch(origin.lower())
+    return read["place"] if read else ""
 
 
 def answers_to(host: str) -> bool:
@@ -63,7 +70,7 @@ def answers_to(host: str) -> bool:
 def host_name(host: str) -> str:
     """The name or the address of a Host header, without its port; empty when it cannot be read."""
     read = HOST.fullmatch(host.lower())
-    if read is None:
+    if read is None or int(read["port"] or 0) > LARGEST_PORT:
         return ""
     name = (read["name"] or read["address"]).rstrip(".")
     try:

@@ -40,7 +40,8 @@ def test_a_chore_that_fails_is_said_and_keeps_no_other_from_being_done(capsys: A
 
     assert done == ["copy"]
     said = capsys.readouterr().err
-    assert said.startswith("porter: look_after_certificate failed") and "No space left" in said
+    assert "ERROR porter: look_after_certificate failed" in said and "No space left" in said
+    assert said.count("\n") == 1
 
 
 def test_on_a_network_it_renews_the_certificate_and_the_phones_need_no_new_trust(
