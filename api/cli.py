@@ -234,9 +234,11 @@ def _report(tally: Any) -> None:
     """Say on standard error what an import did; None is a database that was in use already."""
     if tally is None:
         return
-    say(f"Kept {tally.kept}, had {tally.had}, refused {len(tally.refused)}.", err=True)
+    say(f"Kept {tally.kept}, had {tally.had}, refused {tally.refusals}.", err=True)
     for where, says in tally.refused:
         say(f"  {where}: {says}", err=True)
+    if tally.refusals > len(tally.refused):
+        say(f"  and {tally.refusals - len(tally.refused)} more", err=True)
 
 
 def _stop(*says: str, code: int = COULD_NOT) -> NoReturn:

@@ -11,6 +11,7 @@ import json
 import sqlite3
 from collections.abc import Iterable, Iterator, Mapping
 from http import HTTPStatus
+from itertools import islice
 from typing import Any, NoReturn
 
 from flask import Flask, Response, current_app, request
@@ -29,6 +30,12 @@ BENCH_PROBLEMS: tuple[tuple[type[BenchError], int, str], ...] = (
     (EntryError, 422, "The entry is wrong"),
     (BenchError, 422, "This cannot be made as asked"),
 )
+
+# An answer names so many faults; a name and what is said of it are cut at so many characters.
+MOST_FAULTS = 50
+MOST_NAME = 120
+MOST_SAID = 500
+AND_MORE = f"More than these {MOST_FAULTS} are wrong. Mend these first, then send it again."
 
 FIELDS_WRONG = "Some fields are not as they should be; each is named under errors."
 WAYS_OUT = {
@@ -64,6 +71,18 @@ STORAGE_PROBLEMS: tuple[tuple[str, tuple[str, ...], int, str], ...] = (
 UNREACHABLE = "The database does not answer. Nothing was kept; send this again in a moment."
 
 
+def short(text: str, most: int = MOST_NAME) -> str:
+    """Text that somebody sent, or that speaks of it, as long as an answer may say it."""
+    return text if len(text) <= most else f"{text[: most - 1]}…"
+
+
+def first_faults(faults: Iterable[tuple[str, str]]) -> tuple[tuple[str, str], ...]:
+    """The faults that an answer names, and whether there are more. No others are looked for."""
+    found = list(islice(faults, MOST_FAULTS + 1))
+    named = [(short(field), short(says, MOST_SAID)) for field, says in found[:MOST_FAULTS]]
+    return tuple(named if len(found) == len(named) else [*named, ("", AND_MORE)])
+
+
 class Problem(Exception):
     """Ends a request with a problem. `errors` are (dotted field, what to do about it)."""
 
@@ -80,9 +99,9 @@ class Problem(Exception):
         super().__init__(detail)
         self.type = type
         self.status = status
-        self.detail = detail
+        self.detail = short(detail, MOST_SAID)
         self.title = title or HTTPStatus(status).phrase
-        self.errors = tuple(errors)
+        self.errors = first_faults(errors)
         self.headers = dict(headers or {})
 
     def response(self) -> Response:
@@ -161,7 +180,7 @@ def from_http(error: HTTPException) -> Response:
     if error.response is not None or status < 400:
         return error.get_response()  # type: ignore[return-value]
     data: Mapping[str, Any] = getattr(error, "data", None) or {}
-    fields = list(flatten(data.get("messages", {})))
+    fields = first_faults(flatten(data.get("messages", {})))
     if status == 413:
         most = request.max_content_length or 0
         detail = f"The body is larger than {most:,} bytes; send less at a time."
@@ -179,6 +198,7 @@ def flatten(messages: Any, path: str = "") -> Iterator[tuple[str, str]]:
     """Marshmallow's nested messages as (dotted field, detail); the outermost key, a location, is dropped."""
     if isinstance(messages, Mapping):
         for key, inner in messages.items():
+            key = short(str(key))
             name = "" if not path and key in ("json", "query") else f"{path}.{key}".lstrip(".")
             yield from flatten(inner, name)
     else:

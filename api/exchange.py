@@ -21,7 +21,7 @@ import bench
 from api import shelf
 from api.clock import now_ms
 from api.entries import keep_entries
-from api.errors import Problem, flatten
+from api.errors import MOST_FAULTS, MOST_SAID, Problem, first_faults, flatten, short
 from api.hours import HOURS
 from api.kit import KIT
 from api.plan_shapes import BenchWritten
@@ -36,6 +36,7 @@ from bench import BenchError, canonical
 
 blueprint = Blueprint("exchange", __name__, description="Everything in and out, and the schemas")
 
+BATCH = 5000
 EXPORT_FORMAT = "bowlside-export/1"
 # A recipe file carries no id. Its id is made from what it says, so that the same file twice is one recipe.
 RECIPE_FILES = UUID("6f0f2c1e-5b8e-4d5e-9a64-0d6a3b1c7e21")
@@ -43,10 +44,14 @@ RECIPE_FILES = UUID("6f0f2c1e-5b8e-4d5e-9a64-0d6a3b1c7e21")
 
 @dataclass
 class Tally:
-    """What became of the things in an import; `refused` are (dotted path, why and the way out)."""
+    """What became of the things in an import.
+
+    `refused` are (dotted path, why and the way out), the first MOST_FAULTS of them; `refusals` counts all.
+    """
 
     kept: int = 0
     had: int = 0
+    refusals: int = 0
     refused: list[tuple[str, str]] = field(default_factory=list)
 
     def count(self, new: bool) -> None:
@@ -55,15 +60,20 @@ class Tally:
         else:
             self.had += 1
 
+    def refuse(self, where: str, says: str) -> None:
+        self.refusals += 1
+        if self.refusals <= MOST_FAULTS:
+            self.refused.append((short(where), short(says, MOST_SAID)))
+
     @contextmanager
     def judging(self, where: str) -> Iterator[None]:
         """Refuse by itself what turns out wrong inside."""
         try:
             yield
         except BenchError as error:
-            self.refused.append((f"{where}.{error.where}".strip("."), error.says))
+            self.refuse(f"{where}.{error.where}".strip("."), error.says)
         except Problem as problem:
-            self.refused.append((where, problem.detail))
+            self.refuse(where, problem.detail)
 
 
 @blueprint.get("/export")
@@ -84,7 +94,14 @@ def post_import() -> Response:
     request.max_content_length = current_app.config["BOWLSIDE"].import_limit
     tally = import_any(read_document())
     refused = [{"field": where, "detail": says} for where, says in tally.refused]
-    return answer({"kept": tally.kept, "had": tally.had, "refused": refused})
+    return answer(
+        {
+            "kept": tally.kept,
+            "had": tally.had,
+            "refused": refused,
+            "more_refused": tally.refusals - len(refused),
+        }
+    )
 
 
 @blueprint.get("/schemas/recipe.json")
@@ -177,8 +194,9 @@ def _import_studio(connection: Connection, document: dict[str, Any], tally: Tall
     if studio["hours"] is not None:
         with tally.judging("hours"):
             tally.count(HOURS.take_in(connection, _loaded(BenchWritten(), studio["hours"])))
-    answers, _ = shelf.keep_entries(connection, studio["shelf"], now_ms(), closed=False)
-    _count_entries(answers, tally, "shelf")
+    for first, some in _in_batches(studio["shelf"]):
+        answers, _ = shelf.keep_entries(connection, some, now_ms(), closed=False)
+        _count_entries(answers, tally, "shelf", first)
     for index, run in enumerate(studio["runs"]):
         with tally.judging(f"runs.{index}"):
             _import_run(connection, run, tally, f"runs.{index}")
@@ -214,8 +232,15 @@ def _import_run(connection: Connection, asked: dict[str, Any], tally: Tally, whe
     run_id = str(asked["id"])
     _, new = begin_run(connection, run_id, asked, asked["created_at"])
     tally.count(new)
-    answers, _ = keep_entries(connection, run_id, asked["entries"], now_ms(), closed=False)
-    _count_entries(answers, tally, f"{where}.entries")
+    for first, some in _in_batches(asked["entries"]):
+        answers, _ = keep_entries(connection, run_id, some, now_ms(), closed=False)
+        _count_entries(answers, tally, f"{where}.entries", first)
+
+
+def _in_batches(entries: list[Any]) -> Iterator[tuple[int, list[Any]]]:
+    """A journal in parts, each with the place of its first entry: what is said of each need not be held for all."""
+    for first in range(0, len(entries) or 1, BATCH):
+        yield first, entries[first : first + BATCH]
 
 
 def _loaded(schema: Schema, document: dict[str, Any]) -> dict[str, Any]:
@@ -223,14 +248,16 @@ def _loaded(schema: Schema, document: dict[str, Any]) -> dict[str, Any]:
     try:
         loaded: dict[str, Any] = schema.load(document)
     except ValidationError as error:
-        raise Problem(422, "; ".join(f"{name}: {says}" for name, says in flatten(error.messages))) from None
+        raise Problem(
+            422, "; ".join(f"{name}: {says}" for name, says in first_faults(flatten(error.messages)))
+        ) from None
     return loaded
 
 
-def _count_entries(answers: list[dict[str, Any]], tally: Tally, where: str) -> None:
-    for index, entry in enumerate(answers):
+def _count_entries(answers: list[dict[str, Any]], tally: Tally, where: str, first: int) -> None:
+    for index, entry in enumerate(answers, first):
         if entry["result"] == "refused":
-            tally.refused.append((f"{where}.{index}.{entry['field']}".strip("."), entry["detail"]))
+            tally.refuse(f"{where}.{index}.{entry['field']}".strip("."), entry["detail"])
         else:
             tally.count(entry["result"] == "kept")
 

@@ -18,6 +18,7 @@ from sqlalchemy import Connection, Engine
 
 import bench
 from api.clock import now_ms
+from api.errors import MOST_SAID, short
 from api.schemas import EntryQuery
 from api.store import HOLD, execute, read_row
 from api.tables import db
@@ -161,4 +162,9 @@ def check(entry: Any, journal: Journal, run: str, at: int, closed: bool = True) 
 def _refusal(entry: Any, error: EntryError) -> dict[str, Any]:
     named = entry.get("id") if isinstance(entry, dict) else None
     shown = named if isinstance(named, str) and len(named) <= 64 and not any(unfit_values(named)) else None
-    return {"id": shown, "result": "refused", "field": error.where[:200], "detail": error.says[:1000]}
+    return {
+        "id": shown,
+        "result": "refused",
+        "field": short(error.where),
+        "detail": short(error.says, MOST_SAID),
+    }

@@ -8,24 +8,22 @@ from __future__ import annotations
 
 from marshmallow import Schema, fields, validate
 
-from api.schemas import RecipeRef, Size, Strict, Whole
+from api.schemas import Listed, Mapped, RecipeRef, Size, Strict, Whole
 
 MOST_TOGETHER = 8  # runs and recipes in one plan
 NAME = validate.Length(1, 60)
-STRETCHES = fields.List(fields.List(fields.String(), validate=validate.Length(equal=2)))
+STRETCHES = Listed(Listed(fields.String(), validate=validate.Length(equal=2)))
 
 
 class HoursWritten(Strict):
     """Bench hours by a place's clock. A date's own stand before a weekday's, those before the daily ones."""
 
     zone = fields.String(required=True, metadata={"description": "Such as Europe/London"})
-    daily = fields.List(
-        fields.List(fields.String()), metadata={"description": 'Pairs, such as ["9:00", "12:30"]'}
-    )
-    days = fields.Dict(
+    daily = Listed(Listed(fields.String()), metadata={"description": 'Pairs, such as ["9:00", "12:30"]'})
+    days = Mapped(
         keys=fields.String(), values=STRETCHES, metadata={"description": "By mon, tue, wed and so on"}
     )
-    dates = fields.Dict(keys=fields.String(), values=STRETCHES, metadata={"description": "By 2026-11-28"})
+    dates = Mapped(keys=fields.String(), values=STRETCHES, metadata={"description": "By 2026-11-28"})
 
 
 class MakerWritten(Strict):
@@ -34,7 +32,7 @@ class MakerWritten(Strict):
 
 
 class BenchWritten(Strict):
-    makers = fields.List(fields.Nested(MakerWritten), required=True)
+    makers = Listed(fields.Nested(MakerWritten), required=True)
 
 
 class BenchWhole(Schema):
@@ -49,8 +47,8 @@ class RecipeToPlan(RecipeRef):
 
 
 class PlanAsked(Strict):
-    runs = fields.List(fields.UUID(), load_default=list, validate=validate.Length(max=MOST_TOGETHER))
-    recipes = fields.List(
+    runs = Listed(fields.UUID(), load_default=list, validate=validate.Length(max=MOST_TOGETHER))
+    recipes = Listed(
         fields.Nested(RecipeToPlan),
         load_default=list,
         validate=validate.Length(max=MOST_TOGETHER),

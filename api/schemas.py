@@ -5,11 +5,13 @@ Recipes and kits are not here: the bench owns their schema, and reads them.
 
 from __future__ import annotations
 
+from itertools import islice
 from typing import Any
 
-from marshmallow import EXCLUDE, RAISE, Schema, ValidationError, fields, validate, validates_schema
+from marshmallow import EXCLUDE, RAISE, Schema, ValidationError, fields, pre_load, validate, validates_schema
 
 import bench
+from api.errors import MOST_FAULTS, flatten
 
 IDENTIFIER = validate.Regexp(
     r"[a-z][a-z0-9_.]{0,99}\Z", error="Use an id of the recipe, such as base.fragrance."
@@ -39,9 +41,52 @@ class Flag(fields.Boolean):
         return value
 
 
+class Listed(fields.List[Any]):
+    """A list that is read no further than an answer can say what is wrong with it."""
+
+    def _deserialize(self, value: Any, attr: Any, data: Any, **kwargs: Any) -> list[Any]:
+        if not isinstance(value, list):
+            raise self.make_error("invalid")
+        for validator in self.validators:
+            if isinstance(validator, validate.Length):
+                validator(value)
+        read, wrong, faults = [], {}, 0
+        for place, each in enumerate(value):
+            try:
+                read.append(self.inner.deserialize(each, **kwargs))
+            except ValidationError as error:
+                wrong[place] = error.messages
+                faults += sum(1 for _ in islice(flatten(error.messages), MOST_FAULTS))
+            if faults > MOST_FAULTS:
+                break
+        if wrong:
+            raise ValidationError(wrong)
+        return read
+
+
+class Mapped(fields.Dict):
+    """Like Listed, for names and what stands under them."""
+
+    MOST = 1000  # the dates of three years
+
+    def _deserialize(self, value: Any, attr: Any, data: Any, **kwargs: Any) -> Any:
+        if isinstance(value, dict) and len(value) > self.MOST:
+            raise ValidationError(f"There are {len(value)} here; {self.MOST} is the most.")
+        return super()._deserialize(value, attr, data, **kwargs)  # type: ignore[no-untyped-call]
+
+
 class Strict(Schema):
     class Meta:
         unknown = RAISE
+
+    @pre_load
+    def drop_what_no_answer_can_say(self, data: Any, **_: Any) -> Any:
+        """Of the fields that are not known, as many as an answer names, and one: it says that there are more."""
+        if not isinstance(data, dict) or len(data) <= MOST_FAULTS:
+            return data
+        known = {field.data_key or name for name, field in self.load_fields.items()}
+        unknown = islice((name for name in data if name not in known), MOST_FAULTS + 1)
+        return {name: data[name] for name in (*(name for name in known if name in data), *unknown)}
 
 
 class PageQuery(Schema):
@@ -348,20 +393,18 @@ class MeasuredKit(Strict):
     """A kit as the bench measured it: what a phone with no network made its sheet from."""
 
     format = fields.String(required=True, validate=validate.Equal("bowlside-kit/1"))
-    scales = fields.List(fields.Nested(MeasuredScale), required=True, validate=validate.Length(max=20))
-    vessels = fields.List(fields.Nested(MeasuredVessel), required=True, validate=validate.Length(max=100))
-    moulds = fields.List(fields.Nested(MeasuredMould), required=True, validate=validate.Length(max=100))
-    heaters = fields.List(fields.Nested(MeasuredHeater), required=True, validate=validate.Length(max=20))
-    mixers = fields.List(fields.Nested(MeasuredMixer), required=True, validate=validate.Length(max=20))
+    scales = Listed(fields.Nested(MeasuredScale), required=True, validate=validate.Length(max=20))
+    vessels = Listed(fields.Nested(MeasuredVessel), required=True, validate=validate.Length(max=100))
+    moulds = Listed(fields.Nested(MeasuredMould), required=True, validate=validate.Length(max=100))
+    heaters = Listed(fields.Nested(MeasuredHeater), required=True, validate=validate.Length(max=20))
+    mixers = Listed(fields.Nested(MeasuredMixer), required=True, validate=validate.Length(max=20))
 
 
 class Choices(Strict):
     """What a size says beside how much: lines left out, swaps made, and how the bowl is weighed."""
 
-    without = fields.List(
-        fields.String(validate=IDENTIFIER), load_default=list, validate=validate.Length(max=500)
-    )
-    swaps = fields.Dict(
+    without = Listed(fields.String(validate=IDENTIFIER), load_default=list, validate=validate.Length(max=500))
+    swaps = Mapped(
         keys=fields.String(validate=IDENTIFIER), values=fields.String(validate=IDENTIFIER), load_default=dict
     )
     weigh = fields.String(load_default="running", validate=validate.OneOf(["running", "tare"]))
@@ -389,7 +432,7 @@ class SizeRequest(Choices):
     mg = Whole(metadata={"description": "Mass in mg: of the whole batch, or of the mix that is left"})
     component = fields.String(validate=IDENTIFIER)
     moulds = Whole(metadata={"description": "How many fillings of the component's moulds"})
-    stock = fields.Dict(keys=fields.String(validate=IDENTIFIER), values=Whole())
+    stock = Mapped(keys=fields.String(validate=IDENTIFIER), values=Whole())
 
     @validates_schema
     def say_what_is_needed(self, data: dict[str, Any], **_: Any) -> None:
@@ -457,7 +500,7 @@ class RunWhole(RunItem):
 
 
 class EntryBatch(Strict):
-    entries = fields.List(
+    entries = Listed(
         fields.Raw(allow_none=True),
         required=True,
         validate=validate.Length(max=500, error="Send at most 500 entries at a time."),
@@ -538,9 +581,7 @@ class LabelQuery(Strict):
     best_before = fields.Date()
     identity = fields.String(validate=validate.Length(1, 200))
     function = fields.String(validate=validate.Length(1, 200))
-    precautions = fields.List(
-        fields.String(validate=validate.Length(1, 300)), validate=validate.Length(max=20)
-    )
+    precautions = Listed(fields.String(validate=validate.Length(1, 300)), validate=validate.Length(max=20))
 
 
 class RunNamed(Schema):
@@ -589,6 +630,9 @@ class Imported(Schema):
     kept = fields.Integer(required=True)
     had = fields.Integer(required=True)
     refused = fields.List(fields.Nested(FieldProblem), required=True)
+    more_refused = fields.Integer(
+        required=True, metadata={"description": f"How many more than those; {MOST_FAULTS} are named"}
+    )
 
 
 class StudioVersion(Strict):
@@ -599,7 +643,7 @@ class StudioVersion(Strict):
 
 class StudioRecipe(Strict):
     id = fields.UUID(required=True)
-    versions = fields.List(fields.Nested(StudioVersion), required=True)
+    versions = Listed(fields.Nested(StudioVersion), required=True)
 
 
 class StudioRun(Strict):
@@ -608,7 +652,7 @@ class StudioRun(Strict):
     size = fields.Nested(Size, required=True)
     kit = fields.Nested(MeasuredKit, required=True)
     created_at = Whole(required=True)
-    entries = fields.List(fields.Raw(), required=True)
+    entries = Listed(fields.Raw(), required=True)
 
 
 class StudioExport(Strict):
@@ -616,10 +660,10 @@ class StudioExport(Strict):
 
     format = fields.String(required=True, validate=validate.Equal("bowlside-export/1"))
     exported_at = Whole(required=True)
-    recipes = fields.List(fields.Nested(StudioRecipe), required=True)
+    recipes = Listed(fields.Nested(StudioRecipe), required=True)
     kit = fields.Dict(required=True, allow_none=True)
-    runs = fields.List(fields.Nested(StudioRun), required=True)
-    shelf = fields.List(
+    runs = Listed(fields.Nested(StudioRun), required=True)
+    shelf = Listed(
         fields.Raw(), load_default=list, metadata={"description": "The entries of the shelf's journal"}
     )
     settings = fields.Dict(load_default=None, allow_none=True)

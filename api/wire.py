@@ -11,6 +11,7 @@ import json
 import re
 from collections.abc import Callable, Iterator
 from functools import partial
+from itertools import chain
 from typing import Any
 
 import flask_smorest
@@ -18,7 +19,7 @@ from flask import Request, Response, request
 from marshmallow import Schema
 from webargs.flaskparser import FlaskParser
 
-from api.errors import Problem
+from api.errors import MOST_NAME, Problem, short
 from api.security import DATA
 
 DEEPEST = 40
@@ -51,14 +52,14 @@ def read_document() -> dict[str, Any]:
     value = read_json()
     if not isinstance(value, dict):
         raise Problem(422, "The body must be a JSON object.")
-    unfit = list(unfit_values(value))
-    if unfit:
-        raise Problem(422, "Some values cannot be kept as they are.", errors=unfit)
+    faults = unfit_values(value)
+    for first in faults:
+        raise Problem(422, "Some values cannot be kept as they are.", errors=chain([first], faults))
     return value
 
 
 def unfit_values(value: Any, path: str = "") -> Iterator[tuple[str, str]]:
-    """Each value that cannot be kept, as (dotted path, what to do about it)."""
+    """Each value that cannot be kept, as (dotted path, what to do about it); a path is cut where it is long."""
     kind = type(value)
     if kind is str:
         if _UNFIT_TEXT.search(value):
@@ -68,14 +69,21 @@ def unfit_values(value: Any, path: str = "") -> Iterator[tuple[str, str]]:
             if _UNFIT_TEXT.search(key):
                 yield path, "Take out the NUL or broken characters from the names; they cannot be kept."
             else:
-                yield from unfit_values(item, f"{path}.{key}" if path else key)
+                yield from unfit_values(item, _inside(path, key))
     elif kind is list:
         for index, item in enumerate(value):
-            yield from unfit_values(item, f"{path}.{index}" if path else str(index))
+            yield from unfit_values(item, _inside(path, str(index)))
     elif kind is float:
         yield path, 'Send a whole number, or write the amount as text, as in "1.5 g".'
     elif kind is int and not -LARGEST_WHOLE <= value <= LARGEST_WHOLE:
         yield path, f"Send a number between -{LARGEST_WHOLE} and {LARGEST_WHOLE}."
+
+
+def _inside(path: str, key: str) -> str:
+    """The path of what is in there; one that is too long to be said stays as it is."""
+    if len(path) > MOST_NAME:
+        return path
+    return f"{path}.{short(key)}" if path else short(key)
 
 
 def answer(value: Any, status: int = 200, *, etag: str | None = None) -> Response:

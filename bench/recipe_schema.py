@@ -27,7 +27,8 @@ COUNT: Json = {"type": "integer", "minimum": 1, "maximum": 100}
 
 
 def listed(items: Json, most: int, least: int = 0) -> Json:
-    return {"type": "array", "items": items, "minItems": least, "maxItems": most}
+    # How many there are is asked before what they are: one that is too long is not read through.
+    return {"type": "array", "maxItems": most, "minItems": least, "items": items}
 
 
 HAZARD_LIST = listed({"enum": sorted(HAZARDS)}, 8)
@@ -242,9 +243,9 @@ RECIPE_SCHEMA: Json = {
             "looks_like_food": {"type": "boolean"},
             "ingredients": {
                 "type": "object",
-                "propertyNames": ID,
-                "minProperties": 1,
                 "maxProperties": 400,
+                "minProperties": 1,
+                "propertyNames": ID,
                 "additionalProperties": INGREDIENT,
             },
             "components": listed(

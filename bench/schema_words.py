@@ -1,11 +1,14 @@
 """A JSON Schema's verdict, in the maker's words."""
 
+from collections.abc import Iterable, Iterator
 from functools import cache
 from typing import Any
 
 from bench.whole import canonical
 
 Json = dict[str, Any]
+
+MOST_FAULTS = 50
 
 
 @cache
@@ -28,7 +31,7 @@ def say_what_is_wrong(document: Any, schema: Json) -> tuple[str, str] | None:
     from jsonschema.exceptions import best_match
 
     _SCHEMAS[id(schema)] = schema
-    fault = best_match(_validator(id(schema)).iter_errors(document), key=_deepest)
+    fault = best_match(_first(_validator(id(schema)).iter_errors(document)), key=_deepest)
     if fault is None:
         try:
             canonical(document).encode()
@@ -36,6 +39,14 @@ def say_what_is_wrong(document: Any, schema: Json) -> tuple[str, str] | None:
             return "", "A text holds half of a character that nothing can show. Write it again."
         return None
     return ".".join(str(step) for step in fault.absolute_path), _words(fault)
+
+
+def _first(faults: Iterable[Any]) -> Iterator[Any]:
+    """As many faults as it is worth looking for; none after a list that is too long to be read through."""
+    for number, fault in enumerate(faults, 1):
+        yield fault
+        if number == MOST_FAULTS or fault.validator in ("maxItems", "maxProperties"):
+            return
 
 
 def _deepest(fault: Any) -> Any:
