@@ -23,6 +23,7 @@ def create_app(settings: Settings | None = None) -> Flask:
     from flask import Flask
 
     from api import (
+        audit,
         clock,
         door,
         entries,
@@ -72,6 +73,7 @@ def create_app(settings: Settings | None = None) -> Flask:
         shelf,
         lots,
         exchange,
+        audit,
         clock,
         live,
     )

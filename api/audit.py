@@ -1,35 +1,126 @@
-"""The audit log: what was done to the studio itself, by whom and when. It only grows (migration 0005)."""
+"""The audit log: what was done to the studio itself, by whom and when. It only grows (migration 0005).
+
+A row says `what` in a word and the rest in `about`; the words that people read are made here, once, for the
+page and for the terminal. A kind that has no words yet is told by its own name.
+"""
 
 from __future__ import annotations
 
+import json
 from typing import Any
 
-from flask import has_request_context
-from sqlalchemy import Connection, insert
+from flask import Response, has_request_context
+from sqlalchemy import Connection, insert, select
 
 from api.clock import now_ms
 from api.door import gate
+from api.door.gate import DeviceRow
+from api.schemas import AuditPage, AuditQuery
+from api.store import reading
 from api.tables import Audit
+from api.wire import Blueprint, answer
 from bench import canonical
+
+blueprint = Blueprint("audit", __name__, description="What was done to the studio, by whom and when")
 
 TERMINAL = "the terminal"
 THIS_COMPUTER = "this computer"
+STRANGER = "a stranger"
+
+# What a row says after who did it. A name in braces is one of `about`.
+WORDS = {
+    "code_made": "made a code for a {role}'s device",
+    "code_spent": "tried wrong codes from {address}, until none was left to try",
+    "paired": "was paired as a {role}",
+    "role_changed": "made {name} a {role}",
+    "renamed": "renamed {was} to {name}",
+    "shut_out": "shut out {name}",
+    "settings_changed": "changed the settings: {fields}",
+    "hours_changed": "changed the bench hours",
+    "kit_changed": "changed the kit",
+    "imported": "brought in a file",
+    "exported": "took everything out as a file",
+    "copied": "made a copy",
+    "restored": "put a copy back",
+    "moved": "moved the studio",
+    "unsigned": "unsigned a record",
+}
 
 
-def note(connection: Connection, what: str, *, who: str | None = None, **about: Any) -> None:
+def note(
+    connection: Connection, what: str, *, who: str | None = None, by: DeviceRow | None = None, **about: Any
+) -> None:
     """Note in the connection's transaction that `what` was done, by the device that asks or from the terminal.
 
-    what: a short word such as "restored". about: whole numbers and text, never a secret.
+    what: a short word such as "restored". about: whole numbers and text, never a secret. by, who: another device,
+    or somebody who is none.
     """
-    device = gate.sender()
-    by = device.name if device else THIS_COMPUTER if has_request_context() else TERMINAL
+    device = by or gate.sender()
+    name = device.name if device else THIS_COMPUTER if has_request_context() else TERMINAL
     connection.execute(
         insert(Audit).values(
             id=gate.new_id(),
             at=now_ms(),
-            actor=device.id if device else None,
-            who=who or by,
+            actor=device.id if device and not who else None,
+            who=who or name,
             what=what,
             about=canonical(about),
         )
     )
+
+
+@blueprint.get("/audit")
+@blueprint.arguments(AuditQuery(), location="query")
+@blueprint.response(200, AuditPage)
+def get_audit(asked: dict[str, Any]) -> Response:
+    """What was done to the studio itself, the newest first; a maker's question.
+
+    The next page begins `before` the last row of this one, so nothing is told twice while the log grows.
+    """
+    with reading() as connection:
+        rows = read(connection, asked["limit"] + 1, **{name: asked.get(name) for name in FILTERS})
+    more = len(rows) > asked["limit"]
+    told = rows[: asked["limit"]]
+    before = f"{told[-1]['at']}-{told[-1]['id']}" if more else None
+    response = answer({"audit": told, "before": before})
+    response.headers["Cache-Control"] = "no-store"
+    return response
+
+
+FILTERS = ("what", "since", "until", "before")
+
+
+def read(
+    connection: Connection,
+    limit: int,
+    *,
+    what: str | None = None,
+    since: int | None = None,
+    until: int | None = None,
+    before: str | None = None,
+) -> list[dict[str, Any]]:
+    """Rows as they are told, the newest first. since and until: instants, the first of them still wanted."""
+    asked = select(Audit.id, Audit.at, Audit.actor, Audit.who, Audit.what, Audit.about)
+    if what is not None:
+        asked = asked.where(Audit.what == what)
+    if since is not None:
+        asked = asked.where(Audit.at >= since)
+    if until is not None:
+        asked = asked.where(Audit.at < until)
+    if before is not None:
+        at, _, last = before.partition("-")
+        asked = asked.where((Audit.at < int(at)) | ((Audit.at == int(at)) & (Audit.id < last)))
+    rows = connection.execute(asked.order_by(Audit.at.desc(), Audit.id.desc()).limit(limit))
+    return [
+        {**row._asdict(), "about": json.loads(row.about), "says": says(row.what, row.about)} for row in rows
+    ]
+
+
+def says(what: str, about: str) -> str:
+    """What was done, in words that follow who did it."""
+    said = json.loads(about)
+    try:
+        return WORDS[what].format_map(said)
+    except KeyError:
+        rest = ", ".join(f"{name.replace('_', ' ')} {value}" for name, value in said.items())
+        return f"{what.replace('_', ' ')}{': ' if rest else ''}{rest}"

@@ -76,7 +76,24 @@ def shut_out(device: str, database: Path | None) -> None:
     say(f"{inside[0].name} is shut out.")
 
 
-COMMANDS = (pair, devices, shut_out)
+@click.command()
+@click.option("--what", help="Only what was done of one kind, such as paired or restored.")
+@click.option("--since", type=click.DateTime(["%Y-%m-%d"]), help="Only from this day on, by UTC.")
+@click.option("--most", type=click.IntRange(1), default=100, show_default=True, help="How many lines.")
+@database_option
+def audit(what: str | None, since: datetime | None, most: int, database: Path | None) -> None:
+    """Say what was done to the studio, by whom and when: the newest first."""
+    from api.audit import read
+    from api.cli import _open
+    from api.store import reading
+
+    from_ms = int(since.replace(tzinfo=UTC).timestamp() * 1000) if since else None
+    with _open(database).app_context(), reading() as connection:
+        for row in read(connection, most, what=what, since=from_ms):
+            say(f"{_day(row['at'])}  {row['who']} {row['says']}")
+
+
+COMMANDS = (pair, devices, shut_out, audit)
 
 
 def show_first_code(app: Any, studio: str) -> None:

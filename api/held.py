@@ -13,6 +13,7 @@ from typing import Any
 from flask import Response
 from sqlalchemy import Connection, insert, select, update
 
+from api import audit
 from api.clock import now_ms
 from api.errors import Problem
 from api.store import writing
@@ -42,7 +43,7 @@ class OneOf:
     table: a table of one row with version, document and updated_at, and measured where what is read is kept.
     name: as people say it, "bench hours". address: where it is put. unsaid: what holds at version 0.
     read: gives what the bench reads in it, if anything; raises a BenchError that names the field of what
-    the bench could not work with.
+    the bench could not work with. noted: what the audit log calls a change, where it is told there.
     """
 
     table: Any
@@ -50,6 +51,7 @@ class OneOf:
     address: str
     unsaid: Json
     read: Callable[[Json], Json | None]
+    noted: str | None = None
 
     def now(self, connection: Connection) -> Held:
         row = connection.execute(select(self.table.__table__)).mappings().one_or_none()
@@ -75,6 +77,13 @@ class OneOf:
                 )
             kept = Held(now.version + 1, document, measured)
             self._keep(connection, kept)
+            if self.noted:
+                fields = sorted(
+                    name
+                    for name in now.document.keys() | document.keys()
+                    if now.document.get(name) != document.get(name)
+                )
+                audit.note(connection, self.noted, fields=", ".join(fields))
         return kept.answer(200 if now.version else 201)
 
     def take_in(self, connection: Connection, document: Json) -> bool:

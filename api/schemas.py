@@ -124,6 +124,7 @@ class Clock(Schema):
     server_ms = fields.Integer(required=True)
 
 
+INSTANT = validate.Range(0, 2**53 - 1)
 ROLES = validate.OneOf(["maker", "helper"])
 # A device's name is said in the record and printed in a terminal: one line, no control characters.
 DEVICE_NAME = [
@@ -183,14 +184,21 @@ class DevicePage(Paged):
     devices = fields.List(fields.Nested(DeviceItem), required=True)
 
 
+CONFIRM = "The same role again: whoever gives a role says it twice"
+
+
 class DeviceChange(Strict):
     name = fields.String(validate=DEVICE_NAME)
     role = fields.String(validate=ROLES)
+    confirm = fields.String(validate=ROLES, metadata={"description": CONFIRM})
     bench = fields.String(validate=BENCH_ID)
 
 
 class PairingAsked(Strict):
     role = fields.String(required=True, validate=ROLES)
+    confirm = fields.String(
+        validate=ROLES, metadata={"description": f"{CONFIRM}. Not needed for a helper's code."}
+    )
 
 
 class PairingMade(Schema):
@@ -459,6 +467,36 @@ class RunAsked(Strict):
     kit = fields.Nested(MeasuredKit, metadata={"description": "Without one, the studio's is used"})
     sheet_sha256 = fields.String(
         validate=SHA256, metadata={"description": "SHA-256 of the canonical JSON of the sheet the asker made"}
+    )
+
+
+class AuditQuery(Schema):
+    what = fields.String(
+        validate=validate.Length(1, 40), metadata={"description": "Only what was done of this kind"}
+    )
+    since = fields.Integer(validate=INSTANT, metadata={"description": "Only from this instant on, in ms"})
+    until = fields.Integer(validate=INSTANT, metadata={"description": "Only before this instant, in ms"})
+    before = fields.String(
+        validate=validate.Regexp(r"\A\d{1,15}-[0-9a-f-]{1,36}\Z"),
+        metadata={"description": "The `before` of the page that this one follows"},
+    )
+    limit = fields.Integer(load_default=50, validate=validate.Range(1, 200))
+
+
+class AuditItem(Schema):
+    id = fields.UUID(required=True)
+    at = fields.Integer(required=True)
+    actor = fields.String(required=True, allow_none=True, metadata={"description": "The paired device's id"})
+    who = fields.String(required=True, metadata={"description": "Its name then, or who else it was"})
+    what = fields.String(required=True)
+    about = fields.Dict(required=True)
+    says = fields.String(required=True, metadata={"description": "What was done, in words that follow `who`"})
+
+
+class AuditPage(Schema):
+    audit = fields.List(fields.Nested(AuditItem), required=True)
+    before = fields.String(
+        required=True, allow_none=True, metadata={"description": "For the next page; null on the last"}
     )
 
 

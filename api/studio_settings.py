@@ -60,4 +60,11 @@ def check_settings(document: dict[str, Any]) -> None:
             bench.read_money(document[amount], amount)
 
 
-SETTINGS = OneOf(StudioSettings, "settings", "/settings", {"batch_number": bench.PATTERN}, check_settings)
+SETTINGS = OneOf(
+    StudioSettings,
+    "settings",
+    "/settings",
+    {"batch_number": bench.PATTERN},
+    check_settings,
+    "settings_changed",
+)

@@ -9,9 +9,10 @@ from uuid import UUID
 from flask import Response, current_app
 from sqlalchemy import Connection, func, select, update
 
+from api import audit
 from api.clock import now_ms
 from api.copies import last_copy_at
-from api.door import gate
+from api.door import gate, limits
 from api.door.authority import Certificate
 from api.door.gate import DeviceRow
 from api.errors import Problem, not_found
@@ -77,16 +78,24 @@ def list_devices(asked: dict[str, int]) -> Response:
 def change_device(asked: dict[str, Any], device_id: UUID) -> Response:
     """Rename a device, give it a role, or say which bench it is in the journal.
 
-    A maker may do so for any device, a helper for its own name and bench.
+    A maker may do so for any device, a helper for its own name and bench. Another role is said twice.
     """
+    confirm = asked.pop("confirm", None)
     _refuse_helper(device_id, "role" not in asked)
     with writing() as connection:
         device = _device_or_404(connection, device_id)
         if asked.get("role", device.role) != "maker":
             _keep_a_maker(connection, device)
-        if asked:
+        changed = device._replace(**asked)
+        if changed.role != device.role:
+            gate.refuse_unconfirmed(changed.role, confirm)
+            audit.note(connection, "role_changed", device=device.id, name=changed.name, role=changed.role)
+        if changed.name != device.name:
+            limits.count(limits.NAMES_GIVEN, device.id)
+            audit.note(connection, "renamed", device=device.id, was=device.name, name=changed.name)
+        if changed != device:
             connection.execute(update(Device).where(Device.id == device.id).values(**asked))
-        return answer(shown(device._replace(**asked)))
+        return answer(shown(changed))
 
 
 @blueprint.delete("/devices/<uuid:device_id>")
@@ -108,6 +117,7 @@ def shut(connection: Connection, device: DeviceRow, at: int) -> DeviceRow:
     if device.shut_out_at is None:
         device = device._replace(shut_out_at=at)
         connection.execute(update(Device).where(Device.id == device.id).values(shut_out_at=at))
+        audit.note(connection, "shut_out", device=device.id, name=device.name)
         current_app.logger.warning("Device %s is shut out", device.id)
     return device
 

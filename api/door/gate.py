@@ -156,6 +156,13 @@ def sender() -> DeviceRow | None:
     return found
 
 
+def refuse_unconfirmed(role: str, confirm: str | None) -> None:
+    """A role is given by saying it twice: what was touched by a slip, or copied from elsewhere, gives none."""
+    if confirm != role:
+        says = f"This gives a device what a {role} may do. To do so, send confirm with the same role."
+        raise Problem(422, says, errors=[("confirm", says)])
+
+
 def refuse_helper(device: DeviceRow) -> NoReturn:
     current_app.logger.warning("%s %s: refused to helper %s", request.method, request.path, device.id)
     raise Problem(403, WORDS[MAKER_ONLY], type=MAKER_ONLY)

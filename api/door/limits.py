@@ -27,6 +27,8 @@ STRANGER = parse("300 per minute")
 WRONG_CODE = parse("5 per 10 minutes")
 WRONG_CODE_BY_ANYONE = parse("50 per 10 minutes")
 CODES_MADE = parse("30 per 10 minutes")
+# Each is a row of the audit log, which only grows.
+NAMES_GIVEN = parse("60 per hour")
 
 
 class Rates:

@@ -18,6 +18,7 @@ from flask import Flask, Response, current_app, redirect, request
 from marshmallow import ValidationError
 from sqlalchemy import Connection, delete, insert, select, update
 
+from api import audit
 from api.clock import now_ms
 from api.door import gate, limits
 from api.door.devices import COLUMNS, shown
@@ -63,10 +64,11 @@ class Code(NamedTuple):
 
 
 class Outcome(NamedTuple):
-    """What became of a code: the role it gives, or how many tries are left."""
+    """What became of a code: the role it gives, or how many tries are left, and how many codes had their last."""
 
     role: str | None
     tries_left: int
+    spent: int = 0
 
 
 @blueprint.post("/pairings")
@@ -75,6 +77,8 @@ class Outcome(NamedTuple):
 def make_pairing(asked: dict[str, str]) -> Response:
     """Make a code that lets one device in; a maker's to make."""
     _refuse_without_pairing()
+    if asked["role"] == "maker":
+        gate.refuse_unconfirmed("maker", asked.get("confirm"))
     limits.count(limits.CODES_MADE, "")
     with writing() as connection:
         code = make_code(connection, asked["role"], now_ms())
@@ -143,6 +147,16 @@ def let_in(asked: dict[str, Any]) -> tuple[DeviceRow, str]:
             }
             values |= {"bench": asked["bench"]} if "bench" in asked else {}
             device = _keep(connection, known, values)
+            audit.note(
+                connection,
+                "paired",
+                by=device,
+                role=device.role,
+                address=address,
+                again=int(known is not None),
+            )
+        elif outcome.spent:
+            audit.note(connection, "code_spent", who=audit.STRANGER, address=address, codes=outcome.spent)
     if outcome.role is None:
         # Counted after the transaction: the code's own tries must be kept whatever is answered.
         for rate, who in ((limits.WRONG_CODE, address), (limits.WRONG_CODE_BY_ANYONE, "")):
@@ -168,6 +182,7 @@ def make_code(connection: Connection, role: str, at: int) -> Code:
             tries_left=TRIES,
         )
     )
+    audit.note(connection, "code_made", role=role)
     return code
 
 
@@ -189,7 +204,8 @@ def use_code(connection: Connection, typed: str, at: int) -> Outcome:
         connection.execute(update(Pairing).where(Pairing.code_sha256 == wanted).values(used_at=at))
         return Outcome(fitting[0].role, 0)
     connection.execute(update(Pairing).where(is_open).values(tries_left=Pairing.tries_left - 1))
-    return Outcome(None, max((row.tries_left - 1 for row in rows), default=0))
+    spent = sum(row.tries_left == 1 for row in rows)
+    return Outcome(None, max((row.tries_left - 1 for row in rows), default=0), spent)
 
 
 def address_of(studio: str, code: Code) -> str:

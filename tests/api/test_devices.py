@@ -64,11 +64,11 @@ def test_the_list_names_each_device_and_when_it_was_seen(app: Any, maker: Any, c
 
 @pytest.mark.database("sqlite", "postgresql")
 def test_a_device_is_renamed_and_given_another_role_at_once(maker: Any, helper: Any) -> None:
-    answer = change(maker, helper.device, name="Desk", role="maker")
+    answer = change(maker, helper.device, name="Desk", role="maker", confirm="maker")
 
     assert answer.json == {**helper.device, "name": "Desk", "role": "maker"}
     assert helper.get("/api/v1/devices").status_code == 200
-    change(maker, helper.device, role="helper")
+    change(maker, helper.device, role="helper", confirm="helper")
     assert helper.get("/api/v1/devices").status_code == 403
 
 
@@ -134,7 +134,10 @@ def test_a_device_may_leave(helper: Any) -> None:
 
 @pytest.mark.database("sqlite", "postgresql")
 def test_the_only_maker_stays_one(app: Any, maker: Any, helper: Any) -> None:
-    for answer in (shut_out(maker, maker.device), change(maker, maker.device, role="helper")):
+    for answer in (
+        shut_out(maker, maker.device),
+        change(maker, maker.device, role="helper", confirm="helper"),
+    ):
         assert answer.status_code == 409
         assert "bowlside shut-out" in answer.json["detail"]
     other = paired(app)

@@ -213,7 +213,7 @@ def test_the_address_in_the_qr_code_is_one_that_a_phone_reaches(new_app: Callabl
         maker.set_cookie(COOKIE, cookie_of(maker), domain=host)
         made = maker.post(
             "/api/v1/pairings",
-            json={"role": "maker"},
+            json={"role": "maker", "confirm": "maker"},
             base_url=f"https://{host}:8420",
         )
         assert made.json["address"].startswith("https://studio.example:8420/pair#"), host
@@ -222,7 +222,7 @@ def test_the_address_in_the_qr_code_is_one_that_a_phone_reaches(new_app: Callabl
 def test_with_no_pairing_there_are_no_codes(new_app: Callable[..., Any]) -> None:
     client = new_app().test_client()
 
-    for answer in (pair(client, "ABCDEFGH"), client.post("/api/v1/pairings", json={"role": "maker"})):
+    for answer in (pair(client, "ABCDEFGH"), client.post("/api/v1/pairings", json={"role": "helper"})):
         assert answer.status_code == 409
         assert "--lan" in answer.json["detail"]
     assert client.get("/pair").headers["Location"] == "/"
