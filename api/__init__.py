@@ -29,6 +29,7 @@ def create_app(settings: Settings | None = None) -> Flask:
         entries,
         errors,
         exchange,
+        generation,
         hours,
         kit,
         live,
@@ -57,6 +58,7 @@ def create_app(settings: Settings | None = None) -> Flask:
     store.init_app(app)
     security.init_app(app)
     door.init_app(app)
+    generation.init_app(app)
     live.init_app(app)
     planner.init_app(app)
     api = BowlsideApi(app)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from flask import Response, current_app
 
+from api import generation
 from api.schemas import Clock
 from api.wire import Blueprint, answer
 
@@ -20,4 +21,4 @@ def now_ms() -> int:
 @blueprint.response(200, Clock)
 def read_clock() -> Response:
     """The server's clock, so that a phone can learn how far its own is off."""
-    return answer({"server_ms": now_ms()})
+    return answer({"generation": generation.now(), "server_ms": now_ms()})

@@ -34,7 +34,7 @@ from sqlalchemy import Connection, select, text
 from sqlalchemy.exc import DBAPIError
 
 import bench
-from api import carry, create_app
+from api import carry, create_app, generation
 from api.clock import now_ms
 from api.hours import HOURS
 from api.kit import KIT
@@ -121,6 +121,7 @@ def restore(app: Flask, file: Path) -> dict[str, int]:
     """Put a copy back in place of all that is in the database; gives the rows by table."""
     with _laid_out(file) as (copy, stage):
         with stage.app_context(), reading() as source, app.app_context(), writing() as target:
+            generation.renew(target, now_ms())
             reach = max(copy.reach, last_number(target))
             carry.empty(target)
             counts = carry.copy_over(source, target)

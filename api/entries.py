@@ -8,7 +8,7 @@ from uuid import UUID
 from flask import Response
 from sqlalchemy import Connection
 
-from api import standing
+from api import generation, standing
 from api.clock import now_ms
 from api.door.gate import sender
 from api.journals import OF_A_RUN, add, read_on
@@ -28,9 +28,11 @@ def post_entries(batch: dict[str, list[Any]], run_id: UUID) -> Response:
     """Send entries, at most 500. Each is answered by itself: kept, had already, or refused and why."""
     at, device = now_ms(), sender()
     entries = batch["entries"]
-    with writing(alone=False, one_statement=is_a_touch(entries)) as connection:
+    # Who says which generation is meant needs two statements that nothing comes between.
+    one_statement = is_a_touch(entries) and generation.meant() is None
+    with writing(alone=False, one_statement=one_statement) as connection:
         answers, cursor = keep_entries(connection, str(run_id), entries, at, device.id if device else None)
-    return answer({"answers": answers, "cursor": cursor, "server_ms": at})
+    return answer({"answers": answers, "cursor": cursor, "generation": generation.now(), "server_ms": at})
 
 
 @blueprint.get("/runs/<uuid:run_id>/entries")

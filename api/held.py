@@ -10,14 +10,14 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
-from flask import Response
+from flask import Response, request
 from sqlalchemy import Connection, insert, select, update
 
 from api import audit
 from api.clock import now_ms
 from api.errors import Problem
 from api.store import writing
-from api.wire import answer, if_match
+from api.wire import answer, refuse_unless_read
 from bench import canonical
 
 Json = dict[str, Any]
@@ -64,17 +64,10 @@ class OneOf:
         measured = self.read(document)
         with writing() as connection:
             now = self.now(connection)
-            tags = if_match()
             if now.version and canonical(now.document) == canonical(document):
                 return now.answer()
-            if now.version and tags is None:
-                raise Problem(
-                    428, f"To change the {self.name}, read what is here and send If-Match with its ETag."
-                )
-            if tags is not None and not tags & {"*", str(now.version)}:
-                raise Problem(
-                    412, f"Somebody has changed the {self.name} since you read. Read again, then edit that."
-                )
+            if now.version or request.if_match:
+                refuse_unless_read(connection, now.version, f"the {self.name}")
             kept = Held(now.version + 1, document, measured)
             self._keep(connection, kept)
             if self.noted:

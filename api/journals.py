@@ -17,6 +17,7 @@ from flask import Response, request
 from sqlalchemy import Connection, Engine
 
 import bench
+from api import generation
 from api.clock import now_ms
 from api.errors import MOST_SAID, short
 from api.schemas import EntryQuery
@@ -115,9 +116,9 @@ def add(
 def read_on(journal: Journal, run: str, reach: int) -> Response:
     """The page of entries that the request asks for, of a journal that reaches so far."""
     after, limit = _asked(request.query_string)
-    texts, cursor = _held_page(db.engine, journal, run, after, limit, reach)
+    texts, cursor = _held_page(db.engine, generation.now(), journal, run, after, limit, reach)
     more = "true" if cursor < reach else "false"
-    tail = f'],"cursor":{cursor},"more":{more},"server_ms":{now_ms()}}}'
+    tail = f'],"cursor":{cursor},"more":{more},"generation":"{generation.now()}","server_ms":{now_ms()}}}'
     return answer_text(b"".join((b'{"entries":[', texts, tail.encode())))
 
 
@@ -130,12 +131,9 @@ def _asked(query: bytes) -> tuple[int, int]:
 
 @lru_cache(maxsize=PAGES_HELD)
 def _held_page(
-    _database: Engine, journal: Journal, run: str, after: int, limit: int, reach: int
+    _database: Engine, _generation: str, journal: Journal, run: str, after: int, limit: int, reach: int
 ) -> tuple[bytes, int]:
-    """Entries joined as JSON, and the cursor after them; held until the journal reaches further.
-
-    Who has read further than it reaches is told so by a lesser cursor: this server lost some of it.
-    """
+    """Entries joined as JSON, and the cursor after them; held until the journal reaches further."""
     texts, cursor = read_row(journal.read_on, {"run": run, "after": after, "limit": limit})
     return texts.encode(), cursor or min(after, reach)
 

@@ -41,7 +41,8 @@ MARK = """
     SELECT reach, (SELECT count(*) FROM entry WHERE seq > reach - 1000),
         (SELECT coalesce(max(seq), 0) FROM shelf_entry),
         (SELECT coalesce(max(created_at), 0) FROM run),
-        (SELECT count(*) FROM device WHERE shut_out_at IS NOT NULL)
+        (SELECT count(*) FROM device WHERE shut_out_at IS NOT NULL),
+        (SELECT generation FROM studio)
     FROM far
 """
 EVENT = {
@@ -75,6 +76,7 @@ class Mark(NamedTuple):
     shelf: int
     begun_at: int
     shut_out: int
+    generation: str
 
 
 class Lines:

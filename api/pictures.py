@@ -14,6 +14,7 @@ from uuid import UUID
 from flask import Response, current_app, request
 from sqlalchemy import select, update
 
+from api import generation
 from api.errors import Problem, not_found
 from api.openapi import IF_NONE_MATCH
 from api.schemas import PictureKept, PicturesAwaited
@@ -96,7 +97,7 @@ def get_picture(picture_id: UUID) -> Response:
     if found is None or found.content is None:
         not_found("picture", "the record of a run, under pictures")
     response = Response(found.content, 200, HEADERS, content_type=JPEG)
-    response.set_etag(found.sha256)
+    response.set_etag(generation.tag(found.sha256))
     response.make_conditional(request)
     return response
 

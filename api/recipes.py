@@ -33,7 +33,7 @@ from api.schemas import (
 )
 from api.store import reading, writing
 from api.tables import Recipe, RecipeVersion
-from api.wire import Blueprint, answer, answer_text, if_match, paged, read_document
+from api.wire import Blueprint, answer, answer_text, paged, read_document, refuse_unless_read
 from bench import canonical
 
 SVG = "image/svg+xml"
@@ -71,15 +71,9 @@ def put_recipe(recipe_id: UUID) -> Response:
     measured = bench.read_recipe(document)
     with writing() as connection:
         now = current_version(connection, str(recipe_id))
-        tags = if_match()
         if now is not None and now.document == canonical(document):
             return _whole(now)
-        if now is not None and tags is None:
-            raise Problem(
-                428, "A recipe with this id is here already. To edit it, send If-Match with its ETag."
-            )
-        if tags is not None and (now is None or not tags & {"*", str(now.version)}):
-            raise Problem(412, "The recipe has changed since you read it. Read it again, then edit that.")
+        refuse_unless_read(connection, now.version if now is not None else None, "this recipe")
         number = now.version + 1 if now is not None else 1
         keep_version(connection, str(recipe_id), number, document, measured, now_ms())
         kept = current_version(connection, str(recipe_id))

@@ -12,7 +12,7 @@ from flask import Response
 from sqlalchemy import Engine, text
 
 import bench
-from api import shelf, standing
+from api import generation, shelf, standing
 from api.errors import Problem, not_found
 from api.recipes import current_version, version_or_404
 from api.runs import CURSOR, Bench, laid_out, no_such_run, reach_of
@@ -63,7 +63,7 @@ def get_record(run_id: UUID) -> Response:
     mark = read_row(MARK, {"run": str(run_id)})
     if not mark:
         no_such_run()
-    return answer_text(_held_answer(db.engine, run_id, tuple(mark)))
+    return answer_text(_held_answer(db.engine, run_id, (*mark, generation.now())))
 
 
 @blueprint.get("/runs/<uuid:run_id>/record.csv")
@@ -148,15 +148,15 @@ def former(recipe_id: str) -> list[dict[str, Any]]:
     """The records of a recipe's last finished runs, the newest first. They are held: nobody may change them."""
     with reading() as connection:
         found = connection.execute(FINISHED, {"recipe": recipe_id, "most": LAST_RUNS}).all()
-    return [_held_record(db.engine, UUID(run), reach).record for run, reach in found]
+    return [_held_record(db.engine, generation.now(), UUID(run), reach).record for run, reach in found]
 
 
 def recorded(run_id: UUID) -> Recorded:
-    return _held_record(db.engine, run_id, reach_of(run_id))
+    return _held_record(db.engine, generation.now(), run_id, reach_of(run_id))
 
 
 @lru_cache(maxsize=RECORDS_HELD)
-def _held_record(_database: Engine, run_id: UUID, _reach: int) -> Recorded:
+def _held_record(_database: Engine, _generation: str, run_id: UUID, _reach: int) -> Recorded:
     """All of it follows from the run's journal, so it is held until that reaches further."""
     run = laid_out(run_id)
     record = bench.record(run.sheet, run.state, run.entries)
@@ -166,7 +166,7 @@ def _held_record(_database: Engine, run_id: UUID, _reach: int) -> Recorded:
 @lru_cache(maxsize=ANSWERS_HELD)
 def _held_answer(database: Engine, run_id: UUID, mark: tuple[Any, ...]) -> bytes:
     """The record as JSON, held for as long as nothing moves that it follows from."""
-    told = _whole_record(run_id, _held_record(database, run_id, mark[0]))
+    told = _whole_record(run_id, _held_record(database, mark[-1], run_id, mark[0]))
     return json.dumps(told, ensure_ascii=False, separators=(",", ":")).encode()
 
 

@@ -13,6 +13,7 @@ from flask import Response
 from sqlalchemy import Connection, Engine, insert, text
 
 import bench
+from api import generation
 from api.clock import now_ms
 from api.errors import Problem, not_found
 from api.kit import measured_kit
@@ -105,7 +106,7 @@ def put_run(asked: dict[str, Any], run_id: UUID) -> Response:
 def get_run(run_id: UUID) -> Response:
     """A run with its sheet; its journal is at /entries."""
     run, reach = str(run_id), reach_of(run_id)
-    return answer_text(_held_whole(db.engine, run, reach), etag=str(reach))
+    return answer_text(_held_whole(db.engine, generation.now(), run, reach), etag=str(reach))
 
 
 @blueprint.get("/runs/<uuid:run_id>/now")
@@ -197,7 +198,7 @@ def _item(row: RunRow) -> dict[str, Any]:
 
 
 @lru_cache(maxsize=RUNS_HELD)
-def _held_whole(_database: Engine, run_id: str, _reach: int) -> bytes:
+def _held_whole(_database: Engine, _generation: str, run_id: str, _reach: int) -> bytes:
     """A run as JSON. All of it follows from how far its journal reaches, so it is held until that grows."""
     return _whole(RunRow(*read_row(RUN_WITH_SHEET, {"run": run_id})))
 

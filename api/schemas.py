@@ -120,7 +120,17 @@ class ProblemDetails(Schema):
     errors = fields.List(fields.Nested(FieldProblem), required=True)
 
 
-class Clock(Schema):
+class Generation(Schema):
+    generation = fields.UUID(
+        required=True,
+        metadata={
+            "description": "Which studio this is: another one after each restore. Cursors and versions of"
+            " the former one mean nothing here. Every answer also names it in the header Bowlside-Generation"
+        },
+    )
+
+
+class Clock(Generation):
     server_ms = fields.Integer(required=True)
 
 
@@ -145,7 +155,7 @@ class You(Schema):
     role = fields.String(required=True, validate=ROLES)
 
 
-class StudioNow(Schema):
+class StudioNow(Generation):
     mode = fields.String(required=True, validate=validate.OneOf(["local", "lan", "proxy"]))
     you = fields.Nested(
         You,
@@ -638,7 +648,7 @@ class EntryAnswer(Schema):
     )
 
 
-class EntryAnswers(Schema):
+class EntryAnswers(Generation):
     answers = fields.List(fields.Nested(EntryAnswer), required=True)
     cursor = fields.Integer(
         required=True,
@@ -657,7 +667,7 @@ class EntryQuery(Schema):
     limit = fields.Integer(load_default=500, validate=validate.Range(1, 1000))
 
 
-class EntryPage(Schema):
+class EntryPage(Generation):
     entries = fields.List(fields.Dict(), required=True)
     cursor = fields.Integer(required=True, metadata={"description": "What to send as `after` next time"})
     more = fields.Boolean(required=True)

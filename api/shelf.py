@@ -10,6 +10,7 @@ from flask import Response
 from sqlalchemy import Connection, Engine
 
 import bench
+from api import generation
 from api.clock import now_ms
 from api.door.gate import sender
 from api.journals import OF_THE_SHELF, add, read_on
@@ -35,7 +36,7 @@ def post_entries(batch: dict[str, list[Any]]) -> Response:
     at, device = now_ms(), sender()
     with writing() as connection:
         answers, cursor = keep_entries(connection, batch["entries"], at, device.id if device else None)
-    return answer({"answers": answers, "cursor": cursor, "server_ms": at})
+    return answer({"answers": answers, "cursor": cursor, "generation": generation.now(), "server_ms": at})
 
 
 @blueprint.get("/shelf/entries")
@@ -61,11 +62,11 @@ def reach() -> int:
 
 def now_there() -> dict[str, Any]:
     """The shelf as `bench.fold_shelf` gives it. It is held: nobody may change it."""
-    return _held_shelf(db.engine, reach())
+    return _held_shelf(db.engine, generation.now(), reach())
 
 
 @lru_cache(maxsize=SHELVES_HELD)
-def _held_shelf(_database: Engine, _reach: int) -> dict[str, Any]:
+def _held_shelf(_database: Engine, _generation: str, _reach: int) -> dict[str, Any]:
     """All of the shelf follows from its journal, so it is held until that reaches further."""
     folded: dict[str, Any] = bench.fold_shelf(json.loads(read_row(ENTRIES, {})[0]))
     return folded

@@ -14,7 +14,7 @@ from __future__ import annotations
 import re
 import sqlite3
 import threading
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from functools import lru_cache
 from typing import Any
@@ -29,16 +29,20 @@ from api.tables import db
 BUSY_TIMEOUT_MS = 5_000
 READERS = "bowlside_readers"
 WRITERS = "bowlside_writers"
+FIRST_LOOK = "bowlside_first_look"
 
 # Ends a SELECT: let no other transaction hold these rows until this one ends. SQLite, where who writes is
 # alone, reads it as a remark.
 HOLD = "/* hold */"
+# The same, but others may hold them so too.
+HOLD_SHARED = "/* hold, with others */"
 # Any number of ours, among the advisory locks of a PostgreSQL database.
 WRITING_ALONE = 8420
 
 ITS_WORDS = (
     ("group_concat(text, ',')", "string_agg(text, ',' ORDER BY seq)"),
     (HOLD, "FOR NO KEY UPDATE"),
+    (HOLD_SHARED, "FOR SHARE"),
 )
 
 # Connections of one process: what several of them take together stays under the hundred that a
@@ -71,6 +75,12 @@ def init_app(app: Flask) -> None:
         with app.app_context():
             event.listen(db.engine, "connect", _prepare_sqlite)
             event.listen(db.engine, "begin", _begin_sqlite)
+
+
+def before_writing(app: Flask, look: Callable[[Connection], None]) -> None:
+    """Let this be called at the start of each transaction that writes, but one of `one_statement`; what it
+    raises ends that one."""
+    app.extensions.setdefault(FIRST_LOOK, []).append(look)
 
 
 def migrate(app: Flask) -> None:
@@ -110,10 +120,17 @@ def writing(*, alone: bool = True, one_statement: bool = False) -> Iterator[Conn
         with db.engine.begin() as connection:
             if alone:
                 hold_all(connection)
+            _look_first(connection)
             yield connection
         return
     with _turn(), db.engine.begin() as connection:
+        _look_first(connection)
         yield connection
+
+
+def _look_first(connection: Connection) -> None:
+    for look in current_app.extensions.get(FIRST_LOOK, ()):
+        look(connection)
 
 
 def read_row(sql: str, values: Mapping[str, Any]) -> Any:

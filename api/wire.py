@@ -17,8 +17,10 @@ from typing import Any
 import flask_smorest
 from flask import Request, Response, request
 from marshmallow import Schema
+from sqlalchemy import Connection
 from webargs.flaskparser import FlaskParser
 
+from api import generation
 from api.errors import MOST_NAME, Problem, short
 from api.security import DATA
 
@@ -95,7 +97,7 @@ def answer_text(text: str | bytes, status: int = 200, *, etag: str | None = None
     """Like `answer`, for what is JSON text already."""
     response = Response(text, status, HEADERS, content_type="application/json")
     if etag is not None:
-        response.set_etag(etag)
+        response.set_etag(generation.tag(etag))
         if "If-None-Match" in request.headers and request.method in ("GET", "HEAD"):
             response.make_conditional(request)
     return response
@@ -107,14 +109,27 @@ def paged(name: str, items: list[Any], total: int, asked: dict[str, int]) -> Res
     return answer({name: items, "page": asked["page"], "pages": pages, "total": total})
 
 
-def if_match() -> set[str] | None:
-    """The tags of If-Match, None when there is no such header.
+def refuse_unless_read(connection: Connection, version: int | None, what: str) -> None:
+    """At an edit, in its transaction: refuse one that does not name by If-Match the version that is here.
 
-    A compressed answer carries its coding in the tag ("3:br"); that says nothing about the resource.
+    version: None when there is none, and then no header is needed. what: as people say it, "the kit".
     """
     if not request.if_match:
-        return None
-    return {"*"} if request.if_match.star_tag else {tag.partition(":")[0] for tag in request.if_match if tag}
+        if version is not None:
+            raise Problem(428, f"To change {what}, read what is here and send If-Match with its ETag.")
+        return
+    if version is not None and request.if_match.star_tag:
+        return
+    # A compressed answer carries its coding in the tag ("3:br"); that says nothing about the resource.
+    tags = {tag.partition(":")[0] for tag in request.if_match if tag}
+    generation.in_writing(connection)
+    if version is not None and generation.tag(version) in tags:
+        return
+    if any(tag.isdecimal() for tag in tags):
+        raise Problem(
+            412, "If-Match has a version's number alone. Send the whole ETag that the server answered with."
+        )
+    raise Problem(412, f"Somebody has changed {what} since you read. Read again, then edit that.")
 
 
 class Arguments(FlaskParser):

@@ -9,7 +9,7 @@ from uuid import UUID
 from flask import Response, current_app
 from sqlalchemy import Connection, func, select, update
 
-from api import audit
+from api import audit, generation
 from api.clock import now_ms
 from api.copies import last_copy_at
 from api.door import gate, limits
@@ -40,6 +40,7 @@ def get_studio() -> Response:
             "benches": _names_of_benches(),
             "last_copy_at": last_copy_at(settings),
             "certificate_ends_at": Certificate(settings.door).ends_at if settings.lan else None,
+            "generation": generation.now(),
             "version": version("bowlside"),
         }
     )

@@ -100,16 +100,16 @@ export class Drafts {
 
   async #send(draft) {
     const { id, document } = draft;
-    let kept;
-    try {
-      kept = await this.#put(id, await this.#below(draft), document);
-    } catch (error) {
-      if (error.status !== 412 && error.status !== 428) throw error;
-      kept = (await this.#server.get(`/recipes/${id}`)).body;
-      if (canonical(kept.document) !== canonical(tidy(document))) {
-        await this.#book.commit({ recipes: { put: [kept] } });
-        return this.#keepAs(draft, { send: false }, "changed");
-      } // else it is this draft, and the answer to it was lost
+    let kept = await this.#putOn(draft, this.#tagOf(draft));
+    if (!kept) {
+      const there = await this.#read(id);
+      if (canonical(there.document) === canonical(tidy(document))) kept = there; // it is this draft, and the answer to it was lost
+      else {
+        await this.#book.commit({ recipes: { put: [there] } });
+        // Put back from a copy, a server has what the draft was begun from under another tag.
+        if (isBegunFrom(draft, there)) kept = await this.#putOn(draft, there.etag);
+        if (!kept) return this.#keepAs(draft, { send: false }, "changed");
+      }
     }
     await this.#writing;
     const now = this.get(id);
@@ -121,20 +121,42 @@ export class Drafts {
     return "kept";
   }
 
-  /** The version to put a draft on: the one it was begun from, or its maker's own words of before on top of that. */
-  async #below({ id, base, first }) {
-    if (!first) return base;
+  /** The tag of what a draft was begun from; null for a new recipe, and where this phone has another version by now. */
+  #tagOf(draft) {
+    const recipe = this.#book.recipes.get(draft.id);
+    return recipe && isBegunFrom(draft, recipe) ? recipe.etag : null;
+  }
+
+  /** @returns {Promise<object|null>} the version that a draft became; null where the server has another than it was begun from */
+  async #putOn(draft, etag) {
+    if (draft.base !== null && !etag) return null;
     try {
-      return (await this.#put(id, base, first)).version;
+      return await this.#put(draft.id, await this.#below(draft, etag), draft.document);
     } catch (error) {
-      if (error.status !== 422) throw error;
-      return base; // words that cannot be read cannot be a version
+      if (error.status !== 412 && error.status !== 428) throw error;
+      return null;
     }
   }
 
-  async #put(id, base, document) {
-    const headers = base === null ? {} : { "If-Match": `"${base}"` };
-    return (await this.#server.ask("PUT", `/recipes/${id}`, tidy(document), { headers })).body;
+  /** The tag of what to put a draft on: that, or its maker's own words of before on top of that. */
+  async #below({ id, first }, etag) {
+    if (!first) return etag;
+    try {
+      return (await this.#put(id, etag, first)).etag;
+    } catch (error) {
+      if (error.status !== 422) throw error;
+      return etag; // words that cannot be read cannot be a version
+    }
+  }
+
+  async #put(id, etag, document) {
+    const { body, etag: now } = await this.#server.ask("PUT", `/recipes/${id}`, tidy(document), { headers: etag ? { "If-Match": etag } : {} });
+    return { ...body, etag: now };
+  }
+
+  async #read(id) {
+    const { body, etag } = await this.#server.get(`/recipes/${id}`);
+    return { ...body, etag };
   }
 
   /** Mark the draft, unless it has been written on meanwhile. */
@@ -145,4 +167,6 @@ export class Drafts {
   }
 }
 
+/** Whether a draft was begun from this: by what it says, since after a restore another may have its number. */
+const isBegunFrom = ({ base, was }, { version, document }) => base !== null && (was ? canonical(was) === canonical(document) : base === version);
 const faults = ({ errors, detail }) => (errors?.length ? errors : [{ field: "", detail }]);

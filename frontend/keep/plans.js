@@ -27,13 +27,13 @@ export class Plans {
   }
 
   async #hearHours() {
-    let { body } = await this.#server.get("/hours");
+    let answer = await this.#server.get("/hours");
     const kept = this.#book.meta.get(HOURS);
-    if (body.version === 0 && kept?.version > 0) {
+    if (answer.body.version === 0 && kept?.version > 0) {
       if (this.#book.meta.get("studio")?.you?.role === "helper") return;
-      body = (await this.#server.ask("PUT", "/hours", kept.document)).body; // the server lost them
+      answer = await this.#server.ask("PUT", "/hours", kept.document); // the server lost them
     }
-    await this.#keep({ key: HOURS, value: body });
+    await this.#keepHours(answer);
   }
 
   /** Whether the server has lost a plan, and with it what it was to be ready by. */
@@ -68,9 +68,12 @@ export class Plans {
   }
 
   async setHours(document) {
-    const { version } = this.#book.meta.get(HOURS) ?? { version: 0 };
-    const { body } = await this.#server.ask("PUT", "/hours", document, { headers: { "If-Match": `"${version}"` } });
-    await this.#keep({ key: HOURS, value: body });
+    const etag = this.#book.meta.get(HOURS)?.etag;
+    await this.#keepHours(await this.#server.ask("PUT", "/hours", document, { headers: etag ? { "If-Match": etag } : {} }));
+  }
+
+  #keepHours({ body, etag }) {
+    return this.#keep({ key: HOURS, value: { ...body, etag } });
   }
 
   async #keepPlan(run, plan) {

@@ -61,7 +61,9 @@ export class Server {
 
   /**
    * @param body a JSON value, or a Blob as it is
-   * @returns {Promise<{body: any, heard: () => number|null}>} `heard` sets the clock by this answer
+   * @returns {Promise<{body: any, etag: string|null, generation: string|null, heard: () => number|null}>}
+   *   etag: to be sent as If-Match by who edits this. generation: which studio this is, another after a restore.
+   *   `heard` sets the clock by this answer
    * @throws {Unreachable|Refused}
    */
   async ask(method, path, body, { headers = {} } = {}) {
@@ -87,7 +89,8 @@ export class Server {
     if (!response.ok) throw new Refused(status, problem(answer) ?? `The server said ${status}.`, answer?.errors);
     // Not our server: a hotel's log-in page answers 200 to everything.
     if (answer === undefined) throw new Unreachable("not JSON");
-    return { body: answer, heard: () => this.#clock.hear(answer.server_ms, ticket) };
+    const [etag, generation] = ["ETag", "Bowlside-Generation"].map((name) => response.headers.get(name));
+    return { body: answer, etag, generation, heard: () => this.#clock.hear(answer.server_ms, ticket) };
   }
 
   /** Every item of a paged list: `all("runs", "open=true")` asks /runs?open=true. */

@@ -367,20 +367,20 @@ export class Studio extends EventTarget {
    * @throws {Unreachable|Refused} with `says`
    */
   async setKit(document) {
-    await keepKit(this.#book, await this.#replace("kit", this.#book.kit?.version ?? 0, document));
+    await keepKit(this.#book, await this.#replace("kit", this.#book.kit?.etag, document));
   }
 
   /** Replace the settings. Needs the server. @throws {Unreachable|Refused} with `says` */
   async setSettings(document) {
-    await keepSettings(this.#book, await this.#replace("settings", this.#book.meta.get("settings")?.version ?? 0, document));
+    await keepSettings(this.#book, await this.#replace("settings", this.#book.meta.get("settings")?.etag, document));
   }
 
-  async #replace(what, version, document) {
+  async #replace(what, etag, document) {
     try {
-      return (await this.#server.ask("PUT", `/${what}`, document, { headers: { "If-Match": `"${version}"` } })).body;
+      return await this.#server.ask("PUT", `/${what}`, document, { headers: etag ? { "If-Match": etag } : {} });
     } catch (error) {
       const verb = what === "kit" ? ["kit was", "kit can"] : ["settings were", "settings can"];
-      if (error.status === 412) {
+      if (error.status === 412 || error.status === 428) {
         this.#sync.soon({ lists: true });
         error.says = `The ${verb[0]} changed on another device. Look again, then make your change.`;
       } else if (error instanceof Unreachable && !(error instanceof NotLetIn)) {

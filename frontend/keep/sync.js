@@ -385,9 +385,10 @@ export class Sync extends EventTarget {
     const missing = new Map(this.#book.recipes);
     for (const { id, version } of await this.#server.all("recipes")) {
       if ((missing.get(id)?.version ?? 0) <= version) missing.delete(id);
-      if (missing.has(id) || this.#book.recipes.get(id)?.version === version) continue;
-      const { body } = await this.#server.get(`/recipes/${id}`);
-      await this.#book.commit({ recipes: { put: [body] } });
+      const here = this.#book.recipes.get(id);
+      if (missing.has(id) || (here?.version === version && here.etag)) continue;
+      const { body, etag } = await this.#server.get(`/recipes/${id}`);
+      await this.#book.commit({ recipes: { put: [{ ...body, etag }] } });
     }
     for (const { id, version } of missing.values()) await this.#putBack(id, version);
   }
@@ -429,13 +430,13 @@ export class Sync extends EventTarget {
   }
 
   async #fetchKit() {
-    let { body } = await this.#server.get("/kit");
+    let answer = await this.#server.get("/kit");
     const { kit } = this.#book;
-    if (body.version === 0 && kit?.version > 0) {
+    if (answer.body.version === 0 && kit?.version > 0) {
       if (!this.#isMaker) return;
-      body = (await this.#server.ask("PUT", "/kit", kit.document)).body; // the server lost it
+      answer = await this.#server.ask("PUT", "/kit", kit.document); // the server lost it
     }
-    if (body.version !== this.#book.kit?.version) await keepKit(this.#book, body);
+    if (answer.etag !== this.#book.kit?.etag) await keepKit(this.#book, answer);
   }
 
   /** How much of each lot went into batches that this phone does not hold: by so much the server has less left. */
@@ -460,8 +461,8 @@ export class Sync extends EventTarget {
   /** The batch numbers' pattern, money, and what stands on labels. */
   async #fetchSettings() {
     try {
-      const { body } = await this.#server.get("/settings");
-      if (canonical(body) !== canonical(this.#book.meta.get("settings") ?? null)) await keepSettings(this.#book, body);
+      const answer = await this.#server.get("/settings");
+      if (answer.etag !== this.#book.meta.get("settings")?.etag) await keepSettings(this.#book, answer);
     } catch (error) {
       if (error.status !== 404) throw error; // an older server keeps none
     }
@@ -473,14 +474,14 @@ function entriesOf(id) {
   return id === SHELF ? "/shelf/entries" : `/runs/${id}/entries`;
 }
 
-/** @param {{version, document, measured}} kit as the server gives it */
-export function keepKit(book, { version, document, measured }) {
-  return book.commit({ kit: { put: [{ id: "kit", version, document, measured }] } });
+/** @param {{body: {version, document, measured}, etag}} answer the server's, to a question for the kit */
+export function keepKit(book, { body: { version, document, measured }, etag }) {
+  return book.commit({ kit: { put: [{ id: "kit", version, document, measured, etag }] } });
 }
 
-/** @param {{version, document}} settings as the server gives them */
-export function keepSettings(book, settings) {
-  return book.commit({ meta: { put: [{ key: "settings", value: settings }] } });
+/** @param {{body: {version, document}, etag}} answer likewise for the settings */
+export function keepSettings(book, { body, etag }) {
+  return book.commit({ meta: { put: [{ key: "settings", value: { ...body, etag } }] } });
 }
 
 function cursorOf(runId) {

@@ -79,7 +79,7 @@ class RecipeScreen extends HTMLElement {
       if (this.#waits) this.#say(`Kept as version ${recipe.version}.`);
       [this.#base, this.#was, this.#first, this.#waits] = [recipe.version, recipe.document, null, false];
     }
-    if (!this.#document || this.#isDropped || isElsewhere || (!draft && this.#past.length === 0 && recipe && recipe.version !== this.#base)) {
+    if (!this.#document || this.#isDropped || isElsewhere || (!draft && this.#past.length === 0 && this.#isChanged)) {
       this.#isDropped = false;
       this.#id = id;
       this.#base = draft ? draft.base : (recipe?.version ?? null);
@@ -749,7 +749,10 @@ class RecipeScreen extends HTMLElement {
   // Someone else's change
 
   get #isChanged() {
-    return Boolean(this.#recipe) && this.#recipe.version !== this.#base;
+    if (!this.#recipe) return false;
+    const { version, document } = this.#recipe;
+    // After a restore another text may have the number.
+    return version !== this.#base || (this.#was && document !== this.#was && canonical(document) !== canonical(this.#was));
   }
 
   /** From the foot to what it speaks of. */

@@ -14,6 +14,15 @@ class Studio:
     def get(self, path: str, **headers: str) -> Any:
         return self.client.get(f"/api/v1{path}", headers=headers)
 
+    @property
+    def generation(self) -> str:
+        found: str = self.get("/clock").json["generation"]
+        return found
+
+    def tag(self, version: object) -> str:
+        """The ETag of a version, as the API writes it."""
+        return f'"{self.generation[:8]}.{version}"'
+
     def put_recipe(self, recipe: str, document: Any, if_match: str | None = None) -> Any:
         headers = {"If-Match": if_match} if if_match else {}
         return self.client.put(f"/api/v1/recipes/{recipe}", json=document, headers=headers)

@@ -25,7 +25,7 @@ def furnish(app: Any) -> str:
         studio.post(other, make_entry(other))
     studio.post(run, make_entry(run, kind="finished", body={}))
     recipe = studio.with_recipe(title="Zest")
-    studio.put_recipe(recipe["id"], make_recipe(title="äther"), if_match='"1"')
+    studio.put_recipe(recipe["id"], make_recipe(title="äther"), if_match=studio.tag(1))
     studio.put_hours(EVENINGS)
     device = {"id": uuid4(), "name": "Bench", "role": "maker", "secret_sha256": "5ec7e7" * 10}
     with app.app_context(), writing() as connection:

@@ -68,7 +68,7 @@ def test_409_412_and_428_are_problems(studio: Studio) -> None:
     studio.put_run(run, make_run(recipe))
 
     assert is_problem(studio.put_run(run, make_run(recipe, pieces=3)), 409)
-    assert is_problem(studio.put_recipe(recipe["id"], make_recipe(title="x"), if_match='"9"'), 412)
+    assert is_problem(studio.put_recipe(recipe["id"], make_recipe(title="x"), if_match=studio.tag(9)), 412)
     assert is_problem(studio.put_recipe(recipe["id"], make_recipe(title="x")), 428)
 
 

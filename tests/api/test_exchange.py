@@ -22,7 +22,7 @@ def furnish(studio: Studio) -> str:
     studio.put_kit(STARTER_KIT)
     studio.put_hours(EVENINGS)
     recipe, run = studio.with_recipe(), uuid4()
-    studio.put_recipe(recipe["id"], make_recipe(title="Again 🛁"), if_match='"1"')
+    studio.put_recipe(recipe["id"], make_recipe(title="Again 🛁"), if_match=studio.tag(1))
     studio.put_run(run, make_run(recipe))
     studio.post(run, make_entry(run), make_entry(run, kind="finished", body={}))
     return run

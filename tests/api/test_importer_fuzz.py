@@ -151,7 +151,7 @@ def body_of(document: Any, dice: random.Random) -> bytes:
 def sent(studio: Studio, way: str, body: bytes, recipe: dict[str, Any]) -> Any:
     headers = {"Content-Type": "application/json"}
     if way == "put":
-        headers["If-Match"] = f'"{recipe["version"]}"'
+        headers["If-Match"] = studio.tag(recipe["version"])
         return studio.client.put(f"/api/v1/recipes/{recipe['id']}", data=body, headers=headers)
     path = "/api/v1/import" if way == "import" else "/api/v1/checks"
     return studio.client.post(path, data=body, headers=headers)

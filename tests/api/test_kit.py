@@ -23,16 +23,16 @@ def test_the_kit_is_said_once_then_edited_with_if_match(studio: Studio) -> None:
     assert studio.put_kit(KIT).status_code == 201
     assert studio.put_kit(KIT).status_code == 200
     assert studio.put_kit(STARTER_KIT).status_code == 428
-    assert studio.put_kit(STARTER_KIT, if_match='"3"').status_code == 412
+    assert studio.put_kit(STARTER_KIT, if_match=studio.tag(3)).status_code == 412
 
-    edited = studio.put_kit(STARTER_KIT, if_match='"1"')
+    edited = studio.put_kit(STARTER_KIT, if_match=studio.tag(1))
 
-    assert (edited.status_code, edited.headers["ETag"]) == (200, '"2"')
+    assert (edited.status_code, edited.headers["ETag"]) == (200, studio.tag(2))
     assert studio.get("/kit").json["document"] == STARTER_KIT
 
 
 def test_a_reader_who_has_it_gets_304(studio: Studio) -> None:
-    assert studio.get("/kit", **{"If-None-Match": '"0"'}).status_code == 304
+    assert studio.get("/kit", **{"If-None-Match": studio.tag(0)}).status_code == 304
 
 
 def test_a_scale_without_a_division_is_422(studio: Studio) -> None:

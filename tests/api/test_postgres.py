@@ -115,7 +115,8 @@ def test_of_two_makers_who_edit_at_once_one_is_told(app: Any) -> None:
 
     def edit() -> None:
         document = make_recipe(title=uuid4())
-        said.append(Studio(app.test_client()).put_recipe(recipe, document, if_match='"1"').status_code)
+        studio = Studio(app.test_client())
+        said.append(studio.put_recipe(recipe, document, if_match=studio.tag(1)).status_code)
 
     at_once(edit, 4)
 

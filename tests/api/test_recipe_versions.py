@@ -12,8 +12,8 @@ from tests.make import make_recipe, make_run, uuid4
 def edited(studio: Studio) -> dict[str, Any]:
     """A recipe in its third version."""
     recipe = studio.with_recipe(title="First")
-    studio.put_recipe(recipe["id"], make_recipe(title="Second"), if_match='"1"')
-    return studio.put_recipe(recipe["id"], make_recipe(lines=3, title="Second"), if_match='"2"').json
+    studio.put_recipe(recipe["id"], make_recipe(title="Second"), if_match=studio.tag(1))
+    return studio.put_recipe(recipe["id"], make_recipe(lines=3, title="Second"), if_match=studio.tag(2)).json
 
 
 def test_what_a_version_changed_is_said_against_the_one_before(studio: Studio) -> None:

@@ -28,10 +28,10 @@ def test_a_recipe_is_created_once_and_can_be_sent_again(studio: Studio) -> None:
 def test_an_edit_with_if_match_becomes_a_new_version_and_the_old_one_stays(studio: Studio) -> None:
     recipe = studio.with_recipe(title="First")
 
-    edited = studio.put_recipe(recipe["id"], make_recipe(title="Second"), if_match='"1"')
+    edited = studio.put_recipe(recipe["id"], make_recipe(title="Second"), if_match=studio.tag(1))
 
     assert edited.status_code == 200
-    assert edited.headers["ETag"] == '"2"'
+    assert edited.headers["ETag"] == studio.tag(2)
     assert studio.get(f"/recipes/{recipe['id']}").json["title"] == "Second"
     assert studio.get(f"/recipes/{recipe['id']}/versions/1").json["document"]["title"] == "First"
     versions = studio.get(f"/recipes/{recipe['id']}/versions").json
@@ -43,17 +43,17 @@ def test_an_edit_without_if_match_is_428_and_a_stale_one_412(studio: Studio) -> 
     edit = make_recipe(title="Edited")
 
     assert studio.put_recipe(recipe["id"], edit).status_code == 428
-    assert studio.put_recipe(recipe["id"], edit, if_match='"7"').status_code == 412
-    assert studio.put_recipe(uuid4(), edit, if_match='"1"').status_code == 412
+    assert studio.put_recipe(recipe["id"], edit, if_match=studio.tag(7)).status_code == 412
+    assert studio.put_recipe(uuid4(), edit, if_match=studio.tag(1)).status_code == 412
     assert studio.get(f"/recipes/{recipe['id']}").json["version"] == 1
 
 
 def test_an_edit_whose_answer_was_lost_can_be_sent_again(studio: Studio) -> None:
     recipe = studio.with_recipe()
     edit = make_recipe(title="Edited")
-    studio.put_recipe(recipe["id"], edit, if_match='"1"')
+    studio.put_recipe(recipe["id"], edit, if_match=studio.tag(1))
 
-    again = studio.put_recipe(recipe["id"], edit, if_match='"1"')
+    again = studio.put_recipe(recipe["id"], edit, if_match=studio.tag(1))
 
     assert (again.status_code, again.json["version"]) == (200, 2)
 
@@ -72,7 +72,7 @@ def test_the_tag_of_a_compressed_answer_is_good_for_reading_and_editing(studio: 
 def test_a_reader_who_has_it_gets_304(studio: Studio) -> None:
     recipe = studio.with_recipe()
 
-    assert studio.get(f"/recipes/{recipe['id']}", **{"If-None-Match": '"1"'}).status_code == 304
+    assert studio.get(f"/recipes/{recipe['id']}", **{"If-None-Match": studio.tag(1)}).status_code == 304
 
 
 @pytest.mark.parametrize("title", WEIRD_TITLES.values(), ids=WEIRD_TITLES)
@@ -186,5 +186,5 @@ def test_an_older_version_put_back_later_does_not_become_the_current_one(studio:
 
     assert studio.get(f"/recipes/{recipe}").json["version"] == 3
     assert ([each["version"] for each in listed["versions"]], listed["total"]) == ([3, 1], 2)
-    edited = studio.put_recipe(recipe, make_recipe(title="Fourth"), if_match='"3"')
+    edited = studio.put_recipe(recipe, make_recipe(title="Fourth"), if_match=studio.tag(3))
     assert (edited.status_code, edited.json["version"]) == (200, 4)

@@ -30,10 +30,10 @@ def test_until_the_maker_says_something_there_is_a_pattern_and_nothing_else(stud
 
 
 def test_what_was_said_is_given_back_and_edited_with_its_tag(studio: Studio) -> None:
-    first = put(studio, WHOLE, '"0"')
+    first = put(studio, WHOLE, studio.tag(0))
     again = put(studio, WHOLE)
     blind = put(studio, {**WHOLE, "currency": "GBP"})
-    stale = put(studio, {**WHOLE, "currency": "GBP"}, '"0"')
+    stale = put(studio, {**WHOLE, "currency": "GBP"}, studio.tag(0))
     edited = put(studio, {**WHOLE, "currency": "GBP"}, first.headers["ETag"])
 
     assert [each.status_code for each in (first, again, blind, stale, edited)] == [201, 200, 428, 412, 200]

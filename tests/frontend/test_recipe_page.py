@@ -350,7 +350,7 @@ def change(server: Server, document: Any) -> None:
             f"{server.url}api/v1/recipes/{RECIPE_ID}",
             method="PUT",
             data=json.dumps(document).encode(),
-            headers={"Content-Type": "application/json", "If-Match": '"1"'},
+            headers={"Content-Type": "application/json", "If-Match": "*"},
         )
     )
 

@@ -1,0 +1,106 @@
+"""Which generation of the studio this is. A restore makes the next one.
+
+Versions and cursors are numbers that start again after a restore, so each is worth something under its
+generation alone: every answer names it in a header, every ETag begins with it, and who says with what it
+writes which generation it means is refused by another.
+
+The generation is read before anything that an answer tells. Should the studio be restored between the two,
+the answer is newer than it says, and is asked for once more; it is never taken for what it is not.
+"""
+
+from __future__ import annotations
+
+from uuid import uuid4
+
+from flask import Flask, Response, g, has_request_context, request
+from sqlalchemy import Connection, select, update
+
+from api.errors import Problem
+from api.store import HOLD_SHARED, before_writing, execute, read_row
+from api.tables import Studio
+
+HEADER = "Bowlside-Generation"
+OTHER = "/problems/other-generation"
+SHOWN = 8  # so much of it stands in an ETag
+READ = "SELECT generation FROM studio"
+
+
+def init_app(app: Flask) -> None:
+    """To be called after the door's: a stranger is answered without a look at the studio."""
+    app.before_request(_read)
+    app.after_request(_name)
+    before_writing(app, refuse_other)
+
+
+def of(connection: Connection) -> tuple[str, int]:
+    """The studio's generation, and when it began (ms)."""
+    row = connection.execute(select(Studio.generation, Studio.began_at)).one()
+    return row.generation, row.began_at
+
+
+def renew(connection: Connection, at: int) -> str:
+    """Make the studio another generation, from now on; gives its id.
+
+    To be called before anything else is changed: whoever is in the middle of writing is then waited for.
+    """
+    generation = str(uuid4())
+    keep(connection, generation, at)
+    return generation
+
+
+def keep(connection: Connection, generation: str, began_at: int) -> None:
+    """Let the studio be of this generation."""
+    # Changed in place, so that who waits for the row then finds it.
+    connection.execute(update(Studio).values(generation=generation, began_at=began_at))
+
+
+def now() -> str:
+    """The generation, as it was before this request read anything else; outside a request as it is."""
+    if not has_request_context():
+        found: str = read_row(READ, {})[0]
+        return found
+    if "generation" not in g:
+        g.generation = read_row(READ, {})[0]
+    kept: str = g.generation
+    return kept
+
+
+def tag(version: object) -> str:
+    """What an ETag says of a version."""
+    return f"{now()[:SHOWN]}.{version}"
+
+
+def meant() -> str | None:
+    """The generation that the sender believes it writes to; None when it does not say."""
+    changes = has_request_context() and request.method in ("POST", "PUT", "PATCH", "DELETE")
+    return request.headers.get(HEADER) if changes else None
+
+
+def refuse_other(connection: Connection) -> None:
+    """At the start of a transaction that writes: refuse what was meant for another generation than it writes to."""
+    believed = meant()
+    if believed is not None and believed != in_writing(connection):
+        raise Problem(
+            409,
+            "The studio was put back from a copy since this was read. Read everything anew, then send this again.",
+            type=OTHER,
+        )
+
+
+def in_writing(connection: Connection) -> str:
+    """The generation that a transaction writes to; no restore comes between this and its end."""
+    here: str = execute(connection, f"{READ} {HOLD_SHARED}", {}).fetchone()[0]
+    if has_request_context():
+        g.generation = here
+    return here
+
+
+def _read() -> None:
+    if request.path.startswith("/api/"):
+        now()
+
+
+def _name(response: Response) -> Response:
+    if (found := g.get("generation")) is not None:
+        response.headers[HEADER] = found
+    return response
