@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import json
+import re
+import unicodedata
 from dataclasses import dataclass
 from functools import lru_cache
 from hashlib import sha256
@@ -38,10 +40,17 @@ HEAD = (
     f"id, recipe_id, recipe_version, title, size, batch_number, created_at, finished_at, {ENTRIES}, {CURSOR}"
 )
 RUN_WITH_SHEET = f"SELECT {HEAD}, sheet FROM run WHERE id = :run"
-RUN_LIST = f"SELECT {HEAD} FROM run {{where}} ORDER BY created_at DESC, id LIMIT :limit OFFSET :offset"
+# The inner question is answered out of an index: a sheet is long, and the outer one reads those of a page alone.
+RUN_LIST = f"""
+    SELECT {HEAD} FROM run
+    WHERE id IN (SELECT id FROM run {{where}} ORDER BY created_at DESC, id LIMIT :limit OFFSET :offset)
+    ORDER BY created_at DESC, id
+"""
+RUN_COUNT = "SELECT count(*) FROM run {where}"
 RUN_AND_JOURNAL = f"SELECT sheet, {JOURNAL} FROM run WHERE id = :run"
 RUNS_HELD = 32
-OPEN = {True: "finished_at IS NULL", False: "finished_at IS NOT NULL", None: "TRUE"}
+LONGEST_SEARCH = 400
+MOST_WORDS = 8
 
 
 class RunRow(NamedTuple):
@@ -73,17 +82,46 @@ class Bench:
 @blueprint.arguments(RunQuery(), location="query")
 @blueprint.response(200, RunPage)
 def list_runs(asked: dict[str, Any]) -> Response:
-    """The runs, the newest first; `open=true` for those on the bench, `recipe` for those of one recipe."""
-    where, named = f"WHERE {OPEN[asked.get('open')]}", {}
-    if "recipe" in asked:
-        where, named = f"{where} AND recipe_id = :recipe", {"recipe": str(asked["recipe"])}
+    """The runs, the newest first: those on the bench, of a recipe, of a number, or with these words in title or number."""
+    where, named = _wanted(asked)
     with reading() as connection:
-        total = connection.scalar(text(f"SELECT count(*) FROM run {where}"), named) or 0
+        total = connection.scalar(text(RUN_COUNT.format(where=where)), named) or 0
         rows = connection.execute(
             text(RUN_LIST.format(where=where)),
             {"limit": asked["page_size"], "offset": (asked["page"] - 1) * asked["page_size"], **named},
         )
         return paged("runs", [_item(RunRow(*row)) for row in rows], total, asked)
+
+
+def _wanted(asked: dict[str, Any]) -> tuple[str, dict[str, Any]]:
+    """The condition that a list's runs meet, and the values it names."""
+    words = folded(asked.get("q", "")).split()[:MOST_WORDS]
+    # A plus keeps the database from going by the day finished, and reading each row for its words.
+    finished = "+finished_at" if words else "finished_at"
+    conditions = [f"search LIKE :word_{place} ESCAPE '!'" for place in range(len(words))]
+    named: dict[str, Any] = {f"word_{place}": f"%{_literally(word)}%" for place, word in enumerate(words)}
+    if "open" in asked:
+        conditions.append(f"{finished} IS {'' if asked['open'] else 'NOT '}NULL")
+    for name, sql in (("finished_from", ">="), ("finished_to", "<")):
+        if name in asked:
+            conditions.append(f"{finished} {sql} :{name}")
+            named[name] = asked[name]
+    if "recipe" in asked:
+        conditions.append("recipe_id = :recipe")
+        named["recipe"] = str(asked["recipe"])
+    if "number" in asked:
+        conditions.append("batch_number = :number")
+        named["number"] = asked["number"]
+    return f"WHERE {' AND '.join(conditions)}" if conditions else "", named
+
+
+def _literally(word: str) -> str:
+    return re.sub(r"([!%_])", r"!\1", word)
+
+
+def folded(text: str) -> str:
+    """Text as it is searched, and searched for: neither capitals nor ways of writing a letter matter."""
+    return unicodedata.normalize("NFKC", text).casefold().strip()[:LONGEST_SEARCH]
 
 
 @blueprint.put("/runs/<uuid:run_id>")
@@ -146,6 +184,7 @@ def begin_run(connection: Connection, run_id: str, asked: dict[str, Any], at: in
             sheet=sheet,
             created_at=at,
             made_at=at,
+            search=folded(recipe.title),
         )
     )
     return RunRow(*execute(connection, RUN_WITH_SHEET, {"run": run_id}).fetchone()), True

@@ -5,6 +5,7 @@ Recipes and kits are not here: the bench owns their schema, and reads them.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from itertools import islice
 from typing import Any
 
@@ -510,9 +511,30 @@ class AuditPage(Schema):
     )
 
 
+def _searchable(text: str) -> None:
+    if not text.replace("\0", "").strip() or "\0" in text:
+        raise ValidationError("Write words to look for.")
+
+
+SEARCHED: list[Callable[[Any], Any]] = [validate.Length(1, 100), _searchable]
+
+
 class RunQuery(PageQuery):
     open = fields.Boolean(metadata={"description": "Only unfinished runs, or only finished ones"})
     recipe = fields.UUID(metadata={"description": "Only the runs of this recipe, of whichever version"})
+    number = fields.String(
+        validate=SEARCHED, metadata={"description": "Only the runs with this batch number, letter for letter"}
+    )
+    q = fields.String(
+        validate=SEARCHED,
+        metadata={"description": "Words, each of which is somewhere in the title or the number"},
+    )
+    finished_from = fields.Integer(
+        validate=INSTANT, metadata={"description": "Only runs finished from this instant on, in ms"}
+    )
+    finished_to = fields.Integer(
+        validate=INSTANT, metadata={"description": "Only runs finished before this instant, in ms"}
+    )
 
 
 class LotQuery(PageQuery):

@@ -11,7 +11,7 @@ from typing import Any
 from sqlalchemy import Connection, delete, insert, update
 
 import bench
-from api.runs import laid_out_in
+from api.runs import folded, laid_out_in
 from api.store import execute
 from api.tables import LotUse, Run
 
@@ -43,10 +43,15 @@ def keep_up(connection: Connection, run_id: str, new: list[dict[str, Any]]) -> N
     if not has_moved:
         return
     run = laid_out_in(connection, run_id)
+    number = run.state["number"]
     connection.execute(
         update(Run)
         .where(Run.id == run_id)
-        .values(finished_at=run.state["finished_at"], batch_number=run.state["number"])
+        .values(
+            finished_at=run.state["finished_at"],
+            batch_number=number,
+            search=folded(f"{run.sheet['recipe']['title']} {number or ''}"),
+        )
     )
     connection.execute(delete(LotUse).where(LotUse.run_id == run_id))
     uses = bench.use_of(run.sheet, run.state, run.entries)

@@ -112,6 +112,10 @@ class Run(Base):
         ForeignKeyConstraint(
             ["recipe_id", "recipe_version"], ["recipe_version.recipe_id", "recipe_version.version"]
         ),
+        Index(None, "finished_at", "created_at", "id"),
+        Index(None, "recipe_id", "created_at", "id", "finished_at"),
+        # Holds all that a search looks at, so that no sheet is read to find a title.
+        Index("ix_run_search", "created_at", "id", "finished_at", "recipe_id", "search"),
     )
 
     id: Mapped[str] = mapped_column(String(36), primary_key=True)
@@ -125,6 +129,8 @@ class Run(Base):
     made_at: Mapped[int | None] = mapped_column(BigInteger)
     finished_at: Mapped[int | None] = mapped_column(BigInteger)
     batch_number: Mapped[str | None] = mapped_column(Text, index=True)
+    # Title and number as they are searched for (api/runs.py).
+    search: Mapped[str] = mapped_column(Text, server_default="")
 
 
 class Entry(Base):

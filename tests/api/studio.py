@@ -57,3 +57,9 @@ class Studio:
         run = uuid4()
         assert self.put_run(run, make_run(self.with_recipe(), **other)).status_code == 201
         return run
+
+    def with_run_of(self, title: str) -> str:
+        """The id of a run that was begun, of a recipe with this title."""
+        run = uuid4()
+        assert self.put_run(run, make_run(self.with_recipe(title=title))).status_code == 201
+        return run

@@ -1,9 +1,17 @@
 from __future__ import annotations
 
+import re
 from hashlib import sha256
+from typing import Any
+
+import pytest
+from sqlalchemy import text
 
 import bench
+from api import runs
 from api.kit import STARTER_KIT
+from api.schemas import RunQuery
+from api.store import reading
 from tests.api.studio import Studio
 from tests.make import Clock, make_entry, make_run, uuid4
 
@@ -128,3 +136,83 @@ def test_now_alone_is_enough_to_make_a_batch(studio: Studio) -> None:
 
     assert studio.get(f"/runs/{run}/now").json["finished"]
     assert studio.get(f"/runs/{run}").json["finished_at"] is not None
+
+
+def numbered(studio: Studio, title: str, number: str) -> str:
+    """A run that has a number."""
+    run = studio.with_run_of(title)
+    studio.post(run, make_entry(run, kind="numbered", body={"number": number}))
+    return run
+
+
+def found(studio: Studio, **asked: Any) -> list[str]:
+    answer = studio.client.get("/api/v1/runs", query_string=asked)
+    assert answer.status_code == 200, answer.text
+    assert answer.json["total"] == len(answer.json["runs"])
+    return [run["id"] for run in answer.json["runs"]]
+
+
+def test_runs_are_found_by_words_of_title_and_number_however_written(studio: Studio) -> None:
+    rose = numbered(studio, "Rosé soak", "261129-K1")
+    plain = numbered(studio, "100 % salt_soak!", "261129-K2")
+    other = studio.with_run_of("Straße bar")
+
+    assert found(studio, q="ROSÉ") == found(studio, q="Rose\u0301 k1") == [rose]
+    assert set(found(studio, q="soak")) == set(found(studio, q=" 261129 SOAK ")) == {rose, plain}
+    assert found(studio, q="strasse") == [other]
+    assert found(studio, q="%") == found(studio, q="_") == found(studio, q="!") == [plain]
+    assert found(studio, q="soak bar") == []
+    assert found(studio, number="261129-K1") == [rose]
+    assert found(studio, number="261129") == []
+
+
+def test_a_run_is_found_by_the_number_it_has_now(studio: Studio) -> None:
+    run = numbered(studio, "Salt soak", "first")
+    entry = studio.get(f"/runs/{run}/entries").json["entries"][0]["id"]
+    studio.post(run, make_entry(run, kind="undone", body={"entry": entry}))
+
+    assert found(studio, q="first") == found(studio, number="first") == []
+    assert found(studio, q="salt") == [run]
+
+
+def test_runs_are_found_by_the_day_they_were_finished(studio: Studio, clock: Clock) -> None:
+    three = [studio.with_run() for _ in range(3)]
+    for run, at in zip(three[:2], (1_750_000_000_000, 1_750_000_100_000), strict=True):
+        studio.post(run, make_entry(run, kind="finished", body={}, at=at))
+
+    assert found(studio, finished_from=1_750_000_000_000, finished_to=1_750_000_100_000) == [three[0]]
+    assert set(found(studio, finished_from=0)) == set(three[:2])
+    assert found(studio, q="salt", open="true", finished_from=0) == []
+    assert set(found(studio, q="salt", open="false")) == set(three[:2])
+
+
+@pytest.mark.parametrize(
+    "asked", [{"q": ""}, {"q": " "}, {"q": "\0"}, {"q": "x" * 101}, {"finished_from": -1}]
+)
+def test_what_cannot_be_looked_for_is_422(studio: Studio, asked: dict[str, Any]) -> None:
+    assert studio.client.get("/api/v1/runs", query_string=asked).status_code == 422
+
+
+@pytest.mark.database("sqlite")
+@pytest.mark.parametrize(
+    "asked",
+    [
+        {"open": "true"},
+        {"open": "false", "page": 3},
+        {"q": "salt", "open": "false"},
+        {"q": "salt soak", "finished_from": 0},
+        {"number": "261129-K1"},
+        {"recipe": "11111111-1111-4111-8111-111111111111"},
+        {"finished_from": 0, "finished_to": 5},
+    ],
+)
+def test_a_list_reads_the_sheets_of_its_own_page_alone(app: Any, asked: dict[str, Any]) -> None:
+    """What is looked through lies in an index, so five thousand runs cost what ten do."""
+    where, named = runs._wanted(RunQuery().load(asked))
+    named |= {"limit": 50, "offset": 0}
+    with app.app_context(), reading() as connection:
+        for sql in (runs.RUN_LIST, runs.RUN_COUNT):
+            plan = connection.execute(text("EXPLAIN QUERY PLAN " + sql.format(where=where)), named).all()
+            looks = [step.detail for step in plan if re.search(r"\brun\b", step.detail)]
+            assert looks and all("INDEX" in look for look in looks), looks
+            assert "COVERING INDEX ix_run" in looks[-1] or "number" in asked, looks
