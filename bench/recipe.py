@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 from typing import Any
 
+from bench import states
 from bench.cautions import HAZARDS, LYE
 from bench.errors import RecipeError
 from bench.quantities import (
@@ -79,6 +80,8 @@ class _Reading:
         ]
         components.append(self._assembly(components))
         _check_needs(components)
+        measured_ingredients = {key: self._ingredient(key) for key in self.ingredients}
+        states.mark(components, measured_ingredients)
         return {
             "format": MEASURED_FORMAT,
             "title": document["title"],
@@ -89,7 +92,7 @@ class _Reading:
             "piece": document.get("piece", {"one": "piece", "many": "pieces"}),
             "stays_on": document.get("stays_on"),
             "looks_like_food": document.get("looks_like_food"),
-            "ingredients": {key: self._ingredient(key) for key in self.ingredients},
+            "ingredients": measured_ingredients,
             "components": components,
         }
 

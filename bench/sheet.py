@@ -576,6 +576,7 @@ class _Sheet:
             "cautions": list(step["cautions"]),
             "ways": step["ways"],
             "window": None,
+            "keeps": [],
             "hands_ms": step["hands_ms"],
             "tools": step["tools"],
         }
@@ -619,6 +620,7 @@ class _Sheet:
                         for key in ("word", "earliest_ms", "usual_ms", "latest_ms", "test", "stake")
                     }
                 )
+                made.update(_guarded(step))
         self.steps.append(made)
 
     def _melt(self, step: Json, ingredients: dict[str, str], masses: dict[str, int]) -> Json:
@@ -651,7 +653,7 @@ class _Sheet:
     # Needs between steps, once every round is laid out
 
     def _link(self, counts: dict[str, tuple[list[int], list[str]]]) -> None:
-        """Fill in `after`, `window`, `tail_ms` and `hold_for`, now that every round has its steps."""
+        """Fill in `after`, `window`, `keeps`, `tail_ms` and `hold_for`, now that every round has its steps."""
         number_of = {component_id: len(per_round) for component_id, (per_round, _) in counts.items()}
         assembly = next((component for component in self.components if component["id"] == ASSEMBLY), None)
         leader = self._leader(assembly) if assembly else None
@@ -673,17 +675,23 @@ class _Sheet:
             source = written[f"{step['component']}.{step['step']}"]
             for reference in source["after"]:
                 step["after"] += instances(reference, step["component"], step["round"])
-            if source["window"]:
+
+            def opened(window: Json, step: Json = step) -> Json:
                 begins = [
                     each
-                    for reference in source["window"]["from"]
+                    for reference in window["from"]
                     for each in instances(reference, step["component"], step["round"])
                 ]
-                step["window"] = {
+                return {
                     "from": begins,
-                    "latest_ms": source["window"]["latest_ms"],
-                    "stake": source["window"]["stake"],
+                    "latest_ms": window["latest_ms"],
+                    "stake": window["stake"],
+                    **_guarded(window),
                 }
+
+            if source["window"]:
+                step["window"] = opened(source["window"])
+            step["keeps"] = [opened(window) for window in source.get("keeps", [])]
         for component in self.components:
             for number in range(2, number_of[component["id"]] + 1):
                 frees = self._frees(component, number - 1, leader)
@@ -726,6 +734,7 @@ class _Sheet:
             self.warnings.append(warning)
 
 
+_GUARD: Json = {"state": "", "class": "quality", "price_ms": 0, "lost_ms": None}
 _MEASURES = ("ingredient", "ug", "nl", "count", "unit", "about_ug", "texture")
 
 
@@ -749,12 +758,22 @@ def _portions(component: Json) -> dict[str, Json]:
     return portions
 
 
+def _guarded(window: Json) -> Json:
+    """What a window is over, and what it costs to miss it; a recipe measured long ago does not say."""
+    return {key: window.get(key, other) for key, other in _GUARD.items()}
+
+
+def _windows(step: Json) -> list[Json]:
+    """The recipe's own window of a step, and those by nature."""
+    return [*([step["window"]] if step["window"] else []), *step["keeps"]]
+
+
 def _drop_empty(steps: list[Json]) -> None:
     """Take out weighings with nothing left to weigh; what came after one comes after its needs."""
     for empty in [step for step in steps if step["kind"] == "weigh" and not step["lines"]]:
         steps.remove(empty)
         for step in steps:
-            for needs in (step["after"], step["window"]["from"] if step["window"] else []):
+            for needs in (step["after"], *(window["from"] for window in _windows(step))):
                 if empty["id"] in needs:
                     place = needs.index(empty["id"])
                     needs[place : place + 1] = [need for need in empty["after"] if need not in needs]
@@ -835,7 +854,7 @@ def _add_holds(steps: list[Json]) -> None:
     for step in steps:
         step["hold_for"] = []
     for closing in steps:
-        for opener in (closing["window"] or {"from": []})["from"]:
+        for opener in dict.fromkeys(each for window in _windows(closing) for each in window["from"]):
             chain = _hands_before(by_id, opener)
             upstream = before(opener)
             others = [

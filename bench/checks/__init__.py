@@ -16,6 +16,7 @@ Json = dict[str, Any]
 
 RULES: tuple[Rule, ...] = (
     structure.windows,
+    structure.unkept,
     structure.waits,
     structure.wrapping,
     structure.embeds,

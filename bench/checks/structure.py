@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from bench.checks.finding import finding
 from bench.checks.subject import SOAP, Json, Subject
 from bench.recipe import ASSEMBLY
+from bench.states import STATES
 from bench.whole import grams, span
 
 
@@ -40,6 +41,30 @@ def windows(subject: Subject) -> Iterator[Json]:
                 do="Make fewer pieces at a time, do more of it beforehand, or give it more time.",
                 source="the recipe's own times",
             )
+
+
+def unkept(subject: Subject) -> Iterator[Json]:
+    """A state that does not keep, with no word on how soon the next step must follow."""
+    order = subject.order
+    told: set[tuple[str, str]] = set()
+    for key, step in order.steps.items():
+        for keeps in step["keeps"]:
+            state = keeps["state"]
+            for opener in keeps["from"]:
+                carried = any(each["state"] == state for each in order.steps[opener]["keeps"])
+                if carried or (opener, state) in told:
+                    continue
+                told.add((opener, state))
+                usual = span(keeps["latest_ms"])
+                yield finding(
+                    "look",
+                    key,
+                    f"Nothing says how soon “{step['title']}” must follow “{order.steps[opener]['title']}”.",
+                    why=keeps["stake"],
+                    by=f"usually within {usual}",
+                    do=f"Give it a window of your own. Until then the usual time counts, {usual}.",
+                    source=STATES[state]["source"],
+                )
 
 
 def waits(subject: Subject) -> Iterator[Json]:

@@ -552,6 +552,7 @@ function layStep(draft, component, number, count, step, ingredients, masses) {
     cautions: [...step.cautions],
     ways: step.ways,
     window: null,
+    keeps: [],
     hands_ms: step.hands_ms,
     tools: step.tools,
   };
@@ -591,7 +592,7 @@ function layStep(draft, component, number, count, step, ingredients, masses) {
     }
     case "wait": {
       const { word, earliest_ms, usual_ms, latest_ms, test, stake } = step;
-      Object.assign(made, { word, earliest_ms, usual_ms, latest_ms, test, stake });
+      Object.assign(made, { word, earliest_ms, usual_ms, latest_ms, test, stake }, guarded(step));
       break;
     }
   }
@@ -624,7 +625,7 @@ function meltPlan(kit, step, masses, ingredients) {
 
 // Needs between steps, once every round is laid out
 
-/** Fills in `after`, `window`, `tail_ms` and `hold_for`, now that every round has its steps. */
+/** Fills in `after`, `window`, `keeps`, `tail_ms` and `hold_for`, now that every round has its steps. */
 function linkSteps(draft, counts) {
   const numberOf = (component) => counts.get(component).perRound.length;
   const assembly = draft.components.find((component) => component.id === ASSEMBLY);
@@ -644,13 +645,14 @@ function linkSteps(draft, counts) {
   for (const step of draft.steps) {
     const source = written.get(`${step.component}.${step.step}`);
     step.after = source.after.flatMap((reference) => instances(reference, step));
-    if (source.window) {
-      step.window = {
-        from: source.window.from.flatMap((reference) => instances(reference, step)),
-        latest_ms: source.window.latest_ms,
-        stake: source.window.stake,
-      };
-    }
+    const opened = (window) => ({
+      from: window.from.flatMap((reference) => instances(reference, step)),
+      latest_ms: window.latest_ms,
+      stake: window.stake,
+      ...guarded(window),
+    });
+    if (source.window) step.window = opened(source.window);
+    step.keeps = (source.keeps ?? []).map(opened);
   }
   for (const component of draft.components) {
     for (let number = 2; number <= numberOf(component.id); number += 1) {
@@ -692,12 +694,20 @@ function totals(lines) {
   return [...found.values()];
 }
 
+/** What a window is over, and what it costs to miss it; a recipe measured long ago does not say. */
+function guarded(window) {
+  return { state: window.state ?? "", class: window.class ?? "quality", price_ms: window.price_ms ?? 0, lost_ms: window.lost_ms ?? null };
+}
+
+/** The recipe's own window of a step, and those by nature. */
+const windowsOf = ({ window, keeps }) => [...(window ? [window] : []), ...keeps];
+
 /** Takes out weighings with nothing left to weigh; what came after one comes after its needs. */
 function dropEmpty(steps) {
   for (const empty of steps.filter((step) => step.kind === "weigh" && !step.lines.length)) {
     steps.splice(steps.indexOf(empty), 1);
     for (const step of steps) {
-      for (const needs of [step.after, step.window?.from ?? []]) {
+      for (const needs of [step.after, ...windowsOf(step).map(({ from }) => from)]) {
         const place = needs.indexOf(empty.id);
         if (place >= 0) needs.splice(place, 1, ...empty.after.filter((need) => !needs.includes(need)));
       }
@@ -784,7 +794,7 @@ function addHolds(steps) {
   };
   for (const step of steps) step.hold_for = [];
   for (const closing of steps) {
-    for (const opener of closing.window?.from ?? []) {
+    for (const opener of new Set(windowsOf(closing).flatMap(({ from }) => from))) {
       const upstream = before(opener);
       const others = closing.after.filter(
         (need) =>

@@ -1,0 +1,200 @@
+"""States that do not keep: known by kinds and verbs, given their usual time, and the recipe's own comes first."""
+
+from __future__ import annotations
+
+import pytest
+from test_checks import ACID, BICARBONATE, SOAP, do, make, melt, says, wait, weigh
+from workshop import DEMO_RECIPES, written
+
+from bench import check_recipe, fold, make_sheet, read_kit, read_recipe
+from bench.states import CLASSES, STATES, guard
+
+MINUTE = 60_000
+BUTTER = {"kind": "butter"}
+WHIP = {"kind": "whipping_base"}
+POUR = {"id": "pour", "kind": "pieces", "title": "pour", "does": "pour"}
+
+
+def pieces(key, does="", **other):
+    return {"id": key, "kind": "pieces", "title": key, **({"does": does} if does else {}), **other}
+
+
+def keeps(document):
+    """step -> [(state, from, minutes)], its windows by nature."""
+    measured = read_recipe(document)
+    return {
+        step["id"]: [(each["state"], each["from"], each["latest_ms"] // MINUTE) for each in step["keeps"]]
+        for component in measured["components"]
+        for step in component["steps"]
+        if step["keeps"]
+    }
+
+
+def soap(*steps, lines=("100 g",)):
+    return make(*lines, facts=[SOAP] * len(lines), steps=[weigh("in", "l0"), melt("l0"), *steps])
+
+
+def test_each_state_says_how_long_what_it_costs_and_where_that_comes_from():
+    for state in STATES.values():
+        assert state["class"] in CLASSES
+        assert state["keeps_ms"] > 0 and state["stake"] and state["source"]
+        assert (state["back"] is not None) == (state["class"] == "back")
+
+
+def test_melted_base_is_worked_on_without_a_pause_until_it_is_poured():
+    found = keeps(soap(do("colour"), do("look"), POUR, wait()))
+
+    assert found == {
+        "colour": [("melted_base", ["mix.melt"], 5)],
+        "look": [("melted_base", ["mix.colour"], 5)],
+        "pour": [("melted_base", ["mix.look"], 5)],
+    }
+
+
+def test_the_recipes_own_window_comes_first_and_says_what_it_is_over():
+    own = {"latest": "9 min", "stake": "Lines.", "from": "melt"}
+    document = soap(do("colour"), {**POUR, "window": own}, wait())
+
+    measured = read_recipe(document)["components"][0]["steps"]
+
+    assert keeps(document) == {}
+    assert measured[3]["window"] | {"from": [], "stake": ""} == {
+        "from": [],
+        "latest_ms": 9 * MINUTE,
+        "stake": "",
+        "state": "melted_base",
+        "class": "back",
+        "price_ms": 2 * MINUTE,
+        "lost_ms": None,
+    }
+
+
+def test_a_window_over_a_part_of_the_way_leaves_the_rest_to_nature():
+    own = {"latest": "9 min", "stake": "Lines.", "from": "look"}
+    found = keeps(soap(do("colour"), do("look"), {**POUR, "window": own}, wait()))
+
+    assert list(found) == ["colour", "look"]
+
+
+def test_melted_fat_is_in_time_until_it_is_tipped_away():
+    steps = [
+        weigh("in", "l0", into="jug"),
+        melt("l0"),
+        do("wipe", does="wipe"),
+        do("join", does="mix", tips=["jug"]),
+        do("knead", does="mix"),
+    ]
+
+    assert keeps(make("100 g", facts=[BUTTER], steps=steps)) == {
+        "join": [("warm_fat", ["mix.melt"], 15)],
+    }
+
+
+def test_a_wetted_fizz_mix_dries_before_it_is_pressed_and_another_mix_does_not():
+    steps = [weigh("in", "l0", "l1"), do("wet", does="spray"), pieces("press", "press"), wait()]
+
+    assert keeps(make("50 g", "50 g", facts=[BICARBONATE, ACID], steps=steps)) == {
+        "press": [("wetted_fizz", ["mix.wet"], 30)]
+    }
+    assert keeps(make("50 g", "50 g", facts=[BICARBONATE, {"kind": "salt"}], steps=steps)) == {}
+
+
+def test_a_topping_is_lost_once_it_was_beaten_for_the_last_time():
+    steps = [
+        weigh("in", "l0"),
+        do("beat", does="whip"),
+        do("again", does="whip"),
+        do("fill"),
+        pieces("pipe", "pipe"),
+    ]
+    measured = read_recipe(make("100 g", facts=[WHIP], steps=steps))["components"][0]["steps"]
+
+    over = {step["id"]: [(each["state"], each["class"]) for each in step["keeps"]] for step in measured}
+
+    assert over["again"] == [("whipped_base", "back")]
+    assert over["pipe"] == [("beaten_topping", "ruin")]
+    assert over["fill"] == []
+
+
+def test_a_first_layer_waits_for_the_second_unless_it_is_to_go_cold():
+    def layered(rest, **other):
+        return keeps(
+            soap({**do("first"), "does": "pour"}, wait(earliest=rest, **other), {**POUR, "id": "second"})
+        )
+
+    assert ("first_layer", ["mix.first"], 25) in layered("12 min")["second"]
+    assert "second" not in layered("2 h")
+    assert "second" not in layered("12 min", latest="20 min"), "the latest of the wait says it"
+
+
+def test_a_piece_that_draws_water_is_wrapped_within_a_day():
+    wrap = {"id": "wrap", "kind": "pieces", "title": "wrap", "does": "wrap"}
+
+    assert keeps(soap(POUR, wait(), wrap))["wrap"] == [("unwrapped", ["mix.rest"], 24 * 60)]
+    assert "wrap" not in keeps(soap(POUR, wait(latest="6 h"), wrap))
+    assert keeps(make("100 g", facts=[BUTTER], steps=[weigh("in", "l0"), wait(), wrap])) == {}
+
+
+def test_titles_say_nothing():
+    """Only kinds and verbs count: the same steps in any language are the same states."""
+    plain = soap(do("colour"), POUR, wait())
+    foreign = soap(do("colour"), POUR, wait())
+    for step in foreign["components"][0]["steps"]:
+        step["title"] = "Umrühren"
+
+    assert keeps(foreign) == keeps(plain)
+
+
+def test_past_the_last_way_back_a_state_is_lost():
+    assert guard("wetted_fizz", 30 * MINUTE) == {
+        "class": "back",
+        "price_ms": 2 * MINUTE,
+        "lost_ms": 60 * MINUTE,
+    }
+    assert guard("", MINUTE) == {"class": "quality", "price_ms": 0, "lost_ms": None}
+
+
+def test_the_check_asks_for_a_window_where_none_is_and_not_where_one_is():
+    found = check_recipe(read_recipe(soap(do("colour"), POUR, wait())))
+    own = {"latest": "9 min", "stake": "Lines.", "from": "melt"}
+    kept = check_recipe(read_recipe(soap(do("colour"), {**POUR, "window": own}, wait())))
+
+    (asked,) = says(found, "Nothing says how soon")
+    assert asked["where"] == "mix.colour"
+    assert (asked["by"], asked["source"]) == ("usually within 5 min", "common practice")
+    assert not says(kept, "Nothing says how soon")
+
+
+def test_the_demos_melted_pebbles_are_asked_about():
+    found = check_recipe(read_recipe(written("recipes/fizzing-base-embed-whipped-top.json")))
+
+    assert [each["where"] for each in says(found, "Nothing says how soon")] == [
+        "embed.scent_in",
+        "topping.join",
+    ]
+
+
+@pytest.mark.parametrize("name", DEMO_RECIPES)
+def test_a_sheet_carries_the_windows_of_each_round(name):
+    measured = read_recipe(written(name))
+    kit = read_kit(written("kit.json"))
+    size = {"pieces": measured["written_for"] * 4, "without": [], "swaps": {}, "weigh": "running"}
+    sheet = make_sheet(measured, {"id": "r", "version": 1}, size, kit)
+
+    ids = {step["id"] for step in sheet["steps"]}
+    for step in sheet["steps"]:
+        for window in [*step["keeps"], *([step["window"]] if step["window"] else [])]:
+            assert set(window["from"]) <= ids
+            assert window["class"] in CLASSES
+
+
+def test_a_recipe_that_was_measured_before_has_no_such_windows_and_is_sized_all_the_same():
+    measured = read_recipe(soap(do("colour"), POUR, wait()))
+    for step in measured["components"][0]["steps"]:
+        del step["keeps"]
+    size = {"pieces": 2, "without": [], "swaps": {}, "weigh": "running"}
+
+    sheet = make_sheet(measured, {"id": "r", "version": 1}, size, read_kit(written("kit.json")))
+
+    assert all(step["keeps"] == [] for step in sheet["steps"])
+    assert fold(sheet, [])["windows"] == []
