@@ -57,6 +57,7 @@ def serve(
 ) -> None:
     """Serve the page and the API: to this machine, unless told otherwise."""
     from api import logs, store
+    from api.door.authority import WrongClock
     from api.door.opening import open_studio
     from api.serving import serve
 
@@ -78,6 +79,11 @@ def serve(
             _report(seed())
     try:
         studio = open_studio(app)
+    except WrongClock:
+        _stop(
+            "This computer's clock is years behind, so no device would trust what it vouches for. Set it, then"
+            " start again."
+        )
     except OSError as error:
         _stop(f"Cannot listen: {error.strerror}. Name another port with --port; 0 takes a free one.")
     store.close(app)
@@ -165,7 +171,10 @@ def export(file: Path | None, database: Path | None) -> None:
 
 
 def _welcome(app: Any, studio: Any) -> None:
-    """Say where the studio is, with QR codes for phones."""
+    """Say where the studio is, with QR codes for phones, and what is wrong with the clock or the authority."""
+    for wrong in (_wrong_clock(app), studio.doubts):
+        if wrong:
+            app.logger.warning("%s", wrong)
     say(f"Bowlside is at {studio.address} ({studio.open_to}). Ctrl+C stops it.")
     _show_qr(studio.address)
     if studio.landing:
@@ -182,6 +191,13 @@ def _welcome(app: Any, studio: Any) -> None:
     elif studio.devices_at:
         say("`bowlside pair` makes a code that lets a device in.")
     sys.stdout.flush()
+
+
+def _wrong_clock(app: Any) -> str | None:
+    from api import clock, store
+
+    with app.app_context(), store.reading() as connection:
+        return clock.behind(connection, clock.now_ms())
 
 
 def _show_qr(address: str) -> None:

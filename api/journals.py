@@ -13,12 +13,12 @@ from functools import lru_cache
 from typing import Any
 from urllib.parse import parse_qsl
 
-from flask import Response, request
+from flask import Response, current_app, request
 from sqlalchemy import Connection, Engine
 
 import bench
 from api import generation
-from api.clock import now_ms
+from api.clock import behind, day, now_ms
 from api.errors import MOST_SAID, short
 from api.schemas import EntryQuery
 from api.store import HOLD, execute, read_row
@@ -94,10 +94,12 @@ def add(
     closed: whether one with a field that nobody reads, or one too large, is refused. An import is not closed:
     journals kept before this was asked must come back whole.
     """
-    added = Added([], [])
+    added, wrong_clock = Added([], []), None
     for entry in entries:
         try:
-            check(entry, journal, run, at, closed)
+            check(entry, journal, run, closed)
+            if entry["at"] > at + AHEAD_MS and wrong_clock is None:
+                wrong_clock = _wrong_clock(connection, at)
         except EntryError as error:
             added.answers.append(_refusal(entry, error))
             continue
@@ -138,7 +140,19 @@ def _held_page(
     return texts.encode(), cursor or min(after, reach)
 
 
-def check(entry: Any, journal: Journal, run: str, at: int, closed: bool = True) -> None:
+def _wrong_clock(connection: Connection, at: int) -> str:
+    """Of an entry that is ahead of the server's clock: what is wrong with that clock; else EntryError."""
+    if found := behind(connection, at):
+        current_app.logger.warning("%s An entry that is ahead of it was taken.", found)
+        return found
+    raise EntryError(
+        "at",
+        f"This is more than a day ahead of the server's clock, which says {day(at)}."
+        " Check the phone's clock and date, then the server's.",
+    )
+
+
+def check(entry: Any, journal: Journal, run: str, closed: bool = True) -> None:
     """Raises EntryError for what cannot be kept in this journal; closed: see `add`."""
     if not isinstance(entry, dict):
         raise EntryError("", "An entry is a JSON object with id, run, device, at, kind and body.")
@@ -151,10 +165,6 @@ def check(entry: Any, journal: Journal, run: str, at: int, closed: bool = True) 
         )
     if entry.get("run") != run:
         raise EntryError("run", "The entry names another run than the address does. Send it to its own run.")
-    if entry["at"] > at + AHEAD_MS:
-        raise EntryError(
-            "at", "This is more than a day ahead of the server's clock. Check the phone's clock and date."
-        )
 
 
 def _refusal(entry: Any, error: EntryError) -> dict[str, Any]:

@@ -10,12 +10,16 @@ from __future__ import annotations
 import os
 from collections.abc import Callable, Mapping
 from dataclasses import Field, dataclass, field, fields
+from datetime import UTC, datetime
 from pathlib import Path
 from time import time_ns
 from typing import Any
 
 MIB = 1024 * 1024
 ENVIRONMENT_PREFIX = "BOWLSIDE_"
+# The day of this release. A machine that runs it and says an earlier one has a wrong clock.
+RELEASED = datetime(2026, 11, 25, tzinfo=UTC)
+RELEASED_MS = int(RELEASED.timestamp()) * 1000
 
 
 def system_clock_ms() -> int:

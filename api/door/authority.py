@@ -3,8 +3,9 @@
 A phone gives a page its full powers (working with no network, the screen kept on) only over TLS that it
 trusts, and no public authority vouches for a machine at home. So the first `serve --lan` makes an
 authority in <database folder>/door, which the maker's devices are told to trust. It can vouch only for
-this machine's names, for `.local` and for private addresses (name constraints, RFC 5280 4.2.1.10), so
-that a stolen key is worth little outside the house; the key never leaves the folder.
+servers (extended key usage, 4.2.1.12) of this machine's names, of `.local` and of private addresses, and
+for no mailbox, no URI and no other holder (name constraints, RFC 5280 4.2.1.10), so that a stolen key is
+worth little outside the house; the key never leaves the folder.
 
 The server's own certificate lives for days, is renewed when a third of its life is left or the
 machine's names and addresses change, and is taken up by running workers with no restart.
@@ -31,11 +32,14 @@ from cryptography.hazmat.primitives.serialization import (
 from cryptography.x509.oid import ExtendedKeyUsageOID, NameOID
 
 from api.door.names import Names
+from api.settings import RELEASED_MS
 
 AUTHORITY_DAYS = 3650
 CERTIFICATE_DAYS = 30
+SERVER = "Bowlside"  # whom the server's certificate is made out to
 # A phone's clock may be a little behind; a certificate begins this much before it is made.
 EARLIER = timedelta(days=1)
+ENDS_SOON = timedelta(days=60)
 
 # Networks that are nobody's on the internet: RFC 1918, 3927, 4193, 4291 and 6598, and this machine itself.
 PRIVATE = tuple(
@@ -71,9 +75,10 @@ class Authority(NamedTuple):
     def covers(self, names: Names) -> Names:
         """Those of the names and addresses that this authority may vouch for."""
         constraints = self.certificate.extensions.get_extension_for_class(x509.NameConstraints).value
-        permitted = [each.value for each in constraints.permitted_subtrees or ()]
-        hosts = [each for each in permitted if isinstance(each, str)]
-        networks = [each for each in permitted if isinstance(each, IPv4Network | IPv6Network)]
+        permitted = constraints.permitted_subtrees or ()
+        hosts = [each.value for each in permitted if isinstance(each, x509.DNSName)]
+        values = [each.value for each in permitted if isinstance(each, x509.IPAddress)]
+        networks = [each for each in values if isinstance(each, IPv4Network | IPv6Network)]
         return Names(
             tuple(
                 name
@@ -117,10 +122,16 @@ class Certificate:
         return int(certificate.not_valid_after_utc.timestamp() * 1000) if certificate else None
 
 
+class WrongClock(Exception):
+    """The clock is earlier than this program: what is made by it, no device would trust."""
+
+
 def open_authority(folder: Path, names: Names, now_ms: int) -> Authority:
-    """The authority kept in this folder, made when there is none yet."""
+    """The authority kept in this folder, made when there is none yet; WrongClock when that cannot be."""
     key_file, certificate_file = folder / "authority.key", folder / "authority.crt"
     if not certificate_file.exists():
+        if now_ms < RELEASED_MS:
+            raise WrongClock
         folder.mkdir(mode=0o700, parents=True, exist_ok=True)
         made = _make_authority(names, _instant(now_ms))
         _write(key_file, _key_pem(made.key))
@@ -134,12 +145,27 @@ def renew(certificate: Certificate, authority: Authority, names: Names, now_ms: 
     """Make the server's certificate anew if it is time or its names have changed; says whether it did."""
     covered, now = authority.covers(names), _instant(now_ms)
     current = certificate.read()
-    if current and _is_good(current, authority, covered, now):
+    # By a clock that is years behind a good certificate would be taken for one of the future.
+    if current and (now_ms < RELEASED_MS or _is_good(current, authority, covered, now)):
         return False
     key = ec.generate_private_key(ec.SECP256R1())
     made = issue(key, authority, covered, now)
     _write(certificate.file, _key_pem(key) + made.public_bytes(Encoding.PEM))
     return True
+
+
+def doubts(authority: Authority, now_ms: int) -> str | None:
+    """Why devices may not trust this authority any more, or will soon not; None when all is well."""
+    begins, ends = authority.certificate.not_valid_before_utc, authority.certificate.not_valid_after_utc
+    now = _instant(now_ms)
+    anew = "Move the folder away to get a new one, which devices must then trust anew."
+    if now < begins:
+        return f"The studio's authority begins on {begins:%Y-%m-%d}; this computer's clock is before that. Set it."
+    if now >= ends:
+        return f"The studio's authority ended on {ends:%Y-%m-%d}, and devices trust it no more. {anew}"
+    if ends - now < ENDS_SOON:
+        return f"The studio's authority ends on {ends:%Y-%m-%d}. {anew}"
+    return None
 
 
 def _is_good(current: x509.Certificate, authority: Authority, names: Names, now: datetime) -> bool:
@@ -165,11 +191,16 @@ def _make_authority(names: Names, now: datetime) -> Authority:
     permitted = [
         *(x509.DNSName(each) for each in (*hosts, "local", "localhost")),
         *(x509.IPAddress(each) for each in (*PRIVATE, *own)),
+        # What is permitted of a kind leaves out all else of it. RFC 2606: nothing is called `.invalid`.
+        x509.RFC822Name("nobody.invalid"),
+        x509.UniformResourceIdentifier("nobody.invalid"),
+        x509.DirectoryName(_called(SERVER)),
     ]
     certificate = (
         _begin(subject, subject, key, now, AUTHORITY_DAYS)
         .add_extension(x509.BasicConstraints(ca=True, path_length=0), critical=True)
         .add_extension(_usage(signs_certificates=True), critical=True)
+        .add_extension(x509.ExtendedKeyUsage([ExtendedKeyUsageOID.SERVER_AUTH]), critical=False)
         .add_extension(x509.NameConstraints(permitted, None), critical=True)
         .sign(key, hashes.SHA256())
     )
@@ -186,7 +217,7 @@ def issue(
     ]
     issuer = authority.certificate
     return (
-        _begin(_called("Bowlside"), issuer.subject, key, now, CERTIFICATE_DAYS)
+        _begin(_called(SERVER), issuer.subject, key, now, CERTIFICATE_DAYS)
         .add_extension(x509.BasicConstraints(ca=False, path_length=None), critical=True)
         .add_extension(_usage(signs_certificates=False), critical=True)
         .add_extension(x509.ExtendedKeyUsage([ExtendedKeyUsageOID.SERVER_AUTH]), critical=False)

@@ -12,7 +12,7 @@ from flask import Flask
 
 from api import copies
 from api.door import names
-from api.door.authority import Certificate, open_authority, renew
+from api.door.authority import Certificate, doubts, open_authority, renew
 from api.door.landing import LandingPage, landing_answers
 from api.porter import Chore, Porter, say
 from api.serving import port_of, take_sockets
@@ -27,7 +27,7 @@ class Studio:
     """Where it is, what `api.serving.serve` needs, and on a network what devices need to trust it.
 
     `devices_at` is the address at which devices pair; `landing` the landing page's; `left_out` are names
-    that the authority in `folder` cannot vouch for.
+    that the authority in `folder` cannot vouch for; `doubts` is why devices may not trust that one.
     """
 
     address: str
@@ -40,10 +40,11 @@ class Studio:
     fingerprint: str = ""
     left_out: tuple[str, ...] = ()
     folder: str = ""
+    doubts: str | None = None
 
 
 def open_studio(app: Flask) -> Studio:
-    """OSError when a port is taken or the door's folder cannot be written."""
+    """OSError when a port is taken or the door's folder cannot be written; WrongClock as `open_authority`."""
     settings: Settings = app.config["BOWLSIDE"]
 
     def keep_the_nights_copy() -> None:
@@ -84,6 +85,7 @@ def _to_the_network(settings: Settings, keep_the_nights_copy: Chore) -> Studio:
         devices_at=best,
         open_to="paired devices on this network",
         folder=str(settings.door),
+        doubts=doubts(authority, settings.clock_ms()),
         sockets=sockets,
         porter=Porter([look_after_certificate, keep_the_nights_copy], landing),
         certificate=certificate,

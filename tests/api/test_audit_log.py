@@ -180,4 +180,4 @@ def test_the_terminal_reads_it(app: Any, maker: Any, clock: Clock) -> None:
     )
 
     assert "the terminal made a code for a maker's device\n" in read.stdout
-    assert filtered.stdout == "2025-10-09 08:53 UTC  Anna's phone was paired as a maker\n"
+    assert filtered.stdout == "2027-01-15 08:00 UTC  Anna's phone was paired as a maker\n"

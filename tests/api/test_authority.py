@@ -7,21 +7,23 @@ import ssl
 import stat
 import subprocess
 import threading
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from ipaddress import ip_address
 from pathlib import Path
 
 import pytest
 from cryptography import x509
+from cryptography.hazmat.primitives import hashes
 from cryptography.hazmat.primitives.asymmetric import ec
 from cryptography.hazmat.primitives.serialization import Encoding
+from cryptography.x509.oid import ExtendedKeyUsageOID, NameOID
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from api.door.authority import Certificate, issue, open_authority, renew
+from api.door.authority import Certificate, WrongClock, doubts, issue, open_authority, renew
 from api.door.names import Names, all_names, names_of_machine
 
-NOW = 1_760_000_000_000
+NOW = 1_800_000_000_000
 DAY = 24 * 3_600_000
 HOME = Names(
     ("bench.local", "bench", "bench.home.example", "localhost"),
@@ -242,3 +244,82 @@ def test_the_machine_knows_its_own_names() -> None:
     assert {"localhost", f"{socket.gethostname().split('.')[0].lower()}.local"} <= set(names.hosts)
     assert ip_address("127.0.0.1") in names.addresses
     assert {"localhost", "127.0.0.1"} <= all_names()
+
+
+NOBODY = {
+    "a mailbox": x509.RFC822Name("ada@bench.local"),
+    "a mailbox anywhere": x509.RFC822Name("ada@example.com"),
+    "a URI": x509.UniformResourceIdentifier("https://bench.local/"),
+    "a URI anywhere": x509.UniformResourceIdentifier("ldap://directory.example/cn=ada"),
+    "another holder": x509.DirectoryName(x509.Name([x509.NameAttribute(NameOID.COMMON_NAME, "Ada")])),
+}
+
+
+@pytest.mark.parametrize("name", NOBODY.values(), ids=NOBODY)
+def test_the_authority_vouches_for_no_name_of_another_kind(door: Door, name: x509.GeneralName) -> None:
+    forged = forge(door, x509.SubjectAlternativeName([x509.DNSName("bench.local"), name]))
+
+    assert "permitted subtree violation" in openssl(door, forged)
+
+
+def test_nor_for_another_holder(door: Door) -> None:
+    forged = forge(door, x509.SubjectAlternativeName([x509.DNSName("bench.local")]), "Ada")
+
+    assert "permitted subtree violation" in openssl(door, forged)
+
+
+def test_nor_for_anything_but_servers(door: Door) -> None:
+    file = door.folder / "server.crt"
+    file.write_bytes(door.served.public_bytes(Encoding.PEM))
+    for purpose in ("sslclient", "smimesign"):
+        command = ["openssl", "verify", "-purpose", purpose, "-attime", str(NOW // 1000)]
+        trusted = ["-CAfile", str(door.folder / "authority.crt")]
+        said = subprocess.run([*command, *trusted, str(file)], capture_output=True, text=True)
+        assert said.returncode, purpose
+    usage = door.authority.certificate.extensions.get_extension_for_class(x509.ExtendedKeyUsage).value
+    assert list(usage) == [ExtendedKeyUsageOID.SERVER_AUTH]
+
+
+def forge(door: Door, names: x509.SubjectAlternativeName, holder: str = "Bowlside") -> x509.Certificate:
+    """A certificate that the authority's own key signed, for whatever names."""
+    key, begins = ec.generate_private_key(ec.SECP256R1()), datetime.fromtimestamp(NOW / 1000 - 60, UTC)
+    mark = door.authority.certificate.extensions.get_extension_for_class(x509.SubjectKeyIdentifier).value
+    return (
+        x509.CertificateBuilder()
+        .subject_name(x509.Name([x509.NameAttribute(NameOID.COMMON_NAME, holder)]))
+        .issuer_name(door.authority.certificate.subject)
+        .public_key(key.public_key())
+        .serial_number(x509.random_serial_number())
+        .not_valid_before(begins)
+        .not_valid_after(begins + timedelta(days=1))
+        .add_extension(names, critical=False)
+        .add_extension(x509.BasicConstraints(ca=False, path_length=None), critical=True)
+        .add_extension(x509.AuthorityKeyIdentifier.from_issuer_subject_key_identifier(mark), critical=False)
+        .add_extension(x509.SubjectKeyIdentifier.from_public_key(key.public_key()), critical=False)
+        .sign(door.authority.key, hashes.SHA256())
+    )
+
+
+def test_by_a_clock_of_years_ago_nothing_is_made(door: Door, tmp_path: Path) -> None:
+    with pytest.raises(WrongClock):
+        open_authority(tmp_path / "new", HOME, 31 * DAY)
+
+    assert not door.renew(at=31 * DAY)  # what is good stays
+    assert openssl(door, door.served).endswith(": OK\n")
+
+
+@pytest.mark.parametrize(
+    ("days", "says"),
+    [
+        (0, None),
+        (3580, None),
+        (3600, "ends on"),
+        (3651, "ended on"),
+        (-3, "before that"),
+        (-20_000, "before that"),
+    ],
+)
+def test_an_authority_out_of_date_is_told_of(door: Door, days: int, says: str | None) -> None:
+    said = doubts(door.authority, NOW + days * DAY)
+
+    assert said is None if says is None else says in (said or "")

@@ -3,6 +3,7 @@ from __future__ import annotations
 import json
 import subprocess
 import sys
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -11,6 +12,7 @@ from click.testing import CliRunner
 
 from api.cli import main
 from api.kit import STARTER_KIT
+from api.settings import Settings
 from tests.make import make_recipe
 
 
@@ -136,3 +138,18 @@ def test_a_port_that_is_taken_is_said(bowlside: Any, live_server: Any) -> None:
 
     assert result.exit_code == 1
     assert "--port" in result.stderr
+
+
+def test_a_clock_of_years_ago_is_said_at_the_start_and_opens_nothing_to_a_network(
+    bowlside: Any, monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture
+) -> None:
+    told = Settings.from_environ
+    in_1970 = staticmethod(lambda **given: replace(told(**given), clock_ms=lambda: 31 * 86_400_000))
+    monkeypatch.setattr(Settings, "from_environ", in_1970)
+    monkeypatch.setattr("api.serving.serve", lambda *_, ready, **__: ready())
+
+    lan = bowlside("serve", "--lan", "--port", "0", "--landing-port", "0")
+    here = bowlside("serve", "--port", "0")
+
+    assert lan.exit_code == 1 and "clock is years behind" in lan.stderr
+    assert here.exit_code == 0 and "before this version was made" in caplog.text + here.stderr

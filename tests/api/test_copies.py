@@ -70,7 +70,7 @@ def test_a_copy_says_what_it_is_and_holds_no_secret(app: Any, tmp_path: Path) ->
 
     assert lines[0] == {
         "format": "bowlside-backup/1",
-        "made_at": 1_760_000_000_000,
+        "made_at": 1_800_000_000_000,
         "schema": ScriptDirectory(str(MIGRATIONS)).get_current_head(),
         "reach": 7,
     }

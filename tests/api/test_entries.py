@@ -188,3 +188,21 @@ def test_a_megabyte_that_nobody_reads_is_refused_in_few_words(studio: Studio) ->
 
     assert [results(answer) for answer in answers] == [["refused"]] * len(answers)
     assert all(len(answer.data) < 2000 for answer in answers)
+
+
+@pytest.mark.parametrize("ms", [31 * DAY_MS, Clock.ms - 2 * DAY_MS])
+def test_a_clock_of_the_servers_that_is_behind_refuses_nothing_and_blames_no_phone(
+    studio: Studio, clock: Clock, caplog: pytest.LogCaptureFixture, ms: int
+) -> None:
+    """In 1970, and two days before what it has received already."""
+    run = studio.with_run()
+    studio.post(run, make_entry(run, at=clock.ms))
+    right = clock.ms + 3_600_000
+
+    clock.ms = ms
+    answer = studio.post(run, make_entry(run, at=right), make_entry(run, at=right + 1))
+
+    assert results(answer) == ["kept", "kept"]
+    assert "The server's clock says" in caplog.text
+    clock.ms = right
+    assert results(studio.post(run, make_entry(run, at=right + 2 * DAY_MS))) == ["refused"]

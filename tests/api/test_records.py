@@ -123,7 +123,7 @@ def test_the_record_follows_a_devices_name(new_app: Any) -> None:
 
 
 def test_the_record_opens_as_a_spreadsheet_with_its_types(studio: Studio, demo: str) -> None:
-    studio.post(demo, make_entry(demo, body={"text": "=cmd|'/c calc'!A1"}, at=1_760_000_000_000))
+    studio.post(demo, make_entry(demo, body={"text": "=cmd|'/c calc'!A1"}, at=1_800_000_000_000))
     record = studio.get(f"/runs/{demo}/record").json
 
     answer = studio.get(f"/runs/{demo}/record.csv")
