@@ -16,6 +16,7 @@ from api import cli_copies, cli_door
 from api.plain import say, say_data
 
 COULD_NOT = 1
+NOTHING_THERE = "There is no studio in {place}. Name the one that is meant by --database, BOWLSIDE_DATABASE or DATABASE_URL."
 WRONG_RECIPE = 3
 
 FILE = click.Path(dir_okay=False, path_type=Path)
@@ -207,21 +208,34 @@ def _show_qr(address: str) -> None:
     sys.stdout.flush()
 
 
-def _open(database: Path | None, **given: Any) -> Any:
-    """The application, its tables up to date. A file that is named here goes before DATABASE_URL."""
+def _open(database: Path | None, *, there: bool = False, **given: Any) -> Any:
+    """The application, its tables up to date. A file that is named here goes before DATABASE_URL.
+
+    With `there` a studio that is not there is not made, but said.
+    """
     from sqlalchemy.exc import ArgumentError, DatabaseError
 
-    from api import create_app, store
+    from api import create_app
+    from api.copyfile import CopyError
+    from api.moved import MovedError, place_of
     from api.settings import SettingError, Settings
+    from api.upgrading import NewerStudio, bring_up_to_date, is_there
 
     if database is not None:
         given["database_url"] = ""
     try:
         settings = Settings.from_environ(database=database, **given)
+        if there and not settings.database_url and not settings.database.is_file():
+            _stop(NOTHING_THERE.format(place=settings.database))
         app = create_app(settings)
-        store.migrate(app)
+        if there and not is_there(app):
+            _stop(NOTHING_THERE.format(place=place_of(settings)))
+        if done := bring_up_to_date(app):
+            click.echo(done, err=True)
     except SettingError as error:
         raise click.UsageError(str(error)) from None
+    except (NewerStudio, MovedError, CopyError) as error:
+        _stop(str(error))
     except (ArgumentError, ImportError):
         _stop(
             "Cannot use that DATABASE_URL. It begins with postgresql://, and needs the driver:"

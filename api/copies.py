@@ -1,147 +1,184 @@
-"""Copies of everything: made while the studio runs, read through, and put back.
+"""Copies of everything: made while the studio runs, read back by laying them out, and put back.
 
-A copy is gzip of JSON lines. The first says what it is, {"format", "made_at" (ms), "schema" (the last
-migration), "reach" (the last number given to an entry)}; then one line a row, {"table", "row"}; the
-last says {"counts": {table: rows}, "sha256"}, the hash of all lines before it. It holds no secret: a
-device in it has to pair again.
+What a copy is, api/copyfile.py says. A copy of an older version can be put back: it is first laid out in a
+database of its own with the tables of its time, which is then brought up to date.
 
-A copy of an older version can be put back: it is first laid out in a database of its own with the
-tables of its time, which is then brought up to date.
+The rule of what is kept in the folder of copies: of the nightly copies the newest, as many as the setting
+says (those that a clock ahead made are counted by themselves, so they push out none); of those made before
+something took the studio's place the newest five, and all that are younger than ninety days; of those that
+failed the newest two.
 """
 
 from __future__ import annotations
 
-import gzip
-import hashlib
 import json
 import os
 import re
-import zlib
-from collections import Counter
+import shlex
+import subprocess
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager, suppress
-from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from functools import partial
 from pathlib import Path
-from tempfile import TemporaryDirectory
-from typing import Any
+from typing import Any, NamedTuple
 
 from alembic.script import ScriptDirectory
-from flask import Flask
+from flask import Flask, current_app
 from flask_migrate import upgrade
-from sqlalchemy import Connection, select, text
+from sqlalchemy import Connection, event, select
 from sqlalchemy.exc import DBAPIError
 
 import bench
-from api import carry, create_app, generation
+from api import audit, carry, copyfile, create_app, generation, moved, scratch
 from api.clock import now_ms
+from api.copyfile import Copy, CopyError, Written, read_through
 from api.hours import HOURS
 from api.kit import KIT
 from api.places import MIGRATIONS
 from api.settings import Settings
 from api.shelf import SHELF
-from api.store import close, last_number, number_after, reading, writing
+from api.store import close, closed_to_writers, last_number, number_after, reading, writing
 from api.studio_settings import SETTINGS
-from api.tables import Entry, RecipeVersion, Run, ShelfEntry
+from api.tables import Entry, RecipeVersion, Run, ShelfEntry, db
 from bench import BenchError
 
-FORMAT = "bowlside-backup/1"
+__all__ = ["Copy", "CopyError", "read_through"]
+
 NIGHT_HOUR = 3
 # Phones may have read entries that a copy is too old to hold. What is written after it was put back is
 # numbered so far beyond, that no phone's cursor is there already and passes it over.
 LEAP = 1_000_000
+MINUTE_MS = 60_000
+DAY_MS = 24 * 60 * MINUTE_MS
+# After the first failure, the second and so on.
+PAUSES_MS = tuple(minutes * MINUTE_MS for minutes in (1, 5, 15, 60, 180))
+STOPPED_MS = 36 * 60 * MINUTE_MS
+BEFORES_KEPT = 5
+BEFORES_YOUNG_MS = 90 * DAY_MS
+FAILED_KEPT = 2
+STATUS = "status.json"
 
-_NIGHTLY = re.compile(r"bowlside-(\d{8}T\d{6})Z\.jsonl\.gz")
+_NAMED = re.compile(r"(bowlside|before|failed)(?:-[\w-]+?)?-(\d{8}T\d{6})Z(?:-\d+)?\.jsonl\.gz(?:\.age)?")
 _STAMP = "%Y%m%dT%H%M%S"
 
 
-class CopyError(Exception):
-    """A copy cannot be made, read or put back; the text says why and what to do."""
+class Restored(NamedTuple):
+    """What was put back, by table, and where what was there before is kept."""
 
-
-@dataclass(frozen=True)
-class Copy:
-    """What a copy holds: when it was made, the tables it was made of, rows by table."""
-
-    made_at: int
-    schema: str
-    reach: int
     counts: dict[str, int]
+    kept: Path | None
 
 
-def write(file: Path) -> dict[str, int]:
+class Verified(NamedTuple):
+    """What a copy holds, and what in it the bench cannot read."""
+
+    copy: Copy
+    unreadable: list[str]
+
+
+def write(file: Path, *, replace: bool = False) -> dict[str, int]:
     """Copy everything into a new file; gives the rows by table. It is there whole, or not at all."""
-    if file.exists():
-        raise CopyError(f"{file} is there already. Name another file, or move that one away.")
-    part = file.with_name(f".{file.name}.part")
-    try:
-        file.parent.mkdir(parents=True, exist_ok=True)
-        with open(os.open(part, os.O_WRONLY | os.O_CREAT | os.O_TRUNC, 0o600), "wb") as raw:
-            with gzip.GzipFile(fileobj=raw, mode="wb", filename="", mtime=0) as zipped:
-                counts = _write_lines(zipped)
-            raw.flush()
-            os.fsync(raw.fileno())
-        os.replace(part, file)
-    except OSError as error:
-        raise CopyError(
-            f"Cannot write {file}: {error.strerror}. No copy was made; earlier ones are as they were."
-        ) from None
-    finally:
-        with suppress(OSError):
-            part.unlink(missing_ok=True)
+    settings: Settings = current_app.config["BOWLSIDE"]
+    with reading() as connection:
+        counts = copyfile.write(file, connection, keys=settings.copies_key, replace=replace).counts
+    _note("copied", counts, file)
     return counts
 
 
-def read_through(file: Path) -> Copy:
-    """Read all of a copy; CopyError when it is not whole, or not what it says of itself."""
-    digest, counts = hashlib.sha256(), Counter[str]()
-    with _judged(file), gzip.open(file, "rb") as lines:
-        line = next(lines, b"null")
-        head, last = json.loads(line), None
-        if head["format"] != FORMAT:
-            raise ValueError
-        for following in lines:
-            digest.update(line)
-            line, last = following, json.loads(following)
-            if "row" in last:
-                counts[last["table"]] += 1
-        if last != {"counts": counts, "sha256": digest.hexdigest()}:
-            raise ValueError
-        return Copy(head["made_at"], head["schema"], head["reach"], dict(counts))
+def verify(file: Path, identities: Sequence[Any] = (), *, beside: Path | None = None) -> Verified:
+    """Lay a copy out as if to put it back, and compare."""
+    with _laid_out(file, identities, beside) as (copy, stage), stage.app_context(), reading() as connection:
+        return Verified(copy, list(_unreadable(connection)))
 
 
-def verify(file: Path) -> tuple[Copy, list[str]]:
-    """Read a copy as if to put it back; gives what it holds, and what in it the bench cannot read."""
-    with _laid_out(file) as (copy, stage), stage.app_context(), reading() as connection:
-        return copy, list(_unreadable(connection))
+def restore(
+    app: Flask, file: Path, identities: Sequence[Any] = (), *, keep: bool = False, anyway: bool = False
+) -> Restored:
+    """Put a copy back in place of all that is in the database, which is then another generation of the studio.
 
-
-def restore(app: Flask, file: Path) -> dict[str, int]:
-    """Put a copy back in place of all that is in the database; gives the rows by table."""
-    with _laid_out(file) as (copy, stage):
-        with stage.app_context(), reading() as source, app.app_context(), writing() as target:
-            generation.renew(target, now_ms())
+    keep: copy what is there first; nobody writes between that and its end. anyway: put back too what this
+    version cannot read.
+    """
+    kept = None
+    with _laid_out(file, identities, _near(app)) as (copy, stage), stage.app_context(), reading() as source:
+        if not anyway and (unreadable := list(_unreadable(source))):
+            raise CopyError("\n  ".join([f"This version cannot read all of {file}:", *unreadable[:10]]))
+        with app.app_context(), closed_to_writers() as target, _carried(file):
+            moved.stay(target)
+            if keep and not carry.is_empty(target):
+                kept = keep_old(target, "restore")
+            was, _ = generation.of(target)
+            now = generation.renew(target, now_ms())
             reach = max(copy.reach, last_number(target))
             carry.empty(target)
             counts = carry.copy_over(source, target)
             number_after(target, reach + LEAP)
-    return counts
+            audit.note(
+                target,
+                "restored",
+                file=file.name,
+                made_at=copy.made_at,
+                was=was,
+                generation=now,
+                **figures(counts),
+            )
+    return Restored(counts, kept)
 
 
 def move(source_app: Flask, target_app: Flask) -> dict[str, int]:
-    """Copy everything into an empty database, devices with their secrets; gives the rows by table."""
-    with source_app.app_context(), reading() as source, target_app.app_context(), writing() as target:
-        if not carry.is_empty(target):
-            raise CopyError("There is a studio already where this one is to go. Name an empty place.")
-        return carry.copy_over(source, target, secrets=True)
+    """Copy everything into an empty database, devices with their secrets; gives the rows by table.
+
+    Nobody writes at either place meanwhile, and nobody at the old one afterwards. A move that was cut off
+    after all had arrived is ended by moving again.
+    """
+    places = [moved.place_of(each.config["BOWLSIDE"]) for each in (source_app, target_app)]
+    if places[0] == places[1]:
+        raise CopyError("The studio is there already. Name another place.")
+    with source_app.app_context(), closed_to_writers() as source:
+        moved.stay(source)
+        if carry.is_empty(source):
+            raise CopyError(f"There is nothing in {places[0]} to move.")
+        at, (mark, began_at) = now_ms(), generation.of(source)
+        with target_app.app_context(), closed_to_writers() as target, _carried():
+            moved.stay(target)
+            if carry.is_empty(target):
+                counts = carry.copy_over(source, target, secrets=True)
+                generation.keep(target, mark, began_at)
+                audit.note(target, "moved", out_of=places[0], into=places[1], **figures(counts))
+            else:
+                counts = _arrived_before(source, target)
+        audit.note(source, "moved", out_of=places[0], into=places[1], **figures(counts))
+        moved.close_behind(source, places[1], at)
+    return counts
+
+
+def move_back(app: Flask) -> str:
+    """Let a place that a studio moved away from be the studio again; gives where it had gone."""
+    with app.app_context(), writing() as connection:
+        place = moved.went_to(connection)
+        if place is None:
+            raise CopyError("This studio has not moved: it is here.")
+        moved.open_again(connection)
+        audit.note(connection, "moved back", out_of=place)
+    return place
 
 
 def nightly(app: Flask) -> Path | None:
-    """Make the night's copy when it is due; gives the file."""
-    with app.app_context():
-        now = now_ms()
-    return make(app) if due(app.config["BOWLSIDE"], now) else None
+    """Make the night's copy when it is due, and send what is not sent yet; gives the file.
+
+    CopyError when that fails. It is tried again after a pause, that grows from a minute to three hours.
+    """
+    settings: Settings = app.config["BOWLSIDE"]
+    now, standing = settings.clock_ms(), _standing(settings)
+    if begun := standing.get("trying"):
+        _failed(settings, min(begun, now), "It was cut off.")
+        standing = _standing(settings)
+    if due(settings, now):
+        return None if _rests(standing, now) else make(app)
+    if standing.get("unsent") and not _rests(standing, now):
+        _send(settings, settings.copies_folder / standing["unsent"])
+    return None
 
 
 def due(settings: Settings, now: int) -> bool:
@@ -151,143 +188,342 @@ def due(settings: Settings, now: int) -> bool:
     if night > local:
         night -= timedelta(days=1)
     # A copy from later than now was made by a wrong clock, and says nothing.
-    return not any(night.timestamp() * 1000 <= at <= now for at in _copies(settings))
+    return not any(night.timestamp() * 1000 <= at <= now for at, _ in _named(settings, "bowlside"))
 
 
 def make(app: Flask) -> Path:
-    """Make a copy among the nightly ones, read it through, and only then let the oldest go."""
+    """Make a copy among the nightly ones, lay it out and compare, and only then let the oldest go."""
     settings: Settings = app.config["BOWLSIDE"]
-    with app.app_context():
-        file = _place(settings, now_ms(), "bowlside")
-        write(file)
-    read_through(file)
-    kept = _copies(settings)
-    for at in sorted(kept)[: -max(settings.copies_kept, 1)]:
-        kept[at].unlink()
+    now = settings.clock_ms()
+    _try(settings, trying=now)  # a process that is killed in the middle has failed too
+    file = _place(settings, now, "bowlside")
+    try:
+        with app.app_context():
+            written = _make(settings, file, _place(settings, now, "failed"))
+    except Exception as error:
+        _failed(settings, now, str(error) if isinstance(error, CopyError) else type(error).__name__)
+        raise
+    verified: Verified = written.said
+    _keep_standing(
+        settings,
+        {
+            "at": now,
+            "file": file.name,
+            "read_back": "partly" if verified.unreadable else "whole",
+            "unreadable": verified.unreadable[:10],
+            **figures(written.counts),
+            "sha256": copyfile.sha256_of(file),
+            "encrypted": bool(settings.copies_key),
+            "sent_at": _standing(settings).get("sent_at"),
+            **({"unsent": file.name} if settings.copies_send else {}),
+        },
+    )
+    tidy(settings, now, made=file)
+    if settings.copies_send:
+        _send(settings, file)
     return file
 
 
-def keep_old(app: Flask) -> Path:
-    """Copy what is there before something else takes its place; these are never let go."""
-    with app.app_context():
-        file = _place(app.config["BOWLSIDE"], now_ms(), "before")
-        write(file)
+def keep_old(connection: Connection, why: str) -> Path:
+    """Copy what the connection sees before something else takes its place; `why` stands in the name."""
+    settings: Settings = current_app.config["BOWLSIDE"]
+    file = _place(settings, now_ms(), f"before-{why}")
+    copyfile.write(file, connection, keys=settings.copies_key)
     return file
+
+
+def tidy(settings: Settings, now: int, made: Path | None = None) -> None:
+    """Let go of what the rule at the top does not keep, and of what killed processes left."""
+    keep = max(settings.copies_kept, 1)
+    nights = _named(settings, "bowlside")
+    true = [path for at, path in nights if at <= now]
+    ahead = [path for at, path in nights if at > now]
+    befores = [(at, path) for at, path in _named(settings, "before") if at <= now]
+    old = [path for at, path in befores[:-BEFORES_KEPT] if at < now - BEFORES_YOUNG_MS]
+    failed = [path for _, path in _named(settings, "failed")]
+    for path in (*true[:-keep], *ahead[:-keep], *old, *failed[:-FAILED_KEPT]):
+        if path != made:
+            path.unlink(missing_ok=True)
+    copyfile.sweep_parts(settings.copies_folder)
+    scratch.sweep(settings.copies_folder)
 
 
 def last_copy_at(settings: Settings) -> int | None:
     """When the last nightly copy was made, in ms; None when there is none."""
-    return max(_copies(settings), default=None)
+    last = _last(settings, settings.clock_ms())
+    return last[0] if last else None
 
 
-def _place(settings: Settings, at: int, name: str) -> Path:
-    stamp = datetime.fromtimestamp(at // 1000, UTC).strftime(_STAMP)
-    return settings.copies_folder / f"{name}-{stamp}Z.jsonl.gz"
+def status(settings: Settings) -> dict[str, Any]:
+    """How the nightly copies stand.
 
-
-def _copies(settings: Settings) -> dict[int, Path]:
-    """The nightly copies, by when they were made, in ms."""
-    named = ((path, _NIGHTLY.fullmatch(path.name)) for path in settings.copies_folder.glob("*"))
+    {"last_at", "file", "read_back", "entries", "sent_at", "failed_at", "failed_why", "stopped"}: the newest copy
+    there is, by name; what laying it out said, "whole", "partly" (the bench cannot read some of it) or
+    "unread" (nothing is known); since when and why none could be made or sent, None when the last try went
+    well; and whether a maker should look.
+    """
+    now, standing = settings.clock_ms(), _standing(settings)
+    last = _last(settings, now)
+    known = standing if last and standing.get("file") == last[1].name else {}
+    too_old = last is not None and now - last[0] > STOPPED_MS
     return {
-        int(datetime.strptime(found[1], _STAMP).replace(tzinfo=UTC).timestamp()) * 1000: path
-        for path, found in named
-        if found
+        "last_at": last[0] if last else None,
+        "file": last[1].name if last else None,
+        "read_back": known.get("read_back", "unread") if last else None,
+        "entries": known.get("entries"),
+        "sent_at": standing.get("sent_at"),
+        "failed_at": standing.get("failed_at"),
+        "failed_why": standing.get("failed_why"),
+        "stopped": too_old or standing.get("failures", 0) > 1,
     }
 
 
-def _write_lines(out: gzip.GzipFile) -> dict[str, int]:
-    digest, counts = hashlib.sha256(), Counter[str]()
+def figures(counts: dict[str, int]) -> dict[str, Any]:
+    """How much there is of what a maker knows."""
+    entries = counts.get("entry", 0) + counts.get("shelf_entry", 0)
+    return {"rows": sum(counts.values()), "runs": counts.get("run", 0), "entries": entries}
 
-    def put(value: Any) -> None:
-        line = json.dumps(value, ensure_ascii=False, separators=(",", ":")).encode() + b"\n"
-        digest.update(line)
-        out.write(line)
 
+def said_of(settings: Settings) -> str:
+    """The newest copy in a line for the log."""
+    now = status(settings)
+    return f"kept a copy, {now['file']}, read back {now['read_back']}, {now['entries'] or 0:,} entries"
+
+
+def _make(settings: Settings, file: Path, failed: Path) -> Written:
     with reading() as connection:
-        schema = connection.scalar(text("SELECT version_num FROM alembic_version"))
-        put({"format": FORMAT, "made_at": now_ms(), "schema": schema, "reach": last_number(connection)})
-        for table, row in carry.rows(connection):
-            put({"table": table, "row": row})
-            counts[table] += 1
-    put({"counts": counts, "sha256": digest.hexdigest()})
-    return dict(counts)
+        written = copyfile.write(
+            file,
+            connection,
+            keys=settings.copies_key,
+            read_back=lambda part: verify(part, beside=settings.copies_folder),
+            failed=failed,
+        )
+    _note("copied", written.counts, file)
+    return written
+
+
+def _note(what: str, counts: dict[str, int], file: Path) -> None:
+    """Note in the log that only grows what was done. On a full disk the copy counts, not the note."""
+    with suppress(DBAPIError), writing() as connection:
+        audit.note(connection, what, file=file.name, **figures(counts))
+
+
+def _send(settings: Settings, file: Path) -> None:
+    """Run the maker's own command on a copy, with no shell; CopyError when it fails."""
+    if not settings.copies_send or not file.is_file():
+        _update(settings, unsent=None)
+        return
+    now = settings.clock_ms()
+    try:
+        command = [*shlex.split(settings.copies_send), str(file.absolute())]
+        done = subprocess.run(
+            command,
+            stdin=subprocess.DEVNULL,
+            stdout=subprocess.PIPE,
+            stderr=subprocess.STDOUT,
+            timeout=settings.copies_send_seconds,
+        )
+        why = "" if done.returncode == 0 else f"it ended with {done.returncode}: {_tail(done.stdout)}"
+    except subprocess.TimeoutExpired:
+        why = f"it took longer than {settings.copies_send_seconds} s"
+    except (OSError, ValueError) as error:
+        why = str(error)
+    if why:
+        said = f"{file.name} is here, but BOWLSIDE_COPIES_SEND did not send it: {why}"
+        _failed(settings, now, said)
+        raise CopyError(said)
+    _update(settings, unsent=None, sent_at=now, failures=None, failed_at=None, failed_why=None)
+
+
+def _tail(said: bytes) -> str:
+    return "".join(
+        each if each.isprintable() else " " for each in said[-400:].decode("utf-8", "replace")
+    ).strip()
+
+
+def _failed(settings: Settings, now: int, why: str) -> None:
+    failures = _standing(settings).get("failures", 0) + 1
+    _try(settings, trying=None, failures=failures, failed_at=now, failed_why=why)
+
+
+def _try(settings: Settings, **changes: Any) -> None:
+    """Keep how it stands, if the disk lets us: when it does not, the copy itself says so."""
+    with suppress(OSError):
+        _update(settings, **changes)
+
+
+def _rests(standing: dict[str, Any], now: int) -> bool:
+    """Whether it failed too lately to be tried again. What failed later than now, by a wrong clock, is over."""
+    failures: int = standing.get("failures", 0)
+    if not failures:
+        return False
+    since: int = now - standing.get("failed_at", 0)
+    return 0 <= since < PAUSES_MS[min(failures, len(PAUSES_MS)) - 1]
+
+
+def _standing(settings: Settings) -> dict[str, Any]:
+    """What is known of the copies that were made; nothing where it cannot be read."""
+    try:
+        said = json.loads((settings.copies_folder / STATUS).read_text("utf-8"))
+    except (OSError, ValueError):
+        return {}
+    return said if isinstance(said, dict) else {}
+
+
+def _update(settings: Settings, **changes: Any) -> None:
+    now = _standing(settings) | changes
+    _keep_standing(settings, {key: value for key, value in now.items() if value is not None})
+
+
+def _keep_standing(settings: Settings, standing: dict[str, Any]) -> None:
+    settings.copies_folder.mkdir(parents=True, exist_ok=True)
+    part = settings.copies_folder / f".{STATUS}.part"
+    with open(os.open(part, os.O_WRONLY | os.O_CREAT | os.O_TRUNC, 0o600), "w", encoding="utf-8") as out:
+        json.dump(standing, out, ensure_ascii=False)
+    os.replace(part, settings.copies_folder / STATUS)
+
+
+def _place(settings: Settings, at: int, name: str) -> Path:
+    """A name of an instant's, that nothing has yet."""
+    stamp = datetime.fromtimestamp(at // 1000, UTC).strftime(_STAMP)
+    end = "jsonl.gz.age" if settings.copies_key else "jsonl.gz"
+    file, more = settings.copies_folder / f"{name}-{stamp}Z.{end}", 1
+    while file.exists():
+        more += 1
+        file = settings.copies_folder / f"{name}-{stamp}Z-{more}.{end}"
+    return file
+
+
+def _last(settings: Settings, now: int) -> tuple[int, Path] | None:
+    """The newest nightly copy that no clock ahead made."""
+    return max((each for each in _named(settings, "bowlside") if each[0] <= now), default=None)
+
+
+def _named(settings: Settings, kind: str) -> list[tuple[int, Path]]:
+    """The copies of a kind with when they were made, in ms, the oldest first."""
+    named = ((path, _NAMED.fullmatch(path.name)) for path in settings.copies_folder.glob(f"{kind}-*"))
+    return sorted(
+        (int(datetime.strptime(found[2], _STAMP).replace(tzinfo=UTC).timestamp()) * 1000, path)
+        for path, found in named
+        if found and found[1] == kind
+    )
+
+
+def _near(app: Flask) -> Path:
+    settings: Settings = app.config["BOWLSIDE"]
+    return settings.copies_folder
+
+
+def _arrived_before(source: Connection, target: Connection) -> dict[str, int]:
+    """What a move that was cut off had carried; CopyError when it is not just what is at the source."""
+    here = carry.sums_of(source, secrets=True)
+    if generation.of(source) == generation.of(target):
+        there = carry.sums_of(target, secrets=True)
+        if {name: (each.rows, each.sha256) for name, each in here.items()} == {
+            name: (each.rows, each.sha256) for name, each in there.items()
+        }:
+            return {name: each.rows for name, each in here.items()}
+    raise CopyError("There is a studio already where this one is to go. Name an empty place.")
 
 
 @contextmanager
-def _judged(file: Path) -> Iterator[None]:
-    """Say of a file that cannot be read what is the matter with it."""
+def _carried(file: Path | None = None) -> Iterator[None]:
+    """Say of rows that did not arrive as they were sent that nothing was changed."""
     try:
         yield
-    except (gzip.BadGzipFile, EOFError, zlib.error, ValueError, LookupError, TypeError):
-        raise CopyError(
-            f"{file} is not a copy as it was written: it is damaged, cut off, or something else. Use another."
-        ) from None
-    except OSError as error:
-        raise CopyError(f"Cannot read {file}: {error.strerror}.") from None
-
-
-def _rows(file: Path) -> Iterator[carry.Row]:
-    """The rows of a copy that was read through before."""
-    with gzip.open(file, "rb") as lines:
-        for said in map(json.loads, lines):
-            if "row" in said:
-                yield said["table"], said["row"]
+    except carry.CarryError as error:
+        of = f" of {file}" if file else ""
+        raise CopyError(f"Not all{of} arrived as it was, so nothing was changed. {error}.") from None
 
 
 @contextmanager
-def _laid_out(file: Path) -> Iterator[tuple[Copy, Flask]]:
+def _laid_out(
+    file: Path, identities: Sequence[Any] = (), beside: Path | None = None
+) -> Iterator[tuple[Copy, Flask]]:
     """A copy as a database of its own, with today's tables: what it holds, and the application on it."""
-    copy = read_through(file)
-    script = ScriptDirectory(str(MIGRATIONS))
-    if copy.schema not in {each.revision for each in script.walk_revisions()}:
-        raise CopyError(
-            f"{file} was made by another version of Bowlside (its tables: {copy.schema}). Use that version, or"
-            " a later one."
-        )
-    with TemporaryDirectory(prefix="bowlside-") as folder:
-        stage = create_app(Settings(database=Path(folder) / "stage.sqlite3"))
-        try:
-            _lay_out(stage, copy, file)
-            yield copy, stage
-        finally:
-            close(stage)
+    with copyfile.opened(file, identities, beside) as plain:
+        with copyfile.judged(file):
+            copy = read_through(plain)
+        script = ScriptDirectory(str(MIGRATIONS))
+        if copy.schema not in {each.revision for each in script.walk_revisions()}:
+            raise CopyError(
+                f"{file} was made by another version of Bowlside (its tables: {copy.schema}). Use that version,"
+                " or a later one."
+            )
+        with scratch.folder(beside) as folder:
+            stage = create_app(Settings(database=folder / "stage.sqlite3"))
+            try:
+                _lay_out(stage, copy, plain, file, folder)
+                yield copy, stage
+            finally:
+                close(stage)
 
 
-def _lay_out(stage: Flask, copy: Copy, file: Path) -> None:
+def _lay_out(stage: Flask, copy: Copy, plain: Path, file: Path, folder: Path) -> None:
     with stage.app_context():
-        upgrade(revision=copy.schema)
+        event.listen(db.engine, "connect", _for_once)
         try:
+            upgrade(revision=copy.schema)
             with writing() as connection:
-                carry.fill(connection, _rows(file))
+                carry.fill(connection, copyfile.rows(plain))
                 number_after(connection, copy.reach)
+            upgrade()
+        except carry.CarryError as error:
+            raise CopyError(f"The rows of {file} do not belong together: {error}.") from None
         except DBAPIError as error:
+            if "disk" in str(error.orig):
+                raise copyfile.no_room(folder, error.orig or error) from None
             raise CopyError(f"The rows of {file} do not belong together: {error.orig}.") from None
-        upgrade()
+
+
+def _for_once(connection: Any, _record: Any) -> None:
+    """What is laid out is thrown away after it was read: no power cut matters."""
+    connection.execute("PRAGMA synchronous=OFF")
 
 
 def _unreadable(connection: Connection) -> Iterator[str]:
     """What the bench cannot read, each in a sentence."""
-    for row in connection.execute(select(RecipeVersion.__table__)).all():
-        yield from _asked(
-            f"recipe {row.recipe_id}, version {row.version}", bench.read_recipe, json.loads(row.document)
-        )
+    versions = select(
+        RecipeVersion.recipe_id, RecipeVersion.version, RecipeVersion.document, RecipeVersion.measured
+    )
+    for row in connection.execute(versions).all():
+        what = f"recipe {row.recipe_id}, version {row.version}"
+        yield from _asked(what, lambda text: bench.read_recipe(json.loads(text)), row.document)
+        yield from _asked(what, json.loads, row.measured)
     for one in (KIT, HOURS, SETTINGS):
         for document in connection.scalars(select(one.table.document)).all():
-            yield from _asked(f"the {one.name}", one.read, json.loads(document))
+            yield from _asked(f"the {one.name}", lambda text, one=one: one.read(json.loads(text)), document)
     stock = connection.execute(select(ShelfEntry.id, ShelfEntry.text)).all()
     yield from _misread("the shelf", SHELF, stock, bench.fold_shelf)
-    for run_id, sheet in connection.execute(select(Run.id, Run.sheet)).all():
+    for run_id in connection.scalars(select(Run.id)).all():
+        size, sheet = connection.execute(select(Run.size, Run.sheet).where(Run.id == run_id)).one()
+        what = f"run {run_id}"
+        if faults := [*_asked(what, json.loads, size), *_asked(what, json.loads, sheet)]:
+            yield from faults
+            continue
         kept = connection.execute(select(Entry.id, Entry.text).where(Entry.run_id == run_id)).all()
-        yield from _misread(f"run {run_id}", run_id, kept, partial(bench.fold, json.loads(sheet)))
+        yield from _misread(what, run_id, kept, partial(bench.fold, json.loads(sheet)))
 
 
 def _misread(
     what: str, run: str, kept: Sequence[Any], fold: Callable[[list[dict[str, Any]]], Any]
 ) -> Iterator[str]:
     """What a journal's entries, kept as (id, text), say of themselves wrongly, and what its fold cannot read."""
-    entries = [json.loads(text) for _, text in kept]
-    if [(each["id"], each["run"]) for each in entries] != [(entry_id, run) for entry_id, _ in kept]:
+    entries = []
+    for entry_id, text in kept:
+        try:
+            entries.append(json.loads(text))
+        except ValueError:
+            yield f"{what}: entry {entry_id} is no JSON."
+            return
+    try:
+        is_another = [(each["id"], each["run"]) for each in entries] != [(each, run) for each, _ in kept]
+    except (LookupError, TypeError):
+        is_another = True
+    if is_another:
         yield f"{what}: an entry says that it is another."
+        return
     yield from _asked(what, fold, entries)
 
 
@@ -296,3 +532,5 @@ def _asked(what: str, read: Callable[..., Any], *given: Any) -> Iterator[str]:
         read(*given)
     except BenchError as error:
         yield f"{what}: {error.says}"
+    except (ValueError, LookupError, TypeError, AttributeError, RecursionError):
+        yield f"{what}: it is not as it was written."

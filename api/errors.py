@@ -19,6 +19,7 @@ from marshmallow import ValidationError
 from sqlalchemy.exc import DBAPIError, OperationalError, TimeoutError
 from werkzeug.exceptions import HTTPException
 
+from api import moved
 from api.logs import request_id
 from bench import BenchError, EntryError, RecipeError
 
@@ -125,7 +126,7 @@ def init_app(app: Flask) -> None:
         app.register_error_handler(kind, from_input)
     app.register_error_handler(DBAPIError, from_database)
     app.register_error_handler(TimeoutError, from_full_pool)
-    app.register_error_handler(sqlite3.OperationalError, from_database)
+    app.register_error_handler(sqlite3.DatabaseError, from_database)
     app.register_error_handler(Exception, from_fault)
 
 
@@ -147,8 +148,10 @@ def from_input(error: Problem | BenchError | ValidationError) -> Response:
     return as_problem(error).response()
 
 
-def from_database(error: DBAPIError | sqlite3.OperationalError) -> Response:
+def from_database(error: DBAPIError | sqlite3.DatabaseError) -> Response:
     cause = error.orig if isinstance(error, DBAPIError) else error
+    if (place := moved.refusal_in(error)) is not None:
+        return Problem(410, moved.says(place), title="The studio has moved", type=moved.TYPE).response()
     said, state = str(cause), getattr(cause, "sqlstate", None) or ""
     for words, states, status, way_out in STORAGE_PROBLEMS:
         if words in said or state.startswith(states):

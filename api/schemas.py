@@ -156,6 +156,42 @@ class You(Schema):
     role = fields.String(required=True, validate=ROLES)
 
 
+class CopiesNow(Schema):
+    """How the nightly copies stand."""
+
+    last_at = fields.Integer(
+        required=True, allow_none=True, metadata={"description": "When the newest copy was made, in ms"}
+    )
+    file = fields.String(required=True, allow_none=True, metadata={"description": "Its name"})
+    read_back = fields.String(
+        required=True,
+        allow_none=True,
+        validate=validate.OneOf(["whole", "partly", "unread"]),
+        metadata={
+            "description": "What laying it out and comparing said; `partly` when the bench cannot read some of it,"
+            " `unread` when nothing is known"
+        },
+    )
+    entries = fields.Integer(
+        required=True, allow_none=True, metadata={"description": "Entries of both journals in it"}
+    )
+    sent_at = fields.Integer(
+        required=True, allow_none=True, metadata={"description": "When a copy was last sent elsewhere"}
+    )
+    failed_at = fields.Integer(
+        required=True,
+        allow_none=True,
+        metadata={"description": "When the last try failed; null when it went well"},
+    )
+    failed_why = fields.String(required=True, allow_none=True)
+    stopped = fields.Boolean(
+        required=True,
+        metadata={
+            "description": "No copy for 36 hours, or more than one failure in a row: a maker should look"
+        },
+    )
+
+
 class StudioNow(Generation):
     mode = fields.String(required=True, validate=validate.OneOf(["local", "lan", "proxy"]))
     you = fields.Nested(
@@ -173,6 +209,7 @@ class StudioNow(Generation):
     last_copy_at = fields.Integer(
         required=True, allow_none=True, metadata={"description": "When the newest nightly copy was made"}
     )
+    copies = fields.Nested(CopiesNow, required=True)
     certificate_ends_at = fields.Integer(
         required=True, allow_none=True, metadata={"description": "When the server's own certificate ends"}
     )

@@ -103,6 +103,23 @@ class Settings:
         default="plain",
         metadata={"says": "how log lines are written: plain or json", "read": _one_of("plain", "json")},
     )
+    copies_key: tuple[str, ...] = field(
+        default=(),
+        metadata={
+            "says": "public keys, with commas between, that every copy is encrypted to",
+            "read": _names,
+        },
+    )
+    copies_send: str = field(
+        default="",
+        metadata={
+            "says": "a command that is run after each nightly copy, with the file as its last word",
+            "read": str,
+        },
+    )
+    copies_send_seconds: int = field(
+        default=600, metadata={"says": "how long that command may take, in seconds"}
+    )
     lan: bool = field(default=False, metadata={"environment": None})
     pairing: bool = field(default=False, metadata={"environment": None})
     clock_ms: Callable[[], int] = field(default=system_clock_ms, metadata={"environment": None})

@@ -15,18 +15,20 @@ import re
 import sqlite3
 import threading
 from collections.abc import Callable, Iterator, Mapping
-from contextlib import contextmanager
+from contextlib import ExitStack, contextmanager
 from functools import lru_cache
 from typing import Any
 
 from flask import Flask, current_app
 from flask_migrate import Migrate, upgrade
 from sqlalchemy import Connection, Engine, event
+from sqlalchemy.exc import OperationalError
 
 from api.places import MIGRATIONS
 from api.tables import db
 
 BUSY_TIMEOUT_MS = 5_000
+LOCK_TRIES = 4
 READERS = "bowlside_readers"
 WRITERS = "bowlside_writers"
 FIRST_LOOK = "bowlside_first_look"
@@ -131,6 +133,26 @@ def writing(*, alone: bool = True, one_statement: bool = False) -> Iterator[Conn
 def _look_first(connection: Connection) -> None:
     for look in current_app.extensions.get(FIRST_LOOK, ()):
         look(connection)
+
+
+@contextmanager
+def closed_to_writers() -> Iterator[Connection]:
+    """A transaction beside which nobody else writes a row, entries neither; reading goes on.
+
+    On PostgreSQL those who write may wait for each other's tables and ours; then we step back and try again.
+    """
+    for attempt in range(1, LOCK_TRIES + 1):
+        with ExitStack() as stack:
+            connection = stack.enter_context(writing())
+            if on_postgresql(connection):
+                try:
+                    execute(connection, f"LOCK TABLE {', '.join(db.metadata.tables)} IN EXCLUSIVE MODE", {})
+                except OperationalError:
+                    if attempt == LOCK_TRIES:
+                        raise
+                    continue
+            yield connection
+            return
 
 
 def read_row(sql: str, values: Mapping[str, Any]) -> Any:

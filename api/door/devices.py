@@ -11,7 +11,7 @@ from sqlalchemy import Connection, func, select, update
 
 from api import audit, generation
 from api.clock import now_ms
-from api.copies import last_copy_at
+from api.copies import status
 from api.door import gate, limits
 from api.door.authority import Certificate
 from api.door.gate import DeviceRow
@@ -32,13 +32,14 @@ COLUMNS = [getattr(Device, name) for name in DeviceRow._fields]
 def get_studio() -> Response:
     """How the studio is opened, who is asking, and what a page should warn of."""
     settings = current_app.config["BOWLSIDE"]
-    you = gate.sender()
+    you, copied = gate.sender(), status(settings)
     return answer(
         {
             "mode": settings.mode,
             "you": you and {"id": you.id, "name": you.name, "role": you.role},
             "benches": _names_of_benches(),
-            "last_copy_at": last_copy_at(settings),
+            "last_copy_at": copied["last_at"],
+            "copies": copied,
             "certificate_ends_at": Certificate(settings.door).ends_at if settings.lan else None,
             "generation": generation.now(),
             "version": version("bowlside"),

@@ -48,8 +48,11 @@ def open_studio(app: Flask) -> Studio:
     settings: Settings = app.config["BOWLSIDE"]
 
     def keep_the_nights_copy() -> None:
-        if made := copies.nightly(app):
-            say(f"kept a copy, {made.name}")
+        try:
+            if copies.nightly(app):
+                say(copies.said_of(settings))
+        except copies.CopyError as error:
+            say(f"no copy: {error}")
 
     if settings.lan:
         return _to_the_network(settings, keep_the_nights_copy)

@@ -6,12 +6,12 @@ from collections.abc import Callable
 from typing import Any
 
 import pytest
-from sqlalchemy import insert, text
+from sqlalchemy import Boolean, Integer, LargeBinary, Table, insert, select, text
 
-from api import carry, create_app, store
+from api import audit, carry, create_app, store
 from api.settings import Settings
 from api.store import reading, writing
-from api.tables import Device, Pairing, Plan, PlannedRun
+from api.tables import Audit, Device, Pairing, Plan, PlannedRun
 from tests.api.studio import Studio
 from tests.make import EVENINGS, make_entry, make_recipe, uuid4
 
@@ -49,8 +49,34 @@ def furnish(app: Any) -> str:
 
 
 def all_rows(app: Any, *, secrets: bool = False) -> list[carry.Row]:
+    """All rows but those of what was done to the database itself."""
     with app.app_context(), reading() as connection:
-        return list(carry.rows(connection, secrets=secrets))
+        return [row for row in carry.rows(connection, secrets=secrets) if row[0] != carry.GROWS]
+
+
+def heap(app: Any, count: int) -> None:
+    """So many rows in each table that may have more than one, with whatever is in them."""
+    with app.app_context(), writing() as connection:
+        for each in carry.tables_of(connection):
+            if each.name in carry.STAYS:
+                continue
+            many = 1 if "document" in each.columns and "recipe_id" not in each.columns else count
+            connection.execute(insert(each), [_row(each, number) for number in range(1, many + 1)])
+
+
+def _row(of: Table, number: int) -> dict[str, Any]:
+    """Keys are one number, so that what points at a row finds it."""
+    row: dict[str, Any] = {}
+    for each in of.columns:
+        if isinstance(each.type, LargeBinary):
+            row[each.name] = bytes((number % 256, 0, 255)) * 400
+        elif isinstance(each.type, Boolean):
+            row[each.name] = number % 2 == 0
+        elif isinstance(each.type, Integer):
+            row[each.name] = number if each.name in ("seq", "id") else 1
+        else:
+            row[each.name] = {"role": "maker", "state": "made"}.get(each.name, f"{number:036d}")
+    return row
 
 
 @pytest.fixture
@@ -99,6 +125,85 @@ def test_a_studio_carried_over_is_read_and_written_on(app: Any, other_kind: Any)
     last = moved.get(f"/runs/{run}/entries").json["cursor"]
     moved.post(run, make_entry(run))
     assert len(moved.get(f"/runs/{run}/entries?after={last}").json["entries"]) == 1
+
+
+@pytest.mark.parametrize("count", [1, 500, 501, 502, 1001])
+def test_no_row_is_lost_however_many_there_are(app: Any, new_app: Any, count: int) -> None:
+    heap(app, count)
+    home = new_app()
+
+    with app.app_context(), reading() as here, home.app_context(), writing() as there:
+        counts = carry.copy_over(here, there, secrets=True)
+
+    assert all_rows(home, secrets=True) == all_rows(app, secrets=True)
+    assert {name for name, rows in counts.items() if rows != count} == (
+        {"kit", "bench_hours", "studio_settings"} if count > 1 else set()
+    )
+
+
+def test_a_thousand_of_each_go_there_and_back(app: Any, other_kind: Any, new_app: Any) -> None:
+    heap(app, 1001)
+    home = new_app()
+
+    for source, target in ((app, other_kind), (other_kind, home)):
+        with source.app_context(), reading() as here, target.app_context(), writing() as there:
+            carry.copy_over(here, there, secrets=True)
+
+    with app.app_context(), reading() as here, home.app_context(), reading() as there:
+        before, after = (carry.sums_of(each, secrets=True) for each in (here, there))
+    assert {name: (each.rows, each.sha256) for name, each in before.items()} == {
+        name: (each.rows, each.sha256) for name, each in after.items()
+    }
+    assert before["picture"].rows == 1001
+
+
+@pytest.mark.database("sqlite")
+@pytest.mark.parametrize(
+    ("fault", "says"),
+    [
+        ("BEFORE INSERT ON entry WHEN NEW.seq = 7 BEGIN SELECT RAISE(IGNORE); END", "entry: 20 rows were"),
+        (
+            "AFTER INSERT ON run WHEN NEW.id LIKE '%7' BEGIN UPDATE run SET title = 'x' WHERE id = NEW.id; END",
+            "run:",
+        ),
+        (
+            "AFTER INSERT ON picture WHEN NEW.id LIKE '%17' BEGIN INSERT INTO pairing VALUES ('', 'maker', 1, 1, 1, 1); DELETE FROM picture WHERE id = NEW.id; END",
+            "picture: 20",
+        ),
+        ("AFTER INSERT ON kit BEGIN INSERT INTO bench_owner VALUES ('x', 'y', 1); END", "bench_owner"),
+    ],
+)
+def test_what_does_not_arrive_as_it_was_sent_undoes_all(
+    app: Any, new_app: Any, fault: str, says: str
+) -> None:
+    heap(app, 20)
+    with app.app_context(), writing() as connection:
+        connection.execute(text("DELETE FROM bench_owner"))
+    home = new_app()
+    with home.app_context(), writing() as connection:
+        connection.exec_driver_sql(f"CREATE TRIGGER fault {fault}")
+
+    with pytest.raises(carry.CarryError, match=says):
+        with app.app_context(), reading() as here, home.app_context(), writing() as there:
+            carry.copy_over(here, there)
+
+    assert all_rows(home) == []
+
+
+def test_what_was_done_to_a_database_is_added_to_and_never_taken_out(app: Any, new_app: Any) -> None:
+    home = new_app()
+    for each, what in ((app, "copied"), (home, "exported")):
+        with each.app_context(), writing() as connection:
+            audit.note(connection, what)
+
+    for _ in range(2):
+        with app.app_context(), reading() as here, home.app_context(), writing() as there:
+            carry.empty(there)
+            carry.copy_over(here, there)
+
+    with home.app_context(), reading() as connection:
+        done = connection.scalars(select(Audit.what).order_by(Audit.what)).all()
+    assert done == ["copied", "exported"]
 
 
 def test_a_number_that_was_given_once_is_not_given_again_elsewhere(app: Any, other_kind: Any) -> None:

@@ -19,13 +19,13 @@ from click.testing import CliRunner
 from sqlalchemy import insert, select, update
 
 import bench
-from api import copies
+from api import copies, generation
 from api.cli import main
 from api.copies import CopyError
 from api.kit import STARTER_KIT
 from api.places import MIGRATIONS
-from api.store import writing
-from api.tables import BenchHours, Entry, Kit, ShelfEntry, StudioSettings
+from api.store import reading, writing
+from api.tables import Audit, BenchHours, Entry, Kit, ShelfEntry, StudioSettings
 from tests.api.studio import Studio
 from tests.api.test_carry import all_rows, furnish
 from tests.make import Clock, make_entry
@@ -37,6 +37,17 @@ def copy_of(app: Any, file: Path) -> Path:
     with app.app_context():
         copies.write(file)
     return file
+
+
+def generation_of(app: Any) -> str:
+    with app.app_context(), reading() as connection:
+        return generation.of(connection)[0]
+
+
+def done_to(app: Any) -> list[str]:
+    """What was done to the database, in order."""
+    with app.app_context(), reading() as connection:
+        return list(connection.scalars(select(Audit.what).order_by(Audit.at, Audit.id)))
 
 
 def lines_of(file: Path) -> list[Any]:
@@ -56,10 +67,11 @@ def test_a_copy_is_put_back_elsewhere_row_for_row(app: Any, new_app: Any, tmp_pa
     run = furnish(app)
     other = new_app()
 
-    counts = copies.restore(other, copy_of(app, tmp_path / "all.gz"))
+    restored = copies.restore(other, copy_of(app, tmp_path / "all.gz"))
 
     assert all_rows(other) == all_rows(app)
-    assert counts == copies.read_through(tmp_path / "all.gz").counts
+    assert restored.kept is None
+    assert restored.counts == copies.read_through(tmp_path / "all.gz").counts
     assert Studio(other.test_client()).get(f"/runs/{run}/record").status_code == 200
 
 
@@ -73,6 +85,7 @@ def test_a_copy_says_what_it_is_and_holds_no_secret(app: Any, tmp_path: Path) ->
         "made_at": 1_800_000_000_000,
         "schema": ScriptDirectory(str(MIGRATIONS)).get_current_head(),
         "reach": 7,
+        "generation": generation_of(app),
     }
     assert {line["table"] for line in lines[1:-1]} == set(lines[-1]["counts"])
     assert "5ec7e7" not in str(lines)
@@ -265,6 +278,8 @@ def test_a_copy_of_an_older_version_is_brought_up_to_date(app: Any, new_app: Any
     studio.post(run, make_entry(run))
     lines = lines_of(copy_of(app, tmp_path / "all.gz"))
     lines[0]["schema"] = "0001"
+    lines = [line for line in lines if line.get("table") != "audit"]
+    lines[-1]["counts"].pop("audit", None)
     for line in lines[1:-1]:
         for later in LATER:
             line["row"].pop(later, None)
@@ -308,7 +323,7 @@ def test_a_disk_that_fills_leaves_no_half_copy_and_the_older_ones(
     with pytest.raises(CopyError, match="No copy was made"):
         copies.make(app)
 
-    assert list(older.parent.iterdir()) == [older]
+    assert set(older.parent.iterdir()) == {older, older.parent / copies.STATUS}
     assert copies.read_through(older).counts["run"] == 1
 
 
@@ -359,14 +374,20 @@ def test_a_copy_from_a_clock_that_was_ahead_puts_off_none(app: Any, clock: Clock
 @pytest.mark.database("sqlite")
 def test_a_few_nightly_copies_are_kept_and_the_others_files_left_alone(new_app: Any, clock: Clock) -> None:
     app = new_app(copies_kept=3)
-    old = copies.keep_old(app)
+    with app.app_context(), reading() as connection:
+        old = copies.keep_old(connection, "restore")
     (old.parent / "bowlside-notes.txt").write_text("mine")
     made = []
     for _ in range(5):
         clock.ms += DAY_MS
         made.append(copies.make(app))
 
-    assert set(old.parent.iterdir()) == {old, old.parent / "bowlside-notes.txt", *made[-3:]}
+    assert set(old.parent.iterdir()) == {
+        old,
+        old.parent / copies.STATUS,
+        old.parent / "bowlside-notes.txt",
+        *made[-3:],
+    }
 
 
 @pytest.fixture
@@ -394,13 +415,14 @@ def test_backup_verify_and_restore_at_the_command_line(
     restored = bowlside("restore", "all.gz", input="y\n")
 
     assert (restored.exit_code, all_rows(app)) == (0, before)
-    (kept,) = app.config["BOWLSIDE"].copies_folder.iterdir()
+    (kept,) = app.config["BOWLSIDE"].copies_folder.glob("before-restore-*")
     assert str(kept) in restored.stdout.replace("\n", "")
     assert copies.read_through(kept).counts["recipe"] == 4
 
 
 @pytest.mark.database("sqlite")
-def test_what_goes_wrong_with_copies_is_said(bowlside: Callable[..., Any], tmp_path: Path) -> None:
+def test_what_goes_wrong_with_copies_is_said(app: Any, bowlside: Callable[..., Any], tmp_path: Path) -> None:
+    furnish(app)
     bowlside("backup", "all.gz")
     flip(tmp_path / "all.gz", 0.5)
 
@@ -428,6 +450,7 @@ def test_a_studio_moves_to_the_other_kind_and_back_with_counts(
 
     there = bowlside("move", postgresql)
     again = bowlside("move", postgresql)
+    copied = bowlside("backup", "old.gz")
     back = bowlside("move", "--from", postgresql, "--to", home)
     onward = bowlside("move", "--from", home, "--to", str(tmp_path / "copy.sqlite3"))
 
@@ -443,6 +466,11 @@ def test_a_studio_moves_to_the_other_kind_and_back_with_counts(
             "1 plan",
             "1 planned run",
         }
-    assert (again.exit_code, "empty place" in again.stderr) == (1, True)
+    assert (again.exit_code, "has moved to postgresql://bowlside@/" in again.stderr) == (1, True)
+    assert copied.exit_code == 0  # it can be read still
+    others = bowlside(
+        "move", "--from", str(tmp_path / "copy.sqlite3"), "--to", str(tmp_path / "home.sqlite3")
+    )
+    assert (others.exit_code, "has moved" in others.stderr) == (1, True)
     assert all_rows(app, secrets=True) == before
     cluster.drop(name)

@@ -1,0 +1,79 @@
+"""A studio of an earlier version is put back and taken in as it was.
+
+tests/api/former holds what the version before the tables 0005 made of one studio: a copy (`backup`), an export,
+and what its own API said of each run. Nine runs, six of them with a picture, five signed, one of these
+unsigned again; two devices that had sent by turns.
+"""
+
+from __future__ import annotations
+
+import gzip
+import json
+from hashlib import sha256
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from api import copies
+from bench import canonical
+from tests.api.studio import Studio
+from tests.api.test_carry import all_rows
+
+FORMER = Path(__file__).parent / "former"
+COPY = FORMER / "copy.jsonl.gz"
+SAID = json.loads((FORMER / "said.json").read_text("utf-8"))
+
+
+def said_now(studio: Studio) -> dict[str, Any]:
+    """What the API says of each run, in the words of said.json."""
+    said = {}
+    for each in studio.get("/runs?page_size=100").json["runs"]:
+        run, record = studio.get(f"/runs/{each['id']}").json, studio.get(f"/runs/{each['id']}/record").json
+        said[each["id"]] = {
+            "digest": record["digest"],
+            **{name: run[name] for name in ("number", "created_at", "finished_at", "entries")},
+            "sheet_sha256": sha256(canonical(run["sheet"]).encode()).hexdigest(),
+            "signed": record["signed"] and record["signed"]["name"],
+            "masses": [[line["line"], line["actual_mg"], line["status"]] for line in record["lines"]],
+            "pieces": [[each["step"], each["good"], each["spoiled"]] for each in record["counts"]],
+        }
+    return said
+
+
+def less_sheets(said: dict[str, Any]) -> dict[str, Any]:
+    """An export holds no sheet. It is made again, and a later version may write more into it."""
+    return {run: {**each, "sheet_sha256": ""} for run, each in said.items()}
+
+
+def test_a_copy_of_the_version_before_is_put_back_as_it_was(app: Any) -> None:
+    copies.restore(app, COPY)
+
+    studio = Studio(app.test_client())
+    assert said_now(studio) == SAID
+    lines = [json.loads(line) for line in gzip.decompress(COPY.read_bytes()).splitlines()][1:-1]
+    there = {(table, str(row.get("id") or row)): row for table, row in all_rows(app)}
+    for line in lines:
+        if "id" in line["row"]:
+            row = there[line["table"], str(line["row"]["id"])]
+            assert {name: row[name] for name in line["row"]} == line["row"]
+    pictures = [each["row"] for each in lines if each["table"] == "picture"]
+    assert len(pictures) == 6
+    for each in pictures:
+        assert sha256(studio.get(f"/pictures/{each['id']}").data).hexdigest() == each["sha256"]
+
+
+@pytest.mark.database("sqlite")
+def test_a_copy_of_the_version_before_is_read_back_whole() -> None:
+    copy, unreadable = copies.verify(COPY)
+
+    assert (copy.schema, copy.counts["entry"], unreadable) == ("0004", 525, [])
+
+
+def test_an_export_of_the_version_before_is_taken_in_as_it_was(app: Any) -> None:
+    studio = Studio(app.test_client())
+
+    taken = studio.import_(json.loads(gzip.decompress((FORMER / "export.json.gz").read_bytes())))
+
+    assert taken.json["refused"] == []
+    assert less_sheets(said_now(studio)) == less_sheets(SAID)
