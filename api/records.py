@@ -160,7 +160,7 @@ def _held_record(_database: Engine, _generation: str, run_id: UUID, _reach: int)
     """All of it follows from the run's journal, so it is held until that reaches further."""
     run = laid_out(run_id)
     record = bench.record(run.sheet, run.state, run.entries)
-    return Recorded(run, {**record, "digest": bench.digest(run.entries)})
+    return Recorded(run, {**record, "digest": bench.digest(bench.of_record(run.state, run.entries))})
 
 
 @lru_cache(maxsize=ANSWERS_HELD)
@@ -176,8 +176,11 @@ def _whole_record(run_id: UUID, recorded: Recorded) -> dict[str, Any]:
     names, lots = names_of(run_id, run.entries), shelf.now_there()["lots"]
     with reading() as connection:
         others = standing.same_number(connection, str(run_id))
+    of = [entry["id"] for entry in bench.of_record(run.state, run.entries)]
     return {
         **record,
+        "sealed": of if record["signed"] else None,
+        "entries": run.entries,
         "also_used_by": others,
         "people": [{**each, "name": names.get(each["device"])} for each in record["people"]],
         "lots": [

@@ -202,7 +202,27 @@ class RecordLot(Schema):
     over_mg = _whole()
 
 
-Signed = Schema.from_dict({"at": _whole(), "device": _text(), "name": _text()}, name="Signed")
+Signed = Schema.from_dict(
+    {
+        "id": _text("Of the entry; who unsigns names it"),
+        "at": _whole(),
+        "device": _text(),
+        "name": _text(),
+        "entries": _whole("How many it seals"),
+        "missing": _whole("How many of what it names are not here"),
+    },
+    name="Signed",
+)
+Unsigned = Schema.from_dict(
+    {
+        "at": _whole(),
+        "device": _text("That took the signing back"),
+        "name": _text("Who had signed"),
+        "signed_at": _whole(),
+        "signed_by": _text("The device that had signed"),
+    },
+    name="Unsigned",
+)
 Taken = Schema.from_dict(
     {
         "at": _whole(),
@@ -215,7 +235,14 @@ Taken = Schema.from_dict(
     name="Taken",
 )
 Remark = Schema.from_dict(
-    {"at": _whole(), "device": _text(), "kind": _text(), "body": fields.Dict(required=True)}, name="Remark"
+    {
+        "id": _text(),
+        "at": _whole(),
+        "device": _text(),
+        "kind": _text(),
+        "body": fields.Dict(required=True),
+    },
+    name="Remark",
 )
 Hands = Schema.from_dict(
     {
@@ -259,7 +286,17 @@ class RecordSoFar(Schema):
         fields.Nested(RunNamed), required=True, metadata={"description": "Other runs with this number"}
     )
     signed = _one(Signed, none=True)
-    digest = _text("SHA-256 over all entries; see the contributor's guide")
+    unsigned = _many(Unsigned)
+    digest = _text("SHA-256 over the entries that it is of; see the contributor's guide")
+    sealed = fields.List(
+        fields.String(),
+        required=True,
+        allow_none=True,
+        metadata={"description": "Of a signed run: the ids of the entries that the digest is over"},
+    )
+    entries = fields.List(
+        fields.Dict(), required=True, metadata={"description": "The run's whole journal, as it was sent"}
+    )
     kit = _one(RecordKit)
     lots = _many(RecordLot)
     size = fields.Dict(required=True)

@@ -26,7 +26,7 @@ from bench.errors import (
     SizeError,
 )
 from bench.gather import gather
-from bench.journal import KINDS, check_entry, fold
+from bench.journal import KINDS, check_entry, fold, frozen_seal, of_record, seal
 from bench.kit import KIT_SCHEMA, read_kit
 from bench.label import label
 from bench.last_time import last_times, learned, planned_hands
@@ -85,6 +85,7 @@ __all__ = [
     "dryness_of",
     "fold",
     "fold_shelf",
+    "frozen_seal",
     "gather",
     "grams",
     "if_you_stop",
@@ -98,6 +99,7 @@ __all__ = [
     "money_text",
     "next_step",
     "now",
+    "of_record",
     "offers",
     "order_of",
     "pick",
@@ -112,6 +114,7 @@ __all__ = [
     "record",
     "replan",
     "rings",
+    "seal",
     "sheet_text",
     "span",
     "swap_effects",

@@ -1,4 +1,4 @@
-"""The digest: one number over all entries of a run, that anyone can reckon again.
+"""The digest: one number over the entries of a run, that anyone can reckon again.
 
 SHA-256 (FIPS 180-4) of the canonical JSON of each entry (sorted keys, no spaces, UTF-8), sorted by
 id, each followed by a line feed. One entry changed, added or taken away gives another digest.

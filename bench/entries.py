@@ -25,6 +25,7 @@ MOST_WHOLE = 2**53 - 1
 MOST_AT = 8_640_000_000_000_000  # the last instant a JavaScript Date can hold
 MOST_MG = 10**9  # a tonne in one touch is a slip of the finger
 MOST_MS = 366 * 86_400_000
+MOST_IDS = 20_000
 
 _KEY = re.compile(r"[A-Za-z0-9_.\-]{1,140}")
 _KIND = re.compile(r"[a-z_]{1,40}")
@@ -57,6 +58,16 @@ def is_day(value: Any) -> bool:
         return False
     year, month, day = (int(part) for part in found.groups())
     return day <= calendar.monthrange(year, month)[1]
+
+
+def _is_set_of_ids(value: Any) -> bool:
+    """Ids, each once, in order: so one set has one spelling."""
+    return (
+        isinstance(value, list)
+        and len(value) <= MOST_IDS
+        and all(isinstance(each, str) and _KEY.fullmatch(each) for each in value)
+        and all(one < other for one, other in zip(value, value[1:], strict=False))
+    )
 
 
 def _is_price(value: Any) -> bool:
@@ -108,6 +119,7 @@ FITS: dict[str, tuple[Callable[[Any], bool], str]] = {
         lambda value: isinstance(value, str) and bool(_SHA256.fullmatch(value)),
         "should be the SHA-256 of the file, 64 small hexadecimal digits",
     ),
+    "ids": (_is_set_of_ids, f"should be at most {MOST_IDS:,} ids of entries, each once and sorted"),
     "key": (
         lambda value: isinstance(value, str) and bool(_KEY.fullmatch(value)),
         "should be 1 to 140 letters, digits, dots, - or _",
@@ -212,14 +224,9 @@ def in_order(entries: list[Json]) -> list[Json]:
     return sorted(kept.values(), key=lambda entry: (entry["at"], entry["device"], entry["id"]))
 
 
-def less_undone(ordered: list[Json], seal: str = "") -> list[Json]:
-    """Entries in order, less the undone and their undos. An undo takes back only what came before it.
-
-    seal: the id of an entry that closes what stands before it: nothing later takes that back, only
-    the seal itself.
-    """
+def less_undone(ordered: list[Json]) -> list[Json]:
+    """Entries in order, less the undone and their undos. An undo takes back only what came before it."""
     place = {entry["id"]: index for index, entry in enumerate(ordered)}
-    sealed = place.get(seal, 0)
     gone: set[str] = set()
     for index in range(len(ordered) - 1, -1, -1):
         entry = ordered[index]
@@ -227,6 +234,6 @@ def less_undone(ordered: list[Json], seal: str = "") -> list[Json]:
             continue
         key = entry["body"].get("entry")
         target = place.get(key) if FITS["id"][0](key) else None
-        if target is not None and target < index and not target < sealed < index:
+        if target is not None and target < index:
             gone.update((key, entry["id"]))
     return [entry for entry in ordered if entry["id"] not in gone]

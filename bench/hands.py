@@ -9,7 +9,7 @@ over the reckoning, for one step or for all.
 
 from typing import Any
 
-from bench.journal import living
+from bench.journal import told_of
 
 Json = dict[str, Any]
 
@@ -33,12 +33,11 @@ def hands_on(sheet: Json, state: Json, entries: list[Json]) -> Json:
         for portion in step["portions"]
     }
     unread = set(state["unread"])
-    closed_at = state["signed"]["at"] if state["signed"] else None
     before: dict[str, int] = {}
     spent: dict[str, int] = {}
-    for entry in living(entries):
+    for entry in told_of(state, entries):
         body, at = entry["body"], entry["at"]
-        if entry["kind"] in NO_HANDS or entry["id"] in unread or (closed_at is not None and at > closed_at):
+        if entry["kind"] in NO_HANDS or entry["id"] in unread:
             continue
         key = (
             body.get("step") or step_of_line.get(body.get("line")) or step_of_portion.get(body.get("vessel"))

@@ -2,17 +2,26 @@
 
 A run is a grow-only set of entries. Merge is set union; the fold sorts by (at, device, id), so
 order of arrival does not matter, a duplicate is harmless and two phones converge. An undo is an
-entry that takes back an earlier one; once the record is signed, what was signed stands, and later
-entries are remarks with their own time. Nothing that is well-formed is refused because another
-entry came first: a step reported done before its needs were done is done. An entry this version
-does not understand, or one that speaks of another sheet, is kept and listed as unread.
+entry that takes back an earlier one. Nothing that is well-formed is refused because another entry
+came first: a step reported done before its needs were done is done. An entry this version does not
+understand, or one that speaks of another sheet, is kept and listed as unread.
+
+A `signed` names what it seals: the ids of the entries that its signer had, and their digest. While
+it holds, the state is what those and the signing say. Every other entry, whatever its instant, is a
+remark with its own time: it takes nothing sealed back, and only undoes among remarks. Of several
+signings that were not taken back the first holds. `signed` of earlier versions names nothing; what
+it seals is then what stood before it, and the server keeps that set for it (`frozen`), so that
+nothing that comes later can stand before it. One whose digest is not that of the entries it names
+seals nothing, and is listed as unread.
 
 The fold never raises and never reads a clock. `frontend/bench/journal.js` is the same fold.
 """
 
-from typing import Any
+from typing import Any, NamedTuple
 
 from bench import entries as common
+from bench.digest import digest
+from bench.errors import EntryError
 from bench.weighing import carry_factor
 from bench.whole import ceiling, half_even, share_out
 
@@ -76,7 +85,7 @@ KINDS: common.Kinds = {
     "worked": {"ms": ("span", True), "step": ("id", False)},
     "noted": {"text": ("text", True), "step": ("id", False)},
     "finished": {},
-    "signed": {"name": ("text", True)},
+    "signed": {"name": ("text", True), "entries": ("ids", False), "digest": ("sha256", False)},
     "undone": {"entry": ("id", True)},
 }
 
@@ -87,44 +96,163 @@ def check_entry(entry: Any, closed: bool = True) -> None:
     closed: see `entries.check`.
     """
     common.check(entry, KINDS, closed)
+    if field := _lacks(entry):
+        raise EntryError(f"body.{field}", LACKING[field])
 
 
-def living(entries: list[Json]) -> list[Json]:
-    """The entries in order, less the undone and their undos.
+# What a field is needed for, where another is there.
+LACKING = {
+    "mg": "“mg” is missing: what was read says nothing without the mass that it came to.",
+    "entries": "“entries” is missing: say the ids of what the digest is of.",
+    "digest": "“digest” is missing: say the digest of the entries that are signed.",
+}
 
-    A living `signed` closes the record: an undo after it takes back the signing itself, or what
-    came after it, and nothing that was signed.
-    """
-    return _living(entries)[0]
+
+def _lacks(entry: Json) -> str:
+    """The field that a well-formed entry lacks beside another that it has; "" for none."""
+    body = entry["body"]
+    if entry["kind"] == "weighed" and "reading_mg" in body and "mg" not in body:
+        return "mg"
+    if entry["kind"] == "signed" and ("entries" in body) != ("digest" in body):
+        return "digest" if "entries" in body else "entries"
+    return ""
 
 
-def _living(entries: list[Json]) -> tuple[list[Json], str]:
-    """The living entries, and the id of the one that signed the record ("" while none did)."""
+def _readable(entry: Json) -> bool:
+    return common.understood(entry, KINDS) and not _lacks(entry)
+
+
+def seal(entries: list[Json]) -> Json:
+    """What a `signed` says besides the name, for one who has these entries: their ids and their digest."""
     ordered = common.in_order(entries)
-    lives = common.less_undone(ordered)
-    signings = (
-        entry["id"] for entry in lives if entry["kind"] == "signed" and common.understood(entry, KINDS)
-    )
-    seal = next(signings, "")
-    return (common.less_undone(ordered, seal) if seal else lives), seal
+    return {"entries": sorted(entry["id"] for entry in ordered), "digest": digest(ordered)}
 
 
-def fold(sheet: Json, entries: list[Json]) -> Json:
-    """The state: what the sheet and the journal together say. Never raises for any set of entries."""
-    lives, seal = _living(entries)
-    state = _Fold(sheet, seal)
-    for entry in lives:
-        if not (common.understood(entry, KINDS) and state.take(entry)):
+def frozen_seal(entries: list[Json], frozen: Json | None = None) -> Json | None:
+    """What a signing that names nothing seals, if one holds: {"signed": its id, "entries": ids}.
+
+    It is found once, by who keeps the journal, and handed to `fold` from then on.
+    """
+    ordered = common.in_order(entries)
+    judged = _judged(ordered, frozen)
+    if judged.signing is None or "entries" in judged.signing["body"]:
+        return None
+    return {"signed": judged.signing["id"], "entries": sorted(judged.ids)}
+
+
+def of_record(state: Json, entries: list[Json]) -> list[Json]:
+    """The entries that a record is of, in order: all, or once it is signed the sealed ones and the signing."""
+    ordered = common.in_order(entries)
+    if not state["signed"]:
+        return ordered
+    ids = {*state["signed"]["entries"], state["signed"]["id"]}
+    return [entry for entry in ordered if entry["id"] in ids]
+
+
+def told_of(state: Json, entries: list[Json]) -> list[Json]:
+    """Those of them that live: what the state is folded from."""
+    return common.less_undone(of_record(state, entries))
+
+
+class _Judged(NamedTuple):
+    """The signing that holds and the ids of all that it seals, here or not; the signings that were taken
+    back, and those whose digest does not fit."""
+
+    signing: Json | None
+    ids: set[str]
+    unsigned: list[Json]
+    unfit: set[str]
+
+
+def _judged(ordered: list[Json], frozen: Json | None) -> _Judged:
+    signings = [entry for entry in ordered if entry["kind"] == "signed" and _readable(entry)]
+    judged = _Judged(None, set(), [], set())
+    if not signings:
+        return judged
+    place = {entry["id"]: index for index, entry in enumerate(ordered)}
+    undos: dict[str, list[Json]] = {}
+    for index, entry in enumerate(ordered):
+        key = entry["body"].get("entry") if entry["kind"] == "undone" else None
+        if isinstance(key, str) and place.get(key, index) < index:
+            undos.setdefault(key, []).append(entry)
+    for signing in signings:
+        ids = _named_by(signing, frozen)
+        if undo := _taken_back_by(signing["id"], undos, ids or set()):
+            judged.unsigned.append(
+                {
+                    "at": undo["at"],
+                    "device": undo["device"],
+                    "name": signing["body"]["name"],
+                    "signed_at": signing["at"],
+                    "signed_by": signing["device"],
+                }
+            )
+        elif judged.signing is None:
+            if ids is None:
+                ids = {entry["id"] for entry in ordered[: place[signing["id"]]]}
+            if _fits(signing, ids, ordered, place):
+                judged = judged._replace(signing=signing, ids=ids)
+            else:
+                judged.unfit.add(signing["id"])
+    return judged
+
+
+def _named_by(signing: Json, frozen: Json | None) -> set[str] | None:
+    """The ids of all that a signing seals by name; None for all that stands before it."""
+    named = frozen["entries"] if frozen and frozen["signed"] == signing["id"] else None
+    named = signing["body"].get("entries", named)
+    return None if named is None else {*named} - {signing["id"]}
+
+
+def _fits(signing: Json, ids: set[str], ordered: list[Json], place: dict[str, int]) -> bool:
+    """Whether the entries are those that were signed; who lacks some cannot tell."""
+    if "digest" not in signing["body"] or not ids <= place.keys():
+        return True
+    return digest([ordered[place[key]] for key in ids]) == str(signing["body"]["digest"])
+
+
+def _taken_back_by(key: str, undos: dict[str, list[Json]], sealed: set[str]) -> Json | None:
+    """The undo that takes a signing back; what it sealed itself does not."""
+    chain = [key]
+    for each in chain:
+        chain += [undo["id"] for undo in undos.get(each, ()) if undo["id"] not in sealed]
+    by: dict[str, Json] = {}
+    for each in reversed(chain):
+        holding = (undo for undo in undos.get(each, ()) if undo["id"] not in sealed and undo["id"] not in by)
+        if undo := next(holding, None):
+            by[each] = undo
+    return by.get(key)
+
+
+def fold(sheet: Json, entries: list[Json], frozen: Json | None = None) -> Json:
+    """The state: what the sheet and the journal together say. Never raises for any set of entries.
+
+    frozen: what a signing that names nothing seals, {"signed", "entries"}; see `frozen_seal`.
+    """
+    ordered = common.in_order(entries)
+    judged = _judged(ordered, frozen)
+    state = _Fold(sheet)
+    state.unsigned = judged.unsigned
+    signing, ids = judged.signing, judged.ids
+    sealed = ordered if signing is None else [entry for entry in ordered if entry["id"] in ids]
+    for entry in common.less_undone(sealed):
+        if entry["id"] in judged.unfit or not (_readable(entry) and state.take(entry)):
             state.unread.append(entry["id"])
+    if signing is not None:
+        state.sign(signing, [entry["id"] for entry in sealed], len(ids))
+        for entry in common.less_undone([entry for entry in ordered if entry["id"] not in ids]):
+            if entry is not signing and not (
+                entry["id"] not in judged.unfit and _readable(entry) and state.remark(entry)
+            ):
+                state.unread.append(entry["id"])
     return state.told()
 
 
 class _Fold:
     """Entries in, one at a time and in order; `told` draws what follows from them."""
 
-    def __init__(self, sheet: Json, seal: str) -> None:
+    def __init__(self, sheet: Json) -> None:
         self.sheet = sheet
-        self.seal = seal
         self.steps = {step["id"]: step for step in sheet["steps"]}
         self.lines = {line["id"]: line for line in sheet["lines"]}
         self.vessels = {vessel["id"]: vessel for vessel in sheet["vessels"]}
@@ -165,33 +293,57 @@ class _Fold:
         self.pictures: list[Json] = []
         self.worked: dict[str, int] = {}
         self.signed: Json | None = None
+        self.unsigned: list[Json] = []
         self.remarks: list[Json] = []
         self.notes: list[Json] = []
         self.unread: list[str] = []
 
     def take(self, entry: Json) -> bool:
         """Take one well-formed entry in; False when it speaks of something not on this sheet."""
-        body = entry["body"]
-        for field, known in (("step", self.steps), ("line", self.lines), ("vessel", self.vessels)):
-            if field in body and field in KINDS[entry["kind"]] and body[field] not in known:
-                return False
         at: int = entry["at"]
-        if self.signed:
-            self.remarks.append(
-                {"at": at, "device": entry["device"], "kind": entry["kind"], "body": entry["body"]}
-            )
-            return True
-        if not getattr(self, f"_{entry['kind']}")(at, body, entry):
+        if not (self._is_here(entry) and getattr(self, f"_{entry['kind']}")(at, entry["body"], entry)):
             return False
         if self.started_at is None:
             self.started_at = at
         self.last_at = at
         return True
 
+    def remark(self, entry: Json) -> bool:
+        """Put one that was not signed beside the record; False when it speaks of something not on this sheet."""
+        if not self._is_here(entry):
+            return False
+        self.remarks.append({field: entry[field] for field in ("id", "at", "device", "kind", "body")})
+        return True
+
+    def sign(self, signing: Json, sealed: list[str], named: int) -> None:
+        """Close the record by this signing, which named so many entries, of which these are here."""
+        self.signed = {
+            "id": signing["id"],
+            "at": signing["at"],
+            "device": signing["device"],
+            "name": signing["body"]["name"],
+            "entries": sorted(sealed),
+            "missing": named - len(sealed),
+        }
+        at: int = signing["at"]
+        self.started_at = at if self.started_at is None else self.started_at
+        self.finished_at = at if self.finished_at is None else self.finished_at
+        self.last_at = at
+
+    def _is_here(self, entry: Json) -> bool:
+        """Whether the step, line and vessel that an entry names are on this sheet."""
+        body, fields = entry["body"], KINDS[entry["kind"]]
+        return not any(
+            field in body and field in fields and body[field] not in known
+            for field, known in (("step", self.steps), ("line", self.lines), ("vessel", self.vessels))
+        )
+
     # One method a kind. Each answers whether the entry made sense on this sheet.
 
     def _weighed(self, at: int, body: Json, entry: Json) -> bool:
         line = self.lines[body["line"]]
+        if "mg" not in body and line["mg"] is not None:
+            return False
         mg = body.get("mg", 0)
         vessel = line["vessel"]
         if vessel is not None:
@@ -380,10 +532,7 @@ class _Fold:
         return True
 
     def _signed(self, at: int, body: Json, entry: Json) -> bool:
-        if entry["id"] == self.seal:  # another one was taken back, though only after this one
-            self.signed = {"at": at, "device": entry["device"], "name": body["name"]}
-            return self._finished(at, body, entry)
-        return True
+        return True  # it was taken back, or seals nothing here
 
     def _noted(self, at: int, body: Json, entry: Json) -> bool:
         self.notes.append(
@@ -435,6 +584,7 @@ class _Fold:
             "pictures": self.pictures,
             "worked": self.worked,
             "signed": self.signed,
+            "unsigned": self.unsigned,
             "remarks": self.remarks,
             "notes": self.notes,
             "unread": sorted(self.unread),

@@ -5,7 +5,7 @@ Masses are whole mg; a lot that is counted (sticks, wrappers) is reckoned in pie
 
 from typing import Any
 
-from bench.journal import WRAP, living
+from bench.journal import WRAP, told_of
 
 Json = dict[str, Any]
 
@@ -63,7 +63,7 @@ def use_of(sheet: Json, state: Json, entries: list[Json]) -> Json:
         if line["unit"] == "pieces" and told["status"] == "in":
             counted[key] = counted.get(key, 0) + line["count"]
     last_at: dict[str, int] = {}
-    for entry in living(entries):
+    for entry in told_of(state, entries):
         if entry["kind"] in ("weighed", "taken_out") and entry["id"] not in state["unread"]:
             key = ingredient_of.get(entry["body"].get("line"), "")
             last_at[key] = entry["at"]

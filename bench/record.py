@@ -4,12 +4,14 @@ It holds what a batch record is asked to hold by ISO 22716 (its list from memory
 number, recipe version, size, people, kit with scale divisions, lots, target, actual and deviation
 of every line with its tolerance, corrections, bursts, waits planned and real, checks and answers,
 steps skipped and added, pieces good and spoiled, the mass balance, notes, photographs, and who
-signed. Nothing in it is rewritten: what came after the signing stands under `remarks`.
+signed. Nothing in it is rewritten: what was not signed stands under `remarks`.
 
 Besides what is plain from the code below:
 
 lots: [{"lot", "names": the ingredients', "mg", "count", "booked_mg", "over_mg"}]
 corrections: each entry's own fields, and "because": the id of the line that it answers
+signed: {"id", "at", "device", "name", "entries": how many it seals, "missing": how many of those are not here}
+unsigned: the signings that were taken back: [{"at", "device", "name", "signed_at", "signed_by"}]
 people: [{"device", "first_at", "last_at", "entries"}]; who a device is, the caller knows
 balance: see `_balance`; None until finished pieces have been counted
 hands: see bench/hands.py
@@ -18,7 +20,7 @@ hands: see bench/hands.py
 from typing import Any
 
 from bench.hands import hands_on
-from bench.journal import living
+from bench.journal import told_of
 from bench.lots import use_of
 from bench.whole import PPM, ceiling, half_even, to_division
 
@@ -42,20 +44,15 @@ def record(sheet: Json, state: Json, entries: list[Json]) -> Json:
         }
 
     lines = [_line(line, state, components) for line in sheet["lines"]]
-    lived = living(entries)
-    signed_at = state["signed"]["at"] if state["signed"] else None
-    told = [
-        entry
-        for entry in lived
-        if entry["id"] not in state["unread"] and (signed_at is None or entry["at"] <= signed_at)
-    ]
+    unread = set(state["unread"])
+    told = [entry for entry in told_of(state, entries) if entry["id"] not in unread]
     waits = []
     for step in sheet["steps"]:
         stands = state["steps"][step["id"]]
         if step["kind"] != "wait" or stands["ready_at"] is None or stands["status"] == "skipped":
             continue
         ended = stands["at"]
-        real = None if ended is None else ended - stands["ready_at"]
+        real = None if ended is None else _length(stands["ready_at"], ended)
         waits.append(
             {
                 **placed(step),
@@ -78,7 +75,7 @@ def record(sheet: Json, state: Json, entries: list[Json]) -> Json:
         if any(at is None for at in opened) or not opened:
             continue
         ended = state["steps"][step["id"]]["at"]
-        real = None if ended is None else ended - max(opened)
+        real = None if ended is None else _length(max(opened), ended)
         windows.append(
             {
                 **placed(step),
@@ -111,7 +108,8 @@ def record(sheet: Json, state: Json, entries: list[Json]) -> Json:
         "piece": sheet["piece"],
         "started_at": state["started_at"],
         "finished_at": state["finished_at"],
-        "signed": state["signed"],
+        "signed": _signed(state),
+        "unsigned": state["unsigned"],
         "people": _people(told),
         "kit": _kit(sheet),
         "lots": _lots(sheet, state, entries),
@@ -204,6 +202,18 @@ def _because(sheet: Json, before: list[Json], entry: Json) -> str | None:
     }
     weighed = (each["body"]["line"] for each in reversed(before) if each["kind"] == "weighed")
     return next((line for line in weighed if line in mine), None)
+
+
+def _length(began: int, ended: int) -> int:
+    """How long something took, in ms: nought, and not less, where a clock was set back meanwhile."""
+    return max(0, ended - began)
+
+
+def _signed(state: Json) -> Json | None:
+    """Who signed and when, how many entries that seals, and how many of them are missing here."""
+    if not state["signed"]:
+        return None
+    return {**state["signed"], "entries": len(state["signed"]["entries"])}
 
 
 def _people(told: list[Json]) -> list[Json]:

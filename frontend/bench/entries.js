@@ -10,6 +10,7 @@ import { byCodePoint, canonical } from "./whole.js";
 const MOST_AT = 8_640_000_000_000_000; // the last instant a Date can hold
 const MOST_MG = 10 ** 9; // a tonne in one touch is a slip of the finger
 const MOST_MS = 366 * 86_400_000;
+const MOST_IDS = 20_000;
 const MOST_TEXT = 2000;
 
 export const isWhole = (value, least, most) => Number.isSafeInteger(value) && value >= least && value <= most;
@@ -30,6 +31,7 @@ export const FITS = {
   span: (value) => isWhole(value, 1, MOST_MS),
   measured: (value) => ["piece", "left", "spoiled"].includes(value),
   text: isText,
+  ids: (value) => Array.isArray(value) && value.length <= MOST_IDS && value.every((each, index) => isKey(each) && (!index || value[index - 1] < each)),
   uuid: (value) => typeof value === "string" && UUID.test(value),
   sha256: (value) => typeof value === "string" && SHA256.test(value),
 };
@@ -98,23 +100,14 @@ export function inOrder(entries) {
   return [...kept.values()].sort(compare);
 }
 
-/**
- * Entries in order, less the undone and their undos. An undo takes back only what came before it.
- *
- * seal: the id of an entry that closes what stands before it: nothing later takes that back, only
- * the seal itself.
- */
-export function lessUndone(ordered, seal) {
+/** Entries in order, less the undone and their undos. An undo takes back only what came before it. */
+export function lessUndone(ordered) {
   const undos = ordered.filter((entry) => entry.kind === "undone");
   if (!undos.length) return ordered;
   const place = new Map(ordered.map((entry, index) => [entry.id, index]));
-  const sealed = place.get(seal) ?? 0;
   const gone = new Set();
   for (const undo of undos.reverse()) {
-    const index = place.get(undo.id);
-    const target = place.get(undo.body.entry);
-    if (gone.has(undo.id) || !(target < index) || (target < sealed && sealed < index)) continue;
-    gone.add(undo.body.entry).add(undo.id);
+    if (!gone.has(undo.id) && place.get(undo.body.entry) < place.get(undo.id)) gone.add(undo.body.entry).add(undo.id);
   }
   return ordered.filter((entry) => !gone.has(entry.id));
 }

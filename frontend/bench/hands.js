@@ -1,6 +1,6 @@
 /** Hands-on time, reckoned from a run's entries. The same as bench/hands.py, which says how. */
 
-import { living } from "./journal.js";
+import { toldOf } from "./journal.js";
 import { sum } from "./whole.js";
 
 const PAUSE_MS = 10 * 60_000;
@@ -18,11 +18,10 @@ export function handsOn(sheet, state, entries) {
       .flatMap(({ id, portions }) => portions.map(({ vessel }) => [vessel, id])),
   );
   const unread = new Set(state.unread);
-  const closedAt = state.signed?.at ?? Infinity;
   const before = new Map();
   const spent = new Map();
-  for (const { id, device, at, kind, body } of living(entries)) {
-    if (NO_HANDS.has(kind) || unread.has(id) || at > closedAt) continue;
+  for (const { id, device, at, kind, body } of toldOf(state, entries)) {
+    if (NO_HANDS.has(kind) || unread.has(id)) continue;
     const key = body.step || ofLine.get(body.line) || ofPortion.get(body.vessel) || "";
     const step = steps.get(key);
     const since = before.get(device) ?? at;

@@ -3,14 +3,15 @@
  *
  * A run is a grow-only set of entries. Merge is set union; the fold sorts by (at, device, id), so
  * order of arrival does not matter, a duplicate is harmless and two phones converge. An undo is an
- * entry that takes back an earlier one; once the record is signed, what was signed stands, and later
- * entries are remarks with their own time. Nothing that is well-formed is refused because another
- * entry came first: a step reported done before its needs were done is done. An entry this version
- * does not understand, or one that speaks of another sheet, is kept and listed as unread.
+ * entry that takes back an earlier one. Nothing that is well-formed is refused because another entry
+ * came first: a step reported done before its needs were done is done. An entry this version does not
+ * understand, or one that speaks of another sheet, is kept and listed as unread. What a signing
+ * seals, and what then becomes of every other entry, is told in bench/journal.py.
  *
  * The fold never throws and never reads a clock. It is the same fold as the server's.
  */
 
+import { digest } from "./digest.js";
 import { fields, inOrder, lessUndone, understood } from "./entries.js";
 import { carryFactor } from "./weighing.js";
 import { ceiling, divided, halfEven, product, shareOut, sum } from "./whole.js";
@@ -46,32 +47,120 @@ const KINDS = new Map([
   ["worked", fields({ ms: "span", "step?": "id" })],
   ["noted", fields({ text: "text", "step?": "id" })],
   ["finished", fields({})],
-  ["signed", fields({ name: "text" })],
+  ["signed", fields({ name: "text", "entries?": "ids", "digest?": "sha256" })],
   ["undone", fields({ entry: "id" })],
 ]);
 
-/**
- * The entries in order, less the undone and their undos.
- *
- * A living `signed` closes the record: an undo after it takes back the signing itself, or what
- * came after it, and nothing that was signed.
- */
-export const living = (entries) => livingAndSeal(entries)[0];
-
-/** The living entries, and the id of the one that signed the record. */
-function livingAndSeal(entries) {
-  const ordered = inOrder(entries);
-  const lives = lessUndone(ordered);
-  const seal = lives.find((entry) => entry.kind === "signed" && understood(entry, KINDS))?.id;
-  return [seal === undefined ? lives : lessUndone(ordered, seal), seal];
+/** The field that a well-formed entry lacks beside another that it has; "" for none. */
+function lacks({ kind, body }) {
+  if (kind === "weighed" && body.reading_mg !== undefined && body.mg === undefined) return "mg";
+  if (kind === "signed" && (body.entries === undefined) !== (body.digest === undefined)) return body.entries ? "digest" : "entries";
+  return "";
 }
 
-/** The state: what the sheet and the journal together say. Never throws for any set of entries. */
-export function fold(sheet, entries) {
-  const [lives, seal] = livingAndSeal(entries);
-  const known = begin(sheet, seal);
-  for (const entry of lives) {
-    if (!understood(entry, KINDS) || !take(known, entry)) known.unread.push(entry.id);
+const readable = (entry) => understood(entry, KINDS) && !lacks(entry);
+const idsOf = (entries) => entries.map(({ id }) => id).sort();
+
+/** What a `signed` says besides the name, for one who has these entries: their ids and their digest. */
+export function seal(entries) {
+  const ordered = inOrder(entries);
+  return { entries: idsOf(ordered), digest: digest(ordered) };
+}
+
+/** What a signing that names nothing seals, if one holds: {signed: its id, entries: ids}; else null. */
+export function frozenSeal(entries, frozen = null) {
+  const { signing, ids } = judge(inOrder(entries), frozen);
+  return signing && !signing.body.entries ? { signed: signing.id, entries: [...ids].sort() } : null;
+}
+
+/** The entries that a record is of, in order: all, or once it is signed the sealed ones and the signing. */
+export function ofRecord({ signed }, entries) {
+  const ordered = inOrder(entries);
+  if (!signed) return ordered;
+  const ids = new Set([...signed.entries, signed.id]);
+  return ordered.filter(({ id }) => ids.has(id));
+}
+
+/** Those of them that live: what the state is folded from. */
+export const toldOf = (state, entries) => lessUndone(ofRecord(state, entries));
+
+/** The signing that holds, the ids of all that it seals, the signings taken back, and those whose digest does not fit. */
+function judge(ordered, frozen) {
+  const judged = { signing: null, ids: new Set(), unsigned: [], unfit: new Set() };
+  const signings = ordered.filter((entry) => entry.kind === "signed" && readable(entry));
+  if (!signings.length) return judged;
+  const place = new Map(ordered.map(({ id }, index) => [id, index]));
+  const undos = new Map();
+  ordered.forEach((entry, index) => {
+    if (entry.kind === "undone" && place.get(entry.body.entry) < index) listOf(undos, entry.body.entry).push(entry);
+  });
+  for (const signing of signings) {
+    let ids = namedBy(signing, frozen);
+    const undo = takenBackBy(signing.id, undos, ids ?? new Set());
+    if (undo) {
+      judged.unsigned.push({ at: undo.at, device: undo.device, name: signing.body.name, signed_at: signing.at, signed_by: signing.device });
+    } else if (!judged.signing) {
+      ids ??= new Set(ordered.slice(0, place.get(signing.id)).map(({ id }) => id));
+      if (fits(signing, ids, ordered, place)) Object.assign(judged, { signing, ids });
+      else judged.unfit.add(signing.id);
+    }
+  }
+  return judged;
+}
+
+/** The ids of all that a signing seals by name; null for all that stands before it. */
+function namedBy({ id, body }, frozen) {
+  const named = body.entries ?? (frozen?.signed === id ? frozen.entries : null);
+  return named && new Set(named.filter((each) => each !== id));
+}
+
+/** What was found to fit, so that a signed run is not reckoned through at every look. */
+const proven = new WeakMap();
+
+/** Whether the entries are those that were signed; who lacks some cannot tell. */
+function fits(signing, ids, ordered, place) {
+  if (signing.body.digest === undefined) return true;
+  const sealed = [...ids].map((id) => ordered[place.get(id)]);
+  if (sealed.includes(undefined)) return true;
+  const known = proven.get(signing);
+  if (known?.length === sealed.length && known.every((entry, index) => entry === sealed[index])) return true;
+  if (digest(sealed) !== signing.body.digest) return false;
+  proven.set(signing, sealed);
+  return true;
+}
+
+/** The undo that takes a signing back; what it sealed itself does not. */
+function takenBackBy(key, undos, sealed) {
+  const reach = (id) => (undos.get(id) ?? []).filter((undo) => !sealed.has(undo.id));
+  const chain = [key];
+  for (const each of chain) chain.push(...reach(each).map(({ id }) => id));
+  const by = new Map();
+  for (const each of chain.reverse()) {
+    const undo = reach(each).find(({ id }) => !by.has(id));
+    if (undo) by.set(each, undo);
+  }
+  return by.get(key);
+}
+
+/**
+ * The state: what the sheet and the journal together say. Never throws for any set of entries.
+ *
+ * frozen: what a signing that names nothing seals, {signed, entries}, as the server keeps it; else null.
+ */
+export function fold(sheet, entries, frozen = null) {
+  const ordered = inOrder(entries);
+  const { signing, ids, unsigned, unfit } = judge(ordered, frozen);
+  const known = begin(sheet, unsigned);
+  const sealed = signing ? ordered.filter(({ id }) => ids.has(id)) : ordered;
+  for (const entry of lessUndone(sealed)) {
+    if (unfit.has(entry.id) || !readable(entry) || !take(known, entry)) known.unread.push(entry.id);
+  }
+  if (signing) {
+    sign(known, signing, idsOf(sealed), ids.size);
+    for (const entry of lessUndone(ordered.filter(({ id }) => !ids.has(id)))) {
+      if (entry === signing || (!unfit.has(entry.id) && readable(entry) && remark(known, entry))) continue;
+      known.unread.push(entry.id);
+    }
   }
   return told(known);
 }
@@ -80,10 +169,9 @@ const byId = (items) => new Map(items.map((item) => [item.id, item]));
 const noughts = (items) => new Map(items.map((item) => [item.id, 0]));
 
 /** What is known before the first entry. The entries then change it, one at a time and in order. */
-function begin(sheet, seal) {
+function begin(sheet, unsigned) {
   return {
     sheet,
-    seal,
     steps: byId(sheet.steps),
     lines: byId(sheet.lines),
     vessels: byId(sheet.vessels),
@@ -124,6 +212,7 @@ function begin(sheet, seal) {
     pictures: [],
     worked: new Map(),
     signed: null,
+    unsigned,
     remarks: [],
     notes: [],
     unread: [],
@@ -137,21 +226,37 @@ function listOf(map, key) {
   return map.get(key);
 }
 
+/** Whether the step, line and vessel that an entry names are on this sheet. */
+function isHere({ steps, lines, vessels }, { kind, body }) {
+  return KINDS.get(kind).every(({ name }) => {
+    const named = name === "step" ? steps : name === "line" ? lines : name === "vessel" ? vessels : null;
+    return !named || body[name] === undefined || named.has(body[name]);
+  });
+}
+
 /** Takes one well-formed entry in; false when it speaks of something not on this sheet. */
 function take(known, entry) {
-  const { at, body } = entry;
-  for (const { name } of KINDS.get(entry.kind)) {
-    const named = name === "step" ? known.steps : name === "line" ? known.lines : name === "vessel" ? known.vessels : null;
-    if (named && body[name] !== undefined && !named.has(body[name])) return false;
-  }
-  if (known.signed) {
-    known.remarks.push({ at, device: entry.device, kind: entry.kind, body });
-    return true;
-  }
-  if (TAKES[entry.kind](known, at, body, entry) === false) return false;
+  const { at, kind, body } = entry;
+  if (!isHere(known, entry) || TAKES[kind](known, at, body, entry) === false) return false;
   known.startedAt ??= at;
   known.lastAt = at;
   return true;
+}
+
+/** Puts one that was not signed beside the record; false when it speaks of something not on this sheet. */
+function remark(known, entry) {
+  if (!isHere(known, entry)) return false;
+  const { id, at, device, kind, body } = entry;
+  known.remarks.push({ id, at, device, kind, body });
+  return true;
+}
+
+/** Closes the record by this signing, which named so many entries, of which these are here. */
+function sign(known, { id, at, device, body }, entries, named) {
+  known.signed = { id, at, device, name: body.name, entries, missing: named - entries.length };
+  known.startedAt ??= at;
+  known.finishedAt ??= at;
+  known.lastAt = at;
 }
 
 function settle(known, step, status, at, why = "") {
@@ -172,8 +277,10 @@ function answerBurst(bursts, answer) {
 
 /** One function a kind. It answers false when the entry makes no sense on this sheet. */
 const TAKES = {
-  weighed(known, at, { line: key, mg = 0 }, { id, device }) {
-    const { vessel, cup } = known.lines.get(key);
+  weighed(known, at, { line: key, mg: told }, { id, device }) {
+    const { vessel, cup, mg: target } = known.lines.get(key);
+    if (told === undefined && target !== null) return false;
+    const mg = told ?? 0;
     if (vessel !== null) {
       if (known.weigh === "tare" && !cup) known.zeroMg.set(vessel, known.vesselMg.get(vessel));
       add(known.vesselMg, vessel, mg);
@@ -319,11 +426,7 @@ const TAKES = {
     known.worked.set(step, ms);
   },
 
-  signed(known, at, { name }, { id, device }) {
-    if (id !== known.seal) return; // another one was taken back, though only after this one
-    known.signed = { at, device, name };
-    known.finishedAt ??= at;
-  },
+  signed() {}, // it was taken back, or seals nothing here
 
   noted(known, at, { step = null, text }, { device }) {
     known.notes.push({ at, device, step, text });
@@ -371,6 +474,7 @@ function told(known) {
     pictures: known.pictures,
     worked: Object.fromEntries(known.worked),
     signed: known.signed,
+    unsigned: known.unsigned,
     remarks: known.remarks,
     notes: known.notes,
     unread: known.unread.sort(),

@@ -4,7 +4,7 @@
  * Masses are whole mg; a lot that is counted (sticks, wrappers) is reckoned in pieces the same way.
  */
 
-import { living } from "./journal.js";
+import { toldOf } from "./journal.js";
 
 const WRAP = "wrap"; // what pieces are wrapped in: gathered like an ingredient, though no sheet lists it
 
@@ -53,7 +53,7 @@ export function useOf(sheet, state, entries) {
   }
   const unread = new Set(state.unread);
   const lastAt = new Map();
-  for (const { id, at, kind, body } of living(entries)) {
+  for (const { id, at, kind, body } of toldOf(state, entries)) {
     if ((kind === "weighed" || kind === "taken_out") && !unread.has(id)) lastAt.set(ingredientOf.get(body.line), at);
   }
   const uses = new Map();

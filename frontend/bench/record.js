@@ -5,7 +5,7 @@
  */
 
 import { handsOn } from "./hands.js";
-import { living } from "./journal.js";
+import { toldOf } from "./journal.js";
 import { useOf } from "./lots.js";
 import { ceiling, halfEven, PPM, product, sum, toDivision } from "./whole.js";
 
@@ -24,8 +24,7 @@ export function record(sheet, state, entries) {
   });
   const stands = (step) => state.steps[step.id];
   const unread = new Set(state.unread);
-  const signedAt = state.signed?.at ?? Infinity;
-  const told = living(entries).filter(({ id, at }) => !unread.has(id) && at <= signedAt);
+  const told = toldOf(state, entries).filter(({ id }) => !unread.has(id));
   const lines = sheet.lines.map((line) => lineRecord(line, state, letters));
   const counts = sheet.steps
     .filter((step) => step.kind === "pieces" && (state.counts[step.id] || stands(step).status === "done"))
@@ -44,7 +43,8 @@ export function record(sheet, state, entries) {
     piece: sheet.piece,
     started_at: state.started_at,
     finished_at: state.finished_at,
-    signed: state.signed,
+    signed: state.signed && { ...state.signed, entries: state.signed.entries.length },
+    unsigned: state.unsigned,
     people: peopleOf(told),
     kit: kitOf(sheet),
     lots: lotsOf(sheet, state, entries),
@@ -143,8 +143,11 @@ function lotsOf(sheet, state, entries) {
   });
 }
 
+/** How long something took: nought, and not less, where a clock was set back meanwhile. */
+const length = (began, ended) => Math.max(0, ended - began);
+
 function waitRecord(step, { ready_at, at }) {
-  const real = at === null ? null : at - ready_at;
+  const real = at === null ? null : length(ready_at, at);
   return {
     word: step.word,
     began_at: ready_at,
@@ -159,7 +162,7 @@ function waitRecord(step, { ready_at, at }) {
 }
 
 function windowRecord(step, openedAt, endedAt) {
-  const real = endedAt === null ? null : endedAt - openedAt;
+  const real = endedAt === null ? null : length(openedAt, endedAt);
   return {
     opened_at: openedAt,
     ended_at: endedAt,

@@ -7,14 +7,15 @@
 //   "picture-taken" { blob, sha256, text }     screen.trouble("…")   screen.said("…")
 
 import { cost } from "../bench/cost.js";
-import { digestText } from "../bench/digest.js";
+import { digest } from "../bench/digest.js";
 import { grams } from "../bench/index.js";
+import { ofRecord } from "../bench/journal.js";
 import { record } from "../bench/record.js";
 import { define, h, setText, show, tell } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
 import { openPad } from "../parts/number-pad.js";
 import { pageHead } from "../parts/page-head.js";
-import { hexOf, photograph } from "../parts/photograph.js";
+import { photograph } from "../parts/photograph.js";
 import { deviationMark } from "../parts/record-bars.js";
 import { balancePart, costPart, factList, kitPart, lotsPart, part, peoplePart, remarksPart, waitsPart, whoOf, yieldPart } from "../parts/record-parts.js";
 import { askNote } from "../parts/sheets.js";
@@ -146,15 +147,15 @@ class RecordScreen extends HTMLElement {
     }
   }
 
-  /** One number over all entries, and how anybody reckons it again. */
-  #digest(run) {
-    const shown = h("code", { class: "digest" }, "\u2026");
-    hexOf(digestText(run.entries)).then((hex) => setText(shown, hex ?? "This page was opened over plain http and may not reckon it; the JSON file has it."));
+  /** One number over the entries that the record is of, and how anybody reckons it again. */
+  #digest({ state, entries }) {
+    const sealed = ofRecord(state, entries);
+    const of = state.signed ? `Of the ${sealed.length - 1} entries that were signed, and the signing.` : `Of all ${sealed.length} entries.`;
     return part(
       "Digest",
-      h("p", { class: "small" }, `Of all ${run.entries.length} entries. One changed, added or taken away gives another.`),
-      h("p", {}, shown),
-      h("p", { class: "soft small" }, "Anybody can reckon it again from the JSON file: each entry as JSON with its keys sorted and no spaces, the entries sorted by id, each followed by a line feed; then SHA-256 of it all. In a terminal:"),
+      h("p", { class: "small" }, `${of} One changed, added or removed gives another.`),
+      h("p", {}, h("code", { class: "digest" }, digest(sealed))),
+      h("p", { class: "soft small" }, "Anybody can check it from the JSON file. Take the entries that “sealed” names, or all. Write each as JSON, keys sorted, no spaces. Sort them by id, end each with a line feed, take SHA-256. In a terminal:"),
       h("pre", { class: "small", tabindex: 0 }, h("code", {}, ONE_LINER)),
     );
   }
@@ -196,7 +197,7 @@ class RecordScreen extends HTMLElement {
 
   /** The record and every entry as one file, with no need of the server. */
   #save(run, told) {
-    const text = JSON.stringify({ format: "bowlside-record/1", record: told, sheet: run.sheet, entries: run.entries }, null, 1);
+    const text = JSON.stringify({ format: "bowlside-record/1", record: told, sheet: run.sheet, sealed: told.signed && ofRecord(run.state, run.entries).map((entry) => entry.id), entries: run.entries }, null, 1);
     const url = URL.createObjectURL(new Blob([text], { type: "application/json" }));
     h("a", { href: url, download: `record-${(told.number ?? run.id).replace(/[^A-Za-z0-9._-]/g, "-")}.json` }).click();
     setTimeout(() => URL.revokeObjectURL(url), MINUTE_MS);
@@ -216,7 +217,7 @@ class RecordScreen extends HTMLElement {
   }
 }
 
-const ONE_LINER = `python3 -c 'import hashlib,json,sys; print(hashlib.sha256("".join(json.dumps(e,sort_keys=True,separators=(",",":"),ensure_ascii=False)+"\\n" for e in sorted(json.load(sys.stdin)["entries"],key=lambda e:e["id"])).encode()).hexdigest())' < record.json`;
+const ONE_LINER = `python3 -c 'import hashlib,json,sys; r=json.load(sys.stdin); print(hashlib.sha256("".join(json.dumps(e,sort_keys=True,separators=(",",":"),ensure_ascii=False)+"\\n" for e in sorted(r["entries"],key=lambda e:e["id"]) if e["id"] in (r.get("sealed") or [e["id"]])).encode()).hexdigest())' < record.json`;
 
 /** The newest counted batches of this run's recipe, the oldest of them first. */
 function batchesOf(run, runs) {

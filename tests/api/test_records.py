@@ -38,11 +38,15 @@ def test_the_digest_is_reckoned_again_by_the_documented_line(
     )
     assert line
     file = tmp_path / "record.json"
-    file.write_bytes(studio.get(f"/runs/{demo}/entries?limit=1000").data)
+    printed = studio.get(f"/runs/{demo}/record").json["digest"]
+    assert printed == bench.digest(studio.get(f"/runs/{demo}/entries?limit=1000").json["entries"])
 
-    reckoned = subprocess.run([sys.executable, "-c", line[1], str(file)], capture_output=True, text=True)
-
-    assert reckoned.stdout.strip() == studio.get(f"/runs/{demo}/record").json["digest"]
+    for remarks in range(2):
+        told = studio.get(f"/runs/{demo}/record")
+        file.write_bytes(told.data)
+        reckoned = subprocess.run([sys.executable, "-c", line[1], str(file)], capture_output=True, text=True)
+        assert (len(told.json["remarks"]), reckoned.stdout.strip()) == (remarks, printed)
+        studio.post(demo, make_entry(demo, at=told.json["signed"]["at"] + 1))
 
 
 @pytest.mark.database("sqlite")

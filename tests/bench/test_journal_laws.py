@@ -7,9 +7,34 @@ import json
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
-from workshop import DEMO_RECIPES, MINUTE, MORNING, THREE_PART, Maker, demo_sheet, entry, untouched
+from workshop import (
+    DEMO_RECIPES,
+    MINUTE,
+    MORNING,
+    THREE_PART,
+    Maker,
+    demo_sheet,
+    entry,
+    make_kit,
+    make_recipe,
+    sheet_of,
+    untouched,
+)
 
-from bench import KINDS, EntryError, canonical, check_entry, fold, now, record
+from bench import (
+    KINDS,
+    EntryError,
+    canonical,
+    check_entry,
+    digest,
+    fold,
+    frozen_seal,
+    now,
+    of_record,
+    record,
+    seal,
+    use_of,
+)
 
 SHEET = demo_sheet(THREE_PART)
 LINES = [line["id"] for line in SHEET["lines"]]
@@ -131,24 +156,142 @@ def test_an_undo_can_be_taken_back_too(entries, fact):
     assert fold(SHEET, [*entries, fact, undo, again]) == fold(SHEET, [*entries, fact])
 
 
-@given(journals(kinds=UNSIGNED), journals(most=8))
-def test_what_was_signed_stands_and_what_comes_later_is_a_remark(entries, later):
-    before = fold(SHEET, entries)
+# What a signing seals
+
+FIGURES = ("lines", "vessels", "bursts", "looks", "counts", "gathered", "measured", "number", "notes")
+
+
+def figures_of(state):
+    """What a signing leaves as it was."""
+    settled = {key: (step["status"], step["at"]) for key, step in state["steps"].items()}
+    return {"settled": settled, **{field: state[field] for field in FIGURES}}
+
+
+def signed_over(entries, at=MORNING + 21 * MINUTE, device="phone", name="M. Marlwick", **other):
+    return entry("signed", at, device, name=name, **{**seal(entries), **other})
+
+
+def record_of(entries, frozen=None):
+    """All of a record that must stand, its digest and its lots' use, but for what is told beside it."""
+    state = fold(SHEET, entries, frozen)
+    told = record(SHEET, state, entries)
+    beside = {key: told.pop(key) for key in ("remarks", "unread", "unsigned")}
+    stands = {**told, "digest": digest(of_record(state, entries)), "uses": use_of(SHEET, state, entries)}
+    return canonical(stands), beside
+
+
+@st.composite
+def later_entries(draw, signing, entries):
+    """Anything at any instant from any device, signings and undos of the sealed ones too, but none of the signing."""
+    anywhen = st.integers(0, MORNING + 500 * MINUTE) | st.just(signing["at"])
+    later = [{**each, "at": draw(anywhen)} for each in draw(st.lists(facts(UNSIGNED), max_size=12))]
+    for target in draw(st.lists(st.sampled_from([*entries, *later, {"id": "gone"}]), max_size=6)):
+        later.append(entry("undone", draw(anywhen), draw(devices), entry=target["id"]))
+    later.append(entry("signed", signing["at"] + draw(st.integers(1, 10**9)), name="Too late", **seal(later)))
+    return later
+
+
+@given(journals(kinds=UNSIGNED), st.data())
+def test_nothing_that_was_not_signed_changes_a_signed_record(entries, data):
+    signing = signed_over(entries)
+    stands, beside = record_of([*entries, signing])
+    later = data.draw(later_entries(signing, entries))
+
+    after, beside_after = record_of(data.draw(st.permutations([*entries, signing, *later])))
+
+    assert after == stands
+    assert beside["remarks"] == [] and beside_after["unsigned"] == []
+    told = {each["id"] for each in beside_after["remarks"]} | set(beside_after["unread"])
+    undone = {each["body"]["entry"] for each in later if each["kind"] == "undone"}
+    assert {each["id"] for each in later} - told <= undone | {
+        each["id"] for each in later if each["kind"] == "undone"
+    }
+
+
+@given(journals(), journals(most=8), st.data())
+def test_two_that_sign_with_no_network_agree_whoever_hears_what_first(entries, others, data):
+    """Each seals what it has; when both have everything, in whatever order it came, they say the same."""
+    cut = data.draw(st.integers(0, len(entries)))
+    one, other = [*entries], [*entries[:cut], *others]
+    one.append(signed_over(one, data.draw(instants), "phone"))
+    other.append(signed_over(other, data.draw(instants), "tablet", "The helper"))
+    everything = one + other
+
+    said = canonical(fold(SHEET, everything))
+
+    assert canonical(fold(SHEET, data.draw(st.permutations(everything)))) == said
+
+
+@given(journals(kinds=UNSIGNED), st.data())
+def test_who_lacks_some_of_what_was_signed_takes_what_is_here_and_says_so(entries, data):
+    signing = signed_over(entries)
+    here = data.draw(st.lists(st.sampled_from(entries), unique_by=id)) if entries else []
+
+    state = fold(SHEET, [*here, signing])
+
+    assert state["signed"]["missing"] == len(signing["body"]["entries"]) - len(here)
+    assert state["signed"]["entries"] == sorted(each["id"] for each in here)
+    before = fold(SHEET, here)
+    assert figures_of(state) == figures_of(before)
+
+
+@given(journals(kinds=UNSIGNED), facts(UNSIGNED))
+def test_an_undo_within_what_was_signed_takes_back_within_it(entries, fact):
+    undo = entry("undone", fact["at"] + 1, entry=fact["id"])
+    all_of_it = [*entries, fact, undo]
+    before = fold(SHEET, all_of_it)
+
+    state = fold(SHEET, [*all_of_it, signed_over(all_of_it)])
+
+    assert figures_of(state) == figures_of(before)
+
+
+def test_a_signing_whose_digest_does_not_fit_seals_nothing():
+    pour = entry("weighed", MORNING, line=LINES[0], mg=500)
+    signing = signed_over([pour], digest="0" * 64)
+
+    state = fold(SHEET, [pour, signing])
+
+    assert state["signed"] is None and state["unread"] == [signing["id"]]
+
+
+def test_of_two_signings_the_first_that_was_not_taken_back_holds():
+    pour = entry("weighed", MORNING, line=LINES[0], mg=500)
+    first, second = signed_over([pour], MORNING + 1), signed_over([pour], MORNING + 2, name="The helper")
+    back = entry("undone", MORNING + 3, "tablet", entry=first["id"])
+
+    assert fold(SHEET, [pour, second, first])["signed"]["name"] == "M. Marlwick"
+    opened = fold(SHEET, [pour, second, first, back])
+    assert opened["signed"]["name"] == "The helper"
+    assert opened["unsigned"] == [
+        {
+            "at": MORNING + 3,
+            "device": "tablet",
+            "name": "M. Marlwick",
+            "signed_at": MORNING + 1,
+            "signed_by": "phone",
+        }
+    ]
+
+
+@given(journals(kinds=UNSIGNED), st.data())
+def test_a_signing_that_names_nothing_goes_by_the_set_that_was_kept_for_it(entries, data):
+    """As an earlier version signed: what stood before it, whatever comes to stand before it later."""
     signing = entry("signed", MORNING + 21 * MINUTE, name="M. Marlwick")
-    for each in later:
-        each["at"] += 22 * MINUTE
+    kept = frozen_seal([*entries, signing])
+    assert kept == {"signed": signing["id"], "entries": seal(entries)["entries"]}
+    stands, _ = record_of([*entries, signing])
+    assert json.loads(stands)["digest"] == digest([*entries, signing])
+    assert figures_of(fold(SHEET, [*entries, signing])) == figures_of(fold(SHEET, entries))
 
-    state = fold(SHEET, [*entries, signing, *later])
+    later = data.draw(later_entries(signing, entries))
 
-    assert state["signed"]["name"] == "M. Marlwick"
-    assert all(remark["at"] > signing["at"] for remark in state["remarks"])
-    for field in ("lines", "vessels", "bursts", "looks", "counts", "gathered", "measured", "number", "notes"):
-        assert state[field] == before[field]
+    assert record_of([*entries, signing, *later], kept)[0] == stands
 
 
 def test_a_signing_can_be_taken_back_and_nothing_it_signed():
     pour = entry("weighed", MORNING, line=LINES[0], mg=500)
-    signing = entry("signed", MORNING + 1, name="M. Marlwick")
+    signing = signed_over([pour], MORNING + 1)
     late = entry("undone", MORNING + 2, entry=pour["id"])
     unsigned = entry("undone", MORNING + 3, entry=signing["id"])
 
@@ -159,6 +302,39 @@ def test_a_signing_can_be_taken_back_and_nothing_it_signed():
     opened = fold(SHEET, [pour, signing, late, unsigned])
     assert opened["signed"] is None
     assert opened["lines"][LINES[0]]["in_mg"] == 0
+
+
+@pytest.mark.parametrize(
+    ("kind", "body", "where"),
+    [
+        ("signed", {"name": "M.", "entries": []}, "body.digest"),
+        ("signed", {"name": "M.", "digest": "0" * 64}, "body.entries"),
+        ("signed", {"name": "M.", "entries": ["b", "a"], "digest": "0" * 64}, "body.entries"),
+        ("signed", {"name": "M.", "entries": ["a", "a"], "digest": "0" * 64}, "body.entries"),
+        ("weighed", {"line": LINES[0], "reading_mg": 738_000}, "body.mg"),
+    ],
+)
+def test_what_lacks_its_other_half_is_refused_and_never_read(kind, body, where):
+    half = entry(kind, **body)
+
+    with pytest.raises(EntryError) as fault:
+        check_entry(half)
+
+    assert fault.value.where == where
+    assert fold(SHEET, [half])["unread"] == [half["id"]]
+
+
+def test_a_weighing_without_its_mass_is_unread_and_does_nothing():
+    """A line of no mass, in spoons or to texture, is in without one."""
+    pour = entry("weighed", line=LINES[0])
+
+    state = fold(SHEET, [pour])
+
+    assert state["unread"] == [pour["id"]]
+    assert canonical({**state, "unread": []}) == canonical(fold(SHEET, []))
+    sheet = sheet_of(make_recipe("100 g", "to texture"), make_kit())
+    loose = next(line["id"] for line in sheet["lines"] if line["mg"] is None)
+    assert fold(sheet, [entry("weighed", line=loose)])["lines"][loose]["status"] == "in"
 
 
 def test_the_first_number_stands_and_the_others_are_told():

@@ -88,7 +88,7 @@ ONE_LINER = re.search(
 def test_anyone_can_reckon_the_digest_with_the_line_in_the_guide(tmp_path):
     assert ONE_LINER
     entries = [entry("noted", MORNING, text="Größer \x7f 🛁 “quoted”\n"), entry("finished", MORNING - 1)]
-    (tmp_path / "record.json").write_text(json.dumps({"entries": entries}), "utf-8")
+    (tmp_path / "record.json").write_text(json.dumps({"entries": entries, "sealed": None}), "utf-8")
 
     command = shlex.split(ONE_LINER[0])
     reckoned = subprocess.run(command, cwd=tmp_path, capture_output=True, text=True, timeout=20, check=True)

@@ -198,11 +198,13 @@ def test_once_it_is_signed_what_is_said_is_a_remark(phone: Page) -> None:
     record.get_by_role("button", name="Sign the record").click()
     expect(record.locator(".facts").first).to_contain_text("A. Maker")
 
+    printed = phone.locator(".digest").inner_text()
     record.get_by_role("button", name="Add a remark").click()
     phone.get_by_role("dialog").get_by_label("A remark").fill("One cracked in the post.")
     phone.get_by_role("button", name="Keep it").click()
     expect(part(phone, "Remarks after signing")).to_contain_text("One cracked in the post.")
     expect(part(phone, "Notes")).not_to_contain_text("cracked")
+    expect(phone.locator(".digest")).to_have_text(printed)
 
 
 def test_its_digest_is_the_references_and_its_own_one_liner_reckons_it_again(phone: Page) -> None:

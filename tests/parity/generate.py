@@ -14,7 +14,7 @@ from pathlib import Path
 from random import Random
 from typing import Any
 
-from bench import BenchError, choose_size, fold, make_sheet, now, read_kit, read_recipe
+from bench import BenchError, choose_size, fold, make_sheet, now, read_kit, read_recipe, seal
 from bench.journal import KINDS
 from bench.shelf import SHELF_KINDS
 
@@ -30,7 +30,14 @@ def generate(rng: Random) -> Json:
     recipe = _demo_recipe(rng) if rng.random() < 0.2 else _recipe(rng)
     kit = _demo_kit() if rng.random() < 0.2 else _kit(rng)
     request = _request(rng, recipe, kit)
-    case = {"recipe": recipe, "kit": kit, "request": request, "entries": [], "instants": [START]}
+    case = {
+        "recipe": recipe,
+        "kit": kit,
+        "request": request,
+        "entries": [],
+        "instants": [START],
+        "frozen": None,
+    }
     case |= {"shelf": _shelf(rng, recipe), "uses": {f"lot-{number}": _uses(rng) for number in (1, 2)}}
     case["settings"] = {"currency": rng.choice(["EUR", "JPY"]), "hourly_rate": "18.5", "wrap_cost": "0.075"}
     case["labelled"] = _labelled(rng, list(recipe["ingredients"]))
@@ -42,7 +49,11 @@ def generate(rng: Random) -> Json:
     entries = _likely_entries(rng, sheet)
     if rng.random() < 0.6:
         entries = _made_hostile(rng, sheet, entries)
+    if rng.random() < 0.5:
+        entries = _signed_over(rng, sheet, entries)
     case["entries"] = entries
+    case["frozen"] = _frozen(rng, entries)
+    case["tame"] = tame(entries)
     case["instants"] = _instants(rng, fold(sheet, entries))
     return case
 
@@ -500,6 +511,63 @@ def _made_hostile(rng: Random, sheet: Json, entries: list[Json]) -> list[Json]:
     return made
 
 
+def tame(entries: list[Any]) -> list[Any]:
+    """Those whose numbers JavaScript writes as Python does: the server keeps no others, so none is ever signed."""
+
+    def fits(value: Any) -> bool:
+        if isinstance(value, dict | list):
+            return all(fits(each) for each in (value.values() if isinstance(value, dict) else value))
+        return not isinstance(value, float) and (not isinstance(value, int) or abs(value) < 2**53)
+
+    return [each for each in entries if fits(each)]
+
+
+def _signed_over(rng: Random, sheet: Json, entries: list[Any]) -> list[Any]:
+    """The same journal, signed over what some devices had by then, with more before, after and against it."""
+    pen = _Pen(rng)
+    pen.count = 7000
+    made = list(entries)
+    for _ in range(rng.choice([1, 1, 1, 2, 3])):
+        had = [each for each in tame(made) if rng.random() < rng.choice([0.7, 1])]
+        sealed = seal(had)
+        if rng.random() < 0.2:  # one that is not here, or another's digest
+            odd = rng.choice([{"entries": sorted({*sealed["entries"], "gone"})}, {"digest": "0" * 64}])
+            sealed |= odd
+        pen.at = START + rng.choice([0, 10**6, 10**8])
+        signing = pen.entry("signed", {"name": rng.choice(["M.", "A."]), **sealed})
+        if rng.random() < 0.1:
+            del signing["body"][rng.choice(["entries", "digest", "name"])]
+        made.append(signing)
+        if rng.random() < 0.3:
+            made.append(pen.entry("undone", {"entry": signing["id"]}))
+            if rng.random() < 0.3:
+                made.append(pen.entry("undone", {"entry": made[-1]["id"]}))
+        for _ in range(rng.choice([0, 3, 20])):
+            pen.at = START + rng.randrange(10**8)
+            made.append(_strange(rng, sheet, pen))
+        targets = [each["id"] for each in made if isinstance(each, dict) and "id" in each]
+        for _ in range(rng.choice([0, 2])):
+            made.append(pen.entry("undone", {"entry": rng.choice(targets)}))
+    rng.shuffle(made)
+    return made
+
+
+def _frozen(rng: Random, entries: list[Any]) -> Json | None:
+    """What the server keeps for a signing that names nothing; now and then for one that is not here."""
+    signings = [
+        each["id"]
+        for each in entries
+        if isinstance(each, dict) and each.get("kind") == "signed" and each["body"]
+    ]
+    if not signings or rng.random() < 0.5:
+        return None
+    ids = {each for each in seal([each for each in entries if rng.random() < 0.6])["entries"]}
+    return {
+        "signed": rng.choice([*signings, "gone"]),
+        "entries": sorted(ids | {"gone"} if rng.random() < 0.3 else ids),
+    }
+
+
 def _strange(rng: Random, sheet: Json, pen: _Pen) -> Json:
     if rng.random() < 0.1:  # a whole round made a thousand times more, or next to nothing
         num, den = rng.choice([(1000, 1), (1, 10**12), (7, 3), (10**12, 10**9)])
@@ -540,6 +608,7 @@ def _value(rng: Random, sheet: Json, field: str, wanted: str) -> Any:
         "key": lambda: rng.choice(["lot-1", "lot-2", "tool.whisk", "__proto__", "bench", "two words"]),
         "uuid": lambda: rng.choice([PICTURE, PICTURE, PICTURE.upper(), "p1"]),
         "sha256": lambda: rng.choice(["ab" * 32, "AB" * 32, "ab"]),
+        "ids": lambda: rng.choice([[], ["0190-a5001"], ["a", "b"], ["b", "a"], ["a", "a"], ["", "b"], [1]]),
         "span": lambda: rng.choice([1, 15_000, 10 * MINUTE, 366 * 86_400_000, 366 * 86_400_001]),
     }[wanted]()
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from hashlib import sha256
 from typing import Any
 
 from bench import (
@@ -13,6 +14,7 @@ from bench import (
     dryness,
     dryness_of,
     fold,
+    frozen_seal,
     gather,
     if_you_stop,
     last_times,
@@ -23,10 +25,12 @@ from bench import (
     money_text,
     next_step,
     now,
+    of_record,
     quantities,
     read_money,
     read_recipe,
     record,
+    seal,
     shelf,
     tasks_of,
     waits,
@@ -120,6 +124,7 @@ CALLS = {
     "net_text": net_text,
     "least_heights": least_heights,
     "digest_text": digest_text,
+    "sha256": lambda text: sha256(text.encode()).hexdigest(),
 }
 REF = {"id": "recipe-1", "version": 1}
 
@@ -159,15 +164,19 @@ def batch(case: Json) -> Json:
         sheet = make_sheet(case["recipe"], REF, sized["size"], case["kit"])
     except BenchError as error:
         return {"error": {"where": error.where, "says": error.says}}
-    state = fold(sheet, case["entries"])
+    frozen = case["frozen"]
+    state = fold(sheet, case["entries"], frozen)
     stock = shelf.fold_shelf(case["shelf"])
     told = record(sheet, state, case["entries"])
-    half = record(sheet, fold(sheet, case["entries"][1:]), case["entries"][1:])
+    half = record(sheet, fold(sheet, case["entries"][1:], frozen), case["entries"][1:])
     return {
         "days": [day_of(case["recipe"], sheet, state, at) for at in case["instants"][:1]],
         "sized": sized,
         "sheet": sheet,
         "state": state,
+        "of_record": [each["id"] for each in of_record(state, case["entries"])],
+        "seal": seal(case["tame"]),
+        "frozen": frozen_seal(case["entries"], frozen),
         "now": [now(sheet, state, at) for at in case["instants"]],
         "record": told,
         "cost": cost(

@@ -9,12 +9,14 @@ import { digestText } from "/bench/digest.js";
 import { dryness, drynessOf } from "/bench/dryness.js";
 import { ifYouStop, nextStep } from "/bench/foresight.js";
 import { gather } from "/bench/gather.js";
+import { frozenSeal, ofRecord, seal } from "/bench/journal.js";
 import { label, leastHeights, namesIn, netText } from "/bench/label.js";
 import { lastTimes, learned } from "/bench/last-time.js";
 import { Day, Layout } from "/bench/layout.js";
 import { pick, useOf } from "/bench/lots.js";
 import { record } from "/bench/record.js";
 import { foldShelf, leftOf, plain } from "/bench/shelf.js";
+import { sha256 } from "/bench/sha256.js";
 import { makeProblem, tasksOf } from "/bench/tasks.js";
 import { halfEven, perCent, shareOut, times } from "/bench/whole.js";
 
@@ -92,6 +94,7 @@ const CALLS = {
   net_text: netText,
   least_heights: leastHeights,
   digest_text: digestText,
+  sha256,
 };
 
 /** What the error says, when the trade's own; any other error is a fault of the code. */
@@ -109,17 +112,18 @@ export function call({ call: name, with: given }) {
 }
 
 /** A batch from its size to its record, with what the shelf says to gather and what was used of it. */
-export function batch({ recipe, kit, request, entries, instants, shelf, uses, labelled, settings }) {
+export function batch({ recipe, kit, request, entries, instants, shelf, uses, labelled, settings, frozen, tame }) {
   return orError(() => {
     const sized = bench.chooseSize(recipe, kit, request);
     const sheet = bench.makeSheet(recipe, { id: "recipe-1", version: 1 }, sized.size, kit);
-    const state = bench.fold(sheet, entries);
+    const state = bench.fold(sheet, entries, frozen);
     const said = instants.map((at) => bench.now(sheet, state, at));
     const stock = foldShelf(shelf);
     const told = record(sheet, state, entries);
-    const half = record(sheet, bench.fold(sheet, entries.slice(1)), entries.slice(1));
+    const half = record(sheet, bench.fold(sheet, entries.slice(1), frozen), entries.slice(1));
     return {
       days: instants.slice(0, 1).map((at) => dayOf(recipe, sheet, state, at)),
+      of_record: ofRecord(state, entries).map(({ id }) => id), seal: seal(tame), frozen: frozenSeal(entries, frozen),
       sized, sheet, state, now: said, record: told, shelf: stock,
       uses: useOf(sheet, state, entries), gather: gather(recipe, sheet, state, stock, uses, "2026-11-25"),
       cost: cost(told, stock, { ...settings, without_tax: entries.length % 2 > 0 }, { JPY: 0 }),

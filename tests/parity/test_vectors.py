@@ -15,6 +15,7 @@ from typing import Any
 import pytest
 
 from bench import canonical, read_kit, read_recipe
+from tests.parity.generate import tame
 from tests.parity.python_side import batch, call
 
 Json = dict[str, Any]
@@ -58,6 +59,8 @@ def _batch_of(data: Json) -> Json:
         "uses": data.get("uses", {}),
         "settings": data.get("settings", {"currency": "EUR", "hourly_rate": "18.5"}),
         "labelled": data.get("labelled", {}),
+        "frozen": data.get("frozen"),
+        "tame": tame(_written_out(data.get("entries", []))),
     }
 
 
