@@ -8,34 +8,35 @@ parent is.
 
 from __future__ import annotations
 
+import asyncio
 import errno
 import gc
 import os
+import resource
 import signal
 import socket
 import threading
-import time
 from collections.abc import Callable
+from ssl import SSLContext
 from typing import Any
 
 from flask import Flask
 from gunicorn.app.base import BaseApplication
 from gunicorn.arbiter import Arbiter
 from gunicorn.glogging import Logger
-from gunicorn.workers.gthread import TConn, ThreadWorker
+from gunicorn.workers.base import Worker as BaseWorker
 
 from api import logs
 from api.door.authority import Certificate
+from api.door.keeper import DoorKeeper
+from api.edge.keeper import Keeper
+from api.edge.serving import LOOK_S, Edge
 from api.porter import Porter
+from api.security import DATA
 
-THREADS = 64  # a phone that listens for news holds one
-KEEP_ALIVE_SECONDS = 20
-HEAD_SECONDS = 20
-BODY_SECONDS = 120  # a studio's whole file over a poor network takes less
+BACKLOG = 1024
+OPEN_FILES = 8192
 LEAVE_SECONDS = 1
-REFUSED_SECONDS = 10
-REFUSED_BYTES = 128 * 1024 * 1024
-BODILESS = frozenset({"GET", "HEAD"})
 NO_IPV6 = (errno.EAFNOSUPPORT, errno.EADDRNOTAVAIL)
 
 
@@ -48,7 +49,7 @@ def take_sockets(hosts: tuple[str, ...], port: int) -> list[socket.socket]:
     for host in hosts:
         family = socket.AF_INET6 if ":" in host else socket.AF_INET
         try:
-            taken.append(socket.create_server((host, port), family=family, backlog=256))
+            taken.append(socket.create_server((host, port), family=family, backlog=BACKLOG))
         except OSError as error:
             if family != socket.AF_INET6 or error.errno not in NO_IPV6:
                 raise
@@ -60,6 +61,13 @@ def take_sockets(hosts: tuple[str, ...], port: int) -> list[socket.socket]:
 def port_of(sockets: list[socket.socket]) -> int:
     port: int = sockets[0].getsockname()[1]
     return port
+
+
+def raise_open_files() -> None:
+    """Each connection is a file, and many systems allow 1,024 at first."""
+    soft, hard = resource.getrlimit(resource.RLIMIT_NOFILE)
+    wanted = OPEN_FILES if hard == resource.RLIM_INFINITY else min(OPEN_FILES, hard)
+    resource.setrlimit(resource.RLIMIT_NOFILE, (max(soft, wanted), hard))
 
 
 def serve(
@@ -74,29 +82,21 @@ def serve(
 
     With a certificate by TLS, without one plainly. `ready` is called once, when whoever asks is answered.
     """
+    around: dict[str, Any] = {"keeper": DoorKeeper(app) if "BOWLSIDE" in app.config else Keeper()}
+    if certificate:
+        around["context"] = staticmethod(certificate.context)
+    raise_open_files()
     options: dict[str, Any] = {
         "bind": [f"fd://{each.detach()}" for each in sockets],
         "workers": app.config["BOWLSIDE"].workers if "BOWLSIDE" in app.config else 1,
-        "worker_class": Worker,
-        "threads": THREADS,
-        "keepalive": KEEP_ALIVE_SECONDS,
+        "worker_class": type("Worker", (Worker,), around),
         "graceful_timeout": 2 * LEAVE_SECONDS,
-        # As a warning gunicorn logs what it could not read, and that may be a header with a secret.
         "loglevel": "error",
         "logger_class": ServerLog,
         "control_socket_disable": True,
-        # What proxies say of a request is read in one place, api/door, and never by default.
-        "forwarded_allow_ips": "",
-        "secure_scheme_headers": {},
-        "forwarder_headers": "",
         "post_fork": lambda _master, _worker: porter.let_go() if porter else None,
         "post_worker_init": lambda worker: ready() if worker.age == 1 else None,
     }
-    if certificate:
-        options |= {
-            "certfile": str(certificate.file),
-            "ssl_context": lambda _config, _default: certificate.context(),
-        }
     # What is loaded by now stays; the collector need not go through it again and again.
     gc.collect()
     gc.freeze()
@@ -158,56 +158,44 @@ class Master(Arbiter):
         super().stop(graceful)
 
 
-class Worker(ThreadWorker):
-    """Answers requests. One that is not there in time is cut off, so that no thread waits for ever."""
+class Worker(BaseWorker):
+    """Answers requests: the edge (api/edge), with a loop of its own, around the application."""
 
-    def __init__(self, *given: Any) -> None:
-        super().__init__(*given)
-        self._due: dict[TConn, float] = {}
+    keeper: Keeper
+    context: staticmethod[[], SSLContext] | None = None
 
-    def handle(self, connection: TConn) -> Any:
-        self._due[connection] = time.monotonic() + HEAD_SECONDS
-        try:
-            return super().handle(connection)
-        finally:
-            self._due.pop(connection, None)
+    def run(self) -> None:
+        asyncio.run(self._serve())
 
-    def handle_request(self, request: Any, connection: TConn) -> bool:
-        if request.method in BODILESS:
-            del self._due[connection]  # its answer may last, as the live line's does
-        else:
-            self._due[connection] = time.monotonic() + BODY_SECONDS
-        keep: bool = super().handle_request(request, connection)
-        if request.method not in BODILESS:
-            # A browser takes a connection closed while it sends for no answer at all: let one whose
-            # request was refused send to the end, within reason.
-            until = time.monotonic() + REFUSED_SECONDS
-            keep &= connection.parser.finish_body(deadline=until, max_bytes=REFUSED_BYTES)
-        return keep
-
-    def notify(self) -> None:
-        """Called about once a second."""
-        super().notify()
-        now = time.monotonic()
-        for connection in [each for each, due in list(self._due.items()) if now > due]:
-            if self._due.pop(connection, 0.0):
-                # Not the TLS socket's own shutdown, which is not for another thread to call.
-                socket.socket.shutdown(connection.sock, socket.SHUT_RDWR)
+    async def _serve(self) -> None:
+        edge = Edge(
+            self.wsgi,
+            self.keeper,
+            self.context,
+            every_answer=[(name.encode(), value.encode()) for name, value in DATA],
+            log=self.log.error_log,
+        )
+        edge.listen(self.sockets)
+        while self.alive and self._is_parent_alive():
+            self.notify()
+            edge.look()
+            await asyncio.sleep(LOOK_S)
+        self._leave_soon()
+        await edge.leave(LEAVE_SECONDS)
+        os._exit(0)  # a thread that is still at work is waited for no longer
 
     def handle_exit(self, signum: int, frame: Any) -> None:
+        self.alive = False
         self._leave_soon()
-        super().handle_exit(signum, frame)
 
     handle_quit = handle_exit
 
-    def is_parent_alive(self) -> bool:
-        alive: bool = super().is_parent_alive()
-        if not alive:
-            self._leave_soon()
+    def _is_parent_alive(self) -> bool:
+        alive: bool = self.ppid == os.getppid()
         return alive
 
     def _leave_soon(self) -> None:
         """Finish what is being answered, and go, though a phone may still listen for news."""
-        going = threading.Timer(LEAVE_SECONDS, os._exit, [0])
+        going = threading.Timer(LEAVE_SECONDS + 2 * LOOK_S, os._exit, [0])
         going.daemon = True
         going.start()

@@ -170,7 +170,12 @@ def refuse_helper(device: DeviceRow) -> NoReturn:
 
 def known_device() -> DeviceRow | None:
     """The device of this request's cookie, shut out or not; None for no cookie, a wrong or an old one."""
-    device_id, _, secret = request.cookies.get(COOKIE, "").partition(".")
+    return device_of(request.cookies.get(COOKIE, ""))
+
+
+def device_of(cookie: str) -> DeviceRow | None:
+    """The device that has this cookie, shut out or not."""
+    device_id, _, secret = cookie.partition(".")
     row = read_row(BY_ID, {"id": device_id}) if secret and "\0" not in device_id else None
     if row is None:
         return None

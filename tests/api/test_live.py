@@ -17,7 +17,9 @@ from sqlalchemy import text
 from werkzeug.serving import make_server
 
 from api import create_app, live, store
+from api.door.keeper import DoorKeeper
 from api.store import writing
+from tests.api.edges import eventually, running
 from tests.api.studio import Studio
 from tests.api.test_served import ask
 from tests.make import Clock, make_entry, make_run, uuid4
@@ -165,7 +167,7 @@ def test_when_nothing_moves_it_breathes(app: Any, monkeypatch: pytest.MonkeyPatc
         assert [next(line), next(line), next(line)] == [b":", b"\n\n", b":"]
 
 
-def test_only_so_many_lines_are_held_so_that_threads_are_left_to_answer(
+def test_only_so_many_lines_are_held_and_the_rest_ask_now_and_then(
     app: Any, client: Any, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setattr(live, "MOST_LINES", 1)
@@ -175,6 +177,89 @@ def test_only_so_many_lines_are_held_so_that_threads_are_left_to_answer(
 
     assert (refused.status_code, refused.headers["Retry-After"]) == (503, "60")
     assert refused.mimetype == "application/problem+json"
+
+
+def test_of_many_who_ask_for_a_line_at_once_no_more_get_one_than_there_are(
+    app: Any, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Checked and then taken, all of them got one: the check must be the taking."""
+    monkeypatch.setattr(live, "MOST_LINES", 20)
+    lines, taken, at_once = app.extensions[live.LINES], [], threading.Barrier(50)
+
+    def take() -> None:
+        at_once.wait()
+        taken.append(lines.take(""))
+
+    threads = [threading.Thread(target=take) for _ in range(50)]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
+
+    held = [line for line in taken if line]
+    assert (len(taken), len(held)) == (50, 20)
+    for line in held:
+        line.leave()
+    again = lines.take("")
+    assert again is not None
+    again.leave()
+
+
+def test_a_device_with_many_lines_loses_its_oldest(app: Any) -> None:
+    lines = app.extensions[live.LINES]
+    own = [lines.take("phone") for _ in range(live.MOST_OF_ONE + 1)]
+    other = lines.take("tablet")
+
+    assert own[0].next_piece() is None
+    assert None not in [line.next_piece() for line in [*own[1:], other]]
+    for line in [*own, other]:
+        line.leave()
+
+
+def test_when_all_lines_are_held_one_with_none_gets_one_of_who_has_most(
+    app: Any, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(live, "MOST_LINES", 4)
+    lines = app.extensions[live.LINES]
+    phone, tablet = [lines.take("phone") for _ in range(3)], lines.take("tablet")
+
+    newcomer = lines.take("newcomer")
+
+    assert newcomer is not None and phone[0].next_piece() is None and tablet.next_piece() is not None
+    assert lines.take("another") is not None and lines.take("one more") is None
+    for line in list(lines._held):
+        line.leave()
+
+
+def test_two_hundred_lines_at_once_hold_no_thread_and_hear_soon(app: Any, studio: Studio) -> None:
+    run = studio.with_run()
+    ask_for_line = b"GET /api/v1/live HTTP/1.1\r\nHost: localhost\r\n\r\n"
+    with running(app, DoorKeeper(app)) as at:
+        clients = [at.connect() for _ in range(200)]
+        for client in clients:
+            client.sendall(ask_for_line)
+        for client in clients:
+            hear(client, b"data: ")
+        threads = threading.active_count()
+        studio.post(run, make_entry(run))
+        began = time.monotonic()
+        for client in clients:
+            hear(client, b'"reach": 1')
+        took = time.monotonic() - began
+        assert at.ask(b"GET /api/v1/clock HTTP/1.1\r\nHost: localhost\r\n\r\n")[0] == 200
+        for client in clients:
+            client.close()
+        eventually(lambda: not app.extensions[live.LINES]._held)
+
+    assert threads < 60
+    assert took < 1
+
+
+def hear(client: socket.socket, what: bytes) -> None:
+    heard = b""
+    while what not in heard:
+        heard += client.recv(4096)
+        assert heard
 
 
 def test_it_reaches_the_browser_as_it_is_said(app: Any) -> None:

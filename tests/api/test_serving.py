@@ -1,23 +1,18 @@
-"""The server's processes: who replaces whom, who leaves with whom, and how soon; and what is cut off."""
+"""The server's processes: who replaces whom, who leaves with whom, and how soon."""
 
 from __future__ import annotations
 
 import signal
 import socket
-import threading
 import time
 from collections.abc import Callable, Iterator
 from pathlib import Path
-from unittest.mock import Mock
 from urllib.parse import urlsplit
 
 import psutil
 import pytest
-from gunicorn.config import Config
-from gunicorn.workers.gthread import TConn
 
-from api import serving
-from api.serving import Worker, port_of, take_sockets
+from api.serving import port_of, take_sockets
 from tests.api.test_served import ask
 from tests.servers import Server, bowlside
 
@@ -123,26 +118,3 @@ def test_a_port_that_is_taken_is_an_error() -> None:
 
     with pytest.raises(OSError):
         take_sockets(("127.0.0.1",), port_of(taken))
-
-
-@pytest.mark.parametrize(
-    ("limit", "sent"),
-    [
-        ("HEAD_SECONDS", b"GET / HTTP/1.1\r\nHost: "),
-        ("BODY_SECONDS", b"POST / HTTP/1.1\r\nHost: x\r\nContent-Length: 9\r\n\r\nhalf"),
-    ],
-)
-def test_one_who_never_ends_a_request_is_cut_off(
-    monkeypatch: pytest.MonkeyPatch, limit: str, sent: bytes
-) -> None:
-    monkeypatch.setattr(serving, limit, 0)
-    worker = Worker(1, 1, [], None, 30, Config(), Mock())
-    worker.wsgi = lambda environ, _: environ["wsgi.input"].read()
-    ours, theirs = socket.socketpair()
-    theirs.sendall(sent)
-    waiting = threading.Thread(target=worker.handle, args=[TConn(worker.cfg, ours, ("", 0), ("", 0))])
-    waiting.start()
-
-    eventually(lambda: worker.notify() or not waiting.is_alive())
-
-    assert theirs.recv(100) == b""

@@ -11,6 +11,7 @@ from tests.perf.registry import FIGURES
 MODULES = (
     "http_figures",
     "crowd_figures",
+    "stranger_figures",
     "record_figures",
     "bench_figures",
     "check_figures",
