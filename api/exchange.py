@@ -31,7 +31,7 @@ from api.schemas import Imported, SettingsWritten, StudioExport
 from api.store import reading, writing
 from api.studio_settings import SETTINGS
 from api.tables import Entry, RecipeVersion, Run, ShelfEntry
-from api.wire import Blueprint, answer, read_document
+from api.wire import Blueprint, answer, read_document, unkept
 from bench import BenchError, canonical
 
 blueprint = Blueprint("exchange", __name__, description="Everything in and out, and the schemas")
@@ -80,7 +80,7 @@ class Tally:
 @blueprint.response(200, StudioExport)
 def get_export() -> Response:
     """The whole studio, less its pictures: recipes with all versions, kit, bench hours, settings, shelf, runs with journals."""
-    return answer(export_all())
+    return unkept(answer(export_all()))
 
 
 @blueprint.post("/import")

@@ -11,6 +11,7 @@ from sqlalchemy import Connection, select, text
 
 import bench
 from api import shelf
+from api.door.gate import is_helper
 from api.errors import not_found
 from api.said import IngredientPage, IngredientWhole, Lot, LotPage, Trace
 from api.schemas import LotQuery, PageQuery
@@ -134,7 +135,10 @@ def recall(lot_id: str) -> Response:
 
 
 def lots_with_left(connection: Connection, lots: dict[str, Any]) -> list[dict[str, Any]]:
-    """These lots of the folded shelf with what each has left, those that go off first coming first."""
+    """These lots of the folded shelf with what each has left, those that go off first coming first.
+
+    A helper is not told what they were bought for.
+    """
     uses: dict[str, list[dict[str, int]]] = {}
     for lot, mg, count, used_at in connection.execute(
         select(LotUse.lot_id, LotUse.mg, LotUse.count, LotUse.used_at).where(LotUse.lot_id.in_(lots))
@@ -144,8 +148,9 @@ def lots_with_left(connection: Connection, lots: dict[str, Any]) -> list[dict[st
     for key, lot in lots.items():
         left = bench.left_of(lot, uses.get(key, []))
         weighed = lot["count"] is None
+        told = {**lot, "price": None} if is_helper() else lot
         found.append(
-            {"id": key, **lot, "left_mg": left if weighed else None, "left_count": None if weighed else left}
+            {"id": key, **told, "left_mg": left if weighed else None, "left_count": None if weighed else left}
         )
     return sorted(
         found,

@@ -22,7 +22,7 @@ from api.spreadsheet import CSV, Cell, instant, spreadsheet
 from api.store import read_row, reading
 from api.studio_settings import SETTINGS
 from api.tables import db
-from api.wire import Blueprint, answer, answer_text, described
+from api.wire import Blueprint, answer, answer_text, described, unkept
 
 blueprint = Blueprint("records", __name__, description="The batch record and what is drawn from it")
 
@@ -89,7 +89,7 @@ def get_cost(run_id: UUID) -> Response:
         raise Problem(409, "Say which currency the studio reckons in: PUT /api/v1/settings.")
     places = {currency: bench.places_of(currency) for currency in {own, *currencies}}
     told = bench.cost(record, there, {**settings, "currency": own}, places)
-    return answer({"currency": own, **told})
+    return unkept(answer({"currency": own, **told}))
 
 
 @blueprint.get("/runs/<uuid:run_id>/label")

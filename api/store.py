@@ -15,8 +15,9 @@ import re
 import sqlite3
 import threading
 from collections.abc import Callable, Iterator, Mapping
-from contextlib import ExitStack, contextmanager
+from contextlib import ExitStack, contextmanager, suppress
 from functools import lru_cache
+from pathlib import Path
 from typing import Any
 
 from flask import Flask, current_app
@@ -75,6 +76,7 @@ def init_app(app: Flask) -> None:
     if not settings.database_url:
         settings.database.parent.mkdir(parents=True, exist_ok=True)
         with app.app_context():
+            event.listen(db.engine, "connect", lambda *_: keep_to_owner(settings.database))
             event.listen(db.engine, "connect", _prepare_sqlite)
             event.listen(db.engine, "begin", _begin_sqlite)
 
@@ -89,6 +91,15 @@ def migrate(app: Flask) -> None:
     """Bring the tables up to date, from nothing too."""
     with app.app_context():
         upgrade()
+
+
+def keep_to_owner(database: Path) -> None:
+    """Let nobody but its owner read a SQLite file, nor what stands beside it; what SQLite makes anew follows it."""
+    for end in ("", "-wal", "-shm", "-journal"):
+        file = database.with_name(database.name + end)
+        with suppress(OSError):  # not there, or another's, who has to do it
+            if file.stat().st_mode & 0o077:
+                file.chmod(0o600)
 
 
 def close(app: Flask) -> None:

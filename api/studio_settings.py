@@ -10,7 +10,7 @@ from typing import Any
 from flask import Response
 
 import bench
-from api.door.gate import sender
+from api.door.gate import is_helper
 from api.held import OneOf
 from api.openapi import ETAG, IF_MATCH, IF_NONE_MATCH
 from api.schemas import SettingsWhole, SettingsWritten
@@ -33,11 +33,10 @@ def get_settings() -> Response:
     """The settings. Version 0 has a pattern for batch numbers and nothing else. A helper is not told the rates."""
     with reading() as connection:
         now = SETTINGS.now(connection)
-    device = sender()
-    if device is None or device.role == "maker":
+    if not is_helper():
         return now.answer()
     told = {key: value for key, value in now.document.items() if key not in MAKERS_OWN}
-    return answer({"version": now.version, "document": told}, etag=f"{now.version}-{device.role}")
+    return answer({"version": now.version, "document": told}, etag=f"{now.version}-helper")
 
 
 @blueprint.put("/settings")

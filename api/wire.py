@@ -103,6 +103,12 @@ def answer_text(text: str | bytes, status: int = 200, *, etag: str | None = None
     return response
 
 
+def unkept(response: Response) -> Response:
+    """An answer that no cache on the way or in the browser may keep: money, and the whole studio."""
+    response.headers["Cache-Control"] = "no-store"
+    return response
+
+
 def paged(name: str, items: list[Any], total: int, asked: dict[str, int]) -> Response:
     """One page of a list, with how many there are in all."""
     pages = -(-total // asked["page_size"])

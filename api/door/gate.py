@@ -156,6 +156,12 @@ def sender() -> DeviceRow | None:
     return found
 
 
+def is_helper() -> bool:
+    """Whether a helper's device asks: money is no matter of its."""
+    device = sender()
+    return device is not None and device.role != "maker"
+
+
 def refuse_unconfirmed(role: str, confirm: str | None) -> None:
     """A role is given by saying it twice: what was touched by a slip, or copied from elsewhere, gives none."""
     if confirm != role:

@@ -285,7 +285,11 @@ export class Sync extends EventTarget {
   async #sendAgain(journal) {
     const { shelf } = this.#book;
     const lost = [...new Set([journal, shelf])];
-    const rows = lost.flatMap(({ id: run, entries }) => entries.map(({ id }) => ({ id, run })));
+    // A helper's phone has others' lots without their prices: it gives back its own alone.
+    const isWhole = (entry) => this.#isMaker || entry.device === this.#book.meta.get("device");
+    const rows = lost.flatMap(({ id: run, entries }) =>
+      entries.filter((entry) => run !== SHELF || isWhole(entry)).map(({ id }) => ({ id, run })),
+    );
     const { id } = journal;
     await this.#book.commit({
       outbox: { put: journal === shelf ? rows : [{ id, run: id }, ...rows] },
@@ -332,8 +336,12 @@ export class Sync extends EventTarget {
         await this.#sendAgain(run); // it reaches less far than this phone has read in it
         return;
       }
-      // The server's copy wins: it differs only if this phone corrected an instant after sending.
-      const news = entries.filter((entry) => run.entry(entry.id)?.at !== entry.at);
+      // The server's copy wins: it differs if this phone corrected an instant after sending, and on the
+      // shelf by a price, which is a maker's to see.
+      const news = entries.filter((entry) => {
+        const here = run.entry(entry.id);
+        return here?.at !== entry.at || (runId === SHELF && canonical(here) !== canonical(entry));
+      });
       if (next !== cursor || news.length > 0) {
         await this.#book.commit({
           entries: { put: news },
@@ -374,7 +382,11 @@ export class Sync extends EventTarget {
     const { body } = await this.#server.get("/studio");
     const { meta } = this.#book;
     const isNew = canonical(body) !== canonical(meta.get("studio") ?? null);
-    if (isNew) await this.#book.commit({ meta: { put: [{ key: "studio", value: body }] } });
+    const was = meta.get("studio")?.you?.role;
+    const put = [{ key: "studio", value: body }];
+    // In another role the shelf is told otherwise: all of it is read again.
+    if (was && was !== body.you?.role) put.push({ key: cursorOf(SHELF), value: null });
+    if (isNew) await this.#book.commit({ meta: { put } });
     if (!body.you || meta.get("told_bench") === body.you.id) return;
     await this.#server.ask("PATCH", `/devices/${body.you.id}`, { bench: meta.get("device") });
     await this.#book.commit({ meta: { put: [{ key: "told_bench", value: body.you.id }] } });

@@ -1,10 +1,12 @@
 from __future__ import annotations
 
 import os
+import stat
 import subprocess
 import sys
 import threading
 from collections.abc import Callable
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -13,7 +15,8 @@ from alembic.migration import MigrationContext
 from flask_migrate import downgrade, upgrade
 from sqlalchemy import inspect, text
 
-from api import store
+from api import create_app, store
+from api.settings import Settings
 from api.store import reading, writing
 from api.tables import Base, db
 from tests.api.studio import Studio
@@ -113,3 +116,27 @@ def at_once(act: Callable[[], None], times: int) -> None:
         thread.start()
     for thread in threads:
         thread.join()
+
+
+@pytest.mark.parametrize("was", [None, 0o644, 0o666])
+def test_nobody_but_its_owner_reads_the_file_or_what_stands_beside_it(
+    tmp_path: Path, was: int | None
+) -> None:
+    file = tmp_path / "bowlside.sqlite3"
+    if was is not None:
+        file.touch()
+        file.chmod(was)
+    before = os.umask(0o022)
+    try:
+        app = create_app(Settings(database=file))
+        store.migrate(app)
+        app.test_client().get("/api/v1/kit")
+        with app.app_context(), store.writing() as connection:
+            connection.execute(text("UPDATE studio SET began_at = 1"))
+            made = {each.name: stat.S_IMODE(each.stat().st_mode) for each in tmp_path.iterdir()}
+    finally:
+        os.umask(before)
+    store.close(app)
+
+    assert {"bowlside.sqlite3", "bowlside.sqlite3-wal", "bowlside.sqlite3-shm"} <= set(made)
+    assert set(made.values()) == {0o600}

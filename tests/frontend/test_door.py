@@ -206,6 +206,32 @@ def test_what_only_a_maker_may_is_refused_calmly(studio: Studio, another: Callab
     assert phone.evaluate(SYNC)["state"] == "online"
 
 
+PRICES = "() => studio.shelfEntries.filter(({ body }) => body.price).length"
+ROLE = """async ([device, role]) => (await fetch(`/api/v1/devices/${device}`, {
+    method: "PATCH", headers: { "Content-Type": "application/json" }, body: JSON.stringify({ role, confirm: role }),
+})).status"""
+
+
+def test_a_phone_has_the_prices_while_it_is_a_makers(studio: Studio, another: Callable[[], Page]) -> None:
+    maker, phone = another(), another()
+    studio.pair(maker, "Desk with prices")
+    studio.pair(phone, "Phone of two roles", "helper")
+    for page in (maker, phone):
+        open_phone(page, studio.url)
+    device = phone.evaluate("() => studio.place.you.id")
+    lots = maker.evaluate(PRICES)
+    assert lots > 0 and phone.evaluate(PRICES) == 0
+    assert phone.evaluate("() => studio.shelfEntries.length") == maker.evaluate(
+        "() => studio.shelfEntries.length"
+    )
+
+    for role, priced in (("maker", lots), ("helper", 0)):
+        assert maker.evaluate(ROLE, [device, role]) == 200
+        phone.evaluate("() => studio.sync()")
+        assert phone.evaluate(PRICES) == priced, role
+    assert phone.evaluate("() => [studio.link.unsent, studio.link.refused]") == [0, []]
+
+
 # Not let in
 
 
