@@ -176,21 +176,12 @@ def _opened_at(place: str | None, *, there: bool = False) -> Any:
 @contextmanager
 def _said() -> Iterator[None]:
     """What cannot be done is said, and is not a crash."""
-    from sqlalchemy.exc import DatabaseError
-
-    from api import moved
     from api.copyfile import CopyError
 
     try:
         yield
-    except (CopyError, moved.MovedError) as error:
+    except CopyError as error:
         click.echo(str(error), err=True)
-        sys.exit(1)
-    except DatabaseError as error:
-        if (place := moved.refusal_in(error)) is not None:
-            click.echo(moved.says(place), err=True)
-            sys.exit(1)
-        click.echo(f"The database could not do it: {error.orig}", err=True)
         sys.exit(1)
 
 

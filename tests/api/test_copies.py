@@ -6,9 +6,8 @@ import gzip
 import hashlib
 import json
 import random
-import resource
 import threading
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
 from typing import Any
@@ -296,15 +295,6 @@ LATER = ("sender", "batch_number", "received_at", "made_at", "search")
 
 def as_of_old(rows: Any) -> Any:
     return [(table, {name: row[name] for name in row if name not in LATER}) for table, row in rows]
-
-
-@pytest.fixture
-def small_disk() -> Iterator[None]:
-    """No file may grow beyond 20 kB: the system's own answer, as from a full disk."""
-    soft, hard = resource.getrlimit(resource.RLIMIT_FSIZE)
-    resource.setrlimit(resource.RLIMIT_FSIZE, (20_000, hard))
-    yield
-    resource.setrlimit(resource.RLIMIT_FSIZE, (soft, hard))
 
 
 @pytest.mark.database("postgresql")
