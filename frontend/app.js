@@ -39,6 +39,7 @@ let planning = null; // parts/day-ahead.js, once it is here
 let led = { run: "", state: null, lead: null }; // what the plan was last found to say, and when
 let looking = 0;
 let worn = null; // style/shelf.css, on its way or here
+let seeker = null; // seek.js, once a batch was looked for that is not on this phone
 const former = new Map(); // recipes as older runs were made by, measured
 
 const SCREENS = {
@@ -91,15 +92,15 @@ const SCREENS = {
   record: {
     tag: "record-screen",
     title: () => "Batch record",
-    data: (id) => studio.run(id) && { run: studio.run(id), runs: studio.runs, entries: studio.shelfEntries, settings: studio.settings, device: studio.device, place: studio.place, isMaker: studio.isMaker, picture: (picture) => studio.picture(picture) },
+    data: (id) => runOf(id) && { run: runOf(id), runs: runsWith(id), entries: studio.shelfEntries, settings: studio.settings, device: studio.device, place: studio.place, isMaker: studio.isMaker, picture: (picture) => studio.picture(picture) },
   },
   label: {
     tag: "label-screen",
     title: () => "Label",
     data: (id) => {
-      const run = studio.run(id);
+      const run = runOf(id);
       const made = run && measuredOf(run);
-      return made && { run, recipe: made, entries: studio.shelfEntries, runs: studio.runs, settings: studio.settings };
+      return made && { run, recipe: made, entries: studio.shelfEntries, runs: runsWith(id), settings: studio.settings };
     },
   },
   shelf: {
@@ -112,6 +113,8 @@ const SCREENS = {
     title: (id) => recipe(id).title,
     data: (id, asked) => recipe(id) && { recipe: recipe(id), kit: studio.kit, asked: readSize(asked), weigh: studio.preferences.weigh },
   },
+  batch: { tag: "", data: () => null }, // an address by number leads on to the record
+  audit: { tag: "audit-screen", title: () => "Who did what", data: () => ({ isOnline: studio.link.state === "online" }) },
   versions: { tag: "versions-screen", title: () => "Versions", data: (id) => recipe(id) && { id, recipe: recipe(id) } },
   bring: { tag: "bring-screen", title: () => "Bring in a recipe", data: () => ({ recipes: studio.recipes }) },
   kit: { tag: "kit-screen", title: () => "Kit", data: () => ({ document: studio.kitDocument, isMaker: studio.isMaker }) },
@@ -124,6 +127,15 @@ const SCREENS = {
 
 function recipe(id) {
   return studio.recipes.find((each) => each.id === id);
+}
+
+/** A batch on this phone, or one of the server's that was opened here. */
+function runOf(id) {
+  return studio.run(id) ?? seeker?.run?.(id);
+}
+
+function runsWith(id) {
+  return studio.run(id) ? studio.runs : [...studio.runs, runOf(id)];
 }
 
 /** The recipe as a run was made by it, measured; null while an older version of it is being looked for. */
@@ -194,7 +206,16 @@ function lookAtRest(run) {
 
 function readRoute() {
   const [name, id = "", asked = ""] = location.hash.replace(/^#\/?/, "").split("/");
-  return { name: name in SCREENS ? name : "recipes", id: decodeURIComponent(id), asked };
+  return { name: Object.hasOwn(SCREENS, name) ? name : "recipes", id: decoded(id), asked };
+}
+
+/** Part of an address, as it stands when it is no proper escape. */
+function decoded(text) {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return text;
+  }
 }
 
 /** A size in an address: pieces alone, or as JSON with what is left out and swapped; else null. */
@@ -215,6 +236,7 @@ const LATER = {
   record: () => shelved(import("./screens/record.js")).then((module) => module.registerRecordScreen()),
   shelf: () => shelved(import("./screens/shelf.js")).then((module) => module.registerShelfScreen()),
   day: () => Promise.all([import("./screens/day.js"), styled("style/day.css")]).then(([module]) => module.registerDayScreen()),
+  audit: () => import("./screens/audit.js").then((module) => module.registerAuditScreen()),
   bring: () => import("./screens/bring.js").then((module) => module.registerBringScreen()),
   card: () => import("./screens/card.js").then((module) => module.registerCardScreen()),
   kit: () => import("./screens/kit.js").then((module) => module.registerKitScreen()),
@@ -233,7 +255,9 @@ async function shelved(module) {
 const styled = (href) => new Promise((resolve) => document.head.append(h("link", { rel: "stylesheet", href, onload: resolve, onerror: resolve })));
 
 /** What is a maker's alone; a helper is shown no way to it (style/pages.css). */
-const MAKERS = new Set(["recipe", "bring"]);
+const MAKERS = new Set(["recipe", "bring", "audit"]);
+/** What the server may have though this phone does not. */
+const SOUGHT = new Set(["record", "label", "batch"]);
 
 /** Put the screen of the address on the page, or give the one that stands there its new data. */
 function draw() {
@@ -268,11 +292,34 @@ function draw() {
 function nowhere(wanted) {
   route = wanted;
   screen = null;
-  page.replaceChildren(
-    h("section", { class: "sheet stack" }, studio.isMaker || !MAKERS.has(wanted.name)
-      ? [h("h1", {}, "That is not on this phone"), h("p", {}, "It may come when the studio's server answers. Until then, everything else is here.")]
-      : [h("h1", {}, "That is the maker's"), h("p", {}, "This is a helper's phone: it makes batches, and recipes are changed on a maker's.")], h("a", { class: "button outlined", href: "#/" }, "Recipes and runs")),
-  );
+  let says = [h("h1", {}, "That is not on this phone"), h("p", {}, "It may come when the studio's server answers. Until then, everything else is here.")];
+  if (!studio.isMaker && MAKERS.has(wanted.name)) says = [h("h1", {}, "That is the maker's"), h("p", {}, "This is a helper's phone: it makes batches, and recipes are changed on a maker's.")];
+  else if (SOUGHT.has(wanted.name)) says = seeker?.words?.(wanted) ?? says;
+  page.replaceChildren(h("section", { class: "sheet stack" }, says, h("a", { class: "button outlined", href: "#/" }, "Recipes and runs")));
+  if (SOUGHT.has(wanted.name)) whenSeeking().then(() => seeker.seek(wanted), () => {});
+}
+
+function whenSeeking() {
+  seeker ??= import("./seek.js").then(({ Seeker }) => (seeker = new Seeker(studio, draw)), (error) => {
+    seeker = null;
+    throw error;
+  });
+  return Promise.resolve(seeker);
+}
+
+/** A batch in which something is to be entered lies on this phone. */
+async function holdRun() {
+  if (route.name !== "shelf" && !studio.run(route.id)) await seeker?.hold?.(route.id);
+}
+
+async function tellAudit({ before }) {
+  const asking = screen;
+  try {
+    asking.told(await (await studio.door()).audit(before));
+  } catch (error) {
+    if (!error.says) throw error;
+    asking.told({ says: error.status ? error.says : "No connection. The server keeps this list." });
+  }
 }
 
 function drawSoon() {
@@ -314,6 +361,7 @@ async function onlyOnce(write) {
 
 /** Keep an entry; the screen changes only once it is on the phone's disk. */
 async function keep(kind, body) {
+  await holdRun();
   await studio.enter(route.id, kind, body);
   draw();
 }
@@ -325,12 +373,14 @@ async function keepOnShelf({ entries, says }) {
 }
 
 async function keepPicture({ blob, sha256, text }) {
+  await holdRun();
   await studio.enterPicture(route.id, blob, sha256, text ? { text } : {});
   draw();
   screen.said("The photograph is kept.");
 }
 
 async function takeBack() {
+  await holdRun();
   const taken = await studio.takeBack(route.name === "shelf" ? "shelf" : route.id);
   draw();
   if (taken) screen.said("Taken back.");
@@ -514,6 +564,7 @@ function ring({ wait, phase }) {
 function listen() {
   page.addEventListener("answer", ({ detail }) => onlyOnce(() => keep(detail.kind, detail.body)));
   page.addEventListener("answers", ({ detail }) => onlyOnce(async () => {
+    await holdRun();
     for (const { kind, body } of detail.entries) await studio.enter(route.id, kind, body);
     draw();
   }));
@@ -556,6 +607,12 @@ function listen() {
   page.addEventListener("devices-wanted", () => atTheDoor(() => null));
   page.addEventListener("device-renamed", ({ detail }) => atTheDoor(async (door) => void (await door.rename(detail.id, detail.name))));
   page.addEventListener("device-shut-out", ({ detail }) => atTheDoor(async (door) => void (await door.shutOut(detail.id))));
+  page.addEventListener("role-given", ({ detail }) => atTheDoor(async (door) => void (await door.setRole(detail.id, detail.role))));
+  page.addEventListener("audit-wanted", ({ detail }) => tellAudit(detail));
+  page.addEventListener("find-wanted", ({ detail }) => {
+    const asking = screen;
+    whenSeeking().then(() => seeker.find(detail.words), () => ({ says: "No connection. Batches on this phone only." })).then((found) => asking.found({ words: detail.words, ...found }));
+  });
   page.addEventListener("code-wanted", ({ detail }) => atTheDoor((door) => door.makeCode(detail.role)));
   page.addEventListener("sync-wanted", () => studio.sync());
   page.addEventListener("send-again", ({ detail }) => studio.sendAgain(detail));

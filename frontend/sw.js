@@ -6,7 +6,7 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "3635244a3a0d";
+const VERSION = "72198bc7a130";
 // An ETag carries the SHA-256 of the file as it lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
@@ -47,6 +47,7 @@ const FILES = [
   "icons/bowl-maskable.svg",
   "icons/bowl.svg",
   "index.html",
+  "keep/archive.js",
   "keep/book.js",
   "keep/clock.js",
   "keep/door.js",
@@ -100,6 +101,7 @@ const FILES = [
   "parts/ticker.js",
   "parts/wait-strip.js",
   "parts/words.js",
+  "screens/audit.js",
   "screens/bench.js",
   "screens/bring.js",
   "screens/card.js",
@@ -114,6 +116,7 @@ const FILES = [
   "screens/size.js",
   "screens/studio.js",
   "screens/versions.js",
+  "seek.js",
   "sense/awake.js",
   "sense/index.js",
   "sense/sounds.js",

@@ -26,6 +26,20 @@ export class Door {
 
   /** @param {"maker"|"helper"} role @returns {Promise<{code, expires_at, address, qr}>} qr as SVG */
   async makeCode(role) {
-    return (await this.#server.ask("POST", "/pairings", { role })).body;
+    return (await this.#server.ask("POST", "/pairings", said(role))).body;
   }
+
+  setRole(id, role) {
+    return this.#server.ask("PATCH", `/devices/${id}`, said(role));
+  }
+
+  /** What was done to the studio, the newest first. @param {string|null} before as the page before gave it */
+  async audit(before) {
+    return (await this.#server.get(`/audit?limit=50${before ? `&before=${before}` : ""}`)).body;
+  }
+}
+
+/** A role is said twice, once the maker was asked again. */
+function said(role) {
+  return { role, confirm: role };
 }

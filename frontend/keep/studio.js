@@ -58,6 +58,7 @@ export class Studio extends EventTarget {
   #seenTimer;
   #linkTold = "";
   #door;
+  #archive;
   #plans = null;
 
   constructor(book, device) {
@@ -346,6 +347,12 @@ export class Studio extends EventTarget {
   async plans() {
     this.#plans ??= new (await import("./plans.js")).Plans(this.#book, this.#server);
     return this.#plans;
+  }
+
+  /** Batches that are on the server alone; see archive.js. */
+  async archive() {
+    this.#archive ??= new (await import("./archive.js")).Archive(this.#book, this.#server);
+    return this.#archive;
   }
 
   /** Who is let in, for a maker; see door.js. */

@@ -1,7 +1,8 @@
 // Who is let in to the studio, and a code that lets one more in. For makers, at the studio screen.
 //
 //   list.data = { devices, you, made, now }   // made: { code, expires_at, address, qr } as the server gave it
-//   "devices-wanted", "device-renamed" { id, name }, "device-shut-out" { id }, "code-wanted" { role }
+//   "devices-wanted", "device-renamed" { id, name }, "device-shut-out" { id }, "role-given" { id, role },
+//   "code-wanted" { role }
 
 import { define, h, keyed, setText, show, tell } from "./dom.js";
 import { pickOne } from "./sheets.js";
@@ -10,6 +11,7 @@ import { day, timeLeft } from "./words.js";
 
 /** Seen less long ago than this is seen now: the server notes it about once a minute. */
 const NOW_MS = 120_000;
+const MAKERS_MAY = "Makers change recipes and kit, see costs, and let others in.";
 /** While a code stands, it is asked this often whether somebody came in by it. */
 const ASK_EVERY_MS = 3_000;
 
@@ -37,7 +39,7 @@ class DeviceList extends HTMLElement {
   }
 
   #build() {
-    const wants = (role, label) => h("button", { type: "button", class: "outlined", onclick: () => tell(this, "code-wanted", { role }) }, label);
+    const wants = (role, label) => h("button", { type: "button", class: "outlined", onclick: () => this.#askCode(role) }, label);
     const parts = {
       list: h("ul", { class: "rows" }),
       qr: h("img", { class: "code-qr", alt: "The address with the code, for a phone's camera" }),
@@ -45,7 +47,7 @@ class DeviceList extends HTMLElement {
       left: h("p", { class: "soft", role: "timer" }),
       where: h("p", { class: "code-how" }),
       said: h("p", { role: "status" }),
-      ask: h("div", { class: "stack" }, h("p", { class: "soft" }, "A helper makes batches and sees everything. Only a maker changes recipes and kit, and lets others in."), h("div", { class: "pair" }, wants("helper", "Pair a helper's phone"), wants("maker", "Pair a maker's phone"))),
+      ask: h("div", { class: "stack" }, h("p", { class: "soft" }, `Helpers make batches. They can\u2019t see costs or change recipes and kit. ${MAKERS_MAY}`), h("div", { class: "pair" }, wants("helper", "Pair a helper's phone"), wants("maker", "Pair a maker's phone"))),
     };
     parts.card = h("div", { class: "code-card", hidden: true }, parts.qr, h("div", { class: "stack" }, parts.code, parts.left, parts.where, h("button", { type: "button", class: "quiet", onclick: () => this.#putAway("") }, "Put the code away")));
     this.#parts = parts;
@@ -60,7 +62,7 @@ class DeviceList extends HTMLElement {
       tell(this, "device-renamed", { id: device.id, name: name.value.trim() });
       turn(false);
     } }, name, h("button", { type: "submit", class: "outlined" }, "Keep"));
-    const does = h("div", { class: "device-does" }, h("button", { type: "button", class: "quiet", onclick: () => turn(true) }, "Rename"), h("button", { type: "button", class: "quiet", onclick: () => this.#askShutOut(device.id, words.firstChild.textContent) }, "Shut out"));
+    const does = h("div", { class: "device-does" }, h("button", { type: "button", class: "quiet", onclick: () => turn(true) }, "Rename"), h("button", { type: "button", class: "quiet" }), h("button", { type: "button", class: "quiet", onclick: () => this.#askShutOut(device.id, words.firstChild.textContent) }, "Shut out"));
     const turn = (writing) => {
       for (const node of [words, does]) show(node, !writing);
       show(form, writing);
@@ -75,6 +77,11 @@ class DeviceList extends HTMLElement {
     const mine = id === you?.id;
     setText(title, name);
     const seen = this.#now() - seen_at < NOW_MS ? "here now" : `last seen ${day(seen_at)}`;
+    const other = role === "maker" ? "helper" : "maker";
+    const turns = row.lastChild.children[1];
+    setText(turns, `Make ${other}`);
+    turns.onclick = () => this.#askRole(id, name, other);
+    show(turns, !mine);
     setText(says, mine ? `${role}, this phone` : `${role}, ${seen}`);
     show(row.lastChild.lastChild, !mine); // nobody shuts the door behind themselves by a slip
   }
@@ -82,6 +89,17 @@ class DeviceList extends HTMLElement {
   async #askShutOut(id, name) {
     const says = "It gets nothing more from the studio, at once. What it has not sent stays on it, to be looked at should it ever be paired again.";
     if (await pickOne({ title: `Shut out ${name}?`, says, choices: [{ label: `Shut out ${name}`, value: true }] })) tell(this, "device-shut-out", { id });
+  }
+
+  /** What gives a device more is asked once more. */
+  async #askRole(id, name, role) {
+    const says = role === "maker" ? MAKERS_MAY : "It goes on making batches. It can\u2019t see costs or change recipes and kit.";
+    if (await pickOne({ title: `Make ${name} a ${role}?`, says, choices: [{ label: `Make ${name} a ${role}`, value: true }] })) tell(this, "role-given", { id, role });
+  }
+
+  async #askCode(role) {
+    const choices = [{ label: "Make a maker\u2019s code", value: true }];
+    if (role === "helper" || (await pickOne({ title: "Let in another maker?", says: MAKERS_MAY, choices }))) tell(this, "code-wanted", { role });
   }
 
   #showCode(made) {

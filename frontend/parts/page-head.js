@@ -1,6 +1,7 @@
 // The head of a quiet page: where one is, and the way to the other pages.
 //
 //   pageHead("Recipes", "recipes")   // title, and which of the pages this is ("" for none)
+//   pageHead("Who did what", "", ["#/studio", "Settings"])   // of none: where Back leads, else to the recipes
 
 import { h } from "./dom.js";
 import { bowlMark, mark } from "./marks.js";
@@ -12,7 +13,7 @@ const PAGES = [
   ["studio", "#/studio", "Settings"],
 ];
 
-export function pageHead(title, here) {
+export function pageHead(title, here, [back, backTo] = ["#/", "Recipes"]) {
   const links = PAGES.map(([name, href, label]) => h("a", { href, class: "button quiet", "aria-current": name === here ? "page" : null }, label));
-  return h("header", { class: "page-head" }, here ? null : h("a", { class: "button back", href: "#/", "aria-label": "Recipes" }, mark("back")), here === "recipes" ? bowlMark() : null, h("h1", {}, title), here ? h("nav", { "aria-label": "Pages" }, links) : null);
+  return h("header", { class: "page-head" }, here ? null : h("a", { class: "button back", href: back, "aria-label": backTo }, mark("back")), here === "recipes" ? bowlMark() : null, h("h1", {}, title), here ? h("nav", { "aria-label": "Pages" }, links) : null);
 }

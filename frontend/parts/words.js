@@ -32,11 +32,16 @@ export function clock(at) {
   return `${two(date.getHours())}:${two(date.getMinutes())}`;
 }
 
-/** Day and clock time: "25 Nov 2026, 14:05". */
-export function day(at) {
+/** "25 Nov 2026". */
+export function dayOnly(at) {
   const date = new Date(at);
   const month = date.toLocaleString("en-GB", { month: "short" });
-  return `${date.getDate()} ${month} ${date.getFullYear()}, ${clock(at)}`;
+  return `${date.getDate()} ${month} ${date.getFullYear()}`;
+}
+
+/** Day and clock time: "25 Nov 2026, 14:05". */
+export function day(at) {
+  return `${dayOnly(at)}, ${clock(at)}`;
 }
 
 /** "14 bars", "1 bar". */

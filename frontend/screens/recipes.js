@@ -3,6 +3,7 @@
 //
 //   screen.data = { recipes, drafts, runs, bench: (runId) => now, waits, link, now }
 //   "update-wanted"   the maker lets the newer page take over
+//   "find-wanted" { words }   answered by screen.found({ words, runs, total, says }): batches that the server has
 
 import { define, h, keyed, setAttr, setText, show, tell } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
@@ -12,9 +13,13 @@ import { pageHead } from "../parts/page-head.js";
 import { day, pieces } from "../parts/words.js";
 
 const LETTERS = "ABCDEFGHIJKL";
+const ASK_AFTER_MS = 300; // a word is not asked for letter by letter
 
 class RecipesScreen extends HTMLElement {
   #parts = null;
+  #made = [];
+  #told = null; // what the server found, and for which words
+  #asking = 0;
 
   set data(data) {
     if (!this.#parts) this.#build();
@@ -34,7 +39,37 @@ class RecipesScreen extends HTMLElement {
     keyed(parts.drafts, drafts, (draft) => draft.id, makeDraft, (node, draft) => writeDraft(node, draft, recipes.find(({ id }) => id === draft.id)));
     show(parts.none, recipes.length === 0);
     show(parts.made, made.length > 0);
-    keyed(parts.madeList, made, (run) => run.id, makeMade);
+    this.#made = made.map((run) => ({ id: run.id, title: run.sheet.recipe.title, number: run.state.number, size: run.size, piece: run.sheet.piece, finished_at: run.state.finished_at }));
+    this.#list();
+  }
+
+  /** What the server has for these words; `says` instead when it could not be asked. */
+  found(told) {
+    this.#told = told;
+    this.#list();
+  }
+
+  /** What is on this phone at once, and the rest when the server has told of it. */
+  #list() {
+    const { search, madeList, madeSays } = this.#parts;
+    const words = folded(search.value).split(/\s+/).filter(Boolean);
+    const here = this.#made.filter(({ title, number }) => words.every((word) => folded(`${title} ${number ?? ""}`).includes(word)));
+    const told = words.length > 0 && this.#told?.words === search.value.trim() ? this.#told : null;
+    const known = new Set(here.map(({ id }) => id));
+    const rows = [...here, ...(told?.runs ?? []).filter(({ id }) => !known.has(id))].sort((one, other) => (other.finished_at ?? Infinity) - (one.finished_at ?? Infinity));
+    keyed(madeList, rows, ({ id, number }) => `${id} ${number}`, makeMade);
+    const more = (told?.total ?? 0) - (told?.runs?.length ?? 0);
+    let says = told?.says ?? (told && rows.length === 0 ? "No match. Try part of the title or number." : "");
+    if (more > 0) says = `${more} more on the server. Add a word.`;
+    setText(madeSays, words.length > 0 ? says || (told ? "" : "Asking the server\u2026") : "");
+    show(madeSays, madeSays.textContent !== "");
+  }
+
+  #look() {
+    clearTimeout(this.#asking);
+    this.#list();
+    const words = this.#parts.search.value.trim();
+    if (words) this.#asking = setTimeout(() => tell(this, "find-wanted", { words }), ASK_AFTER_MS);
   }
 
   #build() {
@@ -47,9 +82,11 @@ class RecipesScreen extends HTMLElement {
       drafts: h("ul", { class: "plain" }),
       none: h("p", { class: "soft" }, "No recipe is on this phone yet. They come when the studio's server answers."),
       madeList: h("ul", { class: "rows" }),
+      madeSays: h("p", { class: "soft", role: "status", hidden: true }),
+      search: h("input", { type: "search", maxlength: 100, autocomplete: "off", enterkeyhint: "search", oninput: () => this.#look() }),
     };
     parts.bench = h("section", { "aria-label": "On the bench" }, h("h2", { class: "section-name" }, "On the bench"), parts.strip, parts.open);
-    parts.made = h("section", { "aria-label": "Made" }, h("h2", { class: "section-name" }, "Made"), parts.madeList);
+    parts.made = h("section", { "aria-label": "Made" }, h("h2", { class: "section-name" }, "Made"), h("label", { class: "field find" }, h("span", {}, "Find a batch by title or number"), parts.search), parts.madeSays, parts.madeList);
     parts.strip.addEventListener("wait-chosen", ({ detail }) => tell(this, "go-bench", detail));
     this.#parts = parts;
     this.append(
@@ -109,12 +146,19 @@ function writeDraft(node, draft, kept) {
   show(node.lastChild, says !== "");
 }
 
-function makeMade(run) {
+/** A batch on this phone knows what its pieces are called; one that is only on the server tells the number. */
+function makeMade({ id, title, number, size, piece, finished_at }) {
+  const says = [number, piece ? pieces(size.pieces, piece) : `${size.pieces} pieces`, finished_at ? `finished ${day(finished_at)}` : "not finished"];
   return h(
     "li",
     {},
-    h("a", { class: "row", href: `#/record/${run.id}` }, h("span", { class: "row-words" }, h("b", { class: "row-title" }, run.sheet.recipe.title), h("span", { class: "soft small" }, `${pieces(run.size.pieces, run.sheet.piece)}, finished ${day(run.state.finished_at)}`)), mark("next")),
+    h("a", { class: "row", href: `#/record/${id}` }, h("span", { class: "row-words" }, h("b", { class: "row-title" }, title), h("span", { class: "soft small" }, says.filter(Boolean).join(", "))), mark("next")),
   );
+}
+
+/** As the server folds what it looks for. */
+function folded(text) {
+  return text.normalize("NFKC").toLowerCase().replaceAll("\u00df", "ss").trim();
 }
 
 export const registerRecipesScreen = () => define("recipes-screen", RecipesScreen);

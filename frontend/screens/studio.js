@@ -63,6 +63,7 @@ class StudioScreen extends HTMLElement {
     show(parts.shut, Boolean(link.shut));
     setText(parts.leap, `The server's clock was set ${link.leap > 0 ? "forward" : "back"} by ${duration(Math.abs(link.leap))}. What counts goes on by the time it began with.`);
     show(parts.leap, Boolean(link.leap));
+    show(parts.trail, data.isMaker);
     this.#writeDevices();
     this.#writeSettings();
     setText(parts.state, link.shut ? "The server answers, and does not let this phone in." : link.state === "asking" ? "Asking the server\u2026" : link.state === "online" ? "The server answers." : "Offline: the server does not answer. Everything you do is kept on this phone and sent later.");
@@ -135,6 +136,7 @@ class StudioScreen extends HTMLElement {
     parts.refusedPart = h("section", { "aria-label": "Refused" }, h("h2", { class: "section-name" }, "Refused by the server"), h("p", { class: "soft" }, "These stay on this phone."), parts.refused, parts.all);
     parts.shut = h("section", { class: "notice shut", "aria-label": "At the door", role: "status" }, parts.shutSays, h("a", { class: "button copper", href: "/pair" }, "Pair this phone"));
     parts.devices = h("section", { "aria-label": "Who may come in" }, h("h2", { class: "section-name" }, "Who may come in"), parts.listSays, parts.list);
+    parts.trail = h("p", {}, h("a", { class: "button quiet add-row", href: "#/audit" }, "Who did what"));
     parts.cannotPart = h("section", { "aria-label": "What this browser cannot do" }, h("h2", { class: "section-name" }, "What this browser cannot do"), parts.cannot);
     this.#parts = parts;
     this.append(
@@ -155,7 +157,7 @@ class StudioScreen extends HTMLElement {
         h("section", { "aria-label": "Batches, money and labels" }, h("h2", { class: "section-name" }, "Batches, money and labels"), parts.settings, parts.settingsTrouble, parts.kept),
         h("section", { "aria-label": "The server" }, h("h2", { class: "section-name" }, "The line to the server"), h("div", { class: "stack" }, parts.state, parts.heard, parts.unsent, parts.trouble, h("button", { type: "button", class: "outlined", onclick: () => tell(this, "sync-wanted") }, "Try now"))),
         parts.refusedPart,
-        h("section", { "aria-label": "This phone and the studio" }, h("h2", { class: "section-name" }, "This phone and the studio"), h("dl", { class: "facts" }, h("div", {}, h("dt", {}, "You"), parts.you), h("div", {}, h("dt", {}, "Address"), h("dd", {}, parts.address, parts.trust)), parts.certificate, parts.copy)),
+        h("section", { "aria-label": "This phone and the studio" }, h("h2", { class: "section-name" }, "This phone and the studio"), h("dl", { class: "facts" }, h("div", {}, h("dt", {}, "You"), parts.you), h("div", {}, h("dt", {}, "Address"), h("dd", {}, parts.address, parts.trust)), parts.certificate, parts.copy), parts.trail),
         parts.devices,
         parts.cannotPart,
         h("section", { "aria-label": "Take it with you" }, h("h2", { class: "section-name" }, "Take it with you"), h("p", {}, "Everything on this phone as one file: runs with their sheets and every entry, and the shelf."), h("div", { class: "stack export" }, h("button", { type: "button", class: "outlined", onclick: () => this.#save() }, "Save what is on this phone"), h("a", { class: "button quiet", href: "/api/v1/export", download: "bowlside.json" }, "Save everything from the server"))),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
@@ -11,6 +12,7 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, Route, expect
 
 from api import create_app, store
+from api.audit import note
 from api.door.pairing import make_code
 from api.settings import Settings, system_clock_ms
 from tests.frontend.hands import axe_finds, carry_on
@@ -131,6 +133,56 @@ def test_a_device_is_renamed_and_shut_out_after_a_question(
     expect(other.get_by_label("The code")).to_be_visible()
 
 
+def test_a_makers_role_is_given_after_a_question_and_makers_read_who_did_what(
+    studio: Studio, another: Callable[[], Page]
+) -> None:
+    maker, other = another(), another()
+    studio.pair(maker, "Anna's phone")
+    studio.pair(other, "Press", "helper")
+    look_at(other, studio, "#/audit")
+    expect(other.get_by_role("heading", name="That is the maker's")).to_be_visible()
+    look_at(maker, studio, "#/studio")
+    row = maker.locator(".device", has_text="Press")
+
+    row.get_by_role("button", name="Make maker").click()
+    maker.get_by_role("dialog").get_by_role("button", name="Back").click()
+    row.get_by_role("button", name="Make maker").click()
+    maker.get_by_role("dialog").get_by_role("button", name="Make Press a maker").click()
+    expect(row).to_contain_text("maker, ")
+    maker.get_by_role("button", name="Pair a helper's phone").click()
+    expect(maker.locator(".code-card")).to_be_visible()
+    maker.get_by_role("link", name="Who did what").click()
+
+    told = maker.locator("audit-screen .times li")
+    expect(told.first).to_contain_text("Anna's phone made a code for a helper's device")
+    expect(told.nth(1)).to_contain_text("Anna's phone made Press a maker")
+    assert axe_finds(maker) == ""
+
+
+def test_a_long_log_is_read_a_page_at_a_time_and_says_when_there_is_no_connection(
+    studio: Studio, another: Callable[[], Page]
+) -> None:
+    app = create_app(Settings(database=studio.database))
+    with app.app_context():
+        for number in range(70):
+            with store.writing() as connection:
+                note(connection, "renamed", was="Tablet", name=f"Tablet {number}")
+    store.close(app)
+    maker = another()
+    studio.pair(maker, "Desk for reading")
+    maker.route("**/api/v1/audit**", lambda route: route.abort())
+    look_at(maker, studio, "#/audit")
+    expect(maker.get_by_text("No connection. The server keeps this list.")).to_be_visible()
+
+    maker.unroute("**/api/v1/audit**")
+    maker.get_by_role("button", name="Try again").click()
+    rows = maker.locator("audit-screen .times li")
+    expect(rows).to_have_count(50)
+    maker.get_by_role("button", name="Show older").click()
+    expect(rows.nth(69)).to_be_visible()
+    expect(rows.filter(has_text=re.compile("the terminal renamed Tablet to Tablet 12$"))).to_have_count(1)
+
+
 def test_the_journal_says_which_paired_device_was_at_which_bench(
     studio: Studio, another: Callable[[], Page]
 ) -> None:
@@ -153,6 +205,7 @@ def test_the_studio_screen_is_readable_and_reachable_at_every_size(
     studio.pair(phone, f"Phone at {theme}")
     look_at(phone, studio, "#/studio")
     phone.get_by_role("button", name="Pair a maker's phone").click()
+    phone.get_by_role("dialog").get_by_role("button", name="Make a maker").click()
     for size in SIZES:
         phone.set_viewport_size(size)  # type: ignore[arg-type]
         expect(phone.locator(".code")).to_be_visible()

@@ -1,0 +1,158 @@
+"""Any batch that the server has opens on any phone: by a link, by its number, or by a search."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.frontend.hands import NO_COPY, axe_finds, carry_on
+from tests.frontend.phones import RECIPE_ID, call, studio_server
+from tests.make import make_entry, uuid4
+from tests.servers import Server
+
+pytestmark = [pytest.mark.browser, NO_COPY]
+
+FINISHED = 60
+ON_PHONE = 40  # FINISHED_KEPT in keep/sync.js
+OLDEST = "26-001"
+
+
+@pytest.fixture(scope="module")
+def archive(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[Server, dict[str, str]]]:
+    """A studio with sixty finished batches, and the id of each by its number; two of them have one number."""
+    server = studio_server(tmp_path_factory.mktemp("archive") / "studio.sqlite3")
+    runs = {}
+    for place in range(1, FINISHED + 1):
+        run, number = uuid4(), f"26-{place:03}"
+        asked = {"recipe": {"id": RECIPE_ID, "version": 1}, "size": {"pieces": 4}}
+        call(server, "PUT", f"runs/{run}", asked)
+        at = 1_750_000_000_000 + place * 86_400_000
+        said = "26-002" if place == 3 else number
+        entries = [
+            make_entry(run, kind="numbered", body={"number": said}, at=at),
+            make_entry(run, body={"text": f"Remark of {number}"}, at=at + 1),
+            make_entry(run, kind="finished", body={}, at=at + 2),
+        ]
+        call(server, "POST", f"runs/{run}/entries", {"entries": entries})
+        runs[number] = run
+    yield server, runs
+    server.stop()
+
+
+@pytest.fixture
+def phone(page: Page, archive: tuple[Server, dict[str, str]], faultless: None) -> Page:
+    page.set_viewport_size({"width": 390, "height": 844})
+    carry_on(page)
+    page.goto(archive[0].url)
+    expect(page.get_by_role("region", name="Made").locator("li")).to_have_count(ON_PHONE)
+    return page
+
+
+def runs_on_disk(page: Page) -> int:
+    count: int = page.evaluate(
+        """async () => {
+            const { openStore } = await import("/keep/store.js");
+            const store = await openStore();
+            const { runs } = await store.read("runs");
+            store.close();
+            return runs.length;
+        }"""
+    )
+    return count
+
+
+def test_a_search_finds_what_is_here_at_once_and_the_rest_on_the_server(
+    phone: Page, archive: tuple[Server, dict[str, str]]
+) -> None:
+    made, search = phone.get_by_role("region", name="Made"), phone.get_by_label("Find a batch")
+    search.fill("plain 26-06")
+    expect(made.locator("li")).to_have_count(1)
+    search.fill(OLDEST)
+    expect(made.get_by_role("link")).to_have_count(1)
+    expect(made.get_by_role("link")).to_contain_text(OLDEST)
+    assert axe_finds(phone) == ""
+
+    made.get_by_role("link").click()
+
+    expect(phone.locator("record-screen")).to_contain_text(f"Remark of {OLDEST}")
+    assert runs_on_disk(phone) == ON_PHONE
+    search_again = phone.get_by_label("Find a batch")
+    phone.go_back()
+    search_again.fill("26-0 26-09")
+    expect(made.get_by_role("status")).to_have_text("No match. Try part of the title or number.")
+    search_again.fill("plain")
+    expect(made.get_by_role("status")).to_have_text(f"{FINISHED - 30} more on the server. Add a word.")
+
+
+def test_with_no_connection_the_search_and_a_link_say_so_and_the_way_out(
+    phone: Page, archive: tuple[Server, dict[str, str]]
+) -> None:
+    phone.route("**/api/**", lambda route: route.abort())
+    made = phone.get_by_role("region", name="Made")
+    phone.get_by_label("Find a batch").fill("26-06")
+    expect(made.locator("li")).to_have_count(1)
+    expect(made.get_by_role("status")).to_have_text("No connection. Batches on this phone only.")
+
+    phone.goto(f"{archive[0].url}#/record/{archive[1][OLDEST]}")
+    expect(phone.get_by_role("status")).to_contain_text(
+        "No connection. This batch opens when the server answers"
+    )
+
+    phone.unroute("**/api/**")
+    phone.get_by_role("button", name="Try again").click()
+    expect(phone.locator("record-screen")).to_contain_text(f"Remark of {OLDEST}")
+
+
+def test_a_link_by_number_leads_to_the_record_or_lists_those_that_share_it(
+    phone: Page, archive: tuple[Server, dict[str, str]]
+) -> None:
+    phone.goto(f"{archive[0].url}#/batch/{OLDEST}")
+    expect(phone.locator("record-screen")).to_contain_text(f"Remark of {OLDEST}")
+
+    phone.goto(f"{archive[0].url}#/batch/26-002")
+    expect(phone.get_by_role("heading", name="2 batches have this number")).to_be_visible()
+    expect(phone.locator("main li a")).to_have_count(2)
+
+    phone.goto(f"{archive[0].url}#/batch/none%20such")
+    expect(phone.get_by_text("No batch has the number none such.")).to_be_visible()
+
+    for broken in ("#/record/%", "#/batch/%E0%A4%A", "#/record/constructor"):
+        phone.goto(archive[0].url + broken)
+        expect(phone.get_by_role("link", name="Recipes and runs")).to_be_visible()
+    phone.goto(archive[0].url + "#/constructor")
+    expect(phone.locator("recipes-screen")).to_be_visible()
+
+
+def test_what_is_entered_in_such_a_batch_is_kept_here_and_sent(
+    phone: Page, archive: tuple[Server, dict[str, str]]
+) -> None:
+    server, runs = archive
+    phone.goto(f"{server.url}#/record/{runs['26-004']}")
+    phone.get_by_role("button", name="Write a note").click()
+    phone.get_by_role("dialog").get_by_role("textbox").fill("Found a year later")
+    phone.get_by_role("dialog").locator("button.copper").click()
+
+    expect(phone.locator("record-screen")).to_contain_text("Found a year later")
+    assert runs_on_disk(phone) == ON_PHONE + 1
+    phone.wait_for_function(
+        """async (run) => (await (await fetch(`/api/v1/runs/${run}/entries`)).text()).includes("Found a year later")""",
+        arg=runs["26-004"],
+    )
+
+
+def test_only_so_many_opened_batches_are_held(phone: Page) -> None:
+    held = phone.evaluate(
+        """async () => {
+            const { Archive } = await import("/keep/archive.js");
+            const sheet = { recipe: {}, lines: [], steps: [], components: [] };
+            const answer = (path) => path.includes("entries") ? { entries: [], cursor: 0, more: false } : { id: path.slice(6), sheet, recipe: {}, size: {}, created_at: 0 };
+            const archive = new Archive({ runs: new Map() }, { get: async (path) => ({ body: answer(path) }) });
+            const ids = Array.from({ length: 40 }, (_, place) => `run-${place}`);
+            for (const id of ids) await archive.fetch(id);
+            return ids.filter((id) => archive.run(id)).length;
+        }"""
+    )
+
+    assert held == 12
