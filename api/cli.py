@@ -5,8 +5,10 @@ What a command needs is imported inside it, so that `--help` is quick.
 
 from __future__ import annotations
 
+import errno
 import json
 import sys
+from ipaddress import ip_address
 from pathlib import Path
 from typing import Any, NoReturn
 
@@ -72,6 +74,9 @@ def main() -> None:
     "--landing-port", type=click.IntRange(0, 65535), help="With --lan: the page that says how to trust it."
 )
 @click.option(
+    "--listen", metavar="ADDRESS", help="With --lan or --behind-proxy: listen on this address and no other."
+)
+@click.option(
     "--behind-proxy", is_flag=True, help="Paired devices come through a proxy (BOWLSIDE_PROXIES of them)."
 )
 @click.option(
@@ -83,6 +88,7 @@ def serve(
     demo: bool,
     lan: bool,
     landing_port: int | None,
+    listen: str | None,
     behind_proxy: bool,
     workers: int | None,
 ) -> None:
@@ -94,10 +100,24 @@ def serve(
 
     if lan and behind_proxy:
         raise click.UsageError("--lan and --behind-proxy are two ways of opening the studio: choose one.")
+    if listen and not (lan or behind_proxy):
+        raise click.UsageError(
+            "--listen goes with --lan or --behind-proxy; else only this machine is answered."
+        )
     app = _open(
-        database, port=port, landing_port=landing_port, workers=workers, lan=lan, pairing=lan or behind_proxy
+        database,
+        port=port,
+        landing_port=landing_port,
+        workers=workers,
+        listen=listen,
+        lan=lan,
+        pairing=lan or behind_proxy,
     )
     settings = app.config["BOWLSIDE"]
+    if lan and settings.listen and not _is_address(settings.listen):
+        raise click.UsageError(
+            f"--listen wants an address of this machine, as numbers: {settings.listen} is none."
+        )
     if behind_proxy and not (settings.proxies > 0 and settings.hosts):
         raise click.UsageError(
             "--behind-proxy needs BOWLSIDE_PROXIES, how many proxies stand in front (most often 1),"
@@ -116,6 +136,8 @@ def serve(
             " start again."
         )
     except OSError as error:
+        if error.errno == errno.EADDRNOTAVAIL:
+            _stop(f"Cannot listen on {settings.listen}: this machine does not have that address.")
         _stop(f"Cannot listen: {error.strerror}. Name another port with --port; 0 takes a free one.")
     store.close(app)
     logs.take_over()
@@ -284,6 +306,14 @@ def _read_json(file: Path) -> Any:
         _stop(f"Cannot read {file}: {error.strerror}.")
     except (ValueError, RecursionError) as error:
         _stop(f"{file} is not JSON in UTF-8: {error}.")
+
+
+def _is_address(text: str) -> bool:
+    try:
+        ip_address(text)
+    except ValueError:
+        return False
+    return True
 
 
 def _named(error: Any) -> str:

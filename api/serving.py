@@ -55,6 +55,8 @@ def take_sockets(hosts: tuple[str, ...], port: int) -> list[socket.socket]:
                 raise
         else:
             port = port_of(taken)
+    if not taken:
+        raise OSError(errno.EADDRNOTAVAIL, os.strerror(errno.EADDRNOTAVAIL))
     return taken
 
 
@@ -172,7 +174,9 @@ class Worker(BaseWorker):
             self.wsgi,
             self.keeper,
             self.context,
-            every_answer=[(name.encode(), value.encode()) for name, value in DATA],
+            every_answer=[
+                (name.encode(), value.encode()) for name, value in (("Cache-Control", "no-store"), *DATA)
+            ],
             log=self.log.error_log,
         )
         edge.listen(self.sockets)

@@ -76,8 +76,12 @@ class Settings:
         default=8421, metadata={"says": "the port of the landing page of `serve --lan`; 0 takes a free one"}
     )
     listen: str = field(
-        default="127.0.0.1",
-        metadata={"says": "the address that `serve --behind-proxy` listens on", "read": str},
+        default="",
+        metadata={
+            "says": "the one address that `serve --lan` listens on, else all of this machine's;"
+            " with `--behind-proxy`, else 127.0.0.1",
+            "read": str,
+        },
     )
     hosts: tuple[str, ...] = field(
         default=(),

@@ -1,9 +1,10 @@
 """Who may come in: asked at every request, before anything else is done with it.
 
-In this order. Is it meant for this server, and sent by this server's own page (api/door/hosts.py)? Which
-paired device sent it, and has that not been shut out? Does it ask no oftener than it may
-(api/door/limits.py)? May its role do this? With pairing off, whoever sits at this machine is the maker,
-and only the first question is put.
+In this order. Which paired device sent it, if any, and does that, or a stranger's address, ask no oftener
+than it may (api/door/limits.py)? It is counted before anything can be refused or logged. Is it meant for
+this server, and sent by this server's own page (api/door/hosts.py)? Has the device not been shut out, and
+may its role do this? With pairing off, whoever sits at this machine is the maker, and nothing is asked but
+whether it is meant for this server.
 
 A device is known by its cookie, "<its id>.<its secret>", of whose secret this server keeps the SHA-256
 alone. One indexed read finds it, so a device that was shut out is out at the next request, in every worker.
@@ -131,18 +132,22 @@ def init_app(app: Flask) -> None:
 
 def let_in() -> Response | None:
     """Let the request through with `g.device` set, or answer it here."""
+    device, pairing = None, current_app.config["BOWLSIDE"].pairing
+    if pairing:
+        device = known_device()
+        if device is None or device.shut_out_at is not None:
+            limits.count(limits.STRANGER, limits.sender())
+        else:
+            g.device_id = device.id  # for the log, whatever comes of it
+            limits.count(limits.DEVICE, device.id)
     refuse_strangers()
     if request.path in ENTRANCES:
         request.max_content_length = ENTRANCE_BODY
         return None
-    if not current_app.config["BOWLSIDE"].pairing:
+    if not pairing:
         return None
-    device = known_device()
     if device is None or device.shut_out_at is not None:
-        limits.count(limits.STRANGER, request.remote_addr)
         return _turn_away(UNPAIRED if device is None else SHUT_OUT)
-    g.device_id = device.id  # for the log, whatever comes of it
-    limits.count(limits.DEVICE, device.id)
     if device.role != "maker" and request.endpoint is not None and request.endpoint not in HELPERS_MAY:
         refuse_helper(device)
     g.device = device

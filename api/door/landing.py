@@ -8,25 +8,30 @@ compares with the terminal's.
 
 from __future__ import annotations
 
+import asyncio
 import json
 import socket
 from base64 import b64encode
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from hashlib import sha256
-from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
+from http import HTTPStatus
 from pathlib import Path
+from time import monotonic
 from typing import Any, NamedTuple
 
 import jinja2
 import segno
 
 from api.door.authority import Authority
+from api.edge.keeper import StrangersOnly
+from api.edge.serving import LOOK_S, Edge
+from api.edge.wsgi import Environ
 
 PAGE = Path(__file__).with_name("landing.html")
 STYLE = Path(__file__).with_name("landing.css")
 SCRIPT = Path(__file__).with_name("landing.js")
 CERTIFICATE_PATH = "/bowlside-authority.crt"
-PATIENCE_SECONDS = 10
+LOOK_AGAIN_SECONDS = 60
 
 
 class Answer(NamedTuple):
@@ -83,59 +88,56 @@ def landing_answers(authority: Authority, addresses: list[str]) -> dict[str, Ans
 
 
 class LandingPage:
-    """Serves `answers`, which may be exchanged while it does, on a socket that listens already."""
+    """Serves `answers`, which may be exchanged while it does, on a socket that listens already.
 
-    def __init__(self, listening: socket.socket) -> None:
+    It is a process of its own, so that nothing that strangers do to it keeps the house from being looked after.
+    """
+
+    def __init__(
+        self,
+        listening: socket.socket,
+        look_again: Callable[[], Mapping[str, Answer]] | None = None,
+        **bounds: Any,
+    ) -> None:
         self.socket = listening
-        self.answers: Mapping[str, Answer] = {}
+        self.answers: Mapping[str, Answer] = look_again() if look_again else {}
         self.port: int = listening.getsockname()[1]
+        self._look_again = look_again
+        self._bounds = bounds
 
-    def serve(self) -> None:
-        page = self
+    def serve(self, goes_on: Callable[[], bool] = lambda: True) -> None:
+        asyncio.run(self._serve(goes_on))
 
-        class Handler(LandingHandler):
-            def answer_to(self, path: str) -> Answer:
-                return page.answers.get(path, NOTHING_ELSE)
+    async def _serve(self, goes_on: Callable[[], bool]) -> None:
+        every_answer = [(name.encode(), value.encode()) for name, value in EVERY_ANSWER.items()]
+        edge = Edge(self._answer, StrangersOnly(), every_answer=every_answer, **self._bounds)
+        edge.listen([self.socket])
+        next_look = monotonic() + LOOK_AGAIN_SECONDS
+        while goes_on():
+            edge.look()
+            if self._look_again and monotonic() > next_look:
+                next_look = monotonic() + LOOK_AGAIN_SECONDS
+                edge.run(self._renew(edge, self._look_again))
+            await asyncio.sleep(LOOK_S)
+        await edge.leave(LOOK_S)
 
-        server = ThreadingHTTPServer(self.socket.getsockname(), Handler, bind_and_activate=False)
-        server.socket.close()
-        server.socket = self.socket
-        server.daemon_threads = True
-        server.serve_forever()
+    async def _renew(self, edge: Edge, look_again: Callable[[], Mapping[str, Answer]]) -> None:
+        """The machine's names and addresses may have become others."""
+        self.answers = await edge.in_a_thread(look_again)
 
-
-class LandingHandler(BaseHTTPRequestHandler):
-    timeout = PATIENCE_SECONDS
-
-    def answer_to(self, path: str) -> Answer:
-        raise NotImplementedError
-
-    def do_GET(self) -> None:
-        self._send(self.answer_to(self.path.partition("?")[0]))
-
-    do_HEAD = do_GET
-
-    def send_error(self, code: int, message: str | None = None, explain: str | None = None) -> None:
-        """Any other method, and what is not HTTP at all."""
-        self.close_connection = True
-        self._send(NOTHING_ELSE._replace(status=code))
-
-    def _send(self, answer: Answer) -> None:
-        self.send_response(answer.status)
-        headers = {**EVERY_ANSWER, **answer.headers}
-        for name, value in headers.items():
-            self.send_header(name, value)
-        self.send_header("Content-Type", answer.kind)
-        self.send_header("Content-Length", str(len(answer.content)))
-        self.end_headers()
-        if self.command != "HEAD":
-            self.wfile.write(answer.content)
-
-    def version_string(self) -> str:
-        return "bowlside"
-
-    def log_message(self, format: str, *args: Any) -> None:
-        """Who looked at a public page is nobody's business."""
+    def _answer(self, environ: Environ, start: Callable[..., Any]) -> list[bytes]:
+        method = environ["REQUEST_METHOD"]
+        answer = self.answers.get(environ["PATH_INFO"], NOTHING_ELSE)
+        if method not in ("GET", "HEAD"):
+            answer = NOTHING_ELSE._replace(status=501)
+        headers = {
+            **EVERY_ANSWER,
+            **answer.headers,
+            "Content-Type": answer.kind,
+            "Content-Length": str(len(answer.content)),
+        }
+        start(f"{answer.status} {HTTPStatus(answer.status).phrase}", list(headers.items()))
+        return [] if method == "HEAD" else [answer.content]
 
 
 def _hash(inline: str) -> str:

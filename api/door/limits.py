@@ -2,7 +2,8 @@
 
 A device may ask far oftener than a page does, so this only stops what has run away. What is not paired
 may ask now and then. Wrong codes are counted most closely, by address and in all. A code's own tries
-are counted in the database (api/door/pairing.py), over all processes.
+are counted in the database (api/door/pairing.py), over all processes. An IPv6 address counts as the
+network that one household has (api/edge/crowd.py), which counts too, before a request is read.
 """
 
 from __future__ import annotations
@@ -12,11 +13,12 @@ import threading
 import time
 from typing import NoReturn
 
-from flask import Flask, current_app
+from flask import Flask, current_app, request
 from limits import RateLimitItem, parse
 from limits.storage import MemoryStorage
 from limits.strategies import FixedWindowRateLimiter
 
+from api.edge.crowd import counted_as
 from api.errors import Problem
 
 RATES = "bowlside_rates"
@@ -25,7 +27,8 @@ DEVICE = parse("6000 per minute")
 STRANGER = parse("300 per minute")
 # One address may spend no more than the tries of one code.
 WRONG_CODE = parse("5 per 10 minutes")
-WRONG_CODE_BY_ANYONE = parse("50 per 10 minutes")
+# All together may spend the tries of so many codes; past that wrong ones cost no code a try.
+TRIES_OF_ALL = parse("10 per 10 minutes")
 CODES_MADE = parse("30 per 10 minutes")
 # Each is a row of the audit log, which only grows.
 NAMES_GIVEN = parse("60 per hour")
@@ -71,6 +74,11 @@ def refuse_if_spent(rate: RateLimitItem, who: str | None) -> None:
     """Raise 429 if there is none left, counting nothing."""
     if rates().is_spent(rate, who or ""):
         _refuse(rate, who)
+
+
+def sender() -> str:
+    """Where this request came from, as it is counted."""
+    return counted_as(request.remote_addr or "")
 
 
 def rates() -> Rates:

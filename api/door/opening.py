@@ -6,6 +6,7 @@ On a network nothing listens before the certificate is there.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from ipaddress import ip_address
 from socket import socket as Socket
 
 from flask import Flask
@@ -56,7 +57,7 @@ def open_studio(app: Flask) -> Studio:
 
     if settings.lan:
         return _to_the_network(settings, keep_the_nights_copy)
-    host = settings.listen if settings.pairing else THIS_MACHINE
+    host = (settings.pairing and settings.listen) or THIS_MACHINE
     sockets, porter = take_sockets((host,), settings.port), Porter([keep_the_nights_copy])
     address = f"http://{host}:{port_of(sockets)}/"
     if settings.pairing:
@@ -66,19 +67,20 @@ def open_studio(app: Flask) -> Studio:
 
 
 def _to_the_network(settings: Settings, keep_the_nights_copy: Chore) -> Studio:
-    found = names.names_of_machine(settings.hosts)
+    found = names_of(settings)
     authority = open_authority(settings.door, found, settings.clock_ms())
     certificate = Certificate(settings.door)
     renew(certificate, authority, found, settings.clock_ms())
-    sockets = take_sockets(ANYWHERE, settings.port)
-    landing = LandingPage(take_sockets(ANYWHERE[:1], settings.landing_port)[0])
+    hosts = (settings.listen,) if settings.listen else ANYWHERE
+    sockets = take_sockets(hosts, settings.port)
     port = port_of(sockets)
-    landing.answers = landing_answers(authority, addresses(settings, port))
+    landing = LandingPage(
+        take_sockets(hosts[:1], settings.landing_port)[0],
+        lambda: landing_answers(authority, addresses(settings, port)),
+    )
 
     def look_after_certificate() -> None:
-        now = names.names_of_machine(settings.hosts)
-        if renew(certificate, authority, now, settings.clock_ms()):
-            landing.answers = landing_answers(authority, addresses(settings, port))
+        if renew(certificate, authority, names_of(settings), settings.clock_ms()):
             say("made the server's certificate anew")
 
     covered = authority.covers(found)
@@ -92,7 +94,7 @@ def _to_the_network(settings: Settings, keep_the_nights_copy: Chore) -> Studio:
         sockets=sockets,
         porter=Porter([look_after_certificate, keep_the_nights_copy], landing),
         certificate=certificate,
-        landing=f"http://{names.outward_address() or THIS_MACHINE}:{landing.port}/",
+        landing=f"http://{_for_url(_number(settings) or THIS_MACHINE)}:{landing.port}/",
         fingerprint=authority.fingerprint,
         left_out=tuple(sorted(set(settings.hosts) - set(covered.hosts))),
     )
@@ -107,6 +109,26 @@ def addresses(settings: Settings, port: int) -> list[str]:
     """
     local = names.local_name()
     known = [*settings.hosts, *([local] if names.is_known(local) else [])]
-    outward = names.outward_address()
-    hosts = dict.fromkeys([*known, *([outward] if outward else []), local])
-    return [f"https://{host}:{port}/" for host in hosts]
+    number = _number(settings)
+    hosts = dict.fromkeys([*known, *([number] if number else []), local])
+    return [f"https://{_for_url(host)}:{port}/" for host in hosts]
+
+
+def names_of(settings: Settings) -> names.Names:
+    """What the certificate speaks for: the machine's names, and its addresses or the one that is listened on."""
+    found = names.names_of_machine(settings.hosts)
+    one = _one_address(settings)
+    return names.Names(found.hosts, (ip_address(one),)) if one else found
+
+
+def _one_address(settings: Settings) -> str:
+    """The address that is listened on; empty when it is each."""
+    return "" if settings.listen in ("", *ANYWHERE) else settings.listen
+
+
+def _number(settings: Settings) -> str | None:
+    return _one_address(settings) or names.outward_address()
+
+
+def _for_url(host: str) -> str:
+    return f"[{host}]" if ":" in host else host

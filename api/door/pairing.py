@@ -1,14 +1,16 @@
 """Pairing: a code that is made by a maker, good once and for minutes, lets one device in.
 
 A wrong code could have been meant for any that is open, so it costs each of them a try. The count is in
-the database and holds over all processes; how often one address may be wrong is counted beside it
-(api/door/limits.py), so that a stranger can spend one code's tries and must then wait.
+the database and holds over all processes; how often one address may be wrong, and all together, is counted
+beside it (api/door/limits.py). So a stranger can spend one code's tries and must then wait, and many can spend
+two; past that a right code passes, however many wrong ones come.
 """
 
 from __future__ import annotations
 
 import hmac
 import secrets
+from collections.abc import Sequence
 from io import BytesIO
 from typing import Any, NamedTuple
 from urllib.parse import urlsplit
@@ -16,7 +18,7 @@ from urllib.parse import urlsplit
 import segno
 from flask import Flask, Response, current_app, redirect, request
 from marshmallow import ValidationError
-from sqlalchemy import Connection, delete, insert, select, update
+from sqlalchemy import ColumnElement, Connection, delete, insert, select, update
 
 from api import audit
 from api.clock import now_ms
@@ -27,7 +29,7 @@ from api.door.gate import DeviceRow
 from api.door.hosts import LOOPBACK, host_name
 from api.errors import Problem, as_problem
 from api.schemas import PairAsked, Paired, PairingAsked, PairingMade
-from api.store import writing
+from api.store import reading, writing
 from api.tables import Device, Pairing
 from api.wire import Blueprint, answer, unfit_values
 
@@ -128,10 +130,9 @@ def let_in(asked: dict[str, Any]) -> tuple[DeviceRow, str]:
     A device that is paired already stays the same device, and a maker a maker; its old secret ends.
     """
     _refuse_without_pairing()
-    address = request.remote_addr
-    limits.refuse_if_spent(limits.WRONG_CODE, address)
-    limits.refuse_if_spent(limits.WRONG_CODE_BY_ANYONE, "")
-    at, known = now_ms(), gate.known_device()
+    address, at = request.remote_addr, now_ms()
+    _hold_off_guesses(asked["code"], at)
+    known = gate.known_device()
     if known and known.shut_out_at is not None:
         known = None
     secret = gate.new_secret()
@@ -159,14 +160,35 @@ def let_in(asked: dict[str, Any]) -> tuple[DeviceRow, str]:
             audit.note(connection, "code_spent", who=audit.STRANGER, address=address, codes=outcome.spent)
     if outcome.role is None:
         # Counted after the transaction: the code's own tries must be kept whatever is answered.
-        for rate, who in ((limits.WRONG_CODE, address), (limits.WRONG_CODE_BY_ANYONE, "")):
-            limits.count(rate, who)
+        if outcome.tries_left or outcome.spent:
+            limits.rates().hit(limits.TRIES_OF_ALL, "")
+        limits.count(limits.WRONG_CODE, limits.sender())
         current_app.logger.warning("Pairing: a wrong code from %s", address)
         left = f"{outcome.tries_left} tries are left" if outcome.tries_left > 1 else "One try is left"
         says = f"That is not the code. {left}." if outcome.tries_left else NONE_OPEN
         raise Problem(422, says, errors=[("code", says)])
     current_app.logger.warning("Paired device %s as a %s, from %s", device.id, device.role, address)
     return device, secret
+
+
+def _hold_off_guesses(typed: str, at: int) -> None:
+    """A wrong code from where, or from strangers who, have spent enough tries costs no code another.
+
+    A right one passes, so that nobody's wrong ones keep an honest device out. Until they wait no longer, what
+    protects a code from them is its length, and how seldom strangers may ask at all.
+    """
+    rates, who = limits.rates(), limits.sender()
+    waits = rates.is_spent(limits.WRONG_CODE, who)
+    if not waits and not rates.is_spent(limits.TRIES_OF_ALL, ""):
+        return
+    with reading() as connection:
+        if _fitting(_open_codes(connection, at), typed):
+            return
+    limits.refuse_if_spent(limits.WRONG_CODE, who)
+    limits.count(limits.WRONG_CODE, who)
+    current_app.logger.warning("Pairing: a wrong code from %s", request.remote_addr)
+    says = "That is not the code. Type it as it stands on the maker's screen, or ask for a new one."
+    raise Problem(422, says, errors=[("code", says)])
 
 
 def make_code(connection: Connection, role: str, at: int) -> Code:
@@ -188,24 +210,34 @@ def make_code(connection: Connection, role: str, at: int) -> Code:
 
 def use_code(connection: Connection, typed: str, at: int) -> Outcome:
     """Use up the code that was typed, or a try of each that is open."""
-    is_open = (
+    rows = _open_codes(connection, at)
+    if fitting := _fitting(rows, typed):
+        used = Pairing.code_sha256 == fitting[0].code_sha256
+        connection.execute(update(Pairing).where(used).values(used_at=at))
+        return Outcome(fitting[0].role, 0)
+    connection.execute(update(Pairing).where(_is_open(at)).values(tries_left=Pairing.tries_left - 1))
+    spent = sum(row.tries_left == 1 for row in rows)
+    return Outcome(None, max((row.tries_left - 1 for row in rows), default=0), spent)
+
+
+def _open_codes(connection: Connection, at: int) -> Sequence[Any]:
+    asked = select(Pairing.code_sha256, Pairing.role, Pairing.tries_left).where(_is_open(at))
+    return connection.execute(asked).all()
+
+
+def _is_open(at: int) -> ColumnElement[bool]:
+    return (
         Pairing.used_at.is_(None)
         & (Pairing.tries_left > 0)
         & (Pairing.made_at <= at)
         & (Pairing.expires_at > at)
     )
-    rows = connection.execute(
-        select(Pairing.code_sha256, Pairing.role, Pairing.tries_left).where(is_open)
-    ).all()
+
+
+def _fitting(rows: Sequence[Any], typed: str) -> list[Any]:
+    """Each is compared, found or not, so that the time taken says nothing."""
     wanted = gate.digest(typed.upper().translate(READ_AS))
-    # Each is compared, found or not, so that the time taken says nothing.
-    fitting = [row for row in rows if hmac.compare_digest(row.code_sha256, wanted)]
-    if fitting:
-        connection.execute(update(Pairing).where(Pairing.code_sha256 == wanted).values(used_at=at))
-        return Outcome(fitting[0].role, 0)
-    connection.execute(update(Pairing).where(is_open).values(tries_left=Pairing.tries_left - 1))
-    spent = sum(row.tries_left == 1 for row in rows)
-    return Outcome(None, max((row.tries_left - 1 for row in rows), default=0), spent)
+    return [row for row in rows if hmac.compare_digest(row.code_sha256, wanted)]
 
 
 def address_of(studio: str, code: Code) -> str:

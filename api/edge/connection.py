@@ -414,7 +414,6 @@ class Connection(asyncio.Protocol):
         headers = [
             (b"Content-Type", b"application/problem+json"),
             (b"Content-Length", b"%d" % len(body)),
-            (b"Cache-Control", b"no-store"),
             *self._edge.every_answer,
         ]
         if status in (429, 503):

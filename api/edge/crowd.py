@@ -27,6 +27,7 @@ class Bounds:
     known_hours: float = 12
     # (a second, at once)
     connects_of_one: tuple[float, float] = (4, 32)
+    connects_of_one_known: tuple[float, float] = (50, 200)
     handshakes_of_strangers: tuple[float, float] = (40, 40)
     requests_of_one: tuple[float, float] = (5, 100)
     requests_of_strangers: tuple[float, float] = (120, 240)
@@ -110,9 +111,9 @@ class Crowd:
     def lets_sit(self, party: Party) -> bool:
         """Whether there is room for one more of them, made where it can be made."""
         bounds, strange = self._bounds, self._by_address and not party.is_known
-        if strange and not party.connects.take():
-            return False
         if self._by_address:
+            if not party.connects.take():
+                return False
             most = bounds.of_one_stranger if strange else bounds.of_one_known
             if len(party.seats) >= most and not _shed(party.seats):
                 return False
@@ -137,6 +138,7 @@ class Crowd:
             for each in party.seats:
                 self._strangers.pop(each, None)
                 self._known[each] = None
+            party.connects = Bucket(self._bounds.connects_of_one_known)
         party.known_until = monotonic() + self._bounds.known_hours * 3600
 
     def forget(self) -> None:

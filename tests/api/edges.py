@@ -70,7 +70,7 @@ def running(
     run, ready, enough = Running(port_of(sockets)), threading.Event(), threading.Event()
 
     async def serve() -> None:
-        run.edge = Edge(application, keeper, context, **given)
+        run.edge = Edge(application, keeper, context, every_answer=[(b"Cache-Control", b"no-store")], **given)
         run.edge.listen(sockets)
         ready.set()
         while not enough.is_set():

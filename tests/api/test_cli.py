@@ -153,3 +153,25 @@ def test_a_clock_of_years_ago_is_said_at_the_start_and_opens_nothing_to_a_networ
 
     assert lan.exit_code == 1 and "clock is years behind" in lan.stderr
     assert here.exit_code == 0 and "before this version was made" in caplog.text + here.stderr
+
+
+@pytest.mark.parametrize(
+    ("options", "says"),
+    [
+        (["--listen", "127.0.0.1"], "goes with --lan or --behind-proxy"),
+        (["--lan", "--listen", "studio.example"], "wants an address of this machine"),
+    ],
+)
+def test_one_address_is_listened_on_where_that_means_something(
+    tmp_path: Path, options: list[str], says: str
+) -> None:
+    result = CliRunner().invoke(main, ["serve", "--database", str(tmp_path / "x.sqlite3"), *options])
+
+    assert result.exit_code == 2 and says in result.output
+
+
+def test_an_address_that_the_machine_does_not_have_is_said(tmp_path: Path) -> None:
+    options = ["--lan", "--port", "0", "--landing-port", "0", "--listen", "192.0.2.7"]
+    result = CliRunner().invoke(main, ["serve", "--database", str(tmp_path / "x.sqlite3"), *options])
+
+    assert result.exit_code == 1 and "does not have that address" in result.output

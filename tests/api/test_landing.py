@@ -12,14 +12,17 @@ import sys
 from collections.abc import Iterator
 from http.client import HTTPConnection, HTTPResponse
 from pathlib import Path
-from threading import Thread
+from threading import Event, Thread, active_count
 
 import pytest
 from cryptography import x509
 
 from api.door.authority import Authority, open_authority
-from api.door.landing import CERTIFICATE_PATH, LandingHandler, LandingPage, landing_answers
+from api.door.landing import CERTIFICATE_PATH, LandingPage, landing_answers
+from api.edge.connection import Patience
+from api.edge.crowd import Bounds
 from api.serving import take_sockets
+from tests.api.edges import eventually, is_closed
 from tests.api.test_authority import HOME, NOW
 from tests.servers import ROOT, START_SECONDS
 
@@ -109,16 +112,51 @@ def test_the_head_alone_can_be_asked_for(landing: LandingPage) -> None:
 def test_what_is_not_http_is_refused(landing: LandingPage) -> None:
     with socket.create_connection(("127.0.0.1", landing.port), timeout=5) as stranger:
         stranger.sendall(b"\x16\x03\x01 hello\r\n\r\n")
-        assert b"Only the landing page is here" in stranger.recv(2000)
+        assert stranger.recv(2000).startswith(b"HTTP/1.1 400 ")
 
 
-def test_one_who_says_nothing_is_not_waited_for(
-    landing: LandingPage, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    monkeypatch.setattr(LandingHandler, "timeout", 0.1)
+def test_those_who_drip_hold_no_threads_give_way_and_end_in_time(authority: Authority) -> None:
+    page = LandingPage(
+        take_sockets(("127.0.0.1",), 0)[0],
+        lambda: landing_answers(authority, ADDRESSES),
+        patience=Patience(head=1),
+        bounds=Bounds(strangers=20, of_one_stranger=5),
+    )
+    over = Event()
+    serving = Thread(target=page.serve, args=[lambda: not over.is_set()])
+    before = active_count()
+    serving.start()
+    dripping = []
+    for number in range(60):
+        stranger = socket.socket()
+        stranger.bind((f"127.0.0.{2 + number % 10}", 0))
+        stranger.settimeout(5)
+        stranger.connect(("127.0.0.1", page.port))
+        stranger.send(b"G")
+        dripping.append(stranger)
 
-    with socket.create_connection(("127.0.0.1", landing.port), timeout=5) as silent:
-        assert silent.recv(1) == b""
+    assert ask(page, "/")[0].status == 200
+    assert active_count() <= before + 5
+    assert all(is_closed(each) for each in dripping)
+    over.set()
+    serving.join()
+
+
+def test_it_says_where_the_studio_is_by_now(authority: Authority, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("api.door.landing.LOOK_AGAIN_SECONDS", 0)
+    where = ["https://bench.local:8420/"]
+    page, over = (
+        LandingPage(take_sockets(("127.0.0.1",), 0)[0], lambda: landing_answers(authority, [*where])),
+        Event(),
+    )
+    serving = Thread(target=page.serve, args=[lambda: not over.is_set()])
+    serving.start()
+
+    where.append("https://192.168.1.99:8420/")
+
+    eventually(lambda: b"192.168.1.99" in page.answers["/"].content)
+    over.set()
+    serving.join()
 
 
 @pytest.fixture

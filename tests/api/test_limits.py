@@ -51,11 +51,47 @@ def test_a_device_may_ask_far_oftener_than_a_page_does() -> None:
 
 
 def test_who_is_not_paired_may_ask_now_and_then(app: Any, client: Any, seconds: list[float]) -> None:
-    statuses = [client.get("/api/v1/clock").status_code for _ in range(limits.STRANGER.amount + 1)]
+    phone = paired(app)  # which was a stranger once
+    statuses = [client.get("/api/v1/clock").status_code for _ in range(limits.STRANGER.amount)]
 
-    assert statuses == [401] * limits.STRANGER.amount + [429]
+    assert statuses == [401] * (limits.STRANGER.amount - 1) + [429]
     assert client.get("/api/v1/clock").headers["Retry-After"]
-    assert paired(app).get("/api/v1/clock").status_code == 200
+    assert phone.get("/api/v1/clock").status_code == 200
+
+
+@pytest.mark.parametrize(
+    ("asked", "status"),
+    [
+        ({"path": "/api/v1/clock", "headers": {"Host": "elsewhere.example"}}, 421),
+        ({"path": "/api/v1/clock", "headers": {"Sec-Fetch-Site": "cross-site"}}, 403),
+        ({"path": "/api/v1/kit", "method": "PUT", "headers": {"Origin": "https://elsewhere.example"}}, 403),
+        ({"path": "/pair"}, 200),
+        ({"path": "/"}, 401),
+    ],
+)
+def test_whatever_a_stranger_asks_is_counted_before_it_is_refused_or_logged(
+    app: Any, client: Any, seconds: list[float], asked: dict[str, Any], status: int, caplog: Any
+) -> None:
+    statuses = [client.open(**asked).status_code for _ in range(limits.STRANGER.amount)]
+    caplog.clear()
+
+    assert statuses == [status] * limits.STRANGER.amount
+    assert client.open(**asked).status_code == 429
+    assert caplog.records == []
+
+
+def test_a_stranger_with_many_ipv6_addresses_is_one(
+    app: Any, seconds: list[float], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(limits, "STRANGER", limits.parse("3 per minute"))
+    client = app.test_client()
+
+    def ask(address: str) -> int:
+        status: int = client.get("/api/v1/clock", environ_base={"REMOTE_ADDR": address}).status_code
+        return status
+
+    assert [ask(f"2001:db8::{number}") for number in range(1, 5)] == [401, 401, 401, 429]
+    assert ask("2001:db8:0:1::1") == 401
 
 
 def test_codes_are_not_made_without_end(app: Any, seconds: list[float]) -> None:

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+import socket
 from collections.abc import Callable, Iterator
 from typing import Any
+from urllib.parse import urlsplit
 
 import pytest
+from cryptography.x509 import IPAddress, SubjectAlternativeName
 
-from api.door.opening import Studio, open_studio
+from api.door.opening import Studio, addresses, open_studio
 from api.porter import do_round
+from api.settings import Settings
 from tests.make import Clock
 
 DAY = 24 * 3_600_000
@@ -83,6 +87,31 @@ def test_this_machine_alone_is_listened_to_unless_told(opened: Callable[..., Stu
     assert [each.getsockname()[0] for each in proxied.sockets] == ["127.0.0.1"]
     assert local.certificate is None and network.certificate is not None
     assert (local.devices_at, proxied.devices_at) == ("", "https://studio.example/")
+
+
+def test_a_network_may_be_one_address_and_then_no_other_is_listened_to_vouched_for_or_shown(
+    opened: Callable[..., Studio],
+) -> None:
+    studio = opened(lan=True, pairing=True, listen="127.0.0.2")
+
+    assert [each.getsockname()[0] for each in studio.sockets] == ["127.0.0.2"]
+    assert studio.landing.startswith("http://127.0.0.2:")
+    assert socket.create_connection(("127.0.0.2", urlsplit(studio.landing).port or 0)).close() is None
+    assert studio.certificate
+    certificate = studio.certificate.read()
+    assert certificate
+    names = certificate.extensions.get_extension_for_class(SubjectAlternativeName).value
+    assert [str(each) for each in names.get_values_for_type(IPAddress)] == ["127.0.0.2"]
+    port = studio.sockets[0].getsockname()[1]
+    settings = Settings(lan=True, pairing=True, listen="127.0.0.2")
+    shown = [urlsplit(each).hostname or "" for each in addresses(settings, port)]
+    assert [each for each in shown if each[0].isdigit()] == ["127.0.0.2"]
+
+
+def test_an_ipv6_address_is_shown_as_addresses_are_written() -> None:
+    shown = addresses(Settings(lan=True, pairing=True, listen="fd00::5"), 8420)
+
+    assert "https://[fd00::5]:8420/" in shown
 
 
 def test_names_that_the_authority_was_not_made_for_are_told(opened: Callable[..., Studio]) -> None:

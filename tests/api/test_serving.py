@@ -6,6 +6,7 @@ import signal
 import socket
 import time
 from collections.abc import Callable, Iterator
+from contextlib import suppress
 from pathlib import Path
 from urllib.parse import urlsplit
 
@@ -54,6 +55,37 @@ def test_a_worker_or_the_porter_that_is_killed_is_replaced(server: Server) -> No
 
     eventually(lambda: len(household(server)) == 3 and not set(household(server)) & set(before))
     assert ask(server, "/api/v1/clock")["server_ms"] > 0
+
+
+def test_the_landing_page_has_a_process_of_its_own_that_is_replaced_too(tmp_path: Path) -> None:
+    """Strangers reach it, and the porter must go on whatever they do to it."""
+    server = bowlside(tmp_path / "bowlside.sqlite3", "--lan", "--landing-port", "0").start()
+    try:
+        eventually(lambda: len(household(server)) == 3)
+
+        def listening() -> dict[psutil.Process, set[int]]:
+            """Who listens on one port, which is not the studio's."""
+            found = {}
+            for each in household(server):
+                with suppress(psutil.NoSuchProcess):
+                    found[each] = {at.laddr.port for at in each.net_connections() if at.status == "LISTEN"}
+            return {
+                each: ports
+                for each, ports in found.items()
+                if len(ports) == 1 and ports != {urlsplit(server.url).port}
+            }
+
+        eventually(lambda: len(listening()) == 1)  # a child lets go of others' sockets first
+        [(page, [port])] = listening().items()
+        others = [each for each in household(server) if each != page]
+        page.kill()
+        eventually(lambda: len(now := listening()) == 1 and page not in now)
+        assert set(others) < set(household(server))
+        with socket.create_connection(("127.0.0.1", port), timeout=WITHIN_SECONDS) as stranger:
+            stranger.sendall(b"GET / HTTP/1.1\r\nHost: x\r\n\r\n")
+            assert stranger.recv(100).startswith(b"HTTP/1.1 200")
+    finally:
+        server.stop()
 
 
 @pytest.mark.parametrize("sign", [signal.SIGTERM, signal.SIGINT, signal.SIGHUP])
