@@ -11,7 +11,7 @@ from sqlalchemy import Connection, Row, and_, delete, insert, or_, select, updat
 
 import bench
 from api.clock import now_ms
-from api.errors import Problem, not_found
+from api.errors import PROBLEM_TYPE, Problem, not_found
 from api.hours import HOURS
 from api.plan_calendar import MIME, calendar
 from api.plan_shapes import PlanAsked, PlanWhole
@@ -116,7 +116,9 @@ def get_run_plan(run_id: UUID) -> Response:
 
 @blueprint.get("/runs/<uuid:run_id>/calendar.ics")
 @blueprint.response(200, {"type": "string"}, content_type=MIME)
-@blueprint.alt_response(409, description="There is no plan yet")
+@blueprint.alt_response(
+    409, schema=ProblemDetails, content_type=PROBLEM_TYPE, description="There is no plan yet"
+)
 def get_run_calendar(run_id: UUID) -> Response:
     """The sessions and waits of the run's plan for a calendar, with alarms."""
     with reading() as connection:
@@ -128,7 +130,9 @@ def get_run_calendar(run_id: UUID) -> Response:
 
 @blueprint.get("/plans/<uuid:plan_id>/calendar.ics")
 @blueprint.response(200, {"type": "string"}, content_type=MIME)
-@blueprint.alt_response(409, description="There is no plan yet")
+@blueprint.alt_response(
+    409, schema=ProblemDetails, content_type=PROBLEM_TYPE, description="There is no plan yet"
+)
 def get_calendar(plan_id: UUID) -> Response:
     """The sessions and waits of a plan for a calendar, with alarms."""
     return _calendar(_told(str(plan_id)))

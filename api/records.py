@@ -13,11 +13,11 @@ from sqlalchemy import Engine, text
 
 import bench
 from api import generation, shelf, standing
-from api.errors import Problem, not_found
+from api.errors import PROBLEM_TYPE, Problem, not_found
 from api.recipes import current_version, version_or_404
 from api.runs import CURSOR, Bench, laid_out, no_such_run, reach_of
 from api.said import Cost, Label, Last, Record
-from api.schemas import LabelQuery
+from api.schemas import LabelQuery, ProblemDetails
 from api.spreadsheet import CSV, Cell, instant, spreadsheet
 from api.store import read_row, reading
 from api.studio_settings import SETTINGS
@@ -75,7 +75,9 @@ def get_record_csv(run_id: UUID) -> Response:
 
 @blueprint.get("/runs/<uuid:run_id>/cost")
 @blueprint.response(200, Cost)
-@blueprint.alt_response(409, description="There is no currency yet")
+@blueprint.alt_response(
+    409, schema=ProblemDetails, content_type=PROBLEM_TYPE, description="There is no currency yet"
+)
 def get_cost(run_id: UUID) -> Response:
     """What the batch cost, by lot at what was really used, hands and wrap; per good piece. For makers alone."""
     _, record = recorded(run_id)

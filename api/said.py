@@ -8,9 +8,14 @@ from __future__ import annotations
 
 from typing import Any
 
-from marshmallow import Schema, fields
+from marshmallow import INCLUDE, Schema, fields
 
 from api.schemas import Paged, RunNamed
+
+
+class Said(Schema):
+    class Meta:
+        unknown = INCLUDE
 
 
 def _text(says: str = "", *, none: bool = False) -> fields.String:
@@ -44,13 +49,13 @@ def _some(**more: fields.Field[Any]) -> dict[str, fields.Field[Any]]:
     }
 
 
-class Number(Schema):
+class Number(Said):
     mg = _whole("The number as a mass, where it is one", none=True)
     text = _text("As it is shown, in the largest type")
     caption = _text()
 
 
-class Weighing(Schema):
+class Weighing(Said):
     line = _text("None for a portion", none=True)
     name = _text()
     add_mg = _whole()
@@ -64,7 +69,7 @@ class Weighing(Schema):
     vessel = _text(none=True)
 
 
-class PossibleAnswer(Schema):
+class PossibleAnswer(Said):
     """What may be answered. `kind` and `body` are the entry to post, less what `input` still asks for."""
 
     id = _text()
@@ -77,7 +82,7 @@ class PossibleAnswer(Schema):
     strong = _flag()
 
 
-class Prompt(Schema):
+class Prompt(Said):
     step = _text("null for finishing the batch", none=True)
     component = _text(none=True)
     letter = _text()
@@ -93,8 +98,8 @@ class Prompt(Schema):
     answers = _many(PossibleAnswer)
 
 
-NamedStep = Schema.from_dict({"step": _text(), "title": _text()}, name="NamedStep")
-WaitNow = Schema.from_dict(
+NamedStep = Said.from_dict({"step": _text(), "title": _text()}, name="NamedStep")
+WaitNow = Said.from_dict(
     _some(
         began_at=_whole(),
         earliest_at=_whole(),
@@ -106,13 +111,13 @@ WaitNow = Schema.from_dict(
     ),
     name="WaitNow",
 )
-WindowNow = Schema.from_dict(
+WindowNow = Said.from_dict(
     _some(opened_at=_whole(), latest_at=_whole(), phase=_text(), stake=_text()), name="WindowNow"
 )
-GuideNow = Schema.from_dict(_some(began_at=_whole(), until=_whole(), phase=_text()), name="GuideNow")
+GuideNow = Said.from_dict(_some(began_at=_whole(), until=_whole(), phase=_text()), name="GuideNow")
 
 
-class Now(Schema):
+class Now(Said):
     at = _whole("The instant all of this holds for")
     finished = _flag()
     prompts = _many(Prompt)
@@ -124,21 +129,23 @@ class Now(Schema):
 
 
 def _done(name: str, **more: fields.Field[Any]) -> type[Schema]:
-    return Schema.from_dict(_some(round=_whole(), **more), name=name)
+    return Said.from_dict(_some(round=_whole(), **more), name=name)
 
 
-class RecordRecipe(Schema):
+class RecordRecipe(Said):
     id = _text()
     version = _whole()
     title = _text()
 
 
-class RecordLine(Schema):
+class RecordLine(Said):
     line = _text()
     component = _text()
     letter = _text()
     round = _whole()
+    step = _text("Null for what goes in at no step", none=True)
     name = _text()
+    instead_of = _text("What the recipe asked for; empty where that was taken")
     planned_mg = _whole(none=True)
     asked_mg = _whole("After carrying up or down", none=True)
     actual_mg = _whole()
@@ -146,12 +153,15 @@ class RecordLine(Schema):
     deviation_ppm = _whole(none=True)
     tolerance_mg = _whole(none=True)
     within = _flag(none=True)
+    spoons = _text("The amount, where it is spooned", none=True)
+    count = _whole("The amount, where it is counted", none=True)
+    unit = _text("Of the count")
     scale = _text(none=True)
     division_mg = _whole(none=True)
     status = _text()
 
 
-Yield = Schema.from_dict(
+Yield = Said.from_dict(
     {
         "planned": _whole("Pieces"),
         **{count: _whole(none=True) for count in ("good", "spoiled", "partial")},
@@ -160,23 +170,30 @@ Yield = Schema.from_dict(
     },
     name="Yield",
 )
-Happened = Schema.from_dict(
+Happened = Said.from_dict(
     {
         "at": _whole(),
         "device": _text(),
         "kind": _text(),
         "because": _text("The line that it answers", none=True),
+        **{
+            name: fields.String(
+                metadata={"description": "Of the entry's own fields, those that its kind has"}
+            )
+            for name in ("line", "component")
+        },
+        **{name: fields.Integer() for name in ("mg", "round", "num", "den")},
     },
     name="Happened",
 )
-Note = Schema.from_dict(
+Note = Said.from_dict(
     {"at": _whole(), "device": _text(), "step": _text(none=True), "text": _text()}, name="Note"
 )
-Look = Schema.from_dict({"at": _whole(), "answer": _text(none=True), "way": _text(none=True)}, name="Look")
-Portion = Schema.from_dict({"name": _text(), "mg": _whole()}, name="Portion")
+Look = Said.from_dict({"at": _whole(), "answer": _text(none=True), "way": _text(none=True)}, name="Look")
+Portion = Said.from_dict({"name": _text(), "mg": _whole()}, name="Portion")
 
 
-class Person(Schema):
+class Person(Said):
     device = _text("As the entries call it")
     name = _text("Of the paired device that sent them; null where none is known", none=True)
     first_at = _whole()
@@ -184,13 +201,13 @@ class Person(Schema):
     entries = _whole("How many")
 
 
-class RecordKit(Schema):
+class RecordKit(Said):
     scales = fields.List(fields.Dict(), required=True)
     vessels = fields.List(fields.String(), required=True)
     heaters = fields.List(fields.String(), required=True)
 
 
-class RecordLot(Schema):
+class RecordLot(Said):
     lot = _text()
     names = fields.List(fields.String(), required=True, metadata={"description": "The ingredients'"})
     number = _text("The supplier's; null where the shelf does not know the lot", none=True)
@@ -202,7 +219,7 @@ class RecordLot(Schema):
     over_mg = _whole()
 
 
-Signed = Schema.from_dict(
+Signed = Said.from_dict(
     {
         "id": _text("Of the entry; who unsigns names it"),
         "at": _whole(),
@@ -213,7 +230,7 @@ Signed = Schema.from_dict(
     },
     name="Signed",
 )
-Unsigned = Schema.from_dict(
+Unsigned = Said.from_dict(
     {
         "at": _whole(),
         "device": _text("That took the signing back"),
@@ -223,7 +240,7 @@ Unsigned = Schema.from_dict(
     },
     name="Unsigned",
 )
-Taken = Schema.from_dict(
+Taken = Said.from_dict(
     {
         "at": _whole(),
         "device": _text(),
@@ -234,7 +251,7 @@ Taken = Schema.from_dict(
     },
     name="Taken",
 )
-Remark = Schema.from_dict(
+Remark = Said.from_dict(
     {
         "id": _text(),
         "at": _whole(),
@@ -244,7 +261,7 @@ Remark = Schema.from_dict(
     },
     name="Remark",
 )
-Hands = Schema.from_dict(
+Hands = Said.from_dict(
     {
         "ms": _whole(),
         "steps": fields.Dict(keys=fields.String(), values=fields.Integer(), required=True),
@@ -255,7 +272,7 @@ Hands = Schema.from_dict(
 
 
 # Where the mass that went in has gone; it closes to `division_mg`.
-Balance = Schema.from_dict(
+Balance = Said.from_dict(
     {
         **{
             f"{part}_mg": _whole()
@@ -278,7 +295,7 @@ Balance = Schema.from_dict(
 )
 
 
-class RecordSoFar(Schema):
+class RecordSoFar(Said):
     recipe = _one(RecordRecipe)
     number = _text("The batch number", none=True)
     also_numbered = fields.List(fields.String(), required=True)
@@ -339,7 +356,15 @@ class RecordSoFar(Schema):
             late=_flag(),
         )
     )
-    bursts = _many(_done("RecordBursts", planned=_whole(), used=_whole(), heated_ms=_whole()))
+    bursts = _many(
+        _done(
+            "RecordBursts",
+            planned=_whole(),
+            used=_whole(),
+            mg=_whole("Of what is melted"),
+            heated_ms=_whole(),
+        )
+    )
     portions = _many(_done("RecordPortions", portions=_many(Portion)))
     looks = _many(_done("RecordLooks", tries=_whole(), looks=_many(Look)))
     counts = _many(
@@ -367,7 +392,7 @@ class RecordSoFar(Schema):
 Record = RecordSoFar.from_dict({"yield": _one(Yield)}, name="Record")
 
 
-class CostRow(Schema):
+class CostRow(Said):
     lot = _text()
     number = _text()
     names = fields.List(fields.String(), required=True)
@@ -377,13 +402,13 @@ class CostRow(Schema):
     cost = _text("With two decimals more than the currency has")
 
 
-class Unpriced(Schema):
+class Unpriced(Said):
     lot = _text(none=True)
     names = fields.List(fields.String(), required=True)
     mg = _whole()
 
 
-class CostTotal(Schema):
+class CostTotal(Said):
     """Of one currency; several are never added."""
 
     materials = _text()
@@ -395,7 +420,7 @@ class CostTotal(Schema):
     per_piece = _text("For each good piece", none=True)
 
 
-class Cost(Schema):
+class Cost(Said):
     currency = _text("The maker's own")
     materials = _many(CostRow)
     unpriced = _many(Unpriced)
@@ -409,7 +434,7 @@ class Cost(Schema):
     )
 
 
-Listed = Schema.from_dict(
+Listed = Said.from_dict(
     {
         "name": _text(),
         "ppm": _whole(none=True),
@@ -418,12 +443,12 @@ Listed = Schema.from_dict(
     },
     name="Listed",
 )
-Sourced = Schema.from_dict({"says": _text(), "source": _text()}, name="Sourced")
-Needed = Schema.from_dict({"what": _text(), "there": _flag(), "source": _text()}, name="Needed")
-CheckedRule = Schema.from_dict({"what": _text(), "source": _text()}, name="CheckedRule")
+Sourced = Said.from_dict({"says": _text(), "source": _text()}, name="Sourced")
+Needed = Said.from_dict({"what": _text(), "there": _flag(), "source": _text()}, name="Needed")
+CheckedRule = Said.from_dict({"what": _text(), "source": _text()}, name="CheckedRule")
 
 
-class Label(Schema):
+class Label(Said):
     market = _text()
     identity = _text()
     ingredients = _many(Listed)
@@ -442,7 +467,7 @@ class Label(Schema):
     law = _text()
 
 
-class Last(Schema):
+class Last(Said):
     """What former runs say of a recipe's steps, by written step ("base.press")."""
 
     runs = _whole("How many finished runs were read, the newest ones")
@@ -466,13 +491,13 @@ class Last(Schema):
     )
 
 
-class ShelfNote(Schema):
+class ShelfNote(Said):
     at = _whole()
     device = _text()
     text = _text()
 
 
-class Ingredient(Schema):
+class Ingredient(Said):
     id = _text()
     card = fields.Dict(required=True, allow_none=True)
     notes = _many(ShelfNote)
@@ -484,10 +509,10 @@ class IngredientPage(Paged):
     ingredients = _many(Ingredient)
 
 
-WroteOff = Schema.from_dict({"at": _whole(), "much": _whole(), "why": _text()}, name="WroteOff")
+WroteOff = Said.from_dict({"at": _whole(), "much": _whole(), "why": _text()}, name="WroteOff")
 
 
-class Lot(Schema):
+class Lot(Said):
     """A lot, in mg or in pieces: one of the two is null."""
 
     id = _text()
@@ -516,7 +541,7 @@ class IngredientWhole(Ingredient):
     lots = _many(Lot)
 
 
-class LotRun(Schema):
+class LotRun(Said):
     id = _text()
     title = _text()
     recipe_version = _whole()
@@ -528,6 +553,6 @@ class LotRun(Schema):
     count = _whole()
 
 
-class Trace(Schema):
+class Trace(Said):
     lot = _text()
     runs = _many(LotRun)
