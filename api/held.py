@@ -64,7 +64,8 @@ class OneOf:
         measured = self.read(document)
         with writing() as connection:
             now = self.now(connection)
-            if now.version and canonical(now.document) == canonical(document):
+            is_same = now.version and canonical(now.document) == canonical(document)
+            if is_same and not request.if_none_match.star_tag:
                 return now.answer()
             if now.version or request.if_match:
                 refuse_unless_read(connection, now.version, f"the {self.name}")

@@ -21,7 +21,7 @@ from api.schemas import PictureKept, PicturesAwaited
 from api.security import DATA
 from api.store import reading, writing
 from api.tables import Picture
-from api.wire import Blueprint, answer
+from api.wire import Blueprint, answer, read_body
 
 blueprint = Blueprint("pictures", __name__, description="Photographs of a batch")
 
@@ -52,7 +52,7 @@ def put_picture(picture_id: UUID) -> Response:
     if request.mimetype != JPEG:
         raise Problem(415, "Send a JPEG, with the header Content-Type: image/jpeg.")
     request.max_content_length = current_app.config["BOWLSIDE"].picture_limit
-    content = request.get_data(cache=False)
+    content = read_body()
     if fault := fault_in(content):
         raise Problem(422, fault, title="The picture is wrong")
     digest = sha256(content).hexdigest()

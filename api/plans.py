@@ -7,7 +7,7 @@ from typing import Any
 from uuid import UUID, uuid4
 
 from flask import Response, current_app
-from sqlalchemy import Connection, Row, and_, delete, insert, or_, select, update
+from sqlalchemy import Connection, Row, and_, delete, insert, not_, or_, select, update
 
 import bench
 from api.clock import now_ms
@@ -28,6 +28,7 @@ from api.planner import (
     reaches,
 )
 from api.runs import no_such_run
+from api.schemas import ProblemDetails
 from api.security import DATA
 from api.store import reading, writing
 from api.tables import Plan, PlannedRun
@@ -38,6 +39,7 @@ Json = dict[str, Any]
 
 blueprint = Blueprint("plans", __name__, description="The best order over all parts and runs")
 
+ABANDONED = {"field": "", "detail": "The server stopped while this was planned. Ask for it again."}
 WAIT_S = 0.8  # an answer that comes this soon needs no second question
 
 
@@ -198,7 +200,9 @@ def _take_up(plan_id: str) -> bool:
         if row.state != "working" and _behind(connection, row) == 0:
             return False
     at = now_ms()
-    idle = or_(Plan.state != "working", Plan.beat_at < at - SILENT_MS)
+    # After a clock was set back, a word from what is then the future is no word either.
+    spoke = Plan.beat_at.between(at - SILENT_MS, at + SILENT_MS)
+    idle = or_(Plan.state != "working", not_(spoke))
     with writing(alone=False) as connection:
         taken = connection.execute(
             update(Plan)
@@ -228,20 +232,23 @@ def _told(plan_id: str) -> Json:
     with reading() as connection:
         row = _row(connection, plan_id)
         behind = _behind(connection, row)
+    state, fault = row.state, json.loads(row.fault) if row.fault else None
+    if state == "working" and abs(at - row.beat_at) > SILENT_MS:
+        state, fault = ("made", None) if row.made else ("refused", ABANDONED)
     asked = json.loads(row.asked)
     made = json.loads(row.made) if row.made else None
-    progress = json.loads(row.progress) if row.progress and row.state == "working" else None
+    progress = json.loads(row.progress) if row.progress and state == "working" else None
     return {
         "id": plan_id,
         "at": at,
-        "state": row.state,
+        "state": state,
         "asked_at": row.asked_at,
         "aim": asked["aim"],
         "ready_by": asked["ready_by"],
         "limit": MOST_S,
         "parts": made["parts"] if made else [],
         "progress": {**progress, "share": progress["share"] / 1000} if progress else None,
-        "fault": json.loads(row.fault) if row.fault else None,
+        "fault": fault,
         "made_at": made["made_at"] if made else None,
         "age_ms": max(0, at - made["made_at"]) if made else None,
         "behind": behind,

@@ -71,7 +71,8 @@ def put_recipe(recipe_id: UUID) -> Response:
     measured = bench.read_recipe(document)
     with writing() as connection:
         now = current_version(connection, str(recipe_id))
-        if now is not None and now.document == canonical(document):
+        is_same = now is not None and now.document == canonical(document)
+        if is_same and not request.if_none_match.star_tag:
             return _whole(now)
         refuse_unless_read(connection, now.version if now is not None else None, "this recipe")
         number = now.version + 1 if now is not None else 1

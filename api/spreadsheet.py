@@ -1,7 +1,8 @@
 """Tables that a spreadsheet opens: CSV (RFC 4180) in UTF-8, with a mark at its start by which one knows that.
 
 A text that a spreadsheet would take for a formula, and run, or for a number or a date, and change, gets
-an apostrophe before it (common practice against the first).
+an apostrophe before it (common practice against the first). So does what follows a mark inside a text at which
+some spreadsheet parts its cells: where the decimal point is a comma, a semicolon is such a mark.
 """
 
 from __future__ import annotations
@@ -20,6 +21,7 @@ CSV = "text/csv"
 Cell = str | int | None
 
 _FORMULA = re.compile(r"\s*[=+\-@＝＋－＠]|[\t\r\n]")
+_AFTER_A_MARK = re.compile(r"([;|\t\r\n]\s*)(?=[=+\-@＝＋－＠])")
 _FIGURES = re.compile(r"[\d\s.,:/\-eE]*\d[\d\s.,:/\-eE]*")
 _PLAIN_NUMBER = re.compile(r"0|[1-9][0-9]{0,14}")
 # Times of this server's own making are meant to be taken for what they are.
@@ -54,4 +56,5 @@ def _cell(cell: Cell) -> Cell:
     if not isinstance(cell, str) or _INSTANT.fullmatch(cell):
         return cell
     misread = _FIGURES.fullmatch(cell) and not _PLAIN_NUMBER.fullmatch(cell)
-    return f"'{cell}" if misread or _FORMULA.match(cell) else cell
+    guarded = _AFTER_A_MARK.sub(r"\1'", cell)
+    return f"'{guarded}" if misread or _FORMULA.match(cell) else guarded

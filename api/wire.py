@@ -19,6 +19,7 @@ from flask import Request, Response, request
 from marshmallow import Schema
 from sqlalchemy import Connection
 from webargs.flaskparser import FlaskParser
+from werkzeug.exceptions import RequestEntityTooLarge
 
 from api import generation
 from api.errors import MOST_NAME, Problem, short
@@ -31,12 +32,24 @@ LARGEST_WHOLE = 2**53 - 1
 _UNFIT_TEXT = re.compile("[\x00\ud800-\udfff]")
 
 
+def read_body() -> bytes:
+    """The request's body, as large as it may be, or 413.
+
+    Of one that came in chunks and said no length, what is beyond the limit is left unread without a word.
+    """
+    body = request.get_data(cache=False)
+    most = request.max_content_length
+    if request.content_length is None and most is not None and len(body) >= most:
+        raise RequestEntityTooLarge
+    return body
+
+
 def read_json() -> Any:
     """The request's body as JSON, or a Problem (400, 413, 415) that says what to send instead."""
     if not request.is_json:
         raise Problem(415, "Send JSON, with the header Content-Type: application/json.")
     try:
-        value = json.loads(request.get_data(cache=False).decode("utf-8"), parse_constant=float)
+        value = json.loads(read_body().decode("utf-8"), parse_constant=float)
     except RecursionError:
         raise _too_deep() from None
     except ValueError as error:
@@ -76,7 +89,10 @@ def unfit_values(value: Any, path: str = "") -> Iterator[tuple[str, str]]:
         for index, item in enumerate(value):
             yield from unfit_values(item, _inside(path, str(index)))
     elif kind is float:
-        yield path, 'Send a whole number, or write the amount as text, as in "1.5 g".'
+        yield (
+            path,
+            'Send a whole number without a point (400, not 400.0), or the amount as text, as in "1.5 g".',
+        )
     elif kind is int and not -LARGEST_WHOLE <= value <= LARGEST_WHOLE:
         yield path, f"Send a number between -{LARGEST_WHOLE} and {LARGEST_WHOLE}."
 
@@ -120,6 +136,10 @@ def refuse_unless_read(connection: Connection, version: int | None, what: str) -
 
     version: None when there is none, and then no header is needed. what: as people say it, "the kit".
     """
+    if version is not None and request.if_none_match.star_tag:
+        raise Problem(
+            412, f"{what[:1].upper()}{what[1:]} is here already, and If-None-Match: * is to create one."
+        )
     if not request.if_match:
         if version is not None:
             raise Problem(428, f"To change {what}, read what is here and send If-Match with its ETag.")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import logging
 import sqlite3
+from io import BytesIO
 from pathlib import Path
 from typing import Any
 
@@ -11,6 +12,7 @@ import pytest
 from sqlalchemy import text
 
 from api import create_app
+from api.kit import STARTER_KIT
 from api.settings import MIB, Settings
 from api.store import writing
 from api.tables import db
@@ -85,6 +87,56 @@ def test_413_a_body_of_50_mb_on_every_address_that_takes_one(studio: Studio) -> 
     ):
         answer = getattr(studio.client, method)(f"/api/v1{path}", data=body, content_type="application/json")
         assert is_problem(answer, 413), path
+
+
+@pytest.mark.database("sqlite")
+def test_413_a_body_of_chunks_that_says_no_length(new_app: Any) -> None:
+    client = new_app(body_limit=100, import_limit=100, picture_limit=100).test_client()
+    studio = Studio(client)
+    run = uuid4()
+
+    for method, path, kind in (
+        ("PUT", "/kit", "application/json"),
+        ("PUT", f"/recipes/{run}", "application/json"),
+        ("POST", f"/runs/{run}/entries", "application/json"),
+        ("POST", "/import", "application/json"),
+        ("PUT", f"/pictures/{run}", "image/jpeg"),
+        ("POST", "/pair", "application/json"),
+    ):
+        answer = studio.client.open(
+            f"/api/v1{path}",
+            method=method,
+            input_stream=BytesIO(b'{"a": "' + b"x" * 5000 + b'"}'),
+            content_type=kind,
+            headers={"Transfer-Encoding": "chunked"},
+            environ_overrides={"wsgi.input_terminated": True},
+        )
+        assert is_problem(answer, 413), (path, answer.status, answer.text)
+
+
+def test_412_to_create_what_is_here_already(studio: Studio) -> None:
+    recipe = studio.with_recipe()
+    only_new = {"If-None-Match": "*"}
+
+    for path, document in (
+        (f"/recipes/{recipe['id']}", make_recipe(title="x")),
+        (f"/recipes/{recipe['id']}", make_recipe()),
+        ("/kit", STARTER_KIT),
+    ):
+        if path == "/kit":
+            studio.put_kit({**STARTER_KIT, "mixers": []})
+        answer = studio.client.put(f"/api/v1{path}", json=document, headers=only_new)
+        assert is_problem(answer, 412), path
+    assert (
+        studio.client.put(f"/api/v1/recipes/{uuid4()}", json=make_recipe(), headers=only_new).status_code
+        == 201
+    )
+
+
+def test_a_number_with_a_point_is_refused_for_the_point(client: Any) -> None:
+    said = send(client, b'{"a": 400.0}').json["errors"][0]["detail"]
+
+    assert "400, not 400.0" in said
 
 
 def test_415_what_is_not_sent_as_json(client: Any) -> None:

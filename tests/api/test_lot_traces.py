@@ -212,9 +212,26 @@ def test_a_recall_list_opens_as_a_spreadsheet_with_its_types(studio: Studio) -> 
     assert row["product"] == "Soak; “blue”,\nstill"
 
 
-@pytest.mark.parametrize("text", ["=1+1", "+1", "-1+2", "@SUM(A1)", "\t=1", " =1", "＝1", "\r=1"])
+@pytest.mark.parametrize("text", ["=1+1", "+1", "-1+2", "@SUM(A1)", "\t1", " =1", "＝1", "\r1"])
 def test_no_cell_is_a_formula(text: str) -> None:
     assert _cell(text) == f"'{text}"
+
+
+@pytest.mark.parametrize(
+    ("text", "written"),
+    [
+        ("a;=cmd", "a;'=cmd"),
+        ("a; =cmd|' /C calc'!A0", "a; '=cmd|' /C calc'!A0"),
+        ("a|=1", "a|'=1"),
+        ("a\t=1", "a\t'=1"),
+        ("\t=1", "'\t'=1"),
+        ("a\n=1;@x", "a\n'=1;'@x"),
+        ("a;b", "a;b"),
+        ("a, =b", "a, =b"),
+    ],
+)
+def test_nor_is_what_follows_a_mark_at_which_cells_are_parted_elsewhere(text: str, written: str) -> None:
+    assert _cell(text) == written
 
 
 @pytest.mark.parametrize("text", ["007", "1E5", "3-4", "12/11/26", "1234567890123456", "1.50"])

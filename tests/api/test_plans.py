@@ -182,7 +182,7 @@ class TestPlan:
         studio.get(f"/runs/{run}/plan")
         until_made(studio, f"/runs/{run}/plan")
         studio.put_hours(
-            {"makers": [{"name": "Ada", "hours": {**HOURS, "daily": [["19:00", "22:00"]]}}]}, '"1"'
+            {"makers": [{"name": "Ada", "hours": {**HOURS, "daily": [["19:00", "22:00"]]}}]}, studio.tag(1)
         )
 
         plan_id = studio.get(f"/runs/{run}/plan").json["id"]
@@ -326,7 +326,7 @@ class TestRefused:
 
     def test_no_bench_hours_at_all(self, studio: Studio) -> None:
         recipe = at_bench(studio)
-        studio.put_hours({"makers": [{"name": "Ada", "hours": {**HOURS, "daily": []}}]}, '"1"')
+        studio.put_hours({"makers": [{"name": "Ada", "hours": {**HOURS, "daily": []}}]}, studio.tag(1))
 
         answer = ask(studio, runs=[begin(studio, recipe)])
 
@@ -405,6 +405,25 @@ class TestWork:
 
         studio.get(f"/runs/{run}/plan")
         assert until_made(studio, f"/runs/{run}/plan")["plan"]["status"] == "proven"
+
+    @pytest.mark.parametrize("later", [planner.SILENT_MS + 1, -7_200_000])
+    def test_one_that_was_left_in_the_middle_is_not_worked_on_for_ever(
+        self, app: Any, studio: Studio, clock: Clock, later: int
+    ) -> None:
+        """The server was killed; in the second case its clock was set back besides."""
+        run = begin(studio, at_bench(studio))
+        begins = app.extensions[EXTENSION].begin
+        app.extensions[EXTENSION].begin = lambda *_: None
+        plan = ask(studio, runs=[run]).json["id"]
+        assert studio.get(f"/plans/{plan}").json["state"] == "working"
+        app.extensions[EXTENSION].begin = begins
+
+        clock.ms += later
+        told = studio.get(f"/plans/{plan}").json
+
+        assert (told["state"], "Ask for it again" in told["fault"]["detail"]) == ("refused", True)
+        studio.get(f"/runs/{run}/plan")
+        assert until_made(studio, f"/plans/{plan}")["plan"]["status"] == "proven"
 
     def test_a_fault_of_ours_leaves_the_plan_that_was_there(
         self, studio: Studio, monkeypatch: pytest.MonkeyPatch
