@@ -283,7 +283,7 @@ def _open(database: Path | None, *, there: bool = False, **given: Any) -> Any:
         if there and not is_there(app):
             _stop(NOTHING_THERE.format(place=place_of(settings)))
         if done := bring_up_to_date(app):
-            click.echo(done, err=True)
+            say(done, err=True)
     except SettingError as error:
         raise click.UsageError(str(error)) from None
     except (NewerStudio, MovedError, CopyError) as error:

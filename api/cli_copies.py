@@ -15,6 +15,8 @@ from typing import Any
 
 import click
 
+from api.plain import say
+
 FILE = click.Path(dir_okay=False, path_type=Path)
 database_option = click.option(
     "--database", type=FILE, help="The SQLite file to use; else DATABASE_URL, else BOWLSIDE_DATABASE."
@@ -54,7 +56,7 @@ def verify(file: Path, identity: Path | None) -> None:
     made = datetime.fromtimestamp(copy.made_at / 1000, UTC)
     _tell(f"Whole, made {made:%Y-%m-%d %H:%M} UTC:", copy.counts)
     if unreadable:
-        click.echo("\n".join(["This version cannot read:", *(f"  {each}" for each in unreadable)]), err=True)
+        say("This version cannot read:", *(f"  {each}" for each in unreadable), err=True)
         sys.exit(1)
 
 
@@ -79,9 +81,9 @@ def restore(file: Path, yes: bool, anyway: bool, identity: Path | None, database
             click.confirm("There is a studio here. Replace all of it?", abort=True)
         counts, kept = copies.restore(app, file, identities, keep=True, anyway=anyway)
         if kept:
-            click.echo(f"What was here is kept in {kept}.")
+            say(f"What was here is kept in {kept}.")
         _tell("Put back", counts)
-    click.echo("Devices have to be paired again: a copy holds no secrets.")
+    say("Devices have to be paired again: a copy holds no secrets.")
 
 
 @click.command()
@@ -100,13 +102,13 @@ def move(to: str | None, source: str | None, target: str | None, back: bool) -> 
     if back and place is None:
         with _said():
             went = copies.move_back(_opened_at(source, there=True))
-        click.echo(f"The studio is here again. What was written at {went} since is not here.")
+        say(f"The studio is here again. What was written at {went} since is not here.")
         return
     if place is None or (to and target) or back:
         raise click.UsageError("Say once where it is to go: a SQLite file, or a postgresql:// address.")
     with _said():
         _tell("Moved", copies.move(_opened_at(source, there=True), _opened_at(place)))
-    click.echo("Serve the new place from now on; the old one keeps nothing more.", err=True)
+    say("Serve the new place from now on; the old one keeps nothing more.", err=True)
 
 
 @click.command("copies-key")
@@ -130,8 +132,8 @@ def copies_key(file: Path) -> None:
                 out.write(content)
         except OSError as error:
             raise copyfile.CopyError(f"Cannot write {file}: {error.strerror}.") from None
-    click.echo(f"BOWLSIDE_COPIES_KEY={public}")
-    click.echo(f"Keep {file} away from this computer: no copy can be opened without it.", err=True)
+    say(f"BOWLSIDE_COPIES_KEY={public}")
+    say(f"Keep {file} away from this computer: no copy can be opened without it.", err=True)
 
 
 COMMANDS = (backup, verify, restore, move, copies_key)
@@ -181,14 +183,14 @@ def _said() -> Iterator[None]:
     try:
         yield
     except CopyError as error:
-        click.echo(str(error), err=True)
+        say(str(error), err=True)
         sys.exit(1)
 
 
 def _tell(what: str, counts: dict[str, int]) -> None:
     """`Copied 1 kit, 3 recipes, 4 recipe versions.`: how many rows of each table."""
     rows = ", ".join(_rows(count, table) for table, count in counts.items() if table != "audit")
-    click.echo(f"{what} {rows or 'nothing, for nothing is there'}.")
+    say(f"{what} {rows or 'nothing, for nothing is there'}.")
 
 
 def _rows(count: int, table: str) -> str:

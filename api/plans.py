@@ -11,6 +11,7 @@ from sqlalchemy import Connection, Row, and_, delete, insert, not_, or_, select,
 
 import bench
 from api.clock import now_ms
+from api.door import budgets, gate
 from api.errors import PROBLEM_TYPE, Problem, not_found
 from api.hours import HOURS
 from api.plan_calendar import MIME, calendar
@@ -40,6 +41,10 @@ Json = dict[str, Any]
 blueprint = Blueprint("plans", __name__, description="The best order over all parts and runs")
 
 ABANDONED = {"field": "", "detail": "The server stopped while this was planned. Ask for it again."}
+# One plan is made at a time in each process; the others wait, and each holds a thread.
+MOST_IN_HAND = 16
+MOST_OF_ONE = 3
+AGAIN_S = 10
 WAIT_S = 0.8  # an answer that comes this soon needs no second question
 
 
@@ -60,6 +65,7 @@ def ask_plan(asked: Json) -> Response:
         "recipes": [{**each, "id": str(each["id"])} for each in asked["recipes"]],
     }
     at = now_ms()
+    budgets.spend(gate.sender_id(), budgets.PLANS_AN_HOUR)
     _check(asked, at)
     plan_id = _add(asked, at)
     _planner().begin(plan_id, WAIT_S)
@@ -106,6 +112,7 @@ def get_run_plan(run_id: UUID) -> Response:
         plan_id = connection.scalar(select(PlannedRun.plan_id).where(PlannedRun.run_id == run))
     if plan_id is None:
         at = now_ms()
+        budgets.spend(gate.sender_id(), budgets.PLANS_AN_HOUR)
         with reading() as connection:
             runs = [run, *beside(connection, run, at)]
         plan_id = _add({"runs": runs, "recipes": [], "aim": "finish", "ready_by": None, "savings": False}, at)
@@ -177,8 +184,10 @@ def _check(asked: Json, at: int) -> None:
 
 
 def _add(asked: Json, at: int) -> str:
-    plan_id = str(uuid4())
+    plan_id, by = str(uuid4()), gate.sender_id()
+    asked = {**asked, "by": by} if by else asked
     with writing(alone=False) as connection:
+        _refuse_too_many(connection, at, by)
         connection.execute(
             insert(Plan).values(
                 id=plan_id, asked=canonical(asked), asked_at=at, state="working", beat_at=at, cancelled=False
@@ -193,10 +202,31 @@ def _add(asked: Json, at: int) -> str:
     return plan_id
 
 
+def _in_hand(connection: Connection, at: int) -> list[Json]:
+    """What was asked of each plan that somebody is at, in any process, or that waits for its turn."""
+    working = (Plan.state == "working") & (Plan.beat_at >= at - SILENT_MS)
+    return [json.loads(asked) for asked in connection.execute(select(Plan.asked).where(working)).scalars()]
+
+
+def _refuse_too_many(connection: Connection, at: int, by: str | None) -> None:
+    in_hand = _in_hand(connection, at)
+    of_one = sum(asked.get("by") == by for asked in in_hand) if by else 0
+    if of_one >= MOST_OF_ONE:
+        budgets.refuse(f"{of_one} plans in the making already", AGAIN_S)
+    if len(in_hand) >= MOST_IN_HAND:
+        raise Problem(
+            429,
+            f"{len(in_hand)} plans are in the making already. Ask again in {AGAIN_S} s; the bench goes on without.",
+            headers={"Retry-After": str(AGAIN_S)},
+        )
+
+
 def _take_up(plan_id: str) -> bool:
     """Whether this plan is to be made anew, and by us: the day has moved, and nobody is at it."""
     with reading() as connection:
         row = _row(connection, plan_id)
+        if len(_in_hand(connection, now_ms())) >= MOST_IN_HAND:
+            return False
         if row.state != "working" and _behind(connection, row) == 0:
             return False
     at = now_ms()

@@ -17,6 +17,7 @@ from sqlalchemy import Connection, Engine, insert, text
 import bench
 from api import generation
 from api.clock import now_ms
+from api.door import budgets, gate
 from api.errors import Problem, not_found
 from api.kit import measured_kit
 from api.openapi import ETAG, IF_NONE_MATCH
@@ -132,6 +133,8 @@ def put_run(asked: dict[str, Any], run_id: UUID) -> Response:
     """Begin a run. The server makes the sheet itself; the same PUT again changes nothing."""
     with writing() as connection:
         row, new = begin_run(connection, str(run_id), asked, now_ms())
+        if new:
+            budgets.spend(gate.sender_id(), budgets.RUNS_AN_HOUR)
     return answer_text(_whole(row), 201 if new else 200, etag=str(row.cursor))
 
 

@@ -23,7 +23,7 @@ from sqlalchemy import update
 from sqlalchemy.exc import SQLAlchemyError
 
 from api.clock import now_ms
-from api.door import limits
+from api.door import budgets, limits
 from api.door.doorstep import page
 from api.door.hosts import refuse_strangers
 from api.errors import Problem
@@ -127,6 +127,7 @@ class DeviceRow(NamedTuple):
 
 def init_app(app: Flask) -> None:
     limits.init_app(app)
+    budgets.init_app(app)
     app.before_request(let_in)
 
 
@@ -148,6 +149,9 @@ def let_in() -> Response | None:
         return None
     if device is None or device.shut_out_at is not None:
         return _turn_away(UNPAIRED if device is None else SHUT_OUT)
+    if length := request.content_length or 0:
+        for budget in (budgets.BYTES_A_MINUTE, budgets.BYTES_A_DAY):
+            budgets.spend(device.id, budget, length)
     if device.role != "maker" and request.endpoint is not None and request.endpoint not in HELPERS_MAY:
         refuse_helper(device)
     g.device = device
@@ -159,6 +163,11 @@ def sender() -> DeviceRow | None:
     """The paired device that sent this request; None where nobody needs to pair."""
     found: DeviceRow | None = g.get("device") if has_request_context() else None
     return found
+
+
+def sender_id() -> str | None:
+    device = sender()
+    return device.id if device else None
 
 
 def is_helper() -> bool:

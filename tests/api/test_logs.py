@@ -234,7 +234,7 @@ def test_names_of_devices_are_one_line_each_in_the_terminal(open_studio: Any) ->
         assert are_plain(result.stdout.splitlines()) and r"\x1b[2J" in result.stdout
 
 
-PRINTS = {"api/plain.py", "api/cli_copies.py"}
+PRINTS = {"api/plain.py"}
 
 
 @pytest.mark.parametrize(
