@@ -40,9 +40,11 @@ WORDS = {
     "kit_changed": "changed the kit",
     "imported": "brought in a file",
     "exported": "took everything out as a file",
-    "copied": "made a copy",
-    "restored": "put a copy back",
-    "moved": "moved the studio",
+    "copied": "made the copy {file}",
+    "restored": "put the copy {file} back",
+    "moved": "moved the studio to {into}",
+    "moved_back": "let this place be the studio again, after {out_of}",
+    "migrated": "brought the tables from {was} to {tables}",
     "unsigned": "unsigned a record",
 }
 

@@ -177,50 +177,61 @@ def sheet(recipe: Path, pieces: int, kit_file: Path | None, as_json: bool) -> No
 
 @main.command("import")
 @click.argument("file", type=FILE)
+@click.option("--new", is_flag=True, help="Make a studio first, where there is none.")
 @database_option
-def import_file(file: Path, database: Path | None) -> None:
-    """Take in a studio's export, a recipe or a kit. Adds, and never overwrites."""
+def import_file(file: Path, new: bool, database: Path | None) -> None:
+    """Take in a studio's export, a recipe or a kit. Adds, and never overwrites.
+
+    Others can write meanwhile. An import that was cut off is given again: what is here by then is had.
+    """
     from marshmallow import ValidationError
 
     import bench
+    from api import exchange
     from api.errors import Problem, as_problem
-    from api.exchange import import_any
-    from api.wire import unfit_values
 
-    document = _read_json(file)
-    if not isinstance(document, dict):
-        _stop(f"{file} is not a JSON object.")
-    for where, says in unfit_values(document):
-        _stop(f"{file}: {where}: {says}")
-    with _open(database).app_context():
+    try:
+        content = file.open("rb")
+    except OSError as error:
+        _stop(f"Cannot read {file}: {error.strerror}.")
+    with content, _open(database, there=not new).app_context():
         try:
-            tally = import_any(document)
+            tally = exchange.import_file(content)
         except (Problem, bench.BenchError, ValidationError) as error:
             problem = as_problem(error)
             named = [f"  {where}: {says}" for where, says in problem.errors]
-            is_recipe = document.get("format") == "bowlside-recipe/1"
-            _stop(f"{file}: {problem.detail}", *named, code=WRONG_RECIPE if is_recipe else COULD_NOT)
+            is_recipe = isinstance(error, bench.RecipeError)
+            says = problem.detail.replace("The body", "The file")
+            _stop(f"{file}: {says}", *named, code=WRONG_RECIPE if is_recipe else COULD_NOT)
     _report(tally)
-    if tally.refused:
+    if tally.refused or not (tally.kept or tally.had):
         sys.exit(COULD_NOT)
 
 
 @main.command()
 @click.argument("file", type=FILE, required=False)
+@click.option("--replace", is_flag=True, help="Write over a file that is there.")
 @database_option
-def export(file: Path | None, database: Path | None) -> None:
+def export(file: Path | None, replace: bool, database: Path | None) -> None:
     """Write the whole studio as one JSON, to FILE or to standard output."""
-    from api.exchange import export_all
+    from api import carry, copyfile, exchange, store
 
-    with _open(database).app_context():
-        text = json.dumps(export_all(), ensure_ascii=False, indent=1)
-    if file is None:
-        say_data(text)
-        return
     try:
-        file.write_text(text + "\n", encoding="utf-8")
-    except OSError as error:
-        _stop(f"Cannot write {file}: {error.strerror}.")
+        if file is not None and not replace:
+            copyfile.refuse_to_overwrite(file)
+        with _open(database, there=True).app_context():
+            with store.reading() as connection:
+                if carry.is_empty(connection):
+                    _stop("Nothing is in this studio yet, so there is nothing to export.")
+            if file is None:
+                counts = exchange.write_export(sys.stdout.buffer)
+                sys.stdout.buffer.flush()
+            else:
+                with copyfile.whole(file) as out:
+                    counts = exchange.write_export(out)
+            exchange.note_export(counts)
+    except copyfile.CopyError as error:
+        _stop(str(error))
 
 
 def _welcome(app: Any, studio: Any) -> None:
@@ -277,7 +288,7 @@ def _open(database: Path | None, *, there: bool = False, **given: Any) -> Any:
         given["database_url"] = ""
     try:
         settings = Settings.from_environ(database=database, **given)
-        if there and not settings.database_url and not settings.database.is_file():
+        if there and not settings.database_url and not _has_something(settings.database):
             _stop(NOTHING_THERE.format(place=settings.database))
         app = create_app(settings)
         if there and not is_there(app):
@@ -297,6 +308,10 @@ def _open(database: Path | None, *, there: bool = False, **given: Any) -> Any:
         named = "of DATABASE_URL" if settings.database_url else settings.database
         _stop(f"Cannot open the database {named}: {getattr(error, 'orig', error)}.")
     return app
+
+
+def _has_something(file: Path) -> bool:
+    return file.is_file() and file.stat().st_size > 0
 
 
 def _read_json(file: Path) -> Any:

@@ -160,7 +160,7 @@ def move_back(app: Flask) -> str:
         if place is None:
             raise CopyError("This studio has not moved: it is here.")
         moved.open_again(connection)
-        audit.note(connection, "moved back", out_of=place)
+        audit.note(connection, "moved_back", out_of=place)
     return place
 
 

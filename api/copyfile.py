@@ -103,6 +103,20 @@ def write(
     return Written(counts, said)
 
 
+@contextmanager
+def whole(file: Path) -> Iterator[Any]:
+    """A file that is there whole at the end of the block, or as it was before."""
+    part = file.with_name(f".{file.name}.part")
+    with _owned(part) as out:
+        try:
+            yield out
+            out.flush()
+            os.fsync(out.fileno())
+            _keep(part, file, [])
+        except OSError as error:
+            raise not_written(file, error) from None
+
+
 def read_through(file: Path) -> Copy:
     """Read all of a copy that is not encrypted; CopyError when it is not whole, or not what it says of itself."""
     digest, counts = hashlib.sha256(), Counter[str]()
@@ -211,7 +225,7 @@ def refuse_to_overwrite(file: Path) -> None:
 
 def not_written(file: Path, error: OSError) -> CopyError:
     return CopyError(
-        f"Cannot write {file}: {error.strerror}. No copy was made; earlier ones are as they were."
+        f"Cannot write {file}: {error.strerror}. Nothing was written; what was there before is as it was."
     )
 
 

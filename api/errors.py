@@ -45,6 +45,10 @@ WAYS_OUT = {
     500: "Something went wrong on the server, and nothing of this request was kept. Its log says what, at {request}.",
 }
 
+OF_A_FILE = (
+    "bring the file in on the studio's own computer, by `bowlside import FILE`, or let it take more by"
+    " BOWLSIDE_IMPORT_LIMIT."
+)
 BUSY = "The database is busy. Nothing was kept; send this again in a moment."
 # What is not the request's fault: (part of SQLite's message, how PostgreSQL's SQLSTATE begins
 # (https://www.postgresql.org/docs/current/errcodes-appendix.html), status, way out).
@@ -186,7 +190,8 @@ def from_http(error: HTTPException) -> Response:
     fields = first_faults(flatten(data.get("messages", {})))
     if status == 413:
         most = request.max_content_length or 0
-        detail = f"The body is larger than {most:,} bytes; send less at a time."
+        way_out = OF_A_FILE if request.path == "/api/v1/import" else "send less at a time."
+        detail = f"The body is larger than {most:,} bytes; {way_out}"
     elif fields:
         detail = FIELDS_WRONG
     elif status in WAYS_OUT:

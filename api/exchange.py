@@ -6,37 +6,54 @@ itself with the reason. A file may hold a whole studio, one recipe or one kit.
 
 from __future__ import annotations
 
+import io
 import json
+import sqlite3
+import time
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from contextlib import ExitStack, contextmanager, suppress
 from dataclasses import dataclass, field
-from typing import Any
+from itertools import islice
+from tempfile import SpooledTemporaryFile
+from typing import IO, Any
 from uuid import UUID, uuid5
 
 from flask import Response, current_app, request
 from marshmallow import Schema, ValidationError
 from sqlalchemy import Connection, select
+from sqlalchemy.exc import DBAPIError
+from werkzeug.wsgi import wrap_file
 
 import bench
-from api import shelf
+from api import audit, moved, shelf
 from api.clock import now_ms
 from api.entries import keep_entries
 from api.errors import MOST_FAULTS, MOST_SAID, Problem, first_faults, flatten, short
 from api.hours import HOURS
 from api.kit import KIT
+from api.piecewise import NotAnObject, NotJson, pieces
 from api.plan_shapes import BenchWritten
 from api.recipes import current_version, find_version, keep_version
 from api.runs import begin_run
-from api.schemas import Imported, SettingsWritten, StudioExport
-from api.store import reading, writing
+from api.schemas import Imported, SettingsWritten, StudioExport, StudioRecipe, StudioRun
+from api.store import execute, reading, writing
 from api.studio_settings import SETTINGS
-from api.tables import Entry, RecipeVersion, Run, ShelfEntry
-from api.wire import Blueprint, answer, read_document, unkept
+from api.tables import Recipe, RecipeVersion, Run
+from api.wire import DEEPEST, Blueprint, answer, answer_text, refuse_too_deep, refuse_unfit, too_deep, unkept
 from bench import BenchError, canonical
 
 blueprint = Blueprint("exchange", __name__, description="Everything in and out, and the schemas")
 
-BATCH = 5000
+BATCH = 500
+IN_MEMORY = 4 * 1024 * 1024
+PART = 256 * 1024
+# So long an import writes, and so long others may: longer than SQLite's writers sleep between two tries.
+TURN_SECONDS = 0.4
+REST_SECONDS = 0.11
+LISTS = frozenset({"recipes", "runs", "shelf"})
+STUDIO_LISTS: dict[str, Schema] = {"recipes": StudioRecipe(), "runs": StudioRun()}
+AS_BEGUN = "SELECT recipe_id, recipe_version, size, created_at, made_at, json_extract(sheet, '$.kit') FROM run WHERE id = :run"
+JOURNAL_OF = "SELECT text FROM entry WHERE run_id = :run ORDER BY seq"
 EXPORT_FORMAT = "bowlside-export/1"
 # A recipe file carries no id. Its id is made from what it says, so that the same file twice is one recipe.
 RECIPE_FILES = UUID("6f0f2c1e-5b8e-4d5e-9a64-0d6a3b1c7e21")
@@ -80,19 +97,36 @@ class Tally:
 @blueprint.response(200, StudioExport)
 def get_export() -> Response:
     """The whole studio, less its pictures: recipes with all versions, kit, bench hours, settings, shelf, runs with journals."""
-    return unkept(answer(export_all()))
+    # Written to the disk first: whoever reads slowly holds no view of the database.
+    file = SpooledTemporaryFile(max_size=IN_MEMORY)  # noqa: SIM115
+    counts = write_export(file)
+    size = file.tell()
+    file.seek(0)
+    note_export(counts)
+    response = answer_text("")
+    response.response = wrap_file(request.environ, file)
+    response.content_length = size
+    response.call_on_close(file.close)
+    return unkept(response)
 
 
 @blueprint.post("/import")
 @blueprint.doc(
     requestBody={"required": True, "content": {"application/json": {"schema": {"type": "object"}}}},
-    description="A studio's export, a recipe or a kit. Adds and never overwrites.",
+    description="A studio's export, a recipe or a kit. Adds and never overwrites. A large one is kept part by part,"
+    " so that others can write meanwhile: one that was cut off is sent again, and what is here by then is had.",
 )
 @blueprint.response(200, Imported)
 def post_import() -> Response:
     """Take in a studio's export, a recipe or a kit."""
     request.max_content_length = current_app.config["BOWLSIDE"].import_limit
-    tally = import_any(read_document())
+    if not request.is_json:
+        raise Problem(415, "Send JSON, with the header Content-Type: application/json.")
+    with SpooledTemporaryFile(max_size=IN_MEMORY) as file:
+        while part := request.stream.read(PART):
+            file.write(part)
+        file.seek(0)
+        tally = import_file(file)
     refused = [{"field": where, "detail": says} for where, says in tally.refused]
     return answer(
         {
@@ -119,59 +153,163 @@ def kit_schema() -> Response:
 
 
 def export_all() -> dict[str, Any]:
-    """A run is exported as it was begun: its sheet is a pure function of that, and is made again."""
+    """The whole studio as one document, where it is known to be small."""
+    file = io.BytesIO()
+    write_export(file)
+    document: dict[str, Any] = json.loads(file.getvalue())
+    return document
+
+
+def write_export(file: IO[bytes]) -> dict[str, int]:
+    """Write the whole studio as one JSON, a thing a line; gives how many of each table.
+
+    A run is exported as it was begun: its sheet is a pure function of that, and is made again.
+    """
     with reading() as connection:
-        recipes: dict[str, list[dict[str, Any]]] = {}
-        for row in connection.execute(
-            select(RecipeVersion.__table__).order_by(RecipeVersion.recipe_id, RecipeVersion.version)
-        ):
-            recipes.setdefault(row.recipe_id, []).append(
-                {"version": row.version, "created_at": row.created_at, "document": json.loads(row.document)}
+        counts: dict[str, int] = {}
+
+        def put(name: str, things: Iterator[str]) -> None:
+            file.write(f',\n"{name}":['.encode())
+            for number, thing in enumerate(things):
+                file.write(f"{',' if number else ''}\n{thing}".encode())
+            file.write(b"]")
+
+        file.write(f'{{"format":"{EXPORT_FORMAT}",\n"exported_at":{now_ms()}'.encode())
+        put("recipes", _recipes_as_text(connection, counts))
+        for name, one in (("kit", KIT), ("settings", SETTINGS), ("hours", HOURS)):
+            now = one.now(connection)
+            file.write(f',\n"{name}":{canonical(now.document) if now.version else "null"}'.encode())
+        put("shelf", _counted(connection, "shelf_entry", "SELECT text FROM shelf_entry ORDER BY seq", counts))
+        put("runs", _runs_as_text(connection, counts))
+        file.write(b"}\n")
+    return counts
+
+
+def note_export(counts: dict[str, int]) -> None:
+    """Note that everything was taken out. What is only read is given out on a full disk too."""
+    with suppress(DBAPIError), writing() as connection:
+        audit.note(connection, "exported", runs=counts.get("run", 0), entries=counts.get("entry", 0))
+
+
+def _recipes_as_text(connection: Connection, counts: dict[str, int]) -> Iterator[str]:
+    for recipe_id in connection.scalars(select(Recipe.id).order_by(Recipe.id)).all():
+        counts["recipe"] = counts.get("recipe", 0) + 1
+        versions = [
+            f'{{"version":{row.version},"created_at":{row.created_at},"document":{row.document}}}'
+            for row in connection.execute(
+                select(RecipeVersion.version, RecipeVersion.created_at, RecipeVersion.document)
+                .where(RecipeVersion.recipe_id == recipe_id)
+                .order_by(RecipeVersion.version)
             )
-        journals: dict[str, list[dict[str, Any]]] = {}
-        for row in connection.execute(select(Entry.run_id, Entry.text).order_by(Entry.seq)):
-            journals.setdefault(row.run_id, []).append(json.loads(row.text))
-        runs = [
-            {
-                "id": row.id,
-                "recipe": {"id": row.recipe_id, "version": row.recipe_version},
-                "size": json.loads(row.size),
-                "kit": json.loads(row.sheet)["kit"],
-                "created_at": row.created_at,
-                "entries": journals.get(row.id, []),
-            }
-            for row in connection.execute(select(Run.__table__).order_by(Run.created_at, Run.id))
         ]
-        kit = KIT.now(connection)
-        settings = SETTINGS.now(connection)
-        hours = HOURS.now(connection)
-        stock = [
-            json.loads(text) for text in connection.scalars(select(ShelfEntry.text).order_by(ShelfEntry.seq))
-        ]
-    return {
-        "format": EXPORT_FORMAT,
-        "exported_at": now_ms(),
-        "recipes": [{"id": recipe_id, "versions": versions} for recipe_id, versions in recipes.items()],
-        "kit": kit.document if kit.version else None,
-        "runs": runs,
-        "shelf": stock,
-        "settings": settings.document if settings.version else None,
-        "hours": hours.document if hours.version else None,
-    }
+        yield f'{{"id":"{recipe_id}","versions":[{",".join(versions)}]}}'
 
 
-def import_any(document: dict[str, Any]) -> Tally:
-    """Take in whichever of the three formats this is."""
-    importer = IMPORTERS.get(str(document.get("format")))
-    if importer is None:
-        known = ", ".join(IMPORTERS)
+def _runs_as_text(connection: Connection, counts: dict[str, int]) -> Iterator[str]:
+    for (run_id,) in connection.execute(select(Run.id).order_by(Run.created_at, Run.id)).all():
+        recipe, version, size, created, made, kit = execute(connection, AS_BEGUN, {"run": run_id}).fetchone()
+        entries = list(_counted(connection, "entry", JOURNAL_OF, counts, run=run_id))
+        counts["run"] = counts.get("run", 0) + 1
+        yield (
+            f'{{"id":"{run_id}","recipe":{{"id":"{recipe}","version":{version}}},"size":{size},"kit":{kit},'
+            f'"created_at":{created},"made_at":{created if made is None else made},"entries":[{",".join(entries)}]}}'
+        )
+
+
+def _counted(
+    connection: Connection, table: str, query: str, counts: dict[str, int], **asked: str
+) -> Iterator[str]:
+    for (text,) in execute(connection, query, asked):
+        counts[table] = counts.get(table, 0) + 1
+        yield text
+
+
+def import_any(document: dict[str, Any], *, at_once: bool = True) -> Tally:
+    """Take in whichever of the three formats this is; see `import_file`."""
+    return import_file(io.BytesIO(json.dumps(document).encode()), at_once=at_once)
+
+
+def import_file(file: IO[bytes], *, at_once: bool = False) -> Tally:
+    """Take in a file of whichever of the three formats; nothing of one that is not as it should be.
+
+    A studio is read piece by piece and kept part by part, unless `at_once`: others write between two parts.
+    """
+    try:
+        known, document = _known(file)
+        tally = Tally()
+        if known is None:
+            assert document is not None
+            with writing() as connection:
+                IMPORTERS[document["format"]](connection, document, tally)
+                _note_import(connection, tally)
+        else:
+            _import_studio(file, known, tally, at_once)
+    except RecursionError:
+        raise too_deep() from None
+    except NotAnObject:
+        raise Problem(422, "The body must be a JSON object.") from None
+    except NotJson as error:
+        raise Problem(400, f"The body is not JSON in UTF-8 ({error}).") from None
+    return tally
+
+
+def _known(file: IO[bytes]) -> tuple[dict[str, Any] | None, dict[str, Any] | None]:
+    """Read a file through and judge its shape: what a studio has once each, or the document of another format."""
+    single: dict[str, Any] = {}
+    faults: dict[str, Any] = {}
+    found = 0
+
+    def judge(schema: Schema, name: str, place: int, value: Any) -> int:
+        try:
+            schema.load(value)
+        except ValidationError as error:
+            faults.setdefault(name, {})[place] = error.messages
+            return sum(1 for _ in first_faults(flatten(error.messages)))
+        return 0
+
+    for name, place, value in pieces(file, LISTS):
+        refuse_too_deep(value, DEEPEST - (1 if place is None else 2))
+        if place is None or place < 0:
+            single[name] = value
+            if name == "format" and value != EXPORT_FORMAT:
+                break
+        elif (
+            name != "shelf" and single.get("format", EXPORT_FORMAT) == EXPORT_FORMAT and found <= MOST_FAULTS
+        ):
+            unkept_in = (
+                {key: item for key, item in value.items() if key != "entries"}
+                if name == "runs" and isinstance(value, dict)
+                else value
+            )
+            refuse_unfit(unkept_in, f"{name}.{place}")
+            found += judge(STUDIO_LISTS[name], name, place, value)
+    if single.get("format") != EXPORT_FORMAT:
+        return None, _other_format(file, single)
+    refuse_unfit(single)
+    try:
+        known: dict[str, Any] = StudioExport().load(single)
+    except ValidationError as error:
+        raise ValidationError({**_named(error), **faults}) from None
+    if faults:
+        raise ValidationError(faults)
+    return known, None
+
+
+def _named(error: ValidationError) -> dict[str, Any]:
+    return error.messages if isinstance(error.messages, dict) else {"": error.messages}
+
+
+def _other_format(file: IO[bytes], single: dict[str, Any]) -> dict[str, Any]:
+    if str(single.get("format")) not in IMPORTERS:
+        known = ", ".join((EXPORT_FORMAT, *IMPORTERS))
         raise Problem(
             422, "This is not a file of Bowlside's.", errors=[("format", f"It must be one of: {known}.")]
         )
-    tally = Tally()
-    with writing() as connection:
-        importer(connection, document, tally)
-    return tally
+    file.seek(0)
+    document = {name: value for name, _, value in pieces(file)}
+    refuse_too_deep(document, DEEPEST)
+    refuse_unfit(document)
+    return document
 
 
 def file_id(document: dict[str, Any]) -> str:
@@ -179,27 +317,81 @@ def file_id(document: dict[str, Any]) -> str:
     return str(uuid5(RECIPE_FILES, canonical(document)))
 
 
-def _import_studio(connection: Connection, document: dict[str, Any], tally: Tally) -> None:
-    studio = StudioExport().load(document)
-    for index, recipe in enumerate(studio["recipes"]):
-        for nth, version in enumerate(recipe["versions"]):
-            with tally.judging(f"recipes.{index}.versions.{nth}"):
-                _import_version(connection, str(recipe["id"]), version, tally)
-    if studio["kit"] is not None:
-        with tally.judging("kit"):
-            _import_kit(connection, studio["kit"], tally)
-    if studio["settings"] is not None:
-        with tally.judging("settings"):
-            tally.count(SETTINGS.take_in(connection, _loaded(SettingsWritten(), studio["settings"])))
-    if studio["hours"] is not None:
-        with tally.judging("hours"):
-            tally.count(HOURS.take_in(connection, _loaded(BenchWritten(), studio["hours"])))
-    for first, some in _in_batches(studio["shelf"]):
-        answers, _ = shelf.keep_entries(connection, some, now_ms(), closed=False)
-        _count_entries(answers, tally, "shelf", first)
-    for index, run in enumerate(studio["runs"]):
-        with tally.judging(f"runs.{index}"):
-            _import_run(connection, run, tally, f"runs.{index}")
+def _import_studio(file: IO[bytes], known: dict[str, Any], tally: Tally, at_once: bool) -> None:
+    turns = Turns(at_once, tally)
+    file.seek(0)
+    for name, place, value in pieces(file, LISTS):
+        if name == "recipes" and place is not None and place >= 0:
+            recipe = STUDIO_LISTS[name].load(value)
+            for nth, version in enumerate(recipe["versions"]):
+                with turns.take() as connection, tally.judging(f"recipes.{place}.versions.{nth}"):
+                    _import_version(connection, str(recipe["id"]), version, tally)
+    for name, take_in in ONCE.items():
+        if known[name] is not None:
+            with turns.take() as connection, tally.judging(name):
+                tally.count(take_in(connection, known[name]))
+    file.seek(0)
+    for first, some in _in_parts(
+        value for name, place, value in pieces(file, LISTS) if name == "shelf" and place != -1
+    ):
+        with turns.take() as connection:
+            answers, _ = shelf.keep_entries(connection, some, now_ms(), closed=False)
+            _count_entries(answers, tally, "shelf", first)
+    file.seek(0)
+    for name, place, value in pieces(file, LISTS):
+        if name == "runs" and place is not None and place >= 0:
+            with turns.take() as connection, tally.judging(f"runs.{place}"):
+                _import_run(connection, STUDIO_LISTS[name].load(value), tally, f"runs.{place}")
+    with turns.take() as connection:
+        _note_import(connection, tally)
+    turns.end()
+
+
+def _note_import(connection: Connection, tally: Tally) -> None:
+    audit.note(connection, "imported", kept=tally.kept, had=tally.had, refused=tally.refusals)
+
+
+class Turns:
+    """Transactions that follow each other: each takes what it is given for a while, then lets others write."""
+
+    def __init__(self, at_once: bool, tally: Tally) -> None:
+        self._at_once, self._tally = at_once, tally
+        self._stack = ExitStack()
+        self._connection: Connection | None = None
+        self._until = 0.0
+        self._kept = 0
+
+    @contextmanager
+    def take(self) -> Iterator[Connection]:
+        """The transaction that is open, or the next one; what is done in it is kept at its end."""
+        try:
+            if self._connection is not None and not self._at_once and time.monotonic() > self._until:
+                self.end()
+                time.sleep(REST_SECONDS)
+            if self._connection is None:
+                self._connection = self._stack.enter_context(writing())
+                self._until = time.monotonic() + TURN_SECONDS
+            yield self._connection
+        except BaseException as error:
+            self._connection = None
+            self._stack.__exit__(type(error), error, error.__traceback__)
+            if (
+                isinstance(error, DBAPIError | sqlite3.Error)
+                and self._kept
+                and moved.refusal_in(error) is None
+            ):
+                raise Problem(
+                    503,
+                    f"The database could not go on ({getattr(error, 'orig', error)}). {self._kept:,} things of this"
+                    " file were kept before. Send it again: what is here by then is passed over.",
+                    headers={"Retry-After": "2"},
+                ) from error
+            raise
+
+    def end(self) -> None:
+        self._connection = None
+        self._stack.close()
+        self._kept = self._tally.kept
 
 
 def _import_recipe_file(connection: Connection, document: dict[str, Any], tally: Tally) -> None:
@@ -230,7 +422,14 @@ def _import_kit(connection: Connection, document: dict[str, Any], tally: Tally) 
 
 def _import_run(connection: Connection, asked: dict[str, Any], tally: Tally, where: str) -> None:
     run_id = str(asked["id"])
-    _, new = begin_run(connection, run_id, asked, asked["created_at"])
+    made_at = asked.get("made_at")
+    if made_at is None:
+        # As the migration that brought the column says of runs that were here: no later than what happened in it.
+        happened = [
+            each["at"] for each in asked["entries"] if isinstance(each, dict) and type(each.get("at")) is int
+        ]
+        made_at = max(0, min([asked["created_at"], *happened]))
+    _, new = begin_run(connection, run_id, {**asked, "made_at": made_at}, asked["created_at"])
     tally.count(new)
     for first, some in _in_batches(asked["entries"]):
         answers, _ = keep_entries(connection, run_id, some, now_ms(), closed=False)
@@ -239,8 +438,14 @@ def _import_run(connection: Connection, asked: dict[str, Any], tally: Tally, whe
 
 def _in_batches(entries: list[Any]) -> Iterator[tuple[int, list[Any]]]:
     """A journal in parts, each with the place of its first entry: what is said of each need not be held for all."""
-    for first in range(0, len(entries) or 1, BATCH):
-        yield first, entries[first : first + BATCH]
+    yield from _in_parts(iter(entries), always=True)
+
+
+def _in_parts(entries: Iterator[Any], *, always: bool = False) -> Iterator[tuple[int, list[Any]]]:
+    first = 0
+    while (some := list(islice(entries, BATCH))) or always:
+        yield first, some
+        first, always = first + len(some), False
 
 
 def _loaded(schema: Schema, document: dict[str, Any]) -> dict[str, Any]:
@@ -263,7 +468,12 @@ def _count_entries(answers: list[dict[str, Any]], tally: Tally, where: str, firs
 
 
 IMPORTERS: dict[str, Callable[[Connection, dict[str, Any], Tally], None]] = {
-    EXPORT_FORMAT: _import_studio,
     "bowlside-recipe/1": _import_recipe_file,
     "bowlside-kit/1": _import_kit,
+}
+# What a studio has one of, and how each is taken in.
+ONCE: dict[str, Callable[[Connection, dict[str, Any]], bool]] = {
+    "kit": KIT.take_in,
+    "settings": lambda connection, given: SETTINGS.take_in(connection, _loaded(SettingsWritten(), given)),
+    "hours": lambda connection, given: HOURS.take_in(connection, _loaded(BenchWritten(), given)),
 }

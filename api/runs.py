@@ -186,7 +186,7 @@ def begin_run(connection: Connection, run_id: str, asked: dict[str, Any], at: in
             size=size,
             sheet=sheet,
             created_at=at,
-            made_at=at,
+            made_at=asked.get("made_at", at),
             search=folded(recipe.title),
         )
     )

@@ -759,6 +759,12 @@ class StudioRun(Strict):
     size = fields.Nested(Size, required=True)
     kit = fields.Nested(MeasuredKit, required=True)
     created_at = Whole(required=True)
+    made_at = Whole(
+        validate=validate.Range(0),
+        metadata={
+            "description": "When it was made, on whichever device; without it, no later than its first entry"
+        },
+    )
     entries = Listed(fields.Raw(), required=True)
 
 

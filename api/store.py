@@ -45,6 +45,7 @@ WRITING_ALONE = 8420
 ITS_WORDS = (
     ("group_concat(text, ',')", "string_agg(text, ',' ORDER BY seq)"),
     (HOLD, "FOR NO KEY UPDATE"),
+    ("json_extract(sheet, '$.kit')", "sheet::json->>'kit'"),
     (HOLD_SHARED, "FOR SHARE"),
 )
 

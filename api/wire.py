@@ -51,14 +51,13 @@ def read_json() -> Any:
     try:
         value = json.loads(read_body().decode("utf-8"), parse_constant=float)
     except RecursionError:
-        raise _too_deep() from None
+        raise too_deep() from None
     except ValueError as error:
         where = (
             f"line {error.lineno}, column {error.colno}" if isinstance(error, json.JSONDecodeError) else "it"
         )
         raise Problem(400, f"The body is not JSON in UTF-8 ({where} could not be read).") from None
-    if _depth_exceeds(value, DEEPEST):
-        raise _too_deep()
+    refuse_too_deep(value, DEEPEST)
     return value
 
 
@@ -67,10 +66,20 @@ def read_document() -> dict[str, Any]:
     value = read_json()
     if not isinstance(value, dict):
         raise Problem(422, "The body must be a JSON object.")
-    faults = unfit_values(value)
+    refuse_unfit(value)
+    return value
+
+
+def refuse_unfit(value: Any, path: str = "") -> None:
+    """Problem (422) when a value in it cannot be kept."""
+    faults = unfit_values(value, path)
     for first in faults:
         raise Problem(422, "Some values cannot be kept as they are.", errors=chain([first], faults))
-    return value
+
+
+def refuse_too_deep(value: Any, most: int) -> None:
+    if _depth_exceeds(value, most):
+        raise too_deep()
 
 
 def unfit_values(value: Any, path: str = "") -> Iterator[tuple[str, str]]:
@@ -210,5 +219,5 @@ def _depth_exceeds(value: Any, most: int) -> bool:
     return True
 
 
-def _too_deep() -> Problem:
+def too_deep() -> Problem:
     return Problem(400, f"The body is nested more than {DEEPEST} deep; send something flatter.")

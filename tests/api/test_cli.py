@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import json
+import shutil
 import subprocess
 import sys
 from dataclasses import replace
@@ -65,7 +66,10 @@ def test_the_sheet_is_made_for_the_kit_given(bowlside: Any) -> None:
         (["import", "other.json"], 1, "format"),
         (["import", "half.json"], 1, "runs"),
         (["import", "nul.json"], 1, "title"),
-        (["export", "no/such/folder/all.json"], 1, "all.json"),
+        (["export", "/dev/null/all.json"], 1, "all.json"),
+        (["export", "soak.json"], 1, "--replace"),
+        (["backup", "soak.json"], 1, "--replace"),
+        (["import", "empty.json"], 1, "Kept 0, had 0"),
         (["export", "--database", "soak.json"], 1, "soak.json"),
         (["dance"], 2, "dance"),
     ],
@@ -76,9 +80,14 @@ def test_what_goes_wrong_is_said_and_has_its_exit_code(
     write("soak.json", make_recipe())
     write("wrong.json", {**make_recipe(), "written_for": 0})
     write("list.json", [])
+    write(
+        "empty.json",
+        {"format": "bowlside-export/1", "exported_at": 1, "recipes": [], "kit": None, "runs": []},
+    )
     write("other.json", {"format": "cookbook/9"})
     write("half.json", {"format": "bowlside-export/1", "recipes": []})
     write("nul.json", make_recipe(title="a\x00b"))
+    assert bowlside("import", "--new", "soak.json").exit_code == 0
     Path("not.json").write_text("{")
 
     result = bowlside(*arguments)
@@ -89,10 +98,11 @@ def test_what_goes_wrong_is_said_and_has_its_exit_code(
 
 
 def test_a_studio_goes_out_and_comes_in_elsewhere(bowlside: Any) -> None:
-    assert bowlside("import", write("soak.json", make_recipe()), "--database", "one.sqlite3").exit_code == 0
+    made = bowlside("import", "--new", write("soak.json", make_recipe()), "--database", "one.sqlite3")
+    assert made.exit_code == 0
     assert bowlside("export", "all.json", "--database", "one.sqlite3").exit_code == 0
 
-    taken = bowlside("import", "all.json", "--database", "two.sqlite3")
+    taken = bowlside("import", "--new", "all.json", "--database", "two.sqlite3")
     exported = bowlside("export", "--database", "two.sqlite3")
 
     assert taken.stderr == "Kept 1, had 0, refused 0.\n"
@@ -103,7 +113,7 @@ def test_a_studio_goes_out_and_comes_in_elsewhere(bowlside: Any) -> None:
 
 
 def test_an_import_that_is_partly_refused_says_what_and_fails(bowlside: Any) -> None:
-    bowlside("import", write("soak.json", make_recipe()))
+    bowlside("import", "--new", write("soak.json", make_recipe()))
     bowlside("export", "all.json")
     studio = json.loads(Path("all.json").read_text())
     studio["recipes"][0]["versions"][0]["document"]["title"] = "Other"
@@ -114,9 +124,50 @@ def test_an_import_that_is_partly_refused_says_what_and_fails(bowlside: Any) -> 
     assert "recipes.0.versions.0" in result.stderr
 
 
+@pytest.mark.parametrize("words", [["export", "all.json"], ["backup", "all.json"], ["import", "soak.json"]])
+def test_where_there_is_no_studio_none_is_made_and_no_file_is_touched(
+    bowlside: Any, words: list[str]
+) -> None:
+    write("soak.json", make_recipe())
+    Path("all.json").write_text("mine")
+    Path("empty.sqlite3").touch()
+
+    for database in ("mistyped.sqlite3", "empty.sqlite3"):
+        told = bowlside(*words, "--database", database, *(["--replace"] if words[0] != "import" else []))
+        assert (told.exit_code, "There is no studio in" in told.stderr, database in told.stderr) == (
+            1,
+            True,
+            True,
+        )
+
+    assert Path("all.json").read_text() == "mine"
+    assert not Path("mistyped.sqlite3").exists()
+    assert Path("empty.sqlite3").read_bytes() == b""
+
+
+def test_of_an_empty_studio_nothing_is_written(bowlside: Any, empty_database: Path) -> None:
+    shutil.copy(empty_database, "new.sqlite3")
+    for command in ("export", "backup"):
+        told = bowlside(command, "all", "--database", "new.sqlite3")
+        assert (told.exit_code, "Nothing is in this studio yet" in told.stderr) == (1, True)
+    assert not Path("all").exists()
+
+
+def test_a_file_is_written_over_only_when_told_and_then_whole(bowlside: Any) -> None:
+    bowlside("import", "--new", write("soak.json", make_recipe()))
+    for command in ("export", "backup"):
+        Path("all").write_text("mine")
+        assert bowlside(command, "all").exit_code == 1
+        assert Path("all").read_text() == "mine"
+        assert bowlside(command, "all", "--replace").exit_code == 0
+        assert Path("all").stat().st_size > 200
+    assert {each.name for each in Path().iterdir()} >= {"all"}
+    assert not list(Path().glob(".*.part"))
+
+
 def test_settings_come_from_the_environment(bowlside: Any, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setenv("BOWLSIDE_DATABASE", "elsewhere/studio.sqlite3")
-    bowlside("import", write("soak.json", make_recipe()))
+    bowlside("import", "--new", write("soak.json", make_recipe()))
     assert Path("elsewhere/studio.sqlite3").exists()
 
     monkeypatch.setenv("BOWLSIDE_BODY_LIMIT", "much")

@@ -310,7 +310,7 @@ def test_a_disk_that_fills_leaves_no_half_copy_and_the_older_ones(
     app.config["BOWLSIDE"].clock_ms.ms += DAY_MS
     request.getfixturevalue("small_disk")
 
-    with pytest.raises(CopyError, match="No copy was made"):
+    with pytest.raises(CopyError, match="Nothing was written"):
         copies.make(app)
 
     assert set(older.parent.iterdir()) == {older, older.parent / copies.STATUS}

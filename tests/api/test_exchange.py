@@ -1,13 +1,23 @@
 from __future__ import annotations
 
+import io
+import itertools
+import json
+import sqlite3
+import tracemalloc
 from typing import Any
 
 import pytest
 from jsonschema import Draft202012Validator
+from sqlalchemy import update
+from sqlalchemy.exc import OperationalError
 
 import bench
+from api import exchange
 from api.demo import seed
 from api.kit import STARTER_KIT
+from api.store import writing
+from api.tables import Run
 from tests.api.studio import Studio
 from tests.make import EVENINGS, make_entry, make_recipe, make_run, uuid4
 
@@ -167,3 +177,124 @@ def test_in_the_demo_three_waits_go_at_once(app: Any, studio: Studio) -> None:
 
     assert len(waits) >= 3
     assert bench.canonical(waits)
+
+
+def test_an_export_says_when_a_run_was_made_and_it_comes_back(
+    studio: Studio, other_studio: Studio, app: Any
+) -> None:
+    run = furnish(studio)
+    with app.app_context(), writing() as connection:
+        connection.execute(update(Run).values(made_at=1_234))
+    everything = studio.get("/export").json
+    assert [each["made_at"] for each in everything["runs"]] == [1_234]
+
+    other_studio.import_(everything)
+    assert other_studio.get("/export").json == everything
+
+    del everything["runs"][0]["made_at"]
+    everything["runs"][0]["id"] = again = uuid4()
+    everything["runs"][0]["entries"] = [make_entry(again, at=7), {"at": "soon"}]
+    other_studio.import_(everything)
+    made = {each["id"]: each["made_at"] for each in other_studio.get("/export").json["runs"]}
+    assert made == {run: 1_234, again: 7}
+
+
+@pytest.mark.database("sqlite")
+def test_a_large_file_is_read_in_little_memory(app: Any) -> None:
+    entries = ",".join(json.dumps("x" * 500) for _ in range(32_000))
+    head = (
+        '{"format": "bowlside-export/1", "exported_at": 1, "recipes": [], "kit": null, "runs": [], "shelf": ['
+    )
+    file = io.BytesIO(f"{head}{entries}]}}".encode())
+    del entries
+
+    with app.app_context():
+        tracemalloc.start()
+        tally = exchange.import_file(file)
+        _, peak = tracemalloc.get_traced_memory()
+        tracemalloc.stop()
+
+    assert tally.refusals == 32_000
+    assert peak < 9_000_000 < len(file.getvalue())
+
+
+def large(studio: Studio, other: Studio, runs: int = 6) -> dict[str, Any]:
+    """An export with so many runs, that is not at the other studio yet."""
+    recipe = studio.with_recipe()
+    for _ in range(runs):
+        run = uuid4()
+        studio.put_run(run, make_run(recipe))
+        studio.post(run, make_entry(run), make_entry(run, kind="finished", body={}))
+    everything: dict[str, Any] = studio.get("/export").json
+    return everything
+
+
+def test_while_a_large_file_is_taken_in_others_write(
+    studio: Studio, other_studio: Studio, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    everything = large(studio, other_studio)
+    written = []
+
+    def write_meanwhile(_seconds: float) -> None:
+        written.append(other_studio.put_recipe(uuid4(), make_recipe()).status_code)
+
+    monkeypatch.setattr(exchange, "TURN_SECONDS", 0)
+    monkeypatch.setattr(exchange.time, "sleep", write_meanwhile)
+    taken = other_studio.import_(everything)
+
+    assert (taken.status_code, taken.json["refused"]) == (200, [])
+    assert len(written) >= 6 and set(written) == {201}
+    assert other_studio.get("/export").json["runs"] == everything["runs"]
+
+
+def test_an_import_that_was_cut_off_says_so_and_is_sent_again(
+    studio: Studio, other_studio: Studio, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    everything = large(studio, other_studio)
+    begin, count = exchange.begin_run, itertools.count()
+
+    def fail_at_the_fourth(*given: Any) -> Any:
+        if next(count) == 3:
+            raise OperationalError("INSERT", {}, sqlite3.OperationalError("database or disk is full"))
+        return begin(*given)
+
+    with monkeypatch.context() as patched:
+        patched.setattr(exchange, "TURN_SECONDS", 0)
+        patched.setattr(exchange.time, "sleep", lambda _: None)
+        patched.setattr(exchange, "begin_run", fail_at_the_fourth)
+        cut = other_studio.import_(everything)
+
+    assert cut.status_code == 503
+    assert "disk is full" in cut.json["detail"] and "Send it again" in cut.json["detail"]
+    assert other_studio.get("/runs").json["total"] == 3
+    again = other_studio.import_(everything).json
+    assert (again["had"], again["refused"]) == (10, [])
+    assert other_studio.get("/export").json["runs"] == everything["runs"]
+
+
+def test_nothing_of_a_file_that_is_not_as_it_should_be_is_kept(studio: Studio, other_studio: Studio) -> None:
+    everything = large(studio, other_studio)
+    everything["runs"][5]["size"] = {"pieces": "many"}
+
+    taken = other_studio.import_(everything)
+
+    assert taken.status_code == 422
+    assert "runs.5.size.pieces" in {each["field"] for each in taken.json["errors"]}
+    assert other_studio.get("/recipes").json["total"] == 0
+
+
+def test_a_file_that_is_too_large_for_the_api_is_told_how_else(new_app: Any) -> None:
+    studio = Studio(new_app(import_limit=1000).test_client())
+
+    refused = studio.import_({"format": "x" * 2000})
+
+    assert refused.status_code == 413
+    assert "bowlside import" in refused.json["detail"] and "1,000 bytes" in refused.json["detail"]
+
+
+def test_what_was_taken_in_and_out_is_noted(studio: Studio, other_studio: Studio) -> None:
+    other_studio.import_(large(studio, other_studio, runs=1))
+
+    noted = [each["what"] for each in other_studio.get("/audit").json["audit"]]
+    assert noted[0] == "imported"
+    assert studio.get("/audit").json["audit"][0]["what"] == "exported"
