@@ -30,6 +30,7 @@ def create_app(settings: Settings | None = None) -> Flask:
         errors,
         exchange,
         generation,
+        health,
         hours,
         kit,
         live,
@@ -81,6 +82,7 @@ def create_app(settings: Settings | None = None) -> Flask:
     )
     for module in (*resources, devices, pairing):
         api.register_blueprint(module.blueprint, url_prefix="/api/v1")
+    health.init_app(app)
     errors.init_app(app)
     page.init_app(app)
     return app

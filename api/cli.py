@@ -93,7 +93,7 @@ def serve(
     workers: int | None,
 ) -> None:
     """Serve the page and the API: to this machine, unless told otherwise."""
-    from api import logs, store
+    from api import health, logs, store
     from api.door.authority import WrongClock
     from api.door.opening import open_studio
     from api.serving import serve
@@ -141,6 +141,8 @@ def serve(
         _stop(f"Cannot listen: {error.strerror}. Name another port with --port; 0 takes a free one.")
     store.close(app)
     logs.take_over()
+    if settings.metrics:
+        health.share_counts()
     serve(
         app,
         studio.sockets,

@@ -107,6 +107,9 @@ class Settings:
         default="plain",
         metadata={"says": "how log lines are written: plain or json", "read": _one_of("plain", "json")},
     )
+    metrics: int = field(
+        default=0, metadata={"says": "1: tell metrics at /metrics, to this computer and to makers' devices"}
+    )
     copies_key: tuple[str, ...] = field(
         default=(),
         metadata={

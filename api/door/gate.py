@@ -38,6 +38,7 @@ UNSEEN_MS = 180 * DAY_MS
 # Its last sight is written no oftener than this, or every question would be a write.
 SEEN_EVERY_MS = 60_000
 
+CHALLENGE = 'Pairing realm="Bowlside"'
 UNPAIRED = "/problems/unpaired"
 SHUT_OUT = "/problems/shut-out"
 MAKER_ONLY = "/problems/maker-only"
@@ -52,6 +53,9 @@ WORDS = {
 ENTRANCES = frozenset({"/pair", "/api/v1/pair"})
 # What they take is short, in bytes.
 ENTRANCE_BODY = 4096
+
+# These see for themselves who asks, and say little to a stranger (api/health.py).
+ANYONE_MAY_ASK = frozenset({"health", "metrics"})
 
 # All that a helper may do. What is not here is the maker's.
 HELPERS_MAY = frozenset(
@@ -147,6 +151,9 @@ def let_in() -> Response | None:
         return None
     if not pairing:
         return None
+    if request.endpoint in ANYONE_MAY_ASK:
+        g.device = device if device and device.shut_out_at is None else None
+        return None
     if device is None or device.shut_out_at is not None:
         return _turn_away(UNPAIRED if device is None else SHUT_OUT)
     if length := request.content_length or 0:
@@ -181,6 +188,14 @@ def refuse_unconfirmed(role: str, confirm: str | None) -> None:
     if confirm != role:
         says = f"This gives a device what a {role} may do. To do so, send confirm with the same role."
         raise Problem(422, says, errors=[("confirm", says)])
+
+
+def turn_away_from_makers_own() -> NoReturn:
+    """Refuse whoever is not a maker's device, by what it is instead."""
+    device = sender()
+    if device is not None:
+        refuse_helper(device)
+    raise Problem(401, WORDS[UNPAIRED], type=UNPAIRED, headers={"WWW-Authenticate": CHALLENGE})
 
 
 def refuse_helper(device: DeviceRow) -> NoReturn:
@@ -234,7 +249,7 @@ def give_cookie(response: Response, device_id: str, secret: str) -> None:
 def _turn_away(why: str) -> Response:
     """A problem for what asks the API, the pairing page for a person."""
     status = 401 if why == UNPAIRED else 403
-    challenge = {"WWW-Authenticate": 'Pairing realm="Bowlside"'} if status == 401 else {}
+    challenge = {"WWW-Authenticate": CHALLENGE} if status == 401 else {}
     if request.path.startswith("/api/"):
         raise Problem(status, WORDS[why], type=why, headers=challenge)
     response = page(status, "" if why == UNPAIRED else WORDS[why])
