@@ -45,7 +45,8 @@ WORDS = {
     "moved": "moved the studio to {into}",
     "moved_back": "let this place be the studio again, after {out_of}",
     "migrated": "brought the tables from {was} to {tables}",
-    "unsigned": "unsigned a record",
+    "unsigned": "unsigned a record that {name} had signed",
+    "bench_followed": "goes on at the bench that was {was}'s",
 }
 
 

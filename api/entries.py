@@ -12,6 +12,7 @@ from api import generation, standing
 from api.clock import now_ms
 from api.door.gate import sender
 from api.journals import OF_A_RUN, add, read_on
+from api.rules import OfARun
 from api.runs import REACH, no_such_run, reach_of
 from api.schemas import EntryAnswers, EntryBatch, EntryPage, EntryQuery
 from api.store import execute, writing
@@ -24,14 +25,17 @@ blueprint.ARGUMENTS_PARSER = BatchArguments()
 @blueprint.post("/runs/<uuid:run_id>/entries")
 @blueprint.arguments(EntryBatch())
 @described(blueprint.response(200, EntryAnswers))
-def post_entries(batch: dict[str, list[Any]], run_id: UUID) -> Response:
+def post_entries(batch: dict[str, Any], run_id: UUID) -> Response:
     """Send entries, at most 500. Each is answered by itself: kept, had already, or refused and why."""
     at, device = now_ms(), sender()
-    entries = batch["entries"]
+    entries, run = batch["entries"], str(run_id)
     # Who says which generation is meant needs two statements that nothing comes between.
     one_statement = is_a_touch(entries) and generation.meant() is None
     with writing(alone=False, one_statement=one_statement) as connection:
-        answers, cursor = keep_entries(connection, str(run_id), entries, at, device.id if device else None)
+        rules = OfARun(connection, run, device, batch.get("given_back", False))
+        answers, cursor = keep_entries(
+            connection, run, entries, at, device.id if device else None, rules=rules
+        )
     return answer({"answers": answers, "cursor": cursor, "generation": generation.now(), "server_ms": at})
 
 
@@ -49,12 +53,16 @@ def keep_entries(
     at: int,
     sender: str | None = None,
     closed: bool = True,
+    rules: OfARun | None = None,
 ) -> tuple[list[dict[str, Any]], int]:
     """Add entries to a run's journal; gives each one's answer and how far the journal then reaches.
 
-    `sender` is the id of the paired device that sent them; closed: see `journals.add`.
+    `sender` is the id of the paired device that sent them; closed: see `journals.add`. rules: what the run asks
+    of them; None for a whole journal that another studio has taken in already.
     """
-    added = add(connection, OF_A_RUN, run_id, entries, at, sender, closed)
+    added = add(connection, OF_A_RUN, run_id, entries, at, sender, closed, rules or (lambda _: False))
+    if rules:
+        rules.note(added.new)
     standing.keep_up(connection, run_id, added.new)
     numbered = {entry["id"] for entry in added.new if entry["kind"] == "numbered"}
     if numbered and (others := standing.same_number(connection, run_id)):

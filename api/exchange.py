@@ -34,6 +34,7 @@ from api.kit import KIT
 from api.piecewise import NotAnObject, NotJson, pieces
 from api.plan_shapes import BenchWritten
 from api.recipes import current_version, find_version, keep_version
+from api.rules import OfARun
 from api.runs import begin_run
 from api.schemas import Imported, SettingsWritten, StudioExport, StudioRecipe, StudioRun
 from api.store import execute, reading, writing
@@ -52,7 +53,10 @@ TURN_SECONDS = 0.4
 REST_SECONDS = 0.11
 LISTS = frozenset({"recipes", "runs", "shelf"})
 STUDIO_LISTS: dict[str, Schema] = {"recipes": StudioRecipe(), "runs": StudioRun()}
-AS_BEGUN = "SELECT recipe_id, recipe_version, size, created_at, made_at, json_extract(sheet, '$.kit') FROM run WHERE id = :run"
+AS_BEGUN = (
+    "SELECT recipe_id, recipe_version, size, created_at, made_at, json_extract(sheet, '$.kit'), sealed_by, sealed"
+    " FROM run WHERE id = :run"
+)
 JOURNAL_OF = "SELECT text FROM entry WHERE run_id = :run ORDER BY seq"
 EXPORT_FORMAT = "bowlside-export/1"
 # A recipe file carries no id. Its id is made from what it says, so that the same file twice is one recipe.
@@ -207,12 +211,15 @@ def _recipes_as_text(connection: Connection, counts: dict[str, int]) -> Iterator
 
 def _runs_as_text(connection: Connection, counts: dict[str, int]) -> Iterator[str]:
     for (run_id,) in connection.execute(select(Run.id).order_by(Run.created_at, Run.id)).all():
-        recipe, version, size, created, made, kit = execute(connection, AS_BEGUN, {"run": run_id}).fetchone()
+        begun = execute(connection, AS_BEGUN, {"run": run_id}).fetchone()
+        recipe, version, size, created, made, kit, signed, ids = begun
+        sealed = f'{{"signed":"{signed}","entries":{ids}}}' if signed else "null"
         entries = list(_counted(connection, "entry", JOURNAL_OF, counts, run=run_id))
         counts["run"] = counts.get("run", 0) + 1
         yield (
             f'{{"id":"{run_id}","recipe":{{"id":"{recipe}","version":{version}}},"size":{size},"kit":{kit},'
-            f'"created_at":{created},"made_at":{created if made is None else made},"entries":[{",".join(entries)}]}}'
+            f'"created_at":{created},"made_at":{created if made is None else made},"sealed":{sealed},'
+            f'"entries":[{",".join(entries)}]}}'
         )
 
 
@@ -421,18 +428,16 @@ def _import_kit(connection: Connection, document: dict[str, Any], tally: Tally) 
 
 
 def _import_run(connection: Connection, asked: dict[str, Any], tally: Tally, where: str) -> None:
-    run_id = str(asked["id"])
-    made_at = asked.get("made_at")
-    if made_at is None:
-        # As the migration that brought the column says of runs that were here: no later than what happened in it.
-        happened = [
-            each["at"] for each in asked["entries"] if isinstance(each, dict) and type(each.get("at")) is int
-        ]
-        made_at = max(0, min([asked["created_at"], *happened]))
-    _, new = begin_run(connection, run_id, {**asked, "made_at": made_at}, asked["created_at"])
+    """A whole journal is taken as the other studio took it in; what is added to one that is here is asked more."""
+    run_id, entries = str(asked["id"]), asked["entries"]
+    begun = [each["at"] for each in bench.in_order(entries)[:1]]
+    made_at = min([asked["created_at"], *begun]) if asked.get("made_at") is None else asked["made_at"]
+    sealed = asked.get("sealed") or bench.frozen_seal(entries)
+    _, new = begin_run(connection, run_id, asked, asked["created_at"], made_at, sealed)
     tally.count(new)
+    rules = None if new else OfARun(connection, run_id, None, from_file=True)
     for first, some in _in_batches(asked["entries"]):
-        answers, _ = keep_entries(connection, run_id, some, now_ms(), closed=False)
+        answers, _ = keep_entries(connection, run_id, some, now_ms(), closed=False, rules=rules)
         _count_entries(answers, tally, f"{where}.entries", first)
 
 

@@ -32,10 +32,15 @@ Json = dict[str, Any]
 
 AHEAD_MS = 24 * 3_600_000
 LARGEST_ENTRY = 64 * 1024  # bytes of its text; cards are the longest, with a few thousand
+LARGEST_SIGNING = 1024 * 1024
 PAGES_HELD = 32
 OTHER_CONTENT = EntryError(
     "id", "Another entry has this id already, and an entry never changes. Send this one with a new id."
 )
+
+
+# Raises EntryError for what is not taken; gives whether it was given back by another than its bench.
+Judge = Callable[[dict[str, Any]], bool]
 
 
 @dataclass(frozen=True, eq=False)
@@ -68,8 +73,8 @@ OF_A_RUN = Journal(
     bench.check_entry,
     # Holds the run before it takes a number. The entries of a run are then numbered in the order in which
     # they can be seen, and nobody who reads on from a cursor skips one.
-    keep="INSERT INTO entry (id, run_id, text, sender, received_at)"
-    f" SELECT :id, id, :text, :sender, :at FROM run WHERE id = :run {HOLD}"
+    keep="INSERT INTO entry (id, run_id, text, sender, received_at, given_back)"
+    f" SELECT :id, id, :text, :sender, :at, :given FROM run WHERE id = :run {HOLD}"
     " ON CONFLICT (id) DO NOTHING RETURNING seq",
     kept_as="SELECT text FROM entry WHERE id = :id",
     read_on=_read_on("entry WHERE run_id = :run"),
@@ -102,11 +107,13 @@ def add(
     at: int,
     sender: str | None,
     closed: bool = True,
+    judge: Judge = lambda _: False,
 ) -> Added:
     """Add entries. `run` is what they name as their run; `sender` the id of the paired device that sent them.
 
     closed: whether one with a field that nobody reads, or one too large, is refused. An import is not closed:
-    journals kept before this was asked must come back whole.
+    journals kept before this was asked must come back whole, and when they were received is not known any more.
+    judge: what is asked besides, of one that is not here yet (api/rules.py).
     """
     added, wrong_clock = Added([], []), None
     for entry in entries:
@@ -117,7 +124,19 @@ def add(
         except EntryError as error:
             added.answers.append(_refusal(entry, error))
             continue
-        kept = {"id": entry["id"], "run": run, "text": canonical(entry), "sender": sender, "at": at}
+        kept = {
+            "id": entry["id"],
+            "run": run,
+            "text": canonical(entry),
+            "sender": sender,
+            "at": at if closed else None,
+        }
+        try:
+            kept["given"] = judge(entry)
+        except EntryError as error:
+            is_here = execute(connection, journal.kept_as, kept).fetchone() == (kept["text"],)
+            added.answers.append({"id": entry["id"], "result": "had"} if is_here else _refusal(entry, error))
+            continue
         if new := execute(connection, journal.keep, kept).fetchall():
             added.cursor = new[0][0]
             added.new.append(entry)
@@ -197,10 +216,10 @@ def check(entry: Any, journal: Journal, run: str, closed: bool = True) -> None:
     for field, says in unfit_values(entry):
         raise EntryError(field, says)
     journal.check(entry, closed)
-    if closed and (size := len(canonical(entry).encode())) > LARGEST_ENTRY:
-        raise EntryError(
-            "body", f"This entry is {size:,} bytes long; {LARGEST_ENTRY:,} is the most. Say it shorter."
-        )
+    # A signing names entries that must be here, so it is no longer than the journal lets it be.
+    most = LARGEST_SIGNING if entry["kind"] == "signed" else LARGEST_ENTRY
+    if closed and (size := len(canonical(entry).encode())) > most:
+        raise EntryError("body", f"This entry is {size:,} bytes long; {most:,} is the most. Say it shorter.")
     if entry.get("run") != run:
         raise EntryError("run", "The entry names another run than the address does. Send it to its own run.")
 

@@ -26,14 +26,19 @@ from api.wire import Blueprint, answer, answer_text, described, unkept
 
 blueprint = Blueprint("records", __name__, description="The batch record and what is drawn from it")
 
-SENDERS = "SELECT entry.id, name FROM entry JOIN device ON device.id = sender WHERE run_id = :run"
-BENCHES = "SELECT bench, name FROM device WHERE bench IS NOT NULL ORDER BY paired_at"
+RECEIVED = (
+    "SELECT entry.id, received_at, name, given_back FROM entry LEFT JOIN device ON device.id = sender"
+    " WHERE run_id = :run ORDER BY seq"
+)
+OWNERS = "SELECT bench_owner.bench, name, since FROM bench_owner JOIN device ON device.id = device_id"
 # All that an answer follows from: how far the run's journal and the shelf's reach, what devices are called,
 # and which other runs have the same number.
 MARK = f"""
     SELECT {CURSOR}, (SELECT coalesce(max(seq), 0) FROM shelf_entry),
         (SELECT coalesce(group_concat(text, ','), '') FROM
-            (SELECT id || coalesce(bench, '') || name AS text, paired_at AS seq FROM device) AS devices),
+            (SELECT id || name AS text, paired_at AS seq FROM device) AS devices),
+        (SELECT coalesce(group_concat(text, ','), '') FROM
+            (SELECT bench || device_id AS text, since AS seq FROM bench_owner) AS benches),
         (SELECT coalesce(group_concat(text, ','), '') FROM
             (SELECT id AS text, created_at AS seq FROM run AS other
              WHERE other.batch_number = run.batch_number AND other.id <> run.id) AS others)
@@ -45,6 +50,9 @@ FINISHED = text(
 )
 RECORDS_HELD = 64
 ANSWERS_HELD = 32
+# What was received so long after it happened, in ms, was not sent at once: the phone was out of reach, or the
+# entry was made up later.
+LATE_MS = 10 * 60_000
 LAST_RUNS = 12
 MM_UM = 1000
 
@@ -175,16 +183,25 @@ def _held_answer(database: Engine, run_id: UUID, mark: tuple[Any, ...]) -> bytes
 def _whole_record(run_id: UUID, recorded: Recorded) -> dict[str, Any]:
     """The plain record, and what only the server knows: names, the shelf's words on lots, other runs."""
     run, record = recorded
-    names, lots = names_of(run_id, run.entries), shelf.now_there()["lots"]
+    lots = shelf.now_there()["lots"]
     with reading() as connection:
+        received = [Receipt(*row) for row in connection.execute(text(RECEIVED), {"run": str(run_id)})]
+        owners = {row[0]: (row[1], row[2]) for row in connection.execute(text(OWNERS))}
         others = standing.same_number(connection, str(run_id))
-    of = [entry["id"] for entry in bench.of_record(run.state, run.entries)]
+    entries = bench.of_record(run.state, run.entries)
+    names = names_of(entries, received, owners)
+    at_of = {each.entry: each.at for each in received}
     return {
         **record,
-        "sealed": of if record["signed"] else None,
+        "sealed": [entry["id"] for entry in entries] if record["signed"] else None,
         "entries": run.entries,
         "also_used_by": others,
-        "people": [{**each, "name": names.get(each["device"])} for each in record["people"]],
+        "people": [
+            {**each, "name": next(iter(names[each["device"]]), None), "also": names[each["device"]][1:]}
+            for each in record["people"]
+        ],
+        "remarks": [{**each, "received_at": at_of.get(each["id"])} for each in record["remarks"]],
+        "late": late(run, received),
         "lots": [
             {
                 **each,
@@ -198,21 +215,69 @@ def _whole_record(run_id: UUID, recorded: Recorded) -> dict[str, Any]:
     }
 
 
-def names_of(run_id: UUID, entries: list[dict[str, Any]]) -> dict[str, str]:
-    """Names for what the entries call their devices: by who sent the first, else by who says it is theirs.
+class Receipt(NamedTuple):
+    """What this server knows of an entry that it was sent: when, by which paired device, and whether it was
+    given back for another."""
 
-    Who sent it is this server's own knowledge, so it goes before what a device says of itself. An entry
-    that came before there was pairing has no sender.
+    entry: str
+    at: int | None
+    sender: str | None
+    given_back: bool | None
+
+
+def names_of(
+    entries: list[dict[str, Any]], received: list[Receipt], owners: dict[str, tuple[str, int]]
+) -> dict[str, list[str]]:
+    """Names for what these entries call their devices: of the paired devices that sent them, as they came.
+
+    What was given back names the device whose the bench was when it was made. Where nobody is known to have sent
+    it there is no name: who takes up a bench later did not do what was done there before.
     """
-    with reading() as connection:
-        senders = {row[0]: row[1] for row in connection.execute(text(SENDERS), {"run": str(run_id)})}
-        benches = {row[0]: row[1] for row in connection.execute(text(BENCHES))}
-    devices = {entry["device"] for entry in entries}
-    names = {device: benches[device] for device in devices & benches.keys()}
-    for entry in sorted(entries, key=lambda entry: entry["at"], reverse=True):
-        if entry["id"] in senders:
-            names[entry["device"]] = senders[entry["id"]]
-    return names
+    here = {entry["id"]: entry for entry in entries}
+    names: dict[str, dict[str, None]] = {entry["device"]: {} for entry in entries}
+    for each in received:
+        entry = here.get(each.entry)
+        if entry is None:
+            continue
+        name = each.sender
+        if each.given_back:
+            owner, since = owners.get(entry["device"], ("", entry["at"]))
+            name = owner if since < entry["at"] else None
+        if name:
+            names[entry["device"]][name] = None
+    return {device: list(sent) for device, sent in names.items()}
+
+
+def late(run: Bench, received: list[Receipt]) -> list[dict[str, Any]]:
+    """The entries that were received long after they happened, as they came, and those that were given back."""
+    entries = {entry["id"]: entry for entry in run.entries}
+    about = {
+        **{step["id"]: step["title"] for step in run.sheet["steps"]},
+        **{each["id"]: each["name"] for each in (*run.sheet["ingredients"], *run.sheet["vessels"])},
+        **{line["id"]: line["name"] for line in run.sheet["lines"]},
+    }
+    return [
+        {
+            "id": entry["id"],
+            "at": entry["at"],
+            "received_at": each.at,
+            "device": entry["device"],
+            "sender": each.sender,
+            "given_back": bool(each.given_back),
+            "kind": entry["kind"],
+            "about": next(
+                (
+                    about[entry["body"][field]]
+                    for field in ("line", "step", "ingredient", "vessel")
+                    if isinstance(entry["body"].get(field), str) and entry["body"][field] in about
+                ),
+                "",
+            ),
+        }
+        for each in received
+        if (entry := entries.get(each.entry)) and each.at is not None
+        if each.given_back or each.at - entry["at"] > LATE_MS
+    ]
 
 
 CSV_COLUMNS = (
@@ -259,6 +324,14 @@ def _rows(record: dict[str, Any]) -> Iterator[tuple[Cell, ...]]:
     yield row("batch", "made", began=record["started_at"], ended=record["finished_at"])
     if signed:
         yield row("batch", "signed", ended=signed["at"], who=signed["device"], says=signed["name"])
+        yield row("batch", "entries signed", actual=signed["entries"], unit="entries")
+    if signed and signed["missing"]:
+        yield row("batch", "entries missing", actual=signed["missing"], unit="entries")
+    for each in record["unsigned"]:
+        says = f"was signed by {each['name']}"
+        yield row(
+            "batch", "unsigned", began=each["signed_at"], ended=each["at"], who=each["device"], says=says
+        )
     yield row("batch", "digest", says=record["digest"])
     yield row("yield", "good", planned=made["planned"], actual=made["good"], unit="pieces")
     yield row("yield", "spoiled", actual=made["spoiled"], unit="pieces")
@@ -280,6 +353,7 @@ def _rows(record: dict[str, Any]) -> Iterator[tuple[Cell, ...]]:
             began=each["first_at"],
             ended=each["last_at"],
             who=each["device"],
+            says=", ".join(each["also"]) or None,
         )
     for each in record["lots"]:
         is_counted = each["count"] and not each["mg"]
@@ -377,4 +451,17 @@ def _rows(record: dict[str, Any]) -> Iterator[tuple[Cell, ...]]:
             ended=each["at"],
             who=each["device"],
             says=says if isinstance(says, str) else bench.canonical(each["body"]),
+        )
+    for each in record["late"]:
+        told = [
+            f"sent by {each['sender']}" if each["sender"] else "",
+            "given back" if each["given_back"] else "",
+        ]
+        yield row(
+            "received late",
+            " ".join(filter(None, (each["kind"], each["about"]))),
+            began=each["at"],
+            ended=each["received_at"],
+            who=each["device"],
+            says=", ".join(filter(None, told)) or None,
         )

@@ -38,9 +38,10 @@ CURSOR = "(SELECT coalesce(max(seq), 0) FROM entry WHERE run_id = run.id)"
 
 REACH = f"SELECT {CURSOR} FROM run WHERE id = :run"
 HEAD = (
-    f"id, recipe_id, recipe_version, title, size, batch_number, created_at, finished_at, {ENTRIES}, {CURSOR}"
+    f"id, recipe_id, recipe_version, title, size, batch_number, created_at, finished_at, {ENTRIES}, {CURSOR},"
+    " made_at, sealed_by"
 )
-RUN_WITH_SHEET = f"SELECT {HEAD}, sheet FROM run WHERE id = :run"
+RUN_WITH_SHEET = f"SELECT {HEAD}, sheet, sealed FROM run WHERE id = :run"
 # The inner question is answered out of an index: a sheet is long, and the outer one reads those of a page alone.
 RUN_LIST = f"""
     SELECT {HEAD} FROM run
@@ -48,8 +49,10 @@ RUN_LIST = f"""
     ORDER BY created_at DESC, id
 """
 RUN_COUNT = "SELECT count(*) FROM run {where}"
-RUN_AND_JOURNAL = f"SELECT sheet, {JOURNAL} FROM run WHERE id = :run"
+RUN_AND_JOURNAL = f"SELECT sheet, {JOURNAL}, sealed_by, sealed FROM run WHERE id = :run"
 RUNS_HELD = 32
+# The first instant of 2025, before there was this program: a clock that says less is wrong.
+EARLIEST_MS = 1_735_689_600_000
 LONGEST_SEARCH = 400
 MOST_WORDS = 8
 
@@ -67,7 +70,10 @@ class RunRow(NamedTuple):
     finished_at: int | None
     entries: int
     cursor: int
+    made_at: int | None
+    sealed_by: str | None
     sheet: str = ""
+    sealed: str | None = None
 
 
 @dataclass(frozen=True)
@@ -77,6 +83,7 @@ class Bench:
     sheet: dict[str, Any]
     entries: list[dict[str, Any]]
     state: dict[str, Any]
+    sealed: dict[str, Any] | None
 
 
 @blueprint.get("/runs")
@@ -132,7 +139,9 @@ def folded(text: str) -> str:
 def put_run(asked: dict[str, Any], run_id: UUID) -> Response:
     """Begin a run. The server makes the sheet itself; the same PUT again changes nothing."""
     with writing() as connection:
-        row, new = begin_run(connection, str(run_id), asked, now_ms())
+        at = now_ms()
+        made_at = min(max(asked.get("made_at", _made_by_id(run_id, at)), EARLIEST_MS), at)
+        row, new = begin_run(connection, str(run_id), asked, at, made_at)
         if new:
             budgets.spend(gate.sender_id(), budgets.RUNS_AN_HOUR)
     return answer_text(_whole(row), 201 if new else 200, etag=str(row.cursor))
@@ -158,8 +167,23 @@ def get_now(run_id: UUID) -> Response:
     return answer(bench.now(run.sheet, run.state, now_ms()))
 
 
-def begin_run(connection: Connection, run_id: str, asked: dict[str, Any], at: int) -> tuple[RunRow, bool]:
-    """Make the run, or find that it was begun just so; gives its row and whether it is new."""
+def _made_by_id(run_id: UUID, at: int) -> int:
+    """When the run's id was made (RFC 9562: the first 48 bits of version 7, in ms): a phone of before said no more."""
+    return run_id.int >> 80 if run_id.version == 7 else at
+
+
+def begin_run(
+    connection: Connection,
+    run_id: str,
+    asked: dict[str, Any],
+    at: int,
+    made_at: int,
+    sealed: dict[str, Any] | None = None,
+) -> tuple[RunRow, bool]:
+    """Make the run, or find that it was begun just so; gives its row and whether it is new.
+
+    made_at: when it was begun at the bench. sealed: what a signing seals that names nothing, where one is known.
+    """
     recipe_id, version = str(asked["recipe"]["id"]), asked["recipe"]["version"]
     size, kit = canonical(asked["size"]), asked.get("kit")
     if (found := _find(connection, run_id)) is not None:
@@ -186,11 +210,23 @@ def begin_run(connection: Connection, run_id: str, asked: dict[str, Any], at: in
             size=size,
             sheet=sheet,
             created_at=at,
-            made_at=asked.get("made_at", at),
+            made_at=made_at,
+            **sealed_columns(sealed),
             search=folded(recipe.title),
         )
     )
     return RunRow(*execute(connection, RUN_WITH_SHEET, {"run": run_id}).fetchone()), True
+
+
+def sealed_columns(sealed: dict[str, Any] | None) -> dict[str, str | None]:
+    """How a run's row says what a signing seals that names nothing."""
+    if sealed is None:
+        return {"sealed_by": None, "sealed": None}
+    return {"sealed_by": sealed["signed"], "sealed": canonical(sealed["entries"])}
+
+
+def sealed_of(signed: str | None, ids: str | None) -> dict[str, Any] | None:
+    return {"signed": signed, "entries": json.loads(ids)} if signed and ids else None
 
 
 def no_such_run() -> NoReturn:
@@ -221,9 +257,9 @@ def _find(connection: Connection, run_id: str) -> RunRow | None:
     return RunRow(*found) if found else None
 
 
-def _fold(row: tuple[str, str]) -> Bench:
-    sheet, entries = json.loads(row[0]), json.loads(row[1])
-    return Bench(sheet, entries, bench.fold(sheet, entries))
+def _fold(row: tuple[str, str, str | None, str | None]) -> Bench:
+    sheet, entries, sealed = json.loads(row[0]), json.loads(row[1]), sealed_of(row[2], row[3])
+    return Bench(sheet, entries, bench.fold(sheet, entries, sealed), sealed)
 
 
 def _item(row: RunRow) -> dict[str, Any]:
@@ -236,6 +272,8 @@ def _item(row: RunRow) -> dict[str, Any]:
         "finished_at": row.finished_at,
         "entries": row.entries,
         "cursor": row.cursor,
+        "made_at": row.made_at,
+        "sealed_by": row.sealed_by,
     }
 
 
@@ -246,5 +284,5 @@ def _held_whole(_database: Engine, _generation: str, run_id: str, _reach: int) -
 
 
 def _whole(row: RunRow) -> bytes:
-    head = json.dumps(_item(row), ensure_ascii=False)
+    head = json.dumps({**_item(row), "sealed": sealed_of(row.sealed_by, row.sealed)}, ensure_ascii=False)
     return f'{head[:-1]}, "sheet": {row.sheet}}}'.encode()

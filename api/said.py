@@ -195,7 +195,12 @@ Portion = Said.from_dict({"name": _text(), "mg": _whole()}, name="Portion")
 
 class Person(Said):
     device = _text("As the entries call it")
-    name = _text("Of the paired device that sent them; null where none is known", none=True)
+    name = _text("Of the paired device that sent the first of them; null where none is known", none=True)
+    also = fields.List(
+        fields.String(),
+        required=True,
+        metadata={"description": "Of the other devices that sent some, one that took this one's place"},
+    )
     first_at = _whole()
     last_at = _whole()
     entries = _whole("How many")
@@ -258,8 +263,22 @@ Remark = Said.from_dict(
         "device": _text(),
         "kind": _text(),
         "body": fields.Dict(required=True),
+        "received_at": _whole("By the server's clock; null where it was not noted", none=True),
     },
     name="Remark",
+)
+Late = Said.from_dict(
+    {
+        "id": _text(),
+        "at": _whole("When it happened, by the device that made it"),
+        "received_at": _whole("When this server had it"),
+        "device": _text(),
+        "sender": _text("The paired device that sent it; null with no pairing", none=True),
+        "given_back": _flag(),
+        "kind": _text(),
+        "about": _text("The line, step, ingredient or vessel that it tells of"),
+    },
+    name="Late",
 )
 Hands = Said.from_dict(
     {
@@ -304,6 +323,7 @@ class RecordSoFar(Said):
     )
     signed = _one(Signed, none=True)
     unsigned = _many(Unsigned)
+    late = _many(Late)
     digest = _text("SHA-256 over the entries that it is of; see the contributor's guide")
     sealed = fields.List(
         fields.String(),

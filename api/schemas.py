@@ -513,6 +513,12 @@ class RunAsked(Strict):
     recipe = fields.Nested(RecipeRef, required=True)
     size = fields.Nested(Size, required=True)
     kit = fields.Nested(MeasuredKit, metadata={"description": "Without one, the studio's is used"})
+    made_at = Whole(
+        validate=validate.Range(0, 2**53 - 1),
+        metadata={
+            "description": "When it was begun at the bench (ms); now, when nobody says. No entry may be older"
+        },
+    )
     sheet_sha256 = fields.String(
         validate=SHA256, metadata={"description": "SHA-256 of the canonical JSON of the sheet the asker made"}
     )
@@ -596,14 +602,32 @@ class RunItem(Schema):
     number = fields.String(required=True, allow_none=True, metadata={"description": "The batch number"})
     entries = fields.Integer(required=True, metadata={"description": "How many there are"})
     cursor = fields.Integer(required=True, metadata={"description": "How far the journal reaches"})
+    made_at = fields.Integer(
+        required=True, allow_none=True, metadata={"description": "When it was begun at the bench (ms)"}
+    )
+    sealed_by = fields.String(
+        required=True,
+        allow_none=True,
+        metadata={"description": "The signing of an earlier version for which the run says what it seals"},
+    )
 
 
 class RunPage(Paged):
     runs = fields.List(fields.Nested(RunItem), required=True)
 
 
+class Sealed(Strict):
+    """What a signing seals that names no entries itself, as those of earlier versions did."""
+
+    signed = fields.String(
+        required=True, validate=validate.Length(1, 140), metadata={"description": "Its id"}
+    )
+    entries = Listed(fields.String(validate=validate.Length(1, 140)), required=True)
+
+
 class RunWhole(RunItem):
     sheet = fields.Dict(required=True)
+    sealed = fields.Nested(Sealed, required=True, allow_none=True)
 
 
 class EntryBatch(Strict):
@@ -612,6 +636,12 @@ class EntryBatch(Strict):
         required=True,
         validate=validate.Length(max=500, error="Send at most 500 entries at a time."),
         metadata={"description": "Each is judged and answered by itself, in this order"},
+    )
+    given_back = fields.Boolean(
+        metadata={
+            "description": "A maker's device gives back what the studio lost by a restore, other benches' entries"
+            " too; it holds for those made before that"
+        }
     )
 
 
@@ -765,6 +795,7 @@ class StudioRun(Strict):
             "description": "When it was made, on whichever device; without it, no later than its first entry"
         },
     )
+    sealed = fields.Nested(Sealed, load_default=None, allow_none=True)
     entries = Listed(fields.Raw(), required=True)
 
 

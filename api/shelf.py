@@ -13,7 +13,8 @@ import bench
 from api import generation
 from api.clock import now_ms
 from api.door.gate import sender
-from api.journals import OF_THE_SHELF, add, read_on
+from api.journals import OF_THE_SHELF, Judge, add, read_on
+from api.rules import of_the_shelf
 from api.schemas import EntryAnswers, EntryBatch, EntryPage, EntryQuery
 from api.store import execute, read_row, writing
 from api.tables import db
@@ -31,11 +32,14 @@ SHELVES_HELD = 4
 @blueprint.post("/shelf/entries")
 @blueprint.arguments(EntryBatch())
 @blueprint.response(200, EntryAnswers)
-def post_entries(batch: dict[str, list[Any]]) -> Response:
+def post_entries(batch: dict[str, Any]) -> Response:
     """Send entries of the shelf, at most 500. Each is answered by itself, as a run's are."""
     at, device = now_ms(), sender()
     with writing() as connection:
-        answers, cursor = keep_entries(connection, batch["entries"], at, device.id if device else None)
+        judge = of_the_shelf(connection, device, batch.get("given_back", False))
+        answers, cursor = keep_entries(
+            connection, batch["entries"], at, device.id if device else None, judge=judge
+        )
     return answer({"answers": answers, "cursor": cursor, "generation": generation.now(), "server_ms": at})
 
 
@@ -47,10 +51,15 @@ def get_entries() -> Response:
 
 
 def keep_entries(
-    connection: Connection, entries: list[Any], at: int, sender: str | None = None, closed: bool = True
+    connection: Connection,
+    entries: list[Any],
+    at: int,
+    sender: str | None = None,
+    closed: bool = True,
+    judge: Judge = lambda _: False,
 ) -> tuple[list[dict[str, Any]], int]:
     """Add entries to the shelf's journal; gives each one's answer and how far the journal then reaches."""
-    added = add(connection, OF_THE_SHELF, SHELF, entries, at, sender, closed)
+    added = add(connection, OF_THE_SHELF, SHELF, entries, at, sender, closed, judge)
     return added.answers, added.cursor or execute(connection, REACH, {}).fetchone()[0]
 
 

@@ -11,7 +11,7 @@ from typing import Any
 from sqlalchemy import Connection, delete, insert, update
 
 import bench
-from api.runs import folded, laid_out_in
+from api.runs import folded, laid_out_in, sealed_columns
 from api.store import execute
 from api.tables import LotUse, Run
 
@@ -43,6 +43,7 @@ def keep_up(connection: Connection, run_id: str, new: list[dict[str, Any]]) -> N
     if not has_moved:
         return
     run = laid_out_in(connection, run_id)
+    sealed = bench.frozen_seal(run.entries, run.sealed)
     number = run.state["number"]
     connection.execute(
         update(Run)
@@ -50,6 +51,8 @@ def keep_up(connection: Connection, run_id: str, new: list[dict[str, Any]]) -> N
         .values(
             finished_at=run.state["finished_at"],
             batch_number=number,
+            # Kept from when it was signed on: what comes later may stand before it.
+            **({} if sealed is None or sealed == run.sealed else sealed_columns(sealed)),
             search=folded(f"{run.sheet['recipe']['title']} {number or ''}"),
         )
     )

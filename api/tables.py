@@ -129,6 +129,9 @@ class Run(Base):
     made_at: Mapped[int | None] = mapped_column(BigInteger)
     finished_at: Mapped[int | None] = mapped_column(BigInteger)
     batch_number: Mapped[str | None] = mapped_column(Text, index=True)
+    # What a signing seals that names no entries, as those of before did: its id, and the ids as JSON.
+    sealed_by: Mapped[str | None] = mapped_column(String(36))
+    sealed: Mapped[str | None] = mapped_column(Text)
     # Title and number as they are searched for (api/runs.py).
     search: Mapped[str] = mapped_column(Text, server_default="")
 
@@ -149,6 +152,8 @@ class Entry(Base):
     sender: Mapped[str | None] = mapped_column(Text)
     # By this server's clock; null for what came before it was noted.
     received_at: Mapped[int | None] = mapped_column(BigInteger)
+    # By the sender, for its bench, whose device had sent it before a restore lost it (api/rules.py).
+    given_back: Mapped[bool | None]
 
 
 class ShelfEntry(Base):

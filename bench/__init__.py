@@ -15,6 +15,7 @@ from bench.checks import check_recipe
 from bench.cost import cost
 from bench.digest import digest
 from bench.dryness import dryness, dryness_of
+from bench.entries import in_order
 from bench.errors import (
     AmountError,
     BenchError,
@@ -89,6 +90,7 @@ __all__ = [
     "gather",
     "grams",
     "if_you_stop",
+    "in_order",
     "is_currency",
     "label",
     "last_times",

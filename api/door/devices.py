@@ -12,13 +12,13 @@ from sqlalchemy import Connection, func, select, update
 from api import audit, generation
 from api.clock import now_ms
 from api.copies import status
-from api.door import gate, limits
+from api.door import benches, gate, limits
 from api.door.authority import Certificate
 from api.door.gate import DeviceRow
 from api.errors import Problem, not_found
 from api.schemas import DeviceChange, DeviceItem, DevicePage, PageQuery, StudioNow
 from api.store import reading, writing
-from api.tables import Device
+from api.tables import BenchOwner, Device
 from api.wire import Blueprint, answer, paged
 
 blueprint = Blueprint("devices", __name__, description="Who is paired, and how the studio stands")
@@ -48,14 +48,12 @@ def get_studio() -> Response:
 
 
 def _names_of_benches() -> dict[str, str]:
-    """The names of the devices by what the journals call them; of two that say they are one bench, the later paired."""
+    """The names of the devices by what the journals call them: each bench is one device's."""
     with reading() as connection:
         rows = connection.execute(
-            select(Device.bench, Device.name)
-            .where(Device.bench.is_not(None))
-            .order_by(Device.paired_at, Device.id)
+            select(BenchOwner.bench, Device.name).join(Device, Device.id == BenchOwner.device_id)
         )
-        return {bench: name for bench, name in rows if bench}
+        return {bench: name for bench, name in rows}
 
 
 @blueprint.get("/devices")
@@ -95,6 +93,8 @@ def change_device(asked: dict[str, Any], device_id: UUID) -> Response:
         if changed.name != device.name:
             limits.count(limits.NAMES_GIVEN, device.id)
             audit.note(connection, "renamed", device=device.id, was=device.name, name=changed.name)
+        if changed.bench is not None and changed.bench != device.bench:
+            benches.name(connection, changed.bench, device)
         if changed != device:
             connection.execute(update(Device).where(Device.id == device.id).values(**asked))
         return answer(shown(changed))

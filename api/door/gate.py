@@ -215,10 +215,18 @@ def device_of(cookie: str) -> DeviceRow | None:
     if row is None:
         return None
     device = DeviceRow(*row)
-    at = now_ms()
-    if at - device.paired_at > KNOWN_MS or at - device.seen_at > UNSEEN_MS:
+    if _is_forgotten(device, now_ms()):
         return None
     return device if hmac.compare_digest(digest(secret), device.secret_sha256) else None
+
+
+def is_gone(device: DeviceRow, at: int) -> bool:
+    """Whether the device can never come in again but by being paired anew, which makes another device of it."""
+    return device.shut_out_at is not None or not device.secret_sha256 or _is_forgotten(device, at)
+
+
+def _is_forgotten(device: DeviceRow, at: int) -> bool:
+    return at - device.paired_at > KNOWN_MS or at - device.seen_at > UNSEEN_MS
 
 
 def new_id() -> str:

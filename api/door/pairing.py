@@ -22,7 +22,7 @@ from sqlalchemy import ColumnElement, Connection, delete, insert, select, update
 
 from api import audit
 from api.clock import now_ms
-from api.door import gate, limits
+from api.door import benches, gate, limits
 from api.door.devices import COLUMNS, shown
 from api.door.doorstep import page
 from api.door.gate import DeviceRow
@@ -148,6 +148,8 @@ def let_in(asked: dict[str, Any]) -> tuple[DeviceRow, str]:
             }
             values |= {"bench": asked["bench"]} if "bench" in asked else {}
             device = _keep(connection, known, values)
+            if device.bench is not None:
+                benches.name(connection, device.bench, device)
             audit.note(
                 connection,
                 "paired",

@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import Any
 
 from tests.api.studio import Studio
-from tests.make import make_entry, uuid4
+from tests.make import BEGUN, make_entry, uuid4
 
-EARLY = 1_740_000_000_000
+EARLY = BEGUN
 
 
 def described(name: str = "Sea salt", ingredient: str = "salt-1", **card: Any) -> dict[str, Any]:

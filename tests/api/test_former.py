@@ -16,7 +16,7 @@ from typing import Any
 import pytest
 
 from api import copies
-from bench import canonical
+from bench import canonical, digest
 from tests.api.studio import Studio
 from tests.api.test_carry import all_rows
 
@@ -26,12 +26,17 @@ SAID = json.loads((FORMER / "said.json").read_text("utf-8"))
 
 
 def said_now(studio: Studio) -> dict[str, Any]:
-    """What the API says of each run, in the words of said.json."""
+    """What the API says of each run, in the words of said.json.
+
+    Its digests were over all entries. That of a signed run is now over what was signed: what it was when signed.
+    """
     said = {}
     for each in studio.get("/runs?page_size=100").json["runs"]:
         run, record = studio.get(f"/runs/{each['id']}").json, studio.get(f"/runs/{each['id']}/record").json
+        of = [entry for entry in record["entries"] if entry["id"] in (record["sealed"] or [entry["id"]])]
+        assert record["digest"] == digest(of)
         said[each["id"]] = {
-            "digest": digest_of(studio, each["id"]),
+            "digest": digest(record["entries"]),
             **{name: run[name] for name in ("number", "created_at", "finished_at", "entries")},
             "sheet_sha256": sha256(canonical(run["sheet"]).encode()).hexdigest(),
             "signed": record["signed"] and record["signed"]["name"],
@@ -39,13 +44,6 @@ def said_now(studio: Studio) -> dict[str, Any]:
             "pieces": [[each["step"], each["good"], each["spoiled"]] for each in record["counts"]],
         }
     return said
-
-
-def digest_of(studio: Studio, run: str) -> str:
-    """The digest over all entries, as DEVELOPERS.md reckons it."""
-    entries = studio.get(f"/runs/{run}/entries?limit=1000").json["entries"]
-    lines = [canonical(each) + "\n" for each in sorted(entries, key=lambda each: each["id"])]
-    return sha256("".join(lines).encode()).hexdigest()
 
 
 def less_sheets(said: dict[str, Any]) -> dict[str, Any]:

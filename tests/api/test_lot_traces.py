@@ -116,8 +116,9 @@ def test_in_whatever_order_and_batches_entries_come_the_table_says_what_the_jour
     for start, end in zip(bounds, bounds[1:], strict=False):
         studio.post(run, *shuffled[start:end])
 
-    sheet = studio.get(f"/runs/{run}").json["sheet"]
-    uses = bench.use_of(sheet, bench.fold(sheet, story), story)
+    told = studio.get(f"/runs/{run}").json
+    sheet = told["sheet"]
+    uses = bench.use_of(sheet, bench.fold(sheet, story, told["sealed"]), story)
     assert rows_of(app) == sorted((run, lot, use["mg"], use["count"], use["at"]) for lot, use in uses.items())
     store.close(app)
 

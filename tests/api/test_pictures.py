@@ -18,7 +18,7 @@ from tests.api.doorway import paired
 from tests.api.stock import gathered, weighed, with_lot
 from tests.api.studio import Studio
 from tests.api.test_carry import all_rows
-from tests.make import make_entry, uuid4
+from tests.make import BEGUN, make_entry, uuid4
 
 
 def segment(marker: int, content: bytes) -> bytes:
@@ -106,7 +106,7 @@ def test_a_picture_told_of_by_no_uuid_is_refused_by_its_entry(studio: Studio, ru
 
 def test_a_picture_told_of_after_the_signing_is_taken_too(studio: Studio, run: str) -> None:
     entry = told(run, jpeg())
-    studio.post(run, make_entry(run, at=1, kind="signed", body={"name": "A. Maker"}), entry)
+    studio.post(run, make_entry(run, at=BEGUN, kind="signed", body={"name": "A. Maker"}), entry)
 
     assert put(studio, entry["body"]["picture"], jpeg()).status_code == 201
 

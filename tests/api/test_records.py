@@ -46,7 +46,7 @@ def test_the_digest_is_reckoned_again_by_the_documented_line(
         file.write_bytes(told.data)
         reckoned = subprocess.run([sys.executable, "-c", line[1], str(file)], capture_output=True, text=True)
         assert (len(told.json["remarks"]), reckoned.stdout.strip()) == (remarks, printed)
-        studio.post(demo, make_entry(demo, at=told.json["signed"]["at"] + 1))
+        studio.post(demo, make_entry(demo, at=told.json["signed"]["at"] - 1))
 
 
 @pytest.mark.database("sqlite")
@@ -95,7 +95,7 @@ def test_a_number_that_another_batch_has_is_kept_and_told(studio: Studio) -> Non
 def test_the_first_number_stands_and_a_second_is_told_beside_it(studio: Studio) -> None:
     run = studio.with_run()
     for at, number in ((2, "B"), (1, "A")):
-        studio.post(run, make_entry(run, at=at, kind="numbered", body={"number": number}))
+        studio.post(run, make_entry(run, at=EARLY + at, kind="numbered", body={"number": number}))
 
     record = studio.get(f"/runs/{run}/record").json
 
@@ -209,7 +209,7 @@ def test_the_last_times_are_told_and_three_teach(studio: Studio) -> None:
     for number in range(3):
         run = uuid4()
         studio.put_run(run, make_run(recipe))
-        worked = make_entry(run, at=30, kind="worked", body={"ms": 60_000 * (1 + number)})
+        worked = make_entry(run, at=EARLY + 30, kind="worked", body={"ms": 60_000 * (1 + number)})
         studio.post(run, weighed(run, 121_000 + 1000 * number, at=number), worked)
         studio.post(run, make_entry(run, at=EARLY + 99, kind="finished", body={}))
     studio.with_run()  # unfinished, and of another recipe
@@ -234,8 +234,10 @@ def test_of_a_run_that_is_not_here_there_is_nothing(studio: Studio, what: str) -
 
 def test_a_run_of_nothing_but_odd_entries_has_all_of_it(studio: Studio) -> None:
     run = studio.with_run()
-    far = make_entry(run, at=0, kind="levitated", body={"height": [1]})
-    studio.post(run, far, make_entry(run, at=1, kind="gathered", body={"ingredient": "moon", "lot": "x"}))
+    far = make_entry(run, at=EARLY, kind="levitated", body={"height": [1]})
+    studio.post(
+        run, far, make_entry(run, at=EARLY + 1, kind="gathered", body={"ingredient": "moon", "lot": "x"})
+    )
 
     assert studio.get(f"/runs/{run}/record").json["unread"]
     for what in ("record.csv", "label?market=us", "label?market=eu"):

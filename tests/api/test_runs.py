@@ -13,7 +13,7 @@ from api.kit import STARTER_KIT
 from api.schemas import RunQuery
 from api.store import reading
 from tests.api.studio import Studio
-from tests.make import Clock, make_entry, make_run, uuid4
+from tests.make import BEGUN, Clock, make_entry, make_run, uuid4
 
 WHOLE_SIZE = {"pieces": 12, "without": [], "swaps": {}, "weigh": "running"}
 
@@ -80,21 +80,21 @@ def test_a_kit_with_no_scale_still_gives_a_sheet_or_a_reason(studio: Studio) -> 
 
 def test_finished_runs_leave_the_open_list_and_an_undo_brings_them_back(studio: Studio) -> None:
     run = studio.with_run()
-    finished = make_entry(run, kind="finished", body={}, at=5)
+    finished = make_entry(run, kind="finished", body={}, at=BEGUN + 5)
 
     studio.post(run, finished)
     closed = studio.get("/runs?open=false").json["runs"]
-    studio.post(run, make_entry(run, kind="undone", body={"entry": finished["id"]}, at=6))
+    studio.post(run, make_entry(run, kind="undone", body={"entry": finished["id"]}, at=BEGUN + 6))
 
-    assert [(each["id"], each["finished_at"]) for each in closed] == [(run, 5)]
+    assert [(each["id"], each["finished_at"]) for each in closed] == [(run, BEGUN + 5)]
     assert [each["id"] for each in studio.get("/runs?open=true").json["runs"]] == [run]
 
 
 def test_an_undo_that_comes_before_what_it_undoes_counts_all_the_same(studio: Studio) -> None:
     run = studio.with_run()
-    finished = make_entry(run, kind="finished", body={}, at=5)
+    finished = make_entry(run, kind="finished", body={}, at=BEGUN + 5)
 
-    studio.post(run, make_entry(run, kind="undone", body={"entry": finished["id"]}, at=6))
+    studio.post(run, make_entry(run, kind="undone", body={"entry": finished["id"]}, at=BEGUN + 6))
     studio.post(run, finished)
 
     assert studio.get(f"/runs/{run}").json["finished_at"] is None
@@ -131,7 +131,7 @@ def test_now_alone_is_enough_to_make_a_batch(studio: Studio) -> None:
             break
         prompt = now["prompts"][0]
         answer = next((each for each in prompt["answers"] if each["strong"]), prompt["answers"][0])
-        posted = studio.post(run, make_entry(run, at=at, kind=answer["kind"], body=answer["body"]))
+        posted = studio.post(run, make_entry(run, at=BEGUN + at, kind=answer["kind"], body=answer["body"]))
         assert posted.json["answers"][0]["result"] == "kept"
 
     assert studio.get(f"/runs/{run}/now").json["finished"]

@@ -186,8 +186,9 @@ def test_a_helper_uses_and_corrects_and_leaves_the_settings_alone(new_app: Any) 
     app = new_app(pairing=True)
     maker, helper = Studio(paired(app)), Studio(paired(app, "helper", "Tablet at the press"))
     lot = with_lot(maker)
-    correction = make_entry("shelf", kind="corrected", body={"lot": lot, "mg": 5})
+    correction = make_entry("shelf", device="tablet", kind="corrected", body={"lot": lot, "mg": 5})
 
+    assert results(to_shelf(helper, {**correction, "device": "phone-a"})) == ["refused"]
     assert results(to_shelf(helper, correction)) == ["kept"]
     assert helper.get(f"/lots/{lot}").json["left_mg"] == 5
     assert helper.get("/settings").status_code == 200

@@ -80,6 +80,7 @@ class Device:
         self._cursors: dict[str, int] = {}
         self._unsent: dict[str, Json] = {}
         self._unmade: dict[str, Json] = {}
+        self._made_at: dict[str, int] = {}
         for row in self._paper:
             self._apply(row)
 
@@ -88,12 +89,13 @@ class Device:
         return entry["id"] not in self._unsent
 
     def begin(self, run: str) -> None:
-        self._keep({"begun": run, "asked": {"recipe": self._recipe, "size": {"pieces": 4}}})
+        asked = {"recipe": self._recipe, "size": {"pieces": 4}, "made_at": self._clock_ms() + self._offset}
+        self._keep({"begun": run, "asked": asked})
 
     def touch(self, run: str, kind: str, body: Json) -> Json:
         """Something happened; gives the entry, which may be shown as done from now on."""
         latest = max((entry["at"] for entry in self.entries[run].values()), default=0)
-        at = max(self._clock_ms() + self._offset, latest + 1)
+        at = max(self._clock_ms() + self._offset, latest + 1, self._made_at.get(run, 0))
         entry = {"id": uuid7(at), "run": run, "device": self.name, "at": at, "kind": kind, "body": body}
         self._keep({"shown": entry})
         return entry
@@ -102,13 +104,13 @@ class Device:
         """One round. May end anywhere with NoAnswer, and then simply begins again."""
         self._offset = self._said("GET", "/clock")["server_ms"] - self._clock_ms()
         for run, asked in list(self._unmade.items()):
-            self._keep({"run": run, "sheet": self._said("PUT", f"/runs/{run}", asked)["sheet"]})
+            self._keep_run(run, self._said("PUT", f"/runs/{run}", asked))
         for run in self.entries:
             self._send(run)
         listed = self._said("GET", f"/runs?recipe={self._recipe['id']}&page_size=100")["runs"]
         for run, cursor in [(each["id"], each["cursor"]) for each in listed]:
             if run not in self.runs:
-                self._keep({"run": run, "sheet": self._said("GET", f"/runs/{run}")["sheet"]})
+                self._keep_run(run, self._said("GET", f"/runs/{run}"))
             if self._cursors.get(run, 0) != cursor:
                 self._hear(run)
 
@@ -132,6 +134,9 @@ class Device:
             self._keep({"of": run, "heard": told["entries"], "cursor": told["cursor"]})
             more = told["more"]
 
+    def _keep_run(self, run: str, told: Json) -> None:
+        self._keep({"run": run, "sheet": told["sheet"], "made_at": told["made_at"]})
+
     def _said(self, method: str, path: str, body: Any = None) -> Json:
         status, answer = self._ask(method, path, body)
         if status >= 500 or status in NOT_NOW:
@@ -148,8 +153,10 @@ class Device:
         match row:
             case {"begun": run, "asked": asked}:
                 self._unmade[run] = asked
+                self._made_at[run] = asked["made_at"]
                 self.entries.setdefault(run, {})
-            case {"run": run, "sheet": sheet}:
+            case {"run": run, "sheet": sheet, "made_at": made_at}:
+                self._made_at[run] = made_at
                 self._unmade.pop(run, None)
                 self.runs[run] = sheet
                 self.entries.setdefault(run, {})

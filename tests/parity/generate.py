@@ -445,7 +445,7 @@ def _labelled(rng: Random, ingredients: list[str]) -> Json:
 # Journals
 
 
-class _Pen:
+class Pen:
     """Writes entries: ids in order, times that never run back on one device."""
 
     def __init__(self, rng: Random) -> None:
@@ -468,7 +468,7 @@ class _Pen:
 
 def _likely_entries(rng: Random, sheet: Json) -> list[Json]:
     """A maker who mostly does what the bench says, and gives its other answers now and then."""
-    pen = _Pen(rng)
+    pen = Pen(rng)
     entries: list[Json] = []
     for _ in range(rng.choice([0, 2, 5, 10, 20])):
         prompts = now(sheet, fold(sheet, entries), pen.at)["prompts"]
@@ -495,11 +495,11 @@ def _filled_in(rng: Random, answer: Json, weigh: Json | None) -> Json:
 
 def _made_hostile(rng: Random, sheet: Json, entries: list[Json]) -> list[Json]:
     """The same journal with strange entries, undos, repeats and malformed things, in any order."""
-    pen = _Pen(rng)
+    pen = Pen(rng)
     pen.count = 5000
     made = list(entries)
     for _ in range(rng.randint(1, 40)):
-        made.append(_strange(rng, sheet, pen))
+        made.append(strange(rng, sheet, pen))
     for _ in range(rng.randint(0, 8)):
         target = rng.choice(made)
         key = target["id"] if rng.random() < 0.9 else "constructor"
@@ -524,7 +524,7 @@ def tame(entries: list[Any]) -> list[Any]:
 
 def _signed_over(rng: Random, sheet: Json, entries: list[Any]) -> list[Any]:
     """The same journal, signed over what some devices had by then, with more before, after and against it."""
-    pen = _Pen(rng)
+    pen = Pen(rng)
     pen.count = 7000
     made = list(entries)
     for _ in range(rng.choice([1, 1, 1, 2, 3])):
@@ -544,7 +544,7 @@ def _signed_over(rng: Random, sheet: Json, entries: list[Any]) -> list[Any]:
                 made.append(pen.entry("undone", {"entry": made[-1]["id"]}))
         for _ in range(rng.choice([0, 3, 20])):
             pen.at = START + rng.randrange(10**8)
-            made.append(_strange(rng, sheet, pen))
+            made.append(strange(rng, sheet, pen))
         targets = [each["id"] for each in made if isinstance(each, dict) and "id" in each]
         for _ in range(rng.choice([0, 2])):
             made.append(pen.entry("undone", {"entry": rng.choice(targets)}))
@@ -568,7 +568,7 @@ def _frozen(rng: Random, entries: list[Any]) -> Json | None:
     }
 
 
-def _strange(rng: Random, sheet: Json, pen: _Pen) -> Json:
+def strange(rng: Random, sheet: Json, pen: Pen) -> Json:
     if rng.random() < 0.1:  # a whole round made a thousand times more, or next to nothing
         num, den = rng.choice([(1000, 1), (1, 10**12), (7, 3), (10**12, 10**9)])
         body = {"component": _id(rng, sheet, "component"), "round": 1, "num": num, "den": den}
@@ -639,7 +639,7 @@ def _repeat(rng: Random, entry: Json) -> Json:
     return copy
 
 
-def _malformed(rng: Random, pen: _Pen) -> Any:
+def _malformed(rng: Random, pen: Pen) -> Any:
     sound = pen.entry("finished", {})
     return rng.choice(
         [
@@ -667,7 +667,7 @@ def _malformed(rng: Random, pen: _Pen) -> Any:
 
 def _shelf(rng: Random, recipe: Json) -> list[Any]:
     """Entries of a shelf that holds some of the recipe's ingredients, some of them strange, in any order."""
-    pen = _Pen(rng)
+    pen = Pen(rng)
     pen.count = 9000
     names = [ingredient["name"] for ingredient in recipe["ingredients"].values()]
     made = [_stock(rng, pen, names) for _ in range(rng.choice([0, 6, 20]))]
@@ -679,7 +679,7 @@ def _shelf(rng: Random, recipe: Json) -> list[Any]:
     return made
 
 
-def _stock(rng: Random, pen: _Pen, names: list[str]) -> Json:
+def _stock(rng: Random, pen: Pen, names: list[str]) -> Json:
     kind = rng.choice(["described", "described", "received", "received", *SHELF_KINDS])
     body = {
         field: _stocked(rng, field, wanted, names)

@@ -7,6 +7,7 @@ import statistics
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
+from random import Random
 from tempfile import TemporaryDirectory
 from typing import Any
 
@@ -14,6 +15,7 @@ from api import create_app, store
 from api.demo import seed
 from api.lots import TRACE
 from api.settings import Settings
+from tests.api.later import changed_by
 from tests.api.shelf_kills import faults_after
 from tests.api.studio import Studio
 from tests.make import make_entry, make_run, uuid4
@@ -54,6 +56,19 @@ def get_record() -> float:
             return lambda: client.ask("GET", path) and None
 
         return 1 / ratio(get(ours, f"/api/v1/runs/{run}/record"), get(bare, "/record.json"), GETS)
+
+
+@figure("signed records: figures changed by 10,000 later entries of every kind, instant and device", "<= 0")
+def later_entries() -> float:
+    with TemporaryDirectory() as folder:
+        app = create_app(Settings(database=Path(folder) / "bowlside.sqlite3", pairing=True))
+        store.migrate(app)
+        try:
+            counts = changed_by(app, Random("later"), 10_000)
+        finally:
+            store.close(app)
+    assert counts["kept"] > 1_000 and counts["refused"] > 1_000, counts
+    return float(counts["figures"])
 
 
 @figure("database growth for each finished batch of the demo, less its photographs", "<= 150 KiB")

@@ -1,0 +1,62 @@
+"""Whose a bench's name is: the paired device's that used it first. So nobody writes in another's name.
+
+A bench's name is what the journals' entries call the device that made them, and the device chose it itself.
+Who pairs again after it was shut out, or after a restore, is another device with the same bench: it follows
+the former one, which can never come in again. What that one sent goes on naming it.
+"""
+
+from __future__ import annotations
+
+from sqlalchemy import Connection
+
+from api import audit
+from api.clock import now_ms
+from api.door import gate
+from api.door.gate import DeviceRow
+from api.errors import Problem
+from api.store import execute
+from bench import EntryError
+
+OWNER = "SELECT device_id FROM bench_owner WHERE bench = :bench"
+CLAIM = (
+    "INSERT INTO bench_owner (bench, device_id, since) VALUES (:bench, :device, :at)"
+    " ON CONFLICT (bench) DO NOTHING"
+)
+FOLLOW = (
+    "UPDATE bench_owner SET device_id = :device, since = :at WHERE bench = :bench AND device_id = :former"
+)
+
+
+def owner_of(connection: Connection, bench: str) -> str | None:
+    """The id of the device whose the bench's name is; None while it is nobody's."""
+    found = execute(connection, OWNER, {"bench": bench}).fetchone()
+    return found[0] if found else None
+
+
+def name(connection: Connection, bench: str, device: DeviceRow) -> None:
+    """As `claim`, for a device that says which bench it is; Problem when that is another's."""
+    try:
+        claim(connection, bench, device)
+    except EntryError as error:
+        raise Problem(409, error.says, errors=[("bench", error.says)]) from None
+
+
+def claim(connection: Connection, bench: str, device: DeviceRow) -> None:
+    """Let the device be this bench; EntryError when it is another device's."""
+    at = now_ms()
+    asked = {"bench": bench, "device": device.id, "at": at}
+    owner = execute(connection, OWNER, asked).fetchone()
+    if owner is None:
+        execute(connection, CLAIM, asked)
+        owner = execute(connection, OWNER, asked).fetchone()
+    if owner[0] == device.id:
+        return
+    found = execute(connection, gate.BY_ID, {"id": owner[0]}).fetchone()
+    former = DeviceRow(*found) if found else None
+    if former and not (gate.is_gone(former, at) and device.paired_at >= former.paired_at):
+        raise EntryError(
+            "device",
+            f"This bench name is {former.name}'s. Send it from that device, or under this device's own name.",
+        )
+    execute(connection, FOLLOW, {**asked, "former": owner[0]})
+    audit.note(connection, "bench_followed", by=device, was=former.name if former else "", bench=bench)

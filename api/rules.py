@@ -1,0 +1,200 @@
+"""What a run takes in, beyond that an entry is well-formed (api/journals.py): who may write it, and when.
+
+- An entry is its bench's own (api/door/benches.py), and not older than the run.
+- A record is signed once: while a signing holds, no other is taken, and only a maker takes it back, for good.
+  A signing names entries that are here, by the digest that they have.
+- After a restore a maker's device may give back what others had sent before it (`given_back`).
+
+Each refusal is of one entry, by itself. A journal from elsewhere, out of a file, is not asked who wrote it.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from datetime import UTC, datetime
+from typing import Any
+from uuid import UUID
+
+from sqlalchemy import Connection
+
+import bench
+from api import audit, generation
+from api.door import benches, gate
+from api.door.gate import DeviceRow
+from api.runs import Bench, laid_out_in
+from api.store import HOLD, execute
+from bench import EntryError
+
+Json = dict[str, Any]
+
+MADE_AT = "SELECT made_at FROM run WHERE id = :run"
+HELD = f"SELECT id FROM run WHERE id = :run {HOLD}"
+ENTRY = "SELECT text FROM entry WHERE id = :id AND run_id = :run"
+RESTORED = "SELECT 1 FROM audit WHERE what = 'restored' LIMIT 1"
+# So many are looked at in one request: each means to read the whole journal.
+MOST_SIGNINGS = 10
+
+
+class Giving:
+    """Whether a sender gives back what a restored studio lost: only what is older than the restore."""
+
+    def __init__(self, connection: Connection, sender: DeviceRow | None, given_back: bool) -> None:
+        if given_back and sender is not None and sender.role != "maker":
+            gate.refuse_helper(sender)
+        self._began_at = 0
+        if given_back and execute(connection, RESTORED, {}).fetchone():
+            self._began_at = generation.of(connection)[1]
+
+    def covers(self, entry: Json) -> bool:
+        happened_at: int = entry["at"]
+        return (
+            max(UUID(entry["id"]).int >> 80, happened_at) < self._began_at
+        )  # RFC 9562: version 7 begins with ms
+
+
+def of_the_shelf(
+    connection: Connection, sender: DeviceRow | None, given_back: bool
+) -> Callable[[Json], bool]:
+    """What the shelf asks of an entry: that it is its bench's own, or given back."""
+    giving = Giving(connection, sender, given_back)
+
+    def judge(entry: Json) -> bool:
+        return _is_given(connection, sender, giving, entry)
+
+    return judge
+
+
+def _is_given(connection: Connection, sender: DeviceRow | None, giving: Giving, entry: Json) -> bool:
+    """Whether the entry is another bench's, given back; EntryError when it is another's and is not."""
+    if sender is None:
+        return False
+    if not giving.covers(entry):
+        benches.claim(connection, entry["device"], sender)
+        return False
+    return benches.owner_of(connection, entry["device"]) != sender.id
+
+
+class OfARun:
+    """What a run asks of each entry of one request. from_file: it comes from elsewhere, in a maker's file."""
+
+    def __init__(
+        self,
+        connection: Connection,
+        run_id: str,
+        sender: DeviceRow | None,
+        given_back: bool = False,
+        from_file: bool = False,
+    ) -> None:
+        self._connection = connection
+        self._run_id = run_id
+        self._sender = sender
+        self._from_file = from_file
+        self._giving = Giving(connection, sender, given_back)
+        found = execute(connection, MADE_AT, {"run": run_id}).fetchone()
+        self._made_at: int = 0 if from_file or not found else found[0] or 0
+        self._run: Bench | None = None
+        self._signings = 0
+        self._unsigned: dict[str, Json] = {}
+
+    def __call__(self, entry: Json) -> bool:
+        """Raise EntryError for what is not taken; gives whether it was given back by another than its bench."""
+        if entry["at"] < self._made_at:
+            raise EntryError(
+                "at",
+                "This is before the batch was begun. Check the phone's clock and date, then send it again.",
+            )
+        if entry["kind"] == "signed":
+            self._judge_signing(entry)
+        elif entry["kind"] == "undone":
+            self._judge_undo(entry)
+        elif entry["kind"] == "weighed" and "mg" not in entry["body"]:
+            self._judge_weighing(entry)
+        given = _is_given(self._connection, self._sender, self._giving, entry)
+        if entry["kind"] in ("signed", "undone"):
+            self._run = None  # it says something else from here on
+        return given
+
+    def note(self, new: list[Json]) -> None:
+        """Note in the audit log which of these, now kept, took a signing back."""
+        for entry in new:
+            if signing := self._unsigned.get(entry["id"]):
+                audit.note(
+                    self._connection,
+                    "unsigned",
+                    run=self._run_id,
+                    name=signing["body"]["name"],
+                    signed_at=signing["at"],
+                )
+
+    def _now(self) -> Bench:
+        """The run as it is, which from here on nobody else changes."""
+        if self._run is None:
+            execute(self._connection, HELD, {"run": self._run_id}).fetchone()
+            self._run = laid_out_in(self._connection, self._run_id)
+        return self._run
+
+    def _judge_signing(self, entry: Json) -> None:
+        self._signings += 1
+        if self._signings > MOST_SIGNINGS:
+            raise EntryError("", "Too many signings at once. Send this one again, by itself.")
+        run = self._now()
+        if signed := run.state["signed"]:
+            day = datetime.fromtimestamp(signed["at"] / 1000, UTC).strftime("%Y-%m-%d %H:%M UTC")
+            raise EntryError(
+                "",
+                f"{signed['name'][:200]} signed this record on {day}. A maker can undo that first; then sign again.",
+            )
+        here = {each["id"]: each for each in run.entries}
+        body = entry["body"]
+        if any(each["kind"] == "undone" and each["body"].get("entry") == entry["id"] for each in run.entries):
+            raise EntryError("id", "This signing was undone already. Sign again.")
+        if "entries" not in body or self._giving.covers(entry) or self._from_file:
+            return
+        if missing := len(set(body["entries"]) - here.keys()):
+            raise EntryError(
+                "body.entries",
+                f"{missing} of the entries it names are not here. Send those first, then sign again.",
+            )
+        if bench.seal([here[each] for each in body["entries"]])["digest"] != body["digest"]:
+            raise EntryError(
+                "body.digest",
+                "That is not the digest of the entries it names. Read them again, then sign again.",
+            )
+
+    def _judge_undo(self, entry: Json) -> None:
+        target = self._kept(entry["body"]["entry"])
+        if target is None:
+            return
+        if target["kind"] == "undone":
+            of = self._kept(str(target["body"].get("entry")))
+            if of is not None and of["kind"] == "signed":
+                raise EntryError("body.entry", "A signing that was undone stays so. Sign again instead.")
+        if target["kind"] != "signed":
+            return
+        if self._sender is not None and self._sender.role != "maker":
+            raise EntryError("body.entry", "Only a maker's device can undo a signing. Ask a maker.")
+        if self._from_file:
+            return
+        signed = self._now().state["signed"]
+        if signed and signed["id"] == target["id"]:
+            order = [(each["at"], each["device"], each["id"]) for each in (target, entry)]
+            if order != sorted(order):
+                raise EntryError(
+                    "at",
+                    "This is earlier than the signing. Check the phone's clock and date, then send it again.",
+                )
+            self._unsigned[entry["id"]] = target
+
+    def _judge_weighing(self, entry: Json) -> None:
+        lines = {line["id"]: line for line in self._now().sheet["lines"]}
+        line = lines.get(entry["body"]["line"])
+        if line and line["mg"] is not None:
+            raise EntryError(
+                "body.mg", f"“mg” is missing. Say what went in of {line['name']}, in whole milligrams."
+            )
+
+    def _kept(self, key: str) -> Json | None:
+        found = execute(self._connection, ENTRY, {"id": key, "run": self._run_id}).fetchone()
+        entry: Json | None = json.loads(found[0]) if found else None
+        return entry
