@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from http.cookies import CookieError, SimpleCookie
-
 from flask import Flask
+from werkzeug.http import parse_cookie
 
 from api.door.gate import COOKIE, ENTRANCE_BODY, device_of
 from api.edge.keeper import Keeper
@@ -32,11 +31,7 @@ class DoorKeeper(Keeper):
         sent = environ.get("HTTP_COOKIE", "")
         if COOKIE not in sent:
             return None
-        try:
-            found = SimpleCookie(sent).get(COOKIE)
-        except CookieError:
-            return None
-        return found.value if found else None
+        return parse_cookie(sent).get(COOKIE)  # read as the gate reads it
 
     def device(self, shown: str) -> str | None:
         with self._app.app_context():
