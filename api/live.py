@@ -30,7 +30,7 @@ from api.wire import Blueprint
 
 blueprint = Blueprint("live", __name__, description="The live line")
 
-LOOK_S = 0.2
+LOOK_S = 0.1
 HEARTBEAT_S = 15.0
 # At the edge a line holds a socket and no thread, in one process.
 MOST_LINES = 512

@@ -135,7 +135,8 @@ class Connection(asyncio.Protocol):
     def eof_received(self) -> bool:
         if self.phase in (Phase.WORK, Phase.STREAM, Phase.WHO):
             self._ahead.clear()
-            return True  # it has asked, and may only have closed its own side
+            # It has asked, and may only have closed its own side; TLS knows no such thing.
+            return self._edge.scheme == "http"
         return False
 
     def pause_writing(self) -> None:
@@ -186,6 +187,9 @@ class Connection(asyncio.Protocol):
                 return
 
     def _take_head(self, request: h11.Request) -> None:
+        if _is_ambiguous(request):
+            self._refuse_unreadable(400)
+            return
         edge = self._edge
         self._environ = environ = environ_of(request, edge.scheme, self._peer, self._here)
         self._body = bytearray()
@@ -395,11 +399,13 @@ class Connection(asyncio.Protocol):
             self._send_problem(status, says)
 
     def _refuse_malformed(self, error: h11.RemoteProtocolError) -> None:
-        status, says = error.error_status_hint, "This is not HTTP as it should be: it cannot be read."
-        party = self._edge.crowd.party(self._peer)
-        party.requests.take()
-        if status == 431 and b"\r\n" not in self._http.trailing_data[0]:
-            status = 414
+        too_long = error.error_status_hint == 431
+        first_line = too_long and b"\r\n" not in self._http.trailing_data[0]
+        self._refuse_unreadable(414 if first_line else error.error_status_hint)
+
+    def _refuse_unreadable(self, status: int) -> None:
+        says = "This is not HTTP as it should be: it cannot be read."
+        self._edge.crowd.party(self._peer).requests.take()
         if status in (414, 431):
             says = f"What is asked for, with its headers, is longer than {HEAD_BYTES:,} bytes."
         if self._http.our_state is h11.IDLE or self._http.our_state is h11.SEND_RESPONSE:
@@ -486,6 +492,15 @@ class Connection(asyncio.Protocol):
     def _resume(self) -> None:
         if self._transport and not self._transport.is_closing():
             self._transport.resume_reading()
+
+
+def _is_ambiguous(request: h11.Request) -> bool:
+    """Whether its end could be read in two ways, of which a proxy in between might have read the other.
+
+    RFC 9112, 6.1 and 6.3.
+    """
+    names = {name for name, _ in request.headers}
+    return b"transfer-encoding" in names and (b"content-length" in names or request.http_version != b"1.1")
 
 
 @lru_cache(maxsize=2)

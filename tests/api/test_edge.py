@@ -300,6 +300,11 @@ def test_nobody_is_remembered_for_ever(now: list[float]) -> None:
         (b"GET / HTTP/1.1\r\nHost: a\r\nBad Name: 2\r\n\r\n", 400),
         (b"POST / HTTP/1.1\r\nHost: a\r\nTransfer-Encoding: chunked\r\n\r\nzz\r\n", 400),
         (b"POST / HTTP/1.1\r\nHost: a\r\nTransfer-Encoding: gzip\r\n\r\n", 501),
+        (
+            b"POST / HTTP/1.1\r\nHost: a\r\nContent-Length: 3\r\nTransfer-Encoding: chunked\r\n\r\n0\r\n\r\n",
+            400,
+        ),
+        (b"POST / HTTP/1.0\r\nHost: a\r\nTransfer-Encoding: chunked\r\n\r\n0\r\n\r\n", 400),
         (b"GET /" + b"x" * 40_000, 414),
         (b"GET / HTTP/1.1\r\nX: " + b"x" * 40_000, 431),
     ],

@@ -6,6 +6,7 @@ here that send requests made beforehand, so that little of the machine goes into
 
 from __future__ import annotations
 
+import asyncio
 import json
 import statistics
 import threading
@@ -16,6 +17,7 @@ from contextlib import ExitStack, contextmanager
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any
+from urllib.parse import urlsplit
 
 from sqlalchemy import text
 
@@ -36,6 +38,8 @@ ROUNDS = 5
 TOUCHES = 300
 PACE_S = 1.0
 BATCHES = 30
+LINES = 200
+NEWS = 20
 ENTRIES_A_BATCH = 150
 
 
@@ -61,6 +65,12 @@ def touch_in_a_crowd_on_sqlite() -> float:
 def touch_in_a_crowd_on_postgresql() -> float:
     with on_postgresql() as studio:
         return touch_ratio(studio)
+
+
+@figure("news of an entry to 200 lines, p95", "<= 0.3 s")
+def news_to_lines_s() -> float:
+    with on_sqlite() as (ours, _bare, runs):
+        return asyncio.run(p95_of_news(ours, runs[0]))
 
 
 @figure("kill -9 and started again, until the first answer of a run", "<= 5 s")
@@ -187,6 +197,35 @@ def touch_ratio(servers: Servers) -> float:
         for each in others:
             each.result()
     return among_others / alone
+
+
+async def p95_of_news(server: Server, run: str) -> float:
+    """How long after it was sent each line hears of an entry."""
+    at, client = urlsplit(server.url), Client(server.url)
+    sent_at, heard = [0.0], []
+    all_listen = asyncio.Semaphore(0)
+
+    async def listen() -> None:
+        reader, writer = await asyncio.open_connection(at.hostname, at.port)
+        writer.write(b"GET /api/v1/live HTTP/1.1\r\nHost: localhost\r\n\r\n")
+        await reader.readuntil(b"data: ")
+        all_listen.release()
+        while True:
+            await reader.readuntil(b"data: ")
+            heard.append(time.monotonic() - sent_at[0])
+
+    lines = [asyncio.create_task(listen()) for _ in range(LINES)]
+    for _ in lines:
+        await all_listen.acquire()
+    for number in range(NEWS):
+        sent_at[0] = time.monotonic()
+        body = {"entries": [make_entry(run)]}
+        await asyncio.to_thread(client.ask, "POST", f"/api/v1/runs/{run}/entries", body)
+        while len(heard) < LINES * (number + 1):
+            await asyncio.sleep(0.01)
+    for line in lines:
+        line.cancel()
+    return sorted(heard)[int(len(heard) * 0.95)]
 
 
 def touch_p99(server: Server, run: str) -> float:
