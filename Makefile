@@ -7,6 +7,7 @@ WORKERS ?= $(shell $(PYTHON) -c 'import os; print(os.cpu_count())')
 RUN_STAMP := $(VENV)/.stamp-run
 DEV_STAMP := $(VENV)/.stamp-dev
 BROWSER_STAMP := $(VENV)/.stamp-browser
+ENGINES_STAMP := $(VENV)/.stamp-engines
 POSTGRESQL_STAMP := $(VENV)/.stamp-postgresql
 
 .PHONY: run test lint perf chaos clean
@@ -16,7 +17,7 @@ run: $(RUN_STAMP)
 
 # A file's tests stay together: what they share (a browser, a database server) is made once. A browser and
 # its server fill a core between them, so more at a time than cores would only make each other late.
-test: lint $(BROWSER_STAMP) $(POSTGRESQL_STAMP)
+test: lint $(BROWSER_STAMP) $(ENGINES_STAMP) $(POSTGRESQL_STAMP)
 	$(BIN)/pytest --numprocesses $(WORKERS) --dist loadfile --no-loadscope-reorder
 
 lint: $(DEV_STAMP)
@@ -57,6 +58,15 @@ $(BROWSER_STAMP): $(DEV_STAMP)
 	|| apt-get install -y chromium
 	command -v certutil >/dev/null || apt-get install -y libnss3-tools || true
 	touch $@
+
+# WebKit and Firefox as Debian has them, which tests/engines drives. Where they cannot be had, those tests
+# fail and say so.
+$(ENGINES_STAMP): $(DEV_STAMP)
+	{ { command -v WebKitWebDriver && command -v firefox-esr && command -v Xvfb \
+	&& /usr/bin/python3 -c 'import gi; gi.require_version("WebKit2", "4.1")'; } \
+	|| { apt-get update && DEBIAN_FRONTEND=noninteractive apt-get install -y --no-install-recommends \
+	webkit2gtk-driver firefox-esr xvfb python3-gi gir1.2-webkit2-4.1; } \
+	} >/dev/null 2>&1 && touch $@ || true
 
 # The tests start a PostgreSQL server of their own; this brings its programs. Where it cannot, the
 # tests that need it fail and say so.

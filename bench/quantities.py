@@ -88,6 +88,9 @@ _AMOUNT_WANTED = (
     "an amount that can be read. Write a number and a unit, such as 240 g, 8 1/2 oz, 1½ tsp or 3 %"
 )
 _SHARE_WANTED = "a share below 100 %, such as 2 %"
+_DENSITY_COMMA = re.compile(
+    r"^(\s*\d*),(?=\d+\s*$)", re.ASCII
+)  # always a decimal one: no density has thousands
 _DENSITY_WANTED = "a density in g/mL between 0.05 and 25, such as 1.26"
 _CELSIUS_WANTED = "a temperature in °C from 0 to 250, such as 34"
 
@@ -244,7 +247,7 @@ def read_duration_ms(text: str, where: str) -> int:
 
 def read_density(text: str, where: str) -> Fraction:
     """A density in g/mL (the same as µg/nL) between 0.05 and 25."""
-    number, unit = _split(text, where, _DENSITY_WANTED)
+    number, unit = _split(_DENSITY_COMMA.sub(r"\1.", text), where, _DENSITY_WANTED)
     if unit or not Fraction(1, 20) <= number <= 25:
         raise AmountError(where, f"“{text[:40]}” is not {_DENSITY_WANTED}.")
     return number

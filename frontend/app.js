@@ -331,13 +331,25 @@ function drawUnpressed() {
   if (!isPressed) draw();
 }
 
-function press() {
-  isPressed = true;
+function press({ button }) {
+  isPressed = button === 0;
 }
 
 function release() {
   isPressed = false;
   if (drawing) drawing = requestAnimationFrame(drawUnpressed); // the touch itself is answered before that
+}
+
+/** An iPhone's keyboard lies over the page, and the page goes on under it: dialogs are told how much of it is covered. */
+function coverUp() {
+  const covered = visualViewport.scale > 1 ? 0 : innerHeight - visualViewport.height - visualViewport.offsetTop;
+  document.documentElement.style.setProperty("--covered", `${Math.max(0, Math.round(covered))}px`);
+}
+
+/** What a browser allows only inside a touch. */
+function touched() {
+  senses.arm(UNLOCK_AFTER_MS);
+  if (studio.preferences.speech) senses.prime();
 }
 
 function dress() {
@@ -590,6 +602,7 @@ function listen() {
   page.addEventListener("hours-written", ({ detail }) => planWith((plans, run) => plans.setHours(detail.document).then(() => plans.hear(run)), { done: "The hours are kept." }));
   page.addEventListener("trace-wanted", ({ detail }) => tellTrace(detail));
   page.addEventListener("preferred", async ({ detail }) => {
+    if (detail.key === "speech" && detail.value) senses.prime();
     await studio.setPreference(detail.key, detail.value);
     dress();
     draw();
@@ -629,12 +642,10 @@ function listen() {
   });
   addEventListener("hashchange", draw);
   addEventListener("pointerdown", press, true);
-  addEventListener("pointerup", release, true);
-  addEventListener("pointercancel", release, true);
-  // Opening the sound takes a while: not before the touch that allows it has been answered.
-  const unlock = () => setTimeout(() => senses.unlock(), UNLOCK_AFTER_MS);
-  addEventListener("pointerup", unlock, { once: true });
-  addEventListener("keyup", unlock, { once: true });
+  // The end of a touch may never come: a menu, another window or a scroll takes it.
+  for (const end of ["pointerup", "pointercancel", "contextmenu", "blur"]) addEventListener(end, release, true);
+  for (const touch of ["pointerup", "click", "keyup"]) addEventListener(touch, touched);
+  visualViewport?.addEventListener("resize", coverUp);
   dark.addEventListener("change", dress);
 }
 

@@ -6,7 +6,7 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "72198bc7a130";
+const VERSION = "3379d7b51cfc";
 // An ETag carries the SHA-256 of the file as it lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
@@ -73,6 +73,7 @@ const FILES = [
   "parts/device-list.js",
   "parts/dom.js",
   "parts/figure.js",
+  "parts/hand-over.js",
   "parts/hatch.js",
   "parts/label-plate.js",
   "parts/link-mark.js",
@@ -101,6 +102,7 @@ const FILES = [
   "parts/ticker.js",
   "parts/wait-strip.js",
   "parts/words.js",
+  "platform.js",
   "screens/audit.js",
   "screens/bench.js",
   "screens/bring.js",

@@ -196,7 +196,7 @@ export function readDurationMs(text, where = "time") {
 
 /** A density in g/mL (the same as µg/nL) between 0.05 and 25, as a fraction. */
 export function readDensity(text, where = "density") {
-  const [number, unit] = split(text, where, DENSITY_WANTED);
+  const [number, unit] = split(text.replace(/^(\s*\d*),(?=\d+\s*$)/, "$1."), where, DENSITY_WANTED); // no density has thousands
   if (unit || number[0] * 20n < number[1] || isMore(number, 25n)) {
     throw new BenchError(where, `“${cut(text)}” is not ${DENSITY_WANTED}.`);
   }

@@ -87,7 +87,9 @@ export class Book extends EventTarget {
 
   /** The photograph itself, a Blob; undefined when this phone does not hold it. */
   async picture(id) {
-    return (await this.#store.get("pictures", id))?.blob;
+    const row = await this.#store.get("pictures", id);
+    if (!row) return undefined;
+    return row.blob ?? new Blob([row.bytes], { type: "image/jpeg" }); // a row of an earlier page holds the Blob itself
   }
 
   close() {

@@ -132,11 +132,14 @@ class Store {
    */
   write(changes, { strict = false } = {}) {
     const durability = strict ? "strict" : "default";
-    return this.#transact(Object.keys(changes), "readwrite", durability, (stores) => {
+    return this.#transact(Object.keys(changes), "readwrite", durability, (stores, transaction) => {
       for (const [name, change] of Object.entries(changes)) {
         for (const row of change.put ?? []) stores(name).put(row);
         for (const key of change.delete ?? []) stores(name).delete(key);
       }
+      // Not left to end by itself: WebKit keeps a page that was left as it stood, and an open write of its
+      // would shut the disk to every page after it.
+      transaction.commit();
     });
   }
 
@@ -146,13 +149,14 @@ class Store {
    * @returns {Promise<any>} the value that is there now
    */
   revise(key, change) {
-    return this.#transact(["meta"], "readwrite", "strict", (stores) => {
+    return this.#transact(["meta"], "readwrite", "strict", (stores, transaction) => {
       const meta = stores("meta");
       let value;
       const asked = meta.get(key);
       asked.onsuccess = () => {
         value = change(asked.result?.value);
         meta.put({ key, value });
+        transaction.commit();
       };
       return () => value;
     });
@@ -168,10 +172,11 @@ class Store {
       try {
         const transaction = this.#db.transaction(names, mode, { durability });
         transaction.oncomplete = () => resolve(result?.());
-        transaction.onerror = () => reject(storeError(transaction.error));
+        // The failed request says why; those that only went down with the others do not, and the abort that follows does.
+        transaction.onerror = ({ target }) => target.error?.name !== "AbortError" && reject(storeError(target.error ?? transaction.error));
         transaction.onabort = () => reject(storeError(transaction.error));
         try {
-          result = work((name) => transaction.objectStore(name));
+          result = work((name) => transaction.objectStore(name), transaction);
         } catch (cause) {
           transaction.abort(); // a put that throws must not leave half of the change behind
           throw cause;

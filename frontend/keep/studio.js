@@ -190,9 +190,10 @@ export class Studio extends EventTarget {
    * A photograph of a run: the picture and the entry that tells of it, both or neither.
    * @param {Blob} blob a JPEG @param {string} sha256 of its bytes, hex
    */
-  enterPicture(runId, blob, sha256, body = {}) {
+  async enterPicture(runId, blob, sha256, body = {}) {
     const picture = this.newId();
-    const changes = { pictures: { put: [{ id: picture, blob }] }, outbox: { put: [{ id: picture, run: runId, picture: true }] } };
+    // As bytes: a private session of WebKit's keeps no Blob.
+    const changes = { pictures: { put: [{ id: picture, bytes: await blob.arrayBuffer() }] }, outbox: { put: [{ id: picture, run: runId, picture: true }] } };
     return this.#keep(runId, "pictured", { picture, sha256, ...body }, changes);
   }
 

@@ -19,7 +19,9 @@ function fill(node, props, children) {
 
 /** An HTML element; `on…` properties are listeners, the others attributes. */
 export function h(tag, props = {}, ...children) {
-  return fill(document.createElement(tag), props, children);
+  const node = document.createElement(tag);
+  if (tag === "ul" || tag === "ol") node.setAttribute("role", "list"); // which VoiceOver does not see in one without bullets
+  return fill(node, props, children);
 }
 
 /** An SVG element, same rules. */

@@ -19,7 +19,7 @@ export function openPad({ title, target = null, tolerance = 0, division = 1000, 
   const places = points ? 3 - Math.floor(Math.log10(division)) : 0;
   const shown = h("output", { class: "pad-shown figures", "aria-live": "polite" });
   const off = h("p", { class: "pad-off" });
-  const strong = h("button", { type: "submit", class: "copper" });
+  const strong = h("button", { type: "submit", value: "given", class: "copper" });
   const key = (label, press, name) => h("button", { type: "button", class: "outlined key", "aria-label": name, onclick: press }, label);
   const digit = (d) => key(d, () => type(d));
   const keys = h(
@@ -33,7 +33,7 @@ export function openPad({ title, target = null, tolerance = 0, division = 1000, 
   const dialog = h(
     "dialog",
     { class: "pad", "aria-label": title },
-    h("form", { method: "dialog", class: "stack", onsubmit: () => (dialog.returnValue = "given") }, h("h2", {}, title), shown, off, keys, strong, h("button", { type: "button", class: "quiet knuckle", onclick: () => dialog.close("") }, "Back")),
+    h("form", { method: "dialog", class: "stack" }, h("h2", {}, title), shown, off, keys, strong, h("button", { type: "button", class: "quiet knuckle", onclick: () => dialog.close("") }, "Back")),
   );
 
   /** The reading in whole mg or pieces; null while nothing is typed. */

@@ -3,7 +3,7 @@
 //   fieldRow(pen, "components.0", ["piece", "One weighs", "", "150 g"])
 //
 // A field is [key, label, type, extra]; the key may be dotted, a label that ends in * must be
-// filled in. Types: "" text (extra: an example), grow (text on as many rows as it needs), area, whole, flag, maybe (yes, no, not said), pick
+// filled in. Types: "" text (extra: an example), grow (text on as many rows as it needs), area (the same, several lines), whole, decimal, flag, maybe (yes, no, not said), pick
 // (extra: [value, label] pairs, or what gives them), some (the same, any number), list (words
 // between commas), rows (extra: {fields, one, blank}).
 //
@@ -40,13 +40,33 @@ export function growing(props = {}) {
   input.addEventListener("input", () => {
     if (/[\r\n]/.test(input.value)) input.value = input.value.replace(/\s*[\r\n]+\s*/g, " ");
   });
+  return fitted(input);
+}
+
+const KEYPADS = { whole: "numeric", decimal: "decimal" };
+
+/** As tall as its words, in a browser that does not see to that by itself, too: whenever they or its width change. */
+function fitted(input) {
+  if (CSS.supports("field-sizing", "content")) return input;
+  let width = 0;
+  const fit = () => {
+    input.style.height = "auto";
+    input.style.height = `${input.scrollHeight + input.offsetHeight - input.clientHeight}px`;
+  };
+  input.addEventListener("input", fit);
+  new ResizeObserver(() => {
+    if (input.clientWidth === width) return; // its own change of height
+    width = input.clientWidth;
+    requestAnimationFrame(fit); // not in here, where fields further down would wait for another frame
+  }).observe(input);
   return input;
 }
 
 const optionsOf = (pen, at, extra) => (typeof extra === "function" ? extra(pen.document, at) : extra);
 
 function plain(pen, at, { type, extra, value, needed }) {
-  const input = type === "area" ? h("textarea", { rows: 2 }) : type === "grow" ? growing() : h("input", { type: "text", autocomplete: "off", placeholder: typeof extra === "string" ? extra : null, inputmode: type === "whole" ? "numeric" : null });
+  const example = typeof extra === "string" ? extra : null;
+  const input = type === "area" ? fitted(h("textarea", { rows: 2 })) : type === "grow" || type === "list" ? growing({ placeholder: example }) : h("input", { type: "text", autocomplete: "off", placeholder: example, inputmode: KEYPADS[type] ?? null });
   input.value = Array.isArray(value) ? value.join(", ") : (value ?? "");
   input.addEventListener("input", () => {
     const text = input.value;

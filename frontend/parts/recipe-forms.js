@@ -66,18 +66,18 @@ export const LINE = [
   ["tolerance", "May be off by", "", "2 %"],
   ["note", "Note", "area"],
   ["optional", "May be left out", "flag"],
-  ["substitutes", "Instead of it", "rows", { one: "substitute", blank: () => ({ ingredient: "" }), fields: [["ingredient", "Ingredient*", "pick", (document) => [["", "\u2013"], ...ingredients(document)]], ["amount", "Amount, if another"], ["says", "Say"], ["changes_method", "Changes the method", "flag"]] }],
+  ["substitutes", "Instead of it", "rows", { one: "substitute", blank: () => ({ ingredient: "" }), fields: [["ingredient", "Ingredient*", "pick", (document) => [["", "\u2013"], ...ingredients(document)]], ["amount", "Amount, if another"], ["says", "Say", "grow"], ["changes_method", "Changes the method", "flag"]] }],
 ];
 
 export const INGREDIENT = [
   ["name", "Name, wherever it is used*", "grow"],
   ["kind", "What it is", "pick", INGREDIENT_KINDS],
-  ["density.g_per_ml", "Density, g/mL", "", "1.09"],
-  ["density.source", "Density is from", "", "supplier's sheet"],
-  ["density.tapped_g_per_ml", "Density tapped down"],
+  ["density.g_per_ml", "Density, g/mL", "decimal", "1.09"],
+  ["density.source", "Density is from", "grow", "supplier's sheet"],
+  ["density.tapped_g_per_ml", "Density tapped down", "decimal"],
   ["active", "Active share", "", "70 %"],
-  ["inci", "INCI name"],
-  ["most_c", "Not above, \u00b0C"],
+  ["inci", "INCI name", "grow"],
+  ["most_c", "Not above, \u00b0C", "decimal"],
   ["note", "Note", "area"],
   ["hazards", "Cautions", "some", HAZARDS],
 ];
@@ -88,7 +88,7 @@ export const INGREDIENT_OF_KIND = {
   fragrance: [
     ["fragrance.limit", "Limit on its IFRA certificate", "", "2.5 %"],
     ["fragrance.category", "For category", "", "9"],
-    ["fragrance.allergens", "Allergens it names", "rows", { one: "allergen", blank: () => ({ name: "", share: "" }), fields: [["name", "Name*"], ["share", "Share of the fragrance*", "", "1.2 %"]] }],
+    ["fragrance.allergens", "Allergens it names", "rows", { one: "allergen", blank: () => ({ name: "", share: "" }), fields: [["name", "Name*", "grow"], ["share", "Share of the fragrance*", "", "1.2 %"]] }],
   ],
 };
 
@@ -102,7 +102,7 @@ export const STEP_MORE = [
   ["caution", "Caution", "area"],
   ["reason", "Why", "area"],
   ["hazards", "Usual cautions", "some", HAZARDS],
-  ["ways", "Ways to do it", "rows", { one: "way", blank: nextId("way"), fields: [["name", "Name*"], ["says", "Say"], ["hazards", "Cautions", "some", HAZARDS]] }],
+  ["ways", "Ways to do it", "rows", { one: "way", blank: nextId("way"), fields: [["name", "Name*", "grow"], ["says", "Say", "grow"], ["hazards", "Cautions", "some", HAZARDS]] }],
   ["optional", "May be skipped", "flag"],
 ];
 
@@ -113,11 +113,11 @@ export const KINDS = {
   melt: {
     says: "Melt",
     main: [["of", "Melt*", "some", lines], ["heater", "In*", "", "microwave"], ["burst", "One burst*", "", "15 s"], ["look_for", "Until*", "area"]],
-    more: [["last_burst", "Last burst", "", "10 s"], ["rest", "Rest between", "", "30 s"], ["from_c", "From, \u00b0C"], ["to_c", "To, \u00b0C"]],
+    more: [["last_burst", "Last burst", "", "10 s"], ["rest", "Rest between", "", "30 s"], ["from_c", "From, \u00b0C", "decimal"], ["to_c", "To, \u00b0C", "decimal"]],
     blank: { of: [], heater: "", burst: "", look_for: "" },
   },
-  split: { says: "Split", main: [["portions", "Portions", "rows", { one: "portion", blank: nextId("portion"), fields: [["name", "Name*"], ["share", "Shares", "whole"], ["mass", "Or mass", "", "300 g"]] }]], more: [["from", "Out of", "pick", vessels]], blank: { portions: [{ id: "portion1", name: "" }, { id: "portion2", name: "" }] } },
-  check: { says: "Check", main: [["ask", "Ask*", "area"], ["yes", "If so, the button says"], ["not_yet.do", "If not yet*", "area"], ["too_far.do", "If too far", "area"]], more: [], blank: { ask: "", not_yet: { do: "" } } },
+  split: { says: "Split", main: [["portions", "Portions", "rows", { one: "portion", blank: nextId("portion"), fields: [["name", "Name*", "grow"], ["share", "Shares", "whole"], ["mass", "Or mass", "", "300 g"]] }]], more: [["from", "Out of", "pick", vessels]], blank: { portions: [{ id: "portion1", name: "" }, { id: "portion2", name: "" }] } },
+  check: { says: "Check", main: [["ask", "Ask*", "area"], ["yes", "If so, the button says", "grow"], ["not_yet.do", "If not yet*", "area"], ["too_far.do", "If too far", "area"]], more: [], blank: { ask: "", not_yet: { do: "" } } },
   pieces: { says: "Pieces", main: [["verb", "Each is", "", "pressed"], ["again", "Asked after each", "area"], ["one_by_one", "Count them one by one", "flag"], ["partial", "Count part pieces", "flag"]], more: [["of", "From portions", "some", portions]], blank: {} },
   wait: { says: "Wait", main: [["word", "To*", "", "dry"], ["earliest", "Earliest*", "", "4 h"], ["usual", "Usually*", "", "6 h"], ["latest", "Latest", "", "24 h"], ["test", "How to tell", "area"], ["stake", "If left longer", "area"]], more: [], blank: { word: "", earliest: "", usual: "" } },
 };

@@ -17,7 +17,7 @@ export async function scanCode({ title }) {
   const dialog = h(
     "dialog",
     { "aria-label": title },
-    h("form", { method: "dialog", class: "stack" }, h("h2", {}, title), video, said, h("button", { type: "submit", value: "", class: "quiet knuckle" }, "Back")),
+    h("form", { method: "dialog", class: "stack" }, h("h2", {}, title), video, said, h("button", { type: "button", class: "quiet knuckle", onclick: () => dialog.close("") }, "Back")),
   );
   const closed = new Promise((resolve) => dialog.addEventListener("close", () => resolve(dialog.returnValue || null)));
   document.body.append(dialog);

@@ -5,7 +5,7 @@
 //   await askCard({ key, card })                           // the same
 //   await askLoss({ lot, name, left })                     // the same
 
-import { readAmount } from "../bench/index.js";
+import { readAmount, readDensity } from "../bench/index.js";
 import { readMoney } from "../bench/cost.js";
 import { halfEven } from "../bench/whole.js";
 import { h, setText, show } from "./dom.js";
@@ -41,7 +41,7 @@ function askForm(title, answer, rows, read) {
     h("h2", {}, title),
     rows,
     trouble,
-    h("button", { type: "submit", class: "copper" }, answer),
+    h("button", { type: "submit", value: "given", class: "copper" }, answer),
     h("button", { type: "button", class: "quiet knuckle", onclick: (event) => event.target.closest("dialog").close() }, "Back"),
   );
   const dialog = h("dialog", { "aria-label": title }, form);
@@ -179,7 +179,8 @@ export function askCard({ key, card }) {
     const others = (card?.hazards ?? []).filter((each) => !HAZARDS.some(([value]) => value === each));
     set("hazards", [...hazards.filter(({ box }) => box.checked).map(({ value }) => value), ...others].sort());
     set("note", written(note));
-    if (written(density)) kept.density = { ...card?.density, g_per_ml: written(density), source: needed(source, "Say where the density is from.") };
+    if (written(density)) readDensity(written(density)); // or it is refused, in words
+    if (written(density)) kept.density = { ...card?.density, g_per_ml: written(density).replace(",", "."), source: needed(source, "Say where the density is from.") };
     else delete kept.density;
     return [{ kind: "described", body: { ingredient: key, card: kept } }];
   });

@@ -15,11 +15,11 @@ export function settingsForm(settings, isMaker) {
   const bare = h("input", { type: "checkbox", checked: Boolean(settings.without_tax) });
   const maker = h("textarea", { rows: 3 }, settings.maker ?? "");
   const given = settings.label ?? {};
-  const number = (value) => text(value, { type: "number", min: 10, max: 400 });
+  const number = (value) => text(value, { type: "number", inputmode: "numeric", min: 10, max: 400 });
   const width = number(given.width_mm ?? 70);
   const height = number(given.height_mm ?? 50);
   const market = h("select", {}, [["us", "The US"], ["eu", "The EU"]].map(([value, says]) => h("option", { value, selected: value === (given.market ?? "eu") }, says)));
-  const months = text(given.opened_months, { type: "number", min: 1, max: 120 });
+  const months = text(given.opened_months, { type: "number", inputmode: "numeric", min: 1, max: 120 });
   const trouble = h("p", { class: "trouble", role: "alert", hidden: true });
 
   /** What is written, with what this form does not know left as it was; throws an error with `says`. */

@@ -4,6 +4,7 @@
 
 import { chooseSize, makeSheet } from "../bench/index.js";
 import { define, h, sameData } from "../parts/dom.js";
+import { handOver } from "../parts/hand-over.js";
 import { pageHead } from "../parts/page-head.js";
 import { paperLeaf } from "../parts/paper-leaf.js";
 import { planOfRecipe, planOfSheet } from "../parts/paper-plan.js";
@@ -34,11 +35,9 @@ class CardScreen extends HTMLElement {
   }
 
   #ways({ id, title, document: written }, asked) {
-    const count = h("input", { type: "number", min: 1, max: 1000, value: asked?.pieces ?? written.written_for, "aria-label": "Pieces" });
+    const count = h("input", { type: "number", min: 1, max: 1000, inputmode: "numeric", value: asked?.pieces ?? written.written_for, "aria-label": "Pieces" });
     const save = () => {
-      const url = URL.createObjectURL(new Blob([JSON.stringify(written, null, 2)], { type: "application/json" }));
-      h("a", { href: url, download: `${title.toLowerCase().replace(/[^a-z0-9]+/g, "-").slice(0, 60) || "recipe"}.json` }).click();
-      setTimeout(() => URL.revokeObjectURL(url), 60_000);
+      handOver(`${title.toLowerCase().replace(/[^a-z0-9]+/g, "-").slice(0, 60) || "recipe"}.json`, JSON.stringify(written, null, 2));
     };
     return h(
       "div",

@@ -6,7 +6,7 @@
 import { label } from "../bench/label.js";
 import { record } from "../bench/record.js";
 import { cardFor } from "../bench/shelf.js";
-import { define, h, setText, show } from "../parts/dom.js";
+import { define, h, s, setText, show } from "../parts/dom.js";
 import { drawLabel } from "../parts/label-plate.js";
 import { pageHead } from "../parts/page-head.js";
 import { stockOf } from "../parts/stock.js";
@@ -68,8 +68,9 @@ class LabelScreen extends HTMLElement {
         pageHead("Label", ""),
         h("fieldset", { class: "ways no-print" }, h("legend", { class: "unseen" }, "Sold in"), MARKETS.map(market)),
         this.#stage,
+        h("p", { class: "label-measure small" }, s("svg", { viewBox: "0 0 50 2", "aria-hidden": "true" }, s("rect", { width: 50, height: 2 })), "This bar is 50 mm at true size."),
         this.#trouble,
-        h("div", { class: "stack no-print" }, h("button", { type: "button", class: "copper", onclick: () => print() }, "Print at true size")),
+        h("div", { class: "stack no-print" }, h("button", { type: "button", class: "copper", onclick: () => print() }, "Print at true size"), h("p", { class: "soft small" }, "Some browsers print a little larger. Measure the printed bar. If it is not 50 mm, print again at 5000 \u00f7 its mm, in per cent.")),
         this.#told,
         h(
           "section",

@@ -12,6 +12,7 @@ import { grams } from "../bench/index.js";
 import { ofRecord } from "../bench/journal.js";
 import { record } from "../bench/record.js";
 import { define, h, setText, show, tell } from "../parts/dom.js";
+import { fileLink, handOver } from "../parts/hand-over.js";
 import { letterMark } from "../parts/hatch.js";
 import { openPad } from "../parts/number-pad.js";
 import { pageHead } from "../parts/page-head.js";
@@ -115,7 +116,7 @@ class RecordScreen extends HTMLElement {
   }
 
   #pictures({ pictures }) {
-    const take = h("input", { type: "file", accept: "image/*", capture: "environment", class: "unseen", "aria-label": "Take a photograph", onchange: () => this.#take(take) });
+    const take = h("input", { type: "file", accept: "image/*", class: "unseen", "aria-label": "Take a photograph", onchange: () => this.#take(take) });
     const shown = pictures.map((each) => {
       // Not lazily: one that was never scrolled to would be missing on paper.
       const image = h("img", { alt: each.text || `Photograph of ${day(each.at)}` });
@@ -189,7 +190,7 @@ class RecordScreen extends HTMLElement {
         h("button", { type: "button", class: "quiet", onclick: () => print() }, "Print"),
         h("a", { class: "button quiet", href: `#/label/${id}` }, "Label"),
         h("a", { class: "button quiet", href: `#/gather/${id}` }, "Gathered"),
-        h("a", { class: "button quiet", href: `/api/v1/runs/${id}/record.csv`, download: "" }, "CSV"),
+        fileLink(`/api/v1/runs/${id}/record.csv`, `record-${nameOf(run, told)}.csv`, "CSV"),
         h("button", { type: "button", class: "quiet", onclick: () => this.#save(run, told) }, "JSON"),
       ),
     );
@@ -198,9 +199,7 @@ class RecordScreen extends HTMLElement {
   /** The record and every entry as one file, with no need of the server. */
   #save(run, told) {
     const text = JSON.stringify({ format: "bowlside-record/1", record: told, sheet: run.sheet, sealed: told.signed && ofRecord(run.state, run.entries).map((entry) => entry.id), entries: run.entries }, null, 1);
-    const url = URL.createObjectURL(new Blob([text], { type: "application/json" }));
-    h("a", { href: url, download: `record-${(told.number ?? run.id).replace(/[^A-Za-z0-9._-]/g, "-")}.json` }).click();
-    setTimeout(() => URL.revokeObjectURL(url), MINUTE_MS);
+    handOver(`record-${nameOf(run, told)}.json`, text);
   }
 
   async #note(isRemark) {
@@ -218,6 +217,8 @@ class RecordScreen extends HTMLElement {
 }
 
 const ONE_LINER = `python3 -c 'import hashlib,json,sys; r=json.load(sys.stdin); print(hashlib.sha256("".join(json.dumps(e,sort_keys=True,separators=(",",":"),ensure_ascii=False)+"\\n" for e in sorted(r["entries"],key=lambda e:e["id"]) if e["id"] in (r.get("sealed") or [e["id"]])).encode()).hexdigest())' < record.json`;
+
+const nameOf = (run, told) => (told.number ?? run.id).replace(/[^A-Za-z0-9._-]/g, "-");
 
 /** The newest counted batches of this run's recipe, the oldest of them first. */
 function batchesOf(run, runs) {

@@ -5,6 +5,7 @@
 //   screen.traced(lot, { runs } or { says })       screen.trouble("…")   screen.said("…")
 
 import { define, h, setText, show, tell } from "../parts/dom.js";
+import { fileLink } from "../parts/hand-over.js";
 import { openPad } from "../parts/number-pad.js";
 import { pageHead } from "../parts/page-head.js";
 import { lotLevel } from "../parts/record-bars.js";
@@ -160,7 +161,7 @@ class ShelfScreen extends HTMLElement {
     const found = told?.runs ?? runsOf(lot, this.#data.runs).map(({ run, mg, count }) => ({ id: run.id, title: run.sheet.recipe.title, number: run.state.number, at: run.created_at, mg, count }));
     const rows = found.map(({ id, title, number, at, mg, count }) => h("li", {}, h("a", { class: "trace-link", href: `#/record/${id}` }, [number, title].filter(Boolean).join(", ")), h("span", { class: "soft" }, ` ${amountOf({ count: count || null }, count || mg)}, ${day(at)}`)));
     const says = told?.runs ? "" : (told?.says ?? "Of the batches on this phone:");
-    const whole = told?.runs ? h("li", {}, h("a", { class: "button quiet", href: `/api/v1/lots/${lot}/recall.csv`, download: "" }, "The recall list as a file")) : null;
+    const whole = told?.runs ? h("li", {}, fileLink(`/api/v1/lots/${lot}/recall.csv`, "recall.csv", "The recall list as a file")) : null;
     return [says ? h("li", { class: "soft" }, says) : null, ...(rows.length ? rows : [h("li", {}, "It is in no batch.")]), whole].filter(Boolean);
   }
 

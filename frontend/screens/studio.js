@@ -7,6 +7,7 @@
 //   screen.told({ devices, made } or { says })
 
 import { define, h, keyed, sameData, setText, show, tell } from "../parts/dom.js";
+import { fileLink, handOver } from "../parts/hand-over.js";
 import { pageHead } from "../parts/page-head.js";
 import { settingsForm } from "../parts/studio-settings.js";
 import { clock, day, duration } from "../parts/words.js";
@@ -160,7 +161,7 @@ class StudioScreen extends HTMLElement {
         h("section", { "aria-label": "This phone and the studio" }, h("h2", { class: "section-name" }, "This phone and the studio"), h("dl", { class: "facts" }, h("div", {}, h("dt", {}, "You"), parts.you), h("div", {}, h("dt", {}, "Address"), h("dd", {}, parts.address, parts.trust)), parts.certificate, parts.copy), parts.trail),
         parts.devices,
         parts.cannotPart,
-        h("section", { "aria-label": "Take it with you" }, h("h2", { class: "section-name" }, "Take it with you"), h("p", {}, "Everything on this phone as one file: runs with their sheets and every entry, and the shelf."), h("div", { class: "stack export" }, h("button", { type: "button", class: "outlined", onclick: () => this.#save() }, "Save what is on this phone"), h("a", { class: "button quiet", href: "/api/v1/export", download: "bowlside.json" }, "Save everything from the server"))),
+        h("section", { "aria-label": "Take it with you" }, h("h2", { class: "section-name" }, "Take it with you"), h("p", {}, "Everything on this phone as one file: runs with their sheets and every entry, and the shelf."), h("div", { class: "stack export" }, h("button", { type: "button", class: "outlined", onclick: () => this.#save() }, "Save what is on this phone"), fileLink("/api/v1/export", "bowlside.json", "Save everything from the server"))),
       ),
     );
   }
@@ -196,9 +197,7 @@ class StudioScreen extends HTMLElement {
 
   #save() {
     const runs = this.#data.runs.map(({ id, recipe, size, sheet, created_at, entries }) => ({ id, recipe, size, sheet, created_at, entries }));
-    const url = URL.createObjectURL(new Blob([JSON.stringify({ format: "bowlside-phone/1", saved_at: this.#data.now(), runs, shelf: this.#data.shelf })], { type: "application/json" }));
-    h("a", { href: url, download: "bowlside-phone.json" }).click();
-    setTimeout(() => URL.revokeObjectURL(url), 60_000);
+    handOver("bowlside-phone.json", JSON.stringify({ format: "bowlside-phone/1", saved_at: this.#data.now(), runs, shelf: this.#data.shelf }));
   }
 }
 

@@ -61,13 +61,29 @@ const SHAKES = { look: [120], ready: [200, 100, 200], late: [300, 120, 300, 120,
 const STALE_MS = 5_000;
 
 let context = null;
+let arming = 0;
 
 /** Browsers let a page sound only after a touch: call this from one. @returns whether it can ring */
 export async function unlock() {
   if (!globalThis.AudioContext) return false;
+  if (navigator.audioSession) navigator.audioSession.type = "playback"; // an iPhone's silent switch mutes any other
   context ??= new AudioContext();
   if (context.state !== "running") await context.resume();
   return context.state === "running";
+}
+
+/**
+ * At every touch, not at the first alone: a call or the phone's lock takes the sound away, and only a touch brings it
+ * back. Opening it takes a while, so the first time it is done `after` ms, once the touch itself has been answered.
+ */
+export function arm(after) {
+  if (!context) arming ||= setTimeout(() => unlock().catch(() => {}), after);
+  else if (context.state !== "running") context.resume().catch(() => {}); // refused: the next touch asks again
+}
+
+/** A ring would sound now. */
+export function canRing() {
+  return context?.state === "running";
 }
 
 /** Sound and shake once. @param {"look"|"ready"|"late"} kind */

@@ -1,6 +1,7 @@
 /** Speaks when asked to, with the phone's own voice; what is newer cuts off what is older. */
 
 let last = "";
+let primed = false;
 
 /** @returns {boolean} whether this browser can speak */
 export function say(text) {
@@ -12,6 +13,13 @@ export function say(text) {
   words.rate = 0.95; // over a running mixer, slower is clearer
   speechSynthesis.speak(words);
   return true;
+}
+
+/** Inside a touch, once: an iPhone speaks only after a first word that a touch asked for. Here it is an empty one. */
+export function prime() {
+  if (primed || !globalThis.speechSynthesis) return;
+  primed = true;
+  speechSynthesis.speak(new SpeechSynthesisUtterance(""));
 }
 
 /** Say the last thing once more. */

@@ -62,6 +62,30 @@ def test_ids_never_repeat(blank: Page) -> None:
 
 # The disk
 
+
+def test_a_disk_that_refuses_tells_the_failed_requests_own_reason(blank: Page) -> None:
+    """A transaction has no error yet while its request's is told (Indexed Database API 3.0, fire an error event)."""
+    says = blank.evaluate(
+        """async () => {
+            const { openStore } = await import("/keep/store.js");
+            const store = await openStore({ name: "refuses" });
+            const put = IDBObjectStore.prototype.put;
+            IDBObjectStore.prototype.put = function (row) { put.call(this, row); return this.add(row); };
+            try {
+                await store.write({ meta: { put: [{ key: "a", value: 1 }] } });
+                return "kept";
+            } catch ({ says }) {
+                return says;
+            } finally {
+                IDBObjectStore.prototype.put = put;
+                store.close();
+            }
+        }"""
+    )
+
+    assert "ConstraintError" in says
+
+
 FAIL_PUTS = """(how) => {
     const put = IDBObjectStore.prototype.put;
     window.mend = () => (IDBObjectStore.prototype.put = put);
@@ -70,7 +94,8 @@ FAIL_PUTS = """(how) => {
         if (how === "aborts") {
             const { transaction } = this;
             Object.defineProperty(transaction, "error", { value: new DOMException("", "QuotaExceededError") });
-            queueMicrotask(() => transaction.abort()); // as the browser does when the disk turns out full
+            // As the browser does when the disk turns out full, be it told to end or not.
+            transaction.commit = () => queueMicrotask(() => transaction.abort());
             window.mend();
         }
         return put.apply(this, row);

@@ -139,4 +139,5 @@ def test_it_prints_alone_with_its_words_as_shown(label: Page, paper: str) -> Non
 
     text = re.sub(r"\s+", " ", " ".join(each.extract_text() for each in pages)).strip()
     assert len(pages) == 1
-    assert text.replace("1 / 1", "").replace(" ", "") == shown.replace(" ", "")
+    measure = "This bar is 50 mm at true size."
+    assert text.replace("1 / 1", "").replace(" ", "") == (shown + measure).replace(" ", "")

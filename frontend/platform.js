@@ -1,0 +1,17 @@
+// What kind of phone this is, as far as it changes what a maker must be told or be handed.
+
+const said = navigator.userAgent;
+
+/** An iPhone or an iPad, which calls itself a Mac. All browsers there are of one engine, WebKit. */
+export const isApple = /iPhone|iPad|iPod/.test(said) || (said.includes("Macintosh") && navigator.maxTouchPoints > 1);
+
+/** Opened from the home screen, as an app of its own. */
+export const isInstalled = navigator.standalone === true || matchMedia("(display-mode: standalone)").matches;
+
+/** iOS before 18.4 grants an installed page its screen lock and then does nothing (from memory of WebKit's notes). */
+export const holdsScreen = !(isApple && isInstalled && before(18, 4));
+
+function before(major, minor) {
+  const [, own, less = 0] = said.match(/ OS (\d+)_(\d+)/) ?? said.match(/Version\/(\d+)\.(\d+)/) ?? [];
+  return Number(own) < major || (Number(own) === major && Number(less) < minor);
+}
