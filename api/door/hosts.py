@@ -19,7 +19,7 @@ from api.door.names import names_of_machine
 from api.errors import Problem
 
 HOST = re.compile(r"(?:(?P<name>[a-z0-9._-]+)|\[(?P<address>[0-9a-f:.]+)\])(?::(?P<port>\d{1,5}))?")
-ORIGIN = re.compile(r"https?://(?P<place>[^/?#@\s]+)")
+ORIGIN = re.compile(r"(?P<scheme>https?)://(?P<place>[^/?#@\s]+)")
 LARGEST_PORT = 65535
 LOOPBACK = frozenset({"localhost", "127.0.0.1", "::1"})
 CHANGES_NOTHING = frozenset({"GET", "HEAD", "OPTIONS"})
@@ -42,7 +42,7 @@ def refuse_strangers() -> None:
     if request.method not in CHANGES_NOTHING:
         origin = environ.get("HTTP_ORIGIN")
         from_elsewhere |= site not in ("same-origin", "none")
-        from_elsewhere |= origin is not None and _place_of(origin) != host.lower()
+        from_elsewhere |= origin is not None and not _is_own(origin, host.lower())
         if from_elsewhere:
             current_app.logger.warning("%s %s: sent by another site's page", request.method, request.path)
     if from_elsewhere:
@@ -51,10 +51,16 @@ def refuse_strangers() -> None:
         )
 
 
-def _place_of(origin: str) -> str:
-    """The host and port of an Origin header; empty for one that names none, or cannot be read."""
+def _is_own(origin: str, host: str) -> bool:
+    """Whether an Origin header names the place that was asked, and one that came by TLS where that is spoken.
+
+    A page of the same name without TLS may be anybody's who is on the network.
+    """
     read = ORIGIN.fullmatch(origin.lower())
-    return read["place"] if read else ""
+    if read is None or read["place"] != host:
+        return False
+    plain_too = not current_app.config["BOWLSIDE"].pairing or host_name(host) in LOOPBACK
+    return plain_too or read["scheme"] == "https"
 
 
 def answers_to(host: str) -> bool:

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.audit import audit, judge
+from tests.audit import audit, judge, report
 
 FAULT = {
     "id": "TEST-2024-1",
@@ -81,3 +81,17 @@ def test_an_index_that_knows_no_package_is_said_and_passes() -> None:
 
 def test_an_audit_that_breaks_is_not_taken_for_a_good_one() -> None:
     assert not judge("", "Traceback: KeyError").passes
+
+
+def test_an_audit_that_was_not_made_is_shown_where_changes_are_tried_and_stops_a_release(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    not_made, made = judge("", "ConnectionError"), judge('{"dependencies": [{"name": "x", "vulns": []}]}', "")
+
+    codes = [report(not_made, {}), report(not_made, {"CI": "true"}), report(made, {"CI": "true"})]
+
+    assert codes == [0, 0, 0]
+    said = capsys.readouterr().out.splitlines()
+    assert [line.startswith("::warning") for line in said] == [False, True, False]
+    assert report(not_made, {"BOWLSIDE_AUDIT_MUST": "1"}) == 1
+    assert report(made, {"BOWLSIDE_AUDIT_MUST": "1"}) == 0

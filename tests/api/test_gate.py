@@ -81,6 +81,7 @@ def test_no_method_is_a_way_round(client: Any) -> None:
 @pytest.mark.database("sqlite", "postgresql")
 def test_a_cookie_that_was_not_given_lets_nobody_in(app: Any, maker: Any) -> None:
     device, _, secret = cookie_of(maker).partition(".")
+    own = f"'1','n','maker',NULL,'{gate.digest('x')}',{Clock.ms},{Clock.ms},NULL"
     for cookie in (
         "",
         device,
@@ -89,12 +90,15 @@ def test_a_cookie_that_was_not_given_lets_nobody_in(app: Any, maker: Any) -> Non
         f"{device}.{secret}.",
         f"{uuid4()}.{secret}",
         f"x{device}.{secret}",
-        "' OR 1=1 --.x",
+        '"\' OR 1=1 --.x"',  # in quotes, for else a space ends it
+        f'"\' UNION SELECT {own} --.x"',
         "\x00.x",
         "\xc3\xa9.\xc3\xa9",
         "." * 4000,
     ):
-        answer = app.test_client().get("/api/v1/runs", headers={"Cookie": f"{COOKIE}={cookie}"})
+        # A client that keeps cookies sends its own alone, whatever header it is given.
+        client = app.test_client(use_cookies=False)
+        answer = client.get("/api/v1/runs", headers={"Cookie": f"{COOKIE}={cookie}"})
         assert answer.status_code == 401, cookie
         assert "WWW-Authenticate" in answer.headers
 
@@ -163,8 +167,9 @@ def test_a_request_costs_one_indexed_read(app: Any, maker: Any, monkeypatch: pyt
     monkeypatch.setattr(gate, "read_row", lambda sql, values: asked.append(sql) or read_row(sql, values))
 
     maker.get("/api/v1/clock")
+    maker.get("/api/v1/clock")
 
-    assert asked == [gate.BY_ID]
+    assert asked == [gate.BY_ID] * 2
     assert gate.BY_ID.endswith("WHERE id = :id")  # the primary key
 
 

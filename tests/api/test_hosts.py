@@ -119,6 +119,30 @@ def test_only_its_own_page_may_change_things(
         assert answer.status_code == (422 if taken else 403), path
 
 
+@pytest.mark.parametrize(
+    ("settings", "host", "origin", "taken"),
+    [
+        (LAN, "bench.local:8420", "https://bench.local:8420", True),
+        (LAN, "bench.local:8420", "http://bench.local:8420", False),
+        (LAN, "192.168.1.20:8420", "http://192.168.1.20:8420", False),
+        (PROXY, "studio.example", "https://studio.example", True),
+        (PROXY, "studio.example", "http://studio.example", False),
+        (LAN, "localhost:8420", "http://localhost:8420", True),  # this machine itself
+        ({"hosts": ("bench.local",)}, "bench.local", "http://bench.local", True),
+    ],
+)
+def test_a_page_that_came_without_tls_may_change_nothing_on_a_network(
+    new_app: Callable[..., Any], settings: dict[str, Any], host: str, origin: str, taken: bool
+) -> None:
+    answer = (
+        new_app(**settings)
+        .test_client()
+        .post("/api/v1/pair", json={}, headers={"Host": host, "Origin": origin})
+    )
+
+    assert answer.status_code == (422 if taken else 403)
+
+
 def test_another_sites_page_may_not_make_it_change_anything_with_no_pairing(client: Any) -> None:
     answer = client.put("/api/v1/kit", data="{}", headers={"Sec-Fetch-Site": "cross-site"})
 

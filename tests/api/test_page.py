@@ -14,6 +14,18 @@ from api.security import CONTENT_SECURITY_POLICY
 
 pytestmark = pytest.mark.database("sqlite")  # the database is not its subject
 
+# https://www.iana.org/assignments/media-types/, from memory
+TYPES = {
+    "css": "text/css",
+    "html": "text/html",
+    "ico": "image/x-icon",
+    "js": "text/javascript",
+    "json": "application/json",
+    "png": "image/png",
+    "svg": "image/svg+xml",
+    "txt": "text/plain",
+    "webmanifest": "application/manifest+json",
+}
 FILES = sorted(str(path.relative_to(FRONTEND)) for path in FRONTEND.rglob("*") if path.is_file())
 
 
@@ -23,6 +35,7 @@ def test_every_file_of_the_page_is_served_with_its_type_and_an_etag(client: Any,
 
     assert answer.status_code == 200, f"give {path} a type in api/page.py"
     assert answer.data == slim(FRONTEND / path)
+    assert answer.mimetype == TYPES[path.rpartition(".")[2]]
     assert sha256((FRONTEND / path).read_bytes()).hexdigest() in answer.headers["ETag"]
     assert answer.headers["Cache-Control"] == "no-cache"
     assert client.get(f"/{path}", headers={"If-None-Match": answer.headers["ETag"]}).status_code == 304

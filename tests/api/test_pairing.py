@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import random
 import re
 import threading
 from base64 import b64encode
@@ -41,6 +42,11 @@ def test_a_code_is_eight_digits_that_nobody_misreads(app: Any) -> None:
     assert len(codes) == 20
     assert all(re.fullmatch(f"[{DIGITS}]{{8}}", code) for code in codes)
     assert not set("ILOU") & set(DIGITS) and len(DIGITS) ** 8 == 2**40
+    again = []
+    for _ in range(2):
+        random.seed(7)  # which is not what codes are drawn by
+        again.append(code_for(app))
+    assert again[0] != again[1]
 
 
 @pytest.mark.database("sqlite", "postgresql")

@@ -101,6 +101,7 @@ def test_no_answer_says_whether_a_helper_guessed_a_price(
     assert to_shelf(maker, guess).json["answers"][0]["result"] == "refused"
 
 
+@pytest.mark.database("sqlite")
 def test_money_and_the_whole_studio_stay_in_no_cache(maker: Studio, lot: dict[str, Any]) -> None:
     run = maker.with_run()
     maker.post(run, gathered(run, lot["body"]["lot"]), weighed(run, 4_000))
