@@ -12,6 +12,7 @@ MODULES = (
     "http_figures",
     "crowd_figures",
     "stranger_figures",
+    "helper_figures",
     "record_figures",
     "bench_figures",
     "check_figures",

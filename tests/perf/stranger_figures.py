@@ -48,7 +48,7 @@ class Phone:
     def __init__(self, port: int, cookie: str = "") -> None:
         self._tls = ssl.create_default_context()
         self._tls.check_hostname, self._tls.verify_mode = False, ssl.CERT_NONE
-        self._port, self._cookie = port, cookie
+        self._port, self.cookie = port, cookie
         self._connection = self._new()
 
     def _new(self) -> http.client.HTTPSConnection:
@@ -59,11 +59,11 @@ class Phone:
         self._connection.request("POST", "/api/v1/pair", body, {"Content-Type": "application/json"})
         answer = self._connection.getresponse()
         assert answer.status == 201, answer.read()
-        self._cookie = answer.headers["Set-Cookie"].partition(";")[0]
+        self.cookie = answer.headers["Set-Cookie"].partition(";")[0]
         answer.read()
 
     def ask(self) -> None:
-        self._connection.request("GET", "/api/v1/runs?open=true", headers={"Cookie": self._cookie})
+        self._connection.request("GET", "/api/v1/runs?open=true", headers={"Cookie": self.cookie})
         answer = self._connection.getresponse()
         answer.read()
         assert answer.status == 200, answer.status
