@@ -213,6 +213,11 @@ class StudioNow(Generation):
     certificate_ends_at = fields.Integer(
         required=True, allow_none=True, metadata={"description": "When the server's own certificate ends"}
     )
+    clock_wrong = fields.String(
+        required=True,
+        allow_none=True,
+        metadata={"description": "What shows that the server's clock is wrong; null when nothing does"},
+    )
     version = fields.String(required=True)
 
 

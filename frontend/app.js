@@ -46,7 +46,7 @@ const SCREENS = {
   recipes: {
     tag: "recipes-screen",
     title: () => "Recipes",
-    data: () => ({ recipes: studio.recipes, drafts: studio.drafts.all, runs: studio.runs, bench: (id) => studio.bench(id), waits: studio.waits(), link: studio.link, now: () => studio.at() }),
+    data: () => ({ recipes: studio.recipes, drafts: studio.drafts.all, runs: studio.runs, bench: (id) => studio.bench(id), waits: studio.waits(), link: studio.link, copies: studio.isMaker && studio.link.state === "online" ? (studio.place?.copies ?? null) : null, now: () => studio.at() }),
   },
   size: {
     tag: "size-screen",

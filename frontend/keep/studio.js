@@ -322,7 +322,7 @@ export class Studio extends EventTarget {
 
   /**
    * How the studio stands, as the server last said: {mode, you: {id, name, role} or null,
-   * last_copy_at, certificate_ends_at, version}; null until it was first heard.
+   * copies, certificate_ends_at, clock_wrong, version}; null until it was first heard.
    */
   get place() {
     return this.#book.meta.get("studio") ?? null;

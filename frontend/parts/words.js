@@ -3,6 +3,8 @@
 
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;
+/** A copy is made every night; one this old says that something is wrong. */
+export const COPY_OLD_MS = 48 * HOUR;
 const two = (n) => String(n).padStart(2, "0");
 
 /** Time left as digits: "9:05", and from one hour up "3 h 41", which changes once a minute. */

@@ -1,7 +1,8 @@
 // What is on the bench and what can be made: open runs with what they ask now, the recipes,
 // and the runs that are done.
 //
-//   screen.data = { recipes, drafts, runs, bench: (runId) => now, waits, link, now }
+//   screen.data = { recipes, drafts, runs, bench: (runId) => now, waits, link, copies, now }
+//   copies: how they stand, when a maker should know; else null
 //   "update-wanted"   the maker lets the newer page take over
 //   "find-wanted" { words }   answered by screen.found({ words, runs, total, says }): batches that the server has
 
@@ -10,7 +11,7 @@ import { letterMark } from "../parts/hatch.js";
 import { linkWords } from "../parts/link-mark.js";
 import { mark } from "../parts/marks.js";
 import { pageHead } from "../parts/page-head.js";
-import { day, pieces } from "../parts/words.js";
+import { COPY_OLD_MS, day, pieces } from "../parts/words.js";
 
 const LETTERS = "ABCDEFGHIJKL";
 const ASK_AFTER_MS = 300; // a word is not asked for letter by letter
@@ -23,7 +24,7 @@ class RecipesScreen extends HTMLElement {
 
   set data(data) {
     if (!this.#parts) this.#build();
-    const { recipes, drafts, runs, bench, waits, link, now } = data;
+    const { recipes, drafts, runs, bench, waits, link, copies, now } = data;
     const parts = this.#parts;
     const open = runs.filter((run) => run.open);
     const made = runs.filter((run) => !run.open);
@@ -31,6 +32,9 @@ class RecipesScreen extends HTMLElement {
     setText(parts.link, linkWords(link));
     show(parts.link, parts.link.textContent !== "");
     show(parts.update, link.update);
+    const isOld = copies?.last_at && copies.last_at < now() - COPY_OLD_MS;
+    show(parts.copies, Boolean(copies && (copies.stopped || isOld)));
+    setText(parts.copies.firstChild, `${copies?.last_at ? `No new copy of the studio since ${day(copies.last_at)}` : "No copy of the studio yet"}. `);
     show(parts.bench, open.length > 0);
     parts.strip.data = { waits, now, here: open.length === 1 ? open[0].id : null };
     show(parts.strip, waits.length > 0);
@@ -76,6 +80,7 @@ class RecipesScreen extends HTMLElement {
     const parts = {
       link: h("p", { class: "notice small" }),
       update: h("p", { class: "notice" }, "A newer page is ready. ", h("button", { type: "button", class: "outlined", onclick: () => tell(this, "update-wanted") }, "Use it")),
+      copies: h("p", { class: "notice" }, h("span", {}), h("a", { href: "#/studio" }, "See why")),
       strip: h("wait-strip"),
       open: h("ul", { class: "rows" }),
       recipes: h("ul", { class: "rows recipe-rows" }),
@@ -90,7 +95,7 @@ class RecipesScreen extends HTMLElement {
     parts.strip.addEventListener("wait-chosen", ({ detail }) => tell(this, "go-bench", detail));
     this.#parts = parts;
     this.append(
-      h("div", { class: "sheet" }, pageHead("Bowlside", "recipes"), parts.link, parts.update, parts.bench, h("section", { "aria-label": "Recipes" }, h("h2", { class: "section-name" }, "To make"), parts.recipes, parts.none, parts.drafts, h("a", { class: "button quiet add-row", href: "#/recipe/new" }, "Write a new recipe"), h("a", { class: "button quiet", href: "#/bring" }, "Bring in a recipe")), parts.made),
+      h("div", { class: "sheet" }, pageHead("Bowlside", "recipes"), parts.link, parts.update, parts.copies, parts.bench, h("section", { "aria-label": "Recipes" }, h("h2", { class: "section-name" }, "To make"), parts.recipes, parts.none, parts.drafts, h("a", { class: "button quiet add-row", href: "#/recipe/new" }, "Write a new recipe"), h("a", { class: "button quiet", href: "#/bring" }, "Bring in a recipe")), parts.made),
     );
   }
 }

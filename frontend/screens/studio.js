@@ -10,12 +10,11 @@ import { define, h, keyed, sameData, setText, show, tell } from "../parts/dom.js
 import { fileLink, handOver } from "../parts/hand-over.js";
 import { pageHead } from "../parts/page-head.js";
 import { settingsForm } from "../parts/studio-settings.js";
-import { clock, day, duration } from "../parts/words.js";
+import { clock, COPY_OLD_MS, day, dayOnly, duration, spaced } from "../parts/words.js";
 
 const DAY_MS = 24 * 3_600_000;
 /** The certificate renews itself long before this, and a copy is made every night. */
 const CERTIFICATE_SOON_MS = 5 * DAY_MS;
-const COPY_OLD_MS = 2 * DAY_MS;
 
 const CHOICES = [
   ["theme", "Colours", [["auto", "As the phone"], ["day", "Day"], ["night", "Night"]]],
@@ -41,6 +40,22 @@ function whoIsHere(place) {
   return "The maker, at the studio's own computer. Phones are let in when it is started with --lan.";
 }
 
+const READ_BACK = { whole: "read back whole", partly: "read back in part", unread: "not read back yet" };
+
+/** "Last copy 03:10, read back whole, 28 400 entries". */
+function copyWords({ last_at, read_back, entries }, now) {
+  if (!last_at) return "No copy yet";
+  const when = dayOnly(last_at) === dayOnly(now) ? clock(last_at) : day(last_at);
+  return [`Last copy ${when}`, READ_BACK[read_back], entries === null ? "" : `${spaced(entries)} entries`].filter(Boolean).join(", ");
+}
+
+function copyWarning({ last_at, failed_why, stopped }, now) {
+  const isOld = last_at && last_at < now - COPY_OLD_MS;
+  const why = failed_why ? `The last try failed: ${failed_why} ` : "";
+  if (stopped || isOld) return `${why}Copies have stopped. Look at the computer that runs the studio.`;
+  return why && `${why}It is tried again by itself.`;
+}
+
 const fact = (label) => h("div", {}, h("dt", {}, label), h("dd", {}, h("span", {}), h("span", { class: "small" })));
 
 class StudioScreen extends HTMLElement {
@@ -59,7 +74,8 @@ class StudioScreen extends HTMLElement {
     setText(parts.trust, link.secure ? NOT_TRUSTED : NOT_SECURE);
     show(parts.trust, !link.secure || !link.trusted);
     this.#fact(parts.certificate, place?.certificate_ends_at, (at) => `Good until ${day(at)}`, (at) => at < data.now() + CERTIFICATE_SOON_MS && "It should have renewed itself by now: look at the computer that runs the studio.");
-    this.#fact(parts.copy, place && (place.last_copy_at ?? 0), (at) => (at ? `Copied ${day(at)}` : "Not copied yet"), (at) => at && at < data.now() - COPY_OLD_MS && "A copy is made every night while the studio runs: look at the computer that runs it.");
+    this.#fact(parts.copy, place?.copies ?? null, (copies) => copyWords(copies, data.now()), (copies) => copyWarning(copies, data.now()));
+    this.#fact(parts.clock, place?.clock_wrong, () => "Wrong", (says) => says);
     setText(parts.shutSays, SHUT[link.shut] ?? "");
     show(parts.shut, Boolean(link.shut));
     setText(parts.leap, `The server's clock was set ${link.leap > 0 ? "forward" : "back"} by ${duration(Math.abs(link.leap))}. What counts goes on by the time it began with.`);
@@ -121,7 +137,8 @@ class StudioScreen extends HTMLElement {
       address: h("span", {}),
       trust: h("span", { class: "small soft" }),
       certificate: fact("Certificate"),
-      copy: fact("Backup"),
+      copy: fact("Copies"),
+      clock: fact("Server\u2019s clock"),
       shutSays: h("p", {}),
       leap: h("p", { class: "notice" }),
       list: h("div", {}),
@@ -158,7 +175,7 @@ class StudioScreen extends HTMLElement {
         h("section", { "aria-label": "Batches, money and labels" }, h("h2", { class: "section-name" }, "Batches, money and labels"), parts.settings, parts.settingsTrouble, parts.kept),
         h("section", { "aria-label": "The server" }, h("h2", { class: "section-name" }, "The line to the server"), h("div", { class: "stack" }, parts.state, parts.heard, parts.unsent, parts.trouble, h("button", { type: "button", class: "outlined", onclick: () => tell(this, "sync-wanted") }, "Try now"))),
         parts.refusedPart,
-        h("section", { "aria-label": "This phone and the studio" }, h("h2", { class: "section-name" }, "This phone and the studio"), h("dl", { class: "facts" }, h("div", {}, h("dt", {}, "You"), parts.you), h("div", {}, h("dt", {}, "Address"), h("dd", {}, parts.address, parts.trust)), parts.certificate, parts.copy), parts.trail),
+        h("section", { "aria-label": "This phone and the studio" }, h("h2", { class: "section-name" }, "This phone and the studio"), h("dl", { class: "facts" }, h("div", {}, h("dt", {}, "You"), parts.you), h("div", {}, h("dt", {}, "Address"), h("dd", {}, parts.address, parts.trust)), parts.certificate, parts.copy, parts.clock), parts.trail),
         parts.devices,
         parts.cannotPart,
         h("section", { "aria-label": "Take it with you" }, h("h2", { class: "section-name" }, "Take it with you"), h("p", {}, "Everything on this phone as one file: runs with their sheets and every entry, and the shelf."), h("div", { class: "stack export" }, h("button", { type: "button", class: "outlined", onclick: () => this.#save() }, "Save what is on this phone"), fileLink("/api/v1/export", "bowlside.json", "Save everything from the server"))),

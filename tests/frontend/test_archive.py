@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 import pytest
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Page, Route, expect
 
 from tests.frontend.hands import NO_COPY, axe_finds, carry_on
 from tests.frontend.phones import RECIPE_ID, call, studio_server
@@ -27,8 +27,7 @@ def archive(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[Server, 
     for place in range(1, FINISHED + 1):
         run, number = uuid4(), f"26-{place:03}"
         asked = {"recipe": {"id": RECIPE_ID, "version": 1}, "size": {"pieces": 4}}
-        call(server, "PUT", f"runs/{run}", asked)
-        at = 1_750_000_000_000 + place * 86_400_000
+        at = call(server, "PUT", f"runs/{run}", asked)["created_at"]
         said = "26-002" if place == 3 else number
         entries = [
             make_entry(run, kind="numbered", body={"number": said}, at=at),
@@ -156,3 +155,50 @@ def test_only_so_many_opened_batches_are_held(phone: Page) -> None:
     )
 
     assert held == 12
+
+
+DAY = 86_400_000
+COPIES = {
+    "file": "studio.gz",
+    "read_back": "whole",
+    "entries": 28_400,
+    "sent_at": None,
+    "failed_at": None,
+    "failed_why": None,
+    "stopped": False,
+}
+
+
+def told_of_copies(page: Page, **copies: object) -> None:
+    """Let the server say so of its copies, and the phone hear it."""
+
+    def answer(route: Route) -> None:
+        said = route.fetch().json()
+        route.fulfill(json={**said, "copies": {**COPIES, **copies}})
+
+    page.unroute("**/api/v1/studio")
+    page.route("**/api/v1/studio", answer)
+    page.reload()
+
+
+def test_a_maker_is_told_how_copies_stand_and_when_they_have_stopped(
+    phone: Page, archive: tuple[Server, dict[str, str]]
+) -> None:
+    url, banner = archive[0].url, phone.get_by_text("of the studio since")
+    now = phone.evaluate("() => new Date().setHours(3, 10, 0, 0)")
+    told_of_copies(phone, last_at=now)
+    phone.goto(f"{url}#/studio")
+    expect(phone.get_by_text("Last copy 03:10, read back whole, 28\u2009400 entries")).to_be_visible()
+    phone.goto(f"{url}#/")
+    expect(phone.locator("recipes-screen")).to_be_visible()
+    expect(banner).to_be_hidden()
+
+    told_of_copies(phone, last_at=now - 3 * DAY, failed_why="The disk is full.", stopped=True)
+    expect(banner).to_be_visible()
+    phone.get_by_role("link", name="See why").click()
+    expect(phone.get_by_text("The last try failed: The disk is full. Copies have stopped.")).to_be_visible()
+    assert axe_finds(phone) == ""
+
+    told_of_copies(phone, last_at=None, stopped=True)
+    phone.goto(f"{url}#/")
+    expect(phone.get_by_text("No copy of the studio yet")).to_be_visible()
