@@ -21,13 +21,14 @@ from typing import TYPE_CHECKING, Any
 
 import h11
 
-from api.edge.wsgi import Answer, Environ, Headers, Line, environ_of, give_body, give_too_much
+from api.edge.wsgi import AT_ONCE, Answer, Environ, Headers, Line, environ_of, give_body, give_too_much
 
 if TYPE_CHECKING:
     from api.edge.serving import Edge
 
 HEAD_BYTES = 32 * 1024
 AHEAD_BYTES = 64 * 1024
+BUSY = "Too many ask at once. Try again soon."
 REFUSED_BYTES = 128 * 1024 * 1024
 REFUSED_BYTES_OF_STRANGER = 1024 * 1024
 
@@ -89,6 +90,7 @@ class Connection(asyncio.Protocol):
         self._began = 0.0
         self._body = bytearray()
         self._most = 0
+        self._held = ("", 0)  # whose bytes, and how many
         self._thrown = 0
         self._line: Line | None = None
         self._said_at = 0.0
@@ -126,6 +128,7 @@ class Connection(asyncio.Protocol):
 
     def connection_lost(self, _error: Exception | None) -> None:
         self._edge.crowd.leave(self)
+        self._let_bytes_go()
         self.phase = Phase.LEAVE
         self._room.set()
         if self._line:
@@ -241,6 +244,9 @@ class Connection(asyncio.Protocol):
         if declared > self._most:
             self._refuse_body(declared)
             return
+        if not self._holds(declared):
+            self._be_late(503)
+            return
         if self._http.they_are_waiting_for_100_continue:
             self._write(h11.InformationalResponse(status_code=100, headers=[]))
         self.phase, self._began = Phase.BODY, monotonic()
@@ -252,6 +258,9 @@ class Connection(asyncio.Protocol):
             size = len(self._body)
             self._body = bytearray()
             self._refuse_body(size)
+        elif not self._holds(len(self._body)):
+            self._body = bytearray()
+            self._be_late(503)
         else:
             self._set_body_due()
 
@@ -272,9 +281,26 @@ class Connection(asyncio.Protocol):
         if not lane.put(self._lane_of, lambda: answer.fill(edge.application, environ), self._answer):
             self._be_late(503)
 
+    def _holds(self, size: int) -> bool:
+        """Whether so many bytes may be held for this request or its answer; a few always may."""
+        _, held = self._held
+        if size <= max(held, AT_ONCE):
+            return True
+        if not self._edge.memory.take(self._lane_of, size - held):
+            return False
+        self._held = self._lane_of, size
+        return True
+
+    def _let_bytes_go(self) -> None:
+        who, held = self._held
+        if held:
+            self._edge.memory.give_back(who, held)
+            self._held = "", 0
+
     # An answer.
 
     def _answer(self, made: Future[Answer]) -> None:
+        self._let_bytes_go()  # of the body
         if error := made.exception():
             self._edge.log_fault(error)
             self._send_problem(500, "Something went wrong on the server. Its log says what.")
@@ -288,6 +314,9 @@ class Connection(asyncio.Protocol):
             return
         if answer.line:
             self._hold(answer)
+        elif not self._holds(len(answer.body)):
+            self._edge.in_a_thread(answer.close)
+            self._send_problem(503, BUSY)
         elif answer.rest is not None:
             self.phase = Phase.STREAM
             self._edge.run(self._stream(answer))
@@ -386,11 +415,7 @@ class Connection(asyncio.Protocol):
     def _be_late(self, status: int) -> None:
         """One who asks too often hears so after a while, and meanwhile holds nothing but its place."""
         self.phase, self.due = Phase.LATE, math.inf
-        says = (
-            "Too many at once. Try again in 60 s."
-            if status == 429
-            else "Too many ask at once. Try again soon."
-        )
+        says = "Too many at once. Try again in 60 s." if status == 429 else BUSY
         self._pause()
         self._edge.call_later(self._edge.patience.late, self._say_late, status, says)
 
@@ -477,6 +502,8 @@ class Connection(asyncio.Protocol):
         size = self._transport.get_write_buffer_size()
         if not size:
             self._unsent = None
+            if self.phase is Phase.HEAD:
+                self._let_bytes_go()  # of the answer
             return False
         sent = self._written - size
         if self._unsent is None:

@@ -6,7 +6,7 @@ small share and whose oldest idle connection goes first. So a paired phone alway
 
 from __future__ import annotations
 
-from collections import OrderedDict
+from collections import Counter, OrderedDict
 from dataclasses import dataclass, field
 from functools import lru_cache
 from ipaddress import IPv6Address, ip_address
@@ -25,6 +25,9 @@ class Bounds:
     of_one_stranger: int = 16
     of_one_known: int = 96
     known_hours: float = 12
+    # Bytes of bodies and answers; a studio's whole file is 32 MiB at most.
+    bytes_of_one: int = 48 * 1024 * 1024
+    bytes_of_all: int = 192 * 1024 * 1024
     # (a second, at once)
     connects_of_one: tuple[float, float] = (4, 32)
     connects_of_one_known: tuple[float, float] = (50, 200)
@@ -55,6 +58,32 @@ class Bucket:
         now = monotonic()
         self._left = min(self._most, self._left + (now - self._at) * self._each_second)
         self._at = now
+
+
+class Memory:
+    """How many bytes of bodies and of answers not yet taken are held: of one device, and of all together.
+
+    Whoever holds nothing yet may hold one thing of whatever size: that is bounded elsewhere.
+    """
+
+    def __init__(self, of_one: int, of_all: int) -> None:
+        self._of_one, self._of_all = of_one, of_all
+        self._held: Counter[str] = Counter()
+        self._all = 0
+
+    def take(self, who: str, size: int) -> bool:
+        own = self._held[who]
+        if (own and own + size > self._of_one) or (self._all and self._all + size > self._of_all):
+            return False
+        self._held[who] += size
+        self._all += size
+        return True
+
+    def give_back(self, who: str, size: int) -> None:
+        self._all -= size
+        self._held[who] -= size
+        if self._held[who] <= 0:
+            del self._held[who]
 
 
 class Seated(Protocol):

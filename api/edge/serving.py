@@ -15,7 +15,7 @@ from time import monotonic
 from typing import Any
 
 from api.edge.connection import Connection, Patience, Phase
-from api.edge.crowd import Bounds, Crowd
+from api.edge.crowd import Bounds, Crowd, Memory
 from api.edge.keeper import Keeper
 from api.edge.lanes import Lane
 from api.edge.wsgi import Application, Headers
@@ -56,14 +56,17 @@ class Edge:
         self.every_answer = every_answer
         self.scheme = "https" if context else "http"
         self.leaves = False
-        self.crowd = Crowd(bounds or Bounds(), by_address=self.keeper.knows_addresses)
+        bounds = bounds or Bounds()
+        self.crowd = Crowd(bounds, by_address=self.keeper.knows_addresses)
+        of_one = bounds.bytes_of_all if self.keeper.is_alone else bounds.bytes_of_one
+        self.memory = Memory(of_one, bounds.bytes_of_all)
         self._context = context
         self._log = log or logging.getLogger(__name__)
         self._loop = asyncio.get_running_loop()
         self._loop.set_exception_handler(self._say_fault)
         self._pool = ThreadPoolExecutor(THREADS + 2 * THREADS_OF_STRANGERS, "answers")
-        of_one = THREADS if self.keeper.is_alone else THREADS_OF_ONE
-        self.working = Lane(self._pool, THREADS, of_one, MOST_WAITING)
+        threads_of_one = THREADS if self.keeper.is_alone else THREADS_OF_ONE
+        self.working = Lane(self._pool, THREADS, threads_of_one, MOST_WAITING)
         self.strangers = Lane(self._pool, THREADS_OF_STRANGERS, 1, MOST_STRANGERS_WAITING)
         self.asking = Lane(self._pool, THREADS_OF_STRANGERS, 1, MOST_STRANGERS_WAITING)
         self._tasks: set[asyncio.Task[Any]] = set()

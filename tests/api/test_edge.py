@@ -439,3 +439,40 @@ def test_it_leaves_when_told_though_some_are_connected() -> None:
         assert read_answer(asked)[0] == 200
         eventually(lambda: [each.phase for each in run.edge.crowd.everybody()] == [Phase.HEAD] * 2)
     assert is_closed(idle) and is_closed(asked)
+
+
+# What one device may have held for it.
+
+
+def test_bodies_that_one_device_sends_at_once_are_bounded_in_bytes_and_anothers_is_taken() -> None:
+    class Two(TestKeeper):
+        def device(self, shown: str) -> str | None:
+            return shown
+
+    head = b"POST / HTTP/1.1\r\nHost: studio\r\nCookie: %s\r\nContent-Length: 400000\r\n\r\n"
+    bounds, patience = Bounds(bytes_of_one=1_000_000, bytes_of_all=10_000_000), Patience(late=0, refused=SOON)
+    with running(hello, Two(), bounds=bounds, patience=patience) as run:
+        sending = [run.connect() for _ in range(2)]
+        for each in sending:
+            each.sendall(head % b"phone" + b"x" * 1000)
+        eventually(lambda: run.edge.memory._held["phone"] == 800_000)
+        assert run.ask(head % b"phone")[0] == 503
+        assert run.ask(head % b"tablet" + b"x" * 400_000)[0] == 200
+        for each in sending:
+            each.close()
+        eventually(lambda: not run.edge.memory._held)
+
+
+def test_answers_that_one_device_does_not_take_are_bounded_in_bytes() -> None:
+    def large(_environ: Environ, start: Callable[..., Any]) -> list[bytes]:
+        start("200 OK", [("Content-Length", "6000000")])
+        return [b"x" * 6_000_000]
+
+    with running(large, TestKeeper(), bounds=Bounds(bytes_of_one=10_000_000)) as run:
+        unread = run.connect(buffer=4096)
+        unread.sendall(FROM_PHONE)
+        eventually(lambda: run.edge.memory._held["phone"] == 6_000_000)
+        assert run.ask(FROM_PHONE)[0] == 503
+        unread.close()
+        eventually(lambda: not run.edge.memory._held)
+        assert run.ask(FROM_PHONE)[0] == 200
