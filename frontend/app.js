@@ -16,7 +16,6 @@ import { registerWaitStrip } from "./parts/wait-strip.js";
 import { clock, duration } from "./parts/words.js";
 import { registerBenchScreen } from "./screens/bench.js";
 import { registerRecipesScreen } from "./screens/recipes.js";
-import { registerSizeScreen } from "./screens/size.js";
 
 const UNLOCK_AFTER_MS = 300; // well inside the seconds for which a browser remembers a touch
 
@@ -241,6 +240,7 @@ const LATER = {
   card: () => import("./screens/card.js").then((module) => module.registerCardScreen()),
   kit: () => import("./screens/kit.js").then((module) => module.registerKitScreen()),
   recipe: () => import("./screens/recipe-edit.js").then((module) => module.registerRecipeScreen()),
+  size: () => import("./screens/size.js").then((module) => module.registerSizeScreen()),
   studio: () => import("./screens/studio.js").then((module) => module.registerStudioScreen()),
   versions: () => import("./screens/versions.js").then((module) => module.registerVersionsScreen()),
 };
@@ -285,6 +285,8 @@ function draw() {
   document.title = `${SCREENS[route.name].title(route.id)} \u2013 Bowlside`;
   document.documentElement.dataset.screen = route.name;
   if (isNew && !screen.contains(document.activeElement)) page.focus({ preventScroll: true });
+  // Where a recipe is chosen, how much of it is asked next.
+  if (isNew && route.name === "recipes") setTimeout(() => LATER.size().catch(() => {}), AT_REST_MS);
   senses.awake(route.name === "bench" && studio.run(route.id).open);
 }
 
@@ -650,7 +652,7 @@ function listen() {
 }
 
 async function open() {
-  for (const register of [registerAnswerRow, registerBowlSection, registerPlateRow, registerWaitStrip, registerBenchScreen, registerRecipesScreen, registerSizeScreen]) register();
+  for (const register of [registerAnswerRow, registerBowlSection, registerPlateRow, registerWaitStrip, registerBenchScreen, registerRecipesScreen]) register();
   installHatching();
   try {
     studio = await openStudio();
@@ -663,7 +665,7 @@ async function open() {
   draw();
   sayWhatWasMissed();
   // Over plain http no copy is kept: what a maker looks for when the server is away is fetched before it is.
-  if (!isSecureContext) for (const name of ["studio", "gather", "record", "shelf"]) LATER[name]().catch(() => {});
+  if (!isSecureContext) for (const name of ["size", "studio", "gather", "record", "shelf"]) LATER[name]().catch(() => {});
 }
 
 open();
