@@ -91,7 +91,7 @@ const SCREENS = {
   record: {
     tag: "record-screen",
     title: () => "Batch record",
-    data: (id) => runOf(id) && { run: runOf(id), runs: runsWith(id), entries: studio.shelfEntries, settings: studio.settings, device: studio.device, place: studio.place, isMaker: studio.isMaker, picture: (picture) => studio.picture(picture) },
+    data: (id) => runOf(id) && { run: runOf(id), runs: runsWith(id), entries: studio.shelfEntries, settings: studio.settings, device: studio.device, place: studio.place, isMaker: studio.isMaker, refused: studio.link.refused.filter(({ run }) => run === id), picture: (picture) => studio.picture(picture), told: () => studio.told(id) },
   },
   label: {
     tag: "label-screen",

@@ -67,8 +67,7 @@ export class Archive {
   async takeIn(id) {
     const run = this.run(id);
     if (!run || this.#book.runs.has(id)) return;
-    const { recipe, size, sheet, created_at, entries } = run;
-    await this.#book.commit({ runs: { put: [{ id, recipe, size, sheet, created_at }] }, entries: { put: entries } }, { strict: true });
+    await this.#book.commit({ runs: { put: [run.row] }, entries: { put: run.entries } }, { strict: true });
     this.#runs.delete(id);
   }
 

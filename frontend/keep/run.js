@@ -29,12 +29,24 @@ export class Journal {
     this.id = id;
   }
 
-  /** The journal, in order, without what the maker has set aside. */
+  /** The journal, in order, without what the maker has set aside, and without a signing, or its undo, that was refused. */
   get entries() {
-    this.#sorted ??= [...this.#entries.values()]
-      .filter((entry) => !this.#outbox.get(entry.id)?.aside)
-      .sort(inOrder);
+    this.#sorted ??= [...this.#entries.values()].filter((entry) => !this.#isOut(this.#outbox.get(entry.id), entry)).sort(inOrder);
     return this.#sorted;
+  }
+
+  #isOut(row, entry) {
+    return Boolean(row?.aside || (row?.refused && entry && isSealing(entry, this.#entries)));
+  }
+
+  /** The signings that the server has not, refused or not. */
+  unsentSignings() {
+    return [...this.#outbox.keys()].flatMap((id) => this.#entries.get(id) ?? []).filter(({ kind, body }) => kind === "signed" && body.entries);
+  }
+
+  /** No entry is older than this instant, in ms. */
+  get floor() {
+    return 0;
   }
 
   /** How many things of this journal the server has not kept, refused ones not counted. */
@@ -76,13 +88,13 @@ export class Journal {
    * one entry from a phone whose clock runs a day ahead must not carry every other run with it.
    */
   stamp(now) {
-    this.#stamped = Math.max(now, this.#stamped + 1, (this.entries.at(-1)?.at ?? 0) + 1);
+    this.#stamped = Math.max(now, this.floor, this.#stamped + 1, (this.entries.at(-1)?.at ?? 0) + 1);
     return this.#stamped;
   }
 
   put(entry) {
     const last = this.#sorted?.at(-1);
-    const isNext = !this.#entries.has(entry.id) && (!last || inOrder(last, entry) < 0);
+    const isNext = !this.#entries.has(entry.id) && !this.#outbox.get(entry.id)?.refused && (!last || inOrder(last, entry) < 0);
     this.#entries.set(entry.id, entry);
     // Nearly always the newest entry: no need to sort thousands again. A new array, because
     // a screen may still hold the old one.
@@ -93,10 +105,11 @@ export class Journal {
 
   /** @param {object|null} row null: the server has it now */
   mark(id, row) {
-    const aside = Boolean(this.#outbox.get(id)?.aside);
+    const entry = this.#entries.get(id);
+    const wasOut = this.#isOut(this.#outbox.get(id), entry);
     if (row) this.#outbox.set(id, row);
     else this.#outbox.delete(id);
-    if (aside !== Boolean(row?.aside)) this.#forget();
+    if (wasOut !== this.#isOut(row, entry)) this.#forget();
   }
 
   #forget() {
@@ -119,21 +132,31 @@ export class Run extends Journal {
   #state = null;
   #folded = null; // the entries that the state says
 
-  /** @param {{id, recipe, size, sheet, created_at}} row as it lies on the phone's disk */
+  /** @param {{id, recipe, size, sheet, created_at, made_at, sealed}} row as it lies on the phone's disk */
   constructor(row) {
     super(row.id);
     this.take(row);
   }
 
-  take({ recipe, size, sheet, created_at }) {
-    Object.assign(this, { recipe, size, sheet, created_at });
+  take({ recipe, size, sheet, created_at, made_at = null, sealed = null }) {
+    Object.assign(this, { recipe, size, sheet, created_at, made_at, sealed });
     this.#folded = null;
+  }
+
+  /** The run as it lies on the phone's disk. */
+  get row() {
+    return rowOf(this);
+  }
+
+  /** When it was begun at the bench: as the server says, and until it does, as this phone does. */
+  get floor() {
+    return this.made_at ?? this.created_at;
   }
 
   get state() {
     const { entries } = this;
     if (this.#folded !== entries) {
-      this.#state = fold(this.sheet, entries);
+      this.#state = fold(this.sheet, entries, this.sealed);
       this.#folded = entries;
     }
     return this.#state;
@@ -151,4 +174,14 @@ export class Run extends Journal {
 
 function isWaiting(row) {
   return !row.refused && !row.aside;
+}
+
+/** Of a run, this phone's or the server's, what lies on the phone's disk. */
+export function rowOf({ id, recipe, size, sheet, created_at, made_at, sealed }) {
+  return { id, recipe, size, sheet, created_at, made_at, sealed };
+}
+
+/** Whether an entry signs a record or takes a signing back; what the server refuses of these does not count here either. */
+function isSealing({ kind, body }, entries) {
+  return kind === "signed" || (kind === "undone" && entries.get(body.entry)?.kind === "signed");
 }

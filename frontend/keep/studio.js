@@ -14,6 +14,7 @@
 
 import { batchNumber } from "../bench/batch-number.js";
 import { makeSheet, now } from "../bench/index.js";
+import { seal } from "../bench/journal.js";
 import { Book, versionKey } from "./book.js";
 import { Clock } from "./clock.js";
 import { Drafts } from "./drafts.js";
@@ -21,6 +22,7 @@ import { markOf, newId } from "./ids.js";
 import { Live } from "./live.js";
 import { cannot } from "./means.js";
 import { nextTurn, Rings } from "./rings.js";
+import { resealed } from "./seal.js";
 import { NotLetIn, Server, Unreachable } from "./server.js";
 import { Shelf } from "./shelf.js";
 import { keepKit, keepSettings, Sync } from "./sync.js";
@@ -165,11 +167,12 @@ export class Studio extends EventTarget {
     const at = this.at();
     const run = { id: newId(at), recipe: { id, version, title }, size, sheet, created_at: at };
     const madeBy = { id: versionKey(id, version), document: this.#book.recipes.get(id).document, measured };
-    const changes = { runs: { put: [run] }, outbox: { put: [{ id: run.id, run: run.id }] }, versions: { put: [madeBy] } };
+    const row = { id: run.id, run: run.id, ...(this.#clock.sure ? {} : { guessed: true }) };
+    const changes = { runs: { put: [run] }, outbox: { put: [row] }, versions: { put: [madeBy] } };
     if (number) {
-      const { entry, row } = this.#newEntry(run.id, at, "numbered", { number });
-      changes.entries = { put: [entry] };
-      changes.outbox.put.push(row);
+      const numbered = this.#newEntry(run.id, at, "numbered", { number });
+      changes.entries = { put: [numbered.entry] };
+      changes.outbox.put.push(numbered.row);
     }
     await this.#book.commit(changes, { strict: true });
     this.#askToKeep();
@@ -183,7 +186,9 @@ export class Studio extends EventTarget {
    * @throws {StoreError} with `says`; then nothing was kept and nothing has changed
    */
   async enter(runId, kind, body = {}) {
-    return this.#keep(runId, kind, body, {});
+    // Who signs, signs what this phone has.
+    const sealed = kind === "signed" ? seal(this.#book.journal(runId).entries) : {};
+    return this.#keep(runId, kind, { ...body, ...sealed }, {});
   }
 
   /**
@@ -213,6 +218,14 @@ export class Studio extends EventTarget {
     return (await this.#book.version(id, version))?.measured ?? (await this.#server.get(`/recipes/${id}/versions/${version}`)).body.measured;
   }
 
+  /** What the server knows of a run beside its journal: what came late, and who sent what. @throws {Unreachable|Refused} */
+  async told(runId) {
+    const isThere = this.#sync.online && !this.run(runId)?.waiting().some(({ id }) => id === runId);
+    if (!isThere) return { late: [], people: [] };
+    const { late, people } = (await this.#server.get(`/runs/${runId}/record`)).body;
+    return { late, people };
+  }
+
   async #keep(runId, kind, body, changes) {
     const at = this.#book.journal(runId).stamp(this.at());
     const { entry, row } = this.#newEntry(runId, at, kind, body);
@@ -229,12 +242,13 @@ export class Studio extends EventTarget {
     return { entry, row };
   }
 
-  /** Take back this phone's last entry not yet taken back. @returns {Promise<object|null>} that entry */
+  /** Take back this phone's last entry not yet taken back, and nothing signed. @returns {Promise<object|null>} that entry */
   async takeBack(runId) {
-    const { entries } = this.#book.journal(runId);
+    const { entries, state } = this.#book.journal(runId);
+    const stands = new Set(state?.signed?.entries);
     const gone = new Set(entries.filter(({ kind }) => kind === "undone").map(({ body }) => body.entry));
     const last = entries.findLast(
-      ({ id, device, kind }) => device === this.#device && kind !== "undone" && !gone.has(id),
+      ({ id, device, kind }) => device === this.#device && kind !== "undone" && kind !== "signed" && !gone.has(id) && !stands.has(id),
     );
     if (!last) return null;
     await this.enter(runId, "undone", { entry: last.id });
@@ -245,11 +259,14 @@ export class Studio extends EventTarget {
   async sendAgain({ run, entry, picture }) {
     const row = picture ? { id: picture, run, picture: true } : { id: entry?.id ?? run, run };
     const changes = { outbox: { put: [row] } };
-    if (entry && entry.at > this.at()) {
-      // Made while this phone's clock was far ahead; nobody else has seen it.
-      const others = this.#book.journal(run).entries.filter(({ id, at }) => id !== entry.id && at <= this.at());
-      const at = Math.max(this.at(), (others.at(-1)?.at ?? 0) + 1);
-      changes.entries = { put: [{ ...entry, at }] };
+    const journal = this.#book.journal(run);
+    if (entry && (entry.at > this.at() || entry.at < journal.floor)) {
+      // Made while this phone's clock was wrong; nobody else has seen it.
+      const others = journal.entries.filter(({ id, at }) => id !== entry.id && at <= this.at());
+      const at = Math.max(this.at(), journal.floor, (others.at(-1)?.at ?? 0) + 1);
+      changes.entries = { put: resealed(journal, [{ ...entry, at }]) };
+    } else if (entry?.body.entries) {
+      changes.entries = { put: resealed(journal, [entry]) }; // what it signed may have been sent with another instant since
     }
     await this.#book.commit(changes, { strict: true });
     await this.#sync.soon();

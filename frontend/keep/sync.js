@@ -12,7 +12,8 @@ import { canonical } from "../bench/index.js";
 import { versionKey } from "./book.js";
 import { SLACK_MS } from "./clock.js";
 import { NotLetIn, Refused, Unreachable } from "./server.js";
-import { inOrder, SHELF } from "./run.js";
+import { inOrder, rowOf, SHELF } from "./run.js";
+import { shifted } from "./seal.js";
 
 const BATCH = 200;
 /** How long after a good round the next one comes. */
@@ -157,7 +158,10 @@ export class Sync extends EventTarget {
     for (const run of this.#book.journals) {
       const guessed = run.guessed();
       changes.outbox.put.push(...guessed.map(({ guessed: _, ...row }) => row));
-      if (shift) changes.entries.put.push(...shifted(run, new Set(guessed.map(({ id }) => id)), shift));
+      if (!shift) continue;
+      const { entries, runs } = shifted(run, new Set(guessed.map(({ id }) => id)), shift);
+      changes.entries.put.push(...entries);
+      if (runs.length) changes.runs = { put: [...(changes.runs?.put ?? []), ...runs] };
     }
     if (!moved && leap === (this.#book.meta.get("leap") ?? 0) && changes.outbox.put.length === 0) return;
     changes.meta = { put: Object.entries({ offset, leap }).map(([key, value]) => ({ key, value })) };
@@ -218,8 +222,8 @@ export class Sync extends EventTarget {
   }
 
   /** @returns {Promise<boolean>} whether the server has the run now */
-  async #sendRun({ id, recipe, size, sheet, created_at }) {
-    const begin = () => this.#server.ask("PUT", `/runs/${id}`, { recipe: { id: recipe.id, version: recipe.version }, size, kit: sheet.kit });
+  async #sendRun({ id, recipe, size, sheet, floor, row }) {
+    const begin = () => this.#server.ask("PUT", `/runs/${id}`, { recipe: { id: recipe.id, version: recipe.version }, size, kit: sheet.kit, made_at: floor });
     let answer;
     try {
       answer = await begin().catch(async (error) => {
@@ -236,7 +240,7 @@ export class Sync extends EventTarget {
     if (canonical(answer.body.sheet) !== canonical(sheet)) {
       // A page older than the server may reckon a sheet otherwise. Every other device, and the
       // record, go by the server's; so does this phone from here on.
-      changes.runs = { put: [{ id, recipe, size, sheet: answer.body.sheet, created_at }] };
+      changes.runs = { put: [{ ...row, sheet: answer.body.sheet }] };
     }
     await this.#book.commit(changes);
     return true;
@@ -431,11 +435,11 @@ export class Sync extends EventTarget {
   }
 
   async #fetchRuns(listed) {
-    for (const { id, cursor } of listed) {
-      if (!this.#book.runs.has(id)) {
+    for (const { id, cursor, sealed_by } of listed) {
+      const run = this.#book.runs.get(id);
+      if (!run || (sealed_by && run.sealed?.signed !== sealed_by)) {
         const { body } = await this.#server.get(`/runs/${id}`);
-        const { recipe, size, sheet, created_at } = body;
-        await this.#book.commit({ runs: { put: [{ id, recipe, size, sheet, created_at }] } });
+        await this.#book.commit({ runs: { put: [rowOf(body)] } });
       }
       if (this.#book.meta.get(cursorOf(id)) !== cursor) await this.#fetch(id);
     }
@@ -498,18 +502,4 @@ export function keepSettings(book, { body, etag }) {
 
 function cursorOf(runId) {
   return `cursor/${runId}`;
-}
-
-/**
- * A run's entries made while this clock was a guess, moved by what the guess was wrong by. Nobody
- * else has them yet. They keep their order, and stay later than what the run held before them.
- */
-function shifted(run, guessed, shift) {
-  let latest = run.entries.findLast(({ id }) => !guessed.has(id))?.at ?? 0;
-  return run.entries
-    .filter(({ id }) => guessed.has(id))
-    .map((entry) => {
-      latest = Math.max(latest + 1, entry.at + shift);
-      return { ...entry, at: latest };
-    });
 }

@@ -131,3 +131,16 @@ export function remarksPart({ remarks }, by) {
   return part("Remarks after signing", h("ul", { class: "plain" }, remarks.map((remark) => h("li", {}, h("b", {}, `Remark, ${day(remark.at)}${by(remark.device)}`), `: ${said(remark)}`))));
 }
 
+const LATE_SHOWN = 20;
+
+/** What the server received long after it happened, and what was given back to it: its own knowledge, as it told it. */
+export function latePart({ late, people }, who) {
+  if (!late.length) return null;
+  const named = new Map(people.filter(({ name }) => name).map(({ device, name }) => [device, name]));
+  const said = ({ at, received_at, device, sender, given_back, kind, about: what }) => {
+    const by = sender && sender !== named.get(device) ? `, ${given_back ? "given back" : "sent"} by ${sender}` : "";
+    return [h("b", {}, `${kind.replaceAll("_", " ")}${what ? `: ${what}` : ""}`), ` Entered ${day(at)}, received ${day(received_at)}${by}, ${named.get(device) ?? who(device)}.`];
+  };
+  const more = late.length - LATE_SHOWN;
+  return part("Received late", h("ul", { class: "plain" }, late.slice(0, LATE_SHOWN).map((each) => h("li", {}, said(each)))), more > 0 ? h("p", { class: "small" }, `And ${more} more; the CSV has all.`) : null);
+}

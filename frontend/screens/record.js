@@ -2,8 +2,9 @@
 // really was, which lots went in, what it cost, what was corrected, skipped and noted. Made to be read,
 // printed, signed and kept.
 //
-//   screen.data = { run, runs, entries, settings, device, place, isMaker, picture: async (id) => Blob or undefined }
-//   "answer" { kind: "signed" | "noted" | "measured" | "worked", body }    "take-back"
+//   screen.data = { run, runs, entries, settings, device, place, isMaker, refused, picture: async (id) => Blob or undefined,
+//     told: async () => what the server knows besides }
+//   "answer" { kind: "signed" | "undone" | "noted" | "measured" | "worked", body }    "take-back"
 //   "picture-taken" { blob, sha256, text }     screen.trouble("…")   screen.said("…")
 
 import { cost } from "../bench/cost.js";
@@ -18,8 +19,8 @@ import { openPad } from "../parts/number-pad.js";
 import { pageHead } from "../parts/page-head.js";
 import { photograph } from "../parts/photograph.js";
 import { deviationMark } from "../parts/record-bars.js";
-import { balancePart, costPart, factList, kitPart, lotsPart, part, peoplePart, remarksPart, waitsPart, whoOf, yieldPart } from "../parts/record-parts.js";
-import { askNote } from "../parts/sheets.js";
+import { balancePart, costPart, factList, kitPart, latePart, lotsPart, part, peoplePart, remarksPart, waitsPart, whoOf, yieldPart } from "../parts/record-parts.js";
+import { askNote, pickOne } from "../parts/sheets.js";
 import { stockOf } from "../parts/stock.js";
 import { about, clock, day, duration, mass, pieces } from "../parts/words.js";
 
@@ -49,8 +50,8 @@ class RecordScreen extends HTMLElement {
 
   set data(data) {
     this.#data = data;
-    const { run, runs, entries, settings, place, isMaker } = data;
-    const seen = [entries, JSON.stringify([settings, place?.you, place?.benches]), ...runs.map((each) => each.state)];
+    const { run, runs, entries, settings, place, isMaker, refused } = data;
+    const seen = [entries, JSON.stringify([settings, place?.you, place?.benches, refused]), ...runs.map((each) => each.state)];
     if (this.#seen.length === seen.length && seen.every((each, place) => each === this.#seen[place])) return;
     this.#seen = seen;
     this.#dropUrls();
@@ -58,6 +59,8 @@ class RecordScreen extends HTMLElement {
     const told = record(sheet, state, run.entries);
     const { shelf } = stockOf(data);
     const who = whoOf(data);
+    const late = h("div", {});
+    this.#hear(late, who);
     const by = told.people.length > 1 ? (device) => `, ${who(device)}` : () => "";
     this.replaceChildren(
       h(
@@ -82,6 +85,7 @@ class RecordScreen extends HTMLElement {
         listPart("Notes", told.notes.map((note) => [`${clock(note.at)}${by(note.device)}`, note.text])),
         this.#pictures(told),
         remarksPart(told, by),
+        late,
         listPart("Not understood", told.unread.length ? [["", `${told.unread.length} of a kind this page does not know; kept with the run.`]] : []),
         this.#digest(run),
         this.#foot(run, told),
@@ -101,6 +105,11 @@ class RecordScreen extends HTMLElement {
   said(text) {
     this.trouble("");
     setText(this.#said, text);
+  }
+
+  async #hear(place, who) {
+    const told = await this.#data.told().catch(() => null); // with no connection the rest stands as it is
+    if (told) place.replaceChildren(...[latePart(told, who)].filter(Boolean));
   }
 
   #dropUrls() {
@@ -170,10 +179,12 @@ class RecordScreen extends HTMLElement {
       if (signed) tell(this, "answer", { kind: "signed", body: { name: signed } });
       else this.trouble("Write your name: the record is signed by it.");
     };
-    const signing = h("form", { class: "stack sign", onsubmit: sign }, h("label", { class: "field" }, h("span", {}, "Signed off by"), name), h("button", { type: "submit", class: "copper" }, "Sign the record"), h("p", { class: "soft small" }, "What was entered stands as it is from then on; what is said later is a remark with its own time."));
+    const signing = h("form", { class: "stack sign", onsubmit: sign }, h("label", { class: "field" }, h("span", {}, "Signed off by"), name), h("button", { type: "submit", class: "copper" }, "Sign the record"), h("p", { class: "soft small" }, "Signing locks the record. You can add dated remarks."));
+    const refused = this.#data.refused.find(({ entry }) => entry?.kind === "signed" || entry?.kind === "undone");
     return h(
       "div",
       { class: "stack no-print" },
+      refused ? h("p", { class: "trouble", role: "alert" }, `${refused.entry.kind === "signed" ? "Your signing was refused" : "An undo was refused"}. ${refused.detail} It is under Settings, to send again or set aside.`) : null,
       this.#trouble,
       this.#said,
       told.signed ? null : told.finished_at ? signing : h("a", { class: "button copper", href: `#/bench/${id}` }, "Back to the bench"),
@@ -183,6 +194,7 @@ class RecordScreen extends HTMLElement {
         h("button", { type: "button", class: "quiet", onclick: () => this.#note(told.signed) }, told.signed ? "Add a remark" : "Write a note"),
         told.signed ? null : WEIGH.map(([what, label]) => h("button", { type: "button", class: "quiet", onclick: () => this.#weigh(what, label, told) }, label)),
         h("button", { type: "button", class: "quiet", onclick: () => tell(this, "take-back") }, "Take back"),
+        told.signed && this.#data.isMaker ? h("button", { type: "button", class: "quiet", onclick: () => this.#unsign(told.signed) }, "Undo the signing") : null,
       ),
       h(
         "div",
@@ -200,6 +212,11 @@ class RecordScreen extends HTMLElement {
   #save(run, told) {
     const text = JSON.stringify({ format: "bowlside-record/1", record: told, sheet: run.sheet, sealed: told.signed && ofRecord(run.state, run.entries).map((entry) => entry.id), entries: run.entries }, null, 1);
     handOver(`record-${nameOf(run, told)}.json`, text);
+  }
+
+  async #unsign({ id, name }) {
+    const choices = [{ label: "Undo the signing", says: "The record is open again. It will say that it was signed before.", value: true }];
+    if (await pickOne({ title: `Signed by ${name}`, choices })) tell(this, "answer", { kind: "undone", body: { entry: id } });
   }
 
   async #note(isRemark) {
@@ -261,6 +278,8 @@ function facts(told, { notes }, run, runs) {
     ["Recipe", `version ${told.recipe.version}`],
     passed ? ["Gathering", "passed over in part"] : null,
     ["Signed", told.signed ? `${told.signed.name}, ${day(told.signed.at)}` : "not yet"],
+    told.signed?.missing ? ["Take care", `${told.signed.missing} of the signed entries are not here yet`] : null,
+    ...told.unsigned.map((each) => ["Unsigned", `${each.name} had signed, ${day(each.signed_at)}; undone ${day(each.at)}`]),
   ]);
 }
 

@@ -6,7 +6,7 @@ import io
 import json
 import re
 import subprocess
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from hashlib import sha256
 from pathlib import Path
 from typing import Any
@@ -17,8 +17,9 @@ from pypdf import PdfReader
 
 import bench
 from tests.frontend.hands import NO_COPY, type_on_pad
-from tests.frontend.phones import HOUR
+from tests.frontend.phones import HOUR, call
 from tests.frontend.shelves import KG, SIZES, begin_bars, card, enter, go, lot, open_page, stock
+from tests.make import uuid7
 from tests.servers import Server
 
 pytestmark = [pytest.mark.browser, NO_COPY]
@@ -204,6 +205,72 @@ def test_once_it_is_signed_what_is_said_is_a_remark(phone: Page) -> None:
     expect(part(phone, "Remarks after signing")).to_contain_text("One cracked in the post.")
     expect(part(phone, "Notes")).not_to_contain_text("cracked")
     expect(phone.locator(".digest")).to_have_text(printed)
+
+    journal = {entry["id"]: entry for entry in on_disk(phone, "entries") if entry["run"] == run}
+    (signing,) = (entry for entry in journal.values() if entry["kind"] == "signed")
+    sealed = [journal[key] for key in signing["body"]["entries"]]
+    assert signing["body"] == {"name": "A. Maker", **bench.seal(sealed)} and len(sealed) == len(journal) - 2
+
+    record.get_by_role("button", name="Undo the signing").click()
+    phone.get_by_role("dialog").get_by_role("button", name="Undo the signing").click()
+    expect(record.locator(".facts").first).to_contain_text("A. Maker had signed")
+    expect(part(phone, "Notes")).to_contain_text("One cracked in the post.")
+
+
+def test_a_signing_that_the_server_refuses_does_not_count_here_and_says_why(
+    phone: Page, home: Server
+) -> None:
+    run = bake(phone, FINISHED)
+    record = record_of(phone, run)
+    record.get_by_label("Signed off by").fill("Too Late")
+    record.get_by_role("button", name="Sign the record").click()
+    expect(record.locator(".facts").first).to_contain_text("Too Late")
+    journal = [entry for entry in on_disk(phone, "entries") if entry["run"] == run]
+    (row,) = (each for each in on_disk(phone, "runs") if each["id"] == run)
+    others = [entry for entry in journal if entry["kind"] != "signed"]
+    begun = {
+        "recipe": {"id": row["recipe"]["id"], "version": 1},
+        "size": row["size"],
+        "kit": row["sheet"]["kit"],
+    }
+    call(home, "PUT", f"runs/{run}", {**begun, "made_at": row["created_at"]})
+    last = max(entry["at"] for entry in others)
+    first = {"id": uuid7(last), "run": run, "device": "desk", "at": last + 1, "kind": "signed"}
+    body = {"name": "A. Maker", **bench.seal(others)}
+    call(home, "POST", f"runs/{run}/entries", {"entries": [*others, {**first, "body": body}]})
+
+    phone.unroute("**/api/**")
+    phone.evaluate("dispatchEvent(new Event('online'))")
+
+    expect(record.get_by_text("Your signing was refused. A. Maker signed this record")).to_be_visible()
+    expect(record.locator(".facts").first).to_contain_text("A. Maker")
+    expect(record.locator(".facts").first).not_to_contain_text("Too Late")
+
+
+def test_a_clock_put_right_moves_the_beginning_and_what_was_signed_by_the_wrong_one(
+    page: Page, home: Server, faultless: None
+) -> None:
+    """Begun and signed by a clock that was set back two hours, before the server was heard again."""
+    began = datetime.now(UTC)
+    page.clock.install(time=began)
+    open_page(page, home)
+    page.route("**/api/**", lambda route: route.abort())
+    page.goto("about:blank")  # a page that stands notices that its clock is set back
+    page.clock.set_system_time(began - timedelta(hours=2))
+    page.goto(home.url)
+    expect(page.locator("a.recipe")).to_be_visible()
+    run = begin_bars(page)
+    enter(page, *WEIGHED, FINISHED, ("signed", {"name": "A. Maker"}))
+    (before,) = (each for each in on_disk(page, "runs") if each["id"] == run)
+
+    page.unroute("**/api/**")
+    with page.expect_response(lambda answer: answer.request.method == "POST" and run in answer.url):
+        page.evaluate("dispatchEvent(new Event('online'))")
+
+    told = call(home, "GET", f"runs/{run}/record")
+    (after,) = (each for each in on_disk(page, "runs") if each["id"] == run)
+    assert after["created_at"] - before["created_at"] == pytest.approx(2 * HOUR, abs=120_000)
+    assert told["signed"]["missing"] == 0 and told["started_at"] >= after["created_at"]
 
 
 def test_its_digest_is_the_references_and_its_own_one_liner_reckons_it_again(phone: Page) -> None:
