@@ -235,6 +235,8 @@ class _Bench:
             how, before = "running", vessel["in_mg"] - vessel["zero_mg"]
         reads = to_division(before + add, division)
         text = grams(reads, division)
+        # What is seen is what is recorded; a pour too small for the scale to show is taken as it was asked.
+        seen = reads - before if reads > before else add
         captions = {
             "running": "the scale will read",
             "tare": "zero the scale, then add",
@@ -242,7 +244,7 @@ class _Bench:
         }
         answers = [
             _answer(
-                "reads", f"It reads {text}", "weighed", {**body, "mg": add, "reading_mg": reads}, strong=True
+                "reads", f"It reads {text}", "weighed", {**body, "mg": seen, "reading_mg": reads}, strong=True
             ),
             _answer("other", "It reads something else", "weighed", body, wants="reading"),
         ]
@@ -289,7 +291,8 @@ class _Bench:
         """Past tolerance: take some out, leave it, or carry the rest up to match."""
         over = told["in_mg"] - told["target_mg"]
         division = line["division_mg"] or 1
-        shown = grams(max(to_division(over, division), division), division)
+        to_take = max(to_division(over, division), division)
+        shown = grams(to_take, division)
         num, den = carry_up(self.sheet, self.state, line["component"], line["round"])
         body = {"line": line["id"]}
         # After a choice to make less, what was in already is over by that choice: it stays.
@@ -309,7 +312,7 @@ class _Bench:
                 "take_out",
                 f"Take {shown} out",
                 "taken_out",
-                {**body, "mg": over},
+                {**body, "mg": to_take},
                 strong=not (made_less or twice),
             ),
             _answer(
@@ -493,6 +496,7 @@ class _Bench:
         rest = step["portions"][-1]
         there = self.state["vessels"][step["vessel"]]["in_mg"]
         body = {"vessel": portion["vessel"]}
+        seen = min(reads, there) if reads > 0 else target
         return {
             "says": " ".join(
                 each
@@ -518,7 +522,7 @@ class _Bench:
                 "vessel": portion["vessel"],
             },
             "answers": [
-                _answer("reads", f"It reads {text}", "portioned", {**body, "mg": target}, strong=True),
+                _answer("reads", f"It reads {text}", "portioned", {**body, "mg": seen}, strong=True),
                 _answer("other", "It reads something else", "portioned", body, wants="reading", most=there),
             ],
         }

@@ -6,7 +6,7 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "37c18809c40e";
+const VERSION = "7f39121d8638";
 // An ETag carries the SHA-256 of the file as it lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
@@ -58,6 +58,7 @@ const FILES = [
   "keep/plans.js",
   "keep/rings.js",
   "keep/run.js",
+  "keep/seal.js",
   "keep/server.js",
   "keep/shelf.js",
   "keep/store.js",

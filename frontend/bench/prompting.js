@@ -209,8 +209,10 @@ function addLine(bench, line, told, isTopUp) {
   const before = how === "running" ? vessel.in_mg - vessel.zero_mg : 0;
   const reads = toDivision(before + add, division);
   const text = grams(reads, division);
+  // What is seen is what is recorded; a pour too small for the scale to show is taken as it was asked.
+  const seen = reads > before ? reads - before : add;
   const answers = [
-    answer("reads", `It reads ${text}`, "weighed", { ...body, mg: add, reading_mg: reads }, { strong: true }),
+    answer("reads", `It reads ${text}`, "weighed", { ...body, mg: seen, reading_mg: reads }, { strong: true }),
     answer("other", "It reads something else", "weighed", body, { input: "reading" }),
   ];
   if (isTopUp) answers.push(...letBe(bench, line, told));
@@ -294,7 +296,8 @@ function over(bench, line, told) {
   const mg = told.in_mg - told.target_mg;
   const division = line.division_mg || 1;
   const [num, den] = carryUp(bench.sheet, bench.state, line.component, line.round);
-  const shown = grams(Math.max(toDivision(mg, division), division), division);
+  const toTake = Math.max(toDivision(mg, division), division);
+  const shown = grams(toTake, division);
   // After a choice to make less, what was in already is over by that choice: it stays.
   const madeLess = carried(bench, line) < 0;
   const once = told.twice === null;
@@ -306,7 +309,7 @@ function over(bench, line, told) {
     weigh: weighing(bench, line, { how: "over", add: -mg, amount: shown, reads: null, before: 0 }),
     answers: [
       ...toldTwice(told),
-      answer("take_out", `Take ${shown} out`, "taken_out", { line: line.id, mg }, { strong: !madeLess && once }),
+      answer("take_out", `Take ${shown} out`, "taken_out", { line: line.id, mg: toTake }, { strong: !madeLess && once }),
       { ...leave(bench, line, told), strong: madeLess && once },
       ...(inReach(num, den) ? [carry(bench, line, "Carry the rest up", [num, den])] : []),
     ],
@@ -458,7 +461,7 @@ function split(bench, step) {
       vessel: portion.vessel,
     },
     answers: [
-      answer("reads", `It reads ${text}`, "portioned", { ...body, mg: target }, { strong: true }),
+      answer("reads", `It reads ${text}`, "portioned", { ...body, mg: reads > 0 ? Math.min(reads, there) : target }, { strong: true }),
       answer("other", "It reads something else", "portioned", body, { input: "reading", most: there }),
     ],
   };
