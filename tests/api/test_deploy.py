@@ -17,6 +17,7 @@ from sqlalchemy import make_url
 
 from api.cli import main
 from api.settings import Settings, environment_name
+from tests.constraints import name_of, pinned, wanted
 from tests.servers import ROOT
 
 COMPOSE_TEXT, DOCKERFILE, UNIT = (
@@ -105,6 +106,22 @@ def test_the_image_is_made_of_files_that_are_here() -> None:
     for words in re.findall(r"^COPY (.*)$", DOCKERFILE, re.MULTILINE):
         for name in words.split()[:-1]:
             assert (ROOT / name).exists()
+
+
+def test_images_are_of_one_patch_release_and_installed_as_they_were_tried() -> None:
+    images = [*re.findall(r"^FROM (\S+)", DOCKERFILE, re.MULTILINE), COMPOSE["services"]["database"]["image"]]
+
+    assert all(re.fullmatch(r"[a-z]+:\d+\.\d+[\w.]*-\w[\w-]*", each) for each in images), images
+    assert "--constraint /source/constraints.txt" in DOCKERFILE
+
+
+def test_what_a_server_is_installed_with_is_written_down_to_the_version() -> None:
+    """A new dependency, or another range: python -m tests.constraints writes them anew."""
+    versions = pinned()
+
+    assert len(versions) > 40
+    for each in wanted():
+        assert each.specifier.contains(versions[name_of(each.name)]), each
 
 
 @pytest.mark.skipif(shutil.which("systemd-analyze") is None, reason="no systemd on this machine")

@@ -16,6 +16,7 @@ MODULES = (
     "record_figures",
     "bench_figures",
     "check_figures",
+    "document_figures",
     "planning_figures",
     "browser_figures",
     "soak_figures",
