@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import json
 import socket
 import ssl
@@ -430,6 +431,23 @@ def test_the_landing_pages_keeper_takes_no_body() -> None:
     with running(hello, StrangersOnly()) as run:
         told = json.loads(run.ask(b"POST / HTTP/1.1\r\nHost: x\r\nContent-Length: 9\r\n\r\n")[2])
     assert told["read"] == 0
+
+
+def test_when_no_file_is_left_the_oldest_idle_connection_gives_way() -> None:
+    class Full:
+        """A listening socket of a process that has all the files it may have."""
+
+        def accept(self) -> None:
+            raise OSError(errno.EMFILE, "Too many open files")
+
+    with running(hello, TestKeeper()) as run, run.connect(STRANGER) as idle, run.connect() as phone:
+        phone.sendall(FROM_PHONE)
+        assert read_answer(phone)[0] == 200
+        eventually(lambda: len(run.edge.crowd) == 2)
+        run.edge.call(lambda: run.edge._accept(Full()))  # type: ignore[arg-type]
+        assert is_closed(idle)
+        phone.sendall(FROM_PHONE)
+        assert read_answer(phone)[0] == 200
 
 
 def test_it_leaves_when_told_though_some_are_connected() -> None:
