@@ -16,8 +16,10 @@ from email.utils import formatdate
 from enum import Enum, auto
 from functools import lru_cache
 from http import HTTPStatus
+from io import BytesIO
+from tempfile import SpooledTemporaryFile
 from time import monotonic, time
-from typing import TYPE_CHECKING, Any
+from typing import IO, TYPE_CHECKING, Any
 
 import h11
 
@@ -29,6 +31,8 @@ if TYPE_CHECKING:
 HEAD_BYTES = 32 * 1024
 AHEAD_BYTES = 64 * 1024
 BUSY = "Too many ask at once. Try again soon."
+IN_MEMORY = 1024 * 1024  # what is more of a body waits on the disk
+NOTHING: IO[bytes] = BytesIO()
 REFUSED_BYTES = 128 * 1024 * 1024
 REFUSED_BYTES_OF_STRANGER = 1024 * 1024
 
@@ -88,7 +92,8 @@ class Connection(asyncio.Protocol):
         self._is_known = False
         self._spent = False
         self._began = 0.0
-        self._body = bytearray()
+        self._body: IO[bytes] = NOTHING
+        self._size = 0
         self._most = 0
         self._held = ("", 0)  # whose bytes, and how many
         self._thrown = 0
@@ -129,6 +134,7 @@ class Connection(asyncio.Protocol):
     def connection_lost(self, _error: Exception | None) -> None:
         self._edge.crowd.leave(self)
         self._let_bytes_go()
+        self._drop_body()
         self.phase = Phase.LEAVE
         self._room.set()
         if self._line:
@@ -181,7 +187,7 @@ class Connection(asyncio.Protocol):
             elif isinstance(event, h11.Data):
                 self._take_body(event.data)
             elif isinstance(event, h11.EndOfMessage):
-                give_body(self._environ, self._body)
+                give_body(self._environ, self._body, self._size)
                 self._work()
             elif event is h11.NEED_DATA:
                 return
@@ -195,7 +201,7 @@ class Connection(asyncio.Protocol):
             return
         edge = self._edge
         self._environ = environ = environ_of(request, edge.scheme, self._peer, self._here)
-        self._body = bytearray()
+        self._body, self._size = NOTHING, 0
         self._wants_head_alone = request.method == b"HEAD"
         address = edge.keeper.address(environ)
         shown = edge.keeper.shows(environ)
@@ -253,20 +259,35 @@ class Connection(asyncio.Protocol):
         self._set_body_due()
 
     def _take_body(self, data: bytes) -> None:
-        self._body += data
-        if len(self._body) > self._most:
-            size = len(self._body)
-            self._body = bytearray()
-            self._refuse_body(size)
-        elif not self._holds(len(self._body)):
-            self._body = bytearray()
+        self._size += len(data)
+        if self._size > self._most:
+            self._drop_body()
+            self._refuse_body(self._size)
+            return
+        if not self._holds(self._size):
+            self._drop_body()
             self._be_late(503)
-        else:
-            self._set_body_due()
+            return
+        try:
+            if self._body is NOTHING:
+                self._body = SpooledTemporaryFile(max_size=IN_MEMORY)  # noqa: SIM115  closed with the answer
+            self._body.write(data)
+        except OSError:
+            self._drop_body()
+            self._send_problem(
+                507, "The server's disk is full. Nothing was kept; make room and send this again."
+            )
+            return
+        self._set_body_due()
+
+    def _drop_body(self) -> None:
+        if self._body is not NOTHING:
+            self._body.close()
+        self._body = NOTHING
 
     def _set_body_due(self) -> None:
         patience = self._edge.patience
-        self.due = self._began + patience.body + len(self._body) / patience.body_rate
+        self.due = self._began + patience.body + self._size / patience.body_rate
 
     def _refuse_body(self, size: int) -> None:
         """What is wrong with it the application says, as with any other, and need not see it for that."""
@@ -276,9 +297,10 @@ class Connection(asyncio.Protocol):
     def _work(self) -> None:
         edge, environ, answer = self._edge, self._environ, Answer()
         self.phase, self.due, self._begun = Phase.WORK, math.inf, False
-        self._environ, self._body = {}, bytearray()
+        self._environ, self._body = {}, NOTHING
         lane = edge.working if self._is_known else edge.strangers
         if not lane.put(self._lane_of, lambda: answer.fill(edge.application, environ), self._answer):
+            environ["wsgi.input"].close()
             self._be_late(503)
 
     def _holds(self, size: int) -> bool:

@@ -6,7 +6,7 @@ import sys
 from collections.abc import Callable, Iterator
 from contextvars import Context
 from io import BytesIO
-from typing import Any, Protocol
+from typing import IO, Any, Protocol
 from urllib.parse import unquote_to_bytes
 
 import h11
@@ -45,6 +45,7 @@ class Answer:
         self.line: Line | None = None
         self.context = Context()
         self._close: Callable[[], None] | None = None
+        self._input: IO[bytes] | None = None
 
     def start(self, status: str, headers: list[tuple[str, str]], _error: Any = None) -> None:
         code, _, reason = status.partition(" ")
@@ -61,9 +62,13 @@ class Answer:
         if self._close:
             close, self._close = self._close, None
             self.context.run(close)
+        if self._input:
+            self._input.close()
+            self._input = None
 
     def fill(self, application: Application, environ: Environ) -> Answer:
         """Have the application answer. In a thread."""
+        self._input = environ["wsgi.input"]
         try:
             self.context.run(self._fill, application, environ)
         finally:
@@ -122,11 +127,13 @@ def environ_of(request: h11.Request, scheme: str, peer: str, here: tuple[str, in
     return environ
 
 
-def give_body(environ: Environ, body: bytes | bytearray) -> None:
-    environ["wsgi.input"] = BytesIO(body)
+def give_body(environ: Environ, body: IO[bytes], size: int) -> None:
+    if size:
+        body.seek(0)
+    environ["wsgi.input"] = body if size else BytesIO()
     environ["wsgi.input_terminated"] = True
-    if body or "CONTENT_LENGTH" in environ:
-        environ["CONTENT_LENGTH"] = str(len(body))
+    if size or "CONTENT_LENGTH" in environ:
+        environ["CONTENT_LENGTH"] = str(size)
 
 
 def give_too_much(environ: Environ, at_least: int) -> None:

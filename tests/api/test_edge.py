@@ -82,15 +82,13 @@ def test_a_body_may_last_as_long_as_it_moves_at_the_least_rate(now: list[float])
         client.sendall(head)
         for sent in range(1, 5):
             client.sendall(b"x" * 1000)
-            eventually(
-                lambda sent=sent: [len(each._body) for each in run.edge.crowd.everybody()] == [1000 * sent]
-            )
+            eventually(lambda sent=sent: [each._size for each in run.edge.crowd.everybody()] == [1000 * sent])
             now[0] += 10  # 40 s in all, while ten are given to what does not move
         client.sendall(b"x" * 1000)
         assert read_answer(client)[0] == 200
 
         client.sendall(head + b"x" * 1000)
-        eventually(lambda: [len(each._body) for each in run.edge.crowd.everybody()] == [1000])
+        eventually(lambda: [each._size for each in run.edge.crowd.everybody()] == [1000])
         now[0] += 21
         assert is_closed(client)
 
@@ -494,3 +492,25 @@ def test_answers_that_one_device_does_not_take_are_bounded_in_bytes() -> None:
         unread.close()
         eventually(lambda: not run.edge.memory._held)
         assert run.ask(FROM_PHONE)[0] == 200
+
+
+def test_a_large_body_waits_on_the_disk_and_a_full_one_is_said(monkeypatch: pytest.MonkeyPatch) -> None:
+    on_disk = []
+
+    def told(environ: Environ, start: Callable[..., Any]) -> list[bytes]:
+        on_disk.append(getattr(environ["wsgi.input"], "_rolled", None))
+        return hello(environ, start)
+
+    head = b"POST / HTTP/1.1\r\nHost: studio\r\nContent-Length: %d\r\n\r\n"
+    with running(told) as run:
+        for size in (0, 10, 3_000_000):
+            assert json.loads(run.ask(head % size + b"x" * size)[2])["read"] == size
+        assert on_disk == [None, False, True]
+
+        def full(*_: Any, **__: Any) -> None:
+            raise OSError(errno.ENOSPC, "No space left on device")
+
+        monkeypatch.setattr("api.edge.connection.SpooledTemporaryFile", full)
+        status, _, body = run.ask(head % 10 + b"x" * 10)
+        assert status == 507 and b"disk is full" in body
+        assert run.ask()[0] == 200
