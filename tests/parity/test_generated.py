@@ -12,8 +12,8 @@ from typing import Any
 
 import pytest
 
-from bench import canonical
-from tests.parity.generate import generate
+from bench import canonical, seal
+from tests.parity.generate import Pen, generate, strange
 from tests.parity.python_side import batch
 
 pytestmark = pytest.mark.browser
@@ -45,6 +45,51 @@ def test_the_batches_are_worth_comparing() -> None:
     assert len(sheets) > CASES // 3
     assert len(begun) > CASES // 4
     assert len(sheets) < CASES
+
+
+def test_no_later_entry_changes_a_signed_record_in_either_language(in_browser: Any) -> None:
+    """Signed over all there was; then three hundred more of every kind, instant and device."""
+    rng = Random(f"{SEED}-later")
+    cases: list[Any] = []
+    while len(cases) < 4:
+        case = generate(rng)
+        told = batch(case)
+        entries = [each for each in case["tame"] if isinstance(each, dict) and each.get("kind") != "signed"]
+        if "sheet" in told and len(seal(entries)["entries"]) > 5:
+            signed = _signed(rng, entries)
+            later = _later(rng, told["sheet"], entries, signed[-1]["at"])
+            cases += [{**case, "entries": each, "frozen": None} for each in (signed, signed + later)]
+
+    here = [canonical(batch(case)["record"]) for case in cases]
+    there = [canonical(json.loads(text)["record"]) for text in in_browser("batch", cases)]
+
+    assert here == there
+    for before, after in zip(here[::2], here[1::2], strict=True):
+        assert _stands(before) == _stands(after)
+        assert len(json.loads(after)["remarks"]) > 50
+
+
+def _signed(rng: Random, entries: list[Any]) -> list[Any]:
+    signing = Pen(rng).entry("signed", {"name": "M.", **seal(entries)})
+    return [*entries, {**signing, "id": "the-signing", "at": signing["at"] + 10**6}]
+
+
+def _later(rng: Random, sheet: Any, entries: list[Any], signed_at: int) -> list[Any]:
+    """What may come, but for what the server refuses: an undo of the signing, and another that stands before it."""
+    pen = Pen(rng)
+    made = []
+    for number in range(300):
+        entry = strange(rng, sheet, pen)
+        if entry["kind"] == "undone":
+            entry["body"] = {"entry": rng.choice(entries).get("id", "gone")}
+        earliest = 1 if entry["kind"] == "signed" else -(10**7)
+        made.append({**entry, "id": f"later-{number}", "at": signed_at + rng.randint(earliest, 10**7)})
+    return made
+
+
+def _stands(record: str) -> str:
+    beside = ("remarks", "unread", "unsigned")
+    return canonical({key: value for key, value in json.loads(record).items() if key not in beside})
 
 
 def _first_difference(ours: str, theirs: str) -> str:
