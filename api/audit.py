@@ -7,6 +7,10 @@ page and for the terminal. A kind that has no words yet is told by its own name.
 from __future__ import annotations
 
 import json
+import re
+from collections.abc import Iterator
+from contextlib import contextmanager
+from contextvars import ContextVar
 from typing import Any
 
 from flask import Response, has_request_context
@@ -24,6 +28,7 @@ from bench import canonical
 blueprint = Blueprint("audit", __name__, description="What was done to the studio, by whom and when")
 
 TERMINAL = "the terminal"
+ITSELF = "the server"
 THIS_COMPUTER = "this computer"
 STRANGER = "a stranger"
 
@@ -38,16 +43,29 @@ WORDS = {
     "settings_changed": "changed the settings: {fields}",
     "hours_changed": "changed the bench hours",
     "kit_changed": "changed the kit",
-    "imported": "brought in a file",
-    "exported": "took everything out as a file",
-    "copied": "made the copy {file}",
-    "restored": "put the copy {file} back",
-    "moved": "moved the studio to {into}",
-    "moved_back": "let this place be the studio again, after {out_of}",
+    "imported": "brought in a file: {kept} added, {had} here already, {refused} refused",
+    "exported": "took everything out as a file: {runs} batches, {entries} entries",
+    "copied": "made a copy, {file}: {runs} batches, {entries} entries",
+    "restored": "put the copy {file} back: {runs} batches, {entries} entries",
+    "moved": "moved the studio from {out_of} to {into}",
+    "moved_back": "took the studio back from {out_of}",
     "migrated": "brought the tables from {was} to {tables}",
-    "unsigned": "unsigned a record that {name} had signed",
-    "bench_followed": "goes on at the bench that was {was}'s",
+    "unsigned": "took back the signature of {name}",
+    "bench_followed": "goes on at the bench of {was}",
 }
+
+
+_by_itself = ContextVar("by_itself", default=False)
+
+
+@contextmanager
+def by_itself() -> Iterator[None]:
+    """What is done meanwhile nobody asked for: the server does it in its own time."""
+    was = _by_itself.set(True)
+    try:
+        yield
+    finally:
+        _by_itself.reset(was)
 
 
 def note(
@@ -59,7 +77,8 @@ def note(
     or somebody who is none.
     """
     device = by or gate.sender()
-    name = device.name if device else THIS_COMPUTER if has_request_context() else TERMINAL
+    elsewhere = ITSELF if _by_itself.get() else TERMINAL
+    name = device.name if device else THIS_COMPUTER if has_request_context() else elsewhere
     connection.execute(
         insert(Audit).values(
             id=gate.new_id(),
@@ -119,11 +138,15 @@ def read(
     ]
 
 
+def _one(several: re.Match[str]) -> str:
+    return "1 batch" if several[1] == "batch" else "1 entry"
+
+
 def says(what: str, about: str) -> str:
     """What was done, in words that follow who did it."""
     said = json.loads(about)
     try:
-        return WORDS[what].format_map(said)
+        return re.sub(r"\b1 (batch|entr)(?:es|ies)\b", _one, WORDS[what].format_map(said))
     except KeyError:
         rest = ", ".join(f"{name.replace('_', ' ')} {value}" for name, value in said.items())
         return f"{what.replace('_', ' ')}{': ' if rest else ''}{rest}"

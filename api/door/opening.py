@@ -11,7 +11,7 @@ from socket import socket as Socket
 
 from flask import Flask
 
-from api import copies
+from api import audit, copies
 from api.door import names
 from api.door.authority import Certificate, doubts, open_authority, renew
 from api.door.landing import LandingPage, landing_answers
@@ -50,7 +50,9 @@ def open_studio(app: Flask) -> Studio:
 
     def keep_the_nights_copy() -> None:
         try:
-            if copies.nightly(app):
+            with audit.by_itself():
+                made = copies.nightly(app)
+            if made:
                 say(copies.said_of(settings))
         except copies.CopyError as error:
             say(f"no copy: {error}")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from typing import Any
 
@@ -10,11 +11,13 @@ from click.testing import CliRunner
 from sqlalchemy import delete, update
 from sqlalchemy.exc import DBAPIError
 
-from api.audit import WORDS, note, says
+from api import copies
+from api.audit import WORDS, by_itself, note, says
 from api.cli import main
 from api.store import writing
 from api.tables import Audit
 from tests.api.doorway import code_for, pair, paired
+from tests.api.studio import Studio as Client
 from tests.make import Clock
 
 pytestmark = pytest.mark.database("sqlite", "postgresql")
@@ -167,7 +170,19 @@ def test_a_helper_cannot_fill_the_log_by_naming_itself(app: Any, maker: Any) -> 
 def test_what_has_no_words_yet_is_told_by_its_name() -> None:
     assert says("bench_taken_over", '{"bench": "tablet-b"}') == "bench taken over: bench tablet-b"
     assert says("settings_changed", "{}") == "settings changed"
+    assert says("exported", '{"runs": 11, "entries": 1}').endswith("11 batches, 1 entry")
     assert all(says(what, "{}") for what in WORDS)
+
+
+def test_what_the_servers_own_program_notes_has_words(app: Any, maker: Any) -> None:
+    Client(maker).with_run()
+    assert maker.get("/api/v1/export").status_code == 200
+    with app.app_context(), by_itself():
+        copies.nightly(app)
+
+    (copied,) = lines(maker, what="copied")
+    assert re.fullmatch(r"the server made a copy, [\w.-]+: 1 batch, 0 entries", copied)
+    assert lines(maker, what="exported") == ["Anna's phone took everything out as a file: 1 batch, 0 entries"]
 
 
 @pytest.mark.database("sqlite")
