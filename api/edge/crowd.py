@@ -33,7 +33,7 @@ class Bounds:
     connects_of_one_known: tuple[float, float] = (50, 200)
     handshakes_of_strangers: tuple[float, float] = (40, 40)
     requests_of_one: tuple[float, float] = (5, 100)
-    requests_of_strangers: tuple[float, float] = (120, 240)
+    requests_of_strangers: tuple[float, float] = (60, 120)
 
 
 class Bucket:
