@@ -154,7 +154,7 @@ def _calendar(told: Json | None) -> Response:
     text = calendar(told["id"], told["made_at"], told["plan"], titles)
     response = Response(text, content_type=f"{MIME}; charset=utf-8", headers=[*DATA])
     response.headers["Cache-Control"] = "no-cache"
-    response.headers["Content-Disposition"] = 'attachment; filename="bench.ics"'
+    response.headers["Content-Disposition"] = 'inline; filename="bench.ics"'
     return response
 
 

@@ -67,7 +67,7 @@ const SCREENS = {
     title: (id) => studio.run(id)?.sheet.recipe.title ?? "Bench",
     data: (id) => {
       const run = studio.run(id);
-      return run && { run, bench: studio.bench(id), waits: studio.waits(), now: () => studio.at(), link: studio.link, beside: (step) => besideOf(run, step), lead: (isAsked) => leadOf(run, isAsked) };
+      return run && { run, bench: studio.bench(id), waits: studio.waits(), signs: signs(), now: () => studio.at(), link: studio.link, beside: (step) => besideOf(run, step), lead: (isAsked) => leadOf(run, isAsked) };
     },
   },
   day: {
@@ -287,7 +287,14 @@ function draw() {
   if (isNew && !screen.contains(document.activeElement)) page.focus({ preventScroll: true });
   // Where a recipe is chosen, how much of it is asked next.
   if (isNew && route.name === "recipes") setTimeout(() => LATER.size().catch(() => {}), AT_REST_MS);
-  senses.awake(route.name === "bench" && studio.run(route.id).open);
+  const was = senses.mayGoDark();
+  senses.awake(route.name === "bench" && studio.run(route.id).open).then(() => senses.mayGoDark() !== was && drawSoon());
+}
+
+/** What keeps this phone from ringing when something is due, in a few words each; where it stands is in Settings. */
+function signs() {
+  const isMute = studio.preferences.sound && !senses.canRing();
+  return [isMute && "no sound: touch here", senses.mayGoDark() && "screen may go dark"].filter(Boolean);
 }
 
 /** An address whose run this phone does not hold (yet). */
@@ -350,7 +357,7 @@ function coverUp() {
 
 /** What a browser allows only inside a touch. */
 function touched() {
-  senses.arm(UNLOCK_AFTER_MS);
+  senses.arm(UNLOCK_AFTER_MS, drawSoon);
   if (studio.preferences.speech) senses.prime();
 }
 
@@ -629,6 +636,7 @@ function listen() {
     whenSeeking().then(() => seeker.find(detail.words), () => ({ says: "No connection. Batches on this phone only." })).then((found) => asking.found({ words: detail.words, ...found }));
   });
   page.addEventListener("code-wanted", ({ detail }) => atTheDoor((door) => door.makeCode(detail.role)));
+  page.addEventListener("ring-tried", () => senses.ring("ready"));
   page.addEventListener("sync-wanted", () => studio.sync());
   page.addEventListener("send-again", ({ detail }) => studio.sendAgain(detail));
   page.addEventListener("set-aside", ({ detail }) => studio.setAside(detail));
@@ -668,4 +676,4 @@ async function open() {
   if (!isSecureContext) for (const name of ["size", "studio", "gather", "record", "shelf"]) LATER[name]().catch(() => {});
 }
 
-open();
+if (!window.isTooOld) open();

@@ -6,7 +6,7 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "7f39121d8638";
+const VERSION = "151cb3e5c242";
 // An ETag carries the SHA-256 of the file as it lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
@@ -66,6 +66,7 @@ const FILES = [
   "keep/sync.js",
   "keep/updates.js",
   "manifest.webmanifest",
+  "oldest.js",
   "parts/answer-row.js",
   "parts/beside.js",
   "parts/bowl-section.js",

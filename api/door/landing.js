@@ -6,6 +6,11 @@ const said = navigator.userAgent.toLowerCase();
 const agent = said.includes("macintosh") && navigator.maxTouchPoints > 1 ? "ipad" : said; // as iPads call themselves
 const mine = [...document.querySelectorAll("details")].find(({ dataset }) => dataset.on.split(" ").some((word) => agent.includes(word)));
 if (mine) mine.open = true;
+if (mine?.dataset.on.includes("iphone")) {
+  const link = document.querySelector("[download]");
+  link.removeAttribute("download"); // which would put it into Files, where nothing asks to install it
+  link.pathname = `/open${link.pathname}`;
+}
 
 const answers = async (address) => {
   try {

@@ -78,6 +78,7 @@ def landing_answers(authority: Authority, addresses: list[str]) -> dict[str, Ans
     )
     return {
         "/": Answer(200, "text/html; charset=utf-8", page.encode(), {"Content-Security-Policy": policy}),
+        f"/open{CERTIFICATE_PATH}": Answer(200, "application/x-x509-ca-cert", authority.der, {}),
         CERTIFICATE_PATH: Answer(
             200,
             "application/x-x509-ca-cert",

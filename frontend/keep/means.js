@@ -4,6 +4,8 @@
  * Over plain http browsers withhold much; the page works while it is open, and says what is missing.
  */
 
+import { isApple, isInstalled } from "../platform.js";
+
 const INSECURE = "because this page was opened over plain http";
 const LACKING = "because this browser has no way to";
 
@@ -21,8 +23,8 @@ export function cannot({ durable }) {
     ],
     [
       navigator.storage && durable,
-      "The phone may clear what is kept here when it runs short of space: let it reach the server soon after a run",
-      navigator.storage ? "because the browser has not promised to keep it" : why,
+      isApple && !isInstalled ? "Safari clears what is kept here after 7 days without a visit: add the page to the home screen, open it there, and pair there" : "The phone may clear what is kept here when it runs short of space: let it reach the server soon after a run",
+      isApple && !isInstalled ? "because it is not on the home screen" : navigator.storage ? "because the browser has not promised to keep it" : why,
     ],
     [globalThis.speechSynthesis, "It cannot speak", LACKING],
     [globalThis.AudioContext, "It cannot ring", LACKING],

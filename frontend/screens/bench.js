@@ -103,6 +103,7 @@ class BenchScreen extends HTMLElement {
       back: h("a", { class: "button back", href: "#/", "aria-label": "Recipes and runs" }, mark("back")),
       name: h("span", { class: "head-name small" }),
       link: h("b", { class: "head-link small", role: "status" }),
+      signs: h("span", { class: "head-sign small", role: "status" }),
       strip: h("wait-strip"),
       letter: letterMark("A"),
       place: h("b", { class: "place" }),
@@ -139,7 +140,7 @@ class BenchScreen extends HTMLElement {
       h(
         "div",
         { class: "bench" },
-        h("header", { class: "bench-head" }, parts.back, parts.letter, h("div", { class: "head-words" }, parts.place, h("div", { class: "head-line" }, parts.link, parts.name))),
+        h("header", { class: "bench-head" }, parts.back, parts.letter, h("div", { class: "head-words" }, parts.place, h("div", { class: "head-line" }, parts.link, parts.signs, parts.name))),
         parts.strip,
         h("section", { class: "bench-words", "aria-label": "Now" }, parts.title, parts.cautions, parts.says, parts.reach, parts.lead, parts.why, parts.beside, parts.gather),
         parts.figure,
@@ -174,13 +175,16 @@ class BenchScreen extends HTMLElement {
   }
 
   update() {
-    const { run, bench, waits, now, link } = this.#data;
+    const { run, bench, waits, signs, now, link } = this.#data;
     const parts = this.#parts;
     const prompt = this.#prompt();
     setText(parts.name, [run.state.number, run.sheet.recipe.title].filter(Boolean).join(", "));
     const words = linkWords(link);
     setText(parts.link, words);
     show(parts.link, words !== "");
+    const sign = waits.length ? signs.join(", ") : "";
+    setText(parts.signs, sign);
+    show(parts.signs, sign !== "");
     parts.strip.data = { waits, now, here: run.id };
     if (!prompt) {
       this.#nothing(bench);

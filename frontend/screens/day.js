@@ -13,6 +13,7 @@ import { letterMark } from "../parts/hatch.js";
 import { pageHead } from "../parts/page-head.js";
 import { onTick } from "../parts/ticker.js";
 import { clock, duration } from "../parts/words.js";
+import { isApple } from "../platform.js"; // which opens a calendar, and puts a download away unseen
 
 const HOUR_MS = 3_600_000;
 const LISTEN_MS = 2_000; // between two questions while a plan is worked on
@@ -91,7 +92,7 @@ class DayScreen extends HTMLElement {
       picture: h("day-picture"),
       stops: h("ul", { class: "plain stops" }),
       sessions: h("ol", { class: "rows sessions" }),
-      calendar: h("a", { class: "button outlined", download: "bench.ics" }, "Put them in the phone\u2019s calendar"),
+      calendar: h("a", { class: "button outlined", download: isApple ? null : "bench.ics" }, "Put them in the phone\u2019s calendar"),
       by: h("input", { type: "datetime-local", required: true }),
       savings: h("ul", { class: "plain" }),
       hours: h("div", {}),

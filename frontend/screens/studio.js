@@ -9,6 +9,7 @@
 import { define, h, keyed, sameData, setText, show, tell } from "../parts/dom.js";
 import { fileLink, handOver } from "../parts/hand-over.js";
 import { pageHead } from "../parts/page-head.js";
+import { isApple, isInstalled } from "../platform.js";
 import { settingsForm } from "../parts/studio-settings.js";
 import { clock, COPY_OLD_MS, day, dayOnly, duration, spaced } from "../parts/words.js";
 
@@ -57,6 +58,26 @@ function copyWarning({ last_at, failed_why, stopped }, now) {
 }
 
 const fact = (label) => h("div", {}, h("dt", {}, label), h("dd", {}, h("span", {}), h("span", { class: "small" })));
+
+/** An iPhone, in the order in which it is to be done. Of the steps from memory, no phone was touched. */
+const ON_IPHONE = [
+  "First install: in Safari, Share, then Add to Home Screen.",
+  "Open it from the home screen, and pair it there. It keeps its own batches, apart from Safari\u2019s.",
+  "While you work: Settings, Display & Brightness, Auto-Lock, Never.",
+  "Silent switch off. From iOS 16.4 it rings even when silent.",
+];
+const RINGS = ["It rings while this page is open and the screen is on.", isApple ? "With the screen off, or another app in front, nothing rings." : "With the screen off, or another app in front, a ring may be late or missing.", "For a long wait, put the sessions into the phone\u2019s calendar: open The day."];
+
+function ringPart(onclick) {
+  return h(
+    "section",
+    { "aria-label": "Will it ring?" },
+    h("h2", { class: "section-name" }, "Will it ring?"),
+    h("ul", { class: "plain" }, RINGS.map((text) => h("li", {}, text))),
+    isApple ? [h("h3", {}, "On an iPhone or iPad"), h("ol", { class: "plain" }, (isInstalled ? ON_IPHONE.slice(2) : ON_IPHONE).map((text) => h("li", {}, text)))] : null,
+    h("button", { type: "button", class: "outlined", onclick }, "Test ring"),
+  );
+}
 
 class StudioScreen extends HTMLElement {
   #parts = null;
@@ -172,6 +193,7 @@ class StudioScreen extends HTMLElement {
           SWITCHES.map(([key, label]) => h("label", { class: "choice" }, h("input", { type: "checkbox", checked: preferences[key], onchange: (event) => prefer(key, event.target.checked) }), h("span", {}, label))),
           CHOICES.map(([key, label, options]) => h("fieldset", { class: "setting" }, h("legend", { class: "caps" }, label), options.map(([value, says]) => h("label", { class: "choice" }, h("input", { type: "radio", name: key, value, checked: (preferences[key] ?? "") === value, onchange: () => prefer(key, value) }), h("span", {}, says))))),
         ),
+        ringPart(() => tell(this, "ring-tried")),
         h("section", { "aria-label": "Batches, money and labels" }, h("h2", { class: "section-name" }, "Batches, money and labels"), parts.settings, parts.settingsTrouble, parts.kept),
         h("section", { "aria-label": "The server" }, h("h2", { class: "section-name" }, "The line to the server"), h("div", { class: "stack" }, parts.state, parts.heard, parts.unsent, parts.trouble, h("button", { type: "button", class: "outlined", onclick: () => tell(this, "sync-wanted") }, "Try now"))),
         parts.refusedPart,

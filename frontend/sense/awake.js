@@ -5,9 +5,17 @@
  * time the page comes back. Missing over plain http; a phone low on power may say no.
  */
 
+import { holdsScreen } from "../platform.js";
+
 let wanted = false;
 let lock = null;
 let asking = null;
+let refused = false;
+
+/** The screen is to be held on, and is not: the phone said no, or cannot. */
+export function mayGoDark() {
+  return wanted && (refused || !holdsScreen);
+}
 
 /** @returns {Promise<boolean>} whether the screen is held on now */
 export async function awake(on) {
@@ -34,8 +42,10 @@ async function ask() {
       if (lock === held) lock = null;
     });
     lock = held ?? null;
+    refused = !held;
   } catch {
     lock = null; // asked for again when the page is next in sight
+    refused = document.visibilityState === "visible";
   }
   if (!wanted) await release();
 }

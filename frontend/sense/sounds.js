@@ -74,10 +74,15 @@ export async function unlock() {
 
 /**
  * At every touch, not at the first alone: a call or the phone's lock takes the sound away, and only a touch brings it
- * back. Opening it takes a while, so the first time it is done `after` ms, once the touch itself has been answered.
+ * back. Opening it takes a while, so the first time it is done `after` ms, once the touch itself has been answered. `turned` is called when
+ * the sound comes or goes.
  */
-export function arm(after) {
-  if (!context) arming ||= setTimeout(() => unlock().catch(() => {}), after);
+export function arm(after, turned) {
+  const follow = () => {
+    context?.addEventListener?.("statechange", turned);
+    turned();
+  };
+  if (!context) arming ||= setTimeout(() => unlock().then(follow, follow), after);
   else if (context.state !== "running") context.resume().catch(() => {}); // refused: the next touch asks again
 }
 

@@ -70,6 +70,17 @@ def test_the_certificate_is_the_authority_s(landing: LandingPage, authority: Aut
     assert x509.load_der_x509_certificate(body) == authority.certificate
 
 
+def test_an_iphone_may_open_the_certificate_instead_of_putting_it_away(
+    landing: LandingPage, authority: Authority
+) -> None:
+    """As an attachment it goes to Files, where nothing asks to install it (from memory; no iPhone was touched)."""
+    answer, body = ask(landing, f"/open{CERTIFICATE_PATH}")
+
+    assert (answer.status, body) == (200, authority.der)
+    assert answer.getheader("Content-Disposition") is None
+    assert answer.getheader("Content-Type") == "application/x-x509-ca-cert"
+
+
 @pytest.mark.parametrize("path", ["/", CERTIFICATE_PATH, "/nothing"])
 def test_every_answer_is_kept_by_nobody_and_shown_in_no_frame(landing: LandingPage, path: str) -> None:
     headers = ask(landing, path)[0].headers

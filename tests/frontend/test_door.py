@@ -498,3 +498,24 @@ def test_a_helpers_phone_gives_nothing_back_and_loses_nothing(
 
     assert (link["state"], set(asked)) == ("online", {"GET"})
     assert phone.evaluate("() => [studio.recipes.length, studio.kit !== null]") == [had, True]
+
+
+def test_an_iphone_is_told_to_install_before_it_pairs_and_installs_the_studio(
+    studio: Studio, browser: Browser
+) -> None:
+    """An installed page has its own storage (from memory), so a pairing in Safari would be asked for twice."""
+    agents = {
+        "Mozilla/5.0 (iPhone; CPU iPhone OS 18_5 like Mac OS X) AppleWebKit/605.1.15 Safari/604.1": True,
+        "Mozilla/5.0 (Linux; Android 16) AppleWebKit/537.36 Chrome/140.0 Mobile Safari/537.36": False,
+    }
+    for agent, told in agents.items():
+        context = browser.new_context(user_agent=agent, ignore_https_errors=True)
+        page = context.new_page()
+        page.goto(f"{studio.url}pair#7F3K2M9Q")
+
+        expect(page.get_by_text("install first, then pair")).to_be_visible(visible=told)
+        assert page.url == studio.url + (
+            "" if told else "pair"
+        )  # what goes to the home screen is this address
+        assert page.get_by_label("The code").input_value() == "7F3K2M9Q"
+        context.close()

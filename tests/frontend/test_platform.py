@@ -7,18 +7,23 @@ from __future__ import annotations
 
 import re
 import struct
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Page, ViewportSize, expect
+from playwright.sync_api import Browser, BrowserContext, Page, ViewportSize, expect
 
 from api.places import FRONTEND
-from tests.frontend.hands import NO_COPY
+from tests.frontend.hands import NO_COPY, carry_on
 from tests.frontend.shelves import begin_bars, go, open_page
 from tests.servers import Server
 
 SCRIPTS = sorted(FRONTEND.rglob("*.js"))
 STYLES = sorted(FRONTEND.rglob("*.css"))
+IPHONE = (
+    "Mozilla/5.0 (iPhone; CPU iPhone OS 18_5 like Mac OS X) AppleWebKit/605.1.15 (KHTML, like Gecko)"
+    " Version/18.5 Mobile/15E148 Safari/604.1"
+)
 ON_ITS_SIDE: list[ViewportSize] = [{"width": 844, "height": 390}, {"width": 667, "height": 375}]
 
 
@@ -150,5 +155,130 @@ def test_a_density_with_a_comma_is_read_and_a_word_is_refused(phone: Page) -> No
     dialog.get_by_label("Density, g/ml").fill("0,92")
     dialog.get_by_role("button", name="Keep the card").click()
 
-    phone.wait_for_function("window.kept")
+    phone.wait_for_function("() => window.kept")
     assert phone.evaluate("kept[0].body.card.density.g_per_ml") == "0.92"
+
+
+@pytest.mark.browser
+@NO_COPY
+@pytest.mark.parametrize(
+    "without", ["delete AbortSignal.timeout", "CSS.supports = () => false", "delete Array.prototype.findLast"]
+)
+def test_an_older_browser_is_told_what_it_takes_and_nothing_fails(
+    page: Page, home: Server, faultless: None, without: str
+) -> None:
+    page.add_init_script(without)
+    page.goto(home.url)
+
+    expect(page.get_by_role("alert")).to_contain_text("too old for Bowlside")
+    assert page.locator("recipes-screen").count() == 0
+    readme = (FRONTEND.parent / "README.md").read_text("utf-8")
+    for oldest in ("Safari 16", "Chrome or Edge 105", "Firefox 121"):
+        expect(page.get_by_role("alert")).to_contain_text(oldest)
+        assert oldest in readme
+
+
+@pytest.mark.browser
+@NO_COPY
+def test_a_screen_that_may_go_dark_is_said_while_something_counts(page: Page, live_server: Server) -> None:
+    page.add_init_script(
+        """navigator.wakeLock.request = async () => {
+               if (window.grants) return Object.assign(new EventTarget(), { release: async () => {} });
+               throw new DOMException("low on power", "NotAllowedError");
+           };"""
+    )
+    carry_on(page)
+    page.goto(live_server.url)
+    page.locator(".open-run").click()
+    sign = page.locator(".head-sign")
+    expect(sign).to_contain_text("screen may go dark")
+
+    page.evaluate("window.grants = true; document.dispatchEvent(new Event('visibilitychange'))")
+    page.locator("bench-screen h1").click()
+
+    expect(sign).not_to_contain_text("screen may go dark")
+
+
+@pytest.mark.browser
+@NO_COPY
+def test_a_bench_that_cannot_ring_says_so_until_it_is_touched(page: Page, live_server: Server) -> None:
+    carry_on(page)
+    page.goto(live_server.url)
+    run = page.locator(".open-run").get_attribute("href")
+    page.goto(f"{live_server.url}{run}")
+    page.reload()  # as a phone does by itself, with nobody's touch
+    sign = page.locator(".head-sign")
+    expect(sign).to_contain_text("no sound")
+
+    page.locator("bench-screen h1").click()
+
+    expect(sign).not_to_contain_text("no sound")
+
+
+@pytest.fixture
+def iphone(browser: Browser, home: Server) -> Iterator[BrowserContext]:
+    """A browser that says it is an iPhone's; the engine is Chromium all the same."""
+    context = browser.new_context(
+        user_agent=IPHONE, viewport={"width": 390, "height": 844}, has_touch=True, reduced_motion="reduce"
+    )
+    context.add_init_script("delete Navigator.prototype.serviceWorker")
+    yield context
+    context.close()
+
+
+@pytest.mark.browser
+def test_it_is_told_in_order_what_an_iphone_needs_and_only_there(
+    iphone: BrowserContext, page: Page, home: Server
+) -> None:
+    for phone, steps in ((iphone.new_page(), 4), (page, 0)):
+        open_page(phone, home)
+        go(phone, "#/studio")
+        ring = phone.get_by_role("region", name="Will it ring?")
+        expect(ring).to_contain_text("It rings while this page is open and the screen is on.")
+        expect(ring.locator("ol li")).to_have_count(steps)
+        if steps:
+            order = ring.locator("ol").inner_text()
+            words = ("Add to Home Screen", "pair it there", "Auto-Lock", "Silent switch")
+            assert sorted(words, key=order.index) == list(words)
+            expect(ring).to_contain_text("With the screen off, or another app in front, nothing rings.")
+            expect(phone.locator("studio-screen")).to_contain_text("after 7 days without a visit")
+
+
+@pytest.mark.browser
+def test_an_installed_iphone_page_shares_a_file_instead_of_losing_it(
+    iphone: BrowserContext, home: Server
+) -> None:
+    iphone.add_init_script(
+        """navigator.standalone = true;
+           navigator.canShare = () => true;
+           navigator.share = async ({ files: [file] }) => (window.shared = [file.name, file.type, file.size > 2]);"""
+    )
+    phone = open_page(iphone.new_page(), home)
+    go(phone, "#/studio")
+    expect(phone.get_by_role("region", name="Will it ring?").locator("ol li")).to_have_count(2)
+
+    phone.get_by_role("button", name="Save what is on this phone").click()
+    phone.wait_for_function("() => window.shared")
+    assert phone.evaluate("shared") == ["bowlside-phone.json", "application/json", True]
+
+    phone.evaluate("window.shared = null")
+    phone.get_by_role("link", name="Save everything from the server").click()
+    phone.wait_for_function("() => window.shared")
+    assert phone.evaluate("shared") == ["bowlside.json", "application/json", True]
+
+
+@pytest.mark.browser
+def test_an_iphones_keyboard_covers_no_button_of_a_note(iphone: BrowserContext, home: Server) -> None:
+    phone = open_page(iphone.new_page(), home)
+    begin_bars(phone)
+    phone.get_by_role("button", name="Other").click()
+    phone.get_by_role("dialog").get_by_role("button", name="Write a note").click()
+    dialog = phone.get_by_role("dialog")
+    phone.evaluate(
+        """Object.defineProperty(visualViewport, "height", { value: innerHeight - 336 });
+           visualViewport.dispatchEvent(new Event("resize"))"""
+    )
+
+    box = dialog.bounding_box()
+    assert box and box["y"] >= 0 and box["y"] + box["height"] <= 844 - 336
+    expect(dialog.get_by_role("button", name="Keep it")).to_be_in_viewport(ratio=1)
