@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from marshmallow import Schema, fields, validate
 
-from api.schemas import Listed, Mapped, RecipeRef, Size, Strict, Whole
+from api.schemas import Flag, Listed, Mapped, RecipeRef, Size, Strict, Whole
 
 MOST_TOGETHER = 8  # runs and recipes in one plan
 NAME = validate.Length(1, 60)
@@ -56,7 +56,7 @@ class PlanAsked(Strict):
     )
     aim = fields.String(load_default="finish", validate=validate.OneOf(["finish", "ready_by"]))
     ready_by = Whole(load_default=None, allow_none=True, validate=validate.Range(0, 8_640_000_000_000_000))
-    savings = fields.Boolean(
+    savings = Flag(
         load_default=False, metadata={"description": "Say also what one more of something would save"}
     )
 

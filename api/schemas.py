@@ -642,7 +642,7 @@ class EntryBatch(Strict):
         validate=validate.Length(max=500, error="Send at most 500 entries at a time."),
         metadata={"description": "Each is judged and answered by itself, in this order"},
     )
-    given_back = fields.Boolean(
+    given_back = Flag(
         metadata={
             "description": "A maker's device gives back what the studio lost by a restore, other benches' entries"
             " too; it holds for those made before that"

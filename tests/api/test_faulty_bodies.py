@@ -152,3 +152,17 @@ def test_what_reads_a_body_stops_at_as_many_faults_as_an_answer_names() -> None:
         for each in fields_read
         if isinstance(each, fields.Dict) and each.value_field and not isinstance(each, Mapped)
     ] == []
+
+
+@pytest.mark.database("sqlite")
+@pytest.mark.parametrize("value", [0, 1, "yes", "true", "off"])
+def test_true_and_false_are_said_by_no_other_word(studio: Studio, value: Any) -> None:
+    for path, body in (
+        ("/shelf/entries", {"entries": [], "given_back": value}),
+        ("/plans", {"savings": value}),
+    ):
+        answer = send(studio, "post", path, body)
+        assert (answer.status_code, next(iter(body.keys() - {"entries"}))) == (
+            422,
+            answer.json["errors"][0]["field"],
+        )

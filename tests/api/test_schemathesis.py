@@ -25,9 +25,9 @@ from tests.make import make_entry
 # Of the right shape and still not to be had: no such id, no If-Match, a size that cannot be, a wrong code,
 # a code for a studio that pairs nobody, one code too many.
 ANSWERS_TO_WELL_FORMED = ["2xx", "304", "404", "409", "412", "422", "428", "429"]
-EXAMPLES = 8
 # Set where other examples are wanted at each run (tests/perf/document_figures.py); else they are the same ones.
 AT_RANDOM = bool(os.environ.get("BOWLSIDE_EXAMPLES_AT_RANDOM"))
+EXAMPLES = 3 if AT_RANDOM else 8
 # A whole recipe takes long to make up. What takes one is tried as a paired maker; the gate is all that differs.
 TAKES_A_RECIPE = {
     ("PUT", "/api/v1/recipes/{recipe_id}"),
