@@ -47,7 +47,10 @@ def changed_by(app: Any, rng: Random, many: int) -> Counter[str]:
     counts: Counter[str] = Counter(figures=0)
     for _ in range(many // AT_ONCE):
         run, (device, sender) = rng.choice(runs), rng.choice(others)
-        batch = [_later(rng, maker, run, device) for _ in range(AT_ONCE)]
+        sheet, record = maker.get(f"/runs/{run}").json["sheet"], maker.get(f"/runs/{run}/record").json
+        batch = [_later(rng, sheet, record, device) for _ in range(AT_ONCE)]
+        for entry in batch:
+            entry["run"] = run
         answer = sender.post(run, *batch)
         assert answer.status_code == 200, answer.text
         counts.update(each["result"] for each in answer.json["answers"])
@@ -101,16 +104,14 @@ def _sign(maker: Studio, run: str) -> None:
         assert maker.post(run, entry).json["answers"][0]["result"] == "kept"
 
 
-def _later(rng: Random, maker: Studio, run: str, device: str) -> Json:
-    whole = maker.get(f"/runs/{run}").json
-    record = maker.get(f"/runs/{run}/record").json
-    entry = json.loads(json.dumps(strange(rng, whole["sheet"], Pen(rng)), default=str))
-    sealed = [each for each in record["entries"] if each["id"] in record["sealed"]]
+def _later(rng: Random, sheet: Json, record: Json, device: str) -> Json:
+    entry = json.loads(json.dumps(strange(rng, sheet, Pen(rng)), default=str))
+    ids = {*record["sealed"]}
+    sealed = [each for each in record["entries"] if each["id"] in ids]
     first, last = min(each["at"] for each in sealed), max(each["at"] for each in sealed)
     at = rng.choice([first, last, rng.randint(first, last), rng.randint(first - DAY_MS, last + DAY_MS), 0])
     entry |= {
         "id": uuid7(max(at, 0)),
-        "run": run,
         "device": rng.choice([device, device, "desk", "demo-phone"]),
     }
     entry["at"] = max(at, 0)
