@@ -52,8 +52,11 @@ def printed(view: WebKit2.WebView, folder: Path) -> bool:
     settings = Gtk.PrintSettings()
     settings.set_printer("Print to File")
     settings.set(Gtk.PRINT_SETTINGS_OUTPUT_FILE_FORMAT, "pdf")
-    settings.set(Gtk.PRINT_SETTINGS_OUTPUT_URI, (folder / "printed.pdf").as_uri())
+    unfinished = folder / "printing.pdf"
+    settings.set(Gtk.PRINT_SETTINGS_OUTPUT_URI, unfinished.as_uri())
     printing = WebKit2.PrintOperation(web_view=view, print_settings=settings, page_setup=Gtk.PageSetup())
+    # Until then the page is laid out for paper.
+    printing.connect("finished", lambda _printing: unfinished.rename(folder / "printed.pdf"))
     printing.print_()
     return GLib.SOURCE_CONTINUE
 
