@@ -6,7 +6,7 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "151cb3e5c242";
+const VERSION = "e84ba039e03a";
 // An ETag carries the SHA-256 of the file as it lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
@@ -63,6 +63,8 @@ const FILES = [
   "keep/shelf.js",
   "keep/store.js",
   "keep/studio.js",
+  "keep/sync-machine.js",
+  "keep/sync-round.js",
   "keep/sync.js",
   "keep/updates.js",
   "manifest.webmanifest",

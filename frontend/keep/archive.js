@@ -67,7 +67,9 @@ export class Archive {
   async takeIn(id) {
     const run = this.run(id);
     if (!run || this.#book.runs.has(id)) return;
-    await this.#book.commit({ runs: { put: [run.row] }, entries: { put: run.entries } }, { strict: true });
+    // It was not read in the course of a round: that is made good, in case the studio was put back meanwhile.
+    const held = run.entries.map((entry) => ({ id: entry.id, run: id, held: true }));
+    await this.#book.commit({ runs: { put: [run.row] }, entries: { put: run.entries }, outbox: { put: held } }, { strict: true });
     this.#runs.delete(id);
   }
 

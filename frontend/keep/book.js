@@ -42,8 +42,8 @@ export class Book extends EventTarget {
   }
 
   /**
-   * @param {Record<string, {put?: object[], delete?: string[]}>} changes by store
-   * @param {{strict?: boolean}} [options] strict for what the maker did
+   * @param {Record<string, {put?: object[], mark?: object[], delete?: string[]}>} changes by store, as store.js takes them
+   * @param {{strict?: boolean, under?: string|null}} [options] strict for what the maker did
    * @throws {StoreError} when the disk did not take it; then nothing has changed anywhere
    */
   async commit(changes, options) {
@@ -100,7 +100,15 @@ export class Book extends EventTarget {
   #listen() {
     if (!globalThis.BroadcastChannel) return;
     this.#channel = new BroadcastChannel("bowlside");
-    this.#channel.onmessage = ({ data }) => this.#apply(data);
+    this.#channel.onmessage = ({ data }) => {
+      if (data.told) this.dispatchEvent(new CustomEvent("told", { detail: data.told }));
+      else this.#apply(data);
+    };
+  }
+
+  /** Say something to the phone's other tabs, after all that was committed before; they get it as "told". */
+  tell(told) {
+    this.#channel?.postMessage({ told });
   }
 
   #apply(changes) {
@@ -117,6 +125,12 @@ export class Book extends EventTarget {
     }
     for (const row of changes.outbox?.put ?? []) {
       this.journal(row.run)?.mark(row.id, row);
+      touched.add(row.run);
+    }
+    for (const row of changes.outbox?.mark ?? []) {
+      const journal = this.journal(row.run);
+      if (!journal?.hasRow(row.id)) continue;
+      journal.mark(row.id, row);
       touched.add(row.run);
     }
     for (const id of changes.outbox?.delete ?? []) {

@@ -6,6 +6,7 @@
  */
 
 import { fold } from "../bench/index.js";
+import { isToSend, isUnread } from "./sync-machine.js";
 
 /** The order every replica folds in: time, then device, then id. */
 export function inOrder(a, b) {
@@ -39,9 +40,10 @@ export class Journal {
     return Boolean(row?.aside || (row?.refused && entry && isSealing(entry, this.#entries)));
   }
 
-  /** The signings that the server has not, refused or not. */
+  /** The signings that nobody has yet but this phone, refused or not. */
   unsentSignings() {
-    return [...this.#outbox.keys()].flatMap((id) => this.#entries.get(id) ?? []).filter(({ kind, body }) => kind === "signed" && body.entries);
+    const own = this.rows.filter((row) => !row.sent && !row.held && !row.given_back);
+    return own.flatMap(({ id }) => this.#entries.get(id) ?? []).filter(({ kind, body }) => kind === "signed" && body.entries);
   }
 
   /** No entry is older than this instant, in ms. */
@@ -49,11 +51,25 @@ export class Journal {
     return 0;
   }
 
-  /** How many things of this journal the server has not kept, refused ones not counted. */
+  /** How many things of this journal the server has not answered for, refused ones not counted. */
   get unsent() {
     let count = 0;
-    for (const row of this.#outbox.values()) if (isWaiting(row)) count += 1;
+    for (const row of this.#outbox.values()) if (isToSend(row)) count += 1;
     return count;
+  }
+
+  /** All that stands in the outbox of this journal. */
+  get rows() {
+    return [...this.#outbox.values()];
+  }
+
+  /** The ids of all entries, set aside or not. */
+  get allIds() {
+    return [...this.#entries.keys()];
+  }
+
+  hasRow(id) {
+    return this.#outbox.has(id);
   }
 
   /** The server said no to the run itself, so it will not take its entries either. */
@@ -119,7 +135,18 @@ export class Journal {
 
   /** Outbox rows still to be sent, the run itself before its entries. */
   waiting() {
-    return [...this.#outbox.values()].filter(isWaiting);
+    return this.rows.filter(isToSend);
+  }
+
+  /** Outbox rows to be read back from the server. */
+  unread() {
+    return this.rows.filter(isUnread);
+  }
+
+  /** Whether the entry that tells of this picture is still to be looked for on the server. */
+  isHeld(picture) {
+    const entry = this.entries.find(({ kind, body }) => kind === "pictured" && body.picture === picture);
+    return Boolean(entry && this.#outbox.get(entry.id)?.held);
   }
 
   /** Outbox rows of what was entered while the clock was a guess; nobody else has them. */
@@ -170,10 +197,6 @@ export class Run extends Journal {
   get name() {
     return this.state.number || this.sheet.recipe.title;
   }
-}
-
-function isWaiting(row) {
-  return !row.refused && !row.aside;
 }
 
 /** Of a run, this phone's or the server's, what lies on the phone's disk. */

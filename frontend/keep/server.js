@@ -33,11 +33,12 @@ export class NotLetIn extends Unreachable {
 }
 
 export class Refused extends Error {
-  constructor(status, detail, errors = []) {
+  constructor(status, detail, errors = [], generation = null) {
     super(detail);
     this.name = "Refused";
     this.status = status;
     this.errors = errors;
+    this.generation = generation;
     this.detail = this.says = detail;
   }
 }
@@ -86,10 +87,10 @@ export class Server {
     const { status } = response;
     if (status >= 500 || NOT_NOW.has(status)) throw new Unreachable(status);
     if (SHUT.has(answer?.type)) throw new NotLetIn(...SHUT.get(answer.type));
-    if (!response.ok) throw new Refused(status, problem(answer) ?? `The server said ${status}.`, answer?.errors);
+    const [etag, generation] = ["ETag", "Bowlside-Generation"].map((name) => response.headers.get(name));
+    if (!response.ok) throw new Refused(status, problem(answer) ?? `The server said ${status}.`, answer?.errors, generation);
     // Not our server: a hotel's log-in page answers 200 to everything.
     if (answer === undefined) throw new Unreachable("not JSON");
-    const [etag, generation] = ["ETag", "Bowlside-Generation"].map((name) => response.headers.get(name));
     return { body: answer, etag, generation, heard: () => this.#clock.hear(answer.server_ms, ticket) };
   }
 

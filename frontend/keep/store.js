@@ -40,6 +40,9 @@ export class StoreError extends Error {
   }
 }
 
+/** The disk was turned to another generation of the studio meanwhile; nothing was written. */
+export class OtherGeneration extends Error {}
+
 function storeError(cause) {
   if (cause?.name === "QuotaExceededError") {
     return new StoreError(
@@ -127,19 +130,47 @@ class Store {
   }
 
   /**
-   * @param {Record<string, {put?: object[], delete?: string[]}>} changes by store
-   * @param {{strict?: boolean}} [options] strict: flushed to the medium, not only to the system
+   * @param {Record<string, {put?: object[], mark?: object[], delete?: string[]}>} changes by store; mark: put, where
+   *   there is a row of that key yet
+   * @param {{strict?: boolean, under?: string|null}} [options] strict: flushed to the medium, not only to the system.
+   *   under: only while the disk is of this generation (meta "generation"), or nothing with an OtherGeneration
    */
-  write(changes, { strict = false } = {}) {
+  write(changes, { strict = false, under } = {}) {
     const durability = strict ? "strict" : "default";
-    return this.#transact(Object.keys(changes), "readwrite", durability, (stores, transaction) => {
-      for (const [name, change] of Object.entries(changes)) {
-        for (const row of change.put ?? []) stores(name).put(row);
-        for (const key of change.delete ?? []) stores(name).delete(key);
-      }
+    const names = new Set([...Object.keys(changes), ...(under === undefined ? [] : ["meta"])]);
+    let isOther = false;
+    const written = this.#transact([...names], "readwrite", durability, (stores, transaction) => {
+      let asked = 0;
       // Not left to end by itself: WebKit keeps a page that was left as it stood, and an open write of its
       // would shut the disk to every page after it.
-      transaction.commit();
+      const ask = (request, then) => {
+        asked += 1;
+        request.onsuccess = () => {
+          asked -= 1;
+          then(request.result);
+          if (asked === 0 && !isOther) transaction.commit();
+        };
+      };
+      const write = () => {
+        for (const [name, change] of Object.entries(changes)) {
+          for (const row of change.put ?? []) stores(name).put(row);
+          for (const row of change.mark ?? []) ask(stores(name).getKey(row.id), (key) => key !== undefined && stores(name).put(row));
+          for (const key of change.delete ?? []) stores(name).delete(key);
+        }
+      };
+      if (under === undefined) {
+        write();
+        if (asked === 0) transaction.commit();
+        return;
+      }
+      ask(stores("meta").get("generation"), (row) => {
+        isOther = (row?.value ?? null) !== under;
+        if (isOther) transaction.abort();
+        else write();
+      });
+    });
+    return written.catch((error) => {
+      throw isOther ? new OtherGeneration() : error;
     });
   }
 

@@ -25,7 +25,8 @@ import { nextTurn, Rings } from "./rings.js";
 import { resealed } from "./seal.js";
 import { NotLetIn, Server, Unreachable } from "./server.js";
 import { Shelf } from "./shelf.js";
-import { keepKit, keepSettings, Sync } from "./sync.js";
+import { Sync } from "./sync.js";
+import { kitOf, settingsOf } from "./sync-round.js";
 import { openStore } from "./store.js";
 import { Updates } from "./updates.js";
 
@@ -167,8 +168,7 @@ export class Studio extends EventTarget {
     const at = this.at();
     const run = { id: newId(at), recipe: { id, version, title }, size, sheet, created_at: at };
     const madeBy = { id: versionKey(id, version), document: this.#book.recipes.get(id).document, measured };
-    const row = { id: run.id, run: run.id, ...(this.#clock.sure ? {} : { guessed: true }) };
-    const changes = { runs: { put: [run] }, outbox: { put: [row] }, versions: { put: [madeBy] } };
+    const changes = { runs: { put: [run] }, outbox: { put: [this.#guessed({ id: run.id, run: run.id })] }, versions: { put: [madeBy] } };
     if (number) {
       const numbered = this.#newEntry(run.id, at, "numbered", { number });
       changes.entries = { put: [numbered.entry] };
@@ -237,9 +237,12 @@ export class Studio extends EventTarget {
 
   #newEntry(run, at, kind, body) {
     const entry = { id: newId(at), run, device: this.#device, at, kind, body };
-    const row = { id: entry.id, run };
-    if (!this.#clock.sure) row.guessed = true;
-    return { entry, row };
+    return { entry, row: this.#guessed({ id: entry.id, run }) };
+  }
+
+  /** A row of the outbox, with a mark while this phone's clock is a guess. */
+  #guessed(row) {
+    return this.#clock.sure ? row : { ...row, guessed: true };
   }
 
   /** Take back this phone's last entry not yet taken back, and nothing signed. @returns {Promise<object|null>} that entry */
@@ -392,12 +395,12 @@ export class Studio extends EventTarget {
    * @throws {Unreachable|Refused} with `says`
    */
   async setKit(document) {
-    await keepKit(this.#book, await this.#replace("kit", this.#book.kit?.etag, document));
+    await this.#book.commit(kitOf(await this.#replace("kit", this.#book.kit?.etag, document)));
   }
 
   /** Replace the settings. Needs the server. @throws {Unreachable|Refused} with `says` */
   async setSettings(document) {
-    await keepSettings(this.#book, await this.#replace("settings", this.#book.meta.get("settings")?.etag, document));
+    await this.#book.commit(settingsOf(await this.#replace("settings", this.#book.meta.get("settings")?.etag, document)));
   }
 
   async #replace(what, etag, document) {
@@ -417,7 +420,7 @@ export class Studio extends EventTarget {
 
   /** Bring phone and server together now. Never rejects; `link` says how it went. */
   sync() {
-    return this.#sync.soon({ lists: true });
+    return this.#sync.soon({ lists: true, now: true });
   }
 
   /** Let the waiting newer page take over; it reloads. Does nothing while there is none. */

@@ -14,7 +14,9 @@ from api.kit import STARTER_KIT
 from api.store import writing
 from bench import canonical
 from tests.api.studio import Studio
-from tests.make import make_entry, make_recipe, make_run, uuid4
+from tests.chaos.device import Device
+from tests.frontend.phones import RECIPE
+from tests.make import Clock, make_entry, make_recipe, make_run, uuid4, uuid7
 
 SHELF = "/shelf/entries"
 
@@ -161,3 +163,66 @@ def test_no_restore_comes_between_the_question_and_what_is_written(app: Any, stu
         restoring.join()
         with pytest.raises(generation.Problem), writing(alone=False):
             pass
+
+
+class TestTwoClientsAndARestore:
+    """The light device (tests/chaos/device.py) is a second client, and follows the same rule."""
+
+    @pytest.fixture
+    def devices(self, app: Any, studio: Studio, clock: Clock) -> list[Device]:
+        recipe = {"id": uuid4(), "version": 1}
+        studio.put_recipe(recipe["id"], RECIPE)
+
+        def ask(method: str, path: str, body: Any) -> tuple[int, Any]:
+            answer = app.test_client().open(f"/api/v1{path}", method=method, json=body)
+            return answer.status_code, answer.get_json()
+
+        return [Device(name, [], recipe, ask, clock) for name in ("one", "two")]
+
+    @pytest.mark.parametrize("copied", ["before the run", "in the middle of it"])
+    def test_what_a_restore_lost_comes_back_from_the_devices(
+        self, app: Any, studio: Studio, clock: Clock, devices: list[Device], tmp_path: Path, copied: str
+    ) -> None:
+        one, two = devices
+        file, run = tmp_path / "copy.gz", uuid7(clock())
+        one.sync()
+        if copied == "before the run":
+            with app.app_context():
+                copies.write(file)
+        one.begin(run)
+        one.touch(run, "noted", {"text": "first"})
+        one.sync()
+        two.sync()
+        if copied == "in the middle of it":
+            with app.app_context():
+                copies.write(file)
+        for device in devices:
+            device.touch(run, "noted", {"text": f"of {device.name}"})
+            device.sync()
+        one.sync()
+        assert one.is_done and two.is_done
+
+        copies.restore(app, file)
+        two.touch(run, "noted", {"text": "after"})
+        for device in (two, one, two):
+            device.sync()
+
+        kept = studio.get(f"/runs/{run}/entries").json["entries"]
+        assert {entry["id"] for entry in kept} == {each["id"] for device in devices for each in device.shown}
+        assert one.is_done and two.is_done
+        assert one.state(run) == two.state(run)
+
+    def test_an_answer_alone_is_not_enough(self, devices: list[Device], clock: Clock) -> None:
+        """What was answered for and not read back is sent again in another generation."""
+        one, _ = devices
+        run = uuid7(clock())
+        one.sync()
+        one.begin(run)
+        one.sync()
+        entry = one.touch(run, "noted", {"text": "x"})
+        one._send(run)
+        assert one.has_sent(entry) and not one.is_done
+
+        one._keep({"generation": uuid4()})
+
+        assert not one.has_sent(entry)

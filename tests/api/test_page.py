@@ -84,6 +84,7 @@ def test_slimming_takes_remarks_and_indents_and_nothing_else(tmp_path: Path) -> 
 export function say(n) {
   // why
   const link = "https://studio.test//*"; // beside
+  const says = ["a, // no remark", 'b; // nor "this"', `c: // ${n}`]; // it's one
 
   return `looked ${n === 1 ? "once" : `${n} times`}, ${n} g`;
 }
@@ -92,7 +93,8 @@ export function say(n) {
 
     assert slim(module).decode().splitlines() == [
         "export function say(n) {",
-        'const link = "https://studio.test//*"; // beside',
+        'const link = "https://studio.test//*";',
+        """const says = ["a, // no remark", 'b; // nor "this"', `c: // ${n}`];""",
         'return `looked ${n === 1 ? "once" : `${n} times`}, ${n} g`;',
         "}",
     ]

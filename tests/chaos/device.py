@@ -1,7 +1,9 @@
 """A light device: a second client of the API, with an outbox on a disk of its own.
 
-It does what the contributor's guide asks of any client: an entry is on the disk before it is shown,
-is sent until the server has answered for it, and what others did is read on from a cursor.
+It does what the contributor's guide asks of any client: an entry is on the disk before it is shown, is sent,
+and is done with when it was read back; what others did is read on from a cursor. Both count under the
+generation that the server named: in another one all is read anew, and what is not there is sent again, as
+given back, whoever made it.
 """
 
 from __future__ import annotations
@@ -9,6 +11,7 @@ from __future__ import annotations
 import json
 import os
 from collections.abc import Callable, Iterator
+from contextlib import suppress
 from pathlib import Path
 from typing import Any, Protocol
 
@@ -19,6 +22,7 @@ Json = dict[str, Any]
 SENT_AT_ONCE = 5
 READ_AT_ONCE = 7
 NOT_NOW = (408, 425, 429)
+MOST_TURNS = 4
 
 
 class NoAnswer(Exception):
@@ -27,6 +31,14 @@ class NoAnswer(Exception):
 
 class Refused(Exception):
     """The server understood, and said no."""
+
+    def __init__(self, says: str, status: int = 0) -> None:
+        super().__init__(says)
+        self.status = status
+
+
+class Renewed(Exception):
+    """The server is of another generation than this round was begun under."""
 
 
 class Paper(Protocol):
@@ -77,16 +89,28 @@ class Device:
         self.shown: list[Json] = []
         self.runs: dict[str, Json] = {}
         self.entries: dict[str, dict[str, Json]] = {}
+        self.generation: str | None = None
         self._cursors: dict[str, int] = {}
         self._unsent: dict[str, Json] = {}
+        # What the server answered for and what a former generation had: to be read back, by id.
+        self._sent: dict[str, Json] = {}
+        self._held: dict[str, Json] = {}
+        # To be sent because a restore lost them, whoever made them.
+        self._back: set[str] = set()
         self._unmade: dict[str, Json] = {}
         self._made_at: dict[str, int] = {}
+        self._asked: dict[str, Json] = {}
         for row in self._paper:
             self._apply(row)
 
     def has_sent(self, entry: Json) -> bool:
-        """The server has answered for this entry."""
-        return entry["id"] not in self._unsent
+        """The server has answered for this entry, in this generation."""
+        return entry["id"] not in self._unsent and entry["id"] not in self._held
+
+    @property
+    def is_done(self) -> bool:
+        """All that this device holds was read back."""
+        return not (self._unsent or self._sent or self._held or self._unmade)
 
     def begin(self, run: str) -> None:
         asked = {"recipe": self._recipe, "size": {"pieces": 4}, "made_at": self._clock_ms() + self._offset}
@@ -102,16 +126,37 @@ class Device:
 
     def sync(self) -> None:
         """One round. May end anywhere with NoAnswer, and then simply begins again."""
+        for _ in range(MOST_TURNS):
+            with suppress(Renewed):
+                self._round()
+                return
+        raise NoAnswer("another generation each time")
+
+    def _round(self) -> None:
         self._offset = self._said("GET", "/clock")["server_ms"] - self._clock_ms()
-        for run, asked in list(self._unmade.items()):
-            self._keep_run(run, self._said("PUT", f"/runs/{run}", asked))
-        for run in self.entries:
-            self._send(run)
+        while True:
+            for run, asked in list(self._unmade.items()):
+                self._keep_run(run, self._said("PUT", f"/runs/{run}", asked))
+            for run in list(self.entries):
+                try:
+                    self._send(run)
+                except Refused as refused:
+                    if refused.status != 404 or run not in self._asked:
+                        raise
+                    self._keep({"lost": run})
+            self._hear_all()
+            if not (self._unsent or self._unmade):
+                return
+
+    def _hear_all(self) -> None:
         listed = self._said("GET", f"/runs?recipe={self._recipe['id']}&page_size=100")["runs"]
-        for run, cursor in [(each["id"], each["cursor"]) for each in listed]:
-            if run not in self.runs:
-                self._keep_run(run, self._said("GET", f"/runs/{run}"))
-            if self._cursors.get(run, 0) != cursor:
+        for each in listed:
+            if each["id"] not in self.runs:
+                self._keep_run(each["id"], self._said("GET", f"/runs/{each['id']}"))
+        cursors = {each["id"]: each["cursor"] for each in listed}
+        unread = {entry["run"] for entry in (*self._sent.values(), *self._held.values())}
+        for run in self.runs:
+            if run in unread or self._cursors.get(run, 0) != cursors.get(run, 0):
                 self._hear(run)
 
     def state(self, run: str) -> str:
@@ -119,30 +164,55 @@ class Device:
 
     def _send(self, run: str) -> None:
         unsent = [entry for entry in self._unsent.values() if entry["run"] == run]
-        for start in range(0, len(unsent), SENT_AT_ONCE):
-            batch = {"entries": unsent[start : start + SENT_AT_ONCE]}
-            answers = self._said("POST", f"/runs/{run}/entries", batch)["answers"]
-            if any(answer["result"] == "refused" for answer in answers):
-                raise Refused(f"of {batch}: {answers}")
-            self._keep({"sent": [answer["id"] for answer in answers]})
+        for is_back in (True, False):
+            chosen = [entry for entry in unsent if (entry["id"] in self._back) == is_back]
+            for start in range(0, len(chosen), SENT_AT_ONCE):
+                batch: Json = {"entries": chosen[start : start + SENT_AT_ONCE]}
+                if is_back:
+                    batch["given_back"] = True
+                answers = self._said("POST", f"/runs/{run}/entries", batch)["answers"]
+                if any(answer["result"] == "refused" for answer in answers):
+                    raise Refused(f"of {batch}: {answers}")
+                self._keep({"sent": [answer["id"] for answer in answers]})
 
     def _hear(self, run: str) -> None:
+        """Read on to the end; what was to be read back and did not come is not there."""
+        sought = [id for id, entry in (self._sent | self._held).items() if entry["run"] == run]
         more = True
         while more:
             after = self._cursors.get(run, 0)
-            told = self._said("GET", f"/runs/{run}/entries?after={after}&limit={READ_AT_ONCE}")
+            try:
+                told = self._said("GET", f"/runs/{run}/entries?after={after}&limit={READ_AT_ONCE}")
+            except Refused as refused:
+                if refused.status != 404:
+                    raise
+                self._keep({"lost": run})
+                break
             self._keep({"of": run, "heard": told["entries"], "cursor": told["cursor"]})
             more = told["more"]
+        if missed := [id for id in sought if id in self._sent or id in self._held]:
+            self._keep({"missed": missed})
 
     def _keep_run(self, run: str, told: Json) -> None:
-        self._keep({"run": run, "sheet": told["sheet"], "made_at": told["made_at"]})
+        # Made again, it is to be the same, whatever the kit is by then.
+        recipe = {name: told["recipe"][name] for name in ("id", "version")}
+        asked = {
+            "recipe": recipe,
+            "size": told["size"],
+            "kit": told["sheet"]["kit"],
+            "made_at": told["made_at"],
+        }
+        self._keep({"run": run, "sheet": told["sheet"], "asked": asked})
 
     def _said(self, method: str, path: str, body: Any = None) -> Json:
         status, answer = self._ask(method, path, body)
         if status >= 500 or status in NOT_NOW:
             raise NoAnswer(f"{status} {answer}")
         if status >= 400:
-            raise Refused(f"{method} {path}: {status} {answer}")
+            raise Refused(f"{method} {path}: {status} {answer}", status)
+        if answer.get("generation", self.generation) != self.generation:
+            self._keep({"generation": answer["generation"]})
+            raise Renewed
         return answer
 
     def _keep(self, row: Json) -> None:
@@ -152,21 +222,39 @@ class Device:
     def _apply(self, row: Json) -> None:
         match row:
             case {"begun": run, "asked": asked}:
-                self._unmade[run] = asked
+                self._unmade[run] = self._asked[run] = asked
                 self._made_at[run] = asked["made_at"]
                 self.entries.setdefault(run, {})
-            case {"run": run, "sheet": sheet, "made_at": made_at}:
-                self._made_at[run] = made_at
+            case {"run": run, "sheet": sheet, "asked": asked}:
+                self._made_at[run] = asked["made_at"]
+                self._asked[run] = asked
                 self._unmade.pop(run, None)
                 self.runs[run] = sheet
                 self.entries.setdefault(run, {})
+            case {"lost": run}:
+                self._unmade[run] = self._asked[run]
             case {"shown": entry}:
                 self.shown.append(entry)
                 self._unsent[entry["id"]] = entry
                 self.entries[entry["run"]][entry["id"]] = entry
             case {"sent": ids}:
                 for id in ids:
-                    self._unsent.pop(id, None)
+                    if id in self._unsent:
+                        self._sent[id] = self._unsent.pop(id)
+            case {"missed": ids}:
+                self._back |= self._held.keys() & set(ids)
+                for id in ids:
+                    self._unsent[id] = self._sent.pop(id, None) or self._held.pop(id)
+            case {"generation": generation}:
+                self.generation = generation
+                self._cursors = {}
+                self._unsent |= self._sent
+                self._sent = {}
+                whole = {id: entry for run in self.entries.values() for id, entry in run.items()}
+                self._held = {id: entry for id, entry in whole.items() if id not in self._unsent}
             case {"of": run, "heard": entries, "cursor": cursor}:
                 self.entries[run].update({entry["id"]: entry for entry in entries})
                 self._cursors[run] = cursor
+                for entry in entries:
+                    for waiting in (self._unsent, self._sent, self._held):
+                        waiting.pop(entry["id"], None)

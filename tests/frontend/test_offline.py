@@ -12,6 +12,7 @@ from contextlib import closing
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
+from uuid import uuid4
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, Route
@@ -241,10 +242,10 @@ SHELVED = "text => studio.enter('shelf', 'described', { ingredient: 'salt', card
 
 
 def lose(server: Server, file: Path, *statements: str) -> None:
-    """Take something out of the database behind the server's back, as an older copy that was put back would."""
+    """Take something out of the database, as putting an older copy back does: it is another generation then."""
     server.stop()
     with closing(sqlite3.connect(file)) as database, database:
-        for statement in statements:
+        for statement in (f"UPDATE studio SET generation = '{uuid4()}'", *statements):
             database.execute(statement)
     server.start()
 
