@@ -37,6 +37,7 @@ let planHeard = -Infinity;
 let planning = null; // parts/day-ahead.js, once it is here
 let led = { run: "", state: null, lead: null }; // what the plan was last found to say, and when
 let looking = 0;
+let paper = null; // style/paper.css, on its way or here
 let worn = null; // style/shelf.css, on its way or here
 let seeker = null; // seek.js, once a batch was looked for that is not on this phone
 const former = new Map(); // recipes as older runs were made by, measured
@@ -236,19 +237,26 @@ const LATER = {
   shelf: () => shelved(import("./screens/shelf.js")).then((module) => module.registerShelfScreen()),
   day: () => Promise.all([import("./screens/day.js"), styled("style/day.css")]).then(([module]) => module.registerDayScreen()),
   audit: () => import("./screens/audit.js").then((module) => module.registerAuditScreen()),
-  bring: () => import("./screens/bring.js").then((module) => module.registerBringScreen()),
-  card: () => import("./screens/card.js").then((module) => module.registerCardScreen()),
+  bring: () => papered(import("./screens/bring.js")).then((module) => module.registerBringScreen()),
+  card: () => papered(import("./screens/card.js")).then((module) => module.registerCardScreen()),
   kit: () => import("./screens/kit.js").then((module) => module.registerKitScreen()),
   recipe: () => import("./screens/recipe-edit.js").then((module) => module.registerRecipeScreen()),
   size: () => import("./screens/size.js").then((module) => module.registerSizeScreen()),
   studio: () => import("./screens/studio.js").then((module) => module.registerStudioScreen()),
-  versions: () => import("./screens/versions.js").then((module) => module.registerVersionsScreen()),
+  versions: () => papered(import("./screens/versions.js")).then((module) => module.registerVersionsScreen()),
 };
 
 /** A module of the shelf's pages, once their style is here too. */
 async function shelved(module) {
   worn ??= styled("style/shelf.css");
   await worn;
+  return papered(module);
+}
+
+/** A module of a page that is made for paper, once its style is here too. */
+async function papered(module) {
+  paper ??= styled("style/paper.css");
+  await paper;
   return module;
 }
 
