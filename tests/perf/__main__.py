@@ -14,6 +14,7 @@ MODULES = (
     "stranger_figures",
     "helper_figures",
     "record_figures",
+    "copies_figures",
     "bench_figures",
     "check_figures",
     "document_figures",
