@@ -31,6 +31,7 @@ perf: $(BROWSER_STAMP) $(POSTGRESQL_STAMP)
 
 chaos: $(BROWSER_STAMP) $(POSTGRESQL_STAMP)
 	@$(BIN)/python -m tests.chaos
+	@$(BIN)/python -m tests.chaos.kills
 
 clean:
 	rm -rf $(VENV) build dist var .pytest_cache .mypy_cache .ruff_cache .hypothesis

@@ -52,7 +52,7 @@ PART = 256 * 1024
 TURN_SECONDS = 0.4
 REST_SECONDS = 0.11
 LISTS = frozenset({"recipes", "runs", "shelf"})
-STUDIO_LISTS: dict[str, Schema] = {"recipes": StudioRecipe(), "runs": StudioRun()}
+A_RECIPE, A_RUN = StudioRecipe(), StudioRun()
 AS_BEGUN = (
     "SELECT recipe_id, recipe_version, size, created_at, made_at, json_extract(sheet, '$.kit'), sealed_by, sealed"
     " FROM run WHERE id = :run"
@@ -266,9 +266,9 @@ def _known(file: IO[bytes]) -> tuple[dict[str, Any] | None, dict[str, Any] | Non
     faults: dict[str, Any] = {}
     found = 0
 
-    def judge(schema: Schema, name: str, place: int, value: Any) -> int:
+    def judge(name: str, place: int, value: Any) -> int:
         try:
-            schema.load(value)
+            READ[name](value)
         except ValidationError as error:
             faults.setdefault(name, {})[place] = error.messages
             return sum(1 for _ in first_faults(flatten(error.messages)))
@@ -283,13 +283,8 @@ def _known(file: IO[bytes]) -> tuple[dict[str, Any] | None, dict[str, Any] | Non
         elif (
             name != "shelf" and single.get("format", EXPORT_FORMAT) == EXPORT_FORMAT and found <= MOST_FAULTS
         ):
-            unkept_in = (
-                {key: item for key, item in value.items() if key != "entries"}
-                if name == "runs" and isinstance(value, dict)
-                else value
-            )
-            refuse_unfit(unkept_in, f"{name}.{place}")
-            found += judge(STUDIO_LISTS[name], name, place, value)
+            refuse_unfit(_less_entries(value), f"{name}.{place}")
+            found += judge(name, place, value)
     if single.get("format") != EXPORT_FORMAT:
         return None, _other_format(file, single)
     refuse_unfit(single)
@@ -300,6 +295,25 @@ def _known(file: IO[bytes]) -> tuple[dict[str, Any] | None, dict[str, Any] | Non
     if faults:
         raise ValidationError(faults)
     return known, None
+
+
+def _less_entries(value: Any) -> Any:
+    is_run = isinstance(value, dict) and isinstance(value.get("entries"), list)
+    return {**value, "entries": []} if is_run else value
+
+
+def _read_run(value: Any) -> dict[str, Any]:
+    """A run as it is to be begun. Its entries are judged one by one when they are kept, and not here."""
+    run: dict[str, Any] = A_RUN.load(_less_entries(value))
+    return {**run, "entries": value["entries"]}
+
+
+def _read_recipe(value: Any) -> dict[str, Any]:
+    recipe: dict[str, Any] = A_RECIPE.load(value)
+    return recipe
+
+
+READ: dict[str, Callable[[Any], dict[str, Any]]] = {"recipes": _read_recipe, "runs": _read_run}
 
 
 def _named(error: ValidationError) -> dict[str, Any]:
@@ -329,7 +343,7 @@ def _import_studio(file: IO[bytes], known: dict[str, Any], tally: Tally, at_once
     file.seek(0)
     for name, place, value in pieces(file, LISTS):
         if name == "recipes" and place is not None and place >= 0:
-            recipe = STUDIO_LISTS[name].load(value)
+            recipe = _read_recipe(value)
             for nth, version in enumerate(recipe["versions"]):
                 with turns.take() as connection, tally.judging(f"recipes.{place}.versions.{nth}"):
                     _import_version(connection, str(recipe["id"]), version, tally)
@@ -348,7 +362,7 @@ def _import_studio(file: IO[bytes], known: dict[str, Any], tally: Tally, at_once
     for name, place, value in pieces(file, LISTS):
         if name == "runs" and place is not None and place >= 0:
             with turns.take() as connection, tally.judging(f"runs.{place}"):
-                _import_run(connection, STUDIO_LISTS[name].load(value), tally, f"runs.{place}")
+                _import_run(connection, _read_run(value), tally, f"runs.{place}")
     with turns.take() as connection:
         _note_import(connection, tally)
     turns.end()

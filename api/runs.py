@@ -53,6 +53,7 @@ RUN_AND_JOURNAL = f"SELECT sheet, {JOURNAL}, sealed_by, sealed FROM run WHERE id
 RUNS_HELD = 32
 # The first instant of 2025, before there was this program: a clock that says less is wrong.
 EARLIEST_MS = 1_735_689_600_000
+SHEETS_HELD = 16
 LONGEST_SEARCH = 400
 MOST_WORDS = 8
 
@@ -192,9 +193,8 @@ def begin_run(
             raise Problem(409, "A run with this id was begun with another recipe, size or kit. Use a new id.")
         return found, False
     recipe = version_or_404(connection, recipe_id, version)
-    ref = {"id": recipe_id, "version": version}
     kit = kit or measured_kit(connection)
-    sheet = canonical(bench.make_sheet(json.loads(recipe.measured), ref, asked["size"], kit))
+    sheet = _sheet_of(recipe.measured, recipe_id, version, size, canonical(kit))
     if asked.get("sheet_sha256") not in (None, sha256(sheet.encode()).hexdigest()):
         raise Problem(
             409,
@@ -227,6 +227,13 @@ def sealed_columns(sealed: dict[str, Any] | None) -> dict[str, str | None]:
 
 def sealed_of(signed: str | None, ids: str | None) -> dict[str, Any] | None:
     return {"signed": signed, "entries": json.loads(ids)} if signed and ids else None
+
+
+@lru_cache(maxsize=SHEETS_HELD)
+def _sheet_of(measured: str, recipe_id: str, version: int, size: str, kit: str) -> str:
+    """The sheet as canonical JSON. It follows from these alone, and many runs are begun alike."""
+    ref = {"id": recipe_id, "version": version}
+    return canonical(bench.make_sheet(json.loads(measured), ref, json.loads(size), json.loads(kit)))
 
 
 def no_such_run() -> NoReturn:

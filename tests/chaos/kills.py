@@ -159,6 +159,8 @@ def faults_after(moments: int, runs: int) -> Iterator[tuple[str, float, bool, li
                     shutil.copytree(template, folder, dirs_exist_ok=True)
                     is_there = name == "move" and moment % 2 == 1
                     scene = Scene(Path(folder), files, cluster if is_there else None)
+                    if scene.cluster:
+                        _name(scene)  # made here: a child that is killed would take its name along
                     at = time.monotonic()
                     after = None if moment < 0 else lasted * LATEST * (moment + 0.5) / moments
                     is_over = _die(lambda act=act, scene=scene: act(scene), after)
