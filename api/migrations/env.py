@@ -8,7 +8,12 @@ from api.store import hold_all
 db = current_app.extensions["migrate"].db
 
 with db.engine.connect() as connection:
-    context.configure(connection=connection, target_metadata=db.metadata, render_as_batch=True)
+    context.configure(
+        connection=connection,
+        target_metadata=db.metadata,
+        render_as_batch=True,
+        transactional_ddl=True,  # all steps or none: Alembic would take SQLite for unable (see api/store.py)
+    )
     with context.begin_transaction():
         hold_all(connection)  # several servers may be started at once
         context.run_migrations()

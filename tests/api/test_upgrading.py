@@ -10,7 +10,7 @@ import pytest
 from alembic.script import ScriptDirectory
 from click.testing import CliRunner
 from flask_migrate import downgrade, upgrade
-from sqlalchemy import text
+from sqlalchemy import event, text
 
 from api import carry, copies, copyfile, create_app, scratch, store, upgrading
 from api.cli import main
@@ -99,6 +99,28 @@ def test_no_table_is_touched_when_the_copy_cannot_be_made(former: Any, monkeypat
     assert rows_of(former) == before
     with former.app_context(), reading() as connection:
         assert upgrading.tables_here(connection) == "0004"
+
+
+def test_of_several_steps_all_are_kept_or_none(former: Any) -> None:
+    before = rows_of(former)
+
+    def fail_at_the_last(
+        _connection: Any, _cursor: Any, statement: str, values: Any, _context: Any, _many: Any
+    ) -> None:
+        if statement.startswith("UPDATE alembic_version") and HEAD in f"{statement} {values}":
+            raise OSError("No space left on device")
+
+    with former.app_context():
+        engine = store.db.engine
+    event.listen(engine, "before_cursor_execute", fail_at_the_last)
+    with pytest.raises(OSError):
+        upgrading.bring_up_to_date(former)
+    event.remove(engine, "before_cursor_execute", fail_at_the_last)
+
+    with former.app_context(), reading() as connection:
+        assert upgrading.tables_here(connection) == "0004"
+    assert rows_of(former) == before
+    assert upgrading.bring_up_to_date(former)
 
 
 def test_an_older_program_says_so_and_touches_nothing(app: Any, tmp_path: Path, monkeypatch: Any) -> None:
