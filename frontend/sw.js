@@ -6,7 +6,7 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "6718e3829ade";
+const VERSION = "11445c15b2e2";
 // An ETag carries the SHA-256 of the file as it lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
@@ -15,6 +15,7 @@ const FILES = [
   "bench/amounts.js",
   "bench/batch-number.js",
   "bench/bench-hours.js",
+  "bench/blocks.js",
   "bench/cost.js",
   "bench/digest.js",
   "bench/draft.js",
@@ -31,6 +32,7 @@ const FILES = [
   "bench/last-time.js",
   "bench/layout.js",
   "bench/lots.js",
+  "bench/price.js",
   "bench/prompting.js",
   "bench/record.js",
   "bench/sha256.js",

@@ -17,7 +17,7 @@ A problem, what `make_problem` puts together:
     equipment  {id: {"name", "many"}}; moulds are counted in cavities
     tasks      [{"id", "run", "component", "letter", "round", "title", "kind", "takes_ms", "takes_from",
                "uses": {equipment id: how many}, "status", "began_at", "ended_at", "left_ms"}]
-    gaps       [{"from": [ids], "to": id, "least_ms", "most_ms", "why", "stake"}]
+    gaps       [{"from": [ids], "to": id, "least_ms", "most_ms", "why", "stake", "class", "price_ms", "lost_ms"}]
     holds      [{"equipment", "many", "from", "until"}]: from the start of one step to the end of another
 
 A task's kind is "hands" (holds a maker from start to end), "wait" (goes on by itself, from the moment
@@ -39,7 +39,10 @@ A plan, what `plan` and `replan` give:
     aim, since, ready_by, cancelled
     bound_at   nothing finishes before this, whatever the order
     aims       [{"aim", "value", "bound", "proven"}] in their order: finish or start (instants), sessions
-               (how many), span (ms), changes (how many); live also over (ms), late, moved (how many)
+               (how many), span (ms), changes (how many); where not all gaps can be kept unkept (states ruined,
+               then bringing back, then quality missed, as one number) and share (by how much) come first;
+               moved (how many) for a plan made again
+    stays      whether hands stay on each state that does not keep until it ends, with room for slow hands
     begins_at, finish_at
     steps      every task in order of start: {"id", "run", "component", "letter", "round", "title", "kind",
                "status", "starts_at", "ends_at", "maker" (its place in makers), "session" (its place in

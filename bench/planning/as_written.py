@@ -38,7 +38,7 @@ class _Exchange:
             for need, after in self.followers.items()
             if any(grid.kinds[each] == "wait" for each, _ in after)
         }
-        self.stays = held | shared | begins_wait
+        self.stays = held | shared | begins_wait | set(grid.day.block)
 
     def sort(self, order: list[int], maker: int) -> None:
         """order: one maker's steps."""

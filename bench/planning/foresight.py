@@ -4,12 +4,16 @@ A plan gives the order; the day never goes by it. So each time hands are free, t
 tried in plan order: the rest of the day is laid out behind each, with hands slower than planned and
 with hands quicker, in this step and in what follows. A step is taken when none of these breaks a gap,
 and when waiting would not end the day earlier. If none passes, waiting is judged the same way, then
-all of it with hands less far off; and if nothing keeps every gap, the least bad is taken and said.
+all of it with hands less far off, as long as slow hands would ruin nothing by it that they need not; and
+if nothing keeps every gap, the least bad is taken and said (`price.py`). From what opens a state that does
+not keep to what ends it, hands stay on that part while that breaks nothing.
 """
 
 from typing import Any
 
+from bench.planning.blocks import holds_hands
 from bench.planning.layout import NEVER, USUAL, Day, Layout
+from bench.planning.price import NOTHING
 
 Json = dict[str, Any]
 
@@ -29,7 +33,8 @@ def next_step(problem: Json, order: list[str], now: int, maker: int = 0) -> Json
     hours (it would run past why.closes_at), stay (past why.closes_at by why.by_ms, because all else is
     worse), ends_sooner (waiting ends the day earlier), no_hours.
     pace: how slow hands may be, in thousandths, with all gaps kept; 0 when some break, listed in `broken`
-    as [{"gap", "over_ms"}]. until: when to ask again, at the latest.
+    as [{"gap", "over_ms"}]. risk: where hands that are slow would still break something, the worst of it as
+    {"gap", "over_ms"}, to be said before it is begun; None elsewhere. until: when to ask again, at the latest.
     """
     return _Choice(Day(problem, now), order, maker).made()
 
@@ -52,8 +57,12 @@ class _Choice:
     def __init__(self, day: Day, order: list[str], maker: int) -> None:
         self.day = day
         self.maker = maker
+        self.slow: dict[tuple[int | None, int | None], Layout] = {}
         self.order = day.by_need(order)
-        self.ready = [index for index in self.order if self._is_ready(index)]
+        stays = self._stays_on()
+        ready = [index for index in self.order if self._is_ready(index)]
+        self.staying = [index for index in ready if index in stays]
+        self.ready = [*self.staying, *(index for index in ready if index not in stays)]
 
     def made(self) -> Json:
         day = self.day
@@ -64,7 +73,7 @@ class _Choice:
             opens = min((opens for opens, _ in day.hours[self.maker] if opens > day.now), default=None)
             kind = "no_hours" if opens is None else "closed"
             return _said(None, opens, {"kind": kind}, USUAL, [])
-        fitting = [index for index in self.ready if day.now + day.takes[index] <= closes]
+        fitting = [index for index in self.staying or self.ready if day.now + day.takes[index] <= closes]
         events = self._events()
         going = self._laid(USUAL, None)
         patient: Json | None = None  # the most careful wait, and when the day would end with it
@@ -78,16 +87,40 @@ class _Choice:
                 if bad is not None:
                     refused = refused or (index, bad)
                     continue
+                if pace < SLOW[0] and self._risks(index) > self._least_risk(fitting, events):
+                    continue
                 doing = Layout(day, self.order, first=index)
                 if patient and doing.finish > ends - PATIENCE_MS:
                     continue
                 if waiting and not patient and _sooner(waiting, going, doing):
                     continue
                 kind = "next" if index == self.ready[0] else "sooner"
-                return _said(day.tasks[index]["id"], None, {"kind": kind}, pace, [])
+                return self._begin(index, {"kind": kind}, pace, [])
             if until is not None and waiting and patient is None:
                 patient, ends = self._wait(until, pace, refused, closes), waiting.finish
         return patient or self._least_bad(events, closes)
+
+    def _begin(self, index: int, why: Json, pace: int, broken: list[Json]) -> Json:
+        said = _said(self.day.tasks[index]["id"], None, why, pace, broken)
+        laid = self._slowly(index, None) if 0 < pace < SLOW[0] else None
+        if laid and laid.broken:
+            over, gap = max(laid.broken, key=lambda each: each[0])
+            said["risk"] = {"gap": gap, "over_ms": over}
+        return said
+
+    def _slowly(self, first: int | None, until: int | None) -> Layout:
+        """The rest of the day with slow hands throughout; the same is asked for more than once."""
+        if (first, until) not in self.slow:
+            self.slow[first, until] = self._laid(SLOW[0], until, first)
+        return self.slow[first, until]
+
+    def _risks(self, first: int | None, until: int | None = None) -> tuple[bool, int, int]:
+        """What slow hands would ruin, and pay for bringing back."""
+        laid = self._slowly(first, until)
+        return not laid.placed, *laid.price[:2]
+
+    def _least_risk(self, fitting: list[int], events: list[int]) -> tuple[bool, int, int]:
+        return min([*(self._risks(each) for each in fitting), *(self._risks(None, at) for at in events)])
 
     def _breaks(self, pace: int, until: int | None, first: int | None = None) -> Layout | None:
         """The first layout that breaks a gap, if this step is begun now, or none before `until`: with hands
@@ -108,22 +141,25 @@ class _Choice:
         return Layout(self.day, self.order, pace=pace, first=first, first_pace=own, not_before=least)
 
     def _least_bad(self, events: list[int], closes: int) -> Json:
-        """Something breaks whatever is done: the least time over, then the fewest, then the soonest end."""
+        """Something breaks whatever is done: what costs least, slow hands first where a state would be ruined."""
         day = self.day
-        made: list[tuple[int, Layout, int | None, int | None]] = []  # stays on for, laid out, step, until
+        made: list[tuple[tuple[Any, ...], int, Layout, int | None, int | None]] = []
         for index in self.ready:
             stays = max(0, day.now + day.takes[index] - closes)
             if stays <= STAY_MS:
-                made.append((stays, Layout(day, self.order, first=index), index, None))
-        made += [(0, self._laid(USUAL, at), None, at) for at in events]
+                layout = Layout(day, self.order, first=index)
+                made.append((_badness(self._risks(index), layout, stays), stays, layout, index, None))
+        for at in events:
+            layout = self._laid(USUAL, at)
+            made.append((_badness(self._risks(None, at), layout, 0), 0, layout, None, at))
         if not made:
             return _said(None, None, {"kind": "no_hours"}, 0, [])
-        stays, layout, chosen, until = min(made, key=_badness)
+        _, stays, layout, chosen, until = min(made, key=lambda each: each[0])
         broken = [{"gap": gap, "over_ms": over} for over, gap in layout.broken]
         if chosen is None:
             return {**self._wait(until, 0, None, closes), "broken": broken}
         why = {"kind": "stay", "by_ms": stays, "closes_at": closes} if stays else {"kind": "next"}
-        return _said(day.tasks[chosen]["id"], None, why, 0, broken)
+        return self._begin(chosen, why, 0, broken)
 
     def _wait(self, until: int | None, pace: int, refused: tuple[int, Layout] | None, closes: int) -> Json:
         why: Json = {"kind": "wait"}
@@ -138,6 +174,24 @@ class _Choice:
             kind = "ends_sooner" if self.day.now + self.day.takes[index] <= closes else "hours"
             why = {"kind": kind, "step": self.day.tasks[index]["id"], "closes_at": closes}
         return _said(None, until, why, pace, [])
+
+    def _stays_on(self) -> set[int]:
+        """The open hands-on steps that lead to the end of a state that is open now."""
+        day = self.day
+        chain: set[int] = set()
+        for sources, to, _, gap in day.mosts:
+            if holds_hands(gap) and day.end[to] is None and all(self._ended(each) for each in sources):
+                stack = [to]
+                while stack:
+                    index = stack.pop()
+                    if index not in chain:
+                        chain.add(index)
+                        stack += [need for need, _ in day.needs[index] if day.end[need] is None]
+        return chain
+
+    def _ended(self, index: int) -> bool:
+        end = self.day.end[index]
+        return end is not None and end <= self.day.now
 
     def _is_ready(self, index: int) -> bool:
         day = self.day
@@ -176,10 +230,11 @@ class _Choice:
         return sorted(events)[:_AHEAD]
 
 
-def _badness(made: tuple[int, Layout, int | None, int | None]) -> tuple[bool, int, int, int]:
-    """What counts when something must give: time over in all, staying on included, then how many, then the end."""
-    stays, layout, _, _ = made
-    return not layout.placed, layout.over() + stays, len(layout.broken), layout.finish
+def _badness(risks: tuple[bool, int, int], layout: Layout, stays: int) -> tuple[Any, ...]:
+    """What counts when something must give: what is ruined and brought back, at the usual pace and by slow hands;
+    then windows of quality; then staying on, by how much, and the end."""
+    ruined, back, missed, share = layout.price if layout.placed else NOTHING
+    return (not layout.placed, ruined, *risks[:2], back, risks[2], missed, stays, share, layout.finish)
 
 
 def _sooner(waiting: Layout, going: Layout, doing: Layout) -> bool:
@@ -190,4 +245,4 @@ def _sooner(waiting: Layout, going: Layout, doing: Layout) -> bool:
 
 
 def _said(step: str | None, until: int | None, why: Json, pace: int, broken: list[Json]) -> Json:
-    return {"step": step, "until": until, "why": why, "pace": pace, "broken": broken}
+    return {"step": step, "until": until, "why": why, "pace": pace, "broken": broken, "risk": None}

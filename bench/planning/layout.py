@@ -1,5 +1,8 @@
 """Laying a day out by an order: each step in turn as early as it can be, in whole ms, with no solver.
 
+Hands stay on a state that does not keep: the steps from the one that opens it to the one that ends it are
+laid out in one piece (`blocks.py`), where there is room for them with slow hands.
+
 The order only says who goes first when two could. A step goes into the first hole of its maker's
 time that is long enough, within bench hours. Where what follows would come too late for a gap with
 a most, the step that opens the gap is put later, and the day is laid out again. Waits begin by
@@ -9,12 +12,16 @@ themselves. `frontend/bench/` repeats this, so it keeps to lists, whole numbers 
 from bisect import bisect_right
 from typing import Any
 
+from bench.planning.blocks import blocks_of
+from bench.planning.price import Price, price_of
+
 Json = dict[str, Any]
 
 USUAL = 1000  # paces are in thousandths of the planned time
 LEAST_LEFT_MS = 15_000  # a step that takes longer than planned is believed to be nearly done
 _MOST_ROUNDS = 400  # of putting openers later; a day that needs more has no answer this way
 NEVER = 2**53 - 1
+SLOW_HANDS = 1300  # what opens a state is begun where all of it fits with hands so slow
 
 
 class Day:
@@ -54,6 +61,13 @@ class Day:
         self.maker: list[int | None] = [None] * len(tasks)
         self._take_history()
         self.open = [index for index, end in enumerate(self.end) if end is None]
+        self.blocks = blocks_of(self)
+        self.block: dict[int, list[int]] = {index: block for block in self.blocks for index in block}
+
+    def loosened(self) -> None:
+        """Let go of the blocks: each step is laid out by itself."""
+        self.blocks = []
+        self.block = {}
 
     def _take_history(self) -> None:
         """What is done keeps its end; what hands are on, and a wait that runs, is believed to end soon."""
@@ -83,17 +97,19 @@ class Day:
             stack = [one] if one not in seen else []
             while stack:
                 index = stack[-1]
+                whole = self.block.get(index, [index])
                 missing = [
                     need
-                    for need, _ in self.needs[index]
-                    if self.end[need] is None and need not in seen and need not in stack
+                    for each in whole
+                    for need, _ in self.needs[each]
+                    if self.end[need] is None and need not in seen and need not in whole and need not in stack
                 ]
                 if missing:
                     stack.append(missing[0])
                     continue
                 stack.pop()
-                seen.add(index)
-                placed.append(index)
+                placed += [each for each in whole if each not in seen]
+                seen.update(whole)
         return placed
 
     def tails(self) -> list[int]:
@@ -143,8 +159,10 @@ class Layout:
         self._lay()
         self.finish = max((end for end in self.end if end is not None), default=day.now)
 
-    def over(self) -> int:
-        return sum(over for over, _ in self.broken)
+    @property
+    def price(self) -> Price:
+        """What the broken gaps cost: the first that differs decides."""
+        return price_of(self.broken)
 
     def _lay(self) -> None:
         for _ in range(_MOST_ROUNDS):
@@ -176,12 +194,12 @@ class Layout:
             if maker is not None and end is not None:
                 self.busy[maker].append((day.now, end))
         for index in self.order:
-            ready = max(day.now, self.least.get(index, day.now))
-            for need, least in day.needs[index]:
-                end = self.end[need]
-                if end is None:
-                    return False
-                ready = max(ready, end + least)
+            if self.end[index] is not None or (index in day.block and self._once_block(day.block[index])):
+                continue
+            at_once = self._ready(index)
+            if at_once is None:
+                return False
+            ready = at_once
             if not day.hands[index]:
                 if day.needs[index] and day.tasks[index]["kind"] == "wait":  # it begins by itself
                     ready = max((self.end[need] or 0) + least for need, least in day.needs[index])
@@ -198,6 +216,63 @@ class Layout:
             self.start[index], self.end[index], self.maker[index] = at, at + lasts, maker
             _put(self.busy[maker], (at, at + lasts))
         return True
+
+    def _ready(self, index: int, within: list[int] | None = None) -> int | None:
+        """From when on a task may begin, those of `within` aside; None while a need has no place yet."""
+        ready = max(self.day.now, self.least.get(index, self.day.now))
+        for need, least in self.day.needs[index]:
+            end = self.end[need]
+            if end is None:
+                if within is not None and need in within:
+                    continue
+                return None
+            ready = max(ready, end + least)
+        return ready
+
+    def _once_block(self, block: list[int]) -> bool:
+        """Place what is left of a block in one piece; False when that cannot be, and nothing is placed."""
+        left = [each for each in block if self.end[each] is None]
+        if len(left) < 2 or self.first in left:
+            return False
+        after, total = [], 0
+        for each in left:
+            after.append(total)
+            total += self._lasts(each)
+        readies = [self._ready(each, left) for each in left]
+        if None in readies:
+            return False
+        ready = max(at - off for at, off in zip(readies, after, strict=True) if at is not None)
+        usual = sum(self.day.takes[each] for each in left)
+        room = max(total, min(usual * SLOW_HANDS // USUAL, self.day.longest))
+        chosen = self._earliest_block(left, after, max(ready, self.day.now), total, room)
+        if chosen is None:
+            return False
+        at, maker = chosen
+        for each, off in zip(left, after, strict=True):
+            start = at + off
+            self.start[each], self.end[each], self.maker[each] = start, start + self._lasts(each), maker
+        _put(self.busy[maker], (at, at + total))
+        return True
+
+    def _earliest_block(
+        self, block: list[int], after: list[int], ready: int, total: int, room: int
+    ) -> tuple[int, int] | None:
+        best: tuple[int, int] | None = None
+        for maker, hours in enumerate(self.day.hours):
+            at = _hole(hours, self.busy[maker], ready, total, room)
+            while at is not None:
+                later = at
+                for each, off in zip(block, after, strict=True):
+                    free = self._equipment_free(each, at + off, self._lasts(each))
+                    if free == NEVER:
+                        return best
+                    later = max(later, free - off)
+                if later == at:
+                    if best is None or at < best[0]:
+                        best = (at, maker)
+                    break
+                at = _hole(hours, self.busy[maker], later, total, room)
+        return best
 
     def _once_free(self, index: int, ready: int, lasts: int) -> int:
         """The first instant from `ready` on when all that a task uses is free; NEVER when it never is."""
@@ -217,7 +292,7 @@ class Layout:
                 if index == self.first:
                     found = at if not _clash(self.busy[maker], at, lasts) and _opened(hours, at) else None
                 else:
-                    found = _hole(hours, self.busy[maker], at, lasts)
+                    found = _hole(hours, self.busy[maker], at, lasts, lasts)
                 if found is None:
                     break
                 later = self._equipment_free(index, found, lasts)
@@ -298,6 +373,13 @@ class Layout:
                 if self.day.end[need] is None and need not in chain:
                     chain.add(need)
                     stack.append(need)
+        for block in self.day.blocks:  # all of it goes along, and what it needs
+            stack = [each for each in block if each not in chain] if chain & set(block) else []
+            while stack:
+                each = stack.pop()
+                if each not in chain:
+                    chain.add(each)
+                    stack += [need for need, _ in self.day.needs[each] if self.day.end[need] is None]
         first = [index for index in self.order if index == self.first]
         rest = [index for index in self.order if index not in chain and index != self.first]
         self.order = [
@@ -330,8 +412,13 @@ def _clash(busy: list[tuple[int, int]], at: int, lasts: int) -> bool:
     return any(begin < at + lasts and at < end for begin, end in busy)
 
 
-def _hole(hours: list[list[int]], busy: list[tuple[int, int]], ready: int, lasts: int) -> int | None:
-    """The first instant from `ready` on with room for a step: open all through, and not busy."""
+def _hole(
+    hours: list[list[int]], busy: list[tuple[int, int]], ready: int, lasts: int, room: int
+) -> int | None:
+    """The first instant from `ready` on with room for a step: open all through, and not busy.
+
+    room: what must be left of the bench hours, no less than the step lasts.
+    """
     place = max(0, bisect_right(hours, [ready, NEVER]) - 1)
     for opens, closes in hours[place:]:
         at = max(ready, opens)
@@ -340,7 +427,7 @@ def _hole(hours: list[list[int]], busy: list[tuple[int, int]], ready: int, lasts
                 break
             if end > at:
                 at = end
-        if at + lasts <= closes:
+        if at + room <= closes:
             return at
     return None
 

@@ -17,6 +17,7 @@ Json = dict[str, Any]
 WORK = 20.0  # the solver's own seconds; on a usual machine about as many of the clock's
 STEADY_MS = 10 * 60_000  # a day is not reshuffled for less than this
 AIMS = ("finish", "ready_by")
+_QUICK_SHARE = 0.2  # of that without the linear relaxation, which finds sooner and proves later
 _FIRST_SHARE = 0.7  # of the work goes to the first aim at most, so that something is left for the others
 _CHANGES_WORK = 0.3  # changes of part come last and are seldom proven: no more work than this on them
 _ATTEMPTS = 14  # to find the latest start of a day laid out by the rule, by halving
@@ -38,6 +39,25 @@ def plan(
     so far is given. progress gets {"aim", "value", "work"}, and first {"aim": "usable", "plan"}.
     PlanError for a fault of the input; a day that cannot be done has status "impossible" and reasons.
     """
+    made = _plan(problem, aim, budget, cancelled, progress, changes)
+    natural = any(gap["why"] == "keeps" for gap in problem["gaps"])
+    if made["status"] == "impossible" and natural and problem.get("ready_by") is None:
+        # What only common practice asks for makes no day impossible: it is planned without, and said.
+        own = {**problem, "gaps": [gap for gap in problem["gaps"] if gap["why"] != "keeps"]}
+        other = _plan(own, aim, budget, cancelled, progress, changes)
+        if other["status"] in ("proven", "found"):
+            return {**other, "broken": _broken_by(problem, other)}
+    return made
+
+
+def _plan(
+    problem: Json,
+    aim: str,
+    budget: float,
+    cancelled: Callable[[], bool] | None,
+    progress: Callable[[Json], None] | None,
+    changes: bool,
+) -> Json:
     if aim not in AIMS:
         raise PlanError("aim", f"A plan aims at {' or '.join(AIMS)}.")
     if aim == "ready_by" and problem.get("ready_by") is None:
@@ -63,9 +83,10 @@ def replan(
 
     before: the plan that was followed; its order is kept where a better one would gain little. done:
     task id -> what has changed of its {"status", "began_at", "ended_at", "left_ms"}, for a problem that
-    was made before it happened. Gaps with a most are soft now: when not all can be kept, the least time
-    over in all, then the fewest broken, and `broken` says which. There is always a plan while hours are
-    left that each step fits into; else the status is "impossible", with the reasons.
+    was made before it happened. Gaps with a most are soft now: when not all can be kept, no state is ruined
+    that need not be, then the least is paid for bringing back, then the fewest windows of quality are missed
+    (`price.py`), and `broken` says which. There is always a plan while hours are left that each step fits
+    into; else the status is "impossible", with the reasons.
     """
     if done:
         tasks = [{**task, **done.get(task["id"], {})} for task in problem["tasks"]]
@@ -100,6 +121,7 @@ class _Planner:
         }
         self.live = before is not None or any(task["status"] != "open" for task in day.tasks)
         self.aims: list[Json] = []
+        self.loosened = False
         self.bound: int | None = None
 
     def made(self) -> Json:
@@ -122,6 +144,11 @@ class _Planner:
             return self._of(rule) if rule and (self.live or self._keeps_all(rule)) else self._unknown(rule)
         return self._solved(rule)
 
+    def _loosen(self) -> None:
+        """Let hands leave a state that does not keep: there is no other way to keep what must be kept."""
+        self.day.loosened()
+        self.loosened = True
+
     def _keeps_all(self, layout: Layout) -> bool:
         ready_by = self.day.problem.get("ready_by")
         return layout.placed and not layout.broken and (ready_by is None or layout.finish <= ready_by)
@@ -143,7 +170,7 @@ class _Planner:
             soonest = min(layout.finish for layout in placed if not layout.broken)
             if made[0].finish <= soonest + STEADY_MS:
                 return made[0]
-        best = min(placed, key=lambda layout: (layout.over(), len(layout.broken), layout.finish))
+        best = min(placed, key=lambda layout: (layout.price, layout.finish))
         return self._as_late(best) if self.aim == "ready_by" else best
 
     def _as_late(self, layout: Layout) -> Layout | None:
@@ -159,7 +186,7 @@ class _Planner:
                 layout.order,
                 not_before={index: middle for index in self.day.open if self.day.hands[index]},
             )
-            if later.placed and later.finish <= ready_by and len(later.broken) <= len(layout.broken):
+            if later.placed and later.finish <= ready_by and later.price <= layout.price:
                 low, layout = middle, later
             else:
                 high = middle
@@ -223,9 +250,10 @@ class _Planner:
             if finish is not None and finish == self.bound:
                 answer = solver.Answer("proven", starts, makers, {"finish": finish}, {"finish": finish})
             else:
-                model = solver.Model(grid, finish=finish)
-                model.hint(starts, makers)
-                answer = model.best("finish", model.finish_var(), self.work, most=share)
+                answer = self._soonest(finish, starts, makers, share)
+        if answer.status == "impossible" and self.day.blocks:
+            self._loosen()  # hands cannot stay on every part all through; what must follow when still holds
+            return self._solved(rule)
         if answer.status == "impossible":
             return self._least_broken(rule) if self.live else self._impossible(None)
         if answer.status == "unknown":
@@ -241,6 +269,31 @@ class _Planner:
         begin = answer.values.get("start")
         starts, makers = self._tidier(finish, begin, starts, makers)
         return self._told("proven" if answer.proven(first) else "found", by, starts, makers)
+
+    def _soonest(
+        self, finish: int | None, starts: dict[int, int], makers: dict[int, int], share: float
+    ) -> solver.Answer:
+        """The soonest finish: found without much thought, then, where that leaves a doubt, thought through."""
+        assert self.bound is not None
+        quick = solver.Model(self.grid, finish=finish)
+        quick.hint(starts, makers)
+        quick.quickly()
+        answer = quick.best("finish", quick.finish_var(self.bound), self.work, most=share * _QUICK_SHARE)
+        if answer.status in ("proven", "impossible") or self.work.out():
+            return answer
+        if answer.starts:
+            finish, starts, makers = answer.values["finish"], answer.starts, answer.makers
+        thorough = solver.Model(self.grid, finish=finish)
+        thorough.hint(starts, makers)
+        if any(self.grid.hands[index] for index in self.grid.open):
+            thorough.sessions()
+            thorough.thoroughly()
+        other = thorough.best(
+            "finish", thorough.finish_var(self.bound), self.work, most=share * (1 - _QUICK_SHARE)
+        )
+        if not other.starts and answer.starts:
+            return answer
+        return other
 
     def _tidier(
         self, finish: int | None, begin: int | None, starts: dict[int, int], makers: dict[int, int]
@@ -279,21 +332,23 @@ class _Planner:
         return starts, makers
 
     def _least_broken(self, rule: Layout | None, error: Impossible | None = None) -> Json:
-        """Not every gap can be kept any more: the least time over in all, then the fewest, then the end.
+        """Not every gap can be kept any more: what costs least, in the order of `price.py`, then the end.
 
-        A minute too late twice is better than half a day too late once. Impossible all the same is a
-        step that is longer than any bench hours: being late makes no room for it.
+        Impossible all the same is a step that is longer than any bench hours: being late makes no room for it.
         """
-        known: list[int] = []
-        answer = solver.Answer("unknown")
+        answer, found = solver.Answer("unknown"), solver.Answer("unknown")
         starts, makers = _units(self.grid, rule)
-        for aim in ("over", "late", "finish"):
+        known: list[int] = []
+        for aim in ("unkept", "share", "finish"):
             try:
                 model = solver.Model(self.grid, soft=True)
             except Impossible as unfit:
+                if self.day.blocks:
+                    self._loosen()
+                    return self._least_broken(rule, error)
                 return self._impossible(unfit)
             model.hint(starts, makers)
-            sums = [sum(model.over), sum(model.late)]
+            sums = [model.unkept(), sum(model.share)]
             for value, total in zip(known, sums, strict=False):
                 model.model.add(total <= value)
             objective = model.finish_var() if aim == "finish" else sums[len(known)]
@@ -305,6 +360,9 @@ class _Planner:
             if aim != "finish":
                 known.append(found.values[aim])
             self._note(aim, found, ms=aim == "finish")
+        if not answer.starts and self.day.blocks and found.status == "impossible":
+            self._loosen()
+            return self._least_broken(rule, error)
         if not answer.starts and rule:
             return self._of(rule)
         if not answer.starts:
@@ -315,7 +373,7 @@ class _Planner:
         value, bound = answer.values[aim], answer.bounds[aim]
         if ms:
             value, bound = self.grid.ms(value), self.grid.ms(bound)
-        elif aim in ("span", "over"):
+        elif aim == "span":
             value, bound = value * self.grid.unit, bound * self.grid.unit
         self.aims.append({"aim": aim, "value": value, "bound": bound, "proven": answer.proven(aim)})
 
@@ -353,6 +411,7 @@ class _Planner:
             "since": self.day.now,
             "ready_by": self.day.problem.get("ready_by"),
             "cancelled": self.work.cancelled(),
+            "stays": not self.loosened,
             "bound_at": self.grid.ms(self.bound) if self.bound is not None else None,
             "aims": aims,
             "reasons": [],
@@ -430,6 +489,14 @@ def _sessions(day: Day, starts: dict[int, int], makers: dict[int, int]) -> list[
                     }
                 )
     return sorted(found, key=lambda session: (session["begins_at"], session["maker"]))
+
+
+def _broken_by(problem: Json, made: Json) -> list[Json]:
+    """The gaps of a problem that a plan made without some of them does not keep."""
+    day = Day(problem, made["since"])
+    ends = {day.number[step["id"]]: step["ends_at"] for step in made["steps"]}
+    starts = {day.number[step["id"]]: step["starts_at"] for step in made["steps"] if step["status"] == "open"}
+    return list(_broken(day, starts, ends))
 
 
 def _broken(day: Day, starts: dict[int, int], ends: dict[int, int]) -> Iterable[Json]:

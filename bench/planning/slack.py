@@ -58,6 +58,10 @@ def _edges(grid: Grid, starts: dict[int, int], makers: dict[int, int]) -> list[t
         last = max(most.sources, key=lambda each: (starts[each] + lasts[each], each))
         if starts[most.to] <= starts[last] + lasts[last] + most.most:
             edges.append((most.to, last, -most.most - lasts[last]))
+    for block in grid.day.blocks:  # in one piece, where it is
+        for one, other in zip(block, block[1:], strict=False):
+            if starts[other] == starts[one] + lasts[one]:
+                edges.append((other, one, -lasts[one]))
     for maker in range(len(grid.hours)):
         theirs = [index for index in starts if grid.hands[index] and makers.get(index, 0) == maker]
         theirs.sort(key=lambda index: (starts[index], index))

@@ -12,6 +12,9 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from bench.planning.grid import Grid, Impossible
+from bench.planning.layout import SLOW_HANDS, USUAL
+from bench.planning.price import LEAST_MOST_MS, WHOLE
+from bench.whole import ceiling
 
 Json = dict[str, Any]
 
@@ -80,6 +83,7 @@ class Model:
         from ortools.sat.python import cp_model
 
         self.cp = cp_model
+        self.linearization: int | None = None
         self.grid = grid
         self.model = cp_model.CpModel()
         self.soft = soft
@@ -91,8 +95,17 @@ class Model:
         self.end: dict[int, Any] = {}
         self.by: dict[tuple[int, int], Any] = {}  # (task, maker) -> literal, only with several makers
         self.intervals: dict[int, Any] = {}
+        # Hands-on steps by the piece: [first step, ..., last step] for a block, [step] for any other.
+        self.units = self._by_piece()
+        self.inside = {index for unit in self.units for index in unit[1:]}
+        # What is broken, when soft: literals of states ruined, of those to be brought back with their price in
+        # units, of windows of quality missed; and by how much, each by its own size.
+        self.ruined: list[Any] = []
+        self.back: list[tuple[Any, int]] = []
+        self.missed: list[Any] = []
         self.late: list[Any] = []
         self.over: list[Any] = []
+        self.share: list[Any] = []
         self.kept: dict[int, Any] = {}  # place in grid.mosts -> literal, when named
         self._tasks()
         self._hands()
@@ -107,9 +120,56 @@ class Model:
             return [self.grid.now] * count, [self.horizon - lasts for lasts in self.grid.lasts]
         return self.grid.earliest(), self.grid.latest(finish)
 
+    def _by_piece(self) -> list[list[int]]:
+        grid = self.grid
+        blocks = [] if self.longer_hours else grid.day.blocks
+        inside = {index for block in blocks for index in block}
+        return [*blocks, *([index] for index in grid.open if grid.hands[index] and index not in inside)]
+
+    def _block(self, block: list[int]) -> None:
+        """One variable for a whole block: each of its steps begins as the one before it ends."""
+        grid = self.grid
+        after, total = [], 0
+        for index in block:
+            after.append(total)
+            total += grid.lasts[index]
+        room = max(total, min(ceiling(total * SLOW_HANDS, USUAL), ceiling(grid.day.longest, grid.unit)))
+        low = max(
+            max(self.first[index], grid.ready[index]) - off for index, off in zip(block, after, strict=True)
+        )
+        high = min(self.last[index] - off for index, off in zip(block, after, strict=True))
+        self.spans[block[0]] = [self._spans(maker, low, high, room) for maker in range(len(grid.hours))]
+        domain = self.cp.Domain.from_intervals(
+            sorted(span for those in self.spans[block[0]] for span in those)
+        )
+        if domain.is_empty():
+            raise Impossible(block[0], [])
+        head = self.model.new_int_var_from_domain(domain, f"s{block[0]}")
+        for index, off in zip(block, after, strict=True):
+            self.start[index] = head + off if off else head
+            self.end[index] = head + off + grid.lasts[index]
+        self.pieces[block[0]] = self.model.new_fixed_size_interval_var(head, total, f"p{block[0]}")
+        self.lasts[block[0]] = total
+
+    def _spans(self, maker: int, low: int, high: int, room: int) -> list[list[int]]:
+        """The starts, between two instants, of what needs so much room in one stretch of a maker."""
+        begins = max(low, self.grid.busy_until[maker])
+        spans = [[max(opens, begins), min(closes - room, high)] for opens, closes in self.grid.hours[maker]]
+        return [span for span in spans if span[0] <= span[1]]
+
     def _tasks(self) -> None:
         grid, model = self.grid, self.model
+        self.lasts = {
+            index: grid.lasts[index] for index in grid.open
+        }  # of a block's first step: the whole block
+        self.pieces: dict[int, Any] = {}
+        self.spans: dict[int, list[list[list[int]]]] = {}
+        for unit in self.units:
+            if len(unit) > 1:
+                self._block(unit)
         for index in grid.open:
+            if index in self.start:
+                continue
             low, high = max(self.first[index], grid.ready[index]), self.last[index]
             if grid.hands[index] and len(grid.hours) == 1 and not self.longer_hours:
                 spans = [
@@ -128,29 +188,34 @@ class Model:
     def _hands(self) -> None:
         """No pair of hands does two things at once; with several makers, each step has one of them."""
         grid, model = self.grid, self.model
-        tasks = [index for index in grid.open if grid.hands[index]]
+        tasks = [unit[0] for unit in self.units]
         for index in grid.open:
             self.intervals[index] = model.new_fixed_size_interval_var(
                 self.start[index], grid.lasts[index], f"i{index}"
             )
+        whole = {index: self.pieces.get(index, self.intervals[index]) for index in tasks}
         if len(grid.hours) == 1:
             if self.longer_hours:
                 self._stretched(tasks, 0, None)
-            model.add_no_overlap([self.intervals[index] for index in tasks])
+            model.add_no_overlap([whole[index] for index in tasks])
             return
         for maker in range(len(grid.hours)):
             theirs = []
             for index in tasks:
                 literal = model.new_bool_var(f"m{index}.{maker}")
                 self.by[index, maker] = literal
-                spans = [list(each) for each in grid.starts(index, maker)]
+                spans = (
+                    self.spans[index][maker]
+                    if index in self.spans
+                    else [list(each) for each in grid.starts(index, maker)]
+                )
                 if not self.longer_hours:
                     model.add_linear_expression_in_domain(
                         self.start[index], self.cp.Domain.from_intervals(spans)
                     ).only_enforce_if(literal)
                 theirs.append(
                     model.new_optional_fixed_size_interval_var(
-                        self.start[index], grid.lasts[index], literal, f"i{index}.{maker}"
+                        self.start[index], self.lasts[index], literal, f"i{index}.{maker}"
                     )
                 )
             model.add_no_overlap(theirs)
@@ -201,26 +266,50 @@ class Model:
             else:
                 opened = model.new_int_var(grid.now, self.horizon, f"o{place}")
                 model.add_max_equality(opened, [self.end[each] for each in most.sources])
-            constraint = self._most(self.start[most.to], opened + most.most)
+            constraint = self._most(self.start[most.to], opened + most.most, most.gap)
             if place in named:
                 self.kept[place] = model.new_bool_var(f"k{place}")
                 constraint.only_enforce_if(self.kept[place])
-        for to, latest, _ in grid.due:
-            self._most(self.start[to], latest)
+        for to, latest, gap in grid.due:
+            self._most(self.start[to], latest, gap)
         if grid.ready_by is not None:
             for index in grid.open:
                 model.add(self.end[index] <= grid.ready_by)
 
-    def _most(self, start: Any, latest: Any) -> Any:
+    def _most(self, start: Any, latest: Any, gap: Json) -> Any:
         """start <= latest, or over it at a price when soft."""
         if not self.soft:
             return self.model.add(start <= latest)
+        unit = self.grid.unit
         over = self.model.new_int_var(0, self.horizon, "")
         late = self.model.new_bool_var("")
         self.model.add(over == 0).only_enforce_if(~late)
         self.over.append(over)
         self.late.append(late)
+        self.share.append(over * max(1, WHOLE * WHOLE * unit // max(gap["most_ms"], LEAST_MOST_MS)))
+        kind, lost = gap.get("class"), gap.get("lost_ms")
+        if kind == "ruin":
+            self.ruined.append(late)
+        elif kind == "back":
+            self.back.append((late, ceiling(gap["price_ms"], unit)))
+            if lost is not None:
+                gone = self.model.new_bool_var("")
+                self.model.add(over <= lost // unit).only_enforce_if(~gone)
+                self.ruined.append(gone)
+        else:
+            self.missed.append(late)
         return self.model.add(start <= latest + over)
+
+    def unkept(self) -> Any:
+        """What it costs to break gaps, in one number: any ruin is more than all there is to bring back, any of
+        that more than all windows of quality."""
+        light = len(self.missed) + 1
+        heavy = light * (sum(price for _, price in self.back) + 1)
+        return (
+            heavy * sum(self.ruined)
+            + light * sum(price * late for late, price in self.back)
+            + sum(self.missed)
+        )
 
     def _equipment(self) -> None:
         grid, model = self.grid, self.model
@@ -254,8 +343,17 @@ class Model:
 
     # Aims
 
-    def finish_var(self) -> Any:
-        finish = self.model.new_int_var(self.grid.now, self.horizon, "finish")
+    def quickly(self) -> None:
+        """Search without the linear relaxation."""
+        self.linearization = 0
+
+    def thoroughly(self) -> None:
+        """Search with all of it."""
+        self.linearization = 2
+
+    def finish_var(self, bound: int | None = None) -> Any:
+        """bound: no finish is sooner, as is known already."""
+        finish = self.model.new_int_var(self.grid.now if bound is None else bound, self.horizon, "finish")
         for index in self.grid.open:
             self.model.add(self.end[index] <= finish)
         return finish
@@ -275,7 +373,8 @@ class Model:
         steps in it, and the sessions kept are long enough for all steps.
         """
         grid, model = self.grid, self.model
-        tasks = [index for index in grid.open if grid.hands[index]]
+        tasks = [unit[0] for unit in self.units]
+        last = {unit[0]: unit[-1] for unit in self.units}
         heres: dict[int, list[Any]] = {index: [] for index in tasks}
         used, spans, lengths = [], [], []
         for maker, hours in enumerate(grid.hours):
@@ -283,7 +382,7 @@ class Model:
                 could = [
                     index
                     for index in tasks
-                    if max(opens, self.first[index]) <= min(closes - grid.lasts[index], self.last[index])
+                    if max(opens, self.first[index]) <= min(closes - self.lasts[index], self.last[index])
                 ]
                 if not could:
                     continue
@@ -297,17 +396,17 @@ class Model:
                 for index, literal in here.items():
                     model.add_implication(literal, kept)
                     model.add(begin <= self.start[index]).only_enforce_if(literal)
-                    model.add(end >= self.end[index]).only_enforce_if(literal)
+                    model.add(end >= self.end[last[index]]).only_enforce_if(literal)
                     if (index, maker) in self.by:
                         model.add_implication(literal, self.by[index, maker])
                     heres[index].append(literal)
-                model.add(end - begin >= sum(grid.lasts[index] * literal for index, literal in here.items()))
+                model.add(end - begin >= sum(self.lasts[index] * literal for index, literal in here.items()))
                 used.append(kept)
                 spans.append(end - begin)
                 lengths.append((closes - opens) * kept)
         for literals in heres.values():
             model.add_exactly_one(literals)
-        model.add(sum(lengths) >= sum(grid.lasts[index] for index in tasks))
+        model.add(sum(lengths) >= sum(self.lasts[index] for index in tasks))
         if count is not None:
             model.add(sum(used) <= count)
         if span is not None:
@@ -321,27 +420,34 @@ class Model:
     def changes(self) -> Any:
         """How often the hands go from one part to another: a tour of the steps, for one maker."""
         grid, model = self.grid, self.model
-        tasks = [index for index in grid.open if grid.hands[index]]
-        part = {index: (grid.day.tasks[index]["run"], grid.day.tasks[index]["component"]) for index in tasks}
+        tasks = [unit[0] for unit in self.units]
+        last = {unit[0]: unit[-1] for unit in self.units}
+        part = {index: (task["run"], task["component"]) for index, task in enumerate(grid.day.tasks)}
         arcs, changed = [], []
         for place, one in enumerate(tasks, 1):
             arcs.append((0, place, model.new_bool_var("")))
             arcs.append((place, 0, model.new_bool_var("")))
             for other_place, other in enumerate(tasks, 1):
-                if one == other or self.first[one] + grid.lasts[one] > self.last[other]:
+                if one == other or self.first[one] + self.lasts[one] > self.last[other]:
                     continue
                 arc = model.new_bool_var("")
-                model.add(self.start[other] >= self.end[one]).only_enforce_if(arc)
+                model.add(self.start[other] >= self.end[last[one]]).only_enforce_if(arc)
                 arcs.append((place, other_place, arc))
-                if part[one] != part[other]:
+                if part[last[one]] != part[other]:
                     changed.append(arc)
         model.add_circuit(arcs)
-        return sum(changed)
+        inside = sum(
+            part[one] != part[two] for unit in self.units for one, two in zip(unit, unit[1:], strict=False)
+        )
+        return sum(changed) + inside
 
     def moved(self, order: list[int]) -> Any:
         """How many neighbours in an order have changed places."""
         swapped = []
+        block = {index: unit[0] for unit in self.units for index in unit}
         for one, other in zip(order, order[1:], strict=False):
+            if block[one] == block[other]:
+                continue
             literal = self.model.new_bool_var("")
             self.model.add(self.start[one] <= self.start[other]).only_enforce_if(~literal)
             swapped.append(literal)
@@ -349,7 +455,7 @@ class Model:
 
     def hint(self, starts: dict[int, int], makers: dict[int, int]) -> None:
         for index, at in starts.items():
-            if index in self.start:
+            if index in self.start and index not in self.inside:
                 self.model.add_hint(self.start[index], at)
         for (index, maker), literal in self.by.items():
             if index in makers:
@@ -369,6 +475,8 @@ class Model:
         solver = self.cp.CpSolver()
         solver.parameters.num_workers = 1
         solver.parameters.random_seed = 0
+        if self.linearization is not None:
+            solver.parameters.linearization_level = self.linearization
         solver.parameters.max_deterministic_time = max(0.01, min(work.left, most))
         with _watched(solver, work):
             status = solver.solve(self.model, _reporter(self.cp, aim, work))
@@ -379,7 +487,8 @@ class Model:
             return Answer("unknown")
         answer = Answer("proven" if status == self.cp.OPTIMAL else "found")
         answer.starts = {index: solver.value(start) for index, start in self.start.items()}
-        answer.makers = {index: maker for (index, maker), it in self.by.items() if solver.value(it)}
+        by = {index: maker for (index, maker), it in self.by.items() if solver.value(it)}
+        answer.makers = {index: by[unit[0]] for unit in self.units for index in unit if unit[0] in by}
         extra = {place: solver.value(longer) for place, longer in self.longer.items()}
         answer.extra = {place: units for place, units in extra.items() if units}
         if objective is not None:

@@ -204,11 +204,11 @@ class _Tasks:
         gaps = []
         for need in step["after"]:
             before = self.steps[need]
-            gap = self._gap([need], step, 0, None, "after", "")
+            gap = self._gap([need], step, 0, None, "after", {})
             if before["kind"] == "wait" and before["latest_ms"] is not None:
                 most = self._most_after(before)
                 if most is not None:
-                    gap = self._gap([need], step, 0, most, "wait", before["stake"])
+                    gap = self._gap([need], step, 0, most, "wait", before)
             gaps.append(gap)
         window = step["window"]
         if window and window["from"]:  # one that nothing opens says nothing
@@ -219,7 +219,10 @@ class _Tasks:
                     f"“{step['title']}” takes {span(takes)}, but its window is only {span(window['latest_ms'])}. "
                     "Make fewer pieces at a time, or give it more time.",
                 )
-            gaps.append(self._gap(window["from"], step, None, window["latest_ms"], "window", window["stake"]))
+            gaps.append(self._gap(window["from"], step, None, window["latest_ms"], "window", window))
+        for keeps in step.get("keeps", []):
+            if keeps["from"]:
+                gaps.append(self._gap(keeps["from"], step, None, keeps["latest_ms"], "keeps", keeps))
         return gaps
 
     def _most_after(self, wait: Json) -> int | None:
@@ -231,15 +234,19 @@ class _Tasks:
         return max(0, latest - int(told["left_ms"]))
 
     def _gap(
-        self, sources: list[str], step: Json, least: int | None, most: int | None, why: str, stake: str
+        self, sources: list[str], step: Json, least: int | None, most: int | None, why: str, over: Json
     ) -> Json:
+        """over: the window, with what it is over and what missing it costs."""
         return {
             "from": [self._id(each) for each in sources],
             "to": self._id(step["id"]),
             "least_ms": least,
             "most_ms": most,
             "why": why,
-            "stake": stake,
+            "stake": over.get("stake", ""),
+            "class": over.get("class", "quality"),
+            "price_ms": over.get("price_ms", 0),
+            "lost_ms": over.get("lost_ms"),
         }
 
     def _pad(self, pad_ppm: int) -> None:
@@ -251,19 +258,19 @@ class _Tasks:
             return
         inside: set[str] = set()
         for step in self.sheet["steps"]:
-            window = step["window"]
-            if not window or window["latest_ms"] > TIGHT_MS:
-                continue
-            upstream = self._before(step["id"])
-            chain = {
-                key
-                for key in upstream
-                if self.steps[key]["kind"] != "wait"
-                and any(opener in self._before(key) for opener in window["from"])
-            }
-            padded = sum(_padded(self.tasks[key]["takes_ms"], pad_ppm) for key in chain)
-            if padded <= window["latest_ms"]:
-                inside |= chain
+            for window in [step["window"], *step.get("keeps", [])]:
+                if not window or window["latest_ms"] > TIGHT_MS:
+                    continue
+                upstream = self._before(step["id"])
+                chain = {
+                    key
+                    for key in upstream
+                    if self.steps[key]["kind"] != "wait"
+                    and any(opener in self._before(key) for opener in window["from"])
+                }
+                padded = sum(_padded(self.tasks[key]["takes_ms"], pad_ppm) for key in chain)
+                if padded <= window["latest_ms"]:
+                    inside |= chain
         for key in inside:
             task = self.tasks[key]
             if task["status"] == "open":

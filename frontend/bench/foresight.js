@@ -3,17 +3,20 @@
  * The same as bench/planning/foresight.py, which says how it goes and what the answers mean.
  */
 
+import { holdsHands } from "./blocks.js";
 import { Day, Layout, NEVER, USUAL } from "./layout.js";
+import { compare, NOTHING } from "./price.js";
 
 const SLOW = [1300, 1150, USUAL]; // paces in thousandths, the most careful first; hands may be as much too quick
 const PATIENCE_MS = 2 * 3_600_000; // being careful may not put the end off by more than this
 const STAY_MS = 15 * 60_000; // how long past the bench hours is asked of a maker, to save pieces
 const AHEAD = 6; // instants to wait for that are looked at
 
-const told = (step, until, why, pace, broken) => ({ step, until, why, pace, broken });
+const told = (step, until, why, pace, broken) => ({ step, until, why, pace, broken, risk: null });
+const worstOf = ({ broken }) => broken.reduce((worst, each) => (each.over > worst.over ? each : worst));
 const brokenOf = (layout) => layout.broken.map(({ over, gap }) => ({ gap, over_ms: over }));
 
-/** The step to begin now, or until when to wait, and why: {step, until, why, pace, broken}. */
+/** The step to begin now, or until when to wait, and why: {step, until, why, pace, broken, risk}. */
 export function nextStep(problem, order, now, maker = 0) {
   return new Choice(new Day(problem, now), order, maker).made();
 }
@@ -39,12 +42,17 @@ class Choice {
   #maker;
   #order;
   #ready;
+  #staying;
+  #slow = new Map();
 
   constructor(day, order, maker) {
     this.#day = day;
     this.#maker = maker;
     this.#order = day.byNeed(order);
-    this.#ready = this.#order.filter((index) => this.#isReady(index));
+    const stays = this.#staysOn();
+    const ready = this.#order.filter((index) => this.#isReady(index));
+    this.#staying = ready.filter((index) => stays.has(index));
+    this.#ready = [...this.#staying, ...ready.filter((index) => !stays.has(index))];
   }
 
   made() {
@@ -56,7 +64,7 @@ class Choice {
       const opens = later.length ? Math.min(...later) : null;
       return told(null, opens, { kind: opens === null ? "no_hours" : "closed" }, USUAL, []);
     }
-    const fitting = this.#ready.filter((index) => day.now + day.takes[index] <= closes);
+    const fitting = (this.#staying.length ? this.#staying : this.#ready).filter((index) => day.now + day.takes[index] <= closes);
     const events = this.#events();
     const going = this.#laid(USUAL, null);
     let patient = null; // the most careful wait, and when the day would end with it
@@ -71,10 +79,11 @@ class Choice {
           refused ??= { index, layout: bad };
           continue;
         }
+        if (pace < SLOW[0] && compare(this.#risks(index), this.#leastRisk(fitting, events)) > 0) continue;
         const doing = new Layout(day, this.#order, { first: index });
         if (patient && doing.finish > ends - PATIENCE_MS) continue;
         if (waiting && !patient && isSooner(waiting, going, doing)) continue;
-        return told(day.tasks[index].id, null, { kind: index === this.#ready[0] ? "next" : "sooner" }, pace, []);
+        return this.#begin(index, { kind: index === this.#ready[0] ? "next" : "sooner" }, pace, []);
       }
       if (until !== null && patient === null) {
         patient = this.#wait(until, pace, refused, closes);
@@ -82,6 +91,31 @@ class Choice {
       }
     }
     return patient ?? this.#leastBad(events, closes);
+  }
+
+  #begin(index, why, pace, broken) {
+    const said = told(this.#day.tasks[index].id, null, why, pace, broken);
+    const laid = pace > 0 && pace < SLOW[0] ? this.#slowly(index, null) : null;
+    if (!laid?.broken.length) return said;
+    const { over, gap } = worstOf(laid);
+    return { ...said, risk: { gap, over_ms: over } };
+  }
+
+  /** The rest of the day with slow hands throughout; the same is asked for more than once. */
+  #slowly(first, until) {
+    const key = `${first} ${until}`;
+    if (!this.#slow.has(key)) this.#slow.set(key, this.#laid(SLOW[0], until, first));
+    return this.#slow.get(key);
+  }
+
+  /** What slow hands would ruin, and pay for bringing back. */
+  #risks(first, until = null) {
+    const laid = this.#slowly(first, until);
+    return [laid.placed ? 0 : 1, ...laid.price.slice(0, 2)];
+  }
+
+  #leastRisk(fitting, events) {
+    return [...fitting.map((each) => this.#risks(each)), ...events.map((at) => this.#risks(null, at))].reduce((least, each) => (compare(each, least) < 0 ? each : least));
   }
 
   /** The first layout that breaks a gap; null when every gap is kept, with hands slower and quicker. */
@@ -101,21 +135,25 @@ class Choice {
     return new Layout(this.#day, this.#order, { pace, first, firstPace: own, notBefore: notBefore(this.#day, until) });
   }
 
-  /** Something breaks whatever is done: the least time over, then the fewest, then the soonest end. */
+  /** Something breaks whatever is done: what costs least, slow hands first where a state would be ruined. */
   #leastBad(events, closes) {
     const day = this.#day;
     const made = [];
     for (const index of this.#ready) {
       const stays = Math.max(0, day.now + day.takes[index] - closes);
-      if (stays <= STAY_MS) made.push({ stays, layout: new Layout(day, this.#order, { first: index }), chosen: index, until: null });
+      const layout = stays <= STAY_MS ? new Layout(day, this.#order, { first: index }) : null;
+      if (layout) made.push({ bad: badness(this.#risks(index), layout, stays), stays, layout, chosen: index, until: null });
     }
-    for (const at of events) made.push({ stays: 0, layout: this.#laid(USUAL, at), chosen: null, until: at });
+    for (const at of events) {
+      const layout = this.#laid(USUAL, at);
+      made.push({ bad: badness(this.#risks(null, at), layout, 0), stays: 0, layout, chosen: null, until: at });
+    }
     if (!made.length) return told(null, null, { kind: "no_hours" }, 0, []);
-    const { stays, layout, chosen, until } = made.reduce((best, each) => (isLess(badness(each), badness(best)) ? each : best));
+    const { stays, layout, chosen, until } = made.reduce((best, each) => (compare(each.bad, best.bad) < 0 ? each : best));
     const broken = brokenOf(layout);
     if (chosen === null) return { ...this.#wait(until, 0, null, closes), broken };
     const why = stays ? { kind: "stay", by_ms: stays, closes_at: closes } : { kind: "next" };
-    return told(day.tasks[chosen].id, null, why, 0, broken);
+    return this.#begin(chosen, why, 0, broken);
   }
 
   #wait(until, pace, refused, closes) {
@@ -124,7 +162,7 @@ class Choice {
     if (refused) {
       why = { kind: "window", step: tasks[refused.index].id };
       if (refused.layout.broken.length) {
-        const { over, gap } = refused.layout.broken.reduce((worst, each) => (each.over > worst.over ? each : worst));
+        const { over, gap } = worstOf(refused.layout);
         why = { ...why, gap, over_ms: over, closes_at: closes };
       }
     } else if (this.#ready.length) {
@@ -132,6 +170,23 @@ class Choice {
       why = { kind: now + takes[index] <= closes ? "ends_sooner" : "hours", step: tasks[index].id, closes_at: closes };
     }
     return told(null, until, why, pace, []);
+  }
+
+  /** The open hands-on steps that lead to the end of a state that is open now. */
+  #staysOn() {
+    const day = this.#day;
+    const chain = new Set();
+    const ended = (index) => day.end[index] !== null && day.end[index] <= day.now;
+    for (const { sources, to, gap } of day.mosts) {
+      const stack = holdsHands(gap) && day.end[to] === null && sources.every(ended) ? [to] : [];
+      while (stack.length) {
+        const index = stack.pop();
+        if (chain.has(index)) continue;
+        chain.add(index);
+        stack.push(...day.needs[index].map(([need]) => need).filter((need) => day.end[need] === null));
+      }
+    }
+    return chain;
   }
 
   #isReady(index) {
@@ -164,12 +219,11 @@ class Choice {
   }
 }
 
-/** What counts when something must give: time over in all, staying on included, then how many, then the end. */
-const badness = ({ stays, layout }) => [layout.placed ? 0 : 1, layout.over() + stays, layout.broken.length, layout.finish];
-
-function isLess(one, other) {
-  const place = one.findIndex((each, index) => each !== other[index]);
-  return place >= 0 && one[place] < other[place];
+/** What counts when something must give: ruin and bringing back, at the usual pace and by slow hands; then windows
+ * of quality; then staying on, by how much, and the end. */
+function badness(risks, layout, stays) {
+  const [ruined, back, missed, share] = layout.placed ? layout.price : NOTHING;
+  return [layout.placed ? 0 : 1, ruined, risks[0], risks[1], back, risks[2], missed, stays, share, layout.finish];
 }
 
 /** Whether waiting ends the day before doing this now does, when both keep every gap. */

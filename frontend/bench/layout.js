@@ -3,10 +3,14 @@
  * The same as bench/planning/layout.py, which says how it goes.
  */
 
+import { blocksOf } from "./blocks.js";
+import { priceOf } from "./price.js";
+
 export const USUAL = 1000; // paces are in thousandths of the planned time
 const LEAST_LEFT_MS = 15_000; // a step that takes longer than planned is believed to be nearly done
 const MOST_ROUNDS = 400; // of putting openers later; a day that needs more has no answer this way
 export const NEVER = Number.MAX_SAFE_INTEGER;
+const SLOW_HANDS = 1300; // what opens a state is begun where all of it fits with hands so slow
 
 /** A problem at an instant, its tasks numbered: what has ended, what runs, what is open. */
 export class Day {
@@ -37,6 +41,8 @@ export class Day {
     this.maker = tasks.map(() => null);
     this.#takeHistory();
     this.open = [...tasks.keys()].filter((index) => this.end[index] === null);
+    this.blocks = blocksOf(this);
+    this.block = new Map(this.blocks.flatMap((block) => block.map((index) => [index, block])));
   }
 
   many(key) {
@@ -73,9 +79,14 @@ export class Day {
       const stack = placed.has(one) ? [] : [one];
       while (stack.length) {
         const index = stack.at(-1);
-        const missing = this.needs[index].find(([need]) => this.end[need] === null && !placed.has(need) && !stack.includes(need));
-        if (missing) stack.push(missing[0]);
-        else placed.add(stack.pop());
+        const whole = this.block.get(index) ?? [index];
+        const missing = whole.flatMap((each) => this.needs[each]).find(([need]) => this.end[need] === null && !placed.has(need) && !whole.includes(need) && !stack.includes(need));
+        if (missing) {
+          stack.push(missing[0]);
+          continue;
+        }
+        stack.pop();
+        for (const each of whole) placed.add(each);
       }
     }
     return [...placed];
@@ -122,8 +133,9 @@ export class Layout {
     this.finish = Math.max(...this.end.filter((end) => end !== null), ...(this.end.some((end) => end !== null) ? [] : [day.now]));
   }
 
-  over() {
-    return this.broken.reduce((total, { over }) => total + over, 0);
+  /** What the broken gaps cost: the first that differs decides. */
+  get price() {
+    return priceOf(this.broken);
   }
 
   #lay() {
@@ -157,11 +169,9 @@ export class Layout {
       if (maker !== null && day.end[index] !== null) this.busy[maker].push([day.now, day.end[index]]);
     }
     for (const index of this.order) {
-      let ready = Math.max(day.now, this.least.get(index) ?? day.now);
-      for (const [need, least] of day.needs[index]) {
-        if (this.end[need] === null) return false;
-        ready = Math.max(ready, this.end[need] + least);
-      }
+      if (this.end[index] !== null || (day.block.has(index) && this.#onceBlock(day.block.get(index)))) continue;
+      let ready = this.#ready(index);
+      if (ready === null) return false;
       if (!day.hands[index]) {
         if (day.needs[index].length && day.tasks[index].kind === "wait") ready = Math.max(...day.needs[index].map(([need, least]) => this.end[need] + least)); // it begins by itself
         const at = this.#onceFree(index, ready, day.takes[index]);
@@ -182,6 +192,66 @@ export class Layout {
     return true;
   }
 
+  /** From when on a task may begin, those of `within` aside; null while a need has no place yet. */
+  #ready(index, within = []) {
+    const { day } = this;
+    let ready = Math.max(day.now, this.least.get(index) ?? day.now);
+    for (const [need, least] of day.needs[index]) {
+      if (this.end[need] !== null) ready = Math.max(ready, this.end[need] + least);
+      else if (!within.includes(need)) return null;
+    }
+    return ready;
+  }
+
+  /** Place what is left of a block in one piece; false when that cannot be, and nothing is placed. */
+  #onceBlock(block) {
+    const { day } = this;
+    const left = block.filter((each) => this.end[each] === null);
+    if (left.length < 2 || left.includes(this.first)) return false;
+    const after = [];
+    let total = 0;
+    for (const each of left) {
+      after.push(total);
+      total += this.#lasts(each);
+    }
+    const readies = left.map((each) => this.#ready(each, left));
+    if (readies.includes(null)) return false;
+    const ready = Math.max(day.now, ...readies.map((at, place) => at - after[place]));
+    const usual = left.reduce((sum, each) => sum + day.takes[each], 0);
+    const room = Math.max(total, Math.min(Math.floor((usual * SLOW_HANDS) / USUAL), day.longest));
+    const chosen = this.#earliestBlock(left, after, ready, total, room);
+    if (chosen === null) return false;
+    const [at, maker] = chosen;
+    for (const [place, each] of left.entries()) {
+      this.start[each] = at + after[place];
+      this.end[each] = this.start[each] + this.#lasts(each);
+      this.maker[each] = maker;
+    }
+    put(this.busy[maker], [at, at + total]);
+    return true;
+  }
+
+  #earliestBlock(block, after, ready, total, room) {
+    let best = null;
+    for (const [maker, hours] of this.day.hours.entries()) {
+      let at = hole(hours, this.busy[maker], ready, total, room);
+      while (at !== null) {
+        let later = at;
+        for (const [place, each] of block.entries()) {
+          const free = this.#equipmentFree(each, at + after[place], this.#lasts(each));
+          if (free === NEVER) return best;
+          later = Math.max(later, free - after[place]);
+        }
+        if (later === at) {
+          if (best === null || at < best[0]) best = [at, maker];
+          break;
+        }
+        at = hole(hours, this.busy[maker], later, total, room);
+      }
+    }
+    return best;
+  }
+
   /** The first instant from `ready` on when all that a task uses is free; NEVER when it never is. */
   #onceFree(index, ready, lasts) {
     let at = ready;
@@ -199,7 +269,7 @@ export class Layout {
       let at = ready;
       for (;;) {
         const now = !clash(this.busy[maker], at, lasts) && opened(hours, at) ? at : null;
-        const found = index === this.first ? now : hole(hours, this.busy[maker], at, lasts);
+        const found = index === this.first ? now : hole(hours, this.busy[maker], at, lasts, lasts);
         if (found === null) break;
         const later = this.#equipmentFree(index, found, lasts);
         if (later === found) {
@@ -278,6 +348,15 @@ export class Layout {
         }
       }
     }
+    for (const block of this.day.blocks) { // all of it goes along, and what it needs
+      const along = block.some((each) => chain.has(each)) ? block.filter((each) => !chain.has(each)) : [];
+      while (along.length) {
+        const each = along.pop();
+        if (chain.has(each)) continue;
+        chain.add(each);
+        along.push(...this.day.needs[each].map(([need]) => need).filter((need) => this.day.end[need] === null));
+      }
+    }
     const others = this.order.filter((index) => index !== this.first);
     this.order = [...this.order.filter((index) => index === this.first), ...others.filter((index) => chain.has(index)), ...others.filter((index) => !chain.has(index))];
     return true;
@@ -313,8 +392,8 @@ function opened(hours, at) {
 
 const clash = (busy, at, lasts) => busy.some(([begin, end]) => begin < at + lasts && at < end);
 
-/** The first instant from `ready` on with room for a step: open all through, and not busy. */
-function hole(hours, busy, ready, lasts) {
+/** The first instant from `ready` on with `room` for a step: open all through, and not busy. */
+function hole(hours, busy, ready, lasts, room) {
   for (let place = Math.max(0, lastOpened(hours, ready)); place < hours.length; place += 1) {
     const [opens, closes] = hours[place];
     let at = Math.max(ready, opens);
@@ -322,7 +401,7 @@ function hole(hours, busy, ready, lasts) {
       if (begin >= at + lasts) break;
       if (end > at) at = end;
     }
-    if (at + lasts <= closes) return at;
+    if (at + room <= closes) return at;
   }
   return null;
 }

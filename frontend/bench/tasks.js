@@ -161,15 +161,15 @@ class Tasks {
     const gaps = step.after.map((need) => {
       const before = this.steps.get(need);
       const most = before.kind === "wait" && before.latest_ms !== null ? this.#mostAfter(before) : null;
-      return most === null ? this.#gap([need], step, 0, null, "after", "") : this.#gap([need], step, 0, most, "wait", before.stake);
+      return most === null ? this.#gap([need], step, 0, null, "after", {}) : this.#gap([need], step, 0, most, "wait", before);
     });
     const { window } = step;
-    if (!window?.from.length) return gaps; // one that nothing opens says nothing
+    const opened = [...(window ? [["window", window]] : []), ...(step.keeps ?? []).map((keeps) => ["keeps", keeps])].filter(([, each]) => each.from.length); // one that nothing opens says nothing
     const takes = step.hands_ms ?? 0; // as written: what a larger batch takes is only a reckoning
-    if (takes > window.latest_ms && !this.state) {
+    if (window?.from.length && takes > window.latest_ms && !this.state) {
       throw new BenchError(`steps.${step.id}.window`, `“${step.title}” takes ${span(takes)}, but its window is only ${span(window.latest_ms)}. Make fewer pieces at a time, or give it more time.`);
     }
-    return [...gaps, this.#gap(window.from, step, null, window.latest_ms, "window", window.stake)];
+    return [...gaps, ...opened.map(([why, each]) => this.#gap(each.from, step, null, each.latest_ms, why, each))];
   }
 
   /** How long after the planned end of a wait what follows may begin; null once it is settled. */
@@ -178,14 +178,25 @@ class Tasks {
     return told.status === "done" ? null : Math.max(0, wait.latest_ms - told.left_ms);
   }
 
-  #gap(sources, step, least, most, why, stake) {
-    return { from: sources.map((each) => this.#id(each)), to: this.#id(step.id), least_ms: least, most_ms: most, why, stake };
+  /** over: the window, with what it is over and what missing it costs. */
+  #gap(sources, step, least, most, why, over) {
+    return {
+      from: sources.map((each) => this.#id(each)),
+      to: this.#id(step.id),
+      least_ms: least,
+      most_ms: most,
+      why,
+      stake: over.stake ?? "",
+      class: over.class ?? "quality",
+      price_ms: over.price_ms ?? 0,
+      lost_ms: over.lost_ms ?? null,
+    };
   }
 
   /** Leave room in the tight chains: steps between the two ends of a short window take longer. */
   #pad() {
     const inside = new Set();
-    for (const { id, window } of this.sheet.steps) {
+    for (const { id, window } of this.sheet.steps.flatMap((step) => [step.window, ...(step.keeps ?? [])].map((each) => ({ id: step.id, window: each })))) {
       if (!window || window.latest_ms > TIGHT_MS) continue;
       const chain = [...this.#before(id)].filter((key) => this.steps.get(key).kind !== "wait" && window.from.some((opener) => this.#before(key).has(opener)));
       const total = sum(chain.map((key) => padded(this.tasks.get(key).takes_ms, PAD_PPM)));

@@ -11,6 +11,7 @@
 
 import { ifYouStop, nextStep } from "../bench/foresight.js";
 import { Day, Layout } from "../bench/layout.js";
+import { compare } from "../bench/price.js";
 import { makeProblem, tasksOf } from "../bench/tasks.js";
 import { clock, day as dayOf, duration } from "./words.js";
 
@@ -82,7 +83,7 @@ function byRule(day) {
   return isBetter ? byTails : asWritten;
 }
 
-const isWorse = (one, other) => (one.placed !== other.placed ? !one.placed : one.over() > other.over());
+const isWorse = (one, other) => (one.placed !== other.placed ? !one.placed : compare(one.price, other.price) > 0);
 
 /** The maker's own times for a run's steps, as the plan brought them. */
 function handsOf({ id }, plan) {

@@ -14,6 +14,12 @@ MINUTE = 60_000
 HOUR = 60 * MINUTE
 DAY = 24 * HOUR
 MONDAY = 1_795_392_000_000  # a Monday, 0:00 UTC
+CLASSES = [
+    {"class": "ruin", "price_ms": 0, "lost_ms": None},
+    {"class": "back", "price_ms": 2 * MINUTE, "lost_ms": None},
+    {"class": "back", "price_ms": 5 * MINUTE, "lost_ms": 20 * MINUTE},
+    {"class": "quality", "price_ms": 0, "lost_ms": None},
+]
 PATTERNS = [
     [(9 * 60, 12 * 60 + 30), (19 * 60, 22 * 60)],
     [(9 * 60, 17 * 60)],
@@ -79,8 +85,11 @@ def make_problem(
     }
 
 
-def make_batch(seed: int, makers: int = 1) -> Json:
-    """One batch that a maker could meet. It may or may not fit its bench hours."""
+def make_batch(seed: int, makers: int = 1, states: bool = False) -> Json:
+    """One batch that a maker could meet. It may or may not fit its bench hours.
+
+    states: its windows are over states that do not keep, or over mere quality.
+    """
     rng = random.Random(seed)
     made = _Batch(rng)
     ends = [made.part(f"part{place}") for place in range(rng.randint(2, 4))]
@@ -88,6 +97,8 @@ def make_batch(seed: int, makers: int = 1) -> Json:
     hours = make_hours(rng.choice(PATTERNS))
     problem = make_problem(made.tasks, made.gaps, hours, equipment=made.equipment, holds=made.holds)
     problem["makers"] = [{"name": f"Maker {place + 1}", "hours": hours} for place in range(makers)]
+    if states:
+        problem["gaps"] = [{**gap, **rng.choice(CLASSES)} for gap in problem["gaps"]]
     return problem
 
 

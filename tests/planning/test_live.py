@@ -104,9 +104,12 @@ def test_ready_by_begins_as_late_as_it_can() -> None:
 
     assert made["status"] == "proven"
     assert faults(problem, made) == []
+    assert made["stays"]
     late = plan({**problem, "since": made["begins_at"] + MINUTE}, changes=False)
-    assert late["status"] == "impossible"
-    assert late["reasons"][0]["kind"] == "ready_by"
+    assert not late["stays"], "begun later, hands could not stay on what does not keep, nor be slow"
+    later = plan({**problem, "since": made["begins_at"] + 30 * MINUTE}, changes=False)
+    assert later["status"] == "impossible"
+    assert later["reasons"][0]["kind"] == "ready_by"
 
 
 # Live
