@@ -21,12 +21,12 @@ from sqlalchemy import Column, Connection, LargeBinary, MetaData, String, Table,
 from sqlalchemy.sql.elements import ColumnElement
 
 from api.store import last_number, number_after, on_postgresql
-from api.tables import Audit, Device, Pairing, Studio, db
+from api.tables import Audit, Device, Pairing, SteadyClock, Studio, db
 
 Row = tuple[str, dict[str, Any]]
 
-# Codes live for minutes, and are secrets. What a database is, is its own.
-STAYS = frozenset({Pairing.__tablename__, Studio.__tablename__})
+# Codes live for minutes, and are secrets. What a database is, is its own; so is a computer's clock.
+STAYS = frozenset({Pairing.__tablename__, Studio.__tablename__, SteadyClock.__tablename__})
 # It only grows: what is carried is added to what is there.
 GROWS = Audit.__tablename__
 SECRET = (Device.__tablename__, "secret_sha256")
@@ -93,7 +93,7 @@ def fill(connection: Connection, carried: Iterable[Row], *, secrets: bool = Fals
 def empty(connection: Connection) -> None:
     """Take out every row, codes and all; what the database is and what was done to it stays."""
     for each in reversed(tables_of(connection)):
-        if each.name not in (GROWS, Studio.__tablename__):
+        if each.name not in (GROWS, Studio.__tablename__, SteadyClock.__tablename__):
             connection.execute(each.delete())
 
 

@@ -263,7 +263,7 @@ def _wrong_clock(app: Any) -> str | None:
     from api import clock, store
 
     with app.app_context(), store.reading() as connection:
-        return clock.behind(connection, clock.now_ms())
+        return clock.behind(connection)
 
 
 def _show_qr(address: str) -> None:

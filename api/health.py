@@ -101,7 +101,7 @@ def _standing(settings: Settings) -> dict[str, Any]:
         with reading() as connection:
             known = {
                 "generation": generation.of(connection)[0],
-                "clock": {"at": at, "wrong": behind(connection, at)},
+                "clock": {"at": at, "wrong": behind(connection)},
             }
     except SQLAlchemyError:
         pass  # it is among the faults

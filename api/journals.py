@@ -199,7 +199,7 @@ def _held_page(
 
 def _wrong_clock(connection: Connection, at: int) -> str:
     """Of an entry that is ahead of the server's clock: what is wrong with that clock; else EntryError."""
-    if found := behind(connection, at):
+    if found := behind(connection):
         current_app.logger.warning("%s An entry that is ahead of it was taken.", found)
         return found
     raise EntryError(

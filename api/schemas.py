@@ -131,7 +131,21 @@ class Generation(Schema):
     )
 
 
-class Clock(Generation):
+class Standing(Generation):
+    epoch = fields.Integer(
+        required=True,
+        metadata={"description": "How often the clock of the server's computer was seen to leap"},
+    )
+    held_back_ms = fields.Integer(
+        required=True,
+        allow_none=True,
+        metadata={
+            "description": "By how much it leapt and is not followed yet, because something counts on an open run"
+        },
+    )
+
+
+class Clock(Standing):
     server_ms = fields.Integer(required=True)
 
 
@@ -192,7 +206,7 @@ class CopiesNow(Schema):
     )
 
 
-class StudioNow(Generation):
+class StudioNow(Standing):
     mode = fields.String(required=True, validate=validate.OneOf(["local", "lan", "proxy"]))
     you = fields.Nested(
         You,

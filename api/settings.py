@@ -8,11 +8,11 @@ them: a machine is opened to others by a command, not by a variable left over fr
 from __future__ import annotations
 
 import os
+import time
 from collections.abc import Callable, Mapping
 from dataclasses import Field, dataclass, field, fields
 from datetime import UTC, datetime
 from pathlib import Path
-from time import time_ns
 from typing import Any
 
 MIB = 1024 * 1024
@@ -24,7 +24,18 @@ RELEASED_MS = int(RELEASED.timestamp()) * 1000
 
 def system_clock_ms() -> int:
     """The machine's clock as whole milliseconds since 1970, UTC."""
-    return time_ns() // 1_000_000
+    return time.time_ns() // 1_000_000
+
+
+def steady_clock() -> tuple[Callable[[], int] | None, str]:
+    """The machine's steady clock, in ms, and the name of this boot; None where it has no such clock.
+
+    It goes on through a sleep (clock_gettime(2), CLOCK_BOOTTIME); the name is of proc(5), random/boot_id.
+    """
+    boot = Path("/proc/sys/kernel/random/boot_id")
+    if not hasattr(time, "CLOCK_BOOTTIME") or not boot.is_file():
+        return None, ""
+    return lambda: time.clock_gettime_ns(time.CLOCK_BOOTTIME) // 1_000_000, boot.read_text().strip()
 
 
 class SettingError(ValueError):
@@ -130,6 +141,9 @@ class Settings:
     lan: bool = field(default=False, metadata={"environment": None})
     pairing: bool = field(default=False, metadata={"environment": None})
     clock_ms: Callable[[], int] = field(default=system_clock_ms, metadata={"environment": None})
+    # A clock that never leaps, and which boot of the computer it counts from; without one, time is the other clock's.
+    steady_ms: Callable[[], int] | None = field(default=None, metadata={"environment": None})
+    boot: str = field(default="", metadata={"environment": None})
 
     @classmethod
     def from_environ(cls, environ: Mapping[str, str] = os.environ, **given: Any) -> Settings:
@@ -147,6 +161,8 @@ class Settings:
             except ValueError:
                 raise SettingError(f"{name} is {text!r}; it must be a whole number.") from None
         values.update({name: value for name, value in given.items() if value is not None})
+        if "clock_ms" not in values:
+            values["steady_ms"], values["boot"] = steady_clock()
         return cls(**values)
 
     @property

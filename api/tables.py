@@ -66,6 +66,21 @@ class Audit(Base):
     about: Mapped[str] = mapped_column(Text)
 
 
+class SteadyClock(Base):
+    """What the server's time is reckoned from (api/steady.py): one row for each boot of a computer."""
+
+    __tablename__ = "steady_clock"
+
+    boot: Mapped[str] = mapped_column(String(64), primary_key=True)
+    offset_ms: Mapped[int] = mapped_column(BigInteger)
+    epoch: Mapped[int]
+    held_ms: Mapped[int] = mapped_column(BigInteger)
+    leapt_at: Mapped[int | None] = mapped_column(BigInteger)
+    looked_ms: Mapped[int] = mapped_column(BigInteger)
+    floor_ms: Mapped[int | None] = mapped_column(BigInteger)
+    since_seq: Mapped[int] = mapped_column(BigInteger)
+
+
 class Recipe(Base):
     """A recipe's head: which version is the current one."""
 

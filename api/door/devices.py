@@ -10,7 +10,7 @@ from flask import Response, current_app
 from sqlalchemy import Connection, func, select, update
 
 from api import audit, generation
-from api.clock import behind, now_ms
+from api.clock import behind, now_ms, standing
 from api.copies import status
 from api.door import benches, gate, limits
 from api.door.authority import Certificate
@@ -43,6 +43,7 @@ def get_studio() -> Response:
             "certificate_ends_at": Certificate(settings.door).ends_at if settings.lan else None,
             "clock_wrong": _wrong_clock(),
             "generation": generation.now(),
+            **standing(),
             "version": version("bowlside"),
         }
     )
@@ -50,7 +51,7 @@ def get_studio() -> Response:
 
 def _wrong_clock() -> str | None:
     with reading() as connection:
-        return behind(connection, now_ms())
+        return behind(connection)
 
 
 def _names_of_benches() -> dict[str, str]:

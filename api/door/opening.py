@@ -11,7 +11,7 @@ from socket import socket as Socket
 
 from flask import Flask
 
-from api import audit, copies
+from api import audit, copies, steady
 from api.door import names
 from api.door.authority import Certificate, doubts, open_authority, renew
 from api.door.landing import LandingPage, landing_answers
@@ -57,10 +57,16 @@ def open_studio(app: Flask) -> Studio:
         except copies.CopyError as error:
             say(f"no copy: {error}")
 
+    def keep_time() -> None:
+        with app.app_context():
+            steady.look(follow=True)
+
+    with app.app_context():
+        steady.look()  # before anybody asks
     if settings.lan:
-        return _to_the_network(settings, keep_the_nights_copy)
+        return _to_the_network(settings, [keep_the_nights_copy, keep_time])
     host = (settings.pairing and settings.listen) or THIS_MACHINE
-    sockets, porter = take_sockets((host,), settings.port), Porter([keep_the_nights_copy])
+    sockets, porter = take_sockets((host,), settings.port), Porter([keep_the_nights_copy, keep_time])
     address = f"http://{host}:{port_of(sockets)}/"
     if settings.pairing:
         by_proxy = f"https://{settings.hosts[0]}/"
@@ -68,7 +74,7 @@ def open_studio(app: Flask) -> Studio:
     return Studio(address, "this machine only", sockets, porter)
 
 
-def _to_the_network(settings: Settings, keep_the_nights_copy: Chore) -> Studio:
+def _to_the_network(settings: Settings, chores: list[Chore]) -> Studio:
     found = names_of(settings)
     authority = open_authority(settings.door, found, settings.clock_ms())
     certificate = Certificate(settings.door)
@@ -94,7 +100,7 @@ def _to_the_network(settings: Settings, keep_the_nights_copy: Chore) -> Studio:
         folder=str(settings.door),
         doubts=doubts(authority, settings.clock_ms()),
         sockets=sockets,
-        porter=Porter([look_after_certificate, keep_the_nights_copy], landing),
+        porter=Porter([look_after_certificate, *chores], landing),
         certificate=certificate,
         landing=f"http://{_for_url(_number(settings) or THIS_MACHINE)}:{landing.port}/",
         fingerprint=authority.fingerprint,
