@@ -41,7 +41,8 @@ SILENT_MS = 30_000  # after this long without a word, nobody is at work any more
 DAY_MS = 86_400_000
 AHEAD_MS = 14 * DAY_MS  # of bench hours beyond all the waits there are
 MOST_AHEAD_MS = 399 * DAY_MS
-TOGETHER_MS = 3 * DAY_MS  # runs that share the bench lay still for less (frontend/keep/studio.js too)
+TOGETHER_MS = DAY_MS  # runs that share the bench lay still for less (frontend/keep/studio.js too)
+DEMO_DEVICE = "demo-phone"  # whose entries the demo's runs begin with; nobody here has touched such a run yet
 KEPT_MS = 7 * DAY_MS  # how long a plan stays that no run follows
 
 EXTENSION = "bowlside_planner"
@@ -313,8 +314,9 @@ def known_runs(connection: Connection, runs: list[str]) -> set[str]:
 def beside(connection: Connection, run: str, at: int) -> list[str]:
     """The other runs that share the bench with this one, at most seven, those begun last first.
 
-    They are open, something happened in them of late, and they follow a plan of their own that is to end
-    soonest. One that is to be ready by some time keeps to that; one that cannot be planned spoils no other.
+    They are open, somebody here did something in them in the last day, and they follow a plan of their own that
+    is to end soonest. One that is to be ready by some time keeps to that; one that cannot be planned spoils no
+    other; the demo's own never joins.
     """
     followed = (
         select(Run.id, Run.created_at, Plan.asked)
@@ -327,7 +329,8 @@ def beside(connection: Connection, run: str, at: int) -> list[str]:
     for row in connection.execute(followed):
         newest = select(Entry.text).where(Entry.run_id == row.id).order_by(Entry.seq.desc()).limit(1)
         text = connection.scalar(newest)
-        moved = json.loads(text)["at"] if text else row.created_at
-        if json.loads(row.asked)["aim"] == "finish" and moved > at - TOGETHER_MS:
+        last = json.loads(text) if text else {"at": row.created_at, "device": None}
+        touched = last["device"] != DEMO_DEVICE and last["at"] > at - TOGETHER_MS
+        if json.loads(row.asked)["aim"] == "finish" and touched:
             found.append(str(row.id))
     return found[: MOST_TOGETHER - 1]

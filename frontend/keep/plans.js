@@ -54,7 +54,9 @@ export class Plans {
 
   /** All runs that share the bench get one plan. @param asked its aim, and by when */
   askTogether(run, asked, studio) {
-    return this.ask(run, { ...asked, runs: [run, ...studio.beside(run).map(({ id }) => id)].slice(0, MOST_TOGETHER) });
+    // Ready by some time is one batch's wish, and bends no other.
+    const others = asked.aim === "ready_by" ? [] : studio.beside(run).map(({ id }) => id);
+    return this.ask(run, { ...asked, runs: [run, ...others].slice(0, MOST_TOGETHER) });
   }
 
   /** Ask for a plan that these runs follow. @param asked as POST /plans takes it */

@@ -36,7 +36,8 @@ const SETTINGS = { batch_number: "{yy}{mm}{dd}-{mark}{n}" };
 const URGENCY = ["late", "soon_late", "ready", "look", "open", "counting"];
 /** While the page is in sight, the time is noted this often, so that a killed page knows when it was last seen. */
 const SEEN_EVERY_MS = 20_000;
-const TOGETHER_MS = 3 * 24 * 3_600_000; // as the server has it (api/planner.py)
+const TOGETHER_MS = 24 * 3_600_000; // as the server has it (api/planner.py), and so is the demo's device
+const DEMO_DEVICE = "demo-phone";
 
 /** @returns {Promise<Studio>} rejects with a StoreError when the phone gives no place to keep runs */
 export async function openStudio() {
@@ -358,10 +359,10 @@ export class Studio extends EventTarget {
     return { plan: this.#book.meta.get(`plan ${run}`) ?? null, hours: this.#book.meta.get("hours") ?? null };
   }
 
-  /** The other runs that share the bench with this one: they are open, and something happened in them of late. */
+  /** The other runs that share the bench with this one: they are open, and somebody here did something in them of late. */
   beside(id) {
     const since = this.at() - TOGETHER_MS;
-    return this.runs.filter((run) => run.open && run.id !== id && (run.entries.at(-1)?.at ?? run.created_at) > since);
+    return this.runs.filter((run) => run.open && run.id !== id && (run.entries.at(-1)?.at ?? run.created_at) > since && run.entries.at(-1)?.device !== DEMO_DEVICE);
   }
 
   /** To ask for plans; see plans.js. */

@@ -128,12 +128,14 @@ export function whyWords({ problem, next, at, finish }, plan) {
   return says();
 }
 
-export function stopWords({ problem, order, at }, until) {
+export function stopWords({ problem, order, at, finish }, until) {
   const told = ifYouStop(problem, order, at, until);
   const stops = `If you stop here until ${when(until, at)}: `;
   if (told.finish_at === null) return `${stops}the bench hours do not reach to the end any more.`;
   const missed = told.broken.map(({ gap, over_ms }) => `\u201c${problem.tasks.find(({ id }) => id === gap.to).title}\u201d begins ${duration(Math.max(MINUTE_MS, over_ms))} past its latest${gap.stake ? ` (${gap.stake.replace(/\.$/, "").toLowerCase()})` : ""}`);
-  const ends = told.later_ms > 0 ? `it ends ${when(told.finish_at, at)}, ${duration(told.later_ms)} later` : `it still ends ${when(told.finish_at, at)}`;
+  // Against the end that stands on the screen, which a plan may have put later than could be.
+  const later = told.finish_at - (finish ?? told.finish_at - told.later_ms);
+  const ends = later > 0 ? `it ends ${when(told.finish_at, at)}, ${duration(later)} later` : `it still ends ${when(told.finish_at - later, at)}`;
   return `${stops}${[...missed, ends].join("; ")}.`;
 }
 

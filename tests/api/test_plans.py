@@ -246,6 +246,21 @@ class TestPlan:
 
         assert [part["run"] for part in until_made(studio, f"/runs/{run}/plan")["parts"]] == [run]
 
+    def test_a_run_that_nobody_touched_for_a_day_does_not_join_nor_does_the_demos_own(
+        self, studio: Studio, clock: Clock
+    ) -> None:
+        recipe = at_bench(studio)
+        left, demo = begin(studio, recipe, 4), begin(studio, recipe, 4)
+        for run in (left, demo):
+            until_made(studio, f"/runs/{run}/plan")
+        clock.ms += DAY + HOUR
+        told = make_entry(demo, at=clock.ms, kind="noted", body={"text": "Shown"}, device="demo-phone")
+        assert studio.post(demo, told).json["answers"][0]["result"] == "kept"
+
+        run = begin(studio, recipe, 4)
+
+        assert [part["run"] for part in until_made(studio, f"/runs/{run}/plan")["parts"]] == [run]
+
     def test_ready_by_begins_as_late_as_that_allows(self, studio: Studio) -> None:
         run = begin(studio, at_bench(studio))
         ready_by = WEDNESDAY + 5 * DAY

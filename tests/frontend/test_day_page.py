@@ -249,6 +249,22 @@ def test_what_stopping_costs_and_what_would_save_time_are_said(phone: Page) -> N
     ).to_contain_text(re.compile("A second maker|One more set|An hour more"), timeout=SOON_MS)
 
 
+def test_what_stopping_costs_is_told_against_the_end_that_stands_on_the_screen(phone: Page) -> None:
+    """A plan may end later than could be: an hour of work that it ends at ten, put off until eleven."""
+    says = phone.evaluate(
+        """async () => {
+            const { stopWords } = await import("/parts/day-ahead.js");
+            const [at, hour] = [Date.UTC(2026, 10, 25, 9), 3_600_000];
+            const task = { id: "a", title: "a", kind: "hands", left_ms: hour, uses: {}, status: "open" };
+            const makers = [{ name: "x", hours: [[at, at + 48 * hour]] }];
+            const problem = { since: at, makers, equipment: {}, tasks: [task], gaps: [], holds: [] };
+            return stopWords({ problem, order: ["a"], at, finish: at + 10 * hour }, at + 11 * hour);
+        }"""
+    )
+
+    assert says.endswith("2 h later.")
+
+
 def test_ready_by_begins_as_late_as_that_allows_and_goes_into_a_calendar(phone: Page, home: Server) -> None:
     run = begin(phone)
     day = planned(phone, run)

@@ -17,6 +17,7 @@ from tests.perf.registry import figure
 from tests.planning.batches import MINUTE, make_batch
 from tests.planning.days import Lived, live
 from tests.planning.demo import demo_day
+from tests.planning.mixed import Fate, WithTheServer, by_recipe, by_the_phone, fate_of
 
 Json = dict[str, Any]
 
@@ -24,6 +25,8 @@ ROUNDS = 5
 DEMO_DAYS = 200
 GENERATED_DAYS = 120
 PLAIN_BATCHES = 200
+MIXED_DAYS = 500
+PLAN_WORK = 0.5  # of the solver's seconds for each of the many plans of the mixed days
 
 
 @figure("plan of the demo batch: finish, sessions and span proven, process time", "<= 0.5 s")
@@ -40,6 +43,79 @@ def demo_first() -> float:
 @figure("plan of two batches side by side: finish, sessions and span proven, process time", "<= 5 s")
 def two_batches() -> float:
     return proven_in(demo_day(batches=2))
+
+
+@figure("plan of five fresh batches side by side: first usable plan, process time", "<= 1 s")
+def five_first() -> float:
+    return first_usable(demo_day(batches=5))
+
+
+@figure("plan of five fresh batches side by side: finish, sessions and span proven, process time", "<= 10 s")
+def five_batches() -> float:
+    return proven_in(demo_day(batches=5), rounds=1)
+
+
+MIXED = "500 days, 1 to 4 batches of all demo recipes, hands off by 30 %, one pause of 20 min"
+
+
+@functools.cache
+def mixed(who: str) -> Fate:
+    """The same days by the phone's rule offline, with the server's plans, and by the order of the recipes."""
+    return fate_of(
+        range(MIXED_DAYS),
+        {
+            "phone": lambda: by_the_phone,
+            "server": lambda: WithTheServer(PLAN_WORK),
+            "recipe": lambda: by_recipe,
+        }[who],
+    )
+
+
+@figure(f"{MIXED}, the phone's rule offline: states ruined", "<= 0")
+def phone_ruined() -> float:
+    return mixed("phone").ruined + mixed("phone").stuck
+
+
+@figure(f"{MIXED}, the phone's rule offline: brought back", "<= 5 %")
+def phone_back() -> float:
+    return 100 * mixed("phone").back_share
+
+
+@figure(f"{MIXED}, the phone's rule offline: brought back though the pause fell elsewhere", "<= 5 %")
+def phone_back_elsewhere() -> float:
+    fate = mixed("phone")
+    return 100 * (fate.brought_back - fate.brought_back_by_pause) / max(1, fate.could_be_brought_back)
+
+
+@figure(f"{MIXED}, the phone's rule offline: windows of quality missed", "<= 5 %")
+def phone_missed() -> float:
+    return 100 * mixed("phone").missed_share
+
+
+@figure(f"{MIXED}, with the server's plan: states ruined", "<= 0")
+def server_ruined() -> float:
+    return mixed("server").ruined + mixed("server").stuck
+
+
+@figure(f"{MIXED}, with the server's plan: brought back", "<= 2 %")
+def server_back() -> float:
+    return 100 * mixed("server").back_share
+
+
+@figure(f"{MIXED}, with the server's plan: brought back though the pause fell elsewhere", "<= 2 %")
+def server_back_elsewhere() -> float:
+    fate = mixed("server")
+    return 100 * (fate.brought_back - fate.brought_back_by_pause) / max(1, fate.could_be_brought_back)
+
+
+@figure(f"{MIXED}, with the server's plan: windows of quality missed", "<= 2 %")
+def server_missed() -> float:
+    return 100 * mixed("server").missed_share
+
+
+@figure(f"{MIXED}, in the order of the recipes: states ruined", ">= 1")
+def recipe_ruined() -> float:
+    return mixed("recipe").ruined
 
 
 @figure("the demo batch half done and four minutes late, planned again, process time", "<= 300 ms")
@@ -105,10 +181,10 @@ def plain_worst() -> float:
     return max(plain_ratios())
 
 
-def proven_in(problem: Json) -> float:
+def proven_in(problem: Json, rounds: int = ROUNDS) -> float:
     """The median time to prove the first three aims; without a proof it is for ever."""
     times = []
-    for _ in range(ROUNDS):
+    for _ in range(rounds):
         began = time.process_time()
         made = plan(problem, changes=False)
         times.append(time.process_time() - began)

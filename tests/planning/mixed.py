@@ -39,6 +39,7 @@ class Fate:
     ruined: int = 0
     brought_back: int = 0
     missed: int = 0
+    brought_back_by_pause: int = 0  # of those, kept but for the pause, which fell inside the window
 
     @property
     def back_share(self) -> float:
@@ -88,12 +89,12 @@ def live(
     pause_in = rng.choice(sorted(real))  # the bell rings while this is done
     ends: dict[str, int] = {}
     starts: dict[str, int] = {}
-    now, moved = problem["since"], True
+    now, moved, paused = problem["since"], True, 0
     fate.days += 1
     for _ in range(MOST_DECISIONS):
         _let_waits_run(problem, tasks, ends, now)
         if all(task["status"] == "done" for task in tasks.values() if task["kind"] == "hands"):
-            return _count(problem, starts, ends, fate)
+            return _count(problem, starts, ends, fate, paused)
         here = {run for run, at in begun.items() if at <= now}
         later = [at for at in begun.values() if at > now]
         told = decide(_seen(problem, tasks, here), now, moved)
@@ -104,6 +105,7 @@ def live(
             now += real[key]
             if key == pause_in:
                 now, moved = now + PAUSE_MS, True
+                paused = now
             ends[key] = now
             tasks[key] |= {"status": "done", "began_at": starts[key], "ended_at": now, "left_ms": 0}
             moved = moved or any(starts[key] < at <= now for at in later)
@@ -148,7 +150,8 @@ def _let_waits_run(problem: Json, tasks: Json, ends: dict[str, int], now: int) -
                 changed = True
 
 
-def _count(problem: Json, starts: dict[str, int], ends: dict[str, int], fate: Fate) -> None:
+def _count(problem: Json, starts: dict[str, int], ends: dict[str, int], fate: Fate, paused: int) -> None:
+    """paused: when the pause was over."""
     for gap in problem["gaps"]:
         if gap["most_ms"] is None or gap["to"] not in starts:
             continue
@@ -158,7 +161,9 @@ def _count(problem: Json, starts: dict[str, int], ends: dict[str, int], fate: Fa
         if over > 0 and is_ruin(gap, over):
             fate.ruined += 1
         elif over > 0:
+            inside = max(ends[key] for key in gap["from"]) < paused <= starts[gap["to"]] and over <= PAUSE_MS
             fate.brought_back += gap["class"] == "back"
+            fate.brought_back_by_pause += gap["class"] == "back" and inside
             fate.missed += gap["class"] == "quality"
 
 
