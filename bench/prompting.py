@@ -159,6 +159,13 @@ class _Bench:
         if step["id"] in self.windows:
             late = window_phase(self.windows[step["id"]], self.at) == "late"
             stake = f"Past its time. {step['window']['stake']}" if late else step["window"]["stake"]
+        for keeps in step.get("keeps", []):  # a state that is open now: what the recipe has no window for
+            if (
+                not stake
+                and keeps["class"] != "quality"
+                and all(self._settled(each) for each in keeps["from"])
+            ):
+                stake = f"Stay with this. {keeps['stake']}"
         return " ".join(each for each in (step["reason"], stake) if each)
 
     def _do(self, step: Json) -> Json:

@@ -148,10 +148,12 @@ class _Choice:
             stays = max(0, day.now + day.takes[index] - closes)
             if stays <= STAY_MS:
                 layout = Layout(day, self.order, first=index)
-                made.append((_badness(self._risks(index), layout, stays), stays, layout, index, None))
+                strays = not layout.placed and bool(self.staying) and index not in self.staying
+                made.append((_badness(self._risks(index), layout, strays, stays), stays, layout, index, None))
         for at in events:
             layout = self._laid(USUAL, at)
-            made.append((_badness(self._risks(None, at), layout, 0), 0, layout, None, at))
+            strays = not layout.placed and bool(self.staying)
+            made.append((_badness(self._risks(None, at), layout, strays, 0), 0, layout, None, at))
         if not made:
             return _said(None, None, {"kind": "no_hours"}, 0, [])
         _, stays, layout, chosen, until = min(made, key=lambda each: each[0])
@@ -230,11 +232,23 @@ class _Choice:
         return sorted(events)[:_AHEAD]
 
 
-def _badness(risks: tuple[bool, int, int], layout: Layout, stays: int) -> tuple[Any, ...]:
-    """What counts when something must give: what is ruined and brought back, at the usual pace and by slow hands;
-    then windows of quality; then staying on, by how much, and the end."""
+def _badness(risks: tuple[bool, int, int], layout: Layout, strays: bool, stays: int) -> tuple[Any, ...]:
+    """What counts when something must give: where nothing can be foreseen, leaving a state that is open; what is
+    ruined and brought back, at the usual pace and by slow hands; then windows of quality; then staying on, by how
+    much, and the end."""
     ruined, back, missed, share = layout.price if layout.placed else NOTHING
-    return (not layout.placed, ruined, *risks[:2], back, risks[2], missed, stays, share, layout.finish)
+    return (
+        not layout.placed,
+        strays,
+        ruined,
+        *risks[:2],
+        back,
+        risks[2],
+        missed,
+        stays,
+        share,
+        layout.finish,
+    )
 
 
 def _sooner(waiting: Layout, going: Layout, doing: Layout) -> bool:

@@ -193,28 +193,37 @@ class Layout:
             end = day.end[index]
             if maker is not None and end is not None:
                 self.busy[maker].append((day.now, end))
-        for index in self.order:
-            if self.end[index] is not None or (index in day.block and self._once_block(day.block[index])):
-                continue
-            at_once = self._ready(index)
-            if at_once is None:
+        left = self.order
+        while left:  # what waits for a mould that a later step empties comes after that
+            waiting = [index for index in left if not self._placed(index)]
+            if len(waiting) == len(left):
                 return False
-            ready = at_once
-            if not day.hands[index]:
-                if day.needs[index] and day.tasks[index]["kind"] == "wait":  # it begins by itself
-                    ready = max((self.end[need] or 0) + least for need, least in day.needs[index])
-                at = self._once_free(index, ready, day.takes[index])
-                if at == NEVER:
-                    return False
-                self.start[index], self.end[index] = at, at + day.takes[index]
-                continue
-            lasts = self._lasts(index)
-            chosen = self._earliest(index, ready, lasts)
-            if chosen is None:
+            left = waiting
+        return True
+
+    def _placed(self, index: int) -> bool:
+        """Whether a task has its place, or can be given one now."""
+        day = self.day
+        if self.end[index] is not None or (index in day.block and self._once_block(day.block[index])):
+            return True
+        ready = self._ready(index)
+        if ready is None:
+            return False
+        if not day.hands[index]:
+            if day.needs[index] and day.tasks[index]["kind"] == "wait":  # it begins by itself
+                ready = max((self.end[need] or 0) + least for need, least in day.needs[index])
+            at = self._once_free(index, ready, day.takes[index])
+            if at == NEVER:
                 return False
-            at, maker = chosen
-            self.start[index], self.end[index], self.maker[index] = at, at + lasts, maker
-            _put(self.busy[maker], (at, at + lasts))
+            self.start[index], self.end[index] = at, at + day.takes[index]
+            return True
+        lasts = self._lasts(index)
+        chosen = self._earliest(index, ready, lasts)
+        if chosen is None:
+            return False
+        at, maker = chosen
+        self.start[index], self.end[index], self.maker[index] = at, at + lasts, maker
+        _put(self.busy[maker], (at, at + lasts))
         return True
 
     def _ready(self, index: int, within: list[int] | None = None) -> int | None:

@@ -142,11 +142,12 @@ class Choice {
     for (const index of this.#ready) {
       const stays = Math.max(0, day.now + day.takes[index] - closes);
       const layout = stays <= STAY_MS ? new Layout(day, this.#order, { first: index }) : null;
-      if (layout) made.push({ bad: badness(this.#risks(index), layout, stays), stays, layout, chosen: index, until: null });
+      const strays = layout && !layout.placed && this.#staying.length > 0 && !this.#staying.includes(index);
+      if (layout) made.push({ bad: badness(this.#risks(index), layout, strays, stays), stays, layout, chosen: index, until: null });
     }
     for (const at of events) {
       const layout = this.#laid(USUAL, at);
-      made.push({ bad: badness(this.#risks(null, at), layout, 0), stays: 0, layout, chosen: null, until: at });
+      made.push({ bad: badness(this.#risks(null, at), layout, !layout.placed && this.#staying.length > 0, 0), stays: 0, layout, chosen: null, until: at });
     }
     if (!made.length) return told(null, null, { kind: "no_hours" }, 0, []);
     const { stays, layout, chosen, until } = made.reduce((best, each) => (compare(each.bad, best.bad) < 0 ? each : best));
@@ -219,11 +220,11 @@ class Choice {
   }
 }
 
-/** What counts when something must give: ruin and bringing back, at the usual pace and by slow hands; then windows
+/** What counts when something must give: where nothing can be foreseen, leaving what is open; ruin and bringing back, at the usual pace and by slow hands; then windows
  * of quality; then staying on, by how much, and the end. */
-function badness(risks, layout, stays) {
+function badness(risks, layout, strays, stays) {
   const [ruined, back, missed, share] = layout.placed ? layout.price : NOTHING;
-  return [layout.placed ? 0 : 1, ruined, risks[0], risks[1], back, risks[2], missed, stays, share, layout.finish];
+  return [layout.placed ? 0 : 1, strays ? 1 : 0, ruined, risks[0], risks[1], back, risks[2], missed, stays, share, layout.finish];
 }
 
 /** Whether waiting ends the day before doing this now does, when both keep every gap. */

@@ -168,27 +168,37 @@ export class Layout {
     for (const [index, maker] of day.maker.entries()) {
       if (maker !== null && day.end[index] !== null) this.busy[maker].push([day.now, day.end[index]]);
     }
-    for (const index of this.order) {
-      if (this.end[index] !== null || (day.block.has(index) && this.#onceBlock(day.block.get(index)))) continue;
-      let ready = this.#ready(index);
-      if (ready === null) return false;
-      if (!day.hands[index]) {
-        if (day.needs[index].length && day.tasks[index].kind === "wait") ready = Math.max(...day.needs[index].map(([need, least]) => this.end[need] + least)); // it begins by itself
-        const at = this.#onceFree(index, ready, day.takes[index]);
-        if (at === NEVER) return false;
-        this.start[index] = at;
-        this.end[index] = at + day.takes[index];
-        continue;
-      }
-      const lasts = this.#lasts(index);
-      const chosen = this.#earliest(index, ready, lasts);
-      if (chosen === null) return false;
-      const [at, maker] = chosen;
-      this.start[index] = at;
-      this.end[index] = at + lasts;
-      this.maker[index] = maker;
-      put(this.busy[maker], [at, at + lasts]);
+    let left = this.order;
+    while (left.length) { // what waits for a mould that a later step empties comes after that
+      const waiting = left.filter((index) => !this.#placed(index));
+      if (waiting.length === left.length) return false;
+      left = waiting;
     }
+    return true;
+  }
+
+  /** Whether a task has its place, or can be given one now. */
+  #placed(index) {
+    const { day } = this;
+    if (this.end[index] !== null || (day.block.has(index) && this.#onceBlock(day.block.get(index)))) return true;
+    let ready = this.#ready(index);
+    if (ready === null) return false;
+    if (!day.hands[index]) {
+      if (day.needs[index].length && day.tasks[index].kind === "wait") ready = Math.max(...day.needs[index].map(([need, least]) => this.end[need] + least)); // it begins by itself
+      const at = this.#onceFree(index, ready, day.takes[index]);
+      if (at === NEVER) return false;
+      this.start[index] = at;
+      this.end[index] = at + day.takes[index];
+      return true;
+    }
+    const lasts = this.#lasts(index);
+    const chosen = this.#earliest(index, ready, lasts);
+    if (chosen === null) return false;
+    const [at, maker] = chosen;
+    this.start[index] = at;
+    this.end[index] = at + lasts;
+    this.maker[index] = maker;
+    put(this.busy[maker], [at, at + lasts]);
     return true;
   }
 

@@ -148,6 +148,9 @@ function why(bench, step) {
     return `Hold on: once this is begun the next part cannot wait, and ${names} is not done yet.`;
   }
   const window = bench.windows.get(step.id);
+  // A state that is open now: what the recipe has no window for.
+  const open = window ? null : step.keeps?.find((each) => each.class !== "quality" && each.from.every((need) => isSettled(bench, need)));
+  if (open) return joined(step.reason, `Stay with this. ${open.stake}`);
   if (!window) return step.reason;
   return joined(step.reason, windowPhase(window, bench.at) === "late" ? "Past its time." : "", step.window.stake);
 }

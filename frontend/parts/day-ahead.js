@@ -108,6 +108,7 @@ export function whyWords({ problem, next, at, finish }, plan) {
   }
   if (next.step) {
     if (next.why.kind === "in_hand") return "";
+    if (next.risk) return `With slow hands ${title(next.risk.gap.to)} begins ${over(next.risk.over_ms)} past its latest. Make fewer pieces, or ask for a second pair of hands.`;
     if (next.why.kind === "sooner") return "What the plan had first would break a window now, or end the day later.";
     const why = plan?.plan?.steps.find(({ id }) => id === next.step)?.why;
     if (why && why.kind !== "next") return why.says;

@@ -6,7 +6,7 @@ import pytest
 from test_checks import ACID, BICARBONATE, SOAP, do, make, melt, says, wait, weigh
 from workshop import DEMO_RECIPES, written
 
-from bench import check_recipe, fold, make_sheet, read_kit, read_recipe
+from bench import check_recipe, fold, make_sheet, now, read_kit, read_recipe
 from bench.states import CLASSES, STATES, guard
 
 MINUTE = 60_000
@@ -186,6 +186,24 @@ def test_a_sheet_carries_the_windows_of_each_round(name):
         for window in [*step["keeps"], *([step["window"]] if step["window"] else [])]:
             assert set(window["from"]) <= ids
             assert window["class"] in CLASSES
+
+
+def test_the_bench_says_to_stay_while_a_state_is_open_and_not_before():
+    measured = read_recipe(soap(do("colour"), POUR, wait()))
+    size = {"pieces": 10, "without": [], "swaps": {}, "weigh": "running"}
+    sheet = make_sheet(measured, {"id": "r", "version": 1}, size, read_kit(written("kit.json")))
+
+    def why(*done):
+        entries = [
+            {"id": f"e{at}", "run": "r", "device": "d", "at": at, "kind": "done", "body": {"step": key}}
+            for at, key in enumerate(done, 1)
+        ]
+        return now(sheet, fold(sheet, entries), 10)["prompts"][0]["why"]
+
+    said = "Stay with this. It sets in about 5 min: a skin first, then a plug."
+    assert why("mix.1.in", "mix.1.melt") == said
+    assert why("mix.1.in", "mix.1.melt", "mix.1.colour") == said
+    assert "Stay" not in why("mix.1.in")
 
 
 def test_a_recipe_that_was_measured_before_has_no_such_windows_and_is_sized_all_the_same():

@@ -212,6 +212,28 @@ def test_a_wait_inside_does_not_break_a_day_into_impossible_pieces() -> None:
     assert not Layout(day, day.by_need([])).broken
 
 
+# Moulds that two batches share
+
+
+def test_what_waits_for_a_mould_that_a_later_step_empties_is_laid_out_after_it() -> None:
+    """An order that asks for the mould first and empties it later: it was no day at all, and nothing was foreseen."""
+    tasks = [make_task(f"{step} {n}", 10) for n in (1, 2) for step in ("pour", "turn out")]
+    gaps = [make_gap(f"pour {n}", f"turn out {n}") for n in (1, 2)]
+    holds = [{"equipment": "mould", "many": 1, "from": f"pour {n}", "until": f"turn out {n}"} for n in (1, 2)]
+    mould = {"mould": {"name": "Mould", "many": 1}}
+    day = Day(make_bare(tasks, gaps, OPEN, equipment=mould, holds=holds), MONDAY)
+
+    laid = Layout(day, day.by_need(["pour 1", "pour 2", "turn out 1", "turn out 2"]))
+
+    assert laid.placed
+    assert (laid.start[2], laid.end[1]) == (MONDAY + 20 * MINUTE, MONDAY + 20 * MINUTE)
+
+
+@pytest.mark.parametrize("seed", [402])
+def test_a_topping_is_piped_though_the_moulds_of_other_batches_are_in_each_others_way(seed: int) -> None:
+    assert fate_of(range(seed, seed + 1), lambda: by_the_phone).ruined == 0
+
+
 # Days as a studio has them
 
 
