@@ -99,6 +99,8 @@ class Device:
         self._back: set[str] = set()
         self._unmade: dict[str, Json] = {}
         self._made_at: dict[str, int] = {}
+        # Signings that were refused because one holds, and what would have taken one back: they count no more.
+        self.aside: set[str] = set()
         self._asked: dict[str, Json] = {}
         for row in self._paper:
             self._apply(row)
@@ -171,9 +173,18 @@ class Device:
                 if is_back:
                     batch["given_back"] = True
                 answers = self._said("POST", f"/runs/{run}/entries", batch)["answers"]
-                if any(answer["result"] == "refused" for answer in answers):
+                refused = {answer["id"]: answer for answer in answers if answer["result"] == "refused"}
+                aside = [id for id, answer in refused.items() if self._is_of_a_signing(id, answer)]
+                if refused.keys() - set(aside):
                     raise Refused(f"of {batch}: {answers}")
-                self._keep({"sent": [answer["id"] for answer in answers]})
+                self._keep({"sent": [answer["id"] for answer in answers], "aside": aside})
+
+    def _is_of_a_signing(self, id: str, refusal: Json) -> bool:
+        """One signing holds at a time, and one that was undone stays so: the server says no to what is later."""
+        entry = self._unsent[id]
+        if entry["kind"] == "signed":
+            return refusal["field"] in ("", "id")
+        return entry["kind"] == "undone" and refusal["field"] in ("body.entry", "at")
 
     def _hear(self, run: str) -> None:
         """Read on to the end; what was to be read back and did not come is not there."""
@@ -237,10 +248,14 @@ class Device:
                 self.shown.append(entry)
                 self._unsent[entry["id"]] = entry
                 self.entries[entry["run"]][entry["id"]] = entry
-            case {"sent": ids}:
+            case {"sent": ids, "aside": aside}:
                 for id in ids:
                     if id in self._unsent:
                         self._sent[id] = self._unsent.pop(id)
+                for id in aside:
+                    self.aside.add(id)
+                    entry = self._sent.pop(id)
+                    del self.entries[entry["run"]][id]
             case {"missed": ids}:
                 self._back |= self._held.keys() & set(ids)
                 for id in ids:

@@ -12,6 +12,8 @@ which it takes:
     gasp device            a page dies while it enters something
     crowd device, ease device                            a page's own disk is full, and is not
     kill what, start       server, worker or database    fill, free: the server's disk
+    copy, restore          all is copied; the last copy is put back, whatever the server does
+    crowding how, calm     strangers who are rude or slow (strangers.py), and none any more
     pause ms               time passes, and what waits goes on
 """
 
@@ -38,6 +40,8 @@ TOUCHES = (
     "undone",
     "finished",
 )
+# A record is signed now and then; what a device enters afterwards, or sends late, is a remark.
+SIGNS = 0.04
 
 
 @dataclass(frozen=True)
@@ -85,7 +89,8 @@ def _usual(random: Random, devices: int) -> Step:
     device = random.randrange(devices)
     chance = random.random()
     if chance < 0.45:
-        return ["touch", device, random.randrange(3), random.choice(TOUCHES), random.randrange(1000)]
+        kind = "signed" if random.random() < SIGNS else random.choice(TOUCHES)
+        return ["touch", device, random.randrange(3), kind, random.randrange(1000)]
     if chance < 0.72:
         return ["sync", device, [_fault(random) for _ in range(random.choice((0, 1, 2, 4)))]]
     if chance < 0.82:
@@ -114,6 +119,21 @@ def _disasters(random: Random, database: str, pages: int) -> list[list[Step]]:
         (0.15, [["kill", "worker"]]),
         (0.2, [in_the_middle("worker")]),
         (0.25, [["fill"], ["free"]]),
+        (0.3, [["copy"], ["restore"]]),
+        (0.08, [["copy"], ["kill", "server"], ["restore"], ["start"]]),
+        (0.08, [["copy"], ["restore"], ["restore"]]),
+        # A phone that was away while another signed what it had.
+        (
+            0.3,
+            [
+                ["cut", device],
+                ["touch", device, 0, "weighed", 3],
+                ["touch", 1 - device, 0, "signed", 0],
+                ["sync", 1 - device, []],
+                ["mend", device],
+            ],
+        ),
+        (0.2, [["crowding", random.choice(("rude", "slow"))], ["calm"]]),
     ]
     if database == "postgresql":
         often += [(0.08, [["kill", "database"], ["start"]]), (0.12, [in_the_middle("database")])]

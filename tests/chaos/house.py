@@ -18,10 +18,15 @@ from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
 from typing import Any
+from urllib.parse import urlsplit
 from urllib.request import Request, urlopen
 
 import psutil
+from sqlalchemy.exc import DBAPIError
 
+from api import copies, create_app, store
+from api.copies import CopyError
+from api.settings import Settings
 from tests.frontend.phones import RECIPE
 from tests.make import uuid4
 from tests.postgres import Cluster
@@ -98,14 +103,18 @@ class House:
         self._postgres = postgres
         self._lock = threading.Lock()
         self._own = Disk(SQLITE_MIB)
+        self._database_url: str | None = None
         self.server: Server
         if postgres:
-            url = postgres.cluster.url(postgres.cluster.create())
+            url = self._database_url = postgres.cluster.url(postgres.cluster.create())
             self.server = bowlside_shared(url, self._own.folder, "--workers", WORKERS)
         else:
             self.server = bowlside(self._own.folder / "studio.sqlite3", "--workers", WORKERS)
         self._disk = postgres.disk if postgres else self._own
         self._is_up = False
+        self._shelf = Path(tempfile.mkdtemp(prefix="copies-"))
+        self._copies: list[Path] = []
+        self.restores = 0
         self.start()
 
     @property
@@ -116,6 +125,45 @@ class House:
     @property
     def url(self) -> str:
         return self.server.url
+
+    @property
+    def port(self) -> int:
+        port = urlsplit(self.url).port
+        assert port
+        return port
+
+    def copy(self) -> None:
+        """Copy everything, if that can be done now."""
+        file = self._shelf / f"{len(self._copies)}.gz"
+        with self._opened() as app, app.app_context():
+            copies.write(file)
+            self._copies.append(file)
+
+    def put_back(self) -> None:
+        """Put the last copy back, if there is one and it can be done now; the server may run meanwhile."""
+        if self._copies:
+            with self._opened() as app:
+                copies.restore(app, self._copies[-1], keep=True)
+                self.restores += 1
+
+    def forget_copies(self) -> None:
+        self._copies.clear()
+
+    @contextmanager
+    def _opened(self) -> Iterator[Any]:
+        """The application on this house's database; nothing is said of what breakage makes impossible."""
+        app = create_app(
+            Settings(
+                database=self.file or self._shelf / "none",
+                database_url=self._database_url,
+                copies=self._shelf / "before",
+            )
+        )
+        try:
+            with suppress(CopyError, DBAPIError):
+                yield app
+        finally:
+            store.close(app)
 
     def start(self) -> None:
         """Start the server unless it runs."""
@@ -153,6 +201,7 @@ class House:
     def remove(self) -> None:
         self.kill("server")
         self._own.remove()
+        shutil.rmtree(self._shelf, ignore_errors=True)
 
     def log(self) -> str:
         return "".join(file.read_text(errors="replace") for file in self._own.folder.glob("*.log"))

@@ -38,6 +38,14 @@ STATE = """async (run) => {
     const found = studio.run(run);
     return found ? canonical(found.state) : null;
 }"""
+REFUSED = """() => {
+    const ofASigning = ({ entry }) => entry && ["signed", "undone"].includes(entry.kind);
+    const { refused } = studio.link;
+    return {
+        signings: refused.filter(ofASigning).map(({ entry }) => entry.id),
+        others: refused.filter((row) => !ofASigning(row)).map(({ detail }) => detail),
+    };
+}"""
 DUE = """async () => {
     const { ringsOf } = await import("/keep/rings.js");
     return studio.waits().flatMap((item) => ringsOf(item).map(({ phase, at }) => ({ run: item.run, step: item.step, phase, due: at })));
@@ -146,9 +154,13 @@ class Phone:
 
     @property
     def refused(self) -> list[str]:
-        return (
-            self._page.evaluate("() => studio.link.refused.map(({ detail }) => detail)") if self._page else []
-        )
+        """Why the server said no, but for signings: one of those holds at a time."""
+        return self._page.evaluate(REFUSED)["others"] if self._page else []
+
+    @property
+    def aside(self) -> list[str]:
+        """The ids of signings, and of undos of one, that the server said no to: they count no more."""
+        return self._page.evaluate(REFUSED)["signings"] if self._page else []
 
     def hear_it_out(self, patience_s: float) -> list[Json]:
         """Wait until all that counts has rung for the last time; gives what was due and not rung or told of."""

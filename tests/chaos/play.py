@@ -23,6 +23,7 @@ from tests.chaos.history import History, Step
 from tests.chaos.house import House, now_ms
 from tests.chaos.lines import Line, Network
 from tests.chaos.phone import LAST_WORDS, Phone
+from tests.chaos.strangers import Strangers
 from tests.frontend.phones import MINUTE
 from tests.make import uuid7
 
@@ -57,6 +58,7 @@ class _Play:
         self._history = history
         self._house = house
         house.heal()
+        house.forget_copies()  # they are without this history's recipe
         self._recipe = house.with_recipe()
         network = self._network = Network(lambda: house.url, house.kill)
         stack.callback(network.close)
@@ -72,6 +74,8 @@ class _Play:
                 stack.callback(phone.close)
             else:
                 self._devices.append(light_device(f"device-{number}", folder, self._recipe, line, wrong_by))
+        self._strangers: Strangers | None = None
+        stack.callback(self._calm)
         self._unrest: list[str] = []
 
     def step(self, step: Step) -> None:
@@ -80,6 +84,7 @@ class _Play:
 
     def heal(self) -> None:
         """All is put right, and then all devices are given time to come to rest."""
+        self._calm()
         self._house.heal()
         for line in self._network.lines:
             line.is_cut = False
@@ -101,6 +106,7 @@ class _Play:
             *self._unforeseen(),
             *self._lost_or_changed(),
             *self._of_two_minds(),
+            *self._signed_otherwise(),
             *self._rung_wrong(),
         ]
         shown = sum(len(device.shown) for device in self._all)
@@ -119,7 +125,11 @@ class _Play:
         runs = list(device.runs if isinstance(device, Phone) else device.entries)
         if runs:
             run = runs[run_number % len(runs)]
-            known = list(device.entries(run) if isinstance(device, Phone) else device.entries[run])
+            known = (
+                [json.loads(text) for text in device.entries(run).values()]
+                if isinstance(device, Phone)
+                else list(device.entries[run].values())
+            )
             if kind == "undone" and not known:
                 kind = "noted"
             device.touch(run, kind, body_of(kind, count, known))
@@ -180,6 +190,21 @@ class _Play:
 
     def _free(self) -> None:
         self._house.heal()
+
+    def _copy(self) -> None:
+        self._house.copy()
+
+    def _restore(self) -> None:
+        self._house.put_back()
+
+    def _crowding(self, how: str) -> None:
+        self._calm()
+        self._strangers = Strangers(self._house.port, how)
+
+    def _calm(self) -> None:
+        if self._strangers:
+            self._strangers.leave()
+        self._strangers = None
 
     def _crowd(self, number: int) -> None:
         self._phones[number].crowd(True)
@@ -251,13 +276,16 @@ class _Play:
         for device in self._devices:
             for entry in device.shown:
                 made.add(entry["id"])
-                if bench.canonical(entry) not in texts:
+                if entry["id"] not in device.aside and bench.canonical(entry) not in texts:
                     faults.append(f"{device.name} showed what the server has not: {entry}")
         for phone in self._phones:
             # An instant that was entered before the server was heard is put right: as it stands now.
             now = {id: text for run in kept for id, text in phone.entries(run).items()}
+            aside = phone.aside
             for shown in phone.shown:
                 made.add(id := json.loads(shown)["id"])
+                if id in aside:
+                    continue
                 if now.get(id) not in texts or _but_for_time(now[id]) != _but_for_time(shown):
                     faults.append(f"{phone.name} showed what the server has not: {shown}")
             made |= {id for id, text in now.items() if json.loads(text)["body"].get("text") == LAST_WORDS}
@@ -277,6 +305,21 @@ class _Play:
             for device in self._all:
                 if device.state(run) != bench.canonical(state):
                     faults.append(f"{device.name} sees run {run} otherwise than the server")
+        return faults
+
+    def _signed_otherwise(self) -> list[str]:
+        """A signed record says what was signed: all else, whenever it came and whatever it says of when, is a remark."""
+        faults = []
+        for run, texts in self._kept.items():
+            entries = [json.loads(text) for text in texts]
+            sheet = json.loads(self._house.ask("GET", f"/runs/{run}"))["sheet"]
+            state = bench.fold(sheet, entries)
+            if not state["signed"]:
+                continue
+            ids = {*state["signed"]["entries"], state["signed"]["id"]}
+            alone = [entry for entry in entries if entry["id"] in ids]
+            if figures(sheet, entries) != figures(sheet, alone):
+                faults.append(f"the record of {run} says more than what was signed")
         return faults
 
     def _rung_wrong(self) -> list[str]:
@@ -316,16 +359,23 @@ def light_device(name: str, folder: Path, recipe: Json, line: Line, wrong_by: in
     return Device(name, File(folder / f"{name}.jsonl"), recipe, ask, lambda: now_ms() + wrong_by)
 
 
-def body_of(kind: str, count: int, known: list[str]) -> Json:
-    """A body for an entry of this kind in a run of the harness's recipe; `known` are ids of its entries."""
+def figures(sheet: Json, entries: list[Json]) -> Json:
+    """What a record says, less what came after it was signed."""
+    told = bench.record(sheet, bench.fold(sheet, entries), entries)
+    return {key: value for key, value in told.items() if key not in ("remarks", "unread", "unsigned")}
+
+
+def body_of(kind: str, count: int, known: list[Json]) -> Json:
+    """A body for an entry of this kind in a run of the harness's recipe; `known` are its entries so far."""
     bodies: dict[str, Json] = {
         "noted": {"text": f"like wet sand, überall: {count} " + "." * (count % 3 * LONG)},
         "weighed": {"line": f"bar.1.{('butter', 'oil')[count % 2]}", "mg": 1 + 150 * count},
         "done": {"step": "bar.1.fill"},
         "extended": {"step": "bar.1.set", "ms": 1 + count},
         "skipped": {"step": "bar.1.set"},
-        "undone": {"entry": known[count % len(known)] if known else ""},
+        "undone": {"entry": known[count % len(known)]["id"] if known else ""},
         "finished": {},
+        "signed": {"name": "the maker", **bench.seal(known)},
     }
     return bodies[kind]
 

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import ExitStack
+from typing import Any
 
 import pytest
 
+import bench
 from tests.chaos.__main__ import Stage, shrink
+from tests.chaos.device import Device
 from tests.chaos.history import History, make_history
 from tests.chaos.lines import Fault, Line
 
@@ -57,6 +60,73 @@ def test_a_server_that_says_kept_and_keeps_nothing_is_caught(
 
     assert any("showed what the server has not" in fault for fault in faults)
     assert any("otherwise than the server" in fault for fault in faults)
+
+
+PUT_BACK = History(
+    1,
+    "sqlite",
+    0,
+    2,
+    (["begin", 0], SYNC, ["sync", 1, []], ["copy"], TOUCH, SYNC, ["sync", 1, []], ["restore"], TOUCH, SYNC),
+)
+
+
+def test_what_a_restore_lost_is_sent_again_and_a_device_that_does_not_is_caught(
+    stage: Stage, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    assert stage.play(PUT_BACK).faults == []
+
+    apply = Device._apply
+
+    def heedless(device: Device, row: dict[str, Any]) -> None:
+        apply(device, {"generation": row["generation"]} if "generation" in row else row)
+        if "generation" in row:
+            device._held.clear()  # what was read back once, it takes to be there for ever
+
+    monkeypatch.setattr(Device, "_apply", heedless)
+
+    assert any("showed what the server has not" in fault for fault in stage.play(PUT_BACK).faults)
+
+
+SIGNED_WHILE_AWAY = History(
+    1,
+    "sqlite",
+    0,
+    2,
+    (
+        ["begin", 0],
+        SYNC,
+        ["sync", 1, []],
+        ["cut", 0],
+        ["touch", 0, 0, "weighed", 3],
+        ["touch", 1, 0, "signed", 0],
+        ["sync", 1, []],
+        ["mend", 0],
+        SYNC,
+    ),
+)
+
+
+def test_what_comes_after_a_signing_is_a_remark_and_a_record_that_takes_it_in_is_caught(
+    stage: Stage, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    assert stage.play(SIGNED_WHILE_AWAY).faults == []
+
+    fold = bench.fold
+    # As it was before signings named what they seal: all that says it was earlier is taken in.
+    monkeypatch.setattr(
+        bench,
+        "fold",
+        lambda sheet, entries, frozen=None: fold(
+            sheet,
+            [
+                {**each, "body": {"name": "the maker"}} if each["kind"] == "signed" else each
+                for each in entries
+            ],
+        ),
+    )
+
+    assert any("more than what was signed" in fault for fault in stage.play(SIGNED_WHILE_AWAY).faults)
 
 
 def test_a_history_is_shrunk_to_what_it_takes() -> None:
