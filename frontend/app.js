@@ -37,8 +37,7 @@ let planHeard = -Infinity;
 let planning = null; // parts/day-ahead.js, once it is here
 let led = { run: "", state: null, lead: null }; // what the plan was last found to say, and when
 let looking = 0;
-let paper = null; // style/paper.css, on its way or here
-let worn = null; // style/shelf.css, on its way or here
+const styles = new Map(); // of pages that were opened, on their way or here
 let seeker = null; // seek.js, once a batch was looked for that is not on this phone
 const former = new Map(); // recipes as older runs were made by, measured
 
@@ -231,32 +230,25 @@ function readSize(asked) {
 
 /** What the bench can do without is fetched when first opened, so that it opens sooner. It is kept for offline all the same. */
 const LATER = {
-  gather: () => shelved(import("./screens/gather.js")).then((module) => module.registerGatherScreen()),
-  label: () => shelved(import("./screens/label.js")).then((module) => module.registerLabelScreen()),
-  record: () => shelved(import("./screens/record.js")).then((module) => module.registerRecordScreen()),
-  shelf: () => shelved(import("./screens/shelf.js")).then((module) => module.registerShelfScreen()),
-  day: () => Promise.all([import("./screens/day.js"), styled("style/day.css")]).then(([module]) => module.registerDayScreen()),
+  gather: () => dressed(import("./screens/gather.js"), "shelf", "paper").then((module) => module.registerGatherScreen()),
+  label: () => dressed(import("./screens/label.js"), "shelf", "paper").then((module) => module.registerLabelScreen()),
+  record: () => dressed(import("./screens/record.js"), "shelf", "paper").then((module) => module.registerRecordScreen()),
+  shelf: () => dressed(import("./screens/shelf.js"), "shelf", "paper").then((module) => module.registerShelfScreen()),
+  day: () => dressed(import("./screens/day.js"), "day").then((module) => module.registerDayScreen()),
   audit: () => import("./screens/audit.js").then((module) => module.registerAuditScreen()),
-  bring: () => papered(import("./screens/bring.js")).then((module) => module.registerBringScreen()),
-  card: () => papered(import("./screens/card.js")).then((module) => module.registerCardScreen()),
+  bring: () => dressed(import("./screens/bring.js"), "recipe", "paper").then((module) => module.registerBringScreen()),
+  card: () => dressed(import("./screens/card.js"), "recipe", "paper").then((module) => module.registerCardScreen()),
   kit: () => import("./screens/kit.js").then((module) => module.registerKitScreen()),
-  recipe: () => import("./screens/recipe-edit.js").then((module) => module.registerRecipeScreen()),
-  size: () => import("./screens/size.js").then((module) => module.registerSizeScreen()),
+  recipe: () => dressed(import("./screens/recipe-edit.js"), "recipe", "paper").then((module) => module.registerRecipeScreen()),
+  size: () => dressed(import("./screens/size.js"), "recipe", "paper").then((module) => module.registerSizeScreen()),
   studio: () => import("./screens/studio.js").then((module) => module.registerStudioScreen()),
-  versions: () => papered(import("./screens/versions.js")).then((module) => module.registerVersionsScreen()),
+  versions: () => dressed(import("./screens/versions.js"), "recipe", "paper").then((module) => module.registerVersionsScreen()),
 };
 
-/** A module of the shelf's pages, once their style is here too. */
-async function shelved(module) {
-  worn ??= styled("style/shelf.css");
-  await worn;
-  return papered(module);
-}
-
-/** A module of a page that is made for paper, once its style is here too. */
-async function papered(module) {
-  paper ??= styled("style/paper.css");
-  await paper;
+/** A module of a page, once the styles that are its own are here too. */
+async function dressed(module, ...names) {
+  for (const name of names) if (!styles.has(name)) styles.set(name, styled(`style/${name}.css`));
+  await Promise.all(names.map((name) => styles.get(name)));
   return module;
 }
 
