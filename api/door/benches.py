@@ -1,8 +1,10 @@
 """Whose a bench's name is: the paired device's that used it first. So nobody writes in another's name.
 
 A bench's name is what the journals' entries call the device that made them, and the device chose it itself.
-Who pairs again after it was shut out, or after a restore, is another device with the same bench: it follows
-the former one, which can never come in again. What that one sent goes on naming it.
+Who pairs again is another device with the same bench, and follows the former one: when that can never come in
+again (it was shut out, or the studio was restored), or when nobody has seen it since, as of a phone that lost
+its pairing. A helper follows no maker, and nobody who has a bench already follows anyone. What the former one
+sent goes on naming it.
 """
 
 from __future__ import annotations
@@ -17,6 +19,7 @@ from api.errors import Problem
 from api.store import execute
 from bench import EntryError
 
+HAS_ONE = "SELECT 1 FROM bench_owner WHERE device_id = :device LIMIT 1"
 OWNER = "SELECT device_id FROM bench_owner WHERE bench = :bench"
 CLAIM = (
     "INSERT INTO bench_owner (bench, device_id, since) VALUES (:bench, :device, :at)"
@@ -53,10 +56,20 @@ def claim(connection: Connection, bench: str, device: DeviceRow) -> None:
         return
     found = execute(connection, gate.BY_ID, {"id": owner[0]}).fetchone()
     former = DeviceRow(*found) if found else None
-    if former and not (gate.is_gone(former, at) and device.paired_at >= former.paired_at):
+    if former and not _may_follow(connection, device, former, at):
         raise EntryError(
             "device",
             f"This bench name is {former.name}'s. Send it from that device, or under this device's own name.",
         )
     execute(connection, FOLLOW, {**asked, "former": owner[0]})
     audit.note(connection, "bench_followed", by=device, was=former.name if former else "", bench=bench)
+
+
+def _may_follow(connection: Connection, device: DeviceRow, former: DeviceRow, at: int) -> bool:
+    if device.paired_at < former.paired_at:
+        return False
+    if gate.is_gone(former, at):
+        return True
+    has_one = execute(connection, HAS_ONE, {"device": device.id}).fetchone()
+    is_unseen = former.seen_at <= device.paired_at
+    return is_unseen and not has_one and (device.role == "maker" or former.role == "helper")

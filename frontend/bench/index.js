@@ -5,10 +5,11 @@
  * byte, so that a run can start and go on with no network. What may not come in: the document,
  * the clock, storage, the network, randomness.
  *
- * What the bench itself does not need stays out of this door, so that the page opens sooner: record,
+ * What the bench itself does not need stays out of this door, so that the page opens sooner: sheet, record,
  * digest, batch-number, shelf, lots, gather, label, dryness, last-time and cost are imported by the
  * screens that want them.
  *
+ *   const { chooseSize, makeSheet } = await import("./sheet.js");
  *   const sheet = makeSheet(measured, { id, version }, chooseSize(measured, kit, request).size, kit);
  *   const said = now(sheet, fold(sheet, entries), at);
  */
@@ -18,6 +19,5 @@ export { sketch, tidy, untidyPath } from "./draft.js";
 export { BenchError } from "./errors.js";
 export { fold } from "./journal.js";
 export { now } from "./prompting.js";
-export { chooseSize, makeSheet } from "./sheet.js";
 export { guidePhase, rings, waitPhase, warnAt, windowPhase } from "./waits.js";
 export { canonical, celsius, grams, shareOut, span, toDivision } from "./whole.js";

@@ -13,7 +13,7 @@
  */
 
 import { batchNumber } from "../bench/batch-number.js";
-import { makeSheet, now } from "../bench/index.js";
+import { now } from "../bench/index.js";
 import { seal } from "../bench/journal.js";
 import { Book, versionKey } from "./book.js";
 import { Clock } from "./clock.js";
@@ -165,6 +165,7 @@ export class Studio extends EventTarget {
   async begin(recipe, size, number) {
     const { id, version, title, measured } =
       typeof recipe === "string" ? this.#book.recipes.get(recipe) : recipe;
+    const { makeSheet } = await import("../bench/sheet.js"); // here already, where a size was chosen
     const sheet = makeSheet(measured, { id, version }, size, this.kit);
     const at = this.at();
     const run = { id: newId(at), recipe: { id, version, title }, size, sheet, created_at: at };

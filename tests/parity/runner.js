@@ -15,6 +15,7 @@ import { lastTimes, learned } from "/bench/last-time.js";
 import { Day, Layout } from "/bench/layout.js";
 import { pick, useOf } from "/bench/lots.js";
 import { record } from "/bench/record.js";
+import { chooseSize, makeSheet } from "/bench/sheet.js";
 import { foldShelf, leftOf, plain } from "/bench/shelf.js";
 import { sha256 } from "/bench/sha256.js";
 import { makeProblem, tasksOf } from "/bench/tasks.js";
@@ -114,8 +115,8 @@ export function call({ call: name, with: given }) {
 /** A batch from its size to its record, with what the shelf says to gather and what was used of it. */
 export function batch({ recipe, kit, request, entries, instants, shelf, uses, labelled, settings, frozen, tame }) {
   return orError(() => {
-    const sized = bench.chooseSize(recipe, kit, request);
-    const sheet = bench.makeSheet(recipe, { id: "recipe-1", version: 1 }, sized.size, kit);
+    const sized = chooseSize(recipe, kit, request);
+    const sheet = makeSheet(recipe, { id: "recipe-1", version: 1 }, sized.size, kit);
     const state = bench.fold(sheet, entries, frozen);
     const said = instants.map((at) => bench.now(sheet, state, at));
     const stock = foldShelf(shelf);
