@@ -12,7 +12,7 @@ from bench.journal import carry_up, in_reach, portion_targets
 from bench.sizing import pieces_from
 from bench.waits import guide_phase, wait_phase, window_phase
 from bench.weighing import carry_factor
-from bench.whole import celsius, grams, half_even, per_cent, span, times, to_division
+from bench.whole import ceiling, celsius, grams, half_even, per_cent, span, times, to_division
 
 Json = dict[str, Any]
 
@@ -240,10 +240,10 @@ class _Bench:
             how, before = ("cup" if line["cup"] else "tare"), 0
         else:
             how, before = "running", vessel["in_mg"] - vessel["zero_mg"]
-        reads = to_division(before + add, division)
+        rounded = self._rounded_away(line) if how == "running" else 0
+        reads = to_division(before + rounded + add, division)
         text = grams(reads, division)
-        # What is seen is what is recorded; a pour too small for the scale to show is taken as it was asked.
-        seen = reads - before if reads > before else add
+        seen = _seen(reads - before, add, division)
         captions = {
             "running": "the scale will read",
             "tare": "zero the scale, then add",
@@ -277,6 +277,20 @@ class _Bench:
             "weigh": self._weighing(line, how, add, grams(add, division), reads, before),
             "answers": answers,
         }
+
+    def _rounded_away(self, line: Json) -> int:
+        """What readings before this line rounded away in its vessel, in mg: the next reading takes it up, so
+        that roundings never add up. What is off by more was poured so, and is nothing to make good."""
+        off = 0
+        for other in self.sheet["lines"]:
+            told = self.state["lines"][other["id"]]
+            if other["vessel"] != line["vessel"] or other["id"] == line["id"] or other["cup"]:
+                continue
+            if told["target_mg"] is None or told["in_mg"] == 0:
+                continue
+            away = told["target_mg"] - told["in_mg"]
+            off += away if abs(away) <= ceiling(other["division_mg"] or 1, 2) else 0
+        return off
 
     def _weighing(self, line: Json, how: str, add: int, amount: str, reads: int | None, before: int) -> Json:
         scale = self.scales.get(line["scale"] or "")
@@ -777,6 +791,15 @@ def _answer(
         "most": most,
         "strong": strong,
     }
+
+
+def _seen(shown: int, asked: int, division: int) -> int:
+    """The mass in mg that a reading as it was asked for stands for: what the scale shows, but within half its
+    division of what was asked, which is as much as one reading can say of a pour between two."""
+    if shown <= 0:  # too small for the scale to show
+        return asked
+    half = division // 2
+    return min(max(shown, asked - half), asked + half)
 
 
 def _counted(line: Json) -> str:

@@ -200,6 +200,32 @@ const CAPTIONS = {
   cup: "zero a small cup, then weigh",
 };
 
+/**
+ * What readings before this line rounded away in its vessel, in mg: the next reading takes it up, so that
+ * roundings never add up. What is off by more was poured so, and is nothing to make good.
+ */
+function roundedAway(bench, line) {
+  let off = 0;
+  for (const other of bench.sheet.lines) {
+    const told = bench.state.lines[other.id];
+    if (other.vessel !== line.vessel || other.id === line.id || other.cup) continue;
+    if (told.target_mg === null || told.in_mg === 0) continue;
+    const away = told.target_mg - told.in_mg;
+    if (Math.abs(away) <= Math.ceil((other.division_mg || 1) / 2)) off += away;
+  }
+  return off;
+}
+
+/**
+ * The mass in mg that a reading as it was asked for stands for: what the scale shows, but within half its
+ * division of what was asked, which is as much as one reading can say of a pour between two.
+ */
+function seen(shown, asked, division) {
+  if (shown <= 0) return asked; // too small for the scale to show
+  const half = Math.floor(division / 2);
+  return Math.min(Math.max(shown, asked - half), asked + half);
+}
+
 /** Add this much; the scale will read that. */
 function addLine(bench, line, told, isTopUp) {
   const body = { line: line.id };
@@ -210,12 +236,12 @@ function addLine(bench, line, told, isTopUp) {
   const vessel = bench.state.vessels[line.vessel];
   const how = line.cup ? "cup" : bench.state.weigh === "tare" ? "tare" : "running";
   const before = how === "running" ? vessel.in_mg - vessel.zero_mg : 0;
-  const reads = toDivision(before + add, division);
+  const rounded = how === "running" ? roundedAway(bench, line) : 0;
+  const reads = toDivision(before + rounded + add, division);
   const text = grams(reads, division);
-  // What is seen is what is recorded; a pour too small for the scale to show is taken as it was asked.
-  const seen = reads > before ? reads - before : add;
+  const mg = seen(reads - before, add, division);
   const answers = [
-    answer("reads", `It reads ${text}`, "weighed", { ...body, mg: seen, reading_mg: reads }, { strong: true }),
+    answer("reads", `It reads ${text}`, "weighed", { ...body, mg, reading_mg: reads }, { strong: true }),
     answer("other", "It reads something else", "weighed", body, { input: "reading" }),
   ];
   if (isTopUp) answers.push(...letBe(bench, line, told));

@@ -75,7 +75,8 @@ def test_the_three_part_batch_is_recorded_with_its_times():
 
 
 def test_what_the_scale_reads_is_what_is_recorded():
-    """737.82 g on a scale of 1 g: it reads 738 g, and 738 g is what is known to be in. Then it reads 838 g."""
+    """737.82 g on a scale of 1 g: it reads 738 g, and 738 g is what is known to be in. What was rounded up is
+    taken off the next reading: 737.82 + 99.6 = 837.42 g, so that it reads 837 g."""
     maker = Maker(sheet_of(make_recipe("737.82 g", "99.6 g"), make_kit()))
 
     maker.choose("reads")
@@ -83,9 +84,17 @@ def test_what_the_scale_reads_is_what_is_recorded():
     assert maker.entries[-1]["body"]["reading_mg"] == maker.entries[-1]["body"]["mg"] == 738_000
     assert (first["actual_mg"], first["deviation_mg"]) == (738_000, 180)
 
-    assert maker.prompt["weigh"]["reads_mg"] == 838_000
+    assert maker.prompt["weigh"]["reads_mg"] == 837_000
     maker.choose("reads")
-    assert maker.entries[-1]["body"] == {"line": "mix.1.l1", "mg": 100_000, "reading_mg": 838_000}
+    assert maker.entries[-1]["body"] == {"line": "mix.1.l1", "mg": 99_100, "reading_mg": 837_000}
+
+
+def test_what_was_poured_too_much_is_not_taken_off_the_next_line():
+    maker = Maker(sheet_of(make_recipe("737.82 g", "99.6 g"), make_kit()))
+
+    maker.tell("weighed", line="mix.1.l0", mg=740_000)
+
+    assert maker.prompt["weigh"]["reads_mg"] == 840_000
 
 
 def test_a_pour_too_small_for_the_scale_to_show_is_taken_as_asked():
