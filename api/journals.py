@@ -134,7 +134,7 @@ def add(
         try:
             kept["given"] = judge(entry)
         except EntryError as error:
-            is_here = execute(connection, journal.kept_as, kept).fetchone() == (kept["text"],)
+            is_here = _is_the_same(journal, entry, execute(connection, journal.kept_as, kept).fetchone())
             added.answers.append({"id": entry["id"], "result": "had"} if is_here else _refusal(entry, error))
             continue
         if new := execute(connection, journal.keep, kept).fetchall():

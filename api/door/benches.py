@@ -71,5 +71,5 @@ def _may_follow(connection: Connection, device: DeviceRow, former: DeviceRow, at
     if gate.is_gone(former, at):
         return True
     has_one = execute(connection, HAS_ONE, {"device": device.id}).fetchone()
-    is_unseen = former.seen_at <= device.paired_at
+    is_unseen = former.seen_at < device.paired_at
     return is_unseen and not has_one and (device.role == "maker" or former.role == "helper")

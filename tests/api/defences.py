@@ -18,7 +18,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 from types import SimpleNamespace
-from typing import Any
+from typing import IO, Any
 
 import flask
 import pytest
@@ -140,12 +140,13 @@ def no_limit_to_bodies(patch: Patch) -> None:
 
 
 def uploads_are_files(patch: Patch) -> None:
-    def keep_as_file(document: dict[str, Any]) -> Any:
+    def keep_as_file(file: IO[bytes]) -> Any:
+        document = json.load(file)
         folder = flask.current_app.config["BOWLSIDE"].database.parent
         (folder / str(document["title"]).rpartition("/")[2]).write_text("")
         raise Problem(422, "Kept as a file.")
 
-    patch.setattr("api.exchange.import_any", keep_as_file)
+    patch.setattr("api.exchange.import_file", keep_as_file)
 
 
 def used_codes_are_open(patch: Patch) -> None:

@@ -66,7 +66,7 @@ def test_no_answer_to_a_helper_says_a_price(maker: Studio, helper: Studio, lot: 
 def test_a_helper_reads_the_shelf_on_and_sends_to_it_as_before(
     maker: Studio, helper: Studio, lot: dict[str, Any]
 ) -> None:
-    own = received(uuid4(), price=PRICE)
+    own = {**received(uuid4(), price=PRICE), "device": "the-helpers"}
     assert to_shelf(helper, own).json["answers"] == [{"id": own["id"], "result": "kept"}]
 
     entries = helper.get("/shelf/entries").json["entries"]

@@ -19,6 +19,7 @@ from tests.api.studio import Studio
 from tests.make import BEGUN, Clock, make_entry, uuid4, uuid7
 
 HOUR = 3_600_000
+MINUTE = 60_000
 SIGNED_AT = BEGUN + HOUR
 
 
@@ -234,6 +235,32 @@ def test_a_device_that_was_shut_out_is_followed_by_the_one_that_pairs_anew(new_a
     assert (person["name"], person["also"]) == ("Old phone", ["New phone"])
     assert maker.get("/audit?what=bench_followed").json["audit"][0]["about"]["was"] == "Old phone"
     assert maker.get("/studio").json["benches"]["phone-b"] == "New phone"
+
+
+@pytest.mark.database("sqlite")
+def test_a_phone_that_lost_its_pairing_goes_on_under_its_name_and_a_helper_under_no_makers(
+    new_app: Any, clock: Clock
+) -> None:
+    app = new_app(pairing=True)
+    maker, lost = Studio(paired(app, name="Desk")), Studio(paired(app, "helper", "Phone by the bowl"))
+    run = maker.with_run()
+    maker.post(run, make_entry(run, device="desk"))
+    lost.post(run, make_entry(run, device="phone-b"))
+    clock.ms += MINUTE
+
+    again = Studio(paired(app, "helper", "Phone by the bowl, again"))
+
+    assert results(again.post(run, make_entry(run, device="desk", at=BEGUN))) == ["refused"]
+    assert results(again.post(run, make_entry(run, device="phone-b", at=BEGUN + 1))) == ["kept"]
+    # It is a bench now, and follows nobody else; and whoever is still there is followed by nobody.
+    other = Studio(paired(app, "helper", "Tablet"))
+    other.post(run, make_entry(run, device="tablet", at=BEGUN + 2))
+    clock.ms += MINUTE
+    assert results(again.post(run, make_entry(run, device="tablet", at=BEGUN + 3))) == ["refused"]
+    newest = Studio(paired(app, "maker", "Newest"))
+    clock.ms += MINUTE
+    again.get("/studio")
+    assert results(newest.post(run, make_entry(run, device="phone-b", at=BEGUN + 4))) == ["refused"]
 
 
 @pytest.mark.database("sqlite")
