@@ -136,7 +136,7 @@ class Device:
 
     def _round(self) -> None:
         self._offset = self._said("GET", "/clock")["server_ms"] - self._clock_ms()
-        while True:
+        for _ in range(MOST_TURNS):
             for run, asked in list(self._unmade.items()):
                 self._keep_run(run, self._said("PUT", f"/runs/{run}", asked))
             for run in list(self.entries):
@@ -149,6 +149,7 @@ class Device:
             self._hear_all()
             if not (self._unsent or self._unmade):
                 return
+        raise NoAnswer("what it took is not there each time")
 
     def _hear_all(self) -> None:
         listed = self._said("GET", f"/runs?recipe={self._recipe['id']}&page_size=100")["runs"]

@@ -6,6 +6,7 @@ as good as a limit on how large the server's files may grow, and for PostgreSQL 
 
 from __future__ import annotations
 
+import itertools
 import json
 import resource
 import shutil
@@ -114,7 +115,7 @@ class House:
         self._is_up = False
         self._shelf = Path(tempfile.mkdtemp(prefix="copies-"))
         self._copies: list[Path] = []
-        self.restores = 0
+        self._numbers = itertools.count()
         self.start()
 
     @property
@@ -134,7 +135,7 @@ class House:
 
     def copy(self) -> None:
         """Copy everything, if that can be done now."""
-        file = self._shelf / f"{len(self._copies)}.gz"
+        file = self._shelf / f"{next(self._numbers)}.gz"
         with self._opened() as app, app.app_context():
             copies.write(file)
             self._copies.append(file)
@@ -144,7 +145,6 @@ class House:
         if self._copies:
             with self._opened() as app:
                 copies.restore(app, self._copies[-1], keep=True)
-                self.restores += 1
 
     def forget_copies(self) -> None:
         self._copies.clear()

@@ -316,7 +316,8 @@ class _Play:
             state = bench.fold(sheet, entries)
             if not state["signed"]:
                 continue
-            ids = {*state["signed"]["entries"], state["signed"]["id"]}
+            (signing,) = (entry for entry in entries if entry["id"] == state["signed"]["id"])
+            ids = {*signing["body"]["entries"], signing["id"]}
             alone = [entry for entry in entries if entry["id"] in ids]
             if figures(sheet, entries) != figures(sheet, alone):
                 faults.append(f"the record of {run} says more than what was signed")

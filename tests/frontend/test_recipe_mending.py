@@ -283,16 +283,20 @@ def test_parts_beside_weights_lead_to_what_one_part_is(desk: Page) -> None:
     expect(at(desk, "components.0.part")).to_be_focused()
 
 
-def test_a_density_with_a_comma_is_told_how_a_density_is_written(desk: Page) -> None:
+def test_a_density_may_have_a_comma_and_what_is_none_is_told_how_one_is_written(desk: Page) -> None:
     go(desk, RECIPE_ID)
     at(desk, f"{LINE}?").click()
-    at(desk, "ingredients.oil.density.g_per_ml").fill("0,84")
+    at(desk, "ingredients.oil.density.g_per_ml").fill("0,8,4")
     at(desk, "ingredients.oil.density.g_per_ml").press("Tab")
 
     expect(hint(desk, "ingredients.oil.density.g_per_ml")).to_have_text(
-        "“0,84” is not a density in g/mL between 0.05 and 25, such as 1.26."
+        "“0,8,4” is not a density in g/mL between 0.05 and 25, such as 1.26."
         " Write a decimal with a point: 1.5, and thousands without a comma."
     )
+    at(desk, "ingredients.oil.density.g_per_ml").fill("0,84")
+    at(desk, "ingredients.oil.density.g_per_ml").press("Tab")
+
+    expect(hint(desk, "ingredients.oil.density.g_per_ml")).to_have_text("")
 
 
 def many_lines(server: Server) -> None:
