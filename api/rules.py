@@ -22,7 +22,7 @@ import bench
 from api import audit, generation
 from api.door import benches, gate
 from api.door.gate import DeviceRow
-from api.runs import Bench, laid_out_in
+from api.runs import Bench, laid_out_in, no_such_run
 from api.store import HOLD, execute
 from bench import EntryError
 
@@ -130,7 +130,8 @@ class OfARun:
     def _now(self) -> Bench:
         """The run as it is, which from here on nobody else changes."""
         if self._run is None:
-            execute(self._connection, HELD, {"run": self._run_id}).fetchone()
+            if execute(self._connection, HELD, {"run": self._run_id}).fetchone() is None:
+                no_such_run()
             self._run = laid_out_in(self._connection, self._run_id)
         return self._run
 

@@ -201,6 +201,19 @@ def test_the_migration_keeps_what_stood_before_a_signing(app: Any, studio: Studi
     assert kept and studio.get(f"/runs/{run}").json["sealed"] == kept
 
 
+def test_what_is_signed_or_weighed_in_a_run_that_is_not_here_is_404(studio: Studio) -> None:
+    """As of a phone that signs while the studio is put back from a copy without its run."""
+    run = uuid4()
+    for kind, body in (
+        ("signed", {"name": "A. Maker", **bench.seal([])}),
+        ("weighed", {"line": "bar.1.butter"}),
+        ("undone", {"entry": uuid7(BEGUN)}),
+        ("noted", {"text": "late"}),
+    ):
+        entry = {"id": uuid7(BEGUN), "run": run, "device": "phone-a", "at": BEGUN, "kind": kind, "body": body}
+        assert studio.post(run, entry).status_code == 404, kind
+
+
 # Who, and when
 
 
