@@ -136,6 +136,8 @@ class Device:
 
     def _round(self) -> None:
         self._offset = self._said("GET", "/clock")["server_ms"] - self._clock_ms()
+        if self._held:
+            self._hear_all()  # what a restore lost goes first: a signing names it
         for _ in range(MOST_TURNS):
             for run, asked in list(self._unmade.items()):
                 self._keep_run(run, self._said("PUT", f"/runs/{run}", asked))

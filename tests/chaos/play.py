@@ -93,12 +93,10 @@ class _Play:
             with suppress(NoAnswer):
                 phone.open()
             phone.crowd(False)
-        until = time.monotonic() + REST_SECONDS
-        while (why := self._bring_to_rest()) and time.monotonic() < until:
-            time.sleep(0.05)
+        why = self._rest()
         self._network.deliver_late()
         # What came late was had already; a second round shows that it moved nobody.
-        self._unrest += why or self._bring_to_rest()
+        self._unrest += why or self._rest()
 
     def outcome(self) -> Outcome:
         faults = [
@@ -227,6 +225,13 @@ class _Play:
         return self._devices[number - len(self._phones)]
 
     # What must hold
+
+    def _rest(self) -> list[str]:
+        """Round after round until all rest: a worker may still hold a line to a database that was killed."""
+        until = time.monotonic() + REST_SECONDS
+        while (why := self._bring_to_rest()) and time.monotonic() < until:
+            time.sleep(0.05)
+        return why
 
     def _bring_to_rest(self) -> list[str]:
         """One round of each device, and one more, so that each hears the others; why some do not rest."""
