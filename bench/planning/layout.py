@@ -151,7 +151,10 @@ class Layout:
         self.pace = pace
         self.first = first
         self.first_pace = pace if first_pace is None else first_pace
-        self.order = order if first is None else [first, *(each for each in order if each != first)]
+        # Begun now, it is followed by the rest of its block: nothing else is to come between.
+        block = [] if first is None else day.block.get(first, [])
+        self.ahead = [] if first is None else [first, *(each for each in block if each != first)]
+        self.order = [*self.ahead, *(each for each in order if each not in self.ahead)]
         self.least = dict(not_before or {})
         self.hurried: list[Json] = []  # gaps whose steps go first, because what opens them is past moving
         self.placed = True
@@ -389,19 +392,20 @@ class Layout:
                 if each not in chain:
                     chain.add(each)
                     stack += [need for need, _ in self.day.needs[each] if self.day.end[need] is None]
-        first = [index for index in self.order if index == self.first]
-        rest = [index for index in self.order if index not in chain and index != self.first]
+        others = [index for index in self.order if index not in self.ahead]
         self.order = [
-            *first,
-            *(index for index in self.order if index in chain and index != self.first),
-            *rest,
+            *self.ahead,
+            *(index for index in others if index in chain),
+            *(index for index in others if index not in chain),
         ]
         return True
 
     def _delay(self, index: int, by: int) -> bool:
-        """Make a task end later by so much, a wait through the last of its needs; False if it is history
-        or is to begin now."""
-        if self.day.end[index] is not None or index == self.first:
+        """Make a task end later by so much, a wait through the last of its needs; False if it is history,
+        is to begin now or follows at once."""
+        if self.day.end[index] is not None or index in self.ahead:
+            return False
+        if self._is_due(index, (self.start[index] or 0) + by):
             return False
         if self.day.tasks[index]["kind"] != "wait":
             self.least[index] = (self.start[index] or 0) + by
@@ -410,6 +414,16 @@ class Layout:
         start = self.start[index]
         last = [need for need, least in self.day.needs[index] if (self.end[need] or 0) + least == start]
         return any(self._delay(need, by) for need in last)
+
+    def _is_due(self, index: int, at: int) -> bool:
+        """Whether a task at that instant would be too late after what is past moving itself."""
+        for sources, to, most, _ in self.day.mosts:
+            fixed = to == index and all(
+                self.day.end[each] is not None or each == self.first for each in sources
+            )
+            if fixed and at - max(self.end[each] or 0 for each in sources) > most:
+                return True
+        return False
 
 
 def _opened(hours: list[list[int]], at: int) -> bool:

@@ -124,7 +124,9 @@ export class Layout {
     this.pace = pace;
     this.first = first;
     this.firstPace = firstPace ?? pace;
-    this.order = first === null ? order : [first, ...order.filter((each) => each !== first)];
+    // Begun now, it is followed by the rest of its block: nothing else is to come between.
+    this.ahead = first === null ? [] : [first, ...(day.block.get(first) ?? []).filter((each) => each !== first)];
+    this.order = [...this.ahead, ...order.filter((each) => !this.ahead.includes(each))];
     this.least = new Map(notBefore);
     this.hurried = new Set(); // gaps whose steps go first, because what opens them is past moving
     this.placed = true;
@@ -367,20 +369,27 @@ export class Layout {
         along.push(...this.day.needs[each].map(([need]) => need).filter((need) => this.day.end[need] === null));
       }
     }
-    const others = this.order.filter((index) => index !== this.first);
-    this.order = [...this.order.filter((index) => index === this.first), ...others.filter((index) => chain.has(index)), ...others.filter((index) => !chain.has(index))];
+    const others = this.order.filter((index) => !this.ahead.includes(index));
+    this.order = [...this.ahead, ...others.filter((index) => chain.has(index)), ...others.filter((index) => !chain.has(index))];
     return true;
   }
 
-  /** Make a task end later by so much, a wait through the last of its needs; false if it is history or is to begin now. */
+  /** Make a task end later by so much, a wait through the last of its needs; false if it is history, is to begin now or follows at once. */
   #delay(index, by) {
-    if (this.day.end[index] !== null || index === this.first) return false;
+    if (this.day.end[index] !== null || this.ahead.includes(index)) return false;
+    if (this.#isDue(index, this.start[index] + by)) return false;
     if (this.day.tasks[index].kind !== "wait") {
       this.least.set(index, this.start[index] + by);
       return true;
     }
     // A wait goes on from the last of its needs, so one of those that end last is enough.
     return this.day.needs[index].some(([need, least]) => this.end[need] + least === this.start[index] && this.#delay(need, by));
+  }
+
+  /** Whether a task at that instant would be too late after what is past moving itself. */
+  #isDue(index, at) {
+    const isFixed = (each) => this.day.end[each] !== null || each === this.first;
+    return this.day.mosts.some(({ sources, to, most }) => to === index && sources.every(isFixed) && at - Math.max(...sources.map((each) => this.end[each])) > most);
   }
 }
 

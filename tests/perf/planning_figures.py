@@ -113,6 +113,11 @@ def server_missed() -> float:
     return 100 * mixed("server").missed_share
 
 
+@figure(f"{MIXED}, the phone's rule offline: longest day / with the server's plan", "<= 1.5")
+def longest_day() -> float:
+    return mixed("phone").longest_ms / mixed("server").longest_ms
+
+
 @figure(f"{MIXED}, in the order of the recipes: states ruined", ">= 1")
 def recipe_ruined() -> float:
     return mixed("recipe").ruined

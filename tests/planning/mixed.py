@@ -39,6 +39,7 @@ class Fate:
     ruined: int = 0
     brought_back: int = 0
     missed: int = 0
+    longest_ms: int = 0  # the day that took longest, to the end of its last step
     brought_back_by_pause: int = 0  # of those, kept but for the pause, which fell inside the window
 
     @property
@@ -152,6 +153,7 @@ def _let_waits_run(problem: Json, tasks: Json, ends: dict[str, int], now: int) -
 
 def _count(problem: Json, starts: dict[str, int], ends: dict[str, int], fate: Fate, paused: int) -> None:
     """paused: when the pause was over."""
+    fate.longest_ms = max(fate.longest_ms, max(ends.values()) - problem["since"])
     for gap in problem["gaps"]:
         if gap["most_ms"] is None or gap["to"] not in starts:
             continue
