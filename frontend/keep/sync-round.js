@@ -69,7 +69,7 @@ export class Round {
   async send() {
     for (const run of this.#book.journals) {
       const waiting = run.waiting();
-      if (waiting.length === 0 || run.isRefused) continue;
+      if (waiting.length === 0 || run.isRefused || isUnsettled(run, waiting)) continue;
       if (waiting.some((row) => row.id === run.id) && !(await this.#sendRun(run))) continue;
       for (const isBack of [true, false]) {
         const rows = waiting.filter((row) => Boolean(row.given_back) === isBack && run.entry(row.id));
@@ -393,6 +393,11 @@ export class Round {
     }
     this.#sync.done("elsewhere");
   }
+}
+
+/** In another generation a journal is read before more is sent to it: what a restore lost goes first, for a signing names it. */
+function isUnsettled({ id, rows }, waiting) {
+  return rows.some(({ held }) => held) && !waiting.some((row) => row.id === id);
 }
 
 /** Where a journal's entries are read and sent. */

@@ -209,3 +209,25 @@ def test_what_a_finished_run_of_long_ago_lost_is_sent_again(
     assert {entry["body"].get("text") for entry in entries_of(server, run)} == {"kept", "lost", None}
     assert link["unsent"] == 0
     assert page.evaluate(OUTBOX) == []
+
+
+def test_what_a_signing_names_is_given_back_before_the_signing_is_sent(
+    page: Page, server: Server, tmp_path: Path
+) -> None:
+    """Signed before this phone has heard that the studio was put back, and of what it lost."""
+    open_phone(page, server.url)
+    run = begin(page)
+    for text in ("kept", "lost"):
+        page.evaluate(NOTE, [run, text])
+    page.evaluate(SYNC)
+    page.route("**/api/**", lambda route: route.abort())
+    page.evaluate("(run) => studio.enter(run, 'signed', { name: 'A. Maker' })", run)
+
+    put_back(server, tmp_path / "studio.sqlite3", "DELETE FROM entry WHERE text LIKE '%\"lost\"%'")
+    page.unroute("**/api/**")
+    for _ in range(2):
+        link = page.evaluate(SYNC)
+
+    assert (link["unsent"], page.evaluate("() => studio.link.refused.length")) == (0, 0)
+    assert [each["kind"] for each in entries_of(server, run)].count("signed") == 1
+    assert call(server, "GET", f"runs/{run}/record")["signed"]["missing"] == 0
