@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 from playwright.sync_api import Page
@@ -26,3 +27,11 @@ def home(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Server]:
     server = studio_server(tmp_path_factory.mktemp("home") / "studio.sqlite3")
     yield server
     server.stop()
+
+
+@pytest.fixture
+def server(tmp_path: Path) -> Iterator[Server]:
+    """The same, a studio of its own for each test."""
+    server = studio_server(tmp_path / "studio.sqlite3")
+    yield server
+    server.kill()

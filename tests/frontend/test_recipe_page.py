@@ -14,7 +14,7 @@ from playwright.sync_api import Browser, Locator, Page, expect
 from bench import read_recipe
 from bench.recipe_schema import INGREDIENT, RECIPE_SCHEMA, STEP_KINDS
 from tests.frontend.hands import NO_COPY, WITH_COPY, axe_finds
-from tests.frontend.phones import RECIPE, RECIPE_ID, call, studio_server
+from tests.frontend.phones import RECIPE, RECIPE_ID, call
 from tests.frontend.test_screens import PHONE, SMALL, TABLET, TARGET_PX, too_small
 from tests.servers import Server
 
@@ -23,13 +23,6 @@ pytestmark = [pytest.mark.browser, NO_COPY]
 ROOT = Path(__file__).resolve().parents[2]
 STEAMERS = json.loads((ROOT / "demo/recipes/shower-steamers.json").read_text("utf-8"))
 KEPT = "Kept on this phone."
-
-
-@pytest.fixture
-def server(tmp_path: Path) -> Iterator[Server]:
-    server = studio_server(tmp_path / "studio.sqlite3")
-    yield server
-    server.kill()
 
 
 @pytest.fixture

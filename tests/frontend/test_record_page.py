@@ -6,7 +6,6 @@ import io
 import json
 import re
 import subprocess
-from collections.abc import Iterator
 from datetime import UTC, datetime, timedelta
 from hashlib import sha256
 from pathlib import Path
@@ -18,7 +17,7 @@ from pypdf import PdfReader
 
 import bench
 from tests.frontend.hands import NO_COPY, type_on_pad
-from tests.frontend.phones import HOUR, call, studio_server
+from tests.frontend.phones import HOUR, call
 from tests.frontend.shelves import KG, SIZES, begin_bars, card, enter, go, lot, open_page, stock
 from tests.make import uuid7
 from tests.servers import Server
@@ -43,14 +42,6 @@ SECRET = b"51.4778 N, 0.0014 W"
 def phone(page: Page, home: Server, faultless: None) -> Page:
     """A phone with a priced shelf and no network, its clock at a known instant."""
     return stocked(page, home)
-
-
-@pytest.fixture
-def lone(tmp_path: Path) -> Iterator[Server]:
-    """A studio of its own, for what is sent to it."""
-    server = studio_server(tmp_path / "studio.sqlite3")
-    yield server
-    server.stop()
 
 
 def stocked(page: Page, server: Server) -> Page:
@@ -231,9 +222,9 @@ def test_once_it_is_signed_what_is_said_is_a_remark(phone: Page) -> None:
 
 
 def test_a_signing_that_the_server_refuses_does_not_count_here_and_says_why(
-    page: Page, lone: Server, faultless: None
+    page: Page, server: Server, faultless: None
 ) -> None:
-    phone = stocked(page, lone)
+    phone = stocked(page, server)
     run = bake(phone, FINISHED)
     record = record_of(phone, run)
     record.get_by_label("Signed off by").fill("Too Late")
@@ -247,11 +238,11 @@ def test_a_signing_that_the_server_refuses_does_not_count_here_and_says_why(
         "size": row["size"],
         "kit": row["sheet"]["kit"],
     }
-    call(lone, "PUT", f"runs/{run}", {**begun, "made_at": row["created_at"]})
+    call(server, "PUT", f"runs/{run}", {**begun, "made_at": row["created_at"]})
     last = max(entry["at"] for entry in others)
     first = {"id": uuid7(last), "run": run, "device": "desk", "at": last + 1, "kind": "signed"}
     body = {"name": "A. Maker", **bench.seal(others)}
-    call(lone, "POST", f"runs/{run}/entries", {"entries": [*others, {**first, "body": body}]})
+    call(server, "POST", f"runs/{run}/entries", {"entries": [*others, {**first, "body": body}]})
 
     phone.unroute("**/api/**")
     phone.evaluate("dispatchEvent(new Event('online'))")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import sqlite3
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from contextlib import closing
 from pathlib import Path
 from typing import Any
@@ -14,7 +14,7 @@ from uuid import uuid4
 import pytest
 from playwright.sync_api import BrowserContext, Page
 
-from tests.frontend.phones import RECIPE, RECIPE_ID, begin, call, entries_of, open_phone, studio_server
+from tests.frontend.phones import RECIPE, RECIPE_ID, begin, call, entries_of, open_phone
 from tests.servers import Server
 
 pytestmark = pytest.mark.browser
@@ -29,13 +29,6 @@ OUTBOX = """async () => {
     return outbox;
 }"""
 NOBODY_ASKS = ("clock", "live")
-
-
-@pytest.fixture
-def server(tmp_path: Path) -> Iterator[Server]:
-    server = studio_server(tmp_path / "studio.sqlite3")
-    yield server
-    server.kill()
 
 
 @pytest.fixture

@@ -71,46 +71,21 @@ def mixed(who: str) -> Fate:
     )
 
 
-@figure(f"{MIXED}, the phone's rule offline: states ruined", "<= 0")
-def phone_ruined() -> float:
-    return mixed("phone").ruined + mixed("phone").stuck
-
-
-@figure(f"{MIXED}, the phone's rule offline: brought back", "<= 5 %")
-def phone_back() -> float:
-    return 100 * mixed("phone").back_share
-
-
-@figure(f"{MIXED}, the phone's rule offline: brought back though the pause fell elsewhere", "<= 5 %")
-def phone_back_elsewhere() -> float:
-    fate = mixed("phone")
+def _elsewhere(fate: Fate) -> float:
     return 100 * (fate.brought_back - fate.brought_back_by_pause) / max(1, fate.could_be_brought_back)
 
 
-@figure(f"{MIXED}, the phone's rule offline: windows of quality missed", "<= 5 %")
-def phone_missed() -> float:
-    return 100 * mixed("phone").missed_share
-
-
-@figure(f"{MIXED}, with the server's plan: states ruined", "<= 0")
-def server_ruined() -> float:
-    return mixed("server").ruined + mixed("server").stuck
-
-
-@figure(f"{MIXED}, with the server's plan: brought back", "<= 2 %")
-def server_back() -> float:
-    return 100 * mixed("server").back_share
-
-
-@figure(f"{MIXED}, with the server's plan: brought back though the pause fell elsewhere", "<= 2 %")
-def server_back_elsewhere() -> float:
-    fate = mixed("server")
-    return 100 * (fate.brought_back - fate.brought_back_by_pause) / max(1, fate.could_be_brought_back)
-
-
-@figure(f"{MIXED}, with the server's plan: windows of quality missed", "<= 2 %")
-def server_missed() -> float:
-    return 100 * mixed("server").missed_share
+# What of these days goes wrong, and how it is taken.
+WENT_WRONG: dict[str, Callable[[Fate], float]] = {
+    "states ruined": lambda fate: fate.ruined + fate.stuck,
+    "brought back": lambda fate: 100 * fate.back_share,
+    "brought back though the pause fell elsewhere": _elsewhere,
+    "windows of quality missed": lambda fate: 100 * fate.missed_share,
+}
+for _who, _by, _most in (("phone", "the phone's rule offline", 5), ("server", "with the server's plan", 2)):
+    for _what, _taken in WENT_WRONG.items():
+        _must = "<= 0" if _what == "states ruined" else f"<= {_most} %"
+        figure(f"{MIXED}, {_by}: {_what}", _must)(lambda who=_who, taken=_taken: taken(mixed(who)))  # type: ignore[misc]
 
 
 @figure(f"{MIXED}, the phone's rule offline: longest day / with the server's plan", "<= 1.5")
