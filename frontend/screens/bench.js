@@ -182,7 +182,7 @@ class BenchScreen extends HTMLElement {
     const words = linkWords(link);
     setText(parts.link, words);
     show(parts.link, words !== "");
-    const sign = waits.length ? signs.join(", ") : "";
+    const sign = (waits.length && signs[0]) || ""; // one at a time, so that it can be read to its end
     setText(parts.signs, sign);
     show(parts.signs, sign !== "");
     parts.strip.data = { waits, now, here: run.id };

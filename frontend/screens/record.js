@@ -9,7 +9,7 @@
 
 import { cost } from "../bench/cost.js";
 import { digest } from "../bench/digest.js";
-import { grams } from "../bench/index.js";
+import { grams, toDivision } from "../bench/index.js";
 import { ofRecord } from "../bench/journal.js";
 import { record } from "../bench/record.js";
 import { define, h, setText, show, tell } from "../parts/dom.js";
@@ -335,7 +335,7 @@ function lineRow(line, rounds) {
     const amount = line.spoons || (line.count === null ? "to texture" : `${line.count} ${line.unit}`);
     return h("tr", {}, h("th", { scope: "row" }, name), h("td", {}, amount), h("td", {}, WORDS[line.status] ?? ""), h("td", {}));
   }
-  const off = line.deviation_mg;
+  const off = toDivision(line.deviation_mg, line.division_mg ?? 1); // as it is shown: less is nothing
   const isIn = line.actual_mg > 0;
   const isOut = isIn && !line.within;
   return h("tr", { class: isOut ? "out" : null }, h("th", { scope: "row" }, name, carried), h("td", {}, shown(line.asked_mg), h("span", { class: "soft small lot-line" }, `\u00b1 ${about(line.tolerance_mg)}`)), h("td", {}, isIn ? shown(line.actual_mg) : (WORDS[line.status] ?? "\u2013")), h("td", {}, isIn && off !== 0 ? `${off > 0 ? "+" : "\u2212"}${shown(Math.abs(off))}` : "", isIn ? deviationMark(line) : null));

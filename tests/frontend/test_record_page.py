@@ -278,6 +278,18 @@ def test_a_clock_put_right_moves_the_beginning_and_what_was_signed_by_the_wrong_
     assert told["signed"]["missing"] == 0 and told["started_at"] >= after["created_at"]
 
 
+def test_what_is_off_by_less_than_the_scale_shows_is_not_said(phone: Page) -> None:
+    run = begin_bars(phone)
+    almost = {"line": "bar.1.butter", "mg": 149_900}
+    enter(phone, ("weighed", almost), ("weighed", {"line": "bar.1.oil", "mg": 51_000}), FINISHED)
+
+    record = record_of(phone, run)
+
+    rows = [record.get_by_role("row", name=name).locator("td").last for name in ("Hard butter", "Light oil")]
+    expect(rows[0]).to_have_text("")
+    expect(rows[1]).to_have_text("+1 g")
+
+
 def test_its_digest_is_the_references_and_its_own_one_liner_reckons_it_again(phone: Page) -> None:
     run = bake(phone, ("noted", {"text": "Zoë’s half-pan"}), FINISHED)
     record_of(phone, run)
