@@ -76,7 +76,7 @@ class Crowd(RuleBasedStateMachine):
         device = self.devices[number]
         runs = list(device.entries)
         chosen = runs[run % len(runs)]
-        known = list(device.entries[chosen])
+        known = list(device.entries[chosen].values())
         device.touch(chosen, kind if known else "noted", body_of(kind if known else "noted", count, known))
         self.clock.ms += count
 

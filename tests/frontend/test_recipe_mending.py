@@ -19,7 +19,6 @@ from tests.servers import Server
 pytestmark = [pytest.mark.browser, NO_COPY]
 
 desk = writing.desk
-server = writing.server
 
 LINE = "components.0.lines.1"
 
