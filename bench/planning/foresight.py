@@ -13,7 +13,7 @@ from typing import Any
 
 from bench.planning.blocks import holds_hands
 from bench.planning.layout import NEVER, USUAL, Day, Layout
-from bench.planning.price import NOTHING
+from bench.planning.price import NOTHING, WHOLE
 
 Json = dict[str, Any]
 
@@ -54,9 +54,11 @@ def if_you_stop(problem: Json, order: list[str], now: int, until: int) -> Json:
 
 
 class _Choice:
-    def __init__(self, day: Day, order: list[str], maker: int) -> None:
+    def __init__(self, day: Day, order: list[str], maker: int, *, may_stay: bool = True) -> None:
         self.day = day
+        self.given = order
         self.maker = maker
+        self.may_stay = may_stay  # past the bench hours, to end what is open
         self.slow: dict[tuple[int | None, int | None], Layout] = {}
         self.order = day.by_need(order)
         stays = self._stays_on()
@@ -70,6 +72,8 @@ class _Choice:
             return _said(None, None, {"kind": "finished"}, USUAL, [])
         closes = self._closes()
         if closes is None:
+            if stayed := self._stayed():
+                return stayed
             opens = min((opens for opens, _ in day.hours[self.maker] if opens > day.now), default=None)
             kind = "no_hours" if opens is None else "closed"
             return _said(None, opens, {"kind": kind}, USUAL, [])
@@ -142,6 +146,8 @@ class _Choice:
 
     def _least_bad(self, events: list[int], closes: int) -> Json:
         """Something breaks whatever is done: what costs least, slow hands first where a state would be ruined."""
+        if stayed := self._stayed():
+            return stayed
         day = self.day
         made: list[tuple[tuple[Any, ...], int, Layout, int | None, int | None]] = []
         for index in self.ready:
@@ -176,6 +182,32 @@ class _Choice:
             kind = "ends_sooner" if self.day.now + self.day.takes[index] <= closes else "hours"
             why = {"kind": kind, "step": self.day.tasks[index]["id"], "closes_at": closes}
         return _said(None, until, why, pace, [])
+
+    def _stayed(self) -> Json | None:
+        """What to begin where a few minutes past the bench hours end a state that is open, and keep all it asks."""
+        day = self.day
+        hours = day.hours[self.maker]
+        last = next((each for each in reversed(hours) if each[0] <= day.now < each[1] + STAY_MS), None)
+        if last is None or not self.may_stay or not self.staying:
+            return None
+        closes = last[1]
+        longer = [
+            [last[0], closes + STAY_MS] if each is last else each
+            for each in hours
+            if each is last or each[0] >= closes + STAY_MS or each[1] <= closes
+        ]
+        makers = [
+            {**maker, "hours": longer} if place == self.maker else maker
+            for place, maker in enumerate(day.problem["makers"])
+        ]
+        later = _Choice(
+            Day({**day.problem, "makers": makers}, day.now), self.given, self.maker, may_stay=False
+        )
+        said = later.made()
+        if said["step"] is None or any(holds_hands(each["gap"]) for each in said["broken"]):
+            return None
+        by = day.now + day.takes[day.number[said["step"]]] - closes
+        return {**said, "why": {"kind": "stay", "by_ms": by, "closes_at": closes}} if by > 0 else said
 
     def _stays_on(self) -> set[int]:
         """The open hands-on steps that lead to the end of a state that is open now."""
@@ -215,7 +247,7 @@ class _Choice:
 
     def _events(self) -> list[int]:
         """The next instants at which the answer could be another, the soonest first: something ends, the
-        bench opens, or, with hands slower or quicker, the day goes on."""
+        bench opens, or, with hands slower or quicker, the day goes on where hands stay."""
         day = self.day
         events = {end for end in day.end if end is not None and end > day.now}
         events |= {opens for opens, _ in day.hours[self.maker] if opens > day.now}
@@ -226,7 +258,8 @@ class _Choice:
                     events.add(end + least)
         for pace in {each for slow in SLOW for each in (slow, 2 * USUAL - slow)}:
             laid = self._laid(pace, None)
-            starts = [laid.start[index] or 0 for index in day.open if day.hands[index]] if laid.placed else []
+            waited_for = self.staying or [index for index in day.open if day.hands[index]]
+            starts = [laid.start[index] or 0 for index in waited_for] if laid.placed else []
             if starts and min(starts) > day.now:
                 events.add(min(starts))
         return sorted(events)[:_AHEAD]
@@ -234,8 +267,8 @@ class _Choice:
 
 def _badness(risks: tuple[bool, int, int], layout: Layout, strays: bool, stays: int) -> tuple[Any, ...]:
     """What counts when something must give: where nothing can be foreseen, leaving a state that is open; what is
-    ruined and brought back, at the usual pace and by slow hands; then windows of quality; then staying on, by how
-    much, and the end."""
+    ruined and brought back, at the usual pace and by slow hands; then windows of quality, and how many times their
+    own size they are overrun; then staying on, by how much, and the end."""
     ruined, back, missed, share = layout.price if layout.placed else NOTHING
     return (
         not layout.placed,
@@ -245,6 +278,7 @@ def _badness(risks: tuple[bool, int, int], layout: Layout, strays: bool, stays: 
         back,
         risks[2],
         missed,
+        share // WHOLE,
         stays,
         share,
         layout.finish,

@@ -5,7 +5,7 @@
 
 import { holdsHands } from "./blocks.js";
 import { Day, Layout, NEVER, USUAL } from "./layout.js";
-import { compare, NOTHING } from "./price.js";
+import { compare, NOTHING, WHOLE } from "./price.js";
 
 const SLOW = [1300, 1150, USUAL]; // paces in thousandths, the most careful first; hands may be as much too quick
 const PATIENCE_MS = 2 * 3_600_000; // being careful may not put the end off by more than this
@@ -39,15 +39,19 @@ const notBefore = (day, until) => new Map(until === null ? [] : day.open.filter(
 
 class Choice {
   #day;
+  #given;
   #maker;
+  #mayStay; // past the bench hours, to end what is open
   #order;
   #ready;
   #staying;
   #slow = new Map();
 
-  constructor(day, order, maker) {
+  constructor(day, order, maker, { mayStay = true } = {}) {
     this.#day = day;
+    this.#given = order;
     this.#maker = maker;
+    this.#mayStay = mayStay;
     this.#order = day.byNeed(order);
     const stays = this.#staysOn();
     const ready = this.#order.filter((index) => this.#isReady(index));
@@ -60,6 +64,8 @@ class Choice {
     if (!day.open.some((index) => day.hands[index])) return told(null, null, { kind: "finished" }, USUAL, []);
     const closes = this.#closes();
     if (closes === null) {
+      const stayed = this.#stayed();
+      if (stayed) return stayed;
       const later = day.hours[this.#maker].map(([opens]) => opens).filter((opens) => opens > day.now);
       const opens = later.length ? Math.min(...later) : null;
       return told(null, opens, { kind: opens === null ? "no_hours" : "closed" }, USUAL, []);
@@ -137,6 +143,8 @@ class Choice {
 
   /** Something breaks whatever is done: what costs least, slow hands first where a state would be ruined. */
   #leastBad(events, closes) {
+    const stayed = this.#stayed();
+    if (stayed) return stayed;
     const day = this.#day;
     const made = [];
     for (const index of this.#ready) {
@@ -171,6 +179,21 @@ class Choice {
       why = { kind: now + takes[index] <= closes ? "ends_sooner" : "hours", step: tasks[index].id, closes_at: closes };
     }
     return told(null, until, why, pace, []);
+  }
+
+  /** What to begin where a few minutes past the bench hours end a state that is open, and keep all it asks; else null. */
+  #stayed() {
+    const { problem, now, takes, number } = this.#day;
+    const hours = this.#day.hours[this.#maker];
+    const last = hours.findLast(([opens, ends]) => opens <= now && now < ends + STAY_MS);
+    if (!last || !this.#mayStay || !this.#staying.length) return null;
+    const [opens, closes] = last;
+    const longer = hours.filter((each) => each === last || each[0] >= closes + STAY_MS || each[1] <= closes).map((each) => (each === last ? [opens, closes + STAY_MS] : each));
+    const makers = problem.makers.map((maker, place) => (place === this.#maker ? { ...maker, hours: longer } : maker));
+    const said = new Choice(new Day({ ...problem, makers }, now), this.#given, this.#maker, { mayStay: false }).made();
+    if (said.step === null || said.broken.some(({ gap }) => holdsHands(gap))) return null;
+    const by = now + takes[number.get(said.step)] - closes;
+    return by > 0 ? { ...said, why: { kind: "stay", by_ms: by, closes_at: closes } } : said;
   }
 
   /** The open hands-on steps that lead to the end of a state that is open now. */
@@ -213,7 +236,8 @@ class Choice {
     for (const index of day.open) for (const [need, least] of day.needs[index]) if (day.end[need] !== null) later(day.end[need] + least);
     for (const pace of new Set(SLOW.flatMap((slow) => [slow, 2 * USUAL - slow]))) {
       const laid = this.#laid(pace, null);
-      const starts = laid.placed ? day.open.filter((index) => day.hands[index]).map((index) => laid.start[index]) : [];
+      const waitedFor = this.#staying.length ? this.#staying : day.open.filter((index) => day.hands[index]);
+      const starts = laid.placed ? waitedFor.map((index) => laid.start[index]) : [];
       if (starts.length) later(Math.min(...starts));
     }
     return [...events].sort((a, b) => a - b).slice(0, AHEAD);
@@ -221,10 +245,10 @@ class Choice {
 }
 
 /** What counts when something must give: where nothing can be foreseen, leaving what is open; ruin and bringing back, at the usual pace and by slow hands; then windows
- * of quality; then staying on, by how much, and the end. */
+ * of quality, and how many times their own size they are overrun; then staying on, by how much, and the end. */
 function badness(risks, layout, strays, stays) {
   const [ruined, back, missed, share] = layout.placed ? layout.price : NOTHING;
-  return [layout.placed ? 0 : 1, strays ? 1 : 0, ruined, risks[0], risks[1], back, risks[2], missed, stays, share, layout.finish];
+  return [layout.placed ? 0 : 1, strays ? 1 : 0, ruined, risks[0], risks[1], back, risks[2], missed, Math.floor(share / WHOLE), stays, share, layout.finish];
 }
 
 /** Whether waiting ends the day before doing this now does, when both keep every gap. */

@@ -4,7 +4,7 @@
  */
 
 export const NOTHING = [0, 0, 0, 0];
-const WHOLE = 1000; // a gap overrun by its own size
+export const WHOLE = 1000; // a gap overrun by its own size
 const LEAST_MOST_MS = 60_000; // a gap of less is as easily overrun as one of this
 
 /** Whether a gap overrun by so much is past all ways back. */

@@ -414,6 +414,17 @@ def test_a_maker_stays_on_for_a_moment_rather_than_lose_the_pieces() -> None:
     assert (told["step"], told["why"]["kind"], told["why"]["by_ms"]) == ("pipe", "stay", 3 * MINUTE)
 
 
+def test_a_window_missed_by_a_little_is_not_left_till_morning_to_go_home_in_time() -> None:
+    """Both miss it, by one minute or by a night: a few minutes past the hours are asked of the maker."""
+    problem = whip_and_pipe([[MONDAY, MONDAY + HOUR], [MONDAY + 24 * HOUR, MONDAY + 26 * HOUR]])
+    for task in problem["tasks"][:2]:
+        task |= {"status": "done", "ended_at": MONDAY + 10 * MINUTE}
+
+    told = next_step(problem, ["whip", "fill", "pipe"], MONDAY + 36 * MINUTE)
+
+    assert (told["step"], told["why"]["kind"], told["why"]["by_ms"]) == ("pipe", "stay", 6 * MINUTE)
+
+
 def test_stopping_now_says_what_happens() -> None:
     problem = whip_and_pipe([[MONDAY, MONDAY + 5 * HOUR]])
     problem["tasks"][0] |= {"status": "done", "ended_at": MONDAY + 10 * MINUTE}

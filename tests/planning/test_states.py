@@ -148,6 +148,49 @@ def test_while_a_state_is_open_hands_stay_on_it_though_another_window_passes() -
     assert next_step(problem, ["wrap", "pipe"], at)["step"] == "pipe"
 
 
+def test_hands_do_not_leave_an_open_state_because_the_bench_has_just_closed() -> None:
+    """The melt ran on past the end of the hours: four minutes more and it is poured, tomorrow it is a plug."""
+    closes = MONDAY + HOUR
+    tasks = [make_task("melt", 10), make_task("scent", 1), make_task("pour", 3), make_task("wrap", 20)]
+    gaps = [make_gap("melt", "scent"), make_gap("scent", "pour"), over(BACK, "melt", "pour", 5)]
+    hours = [[MONDAY, closes], [MONDAY + 20 * HOUR, MONDAY + 22 * HOUR]]
+    problem = done(make_bare(tasks, gaps, hours), "melt", at=closes + MINUTE)
+    order = ["wrap", "melt", "scent", "pour"]
+
+    told = next_step(problem, order, closes + MINUTE)
+    poured = next_step(
+        done(done(problem, "scent", at=closes + 2 * MINUTE), "pour", at=closes + 5 * MINUTE),
+        order,
+        closes + 5 * MINUTE,
+    )
+
+    assert (told["step"], told["why"]) == (
+        "scent",
+        {"kind": "stay", "by_ms": 2 * MINUTE, "closes_at": closes},
+    )
+    assert (poured["step"], poured["why"]["kind"]) == (None, "closed")
+
+
+def test_hands_rest_a_moment_rather_than_melt_too_soon_for_a_skin_that_is_not_there_yet() -> None:
+    """Quick hands melt in 5 min what must wait for a skin in 12, and it keeps for 5: it is begun later."""
+    tasks = [make_task("pour", 4), make_task("skin", 12, "wait"), make_task("melt", 7), make_task("mist", 1)]
+    tasks.append(make_task("mica", 3, component="other"))
+    gaps = [
+        make_gap("pour", "skin"),
+        make_gap("skin", "mist"),
+        make_gap("pour", "melt"),
+        make_gap("melt", "mist"),
+    ]
+    gaps += [over(BACK, "melt", "mist", 5), over(BACK, "pour", "mist", 25)]
+    problem = done(make_bare(tasks, gaps, OPEN), "pour", at=MONDAY)
+    problem["tasks"][1] |= {"status": "begun", "began_at": MONDAY}
+
+    told = next_step(problem, ["melt", "mica", "mist"], MONDAY)
+
+    assert told["pace"] == 1300
+    assert told["step"] is None and MONDAY + 2 * MINUTE <= told["until"] <= MONDAY + 7 * MINUTE
+
+
 # The margin
 
 
