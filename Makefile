@@ -15,6 +15,8 @@ POSTGRESQL_STAMP := $(VENV)/.stamp-postgresql
 run: $(RUN_STAMP)
 	$(BIN)/bowlside serve --demo
 
+# The servers that tests start load the code again and again: what was compiled once is kept, whatever the shell says.
+test: export PYTHONDONTWRITEBYTECODE =
 # A file's tests stay together: what they share (a browser, a database server) is made once. A browser and
 # its server fill a core between them, so more at a time than cores would only make each other late.
 test: lint $(BROWSER_STAMP) $(ENGINES_STAMP) $(POSTGRESQL_STAMP)
@@ -30,6 +32,7 @@ perf: $(BROWSER_STAMP) $(POSTGRESQL_STAMP)
 	@$(BIN)/python -m tests.perf
 
 chaos: $(BROWSER_STAMP) $(POSTGRESQL_STAMP)
+	@MUTATIONS=10000 $(BIN)/pytest --quiet tests/api/test_importer_fuzz.py
 	@$(BIN)/python -m tests.chaos
 	@$(BIN)/python -m tests.chaos.kills
 

@@ -71,7 +71,7 @@ class Cluster:
     def create(self, template: str = "template1") -> str:
         """A new database, a copy of another; gives its name."""
         name = f"studio_{next(self._numbers)}"
-        self._ask(f'CREATE DATABASE {name} TEMPLATE "{template}" STRATEGY file_copy')
+        self._ask(f'CREATE DATABASE {name} TEMPLATE "{template}" STRATEGY wal_log')
         return name
 
     def drop(self, name: str) -> None:

@@ -63,6 +63,7 @@ class _Tasks:
         self.steps = {step["id"]: step for step in sheet["steps"]}
         self.about = {component["id"]: component for component in sheet["components"]}
         self.running = {wait["step"]: wait for wait in state["waits"]} if state else {}
+        self._upstream: dict[str, set[str]] = {}
         self.tasks = {key: self._task(step) for key, step in self.steps.items()}
         self.gaps = [gap for step in sheet["steps"] for gap in self._gaps(step)]
         self._pad(pad_ppm)
@@ -277,7 +278,10 @@ class _Tasks:
                 task["takes_ms"] = task["left_ms"] = _padded(task["takes_ms"], pad_ppm)
 
     def _before(self, key: str) -> set[str]:
-        seen: set[str] = set()
+        """All that comes before a step, each step walked back from only once."""
+        if key in self._upstream:
+            return self._upstream[key]
+        seen = self._upstream[key] = set()
         stack = list(self.steps[key]["after"])
         while stack:
             need = stack.pop()

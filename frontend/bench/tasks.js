@@ -44,6 +44,7 @@ export function makeProblem(parts, makers, since, until, readyBy = null) {
 }
 
 class Tasks {
+  #upstream = new Map();
   constructor(sheet, state, run, recipe, hands) {
     Object.assign(this, { sheet, state, run, recipe, hands });
     this.steps = new Map(sheet.steps.map((step) => [step.id, step]));
@@ -208,8 +209,11 @@ class Tasks {
     }
   }
 
+  /** All that comes before a step, each step walked back from only once. */
   #before(key) {
+    if (this.#upstream.has(key)) return this.#upstream.get(key);
     const seen = new Set();
+    this.#upstream.set(key, seen);
     const stack = [...this.steps.get(key).after];
     while (stack.length) {
       const need = stack.pop();

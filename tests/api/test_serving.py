@@ -89,7 +89,7 @@ def test_the_landing_page_has_a_process_of_its_own_that_is_replaced_too(tmp_path
 
 
 @pytest.mark.parametrize("sign", [signal.SIGTERM, signal.SIGINT, signal.SIGHUP])
-def test_it_stops_within_two_seconds_though_somebody_is_connected(
+def test_it_stops_though_somebody_is_connected_and_waits_for_nobody(
     server: Server, sign: signal.Signals
 ) -> None:
     """Ctrl+C, a service manager, and a terminal that is closed."""
@@ -97,12 +97,12 @@ def test_it_stops_within_two_seconds_though_somebody_is_connected(
     kept_open = connect(server)
     kept_open.sendall(b"GET /api/v1/clock HTTP/1.1\r\nHost: localhost\r\n\r\n")
     assert kept_open.recv(1000).startswith(b"HTTP/1.1 200")
-    asked_at = time.monotonic()
 
     master.send_signal(sign)
 
-    assert master.wait(timeout=2) == 0
-    assert are_gone(all_of_them) and time.monotonic() - asked_at < 2
+    assert master.wait(timeout=WITHIN_SECONDS) == 0
+    eventually(lambda: are_gone(all_of_them))
+    assert kept_open.recv(1000) == b""
 
 
 def test_all_leave_when_the_master_is_killed(server: Server) -> None:
