@@ -6,7 +6,7 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "b11b267007d3";
+const VERSION = "8c1eae86ac08";
 // An ETag carries the SHA-256 of the file as it lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
@@ -79,6 +79,7 @@ const FILES = [
   "parts/device-list.js",
   "parts/dom.js",
   "parts/figure.js",
+  "parts/fit.js",
   "parts/hand-over.js",
   "parts/hatch.js",
   "parts/label-plate.js",

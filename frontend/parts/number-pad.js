@@ -33,7 +33,7 @@ export function openPad({ title, target = null, tolerance = 0, division = 1000, 
   const dialog = h(
     "dialog",
     { class: "pad", "aria-label": title },
-    h("form", { method: "dialog", class: "stack" }, h("h2", {}, title), shown, off, keys, strong, h("button", { type: "button", class: "quiet knuckle", onclick: () => dialog.close("") }, "Back")),
+    h("div", { class: "pad-room" }, h("form", { method: "dialog" }, h("h2", {}, title), shown, off, keys, strong, h("button", { type: "button", class: "quiet knuckle", onclick: () => dialog.close("") }, "Back"))),
   );
 
   /** The reading in whole mg or pieces; null while nothing is typed. */

@@ -1,22 +1,28 @@
-// Everything that counts, over all runs: tapers that shorten, the most urgent first, each
-// with its letter, its word, the time left and what it asks for.
+// Everything that counts, over all runs: tapers that shorten, those of the batch in hand first and then the most
+// urgent, each with its letter, its word, the time left and what it asks for, and its batch where there are several.
+// One row: what has no room in it is counted at its end, and a touch there shows all.
 //
-//   strip.data = { waits, now: () => ms, here: runId | null }  // waits as studio.waits() gives them;
-//                                          // those of other runs than `here` are named by their batch
+//   strip.data = { waits, now: () => ms, here: runId | null }  // waits as studio.waits() gives them
 //   strip.addEventListener("wait-chosen", (e) => e.detail);    // { run, step }
 //   strip.addEventListener("wait-turned", …);                  // an instant has passed: ask the bench again
 //
-// A list of buttons in a labelled region. Digits are tabular and every item has one
+// A list of buttons in a labelled region. Digits are tabular and the items of a row have one
 // width, so nothing moves as they tick; a taper is redrawn only when it shortens by 1/80.
 // With nothing counting the strip is not there.
 
 import { define, h, keyed, s, setAttr, setText, show, tell } from "./dom.js";
 import { letterMark, relabelMark } from "./hatch.js";
+import { pickOne } from "./sheets.js";
 import { onTick } from "./ticker.js";
 import { timeLeft } from "./words.js";
 
 const NOTCHES = 80;
 const MOST_NAMED = 9; // letters of a batch's name that a chip has room for
+// In rem: the least width of an item, of one that names its batch, and of what counts the others (style/bench.css).
+const LEAST = 7;
+const LEAST_NAMED = 8.25;
+const MORE = 4.5;
+const GAP_PX = 8;
 // A burst first, then what can be missed, then what can be looked at; what only counts comes last.
 const URGENCY = {
   guide: { ready: 0, counting: 0 },
@@ -27,7 +33,7 @@ const ASKS = { late: "late", soon_late: "soon late", ready: "ready", look: "look
 
 /** Waits, windows and guides as one shape: from, until (the instant counted to) and the turns in between. */
 export function asTaper(item) {
-  const common = { run: item.run, batch: item.run_name, step: item.step, letter: item.letter, phase: item.phase, asks: item.asks ?? ASKS[item.phase] };
+  const common = { run: item.run, batch: item.run_name, title: item.title ?? item.word, step: item.step, letter: item.letter, phase: item.phase, asks: item.asks ?? ASKS[item.phase] };
   if (item.earliest_at !== undefined) {
     const next = { counting: item.earliest_at, look: item.usual_at, ready: item.latest_at ?? item.usual_at }[item.phase] ?? item.latest_at ?? item.usual_at;
     return { ...common, kind: "wait", key: `wait ${item.run} ${item.step}`, word: item.word, from: item.began_at, until: next, turns: [item.earliest_at, item.usual_at, item.latest_at] };
@@ -41,11 +47,23 @@ export function asTaper(item) {
 /** "Pipe a top on each base" is "pipe" on a chip that small. */
 const verb = (title) => title.split(" ")[0].toLowerCase();
 
-/** The end of a long name, where batch numbers of one day differ. */
-const tail = (name) => (name.length > MOST_NAMED ? `\u2026${name.slice(1 - MOST_NAMED)}` : name);
+/** What each of some batches is called on a chip: the last of its name, "K2", where that tells them apart. */
+function shortNames(items) {
+  const names = new Map(items.map(({ run, batch }) => [run, batch ?? ""]));
+  const last = new Map([...names].map(([run, name]) => [run, name.split(/[-/ ]/).at(-1)]));
+  if (new Set(last.values()).size === names.size) return last;
+  return new Map([...names].map(([run, name]) => [run, name.length > MOST_NAMED ? `\u2026${name.slice(1 - MOST_NAMED)}` : name]));
+}
+
+const rem = () => parseFloat(getComputedStyle(document.documentElement).fontSize);
 
 class WaitStrip extends HTMLElement {
   #list = h("ul", { class: "strip" });
+  #more = h("button", { type: "button", class: "outlined wait-more", onclick: () => this.#showAll() }, h("span"), h("span"));
+  #shown = []; // those of the items that have room
+  #names = new Map(); // of batches, by run, where there are several
+  #width = 0;
+  #sized = new ResizeObserver(([{ contentRect }]) => this.#resize(contentRect.width));
   #items = [];
   #now = Date.now;
   #here = null;
@@ -58,9 +76,11 @@ class WaitStrip extends HTMLElement {
       this.append(this.#list);
     }
     this.#stop = onTick(() => this.#tick());
+    this.#sized.observe(this);
   }
 
   disconnectedCallback() {
+    this.#sized.disconnect();
     this.#stop();
   }
 
@@ -68,23 +88,66 @@ class WaitStrip extends HTMLElement {
     this.#now = now;
     this.#here = here;
     const urgency = (item) => URGENCY[item.kind][item.phase];
-    const first = this.#items[0]?.key;
-    this.#items = waits.map(asTaper).sort((a, b) => urgency(a) - urgency(b) || a.until - b.until || (a.key < b.key ? -1 : 1));
+    const away = (item) => (here === null || item.run === here ? 0 : 1);
+    this.#items = waits.map(asTaper).sort((a, b) => away(a) - away(b) || urgency(a) - urgency(b) || a.until - b.until || (a.key < b.key ? -1 : 1));
     this.update();
-    if (this.#items[0]?.key !== first) this.#list.scrollLeft = 0; // the most urgent is always in sight
   }
 
   update() {
     const at = this.#now();
     show(this, this.#items.length > 0);
-    keyed(this.#list, this.#items, (item) => item.key, (item) => this.#make(item), (node, item) => this.#write(node, item, at));
+    this.#width ||= this.#items.length ? this.#list.clientWidth : 0;
+    const room = this.#room();
+    this.#shown = this.#items.slice(0, room);
+    this.#names = this.#isSeveral ? shortNames(this.#items) : new Map();
+    const rows = this.#shown.length < this.#items.length ? [...this.#shown, null] : this.#shown;
+    keyed(this.#list, rows, (item) => item?.key ?? "more", (item) => (item ? this.#make(item) : h("li", {}, this.#more)), (node, item) => (item ? this.#write(node, item, at) : this.#writeMore()));
+  }
+
+  /** How many items have room in one row, beside the count of the others where there are any. */
+  #room() {
+    const size = rem();
+    const least = (this.#isSeveral ? LEAST_NAMED : LEAST) * size;
+    const fit = (width) => Math.max(1, Math.floor((width + GAP_PX) / (least + GAP_PX)));
+    const all = this.#items.length;
+    return !this.#width || fit(this.#width) >= all ? all : fit(this.#width - MORE * size - GAP_PX);
+  }
+
+  #resize(width) {
+    if (width === this.#width) return;
+    this.#width = width;
+    if (width) this.update(); // else it is not there, and is measured when it is
+  }
+
+  #writeMore() {
+    const rest = this.#items.slice(this.#shown.length);
+    const late = rest.filter(({ phase }) => phase === "late" || phase === "soon_late").length;
+    setText(this.#more.firstChild, `+${rest.length} more`);
+    setText(this.#more.lastChild, late ? ` ${late} late` : "");
+    setAttr(this.#more, "data-late", late > 0);
+  }
+
+  async #showAll() {
+    const at = this.#now();
+    const several = this.#isSeveral;
+    const says = (item) => [`${timeLeft(item.until - at)} ${ASKS[item.phase]}`.trim(), several ? item.batch : ""].filter(Boolean).join(", ");
+    const choices = this.#items.map((item) => ({ letter: item.letter, label: item.title, says: says(item), value: item }));
+    const picked = await pickOne({ title: "All that counts", choices });
+    if (picked) tell(this, "wait-chosen", { run: picked.run, step: picked.step });
+  }
+
+  /** More than one batch counts, or another than the one in hand. */
+  get #isSeveral() {
+    const runs = new Set(this.#items.map(({ run }) => run));
+    if (this.#here !== null) runs.add(this.#here);
+    return runs.size > 1;
   }
 
   #tick() {
     const at = this.#now();
     let turned = false;
+    for (const item of this.#shown) this.#count(this.#list.keyedNodes.get(item.key), item, at);
     for (const item of this.#items) {
-      this.#count(this.#list.keyedNodes.get(item.key), item, at);
       turned ||= item.turns.some((turn) => turn !== null && turn > this.lastTick && turn <= at);
     }
     this.lastTick = at;
@@ -100,20 +163,22 @@ class WaitStrip extends HTMLElement {
       letterMark(item.letter),
       h("span", { class: "wait-word" }),
       h("span", { class: "wait-left figures" }),
+      h("span", { class: "wait-batch" }),
       h("span", { class: "wait-asks" }),
       s("svg", { class: "wait-taper", viewBox: "0 0 80 10", preserveAspectRatio: "none", "aria-hidden": "true" }, s("path", { class: "spent", d: "M0 0L80 3V7L0 10Z" }), s("path", { class: "body" })),
     );
     const node = h("li", {}, button);
-    node.parts = { button, mark: button.children[0], word: button.children[1], left: button.children[2], asks: button.children[3], body: button.lastChild.lastChild };
+    node.parts = { button, mark: button.children[0], word: button.children[1], left: button.children[2], batch: button.children[3], asks: button.children[4], body: button.lastChild.lastChild };
     return node;
   }
 
   #write(node, item, at) {
-    const { button, mark, word, asks } = node.parts;
+    const { button, mark, word, batch, asks } = node.parts;
     button.onclick = () => tell(this, "wait-chosen", { run: item.run, step: item.step });
     relabelMark(mark, item.letter);
     setText(word, item.word);
-    setText(asks, ASKS[item.phase] || (item.run === this.#here ? "" : tail(item.batch)));
+    setText(batch, this.#names.get(item.run) ?? "");
+    setText(asks, ASKS[item.phase]);
     setAttr(button, "data-phase", item.phase);
     setAttr(button, "title", item.asks);
     this.#count(node, item, at);

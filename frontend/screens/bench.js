@@ -14,6 +14,7 @@
 
 import { define, h, keyed, setAttr, setText, show, tell } from "../parts/dom.js";
 import { countdownOf, figureFor } from "../parts/figure.js";
+import { fit } from "../parts/fit.js";
 import { letterMark, relabelMark } from "../parts/hatch.js";
 import { linkWords } from "../parts/link-mark.js";
 import { mark } from "../parts/marks.js";
@@ -41,6 +42,14 @@ function isUntouched({ lines, gathered, ticked }) {
   return gathered.length === 0 && Object.keys(ticked).length === 0 && Object.values(lines).every(({ in_mg: mg }) => mg === 0);
 }
 
+/** One line that opens, for what has no room beside the number (style/bench.css says when). */
+function folded(name, says = "") {
+  return h("details", { class: `folded ${name}`, hidden: true }, h("summary", {}, h("span", {}, says)), h("ul"));
+}
+
+/** A caution in one line: its first sentence will do, for all of it opens. */
+const inShort = (text) => unbroken(text.split(/(?<=[.:]) /)[0].replace(/[.:]$/, ""));
+
 class BenchScreen extends HTMLElement {
   #data = null;
   #shown = "";
@@ -51,15 +60,18 @@ class BenchScreen extends HTMLElement {
   #stop = null;
   #figure = null;
   #parts = null;
+  #sized = new ResizeObserver(() => this.#data && this.#fit());
 
   connectedCallback() {
     if (!this.#parts) this.#build();
     this.#stop = onTick(() => this.#tick());
+    this.#sized.observe(this);
     document.addEventListener("keydown", this.#onKey);
   }
 
   disconnectedCallback() {
     this.#stop();
+    this.#sized.disconnect();
     document.removeEventListener("keydown", this.#onKey);
   }
 
@@ -114,6 +126,8 @@ class BenchScreen extends HTMLElement {
       beside: h("ul", { class: "beside small" }),
       gather: h("a", { class: "button outlined gather-first" }, "Gather first"),
       cautions: h("ul", { class: "cautions" }),
+      cautionFold: folded("caution-fold"),
+      whatEach: folded("what-each", "What each answer does"),
       number: h("p", { class: "number figures" }, h("span", {}), h("span", { class: "unit" })),
       caption: h("span", { class: "number-caption" }),
       add: h("b", { class: "add figures" }),
@@ -142,7 +156,7 @@ class BenchScreen extends HTMLElement {
         { class: "bench" },
         h("header", { class: "bench-head" }, parts.back, parts.letter, h("div", { class: "head-words" }, parts.place, h("div", { class: "head-line" }, parts.link, parts.signs, parts.name))),
         parts.strip,
-        h("section", { class: "bench-words", "aria-label": "Now" }, parts.title, parts.cautions, parts.says, parts.reach, parts.lead, parts.why, parts.beside, parts.gather),
+        (parts.words = h("section", { class: "bench-words", "aria-label": "Now" }, parts.title, parts.cautionFold, parts.cautions, parts.says, parts.reach, parts.whatEach, parts.lead, parts.why, parts.beside, parts.gather)),
         parts.figure,
         h("footer", { class: "bench-foot" }, parts.trouble, parts.answers, h("div", { class: "quiet-row" }, parts.takeBack, parts.again, parts.other)),
         parts.live,
@@ -213,16 +227,21 @@ class BenchScreen extends HTMLElement {
     show(parts.gather, isUntouched(run.state));
     // Putting a weight right handles nothing that was not warned of a moment ago.
     const cautions = RIGHTING.has(prompt.kind) ? [] : prompt.cautions;
-    keyed(parts.cautions, cautions, (text) => text, (text) => h("li", {}, unbroken(text)));
-    show(parts.cautions, cautions.length > 0);
+    for (const list of [parts.cautions, parts.cautionFold.lastChild]) keyed(list, cautions, (text) => text, (text) => h("li", {}, unbroken(text)));
+    for (const place of [parts.cautions, parts.cautionFold]) show(place, cautions.length > 0);
+    setText(parts.cautionFold.firstChild.firstChild, cautions.map(inShort).join(" \u00b7 "));
     if (isNew) {
       this.#warned(prompt);
-      scrollTo(0, 0);
+      for (const fold of [parts.cautionFold, parts.whatEach]) fold.open = false;
+      parts.words.scrollTop = 0;
     }
     this.#writeNumber(prompt);
     this.#writeFigure(prompt);
     const standing = this.#standing(prompt);
     parts.answers.data = { answers: standing, settle: isNew, cards: CARDS.has(prompt.kind) && standing.some((answer) => answer.says) };
+    const explained = standing.filter((answer) => answer.says);
+    keyed(parts.whatEach.lastChild, explained, ({ label, says }) => `${label} ${says}`, ({ label, says }) => h("li", {}, h("b", {}, label), ": ", unbroken(says)));
+    show(parts.whatEach, explained.length > 0);
     const rest = bench.prompts.length - 1;
     setText(parts.other, rest > 0 ? `Other (${rest})` : "Other");
     if (isNew) {
@@ -236,6 +255,13 @@ class BenchScreen extends HTMLElement {
       this.said(spoken);
       tell(this, "prompt-shown", { text: spoken });
     }
+    this.#fit();
+  }
+
+  /** What a maker must see without a scroll is in sight, whatever the glass and the text size. */
+  #fit() {
+    const { words, title, cautionFold, cautions, says, reach, whatEach } = this.#parts;
+    fit(words.parentElement, words, [title, cautionFold.firstChild, cautions, says, reach, whatEach.firstChild], this.#shown);
   }
 
   /** A step's cautions stand large with its first prompt, smaller with those that follow it. */
@@ -248,7 +274,7 @@ class BenchScreen extends HTMLElement {
     const parts = this.#parts;
     setText(parts.title, bench.finished ? "This run is finished" : "Nothing to do just now");
     setText(parts.says, bench.finished ? "Its record is kept." : "The countdowns above say what comes next.");
-    for (const part of [parts.cautions, parts.reach, parts.lead, parts.why, parts.letter, parts.beside, parts.gather]) show(part, false);
+    for (const part of [parts.cautions, parts.reach, parts.lead, parts.why, parts.letter, parts.beside, parts.gather, parts.cautionFold, parts.whatEach]) show(part, false);
     setText(parts.place, "The whole batch");
     setText(parts.other, "Other");
     show(parts.says, true);
@@ -256,6 +282,7 @@ class BenchScreen extends HTMLElement {
     const answers = bench.finished ? [{ id: "record", label: "See the record", says: "", kind: "go", strong: true }] : [];
     parts.answers.data = { answers, settle: this.#shown !== "nothing", cards: false };
     this.#shown = "nothing";
+    this.#fit();
   }
 
   #writeNumber(prompt) {

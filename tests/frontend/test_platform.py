@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, ViewportSize, expect
+from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from api.places import FRONTEND
 from tests.frontend.hands import NO_COPY, carry_on
@@ -24,7 +24,6 @@ IPHONE = (
     "Mozilla/5.0 (iPhone; CPU iPhone OS 18_5 like Mac OS X) AppleWebKit/605.1.15 (KHTML, like Gecko)"
     " Version/18.5 Mobile/15E148 Safari/604.1"
 )
-ON_ITS_SIDE: list[ViewportSize] = [{"width": 844, "height": 390}, {"width": 667, "height": 375}]
 
 
 def name_of(path: Path) -> str:
@@ -79,24 +78,6 @@ def test_a_photograph_may_come_from_the_album() -> None:
 @pytest.fixture
 def phone(page: Page, home: Server, faultless: None) -> Page:
     return open_page(page, home)
-
-
-@pytest.mark.browser
-@NO_COPY
-@pytest.mark.parametrize("size", ON_ITS_SIDE, ids=lambda size: f"{size['width']}x{size['height']}")
-def test_on_its_side_all_of_the_pad_is_in_sight(page: Page, home: Server, size: ViewportSize) -> None:
-    page.set_viewport_size(size)
-    open_page(page, home)
-    begin_bars(page)
-    page.locator("answer-row").get_by_role("button", name="It reads something else").click()
-    pad = page.get_by_role("dialog")
-    expect(pad).to_be_visible()
-
-    assert pad.evaluate("pad => pad.scrollHeight <= pad.clientHeight")
-    for part in [*pad.locator("button").all(), pad.locator(".pad-shown"), pad.locator("h2")]:
-        expect(part).to_be_in_viewport(ratio=1)
-    keys = [key.bounding_box() for key in pad.locator(".key").all()]
-    assert all(key and key["height"] >= 56 and key["width"] >= 56 for key in keys)
 
 
 @pytest.mark.browser

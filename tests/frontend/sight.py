@@ -1,0 +1,103 @@
+"""Every prompt of the demo's three-part recipe, drawn at each shape of phone: what a maker could not see of it.
+
+No server and no clock: the page's own screen is given its data, moment by moment (sight.js).
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Any, NamedTuple
+
+from playwright.sync_api import Browser, Page, Route, ViewportSize
+
+import bench
+
+HERE = Path(__file__).parent
+ROOT = HERE.parents[1]
+FRONTEND = ROOT / "frontend"
+ORIGIN = "http://bowlside.test"
+TYPES = {".js": "text/javascript", ".css": "text/css", ".html": "text/html", ".svg": "image/svg+xml"}
+THREE_PARTS = "fizzing-base-embed-whipped-top.json"
+
+
+class Shape(NamedTuple):
+    width: int
+    height: int
+    text_percent: int = 100
+
+    def __str__(self) -> str:
+        return f"{self.width}x{self.height}" + (
+            f" at {self.text_percent} %" if self.text_percent > 100 else ""
+        )
+
+
+SHAPES = [
+    Shape(390, 844),
+    Shape(844, 390),
+    Shape(667, 375),
+    Shape(360, 640),
+    Shape(320, 568),
+    Shape(390, 844, text_percent=200),
+]
+
+
+def sheet_of(name: str = THREE_PARTS) -> dict[str, Any]:
+    """A demo recipe's sheet at the size it was written for, on the demo's kit."""
+    recipe = bench.read_recipe(json.loads((ROOT / "demo/recipes" / name).read_text("utf-8")))
+    kit = bench.read_kit(json.loads((ROOT / "demo/kit.json").read_text("utf-8")))
+    request = {"by": "pieces", "pieces": recipe["written_for"]}
+    return bench.make_sheet(
+        recipe, {"id": "walk", "version": 1}, bench.choose_size(recipe, kit, request)["size"], kit
+    )
+
+
+@contextmanager
+def drawing(browser: Browser) -> Iterator[Page]:
+    """A page with the bench's parts and styles, and nothing of the app's."""
+    page = browser.new_page(reduced_motion="reduce")
+    page.route(f"{ORIGIN}/**", serve)
+    page.goto(f"{ORIGIN}/")
+    page.evaluate("async () => { window.sight = await import('/sight.js'); sight.open(); }")
+    yield page
+    page.close()
+
+
+def serve(route: Route) -> None:
+    path = route.request.url.removeprefix(ORIGIN).lstrip("/") or "index.html"
+    file = HERE / path if path == "sight.js" else FRONTEND / path
+    text = file.read_text("utf-8").replace('<script type="module" src="app.js"></script>', "")
+    route.fulfill(content_type=TYPES.get(file.suffix, "text/plain"), body=text)
+
+
+def take(page: Page, shape: Shape) -> None:
+    """Give the page a phone's shape, and the text size its owner has chosen in the browser."""
+    page.set_viewport_size(ViewportSize(width=shape.width, height=shape.height))
+    size = round(16 * shape.text_percent / 100)
+    session = page.context.new_cdp_session(page)
+    session.send("Page.setFontSizes", {"fontSizes": {"standard": size, "fixed": size}})
+    session.detach()
+    page.evaluate("() => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)))")
+
+
+def record(page: Page, sheet: dict[str, Any]) -> int:
+    """Walk through a making of the sheet; how many prompts there were."""
+    count: int = page.evaluate("sheet => (window.moments = sight.record(sheet)).length", sheet)
+    return count
+
+
+LOOK = """() => Object.fromEntries(moments.map((moment) => {
+    sight.draw(moment);
+    return [moment.name, sight.outOfSight()];
+}).filter(([, found]) => found.length))"""
+
+
+def out_of_sight(page: Page, shape: Shape) -> dict[str, list[list[str]]]:
+    """By prompt, what of it is cut or hidden at this shape: [what, its words, why]; the pad as a prompt of its own."""
+    take(page, shape)
+    found: dict[str, list[list[str]]] = page.evaluate(LOOK)
+    if pad := page.evaluate("() => sight.padOutOfSight(moments)"):
+        found["the pad"] = pad
+    return found

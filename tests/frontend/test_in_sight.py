@@ -1,0 +1,102 @@
+"""On every propped phone all of a prompt is in sight: what to do, the number, the answers, the pad (sight.js)."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+from tests.frontend.sight import SHAPES, Shape, drawing, out_of_sight, record, sheet_of, take
+
+pytestmark = pytest.mark.browser
+
+PROMPTS_AT_LEAST = 60
+OTHERS = """([place, count]) => {
+    const moment = moments[place];
+    const { at } = moment.bench;
+    const others = Array.from({ length: count }, (_, each) => ({
+        what: "window", step: `x.1.${each}`, letter: "C", title: "Pipe the tops", opened_at: at - 60_000,
+        phase: each === count - 1 ? "soon_late" : "open", latest_at: at + (each + 1) * 120_000,
+    }));
+    sight.draw(moment, others);
+}"""
+# The first prompt whose caution has no room is drawn, and its caution told.
+FOLDED = """() => {
+    const isFolded = (moment) => {
+        sight.draw(moment);
+        return document.querySelector(".caution-fold").checkVisibility();
+    };
+    return moments.find(isFolded).bench.prompts[0].cautions[0];
+}"""
+ROW_END = """() => {
+    const items = [...document.querySelectorAll(".strip > li")].map((item) => item.getBoundingClientRect().right);
+    return Math.max(...items) - document.querySelector("wait-strip").getBoundingClientRect().right;
+}"""
+
+
+@pytest.fixture(scope="module")
+def bench(browser: Browser) -> Iterator[Page]:
+    with drawing(browser) as page:
+        assert record(page, sheet_of()) >= PROMPTS_AT_LEAST
+        yield page
+
+
+@pytest.mark.parametrize("shape", SHAPES, ids=str)
+def test_nothing_of_any_prompt_is_out_of_sight(bench: Page, shape: Shape) -> None:
+    assert out_of_sight(bench, shape) == {}
+
+
+def test_a_part_that_is_hidden_is_seen_by_this_test(bench: Page) -> None:
+    """The measure itself: a page that cuts what to do short is told of."""
+    bench.add_style_tag(content=".bench h1 { max-height: 8px; overflow: hidden }")
+
+    assert out_of_sight(bench, Shape(390, 844)) != {}
+
+    bench.evaluate("() => [...document.querySelectorAll('style')].at(-1).remove()")
+
+
+@pytest.mark.parametrize("shape", SHAPES, ids=str)
+def test_countdowns_stand_in_one_row_that_counts_what_it_leaves_out(bench: Page, shape: Shape) -> None:
+    take(bench, shape)
+    place = bench.evaluate("() => moments.findIndex(({ bench }) => bench.waits.length)")
+
+    bench.evaluate(OTHERS, [place, 6])
+
+    more = bench.locator(".wait-more")
+    shown = bench.locator(".wait").count()
+    total = 6 + bench.evaluate(
+        "p => { const { waits, windows, guides } = moments[p].bench; return waits.length + windows.length + guides.length }",
+        place,
+    )
+    expect(more).to_contain_text(f"+{total - shown} more")
+    expect(more).to_contain_text("1 late" if shown < 3 else "more")
+    assert bench.evaluate(ROW_END) <= 0
+    expect(bench.locator(".wait-batch").first).to_have_text("K1")  # the batch in hand first, and named
+
+
+def test_all_countdowns_open_from_the_end_of_the_row(bench: Page) -> None:
+    take(bench, Shape(320, 568))
+    bench.evaluate(OTHERS, [0, 3])
+    bench.evaluate("() => addEventListener('wait-chosen', ({ detail }) => { window.chosen = detail.step; })")
+
+    bench.locator(".wait-more").click()
+    dialog = bench.get_by_role("dialog")
+    expect(dialog.locator(".choice-card")).to_have_count(3)
+    dialog.get_by_role("button", name="Pipe the tops").last.click()
+
+    bench.wait_for_function("() => window.chosen === 'x.1.1'")
+
+
+def test_a_caution_without_room_is_one_line_that_opens(bench: Page) -> None:
+    take(bench, Shape(320, 568))
+    full = bench.evaluate(FOLDED)
+    fold = bench.locator(".caution-fold")
+    said = fold.locator("li").first
+    expect(fold.locator("summary")).to_be_visible()
+    expect(said).to_be_hidden()
+
+    fold.locator("summary").click()
+
+    expect(said).to_be_visible()
+    assert said.inner_text().replace("\u00a0", " ") == full.replace("\u00a0", " ")
