@@ -8,6 +8,7 @@ import { openStudio } from "./keep/studio.js";
 import { senses } from "./sense/index.js";
 import { registerAnswerRow } from "./parts/answer-row.js";
 import { registerBowlSection } from "./parts/bowl-section.js";
+import { closeDialogs } from "./parts/dialog.js";
 import { h } from "./parts/dom.js";
 import { installHatching } from "./parts/hatch.js";
 import { registerPlateRow } from "./parts/plate-rows.js";
@@ -16,6 +17,7 @@ import { registerWaitStrip } from "./parts/wait-strip.js";
 import { clock, duration } from "./parts/words.js";
 import { registerBenchScreen } from "./screens/bench.js";
 import { registerRecipesScreen } from "./screens/recipes.js";
+import { DISK, Touches } from "./touches.js";
 
 const UNLOCK_AFTER_MS = 300; // well inside the seconds for which a browser remembers a touch
 
@@ -31,7 +33,7 @@ let screen = null;
 let route = { name: "", id: "" };
 let drawing = 0;
 let isPressed = false;
-let writing = false;
+const touches = new Touches();
 let beside = null; // parts/beside.js, once it is here
 let planHeard = -Infinity;
 let planning = null; // parts/day-ahead.js, once it is here
@@ -67,7 +69,7 @@ const SCREENS = {
     title: (id) => studio.run(id)?.sheet.recipe.title ?? "Bench",
     data: (id) => {
       const run = studio.run(id);
-      return run && { run, bench: studio.bench(id), waits: studio.waits(), signs: signs(), now: () => studio.at(), link: studio.link, beside: (step) => besideOf(run, step), lead: (isAsked) => leadOf(run, isAsked) };
+      return run && { run, bench: studio.bench(id), waits: studio.waits(), signs: signs(), now: () => studio.at(), link: studio.link, beside: (step) => besideOf(run, step), lead: (isAsked) => leadOf(run, isAsked), isGiven: (prompt) => touches.isGiven(onceOf(id, prompt)) };
     },
   },
   day: {
@@ -275,9 +277,11 @@ function draw() {
     return;
   }
   const isNew = !screen || wanted.name !== route.name || wanted.id !== route.id;
-  route = wanted;
   if (isNew) {
+    closeDialogs();
+    route = wanted;
     screen = document.createElement(SCREENS[route.name].tag);
+    hear(screen, route);
     page.replaceChildren(screen);
     window.scrollTo(0, 0);
   }
@@ -287,8 +291,13 @@ function draw() {
   if (isNew && !screen.contains(document.activeElement)) page.focus({ preventScroll: true });
   // Where a recipe is chosen, how much of it is asked next.
   if (isNew && route.name === "recipes") setTimeout(() => LATER.size().catch(() => {}), AT_REST_MS);
+  holdScreen(route.name === "bench" && studio.run(route.id).open);
+}
+
+/** The screen stays on at an open bench, and on every page while something counts. */
+function holdScreen(isAtBench) {
   const was = senses.mayGoDark();
-  senses.awake(route.name === "bench" && studio.run(route.id).open).then(() => senses.mayGoDark() !== was && drawSoon());
+  senses.awake(isAtBench || studio.waits().length > 0).then(() => senses.mayGoDark() !== was && drawSoon());
 }
 
 /** What keeps this phone from ringing when something is due, in a few words each; where it stands is in Settings. */
@@ -299,8 +308,10 @@ function signs() {
 
 /** An address whose run this phone does not hold (yet). */
 function nowhere(wanted) {
+  closeDialogs();
   route = wanted;
   screen = null;
+  holdScreen(false);
   let says = [h("h1", {}, "That is not on this phone"), h("p", {}, "It may come when the studio's server answers. Until then, everything else is here.")];
   if (!studio.isMaker && MAKERS.has(wanted.name)) says = [h("h1", {}, "That is the maker's"), h("p", {}, "This is a helper's phone: it makes batches, and recipes are changed on a maker's.")];
   else if (SOUGHT.has(wanted.name)) says = seeker?.words?.(wanted) ?? says;
@@ -316,13 +327,15 @@ function whenSeeking() {
   return Promise.resolve(seeker);
 }
 
+/** What two touches on one answer of a prompt have in common. */
+const onceOf = (run, prompt) => `${run} ${prompt}`;
+
 /** A batch in which something is to be entered lies on this phone. */
-async function holdRun() {
-  if (route.name !== "shelf" && !studio.run(route.id)) await seeker?.hold?.(route.id);
+async function holdRun(run) {
+  if (run !== "shelf" && !studio.run(run)) await seeker?.hold?.(run);
 }
 
-async function tellAudit({ before }) {
-  const asking = screen;
+async function tellAudit({ before }, { screen: asking }) {
   try {
     asking.told(await (await studio.door()).audit(before));
   } catch (error) {
@@ -367,72 +380,88 @@ function dress() {
   document.documentElement.dataset.theme = night ? "night" : "day";
 }
 
-/** One thing at a time reaches the disk: a knuckle that bounces meanwhile does nothing. What fails is said. */
-async function onlyOnce(write) {
-  if (writing) return;
-  writing = true;
-  try {
-    await write();
-  } catch (error) {
-    screen.trouble(error.says ?? `That was not kept: ${error.message}`);
-  } finally {
-    writing = false;
-  }
+/**
+ * Do what a touch asked for, in its line. What fails is said where it was touched, or on the page that is there by
+ * now; else that page is drawn anew, and what was touched may say that it is done.
+ */
+function accept(from, line, act, { once = null, done = () => {} } = {}) {
+  touches.give(line, act, (error, made) => {
+    if (error) sayTrouble(from, error.says ?? `That was not kept: ${error.message}`);
+    else done(made);
+  }, once);
 }
 
-/** Keep an entry; the screen changes only once it is on the phone's disk. */
-async function keep(kind, body) {
-  await holdRun();
-  await studio.enter(route.id, kind, body);
+function sayTrouble({ screen: touched }, says) {
+  const there = touched.isConnected ? touched : screen;
+  if (there?.trouble) there.trouble(says);
+  else tellPlain({ title: "Not saved", lines: [says], answer: "Carry on" });
+}
+
+/** Keep entries, all of them or none; the screen changes only once they are on the phone's disk. */
+function keep(from, entries, { once, says } = {}) {
+  const at = studio.at();
+  const run = journalOf(from);
+  const write = async () => {
+    await holdRun(run);
+    await studio.enterAll(run, entries, at);
+  };
+  accept(from, DISK, write, { once: once && onceOf(run, once), done: () => redraw(from, says) });
+}
+
+const journalOf = ({ route: { name, id } }) => (name === "shelf" ? "shelf" : id);
+
+function redraw({ screen: touched }, says = "") {
   draw();
+  if (says) touched.said(says);
 }
 
-async function keepOnShelf({ entries, says }) {
-  for (const { kind, body } of entries) await studio.enter("shelf", kind, body);
-  draw();
-  screen.said(says);
+function keepPicture(from, { blob, sha256, text }) {
+  const at = studio.at();
+  const { id } = from.route;
+  const write = async () => {
+    await holdRun(id);
+    await studio.enterPicture(id, blob, sha256, text ? { text } : {}, at);
+  };
+  accept(from, DISK, write, { done: () => redraw(from, "The photograph is kept.") });
 }
 
-async function keepPicture({ blob, sha256, text }) {
-  await holdRun();
-  await studio.enterPicture(route.id, blob, sha256, text ? { text } : {});
-  draw();
-  screen.said("The photograph is kept.");
+function takeBack(from) {
+  const run = journalOf(from);
+  const write = async () => {
+    await holdRun(run);
+    return studio.takeBack(run);
+  };
+  accept(from, DISK, write, {
+    once: onceOf(run, "take-back"),
+    done: (taken) => {
+      redraw(from, taken && "Taken back.");
+      if (!taken) sayTrouble(from, "There is nothing of this phone's to take back.");
+    },
+  });
 }
 
-async function takeBack() {
-  await holdRun();
-  const taken = await studio.takeBack(route.name === "shelf" ? "shelf" : route.id);
-  draw();
-  if (taken) screen.said("Taken back.");
-  else screen.trouble("There is nothing of this phone's to take back.");
+function begin(from, { recipe: chosen, size }) {
+  const write = async () => studio.begin(chosen, size, await studio.nextNumber(chosen.title));
+  accept(from, DISK, write, { once: "begin", done: (run) => { location.hash = `#/bench/${run}`; draw(); } });
 }
 
-async function begin({ recipe: chosen, size }) {
-  const number = await studio.nextNumber(chosen.title);
-  location.hash = `#/bench/${await studio.begin(chosen, size, number)}`;
+/** To the server, each in its line: a slow answer holds no touch at the bench. */
+function send(from, line, act, done) {
+  accept(from, line, act, { done });
 }
 
-async function keepKit(document) {
-  await studio.setKit(document);
-  screen.trouble("");
-  screen.kept();
-}
-
-async function keepSettings(document) {
-  await studio.setSettings(document);
-  screen.trouble("");
-  screen.kept();
+function saved({ screen: touched }) {
+  touched.trouble("");
+  touched.kept();
 }
 
 /** Once a new recipe's first letter is kept, the address is its own, so that a reload finds it. */
-async function writeDraft({ id, base, was, document: written, first }) {
-  const writer = screen;
+async function writeDraft({ id, base, was, document: written, first }, { screen: writer, route: address }) {
   try {
     await studio.drafts.write({ id, base, was, document: written, first });
-    if (screen === writer && route.id === "new") {
+    if (screen === writer && address.id === "new") {
       history.replaceState(null, "", `#/recipe/${id}`);
-      route.id = id;
+      address.id = id;
     }
     writer.kept(written);
   } catch (error) {
@@ -440,8 +469,7 @@ async function writeDraft({ id, base, was, document: written, first }) {
   }
 }
 
-async function checkDraft({ document: written, air }) {
-  const writer = screen;
+async function checkDraft({ document: written, air }, { screen: writer }) {
   try {
     writer.checked(written, await studio.drafts.check(written, air));
   } catch (error) {
@@ -450,11 +478,11 @@ async function checkDraft({ document: written, air }) {
   }
 }
 
-async function sendDraft({ id }) {
-  const writer = screen;
-  const answer = await studio.drafts.send(id);
-  draw();
-  writer.sent(answer);
+function sendDraft(from, { id }) {
+  send(from, "recipe", () => studio.drafts.send(id), (answer) => {
+    draw();
+    from.screen.sent(answer);
+  });
 }
 
 async function copyDraft({ id, document: written }) {
@@ -464,8 +492,7 @@ async function copyDraft({ id, document: written }) {
   location.hash = `#/recipe/${copy}`;
 }
 
-async function checkPicked({ document: picked }) {
-  const bringing = screen;
+async function checkPicked({ document: picked }, { screen: bringing }) {
   try {
     bringing.checked(picked, await studio.shelf.check(picked));
   } catch (error) {
@@ -475,8 +502,7 @@ async function checkPicked({ document: picked }) {
 }
 
 /** A recipe from elsewhere goes the way of one that was written here, so nothing of anybody else's is lost. */
-async function keepPicked({ document: picked, over }) {
-  const bringing = screen;
+async function keepPicked({ document: picked, over }, { screen: bringing }) {
   const id = over?.id ?? studio.newId();
   await studio.drafts.write({ id, base: over?.version ?? null, was: over?.document, document: picked });
   const answer = await studio.drafts.send(id);
@@ -491,8 +517,7 @@ async function editPicked({ document: picked }) {
   location.hash = `#/recipe/${id}`;
 }
 
-async function tellSwap({ id, line, ingredient }) {
-  const asking = screen;
+async function tellSwap({ id, line, ingredient }, { screen: asking }) {
   try {
     const swaps = await studio.shelf.swaps(id, line);
     asking.swapTold(line, ingredient, swaps.find((each) => each.ingredient === ingredient) ?? null);
@@ -502,8 +527,7 @@ async function tellSwap({ id, line, ingredient }) {
   }
 }
 
-async function tellTrace({ lot }) {
-  const asking = screen;
+async function tellTrace({ lot }, { screen: asking }) {
   try {
     asking.traced(lot, { runs: await studio.trace(lot) });
   } catch (error) {
@@ -512,8 +536,7 @@ async function tellTrace({ lot }) {
   }
 }
 
-async function tellHistory({ id }) {
-  const asking = screen;
+async function tellHistory({ id }, { screen: asking }) {
   try {
     asking.told(await studio.shelf.history(id));
   } catch (error) {
@@ -523,10 +546,9 @@ async function tellHistory({ id }) {
 }
 
 /** Something about the plan that needs the server; without it the day goes on by the last plan there is. */
-async function planWith(act, { quietly = false, done = "" } = {}) {
-  const asking = screen;
+async function planWith({ screen: asking, route: { id } }, act, { quietly = false, done = "" } = {}) {
   try {
-    await act(await studio.plans(), route.id);
+    await act(await studio.plans(), id);
     drawSoon();
     if (screen === asking && done) asking.said(done);
   } catch (error) {
@@ -538,13 +560,12 @@ async function planWith(act, { quietly = false, done = "" } = {}) {
 /** How the plan of a run stands, once the server knows the run. @returns {boolean} whether it was asked */
 function hearPlan(run) {
   const isKnown = run.waiting().every(({ id }) => id !== run.id);
-  if (isKnown) planWith((plans) => plans.hear(run.id), { quietly: true });
+  if (isKnown) planWith({ screen, route }, (plans) => plans.hear(run.id), { quietly: true });
   return isKnown;
 }
 
 /** At the door: do something about who may come in, then tell the screen who may. */
-async function atTheDoor(act) {
-  const asking = screen;
+async function atTheDoor({ screen: asking }, act) {
   try {
     const [door, { registerDeviceList }] = await Promise.all([studio.door(), import("./parts/device-list.js")]);
     registerDeviceList();
@@ -569,6 +590,7 @@ async function sayWhatWasMissed() {
     title: `While you were away, ${duration(Math.max(away, 60_000))}`,
     lines: rang.length || owed.length ? [...rang, ...owed] : ["Nothing rang. Everything stands where you left it."],
     answer: "Carry on",
+    stays: true,
   });
 }
 
@@ -582,66 +604,67 @@ function ring({ wait, phase }) {
   drawSoon();
 }
 
-function listen() {
-  page.addEventListener("answer", ({ detail }) => onlyOnce(() => keep(detail.kind, detail.body)));
-  page.addEventListener("answers", ({ detail }) => onlyOnce(async () => {
-    await holdRun();
-    for (const { kind, body } of detail.entries) await studio.enter(route.id, kind, body);
+/** What a screen tells, by name: `from` is the screen that told it and its address, whatever is in sight by then. */
+const HEARD = {
+  answer: ({ kind, body, once }, from) => keep(from, [{ kind, body }], { once }),
+  answers: ({ entries }, from) => keep(from, entries),
+  "take-back": (_, from) => takeBack(from),
+  "say-again": (_, { screen: asked }) => senses.say(asked.spoken),
+  "prompt-shown": ({ text }) => studio.preferences.speech && senses.say(text),
+  "go-bench": ({ run, step }) => {
+    location.hash = `#/bench/${run}`;
     draw();
-  }));
-  page.addEventListener("take-back", () => onlyOnce(takeBack));
-  page.addEventListener("say-again", () => senses.say(screen.spoken));
-  page.addEventListener("prompt-shown", ({ detail }) => {
-    if (studio.preferences.speech) senses.say(detail.text);
-  });
-  page.addEventListener("go-bench", ({ detail }) => {
-    location.hash = `#/bench/${detail.run}`;
-    draw();
-    screen.turnTo(detail.step);
-  });
-  page.addEventListener("wait-turned", drawSoon);
-  page.addEventListener("begin", ({ detail }) => onlyOnce(() => begin(detail)));
-  page.addEventListener("kit-written", ({ detail }) => onlyOnce(() => keepKit(detail.document)));
-  page.addEventListener("settings-written", ({ detail }) => onlyOnce(() => keepSettings(detail.document)));
-  page.addEventListener("shelf-written", ({ detail }) => onlyOnce(() => keepOnShelf(detail)));
-  page.addEventListener("picture-taken", ({ detail }) => onlyOnce(() => keepPicture(detail)));
-  page.addEventListener("plan-heard", () => hearPlan(studio.run(route.id)));
-  page.addEventListener("plan-asked", ({ detail }) => planWith((plans, run) => plans.askTogether(run, detail, studio), { done: "Planned." }));
-  page.addEventListener("plan-stopped", () => planWith((plans, run) => plans.cancel(run, studio.planOf(run).plan.id)));
-  page.addEventListener("hours-written", ({ detail }) => planWith((plans, run) => plans.setHours(detail.document).then(() => plans.hear(run)), { done: "The hours are kept." }));
-  page.addEventListener("trace-wanted", ({ detail }) => tellTrace(detail));
-  page.addEventListener("preferred", async ({ detail }) => {
-    if (detail.key === "speech" && detail.value) senses.prime();
-    await studio.setPreference(detail.key, detail.value);
+    screen.turnTo(step);
+  },
+  "wait-turned": drawSoon,
+  begin: (detail, from) => begin(from, detail),
+  "kit-written": ({ document: written }, from) => send(from, "kit", () => studio.setKit(written), () => saved(from)),
+  "settings-written": ({ document: written }, from) => send(from, "settings", () => studio.setSettings(written), () => saved(from)),
+  "shelf-written": ({ entries, says }, from) => keep(from, entries, { says }),
+  "picture-taken": (detail, from) => keepPicture(from, detail),
+  "plan-heard": (_, { route: { id } }) => hearPlan(studio.run(id)),
+  "plan-asked": (detail, from) => planWith(from, (plans, run) => plans.askTogether(run, detail, studio), { done: "Planned." }),
+  "plan-stopped": (_, from) => planWith(from, (plans, run) => plans.cancel(run, studio.planOf(run).plan.id)),
+  "hours-written": ({ document: written }, from) => planWith(from, (plans, run) => plans.setHours(written).then(() => plans.hear(run)), { done: "The hours are kept." }),
+  "trace-wanted": tellTrace,
+  preferred: async ({ key, value }) => {
+    if (key === "speech" && value) senses.prime();
+    await studio.setPreference(key, value);
     dress();
     draw();
-  });
-  page.addEventListener("draft-written", ({ detail }) => writeDraft(detail));
-  page.addEventListener("check-wanted", ({ detail }) => checkDraft(detail));
-  page.addEventListener("recipe-sent", ({ detail }) => onlyOnce(() => sendDraft(detail)));
-  page.addEventListener("draft-copied", ({ detail }) => onlyOnce(() => copyDraft(detail)));
-  page.addEventListener("draft-dropped", ({ detail }) => onlyOnce(() => studio.drafts.drop(detail.id)));
-  page.addEventListener("document-picked", ({ detail }) => checkPicked(detail));
-  page.addEventListener("document-kept", ({ detail }) => onlyOnce(() => keepPicked(detail)));
-  page.addEventListener("document-edited", ({ detail }) => onlyOnce(() => editPicked(detail)));
-  page.addEventListener("swap-wanted", ({ detail }) => tellSwap(detail));
-  page.addEventListener("history-wanted", ({ detail }) => tellHistory(detail));
-  page.addEventListener("devices-wanted", () => atTheDoor(() => null));
-  page.addEventListener("device-renamed", ({ detail }) => atTheDoor(async (door) => void (await door.rename(detail.id, detail.name))));
-  page.addEventListener("device-shut-out", ({ detail }) => atTheDoor(async (door) => void (await door.shutOut(detail.id))));
-  page.addEventListener("role-given", ({ detail }) => atTheDoor(async (door) => void (await door.setRole(detail.id, detail.role))));
-  page.addEventListener("audit-wanted", ({ detail }) => tellAudit(detail));
-  page.addEventListener("find-wanted", ({ detail }) => {
-    const asking = screen;
-    whenSeeking().then(() => seeker.find(detail.words), () => ({ says: "No connection. Batches on this phone only." })).then((found) => asking.found({ words: detail.words, ...found }));
-  });
-  page.addEventListener("code-wanted", ({ detail }) => atTheDoor((door) => door.makeCode(detail.role)));
-  page.addEventListener("ring-tried", () => senses.ring("ready"));
-  page.addEventListener("sync-wanted", () => studio.sync());
-  page.addEventListener("send-again", ({ detail }) => studio.sendAgain(detail));
-  page.addEventListener("set-aside", ({ detail }) => studio.setAside(detail));
-  page.addEventListener("update-wanted", () => studio.applyUpdate());
+  },
+  "draft-written": writeDraft,
+  "check-wanted": checkDraft,
+  "recipe-sent": (detail, from) => sendDraft(from, detail),
+  "draft-copied": (detail, from) => accept(from, DISK, () => copyDraft(detail)),
+  "draft-dropped": ({ id }, from) => accept(from, DISK, () => studio.drafts.drop(id)),
+  "document-picked": checkPicked,
+  "document-kept": (detail, from) => send(from, "recipe", () => keepPicked(detail, from)),
+  "document-edited": (detail, from) => accept(from, DISK, () => editPicked(detail)),
+  "swap-wanted": tellSwap,
+  "history-wanted": tellHistory,
+  "devices-wanted": (_, from) => atTheDoor(from, () => null),
+  "device-renamed": ({ id, name }, from) => atTheDoor(from, async (door) => void (await door.rename(id, name))),
+  "device-shut-out": ({ id }, from) => atTheDoor(from, async (door) => void (await door.shutOut(id))),
+  "role-given": ({ id, role }, from) => atTheDoor(from, async (door) => void (await door.setRole(id, role))),
+  "audit-wanted": tellAudit,
+  "find-wanted": ({ words }, { screen: asking }) => {
+    whenSeeking().then(() => seeker.find(words), () => ({ says: "No connection. Batches on this phone only." })).then((found) => asking.found({ words, ...found }));
+  },
+  "code-wanted": ({ role }, from) => atTheDoor(from, (door) => door.makeCode(role)),
+  "ring-tried": () => senses.ring("ready"),
+  "sync-wanted": () => studio.sync(),
+  "send-again": (detail) => studio.sendAgain(detail),
+  "set-aside": (detail) => studio.setAside(detail),
+  "update-wanted": () => studio.applyUpdate(),
+};
 
+/** On the screen itself, so that what it says is heard though it has left the page meanwhile. */
+function hear(told, address) {
+  for (const [name, act] of Object.entries(HEARD)) told.addEventListener(name, ({ detail }) => act(detail, { screen: told, route: address }));
+}
+
+function listen() {
   studio.addEventListener("change", drawSoon);
   studio.addEventListener("link", drawSoon);
   studio.addEventListener("ring", ({ detail }) => ring(detail));

@@ -188,20 +188,26 @@ export class Studio extends EventTarget {
    * @throws {StoreError} with `says`; then nothing was kept and nothing has changed
    */
   async enter(runId, kind, body = {}) {
-    // Who signs, signs what this phone has.
-    const sealed = kind === "signed" ? seal(this.#book.journal(runId).entries) : {};
-    return this.#keep(runId, kind, { ...body, ...sealed }, {});
+    return (await this.enterAll(runId, [{ kind, body }]))[0];
+  }
+
+  /**
+   * Several things that one touch says: all of them are kept, or none.
+   * @param {{kind, body}[]} said @param {number} [at] when it was touched, which may be a moment ago
+   */
+  async enterAll(runId, said, at = this.at()) {
+    return this.#keep(runId, said, at, {});
   }
 
   /**
    * A photograph of a run: the picture and the entry that tells of it, both or neither.
    * @param {Blob} blob a JPEG @param {string} sha256 of its bytes, hex
    */
-  async enterPicture(runId, blob, sha256, body = {}) {
+  async enterPicture(runId, blob, sha256, body = {}, at = this.at()) {
     const picture = this.newId();
     // As bytes: a private session of WebKit's keeps no Blob.
     const changes = { pictures: { put: [{ id: picture, bytes: await blob.arrayBuffer() }] }, outbox: { put: [{ id: picture, run: runId, picture: true }] } };
-    return this.#keep(runId, "pictured", { picture, sha256, ...body }, changes);
+    return (await this.#keep(runId, [{ kind: "pictured", body: { picture, sha256, ...body } }], at, changes))[0];
   }
 
   /** The photograph itself, a Blob; undefined when another phone took it. */
@@ -228,13 +234,17 @@ export class Studio extends EventTarget {
     return { late, people };
   }
 
-  async #keep(runId, kind, body, changes) {
-    const at = this.#book.journal(runId).stamp(this.at());
-    const { entry, row } = this.#newEntry(runId, at, kind, body);
-    const outbox = { put: [...(changes.outbox?.put ?? []), row] };
-    await this.#book.commit({ ...changes, entries: { put: [entry] }, outbox }, { strict: true });
+  async #keep(runId, said, at, changes) {
+    const journal = this.#book.journal(runId);
+    const made = said.map(({ kind, body }) => {
+      const sealed = kind === "signed" ? seal(journal.entries) : {}; // who signs, signs what this phone has
+      return this.#newEntry(runId, journal.stamp(at), kind, { ...body, ...sealed });
+    });
+    const entries = made.map(({ entry }) => entry);
+    const outbox = { put: [...(changes.outbox?.put ?? []), ...made.map(({ row }) => row)] };
+    await this.#book.commit({ ...changes, entries: { put: entries }, outbox }, { strict: true });
     this.#sync.soon();
-    return entry;
+    return entries;
   }
 
   #newEntry(run, at, kind, body) {

@@ -28,7 +28,7 @@ class AnswerRow extends HTMLElement {
       (answer, index) => (answer.strong ? "strong" : index),
       () => this.#make(),
       (node, answer, index) => {
-        node.onclick = () => tell(this, "answer-chosen", { answer });
+        node.onclick = () => this.hasAttribute("data-held") || tell(this, "answer-chosen", { answer });
         setAttr(node, "class", answer.strong ? "copper" : "outlined");
         setAttr(node, "data-answer", answer.id);
         setText(node.children[0], answer.label);
@@ -39,6 +39,11 @@ class AnswerRow extends HTMLElement {
       },
     );
     if (settle) this.#settle();
+  }
+
+  /** One of these was answered and is on its way to the disk: no other is taken until it is there, or failed. */
+  set held(isHeld) {
+    setAttr(this, "data-held", isHeld);
   }
 
   #settle() {

@@ -7,6 +7,7 @@
 //
 // A modal dialog; digits, point, Backspace, Enter and Escape work from a keyboard.
 
+import { openDialog } from "./dialog.js";
 import { h, setText, show } from "./dom.js";
 import { mark } from "./marks.js";
 import { mass } from "./words.js";
@@ -89,13 +90,7 @@ export function openPad({ title, target = null, tolerance = 0, division = 1000, 
 
   show(off, target !== null || most !== null);
   update();
-  document.body.append(dialog);
-  dialog.showModal();
+  const closed = openDialog(dialog);
   keys.firstChild.focus();
-  return new Promise((resolve) => {
-    dialog.addEventListener("close", () => {
-      dialog.remove();
-      resolve(dialog.returnValue === "given" ? value() : null);
-    });
-  });
+  return closed.then((given) => (given === "given" ? value() : null));
 }

@@ -3,6 +3,7 @@
 //
 //   if (canScan()) { const text = await scanCode({ title: "Scan the lot" }); }   // null when left
 
+import { openDialog } from "./dialog.js";
 import { h, setText } from "./dom.js";
 
 const LOOK_EVERY_MS = 150;
@@ -19,9 +20,7 @@ export async function scanCode({ title }) {
     { "aria-label": title },
     h("form", { method: "dialog", class: "stack" }, h("h2", {}, title), video, said, h("button", { type: "button", class: "quiet knuckle", onclick: () => dialog.close("") }, "Back")),
   );
-  const closed = new Promise((resolve) => dialog.addEventListener("close", () => resolve(dialog.returnValue || null)));
-  document.body.append(dialog);
-  dialog.showModal();
+  const closed = openDialog(dialog).then((found) => found || null);
   let stream = null;
   try {
     stream = await navigator.mediaDevices.getUserMedia({ video: { facingMode: "environment" } });
@@ -36,7 +35,6 @@ export async function scanCode({ title }) {
     return await closed;
   } finally {
     for (const track of stream?.getTracks() ?? []) track.stop();
-    dialog.remove();
   }
 }
 

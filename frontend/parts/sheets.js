@@ -6,18 +6,13 @@
 //
 // Each is a modal dialog; Escape or Back answers null.
 
+import { openDialog } from "./dialog.js";
 import { h } from "./dom.js";
 import { letterMark } from "./hatch.js";
 
-function open(dialog, valueOf) {
-  document.body.append(dialog);
-  dialog.showModal();
-  return new Promise((resolve) => {
-    dialog.addEventListener("close", () => {
-      dialog.remove();
-      resolve(dialog.returnValue === "" ? null : valueOf(dialog.returnValue));
-    });
-  });
+async function open(dialog, valueOf, more) {
+  const given = await openDialog(dialog, more);
+  return given === "" ? null : valueOf(given);
 }
 
 const back = () => h("button", { type: "button", class: "quiet knuckle", onclick: (event) => event.target.closest("dialog").close("") }, "Back");
@@ -58,7 +53,8 @@ export function pickOne({ title, choices, says = "" }) {
   return open(h("dialog", { "aria-label": title }, form), (index) => choices[Number(index)].value);
 }
 
-export function tellPlain({ title, lines, answer }) {
+/** `stays`: of the page, not of the screen in sight. */
+export function tellPlain({ title, lines, answer, stays = false }) {
   const form = h(
     "form",
     { method: "dialog", class: "stack" },
@@ -66,5 +62,5 @@ export function tellPlain({ title, lines, answer }) {
     h("ul", { class: "ruled" }, lines.map((line) => h("li", {}, line))),
     h("button", { type: "submit", value: "read", class: "copper" }, answer),
   );
-  return open(h("dialog", { "aria-label": title }, form), () => true);
+  return open(h("dialog", { "aria-label": title }, form), () => true, { stays });
 }

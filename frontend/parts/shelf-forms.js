@@ -8,6 +8,7 @@
 import { readAmount, readDensity } from "../bench/index.js";
 import { readMoney } from "../bench/cost.js";
 import { halfEven } from "../bench/whole.js";
+import { openDialog } from "./dialog.js";
 import { h, setText, show } from "./dom.js";
 import { canScan, scanCode } from "./scanner.js";
 import { idFor } from "./words.js";
@@ -45,14 +46,7 @@ function askForm(title, answer, rows, read) {
     h("button", { type: "button", class: "quiet knuckle", onclick: (event) => event.target.closest("dialog").close() }, "Back"),
   );
   const dialog = h("dialog", { "aria-label": title }, form);
-  document.body.append(dialog);
-  dialog.showModal();
-  return new Promise((resolve) => {
-    dialog.addEventListener("close", () => {
-      dialog.remove();
-      resolve(given);
-    });
-  });
+  return openDialog(dialog).then(() => given);
 }
 
 function refuse(says) {

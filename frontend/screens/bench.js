@@ -96,6 +96,7 @@ class BenchScreen extends HTMLElement {
     setText(this.#parts.trouble, text);
     show(this.#parts.trouble, text !== "");
     for (const pressed of this.querySelectorAll(".pressed")) pressed.classList.remove("pressed");
+    this.#hold();
   }
 
   said(text) {
@@ -242,6 +243,7 @@ class BenchScreen extends HTMLElement {
     const explained = standing.filter((answer) => answer.says);
     keyed(parts.whatEach.lastChild, explained, ({ label, says }) => `${label} ${says}`, ({ label, says }) => h("li", {}, h("b", {}, label), ": ", unbroken(says)));
     show(parts.whatEach, explained.length > 0);
+    this.#hold();
     const rest = bench.prompts.length - 1;
     setText(parts.other, rest > 0 ? `Other (${rest})` : "Other");
     if (isNew) {
@@ -343,7 +345,16 @@ class BenchScreen extends HTMLElement {
     if (body === null) return;
     this.#picked = null;
     this.querySelector(`[data-answer="${CSS.escape(answer.id)}"]`)?.classList.add("pressed");
-    tell(this, "answer", { kind: answer.kind, body });
+    // One answer to a prompt; only what is counted is said again and again.
+    const once = answer.kind === "counted" ? null : keyOf(prompt);
+    tell(this, "answer", { kind: answer.kind, body, once });
+    this.#hold();
+  }
+
+  /** A prompt takes no other answer while one is on its way to the disk. */
+  #hold() {
+    const prompt = this.#prompt();
+    this.#parts.answers.held = prompt !== null && this.#data.isGiven(keyOf(prompt));
   }
 
   /** Ask for what the answer still lacks: a reading, a count or words. Null when the maker went back. */

@@ -1,0 +1,25 @@
+// A modal dialog belongs to the screen it was opened on, and closes with it: an answer can only be given where
+// it will be heard.
+//
+//   const given = await openDialog(dialog);   // its returnValue, "" when it was left; the dialog is gone by then
+//   closeDialogs();                           // another screen comes
+
+const owned = new Set();
+
+/** `stays`: of the page, not of a screen, as what is said of the time away. */
+export function openDialog(dialog, { stays = false } = {}) {
+  document.body.append(dialog);
+  dialog.showModal();
+  if (!stays) owned.add(dialog);
+  return new Promise((resolve) => {
+    dialog.addEventListener("close", () => {
+      owned.delete(dialog);
+      dialog.remove();
+      resolve(dialog.returnValue);
+    });
+  });
+}
+
+export function closeDialogs() {
+  for (const dialog of owned) dialog.close("");
+}
