@@ -69,7 +69,7 @@ const SCREENS = {
     title: (id) => studio.run(id)?.sheet.recipe.title ?? "Bench",
     data: (id) => {
       const run = studio.run(id);
-      return run && { run, bench: studio.bench(id), waits: studio.waits(), signs: signs(), now: () => studio.at(), link: studio.link, beside: (step) => besideOf(run, step), lead: (isAsked) => leadOf(run, isAsked), isGiven: (prompt) => touches.isGiven(onceOf(id, prompt)) };
+      return run && { run, bench: studio.bench(id), waits: studio.waits(), signs: signs(), now: () => studio.at(), link: studio.link, beside: (step) => besideOf(run, step), lead: (isAsked) => leadOf(run, isAsked), isGiven: (prompt) => touches.isGiven(onceOf(id, prompt)), undoing: studio.undoing(id) };
     },
   },
   day: {
@@ -93,7 +93,7 @@ const SCREENS = {
   record: {
     tag: "record-screen",
     title: () => "Batch record",
-    data: (id) => runOf(id) && { run: runOf(id), runs: runsWith(id), entries: studio.shelfEntries, settings: studio.settings, device: studio.device, place: studio.place, isMaker: studio.isMaker, refused: studio.link.refused.filter(({ run }) => run === id), picture: (picture) => studio.picture(picture), told: () => studio.told(id) },
+    data: (id) => runOf(id) && { run: runOf(id), runs: runsWith(id), entries: studio.shelfEntries, settings: studio.settings, device: studio.device, place: studio.place, isMaker: studio.isMaker, refused: studio.link.refused.filter(({ run }) => run === id), picture: (picture) => studio.picture(picture), told: () => studio.told(id), undoing: studio.undoing(id) },
   },
   label: {
     tag: "label-screen",
@@ -107,7 +107,7 @@ const SCREENS = {
   shelf: {
     tag: "shelf-screen",
     title: () => "Shelf",
-    data: () => ({ entries: studio.shelfEntries, elsewhere: studio.elsewhere, runs: studio.runs, today: studio.today(), currency: studio.settings.currency, newId: () => studio.newId() }),
+    data: () => ({ entries: studio.shelfEntries, elsewhere: studio.elsewhere, runs: studio.runs, today: studio.today(), currency: studio.settings.currency, newId: () => studio.newId(), undoing: studio.undoing("shelf") }),
   },
   card: {
     tag: "card-screen",
@@ -410,9 +410,11 @@ function keep(from, entries, { once, says } = {}) {
 
 const journalOf = ({ route: { name, id } }) => (name === "shelf" ? "shelf" : id);
 
+/** What was done is said first, and what comes next after it. */
 function redraw({ screen: touched }, says = "") {
-  draw();
+  touched.trouble("");
   if (says) touched.said(says);
+  draw();
 }
 
 function keepPicture(from, { blob, sha256, text }) {
@@ -423,21 +425,6 @@ function keepPicture(from, { blob, sha256, text }) {
     await studio.enterPicture(id, blob, sha256, text ? { text } : {}, at);
   };
   accept(from, DISK, write, { done: () => redraw(from, "The photograph is kept.") });
-}
-
-function takeBack(from) {
-  const run = journalOf(from);
-  const write = async () => {
-    await holdRun(run);
-    return studio.takeBack(run);
-  };
-  accept(from, DISK, write, {
-    once: onceOf(run, "take-back"),
-    done: (taken) => {
-      redraw(from, taken && "Taken back.");
-      if (!taken) sayTrouble(from, "There is nothing of this phone's to take back.");
-    },
-  });
 }
 
 function begin(from, { recipe: chosen, size }) {
@@ -606,9 +593,8 @@ function ring({ wait, phase }) {
 
 /** What a screen tells, by name: `from` is the screen that told it and its address, whatever is in sight by then. */
 const HEARD = {
-  answer: ({ kind, body, once }, from) => keep(from, [{ kind, body }], { once }),
+  answer: ({ kind, body, once, says }, from) => keep(from, [{ kind, body }], { once, says }),
   answers: ({ entries }, from) => keep(from, entries),
-  "take-back": (_, from) => takeBack(from),
   "say-again": (_, { screen: asked }) => senses.say(asked.spoken),
   "prompt-shown": ({ text }) => studio.preferences.speech && senses.say(text),
   "go-bench": ({ run, step }) => {

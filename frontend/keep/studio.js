@@ -28,6 +28,7 @@ import { Shelf } from "./shelf.js";
 import { Sync } from "./sync.js";
 import { kitOf, settingsOf } from "./sync-round.js";
 import { openStore } from "./store.js";
+import { undoing } from "./undoing.js";
 import { Updates } from "./updates.js";
 
 const PREFERENCES = { sound: true, speech: false, theme: "auto", weigh: "running" };
@@ -58,6 +59,7 @@ export class Studio extends EventTarget {
   #rings;
   #updates = new Updates();
   #benches = new Map();
+  #undoings = new WeakMap(); // by the array of a journal's entries, which is another when they are others
   #durable = false;
   #seenTimer;
   #linkTold = "";
@@ -257,17 +259,13 @@ export class Studio extends EventTarget {
     return this.#clock.sure ? row : { ...row, guessed: true };
   }
 
-  /** Take back this phone's last entry not yet taken back, and nothing signed. @returns {Promise<object|null>} that entry */
-  async takeBack(runId) {
-    const { entries, state } = this.#book.journal(runId);
-    const stands = new Set(state?.signed?.entries);
-    const gone = new Set(entries.filter(({ kind }) => kind === "undone").map(({ body }) => body.entry));
-    const last = entries.findLast(
-      ({ id, device, kind }) => device === this.#device && kind !== "undone" && kind !== "signed" && !gone.has(id) && !stands.has(id),
-    );
-    if (!last) return null;
-    await this.enter(runId, "undone", { entry: last.id });
-    return last;
+  /** What an undo on this phone takes back in a run, or on the shelf, and what a redo brings again; see undoing.js. */
+  undoing(runId) {
+    const journal = this.#book.journal(runId);
+    if (!journal) return { undo: null, redo: null };
+    const { entries, state } = journal;
+    if (!this.#undoings.has(entries)) this.#undoings.set(entries, undoing(entries, this.#device, state?.signed?.entries));
+    return this.#undoings.get(entries);
   }
 
   /** Send a refused entry or picture again (both null: the run itself), with an instant the server can believe. */

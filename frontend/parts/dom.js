@@ -70,6 +70,17 @@ export function keyed(parent, items, keyOf, make, update) {
   parent.keyedNodes = has;
 }
 
+/** Make a parent's children these nodes, in order; one that stays is not taken out, so that what is typed in it, and its focus, live on. */
+export function setChildren(parent, nodes) {
+  const stays = new Set(nodes);
+  for (const child of [...parent.childNodes]) if (!stays.has(child)) child.remove();
+  let place = parent.firstChild;
+  for (const node of nodes) {
+    if (node === place) place = place.nextSibling;
+    else parent.insertBefore(node, place);
+  }
+}
+
 /** Whether two pieces of plain data say the same, so that a screen need not be built again. */
 export function sameData(a, b) {
   return a === b || JSON.stringify(a) === JSON.stringify(b);

@@ -3,8 +3,8 @@
 //
 //   screen.data = { run: { id, sheet, state }, bench, waits, now, link, beside: (step) => [text], lead }
 //                 // lead: what the day's plan has next, { step, says }, or null
-//   "answer"       { kind, body }   an entry to keep
-//   "take-back", "say-again"        no detail
+//   "answer"       { kind, body, once, says }   an entry to keep; once: what it is one answer to; says: once it is kept
+//   "say-again"                     no detail
 //   "prompt-shown" { text }         a new prompt stands there; speak it if wanted
 //   "go-bench"     { run, step }    another run's countdown was chosen
 //   screen.trouble("…")             say plainly that something was not kept
@@ -21,6 +21,7 @@ import { mark } from "../parts/marks.js";
 import { openPad } from "../parts/number-pad.js";
 import { askNote, pickOne } from "../parts/sheets.js";
 import { onTick } from "../parts/ticker.js";
+import { undoPair } from "../parts/undo-pair.js";
 import { mass, timeLeft, unbroken } from "../parts/words.js";
 
 const BESIDE = 2; // secondary answers that stand beside the strong one; the rest are under "Other"
@@ -59,6 +60,8 @@ class BenchScreen extends HTMLElement {
   #warnedOf = undefined; // the step whose cautions have stood there
   #stop = null;
   #figure = null;
+  #news = ""; // what was done, to be spoken before what comes next
+  #undo = null;
   #parts = null;
   #sized = new ResizeObserver(() => this.#data && this.#fit());
 
@@ -99,8 +102,10 @@ class BenchScreen extends HTMLElement {
     this.#hold();
   }
 
+  /** What was done; what comes next is said by another voice, so that neither hides the other. */
   said(text) {
-    setText(this.#parts.live, text);
+    setText(this.#parts.told, text);
+    this.#news = text;
   }
 
   /** What "say again" should say. */
@@ -137,11 +142,12 @@ class BenchScreen extends HTMLElement {
       legend: h("figcaption", { class: "soft small" }),
       answers: h("answer-row"),
       trouble: h("p", { class: "trouble", role: "alert", hidden: true }),
-      takeBack: h("button", { type: "button", class: "quiet", onclick: () => tell(this, "take-back") }, "Take back"),
       again: h("button", { type: "button", class: "quiet", onclick: () => tell(this, "say-again") }, "Say again"),
       other: h("button", { type: "button", class: "quiet", onclick: () => this.#pickOther() }, "Other"),
+      told: h("p", { class: "unseen", role: "status" }),
       live: h("p", { class: "unseen", "aria-live": "polite" }),
     };
+    this.#undo = undoPair(this);
     parts.reach = h("div", { class: "reach" }, parts.number, h("p", { class: "reach-side" }, parts.add, parts.caption, parts.scale));
     parts.figure = h("figure", { class: "plate-figure" }, parts.drawing, parts.legend);
     parts.answers.addEventListener("answer-chosen", (event) => this.#choose(event.detail.answer));
@@ -159,7 +165,8 @@ class BenchScreen extends HTMLElement {
         parts.strip,
         (parts.words = h("section", { class: "bench-words", "aria-label": "Now" }, parts.title, parts.cautionFold, parts.cautions, parts.says, parts.reach, parts.whatEach, parts.lead, parts.why, parts.beside, parts.gather)),
         parts.figure,
-        h("footer", { class: "bench-foot" }, parts.trouble, parts.answers, h("div", { class: "quiet-row" }, parts.takeBack, parts.again, parts.other)),
+        h("footer", { class: "bench-foot" }, parts.trouble, parts.answers, h("div", { class: "quiet-row" }, this.#undo.undo, this.#undo.redo, parts.again, parts.other)),
+        parts.told,
         parts.live,
       ),
     );
@@ -201,6 +208,8 @@ class BenchScreen extends HTMLElement {
     setText(parts.signs, sign);
     show(parts.signs, sign !== "");
     parts.strip.data = { waits, now, here: run.id };
+    this.#undo.write(this.#data.undoing, run.sheet);
+    show(parts.again, this.#undo.redo.hidden); // and under "Other", while there is something to do again
     if (!prompt) {
       this.#nothing(bench);
       return;
@@ -253,10 +262,8 @@ class BenchScreen extends HTMLElement {
     }
     // Not only a new prompt is news: so is the next piece to press, or one more try.
     const { spoken } = this;
-    if (spoken !== parts.live.textContent) {
-      this.said(spoken);
-      tell(this, "prompt-shown", { text: spoken });
-    }
+    if (setText(parts.live, spoken)) tell(this, "prompt-shown", { text: [this.#news, spoken].filter(Boolean).join(" ") });
+    this.#news = "";
     this.#fit();
   }
 
@@ -397,6 +404,7 @@ class BenchScreen extends HTMLElement {
         if (!standing.some((other) => other.id === answer.id)) choices.push({ label: answer.label, says: answer.says, value: { answer } });
       }
     }
+    if (this.#parts.again.hidden) choices.push({ label: "Say again", value: { again: true } });
     if (!bench.finished) choices.push({ label: "Write a note", says: "Kept with the run", value: { note: true } });
     choices.push({ label: "The record so far", says: "Photographs are taken there too", value: { record: true } });
     const step = run.sheet.steps.find((candidate) => candidate.id === prompt?.step);
@@ -405,7 +413,9 @@ class BenchScreen extends HTMLElement {
     if (!bench.finished && prompt?.kind !== "finish") choices.push({ label: "Finish the run here", says: "What is not done stays written as not done", value: { finish: true } });
     const picked = await pickOne({ title: "Something else", choices });
     if (!picked) return;
-    if (picked.switched) {
+    if (picked.again) {
+      tell(this, "say-again");
+    } else if (picked.switched) {
       tell(this, "answer", { kind: "switched", body: { weigh: run.state.weigh === "tare" ? "running" : "tare" } });
     } else if (picked.finish) {
       this.#finishHere();
@@ -444,7 +454,7 @@ class BenchScreen extends HTMLElement {
     const undone = run.sheet.steps.filter((step) => !["done", "skipped"].includes(run.state.steps[step.id].status)).length;
     const list = (name, steps) => (steps.length ? `${name}: ${steps.map((step) => step.title).join(", ")}.` : "");
     const says = [list("Still owed", bench.owed), list("Skipped", bench.skipped), `${undone} steps are not done.`].filter(Boolean).join(" ");
-    if (await pickOne({ title: "Finish here?", says, choices: [{ label: "Finish the run", says: "It can be taken back", value: true }] })) tell(this, "answer", { kind: "finished", body: {} });
+    if (await pickOne({ title: "Finish here?", says, choices: [{ label: "Finish the run", says: "You can undo it", value: true }] })) tell(this, "answer", { kind: "finished", body: {} });
   }
 
   #onKey = (event) => {

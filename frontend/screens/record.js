@@ -3,8 +3,8 @@
 // printed, signed and kept.
 //
 //   screen.data = { run, runs, entries, settings, device, place, isMaker, refused, picture: async (id) => Blob or undefined,
-//     told: async () => what the server knows besides }
-//   "answer" { kind: "signed" | "undone" | "noted" | "measured" | "worked", body }    "take-back"
+//     told: async () => what the server knows besides, undoing: as keep/undoing.js gives it }
+//   "answer" { kind: "signed" | "undone" | "noted" | "measured" | "worked", body }
 //   "picture-taken" { blob, sha256, text }     screen.trouble("…")   screen.said("…")
 
 import { cost } from "../bench/cost.js";
@@ -12,7 +12,7 @@ import { digest } from "../bench/digest.js";
 import { grams, toDivision } from "../bench/index.js";
 import { ofRecord } from "../bench/journal.js";
 import { record } from "../bench/record.js";
-import { define, h, setText, show, tell } from "../parts/dom.js";
+import { define, h, setChildren, setText, show, tell } from "../parts/dom.js";
 import { fileLink, handOver } from "../parts/hand-over.js";
 import { letterMark } from "../parts/hatch.js";
 import { openPad } from "../parts/number-pad.js";
@@ -22,6 +22,7 @@ import { deviationMark } from "../parts/record-bars.js";
 import { balancePart, costPart, factList, kitPart, latePart, lotsPart, part, peoplePart, remarksPart, waitsPart, whoOf, yieldPart } from "../parts/record-parts.js";
 import { askNote, pickOne } from "../parts/sheets.js";
 import { stockOf } from "../parts/stock.js";
+import { undoPair } from "../parts/undo-pair.js";
 import { about, clock, day, duration, mass, pieces } from "../parts/words.js";
 
 const BATCHES_SHOWN = 12;
@@ -47,9 +48,19 @@ class RecordScreen extends HTMLElement {
   #urls = [];
   #trouble = h("p", { class: "trouble", role: "alert", hidden: true });
   #said = h("p", { class: "soft small", role: "status" });
+  #undo = undoPair(this);
+  // What is written in stays: the rest is made again around it.
+  #sheet = h("div", { class: "sheet record" });
+  #foot = h("div", { class: "stack no-print" });
+  #signing = null;
+
+  connectedCallback() {
+    if (!this.#sheet.isConnected) this.append(this.#sheet);
+  }
 
   set data(data) {
     this.#data = data;
+    this.#undo.write(data.undoing, data.run.sheet);
     const { run, runs, entries, settings, place, isMaker, refused } = data;
     const seen = [entries, JSON.stringify([settings, place?.you, place?.benches, refused]), ...runs.map((each) => each.state)];
     if (this.#seen.length === seen.length && seen.every((each, place) => each === this.#seen[place])) return;
@@ -62,35 +73,32 @@ class RecordScreen extends HTMLElement {
     const late = h("div", {});
     this.#hear(late, who);
     const by = told.people.length > 1 ? (device) => `, ${who(device)}` : () => "";
-    this.replaceChildren(
-      h(
-        "div",
-        { class: "sheet record" },
-        pageHead("Batch record", ""),
-        h("h2", {}, sheet.recipe.title),
-        facts(told, state, run, runs),
-        sheet.components.map((component) => componentPart(component, told)),
-        waitsPart(told),
-        lotsPart(told, shelf),
-        balancePart(told),
-        yieldPart(batchesOf(run, runs)),
-        isMaker ? costPart(costOf(told, shelf, settings), settings) : null,
-        this.#minutes(told),
-        kitPart(told),
-        peoplePart(told, who),
-        listPart("Checks", told.looks.map((step) => [`${step.letter}, ${step.title}`, step.looks.map((look) => answered(look, step, sheet)).join("; ")])),
-        listPart("Corrections", told.corrections.map((each) => [`${clock(each.at)}${by(each.device)}`, correction(each, told)])),
-        listPart("Skipped", told.skipped.map((step) => [`${step.letter}, ${step.title}`, step.why || "no reason given"])),
-        listPart("Waited longer", told.added.map((step) => [`${step.letter}, ${step.title}`, `${duration(step.ms)} more, said at ${clock(step.at)}`])),
-        listPart("Notes", told.notes.map((note) => [`${clock(note.at)}${by(note.device)}`, note.text])),
-        this.#pictures(told),
-        remarksPart(told, by),
-        late,
-        listPart("Not understood", told.unread.length ? [["", `${told.unread.length} of a kind this page does not know; kept with the run.`]] : []),
-        this.#digest(run),
-        this.#foot(run, told),
-      ),
-    );
+    this.#writeFoot(run, told);
+    setChildren(this.#sheet, [
+      pageHead("Batch record", ""),
+      h("h2", {}, sheet.recipe.title),
+      facts(told, state, run, runs),
+      ...sheet.components.map((component) => componentPart(component, told)),
+      waitsPart(told),
+      lotsPart(told, shelf),
+      balancePart(told),
+      yieldPart(batchesOf(run, runs)),
+      isMaker ? costPart(costOf(told, shelf, settings), settings) : null,
+      this.#minutes(told),
+      kitPart(told),
+      peoplePart(told, who),
+      listPart("Checks", told.looks.map((step) => [`${step.letter}, ${step.title}`, step.looks.map((look) => answered(look, step, sheet)).join("; ")])),
+      listPart("Corrections", told.corrections.map((each) => [`${clock(each.at)}${by(each.device)}`, correction(each, told)])),
+      listPart("Skipped", told.skipped.map((step) => [`${step.letter}, ${step.title}`, step.why || "no reason given"])),
+      listPart("Waited longer", told.added.map((step) => [`${step.letter}, ${step.title}`, `${duration(step.ms)} more, said at ${clock(step.at)}`])),
+      listPart("Notes", told.notes.map((note) => [`${clock(note.at)}${by(note.device)}`, note.text])),
+      this.#pictures(told),
+      remarksPart(told, by),
+      late,
+      listPart("Not understood", told.unread.length ? [["", `${told.unread.length} of a kind this page does not know; kept with the run.`]] : []),
+      this.#digest(run),
+      this.#foot,
+    ].filter(Boolean));
   }
 
   disconnectedCallback() {
@@ -170,30 +178,33 @@ class RecordScreen extends HTMLElement {
     );
   }
 
-  #foot(run, told) {
-    const { id } = run;
+  #signForm() {
     const name = h("input", { autocomplete: "name" });
     const sign = (event) => {
       event.preventDefault();
       const signed = name.value.trim();
-      if (signed) tell(this, "answer", { kind: "signed", body: { name: signed } });
+      if (signed) tell(this, "answer", { kind: "signed", body: { name: signed }, once: "signed" });
       else this.trouble("Write your name: the record is signed by it.");
     };
-    const signing = h("form", { class: "stack sign", onsubmit: sign }, h("label", { class: "field" }, h("span", {}, "Signed off by"), name), h("button", { type: "submit", class: "copper" }, "Sign the record"), h("p", { class: "soft small" }, "Signing locks the record. You can add dated remarks."));
+    return h("form", { class: "stack sign", onsubmit: sign }, h("label", { class: "field" }, h("span", {}, "Signed off by"), name), h("button", { type: "submit", class: "copper" }, "Sign the record"), h("p", { class: "soft small" }, "Signing locks the record. You can add dated remarks."));
+  }
+
+  #writeFoot(run, told) {
+    const { id } = run;
     const refused = this.#data.refused.find(({ entry }) => entry?.kind === "signed" || entry?.kind === "undone");
-    return h(
-      "div",
-      { class: "stack no-print" },
+    this.#signing = !told.signed && told.finished_at ? (this.#signing ?? this.#signForm()) : null;
+    setChildren(this.#foot, [
       refused ? h("p", { class: "trouble", role: "alert" }, `${refused.entry.kind === "signed" ? "Your signing was refused" : "An undo was refused"}. ${refused.detail} It is under Settings, to send again or set aside.`) : null,
       this.#trouble,
       this.#said,
-      told.signed ? null : told.finished_at ? signing : h("a", { class: "button copper", href: `#/bench/${id}` }, "Back to the bench"),
+      told.signed ? null : (this.#signing ?? h("a", { class: "button copper", href: `#/bench/${id}` }, "Back to the bench")),
       h(
         "div",
         { class: "record-does" },
         h("button", { type: "button", class: "quiet", onclick: () => this.#note(told.signed) }, told.signed ? "Add a remark" : "Write a note"),
         told.signed ? null : WEIGH.map(([what, label]) => h("button", { type: "button", class: "quiet", onclick: () => this.#weigh(what, label, told) }, label)),
-        h("button", { type: "button", class: "quiet", onclick: () => tell(this, "take-back") }, "Take back"),
+        this.#undo.undo,
+        this.#undo.redo,
         told.signed && this.#data.isMaker ? h("button", { type: "button", class: "quiet", onclick: () => this.#unsign(told.signed) }, "Undo the signing") : null,
       ),
       h(
@@ -205,7 +216,7 @@ class RecordScreen extends HTMLElement {
         fileLink(`/api/v1/runs/${id}/record.csv`, `record-${nameOf(run, told)}.csv`, "CSV"),
         h("button", { type: "button", class: "quiet", onclick: () => this.#save(run, told) }, "JSON"),
       ),
-    );
+    ].filter(Boolean));
   }
 
   /** The record and every entry as one file, with no need of the server. */

@@ -1,7 +1,7 @@
 // The shelf: what is in the house, lot by lot, what is left of each, and where it went.
 //
 //   screen.data = { entries, elsewhere, runs, today, currency, newId }
-//   "shelf-written" { entries: [{kind, body}] }    "take-back"    "trace-wanted" { lot }
+//   "shelf-written" { entries: [{kind, body}] }    "answer" { kind: "undone" }    "trace-wanted" { lot }
 //   screen.traced(lot, { runs } or { says })       screen.trouble("…")   screen.said("…")
 
 import { define, h, setText, show, tell } from "../parts/dom.js";
@@ -13,6 +13,7 @@ import { canScan, scanCode } from "../parts/scanner.js";
 import { askNote } from "../parts/sheets.js";
 import { askCard, askLoss, askLot } from "../parts/shelf-forms.js";
 import { amountOf, bestBefore, dayWords, runsOf, stockOf } from "../parts/stock.js";
+import { undoPair } from "../parts/undo-pair.js";
 import { day } from "../parts/words.js";
 
 const NOTHING = "Nothing is on the shelf yet. When something comes, receive it here: what it is, its lot number, how much.";
@@ -23,10 +24,12 @@ class ShelfScreen extends HTMLElement {
   #open = new Set();
   #traces = new Map(); // of the lots whose way was asked for: what the server said, or null until it does
   #parts = null;
+  #undo = undoPair(this);
 
   set data(data) {
     this.#data = data;
     if (!this.#parts) this.#build();
+    this.#undo.write(data.undoing);
     const seen = [data.entries, JSON.stringify(data.elsewhere), ...data.runs.map((run) => run.state)];
     if (seen.length === this.#seen.length && seen.every((each, place) => each === this.#seen[place])) return;
     this.#seen = seen;
@@ -68,7 +71,7 @@ class ShelfScreen extends HTMLElement {
         h("div", { class: canScan() ? "with-scan" : null }, parts.find, canScan() ? scan : null),
         parts.list,
         parts.none,
-        h("div", { class: "size-foot stack" }, parts.trouble, parts.said, h("button", { type: "button", class: "copper", onclick: () => this.#receive() }, "Receive a lot"), h("button", { type: "button", class: "quiet", onclick: () => tell(this, "take-back") }, "Take back")),
+        h("div", { class: "size-foot stack" }, parts.trouble, parts.said, h("button", { type: "button", class: "copper", onclick: () => this.#receive() }, "Receive a lot"), this.#undo.undo, this.#undo.redo),
       ),
     );
   }

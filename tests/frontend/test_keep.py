@@ -301,20 +301,38 @@ def test_an_entry_is_later_than_all_the_run_holds_and_no_other_run_is_carried_al
     assert abs(at[2]) < MINUTE
 
 
-def test_taking_back_takes_this_phones_last_entry_that_stands(phone: Page) -> None:
-    run = begin(phone)
-    texts = phone.evaluate(
-        """async (run) => {
-            for (const text of ["first", "second"]) await studio.enter(run, "noted", { text });
-            const taken = [];
-            for (let times = 0; times < 3; times += 1) taken.push((await studio.takeBack(run))?.body.text ?? null);
-            return taken;
-        }""",
-        run,
-    )
+UNDOES = """async () => {
+    const { undoing } = await import("/keep/undoing.js");
+    const { lessUndone } = await import("/bench/entries.js");
+    let seed = 7;
+    const chance = (most) => (seed = (seed * 48271) % 2147483647) % most;
+    for (let round = 0; round < 300; round += 1) {
+        const entries = [{ id: "n", kind: "numbered", device: "me", body: {} }];
+        let [did, undid] = [[], []];
+        for (let step = 0; step < 25; step += 1) {
+            const add = (kind, device, body = {}) => entries.push({ id: `${step}`, kind, device, body }) && `${step}`;
+            const { undo, redo } = undoing(entries, "me");
+            if ((undo?.id ?? null) !== (did.at(-1) ?? null)) return { undo, did, entries };
+            if ((redo?.deed.id ?? null) !== (undid.at(-1) ?? null)) return { redo, undid, entries };
+            const what = chance(5);
+            if (what === 0) add("noted", "another");
+            else if (what === 1 && undo) { add("undone", "me", { entry: undo.id }); undid.push(did.pop()); }
+            else if (what === 2 && redo) { add("undone", "me", { entry: redo.undo.id }); did.push(undid.pop()); }
+            else { did.push(add("noted", "me")); undid = []; }
+        }
+        const stands = lessUndone(entries).filter(({ kind, device }) => kind === "noted" && device === "me").map(({ id }) => id);
+        if (stands.join() !== did.join()) return { stands, did };
+    }
+    const signed = [{ id: "a", kind: "noted", device: "me", body: {} }, { id: "s", kind: "signed", device: "me", body: {} }];
+    return undoing(signed, "me", ["a", "s"]);
+}"""
 
-    assert texts == ["second", "first", None]
-    assert phone.evaluate("(run) => studio.run(run).state.notes", run) == []
+
+def test_undo_and_redo_go_as_on_a_stack_and_never_to_a_number_a_signing_or_another_phones(
+    phone: Page,
+) -> None:
+    """300 random walks against a stack; what is signed stands."""
+    assert phone.evaluate(UNDOES) == {"undo": None, "redo": None}
 
 
 def test_only_the_run_that_changed_is_folded_again(phone: Page) -> None:

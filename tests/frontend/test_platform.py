@@ -121,6 +121,7 @@ def test_speech_is_opened_inside_the_first_touch(page: Page, home: Server) -> No
 @NO_COPY
 def test_a_density_with_a_comma_is_read_and_a_word_is_refused(phone: Page) -> None:
     go(phone, "#/shelf")
+    expect(phone.locator("shelf-screen")).to_be_visible()
     phone.evaluate(
         """async () => {
              const { askCard } = await import("/parts/shelf-forms.js");

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 from playwright.sync_api import Page, Route, expect
 
@@ -67,13 +69,17 @@ def test_a_touch_keeps_its_target_whatever_hangs_and_wherever_the_maker_is_by_th
     )
     run = begin_bar(page, home)
     title = page.locator("bench-screen h1")
+    undo, redo = (page.get_by_role("button", name=re.compile(f"^{verb}")) for verb in ("Undo", "Redo"))
+    expect(undo).to_have_count(0)  # an untouched batch keeps its number
 
     # A save of the kit hangs, and the bench takes what is touched all the same; three on one answer are one.
     go(page, "#/kit", "kit-screen")
     with page.expect_request("**/api/v1/kit"):
         page.get_by_role("button", name="Keep this kit").click()
     go(page, f"#/bench/{run}", "bench-screen")
-    page.evaluate("() => { for (const _ of [1, 2, 3]) document.querySelector('answer-row .copper').click(); }")
+    page.evaluate(
+        "() => { for (const _ of [1, 2, 3]) document.querySelector('answer-row .copper').click(); }"
+    )
     expect(title).to_contain_text("oil")
     page.get_by_role("button", name="It reads something else").click()
     type_on_pad(page, "190")
@@ -101,6 +107,18 @@ def test_a_touch_keeps_its_target_whatever_hangs_and_wherever_the_maker_is_by_th
     go(page, f"#/bench/{run}", "bench-screen")
     expect(title).to_have_text("Let it set")
     assert kinds(page, run) == ["numbered", "weighed", "weighed"]
+
+    # An undo says what it undoes, before and after; so does the redo; neither hides the prompt that is read out.
+    expect(undo).to_have_text("Undo: light oil 50 g")
+    undo.click()
+    expect(title).to_contain_text("oil")
+    expect(page.get_by_role("status").filter(has_text="Undone")).to_have_text("Undone: light oil 50 g.")
+    expect(page.locator("bench-screen [aria-live]").last).to_contain_text("Light oil")
+    expect(undo).to_have_text("Undo: hard butter 150 g")
+    expect(redo).to_have_text("Redo: light oil 50 g")
+    redo.click()
+    expect(title).to_have_text("Let it set")
+    expect(redo).to_have_count(0)
 
     # Something counts now: the screen is held on wherever the maker looks.
     for address, screen in (("day", "day"), ("gather", "gather"), ("record", "record")):

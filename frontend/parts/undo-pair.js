@@ -1,0 +1,46 @@
+// Two buttons that say what they do: "Undo: citric acid 480 g", and after it "Redo: citric acid 480 g".
+//
+//   const pair = undoPair(host);           // tells "answer" of it: an undo is an entry like any other
+//   pair.write(undoing, sheet);            // as keep/undoing.js gives it; a button with nothing to do is hidden
+//   pair.undo, pair.redo                   // the buttons
+//
+// A label that has just changed under the finger takes no touch for a moment: a bounce must not undo a second thing.
+
+import { h, setAttr, setText, show, tell } from "./dom.js";
+import { deedWords } from "./undo-words.js";
+
+const SETTLE_MS = 250;
+
+function makeOne(host, verb, said) {
+  let taking = null; // { entry, words } that the next touch takes back
+  let settling = 0;
+  const settle = () => {
+    clearTimeout(settling);
+    setAttr(button, "data-settling", true);
+    settling = setTimeout(() => setAttr(button, "data-settling", null), SETTLE_MS);
+  };
+  const press = () => {
+    tell(host, "answer", { kind: "undone", body: { entry: taking.entry }, once: `undone ${taking.entry}`, says: `${said}: ${taking.words}.` });
+  };
+  const button = h("button", { type: "button", class: "quiet undoes", hidden: true, onclick: press }, h("span", {}));
+  const write = (next) => {
+    if (taking && next && next.entry !== taking.entry) settle();
+    taking = next;
+    setText(button.firstChild, next ? `${verb}: ${next.words}` : verb);
+    show(button, next !== null);
+  };
+  return { button, write };
+}
+
+export function undoPair(host) {
+  const undo = makeOne(host, "Undo", "Undone");
+  const redo = makeOne(host, "Redo", "Done again");
+  return {
+    undo: undo.button,
+    redo: redo.button,
+    write({ undo: last, redo: back }, sheet = null) {
+      undo.write(last && { entry: last.id, words: deedWords(last, sheet) });
+      redo.write(back && { entry: back.undo.id, words: deedWords(back.deed, sheet) });
+    },
+  };
+}
