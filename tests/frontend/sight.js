@@ -89,6 +89,8 @@ export function draw(moment, others = []) {
     link: { state: "offline", unsent: 12, refused: [], shut: null },
     beside: () => [],
     lead: () => ({ step: null, says: LEAD }),
+    isGiven: () => false,
+    undoing: { undo: { id: "last", kind: "weighed", body: { line: sheet.lines[0].id, mg: 1_101_000 } }, redo: null },
   };
 }
 
