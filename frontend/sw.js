@@ -6,7 +6,7 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "8c1eae86ac08";
+const VERSION = "c9413d8d63ed";
 // An ETag carries the SHA-256 of the file as it lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
@@ -68,6 +68,7 @@ const FILES = [
   "keep/sync-machine.js",
   "keep/sync-round.js",
   "keep/sync.js",
+  "keep/undoing.js",
   "keep/updates.js",
   "manifest.webmanifest",
   "oldest.js",
@@ -77,6 +78,7 @@ const FILES = [
   "parts/day-ahead.js",
   "parts/day-picture.js",
   "parts/device-list.js",
+  "parts/dialog.js",
   "parts/dom.js",
   "parts/figure.js",
   "parts/fit.js",
@@ -107,6 +109,8 @@ const FILES = [
   "parts/stock.js",
   "parts/studio-settings.js",
   "parts/ticker.js",
+  "parts/undo-pair.js",
+  "parts/undo-words.js",
   "parts/wait-strip.js",
   "parts/words.js",
   "platform.js",
@@ -138,6 +142,7 @@ const FILES = [
   "style/recipe.css",
   "style/shelf.css",
   "style/tokens.css",
+  "touches.js",
 ];
 
 const PREFIX = "bowlside-page-";
