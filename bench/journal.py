@@ -22,6 +22,7 @@ from typing import Any, NamedTuple
 from bench import entries as common
 from bench.digest import digest
 from bench.errors import EntryError
+from bench.states import open_window
 from bench.weighing import carry_factor
 from bench.whole import ceiling, half_even, share_out
 
@@ -721,6 +722,7 @@ class _Fold:
         guides: list[Json] = []
         if self.started_at is None or self.finished_at is not None:
             return waits, windows, guides
+        ended = {key: each["at"] for key, each in self.settled.items()}
         for step in self.sheet["steps"]:
             key = step["id"]
             if key in self.settled:
@@ -737,16 +739,11 @@ class _Fold:
                         "latest_at": None if step["latest_ms"] is None else ready_at + step["latest_ms"],
                     }
                 )
-            if step["window"]:
-                opened = [self.settled[each]["at"] for each in step["window"]["from"] if each in self.settled]
-                if len(opened) == len(step["window"]["from"]) and opened:
-                    windows.append(
-                        {
-                            "step": key,
-                            "opened_at": max(opened),
-                            "latest_at": max(opened) + step["window"]["latest_ms"],
-                        }
-                    )
+            window = open_window(step, ended)
+            if window:
+                windows.append(
+                    {"step": key, "opened_at": window["opened_at"], "latest_at": window["latest_at"]}
+                )
             if step["kind"] == "do" and step["about_ms"] is not None and key in self.began:
                 guides.append(
                     {"step": key, "began_at": self.began[key], "until": self.began[key] + step["about_ms"]}

@@ -10,6 +10,7 @@ from typing import Any
 
 from bench.journal import carry_up, in_reach, portion_targets
 from bench.sizing import pieces_from
+from bench.states import open_window, rescue
 from bench.waits import guide_phase, wait_phase, window_phase
 from bench.weighing import carry_factor
 from bench.whole import ceiling, celsius, grams, half_even, per_cent, span, times, to_division
@@ -155,18 +156,23 @@ class _Bench:
         if pending:
             names = " and ".join(f"“{each['title']}”" for each in pending[:2])
             return f"Hold on: once this is begun the next part cannot wait, and {names} is not done yet."
-        stake = ""
-        if step["id"] in self.windows:
-            late = window_phase(self.windows[step["id"]], self.at) == "late"
-            stake = f"Past its time. {step['window']['stake']}" if late else step["window"]["stake"]
-        for keeps in step.get("keeps", []):  # a state that is open now: what the recipe has no window for
-            if (
-                not stake
-                and keeps["class"] != "quality"
-                and all(self._settled(each) for each in keeps["from"])
-            ):
-                stake = f"Stay with this. {keeps['stake']}"
+        stake = self._stake(step) if step["id"] in self.windows else ""
         return " ".join(each for each in (step["reason"], stake) if each)
+
+    def _stake(self, step: Json) -> str:
+        """What hangs on beginning soon; once that is past, what can still be done."""
+        over = self._guarding(step)
+        if window_phase(self.windows[step["id"]], self.at) == "late":
+            return f"Past its time. {rescue(over) or over['stake']}"
+        return str(over["stake"]) if over is step["window"] else f"Stay with this. {over['stake']}"
+
+    def _guarding(self, step: Json) -> Json:
+        """What the open window of a step is over: the recipe's own, or one by nature."""
+        ended = {key: told["at"] for key, told in self.state["steps"].items() if self._settled(key)}
+        window = open_window(step, ended)
+        assert window is not None  # it runs in the state
+        over: Json = window["over"]
+        return over
 
     def _do(self, step: Json) -> Json:
         key = step["id"]
@@ -700,8 +706,9 @@ class _Bench:
                 )
             )
         says = step["test"] or step["says"]
-        if phase in ("soon_late", "late") and step["stake"]:
-            says = f"{step['stake']} {says}".strip()
+        late = phase == "late" and rescue(step) or phase in ("soon_late", "late") and step["stake"]
+        if late:
+            says = f"{late} {says}".strip()
         return {"says": says, "answers": answers}
 
     def _finish(self) -> Json:
@@ -757,12 +764,11 @@ class _Bench:
         }
 
     def _window_said(self, window: Json) -> Json:
-        stake = self.steps[window["step"]]["window"]["stake"]
         return {
             **self._placed(window["step"]),
             **window,
             "phase": window_phase(window, self.at),
-            "stake": stake,
+            "stake": self._guarding(self.steps[window["step"]])["stake"],
         }
 
     def _guide_said(self, guide: Json) -> Json:

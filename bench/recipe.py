@@ -487,6 +487,7 @@ class _Reading:
                 "from": [_full(window["from"], component)] if "from" in window else needs,
                 "latest_ms": read_duration_ms(window["latest"], f"{at}.window.latest"),
                 "stake": window["stake"],
+                **_rescue(window),
             }
             if window
             else None,
@@ -583,7 +584,13 @@ class _Reading:
             "latest_ms": latest,
             "test": step.get("test", ""),
             "stake": step.get("stake", ""),
+            **_rescue(step),
         }
+
+
+def _rescue(written: Json) -> Json:
+    """What the recipe itself says is to be done when a window or a wait was missed, where it does."""
+    return {"rescue": written["rescue"]} if "rescue" in written else {}
 
 
 def _unique(items: list[Json], where: str, what: str) -> list[Json]:

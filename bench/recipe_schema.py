@@ -65,7 +65,10 @@ _COMMON: Json = {
     "ways": listed(
         closed(["id", "name"], {"id": ID, "name": text(80), "says": SAYS, "hazards": HAZARD_LIST}), 6, 1
     ),
-    "window": closed(["latest", "stake"], {"from": STEP_REF, "latest": AMOUNT, "stake": text(300)}),
+    "window": closed(
+        ["latest", "stake"],
+        {"from": STEP_REF, "latest": AMOUNT, "stake": text(300), "rescue": text(300)},
+    ),
     "hands": AMOUNT,
     "tools": listed(text(60), 20),
 }
@@ -131,6 +134,7 @@ STEP_KINDS: dict[str, tuple[list[str], Json]] = {
             "latest": AMOUNT,
             "test": text(300),
             "stake": text(300),
+            "rescue": text(300),
         },
     ),
 }

@@ -760,7 +760,8 @@ def _portions(component: Json) -> dict[str, Json]:
 
 def _guarded(window: Json) -> Json:
     """What a window is over, and what it costs to miss it; a recipe measured long ago does not say."""
-    return {key: window.get(key, other) for key, other in _GUARD.items()}
+    own = {"rescue": window["rescue"]} if "rescue" in window else {}
+    return {key: window.get(key, other) for key, other in _GUARD.items()} | own
 
 
 def _windows(step: Json) -> list[Json]:

@@ -21,6 +21,7 @@ ASSEMBLY = "assembly"
 _UNKNOWN_HANDS_MS = 2 * MINUTE_MS  # of a step between, when the recipe does not say: a guess
 
 # keeps_ms: the usual time; lost_ms: from then on there is no way back (None: time alone never takes it).
+# back: the way back, its price and how often; else: what is done with it where there is none, common practice too.
 # each: the time is counted anew from each step in which hands work on it; else from its beginning to its end.
 STATES: dict[str, Json] = {
     "melted_base": {
@@ -76,6 +77,7 @@ STATES: dict[str, Json] = {
         "class": "ruin",
         "stake": "It stiffens in about 20 min and can no longer be piped.",
         "back": None,
+        "else": "Spread it with a knife where it no longer pipes.",
         "lost_ms": 0,
         "source": COMMON_PRACTICE,
     },
@@ -86,6 +88,7 @@ STATES: dict[str, Json] = {
         "class": "quality",
         "stake": "A skin forms in about 10 min.",
         "back": None,
+        "else": "Mist the skin with alcohol, then set it in.",
         "lost_ms": None,
         "source": COMMON_PRACTICE,
     },
@@ -112,11 +115,12 @@ STATES: dict[str, Json] = {
         "class": "quality",
         "stake": "It takes up water: in days at 40 % humidity, in hours at 70 %.",
         "back": None,
+        "else": "Dab off the dew, let it dry in moving air, then wrap.",
         "lost_ms": None,
         "source": "ASTM D5032 (glycerol and humidity); the hours are common practice",
     },
 }
-NO_STATE: Json = {"class": "quality", "back": None, "lost_ms": None, "keeps_ms": None}
+NO_STATE: Json = {"class": "quality", "back": None, "else": "", "lost_ms": None, "keeps_ms": None}
 
 _FATS = frozenset({"butter", "oil"})
 _SOAP = frozenset({"soap_base", "whipping_base"})
@@ -132,6 +136,29 @@ def guard(state: str, latest_ms: int) -> Json:
         "price_ms": about["back"]["ms"] if about["back"] else 0,
         "lost_ms": max(0, lost - latest_ms) if lost is not None and about["class"] == "back" else None,
     }
+
+
+def rescue(over: Json) -> str:
+    """What to do when a window or a wait was missed: the recipe's own words, else common practice; "" where nothing helps."""
+    about = STATES.get(over.get("state", ""), NO_STATE)
+    usual: str = about["back"]["do"] if about["back"] else about["else"]
+    return str(over.get("rescue") or usual)
+
+
+def open_window(step: Json, ended: dict[str, int]) -> Json | None:
+    """The window of a sheet's step that is open, from the instants at which steps ended: {"opened_at",
+    "latest_at", "over"}. Its own stands before those by nature; of these, the first to close that does not keep."""
+    own = [step["window"]] if step["window"] else []
+    natural = [each for each in step.get("keeps", []) if each["class"] != "quality"]
+    for overs in (own, natural):
+        found = []
+        for over in overs:
+            if over["from"] and all(each in ended for each in over["from"]):
+                opened = max(ended[each] for each in over["from"])
+                found.append({"opened_at": opened, "latest_at": opened + over["latest_ms"], "over": over})
+        if found:
+            return min(found, key=lambda each: each["latest_at"])
+    return None
 
 
 def mark(components: list[Json], ingredients: Json) -> None:

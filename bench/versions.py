@@ -53,6 +53,7 @@ WORDS = {
     "word": "the word for the wait",
     "test": "how to tell",
     "stake": "what is at stake",
+    "rescue": "what to do when it was missed",
     "changes_method": "changes the method",
     "takes": "one piece takes",
     "does": "what it does",

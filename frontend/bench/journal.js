@@ -13,6 +13,7 @@
 
 import { digest } from "./digest.js";
 import { fields, inOrder, lessUndone, understood } from "./entries.js";
+import { openWindow } from "./states.js";
 import { carryFactor } from "./weighing.js";
 import { ceiling, divided, halfEven, product, shareOut, sum } from "./whole.js";
 
@@ -614,13 +615,8 @@ function running(known, steps) {
         latest_at: step.latest_ms === null ? null : ready + step.latest_ms,
       });
     }
-    if (step.window) {
-      const opened = step.window.from.map((each) => known.settled.get(each)?.at);
-      if (opened.length && !opened.includes(undefined)) {
-        const openedAt = Math.max(...opened);
-        found.windows.push({ step: key, opened_at: openedAt, latest_at: openedAt + step.window.latest_ms });
-      }
-    }
+    const window = openWindow(step, (each) => known.settled.get(each)?.at);
+    if (window) found.windows.push({ step: key, opened_at: window.opened_at, latest_at: window.latest_at });
     if (step.kind === "do" && step.about_ms !== null && known.began.has(key)) {
       const began = known.began.get(key);
       found.guides.push({ step: key, began_at: began, until: began + step.about_ms });

@@ -9,6 +9,7 @@
 
 import { carryUp, inReach, portionTargets } from "./journal.js";
 import { piecesFrom } from "./sizing.js";
+import { openWindow, rescue } from "./states.js";
 import { guidePhase, waitPhase, windowPhase } from "./waits.js";
 import { carryFactor } from "./weighing.js";
 import { celsius, divided, grams, halfEven, perCent, product, span, sum, times, toDivision } from "./whole.js";
@@ -147,13 +148,18 @@ function why(bench, step) {
     const names = pending.slice(0, 2).map((each) => `“${each.title}”`).join(" and ");
     return `Hold on: once this is begun the next part cannot wait, and ${names} is not done yet.`;
   }
-  const window = bench.windows.get(step.id);
-  // A state that is open now: what the recipe has no window for.
-  const open = window ? null : step.keeps?.find((each) => each.class !== "quality" && each.from.every((need) => isSettled(bench, need)));
-  if (open) return joined(step.reason, `Stay with this. ${open.stake}`);
-  if (!window) return step.reason;
-  return joined(step.reason, windowPhase(window, bench.at) === "late" ? "Past its time." : "", step.window.stake);
+  return joined(step.reason, bench.windows.has(step.id) ? stakeOf(bench, step) : "");
 }
+
+/** What hangs on beginning soon; once that is past, what can still be done. */
+function stakeOf(bench, step) {
+  const over = overOf(bench, step);
+  if (windowPhase(bench.windows.get(step.id), bench.at) === "late") return `Past its time. ${rescue(over) || over.stake}`;
+  return over === step.window ? over.stake : `Stay with this. ${over.stake}`;
+}
+
+/** What the open window of a step is over: the recipe's own, or one by nature. */
+const overOf = (bench, step) => openWindow(step, (need) => (isSettled(bench, need) ? bench.state.steps[need].at : undefined)).over;
 
 /** What each kind of step asks, as the fields of its prompt. */
 const ASKS = { weigh, do: doThis, melt, split, check, pieces, wait };
@@ -606,7 +612,7 @@ function wait(bench, step) {
   if (!isEarly) {
     answers.push(answer("again", `Not yet: look again in ${span(again)}`, "extended", { step: key, ms: again }));
   }
-  const stake = ["soon_late", "late"].includes(phase) ? step.stake : "";
+  const stake = (phase === "late" && rescue(step)) || (["soon_late", "late"].includes(phase) && step.stake);
   return { says: joined(stake, step.test || step.says), answers };
 }
 
@@ -657,7 +663,7 @@ function waitSaid(bench, wait) {
 }
 
 function windowSaid(bench, window) {
-  const { stake } = bench.steps.get(window.step).window;
+  const { stake } = overOf(bench, bench.steps.get(window.step));
   return { ...placed(bench, window.step), ...window, phase: windowPhase(window, bench.at), stake };
 }
 

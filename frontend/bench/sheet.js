@@ -696,7 +696,8 @@ function totals(lines) {
 
 /** What a window is over, and what it costs to miss it; a recipe measured long ago does not say. */
 function guarded(window) {
-  return { state: window.state ?? "", class: window.class ?? "quality", price_ms: window.price_ms ?? 0, lost_ms: window.lost_ms ?? null };
+  const own = "rescue" in window ? { rescue: window.rescue } : {};
+  return { state: window.state ?? "", class: window.class ?? "quality", price_ms: window.price_ms ?? 0, lost_ms: window.lost_ms ?? null, ...own };
 }
 
 /** The recipe's own window of a step, and those by nature. */

@@ -669,7 +669,9 @@ def test_a_window_that_closed_is_said_and_recorded_as_late():
     maker.at = window["latest_at"]
 
     assert maker.sees["windows"][0]["phase"] == "late"
-    assert "lumps" in maker.prompt["why"]
+    assert "Back over the water bath" in maker.prompt["why"], (
+        "what can still be done stands where it was at stake"
+    )
     maker.wait(SECOND)
     maker.strong()
     (told,) = record(maker.sheet, maker.state, maker.entries)["windows"]

@@ -7,7 +7,8 @@ from test_checks import ACID, BICARBONATE, SOAP, do, make, melt, says, wait, wei
 from workshop import DEMO_RECIPES, written
 
 from bench import check_recipe, fold, make_sheet, now, read_kit, read_recipe
-from bench.states import CLASSES, STATES, guard
+from bench.states import CLASSES, STATES, guard, rescue
+from tests.servers import ROOT
 
 MINUTE = 60_000
 BUTTER = {"kind": "butter"}
@@ -188,22 +189,64 @@ def test_a_sheet_carries_the_windows_of_each_round(name):
             assert window["class"] in CLASSES
 
 
-def test_the_bench_says_to_stay_while_a_state_is_open_and_not_before():
-    measured = read_recipe(soap(do("colour"), POUR, wait()))
+def bench_of(document, *done, at=10):
+    """The bench of a batch in which these steps were done at 1, 2, 3… ms."""
     size = {"pieces": 10, "without": [], "swaps": {}, "weigh": "running"}
-    sheet = make_sheet(measured, {"id": "r", "version": 1}, size, read_kit(written("kit.json")))
+    sheet = make_sheet(read_recipe(document), {"id": "r", "version": 1}, size, read_kit(written("kit.json")))
+    entries = [
+        {"id": f"e{place}", "run": "r", "device": "d", "at": place, "kind": "done", "body": {"step": key}}
+        for place, key in enumerate(done, 1)
+    ]
+    return now(sheet, fold(sheet, entries), at)
 
-    def why(*done):
-        entries = [
-            {"id": f"e{at}", "run": "r", "device": "d", "at": at, "kind": "done", "body": {"step": key}}
-            for at, key in enumerate(done, 1)
-        ]
-        return now(sheet, fold(sheet, entries), 10)["prompts"][0]["why"]
+
+def test_the_bench_says_to_stay_while_a_state_is_open_and_counts_it_down():
+    document = soap(do("colour"), POUR, wait())
+    before = bench_of(document, "mix.1.in")
+    melted = bench_of(document, "mix.1.in", "mix.1.melt")
+    coloured = bench_of(document, "mix.1.in", "mix.1.melt", "mix.1.colour")
 
     said = "Stay with this. It sets in about 5 min: a skin first, then a plug."
-    assert why("mix.1.in", "mix.1.melt") == said
-    assert why("mix.1.in", "mix.1.melt", "mix.1.colour") == said
-    assert "Stay" not in why("mix.1.in")
+    assert "Stay" not in before["prompts"][0]["why"] and before["windows"] == []
+    assert melted["prompts"][0]["why"] == said == coloured["prompts"][0]["why"]
+    assert [
+        (each["step"], each["opened_at"], each["latest_at"], each["phase"]) for each in melted["windows"]
+    ] == [("mix.1.colour", 2, 2 + 5 * MINUTE, "open")]
+    assert [(each["step"], each["opened_at"]) for each in coloured["windows"]] == [("mix.1.pour", 3)]
+    assert coloured["windows"][0]["stake"] in said
+
+
+def test_a_window_that_was_missed_has_words_of_rescue_the_recipes_own_first():
+    own = {"latest": "9 min", "stake": "Lines.", "from": "melt"}
+    late = {"at": 20 * MINUTE}
+
+    def why(pour):
+        done = ("mix.1.in", "mix.1.melt", "mix.1.colour")
+        return bench_of(soap(do("colour"), pour, wait()), *done, **late)["prompts"][0]["why"]
+
+    usual = "Past its time. One short burst, then a stir. Water goes each time: twice at the most."
+    assert why(POUR) == usual == why({**POUR, "window": own})
+    assert why({**POUR, "window": {**own, "rescue": "Pour it anyway."}}) == "Past its time. Pour it anyway."
+
+
+def test_a_wait_that_was_missed_has_words_of_rescue_too():
+    stood = {**wait(), "latest": "7 h", "stake": "It cracks.", "rescue": "Mist it and cover it."}
+    document = soap(do("colour"), POUR, stood)
+    done = ("mix.1.in", "mix.1.melt", "mix.1.colour", "mix.1.pour")
+
+    def says(at):
+        return bench_of(document, *done, at=at)["prompts"][0]["says"]
+
+    assert says(8 * 60 * MINUTE).startswith("Mist it and cover it.")
+    assert says(7 * 60 * MINUTE - 1).startswith("It cracks.")
+
+
+def test_the_phone_has_the_same_words_of_rescue():
+    phone = (ROOT / "frontend/bench/states.js").read_text(encoding="utf-8")
+
+    for state, about in STATES.items():
+        assert f'{state}: "{rescue({"state": state})}"' in phone
+        assert about["back"] or about["else"]
 
 
 def test_a_recipe_that_was_measured_before_has_no_such_windows_and_is_sized_all_the_same():

@@ -1,0 +1,36 @@
+/**
+ * States that do not keep, as far as the bench says them: which window of a step is open, and what to do when it
+ * was missed. The same as bench/states.py, which says where the words come from.
+ */
+
+const RESCUES = {
+  melted_base: "One short burst, then a stir. Water goes each time: twice at the most.",
+  warm_fat: "Back over the water bath until it is clear.",
+  wetted_fizz: "A light spray over the whole face, worked in.",
+  whipped_base: "Beat it again before what comes next.",
+  beaten_topping: "Spread it with a knife where it no longer pipes.",
+  piped_top: "Mist the skin with alcohol, then set it in.",
+  first_layer: "Score it, warm it and mist it with alcohol. The bond is weaker.",
+  unwrapped: "Dab off the dew, let it dry in moving air, then wrap.",
+};
+
+/** What to do when a window or a wait was missed: the recipe's own words, else common practice; "" where nothing helps. */
+export const rescue = (over) => over.rescue || (RESCUES[over.state] ?? "");
+
+/**
+ * The window of a sheet's step that is open, {opened_at, latest_at, over}, or null. endOf: step -> when it ended.
+ * Its own stands before those by nature; of these, the first to close that does not keep.
+ */
+export function openWindow(step, endOf) {
+  const own = step.window ? [step.window] : [];
+  const natural = (step.keeps ?? []).filter((each) => each.class !== "quality");
+  for (const overs of [own, natural]) {
+    const found = overs.flatMap((over) => {
+      const ends = over.from.map(endOf);
+      const opened = Math.max(...ends);
+      return ends.length && !ends.includes(undefined) ? [{ opened_at: opened, latest_at: opened + over.latest_ms, over }] : [];
+    });
+    if (found.length) return found.reduce((first, each) => (each.latest_at < first.latest_at ? each : first));
+  }
+  return null;
+}
