@@ -24,6 +24,8 @@ const UNLOCK_AFTER_MS = 300; // well inside the seconds for which a browser reme
 const HEAR_PLAN_MS = 30_000;
 const AT_REST_MS = 300; // the bench stands first, then what looks ahead is fetched and reckoned
 
+const ASK_AT_MOST_MS = 10_000;
+
 const AWAY_MS = 30 * 60_000; // after this long away, say where things stand even if nothing rang
 
 const page = document.getElementById("page");
@@ -33,6 +35,7 @@ let screen = null;
 let route = { name: "", id: "" };
 let drawing = 0;
 let isPressed = false;
+let isAsking = false; // a first visit: the page stands once all of the studio was heard, so that nothing moves on it
 const touches = new Touches();
 let beside = null; // parts/beside.js, once it is here
 let planHeard = -Infinity;
@@ -266,6 +269,8 @@ function draw() {
   cancelAnimationFrame(drawing);
   drawing = 0;
   const wanted = readRoute();
+  isAsking &&= studio.isAsking;
+  if (isAsking) return;
   if (LATER[wanted.name] && !customElements.get(SCREENS[wanted.name].tag)) {
     LATER[wanted.name]().then(drawSoon, () => nowhere(wanted));
     return;
@@ -304,6 +309,11 @@ function holdScreen(isAtBench) {
 function signs() {
   const isMute = studio.preferences.sound && !senses.canRing();
   return [isMute && "no sound: touch here", senses.mayGoDark() && "screen may go dark"].filter(Boolean);
+}
+
+function stopAsking() {
+  isAsking = false;
+  drawSoon();
 }
 
 /** An address whose run this phone does not hold (yet). */
@@ -378,6 +388,11 @@ function dress() {
   const { theme } = studio.preferences;
   const night = theme === "night" || (theme !== "day" && dark.matches);
   document.documentElement.dataset.theme = night ? "night" : "day";
+  try {
+    localStorage.setItem("theme", theme); // for early.js, the next time
+  } catch {
+    // no place to keep it: the page opens as the phone is set
+  }
 }
 
 /**
@@ -679,6 +694,8 @@ async function open() {
   }
   dress();
   listen();
+  isAsking = studio.isEmpty;
+  if (isAsking) setTimeout(stopAsking, ASK_AT_MOST_MS);
   draw();
   sayWhatWasMissed();
   // Over plain http no copy is kept: what a maker looks for when the server is away is fetched before it is.

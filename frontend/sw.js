@@ -6,7 +6,7 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "1c3df7be3048";
+const VERSION = "c9b4353bc2d4";
 // An ETag carries the SHA-256 of the file as it lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
@@ -39,11 +39,11 @@ const FILES = [
   "bench/sheet.js",
   "bench/shelf.js",
   "bench/sizing.js",
-  "bench/states.js",
   "bench/tasks.js",
   "bench/waits.js",
   "bench/weighing.js",
   "bench/whole.js",
+  "early.js",
   "icons/bowl-192.png",
   "icons/bowl-512.png",
   "icons/bowl-maskable-512.png",
@@ -69,7 +69,6 @@ const FILES = [
   "keep/sync-machine.js",
   "keep/sync-round.js",
   "keep/sync.js",
-  "keep/undoing.js",
   "keep/updates.js",
   "manifest.webmanifest",
   "oldest.js",
@@ -79,7 +78,6 @@ const FILES = [
   "parts/day-ahead.js",
   "parts/day-picture.js",
   "parts/device-list.js",
-  "parts/dialog.js",
   "parts/dom.js",
   "parts/figure.js",
   "parts/fit.js",
@@ -110,8 +108,6 @@ const FILES = [
   "parts/stock.js",
   "parts/studio-settings.js",
   "parts/ticker.js",
-  "parts/undo-pair.js",
-  "parts/undo-words.js",
   "parts/wait-strip.js",
   "parts/words.js",
   "platform.js",
@@ -143,7 +139,6 @@ const FILES = [
   "style/recipe.css",
   "style/shelf.css",
   "style/tokens.css",
-  "touches.js",
 ];
 
 const PREFIX = "bowlside-page-";

@@ -358,6 +358,16 @@ export class Studio extends EventTarget {
     return this.#book.meta.get("studio") ?? null;
   }
 
+  /** Nothing of the studio is on this phone. */
+  get isEmpty() {
+    return this.#book.runs.size === 0 && this.#book.recipes.size === 0;
+  }
+
+  /** Since this page was opened the studio has not been heard to its end, and it may be yet. */
+  get isAsking() {
+    return !this.#sync.whole && this.#sync.online !== false && !this.#sync.shut;
+  }
+
   /** This phone may change recipes and the kit, and let others in. The server has the last word. */
   get isMaker() {
     return this.place?.you?.role !== "helper";

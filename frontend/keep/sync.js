@@ -74,6 +74,8 @@ export class Sync extends EventTarget {
     };
     /** Whether the last round reached the server; null before the first. The browser's own word on it is not trusted. */
     this.online = null;
+    /** Whether a round was ever whole: what the server has is here, as of then. */
+    this.whole = false;
     /** When the server was last heard; corrected ms, or null. */
     this.heardAt = null;
     /** Why the last round was not whole, or null. */
@@ -295,6 +297,7 @@ export class Sync extends EventTarget {
   }
 
   #end(well) {
+    this.whole ||= well;
     if (well) this.trouble = null;
     else this.#clock.settle();
     this.online = well || !(this.trouble instanceof Unreachable);

@@ -6,7 +6,7 @@ No server and no clock: the page's own screen is given its data, moment by momen
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -101,3 +101,32 @@ def out_of_sight(page: Page, shape: Shape) -> dict[str, list[list[str]]]:
     if pad := page.evaluate("() => sight.padOutOfSight(moments)"):
         found["the pad"] = pad
     return found
+
+
+WATCH_SHIFTS = """
+    window.shifted = 0;
+    new PerformanceObserver((list) => {
+        for (const { value, hadRecentInput } of list.getEntries()) if (!hadRecentInput) window.shifted += value;
+    }).observe({ type: "layout-shift", buffered: true });
+"""
+STILL = """async () => {
+    const frames = (count) => new Promise((done) => {
+        const next = () => (count-- ? requestAnimationFrame(next) : done());
+        next();
+    });
+    await frames(30);
+    return window.shifted;
+}"""
+
+
+@contextmanager
+def shifted_at(browser: Browser, url: str, shape: Shape, slowdown: int = 1) -> Iterator[tuple[Page, Callable[[], float]]]:
+    """A first visit, and how far what stood on the page was moved by what came, as browsers reckon it."""
+    context = browser.new_context(viewport=ViewportSize(width=shape.width, height=shape.height))
+    context.add_init_script("delete Navigator.prototype.serviceWorker")
+    context.add_init_script(WATCH_SHIFTS)
+    page = context.new_page()
+    page.context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": slowdown})
+    page.goto(url)
+    yield page, lambda: float(page.evaluate(STILL))
+    context.close()

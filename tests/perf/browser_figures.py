@@ -12,14 +12,15 @@ from tempfile import TemporaryDirectory
 from typing import Any
 from urllib.request import Request, urlopen
 
-from playwright.sync_api import CDPSession, Page, sync_playwright
+from playwright.sync_api import Browser, CDPSession, Page, sync_playwright
 from playwright.sync_api import Request as BrowserRequest
 
 import bench
 from tests.conftest import BROWSER_FLAGS, system_browser
+from tests.frontend import sight
 from tests.make import make_entry, make_recipe, uuid4
 from tests.perf.registry import figure
-from tests.servers import Server, bowlside
+from tests.servers import Server, bowlside, demo_open
 
 WAITS = 8
 TYPED = "8 1/2 oz and more, or 240.25 g"
@@ -67,6 +68,39 @@ def kept_kb() -> float:
         )
         asked = [Request(url, headers={"Accept-Encoding": "gzip, deflate, br, zstd"}) for url in kept]
         return sum(len(urlopen(request).read()) for request in asked) / 1000
+
+
+@figure(
+    "instructions, numbers, answers and pad keys out of sight, every prompt of the three parts, 6 shapes",
+    "<= 0",
+)
+def out_of_sight() -> float:
+    """Cut or hidden, counted one by one over all prompts and shapes; at 390x844 also with text at 200 %."""
+    with browsing() as browser, sight.drawing(browser) as page:
+        sight.record(page, sight.sheet_of())
+        found = [sight.out_of_sight(page, shape) for shape in sight.SHAPES]
+        return float(sum(len(each) for told in found for each in told.values()))
+
+
+@figure("layout shift on a first visit, home and bench, phone and desk, CPU slowed 6x, the worst", "<= 0")
+def layout_shift() -> float:
+    """Cumulative layout shift, as browsers tell it, until the page has stood still for 30 frames."""
+    with TemporaryDirectory() as folder, browsing() as browser:
+        server = demo_open(Path(folder) / "studio.sqlite3")
+        try:
+            return max(shift_of(browser, server, size) for size in (sight.Shape(390, 844), sight.Shape(1180, 820)))
+        finally:
+            server.stop()
+
+
+def shift_of(browser: Browser, server: Server, shape: sight.Shape) -> float:
+    worst, address = 0.0, ""
+    for stands in (".open-run", "answer-row .copper"):
+        with sight.shifted_at(browser, server.url + address, shape, slowdown=SLOWDOWN) as (page, shifts):
+            page.wait_for_selector(stands)
+            worst = max(worst, shifts())
+            address = page.locator(".open-run").first.get_attribute("href") if not address else address
+    return worst
 
 
 @figure("JavaScript fold of 5,000 entries / JSON.parse of the same text, time", "<= 5")
@@ -199,16 +233,22 @@ def devtools(page: Page) -> CDPSession:
 
 
 @contextmanager
-def page_at(url: str, *, load: bool = True, touch: bool = False, flags: Iterable[str] = ()) -> Iterator[Page]:
+def browsing(flags: Iterable[str] = ()) -> Iterator[Browser]:
     with sync_playwright() as playwright:
         executable = system_browser(playwright)
         browser = playwright.chromium.launch(args=[*BROWSER_FLAGS, *flags], executable_path=executable)
+        yield browser
+        browser.close()
+
+
+@contextmanager
+def page_at(url: str, *, load: bool = True, touch: bool = False, flags: Iterable[str] = ()) -> Iterator[Page]:
+    with browsing(flags) as browser:
         context = browser.new_context(viewport={"width": 390, "height": 844}, has_touch=touch)
         page = context.new_page()
         if load:
             page.goto(url)
         yield page
-        browser.close()
 
 
 @contextmanager
@@ -222,9 +262,10 @@ def served(waits: int, entries: int, wait: str = "10 h", first: str = "") -> Ite
         try:
             recipe, run = uuid4(), uuid4()
             put(server, f"recipes/{recipe}", many_waits([first or wait, *[wait] * (waits - 1)]))
-            begun = {"recipe": {"id": recipe, "version": 1}, "size": {"pieces": 1000}, "kit": ROOMY}
-            put(server, f"runs/{run}", begun)
             now = int(time.time() * 1000)
+            size, made = {"pieces": 1000}, now - 120_000  # before what is told of it
+            begun = {"recipe": {"id": recipe, "version": 1}, "size": size, "kit": ROOMY, "made_at": made}
+            put(server, f"runs/{run}", begun)
             press = {"step": "tray.1.press", "good": 1}
             told = [make_entry(run, at=now - 60_000, kind="done", body={"step": "tray.1.start"})]
             weighed = {"line": "tray.1.salt", "mg": 1_000_000}
