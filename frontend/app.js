@@ -235,19 +235,19 @@ function readSize(asked) {
 
 /** What the bench can do without is fetched when first opened, so that it opens sooner. It is kept for offline all the same. */
 const LATER = {
-  gather: () => dressed(import("./screens/gather.js"), "shelf", "paper").then((module) => module.registerGatherScreen()),
-  label: () => dressed(import("./screens/label.js"), "shelf", "paper").then((module) => module.registerLabelScreen()),
-  record: () => dressed(import("./screens/record.js"), "shelf", "paper").then((module) => module.registerRecordScreen()),
-  shelf: () => dressed(import("./screens/shelf.js"), "shelf", "paper").then((module) => module.registerShelfScreen()),
-  day: () => dressed(import("./screens/day.js"), "day").then((module) => module.registerDayScreen()),
-  audit: () => import("./screens/audit.js").then((module) => module.registerAuditScreen()),
-  bring: () => dressed(import("./screens/bring.js"), "recipe", "paper").then((module) => module.registerBringScreen()),
-  card: () => dressed(import("./screens/card.js"), "recipe", "paper").then((module) => module.registerCardScreen()),
-  kit: () => import("./screens/kit.js").then((module) => module.registerKitScreen()),
-  recipe: () => dressed(import("./screens/recipe-edit.js"), "recipe", "paper").then((module) => module.registerRecipeScreen()),
-  size: () => dressed(import("./screens/size.js"), "recipe", "paper").then((module) => module.registerSizeScreen()),
-  studio: () => import("./screens/studio.js").then((module) => module.registerStudioScreen()),
-  versions: () => dressed(import("./screens/versions.js"), "recipe", "paper").then((module) => module.registerVersionsScreen()),
+  gather: () => dressed(import("./screens/gather.js"), "quiet", "shelf", "paper").then((module) => module.registerGatherScreen()),
+  label: () => dressed(import("./screens/label.js"), "quiet", "shelf", "paper").then((module) => module.registerLabelScreen()),
+  record: () => dressed(import("./screens/record.js"), "quiet", "shelf", "paper").then((module) => module.registerRecordScreen()),
+  shelf: () => dressed(import("./screens/shelf.js"), "quiet", "shelf", "paper").then((module) => module.registerShelfScreen()),
+  day: () => dressed(import("./screens/day.js"), "quiet", "day").then((module) => module.registerDayScreen()),
+  audit: () => dressed(import("./screens/audit.js"), "quiet").then((module) => module.registerAuditScreen()),
+  bring: () => dressed(import("./screens/bring.js"), "quiet", "recipe", "paper").then((module) => module.registerBringScreen()),
+  card: () => dressed(import("./screens/card.js"), "quiet", "recipe", "paper").then((module) => module.registerCardScreen()),
+  kit: () => dressed(import("./screens/kit.js"), "quiet").then((module) => module.registerKitScreen()),
+  recipe: () => dressed(import("./screens/recipe-edit.js"), "quiet", "recipe", "paper").then((module) => module.registerRecipeScreen()),
+  size: () => dressed(import("./screens/size.js"), "quiet", "recipe", "paper").then((module) => module.registerSizeScreen()),
+  studio: () => dressed(import("./screens/studio.js"), "quiet").then((module) => module.registerStudioScreen()),
+  versions: () => dressed(import("./screens/versions.js"), "quiet", "recipe", "paper").then((module) => module.registerVersionsScreen()),
 };
 
 /** A module of a page, once the styles that are its own are here too. */

@@ -6,7 +6,7 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "c9b4353bc2d4";
+const VERSION = "eb6c1261a45f";
 // An ETag carries the SHA-256 of the file as it lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
@@ -39,6 +39,7 @@ const FILES = [
   "bench/sheet.js",
   "bench/shelf.js",
   "bench/sizing.js",
+  "bench/states.js",
   "bench/tasks.js",
   "bench/waits.js",
   "bench/weighing.js",
@@ -69,6 +70,7 @@ const FILES = [
   "keep/sync-machine.js",
   "keep/sync-round.js",
   "keep/sync.js",
+  "keep/undoing.js",
   "keep/updates.js",
   "manifest.webmanifest",
   "oldest.js",
@@ -78,6 +80,7 @@ const FILES = [
   "parts/day-ahead.js",
   "parts/day-picture.js",
   "parts/device-list.js",
+  "parts/dialog.js",
   "parts/dom.js",
   "parts/figure.js",
   "parts/fit.js",
@@ -108,6 +111,8 @@ const FILES = [
   "parts/stock.js",
   "parts/studio-settings.js",
   "parts/ticker.js",
+  "parts/undo-pair.js",
+  "parts/undo-words.js",
   "parts/wait-strip.js",
   "parts/words.js",
   "platform.js",
@@ -136,9 +141,11 @@ const FILES = [
   "style/day.css",
   "style/pages.css",
   "style/paper.css",
+  "style/quiet.css",
   "style/recipe.css",
   "style/shelf.css",
   "style/tokens.css",
+  "touches.js",
 ];
 
 const PREFIX = "bowlside-page-";

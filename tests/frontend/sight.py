@@ -120,7 +120,9 @@ STILL = """async () => {
 
 
 @contextmanager
-def shifted_at(browser: Browser, url: str, shape: Shape, slowdown: int = 1) -> Iterator[tuple[Page, Callable[[], float]]]:
+def shifted_at(
+    browser: Browser, url: str, shape: Shape, slowdown: int = 1
+) -> Iterator[tuple[Page, Callable[[], float]]]:
     """A first visit, and how far what stood on the page was moved by what came, as browsers reckon it."""
     context = browser.new_context(viewport=ViewportSize(width=shape.width, height=shape.height))
     context.add_init_script("delete Navigator.prototype.serviceWorker")

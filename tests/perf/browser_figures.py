@@ -88,7 +88,9 @@ def layout_shift() -> float:
     with TemporaryDirectory() as folder, browsing() as browser:
         server = demo_open(Path(folder) / "studio.sqlite3")
         try:
-            return max(shift_of(browser, server, size) for size in (sight.Shape(390, 844), sight.Shape(1180, 820)))
+            return max(
+                shift_of(browser, server, size) for size in (sight.Shape(390, 844), sight.Shape(1180, 820))
+            )
         finally:
             server.stop()
 
