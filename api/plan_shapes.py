@@ -56,6 +56,22 @@ class PlanAsked(Strict):
     )
     aim = fields.String(load_default="finish", validate=validate.OneOf(["finish", "ready_by"]))
     ready_by = Whole(load_default=None, allow_none=True, validate=validate.Range(0, 8_640_000_000_000_000))
+    due = Mapped(
+        keys=fields.UUID(),
+        values=Whole(validate=validate.Range(0, 8_640_000_000_000_000)),
+        load_default=dict,
+        metadata={
+            "description": "Run -> when it is to be ready. It begins as late as that allows, whatever the others do"
+        },
+    )
+    out = Listed(
+        fields.UUID(),
+        load_default=list,
+        validate=validate.Length(max=100),
+        metadata={
+            "description": "Runs that the maker left out: they are planned without these, and these without them"
+        },
+    )
     savings = Flag(
         load_default=False, metadata={"description": "Say also what one more of something would save"}
     )
@@ -64,6 +80,16 @@ class PlanAsked(Strict):
 class PlanPart(Schema):
     run = fields.String(required=True, metadata={"description": "What stands before the / in its steps"})
     title = fields.String(required=True)
+    name = fields.String(metadata={"description": "Its batch number, else what it is"})
+
+
+class PlanDue(Schema):
+    run = fields.String(required=True)
+    ready_by = fields.Integer(required=True)
+    begins_at = fields.Integer(
+        required=True, allow_none=True, metadata={"description": "The latest start; null where there is none"}
+    )
+    why = fields.String(required=True, metadata={"description": "Why it cannot be ready by then"})
 
 
 class PlanProgress(Schema):
@@ -97,6 +123,8 @@ class PlanWhole(Schema):
     asked_at = fields.Integer(required=True)
     aim = fields.String(required=True)
     ready_by = fields.Integer(required=True, allow_none=True)
+    due = fields.List(fields.Nested(PlanDue), required=True)
+    out = fields.List(fields.String(), required=True, metadata={"description": "Runs that were left out"})
     limit = fields.Float(
         required=True, metadata={"description": "Seconds after which the search ends in any case"}
     )

@@ -94,15 +94,30 @@ class Reading:
                 part = bench.tasks_of(sheet, run=name, recipe=measured, hands=own)
             parts.append(part)
         waits = sum(task["left_ms"] for part in parts for task in part["tasks"] if task["kind"] == "wait")
-        until = max(at + AHEAD_MS + waits, (asked["ready_by"] or 0) + DAY_MS)
-        return bench.make_problem(
+        latest = max([asked["ready_by"] or 0, *asked.get("due", {}).values()])
+        until = max(at + AHEAD_MS + waits, latest + DAY_MS)
+        problem = bench.make_problem(
             parts, self.hours.document["makers"], at, min(until, at + MOST_AHEAD_MS), asked["ready_by"]
         )
+        return {**problem, "names": {part["run"]: part["name"] for part in self.parts()}}
+
+    def parts(self) -> list[Json]:
+        """What the plan is of: {"run", "title", "name"}."""
+        return [
+            {"run": name, "title": sheet["recipe"]["title"], "name": _name_of(sheet, state)}
+            for name, sheet, state, _ in self.sheets
+        ]
 
     def hands(self) -> Json:
         """Recipe -> written step -> the maker's own time in ms."""
         recipes = {sheet["recipe"]["id"] for _, sheet, _, _ in self.sheets}
         return {recipe: bench.planned_hands(records.former(recipe)) for recipe in recipes}
+
+
+def _name_of(sheet: Json, state: Json | None) -> str:
+    """What a batch is called: by its number, else by what it is."""
+    name: str = (state["number"] if state else None) or sheet["recipe"]["title"]
+    return name
 
 
 def _begun(problem: Json) -> bool:
@@ -193,7 +208,7 @@ def _make(app: Flask, plan_id: str) -> None:
         "hours": found.hours.version,
         "reach": found.reach,
         "hands_ms": _own_times(found, hands),
-        "parts": [{"run": name, "title": sheet["recipe"]["title"]} for name, sheet, _, _ in found.sheets],
+        "parts": found.parts(),
         "savings": [],
     }
 
@@ -227,6 +242,8 @@ def _best(
     """The plan from now on: by what was asked, and once the day is under way, near to the plan before."""
     how: Json = {"budget": LIMIT, "cancelled": cancelled, "progress": progress}
     begun = _begun(problem)
+    if asked.get("due"):
+        return bench.plan_several(problem, asked["due"], before, at, **how)
     if asked["aim"] == "ready_by" and not (begun and asked["ready_by"] <= at):
         made = bench.plan(problem, aim="ready_by", **how)
         if made["status"] not in ("impossible", "unknown") or not begun:
@@ -265,7 +282,11 @@ def _savings(
         other = found.problem(plain, hands, at, more)
         if other["equipment"] != problem["equipment"]:
             others.append({"what": "mould", "name": mould["name"], "problem": other})
-    soonest = made if asked["aim"] == "finish" else bench.plan(asks_again, budget=SAVINGS_LIMIT / 4)
+    soonest = (
+        made
+        if asked["aim"] == "finish" and not asked.get("due")
+        else bench.plan(asks_again, budget=SAVINGS_LIMIT / 4)
+    )
     told = bench.what_saves(asks_again, soonest, others, budget=SAVINGS_LIMIT, cancelled=cancelled)
     return [{**each, "says": _saving_words(each, problem["zone"])} for each in told]
 
@@ -311,12 +332,17 @@ def known_runs(connection: Connection, runs: list[str]) -> set[str]:
     return set(connection.execute(select(Run.id).where(Run.id.in_(runs))).scalars())
 
 
-def beside(connection: Connection, run: str, at: int) -> list[str]:
-    """The other runs that share the bench with this one, at most seven, those begun last first.
+def due_of(asked: Json) -> dict[str, int]:
+    """Run -> when it is to be ready, of what was asked of a plan; one with an aim of its own is for all its runs."""
+    due: dict[str, int] = asked.get("due", {})
+    return {run: asked["ready_by"] for run in asked["runs"]} if asked["aim"] == "ready_by" else due
 
-    They are open, somebody here did something in them in the last day, and they follow a plan of their own that
-    is to end soonest. One that is to be ready by some time keeps to that; one that cannot be planned spoils no
-    other; the demo's own never joins.
+
+def beside(connection: Connection, run: str, at: int) -> Json:
+    """A run with the others that share the bench with it, as a plan is asked for: {"runs", "due", "out"}.
+
+    The others are at most seven, those begun last first. They are open, somebody here did something in them in the last day, and they follow a plan. One that cannot
+    be planned spoils no other; what the maker left out stays out; the demo's own never joins.
     """
     followed = (
         select(Run.id, Run.created_at, Plan.asked)
@@ -325,12 +351,23 @@ def beside(connection: Connection, run: str, at: int) -> list[str]:
         .where(Run.id != run, Run.finished_at.is_(None), Plan.state != "refused")
         .order_by(Run.created_at.desc(), Run.id)
     )
-    found = []
-    for row in connection.execute(followed):
-        newest = select(Entry.text).where(Entry.run_id == row.id).order_by(Entry.seq.desc()).limit(1)
+    rows = [(str(row.id), row.created_at, json.loads(row.asked)) for row in connection.execute(followed)]
+    out = {each for _, _, asked in rows for each in asked.get("out", [])}
+    found: list[str] = []
+    due: dict[str, int] = {}
+    for other, created_at, asked in rows:
+        newest = select(Entry.text).where(Entry.run_id == other).order_by(Entry.seq.desc()).limit(1)
         text = connection.scalar(newest)
-        last = json.loads(text) if text else {"at": row.created_at, "device": None}
+        last = json.loads(text) if text else {"at": created_at, "device": None}
         touched = last["device"] != DEMO_DEVICE and last["at"] > at - TOGETHER_MS
-        if json.loads(row.asked)["aim"] == "finish" and touched:
-            found.append(str(row.id))
-    return found[: MOST_TOGETHER - 1]
+        if touched and other not in out and run not in asked.get("out", []):
+            found.append(other)
+            wanted = due_of(asked).get(other)
+            if wanted is not None and wanted > at:
+                due[other] = wanted
+    runs = [run, *found[: MOST_TOGETHER - 1]]
+    return {
+        "runs": runs,
+        "due": {each: instant for each, instant in due.items() if each in runs},
+        "out": sorted(out - set(runs)),
+    }

@@ -25,6 +25,7 @@ from api.planner import (
     Reading,
     beside,
     drop_old,
+    due_of,
     known_runs,
     reaches,
 )
@@ -53,7 +54,7 @@ WAIT_S = 0.8  # an answer that comes this soon needs no second question
 @blueprint.response(201, PlanWhole)
 @blueprint.alt_response(202, schema=PlanWhole, success=True, description="Still being worked on")
 def ask_plan(asked: Json) -> Response:
-    """Ask for a plan of runs, or of recipes not begun yet. The runs follow it from now on.
+    """Ask for a plan of runs, or of recipes not begun yet. The runs follow it from now on, unless a recipe is in it.
 
     The answer comes within about a second; what is not made by then goes on, and is at /plans/{id}.
     """
@@ -63,7 +64,11 @@ def ask_plan(asked: Json) -> Response:
         **asked,
         "runs": list(dict.fromkeys(str(run) for run in asked["runs"])),
         "recipes": [{**each, "id": str(each["id"])} for each in asked["recipes"]],
+        "due": {str(run): instant for run, instant in asked["due"].items()},
+        "out": sorted({str(run) for run in asked["out"]}),
     }
+    if len(asked["due"]) == 1 and asked["runs"] == list(asked["due"]) and not asked["recipes"]:
+        asked |= {"aim": "ready_by", "ready_by": asked["due"][asked["runs"][0]], "due": {}}
     at = now_ms()
     budgets.spend(gate.sender_id(), budgets.PLANS_AN_HOUR)
     _check(asked, at)
@@ -114,8 +119,9 @@ def get_run_plan(run_id: UUID) -> Response:
         at = now_ms()
         budgets.spend(gate.sender_id(), budgets.PLANS_AN_HOUR)
         with reading() as connection:
-            runs = [run, *beside(connection, run, at)]
-        plan_id = _add({"runs": runs, "recipes": [], "aim": "finish", "ready_by": None, "savings": False}, at)
+            together = beside(connection, run, at)
+        asked = {"recipes": [], "aim": "finish", "ready_by": None, "savings": False, **together}
+        plan_id = _add(asked, at)
         _planner().begin(plan_id, WAIT_S)
         return answer(_told(plan_id))
     if _take_up(plan_id):
@@ -174,13 +180,22 @@ def _check(asked: Json, at: int) -> None:
                 "Some runs are not here.",
                 errors=[(f"runs.{place}", "There is no such run.") for place in places],
             )
+        for run, instant in asked["due"].items():
+            if run not in asked["runs"]:
+                raise bench.PlanError(f"due.{run}", "That run is not in this plan. Name it under runs.")
+            _check_instant(f"due.{run}", instant, at)
         if asked["aim"] == "ready_by" and asked["ready_by"] is None:
             raise bench.PlanError("ready_by", "Say when it must be ready.")
-        if asked["ready_by"] is not None and asked["ready_by"] <= at:
-            raise bench.PlanError("ready_by", "That is past already. Say when it must be ready from now on.")
-        if asked["ready_by"] is not None and asked["ready_by"] > at + MOST_AHEAD_MS:
-            raise bench.PlanError("ready_by", "A plan reaches 399 days ahead at most. Ask nearer to the day.")
+        if asked["ready_by"] is not None:
+            _check_instant("ready_by", asked["ready_by"], at)
         Reading(connection, asked).problem(asked, {}, at)
+
+
+def _check_instant(field: str, instant: int, at: int) -> None:
+    if instant <= at:
+        raise bench.PlanError(field, "That is past already. Say when it must be ready from now on.")
+    if instant > at + MOST_AHEAD_MS:
+        raise bench.PlanError(field, "A plan reaches 399 days ahead at most. Ask nearer to the day.")
 
 
 def _add(asked: Json, at: int) -> str:
@@ -193,9 +208,14 @@ def _add(asked: Json, at: int) -> str:
                 id=plan_id, asked=canonical(asked), asked_at=at, state="working", beat_at=at, cancelled=False
             )
         )
-        former = select(PlannedRun.plan_id).where(PlannedRun.run_id.in_(asked["runs"]))
+        # What is not begun yet is only asked about: the runs keep the plan that they follow.
+        follow = [] if asked["recipes"] else asked["runs"]
+        former = select(PlannedRun.plan_id).where(PlannedRun.run_id.in_(follow))
         connection.execute(update(Plan).where(Plan.id.in_(former)).values(cancelled=True))
-        for run in asked["runs"]:
+        # What was left out of it is given a plan of its own when it is asked for.
+        left = (PlannedRun.plan_id.in_(former)) & (PlannedRun.run_id.in_(asked["out"]))
+        connection.execute(delete(PlannedRun).where(left))
+        for run in follow:
             connection.execute(delete(PlannedRun).where(PlannedRun.run_id == run))
             connection.execute(insert(PlannedRun).values(run_id=run, plan_id=plan_id))
         drop_old(connection, at)
@@ -275,6 +295,8 @@ def _told(plan_id: str) -> Json:
         "asked_at": row.asked_at,
         "aim": asked["aim"],
         "ready_by": asked["ready_by"],
+        "due": _due_told(asked, made),
+        "out": asked.get("out", []),
         "limit": MOST_S,
         "parts": made["parts"] if made else [],
         "progress": {**progress, "share": progress["share"] / 1000} if progress else None,
@@ -287,6 +309,25 @@ def _told(plan_id: str) -> Json:
         "savings": made["savings"] if made else [],
         "says": _in_a_line(made["plan"], asked["aim"]) if made else "No plan yet.",
     }
+
+
+def _due_told(asked: Json, made: Json | None) -> list[Json]:
+    """When each run is to be ready, its latest start, or why not."""
+    if made is None:
+        return []
+    plan = made["plan"]
+    if "due" in plan:
+        told: list[Json] = plan["due"]
+        return told
+    keeps = plan["aim"] == asked["aim"] and plan["status"] in ("proven", "found")
+    why = (
+        "" if keeps else plan["reasons"][0]["says"] if plan["reasons"] else "It has begun, and it ends later."
+    )
+    begins = plan["begins_at"] if keeps else None
+    return [
+        {"run": run, "ready_by": instant, "begins_at": begins, "why": why}
+        for run, instant in due_of(asked).items()
+    ]
 
 
 def _in_a_line(plan: Json, asked: str) -> str:

@@ -3,7 +3,7 @@
 The reading order is the order in which data flows:
 
     day (bench hours), tasks (what there is to do) -> together (a problem)
-        -> plan (layout, grid, solver, as_written, slack, reasons) -> a plan -> foresight (what next), shopping
+        -> plan (layout, grid, solver, as_written, slack, reasons; several) -> a plan -> foresight (what next), shopping
 
 All is pure: instants and durations are whole ms, now is given. OR-Tools is imported only where a
 model is solved; without it a plan is the best of the plain rule, with a bound, and says so.
@@ -13,6 +13,7 @@ A problem, what `make_problem` puts together:
     since      the first instant to plan from
     ready_by   all ends by then, or None
     zone       the place whose clock the reasons speak in; may be left out
+    names      {run: what its batch is called}, said with each step where there are several; may be left out
     makers     [{"name", "hours": [[opens, closes], ...]}], in order and apart
     equipment  {id: {"name", "many"}}; moulds are counted in cavities
     tasks      [{"id", "run", "component", "letter", "round", "title", "kind", "takes_ms", "takes_from",
@@ -51,12 +52,14 @@ A plan, what `plan` and `replan` give:
                "why": {"kind", "steps", "says"}}
     sessions   [{"maker", "opens_at", "closes_at", "begins_at", "ends_at", "hands_ms", "steps": [ids]}]
     broken     the gaps not kept, each with "over_ms"; only while live, or with status "unknown"
+    due        only from `plan_several`: [{"run", "ready_by", "begins_at", "why"}], the latest start, or why not
     reasons    why it is impossible: [{"kind", "steps", "gaps", "says", "change": [{"what", "ms", ...}]}]
 """
 
 from bench.planning.day import stretches
 from bench.planning.foresight import if_you_stop, next_step
 from bench.planning.plan import order_of, plan, replan
+from bench.planning.several import plan_several
 from bench.planning.shopping import offers, what_saves, with_extra_time, with_one_more, with_second_maker
 from bench.planning.tasks import tasks_of
 from bench.planning.together import make_problem
@@ -68,6 +71,7 @@ __all__ = [
     "offers",
     "order_of",
     "plan",
+    "plan_several",
     "replan",
     "stretches",
     "tasks_of",

@@ -28,7 +28,7 @@ def why_now(day: Day, index: int, starts: dict[int, int], slack: dict[int, int] 
         return {"kind": kind, "steps": [tasks[each]["id"] for each in steps], "says": says}
 
     def title(each: int) -> str:
-        return f"“{tasks[each]['title']}”"
+        return titled(day, each)
 
     ends = {each: at + day.takes[each] for each, at in starts.items()}
     for sources, to, most, gap in day.mosts:
@@ -79,6 +79,13 @@ def why_now(day: Day, index: int, starts: dict[int, int], slack: dict[int, int] 
     return said("next", [], "It is next in its part.")
 
 
+def titled(day: Day, index: int) -> str:
+    """A step by its title, and its batch by name where there are several."""
+    names, task = day.problem.get("names") or {}, day.tasks[index]
+    of = f" of {names[task['run']]}" if len(names) > 1 and task["run"] in names else ""
+    return f"“{task['title']}”{of}"
+
+
 def why_impossible(grid: Grid, error: Impossible | None, work: solver.Work) -> list[Json]:
     """Reasons, the plainest first: [{"kind", "steps", "gaps", "says", "change"}].
 
@@ -91,14 +98,13 @@ def why_impossible(grid: Grid, error: Impossible | None, work: solver.Work) -> l
     too_long: list[Json] = []
     for index in grid.open:
         if day.hands[index] and day.takes[index] > day.longest:
-            title = day.tasks[index]["title"]
             too_long.append(
                 _reason(
                     day,
                     "too_long",
                     [index],
                     [],
-                    f"“{title}” takes {span(day.takes[index])}, and no stretch of bench hours is longer than {span(day.longest)}.",
+                    f"{titled(day, index)} takes {span(day.takes[index])}, and no stretch of bench hours is longer than {span(day.longest)}.",
                     [{"what": "hours", "ms": day.takes[index] - day.longest}],
                 )
             )
@@ -113,8 +119,8 @@ def why_impossible(grid: Grid, error: Impossible | None, work: solver.Work) -> l
         gaps = [grid.mosts[place].gap for place in _conflict(grid, work)] or gaps
         change = _least_given(grid, work)
     if not gaps and not change:
-        title = day.tasks[error.index]["title"] if error else "the last step"
-        says = f"No bench hours are left for “{title}”. Give more, or look further ahead."
+        step = titled(day, error.index) if error else "the last step"
+        says = f"No bench hours are left for {step}. Give more, or look further ahead."
         return [_reason(day, "hours", [error.index] if error else [], [], says, [])]
     kind = "hours" if error is not None else "rules"
     steps = [day.number[gap["to"]] for gap in gaps]
@@ -137,7 +143,8 @@ def _clash(day: Day, gaps: list[Json], change: list[Json]) -> str:
         elif each["what"] == "start_by":
             does.append(f"start {span(each['ms'])} earlier")
         elif each["what"] == "gap":
-            does.append(f"let “{each['title']}” come {span(each['ms'])} later than its latest")
+            step = titled(day, day.number[each["gap"]["to"]])
+            does.append(f"let {step} come {span(each['ms'])} later than its latest")
     if hours:
         does.append(f"add {span(sum(each['ms'] for each in hours))} to the bench hours")
     return f"{rules}: {', or '.join(does)}." if does else f"{rules}."
@@ -145,7 +152,7 @@ def _clash(day: Day, gaps: list[Json], change: list[Json]) -> str:
 
 def in_a_circle(day: Day, around: list[str]) -> Json:
     """Steps that wait for each other for ever."""
-    named = " after ".join(f"“{day.tasks[day.number[key]]['title']}”" for key in around)
+    named = " after ".join(titled(day, day.number[key]) for key in around)
     says = f"These steps wait for each other in a circle: {named}."
     return _reason(day, "circle", [day.number[key] for key in around[1:]], [], says, [])
 
@@ -162,9 +169,8 @@ def _reason(day: Day, kind: str, steps: list[int], gaps: list[Json], says: str, 
 
 def _named(day: Day, gap: Json) -> str:
     """A gap in words: “Pipe” must begin within 10 min of “Whip”."""
-    to = day.tasks[day.number[gap["to"]]]["title"]
-    source = day.tasks[day.number[gap["from"][-1]]]["title"]
-    return f"“{to}” must begin within {span(gap['most_ms'])} of “{source}”"
+    to, source = titled(day, day.number[gap["to"]]), f"“{day.tasks[day.number[gap['from'][-1]]]['title']}”"
+    return f"{to} must begin within {span(gap['most_ms'])} of {source}"
 
 
 def _possible_later(grid: Grid) -> Json | None:

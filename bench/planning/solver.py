@@ -323,7 +323,13 @@ class Model:
                     fixed = model.new_fixed_size_interval_var(grid.now, end - grid.now, f"u{index}.{key}")
                     using.setdefault(key, []).append((fixed, many, grid.hands[index]))
         for fill, empty, many, key in grid.day.holds:
-            if grid.ended[empty] is not None:
+            ended = grid.ended[empty]
+            if ended is not None:
+                filled = grid.day.start[fill]
+                begun = grid.now if filled is None else max(grid.now, grid.up(filled))
+                if ended > begun:  # of a batch that is planned already
+                    held = model.new_fixed_size_interval_var(begun, ended - begun, f"z{fill}")
+                    using.setdefault(key, []).append((held, many, False))
                 continue
             start = self.start.get(fill, grid.now)
             size = model.new_int_var(0, self.horizon, f"z{fill}")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import json
 import threading
 from collections.abc import Iterator
@@ -200,7 +201,7 @@ class TestPlan:
 
         assert answer.status_code in (201, 202)
         assert answer.headers["Location"] == f"/api/v1/plans/{told['id']}"
-        assert told["parts"] == [{"run": "new-1", "title": recipe["title"]}]
+        assert told["parts"] == [{"run": "new-1", "title": recipe["title"], "name": recipe["title"]}]
         assert told["plan"]["status"] == "proven"
 
     def test_two_runs_share_one_bench_and_one_plan(self, studio: Studio) -> None:
@@ -230,21 +231,95 @@ class TestPlan:
         assert studio.get(f"/runs/{first}/plan").json["id"] == told["id"]
         assert studio.get(f"/runs/{never_looked_at}/plan").json["id"] != told["id"]
 
-    def test_a_run_has_the_bench_alone_when_the_other_has_its_own_time_has_ended_or_lies_still(
+    def test_a_run_has_the_bench_alone_when_the_others_have_ended_or_lie_still(
         self, studio: Studio, clock: Clock
     ) -> None:
         recipe = at_bench(studio)
-        ready_by, finished, left = (begin(studio, recipe, 4) for _ in range(3))
-        ask(studio, runs=[ready_by], aim="ready_by", ready_by=WEDNESDAY + 9 * DAY)
+        finished, left = (begin(studio, recipe, 4) for _ in range(2))
         for run in (finished, left):
             until_made(studio, f"/runs/{run}/plan")
         studio.post(finished, make_entry(finished, at=WEDNESDAY, kind="finished", body={}))
         clock.ms += 4 * DAY
-        studio.post(ready_by, make_entry(ready_by, at=clock.ms, kind="noted", body={"text": "Still here"}))
 
         run = begin(studio, recipe, 4)
 
         assert [part["run"] for part in until_made(studio, f"/runs/{run}/plan")["parts"]] == [run]
+
+    def test_what_is_to_be_ready_by_some_time_bends_to_no_other_and_the_others_go_around_it(
+        self, studio: Studio
+    ) -> None:
+        recipe = at_bench(studio)
+        saturday = WEDNESDAY + 9 * DAY
+        wanted = begin(studio, recipe, 4)
+        plan = ask(studio, runs=[wanted], due={wanted: saturday}).json["id"]
+        alone = until_made(studio, f"/plans/{plan}")
+        assert (alone["aim"], alone["ready_by"]) == ("ready_by", saturday)
+        other = begin(studio, recipe, 4)
+
+        studio.get(f"/runs/{other}/plan")
+        told = until_made(studio, f"/runs/{other}/plan")
+
+        assert told["id"] != plan and told["id"] == studio.get(f"/runs/{wanted}/plan").json["id"]
+        latest = alone["plan"]["begins_at"]
+        assert told["due"] == [{"run": wanted, "ready_by": saturday, "begins_at": latest, "why": ""}]
+        assert told["due"] == alone["due"] and told["plan"]["status"] == "proven"
+        steps = told["plan"]["steps"]
+        ends = {run: max(step["ends_at"] for step in steps if step["run"] == run) for run in (wanted, other)}
+        assert ends[other] < WEDNESDAY + 3 * DAY < latest <= ends[wanted] <= saturday
+        hands = sorted((step["starts_at"], step["ends_at"]) for step in steps if step["kind"] == "hands")
+        assert all(one[1] <= two[0] for one, two in itertools.pairwise(hands))
+
+    def test_each_batch_has_its_own_time_and_what_is_said_names_it(self, studio: Studio) -> None:
+        recipe = at_bench(studio)
+        runs = [begin(studio, recipe, 4) for _ in range(2)]
+        for number, run in zip("12", runs, strict=True):
+            studio.post(run, make_entry(run, at=WEDNESDAY, kind="numbered", body={"number": f"N{number}"}))
+        due = {runs[0]: WEDNESDAY + 8 * DAY, runs[1]: WEDNESDAY + HOUR}
+
+        told = until_made(studio, f"/plans/{ask(studio, runs=runs, due=due).json['id']}")
+
+        soon, later = told["due"]
+        assert (soon["run"], soon["begins_at"]) == (runs[1], None) and "the earliest is" in soon["why"]
+        assert later["begins_at"] > WEDNESDAY + 5 * DAY and later["why"] == ""
+        assert [part["name"] for part in told["parts"]] == ["N1", "N2"]
+        says = [step["why"]["says"] for step in told["plan"]["steps"] if step["why"]]
+        assert any("” of N1" in each for each in says) and any("” of N2" in each for each in says)
+
+    def test_what_the_maker_left_out_is_planned_by_itself_and_stays_out(self, studio: Studio) -> None:
+        recipe = at_bench(studio)
+        first, second = begin(studio, recipe, 4), begin(studio, recipe, 4)
+        until_made(studio, f"/runs/{first}/plan")
+        both = until_made(studio, f"/runs/{second}/plan")
+        assert {part["run"] for part in both["parts"]} == {first, second}
+
+        told = ask(studio, runs=[first], out=[second]).json
+        alone = until_made(studio, f"/runs/{second}/plan")
+        third = begin(studio, recipe, 4)
+        three = until_made(studio, f"/runs/{third}/plan")
+
+        assert (told["out"], [part["run"] for part in alone["parts"]]) == ([second], [second])
+        assert studio.get(f"/runs/{second}/plan").json["id"] == alone["id"]
+        assert {part["run"] for part in three["parts"]} == {third, first}
+
+    def test_asking_about_what_is_not_begun_leaves_the_plan_of_the_others_alone(self, studio: Studio) -> None:
+        recipe = at_bench(studio)
+        run = begin(studio, recipe, 4)
+        plan = until_made(studio, f"/runs/{run}/plan")
+        new = {"id": recipe["id"], "version": recipe["version"], "size": {"pieces": 4}}
+
+        told = until_made(studio, f"/plans/{ask(studio, runs=[run], recipes=[new]).json['id']}")
+
+        assert {step["run"] for step in told["plan"]["steps"]} == {run, "new-1"}
+        assert studio.get(f"/runs/{run}/plan").json["id"] == plan["id"]
+
+    def test_a_time_that_is_past_or_of_a_run_not_in_the_plan_is_refused(self, studio: Studio) -> None:
+        recipe = at_bench(studio)
+        run, other = begin(studio, recipe, 4), begin(studio, recipe, 4)
+
+        stray = ask(studio, runs=[run], due={other: WEDNESDAY + DAY})
+        past = ask(studio, runs=[run, other], due={other: WEDNESDAY - 1})
+
+        assert [answer.json["errors"][0]["field"] for answer in (stray, past)] == [f"due.{other}"] * 2
 
     def test_a_run_that_nobody_touched_for_a_day_does_not_join_nor_does_the_demos_own(
         self, studio: Studio, clock: Clock
