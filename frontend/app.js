@@ -290,13 +290,22 @@ function draw() {
     page.replaceChildren(screen);
     window.scrollTo(0, 0);
   }
+  const typed = screen.contains(document.activeElement) && document.activeElement.matches("input, textarea, select") ? document.activeElement : null;
+  const top = typed?.getBoundingClientRect().top;
   screen.data = data;
+  if (typed?.isConnected) stayPut(typed, top);
   document.title = `${SCREENS[route.name].title(route.id)} \u2013 Bowlside`;
   document.documentElement.dataset.screen = route.name;
   if (isNew && !screen.contains(document.activeElement)) page.focus({ preventScroll: true });
   // Where a recipe is chosen, how much of it is asked next.
   if (isNew && route.name === "recipes") setTimeout(() => LATER.size().catch(() => {}), AT_REST_MS);
   holdScreen(route.name === "bench" && studio.run(route.id).open);
+}
+
+/** What is written in stays where it is on the glass, whatever came above it. */
+function stayPut(typed, top) {
+  const off = typed.getBoundingClientRect().top - top;
+  if (Math.abs(off) >= 1) window.scrollBy(0, off);
 }
 
 /** The screen stays on at an open bench, and on every page while something counts. */
@@ -452,9 +461,9 @@ function send(from, line, act, done) {
   accept(from, line, act, { done });
 }
 
-function saved({ screen: touched }) {
-  touched.trouble("");
-  touched.kept();
+function saved(from) {
+  redraw(from);
+  from.screen.kept();
 }
 
 /** Once a new recipe's first letter is kept, the address is its own, so that a reload finds it. */

@@ -6,7 +6,7 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "eb6c1261a45f";
+const VERSION = "cf3bd5e0e951";
 // An ETag carries the SHA-256 of the file as it lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
@@ -86,10 +86,12 @@ const FILES = [
   "parts/fit.js",
   "parts/hand-over.js",
   "parts/hatch.js",
+  "parts/hours-form.js",
   "parts/label-plate.js",
   "parts/link-mark.js",
   "parts/marks.js",
   "parts/number-pad.js",
+  "parts/own-draft.js",
   "parts/page-head.js",
   "parts/paper-leaf.js",
   "parts/paper-plan.js",

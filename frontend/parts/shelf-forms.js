@@ -9,7 +9,7 @@ import { readAmount, readDensity } from "../bench/index.js";
 import { readMoney } from "../bench/cost.js";
 import { halfEven } from "../bench/whole.js";
 import { openDialog } from "./dialog.js";
-import { h, setText, show } from "./dom.js";
+import { h, sameData, setText, show } from "./dom.js";
 import { canScan, scanCode } from "./scanner.js";
 import { idFor } from "./words.js";
 
@@ -142,7 +142,8 @@ function checkedCas(input) {
 const lines = (list) => (list ?? []).join("\n");
 const read = (area) => area.value.split("\n").map((line) => line.trim()).filter(Boolean);
 
-export function askCard({ key, card }) {
+/** `there`: the card as it is by the time that this one is kept; what was not written in here stays as it is there. */
+export function askCard({ key, card, there = () => card }) {
   const name = text({ value: card?.name ?? "" });
   const inci = text({ value: card?.inci ?? "" });
   const cas = text({ value: card?.cas ?? "", placeholder: "144-55-8" });
@@ -164,8 +165,10 @@ export function askCard({ key, card }) {
     h("div", { class: "two" }, field("Density, g/ml", density), field("Density from where", source)),
   ];
   return askForm(card ? card.name : "A card", "Keep the card", rows, () => {
-    const kept = { ...card, name: needed(name, "Write its trade name.") };
-    const set = (part, value) => (value?.length ? (kept[part] = value) : delete kept[part]);
+    const kept = { ...there() };
+    const isMine = (part, value) => !sameData(value?.length ? value : undefined, card?.[part]);
+    const set = (part, value) => isMine(part, value) && (value?.length ? (kept[part] = value) : delete kept[part]);
+    set("name", needed(name, "Write its trade name."));
     set("inci", written(inci));
     set("cas", written(cas) && checkedCas(cas));
     set("answers_to", read(answers));
@@ -174,8 +177,9 @@ export function askCard({ key, card }) {
     set("hazards", [...hazards.filter(({ box }) => box.checked).map(({ value }) => value), ...others].sort());
     set("note", written(note));
     if (written(density)) readDensity(written(density)); // or it is refused, in words
-    if (written(density)) kept.density = { ...card?.density, g_per_ml: written(density).replace(",", "."), source: needed(source, "Say where the density is from.") };
-    else delete kept.density;
+    const dense = written(density) ? { ...card?.density, g_per_ml: written(density).replace(",", "."), source: needed(source, "Say where the density is from.") } : undefined;
+    if (!sameData(dense, card?.density)) kept.density = dense;
+    if (!kept.density) delete kept.density;
     return [{ kind: "described", body: { ingredient: key, card: kept } }];
   });
 }

@@ -1,30 +1,41 @@
 // The studio's own words and money: batch numbers, currency and rates, and what stands on labels.
 //
-//   settingsForm(settings, isMaker)     tells "settings-written" { document }
+//   const form = settingsForm(settings, isMaker);    // form.node tells "settings-written" { document }
+//   form.news(settings, isMaker);                    // saved elsewhere: what is being written stays
+//   form.saved();                                    // by this form, once news of it has come
 
 import { checkPattern } from "../bench/batch-number.js";
 import { readMoney } from "../bench/cost.js";
 import { h, setText, show, tell } from "./dom.js";
+import { OwnDraft } from "./own-draft.js";
+
+/** What is saved, by the key of its field. */
+function savedOf({ batch_number: pattern, currency, hourly_rate: rate, wrap_cost: wrap, without_tax: bare, maker, label = {} }) {
+  const { width_mm: width = 70, height_mm: height = 50, market = "eu", opened_months: months = "" } = label;
+  return { pattern: pattern ?? "", currency: currency ?? "", rate: rate ?? "", wrap: wrap ?? "", bare: Boolean(bare), maker: maker ?? "", width: String(width), height: String(height), market, months: String(months) };
+}
 
 export function settingsForm(settings, isMaker) {
-  const text = (value, props = {}) => h("input", { autocomplete: "off", value: value ?? "", ...props });
-  const pattern = text(settings.batch_number);
-  const currency = text(settings.currency, { maxlength: 3, placeholder: "EUR" });
-  const rate = text(settings.hourly_rate, { inputmode: "decimal", placeholder: "18.00" });
-  const wrap = text(settings.wrap_cost, { inputmode: "decimal", placeholder: "0.12" });
-  const bare = h("input", { type: "checkbox", checked: Boolean(settings.without_tax) });
-  const maker = h("textarea", { rows: 3 }, settings.maker ?? "");
-  const given = settings.label ?? {};
-  const number = (value) => text(value, { type: "number", inputmode: "numeric", min: 10, max: 400 });
-  const width = number(given.width_mm ?? 70);
-  const height = number(given.height_mm ?? 50);
-  const market = h("select", {}, [["us", "The US"], ["eu", "The EU"]].map(([value, says]) => h("option", { value, selected: value === (given.market ?? "eu") }, says)));
-  const months = text(given.opened_months, { type: "number", inputmode: "numeric", min: 1, max: 120 });
+  const draft = new OwnDraft();
+  const saved = savedOf(settings);
+  let known = settings;
+  const text = (props = {}) => h("input", { autocomplete: "off", ...props });
+  const pattern = text();
+  const currency = text({ maxlength: 3, placeholder: "EUR" });
+  const rate = text({ inputmode: "decimal", placeholder: "18.00" });
+  const wrap = text({ inputmode: "decimal", placeholder: "0.12" });
+  const bare = h("input", { type: "checkbox" });
+  const maker = h("textarea", { rows: 3 });
+  const number = () => text({ type: "number", inputmode: "numeric", min: 10, max: 400 });
+  const width = number();
+  const height = number();
+  const market = h("select", {}, [["us", "The US"], ["eu", "The EU"]].map(([value, says]) => h("option", { value }, says)));
+  const months = text({ type: "number", inputmode: "numeric", min: 1, max: 120 });
   const trouble = h("p", { class: "trouble", role: "alert", hidden: true });
 
   /** What is written, with what this form does not know left as it was; throws an error with `says`. */
   const read = () => {
-    const document = { ...settings, batch_number: pattern.value.trim() };
+    const document = { ...known, batch_number: pattern.value.trim() };
     checkPattern(document.batch_number);
     const set = (key, value) => (value ? (document[key] = value) : delete document[key]);
     set("currency", currency.value.trim().toUpperCase());
@@ -34,7 +45,7 @@ export function settingsForm(settings, isMaker) {
     }
     set("without_tax", bare.checked);
     set("maker", maker.value.trim());
-    document.label = { ...given, market: market.value };
+    document.label = { ...known.label, market: market.value };
     for (const [key, input] of [["width_mm", width], ["height_mm", height], ["opened_months", months]]) {
       if (Number(input.value)) document.label[key] = Number(input.value);
       else delete document.label[key];
@@ -42,32 +53,46 @@ export function settingsForm(settings, isMaker) {
     return document;
   };
 
-  const field = (name, control, says = "") => h("label", { class: "field" }, h("span", {}, name), control, says ? h("span", {}, says) : null);
+  const field = (name, key, control, says = "") => h("label", { class: "field" }, h("span", {}, name), control, says ? h("span", {}, says) : null, draft.own(key, control, saved[key]));
+  const fields = h(
+    "fieldset",
+    { class: "stack" },
+    field("Batch numbers by this pattern", "pattern", pattern, "{yyyy} {yy} {mm} {dd} {recipe}; {mark} and {n} are each phone\u2019s own, so that phones with no network do not give one number twice"),
+    h("div", { class: "pair" }, field("Currency", "currency", currency), field("An hour of hand work", "rate", rate)),
+    h("div", { class: "pair" }, field("Wrap for each piece", "wrap", wrap), h("label", { class: "choice" }, bare, h("span", {}, "Tax is reclaimed"), draft.own("bare", bare, saved.bare))),
+    field("Name and address for labels", "maker", maker),
+    h("div", { class: "pair" }, field("Label width, mm", "width", width), field("Label height, mm", "height", height)),
+    h("div", { class: "pair" }, field("Sold in", "market", market), field("Good after opening, months", "months", months)),
+  );
+  const save = h("button", { type: "submit", class: "outlined" }, "Save the settings");
+  const others = h("p", { class: "soft" }, "These are the maker\u2019s to change.");
   const form = h(
     "form",
     { class: "stack", novalidate: true, onsubmit: (event) => {
       event.preventDefault();
       show(trouble, false);
       try {
-        tell(form, "settings-written", { document: read() });
+        const document = read();
+        draft.sent();
+        tell(form, "settings-written", { document });
       } catch (error) {
         if (!error.says) throw error;
         setText(trouble, error.says);
         show(trouble, true);
       }
     } },
-    h(
-      "fieldset",
-      { class: "stack", disabled: !isMaker },
-      field("Batch numbers by this pattern", pattern, "{yyyy} {yy} {mm} {dd} {recipe}; {mark} and {n} are each phone\u2019s own, so that phones with no network do not give one number twice"),
-      h("div", { class: "pair" }, field("Currency", currency), field("An hour of hand work", rate)),
-      h("div", { class: "pair" }, field("Wrap for each piece", wrap), h("label", { class: "choice" }, bare, h("span", {}, "Tax is reclaimed"))),
-      field("Name and address for labels", maker),
-      h("div", { class: "pair" }, field("Label width, mm", width), field("Label height, mm", height)),
-      h("div", { class: "pair" }, field("Sold in", market), field("Good after opening, months", months)),
-    ),
+    fields,
     trouble,
-    isMaker ? h("button", { type: "submit", class: "outlined" }, "Save the settings") : h("p", { class: "soft" }, "These are the maker\u2019s to change."),
+    save,
+    others,
   );
-  return form;
+  const news = (there, mayWrite) => {
+    known = there;
+    draft.news(savedOf(there));
+    fields.disabled = !mayWrite;
+    show(save, mayWrite);
+    show(others, !mayWrite);
+  };
+  news(settings, isMaker);
+  return { node: form, news, saved: () => draft.saved() };
 }

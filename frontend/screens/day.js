@@ -6,10 +6,11 @@
 //   "plan-asked" { aim, ready_by, savings }, "plan-heard", "plan-stopped", "hours-written" { document }
 //   screen.trouble("…")   screen.said("…")
 
-import { hoursOf, planAge, stopWords, when, whyWords, zoneHere } from "../parts/day-ahead.js";
+import { planAge, stopWords, when, whyWords } from "../parts/day-ahead.js";
 import { registerDayPicture } from "../parts/day-picture.js";
-import { define, h, keyed, sameData, setText, show, tell } from "../parts/dom.js";
+import { define, h, keyed, setText, show, tell } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
+import { HoursForm } from "../parts/hours-form.js";
 import { pageHead } from "../parts/page-head.js";
 import { onTick } from "../parts/ticker.js";
 import { clock, duration } from "../parts/words.js";
@@ -17,12 +18,6 @@ import { isApple } from "../platform.js"; // which opens a calendar, and puts a 
 
 const HOUR_MS = 3_600_000;
 const LISTEN_MS = 2_000; // between two questions while a plan is worked on
-const DAYS = [["mon", "Monday"], ["tue", "Tuesday"], ["wed", "Wednesday"], ["thu", "Thursday"], ["fri", "Friday"], ["sat", "Saturday"], ["sun", "Sunday"]];
-
-/** "9:00 to 12:30, 19:00 to 22:00" as pairs; what cannot be read is the server's to name. */
-const readHours = (text) => (text.trim().toLowerCase() === "closed" ? [] : text.split(",").map((pair) => pair.split(/\s*(?:to|[-\u2013])\s*/).map((each) => each.trim())));
-const writeHours = (pairs) => (pairs.length ? pairs.map(([opens, closes]) => `${opens} to ${closes}`).join(", ") : "closed");
-
 /** What stands in place of a step when hands have none to begin. */
 function nothingNow({ next }, at) {
   if (next?.why.kind === "finished") return "Nothing is left for hands";
@@ -38,7 +33,7 @@ class DayScreen extends HTMLElement {
   #stop = null;
   #listening = 0;
   #heard = "";
-  #written = null;
+  #hours = new HoursForm((document, button) => this.#ask(button, "hours-written", { document }));
 
   connectedCallback() {
     if (!this.#parts) this.#build();
@@ -70,6 +65,13 @@ class DayScreen extends HTMLElement {
     setText(this.#parts.said, text);
   }
 
+  /** Ask for something; how it went is said beside the button that asked. */
+  #ask(button, name, detail) {
+    button.after(this.#parts.trouble, this.#parts.said);
+    this.said("");
+    tell(this, name, detail);
+  }
+
   /** Something turned with the clock: every minute the day is looked at anew, and the server asked. */
   #turn() {
     if (!this.#data || this.#data.now() - this.#data.ahead.at < 60_000) return;
@@ -95,16 +97,16 @@ class DayScreen extends HTMLElement {
       calendar: h("a", { class: "button outlined", download: isApple ? null : "bench.ics" }, "Put them in the phone\u2019s calendar"),
       by: h("input", { type: "datetime-local", required: true }),
       savings: h("ul", { class: "plain" }),
-      hours: h("div", {}),
       trouble: h("p", { class: "trouble", role: "alert", hidden: true }),
       said: h("p", { class: "soft", role: "status" }),
     };
     parts.working = h("div", { class: "day-working" }, parts.progress, parts.stop);
-    const ask = (asked) => tell(this, "plan-asked", asked);
+    const ask = (asked) => (event) => this.#ask(event.currentTarget, "plan-asked", asked());
+    const late = h("button", { class: "outlined" }, "Begin as late as that allows");
     const readyBy = h("form", { class: "ready-by", onsubmit: (event) => {
       event.preventDefault();
-      ask({ aim: "ready_by", ready_by: new Date(parts.by.value).getTime() });
-    } }, h("label", { class: "field" }, h("span", {}, "Day and time"), parts.by), h("button", { class: "outlined" }, "Begin as late as that allows"), h("button", { type: "button", class: "quiet", onclick: () => ask({ aim: "finish" }) }, "Be done as soon as can be"));
+      this.#ask(late, "plan-asked", { aim: "ready_by", ready_by: new Date(parts.by.value).getTime() });
+    } }, h("label", { class: "field" }, h("span", {}, "Day and time"), parts.by), late, h("button", { type: "button", class: "quiet", onclick: ask(() => ({ aim: "finish" })) }, "Be done as soon as can be"));
     const section = (name, ...rest) => h("section", { "aria-label": name }, h("h2", { class: "section-name" }, name), ...rest);
     this.#parts = parts;
     this.append(
@@ -118,8 +120,8 @@ class DayScreen extends HTMLElement {
         section("If you stop", parts.stops),
         section("Sessions at the bench", parts.sessions, parts.calendar),
         section("Ready by", readyBy),
-        section("What would save time", parts.savings, h("button", { type: "button", class: "outlined wide", onclick: () => ask({ aim: this.#data.plan?.aim ?? "finish", ready_by: this.#data.plan?.ready_by ?? null, savings: true }) }, "Work it out")),
-        section("Bench hours", parts.hours),
+        section("What would save time", parts.savings, h("button", { type: "button", class: "outlined wide", onclick: ask(() => ({ aim: this.#data.plan?.aim ?? "finish", ready_by: this.#data.plan?.ready_by ?? null, savings: true })) }, "Work it out")),
+        section("Bench hours", this.#hours.node),
         parts.said,
       ),
     );
@@ -157,7 +159,7 @@ class DayScreen extends HTMLElement {
     parts.calendar.href = `/api/v1/runs/${run.id}/calendar.ics`;
     show(parts.calendar, Boolean(plan?.plan?.sessions.length) && isOnline);
     keyed(parts.savings, plan?.savings ?? [], ({ says }) => says, ({ says }) => h("li", {}, says));
-    this.#writeHours();
+    this.#hours.data = this.#data;
   }
 
   /** Stopping for an hour from when hands could go on, and until the bench opens the time after. */
@@ -179,54 +181,6 @@ class DayScreen extends HTMLElement {
     const of = ({ run }) => (ahead.batches.length > 1 ? `, ${ahead.batches.find(({ id }) => id === run).name}` : "");
     const told = sessions.map((tasks) => ({ name: `${when(tasks[0].starts_at, at)} to ${clock(Math.max(...tasks.map((task) => task.ends_at)))}`, tasks: tasks.map((task) => `${clock(task.starts_at)}  ${task.letter}  ${task.title}${of(task)}`) }));
     keyed(this.#parts.sessions, told, ({ name, tasks }) => name + tasks.join(), ({ name, tasks }) => h("li", {}, h("details", {}, h("summary", {}, h("b", {}, name), h("span", { class: "soft" }, ` ${tasks.length} ${tasks.length === 1 ? "step" : "steps"}`)), h("ol", { class: "plain figures-list" }, tasks.map((text) => h("li", {}, text))))));
-  }
-
-  /** Built again only when the hours changed: what is being written stays otherwise. */
-  #writeHours() {
-    const { hours, isMaker, isOnline } = this.#data;
-    if (sameData(this.#written, [hours, isMaker, isOnline])) return;
-    this.#written = [hours, isMaker, isOnline];
-    const { makers } = hoursOf(hours);
-    if (!isMaker || !isOnline) {
-      this.#parts.hours.replaceChildren(h("ul", { class: "plain" }, makers.map((maker) => h("li", {}, `${maker.name}: ${writeHours(maker.hours.daily ?? [])}`))), h("p", { class: "soft small" }, isMaker ? "They can be changed when the server answers." : "They are the maker\u2019s to change."));
-      return;
-    }
-    const { zone } = makers[0].hours;
-    const field = (label, value, more = {}) => h("label", { class: "field" }, h("span", {}, label), h("input", { value, ...more }));
-    const forms = makers.map((maker) => ({
-      maker,
-      name: field("Whose hands", maker.name, { required: true, maxlength: 60 }),
-      daily: field("Each day", writeHours(maker.hours.daily ?? []), { placeholder: "9:00 to 12:30, 19:00 to 22:00" }),
-      days: DAYS.map(([key, name]) => [key, field(name, maker.hours.days?.[key] ? writeHours(maker.hours.days[key]) : "", { placeholder: "as each day, or closed" })]),
-    }));
-    const valueOf = (label) => label.lastChild.value.trim();
-    const document = (others = []) => ({
-      makers: [
-        ...forms.map(({ maker, name, daily, days }) => ({
-          name: valueOf(name),
-          hours: { ...maker.hours, daily: readHours(valueOf(daily)), days: Object.fromEntries(days.filter(([, label]) => valueOf(label)).map(([key, label]) => [key, readHours(valueOf(label))])) },
-        })),
-        ...others,
-      ],
-    });
-    const write = (written) => tell(this, "hours-written", { document: written });
-    this.#parts.hours.replaceChildren(
-      h(
-        "form",
-        { class: "stack", onsubmit: (event) => {
-          event.preventDefault();
-          write(document());
-        } },
-        zone !== zoneHere() && h("p", { class: "soft small" }, `By the clock of ${zone}; this phone\u2019s is another.`),
-        forms.flatMap(({ name, daily, days }) => [name, daily, h("details", {}, h("summary", {}, "Days that are otherwise"), h("div", { class: "stack" }, days.map(([, label]) => label)))]),
-        h("button", { class: "outlined" }, "Save the hours"),
-        makers.length > 1 && h("button", { type: "button", class: "quiet", onclick: () => write({ makers: document().makers.slice(0, 1) }) }, "One pair of hands again"),
-        makers.length === 1 && h("button", { type: "button", class: "quiet", onclick: () => {
-          const [maker] = document().makers;
-          write(document([{ ...maker, name: "Second maker" }]));
-        } }, "Add a second pair of hands"),
-      ),
-    );
   }
 }
 

@@ -4,6 +4,7 @@
 //   "kit-written" { document }     screen.trouble("…")     screen.kept()
 
 import { define, h, sameData, setText, show, tell } from "../parts/dom.js";
+import { OwnDraft } from "../parts/own-draft.js";
 import { pageHead } from "../parts/page-head.js";
 import { idFor } from "../parts/words.js";
 
@@ -16,18 +17,36 @@ const GROUPS = [
 ];
 const WHOLE = new Set(["cavities", "sets", "absorbed_w"]);
 
+const keyOf = (group, id, field) => `${group}.${id}.${field}`;
+
+/** What is saved, by the key of its field. */
+function savedOf(document) {
+  const saved = {};
+  for (const [group, , , fields] of GROUPS) {
+    for (const item of document[group] ?? []) for (const [field] of fields) saved[keyOf(group, item.id, field)] = String(item[field] ?? "");
+  }
+  return saved;
+}
+
 class KitScreen extends HTMLElement {
-  #document;
-  #isMaker;
+  #document = null; // as saved, when this form was last told
+  #isMaker = null;
   #groups = new Map();
+  #fields = h("fieldset", {});
+  #draft = new OwnDraft();
   #trouble = h("p", { class: "trouble", role: "alert", hidden: true });
   #kept = h("p", { role: "status", class: "soft" });
 
   set data({ document, isMaker }) {
-    if (this.#document !== undefined && sameData([this.#document, this.#isMaker], [document, isMaker])) return;
-    this.#document = document;
+    const there = document ?? { format: "bowlside-kit/1", scales: [] };
+    if (this.#document !== null && sameData([this.#document, this.#isMaker], [there, isMaker])) return;
+    if (this.#document === null) this.#build();
+    const before = this.#document;
+    this.#document = there;
     this.#isMaker = isMaker;
-    this.#build();
+    this.#fields.disabled = !isMaker;
+    for (const group of GROUPS) this.#news(group, before?.[group[0]] ?? [], there[group[0]] ?? []);
+    this.#draft.news(savedOf(there));
   }
 
   trouble(text) {
@@ -37,31 +56,77 @@ class KitScreen extends HTMLElement {
   }
 
   kept() {
+    this.#draft.saved();
+    for (const [group, , , fields] of GROUPS) {
+      for (const item of this.#document[group] ?? []) {
+        const row = [...this.#groups.get(group).children].find(({ dataset }) => dataset.id === item.id);
+        if (row && !row.querySelector(".theirs")) this.#own(group, row, item, fields); // it is new
+      }
+    }
     setText(this.#kept, "Kept.");
   }
 
   #build() {
-    const written = this.#document ?? { format: "bowlside-kit/1", scales: [] };
-    const groups = GROUPS.map(([group, title, one, fields]) => {
-      const rows = h("div", { class: "kit-rows" });
-      this.#groups.set(group, rows);
-      rows.append(...(written[group] ?? []).map((item) => makeRow(item, fields)));
-      return h("section", { "aria-label": title }, h("h2", { class: "section-name" }, title), rows, h("button", { type: "button", class: "quiet add-row", onclick: () => {
-        const row = makeRow({}, fields);
-        rows.append(row);
-        row.querySelector("input").focus();
-      } }, `Add ${one}`));
-    });
-    this.replaceChildren(
+    this.#fields.append(
+      ...GROUPS.map(([group, title, one, fields]) => {
+        const rows = h("div", { class: "kit-rows" });
+        this.#groups.set(group, rows);
+        return h("section", { "aria-label": title }, h("h2", { class: "section-name" }, title), rows, h("button", { type: "button", class: "quiet add-row", onclick: () => {
+          const row = this.#makeRow(group, {}, fields);
+          rows.append(row);
+          row.querySelector("input").focus();
+        } }, `Add ${one}`));
+      }),
+    );
+    this.append(
       h("form", { class: "sheet", novalidate: true, onsubmit: (event) => {
         event.preventDefault();
-        tell(this, "kit-written", { document: this.#read(written) });
-      } }, pageHead("Kit", "kit"), h("p", { class: "lead" }, "What stands on the bench. Runs already begun keep the kit they began with."), h("fieldset", { disabled: !this.#isMaker }, groups), h("div", { class: "size-foot" }, this.#trouble, this.#kept, h("button", { type: "submit", class: "copper" }, "Keep this kit"))),
+        const document = this.#read();
+        this.#draft.sent();
+        tell(this, "kit-written", { document });
+      } }, pageHead("Kit", "kit"), h("p", { class: "lead" }, "What stands on the bench. Runs already begun keep the kit they began with."), this.#fields, h("div", { class: "size-foot" }, this.#trouble, this.#kept, h("button", { type: "submit", class: "copper" }, "Keep this kit"))),
     );
   }
 
-  #read(written) {
-    const document = { ...written };
+  /** Things that came or went elsewhere; one that is being written here stays, and is saved with the rest. */
+  #news([group, , , fields], before, there) {
+    const rows = this.#groups.get(group);
+    const had = new Set(before.map(({ id }) => id));
+    const has = new Set(there.map(({ id }) => id));
+    const shown = new Set([...rows.children].map(({ dataset }) => dataset.id));
+    for (const item of there) if (!had.has(item.id) && !shown.has(item.id)) rows.append(this.#makeRow(group, item, fields));
+    for (const row of [...rows.children]) {
+      const { id } = row.dataset;
+      const isMine = fields.some(([field]) => this.#draft.isMine(keyOf(group, id, field))) || row.contains(document.activeElement);
+      if (!had.has(id) || has.has(id)) continue;
+      if (isMine) row.append(h("p", { class: "theirs small", role: "status" }, "Removed elsewhere. Saving brings it back."));
+      else row.remove();
+      this.#draft.drop(fields.map(([field]) => keyOf(group, id, field)));
+    }
+  }
+
+  /** From now on news of its fields stands beside them. */
+  #own(group, row, item, fields) {
+    for (const [field] of fields) {
+      const control = row.querySelector(`[name="${field}"]`);
+      control.after(this.#draft.own(keyOf(group, row.dataset.id, field), control, String(item[field] ?? "")));
+    }
+  }
+
+  #makeRow(group, item, fields) {
+    const row = h("div", { class: "kit-row", "data-id": item.id ?? "", role: "group", "aria-label": item.name ?? "new" });
+    row.append(
+      ...fields.map(([field, label, example]) => {
+        return h("label", { class: "field" }, h("span", {}, label), h("input", { name: field, placeholder: example ?? "", autocomplete: "off", inputmode: WHOLE.has(field) ? "numeric" : null }));
+      }),
+      h("button", { type: "button", class: "quiet", onclick: () => row.remove() }, "Take away"),
+    );
+    if (item.id) this.#own(group, row, item, fields);
+    return row;
+  }
+
+  #read() {
+    const document = { ...this.#document };
     for (const [group, , , fields] of GROUPS) {
       const ids = new Set();
       const items = [...this.#groups.get(group).children].map((row) => {
@@ -70,23 +135,14 @@ class KitScreen extends HTMLElement {
           const text = row.querySelector(`[name="${field}"]`).value.trim();
           if (text) item[field] = WHOLE.has(field) && /^\d+$/.test(text) ? Number(text) : text;
         }
-        return { id: idFor(row.dataset.id || item.name || group, ids), ...item };
+        row.dataset.id = idFor(row.dataset.id || item.name || group, ids); // by which news of it is known
+        return { id: row.dataset.id, ...item };
       });
       if (items.length || group === "scales") document[group] = items;
       else delete document[group];
     }
     return document;
   }
-}
-
-function makeRow(item, fields) {
-  const row = h(
-    "div",
-    { class: "kit-row", "data-id": item.id ?? "", role: "group", "aria-label": item.name ?? "new" },
-    fields.map(([field, label, example]) => h("label", { class: "field" }, h("span", {}, label), h("input", { name: field, value: item[field] ?? "", placeholder: example ?? "", autocomplete: "off", inputmode: WHOLE.has(field) ? "numeric" : null }))),
-    h("button", { type: "button", class: "quiet", onclick: () => row.remove() }, "Take away"),
-  );
-  return row;
 }
 
 export const registerKitScreen = () => define("kit-screen", KitScreen);

@@ -114,7 +114,7 @@ class ShelfScreen extends HTMLElement {
       card ? cardFacts(card) : null,
       notes.map((note) => h("p", { class: "small" }, `${day(note.at)}: ${note.text}`)),
       h("ul", { class: "lots-list" }, lots.map((lot) => this.#lot(lot, name, today))),
-      h("div", { class: "shelf-does" }, this.#does("Receive a lot of it", () => this.#receive(key), `Receive a lot of ${name}`), this.#does("Its card", () => this.#keep(askCard({ key, card }), "The card is kept."), `The card of ${name}`), this.#does("Note", () => this.#note({ ingredient: key }), `Note on ${name}`)),
+      h("div", { class: "shelf-does" }, this.#does("Receive a lot of it", () => this.#receive(key), `Receive a lot of ${name}`), this.#does("Its card", () => this.#keep(askCard({ key, card, there: () => this.#stock.shelf.ingredients[key]?.card ?? card }), "The card is kept."), `The card of ${name}`), this.#does("Note", () => this.#note({ ingredient: key }), `Note on ${name}`)),
     );
     return h("li", {}, details);
   }

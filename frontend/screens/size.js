@@ -36,13 +36,32 @@ class SizeScreen extends HTMLElement {
   #drawing = 0;
 
   set data(data) {
-    const isSame = this.#data && this.#data.recipe?.version === data.recipe?.version && sameData(this.#data.kit, data.kit);
+    const before = this.#data;
+    const isSameRecipe = before?.recipe?.version === data.recipe?.version;
+    const isSameKit = sameData(before?.kit, data.kit);
     this.#data = data;
-    if (isSame) return;
-    if (!this.#parts) this.#weigh = data.weigh;
+    if (before && isSameRecipe && isSameKit) return;
+    if (!before) this.#weigh = data.weigh;
+    // What is chosen does not hang on the kit, and only in part on the recipe.
+    if (this.#parts && isSameRecipe && data.kit) this.#soon();
+    else if (!data.recipe || !data.kit) this.#lacking();
+    else this.#rebuild();
+  }
+
+  /** Another version of the recipe: what was chosen stays, with the caret where it was. */
+  #rebuild() {
+    const chosen = { ...Object.fromEntries(Object.entries(this.#steppers).map(([by, { value }]) => [by, value])), component: this.#parts?.component.value, ingredient: this.#parts?.ingredient.value };
+    const had = this.contains(document.activeElement) ? document.activeElement : null;
+    const typed = had?.matches(".stepper-field") ? { name: had.ariaLabel, value: had.value, caret: had.selectionStart } : null;
+    const isLater = this.#parts !== null;
     this.replaceChildren();
-    if (!data.recipe || !data.kit) this.#lacking();
-    else this.#build();
+    this.#build(chosen);
+    if (isLater) setText(this.#parts.news, `The recipe was changed elsewhere: version ${this.#data.recipe.version}.`);
+    const field = typed && [...this.querySelectorAll(".stepper-field")].find(({ ariaLabel }) => ariaLabel === typed.name);
+    if (!field) return;
+    field.focus();
+    field.value = typed.value;
+    field.setSelectionRange(typed.caret, typed.caret);
   }
 
   /** What a stand-in changes, as the server reckons it; null when it does not answer. */
@@ -59,14 +78,17 @@ class SizeScreen extends HTMLElement {
 
   #lacking() {
     const { recipe } = this.#data;
-    this.append(
+    this.#parts = null;
+    this.replaceChildren(
       h("div", { class: "sheet stack" }, pageHead(recipe?.title ?? "Not here", ""), h("p", {}, recipe ? "A sheet needs the kit: which scales, which bowls." : "This recipe is not on this phone. It comes when the studio's server answers."), h("a", { class: "button outlined", href: recipe ? "#/kit" : "#/" }, recipe ? "Describe the kit" : "Recipes")),
     );
   }
 
-  #build() {
+  #build(chosen) {
     const { recipe } = this.#data;
     const { document: written, measured } = recipe;
+    this.#prune(written);
+    const { pieces: count = written.written_for, mass: grams = 2000, moulds = 1, stock = 500 } = chosen;
     const again = () => this.#soon();
     const moulded = written.components.filter((component) => component.mould);
     // What can be used up is what is weighed, the most of it first.
@@ -76,10 +98,10 @@ class SizeScreen extends HTMLElement {
     const mixes = measured.components.filter(({ id, piece_mg: mg }) => mg && id !== "assembly");
 
     this.#steppers = {
-      pieces: makeStepper({ label: measured.piece.many, value: written.written_for, least: 1, most: 1000, unit: measured.piece.many, onchange: again }),
-      mass: makeStepper({ label: "grams in all", value: 2000, least: 10, most: 1000000, by: 100, unit: "g in all", onchange: again }),
-      moulds: makeStepper({ label: "moulds", value: 1, least: 1, most: 200, unit: "moulds filled", onchange: again }),
-      stock: makeStepper({ label: "grams there are", value: 500, least: 1, most: 1000000, by: 50, unit: "g there are", onchange: again }),
+      pieces: makeStepper({ label: measured.piece.many, value: count, least: 1, most: 1000, unit: measured.piece.many, onchange: again }),
+      mass: makeStepper({ label: "grams in all", value: grams, least: 10, most: 1000000, by: 100, unit: "g in all", onchange: again }),
+      moulds: makeStepper({ label: "moulds", value: moulds, least: 1, most: 200, unit: "moulds filled", onchange: again }),
+      stock: makeStepper({ label: "grams there are", value: stock, least: 1, most: 1000000, by: 50, unit: "g there are", onchange: again }),
     };
     const parts = {
       ways: h("fieldset", { class: "ways" }, h("legend", { class: "unseen" }, "Size by")),
@@ -88,6 +110,7 @@ class SizeScreen extends HTMLElement {
       ingredient: h("select", { "aria-label": "All of what", onchange: again }, h("optgroup", { label: "All of one ingredient" }, stocked.map(([id, { name }]) => h("option", { value: id }, name))), h("optgroup", { label: "A mix that is left" }, mixes.map(({ id, name }) => h("option", { value: `${MIX}${id}` }, `Mixed already: ${name}`)))),
       swaps: new Map(), // by line: the list that says what its stand-in changes
       says: h("p", { class: "size-says", "aria-live": "polite" }),
+      news: h("p", { class: "soft small", role: "status" }),
       warnings: h("ul", { class: "cautions" }),
       components: h("div", { class: "plates" }),
       trouble: h("p", { class: "trouble", role: "alert", hidden: true }),
@@ -107,13 +130,22 @@ class SizeScreen extends HTMLElement {
         pageHead(written.title, ""),
         written.summary ? h("details", { class: "about" }, h("summary", {}, "About this recipe"), h("p", {}, written.summary)) : null,
         h("a", { class: "button quiet to-edit", href: `#/recipe/${recipe.id}` }, "Edit this recipe"),
-        h("section", { class: "size-how", "aria-label": "How many" }, parts.ways, parts.component, parts.ingredient, parts.steppers, parts.says),
+        h("section", { class: "size-how", "aria-label": "How many" }, parts.ways, parts.component, parts.ingredient, parts.steppers, parts.says, parts.news),
         h("section", { class: "size-what", "aria-label": "What that makes" }, parts.warnings, parts.components),
         h("section", { class: "size-choices", "aria-label": "Choices" }, this.#choices(written), this.#weighing()),
         h("div", { class: "size-foot" }, parts.trouble, parts.begin, parts.print),
       ),
     );
+    if (this.#by === "moulds" && !moulded.length) this.#by = "pieces";
+    for (const pick of ["component", "ingredient"]) if ([...parts[pick].options].some(({ value }) => value === chosen[pick])) parts[pick].value = chosen[pick];
     this.#turn(this.#by);
+  }
+
+  /** What was left out or swapped and is no longer in the recipe. */
+  #prune(written) {
+    const lines = new Set([...written.components, { id: "assembly", ...written.assembly }].flatMap(({ id, lines: own = [] }) => own.map((line) => `${id}.${line.id}`)));
+    for (const key of [...this.#without]) if (!lines.has(key)) this.#without.delete(key);
+    for (const key of Object.keys(this.#swaps)) if (!lines.has(key)) delete this.#swaps[key];
   }
 
   /** Lines that may be left out or swapped. */

@@ -6,7 +6,7 @@
 //   "devices-wanted", and what parts/device-list.js tells; answered by
 //   screen.told({ devices, made } or { says })
 
-import { define, h, keyed, sameData, setText, show, tell } from "../parts/dom.js";
+import { define, h, keyed, setText, show, tell } from "../parts/dom.js";
 import { fileLink, handOver } from "../parts/hand-over.js";
 import { pageHead } from "../parts/page-head.js";
 import { isApple, isInstalled } from "../platform.js";
@@ -212,15 +212,14 @@ class StudioScreen extends HTMLElement {
   }
 
   kept() {
+    this.#settings.saved();
     setText(this.#parts.kept, "Kept.");
   }
 
-  /** Built again only when the studio's settings changed: what is being written stays otherwise. */
   #writeSettings() {
     const { settings, isMaker } = this.#data;
-    if (sameData(this.#settings, [settings, isMaker])) return;
-    this.#settings = [settings, isMaker];
-    this.#parts.settings.replaceChildren(settingsForm(settings, isMaker));
+    if (this.#settings) this.#settings.news(settings, isMaker);
+    else this.#parts.settings.append((this.#settings = settingsForm(settings, isMaker)).node);
   }
 
   #makeRefused(item) {

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import json
 import re
+from typing import Any
+from urllib.request import Request, urlopen
 
 import pytest
 from playwright.sync_api import Page, Route, expect
 
 from tests.frontend.hands import NO_COPY, type_on_pad
+from tests.frontend.phones import RECIPE, RECIPE_ID, call
 from tests.servers import Server
 
 pytestmark = [pytest.mark.browser, NO_COPY, pytest.mark.usefixtures("faultless")]
@@ -127,3 +131,110 @@ def test_a_touch_keeps_its_target_whatever_hangs_and_wherever_the_maker_is_by_th
     for address, screen in (("", "recipes"), ("shelf", "shelf"), ("nobody/knows", "recipes")):
         go(page, f"#/{address}", f"{screen}-screen")
         assert page.evaluate("() => locked"), address
+
+
+KIT = {
+    "format": "bowlside-kit/1",
+    "scales": [{"id": "bench", "name": "Bench scale", "capacity": "5 kg", "division": "1 g"}],
+    "vessels": [{"id": "bowl", "name": "Mixing bowl", "kind": "bowl", "empty": "400 g", "holds": "3 kg"}],
+}
+# Where something is typed: the address, the field, and what is typed in it. RUN is a finished batch.
+TYPED = (
+    ("#/", "Find a batch", "261"),
+    ("#/size/RECIPE", "bars", "12"),
+    ("#/recipe/RECIPE", "Title", "Plain bar, softer"),
+    ("#/day/RUN", "Each day", "8:00 to 11:00"),
+    ("#/record/RUN", "Signed off by", "Ada"),
+    ("#/label/RUN", "What it is for", "bath bar"),
+    ("#/shelf", "Find by name", "butter"),
+    ("#/kit", "Weighs empty", "431 g"),
+    ("#/studio", "Name and address for labels", "Ada, 3 Mill Lane"),
+    ("#/bring", "The recipe as text", "{}"),
+)
+# What is typed, where the caret is, and where on the glass it stands.
+STANDS = """() => {
+    const { value, selectionStart } = document.activeElement;
+    return [value, selectionStart, document.activeElement.getBoundingClientRect().top];
+}"""
+DRAWN = "() => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(drawn))))"
+
+
+def news_from_elsewhere(page: Page, home: Server, turn: int) -> None:
+    """Everything that another device can change, and another tab, and a round that fails before."""
+    page.context.set_offline(True)
+    page.evaluate("() => dispatchEvent(new Event('online'))")
+    page.evaluate("() => other.enter(other.runs[0].id, 'noted', { text: 'from another tab' })")
+    page.evaluate(DRAWN)
+    page.context.set_offline(False)
+    for name in ("kit", "settings", "hours"):
+        document = call(home, "GET", name)["document"]
+        if name == "kit":
+            document["vessels"][0]["empty"] = f"{400 + turn} g"
+        elif name == "settings":
+            document["maker"] = f"Bea, {turn} Hill Road"
+        else:
+            document["makers"][0]["hours"]["daily"] = [[f"{6 + turn % 3}:00", "20:00"]]
+        put(home, name, document)
+    put(home, f"recipes/{RECIPE_ID}", {**RECIPE, "summary": f"Changed {turn} times."})
+    page.evaluate("() => dispatchEvent(new Event('online'))")
+    page.wait_for_function(
+        "turn => other.kitDocument.vessels[0].empty === `${400 + turn} g`", arg=turn, polling=50
+    )
+    page.evaluate(DRAWN)
+
+
+def put(home: Server, path: str, document: Any) -> None:
+    asked = Request(
+        f"{home.url}api/v1/{path}",
+        json.dumps(document).encode(),
+        {"Content-Type": "application/json", "If-Match": "*"},
+        method="PUT",
+    )
+    urlopen(asked).close()
+
+
+def test_what_is_typed_stands_while_every_screen_is_drawn_anew(page: Page, server: Server) -> None:
+    """Its value, its caret, its focus and how far down the page is, on every screen that has a field."""
+    page.set_viewport_size({"width": 390, "height": 500})
+    put(server, "kit", KIT)
+    run = begin_bar(page, server)
+    page.evaluate(
+        """async run => {
+            const { openStudio } = await import("/keep/studio.js");
+            window.other = await openStudio(); // as another tab of this phone
+            const { lines } = other.run(run).sheet;
+            for (const { id, mg } of lines) await other.enter(run, "weighed", { line: id, mg });
+            await other.enter(run, "finished");
+        }""",
+        run,
+    )
+    for turn, (address, name, typed) in enumerate(TYPED):
+        screen = "recipes" if address == "#/" else address.split("/")[1]
+        to = address.replace("RECIPE", RECIPE_ID).replace("RUN", run)
+        go(page, to, f"{screen}-screen")
+        field = page.locator("input, textarea").and_(page.get_by_label(name)).first
+        field.scroll_into_view_if_needed()
+        field.fill("")
+        page.keyboard.type(typed)
+        page.keyboard.press("ArrowLeft")
+        before = page.evaluate(STANDS)
+        assert before[:2] == [typed, len(typed) - 1], address
+
+        news_from_elsewhere(page, server, turn)
+
+        after = page.evaluate(STANDS)
+        assert after[:2] == before[:2], address
+        assert abs(after[2] - before[2]) < 4, address
+        theirs = page.get_by_role("status").filter(has_text="Saved elsewhere")
+        expect(theirs).to_have_count(1 if screen in ("day", "kit", "studio") else 0)
+        if screen == "kit":  # and it can be taken
+            theirs.get_by_role("button", name="Use that").click()
+            expect(field).to_have_value(f"{400 + turn} g")
+        if screen == "record":  # signed without a name, then with one: the error goes
+            field.fill("")
+            page.get_by_role("button", name="Sign the record").click()
+            expect(page.locator("record-screen .trouble")).to_be_visible()
+            field.fill(typed)
+            page.get_by_role("button", name="Sign the record").click()
+            expect(page.locator("record-screen")).to_contain_text(f"Signed{typed}")
+            expect(page.locator("record-screen .trouble")).to_be_hidden()

@@ -1,0 +1,82 @@
+// A form's own draft: base (what was saved, as this form last knew it), mine (what stands in its fields), theirs (what
+// was saved elsewhere meanwhile). News goes into a field that nobody wrote in; beside one that somebody did, it stands,
+// with a way to take it, and never replaces what was written.
+//
+//   const draft = new OwnDraft();
+//   h("label", {}, control, draft.own("rate", control, "18.00"));   // the node is where news stands
+//   draft.news({ rate: "20.00" });                                  // "Saved elsewhere: 20.00", where mine is another
+//   draft.isMine("rate")                                            // written in, and not what is saved
+//   draft.sent(); draft.saved();                                    // this form's own save, once news of it has come
+
+import { h, setText, show } from "./dom.js";
+
+const valueOf = (control) => (control.type === "checkbox" ? control.checked : control.value);
+
+function put(control, value) {
+  if (control.type === "checkbox") control.checked = value;
+  else control.value = value;
+}
+
+function worded(control, value) {
+  if (control.type === "checkbox") return value ? "ticked" : "not ticked";
+  return [...(control.options ?? [])].find((option) => option.value === value)?.text ?? (value || "empty");
+}
+
+export class OwnDraft {
+  #fields = new Map();
+
+  /** Give a control its value, and make the node where news of it stands. */
+  own(key, control, value) {
+    put(control, value);
+    const field = { control, base: valueOf(control), theirs: h("span", {}) };
+    const take = () => {
+      put(control, field.base);
+      this.#compare(field);
+      control.focus();
+    };
+    field.beside = h("span", { class: "theirs small", role: "status", hidden: true }, field.theirs, h("button", { type: "button", class: "quiet", onclick: take }, "Use that"));
+    control.addEventListener("input", () => field.beside.hidden || this.#compare(field));
+    this.#fields.set(key, field);
+    return field.beside;
+  }
+
+  /** @param {Record<string, string|boolean>} saved by key; a key that is missing is empty */
+  news(saved) {
+    for (const [key, field] of this.#fields) {
+      const { control, base } = field;
+      const theirs = saved[key] ?? (control.type === "checkbox" ? false : "");
+      if (theirs === base) continue;
+      if (valueOf(control) === base && control !== document.activeElement) put(control, theirs);
+      field.base = theirs;
+      this.#compare(field);
+    }
+  }
+
+  /** Fields that are no longer there. */
+  drop(keys) {
+    for (const key of keys) this.#fields.delete(key);
+  }
+
+  isMine(key) {
+    const field = this.#fields.get(key);
+    return field !== undefined && valueOf(field.control) !== field.base;
+  }
+
+  /** What stands there is on its way to be saved. */
+  sent() {
+    for (const field of this.#fields.values()) field.sent = valueOf(field.control);
+  }
+
+  /** It was saved, perhaps written a little otherwise: so it stands there now, where nobody has written on. */
+  saved() {
+    for (const field of this.#fields.values()) {
+      if (valueOf(field.control) === field.sent) put(field.control, field.base);
+      this.#compare(field);
+    }
+  }
+
+  #compare({ control, base, beside, theirs }) {
+    setText(theirs, `Saved elsewhere: ${worded(control, base)}. `);
+    show(beside, valueOf(control) !== base);
+  }
+}
