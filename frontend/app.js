@@ -12,9 +12,12 @@ import { closeDialogs } from "./parts/dialog.js";
 import { h } from "./parts/dom.js";
 import { installHatching } from "./parts/hatch.js";
 import { registerPlateRow } from "./parts/plate-rows.js";
+import { tellRing } from "./parts/ring-note.js";
+import { ringState, willRing } from "./parts/ring-state.js";
 import { tellPlain } from "./parts/sheets.js";
 import { registerWaitStrip } from "./parts/wait-strip.js";
 import { clock, duration } from "./parts/words.js";
+import { holdsScreen } from "./platform.js";
 import { registerBenchScreen } from "./screens/bench.js";
 import { registerRecipesScreen } from "./screens/recipes.js";
 import { DISK, Touches } from "./touches.js";
@@ -25,6 +28,7 @@ const HEAR_PLAN_MS = 30_000;
 const AT_REST_MS = 300; // the bench stands first, then what looks ahead is fetched and reckoned
 
 const ASK_AT_MOST_MS = 10_000;
+const STALE_RING_MS = 60_000; // what fell due longer ago is told in the summary
 
 const AWAY_MS = 30 * 60_000; // after this long away, say where things stand even if nothing rang
 
@@ -44,6 +48,7 @@ let led = { run: "", state: null, lead: null }; // what the plan was last found 
 let looking = 0;
 const styles = new Map(); // of pages that were opened, on their way or here
 let seeker = null; // seek.js, once a batch was looked for that is not on this phone
+let coming = []; // what rings within minutes, as the studio last said
 const former = new Map(); // recipes as older runs were made by, measured
 
 const SCREENS = {
@@ -72,7 +77,7 @@ const SCREENS = {
     title: (id) => studio.run(id)?.sheet.recipe.title ?? "Bench",
     data: (id) => {
       const run = studio.run(id);
-      return run && { run, bench: studio.bench(id), waits: studio.waits(), signs: signs(), now: () => studio.at(), link: studio.link, beside: (step) => besideOf(run, step), lead: (isAsked) => leadOf(run, isAsked), isGiven: (prompt) => touches.isGiven(onceOf(id, prompt)), undoing: studio.undoing(id) };
+      return run && { run, bench: studio.bench(id), waits: studio.waits(), signs: signs(), now: () => studio.at(), link: studio.link, beside: (step) => besideOf(run, step), lead: (isAsked) => leadOf(run, isAsked), isGiven: (prompt) => touches.isGiven(onceOf(id, prompt)), undoing: studio.undoing(id), willRing: () => willRing(ringing()) };
     },
   },
   day: {
@@ -125,7 +130,7 @@ const SCREENS = {
   studio: {
     tag: "studio-screen",
     title: () => "Settings",
-    data: () => ({ link: studio.link, place: studio.place, isMaker: studio.isMaker, preferences: studio.preferences, settings: studio.settings, runs: studio.runs, shelf: studio.shelfEntries, now: () => studio.at() }),
+    data: () => ({ link: studio.link, place: studio.place, isMaker: studio.isMaker, preferences: studio.preferences, settings: studio.settings, runs: studio.runs, shelf: studio.shelfEntries, now: () => studio.at(), ringing: ringing() }),
   },
 };
 
@@ -325,6 +330,10 @@ function stopAsking() {
   drawSoon();
 }
 
+function ringing() {
+  return ringState({ sound: studio.preferences.sound, canRing: senses.canRing(), holdsScreen, mayGoDark: senses.mayGoDark(), isClockSure: studio.isClockSure });
+}
+
 /** An address whose run this phone does not hold (yet). */
 function nowhere(wanted) {
   closeDialogs();
@@ -389,7 +398,10 @@ function coverUp() {
 
 /** What a browser allows only inside a touch. */
 function touched() {
-  senses.arm(UNLOCK_AFTER_MS, drawSoon);
+  senses.arm(UNLOCK_AFTER_MS, () => {
+    layRings();
+    drawSoon();
+  });
   if (studio.preferences.speech) senses.prime();
 }
 
@@ -605,14 +617,42 @@ async function sayWhatWasMissed() {
   });
 }
 
-/** What a ring says; "late" rings shortly before the latest time, while it still helps. */
-const RINGS = { look: "may be ready, look", ready: "ready", late: "nearly too late" };
+/** What a ring says, the least urgent first; "late" rings shortly before the latest time, while it still helps. */
+const RINGS = { look: "may be ready, look", ready: "ready", late: "nearly too late", over: "past its latest" };
 
-function ring({ wait, phase }) {
-  const { sound, speech } = studio.preferences;
-  if (sound) senses.ring(phase);
-  if (speech) senses.say(`${wait.letter}. ${wait.title}: ${RINGS[phase]}.`);
+const urgency = ({ phase }) => Object.keys(RINGS).indexOf(phase);
+
+/** Whose it is, where there are several batches, and of which part. */
+function ringWords({ wait, phase }) {
+  const { sheet, name } = studio.run(wait.run);
+  const { component } = sheet.steps.find(({ id }) => id === wait.step);
+  const part = sheet.components.find(({ id }) => id === component)?.name;
+  const isOne = studio.runs.filter((run) => run.open).length === 1;
+  return `${[isOne ? "" : name, part, wait.title].filter(Boolean).join(", ")}: ${RINGS[phase]}.`;
+}
+
+/** All that rings at one moment rings once, as the most urgent of it does. After a sleep the summary says the rest. */
+function ring({ key, together }) {
   drawSoon();
+  if (key !== together[0].key) return;
+  const [worst, ...others] = [...together].sort((one, other) => urgency(other) - urgency(one));
+  const { sound, speech } = studio.preferences;
+  if (sound) senses.ring(worst.phase, worst.key);
+  const says = [ringWords(worst), others.length ? `And ${others.length} more.` : ""].filter(Boolean).join(" ");
+  if (speech) senses.say(says);
+  if (studio.at() - worst.at < STALE_RING_MS) tellRing(says, () => goToBench({ run: worst.wait.run, step: worst.wait.step }));
+}
+
+/** What rings within minutes lies on the sound's own clock, which no sleeping timer holds up. */
+function layRings() {
+  const laid = studio.preferences.sound ? coming : [];
+  senses.layAhead(laid.map(({ key, phase, at }) => ({ key, kind: phase, inMs: at - studio.at() })).filter(({ inMs }) => inMs > 0));
+}
+
+function goToBench({ run, step }) {
+  location.hash = `#/bench/${run}`;
+  draw();
+  screen?.turnTo?.(step);
 }
 
 /** What a screen tells, by name: `from` is the screen that told it and its address, whatever is in sight by then. */
@@ -621,11 +661,7 @@ const HEARD = {
   answers: ({ entries }, from) => keep(from, entries),
   "say-again": (_, { screen: asked }) => senses.say(asked.spoken),
   "prompt-shown": ({ text }) => studio.preferences.speech && senses.say(text),
-  "go-bench": ({ run, step }) => {
-    location.hash = `#/bench/${run}`;
-    draw();
-    screen.turnTo(step);
-  },
+  "go-bench": goToBench,
   "wait-turned": drawSoon,
   begin: (detail, from) => begin(from, detail),
   "kit-written": ({ document: written }, from) => send(from, "kit", () => studio.setKit(written), () => saved(from)),
@@ -641,6 +677,7 @@ const HEARD = {
     if (key === "speech" && value) senses.prime();
     await studio.setPreference(key, value);
     dress();
+    layRings();
     draw();
   },
   "draft-written": writeDraft,
@@ -678,6 +715,10 @@ function listen() {
   studio.addEventListener("change", drawSoon);
   studio.addEventListener("link", drawSoon);
   studio.addEventListener("ring", ({ detail }) => ring(detail));
+  studio.addEventListener("ahead", ({ detail }) => {
+    coming = detail;
+    layRings();
+  });
   studio.addEventListener("closed", () => location.reload());
   studio.addEventListener("back", () => {
     draw();

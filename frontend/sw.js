@@ -6,7 +6,7 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "cf3bd5e0e951";
+const VERSION = "3d884ea66e6c";
 // An ETag carries the SHA-256 of the file as it lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
@@ -106,6 +106,8 @@ const FILES = [
   "parts/recipe-text.js",
   "parts/record-bars.js",
   "parts/record-parts.js",
+  "parts/ring-note.js",
+  "parts/ring-state.js",
   "parts/scanner.js",
   "parts/sheets.js",
   "parts/shelf-forms.js",

@@ -3,6 +3,8 @@
  *
  * Never early; each ring once on each phone, remembered over reloads. What fell due while the
  * page could not ring is rung on return, but only the latest of each wait, and `missed` lists it.
+ * What is late insists, three times and no more. What comes soon is told ahead, so that it can be laid
+ * on the clock of the sound, which no sleeping timer holds up.
  */
 
 import { rings, warnAt } from "../bench/index.js";
@@ -11,17 +13,27 @@ import { rings, warnAt } from "../bench/index.js";
 const FORGET_MS = 14 * 24 * 3600 * 1000;
 /** A timer never sleeps longer than this, since a clock may be corrected meanwhile. */
 const LONGEST_NAP_MS = 60_000;
+/** So long ahead a ring is laid on the clock of the sound: a hidden page is woken about once a minute. */
+const AHEAD_MS = 150_000;
+/** A tab that follows leaves the first word to the one that leads, which may have it on the sound's clock. */
+const FOLLOW_MS = 1_000;
+/** Past its latest time a thing rings at once and twice more. Common practice: often enough to be heard, not to be hated. */
+const PAST_MS = [0, 5 * 60_000, 15 * 60_000];
+/** A burst that is over is asked for again: what heats on scorches within minutes. Common practice. */
+const BURST_MS = [["look", 0], ["ready", 60_000], ["late", 180_000]];
+
 /** After a leap of the clock, this long is given to the server to say which instant it is. */
 const LONGEST_ASKING_MS = 3_000;
 
 /**
  * @param {{what: "wait"|"window"|"guide"}} item as `Studio.waits` gives it
- * @returns {{phase: "look"|"ready"|"late", at: number}[]} when it rings, in order
+ * @returns {{phase: "look"|"ready"|"late"|"over", at: number}[]} when it rings, in order
  */
 export function ringsOf(item) {
-  if (item.what === "guide") return [{ phase: "look", at: item.until }];
-  if (item.what === "window") return [{ phase: "late", at: warnAt(item.opened_at, item.latest_at) }];
-  return rings(item).map(({ kind, at }) => ({ phase: kind, at }));
+  if (item.what === "guide") return BURST_MS.map(([phase, after]) => ({ phase, at: item.until + after }));
+  const due = item.what === "window" ? [{ phase: "late", at: warnAt(item.opened_at, item.latest_at) }] : rings(item).map(({ kind, at }) => ({ phase: kind, at }));
+  const past = item.latest_at === null ? [] : PAST_MS.map((after) => ({ phase: "over", at: item.latest_at + after }));
+  return [...due, ...past];
 }
 
 /** The next instant after `at` at which an item rings or enters another phase; Infinity when none. */
@@ -35,18 +47,21 @@ export class Rings extends EventTarget {
   #items;
   #book;
   #ask;
+  #follows;
   #timer = null;
 
   /**
    * @param items () => every wait, window and guide of the open runs
    * @param ask () => Promise: hear the server, because the clock made a leap and may be wrong
+   * @param follows () => whether another tab of this phone has the first word
    */
-  constructor({ book, clock, items, ask }) {
+  constructor({ book, clock, items, ask, follows = () => false }) {
     super();
     this.#book = book;
     this.#clock = clock;
     this.#items = items;
     this.#ask = ask;
+    this.#follows = follows;
   }
 
   /** Ring what is due, and set the timer for what comes next. Call it when anything changed. */
@@ -56,23 +71,26 @@ export class Rings extends EventTarget {
     const now = this.#clock.now();
     const rung = new Map(this.#book.meta.get("rung"));
     const due = [];
+    const ahead = [];
     let next = now + LONGEST_NAP_MS;
     for (const item of this.#items()) {
       const all = ringsOf(item);
       const coming = all.find(({ at }) => at > now);
       const last = all.findLast(({ at }) => at <= now);
       if (coming) next = Math.min(next, coming.at);
+      for (const ring of all) if (ring.at > now && ring.at <= now + AHEAD_MS) ahead.push({ key: keyOf(item, ring), phase: ring.phase, at: ring.at });
       // Of what fell due while the page slept only the last is rung: the others are overtaken.
       if (last && !rung.has(keyOf(item, last))) {
         due.push({ key: keyOf(item, last), wait: item, phase: last.phase, at: last.at });
       }
     }
     clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => this.check(), next - now);
+    const follows = this.#follows();
+    this.#timer = setTimeout(() => this.check(), next - now + (follows ? FOLLOW_MS : 0));
+    this.dispatchEvent(new CustomEvent("ahead", { detail: follows ? [] : ahead }));
     if (due.length === 0) return;
-    for (const { key: _, ...detail } of await this.#claim(due, now)) {
-      this.dispatchEvent(new CustomEvent("ring", { detail }));
-    }
+    const together = await this.#claim(due, now);
+    for (const ring of together) this.dispatchEvent(new CustomEvent("ring", { detail: { ...ring, together } }));
   }
 
   /** What fell due after `since`, most recent first; what is over by now is not listed. */

@@ -8,7 +8,8 @@
  *   studio.addEventListener("change", ({ detail }) => redraw(detail.run));
  *
  * Everything here works with no network, but `setKit`. Events: "change" {run: id or null},
- * "link", "ring" {wait, phase, at}, "back" (in sight again after a while: show `missed()`),
+ * "link", "ring" {wait, phase, at, together: all that ring at this moment}, "ahead" [{key, phase, at}] (what rings within
+ * minutes, to be laid on the sound's clock; what is not named any more does not ring), "back" (in sight again after a while: show `missed()`),
  * "closed" (a newer page took the disk: reload).
  */
 
@@ -37,6 +38,8 @@ const SETTINGS = { batch_number: "{yy}{mm}{dd}-{mark}{n}" };
 const URGENCY = ["late", "soon_late", "ready", "look", "open", "counting"];
 /** While the page is in sight, the time is noted this often, so that a killed page knows when it was last seen. */
 const SEEN_EVERY_MS = 20_000;
+/** When that did not happen for so long, the page stood still. */
+const FROZEN_MS = 2 * 60_000;
 const TOGETHER_MS = 24 * 3_600_000; // as the server has it (api/planner.py), and so is the demo's device
 const DEMO_DEVICE = "demo-phone";
 
@@ -62,6 +65,7 @@ export class Studio extends EventTarget {
   #undoings = new WeakMap(); // by the array of a journal's entries, which is another when they are others
   #durable = false;
   #seenTimer;
+  #seen = Infinity;
   #linkTold = "";
   #door;
   #archive;
@@ -79,6 +83,7 @@ export class Studio extends EventTarget {
       clock: this.#clock,
       items: () => this.waits(),
       ask: () => this.#sync.soon(),
+      follows: () => this.#sync.follows,
     });
     /** Recipes being written. */
     this.drafts = new Drafts({ book, server: this.#server, now: () => this.at() });
@@ -402,6 +407,11 @@ export class Studio extends EventTarget {
     return this.#door;
   }
 
+  /** The clock was compared with the server's since this page was opened. */
+  get isClockSure() {
+    return this.#clock.sure;
+  }
+
   get preferences() {
     return { ...PREFERENCES, ...Object.fromEntries(this.#book.preferences) };
   }
@@ -471,11 +481,9 @@ export class Studio extends EventTarget {
     });
     this.#updates.addEventListener("change", () => this.#tellLink());
     this.#clock.addEventListener("jump", () => queueMicrotask(() => this.#onLeap()));
-    this.#rings.addEventListener("ring", ({ detail }) => this.#tell("ring", detail));
+    for (const name of ["ring", "ahead"]) this.#rings.addEventListener(name, ({ detail }) => this.#tell(name, detail));
     document.addEventListener("visibilitychange", this.#inSight);
-    this.#seenTimer = setInterval(() => {
-      if (document.visibilityState === "visible") this.#noteSeen();
-    }, SEEN_EVERY_MS);
+    this.#seenTimer = setInterval(() => this.#see(), SEEN_EVERY_MS);
     navigator.storage?.persisted().then((durable) => this.#setDurable(durable));
     this.#updates.start();
     if (document.visibilityState === "visible") this.#noteSeen(); // before the first ring, so that one cut off is missed
@@ -507,6 +515,13 @@ export class Studio extends EventTarget {
     else this.#noteSeen();
   };
 
+  /** A page may be frozen while it is in sight: then too it comes back, and says what was missed. */
+  #see() {
+    if (document.visibilityState !== "visible") return;
+    if (this.at() - this.#seen > FROZEN_MS) this.#comeBack();
+    this.#noteSeen();
+  }
+
   #comeBack() {
     this.lookedAt = this.#book.meta.get("looked_at") ?? this.at();
     this.#rings.check();
@@ -525,7 +540,8 @@ export class Studio extends EventTarget {
   }
 
   #noteSeen() {
-    this.#note("looked_at", this.at());
+    this.#seen = this.at();
+    this.#note("looked_at", this.#seen);
   }
 
   /** Kept if there is room: the page can do without. */

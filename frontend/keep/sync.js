@@ -89,6 +89,11 @@ export class Sync extends EventTarget {
     return this.#state.role === "leader";
   }
 
+  /** Another tab of this phone's leads. */
+  get follows() {
+    return this.#state.role === "follower";
+  }
+
   start() {
     addEventListener("online", this.#wake);
     addEventListener("pageshow", this.#wake);

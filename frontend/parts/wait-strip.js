@@ -57,6 +57,9 @@ function shortNames(items) {
 
 const rem = () => parseFloat(getComputedStyle(document.documentElement).fontSize);
 
+/** A burst that is over heats on, or stands and cools: it is not ready. */
+const asksOf = ({ kind, phase }) => (kind === "guide" && phase === "ready" ? "over" : ASKS[phase]);
+
 class WaitStrip extends HTMLElement {
   #list = h("ul", { class: "strip" });
   #more = h("button", { type: "button", class: "outlined wait-more", onclick: () => this.#showAll() }, h("span"), h("span"));
@@ -130,7 +133,7 @@ class WaitStrip extends HTMLElement {
   async #showAll() {
     const at = this.#now();
     const several = this.#isSeveral;
-    const says = (item) => [`${timeLeft(item.until - at)} ${ASKS[item.phase]}`.trim(), several ? item.batch : ""].filter(Boolean).join(", ");
+    const says = (item) => [`${timeLeft(item.until - at)} ${asksOf(item)}`.trim(), several ? item.batch : ""].filter(Boolean).join(", ");
     const choices = this.#items.map((item) => ({ letter: item.letter, label: item.title, says: says(item), value: item }));
     const picked = await pickOne({ title: "All that counts", choices });
     if (picked) tell(this, "wait-chosen", { run: picked.run, step: picked.step });
@@ -178,7 +181,7 @@ class WaitStrip extends HTMLElement {
     relabelMark(mark, item.letter);
     setText(word, item.word);
     setText(batch, this.#names.get(item.run) ?? "");
-    setText(asks, ASKS[item.phase]);
+    setText(asks, asksOf(item));
     setAttr(button, "data-phase", item.phase);
     setAttr(button, "title", item.asks);
     this.#count(node, item, at);

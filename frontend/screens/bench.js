@@ -108,12 +108,19 @@ class BenchScreen extends HTMLElement {
     this.#news = text;
   }
 
-  /** What "say again" should say. */
+  /** What "say again" should say: all of it. */
   get spoken() {
+    return this.#wordsOf(true);
+  }
+
+  /** Cautions that were read out with a step's first prompt are not said over again with each that follows. */
+  #wordsOf(isWhole) {
     const prompt = this.#prompt();
     if (!prompt) return "";
-    const number = prompt.number ? `${prompt.number.text} ${prompt.number.caption}.` : "";
-    return [`${prompt.title}.`, number, prompt.says, ...prompt.cautions].filter(Boolean).join(" ");
+    const { number, weigh } = prompt;
+    const isRead = this.#parts.cautions.hasAttribute("data-read") || RIGHTING.has(prompt.kind);
+    const add = weigh?.how === "running" && weigh.before_mg > 0 ? `+ ${weigh.add}.` : "";
+    return [`${prompt.title}.`, add, number ? `${number.text} ${number.caption}.` : "", prompt.says, ...(isWhole || !isRead ? prompt.cautions : [])].filter(Boolean).join(" ");
   }
 
   #build() {
@@ -261,7 +268,7 @@ class BenchScreen extends HTMLElement {
       this.trouble("");
     }
     // Not only a new prompt is news: so is the next piece to press, or one more try.
-    const { spoken } = this;
+    const spoken = this.#wordsOf(false);
     if (setText(parts.live, spoken)) tell(this, "prompt-shown", { text: [this.#news, spoken].filter(Boolean).join(" ") });
     this.#news = "";
     this.#fit();
@@ -405,6 +412,7 @@ class BenchScreen extends HTMLElement {
       }
     }
     if (this.#parts.again.hidden) choices.push({ label: "Say again", value: { again: true } });
+    choices.push({ label: "Will it ring?", says: this.#data.willRing(), value: { ring: true } });
     if (!bench.finished) choices.push({ label: "Write a note", says: "Kept with the run", value: { note: true } });
     choices.push({ label: "The record so far", says: "Photographs are taken there too", value: { record: true } });
     const step = run.sheet.steps.find((candidate) => candidate.id === prompt?.step);
@@ -415,6 +423,8 @@ class BenchScreen extends HTMLElement {
     if (!picked) return;
     if (picked.again) {
       tell(this, "say-again");
+    } else if (picked.ring) {
+      location.hash = "#/studio";
     } else if (picked.switched) {
       tell(this, "answer", { kind: "switched", body: { weigh: run.state.weigh === "tare" ? "running" : "tare" } });
     } else if (picked.finish) {

@@ -1,15 +1,16 @@
 // Settings, who may come in, and the plain truth about the line to the server and what this browser cannot do.
 //
-//   screen.data = { link, place, isMaker, preferences, settings, runs, shelf, now }
+//   screen.data = { link, place, isMaker, preferences, settings, runs, shelf, now, ringing }
 //   "preferred" { key, value }, "sync-wanted", "update-wanted", "send-again" / "set-aside" { run, entry }
 //   "settings-written" { document }; answered by screen.kept() or screen.trouble("…")
 //   "devices-wanted", and what parts/device-list.js tells; answered by
 //   screen.told({ devices, made } or { says })
 
-import { define, h, keyed, setText, show, tell } from "../parts/dom.js";
+import { define, h, keyed, setAttr, setText, show, tell } from "../parts/dom.js";
 import { fileLink, handOver } from "../parts/hand-over.js";
 import { pageHead } from "../parts/page-head.js";
 import { isApple, isInstalled } from "../platform.js";
+import { willRing } from "../parts/ring-state.js";
 import { settingsForm } from "../parts/studio-settings.js";
 import { clock, COPY_OLD_MS, day, dayOnly, duration, spaced } from "../parts/words.js";
 
@@ -68,11 +69,13 @@ const ON_IPHONE = [
 ];
 const RINGS = ["It rings while this page is open and the screen is on.", isApple ? "With the screen off, or another app in front, nothing rings." : "With the screen off, or another app in front, a ring may be late or missing.", "For a long wait, put the sessions into the phone\u2019s calendar: open The day."];
 
-function ringPart(onclick) {
+function ringPart(parts, onclick) {
   return h(
     "section",
     { "aria-label": "Will it ring?" },
     h("h2", { class: "section-name" }, "Will it ring?"),
+    parts.willRing,
+    parts.ringing,
     h("ul", { class: "plain" }, RINGS.map((text) => h("li", {}, text))),
     isApple ? [h("h3", {}, "On an iPhone or iPad"), h("ol", { class: "plain" }, (isInstalled ? ON_IPHONE.slice(2) : ON_IPHONE).map((text) => h("li", {}, text)))] : null,
     h("button", { type: "button", class: "outlined", onclick }, "Test ring"),
@@ -102,6 +105,11 @@ class StudioScreen extends HTMLElement {
     setText(parts.leap, `The server's clock was set ${link.leap > 0 ? "forward" : "back"} by ${duration(Math.abs(link.leap))}. What counts goes on by the time it began with.`);
     show(parts.leap, Boolean(link.leap));
     show(parts.trail, data.isMaker);
+    setText(parts.willRing, willRing(data.ringing));
+    keyed(parts.ringing, data.ringing, ({ name }) => name, ({ name }) => h("li", {}, h("b", {}, `${name}: `), h("span", {})), (row, { well, says }) => {
+      setAttr(row, "data-well", String(well));
+      setText(row.lastChild, says);
+    });
     this.#writeDevices();
     this.#writeSettings();
     setText(parts.state, link.shut ? "The server answers, and does not let this phone in." : link.state === "asking" ? "Asking the server\u2026" : link.state === "online" ? "The server answers." : "Offline: the server does not answer. Everything you do is kept on this phone and sent later.");
@@ -166,6 +174,8 @@ class StudioScreen extends HTMLElement {
       listSays: h("p", { class: "notice", hidden: true }),
       all: h("button", { type: "button", class: "quiet", onclick: () => this.#data.link.refused.forEach((item) => tell(this, "send-again", item)) }, "Send all of them again"),
       settings: h("div", {}),
+      willRing: h("p", { role: "status" }),
+      ringing: h("ul", { class: "plain ringing" }),
       settingsTrouble: h("p", { class: "trouble", role: "alert", hidden: true }),
       kept: h("p", { role: "status", class: "soft" }),
       refused: h("ul", { class: "rows" }),
@@ -193,7 +203,7 @@ class StudioScreen extends HTMLElement {
           SWITCHES.map(([key, label]) => h("label", { class: "choice" }, h("input", { type: "checkbox", checked: preferences[key], onchange: (event) => prefer(key, event.target.checked) }), h("span", {}, label))),
           CHOICES.map(([key, label, options]) => h("fieldset", { class: "setting" }, h("legend", { class: "caps" }, label), options.map(([value, says]) => h("label", { class: "choice" }, h("input", { type: "radio", name: key, value, checked: (preferences[key] ?? "") === value, onchange: () => prefer(key, value) }), h("span", {}, says))))),
         ),
-        ringPart(() => tell(this, "ring-tried")),
+        ringPart(parts, () => tell(this, "ring-tried")),
         h("section", { "aria-label": "Batches, money and labels" }, h("h2", { class: "section-name" }, "Batches, money and labels"), parts.settings, parts.settingsTrouble, parts.kept),
         h("section", { "aria-label": "The server" }, h("h2", { class: "section-name" }, "The line to the server"), h("div", { class: "stack" }, parts.state, parts.heard, parts.unsent, parts.trouble, h("button", { type: "button", class: "outlined", onclick: () => tell(this, "sync-wanted") }, "Try now"))),
         parts.refusedPart,

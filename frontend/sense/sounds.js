@@ -1,6 +1,6 @@
 /**
- * Three rings that nobody mixes up: "look" (two soft notes up), "ready" (three notes up),
- * "late" (three and two quick ones, high, twice over).
+ * Rings that nobody mixes up: "look" (two soft notes up), "ready" (three notes up), "late" (three and two
+ * quick ones, high, twice over), "over" (the same four times, closer).
  *
  * Notes are rich, so that they carry over a mixer: each has a fundamental of 150 to 1,000 Hz and
  * at least four harmonics between 300 and 4,000 Hz within 15 dB of it. That is how alarm sounds
@@ -21,6 +21,7 @@ const RINGS = {
     loud: 0.55,
   },
   late: { notes: [...urgent(0), ...urgent(2)], lasts: 0.13, loud: 0.9 },
+  over: { notes: [0, 1.3, 2.6, 3.9].flatMap(urgent), lasts: 0.13, loud: 0.95 },
 };
 
 function urgent(from) {
@@ -34,12 +35,12 @@ export function ringLength(kind) {
   return notes.at(-1).at + lasts;
 }
 
-/** Put a ring into an audio context, live or offline, from `start` seconds on. */
+/** Put a ring into an audio context, live or offline, from `start` seconds on. @returns {() => void} what takes it out again */
 export function scheduleRing(context, kind, start) {
   const { notes, lasts, loud } = RINGS[kind];
   const partials = Float32Array.from([0, ...HARMONICS]);
   const wave = context.createPeriodicWave(new Float32Array(partials.length), partials);
-  for (const { hz, at } of notes) {
+  const laid = notes.map(({ hz, at }) => {
     const note = context.createOscillator();
     const volume = context.createGain();
     const from = start + at;
@@ -52,16 +53,21 @@ export function scheduleRing(context, kind, start) {
     note.connect(volume).connect(context.destination);
     note.start(from);
     note.stop(from + lasts);
-  }
+    return note;
+  });
+  return () => laid.forEach((note) => note.disconnect());
 }
 
-const SHAKES = { look: [120], ready: [200, 100, 200], late: [300, 120, 300, 120, 300, 120, 300] };
+const SHAKES = { look: [120], ready: [200, 100, 200], late: [300, 120, 300, 120, 300, 120, 300], over: [500, 120, 500, 120, 500, 120, 500, 120, 500] };
 
 /** A ring that could not sound within this time would only startle. */
 const STALE_MS = 5_000;
 
 let context = null;
 let arming = 0;
+/** Rings that lie on the sound's own clock, by key: { when: seconds on that clock, off } */
+const ahead = new Map();
+const SAME_S = 0.25;
 
 /** Browsers let a page sound only after a touch: call this from one. @returns whether it can ring */
 export async function unlock() {
@@ -91,11 +97,36 @@ export function canRing() {
   return context?.state === "running";
 }
 
-/** Sound and shake once. @param {"look"|"ready"|"late"} kind */
-export async function ring(kind) {
+/**
+ * Lay these on the sound's own clock, which goes on where timers sleep, and take off what is not among them any more.
+ * @param {{key: string, kind: string, inMs: number}[]} coming
+ */
+export function layAhead(coming) {
+  const wanted = new Map(canRing() ? coming.map((each) => [each.key, each]) : []);
+  for (const [key, { when, off }] of ahead) {
+    const next = wanted.get(key);
+    const isBegun = canRing() && when <= context.currentTime;
+    if (isBegun ? when > context.currentTime - STALE_MS / 1000 : next && Math.abs(context.currentTime + next.inMs / 1000 - when) < SAME_S) continue;
+    off();
+    ahead.delete(key);
+  }
+  for (const [key, { kind, inMs }] of wanted) {
+    if (ahead.has(key)) continue;
+    const when = context.currentTime + inMs / 1000;
+    ahead.set(key, { when, off: scheduleRing(context, kind, when) });
+  }
+}
+
+/** It sounds at this moment by itself. */
+function isSounding(key) {
+  return canRing() && Math.abs((ahead.get(key)?.when ?? Infinity) - context.currentTime) < STALE_MS / 1000;
+}
+
+/** Sound and shake once. @param {"look"|"ready"|"late"|"over"} kind @param {string} [key] as it may have been laid ahead */
+export async function ring(kind, key = "") {
   // Before the first touch a browser shakes nothing, and says so in its log.
   if (navigator.userActivation?.hasBeenActive ?? true) navigator.vibrate?.(SHAKES[kind]);
-  if (!context) return;
+  if (!context || isSounding(key)) return;
   const asked = performance.now();
   if (context.state !== "running") await context.resume(); // a call took the sound away
   if (performance.now() - asked < STALE_MS) scheduleRing(context, kind, context.currentTime + 0.01);

@@ -238,3 +238,80 @@ def test_what_is_typed_stands_while_every_screen_is_drawn_anew(page: Page, serve
             page.get_by_role("button", name="Sign the record").click()
             expect(page.locator("record-screen")).to_contain_text(f"Signed{typed}")
             expect(page.locator("record-screen .trouble")).to_be_hidden()
+
+
+# A phone whose sound goes by the page's own clock, and tells when each note is to sound, and which were taken off.
+SOUND = """() => {
+    window.notes = [];
+    window.AudioContext = class extends EventTarget {
+        state = "running";
+        began = Date.now();
+        destination = {};
+        get currentTime() { return (Date.now() - this.began) / 1000; }
+        async resume() {}
+        createPeriodicWave() { return {}; }
+        createGain() { return { gain: { setValueAtTime() {}, linearRampToValueAtTime() {} }, connect: (to) => to }; }
+        createOscillator() {
+            const note = { off: false };
+            notes.push(note);
+            const start = (at) => { note.at = this.began + at * 1000; };
+            return { frequency: {}, setPeriodicWave() {}, connect: (to) => to, start, stop() {}, disconnect: () => { note.off = true; } };
+        }
+    };
+    window.said = [];
+    speechSynthesis.speak = ({ text }) => text && said.push(text);
+}"""
+TOLD = "() => notes.filter(({ off }) => !off).map(({ at }) => Math.round((at - Date.now()) / 1000))"
+MINUTE = 60_000
+
+
+def test_each_ring_is_laid_ahead_says_whose_it_is_and_a_sleep_is_told_in_one(
+    page: Page, server: Server
+) -> None:
+    page.add_init_script(f"({SOUND})()")
+    page.clock.install()
+    begin_bar(page, server)
+    page.clock.run_for(1_000)
+    go(page, "#/studio", "studio-screen")
+    will = page.get_by_role("region", name="Will it ring?")
+    expect(will.get_by_role("status")).to_have_text("It will ring.")
+    expect(will.locator(".ringing li")).to_have_count(5)
+    page.get_by_label("Say each step aloud").check()
+    for _ in range(2):
+        begin_bar(page, server)
+        page.clock.run_for(1_000)
+        page.locator("answer-row .copper").click()
+        expect(page.locator("bench-screen h1")).to_contain_text("oil")
+        page.clock.run_for(1_000)
+        page.locator("answer-row .copper").click()
+        expect(page.locator("bench-screen h1")).to_have_text("Let it set")
+    assert "+ 50 g. 200 g" in " ".join(page.evaluate("() => said"))
+    server.stop()  # else it would set the fake clock right
+
+    # A minute before, the ring lies on the sound's clock; an undo takes it off, and a redo lays it again.
+    for minutes in (25, 25, 9):
+        page.clock.fast_forward(minutes * MINUTE)
+        page.clock.run_for(1_000)
+    assert min(page.evaluate(TOLD)) in range(30, 61)
+    laid = len(page.evaluate(TOLD))
+    page.get_by_role("button", name=re.compile("^Undo: light oil")).click()
+    expect(page.locator("bench-screen h1")).to_contain_text("oil")
+    assert len(page.evaluate(TOLD)) == laid / 2
+    page.get_by_role("button", name=re.compile("^Redo: light oil")).click()
+    expect(page.locator("bench-screen h1")).to_have_text("Let it set")
+    assert len(page.evaluate(TOLD)) == laid
+
+    # It rings once, and says the batch, the part and what is asked.
+    page.clock.run_for(MINUTE)
+    assert len(page.evaluate(TOLD)) == laid
+    expect(page.locator(".rang")).to_contain_text(re.compile(r"Bar, Let it set: may be ready, look\."))
+
+    # Two hours frozen in sight: one ring, and one summary of all that was missed.
+    page.evaluate("() => { notes.length = 0; said.length = 0; }")
+    page.clock.fast_forward("02:10:00")
+    page.clock.run_for(30_000)
+    missed = page.get_by_role("dialog")
+    expect(missed).to_have_count(1)
+    expect(missed.get_by_role("listitem").filter(has_text="ready")).to_have_count(2)
+    assert len(page.evaluate("() => notes")) == 3  # of one "ready"
+    assert len(page.evaluate("() => said")) == 1
