@@ -58,7 +58,7 @@ export class HoursForm {
     if (isBuilt) this.#draft.news(savedOf(makers));
     else this.#build();
     const { zone } = makers[0].hours;
-    setText(this.#parts.zone, `By the clock of ${zone}; this phone\u2019s is another.`);
+    setText(this.#parts.zone, zone === zoneHere() ? "" : `By the clock of ${zone}; this phone\u2019s is another.`);
     show(this.#parts.zone, zone !== zoneHere());
     show(this.#parts.away, !isOnline);
     for (const button of this.#parts.saves) button.disabled = !isOnline;
