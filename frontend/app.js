@@ -41,6 +41,7 @@ let drawing = 0;
 let isPressed = false;
 let isAsking = false; // a first visit: the page stands once all of the studio was heard, so that nothing moves on it
 const touches = new Touches();
+let practice = null; // keep/practice.js, once it was opened
 let beside = null; // parts/beside.js, once it is here
 let planHeard = -Infinity;
 let planning = null; // parts/day-ahead.js, once it is here
@@ -122,6 +123,7 @@ const SCREENS = {
     title: (id) => recipe(id).title,
     data: (id, asked) => recipe(id) && { recipe: recipe(id), kit: studio.kit, asked: readSize(asked), weigh: studio.preferences.weigh },
   },
+  practice: { tag: "practice-screen", title: () => "Practice", data: () => ({ practice, now: () => studio.at() }) },
   batch: { tag: "", data: () => null }, // an address by number leads on to the record
   audit: { tag: "audit-screen", title: () => "Who did what", data: () => ({ isOnline: studio.link.state === "online" }) },
   versions: { tag: "versions-screen", title: () => "Versions", data: (id) => recipe(id) && { id, recipe: recipe(id) } },
@@ -251,6 +253,10 @@ const LATER = {
   kit: () => dressed(import("./screens/kit.js"), "quiet").then((module) => module.registerKitScreen()),
   recipe: () => dressed(import("./screens/recipe-edit.js"), "quiet", "recipe", "paper").then((module) => module.registerRecipeScreen()),
   size: () => dressed(import("./screens/size.js"), "quiet", "recipe", "paper").then((module) => module.registerSizeScreen()),
+  practice: () => Promise.all([import("./screens/practice.js"), import("./keep/practice.js")]).then(async ([{ registerPracticeScreen }, { openPractice }]) => {
+    practice ??= await openPractice(() => studio.at());
+    registerPracticeScreen();
+  }),
   studio: () => dressed(import("./screens/studio.js"), "quiet").then((module) => module.registerStudioScreen()),
   versions: () => dressed(import("./screens/versions.js"), "quiet", "recipe", "paper").then((module) => module.registerVersionsScreen()),
 };
@@ -700,6 +706,7 @@ const HEARD = {
   },
   "code-wanted": ({ role }, from) => atTheDoor(from, (door) => door.makeCode(role)),
   "ring-tried": () => senses.ring("ready"),
+  "practice-rang": ({ phase }) => studio.preferences.sound && senses.ring(phase),
   "sync-wanted": () => studio.sync(),
   "send-again": (detail) => studio.sendAgain(detail),
   "set-aside": (detail) => studio.setAside(detail),

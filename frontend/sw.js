@@ -6,7 +6,7 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "c56357f672a1";
+const VERSION = "47efe297cc88";
 // An ETag carries the SHA-256 of the file as it lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
@@ -60,6 +60,7 @@ const FILES = [
   "keep/live.js",
   "keep/means.js",
   "keep/plans.js",
+  "keep/practice.js",
   "keep/rings.js",
   "keep/run.js",
   "keep/seal.js",
@@ -120,6 +121,7 @@ const FILES = [
   "parts/wait-strip.js",
   "parts/words.js",
   "platform.js",
+  "sample.json",
   "screens/audit.js",
   "screens/bench.js",
   "screens/bring.js",
@@ -128,6 +130,7 @@ const FILES = [
   "screens/gather.js",
   "screens/kit.js",
   "screens/label.js",
+  "screens/practice.js",
   "screens/recipe-edit.js",
   "screens/recipes.js",
   "screens/record.js",

@@ -3,6 +3,7 @@
 //
 //   screen.data = { run: { id, sheet, state }, bench, waits, now, link, beside: (step) => [text], lead }
 //                 // lead: what the day's plan has next, { step, says }, or null
+//                 // practice: what is said of a batch that leaves nothing behind; "practice-again" begins it anew
 //   "answer"       { kind, body, once, says }   an entry to keep; once: what it is one answer to; says: once it is kept
 //   "say-again"                     no detail
 //   "prompt-shown" { text }         a new prompt stands there; speak it if wanted
@@ -29,6 +30,17 @@ const BESIDE_PIECES = 4; // counting goes wrong in more ways
 const ALL_STAND = new Set(["over", "short", "check", "do", "finish"]); // here every answer is a real choice
 const CARDS = new Set(["over", "short", "check", "do"]);
 const RIGHTING = new Set(["over", "short"]);
+
+const FINISHED = { title: "This run is finished", says: "Its record is kept.", answers: [{ id: "record", label: "See the record", says: "", kind: "go", strong: true }] };
+const PRACTISED = {
+  title: "That was practice",
+  says: "Nothing was saved. A real batch would now have its record.",
+  answers: [
+    { id: "write", label: "Write a recipe", says: "", kind: "go", to: "#/recipe/new", strong: true },
+    { id: "bring", label: "Bring one in", says: "", kind: "go", to: "#/bring" },
+    { id: "again", label: "Practise again", says: "", kind: "again" },
+  ],
+};
 
 const OTHER_WEIGHING = {
   running: { label: "Tare before each from now on", says: "The scale is zeroed, then the line's own weight added" },
@@ -204,11 +216,11 @@ class BenchScreen extends HTMLElement {
   }
 
   update() {
-    const { run, bench, waits, signs, now, link } = this.#data;
+    const { run, bench, waits, signs, now, link, practice } = this.#data;
     const parts = this.#parts;
     const prompt = this.#prompt();
-    setText(parts.name, [run.state.number, run.sheet.recipe.title].filter(Boolean).join(", "));
-    const words = linkWords(link);
+    setText(parts.name, practice ? "" : [run.state.number, run.sheet.recipe.title].filter(Boolean).join(", "));
+    const words = practice ?? linkWords(link);
     setText(parts.link, words);
     show(parts.link, words !== "");
     const sign = (waits.length && signs[0]) || ""; // one at a time, so that it can be read to its end
@@ -238,10 +250,10 @@ class BenchScreen extends HTMLElement {
     const says = (lead?.step ?? prompt.step) === prompt.step ? lead?.says : "";
     if (!lead?.isOld) setText(parts.lead, unbroken(says || "The whole day"));
     setAttr(parts.lead, "href", `#/day/${run.id}`);
-    show(parts.lead, true);
+    show(parts.lead, !practice);
     keyed(parts.beside, this.#data.beside(prompt.step), (text) => text, (text) => h("li", {}, unbroken(text)));
     setAttr(parts.gather, "href", `#/gather/${run.id}`);
-    show(parts.gather, isUntouched(run.state));
+    show(parts.gather, !practice && isUntouched(run.state));
     // Putting a weight right handles nothing that was not warned of a moment ago.
     const cautions = RIGHTING.has(prompt.kind) ? [] : prompt.cautions;
     for (const list of [parts.cautions, parts.cautionFold.lastChild]) keyed(list, cautions, (text) => text, (text) => h("li", {}, unbroken(text)));
@@ -288,14 +300,15 @@ class BenchScreen extends HTMLElement {
 
   #nothing(bench) {
     const parts = this.#parts;
-    setText(parts.title, bench.finished ? "This run is finished" : "Nothing to do just now");
-    setText(parts.says, bench.finished ? "Its record is kept." : "The countdowns above say what comes next.");
+    const end = this.#data.practice ? PRACTISED : FINISHED;
+    setText(parts.title, bench.finished ? end.title : "Nothing to do just now");
+    setText(parts.says, bench.finished ? end.says : "The countdowns above say what comes next.");
     for (const part of [parts.cautions, parts.reach, parts.lead, parts.why, parts.letter, parts.beside, parts.gather, parts.cautionFold, parts.whatEach]) show(part, false);
     setText(parts.place, "The whole batch");
     setText(parts.other, "Other");
     show(parts.says, true);
     show(parts.figure, false);
-    const answers = bench.finished ? [{ id: "record", label: "See the record", says: "", kind: "go", strong: true }] : [];
+    const answers = bench.finished ? end.answers : [];
     parts.answers.data = { answers, settle: this.#shown !== "nothing", cards: false };
     this.#shown = "nothing";
     this.#fit();
@@ -351,7 +364,11 @@ class BenchScreen extends HTMLElement {
 
   async #choose(answer) {
     if (answer.kind === "go") {
-      location.hash = `#/record/${this.#data.run.id}`;
+      location.hash = answer.to ?? `#/record/${this.#data.run.id}`;
+      return;
+    }
+    if (answer.kind === "again") {
+      tell(this, "practice-again");
       return;
     }
     const prompt = this.#prompt();
@@ -397,7 +414,7 @@ class BenchScreen extends HTMLElement {
   }
 
   async #pickOther() {
-    const { bench, run } = this.#data;
+    const { bench, run, practice } = this.#data;
     const prompt = this.#prompt();
     const choices = [];
     for (const other of bench.prompts) {
@@ -414,9 +431,9 @@ class BenchScreen extends HTMLElement {
     if (this.#parts.again.hidden) choices.push({ label: "Say again", value: { again: true } });
     choices.push({ label: "Will it ring?", says: this.#data.willRing(), value: { ring: true } });
     if (!bench.finished) choices.push({ label: "Write a note", says: "Kept with the run", value: { note: true } });
-    choices.push({ label: "The record so far", says: "Photographs are taken there too", value: { record: true } });
+    if (!practice) choices.push({ label: "The record so far", says: "Photographs are taken there too", value: { record: true } });
     const step = run.sheet.steps.find((candidate) => candidate.id === prompt?.step);
-    if (step?.kind === "wait") choices.push({ label: "Weigh a piece: is it dry?", says: "Weigh one now, and the same one an hour later", value: { piece: step.id } });
+    if (step?.kind === "wait" && !practice) choices.push({ label: "Weigh a piece: is it dry?", says: "Weigh one now, and the same one an hour later", value: { piece: step.id } });
     if (["running", "tare"].includes(prompt?.weigh?.how)) choices.push({ ...OTHER_WEIGHING[run.state.weigh], value: { switched: true } });
     if (!bench.finished && prompt?.kind !== "finish") choices.push({ label: "Finish the run here", says: "What is not done stays written as not done", value: { finish: true } });
     const picked = await pickOne({ title: "Something else", choices });

@@ -305,6 +305,8 @@ class RecipeScreen extends HTMLElement {
       const [fault] = sketch(this.#document).faults;
       if (!fault) tell(this, "recipe-sent", { id: this.#id });
       else {
+        this.#touched.add(fault[0]);
+        this.#refreshWhole(sketch(this.#document));
         this.#say("Not kept as a version yet: something cannot be read.", true);
         this.#go(this.#fieldFor(fault[0]));
       }
@@ -624,7 +626,9 @@ class RecipeScreen extends HTMLElement {
   #writeBeside(drawn, fields) {
     const told = new Map((this.#checked?.errors ?? []).map((error) => [this.#placeOf(error), error.detail]));
     for (const [at, field] of fields) {
-      const fault = told.get(at) ?? drawn.faults.get(at);
+      // On a page with nothing on it yet, nothing is wrong either.
+      const isUnasked = this.#isBlank && !this.#touched.has(at);
+      const fault = isUnasked ? "" : (told.get(at) ?? drawn.faults.get(at));
       const isBeingWritten = field.input === document.activeElement && !this.#touched.has(at);
       sayBeside(field, fault || this.#meaningAt(drawn, at), Boolean(fault) && !isBeingWritten);
     }

@@ -41,7 +41,10 @@ class RecipesScreen extends HTMLElement {
     keyed(parts.open, open, (run) => run.id, makeOpenRun, (node, run, index) => writeOpenRun(node, run, bench(run.id), index === 0));
     keyed(parts.recipes, recipes, (recipe) => `${recipe.id} ${recipe.version}`, makeRecipe);
     keyed(parts.drafts, drafts, (draft) => draft.id, makeDraft, (node, draft) => writeDraft(node, draft, recipes.find(({ id }) => id === draft.id)));
-    show(parts.none, recipes.length === 0);
+    // With nothing made or written yet there is no list to show: what this is, and three ways to begin.
+    const isFirst = recipes.length + runs.length + drafts.length === 0;
+    show(parts.first, isFirst && !link.shut);
+    show(parts.toMake, !isFirst);
     show(parts.made, made.length > 0);
     this.#made = made.map((run) => ({ id: run.id, title: run.sheet.recipe.title, number: run.state.number, size: run.size, piece: run.sheet.piece, finished_at: run.state.finished_at }));
     this.#list();
@@ -85,19 +88,38 @@ class RecipesScreen extends HTMLElement {
       open: h("ul", { class: "rows" }),
       recipes: h("ul", { class: "rows recipe-rows" }),
       drafts: h("ul", { class: "plain" }),
-      none: h("p", { class: "soft" }, "No recipe is on this phone yet. They come when the studio's server answers."),
+      first: firstScreen(),
       madeList: h("ul", { class: "rows" }),
       madeSays: h("p", { class: "soft", role: "status", hidden: true }),
       search: h("input", { type: "search", maxlength: 100, autocomplete: "off", enterkeyhint: "search", oninput: () => this.#look() }),
     };
     parts.bench = h("section", { "aria-label": "On the bench" }, h("h2", { class: "section-name" }, "On the bench"), parts.strip, parts.open);
+    parts.toMake = h("section", { "aria-label": "Recipes" }, h("h2", { class: "section-name" }, "To make"), parts.recipes, parts.drafts, h("a", { class: "button quiet add-row", href: "#/recipe/new" }, "Write a new recipe"), h("a", { class: "button quiet", href: "#/bring" }, "Bring in a recipe"));
     parts.made = h("section", { "aria-label": "Made" }, h("h2", { class: "section-name" }, "Made"), h("label", { class: "field find" }, h("span", {}, "Find a batch by title or number"), parts.search), parts.madeSays, parts.madeList);
     parts.strip.addEventListener("wait-chosen", ({ detail }) => tell(this, "go-bench", detail));
     this.#parts = parts;
     this.append(
-      h("div", { class: "sheet" }, pageHead("Bowlside", "recipes"), parts.link, parts.update, parts.copies, parts.bench, h("section", { "aria-label": "Recipes" }, h("h2", { class: "section-name" }, "To make"), parts.recipes, parts.none, parts.drafts, h("a", { class: "button quiet add-row", href: "#/recipe/new" }, "Write a new recipe"), h("a", { class: "button quiet", href: "#/bring" }, "Bring in a recipe")), parts.made),
+      h("div", { class: "sheet" }, pageHead("Bowlside", "recipes"), parts.link, parts.update, parts.copies, parts.bench, parts.first, parts.toMake, parts.made),
     );
   }
+}
+
+/** What an empty studio shows: what this is, what it will ask for, and three ways to begin. */
+function firstScreen() {
+  const way = (href, name, title, says) => h("a", { class: `${name} way-in`, href }, h("b", {}, title), h("span", {}, says));
+  return h(
+    "section",
+    { class: "first", "aria-label": "Begin" },
+    h("p", { class: "first-what" }, "Prop this phone beside the bowl. It says what to do now, how much to add, and what the scale will read. It runs every timer and writes the batch record."),
+    h(
+      "div",
+      { class: "stack" },
+      way("#/practice", "copper", "Try a sample", "10 minutes, nothing to weigh. Waits are short, and nothing is saved."),
+      way("#/recipe/new", "outlined", "Write a recipe", "Type your amounts as you say them."),
+      way("#/bring", "outlined", "Bring one in", "A recipe file, or text to paste."),
+    ),
+    h("p", { class: "soft" }, "It will ask for your recipe, your ", h("a", { href: "#/kit" }, "scales and bowls"), ", and what the scale reads. There is no account: all of it stays in your studio."),
+  );
 }
 
 function makeOpenRun(run) {

@@ -103,6 +103,15 @@ def out_of_sight(page: Page, shape: Shape) -> dict[str, list[list[str]]]:
     return found
 
 
+def out_of_sight_now() -> str:
+    """A script for a page of the app's: what of the prompt that stands there is cut or hidden."""
+    source = (HERE / "sight.js").read_text("utf-8")
+    measure = source[
+        source.index("/** What of a prompt must be seen") : source.index("/** The same of the pad")
+    ]
+    return f"() => {{ const screen = document; {measure.replace('export ', '')} return outOfSight(); }}"
+
+
 WATCH_SHIFTS = """
     window.shifted = 0;
     new PerformanceObserver((list) => {

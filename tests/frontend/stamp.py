@@ -1,6 +1,6 @@
 """Writes the list of the page's files, and the hash of them, into frontend/sw.js.
 
-    python -m tests.frontend.stamp           after any change under frontend/
+    python -m tests.frontend.stamp           after any change under frontend/; the practice sheet is made anew with it
     python -m tests.frontend.stamp --check   exit 1 when that was forgotten
 
 A folder named last is stamped instead of frontend/.
@@ -13,6 +13,8 @@ import re
 import sys
 from hashlib import sha256
 from pathlib import Path
+
+from tests.frontend.sample import SAMPLE, sample_text
 
 FRONTEND = Path(__file__).resolve().parents[2] / "frontend"
 WORKER = "sw.js"  # the browser itself sees to the newest worker; it is not part of the copy it keeps
@@ -41,6 +43,8 @@ def stamped(source: str, files: list[str], version: str) -> str:
 def main(arguments: list[str]) -> int:
     checking = "--check" in arguments
     folder = next((Path(text) for text in arguments if text != "--check"), FRONTEND)
+    if not checking and folder == FRONTEND:
+        (folder / SAMPLE).write_text(sample_text(), "utf-8")
     source = (folder / WORKER).read_text("utf-8")
     files = listed_files(folder)
     wanted = stamped(source, files, version_of(files, folder))

@@ -2,20 +2,116 @@
 
 from __future__ import annotations
 
+import json
+from collections.abc import Iterator
+from pathlib import Path
 from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from tests.frontend.hands import DEMO_RECIPES, NO_COPY
-from tests.frontend.sight import Shape, shifted_at
-from tests.servers import Server
+from tests.frontend.sample import SAMPLE, sample_text
+from tests.frontend.sight import FRONTEND, Shape, out_of_sight_now, shifted_at
+from tests.servers import Server, warm_bowlside
 
 pytestmark = [pytest.mark.browser, NO_COPY]
 
 PHONE = {"width": 390, "height": 844}
 GROUND = "getComputedStyle(document.documentElement).backgroundColor"
 DAY, NIGHT = "rgb(251, 248, 240)", "rgb(19, 27, 37)"
+
+
+KEPT = """async () => {
+    const open = (name) => new Promise((resolve) => {
+        const asked = indexedDB.open(name);
+        asked.onsuccess = () => resolve(asked.result);
+    });
+    const counts = {};
+    for (const { name } of await indexedDB.databases()) {
+        const store = await open(name);
+        for (const each of ["runs", "entries", "outbox", "recipes"].filter((of) => store.objectStoreNames.contains(of))) {
+            const asked = store.transaction(each).objectStore(each).count();
+            counts[each] = await new Promise((resolve) => { asked.onsuccess = () => resolve(asked.result); });
+        }
+        store.close();
+    }
+    return counts;
+}"""
+REAL_MINUTES = 10
+
+
+@pytest.fixture
+def empty(tmp_path: Path) -> Iterator[Server]:
+    """A studio as it is first served: no recipe, no kit, no batch."""
+    server = warm_bowlside(tmp_path / "studio.sqlite3").start()
+    yield server
+    server.kill()
+
+
+def test_the_sample_that_is_shipped_is_what_the_bench_makes_of_it() -> None:
+    """And its waits are minutes where the recipe says hours."""
+    shipped = (FRONTEND / SAMPLE).read_text("utf-8")
+    assert shipped == sample_text()
+    waits = [step for step in json.loads(shipped)["steps"] if step["kind"] == "wait"]
+    assert [step["earliest_ms"] for step in waits] == [120_000, 60_000]
+
+
+def test_an_empty_studio_offers_three_ways_at_once_and_nothing_on_it_is_an_error(
+    page: Page, empty: Server, faultless: None
+) -> None:
+    page.set_viewport_size(PHONE)  # type: ignore[arg-type]
+    page.goto(empty.url)
+    first = page.get_by_role("region", name="Begin")
+
+    for way in ("Try a sample", "Write a recipe", "Bring one in"):
+        expect(first.get_by_role("link", name=way)).to_be_in_viewport(ratio=1)
+    for said in ("what to do now", "scales and bowls"):
+        expect(first.get_by_text(said)).to_be_in_viewport(ratio=1)
+    for address in ("#/recipe/new", "#/bring", "#/kit", "#/shelf", "#/studio", "#/"):
+        page.evaluate("address => { location.hash = address }", address)
+        expect(page.locator("h1")).to_be_visible()
+        assert page.locator("[data-fault], [aria-invalid=true], [role=alert]:visible").count() == 0, address
+
+
+def test_asked_to_keep_nothing_the_recipe_page_says_what_it_needs(page: Page, empty: Server) -> None:
+    page.goto(f"{empty.url}#/recipe/new")
+
+    page.get_by_role("button", name="Keep as a version").click()
+
+    expect(page.locator("[aria-invalid=true]").first).to_be_focused()
+
+
+def test_the_sample_is_made_in_ten_minutes_and_leaves_no_trace(
+    page: Page, empty: Server, faultless: None
+) -> None:
+    """Every prompt by its strong answer, with time passing as hands and waits take it; then nothing is anywhere."""
+    page.set_viewport_size(PHONE)  # type: ignore[arg-type]
+    page.clock.install()
+    page.goto(empty.url)
+    page.get_by_role("link", name="Try a sample").click()
+    title, strong = page.locator("practice-screen h1"), page.locator("answer-row .copper")
+    expect(page.get_by_text("Practice: 1 min here is 1 h")).to_be_visible()
+    began = page.evaluate("Date.now()")
+
+    for turn in range(120):
+        assert page.evaluate(out_of_sight_now()) == []
+        if title.inner_text() == "That was practice":
+            break
+        if turn == 4:
+            here = title.inner_text()
+            page.reload()  # an interruption is normal, in practice too
+            expect(title).to_have_text(here)
+        if strong.is_visible():
+            page.evaluate("document.querySelector('answer-row .copper').click()")
+        page.clock.run_for(8_000)
+
+    expect(title).to_have_text("That was practice")
+    assert page.evaluate("Date.now()") - began < REAL_MINUTES * 60_000
+    assert page.evaluate(KEPT) == {"runs": 0, "entries": 0, "outbox": 0, "recipes": 0}
+    assert page.request.get(f"{empty.url}api/v1/runs").json()["total"] == 0
+    page.get_by_role("button", name="Practise again").click()
+    expect(title).to_have_text("Add Bicarbonate of soda")
 
 
 def test_on_a_first_visit_nothing_that_stands_is_moved(browser: Browser, live_server: Server) -> None:

@@ -1,0 +1,75 @@
+/**
+ * A batch that is made for practice. Its sheet comes with the page, and its waits are short (an hour is a minute
+ * there already). Its journal is in this tab alone and never in the book, so that nothing of it reaches the disk's
+ * runs, the server, the shelf, a plan, a batch number or what the last times teach.
+ *
+ *   const practice = await openPractice(() => studio.at());
+ *   practice.enter("done", { step });      // an entry like any other
+ *   practice.run, practice.bench, practice.waits, practice.undoing
+ *   practice.again()                       // from the first step
+ */
+
+import { fold, now } from "../bench/index.js";
+import { newId } from "./ids.js";
+import { undoing } from "./undoing.js";
+
+const ID = "practice";
+
+export async function openPractice(at) {
+  const answer = await fetch("sample.json");
+  if (!answer.ok) throw new Error("There is no sample here.");
+  return new Practice(await answer.json(), at);
+}
+
+class Practice {
+  #sheet;
+  #at;
+  #entries = readTab();
+  #state = null;
+
+  constructor(sheet, at) {
+    this.#sheet = sheet;
+    this.#at = at;
+  }
+
+  get run() {
+    this.#state ??= fold(this.#sheet, this.#entries);
+    return { id: ID, sheet: this.#sheet, state: this.#state };
+  }
+
+  /** What the bench says now. */
+  get bench() {
+    return now(this.#sheet, this.run.state, this.#at());
+  }
+
+  get undoing() {
+    return undoing(this.#entries, ID);
+  }
+
+  enter(kind, body) {
+    const at = Math.max(this.#at(), (this.#entries.at(-1)?.at ?? 0) + 1);
+    this.#keep([...this.#entries, { id: newId(at), run: ID, device: ID, at, kind, body }]);
+  }
+
+  again() {
+    this.#keep([]);
+  }
+
+  #keep(entries) {
+    this.#entries = entries;
+    this.#state = null;
+    try {
+      sessionStorage.setItem(ID, JSON.stringify(entries));
+    } catch {
+      // a tab with no place to keep it: practice lasts until the page is left
+    }
+  }
+}
+
+function readTab() {
+  try {
+    return JSON.parse(sessionStorage.getItem(ID)) ?? [];
+  } catch {
+    return [];
+  }
+}
