@@ -102,7 +102,7 @@ const SCREENS = {
   record: {
     tag: "record-screen",
     title: () => "Batch record",
-    data: (id) => runOf(id) && { run: runOf(id), runs: runsWith(id), entries: studio.shelfEntries, settings: studio.settings, device: studio.device, place: studio.place, isMaker: studio.isMaker, refused: studio.link.refused.filter(({ run }) => run === id), picture: (picture) => studio.picture(picture), told: () => studio.told(id), undoing: studio.undoing(id) },
+    data: (id) => runOf(id) && { run: runOf(id), runs: runsWith(id), entries: studio.shelfEntries, settings: studio.settings, device: studio.device, place: studio.place, isMaker: studio.isMaker, refused: studio.link.refused.filter(({ run }) => run === id), picture: (picture) => studio.picture(picture), told: () => studio.told(id), undoing: studio.undoing(id), isGiven: (once) => touches.isGiven(onceOf(id, once)) },
   },
   label: {
     tag: "label-screen",
@@ -116,7 +116,7 @@ const SCREENS = {
   shelf: {
     tag: "shelf-screen",
     title: () => "Shelf",
-    data: () => ({ entries: studio.shelfEntries, elsewhere: studio.elsewhere, runs: studio.runs, today: studio.today(), currency: studio.settings.currency, newId: () => studio.newId(), undoing: studio.undoing("shelf") }),
+    data: () => ({ entries: studio.shelfEntries, elsewhere: studio.elsewhere, runs: studio.runs, today: studio.today(), currency: studio.settings.currency, newId: () => studio.newId(), undoing: studio.undoing("shelf"), isGiven: (once) => touches.isGiven(onceOf("shelf", once)) }),
   },
   card: {
     tag: "card-screen",
@@ -428,8 +428,11 @@ function dress() {
  */
 function accept(from, line, act, { once = null, done = () => {} } = {}) {
   touches.give(line, act, (error, made) => {
-    if (error) sayTrouble(from, error.says ?? `That was not kept: ${error.message}`);
-    else done(made);
+    if (!error) done(made);
+    else {
+      sayTrouble(from, error.says ?? `That was not kept: ${error.message}`);
+      drawSoon();
+    }
   }, once);
 }
 

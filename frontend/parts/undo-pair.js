@@ -1,6 +1,7 @@
 // Two buttons that say what they do: "Undo: citric acid 480 g", and after it "Redo: citric acid 480 g".
 //
-//   const pair = undoPair(host);           // tells "answer" of it: an undo is an entry like any other
+//   const pair = undoPair(host, (once) => …);   // tells "answer" of it: an undo is an entry like any other;
+//                                               // what is on its way to the disk is not undone twice
 //   pair.write(undoing, sheet);            // as keep/undoing.js gives it; a button with nothing to do is hidden
 //   pair.undo, pair.redo                   // the buttons
 //
@@ -11,7 +12,7 @@ import { deedWords } from "./undo-words.js";
 
 const SETTLE_MS = 250;
 
-function makeOne(host, verb, said) {
+function makeOne(host, verb, said, isGiven) {
   let taking = null; // { entry, words } that the next touch takes back
   let settling = 0;
   const settle = () => {
@@ -19,8 +20,12 @@ function makeOne(host, verb, said) {
     setAttr(button, "data-settling", true);
     settling = setTimeout(() => setAttr(button, "data-settling", null), SETTLE_MS);
   };
+  const once = () => `undone ${taking?.entry}`;
+  const hold = () => setAttr(button, "data-held", isGiven(once()));
   const press = () => {
-    tell(host, "answer", { kind: "undone", body: { entry: taking.entry }, once: `undone ${taking.entry}`, says: `${said}: ${taking.words}.` });
+    if (isGiven(once())) return;
+    tell(host, "answer", { kind: "undone", body: { entry: taking.entry }, once: once(), says: `${said}: ${taking.words}.` });
+    hold();
   };
   const button = h("button", { type: "button", class: "quiet undoes", hidden: true, onclick: press }, h("span", {}));
   const write = (next) => {
@@ -28,13 +33,14 @@ function makeOne(host, verb, said) {
     taking = next;
     setText(button.firstChild, next ? `${verb}: ${next.words}` : verb);
     show(button, next !== null);
+    hold();
   };
   return { button, write };
 }
 
-export function undoPair(host) {
-  const undo = makeOne(host, "Undo", "Undone");
-  const redo = makeOne(host, "Redo", "Done again");
+export function undoPair(host, isGiven) {
+  const undo = makeOne(host, "Undo", "Undone", isGiven);
+  const redo = makeOne(host, "Redo", "Done again", isGiven);
   return {
     undo: undo.button,
     redo: redo.button,

@@ -166,7 +166,7 @@ class BenchScreen extends HTMLElement {
       told: h("p", { class: "unseen", role: "status" }),
       live: h("p", { class: "unseen", "aria-live": "polite" }),
     };
-    this.#undo = undoPair(this);
+    this.#undo = undoPair(this, (once) => this.#data.isGiven(once));
     parts.reach = h("div", { class: "reach" }, parts.number, h("p", { class: "reach-side" }, parts.add, parts.caption, parts.scale));
     parts.figure = h("figure", { class: "plate-figure" }, parts.drawing, parts.legend);
     parts.answers.addEventListener("answer-chosen", (event) => this.#choose(event.detail.answer));
@@ -376,8 +376,8 @@ class BenchScreen extends HTMLElement {
     if (body === null) return;
     this.#picked = null;
     this.querySelector(`[data-answer="${CSS.escape(answer.id)}"]`)?.classList.add("pressed");
-    // One answer to a prompt; only what is counted is said again and again.
-    const once = answer.kind === "counted" ? null : keyOf(prompt);
+    // One touch answers a prompt; only what is counted is said again and again. What a dialog asked for was given there.
+    const once = answer.kind === "counted" || answer.input ? null : keyOf(prompt);
     tell(this, "answer", { kind: answer.kind, body, once });
     this.#hold();
   }

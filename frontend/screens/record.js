@@ -48,7 +48,7 @@ class RecordScreen extends HTMLElement {
   #urls = [];
   #trouble = h("p", { class: "trouble", role: "alert", hidden: true });
   #said = h("p", { class: "soft small", role: "status" });
-  #undo = undoPair(this);
+  #undo = undoPair(this, (once) => this.#data.isGiven(once));
   // What is written in stays: the rest is made again around it.
   #sheet = h("div", { class: "sheet record" });
   #foot = h("div", { class: "stack no-print" });

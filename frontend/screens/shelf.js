@@ -24,7 +24,7 @@ class ShelfScreen extends HTMLElement {
   #open = new Set();
   #traces = new Map(); // of the lots whose way was asked for: what the server said, or null until it does
   #parts = null;
-  #undo = undoPair(this);
+  #undo = undoPair(this, (once) => this.#data.isGiven(once));
 
   set data(data) {
     this.#data = data;

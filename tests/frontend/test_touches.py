@@ -12,6 +12,7 @@ from playwright.sync_api import Page, Route, expect
 
 from tests.frontend.hands import NO_COPY, type_on_pad
 from tests.frontend.phones import RECIPE, RECIPE_ID, call
+from tests.frontend.touching import touch_at_random
 from tests.servers import Server
 
 pytestmark = [pytest.mark.browser, NO_COPY, pytest.mark.usefixtures("faultless")]
@@ -315,3 +316,10 @@ def test_each_ring_is_laid_ahead_says_whose_it_is_and_a_sleep_is_told_in_one(
     expect(missed.get_by_role("listitem").filter(has_text="ready")).to_have_count(2)
     assert len(page.evaluate("() => notes")) == 3  # of one "ready"
     assert len(page.evaluate("() => said")) == 1
+
+
+def test_no_touch_is_lost_by_random_hands(page: Page, server: Server) -> None:
+    """A small one of the 10,000 touches of `python -m tests.perf touches`."""
+    told = touch_at_random(page, server, touches=60, seed=20261129)
+
+    assert {**told, "told": told["told"] >= 60} == {"told": True, "lost": [], "missing": [], "added": []}

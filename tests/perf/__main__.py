@@ -20,6 +20,7 @@ MODULES = (
     "document_figures",
     "planning_figures",
     "browser_figures",
+    "touch_figures",
     "soak_figures",
 )
 
