@@ -722,7 +722,10 @@ function hear(told, address) {
 }
 
 function listen() {
-  studio.addEventListener("change", drawSoon);
+  // Who writes a recipe is not drawn anew by every letter that reaches the disk.
+  studio.addEventListener("change", ({ detail }) => (detail.isOwnDraft && route.name === "recipe") || drawSoon());
+  addEventListener("focusout", () => studio.drafts.flush().catch(() => {})); // who wrote is told
+  addEventListener("pagehide", () => studio.drafts.flush().catch(() => {}));
   studio.addEventListener("link", drawSoon);
   studio.addEventListener("ring", ({ detail }) => ring(detail));
   studio.addEventListener("ahead", ({ detail }) => {

@@ -48,7 +48,7 @@ export class Book extends EventTarget {
    */
   async commit(changes, options) {
     await this.#store.write(changes, options);
-    this.#apply(changes);
+    this.#apply(changes, true);
     this.#channel?.postMessage(changes);
   }
 
@@ -111,7 +111,8 @@ export class Book extends EventTarget {
     this.#channel?.postMessage({ told });
   }
 
-  #apply(changes) {
+  /** @param [isMine] by this tab, and not by another */
+  #apply(changes, isMine = false) {
     const touched = new Set();
     for (const row of changes.runs?.put ?? []) {
       const run = this.runs.get(row.id);
@@ -145,7 +146,7 @@ export class Book extends EventTarget {
     for (const row of changes.kit?.put ?? []) this.kit = row;
     for (const row of changes.preferences?.put ?? []) this.preferences.set(row.key, row.value);
     for (const row of changes.meta?.put ?? []) this.meta.set(row.key, row.value);
-    const detail = { stores: Object.keys(changes), runs: [...touched] };
+    const detail = { stores: Object.keys(changes), runs: [...touched], isMine };
     this.dispatchEvent(new CustomEvent("change", { detail }));
   }
 }

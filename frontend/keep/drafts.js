@@ -3,6 +3,7 @@
  * it as a version when it can be reached, and never over somebody else's.
  *
  *   await drafts.write({ id, base: 3, was, document });   // on this phone's disk; was: the version begun from, or null
+ *   await drafts.flush();                                 // now: the field is left, or the page goes
  *   await drafts.send(id);                                // "kept", "same", "waits", "changed", or {errors: [{field, detail}]}
  *
  * Two edits of one recipe are both kept: the server's is the version, this phone's stays a draft. A
@@ -14,12 +15,18 @@
 import { canonical, tidy } from "../bench/index.js";
 import { Refused, Unreachable } from "./server.js";
 
+/** Letters come faster than a disk should be asked to write: so long after the last one they are written. */
+const REST_MS = 250;
+
 export class Drafts {
   #book;
   #server;
   #now;
   #waiting = new Map();
+  #putting = new Map(); // on their way to the disk
   #writing = null;
+  #resting = 0;
+  #heard = []; // who waits for what is waiting
   #sending = new Set();
 
   constructor({ book, server, now }) {
@@ -30,32 +37,51 @@ export class Drafts {
 
   /** The newest first. */
   get all() {
-    return [...this.#book.drafts.values()].sort((a, b) => b.at - a.at);
+    return [...new Map([...this.#book.drafts, ...this.#putting, ...this.#waiting]).values()].sort((a, b) => b.at - a.at);
   }
 
+  /** As it was last written, on the disk or on its way there. */
   get(id) {
-    return this.#book.drafts.get(id);
+    return this.#waiting.get(id) ?? this.#putting.get(id) ?? this.#book.drafts.get(id);
   }
 
-  /** Letters come faster than the disk: the last one written wins, and this resolves when it is there. */
+  /** The last one written wins. Resolved once it is on the disk: at once for a first letter, and else when the writer rests. */
   write({ id, base, was = null, document, first = null }) {
+    const isFirst = !this.get(id);
     this.#waiting.set(id, { id, base, was, document, first, at: this.#now(), send: false, errors: null });
-    this.#writing ??= this.#drain().finally(() => {
-      this.#writing = null;
-    });
-    return this.#writing;
+    clearTimeout(this.#resting);
+    if (isFirst) return this.flush();
+    this.#resting = setTimeout(() => this.flush().catch(() => {}), REST_MS);
+    return new Promise((resolve, reject) => this.#heard.push({ resolve, reject }));
+  }
+
+  /** Write what waits, now. @returns {Promise<void>} once all of it is on the disk */
+  flush() {
+    clearTimeout(this.#resting);
+    if (this.#waiting.size > 0) {
+      this.#writing ??= this.#drain().finally(() => {
+        this.#writing = null;
+      });
+    }
+    const written = this.#writing ?? Promise.resolve();
+    for (const { resolve, reject } of this.#heard.splice(0)) written.then(resolve, reject);
+    return written;
   }
 
   async #drain() {
     while (this.#waiting.size > 0) {
-      const put = [...this.#waiting.values()];
-      this.#waiting.clear();
-      await this.#book.commit({ drafts: { put } }, { strict: true });
+      [this.#putting, this.#waiting] = [this.#waiting, new Map()];
+      try {
+        await this.#book.commit({ drafts: { put: [...this.#putting.values()] } }, { strict: true });
+      } finally {
+        this.#putting = new Map();
+      }
     }
   }
 
   async drop(id) {
-    await this.#writing;
+    this.#waiting.delete(id);
+    await this.flush();
     await this.#book.commit({ drafts: { delete: [id] } }, { strict: true });
   }
 
@@ -76,7 +102,7 @@ export class Drafts {
   }
 
   async send(id) {
-    await this.#writing;
+    await this.flush();
     const draft = this.get(id);
     if (!draft) return "same";
     if (this.#sending.has(id)) return "waits";
@@ -111,7 +137,7 @@ export class Drafts {
         if (!kept) return this.#keepAs(draft, { send: false }, "changed");
       }
     }
-    await this.#writing;
+    await this.flush();
     const now = this.get(id);
     const changes = { recipes: { put: [kept] } };
     // What was written while it was on its way stays a draft, on top of what is kept now.
@@ -161,7 +187,7 @@ export class Drafts {
 
   /** Mark the draft, unless it has been written on meanwhile. */
   async #keepAs(draft, marks, answer) {
-    await this.#writing;
+    await this.flush();
     if (this.get(draft.id)?.document === draft.document) await this.#book.commit({ drafts: { put: [{ ...draft, ...marks }] } }, { strict: true });
     return answer;
   }

@@ -7,7 +7,7 @@
  *   await studio.enter(runId, "weighed", { line, mg });   // resolved: it is on the phone's disk
  *   studio.addEventListener("change", ({ detail }) => redraw(detail.run));
  *
- * Everything here works with no network, but `setKit`. Events: "change" {run: id or null},
+ * Everything here works with no network, but `setKit`. Events: "change" {run: id or null, isOwnDraft},
  * "link", "ring" {wait, phase, at, together: all that ring at this moment}, "ahead" [{key, phase, at}] (what rings within
  * minutes, to be laid on the sound's clock; what is not named any more does not ring), "back" (in sight again after a while: show `missed()`),
  * "closed" (a newer page took the disk: reload).
@@ -468,9 +468,9 @@ export class Studio extends EventTarget {
   }
 
   #listen() {
-    this.#book.addEventListener("change", ({ detail: { stores, runs } }) => {
+    this.#book.addEventListener("change", ({ detail: { stores, runs, isMine } }) => {
       for (const run of runs) this.#tell("change", { run });
-      if (runs.length === 0 && stores.some((name) => name !== "meta")) this.#tell("change", { run: null });
+      if (runs.length === 0 && stores.some((name) => name !== "meta")) this.#tell("change", { run: null, isOwnDraft: isMine && stores.join() === "drafts" });
       if (stores.includes("outbox")) this.#tellLink();
       if (runs.length > 0) this.#rings.check();
     });
