@@ -123,6 +123,7 @@ class PlanWhole(Schema):
     asked_at = fields.Integer(required=True)
     aim = fields.String(required=True)
     ready_by = fields.Integer(required=True, allow_none=True)
+    runs = fields.List(fields.String(), required=True, metadata={"description": "The runs it is of"})
     due = fields.List(fields.Nested(PlanDue), required=True)
     out = fields.List(fields.String(), required=True, metadata={"description": "Runs that were left out"})
     limit = fields.Float(

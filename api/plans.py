@@ -295,6 +295,7 @@ def _told(plan_id: str) -> Json:
         "asked_at": row.asked_at,
         "aim": asked["aim"],
         "ready_by": asked["ready_by"],
+        "runs": asked["runs"],
         "due": _due_told(asked, made),
         "out": asked.get("out", []),
         "limit": MOST_S,

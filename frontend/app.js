@@ -87,7 +87,7 @@ const SCREENS = {
     data: (id) => {
       const run = studio.run(id);
       const ahead = run && aheadOf(run);
-      return ahead && { run, ahead, ...studio.planOf(id), isMaker: studio.isMaker, isOnline: studio.link.state === "online", now: () => studio.at() };
+      return ahead && { run, ahead, ...studio.planOf(id), choices: studio.choices(id), isMaker: studio.isMaker, isOnline: studio.link.state === "online", now: () => studio.at() };
     },
   },
   gather: {
@@ -185,7 +185,7 @@ function aheadOf(run) {
 }
 
 /**
- * What the plan says is next in a run, and why: { step, says, isOld }. Looking over the day is no part of a touch's
+ * What the plan says is next in a run, and why: { step, advice, reason, isOld }. Looking over the day is no part of a touch's
  * answer: unless the next step is asked for, what was found last stands, as old, until the page has been at rest for
  * a moment. Now and then the server is asked for a newer plan.
  */
@@ -212,7 +212,7 @@ function lookAtRest(run) {
   }
   const was = led;
   look(run);
-  if (led.state !== was.state || led.lead?.step !== was.lead?.step || led.lead?.says !== was.lead?.says) drawSoon();
+  if (led.state !== was.state || led.lead?.step !== was.lead?.step || led.lead?.advice !== was.lead?.advice) drawSoon();
 }
 
 function readRoute() {

@@ -7,6 +7,15 @@ const HOURS = "hours";
 const MOST_TOGETHER = 8;
 const planKey = (run) => `plan ${run}`;
 
+/** The runs of a plan; earlier versions named them by its parts alone. */
+const runsOf = (plan) => plan.runs ?? plan.parts.map(({ run }) => run);
+
+/** Run -> when it is to be ready, as a plan has it, and is still to come. */
+function wantedOf(plan, at) {
+  const due = plan?.due?.length ? plan.due : plan?.aim === "ready_by" ? plan.parts.map(({ run }) => ({ run, ready_by: plan.ready_by })) : [];
+  return Object.fromEntries(due.filter(({ ready_by: by }) => by > at).map(({ run, ready_by: by }) => [run, by]));
+}
+
 export class Plans {
   #book;
   #server;
@@ -21,8 +30,9 @@ export class Plans {
     await this.#hearHours();
     const { body } = await this.#server.get(`/runs/${run}/plan`);
     const kept = this.#book.meta.get(planKey(run));
-    const asked = kept && kept.id !== body.id && kept.ready_by > body.at && (await this.#isLost(kept.id));
-    if (asked) return this.ask(run, { aim: kept.aim, ready_by: kept.ready_by, runs: this.#known(run, kept) });
+    const due = wantedOf(kept, body.at);
+    const asked = kept && kept.id !== body.id && Object.keys(due).length > 0 && (await this.#isLost(kept.id));
+    if (asked) return this.ask(run, { due, out: kept.out ?? [], runs: this.#known(run, kept) });
     return this.#keepPlan(run, body);
   }
 
@@ -49,14 +59,15 @@ export class Plans {
 
   /** The runs of a plan that this phone has. */
   #known(run, plan) {
-    return [...new Set([run, ...plan.parts.map((part) => part.run).filter((id) => this.#book.runs.has(id))])];
+    return [...new Set([run, ...runsOf(plan).filter((id) => this.#book.runs.has(id))])];
   }
 
-  /** All runs that share the bench get one plan. @param asked its aim, and by when */
-  askTogether(run, asked, studio) {
-    // Ready by some time is one batch's wish, and bends no other.
-    const others = asked.aim === "ready_by" ? [] : studio.beside(run).map(({ id }) => id);
-    return this.ask(run, { ...asked, runs: [run, ...others].slice(0, MOST_TOGETHER) });
+  /** Ask for a plan of what the maker chose, each batch to be ready by its own time; what is not said stays as it is. */
+  askTogether(run, { runs, out, due, savings = false }, studio) {
+    const { plan } = studio.planOf(run);
+    const chosen = (runs ?? studio.together(run).map(({ id }) => id)).slice(0, MOST_TOGETHER);
+    const wanted = Object.entries({ ...wantedOf(plan, studio.at()), ...due }).filter(([id, instant]) => instant !== null && chosen.includes(id));
+    return this.ask(run, { runs: chosen, out: (out ?? plan?.out ?? []).filter((id) => !chosen.includes(id)), due: Object.fromEntries(wanted), savings });
   }
 
   /** Ask for a plan that these runs follow. @param asked as POST /plans takes it */
@@ -87,7 +98,7 @@ export class Plans {
   #meanwhile(run, plan) {
     const before = this.#book.meta.get(planKey(run));
     if (plan.plan || !before?.plan || plan.state !== "working") return plan;
-    return { ...before, id: plan.id, state: plan.state, progress: plan.progress };
+    return { ...before, id: plan.id, state: plan.state, progress: plan.progress, asked_at: plan.asked_at, runs: plan.runs, out: plan.out };
   }
 
   #keep(...put) {

@@ -85,7 +85,8 @@ export class Server {
     }
     const answer = parsed(text);
     const { status } = response;
-    if (status >= 500 || NOT_NOW.has(status)) throw new Unreachable(status);
+    // A server that has too much to do says so itself.
+    if (status >= 500 || NOT_NOW.has(status)) throw new Unreachable(status, status === 429 ? problem(answer) : undefined);
     if (SHUT.has(answer?.type)) throw new NotLetIn(...SHUT.get(answer.type));
     const [etag, generation] = ["ETag", "Bowlside-Generation"].map((name) => response.headers.get(name));
     if (!response.ok) throw new Refused(status, problem(answer) ?? `The server said ${status}.`, answer?.errors, generation);

@@ -389,6 +389,30 @@ export class Studio extends EventTarget {
     return this.runs.filter((run) => run.open && run.id !== id && (run.entries.at(-1)?.at ?? run.created_at) > since && run.entries.at(-1)?.device !== DEMO_DEVICE);
   }
 
+  /** The runs that one plan covers with this one: those it was made of, else what shares the bench. */
+  together(id) {
+    const { plan } = this.planOf(id);
+    const others = plan ? (plan.runs ?? plan.parts.map(({ run }) => run)).map((run) => this.run(run)) : this.beside(id);
+    return [this.run(id), ...others.filter((run) => run?.open && run.id !== id)];
+  }
+
+  /**
+   * Every open run, as the day lets the maker choose: [{ id, name, touched_at, isIn, isAsked }]. What nobody
+   * touched for a day is asked about, and no more for a day once it was answered.
+   */
+  choices(id) {
+    const { plan } = this.planOf(id);
+    const together = new Set(this.together(id));
+    const since = this.at() - TOGETHER_MS;
+    const isNew = plan?.asked_at > since; // what it is of was chosen in the last day
+    return this.runs.filter((run) => run.open).map((run) => {
+      const last = run.entries.at(-1);
+      const touched = last?.at ?? run.created_at;
+      const isAsked = run.id !== id && touched <= since && last?.device !== DEMO_DEVICE && !plan?.out?.includes(run.id) && !(isNew && together.has(run));
+      return { id: run.id, name: run.name, touched_at: touched, isIn: together.has(run), isAsked };
+    });
+  }
+
   /** To ask for plans; see plans.js. */
   async plans() {
     this.#plans ??= new (await import("./plans.js")).Plans(this.#book, this.#server);

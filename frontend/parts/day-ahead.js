@@ -4,8 +4,11 @@
 //   dayAhead({ runs: [{ run, measured }], hours, plan, at })
 //     -> { problem, batches: [{ id, name }], order, tasks: [{ …task, starts_at, ends_at, maker }], hours, finish, broken, next }
 //   dayOfRun(studio, run, measuredOf) // the same over all the runs that share this run's plan, or without one the bench
-//   leadOf(ahead, run, plan)          // what the plan says is next in a run, and why: { step, says }, or null
-//   whyWords(ahead, plan)             // why this now, or why wait, in one line; "" when there is nothing to say
+//   nextOf(ahead, plan)               // what is next on the whole bench, and why: { run, step, title, advice, reason }, or null.
+//                                     // advice changes what to do, or tells of what is lost; the reason is for who asks
+//   leadOf(ahead, run, plan)          // the same at one run's bench: { step, advice, reason }; step null when it is not of this run
+//   dueWords(ahead, plan)             // for each batch that is to be ready by some time: its latest start, or why not
+//   brokenWords(ahead)                // what is missed in the day as it stands, each a sentence
 //   stopWords(ahead, until)           // what happens when nothing is begun before then
 //   planAge(plan, at, isOnline)       // how old the plan is, in words
 
@@ -24,7 +27,14 @@ const MINUTE_MS = 60_000;
 let made = { key: [], ahead: null };
 
 /** Whose clock this phone shows. */
-export const zoneHere = () => Intl.DateTimeFormat().resolvedOptions().timeZone;
+const zoneHere = () => Intl.DateTimeFormat().resolvedOptions().timeZone;
+
+/** Whether a place's clock goes as this phone's does, the year round: one clock has many names. */
+export function isClockHere(zone, at) {
+  if (zone === zoneHere()) return true;
+  const shown = (timeZone, instant) => new Date(instant).toLocaleString("en-GB", { timeZone });
+  return Array.from({ length: 13 }, (_, month) => at + month * 28 * DAY_MS).every((instant) => shown(zone, instant) === shown(undefined, instant));
+}
 
 /** The hours that hold on this phone: a bench that is always open, by its own clock, until the studio has said. */
 export const hoursOf = (hours) => (hours?.version ? hours.document : { makers: [{ name: "Maker", hours: { zone: zoneHere(), daily: [["0:00", "24:00"]] } }] });
@@ -38,16 +48,44 @@ export function dayAhead({ runs, hours, plan, at }) {
 
 export function dayOfRun(studio, run, measuredOf) {
   const { plan, hours } = studio.planOf(run.id);
-  const others = plan ? plan.parts.map((part) => studio.run(part.run)).filter((other) => other?.open) : studio.beside(run.id);
-  const along = others.filter((other) => other !== run);
+  const along = studio.together(run.id).filter((other) => other !== run);
   return dayAhead({ runs: [run, ...along].map((each) => ({ run: each, measured: measuredOf(each) ?? null })), hours, plan, at: studio.at() });
 }
 
+export function nextOf(ahead, plan) {
+  const { next, problem } = ahead;
+  if (!next) return null;
+  const task = problem.tasks.find(({ id }) => id === next.step);
+  const why = plan?.plan?.steps.find(({ id }) => id === next.step)?.why;
+  return { run: task?.run ?? null, step: next.step, title: task?.title ?? "", advice: adviceWords(ahead), reason: task && why && why.kind !== "next" ? why.says : "" };
+}
+
 export function leadOf(ahead, run, plan) {
-  if (!ahead.next) return null;
-  const task = ahead.problem.tasks.find(({ id }) => id === ahead.next.step);
-  if (task && task.run !== run) return { step: null, says: `First \u201c${task.title}\u201d of ${ahead.batches.find(({ id }) => id === task.run).name}.` };
-  return { step: task ? task.id.slice(run.length + 1) : null, says: whyWords(ahead, plan) };
+  const next = nextOf(ahead, plan);
+  if (!next) return null;
+  if (next.run !== null && next.run !== run) return { step: null, advice: `First ${named(ahead, next.step)}.`, reason: "" };
+  return { step: next.step && next.step.slice(run.length + 1), advice: next.advice, reason: next.reason };
+}
+
+/** A step by its title, and its batch by name where there are several. */
+function named({ problem, batches }, id) {
+  const { title, run } = problem.tasks.find((task) => task.id === id);
+  return `\u201c${title}\u201d${batches.length > 1 ? ` of ${nameOf(batches, run)}` : ""}`;
+}
+
+const nameOf = (batches, run) => batches.find(({ id }) => id === run)?.name ?? "this batch";
+
+/** When each run of a plan is to be ready: [{ run, ready_by, begins_at, why }]. */
+const dueOf = (plan) => plan?.due ?? (plan?.aim === "ready_by" ? plan.parts.map(({ run }) => ({ run, ready_by: plan.ready_by, begins_at: plan.plan?.begins_at ?? null, why: "" })) : []);
+
+export function dueWords({ batches, at }, plan) {
+  const begun = (run) => batches.find(({ id }) => id === run)?.isBegun;
+  return dueOf(plan).filter(({ run, ready_by: by }) => by > at && batches.some(({ id }) => id === run)).map(({ run, ready_by: by, begins_at: begins, why }) => {
+    const name = batches.length > 1 ? nameOf(batches, run) : "It";
+    if (begins === null) return `${name} cannot be ready by ${when(by, at)}. ${why}`.trim();
+    if (begins <= at || begun(run)) return `${name} can still be ready by ${when(by, at)}.`;
+    return `To be ready by ${when(by, at)}, it is enough to begin ${batches.length > 1 ? `${name} ` : ""}${when(begins, at)}.`;
+  });
 }
 
 function lookAhead(runs, makers, plan, at) {
@@ -56,23 +94,39 @@ function lookAhead(runs, makers, plan, at) {
   const problem = makeProblem(parts, makers, at, Math.min(Math.max(at + AHEAD_MS + waits, (plan?.ready_by ?? 0) + DAY_MS), at + 399 * DAY_MS));
   const day = new Day(problem, at);
   const planned = plan?.plan?.steps.filter(({ kind }) => kind !== "wait") ?? [];
-  const layout = planned.length ? asPlanned(day, planned) : byRule(day);
+  const isBegun = new Map(runs.map(({ run }) => [run.id, problem.tasks.some((task) => task.run === run.id && task.status !== "open")]));
+  // What is to be ready by some time and need not be begun yet: its steps wait for the latest start.
+  const later = new Map(dueOf(plan).filter(({ run, begins_at: begins }) => begins > at && isBegun.get(run) === false).map(({ run, begins_at: begins }) => [run, begins]));
+  const layout = planned.length ? asPlanned(day, planned, later) : byRule(day);
   const order = layout.order.filter((index) => day.hands[index]).map((index) => problem.tasks[index].id);
   const tasks = problem.tasks.map((task, index) => ({ ...task, starts_at: layout.start[index], ends_at: layout.end[index], maker: layout.maker[index] })).filter((task) => task.ends_at !== null);
   const inHand = tasks.find(({ kind, status }) => kind === "hands" && status === "begun");
   const isLed = day.open.length <= MOST_LED;
-  const begins = plan?.plan?.aim === "ready_by" && !inHand ? plan.plan.begins_at : null;
-  const next = begins > at ? { step: null, until: begins, why: { kind: "later", ready_by: plan.ready_by }, broken: [] } : inHand ? { step: inHand.id, until: null, why: { kind: "in_hand" }, broken: [] } : isLed ? nextStep(problem, order, at) : null;
+  const next = inHand ? { step: inHand.id, until: null, why: { kind: "in_hand" }, broken: [] } : isLed ? nextAmong(problem, order, at, later) : null;
   // As they were begun, whichever run's page this is: they are numbered by it.
-  const batches = runs.map(({ run }) => run).sort((one, other) => one.created_at - other.created_at).map(({ id, name }) => ({ id, name }));
+  const batches = runs.map(({ run }) => run).sort((one, other) => one.created_at - other.created_at).map(({ id, name }) => ({ id, name, isBegun: isBegun.get(id) }));
   return { problem, batches, order, tasks, hours: problem.makers.map((maker) => maker.hours), at, finish: layout.placed ? layout.finish : null, broken: layout.broken, next };
 }
 
-/** The plan's order, its times kept where that is no worse than as early as can be. */
-function asPlanned(day, planned) {
+/** What is next among the runs that may be begun; when only the others are left, the first of these, at its time. */
+function nextAmong(problem, order, at, later) {
+  if (!later.size) return nextStep(problem, order, at);
+  const soonest = [...later].reduce((first, each) => (each[1] < first[1] ? each : first));
+  const wait = { step: null, until: soonest[1], why: { kind: "later", run: soonest[0] }, broken: [] };
+  const tasks = problem.tasks.filter(({ run }) => !later.has(run));
+  const ids = new Set(tasks.map(({ id }) => id));
+  if (!tasks.some(({ kind, status }) => kind === "hands" && status !== "done")) return wait;
+  const rest = { ...problem, tasks, gaps: problem.gaps.filter(({ to }) => ids.has(to)), holds: problem.holds.filter(({ from }) => ids.has(from)) };
+  const next = nextStep(rest, order.filter((id) => ids.has(id)), at);
+  return next.step === null && next.until > soonest[1] ? { ...next, until: soonest[1] } : next;
+}
+
+/** The plan's order, its times kept where that is no worse than as early as can be. later: run -> not before. */
+function asPlanned(day, planned, later) {
   const numbers = day.byNeed(planned.map(({ id }) => id));
   const open = planned.map(({ id, starts_at }) => [day.number.get(id), starts_at]).filter(([index]) => day.open.includes(index));
-  const [asWas, asEarly] = [new Layout(day, numbers, { notBefore: new Map(open) }), new Layout(day, numbers)];
+  const held = open.filter(([index]) => later.has(day.tasks[index].run));
+  const [asWas, asEarly] = [open, held].map((notBefore) => new Layout(day, numbers, { notBefore: new Map(notBefore) }));
   return isWorse(asWas, asEarly) ? asEarly : asWas;
 }
 
@@ -98,28 +152,26 @@ export function when(instant, at) {
   return Math.abs(instant - at) < 6 * DAY_MS ? `${name} ${clock(instant)}` : dayOf(instant);
 }
 
-export function whyWords({ problem, next, at, finish }, plan) {
-  if (!next) return "";
-  const title = (id) => `\u201c${problem.tasks.find((task) => task.id === id).title}\u201d`;
+/** What changes what to do, or what is lost whatever is done, in one line; "" where the next step is simply next. */
+function adviceWords(ahead) {
+  const { next, at, batches } = ahead;
+  const title = (id) => named(ahead, id);
   const over = (ms) => duration(Math.max(MINUTE_MS, ms));
   if (next.broken.length) {
     const [worst] = [...next.broken].sort((a, b) => b.over_ms - a.over_ms);
-    return `Whatever is done, ${title(worst.gap.to)} begins ${over(worst.over_ms)} past its latest. This is the least bad.`;
+    return `${title(worst.gap.to)} begins ${over(worst.over_ms)} past its latest, whatever is done. This is the least bad.`;
   }
   if (next.step) {
-    if (next.why.kind === "in_hand") return "";
     if (next.risk) return `With slow hands ${title(next.risk.gap.to)} begins ${over(next.risk.over_ms)} past its latest. Make fewer pieces, or ask for a second pair of hands.`;
-    if (next.why.kind === "sooner") return "What the plan had first would break a window now, or end the day later.";
-    const why = plan?.plan?.steps.find(({ id }) => id === next.step)?.why;
-    if (why && why.kind !== "next") return why.says;
-    return finish === null ? "" : `Next in order; all is done ${when(finish, at)}.`;
+    if (next.why.kind === "stay") return `Stay ${over(next.why.by_ms)} past ${clock(next.why.closes_at)}: this does not keep.`;
+    return next.why.kind === "sooner" ? "What the plan had first would break a window now, or end the day later." : "";
   }
   const { why, until } = next;
   const start = until === null ? "" : `: next start ${when(until, at)}`;
   const says = {
     finished: () => "",
     no_hours: () => "No bench hours are left. Give some under \u201cBench hours\u201d.",
-    later: () => `To be ready by ${when(why.ready_by, at)} it is enough to begin ${when(until, at)}.`,
+    later: () => `Begin ${batches.length > 1 ? nameOf(batches, why.run) : "it"} ${when(until, at)}.`,
     closed: () => `The bench opens ${when(until, at)}.`,
     wait: () => (until === null ? "" : `Nothing needs hands before ${when(until, at)}.`),
     ends_sooner: () => `To wait with ${title(why.step)} ends the day sooner${start}.`,
@@ -129,11 +181,15 @@ export function whyWords({ problem, next, at, finish }, plan) {
   return says();
 }
 
-export function stopWords({ problem, order, at, finish }, until) {
+/** What is missed in the day as it stands, each a sentence. */
+export const brokenWords = (ahead) => ahead.broken.map(({ over, gap }) => `${named(ahead, gap.to)} begins ${duration(Math.max(MINUTE_MS, over))} past its latest. ${gap.stake}`.trim());
+
+export function stopWords(ahead, until) {
+  const { problem, order, at, finish } = ahead;
   const told = ifYouStop(problem, order, at, until);
   const stops = `If you stop here until ${when(until, at)}: `;
   if (told.finish_at === null) return `${stops}the bench hours do not reach to the end any more.`;
-  const missed = told.broken.map(({ gap, over_ms }) => `\u201c${problem.tasks.find(({ id }) => id === gap.to).title}\u201d begins ${duration(Math.max(MINUTE_MS, over_ms))} past its latest${gap.stake ? ` (${gap.stake.replace(/\.$/, "").toLowerCase()})` : ""}`);
+  const missed = told.broken.map(({ gap, over_ms }) => `${named(ahead, gap.to)} begins ${duration(Math.max(MINUTE_MS, over_ms))} past its latest${gap.stake ? ` (${gap.stake.replace(/\.$/, "").toLowerCase()})` : ""}`);
   // Against the end that stands on the screen, which a plan may have put later than could be.
   const later = told.finish_at - (finish ?? told.finish_at - told.later_ms);
   const ends = later > 0 ? `it ends ${when(told.finish_at, at)}, ${duration(later)} later` : `it still ends ${when(told.finish_at - later, at)}`;

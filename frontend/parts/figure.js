@@ -81,7 +81,7 @@ export function countdownOf(prompt, bench) {
   const wait = bench.waits.find((candidate) => candidate.step === prompt.step);
   if (wait) {
     const until = wait.phase === "counting" ? wait.earliest_at : wait.phase === "look" ? wait.usual_at : (wait.latest_at ?? wait.usual_at);
-    const goal = { counting: "to the earliest", look: "to the usual time" }[wait.phase] ?? (wait.latest_at === null ? "past the usual time" : "to the latest");
+    const goal = { counting: "to the earliest", look: "to the usual time", late: "past the latest" }[wait.phase] ?? (wait.latest_at === null ? "past the usual time" : "to the latest");
     return { from: wait.began_at, earliest: wait.earliest_at, until, word: wait.word, phase: wait.phase, until_says: goal };
   }
   const guide = bench.guides.find((candidate) => candidate.step === prompt.step);

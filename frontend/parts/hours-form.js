@@ -1,9 +1,9 @@
 // The makers and when the bench is theirs, as a form that owns its draft.
 //
 //   const form = new HoursForm((document, button) => …);   // told when they are saved
-//   form.node;   form.data = { hours, isMaker, isOnline }
+//   form.node;   form.data = { hours, isMaker, isOnline, now: () => ms }
 
-import { hoursOf, zoneHere } from "./day-ahead.js";
+import { hoursOf, isClockHere } from "./day-ahead.js";
 import { h, sameData, setText, show } from "./dom.js";
 import { OwnDraft } from "./own-draft.js";
 
@@ -37,13 +37,13 @@ export class HoursForm {
     this.#write = write;
   }
 
-  set data({ hours, isMaker, isOnline }) {
+  set data({ hours, isMaker, isOnline, now }) {
     const { makers } = hoursOf(hours);
     if (sameData(this.#seen, [makers, isMaker, isOnline])) return;
     this.#seen = [makers, isMaker, isOnline];
     if (!isMaker) this.#tell(makers, "They are the maker\u2019s to change.");
     else if (!this.#parts && !isOnline) this.#tell(makers, "They can be changed when the server answers.");
-    else this.#form(makers, isOnline);
+    else this.#form(makers, isOnline, now());
   }
 
   #tell(makers, says) {
@@ -52,14 +52,15 @@ export class HoursForm {
   }
 
   /** Built once for so many makers: what is being written stays while the server comes and goes. */
-  #form(makers, isOnline) {
+  #form(makers, isOnline, at) {
     const isBuilt = this.#parts && this.#makers.length === makers.length;
     this.#makers = makers;
     if (isBuilt) this.#draft.news(savedOf(makers));
     else this.#build();
     const { zone } = makers[0].hours;
-    setText(this.#parts.zone, zone === zoneHere() ? "" : `By the clock of ${zone}; this phone\u2019s is another.`);
-    show(this.#parts.zone, zone !== zoneHere());
+    const isHere = isClockHere(zone, at);
+    setText(this.#parts.zone, isHere ? "" : `By the clock of ${zone}; this phone\u2019s is another.`);
+    show(this.#parts.zone, !isHere);
     show(this.#parts.away, !isOnline);
     for (const button of this.#parts.saves) button.disabled = !isOnline;
   }

@@ -189,7 +189,8 @@ class WaitStrip extends HTMLElement {
 
   #count(node, item, at) {
     const { left, body } = node.parts;
-    setText(left, timeLeft(item.until - at));
+    // What is ready has no number: it was "13 h 34 ready" with that much left, and "+9 h 17 ready" with that much past.
+    setText(left, item.kind === "wait" && item.phase === "ready" ? "" : timeLeft(item.until - at));
     const share = Math.max(0, Math.min(1, (item.until - at) / Math.max(1, item.until - item.from)));
     const notch = Math.ceil(share * NOTCHES);
     if (node.notch === notch) return;

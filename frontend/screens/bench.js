@@ -2,7 +2,7 @@
 // that counts above it and the answers under the thumb.
 //
 //   screen.data = { run: { id, sheet, state }, bench, waits, now, link, beside: (step) => [text], lead }
-//                 // lead: what the day's plan has next, { step, says }, or null
+//                 // lead: what the day's plan has next, { step, advice, reason }, or null
 //                 // practice: what is said of a batch that leaves nothing behind; "practice-again" begins it anew
 //   "answer"       { kind, body, once, says }   an entry to keep; once: what it is one answer to; says: once it is kept
 //   "say-again"                     no detail
@@ -62,6 +62,12 @@ function folded(name, says = "") {
 
 /** A caution in one line: its first sentence will do, for all of it opens. */
 const inShort = (text) => unbroken(text.split(/(?<=[.:]) /)[0].replace(/[.:]$/, ""));
+
+/** What the plan has to say beside a prompt: what changes what to do, or why this and not what the bench asks first. No line says another again. */
+function adviceFor(prompt, lead, first) {
+  const says = lead?.advice || (first.step !== prompt.step && lead?.step === prompt.step ? lead.reason : "");
+  return prompt.why.includes(says) ? "" : says;
+}
 
 class BenchScreen extends HTMLElement {
   #data = null;
@@ -247,7 +253,7 @@ class BenchScreen extends HTMLElement {
     setText(parts.why, unbroken(prompt.why));
     show(parts.why, Boolean(prompt.why));
     const lead = this.#data.lead(false);
-    const says = (lead?.step ?? prompt.step) === prompt.step ? lead?.says : "";
+    const says = (lead?.step ?? prompt.step) === prompt.step ? adviceFor(prompt, lead, bench.prompts[0]) : "";
     if (!lead?.isOld) setText(parts.lead, unbroken(says || "The whole day"));
     setAttr(parts.lead, "href", `#/day/${run.id}`);
     show(parts.lead, !practice);

@@ -1,12 +1,13 @@
 // The day: what is next and why, the whole of it as a picture, what stopping would cost, the sessions to
 // keep, and what would save time.
 //
-//   screen.data = { run, ahead, plan, hours, isMaker, isOnline, now: () => ms }
-//                       // plan as the server gave it last, or null; ahead as parts/day-ahead.js gives it
-//   "plan-asked" { aim, ready_by, savings }, "plan-heard", "plan-stopped", "hours-written" { document }
+//   screen.data = { run, ahead, plan, hours, choices, isMaker, isOnline, now: () => ms }
+//                       // plan as the server gave it last, or null; ahead as parts/day-ahead.js gives it;
+//                       // choices: the open batches, as studio.choices gives them
+//   "plan-asked" { runs, out, due: { run: ms or null }, savings }, "plan-heard", "plan-stopped", "hours-written" { document }
 //   screen.trouble("…")   screen.said("…")
 
-import { planAge, stopWords, when, whyWords } from "../parts/day-ahead.js";
+import { brokenWords, dueWords, nextOf, planAge, stopWords, when } from "../parts/day-ahead.js";
 import { registerDayPicture } from "../parts/day-picture.js";
 import { define, h, keyed, setText, show, tell } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
@@ -23,6 +24,12 @@ function nothingNow({ next }, at) {
   if (next?.why.kind === "finished") return "Nothing is left for hands";
   if (next?.why.kind === "closed") return `The bench opens ${when(next.until, at)}`;
   return next?.until ? `Hands are free until ${when(next.until, at)}` : "Follow the countdowns";
+}
+
+/** The run whose step hands begin first, once they can. */
+function comesNext({ tasks }) {
+  const open = tasks.filter(({ kind, status }) => kind === "hands" && status === "open");
+  return open.sort((a, b) => a.starts_at - b.starts_at)[0]?.run;
 }
 
 const SOUGHT = { finish: "a sooner end", start: "a later start", sessions: "fewer sessions", span: "shorter sessions", changes: "fewer changes of part" };
@@ -55,9 +62,13 @@ class DayScreen extends HTMLElement {
     this.#write();
   }
 
+  /** What went wrong, beside what was asked last, where eyes are; it takes the place of what was said before. */
   trouble(text) {
     setText(this.#parts.trouble, text);
     show(this.#parts.trouble, text !== "");
+    if (!text) return;
+    setText(this.#parts.said, "");
+    this.#parts.trouble.scrollIntoView({ block: "nearest" });
   }
 
   said(text) {
@@ -79,6 +90,15 @@ class DayScreen extends HTMLElement {
     if (this.#data.isOnline) tell(this, "plan-heard");
   }
 
+  /** This batch in the plan, or left out of it. */
+  #choose(beside, id, isIn) {
+    const { choices, plan } = this.#data;
+    const runs = choices.filter((each) => (each.id === id ? isIn : each.isIn)).map((each) => each.id);
+    const out = new Set(plan?.out ?? []);
+    out[isIn ? "delete" : "add"](id);
+    this.#ask(beside, "plan-asked", { runs, out: [...out] });
+  }
+
   #build() {
     registerDayPicture();
     const parts = {
@@ -86,6 +106,7 @@ class DayScreen extends HTMLElement {
       next: h("h2", { class: "day-next" }),
       why: h("p", { class: "day-why" }),
       broken: h("ul", { class: "cautions" }),
+      due: h("ul", { class: "plain" }),
       says: h("p", { class: "soft" }),
       age: h("p", { class: "soft small" }),
       progress: h("p", { class: "soft small", role: "status" }),
@@ -95,6 +116,9 @@ class DayScreen extends HTMLElement {
       stops: h("ul", { class: "plain stops" }),
       sessions: h("ol", { class: "rows sessions" }),
       calendar: h("a", { class: "button outlined", download: isApple ? null : "bench.ics" }, "Put them in the phone\u2019s calendar"),
+      asks: h("div", { class: "stack" }),
+      choices: h("ul", { class: "plain" }),
+      of: h("select", { "aria-label": "Which batch" }),
       by: h("input", { type: "datetime-local", required: true }),
       savings: h("ul", { class: "plain" }),
       trouble: h("p", { class: "trouble", role: "alert", hidden: true }),
@@ -105,8 +129,8 @@ class DayScreen extends HTMLElement {
     const late = h("button", { class: "outlined" }, "Begin as late as that allows");
     const readyBy = h("form", { class: "ready-by", onsubmit: (event) => {
       event.preventDefault();
-      this.#ask(late, "plan-asked", { aim: "ready_by", ready_by: new Date(parts.by.value).getTime() });
-    } }, h("label", { class: "field" }, h("span", {}, "Day and time"), parts.by), late, h("button", { type: "button", class: "quiet", onclick: ask(() => ({ aim: "finish" })) }, "Be done as soon as can be"));
+      this.#ask(late, "plan-asked", { due: { [parts.of.value]: new Date(parts.by.value).getTime() } });
+    } }, parts.of, h("label", { class: "field" }, h("span", {}, "Day and time"), parts.by), late, h("button", { type: "button", class: "quiet", onclick: ask(() => ({ due: { [parts.of.value]: null } })) }, "Be done as soon as can be"));
     const section = (name, ...rest) => h("section", { "aria-label": name }, h("h2", { class: "section-name" }, name), ...rest);
     this.#parts = parts;
     this.append(
@@ -115,12 +139,13 @@ class DayScreen extends HTMLElement {
         { class: "sheet day" },
         pageHead("The day", ""),
         parts.trouble,
-        h("section", { class: "day-now", "aria-label": "Next" }, parts.broken, h("div", { class: "day-line" }, parts.letter, parts.next), parts.why, parts.bench, parts.says, parts.age, parts.working),
+        h("section", { class: "day-now", "aria-label": "Next" }, parts.broken, h("div", { class: "day-line" }, parts.letter, parts.next), parts.why, parts.bench, parts.due, parts.says, parts.age, parts.working),
         parts.picture,
+        section("Batches in this plan", parts.asks, parts.choices),
         section("If you stop", parts.stops),
         section("Sessions at the bench", parts.sessions, parts.calendar),
         section("Ready by", readyBy),
-        section("What would save time", parts.savings, h("button", { type: "button", class: "outlined wide", onclick: ask(() => ({ aim: this.#data.plan?.aim ?? "finish", ready_by: this.#data.plan?.ready_by ?? null, savings: true })) }, "Work it out")),
+        section("What would save time", parts.savings, h("button", { type: "button", class: "outlined wide", onclick: ask(() => ({ savings: true })) }, "Work it out")),
         section("Bench hours", this.#hours.node),
         parts.said,
       ),
@@ -131,35 +156,70 @@ class DayScreen extends HTMLElement {
     const { run, ahead, plan, isOnline, now } = this.#data;
     const parts = this.#parts;
     const at = now();
-    const next = ahead.next?.step ? ahead.tasks.find(({ id }) => id === ahead.next.step) : null;
-    show(parts.letter, next !== null);
-    if (next && parts.letter.lastChild.textContent !== next.letter) {
-      const mark = letterMark(next.letter);
+    const next = nextOf(ahead, plan);
+    const task = next?.step ? ahead.tasks.find(({ id }) => id === next.step) : null;
+    show(parts.letter, task !== null);
+    if (task && parts.letter.lastChild.textContent !== task.letter) {
+      const mark = letterMark(task.letter);
       parts.letter.replaceWith(mark);
       parts.letter = mark;
     }
-    const isClosed = ahead.next?.why.kind === "closed";
-    setText(parts.next, next ? next.title : nothingNow(ahead, at));
-    const why = isClosed ? "" : whyWords(ahead, plan);
+    setText(parts.next, task ? task.title : nothingNow(ahead, at));
+    const batch = task && ahead.batches.length > 1 ? `${ahead.batches.find(({ id }) => id === task.run).name}. ` : "";
+    // What stands above is not said again.
+    const isSaid = !task && ["closed", "wait", "later"].includes(ahead.next?.why.kind);
+    const why = `${batch}${isSaid ? "" : next?.advice || next?.reason || ""}`.trim();
     setText(parts.why, why);
     show(parts.why, why !== "");
-    const broken = ahead.broken.map(({ over, gap }) => `\u201c${ahead.tasks.find(({ id }) => id === gap.to).title}\u201d begins ${duration(Math.max(60_000, over))} past its latest. ${gap.stake}`.trim());
+    const broken = brokenWords(ahead);
     keyed(parts.broken, broken, (text) => text, (text) => h("li", {}, text));
     show(parts.broken, broken.length > 0);
-    parts.bench.href = `#/bench/${next ? next.run : run.id}`;
+    parts.bench.href = `#/bench/${task?.run ?? comesNext(ahead) ?? run.id}`;
+    const due = dueWords(ahead, plan);
+    keyed(parts.due, due, (text) => text, (text) => h("li", {}, text));
+    show(parts.due, due.length > 0);
     const ends = ahead.finish > at ? `All is done ${when(ahead.finish, at)}.` : "";
-    setText(parts.says, `${ends} ${plan?.fault?.detail ?? plan?.says ?? ""}`.trim());
+    const says = plan?.fault?.detail ?? plan?.says ?? "";
+    setText(parts.says, `${ends} ${due.some((text) => text.includes(says)) ? "" : says}`.trim());
     setText(parts.age, planAge(plan, at, isOnline));
     const isWorking = plan?.state === "working" && isOnline;
     show(parts.working, isWorking);
     setText(parts.progress, isWorking ? `Looking for ${SOUGHT[plan.progress?.aim] ?? "a better order"}\u2026 It goes on by the best so far, and ends within ${plan.limit} s.` : "");
     parts.picture.data = { ahead, now };
+    this.#writeChoices(at);
     this.#writeStops(at);
     this.#writeSessions(at);
     parts.calendar.href = `/api/v1/runs/${run.id}/calendar.ics`;
     show(parts.calendar, Boolean(plan?.plan?.sessions.length) && isOnline);
     keyed(parts.savings, plan?.savings ?? [], ({ says }) => says, ({ says }) => h("li", {}, says));
     this.#hours.data = this.#data;
+  }
+
+  /** Which batches the plan is of; what nobody touched for a day is asked about. */
+  #writeChoices(at) {
+    const { run, choices, isOnline } = this.#data;
+    const { asks, choices: list, of } = this.#parts;
+    show(list.parentElement, choices.length > 1);
+    const asked = choices.filter((each) => each.isAsked);
+    keyed(asks, asked, ({ id }) => id, ({ id, name, touched_at: touched }) => h("div", { class: "ask-batch" }, h("p", {}, `${name} was last touched ${when(touched, at)}. Is it in this plan?`), h("button", { type: "button", class: "outlined", onclick: () => this.#choose(list, id, true) }, "It is in it"), h("button", { type: "button", class: "quiet", onclick: () => this.#choose(list, id, false) }, "Leave it out")));
+    keyed(
+      list,
+      choices,
+      ({ id }) => id,
+      ({ id }) => {
+        const box = h("input", { type: "checkbox", onchange: () => this.#choose(list, id, box.checked) });
+        return h("li", {}, h("label", { class: "choice" }, box, h("span", {})));
+      },
+      (node, { id, name, isIn }) => {
+        const [box, words] = node.firstChild.children;
+        box.checked = isIn;
+        box.disabled = id === run.id || !isOnline;
+        setText(words, name);
+      },
+    );
+    const chosen = choices.filter((each) => each.isIn);
+    keyed(of, chosen, ({ id }) => id, ({ id, name }) => h("option", { value: id, selected: id === run.id }, name));
+    show(of, chosen.length > 1);
   }
 
   /** Stopping for an hour from when hands could go on, and until the bench opens the time after. */

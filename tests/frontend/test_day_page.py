@@ -60,22 +60,92 @@ def planned(page: Page, run: str) -> Any:
     return day
 
 
-def test_the_bench_leads_to_the_day_and_says_why_this_now(phone: Page) -> None:
+def test_the_bench_leads_to_the_day_and_both_have_the_same_step_next(phone: Page) -> None:
+    """The day says why this now; the bench says no more than what changes what to do."""
     run = begin(phone)
     planned(phone, run)
     title = phone.locator(".day-next").inner_text()
-    why = phone.locator(".day-why").inner_text()
+    assert phone.locator(".day-why").inner_text()
 
     phone.get_by_role("link", name="To the bench").click()
 
-    expect(phone.locator(".lead")).to_have_text(why)
+    expect(phone.locator(".lead")).to_have_text("The whole day")
     assert step_now(phone)["title"] == title
     expect(phone.locator(".lead")).to_have_attribute("href", f"#/day/{run}")
 
     phone.reload()
 
-    expect(phone.locator(".lead")).to_have_text(why)
     expect(phone.locator("bench-screen h1")).to_have_text(title)
+
+
+AT_TWO_BENCHES = """async (next) => {
+    const { nextOf, leadOf, dueWords, brokenWords, isClockHere } = await import("/parts/day-ahead.js");
+    const [at, hour] = [Date.now(), 3_600_000];
+    const task = (id, run) => ({ id: `${run}/${id}`, run, title: id, kind: "hands", letter: "A", status: "open" });
+    const problem = { tasks: [task("pour", "one"), task("pour", "two"), task("wrap", "two")] };
+    const gap = { to: "two/wrap", stake: "" };
+    const batches = [{ id: "one", name: "N1", isBegun: true }, { id: "two", name: "N2", isBegun: false }];
+    const ahead = { problem, batches, tasks: problem.tasks, next: { broken: [], until: null, ...next }, at, broken: [{ over: hour, gap }] };
+    const why = { kind: "window", says: "It must begin within 5 min." };
+    const due = [{ run: "one", ready_by: at + 30 * hour, begins_at: null, why: "Too late." }, { run: "two", ready_by: at + 30 * hour, begins_at: at + 20 * hour, why: "" }];
+    const plan = { due, plan: { steps: [{ id: "one/pour", why }] } };
+    const leads = ["one", "two"].map((run) => leadOf(ahead, run, plan));
+    const clocks = ["Etc/UTC", "UTC", "Pacific/Auckland"].map((zone) => isClockHere(zone, at));
+    return { next: nextOf(ahead, plan), leads, due: dueWords(ahead, plan), broken: brokenWords(ahead), clocks };
+}"""
+
+
+def test_what_is_next_is_one_for_all_benches_and_each_sentence_names_its_batch(phone: Page) -> None:
+    told = phone.evaluate(AT_TWO_BENCHES, {"step": "one/pour", "why": {"kind": "next"}})
+    broken = [{"over_ms": 120_000, "gap": {"to": "two/wrap", "stake": ""}}]
+    least_bad = phone.evaluate(
+        AT_TWO_BENCHES, {"step": "one/pour", "why": {"kind": "next"}, "broken": broken}
+    )
+    gap = {"to": "two/wrap", "stake": ""}
+    waits = {
+        "step": None,
+        "until": 1_795_600_000_000,
+        "why": {"kind": "window", "step": "two/pour", "gap": gap, "over_ms": 60_000},
+    }
+    resting = phone.evaluate(AT_TWO_BENCHES, waits)
+
+    assert (told["next"]["run"], told["next"]["step"], told["next"]["advice"]) == ("one", "one/pour", "")
+    assert told["leads"][0] == {"step": "pour", "advice": "", "reason": "It must begin within 5 min."}
+    assert told["leads"][1] == {"step": None, "advice": "First “pour” of N1.", "reason": ""}
+    assert told["broken"] == ["“wrap” of N2 begins 1 h past its latest."]
+    assert least_bad["next"]["advice"].startswith(
+        "“wrap” of N2 begins 2 min past its latest, whatever is done."
+    )
+    assert resting["leads"][0] == resting["leads"][1]
+    assert resting["next"]["advice"].startswith(
+        "“pour” of N2 now, and “wrap” of N2 could begin 1 min too late"
+    )
+    late, soon = told["due"]
+    assert late.startswith("N1 cannot be ready by") and late.endswith("Too late.")
+    assert "it is enough to begin N2 " in soon
+    zone = phone.evaluate("Intl.DateTimeFormat().resolvedOptions().timeZone")
+    assert told["clocks"][2] is False and (
+        zone not in ("UTC", "Etc/UTC") or told["clocks"][:2] == [True, True]
+    )
+
+
+def test_the_maker_chooses_which_batches_a_plan_is_of(phone: Page, home: Server) -> None:
+    first = begin(phone)
+    planned(phone, first)
+    go(phone, "#/")
+    second = begin(phone)
+    day = planned(phone, second)
+    boxes = day.get_by_role("region", name="Batches in this plan").get_by_role("checkbox")
+    expect(boxes.and_(phone.locator(":checked"))).to_have_count(2)
+
+    boxes.and_(phone.locator(":checked:not(:disabled)")).click()
+
+    expect(day.get_by_text("Planned.", exact=True)).to_be_visible(timeout=SOON_MS)
+    expect(boxes.and_(phone.locator(":checked"))).to_have_count(1)
+
+    told = call(home, "GET", f"runs/{second}/plan")
+    assert (told["runs"], told["out"]) == ([second], [first])
+    assert call(home, "GET", f"runs/{first}/plan")["runs"] == [first]
 
 
 def test_the_day_stands_whole_on_every_screen_and_axe_finds_nothing(page: Page, home: Server) -> None:
@@ -279,7 +349,7 @@ def test_ready_by_begins_as_late_as_that_allows_and_goes_into_a_calendar(phone: 
     day.get_by_role("button", name="Begin as late").click()
 
     expect(day).to_contain_text("No order begins later and is ready in time.", timeout=SOON_MS)
-    expect(day.locator(".day-why")).to_contain_text("it is enough to begin")
+    expect(day.get_by_role("region", name="Next")).to_contain_text("it is enough to begin")
     with phone.expect_download() as download:
         day.get_by_role("link", name="calendar").click()
     text = Path(download.value.path()).read_text("utf-8")
@@ -291,9 +361,14 @@ def test_hours_are_said_on_the_phone_and_the_day_keeps_to_them(phone: Page, home
     run = begin(phone)
     day = planned(phone, run)
 
+    day.get_by_role("button", name="Be done as soon").click()
+    expect(day.get_by_text("Planned.", exact=True)).to_be_visible(timeout=SOON_MS)
     day.get_by_label("Each day").fill("9:00 to 8:00")
     day.get_by_role("button", name="Save the hours").click()
-    expect(phone.get_by_role("alert").first).to_contain_text("ends before it begins")
+    wrong = day.get_by_role("region", name="Bench hours").get_by_role("alert")
+    expect(wrong).to_contain_text("ends before it begins")
+    expect(wrong).to_be_in_viewport()
+    expect(day.get_by_text("Planned.", exact=True)).to_have_count(0)
     day.get_by_label("Each day").fill("0:00 to 12:00, 12:30 to 24:00")
     day.get_by_role("button", name="Save the hours").click()
 
@@ -349,7 +424,7 @@ def test_a_server_that_lost_everything_is_told_the_hours_and_the_ready_by(
     in_a_week = phone.evaluate("new Date(Date.now() + 7 * 864e5).toISOString().slice(0, 16)")
     day.get_by_role("textbox", name="Day and time").fill(in_a_week)
     day.get_by_role("button", name="Begin as late").click()
-    expect(day.locator(".day-why")).to_contain_text("it is enough to begin", timeout=SOON_MS)
+    expect(day.get_by_role("region", name="Next")).to_contain_text("it is enough to begin", timeout=SOON_MS)
     home.stop()
 
     bare = bowlside(tmp_path / "bare.sqlite3")
