@@ -80,6 +80,13 @@ class PossibleAnswer(Said):
     input = _text("reading, count or note", none=True)
     most = _whole("The most that may be put in", none=True)
     strong = _flag()
+    ask = _text("What to ask before it is posted; empty where nothing is to be asked")
+
+
+class Caution(Said):
+    short = _text("At most six words")
+    full = _text()
+    seen = _flag()  # it stood with a step that was begun before
 
 
 class Prompt(Said):
@@ -92,7 +99,8 @@ class Prompt(Said):
     title = _text()
     says = _text()
     why = _text()
-    cautions = fields.List(fields.String(), required=True)
+    more = _text("What has no room beside the number: the rest of what to do, and why")
+    cautions = _many(Caution)
     number = _one(Number, none=True)
     weigh = _one(Weighing, none=True)
     answers = _many(PossibleAnswer)

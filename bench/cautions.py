@@ -10,7 +10,7 @@ HAZARDS: dict[str, dict[str, str]] = {
         "source": "published burn tables for hot water at 140 °F give 5 to 6 s; the shorter is shown",
     },
     "hot_fat": {
-        "says": "Hot butter or oil burns and can catch. Low heat, never left alone, no water near it.",
+        "says": "Hot butter or oil burns, and can catch. Low heat, never left alone, no water near it.",
         "source": "common practice",
     },
     "powder": {
@@ -22,19 +22,19 @@ HAZARDS: dict[str, dict[str, str]] = {
         "source": "2-propanol, IEC 60079-20-1:2010",
     },
     "wet_sockets": {
-        "says": "Wet hands and mains do not mix. Dry them before the plug, the switch or the mixer.",
+        "says": "Wet hands and mains don't mix. Dry them before the plug, the switch or the mixer.",
         "source": "common practice; local wiring codes apply",
     },
     "superheated": {
-        "says": "Microwaved liquid can boil up when moved or stirred. Short bursts, then wait before you lift it.",
+        "says": "Microwaved liquid can boil over, when moved or stirred. Short bursts, then wait before you lift it.",
         "source": "US FDA consumer page on superheated water, 28 Nov 2007",
     },
     "mixer": {
-        "says": "Stop the mixer and unplug it before fingers or a spatula go near the whisk.",
+        "says": "Stop the mixer, unplug it: only then fingers or a spatula near the whisk.",
         "source": "common practice; the mixer's own booklet applies",
     },
     "slippery": {
-        "says": "Spilt oil or soap makes the floor slippery. Wipe it up before you carry anything.",
+        "says": "Spilt oil or soap is slippery. Wipe it up before you carry anything.",
         "source": "common practice",
     },
 }

@@ -753,7 +753,26 @@ class _Fold:
                 guides.append(
                     {"step": key, "began_at": bursts[-1]["at"], "until": bursts[-1]["at"] + bursts[-1]["ms"]}
                 )
+            elif rest_ms := self._rests(step):
+                looked_at = self.looks[key][-1]["at"]
+                guides.append({"step": key, "began_at": looked_at, "until": looked_at + rest_ms})
         return waits, windows, guides
+
+    def _rests(self, step: Json) -> int:
+        """How long what was judged last is to be left: a melt before its next burst, a mix that went too far."""
+        look = self.looks.get(step["id"], [{"answer": ""}])[-1]
+        if step["kind"] == "check" and look["answer"] == "too_far":
+            return int(step.get("too_far_ms") or 0)
+        bursts = self.bursts.get(step["id"])
+        if (
+            step["kind"] != "melt"
+            or not bursts
+            or look["answer"] != "not_yet"
+            or look["at"] < bursts[-1]["at"]
+        ):
+            return 0
+        following = step["bursts"][len(bursts)] if len(bursts) < len(step["bursts"]) else step["more"]
+        return int(following["rest_ms"])
 
 
 def portion_targets(step: Json, state: Json) -> list[int]:

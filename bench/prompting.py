@@ -8,6 +8,7 @@ enough to write a client; the phone page draws exactly this. Best next prompt fi
 
 from typing import Any
 
+from bench.brief import brief, in_short, joined, sentence
 from bench.journal import carry_up, in_reach, portion_targets
 from bench.sizing import pieces_from
 from bench.states import open_window, rescue
@@ -131,13 +132,15 @@ class _Bench:
             "kind": step["kind"],
             "title": step["title"],
             "says": step["says"],
-            "why": self._why(step),
-            "cautions": step["cautions"] + [each for way in step["ways"] for each in way["cautions"]],
+            "why": "",
+            "more": "",
+            "cautions": self._cautions(step),
             "number": None,
             "weigh": None,
             "answers": [],
         }
         prompt.update(getattr(self, f"_{step['kind']}")(step))
+        self._explain(prompt, step)
         many = len(step.get("lines", [])) > 1
         prompt["answers"].append(
             _answer(
@@ -151,13 +154,65 @@ class _Bench:
         )
         return prompt
 
-    def _why(self, step: Json) -> str:
+    def _explain(self, prompt: Json, step: Json) -> None:
+        """Put the reason in, and keep the words few where a number or a countdown stands."""
+        urgent = self._urgent(step)
+        reason = step["reason"] if self._first_asked(step) else ""
+        if urgent:
+            prompt["says"] = joined(prompt["says"], reason)
+        prompt["why"] = urgent or reason
+        if prompt["number"] or step["kind"] == "wait":
+            prompt.update(brief(prompt, bool(urgent)))
+
+    def _urgent(self, step: Json) -> str:
+        """Why this should be begun soon, or not yet; "" where neither is so."""
         pending = [self.steps[need] for need in step["hold_for"] if not self._settled(need)]
         if pending:
             names = " and ".join(f"“{each['title']}”" for each in pending[:2])
-            return f"Hold on: once this is begun the next part cannot wait, and {names} is not done yet."
-        stake = self._stake(step) if step["id"] in self.windows else ""
-        return " ".join(each for each in (step["reason"], stake) if each)
+            return f"Finish {names} first. After this, the next part can't wait."
+        if step["id"] in self.windows:
+            return self._stake(step)
+        return self._overdue(step) if step["kind"] == "wait" else ""
+
+    def _overdue(self, step: Json) -> str:
+        """What is at stake where a wait is nearly or already past its latest, or what helps then."""
+        wait = self.waits.get(step["id"])
+        phase = wait_phase(wait, self.at) if wait else "counting"
+        if phase == "late" and rescue(step):
+            return rescue(step)
+        return str(step["stake"]) if phase in ("soon_late", "late") else ""
+
+    def _first_asked(self, step: Json) -> bool:
+        """Whether nothing of the step was answered yet: what holds for all of it is said now, once."""
+        return self._status(step["id"]) != "begun"
+
+    def _cautions(self, step: Json) -> list[Json]:
+        """In full and in short; `seen` when it stood with a step that was begun before."""
+        every = dict.fromkeys(_cautions_of(step))
+        before = {
+            caution
+            for each in self.sheet["steps"]
+            if self._status(each["id"]) in ("begun", "done")
+            for caution in _cautions_of(each)
+        }
+        return [{"short": in_short(each), "full": each, "seen": each in before} for each in every]
+
+    def _before_next(self, step: Json) -> str:
+        """What must be known before a step is done: what "right" is where it is judged as soon as it is done,
+        and how to leave it where a wait begins by itself."""
+        leave = [
+            joined("Then:", sentence(each["title"]), each["says"])
+            for each in self.sheet["steps"]
+            if each["kind"] == "wait" and each["says"] and step["id"] in each["after"]
+        ]
+        return joined(self._judged_next(step), *leave)
+
+    def _judged_next(self, step: Json) -> str:
+        judged = (
+            each for each in self.sheet["steps"] if each["kind"] == "check" and step["id"] in each["after"]
+        )
+        check = next(judged, None)
+        return f"You judge it next. Right: {sentence(check['yes'])}" if check else ""
 
     def _stake(self, step: Json) -> str:
         """What hangs on beginning soon; once that is past, what can still be done."""
@@ -198,7 +253,7 @@ class _Bench:
             if key not in self.guides:
                 length = span(step["about_ms"])
                 answers.append(_answer("begin", f"Time it: {length}", "began", {"step": key}))
-        return {"answers": answers, "number": number}
+        return {"says": joined(step["says"], self._before_next(step)), "answers": answers, "number": number}
 
     def _weigh(self, step: Json) -> Json:
         statuses = [(self.lines[key], self.state["lines"][key]) for key in step["lines"]]
@@ -210,7 +265,11 @@ class _Bench:
         if short:
             return self._add(*short, top_up=True) if self._carried(short[0]) > 0 else self._short(*short)
         line, told = next(((line, told) for line, told in statuses if told["status"] == "open"), statuses[-1])
-        return self._add(line, told, top_up=False)
+        adding = self._add(line, told, top_up=False)
+        if self._first_asked(step):  # what is said of the whole step is said once, before the first pour
+            said = (sentence(step["title"]), step["says"], adding["says"], self._before_next(step))
+            adding["says"] = joined(*said)
+        return adding
 
     def _carried(self, line: Json) -> int:
         """Above nought when the line's round was carried up, below when it was carried down."""
@@ -230,7 +289,7 @@ class _Bench:
             else:
                 how, amount = "texture", "to texture"
             return {
-                "title": f"Add {name}",
+                "title": f"{name}: add {amount}",
                 "says": line["note"],
                 "number": {"mg": None, "text": amount, "caption": "levelled off" if how == "spoons" else ""},
                 "weigh": self._weighing(line, how, 0, amount, None, 0),
@@ -249,9 +308,10 @@ class _Bench:
         rounded = self._rounded_away(line) if how == "running" else 0
         reads = to_division(before + rounded + add, division)
         text = grams(reads, division)
+        amount = grams(reads - to_division(before, division), division)  # by what the scale shows now
         seen = _seen(reads - before, add, division)
         captions = {
-            "running": "the scale will read",
+            "running": "stop here",
             "tare": "zero the scale, then add",
             "cup": "zero a small cup, then weigh",
         }
@@ -266,21 +326,24 @@ class _Bench:
         elif line["optional"]:
             answers.append(leave_out)
         if how == "running" and before > 0:
-            says = f"The next reading starts from nought, with {grams(vessel['in_mg'], division)} known to be in the bowl."
+            says = f"Starts again from 0. {grams(vessel['in_mg'], division)} is already in."
             answers.append(
-                _answer("zeroed", "The scale went blank", "zeroed", {"vessel": line["vessel"]}, says=says)
+                _answer("zeroed", "Scale reset to 0", "zeroed", {"vessel": line["vessel"]}, says=says)
             )
         if not (top_up or line["optional"]):
             answers.append(leave_out)
         scale = self.scales.get(line["scale"] or "")
-        stand = ""
-        if how == "running" and before == 0 and scale:
-            stand = f"Stand {self.vessels[line['vessel']]['name']} on {scale['name']} and zero it."
+        place = self.vessels[line["vessel"]]["name"] if line["vessel"] else ""
+        where = (
+            f"{scale['name']}: {place} on, then zero." if how == "running" and before == 0 and scale else ""
+        )
+        if how == "cup" and place:
+            where = f"Then into {place}."
         return {
-            "title": f"Top up {name}" if top_up else f"Add {name}",
-            "says": " ".join(each for each in (stand, line["note"]) if each),
+            "title": f"{name}: {'top up' if top_up else 'add'} {amount}",
+            "says": joined(where, line["note"]),
             "number": {"mg": reads, "text": text, "caption": captions[how]},
-            "weigh": self._weighing(line, how, add, grams(add, division), reads, before),
+            "weigh": self._weighing(line, how, add, amount, reads, before),
             "answers": answers,
         }
 
@@ -327,10 +390,10 @@ class _Bench:
         twice = told["twice"] is not None
         told_twice = _answer(
             "told_twice",
-            "Two phones told the same pour",
+            "Entered on two phones",
             "undone",
             {"entry": told["twice"]},
-            says="It is counted once; the second telling is taken back.",
+            says="Counts it once. The second entry is undone.",
             strong=True,
         )
         answers = [
@@ -356,8 +419,8 @@ class _Bench:
         return {
             "kind": "over",
             "title": f"{line['name']}: {shown} too much",
-            "says": f"{grams(told['in_mg'], division)} went in; {grams(told['target_mg'], division)} was asked.",
-            "number": {"mg": over, "text": f"+{shown}", "caption": "over"},
+            "says": f"{grams(told['in_mg'], division)} in. Target {grams(told['target_mg'], division)}.",
+            "number": {"mg": over, "text": f"+{shown}", "caption": "too much"},
             "weigh": self._weighing(line, "over", -over, shown, None, 0),
             "answers": answers,
         }
@@ -370,8 +433,8 @@ class _Bench:
         return {
             **adding,
             "kind": "short",
-            "title": f"{line['name']}: {missing} short",
-            "says": f"{grams(told['in_mg'], division)} went in; {grams(told['target_mg'], division)} was asked.",
+            "title": f"{line['name']}: {missing} too little",
+            "says": f"{grams(told['in_mg'], division)} in. Target {grams(told['target_mg'], division)}.",
             "answers": [answer for answer in adding["answers"] if answer["id"] != "zeroed"],
         }
 
@@ -454,54 +517,50 @@ class _Bench:
         if bursts and bursts[-1]["answer"] is None:
             return self._heating(step, bursts, following, yes)
         length = span(following["ms"])
-        expected = (
-            f"About {len(planned)} {'burst' if len(planned) == 1 else 'bursts'} likely." if planned else ""
-        )
+        resting = self.guides.get(key)
+        expected = f"Usually {_bursts(planned)}." if planned else ""
         if planned and len(bursts) >= len(planned):
-            expected = "More bursts than were likely: go gently."
-        resting = (
-            f"Rest {span(following['rest_ms'])} and stir first." if bursts and following["rest_ms"] else ""
+            expected = f"Past the usual {_bursts(planned)}: heat gently."
+        says = (
+            "Stir while it rests." if resting else "",
+            step["says"] if not bursts else "",
+            f"Right: {sentence(step['look_for'])}",
+            _no_further(step),
+            expected,
         )
+        number = {"mg": None, "text": length, "caption": f"in the {step['heater']}, burst {len(bursts) + 1}"}
+        if resting:
+            number = {"mg": None, "text": span(following["rest_ms"]), "caption": f"rest, then {length} more"}
+        ended = not resting or guide_phase(resting, self.at) == "ready"
+        body = {"step": key, "ms": following["ms"]}
         return {
-            "says": " ".join(each for each in (resting, step["says"], _no_further(step), expected) if each),
-            "number": {
-                "mg": None,
-                "text": length,
-                "caption": f"in the {step['heater']}, burst {len(bursts) + 1}",
-            },
-            "answers": [
-                _answer(
-                    "heat", f"Begin {length}", "heated", {"step": key, "ms": following["ms"]}, strong=True
-                ),
-                yes,
-            ],
+            "says": joined(*says),
+            "number": number,
+            "answers": [_answer("heat", f"Begin {length}", "heated", body, strong=ended), yes],
         }
 
     def _heating(self, step: Json, bursts: list[Json], following: Json, yes: Json) -> Json:
-        """A burst counts, or is over: look. Nothing is lit while it counts, so no pedal ends it."""
+        """A burst counts, or is over: look. Nothing is lit while it counts, so no pedal ends it. The likelier
+        answer stands first from the beginning, so that none changes places when the burst is over."""
         over = guide_phase(self.guides[step["id"]], self.at) == "ready"
         enough = len(bursts) >= len(step["bursts"])
-        length = span(following["ms"])
         if following["rest_ms"]:
-            label, kind = f"Not yet: rest, then {length} more", "looked"
+            label, kind = f"Not yet: rest {span(following['rest_ms'])}", "looked"
             body = {"step": step["id"], "answer": "not_yet"}
         else:
-            label, kind = f"Not yet: {length} more", "heated"
+            label, kind = f"Not yet: {span(following['ms'])} more", "heated"
             body = {"step": step["id"], "ms": following["ms"]}
+        again = _answer("again", label, kind, body)
+        likelier, other = (yes, again) if enough else (again, yes)
         return {
             "kind": "heating",
-            "says": " ".join(
-                each for each in (f"Stir well and look: {step['look_for']}", _no_further(step)) if each
-            ),
+            "says": joined(f"Stir well and look: {sentence(step['look_for'])}", _no_further(step)),
             "number": {
                 "mg": None,
                 "text": span(bursts[-1]["ms"]),
                 "caption": f"burst {len(bursts)}, then stir and look",
             },
-            "answers": [
-                {**yes, "strong": over and enough},
-                _answer("again", label, kind, body, strong=over and not enough),
-            ],
+            "answers": [{**likelier, "strong": over}, other],
         }
 
     def _split(self, step: Json) -> Json:
@@ -525,14 +584,10 @@ class _Bench:
         body = {"vessel": portion["vessel"]}
         seen = min(reads, there) if reads > 0 else target
         return {
-            "says": " ".join(
-                each
-                for each in (
-                    f"Stand an empty bowl on {scale['name']} and zero it." if scale else "",
-                    step["says"],
-                    f"The rest, {grams(targets[-1], division)}, stays as {rest['name']}.",
-                )
-                if each
+            "says": joined(
+                step["says"] if self._first_asked(step) else "",
+                f"{scale['name']}: empty bowl on, then zero." if scale else "",
+                f"The rest, {grams(targets[-1], division)}, stays as {rest['name']}.",
             ),
             "number": {"mg": reads, "text": text, "caption": f"weigh out for {portion['name']}"},
             "weigh": {
@@ -581,18 +636,21 @@ class _Bench:
                     "too_far", "Too far", "looked", {"step": key, "answer": "too_far"}, says=step["too_far"]
                 )
             )
-        tried = len([look for look in looks if look["answer"] != "yes"])
-        return {
-            "says": " ".join(each for each in (step["ask"], step["says"]) if each),
-            "number": {
-                "mg": None,
-                "text": str(tried),
-                "caption": "try so far" if tried == 1 else "tries so far",
-            }
-            if tried
-            else None,
-            "answers": answers,
-        }
+        counting = key in self.guides and guide_phase(self.guides[key], self.at) == "counting"
+        number = None
+        if counting:
+            number = {"mg": None, "text": span(step["too_far_ms"]), "caption": "then judge again"}
+        return {"says": self._check_says(step, looks), "number": number, "answers": answers}
+
+    def _check_says(self, step: Json, looks: list[Json]) -> str:
+        """What the last answer asks to be done, then the question; what "right" is stands before the first."""
+        tries = [look for look in looks if look["answer"] != "yes"]
+        if not tries:
+            return joined(step["ask"], step["says"] or f"Right: {sentence(step['yes'])}")
+        way = next((way for way in step["ways"] if way["id"] == tries[-1]["way"]), None)
+        do = step["too_far"] if tries[-1]["answer"] == "too_far" else step["not_yet"]
+        tried = "Tried once." if len(tries) == 1 else f"Tried {len(tries)} times."
+        return joined(f"{way['name']}:" if way else "", do or "", step["ask"], tried)
 
     def _pieces(self, step: Json) -> Json:
         key = step["id"]
@@ -640,19 +698,16 @@ class _Bench:
         answers.append(_answer("spoiled", "One spoiled", "counted", {**body, "spoiled": 1}))
         answers.append(_answer("enough", "That is all there is", "done", {"step": key}))
         return {
-            "says": " ".join(
-                each
-                for each in (
-                    step["again"] if step["again"] and made else step["says"],
-                    sprayed_says,
-                    part_says,
-                )
-                if each
+            "says": joined(
+                step["again"] if step["again"] and made else step["says"],
+                sprayed_says,
+                part_says,
+                self._before_next(step),
             ),
             "number": {
                 "mg": None,
-                "text": f"{made + 1 if step['one_by_one'] else left}",
-                "caption": f"of {wanted}",
+                "text": str(made),
+                "caption": f"of {wanted} {verb}",
             },
             "answers": answers,
         }
@@ -697,6 +752,7 @@ class _Bench:
                 "done",
                 {"step": key},
                 strong=phase != "counting",
+                ask=self._too_early(wait, word) if phase == "counting" else "",
             )
         ]
         if phase != "counting":
@@ -705,11 +761,14 @@ class _Bench:
                     "again", f"Not yet: look again in {span(again)}", "extended", {"step": key, "ms": again}
                 )
             )
-        says = step["test"] or step["says"]
-        late = phase == "late" and rescue(step) or phase in ("soon_late", "late") and step["stake"]
-        if late:
-            says = f"{late} {says}".strip()
-        return {"says": says, "answers": answers}
+        if phase == "counting":
+            return {"says": step["says"], "answers": answers}
+        return {"says": joined(f"{word[:1].upper()}{word[1:]} yet?", step["test"]), "answers": answers}
+
+    def _too_early(self, wait: Json | None, word: str) -> str:
+        """What is asked before a wait is ended that still counts: there is no going back from what follows."""
+        left = f"{span(wait['earliest_at'] - self.at)} before the earliest. " if wait else ""
+        return f"{left}Is it really {word}?"
 
     def _finish(self) -> Json:
         skipped = [step["title"] for step in self.sheet["steps"] if self._status(step["id"]) == "skipped"]
@@ -728,6 +787,7 @@ class _Bench:
             "title": "Finish the batch",
             "says": says,
             "why": "",
+            "more": "",
             "cautions": [],
             "number": None,
             "weigh": None,
@@ -785,8 +845,10 @@ def _answer(
     wants: str | None = None,
     most: int | None = None,
     strong: bool = False,
+    ask: str = "",
 ) -> Json:
-    """One answer. `input` is what it still wants (reading, count, note) and `most` its upper bound."""
+    """One answer. `input` is what it still wants (reading, count, note) and `most` its upper bound; `ask` is
+    what to ask the maker before it is posted."""
     return {
         "id": key,
         "label": label,
@@ -796,6 +858,7 @@ def _answer(
         "input": wants,
         "most": most,
         "strong": strong,
+        "ask": ask,
     }
 
 
@@ -811,6 +874,14 @@ def _seen(shown: int, asked: int, division: int) -> int:
 def _counted(line: Json) -> str:
     count, unit = line["count"], line["unit"]
     return f"{count} {unit[:-1] if count == 1 else unit}"
+
+
+def _cautions_of(step: Json) -> list[str]:
+    return [*step["cautions"], *(each for way in step["ways"] for each in way["cautions"])]
+
+
+def _bursts(planned: list[Json]) -> str:
+    return f"{len(planned)} {'burst' if len(planned) == 1 else 'bursts'}"
 
 
 def _no_further(step: Json) -> str:

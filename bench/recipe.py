@@ -557,6 +557,7 @@ class _Reading:
             "yes": step.get("yes", "Yes, it does"),
             "not_yet": step["not_yet"]["do"],
             "too_far": step["too_far"]["do"] if "too_far" in step else None,
+            **_left_alone(step.get("too_far", {}), f"{at}.too_far.wait"),
         }
 
     def _pieces(self, step: Json, at: str, lines: Json, portions: set[str]) -> Json:
@@ -586,6 +587,11 @@ class _Reading:
             "stake": step.get("stake", ""),
             **_rescue(step),
         }
+
+
+def _left_alone(too_far: Json, where: str) -> Json:
+    """For how long what went too far is to be left before it is judged again, where the recipe says so."""
+    return {"too_far_ms": read_duration_ms(too_far["wait"], where)} if "wait" in too_far else {}
 
 
 def _rescue(written: Json) -> Json:

@@ -74,6 +74,7 @@ _COMMON: Json = {
 }
 
 _DO_THIS = closed(["do"], {"do": text(400)})
+_TOO_FAR = closed(["do"], {"do": text(400), "wait": AMOUNT})
 
 # One table a kind: what it must say, and what it may.
 STEP_KINDS: dict[str, tuple[list[str], Json]] = {
@@ -113,7 +114,7 @@ STEP_KINDS: dict[str, tuple[list[str], Json]] = {
     ),
     "check": (
         ["ask", "not_yet"],
-        {"ask": text(300), "yes": text(60), "not_yet": _DO_THIS, "too_far": _DO_THIS},
+        {"ask": text(300), "yes": text(60), "not_yet": _DO_THIS, "too_far": _TOO_FAR},
     ),
     "pieces": (
         [],

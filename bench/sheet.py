@@ -607,7 +607,8 @@ class _Sheet:
                     for portion in step["portions"]
                 ]
             case "check":
-                made.update({key: step[key] for key in ("ask", "yes", "not_yet", "too_far")})
+                told = ("ask", "yes", "not_yet", "too_far", "too_far_ms")
+                made.update({key: step[key] for key in told if key in step})
             case "pieces":
                 made.update({key: step[key] for key in ("one_by_one", "again", "partial", "verb")})
                 made["count"] = count

@@ -624,9 +624,21 @@ function running(known, steps) {
     const burst = known.bursts.get(key)?.at(-1);
     if (burst?.answer === null) {
       found.guides.push({ step: key, began_at: burst.at, until: burst.at + burst.ms });
+    } else if (rests(known, step)) {
+      const { at } = known.looks.get(key).at(-1);
+      found.guides.push({ step: key, began_at: at, until: at + rests(known, step) });
     }
   }
   return found;
+}
+
+/** How long what was judged last is to be left: a melt before its next burst, a mix that went too far. */
+function rests(known, step) {
+  const look = known.looks.get(step.id)?.at(-1);
+  if (step.kind === "check" && look?.answer === "too_far") return step.too_far_ms ?? 0;
+  const bursts = known.bursts.get(step.id);
+  if (step.kind !== "melt" || !bursts || look?.answer !== "not_yet" || look.at < bursts.at(-1).at) return 0;
+  return (step.bursts[bursts.length] ?? step.more).rest_ms;
 }
 
 /** What each portion of a split should weigh, in mg, from what really is in the bowl. */

@@ -7,6 +7,7 @@
  * the same words.
  */
 
+import { brief, inShort, joined, sentence } from "./brief.js";
 import { carryUp, inReach, portionTargets } from "./journal.js";
 import { piecesFrom } from "./sizing.js";
 import { openWindow, rescue } from "./states.js";
@@ -129,26 +130,73 @@ function promptFor(bench, step) {
     kind: step.kind,
     title: step.title,
     says: step.says,
-    why: why(bench, step),
-    cautions: [...step.cautions, ...step.ways.flatMap((way) => way.cautions)],
+    why: "",
+    more: "",
+    cautions: cautions(bench, step),
     number: null,
     weigh: null,
     answers: [],
     ...ASKS[step.kind](bench, step),
   };
+  explain(bench, prompt, step);
   const label = (step.lines ?? []).length > 1 ? "Skip the whole step" : "Skip this step";
   const says = `“${step.title}” stays written as skipped.`;
   prompt.answers.push(answer("skip", label, "skipped", { step: step.id }, { says, input: "note" }));
   return prompt;
 }
 
-function why(bench, step) {
+/** Put the reason in, and keep the words few where a number or a countdown stands. */
+function explain(bench, prompt, step) {
+  const presses = urgent(bench, step);
+  const reason = isFirstAsked(bench, step) ? step.reason : "";
+  if (presses) prompt.says = joined(prompt.says, reason);
+  prompt.why = presses || reason;
+  if (prompt.number || step.kind === "wait") Object.assign(prompt, brief(prompt, presses !== ""));
+}
+
+/** Why this should be begun soon, or not yet; "" where neither is so. */
+function urgent(bench, step) {
   const pending = step.hold_for.filter((need) => !isSettled(bench, need)).map((need) => bench.steps.get(need));
-  if (pending.length) {
-    const names = pending.slice(0, 2).map((each) => `“${each.title}”`).join(" and ");
-    return `Hold on: once this is begun the next part cannot wait, and ${names} is not done yet.`;
+  if (!pending.length) {
+    if (bench.windows.has(step.id)) return stakeOf(bench, step);
+    return step.kind === "wait" ? overdue(bench, step) : "";
   }
-  return joined(step.reason, bench.windows.has(step.id) ? stakeOf(bench, step) : "");
+  const names = pending.slice(0, 2).map((each) => `“${each.title}”`).join(" and ");
+  return `Finish ${names} first. After this, the next part can't wait.`;
+}
+
+/** What is at stake where a wait is nearly or already past its latest, or what helps then. */
+function overdue(bench, step) {
+  const running = bench.waits.get(step.id);
+  const phase = running ? waitPhase(running, bench.at) : "counting";
+  return (phase === "late" && rescue(step)) || (["soon_late", "late"].includes(phase) ? step.stake : "");
+}
+
+/** Whether nothing of the step was answered yet: what holds for all of it is said now, once. */
+const isFirstAsked = (bench, step) => status(bench, step.id) !== "begun";
+
+/** In full and in short; `seen` when it stood with a step that was begun before. */
+function cautions(bench, step) {
+  const begun = bench.sheet.steps.filter(({ id }) => ["begun", "done"].includes(status(bench, id)));
+  const before = new Set(begun.flatMap(cautionsOf));
+  return [...new Set(cautionsOf(step))].map((full) => ({ short: inShort(full), full, seen: before.has(full) }));
+}
+
+const cautionsOf = (step) => [...step.cautions, ...step.ways.flatMap((way) => way.cautions)];
+
+/**
+ * What must be known before a step is done: what "right" is where it is judged as soon as it is done,
+ * and how to leave it where a wait begins by itself.
+ */
+function beforeNext(bench, step) {
+  const waits = bench.sheet.steps.filter((each) => each.kind === "wait" && each.says && each.after.includes(step.id));
+  const leave = waits.map((each) => joined("Then:", sentence(each.title), each.says));
+  return joined(judgedNext(bench, step), ...leave);
+}
+
+function judgedNext(bench, step) {
+  const check = bench.sheet.steps.find((each) => each.kind === "check" && each.after.includes(step.id));
+  return check ? `You judge it next. Right: ${sentence(check.yes)}` : "";
 }
 
 /** What hangs on beginning soon; once that is past, what can still be done. */
@@ -172,10 +220,11 @@ function doThis(bench, step) {
       )
     : [answer("done", "Done", "done", { step: key }, { strong: true })];
   const worked = step.mg === null ? null : { mg: step.mg, text: grams(step.mg, 1000), caption: "at the least" };
-  if (step.about_ms === null) return { answers, number: worked };
+  const says = joined(step.says, beforeNext(bench, step));
+  if (step.about_ms === null) return { says, answers, number: worked };
   const length = span(step.about_ms);
   if (!bench.guides.has(key)) answers.push(answer("begin", `Time it: ${length}`, "began", { step: key }));
-  return { answers, number: worked ?? { mg: null, text: length, caption: "about" } };
+  return { says, answers, number: worked ?? { mg: null, text: length, caption: "about" } };
 }
 
 function weigh(bench, step) {
@@ -191,7 +240,10 @@ function weigh(bench, step) {
       : short(bench, lacking.line, lacking.told);
   }
   const { line, told } = first("open") ?? lines.at(-1);
-  return addLine(bench, line, told, false);
+  const adding = addLine(bench, line, told, false);
+  if (!isFirstAsked(bench, step)) return adding;
+  // What is said of the whole step is said once, before the first pour.
+  return { ...adding, says: joined(sentence(step.title), step.says, adding.says, beforeNext(bench, step)) };
 }
 
 /** Above nought when the line's round was carried up, below when it was carried down. */
@@ -201,7 +253,7 @@ function carried(bench, line) {
 }
 
 const CAPTIONS = {
-  running: "the scale will read",
+  running: "stop here",
   tare: "zero the scale, then add",
   cup: "zero a small cup, then weigh",
 };
@@ -245,6 +297,7 @@ function addLine(bench, line, told, isTopUp) {
   const rounded = how === "running" ? roundedAway(bench, line) : 0;
   const reads = toDivision(before + rounded + add, division);
   const text = grams(reads, division);
+  const amount = grams(reads - toDivision(before, division), division); // by what the scale shows now
   const mg = seen(reads - before, add, division);
   const answers = [
     answer("reads", `It reads ${text}`, "weighed", { ...body, mg, reading_mg: reads }, { strong: true }),
@@ -253,19 +306,19 @@ function addLine(bench, line, told, isTopUp) {
   if (isTopUp) answers.push(...letBe(bench, line, told));
   else if (line.optional) answers.push(leaveOut);
   if (how === "running" && before > 0) {
-    const says = `The next reading starts from nought, with ${grams(vessel.in_mg, division)} known to be in the bowl.`;
-    answers.push(answer("zeroed", "The scale went blank", "zeroed", { vessel: line.vessel }, { says }));
+    const says = `Starts again from 0. ${grams(vessel.in_mg, division)} is already in.`;
+    answers.push(answer("zeroed", "Scale reset to 0", "zeroed", { vessel: line.vessel }, { says }));
   }
   if (!isTopUp && !line.optional) answers.push(leaveOut);
   const scale = bench.scales.get(line.scale);
-  const stand = how === "running" && before === 0 && scale
-    ? `Stand ${bench.vessels.get(line.vessel).name} on ${scale.name} and zero it.`
-    : "";
+  const place = line.vessel ? bench.vessels.get(line.vessel).name : "";
+  let where = how === "running" && before === 0 && scale ? `${scale.name}: ${place} on, then zero.` : "";
+  if (how === "cup" && place) where = `Then into ${place}.`;
   return {
-    title: isTopUp ? `Top up ${line.name}` : `Add ${line.name}`,
-    says: joined(stand, line.note),
+    title: `${line.name}: ${isTopUp ? "top up" : "add"} ${amount}`,
+    says: joined(where, line.note),
     number: { mg: reads, text, caption: CAPTIONS[how] },
-    weigh: weighing(bench, line, { how, add, amount: grams(add, division), reads, before }),
+    weigh: weighing(bench, line, { how, add, amount, reads, before }),
     answers,
   };
 }
@@ -278,7 +331,7 @@ function addUnweighed(bench, line, body, leaveOut) {
       ? ["count", counted(line)]
       : ["texture", "to texture"];
   return {
-    title: `Add ${line.name}`,
+    title: `${line.name}: add ${amount}`,
     says: line.note,
     number: { mg: null, text: amount, caption: how === "spoons" ? "levelled off" : "" },
     weigh: weighing(bench, line, { how, add: 0, amount, reads: null, before: 0 }),
@@ -306,7 +359,7 @@ function weighing(bench, line, { how, add, amount, reads, before }) {
 }
 
 function wentIn(told, division) {
-  return `${grams(told.in_mg, division)} went in; ${grams(told.target_mg, division)} was asked.`;
+  return `${grams(told.in_mg, division)} in. Target ${grams(told.target_mg, division)}.`;
 }
 
 function leave(bench, line, told) {
@@ -322,8 +375,8 @@ function carry(bench, line, label, [num, den]) {
 
 function toldTwice({ twice }) {
   if (twice === null) return [];
-  const says = "It is counted once; the second telling is taken back.";
-  return [answer("told_twice", "Two phones told the same pour", "undone", { entry: twice }, { says, strong: true })];
+  const says = "Counts it once. The second entry is undone.";
+  return [answer("told_twice", "Entered on two phones", "undone", { entry: twice }, { says, strong: true })];
 }
 
 /** Past tolerance: take some out, leave it, or carry the rest up to match. */
@@ -340,7 +393,7 @@ function over(bench, line, told) {
     kind: "over",
     title: `${line.name}: ${shown} too much`,
     says: wentIn(told, division),
-    number: { mg, text: `+${shown}`, caption: "over" },
+    number: { mg, text: `+${shown}`, caption: "too much" },
     weigh: weighing(bench, line, { how: "over", add: -mg, amount: shown, reads: null, before: 0 }),
     answers: [
       ...toldTwice(told),
@@ -358,7 +411,7 @@ function short(bench, line, told) {
   return {
     ...adding,
     kind: "short",
-    title: `${line.name}: ${grams(told.target_mg - told.in_mg, division)} short`,
+    title: `${line.name}: ${grams(told.target_mg - told.in_mg, division)} too little`,
     says: wentIn(told, division),
     answers: adding.answers.filter(({ id }) => id !== "zeroed"),
   };
@@ -427,39 +480,45 @@ function melt(bench, step) {
   const yes = answer("yes", "It is melted", "looked", { step: key, answer: "yes" }, { says: step.look_for });
   if (bursts.length && bursts.at(-1).answer === null) return heating(bench, step, bursts, following, yes);
   const length = span(following.ms);
-  let expected = "";
-  if (planned.length) expected = `About ${planned.length} ${planned.length === 1 ? "burst" : "bursts"} likely.`;
-  if (planned.length && bursts.length >= planned.length) expected = "More bursts than were likely: go gently.";
-  const resting = bursts.length && following.rest_ms ? `Rest ${span(following.rest_ms)} and stir first.` : "";
+  const resting = bench.guides.get(key);
+  const usual = `${planned.length} ${planned.length === 1 ? "burst" : "bursts"}`;
+  const isPast = bursts.length >= planned.length;
+  const expected = !planned.length ? "" : isPast ? `Past the usual ${usual}: heat gently.` : `Usually ${usual}.`;
+  const number = resting
+    ? { mg: null, text: span(following.rest_ms), caption: `rest, then ${length} more` }
+    : { mg: null, text: length, caption: `in the ${step.heater}, burst ${bursts.length + 1}` };
+  const ended = !resting || guidePhase(resting, bench.at) === "ready";
   return {
-    says: joined(resting, step.says, noFurther(step), expected),
-    number: { mg: null, text: length, caption: `in the ${step.heater}, burst ${bursts.length + 1}` },
-    answers: [
-      answer("heat", `Begin ${length}`, "heated", { step: key, ms: following.ms }, { strong: true }),
-      yes,
-    ],
+    says: joined(
+      resting ? "Stir while it rests." : "",
+      bursts.length ? "" : step.says,
+      `Right: ${sentence(step.look_for)}`,
+      noFurther(step),
+      expected,
+    ),
+    number,
+    answers: [answer("heat", `Begin ${length}`, "heated", { step: key, ms: following.ms }, { strong: ended }), yes],
   };
 }
 
 /** How warm a melt may end, where the recipe says so. Sheets of earlier versions do not hold it. */
 const noFurther = ({ to_mk: most }) => ((most ?? null) === null ? "" : `No further than ${celsius(most)}.`);
 
-/** A burst counts, or is over: look. Nothing is lit while it counts, so no pedal ends it. */
+/**
+ * A burst counts, or is over: look. Nothing is lit while it counts, so no pedal ends it. The likelier
+ * answer stands first from the beginning, so that none changes places when the burst is over.
+ */
 function heating(bench, step, bursts, following, yes) {
   const over = guidePhase(bench.guides.get(step.id), bench.at) === "ready";
-  const enough = bursts.length >= step.bursts.length;
-  const length = span(following.ms);
   const again = following.rest_ms
-    ? answer("again", `Not yet: rest, then ${length} more`, "looked", { step: step.id, answer: "not_yet" })
-    : answer("again", `Not yet: ${length} more`, "heated", { step: step.id, ms: following.ms });
+    ? answer("again", `Not yet: rest ${span(following.rest_ms)}`, "looked", { step: step.id, answer: "not_yet" })
+    : answer("again", `Not yet: ${span(following.ms)} more`, "heated", { step: step.id, ms: following.ms });
+  const [likelier, other] = bursts.length >= step.bursts.length ? [yes, again] : [again, yes];
   return {
     kind: "heating",
-    says: joined(`Stir well and look: ${step.look_for}`, noFurther(step)),
+    says: joined(`Stir well and look: ${sentence(step.look_for)}`, noFurther(step)),
     number: { mg: null, text: span(bursts.at(-1).ms), caption: `burst ${bursts.length}, then stir and look` },
-    answers: [
-      { ...yes, strong: over && enough },
-      { ...again, strong: over && !enough },
-    ],
+    answers: [{ ...likelier, strong: over }, other],
   };
 }
 
@@ -477,8 +536,8 @@ function split(bench, step) {
   const there = bench.state.vessels[step.vessel].in_mg;
   return {
     says: joined(
-      scale ? `Stand an empty bowl on ${scale.name} and zero it.` : "",
-      step.says,
+      isFirstAsked(bench, step) ? step.says : "",
+      scale ? `${scale.name}: empty bowl on, then zero.` : "",
       `The rest, ${grams(targets.at(-1), division)}, stays as ${step.portions.at(-1).name}.`,
     ),
     number: { mg: reads, text, caption: `weigh out for ${portion.name}` },
@@ -518,12 +577,20 @@ function check(bench, step) {
   if (step.too_far !== null) {
     answers.push(answer("too_far", "Too far", "looked", looked("too_far"), { says: step.too_far }));
   }
-  const tried = (bench.state.looks[step.id] ?? []).filter((look) => look.answer !== "yes").length;
-  return {
-    says: joined(step.ask, step.says),
-    number: tried ? { mg: null, text: `${tried}`, caption: tried === 1 ? "try so far" : "tries so far" } : null,
-    answers,
-  };
+  const counting = bench.guides.has(step.id) && guidePhase(bench.guides.get(step.id), bench.at) === "counting";
+  const number = counting ? { mg: null, text: span(step.too_far_ms), caption: "then judge again" } : null;
+  return { says: checkSays(step, bench.state.looks[step.id] ?? []), number, answers };
+}
+
+/** What the last answer asks to be done, then the question; what "right" is stands before the first. */
+function checkSays(step, looks) {
+  const tries = looks.filter((look) => look.answer !== "yes");
+  if (!tries.length) return joined(step.ask, step.says || `Right: ${sentence(step.yes)}`);
+  const last = tries.at(-1);
+  const way = step.ways.find(({ id }) => id === last.way);
+  const what = last.answer === "too_far" ? step.too_far : step.not_yet;
+  const tried = tries.length === 1 ? "Tried once." : `Tried ${tries.length} times.`;
+  return joined(way ? `${way.name}:` : "", what ?? "", step.ask, tried);
 }
 
 function pieces(bench, step) {
@@ -561,8 +628,8 @@ function pieces(bench, step) {
   answers.push(answer("spoiled", "One spoiled", "counted", { ...body, spoiled: 1 }));
   answers.push(answer("enough", "That is all there is", "done", { step: key }));
   return {
-    says: joined(step.again && made ? step.again : step.says, sprayedSays, says),
-    number: { mg: null, text: `${step.one_by_one ? made + 1 : left}`, caption: `of ${wanted}` },
+    says: joined(step.again && made ? step.again : step.says, sprayedSays, says, beforeNext(bench, step)),
+    number: { mg: null, text: `${made}`, caption: `of ${wanted} ${step.verb}` },
     answers,
   };
 }
@@ -608,12 +675,20 @@ function wait(bench, step) {
   const again = Math.max(LEAST_AGAIN_MS, halfEven(step.usual_ms, LOOK_AGAIN_SHARE * 60_000) * 60_000);
   const isEarly = phase === "counting";
   const label = isEarly ? `It is ${step.word} already` : `It is ${step.word}`;
-  const answers = [answer("done", label, "done", { step: key }, { strong: !isEarly })];
+  const ask = isEarly ? tooEarly(bench, running, step.word) : "";
+  const answers = [answer("done", label, "done", { step: key }, { strong: !isEarly, ask })];
   if (!isEarly) {
     answers.push(answer("again", `Not yet: look again in ${span(again)}`, "extended", { step: key, ms: again }));
   }
-  const stake = (phase === "late" && rescue(step)) || (["soon_late", "late"].includes(phase) && step.stake);
-  return { says: joined(stake, step.test || step.says), answers };
+  if (isEarly) return { says: step.says, answers };
+  const [first, ...rest] = step.word;
+  return { says: joined(`${first.toUpperCase()}${rest.join("")} yet?`, step.test), answers };
+}
+
+/** What is asked before a wait is ended that still counts: there is no going back from what follows. */
+function tooEarly(bench, running, word) {
+  const left = running ? `${span(running.earliest_at - bench.at)} before the earliest. ` : "";
+  return `${left}Is it really ${word}?`;
 }
 
 function finish(bench) {
@@ -630,6 +705,7 @@ function finish(bench) {
       ? `Skipped: ${skipped.join(", ")}. Was that meant?`
       : "Everything on the sheet is done.",
     why: "",
+    more: "",
     cautions: [],
     number: null,
     weigh: null,
@@ -673,13 +749,12 @@ function guideSaid(bench, guide) {
 
 // Words
 
-/** One answer. `input` is what it still wants (reading, count, note) and `most` its upper bound. */
-function answer(id, label, kind, body, { says = "", input = null, most = null, strong = false } = {}) {
-  return { id, label, says, kind, body, input, most, strong };
-}
-
-function joined(...sentences) {
-  return sentences.filter(Boolean).join(" ");
+/**
+ * One answer. `input` is what it still wants (reading, count, note) and `most` its upper bound; `ask` is
+ * what to ask the maker before it is posted.
+ */
+function answer(id, label, kind, body, { says = "", input = null, most = null, strong = false, ask = "" } = {}) {
+  return { id, label, says, kind, body, input, most, strong, ask };
 }
 
 function counted({ count, unit }) {

@@ -581,7 +581,7 @@ function layStep(draft, component, number, count, step, ingredients, masses) {
       break;
     case "check": {
       const { ask, yes, not_yet, too_far } = step;
-      Object.assign(made, { ask, yes, not_yet, too_far });
+      Object.assign(made, { ask, yes, not_yet, too_far }, "too_far_ms" in step ? { too_far_ms: step.too_far_ms } : {});
       break;
     }
     case "pieces": {

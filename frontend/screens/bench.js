@@ -43,8 +43,8 @@ const PRACTISED = {
 };
 
 const OTHER_WEIGHING = {
-  running: { label: "Tare before each from now on", says: "The scale is zeroed, then the line's own weight added" },
-  tare: { label: "Let the display climb from now on", says: "Each line is added up to a mark" },
+  running: { label: "Zero before each from now on", says: "Zero the scale, then add the line's own weight" },
+  tare: { label: "Keep a running total", says: "Each line is added up to a higher reading" },
 };
 
 const keyOf = (prompt) => `${prompt.step} ${prompt.kind} ${prompt.weigh?.line ?? ""}`;
@@ -60,8 +60,10 @@ function folded(name, says = "") {
   return h("details", { class: `folded ${name}`, hidden: true }, h("summary", {}, h("span", {}, says)), h("ul"));
 }
 
-/** A caution in one line: its first sentence will do, for all of it opens. */
-const inShort = (text) => unbroken(text.split(/(?<=[.:]) /)[0].replace(/[.:]$/, ""));
+/** What the plan says, less the sentences that the prompt says itself. */
+function lessSaid(says, { says: own, more, why }) {
+  return says.split(/(?<=[.!?]) /).filter((each) => ![own, more, why].some((text) => text.includes(each))).join(" ");
+}
 
 /** What the plan has to say beside a prompt: what changes what to do, or why this and not what the bench asks first. No line says another again. */
 function adviceFor(prompt, lead, first) {
@@ -75,7 +77,6 @@ class BenchScreen extends HTMLElement {
   #pin = null; // the component and round that the maker chose to go on with
   #picked = null; // the prompt chosen by hand
   #led = null; // what the plan had next when the run last changed
-  #warnedOf = undefined; // the step whose cautions have stood there
   #stop = null;
   #figure = null;
   #news = ""; // what was done, to be spoken before what comes next
@@ -135,10 +136,9 @@ class BenchScreen extends HTMLElement {
   #wordsOf(isWhole) {
     const prompt = this.#prompt();
     if (!prompt) return "";
-    const { number, weigh } = prompt;
-    const isRead = this.#parts.cautions.hasAttribute("data-read") || RIGHTING.has(prompt.kind);
-    const add = weigh?.how === "running" && weigh.before_mg > 0 ? `+ ${weigh.add}.` : "";
-    return [`${prompt.title}.`, add, number ? `${number.text} ${number.caption}.` : "", prompt.says, ...(isWhole || !isRead ? prompt.cautions : [])].filter(Boolean).join(" ");
+    const { number, cautions } = prompt;
+    const fresh = cautions.filter(({ seen }) => isWhole || (!seen && !RIGHTING.has(prompt.kind)));
+    return [`${prompt.title}.`, number ? `${number.text} ${number.caption}.` : "", prompt.says, prompt.more, ...fresh.map(({ full }) => full)].filter(Boolean).join(" ");
   }
 
   #build() {
@@ -152,6 +152,7 @@ class BenchScreen extends HTMLElement {
       place: h("b", { class: "place" }),
       title: h("h1", { tabindex: -1 }),
       says: h("p", { class: "says" }),
+      more: h("p", { class: "more" }),
       why: h("p", { class: "why soft" }),
       lead: h("a", { class: "lead small" }),
       beside: h("ul", { class: "beside small" }),
@@ -188,7 +189,7 @@ class BenchScreen extends HTMLElement {
         { class: "bench" },
         h("header", { class: "bench-head" }, parts.back, parts.letter, h("div", { class: "head-words" }, parts.place, h("div", { class: "head-line" }, parts.link, parts.signs, parts.name))),
         parts.strip,
-        (parts.words = h("section", { class: "bench-words", "aria-label": "Now" }, parts.title, parts.cautionFold, parts.cautions, parts.says, parts.reach, parts.whatEach, parts.lead, parts.why, parts.beside, parts.gather)),
+        (parts.words = h("section", { class: "bench-words", "aria-label": "Now" }, parts.title, parts.cautionFold, parts.cautions, parts.says, parts.reach, parts.more, parts.whatEach, parts.lead, parts.why, parts.beside, parts.gather)),
         parts.figure,
         h("footer", { class: "bench-foot" }, parts.trouble, parts.answers, h("div", { class: "quiet-row" }, this.#undo.undo, this.#undo.redo, parts.again, parts.other)),
         parts.told,
@@ -250,23 +251,20 @@ class BenchScreen extends HTMLElement {
     setText(parts.title, prompt.title);
     setText(parts.says, unbroken(prompt.says));
     show(parts.says, prompt.says !== "");
+    setText(parts.more, unbroken(prompt.more));
+    show(parts.more, prompt.more !== "");
     setText(parts.why, unbroken(prompt.why));
     show(parts.why, Boolean(prompt.why));
     const lead = this.#data.lead(false);
-    const says = (lead?.step ?? prompt.step) === prompt.step ? adviceFor(prompt, lead, bench.prompts[0]) : "";
+    const says = (lead?.step ?? prompt.step) === prompt.step ? lessSaid(adviceFor(prompt, lead, bench.prompts[0]) ?? "", prompt) : "";
     if (!lead?.isOld) setText(parts.lead, unbroken(says || "The whole day"));
     setAttr(parts.lead, "href", `#/day/${run.id}`);
     show(parts.lead, !practice);
     keyed(parts.beside, this.#data.beside(prompt.step), (text) => text, (text) => h("li", {}, unbroken(text)));
     setAttr(parts.gather, "href", `#/gather/${run.id}`);
     show(parts.gather, !practice && isUntouched(run.state));
-    // Putting a weight right handles nothing that was not warned of a moment ago.
-    const cautions = RIGHTING.has(prompt.kind) ? [] : prompt.cautions;
-    for (const list of [parts.cautions, parts.cautionFold.lastChild]) keyed(list, cautions, (text) => text, (text) => h("li", {}, unbroken(text)));
-    for (const place of [parts.cautions, parts.cautionFold]) show(place, cautions.length > 0);
-    setText(parts.cautionFold.firstChild.firstChild, cautions.map(inShort).join(" \u00b7 "));
+    this.#writeCautions(RIGHTING.has(prompt.kind) ? [] : prompt.cautions); // putting a weight right handles nothing new
     if (isNew) {
-      this.#warned(prompt);
       for (const fold of [parts.cautionFold, parts.whatEach]) fold.open = false;
       parts.words.scrollTop = 0;
     }
@@ -298,10 +296,17 @@ class BenchScreen extends HTMLElement {
     fit(words.parentElement, words, [title, cautionFold.firstChild, cautions, says, reach, whatEach.firstChild], this.#shown);
   }
 
-  /** A step's cautions stand large with its first prompt, smaller with those that follow it. */
-  #warned(prompt) {
-    setAttr(this.#parts.cautions, "data-read", prompt.step !== null && prompt.step === this.#warnedOf);
-    this.#warnedOf = prompt.step;
+  /** In full the first time in a batch; from then on, or where there is no room, in one line that opens. */
+  #writeCautions(cautions) {
+    const { cautions: list, cautionFold: fold } = this.#parts;
+    const write = (place, texts) => keyed(place, texts, (text) => text, (text) => h("li", {}, text));
+    const fresh = cautions.filter(({ seen }) => !seen);
+    write(list, fresh.map(({ full }) => full));
+    write(fold.lastChild, cautions.map(({ full }) => full));
+    setText(fold.firstChild.firstChild, cautions.map(({ short }) => unbroken(short)).join(" \u00b7 "));
+    setAttr(fold, "data-seen", fresh.length < cautions.length);
+    show(list, fresh.length > 0);
+    show(fold, cautions.length > 0);
   }
 
   #nothing(bench) {
@@ -309,7 +314,7 @@ class BenchScreen extends HTMLElement {
     const end = this.#data.practice ? PRACTISED : FINISHED;
     setText(parts.title, bench.finished ? end.title : "Nothing to do just now");
     setText(parts.says, bench.finished ? end.says : "The countdowns above say what comes next.");
-    for (const part of [parts.cautions, parts.reach, parts.lead, parts.why, parts.letter, parts.beside, parts.gather, parts.cautionFold, parts.whatEach]) show(part, false);
+    for (const part of [parts.cautions, parts.reach, parts.more, parts.lead, parts.why, parts.letter, parts.beside, parts.gather, parts.cautionFold, parts.whatEach]) show(part, false);
     setText(parts.place, "The whole batch");
     setText(parts.other, "Other");
     show(parts.says, true);
@@ -328,7 +333,8 @@ class BenchScreen extends HTMLElement {
     setText(parts.number.firstChild, figures.replaceAll(" ", "\u00a0").replaceAll("\u00a0+", " +"));
     setText(parts.number.lastChild, unit && ` ${unit}`);
     setAttr(parts.number, "data-long", text.length > 10 ? "very" : figures.length > 5 ? "rather" : figures.length > 3 ? "four" : null);
-    setText(parts.caption, counting?.until_says ?? prompt.number?.caption ?? "");
+    const isRest = ["melt", "check"].includes(prompt.kind); // it says itself what comes after
+    setText(parts.caption, (isRest && prompt.number?.caption) || (counting?.until_says ?? prompt.number?.caption ?? ""));
     const { weigh } = prompt;
     setText(parts.add, weigh?.how === "running" && weigh.before_mg > 0 ? `+ ${weigh.add}` : "");
     setText(parts.scale, weigh?.scale ?? "");
@@ -378,6 +384,7 @@ class BenchScreen extends HTMLElement {
       return;
     }
     const prompt = this.#prompt();
+    if (answer.ask && !(await pickOne({ title: answer.ask, choices: [{ label: answer.label, value: true }] }))) return;
     const body = await this.#complete(prompt, answer);
     if (body === null) return;
     this.#picked = null;
@@ -439,7 +446,7 @@ class BenchScreen extends HTMLElement {
     if (!bench.finished) choices.push({ label: "Write a note", says: "Kept with the run", value: { note: true } });
     if (!practice) choices.push({ label: "The record so far", says: "Photographs are taken there too", value: { record: true } });
     const step = run.sheet.steps.find((candidate) => candidate.id === prompt?.step);
-    if (step?.kind === "wait" && !practice) choices.push({ label: "Weigh a piece: is it dry?", says: "Weigh one now, and the same one an hour later", value: { piece: step.id } });
+    if (step?.kind === "wait" && step.word === "dry" && !practice) choices.push({ label: "Weigh a piece: is it dry?", says: "Weigh one now, and the same one an hour later", value: { piece: step.id } });
     if (["running", "tare"].includes(prompt?.weigh?.how)) choices.push({ ...OTHER_WEIGHING[run.state.weigh], value: { switched: true } });
     if (!bench.finished && prompt?.kind !== "finish") choices.push({ label: "Finish the run here", says: "What is not done stays written as not done", value: { finish: true } });
     const picked = await pickOne({ title: "Something else", choices });

@@ -7,6 +7,7 @@ import copy
 import itertools
 import json
 import uuid
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
@@ -203,6 +204,39 @@ class Maker:
                 return
             self.strong()
         raise AssertionError(f"the bench never came to {step}")
+
+
+def walk(sheet: Json) -> Iterator[Json]:
+    """Each prompt in turn of a batch from its beginning to its end, answered as it should be, and each wait's
+    as it begins: a maker may turn to that at once."""
+    maker = Maker(sheet)
+    waiting: set[str] = set()
+    while not maker.state["finished_at"]:
+        prompt, *others = maker.sees["prompts"]
+        yield from (each for each in others if each["kind"] == "wait" and each["step"] not in waiting)
+        waiting |= {each["step"] for each in others if each["kind"] == "wait"}
+        yield prompt
+        answered = maker.strong()
+        if answered != prompt:  # it counted first: what it says then is another thing
+            yield answered
+
+
+def words_of(prompt: Json) -> str:
+    return " ".join(prompt[field] for field in ("title", "says", "more", "why"))
+
+
+def unsaid(sheet: Json) -> list[str]:
+    """The steps of which the title, what they say, the reason or a wait's test never stands in a prompt of theirs."""
+    said: dict[str, str] = {}
+    for prompt in walk(sheet):
+        said[prompt["step"]] = said.get(prompt["step"], "") + " " + words_of(prompt)
+    fields = ("title", "says", "reason", "test", "look_for", "ask")
+    return [
+        f"{step['id']}.{field}"
+        for step in sheet["steps"]
+        for field in fields
+        if step.get(field) and step[field] not in said[step["id"]]
+    ]
 
 
 def untouched(*things: Any) -> Any:

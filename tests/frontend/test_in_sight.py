@@ -27,7 +27,7 @@ FOLDED = """() => {
         sight.draw(moment);
         return document.querySelector(".caution-fold").checkVisibility();
     };
-    return moments.find(isFolded).bench.prompts[0].cautions[0];
+    return moments.find(isFolded).bench.prompts[0].cautions[0].full;
 }"""
 ROW_END = """() => {
     const items = [...document.querySelectorAll(".strip > li")].map((item) => item.getBoundingClientRect().right);

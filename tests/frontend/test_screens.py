@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator
 from typing import Any
 
@@ -167,9 +168,9 @@ def test_keys_alone_weigh_choose_and_take_back(bench: Page) -> None:
     expect(title).to_have_text("Grind the citric acid finer")
 
     press("Space")
-    expect(title).to_have_text("Add Bicarbonate of soda")
+    expect(title).to_have_text(re.compile("^Bicarbonate of soda: add "))
     press("Enter")
-    expect(title).to_have_text("Add Citric acid, anhydrous")
+    expect(title).to_have_text(re.compile("^Citric acid, anhydrous: add "))
 
     press("ArrowDown")
     expect(bench.get_by_role("button", name="It reads 1651 g")).to_be_focused()
@@ -183,13 +184,13 @@ def test_keys_alone_weigh_choose_and_take_back(bench: Page) -> None:
 
     bench.get_by_role("button", name="Undo: citric acid").focus()
     press("Enter")
-    expect(title).to_have_text("Add Citric acid, anhydrous")
+    expect(title).to_have_text(re.compile("^Citric acid, anhydrous: add "))
 
     bench.locator("#page").focus()
     press("ArrowRight")
-    expect(title).not_to_have_text("Add Citric acid, anhydrous")
+    expect(title).not_to_have_text(re.compile("^Citric acid, anhydrous: add "))
     press("Escape")
-    expect(title).to_have_text("Add Citric acid, anhydrous")
+    expect(title).to_have_text(re.compile("^Citric acid, anhydrous: add "))
 
 
 def test_ticking_countdowns_move_nothing(page: Page, live_server: Server) -> None:

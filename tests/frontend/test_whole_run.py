@@ -122,7 +122,7 @@ class Maker:
         carried = sprayed = dried = False
         while self.title != "This run is finished":
             self.wait_for_something()
-            if self.title == "Add Citric acid, anhydrous" and not carried:
+            if self.title.startswith("Citric acid, anhydrous: add") and not carried:
                 carried = True
                 self.read_too_much()
                 self.answer("Carry the rest up")

@@ -1,0 +1,49 @@
+/**
+ * Few words beside the number: what a prompt says is cut between sentences, never within one.
+ *
+ * What has no room beside the number stands beneath it, in the same order. A caution has a short form
+ * for when it was read before. The same cuts as bench/brief.py.
+ */
+
+const MOST_WORDS = 25; // title, what to do and why, beside the number
+const MOST_SHORT = 6; // of a caution that was read in full before
+
+/** {says, why, more} of a prompt. Urgent: of why as much is kept as fits beside one sentence. */
+export function brief(prompt, isUrgent) {
+  const room = MOST_WORDS - words(prompt.title);
+  const [least] = upTo(prompt.says, 0);
+  if (isUrgent) {
+    const [why, beneath] = upTo(prompt.why, room - words(least), 0);
+    const [says, more] = upTo(prompt.says, room - words(why));
+    return { says, why, more: joined(more, beneath) };
+  }
+  const [says, more] = upTo(prompt.says, room);
+  if (!more && words(says) + words(prompt.why) <= room) return { says, why: prompt.why, more };
+  return { says, why: "", more: joined(more, prompt.why) };
+}
+
+/** A caution in at most six words: as many of its first clauses as fit, else its first words. */
+export function inShort(caution) {
+  const ends = [...caution.matchAll(/[.:;,](?= |$)/g)].map((match) => match.index + 1);
+  const fitting = (ends.length ? ends : [caution.length]).map((end) => caution.slice(0, end)).filter((clause) => words(clause) <= MOST_SHORT);
+  if (fitting.length) return fitting.at(-1).replace(/[.:;,]+$/, "");
+  return `${caution.split(" ").slice(0, MOST_SHORT - 1).join(" ")}…`;
+}
+
+/** A title or a part of one as a sentence of its own: with a stop at its end. */
+export const sentence = (text) => (text === "" || ".!?".includes(text.at(-1)) ? text : `${text}.`);
+
+export const joined = (...sentences) => sentences.filter(Boolean).join(" ");
+
+const words = (text) => text.split(" ").filter(Boolean).length;
+
+/** [first, rest]: the first sentences that fit, at least so many, and the rest. */
+function upTo(text, room, atLeast = 1) {
+  const first = [];
+  const rest = [];
+  for (const each of text.split(/(?<=[.!?]) /)) {
+    const fits = rest.length === 0 && words(joined(...first, each)) <= room;
+    (fits || first.length < atLeast ? first : rest).push(each);
+  }
+  return [first.join(" "), rest.join(" ")];
+}

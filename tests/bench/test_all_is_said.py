@@ -1,0 +1,251 @@
+"""All that a recipe says reaches the bench, where it is of use, once, and in few words beside the number."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from workshop import (
+    DEMO_RECIPES,
+    HOUR,
+    MINUTE,
+    SECOND,
+    THREE_PART,
+    Json,
+    Maker,
+    demo_sheet,
+    make_document,
+    sheet_of,
+    unsaid,
+    walk,
+    words_of,
+    written,
+)
+
+from bench import read_recipe
+from bench.brief import MOST_SHORT, MOST_WORDS, brief, in_short
+from bench.cautions import HAZARDS
+
+SENTENCES = st.lists(
+    st.lists(st.sampled_from(["pour", "it", "slowly", "1.5", "°C", "no", "froth,"]), min_size=1, max_size=30),
+    max_size=5,
+).map(lambda sentences: " ".join(" ".join(words) + "." for words in sentences))
+
+
+def answers(prompt: Json) -> dict[str, Json]:
+    return {answer["id"]: answer for answer in prompt["answers"]}
+
+
+def at(step: str, name: str = THREE_PART) -> Maker:
+    maker = Maker(demo_sheet(name))
+    maker.run_to(step)
+    return maker
+
+
+@pytest.mark.parametrize("name", DEMO_RECIPES)
+def test_each_title_instruction_and_reason_of_a_recipe_stands_in_a_prompt_of_its_step(name: str) -> None:
+    assert unsaid(demo_sheet(name)) == []
+
+
+@settings(max_examples=25)
+@given(
+    st.lists(st.tuples(st.sampled_from(["weigh", "do", "wait", "check", "pieces"]), SENTENCES), max_size=5)
+)
+def test_so_it_does_of_any_recipe(steps: list[tuple[str, str]]) -> None:
+    more = {
+        "weigh": {"lines": ["l0", "l1"]},
+        "do": {},
+        "wait": {"word": "set", "earliest": "1 h", "usual": "2 h", "test": "It gives no more."},
+        "check": {"ask": "Does it hold?", "not_yet": {"do": "Stir."}},
+        "pieces": {"one_by_one": True},
+    }
+    made: list[Json] = []
+    for index, (kind, says) in enumerate(steps):
+        step = {"id": f"s{index}", "kind": kind, "title": f"Step {index}", **more[kind]}
+        if kind == "weigh":
+            step["lines"] = [f"l{2 * index}", f"l{2 * index + 1}"]
+        made.append({**step, **({"says": says} if says else {})})
+    lines = [f"{10 + place} g" for place in range(2 * len(made) + 1)]
+    weighed = {line for step in made for line in step.get("lines", [])}
+    rest = [f"l{place}" for place in range(len(lines)) if f"l{place}" not in weighed]
+    made.insert(0, {"id": "rest", "kind": "weigh", "title": "The rest", "lines": rest})
+
+    assert unsaid(sheet_of(read_recipe(make_document(*lines, steps=made)))) == []
+
+
+@pytest.mark.parametrize("name", DEMO_RECIPES)
+def test_what_is_said_of_a_whole_weighing_is_said_before_the_first_pour_alone(name: str) -> None:
+    sheet = demo_sheet(name)
+    steps = {step["id"]: step for step in sheet["steps"]}
+    said = [(prompt["step"], words_of(prompt)) for prompt in walk(sheet) if prompt["kind"] == "weigh"]
+
+    for key in {step for step, _ in said}:
+        first, *others = [words for step, words in said if step == key]
+        assert steps[key]["title"] in first
+        assert not any(steps[key]["title"] in words for words in others)
+        assert not steps[key]["says"] or not any(steps[key]["says"] in words for words in others)
+
+
+@pytest.mark.parametrize("name", DEMO_RECIPES)
+def test_few_words_stand_beside_the_number(name: str) -> None:
+    """At most 25, or else the title and one sentence of the recipe's own."""
+    for prompt in walk(demo_sheet(name)):
+        if prompt["number"] or prompt["kind"] == "wait":
+            beside = f"{prompt['title']} {prompt['says']} {prompt['why']}"
+            stops = prompt["says"].rstrip(".!?").count(". ") + prompt["says"].count("? ")
+            assert len(beside.split()) <= MOST_WORDS or (stops == 0 and prompt["more"]), beside
+
+
+@given(SENTENCES, SENTENCES, st.booleans())
+def test_words_are_cut_between_sentences_and_none_is_lost(says: str, why: str, urgent: bool) -> None:
+    cut = brief({"title": "Pour", "says": says, "why": why}, urgent)
+
+    assert sorted(f"{cut['says']} {cut['more']} {cut['why']}".split()) == sorted(f"{says} {why}".split())
+    assert f"{cut['says']} {cut['more']}".split()[: len(says.split())] == says.split()
+
+
+@pytest.mark.parametrize("hazard", HAZARDS)
+def test_each_caution_has_a_short_form_that_is_not_cut_off(hazard: str) -> None:
+    short = in_short(HAZARDS[hazard]["says"])
+
+    assert 2 <= len(short.split()) <= MOST_SHORT
+    assert "…" not in short and HAZARDS[hazard]["says"].startswith(short)
+
+
+def test_a_caution_with_no_short_clause_is_cut_after_five_words() -> None:
+    assert in_short("The jug and the hand that holds it must be dry.") == "The jug and the hand…"
+
+
+def test_a_caution_stands_in_full_until_a_step_that_has_it_was_begun() -> None:
+    maker = at("embed.1.melt")
+    before = {caution["full"]: caution["seen"] for caution in maker.prompt["cautions"]}
+    assert [seen for full, seen in before.items() if full.startswith("Microwaved")] == [False]
+
+    maker.choose("heat")
+
+    assert all(caution["seen"] for caution in maker.prompt["cautions"])
+
+
+def test_a_cup_says_where_it_goes_next() -> None:
+    prompts = [prompt for prompt in walk(demo_sheet()) if prompt["weigh"] and prompt["weigh"]["how"] == "cup"]
+    names = {vessel["id"]: vessel["name"] for vessel in demo_sheet()["vessels"]}
+
+    assert prompts
+    for prompt in prompts:
+        assert f"Then into {names[prompt['weigh']['vessel']]}." in words_of(prompt)
+
+
+def test_a_wait_asks_its_question_when_it_can_be_answered() -> None:
+    maker = at("base.1.drying")
+    test = "Tap one: it sounds hard"
+    assert test not in words_of(maker.prompt) and "never in an oven" in words_of(maker.prompt)
+
+    maker.wait(24 * HOUR)
+
+    due = maker.prompt_for("base.1.drying")
+    assert f"Dry yet? {test}" in f"{due['says']} {due['more']}"
+
+
+def test_what_cannot_be_gone_back_from_is_asked_first() -> None:
+    maker = at("base.1.drying")
+    wait = next(wait for wait in maker.sees["waits"] if wait["step"] == "base.1.drying")
+    maker.wait(wait["earliest_at"] - maker.at - 2 * HOUR - 22 * MINUTE)
+    ask = answers(maker.prompt_for("base.1.drying"))["done"]["ask"]
+    assert ask == "2 h 22 min before the earliest. Is it really dry?"
+
+    maker.wait(3 * HOUR)
+
+    assert answers(maker.prompt_for("base.1.drying"))["done"]["ask"] == ""
+
+
+def test_what_right_is_stands_before_it_is_judged() -> None:
+    assert "Right: It holds, like damp sand." in words_of(at("base.1.work_rose").prompt)
+    assert "Right: Even, no clumps." in words_of(at("embed.1.colour").prompt)
+    assert "Right: Only just liquid" in words_of(at("embed.1.melt").prompt)
+
+
+def test_both_ways_to_say_not_yet_begin_what_they_name_and_count_it() -> None:
+    maker = at("embed.1.melt")
+    maker.choose("heat")
+    maker.wait(15 * SECOND)
+    assert answers(maker.prompt)["again"]["label"] == "Not yet: 15 s more"
+    maker.choose("again")
+    maker.wait(15 * SECOND)
+    assert answers(maker.prompt)["again"]["label"] == "Not yet: rest 30 s"
+
+    maker.choose("again")
+
+    assert maker.prompt["number"] == {"mg": None, "text": "30 s", "caption": "rest, then 10 s more"}
+    (rest,) = maker.sees["guides"]
+    assert rest["until"] - rest["began_at"] == 30 * SECOND and rest["phase"] == "counting"
+    assert not answers(maker.prompt)["heat"]["strong"]
+    maker.wait(30 * SECOND)
+    assert answers(maker.prompt)["heat"]["strong"]
+    maker.choose("heat")
+    assert maker.prompt["kind"] == "heating" and len(maker.sees["guides"]) == 1
+
+
+def test_the_answers_to_a_burst_keep_their_places_when_it_is_over() -> None:
+    maker = at("embed.1.melt")
+    maker.choose("heat")
+    for _ in range(4):
+        counting = [answer["id"] for answer in maker.prompt["answers"]]
+        maker.wait(15 * SECOND)
+        over = maker.prompt["answers"]
+        strong = [answer["id"] for answer in over if answer["strong"]]
+        assert [*strong, *(answer["id"] for answer in over if answer["id"] not in strong)] == counting
+        maker.choose("again")
+        if maker.prompt["kind"] == "melt":
+            maker.choose("heat")
+
+
+def test_what_went_too_far_is_told_what_to_do_and_the_time_it_takes_is_counted() -> None:
+    maker = at("base.1.damp_rose")
+
+    maker.choose("too_far")
+
+    prompt = maker.prompt
+    assert prompt["says"].startswith("Fizzing or tacky: stop spraying")
+    assert prompt["number"] == {"mg": None, "text": "5 min", "caption": "then judge again"}
+    (left,) = [guide for guide in maker.sees["guides"] if guide["step"] == "base.1.damp_rose"]
+    assert left["until"] - left["began_at"] == 5 * MINUTE
+    maker.wait(5 * MINUTE)
+    assert maker.prompt_for("base.1.damp_rose")["number"] is None
+    maker.choose("not_yet_alcohol", maker.prompt_for("base.1.damp_rose"))
+    again = maker.prompt_for("base.1.damp_rose")
+    assert again["says"].startswith("Alcohol: Four or five light sprays") and again["says"].endswith(
+        "Tried 2 times."
+    )
+
+
+@pytest.mark.parametrize("name", DEMO_RECIPES)
+def test_what_the_scale_shows_and_what_is_added_make_the_reading(name: str) -> None:
+    shown: dict[str, int] = {}
+    for prompt in walk(demo_sheet(name)):
+        weigh = prompt["weigh"]
+        if weigh and weigh["how"] == "running":
+            added = (
+                int(weigh["add"].removesuffix(" g").replace(" ", ""))
+                if weigh["division_mg"] == 1000
+                else None
+            )
+            if added is not None and weigh["before_mg"]:
+                assert shown[weigh["vessel"]] + added * 1000 == weigh["reads_mg"]
+            shown[weigh["vessel"]] = weigh["reads_mg"]
+
+
+def test_pieces_are_counted_by_what_is_done() -> None:
+    maker = at("base.1.press")
+    assert maker.prompt["number"] == {"mg": None, "text": "0", "caption": "of 12 pressed"}
+    maker.strong()
+    assert maker.prompt["number"] == {"mg": None, "text": "1", "caption": "of 12 pressed"}
+    assert at("embed.1.pour").prompt["number"] == {"mg": None, "text": "0", "caption": "of 14 poured"}
+
+
+def test_a_recipe_may_say_how_long_what_went_too_far_is_left() -> None:
+    document = written(THREE_PART)
+    check = next(step for part in document["components"] for step in part["steps"] if step["kind"] == "check")
+    del check["too_far"]["wait"]
+    sheet = sheet_of(read_recipe(document))
+
+    assert "too_far_ms" not in next(step for step in sheet["steps"] if step["kind"] == "check")
