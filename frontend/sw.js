@@ -6,7 +6,7 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "0dc42e91706d";
+const VERSION = "014e512f877c";
 // An ETag carries the SHA-256 of the file as it lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
@@ -16,6 +16,7 @@ const FILES = [
   "bench/batch-number.js",
   "bench/bench-hours.js",
   "bench/blocks.js",
+  "bench/brief.js",
   "bench/cost.js",
   "bench/digest.js",
   "bench/draft.js",

@@ -8,6 +8,7 @@ from collections.abc import Callable
 from typing import Any
 
 import bench
+from tests.bench.workshop import DEMO_RECIPES, THREE_PART, Maker, demo_sheet, unsaid
 from tests.make import make_entry, make_recipe, uuid4
 from tests.perf.registry import figure
 
@@ -35,6 +36,27 @@ def fold_growth() -> float:
         for at in range(10_000)
     ]
     return growth(lambda: bench.fold(sheet, entries[:1000]), lambda: bench.fold(sheet, entries))
+
+
+@figure("demo steps whose title or words do not reach the bench, of all", "<= 0")
+def unsaid_steps() -> float:
+    return len({said.rsplit(".", 1)[0] for name in DEMO_RECIPES for said in unsaid(demo_sheet(name))})
+
+
+@figure("touches for the whole three-part piece, no mistakes / steps", "<= 1.3")
+def touches_a_step() -> float:
+    sheet = demo_sheet(THREE_PART)
+    return touches(sheet) / len(sheet["steps"])
+
+
+def touches(sheet: Any) -> int:
+    """How often a maker who makes no mistake touches the bench, from the first prompt to the end."""
+    maker = Maker(sheet)
+    answered = 0
+    while not maker.state["finished_at"]:
+        maker.strong()
+        answered += 1
+    return answered
 
 
 def make_sheet_maker(lines: int) -> Callable[[], Any]:
