@@ -1,15 +1,37 @@
 // Makes the bench tighter, step by step, until what a maker must see is in sight without a scroll. What each
 // step takes away is in style/bench.css; here is only measured whether it is enough.
 //
-//   fit(bench, words, musts, key);   // bench gets data-tight "1 2 …"; `key` tells one prompt from another
+//   fit(bench, words, musts, prompt);   // bench gets data-tight "1 2 …"; `prompt` tells one prompt from another
+//   forget();                           // the glass or the text has another size
 //
-// What a prompt needed at this size is remembered, so that a touch that changes nothing is measured once.
+// What a prompt needed is remembered with how long its words were, so that a touch that changes a digit measures
+// nothing: a measure makes the browser lay the page out at once.
 
 import { setAttr } from "./dom.js";
 
 const STEPS = 6;
 const KEPT = 200;
 const known = new Map();
+
+export function forget() {
+  known.clear();
+}
+
+export function fit(bench, words, musts, prompt) {
+  const place = [prompt, bench.children.length, ...[...bench.children].map((part) => (part.hidden ? "" : part.textContent.length))].join(" ");
+  if (known.has(place)) {
+    setAttr(bench, "data-tight", steps(known.get(place)));
+    return;
+  }
+  let tight = 0;
+  setAttr(bench, "data-tight", null);
+  while (tight < STEPS && !fits(bench, words, musts)) {
+    tight += 1;
+    setAttr(bench, "data-tight", steps(tight));
+  }
+  if (known.size > KEPT) forget();
+  known.set(place, tight);
+}
 
 /** All of it is in sight: no part of the words that must be seen lies below their foot, and nothing is pushed out. */
 function fits(bench, words, musts) {
@@ -19,15 +41,3 @@ function fits(bench, words, musts) {
 }
 
 const steps = (tight) => Array.from({ length: tight }, (_, step) => step + 1).join(" ") || null;
-
-export function fit(bench, words, musts, key) {
-  const place = `${key} ${bench.clientWidth}x${bench.clientHeight}`;
-  let tight = known.get(place) ?? 0;
-  setAttr(bench, "data-tight", steps(tight));
-  while (tight < STEPS && !fits(bench, words, musts)) {
-    tight += 1;
-    setAttr(bench, "data-tight", steps(tight));
-  }
-  if (known.size > KEPT) known.clear();
-  known.set(place, tight);
-}

@@ -66,6 +66,7 @@ class WaitStrip extends HTMLElement {
   #shown = []; // those of the items that have room
   #names = new Map(); // of batches, by run, where there are several
   #width = 0;
+  #rem = rem();
   #sized = new ResizeObserver(([{ contentRect }]) => this.#resize(contentRect.width));
   #items = [];
   #now = Date.now;
@@ -99,7 +100,8 @@ class WaitStrip extends HTMLElement {
   update() {
     const at = this.#now();
     show(this, this.#items.length > 0);
-    this.#width ||= this.#items.length ? this.#list.clientWidth : 0;
+    if (this.#items.length === 0) this.#width = 0;
+    else if (!this.#width) [this.#width, this.#rem] = [this.#list.clientWidth, rem()];
     const room = this.#room();
     this.#shown = this.#items.slice(0, room);
     this.#names = this.#isSeveral ? shortNames(this.#items) : new Map();
@@ -109,7 +111,7 @@ class WaitStrip extends HTMLElement {
 
   /** How many items have room in one row, beside the count of the others where there are any. */
   #room() {
-    const size = rem();
+    const size = this.#rem;
     const least = (this.#isSeveral ? LEAST_NAMED : LEAST) * size;
     const fit = (width) => Math.max(1, Math.floor((width + GAP_PX) / (least + GAP_PX)));
     const all = this.#items.length;
@@ -117,7 +119,9 @@ class WaitStrip extends HTMLElement {
   }
 
   #resize(width) {
-    if (width === this.#width) return;
+    const size = rem();
+    if (width === this.#width && size === this.#rem) return;
+    this.#rem = size;
     this.#width = width;
     if (width) this.update(); // else it is not there, and is measured when it is
   }

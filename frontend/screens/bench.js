@@ -15,7 +15,7 @@
 
 import { define, h, keyed, setAttr, setText, show, tell } from "../parts/dom.js";
 import { countdownOf, figureFor } from "../parts/figure.js";
-import { fit } from "../parts/fit.js";
+import { fit, forget } from "../parts/fit.js";
 import { letterMark, relabelMark } from "../parts/hatch.js";
 import { linkWords } from "../parts/link-mark.js";
 import { mark } from "../parts/marks.js";
@@ -82,12 +82,15 @@ class BenchScreen extends HTMLElement {
   #news = ""; // what was done, to be spoken before what comes next
   #undo = null;
   #parts = null;
-  #sized = new ResizeObserver(() => this.#data && this.#fit());
+  #sized = new ResizeObserver(() => {
+    forget();
+    if (this.#data) this.#fit();
+  });
 
   connectedCallback() {
     if (!this.#parts) this.#build();
     this.#stop = onTick(() => this.#tick());
-    this.#sized.observe(this);
+    for (const sized of [this, this.#parts.text]) this.#sized.observe(sized);
     document.addEventListener("keydown", this.#onKey);
   }
 
@@ -172,6 +175,7 @@ class BenchScreen extends HTMLElement {
       other: h("button", { type: "button", class: "quiet", onclick: () => this.#pickOther() }, "Other"),
       told: h("p", { class: "unseen", role: "status" }),
       live: h("p", { class: "unseen", "aria-live": "polite" }),
+      text: h("span", { class: "unseen of-text", "aria-hidden": "true" }), // as wide as the browser's text is large
     };
     this.#undo = undoPair(this, (once) => this.#data.isGiven(once));
     parts.reach = h("div", { class: "reach" }, parts.number, h("p", { class: "reach-side" }, parts.add, parts.caption, parts.scale));
@@ -194,6 +198,7 @@ class BenchScreen extends HTMLElement {
         h("footer", { class: "bench-foot" }, parts.trouble, parts.answers, h("div", { class: "quiet-row" }, this.#undo.undo, this.#undo.redo, parts.again, parts.other)),
         parts.told,
         parts.live,
+        parts.text,
       ),
     );
   }
