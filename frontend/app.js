@@ -559,6 +559,12 @@ async function tellSwap({ id, line, ingredient }, { screen: asking }) {
   }
 }
 
+/** Told at rest: what reckons it is fetched when it is first wanted. */
+async function tellTime(chosen, { screen: asking }) {
+  const module = await import("./time-ahead.js").catch(() => null); // a first visit, and the server gone since
+  if (module && asking.isStill(chosen.size)) module.tellTime(studio, chosen, asking, measuredOf);
+}
+
 async function tellTrace({ lot }, { screen: asking }) {
   try {
     asking.traced(lot, { runs: await studio.trace(lot) });
@@ -698,6 +704,7 @@ const HEARD = {
   "document-kept": (detail, from) => send(from, "recipe", () => keepPicked(detail, from)),
   "document-edited": (detail, from) => accept(from, DISK, () => editPicked(detail)),
   "swap-wanted": tellSwap,
+  "time-wanted": tellTime,
   "history-wanted": tellHistory,
   "devices-wanted": (_, from) => atTheDoor(from, () => null),
   "device-renamed": ({ id, name }, from) => atTheDoor(from, async (door) => void (await door.rename(id, name))),

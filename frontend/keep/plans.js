@@ -5,6 +5,8 @@
 
 const HOURS = "hours";
 const MOST_TOGETHER = 8;
+const NEW = "new-1"; // as the server names the first batch that is not begun yet
+const LOOK_MS = 500;
 const planKey = (run) => `plan ${run}`;
 
 /** The runs of a plan; earlier versions named them by its parts alone. */
@@ -73,6 +75,22 @@ export class Plans {
   /** Ask for a plan that these runs follow. @param asked as POST /plans takes it */
   async ask(run, asked) {
     return this.#keepPlan(run, (await this.#server.ask("POST", "/plans", asked)).body);
+  }
+
+  /**
+   * When a batch that is not begun yet would be done, with these runs on the bench: { finish, hands_ms }, or null.
+   * They keep the plan that they follow. @param isWanted whether anybody still waits for it
+   */
+  async ofNew(recipe, runs, isWanted) {
+    let told = (await this.#server.ask("POST", "/plans", { recipes: [recipe], runs: runs.slice(0, MOST_TOGETHER - 1) })).body;
+    while (told.state === "working" && isWanted()) {
+      await new Promise((resolve) => setTimeout(resolve, LOOK_MS));
+      told = (await this.#server.get(`/plans/${told.id}`)).body;
+    }
+    const own = (told.plan?.steps ?? []).filter(({ run }) => run === NEW);
+    if (!own.length) return null;
+    const hands = own.filter(({ kind }) => kind === "hands").map(({ starts_at: starts, ends_at: ends }) => ends - starts);
+    return { finish: Math.max(...own.map(({ ends_at: ends }) => ends)), hands_ms: hands.reduce((sum, ms) => sum + ms, 0) };
   }
 
   /** Stop looking for a better plan; the best so far stays. */

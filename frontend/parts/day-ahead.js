@@ -4,6 +4,8 @@
 //   dayAhead({ runs: [{ run, measured }], hours, plan, at })
 //     -> { problem, batches: [{ id, name }], order, tasks: [{ …task, starts_at, ends_at, maker }], hours, finish, broken, next }
 //   dayOfRun(studio, run, measuredOf) // the same over all the runs that share this run's plan, or without one the bench
+//   newBatch({ recipe, sheet, others, hours, at, measuredOf })   // when a batch not begun yet would be done, by the plain rule
+//   timeWords(time, { at, others, by })                          // the same in words
 //   nextOf(ahead, plan)               // what is next on the whole bench, and why: { run, step, title, advice, reason }, or null.
 //                                     // advice changes what to do, or tells of what is lost; the reason is for who asks
 //   leadOf(ahead, run, plan)          // the same at one run's bench: { step, advice, reason }; step null when it is not of this run
@@ -52,6 +54,22 @@ export function dayOfRun(studio, run, measuredOf) {
   return dayAhead({ runs: [run, ...along].map((each) => ({ run: each, measured: measuredOf(each) ?? null })), hours, plan, at: studio.at() });
 }
 
+/** When a batch that is not begun yet would be done, by the plain rule, beside these runs: { finish, hands_ms }; finish null where hours do not reach. */
+export function newBatch({ recipe, sheet, others, hours, at, measuredOf }) {
+  const fresh = { run: { id: "new", sheet, state: null, created_at: at, name: "" }, measured: recipe.measured };
+  const { tasks, finish } = lookAhead([...others.map((run) => ({ run, measured: measuredOf(run) ?? null })), fresh], hoursOf(hours).makers, null, at, false);
+  const own = tasks.filter(({ run }) => run === "new");
+  const hands = own.filter(({ kind }) => kind === "hands").reduce((sum, task) => sum + task.left_ms, 0);
+  return { finish: finish === null ? null : Math.max(...own.map((task) => task.ends_at)), hands_ms: hands };
+}
+
+export function timeWords({ finish, hands_ms: hands }, { at, others, by }) {
+  const source = by === "server" ? "Planned by the server" : "By this phone\u2019s plain rule";
+  const beside = others ? `, beside the ${others === 1 ? "batch" : `${others} batches`} on the bench` : "";
+  if (finish === null) return `${duration(hands)} of hands. The bench hours do not reach to its end.`;
+  return `${duration(finish - at)} until done, ${when(finish, at)}. ${duration(hands)} of hands. ${source}${beside}.`;
+}
+
 export function nextOf(ahead, plan) {
   const { next, problem } = ahead;
   if (!next) return null;
@@ -88,7 +106,7 @@ export function dueWords({ batches, at }, plan) {
   });
 }
 
-function lookAhead(runs, makers, plan, at) {
+function lookAhead(runs, makers, plan, at, isAsked = true) {
   const parts = runs.map(({ run, measured }) => tasksOf(run.sheet, { state: run.state, run: run.id, recipe: measured, hands: handsOf(run, plan) }));
   const waits = parts.flatMap(({ tasks }) => tasks).reduce((total, task) => total + (task.kind === "wait" ? task.left_ms : 0), 0);
   const problem = makeProblem(parts, makers, at, Math.min(Math.max(at + AHEAD_MS + waits, (plan?.ready_by ?? 0) + DAY_MS), at + 399 * DAY_MS));
@@ -102,7 +120,7 @@ function lookAhead(runs, makers, plan, at) {
   const tasks = problem.tasks.map((task, index) => ({ ...task, starts_at: layout.start[index], ends_at: layout.end[index], maker: layout.maker[index] })).filter((task) => task.ends_at !== null);
   const inHand = tasks.find(({ kind, status }) => kind === "hands" && status === "begun");
   const isLed = day.open.length <= MOST_LED;
-  const next = inHand ? { step: inHand.id, until: null, why: { kind: "in_hand" }, broken: [] } : isLed ? nextAmong(problem, order, at, later) : null;
+  const next = inHand ? { step: inHand.id, until: null, why: { kind: "in_hand" }, broken: [] } : isLed && isAsked ? nextAmong(problem, order, at, later) : null;
   // As they were begun, whichever run's page this is: they are numbered by it.
   const batches = runs.map(({ run }) => run).sort((one, other) => one.created_at - other.created_at).map(({ id, name }) => ({ id, name, isBegun: isBegun.get(id) }));
   return { problem, batches, order, tasks, hours: problem.makers.map((maker) => maker.hours), at, finish: layout.placed ? layout.finish : null, broken: layout.broken, next };

@@ -3,6 +3,7 @@
 //
 //   screen.data = { recipe, kit, weigh: "running" | "tare" }
 //   "begin" { recipe, size }                     screen.trouble("…")
+//   "time-wanted" { recipe, size, sheet }       screen.timeTold("…"), if screen.isStill(size)
 //   "swap-wanted" { id, line, ingredient }       screen.swapTold(line, ingredient, effects or null)
 //
 // The sheet is made here, on the phone, by the same pure function the run will use.
@@ -20,6 +21,8 @@ const WAYS = [
   ["moulds", "Moulds"],
   ["stock", "Use up"],
 ];
+
+const REST_MS = 300; // what is said of the time waits for a moment without a touch
 
 /** What begins the value of a mix, where ingredients are picked by their id. */
 const MIX = "mix of ";
@@ -70,6 +73,16 @@ class SizeScreen extends HTMLElement {
     if (told && this.#swaps[line] === ingredient) told.replaceChildren(...(effects ? swapWords(effects) : [h("li", {}, "What it changes in the check and on the label is with the server, and it does not answer.")]));
   }
 
+  /** How long it will take. */
+  timeTold(text) {
+    setText(this.#parts.time, text);
+  }
+
+  /** Whether this size is still the one that is chosen. */
+  isStill(size) {
+    return this.isConnected && sameData(size, this.#sized);
+  }
+
   trouble(text) {
     if (!this.#parts) return;
     setText(this.#parts.trouble, text);
@@ -111,6 +124,7 @@ class SizeScreen extends HTMLElement {
       swaps: new Map(), // by line: the list that says what its stand-in changes
       says: h("p", { class: "size-says", "aria-live": "polite" }),
       news: h("p", { class: "soft small", role: "status" }),
+      time: h("p", { class: "size-time soft", role: "status" }),
       warnings: h("ul", { class: "cautions" }),
       components: h("div", { class: "plates" }),
       trouble: h("p", { class: "trouble", role: "alert", hidden: true }),
@@ -130,7 +144,7 @@ class SizeScreen extends HTMLElement {
         pageHead(written.title, ""),
         written.summary ? h("details", { class: "about" }, h("summary", {}, "About this recipe"), h("p", {}, written.summary)) : null,
         h("a", { class: "button quiet to-edit", href: `#/recipe/${recipe.id}` }, "Edit this recipe"),
-        h("section", { class: "size-how", "aria-label": "How many" }, parts.ways, parts.component, parts.ingredient, parts.steppers, parts.says, parts.news),
+        h("section", { class: "size-how", "aria-label": "How many" }, parts.ways, parts.component, parts.ingredient, parts.steppers, parts.says, parts.time, parts.news),
         h("section", { class: "size-what", "aria-label": "What that makes" }, parts.warnings, parts.components),
         h("section", { class: "size-choices", "aria-label": "Choices" }, this.#choices(written), this.#weighing()),
         h("div", { class: "size-foot" }, parts.trouble, parts.begin, parts.print),
@@ -222,6 +236,7 @@ class SizeScreen extends HTMLElement {
     try {
       const { size, says } = chooseSize(recipe.measured, kit, this.#request());
       const sheet = makeSheet(recipe.measured, { id: recipe.id, version: recipe.version, title: recipe.title }, size, kit);
+      if (!sameData(size, this.#sized)) setTimeout(() => this.isStill(size) && tell(this, "time-wanted", { recipe, size, sheet }), REST_MS);
       this.#sized = size;
       parts.begin.disabled = false;
       parts.print.href = `#/card/${recipe.id}/${encodeURIComponent(JSON.stringify(size))}`;
@@ -237,6 +252,7 @@ class SizeScreen extends HTMLElement {
       parts.print.href = `#/card/${recipe.id}`;
       setText(parts.begin, "Begin");
       setText(parts.says, "");
+      this.timeTold("");
       this.trouble(error.says);
     }
   }
