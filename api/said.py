@@ -503,7 +503,9 @@ class Last(Said):
         keys=fields.String(),
         values=fields.List(fields.String()),
         required=True,
-        metadata={"description": "What happened, in words, the newest first"},
+        metadata={
+            "description": "What happened, in words, the newest first, by step; of what was weighed by step/line"
+        },
     )
     learned = fields.Dict(
         keys=fields.String(),

@@ -26,18 +26,17 @@ def step_key(step: str) -> str:
 
 
 def of_record(record: Json) -> dict[str, Json]:
-    """One run by written step: {"bursts", "heat_ms_per_kg", "tries", "wait_ms", "word", "hands_ms", "off_mg"}.
+    """One run by written step: {"bursts", "heat_ms_per_kg", "tries", "wait_ms", "word", "hands_ms"}.
 
     A field is None where the run has nothing to say of it. Over several rounds, bursts, tries and
-    hands-on time are those of the average round, a wait the longest. off_mg: what was weighed at the
-    step, less what was asked.
+    hands-on time are those of the average round, a wait the longest.
     """
     told: dict[str, Json] = {}
     rounds: dict[str, int] = {}
     for step in record["steps"]:
         key = step_key(step["step"])
         rounds[key] = max(rounds.get(key, 0), step["round"])
-        told[key] = {**dict.fromkeys((*LEARNED, "off_mg"), None), "word": ""}
+        told[key] = {**dict.fromkeys(LEARNED, None), "word": ""}
 
     def add(step: str, field: str, value: int) -> None:
         one = told[step_key(step)]
@@ -60,9 +59,6 @@ def of_record(record: Json) -> dict[str, Json]:
     for step, ms in record["hands"]["steps"].items():
         if step:
             add(step, "hands_ms", ms)
-    for line in record["lines"]:
-        if line["step"] is not None and line["deviation_mg"] is not None and line["status"] != "open":
-            add(line["step"], "off_mg", line["deviation_mg"])
     for key, one in told.items():
         for field in ("bursts", "tries", "hands_ms"):
             if one[field] is not None:
@@ -71,9 +67,10 @@ def of_record(record: Json) -> dict[str, Json]:
 
 
 def last_times(records: list[Json]) -> dict[str, list[str]]:
-    """What happened at each step the last times, newest first: {step: ["5 bursts, 3 g over"]}.
+    """What happened at each step the last times, newest first: {step: ["5 bursts"]}; and at each line that was
+    weighed, under its step: {step/line: ["3 g too much"]}.
 
-    records: newest first. Steps of which no run has anything to say are left out.
+    records: newest first. What no run has anything to say of is left out.
     """
     said: dict[str, list[str]] = {}
     for record in records:
@@ -81,11 +78,25 @@ def last_times(records: list[Json]) -> dict[str, list[str]]:
             words = in_words(one)
             if words:
                 said.setdefault(key, []).append(words)
+        for key, off in off_by_line(record).items():
+            if off:
+                shown = grams(abs(off), 1000 if abs(off) >= 1000 else 10)
+                said.setdefault(key, []).append(f"{shown} too {'much' if off > 0 else 'little'}")
     return said
 
 
+def off_by_line(record: Json) -> dict[str, int]:
+    """What was weighed of each line in the average round, less what was asked: {step/line: mg}."""
+    told: dict[str, list[int]] = {}
+    for line in record["lines"]:
+        if line["step"] is not None and line["deviation_mg"] is not None and line["status"] != "open":
+            key = f"{step_key(line['step'])}/{line['line'].split('.', 2)[2]}"
+            told.setdefault(key, []).append(line["deviation_mg"])
+    return {key: half_even(sum(each), len(each)) for key, each in told.items()}
+
+
 def in_words(one: Json) -> str:
-    """ "5 bursts, 7 tries, dry after 6 h 10 min, 3 g over"; "" when there is nothing to say."""
+    """ "5 bursts, 7 tries, dry after 6 h 10 min"; "" when there is nothing to say."""
     told = []
     if one["bursts"]:
         told.append(f"{one['bursts']} burst{'' if one['bursts'] == 1 else 's'}")
@@ -93,9 +104,6 @@ def in_words(one: Json) -> str:
         told.append(f"{one['tries']} {'try' if one['tries'] == 1 else 'tries'}")
     if one["wait_ms"] is not None:
         told.append(f"{one['word']} after {span(one['wait_ms'])}")
-    off = one["off_mg"]
-    if off:
-        told.append(f"{grams(abs(off), 1000 if abs(off) >= 1000 else 10)} {'over' if off > 0 else 'short'}")
     return ", ".join(told)
 
 

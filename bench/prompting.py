@@ -148,7 +148,7 @@ class _Bench:
                 "Skip the whole step" if many else "Skip this step",
                 "skipped",
                 {"step": step["id"]},
-                says=f"“{step['title']}” stays written as skipped.",
+                says=f"The record will show “{step['title']}” as skipped.",
                 wants="note",
             )
         )
@@ -294,7 +294,7 @@ class _Bench:
                 "number": {"mg": None, "text": amount, "caption": "levelled off" if how == "spoons" else ""},
                 "weigh": self._weighing(line, how, 0, amount, None, 0),
                 "answers": [
-                    _answer("in", "It is in", "weighed", {**body, "mg": line["about_mg"] or 0}, strong=True),
+                    _answer("in", "Added", "weighed", {**body, "mg": line["about_mg"] or 0}, strong=True),
                     leave_out,
                 ],
             }
@@ -513,7 +513,7 @@ class _Bench:
         bursts = self.state["bursts"].get(key, [])
         planned = step["bursts"]
         following = planned[len(bursts)] if len(bursts) < len(planned) else step["more"]
-        yes = _answer("yes", "It is melted", "looked", {"step": key, "answer": "yes"}, says=step["look_for"])
+        yes = _answer("yes", "It's melted", "looked", {"step": key, "answer": "yes"}, says=step["look_for"])
         if bursts and bursts[-1]["answer"] is None:
             return self._heating(step, bursts, following, yes)
         length = span(following["ms"])
@@ -748,7 +748,7 @@ class _Bench:
         answers = [
             _answer(
                 "done",
-                f"It is {word}" if phase != "counting" else f"It is {word} already",
+                f"It's {word}" if phase != "counting" else f"It's {word} already",
                 "done",
                 {"step": key},
                 strong=phase != "counting",

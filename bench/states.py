@@ -120,6 +120,8 @@ STATES: dict[str, Json] = {
         "source": "ASTM D5032 (glycerol and humidity); the hours are common practice",
     },
 }
+# What helps a mix that was sprayed too wet, where its recipe does not say: common practice.
+TOO_WET = {"too_far": "Stop spraying. Spread it thin, turn it now and then.", "too_far_ms": 5 * MINUTE_MS}
 NO_STATE: Json = {"class": "quality", "back": None, "else": "", "lost_ms": None, "keeps_ms": None}
 
 _FATS = frozenset({"butter", "oil"})
@@ -202,6 +204,8 @@ class _Marking:
             if step["kind"] == "wait":
                 state = "first_layer" if self._between_pours(key) else ""
                 step |= {"state": state, **guard(state, step["latest_ms"] or 0)}
+            if step["kind"] == "check" and step["too_far"] is None and "wetted_fizz" in self.opened[key]:
+                step |= TOO_WET
         for span in spans:
             for key, sources in span.windows():
                 self._keep(key, sources, span.state)

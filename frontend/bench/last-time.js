@@ -8,14 +8,14 @@ const LEARNED = ["bursts", "heat_ms_per_kg", "tries", "wait_ms", "hands_ms"];
 /** The written step of a step on a sheet: "base.2.press" is "base.press". */
 export const stepKey = (step) => step.replace(/\.[^.]*\./, ".");
 
-/** One run by written step: {bursts, heat_ms_per_kg, tries, wait_ms, word, hands_ms, off_mg}. */
+/** One run by written step: {bursts, heat_ms_per_kg, tries, wait_ms, word, hands_ms}. */
 export function ofRecord(record) {
   const told = new Map();
   const rounds = new Map();
   for (const { step, round } of record.steps) {
     const key = stepKey(step);
     rounds.set(key, Math.max(rounds.get(key) ?? 0, round));
-    const nothing = [...LEARNED, "off_mg"].map((field) => [field, null]);
+    const nothing = LEARNED.map((field) => [field, null]);
     told.set(key, { ...Object.fromEntries(nothing), word: "" });
   }
   const add = (step, field, value) => {
@@ -36,9 +36,6 @@ export function ofRecord(record) {
     if (real_ms !== null) one.wait_ms = Math.max(one.wait_ms ?? 0, real_ms);
   }
   for (const [step, ms] of Object.entries(record.hands.steps)) if (step) add(step, "hands_ms", ms);
-  for (const { step, deviation_mg, status } of record.lines) {
-    if (step !== null && deviation_mg !== null && status !== "open") add(step, "off_mg", deviation_mg);
-  }
   for (const [key, one] of told) {
     for (const field of ["bursts", "tries", "hands_ms"]) {
       if (one[field] !== null) one[field] = halfEven(one[field], rounds.get(key));
@@ -47,7 +44,10 @@ export function ofRecord(record) {
   return told;
 }
 
-/** What happened at each step the last times, newest first: {step: ["5 bursts, 3 g over"]}. */
+/**
+ * What happened at each step the last times, newest first: {step: ["5 bursts"]}; and at each line that was
+ * weighed, under its step: {step/line: ["3 g too much"]}.
+ */
 export function lastTimes(records) {
   const said = {};
   for (const record of records) {
@@ -55,20 +55,34 @@ export function lastTimes(records) {
       const words = inWords(one);
       if (words) (said[key] ??= []).push(words);
     }
+    for (const [key, off] of offByLine(record)) {
+      const shown = grams(Math.abs(off), Math.abs(off) >= 1000 ? 1000 : 10);
+      if (off) (said[key] ??= []).push(`${shown} too ${off > 0 ? "much" : "little"}`);
+    }
   }
   return said;
 }
 
-/** "5 bursts, 7 tries, dry after 6 h 10 min, 3 g over"; "" when there is nothing to say. */
-function inWords({ bursts, tries, wait_ms, word, off_mg }) {
+/** The written line of a line on a sheet, under its step: "base.dry/citric". */
+export const lineKey = (step, line) => `${stepKey(step)}/${line.replace(/^[^.]*\.[^.]*\./, "")}`;
+
+/** What was weighed of each line in the average round, less what was asked, by line key. */
+function offByLine(record) {
+  const told = new Map();
+  for (const { step, line, deviation_mg, status } of record.lines) {
+    if (step === null || deviation_mg === null || status === "open") continue;
+    const key = lineKey(step, line);
+    told.set(key, [...(told.get(key) ?? []), deviation_mg]);
+  }
+  return [...told].map(([key, each]) => [key, halfEven(sum(each), each.length)]);
+}
+
+/** "5 bursts, 7 tries, dry after 6 h 10 min"; "" when there is nothing to say. */
+function inWords({ bursts, tries, wait_ms, word }) {
   const told = [];
   if (bursts) told.push(`${bursts} burst${bursts === 1 ? "" : "s"}`);
   if (tries) told.push(`${tries} ${tries === 1 ? "try" : "tries"}`);
   if (wait_ms !== null) told.push(`${word} after ${span(wait_ms)}`);
-  if (off_mg) {
-    const off = Math.abs(off_mg);
-    told.push(`${grams(off, off >= 1000 ? 1000 : 10)} ${off_mg > 0 ? "over" : "short"}`);
-  }
   return told.join(", ");
 }
 

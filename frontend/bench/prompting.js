@@ -140,7 +140,7 @@ function promptFor(bench, step) {
   };
   explain(bench, prompt, step);
   const label = (step.lines ?? []).length > 1 ? "Skip the whole step" : "Skip this step";
-  const says = `“${step.title}” stays written as skipped.`;
+  const says = `The record will show “${step.title}” as skipped.`;
   prompt.answers.push(answer("skip", label, "skipped", { step: step.id }, { says, input: "note" }));
   return prompt;
 }
@@ -336,7 +336,7 @@ function addUnweighed(bench, line, body, leaveOut) {
     number: { mg: null, text: amount, caption: how === "spoons" ? "levelled off" : "" },
     weigh: weighing(bench, line, { how, add: 0, amount, reads: null, before: 0 }),
     answers: [
-      answer("in", "It is in", "weighed", { ...body, mg: line.about_mg ?? 0 }, { strong: true }),
+      answer("in", "Added", "weighed", { ...body, mg: line.about_mg ?? 0 }, { strong: true }),
       leaveOut,
     ],
   };
@@ -477,7 +477,7 @@ function melt(bench, step) {
   const bursts = bench.state.bursts[key] ?? [];
   const planned = step.bursts;
   const following = planned[bursts.length] ?? step.more;
-  const yes = answer("yes", "It is melted", "looked", { step: key, answer: "yes" }, { says: step.look_for });
+  const yes = answer("yes", "It's melted", "looked", { step: key, answer: "yes" }, { says: step.look_for });
   if (bursts.length && bursts.at(-1).answer === null) return heating(bench, step, bursts, following, yes);
   const length = span(following.ms);
   const resting = bench.guides.get(key);
@@ -674,7 +674,7 @@ function wait(bench, step) {
   const phase = running ? waitPhase(running, bench.at) : "counting";
   const again = Math.max(LEAST_AGAIN_MS, halfEven(step.usual_ms, LOOK_AGAIN_SHARE * 60_000) * 60_000);
   const isEarly = phase === "counting";
-  const label = isEarly ? `It is ${step.word} already` : `It is ${step.word}`;
+  const label = isEarly ? `It's ${step.word} already` : `It's ${step.word}`;
   const ask = isEarly ? tooEarly(bench, running, step.word) : "";
   const answers = [answer("done", label, "done", { step: key }, { strong: !isEarly, ask })];
   if (!isEarly) {

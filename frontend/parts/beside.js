@@ -1,10 +1,10 @@
 // What is told beside a step at the bench: how it went the last times, what the maker's own runs teach
 // of it once there are three, and whether a piece that was weighed twice is dry.
 //
-//   besideStep(run, step, runs, ownPpm)  ->  ["Last time: 5 bursts, 3 g over.", …]
+//   besideStep(run, { step, line }, runs, ownPpm)  ->  ["Last time: 3 g too much.", …]   // line: what is weighed now, or null
 
 import { drynessOf } from "../bench/dryness.js";
-import { lastTimes, learned, stepKey } from "../bench/last-time.js";
+import { lastTimes, learned, lineKey, stepKey } from "../bench/last-time.js";
 import { record } from "../bench/record.js";
 import { duration } from "./words.js";
 
@@ -26,12 +26,12 @@ function formerOf(run, runs) {
   return known;
 }
 
-export function besideStep(run, step, runs, ownPpm) {
+export function besideStep(run, { step, line }, runs, ownPpm) {
   if (!step) return [];
   const { said, taught } = formerOf(run, runs);
   const key = stepKey(step);
   const dry = drynessOf(run.sheet, run.state, step, ownPpm).map(({ piece, says }) => `Piece ${piece}: ${says}`);
-  const [last, before] = said[key] ?? [];
+  const [last, before] = said[line ? lineKey(step, line) : key] ?? [];
   return [...dry, last ? `Last time: ${last}${before ? `. Before: ${before}` : ""}.` : "", usually(taught[key])].filter(Boolean);
 }
 

@@ -68,11 +68,12 @@ function portions(sheet, state, prompt) {
 function cavities(sheet, state, prompt) {
   const step = sheet.steps.find((candidate) => candidate.id === prompt.step);
   const { good = 0, spoiled = 0, partial = 0 } = state.counts[prompt.step] ?? {};
+  const count = state.expected[prompt.step] ?? step.count;
   const verb = step.verb ?? "made";
   return {
     element: "plate-row",
-    data: { kind: "cavities", letter: prompt.letter, verb, good, spoiled, partial, count: step.count },
-    caption: `${good} of ${step.count} ${verb}${partial ? `, ${partial} partial` : ""}${spoiled ? `, ${spoiled} spoiled` : ""}`,
+    data: { kind: "cavities", letter: prompt.letter, verb, good, spoiled, partial, count },
+    caption: [partial ? `${partial} small` : "", spoiled ? `${spoiled} spoiled` : ""].filter(Boolean).join(", "),
   };
 }
 
@@ -81,7 +82,7 @@ export function countdownOf(prompt, bench) {
   const wait = bench.waits.find((candidate) => candidate.step === prompt.step);
   if (wait) {
     const until = wait.phase === "counting" ? wait.earliest_at : wait.phase === "look" ? wait.usual_at : (wait.latest_at ?? wait.usual_at);
-    const goal = { counting: "to the earliest", look: "to the usual time", late: "past the latest" }[wait.phase] ?? (wait.latest_at === null ? "past the usual time" : "to the latest");
+    const goal = { counting: "until first check", look: "to the usual time", late: "past the latest" }[wait.phase] ?? (wait.latest_at === null ? "past the usual time" : "to the latest");
     return { from: wait.began_at, earliest: wait.earliest_at, until, word: wait.word, phase: wait.phase, until_says: goal };
   }
   const guide = bench.guides.find((candidate) => candidate.step === prompt.step);
@@ -95,7 +96,7 @@ function taper(prompt, bench, at) {
   return {
     element: "plate-row",
     data: { kind: "taper", letter: prompt.letter, ...running, now: at - (at % grain), caption: "" },
-    caption: { counting: running.earliest ? "not before the earliest" : running.word, look: "may be ready: look", ready: "ready", soon_late: "nearly too late", late: "late" }[running.phase],
+    caption: { counting: running.earliest ? "too early to check" : running.word, look: "may be ready: look", ready: "ready", soon_late: "nearly too late", late: "late" }[running.phase],
   };
 }
 

@@ -17,7 +17,7 @@ async function open(dialog, valueOf, more) {
 
 const back = () => h("button", { type: "button", class: "quiet knuckle", onclick: (event) => event.target.closest("dialog").close("") }, "Back");
 
-export function askNote({ title, answer, needed = true, says = "" }) {
+export function askNote({ title, answer, needed = true, says = "", hint = "" }) {
   const text = h("textarea", { "aria-label": title, maxlength: 2000 });
   const form = h(
     "form",
@@ -26,7 +26,7 @@ export function askNote({ title, answer, needed = true, says = "" }) {
     } },
     h("h2", {}, title),
     says ? h("p", { class: "soft" }, says) : null,
-    needed ? null : h("p", { class: "soft small" }, "A reason helps a year later; none is needed."),
+    hint ? h("p", { class: "soft small" }, hint) : null,
     text,
     h("button", { type: "submit", value: "given", class: "copper" }, answer),
     back(),

@@ -265,7 +265,7 @@ class BenchScreen extends HTMLElement {
     if (!lead?.isOld) setText(parts.lead, unbroken(says || "The whole day"));
     setAttr(parts.lead, "href", `#/day/${run.id}`);
     show(parts.lead, !practice);
-    keyed(parts.beside, this.#data.beside(prompt.step), (text) => text, (text) => h("li", {}, unbroken(text)));
+    keyed(parts.beside, this.#data.beside({ step: prompt.step, line: prompt.weigh?.line ?? null }), (text) => text, (text) => h("li", {}, unbroken(text)));
     setAttr(parts.gather, "href", `#/gather/${run.id}`);
     show(parts.gather, !practice && isUntouched(run.state));
     this.#writeCautions(RIGHTING.has(prompt.kind) ? [] : prompt.cautions); // putting a weight right handles nothing new
@@ -423,7 +423,7 @@ class BenchScreen extends HTMLElement {
       return { ...answer.body, [field]: count };
     }
     if (answer.input === "note") {
-      const text = await askNote({ title: answer.label, answer: answer.kind === "skipped" ? "Skip it" : answer.label, needed: answer.kind !== "skipped", says: answer.says });
+      const text = await askNote({ title: answer.label, answer: answer.kind === "skipped" ? "Skip it" : answer.label, needed: answer.kind !== "skipped", says: answer.says, hint: answer.kind === "skipped" ? "Reason (optional)" : "" });
       if (text === null) return null;
       if (answer.kind === "skipped") return text ? { ...answer.body, why: text } : answer.body;
       return { ...answer.body, text };

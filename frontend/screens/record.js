@@ -157,7 +157,7 @@ class RecordScreen extends HTMLElement {
     if (!file) return;
     try {
       const made = await photograph(file);
-      const text = await askNote({ title: "What does it show?", answer: "Keep the photograph", needed: false });
+      const text = await askNote({ title: "What does it show?", answer: "Keep the photograph", needed: false, hint: "Caption (optional)" });
       if (text !== null) tell(this, "picture-taken", { ...made, text });
     } catch (error) {
       if (!error.says) throw error;

@@ -249,3 +249,18 @@ def test_a_recipe_may_say_how_long_what_went_too_far_is_left() -> None:
     sheet = sheet_of(read_recipe(document))
 
     assert "too_far_ms" not in next(step for step in sheet["steps"] if step["kind"] == "check")
+
+
+def test_a_mix_too_wet_has_advice_and_a_timer_where_the_recipe_has_none() -> None:
+    document = written(THREE_PART)
+    checks = [step for part in document["components"] for step in part["steps"] if step["kind"] == "check"]
+    for check in checks:
+        check.pop("too_far", None)
+    maker = Maker(sheet_of(read_recipe(document)))
+    maker.run_to("base.1.damp_rose")
+
+    maker.choose("too_far")
+
+    assert maker.prompt["says"].startswith("Stop spraying.") and maker.prompt["number"]["text"] == "5 min"
+    maker.run_to("embed.1.even")
+    assert "too_far" not in answers(maker.prompt)  # of clumps there is no too far

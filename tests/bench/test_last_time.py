@@ -37,7 +37,8 @@ def test_what_happened_last_time_is_said_beside_its_step():
     assert said["embed.melt"] == ["5 bursts", "1 burst"]
     assert said["base.damp_rose"] == ["7 tries", "1 try"]
     assert said["base.drying"] == ["dry after 6 h 10 min"] * 2
-    assert said["base.dry"] == ["3 g over", "0.40 g short"]
+    assert said["base.dry/bicarb"] == ["3 g too much", "0.40 g too little"]  # of its own line, at no other
+    assert not [key for key in said if key.split("/")[0] == "base.dry" and key != "base.dry/bicarb"]
     assert "base.grind" not in said
 
 

@@ -234,11 +234,11 @@ def test_a_wait_that_was_missed_has_words_of_rescue_too():
     document = soap(do("colour"), POUR, stood)
     done = ("mix.1.in", "mix.1.melt", "mix.1.colour", "mix.1.pour")
 
-    def says(at):
-        return bench_of(document, *done, at=at)["prompts"][0]["says"]
+    def why(at):
+        return bench_of(document, *done, at=at)["prompts"][0]["why"]
 
-    assert says(8 * 60 * MINUTE).startswith("Mist it and cover it.")
-    assert says(7 * 60 * MINUTE - 1).startswith("It cracks.")
+    assert why(8 * 60 * MINUTE) == "Mist it and cover it."
+    assert why(7 * 60 * MINUTE - 1) == "It cracks."
 
 
 def test_the_phone_has_the_same_words_of_rescue():

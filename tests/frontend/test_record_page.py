@@ -411,7 +411,7 @@ def test_the_yield_stands_beside_that_of_other_batches_and_the_bench_says_what_h
 
     begin_bars(phone)
 
-    expect(phone.locator(".beside")).to_contain_text("Last time: 3 g over. Before: 1 g over.")
+    expect(phone.locator(".beside")).to_contain_text("Last time: 3 g too much. Before: 1 g too much.")
 
 
 def test_a_piece_weighed_an_hour_apart_is_dry_or_not(phone: Page) -> None:
