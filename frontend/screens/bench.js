@@ -60,6 +60,9 @@ function folded(name, says = "") {
   return h("details", { class: `folded ${name}`, hidden: true }, h("summary", {}, h("span", {}, says)), h("ul"));
 }
 
+/** Whether a piece's weight says something of a wait: it dries, and does not set or cool; or one was weighed there before. */
+const dries = ({ id, word }, { measured }) => word === "dry" || measured.some((each) => each.what === "piece" && each.step === id);
+
 /** What the plan says, less the sentences that the prompt says itself. */
 function lessSaid(says, { says: own, more, why }) {
   return says.split(/(?<=[.!?]) /).filter((each) => ![own, more, why].some((text) => text.includes(each))).join(" ");
@@ -451,7 +454,7 @@ class BenchScreen extends HTMLElement {
     if (!bench.finished) choices.push({ label: "Write a note", says: "Kept with the run", value: { note: true } });
     if (!practice) choices.push({ label: "The record so far", says: "Photographs are taken there too", value: { record: true } });
     const step = run.sheet.steps.find((candidate) => candidate.id === prompt?.step);
-    if (step?.kind === "wait" && step.word === "dry" && !practice) choices.push({ label: "Weigh a piece: is it dry?", says: "Weigh one now, and the same one an hour later", value: { piece: step.id } });
+    if (step?.kind === "wait" && dries(step, run.state) && !practice) choices.push({ label: "Weigh a piece: is it dry?", says: "Weigh one now, and the same one an hour later", value: { piece: step.id } });
     if (["running", "tare"].includes(prompt?.weigh?.how)) choices.push({ ...OTHER_WEIGHING[run.state.weigh], value: { switched: true } });
     if (!bench.finished && prompt?.kind !== "finish") choices.push({ label: "Finish the run here", says: "What is not done stays written as not done", value: { finish: true } });
     const picked = await pickOne({ title: "Something else", choices });
