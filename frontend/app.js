@@ -56,7 +56,7 @@ const SCREENS = {
   recipes: {
     tag: "recipes-screen",
     title: () => "Recipes",
-    data: () => ({ recipes: studio.recipes, drafts: studio.drafts.all, runs: studio.runs, bench: (id) => studio.bench(id), waits: studio.waits(), link: studio.link, copies: studio.isMaker && studio.link.state === "online" ? (studio.place?.copies ?? null) : null, now: () => studio.at() }),
+    data: () => ({ recipes: studio.recipes, drafts: studio.drafts.all, runs: studio.runs, made: studio.made, bench: (id) => studio.bench(id), waits: studio.waits(), link: studio.link, copies: studio.isMaker && studio.link.state === "online" ? (studio.place?.copies ?? null) : null, now: () => studio.at() }),
   },
   size: {
     tag: "size-screen",
@@ -270,6 +270,9 @@ async function dressed(module, ...names) {
 
 const styled = (href) => new Promise((resolve) => document.head.append(h("link", { rel: "stylesheet", href, onload: resolve, onerror: resolve })));
 
+/** What is reckoned from finished batches too, and what is of one batch, which may be finished. */
+const OF_ALL = new Set(["gather", "record", "label", "shelf", "studio", "batch"]);
+const OF_ONE = new Set(["bench", "day"]);
 /** What is a maker's alone; a helper is shown no way to it (style/pages.css). */
 const MAKERS = new Set(["recipe", "bring", "audit"]);
 /** What the server may have though this phone does not. */
@@ -284,6 +287,10 @@ function draw() {
   if (isAsking) return;
   if (LATER[wanted.name] && !customElements.get(SCREENS[wanted.name].tag)) {
     LATER[wanted.name]().then(drawSoon, () => nowhere(wanted));
+    return;
+  }
+  if (!studio.isWhole && (OF_ALL.has(wanted.name) || (OF_ONE.has(wanted.name) && !studio.run(wanted.id)))) {
+    whenWhole(wanted);
     return;
   }
   document.documentElement.dataset.role = studio.isMaker ? "maker" : "helper";
@@ -317,6 +324,15 @@ function draw() {
 function stayPut(typed, top) {
   const off = typed.getBoundingClientRect().top - top;
   if (Math.abs(off) >= 1) window.scrollBy(0, off);
+}
+
+/** A page of finished batches stands once they are read. */
+function whenWhole(wanted) {
+  if (screen) closeDialogs();
+  route = wanted;
+  screen = null;
+  page.replaceChildren(h("p", { class: "opening", role: "status" }, "Reading the batches on this phone\u2026"));
+  studio.readRest().then(draw);
 }
 
 /** The screen stays on at an open bench, and on every page while something counts. */
@@ -757,7 +773,7 @@ async function open() {
   for (const register of [registerAnswerRow, registerBowlSection, registerPlateRow, registerWaitStrip, registerBenchScreen, registerRecipesScreen]) register();
   installHatching();
   try {
-    studio = await openStudio();
+    studio = await openStudio({ early: true });
   } catch (error) {
     page.replaceChildren(h("section", { class: "sheet stack" }, h("h1", {}, "The bench cannot open"), h("p", { role: "alert" }, error.says ?? error.message)));
     return;
@@ -768,6 +784,7 @@ async function open() {
   if (isAsking) setTimeout(stopAsking, ASK_AT_MOST_MS);
   draw();
   sayWhatWasMissed();
+  setTimeout(() => studio.readRest(), AT_REST_MS); // the bench stands first
   // Over plain http no copy is kept: what a maker looks for when the server is away is fetched before it is.
   if (!isSecureContext) for (const name of ["size", "studio", "gather", "record", "shelf"]) LATER[name]().catch(() => {});
 }

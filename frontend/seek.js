@@ -69,7 +69,7 @@ export class Seeker {
 
   /** The batch of a number: one leads on to its record, several are listed. */
   async #seekNumber(number, told) {
-    const here = this.#studio.runs.filter(({ state }) => state.number === number).map(({ id, sheet, state }) => ({ id, title: sheet.recipe.title, finished_at: state.finished_at }));
+    const here = this.#studio.runs.filter(({ told }) => told.number === number).map(({ id, told: { title, finished_at } }) => ({ id, title, finished_at }));
     const there = await this.#archive.numbered(number).catch((error) => {
       if (error.says && here.length > 0) return [];
       throw error;

@@ -3,6 +3,9 @@
  *
  * One way in: `commit(changes)` writes to the disk, and only when it is there does the change
  * reach memory and the phone's other tabs. So what a screen shows is always kept.
+ *
+ * Opened early, it begins with the runs that are open, and reads the finished ones when asked (`readRest`).
+ * Which those are, and what a list of them shows, it notes as meta "closed".
  */
 
 import { Journal, Run, SHELF } from "./run.js";
@@ -14,9 +17,15 @@ export function versionKey(recipe, version) {
 
 const STORES = ["recipes", "drafts", "kit", "runs", "entries", "outbox", "preferences", "meta"];
 
+/** So many finished runs are read in one piece, so that none holds a touch up. */
+const PIECE = 5;
+
 export class Book extends EventTarget {
   #store;
   #channel;
+  #later = []; // the runs that are not read yet
+  #meanwhile = []; // what changed while they were not
+  #reading = null;
 
   recipes = new Map();
   drafts = new Map();
@@ -30,15 +39,50 @@ export class Book extends EventTarget {
   preferences = new Map();
   meta = new Map();
 
-  /** @param store see store.js @returns {Promise<Book>} */
-  static async open(store) {
+  /** @param store see store.js @param {{early?: boolean}} [how] @returns {Promise<Book>} */
+  static async open(store, { early = false } = {}) {
     const book = new Book();
     book.#store = store;
     book.#listen();
-    const rows = await store.read(...STORES);
+    const rows = early ? await book.#readEarly() : await store.read(...STORES);
     book.versions = new Set(await store.keys("versions"));
-    book.#apply(Object.fromEntries(STORES.map((name) => [name, { put: rows[name] }])));
+    book.#take(Object.fromEntries(STORES.map((name) => [name, { put: rows[name] }])));
     return book;
+  }
+
+  /** All but the runs that are known to be finished, and of which nothing is to be sent. */
+  async #readEarly() {
+    const rows = await this.#store.read(...STORES.filter((name) => name !== "runs" && name !== "entries"));
+    const closed = rows.meta.find(({ key }) => key === "closed")?.value ?? {};
+    const due = new Set(rows.outbox.map(({ run }) => run));
+    const ids = await this.#store.keys("runs");
+    this.#later = ids.filter((id) => Object.hasOwn(closed, id) && !due.has(id));
+    const later = new Set(this.#later);
+    return { ...rows, ...(await this.#store.runs([...ids.filter((id) => !later.has(id)), SHELF])) };
+  }
+
+  /** Every run is here. */
+  get isWhole() {
+    return this.#later.length === 0 && this.#reading === null;
+  }
+
+  /** Read the finished runs too, piece by piece. @returns {Promise<void>} once all are here */
+  readRest() {
+    if (this.#later.length > 0) this.#reading ??= this.#readPieces();
+    return this.#reading ?? Promise.resolve();
+  }
+
+  async #readPieces() {
+    const closed = this.meta.get("closed");
+    while (this.#later.length > 0) {
+      const { runs, entries } = await this.#store.runs(this.#later.splice(0, PIECE));
+      this.#take({ runs: { put: runs }, entries: { put: entries } });
+      for (const { id } of runs) this.runs.get(id).closed = closed[id] ?? null;
+      await new Promise((resolve) => setTimeout(resolve));
+    }
+    for (const changes of this.#meanwhile.splice(0)) this.#take(changes); // of what came for a run before it was read
+    this.#reading = null;
+    this.dispatchEvent(new CustomEvent("change", { detail: { stores: ["runs"], runs: [], isMine: false } }));
   }
 
   /**
@@ -113,6 +157,14 @@ export class Book extends EventTarget {
 
   /** @param [isMine] by this tab, and not by another */
   #apply(changes, isMine = false) {
+    const { runs, entries, outbox } = changes;
+    if (!this.isWhole) this.#meanwhile.push({ runs, entries, outbox });
+    const detail = { stores: Object.keys(changes), runs: [...this.#take(changes)], isMine };
+    this.dispatchEvent(new CustomEvent("change", { detail }));
+  }
+
+  /** @returns {Set<string>} the runs that changed */
+  #take(changes) {
     const touched = new Set();
     for (const row of changes.runs?.put ?? []) {
       const run = this.runs.get(row.id);
@@ -146,7 +198,6 @@ export class Book extends EventTarget {
     for (const row of changes.kit?.put ?? []) this.kit = row;
     for (const row of changes.preferences?.put ?? []) this.preferences.set(row.key, row.value);
     for (const row of changes.meta?.put ?? []) this.meta.set(row.key, row.value);
-    const detail = { stores: Object.keys(changes), runs: [...touched], isMine };
-    this.dispatchEvent(new CustomEvent("change", { detail }));
+    return touched;
   }
 }

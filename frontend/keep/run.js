@@ -93,6 +93,16 @@ export class Journal {
     return this.#entries.get(id);
   }
 
+  /** How many entries there are, set aside or not. */
+  get count() {
+    return this.#entries.size;
+  }
+
+  /** Nothing stands in the outbox of this journal. */
+  get isSettled() {
+    return this.#outbox.size === 0;
+  }
+
   /** Whether this entry, or this thing still to be sent, is of this journal. */
   holds(id) {
     return this.#entries.has(id) || this.#outbox.has(id);
@@ -158,6 +168,8 @@ export class Journal {
 export class Run extends Journal {
   #state = null;
   #folded = null; // the entries that the state says
+  /** What was noted of it when it was last folded, finished (`told`); no longer believed once anything is different. */
+  closed = null;
 
   /** @param {{id, recipe, size, sheet, created_at, made_at, sealed}} row as it lies on the phone's disk */
   constructor(row) {
@@ -168,6 +180,7 @@ export class Run extends Journal {
   take({ recipe, size, sheet, created_at, made_at = null, sealed = null }) {
     Object.assign(this, { recipe, size, sheet, created_at, made_at, sealed });
     this.#folded = null;
+    this.closed = null;
   }
 
   /** The run as it lies on the phone's disk. */
@@ -190,12 +203,19 @@ export class Run extends Journal {
   }
 
   get open() {
-    return this.state.finished_at === null;
+    return this.told.finished_at === null;
+  }
+
+  /** What a list says of it: folded, or as it was noted. */
+  get told() {
+    if (this.#folded === null && this.closed?.count === this.count && this.isSettled) return this.closed;
+    const { number, finished_at } = this.state;
+    return { number, finished_at, count: this.count, title: this.sheet.recipe.title, size: { pieces: this.size.pieces }, piece: this.sheet.piece };
   }
 
   /** What tells it from others: its number, and until it has one its title. */
   get name() {
-    return this.state.number || this.sheet.recipe.title;
+    return this.told.number || this.sheet.recipe.title;
   }
 }
 

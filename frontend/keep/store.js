@@ -113,6 +113,14 @@ class Store {
     });
   }
 
+  /** These runs with their entries, from one moment. @returns {Promise<{runs: object[], entries: object[]}>} */
+  runs(ids) {
+    return this.#transact(["runs", "entries"], "readonly", "default", (stores) => {
+      const asked = ids.map((id) => [stores("runs").get(id), stores("entries").index("run").getAll(id)]);
+      return () => ({ runs: asked.flatMap(([run]) => run.result ?? []), entries: asked.flatMap(([, entries]) => entries.result) });
+    });
+  }
+
   /** One row, or undefined. */
   get(name, key) {
     return this.#transact([name], "readonly", "default", (stores) => {

@@ -40,14 +40,18 @@ const URGENCY = ["late", "soon_late", "ready", "look", "open", "counting"];
 const SEEN_EVERY_MS = 20_000;
 /** When that did not happen for so long, the page stood still. */
 const FROZEN_MS = 2 * 60_000;
+const CLOSED_AFTER_MS = 2_000;
 const TOGETHER_MS = 24 * 3_600_000; // as the server has it (api/planner.py), and so is the demo's device
 const DEMO_DEVICE = "demo-phone";
 
-/** @returns {Promise<Studio>} rejects with a StoreError when the phone gives no place to keep runs */
-export async function openStudio() {
+/**
+ * @param {{early?: boolean}} [how] early: with the runs that are open; finished ones come by `readRest`, and sync after it
+ * @returns {Promise<Studio>} rejects with a StoreError when the phone gives no place to keep runs
+ */
+export async function openStudio({ early = false } = {}) {
   let studio;
   const store = await openStore({ onClosed: () => studio?.dispatchEvent(new Event("closed")) });
-  const book = await Book.open(store);
+  const book = await Book.open(store, { early });
   const device = await book.revise("device", (kept) => kept ?? newId(Date.now()));
   studio = new Studio(book, device);
   return studio;
@@ -66,6 +70,8 @@ export class Studio extends EventTarget {
   #durable = false;
   #seenTimer;
   #seen = Infinity;
+  #started = null;
+  #noting = 0;
   #linkTold = "";
   #door;
   #archive;
@@ -146,7 +152,7 @@ export class Studio extends EventTarget {
   /** A number for a new batch, by the studio's pattern: this phone's mark and its own count make it unlike any other. */
   async nextNumber(title) {
     const { batch_number: pattern } = this.settings;
-    const given = new Set(this.runs.map((run) => run.state.number));
+    const given = new Set([...this.runs.map((run) => run.told.number), ...this.made.map((made) => made.number)]);
     for (;;) {
       const n = await this.#book.revise("batches", (kept) => (kept ?? 0) + 1);
       const number = batchNumber(pattern, this.today(), markOf(this.#device), n, title);
@@ -161,6 +167,25 @@ export class Studio extends EventTarget {
 
   run(id) {
     return this.#book.runs.get(id);
+  }
+
+  /** Every finished run on this phone, as a list shows it: [{id, number, title, size, piece, finished_at}]. */
+  get made() {
+    const here = this.runs.filter((run) => !run.open).map((run) => ({ id: run.id, ...run.told }));
+    if (this.#book.isWhole) return here;
+    const closed = Object.entries(this.#book.meta.get("closed") ?? {});
+    return [...here, ...closed.filter(([id]) => !this.#book.runs.has(id)).map(([id, told]) => ({ id, ...told }))];
+  }
+
+  /** Finished runs are here too. */
+  get isWhole() {
+    return this.#book.isWhole;
+  }
+
+  /** Read the finished runs too, and only then talk to the server. @returns {Promise<void>} once they are here */
+  async readRest() {
+    await this.#book.readRest();
+    this.#started ??= this.#sync.start();
   }
 
   /**
@@ -365,7 +390,7 @@ export class Studio extends EventTarget {
 
   /** Nothing of the studio is on this phone. */
   get isEmpty() {
-    return this.#book.runs.size === 0 && this.#book.recipes.size === 0;
+    return this.#book.runs.size === 0 && this.#book.isWhole && this.#book.recipes.size === 0;
   }
 
   /** Since this page was opened the studio has not been heard to its end, and it may be yet. */
@@ -484,6 +509,7 @@ export class Studio extends EventTarget {
 
   close() {
     clearInterval(this.#seenTimer);
+    clearTimeout(this.#noting);
     document.removeEventListener("visibilitychange", this.#inSight);
     this.#sync.stop();
     this.#rings.stop();
@@ -497,6 +523,7 @@ export class Studio extends EventTarget {
       if (runs.length === 0 && stores.some((name) => name !== "meta")) this.#tell("change", { run: null, isOwnDraft: isMine && stores.join() === "drafts" });
       if (stores.includes("outbox")) this.#tellLink();
       if (runs.length > 0) this.#rings.check();
+      if (runs.some((id) => this.#isNews(id)) || (stores.includes("runs") && runs.length === 0)) this.#noteClosedSoon();
     });
     this.#sync.addEventListener("round", () => {
       if (this.#clock.leap && this.waits().length === 0) this.#takeOver();
@@ -512,7 +539,24 @@ export class Studio extends EventTarget {
     this.#updates.start();
     if (document.visibilityState === "visible") this.#noteSeen(); // before the first ring, so that one cut off is missed
     this.#rings.check();
-    this.#sync.start();
+    if (this.isWhole) this.#started = this.#sync.start();
+    this.#noteClosedSoon();
+  }
+
+  /** Whether a run is finished where it is not noted so, or the other way round. */
+  #isNews(id) {
+    const run = this.run(id);
+    return Boolean(run) && (!run.open || Object.hasOwn(this.#book.meta.get("closed") ?? {}, id));
+  }
+
+  /** What is finished is noted at rest, so that the next opening need not read it. */
+  #noteClosedSoon() {
+    clearTimeout(this.#noting);
+    this.#noting = setTimeout(() => {
+      if (!this.isWhole) return;
+      const closed = Object.fromEntries([...this.#book.runs.values()].filter((run) => !run.open && run.isSettled).map((run) => [run.id, run.told]));
+      if (JSON.stringify(closed) !== JSON.stringify(this.#book.meta.get("closed") ?? {})) this.#note("closed", closed);
+    }, CLOSED_AFTER_MS);
   }
 
   #tell(name, detail) {

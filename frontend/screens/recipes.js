@@ -1,7 +1,7 @@
 // What is on the bench and what can be made: open runs with what they ask now, the recipes,
 // and the runs that are done.
 //
-//   screen.data = { recipes, drafts, runs, bench: (runId) => now, waits, link, copies, now }
+//   screen.data = { recipes, drafts, runs, made, bench: (runId) => now, waits, link, copies, now }
 //   copies: how they stand, when a maker should know; else null
 //   "update-wanted"   the maker lets the newer page take over
 //   "find-wanted" { words }   answered by screen.found({ words, runs, total, says }): batches that the server has
@@ -24,10 +24,9 @@ class RecipesScreen extends HTMLElement {
 
   set data(data) {
     if (!this.#parts) this.#build();
-    const { recipes, drafts, runs, bench, waits, link, copies, now } = data;
+    const { recipes, drafts, runs, made, bench, waits, link, copies, now } = data;
     const parts = this.#parts;
     const open = runs.filter((run) => run.open);
-    const made = runs.filter((run) => !run.open);
 
     setText(parts.link, linkWords(link));
     show(parts.link, parts.link.textContent !== "");
@@ -46,7 +45,7 @@ class RecipesScreen extends HTMLElement {
     show(parts.first, isFirst && !link.shut);
     show(parts.toMake, !isFirst);
     show(parts.made, made.length > 0);
-    this.#made = made.map((run) => ({ id: run.id, title: run.sheet.recipe.title, number: run.state.number, size: run.size, piece: run.sheet.piece, finished_at: run.state.finished_at }));
+    this.#made = made;
     this.#list();
   }
 

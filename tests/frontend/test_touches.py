@@ -323,3 +323,67 @@ def test_no_touch_is_lost_by_random_hands(page: Page, server: Server) -> None:
     told = touch_at_random(page, server, touches=60, seed=20261129)
 
     assert {**told, "told": told["told"] >= 60} == {"told": True, "lost": [], "missing": [], "added": []}
+
+
+# Sixty finished batches put on the phone's disk, copies of the one that is there, and what the page reads of them.
+FINISHED = """async ([run, many]) => {
+    const { openStore } = await import("/keep/store.js");
+    const { newId } = await import("/keep/ids.js");
+    const store = await openStore();
+    const [row] = (await store.runs([run])).runs;
+    const { entries } = await store.runs([run]);
+    for (let each = 0; each < many; each += 1) {
+        const id = newId(Date.now());
+        const copy = (entry) => ({ ...entry, id: newId(entry.at), run: id });
+        await store.write({ runs: { put: [{ ...row, id }] }, entries: { put: entries.map(copy) } });
+    }
+    store.close();
+}"""
+NOTED = """async many => {
+    const { openStore } = await import("/keep/store.js");
+    const store = await openStore();
+    const noted = async () => Object.keys((await store.read("meta")).meta.find(({ key }) => key === "closed")?.value ?? {});
+    while ((await noted()).length < many) await new Promise((go) => setTimeout(go, 50));
+    store.close();
+}"""
+READ = """() => {
+    window.read = 0;
+    const getAll = IDBIndex.prototype.getAll;
+    IDBIndex.prototype.getAll = function (...asked) { window.read += 1; return getAll.apply(this, asked); };
+}"""
+
+
+def test_opening_reads_open_batches_only_and_the_finished_ones_come_after(page: Page, server: Server) -> None:
+    run = begin_bar(page, server)
+    page.evaluate(
+        """async run => {
+            const { openStudio } = await import("/keep/studio.js");
+            const studio = await openStudio();
+            for (const { id, mg } of studio.run(run).sheet.lines) await studio.enter(run, "weighed", { line: id, mg });
+            await studio.enter(run, "finished");
+            await studio.sync();
+            studio.close();
+        }""",
+        run,
+    )
+    page.goto(f"{server.url}keep/ids.js")
+    page.evaluate(FINISHED, [run, 12])
+    page.goto(server.url)
+    made = page.locator("a[href^='#/record/']")
+    expect(made).to_have_count(13)
+    page.evaluate(NOTED, 13)  # which are finished is noted at rest
+    page.add_init_script(f"({READ})()")
+    page.add_init_script(
+        "const later = setTimeout; window.setTimeout = (act, ms, ...more) => (ms === 300 ? (window.goOn = act) : later(act, ms, ...more));"
+    )
+
+    page.reload()
+
+    expect(made).to_have_count(13)
+    assert page.evaluate("() => read") == 1  # the shelf's
+    page.evaluate("() => goOn()")
+    page.wait_for_function("() => read === 14")
+    page.reload()
+    page.evaluate("run => { location.hash = `#/record/${run}`; }", run)
+    expect(page.locator("record-screen")).to_contain_text("Finished")
+    assert page.evaluate("() => read") == 14

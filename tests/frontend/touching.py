@@ -12,6 +12,12 @@ from tests.perf.browser_figures import ROOMY, many_waits, put
 from tests.servers import Server
 
 DRIVER = Path(__file__).with_name("touching.js").read_text()
+HERE = """async runs => {
+    const { openStore } = await import("/keep/store.js");
+    const store = await openStore();
+    while ((await store.runs(runs)).runs.length < runs.length) await new Promise((go) => setTimeout(go, 20));
+    store.close();
+}"""
 BATCHES = 4
 PIECES = 1_000
 
@@ -32,11 +38,7 @@ def touch_at_random(page: Page, server: Server, touches: int, seed: int) -> dict
     page.route("**/touching.js", lambda route: route.fulfill(body=DRIVER, content_type="text/javascript"))
     page.goto(f"{server.url}#/bench/{runs[0]}")
     page.wait_for_selector("answer-row button")
-    page.wait_for_function(
-        "async runs => { const { openStudio } = await import('/keep/studio.js'); const studio = await openStudio(); "
-        "const here = runs.every((run) => studio.run(run)); studio.close(); return here; }",
-        arg=runs,
-    )
+    page.evaluate(HERE, runs)
     told: dict[str, Any] = page.evaluate(
         "async asked => (await import('/touching.js')).touchAtRandom(asked)",
         {"seed": seed, "touches": touches, "runs": runs},
