@@ -17,7 +17,7 @@
 export { readAmount, readCelsiusMk, readDensity, readDurationMs, readMassMg, readPpm } from "./amounts.js";
 export { sketch, tidy, untidyPath } from "./draft.js";
 export { BenchError } from "./errors.js";
-export { fold } from "./journal.js";
+export { fold, Folding } from "./journal.js";
 export { now } from "./prompting.js";
 export { guidePhase, rings, waitPhase, warnAt, windowPhase } from "./waits.js";
 export { canonical, celsius, grams, shareOut, span, toDivision } from "./whole.js";

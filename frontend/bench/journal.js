@@ -149,7 +149,71 @@ function takenBackBy(key, undos, sealed) {
  * frozen: what a signing that names nothing seals, {signed, entries}, as the server keeps it; else null.
  */
 export function fold(sheet, entries, frozen = null) {
-  const ordered = inOrder(entries);
+  return told(takeAll(sheet, inOrder(entries), frozen));
+}
+
+/**
+ * The same of a journal that mostly grows at its end: what was taken in before is gone on from, and only an undo, a
+ * signing, or an entry that stands before others has all of it taken in anew.
+ *
+ *   const folding = new Folding(sheet);
+ *   folding.of(entries, frozen)          // entries in order, each once
+ */
+export class Folding {
+  #sheet;
+  #had = [];
+  #known = null;
+
+  constructor(sheet) {
+    this.#sheet = sheet;
+  }
+
+  of(entries, frozen = null) {
+    const more = frozen === null && this.#known ? this.#more(entries) : null;
+    if (more) for (const entry of more) takeOne(this.#known, entry);
+    else this.#known = takeAll(this.#sheet, inOrder(entries), frozen);
+    this.#had = entries;
+    // Signings are judged over all there is.
+    if (frozen === null && !entries.some(({ kind }) => kind === "signed")) return told(twin(this.#known));
+    const state = told(this.#known);
+    this.#known = null;
+    return state;
+  }
+
+  /** What came after all that was had; null when that is not all that is new. */
+  #more(entries) {
+    const had = this.#had;
+    if (entries.length < had.length || had.some((entry, place) => entries[place] !== entry)) return null;
+    const more = entries.slice(had.length);
+    if (more.some(({ kind }) => kind === "undone" || kind === "signed")) return null;
+    const last = [...had.slice(-1), ...more];
+    const ordered = inOrder(last);
+    return ordered.length === last.length && ordered.every((entry, place) => entry === last[place]) ? more : null;
+  }
+}
+
+const OF_SHEET = new Set(["sheet", "steps", "lines", "vessels", "splitOf", "rounds", "gatherable"]);
+
+/** What is known, once more: to be told from, which settles what follows, while the other is gone on with. */
+function twin(known) {
+  const copied = ([name, value]) => {
+    if (value instanceof Map) return [name, new Map(value)];
+    if (value instanceof Set) return [name, new Set(value)];
+    return [name, Array.isArray(value) ? [...value] : value];
+  };
+  const copy = { ...known, ...Object.fromEntries(Object.entries(known).filter(([name]) => !OF_SHEET.has(name)).map(copied)) };
+  for (const [step, bursts] of copy.bursts) copy.bursts.set(step, bursts.map((burst) => ({ ...burst })));
+  for (const [step, looks] of copy.looks) copy.looks.set(step, [...looks]);
+  for (const [step, count] of copy.counts) copy.counts.set(step, { ...count, of: { ...count.of } });
+  return copy;
+}
+
+function takeOne(known, entry) {
+  if (!readable(entry) || !take(known, entry)) known.unread.push(entry.id);
+}
+
+/** What is known once all of them are taken in. */
+function takeAll(sheet, ordered, frozen) {
   const { signing, ids, unsigned, unfit } = judge(ordered, frozen);
   const known = begin(sheet, unsigned);
   const sealed = signing ? ordered.filter(({ id }) => ids.has(id)) : ordered;
@@ -163,7 +227,7 @@ export function fold(sheet, entries, frozen = null) {
       known.unread.push(entry.id);
     }
   }
-  return told(known);
+  return known;
 }
 
 const byId = (items) => new Map(items.map((item) => [item.id, item]));

@@ -5,7 +5,7 @@
  * is a journal too; its screens fold it, since the bench does not need it.
  */
 
-import { fold } from "../bench/index.js";
+import { Folding } from "../bench/index.js";
 import { isToSend, isUnread } from "./sync-machine.js";
 
 /** The order every replica folds in: time, then device, then id. */
@@ -167,6 +167,7 @@ export class Journal {
 
 export class Run extends Journal {
   #state = null;
+  #folding = null;
   #folded = null; // the entries that the state says
   /** What was noted of it when it was last folded, finished (`told`); no longer believed once anything is different. */
   closed = null;
@@ -179,6 +180,7 @@ export class Run extends Journal {
 
   take({ recipe, size, sheet, created_at, made_at = null, sealed = null }) {
     Object.assign(this, { recipe, size, sheet, created_at, made_at, sealed });
+    this.#folding = null;
     this.#folded = null;
     this.closed = null;
   }
@@ -196,7 +198,8 @@ export class Run extends Journal {
   get state() {
     const { entries } = this;
     if (this.#folded !== entries) {
-      this.#state = fold(this.sheet, entries, this.sealed);
+      this.#folding ??= new Folding(this.sheet);
+      this.#state = this.#folding.of(entries, this.sealed);
       this.#folded = entries;
     }
     return this.#state;

@@ -28,8 +28,14 @@ const MINUTE_MS = 60_000;
 
 let made = { key: [], ahead: null };
 
-/** Whose clock this phone shows. */
-const zoneHere = () => Intl.DateTimeFormat().resolvedOptions().timeZone;
+let zone = { offset: null, name: "" };
+
+/** Whose clock this phone shows. To ask takes milliseconds on a slow phone: it is asked again when the clock is another's. */
+function zoneHere() {
+  const offset = new Date().getTimezoneOffset();
+  if (zone.offset !== offset) zone = { offset, name: Intl.DateTimeFormat().resolvedOptions().timeZone };
+  return zone.name;
+}
 
 /** Whether a place's clock goes as this phone's does, the year round: one clock has many names. */
 export function isClockHere(zone, at) {

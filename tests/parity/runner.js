@@ -9,7 +9,8 @@ import { digestText } from "/bench/digest.js";
 import { dryness, drynessOf } from "/bench/dryness.js";
 import { ifYouStop, nextStep } from "/bench/foresight.js";
 import { gather } from "/bench/gather.js";
-import { frozenSeal, ofRecord, seal } from "/bench/journal.js";
+import { inOrder } from "/bench/entries.js";
+import { Folding, frozenSeal, ofRecord, seal } from "/bench/journal.js";
 import { label, leastHeights, namesIn, netText } from "/bench/label.js";
 import { lastTimes, learned } from "/bench/last-time.js";
 import { Day, Layout } from "/bench/layout.js";
@@ -112,12 +113,23 @@ export function call({ call: name, with: given }) {
   return orError(() => CALLS[name](...given));
 }
 
+/** The state as a phone folds it: of a journal that grows, entry by entry; the same as of all at once. */
+function grown(sheet, entries, frozen) {
+  const folding = new Folding(sheet);
+  const ordered = inOrder(entries);
+  ordered.forEach((_, place) => folding.of(ordered.slice(0, place), frozen));
+  const state = folding.of(ordered, frozen);
+  const [one, other] = [state, bench.fold(sheet, entries, frozen)].map((each) => bench.canonical(each));
+  if (one !== other) throw new Error(`Grown, it is ${one}; at once, ${other}`);
+  return state;
+}
+
 /** A batch from its size to its record, with what the shelf says to gather and what was used of it. */
 export function batch({ recipe, kit, request, entries, instants, shelf, uses, labelled, settings, frozen, tame }) {
   return orError(() => {
     const sized = chooseSize(recipe, kit, request);
     const sheet = makeSheet(recipe, { id: "recipe-1", version: 1 }, sized.size, kit);
-    const state = bench.fold(sheet, entries, frozen);
+    const state = grown(sheet, entries, frozen);
     const said = instants.map((at) => bench.now(sheet, state, at));
     const stock = foldShelf(shelf);
     const told = record(sheet, state, entries);
