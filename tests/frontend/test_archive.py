@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from contextlib import suppress
 
 import pytest
-from playwright.sync_api import Page, Route, expect
+from playwright.sync_api import Error, Page, Route, expect
 
 from tests.frontend.hands import NO_COPY, axe_finds, carry_on
 from tests.frontend.phones import RECIPE_ID, call, studio_server
@@ -173,8 +174,9 @@ def told_of_copies(page: Page, **copies: object) -> None:
     """Let the server say so of its copies, and the phone hear it."""
 
     def answer(route: Route) -> None:
-        said = route.fetch().json()
-        route.fulfill(json={**said, "copies": {**COPIES, **copies}})
+        with suppress(Error):  # the page went on while it was asked
+            said = route.fetch().json()
+            route.fulfill(json={**said, "copies": {**COPIES, **copies}})
 
     page.unroute("**/api/v1/studio")
     page.route("**/api/v1/studio", answer)
