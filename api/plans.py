@@ -156,7 +156,10 @@ def get_calendar(plan_id: UUID) -> Response:
 def _calendar(told: Json | None) -> Response:
     if told is None or told["plan"] is None or not told["plan"]["steps"]:
         raise Problem(409, "There is no plan to write down. Ask for one: POST /api/v1/plans.")
-    titles = {part["run"]: part["title"] for part in told["parts"]}
+    several = len(told["parts"]) > 1  # then it is said which
+    titles = {
+        part["run"]: part.get("name", part["title"]) if several else part["title"] for part in told["parts"]
+    }
     text = calendar(told["id"], told["made_at"], told["plan"], titles)
     response = Response(text, content_type=f"{MIME}; charset=utf-8", headers=[*DATA])
     response.headers["Cache-Control"] = "no-cache"

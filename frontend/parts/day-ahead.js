@@ -176,6 +176,9 @@ export function when(instant, at) {
   return Math.abs(instant - at) < 6 * DAY_MS ? `${name} ${clock(instant)}` : dayOf(instant);
 }
 
+/** From when to when, the day of the end too where it is another. */
+export const stretch = (from, until, at) => `${when(from, at)} to ${new Date(from).toDateString() === new Date(until).toDateString() ? clock(until) : when(until, at)}`;
+
 /** What changes what to do, or what is lost whatever is done, in one line; "" where the next step is simply next. */
 function adviceWords(ahead) {
   const { next, at, batches } = ahead;

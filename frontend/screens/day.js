@@ -7,7 +7,7 @@
 //   "plan-asked" { runs, out, due: { run: ms or null }, savings }, "plan-heard", "plan-stopped", "hours-written" { document }
 //   screen.trouble("…")   screen.said("…")
 
-import { brokenWords, dueWords, nextOf, planAge, stopWords, when } from "../parts/day-ahead.js";
+import { brokenWords, dueWords, nextOf, planAge, stopWords, stretch, when } from "../parts/day-ahead.js";
 import { registerDayPicture } from "../parts/day-picture.js";
 import { define, h, keyed, setText, show, tell } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
@@ -239,7 +239,7 @@ class DayScreen extends HTMLElement {
     );
     sessions.sort((a, b) => a[0].starts_at - b[0].starts_at);
     const of = ({ run }) => (ahead.batches.length > 1 ? `, ${ahead.batches.find(({ id }) => id === run).name}` : "");
-    const told = sessions.map((tasks) => ({ name: `${when(tasks[0].starts_at, at)} to ${clock(Math.max(...tasks.map((task) => task.ends_at)))}`, tasks: tasks.map((task) => `${clock(task.starts_at)}  ${task.letter}  ${task.title}${of(task)}`) }));
+    const told = sessions.map((tasks) => ({ name: stretch(tasks[0].starts_at, Math.max(...tasks.map((task) => task.ends_at)), at), tasks: tasks.map((task) => `${clock(task.starts_at)}  ${task.letter}  ${task.title}${of(task)}`) }));
     keyed(this.#parts.sessions, told, ({ name, tasks }) => name + tasks.join(), ({ name, tasks }) => h("li", {}, h("details", {}, h("summary", {}, h("b", {}, name), h("span", { class: "soft" }, ` ${tasks.length} ${tasks.length === 1 ? "step" : "steps"}`)), h("ol", { class: "plain figures-list" }, tasks.map((text) => h("li", {}, text))))));
   }
 }

@@ -79,7 +79,7 @@ def test_the_bench_leads_to_the_day_and_both_have_the_same_step_next(phone: Page
 
 
 AT_TWO_BENCHES = """async (next) => {
-    const { nextOf, leadOf, dueWords, brokenWords, isClockHere } = await import("/parts/day-ahead.js");
+    const { nextOf, leadOf, dueWords, brokenWords, isClockHere, stretch } = await import("/parts/day-ahead.js");
     const [at, hour] = [Date.now(), 3_600_000];
     const task = (id, run) => ({ id: `${run}/${id}`, run, title: id, kind: "hands", letter: "A", status: "open" });
     const problem = { tasks: [task("pour", "one"), task("pour", "two"), task("wrap", "two")] };
@@ -91,7 +91,9 @@ AT_TWO_BENCHES = """async (next) => {
     const plan = { due, plan: { steps: [{ id: "one/pour", why }] } };
     const leads = ["one", "two"].map((run) => leadOf(ahead, run, plan));
     const clocks = ["Etc/UTC", "UTC", "Pacific/Auckland"].map((zone) => isClockHere(zone, at));
-    return { next: nextOf(ahead, plan), leads, due: dueWords(ahead, plan), broken: brokenWords(ahead), clocks };
+    const noon = new Date(2026, 10, 25, 12).getTime();
+    const stretches = [stretch(noon, noon + hour, noon), stretch(noon, noon + 24 * hour, noon)];
+    return { stretches, next: nextOf(ahead, plan), leads, due: dueWords(ahead, plan), broken: brokenWords(ahead), clocks };
 }"""
 
 
@@ -120,6 +122,7 @@ def test_what_is_next_is_one_for_all_benches_and_each_sentence_names_its_batch(p
     assert resting["next"]["advice"].startswith(
         "“pour” of N2 now, and “wrap” of N2 could begin 1 min too late"
     )
+    assert told["stretches"] == ["12:00 to 13:00", "12:00 to Thursday 12:00"]
     late, soon = told["due"]
     assert late.startswith("N1 cannot be ready by") and late.endswith("Too late.")
     assert "it is enough to begin N2 " in soon
