@@ -214,7 +214,6 @@ def test_what_is_typed_stands_while_every_screen_is_drawn_anew(page: Page, serve
         to = address.replace("RECIPE", RECIPE_ID).replace("RUN", run)
         go(page, to, f"{screen}-screen")
         field = page.locator("input, textarea").and_(page.get_by_label(name)).first
-        field.scroll_into_view_if_needed()
         field.fill("")
         page.keyboard.type(typed)
         page.keyboard.press("ArrowLeft")
@@ -286,7 +285,7 @@ def test_each_ring_is_laid_ahead_says_whose_it_is_and_a_sleep_is_told_in_one(
         page.clock.run_for(1_000)
         page.locator("answer-row .copper").click()
         expect(page.locator("bench-screen h1")).to_have_text("Let it set")
-    assert "+ 50 g. 200 g" in " ".join(page.evaluate("() => said"))
+    assert "add 50 g. 200 g" in " ".join(page.evaluate("() => said"))
     server.stop()  # else it would set the fake clock right
 
     # A minute before, the ring lies on the sound's clock; an undo takes it off, and a redo lays it again.
