@@ -636,10 +636,11 @@ class _Bench:
                     "too_far", "Too far", "looked", {"step": key, "answer": "too_far"}, says=step["too_far"]
                 )
             )
-        counting = key in self.guides and guide_phase(self.guides[key], self.at) == "counting"
+        left = self.guides.get(key)
         number = None
-        if counting:
-            number = {"mg": None, "text": span(step["too_far_ms"]), "caption": "then judge again"}
+        if left and guide_phase(left, self.at) == "counting":
+            length = span(left["until"] - left["began_at"])
+            number = {"mg": None, "text": length, "caption": "then judge again"}
         return {"says": self._check_says(step, looks), "number": number, "answers": answers}
 
     def _check_says(self, step: Json, looks: list[Json]) -> str:

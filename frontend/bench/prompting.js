@@ -577,8 +577,9 @@ function check(bench, step) {
   if (step.too_far !== null) {
     answers.push(answer("too_far", "Too far", "looked", looked("too_far"), { says: step.too_far }));
   }
-  const counting = bench.guides.has(step.id) && guidePhase(bench.guides.get(step.id), bench.at) === "counting";
-  const number = counting ? { mg: null, text: span(step.too_far_ms), caption: "then judge again" } : null;
+  const left = bench.guides.get(step.id);
+  const isLeft = left && guidePhase(left, bench.at) === "counting";
+  const number = isLeft ? { mg: null, text: span(left.until - left.began_at), caption: "then judge again" } : null;
   return { says: checkSays(step, bench.state.looks[step.id] ?? []), number, answers };
 }
 

@@ -118,7 +118,7 @@ export const KINDS = {
     blank: { of: [], heater: "", burst: "", look_for: "" },
   },
   split: { says: "Split", main: [["portions", "Portions", "rows", { one: "portion", blank: nextId("portion"), fields: [["name", "Name*", "grow"], ["share", "Shares", "whole"], ["mass", "Or mass", "", "300 g"]] }]], more: [["from", "Out of", "pick", vessels]], blank: { portions: [{ id: "portion1", name: "" }, { id: "portion2", name: "" }] } },
-  check: { says: "Check", main: [["ask", "Ask*", "area"], ["yes", "If so, the button says", "grow"], ["not_yet.do", "If not yet*", "area"], ["too_far.do", "If too far", "area"]], more: [], blank: { ask: "", not_yet: { do: "" } } },
+  check: { says: "Check", main: [["ask", "Ask*", "area"], ["yes", "If so, the button says", "grow"], ["not_yet.do", "If not yet*", "area"], ["too_far.do", "If too far", "area"]], more: [["too_far.wait", "If too far, leave it for", "", "5 min"]], blank: { ask: "", not_yet: { do: "" } } },
   pieces: { says: "Pieces", main: [["verb", "Each is", "", "pressed"], ["again", "Asked after each", "area"], ["one_by_one", "Count them one by one", "flag"], ["partial", "Count part pieces", "flag"]], more: [["of", "From portions", "some", portions]], blank: {} },
   wait: { says: "Wait", main: [["word", "To*", "", "dry"], ["earliest", "Earliest*", "", "4 h"], ["usual", "Usually*", "", "6 h"], ["latest", "Latest", "", "24 h"], ["test", "How to tell", "area"], ["stake", "If left longer", "area"], ["rescue", "If missed", "area"]], more: [], blank: { word: "", earliest: "", usual: "" } },
 };

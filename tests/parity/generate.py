@@ -292,7 +292,7 @@ def _melt(rng: Random, keys: list[str]) -> Json:
 def _check(rng: Random) -> Json:
     check: Json = {"kind": "check", "ask": "Like wet sand?", "not_yet": {"do": "One spray."}}
     if rng.random() < 0.5:
-        check |= {"yes": "It holds", "too_far": {"do": "Let it dry."}}
+        check |= {"yes": "It holds", "too_far": {"do": "Let it dry.", "wait": "4 min"}}
     return check
 
 
