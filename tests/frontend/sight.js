@@ -110,7 +110,8 @@ function wanted() {
 /** Why an element is not wholly seen: "" when it is. */
 function hidden(node) {
   const box = node.getBoundingClientRect();
-  let seen = { left: 0, top: 0, right: innerWidth, bottom: innerHeight };
+  const kept = (side) => parseFloat(getComputedStyle(document.documentElement).getPropertyValue(`--safe-${side}`)) || 0;
+  let seen = { left: 0, top: kept("top"), right: innerWidth, bottom: innerHeight - kept("bottom") };
   for (let over = node.parentElement; over; over = over.parentElement) {
     const style = getComputedStyle(over);
     if (style.overflowX === "visible" && style.overflowY === "visible") continue;

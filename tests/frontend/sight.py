@@ -27,11 +27,11 @@ class Shape(NamedTuple):
     width: int
     height: int
     text_percent: int = 100
+    edges: tuple[int, int] = (0, 0)  # what the phone keeps above and below: a notch, a bar to swipe
 
     def __str__(self) -> str:
-        return f"{self.width}x{self.height}" + (
-            f" at {self.text_percent} %" if self.text_percent > 100 else ""
-        )
+        more = f" at {self.text_percent} %" if self.text_percent > 100 else ""
+        return f"{self.width}x{self.height}" + more + (" with a notch" if self.edges[0] else "")
 
 
 SHAPES = [
@@ -41,6 +41,7 @@ SHAPES = [
     Shape(360, 640),
     Shape(320, 568),
     Shape(390, 844, text_percent=200),
+    Shape(390, 844, edges=(47, 34)),
 ]
 
 
@@ -72,6 +73,9 @@ def serve(route: Route) -> None:
     route.fulfill(content_type=TYPES.get(file.suffix, "text/plain"), body=text)
 
 
+SET_EDGE = "([name, value]) => document.documentElement.style.setProperty(name, value)"
+
+
 def take(page: Page, shape: Shape) -> None:
     """Give the page a phone's shape, and the text size its owner has chosen in the browser."""
     page.set_viewport_size(ViewportSize(width=shape.width, height=shape.height))
@@ -79,6 +83,8 @@ def take(page: Page, shape: Shape) -> None:
     session = page.context.new_cdp_session(page)
     session.send("Page.setFontSizes", {"fontSizes": {"standard": size, "fixed": size}})
     session.detach()
+    for side, px in zip(("top", "bottom"), shape.edges, strict=True):
+        page.evaluate(SET_EDGE, [f"--safe-{side}", f"{px}px"])
     page.evaluate("() => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)))")
 
 

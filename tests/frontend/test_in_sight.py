@@ -100,3 +100,15 @@ def test_a_caution_without_room_is_one_line_that_opens(bench: Page) -> None:
 
     expect(said).to_be_visible()
     assert said.inner_text().replace("\u00a0", " ") == full.replace("\u00a0", " ")
+
+
+def test_a_common_phone_seldom_needs_the_bench_made_tighter(bench: Page) -> None:
+    """Else every prompt would be cramped for the sake of one, as by a measure that never holds."""
+    take(bench, SHAPES[0])
+
+    steps = bench.evaluate(
+        "() => moments.map((moment) => { sight.draw(moment); return document.querySelector('.bench').dataset.tight ?? ''; })"
+    )
+
+    assert steps.count("") > len(steps) / 2
+    assert max(map(len, steps)) < len("1 2 3 4 5 6")

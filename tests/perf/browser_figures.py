@@ -72,7 +72,7 @@ def kept_kb() -> float:
 
 
 @figure(
-    "instructions, numbers, answers and pad keys out of sight, every prompt of the three parts, 6 shapes",
+    "instructions, numbers, answers and pad keys out of sight, every prompt of the three parts, 7 shapes",
     "<= 0",
 )
 def out_of_sight() -> float:
