@@ -159,6 +159,7 @@ class BenchScreen extends HTMLElement {
       title: h("h1", { tabindex: -1 }),
       says: h("p", { class: "says" }),
       more: h("p", { class: "more" }),
+      moreFold: folded("more-fold"),
       why: h("p", { class: "why soft" }),
       lead: h("a", { class: "lead small" }),
       beside: h("ul", { class: "beside small" }),
@@ -196,7 +197,7 @@ class BenchScreen extends HTMLElement {
         { class: "bench" },
         h("header", { class: "bench-head" }, parts.back, parts.letter, h("div", { class: "head-words" }, parts.place, h("div", { class: "head-line" }, parts.link, parts.signs, parts.name))),
         parts.strip,
-        (parts.words = h("section", { class: "bench-words", "aria-label": "Now" }, parts.title, parts.cautionFold, parts.cautions, parts.says, parts.reach, parts.more, parts.whatEach, parts.lead, parts.why, parts.beside, parts.gather)),
+        (parts.words = h("section", { class: "bench-words", "aria-label": "Now" }, parts.title, parts.cautionFold, parts.cautions, parts.says, parts.reach, parts.more, parts.moreFold, parts.whatEach, parts.lead, parts.why, parts.beside, parts.gather)),
         parts.figure,
         h("footer", { class: "bench-foot" }, parts.trouble, parts.answers, h("div", { class: "quiet-row" }, this.#undo.undo, this.#undo.redo, parts.again, parts.other)),
         parts.told,
@@ -260,7 +261,9 @@ class BenchScreen extends HTMLElement {
     setText(parts.says, unbroken(prompt.says));
     show(parts.says, prompt.says !== "");
     setText(parts.more, unbroken(prompt.more));
-    show(parts.more, prompt.more !== "");
+    setText(parts.moreFold.firstChild.firstChild, prompt.more);
+    keyed(parts.moreFold.lastChild, [prompt.more], (text) => text, (text) => h("li", {}, unbroken(text)));
+    for (const place of [parts.more, parts.moreFold]) show(place, prompt.more !== "");
     setText(parts.why, unbroken(prompt.why));
     show(parts.why, Boolean(prompt.why));
     const lead = this.#data.lead(false);
@@ -273,7 +276,7 @@ class BenchScreen extends HTMLElement {
     show(parts.gather, !practice && isUntouched(run.state));
     this.#writeCautions(RIGHTING.has(prompt.kind) ? [] : prompt.cautions); // putting a weight right handles nothing new
     if (isNew) {
-      for (const fold of [parts.cautionFold, parts.whatEach]) fold.open = false;
+      for (const fold of [parts.cautionFold, parts.moreFold, parts.whatEach]) fold.open = false;
       parts.words.scrollTop = 0;
     }
     this.#writeNumber(prompt);
@@ -300,8 +303,8 @@ class BenchScreen extends HTMLElement {
 
   /** What a maker must see without a scroll is in sight, whatever the glass and the text size. */
   #fit() {
-    const { words, title, cautionFold, cautions, says, reach, whatEach } = this.#parts;
-    fit(words.parentElement, words, [title, cautionFold.firstChild, cautions, says, reach, whatEach.firstChild], this.#shown);
+    const { words, title, cautionFold, cautions, says, reach, more, moreFold, whatEach } = this.#parts;
+    fit(words.parentElement, words, [title, cautionFold.firstChild, cautions, says, reach, more, moreFold.firstChild, whatEach.firstChild], this.#shown);
   }
 
   /** In full the first time in a batch; from then on, or where there is no room, in one line that opens. */
@@ -322,7 +325,7 @@ class BenchScreen extends HTMLElement {
     const end = this.#data.practice ? PRACTISED : FINISHED;
     setText(parts.title, bench.finished ? end.title : "Nothing to do just now");
     setText(parts.says, bench.finished ? end.says : "The countdowns above say what comes next.");
-    for (const part of [parts.cautions, parts.reach, parts.more, parts.lead, parts.why, parts.letter, parts.beside, parts.gather, parts.cautionFold, parts.whatEach]) show(part, false);
+    for (const part of [parts.cautions, parts.reach, parts.more, parts.moreFold, parts.lead, parts.why, parts.letter, parts.beside, parts.gather, parts.cautionFold, parts.whatEach]) show(part, false);
     setText(parts.place, "The whole batch");
     setText(parts.other, "Other");
     show(parts.says, true);

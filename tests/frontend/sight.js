@@ -98,7 +98,7 @@ export function draw(moment, others = []) {
 function wanted() {
   const all = (selector) => [...screen.querySelectorAll(selector)].filter((node) => node.checkVisibility() && node.textContent.trim());
   return [
-    ...all(".bench-words h1, .says").map((node) => ["instruction", node]),
+    ...all(".bench-words h1, .says, .more, .more-fold summary").map((node) => ["instruction", node]),
     ...all(".reach .number, .reach .add, .reach .number-caption, .reach-side > :last-child").map((node) => ["number", node]),
     ...all(".bench-words .cautions li").map((node) => ["caution", node]),
     ...all("answer-row button").map((node) => ["answer", node]),
