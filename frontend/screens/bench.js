@@ -385,7 +385,8 @@ class BenchScreen extends HTMLElement {
     return [...unexplained.filter((answer) => answer.strong), ...unexplained.filter((answer) => !answer.strong).slice(0, prompt.kind === "pieces" ? BESIDE_PIECES : BESIDE)];
   }
 
-  async #choose(answer) {
+  /** @param {boolean} [isPicked] in a dialog, where it was given already */
+  async #choose(answer, isPicked = Boolean(answer.input || answer.ask)) {
     if (answer.kind === "go") {
       location.hash = answer.to ?? `#/record/${this.#data.run.id}`;
       return;
@@ -401,7 +402,7 @@ class BenchScreen extends HTMLElement {
     this.#picked = null;
     this.querySelector(`[data-answer="${CSS.escape(answer.id)}"]`)?.classList.add("pressed");
     // One touch answers a prompt; only what is counted is said again and again. What a dialog asked for was given there.
-    const once = answer.kind === "counted" || answer.input ? null : keyOf(prompt);
+    const once = answer.kind === "counted" || isPicked ? null : keyOf(prompt);
     tell(this, "answer", { kind: answer.kind, body, once });
     this.#hold();
   }
@@ -479,7 +480,7 @@ class BenchScreen extends HTMLElement {
       this.#pin = sideOf(picked.prompt);
       this.update();
     } else if (picked.answer) {
-      this.#choose(picked.answer);
+      this.#choose(picked.answer, true);
     } else {
       const text = await askNote({ title: "A note", answer: "Keep it" });
       if (text) tell(this, "answer", { kind: "noted", body: prompt ? { text, step: prompt.step } : { text } });
