@@ -489,7 +489,7 @@ def _unreadable(connection: Connection) -> Iterator[str]:
     )
     for row in connection.execute(versions).all():
         what = f"recipe {row.recipe_id}, version {row.version}"
-        yield from _asked(what, lambda text: bench.read_recipe(json.loads(text)), row.document)
+        yield from _asked(what, lambda text: bench.read_recipe(json.loads(text), kept=True), row.document)
         yield from _asked(what, json.loads, row.measured)
     for one in (KIT, HOURS, SETTINGS):
         for document in connection.scalars(select(one.table.document)).all():

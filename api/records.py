@@ -113,7 +113,7 @@ def get_label(asked: dict[str, Any], run_id: UUID) -> Response:
         settings = SETTINGS.now(connection).document
         made_by = run.sheet["recipe"]
         recipe = bench.read_recipe(
-            json.loads(version_or_404(connection, made_by["id"], made_by["version"]).document)
+            json.loads(version_or_404(connection, made_by["id"], made_by["version"]).document), kept=True
         )
     cards = {key: bench.card_for(there, each["name"]) for key, each in recipe["ingredients"].items()}
     given = {**settings.get("label", {}), **asked}

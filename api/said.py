@@ -66,6 +66,7 @@ class Weighing(Said):
     how = _text("running, tare, cup, spoons, count, texture, over or portion")
     scale = _text()
     division_mg = _whole(none=True)
+    tolerance_mg = _whole("How far off is still right")
     vessel = _text(none=True)
 
 
@@ -188,9 +189,12 @@ Happened = Said.from_dict(
             name: fields.String(
                 metadata={"description": "Of the entry's own fields, those that its kind has"}
             )
-            for name in ("line", "component")
+            for name in ("line", "component", "vessel", "scale", "instead")
         },
         **{name: fields.Integer() for name in ("mg", "round", "num", "den")},
+        "left": fields.List(
+            fields.String(), metadata={"description": "Lines that a scaling left as they are"}
+        ),
     },
     name="Happened",
 )

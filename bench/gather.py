@@ -31,7 +31,7 @@ def gather(
     recipe: the measured one. shelf: `fold_shelf`. uses: {lot: [{"mg", "count", "at"}]}, what all other runs took of each lot.
     on: the maker's day, "2027-03-31".
 
-    {"ingredients": [{"ingredient", "name", "mg", "count", "shelf": the shelf's ingredient or None,
+    {"ingredients": [{"ingredient", "name", "mg", "division_mg", "count", "shelf": the shelf's ingredient or None,
        "lots": [{"lot", "number", "best_before", "left", "take", "past", "gathered"}],
        "short": mg or pieces, "passed_over": [lot ids past their date], "by_hand"}],
      "things": [{"thing", "kind", "name", "ticked"}], "cautions": [text], "open": how many are left}
@@ -106,6 +106,7 @@ def _ingredient(
         "ingredient": need["id"],
         "name": need["name"],
         "mg": need["mg"],
+        "division_mg": _division(need, sheet),
         "count": counted,
         "shelf": key,
         "lots": rows,
@@ -113,6 +114,12 @@ def _ingredient(
         "passed_over": chosen["passed_over"],
         "by_hand": not wanted,
     }
+
+
+def _division(need: Json, sheet: Json) -> int:
+    """The finest division that an ingredient is weighed at, in mg: finer than that nobody can lay out."""
+    lines = [line for line in sheet["lines"] if line["ingredient"] == need["id"]]
+    return min((line["division_mg"] for line in lines if line["division_mg"]), default=1)
 
 
 def things_for(recipe: Json, sheet: Json) -> list[Json]:
@@ -141,8 +148,11 @@ def things_for(recipe: Json, sheet: Json) -> list[Json]:
         for begins, worn in PROTECTION:
             if caution.startswith(begins):
                 found += [("protection", each) for each in worn]
+    worn_too = {slug(name) for kind, name in found if kind == "protection"}
     things: dict[str, Json] = {}
     for kind, name in found:
+        if kind == "tool" and slug(name) in worn_too:
+            continue  # it is laid out once, with what is worn
         key = f"{kind}.{slug(name)}"
         things.setdefault(key, {"thing": key, "kind": kind, "name": name})
     return list(things.values())

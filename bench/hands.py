@@ -15,7 +15,7 @@ Json = dict[str, Any]
 
 PAUSE_MS = 10 * 60_000  # from common practice: most single acts at a bench take less
 NO_HANDS = frozenset(
-    ("numbered", "switched", "extended", "skipped", "noted", "pictured", "worked", "finished", "signed", "undone")
+    ("numbered", "switched", "placed", "took", "extended", "skipped", "noted", "pictured", "worked", "finished", "signed", "undone")
 )  # fmt: skip
 
 

@@ -22,13 +22,17 @@ from typing import Any, NamedTuple
 from bench import entries as common
 from bench.digest import digest
 from bench.errors import EntryError
+from bench.sizing import pieces_from
 from bench.states import open_window
-from bench.weighing import carry_factor
-from bench.whole import ceiling, half_even, share_out
+from bench.weighing import allowed_mg, carry_factor
+from bench.whole import half_even, share_out
 
 Json = dict[str, Any]
 
+COUNTED = ("good", "spoiled", "partial")
+ONE_TOUCH_MS = 400  # nobody presses two pieces in that time; a wet thumb bounces within it
 MOST_FACTOR = 1000  # a thousand times the batch is a slip of the finger too
+ASSEMBLY = "assembly"
 WRAP = "wrap"  # what pieces are wrapped in: gathered like an ingredient, though no sheet lists it
 
 # Every kind of entry and its fields: (type, required). The API refuses by this table, the fold
@@ -51,8 +55,11 @@ KINDS: common.Kinds = {
         "round": ("count", True),
         "num": ("factor", True),
         "den": ("factor", True),
+        "left": ("ids", False),
     },
     "zeroed": {"vessel": ("id", True)},
+    "placed": {"vessel": ("id", True), "scale": ("key", True), "line": ("id", False)},
+    "took": {"vessel": ("id", True), "instead": ("key", True)},
     "switched": {"weigh": ("weigh", True)},
     "chose": {"step": ("id", True), "way": ("id", True)},
     "done": {"step": ("id", True), "way": ("id", False)},
@@ -68,6 +75,7 @@ KINDS: common.Kinds = {
         "partial": ("count", False),
         "of": ("id", False),
         "way": ("id", False),
+        "seen": ("count", False),
     },
     "extended": {"step": ("id", True), "ms": ("span", True)},
     "measured": {
@@ -276,6 +284,12 @@ class _Fold:
         self.poured_by: dict[str, str] = {}  # line -> the device that told its first pour
         self.twice: dict[str, str] = {}  # line -> the last pour told by another device
         self.factors: dict[str, tuple[int, int]] = {}
+        self.scales = {scale["id"]: scale for scale in sheet["kit"]["scales"]}
+        self.kit_vessels = {vessel["id"]: vessel for vessel in sheet["kit"]["vessels"]}
+        self.scale_of = {key: vessel["scale"] for key, vessel in self.vessels.items()}
+        self.placed: dict[str, str] = {}  # line -> the scale that its small cup was put on
+        self.taken: dict[str, str] = {}  # vessel -> the one of the kit that was taken instead
+        self.weighed_on: dict[str, str | None] = {}  # line -> the scale of its last pour
         self.vessel_mg = dict.fromkeys(self.vessels, 0)
         self.zero_mg = dict.fromkeys(self.vessels, 0)
         self.portions: dict[str, int] = {}
@@ -284,6 +298,8 @@ class _Fold:
         self.looks: dict[str, list[Json]] = {}
         self.counts: dict[str, Json] = {}
         self.counted_at: dict[str, int] = {}
+        self.counted_by: dict[tuple[str, str], Json] = {}  # step and device -> what it counted last
+        self.unseeing: set[str] = set()  # steps of which somebody counted without saying how many were seen
         self.extended: dict[str, int] = {}
         self.gatherable = {each["id"] for each in sheet["ingredients"]} | {WRAP}
         self.number: str | None = None
@@ -353,6 +369,7 @@ class _Fold:
             self.vessel_mg[vessel] += mg
         self.in_mg[line["id"]] += mg
         self.touched[line["id"]] = at
+        self.weighed_on[line["id"]] = self._scale_now(line)
         if self.poured_by.setdefault(line["id"], entry["device"]) != entry["device"]:
             self.twice[line["id"]] = entry["id"]
         if self.decided.get(line["id"]) == "left_out":
@@ -387,9 +404,31 @@ class _Fold:
         for line in lines:  # new targets, so what was let pass is judged again
             if self.decided.get(line["id"]) == "left":
                 del self.decided[line["id"]]
+            if line["id"] in body.get("left", ()) and line["id"] in self.touched:
+                self.decided.setdefault(line["id"], "left")
         return True
 
     def _zeroed(self, at: int, body: Json, entry: Json) -> bool:
+        self.zero_mg[body["vessel"]] = self.vessel_mg[body["vessel"]]
+        return True
+
+    def _placed(self, at: int, body: Json, entry: Json) -> bool:
+        """A vessel stands on another scale from now on, zeroed with what is in it; or one line's small cup does."""
+        vessel, line = body["vessel"], body.get("line")
+        if body["scale"] not in self.scales:
+            return False
+        if line is None:
+            self.scale_of[vessel] = body["scale"]
+            self.zero_mg[vessel] = self.vessel_mg[vessel]
+        elif self.lines[line]["vessel"] == vessel:
+            self.placed[line] = body["scale"]
+        return line is None or self.lines[line]["vessel"] == vessel
+
+    def _took(self, at: int, body: Json, entry: Json) -> bool:
+        """Another vessel of the kit is used, with all that was in this one; the scale is zeroed with it."""
+        if body["instead"] not in self.kit_vessels:
+            return False
+        self.taken[body["vessel"]] = body["instead"]
         self.zero_mg[body["vessel"]] = self.vessel_mg[body["vessel"]]
         return True
 
@@ -469,15 +508,26 @@ class _Fold:
             return False
         if "way" in body and not self._chose(at, body, entry):
             return False
+        if "seen" not in body:
+            self.unseeing.add(step["id"])
+        elif self._is_one_touch(entry):
+            return True
         count = self.counts.setdefault(step["id"], {"good": 0, "spoiled": 0, "partial": 0, "of": {}})
         made = 0
-        for field in ("good", "spoiled", "partial"):
+        for field in COUNTED:
             count[field] += body.get(field, 0)
             made += body.get(field, 0)
         if part is not None:
             count["of"][part] = count["of"].get(part, 0) + made
         self.counted_at[step["id"]] = at
         return True
+
+    def _is_one_touch(self, entry: Json) -> bool:
+        """Whether a device said the same of the same count a moment ago: a thumb that bounced, not a piece."""
+        key = (entry["body"]["step"], entry["device"])
+        last = self.counted_by.get(key)
+        self.counted_by[key] = entry
+        return last is not None and last["body"] == entry["body"] and entry["at"] - last["at"] < ONE_TOUCH_MS
 
     def _extended(self, at: int, body: Json, entry: Json) -> bool:
         if self.steps[body["step"]]["kind"] != "wait":
@@ -565,9 +615,7 @@ class _Fold:
             "weigh": self.weigh,
             "steps": steps,
             "lines": lines,
-            "vessels": {
-                key: {"in_mg": self.vessel_mg[key], "zero_mg": self.zero_mg[key]} for key in self.vessels
-            },
+            "vessels": {key: self._vessel(vessel) for key, vessel in self.vessels.items()},
             "bursts": self.bursts,
             "looks": self.looks,
             "counts": self.counts,
@@ -591,7 +639,35 @@ class _Fold:
             "unread": sorted(self.unread),
         }
 
+    def _vessel(self, vessel: Json) -> Json:
+        """What is in a vessel, and which one it is by now: its name, how it is empty and filled, its scale."""
+        key = vessel["id"]
+        now = self.kit_vessels[self.taken[key]] if key in self.taken else vessel
+        return {
+            "in_mg": self.vessel_mg[key],
+            "zero_mg": self.zero_mg[key],
+            "name": now["name"],
+            "empty_mg": now["empty_mg"],
+            "holds_mg": now["holds_mg"],
+            "scale": self.scale_of[key],
+            "kit": self.taken.get(key, vessel.get("kit")),
+        }
+
+    def _scale_now(self, line: Json) -> str | None:
+        """The scale that the next of a line is weighed on: the sheet's is a proposal."""
+        planned: str | None = line["scale"]
+        if planned is None or line["vessel"] is None:
+            return planned
+        key: str = line["vessel"]
+        moved = not line["cup"] and self.scale_of[key] != self.vessels[key]["scale"]
+        return self.placed.get(line["id"]) or (self.scale_of[key] if moved else planned)
+
     def _line(self, line: Json) -> Json:
+        """Where a line stands. `scale` is the one that its next pour goes onto, `weighed_on` that of its last."""
+        on = {"scale": self._scale_now(line), "weighed_on": self.weighed_on.get(line["id"])}
+        return {**self._stands(line, on["weighed_on"] or on["scale"]), **on}
+
+    def _stands(self, line: Json, scale: str | None) -> Json:
         in_mg = self.in_mg[line["id"]]
         twice = self.twice.get(line["id"])
         target = line["mg"]
@@ -602,12 +678,11 @@ class _Fold:
             return {"target_mg": None, "in_mg": in_mg, "status": status, "twice": twice}
         num, den = self.factors.get(f"{line['component']}.{line['round']}", (1, 1))
         target = self._by_portion(line["vessel"], half_even(target * num, den))
-        tolerance = max(half_even(line["tolerance_mg"] * num, den), ceiling(line["division_mg"] or 1, 2))
         if line["id"] in self.decided:
             status = self.decided[line["id"]]
         elif in_mg == 0 and target > 0:
             status = "open"
-        elif abs(in_mg - target) <= tolerance:
+        elif abs(in_mg - target) <= allowed_mg(line, division_of(self.sheet, scale), num, den):
             status = "in"
         else:
             status = "short" if in_mg < target else "over"
@@ -637,21 +712,34 @@ class _Fold:
         return half_even(target * held * shares, total * share)
 
     def _settle_counting(self) -> dict[str, int]:
-        """How many pieces each count now expects: no more than came out of the counts before it."""
+        """How many good pieces each count now expects: no more than came out of the counts before it.
+
+        What was spoiled is no piece: it is made again while another comes from before, or out of what is left of
+        the mix. Counts of earlier versions, which do not say what they saw, took it for one, and stay as they were.
+        """
         expected: dict[str, int] = {}
 
         def reckon(step: Json) -> int:
             key = step["id"]
             if key in expected:
                 return expected[key]
-            expected[key] = step["count"]
+            old = key in self.unseeing
+            expected[key] = step["count"] if old else self._planned(step)
+            count = self.counts.get(key, {"good": 0, "spoiled": 0, "partial": 0})
+            made, spoiled = count["good"] + count["partial"], count["spoiled"]
             for source in step["follows"]:
                 came = [(reckon(self.steps[each]), each) for each in source["steps"]]
                 if all(self.settled.get(each, {}).get("status") == "done" for _, each in came):
                     pieces = sum(self._usable(each, count) for count, each in came)
-                    expected[key] = min(expected[key], pieces // source["takes"])
-            count = self.counts.get(key)
-            if count and count["good"] + count["partial"] + count["spoiled"] >= expected[key]:
+                    could = pieces // source["takes"] - (0 if old else spoiled)
+                    expected[key] = min(expected[key], max(0, could))
+            if (
+                not (step["follows"] or old)
+                and made + spoiled >= expected[key]
+                and not self._makes_more(step)
+            ):
+                expected[key] = min(expected[key], made)
+            if key in self.counts and made + (spoiled if old else 0) >= expected[key]:
                 self._settle(key, "done", self.counted_at[key])
             return expected[key]
 
@@ -659,6 +747,40 @@ class _Fold:
             if step["kind"] == "pieces":
                 reckon(step)
         return expected
+
+    def _planned(self, step: Json) -> int:
+        """How many pieces a count is for, now that rounds were scaled up or down."""
+        if step["component"] != ASSEMBLY:
+            return self._asked_of(self._part(step["component"]), step["round"], step["count"])
+        parts = [part for part in self.sheet["components"] if part["id"] != ASSEMBLY]
+        pieces = self.sheet["size"]["pieces"]
+        more = min((self._more_of(part, pieces) for part in parts), default=0)
+        last = len(self._part(ASSEMBLY)["rounds"])
+        return int(step["count"]) + (max(0, more) if step["round"] == last else 0)
+
+    def _more_of(self, part: Json, pieces: int) -> int:
+        """How many finished pieces more than were asked for this part now is enough for."""
+        takes = (part["count"] - part["spares"]) // pieces
+        made = sum(self._asked_of(part, each["round"], each["count"]) for each in part["rounds"])
+        return (made - part["spares"]) // takes - pieces if takes else 0
+
+    def _asked_of(self, part: Json, number: int, count: int) -> int:
+        num, den = self.factors.get(f"{part['id']}.{number}", (1, 1))
+        if num == den or part["piece_mg"] <= 0:
+            return count
+        now = pieces_from(part, half_even(part["rounds"][number - 1]["make_mg"] * num, den))
+        return max(count, now) if num > den else max(1, min(count, now))
+
+    def _part(self, key: str) -> Json:
+        found: Json = next(part for part in self.sheet["components"] if part["id"] == key)
+        return found
+
+    def _makes_more(self, step: Json) -> bool:
+        """Whether what is left of the mix is one more whole piece."""
+        piece: int = step["piece_mg"]
+        return (
+            piece > 0 and left_of_mix(step, self.vessel_mg, self.counts.get(step["id"]), self.sheet) >= piece
+        )
 
     def _usable(self, step: str, expected: int) -> int:
         count = self.counts.get(step)
@@ -775,6 +897,11 @@ class _Fold:
         return int(following["rest_ms"])
 
 
+def division_of(sheet: Json, scale: str | None) -> int | None:
+    """The division of a scale of the kit, in mg; None where there is no such scale."""
+    return next((each["division_mg"] for each in sheet["kit"]["scales"] if each["id"] == scale), None)
+
+
 def portion_targets(step: Json, state: Json) -> list[int]:
     """What each portion of a split should weigh, in mg, from what really is in the bowl."""
     held = state["vessels"][step["vessel"]]["in_mg"]
@@ -782,6 +909,21 @@ def portion_targets(step: Json, state: Json) -> list[int]:
     out = sum(state["portions"].get(portion["vessel"], 0) for portion in step["portions"])
     total = out if done else held + out
     return share_out(total, [portion["share"] for portion in step["portions"]])
+
+
+def left_of_mix(step: Json, held_mg: dict[str, int], count: Json | None, sheet: Json) -> int:
+    """What is left of a part's mix, in mg, after the pieces that were counted; never below nought.
+
+    held_mg: what went into each vessel.
+    """
+    own = [
+        each["id"]
+        for each in sheet["vessels"]
+        if (each["component"], each["round"]) == (step["component"], step["round"])
+    ]
+    held = sum(held_mg[vessel] for vessel in step["of"] or own)
+    gone = sum(count[field] for field in COUNTED) if count else 0
+    return max(0, held - gone * int(step["piece_mg"]))
 
 
 def in_reach(num: int, den: int) -> bool:

@@ -9,17 +9,19 @@ enough to write a client; the phone page draws exactly this. Best next prompt fi
 from typing import Any
 
 from bench.brief import brief, in_short, joined, sentence
-from bench.journal import carry_up, in_reach, portion_targets
-from bench.sizing import pieces_from
+from bench.capacity import carried, coming, loads, shares, too_full, weighed_lines
+from bench.journal import COUNTED, carry_up, division_of, in_reach, left_of_mix, portion_targets
+from bench.sizing import MOST_PIECES, pieces_from
 from bench.states import open_window, rescue
 from bench.waits import guide_phase, wait_phase, window_phase
-from bench.weighing import carry_factor
-from bench.whole import ceiling, celsius, grams, half_even, per_cent, span, times, to_division
+from bench.weighing import allowed_mg, carry_factor
+from bench.whole import PPM, apart, ceiling, celsius, grams, half_even, span, times, to_division
 
 Json = dict[str, Any]
 
 LOOK_AGAIN_SHARE = 10  # "not yet" on a wait looks again after a tenth of its usual time
 LEAST_AGAIN_MS = 60_000
+DILUTED = 100  # one part in so many, to weigh what is too little for a scale
 
 
 def now(sheet: Json, state: Json, at: int) -> Json:
@@ -141,6 +143,7 @@ class _Bench:
         }
         prompt.update(getattr(self, f"_{step['kind']}")(step))
         self._explain(prompt, step)
+        line = self.lines.get((prompt["weigh"] or {}).get("line") or "")
         many = len(step.get("lines", [])) > 1
         prompt["answers"].append(
             _answer(
@@ -152,6 +155,7 @@ class _Bench:
                 wants="note",
             )
         )
+        prompt["answers"] += self._another(line) if line else []
         return prompt
 
     def _explain(self, prompt: Json, step: Json) -> None:
@@ -269,12 +273,16 @@ class _Bench:
         if self._first_asked(step):  # what is said of the whole step is said once, before the first pour
             said = (sentence(step["title"]), step["says"], adding["says"], self._before_next(step))
             adding["says"] = joined(*said)
-        return adding
+        return {**adding, "says": joined(self._filling(line), adding["says"])}
 
     def _carried(self, line: Json) -> int:
         """Above nought when the line's round was carried up, below when it was carried down."""
+        num, den = self._factor(line)
+        return num - den
+
+    def _factor(self, line: Json) -> tuple[int, int]:
         num, den = self.state["factors"].get(f"{line['component']}.{line['round']}", (1, 1))
-        return int(num) - int(den)
+        return int(num), int(den)
 
     def _add(self, line: Json, told: Json, top_up: bool) -> Json:
         """Add this much; the scale will read that."""
@@ -299,12 +307,14 @@ class _Bench:
                 ],
             }
         add = told["target_mg"] - told["in_mg"]
-        division = line["division_mg"] or 1
+        division = self._division(line)
         vessel = self.state["vessels"][line["vessel"]]
         if line["cup"] or self.state["weigh"] == "tare":
             how, before = ("cup" if line["cup"] else "tare"), 0
         else:
             how, before = "running", vessel["in_mg"] - vessel["zero_mg"]
+        if told["scale"] and told["in_mg"] == 0 < add and to_division(add, division) == 0:
+            return self._too_little(line, add, before, leave_out)
         rounded = self._rounded_away(line) if how == "running" else 0
         reads = to_division(before + rounded + add, division)
         text = grams(reads, division)
@@ -332,12 +342,12 @@ class _Bench:
             )
         if not (top_up or line["optional"]):
             answers.append(leave_out)
-        scale = self.scales.get(line["scale"] or "")
-        place = self.vessels[line["vessel"]]["name"] if line["vessel"] else ""
+        scale = self.scales.get(told["scale"] or "")
+        place = vessel["name"]
         where = (
             f"{scale['name']}: {place} on, then zero." if how == "running" and before == 0 and scale else ""
         )
-        if how == "cup" and place:
+        if how == "cup":
             where = f"Then into {place}."
         return {
             "title": f"{name}: {'top up' if top_up else 'add'} {amount}",
@@ -362,25 +372,116 @@ class _Bench:
         return off
 
     def _weighing(self, line: Json, how: str, add: int, amount: str, reads: int | None, before: int) -> Json:
-        scale = self.scales.get(line["scale"] or "")
+        told = self.state["lines"][line["id"]]
+        scale = self.scales.get(told["scale"] or "")
         return {
             "line": line["id"],
             "name": line["name"],
             "add_mg": add,
             "add": amount,
             "reads_mg": reads,
-            "reads": grams(reads, line["division_mg"] or 1) if reads is not None else "",
+            "reads": grams(reads, self._division(line)) if reads is not None else "",
             "before_mg": before,
             "how": how,
             "scale": scale["name"] if scale else "",
-            "division_mg": line["division_mg"],
+            "division_mg": scale["division_mg"] if scale else None,
+            "tolerance_mg": allowed_mg(line, self._division(line), *self._factor(line)),
             "vessel": line["vessel"],
         }
+
+    def _division(self, line: Json) -> int:
+        """The division of the scale that a line goes onto now."""
+        return division_of(self.sheet, self.state["lines"][line["id"]]["scale"]) or 1
+
+    def _filling(self, line: Json) -> str:
+        """That what is still to come is more than the vessel or its scale takes, before it is passed."""
+        component, number = line["component"], line["round"]
+        held = loads(self.sheet, component, number, coming(self.sheet, self.state, component, number))
+        found = too_full(self.sheet, self.state, held)
+        return found[1] if found else ""
+
+    def _too_little(self, line: Json, add: int, before: int, leave_out: Json) -> Json:
+        """Less than the scale can show: by spoon, stirred into more of another line, or in a larger batch."""
+        scale = self.scales[self.state["lines"][line["id"]]["scale"]]
+        division = scale["division_mg"]
+        shown = grams(add, next(each for each in (100, 10, 1) if add >= each))
+        pieces = ceiling(self.sheet["size"]["pieces"] * division, add)
+        spoon = line.get("by_spoon", "")
+        ways = [
+            f"{shown} is too little for {scale['name']}.",
+            self._diluted(line, add, division, shown),
+            f"From {pieces} {self.sheet['piece']['many']} on it shows." if pieces <= MOST_PIECES else "",
+            line["note"],
+        ]
+        return {
+            "title": f"{line['name']}: add {spoon or shown}",
+            "says": joined(*ways),
+            "number": {
+                "mg": None,
+                "text": spoon or shown,
+                "caption": "by spoon" if spoon else "judged by eye",
+            },
+            "weigh": self._weighing(line, "spoons", add, spoon or shown, None, before),
+            "answers": [
+                _answer("in", "It is in", "weighed", {"line": line["id"], "mg": add}, strong=True),
+                _answer("other", "It reads something else", "weighed", {"line": line["id"]}, wants="reading"),
+                leave_out,
+            ],
+        }
+
+    def _diluted(self, line: Json, add: int, division: int, shown: str) -> str:
+        """How to weigh a hundredth: a little of it stirred into much of another line that is still to come."""
+        take = DILUTED * add
+        for other in weighed_lines(self.sheet, line["component"], line["round"]):
+            told = self.state["lines"][other["id"]]
+            if (
+                told["status"] == "open"
+                and other["id"] != line["id"]
+                and told["target_mg"] >= take >= 5 * division
+            ):
+                stock = -(-5 * division // 1000) * 1000
+                return (
+                    f"Or stir {grams(stock, 1000)} into {grams((DILUTED - 1) * stock, 1000)} of {other['name']}: "
+                    f"{grams(take, division)} of that holds {shown}."
+                )
+        return ""
+
+    def _another(self, line: Json) -> list[Json]:
+        """Quiet answers: another scale than the sheet's, another vessel of the kit."""
+        told = self.state["lines"][line["id"]]
+        key = line["vessel"]
+        if key is None or told["scale"] is None:
+            return []
+        vessel = self.state["vessels"][key]
+        alone = {"line": line["id"]} if line["cup"] else {}
+        heavy = 0 if line["cup"] else vessel["empty_mg"] + vessel["in_mg"]
+        scales = [
+            _answer(
+                f"scale_{scale['id']}",
+                f"Weigh on {scale['name']} from now on",
+                "placed",
+                {"vessel": key, "scale": scale["id"], **alone},
+            )
+            for scale in self.sheet["kit"]["scales"]
+            if scale["id"] != told["scale"] and scale["capacity_mg"] >= heavy
+        ]
+        kit = self.sheet["kit"]["vessels"]
+        kind = next((each["kind"] for each in kit if each["id"] == vessel["kit"]), None)
+        vessels = [
+            _answer(
+                f"took_{each['id']}", f"I took {each['name']}", "took", {"vessel": key, "instead": each["id"]}
+            )
+            for each in kit
+            if each["id"] != vessel["kit"]
+            and (each["kind"] == kind or (kind is None and each["kind"] != "cup"))
+            and each["holds_mg"] >= vessel["in_mg"]
+        ]
+        return scales + vessels
 
     def _over(self, line: Json, told: Json) -> Json:
         """Past tolerance: take some out, leave it, or carry the rest up to match."""
         over = told["in_mg"] - told["target_mg"]
-        division = line["division_mg"] or 1
+        division = self._division(line)
         to_take = max(to_division(over, division), division)
         shown = grams(to_take, division)
         num, den = carry_up(self.sheet, self.state, line["component"], line["round"])
@@ -414,12 +515,12 @@ class _Bench:
                 strong=made_less and not twice,
             ),
         ]
-        if in_reach(num, den):
-            answers.append(self._carry(line, "Carry the rest up", num, den))
+        answers += self._carry(line, "Carry the rest up", num, den)
+        went_in = f"{grams(told['in_mg'], division)} in. Target {grams(told['target_mg'], division)}."
         return {
             "kind": "over",
             "title": f"{line['name']}: {shown} too much",
-            "says": f"{grams(told['in_mg'], division)} in. Target {grams(told['target_mg'], division)}.",
+            "says": joined(self._limit_says(line, told), self._filling(line), went_in),
             "number": {"mg": over, "text": f"+{shown}", "caption": "too much"},
             "weigh": self._weighing(line, "over", -over, shown, None, 0),
             "answers": answers,
@@ -428,7 +529,7 @@ class _Bench:
     def _short(self, line: Json, told: Json) -> Json:
         """Short of the target: add the rest, leave it, or make less to match."""
         adding = self._add(line, told, top_up=True)
-        division = line["division_mg"] or 1
+        division = self._division(line)
         missing = grams(told["target_mg"] - told["in_mg"], division)
         return {
             **adding,
@@ -439,19 +540,39 @@ class _Bench:
         }
 
     def _let_be(self, line: Json, told: Json) -> list[Json]:
-        """What else there is to do about too little: leave it, or make less to match."""
-        num, den = carry_factor([(told["in_mg"], line["mg"])])
+        """What else there is to do about too little: leave it, or make less to match.
+
+        Where more of the others is in already than that would ask for, only what is still to come can be less.
+        """
         says = self._new_share(line, told)
         answers = [_answer("leave", "Leave it, and note it", "left", {"line": line["id"]}, says=says)]
-        if in_reach(num, den):
-            answers.append(self._carry(line, "There is no more: make less", num, den))
-        return answers
+        less = self._carry(line, "There is no more: make less", *carry_factor([(told["in_mg"], line["mg"])]))
+        return answers + (less or self._carry_rest(line))
 
-    def _carry(self, line: Json, label: str, num: int, den: int) -> Json:
-        """The answer that makes every target of this line's round num / den of the sheet's."""
-        body = {"component": line["component"], "round": line["round"], "num": num, "den": den}
-        says = self._carried_says(line, num, den)
-        return _answer("carry", f"{label}, × {times(num, den)}", "carried", body, says=says)
+    def _carry_rest(self, line: Json) -> list[Json]:
+        """Make less of what is still to come, so that it keeps its share of what is in."""
+        lines = weighed_lines(self.sheet, line["component"], line["round"])
+        kept = sorted(each["id"] for each in lines if self.state["lines"][each["id"]]["in_mg"])
+        num = sum(self.state["lines"][key]["in_mg"] for key in kept)
+        den = sum(self.lines[key]["mg"] for key in kept)
+        to_come = any(self.state["lines"][each["id"]]["status"] == "open" for each in lines)
+        return self._carry(line, "Make less of the rest", num, den, kept) if to_come and num < den else []
+
+    def _carry(self, line: Json, label: str, num: int, den: int, kept: list[str] | None = None) -> list[Json]:
+        """The answer that makes every target of this line's round num / den of the sheet's, worked out to its
+        end; none where that cannot work. kept: lines that stay as they are."""
+        component, number = line["component"], line["round"]
+        if not in_reach(num, den):
+            return []
+        ends, over = carried(self.sheet, self.state, component, number, num, den, kept or [])
+        full = too_full(self.sheet, self.state, loads(self.sheet, component, number, ends))
+        if over or (full and not full[2]):
+            return []
+        body = {"component": component, "round": number, "num": num, "den": den}
+        body |= {"left": kept} if kept else {}
+        says = self._carried_says(line, num, den, ends, full[1] if full else "")
+        key = "carry_rest" if kept else "carry"
+        return [_answer(key, f"{label}, × {times(num, den)}", "carried", body, says=says)]
 
     def _new_share(self, line: Json, told: Json) -> str:
         """What leaving it does: the line's share of its component, as it becomes and as it was meant."""
@@ -465,48 +586,67 @@ class _Bench:
         meant = sum(self.state["lines"][each["id"]]["target_mg"] for each in fellows)
         becomes = meant - told["target_mg"] + told["in_mg"]
         part = self.components[line["component"]]["name"]
-        return (
-            f"{line['name']} becomes {per_cent(told['in_mg'], becomes)} of {part} "
-            f"instead of {per_cent(told['target_mg'], meant)}."
-        )
+        now, was = apart((told["in_mg"], becomes), (told["target_mg"], meant))
+        said = f"{line['name']} becomes {now} of {part} instead of {was}."
+        if now == was:
+            said = f"{line['name']} stays {now} of {part}."
+        return joined(said, self._limit_says(line, told))
 
-    def _carried_says(self, line: Json, num: int, den: int) -> str:
-        """What carrying to match does: the yield, the top-ups, and whether it still fits."""
+    def _limit_says(self, line: Json, told: Json) -> str:
+        """That what went in passes the limit of the ingredient's own papers, in the part and in the piece."""
+        limit = next(
+            (each.get("limit_ppm") for each in self.sheet["ingredients"] if each["id"] == line["ingredient"]),
+            None,
+        )
+        if limit is None:
+            return ""
+        part = line["component"]
+        ends = {line["id"]: told["in_mg"]}
+        of_part, of_piece = shares(self.sheet, self.state, ends, line["ingredient"], part)
+        asked = shares(self.sheet, self.state, {line["id"]: told["target_mg"]}, line["ingredient"], part)
+        if max(of_part, of_piece) <= limit or (of_part, of_piece) <= asked:
+            return ""
+        name = self.components[part]["name"]
+        part_says, limit_says = apart((of_part, PPM), (limit, PPM))
+        piece_says, _ = apart((of_piece, PPM), (limit, PPM))
+        return f"{part_says} of {name}, {piece_says} of the piece: its papers allow {limit_says}."
+
+    def _carried_says(self, line: Json, num: int, den: int, ends: dict[str, int], full: str) -> str:
+        """What carrying to match does: the yield, the top-ups, what it makes of the shares, and where it fits."""
         component = self.components[line["component"]]
-        made = component["rounds"][line["round"] - 1]["make_mg"] if component["rounds"] else 0
-        total = half_even(made * num, den)
+        total = sum(ends.values())
         said = [f"{component['name']} becomes {grams(total, 1000)}"]
         pieces = pieces_from(component, total)
         if component["piece_mg"] and pieces:
             said[0] += f", enough for {pieces}"
         tops = []
-        over = []
-        for each in self.sheet["lines"]:
-            if each["component"] != line["component"] or each["round"] != line["round"] or each["mg"] is None:
-                continue
+        for each in weighed_lines(self.sheet, line["component"], line["round"]):
             told = self.state["lines"][each["id"]]
-            target = half_even(each["mg"] * num, den)
-            tolerance = half_even(each["tolerance_mg"] * num, den)
-            if told["in_mg"] and target - told["in_mg"] > tolerance:
-                tops.append(f"{grams(target - told['in_mg'], each['division_mg'] or 1)} {each['name']}")
-            if told["in_mg"] - target > tolerance:
-                over.append(each["name"])
+            division = self._division(each)
+            more = ends[each["id"]] - told["in_mg"]
+            if told["in_mg"] and more > allowed_mg(each, division, num, den):
+                tops.append(f"{grams(more, division)} {each['name']}")
         if tops:
             said.append(f"top up {', '.join(tops)}")
-        if over:
-            said.append(f"{', '.join(over)} is already in and stays over")
-        vessel = self.vessels.get(line["vessel"] or "")
-        if vessel:
-            scale = self.scales.get(vessel["scale"] or "")
-            if vessel["holds_mg"] is not None and total > vessel["holds_mg"]:
-                said.append(f"but {vessel['name']} holds only {grams(vessel['holds_mg'], 1000)}")
-            elif scale and vessel["empty_mg"] + total > scale["capacity_mg"]:
-                said.append(
-                    f"but {scale['name']} weighs only {grams(scale['capacity_mg'], 1000)}, vessel and all"
-                )
+        said += self._shifted(line, ends)
         if num > den:
             said.append(f"the shelf must still hold {times(num, den)} times the rest")
-        return "; ".join(said) + "."
+        return joined("; ".join(said) + ".", full)
+
+    def _shifted(self, line: Json, ends: dict[str, int]) -> list[str]:
+        """The two lines whose share of the part differs most from the sheet's, once all is in."""
+        lines = weighed_lines(self.sheet, line["component"], line["round"])
+        whole, meant = sum(ends.values()), sum(each["mg"] for each in lines)
+        if not whole or not meant:
+            return []
+        off = [(abs(ends[each["id"]] * meant - each["mg"] * whole), each) for each in lines]
+        found = sorted(off, key=lambda each: -each[0])[:2]
+        said = []
+        for size, each in found:
+            if 1000 * size > meant * whole:
+                now, was = apart((ends[each["id"]], whole), (each["mg"], meant))
+                said.append(f"{each['name']} {now} of it instead of {was}")
+        return said
 
     def _melt(self, step: Json) -> Json:
         key = step["id"]
@@ -574,8 +714,7 @@ class _Bench:
             0,
         )
         portion, target = step["portions"][index], targets[index]
-        vessel = self.vessels[portion["vessel"]]
-        scale = self.scales.get(vessel["scale"] or "")
+        scale = self.scales.get(self.state["vessels"][portion["vessel"]]["scale"] or "")
         division = scale["division_mg"] if scale else 1000
         reads = to_division(target, division)
         text = grams(reads, division)
@@ -601,6 +740,7 @@ class _Bench:
                 "how": "portion",
                 "scale": scale["name"] if scale else "",
                 "division_mg": division,
+                "tolerance_mg": ceiling(division, 2),
                 "vessel": portion["vessel"],
             },
             "answers": [
@@ -656,13 +796,15 @@ class _Bench:
     def _pieces(self, step: Json) -> Json:
         key = step["id"]
         count = self.state["counts"].get(key, {"good": 0, "spoiled": 0, "partial": 0, "of": {}})
-        made = count["good"] + count["spoiled"] + count["partial"]
+        seen = count["good"] + count["spoiled"] + count["partial"]
+        made = seen - count["spoiled"]
         wanted = self.state["expected"][key]
         left = max(0, wanted - made)
         part, part_says, whole = self._part_in_hand(step, count)
         sprayed = len(self.state["looks"].get(key, []))
         sprayed_says = f"Sprayed again {'once' if sprayed == 1 else f'{sprayed} times'}." if sprayed else ""
-        body: Json = {"step": key} if part is None else {"step": key, "of": part}
+        part_says = part_says or self._again_says(step, count, wanted)
+        body: Json = {"step": key, "seen": seen} | ({} if part is None else {"of": part})
         verb = step["verb"]
         answers = []
         asked, good, name = (
@@ -681,8 +823,8 @@ class _Bench:
             )
         if not step["ways"]:
             answers.append(_answer(asked, f"{name} {verb}", "counted", {**body, "good": good}, strong=whole))
-        if not step["one_by_one"]:
-            answers.append(_answer("some", "Some other number", "counted", body, wants="count", most=left))
+        several = f"Several {verb}" if step["one_by_one"] else "Some other number"
+        answers.append(_answer("some", several, "counted", body, wants="count", most=left))
         if step["again"] is not None:
             answers.append(
                 _answer(
@@ -694,8 +836,9 @@ class _Bench:
                 )
             )
         if step["partial"]:
-            partial = _answer("partial", "A partial one", "counted", {**body, "partial": 1}, strong=not whole)
-            answers.insert(len(answers) if whole else 0, partial)
+            answers.append(
+                _answer("partial", "A partial one", "counted", {**body, "partial": 1}, strong=not whole)
+            )
         answers.append(_answer("spoiled", "One spoiled", "counted", {**body, "spoiled": 1}))
         answers.append(_answer("enough", "That is all there is", "done", {"step": key}))
         return {
@@ -712,6 +855,15 @@ class _Bench:
             },
             "answers": answers,
         }
+
+    def _again_says(self, step: Json, count: Json, wanted: int) -> str:
+        """That what is left of the mix makes good for what was spoiled."""
+        if step["follows"] or step["piece_mg"] <= 0 or sum(count[each] for each in COUNTED) < wanted:
+            return ""
+        held = {key: vessel["in_mg"] for key, vessel in self.state["vessels"].items()}
+        left = left_of_mix(step, held, count, self.sheet)
+        more = left // step["piece_mg"]
+        return f"{grams(left, 1000)} left: {more} more {'piece' if more == 1 else 'pieces'}." if more else ""
 
     def _part_in_hand(self, step: Json, count: Json) -> tuple[str | None, str, bool]:
         """Which portion the next piece comes from, what its leftover still makes, and whether a whole one.

@@ -69,6 +69,13 @@ KITCHEN_UNITS: dict[str, dict[str, tuple[Fraction, str]]] = {
         "fl oz": (Fraction(30), "milliliter"),
     },
 }
+_GREAT_UNITS = frozenset(  # a thousand of these is past any bench, or no share at all
+    (
+        "%",
+        *(unit for unit, name in MASS_UNITS.items() if name in ("kilogram", "pound")),
+        *(unit for unit, name in METRIC_VOLUME_UNITS.items() if name == "liter"),
+    )
+)
 COUNTED_UNITS = {
     **dict.fromkeys(("drop", "drops"), "drops"),
     **dict.fromkeys(("piece", "pieces", "pc", "pcs"), "pieces"),
@@ -88,15 +95,19 @@ _AMOUNT_WANTED = (
     "an amount that can be read. Write a number and a unit, such as 240 g, 8 1/2 oz, 1½ tsp or 3 %"
 )
 _SHARE_WANTED = "a share below 100 %, such as 2 %"
-_DENSITY_COMMA = re.compile(
-    r"^(\s*\d*),(?=\d+\s*$)", re.ASCII
-)  # always a decimal one: no density has thousands
 _DENSITY_WANTED = "a density in g/mL between 0.05 and 25, such as 1.26"
 _CELSIUS_WANTED = "a temperature in °C from 0 to 250, such as 34"
 
 _NUMBER = (
     r"(?:(?P<whole>\d{1,9})\s+)?(?P<over>\d{1,9})\s*/\s*(?P<under>\d{1,9})|(?P<plain>\d{1,9}(?:\.\d{1,9})?)"
 )
+# Thousands kept apart by spaces, apostrophes, points or commas, with a decimal behind them or none.
+_SPACED = re.compile(r"(?<![\d.,])(\d{1,3})((?:[ '’]\d{3})+)(?!\d|\s*[/\d])")
+_GROUPED = re.compile(r"(?<![\d.,])(\d{1,3})((?:,\d{3}){2,}|(?:,\d{3})+(?=\.\d))(?![\d,])")
+_POINTED = re.compile(r"(?<![\d.,])(\d{1,3})((?:\.\d{3}){2,}|(?:\.\d{3})+(?=,\d))(?![\d.])")
+_COMMA = re.compile(r"(?<![\d.,])(\d{1,9}),(\d{1,9})(?![\d.,])")
+# One comma or point with three figures behind it: a decimal, or thousands? A point asks only before noughts.
+_TWO_WAYS = re.compile(r"\s*([1-9][0-9]{0,2})(?:,([0-9]{3})|\.(000))(?![\d.,])")
 _AMOUNT = re.compile(rf"(?:{_NUMBER})\s*(?P<unit>%|[A-Za-z][A-Za-z .]*)?")
 
 
@@ -125,16 +136,23 @@ def convert(value: Fraction, unit: str, into: str) -> Fraction:
     return Fraction(_registry().Quantity(value, unit).to(into).magnitude)
 
 
-def _split(text: str, where: str, wanted: str = _AMOUNT_WANTED) -> tuple[Fraction, str]:
-    """A written number and the words after it; a fault says what was wanted."""
+def _plain(text: str) -> str:
+    """A written number in the one spelling that is read: a decimal point, and thousands together."""
     # "1½" would normalise to "11/2": part the digit from the vulgar fraction first.
     spaced = re.sub(r"([¼-¾⅐-⅞↉])", r" \1", text)
     plain = unicodedata.normalize("NFKC", spaced).replace("\u2044", "/").strip()
+    for grouped in (_SPACED, _GROUPED, _POINTED):
+        plain = grouped.sub(lambda found: found[1] + re.sub(r"\D", "", found[2]), plain)
+    return _COMMA.sub(lambda found: f"{found[1]}.{found[2]}", plain)
+
+
+def _split(text: str, where: str, wanted: str = _AMOUNT_WANTED) -> tuple[Fraction, str]:
+    """A written number and the words after it; a fault says what was wanted."""
+    plain = _plain(text)
     raised = any(each.isdigit() and not each.isdecimal() for each in text)  # "5² g" would read as 52 g
     match = None if raised else _AMOUNT.fullmatch(plain)
     if not match:
-        comma = " Write a decimal with a point: 1.5, and thousands without a comma." if "," in plain else ""
-        raise AmountError(where, f"“{text[:40]}” is not {wanted}.{comma}")
+        raise AmountError(where, f"“{text[:40]}” is not {wanted}.")
     if match["plain"]:
         number = Fraction(match["plain"])
     else:
@@ -144,8 +162,22 @@ def _split(text: str, where: str, wanted: str = _AMOUNT_WANTED) -> tuple[Fractio
     return number, " ".join((match["unit"] or "").replace(".", " ").split())
 
 
-def read_amount(text: str, measures: str | None, where: str = "amount") -> Amount:
-    """Read "240 g", "8 1/2 oz", "1½ tsp", "2 parts", "3 %", "12 drops" or "to texture".
+def _ask_which(text: str, unit: str, where: str) -> None:
+    """AmountError where "1,000 g" may be one gram or a thousand; so many of a great unit can only be decimals."""
+    found = _TWO_WAYS.match(text)
+    if not found or unit in _GREAT_UNITS:
+        return
+    whole, part = found[1], found[2] or found[3]
+    decimal = f"{whole}.{part}".rstrip("0").rstrip(".")
+    raise AmountError(
+        where, f"“{text.strip()[:40]}”: {decimal} {unit} or {whole}{part} {unit}? Write one of them."
+    )
+
+
+def read_amount(text: str, measures: str | None, where: str = "amount", kept: bool = False) -> Amount:
+    """Read "240 g", "8 1/2 oz", "1½ tsp", "2 parts", "3 %", "1,5 g", "12 drops" or "to texture".
+
+    kept: it was taken in by an earlier version, which asked nothing of "1.000 g".
 
     measures: whose spoons and cups, "us", "imperial" or "metric"; None when the recipe does
     not say, and then a spoon or a cup is an AmountError.
@@ -159,6 +191,8 @@ def read_amount(text: str, measures: str | None, where: str = "amount") -> Amoun
         )
     if unit not in ("T", "t"):  # a capital once told the tablespoon from the teaspoon: too easily misread
         unit = unit.lower()
+    if not kept:
+        _ask_which(text, unit, where)
     if unit == "%":
         return Amount("percent", number / 100)
     if unit in ("part", "parts"):
@@ -205,9 +239,9 @@ def kitchen_nl(number: Fraction, unit: str, measures: str | None, where: str = "
     return convert(number * factor, name, "nanoliter")
 
 
-def read_mass_mg(text: str, where: str) -> int:
+def read_mass_mg(text: str, where: str, kept: bool = False) -> int:
     """A written mass in whole mg."""
-    amount = read_amount(text, None, where)
+    amount = read_amount(text, None, where, kept)
     if amount.kind != "mass":
         raise AmountError(where, f"“{text[:40]}” should be a mass, such as 150 g.")
     return half_even(amount.value.numerator, amount.value.denominator * 1000)
@@ -225,7 +259,7 @@ def read_ppm(text: str, where: str) -> int:
 def read_duration_ms(text: str, where: str) -> int:
     """ "15 s", "4 min", "6 h 30 min" or "2 days" in whole ms; above nought, at most a year."""
     total = Fraction(0)
-    pieces = re.findall(r"([\d./½¼¾\s]*[\d½¼¾])\s*([A-Za-z]+)", text)
+    pieces = re.findall(r"([\d.,/½¼¾\s]*[\d½¼¾])\s*([A-Za-z]+)", text)
     told = "".join(number + unit for number, unit in pieces)
     if not pieces or "".join(told.split()) != "".join(text.split()):  # nothing written is passed over
         raise AmountError(
@@ -247,7 +281,7 @@ def read_duration_ms(text: str, where: str) -> int:
 
 def read_density(text: str, where: str) -> Fraction:
     """A density in g/mL (the same as µg/nL) between 0.05 and 25."""
-    number, unit = _split(_DENSITY_COMMA.sub(r"\1.", text), where, _DENSITY_WANTED)
+    number, unit = _split(text, where, _DENSITY_WANTED)
     if unit or not Fraction(1, 20) <= number <= 25:
         raise AmountError(where, f"“{text[:40]}” is not {_DENSITY_WANTED}.")
     return number
@@ -269,6 +303,7 @@ DRAWER = (  # what a kitchen drawer really holds, largest first
     ("tsp", Fraction(1), "tsp"),
     ("½ tsp", Fraction(1, 2), "tsp"),
     ("¼ tsp", Fraction(1, 4), "tsp"),
+    ("⅛ tsp", Fraction(1, 8), "tsp"),
 )
 
 

@@ -37,12 +37,15 @@ DEFAULT_TOLERANCE_PPM = 20_000  # 2 % a line: common practice for hand-made batc
 MEASURED_FORMAT = "bowlside-measured/1"
 
 
-def read_recipe(document: Any) -> Json:
-    """The measured recipe, or a RecipeError / AmountError naming the field and the way out."""
+def read_recipe(document: Any, kept: bool = False) -> Json:
+    """The measured recipe, or a RecipeError / AmountError naming the field and the way out.
+
+    kept: it was taken in by an earlier version; see `read_amount`.
+    """
     fault = say_what_is_wrong(document, RECIPE_SCHEMA)
     if fault:
         raise RecipeError(*fault)
-    return _Reading(document).measured()
+    return _Reading(document, kept).measured()
 
 
 def _nearest(value: Fraction) -> int:
@@ -52,8 +55,9 @@ def _nearest(value: Fraction) -> int:
 class _Reading:
     """One pass over one document. Holds what every part of it needs to look up."""
 
-    def __init__(self, document: Json) -> None:
+    def __init__(self, document: Json, kept: bool = False) -> None:
         self.document = document
+        self.kept = kept
         self.measures: str | None = document.get("measures")
         self.written_for: int = document["written_for"]
         self.ingredients: Json = document["ingredients"]
@@ -195,6 +199,9 @@ class _Reading:
             )
         return ppm
 
+    def _mass(self, text: str, where: str) -> int:
+        return read_mass_mg(text, where, self.kept)
+
     def _density(self, ingredient: str) -> Fraction | None:
         density = self.ingredients[ingredient].get("density")
         return (
@@ -208,10 +215,10 @@ class _Reading:
     def _component(self, written: Json, where: str, takes: int) -> Json:
         count = self.written_for * takes + written.get("spares", 0)
         behind_mg = (
-            read_mass_mg(written["stays_behind"], f"{where}.stays_behind") if "stays_behind" in written else 0
+            self._mass(written["stays_behind"], f"{where}.stays_behind") if "stays_behind" in written else 0
         )
         loss_ppm = read_ppm(written["loss"], f"{where}.loss") if "loss" in written else 0
-        piece_mg = read_mass_mg(written["piece"], f"{where}.piece") if "piece" in written else None
+        piece_mg = self._mass(written["piece"], f"{where}.piece") if "piece" in written else None
         if piece_mg == 0:
             raise RecipeError(
                 f"{where}.piece", "A piece below 1 mg cannot be weighed. Write 0.001 g or more."
@@ -269,7 +276,7 @@ class _Reading:
         """The component's lines; parts and per cent become µg of the component as written."""
         lines = written.get("lines", [])
         _unique(lines, f"{where}.lines", "line")
-        part_ug = 1000 * read_mass_mg(written["part"], f"{where}.part") if "part" in written else None
+        part_ug = 1000 * self._mass(written["part"], f"{where}.part") if "part" in written else None
         amounts = [self._amount(line, f"{where}.lines.{index}", part_ug) for index, line in enumerate(lines)]
 
         percent = sum((amount.value for amount, _ in amounts if amount.kind == "percent"), Fraction(0))
@@ -320,7 +327,7 @@ class _Reading:
             raise RecipeError(
                 f"{where}.ingredient", f"There is no ingredient “{line['ingredient']}”. It could be {known}."
             )
-        amount = read_amount(line["amount"], self.measures, f"{where}.amount")
+        amount = read_amount(line["amount"], self.measures, f"{where}.amount", self.kept)
         if amount.kind == "mass":
             return amount, amount.value
         if amount.kind == "parts" and part_ug is not None:
@@ -543,7 +550,7 @@ class _Reading:
                 {
                     "id": portion["id"],
                     "name": portion["name"],
-                    "share": read_mass_mg(portion["mass"], f"{at}.portions.{index}.mass")
+                    "share": self._mass(portion["mass"], f"{at}.portions.{index}.mass")
                     if "mass" in portion
                     else portion.get("share", 1),
                 }

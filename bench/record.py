@@ -20,13 +20,14 @@ hands: see bench/hands.py
 from typing import Any
 
 from bench.hands import hands_on
-from bench.journal import told_of
+from bench.journal import division_of, told_of
 from bench.lots import use_of
-from bench.whole import PPM, ceiling, half_even, to_division
+from bench.weighing import allowed_mg
+from bench.whole import PPM, half_even, to_division
 
 Json = dict[str, Any]
 
-CORRECTIONS = ("taken_out", "left", "left_out", "carried")
+CORRECTIONS = ("taken_out", "left", "left_out", "carried", "placed", "took")
 
 
 def record(sheet: Json, state: Json, entries: list[Json]) -> Json:
@@ -43,7 +44,7 @@ def record(sheet: Json, state: Json, entries: list[Json]) -> Json:
             "title": step["title"],
         }
 
-    lines = [_line(line, state, components) for line in sheet["lines"]]
+    lines = [_line(line, sheet, state, components) for line in sheet["lines"]]
     unread = set(state["unread"])
     told = [entry for entry in told_of(state, entries) if entry["id"] not in unread]
     waits = []
@@ -111,7 +112,7 @@ def record(sheet: Json, state: Json, entries: list[Json]) -> Json:
         "signed": _signed(state),
         "unsigned": state["unsigned"],
         "people": _people(told),
-        "kit": _kit(sheet),
+        "kit": _kit(sheet, state),
         "lots": _lots(sheet, state, entries),
         "lines": lines,
         "steps": [
@@ -193,7 +194,7 @@ def _because(sheet: Json, before: list[Json], entry: Json) -> str | None:
     """The line that a correction answers: its own, or the one last weighed in the round that was carried."""
     body = entry["body"]
     if entry["kind"] != "carried":
-        line: str = body["line"]
+        line: str | None = body.get("line")
         return line
     mine = {
         line["id"]
@@ -227,13 +228,14 @@ def _people(told: list[Json]) -> list[Json]:
     return sorted(people.values(), key=lambda one: str(one["device"]))
 
 
-def _kit(sheet: Json) -> Json:
+def _kit(sheet: Json, state: Json) -> Json:
     """The scales that lines and portions were weighed on, the vessels and the heaters."""
-    scales = {each["scale"] for each in [*sheet["lines"], *sheet["vessels"]]}
+    lines, vessels = state["lines"].values(), state["vessels"].values()
+    scales = {each.get("weighed_on") or each["scale"] for each in [*lines, *vessels]}
     melts = [step for step in sheet["steps"] if step["kind"] == "melt"]
     return {
         "scales": [scale for scale in sheet["kit"]["scales"] if scale["id"] in scales],
-        "vessels": list(dict.fromkeys(vessel["name"] for vessel in sheet["vessels"])),
+        "vessels": list(dict.fromkeys(vessel["name"] for vessel in vessels)),
         "heaters": list(dict.fromkeys(step["heater"] for step in melts)),
     }
 
@@ -261,10 +263,11 @@ def _way_name(step: Json, way: str | None) -> str:
     return next((each["name"] for each in step["ways"] if each["id"] == way), "")
 
 
-def _line(line: Json, state: Json, components: Json) -> Json:
+def _line(line: Json, sheet: Json, state: Json, components: Json) -> Json:
     told = state["lines"][line["id"]]
     num, den = state["factors"].get(f"{line['component']}.{line['round']}", (1, 1))
-    allowed = max(half_even(line["tolerance_mg"] * num, den), ceiling(line["division_mg"] or 1, 2))
+    scale = told["weighed_on"] or told["scale"]
+    division = division_of(sheet, scale)
     asked = told["target_mg"]
     deviation = None if asked is None else told["in_mg"] - asked
     return {
@@ -281,12 +284,12 @@ def _line(line: Json, state: Json, components: Json) -> Json:
         "deviation_mg": deviation,
         "deviation_ppm": half_even(deviation * PPM, asked) if deviation is not None and asked else None,
         "tolerance_mg": line["tolerance_mg"],
-        "within": None if deviation is None else abs(deviation) <= allowed,
+        "within": None if deviation is None else abs(deviation) <= allowed_mg(line, division, num, den),
         "spoons": line["spoons"],
         "count": line["count"],
         "unit": line["unit"],
-        "scale": line["scale"],
-        "division_mg": line["division_mg"],
+        "scale": scale,
+        "division_mg": division,
         "status": told["status"],
     }
 
@@ -342,7 +345,8 @@ def _balance(sheet: Json, state: Json, counts: list[Json]) -> Json | None:
     spare = {key: max(0, usable[key] - takes[key] * begun) for key in mean if key != final}
     scraped = [each["mg"] for each in state["measured"] if each["what"] == "left"]
     binned = [each["mg"] for each in state["measured"] if each["what"] == "spoiled"]
-    division = max((line["division_mg"] or 1 for line in sheet["lines"]), default=1)
+    scales = [each["weighed_on"] or each["scale"] for each in state["lines"].values()]
+    division = max((division_of(sheet, scale) or 1 for scale in scales), default=1)
     masses = {
         "in_mg": sum(state["lines"][line["id"]]["in_mg"] for line in sheet["lines"]),
         "good_mg": good * mean[final],

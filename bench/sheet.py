@@ -11,10 +11,11 @@ from typing import Any
 
 from bench.errors import BenchError, SizeError
 from bench.heating import burst_plan, heat_uj
+from bench.quantities import read_density
 from bench.recipe import ASSEMBLY
 from bench.sizing import MOST_PIECES, cavities, make_mg, pieces_from, room_mg, rounds, vessel_for
 from bench.weighing import bowl_scale, cup_scale, tolerance_mg, uncertainty_ppm
-from bench.whole import ceiling, grams, half_even, per_cent, share_out
+from bench.whole import ceiling, grams, half_even, per_cent, share_out, to_division
 
 Json = dict[str, Any]
 
@@ -394,6 +395,7 @@ class _Sheet:
                 "scale": scale["id"] if scale else None,
                 "empty_mg": empty,
                 "holds_mg": vessel["holds_mg"] if vessel else None,
+                "kit": vessel["id"] if vessel else None,
             }
         self.vessels += places.values()
         return places
@@ -476,8 +478,8 @@ class _Sheet:
             name = self.recipe["ingredients"][line["ingredient"]]["name"]
             self._warn(written, f"{name} comes to less than one a round; one is used.")
             count = 1
-        spoons = self._spoons(nl) if nl is not None else ""
-        if nl is not None and not spoons:
+        spoons = spoons_of(self.recipe["spoons"], nl) if nl is not None else ""
+        if nl is not None and 2 * nl < self.recipe["spoons"][-1]["nl"]:
             name = self.recipe["ingredients"][line["ingredient"]]["name"]
             self._warn(written, f"{name} comes to less than the smallest spoon.")
         if line["unit"] == "drops":
@@ -506,11 +508,21 @@ class _Sheet:
                 "division_mg": scale["division_mg"] if weighed and scale else None,
                 "cup": cup,
                 "spoons": spoons,
+                "by_spoon": self._by_spoon(line["ingredient"], mg, scale) if weighed and scale else "",
                 "optional": line["optional"],
                 "note": line["note"],
                 "instead_of": line.get("instead_of", ""),
             }
         )
+
+    def _by_spoon(self, ingredient: str, mg: int, scale: Json) -> str:
+        """What is too little for its scale to show, in spoons, where its density is known; else ""."""
+        density = self.recipe["ingredients"][ingredient].get("density")
+        if not mg or to_division(mg, scale["division_mg"]) or not density:
+            return ""
+        per_nl = read_density(density["g_per_ml"], "density")  # g/mL is µg/nL
+        nl = half_even(mg * 1000 * per_nl.denominator, per_nl.numerator)
+        return spoons_of(self.recipe["spoons"], nl) if nl else ""
 
     def _scale_for(self, line: Json, mg: int, scale: Json | None, where: str) -> tuple[Json | None, bool]:
         """The scale this line is weighed on, and whether in a small cup first."""
@@ -536,19 +548,6 @@ class _Sheet:
     def _scale(self, key: str) -> Json:
         found: Json = next(scale for scale in self.kit["scales"] if scale["id"] == key)
         return found
-
-    def _spoons(self, nl: int) -> str:
-        """A volume in spoons a drawer really holds: 2¾ tsp is "2 tsp + ½ tsp + ¼ tsp"."""
-        drawer = self.recipe["spoons"]
-        left = nl + drawer[-1]["nl"] // 2
-        said = []
-        for spoon in drawer:
-            count, left = divmod(left, spoon["nl"])
-            if count:
-                fraction = count == 1 and spoon["name"][0] in "½¼"
-                name = "cups" if spoon["name"] == "cup" and count > 1 else spoon["name"]
-                said.append(name if fraction else f"{count} {name}")
-        return " + ".join(said)
 
     # Steps
 
@@ -722,17 +721,49 @@ class _Sheet:
         for line in self.lines:
             total = totals.setdefault(
                 line["ingredient"],
-                {"id": line["ingredient"], "name": line["name"], "mg": 0, "nl": 0, "count": 0},
+                {"id": line["ingredient"], "name": line["name"], "mg": 0, "nl": 0, "count": 0}
+                | self._limit(line["ingredient"]),
             )
             total["mg"] += line["mg"] or line["about_mg"] or 0
             total["nl"] += line["nl"] or 0
             total["count"] += line["count"] or 0
         return list(totals.values())
 
+    def _limit(self, ingredient: str) -> Json:
+        """The most of the finished piece that an ingredient's own papers allow, in ppm; nothing where they do not say."""
+        about = self.recipe["ingredients"][ingredient].get("fragrance") or {}
+        return {} if about.get("limit_ppm") is None else {"limit_ppm": about["limit_ppm"]}
+
     def _warn(self, where: str, text: str) -> None:
         warning = {"where": where, "text": text}
         if warning not in self.warnings:
             self.warnings.append(warning)
+
+
+_SPOON_GRAIN = 8  # nL: what the drawer's own rounding comes to over several spoons
+
+
+def spoons_of(drawer: list[Json], nl: int) -> str:
+    """A volume in spoons a drawer really holds: 2¾ tsp is "2 tsp + ½ tsp + ¼ tsp".
+
+    To the nearest smallest spoon, and what that is off by from 1 % is said: "⅛ tsp (4 % less)". Less than
+    half the smallest is a share of it.
+    """
+    smallest = drawer[-1]
+    if 2 * nl < smallest["nl"]:
+        return f"{max(1, half_even(100 * nl, smallest['nl']))} % of {smallest['name']}"
+    left = nl + smallest["nl"] // 2
+    said, told = [], 0
+    for spoon in drawer:
+        count = (left + _SPOON_GRAIN) // spoon["nl"]
+        left = max(0, left - count * spoon["nl"])
+        told += count * spoon["nl"]
+        if count and spoon["name"][0] in "½¼⅛":
+            said.append(spoon["name"] if count == 1 else f"{count} × {spoon['name']}")
+        elif count:
+            said.append(f"{count} {'cups' if spoon['name'] == 'cup' and count > 1 else spoon['name']}")
+    off = half_even(100 * abs(told - nl), nl)
+    return " + ".join(said) + (f" ({off} % {'more' if told > nl else 'less'})" if off else "")
 
 
 _GUARD: Json = {"state": "", "class": "quality", "price_ms": 0, "lost_ms": None}

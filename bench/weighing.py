@@ -24,6 +24,12 @@ def tolerance_mg(mg: int, tolerance_ppm: int, division_mg: int) -> int:
     return max(half_even(mg * tolerance_ppm, PPM), ceiling(division_mg, 2))
 
 
+def allowed_mg(line: Json, division_mg: int | None, num: int = 1, den: int = 1) -> int:
+    """How far a sheet's line may be off, in mg, on a scale of this division, while its round is made num / den
+    of the sheet's: the one rule by which the fold, the bench and the record judge."""
+    return max(half_even(line["tolerance_mg"] * num, den), ceiling(division_mg or 1, 2))
+
+
 def coarsest_first(kit: Json) -> list[Json]:
     """The kit's scales, coarsest division first; KitError when there is none."""
     if not kit["scales"]:

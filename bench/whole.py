@@ -77,6 +77,21 @@ def per_cent(numerator: int, denominator: int) -> str:
     return f"{sign}{units}.{rest} %"
 
 
+def apart(one: tuple[int, int], other: tuple[int, int]) -> tuple[str, str]:
+    """Two shares in per cent, with as many decimals as it takes to tell them apart: one to four."""
+    for decimals in (1, 2, 3, 4):
+        said = tuple(_share_text(*each, decimals) for each in (one, other))
+        if said[0] != said[1]:
+            return said[0], said[1]
+    return per_cent(*one), per_cent(*other)
+
+
+def _share_text(numerator: int, denominator: int, decimals: int) -> str:
+    shown = half_even(100 * 10**decimals * numerator, denominator) if denominator else 0
+    units, rest = divmod(shown, 10**decimals)
+    return f"{units}.{rest:0{decimals}d} %"
+
+
 def times(numerator: int, denominator: int) -> str:
     """A factor with three decimals: "1.042"."""
     thousandths = half_even(1000 * numerator, denominator)

@@ -11,6 +11,7 @@ import { registerBowlSection } from "./parts/bowl-section.js";
 import { closeDialogs } from "./parts/dialog.js";
 import { h } from "./parts/dom.js";
 import { installHatching } from "./parts/hatch.js";
+import { takenBy } from "./parts/in-use.js";
 import { registerPlateRow } from "./parts/plate-rows.js";
 import { tellRing } from "./parts/ring-note.js";
 import { ringState, willRing } from "./parts/ring-state.js";
@@ -166,6 +167,10 @@ function measuredOf({ recipe: { id, version } }) {
 
 /** What is told beside a step: how it went the last times, and whether a piece is dry. Fetched once there is any of it. */
 function besideOf(run, step) {
+  return [...takenBy(run, step, studio.runs), ...formerly(run, step)];
+}
+
+function formerly(run, step) {
   const isTold = run.state.measured.length > 0 || studio.runs.some((other) => other !== run && !other.open && other.recipe.id === run.recipe.id);
   if (!isTold) return [];
   beside ??= import("./parts/beside.js").then((module) => {

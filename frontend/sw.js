@@ -6,7 +6,7 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "fc643afaa483";
+const VERSION = "358bb1341607";
 // An ETag carries the SHA-256 of the file as it lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
@@ -17,6 +17,7 @@ const FILES = [
   "bench/bench-hours.js",
   "bench/blocks.js",
   "bench/brief.js",
+  "bench/capacity.js",
   "bench/cost.js",
   "bench/digest.js",
   "bench/draft.js",
@@ -89,6 +90,7 @@ const FILES = [
   "parts/hand-over.js",
   "parts/hatch.js",
   "parts/hours-form.js",
+  "parts/in-use.js",
   "parts/label-plate.js",
   "parts/link-mark.js",
   "parts/marks.js",

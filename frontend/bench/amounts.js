@@ -35,6 +35,8 @@ const KITCHEN = new Map([
   ...many("qt,qts,quart,quarts", "quart"),
   ...many("gal,gals,gallon,gallons", "gallon"),
 ]);
+/** A thousand of these is past any bench, or no share at all. */
+const GREAT = new Set("%,kg,kgs,kilo,kilos,kilogram,kilograms,lb,lbs,pound,pounds,l,litre,litres,liter,liters".split(","));
 const US_GALLON = 3_785_411_784n; // nL: 231 cubic inches of 2.54 cm
 const GALLON = 4_546_090_000n;
 const SPOONS = { tsp: [5_000_000n, 1n], tbsp: [15_000_000n, 1n] };
@@ -95,15 +97,25 @@ const digits = (text) =>
     return low - (/\p{Nd}/u.test(String.fromCodePoint(code - low)) ? 0 : 6);
   });
 
+const SPACED = /(?<![\p{Nd}.,])(\p{Nd}{1,3})((?:[ '’]\p{Nd}{3})+)(?!\p{Nd}|\s*[/\p{Nd}])/gu;
+const GROUPED = /(?<![\p{Nd}.,])(\p{Nd}{1,3})((?:,\p{Nd}{3}){2,}|(?:,\p{Nd}{3})+(?=\.\p{Nd}))(?![\p{Nd},])/gu;
+const POINTED = /(?<![\p{Nd}.,])(\p{Nd}{1,3})((?:\.\p{Nd}{3}){2,}|(?:\.\p{Nd}{3})+(?=,\p{Nd}))(?![\p{Nd}.])/gu;
+const COMMA = /(?<![\p{Nd}.,])(\p{Nd}{1,9}),(\p{Nd}{1,9})(?![\p{Nd}.,])/gu;
+// One comma or point with three figures behind it: a decimal, or thousands? A point asks only before noughts.
+const TWO_WAYS = /^\s*([1-9][0-9]{0,2})(?:,([0-9]{3})|\.(000))(?![\p{Nd}.,])/u;
+
+/** A written number in the one spelling that is read: a decimal point, and thousands together. */
+export function plainNumber(text) {
+  // "1½" would normalise to "11/2": part the digit from the vulgar fraction first.
+  let plain = text.replace(/([¼-¾⅐-⅞↉])/g, " $1").normalize("NFKC").replaceAll("\u2044", "/").trim();
+  for (const grouped of [SPACED, GROUPED, POINTED]) plain = plain.replace(grouped, (_, first, rest) => first + rest.replace(/[^\p{Nd}]/gu, ""));
+  return plain.replace(COMMA, "$1.$2");
+}
+
 /** A written number and the words after it; a fault says what was wanted. */
 function split(text, where, wanted = AMOUNT_WANTED) {
-  // "1½" would normalise to "11/2": part the digit from the vulgar fraction first.
-  const plain = text.replace(/([¼-¾⅐-⅞↉])/g, " $1").normalize("NFKC").replaceAll("\u2044", "/").trim();
-  const found = RAISED.test(text) ? null : AMOUNT.exec(plain);
-  if (!found) {
-    const comma = plain.includes(",") ? " Write a decimal with a point: 1.5, and thousands without a comma." : "";
-    throw new BenchError(where, `“${cut(text)}” is not ${wanted}.${comma}`);
-  }
+  const found = RAISED.test(text) ? null : AMOUNT.exec(plainNumber(text));
+  if (!found) throw new BenchError(where, `“${cut(text)}” is not ${wanted}.`);
   const [, whole, top, bottom, decimal, unit] = found.map((each) => each && digits(each));
   const named = words((unit ?? "").replaceAll(".", " ")).join(" ");
   if (decimal) {
@@ -114,8 +126,17 @@ function split(text, where, wanted = AMOUNT_WANTED) {
   return [plus(fraction(BigInt(top), BigInt(bottom)), [BigInt(whole ?? 0), 1n]), named];
 }
 
+/** A BenchError where "1,000 g" may be one gram or a thousand; so many of a great unit can only be decimals. */
+function askWhich(text, unit, where) {
+  const [, whole, comma, point] = TWO_WAYS.exec(text) ?? [];
+  if (!whole || GREAT.has(unit)) return;
+  const part = comma ?? point;
+  const decimal = `${whole}.${part}`.replace(/\.?0+$/, "");
+  throw new BenchError(where, `“${cut(text.trim())}”: ${decimal} ${unit} or ${whole}${part} ${unit}? Write one of them.`);
+}
+
 /**
- * Read "240 g", "8 1/2 oz", "1½ tsp", "2 parts", "3 %", "12 drops" or "to texture".
+ * Read "240 g", "8 1/2 oz", "1½ tsp", "2 parts", "3 %", "1,5 g", "12 drops" or "to texture".
  *
  * @param measures whose spoons and cups: "us", "imperial", "metric", or null when not said
  * @returns {{kind, value, unit}} kind: "mass" (value in µg), "volume" (nL), "counted", "parts",
@@ -129,6 +150,7 @@ export function readAmount(text, measures, where = "amount") {
   }
   // A capital once told the tablespoon from the teaspoon: too easily misread.
   const unit = written === "T" ? written : written.toLowerCase();
+  askWhich(text, unit, where);
   if (unit === "%") return { kind: "percent", value: over(number, [100n, 1n]), unit: "" };
   if (unit === "part" || unit === "parts") return { kind: "parts", value: number, unit: "" };
   if (COUNTED.has(unit)) return { kind: "counted", value: number, unit: COUNTED.get(unit) };
@@ -177,7 +199,7 @@ export function readPpm(text, where = "share") {
 
 /** "15 s", "4 min", "6 h 30 min" or "2 days" in whole ms; above nought, at most a year. */
 export function readDurationMs(text, where = "time") {
-  const pieces = [...text.matchAll(/([\p{Nd}./½¼¾\s]*[\p{Nd}½¼¾])\s*([A-Za-z]+)/gu)];
+  const pieces = [...text.matchAll(/([\p{Nd}.,/½¼¾\s]*[\p{Nd}½¼¾])\s*([A-Za-z]+)/gu)];
   const told = pieces.map(([, number, unit]) => number + unit).join("");
   if (pieces.length === 0 || words(told).join("") !== words(text).join("")) {
     throw new BenchError(where, `“${cut(text)}” is not a length of time. Write 15 s, 4 min, 6 h 30 min or 2 days.`);
@@ -196,7 +218,7 @@ export function readDurationMs(text, where = "time") {
 
 /** A density in g/mL (the same as µg/nL) between 0.05 and 25, as a fraction. */
 export function readDensity(text, where = "density") {
-  const [number, unit] = split(text.replace(/^(\s*\d*),(?=\d+\s*$)/, "$1."), where, DENSITY_WANTED); // no density has thousands
+  const [number, unit] = split(text, where, DENSITY_WANTED);
   if (unit || number[0] * 20n < number[1] || isMore(number, 25n)) {
     throw new BenchError(where, `“${cut(text)}” is not ${DENSITY_WANTED}.`);
   }

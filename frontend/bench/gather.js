@@ -53,9 +53,15 @@ function gathered(need, sheet, state, shelf, uses, on, pastToo) {
     found.gathered = true;
   }
   return {
-    ingredient: need.id, name: need.name, mg: need.mg, count: counted, shelf: key, lots: rows,
+    ingredient: need.id, name: need.name, mg: need.mg, division_mg: divisionOf(need, sheet), count: counted, shelf: key, lots: rows,
     short: wanted ? chosen.short : 0, passed_over: chosen.passed_over, by_hand: !wanted,
   };
+}
+
+/** The finest division that an ingredient is weighed at, in mg: finer than that nobody can lay out. */
+function divisionOf({ id }, { lines }) {
+  const divisions = lines.filter(({ ingredient, division_mg: each }) => ingredient === id && each).map(({ division_mg: each }) => each);
+  return divisions.length ? Math.min(...divisions) : 1;
 }
 
 /** Scales, vessels, moulds, heaters, tools and protection, each once: [{thing, kind, name}]. */
@@ -80,9 +86,11 @@ export function thingsFor(recipe, sheet) {
       .flatMap(([, worn]) => worn)
       .map((each) => ["protection", each]),
   ];
+  const wornToo = new Set(found.filter(([kind]) => kind === "protection").map(([, name]) => slug(name)));
   const things = new Map();
   for (const [kind, name] of found) {
     const thing = `${kind}.${slug(name)}`;
+    if (kind === "tool" && wornToo.has(slug(name))) continue; // it is laid out once, with what is worn
     if (!things.has(thing)) things.set(thing, { thing, kind, name });
   }
   return [...things.values()];

@@ -13,11 +13,16 @@
 
 import { digest } from "./digest.js";
 import { fields, inOrder, lessUndone, understood } from "./entries.js";
+import { piecesFrom } from "./sizing.js";
 import { openWindow } from "./states.js";
-import { carryFactor } from "./weighing.js";
-import { ceiling, divided, halfEven, product, shareOut, sum } from "./whole.js";
+import { allowedMg, carryFactor } from "./weighing.js";
+import { canonical, divided, halfEven, product, shareOut, sum } from "./whole.js";
 
+const ASSEMBLY = "assembly";
+const ONE_TOUCH_MS = 400; // nobody presses two pieces in that time; a wet thumb bounces within it
 const MOST_FACTOR = 1000; // a thousand times the batch is a slip of the finger too
+
+const NO_COUNT = { good: 0, spoiled: 0, partial: 0 };
 
 /** Every kind of entry and its fields. Fields not named here are kept and not looked at. */
 const KINDS = new Map([
@@ -28,8 +33,10 @@ const KINDS = new Map([
   ["taken_out", fields({ line: "id", mg: "mass" })],
   ["left", fields({ line: "id" })],
   ["left_out", fields({ line: "id" })],
-  ["carried", fields({ component: "id", round: "count", num: "factor", den: "factor" })],
+  ["carried", fields({ component: "id", round: "count", num: "factor", den: "factor", "left?": "ids" })],
   ["zeroed", fields({ vessel: "id" })],
+  ["placed", fields({ vessel: "id", scale: "key", "line?": "id" })],
+  ["took", fields({ vessel: "id", instead: "key" })],
   ["switched", fields({ weigh: "weigh" })],
   ["chose", fields({ step: "id", way: "id" })],
   ["done", fields({ step: "id", "way?": "id" })],
@@ -40,7 +47,7 @@ const KINDS = new Map([
   ["portioned", fields({ vessel: "id", mg: "mass" })],
   [
     "counted",
-    fields({ step: "id", "good?": "count", "spoiled?": "count", "partial?": "count", "of?": "id", "way?": "id" }),
+    fields({ step: "id", "good?": "count", "spoiled?": "count", "partial?": "count", "of?": "id", "way?": "id", "seen?": "count" }),
   ],
   ["extended", fields({ step: "id", ms: "span" })],
   ["measured", fields({ what: "measured", mg: "mass", "piece?": "count", "step?": "id", "scale?": "key" })],
@@ -259,6 +266,10 @@ function begin(sheet, unsigned) {
     pouredBy: new Map(), // line -> the device that told its first pour
     twice: new Map(), // line -> the last pour told by another device
     factors: new Map(), // round -> [num, den]
+    scaleOf: new Map(sheet.vessels.map(({ id, scale }) => [id, scale])),
+    placed: new Map(), // line -> the scale that its small cup was put on
+    taken: new Map(), // vessel -> the one of the kit that was taken instead
+    weighedOn: new Map(), // line -> the scale of its last pour
     vesselMg: noughts(sheet.vessels),
     zeroMg: noughts(sheet.vessels),
     portions: new Map(),
@@ -267,6 +278,8 @@ function begin(sheet, unsigned) {
     looks: new Map(),
     counts: new Map(),
     countedAt: new Map(),
+    countedBy: new Map(), // step and device -> what it counted last
+    unseeing: new Set(), // steps of which somebody counted without saying how many were seen
     extended: new Map(),
     gatherable: new Set([...sheet.ingredients.map(({ id }) => id), "wrap"]), // wrap: see bench/journal.py
     number: null,
@@ -335,6 +348,14 @@ function choose(known, { step, way }) {
   return true;
 }
 
+/** Whether a device said the same of the same count a moment ago: a thumb that bounced, not a piece. */
+function isOneTouch(known, entry) {
+  const key = `${entry.body.step} ${entry.device}`;
+  const last = known.countedBy.get(key);
+  known.countedBy.set(key, entry);
+  return last !== undefined && canonical(last.body) === canonical(entry.body) && entry.at - last.at < ONE_TOUCH_MS;
+}
+
 function answerBurst(bursts, answer) {
   const last = bursts?.at(-1);
   if (last && last.answer === null) last.answer = answer;
@@ -352,6 +373,7 @@ const TAKES = {
     }
     add(known.inMg, key, mg);
     known.touched.set(key, at);
+    known.weighedOn.set(key, scaleNow(known, known.lines.get(key)));
     if (!known.pouredBy.has(key)) known.pouredBy.set(key, device);
     else if (known.pouredBy.get(key) !== device) known.twice.set(key, id);
     if (known.decided.get(key) === "left_out") known.decided.delete(key);
@@ -375,20 +397,38 @@ const TAKES = {
     known.touched.set(line, at);
   },
 
-  carried(known, at, { component, round, num, den }) {
+  carried(known, at, { component, round, num, den, left = [] }) {
     const key = `${component}.${round}`;
     if (!known.rounds.has(key) || !inReach(num, den)) return false;
     known.factors.set(key, [num, den]);
     for (const line of known.sheet.lines) {
       // New targets, so what was let pass is judged again.
-      if (`${line.component}.${line.round}` === key && known.decided.get(line.id) === "left") {
-        known.decided.delete(line.id);
-      }
+      if (`${line.component}.${line.round}` !== key) continue;
+      if (known.decided.get(line.id) === "left") known.decided.delete(line.id);
+      if (left.includes(line.id) && known.touched.has(line.id) && !known.decided.has(line.id)) known.decided.set(line.id, "left");
     }
   },
 
   zeroed(known, at, { vessel }) {
     known.zeroMg.set(vessel, known.vesselMg.get(vessel));
+  },
+
+  placed(known, at, { vessel, scale, line }) {
+    if (!known.sheet.kit.scales.some(({ id }) => id === scale)) return false;
+    if (line !== undefined && known.lines.get(line).vessel !== vessel) return false;
+    if (line !== undefined) known.placed.set(line, scale);
+    else {
+      known.scaleOf.set(vessel, scale);
+      known.zeroMg.set(vessel, known.vesselMg.get(vessel));
+    }
+    return true;
+  },
+
+  took(known, at, { vessel, instead }) {
+    if (!known.sheet.kit.vessels.some(({ id }) => id === instead)) return false;
+    known.taken.set(vessel, instead);
+    known.zeroMg.set(vessel, known.vesselMg.get(vessel));
+    return true;
   },
 
   switched(known, at, { weigh }) {
@@ -445,11 +485,13 @@ const TAKES = {
     known.portionedAt.set(vessel, at);
   },
 
-  counted(known, at, body) {
+  counted(known, at, body, entry) {
     const step = known.steps.get(body.step);
     const part = body.of;
     if (step.kind !== "pieces" || (part !== undefined && part !== "joined" && !step.of.includes(part))) return false;
     if (body.way !== undefined && !choose(known, body)) return false;
+    if (body.seen === undefined) known.unseeing.add(step.id);
+    else if (isOneTouch(known, entry)) return true;
     const { good = 0, spoiled = 0, partial = 0 } = body;
     if (!known.counts.has(step.id)) known.counts.set(step.id, { good: 0, spoiled: 0, partial: 0, of: {} });
     const count = known.counts.get(step.id);
@@ -521,9 +563,7 @@ function told(known) {
     weigh: known.weigh,
     steps,
     lines,
-    vessels: Object.fromEntries(
-      known.sheet.vessels.map(({ id }) => [id, { in_mg: known.vesselMg.get(id), zero_mg: known.zeroMg.get(id) }]),
-    ),
+    vessels: Object.fromEntries(known.sheet.vessels.map((vessel) => [vessel.id, vesselTold(known, vessel)])),
     bursts: Object.fromEntries(known.bursts),
     looks: Object.fromEntries(known.looks),
     counts: Object.fromEntries(known.counts),
@@ -546,7 +586,38 @@ function told(known) {
   };
 }
 
+/** What is in a vessel, and which one it is by now: its name, how it is empty and filled, its scale. */
+function vesselTold(known, vessel) {
+  const { id } = vessel;
+  const now = known.sheet.kit.vessels.find((each) => each.id === known.taken.get(id)) ?? vessel;
+  return {
+    in_mg: known.vesselMg.get(id),
+    zero_mg: known.zeroMg.get(id),
+    name: now.name,
+    empty_mg: now.empty_mg,
+    holds_mg: now.holds_mg,
+    scale: known.scaleOf.get(id),
+    kit: known.taken.get(id) ?? vessel.kit ?? null,
+  };
+}
+
+/** The scale that the next of a line is weighed on: the sheet's is a proposal. */
+function scaleNow({ vessels, scaleOf, placed }, { id, vessel, scale, cup }) {
+  if (scale === null || vessel === null) return scale;
+  const isMoved = !cup && scaleOf.get(vessel) !== vessels.get(vessel).scale;
+  return placed.get(id) ?? (isMoved ? scaleOf.get(vessel) : scale);
+}
+
+/** The division of a scale of the kit, in mg; null where there is no such scale. */
+export const divisionOf = ({ kit }, scale) => kit.scales.find(({ id }) => id === scale)?.division_mg ?? null;
+
+/** Where a line stands. `scale` is the one that its next pour goes onto, `weighed_on` that of its last. */
 function lineTold(known, line) {
+  const on = { scale: scaleNow(known, line), weighed_on: known.weighedOn.get(line.id) ?? null };
+  return { ...stands(known, line, on.weighed_on ?? on.scale), ...on };
+}
+
+function stands(known, line, scale) {
   const inMg = known.inMg.get(line.id);
   if (line.mg === null && line.step === null) {
     return { target_mg: null, in_mg: inMg, status: "by_hand", twice: null };
@@ -556,8 +627,7 @@ function lineTold(known, line) {
   const judged = () => {
     if (target === null) return known.touched.has(line.id) ? "in" : "open";
     if (inMg === 0 && target > 0) return "open";
-    const tolerance = Math.max(halfEven(product(line.tolerance_mg, num), den), ceiling(line.division_mg || 1, 2));
-    if (Math.abs(inMg - target) <= tolerance) return "in";
+    if (Math.abs(inMg - target) <= allowedMg(line, divisionOf(known.sheet, scale), num, den)) return "in";
     return inMg < target ? "short" : "over";
   };
   return {
@@ -589,7 +659,12 @@ function byPortion(known, vessel, target) {
   return halfEven(product(target, product(held, shares)), product(total, share));
 }
 
-/** How many pieces each count now expects, by step: no more than came out of the counts before it. */
+/**
+ * How many good pieces each count now expects, by step: no more than came out of the counts before it.
+ *
+ * What was spoiled is no piece: it is made again while another comes from before, or out of what is left of the
+ * mix. Counts of earlier versions, which do not say what they saw, took it for one, and stay as they were.
+ */
 function settleCounting(known) {
   const expected = new Map();
   const usable = (key) => {
@@ -598,20 +673,53 @@ function settleCounting(known) {
   };
   const reckon = (step) => {
     if (expected.has(step.id)) return;
-    expected.set(step.id, step.count);
+    const isOld = known.unseeing.has(step.id);
+    const { good, spoiled, partial } = known.counts.get(step.id) ?? NO_COUNT;
+    const made = good + partial;
+    const lower = (most) => expected.set(step.id, Math.min(expected.get(step.id), most));
+    expected.set(step.id, isOld ? step.count : plannedOf(known, step));
     for (const source of step.follows) {
       for (const key of source.steps) reckon(known.steps.get(key));
       if (!source.steps.every((key) => known.settled.get(key)?.status === "done")) continue;
       const [pieces] = divided(sum(source.steps.map(usable)), source.takes);
-      expected.set(step.id, Math.min(expected.get(step.id), pieces));
+      lower(Math.max(0, pieces - (isOld ? 0 : spoiled)));
     }
-    const count = known.counts.get(step.id);
-    if (count && count.good + count.partial + count.spoiled >= expected.get(step.id)) {
+    if (!step.follows.length && !isOld && made + spoiled >= expected.get(step.id) && !makesMore(known, step)) lower(made);
+    if (known.counts.has(step.id) && made + (isOld ? spoiled : 0) >= expected.get(step.id)) {
       settle(known, step.id, "done", known.countedAt.get(step.id));
     }
   };
   for (const step of known.sheet.steps) if (step.kind === "pieces") reckon(step);
   return expected;
+}
+
+/** How many pieces a count is for, now that rounds were scaled up or down. */
+function plannedOf({ sheet, factors }, step) {
+  const partOf = (key) => sheet.components.find(({ id }) => id === key);
+  if (step.component !== ASSEMBLY) return askedOf(factors, partOf(step.component), step);
+  const more = sheet.components.filter(({ id }) => id !== ASSEMBLY).map((part) => moreOf(factors, part, sheet.size.pieces));
+  const isLast = step.round === partOf(ASSEMBLY).rounds.length;
+  return step.count + (isLast && more.length ? Math.max(0, Math.min(...more)) : 0);
+}
+
+/** How many finished pieces more than were asked for this part now is enough for. */
+function moreOf(factors, part, pieces) {
+  const [takes] = divided(part.count - part.spares, pieces);
+  const made = sum(part.rounds.map((each) => askedOf(factors, part, each)));
+  return takes ? divided(made - part.spares, takes)[0] - pieces : 0;
+}
+
+function askedOf(factors, part, { round, count }) {
+  const [num, den] = factors.get(`${part.id}.${round}`) ?? [1, 1];
+  if (num === den || part.piece_mg <= 0) return count;
+  const now = piecesFrom(part, halfEven(product(part.rounds[round - 1].make_mg, num), den));
+  return num > den ? Math.max(count, now) : Math.max(1, Math.min(count, now));
+}
+
+/** Whether what is left of the mix is one more whole piece. */
+function makesMore({ sheet, counts, vesselMg }, step) {
+  const left = leftOfMix(step, (vessel) => vesselMg.get(vessel), counts.get(step.id), sheet);
+  return step.piece_mg > 0 && left >= step.piece_mg;
 }
 
 function settleSplitting(known) {
@@ -711,6 +819,14 @@ export function portionTargets(step, state) {
   const done = state.steps[step.id].status === "done";
   const out = sum(step.portions.map((portion) => state.portions[portion.vessel] ?? 0));
   return shareOut(done ? out : held + out, step.portions.map((portion) => portion.share));
+}
+
+/** What is left of a part's mix, in mg, after the pieces that were counted; never below nought. heldOf: vessel -> what went in. */
+export function leftOfMix(step, heldOf, count, { vessels }) {
+  const own = vessels.filter(({ component, round }) => component === step.component && round === step.round).map(({ id }) => id);
+  const { good, spoiled, partial } = count ?? NO_COUNT;
+  const held = sum((step.of.length ? step.of : own).map(heldOf));
+  return Math.max(0, held - (good + spoiled + partial) * step.piece_mg);
 }
 
 /** Whether a carry by num / den can be meant: between a thousandth and a thousand times. */

@@ -8,15 +8,17 @@
  */
 
 import { brief, inShort, joined, sentence } from "./brief.js";
-import { carryUp, inReach, portionTargets } from "./journal.js";
-import { piecesFrom } from "./sizing.js";
+import { carriedTo, coming, loads, sharesOf, tooFull, weighedLines } from "./capacity.js";
+import { carryUp, divisionOf, inReach, leftOfMix, portionTargets } from "./journal.js";
+import { MOST_PIECES, piecesFrom } from "./sizing.js";
 import { openWindow, rescue } from "./states.js";
 import { guidePhase, waitPhase, windowPhase } from "./waits.js";
-import { carryFactor } from "./weighing.js";
-import { celsius, divided, grams, halfEven, perCent, product, span, sum, times, toDivision } from "./whole.js";
+import { allowedMg, carryFactor } from "./weighing.js";
+import { apart, ceiling, celsius, divided, grams, halfEven, PPM, product, span, sum, times, toDivision } from "./whole.js";
 
 const LOOK_AGAIN_SHARE = 10; // "not yet" on a wait looks again after a tenth of its usual time
 const LEAST_AGAIN_MS = 60_000;
+const DILUTED = 100; // one part in so many, to weigh what is too little for a scale
 
 /** The bench at an instant (ms). Pure: the same inputs give the same words here and on the server. */
 export function now(sheet, state, at) {
@@ -142,6 +144,8 @@ function promptFor(bench, step) {
   const label = (step.lines ?? []).length > 1 ? "Skip the whole step" : "Skip this step";
   const says = `The record will show “${step.title}” as skipped.`;
   prompt.answers.push(answer("skip", label, "skipped", { step: step.id }, { says, input: "note" }));
+  const line = bench.lines.get(prompt.weigh?.line);
+  if (line) prompt.answers.push(...another(bench, line));
   return prompt;
 }
 
@@ -241,16 +245,18 @@ function weigh(bench, step) {
   }
   const { line, told } = first("open") ?? lines.at(-1);
   const adding = addLine(bench, line, told, false);
-  if (!isFirstAsked(bench, step)) return adding;
+  if (!isFirstAsked(bench, step)) return { ...adding, says: joined(filling(bench, line), adding.says) };
   // What is said of the whole step is said once, before the first pour.
-  return { ...adding, says: joined(sentence(step.title), step.says, adding.says, beforeNext(bench, step)) };
+  return { ...adding, says: joined(filling(bench, line), sentence(step.title), step.says, adding.says, beforeNext(bench, step)) };
 }
 
 /** Above nought when the line's round was carried up, below when it was carried down. */
 function carried(bench, line) {
-  const [num, den] = bench.state.factors[roundOf(line)] ?? [1, 1];
+  const [num, den] = factorOf(bench, line);
   return num - den;
 }
+
+const factorOf = (bench, line) => bench.state.factors[roundOf(line)] ?? [1, 1];
 
 const CAPTIONS = {
   running: "stop here",
@@ -290,10 +296,11 @@ function addLine(bench, line, told, isTopUp) {
   const leaveOut = answer("left_out", "Leave it out", "left_out", body);
   if (told.target_mg === null) return addUnweighed(bench, line, body, leaveOut);
   const add = told.target_mg - told.in_mg;
-  const division = line.division_mg || 1;
+  const division = divisionNow(bench, line);
   const vessel = bench.state.vessels[line.vessel];
   const how = line.cup ? "cup" : bench.state.weigh === "tare" ? "tare" : "running";
   const before = how === "running" ? vessel.in_mg - vessel.zero_mg : 0;
+  if (told.scale && told.in_mg === 0 && add > 0 && toDivision(add, division) === 0) return tooLittle(bench, line, { add, before }, leaveOut);
   const rounded = how === "running" ? roundedAway(bench, line) : 0;
   const reads = toDivision(before + rounded + add, division);
   const text = grams(reads, division);
@@ -310,10 +317,10 @@ function addLine(bench, line, told, isTopUp) {
     answers.push(answer("zeroed", "Scale reset to 0", "zeroed", { vessel: line.vessel }, { says }));
   }
   if (!isTopUp && !line.optional) answers.push(leaveOut);
-  const scale = bench.scales.get(line.scale);
-  const place = line.vessel ? bench.vessels.get(line.vessel).name : "";
+  const scale = bench.scales.get(told.scale);
+  const place = vessel.name;
   let where = how === "running" && before === 0 && scale ? `${scale.name}: ${place} on, then zero.` : "";
-  if (how === "cup" && place) where = `Then into ${place}.`;
+  if (how === "cup") where = `Then into ${place}.`;
   return {
     title: `${line.name}: ${isTopUp ? "top up" : "add"} ${amount}`,
     says: joined(where, line.note),
@@ -343,19 +350,80 @@ function addUnweighed(bench, line, body, leaveOut) {
 }
 
 function weighing(bench, line, { how, add, amount, reads, before }) {
+  const scale = bench.scales.get(bench.state.lines[line.id].scale);
   return {
     line: line.id,
     name: line.name,
     add_mg: add,
     add: amount,
     reads_mg: reads,
-    reads: reads === null ? "" : grams(reads, line.division_mg || 1),
+    reads: reads === null ? "" : grams(reads, divisionNow(bench, line)),
     before_mg: before,
     how,
-    scale: bench.scales.get(line.scale)?.name ?? "",
-    division_mg: line.division_mg,
+    scale: scale?.name ?? "",
+    division_mg: scale?.division_mg ?? null,
+    tolerance_mg: allowedMg(line, scale?.division_mg, ...factorOf(bench, line)),
     vessel: line.vessel,
   };
+}
+
+/** The division of the scale that a line goes onto now. */
+const divisionNow = (bench, line) => divisionOf(bench.sheet, bench.state.lines[line.id].scale) ?? 1;
+
+/** That what is still to come is more than the vessel or its scale takes, before it is passed. */
+function filling({ sheet, state }, line) {
+  return tooFull(sheet, state, loads(sheet, line, coming(sheet, state, line)))?.says ?? "";
+}
+
+/** Less than the scale can show: by spoon, stirred into more of another line, or in a larger batch. */
+function tooLittle(bench, line, { add, before }, leaveOut) {
+  const scale = bench.scales.get(bench.state.lines[line.id].scale);
+  const shown = grams(add, [100, 10, 1].find((each) => add >= each));
+  const pieces = ceiling(product(bench.sheet.size.pieces, scale.division_mg), add);
+  const spoon = line.by_spoon ?? "";
+  return {
+    title: `${line.name}: add ${spoon || shown}`,
+    says: joined(
+      `${shown} is too little for ${scale.name}.`,
+      diluted(bench, line, add, scale.division_mg, shown),
+      pieces <= MOST_PIECES ? `From ${pieces} ${bench.sheet.piece.many} on it shows.` : "",
+      line.note,
+    ),
+    number: { mg: null, text: spoon || shown, caption: spoon ? "by spoon" : "judged by eye" },
+    weigh: weighing(bench, line, { how: "spoons", add, amount: spoon || shown, reads: null, before }),
+    answers: [
+      answer("in", "It is in", "weighed", { line: line.id, mg: add }, { strong: true }),
+      answer("other", "It reads something else", "weighed", { line: line.id }, { input: "reading" }),
+      leaveOut,
+    ],
+  };
+}
+
+/** How to weigh a hundredth: a little of it stirred into much of another line that is still to come. */
+function diluted({ sheet, state }, line, add, division, shown) {
+  const take = DILUTED * add;
+  const into = weighedLines(sheet, line).find(({ id }) => state.lines[id].status === "open" && id !== line.id && state.lines[id].target_mg >= take);
+  if (!into || take < 5 * division) return "";
+  const stock = ceiling(5 * division, 1000) * 1000;
+  return `Or stir ${grams(stock, 1000)} into ${grams((DILUTED - 1) * stock, 1000)} of ${into.name}: ${grams(take, division)} of that holds ${shown}.`;
+}
+
+/** Quiet answers: another scale than the sheet's, another vessel of the kit. */
+function another(bench, line) {
+  const told = bench.state.lines[line.id];
+  if (line.vessel === null || told.scale === null) return [];
+  const { kit } = bench.sheet;
+  const vessel = bench.state.vessels[line.vessel];
+  const alone = line.cup ? { line: line.id } : {};
+  const heavy = line.cup ? 0 : vessel.empty_mg + vessel.in_mg;
+  const kind = kit.vessels.find(({ id }) => id === vessel.kit)?.kind ?? null;
+  const fits = (each) => each.id !== vessel.kit && (kind === null ? each.kind !== "cup" : each.kind === kind) && each.holds_mg >= vessel.in_mg;
+  return [
+    ...kit.scales
+      .filter((scale) => scale.id !== told.scale && scale.capacity_mg >= heavy)
+      .map(({ id, name }) => answer(`scale_${id}`, `Weigh on ${name} from now on`, "placed", { vessel: line.vessel, scale: id, ...alone })),
+    ...kit.vessels.filter(fits).map(({ id, name }) => answer(`took_${id}`, `I took ${name}`, "took", { vessel: line.vessel, instead: id })),
+  ];
 }
 
 function wentIn(told, division) {
@@ -366,11 +434,19 @@ function leave(bench, line, told) {
   return answer("leave", "Leave it, and note it", "left", { line: line.id }, { says: newShare(bench, line, told) });
 }
 
-function carry(bench, line, label, [num, den]) {
-  const body = { component: line.component, round: line.round, num, den };
-  return answer("carry", `${label}, × ${times(num, den)}`, "carried", body, {
-    says: carriedSays(bench, line, num, den),
-  });
+/**
+ * The answer that makes every target of this line's round num / den of the sheet's, worked out to its end; none
+ * where that cannot work. kept: lines that stay as they are.
+ */
+function carry(bench, line, label, [num, den], kept = []) {
+  const { sheet, state } = bench;
+  if (!inReach(num, den)) return [];
+  const { ends, over } = carriedTo(sheet, state, line, [num, den], kept);
+  const full = tooFull(sheet, state, loads(sheet, line, ends));
+  if (over.length || (full && !full.isCured)) return [];
+  const body = { component: line.component, round: line.round, num, den, ...(kept.length ? { left: kept } : {}) };
+  const says = carriedSays(bench, line, [num, den], ends, full?.says ?? "");
+  return [answer(kept.length ? "carry_rest" : "carry", `${label}, × ${times(num, den)}`, "carried", body, { says })];
 }
 
 function toldTwice({ twice }) {
@@ -382,7 +458,7 @@ function toldTwice({ twice }) {
 /** Past tolerance: take some out, leave it, or carry the rest up to match. */
 function over(bench, line, told) {
   const mg = told.in_mg - told.target_mg;
-  const division = line.division_mg || 1;
+  const division = divisionNow(bench, line);
   const [num, den] = carryUp(bench.sheet, bench.state, line.component, line.round);
   const toTake = Math.max(toDivision(mg, division), division);
   const shown = grams(toTake, division);
@@ -392,14 +468,14 @@ function over(bench, line, told) {
   return {
     kind: "over",
     title: `${line.name}: ${shown} too much`,
-    says: wentIn(told, division),
+    says: joined(limitSays(bench, line, told), filling(bench, line), wentIn(told, division)),
     number: { mg, text: `+${shown}`, caption: "too much" },
     weigh: weighing(bench, line, { how: "over", add: -mg, amount: shown, reads: null, before: 0 }),
     answers: [
       ...toldTwice(told),
       answer("take_out", `Take ${shown} out`, "taken_out", { line: line.id, mg: toTake }, { strong: !madeLess && once }),
       { ...leave(bench, line, told), strong: madeLess && once },
-      ...(inReach(num, den) ? [carry(bench, line, "Carry the rest up", [num, den])] : []),
+      ...carry(bench, line, "Carry the rest up", [num, den]),
     ],
   };
 }
@@ -407,7 +483,7 @@ function over(bench, line, told) {
 /** Short of the target: add the rest, leave it, or make less to match. */
 function short(bench, line, told) {
   const adding = addLine(bench, line, told, true);
-  const division = line.division_mg || 1;
+  const division = divisionNow(bench, line);
   return {
     ...adding,
     kind: "short",
@@ -417,59 +493,87 @@ function short(bench, line, told) {
   };
 }
 
-/** What else there is to do about too little: leave it, or make less to match. */
+/**
+ * What else there is to do about too little: leave it, or make less to match. Where more of the others is in
+ * already than that would ask for, only what is still to come can be less.
+ */
 function letBe(bench, line, told) {
-  const [num, den] = carryFactor([[told.in_mg, line.mg]]);
-  const less = inReach(num, den) ? [carry(bench, line, "There is no more: make less", [num, den])] : [];
-  return [leave(bench, line, told), ...less];
+  const less = carry(bench, line, "There is no more: make less", carryFactor([[told.in_mg, line.mg]]));
+  return [leave(bench, line, told), ...(less.length ? less : carryRest(bench, line))];
 }
 
-/** The weighed lines of the same component and round. */
-function fellows(bench, line) {
-  return bench.sheet.lines.filter(
-    (each) => each.component === line.component && each.round === line.round && each.mg !== null,
-  );
+/** Make less of what is still to come, so that it keeps its share of what is in. */
+function carryRest(bench, line) {
+  const lines = weighedLines(bench.sheet, line);
+  const kept = lines.map(({ id }) => id).filter((id) => bench.state.lines[id].in_mg).sort();
+  const num = sum(kept.map((id) => bench.state.lines[id].in_mg));
+  const den = sum(kept.map((id) => bench.lines.get(id).mg));
+  const isToCome = lines.some(({ id }) => bench.state.lines[id].status === "open");
+  return isToCome && num < den ? carry(bench, line, "Make less of the rest", [num, den], kept) : [];
 }
 
 /** What leaving it does: the line's share of its component, as it becomes and as it was meant. */
 function newShare(bench, line, told) {
-  const meant = sum(fellows(bench, line).map((each) => bench.state.lines[each.id].target_mg));
+  const meant = sum(weighedLines(bench.sheet, line).map((each) => bench.state.lines[each.id].target_mg));
   const becomes = meant - told.target_mg + told.in_mg;
   const part = bench.components.get(line.component).name;
-  return (
-    `${line.name} becomes ${perCent(told.in_mg, becomes)} of ${part} ` +
-    `instead of ${perCent(told.target_mg, meant)}.`
-  );
+  const [now, was] = apart([told.in_mg, becomes], [told.target_mg, meant]);
+  const said = now === was ? `${line.name} stays ${now} of ${part}.` : `${line.name} becomes ${now} of ${part} instead of ${was}.`;
+  return joined(said, limitSays(bench, line, told));
 }
 
-/** What carrying to match does: the yield, the top-ups, and whether it still fits. */
-function carriedSays(bench, line, num, den) {
+/** That what went in passes the limit of the ingredient's own papers, in the part and in the piece. */
+function limitSays({ sheet, state, components }, { id, ingredient, component: part }, told) {
+  const limit = sheet.ingredients.find((each) => each.id === ingredient)?.limit_ppm ?? null;
+  if (limit === null) return "";
+  const shares = (mg) => sharesOf(sheet, state, new Map([[id, mg]]), ingredient, part);
+  const [ofPart, ofPiece] = shares(told.in_mg);
+  const [askedPart, askedPiece] = shares(told.target_mg);
+  if (Math.max(ofPart, ofPiece) <= limit || ofPart < askedPart || (ofPart === askedPart && ofPiece <= askedPiece)) return "";
+  const [partSays, limitSaid] = apart([ofPart, PPM], [limit, PPM]);
+  const [pieceSays] = apart([ofPiece, PPM], [limit, PPM]);
+  return `${partSays} of ${components.get(part).name}, ${pieceSays} of the piece: its papers allow ${limitSaid}.`;
+}
+
+/** What carrying to match does: the yield, the top-ups, what it makes of the shares, and where it fits. */
+function carriedSays(bench, line, [num, den], ends, full) {
   const component = bench.components.get(line.component);
-  const made = component.rounds[line.round - 1]?.make_mg ?? 0;
-  const total = halfEven(product(made, num), den);
+  const total = sum([...ends.values()]);
   const pieces = piecesFrom(component, total);
   const enough = component.piece_mg && pieces ? `, enough for ${pieces}` : "";
-  const said = [`${component.name} becomes ${grams(total, 1000)}${enough}`];
-  const tops = [];
-  const staysOver = [];
-  for (const each of fellows(bench, line)) {
-    const inMg = bench.state.lines[each.id].in_mg;
-    const target = halfEven(product(each.mg, num), den);
-    const tolerance = halfEven(product(each.tolerance_mg, num), den);
-    if (inMg && target - inMg > tolerance) tops.push(`${grams(target - inMg, each.division_mg || 1)} ${each.name}`);
-    if (inMg - target > tolerance) staysOver.push(each.name);
-  }
-  if (tops.length) said.push(`top up ${tops.join(", ")}`);
-  if (staysOver.length) said.push(`${staysOver.join(", ")} is already in and stays over`);
-  const vessel = bench.vessels.get(line.vessel);
-  const scale = bench.scales.get(vessel?.scale);
-  if (vessel && vessel.holds_mg !== null && total > vessel.holds_mg) {
-    said.push(`but ${vessel.name} holds only ${grams(vessel.holds_mg, 1000)}`);
-  } else if (scale && vessel.empty_mg + total > scale.capacity_mg) {
-    said.push(`but ${scale.name} weighs only ${grams(scale.capacity_mg, 1000)}, vessel and all`);
-  }
-  if (num > den) said.push(`the shelf must still hold ${times(num, den)} times the rest`);
-  return `${said.join("; ")}.`;
+  const tops = weighedLines(bench.sheet, line).flatMap((each) => {
+    const { in_mg: inMg } = bench.state.lines[each.id];
+    const division = divisionNow(bench, each);
+    const more = ends.get(each.id) - inMg;
+    return inMg && more > allowedMg(each, division, num, den) ? [`${grams(more, division)} ${each.name}`] : [];
+  });
+  const said = [
+    `${component.name} becomes ${grams(total, 1000)}${enough}`,
+    ...(tops.length ? [`top up ${tops.join(", ")}`] : []),
+    ...shifted(bench, line, ends),
+    ...(num > den ? [`the shelf must still hold ${times(num, den)} times the rest`] : []),
+  ];
+  return joined(`${said.join("; ")}.`, full);
+}
+
+/** The two lines whose share of the part differs most from the sheet's, once all is in. */
+function shifted({ sheet }, line, ends) {
+  const lines = weighedLines(sheet, line);
+  const whole = sum([...ends.values()]);
+  const meant = sum(lines.map(({ mg }) => mg));
+  if (!whole || !meant) return [];
+  const offOf = ({ id, mg }) => {
+    const off = BigInt(ends.get(id)) * BigInt(meant) - BigInt(mg) * BigInt(whole);
+    return off < 0n ? -off : off;
+  };
+  const found = lines.map((each) => ({ each, off: offOf(each) })).sort((one, other) => (one.off > other.off ? -1 : one.off < other.off ? 1 : 0));
+  return found
+    .slice(0, 2)
+    .filter(({ off }) => 1000n * off > BigInt(meant) * BigInt(whole))
+    .map(({ each }) => {
+      const [now, was] = apart([ends.get(each.id), whole], [each.mg, meant]);
+      return `${each.name} ${now} of it instead of ${was}`;
+    });
 }
 
 function melt(bench, step) {
@@ -528,7 +632,7 @@ function split(bench, step) {
   const index = Math.max(0, weighed.findIndex(({ vessel }) => !(vessel in bench.state.portions)));
   const portion = step.portions[index];
   const target = targets[index];
-  const scale = bench.scales.get(bench.vessels.get(portion.vessel).scale);
+  const scale = bench.scales.get(bench.state.vessels[portion.vessel].scale);
   const division = scale?.division_mg ?? 1000;
   const reads = toDivision(target, division);
   const text = grams(reads, division);
@@ -552,6 +656,7 @@ function split(bench, step) {
       how: "portion",
       scale: scale?.name ?? "",
       division_mg: division,
+      tolerance_mg: ceiling(division, 2),
       vessel: portion.vessel,
     },
     answers: [
@@ -597,13 +702,15 @@ function checkSays(step, looks) {
 function pieces(bench, step) {
   const key = step.id;
   const count = bench.state.counts[key] ?? { good: 0, spoiled: 0, partial: 0, of: {} };
-  const made = count.good + count.spoiled + count.partial;
+  const seen = count.good + count.spoiled + count.partial;
+  const made = seen - count.spoiled;
   const wanted = bench.state.expected[key];
   const left = Math.max(0, wanted - made);
-  const { part, says, whole } = partInHand(bench, step, count);
+  const { part, says: partSays, whole } = partInHand(bench, step, count);
+  const says = partSays || againSays(bench, step, count, wanted);
   const sprayed = (bench.state.looks[key] ?? []).length;
   const sprayedSays = sprayed ? `Sprayed again ${sprayed === 1 ? "once" : `${sprayed} times`}.` : "";
-  const body = part === null ? { step: key } : { step: key, of: part };
+  const body = { step: key, seen, ...(part === null ? {} : { of: part }) };
   const [id, good, label] = step.one_by_one
     ? ["one", 1, `One ${step.verb}`]
     : ["all", left, `${left === 1 ? "One" : `All ${left}`} ${step.verb}`];
@@ -614,7 +721,8 @@ function pieces(bench, step) {
     }),
   );
   if (!step.ways.length) answers.push(answer(id, label, "counted", { ...body, good }, { strong: whole }));
-  if (!step.one_by_one) answers.push(answer("some", "Some other number", "counted", body, { input: "count", most: left }));
+  const several = step.one_by_one ? `Several ${step.verb}` : "Some other number";
+  answers.push(answer("some", several, "counted", body, { input: "count", most: left }));
   if (step.again !== null) {
     answers.push(
       answer("respray", "It has dried: spray and work in", "looked", { step: key, answer: "not_yet" }, {
@@ -623,8 +731,7 @@ function pieces(bench, step) {
     );
   }
   if (step.partial) {
-    const partial = answer("partial", "A partial one", "counted", { ...body, partial: 1 }, { strong: !whole });
-    answers.splice(whole ? answers.length : 0, 0, partial);
+    answers.push(answer("partial", "A partial one", "counted", { ...body, partial: 1 }, { strong: !whole }));
   }
   answers.push(answer("spoiled", "One spoiled", "counted", { ...body, spoiled: 1 }));
   answers.push(answer("enough", "That is all there is", "done", { step: key }));
@@ -633,6 +740,15 @@ function pieces(bench, step) {
     number: { mg: null, text: `${made}`, caption: `of ${wanted} ${step.verb}` },
     answers,
   };
+}
+
+/** That what is left of the mix makes good for what was spoiled. */
+function againSays(bench, step, count, wanted) {
+  const each = step.piece_mg;
+  if (step.follows.length || each <= 0 || count.good + count.spoiled + count.partial < wanted) return "";
+  const left = leftOfMix(step, (vessel) => bench.state.vessels[vessel].in_mg, count, bench.sheet);
+  const [more] = divided(left, each);
+  return more ? `${grams(left, 1000)} left: ${more} more ${more === 1 ? "piece" : "pieces"}.` : "";
 }
 
 /**

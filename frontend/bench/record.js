@@ -5,11 +5,12 @@
  */
 
 import { handsOn } from "./hands.js";
-import { toldOf } from "./journal.js";
+import { divisionOf, toldOf } from "./journal.js";
 import { useOf } from "./lots.js";
-import { ceiling, halfEven, PPM, product, sum, toDivision } from "./whole.js";
+import { allowedMg } from "./weighing.js";
+import { halfEven, PPM, product, sum, toDivision } from "./whole.js";
 
-const CORRECTIONS = ["taken_out", "left", "left_out", "carried"];
+const CORRECTIONS = ["taken_out", "left", "left_out", "carried", "placed", "took"];
 const COUNTED = ["good", "spoiled", "partial"];
 
 /** The plain batch record of a run, finished or not. Masses in mg, instants and times in ms. */
@@ -25,7 +26,7 @@ export function record(sheet, state, entries) {
   const stands = (step) => state.steps[step.id];
   const unread = new Set(state.unread);
   const told = toldOf(state, entries).filter(({ id }) => !unread.has(id));
-  const lines = sheet.lines.map((line) => lineRecord(line, state, letters));
+  const lines = sheet.lines.map((line) => lineRecord(line, sheet, state, letters));
   const counts = sheet.steps
     .filter((step) => step.kind === "pieces" && (state.counts[step.id] || stands(step).status === "done"))
     .map((step) => ({
@@ -46,7 +47,7 @@ export function record(sheet, state, entries) {
     signed: state.signed && { ...state.signed, entries: state.signed.entries.length },
     unsigned: state.unsigned,
     people: peopleOf(told),
-    kit: kitOf(sheet),
+    kit: kitOf(sheet, state),
     lots: lotsOf(sheet, state, entries),
     lines,
     steps: sheet.steps.map((step) => {
@@ -108,7 +109,7 @@ export function record(sheet, state, entries) {
 
 /** The line that a correction answers: its own, or the one last weighed in the round that was carried. */
 function because({ lines }, before, kind, body) {
-  if (kind !== "carried") return body.line;
+  if (kind !== "carried") return body.line ?? null;
   const mine = new Set(lines.filter(({ component, round }) => component === body.component && round === body.round).map(({ id }) => id));
   return before.findLast((each) => each.kind === "weighed" && mine.has(each.body.line))?.body.line ?? null;
 }
@@ -125,8 +126,9 @@ function peopleOf(told) {
 }
 
 /** The scales that lines and portions were weighed on, the vessels and the heaters. */
-function kitOf({ kit, lines, vessels, steps }) {
-  const scales = new Set([...lines, ...vessels].map(({ scale }) => scale));
+function kitOf({ kit, steps }, state) {
+  const vessels = Object.values(state.vessels);
+  const scales = new Set([...Object.values(state.lines), ...vessels].map(({ scale, weighed_on: last }) => last ?? scale));
   return {
     scales: kit.scales.filter(({ id }) => scales.has(id)),
     vessels: [...new Set(vessels.map(({ name }) => name))],
@@ -172,10 +174,11 @@ function windowRecord(step, openedAt, endedAt) {
   };
 }
 
-function lineRecord(line, state, letters) {
+function lineRecord(line, sheet, state, letters) {
   const told = state.lines[line.id];
+  const scale = told.weighed_on ?? told.scale;
+  const division = divisionOf(sheet, scale);
   const [num, den] = state.factors[`${line.component}.${line.round}`] ?? [1, 1];
-  const allowed = Math.max(halfEven(product(line.tolerance_mg, num), den), ceiling(line.division_mg || 1, 2));
   const asked = told.target_mg;
   const deviation = asked === null ? null : told.in_mg - asked;
   return {
@@ -192,12 +195,12 @@ function lineRecord(line, state, letters) {
     deviation_mg: deviation,
     deviation_ppm: asked ? halfEven(product(deviation, PPM), asked) : null,
     tolerance_mg: line.tolerance_mg,
-    within: deviation === null ? null : Math.abs(deviation) <= allowed,
+    within: deviation === null ? null : Math.abs(deviation) <= allowedMg(line, division, num, den),
     spoons: line.spoons,
     count: line.count,
     unit: line.unit,
-    scale: line.scale,
-    division_mg: line.division_mg,
+    scale,
+    division_mg: division,
     status: told.status,
   };
 }
@@ -232,7 +235,8 @@ function balanceOf(sheet, state, counts) {
   const spare = others.map(({ id }) => mean.get(id) * Math.max(0, count(ends, id, "good", "partial") - takes.get(id) * begun));
   const measured = (what) => state.measured.filter((each) => each.what === what).map(({ mg }) => mg);
   const binned = measured("spoiled");
-  const division = Math.max(0, ...lines.map(({ division_mg }) => division_mg || 1)) || 1;
+  const scales = Object.values(state.lines).map(({ scale, weighed_on: last }) => last ?? scale);
+  const division = Math.max(1, ...scales.map((scale) => divisionOf(sheet, scale) ?? 1));
   const show = (mg) => toDivision(mg, division);
   const shown = {
     good_mg: show(good * mean.get(final)),

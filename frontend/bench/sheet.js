@@ -7,11 +7,12 @@
  * Ids say where a thing belongs: "base.1.dry" is the step `dry` of round 1 of the component `base`.
  */
 
+import { nearest, over, readDensity } from "./amounts.js";
 import { BenchError } from "./errors.js";
 import { burstPlan, heatUj } from "./heating.js";
 import { cavities, makeMg, MOST_PIECES, piecesFrom, roomMg, rounds, vesselFor } from "./sizing.js";
 import { bowlScale, cupScale, toleranceMg, uncertaintyPpm } from "./weighing.js";
-import { ceiling, divided, grams, halfEven, perCent, PPM, product, shareOut, sum } from "./whole.js";
+import { ceiling, divided, grams, halfEven, perCent, PPM, product, shareOut, sum, toDivision } from "./whole.js";
 
 const SHEET_FORMAT = "bowlside-sheet/1";
 const LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
@@ -204,7 +205,7 @@ export function makeSheet(recipe, ref, size, kit) {
     piece: recipe.piece,
     kit,
     components: about,
-    ingredients: totals(draft.lines),
+    ingredients: totals(draft),
     lines: draft.lines,
     vessels: draft.vessels,
     steps: draft.steps,
@@ -386,6 +387,7 @@ function layPlaces(draft, component, number, chosen, masses, weighedIn) {
       scale: scale?.id ?? null,
       empty_mg: empty,
       holds_mg: vessel?.holds_mg ?? null,
+      kit: vessel?.id ?? null,
     });
   }
   draft.vessels.push(...places.values());
@@ -471,7 +473,7 @@ function layLine(draft, component, number, line, mg, factor, step, vessel) {
   const count = grown(line.count, 1000);
   if (count === 0) warn(draft, written, `${name} comes to less than one a round; one is used.`);
   const spoons = nl === null ? "" : spoonsFor(recipe.spoons, nl);
-  if (nl !== null && !spoons) warn(draft, written, `${name} comes to less than the smallest spoon.`);
+  if (nl !== null && 2 * nl < recipe.spoons.at(-1).nl) warn(draft, written, `${name} comes to less than the smallest spoon.`);
   if (line.unit === "drops") {
     warn(draft, written, "Drops differ from dropper to dropper. Weigh them when the amount matters.");
   }
@@ -494,10 +496,19 @@ function layLine(draft, component, number, line, mg, factor, step, vessel) {
     division_mg: weighed && scale ? scale.division_mg : null,
     cup,
     spoons,
+    by_spoon: weighed && scale ? bySpoon(recipe, line.ingredient, mg, scale) : "",
     optional: line.optional,
     note: line.note,
     instead_of: line.instead_of ?? "",
   });
+}
+
+/** What is too little for its scale to show, in spoons, where its density is known; else "". */
+function bySpoon({ ingredients, spoons }, key, mg, scale) {
+  const { density } = ingredients[key];
+  if (!mg || toDivision(mg, scale.division_mg) || !density) return "";
+  const nl = nearest(over([BigInt(mg) * 1000n, 1n], readDensity(density.g_per_ml))); // g/mL is µg/nL
+  return nl ? spoonsFor(spoons, nl) : "";
 }
 
 /** {scale, cup}: the scale this line is weighed on, and whether in a small cup first. */
@@ -520,17 +531,29 @@ function scaleFor(draft, line, mg, scale, where) {
   return found.scale.id === scale?.id ? inBowl : { scale: found.scale, cup: true };
 }
 
-/** A volume in spoons a drawer really holds: 2¾ tsp is "2 tsp + ½ tsp + ¼ tsp". */
+const SPOON_GRAIN = 8; // nL: what the drawer's own rounding comes to over several spoons
+
+/**
+ * A volume in spoons a drawer really holds: 2¾ tsp is "2 tsp + ½ tsp + ¼ tsp".
+ *
+ * To the nearest smallest spoon, and what that is off by from 1 % is said: "⅛ tsp (4 % less)". Less than half
+ * the smallest is a share of it.
+ */
 function spoonsFor(drawer, nl) {
-  let left = nl + divided(drawer.at(-1).nl, 2)[0];
+  const smallest = drawer.at(-1);
+  if (2 * nl < smallest.nl) return `${Math.max(1, halfEven(100 * nl, smallest.nl))} % of ${smallest.name}`;
+  let left = nl + divided(smallest.nl, 2)[0];
+  let told = 0;
   const said = [];
-  for (const spoon of drawer) {
-    const [count, rest] = divided(left, spoon.nl);
-    left = rest;
-    const name = spoon.name === "cup" && count > 1 ? "cups" : spoon.name;
-    if (count) said.push(count === 1 && /^[½¼]/.test(name) ? name : `${count} ${name}`);
+  for (const { name, nl: each } of drawer) {
+    const [count] = divided(left + SPOON_GRAIN, each);
+    left = Math.max(0, left - count * each);
+    told += count * each;
+    if (count && /^[½¼⅛]/.test(name)) said.push(count === 1 ? name : `${count} × ${name}`);
+    else if (count) said.push(`${count} ${name === "cup" && count > 1 ? "cups" : name}`);
   }
-  return said.join(" + ");
+  const off = halfEven(product(100, Math.abs(told - nl)), nl);
+  return said.join(" + ") + (off ? ` (${off} % ${told > nl ? "more" : "less"})` : "");
 }
 
 // Steps
@@ -680,11 +703,16 @@ function freeing(component, number, leader) {
   return `${component.id}.${number}.${last.id}`;
 }
 
-function totals(lines) {
+function totals({ lines, recipe }) {
+  // The most of the finished piece that an ingredient's own papers allow; nothing where they do not say.
+  const limitOf = (key) => {
+    const limit = recipe.ingredients[key].fragrance?.limit_ppm ?? null;
+    return limit === null ? {} : { limit_ppm: limit };
+  };
   const found = new Map();
   for (const line of lines) {
     if (!found.has(line.ingredient)) {
-      found.set(line.ingredient, { id: line.ingredient, name: line.name, mg: 0, nl: 0, count: 0 });
+      found.set(line.ingredient, { id: line.ingredient, name: line.name, mg: 0, nl: 0, count: 0, ...limitOf(line.ingredient) });
     }
     const total = found.get(line.ingredient);
     total.mg += line.mg || line.about_mg || 0;

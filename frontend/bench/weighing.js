@@ -20,6 +20,14 @@ export function toleranceMg(mg, tolerancePpm, divisionMg) {
   return Math.max(halfEven(product(mg, tolerancePpm), PPM), ceiling(divisionMg, 2));
 }
 
+/**
+ * How far a sheet's line may be off, in mg, on a scale of this division, while its round is made num / den of
+ * the sheet's: the one rule by which the fold, the bench and the record judge.
+ */
+export function allowedMg(line, divisionMg, num = 1, den = 1) {
+  return Math.max(halfEven(product(line.tolerance_mg, num), den), ceiling(divisionMg || 1, 2));
+}
+
 /** The kit's scales, coarsest division first; a BenchError when there is none. */
 export function coarsestFirst(kit) {
   if (!kit.scales.length) {

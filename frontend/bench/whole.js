@@ -124,6 +124,21 @@ export function perCent(numerator, denominator) {
   return `${decimals(denominator ? halfEven(product(1000, numerator), denominator) : 0, 1)} %`;
 }
 
+/** Two shares, each [numerator, denominator], in per cent with as many decimals as it takes to tell them apart: one to four. */
+export function apart(one, other) {
+  for (const decimals of [1, 2, 3, 4]) {
+    const [said, meant] = [one, other].map((each) => shareText(each, decimals));
+    if (said !== meant) return [said, meant];
+  }
+  return [perCent(...one), perCent(...other)];
+}
+
+function shareText([numerator, denominator], decimals) {
+  const shown = denominator ? halfEven(product(100 * 10 ** decimals, numerator), denominator) : 0;
+  const [units, rest] = divided(shown, 10 ** decimals);
+  return `${units}.${String(rest).padStart(decimals, "0")} %`;
+}
+
 /** A factor with three decimals: "1.042". */
 export function times(numerator, denominator) {
   return decimals(halfEven(product(1000, numerator), denominator), 3);

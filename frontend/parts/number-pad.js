@@ -1,5 +1,6 @@
 // A pad of large keys for what a scale reads or how many pieces there are. It starts
-// empty, and says at once how far off the reading is. `least` is what was in the bowl before:
+// empty, and says at once how far off the reading is. A comma is a point, and what is finer than the scale
+// shows is not taken: "1700,5" on a scale of 1 g is 1700 g. `least` is what was in the bowl before:
 // a display that shows less cannot be meant. `most` is what there is to take from, or null.
 //
 //   const pad = openPad({ title, target: 612000, tolerance: 4000, division: 1000, unit: "g", answer: "It reads", least: 0, most: null });
@@ -45,9 +46,9 @@ export function openPad({ title, target = null, tolerance = 0, division = 1000, 
   }
 
   function type(char) {
-    if (char === "." && (!points || digits.includes("."))) return;
+    if (char === "." && digits.includes(".")) return;
     if (digits.replace(".", "").length >= MOST) return;
-    if (digits.includes(".") && digits.split(".")[1].length >= places) return;
+    if (digits.includes(".") && digits.split(".")[1].length >= places && char !== ".") return; // finer than it shows
     digits = digits === "0" && char !== "." ? char : digits + char;
     update();
   }
@@ -59,23 +60,29 @@ export function openPad({ title, target = null, tolerance = 0, division = 1000, 
 
   function update() {
     const given = value();
-    setText(shown, `${digits || "\u2013"}${unit ? ` ${unit}` : ""}`);
+    const said = digits.replace(/\.$/, places ? "." : "");
+    setText(shown, `${said || "\u2013"}${unit ? ` ${unit}` : ""}`);
     strong.disabled = given === null || given < least || (most !== null && given > most);
-    setText(strong, given === null ? answer : `${answer} ${digits}${unit ? ` ${unit}` : ""}`);
-    setText(off, offBy(given));
+    setText(strong, given === null ? answer : `${answer} ${said}${unit ? ` ${unit}` : ""}`);
+    const words = offBy(given);
+    setText(off, words);
+    show(off, words !== "" || target !== null || most !== null);
   }
 
+  /** As this scale would show it. */
+  const size = (much) => (unit === "g" ? mass(Math.round(much / division) * division) : String(much));
+
   function offBy(given) {
-    if (most !== null && given !== null && given > most) return `there are only ${unit === "g" ? mass(most) : most}`;
+    if (!places && digits.endsWith(".")) return unit === "g" ? "this scale shows whole grams" : "whole pieces only";
+    if (most !== null && given !== null && given > most) return `there are only ${size(most)}`;
     if (target === null) return "";
-    const goal = unit === "g" ? mass(target) : String(target);
+    const goal = size(target);
     if (given === null) return `${goal} is the mark`;
-    if (given < least) return `${mass(least)} were in it already`;
+    if (given < least) return `${size(least)} were in it already`;
     const gap = given - target;
     if (gap === 0) return "on the mark";
-    const size = unit === "g" ? mass(Math.abs(gap)) : String(Math.abs(gap));
     const within = Math.abs(gap) <= tolerance ? ", near enough" : "";
-    return `${size} ${gap > 0 ? "over" : "under"} ${goal}${within}`;
+    return `${size(Math.abs(gap))} ${gap > 0 ? "over" : "under"} ${goal}${within}`;
   }
 
   dialog.addEventListener("keydown", (event) => {
@@ -88,7 +95,6 @@ export function openPad({ title, target = null, tolerance = 0, division = 1000, 
     event.preventDefault();
   });
 
-  show(off, target !== null || most !== null);
   update();
   const closed = openDialog(dialog);
   keys.firstChild.focus();

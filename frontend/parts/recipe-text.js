@@ -17,7 +17,7 @@ const STEP_WORDS = /^(?:step\s*)?\d+\s*[.):]\s+/i;
 const METHOD = /^(?:method|steps|directions|instructions|how to make\b.*)$/i;
 const LIST = /^(?:ingredients|you need|what you need)$/i;
 const VERBS = { weigh: /\bweigh/i, melt: /\bmelt/i, split: /\b(?:split|divide)\b/i, pieces: /\b(?:press|pipe|wrap|unmould)\b/i, wait: /\b(?:leave|let|dry|set|cool|rest|chill)\b/i };
-const NUMBER = String.raw`(?:\d+\s*[½¼¾]|\d+\s+\d+\s*/\s*\d+|\d+(?:[./]\d+)?|[½¼¾])`;
+const NUMBER = String.raw`(?:\d+\s*[½¼¾]|\d+\s+\d+\s*/\s*\d+|\d+(?:[.,/]\d+)?|[½¼¾])`;
 const TO = String.raw`\s*(?:-|\u2013|\u2014|to|or)\s*`;
 const TIME_RANGE = new RegExp(`(${NUMBER})\\s*([a-z]+)?${TO}(${NUMBER})\\s*([a-z]+)`, "gi");
 const TIME = new RegExp(`${NUMBER}\\s*[a-z]+`, "gi");
@@ -109,7 +109,7 @@ export function readText(text, measures, hasTitle = false) {
     const known = [...headings].find(([, each]) => isSame(each, name));
     if (known) return [{ as: "again", key: known[0] }];
     const next = lines[place + 1];
-    const isHeading = line !== bare || written.startsWith("#") || (words <= 4 && !found && (STEP_WORDS.test(next ?? "") || (!inMethod && isAmount(next))));
+    const isHeading = line !== bare || written.startsWith("#") || (words <= 4 && !found && !/^[\d½¼¾]/.test(line) && (STEP_WORDS.test(next ?? "") || (!inMethod && isAmount(next))));
     if (isHeading || (place === 0 && !found)) {
       const isPart = isHeading && (place > 0 || hasTitle || /^for\s/i.test(bare) || (hasHeadings && isAmount(next)));
       if (!isPart) return [{ text: line, as: hasTitle ? "" : "title", name: bare, kind: "do" }];

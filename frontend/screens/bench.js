@@ -28,6 +28,8 @@ import { mass, timeLeft, unbroken } from "../parts/words.js";
 const BESIDE = 2; // secondary answers that stand beside the strong one; the rest are under "Other"
 const BESIDE_PIECES = 4; // counting goes wrong in more ways
 const ALL_STAND = new Set(["over", "short", "check", "do", "finish"]); // here every answer is a real choice
+const QUIET = new Set(["skipped", "placed", "took"]); // under "Other" alone
+const ONE_TOUCH_MS = 400;
 const CARDS = new Set(["over", "short", "check", "do"]);
 const RIGHTING = new Set(["over", "short"]);
 
@@ -50,10 +52,8 @@ const OTHER_WEIGHING = {
 const keyOf = (prompt) => `${prompt.step} ${prompt.kind} ${prompt.weigh?.line ?? ""}`;
 const sideOf = (prompt) => `${prompt.component} ${prompt.round}`;
 
-/** Nothing is weighed or ticked yet: what is needed can still be gathered first. */
-function isUntouched({ lines, gathered, ticked }) {
-  return gathered.length === 0 && Object.keys(ticked).length === 0 && Object.values(lines).every(({ in_mg: mg }) => mg === 0);
-}
+/** Nothing is weighed yet: what is needed can still be gathered first. */
+const isUntouched = ({ lines }) => Object.values(lines).every(({ in_mg: mg }) => mg === 0);
 
 /** One line that opens, for what has no room beside the number (style/bench.css says when). */
 function folded(name, says = "") {
@@ -80,6 +80,8 @@ class BenchScreen extends HTMLElement {
   #pin = null; // the component and round that the maker chose to go on with
   #picked = null; // the prompt chosen by hand
   #led = null; // what the plan had next when the run last changed
+  #lit = "";
+  #counted = null; // the last piece that was counted by a touch
   #stop = null;
   #figure = null;
   #news = ""; // what was done, to be spoken before what comes next
@@ -282,7 +284,9 @@ class BenchScreen extends HTMLElement {
     this.#writeNumber(prompt);
     this.#writeFigure(prompt);
     const standing = this.#standing(prompt);
-    parts.answers.data = { answers: standing, settle: isNew, cards: CARDS.has(prompt.kind) && standing.some((answer) => answer.says) };
+    const lit = standing.find((answer) => answer.strong)?.id ?? ""; // another answer under the same thumb
+    parts.answers.data = { answers: standing, settle: isNew || lit !== this.#lit, cards: CARDS.has(prompt.kind) && standing.some((answer) => answer.says) };
+    this.#lit = lit;
     const explained = standing.filter((answer) => answer.says);
     keyed(parts.whatEach.lastChild, explained, ({ label, says }) => `${label} ${says}`, ({ label, says }) => h("li", {}, h("b", {}, label), ": ", unbroken(says)));
     show(parts.whatEach, explained.length > 0);
@@ -375,7 +379,7 @@ class BenchScreen extends HTMLElement {
 
   /** The answers that stand on the page; the others are under "Other". */
   #standing(prompt) {
-    const answers = prompt.answers.filter((answer) => answer.kind !== "skipped");
+    const answers = prompt.answers.filter((answer) => !QUIET.has(answer.kind));
     // While heating, the prompt itself says what "melted" looks like.
     if (prompt.kind === "heating") return answers.map((answer) => (answer.strong ? { ...answer, says: "" } : answer));
     if (ALL_STAND.has(prompt.kind)) return answers;
@@ -397,6 +401,7 @@ class BenchScreen extends HTMLElement {
     }
     const prompt = this.#prompt();
     if (answer.ask && !(await pickOne({ title: answer.ask, choices: [{ label: answer.label, value: true }] }))) return;
+    if (this.#isBounce(answer)) return;
     const body = await this.#complete(prompt, answer);
     if (body === null) return;
     this.#picked = null;
@@ -405,6 +410,15 @@ class BenchScreen extends HTMLElement {
     const once = answer.kind === "counted" || isPicked ? null : keyOf(prompt);
     tell(this, "answer", { kind: answer.kind, body, once });
     this.#hold();
+  }
+
+  /** A piece counted twice in a moment is one touch of a wet thumb, whatever was drawn meanwhile; so says the fold too. */
+  #isBounce({ id, kind, body, input }) {
+    if (kind !== "counted" || input) return false;
+    const said = { what: `${body.step} ${id}`, at: performance.now() };
+    const last = this.#counted;
+    this.#counted = said;
+    return last?.what === said.what && said.at - last.at < ONE_TOUCH_MS;
   }
 
   /** A prompt takes no other answer while one is on its way to the disk. */
@@ -417,8 +431,7 @@ class BenchScreen extends HTMLElement {
   async #complete(prompt, answer) {
     const { weigh } = prompt;
     if (answer.input === "reading") {
-      const line = weigh && this.#data.run.sheet.lines.find((candidate) => candidate.id === weigh.line);
-      const reading = await openPad({ title: weigh ? `${weigh.name}: what does it read?` : prompt.title, target: prompt.number?.mg ?? null, tolerance: line?.tolerance_mg ?? 0, division: weigh?.division_mg ?? 1000, least: weigh?.before_mg ?? 0, most: answer.most });
+      const reading = await openPad({ title: weigh ? `${weigh.name}: what does it read?` : prompt.title, target: prompt.number?.mg ?? null, tolerance: weigh?.tolerance_mg ?? 0, division: weigh?.division_mg ?? 1000, least: weigh?.before_mg ?? 0, most: answer.most });
       if (reading === null) return null;
       const mg = reading - (weigh?.before_mg ?? 0);
       return answer.kind === "weighed" ? { ...answer.body, mg, reading_mg: reading } : { ...answer.body, mg };

@@ -6,6 +6,7 @@
 //   screen.trouble("…")
 
 import { gather } from "../bench/gather.js";
+import { toDivision } from "../bench/whole.js";
 import { define, h, sameData, setText, show, tell } from "../parts/dom.js";
 import { openPad } from "../parts/number-pad.js";
 import { pageHead } from "../parts/page-head.js";
@@ -94,11 +95,12 @@ class GatherScreen extends HTMLElement {
   #ingredient(need, shelf) {
     const { ingredient, name, mg, count, lots, short, passed_over: passed, by_hand: byHand } = need;
     const measure = { count: mg ? null : count };
-    const asked = mg || count ? amountOf(measure, mg || count) : "to texture";
+    const shown = (much) => amountOf(measure, mg ? toDivision(much, need.division_mg) : much);
+    const asked = mg || count ? shown(mg || count) : "to texture";
     const rows = lots.map((row) => {
       const lot = shelf.lots[row.lot];
       const says = [lot ? bestBefore(lot, this.#data.today) : "", row.left === null ? "not on this phone\u2019s shelf" : `${amountOf(lot, row.left)} left`].filter(Boolean).join(", ");
-      const take = `${row.take ? `${amountOf(measure, row.take)} of lot` : "Lot"} ${row.number ?? row.lot}`;
+      const take = `${row.take ? `${shown(row.take)} of lot` : "Lot"} ${row.number ?? row.lot}`;
       return tick(`${ingredient} ${row.lot}`, row.gathered, take, says, () => this.#take(need, row, lot), row.past);
     });
     const isHere = Object.hasOwn(this.#data.run.state.ticked, thingOf(ingredient));
@@ -109,7 +111,7 @@ class GatherScreen extends HTMLElement {
       h("p", { class: "need-name" }, h("b", {}, name), h("span", { class: "figures" }, asked)),
       h("ul", {}, [...rows, ...bare]),
       this.#others(need, shelf).length ? h("button", { type: "button", class: "quiet", "aria-label": `Another lot of ${name}`, onclick: () => this.#another(need, shelf) }, "Another lot") : null,
-      short > 0 && lots.length && !byHand ? h("p", { class: "short" }, `${amountOf(measure, short)} short`) : null,
+      short > 0 && lots.length && !byHand ? h("p", { class: "short" }, `${shown(short)} short`) : null,
       passed.length ? h("p", { class: "short" }, `${passed.length === 1 ? "A lot is past its" : `${passed.length} lots are past their`} date and left out. `, h("button", { type: "button", class: "quiet", onclick: () => this.#takePast() }, passed.length === 1 ? "Take it too" : "Take them too")) : null,
     );
   }

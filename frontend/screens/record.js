@@ -37,9 +37,12 @@ const CORRECTIONS = {
   taken_out: ({ mg }) => `${mass(mg)} taken out again`,
   left: (_, line) => `left as it was${line?.deviation_mg ? `, ${offBy(line.deviation_mg)}` : ""}`,
   left_out: () => "left out",
+  placed: ({ scale }, line, { kit }) => `weighed on ${nameIn(kit.scales, scale)} from then on`,
+  took: ({ instead }, line, { kit }) => `${nameIn(kit.vessels, instead)} taken instead`,
   carried: ({ num, den }, line) => `all of the round carried to ${(num / den).toFixed(3)} times the sheet${line ? `, for ${line.name} came to ${about(line.actual_mg)} of ${about(line.planned_mg)}` : ""}`,
 };
 const ANSWERS = { yes: "yes", not_yet: "not yet", too_far: "too far" };
+const nameIn = (things, key) => things.find(({ id }) => id === key)?.name ?? key;
 const offBy = (mg) => `${mass(Math.abs(mg))} ${mg > 0 ? "over" : "short"}`;
 
 class RecordScreen extends HTMLElement {
@@ -88,7 +91,7 @@ class RecordScreen extends HTMLElement {
       kitPart(told),
       peoplePart(told, who),
       listPart("Checks", told.looks.map((step) => [`${step.letter}, ${step.title}`, step.looks.map((look) => answered(look, step, sheet)).join("; ")])),
-      listPart("Corrections", told.corrections.map((each) => [`${clock(each.at)}${by(each.device)}`, correction(each, told)])),
+      listPart("Corrections", told.corrections.map((each) => [`${clock(each.at)}${by(each.device)}`, correction(each, told, sheet)])),
       listPart("Skipped", told.skipped.map((step) => [`${step.letter}, ${step.title}`, step.why || "no reason given"])),
       listPart("Waited longer", told.added.map((step) => [`${step.letter}, ${step.title}`, `${duration(step.ms)} more, said at ${clock(step.at)}`])),
       listPart("Notes", told.notes.map((note) => [`${clock(note.at)}${by(note.device)}`, note.text])),
@@ -354,9 +357,9 @@ function lineRow(line, rounds) {
 
 const WORDS = { in: "in", by_hand: "by hand", left_out: "left out", open: "\u2013" };
 
-function correction(each, told) {
+function correction(each, told, sheet) {
   const line = told.lines.find((candidate) => candidate.line === each.because);
-  return [each.kind === "carried" ? (line?.letter ?? "") : line?.name, CORRECTIONS[each.kind](each, line)].filter(Boolean).join(": ");
+  return [each.kind === "carried" ? (line?.letter ?? "") : line?.name, CORRECTIONS[each.kind](each, line, sheet)].filter(Boolean).join(": ");
 }
 
 /** One look at a step, as it was answered: "16:01 not yet". */

@@ -8,8 +8,9 @@ import pytest
 import quantities
 from hypothesis import given
 from hypothesis import strategies as st
+from workshop import make_document
 
-from bench import AmountError, read_amount, read_duration_ms
+from bench import AmountError, read_amount, read_duration_ms, read_recipe
 from bench.quantities import KITCHEN_UNITS, read_density, spoon_drawer
 
 UG, NL = "mass", "volume"
@@ -104,6 +105,20 @@ def test_two_ways_to_write_one_amount_are_one_amount(one, other, measures):
         ("1⁄2 g", Fraction(1, 2)),
         ("２４０ g", 240),
         ("240 Grams", 240),
+        ("1,5 g", Fraction(3, 2)),
+        ("0,125 g", Fraction(1, 8)),
+        ("0.250 g", Fraction(1, 4)),
+        ("1.255 g", Fraction(1255, 1000)),
+        ("1,250 kg", 1250),
+        ("1 000 g", 1000),
+        ("1\u202f000 g", 1000),
+        ("1'000 g", 1000),
+        ("1’000 g", 1000),
+        ("1,000,000 mg", 1000),
+        ("1.000,5 g", Fraction(2001, 2)),
+        ("1,000.5 g", Fraction(2001, 2)),
+        ("1 000,5 g", Fraction(2001, 2)),
+        ("8 100/200 g", Fraction(17, 2)),
     ],
 )
 def test_numbers_are_read_as_people_write_them(text, grams):
@@ -136,8 +151,11 @@ def test_parts_per_cents_drops_pieces_and_texture_have_no_mass_of_their_own():
         ("1½½ g", "a number and a unit"),
         ("5² g", "a number and a unit"),
         ("nan g", "a number and a unit"),
-        ("1,5 g", "with a point"),
-        ("1 000 g", "a number and a unit"),
+        ("1,5,2 g", "a number and a unit"),
+        ("1,000 g", "1 g or 1000 g?"),
+        ("1.000 g", "1 g or 1000 g?"),
+        ("1,250 ml", "1.25 ml or 1250 ml?"),
+        ("12.000 pieces", "12 pieces or 12000 pieces?"),
         ("240", "no unit"),
         ("0 g", "above nought"),
         ("1/0 g", "divides by nought"),
@@ -153,6 +171,14 @@ def test_an_amount_that_cannot_be_read_says_where_and_what_to_write_instead(text
 
     assert fault.value.where == "components.0.lines.2.amount"
     assert way_out in fault.value.says
+
+
+def test_what_was_kept_before_it_was_asked_of_is_read_as_it_was():
+    assert read_amount("1.000 g", None, kept=True).value == 1_000_000
+    document = make_document("1.000 g", part_piece="1.000 g")
+    with pytest.raises(AmountError, match="1 g or 1000 g"):
+        read_recipe(document)
+    assert read_recipe(document, kept=True)["components"][0]["piece_mg"] == 1000
 
 
 def test_a_spoon_with_no_country_is_asked_about():
@@ -248,6 +274,7 @@ def test_the_drawer_holds_what_each_country_calls_a_spoon():
             "tsp",
             "½ tsp",
             "¼ tsp",
+            "⅛ tsp",
         ]
         assert [spoon["nl"] for spoon in drawer] == sorted((spoon["nl"] for spoon in drawer), reverse=True)
     assert spoon_drawer("metric")[4] == {"name": "tsp", "nl": 5_000_000}  # UCUM [tsp_m]

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from workshop import (
     DEMO_RECIPES,
     HOUR,
@@ -25,6 +27,10 @@ from bench import fold, now, read_recipe, record, rings, wait_phase, window_phas
 def plain_sheet(kit=None, **size):
     """A kilogram in three lines for ten pieces; 2 % is 10 g, 5 g and 5 g."""
     return sheet_of(make_recipe("500 g", "250 g", "250 g", part_piece="100 g"), kit, **size)
+
+
+def within(told):
+    return tuple(told[field] for field in ("target_mg", "in_mg", "status", "twice"))
 
 
 def answers(prompt):
@@ -105,7 +111,7 @@ def test_a_pour_too_small_for_the_scale_to_show_is_taken_as_asked():
 
     maker.strong()
 
-    assert maker.state["lines"]["mix.1.l1"] == {"target_mg": 300, "in_mg": 300, "status": "in", "twice": None}
+    assert within(maker.state["lines"]["mix.1.l1"]) == (300, 300, "in", None)
 
 
 def test_three_waits_run_at_once_and_the_bench_goes_on_with_what_can_be_done():
@@ -217,12 +223,22 @@ def test_carried_up_what_is_in_is_topped_up_and_the_rest_grows():
 
 
 def test_carrying_up_past_what_the_bowl_holds_says_so():
-    bowl = {"id": "bowl", "name": "Big bowl", "kind": "bowl", "empty": "600 g", "holds": "1100 g"}
-    maker = Maker(plain_sheet(make_kit(vessels=[bowl])))
+    maker = Maker(plain_sheet(make_kit(vessels=[vessel("Big bowl", "1100 g"), vessel("Tub", "2 kg")])))
     maker.strong()
     maker.reads(780_000)
 
-    assert "but Big bowl holds only 1100 g" in answers(maker.prompt)["carry"]["says"]
+    assert "1120 g goes in, but Big bowl holds 1100 g. Take Tub." in answers(maker.prompt)["carry"]["says"]
+
+
+def test_a_way_that_no_bowl_and_no_scale_of_the_kit_holds_is_not_offered():
+    for kit in (
+        make_kit(vessels=[vessel("Big bowl", "1100 g")]),
+        make_kit(("1.7 kg", "1 g"), vessels=[vessel("Big bowl", "2 kg")]),
+    ):
+        maker = Maker(plain_sheet(kit))
+        maker.strong()
+        maker.reads(780_000)
+        assert "carry" not in answers(maker.prompt) and "leave" in answers(maker.prompt)
 
 
 def short_by_ten():
@@ -243,8 +259,9 @@ def test_too_little_offers_the_rest_or_less_of_everything():
     )
     offered = answers(prompt)
     assert "24.2 %" in offered["leave"]["says"]  # 240 of 990 g
-    assert offered["carry"]["body"]["num"] * 100 == offered["carry"]["body"]["den"] * 96
-    assert "960 g" in offered["carry"]["says"] and "enough for 9" in offered["carry"]["says"]
+    assert (
+        "carry" not in offered and "carry_rest" not in offered
+    )  # all the rest is in, and nothing is to come
 
 
 def test_the_rest_added_is_a_top_up_and_the_line_is_in():
@@ -309,12 +326,7 @@ def test_a_pour_told_by_two_phones_is_counted_once():
 
     maker.choose("told_twice")
 
-    assert maker.state["lines"]["mix.1.l0"] == {
-        "target_mg": 500_000,
-        "in_mg": 500_000,
-        "status": "in",
-        "twice": None,
-    }
+    assert within(maker.state["lines"]["mix.1.l0"]) == (500_000, 500_000, "in", None)
 
 
 def test_an_optional_line_may_be_left_out_at_the_bench():
@@ -453,6 +465,118 @@ def test_fewer_pieces_than_planned_is_said_with_that_is_all_there_is():
 
     told = record(maker.sheet, maker.state, maker.entries)["yield"]
     assert (told["planned"], told["good"], told["spoiled"]) == (10, 2, 1)
+
+
+def pressed_at(maker, ms, **body):
+    """Another touch of the same answer, so many ms after the last one."""
+    maker.at = maker.entries[-1]["at"] + ms
+    maker.tell("counted", **{**maker.entries[-1]["body"], **body})
+
+
+def plain_pressing(**part):
+    return Maker(sheet_of(make_recipe("1000 g", part_piece="100 g", **part)))
+
+
+def test_a_thumb_that_bounces_counts_one_piece():
+    maker = Maker(sheet_of(divided(ROSE, BLUE)))
+    maker.strong(), maker.strong()
+    maker.choose("one")
+    assert maker.entries[-1]["body"]["seen"] == 0
+
+    pressed_at(maker, 90)
+    assert maker.state["counts"]["mix.1.press"]["good"] == 1 and maker.state["unread"] == []
+    pressed_at(maker, 500)  # on a screen that stood still: a second piece
+    pressed_at(maker, 90, seen=2)  # and a third, that saw two
+    assert maker.state["counts"]["mix.1.press"]["good"] == 3
+    bodies = {key: maker.entries[-1]["body"] for key in ("phone", "tablet")}
+    maker.entries += [entry("counted", maker.at + 1, device, **body) for device, body in bodies.items()]
+    assert maker.state["counts"]["mix.1.press"]["good"] == 5  # the phone bounced only against itself
+
+
+def test_a_count_that_does_not_say_what_it_saw_is_taken_as_ever():
+    maker = plain_pressing()
+    maker.strong()
+    for _ in range(2):
+        maker.entries.append(entry("counted", MORNING + 5000, step="mix.1.press", good=4))
+    maker.entries.append(entry("counted", MORNING + 6000, step="mix.1.press", spoiled=2))
+
+    assert maker.state["counts"]["mix.1.press"]["good"] == 8
+    assert maker.state["steps"]["mix.1.press"]["status"] == "done"
+
+
+def test_several_pieces_are_counted_at_once():
+    maker = Maker(sheet_of(divided(ROSE, BLUE)))
+    maker.strong(), maker.strong()
+    several = answers(maker.prompt)["some"]
+    assert (several["label"], several["most"], several["input"]) == ("Several pressed", 10, "count")
+
+    maker.choose("some", count=3)
+
+    assert maker.prompt["number"]["text"] == "3"
+
+
+def test_what_is_spoiled_is_made_again_while_the_mix_lasts():
+    maker = Maker(sheet_of(make_recipe("1164 g", part_piece="100 g", part_stays_behind="164 g"), pieces=10))
+    maker.strong()
+    maker.choose("some", count=9)
+    maker.choose("spoiled")
+
+    assert maker.prompt["says"].endswith("164 g left: 1 more piece.")
+    assert maker.prompt["number"] == {"mg": None, "text": "9", "caption": "of 10 done"}
+    maker.strong()
+
+    told = record(maker.sheet, maker.state, maker.entries)
+    assert (maker.prompt["kind"], told["yield"]["good"], told["yield"]["spoiled"]) == ("finish", 10, 1)
+
+
+def test_with_nothing_left_of_the_mix_a_spoiled_piece_is_missing():
+    maker = plain_pressing()
+    maker.strong()
+    maker.choose("some", count=9)
+    maker.choose("spoiled")
+
+    assert maker.prompt["kind"] == "finish"
+    assert maker.state["expected"]["mix.1.press"] == 9
+
+
+def test_scaled_up_more_pieces_are_asked_for_and_down_fewer():
+    maker = plain_pressing()
+    maker.reads(1_120_000)
+    maker.choose("carry")
+    assert maker.prompt["number"] == {"mg": None, "text": "0", "caption": "of 11 done"}
+
+    maker = plain_pressing()
+    maker.reads(890_000)
+    maker.choose("carry")
+    assert maker.prompt["number"]["caption"] == "of 8 done"
+
+
+@given(st.lists(st.sampled_from(["one", "spoiled", "bounce", "enough"]), max_size=30), st.integers(9, 14))
+def test_pieces_are_kept_whatever_is_pressed(presses, hundreds):
+    """Never more pieces than the mix holds, none lost, none made of a bounce; and the bench comes to an end."""
+    maker = Maker(sheet_of(make_recipe("1000 g", part_piece="100 g", steps=[
+        {"id": "in", "kind": "weigh", "title": "Weigh", "lines": ["l0"]},
+        {"id": "press", "kind": "pieces", "title": "Press", "one_by_one": True},
+    ])))  # fmt: skip
+    maker.tell("weighed", line="mix.1.l0", mg=hundreds * 100_000)
+    maker.tell("left", line="mix.1.l0")
+    told = {"good": 0, "spoiled": 0}
+    for press in presses:
+        if maker.prompt["kind"] == "finish":
+            break
+        if press == "bounce":
+            if maker.entries[-1]["kind"] == "counted":
+                pressed_at(maker, 90)
+                maker.at += 1000
+            continue
+        maker.choose(press)
+        told["good" if press == "one" else "spoiled"] += press != "enough"
+        count = maker.state["counts"].get("mix.1.press", {"good": 0, "spoiled": 0})
+        assert {key: count[key] for key in told} == told
+        assert told["good"] <= 10 and sum(told.values()) <= max(10, hundreds)
+    while maker.prompt["kind"] != "finish":
+        maker.strong()
+    assert maker.state["counts"].get("mix.1.press", told)["good"] <= 10
 
 
 # Melting and judging
@@ -845,17 +969,183 @@ def test_after_a_carry_running_short_can_be_left_or_made_less():
     maker.choose("carry")
     maker.reads(530_000 + 200_000)
 
-    assert {"leave", "carry"} <= set(answers(maker.prompt))
+    assert {"leave", "carry_rest"} <= set(answers(maker.prompt))
 
 
-def test_a_choice_to_make_less_leaves_what_is_in():
+def test_with_powder_in_only_what_is_to_come_is_made_less_and_nothing_is_called_too_much():
+    """500 g in, 200 g of 250 g and no more: the third goes down with what is in, to 250 x 700 / 750."""
     maker = Maker(plain_sheet())
     maker.strong()
     maker.reads(500_000 + 200_000)
-    maker.choose("carry")
+    offered = answers(maker.prompt)
+    assert "carry" not in offered  # there is too much of the first for it already
+    less = offered["carry_rest"]
+    assert "933 g, enough for 9" in less["says"]
+    assert "Ingredient 1 21.4 % of it instead of 25.0 %" in less["says"]
 
-    assert maker.prompt["kind"] == "over"
-    assert answers(maker.prompt)["leave"]["strong"] and not answers(maker.prompt)["take_out"]["strong"]
+    maker.choose("carry_rest")
+    prompts = [maker.strong()]
+
+    assert [(each["kind"], each["weigh"]["add_mg"]) for each in prompts] == [("weigh", 233_333)]
+    assert (maker.prompt["kind"], maker.prompt["number"]["caption"]) == ("pieces", "of 9 done")
+
+
+@settings(max_examples=40)
+@given(st.lists(st.integers(1, 400), min_size=2, max_size=4), st.data())
+def test_a_way_that_is_offered_leads_to_its_end_and_masses_are_kept(masses, data):
+    """Whatever is poured and chosen, no answer leads to "too much" of what was put right, and the bowl holds what
+    the lines say."""
+    maker = Maker(sheet_of(make_recipe(*(f"{each} g" for each in masses), part_piece="10 g")))
+    lines = maker.sheet["lines"]
+    for _ in range(16):
+        if maker.prompt["kind"] == "pieces":
+            break
+        prompt = maker.prompt
+        line = prompt["weigh"]["line"]
+        if prompt["kind"] == "weigh" and data.draw(st.booleans(), "pour off"):
+            maker.tell("weighed", line=line, mg=data.draw(st.integers(1, 500), "grams") * 1000)
+        else:
+            ways = [
+                each
+                for each in prompt["answers"]
+                if each["id"] in ("reads", "in", "leave", "carry", "carry_rest")
+            ]
+            way = data.draw(st.sampled_from(ways), "way")
+            was = {key for key, told in maker.state["lines"].items() if told["in_mg"]}
+            maker.answer(way)
+            if way["id"].startswith("carry"):
+                assert not [key for key in was if maker.state["lines"][key]["status"] == "over"]
+        bowl = maker.state["vessels"]["mix.1.bowl"]["in_mg"]
+        assert bowl == sum(maker.state["lines"][each["id"]]["in_mg"] for each in lines)
+    assert maker.prompt["kind"] in ("pieces", "weigh", "short", "over")
+
+
+# Vessels, scales and limits
+
+
+def vessel(name, holds, kind="bowl", empty="600 g"):
+    return {"id": name.lower().replace(" ", "_"), "name": name, "kind": kind, "empty": empty, "holds": holds}
+
+
+def test_capacity_is_warned_of_before_it_is_passed_and_only_then():
+    kit = make_kit(vessels=[vessel("Big bowl", "1020 g"), vessel("Tub", "2 kg")])
+    maker = Maker(plain_sheet(kit))
+    assert "goes in" not in maker.prompt["says"]
+    maker.strong()
+    maker.reads(790_000)  # 290 g for 250 g
+    warned = "1040 g goes in, but Big bowl holds 1020 g. Take Tub."
+    assert warned in maker.prompt["says"]
+    maker.choose("leave")
+    assert warned in maker.prompt["says"]
+
+    maker.choose("took_tub")
+
+    assert "goes in" not in maker.prompt["says"]
+    assert maker.prompt["says"].startswith("Scale 0: Tub on, then zero.")
+    assert (maker.prompt["number"]["text"], maker.state["vessels"]["mix.1.bowl"]["in_mg"]) == (
+        "250 g",
+        790_000,
+    )
+    told = record(maker.sheet, maker.state, maker.entries)
+    assert told["kit"]["vessels"] == ["Tub"]
+    assert [each["kind"] for each in told["corrections"]] == ["left", "took"]
+
+
+def test_a_small_jug_is_not_blamed_for_the_whole_part():
+    """20 g into a jug that holds 60 g, of a part of 520 g: only the bowl takes all of it."""
+    kit = make_kit(vessels=[vessel("Big bowl", "3 kg"), vessel("Small jug", "60 g", "jug", "50 g")])
+    steps = [
+        {"id": "dry", "kind": "weigh", "title": "Dry", "lines": ["l0"]},
+        {"id": "wet", "kind": "weigh", "title": "Wet", "lines": ["l1"], "into": "jug"},
+        {"id": "tip", "kind": "do", "title": "Tip", "tips": ["jug"], "does": "mix"},
+    ]
+    maker = Maker(sheet_of(make_recipe("500 g", "20 g", steps=steps), kit))
+    maker.strong()
+    maker.reads(24_000)
+
+    assert "holds" not in maker.prompt["says"] + answers(maker.prompt)["carry"]["says"]
+    maker.choose("carry")
+    assert maker.state["vessels"]["mix.1.bowl"]["holds_mg"] == 3_000_000
+
+
+def test_another_scale_is_read_at_its_own_division_and_recorded():
+    maker = Maker(plain_sheet(make_kit(("5 kg", "1 g"), ("10 kg", "20 g"))))
+    maker.strong()
+    other = next(
+        each
+        for each in maker.sheet["kit"]["scales"]
+        if each["id"] != maker.state["lines"]["mix.1.l1"]["scale"]
+    )
+    now_on = maker.state["vessels"]["mix.1.bowl"]["scale"]
+
+    maker.choose(f"scale_{other['id']}")
+
+    assert maker.prompt["weigh"]["scale"] == other["name"]
+    assert maker.prompt["number"]["text"] == {20_000: "240 g", 1000: "250 g"}[other["division_mg"]]
+    maker.strong()
+    lines = record(maker.sheet, maker.state, maker.entries)["lines"]
+    assert [line["scale"] for line in lines[:2]] == [now_on, other["id"]]
+    assert maker.state["lines"]["mix.1.l1"]["status"] == "in"  # half a division of 20 g is within
+
+
+def test_a_scale_or_a_vessel_that_the_kit_does_not_have_is_unread():
+    maker = Maker(plain_sheet())
+    maker.tell("placed", vessel="mix.1.bowl", scale="borrowed")
+    maker.tell("took", vessel="mix.1.bowl", instead="borrowed")
+
+    assert len(maker.state["unread"]) == 2
+    assert maker.prompt["kind"] == "weigh"
+
+
+def scented(limit, grams, scent="12 g", piece="100 g"):
+    document = make_document(f"{grams} g", scent, part_piece=piece)
+    document["ingredients"]["i1"] |= {"kind": "fragrance", "fragrance": {"limit": limit}}
+    return Maker(sheet_of(read_recipe(document)))
+
+
+def test_a_limit_that_is_passed_is_said_at_once_in_the_part_and_in_the_piece():
+    maker = scented("2.4 %", 988)
+    maker.strong()
+    maker.reads(988_000 + 40_000)
+
+    said = "3.9 % of Mix, 3.9 % of the piece: its papers allow 2.4 %."
+    assert said in maker.prompt["says"] and said in answers(maker.prompt)["leave"]["says"]
+
+
+def test_more_than_asked_within_the_limit_is_no_warning():
+    maker = scented("2.4 %", 988)
+    maker.strong()
+    maker.reads(988_000 + 20_000)
+
+    assert maker.prompt["kind"] == "over" and "papers" not in maker.prompt["says"]
+
+
+def test_two_shares_are_never_one_figure():
+    maker = scented("5 %", 2495, "5 g", "250 g")
+    maker.strong()
+    maker.reads(2_495_000 + 6_000)
+
+    says = answers(maker.prompt)["leave"]["says"]
+    assert "0.24 % of Mix instead of 0.20 %" in says
+
+
+def test_what_no_scale_can_show_is_given_by_spoon_or_by_a_dilution_and_never_as_nothing():
+    document = make_document("500 g", {"amount": "0.3 g"}, measures="metric", part_piece="50 g")
+    document["ingredients"]["i1"]["density"] = {"g_per_ml": "1.2", "source": "made up"}
+    maker = Maker(sheet_of(read_recipe(document)))
+    prompt = next(each for each in [maker.strong(), maker.prompt] if each["weigh"]["line"] == "mix.1.l1")
+
+    assert prompt["number"] == {"mg": None, "text": "40 % of ⅛ tsp", "caption": "by spoon"}
+    assert "0.3 g is too little for Scale 0." in prompt["says"]
+    assert "From 34 pieces on it shows." in prompt["says"] + prompt["more"]
+    assert "+ 0 g" not in str(prompt)
+
+    stirred = make_document({"amount": "0.3 g"}, "500 g", part_piece="50 g")
+    first = Maker(sheet_of(read_recipe(stirred))).prompt
+    assert (
+        "Or stir 5 g into 495 g of Ingredient 1: 30 g of that holds 0.3 g." in first["says"] + first["more"]
+    )
+    assert first["number"]["caption"] == "judged by eye"
 
 
 def test_the_first_line_says_which_bowl_to_stand_on_which_scale():

@@ -56,6 +56,14 @@ BODIES = {
         "den": st.integers(1, 10**6),
     },
     "zeroed": {"vessel": st.sampled_from(VESSELS)},
+    "placed": {
+        "vessel": st.sampled_from(VESSELS),
+        "scale": st.sampled_from([each["id"] for each in SHEET["kit"]["scales"]] + ["lent"]),
+    },
+    "took": {
+        "vessel": st.sampled_from(VESSELS),
+        "instead": st.sampled_from([each["id"] for each in SHEET["kit"]["vessels"]] + ["lent"]),
+    },
     "switched": {"weigh": st.sampled_from(["running", "tare"])},
     "chose": {
         "step": st.sampled_from(STEPS),

@@ -91,7 +91,9 @@ def test_everything_the_three_part_piece_needs_is_named_once_with_what_to_wear()
     )
     assert {"sieve", "For Rose half", "Dust mask", "Heatproof gloves", "Heaters and flames off"} <= set(names)
     assert "Bar tray" not in names and "Blue half" not in names
-    assert len({thing["thing"] for thing in told["things"]}) == len(told["things"])
+    assert len({name.lower() for name in names}) == len(names)
+    salt = next(each for each in told["ingredients"] if each["ingredient"] == "citric")
+    assert salt["division_mg"] == 1000  # the scale it goes onto: no milligrams are shown of it
     assert [each["ingredient"] for each in told["ingredients"]] == [
         each["id"] for each in SHEET["ingredients"]
     ]

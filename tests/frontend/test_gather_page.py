@@ -128,6 +128,8 @@ def test_the_way_to_gather_goes_once_something_is_weighed(phone: Page) -> None:
     stock(phone, *CARDS)
     begin_bars(phone)
     expect(phone.get_by_role("link", name="Gather first")).to_be_visible()
+    enter(phone, ("ticked", {"thing": "tool.knife"}))
+    expect(phone.get_by_role("link", name="Gather first")).to_be_visible()
 
     enter(phone, ("weighed", {"line": "bar.1.butter", "mg": 150_000}))
 

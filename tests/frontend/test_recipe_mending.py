@@ -290,7 +290,6 @@ def test_a_density_may_have_a_comma_and_what_is_none_is_told_how_one_is_written(
 
     expect(hint(desk, "ingredients.oil.density.g_per_ml")).to_have_text(
         "“0,8,4” is not a density in g/mL between 0.05 and 25, such as 1.26."
-        " Write a decimal with a point: 1.5, and thousands without a comma."
     )
     at(desk, "ingredients.oil.density.g_per_ml").fill("0,84")
     at(desk, "ingredients.oil.density.g_per_ml").press("Tab")

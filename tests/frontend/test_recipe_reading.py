@@ -54,6 +54,18 @@ def test_a_heading_for_a_part_is_a_part_and_never_the_title(modules: Page) -> No
     assert [item["part"] for item in items if item["as"] == "line"] == list(keys.values())
 
 
+def test_a_decimal_comma_is_an_amount_and_a_figure_begins_no_part(modules: Page) -> None:
+    items = read(modules, "Base:\n0,4 g green mica\n7,5 % oil\n1,000 g salt\n2 g salt\n1. Mix")
+
+    assert [(item["as"], item.get("amount")) for item in items[1:5]] == [
+        ("line", "0,4 g"),
+        ("line", "7,5 %"),
+        ("", ""),  # a gram or a thousand: it is asked
+        ("line", "2 g"),
+    ]
+    assert items[5]["part"] == "home" and not any(item["as"] == "part" for item in items)
+
+
 def test_a_title_that_is_typed_already_is_not_written_over(modules: Page) -> None:
     assert read(modules, "Oat soak\n240 g salt")[0]["as"] == "title"
     assert read(modules, "Oat soak:\n240 g salt")[0]["as"] == "title"

@@ -140,6 +140,7 @@ class Maker:
 def test_the_three_part_recipe_is_made_by_touch_alone_without_a_network(
     maker: Maker, live_server: Server
 ) -> None:
+    maker.page.evaluate("async () => { await navigator.serviceWorker.ready; }")  # the page's own copy is here
     maker.context.set_offline(True)
     run = maker.begin("Pressed fizzing base", PIECES)
     maker.work()

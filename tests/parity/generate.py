@@ -484,7 +484,10 @@ def _filled_in(rng: Random, answer: Json, weigh: Json | None) -> Json:
     body = answer["body"]
     if answer["input"] == "reading" and weigh:
         division = weigh["division_mg"] or 1
-        reading = max(0, weigh["reads_mg"] + division * rng.choice([-40, -3, -1, 1, 2, 35, 4000]))
+        reading = max(
+            0,
+            (weigh["reads_mg"] or weigh["before_mg"]) + division * rng.choice([-40, -3, -1, 1, 2, 35, 4000]),
+        )
         return {**body, "mg": min(max(0, reading - weigh["before_mg"]), 10**9), "reading_mg": reading}
     if answer["input"] == "count":
         return {**body, "good": rng.randint(0, 12)}

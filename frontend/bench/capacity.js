@@ -1,0 +1,114 @@
+/**
+ * What a vessel and its scale still take, and what the lines of a part come to in the end.
+ *
+ * The sheet's vessel and scale are a proposal: what counts is what the state says of them (`took`, `placed`).
+ * All of a part ends up in its bowl and is divided from there; a jug takes what is weighed into it.
+ * The same as bench/capacity.py.
+ */
+
+import { divisionOf } from "./journal.js";
+import { allowedMg } from "./weighing.js";
+import { divided, grams, halfEven, PPM, product, sum } from "./whole.js";
+
+const ASSEMBLY = "assembly";
+const TO_COME = ["open", "short"];
+
+/** The lines of one round that have a mass. */
+export const weighedLines = ({ lines }, { component, round }) => lines.filter((line) => line.component === component && line.round === round && line.mg !== null);
+
+/** What each weighed line of a round comes to in the end, in mg, by line: its target while it is still to come, else what went in. */
+export function coming(sheet, state, place) {
+  return new Map(
+    weighedLines(sheet, place).map(({ id }) => {
+      const { status, target_mg: target, in_mg: inMg } = state.lines[id];
+      return [id, TO_COME.includes(status) ? target : inMg];
+    }),
+  );
+}
+
+/**
+ * {ends, over}: what each line comes to once the round is made num / den of the sheet's, and which of them would
+ * then be too much: they are in already. kept: lines that stay as they are.
+ */
+export function carriedTo(sheet, state, place, [num, den], kept) {
+  const ends = new Map();
+  const over = [];
+  for (const line of weighedLines(sheet, place)) {
+    const { in_mg: inMg, status, scale } = state.lines[line.id];
+    const target = halfEven(product(line.mg, num), den);
+    const isTooMuch = inMg - target > allowedMg(line, divisionOf(sheet, scale), num, den);
+    const stays = kept.includes(line.id) || status === "left_out";
+    ends.set(line.id, stays || isTooMuch ? inMg : target);
+    if (isTooMuch && !stays) over.push(line.id);
+  }
+  return { ends, over };
+}
+
+/** What each vessel of a round holds at its fullest, in mg, when its lines come to this much. */
+export function loads(sheet, { component, round }, ends) {
+  const portions = new Set(sheet.steps.filter(({ kind }) => kind === "split").flatMap((step) => step.portions.map(({ vessel }) => vessel)));
+  const held = new Map();
+  for (const { id, vessel } of weighedLines(sheet, { component, round })) {
+    if (vessel !== null) held.set(vessel, (held.get(vessel) ?? 0) + ends.get(id));
+  }
+  const bowl = `${component}.${round}.bowl`;
+  if (component !== ASSEMBLY && sheet.vessels.some(({ id }) => id === bowl)) held.set(bowl, sum([...ends.values()]));
+  return [...held].filter(([vessel]) => !portions.has(vessel));
+}
+
+/** {vessel, says, isCured}: the first that does not take this, or whose scale does not, and whether another of the kit would; null where all fits. */
+export function tooFull(sheet, state, held) {
+  const { kit } = sheet;
+  for (const [key, mg] of held) {
+    const vessel = state.vessels[key];
+    const says = passed(sheet, vessel, mg);
+    if (!says) continue;
+    const kind = kit.vessels.find(({ id }) => id === vessel.kit)?.kind ?? null;
+    const larger = kit.vessels
+      .filter((each) => each.id !== vessel.kit && (kind === null || each.kind === kind) && each.holds_mg >= mg)
+      .sort((one, other) => one.holds_mg - other.holds_mg || (one.id < other.id ? -1 : 1));
+    for (const each of [{ ...vessel, id: null }, ...larger]) {
+      for (const scale of kit.scales) {
+        if (passed(sheet, { ...vessel, ...each, scale: scale.id }, mg)) continue;
+        const parts = [...(each.id ? [each.name] : []), ...(scale.id !== vessel.scale ? [scale.name] : [])];
+        return { vessel: key, says: `${says} Take ${parts.join(" on ")}.`, isCured: true };
+      }
+    }
+    return { vessel: key, says, isCured: false };
+  }
+  return null;
+}
+
+/** What is passed when this much is in a vessel; "" when nothing is. */
+function passed({ kit }, vessel, mg) {
+  if (vessel.holds_mg !== null && mg > vessel.holds_mg) return `${grams(mg, 1000)} goes in, but ${vessel.name} holds ${grams(vessel.holds_mg, 1000)}.`;
+  const scale = kit.scales.find(({ id }) => id === vessel.scale);
+  if (!scale || vessel.empty_mg + mg <= scale.capacity_mg) return "";
+  return `${grams(vessel.empty_mg + mg, 1000)} with ${vessel.name}, but ${scale.name} weighs up to ${grams(scale.capacity_mg, 1000)}.`;
+}
+
+/** [of the part, of the piece]: an ingredient's shares in ppm when these lines come to this much, and the others to what the state says. */
+export function sharesOf(sheet, state, ends, ingredient, component) {
+  const { pieces } = sheet.size;
+  let [ofPart, ofPiece, whole] = [0, 0, 0];
+  for (const part of sheet.components) {
+    let [mine, all] = [0, 0];
+    for (const { round } of part.rounds) {
+      const place = { component: part.id, round };
+      const masses = coming(sheet, state, place);
+      for (const line of weighedLines(sheet, place)) {
+        const mg = ends.get(line.id) ?? masses.get(line.id);
+        all += mg;
+        if (line.ingredient === ingredient) mine += mg;
+      }
+    }
+    const share = all ? halfEven(product(mine, PPM), all) : 0;
+    if (part.id === component) ofPart = share;
+    const weight = product(pieces ? divided(part.count - part.spares, pieces)[0] : 0, part.piece_mg);
+    ofPiece = plus(ofPiece, product(share, weight));
+    whole = plus(whole, weight);
+  }
+  return [ofPart, whole ? halfEven(ofPiece, whole) : ofPart];
+}
+
+const plus = (one, other) => BigInt(one) + BigInt(other);
