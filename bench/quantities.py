@@ -169,8 +169,9 @@ def _ask_which(text: str, unit: str, where: str) -> None:
         return
     whole, part = found[1], found[2] or found[3]
     decimal = f"{whole}.{part}".rstrip("0").rstrip(".")
+    named = f" {unit}" if unit else ""
     raise AmountError(
-        where, f"“{text.strip()[:40]}”: {decimal} {unit} or {whole}{part} {unit}? Write one of them."
+        where, f"“{text.strip()[:40]}”: {decimal}{named} or {whole}{part}{named}? Write one of them."
     )
 
 

@@ -132,7 +132,14 @@ function askWhich(text, unit, where) {
   if (!whole || GREAT.has(unit)) return;
   const part = comma ?? point;
   const decimal = `${whole}.${part}`.replace(/\.?0+$/, "");
-  throw new BenchError(where, `“${cut(text.trim())}”: ${decimal} ${unit} or ${whole}${part} ${unit}? Write one of them.`);
+  const named = unit && ` ${unit}`;
+  throw new BenchError(where, `“${cut(text.trim())}”: ${decimal}${named} or ${whole}${part}${named}? Write one of them.`);
+}
+
+/** Money as it is written, with a decimal point: "12,50" is "12.50", and "1,250" is asked about. */
+export function decimalMoney(text, where) {
+  askWhich(text, "", where);
+  return plainNumber(text);
 }
 
 /**

@@ -14,7 +14,7 @@
  *   const said = now(sheet, fold(sheet, entries), at);
  */
 
-export { readAmount, readCelsiusMk, readDensity, readDurationMs, readMassMg, readPpm } from "./amounts.js";
+export { decimalMoney, plainNumber, readAmount, readCelsiusMk, readDensity, readDurationMs, readMassMg, readPpm } from "./amounts.js";
 export { sketch, tidy, untidyPath } from "./draft.js";
 export { BenchError } from "./errors.js";
 export { fold, Folding } from "./journal.js";

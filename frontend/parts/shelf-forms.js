@@ -5,7 +5,7 @@
 //   await askCard({ key, card })                           // the same
 //   await askLoss({ lot, name, left })                     // the same
 
-import { readAmount, readDensity } from "../bench/index.js";
+import { decimalMoney, plainNumber, readAmount, readDensity } from "../bench/index.js";
 import { readMoney } from "../bench/cost.js";
 import { halfEven } from "../bench/whole.js";
 import { openDialog } from "./dialog.js";
@@ -76,11 +76,11 @@ function readMuch(input) {
 /** A price as the maker writes it, or undefined. */
 function readPrice(amount, currency, percent, included) {
   if (!written(amount)) return undefined;
-  const price = { amount: written(amount).replace(",", "."), currency: needed(currency, "Say the currency, such as EUR.").toUpperCase() };
+  const price = { amount: decimalMoney(written(amount), "price"), currency: needed(currency, "Say the currency, such as EUR.").toUpperCase() };
   readMoney(price.amount, "price");
   if (!/^[A-Z]{3}$/.test(price.currency)) throw refuse("A currency is three letters, such as EUR, GBP or USD.");
   if (written(percent)) {
-    price.tax = { percent: written(percent).replace(",", "."), included: included.checked };
+    price.tax = { percent: plainNumber(written(percent)), included: included.checked };
     readMoney(price.tax.percent, "tax");
   }
   return price;
@@ -177,7 +177,7 @@ export function askCard({ key, card, there = () => card }) {
     set("hazards", [...hazards.filter(({ box }) => box.checked).map(({ value }) => value), ...others].sort());
     set("note", written(note));
     if (written(density)) readDensity(written(density)); // or it is refused, in words
-    const dense = written(density) ? { ...card?.density, g_per_ml: written(density).replace(",", "."), source: needed(source, "Say where the density is from.") } : undefined;
+    const dense = written(density) ? { ...card?.density, g_per_ml: plainNumber(written(density)), source: needed(source, "Say where the density is from.") } : undefined;
     if (!sameData(dense, card?.density)) kept.density = dense;
     if (!kept.density) delete kept.density;
     return [{ kind: "described", body: { ingredient: key, card: kept } }];

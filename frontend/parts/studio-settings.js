@@ -4,6 +4,7 @@
 //   form.news(settings, isMaker);                    // saved elsewhere: what is being written stays
 //   form.saved();                                    // by this form, once news of it has come
 
+import { decimalMoney } from "../bench/amounts.js";
 import { checkPattern } from "../bench/batch-number.js";
 import { readMoney } from "../bench/cost.js";
 import { h, setText, show, tell } from "./dom.js";
@@ -40,7 +41,7 @@ export function settingsForm(settings, isMaker) {
     const set = (key, value) => (value ? (document[key] = value) : delete document[key]);
     set("currency", currency.value.trim().toUpperCase());
     for (const [key, input] of [["hourly_rate", rate], ["wrap_cost", wrap]]) {
-      set(key, input.value.trim().replace(",", "."));
+      set(key, decimalMoney(input.value.trim(), key));
       if (document[key]) readMoney(document[key], key);
     }
     set("without_tax", bare.checked);

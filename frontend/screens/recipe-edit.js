@@ -10,7 +10,7 @@
 // Every change makes a new document and leaves the old one whole: that is all that undo needs.
 
 import { perCent } from "../bench/whole.js";
-import { canonical, readAmount, sketch, tidy, untidyPath } from "../bench/index.js";
+import { canonical, plainNumber, readAmount, sketch, tidy, untidyPath } from "../bench/index.js";
 import { define, h, setAttr, setText, show, tell } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
 import { pageHead } from "../parts/page-head.js";
@@ -295,7 +295,7 @@ class RecipeScreen extends HTMLElement {
     const airField = (key, label, example) => {
       const input = h("input", { type: "text", inputmode: "decimal", autocomplete: "off", placeholder: example, "data-at": `air.${key}` });
       input.addEventListener("input", () => {
-        this.#air[key] = input.value.trim().replace(",", ".");
+        this.#air[key] = plainNumber(input.value);
         this.#askCheck();
       });
       return h("label", { class: "field" }, h("span", {}, label), input);

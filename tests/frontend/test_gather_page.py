@@ -136,6 +136,38 @@ def test_the_way_to_gather_goes_once_something_is_weighed(phone: Page) -> None:
     expect(phone.get_by_role("link", name="Gather first")).to_be_hidden()
 
 
+def test_a_jug_that_another_batch_has_in_use_is_not_given_again(phone: Page) -> None:
+    """Two batches beside each other with one small jug: the second is told whose it is, until it is tipped out."""
+    told = phone.evaluate(
+        """async () => {
+             const { takenBy } = await import("/parts/in-use.js");
+             const run = (id, inMg, more = {}) => ({
+               id, open: true,
+               sheet: {
+                 recipe: { title: "Pink bars" }, kit: { vessels: [{ name: "Small jug", kind: "jug" }] },
+                 steps: [{ id: "base.1.wet", kind: "weigh", vessel: "base.1.jug" }, { id: "base.1.press", kind: "pieces", component: "base", round: 1 }],
+                 vessels: [{ id: "base.1.jug", component: "base", round: 1 }],
+               },
+               state: { number: null, steps: { "base.1.press": { status: "ready" } }, vessels: { "base.1.jug": { name: "Small jug", in_mg: inMg } } },
+               ...more,
+             });
+             const mine = run("mine", 0);
+             const named = run("other", 5000);
+             named.state.number = "D-A41";
+             const pressed = run("other", 5000);
+             pressed.state.steps["base.1.press"].status = "done";
+             const asked = (other, own = mine) => takenBy(own, "base.1.wet", [own, other]).join();
+             return [asked(run("other", 5000)), asked(named), asked(pressed), asked(run("other", 0)), asked(run("other", 5000, { open: false })), asked(named, run("mine", 9))];
+           }"""
+    )
+
+    assert told == [
+        "Small jug is in use by Pink bars. Take another.",
+        "Small jug is in use by D-A41. Take another.",
+        *[""] * 4,
+    ]
+
+
 def test_a_scanned_lot_is_ticked_and_a_strange_one_is_said(phone: Page) -> None:
     phone.add_init_script(DETECTOR)
     phone.reload()

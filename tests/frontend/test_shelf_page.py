@@ -76,7 +76,13 @@ def test_what_cannot_be_read_is_said_and_nothing_is_kept(phone: Page) -> None:
 
     receive(phone, Its_trade_name="Shea butter", How_much="some", **{"Supplier's lot number": "S-17"})
 
-    expect(phone.get_by_role("dialog").get_by_role("alert")).to_contain_text("“some” is not an amount")
+    dialog = phone.get_by_role("dialog")
+    expect(dialog.get_by_role("alert")).to_contain_text("“some” is not an amount")
+    dialog.get_by_label("How much").fill("1 kg")
+    dialog.get_by_label("Price paid").fill("1,250")
+    dialog.get_by_label("Currency").fill("EUR")
+    dialog.locator("button.copper").click()
+    expect(dialog.get_by_role("alert")).to_contain_text("“1,250”: 1.25 or 1250? Write one of them.")
     phone.get_by_role("dialog").get_by_role("button", name="Back").click()
     expect(phone.locator(".shelf-item")).to_have_count(0)
 
