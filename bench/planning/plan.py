@@ -18,6 +18,7 @@ WORK = 20.0  # the solver's own seconds; on a usual machine about as many of the
 STEADY_MS = 10 * 60_000  # a day is not reshuffled for less than this
 AIMS = ("finish", "ready_by")
 _QUICK_SHARE = 0.2  # of that without the linear relaxation, which finds sooner and proves later
+_SPAN_SHARE = 0.1  # and so much on the span, at first
 _FIRST_SHARE = 0.7  # of the work goes to the first aim at most, so that something is left for the others
 _CHANGES_WORK = 0.3  # changes of part come last and are seldom proven: no more work than this on them
 _ATTEMPTS = 14  # to find the latest start of a day laid out by the rule, by halving
@@ -305,24 +306,36 @@ class _Planner:
         aims = ["sessions", "moved"] if self.before is not None else ["sessions", "span", "changes"]
         if self.before is None and (not self.changes or len(starts) > solver.MOST_CIRCUIT):
             aims.remove("changes")
-        for aim in aims:
-            if self.work.out():
-                break
+
+        def best(aim: str, most: float, quick: bool = False) -> solver.Answer:
             model = solver.Model(self.grid, finish=finish)
             model.hint(starts, makers)
+            if quick:
+                model.quickly()
             if begin is not None:
                 model.model.add(model.begin_var() >= begin)
             count, span = model.sessions(known["sessions"], known["span"])
-            most = 1e9
             if aim == "changes":
-                objective, most = model.changes(), _CHANGES_WORK
+                objective = model.changes()
             elif aim == "moved":
                 objective = model.moved(
                     [i for i in self.day.by_need(self.before or []) if self.grid.hands[i]]
                 )
             else:
                 objective = {"sessions": count, "span": span}[aim]
-            answer = model.best(aim, objective, self.work, most=most)
+            return model.best(aim, objective, self.work, most=most)
+
+        for aim in aims:
+            if self.work.out():
+                break
+            answer = solver.Answer("unknown")
+            if aim == "span" and len(self.day.hours) == 1:  # soon found where hands need not wait
+                answer = best(aim, self.work.whole * _SPAN_SHARE, quick=True)
+                if answer.starts:
+                    starts, makers = answer.starts, answer.makers
+            if not answer.proven(aim) and not self.work.out():
+                other = best(aim, _CHANGES_WORK if aim == "changes" else 1e9)
+                answer = other if other.starts else answer
             if not answer.starts:
                 break
             starts, makers = answer.starts, answer.makers

@@ -375,8 +375,8 @@ class Model:
     def sessions(self, count: int | None = None, span: int | None = None) -> tuple[Any, Any]:
         """(how many sessions, the sum of their spans); count and span hold what is already known.
 
-        Two cuts that follow from the rest decide the span at once: a session is no shorter than the
-        steps in it, and the sessions kept are long enough for all steps.
+        Three cuts that follow from the rest decide the span at once: a session is no shorter than the
+        steps in it, and the sessions kept, and their spans, are long enough for all steps.
         """
         grid, model = self.grid, self.model
         tasks = [unit[0] for unit in self.units]
@@ -413,6 +413,8 @@ class Model:
         for literals in heres.values():
             model.add_exactly_one(literals)
         model.add(sum(lengths) >= sum(self.lasts[index] for index in tasks))
+        if len(grid.hours) == 1:  # with two makers it would only make one of them idle
+            model.add(sum(spans) >= sum(self.lasts[index] for index in tasks))
         if count is not None:
             model.add(sum(used) <= count)
         if span is not None:
