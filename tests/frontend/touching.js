@@ -15,6 +15,19 @@ function chances(seed) {
 
 const pause = (ms = 0) => new Promise((go) => setTimeout(go, ms));
 
+let depth = 0; // of the history, as far as these hands made it: further back is another page
+
+function go(address) {
+  if (location.hash !== address) depth += 1;
+  location.hash = address;
+}
+
+function back() {
+  if (depth === 0) return;
+  depth -= 1;
+  history.back();
+}
+
 /** Slow answers, failed rounds and a kit that hangs: in front of the real server. */
 function slowNetwork(chance) {
   const real = window.fetch;
@@ -64,14 +77,14 @@ const all = (selector) => [...document.querySelectorAll(selector)].filter(seen);
 async function answerDialog(dialog, chance) {
   const isPad = dialog.matches(".pad");
   if (chance.is(30)) dialog.querySelector("button.quiet")?.click();
-  else if (chance.is(20)) history.back();
+  else if (chance.is(20)) back();
   else if (isPad) {
     for (const key of all(".pad .key").filter(() => chance.is(30))) key.click();
     const give = dialog.querySelector("[value=given]");
     if (give.disabled) dialog.close("");
     else {
       give.click();
-      if (chance.is(30)) location.hash = "#/kit"; // and gone in the same moment
+      if (chance.is(30)) go("#/kit"); // and gone in the same moment
       return true;
     }
   } else {
@@ -110,9 +123,9 @@ async function act({ chance, told, runs }) {
   }
   if (what < 84) all(".quiet-row .quiet").at(-1)?.click(); // "Other"
   else if (what < 88) document.querySelector("kit-screen [type=submit]")?.click();
-  else if (what < 90) history.back();
+  else if (what < 90) back();
   else if (what < 92) dispatchEvent(new Event("online"));
-  else location.hash = chance.one([...runs, ...runs, ...runs].map((run) => `#/bench/${run}`).concat(["#/", "#/kit", `#/day/${runs[0]}`]));
+  else go(chance.one([...runs, ...runs, ...runs].map((run) => `#/bench/${run}`).concat(["#/", "#/kit", `#/day/${runs[0]}`])));
   return "";
 }
 
@@ -125,7 +138,7 @@ export async function touchAtRandom({ seed, touches, runs }) {
   for (let turn = 0; told.length < touches && turn < 20 * touches; turn += 1) {
     const why = await act({ chance, told, runs });
     if (why) lost.push(why);
-    if (!/^#\/bench/.test(location.hash) && chance.is(60)) location.hash = `#/bench/${chance.one(runs)}`;
+    if (!/^#\/bench/.test(location.hash) && chance.is(60)) go(`#/bench/${chance.one(runs)}`);
     if (chance.is(70)) await pause(chance.one([0, 0, 4, 20]));
   }
   document.querySelector("dialog[open]")?.close("");
