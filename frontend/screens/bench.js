@@ -3,6 +3,7 @@
 //
 //   screen.data = { run: { id, sheet, state }, bench, waits, now, link, beside: (step) => [text], lead }
 //                 // lead: what the day's plan has next, { step, advice, reason }, or null
+//                 // isGiven(once): an answer is on its way to the disk; undoing: as keep/undoing.js gives it; willRing()
 //                 // practice: what is said of a batch that leaves nothing behind; "practice-again" begins it anew
 //   "answer"       { kind, body, once, says }   an entry to keep; once: what it is one answer to; says: once it is kept
 //   "say-again"                     no detail
@@ -467,7 +468,7 @@ class BenchScreen extends HTMLElement {
       }
     }
     if (this.#parts.again.hidden) choices.push({ label: "Say again", value: { again: true } });
-    choices.push({ label: "Will it ring?", says: this.#data.willRing(), value: { ring: true } });
+    if (!practice) choices.push({ label: "Will it ring?", says: this.#data.willRing(), value: { ring: true } });
     if (!bench.finished) choices.push({ label: "Write a note", says: "Kept with the run", value: { note: true } });
     if (!practice) choices.push({ label: "The record so far", says: "Photographs are taken there too", value: { record: true } });
     const step = run.sheet.steps.find((candidate) => candidate.id === prompt?.step);
