@@ -103,7 +103,9 @@ def test_the_sample_is_made_in_ten_minutes_and_leaves_no_trace(
             here = title.inner_text()
             page.reload()  # an interruption is normal, in practice too
             expect(title).to_have_text(here)
-            page.get_by_role("button", name=re.compile("^Other")).click()  # nothing in it asks for a real batch
+            page.get_by_role(
+                "button", name=re.compile("^Other")
+            ).click()  # nothing in it asks for a real batch
             expect(page.get_by_role("dialog")).not_to_contain_text("Will it ring?")
             page.get_by_role("dialog").get_by_role("button", name="Back").click()
         if strong.is_visible():
