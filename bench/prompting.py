@@ -823,6 +823,9 @@ class _Bench:
             )
         if not step["ways"]:
             answers.append(_answer(asked, f"{name} {verb}", "counted", {**body, "good": good}, strong=whole))
+        in_a_row = self._in_hand(step, part, count, left)
+        if step["one_by_one"] and not step["ways"] and whole and in_a_row > 1:
+            answers.append(_answer("all", f"All {in_a_row} {verb}", "counted", {**body, "good": in_a_row}))
         several = f"Several {verb}" if step["one_by_one"] else "Some other number"
         answers.append(_answer("some", several, "counted", body, wants="count", most=left))
         if step["again"] is not None:
@@ -864,6 +867,15 @@ class _Bench:
         left = left_of_mix(step, held, count, self.sheet)
         more = left // step["piece_mg"]
         return f"{grams(left, 1000)} left: {more} more {'piece' if more == 1 else 'pieces'}." if more else ""
+
+    def _in_hand(self, step: Json, part: str | None, count: Json, left: int) -> int:
+        """How many whole pieces are still to be made of what is in hand: one touch tells them all."""
+        if part is None or step["piece_mg"] <= 0:
+            return left
+        if part == "joined":
+            return 1
+        used = count["of"].get(part, 0) * step["piece_mg"]
+        return min(left, (self.state["vessels"][part]["in_mg"] - used) // step["piece_mg"])
 
     def _part_in_hand(self, step: Json, count: Json) -> tuple[str | None, str, bool]:
         """Which portion the next piece comes from, what its leftover still makes, and whether a whole one.

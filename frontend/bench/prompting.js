@@ -721,6 +721,10 @@ function pieces(bench, step) {
     }),
   );
   if (!step.ways.length) answers.push(answer(id, label, "counted", { ...body, good }, { strong: whole }));
+  const inRow = inHand(bench, step, part, { count, left });
+  if (step.one_by_one && !step.ways.length && whole && inRow > 1) {
+    answers.push(answer("all", `All ${inRow} ${step.verb}`, "counted", { ...body, good: inRow }));
+  }
   const several = step.one_by_one ? `Several ${step.verb}` : "Some other number";
   answers.push(answer("some", several, "counted", body, { input: "count", most: left }));
   if (step.again !== null) {
@@ -749,6 +753,14 @@ function againSays(bench, step, count, wanted) {
   const left = leftOfMix(step, (vessel) => bench.state.vessels[vessel].in_mg, count, bench.sheet);
   const [more] = divided(left, each);
   return more ? `${grams(left, 1000)} left: ${more} more ${more === 1 ? "piece" : "pieces"}.` : "";
+}
+
+/** How many whole pieces are still to be made of what is in hand: one touch tells them all. */
+function inHand(bench, step, part, { count, left }) {
+  const each = step.piece_mg;
+  if (part === null || each <= 0) return left;
+  if (part === "joined") return 1;
+  return Math.min(left, divided(bench.state.vessels[part].in_mg - (count.of[part] ?? 0) * each, each)[0]);
 }
 
 /**

@@ -474,7 +474,7 @@ class BenchScreen extends HTMLElement {
     const step = run.sheet.steps.find((candidate) => candidate.id === prompt?.step);
     if (step?.kind === "wait" && dries(step, run.state) && !practice) choices.push({ label: "Weigh a piece: is it dry?", says: "Weigh one now, and the same one an hour later", value: { piece: step.id } });
     if (["running", "tare"].includes(prompt?.weigh?.how)) choices.push({ ...OTHER_WEIGHING[run.state.weigh], value: { switched: true } });
-    if (!bench.finished && prompt?.kind !== "finish") choices.push({ label: "Finish the run here", says: "What is not done stays written as not done", value: { finish: true } });
+    if (!bench.finished && prompt?.kind !== "finish") choices.push({ label: "Finish here", says: "Unfinished steps are recorded", value: { finish: true } });
     const picked = await pickOne({ title: "Something else", choices });
     if (!picked) return;
     if (picked.again) {
@@ -519,8 +519,8 @@ class BenchScreen extends HTMLElement {
     const { bench, run } = this.#data;
     const undone = run.sheet.steps.filter((step) => !["done", "skipped"].includes(run.state.steps[step.id].status)).length;
     const list = (name, steps) => (steps.length ? `${name}: ${steps.map((step) => step.title).join(", ")}.` : "");
-    const says = [list("Still owed", bench.owed), list("Skipped", bench.skipped), `${undone} steps are not done.`].filter(Boolean).join(" ");
-    if (await pickOne({ title: "Finish here?", says, choices: [{ label: "Finish the run", says: "You can undo it", value: true }] })) tell(this, "answer", { kind: "finished", body: {} });
+    const says = [list("Not done yet", bench.owed), list("Skipped", bench.skipped), `${undone} steps are not done.`].filter(Boolean).join(" ");
+    if (await pickOne({ title: "Finish here?", says, choices: [{ label: "Finish the batch", says: "You can undo it", value: true }] })) tell(this, "answer", { kind: "finished", body: {} });
   }
 
   #onKey = (event) => {

@@ -264,3 +264,18 @@ def test_a_mix_too_wet_has_advice_and_a_timer_where_the_recipe_has_none() -> Non
     assert maker.prompt["says"].startswith("Stop spraying.") and maker.prompt["number"]["text"] == "5 min"
     maker.run_to("embed.1.even")
     assert "too_far" not in answers(maker.prompt)  # of clumps there is no too far
+
+
+def test_pieces_made_in_a_row_are_told_by_one_touch() -> None:
+    maker = at("base.1.press")
+    assert answers(maker.prompt)["all"]["label"] == "All 6 pressed"
+    assert answers(maker.prompt)["one"]["strong"]
+
+    maker.choose("all")
+    assert maker.prompt["number"]["text"] == "6"
+    maker.strong()
+    assert answers(maker.prompt)["all"]["label"] == "All 5 pressed"
+    maker.choose("all")
+
+    assert maker.state["steps"]["base.1.press"]["status"] == "done"
+    assert maker.state["counts"]["base.1.press"]["good"] == 12
