@@ -54,7 +54,9 @@ def test_no_later_entry_changes_a_signed_record_in_either_language(in_browser: A
     while len(cases) < 4:
         case = generate(rng)
         told = batch(case)
-        entries = [each for each in case.get("tame", []) if isinstance(each, dict) and each.get("kind") != "signed"]
+        entries = [
+            each for each in case.get("tame", []) if isinstance(each, dict) and each.get("kind") != "signed"
+        ]
         if "sheet" in told and len(seal(entries)["entries"]) > 5:
             signed = _signed(rng, entries)
             later = _later(rng, told["sheet"], entries, signed[-1]["at"])
