@@ -875,7 +875,7 @@ class _Bench:
         if part == "joined":
             return 1
         used = count["of"].get(part, 0) * step["piece_mg"]
-        return min(left, (self.state["vessels"][part]["in_mg"] - used) // step["piece_mg"])
+        return min(left, int(self.state["vessels"][part]["in_mg"] - used) // int(step["piece_mg"]))
 
     def _part_in_hand(self, step: Json, count: Json) -> tuple[str | None, str, bool]:
         """Which portion the next piece comes from, what its leftover still makes, and whether a whole one.
