@@ -508,14 +508,14 @@ class _Bench:
             ),
             _answer(
                 "leave",
-                "Leave it, and note it",
+                "Leave it",
                 "left",
                 body,
                 says=self._new_share(line, told),
                 strong=made_less and not twice,
             ),
         ]
-        answers += self._carry(line, "Carry the rest up", num, den)
+        answers += self._carry(line, "Scale up the rest", num, den)
         went_in = f"{grams(told['in_mg'], division)} in. Target {grams(told['target_mg'], division)}."
         return {
             "kind": "over",
@@ -545,8 +545,8 @@ class _Bench:
         Where more of the others is in already than that would ask for, only what is still to come can be less.
         """
         says = self._new_share(line, told)
-        answers = [_answer("leave", "Leave it, and note it", "left", {"line": line["id"]}, says=says)]
-        less = self._carry(line, "There is no more: make less", *carry_factor([(told["in_mg"], line["mg"])]))
+        answers = [_answer("leave", "Leave it", "left", {"line": line["id"]}, says=says)]
+        less = self._carry(line, "None left: scale down", *carry_factor([(told["in_mg"], line["mg"])]))
         return answers + (less or self._carry_rest(line))
 
     def _carry_rest(self, line: Json) -> list[Json]:
@@ -630,7 +630,7 @@ class _Bench:
             said.append(f"top up {', '.join(tops)}")
         said += self._shifted(line, ends)
         if num > den:
-            said.append(f"the shelf must still hold {times(num, den)} times the rest")
+            said.append(f"you need {times(num, den)} times the rest")
         return joined("; ".join(said) + ".", full)
 
     def _shifted(self, line: Json, ends: dict[str, int]) -> list[str]:
@@ -840,10 +840,10 @@ class _Bench:
             )
         if step["partial"]:
             answers.append(
-                _answer("partial", "A partial one", "counted", {**body, "partial": 1}, strong=not whole)
+                _answer("partial", "A small one", "counted", {**body, "partial": 1}, strong=not whole)
             )
         answers.append(_answer("spoiled", "One spoiled", "counted", {**body, "spoiled": 1}))
-        answers.append(_answer("enough", "That is all there is", "done", {"step": key}))
+        answers.append(_answer("enough", "None left: stop here", "done", {"step": key}))
         return {
             "says": joined(
                 step["again"] if step["again"] and made else step["says"],
@@ -900,7 +900,7 @@ class _Bench:
             return "joined", f"Join what is left: {parts} make {left // step['piece_mg']} more.", True
         return (
             "joined",
-            f"What is left, {grams(left, 1000)}, makes a partial piece of {grams(step['piece_mg'], 1000)} at most.",
+            f"{grams(left, 1000)} left: too little for a {grams(step['piece_mg'], 1000)} piece.",
             not step["partial"],
         )
 

@@ -431,7 +431,7 @@ function wentIn(told, division) {
 }
 
 function leave(bench, line, told) {
-  return answer("leave", "Leave it, and note it", "left", { line: line.id }, { says: newShare(bench, line, told) });
+  return answer("leave", "Leave it", "left", { line: line.id }, { says: newShare(bench, line, told) });
 }
 
 /**
@@ -475,7 +475,7 @@ function over(bench, line, told) {
       ...toldTwice(told),
       answer("take_out", `Take ${shown} out`, "taken_out", { line: line.id, mg: toTake }, { strong: !madeLess && once }),
       { ...leave(bench, line, told), strong: madeLess && once },
-      ...carry(bench, line, "Carry the rest up", [num, den]),
+      ...carry(bench, line, "Scale up the rest", [num, den]),
     ],
   };
 }
@@ -498,7 +498,7 @@ function short(bench, line, told) {
  * already than that would ask for, only what is still to come can be less.
  */
 function letBe(bench, line, told) {
-  const less = carry(bench, line, "There is no more: make less", carryFactor([[told.in_mg, line.mg]]));
+  const less = carry(bench, line, "None left: scale down", carryFactor([[told.in_mg, line.mg]]));
   return [leave(bench, line, told), ...(less.length ? less : carryRest(bench, line))];
 }
 
@@ -551,7 +551,7 @@ function carriedSays(bench, line, [num, den], ends, full) {
     `${component.name} becomes ${grams(total, 1000)}${enough}`,
     ...(tops.length ? [`top up ${tops.join(", ")}`] : []),
     ...shifted(bench, line, ends),
-    ...(num > den ? [`the shelf must still hold ${times(num, den)} times the rest`] : []),
+    ...(num > den ? [`you need ${times(num, den)} times the rest`] : []),
   ];
   return joined(`${said.join("; ")}.`, full);
 }
@@ -735,10 +735,10 @@ function pieces(bench, step) {
     );
   }
   if (step.partial) {
-    answers.push(answer("partial", "A partial one", "counted", { ...body, partial: 1 }, { strong: !whole }));
+    answers.push(answer("partial", "A small one", "counted", { ...body, partial: 1 }, { strong: !whole }));
   }
   answers.push(answer("spoiled", "One spoiled", "counted", { ...body, spoiled: 1 }));
-  answers.push(answer("enough", "That is all there is", "done", { step: key }));
+  answers.push(answer("enough", "None left: stop here", "done", { step: key }));
   return {
     says: joined(step.again && made ? step.again : step.says, sprayedSays, says, beforeNext(bench, step)),
     number: { mg: null, text: `${made}`, caption: `of ${wanted} ${step.verb}` },
@@ -788,7 +788,7 @@ function partInHand(bench, step, count) {
   if (left < each) {
     return {
       part: "joined",
-      says: `What is left, ${grams(left, 1000)}, makes a partial piece of ${grams(each, 1000)} at most.`,
+      says: `${grams(left, 1000)} left: too little for a ${grams(each, 1000)} piece.`,
       whole: !step.partial,
     };
   }

@@ -438,7 +438,7 @@ def test_leftovers_too_small_for_a_piece_make_a_partial_one():
     maker.strong()  # 95 g of each: nothing whole is left, so a piece of both
 
     prompt = maker.prompt
-    assert "90 g" in prompt["says"] and "partial" in prompt["says"]
+    assert "90 g" in prompt["says"] and "too little" in prompt["says"]
     maker.choose("partial")
     assert maker.prompt["kind"] == "finish"
     assert record(maker.sheet, maker.state, maker.entries)["yield"]["partial"] == 1

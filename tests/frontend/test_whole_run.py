@@ -132,7 +132,7 @@ class Maker:
             if self.title.startswith("Citric acid, anhydrous: add") and not carried:
                 carried = True
                 self.read_too_much()
-                self.answer("Carry the rest up")
+                self.answer("Scale up the rest")
             elif self.title == "Judge the rose half" and not sprayed:
                 sprayed = True
                 self.answer("Not yet: Witch hazel")
