@@ -257,7 +257,7 @@ const LATER = {
   card: () => dressed(import("./screens/card.js"), "quiet", "recipe", "paper").then((module) => module.registerCardScreen()),
   kit: () => dressed(import("./screens/kit.js"), "quiet").then((module) => module.registerKitScreen()),
   recipe: () => dressed(import("./screens/recipe-edit.js"), "quiet", "recipe", "paper").then((module) => module.registerRecipeScreen()),
-  size: () => dressed(import("./screens/size.js"), "quiet", "recipe", "paper").then((module) => module.registerSizeScreen()),
+  size: () => dressed(besides(import("./screens/size.js"), import("./bench/batch-number.js")), "quiet", "recipe", "paper").then((module) => module.registerSizeScreen()),
   practice: () => Promise.all([import("./screens/practice.js"), import("./keep/practice.js")]).then(async ([{ registerPracticeScreen }, { openPractice }]) => {
     practice ??= await openPractice(() => studio.at());
     registerPracticeScreen();
@@ -265,6 +265,9 @@ const LATER = {
   studio: () => dressed(import("./screens/studio.js"), "quiet").then((module) => module.registerStudioScreen()),
   versions: () => dressed(import("./screens/versions.js"), "quiet", "recipe", "paper").then((module) => module.registerVersionsScreen()),
 };
+
+/** A module of a page, and what the page will ask for when it is used. */
+const besides = (module, ...others) => Promise.all([module, ...others]).then(([first]) => first);
 
 /** A module of a page, once the styles that are its own are here too. */
 async function dressed(module, ...names) {

@@ -5,8 +5,8 @@
  * byte, so that a run can start and go on with no network. What may not come in: the document,
  * the clock, storage, the network, randomness.
  *
- * What the bench itself does not need stays out of this door, so that the page opens sooner: sheet, record,
- * digest, batch-number, shelf, lots, gather, label, dryness, last-time and cost are imported by the
+ * What the bench itself does not need stays out of this door, so that the page opens sooner: amounts, draft, sheet,
+ * record, digest, batch-number, shelf, lots, gather, label, dryness, last-time and cost are imported by the
  * screens that want them.
  *
  *   const { chooseSize, makeSheet } = await import("./sheet.js");
@@ -14,8 +14,6 @@
  *   const said = now(sheet, fold(sheet, entries), at);
  */
 
-export { decimalMoney, plainNumber, readAmount, readCelsiusMk, readDensity, readDurationMs, readMassMg, readPpm } from "./amounts.js";
-export { sketch, tidy, untidyPath } from "./draft.js";
 export { BenchError } from "./errors.js";
 export { fold, Folding } from "./journal.js";
 export { now } from "./prompting.js";

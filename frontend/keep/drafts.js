@@ -12,11 +12,13 @@
  * `first`, which become a version just before it.
  */
 
-import { canonical, tidy } from "../bench/index.js";
+import { canonical } from "../bench/index.js";
 import { Refused, Unreachable } from "./server.js";
 
 /** Letters come faster than a disk should be asked to write: so long after the last one they are written. */
 const REST_MS = 250;
+/** As a document is sent. What reads one is fetched with the pages on which one is written. */
+const tidied = async (document) => (await import("../bench/draft.js")).tidy(document);
 
 export class Drafts {
   #book;
@@ -94,7 +96,7 @@ export class Drafts {
   async check(document, air) {
     const query = air ? `?${new URLSearchParams(air)}` : "";
     try {
-      return (await this.#server.ask("POST", `/checks${query}`, tidy(document))).body;
+      return (await this.#server.ask("POST", `/checks${query}`, await tidied(document))).body;
     } catch (error) {
       if (!(error instanceof Refused)) throw error;
       return { errors: faults(error) };
@@ -129,7 +131,7 @@ export class Drafts {
     let kept = await this.#putOn(draft, this.#tagOf(draft));
     if (!kept) {
       const there = await this.#read(id);
-      if (canonical(there.document) === canonical(tidy(document))) kept = there; // it is this draft, and the answer to it was lost
+      if (canonical(there.document) === canonical(await tidied(document))) kept = there; // it is this draft, and the answer to it was lost
       else {
         await this.#book.commit({ recipes: { put: [there] } });
         // Put back from a copy, a server has what the draft was begun from under another tag.
@@ -176,7 +178,7 @@ export class Drafts {
   }
 
   async #put(id, etag, document) {
-    const { body, etag: now } = await this.#server.ask("PUT", `/recipes/${id}`, tidy(document), { headers: etag ? { "If-Match": etag } : {} });
+    const { body, etag: now } = await this.#server.ask("PUT", `/recipes/${id}`, await tidied(document), { headers: etag ? { "If-Match": etag } : {} });
     return { ...body, etag: now };
   }
 

@@ -13,7 +13,6 @@
  * "closed" (a newer page took the disk: reload).
  */
 
-import { batchNumber } from "../bench/batch-number.js";
 import { now } from "../bench/index.js";
 import { seal } from "../bench/journal.js";
 import { Book, versionKey } from "./book.js";
@@ -151,6 +150,7 @@ export class Studio extends EventTarget {
 
   /** A number for a new batch, by the studio's pattern: this phone's mark and its own count make it unlike any other. */
   async nextNumber(title) {
+    const { batchNumber } = await import("../bench/batch-number.js"); // here already, where a size was chosen
     const { batch_number: pattern } = this.settings;
     const given = new Set([...this.runs.map((run) => run.told.number), ...this.made.map((made) => made.number)]);
     for (;;) {

@@ -7,7 +7,7 @@
 // pasted is { text, items }, kept by the screen, so that drawing the page again loses nothing. An
 // item's part is the key of a heading in the text, or the id of a part of the recipe.
 
-import { readAmount, readDurationMs } from "../bench/index.js";
+import { readAmount, readDurationMs } from "../bench/amounts.js";
 import { h, setAttr, setText, show } from "./dom.js";
 import { growing } from "./recipe-fields.js";
 import { KINDS } from "./recipe-forms.js";

@@ -5,7 +5,7 @@
 //   await askCard({ key, card })                           // the same
 //   await askLoss({ lot, name, left })                     // the same
 
-import { decimalMoney, plainNumber, readAmount, readDensity } from "../bench/index.js";
+import { decimalMoney, plainNumber, readAmount, readDensity } from "../bench/amounts.js";
 import { readMoney } from "../bench/cost.js";
 import { halfEven } from "../bench/whole.js";
 import { openDialog } from "./dialog.js";

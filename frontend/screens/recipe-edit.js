@@ -10,7 +10,9 @@
 // Every change makes a new document and leaves the old one whole: that is all that undo needs.
 
 import { perCent } from "../bench/whole.js";
-import { canonical, plainNumber, readAmount, sketch, tidy, untidyPath } from "../bench/index.js";
+import { plainNumber, readAmount } from "../bench/amounts.js";
+import { sketch, tidy, untidyPath } from "../bench/draft.js";
+import { canonical } from "../bench/index.js";
 import { define, h, setAttr, setText, show, tell } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
 import { pageHead } from "../parts/page-head.js";

@@ -319,7 +319,7 @@ def test_a_step_and_a_line_go_to_another_part_and_others_go_on_naming_the_step(m
 def sketch(page: Page, document: Any) -> Any:
     return page.evaluate(
         """async document => {
-             const { sketch } = await import("/bench/index.js");
+             const { sketch } = await import("/bench/draft.js");
              const { components, faults, piece_mg } = sketch(document);
              return { components, faults: Object.fromEntries(faults), piece_mg };
            }""",

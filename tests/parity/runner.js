@@ -1,6 +1,7 @@
 /** Runs cases over frontend/bench in the browser; tests/parity/python_side.py does the same over bench/. */
 
 import * as bench from "/bench/index.js";
+import { sketch } from "/bench/draft.js";
 import { readAmount, readCelsiusMk, readDensity, readDurationMs, readMassMg, readPpm } from "/bench/amounts.js";
 import { stretches } from "/bench/bench-hours.js";
 import { batchNumber, recipeCode } from "/bench/batch-number.js";
@@ -27,7 +28,7 @@ const asText = ([top, bottom]) => `${top}/${bottom}`;
 
 /** Of a recipe still being written: each component's pieces and lines, and where it cannot be read. */
 function sketched(document) {
-  const { components, faults } = bench.sketch(document);
+  const { components, faults } = sketch(document);
   const told = components.map(({ id, piece_mg, lines, steps }) => ({
     id, piece_mg, lines: lines.map(({ ug }) => ug), after: steps.map(({ after }) => after), waits: steps.map(({ usual_ms }) => usual_ms),
   }));
