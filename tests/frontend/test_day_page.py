@@ -132,6 +132,27 @@ def test_what_is_next_is_one_for_all_benches_and_each_sentence_names_its_batch(p
     )
 
 
+def test_what_is_late_is_past_and_a_server_that_is_busy_says_so_itself(phone: Page) -> None:
+    phone.route(
+        "**/api/v1/plans",
+        lambda route: route.fulfill(status=429, json={"detail": "16 plans are in the making already."}),
+    )
+
+    told = phone.evaluate(
+        """async () => {
+            const { countdownOf } = await import("/parts/figure.js");
+            const { Server } = await import("/keep/server.js");
+            const wait = { step: "dry", began_at: 0, earliest_at: 1, usual_at: 2, latest_at: 3, word: "dry" };
+            const goal = (phase) => countdownOf({ step: "dry" }, { waits: [{ ...wait, phase }], guides: [] }).until_says;
+            const server = new Server({ ask: () => null, hear: () => null });
+            const says = await server.ask("POST", "/plans", {}).catch((error) => error.says);
+            return [goal("ready"), goal("late"), says];
+        }"""
+    )
+
+    assert told == ["to the latest", "past the latest", "16 plans are in the making already."]
+
+
 def test_the_maker_chooses_which_batches_a_plan_is_of(phone: Page, home: Server) -> None:
     first = begin(phone)
     planned(phone, first)
