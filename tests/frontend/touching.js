@@ -15,6 +15,9 @@ function chances(seed) {
 
 const pause = (ms = 0) => new Promise((go) => setTimeout(go, ms));
 
+const ONE_TOUCH_MS = 420; // a little more than in screens/bench.js
+const taps = new Map(); // by answer, when it was last touched
+
 let depth = 0; // of the history, as far as these hands made it: further back is another page
 
 function go(address) {
@@ -113,6 +116,9 @@ async function act({ chance, told, runs }) {
     const button = chance.one(buttons);
     const { textContent: label } = button;
     const address = location.hash;
+    const tapped = taps.get(button.dataset.answer) ?? -Infinity;
+    if (performance.now() - tapped < ONE_TOUCH_MS) return ""; // a piece counted twice in a moment is one touch
+    taps.set(button.dataset.answer, performance.now());
     button.click();
     await null; // what a touch is answered with may be asked for in between
     await null;
