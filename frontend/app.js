@@ -124,7 +124,7 @@ const SCREENS = {
     title: (id) => recipe(id).title,
     data: (id, asked) => recipe(id) && { recipe: recipe(id), kit: studio.kit, asked: readSize(asked), weigh: studio.preferences.weigh },
   },
-  practice: { tag: "practice-screen", title: () => "Practice", data: () => ({ practice, now: () => studio.at() }) },
+  practice: { tag: "practice-screen", title: () => "Practice", data: () => ({ practice, now: Date.now }) },
   batch: { tag: "", data: () => null }, // an address by number leads on to the record
   audit: { tag: "audit-screen", title: () => "Who did what", data: () => ({ isOnline: studio.link.state === "online" }) },
   versions: { tag: "versions-screen", title: () => "Versions", data: (id) => recipe(id) && { id, recipe: recipe(id) } },
@@ -259,7 +259,7 @@ const LATER = {
   recipe: () => dressed(import("./screens/recipe-edit.js"), "quiet", "recipe", "paper").then((module) => module.registerRecipeScreen()),
   size: () => dressed(besides(import("./screens/size.js"), import("./bench/batch-number.js")), "quiet", "recipe", "paper").then((module) => module.registerSizeScreen()),
   practice: () => Promise.all([import("./screens/practice.js"), import("./keep/practice.js")]).then(async ([{ registerPracticeScreen }, { openPractice }]) => {
-    practice ??= await openPractice(() => studio.at());
+    practice ??= await openPractice(Date.now); // on this phone alone, by its own clock
     registerPracticeScreen();
   }),
   studio: () => dressed(import("./screens/studio.js"), "quiet").then((module) => module.registerStudioScreen()),

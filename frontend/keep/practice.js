@@ -3,7 +3,7 @@
  * there already). Its journal is in this tab alone and never in the book, so that nothing of it reaches the disk's
  * runs, the server, the shelf, a plan, a batch number or what the last times teach.
  *
- *   const practice = await openPractice(() => studio.at());
+ *   const practice = await openPractice(Date.now);
  *   practice.enter("done", { step });      // an entry like any other
  *   practice.run, practice.bench, practice.waits, practice.undoing
  *   practice.again()                       // from the first step
