@@ -32,7 +32,9 @@ const LONGEST_ASKING_MS = 3_000;
 export function ringsOf(item) {
   if (item.what === "guide") return BURST_MS.map(([phase, after]) => ({ phase, at: item.until + after }));
   const due = item.what === "window" ? [{ phase: "late", at: warnAt(item.opened_at, item.latest_at) }] : rings(item).map(({ kind, at }) => ({ phase: kind, at }));
-  const past = item.latest_at === null ? [] : PAST_MS.map((after) => ({ phase: "over", at: item.latest_at + after }));
+  // A wait that was given more time than its latest is over when that has run out, and never before.
+  const over = Math.max(item.latest_at, ...due.map(({ at }) => at));
+  const past = item.latest_at === null ? [] : PAST_MS.map((after) => ({ phase: "over", at: over + after }));
   return [...due, ...past];
 }
 

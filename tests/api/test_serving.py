@@ -24,7 +24,10 @@ WITHIN_SECONDS = 10
 
 @pytest.fixture
 def server(tmp_path: Path) -> Iterator[Server]:
+    # A server leaves alone what was ignored when it began, as where these tests run under nohup.
+    former = signal.signal(signal.SIGHUP, signal.SIG_DFL)
     server = bowlside(tmp_path / "bowlside.sqlite3", "--workers", "2").start()
+    signal.signal(signal.SIGHUP, former)
     eventually(lambda: len(household(server)) == 3)
     yield server
     server.stop()

@@ -378,7 +378,7 @@ def test_the_screens_of_a_phone_that_is_shut_out_say_so(studio: Studio, another:
     ).to_be_visible()
     assert axe_finds(phone) == ""
     phone.get_by_role("link", name="Recipes").click()
-    expect(phone.get_by_text("shut out")).to_be_visible()
+    expect(phone.locator("recipes-screen").get_by_text("shut out")).to_be_visible()
     expect(phone.locator(".recipe").first).to_be_visible()
 
 
