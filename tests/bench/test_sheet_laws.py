@@ -156,7 +156,13 @@ def test_carrying_up_keeps_every_ratio_to_within_a_division(sheet, data):
     prompt = maker.prompt
     assert prompt["kind"] == "over"
     if "carry" not in {answer["id"] for answer in prompt["answers"]}:
-        assert weigh["add_mg"] * 1000 < weigh["add_mg"] + extra  # a slip of the finger is not carried
+        times = (weigh["add_mg"] + extra) / weigh["add_mg"]
+        fellows = [line for line in sheet["lines"] if line["round"] == sheet["lines"][0]["round"]]
+        in_cups = sum(line["mg"] for line in fellows if line["vessel"] is not None)
+        a_slip = times > 1000  # of the finger
+        # What no scale (20 kg here), or no cup on its scale (100 g with 14.2 g of cup), would take is not offered.
+        no_room = sum(line["mg"] for line in fellows) * times > 19_000_000 or in_cups * times > 85_800
+        assert a_slip or no_room
         return
 
     maker.choose("carry")
