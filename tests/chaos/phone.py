@@ -165,17 +165,18 @@ class Phone:
     def hear_it_out(self, patience_s: float) -> list[Json]:
         """Wait until all that counts has rung for the last time; gives what was due and not rung or told of.
 
-        What a light device began by a clock that is minutes ahead is due when nobody here waits any more.
+        What a light device began by a clock that is minutes ahead, and what insists minutes later, is due when
+        nobody here waits any more.
         """
         assert self._page is not None
-        until = time.monotonic() + patience_s
+        until, last = time.monotonic() + patience_s, time.time_ns() // 1_000_000 + patience_s * 1000
         while True:
             due = self._page.evaluate(DUE)
-            silent = [ring for ring in due if not self._is_said(ring, due)]
-            if time.monotonic() > until:
-                return [ring for ring in silent if ring["due"] < time.time_ns() // 1_000_000 - EARLY_MS]
+            silent = [ring for ring in due if ring["due"] < last and not self._is_said(ring, due)]
             if not silent:
                 return []
+            if time.monotonic() > until:
+                return [ring for ring in silent if ring["due"] < time.time_ns() // 1_000_000 - EARLY_MS]
             self._page.wait_for_timeout(100)
 
     def close(self) -> None:
