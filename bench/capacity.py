@@ -7,12 +7,13 @@ All of a part ends up in its bowl and is divided from there; a jug takes what is
 
 from typing import Any
 
+from bench.journal import division_of
+from bench.states import ASSEMBLY
 from bench.weighing import allowed_mg
 from bench.whole import PPM, grams, half_even
 
 Json = dict[str, Any]
 
-ASSEMBLY = "assembly"
 _TO_COME = ("open", "short")
 
 
@@ -45,10 +46,7 @@ def carried(
     for line in weighed_lines(sheet, component, number):
         told = state["lines"][line["id"]]
         target = half_even(line["mg"] * num, den)
-        division = next(
-            (each["division_mg"] for each in sheet["kit"]["scales"] if each["id"] == told["scale"]), None
-        )
-        too_much = told["in_mg"] - target > allowed_mg(line, division, num, den)
+        too_much = told["in_mg"] - target > allowed_mg(line, division_of(sheet, told["scale"]), num, den)
         stays = line["id"] in kept or told["status"] == "left_out"
         ends[line["id"]] = told["in_mg"] if stays or too_much else target
         over += [line["id"]] if too_much and not stays else []

@@ -23,7 +23,7 @@ from bench import entries as common
 from bench.digest import digest
 from bench.errors import EntryError
 from bench.sizing import pieces_from
-from bench.states import open_window
+from bench.states import ASSEMBLY, open_window
 from bench.weighing import allowed_mg, carry_factor
 from bench.whole import half_even, share_out
 
@@ -32,7 +32,6 @@ Json = dict[str, Any]
 COUNTED = ("good", "spoiled", "partial")
 ONE_TOUCH_MS = 400  # nobody presses two pieces in that time; a wet thumb bounces within it
 MOST_FACTOR = 1000  # a thousand times the batch is a slip of the finger too
-ASSEMBLY = "assembly"
 WRAP = "wrap"  # what pieces are wrapped in: gathered like an ingredient, though no sheet lists it
 
 # Every kind of entry and its fields: (type, required). The API refuses by this table, the fold
