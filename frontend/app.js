@@ -57,7 +57,17 @@ const SCREENS = {
   recipes: {
     tag: "recipes-screen",
     title: () => "Recipes",
-    data: () => ({ recipes: studio.recipes, drafts: studio.drafts.all, runs: studio.runs, made: studio.made, bench: (id) => studio.bench(id), waits: studio.waits(), link: studio.link, copies: studio.isMaker && studio.link.state === "online" ? (studio.place?.copies ?? null) : null, now: () => studio.at() }),
+    data: () => ({
+      recipes: studio.recipes,
+      drafts: studio.drafts.all,
+      runs: studio.runs,
+      made: studio.made,
+      bench: (id) => studio.bench(id),
+      waits: studio.waits(),
+      link: studio.link,
+      copies: studio.isMaker && studio.link.state === "online" ? (studio.place?.copies ?? null) : null,
+      now: () => studio.at(),
+    }),
   },
   size: {
     tag: "size-screen",
@@ -79,7 +89,21 @@ const SCREENS = {
     title: (id) => studio.run(id)?.sheet.recipe.title ?? "Bench",
     data: (id) => {
       const run = studio.run(id);
-      return run && { run, bench: studio.bench(id), waits: studio.waits(), signs: signs(), now: () => studio.at(), link: studio.link, beside: (step) => besideOf(run, step), lead: (isAsked) => leadOf(run, isAsked), isGiven: (prompt) => touches.isGiven(onceOf(id, prompt)), undoing: studio.undoing(id), willRing: () => willRing(ringing()) };
+      return (
+        run && {
+          run,
+          bench: studio.bench(id),
+          waits: studio.waits(),
+          signs: signs(),
+          now: () => studio.at(),
+          link: studio.link,
+          beside: (step) => besideOf(run, step),
+          lead: (isAsked) => leadOf(run, isAsked),
+          isGiven: (prompt) => touches.isGiven(onceOf(id, prompt)),
+          undoing: studio.undoing(id),
+          willRing: () => willRing(ringing()),
+        }
+      );
     },
   },
   day: {
@@ -88,7 +112,17 @@ const SCREENS = {
     data: (id) => {
       const run = studio.run(id);
       const ahead = run && aheadOf(run);
-      return ahead && { run, ahead, ...studio.planOf(id), choices: studio.choices(id), isMaker: studio.isMaker, isOnline: studio.link.state === "online", now: () => studio.at() };
+      return (
+        ahead && {
+          run,
+          ahead,
+          ...studio.planOf(id),
+          choices: studio.choices(id),
+          isMaker: studio.isMaker,
+          isOnline: studio.link.state === "online",
+          now: () => studio.at(),
+        }
+      );
     },
   },
   gather: {
@@ -97,13 +131,36 @@ const SCREENS = {
     data: (id) => {
       const run = studio.run(id);
       const made = run && measuredOf(run);
-      return made && { run, recipe: made, entries: studio.shelfEntries, elsewhere: studio.elsewhere, runs: studio.runs, today: studio.today() };
+      return (
+        made && {
+          run,
+          recipe: made,
+          entries: studio.shelfEntries,
+          elsewhere: studio.elsewhere,
+          runs: studio.runs,
+          today: studio.today(),
+        }
+      );
     },
   },
   record: {
     tag: "record-screen",
     title: () => "Batch record",
-    data: (id) => runOf(id) && { run: runOf(id), runs: runsWith(id), entries: studio.shelfEntries, settings: studio.settings, device: studio.device, place: studio.place, isMaker: studio.isMaker, refused: studio.link.refused.filter(({ run }) => run === id), picture: (picture) => studio.picture(picture), told: () => studio.told(id), undoing: studio.undoing(id), isGiven: (once) => touches.isGiven(onceOf(id, once)) },
+    data: (id) =>
+      runOf(id) && {
+        run: runOf(id),
+        runs: runsWith(id),
+        entries: studio.shelfEntries,
+        settings: studio.settings,
+        device: studio.device,
+        place: studio.place,
+        isMaker: studio.isMaker,
+        refused: studio.link.refused.filter(({ run }) => run === id),
+        picture: (picture) => studio.picture(picture),
+        told: () => studio.told(id),
+        undoing: studio.undoing(id),
+        isGiven: (once) => touches.isGiven(onceOf(id, once)),
+      },
   },
   label: {
     tag: "label-screen",
@@ -111,29 +168,74 @@ const SCREENS = {
     data: (id) => {
       const run = runOf(id);
       const made = run && measuredOf(run);
-      return made && { run, recipe: made, entries: studio.shelfEntries, runs: runsWith(id), settings: studio.settings };
+      return (
+        made && {
+          run,
+          recipe: made,
+          entries: studio.shelfEntries,
+          runs: runsWith(id),
+          settings: studio.settings,
+        }
+      );
     },
   },
   shelf: {
     tag: "shelf-screen",
     title: () => "Shelf",
-    data: () => ({ entries: studio.shelfEntries, elsewhere: studio.elsewhere, runs: studio.runs, today: studio.today(), currency: studio.settings.currency, newId: () => studio.newId(), undoing: studio.undoing("shelf"), isGiven: (once) => touches.isGiven(onceOf("shelf", once)) }),
+    data: () => ({
+      entries: studio.shelfEntries,
+      elsewhere: studio.elsewhere,
+      runs: studio.runs,
+      today: studio.today(),
+      currency: studio.settings.currency,
+      newId: () => studio.newId(),
+      undoing: studio.undoing("shelf"),
+      isGiven: (once) => touches.isGiven(onceOf("shelf", once)),
+    }),
   },
   card: {
     tag: "card-screen",
     title: (id) => recipe(id).title,
-    data: (id, asked) => recipe(id) && { recipe: recipe(id), kit: studio.kit, asked: readSize(asked), weigh: studio.preferences.weigh },
+    data: (id, asked) =>
+      recipe(id) && {
+        recipe: recipe(id),
+        kit: studio.kit,
+        asked: readSize(asked),
+        weigh: studio.preferences.weigh,
+      },
   },
   practice: { tag: "practice-screen", title: () => "Practice", data: () => ({ practice, now: Date.now }) },
   batch: { tag: "", data: () => null }, // an address by number leads on to the record
-  audit: { tag: "audit-screen", title: () => "Who did what", data: () => ({ isOnline: studio.link.state === "online" }) },
-  versions: { tag: "versions-screen", title: () => "Versions", data: (id) => recipe(id) && { id, recipe: recipe(id) } },
+  audit: {
+    tag: "audit-screen",
+    title: () => "Who did what",
+    data: () => ({ isOnline: studio.link.state === "online" }),
+  },
+  versions: {
+    tag: "versions-screen",
+    title: () => "Versions",
+    data: (id) => recipe(id) && { id, recipe: recipe(id) },
+  },
   bring: { tag: "bring-screen", title: () => "Bring in a recipe", data: () => ({ recipes: studio.recipes }) },
-  kit: { tag: "kit-screen", title: () => "Kit", data: () => ({ document: studio.kitDocument, isMaker: studio.isMaker }) },
+  kit: {
+    tag: "kit-screen",
+    title: () => "Kit",
+    data: () => ({ document: studio.kitDocument, isMaker: studio.isMaker }),
+  },
   studio: {
     tag: "studio-screen",
     title: () => "Settings",
-    data: () => ({ link: studio.link, place: studio.place, isMaker: studio.isMaker, preferences: studio.preferences, settings: studio.settings, runs: studio.runs, shelf: studio.shelfEntries, now: () => studio.at(), ringing: ringing() }),
+    data: () => ({
+      link: studio.link,
+      place: studio.place,
+      isMaker: studio.isMaker,
+      preferences: studio.preferences,
+      settings: studio.settings,
+      runs: studio.runs,
+      shelf: studio.shelfEntries,
+      now: () => studio.at(),
+      ringing: ringing(),
+    }),
   },
 };
 
@@ -157,10 +259,13 @@ function measuredOf({ recipe: { id, version } }) {
   const key = `${id}/${version}`;
   if (!former.has(key)) {
     former.set(key, null);
-    studio.measured(id, version).then((measured) => {
-      former.set(key, measured);
-      drawSoon();
-    }, () => former.delete(key));
+    studio.measured(id, version).then(
+      (measured) => {
+        former.set(key, measured);
+        drawSoon();
+      },
+      () => former.delete(key),
+    );
   }
   return former.get(key);
 }
@@ -171,21 +276,31 @@ function besideOf(run, step) {
 }
 
 function formerly(run, step) {
-  const isTold = run.state.measured.length > 0 || studio.runs.some((other) => other !== run && !other.open && other.recipe.id === run.recipe.id);
+  const isTold =
+    run.state.measured.length > 0 ||
+    studio.runs.some((other) => other !== run && !other.open && other.recipe.id === run.recipe.id);
   if (!isTold) return [];
-  beside ??= import("./parts/beside.js").then((module) => {
-    beside = module;
-    drawSoon();
-  }, () => (beside = null));
+  beside ??= import("./parts/beside.js").then(
+    (module) => {
+      beside = module;
+      drawSoon();
+    },
+    () => (beside = null),
+  );
   return beside.besideStep?.(run, step, studio.runs, Number(studio.preferences.dry) || null) ?? [];
 }
 
 /** The rest of the day, over all runs that this run's plan is of; null while what reckons it is fetched. */
 function aheadOf(run) {
-  planning ??= new Promise((resolve) => setTimeout(resolve, AT_REST_MS)).then(() => import("./parts/day-ahead.js")).then((module) => {
-    planning = module;
-    drawSoon();
-  }, () => (planning = null));
+  planning ??= new Promise((resolve) => setTimeout(resolve, AT_REST_MS))
+    .then(() => import("./parts/day-ahead.js"))
+    .then(
+      (module) => {
+        planning = module;
+        drawSoon();
+      },
+      () => (planning = null),
+    );
   return planning.dayOfRun?.(studio, run, measuredOf) ?? null;
 }
 
@@ -207,7 +322,11 @@ function leadOf(run, isAsked) {
 
 function look(run) {
   const ahead = aheadOf(run);
-  led = { run: run.id, state: run.state, lead: ahead ? planning.leadOf(ahead, run.id, studio.planOf(run.id).plan) : null };
+  led = {
+    run: run.id,
+    state: run.state,
+    lead: ahead ? planning.leadOf(ahead, run.id, studio.planOf(run.id).plan) : null,
+  };
 }
 
 function lookAtRest(run) {
@@ -217,7 +336,8 @@ function lookAtRest(run) {
   }
   const was = led;
   look(run);
-  if (led.state !== was.state || led.lead?.step !== was.lead?.step || led.lead?.advice !== was.lead?.advice) drawSoon();
+  if (led.state !== was.state || led.lead?.step !== was.lead?.step || led.lead?.advice !== was.lead?.advice)
+    drawSoon();
 }
 
 function readRoute() {
@@ -247,23 +367,57 @@ function readSize(asked) {
 
 /** What the bench can do without is fetched when first opened, so that it opens sooner. It is kept for offline all the same. */
 const LATER = {
-  gather: () => dressed(import("./screens/gather.js"), "quiet", "shelf", "paper").then((module) => module.registerGatherScreen()),
-  label: () => dressed(import("./screens/label.js"), "quiet", "shelf", "paper").then((module) => module.registerLabelScreen()),
-  record: () => dressed(import("./screens/record.js"), "quiet", "shelf", "paper").then((module) => module.registerRecordScreen()),
-  shelf: () => dressed(import("./screens/shelf.js"), "quiet", "shelf", "paper").then((module) => module.registerShelfScreen()),
+  gather: () =>
+    dressed(import("./screens/gather.js"), "quiet", "shelf", "paper").then((module) =>
+      module.registerGatherScreen(),
+    ),
+  label: () =>
+    dressed(import("./screens/label.js"), "quiet", "shelf", "paper").then((module) =>
+      module.registerLabelScreen(),
+    ),
+  record: () =>
+    dressed(import("./screens/record.js"), "quiet", "shelf", "paper").then((module) =>
+      module.registerRecordScreen(),
+    ),
+  shelf: () =>
+    dressed(import("./screens/shelf.js"), "quiet", "shelf", "paper").then((module) =>
+      module.registerShelfScreen(),
+    ),
   day: () => dressed(import("./screens/day.js"), "quiet", "day").then((module) => module.registerDayScreen()),
   audit: () => dressed(import("./screens/audit.js"), "quiet").then((module) => module.registerAuditScreen()),
-  bring: () => dressed(import("./screens/bring.js"), "quiet", "recipe", "paper").then((module) => module.registerBringScreen()),
-  card: () => dressed(import("./screens/card.js"), "quiet", "recipe", "paper").then((module) => module.registerCardScreen()),
+  bring: () =>
+    dressed(import("./screens/bring.js"), "quiet", "recipe", "paper").then((module) =>
+      module.registerBringScreen(),
+    ),
+  card: () =>
+    dressed(import("./screens/card.js"), "quiet", "recipe", "paper").then((module) =>
+      module.registerCardScreen(),
+    ),
   kit: () => dressed(import("./screens/kit.js"), "quiet").then((module) => module.registerKitScreen()),
-  recipe: () => dressed(import("./screens/recipe-edit.js"), "quiet", "recipe", "paper").then((module) => module.registerRecipeScreen()),
-  size: () => dressed(besides(import("./screens/size.js"), import("./bench/batch-number.js")), "quiet", "recipe", "paper").then((module) => module.registerSizeScreen()),
-  practice: () => Promise.all([import("./screens/practice.js"), import("./keep/practice.js")]).then(async ([{ registerPracticeScreen }, { openPractice }]) => {
-    practice ??= await openPractice(Date.now); // on this phone alone, by its own clock
-    registerPracticeScreen();
-  }),
-  studio: () => dressed(import("./screens/studio.js"), "quiet").then((module) => module.registerStudioScreen()),
-  versions: () => dressed(import("./screens/versions.js"), "quiet", "recipe", "paper").then((module) => module.registerVersionsScreen()),
+  recipe: () =>
+    dressed(import("./screens/recipe-edit.js"), "quiet", "recipe", "paper").then((module) =>
+      module.registerRecipeScreen(),
+    ),
+  size: () =>
+    dressed(
+      besides(import("./screens/size.js"), import("./bench/batch-number.js")),
+      "quiet",
+      "recipe",
+      "paper",
+    ).then((module) => module.registerSizeScreen()),
+  practice: () =>
+    Promise.all([import("./screens/practice.js"), import("./keep/practice.js")]).then(
+      async ([{ registerPracticeScreen }, { openPractice }]) => {
+        practice ??= await openPractice(Date.now); // on this phone alone, by its own clock
+        registerPracticeScreen();
+      },
+    ),
+  studio: () =>
+    dressed(import("./screens/studio.js"), "quiet").then((module) => module.registerStudioScreen()),
+  versions: () =>
+    dressed(import("./screens/versions.js"), "quiet", "recipe", "paper").then((module) =>
+      module.registerVersionsScreen(),
+    ),
 };
 
 /** A module of a page, and what the page will ask for when it is used. */
@@ -276,7 +430,10 @@ async function dressed(module, ...names) {
   return module;
 }
 
-const styled = (href) => new Promise((resolve) => document.head.append(h("link", { rel: "stylesheet", href, onload: resolve, onerror: resolve })));
+const styled = (href) =>
+  new Promise((resolve) =>
+    document.head.append(h("link", { rel: "stylesheet", href, onload: resolve, onerror: resolve })),
+  );
 
 /** What is reckoned from finished batches too, and what is of one batch, which may be finished. */
 const OF_ALL = new Set(["gather", "record", "label", "shelf", "studio", "batch"]);
@@ -302,7 +459,8 @@ function draw() {
     return;
   }
   document.documentElement.dataset.role = studio.isMaker ? "maker" : "helper";
-  const data = studio.isMaker || !MAKERS.has(wanted.name) ? SCREENS[wanted.name].data(wanted.id, wanted.asked) : null;
+  const data =
+    studio.isMaker || !MAKERS.has(wanted.name) ? SCREENS[wanted.name].data(wanted.id, wanted.asked) : null;
   if (!data) {
     nowhere(wanted);
     return;
@@ -316,7 +474,10 @@ function draw() {
     page.replaceChildren(screen);
     window.scrollTo(0, 0);
   }
-  const typed = screen.contains(document.activeElement) && document.activeElement.matches("input, textarea, select") ? document.activeElement : null;
+  const typed =
+    screen.contains(document.activeElement) && document.activeElement.matches("input, textarea, select")
+      ? document.activeElement
+      : null;
   const top = typed?.getBoundingClientRect().top;
   screen.data = data;
   if (typed?.isConnected) stayPut(typed, top);
@@ -339,7 +500,9 @@ function whenWhole(wanted) {
   if (screen) closeDialogs();
   route = wanted;
   screen = null;
-  page.replaceChildren(h("p", { class: "opening", role: "status" }, "Reading the batches on this phone\u2026"));
+  page.replaceChildren(
+    h("p", { class: "opening", role: "status" }, "Reading the batches on this phone\u2026"),
+  );
   studio.readRest().then(draw);
 }
 
@@ -361,7 +524,13 @@ function stopAsking() {
 }
 
 function ringing() {
-  return ringState({ sound: studio.preferences.sound, canRing: senses.canRing(), holdsScreen, mayGoDark: senses.mayGoDark(), isClockSure: studio.isClockSure });
+  return ringState({
+    sound: studio.preferences.sound,
+    canRing: senses.canRing(),
+    holdsScreen,
+    mayGoDark: senses.mayGoDark(),
+    isClockSure: studio.isClockSure,
+  });
 }
 
 /** An address whose run this phone does not hold (yet). */
@@ -370,18 +539,39 @@ function nowhere(wanted) {
   route = wanted;
   screen = null;
   holdScreen(false);
-  let says = [h("h1", {}, "That is not on this phone"), h("p", {}, "It may come when the studio's server answers. Until then, everything else is here.")];
-  if (!studio.isMaker && MAKERS.has(wanted.name)) says = [h("h1", {}, "That is the maker's"), h("p", {}, "This is a helper's phone: it makes batches, and recipes are changed on a maker's.")];
+  let says = [
+    h("h1", {}, "That is not on this phone"),
+    h("p", {}, "It may come when the studio's server answers. Until then, everything else is here."),
+  ];
+  if (!studio.isMaker && MAKERS.has(wanted.name))
+    says = [
+      h("h1", {}, "That is the maker's"),
+      h("p", {}, "This is a helper's phone: it makes batches, and recipes are changed on a maker's."),
+    ];
   else if (SOUGHT.has(wanted.name)) says = seeker?.words?.(wanted) ?? says;
-  page.replaceChildren(h("section", { class: "sheet stack" }, says, h("a", { class: "button outlined", href: "#/" }, "Recipes and runs")));
-  if (SOUGHT.has(wanted.name)) whenSeeking().then(() => seeker.seek(wanted), () => {});
+  page.replaceChildren(
+    h(
+      "section",
+      { class: "sheet stack" },
+      says,
+      h("a", { class: "button outlined", href: "#/" }, "Recipes and runs"),
+    ),
+  );
+  if (SOUGHT.has(wanted.name))
+    whenSeeking().then(
+      () => seeker.seek(wanted),
+      () => {},
+    );
 }
 
 function whenSeeking() {
-  seeker ??= import("./seek.js").then(({ Seeker }) => (seeker = new Seeker(studio, draw)), (error) => {
-    seeker = null;
-    throw error;
-  });
+  seeker ??= import("./seek.js").then(
+    ({ Seeker }) => (seeker = new Seeker(studio, draw)),
+    (error) => {
+      seeker = null;
+      throw error;
+    },
+  );
   return Promise.resolve(seeker);
 }
 
@@ -422,7 +612,8 @@ function release() {
 
 /** An iPhone's keyboard lies over the page, and the page goes on under it: dialogs are told how much of it is covered. */
 function coverUp() {
-  const covered = visualViewport.scale > 1 ? 0 : innerHeight - visualViewport.height - visualViewport.offsetTop;
+  const covered =
+    visualViewport.scale > 1 ? 0 : innerHeight - visualViewport.height - visualViewport.offsetTop;
   document.documentElement.style.setProperty("--covered", `${Math.max(0, Math.round(covered))}px`);
 }
 
@@ -451,13 +642,18 @@ function dress() {
  * now; else that page is drawn anew, and what was touched may say that it is done.
  */
 function accept(from, line, act, { once = null, done = () => {} } = {}) {
-  touches.give(line, act, (error, made) => {
-    if (!error) done(made);
-    else {
-      sayTrouble(from, error.says ?? `That was not kept: ${error.message}`);
-      drawSoon();
-    }
-  }, once);
+  touches.give(
+    line,
+    act,
+    (error, made) => {
+      if (!error) done(made);
+      else {
+        sayTrouble(from, error.says ?? `That was not kept: ${error.message}`);
+        drawSoon();
+      }
+    },
+    once,
+  );
 }
 
 function sayTrouble({ screen: touched }, says) {
@@ -498,7 +694,13 @@ function keepPicture(from, { blob, sha256, text }) {
 
 function begin(from, { recipe: chosen, size }) {
   const write = async () => studio.begin(chosen, size, await studio.nextNumber(chosen.title));
-  accept(from, DISK, write, { once: "begin", done: (run) => { location.hash = `#/bench/${run}`; draw(); } });
+  accept(from, DISK, write, {
+    once: "begin",
+    done: (run) => {
+      location.hash = `#/bench/${run}`;
+      draw();
+    },
+  });
 }
 
 /** To the server, each in its line: a slow answer holds no touch at the bench. */
@@ -530,15 +732,22 @@ async function checkDraft({ document: written, air }, { screen: writer }) {
     writer.checked(written, await studio.drafts.check(written, air));
   } catch (error) {
     if (!error.says) throw error;
-    writer.checked(written, { says: "The check needs the server, and it does not answer. What you write is kept on this phone." });
+    writer.checked(written, {
+      says: "The check needs the server, and it does not answer. What you write is kept on this phone.",
+    });
   }
 }
 
 function sendDraft(from, { id }) {
-  send(from, "recipe", () => studio.drafts.send(id), (answer) => {
-    draw();
-    from.screen.sent(answer);
-  });
+  send(
+    from,
+    "recipe",
+    () => studio.drafts.send(id),
+    (answer) => {
+      draw();
+      from.screen.sent(answer);
+    },
+  );
 }
 
 async function copyDraft({ id, document: written }) {
@@ -553,7 +762,9 @@ async function checkPicked({ document: picked }, { screen: bringing }) {
     bringing.checked(picked, await studio.shelf.check(picked));
   } catch (error) {
     if (!error.says) throw error;
-    bringing.checked(picked, { says: "The check needs the server, and it does not answer. What you picked stays here." });
+    bringing.checked(picked, {
+      says: "The check needs the server, and it does not answer. What you picked stays here.",
+    });
   }
 }
 
@@ -563,7 +774,10 @@ async function keepPicked({ document: picked, over }, { screen: bringing }) {
   await studio.drafts.write({ id, base: over?.version ?? null, was: over?.document, document: picked });
   const answer = await studio.drafts.send(id);
   if (answer === "kept" || answer === "same") location.hash = `#/card/${id}`;
-  else if (answer === "waits") bringing.checked(picked, { says: "The server does not answer. The recipe is on this phone as a draft, and is sent when it does." });
+  else if (answer === "waits")
+    bringing.checked(picked, {
+      says: "The server does not answer. The recipe is on this phone as a draft, and is sent when it does.",
+    });
   else location.hash = `#/recipe/${id}`;
 }
 
@@ -594,7 +808,9 @@ async function tellTrace({ lot }, { screen: asking }) {
     asking.traced(lot, { runs: await studio.trace(lot) });
   } catch (error) {
     if (!error.says) throw error;
-    asking.traced(lot, { says: `${error.status ? error.says : "The server does not answer."} Of the batches on this phone:` });
+    asking.traced(lot, {
+      says: `${error.status ? error.says : "The server does not answer."} Of the batches on this phone:`,
+    });
   }
 }
 
@@ -629,7 +845,10 @@ function hearPlan(run) {
 /** At the door: do something about who may come in, then tell the screen who may. */
 async function atTheDoor({ screen: asking }, act) {
   try {
-    const [door, { registerDeviceList }] = await Promise.all([studio.door(), import("./parts/device-list.js")]);
+    const [door, { registerDeviceList }] = await Promise.all([
+      studio.door(),
+      import("./parts/device-list.js"),
+    ]);
     registerDeviceList();
     const made = await act(door);
     asking.told({ devices: await door.devices(), made });
@@ -646,18 +865,31 @@ async function sayWhatWasMissed() {
   const open = studio.runs.filter((run) => run.open);
   if (open.length === 0) return;
   const of = (run) => (open.length > 1 ? ` (${run.name})` : "");
-  const rang = missed.map(({ wait, phase, at }) => `${clock(at)}: ${wait.letter}, ${wait.title}${of(studio.run(wait.run))}, ${RINGS[phase]}`);
-  const owed = open.flatMap((run) => studio.bench(run.id).owed.map((step) => `Still owed: ${step.title}${of(run)}`));
+  const rang = missed.map(
+    ({ wait, phase, at }) =>
+      `${clock(at)}: ${wait.letter}, ${wait.title}${of(studio.run(wait.run))}, ${RINGS[phase]}`,
+  );
+  const owed = open.flatMap((run) =>
+    studio.bench(run.id).owed.map((step) => `Still owed: ${step.title}${of(run)}`),
+  );
   await tellPlain({
     title: `While you were away, ${duration(Math.max(away, 60_000))}`,
-    lines: rang.length || owed.length ? [...rang, ...owed] : ["Nothing rang. Everything stands where you left it."],
+    lines:
+      rang.length || owed.length
+        ? [...rang, ...owed]
+        : ["Nothing rang. Everything stands where you left it."],
     answer: "Carry on",
     stays: true,
   });
 }
 
 /** What a ring says, the least urgent first; "late" rings shortly before the latest time, while it still helps. */
-const RINGS = { look: "may be ready, look", ready: "ready", late: "nearly too late", over: "past its latest" };
+const RINGS = {
+  look: "may be ready, look",
+  ready: "ready",
+  late: "nearly too late",
+  over: "past its latest",
+};
 
 const urgency = ({ phase }) => Object.keys(RINGS).indexOf(phase);
 
@@ -677,15 +909,22 @@ function ring({ key, together }) {
   const [worst, ...others] = [...together].sort((one, other) => urgency(other) - urgency(one));
   const { sound, speech } = studio.preferences;
   if (sound) senses.ring(worst.phase, worst.key);
-  const says = [ringWords(worst), others.length ? `And ${others.length} more.` : ""].filter(Boolean).join(" ");
+  const says = [ringWords(worst), others.length ? `And ${others.length} more.` : ""]
+    .filter(Boolean)
+    .join(" ");
   if (speech) senses.say(says);
-  if (studio.at() - worst.at < STALE_RING_MS) tellRing(says, () => goToBench({ run: worst.wait.run, step: worst.wait.step }));
+  if (studio.at() - worst.at < STALE_RING_MS)
+    tellRing(says, () => goToBench({ run: worst.wait.run, step: worst.wait.step }));
 }
 
 /** What rings within minutes lies on the sound's own clock, which no sleeping timer holds up. */
 function layRings() {
   const laid = studio.preferences.sound ? coming : [];
-  senses.layAhead(laid.map(({ key, phase, at }) => ({ key, kind: phase, inMs: at - studio.at() })).filter(({ inMs }) => inMs > 0));
+  senses.layAhead(
+    laid
+      .map(({ key, phase, at }) => ({ key, kind: phase, inMs: at - studio.at() }))
+      .filter(({ inMs }) => inMs > 0),
+  );
 }
 
 function goToBench({ run, step }) {
@@ -703,14 +942,30 @@ const HEARD = {
   "go-bench": goToBench,
   "wait-turned": drawSoon,
   begin: (detail, from) => begin(from, detail),
-  "kit-written": ({ document: written }, from) => send(from, "kit", () => studio.setKit(written), () => saved(from)),
-  "settings-written": ({ document: written }, from) => send(from, "settings", () => studio.setSettings(written), () => saved(from)),
+  "kit-written": ({ document: written }, from) =>
+    send(
+      from,
+      "kit",
+      () => studio.setKit(written),
+      () => saved(from),
+    ),
+  "settings-written": ({ document: written }, from) =>
+    send(
+      from,
+      "settings",
+      () => studio.setSettings(written),
+      () => saved(from),
+    ),
   "shelf-written": ({ entries, says }, from) => keep(from, entries, { says }),
   "picture-taken": (detail, from) => keepPicture(from, detail),
   "plan-heard": (_, { route: { id } }) => hearPlan(studio.run(id)),
-  "plan-asked": (detail, from) => planWith(from, (plans, run) => plans.askTogether(run, detail, studio), { done: "Planned." }),
+  "plan-asked": (detail, from) =>
+    planWith(from, (plans, run) => plans.askTogether(run, detail, studio), { done: "Planned." }),
   "plan-stopped": (_, from) => planWith(from, (plans, run) => plans.cancel(run, studio.planOf(run).plan.id)),
-  "hours-written": ({ document: written }, from) => planWith(from, (plans, run) => plans.setHours(written).then(() => plans.hear(run)), { done: "The hours are kept." }),
+  "hours-written": ({ document: written }, from) =>
+    planWith(from, (plans, run) => plans.setHours(written).then(() => plans.hear(run)), {
+      done: "The hours are kept.",
+    }),
   "trace-wanted": tellTrace,
   preferred: async ({ key, value }) => {
     if (key === "speech" && value) senses.prime();
@@ -731,12 +986,18 @@ const HEARD = {
   "time-wanted": tellTime,
   "history-wanted": tellHistory,
   "devices-wanted": (_, from) => atTheDoor(from, () => null),
-  "device-renamed": ({ id, name }, from) => atTheDoor(from, async (door) => void (await door.rename(id, name))),
+  "device-renamed": ({ id, name }, from) =>
+    atTheDoor(from, async (door) => void (await door.rename(id, name))),
   "device-shut-out": ({ id }, from) => atTheDoor(from, async (door) => void (await door.shutOut(id))),
   "role-given": ({ id, role }, from) => atTheDoor(from, async (door) => void (await door.setRole(id, role))),
   "audit-wanted": tellAudit,
   "find-wanted": ({ words }, { screen: asking }) => {
-    whenSeeking().then(() => seeker.find(words), () => ({ says: "No connection. Batches on this phone only." })).then((found) => asking.found({ words, ...found }));
+    whenSeeking()
+      .then(
+        () => seeker.find(words),
+        () => ({ says: "No connection. Batches on this phone only." }),
+      )
+      .then((found) => asking.found({ words, ...found }));
   },
   "code-wanted": ({ role }, from) => atTheDoor(from, (door) => door.makeCode(role)),
   "ring-tried": () => senses.ring("ready"),
@@ -749,12 +1010,16 @@ const HEARD = {
 
 /** On the screen itself, so that what it says is heard though it has left the page meanwhile. */
 function hear(told, address) {
-  for (const [name, act] of Object.entries(HEARD)) told.addEventListener(name, ({ detail }) => act(detail, { screen: told, route: address }));
+  for (const [name, act] of Object.entries(HEARD))
+    told.addEventListener(name, ({ detail }) => act(detail, { screen: told, route: address }));
 }
 
 function listen() {
   // Who writes a recipe is not drawn anew by every letter that reaches the disk.
-  studio.addEventListener("change", ({ detail }) => (detail.isOwnDraft && route.name === "recipe") || drawSoon());
+  studio.addEventListener(
+    "change",
+    ({ detail }) => (detail.isOwnDraft && route.name === "recipe") || drawSoon(),
+  );
   addEventListener("focusout", () => studio.drafts.flush().catch(() => {})); // who wrote is told
   addEventListener("pagehide", () => studio.drafts.flush().catch(() => {}));
   studio.addEventListener("link", drawSoon);
@@ -771,19 +1036,35 @@ function listen() {
   addEventListener("hashchange", draw);
   addEventListener("pointerdown", press, true);
   // The end of a touch may never come: a menu, another window or a scroll takes it.
-  for (const end of ["pointerup", "pointercancel", "contextmenu", "blur"]) addEventListener(end, release, true);
+  for (const end of ["pointerup", "pointercancel", "contextmenu", "blur"])
+    addEventListener(end, release, true);
   for (const touch of ["pointerup", "click", "keyup"]) addEventListener(touch, touched);
   visualViewport?.addEventListener("resize", coverUp);
   dark.addEventListener("change", dress);
 }
 
 async function open() {
-  for (const register of [registerAnswerRow, registerBowlSection, registerPlateRow, registerWaitStrip, registerBenchScreen, registerRecipesScreen]) register();
+  for (const register of [
+    registerAnswerRow,
+    registerBowlSection,
+    registerPlateRow,
+    registerWaitStrip,
+    registerBenchScreen,
+    registerRecipesScreen,
+  ])
+    register();
   installHatching();
   try {
     studio = await openStudio({ early: true });
   } catch (error) {
-    page.replaceChildren(h("section", { class: "sheet stack" }, h("h1", {}, "The bench cannot open"), h("p", { role: "alert" }, error.says ?? error.message)));
+    page.replaceChildren(
+      h(
+        "section",
+        { class: "sheet stack" },
+        h("h1", {}, "The bench cannot open"),
+        h("p", { role: "alert" }, error.says ?? error.message),
+      ),
+    );
     return;
   }
   dress();
@@ -794,7 +1075,8 @@ async function open() {
   sayWhatWasMissed();
   setTimeout(() => studio.readRest(), AT_REST_MS); // the bench stands first
   // Over plain http no copy is kept: what a maker looks for when the server is away is fetched before it is.
-  if (!isSecureContext) for (const name of ["size", "studio", "gather", "record", "shelf"]) LATER[name]().catch(() => {});
+  if (!isSecureContext)
+    for (const name of ["size", "studio", "gather", "record", "shelf"]) LATER[name]().catch(() => {});
 }
 
 if (!window.isTooOld) open();

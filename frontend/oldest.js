@@ -5,11 +5,19 @@
 // is in Safari 16, Chrome 103 and Firefox 100; :has() in Safari 15.4, Chrome 105 and Firefox 121.
 (function () {
   var has = window.CSS && CSS.supports && CSS.supports("selector(:has(a))");
-  var isNew = has && window.AbortSignal && AbortSignal.timeout && Array.prototype.findLast && Object.hasOwn && window.HTMLDialogElement && window.indexedDB;
+  var isNew =
+    has &&
+    window.AbortSignal &&
+    AbortSignal.timeout &&
+    Array.prototype.findLast &&
+    Object.hasOwn &&
+    window.HTMLDialogElement &&
+    window.indexedDB;
   if (isNew) return;
   window.isTooOld = true; // app.js then does nothing
   var page = document.getElementById("page");
-  page.innerText = "This browser is too old for Bowlside. It needs Safari 16 (iOS 16), Chrome or Edge 105, Firefox 121, or a newer one. Update this browser, or open this address in another.";
+  page.innerText =
+    "This browser is too old for Bowlside. It needs Safari 16 (iOS 16), Chrome or Edge 105, Firefox 121, or a newer one. Update this browser, or open this address in another.";
   page.setAttribute("role", "alert");
   page.className = "opening";
 })();

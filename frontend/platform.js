@@ -3,7 +3,8 @@
 const said = navigator.userAgent;
 
 /** An iPhone or an iPad, which calls itself a Mac. All browsers there are of one engine, WebKit. */
-export const isApple = /iPhone|iPad|iPod/.test(said) || (said.includes("Macintosh") && navigator.maxTouchPoints > 1);
+export const isApple =
+  /iPhone|iPad|iPod/.test(said) || (said.includes("Macintosh") && navigator.maxTouchPoints > 1);
 
 /** Opened from the home screen, as an app of its own. */
 export const isInstalled = navigator.standalone === true || matchMedia("(display-mode: standalone)").matches;

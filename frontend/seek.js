@@ -39,7 +39,11 @@ export class Seeker {
       return await this.#archive.find(words);
     } catch (error) {
       if (!error.says) throw error;
-      return { runs: [], total: 0, says: error.status ? error.says : "No connection. Batches on this phone only." };
+      return {
+        runs: [],
+        total: 0,
+        says: error.status ? error.says : "No connection. Batches on this phone only.",
+      };
     }
   }
 
@@ -69,7 +73,9 @@ export class Seeker {
 
   /** The batch of a number: one leads on to its record, several are listed. */
   async #seekNumber(number, told) {
-    const here = this.#studio.runs.filter(({ told }) => told.number === number).map(({ id, told: { title, finished_at } }) => ({ id, title, finished_at }));
+    const here = this.#studio.runs
+      .filter(({ told }) => told.number === number)
+      .map(({ id, told: { title, finished_at } }) => ({ id, title, finished_at }));
     const there = await this.#archive.numbered(number).catch((error) => {
       if (error.says && here.length > 0) return [];
       throw error;
@@ -85,13 +91,38 @@ export class Seeker {
     const { address, isWaiting, isGone, says, runs } = this.#sought;
     if (address !== location.hash) return null;
     if (runs) {
-      const links = runs.map(({ id, title, finished_at }) => h("li", {}, h("a", { class: "row", href: `#/record/${id}` }, h("span", { class: "row-words" }, h("b", { class: "row-title" }, title), h("span", { class: "soft small" }, finished_at ? `finished ${day(finished_at)}` : "not finished")))));
+      const links = runs.map(({ id, title, finished_at }) =>
+        h(
+          "li",
+          {},
+          h(
+            "a",
+            { class: "row", href: `#/record/${id}` },
+            h(
+              "span",
+              { class: "row-words" },
+              h("b", { class: "row-title" }, title),
+              h(
+                "span",
+                { class: "soft small" },
+                finished_at ? `finished ${day(finished_at)}` : "not finished",
+              ),
+            ),
+          ),
+        ),
+      );
       return [h("h1", {}, `${runs.length} batches have this number`), h("ul", { class: "rows" }, links)];
     }
     const again = () => {
       this.#sought = { address: "" };
       this.#draw();
     };
-    return [h("h1", {}, "This batch is not on this phone"), h("p", { role: "status" }, isWaiting ? "Asking the server\u2026" : says), isWaiting || isGone ? null : h("button", { type: "button", class: "copper", onclick: again }, "Try again")];
+    return [
+      h("h1", {}, "This batch is not on this phone"),
+      h("p", { role: "status" }, isWaiting ? "Asking the server\u2026" : says),
+      isWaiting || isGone
+        ? null
+        : h("button", { type: "button", class: "copper", onclick: again }, "Try again"),
+    ];
   }
 }

@@ -15,7 +15,10 @@ export function tellTime(studio, { recipe, size, sheet }, asking, measuredOf) {
   const others = studio.beside("");
   const said = (time, by) => asking.timeTold(timeWords(time, { at: studio.at(), others: others.length, by }));
   try {
-    said(newBatch({ recipe, sheet, others, hours: studio.planOf("").hours, at: studio.at(), measuredOf }), "phone");
+    said(
+      newBatch({ recipe, sheet, others, hours: studio.planOf("").hours, at: studio.at(), measuredOf }),
+      "phone",
+    );
   } catch (error) {
     if (!error.says) throw error;
     asking.timeTold(error.says);
@@ -25,7 +28,11 @@ export function tellTime(studio, { recipe, size, sheet }, asking, measuredOf) {
   waiting = setTimeout(async () => {
     try {
       const runs = others.filter((run) => run.waiting().every(({ id }) => id !== run.id)).map(({ id }) => id);
-      const plan = await (await studio.plans()).ofNew({ id: recipe.id, version: recipe.version, size }, runs, () => asking.isConnected);
+      const plan = await (await studio.plans()).ofNew(
+        { id: recipe.id, version: recipe.version, size },
+        runs,
+        () => asking.isConnected,
+      );
       if (plan && asking.isStill(size)) said(plan, "server");
     } catch (error) {
       if (!error.says) throw error; // the phone's own word stands

@@ -36,16 +36,30 @@ const KITCHEN = new Map([
   ...many("gal,gals,gallon,gallons", "gallon"),
 ]);
 /** A thousand of these is past any bench, or no share at all. */
-const GREAT = new Set("%,kg,kgs,kilo,kilos,kilogram,kilograms,lb,lbs,pound,pounds,l,litre,litres,liter,liters".split(","));
+const GREAT = new Set(
+  "%,kg,kgs,kilo,kilos,kilogram,kilograms,lb,lbs,pound,pounds,l,litre,litres,liter,liters".split(","),
+);
 const US_GALLON = 3_785_411_784n; // nL: 231 cubic inches of 2.54 cm
 const GALLON = 4_546_090_000n;
 const SPOONS = { tsp: [5_000_000n, 1n], tbsp: [15_000_000n, 1n] };
 const KITCHEN_NL = {
   us: {
-    tsp: [US_GALLON, 768n], tbsp: [US_GALLON, 256n], cup: [US_GALLON, 16n], "fl oz": [US_GALLON, 128n],
-    pint: [US_GALLON, 8n], quart: [US_GALLON, 4n], gallon: [US_GALLON, 1n],
+    tsp: [US_GALLON, 768n],
+    tbsp: [US_GALLON, 256n],
+    cup: [US_GALLON, 16n],
+    "fl oz": [US_GALLON, 128n],
+    pint: [US_GALLON, 8n],
+    quart: [US_GALLON, 4n],
+    gallon: [US_GALLON, 1n],
   },
-  imperial: { ...SPOONS, cup: [GALLON, 16n], "fl oz": [GALLON, 160n], pint: [GALLON, 8n], quart: [GALLON, 4n], gallon: [GALLON, 1n] },
+  imperial: {
+    ...SPOONS,
+    cup: [GALLON, 16n],
+    "fl oz": [GALLON, 160n],
+    pint: [GALLON, 8n],
+    quart: [GALLON, 4n],
+    gallon: [GALLON, 1n],
+  },
   metric: { ...SPOONS, cup: [240_000_000n, 1n], "fl oz": [30_000_000n, 1n] },
 };
 const COUNTED = new Map([...many("drop,drops", "drops"), ...many("piece,pieces,pc,pcs", "pieces")]);
@@ -61,7 +75,8 @@ const LONGEST_MS = 366 * 86_400_000;
 /** What a drop is taken for, 1/20 mL: a convention, real droppers differ. */
 export const DROP_NL = [50_000n, 1n];
 
-const AMOUNT_WANTED = "an amount that can be read. Write a number and a unit, such as 240 g, 8 1/2 oz, 1½ tsp or 3 %";
+const AMOUNT_WANTED =
+  "an amount that can be read. Write a number and a unit, such as 240 g, 8 1/2 oz, 1½ tsp or 3 %";
 const SHARE_WANTED = "a share below 100 %, such as 2 %";
 const DENSITY_WANTED = "a density in g/mL between 0.05 and 25, such as 1.26";
 const CELSIUS_WANTED = "a temperature in °C from 0 to 250, such as 34";
@@ -99,7 +114,8 @@ const digits = (text) =>
 
 const SPACED = /(?<![\p{Nd}.,])(\p{Nd}{1,3})((?:[ '’]\p{Nd}{3})+)(?!\p{Nd}|\s*[/\p{Nd}])/gu;
 const GROUPED = /(?<![\p{Nd}.,])(\p{Nd}{1,3})((?:,\p{Nd}{3}){2,}|(?:,\p{Nd}{3})+(?=\.\p{Nd}))(?![\p{Nd},])/gu;
-const POINTED = /(?<![\p{Nd}.,])(\p{Nd}{1,3})((?:\.\p{Nd}{3}){2,}|(?:\.\p{Nd}{3})+(?=,\p{Nd}))(?![\p{Nd}.])/gu;
+const POINTED =
+  /(?<![\p{Nd}.,])(\p{Nd}{1,3})((?:\.\p{Nd}{3}){2,}|(?:\.\p{Nd}{3})+(?=,\p{Nd}))(?![\p{Nd}.])/gu;
 const COMMA = /(?<![\p{Nd}.,])(\p{Nd}{1,9}),(\p{Nd}{1,9})(?![\p{Nd}.,])/gu;
 // One comma or point with three figures behind it: a decimal, or thousands? A point asks only before noughts.
 const TWO_WAYS = /^\s*([1-9][0-9]{0,2})(?:,([0-9]{3})|\.(000))(?![\p{Nd}.,])/u;
@@ -107,8 +123,13 @@ const TWO_WAYS = /^\s*([1-9][0-9]{0,2})(?:,([0-9]{3})|\.(000))(?![\p{Nd}.,])/u;
 /** A written number in the one spelling that is read: a decimal point, and thousands together. */
 export function plainNumber(text) {
   // "1½" would normalise to "11/2": part the digit from the vulgar fraction first.
-  let plain = text.replace(/([¼-¾⅐-⅞↉])/g, " $1").normalize("NFKC").replaceAll("\u2044", "/").trim();
-  for (const grouped of [SPACED, GROUPED, POINTED]) plain = plain.replace(grouped, (_, first, rest) => first + rest.replace(/[^\p{Nd}]/gu, ""));
+  let plain = text
+    .replace(/([¼-¾⅐-⅞↉])/g, " $1")
+    .normalize("NFKC")
+    .replaceAll("\u2044", "/")
+    .trim();
+  for (const grouped of [SPACED, GROUPED, POINTED])
+    plain = plain.replace(grouped, (_, first, rest) => first + rest.replace(/[^\p{Nd}]/gu, ""));
   return plain.replace(COMMA, "$1.$2");
 }
 
@@ -122,7 +143,8 @@ function split(text, where, wanted = AMOUNT_WANTED) {
     const [units, rest = ""] = decimal.split(".");
     return [fraction(BigInt(units + rest), 10n ** BigInt(rest.length)), named];
   }
-  if (BigInt(bottom) === 0n) throw new BenchError(where, `“${cut(text)}” divides by nought. Write the fraction again.`);
+  if (BigInt(bottom) === 0n)
+    throw new BenchError(where, `“${cut(text)}” divides by nought. Write the fraction again.`);
   return [plus(fraction(BigInt(top), BigInt(bottom)), [BigInt(whole ?? 0), 1n]), named];
 }
 
@@ -133,7 +155,10 @@ function askWhich(text, unit, where) {
   const part = comma ?? point;
   const decimal = `${whole}.${part}`.replace(/\.?0+$/, "");
   const named = unit && ` ${unit}`;
-  throw new BenchError(where, `“${cut(text.trim())}”: ${decimal}${named} or ${whole}${part}${named}? Write one of them.`);
+  throw new BenchError(
+    where,
+    `“${cut(text.trim())}”: ${decimal}${named} or ${whole}${part}${named}? Write one of them.`,
+  );
 }
 
 /** Money as it is written, with a decimal point: "12,50" is "12.50", and "1,250" is asked about. */
@@ -153,7 +178,10 @@ export function readAmount(text, measures, where = "amount") {
   if (text.trim().toLowerCase() === "to texture") return { kind: "texture", value: [0n, 1n], unit: "" };
   const [number, written] = split(text, where);
   if (number[0] <= 0n) {
-    throw new BenchError(where, `“${cut(text)}” is nothing. Write an amount above nought, or leave the line out.`);
+    throw new BenchError(
+      where,
+      `“${cut(text)}” is nothing. Write an amount above nought, or leave the line out.`,
+    );
   }
   // A capital once told the tablespoon from the teaspoon: too easily misread.
   const unit = written === "T" ? written : written.toLowerCase();
@@ -165,11 +193,14 @@ export function readAmount(text, measures, where = "amount") {
   const volume = VOLUME_NL.get(unit) ?? (KITCHEN.has(unit) ? kitchenNl(unit, measures, where) : null);
   if (mass ?? volume) {
     const value = times(number, mass ?? volume);
-    if (isMore(value, MOST_UG)) throw new BenchError(where, `“${cut(text)}” is more than ten tonnes. Check the unit.`);
-    if (value[0] < value[1]) throw new BenchError(where, `“${cut(text)}” is less than a millionth of a gram. Check the unit.`);
+    if (isMore(value, MOST_UG))
+      throw new BenchError(where, `“${cut(text)}” is more than ten tonnes. Check the unit.`);
+    if (value[0] < value[1])
+      throw new BenchError(where, `“${cut(text)}” is less than a millionth of a gram. Check the unit.`);
     return { kind: mass ? "mass" : "volume", value, unit: "" };
   }
-  if (!unit) throw new BenchError(where, `“${cut(text)}” has no unit. Add one, such as g, ml, tsp, parts or %.`);
+  if (!unit)
+    throw new BenchError(where, `“${cut(text)}” has no unit. Add one, such as g, ml, tsp, parts or %.`);
   throw new BenchError(
     where,
     `“${cut(unit, 20)}” is not a unit known here. Use g, kg, mg, oz, lb, ml, l, fl oz, tsp, tbsp, cup, pint, drops, pieces, parts, % or “to texture”.`,
@@ -209,12 +240,19 @@ export function readDurationMs(text, where = "time") {
   const pieces = [...text.matchAll(/([\p{Nd}.,/½¼¾\s]*[\p{Nd}½¼¾])\s*([A-Za-z]+)/gu)];
   const told = pieces.map(([, number, unit]) => number + unit).join("");
   if (pieces.length === 0 || words(told).join("") !== words(text).join("")) {
-    throw new BenchError(where, `“${cut(text)}” is not a length of time. Write 15 s, 4 min, 6 h 30 min or 2 days.`);
+    throw new BenchError(
+      where,
+      `“${cut(text)}” is not a length of time. Write 15 s, 4 min, 6 h 30 min or 2 days.`,
+    );
   }
   let total = [0n, 1n];
   for (const [, number, unit] of pieces) {
     const each = TIME_MS.get(unit.toLowerCase());
-    if (!each) throw new BenchError(where, `“${cut(unit, 20)}” is not a unit of time known here. Use s, min, h or days.`);
+    if (!each)
+      throw new BenchError(
+        where,
+        `“${cut(unit, 20)}” is not a unit of time known here. Use s, min, h or days.`,
+      );
     total = plus(total, times(split(number, where)[0], [each, 1n]));
   }
   const ms = nearest(total);

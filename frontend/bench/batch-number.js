@@ -39,7 +39,13 @@ export function checkPattern(pattern) {
 /** The first letters of a title's words, eight at most: "Two-layer soap bars" is "TLSB". */
 export function recipeCode(title) {
   const words = title.match(/[A-Za-z0-9]+/g) ?? [];
-  return words.map((word) => word[0]).join("").toUpperCase().slice(0, 8) || "R";
+  return (
+    words
+      .map((word) => word[0])
+      .join("")
+      .toUpperCase()
+      .slice(0, 8) || "R"
+  );
 }
 
 /** The number of one batch; `on` is the maker's day, mark and n are the device's own. */

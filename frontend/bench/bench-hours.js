@@ -41,12 +41,23 @@ class Place {
   #offsets = new Map(); // at midnights: a fortnight's hours ask for the same few again and again
 
   constructor(zone) {
-    this.#format = new Intl.DateTimeFormat("en-GB", { timeZone: zone, hourCycle: "h23", year: "numeric", month: "numeric", day: "numeric", hour: "numeric", minute: "numeric", second: "numeric" });
+    this.#format = new Intl.DateTimeFormat("en-GB", {
+      timeZone: zone,
+      hourCycle: "h23",
+      year: "numeric",
+      month: "numeric",
+      day: "numeric",
+      hour: "numeric",
+      minute: "numeric",
+      second: "numeric",
+    });
   }
 
   /** What the clock shows at an instant. */
   clock(at) {
-    const { year, month, day, hour, minute, second } = Object.fromEntries(this.#format.formatToParts(at).map(({ type, value }) => [type, Number(value)]));
+    const { year, month, day, hour, minute, second } = Object.fromEntries(
+      this.#format.formatToParts(at).map(({ type, value }) => [type, Number(value)]),
+    );
     return Date.UTC(year, month - 1, day, hour, minute, second) + (at % 1000);
   }
 
@@ -55,7 +66,9 @@ class Place {
     const shown = day * DAY_MS + minutes * MINUTE_MS;
     const [before, after] = [day - 1, day + 2].map((each) => this.#offset(each)); // beyond the day on either side, wherever the place is
     const first = shown - before;
-    return before === after || this.clock(first) === shown || this.clock(shown - after) !== shown ? first : shown - after;
+    return before === after || this.clock(first) === shown || this.clock(shown - after) !== shown
+      ? first
+      : shown - after;
   }
 
   #offset(day) {

@@ -72,7 +72,14 @@ function closed(day, run, after, before) {
 /** Whether the blocks, each in one piece, can follow each other: none waits for another in a circle. */
 function canFollow(blocks, after) {
   const place = new Map(blocks.flatMap((block, number) => [...block].map((index) => [index, number])));
-  const edges = blocks.map((block, number) => new Set([...reach(block, after)].map((each) => place.get(each)).filter((each) => each !== undefined && each !== number)));
+  const edges = blocks.map(
+    (block, number) =>
+      new Set(
+        [...reach(block, after)]
+          .map((each) => place.get(each))
+          .filter((each) => each !== undefined && each !== number),
+      ),
+  );
   const seen = new Map(); // 1 while on the way, 2 when settled
   const turns = (number) => {
     if (seen.has(number)) return seen.get(number) === 1;

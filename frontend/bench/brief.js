@@ -25,9 +25,14 @@ export function brief(prompt, isUrgent) {
 /** A caution in at most six words: as many of its first clauses as fit, else its first words. */
 export function inShort(caution) {
   const ends = [...caution.matchAll(/[.:;,](?= |$)/g)].map((match) => match.index + 1);
-  const fitting = (ends.length ? ends : [caution.length]).map((end) => caution.slice(0, end)).filter((clause) => words(clause) <= MOST_SHORT);
+  const fitting = (ends.length ? ends : [caution.length])
+    .map((end) => caution.slice(0, end))
+    .filter((clause) => words(clause) <= MOST_SHORT);
   if (fitting.length) return fitting.at(-1).replace(/[.:;,]+$/, "");
-  return `${caution.split(" ").slice(0, MOST_SHORT - 1).join(" ")}…`;
+  return `${caution
+    .split(" ")
+    .slice(0, MOST_SHORT - 1)
+    .join(" ")}…`;
 }
 
 /** A title or a part of one as a sentence of its own: with a stop at its end. */

@@ -14,7 +14,8 @@ const ASSEMBLY = "assembly";
 const TO_COME = ["open", "short"];
 
 /** The lines of one round that have a mass. */
-export const weighedLines = ({ lines }, { component, round }) => lines.filter((line) => line.component === component && line.round === round && line.mg !== null);
+export const weighedLines = ({ lines }, { component, round }) =>
+  lines.filter((line) => line.component === component && line.round === round && line.mg !== null);
 
 /** What each weighed line of a round comes to in the end, in mg, by line: its target while it is still to come, else what went in. */
 export function coming(sheet, state, place) {
@@ -46,13 +47,18 @@ export function carriedTo(sheet, state, place, [num, den], kept) {
 
 /** What each vessel of a round holds at its fullest, in mg, when its lines come to this much. */
 export function loads(sheet, { component, round }, ends) {
-  const portions = new Set(sheet.steps.filter(({ kind }) => kind === "split").flatMap((step) => step.portions.map(({ vessel }) => vessel)));
+  const portions = new Set(
+    sheet.steps
+      .filter(({ kind }) => kind === "split")
+      .flatMap((step) => step.portions.map(({ vessel }) => vessel)),
+  );
   const held = new Map();
   for (const { id, vessel } of weighedLines(sheet, { component, round })) {
     if (vessel !== null) held.set(vessel, (held.get(vessel) ?? 0) + ends.get(id));
   }
   const bowl = `${component}.${round}.bowl`;
-  if (component !== ASSEMBLY && sheet.vessels.some(({ id }) => id === bowl)) held.set(bowl, sum([...ends.values()]));
+  if (component !== ASSEMBLY && sheet.vessels.some(({ id }) => id === bowl))
+    held.set(bowl, sum([...ends.values()]));
   return [...held].filter(([vessel]) => !portions.has(vessel));
 }
 
@@ -65,7 +71,9 @@ export function tooFull(sheet, state, held) {
     if (!says) continue;
     const kind = kit.vessels.find(({ id }) => id === vessel.kit)?.kind ?? null;
     const larger = kit.vessels
-      .filter((each) => each.id !== vessel.kit && (kind === null || each.kind === kind) && each.holds_mg >= mg)
+      .filter(
+        (each) => each.id !== vessel.kit && (kind === null || each.kind === kind) && each.holds_mg >= mg,
+      )
       .sort((one, other) => one.holds_mg - other.holds_mg || (one.id < other.id ? -1 : 1));
     for (const each of [{ ...vessel, id: null }, ...larger]) {
       for (const scale of kit.scales) {
@@ -81,7 +89,8 @@ export function tooFull(sheet, state, held) {
 
 /** What is passed when this much is in a vessel; "" when nothing is. */
 function passed({ kit }, vessel, mg) {
-  if (vessel.holds_mg !== null && mg > vessel.holds_mg) return `${grams(mg, 1000)} goes in, but ${vessel.name} holds ${grams(vessel.holds_mg, 1000)}.`;
+  if (vessel.holds_mg !== null && mg > vessel.holds_mg)
+    return `${grams(mg, 1000)} goes in, but ${vessel.name} holds ${grams(vessel.holds_mg, 1000)}.`;
   const scale = kit.scales.find(({ id }) => id === vessel.scale);
   if (!scale || vessel.empty_mg + mg <= scale.capacity_mg) return "";
   return `${grams(vessel.empty_mg + mg, 1000)} with ${vessel.name}, but ${scale.name} weighs up to ${grams(scale.capacity_mg, 1000)}.`;

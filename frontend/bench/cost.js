@@ -18,7 +18,8 @@ const whole = (number) => [BigInt(number), 1n];
 /** A decimal as text, "12.50", exactly; a BenchError when it is not one. */
 export function readMoney(written, where) {
   const found = typeof written === "string" && DECIMAL.exec(written);
-  if (!found) throw new BenchError(where, "Write an amount as text with a point, such as “12.50”, and no thousands.");
+  if (!found)
+    throw new BenchError(where, "Write an amount as text with a point, such as “12.50”, and no thousands.");
   const [, units, rest = ""] = found;
   return [BigInt(units + rest), 10n ** BigInt(rest.length)];
 }
@@ -92,7 +93,9 @@ function total(parts, balance, good, places) {
   const shareOf = (mg) => moneyText(times(parts[0], [BigInt(mg), BigInt(balance.in_mg)]), places);
   const known = balance && balance.in_mg > 0;
   return {
-    materials, hands, wrap,
+    materials,
+    hands,
+    wrap,
     total: moneyText(all, places),
     lost: known ? shareOf(balance.unaccounted_mg + balance.left_mg) : null,
     spoiled: known ? shareOf(balance.spoiled_mg) : null,

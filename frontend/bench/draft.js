@@ -10,8 +10,18 @@
  */
 
 import {
-  DROP_NL, minus, nearest, over, plus, readAmount, readCelsiusMk, readDensity, readDurationMs,
-  readMassMg, readPpm, times,
+  DROP_NL,
+  minus,
+  nearest,
+  over,
+  plus,
+  readAmount,
+  readCelsiusMk,
+  readDensity,
+  readDurationMs,
+  readMassMg,
+  readPpm,
+  times,
 } from "./amounts.js";
 import { halfEven, PPM, product } from "./whole.js";
 
@@ -44,18 +54,32 @@ export function sketch(document) {
     else if (Object.hasOwn(READERS, key)) read(where, () => READERS[key](text, where));
   });
 
-  const whole = Number.isInteger(document.written_for) && document.written_for > 0 ? document.written_for : null;
-  if (whole === null) faults.set("written_for", "Say for how many pieces it is written: a whole number, such as 12.");
-  const takes = new Map(document.assembly?.takes.map(({ component, count }) => [component, Number.isInteger(count) ? count : 1]));
-  const components = document.components.map((written, place) => component(written, `components.${place}`, takes.get(written.id) ?? 1));
+  const whole =
+    Number.isInteger(document.written_for) && document.written_for > 0 ? document.written_for : null;
+  if (whole === null)
+    faults.set("written_for", "Say for how many pieces it is written: a whole number, such as 12.");
+  const takes = new Map(
+    document.assembly?.takes.map(({ component, count }) => [component, Number.isInteger(count) ? count : 1]),
+  );
+  const components = document.components.map((written, place) =>
+    component(written, `components.${place}`, takes.get(written.id) ?? 1),
+  );
   if (document.assembly) {
     // Joining comes after all that is made, unless its first step says otherwise.
-    components.push(component({ id: "assembly", name: "Assembly", ...document.assembly }, "assembly", 1, components.flatMap(endsOf)));
+    components.push(
+      component(
+        { id: "assembly", name: "Assembly", ...document.assembly },
+        "assembly",
+        1,
+        components.flatMap(endsOf),
+      ),
+    );
   }
   const piece_mg = components.reduce((total, { takes: count, piece_mg: mg }) => total + count * mg, 0);
   for (const part of components) {
     for (const line of part.lines) {
-      line.of_part_ppm = part.total_ug && line.ug !== null ? halfEven(product(line.ug, PPM), part.total_ug) : null;
+      line.of_part_ppm =
+        part.total_ug && line.ug !== null ? halfEven(product(line.ug, PPM), part.total_ug) : null;
       line.of_piece_ppm =
         line.of_part_ppm !== null && piece_mg
           ? halfEven(product(part.takes * part.piece_mg, line.of_part_ppm), piece_mg)
@@ -70,11 +94,19 @@ export function sketch(document) {
     const behind = got("stays_behind", readMassMg) ?? 0;
     const loss = got("loss", readPpm) ?? 0;
     let piece = got("piece", readMassMg);
-    if (piece === 0) faults.set(`${where}.piece`, "A piece below 1 mg cannot be weighed. Write 0.001 g or more.");
+    if (piece === 0)
+      faults.set(`${where}.piece`, "A piece below 1 mg cannot be weighed. Write 0.001 g or more.");
     const needed = piece && pieces ? halfEven(product(pieces * piece + behind, PPM), PPM - loss) : null;
     const lines = linesOf(written, where, needed);
     const total_ug = lines.reduce((total, { ug }) => total + (ug ?? 0), 0);
-    if (!piece && total_ug && pieces) piece = Math.max(0, halfEven(BigInt(total_ug) * BigInt(PPM - loss) - BigInt(behind) * BigInt(1000 * PPM), BigInt(pieces) * BigInt(1000 * PPM)));
+    if (!piece && total_ug && pieces)
+      piece = Math.max(
+        0,
+        halfEven(
+          BigInt(total_ug) * BigInt(PPM - loss) - BigInt(behind) * BigInt(1000 * PPM),
+          BigInt(pieces) * BigInt(1000 * PPM),
+        ),
+      );
     return {
       id: written.id,
       name: written.name,
@@ -83,7 +115,9 @@ export function sketch(document) {
       needed_mg: needed,
       total_ug,
       lines,
-      steps: written.steps.map((step, index) => measuredStep(step, index ? [written.steps[index - 1].id] : first, written.id)),
+      steps: written.steps.map((step, index) =>
+        measuredStep(step, index ? [written.steps[index - 1].id] : first, written.id),
+      ),
     };
   }
 
@@ -101,27 +135,50 @@ export function sketch(document) {
       return { id: line.id, ingredient: line.ingredient, got, ug, by };
     });
     const sum = (those, of) => those.reduce((total, line) => plus(total, of(line)), NOTHING);
-    const percent = sum(lines.filter(({ got }) => got?.kind === "percent"), ({ got }) => got.value);
+    const percent = sum(
+      lines.filter(({ got }) => got?.kind === "percent"),
+      ({ got }) => got.value,
+    );
     const loose = lines.filter(({ got, ug }) => got?.kind === "parts" && !ug);
     const parts = sum(loose, ({ got }) => got.value);
-    const fixed = sum(lines.filter(({ ug }) => ug), ({ ug }) => ug);
+    const fixed = sum(
+      lines.filter(({ ug }) => ug),
+      ({ ug }) => ug,
+    );
     const rest = minus(ONE, percent);
     let total = null;
     if (rest[0] < 0n || (rest[0] === 0n && (parts[0] || fixed[0]))) {
-      faults.set(`${where}.lines`, `The per cents add up to ${Number((percent[0] * 10_000n) / percent[1]) / 100} %. Together they must leave room for the rest.`);
+      faults.set(
+        `${where}.lines`,
+        `The per cents add up to ${Number((percent[0] * 10_000n) / percent[1]) / 100} %. Together they must leave room for the rest.`,
+      );
     } else if (parts[0] && fixed[0]) {
       faults.set(`${where}.part`, "Parts stand beside weights. Say what one part is, such as 100 g.");
     } else if (parts[0] || (percent[0] && !fixed[0])) {
       if (needed) total = [BigInt(needed) * 1000n, 1n];
-      else if (!written.piece) faults.set(`${where}.piece`, "Parts and per cents alone have no mass. Say what a piece weighs, or what one part is.");
+      else if (!written.piece)
+        faults.set(
+          `${where}.piece`,
+          "Parts and per cents alone have no mass. Say what a piece weighs, or what one part is.",
+        );
     } else if (rest[0]) total = over(fixed, rest);
     return lines.map(({ id, ingredient, got, ug, by }) => {
       let mass = ug;
       if (total && got?.kind === "percent") mass = times(total, got.value);
-      else if (total && got?.kind === "parts" && !ug) mass = over(times(times(total, rest), got.value), parts);
-      const nl = got?.kind === "volume" ? got.value : got?.unit === "drops" ? times(got.value, DROP_NL) : null;
+      else if (total && got?.kind === "parts" && !ug)
+        mass = over(times(times(total, rest), got.value), parts);
+      const nl =
+        got?.kind === "volume" ? got.value : got?.unit === "drops" ? times(got.value, DROP_NL) : null;
       const about = nl && by && !mass ? times(nl, by) : null;
-      return { id, ingredient, kind: got?.kind ?? "", ug: mass && nearest(mass), nl: nl && nearest(nl), about_ug: about && nearest(about), unit: got?.unit ?? "" };
+      return {
+        id,
+        ingredient,
+        kind: got?.kind ?? "",
+        ug: mass && nearest(mass),
+        nl: nl && nearest(nl),
+        about_ug: about && nearest(about),
+        unit: got?.unit ?? "",
+      };
     });
   }
 
@@ -135,7 +192,9 @@ export function sketch(document) {
       title: step.title,
       word: step.word ?? "",
       after: needs,
-      window: step.window ? { from: step.window.from ? [full(step.window.from)] : needs, latest_ms: ms(step.window.latest) } : null,
+      window: step.window
+        ? { from: step.window.from ? [full(step.window.from)] : needs, latest_ms: ms(step.window.latest) }
+        : null,
       usual_ms: ms(step.usual),
     };
   }
@@ -156,7 +215,6 @@ function walk(value, where, visit) {
     } else if (typeof inner === "object") walk(inner, at, visit);
   }
 }
-
 
 const isBlank = ({ ingredient, amount }) => !ingredient && !amount?.trim();
 

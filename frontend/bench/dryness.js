@@ -24,17 +24,23 @@ export function dryness(first, second, divisionMg, ownPpm = null) {
     not_yet: "Not yet: it still loses more than 0.50 mg for each gram in an hour.",
     gains: "It gains weight: the air is too moist for it.",
   }[constant];
-  if ((constant === "cannot_tell" || constant === "not_yet") && own === "dry") says += " By your own threshold it is dry.";
+  if ((constant === "cannot_tell" || constant === "not_yet") && own === "dry")
+    says += " By your own threshold it is dry.";
   return {
-    constant, own, change_mg: change,
+    constant,
+    own,
+    change_mg: change,
     change_ppm: first.mg ? halfEven(product(change, PPM), first.mg) : null,
-    least_mg: least, says,
+    least_mg: least,
+    says,
   };
 }
 
 /** The test of each piece weighed at a step at least twice: [{piece, ...dryness}]; see bench/dryness.py. */
 export function drynessOf(sheet, state, step, ownPpm = null) {
-  const weighed = state.measured.filter((each) => each.what === "piece" && each.step === step && each.piece !== null);
+  const weighed = state.measured.filter(
+    (each) => each.what === "piece" && each.step === step && each.piece !== null,
+  );
   const pieces = [...new Set(weighed.map(({ piece }) => piece))].sort((one, other) => one - other);
   return pieces.flatMap((piece) => {
     const ofPiece = weighed.filter((each) => each.piece === piece);

@@ -31,7 +31,10 @@ export const FITS = {
   span: (value) => isWhole(value, 1, MOST_MS),
   measured: (value) => ["piece", "left", "spoiled"].includes(value),
   text: isText,
-  ids: (value) => Array.isArray(value) && value.length <= MOST_IDS && value.every((each, index) => isKey(each) && (!index || value[index - 1] < each)),
+  ids: (value) =>
+    Array.isArray(value) &&
+    value.length <= MOST_IDS &&
+    value.every((each, index) => isKey(each) && (!index || value[index - 1] < each)),
   uuid: (value) => typeof value === "string" && UUID.test(value),
   sha256: (value) => typeof value === "string" && SHA256.test(value),
 };
@@ -107,7 +110,8 @@ export function lessUndone(ordered) {
   const place = new Map(ordered.map((entry, index) => [entry.id, index]));
   const gone = new Set();
   for (const undo of undos.reverse()) {
-    if (!gone.has(undo.id) && place.get(undo.body.entry) < place.get(undo.id)) gone.add(undo.body.entry).add(undo.id);
+    if (!gone.has(undo.id) && place.get(undo.body.entry) < place.get(undo.id))
+      gone.add(undo.body.entry).add(undo.id);
   }
   return ordered.filter((entry) => !gone.has(entry.id));
 }

@@ -35,7 +35,8 @@ export function ifYouStop(problem, order, now, until) {
   };
 }
 
-const notBefore = (day, until) => new Map(until === null ? [] : day.open.filter((index) => day.hands[index]).map((index) => [index, until]));
+const notBefore = (day, until) =>
+  new Map(until === null ? [] : day.open.filter((index) => day.hands[index]).map((index) => [index, until]));
 
 class Choice {
   #day;
@@ -70,7 +71,9 @@ class Choice {
       const opens = later.length ? Math.min(...later) : null;
       return told(null, opens, { kind: opens === null ? "no_hours" : "closed" }, USUAL, []);
     }
-    const fitting = (this.#staying.length ? this.#staying : this.#ready).filter((index) => day.now + day.takes[index] <= closes);
+    const fitting = (this.#staying.length ? this.#staying : this.#ready).filter(
+      (index) => day.now + day.takes[index] <= closes,
+    );
     const events = this.#events();
     const going = this.#laid(USUAL, null);
     let patient = null; // the most careful wait, and when the day would end with it
@@ -121,14 +124,19 @@ class Choice {
   }
 
   #leastRisk(fitting, events) {
-    return [...fitting.map((each) => this.#risks(each)), ...events.map((at) => this.#risks(null, at))].reduce((least, each) => (compare(each, least) < 0 ? each : least));
+    return [...fitting.map((each) => this.#risks(each)), ...events.map((at) => this.#risks(null, at))].reduce(
+      (least, each) => (compare(each, least) < 0 ? each : least),
+    );
   }
 
   /** The first layout that breaks a gap; null when every gap is kept, with hands slower and quicker. */
   #breaks(pace, until, first = null) {
     const quick = 2 * USUAL - pace;
     const others = pace === USUAL ? [pace] : [pace, quick];
-    const tried = first === null ? others.map((each) => [each, each]) : others.flatMap((each) => others.map((own) => [each, own]));
+    const tried =
+      first === null
+        ? others.map((each) => [each, each])
+        : others.flatMap((each) => others.map((own) => [each, own]));
     for (const [each, own] of tried) {
       const laid = this.#laid(each, until, first, own);
       if (!laid.placed || laid.broken.length) return laid;
@@ -138,7 +146,12 @@ class Choice {
 
   /** The rest of the day from now, or with nothing begun before `until`. */
   #laid(pace, until, first = null, own = null) {
-    return new Layout(this.#day, this.#order, { pace, first, firstPace: own, notBefore: notBefore(this.#day, until) });
+    return new Layout(this.#day, this.#order, {
+      pace,
+      first,
+      firstPace: own,
+      notBefore: notBefore(this.#day, until),
+    });
   }
 
   /** Something breaks whatever is done: what costs least, slow hands first where a state would be ruined. */
@@ -151,14 +164,29 @@ class Choice {
       const stays = Math.max(0, day.now + day.takes[index] - closes);
       const layout = stays <= STAY_MS ? new Layout(day, this.#order, { first: index }) : null;
       const strays = layout && !layout.placed && this.#staying.length > 0 && !this.#staying.includes(index);
-      if (layout) made.push({ bad: badness(this.#risks(index), layout, strays, stays), stays, layout, chosen: index, until: null });
+      if (layout)
+        made.push({
+          bad: badness(this.#risks(index), layout, strays, stays),
+          stays,
+          layout,
+          chosen: index,
+          until: null,
+        });
     }
     for (const at of events) {
       const layout = this.#laid(USUAL, at);
-      made.push({ bad: badness(this.#risks(null, at), layout, !layout.placed && this.#staying.length > 0, 0), stays: 0, layout, chosen: null, until: at });
+      made.push({
+        bad: badness(this.#risks(null, at), layout, !layout.placed && this.#staying.length > 0, 0),
+        stays: 0,
+        layout,
+        chosen: null,
+        until: at,
+      });
     }
     if (!made.length) return told(null, null, { kind: "no_hours" }, 0, []);
-    const { stays, layout, chosen, until } = made.reduce((best, each) => (compare(each.bad, best.bad) < 0 ? each : best));
+    const { stays, layout, chosen, until } = made.reduce((best, each) =>
+      compare(each.bad, best.bad) < 0 ? each : best,
+    );
     const broken = brokenOf(layout);
     if (chosen === null) return { ...this.#wait(until, 0, null, closes), broken };
     const why = stays ? { kind: "stay", by_ms: stays, closes_at: closes } : { kind: "next" };
@@ -176,7 +204,11 @@ class Choice {
       }
     } else if (this.#ready.length) {
       const [index] = this.#ready;
-      why = { kind: now + takes[index] <= closes ? "ends_sooner" : "hours", step: tasks[index].id, closes_at: closes };
+      why = {
+        kind: now + takes[index] <= closes ? "ends_sooner" : "hours",
+        step: tasks[index].id,
+        closes_at: closes,
+      };
     }
     return told(null, until, why, pace, []);
   }
@@ -188,9 +220,15 @@ class Choice {
     const last = hours.findLast(([opens, ends]) => opens <= now && now < ends + STAY_MS);
     if (!last || !this.#mayStay || !this.#staying.length) return null;
     const [opens, closes] = last;
-    const longer = hours.filter((each) => each === last || each[0] >= closes + STAY_MS || each[1] <= closes).map((each) => (each === last ? [opens, closes + STAY_MS] : each));
-    const makers = problem.makers.map((maker, place) => (place === this.#maker ? { ...maker, hours: longer } : maker));
-    const said = new Choice(new Day({ ...problem, makers }, now), this.#given, this.#maker, { mayStay: false }).made();
+    const longer = hours
+      .filter((each) => each === last || each[0] >= closes + STAY_MS || each[1] <= closes)
+      .map((each) => (each === last ? [opens, closes + STAY_MS] : each));
+    const makers = problem.makers.map((maker, place) =>
+      place === this.#maker ? { ...maker, hours: longer } : maker,
+    );
+    const said = new Choice(new Day({ ...problem, makers }, now), this.#given, this.#maker, {
+      mayStay: false,
+    }).made();
     if (said.step === null || said.broken.some(({ gap }) => holdsHands(gap))) return null;
     const by = now + takes[number.get(said.step)] - closes;
     return by > 0 ? { ...said, why: { kind: "stay", by_ms: by, closes_at: closes } } : said;
@@ -215,7 +253,10 @@ class Choice {
 
   #isReady(index) {
     const day = this.#day;
-    return day.hands[index] && day.needs[index].every(([need, least]) => day.end[need] !== null && day.end[need] + least <= day.now);
+    return (
+      day.hands[index] &&
+      day.needs[index].every(([need, least]) => day.end[need] !== null && day.end[need] + least <= day.now)
+    );
   }
 
   /** When the stretch that is open now closes; null outside bench hours. */
@@ -233,7 +274,8 @@ class Choice {
     };
     for (const end of day.end) if (end !== null) later(end);
     for (const [opens] of day.hours[this.#maker]) later(opens);
-    for (const index of day.open) for (const [need, least] of day.needs[index]) if (day.end[need] !== null) later(day.end[need] + least);
+    for (const index of day.open)
+      for (const [need, least] of day.needs[index]) if (day.end[need] !== null) later(day.end[need] + least);
     for (const pace of new Set(SLOW.flatMap((slow) => [slow, 2 * USUAL - slow]))) {
       const laid = this.#laid(pace, null);
       const waitedFor = this.#staying.length ? this.#staying : day.open.filter((index) => day.hands[index]);
@@ -248,7 +290,20 @@ class Choice {
  * of quality, and how many times their own size they are overrun; then staying on, by how much, and the end. */
 function badness(risks, layout, strays, stays) {
   const [ruined, back, missed, share] = layout.placed ? layout.price : NOTHING;
-  return [layout.placed ? 0 : 1, strays ? 1 : 0, ruined, risks[0], risks[1], back, risks[2], missed, Math.floor(share / WHOLE), stays, share, layout.finish];
+  return [
+    layout.placed ? 0 : 1,
+    strays ? 1 : 0,
+    ruined,
+    risks[0],
+    risks[1],
+    back,
+    risks[2],
+    missed,
+    Math.floor(share / WHOLE),
+    stays,
+    share,
+    layout.finish,
+  ];
 }
 
 /** Whether waiting ends the day before doing this now does, when both keep every gap. */

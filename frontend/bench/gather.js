@@ -17,7 +17,10 @@ const PROTECTION = [
 
 /** {ingredients, things, cautions, open}; `uses` is {lot: [{mg, count, at}]} of all other runs, `on` the maker's day. */
 export function gather(recipe, sheet, state, shelf, uses, on, pastToo = false) {
-  const things = thingsFor(recipe, sheet).map((each) => ({ ...each, ticked: Object.hasOwn(state.ticked, each.thing) }));
+  const things = thingsFor(recipe, sheet).map((each) => ({
+    ...each,
+    ticked: Object.hasOwn(state.ticked, each.thing),
+  }));
   const ingredients = sheet.ingredients.map((need) => gathered(need, sheet, state, shelf, uses, on, pastToo));
   const still = ingredients.filter(({ lots }) => !lots.some((lot) => lot.gathered));
   const open = still.length + things.filter(({ ticked }) => !ticked).length;
@@ -40,10 +43,15 @@ function gathered(need, sheet, state, shelf, uses, on, pastToo) {
   const chosen = pick(wanted || 1, could, on, pastToo); // of what goes by hand, the lot whose turn it is
   const row = (id, take) => {
     const lot = Object.hasOwn(shelf.lots, id) ? shelf.lots[id] : null;
-    const best_before = lot && lot.best_before;
+    const best_before = lot?.best_before;
     return {
-      lot: id, number: lot && lot.number, best_before, left: lot && rest(id),
-      take, past: isPast(best_before, on), gathered: false,
+      lot: id,
+      number: lot?.number,
+      best_before,
+      left: lot && rest(id),
+      take,
+      past: isPast(best_before, on),
+      gathered: false,
     };
   };
   const rows = chosen.picked.map(({ lot, take }) => row(lot, wanted ? take : 0));
@@ -53,14 +61,24 @@ function gathered(need, sheet, state, shelf, uses, on, pastToo) {
     found.gathered = true;
   }
   return {
-    ingredient: need.id, name: need.name, mg: need.mg, division_mg: divisionOf(need, sheet), count: counted, shelf: key, lots: rows,
-    short: wanted ? chosen.short : 0, passed_over: chosen.passed_over, by_hand: !wanted,
+    ingredient: need.id,
+    name: need.name,
+    mg: need.mg,
+    division_mg: divisionOf(need, sheet),
+    count: counted,
+    shelf: key,
+    lots: rows,
+    short: wanted ? chosen.short : 0,
+    passed_over: chosen.passed_over,
+    by_hand: !wanted,
   };
 }
 
 /** The finest division that an ingredient is weighed at, in mg: finer than that nobody can lay out. */
 function divisionOf({ id }, { lines }) {
-  const divisions = lines.filter(({ ingredient, division_mg: each }) => ingredient === id && each).map(({ division_mg: each }) => each);
+  const divisions = lines
+    .filter(({ ingredient, division_mg: each }) => ingredient === id && each)
+    .map(({ division_mg: each }) => each);
   return divisions.length ? Math.min(...divisions) : 1;
 }
 
@@ -70,13 +88,17 @@ export function thingsFor(recipe, sheet) {
   const scales = new Set([...lines, ...vessels].map(({ scale }) => scale));
   const heaters = new Set(steps.filter(({ kind }) => kind === "melt").map(({ heater }) => heater));
   const shapes = new Set(recipe.components.map(({ mould }) => mould?.shape));
-  const splits = steps.filter(({ kind }) => kind === "split").map((step) => step.portions.map(({ vessel }) => vessel));
+  const splits = steps
+    .filter(({ kind }) => kind === "split")
+    .map((step) => step.portions.map(({ vessel }) => vessel));
   const portions = new Set(splits.flat());
   const stay = new Set(splits.map((each) => each.at(-1))); // the last portion stays in its bowl
   const found = [
     ...kit.scales.filter(({ id }) => scales.has(id)).map(({ name }) => ["scale", name]),
     ...vessels.filter(({ id }) => !portions.has(id)).map(({ name }) => ["vessel", name]),
-    ...vessels.filter(({ id }) => portions.has(id) && !stay.has(id)).map(({ name }) => ["vessel", `For ${name}`]),
+    ...vessels
+      .filter(({ id }) => portions.has(id) && !stay.has(id))
+      .map(({ name }) => ["vessel", `For ${name}`]),
     ...(lines.some(({ cup }) => cup) ? [["vessel", "Small cup"]] : []),
     ...kit.moulds.filter(({ shape }) => shapes.has(shape)).map(({ name }) => ["mould", name]),
     ...kit.heaters.filter(({ name }) => heaters.has(name)).map(({ name }) => ["heater", name]),
@@ -109,5 +131,9 @@ function slug(name) {
 
 /** The sheet's cautions in the order in which they come up, each once. */
 function cautionsOf(sheet) {
-  return [...new Set(sheet.steps.flatMap(({ cautions, ways }) => [...cautions, ...ways.flatMap((way) => way.cautions)]))];
+  return [
+    ...new Set(
+      sheet.steps.flatMap(({ cautions, ways }) => [...cautions, ...ways.flatMap((way) => way.cautions)]),
+    ),
+  ];
 }

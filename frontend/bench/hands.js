@@ -5,7 +5,18 @@ import { sum } from "./whole.js";
 
 const PAUSE_MS = 10 * 60_000;
 const NO_HANDS = new Set([
-  "numbered", "switched", "placed", "took", "extended", "skipped", "noted", "pictured", "worked", "finished", "signed", "undone",
+  "numbered",
+  "switched",
+  "placed",
+  "took",
+  "extended",
+  "skipped",
+  "noted",
+  "pictured",
+  "worked",
+  "finished",
+  "signed",
+  "undone",
 ]);
 
 /** {ms: in all, steps: {step: ms}, told: whether the maker gave the whole}; "" is gathering and the like. */

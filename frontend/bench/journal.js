@@ -47,7 +47,15 @@ const KINDS = new Map([
   ["portioned", fields({ vessel: "id", mg: "mass" })],
   [
     "counted",
-    fields({ step: "id", "good?": "count", "spoiled?": "count", "partial?": "count", "of?": "id", "way?": "id", "seen?": "count" }),
+    fields({
+      step: "id",
+      "good?": "count",
+      "spoiled?": "count",
+      "partial?": "count",
+      "of?": "id",
+      "way?": "id",
+      "seen?": "count",
+    }),
   ],
   ["extended", fields({ step: "id", ms: "span" })],
   ["measured", fields({ what: "measured", mg: "mass", "piece?": "count", "step?": "id", "scale?": "key" })],
@@ -62,7 +70,8 @@ const KINDS = new Map([
 /** The field that a well-formed entry lacks beside another that it has; "" for none. */
 function lacks({ kind, body }) {
   if (kind === "weighed" && body.reading_mg !== undefined && body.mg === undefined) return "mg";
-  if (kind === "signed" && (body.entries === undefined) !== (body.digest === undefined)) return body.entries ? "digest" : "entries";
+  if (kind === "signed" && (body.entries === undefined) !== (body.digest === undefined))
+    return body.entries ? "digest" : "entries";
   return "";
 }
 
@@ -100,13 +109,20 @@ function judge(ordered, frozen) {
   const place = new Map(ordered.map(({ id }, index) => [id, index]));
   const undos = new Map();
   ordered.forEach((entry, index) => {
-    if (entry.kind === "undone" && place.get(entry.body.entry) < index) listOf(undos, entry.body.entry).push(entry);
+    if (entry.kind === "undone" && place.get(entry.body.entry) < index)
+      listOf(undos, entry.body.entry).push(entry);
   });
   for (const signing of signings) {
     let ids = namedBy(signing, frozen);
     const undo = takenBackBy(signing.id, undos, ids ?? new Set());
     if (undo) {
-      judged.unsigned.push({ at: undo.at, device: undo.device, name: signing.body.name, signed_at: signing.at, signed_by: signing.device });
+      judged.unsigned.push({
+        at: undo.at,
+        device: undo.device,
+        name: signing.body.name,
+        signed_at: signing.at,
+        signed_by: signing.device,
+      });
     } else if (!judged.signing) {
       ids ??= new Set(ordered.slice(0, place.get(signing.id)).map(({ id }) => id));
       if (fits(signing, ids, ordered, place)) Object.assign(judged, { signing, ids });
@@ -195,7 +211,9 @@ export class Folding {
     if (more.some(({ kind }) => kind === "undone" || kind === "signed")) return null;
     const last = [...had.slice(-1), ...more];
     const ordered = inOrder(last);
-    return ordered.length === last.length && ordered.every((entry, place) => entry === last[place]) ? more : null;
+    return ordered.length === last.length && ordered.every((entry, place) => entry === last[place])
+      ? more
+      : null;
   }
 }
 
@@ -208,8 +226,19 @@ function twin(known) {
     if (value instanceof Set) return [name, new Set(value)];
     return [name, Array.isArray(value) ? [...value] : value];
   };
-  const copy = { ...known, ...Object.fromEntries(Object.entries(known).filter(([name]) => !OF_SHEET.has(name)).map(copied)) };
-  for (const [step, bursts] of copy.bursts) copy.bursts.set(step, bursts.map((burst) => ({ ...burst })));
+  const copy = {
+    ...known,
+    ...Object.fromEntries(
+      Object.entries(known)
+        .filter(([name]) => !OF_SHEET.has(name))
+        .map(copied),
+    ),
+  };
+  for (const [step, bursts] of copy.bursts)
+    copy.bursts.set(
+      step,
+      bursts.map((burst) => ({ ...burst })),
+    );
   for (const [step, looks] of copy.looks) copy.looks.set(step, [...looks]);
   for (const [step, count] of copy.counts) copy.counts.set(step, { ...count, of: { ...count.of } });
   return copy;
@@ -353,7 +382,9 @@ function isOneTouch(known, entry) {
   const key = `${entry.body.step} ${entry.device}`;
   const last = known.countedBy.get(key);
   known.countedBy.set(key, entry);
-  return last !== undefined && canonical(last.body) === canonical(entry.body) && entry.at - last.at < ONE_TOUCH_MS;
+  return (
+    last !== undefined && canonical(last.body) === canonical(entry.body) && entry.at - last.at < ONE_TOUCH_MS
+  );
 }
 
 function answerBurst(bursts, answer) {
@@ -397,7 +428,7 @@ const TAKES = {
     known.touched.set(line, at);
   },
 
-  carried(known, at, { component, round, num, den, left = [] }) {
+  carried(known, _at, { component, round, num, den, left = [] }) {
     const key = `${component}.${round}`;
     if (!known.rounds.has(key) || !inReach(num, den)) return false;
     known.factors.set(key, [num, den]);
@@ -405,15 +436,16 @@ const TAKES = {
       // New targets, so what was let pass is judged again.
       if (`${line.component}.${line.round}` !== key) continue;
       if (known.decided.get(line.id) === "left") known.decided.delete(line.id);
-      if (left.includes(line.id) && known.touched.has(line.id) && !known.decided.has(line.id)) known.decided.set(line.id, "left");
+      if (left.includes(line.id) && known.touched.has(line.id) && !known.decided.has(line.id))
+        known.decided.set(line.id, "left");
     }
   },
 
-  zeroed(known, at, { vessel }) {
+  zeroed(known, _at, { vessel }) {
     known.zeroMg.set(vessel, known.vesselMg.get(vessel));
   },
 
-  placed(known, at, { vessel, scale, line }) {
+  placed(known, _at, { vessel, scale, line }) {
     if (!known.sheet.kit.scales.some(({ id }) => id === scale)) return false;
     if (line !== undefined && known.lines.get(line).vessel !== vessel) return false;
     if (line !== undefined) known.placed.set(line, scale);
@@ -424,18 +456,18 @@ const TAKES = {
     return true;
   },
 
-  took(known, at, { vessel, instead }) {
+  took(known, _at, { vessel, instead }) {
     if (!known.sheet.kit.vessels.some(({ id }) => id === instead)) return false;
     known.taken.set(vessel, instead);
     known.zeroMg.set(vessel, known.vesselMg.get(vessel));
     return true;
   },
 
-  switched(known, at, { weigh }) {
+  switched(known, _at, { weigh }) {
     known.weigh = weigh;
   },
 
-  chose(known, at, body) {
+  chose(known, _at, body) {
     return choose(known, body);
   },
 
@@ -472,7 +504,8 @@ const TAKES = {
     if (body.way !== undefined && !choose(known, body)) return false;
     answerBurst(known.bursts.get(step.id), body.answer);
     listOf(known.looks, step.id).push({ at, answer: body.answer, way: body.way ?? null });
-    if (body.answer === "yes" && ["melt", "check", "wait"].includes(step.kind)) settle(known, step.id, "done", at);
+    if (body.answer === "yes" && ["melt", "check", "wait"].includes(step.kind))
+      settle(known, step.id, "done", at);
   },
 
   portioned(known, at, { vessel, mg }) {
@@ -488,7 +521,8 @@ const TAKES = {
   counted(known, at, body, entry) {
     const step = known.steps.get(body.step);
     const part = body.of;
-    if (step.kind !== "pieces" || (part !== undefined && part !== "joined" && !step.of.includes(part))) return false;
+    if (step.kind !== "pieces" || (part !== undefined && part !== "joined" && !step.of.includes(part)))
+      return false;
     if (body.way !== undefined && !choose(known, body)) return false;
     if (body.seen === undefined) known.unseeing.add(step.id);
     else if (isOneTouch(known, entry)) return true;
@@ -507,7 +541,7 @@ const TAKES = {
     known.extended.set(step, at + ms);
   },
 
-  numbered(known, at, { number }) {
+  numbered(known, _at, { number }) {
     known.number ??= number;
     if (number !== known.number) known.alsoNumbered.add(number);
   },
@@ -529,7 +563,7 @@ const TAKES = {
     known.pictures.push({ at, device, picture, sha256, text, step });
   },
 
-  worked(known, at, { ms, step = "" }) {
+  worked(known, _at, { ms, step = "" }) {
     known.worked.set(step, ms);
   },
 
@@ -623,7 +657,8 @@ function stands(known, line, scale) {
     return { target_mg: null, in_mg: inMg, status: "by_hand", twice: null };
   }
   const [num, den] = known.factors.get(`${line.component}.${line.round}`) ?? [1, 1];
-  const target = line.mg === null ? null : byPortion(known, line.vessel, halfEven(product(line.mg, num), den));
+  const target =
+    line.mg === null ? null : byPortion(known, line.vessel, halfEven(product(line.mg, num), den));
   const judged = () => {
     if (target === null) return known.touched.has(line.id) ? "in" : "open";
     if (inMg === 0 && target > 0) return "open";
@@ -684,7 +719,8 @@ function settleCounting(known) {
       const [pieces] = divided(sum(source.steps.map(usable)), source.takes);
       lower(Math.max(0, pieces - (isOld ? 0 : spoiled)));
     }
-    if (!step.follows.length && !isOld && made + spoiled >= expected.get(step.id) && !makesMore(known, step)) lower(made);
+    if (!step.follows.length && !isOld && made + spoiled >= expected.get(step.id) && !makesMore(known, step))
+      lower(made);
     if (known.counts.has(step.id) && made + (isOld ? spoiled : 0) >= expected.get(step.id)) {
       settle(known, step.id, "done", known.countedAt.get(step.id));
     }
@@ -697,7 +733,9 @@ function settleCounting(known) {
 function plannedOf({ sheet, factors }, step) {
   const partOf = (key) => sheet.components.find(({ id }) => id === key);
   if (step.component !== ASSEMBLY) return askedOf(factors, partOf(step.component), step);
-  const more = sheet.components.filter(({ id }) => id !== ASSEMBLY).map((part) => moreOf(factors, part, sheet.size.pieces));
+  const more = sheet.components
+    .filter(({ id }) => id !== ASSEMBLY)
+    .map((part) => moreOf(factors, part, sheet.size.pieces));
   const isLast = step.round === partOf(ASSEMBLY).rounds.length;
   return step.count + (isLast && more.length ? Math.max(0, Math.min(...more)) : 0);
 }
@@ -818,12 +856,17 @@ export function portionTargets(step, state) {
   const held = state.vessels[step.vessel].in_mg;
   const done = state.steps[step.id].status === "done";
   const out = sum(step.portions.map((portion) => state.portions[portion.vessel] ?? 0));
-  return shareOut(done ? out : held + out, step.portions.map((portion) => portion.share));
+  return shareOut(
+    done ? out : held + out,
+    step.portions.map((portion) => portion.share),
+  );
 }
 
 /** What is left of a part's mix, in mg, after the pieces that were counted; never below nought. heldOf: vessel -> what went in. */
 export function leftOfMix(step, heldOf, count, { vessels }) {
-  const own = vessels.filter(({ component, round }) => component === step.component && round === step.round).map(({ id }) => id);
+  const own = vessels
+    .filter(({ component, round }) => component === step.component && round === step.round)
+    .map(({ id }) => id);
   const { good, spoiled, partial } = count ?? NO_COUNT;
   const held = sum((step.of.length ? step.of : own).map(heldOf));
   return Math.max(0, held - (good + spoiled + partial) * step.piece_mg);

@@ -20,7 +20,12 @@ const RANKS = PARTS * PARTS;
 const MILLION = 1_000_000n;
 const COLOUR = /^(CI [0-9]{5}|mica)$/i;
 const SHARED = /^(.*[^ ]) +([0-9]{1,3})(?:\.([0-9]{1,4}))? *%$/;
-const NET_SIXTEENTHS = [[5, 1], [25, 2], [100, 3], [Infinity, 4]];
+const NET_SIXTEENTHS = [
+  [5, 1],
+  [25, 2],
+  [100, 3],
+  [Infinity, 4],
+];
 
 /** One batch's label for one market, "us" or "eu"; the options and the answer are those of bench/label.py. */
 export function label(recipe, sheet, state, market, options) {
@@ -59,7 +64,9 @@ export function namesIn(inci) {
     .filter((written) => written)
     .map((written) => {
       const shared = SHARED.exec(written);
-      return shared ? [shared[1], Number(shared[2]) * 10_000 + Number((shared[3] ?? "").padEnd(4, "0"))] : [written, null];
+      return shared
+        ? [shared[1], Number(shared[2]) * 10_000 + Number((shared[3] ?? "").padEnd(4, "0"))]
+        : [written, null];
     });
 }
 
@@ -102,7 +109,11 @@ export function leastHeights(market, size) {
 
 function begin(recipe, sheet, state, market, options) {
   return {
-    recipe, sheet, state, market, options,
+    recipe,
+    sheet,
+    state,
+    market,
+    options,
     warnings: [],
     weights: new Map(), // a name's key -> its share of `total`
     spelt: new Map(),
@@ -123,7 +134,8 @@ function warn({ warnings }, says, source) {
 // What is in a piece
 
 /** What a component gives to one finished piece. */
-const pieceMg = (sheet, { count, spares, piece_mg }) => Math.floor((count - spares) / sheet.size.pieces) * piece_mg;
+const pieceMg = (sheet, { count, spares, piece_mg }) =>
+  Math.floor((count - spares) / sheet.size.pieces) * piece_mg;
 
 const add = (map, key, more) => map.set(key, (map.get(key) ?? 0n) + more);
 const bigSum = (numbers) => numbers.reduce((total, each) => total + each, 0n);
@@ -168,7 +180,11 @@ function inciOf(known, ingredient) {
   const about = known.recipe.ingredients[ingredient];
   const inci = known.options.cards?.[ingredient]?.inci || about.inci;
   if (!inci) {
-    warn(known, `${about.name} has no INCI name, so its own name stands.`, "21 CFR 701.3; Regulation (EC) 1223/2009, Art. 19(1)(g)");
+    warn(
+      known,
+      `${about.name} has no INCI name, so its own name stands.`,
+      "21 CFR 701.3; Regulation (EC) 1223/2009, Art. 19(1)(g)",
+    );
   }
   known.used.add(ingredient);
   const names = namesIn(inci);
@@ -177,7 +193,11 @@ function inciOf(known, ingredient) {
 
 function unweighed(known, ingredient) {
   const about = known.recipe.ingredients[ingredient];
-  warn(known, `${about.name} was not weighed: its place in the list is yours to judge.`, "descending order needs a weight");
+  warn(
+    known,
+    `${about.name} was not weighed: its place in the list is yours to judge.`,
+    "descending order needs a weight",
+  );
   for (const [written] of inciOf(known, ingredient)) known.byHand.add(keyOf(known, written));
 }
 
@@ -195,7 +215,8 @@ function name(known, ingredient, weight) {
   const found = inciOf(known, ingredient);
   const names = about.kind === "fragrance" ? [["Parfum", null]] : found;
   const shares = sharesOf(names);
-  if (shares.some(([, isKnown]) => !isKnown) || bigSum(shares.map(([share]) => share)) < MILLION * RANKS) known.blends.add(about.name);
+  if (shares.some(([, isKnown]) => !isKnown) || bigSum(shares.map(([share]) => share)) < MILLION * RANKS)
+    known.blends.add(about.name);
   const coloured = names.map(([written]) => COLOUR.test(written));
   const all = COLOUR_KINDS.includes(about.kind) && !coloured.includes(true);
   names.forEach(([written], place) => {
@@ -222,7 +243,8 @@ function rowsOf(known) {
       );
     }
     const fold = recipe.stays_on === false ? 10_000n : 100_000n;
-    for (const [key, weight] of allergens) if (weight * fold > total && !weights.has(key)) weights.set(key, weight);
+    for (const [key, weight] of allergens)
+      if (weight * fold > total && !weights.has(key)) weights.set(key, weight);
   }
   const groups = { over: [], free: [], by_hand: [], colour: [] };
   const heaviest = (one, other) => {
@@ -238,7 +260,12 @@ function rowsOf(known) {
   return Object.entries(groups).flatMap(([group, keys]) =>
     keys.map((key) => {
       const sure = weights.has(key) && !unsure.has(key) && !byHand.has(key);
-      return { name: spelt.get(key), ppm: sure ? halfEven(weights.get(key) * MILLION, total) : null, group, sure };
+      return {
+        name: spelt.get(key),
+        ppm: sure ? halfEven(weights.get(key) * MILLION, total) : null,
+        group,
+        sure,
+      };
     }),
   );
 }
@@ -313,11 +340,18 @@ function heightsOf(known) {
     const has_um = letters[of] ?? null;
     const fits = least_um === null || has_um === null ? null : has_um >= least_um;
     if (fits === false) {
-      warn(known, `The letters of the ${words} are too small: ${has_um} µm, and ${least_um} µm is the least.`, `21 CFR ${rule}`);
+      warn(
+        known,
+        `The letters of the ${words} are too small: ${has_um} µm, and ${least_um} µm is the least.`,
+        `21 CFR ${rule}`,
+      );
     }
     return { least_um, has_um, fits };
   };
-  return { list: judge("list_um", "ingredient list", "701.3(b)"), net: judge("net_um", "net content", "701.13") };
+  return {
+    list: judge("list_um", "ingredient list", "701.3(b)"),
+    net: judge("net_um", "net content", "701.13"),
+  };
 }
 
 function needsOf({ market, options, state, weights }, netMg, precautions) {
@@ -335,7 +369,11 @@ function needsOf({ market, options, state, weights }, netMg, precautions) {
       : [
           ["responsible person, name and address", maker, `${article}(a)`],
           ["nominal content (not below 5 g)", netMg > 0, `${article}(b)`],
-          ["best before, or the period after opening past 30 months", Boolean(options.opened_months || options.best_before), `${article}(c)`],
+          [
+            "best before, or the period after opening past 30 months",
+            Boolean(options.opened_months || options.best_before),
+            `${article}(c)`,
+          ],
           ["precautions", precautions.length > 0, `${article}(d)`],
           ["batch number", Boolean(options.batch || state.number), `${article}(e)`],
           ["function, unless it is plain to see", Boolean(options.function), `${article}(f)`],

@@ -28,7 +28,8 @@ export function ofRecord(record) {
     const [ms, melted] = heat.get(stepKey(step)) ?? [0, 0];
     heat.set(stepKey(step), [ms + heated_ms, melted + mg]);
   }
-  for (const [key, [ms, mg]] of heat) told.get(key).heat_ms_per_kg = mg ? halfEven(product(ms, PPM), mg) : null;
+  for (const [key, [ms, mg]] of heat)
+    told.get(key).heat_ms_per_kg = mg ? halfEven(product(ms, PPM), mg) : null;
   for (const { step, tries } of record.looks) add(step, "tries", tries);
   for (const { step, word, real_ms } of record.waits) {
     const one = told.get(stepKey(step));
@@ -102,7 +103,10 @@ export function learned(records) {
     }
   }
   return Object.fromEntries(
-    [...seen].map(([key, fields]) => [key, Object.fromEntries([...fields].map(([field, values]) => [field, spread(values)]))]),
+    [...seen].map(([key, fields]) => [
+      key,
+      Object.fromEntries([...fields].map(([field, values]) => [field, spread(values)])),
+    ]),
   );
 }
 

@@ -30,10 +30,17 @@ export class Day {
       if (gap.least_ms !== null) this.needs[to].push(...sources.map((source) => [source, gap.least_ms]));
       if (gap.most_ms !== null) this.mosts.push({ sources, to, most: gap.most_ms, gap });
     }
-    this.holds = problem.holds.map((hold) => ({ fill: this.number.get(hold.from), empty: this.number.get(hold.until), many: hold.many, key: hold.equipment }));
+    this.holds = problem.holds.map((hold) => ({
+      fill: this.number.get(hold.from),
+      empty: this.number.get(hold.until),
+      many: hold.many,
+      key: hold.equipment,
+    }));
     this.uses = tasks.map(({ uses }) => new Map(Object.entries(uses)));
     // One pair of hands keeps the things it uses apart; only several, or none, must look.
-    this.apart = problem.makers.length === 1 && tasks.every((task, index) => this.hands[index] || this.uses[index].size === 0);
+    this.apart =
+      problem.makers.length === 1 &&
+      tasks.every((_task, index) => this.hands[index] || this.uses[index].size === 0);
     this.hours = problem.makers.map(({ hours }) => hours);
     this.longest = Math.max(0, ...this.hours.flat().map(([opens, closes]) => closes - opens));
     this.start = tasks.map(() => null);
@@ -80,7 +87,12 @@ export class Day {
       while (stack.length) {
         const index = stack.at(-1);
         const whole = this.block.get(index) ?? [index];
-        const missing = whole.flatMap((each) => this.needs[each]).find(([need]) => this.end[need] === null && !placed.has(need) && !whole.includes(need) && !stack.includes(need));
+        const missing = whole
+          .flatMap((each) => this.needs[each])
+          .find(
+            ([need]) =>
+              this.end[need] === null && !placed.has(need) && !whole.includes(need) && !stack.includes(need),
+          );
         if (missing) {
           stack.push(missing[0]);
           continue;
@@ -95,7 +107,8 @@ export class Day {
   /** The longest run of times from the start of each task to the end of the day, in ms. */
   tails() {
     const followers = this.tasks.map(() => []);
-    for (const index of this.open) for (const [need, least] of this.needs[index]) followers[need].push([index, least]);
+    for (const index of this.open)
+      for (const [need, least] of this.needs[index]) followers[need].push([index, least]);
     const tails = this.tasks.map(() => 0);
     for (const index of this.byNeed([]).reverse()) {
       const after = followers[index].map(([each, least]) => least + tails[each]);
@@ -125,14 +138,18 @@ export class Layout {
     this.first = first;
     this.firstPace = firstPace ?? pace;
     // Begun now, it is followed by the rest of its block: nothing else is to come between.
-    this.ahead = first === null ? [] : [first, ...(day.block.get(first) ?? []).filter((each) => each !== first)];
+    this.ahead =
+      first === null ? [] : [first, ...(day.block.get(first) ?? []).filter((each) => each !== first)];
     this.order = [...this.ahead, ...order.filter((each) => !this.ahead.includes(each))];
     this.least = new Map(notBefore);
     this.hurried = new Set(); // gaps whose steps go first, because what opens them is past moving
     this.placed = true;
     this.broken = [];
     this.#lay();
-    this.finish = Math.max(...this.end.filter((end) => end !== null), ...(this.end.some((end) => end !== null) ? [] : [day.now]));
+    this.finish = Math.max(
+      ...this.end.filter((end) => end !== null),
+      ...(this.end.some((end) => end !== null) ? [] : [day.now]),
+    );
   }
 
   /** What the broken gaps cost: the first that differs decides. */
@@ -171,7 +188,8 @@ export class Layout {
       if (maker !== null && day.end[index] !== null) this.busy[maker].push([day.now, day.end[index]]);
     }
     let left = this.order;
-    while (left.length) { // what waits for a mould that a later step empties comes after that
+    while (left.length) {
+      // what waits for a mould that a later step empties comes after that
       const waiting = left.filter((index) => !this.#placed(index));
       if (waiting.length === left.length) return false;
       left = waiting;
@@ -182,11 +200,13 @@ export class Layout {
   /** Whether a task has its place, or can be given one now. */
   #placed(index) {
     const { day } = this;
-    if (this.end[index] !== null || (day.block.has(index) && this.#onceBlock(day.block.get(index)))) return true;
+    if (this.end[index] !== null || (day.block.has(index) && this.#onceBlock(day.block.get(index))))
+      return true;
     let ready = this.#ready(index);
     if (ready === null) return false;
     if (!day.hands[index]) {
-      if (day.needs[index].length && day.tasks[index].kind === "wait") ready = Math.max(...day.needs[index].map(([need, least]) => this.end[need] + least)); // it begins by itself
+      if (day.needs[index].length && day.tasks[index].kind === "wait")
+        ready = Math.max(...day.needs[index].map(([need, least]) => this.end[need] + least)); // it begins by itself
       const at = this.#onceFree(index, ready, day.takes[index]);
       if (at === NEVER) return false;
       this.start[index] = at;
@@ -298,8 +318,11 @@ export class Layout {
   /** `at` when all that the step uses is free then, else a later instant to try; NEVER without one. */
   #equipmentFree(index, at, lasts) {
     let later = at;
-    if (!this.day.apart) for (const [key, many] of this.day.uses[index]) later = Math.max(later, this.#useFree(key, many, at, lasts));
-    for (const { fill, many, key } of this.day.holds) if (fill === index) later = Math.max(later, this.#holdFree(index, key, many, at));
+    if (!this.day.apart)
+      for (const [key, many] of this.day.uses[index])
+        later = Math.max(later, this.#useFree(key, many, at, lasts));
+    for (const { fill, many, key } of this.day.holds)
+      if (fill === index) later = Math.max(later, this.#holdFree(index, key, many, at));
     return later;
   }
 
@@ -307,7 +330,8 @@ export class Layout {
     const using = [];
     for (const [other, uses] of this.day.uses.entries()) {
       const [start, end] = [this.start[other], this.end[other]];
-      if (uses.has(key) && start !== null && end !== null && start < at + lasts && at < end) using.push([end, uses.get(key)]);
+      if (uses.has(key) && start !== null && end !== null && start < at + lasts && at < end)
+        using.push([end, uses.get(key)]);
     }
     return this.#free(using, key, many, at);
   }
@@ -360,17 +384,24 @@ export class Layout {
         }
       }
     }
-    for (const block of this.day.blocks) { // all of it goes along, and what it needs
+    for (const block of this.day.blocks) {
+      // all of it goes along, and what it needs
       const along = block.some((each) => chain.has(each)) ? block.filter((each) => !chain.has(each)) : [];
       while (along.length) {
         const each = along.pop();
         if (chain.has(each)) continue;
         chain.add(each);
-        along.push(...this.day.needs[each].map(([need]) => need).filter((need) => this.day.end[need] === null));
+        along.push(
+          ...this.day.needs[each].map(([need]) => need).filter((need) => this.day.end[need] === null),
+        );
       }
     }
     const others = this.order.filter((index) => !this.ahead.includes(index));
-    this.order = [...this.ahead, ...others.filter((index) => chain.has(index)), ...others.filter((index) => !chain.has(index))];
+    this.order = [
+      ...this.ahead,
+      ...others.filter((index) => chain.has(index)),
+      ...others.filter((index) => !chain.has(index)),
+    ];
     return true;
   }
 
@@ -383,13 +414,20 @@ export class Layout {
       return true;
     }
     // A wait goes on from the last of its needs, so one of those that end last is enough.
-    return this.day.needs[index].some(([need, least]) => this.end[need] + least === this.start[index] && this.#delay(need, by));
+    return this.day.needs[index].some(
+      ([need, least]) => this.end[need] + least === this.start[index] && this.#delay(need, by),
+    );
   }
 
   /** Whether a task at that instant would be too late after what is past moving itself. */
   #isDue(index, at) {
     const isFixed = (each) => this.day.end[each] !== null || each === this.first;
-    return this.day.mosts.some(({ sources, to, most }) => to === index && sources.every(isFixed) && at - Math.max(...sources.map((each) => this.end[each])) > most);
+    return this.day.mosts.some(
+      ({ sources, to, most }) =>
+        to === index &&
+        sources.every(isFixed) &&
+        at - Math.max(...sources.map((each) => this.end[each])) > most,
+    );
   }
 }
 
@@ -426,6 +464,8 @@ function hole(hours, busy, ready, lasts, room) {
 }
 
 function put(busy, stretch) {
-  const place = busy.findIndex(([begin, end]) => begin > stretch[0] || (begin === stretch[0] && end > stretch[1]));
+  const place = busy.findIndex(
+    ([begin, end]) => begin > stretch[0] || (begin === stretch[0] && end > stretch[1]),
+  );
   busy.splice(place < 0 ? busy.length : place, 0, stretch);
 }

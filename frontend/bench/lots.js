@@ -24,7 +24,11 @@ function by(turn) {
 export function pick(need, lots, on, pastToo = false) {
   const told = { picked: [], short: need, passed_over: [] };
   const order = by(({ lot, best_before, received_on }) => [
-    isPast(best_before, on), best_before === null, best_before ?? "", received_on, lot,
+    isPast(best_before, on),
+    best_before === null,
+    best_before ?? "",
+    received_on,
+    lot,
   ]);
   for (const { lot, left, best_before } of lots.filter((each) => each.left > 0).sort(order)) {
     const past = isPast(best_before, on);
@@ -54,7 +58,8 @@ export function useOf(sheet, state, entries) {
   const unread = new Set(state.unread);
   const lastAt = new Map();
   for (const { id, at, kind, body } of toldOf(state, entries)) {
-    if ((kind === "weighed" || kind === "taken_out") && !unread.has(id)) lastAt.set(ingredientOf.get(body.line), at);
+    if ((kind === "weighed" || kind === "taken_out") && !unread.has(id))
+      lastAt.set(ingredientOf.get(body.line), at);
   }
   const uses = new Map();
   for (const key of new Set(state.gathered.map(({ ingredient }) => ingredient))) {

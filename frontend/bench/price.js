@@ -8,7 +8,8 @@ export const WHOLE = 1000; // a gap overrun by its own size
 const LEAST_MOST_MS = 60_000; // a gap of less is as easily overrun as one of this
 
 /** Whether a gap overrun by so much is past all ways back. */
-export const isRuin = (gap, over) => gap.class === "ruin" || (gap.lost_ms ?? null) !== null && over > gap.lost_ms;
+export const isRuin = (gap, over) =>
+  gap.class === "ruin" || ((gap.lost_ms ?? null) !== null && over > gap.lost_ms);
 
 /** The price of [{over, gap}]: [ruined, back, missed, share]. */
 export function priceOf(broken) {

@@ -14,7 +14,20 @@ import { MOST_PIECES, piecesFrom } from "./sizing.js";
 import { openWindow, rescue } from "./states.js";
 import { guidePhase, waitPhase, windowPhase } from "./waits.js";
 import { allowedMg, carryFactor } from "./weighing.js";
-import { apart, ceiling, celsius, divided, grams, halfEven, PPM, product, span, sum, times, toDivision } from "./whole.js";
+import {
+  apart,
+  ceiling,
+  celsius,
+  divided,
+  grams,
+  halfEven,
+  PPM,
+  product,
+  span,
+  sum,
+  times,
+  toDivision,
+} from "./whole.js";
 
 const LOOK_AGAIN_SHARE = 10; // "not yet" on a wait looks again after a tenth of its usual time
 const LEAST_AGAIN_MS = 60_000;
@@ -53,7 +66,9 @@ function byKey(items, field) {
 }
 
 function byUrgency(items, field) {
-  return [...items].sort((one, other) => one[field] - other[field] || (one.step < other.step ? -1 : one.step > other.step ? 1 : 0));
+  return [...items].sort(
+    (one, other) => one[field] - other[field] || (one.step < other.step ? -1 : one.step > other.step ? 1 : 0),
+  );
 }
 
 function named(step) {
@@ -160,12 +175,17 @@ function explain(bench, prompt, step) {
 
 /** Why this should be begun soon, or not yet; "" where neither is so. */
 function urgent(bench, step) {
-  const pending = step.hold_for.filter((need) => !isSettled(bench, need)).map((need) => bench.steps.get(need));
+  const pending = step.hold_for
+    .filter((need) => !isSettled(bench, need))
+    .map((need) => bench.steps.get(need));
   if (!pending.length) {
     if (bench.windows.has(step.id)) return stakeOf(bench, step);
     return step.kind === "wait" ? overdue(bench, step) : "";
   }
-  const names = pending.slice(0, 2).map((each) => `“${each.title}”`).join(" and ");
+  const names = pending
+    .slice(0, 2)
+    .map((each) => `“${each.title}”`)
+    .join(" and ");
   return `Finish ${names} first. After this, the next part can't wait.`;
 }
 
@@ -183,7 +203,11 @@ const isFirstAsked = (bench, step) => status(bench, step.id) !== "begun";
 function cautions(bench, step) {
   const begun = bench.sheet.steps.filter(({ id }) => ["begun", "done"].includes(status(bench, id)));
   const before = new Set(begun.flatMap(cautionsOf));
-  return [...new Set(cautionsOf(step))].map((full) => ({ short: inShort(full), full, seen: before.has(full) }));
+  return [...new Set(cautionsOf(step))].map((full) => ({
+    short: inShort(full),
+    full,
+    seen: before.has(full),
+  }));
 }
 
 const cautionsOf = (step) => [...step.cautions, ...step.ways.flatMap((way) => way.cautions)];
@@ -193,7 +217,9 @@ const cautionsOf = (step) => [...step.cautions, ...step.ways.flatMap((way) => wa
  * and how to leave it where a wait begins by itself.
  */
 function beforeNext(bench, step) {
-  const waits = bench.sheet.steps.filter((each) => each.kind === "wait" && each.says && each.after.includes(step.id));
+  const waits = bench.sheet.steps.filter(
+    (each) => each.kind === "wait" && each.says && each.after.includes(step.id),
+  );
   const leave = waits.map((each) => joined("Then:", sentence(each.title), each.says));
   return joined(judgedNext(bench, step), ...leave);
 }
@@ -206,12 +232,14 @@ function judgedNext(bench, step) {
 /** What hangs on beginning soon; once that is past, what can still be done. */
 function stakeOf(bench, step) {
   const over = overOf(bench, step);
-  if (windowPhase(bench.windows.get(step.id), bench.at) === "late") return `Past its time. ${rescue(over) || over.stake}`;
+  if (windowPhase(bench.windows.get(step.id), bench.at) === "late")
+    return `Past its time. ${rescue(over) || over.stake}`;
   return over === step.window ? over.stake : `Stay with this. ${over.stake}`;
 }
 
 /** What the open window of a step is over: the recipe's own, or one by nature. */
-const overOf = (bench, step) => openWindow(step, (need) => (isSettled(bench, need) ? bench.state.steps[need].at : undefined)).over;
+const overOf = (bench, step) =>
+  openWindow(step, (need) => (isSettled(bench, need) ? bench.state.steps[need].at : undefined)).over;
 
 /** What each kind of step asks, as the fields of its prompt. */
 const ASKS = { weigh, do: doThis, melt, split, check, pieces, wait };
@@ -220,10 +248,17 @@ function doThis(bench, step) {
   const key = step.id;
   const answers = step.ways.length
     ? step.ways.map((way, index) =>
-        answer(`way_${way.id}`, way.name, "done", { step: key, way: way.id }, { says: way.says, strong: !index }),
+        answer(
+          `way_${way.id}`,
+          way.name,
+          "done",
+          { step: key, way: way.id },
+          { says: way.says, strong: !index },
+        ),
       )
     : [answer("done", "Done", "done", { step: key }, { strong: true })];
-  const worked = step.mg === null ? null : { mg: step.mg, text: grams(step.mg, 1000), caption: "at the least" };
+  const worked =
+    step.mg === null ? null : { mg: step.mg, text: grams(step.mg, 1000), caption: "at the least" };
   const says = joined(step.says, beforeNext(bench, step));
   if (step.about_ms === null) return { says, answers, number: worked };
   const length = span(step.about_ms);
@@ -247,7 +282,10 @@ function weigh(bench, step) {
   const adding = addLine(bench, line, told, false);
   if (!isFirstAsked(bench, step)) return { ...adding, says: joined(filling(bench, line), adding.says) };
   // What is said of the whole step is said once, before the first pour.
-  return { ...adding, says: joined(filling(bench, line), sentence(step.title), step.says, adding.says, beforeNext(bench, step)) };
+  return {
+    ...adding,
+    says: joined(filling(bench, line), sentence(step.title), step.says, adding.says, beforeNext(bench, step)),
+  };
 }
 
 /** Above nought when the line's round was carried up, below when it was carried down. */
@@ -300,7 +338,8 @@ function addLine(bench, line, told, isTopUp) {
   const vessel = bench.state.vessels[line.vessel];
   const how = line.cup ? "cup" : bench.state.weigh === "tare" ? "tare" : "running";
   const before = how === "running" ? vessel.in_mg - vessel.zero_mg : 0;
-  if (told.scale && told.in_mg === 0 && add > 0 && toDivision(add, division) === 0) return tooLittle(bench, line, { add, before }, leaveOut);
+  if (told.scale && told.in_mg === 0 && add > 0 && toDivision(add, division) === 0)
+    return tooLittle(bench, line, { add, before }, leaveOut);
   const rounded = how === "running" ? roundedAway(bench, line) : 0;
   const reads = toDivision(before + rounded + add, division);
   const text = grams(reads, division);
@@ -378,7 +417,10 @@ function filling({ sheet, state }, line) {
 /** Less than the scale can show: by spoon, stirred into more of another line, or in a larger batch. */
 function tooLittle(bench, line, { add, before }, leaveOut) {
   const scale = bench.scales.get(bench.state.lines[line.id].scale);
-  const shown = grams(add, [100, 10, 1].find((each) => add >= each));
+  const shown = grams(
+    add,
+    [100, 10, 1].find((each) => add >= each),
+  );
   const pieces = ceiling(product(bench.sheet.size.pieces, scale.division_mg), add);
   const spoon = line.by_spoon ?? "";
   return {
@@ -402,7 +444,9 @@ function tooLittle(bench, line, { add, before }, leaveOut) {
 /** How to weigh a hundredth: a little of it stirred into much of another line that is still to come. */
 function diluted({ sheet, state }, line, add, division, shown) {
   const take = DILUTED * add;
-  const into = weighedLines(sheet, line).find(({ id }) => state.lines[id].status === "open" && id !== line.id && state.lines[id].target_mg >= take);
+  const into = weighedLines(sheet, line).find(
+    ({ id }) => state.lines[id].status === "open" && id !== line.id && state.lines[id].target_mg >= take,
+  );
   if (!into || take < 5 * division) return "";
   const stock = ceiling(5 * division, 1000) * 1000;
   return `Or stir ${grams(stock, 1000)} into ${grams((DILUTED - 1) * stock, 1000)} of ${into.name}: ${grams(take, division)} of that holds ${shown}.`;
@@ -417,12 +461,25 @@ function another(bench, line) {
   const alone = line.cup ? { line: line.id } : {};
   const heavy = line.cup ? 0 : vessel.empty_mg + vessel.in_mg;
   const kind = kit.vessels.find(({ id }) => id === vessel.kit)?.kind ?? null;
-  const fits = (each) => each.id !== vessel.kit && (kind === null ? each.kind !== "cup" : each.kind === kind) && each.holds_mg >= vessel.in_mg;
+  const fits = (each) =>
+    each.id !== vessel.kit &&
+    (kind === null ? each.kind !== "cup" : each.kind === kind) &&
+    each.holds_mg >= vessel.in_mg;
   return [
     ...kit.scales
       .filter((scale) => scale.id !== told.scale && scale.capacity_mg >= heavy)
-      .map(({ id, name }) => answer(`scale_${id}`, `Weigh on ${name} from now on`, "placed", { vessel: line.vessel, scale: id, ...alone })),
-    ...kit.vessels.filter(fits).map(({ id, name }) => answer(`took_${id}`, `I took ${name}`, "took", { vessel: line.vessel, instead: id })),
+      .map(({ id, name }) =>
+        answer(`scale_${id}`, `Weigh on ${name} from now on`, "placed", {
+          vessel: line.vessel,
+          scale: id,
+          ...alone,
+        }),
+      ),
+    ...kit.vessels
+      .filter(fits)
+      .map(({ id, name }) =>
+        answer(`took_${id}`, `I took ${name}`, "took", { vessel: line.vessel, instead: id }),
+      ),
   ];
 }
 
@@ -444,9 +501,17 @@ function carry(bench, line, label, [num, den], kept = []) {
   const { ends, over } = carriedTo(sheet, state, line, [num, den], kept);
   const full = tooFull(sheet, state, loads(sheet, line, ends));
   if (over.length || (full && !full.isCured)) return [];
-  const body = { component: line.component, round: line.round, num, den, ...(kept.length ? { left: kept } : {}) };
+  const body = {
+    component: line.component,
+    round: line.round,
+    num,
+    den,
+    ...(kept.length ? { left: kept } : {}),
+  };
   const says = carriedSays(bench, line, [num, den], ends, full?.says ?? "");
-  return [answer(kept.length ? "carry_rest" : "carry", `${label}, × ${times(num, den)}`, "carried", body, { says })];
+  return [
+    answer(kept.length ? "carry_rest" : "carry", `${label}, × ${times(num, den)}`, "carried", body, { says }),
+  ];
 }
 
 function toldTwice({ twice }) {
@@ -473,7 +538,13 @@ function over(bench, line, told) {
     weigh: weighing(bench, line, { how: "over", add: -mg, amount: shown, reads: null, before: 0 }),
     answers: [
       ...toldTwice(told),
-      answer("take_out", `Take ${shown} out`, "taken_out", { line: line.id, mg: toTake }, { strong: !madeLess && once }),
+      answer(
+        "take_out",
+        `Take ${shown} out`,
+        "taken_out",
+        { line: line.id, mg: toTake },
+        { strong: !madeLess && once },
+      ),
       { ...leave(bench, line, told), strong: madeLess && once },
       ...carry(bench, line, "Scale up the rest", [num, den]),
     ],
@@ -505,7 +576,10 @@ function letBe(bench, line, told) {
 /** Make less of what is still to come, so that it keeps its share of what is in. */
 function carryRest(bench, line) {
   const lines = weighedLines(bench.sheet, line);
-  const kept = lines.map(({ id }) => id).filter((id) => bench.state.lines[id].in_mg).sort();
+  const kept = lines
+    .map(({ id }) => id)
+    .filter((id) => bench.state.lines[id].in_mg)
+    .sort();
   const num = sum(kept.map((id) => bench.state.lines[id].in_mg));
   const den = sum(kept.map((id) => bench.lines.get(id).mg));
   const isToCome = lines.some(({ id }) => bench.state.lines[id].status === "open");
@@ -518,7 +592,10 @@ function newShare(bench, line, told) {
   const becomes = meant - told.target_mg + told.in_mg;
   const part = bench.components.get(line.component).name;
   const [now, was] = apart([told.in_mg, becomes], [told.target_mg, meant]);
-  const said = now === was ? `${line.name} stays ${now} of ${part}.` : `${line.name} becomes ${now} of ${part} instead of ${was}.`;
+  const said =
+    now === was
+      ? `${line.name} stays ${now} of ${part}.`
+      : `${line.name} becomes ${now} of ${part} instead of ${was}.`;
   return joined(said, limitSays(bench, line, told));
 }
 
@@ -529,7 +606,12 @@ function limitSays({ sheet, state, components }, { id, ingredient, component: pa
   const shares = (mg) => sharesOf(sheet, state, new Map([[id, mg]]), ingredient, part);
   const [ofPart, ofPiece] = shares(told.in_mg);
   const [askedPart, askedPiece] = shares(told.target_mg);
-  if (Math.max(ofPart, ofPiece) <= limit || ofPart < askedPart || (ofPart === askedPart && ofPiece <= askedPiece)) return "";
+  if (
+    Math.max(ofPart, ofPiece) <= limit ||
+    ofPart < askedPart ||
+    (ofPart === askedPart && ofPiece <= askedPiece)
+  )
+    return "";
   const [partSays, limitSaid] = apart([ofPart, PPM], [limit, PPM]);
   const [pieceSays] = apart([ofPiece, PPM], [limit, PPM]);
   return `${partSays} of ${components.get(part).name}, ${pieceSays} of the piece: its papers allow ${limitSaid}.`;
@@ -545,7 +627,9 @@ function carriedSays(bench, line, [num, den], ends, full) {
     const { in_mg: inMg } = bench.state.lines[each.id];
     const division = divisionNow(bench, each);
     const more = ends.get(each.id) - inMg;
-    return inMg && more > allowedMg(each, division, num, den) ? [`${grams(more, division)} ${each.name}`] : [];
+    return inMg && more > allowedMg(each, division, num, den)
+      ? [`${grams(more, division)} ${each.name}`]
+      : [];
   });
   const said = [
     `${component.name} becomes ${grams(total, 1000)}${enough}`,
@@ -566,7 +650,9 @@ function shifted({ sheet }, line, ends) {
     const off = BigInt(ends.get(id)) * BigInt(meant) - BigInt(mg) * BigInt(whole);
     return off < 0n ? -off : off;
   };
-  const found = lines.map((each) => ({ each, off: offOf(each) })).sort((one, other) => (one.off > other.off ? -1 : one.off < other.off ? 1 : 0));
+  const found = lines
+    .map((each) => ({ each, off: offOf(each) }))
+    .sort((one, other) => (one.off > other.off ? -1 : one.off < other.off ? 1 : 0));
   return found
     .slice(0, 2)
     .filter(({ off }) => 1000n * off > BigInt(meant) * BigInt(whole))
@@ -587,7 +673,11 @@ function melt(bench, step) {
   const resting = bench.guides.get(key);
   const usual = `${planned.length} ${planned.length === 1 ? "burst" : "bursts"}`;
   const isPast = bursts.length >= planned.length;
-  const expected = !planned.length ? "" : isPast ? `Past the usual ${usual}: heat gently.` : `Usually ${usual}.`;
+  const expected = !planned.length
+    ? ""
+    : isPast
+      ? `Past the usual ${usual}: heat gently.`
+      : `Usually ${usual}.`;
   const number = resting
     ? { mg: null, text: span(following.rest_ms), caption: `rest, then ${length} more` }
     : { mg: null, text: length, caption: `in the ${step.heater}, burst ${bursts.length + 1}` };
@@ -601,7 +691,10 @@ function melt(bench, step) {
       expected,
     ),
     number,
-    answers: [answer("heat", `Begin ${length}`, "heated", { step: key, ms: following.ms }, { strong: ended }), yes],
+    answers: [
+      answer("heat", `Begin ${length}`, "heated", { step: key, ms: following.ms }, { strong: ended }),
+      yes,
+    ],
   };
 }
 
@@ -615,7 +708,10 @@ const noFurther = ({ to_mk: most }) => ((most ?? null) === null ? "" : `No furth
 function heating(bench, step, bursts, following, yes) {
   const over = guidePhase(bench.guides.get(step.id), bench.at) === "ready";
   const again = following.rest_ms
-    ? answer("again", `Not yet: rest ${span(following.rest_ms)}`, "looked", { step: step.id, answer: "not_yet" })
+    ? answer("again", `Not yet: rest ${span(following.rest_ms)}`, "looked", {
+        step: step.id,
+        answer: "not_yet",
+      })
     : answer("again", `Not yet: ${span(following.ms)} more`, "heated", { step: step.id, ms: following.ms });
   const [likelier, other] = bursts.length >= step.bursts.length ? [yes, again] : [again, yes];
   return {
@@ -629,7 +725,10 @@ function heating(bench, step, bursts, following, yes) {
 function split(bench, step) {
   const targets = portionTargets(step, bench.state);
   const weighed = step.portions.slice(0, -1);
-  const index = Math.max(0, weighed.findIndex(({ vessel }) => !(vessel in bench.state.portions)));
+  const index = Math.max(
+    0,
+    weighed.findIndex(({ vessel }) => !(vessel in bench.state.portions)),
+  );
   const portion = step.portions[index];
   const target = targets[index];
   const scale = bench.scales.get(bench.state.vessels[portion.vessel].scale);
@@ -660,7 +759,13 @@ function split(bench, step) {
       vessel: portion.vessel,
     },
     answers: [
-      answer("reads", `It reads ${text}`, "portioned", { ...body, mg: reads > 0 ? Math.min(reads, there) : target }, { strong: true }),
+      answer(
+        "reads",
+        `It reads ${text}`,
+        "portioned",
+        { ...body, mg: reads > 0 ? Math.min(reads, there) : target },
+        { strong: true },
+      ),
       answer("other", "It reads something else", "portioned", body, { input: "reading", most: there }),
     ],
   };
@@ -684,7 +789,9 @@ function check(bench, step) {
   }
   const left = bench.guides.get(step.id);
   const isLeft = left && guidePhase(left, bench.at) === "counting";
-  const number = isLeft ? { mg: null, text: span(left.until - left.began_at), caption: "then judge again" } : null;
+  const number = isLeft
+    ? { mg: null, text: span(left.until - left.began_at), caption: "then judge again" }
+    : null;
   return { says: checkSays(step, bench.state.looks[step.id] ?? []), number, answers };
 }
 
@@ -715,10 +822,16 @@ function pieces(bench, step) {
     ? ["one", 1, `One ${step.verb}`]
     : ["all", left, `${left === 1 ? "One" : `All ${left}`} ${step.verb}`];
   const answers = step.ways.map((way, index) =>
-    answer(`${id}_${way.id}`, `${label}: ${way.name}`, "counted", { ...body, good, way: way.id }, {
-      says: way.says,
-      strong: whole && !index,
-    }),
+    answer(
+      `${id}_${way.id}`,
+      `${label}: ${way.name}`,
+      "counted",
+      { ...body, good, way: way.id },
+      {
+        says: way.says,
+        strong: whole && !index,
+      },
+    ),
   );
   if (!step.ways.length) answers.push(answer(id, label, "counted", { ...body, good }, { strong: whole }));
   const inRow = inHand(bench, step, part, { count, left });
@@ -729,9 +842,15 @@ function pieces(bench, step) {
   answers.push(answer("some", several, "counted", body, { input: "count", most: left }));
   if (step.again !== null) {
     answers.push(
-      answer("respray", "It has dried: spray and work in", "looked", { step: key, answer: "not_yet" }, {
-        says: step.again,
-      }),
+      answer(
+        "respray",
+        "It has dried: spray and work in",
+        "looked",
+        { step: key, answer: "not_yet" },
+        {
+          says: step.again,
+        },
+      ),
     );
   }
   if (step.partial) {
@@ -807,7 +926,9 @@ function wait(bench, step) {
   const ask = isEarly ? tooEarly(bench, running, step.word) : "";
   const answers = [answer("done", label, "done", { step: key }, { strong: !isEarly, ask })];
   if (!isEarly) {
-    answers.push(answer("again", `Not yet: look again in ${span(again)}`, "extended", { step: key, ms: again }));
+    answers.push(
+      answer("again", `Not yet: look again in ${span(again)}`, "extended", { step: key, ms: again }),
+    );
   }
   if (isEarly) return { says: step.says, answers };
   const [first, ...rest] = step.word;
@@ -821,7 +942,9 @@ function tooEarly(bench, running, word) {
 }
 
 function finish(bench) {
-  const skipped = bench.sheet.steps.filter((step) => status(bench, step.id) === "skipped").map((step) => step.title);
+  const skipped = bench.sheet.steps
+    .filter((step) => status(bench, step.id) === "skipped")
+    .map((step) => step.title);
   return {
     step: null,
     component: null,
@@ -882,7 +1005,13 @@ function guideSaid(bench, guide) {
  * One answer. `input` is what it still wants (reading, count, note) and `most` its upper bound; `ask` is
  * what to ask the maker before it is posted.
  */
-function answer(id, label, kind, body, { says = "", input = null, most = null, strong = false, ask = "" } = {}) {
+function answer(
+  id,
+  label,
+  kind,
+  body,
+  { says = "", input = null, most = null, strong = false, ask = "" } = {},
+) {
   return { id, label, says, kind, body, input, most, strong, ask };
 }
 

@@ -56,7 +56,9 @@ export function record(sheet, state, entries) {
       return { ...placed(step), kind: step.kind, status, at, why, way: name };
     }),
     waits: sheet.steps
-      .filter((step) => step.kind === "wait" && stands(step).ready_at !== null && stands(step).status !== "skipped")
+      .filter(
+        (step) => step.kind === "wait" && stands(step).ready_at !== null && stands(step).status !== "skipped",
+      )
       .map((step) => ({ ...placed(step), ...waitRecord(step, stands(step)) })),
     windows: sheet.steps.flatMap((step) => {
       const opened = (step.window?.from ?? []).map((each) => state.steps[each].at);
@@ -89,7 +91,9 @@ export function record(sheet, state, entries) {
       })),
     counts,
     corrections: told.flatMap(({ at, device, kind, body }, place) =>
-      CORRECTIONS.includes(kind) ? [{ at, device, kind, ...body, because: because(sheet, told.slice(0, place), kind, body) }] : [],
+      CORRECTIONS.includes(kind)
+        ? [{ at, device, kind, ...body, because: because(sheet, told.slice(0, place), kind, body) }]
+        : [],
     ),
     skipped: sheet.steps
       .filter((step) => stands(step).status === "skipped")
@@ -110,7 +114,11 @@ export function record(sheet, state, entries) {
 /** The line that a correction answers: its own, or the one last weighed in the round that was carried. */
 function because({ lines }, before, kind, body) {
   if (kind !== "carried") return body.line ?? null;
-  const mine = new Set(lines.filter(({ component, round }) => component === body.component && round === body.round).map(({ id }) => id));
+  const mine = new Set(
+    lines
+      .filter(({ component, round }) => component === body.component && round === body.round)
+      .map(({ id }) => id),
+  );
   return before.findLast((each) => each.kind === "weighed" && mine.has(each.body.line))?.body.line ?? null;
 }
 
@@ -128,7 +136,9 @@ function peopleOf(told) {
 /** The scales that lines and portions were weighed on, the vessels and the heaters. */
 function kitOf({ kit, steps }, state) {
   const vessels = Object.values(state.vessels);
-  const scales = new Set([...Object.values(state.lines), ...vessels].map(({ scale, weighed_on: last }) => last ?? scale));
+  const scales = new Set(
+    [...Object.values(state.lines), ...vessels].map(({ scale, weighed_on: last }) => last ?? scale),
+  );
   return {
     scales: kit.scales.filter(({ id }) => scales.has(id)),
     vessels: [...new Set(vessels.map(({ name }) => name))],
@@ -217,7 +227,9 @@ function balanceOf(sheet, state, counts) {
   const ends = lastCounts(counts);
   if (!ends.some(({ component }) => component === final)) return null;
   const weighed = weighedPieces(sheet, state, final);
-  const takes = new Map(components.map(({ id, count, spares }) => [id, Math.floor((count - spares) / size.pieces)]));
+  const takes = new Map(
+    components.map(({ id, count, spares }) => [id, Math.floor((count - spares) / size.pieces)]),
+  );
   const mean = new Map(
     components.map(({ id, piece_mg }) => {
       const masses = weighed.get(id);
@@ -232,7 +244,9 @@ function balanceOf(sheet, state, counts) {
   const partial = count(ends, final, "partial");
   const begun = good + partial + spoiled.get(final);
   const others = components.filter(({ id }) => id !== final);
-  const spare = others.map(({ id }) => mean.get(id) * Math.max(0, count(ends, id, "good", "partial") - takes.get(id) * begun));
+  const spare = others.map(
+    ({ id }) => mean.get(id) * Math.max(0, count(ends, id, "good", "partial") - takes.get(id) * begun),
+  );
   const measured = (what) => state.measured.filter((each) => each.what === what).map(({ mg }) => mg);
   const binned = measured("spoiled");
   const scales = Object.values(state.lines).map(({ scale, weighed_on: last }) => last ?? scale);
@@ -268,7 +282,8 @@ function weighedPieces(sheet, state, final) {
     if (what === "piece") last.set(`${component}.${piece ?? -place - 1}`, { component, mg });
   });
   const weighed = new Map();
-  for (const { component, mg } of last.values()) weighed.set(component, [...(weighed.get(component) ?? []), mg]);
+  for (const { component, mg } of last.values())
+    weighed.set(component, [...(weighed.get(component) ?? []), mg]);
   return weighed;
 }
 
@@ -278,7 +293,9 @@ function yielded(sheet, counts, lines) {
   const ends = lastCounts(counts).filter(({ component }) => component === last);
   return {
     planned: sheet.size.pieces,
-    ...Object.fromEntries(COUNTED.map((field) => [field, ends.length ? sum(ends.map((count) => count[field])) : null])),
+    ...Object.fromEntries(
+      COUNTED.map((field) => [field, ends.length ? sum(ends.map((count) => count[field])) : null]),
+    ),
     planned_mg: sum(lines.map((line) => line.planned_mg ?? 0)),
     actual_mg: sum(lines.map((line) => line.actual_mg)),
   };

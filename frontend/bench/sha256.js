@@ -12,7 +12,10 @@ function constants() {
     if (primes.every((prime) => number % prime)) primes.push(number);
   }
   const bits = (root) => Math.floor((root - Math.floor(root)) * WORD) | 0;
-  return [primes.slice(0, 8).map((prime) => bits(Math.sqrt(prime))), Int32Array.from(primes, (prime) => bits(Math.cbrt(prime)))];
+  return [
+    primes.slice(0, 8).map((prime) => bits(Math.sqrt(prime))),
+    Int32Array.from(primes, (prime) => bits(Math.cbrt(prime))),
+  ];
 }
 
 const [START, ROUNDS] = constants();

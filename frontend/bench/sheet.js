@@ -12,7 +12,18 @@ import { BenchError } from "./errors.js";
 import { burstPlan, heatUj } from "./heating.js";
 import { cavities, makeMg, MOST_PIECES, piecesFrom, roomMg, rounds, vesselFor } from "./sizing.js";
 import { bowlScale, cupScale, toleranceMg, uncertaintyPpm } from "./weighing.js";
-import { ceiling, divided, grams, halfEven, perCent, PPM, product, shareOut, sum, toDivision } from "./whole.js";
+import {
+  ceiling,
+  divided,
+  grams,
+  halfEven,
+  perCent,
+  PPM,
+  product,
+  shareOut,
+  sum,
+  toDivision,
+} from "./whole.js";
 
 const SHEET_FORMAT = "bowlside-sheet/1";
 const LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
@@ -42,7 +53,10 @@ export function chooseSize(recipe, kit, request) {
       throw new BenchError("mg", `One of these weighs ${grams(each, 1000)}. Ask for at least that much.`);
     }
     const most = pieces === MOST_PIECES ? ", the most in one batch" : "";
-    return sized(pieces, `${pieces} ${many} of ${grams(each, 1000)} make ${grams(pieces * each, 1000)}${most}`);
+    return sized(
+      pieces,
+      `${pieces} ${many} of ${grams(each, 1000)} make ${grams(pieces * each, 1000)}${most}`,
+    );
   }
   if (request.by === "moulds") {
     const component = recipe.components.find((each) => each.id === request.component);
@@ -119,7 +133,9 @@ function sizeByStock(recipe, kit, stock, chosen, sized) {
     const lacking = Object.keys(stock)
       .filter((key) => (needs.get(key) ?? 0) > stock[key])
       .map((key) => ({ key, share: (BigInt(stock[key]) * 10n ** 9n) / BigInt(needs.get(key)) }))
-      .sort((one, other) => (one.share === other.share ? (one.key < other.key ? -1 : 1) : one.share < other.share ? -1 : 1));
+      .sort((one, other) =>
+        one.share === other.share ? (one.key < other.key ? -1 : 1) : one.share < other.share ? -1 : 1,
+      );
     return lacking[0]?.key ?? null;
   };
   const first = short(1);
@@ -283,11 +299,7 @@ function countRounds(draft) {
     }
     const mould = component.mould;
     if (mould && !draft.kit.moulds.some((each) => each.shape === mould.shape)) {
-      warn(
-        draft,
-        component.id,
-        `The kit has no ${mould.shape} mould; sized as if there were enough.`,
-      );
+      warn(draft, component.id, `The kit has no ${mould.shape} mould; sized as if there were enough.`);
     }
     const count = draft.size.pieces * component.takes + component.spares;
     counts.set(component.id, rounds(component, draft.kit, count));
@@ -402,7 +414,8 @@ function layPlaces(draft, component, number, chosen, masses, weighedIn) {
  */
 function vesselInHand(draft, component, label, kind, load) {
   const { kit, inUse } = draft;
-  const isOurs = ({ id }) => !inUse.has(id) || (inUse.get(id).component === component && inUse.get(id).label === label);
+  const isOurs = ({ id }) =>
+    !inUse.has(id) || (inUse.get(id).component === component && inUse.get(id).label === label);
   const free = kit.vessels.filter((vessel) => kind === "cup" || isOurs(vessel));
   let vessel = vesselFor({ ...kit, vessels: free }, kind, load);
   if (!vessel || roomMg(kit, vessel) < load) {
@@ -450,7 +463,8 @@ function labelsOf(component) {
   const labels = new Set();
   for (const step of component.steps) {
     if (step.kind === "weigh") labels.add(step.into);
-    if (step.kind === "do" && step.tips.length) [...step.tips, step.into].forEach((label) => labels.add(label));
+    if (step.kind === "do" && step.tips.length)
+      [...step.tips, step.into].forEach((label) => labels.add(label));
     if (step.kind === "split") {
       [step.from, ...step.portions.map((portion) => portion.id)].forEach((label) => labels.add(label));
     }
@@ -466,14 +480,16 @@ function layLine(draft, component, number, line, mg, factor, step, vessel) {
   const name = recipe.ingredients[line.ingredient].name;
   const bowl = kit.scales.find((scale) => scale.id === vessel?.scale) ?? null;
   const weighed = Boolean(line.ug);
-  const { scale, cup } = weighed && vessel ? scaleFor(draft, line, mg, bowl, where) : { scale: bowl, cup: false };
+  const { scale, cup } =
+    weighed && vessel ? scaleFor(draft, line, mg, bowl, where) : { scale: bowl, cup: false };
   const grown = (amount, unit) =>
     amount === null ? null : halfEven(product(amount, factor.top), product(factor.bottom, unit));
   const nl = grown(line.nl, 1);
   const count = grown(line.count, 1000);
   if (count === 0) warn(draft, written, `${name} comes to less than one a round; one is used.`);
   const spoons = nl === null ? "" : spoonsFor(recipe.spoons, nl);
-  if (nl !== null && 2 * nl < recipe.spoons.at(-1).nl) warn(draft, written, `${name} comes to less than the smallest spoon.`);
+  if (nl !== null && 2 * nl < recipe.spoons.at(-1).nl)
+    warn(draft, written, `${name} comes to less than the smallest spoon.`);
   if (line.unit === "drops") {
     warn(draft, written, "Drops differ from dropper to dropper. Weigh them when the amount matters.");
   }
@@ -600,11 +616,19 @@ function layStep(draft, component, number, count, step, ingredients, masses) {
       break;
     case "split":
       made.vessel = `${prefix}.${step.from}`;
-      made.portions = step.portions.map(({ id, name, share }) => ({ vessel: `${prefix}.${id}`, name, share }));
+      made.portions = step.portions.map(({ id, name, share }) => ({
+        vessel: `${prefix}.${id}`,
+        name,
+        share,
+      }));
       break;
     case "check": {
       const { ask, yes, not_yet, too_far } = step;
-      Object.assign(made, { ask, yes, not_yet, too_far }, "too_far_ms" in step ? { too_far_ms: step.too_far_ms } : {});
+      Object.assign(
+        made,
+        { ask, yes, not_yet, too_far },
+        "too_far_ms" in step ? { too_far_ms: step.too_far_ms } : {},
+      );
       break;
     }
     case "pieces": {
@@ -661,7 +685,8 @@ function linkSteps(draft, counts) {
   );
   const instances = (reference, { component, round }) => {
     const [source, step] = reference.split(".");
-    if (source === component || (paired.has(source) && paired.has(component))) return [`${source}.${round}.${step}`];
+    if (source === component || (paired.has(source) && paired.has(component)))
+      return [`${source}.${round}.${step}`];
     return Array.from({ length: numberOf(source) }, (_, index) => `${source}.${index + 1}.${step}`);
   };
   const byId = new Map(draft.steps.map((step) => [step.id, step]));
@@ -712,7 +737,14 @@ function totals({ lines, recipe }) {
   const found = new Map();
   for (const line of lines) {
     if (!found.has(line.ingredient)) {
-      found.set(line.ingredient, { id: line.ingredient, name: line.name, mg: 0, nl: 0, count: 0, ...limitOf(line.ingredient) });
+      found.set(line.ingredient, {
+        id: line.ingredient,
+        name: line.name,
+        mg: 0,
+        nl: 0,
+        count: 0,
+        ...limitOf(line.ingredient),
+      });
     }
     const total = found.get(line.ingredient);
     total.mg += line.mg || line.about_mg || 0;
@@ -725,7 +757,13 @@ function totals({ lines, recipe }) {
 /** What a window is over, and what it costs to miss it; a recipe measured long ago does not say. */
 function guarded(window) {
   const own = "rescue" in window ? { rescue: window.rescue } : {};
-  return { state: window.state ?? "", class: window.class ?? "quality", price_ms: window.price_ms ?? 0, lost_ms: window.lost_ms ?? null, ...own };
+  return {
+    state: window.state ?? "",
+    class: window.class ?? "quality",
+    price_ms: window.price_ms ?? 0,
+    lost_ms: window.lost_ms ?? null,
+    ...own,
+  };
 }
 
 /** The recipe's own window of a step, and those by nature. */
@@ -765,7 +803,8 @@ function addFollows(steps, takes) {
       const isInside = before.component === step.component;
       if (before.kind === "pieces" && (isInside || step.component === ASSEMBLY)) {
         const name = `${before.component} ${before.step}`; // a space sorts before any letter of an id
-        if (!sources.has(name)) sources.set(name, { steps: [], takes: isInside ? 1 : takes.get(before.component) });
+        if (!sources.has(name))
+          sources.set(name, { steps: [], takes: isInside ? 1 : takes.get(before.component) });
         sources.get(name).steps.push(key);
       } else {
         stack.push(...before.after);
@@ -827,9 +866,7 @@ function addHolds(steps) {
       const upstream = before(opener);
       const others = closing.after.filter(
         (need) =>
-          !sameRound(byId.get(need), byId.get(opener)) &&
-          !upstream.has(need) &&
-          !before(need).has(opener),
+          !sameRound(byId.get(need), byId.get(opener)) && !upstream.has(need) && !before(need).has(opener),
       );
       for (const key of handsBefore(byId, opener)) {
         const held = byId.get(key).hold_for;

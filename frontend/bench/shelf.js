@@ -41,8 +41,16 @@ const KINDS = new Map(
   Object.entries({
     described: { ingredient: "key", card: "card" },
     received: {
-      lot: "key", ingredient: "key", "supplier?": "text", number: "text", "mg?": "mass", "count?": "count",
-      received_on: "day", "best_before?": "day", "price?": "price", "code?": "text",
+      lot: "key",
+      ingredient: "key",
+      "supplier?": "text",
+      number: "text",
+      "mg?": "mass",
+      "count?": "count",
+      received_on: "day",
+      "best_before?": "day",
+      "price?": "price",
+      "code?": "text",
     },
     corrected: { lot: "key", "mg?": "mass", "count?": "count" },
     wrote_off: { lot: "key", "mg?": "mass", "count?": "count", why: "text" },
@@ -66,7 +74,11 @@ export function foldShelf(entries) {
     else unread.push(entry.id);
   }
   for (const entry of later) if (!TAKES[entry.kind](ingredients, lots, entry)) unread.push(entry.id);
-  return { ingredients: Object.fromEntries(ingredients), lots: Object.fromEntries(lots), unread: unread.sort() };
+  return {
+    ingredients: Object.fromEntries(ingredients),
+    lots: Object.fromEntries(lots),
+    unread: unread.sort(),
+  };
 }
 
 function known(ingredients, key) {
@@ -79,8 +91,19 @@ function receive(lots, { at, body }) {
   if (lots.has(lot) || (mg === null) === (count === null)) return false;
   const { supplier = null, best_before = null, price = null, code = null } = body;
   lots.set(lot, {
-    ingredient, number, received_on, supplier, best_before, price, code, mg, count,
-    held: mg ?? count, held_at: at, wrote_off: [], notes: [],
+    ingredient,
+    number,
+    received_on,
+    supplier,
+    best_before,
+    price,
+    code,
+    mg,
+    count,
+    held: mg ?? count,
+    held_at: at,
+    wrote_off: [],
+    notes: [],
   });
   return true;
 }
@@ -89,7 +112,7 @@ function receive(lots, { at, body }) {
 const muchOf = (lot, body) => (lot?.count === null ? body.mg : lot && body.count);
 
 const TAKES = {
-  corrected(ingredients, lots, { at, body }) {
+  corrected(_ingredients, lots, { at, body }) {
     const lot = lots.get(body.lot);
     const much = muchOf(lot, body);
     if (much === undefined) return false;
@@ -98,7 +121,7 @@ const TAKES = {
     return true;
   },
 
-  wrote_off(ingredients, lots, { at, body }) {
+  wrote_off(_ingredients, lots, { at, body }) {
     const lot = lots.get(body.lot);
     const much = muchOf(lot, body);
     if (much === undefined) return false;
@@ -124,7 +147,11 @@ export function leftOf(lot, uses) {
 
 /** A name as it is compared: one width and case, single spaces. */
 export function plain(name) {
-  return name.normalize("NFKC").toLowerCase().replace(/[ \t\r\n]+/g, " ").replace(/^ | $/g, "");
+  return name
+    .normalize("NFKC")
+    .toLowerCase()
+    .replace(/[ \t\r\n]+/g, " ")
+    .replace(/^ | $/g, "");
 }
 
 /** The id of the shelf's ingredient that answers to a recipe ingredient's name; null when none does. */

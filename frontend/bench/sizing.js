@@ -79,7 +79,10 @@ export function rounds(component, kit, count) {
   const why = [];
   let least = 1;
   if (makeMg(component, count) > MOST_MG) {
-    throw new BenchError("pieces", `${component.name} would come to more than ten tonnes. Make fewer pieces.`);
+    throw new BenchError(
+      "pieces",
+      `${component.name} would come to more than ten tonnes. Make fewer pieces.`,
+    );
   }
   const moulds = cavities(kit, component);
   if (moulds !== null && count > moulds) {

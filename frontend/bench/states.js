@@ -28,7 +28,9 @@ export function openWindow(step, endOf) {
     const found = overs.flatMap((over) => {
       const ends = over.from.map(endOf);
       const opened = Math.max(...ends);
-      return ends.length && !ends.includes(undefined) ? [{ opened_at: opened, latest_at: opened + over.latest_ms, over }] : [];
+      return ends.length && !ends.includes(undefined)
+        ? [{ opened_at: opened, latest_at: opened + over.latest_ms, over }]
+        : [];
     });
     if (found.length) return found.reduce((first, each) => (each.latest_at < first.latest_at ? each : first));
   }

@@ -58,7 +58,8 @@ class Tasks {
   told() {
     const { kit } = this.sheet;
     const equipment = {};
-    for (const group of ["scales", "heaters", "mixers"]) for (const each of kit[group]) equipment[`${group}.${each.id}`] = { name: each.name, many: 1 };
+    for (const group of ["scales", "heaters", "mixers"])
+      for (const each of kit[group]) equipment[`${group}.${each.id}`] = { name: each.name, many: 1 };
     const holds = this.#holds(equipment);
     return { tasks: [...this.tasks.values()], gaps: this.gaps, holds, equipment };
   }
@@ -71,7 +72,10 @@ class Tasks {
     const waits = step.kind === "wait";
     const [takes, source] = waits ? [step.usual_ms, "recipe"] : this.#takes(step);
     if (Math.max(takes, waits ? (step.latest_ms ?? 0) : 0) > LONGEST_MS) {
-      throw new BenchError(`steps.${step.id}`, `“${step.title}” takes more than a year. Plan what comes before it.`);
+      throw new BenchError(
+        `steps.${step.id}`,
+        `“${step.title}” takes more than a year. Plan what comes before it.`,
+      );
     }
     return {
       id: this.#id(step.id),
@@ -95,11 +99,13 @@ class Tasks {
     const count = step.count || 1;
     if (step.hands_ms !== null) {
       const written = this.#writtenCount(step);
-      if (kind === "pieces" && written) return [toGrain(ceiling(product(step.hands_ms, count), written)), "recipe"];
+      if (kind === "pieces" && written)
+        return [toGrain(ceiling(product(step.hands_ms, count), written)), "recipe"];
       return [toGrain(step.hands_ms), "recipe"];
     }
     if (kind === "do") return [toGrain(step.about_ms || DO_MS), step.about_ms ? "recipe" : "common practice"];
-    if (kind === "melt" && step.bursts.length) return [toGrain(sum(step.bursts.map(({ ms, rest_ms }) => ms + rest_ms + LOOK_MS))), "planned bursts"];
+    if (kind === "melt" && step.bursts.length)
+      return [toGrain(sum(step.bursts.map(({ ms, rest_ms }) => ms + rest_ms + LOOK_MS))), "planned bursts"];
     const guess = {
       weigh: () => WEIGH_MS + LINE_MS * step.lines.length,
       melt: () => MELT_MS,
@@ -122,8 +128,11 @@ class Tasks {
     const { kit, lines } = this.sheet;
     const used = kit.heaters.filter(({ name }) => name === step.heater).map(({ id }) => `heaters.${id}`);
     const named = step.tools.map((tool) => tool.toLowerCase());
-    for (const { id, name } of kit.mixers) if (named.includes(name.toLowerCase()) || named.includes(id.replaceAll("_", " "))) used.push(`mixers.${id}`);
-    if (step.kind === "weigh") for (const { id, scale } of lines) if (scale && step.lines.includes(id)) used.push(`scales.${scale}`);
+    for (const { id, name } of kit.mixers)
+      if (named.includes(name.toLowerCase()) || named.includes(id.replaceAll("_", " ")))
+        used.push(`mixers.${id}`);
+    if (step.kind === "weigh")
+      for (const { id, scale } of lines) if (scale && step.lines.includes(id)) used.push(`scales.${scale}`);
     return Object.fromEntries([...new Set(used)].sort().map((key) => [key, 1]));
   }
 
@@ -132,15 +141,29 @@ class Tasks {
     const open = { status: "open", began_at: null, ended_at: null, left_ms: takes };
     if (!this.state) return open;
     const told = this.state.steps[step.id];
-    if (told.status === "done" || told.status === "skipped") return { status: "done", began_at: null, ended_at: told.at, left_ms: 0 };
+    if (told.status === "done" || told.status === "skipped")
+      return { status: "done", began_at: null, ended_at: told.at, left_ms: 0 };
     const wait = this.running.get(step.id);
-    if (wait) return { status: "begun", began_at: wait.began_at, ended_at: null, left_ms: wait.usual_at - wait.began_at };
+    if (wait)
+      return {
+        status: "begun",
+        began_at: wait.began_at,
+        ended_at: null,
+        left_ms: wait.usual_at - wait.began_at,
+      };
     if (told.status !== "begun" || step.kind === "wait") return open;
-    const began = [...(this.state.bursts[step.id] ?? []), ...(this.state.looks[step.id] ?? [])].map(({ at }) => at);
+    const began = [...(this.state.bursts[step.id] ?? []), ...(this.state.looks[step.id] ?? [])].map(
+      ({ at }) => at,
+    );
     began.push(...this.state.guides.filter((guide) => guide.step === step.id).map((guide) => guide.began_at));
     const made = this.#made(step, takes);
     // Counted pieces say more than a clock.
-    return { status: "begun", began_at: made || !began.length ? null : Math.min(...began), ended_at: null, left_ms: Math.max(GRAIN_MS, takes - made) };
+    return {
+      status: "begun",
+      began_at: made || !began.length ? null : Math.min(...began),
+      ended_at: null,
+      left_ms: Math.max(GRAIN_MS, takes - made),
+    };
   }
 
   /** The part of a begun step's time that its counted pieces or weighed lines have used, in ms. */
@@ -162,15 +185,26 @@ class Tasks {
     const gaps = step.after.map((need) => {
       const before = this.steps.get(need);
       const most = before.kind === "wait" && before.latest_ms !== null ? this.#mostAfter(before) : null;
-      return most === null ? this.#gap([need], step, 0, null, "after", {}) : this.#gap([need], step, 0, most, "wait", before);
+      return most === null
+        ? this.#gap([need], step, 0, null, "after", {})
+        : this.#gap([need], step, 0, most, "wait", before);
     });
     const { window } = step;
-    const opened = [...(window ? [["window", window]] : []), ...(step.keeps ?? []).map((keeps) => ["keeps", keeps])].filter(([, each]) => each.from.length); // one that nothing opens says nothing
+    const opened = [
+      ...(window ? [["window", window]] : []),
+      ...(step.keeps ?? []).map((keeps) => ["keeps", keeps]),
+    ].filter(([, each]) => each.from.length); // one that nothing opens says nothing
     const takes = step.hands_ms ?? 0; // as written: what a larger batch takes is only a reckoning
     if (window?.from.length && takes > window.latest_ms && !this.state) {
-      throw new BenchError(`steps.${step.id}.window`, `“${step.title}” takes ${span(takes)}, but its window is only ${span(window.latest_ms)}. Make fewer pieces at a time, or give it more time.`);
+      throw new BenchError(
+        `steps.${step.id}.window`,
+        `“${step.title}” takes ${span(takes)}, but its window is only ${span(window.latest_ms)}. Make fewer pieces at a time, or give it more time.`,
+      );
     }
-    return [...gaps, ...opened.map(([why, each]) => this.#gap(each.from, step, null, each.latest_ms, why, each))];
+    return [
+      ...gaps,
+      ...opened.map(([why, each]) => this.#gap(each.from, step, null, each.latest_ms, why, each)),
+    ];
   }
 
   /** How long after the planned end of a wait what follows may begin; null once it is settled. */
@@ -197,9 +231,14 @@ class Tasks {
   /** Leave room in the tight chains: steps between the two ends of a short window take longer. */
   #pad() {
     const inside = new Set();
-    for (const { id, window } of this.sheet.steps.flatMap((step) => [step.window, ...(step.keeps ?? [])].map((each) => ({ id: step.id, window: each })))) {
+    for (const { id, window } of this.sheet.steps.flatMap((step) =>
+      [step.window, ...(step.keeps ?? [])].map((each) => ({ id: step.id, window: each })),
+    )) {
       if (!window || window.latest_ms > TIGHT_MS) continue;
-      const chain = [...this.#before(id)].filter((key) => this.steps.get(key).kind !== "wait" && window.from.some((opener) => this.#before(key).has(opener)));
+      const chain = [...this.#before(id)].filter(
+        (key) =>
+          this.steps.get(key).kind !== "wait" && window.from.some((opener) => this.#before(key).has(opener)),
+      );
       const total = sum(chain.map((key) => padded(this.tasks.get(key).takes_ms, PAD_PPM)));
       if (total <= window.latest_ms) for (const key of chain) inside.add(key);
     }
@@ -230,7 +269,10 @@ class Tasks {
     for (const component of this.recipe?.components ?? []) {
       const { mould } = component;
       if (!mould?.held || !this.about.has(component.id)) continue;
-      const matching = this.sheet.kit.moulds.filter(({ shape, cavity_mg }) => shape === mould.shape && (cavity_mg === null || cavity_mg >= component.piece_mg));
+      const matching = this.sheet.kit.moulds.filter(
+        ({ shape, cavity_mg }) =>
+          shape === mould.shape && (cavity_mg === null || cavity_mg >= component.piece_mg),
+      );
       if (!matching.length) continue;
       const many = sum(matching.map(({ cavities, sets }) => cavities * sets));
       const least = Math.min(...matching.map(({ cavities }) => cavities));
@@ -238,11 +280,18 @@ class Tasks {
       equipment[key] = { name: `${mould.shape} moulds`, many };
       const empties = new Set(component.steps.filter(({ unmoulds }) => unmoulds).map(({ id }) => id));
       for (const made of this.about.get(component.id).rounds) {
-        const steps = this.sheet.steps.filter((step) => step.component === component.id && step.round === made.round && step.kind !== "wait");
+        const steps = this.sheet.steps.filter(
+          (step) => step.component === component.id && step.round === made.round && step.kind !== "wait",
+        );
         const fill = steps.find(({ kind }) => kind === "pieces");
         const empty = steps.find(({ step }) => empties.has(step)) ?? steps.at(-1);
         if (!fill || this.tasks.get(empty.id).status === "done") continue;
-        holds.push({ equipment: key, many: Math.min(many, ceiling(made.count, least) * least), from: this.#id(fill.id), until: this.#id(empty.id) });
+        holds.push({
+          equipment: key,
+          many: Math.min(many, ceiling(made.count, least) * least),
+          from: this.#id(fill.id),
+          until: this.#id(empty.id),
+        });
       }
     }
     return holds;

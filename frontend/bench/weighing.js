@@ -52,7 +52,8 @@ export function coarsestFirst(kit) {
  */
 export function bowlScale(kit, loadMg, lines) {
   const able = coarsestFirst(kit).filter((scale) => scale.capacity_mg >= loadMg);
-  const meets = (scale) => lines.every(({ mg, tolerancePpm }) => mg >= leastMg(scale.division_mg, tolerancePpm));
+  const meets = (scale) =>
+    lines.every(({ mg, tolerancePpm }) => mg >= leastMg(scale.division_mg, tolerancePpm));
   return able.find(meets) ?? able[0] ?? null;
 }
 

@@ -20,8 +20,10 @@ export function product(a, b) {
 /** Both as BigInt, or both as they were when plain Numbers do. */
 function exact(numerator, denominator) {
   const plain =
-    typeof numerator === "number" && typeof denominator === "number" &&
-    Math.abs(numerator) < PLAIN && denominator < PLAIN / 2;
+    typeof numerator === "number" &&
+    typeof denominator === "number" &&
+    Math.abs(numerator) < PLAIN &&
+    denominator < PLAIN / 2;
   return plain ? [numerator, denominator, 1, 0] : [BigInt(numerator), BigInt(denominator), 1n, 0n];
 }
 
@@ -144,7 +146,12 @@ export function times(numerator, denominator) {
   return decimals(halfEven(product(1000, numerator), denominator), 3);
 }
 
-const LENGTHS = [[86400, "day", "days"], [3600, "h", "h"], [60, "min", "min"], [1, "s", "s"]];
+const LENGTHS = [
+  [86400, "day", "days"],
+  [3600, "h", "h"],
+  [60, "min", "min"],
+  [1, "s", "s"],
+];
 
 /** A duration in words: "15 s", "2 min 30 s", "6 h 10 min", "2 days". */
 export function span(ms) {

@@ -69,13 +69,22 @@ export class Archive {
     if (!run || this.#book.runs.has(id)) return;
     // It was not read in the course of a round: that is made good, in case the studio was put back meanwhile.
     const held = run.entries.map((entry) => ({ id: entry.id, run: id, held: true }));
-    await this.#book.commit({ runs: { put: [run.row] }, entries: { put: run.entries }, outbox: { put: held } }, { strict: true });
+    await this.#book.commit(
+      { runs: { put: [run.row] }, entries: { put: run.entries }, outbox: { put: held } },
+      { strict: true },
+    );
     this.#runs.delete(id);
   }
 
   async #list(query) {
     const { body } = await this.#server.get(`/runs?${query}`);
-    const runs = body.runs.map(({ id, recipe, number, finished_at, size }) => ({ id, title: recipe.title, number, finished_at, size }));
+    const runs = body.runs.map(({ id, recipe, number, finished_at, size }) => ({
+      id,
+      title: recipe.title,
+      number,
+      finished_at,
+      size,
+    }));
     return { runs, total: body.total };
   }
 }

@@ -39,7 +39,9 @@ export class Drafts {
 
   /** The newest first. */
   get all() {
-    return [...new Map([...this.#book.drafts, ...this.#putting, ...this.#waiting]).values()].sort((a, b) => b.at - a.at);
+    return [...new Map([...this.#book.drafts, ...this.#putting, ...this.#waiting]).values()].sort(
+      (a, b) => b.at - a.at,
+    );
   }
 
   /** As it was last written, on the disk or on its way there. */
@@ -131,7 +133,8 @@ export class Drafts {
     let kept = await this.#putOn(draft, this.#tagOf(draft));
     if (!kept) {
       const there = await this.#read(id);
-      if (canonical(there.document) === canonical(await tidied(document))) kept = there; // it is this draft, and the answer to it was lost
+      if (canonical(there.document) === canonical(await tidied(document)))
+        kept = there; // it is this draft, and the answer to it was lost
       else {
         await this.#book.commit({ recipes: { put: [there] } });
         // Put back from a copy, a server has what the draft was begun from under another tag.
@@ -178,7 +181,9 @@ export class Drafts {
   }
 
   async #put(id, etag, document) {
-    const { body, etag: now } = await this.#server.ask("PUT", `/recipes/${id}`, await tidied(document), { headers: etag ? { "If-Match": etag } : {} });
+    const { body, etag: now } = await this.#server.ask("PUT", `/recipes/${id}`, await tidied(document), {
+      headers: etag ? { "If-Match": etag } : {},
+    });
     return { ...body, etag: now };
   }
 
@@ -190,11 +195,13 @@ export class Drafts {
   /** Mark the draft, unless it has been written on meanwhile. */
   async #keepAs(draft, marks, answer) {
     await this.flush();
-    if (this.get(draft.id)?.document === draft.document) await this.#book.commit({ drafts: { put: [{ ...draft, ...marks }] } }, { strict: true });
+    if (this.get(draft.id)?.document === draft.document)
+      await this.#book.commit({ drafts: { put: [{ ...draft, ...marks }] } }, { strict: true });
     return answer;
   }
 }
 
 /** Whether a draft was begun from this: by what it says, since after a restore another may have its number. */
-const isBegunFrom = ({ base, was }, { version, document }) => base !== null && (was ? canonical(was) === canonical(document) : base === version);
+const isBegunFrom = ({ base, was }, { version, document }) =>
+  base !== null && (was ? canonical(was) === canonical(document) : base === version);
 const faults = ({ errors, detail }) => (errors?.length ? errors : [{ field: "", detail }]);

@@ -22,5 +22,7 @@ export function newId(ms) {
  */
 export function markOf(device) {
   const chance = Number.parseInt(device.replace(/-/g, "").slice(-10), 16);
-  return [0, 1, 2, 3].map((place) => String.fromCharCode(65 + (Math.floor(chance / 26 ** place) % 26))).join("");
+  return [0, 1, 2, 3]
+    .map((place) => String.fromCharCode(65 + (Math.floor(chance / 26 ** place) % 26)))
+    .join("");
 }

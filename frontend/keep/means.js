@@ -17,19 +17,20 @@ export function cannot({ durable }) {
       navigator.serviceWorker,
       "It cannot open or reload without the server: keep it open until the run is finished",
     ],
-    [
-      navigator.wakeLock,
-      "It cannot keep the screen on: set the phone's own screen time-out to its longest",
-    ],
+    [navigator.wakeLock, "It cannot keep the screen on: set the phone's own screen time-out to its longest"],
     [
       navigator.storage && durable,
-      isApple && !isInstalled ? "Safari clears what is kept here after 7 days without a visit: add the page to the home screen, open it there, and pair there" : "The phone may clear what is kept here when it runs short of space: let it reach the server soon after a run",
-      isApple && !isInstalled ? "because it is not on the home screen" : navigator.storage ? "because the browser has not promised to keep it" : why,
+      isApple && !isInstalled
+        ? "Safari clears what is kept here after 7 days without a visit: add the page to the home screen, open it there, and pair there"
+        : "The phone may clear what is kept here when it runs short of space: let it reach the server soon after a run",
+      isApple && !isInstalled
+        ? "because it is not on the home screen"
+        : navigator.storage
+          ? "because the browser has not promised to keep it"
+          : why,
     ],
     [globalThis.speechSynthesis, "It cannot speak", LACKING],
     [globalThis.AudioContext, "It cannot ring", LACKING],
   ];
-  return missing
-    .filter(([there]) => !there)
-    .map(([, says, because = why]) => `${says} (${because}).`);
+  return missing.filter(([there]) => !there).map(([, says, because = why]) => `${says} (${because}).`);
 }

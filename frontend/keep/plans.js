@@ -14,8 +14,14 @@ const runsOf = (plan) => plan.runs ?? plan.parts.map(({ run }) => run);
 
 /** Run -> when it is to be ready, as a plan has it, and is still to come. */
 function wantedOf(plan, at) {
-  const due = plan?.due?.length ? plan.due : plan?.aim === "ready_by" ? plan.parts.map(({ run }) => ({ run, ready_by: plan.ready_by })) : [];
-  return Object.fromEntries(due.filter(({ ready_by: by }) => by > at).map(({ run, ready_by: by }) => [run, by]));
+  const due = plan?.due?.length
+    ? plan.due
+    : plan?.aim === "ready_by"
+      ? plan.parts.map(({ run }) => ({ run, ready_by: plan.ready_by }))
+      : [];
+  return Object.fromEntries(
+    due.filter(({ ready_by: by }) => by > at).map(({ run, ready_by: by }) => [run, by]),
+  );
 }
 
 export class Plans {
@@ -68,8 +74,15 @@ export class Plans {
   askTogether(run, { runs, out, due, savings = false }, studio) {
     const { plan } = studio.planOf(run);
     const chosen = (runs ?? studio.together(run).map(({ id }) => id)).slice(0, MOST_TOGETHER);
-    const wanted = Object.entries({ ...wantedOf(plan, studio.at()), ...due }).filter(([id, instant]) => instant !== null && chosen.includes(id));
-    return this.ask(run, { runs: chosen, out: (out ?? plan?.out ?? []).filter((id) => !chosen.includes(id)), due: Object.fromEntries(wanted), savings });
+    const wanted = Object.entries({ ...wantedOf(plan, studio.at()), ...due }).filter(
+      ([id, instant]) => instant !== null && chosen.includes(id),
+    );
+    return this.ask(run, {
+      runs: chosen,
+      out: (out ?? plan?.out ?? []).filter((id) => !chosen.includes(id)),
+      due: Object.fromEntries(wanted),
+      savings,
+    });
   }
 
   /** Ask for a plan that these runs follow. @param asked as POST /plans takes it */
@@ -82,15 +95,22 @@ export class Plans {
    * They keep the plan that they follow. @param isWanted whether anybody still waits for it
    */
   async ofNew(recipe, runs, isWanted) {
-    let told = (await this.#server.ask("POST", "/plans", { recipes: [recipe], runs: runs.slice(0, MOST_TOGETHER - 1) })).body;
+    let told = (
+      await this.#server.ask("POST", "/plans", { recipes: [recipe], runs: runs.slice(0, MOST_TOGETHER - 1) })
+    ).body;
     while (told.state === "working" && isWanted()) {
       await new Promise((resolve) => setTimeout(resolve, LOOK_MS));
       told = (await this.#server.get(`/plans/${told.id}`)).body;
     }
     const own = (told.plan?.steps ?? []).filter(({ run }) => run === NEW);
     if (!own.length) return null;
-    const hands = own.filter(({ kind }) => kind === "hands").map(({ starts_at: starts, ends_at: ends }) => ends - starts);
-    return { finish: Math.max(...own.map(({ ends_at: ends }) => ends)), hands_ms: hands.reduce((sum, ms) => sum + ms, 0) };
+    const hands = own
+      .filter(({ kind }) => kind === "hands")
+      .map(({ starts_at: starts, ends_at: ends }) => ends - starts);
+    return {
+      finish: Math.max(...own.map(({ ends_at: ends }) => ends)),
+      hands_ms: hands.reduce((sum, ms) => sum + ms, 0),
+    };
   }
 
   /** Stop looking for a better plan; the best so far stays. */
@@ -100,7 +120,9 @@ export class Plans {
 
   async setHours(document) {
     const etag = this.#book.meta.get(HOURS)?.etag;
-    await this.#keepHours(await this.#server.ask("PUT", "/hours", document, { headers: etag ? { "If-Match": etag } : {} }));
+    await this.#keepHours(
+      await this.#server.ask("PUT", "/hours", document, { headers: etag ? { "If-Match": etag } : {} }),
+    );
   }
 
   #keepHours({ body, etag }) {
@@ -108,7 +130,9 @@ export class Plans {
   }
 
   async #keepPlan(run, plan) {
-    await this.#keep(...this.#known(run, plan).map((id) => ({ key: planKey(id), value: this.#meanwhile(id, plan) })));
+    await this.#keep(
+      ...this.#known(run, plan).map((id) => ({ key: planKey(id), value: this.#meanwhile(id, plan) })),
+    );
     return plan;
   }
 
@@ -116,7 +140,15 @@ export class Plans {
   #meanwhile(run, plan) {
     const before = this.#book.meta.get(planKey(run));
     if (plan.plan || !before?.plan || plan.state !== "working") return plan;
-    return { ...before, id: plan.id, state: plan.state, progress: plan.progress, asked_at: plan.asked_at, runs: plan.runs, out: plan.out };
+    return {
+      ...before,
+      id: plan.id,
+      state: plan.state,
+      progress: plan.progress,
+      asked_at: plan.asked_at,
+      runs: plan.runs,
+      out: plan.out,
+    };
   }
 
   #keep(...put) {

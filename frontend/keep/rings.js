@@ -20,7 +20,11 @@ const FOLLOW_MS = 1_000;
 /** Past its latest time a thing rings at once and twice more. Common practice: often enough to be heard, not to be hated. */
 const PAST_MS = [0, 5 * 60_000, 15 * 60_000];
 /** A burst that is over is asked for again: what heats on scorches within minutes. Common practice. */
-const BURST_MS = [["look", 0], ["ready", 60_000], ["late", 180_000]];
+const BURST_MS = [
+  ["look", 0],
+  ["ready", 60_000],
+  ["late", 180_000],
+];
 
 /** After a leap of the clock, this long is given to the server to say which instant it is. */
 const LONGEST_ASKING_MS = 3_000;
@@ -31,7 +35,10 @@ const LONGEST_ASKING_MS = 3_000;
  */
 export function ringsOf(item) {
   if (item.what === "guide") return BURST_MS.map(([phase, after]) => ({ phase, at: item.until + after }));
-  const due = item.what === "window" ? [{ phase: "late", at: warnAt(item.opened_at, item.latest_at) }] : rings(item).map(({ kind, at }) => ({ phase: kind, at }));
+  const due =
+    item.what === "window"
+      ? [{ phase: "late", at: warnAt(item.opened_at, item.latest_at) }]
+      : rings(item).map(({ kind, at }) => ({ phase: kind, at }));
   // A wait that was given more time than its latest is over when that has run out, and never before.
   const over = Math.max(item.latest_at, ...due.map(({ at }) => at));
   const past = item.latest_at === null ? [] : PAST_MS.map((after) => ({ phase: "over", at: over + after }));
@@ -80,7 +87,9 @@ export class Rings extends EventTarget {
       const coming = all.find(({ at }) => at > now);
       const last = all.findLast(({ at }) => at <= now);
       if (coming) next = Math.min(next, coming.at);
-      for (const ring of all) if (ring.at > now && ring.at <= now + AHEAD_MS) ahead.push({ key: keyOf(item, ring), phase: ring.phase, at: ring.at });
+      for (const ring of all)
+        if (ring.at > now && ring.at <= now + AHEAD_MS)
+          ahead.push({ key: keyOf(item, ring), phase: ring.phase, at: ring.at });
       // Of what fell due while the page slept only the last is rung: the others are overtaken.
       if (last && !rung.has(keyOf(item, last))) {
         due.push({ key: keyOf(item, last), wait: item, phase: last.phase, at: last.at });
@@ -92,7 +101,8 @@ export class Rings extends EventTarget {
     this.dispatchEvent(new CustomEvent("ahead", { detail: follows ? [] : ahead }));
     if (due.length === 0) return;
     const together = await this.#claim(due, now);
-    for (const ring of together) this.dispatchEvent(new CustomEvent("ring", { detail: { ...ring, together } }));
+    for (const ring of together)
+      this.dispatchEvent(new CustomEvent("ring", { detail: { ...ring, together } }));
   }
 
   /** What fell due after `since`, most recent first; what is over by now is not listed. */

@@ -32,7 +32,9 @@ export class Journal {
 
   /** The journal, in order, without what the maker has set aside, and without a signing, or its undo, that was refused. */
   get entries() {
-    this.#sorted ??= [...this.#entries.values()].filter((entry) => !this.#isOut(this.#outbox.get(entry.id), entry)).sort(inOrder);
+    this.#sorted ??= [...this.#entries.values()]
+      .filter((entry) => !this.#isOut(this.#outbox.get(entry.id), entry))
+      .sort(inOrder);
     return this.#sorted;
   }
 
@@ -43,7 +45,9 @@ export class Journal {
   /** The signings that nobody has yet but this phone, refused or not. */
   unsentSignings() {
     const own = this.rows.filter((row) => !row.sent && !row.held && !row.given_back);
-    return own.flatMap(({ id }) => this.#entries.get(id) ?? []).filter(({ kind, body }) => kind === "signed" && body.entries);
+    return own
+      .flatMap(({ id }) => this.#entries.get(id) ?? [])
+      .filter(({ kind, body }) => kind === "signed" && body.entries);
   }
 
   /** No entry is older than this instant, in ms. */
@@ -120,7 +124,10 @@ export class Journal {
 
   put(entry) {
     const last = this.#sorted?.at(-1);
-    const isNext = !this.#entries.has(entry.id) && !this.#outbox.get(entry.id)?.refused && (!last || inOrder(last, entry) < 0);
+    const isNext =
+      !this.#entries.has(entry.id) &&
+      !this.#outbox.get(entry.id)?.refused &&
+      (!last || inOrder(last, entry) < 0);
     this.#entries.set(entry.id, entry);
     // Nearly always the newest entry: no need to sort thousands again. A new array, because
     // a screen may still hold the old one.
@@ -213,7 +220,14 @@ export class Run extends Journal {
   get told() {
     if (this.#folded === null && this.closed?.count === this.count && this.isSettled) return this.closed;
     const { number, finished_at } = this.state;
-    return { number, finished_at, count: this.count, title: this.sheet.recipe.title, size: { pieces: this.size.pieces }, piece: this.sheet.piece };
+    return {
+      number,
+      finished_at,
+      count: this.count,
+      title: this.sheet.recipe.title,
+      size: { pieces: this.size.pieces },
+      piece: this.sheet.piece,
+    };
   }
 
   /** What tells it from others: its number, and until it has one its title. */

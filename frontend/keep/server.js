@@ -11,7 +11,10 @@ const SLOWEST_MS = 20_000;
 const NOT_NOW = new Set([408, 425, 429]);
 /** By the type of the problem, why the door is shut to this phone. */
 const SHUT = new Map([
-  ["/problems/unpaired", ["unpaired", "This phone is not paired with the studio. What you do is kept here until it is."]],
+  [
+    "/problems/unpaired",
+    ["unpaired", "This phone is not paired with the studio. What you do is kept here until it is."],
+  ],
   ["/problems/shut-out", ["shut-out", "This phone was shut out of the studio. What you do is kept here."]],
 ]);
 
@@ -74,7 +77,8 @@ export class Server {
     try {
       response = await fetch(this.#base + path, {
         method,
-        headers: body === undefined ? headers : { "Content-Type": body.type || "application/json", ...headers },
+        headers:
+          body === undefined ? headers : { "Content-Type": body.type || "application/json", ...headers },
         body: body === undefined || body instanceof Blob ? body : JSON.stringify(body),
         cache: "no-cache",
         signal: AbortSignal.timeout(SLOWEST_MS),
@@ -86,10 +90,12 @@ export class Server {
     const answer = parsed(text);
     const { status } = response;
     // A server that has too much to do says so itself.
-    if (status >= 500 || NOT_NOW.has(status)) throw new Unreachable(status, status === 429 ? problem(answer) : undefined);
+    if (status >= 500 || NOT_NOW.has(status))
+      throw new Unreachable(status, status === 429 ? problem(answer) : undefined);
     if (SHUT.has(answer?.type)) throw new NotLetIn(...SHUT.get(answer.type));
     const [etag, generation] = ["ETag", "Bowlside-Generation"].map((name) => response.headers.get(name));
-    if (!response.ok) throw new Refused(status, problem(answer) ?? `The server said ${status}.`, answer?.errors, generation);
+    if (!response.ok)
+      throw new Refused(status, problem(answer) ?? `The server said ${status}.`, answer?.errors, generation);
     // Not our server: a hotel's log-in page answers 200 to everything.
     if (answer === undefined) throw new Unreachable("not JSON");
     return { body: answer, etag, generation, heard: () => this.#clock.hear(answer.server_ms, ticket) };

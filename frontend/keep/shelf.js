@@ -31,7 +31,10 @@ export class Shelf {
 
   /** The newest versions, each with what it changed and the runs made with it. @throws {Unreachable|Refused} */
   async history(id) {
-    const [{ body }, runs] = await Promise.all([this.#server.get(`/recipes/${id}/versions?page_size=${VERSIONS_SHOWN}`), this.#server.all("runs", `recipe=${id}`)]);
+    const [{ body }, runs] = await Promise.all([
+      this.#server.get(`/recipes/${id}/versions?page_size=${VERSIONS_SHOWN}`),
+      this.#server.all("runs", `recipe=${id}`),
+    ]);
     return Promise.all(
       body.versions.map(async (version) => {
         const { body: told } = await this.#server.get(`/recipes/${id}/versions/${version.version}/changes`);

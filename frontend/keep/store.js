@@ -117,7 +117,10 @@ class Store {
   runs(ids) {
     return this.#transact(["runs", "entries"], "readonly", "default", (stores) => {
       const asked = ids.map((id) => [stores("runs").get(id), stores("entries").index("run").getAll(id)]);
-      return () => ({ runs: asked.flatMap(([run]) => run.result ?? []), entries: asked.flatMap(([, entries]) => entries.result) });
+      return () => ({
+        runs: asked.flatMap(([run]) => run.result ?? []),
+        entries: asked.flatMap(([, entries]) => entries.result),
+      });
     });
   }
 
@@ -162,7 +165,8 @@ class Store {
       const write = () => {
         for (const [name, change] of Object.entries(changes)) {
           for (const row of change.put ?? []) stores(name).put(row);
-          for (const row of change.mark ?? []) ask(stores(name).getKey(row.id), (key) => key !== undefined && stores(name).put(row));
+          for (const row of change.mark ?? [])
+            ask(stores(name).getKey(row.id), (key) => key !== undefined && stores(name).put(row));
           for (const key of change.delete ?? []) stores(name).delete(key);
         }
       };
@@ -212,7 +216,8 @@ class Store {
         const transaction = this.#db.transaction(names, mode, { durability });
         transaction.oncomplete = () => resolve(result?.());
         // The failed request says why; those that only went down with the others do not, and the abort that follows does.
-        transaction.onerror = ({ target }) => target.error?.name !== "AbortError" && reject(storeError(target.error ?? transaction.error));
+        transaction.onerror = ({ target }) =>
+          target.error?.name !== "AbortError" && reject(storeError(target.error ?? transaction.error));
         transaction.onabort = () => reject(storeError(transaction.error));
         try {
           result = work((name) => transaction.objectStore(name), transaction);

@@ -82,7 +82,13 @@ export class Studio extends EventTarget {
     this.#device = device;
     this.#clock = new Clock(book.meta.get("offset"), { leap: book.meta.get("leap") });
     this.#server = new Server(this.#clock);
-    this.#sync = new Sync({ book, clock: this.#clock, server: this.#server, live: new Live(), pace: () => this.#pace() });
+    this.#sync = new Sync({
+      book,
+      clock: this.#clock,
+      server: this.#server,
+      live: new Live(),
+      pace: () => this.#pace(),
+    });
     this.#rings = new Rings({
       book,
       clock: this.#clock,
@@ -152,7 +158,10 @@ export class Studio extends EventTarget {
   async nextNumber(title) {
     const { batchNumber } = await import("../bench/batch-number.js"); // here already, where a size was chosen
     const { batch_number: pattern } = this.settings;
-    const given = new Set([...this.runs.map((run) => run.told.number), ...this.made.map((made) => made.number)]);
+    const given = new Set([
+      ...this.runs.map((run) => run.told.number),
+      ...this.made.map((made) => made.number),
+    ]);
     for (;;) {
       const n = await this.#book.revise("batches", (kept) => (kept ?? 0) + 1);
       const number = batchNumber(pattern, this.today(), markOf(this.#device), n, title);
@@ -174,7 +183,10 @@ export class Studio extends EventTarget {
     const here = this.runs.filter((run) => !run.open).map((run) => ({ id: run.id, ...run.told }));
     if (this.#book.isWhole) return here;
     const closed = Object.entries(this.#book.meta.get("closed") ?? {});
-    return [...here, ...closed.filter(([id]) => !this.#book.runs.has(id)).map(([id, told]) => ({ id, ...told }))];
+    return [
+      ...here,
+      ...closed.filter(([id]) => !this.#book.runs.has(id)).map(([id, told]) => ({ id, ...told })),
+    ];
   }
 
   /** Finished runs are here too. */
@@ -202,7 +214,11 @@ export class Studio extends EventTarget {
     const at = this.at();
     const run = { id: newId(at), recipe: { id, version, title }, size, sheet, created_at: at };
     const madeBy = { id: versionKey(id, version), document: this.#book.recipes.get(id).document, measured };
-    const changes = { runs: { put: [run] }, outbox: { put: [this.#guessed({ id: run.id, run: run.id })] }, versions: { put: [madeBy] } };
+    const changes = {
+      runs: { put: [run] },
+      outbox: { put: [this.#guessed({ id: run.id, run: run.id })] },
+      versions: { put: [madeBy] },
+    };
     if (number) {
       const numbered = this.#newEntry(run.id, at, "numbered", { number });
       changes.entries = { put: [numbered.entry] };
@@ -238,8 +254,13 @@ export class Studio extends EventTarget {
   async enterPicture(runId, blob, sha256, body = {}, at = this.at()) {
     const picture = this.newId();
     // As bytes: a private session of WebKit's keeps no Blob.
-    const changes = { pictures: { put: [{ id: picture, bytes: await blob.arrayBuffer() }] }, outbox: { put: [{ id: picture, run: runId, picture: true }] } };
-    return (await this.#keep(runId, [{ kind: "pictured", body: { picture, sha256, ...body } }], at, changes))[0];
+    const changes = {
+      pictures: { put: [{ id: picture, bytes: await blob.arrayBuffer() }] },
+      outbox: { put: [{ id: picture, run: runId, picture: true }] },
+    };
+    return (
+      await this.#keep(runId, [{ kind: "pictured", body: { picture, sha256, ...body } }], at, changes)
+    )[0];
   }
 
   /** The photograph itself, a Blob; undefined when another phone took it. */
@@ -255,12 +276,19 @@ export class Studio extends EventTarget {
 
   /** A recipe's former version, measured: from this phone, or from the server. @throws {Unreachable|Refused} */
   async measured(id, version) {
-    return (await this.#book.version(id, version))?.measured ?? (await this.#server.get(`/recipes/${id}/versions/${version}`)).body.measured;
+    return (
+      (await this.#book.version(id, version))?.measured ??
+      (await this.#server.get(`/recipes/${id}/versions/${version}`)).body.measured
+    );
   }
 
   /** What the server knows of a run beside its journal: what came late, and who sent what. @throws {Unreachable|Refused} */
   async told(runId) {
-    const isThere = this.#sync.online && !this.run(runId)?.waiting().some(({ id }) => id === runId);
+    const isThere =
+      this.#sync.online &&
+      !this.run(runId)
+        ?.waiting()
+        .some(({ id }) => id === runId);
     if (!isThere) return { late: [], people: [] };
     const { late, people } = (await this.#server.get(`/runs/${runId}/record`)).body;
     return { late, people };
@@ -294,7 +322,8 @@ export class Studio extends EventTarget {
     const journal = this.#book.journal(runId);
     if (!journal) return { undo: null, redo: null };
     const { entries, state } = journal;
-    if (!this.#undoings.has(entries)) this.#undoings.set(entries, undoing(entries, this.#device, state?.signed?.entries));
+    if (!this.#undoings.has(entries))
+      this.#undoings.set(entries, undoing(entries, this.#device, state?.signed?.entries));
     return this.#undoings.get(entries);
   }
 
@@ -411,13 +440,21 @@ export class Studio extends EventTarget {
   /** The other runs that share the bench with this one: they are open, and somebody here did something in them of late. */
   beside(id) {
     const since = this.at() - TOGETHER_MS;
-    return this.runs.filter((run) => run.open && run.id !== id && (run.entries.at(-1)?.at ?? run.created_at) > since && run.entries.at(-1)?.device !== DEMO_DEVICE);
+    return this.runs.filter(
+      (run) =>
+        run.open &&
+        run.id !== id &&
+        (run.entries.at(-1)?.at ?? run.created_at) > since &&
+        run.entries.at(-1)?.device !== DEMO_DEVICE,
+    );
   }
 
   /** The runs that one plan covers with this one: those it was made of, else what shares the bench. */
   together(id) {
     const { plan } = this.planOf(id);
-    const others = plan ? (plan.runs ?? plan.parts.map(({ run }) => run)).map((run) => this.run(run)) : this.beside(id);
+    const others = plan
+      ? (plan.runs ?? plan.parts.map(({ run }) => run)).map((run) => this.run(run))
+      : this.beside(id);
     return [this.run(id), ...others.filter((run) => run?.open && run.id !== id)];
   }
 
@@ -430,12 +467,19 @@ export class Studio extends EventTarget {
     const together = new Set(this.together(id));
     const since = this.at() - TOGETHER_MS;
     const isNew = plan?.asked_at > since; // what it is of was chosen in the last day
-    return this.runs.filter((run) => run.open).map((run) => {
-      const last = run.entries.at(-1);
-      const touched = last?.at ?? run.created_at;
-      const isAsked = run.id !== id && touched <= since && last?.device !== DEMO_DEVICE && !plan?.out?.includes(run.id) && !(isNew && together.has(run));
-      return { id: run.id, name: run.name, touched_at: touched, isIn: together.has(run), isAsked };
-    });
+    return this.runs
+      .filter((run) => run.open)
+      .map((run) => {
+        const last = run.entries.at(-1);
+        const touched = last?.at ?? run.created_at;
+        const isAsked =
+          run.id !== id &&
+          touched <= since &&
+          last?.device !== DEMO_DEVICE &&
+          !plan?.out?.includes(run.id) &&
+          !(isNew && together.has(run));
+        return { id: run.id, name: run.name, touched_at: touched, isIn: together.has(run), isAsked };
+      });
   }
 
   /** To ask for plans; see plans.js. */
@@ -479,12 +523,16 @@ export class Studio extends EventTarget {
 
   /** Replace the settings. Needs the server. @throws {Unreachable|Refused} with `says` */
   async setSettings(document) {
-    await this.#book.commit(settingsOf(await this.#replace("settings", this.#book.meta.get("settings")?.etag, document)));
+    await this.#book.commit(
+      settingsOf(await this.#replace("settings", this.#book.meta.get("settings")?.etag, document)),
+    );
   }
 
   async #replace(what, etag, document) {
     try {
-      return await this.#server.ask("PUT", `/${what}`, document, { headers: etag ? { "If-Match": etag } : {} });
+      return await this.#server.ask("PUT", `/${what}`, document, {
+        headers: etag ? { "If-Match": etag } : {},
+      });
     } catch (error) {
       const verb = what === "kit" ? ["kit was", "kit can"] : ["settings were", "settings can"];
       if (error.status === 412 || error.status === 428) {
@@ -520,10 +568,12 @@ export class Studio extends EventTarget {
   #listen() {
     this.#book.addEventListener("change", ({ detail: { stores, runs, isMine } }) => {
       for (const run of runs) this.#tell("change", { run });
-      if (runs.length === 0 && stores.some((name) => name !== "meta")) this.#tell("change", { run: null, isOwnDraft: isMine && stores.join() === "drafts" });
+      if (runs.length === 0 && stores.some((name) => name !== "meta"))
+        this.#tell("change", { run: null, isOwnDraft: isMine && stores.join() === "drafts" });
       if (stores.includes("outbox")) this.#tellLink();
       if (runs.length > 0) this.#rings.check();
-      if (runs.some((id) => this.#isNews(id)) || (stores.includes("runs") && runs.length === 0)) this.#noteClosedSoon();
+      if (runs.some((id) => this.#isNews(id)) || (stores.includes("runs") && runs.length === 0))
+        this.#noteClosedSoon();
     });
     this.#sync.addEventListener("round", () => {
       if (this.#clock.leap && this.waits().length === 0) this.#takeOver();
@@ -532,7 +582,8 @@ export class Studio extends EventTarget {
     });
     this.#updates.addEventListener("change", () => this.#tellLink());
     this.#clock.addEventListener("jump", () => queueMicrotask(() => this.#onLeap()));
-    for (const name of ["ring", "ahead"]) this.#rings.addEventListener(name, ({ detail }) => this.#tell(name, detail));
+    for (const name of ["ring", "ahead"])
+      this.#rings.addEventListener(name, ({ detail }) => this.#tell(name, detail));
     document.addEventListener("visibilitychange", this.#inSight);
     this.#seenTimer = setInterval(() => this.#see(), SEEN_EVERY_MS);
     navigator.storage?.persisted().then((durable) => this.#setDurable(durable));
@@ -554,8 +605,13 @@ export class Studio extends EventTarget {
     clearTimeout(this.#noting);
     this.#noting = setTimeout(() => {
       if (!this.isWhole) return;
-      const closed = Object.fromEntries([...this.#book.runs.values()].filter((run) => !run.open && run.isSettled).map((run) => [run.id, run.told]));
-      if (JSON.stringify(closed) !== JSON.stringify(this.#book.meta.get("closed") ?? {})) this.#note("closed", closed);
+      const closed = Object.fromEntries(
+        [...this.#book.runs.values()]
+          .filter((run) => !run.open && run.isSettled)
+          .map((run) => [run.id, run.told]),
+      );
+      if (JSON.stringify(closed) !== JSON.stringify(this.#book.meta.get("closed") ?? {}))
+        this.#note("closed", closed);
     }, CLOSED_AFTER_MS);
   }
 

@@ -25,7 +25,19 @@
 export const STEPS = { leader: ["clock", "send", "open", "lists"], follower: ["clock"] };
 
 export function begun(generation) {
-  return { name: "stopped", role: "follower", generation, round: 0, step: 0, request: 0, numbered: 0, again: null, failures: 0, renewals: 0, timer: 0 };
+  return {
+    name: "stopped",
+    role: "follower",
+    generation,
+    round: 0,
+    step: 0,
+    request: 0,
+    numbered: 0,
+    again: null,
+    failures: 0,
+    renewals: 0,
+    timer: 0,
+  };
 }
 
 /** @returns {{state: object, commands: {do: string}[]}} */
@@ -37,7 +49,12 @@ const EVENTS = {
   start: (state) => (state.name === "stopped" ? round({ ...state, failures: 0, renewals: 0 }) : stay(state)),
   stop: (state) => ({ state: { ...state, name: "stopped", request: 0, again: null }, commands: [] }),
   /** This tab leads from now on, or no longer does: what the other one asked is nobody's any more. */
-  role: (state, { role }) => (role === state.role ? stay(state) : state.name === "stopped" ? stay({ ...state, role }) : round({ ...state, role, again: null })),
+  role: (state, { role }) =>
+    role === state.role
+      ? stay(state)
+      : state.name === "stopped"
+        ? stay({ ...state, role })
+        : round({ ...state, role, again: null }),
   /** Somebody wants a round. `now`: one of its own, even after one that fails meanwhile. */
   wanted: (state, { now = false }) => {
     if (state.name === "stopped") return stay(state);
@@ -45,7 +62,8 @@ const EVENTS = {
     return round(state);
   },
   /** A timer ran out. One that was set before the last is late, and counts no more. */
-  due: (state, { timer }) => (!isGoing(state) && state.name !== "stopped" && timer === state.timer ? round(state) : stay(state)),
+  due: (state, { timer }) =>
+    !isGoing(state) && state.name !== "stopped" && timer === state.timer ? round(state) : stay(state),
   /** A step asks something of the server. */
   asked: (state, { round: of }) => {
     if (state.name !== "working" || of !== state.round) return { state, commands: [{ do: "drop" }] };
@@ -56,8 +74,12 @@ const EVENTS = {
   answered: (state, { request, generation }) => {
     if (state.name !== "working" || request !== state.request) return { state, commands: [{ do: "drop" }] };
     const heard = { ...state, request: 0 };
-    if (generation === null || generation === state.generation) return { state: heard, commands: [{ do: "take" }] };
-    return { state: { ...heard, name: "renewing" }, commands: [{ do: "drop" }, { do: "renew", generation, round: state.round }] };
+    if (generation === null || generation === state.generation)
+      return { state: heard, commands: [{ do: "take" }] };
+    return {
+      state: { ...heard, name: "renewing" },
+      commands: [{ do: "drop" }, { do: "renew", generation, round: state.round }],
+    };
   },
   renewed: (state, { round: of, generation }) => {
     if (state.name !== "renewing" || of !== state.round) return stay(state);
@@ -74,7 +96,8 @@ const EVENTS = {
   stepped: (state, { round: of }) => {
     if (state.name !== "working" || of !== state.round) return stay(state);
     const step = state.step + 1;
-    if (step < STEPS[state.role].length) return { state: { ...state, step, request: 0 }, commands: [work(state, step)] };
+    if (step < STEPS[state.role].length)
+      return { state: { ...state, step, request: 0 }, commands: [work(state, step)] };
     return rest({ ...state, name: "resting", failures: 0, renewals: 0 }, state.again !== null, true);
   },
   failed: (state, { round: of }) => (isGoing(state) && of === state.round ? broken(state) : stay(state)),
@@ -90,7 +113,11 @@ function round(state) {
 }
 
 function broken(state) {
-  return rest({ ...state, name: "failed", failures: state.failures + 1, renewals: 0, request: 0 }, state.again === "now", false);
+  return rest(
+    { ...state, name: "failed", failures: state.failures + 1, renewals: 0, request: 0 },
+    state.again === "now",
+    false,
+  );
 }
 
 /** The round is over: told, and either followed by another or by a while of nothing. */
@@ -143,5 +170,8 @@ export function missed(rows, isOwn, isMaker) {
 /** The server is of another generation: nothing that was read or sent under the former one says anything of this one. */
 export function renewedRows(rows, entryIds, run) {
   const known = new Set(rows.map(({ id }) => id));
-  return [...rows.filter(({ sent }) => sent).map(({ sent: _, ...row }) => row), ...entryIds.filter((id) => !known.has(id)).map((id) => ({ id, run, held: true }))];
+  return [
+    ...rows.filter(({ sent }) => sent).map(({ sent: _, ...row }) => row),
+    ...entryIds.filter((id) => !known.has(id)).map((id) => ({ id, run, held: true })),
+  ];
 }

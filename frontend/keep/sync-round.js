@@ -85,7 +85,13 @@ export class Round {
   /** @returns {Promise<boolean>} whether the server has the run now */
   async #sendRun(run) {
     const { id, recipe, size, sheet, floor } = run;
-    const begin = () => this.#ask("PUT", `/runs/${id}`, { recipe: { id: recipe.id, version: recipe.version }, size, kit: sheet.kit, made_at: floor });
+    const begin = () =>
+      this.#ask("PUT", `/runs/${id}`, {
+        recipe: { id: recipe.id, version: recipe.version },
+        size,
+        kit: sheet.kit,
+        made_at: floor,
+      });
     const row = { id, run: id };
     let answer;
     try {
@@ -113,7 +119,11 @@ export class Round {
   async #sendEntries(run, entries, isBack) {
     let answer;
     try {
-      answer = await this.#ask("POST", entriesOf(run.id), isBack ? { entries, given_back: true } : { entries });
+      answer = await this.#ask(
+        "POST",
+        entriesOf(run.id),
+        isBack ? { entries, given_back: true } : { entries },
+      );
     } catch (error) {
       if (!(error instanceof Refused)) throw error;
       await this.#batchRefused(run, entries, isBack, error);
@@ -127,7 +137,10 @@ export class Round {
       outbox: {
         mark: [
           ...answeredFor(kept, this.generation),
-          ...refused.map(({ id, field, detail }) => ({ ...row(id), refused: detail ?? `The server did not take ${field ?? "it"}.` })),
+          ...refused.map(({ id, field, detail }) => ({
+            ...row(id),
+            refused: detail ?? `The server did not take ${field ?? "it"}.`,
+          })),
         ],
       },
     });
@@ -188,7 +201,8 @@ export class Round {
       if (!known.has(run.id) && (run.open || run.unread().length > 0)) await this.#read(run.id);
     }
     if (this.#book.shelf.unread().length > 0) await this.#read(SHELF);
-    if (this.#book.journals.some((journal) => journal.unread().some(({ picture }) => picture))) await this.#readPictures();
+    if (this.#book.journals.some((journal) => journal.unread().some(({ picture }) => picture)))
+      await this.#readPictures();
   }
 
   async lists() {
@@ -211,7 +225,8 @@ export class Round {
         const { body } = await this.#get(`/runs/${id}`);
         await this.#commit({ runs: { put: [rowOf(body)] } });
       }
-      if (this.#book.meta.get(cursorOf(id)) !== cursor || this.#book.journal(id).unread().length > 0) await this.#read(id);
+      if (this.#book.meta.get(cursorOf(id)) !== cursor || this.#book.journal(id).unread().length > 0)
+        await this.#read(id);
     }
   }
 
@@ -242,7 +257,10 @@ export class Round {
       if (next !== cursor || news.length > 0 || journal.unread().some((row) => row.id === id)) {
         await this.#commit({
           entries: { put: news },
-          outbox: readBack([...(journal.unread().some((row) => row.id === id) ? [id] : []), ...entries.map((entry) => entry.id)]),
+          outbox: readBack([
+            ...(journal.unread().some((row) => row.id === id) ? [id] : []),
+            ...entries.map((entry) => entry.id),
+          ]),
           meta: { put: [{ key: cursorOf(id), value: next }] },
         });
       }
@@ -255,7 +273,11 @@ export class Round {
   async #miss(journal, unread, put = []) {
     const yet = new Set(journal.unread().map(({ id }) => id));
     const own = this.#book.meta.get("device");
-    const { put: mark, delete: gone } = missed(unread.filter(({ id }) => yet.has(id)), (id) => journal.entry(id)?.device === own, this.#isMaker);
+    const { put: mark, delete: gone } = missed(
+      unread.filter(({ id }) => yet.has(id)),
+      (id) => journal.entry(id)?.device === own,
+      this.#isMaker,
+    );
     if (mark.length + gone.length + put.length === 0) return;
     await this.#commit({ outbox: { put, mark, delete: gone } });
     this.#sync.goOn();
@@ -280,15 +302,21 @@ export class Round {
     }
     const ids = new Set(awaited.map(({ id }) => id));
     const oldest = awaited.length < MOST_AWAITED ? "" : awaited.at(-1).id;
-    const unread = this.#book.journals.flatMap((journal) => journal.unread().filter(({ picture }) => picture));
+    const unread = this.#book.journals.flatMap((journal) =>
+      journal.unread().filter(({ picture }) => picture),
+    );
     const outbox = {
-      mark: missed(unread.filter(({ id }) => ids.has(id)), () => true).put,
+      mark: missed(
+        unread.filter(({ id }) => ids.has(id)),
+        () => true,
+      ).put,
       ...readBack(unread.map(({ id }) => id).filter((id) => !ids.has(id) && id > oldest)),
       put: [],
     };
     for (const { id, run } of awaited) {
       const journal = this.#book.journal(run);
-      if (journal && !journal.holds(id) && (await this.#book.picture(id))) outbox.put.push({ id, run, picture: true });
+      if (journal && !journal.holds(id) && (await this.#book.picture(id)))
+        outbox.put.push({ id, run, picture: true });
     }
     if (unread.length + outbox.put.length > 0) await this.#commit({ outbox });
     if (outbox.mark.length + outbox.put.length > 0) this.#sync.goOn();
@@ -317,9 +345,13 @@ export class Round {
       if ((here?.version ?? 0) <= version) missing.delete(id);
       if (here?.version > version && (await this.#isAnother(id, version))) {
         missing.delete(id);
-      } else if (missing.has(id) || (here?.version === version && here.generation === this.generation)) continue;
+      } else if (missing.has(id) || (here?.version === version && here.generation === this.generation))
+        continue;
       const { body, etag } = await this.#get(`/recipes/${id}`);
-      await this.#commit({ recipes: { put: [{ ...body, etag, generation: this.generation }] }, ...this.#keepMine(here, body) });
+      await this.#commit({
+        recipes: { put: [{ ...body, etag, generation: this.generation }] },
+        ...this.#keepMine(here, body),
+      });
     }
     for (const { id, version } of missing.values()) await this.#putBack(id, version);
   }
@@ -327,7 +359,9 @@ export class Round {
   /** Whether the server's version is another than the one that this phone knows by that number. */
   async #isAnother(id, version) {
     const known = await this.#book.document(id, version);
-    return Boolean(known) && canonical((await this.#get(`/recipes/${id}`)).body.document) !== canonical(known);
+    return (
+      Boolean(known) && canonical((await this.#get(`/recipes/${id}`)).body.document) !== canonical(known)
+    );
   }
 
   /** A text that only this phone has, under a number that is another's by now, stays here as a draft. */
@@ -335,7 +369,16 @@ export class Round {
     const { id } = here ?? {};
     const isMine = here && here.version >= version && canonical(here.document) !== canonical(document);
     if (!isMine || !this.#isMaker || this.#book.drafts.has(id)) return {};
-    const draft = { id, base: version, was: document, document: here.document, first: null, at: this.#sync.now(), send: false, errors: null };
+    const draft = {
+      id,
+      base: version,
+      was: document,
+      document: here.document,
+      first: null,
+      at: this.#sync.now(),
+      send: false,
+      errors: null,
+    };
     return { drafts: { put: [draft] } };
   }
 
@@ -378,15 +421,26 @@ export class Round {
   /** How much of each lot went into batches that this phone does not hold: by so much the server has less left. */
   async #readElsewhere() {
     const { journals, meta, runs, shelf } = this.#book;
-    if (!this.#sync.isDue("elsewhere", ELSEWHERE_MS) || journals.some((journal) => journal.unsent + journal.unread().length > 0)) return;
-    const [{ foldShelf, leftOf }, { useOf }, told] = await Promise.all([import("../bench/shelf.js"), import("../bench/lots.js"), this.#all("lots")]);
+    if (
+      !this.#sync.isDue("elsewhere", ELSEWHERE_MS) ||
+      journals.some((journal) => journal.unsent + journal.unread().length > 0)
+    )
+      return;
+    const [{ foldShelf, leftOf }, { useOf }, told] = await Promise.all([
+      import("../bench/shelf.js"),
+      import("../bench/lots.js"),
+      this.#all("lots"),
+    ]);
     const { lots } = foldShelf(shelf.entries);
     const uses = {};
     for (const { sheet, state, entries } of runs.values()) {
       for (const [lot, use] of Object.entries(useOf(sheet, state, entries))) (uses[lot] ??= []).push(use);
     }
     const known = told.filter(({ id }) => Object.hasOwn(lots, id));
-    const gaps = known.map(({ id, left_mg, left_count }) => [id, leftOf(lots[id], uses[id] ?? []) - (left_mg ?? left_count)]);
+    const gaps = known.map(({ id, left_mg, left_count }) => [
+      id,
+      leftOf(lots[id], uses[id] ?? []) - (left_mg ?? left_count),
+    ]);
     const elsewhere = Object.fromEntries(gaps.filter(([, much]) => much !== 0));
     if (canonical(elsewhere) !== canonical(meta.get("elsewhere") ?? {})) {
       await this.#commit({ meta: { put: [{ key: "elsewhere", value: elsewhere }] } });

@@ -12,7 +12,6 @@
 import { SLACK_MS } from "./clock.js";
 import { shifted } from "./seal.js";
 import { NotLetIn, Refused, Unreachable } from "./server.js";
-import { OtherGeneration } from "./store.js";
 import { begun, reduce, renewedRows } from "./sync-machine.js";
 import { Round } from "./sync-round.js";
 
@@ -166,7 +165,9 @@ export class Sync extends EventTarget {
         this.#dispatch({ type: "role", role: "leader" });
         return new Promise((resolve) => (this.#letGo = resolve));
       };
-      this.#stand(navigator.locks.request(LOCK, steal ? { steal: true } : { ifAvailable: true }, lead)).then(known);
+      this.#stand(navigator.locks.request(LOCK, steal ? { steal: true } : { ifAvailable: true }, lead)).then(
+        known,
+      );
     });
   }
 
@@ -282,9 +283,14 @@ export class Sync extends EventTarget {
   async #renew({ generation, round }) {
     const { journals, meta } = this.#book;
     const put = journals.flatMap((journal) => renewedRows(journal.rows, journal.allIds, journal.id));
-    const cursors = [...meta.keys()].filter((key) => key.startsWith("cursor/")).map((key) => ({ key, value: null }));
+    const cursors = [...meta.keys()]
+      .filter((key) => key.startsWith("cursor/"))
+      .map((key) => ({ key, value: null }));
     try {
-      await this.#book.commit({ outbox: { put }, meta: { put: [...cursors, { key: "generation", value: generation }] } }, { strict: true });
+      await this.#book.commit(
+        { outbox: { put }, meta: { put: [...cursors, { key: "generation", value: generation }] } },
+        { strict: true },
+      );
     } catch (error) {
       await this.#fail(round, error);
       return;
@@ -348,7 +354,8 @@ export class Sync extends EventTarget {
       if (!(error instanceof Refused)) throw error;
       answer = error;
     }
-    if (!this.#dispatch({ type: "answered", request, generation: answer.generation }).includes("take")) throw new Superseded();
+    if (!this.#dispatch({ type: "answered", request, generation: answer.generation }).includes("take"))
+      throw new Superseded();
     if (answer instanceof Refused) throw answer;
     return answer;
   }

@@ -20,7 +20,10 @@ class AnswerRow extends HTMLElement {
   }
 
   set data({ answers, settle, cards }) {
-    const inOrder = [...answers.filter((answer) => answer.strong), ...answers.filter((answer) => !answer.strong)];
+    const inOrder = [
+      ...answers.filter((answer) => answer.strong),
+      ...answers.filter((answer) => !answer.strong),
+    ];
     setAttr(this.#list, "data-cards", cards);
     keyed(
       this.#list,
@@ -53,7 +56,12 @@ class AnswerRow extends HTMLElement {
   }
 
   #make() {
-    return h("button", { type: "button" }, h("span", { class: "answer-label" }), h("span", { class: "answer-says", hidden: true }));
+    return h(
+      "button",
+      { type: "button" },
+      h("span", { class: "answer-label" }),
+      h("span", { class: "answer-says", hidden: true }),
+    );
   }
 
   /** The button of the strong answer; null when the bench has none, as while a wait must still count. */
@@ -65,7 +73,9 @@ class AnswerRow extends HTMLElement {
   move(by) {
     const buttons = [...this.#list.querySelectorAll("button")];
     const at = buttons.indexOf(document.activeElement);
-    buttons[(at < 0 ? (by > 0 ? 0 : buttons.length - 1) : (at + by + buttons.length) % buttons.length)]?.focus();
+    buttons[
+      at < 0 ? (by > 0 ? 0 : buttons.length - 1) : (at + by + buttons.length) % buttons.length
+    ]?.focus();
   }
 }
 

@@ -15,9 +15,12 @@ const told = new WeakMap(); // by a run's state: its record
 let known = { states: [], said: {}, taught: {} };
 
 function formerOf(run, runs) {
-  const former = runs.filter(({ id, recipe, open }) => id !== run.id && recipe.id === run.recipe.id && !open).slice(0, RUNS_READ);
+  const former = runs
+    .filter(({ id, recipe, open }) => id !== run.id && recipe.id === run.recipe.id && !open)
+    .slice(0, RUNS_READ);
   const states = former.map(({ state }) => state);
-  if (states.length === known.states.length && states.every((each, place) => each === known.states[place])) return known;
+  if (states.length === known.states.length && states.every((each, place) => each === known.states[place]))
+    return known;
   const records = former.map((each) => {
     if (!told.has(each.state)) told.set(each.state, record(each.sheet, each.state, each.entries));
     return told.get(each.state);
@@ -30,9 +33,15 @@ export function besideStep(run, { step, line }, runs, ownPpm) {
   if (!step) return [];
   const { said, taught } = formerOf(run, runs);
   const key = stepKey(step);
-  const dry = drynessOf(run.sheet, run.state, step, ownPpm).map(({ piece, says }) => `Piece ${piece}: ${says}`);
+  const dry = drynessOf(run.sheet, run.state, step, ownPpm).map(
+    ({ piece, says }) => `Piece ${piece}: ${says}`,
+  );
   const [last, before] = said[line ? lineKey(step, line) : key] ?? [];
-  return [...dry, last ? `Last time: ${last}${before ? `. Before: ${before}` : ""}.` : "", usually(taught[key])].filter(Boolean);
+  return [
+    ...dry,
+    last ? `Last time: ${last}${before ? `. Before: ${before}` : ""}.` : "",
+    usually(taught[key]),
+  ].filter(Boolean);
 }
 
 /** "Of 4 runs: 5 to 6 bursts, ready after 5 h 50 min to 6 h 10 min"; "" while there are fewer than three. */
@@ -41,7 +50,7 @@ function usually(fields) {
   const range = ({ low, high }, say) => (say(low) === say(high) ? say(low) : `${say(low)} to ${say(high)}`);
   const words = [
     bursts ? `${range(bursts, String)} ${bursts.high === 1 ? "burst" : "bursts"}` : "",
-    tries && tries.high ? `${range(tries, String)} ${tries.high === 1 ? "try" : "tries"}` : "",
+    tries?.high ? `${range(tries, String)} ${tries.high === 1 ? "try" : "tries"}` : "",
     wait ? `ready after ${range(wait, duration)}` : "",
   ].filter(Boolean);
   const one = bursts ?? wait ?? tries;

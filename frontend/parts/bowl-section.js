@@ -23,9 +23,9 @@ const SEEN = 5; // least height of the band to be filled, so that half a gram st
 const PROFILES = {
   bowl: (height) => {
     const down = 1 - height / DEEP;
-    return 84 * Math.sqrt(1 - Math.pow(down, 2.7)) + 24 - 6 * down;
+    return 84 * Math.sqrt(1 - down ** 2.7) + 24 - 6 * down;
   },
-  jug: (height) => 62 + 12 * (height / DEEP) - 16 * Math.pow(Math.max(0, 1 - height / 18), 2.4),
+  jug: (height) => 62 + 12 * (height / DEEP) - 16 * Math.max(0, 1 - height / 18) ** 2.4,
 };
 
 const AREAS = Object.fromEntries(
@@ -64,7 +64,12 @@ class BowlSection extends HTMLElement {
   #layers = s("g", {});
   #names = s("g", { class: "callouts" });
   #band = s("path", { class: "band" });
-  #tick = s("g", { class: "tick" }, s("path", { d: "M0 0L13 -7.500V7.500Z" }), s("path", { class: "level", d: "M0 0H-190" }));
+  #tick = s(
+    "g",
+    { class: "tick" },
+    s("path", { d: "M0 0L13 -7.500V7.500Z" }),
+    s("path", { class: "level", d: "M0 0H-190" }),
+  );
   #wall = s("path", { class: "wall" });
   #inside = s("path", { class: "inside" });
   #foot = s("path", { class: "wall" });
@@ -115,9 +120,15 @@ class BowlSection extends HTMLElement {
       },
     );
     const top = heightOf(shape, share(sum));
-    const markAt = next ? Math.min(DEEP - 3, Math.max(heightOf(shape, share(sum + next.mg)), top + SEEN)) : top;
+    const markAt = next
+      ? Math.min(DEEP - 3, Math.max(heightOf(shape, share(sum + next.mg)), top + SEEN))
+      : top;
     setAttr(this.#band, "d", next ? outline(shape, top, markAt) : null);
-    setAttr(this.#tick, "transform", `translate(${(MIDDLE + halfWidth(markAt) + 1).toFixed(1)} ${brimY(markAt).toFixed(1)})`);
+    setAttr(
+      this.#tick,
+      "transform",
+      `translate(${(MIDDLE + halfWidth(markAt) + 1).toFixed(1)} ${brimY(markAt).toFixed(1)})`,
+    );
     setAttr(this.#tick.lastChild, "d", `M0 0H${(-2 * halfWidth(markAt)).toFixed(1)}`);
     setAttr(this.#tick, "display", next ? null : "none");
     this.#callouts(halfWidth, drawn, next, markAt);
@@ -132,14 +143,20 @@ class BowlSection extends HTMLElement {
     const base = shape === "jug" ? [PROFILES.jug(0) + 4, PROFILES.jug(0) + 6, 8] : [46, 50, 12];
     setAttr(this.#wall, "d", outline(shape, 0, DEEP, 6.5));
     setAttr(this.#inside, "d", outline(shape, 0, DEEP));
-    setAttr(this.#foot, "d", `M${MIDDLE - base[0]} ${FLOOR - 2}h${2 * base[0]}l${base[1] - base[0]} ${base[2] + 2}h${-2 * base[1]}Z`);
+    setAttr(
+      this.#foot,
+      "d",
+      `M${MIDDLE - base[0]} ${FLOOR - 2}h${2 * base[0]}l${base[1] - base[0]} ${base[2] + 2}h${-2 * base[1]}Z`,
+    );
     setAttr(this.#handle, "d", shape === "jug" ? `M${MIDDLE - brim} ${BRIM + 18}c-48 2 -44 74 6 70` : null);
     this.#rims.forEach((rim, side) => setAttr(rim, "cx", MIDDLE + (side ? brim : -brim)));
   }
 
   /** Names stand at the right with a thin leader; the newest few, kept a line apart. */
   #callouts(halfWidth, drawn, next, markAt) {
-    const wanted = drawn.slice(next ? -4 : -5).map((layer) => ({ ...layer, at: (layer.low + layer.high) / 2 }));
+    const wanted = drawn
+      .slice(next ? -4 : -5)
+      .map((layer) => ({ ...layer, at: (layer.low + layer.high) / 2 }));
     if (next) wanted.push({ ...next, id: "next", at: markAt, isNext: true });
     let lowest = FLOOR + 8;
     for (const callout of wanted) {

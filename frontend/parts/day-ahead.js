@@ -41,29 +41,54 @@ function zoneHere() {
 export function isClockHere(zone, at) {
   if (zone === zoneHere()) return true;
   const shown = (timeZone, instant) => new Date(instant).toLocaleString("en-GB", { timeZone });
-  return Array.from({ length: 13 }, (_, month) => at + month * 28 * DAY_MS).every((instant) => shown(zone, instant) === shown(undefined, instant));
+  return Array.from({ length: 13 }, (_, month) => at + month * 28 * DAY_MS).every(
+    (instant) => shown(zone, instant) === shown(undefined, instant),
+  );
 }
 
 /** The hours that hold on this phone: a bench that is always open, by its own clock, until the studio has said. */
-export const hoursOf = (hours) => (hours?.version ? hours.document : { makers: [{ name: "Maker", hours: { zone: zoneHere(), daily: [["0:00", "24:00"]] } }] });
+export const hoursOf = (hours) =>
+  hours?.version
+    ? hours.document
+    : { makers: [{ name: "Maker", hours: { zone: zoneHere(), daily: [["0:00", "24:00"]] } }] };
 
 export function dayAhead({ runs, hours, plan, at }) {
   // Asked at every turn of the page; the answer changes with what happens, and once a minute by itself.
-  const key = [Math.floor(at / MINUTE_MS), hours, plan, ...runs.flatMap(({ run, measured }) => [run.state, measured])];
-  if (key.length !== made.key.length || key.some((each, place) => each !== made.key[place])) made = { key, ahead: lookAhead(runs, hoursOf(hours).makers, plan, at) };
+  const key = [
+    Math.floor(at / MINUTE_MS),
+    hours,
+    plan,
+    ...runs.flatMap(({ run, measured }) => [run.state, measured]),
+  ];
+  if (key.length !== made.key.length || key.some((each, place) => each !== made.key[place]))
+    made = { key, ahead: lookAhead(runs, hoursOf(hours).makers, plan, at) };
   return made.ahead;
 }
 
 export function dayOfRun(studio, run, measuredOf) {
   const { plan, hours } = studio.planOf(run.id);
   const along = studio.together(run.id).filter((other) => other !== run);
-  return dayAhead({ runs: [run, ...along].map((each) => ({ run: each, measured: measuredOf(each) ?? null })), hours, plan, at: studio.at() });
+  return dayAhead({
+    runs: [run, ...along].map((each) => ({ run: each, measured: measuredOf(each) ?? null })),
+    hours,
+    plan,
+    at: studio.at(),
+  });
 }
 
 /** When a batch that is not begun yet would be done, by the plain rule, beside these runs: { finish, hands_ms }; finish null where hours do not reach. */
 export function newBatch({ recipe, sheet, others, hours, at, measuredOf }) {
-  const fresh = { run: { id: "new", sheet, state: null, created_at: at, name: "" }, measured: recipe.measured };
-  const { tasks, finish } = lookAhead([...others.map((run) => ({ run, measured: measuredOf(run) ?? null })), fresh], hoursOf(hours).makers, null, at, false);
+  const fresh = {
+    run: { id: "new", sheet, state: null, created_at: at, name: "" },
+    measured: recipe.measured,
+  };
+  const { tasks, finish } = lookAhead(
+    [...others.map((run) => ({ run, measured: measuredOf(run) ?? null })), fresh],
+    hoursOf(hours).makers,
+    null,
+    at,
+    false,
+  );
   const own = tasks.filter(({ run }) => run === "new");
   const hands = own.filter(({ kind }) => kind === "hands").reduce((sum, task) => sum + task.left_ms, 0);
   return { finish: finish === null ? null : Math.max(...own.map((task) => task.ends_at)), hands_ms: hands };
@@ -81,14 +106,21 @@ export function nextOf(ahead, plan) {
   if (!next) return null;
   const task = problem.tasks.find(({ id }) => id === next.step);
   const why = plan?.plan?.steps.find(({ id }) => id === next.step)?.why;
-  return { run: task?.run ?? null, step: next.step, title: task?.title ?? "", advice: adviceWords(ahead), reason: task && why && why.kind !== "next" ? why.says : "" };
+  return {
+    run: task?.run ?? null,
+    step: next.step,
+    title: task?.title ?? "",
+    advice: adviceWords(ahead),
+    reason: task && why && why.kind !== "next" ? why.says : "",
+  };
 }
 
 export function leadOf(ahead, run, plan) {
   const next = nextOf(ahead, plan);
   if (!next) return null;
-  if (next.run !== null && next.run !== run) return { step: null, advice: `First ${named(ahead, next.step)}.`, reason: "" };
-  return { step: next.step && next.step.slice(run.length + 1), advice: next.advice, reason: next.reason };
+  if (next.run !== null && next.run !== run)
+    return { step: null, advice: `First ${named(ahead, next.step)}.`, reason: "" };
+  return { step: next.step?.slice(run.length + 1), advice: next.advice, reason: next.reason };
 }
 
 /** A step by its title, and its batch by name where there are several. */
@@ -100,36 +132,89 @@ function named({ problem, batches }, id) {
 const nameOf = (batches, run) => batches.find(({ id }) => id === run)?.name ?? "this batch";
 
 /** When each run of a plan is to be ready: [{ run, ready_by, begins_at, why }]. */
-const dueOf = (plan) => plan?.due ?? (plan?.aim === "ready_by" ? plan.parts.map(({ run }) => ({ run, ready_by: plan.ready_by, begins_at: plan.plan?.begins_at ?? null, why: "" })) : []);
+const dueOf = (plan) =>
+  plan?.due ??
+  (plan?.aim === "ready_by"
+    ? plan.parts.map(({ run }) => ({
+        run,
+        ready_by: plan.ready_by,
+        begins_at: plan.plan?.begins_at ?? null,
+        why: "",
+      }))
+    : []);
 
 export function dueWords({ batches, at }, plan) {
   const begun = (run) => batches.find(({ id }) => id === run)?.isBegun;
-  return dueOf(plan).filter(({ run, ready_by: by }) => by > at && batches.some(({ id }) => id === run)).map(({ run, ready_by: by, begins_at: begins, why }) => {
-    const name = batches.length > 1 ? nameOf(batches, run) : "It";
-    if (begins === null) return `${name} cannot be ready by ${when(by, at)}. ${why}`.trim();
-    if (begins <= at || begun(run)) return `${name} can still be ready by ${when(by, at)}.`;
-    return `To be ready by ${when(by, at)}, it is enough to begin ${batches.length > 1 ? `${name} ` : ""}${when(begins, at)}.`;
-  });
+  return dueOf(plan)
+    .filter(({ run, ready_by: by }) => by > at && batches.some(({ id }) => id === run))
+    .map(({ run, ready_by: by, begins_at: begins, why }) => {
+      const name = batches.length > 1 ? nameOf(batches, run) : "It";
+      if (begins === null) return `${name} cannot be ready by ${when(by, at)}. ${why}`.trim();
+      if (begins <= at || begun(run)) return `${name} can still be ready by ${when(by, at)}.`;
+      return `To be ready by ${when(by, at)}, it is enough to begin ${batches.length > 1 ? `${name} ` : ""}${when(begins, at)}.`;
+    });
 }
 
 function lookAhead(runs, makers, plan, at, isAsked = true) {
-  const parts = runs.map(({ run, measured }) => tasksOf(run.sheet, { state: run.state, run: run.id, recipe: measured, hands: handsOf(run, plan) }));
-  const waits = parts.flatMap(({ tasks }) => tasks).reduce((total, task) => total + (task.kind === "wait" ? task.left_ms : 0), 0);
-  const problem = makeProblem(parts, makers, at, Math.min(Math.max(at + AHEAD_MS + waits, (plan?.ready_by ?? 0) + DAY_MS), at + 399 * DAY_MS));
+  const parts = runs.map(({ run, measured }) =>
+    tasksOf(run.sheet, { state: run.state, run: run.id, recipe: measured, hands: handsOf(run, plan) }),
+  );
+  const waits = parts
+    .flatMap(({ tasks }) => tasks)
+    .reduce((total, task) => total + (task.kind === "wait" ? task.left_ms : 0), 0);
+  const problem = makeProblem(
+    parts,
+    makers,
+    at,
+    Math.min(Math.max(at + AHEAD_MS + waits, (plan?.ready_by ?? 0) + DAY_MS), at + 399 * DAY_MS),
+  );
   const day = new Day(problem, at);
   const planned = plan?.plan?.steps.filter(({ kind }) => kind !== "wait") ?? [];
-  const isBegun = new Map(runs.map(({ run }) => [run.id, problem.tasks.some((task) => task.run === run.id && task.status !== "open")]));
+  const isBegun = new Map(
+    runs.map(({ run }) => [
+      run.id,
+      problem.tasks.some((task) => task.run === run.id && task.status !== "open"),
+    ]),
+  );
   // What is to be ready by some time and need not be begun yet: its steps wait for the latest start.
-  const later = new Map(dueOf(plan).filter(({ run, begins_at: begins }) => begins > at && isBegun.get(run) === false).map(({ run, begins_at: begins }) => [run, begins]));
+  const later = new Map(
+    dueOf(plan)
+      .filter(({ run, begins_at: begins }) => begins > at && isBegun.get(run) === false)
+      .map(({ run, begins_at: begins }) => [run, begins]),
+  );
   const layout = planned.length ? asPlanned(day, planned, later) : byRule(day);
   const order = layout.order.filter((index) => day.hands[index]).map((index) => problem.tasks[index].id);
-  const tasks = problem.tasks.map((task, index) => ({ ...task, starts_at: layout.start[index], ends_at: layout.end[index], maker: layout.maker[index] })).filter((task) => task.ends_at !== null);
+  const tasks = problem.tasks
+    .map((task, index) => ({
+      ...task,
+      starts_at: layout.start[index],
+      ends_at: layout.end[index],
+      maker: layout.maker[index],
+    }))
+    .filter((task) => task.ends_at !== null);
   const inHand = tasks.find(({ kind, status }) => kind === "hands" && status === "begun");
   const isLed = day.open.length <= MOST_LED;
-  const next = inHand ? { step: inHand.id, until: null, why: { kind: "in_hand" }, broken: [] } : isLed && isAsked ? nextAmong(problem, order, at, later) : null;
+  const next = inHand
+    ? { step: inHand.id, until: null, why: { kind: "in_hand" }, broken: [] }
+    : isLed && isAsked
+      ? nextAmong(problem, order, at, later)
+      : null;
   // As they were begun, whichever run's page this is: they are numbered by it.
-  const batches = runs.map(({ run }) => run).sort((one, other) => one.created_at - other.created_at).map(({ id, name }) => ({ id, name, isBegun: isBegun.get(id) }));
-  return { problem, batches, order, tasks, hours: problem.makers.map((maker) => maker.hours), at, finish: layout.placed ? layout.finish : null, broken: layout.broken, next };
+  const batches = runs
+    .map(({ run }) => run)
+    .sort((one, other) => one.created_at - other.created_at)
+    .map(({ id, name }) => ({ id, name, isBegun: isBegun.get(id) }));
+  return {
+    problem,
+    batches,
+    order,
+    tasks,
+    hours: problem.makers.map((maker) => maker.hours),
+    at,
+    finish: layout.placed ? layout.finish : null,
+    broken: layout.broken,
+    next,
+  };
 }
 
 /** What is next among the runs that may be begun; when only the others are left, the first of these, at its time. */
@@ -140,28 +225,45 @@ function nextAmong(problem, order, at, later) {
   const tasks = problem.tasks.filter(({ run }) => !later.has(run));
   const ids = new Set(tasks.map(({ id }) => id));
   if (!tasks.some(({ kind, status }) => kind === "hands" && status !== "done")) return wait;
-  const rest = { ...problem, tasks, gaps: problem.gaps.filter(({ to }) => ids.has(to)), holds: problem.holds.filter(({ from }) => ids.has(from)) };
-  const next = nextStep(rest, order.filter((id) => ids.has(id)), at);
+  const rest = {
+    ...problem,
+    tasks,
+    gaps: problem.gaps.filter(({ to }) => ids.has(to)),
+    holds: problem.holds.filter(({ from }) => ids.has(from)),
+  };
+  const next = nextStep(
+    rest,
+    order.filter((id) => ids.has(id)),
+    at,
+  );
   return next.step === null && next.until > soonest[1] ? { ...next, until: soonest[1] } : next;
 }
 
 /** The plan's order, its times kept where that is no worse than as early as can be. later: run -> not before. */
 function asPlanned(day, planned, later) {
   const numbers = day.byNeed(planned.map(({ id }) => id));
-  const open = planned.map(({ id, starts_at }) => [day.number.get(id), starts_at]).filter(([index]) => day.open.includes(index));
+  const open = planned
+    .map(({ id, starts_at }) => [day.number.get(id), starts_at])
+    .filter(([index]) => day.open.includes(index));
   const held = open.filter(([index]) => later.has(day.tasks[index].run));
-  const [asWas, asEarly] = [open, held].map((notBefore) => new Layout(day, numbers, { notBefore: new Map(notBefore) }));
+  const [asWas, asEarly] = [open, held].map(
+    (notBefore) => new Layout(day, numbers, { notBefore: new Map(notBefore) }),
+  );
   return isWorse(asWas, asEarly) ? asEarly : asWas;
 }
 
 /** As the recipes are written, unless the plain rule breaks less or ends sooner. */
 function byRule(day) {
-  const [asWritten, byTails] = [[], day.latestFinishFirst()].map((order) => new Layout(day, day.byNeed(order)));
-  const isBetter = isWorse(asWritten, byTails) || (!isWorse(byTails, asWritten) && byTails.finish < asWritten.finish);
+  const [asWritten, byTails] = [[], day.latestFinishFirst()].map(
+    (order) => new Layout(day, day.byNeed(order)),
+  );
+  const isBetter =
+    isWorse(asWritten, byTails) || (!isWorse(byTails, asWritten) && byTails.finish < asWritten.finish);
   return isBetter ? byTails : asWritten;
 }
 
-const isWorse = (one, other) => (one.placed !== other.placed ? !one.placed : compare(one.price, other.price) > 0);
+const isWorse = (one, other) =>
+  one.placed !== other.placed ? !one.placed : compare(one.price, other.price) > 0;
 
 /** The maker's own times for a run's steps, as the plan brought them. */
 function handsOf({ id }, plan) {
@@ -177,7 +279,8 @@ export function when(instant, at) {
 }
 
 /** From when to when, the day of the end too where it is another. */
-export const stretch = (from, until, at) => `${when(from, at)} to ${new Date(from).toDateString() === new Date(until).toDateString() ? clock(until) : when(until, at)}`;
+export const stretch = (from, until, at) =>
+  `${when(from, at)} to ${new Date(from).toDateString() === new Date(until).toDateString() ? clock(until) : when(until, at)}`;
 
 /** What changes what to do, or what is lost whatever is done, in one line; "" where the next step is simply next. */
 function adviceWords(ahead) {
@@ -189,9 +292,13 @@ function adviceWords(ahead) {
     return `${title(worst.gap.to)} begins ${over(worst.over_ms)} past its latest, whatever is done. This is the least bad.`;
   }
   if (next.step) {
-    if (next.risk) return `With slow hands ${title(next.risk.gap.to)} begins ${over(next.risk.over_ms)} past its latest. Make fewer pieces, or ask for a second pair of hands.`;
-    if (next.why.kind === "stay") return `Stay ${over(next.why.by_ms)} past ${clock(next.why.closes_at)}: this does not keep.`;
-    return next.why.kind === "sooner" ? "What the plan had first would break a window now, or end the day later." : "";
+    if (next.risk)
+      return `With slow hands ${title(next.risk.gap.to)} begins ${over(next.risk.over_ms)} past its latest. Make fewer pieces, or ask for a second pair of hands.`;
+    if (next.why.kind === "stay")
+      return `Stay ${over(next.why.by_ms)} past ${clock(next.why.closes_at)}: this does not keep.`;
+    return next.why.kind === "sooner"
+      ? "What the plan had first would break a window now, or end the day later."
+      : "";
   }
   const { why, until } = next;
   const start = until === null ? "" : `: next start ${when(until, at)}`;
@@ -203,30 +310,45 @@ function adviceWords(ahead) {
     wait: () => (until === null ? "" : `Nothing needs hands before ${when(until, at)}.`),
     ends_sooner: () => `To wait with ${title(why.step)} ends the day sooner${start}.`,
     hours: () => `${title(why.step)} would run past ${when(why.closes_at, at)}${start}.`,
-    window: () => (why.gap ? `${title(why.step)} now, and ${title(why.gap.to)} could begin ${over(why.over_ms)} too late${start}.` : `${title(why.step)} now leaves no room for the rest${start}.`),
+    window: () =>
+      why.gap
+        ? `${title(why.step)} now, and ${title(why.gap.to)} could begin ${over(why.over_ms)} too late${start}.`
+        : `${title(why.step)} now leaves no room for the rest${start}.`,
   }[why.kind];
   return says();
 }
 
 /** What is missed in the day as it stands, each a sentence. */
-export const brokenWords = (ahead) => ahead.broken.map(({ over, gap }) => `${named(ahead, gap.to)} begins ${duration(Math.max(MINUTE_MS, over))} past its latest. ${gap.stake}`.trim());
+export const brokenWords = (ahead) =>
+  ahead.broken.map(({ over, gap }) =>
+    `${named(ahead, gap.to)} begins ${duration(Math.max(MINUTE_MS, over))} past its latest. ${gap.stake}`.trim(),
+  );
 
 export function stopWords(ahead, until) {
   const { problem, order, at, finish } = ahead;
   const told = ifYouStop(problem, order, at, until);
   const stops = `If you stop here until ${when(until, at)}: `;
   if (told.finish_at === null) return `${stops}the bench hours do not reach to the end any more.`;
-  const missed = told.broken.map(({ gap, over_ms }) => `${named(ahead, gap.to)} begins ${duration(Math.max(MINUTE_MS, over_ms))} past its latest${gap.stake ? ` (${gap.stake.replace(/\.$/, "").toLowerCase()})` : ""}`);
+  const missed = told.broken.map(
+    ({ gap, over_ms }) =>
+      `${named(ahead, gap.to)} begins ${duration(Math.max(MINUTE_MS, over_ms))} past its latest${gap.stake ? ` (${gap.stake.replace(/\.$/, "").toLowerCase()})` : ""}`,
+  );
   // Against the end that stands on the screen, which a plan may have put later than could be.
   const later = told.finish_at - (finish ?? told.finish_at - told.later_ms);
-  const ends = later > 0 ? `it ends ${when(told.finish_at, at)}, ${duration(later)} later` : `it still ends ${when(told.finish_at - later, at)}`;
+  const ends =
+    later > 0
+      ? `it ends ${when(told.finish_at, at)}, ${duration(later)} later`
+      : `it still ends ${when(told.finish_at - later, at)}`;
   return `${stops}${[...missed, ends].join("; ")}.`;
 }
 
 export function planAge(plan, at, isOnline) {
-  if (!plan?.plan) return "Ordered on this phone by the plain rule: there is no plan of the server\u2019s yet.";
+  if (!plan?.plan)
+    return "Ordered on this phone by the plain rule: there is no plan of the server\u2019s yet.";
   const age = Math.max(0, at - plan.made_at);
   const old = age < MINUTE_MS ? "just now" : `${duration(age)} ago`;
   if (isOnline && !plan.behind) return `Planned ${old}.`;
-  return isOnline || age < OLD_MS ? `Planned ${old}; what happened since is put in by this phone.` : `Offline. The plan is ${duration(age)} old; what happened since is put in by this phone.`;
+  return isOnline || age < OLD_MS
+    ? `Planned ${old}; what happened since is put in by this phone.`
+    : `Offline. The plan is ${duration(age)} old; what happened since is put in by this phone.`;
 }

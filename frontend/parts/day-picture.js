@@ -24,7 +24,7 @@ const LEAST_FIRST = 50;
 const ROW_HEAD = 30; // the letters that stay at the left
 const BAR = 6; // says above the lanes when the bench is open
 const LETTER_W = 11; // of a letter at 18 px, taken wide, for what fits
-const PATCH_W = 8.600; // taken as it mostly is, for the ground below words
+const PATCH_W = 8.6; // taken as it mostly is, for the ground below words
 const THIN = 12; // px; a block below this has no outline of its own
 const APART_MS = 60_000;
 const EVERY_H = [0.25, 0.5, 1, 2, 3, 6, 12, 24];
@@ -34,7 +34,12 @@ class DayPicture extends HTMLElement {
   #data = null;
   #scale = FIRST; // px an hour
   #isMoved = false; // a hand has chosen what is shown
-  #stage = h("div", { class: "day-stage", tabindex: 0, role: "region", "aria-label": "The day as a picture. Plus and minus zoom, the arrows move along." });
+  #stage = h("div", {
+    class: "day-stage",
+    tabindex: 0,
+    role: "region",
+    "aria-label": "The day as a picture. Plus and minus zoom, the arrows move along.",
+  });
   #now = null;
   #heads = null;
   #fingers = new Map();
@@ -42,11 +47,29 @@ class DayPicture extends HTMLElement {
 
   connectedCallback() {
     if (!this.#stage.isConnected) {
-      const zooms = [["\u2212", "Show more of the day", 1 / ZOOM], ["+", "Show it larger", ZOOM]].map(([sign, label, by]) => h("button", { type: "button", class: "outlined", "aria-label": label, onclick: () => this.#zoom(by) }, sign));
-      this.append(this.#stage, h("div", { class: "day-zoom" }, zooms, h("button", { type: "button", class: "outlined", onclick: () => this.#toNow() }, "Now")));
+      const zooms = [
+        ["\u2212", "Show more of the day", 1 / ZOOM],
+        ["+", "Show it larger", ZOOM],
+      ].map(([sign, label, by]) =>
+        h(
+          "button",
+          { type: "button", class: "outlined", "aria-label": label, onclick: () => this.#zoom(by) },
+          sign,
+        ),
+      );
+      this.append(
+        this.#stage,
+        h(
+          "div",
+          { class: "day-zoom" },
+          zooms,
+          h("button", { type: "button", class: "outlined", onclick: () => this.#toNow() }, "Now"),
+        ),
+      );
       this.#stage.addEventListener("scroll", () => this.#keepHeads(), { passive: true });
       this.#stage.addEventListener("keydown", (event) => this.#onKey(event));
-      for (const type of ["pointerdown", "pointermove", "pointerup", "pointercancel"]) this.#stage.addEventListener(type, (event) => this.#onFinger(event));
+      for (const type of ["pointerdown", "pointermove", "pointerup", "pointercancel"])
+        this.#stage.addEventListener(type, (event) => this.#onFinger(event));
     }
     this.#stop = onTick(() => this.#tick());
   }
@@ -67,7 +90,9 @@ class DayPicture extends HTMLElement {
     const wide = this.#stage.clientWidth;
     const usual = Math.max(FIRST, wide / SHOWN_H);
     const { ahead, now } = this.#data;
-    const next = ahead.tasks.filter(({ kind, status }) => kind === "hands" && status === "open").sort((a, b) => a.starts_at - b.starts_at)[0];
+    const next = ahead.tasks
+      .filter(({ kind, status }) => kind === "hands" && status === "open")
+      .sort((a, b) => a.starts_at - b.starts_at)[0];
     const closes = next && ahead.hours[next.maker ?? 0].find(([, ends]) => ends > next.starts_at)?.[1];
     if (!closes || next.starts_at - now() < HOUR_MS) return usual;
     const fitting = wide / ((Math.min(closes, next.starts_at + 2 * HOUR_MS) - now()) / HOUR_MS / 0.8);
@@ -80,7 +105,10 @@ class DayPicture extends HTMLElement {
   }
 
   get #until() {
-    return Math.max(this.#data.now() + SHOWN_H * HOUR_MS, ...this.#data.ahead.tasks.map((task) => task.ends_at)) + HOUR_MS;
+    return (
+      Math.max(this.#data.now() + SHOWN_H * HOUR_MS, ...this.#data.ahead.tasks.map((task) => task.ends_at)) +
+      HOUR_MS
+    );
   }
 
   #x(at) {
@@ -98,10 +126,20 @@ class DayPicture extends HTMLElement {
     const { rows, names, height } = rowsOf(ahead, top);
     const wide = Math.ceil(this.#x(until));
     const rowOf = (task) => rows.find(({ run, letter }) => run === task.run && letter === task.letter).y;
-    const open = ahead.hours.map((hours) => hours.filter(([opens, closes]) => closes > from && opens < until).map(([opens, closes]) => [Math.max(from, opens), Math.min(until, closes)]));
+    const open = ahead.hours.map((hours) =>
+      hours
+        .filter(([opens, closes]) => closes > from && opens < until)
+        .map(([opens, closes]) => [Math.max(from, opens), Math.min(until, closes)]),
+    );
     const shaded = open.flatMap((hours, lane) =>
       hours.flatMap(([opens, closes]) => [
-        this.#span(opens, closes, HEAD + lane * LANE, lane === lanes - 1 ? height - HEAD - lane * LANE : LANE, "open-hours"),
+        this.#span(
+          opens,
+          closes,
+          HEAD + lane * LANE,
+          lane === lanes - 1 ? height - HEAD - lane * LANE : LANE,
+          "open-hours",
+        ),
         this.#span(opens, closes, HEAD + lane * LANE - BAR / 2, BAR, "open-bar"),
       ]),
     );
@@ -111,18 +149,35 @@ class DayPicture extends HTMLElement {
       s("rect", { x: 0, y: top, width: ROW_HEAD, height: height - top }),
       rows.map((row) => s("text", { x: ROW_HEAD / 2, y: row.y + ROW / 2 + 6 }, this.#markOf(row).text)),
       names.map(({ name, y }) => s("text", { class: "lane-name", x: 6, y: y + 19 }, name)),
-      lanes > 1 && ahead.problem.makers.map(({ name }, lane) => s("text", { class: "lane-name", x: 6, y: HEAD + lane * LANE + 17 }, name)),
+      lanes > 1 &&
+        ahead.problem.makers.map(({ name }, lane) =>
+          s("text", { class: "lane-name", x: 6, y: HEAD + lane * LANE + 17 }, name),
+        ),
     );
-    this.#now = s("g", { class: "now-line" }, s("path", { d: `M0 ${HEAD - 6}V${height}` }), s("text", { x: 5, y: height - 8 }, "now"));
+    this.#now = s(
+      "g",
+      { class: "now-line" },
+      s("path", { d: `M0 ${HEAD - 6}V${height}` }),
+      s("text", { x: 5, y: height - 8 }, "now"),
+    );
     this.#stage.replaceChildren(
       s(
         "svg",
-        { class: "day-picture", width: wide, height, viewBox: `0 0 ${wide} ${height}`, role: "img", "aria-label": summary(ahead, now()) },
+        {
+          class: "day-picture",
+          width: wide,
+          height,
+          viewBox: `0 0 ${wide} ${height}`,
+          role: "img",
+          "aria-label": summary(ahead, now()),
+        },
         shaded,
         this.#ticks(from, until, height),
         [...names, ...rows].map(({ y }) => s("path", { class: "row-line", d: `M0 ${y}H${wide}` })),
         ahead.tasks.filter(({ kind }) => kind === "wait").map((task) => this.#wait(task, rowOf(task))),
-        ahead.tasks.filter(({ kind }) => kind === "hands").map((task) => this.#hands(task, HEAD + (task.maker ?? 0) * LANE, ahead.next?.step === task.id)),
+        ahead.tasks
+          .filter(({ kind }) => kind === "hands")
+          .map((task) => this.#hands(task, HEAD + (task.maker ?? 0) * LANE, ahead.next?.step === task.id)),
         inOneGo(ahead.tasks).map((tasks) => this.#oneGo(tasks, HEAD + (tasks[0].maker ?? 0) * LANE)),
         this.#now,
         this.#heads,
@@ -133,7 +188,13 @@ class DayPicture extends HTMLElement {
   }
 
   #span(begins, ends, y, height, name) {
-    return s("rect", { class: name, x: this.#x(begins), y, width: Math.max(1, this.#x(ends) - this.#x(begins)), height });
+    return s("rect", {
+      class: name,
+      x: this.#x(begins),
+      y,
+      width: Math.max(1, this.#x(ends) - this.#x(begins)),
+      height,
+    });
   }
 
   #ticks(from, until, height) {
@@ -145,21 +206,47 @@ class DayPicture extends HTMLElement {
       if (at < from) continue;
       const x = this.#x(at);
       const isDay = new Date(at).getHours() === 0 && new Date(at).getMinutes() === 0;
-      ticks.push(s("path", { class: isDay ? "tick day-tick" : "tick", d: `M${x} ${HEAD - 8}V${height}` }), s("text", { class: "hour", x: x + 3, y: HEAD - 12 }, clock(at)));
-      if (isDay || ticks.length === 2) ticks.push(s("text", { class: "day-name", x: x + 3, y: 17 }, new Date(at).toLocaleDateString("en-GB", { weekday: "short", day: "numeric" })));
+      ticks.push(
+        s("path", { class: isDay ? "tick day-tick" : "tick", d: `M${x} ${HEAD - 8}V${height}` }),
+        s("text", { class: "hour", x: x + 3, y: HEAD - 12 }, clock(at)),
+      );
+      if (isDay || ticks.length === 2)
+        ticks.push(
+          s(
+            "text",
+            { class: "day-name", x: x + 3, y: 17 },
+            new Date(at).toLocaleDateString("en-GB", { weekday: "short", day: "numeric" }),
+          ),
+        );
     }
     return ticks;
   }
 
   #hands(task, y, isNext) {
-    const [x, width] = [this.#x(task.starts_at), Math.max(3, this.#x(task.ends_at) - this.#x(task.starts_at) - 1)];
+    const [x, width] = [
+      this.#x(task.starts_at),
+      Math.max(3, this.#x(task.ends_at) - this.#x(task.starts_at) - 1),
+    ];
     const mark = this.#markOf(task);
     const room = Math.floor((width - 2 * mark.r - 10) / LETTER_W);
     return s(
       "g",
-      { class: "hands-block", "data-task": task.id, "data-next": isNext, "data-status": task.status, "data-thin": width < THIN },
+      {
+        class: "hands-block",
+        "data-task": task.id,
+        "data-next": isNext,
+        "data-status": task.status,
+        "data-thin": width < THIN,
+      },
       s("title", {}, `${mark.text} ${task.title}, ${clock(task.starts_at)}`),
-      s("rect", { x, y: y + 5, width, height: LANE - 12, rx: 4, fill: task.status === "done" ? "none" : hatch(task.letter) }),
+      s("rect", {
+        x,
+        y: y + 5,
+        width,
+        height: LANE - 12,
+        rx: 4,
+        fill: task.status === "done" ? "none" : hatch(task.letter),
+      }),
       width >= 2 * mark.r - 2 && marked(x + mark.r + 5, y + LANE / 2 - 1, mark),
       room >= 4 && patched(x + 2 * mark.r + 7, y + LANE / 2 - 1, cut(task.title, room)),
     );
@@ -188,7 +275,11 @@ class DayPicture extends HTMLElement {
       "g",
       { class: "wait-block", "data-task": task.id, "data-status": task.status },
       s("title", {}, `${mark.text} ${says}`),
-      s("path", { class: "body", fill: hatch(task.letter), d: `M${x} ${y + 8}L${Math.max(x + 2, right)} ${middle - 3}V${middle + 3}L${x} ${y + ROW - 8}Z` }),
+      s("path", {
+        class: "body",
+        fill: hatch(task.letter),
+        d: `M${x} ${y + 8}L${Math.max(x + 2, right)} ${middle - 3}V${middle + 3}L${x} ${y + ROW - 8}Z`,
+      }),
       right - x >= 2 * mark.r + 6 && marked(x + mark.r + 5, middle, mark),
       room >= 6 && patched(x + 2 * mark.r + 7, middle, cut(says, room)),
     );
@@ -225,7 +316,14 @@ class DayPicture extends HTMLElement {
   }
 
   #onKey(event) {
-    const does = { "+": () => this.#zoom(ZOOM), "=": () => this.#zoom(ZOOM), "-": () => this.#zoom(1 / ZOOM), ArrowLeft: () => this.#move(-1), ArrowRight: () => this.#move(1), Home: () => this.#toNow() }[event.key];
+    const does = {
+      "+": () => this.#zoom(ZOOM),
+      "=": () => this.#zoom(ZOOM),
+      "-": () => this.#zoom(1 / ZOOM),
+      ArrowLeft: () => this.#move(-1),
+      ArrowRight: () => this.#move(1),
+      Home: () => this.#toNow(),
+    }[event.key];
     if (!does || event.ctrlKey || event.metaKey || event.altKey) return;
     event.preventDefault();
     does();
@@ -243,7 +341,11 @@ class DayPicture extends HTMLElement {
       this.#fingers.delete(event.pointerId);
       return;
     }
-    if (event.pointerType !== "touch" || (event.type === "pointermove" && !this.#fingers.has(event.pointerId))) return;
+    if (
+      event.pointerType !== "touch" ||
+      (event.type === "pointermove" && !this.#fingers.has(event.pointerId))
+    )
+      return;
     const apart = () => {
       const [one, other] = [...this.#fingers.values()];
       return other === undefined ? 0 : Math.abs(one - other);
@@ -259,12 +361,18 @@ class DayPicture extends HTMLElement {
 
 /** A mark on a ground of its own, in the middle of a block's hatching. */
 function marked(x, middle, { text, r }) {
-  return [s("circle", { class: "disc", cx: x, cy: middle, r }), s("text", { class: "block-letter", x, y: middle + 6 }, text)];
+  return [
+    s("circle", { class: "disc", cx: x, cy: middle, r }),
+    s("text", { class: "block-letter", x, y: middle + 6 }, text),
+  ];
 }
 
 /** Words on a ground of their own, from here on. */
 function patched(x, middle, words) {
-  return [s("rect", { class: "disc", x, y: middle - 13, width: words.length * PATCH_W + 4, height: 25, rx: 3 }), s("text", { class: "block-name", x: x + 2, y: middle + 6 }, words)];
+  return [
+    s("rect", { class: "disc", x, y: middle - 13, width: words.length * PATCH_W + 4, height: 25, rx: 3 }),
+    s("text", { class: "block-name", x: x + 2, y: middle + 6 }, words),
+  ];
 }
 
 /** Where each part's row is, and each batch's name where there are several: {rows, names, height} in px. */
@@ -289,9 +397,14 @@ function rowsOf({ tasks, batches }, top) {
 /** Hands-on steps of one part and one maker with nothing between them. */
 function inOneGo(tasks) {
   const goes = [];
-  for (const task of tasks.filter(({ kind }) => kind === "hands").sort((a, b) => (a.maker ?? 0) - (b.maker ?? 0) || a.starts_at - b.starts_at)) {
+  for (const task of tasks
+    .filter(({ kind }) => kind === "hands")
+    .sort((a, b) => (a.maker ?? 0) - (b.maker ?? 0) || a.starts_at - b.starts_at)) {
     const last = goes.at(-1)?.at(-1);
-    const goesOn = last && ["run", "letter", "maker", "status"].every((key) => last[key] === task[key]) && task.starts_at - last.ends_at < APART_MS;
+    const goesOn =
+      last &&
+      ["run", "letter", "maker", "status"].every((key) => last[key] === task[key]) &&
+      task.starts_at - last.ends_at < APART_MS;
     if (goesOn) goes.at(-1).push(task);
     else goes.push([task]);
   }
@@ -304,7 +417,13 @@ function summary({ tasks, next, finish }, at) {
   const open = tasks.filter(({ status }) => status !== "done");
   const hands = open.filter(({ kind }) => kind === "hands");
   const first = next?.step && tasks.find(({ id }) => id === next.step);
-  return [`${hands.length} steps for hands and ${open.length - hands.length} waits are left.`, first ? `Next: ${first.letter}, ${first.title}.` : "", finish && finish > at ? `It ends in ${duration(finish - at)}.` : ""].filter(Boolean).join(" ");
+  return [
+    `${hands.length} steps for hands and ${open.length - hands.length} waits are left.`,
+    first ? `Next: ${first.letter}, ${first.title}.` : "",
+    finish && finish > at ? `It ends in ${duration(finish - at)}.` : "",
+  ]
+    .filter(Boolean)
+    .join(" ");
 }
 
 export const registerDayPicture = () => define("day-picture", DayPicture);

@@ -27,7 +27,13 @@ class DeviceList extends HTMLElement {
     this.#now = now;
     if (!this.#parts) this.#build();
     const parts = this.#parts;
-    keyed(parts.list, devices, ({ id }) => id, (device) => this.#makeRow(device), (row, device) => this.#writeRow(row, device, you));
+    keyed(
+      parts.list,
+      devices,
+      ({ id }) => id,
+      (device) => this.#makeRow(device),
+      (row, device) => this.#writeRow(row, device, you),
+    );
     const come = this.#made && !made && devices.find(({ id }) => !this.#known.has(id));
     if (come) this.#putAway(`${come.name} is paired.`);
     this.#known = new Set(devices.map(({ id }) => id));
@@ -39,7 +45,8 @@ class DeviceList extends HTMLElement {
   }
 
   #build() {
-    const wants = (role, label) => h("button", { type: "button", class: "outlined", onclick: () => this.#askCode(role) }, label);
+    const wants = (role, label) =>
+      h("button", { type: "button", class: "outlined", onclick: () => this.#askCode(role) }, label);
     const parts = {
       list: h("ul", { class: "rows" }),
       qr: h("img", { class: "code-qr", alt: "The address with the code, for a phone's camera" }),
@@ -47,22 +54,80 @@ class DeviceList extends HTMLElement {
       left: h("p", { class: "soft", role: "timer" }),
       where: h("p", { class: "code-how" }),
       said: h("p", { role: "status" }),
-      ask: h("div", { class: "stack" }, h("p", { class: "soft" }, `Helpers make batches. They can\u2019t see costs or change recipes and kit. ${MAKERS_MAY}`), h("div", { class: "pair" }, wants("helper", "Pair a helper's phone"), wants("maker", "Pair a maker's phone"))),
+      ask: h(
+        "div",
+        { class: "stack" },
+        h(
+          "p",
+          { class: "soft" },
+          `Helpers make batches. They can\u2019t see costs or change recipes and kit. ${MAKERS_MAY}`,
+        ),
+        h(
+          "div",
+          { class: "pair" },
+          wants("helper", "Pair a helper's phone"),
+          wants("maker", "Pair a maker's phone"),
+        ),
+      ),
     };
-    parts.card = h("div", { class: "code-card", hidden: true }, parts.qr, h("div", { class: "stack" }, parts.code, parts.left, parts.where, h("button", { type: "button", class: "quiet", onclick: () => this.#putAway("") }, "Put the code away")));
+    parts.card = h(
+      "div",
+      { class: "code-card", hidden: true },
+      parts.qr,
+      h(
+        "div",
+        { class: "stack" },
+        parts.code,
+        parts.left,
+        parts.where,
+        h(
+          "button",
+          { type: "button", class: "quiet", onclick: () => this.#putAway("") },
+          "Put the code away",
+        ),
+      ),
+    );
     this.#parts = parts;
     this.append(parts.list, parts.said, parts.card, parts.ask);
   }
 
   #makeRow(device) {
     const name = h("input", { "aria-label": "Name", maxlength: 60, autocomplete: "off", required: true });
-    const words = h("div", { class: "row-words" }, h("b", { class: "row-title" }), h("span", { class: "soft small" }));
-    const form = h("form", { class: "device-name", hidden: true, onsubmit: (event) => {
-      event.preventDefault();
-      tell(this, "device-renamed", { id: device.id, name: name.value.trim() });
-      turn(false);
-    } }, name, h("button", { type: "submit", class: "outlined" }, "Keep"));
-    const does = h("div", { class: "device-does" }, h("button", { type: "button", class: "quiet", onclick: () => turn(true) }, "Rename"), h("button", { type: "button", class: "quiet" }), h("button", { type: "button", class: "quiet", onclick: () => this.#askShutOut(device.id, words.firstChild.textContent) }, "Shut out"));
+    const words = h(
+      "div",
+      { class: "row-words" },
+      h("b", { class: "row-title" }),
+      h("span", { class: "soft small" }),
+    );
+    const form = h(
+      "form",
+      {
+        class: "device-name",
+        hidden: true,
+        onsubmit: (event) => {
+          event.preventDefault();
+          tell(this, "device-renamed", { id: device.id, name: name.value.trim() });
+          turn(false);
+        },
+      },
+      name,
+      h("button", { type: "submit", class: "outlined" }, "Keep"),
+    );
+    const does = h(
+      "div",
+      { class: "device-does" },
+      h("button", { type: "button", class: "quiet", onclick: () => turn(true) }, "Rename"),
+      h("button", { type: "button", class: "quiet" }),
+      h(
+        "button",
+        {
+          type: "button",
+          class: "quiet",
+          onclick: () => this.#askShutOut(device.id, words.firstChild.textContent),
+        },
+        "Shut out",
+      ),
+    );
     const turn = (writing) => {
       for (const node of [words, does]) show(node, !writing);
       show(form, writing);
@@ -87,19 +152,38 @@ class DeviceList extends HTMLElement {
   }
 
   async #askShutOut(id, name) {
-    const says = "It gets nothing more from the studio, at once. What it has not sent stays on it, to be looked at should it ever be paired again.";
-    if (await pickOne({ title: `Shut out ${name}?`, says, choices: [{ label: `Shut out ${name}`, value: true }] })) tell(this, "device-shut-out", { id });
+    const says =
+      "It gets nothing more from the studio, at once. What it has not sent stays on it, to be looked at should it ever be paired again.";
+    if (
+      await pickOne({
+        title: `Shut out ${name}?`,
+        says,
+        choices: [{ label: `Shut out ${name}`, value: true }],
+      })
+    )
+      tell(this, "device-shut-out", { id });
   }
 
   /** What gives a device more is asked once more. */
   async #askRole(id, name, role) {
-    const says = role === "maker" ? MAKERS_MAY : "It goes on making batches. It can\u2019t see costs or change recipes and kit.";
-    if (await pickOne({ title: `Make ${name} a ${role}?`, says, choices: [{ label: `Make ${name} a ${role}`, value: true }] })) tell(this, "role-given", { id, role });
+    const says =
+      role === "maker"
+        ? MAKERS_MAY
+        : "It goes on making batches. It can\u2019t see costs or change recipes and kit.";
+    if (
+      await pickOne({
+        title: `Make ${name} a ${role}?`,
+        says,
+        choices: [{ label: `Make ${name} a ${role}`, value: true }],
+      })
+    )
+      tell(this, "role-given", { id, role });
   }
 
   async #askCode(role) {
     const choices = [{ label: "Make a maker\u2019s code", value: true }];
-    if (role === "helper" || (await pickOne({ title: "Let in another maker?", says: MAKERS_MAY, choices }))) tell(this, "code-wanted", { role });
+    if (role === "helper" || (await pickOne({ title: "Let in another maker?", says: MAKERS_MAY, choices })))
+      tell(this, "code-wanted", { role });
   }
 
   #showCode(made) {
@@ -108,7 +192,10 @@ class DeviceList extends HTMLElement {
     this.#askedAt = this.#now();
     setText(parts.said, "");
     setText(parts.code, `${made.code.slice(0, 4)} ${made.code.slice(4)}`);
-    setText(parts.where, `Point the new phone's camera at the square and open what it shows. Or open ${made.address.split("#")[0].replace("https://", "")} on it and type the code.`);
+    setText(
+      parts.where,
+      `Point the new phone's camera at the square and open what it shows. Or open ${made.address.split("#")[0].replace("https://", "")} on it and type the code.`,
+    );
     parts.qr.src = `data:image/svg+xml,${encodeURIComponent(made.qr)}`;
     show(parts.card, true);
     show(parts.ask, false);

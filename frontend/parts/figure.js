@@ -10,27 +10,42 @@ const COARSE = 120; // a taper is redrawn this many times over its whole length
 /** The bowl of a prompt's weighing, or of its step when nothing is weighed; null when there is nothing in it. */
 function bowl(sheet, state, prompt, step) {
   const weighing = prompt.weigh ?? null;
-  const home = weighing?.vessel ?? step?.vessel ?? step?.into ?? sheet.vessels.find((vessel) => vessel.component === prompt.component && vessel.round === prompt.round)?.id;
+  const home =
+    weighing?.vessel ??
+    step?.vessel ??
+    step?.into ??
+    sheet.vessels.find((vessel) => vessel.component === prompt.component && vessel.round === prompt.round)
+      ?.id;
   const vessel = sheet.vessels.find((candidate) => candidate.id === home);
   if (!vessel) return null;
 
   const lines = sheet.lines.filter((line) => line.vessel === home && line.mg !== null);
-  const weighed = lines.map((line) => ({ id: line.id, name: line.name, mg: state.lines[line.id]?.in_mg ?? 0 })).filter((layer) => layer.mg > 0);
+  const weighed = lines
+    .map((line) => ({ id: line.id, name: line.name, mg: state.lines[line.id]?.in_mg ?? 0 }))
+    .filter((layer) => layer.mg > 0);
   const sum = weighed.reduce((total, layer) => total + layer.mg, 0);
   const held = state.vessels[home]?.in_mg ?? sum;
   // What was poured in from elsewhere lies below; what was divided out leaves one mix behind.
   const mix = { id: "mix", name: "mix", mg: held > sum ? held - sum : held };
-  const layers = (held > sum ? [mix, ...weighed] : held < sum ? [mix] : weighed).filter((layer) => layer.mg > 0).map((layer) => ({ ...layer, amount: about(layer.mg) }));
+  const layers = (held > sum ? [mix, ...weighed] : held < sum ? [mix] : weighed)
+    .filter((layer) => layer.mg > 0)
+    .map((layer) => ({ ...layer, amount: about(layer.mg) }));
   if (layers.length === 0 && !weighing) return null;
 
-  const next = weighing && weighing.add_mg > 0 ? { name: weighing.name, mg: weighing.add_mg, amount: weighing.add } : null;
+  const next =
+    weighing && weighing.add_mg > 0
+      ? { name: weighing.name, mg: weighing.add_mg, amount: weighing.add }
+      : null;
   const planned = lines.reduce((total, line) => total + (state.lines[line.id]?.target_mg ?? line.mg), 0);
   const full = Math.max(planned + Math.max(0, held - sum), held + (next?.mg ?? 0));
   if (full === 0) return null;
   return {
     element: "bowl-section",
     data: { letter: prompt.letter, label: vessel.name, shape: shapeOf(sheet, vessel), full, layers, next },
-    caption: next || held < full ? `${vessel.name}, ${about(held)} of ${about(full)}` : `${vessel.name}, ${about(held)}`,
+    caption:
+      next || held < full
+        ? `${vessel.name}, ${about(held)} of ${about(full)}`
+        : `${vessel.name}, ${about(held)}`,
   };
 }
 
@@ -46,7 +61,13 @@ function bursts(sheet, state, prompt, at) {
   const burning = burnt.some((burst) => burst.at + burst.ms > at);
   return {
     element: "plate-row",
-    data: { kind: "bursts", letter: prompt.letter, planned: step.bursts ?? [], burnt: burnt.map(({ ms, at: began }) => ({ ms, at: began })), now: burning ? at - (at % 500) : Infinity },
+    data: {
+      kind: "bursts",
+      letter: prompt.letter,
+      planned: step.bursts ?? [],
+      burnt: burnt.map(({ ms, at: began }) => ({ ms, at: began })),
+      now: burning ? at - (at % 500) : Infinity,
+    },
     caption: `${burnt.length} of about ${Math.max(step.bursts?.length ?? 0, burnt.length)} bursts`,
   };
 }
@@ -59,7 +80,12 @@ function portions(sheet, state, prompt) {
     data: {
       kind: "portions",
       letter: prompt.letter,
-      portions: step.portions.map((portion) => ({ name: portion.name, share: portion.share ?? 1, mg: state.portions[portion.vessel] ?? 0, next: portion === waiting })),
+      portions: step.portions.map((portion) => ({
+        name: portion.name,
+        share: portion.share ?? 1,
+        mg: state.portions[portion.vessel] ?? 0,
+        next: portion === waiting,
+      })),
     },
     caption: `${step.portions.length} portions`,
   };
@@ -73,7 +99,9 @@ function cavities(sheet, state, prompt) {
   return {
     element: "plate-row",
     data: { kind: "cavities", letter: prompt.letter, verb, good, spoiled, partial, count },
-    caption: [partial ? `${partial} small` : "", spoiled ? `${spoiled} spoiled` : ""].filter(Boolean).join(", "),
+    caption: [partial ? `${partial} small` : "", spoiled ? `${spoiled} spoiled` : ""]
+      .filter(Boolean)
+      .join(", "),
   };
 }
 
@@ -81,12 +109,35 @@ function cavities(sheet, state, prompt) {
 export function countdownOf(prompt, bench) {
   const wait = bench.waits.find((candidate) => candidate.step === prompt.step);
   if (wait) {
-    const until = wait.phase === "counting" ? wait.earliest_at : wait.phase === "look" ? wait.usual_at : (wait.latest_at ?? wait.usual_at);
-    const goal = { counting: "until first check", look: "to the usual time", late: "past the latest" }[wait.phase] ?? (wait.latest_at === null ? "past the usual time" : "to the latest");
-    return { from: wait.began_at, earliest: wait.earliest_at, until, word: wait.word, phase: wait.phase, until_says: goal };
+    const until =
+      wait.phase === "counting"
+        ? wait.earliest_at
+        : wait.phase === "look"
+          ? wait.usual_at
+          : (wait.latest_at ?? wait.usual_at);
+    const goal =
+      { counting: "until first check", look: "to the usual time", late: "past the latest" }[wait.phase] ??
+      (wait.latest_at === null ? "past the usual time" : "to the latest");
+    return {
+      from: wait.began_at,
+      earliest: wait.earliest_at,
+      until,
+      word: wait.word,
+      phase: wait.phase,
+      until_says: goal,
+    };
   }
   const guide = bench.guides.find((candidate) => candidate.step === prompt.step);
-  return guide ? { from: guide.began_at, earliest: null, until: guide.until, word: guide.title, phase: guide.phase, until_says: guide.phase === "ready" ? "over: look" : "to go" } : null;
+  return guide
+    ? {
+        from: guide.began_at,
+        earliest: null,
+        until: guide.until,
+        word: guide.title,
+        phase: guide.phase,
+        until_says: guide.phase === "ready" ? "over: look" : "to go",
+      }
+    : null;
 }
 
 function taper(prompt, bench, at) {
@@ -96,7 +147,13 @@ function taper(prompt, bench, at) {
   return {
     element: "plate-row",
     data: { kind: "taper", letter: prompt.letter, ...running, now: at - (at % grain), caption: "" },
-    caption: { counting: running.earliest ? "too early to check" : running.word, look: "may be ready: look", ready: "ready", soon_late: "nearly too late", late: "late" }[running.phase],
+    caption: {
+      counting: running.earliest ? "too early to check" : running.word,
+      look: "may be ready: look",
+      ready: "ready",
+      soon_late: "nearly too late",
+      late: "late",
+    }[running.phase],
   };
 }
 
@@ -111,7 +168,11 @@ export function figureFor(sheet, state, prompt, bench, at) {
   if (step?.kind === "check") {
     const looks = (state.looks[prompt.step] ?? []).map((look) => look.answer);
     if (!looks.length) return null;
-    return { element: "plate-row", data: { kind: "looks", letter: prompt.letter, looks }, caption: `looked ${looks.length === 1 ? "once" : `${looks.length} times`}` };
+    return {
+      element: "plate-row",
+      data: { kind: "looks", letter: prompt.letter, looks },
+      caption: `looked ${looks.length === 1 ? "once" : `${looks.length} times`}`,
+    };
   }
   return taper(prompt, bench, at) ?? bowl(sheet, state, prompt, step);
 }

@@ -18,7 +18,11 @@ export function forget() {
 }
 
 export function fit(bench, words, musts, prompt) {
-  const place = [prompt, bench.children.length, ...[...bench.children].map((part) => (part.hidden ? "" : part.textContent.length))].join(" ");
+  const place = [
+    prompt,
+    bench.children.length,
+    ...[...bench.children].map((part) => (part.hidden ? "" : part.textContent.length)),
+  ].join(" ");
   if (known.has(place)) {
     setAttr(bench, "data-tight", steps(known.get(place)));
     return;

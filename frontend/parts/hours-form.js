@@ -7,11 +7,23 @@ import { hoursOf, isClockHere } from "./day-ahead.js";
 import { h, sameData, setText, show } from "./dom.js";
 import { OwnDraft } from "./own-draft.js";
 
-const DAYS = [["mon", "Monday"], ["tue", "Tuesday"], ["wed", "Wednesday"], ["thu", "Thursday"], ["fri", "Friday"], ["sat", "Saturday"], ["sun", "Sunday"]];
+const DAYS = [
+  ["mon", "Monday"],
+  ["tue", "Tuesday"],
+  ["wed", "Wednesday"],
+  ["thu", "Thursday"],
+  ["fri", "Friday"],
+  ["sat", "Saturday"],
+  ["sun", "Sunday"],
+];
 
 /** "9:00 to 12:30, 19:00 to 22:00" as pairs; what cannot be read is the server's to name. */
-const readHours = (text) => (text.trim().toLowerCase() === "closed" ? [] : text.split(",").map((pair) => pair.split(/\s*(?:to|[-\u2013])\s*/).map((each) => each.trim())));
-const writeHours = (pairs) => (pairs.length ? pairs.map(([opens, closes]) => `${opens} to ${closes}`).join(", ") : "closed");
+const readHours = (text) =>
+  text.trim().toLowerCase() === "closed"
+    ? []
+    : text.split(",").map((pair) => pair.split(/\s*(?:to|[-\u2013])\s*/).map((each) => each.trim()));
+const writeHours = (pairs) =>
+  pairs.length ? pairs.map(([opens, closes]) => `${opens} to ${closes}`).join(", ") : "closed";
 
 /** What is saved, by the key of its field. */
 function savedOf(makers) {
@@ -48,7 +60,14 @@ export class HoursForm {
 
   #tell(makers, says) {
     this.#parts = null;
-    this.node.replaceChildren(h("ul", { class: "plain" }, makers.map((maker) => h("li", {}, `${maker.name}: ${writeHours(maker.hours.daily ?? [])}`))), h("p", { class: "soft small" }, says));
+    this.node.replaceChildren(
+      h(
+        "ul",
+        { class: "plain" },
+        makers.map((maker) => h("li", {}, `${maker.name}: ${writeHours(maker.hours.daily ?? [])}`)),
+      ),
+      h("p", { class: "soft small" }, says),
+    );
   }
 
   /** Built once for so many makers: what is being written stays while the server comes and goes. */
@@ -66,7 +85,11 @@ export class HoursForm {
   }
 
   #build() {
-    const mine = new Map([...this.#fields].filter(([key]) => this.#draft.isMine(key)).map(([key, control]) => [key, control.value]));
+    const mine = new Map(
+      [...this.#fields]
+        .filter(([key]) => this.#draft.isMine(key))
+        .map(([key, control]) => [key, control.value]),
+    );
     const saved = savedOf(this.#makers);
     this.#draft = new OwnDraft();
     this.#fields = new Map();
@@ -80,16 +103,60 @@ export class HoursForm {
     const rows = this.#makers.flatMap((_, place) => [
       field(`${place}.name`, "Whose hands", { required: true, maxlength: 60 }),
       field(`${place}.daily`, "Each day", { placeholder: "9:00 to 12:30, 19:00 to 22:00" }),
-      h("details", {}, h("summary", {}, "Days that are otherwise"), h("div", { class: "stack" }, DAYS.map(([key, name]) => field(`${place}.${key}`, name, { placeholder: "as each day, or closed" })))),
+      h(
+        "details",
+        {},
+        h("summary", {}, "Days that are otherwise"),
+        h(
+          "div",
+          { class: "stack" },
+          DAYS.map(([key, name]) =>
+            field(`${place}.${key}`, name, { placeholder: "as each day, or closed" }),
+          ),
+        ),
+      ),
     ]);
     const save = h("button", { class: "outlined" }, "Save the hours");
-    const other = this.#makers.length > 1 ? h("button", { type: "button", class: "quiet", onclick: () => this.#write({ makers: this.#read().slice(0, 1) }, other) }, "One pair of hands again") : h("button", { type: "button", class: "quiet", onclick: () => this.#write({ makers: [...this.#read(), { ...this.#read()[0], name: "Second maker" }] }, other) }, "Add a second pair of hands");
-    this.#parts = { zone: h("p", { class: "soft small" }), away: h("p", { class: "soft small", role: "status" }, "No connection. Saving works when the server answers."), saves: [save, other] };
+    const other =
+      this.#makers.length > 1
+        ? h(
+            "button",
+            {
+              type: "button",
+              class: "quiet",
+              onclick: () => this.#write({ makers: this.#read().slice(0, 1) }, other),
+            },
+            "One pair of hands again",
+          )
+        : h(
+            "button",
+            {
+              type: "button",
+              class: "quiet",
+              onclick: () =>
+                this.#write(
+                  { makers: [...this.#read(), { ...this.#read()[0], name: "Second maker" }] },
+                  other,
+                ),
+            },
+            "Add a second pair of hands",
+          );
+    this.#parts = {
+      zone: h("p", { class: "soft small" }),
+      away: h(
+        "p",
+        { class: "soft small", role: "status" },
+        "No connection. Saving works when the server answers.",
+      ),
+      saves: [save, other],
+    };
     const submit = (event) => {
       event.preventDefault();
       this.#write({ makers: this.#read() }, save);
     };
-    this.node.replaceChildren(h("form", { class: "stack", onsubmit: submit }, this.#parts.zone, rows, this.#parts.away, save, other));
+    this.node.replaceChildren(
+      h("form", { class: "stack", onsubmit: submit }, this.#parts.zone, rows, this.#parts.away, save, other),
+    );
   }
 
   /** The makers as they are written, with what this form does not know left as it is saved. */
@@ -97,7 +164,16 @@ export class HoursForm {
     const valueOf = (key) => this.#fields.get(key).value.trim();
     return this.#makers.map(({ hours }, place) => ({
       name: valueOf(`${place}.name`),
-      hours: { ...hours, daily: readHours(valueOf(`${place}.daily`)), days: Object.fromEntries(DAYS.filter(([key]) => valueOf(`${place}.${key}`)).map(([key]) => [key, readHours(valueOf(`${place}.${key}`))])) },
+      hours: {
+        ...hours,
+        daily: readHours(valueOf(`${place}.daily`)),
+        days: Object.fromEntries(
+          DAYS.filter(([key]) => valueOf(`${place}.${key}`)).map(([key]) => [
+            key,
+            readHours(valueOf(`${place}.${key}`)),
+          ]),
+        ),
+      },
     }));
   }
 }

@@ -7,8 +7,14 @@ const placeOf = ({ component, round }) => `${component}.${round}`;
 /** The kit's vessels that hold something of a batch now. A bowl is free once its part is pressed or poured, a jug once it is tipped out. */
 function heldBy({ sheet, state, open }) {
   if (!open) return [];
-  const emptied = new Set(sheet.steps.filter(({ kind, id }) => kind === "pieces" && ["done", "skipped"].includes(state.steps[id].status)).map(placeOf));
-  return sheet.vessels.filter((vessel) => state.vessels[vessel.id].in_mg > 0 && !emptied.has(placeOf(vessel))).map(({ id }) => state.vessels[id].name);
+  const emptied = new Set(
+    sheet.steps
+      .filter(({ kind, id }) => kind === "pieces" && ["done", "skipped"].includes(state.steps[id].status))
+      .map(placeOf),
+  );
+  return sheet.vessels
+    .filter((vessel) => state.vessels[vessel.id].in_mg > 0 && !emptied.has(placeOf(vessel)))
+    .map(({ id }) => state.vessels[id].name);
 }
 
 export function takenBy(run, step, runs) {
@@ -19,5 +25,8 @@ export function takenBy(run, step, runs) {
   if (!kind || kind === "cup" || vessel.in_mg > 0) return []; // small cups are wiped and used again
   return runs
     .filter((other) => other.id !== run.id && heldBy(other).includes(vessel.name))
-    .map((other) => `${vessel.name} is in use by ${other.state.number ?? other.sheet.recipe.title}. Take another.`);
+    .map(
+      (other) =>
+        `${vessel.name} is in use by ${other.state.number ?? other.sheet.recipe.title}. Take another.`,
+    );
 }

@@ -15,7 +15,11 @@ const MEASURED_PX = 200; // large enough that whole pixels tell; larger, and bro
 const STEPS = 12; // halvings: finer than a hundredth of a point
 
 export function drawLabel(told, { width_mm: width, height_mm: height }, parent) {
-  const node = h("article", { class: "label-plate", lang: "en", "aria-label": "The label" }, ...contents(told));
+  const node = h(
+    "article",
+    { class: "label-plate", lang: "en", "aria-label": "The label" },
+    ...contents(told),
+  );
   Object.assign(node.style, { width: `${width}mm`, height: `${height}mm` });
   parent.replaceChildren(node);
   const net = node.querySelector(".label-net");
@@ -33,7 +37,11 @@ export function drawLabel(told, { width_mm: width, height_mm: height }, parent) 
     else high = middle;
   }
   isIn(low);
-  return { node, fits, letters: { list_um: letterOf(node.querySelector(".label-list")), net_um: letterOf(net) } };
+  return {
+    node,
+    fits,
+    letters: { list_um: letterOf(node.querySelector(".label-list")), net_um: letterOf(net) },
+  };
 }
 
 /** The height of a small o in an element's own type. */
@@ -49,19 +57,47 @@ function shareOf(element) {
   return pen.measureText("o").actualBoundingBoxAscent / MEASURED_PX;
 }
 
-function contents({ identity, net, text, batch, opened, best_before: best, precautions, maker, function: purpose }) {
+function contents({
+  identity,
+  net,
+  text,
+  batch,
+  opened,
+  best_before: best,
+  precautions,
+  maker,
+  function: purpose,
+}) {
   return [
     h("p", { class: "label-name" }, identity),
     purpose ? h("p", {}, purpose) : null,
     h("p", { class: "label-net" }, net),
     h("p", { class: "label-list" }, `Ingredients: ${text}.`),
-    precautions.length ? h("p", { class: "label-care" }, precautions.map(({ says }) => says).join(" ")) : null,
-    h("p", { class: "label-foot" }, batch ? h("span", {}, `Batch ${batch}`) : null, best ? h("span", {}, `Best before ${best}`) : null, opened ? openJar(opened) : null),
+    precautions.length
+      ? h("p", { class: "label-care" }, precautions.map(({ says }) => says).join(" "))
+      : null,
+    h(
+      "p",
+      { class: "label-foot" },
+      batch ? h("span", {}, `Batch ${batch}`) : null,
+      best ? h("span", {}, `Best before ${best}`) : null,
+      opened ? openJar(opened) : null,
+    ),
     h("p", { class: "label-maker" }, maker ?? ""),
   ].filter(Boolean);
 }
 
 /** An open jar with the months on it: the period after opening. */
 function openJar(months) {
-  return s("svg", { class: "open-jar", viewBox: "0 0 40 36", role: "img", "aria-label": `good for ${months} after opening` }, s("path", { d: "M4 12h32v4H4ZM6 16h28v18H6ZM6 9 34 2" }), s("text", { x: 20, y: 30 }, months));
+  return s(
+    "svg",
+    {
+      class: "open-jar",
+      viewBox: "0 0 40 36",
+      role: "img",
+      "aria-label": `good for ${months} after opening`,
+    },
+    s("path", { d: "M4 12h32v4H4ZM6 16h28v18H6ZM6 9 34 2" }),
+    s("text", { x: 20, y: 30 }, months),
+  );
 }

@@ -18,7 +18,14 @@ export function mark(name) {
   return s(
     "svg",
     { class: "mark", viewBox: "0 0 24 24", width: 24, height: 24, "aria-hidden": "true" },
-    s("path", { d: PATHS[name], fill: "none", stroke: "currentColor", "stroke-width": 2, "stroke-linecap": "round", "stroke-linejoin": "round" }),
+    s("path", {
+      d: PATHS[name],
+      fill: "none",
+      stroke: "currentColor",
+      "stroke-width": 2,
+      "stroke-linecap": "round",
+      "stroke-linejoin": "round",
+    }),
   );
 }
 
@@ -28,7 +35,11 @@ export function bowlMark() {
     { class: "bowl-mark", viewBox: "0 0 44 36", "aria-hidden": "true" },
     s("path", { class: "wall", d: "M1 7h42c0 13-6 21-13 24v4H14v-4C7 28 1 20 1 7Z" }),
     s("path", { class: "inside", d: "M5 10h34c0 10-6 17-12 18H17C11 27 5 20 5 10Z" }),
-    s("path", { class: "layer", fill: hatch("A"), d: "M6.500 17h31c-2 6-6 10-10.500 11H17c-4.500-1-8.500-5-10.500-11Z" }),
+    s("path", {
+      class: "layer",
+      fill: hatch("A"),
+      d: "M6.500 17h31c-2 6-6 10-10.500 11H17c-4.500-1-8.500-5-10.500-11Z",
+    }),
     s("path", { class: "copper-line", d: "M5.500 13h33" }),
   );
 }

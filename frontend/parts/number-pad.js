@@ -15,14 +15,24 @@ import { mass } from "./words.js";
 
 const MOST = 9; // digits a reading may have
 
-export function openPad({ title, target = null, tolerance = 0, division = 1000, unit = "g", answer = "It reads", least = 0, most = null }) {
+export function openPad({
+  title,
+  target = null,
+  tolerance = 0,
+  division = 1000,
+  unit = "g",
+  answer = "It reads",
+  least = 0,
+  most = null,
+}) {
   let digits = "";
   const points = unit === "g" && division < 1000;
   const places = points ? 3 - Math.floor(Math.log10(division)) : 0;
   const shown = h("output", { class: "pad-shown figures", "aria-live": "polite" });
   const off = h("p", { class: "pad-off" });
   const strong = h("button", { type: "submit", value: "given", class: "copper" });
-  const key = (label, press, name) => h("button", { type: "button", class: "outlined key", "aria-label": name, onclick: press }, label);
+  const key = (label, press, name) =>
+    h("button", { type: "button", class: "outlined key", "aria-label": name, onclick: press }, label);
   const digit = (d) => key(d, () => type(d));
   const keys = h(
     "div",
@@ -35,14 +45,29 @@ export function openPad({ title, target = null, tolerance = 0, division = 1000, 
   const dialog = h(
     "dialog",
     { class: "pad", "aria-label": title },
-    h("div", { class: "pad-room" }, h("form", { method: "dialog" }, h("h2", {}, title), shown, off, keys, strong, h("button", { type: "button", class: "quiet knuckle", onclick: () => dialog.close("") }, "Back"))),
+    h(
+      "div",
+      { class: "pad-room" },
+      h(
+        "form",
+        { method: "dialog" },
+        h("h2", {}, title),
+        shown,
+        off,
+        keys,
+        strong,
+        h("button", { type: "button", class: "quiet knuckle", onclick: () => dialog.close("") }, "Back"),
+      ),
+    ),
   );
 
   /** The reading in whole mg or pieces; null while nothing is typed. */
   function value() {
     if (!/\d/.test(digits)) return null;
     const [whole, part = ""] = digits.split(".");
-    return unit === "g" ? Number(whole || "0") * 1000 + Number(part.padEnd(3, "0").slice(0, 3)) : Number(whole);
+    return unit === "g"
+      ? Number(whole || "0") * 1000 + Number(part.padEnd(3, "0").slice(0, 3))
+      : Number(whole);
   }
 
   function type(char) {
@@ -73,7 +98,8 @@ export function openPad({ title, target = null, tolerance = 0, division = 1000, 
   const size = (much) => (unit === "g" ? mass(Math.round(much / division) * division) : String(much));
 
   function offBy(given) {
-    if (!places && digits.endsWith(".")) return unit === "g" ? "this scale shows whole grams" : "whole pieces only";
+    if (!places && digits.endsWith("."))
+      return unit === "g" ? "this scale shows whole grams" : "whole pieces only";
     if (most !== null && given !== null && given > most) return `there are only ${size(most)}`;
     if (target === null) return "";
     const goal = size(target);
@@ -90,7 +116,8 @@ export function openPad({ title, target = null, tolerance = 0, division = 1000, 
     if (/^\d$/.test(event.key)) type(event.key);
     else if (event.key === "." || event.key === ",") type(".");
     else if (event.key === "Backspace") rub();
-    else if (event.key === "Enter") strong.disabled || dialog.close("given"); // and never the key that has the focus
+    else if (event.key === "Enter")
+      strong.disabled || dialog.close("given"); // and never the key that has the focus
     else return;
     event.preventDefault();
   });

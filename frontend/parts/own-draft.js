@@ -34,7 +34,12 @@ export class OwnDraft {
       this.#compare(field);
       control.focus();
     };
-    field.beside = h("span", { class: "theirs small", role: "status", hidden: true }, field.theirs, h("button", { type: "button", class: "quiet", onclick: take }, "Use that"));
+    field.beside = h(
+      "span",
+      { class: "theirs small", role: "status", hidden: true },
+      field.theirs,
+      h("button", { type: "button", class: "quiet", onclick: take }, "Use that"),
+    );
     control.addEventListener("input", () => field.beside.hidden || this.#compare(field));
     this.#fields.set(key, field);
     return field.beside;

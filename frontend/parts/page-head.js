@@ -14,6 +14,15 @@ const PAGES = [
 ];
 
 export function pageHead(title, here, [back, backTo] = ["#/", "Recipes"]) {
-  const links = PAGES.map(([name, href, label]) => h("a", { href, class: "button quiet", "aria-current": name === here ? "page" : null }, label));
-  return h("header", { class: "page-head" }, here ? null : h("a", { class: "button back", href: back, "aria-label": backTo }, mark("back")), here === "recipes" ? bowlMark() : null, h("h1", {}, title), here ? h("nav", { "aria-label": "Pages" }, links) : null);
+  const links = PAGES.map(([name, href, label]) =>
+    h("a", { href, class: "button quiet", "aria-current": name === here ? "page" : null }, label),
+  );
+  return h(
+    "header",
+    { class: "page-head" },
+    here ? null : h("a", { class: "button back", href: back, "aria-label": backTo }, mark("back")),
+    here === "recipes" ? bowlMark() : null,
+    h("h1", {}, title),
+    here ? h("nav", { "aria-label": "Pages" }, links) : null,
+  );
 }

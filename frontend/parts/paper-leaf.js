@@ -19,11 +19,36 @@ export function paperLeaf(plan, code) {
   return h(
     "article",
     { class: "paper" },
-    h("header", {}, h("div", {}, h("h1", {}, plan.title), h("p", { class: "paper-sub" }, plan.sub), plan.summary ? h("p", { class: "paper-note" }, plan.summary) : null, p(blank("Batch"), blank("Date"), blank("Made by"))), code),
-    plan.warnings.length ? h("ul", { class: "paper-warn" }, plan.warnings.map((text) => h("li", {}, text))) : null,
+    h(
+      "header",
+      {},
+      h(
+        "div",
+        {},
+        h("h1", {}, plan.title),
+        h("p", { class: "paper-sub" }, plan.sub),
+        plan.summary ? h("p", { class: "paper-note" }, plan.summary) : null,
+        p(blank("Batch"), blank("Date"), blank("Made by")),
+      ),
+      code,
+    ),
+    plan.warnings.length
+      ? h(
+          "ul",
+          { class: "paper-warn" },
+          plan.warnings.map((text) => h("li", {}, text)),
+        )
+      : null,
     plan.totals.length ? totals(plan.totals) : null,
     plan.parts.map((part) => drawPart(part, plan.columns)),
-    h("section", { class: "paper-end" }, h("h2", {}, "At the end"), p(blank("Good"), blank("Part pieces"), blank("Spoiled"), blank("Finished")), h("h3", {}, "Notes"), Array.from({ length: 6 }, () => h("div", { class: "rule" }))),
+    h(
+      "section",
+      { class: "paper-end" },
+      h("h2", {}, "At the end"),
+      p(blank("Good"), blank("Part pieces"), blank("Spoiled"), blank("Finished")),
+      h("h3", {}, "Notes"),
+      Array.from({ length: 6 }, () => h("div", { class: "rule" })),
+    ),
   );
 }
 
@@ -32,8 +57,24 @@ function totals(rows) {
     "table",
     { class: "paper-table lots" },
     h("caption", {}, "To fetch, for the whole batch"),
-    h("thead", {}, h("tr", {}, ["", "in all", "lot"].map((name) => h("th", { scope: "col" }, name || h("span", { class: "unseen" }, "ingredient"))))),
-    h("tbody", {}, rows.map(([name, amount]) => h("tr", {}, h("th", { scope: "row" }, box(), name), h("td", {}, amount), h("td", { class: "write" })))),
+    h(
+      "thead",
+      {},
+      h(
+        "tr",
+        {},
+        ["", "in all", "lot"].map((name) =>
+          h("th", { scope: "col" }, name || h("span", { class: "unseen" }, "ingredient")),
+        ),
+      ),
+    ),
+    h(
+      "tbody",
+      {},
+      rows.map(([name, amount]) =>
+        h("tr", {}, h("th", { scope: "row" }, box(), name), h("td", {}, amount), h("td", { class: "write" })),
+      ),
+    ),
   );
 }
 
@@ -41,20 +82,44 @@ function drawPart({ letter, name, count, facts, loose = [], rounds }, columns) {
   return h(
     "section",
     { class: "paper-part" },
-    h("h2", {}, h("b", { class: "paper-letter" }, letter), name, count ? h("span", {}, `\u00d7 ${count}`) : null),
+    h(
+      "h2",
+      {},
+      h("b", { class: "paper-letter" }, letter),
+      name,
+      count ? h("span", {}, `\u00d7 ${count}`) : null,
+    ),
     h("p", { class: "paper-note" }, facts.filter(Boolean).join("; ")),
     loose.length ? table(loose, columns, `${name}, not weighed in a step`) : null,
-    rounds.map((round) => [round.name ? h("h3", { class: "paper-round" }, round.name) : null, h("ol", {}, round.steps.map((step) => drawStep(step, columns)))]).flat(),
+    rounds.flatMap((round) => [
+      round.name ? h("h3", { class: "paper-round" }, round.name) : null,
+      h(
+        "ol",
+        {},
+        round.steps.map((step) => drawStep(step, columns)),
+      ),
+    ]),
   );
 }
 
 function drawStep(step, columns) {
-  const within = step.window ? `Within ${span(step.window.latest_ms)}${step.from.length ? ` of \u201c${step.from.join("\u201d, \u201c")}\u201d` : ""}: ${step.window.stake}` : "";
+  const within = step.window
+    ? `Within ${span(step.window.latest_ms)}${step.from.length ? ` of \u201c${step.from.join("\u201d, \u201c")}\u201d` : ""}: ${step.window.stake}`
+    : "";
   return h(
     "li",
     { class: "paper-step" },
-    [...new Set([...step.cautions, ...step.ways.flatMap((way) => way.cautions)])].map((caution) => h("p", { class: "paper-caution" }, caution)),
-    h("h3", { class: "paper-title" }, box(), step.title, step.optional ? h("small", {}, "may be left out") : null, step.about_ms ? h("small", {}, `about ${span(step.about_ms)}`) : null),
+    [...new Set([...step.cautions, ...step.ways.flatMap((way) => way.cautions)])].map((caution) =>
+      h("p", { class: "paper-caution" }, caution),
+    ),
+    h(
+      "h3",
+      { class: "paper-title" },
+      box(),
+      step.title,
+      step.optional ? h("small", {}, "may be left out") : null,
+      step.about_ms ? h("small", {}, `about ${span(step.about_ms)}`) : null,
+    ),
     within ? h("p", { class: "paper-within" }, within) : null,
     step.says ? p(step.says) : null,
     step.ways.map((way) => p(box(), h("b", {}, way.name), way.says ? `: ${way.says}` : "")),
@@ -65,15 +130,33 @@ function drawStep(step, columns) {
 }
 
 const KINDS = {
-  melt: ({ bursts, more, burst_ms, to_mk: most, look_for: look }) => [p(bursts.length ? bursts.map(({ ms }) => h("span", { class: "burst" }, box(), span(ms))) : `${span(burst_ms ?? more.ms)} at a time: `, boxes(TRIES)), p(h("b", {}, "Look for: "), look, (most ?? null) === null ? "" : ` No further than ${celsius(most)}.`)],
+  melt: ({ bursts, more, burst_ms, to_mk: most, look_for: look }) => [
+    p(
+      bursts.length
+        ? bursts.map(({ ms }) => h("span", { class: "burst" }, box(), span(ms)))
+        : `${span(burst_ms ?? more.ms)} at a time: `,
+      boxes(TRIES),
+    ),
+    p(h("b", {}, "Look for: "), look, (most ?? null) === null ? "" : ` No further than ${celsius(most)}.`),
+  ],
   check: (step) => [
     p(h("b", {}, step.ask)),
     p(h("b", {}, "Not yet: "), step.not_yet),
     step.too_far ? p(h("b", {}, "Too far: "), step.too_far) : null,
     p("Looked ", boxes(TRIES)),
   ],
-  pieces: ({ count, again }) => [again ? p(h("b", {}, "After each: "), again) : null, count ? p(`${count} to make `, count > MOST_BOXES ? blank("made") : boxes(count), blank("spoiled")) : null],
-  wait: (step) => [p(h("b", {}, waitWords(step))), step.test ? p(step.test) : null, step.stake && step.latest_ms !== null ? p(h("b", {}, "At the latest: "), step.stake) : null, p(blank("began"), blank("ended"))],
+  pieces: ({ count, again }) => [
+    again ? p(h("b", {}, "After each: "), again) : null,
+    count
+      ? p(`${count} to make `, count > MOST_BOXES ? blank("made") : boxes(count), blank("spoiled"))
+      : null,
+  ],
+  wait: (step) => [
+    p(h("b", {}, waitWords(step))),
+    step.test ? p(step.test) : null,
+    step.stake && step.latest_ms !== null ? p(h("b", {}, "At the latest: "), step.stake) : null,
+    p(blank("began"), blank("ended")),
+  ],
 };
 
 function table(rows, [amounts, second, third], caption) {
@@ -82,11 +165,34 @@ function table(rows, [amounts, second, third], caption) {
     "table",
     { class: "paper-table" },
     h("caption", { class: "unseen" }, caption),
-    h("thead", {}, h("tr", {}, h("th", { scope: "col" }, h("span", { class: "unseen" }, "ingredient")), columns.filter(Boolean).map((name) => h("th", { scope: "col" }, name)))),
+    h(
+      "thead",
+      {},
+      h(
+        "tr",
+        {},
+        h("th", { scope: "col" }, h("span", { class: "unseen" }, "ingredient")),
+        columns.filter(Boolean).map((name) => h("th", { scope: "col" }, name)),
+      ),
+    ),
     h(
       "tbody",
       {},
-      rows.map(({ name, amount, reads, on, note }) => h("tr", {}, h("th", { scope: "row" }, box(), h("span", {}, name, on ? h("small", {}, on) : null, note ? h("small", {}, note) : null)), h("td", { class: reads && columns[2] ? null : "paper-main" }, amount), columns[1] ? h("td", { class: reads && columns[2] ? "paper-main" : null }, reads) : null, columns[2] ? h("td", { class: "write" }) : null)),
+      rows.map(({ name, amount, reads, on, note }) =>
+        h(
+          "tr",
+          {},
+          h(
+            "th",
+            { scope: "row" },
+            box(),
+            h("span", {}, name, on ? h("small", {}, on) : null, note ? h("small", {}, note) : null),
+          ),
+          h("td", { class: reads && columns[2] ? null : "paper-main" }, amount),
+          columns[1] ? h("td", { class: reads && columns[2] ? "paper-main" : null }, reads) : null,
+          columns[2] ? h("td", { class: "write" }) : null,
+        ),
+      ),
     ),
   );
 }

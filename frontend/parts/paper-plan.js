@@ -19,16 +19,33 @@ export function planOfSheet(sheet) {
   const onPaper = readings(sheet, lines);
   return {
     title: sheet.recipe.title,
-    sub: joined(pieces(sheet.size.pieces, sheet.piece), `recipe version ${sheet.recipe.version}`, sheet.size.weigh === "tare" ? "zero the scale before each ingredient" : "running total: do not zero between ingredients"),
+    sub: joined(
+      pieces(sheet.size.pieces, sheet.piece),
+      `recipe version ${sheet.recipe.version}`,
+      sheet.size.weigh === "tare"
+        ? "zero the scale before each ingredient"
+        : "running total: do not zero between ingredients",
+    ),
     columns: ["weigh", "scale reads", "weighed"],
-    totals: sheet.ingredients.map(({ name, mg, nl, count }) => [name, mg ? grams(mg, mg < 100_000 ? 10 : 1000) : nl ? `${grams(nl, 100_000).slice(0, -2)} ml` : count ? String(count) : "to texture"]),
+    totals: sheet.ingredients.map(({ name, mg, nl, count }) => [
+      name,
+      mg
+        ? grams(mg, mg < 100_000 ? 10 : 1000)
+        : nl
+          ? `${grams(nl, 100_000).slice(0, -2)} ml`
+          : count
+            ? String(count)
+            : "to texture",
+    ]),
     warnings: sheet.warnings.map(({ text }) => text),
     parts: sheet.components.map((component) => ({
       letter: component.letter,
       name: component.name,
       count: component.count,
       facts: [
-        component.piece_mg && component.id !== "assembly" ? `${component.count} of ${plain(component.piece_mg)}` : "",
+        component.piece_mg && component.id !== "assembly"
+          ? `${component.count} of ${plain(component.piece_mg)}`
+          : "",
         component.spares ? `${component.spares} of them spare` : "",
         component.make_mg ? `${grams(component.make_mg, 1000)} in all` : "",
         component.stays_behind_mg ? `${plain(component.stays_behind_mg)} stays in the bowl` : "",
@@ -38,7 +55,11 @@ export function planOfSheet(sheet) {
         name: component.rounds.length > 1 ? `Round ${round}: ${count} pieces, ${grams(make_mg, 1000)}` : "",
         steps: sheet.steps
           .filter((step) => step.component === component.id && step.round === round)
-          .map((step) => ({ ...step, rows: onPaper.get(step.id) ?? [], from: (step.window?.from ?? []).map((id) => titles.get(id)) })),
+          .map((step) => ({
+            ...step,
+            rows: onPaper.get(step.id) ?? [],
+            from: (step.window?.from ?? []).map((id) => titles.get(id)),
+          })),
       })),
     })),
   };
@@ -51,7 +72,10 @@ function readings(sheet, lines) {
   const told = new Map();
   for (const step of sheet.steps) {
     if (step.kind === "weigh") {
-      told.set(step.id, step.lines.map((id) => row(lines.get(id), vessels.get(step.vessel), sheet.size.weigh, scales)));
+      told.set(
+        step.id,
+        step.lines.map((id) => row(lines.get(id), vessels.get(step.vessel), sheet.size.weigh, scales)),
+      );
     } else if (step.tips?.length) {
       for (const id of step.tips) {
         vessels.get(step.into).held += vessels.get(id).held;
@@ -65,10 +89,18 @@ function readings(sheet, lines) {
 }
 
 function row(line, vessel, weigh, scales) {
-  const about = { name: line.name, note: [line.note, line.optional ? "May be left out." : ""].filter(Boolean).join(" ") };
+  const about = {
+    name: line.name,
+    note: [line.note, line.optional ? "May be left out." : ""].filter(Boolean).join(" "),
+  };
   if (line.mg === null) {
     vessel.held += line.about_mg ?? 0;
-    return { ...about, amount: line.spoons || (line.count === null ? "to texture" : `${line.count} ${line.unit}`), reads: "", on: `into ${lower(vessel.name)}` };
+    return {
+      ...about,
+      amount: line.spoons || (line.count === null ? "to texture" : `${line.count} ${line.unit}`),
+      reads: "",
+      on: `into ${lower(vessel.name)}`,
+    };
   }
   const division = line.division_mg ?? 1;
   const climbs = weigh === "running" && !line.cup;
@@ -76,12 +108,20 @@ function row(line, vessel, weigh, scales) {
   const reads = climbs ? vessel.held - vessel.zero + line.mg : line.mg;
   vessel.held += line.mg;
   const scale = scales.get(line.scale)?.name;
-  return { ...about, amount: grams(line.mg, division), reads: grams(toDivision(reads, division), division), on: joined(scale, line.cup ? `small cup, then into ${lower(vessel.name)}` : lower(vessel.name)) };
+  return {
+    ...about,
+    amount: grams(line.mg, division),
+    reads: grams(toDivision(reads, division), division),
+    on: joined(scale, line.cup ? `small cup, then into ${lower(vessel.name)}` : lower(vessel.name)),
+  };
 }
 
 function divide(step, vessels, scales) {
   const bowl = vessels.get(step.vessel);
-  const shares = shareOut(bowl.held, step.portions.map((portion) => portion.share));
+  const shares = shareOut(
+    bowl.held,
+    step.portions.map((portion) => portion.share),
+  );
   const rows = step.portions.map(({ vessel: id, name }, index) => {
     const mg = shares[index];
     const isLast = index === step.portions.length - 1;
@@ -90,7 +130,13 @@ function divide(step, vessels, scales) {
     vessel.held += mg;
     vessel.zero += mg;
     const text = grams(toDivision(mg, division), division);
-    return { name, amount: isLast ? grams(mg, division) : text, reads: isLast ? "" : text, on: isLast ? "stays in the bowl" : scales.get(vessel.scale)?.name ?? "", note: "" };
+    return {
+      name,
+      amount: isLast ? grams(mg, division) : text,
+      reads: isLast ? "" : text,
+      on: isLast ? "stays in the bowl" : (scales.get(vessel.scale)?.name ?? ""),
+      note: "",
+    };
   });
   bowl.held = 0;
   return rows;
@@ -99,7 +145,9 @@ function divide(step, vessels, scales) {
 export function planOfRecipe({ version, document, measured }) {
   const piece = document.piece ?? { one: "piece", many: "pieces" };
   const written = [...document.components, { id: "assembly", ...document.assembly }];
-  const titles = new Map(measured.components.flatMap(({ id, steps }) => steps.map((step) => [`${id}.${step.id}`, step.title])));
+  const titles = new Map(
+    measured.components.flatMap(({ id, steps }) => steps.map((step) => [`${id}.${step.id}`, step.title])),
+  );
   const called = (id) => document.ingredients[id]?.name ?? id;
   return {
     title: document.title,
@@ -108,38 +156,80 @@ export function planOfRecipe({ version, document, measured }) {
     columns: ["as written", "in grams", ""],
     totals: [],
     warnings: [],
-    parts: measured.components.filter(({ steps, lines }) => steps.length || lines.length).map((component, place) => {
-      const { lines = [], piece: each, stays_behind: stays, loss, mould } = written.find(({ id }) => id === component.id);
-      const rowOf = (key) => {
-        const line = lines.find(({ id }) => id === key);
-        const { ug } = component.lines.find(({ id }) => id === key);
-        const instead = (line.substitutes ?? []).map(({ ingredient, amount, says }) => `or ${lower(called(ingredient))}${amount ? `, ${amount}` : ""}${says ? `: ${says}` : ""}`);
-        return { name: called(line.ingredient), amount: line.amount, reads: ug && !/ g$/.test(line.amount) ? grams(Math.round(ug / 1000), ug < 100_000_000 ? 10 : 1000) : "", on: "", note: [line.note, line.optional ? "May be left out." : "", ...instead].filter(Boolean).join(" ") };
-      };
-      const cautioned = (keys) => keys.flatMap((key) => measured.ingredients[component.lines.find(({ id }) => id === key).ingredient].cautions);
-      const weighed = new Set(component.steps.flatMap((step) => step.lines ?? []));
-      const loose = component.lines.filter(({ id }) => !weighed.has(id)).map(({ id }) => rowOf(id));
-      const steps = component.steps.map((step) => ({
-        ...step,
-        cautions: [...step.cautions, ...cautioned(step.lines ?? [])],
-        rows: step.lines?.map(rowOf) ?? step.portions?.map(({ name, share }) => ({ name, amount: `${share} ${share === 1 ? "part" : "parts"}`, reads: "", on: "", note: "" })) ?? [],
-        from: (step.window?.from ?? []).map((reference) => titles.get(reference)),
-        bursts: [],
-        count: 0,
-      }));
-      return {
-        letter: LETTERS[place],
-        name: component.name,
-        count: 0,
-        facts: [each ? `${each} a piece` : "", component.spares ? `${component.spares} spare` : "", stays ? `${stays} stays behind` : "", loss ? `${loss} lost on the way` : "", mould ? `${mould.shape} mould` : ""],
-        loose,
-        rounds: [{ name: "", steps }],
-      };
-    }),
+    parts: measured.components
+      .filter(({ steps, lines }) => steps.length || lines.length)
+      .map((component, place) => {
+        const {
+          lines = [],
+          piece: each,
+          stays_behind: stays,
+          loss,
+          mould,
+        } = written.find(({ id }) => id === component.id);
+        const rowOf = (key) => {
+          const line = lines.find(({ id }) => id === key);
+          const { ug } = component.lines.find(({ id }) => id === key);
+          const instead = (line.substitutes ?? []).map(
+            ({ ingredient, amount, says }) =>
+              `or ${lower(called(ingredient))}${amount ? `, ${amount}` : ""}${says ? `: ${says}` : ""}`,
+          );
+          return {
+            name: called(line.ingredient),
+            amount: line.amount,
+            reads:
+              ug && !/ g$/.test(line.amount)
+                ? grams(Math.round(ug / 1000), ug < 100_000_000 ? 10 : 1000)
+                : "",
+            on: "",
+            note: [line.note, line.optional ? "May be left out." : "", ...instead].filter(Boolean).join(" "),
+          };
+        };
+        const cautioned = (keys) =>
+          keys.flatMap(
+            (key) => measured.ingredients[component.lines.find(({ id }) => id === key).ingredient].cautions,
+          );
+        const weighed = new Set(component.steps.flatMap((step) => step.lines ?? []));
+        const loose = component.lines.filter(({ id }) => !weighed.has(id)).map(({ id }) => rowOf(id));
+        const steps = component.steps.map((step) => ({
+          ...step,
+          cautions: [...step.cautions, ...cautioned(step.lines ?? [])],
+          rows:
+            step.lines?.map(rowOf) ??
+            step.portions?.map(({ name, share }) => ({
+              name,
+              amount: `${share} ${share === 1 ? "part" : "parts"}`,
+              reads: "",
+              on: "",
+              note: "",
+            })) ??
+            [],
+          from: (step.window?.from ?? []).map((reference) => titles.get(reference)),
+          bursts: [],
+          count: 0,
+        }));
+        return {
+          letter: LETTERS[place],
+          name: component.name,
+          count: 0,
+          facts: [
+            each ? `${each} a piece` : "",
+            component.spares ? `${component.spares} spare` : "",
+            stays ? `${stays} stays behind` : "",
+            loss ? `${loss} lost on the way` : "",
+            mould ? `${mould.shape} mould` : "",
+          ],
+          loose,
+          rounds: [{ name: "", steps }],
+        };
+      }),
   };
 }
 
 /** A wait in words: "earliest 4 h, usual 6 h, latest 24 h". */
 export function waitWords({ earliest_ms: earliest, usual_ms: usual, latest_ms: latest }) {
-  return joined(`earliest ${span(earliest)}`, `usual ${span(usual)}`, latest === null ? "" : `latest ${span(latest)}`);
+  return joined(
+    `earliest ${span(earliest)}`,
+    `usual ${span(usual)}`,
+    latest === null ? "" : `latest ${span(latest)}`,
+  );
 }

@@ -12,7 +12,8 @@ function refuse(says) {
 }
 
 export async function photograph(file) {
-  if (!globalThis.crypto?.subtle) throw refuse("Photographs need the studio\u2019s https address: open the page by that.");
+  if (!globalThis.crypto?.subtle)
+    throw refuse("Photographs need the studio\u2019s https address: open the page by that.");
   const image = await createImageBitmap(file).catch(() => {
     throw refuse("That file is no picture this browser can read.");
   });
@@ -28,7 +29,8 @@ export async function photograph(file) {
   for (const quality of QUALITIES) {
     const blob = await new Promise((resolve) => canvas.toBlob(resolve, "image/jpeg", quality));
     if (!blob) break;
-    if (blob.size <= MOST_BYTES || quality === QUALITIES.at(-1)) return { blob, sha256: await hexOf(await blob.arrayBuffer()) };
+    if (blob.size <= MOST_BYTES || quality === QUALITIES.at(-1))
+      return { blob, sha256: await hexOf(await blob.arrayBuffer()) };
   }
   throw refuse("The picture could not be made smaller. Take it again.");
 }

@@ -12,5 +12,9 @@ export function placeWords(document, at) {
     return here.name || here.title || called || (/^\d+$/.test(key) ? `number ${Number(key) + 1}` : "");
   });
   const last = keys.at(-1);
-  return [...said, /^\d+$/.test(last) || said.at(-1) ? "" : last.replaceAll("_", " ")].filter(Boolean).join(", ") || at;
+  return (
+    [...said, /^\d+$/.test(last) || said.at(-1) ? "" : last.replaceAll("_", " ")]
+      .filter(Boolean)
+      .join(", ") || at
+  );
 }

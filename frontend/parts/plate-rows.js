@@ -30,7 +30,9 @@ const draw = {
         "g",
         { transform: `translate(${x.toFixed(1)} 138)` },
         s("path", { class: done ? "taper-body spent" : "taper-body", fill: "none", d: taperUp(tall) }),
-        done && left > 0 ? s("path", { class: "taper-body", fill: hatch(letter), d: taperUp(tall * left) }) : null,
+        done && left > 0
+          ? s("path", { class: "taper-body", fill: hatch(letter), d: taperUp(tall * left) })
+          : null,
         isNext ? s("path", { class: "copper-mark", d: `M-8 ${-tall - 17}h16L0 ${-tall - 5}Z` }) : null,
         s("path", { class: "stand", d: "M-15 0H15" }),
         each > 34 || isNext ? s("text", { class: "below", y: 21 }, duration(burst.ms)) : null,
@@ -45,7 +47,9 @@ const draw = {
     const r = Math.min(58, each / 2 - 16);
     return portions.map((portion, i) => {
       const x = start + each * (i + 0.5);
-      const level = portion.mg ? Math.max(0.12, (portion.mg / Math.max(...portions.map((p) => p.mg || 1))) * 0.8) : 0;
+      const level = portion.mg
+        ? Math.max(0.12, (portion.mg / Math.max(...portions.map((p) => p.mg || 1))) * 0.8)
+        : 0;
       const mark = 0.8 * ((portion.share || most) / most);
       return s(
         "g",
@@ -54,8 +58,18 @@ const draw = {
         s("path", { class: "inside", d: cup(r, 0, 1) }),
         level ? s("path", { class: "layer", fill: hatch(letter, i), d: cup(r, 1 - level, 1) }) : null,
         portion.next ? s("path", { class: "band", d: cup(r, 1 - mark, 1) }) : null,
-        portion.next ? s("path", { class: "copper-line", d: `M${-half(r, 1 - mark)} ${(1 - mark) * r * 1.1}H${half(r, 1 - mark)}` }) : null,
-        portion.next ? s("path", { class: "copper-mark", d: `M${half(r, 1 - mark) + 1} ${(1 - mark) * r * 1.1}l11 -7v14Z` }) : null,
+        portion.next
+          ? s("path", {
+              class: "copper-line",
+              d: `M${-half(r, 1 - mark)} ${(1 - mark) * r * 1.1}H${half(r, 1 - mark)}`,
+            })
+          : null,
+        portion.next
+          ? s("path", {
+              class: "copper-mark",
+              d: `M${half(r, 1 - mark) + 1} ${(1 - mark) * r * 1.1}l11 -7v14Z`,
+            })
+          : null,
         s("circle", { class: "wall", cx: -r - 4, cy: 0, r: 5 }),
         s("circle", { class: "wall", cx: r + 4, cy: 0, r: 5 }),
         s("text", { class: "below strong", y: r * 1.1 + 28 }, portion.name),
@@ -74,14 +88,37 @@ const draw = {
     return Array.from({ length: shown }, (_, i) => {
       const x = startX + (i % perRow) * (size + 8);
       const y = startY + Math.floor(i / perRow) * (size + 8);
-      const state = i < good ? "good" : i < good + partial ? "partial" : i < good + partial + spoiled ? "spoiled" : i === good + partial + spoiled ? "next" : "empty";
+      const state =
+        i < good
+          ? "good"
+          : i < good + partial
+            ? "partial"
+            : i < good + partial + spoiled
+              ? "spoiled"
+              : i === good + partial + spoiled
+                ? "next"
+                : "empty";
       const round = Math.min(9, size / 4);
       return s(
         "g",
         { transform: `translate(${x.toFixed(1)} ${y.toFixed(1)})` },
-        s("rect", { class: `cavity ${state}`, width: size, height: size, rx: round, fill: state === "good" ? hatch(letter) : "none" }),
-        state === "partial" ? s("path", { class: "layer", fill: hatch(letter), d: `M1 ${size / 2}H${size - 1}V${size - round}q0 ${round - 1} ${1 - round} ${round - 1}H${round}q${1 - round} 0 ${1 - round} ${1 - round}Z` }) : null,
-        state === "spoiled" ? s("path", { class: "stroke", d: `M5 5L${size - 5} ${size - 5}M${size - 5} 5L5 ${size - 5}` }) : null,
+        s("rect", {
+          class: `cavity ${state}`,
+          width: size,
+          height: size,
+          rx: round,
+          fill: state === "good" ? hatch(letter) : "none",
+        }),
+        state === "partial"
+          ? s("path", {
+              class: "layer",
+              fill: hatch(letter),
+              d: `M1 ${size / 2}H${size - 1}V${size - round}q0 ${round - 1} ${1 - round} ${round - 1}H${round}q${1 - round} 0 ${1 - round} ${1 - round}Z`,
+            })
+          : null,
+        state === "spoiled"
+          ? s("path", { class: "stroke", d: `M5 5L${size - 5} ${size - 5}M${size - 5} 5L5 ${size - 5}` })
+          : null,
         state === "next" ? s("path", { class: "copper-mark", d: `M${size / 2 - 8} -9h16l-8 12Z` }) : null,
       );
     });
@@ -94,7 +131,20 @@ const draw = {
     return [
       ...seen.map((answer, i) => {
         const x = start + each * i + 22;
-        return s("g", { transform: `translate(${x} 26)` }, s("circle", { class: "ring", r: 14 }), s("path", { class: "stroke", d: answer === "yes" ? "M-6 0l4 6 8 -12" : answer === "too_far" ? "M-7 -7L7 7M-7 7L7 -7" : "M-7 0H7" }));
+        return s(
+          "g",
+          { transform: `translate(${x} 26)` },
+          s("circle", { class: "ring", r: 14 }),
+          s("path", {
+            class: "stroke",
+            d:
+              answer === "yes"
+                ? "M-6 0l4 6 8 -12"
+                : answer === "too_far"
+                  ? "M-7 -7L7 7M-7 7L7 -7"
+                  : "M-7 0H7",
+          }),
+        );
       }),
     ];
   },
@@ -106,7 +156,9 @@ const draw = {
     const at = (share) => 24 + share * (WIDE - 48);
     return [
       s("path", { class: "taper-body spent", d: taperAlong(at(0), at(1), at(1)) }),
-      left > 0 ? s("path", { class: "taper-body", fill: hatch(letter), d: taperAlong(at(0), at(left), at(1)) }) : null,
+      left > 0
+        ? s("path", { class: "taper-body", fill: hatch(letter), d: taperAlong(at(0), at(left), at(1)) })
+        : null,
       mark === null ? null : s("path", { class: "mark-line", d: `M${at(mark)} 42V112` }),
       mark === null ? null : s("text", { class: "below", x: at(mark), y: 32 }, "earliest"),
       s("path", { class: "copper-mark", d: `M${at(left)} 62l-8 -14h16Z` }),
@@ -128,21 +180,26 @@ function taperAlong(start, x, end) {
 
 /** Half the width of a small bowl at a depth (0 brim, 1 floor). */
 function half(r, depth) {
-  return r * (0.4 + 0.6 * Math.sqrt(Math.max(0, 1 - Math.pow(Math.min(1, depth), 2.6))));
+  return r * (0.4 + 0.6 * Math.sqrt(Math.max(0, 1 - Math.min(1, depth) ** 2.6)));
 }
 
 /** The section of a small bowl between two depths. */
 function cup(r, top, bottom) {
   const depths = Array.from({ length: 17 }, (_, i) => top + ((bottom - top) * i) / 16);
   const right = depths.map((depth) => `${half(r, depth).toFixed(1)} ${(depth * r * 1.1).toFixed(1)}`);
-  const left = [...depths].reverse().map((depth) => `${(-half(r, depth)).toFixed(1)} ${(depth * r * 1.1).toFixed(1)}`);
+  const left = [...depths]
+    .reverse()
+    .map((depth) => `${(-half(r, depth)).toFixed(1)} ${(depth * r * 1.1).toFixed(1)}`);
   return `M${right.join("L")}L${left.join("L")}Z`;
 }
 
 const spoken = {
-  bursts: ({ planned, burnt }) => `${burnt.length} of about ${Math.max(planned.length, burnt.length)} bursts given`,
-  portions: ({ portions }) => portions.map((p) => `${p.name}: ${p.mg ? about(p.mg) : p.next ? "next" : "empty"}`).join(", "),
-  cavities: ({ good, spoiled, partial, count, verb }) => `${good} of ${count} ${verb}${partial ? `, ${partial} partial` : ""}${spoiled ? `, ${spoiled} spoiled` : ""}`,
+  bursts: ({ planned, burnt }) =>
+    `${burnt.length} of about ${Math.max(planned.length, burnt.length)} bursts given`,
+  portions: ({ portions }) =>
+    portions.map((p) => `${p.name}: ${p.mg ? about(p.mg) : p.next ? "next" : "empty"}`).join(", "),
+  cavities: ({ good, spoiled, partial, count, verb }) =>
+    `${good} of ${count} ${verb}${partial ? `, ${partial} partial` : ""}${spoiled ? `, ${spoiled} spoiled` : ""}`,
   looks: ({ looks }) => (looks.length ? `looked ${looks.length} times` : "not looked at yet"),
   taper: ({ caption }) => caption,
 };

@@ -22,21 +22,41 @@ function freshId(document) {
 }
 
 export function blankRecipe() {
-  return addComponent({ format: "bowlside-recipe/1", title: "", written_for: "", ingredients: {}, components: [] });
+  return addComponent({
+    format: "bowlside-recipe/1",
+    title: "",
+    written_for: "",
+    ingredients: {},
+    components: [],
+  });
 }
 
 export function addComponent(document, name = "") {
   const id = freshId(document);
-  const made = addLine({ ...document, components: [...document.components, { id, name, lines: [], steps: [] }] }, `components.${document.components.length}`);
+  const made = addLine(
+    { ...document, components: [...document.components, { id, name, lines: [], steps: [] }] },
+    `components.${document.components.length}`,
+  );
   if (made.components.length === 1) return made;
   const assembly = made.assembly ?? { takes: [], steps: [] };
-  const missing = made.components.filter((part) => !assembly.takes.some(({ component }) => component === part.id));
-  return { ...made, assembly: { ...assembly, takes: [...assembly.takes, ...missing.map((part) => ({ component: part.id, count: 1 }))] } };
+  const missing = made.components.filter(
+    (part) => !assembly.takes.some(({ component }) => component === part.id),
+  );
+  return {
+    ...made,
+    assembly: {
+      ...assembly,
+      takes: [...assembly.takes, ...missing.map((part) => ({ component: part.id, count: 1 }))],
+    },
+  };
 }
 
 export function addLine(document, at, written = {}) {
   const lines = valueAt(document, `${at}.lines`) ?? [];
-  return withValue(document, `${at}.lines`, [...lines, { id: freshId(document), ingredient: "", amount: "", ...written }]);
+  return withValue(document, `${at}.lines`, [
+    ...lines,
+    { id: freshId(document), ingredient: "", amount: "", ...written },
+  ]);
 }
 
 /** A weigh step begins with every line that no step weighs yet: ticked, for all to see. */
@@ -45,7 +65,9 @@ export function addStep(document, at, kind, written = {}) {
   const step = { id: freshId(document), kind, title: "", ...KINDS[kind].blank, ...written };
   if (kind === "weigh") {
     const weighed = new Set(steps.flatMap((each) => (each.kind === "weigh" ? each.lines : [])));
-    step.lines = lines.filter(({ id, ingredient, amount }) => ingredient && !weighed.has(id) && !isSame(amount, "to texture")).map(({ id }) => id);
+    step.lines = lines
+      .filter(({ id, ingredient, amount }) => ingredient && !weighed.has(id) && !isSame(amount, "to texture"))
+      .map(({ id }) => id);
   }
   return withValue(document, `${at}.steps`, [...steps, step]);
 }
@@ -58,7 +80,8 @@ export function asKind(document, at, kind) {
   return withValue(document, at, { ...KINDS[kind].blank, ...kept, kind });
 }
 
-const usesOf = (document, ingredient) => JSON.stringify([document.components, document.assembly]).split(`"ingredient":"${ingredient}"`).length - 1;
+const usesOf = (document, ingredient) =>
+  JSON.stringify([document.components, document.assembly]).split(`"ingredient":"${ingredient}"`).length - 1;
 
 function withoutIngredient(document, id) {
   const { [id]: _, ...ingredients } = document.ingredients;
@@ -73,7 +96,8 @@ export function nameLine(document, at, text) {
   const { ingredient } = valueAt(document, at);
   const mine = document.ingredients[ingredient];
   const isMineAlone = mine && usesOf(document, ingredient) === 1;
-  if (isMineAlone && (text.trim() || hasDetails(mine))) return withValue(document, `ingredients.${ingredient}.name`, text);
+  if (isMineAlone && (text.trim() || hasDetails(mine)))
+    return withValue(document, `ingredients.${ingredient}.name`, text);
   if (!text.trim()) return pointed(document, at, "");
   return anew(document, at, { name: text });
 }
@@ -82,7 +106,9 @@ export function nameLine(document, at, text) {
 function pointed(document, at, id) {
   const { ingredient } = valueAt(document, at);
   const now = withValue(document, `${at}.ingredient`, id);
-  return document.ingredients[ingredient] && usesOf(now, ingredient) === 0 ? withoutIngredient(now, ingredient) : now;
+  return document.ingredients[ingredient] && usesOf(now, ingredient) === 0
+    ? withoutIngredient(now, ingredient)
+    : now;
 }
 
 function anew(document, at, about) {
@@ -112,16 +138,37 @@ export function settleLine(document, at, before, known) {
   const mine = document.ingredients[ingredient];
   if (!mine) return document;
   if (!mine.name.trim()) return pointed(document, at, "");
-  const there = Object.keys(document.ingredients).find((id) => id !== ingredient && isSame(document.ingredients[id].name, mine.name));
+  const there = Object.keys(document.ingredients).find(
+    (id) => id !== ingredient && isSame(document.ingredients[id].name, mine.name),
+  );
   if (there) return settleId(pointed(document, at, there), at, mine.name);
   const isAnother = before && !isSame(before.name, mine.name);
   const details = isAnother || !hasDetails(mine) ? known.find(({ name }) => isSame(name, mine.name)) : null;
-  if (!FRESH.test(ingredient)) return details ? withValue(document, `ingredients.${ingredient}`, { ...details, name: mine.name }) : document;
+  if (!FRESH.test(ingredient))
+    return details
+      ? withValue(document, `ingredients.${ingredient}`, { ...details, name: mine.name })
+      : document;
   let settled = document;
   const id = idFor(mine.name, new Set(Object.keys(settled.ingredients)));
-  settled = withoutIngredient({ ...settled, ingredients: { ...settled.ingredients, [id]: details ? { ...details, name: mine.name } : mine } }, ingredient);
+  settled = withoutIngredient(
+    {
+      ...settled,
+      ingredients: { ...settled.ingredients, [id]: details ? { ...details, name: mine.name } : mine },
+    },
+    ingredient,
+  );
   const rename = (each) => (each.ingredient === ingredient ? { ...each, ingredient: id } : each);
-  settled = eachPart(settled, (part) => (part.lines ? { ...part, lines: part.lines.map((line) => ({ ...rename(line), ...(line.substitutes && { substitutes: line.substitutes.map(rename) }) })) } : part));
+  settled = eachPart(settled, (part) =>
+    part.lines
+      ? {
+          ...part,
+          lines: part.lines.map((line) => ({
+            ...rename(line),
+            ...(line.substitutes && { substitutes: line.substitutes.map(rename) }),
+          })),
+        }
+      : part,
+  );
   return settleId(settled, at, mine.name);
 }
 
@@ -141,7 +188,15 @@ function relinked(document, at, from, to) {
   const [, root, , list] = /^(components\.\d+|assembly)(\.(lines|steps)\.\d+)?$/.exec(at);
   const owner = root === "assembly" ? "assembly" : (valueAt(document, root)?.id ?? from);
   if (list === "lines") {
-    return withValue(document, `${root}.steps`, valueAt(document, `${root}.steps`).map((step) => ({ ...step, ...(step.kind === "weigh" && { lines: swap(step.lines, from, to) }), ...(step.of && step.kind !== "pieces" && { of: swap(step.of, from, to) }) })));
+    return withValue(
+      document,
+      `${root}.steps`,
+      valueAt(document, `${root}.steps`).map((step) => ({
+        ...step,
+        ...(step.kind === "weigh" && { lines: swap(step.lines, from, to) }),
+        ...(step.of && step.kind !== "pieces" && { of: swap(step.of, from, to) }),
+      })),
+    );
   }
   const renamed = (reference, part) => {
     if (!list) return reference.startsWith(`${from}.`) ? to && to + reference.slice(from.length) : reference;
@@ -150,7 +205,12 @@ function relinked(document, at, from, to) {
   };
   const linked = eachPart(document, (part, id) => ({
     ...part,
-    ...(part.takes && !list && { takes: part.takes.flatMap((take) => (take.component === from ? (to ? { ...take, component: to } : []) : take)) }),
+    ...(part.takes &&
+      !list && {
+        takes: part.takes.flatMap((take) =>
+          take.component === from ? (to ? { ...take, component: to } : []) : take,
+        ),
+      }),
     steps: part.steps.map((step) => {
       const kept = { ...step };
       if (step.after) {
@@ -171,7 +231,11 @@ function relinked(document, at, from, to) {
 
 export function without(document, at, index) {
   const gone = valueAt(document, `${at}.${index}`);
-  const left = withValue(document, at, valueAt(document, at).filter((_, place) => place !== index));
+  const left = withValue(
+    document,
+    at,
+    valueAt(document, at).filter((_, place) => place !== index),
+  );
   return relinked(left, at === "components" ? "assembly" : `${at}.${index}`, gone.id, null);
 }
 
@@ -187,8 +251,14 @@ export function shifted(document, at, to) {
   const idOf = (root) => valueAt(document, root).id ?? "assembly";
   const thing = valueAt(document, at);
   const there = valueAt(document, `${to}.${list}`) ?? [];
-  const id = there.some((each) => each.id === thing.id) ? idFor(thing.id, new Set([...there.map((each) => each.id), "assembly"])) : thing.id;
-  if (list === "lines") return withValue(without(document, `${from}.lines`, Number(index)), `${to}.lines`, [...there, { ...thing, id }]);
+  const id = there.some((each) => each.id === thing.id)
+    ? idFor(thing.id, new Set([...there.map((each) => each.id), "assembly"]))
+    : thing.id;
+  if (list === "lines")
+    return withValue(without(document, `${from}.lines`, Number(index)), `${to}.lines`, [
+      ...there,
+      { ...thing, id },
+    ]);
   // Others go on naming it, and it goes on naming others, each from where it stands now.
   const full = (reference, part) => (reference.includes(".") ? reference : `${part}.${reference}`);
   const seen = (reference, part, by) => {
@@ -203,7 +273,10 @@ export function shifted(document, at, to) {
   });
   const { lines: weighed, of, ...rest } = relook({ ...thing, id }, idOf(from), idOf(to));
   const moving = { ...rest, ...(weighed && { lines: [] }), ...(of && thing.kind === "melt" && { of: [] }) };
-  const left = eachPart(document, (part, key) => ({ ...part, steps: part.steps.filter((step) => step !== thing).map((step) => relook(step, key, key)) }));
+  const left = eachPart(document, (part, key) => ({
+    ...part,
+    steps: part.steps.filter((step) => step !== thing).map((step) => relook(step, key, key)),
+  }));
   return withValue(left, `${to}.steps`, [...valueAt(left, `${to}.steps`), moving]);
 }
 
@@ -217,13 +290,18 @@ export function withText(document, items, known) {
     if (as === "part") {
       const last = `components.${made.components.length - 1}`;
       const { name: here, lines, steps } = valueAt(made, last);
-      if (!here && steps.length === 0 && lines.every((line) => !line.ingredient)) made = withValue(made, `${last}.name`, name);
+      if (!here && steps.length === 0 && lines.every((line) => !line.ingredient))
+        made = withValue(made, `${last}.name`, name);
       else made = addComponent(made, name);
       parts.set(key, `components.${made.components.length - 1}`);
       made = settleId(made, parts.get(key), name);
     }
     if (as === "line") {
-      made = withValue(made, `${at}.lines`, valueAt(made, `${at}.lines`).filter((line) => line.ingredient || line.amount));
+      made = withValue(
+        made,
+        `${at}.lines`,
+        valueAt(made, `${at}.lines`).filter((line) => line.ingredient || line.amount),
+      );
       made = addLine(made, at, { amount });
       const line = `${at}.lines.${valueAt(made, `${at}.lines`).length - 1}`;
       made = settleLine(nameLine(made, line, name), line, null, known);
@@ -231,7 +309,11 @@ export function withText(document, items, known) {
     if (as === "step") {
       const { earliest = "", usual = "", about } = times;
       const timed = { wait: { earliest, usual }, do: about ? { about } : {} }[kind];
-      made = addStep(made, at, kind, { title: name.slice(0, 120), ...(name.length > 120 && { says: name }), ...timed });
+      made = addStep(made, at, kind, {
+        title: name.slice(0, 120),
+        ...(name.length > 120 && { says: name }),
+        ...timed,
+      });
       made = settleId(made, `${at}.steps.${valueAt(made, `${at}.steps`).length - 1}`, name);
     }
   }

@@ -16,9 +16,13 @@ import { mark } from "./marks.js";
 export const join = (at, key) => (at ? `${at}.${key}` : key);
 
 /** A value by its dotted path, or undefined. */
-export const valueAt = (document, at) => (at ? at.split(".") : []).reduce((value, key) => value?.[key], document);
+export const valueAt = (document, at) =>
+  (at ? at.split(".") : []).reduce((value, key) => value?.[key], document);
 
-const isNothing = (value) => value === undefined || value === "" || (typeof value === "object" && Object.values(value).every((each) => each === undefined || each === ""));
+const isNothing = (value) =>
+  value === undefined ||
+  value === "" ||
+  (typeof value === "object" && Object.values(value).every((each) => each === undefined || each === ""));
 
 /** A copy with that value there; undefined takes it away, and with it an object left with nothing. */
 export function withValue(document, at, value) {
@@ -66,13 +70,27 @@ const optionsOf = (pen, at, extra) => (typeof extra === "function" ? extra(pen.d
 
 function plain(pen, at, { type, extra, value, needed }) {
   const example = typeof extra === "string" ? extra : null;
-  const input = type === "area" ? fitted(h("textarea", { rows: 2 })) : type === "grow" || type === "list" ? growing({ placeholder: example }) : h("input", { type: "text", autocomplete: "off", placeholder: example, inputmode: KEYPADS[type] ?? null });
+  const input =
+    type === "area"
+      ? fitted(h("textarea", { rows: 2 }))
+      : type === "grow" || type === "list"
+        ? growing({ placeholder: example })
+        : h("input", {
+            type: "text",
+            autocomplete: "off",
+            placeholder: example,
+            inputmode: KEYPADS[type] ?? null,
+          });
   input.value = Array.isArray(value) ? value.join(", ") : (value ?? "");
   input.addEventListener("input", () => {
     const text = input.value;
     let next = text === "" && !needed ? undefined : text;
     if (type === "whole" && /^\d{1,9}$/.test(text.trim())) next = Number(text);
-    if (type === "list" && next) next = text.split(",").map((each) => each.trim()).filter(Boolean);
+    if (type === "list" && next)
+      next = text
+        .split(",")
+        .map((each) => each.trim())
+        .filter(Boolean);
     pen.write(at, next);
   });
   return input;
@@ -95,14 +113,27 @@ function pick(pen, at, { extra, needed }) {
   const input = h("select");
   choosing(pen, at, extra, (choices) => {
     const value = pen.read(at);
-    input.replaceChildren(...(needed ? [] : [h("option", { value: "" }, "\u2013")]), ...choices.map(([key, label]) => h("option", { value: key, selected: key === value }, label)));
+    input.replaceChildren(
+      ...(needed ? [] : [h("option", { value: "" }, "\u2013")]),
+      ...choices.map(([key, label]) => h("option", { value: key, selected: key === value }, label)),
+    );
   });
   input.addEventListener("change", () => pen.write(at, input.value || undefined));
   return input;
 }
 
 function maybe(pen, at, { value }) {
-  const input = h("select", {}, [["", "Not said"], ["yes", "Yes"], ["no", "No"]].map(([key, label]) => h("option", { value: key, selected: key !== "" && (key === "yes") === value }, label)));
+  const input = h(
+    "select",
+    {},
+    [
+      ["", "Not said"],
+      ["yes", "Yes"],
+      ["no", "No"],
+    ].map(([key, label]) =>
+      h("option", { value: key, selected: key !== "" && (key === "yes") === value }, label),
+    ),
+  );
   input.addEventListener("change", () => pen.write(at, input.value ? input.value === "yes" : undefined));
   return input;
 }
@@ -118,7 +149,11 @@ function some(pen, at, label, { extra, needed }) {
   const list = h("div", { class: "r-boxes" });
   choosing(pen, at, extra, (choices) => {
     const boxes = choices.map(([key, text]) => {
-      const box = h("input", { type: "checkbox", checked: pen.read(at)?.includes(key), "data-at": `${at}=${key}` });
+      const box = h("input", {
+        type: "checkbox",
+        checked: pen.read(at)?.includes(key),
+        "data-at": `${at}=${key}`,
+      });
       box.addEventListener("change", () => {
         const chosen = new Set(pen.read(at) ?? []);
         chosen[box.checked ? "add" : "delete"](key);
@@ -127,9 +162,17 @@ function some(pen, at, label, { extra, needed }) {
       });
       return h("label", { class: "choice" }, box, h("span", {}, text));
     });
-    list.replaceChildren(...(boxes.length ? boxes : [h("span", { class: "soft small" }, "Nothing to choose from yet.")]));
+    list.replaceChildren(
+      ...(boxes.length ? boxes : [h("span", { class: "soft small" }, "Nothing to choose from yet.")]),
+    );
   });
-  const node = h("fieldset", { class: "some", "data-at": at, tabindex: -1 }, h("legend", {}, label), list, hint);
+  const node = h(
+    "fieldset",
+    { class: "some", "data-at": at, tabindex: -1 },
+    h("legend", {}, label),
+    list,
+    hint,
+  );
   pen.fields.set(at, { input: node, hint });
   return node;
 }
@@ -141,12 +184,40 @@ function rows(pen, at, label, { extra, value = [] }) {
     { class: "some" },
     h("legend", {}, label),
     value.map((_, index) =>
-      h("div", { class: "r-row" }, fieldRows(pen, `${at}.${index}`, fields), h("button", { type: "button", class: "quiet", onclick: () => pen.reshape((document) => {
-        const left = valueAt(document, at).filter((_each, place) => place !== index);
-        return withValue(document, at, left.length ? left : undefined);
-      }, `${at}+`) }, `Take away this ${one}`)),
+      h(
+        "div",
+        { class: "r-row" },
+        fieldRows(pen, `${at}.${index}`, fields),
+        h(
+          "button",
+          {
+            type: "button",
+            class: "quiet",
+            onclick: () =>
+              pen.reshape((document) => {
+                const left = valueAt(document, at).filter((_each, place) => place !== index);
+                return withValue(document, at, left.length ? left : undefined);
+              }, `${at}+`),
+          },
+          `Take away this ${one}`,
+        ),
+      ),
     ),
-    h("button", { type: "button", class: "quiet", "data-at": `${at}+`, onclick: () => pen.reshape((document) => withValue(document, at, [...(valueAt(document, at) ?? []), blank(valueAt(document, at) ?? [])]), `${at}.${value.length}.${fields[0][0]}`) }, `Add a ${one}`),
+    h(
+      "button",
+      {
+        type: "button",
+        class: "quiet",
+        "data-at": `${at}+`,
+        onclick: () =>
+          pen.reshape(
+            (document) =>
+              withValue(document, at, [...(valueAt(document, at) ?? []), blank(valueAt(document, at) ?? [])]),
+            `${at}.${value.length}.${fields[0][0]}`,
+          ),
+      },
+      `Add a ${one}`,
+    ),
   );
 }
 
@@ -162,7 +233,12 @@ export function fieldRow(pen, at, [key, title, type = "", extra]) {
   if (type === "flag") return flag(pen, path, label, value);
   if (type === "some") return some(pen, path, label, given);
   if (type === "rows") return rows(pen, path, label, given);
-  const input = type === "pick" ? pick(pen, path, given) : type === "maybe" ? maybe(pen, path, given) : plain(pen, path, given);
+  const input =
+    type === "pick"
+      ? pick(pen, path, given)
+      : type === "maybe"
+        ? maybe(pen, path, given)
+        : plain(pen, path, given);
   return labelled(pen, path, label, input, type === "area" ? "wide" : "");
 }
 
@@ -172,7 +248,12 @@ export function labelled(pen, path, label, input, more = "") {
   setAttr(input, "aria-describedby", hint.id);
   input.addEventListener("change", () => pen.settle(path));
   pen.fields.set(path, { input, hint });
-  return h("div", { class: `r-field ${more}` }, h("label", { class: "field" }, h("span", {}, label), input), hint);
+  return h(
+    "div",
+    { class: `r-field ${more}` },
+    h("label", { class: "field" }, h("span", {}, label), input),
+    hint,
+  );
 }
 
 export const fieldRows = (pen, at, fields) => fields.map((field) => fieldRow(pen, at, field));
@@ -186,7 +267,11 @@ export function sayBeside({ input, hint }, text, isFault) {
 
 /** A fold that is built when it is opened, and stays open when the page is drawn again. */
 export function fold(pen, key, summary, build) {
-  const node = h("details", { class: "r-fold", "data-fold": key }, h("summary", { "data-at": `${key}?` }, summary));
+  const node = h(
+    "details",
+    { class: "r-fold", "data-fold": key },
+    h("summary", { "data-at": `${key}?` }, summary),
+  );
   const fill = () => {
     if (node.childElementCount === 1) node.append(h("div", { class: "r-fold-in" }, [build()].flat(Infinity)));
   };
@@ -216,10 +301,50 @@ export function ordered(pen, at, items, nameOf, make) {
   list.append(
     ...items.map((item, index) => {
       const name = nameOf(item) || "this";
-      const handle = h("button", { type: "button", class: "handle", "data-at": `${at}.${index}#`, "aria-label": `Move ${name}`, title: "Drag, or arrow keys" }, mark("drag"));
-      const order = (...more) => h("div", { class: "r-order" }, more, h("button", { type: "button", class: "quiet", "aria-label": `Take away ${name}`, onclick: () => pen.drop(at, index, name) }, "Take away"));
-      const arrow = (word, by, sign) => h("button", { type: "button", class: "arrow", tabindex: -1, "data-at": `${at}.${index}${word}`, "aria-label": `${word}: ${name}`, "aria-disabled": items[index + by] ? null : "true", onclick: () => move(index, index + by) }, sign);
-      const arrows = items.length > 1 && h("div", { class: "r-arrows" }, arrow("Up", -1, "\u2191"), arrow("Down", 1, "\u2193"));
+      const handle = h(
+        "button",
+        {
+          type: "button",
+          class: "handle",
+          "data-at": `${at}.${index}#`,
+          "aria-label": `Move ${name}`,
+          title: "Drag, or arrow keys",
+        },
+        mark("drag"),
+      );
+      const order = (...more) =>
+        h(
+          "div",
+          { class: "r-order" },
+          more,
+          h(
+            "button",
+            {
+              type: "button",
+              class: "quiet",
+              "aria-label": `Take away ${name}`,
+              onclick: () => pen.drop(at, index, name),
+            },
+            "Take away",
+          ),
+        );
+      const arrow = (word, by, sign) =>
+        h(
+          "button",
+          {
+            type: "button",
+            class: "arrow",
+            tabindex: -1,
+            "data-at": `${at}.${index}${word}`,
+            "aria-label": `${word}: ${name}`,
+            "aria-disabled": items[index + by] ? null : "true",
+            onclick: () => move(index, index + by),
+          },
+          sign,
+        );
+      const arrows =
+        items.length > 1 &&
+        h("div", { class: "r-arrows" }, arrow("Up", -1, "\u2191"), arrow("Down", 1, "\u2193"));
       const node = h("li", { class: "r-item" }, handle, make(item, `${at}.${index}`, index, order), arrows);
       const onHandle = (event) => event.target === handle;
       node.addEventListener("keydown", (event) => {
@@ -273,7 +398,8 @@ function draggable(handle, node, list, drop) {
     const scroll = (now) => {
       const frames = Math.min(now - (scrolledAt || now), LONGEST_FRAME_MS) / FRAME_MS;
       scrolledAt = now;
-      const foot = innerHeight - (parseFloat(getComputedStyle(document.documentElement).scrollPaddingBottom) || 0);
+      const foot =
+        innerHeight - (parseFloat(getComputedStyle(document.documentElement).scrollPaddingBottom) || 0);
       const past = Math.min(0, at - NEAR_EDGE_PX) || Math.max(0, at - foot + NEAR_EDGE_PX);
       const { top, bottom } = list.getBoundingClientRect();
       if ((past < 0 && top < NEAR_EDGE_PX) || (past > 0 && bottom > foot - NEAR_EDGE_PX)) {

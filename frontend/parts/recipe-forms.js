@@ -5,18 +5,32 @@ const words = (text) => text.split(" ").map((each) => [each, each.replaceAll("_"
 
 const HAZARDS = words("alcohol hot_fat hot_soap mixer powder slippery superheated wet_sockets");
 const DOES = words("grind sift mix wipe whip colour spray press pour pipe unmould join sprinkle wrap label");
-const INGREDIENT_KINDS = words("alcohol bicarbonate botanical butter citric_acid dye fragrance lake mica oil pigment powder salt soap_base solubiliser surfactant water whipping_base other");
+const INGREDIENT_KINDS = words(
+  "alcohol bicarbonate botanical butter citric_acid dye fragrance lake mica oil pigment powder salt soap_base solubiliser surfactant water whipping_base other",
+);
 
 /** The component a path lies in. */
-export const partAt = (document, at) => (at.startsWith("assembly") ? document.assembly : document.components[Number(at.split(".")[1])]);
+export const partAt = (document, at) =>
+  at.startsWith("assembly") ? document.assembly : document.components[Number(at.split(".")[1])];
 
 /** Every part with its letter: the components, then the assembly. */
-export const partsOf = (document) => [...document.components, ...(document.assembly ? [document.assembly] : [])].map((part, place) => ({ part, letter: "ABCDEFGHIJKLM"[place], id: part.id ?? "assembly" }));
+export const partsOf = (document) =>
+  [...document.components, ...(document.assembly ? [document.assembly] : [])].map((part, place) => ({
+    part,
+    letter: "ABCDEFGHIJKLM"[place],
+    id: part.id ?? "assembly",
+  }));
 
 export const nameOfLine = (document, line) => document.ingredients[line.ingredient]?.name ?? "";
 
-const lines = (document, at) => (partAt(document, at).lines ?? []).filter(({ ingredient }) => ingredient).map((line) => [line.id, nameOfLine(document, line)]);
-const portions = (document, at) => partAt(document, at).steps.flatMap((step) => step.portions ?? []).map(({ id, name }) => [id, name]);
+const lines = (document, at) =>
+  (partAt(document, at).lines ?? [])
+    .filter(({ ingredient }) => ingredient)
+    .map((line) => [line.id, nameOfLine(document, line)]);
+const portions = (document, at) =>
+  partAt(document, at)
+    .steps.flatMap((step) => step.portions ?? [])
+    .map(({ id, name }) => [id, name]);
 const vessels = (document, at) => [...words("bowl jug cup pan bag"), ...portions(document, at)];
 const ingredients = (document) => Object.entries(document.ingredients).map(([id, { name }]) => [id, name]);
 
@@ -25,7 +39,11 @@ export function otherSteps(document, at) {
   const here = partAt(document, at);
   const own = at.split(".steps.")[1].split(".")[0];
   return partsOf(document).flatMap(({ part, letter, id }) =>
-    part.steps.flatMap((step, index) => (part === here && index === Number(own) ? [] : [[part === here ? step.id : `${id}.${step.id}`, `${letter}${index + 1} ${step.title}`]])),
+    part.steps.flatMap((step, index) =>
+      part === here && index === Number(own)
+        ? []
+        : [[part === here ? step.id : `${id}.${step.id}`, `${letter}${index + 1} ${step.title}`]],
+    ),
   );
 }
 
@@ -40,7 +58,16 @@ export const RECIPE = [
   ["written_for", "Written for, pieces*", "whole"],
   ["piece.one", "One is called", "", "bar"],
   ["piece.many", "Several are called", "", "bars"],
-  ["measures", "Spoons and cups", "pick", [["metric", "Metric"], ["us", "US"], ["imperial", "Imperial"]]],
+  [
+    "measures",
+    "Spoons and cups",
+    "pick",
+    [
+      ["metric", "Metric"],
+      ["us", "US"],
+      ["imperial", "Imperial"],
+    ],
+  ],
 ];
 export const RECIPE_MORE = [
   ["summary", "About it", "area"],
@@ -66,7 +93,21 @@ export const LINE = [
   ["tolerance", "May be off by", "", "2 %"],
   ["note", "Note", "area"],
   ["optional", "May be left out", "flag"],
-  ["substitutes", "Instead of it", "rows", { one: "substitute", blank: () => ({ ingredient: "" }), fields: [["ingredient", "Ingredient*", "pick", (document) => [["", "\u2013"], ...ingredients(document)]], ["amount", "Amount, if another"], ["says", "Say", "grow"], ["changes_method", "Changes the method", "flag"]] }],
+  [
+    "substitutes",
+    "Instead of it",
+    "rows",
+    {
+      one: "substitute",
+      blank: () => ({ ingredient: "" }),
+      fields: [
+        ["ingredient", "Ingredient*", "pick", (document) => [["", "\u2013"], ...ingredients(document)]],
+        ["amount", "Amount, if another"],
+        ["says", "Say", "grow"],
+        ["changes_method", "Changes the method", "flag"],
+      ],
+    },
+  ],
 ];
 
 export const INGREDIENT = [
@@ -88,7 +129,19 @@ export const INGREDIENT_OF_KIND = {
   fragrance: [
     ["fragrance.limit", "Limit on its IFRA certificate", "", "2.5 %"],
     ["fragrance.category", "For category", "", "9"],
-    ["fragrance.allergens", "Allergens it names", "rows", { one: "allergen", blank: () => ({ name: "", share: "" }), fields: [["name", "Name*", "grow"], ["share", "Share of the fragrance*", "", "1.2 %"]] }],
+    [
+      "fragrance.allergens",
+      "Allergens it names",
+      "rows",
+      {
+        one: "allergen",
+        blank: () => ({ name: "", share: "" }),
+        fields: [
+          ["name", "Name*", "grow"],
+          ["share", "Share of the fragrance*", "", "1.2 %"],
+        ],
+      },
+    ],
   ],
 };
 
@@ -103,22 +156,120 @@ export const STEP_MORE = [
   ["caution", "Caution", "area"],
   ["reason", "Why", "area"],
   ["hazards", "Usual cautions", "some", HAZARDS],
-  ["ways", "Ways to do it", "rows", { one: "way", blank: nextId("way"), fields: [["name", "Name*", "grow"], ["says", "Say", "grow"], ["hazards", "Cautions", "some", HAZARDS]] }],
+  [
+    "ways",
+    "Ways to do it",
+    "rows",
+    {
+      one: "way",
+      blank: nextId("way"),
+      fields: [
+        ["name", "Name*", "grow"],
+        ["says", "Say", "grow"],
+        ["hazards", "Cautions", "some", HAZARDS],
+      ],
+    },
+  ],
   ["optional", "May be skipped", "flag"],
 ];
 
 /** Each kind: its name, what it is for, what is asked at once, what in the fold, and how it begins. */
 export const KINDS = {
-  weigh: { says: "Weigh", main: [["lines", "Weigh in*", "some", lines], ["into", "Into", "pick", vessels]], more: [], blank: { lines: [] } },
-  do: { says: "Do", main: [["about", "Takes about", "", "3 min"]], more: [["of", "What it works on", "some", lines], ["tips", "Tip in the jug or cup named", "list"], ["into", "Into", "pick", vessels]], blank: {} },
+  weigh: {
+    says: "Weigh",
+    main: [
+      ["lines", "Weigh in*", "some", lines],
+      ["into", "Into", "pick", vessels],
+    ],
+    more: [],
+    blank: { lines: [] },
+  },
+  do: {
+    says: "Do",
+    main: [["about", "Takes about", "", "3 min"]],
+    more: [
+      ["of", "What it works on", "some", lines],
+      ["tips", "Tip in the jug or cup named", "list"],
+      ["into", "Into", "pick", vessels],
+    ],
+    blank: {},
+  },
   melt: {
     says: "Melt",
-    main: [["of", "Melt*", "some", lines], ["heater", "In*", "", "microwave"], ["burst", "One burst*", "", "15 s"], ["look_for", "Until*", "area"]],
-    more: [["last_burst", "Last burst", "", "10 s"], ["rest", "Rest between", "", "30 s"], ["from_c", "From, \u00b0C", "decimal"], ["to_c", "To, \u00b0C", "decimal"]],
+    main: [
+      ["of", "Melt*", "some", lines],
+      ["heater", "In*", "", "microwave"],
+      ["burst", "One burst*", "", "15 s"],
+      ["look_for", "Until*", "area"],
+    ],
+    more: [
+      ["last_burst", "Last burst", "", "10 s"],
+      ["rest", "Rest between", "", "30 s"],
+      ["from_c", "From, \u00b0C", "decimal"],
+      ["to_c", "To, \u00b0C", "decimal"],
+    ],
     blank: { of: [], heater: "", burst: "", look_for: "" },
   },
-  split: { says: "Split", main: [["portions", "Portions", "rows", { one: "portion", blank: nextId("portion"), fields: [["name", "Name*", "grow"], ["share", "Shares", "whole"], ["mass", "Or mass", "", "300 g"]] }]], more: [["from", "Out of", "pick", vessels]], blank: { portions: [{ id: "portion1", name: "" }, { id: "portion2", name: "" }] } },
-  check: { says: "Check", main: [["ask", "Ask*", "area"], ["yes", "If so, the button says", "grow"], ["not_yet.do", "If not yet*", "area"], ["too_far.do", "If too far", "area"]], more: [["too_far.wait", "If too far, leave it for", "", "5 min"]], blank: { ask: "", not_yet: { do: "" } } },
-  pieces: { says: "Pieces", main: [["verb", "Each is", "", "pressed"], ["again", "Asked after each", "area"], ["one_by_one", "Count them one by one", "flag"], ["partial", "Count part pieces", "flag"]], more: [["of", "From portions", "some", portions]], blank: {} },
-  wait: { says: "Wait", main: [["word", "To*", "", "dry"], ["earliest", "Earliest*", "", "4 h"], ["usual", "Usually*", "", "6 h"], ["latest", "Latest", "", "24 h"], ["test", "How to tell", "area"], ["stake", "If left longer", "area"], ["rescue", "If missed", "area"]], more: [], blank: { word: "", earliest: "", usual: "" } },
+  split: {
+    says: "Split",
+    main: [
+      [
+        "portions",
+        "Portions",
+        "rows",
+        {
+          one: "portion",
+          blank: nextId("portion"),
+          fields: [
+            ["name", "Name*", "grow"],
+            ["share", "Shares", "whole"],
+            ["mass", "Or mass", "", "300 g"],
+          ],
+        },
+      ],
+    ],
+    more: [["from", "Out of", "pick", vessels]],
+    blank: {
+      portions: [
+        { id: "portion1", name: "" },
+        { id: "portion2", name: "" },
+      ],
+    },
+  },
+  check: {
+    says: "Check",
+    main: [
+      ["ask", "Ask*", "area"],
+      ["yes", "If so, the button says", "grow"],
+      ["not_yet.do", "If not yet*", "area"],
+      ["too_far.do", "If too far", "area"],
+    ],
+    more: [["too_far.wait", "If too far, leave it for", "", "5 min"]],
+    blank: { ask: "", not_yet: { do: "" } },
+  },
+  pieces: {
+    says: "Pieces",
+    main: [
+      ["verb", "Each is", "", "pressed"],
+      ["again", "Asked after each", "area"],
+      ["one_by_one", "Count them one by one", "flag"],
+      ["partial", "Count part pieces", "flag"],
+    ],
+    more: [["of", "From portions", "some", portions]],
+    blank: {},
+  },
+  wait: {
+    says: "Wait",
+    main: [
+      ["word", "To*", "", "dry"],
+      ["earliest", "Earliest*", "", "4 h"],
+      ["usual", "Usually*", "", "6 h"],
+      ["latest", "Latest", "", "24 h"],
+      ["test", "How to tell", "area"],
+      ["stake", "If left longer", "area"],
+      ["rescue", "If missed", "area"],
+    ],
+    more: [],
+    blank: { word: "", earliest: "", usual: "" },
+  },
 };

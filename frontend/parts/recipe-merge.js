@@ -9,14 +9,33 @@
 
 import { canonical } from "../bench/index.js";
 import { join } from "./recipe-fields.js";
-import { COMPONENT, COMPONENT_MORE, INGREDIENT, INGREDIENT_OF_KIND, KINDS, LINE, partsOf, RECIPE, RECIPE_MORE, STEP_MORE } from "./recipe-forms.js";
+import {
+  COMPONENT,
+  COMPONENT_MORE,
+  INGREDIENT,
+  INGREDIENT_OF_KIND,
+  KINDS,
+  LINE,
+  partsOf,
+  RECIPE,
+  RECIPE_MORE,
+  STEP_MORE,
+} from "./recipe-forms.js";
 
 const labels = (...tables) => new Map(tables.flat().map(([key, label]) => [key, label.replace("*", "")]));
 /** The lists of a recipe, each with what the fields of a thing in it are called on the page. */
 const LABELS = {
   components: labels(COMPONENT, COMPONENT_MORE),
-  lines: labels(LINE, [["ingredient", "Ingredient"], ["amount", "Amount"]]),
-  steps: labels(...Object.values(KINDS).flatMap(({ main, more }) => [main, more]), STEP_MORE, [["title", "What to do"], ["says", "How"], ["kind", "Kind of step"], ["after", "Comes after"]]),
+  lines: labels(LINE, [
+    ["ingredient", "Ingredient"],
+    ["amount", "Amount"],
+  ]),
+  steps: labels(...Object.values(KINDS).flatMap(({ main, more }) => [main, more]), STEP_MORE, [
+    ["title", "What to do"],
+    ["says", "How"],
+    ["kind", "Kind of step"],
+    ["after", "Comes after"],
+  ]),
   ingredients: labels(INGREDIENT, ...Object.values(INGREDIENT_OF_KIND)),
   takes: labels([["count", "How many in one"]]),
 };
@@ -29,14 +48,22 @@ const isWords = (value) => Array.isArray(value) && value.every((each) => typeof 
 /** A list whose things can be told apart, as a map of them; else null. */
 function byKey(list) {
   if (!Array.isArray(list) || !list.every(isThing)) return null;
-  const map = new Map(list.map((thing) => [thing.id ?? thing.component ?? thing.ingredient ?? thing.name, thing]));
+  const map = new Map(
+    list.map((thing) => [thing.id ?? thing.component ?? thing.ingredient ?? thing.name, thing]),
+  );
   return map.size === list.length && !map.has(undefined) ? map : null;
 }
 
 export function mergeRecipes(was, mine, theirs, answers = new Map()) {
   const names = namesIn([was, theirs, mine].filter(Boolean));
   const rows = [];
-  const document = merge(was ?? undefined, mine, theirs, { at: "", words: [], table: "", path: "", part: "" });
+  const document = merge(was ?? undefined, mine, theirs, {
+    at: "",
+    words: [],
+    table: "",
+    path: "",
+    part: "",
+  });
   return { document: { ...document, ingredients: usedToo(document, [mine, theirs]) }, rows };
 
   function merge(old, one, other, spot) {
@@ -47,14 +74,28 @@ export function mergeRecipes(was, mine, theirs, answers = new Map()) {
       if (lists.every(Boolean)) return mergeList(...lists, spot);
       if (isWords(one) && isWords(other)) return mergeWords(old ?? [], one, other, spot);
     }
-    return answered(spot.at, row(spot, isSame(old, one) ? "theirs" : isSame(old, other) ? "mine" : "asked", [old, one, other])) === "theirs" ? other : one;
+    return answered(
+      spot.at,
+      row(spot, isSame(old, one) ? "theirs" : isSame(old, other) ? "mine" : "asked", [old, one, other]),
+    ) === "theirs"
+      ? other
+      : one;
   }
 
   /** Keep a row of what differs; where it comes from. */
   function row(spot, from, values) {
-    const label = spot.isList ? "" : ((LABELS[spot.table] ?? RECIPE_LABELS).get(spot.path) ?? spot.path.replaceAll(/[._]/g, " "));
+    const label = spot.isList
+      ? ""
+      : ((LABELS[spot.table] ?? RECIPE_LABELS).get(spot.path) ?? spot.path.replaceAll(/[._]/g, " "));
     const [old, one, other] = values.map((value) => wordsOf(value, spot, names));
-    rows.push({ at: spot.at, where: [spot.words.join(", ") || "The recipe", label].filter(Boolean).join(": "), was: old, mine: one, theirs: other, from });
+    rows.push({
+      at: spot.at,
+      where: [spot.words.join(", ") || "The recipe", label].filter(Boolean).join(": "),
+      was: old,
+      mine: one,
+      theirs: other,
+      from,
+    });
     return from;
   }
 
@@ -83,7 +124,11 @@ export function mergeRecipes(was, mine, theirs, answers = new Map()) {
     const at = `${spot.at}#`;
     let from = isSame(before, ours) ? "theirs" : "mine";
     if (![before, others].some((order) => isSame(order, ours)) && !isSame(before, others)) {
-      const said = [[before, old], [ours, one], [others, other]].map(([keys, map]) => keys.map((key) => wordsOf(map.get(key), spot, names)));
+      const said = [
+        [before, old],
+        [ours, one],
+        [others, other],
+      ].map(([keys, map]) => keys.map((key) => wordsOf(map.get(key), spot, names)));
       from = answered(at, row({ ...spot, at, isList: false, path: "order" }, "asked", said));
     }
     const [first, second] = from === "theirs" ? [other, one] : [one, other];
@@ -105,7 +150,14 @@ export function mergeRecipes(was, mine, theirs, answers = new Map()) {
 /** Where a key of the thing at this spot is: its path by ids, the names on the way to it, whose fields it has. */
 function inside(spot, key, names) {
   const at = join(spot.at, key);
-  if (spot.isList) return { at, words: [...spot.words, names.get(`${spot.part} ${spot.table} ${key}`) ?? ""].filter(Boolean), table: spot.table, path: "", part: spot.table === "components" ? key : spot.part };
+  if (spot.isList)
+    return {
+      at,
+      words: [...spot.words, names.get(`${spot.part} ${spot.table} ${key}`) ?? ""].filter(Boolean),
+      table: spot.table,
+      path: "",
+      part: spot.table === "components" ? key : spot.part,
+    };
   if (Object.hasOwn(LABELS, key)) return { ...spot, at, table: key, isList: true };
   if (key === "assembly") return { at, words: ["Joining them"], table: "components", path: "", part: key };
   return { ...spot, at, path: join(spot.path, key) };
@@ -119,7 +171,8 @@ function namesIn(documents) {
     for (const { part, id } of partsOf(document)) {
       names.set(` components ${id}`, part.name ?? "Joining them");
       names.set(`assembly takes ${id}`, part.name);
-      for (const line of part.lines ?? []) names.set(`${id} lines ${line.id}`, document.ingredients[line.ingredient]?.name);
+      for (const line of part.lines ?? [])
+        names.set(`${id} lines ${line.id}`, document.ingredients[line.ingredient]?.name);
       for (const step of part.steps) names.set(`${id} steps ${step.id}`, `\u201c${step.title}\u201d`);
     }
   }
@@ -133,12 +186,22 @@ function wordsOf(value, spot, names) {
   if (Array.isArray(value)) return value.map((each) => wordsOf(each, spot, names)).join(", ") || "nothing";
   if (isThing(value)) {
     if (value.title || value.name) return value.title ?? value.name;
-    return Object.entries(value).filter(([key]) => key !== "id").map(([key, each]) => wordsOf(each, { ...spot, path: key }, names)).join(", ");
+    return Object.entries(value)
+      .filter(([key]) => key !== "id")
+      .map(([key, each]) => wordsOf(each, { ...spot, path: key }, names))
+      .join(", ");
   }
   const text = String(value);
   const key = spot.path.split(".").at(-1);
   const [part, id] = text.includes(".") ? text.split(".") : [spot.part, text];
-  const stands = { ingredient: ` ingredients ${text}`, component: ` components ${text}`, after: `${part} steps ${id}`, from: `${part} steps ${id}`, lines: `${spot.part} lines ${text}`, of: `${spot.part} lines ${text}` }[key];
+  const stands = {
+    ingredient: ` ingredients ${text}`,
+    component: ` components ${text}`,
+    after: `${part} steps ${id}`,
+    from: `${part} steps ${id}`,
+    lines: `${spot.part} lines ${text}`,
+    of: `${spot.part} lines ${text}`,
+  }[key];
   return names.get(stands) ?? text;
 }
 
@@ -146,6 +209,10 @@ function wordsOf(value, spot, names) {
 function usedToo({ ingredients, components, assembly }, sides) {
   const all = Object.assign({}, ...sides.map((side) => side.ingredients), ingredients);
   const lines = [...components, assembly ?? {}].flatMap((part) => part.lines ?? []);
-  const used = new Set(lines.flatMap((line) => [line, ...(line.substitutes ?? [])]).map(({ ingredient }) => ingredient));
-  return Object.fromEntries(Object.entries(all).filter(([id]) => Object.hasOwn(ingredients, id) || used.has(id)));
+  const used = new Set(
+    lines.flatMap((line) => [line, ...(line.substitutes ?? [])]).map(({ ingredient }) => ingredient),
+  );
+  return Object.fromEntries(
+    Object.entries(all).filter(([id]) => Object.hasOwn(ingredients, id) || used.has(id)),
+  );
 }

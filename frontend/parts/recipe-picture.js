@@ -18,9 +18,11 @@ const MOST_ROWS = 4;
 const LETTERS = "ABCDEFGHIJKLM";
 
 /** A wait's length on paper: one more notch each time it doubles. */
-const lengthOf = ({ kind, usual_ms }) => (kind === "wait" && usual_ms ? BOX + 7 * Math.log2(1 + usual_ms / 300_000) : BOX);
+const lengthOf = ({ kind, usual_ms }) =>
+  kind === "wait" && usual_ms ? BOX + 7 * Math.log2(1 + usual_ms / 300_000) : BOX;
 
-const wordsOf = ({ kind, title, word, usual_ms }) => (kind === "wait" ? `${word || "wait"}${usual_ms ? ` ${duration(usual_ms)}` : ""}` : title || kind);
+const wordsOf = ({ kind, title, word, usual_ms }) =>
+  kind === "wait" ? `${word || "wait"}${usual_ms ? ` ${duration(usual_ms)}` : ""}` : title || kind;
 
 /** Words in rows of at most so many letters; what does not fit ends in an ellipsis. */
 function rowsOf(words, room) {
@@ -31,10 +33,13 @@ function rowsOf(words, room) {
     if (rows.length && longer.length <= room) rows[rows.length - 1] = longer;
     else rows.push(cut(word));
   }
-  return rows.length > MOST_ROWS ? [...rows.slice(0, MOST_ROWS - 1), cut(`${rows[MOST_ROWS - 1]}\u2026`)] : rows;
+  return rows.length > MOST_ROWS
+    ? [...rows.slice(0, MOST_ROWS - 1), cut(`${rows[MOST_ROWS - 1]}\u2026`)]
+    : rows;
 }
 
-const inRows = (rows, x, middle) => rows.map((row, index) => s("text", { x, y: middle + 5 + ROW * (index - (rows.length - 1) / 2) }, row));
+const inRows = (rows, x, middle) =>
+  rows.map((row, index) => s("text", { x, y: middle + 5 + ROW * (index - (rows.length - 1) / 2) }, row));
 
 /** On a ground of their own, so that the hatching does not run through them; long waits have room for two lines. */
 function waitWords({ y, length, word, usual_ms }, x, wide) {
@@ -60,7 +65,14 @@ export function recipePicture({ components }, { width = 340 } = {}) {
     part.steps.forEach((step, index) => {
       const rows = step.kind === "wait" ? [] : rowsOf(wordsOf(step), room);
       const above = index ? `${part.id}.${part.steps[index - 1].id}` : null;
-      steps.set(`${part.id}.${step.id}`, { ...step, place, rows, above, y: HEAD, length: Math.max(lengthOf(step), ROW * rows.length + 9) });
+      steps.set(`${part.id}.${step.id}`, {
+        ...step,
+        place,
+        rows,
+        above,
+        y: HEAD,
+        length: Math.max(lengthOf(step), ROW * rows.length + 9),
+      });
     }),
   );
 
@@ -78,12 +90,21 @@ export function recipePicture({ components }, { width = 340 } = {}) {
   const middle = ({ place }) => (place + 0.5) * column;
 
   const arrows = [...steps.values()].flatMap((to) =>
-    to.after.map((key) => steps.get(key)).filter(Boolean).map((from) => {
-      const [x1, y1, x2, y2] = [middle(from), from.y + from.length, middle(to), to.y - 4];
-      const bend = from.place === to.place ? (steps.get(to.above) === from ? 0 : column / 2 - 3) : 0;
-      const curve = bend ? `C${x1 + bend} ${y1 + GAP} ${x2 + bend} ${y2 - GAP} ${x2} ${y2}` : `C${x1} ${y1 + GAP} ${x2} ${y2 - GAP} ${x2} ${y2}`;
-      return s("path", { class: to.window ? "need window" : "need", d: `M${x1} ${y1}${curve}` , "marker-end": "url(#need-tip)" });
-    }),
+    to.after
+      .map((key) => steps.get(key))
+      .filter(Boolean)
+      .map((from) => {
+        const [x1, y1, x2, y2] = [middle(from), from.y + from.length, middle(to), to.y - 4];
+        const bend = from.place === to.place ? (steps.get(to.above) === from ? 0 : column / 2 - 3) : 0;
+        const curve = bend
+          ? `C${x1 + bend} ${y1 + GAP} ${x2 + bend} ${y2 - GAP} ${x2} ${y2}`
+          : `C${x1} ${y1 + GAP} ${x2} ${y2 - GAP} ${x2} ${y2}`;
+        return s("path", {
+          class: to.window ? "need window" : "need",
+          d: `M${x1} ${y1}${curve}`,
+          "marker-end": "url(#need-tip)",
+        });
+      }),
   );
   const boxes = [...steps].map(([key, step]) => {
     const x = step.place * column + inset;
@@ -93,21 +114,55 @@ export function recipePicture({ components }, { width = 340 } = {}) {
       "g",
       { "data-step": key },
       isWait
-        ? s("path", { class: "box", fill: hatch(LETTERS[step.place]), d: `M${x} ${step.y}h${wide}l${-wide / 5} ${step.length}h${-wide * 0.6}Z` })
+        ? s("path", {
+            class: "box",
+            fill: hatch(LETTERS[step.place]),
+            d: `M${x} ${step.y}h${wide}l${-wide / 5} ${step.length}h${-wide * 0.6}Z`,
+          })
         : s("rect", { class: "box plain", x, y: step.y, width: wide, height: step.length, rx: 4 }),
-      isWait ? waitWords(step, middle(step), wide) : inRows(step.rows, middle(step), step.y + step.length / 2),
+      isWait
+        ? waitWords(step, middle(step), wide)
+        : inRows(step.rows, middle(step), step.y + step.length / 2),
     );
   });
   const heads = parts.map(({ name }, place) => {
     const fits = Math.floor((column - 4) / 8.2);
     const label = fits < 14 && parts.length > 1 ? LETTERS[place] : `${LETTERS[place]} ${name}`;
-    return s("text", { class: "head", x: (place + 0.5) * column, y: 20 }, label.length > fits ? `${label.slice(0, fits - 1)}\u2026` : label);
+    return s(
+      "text",
+      { class: "head", x: (place + 0.5) * column, y: 20 },
+      label.length > fits ? `${label.slice(0, fits - 1)}\u2026` : label,
+    );
   });
-  const told = parts.map(({ name, steps: own }, place) => `${LETTERS[place]} ${name}: ${own.map(wordsOf).join(", ")}`).join(". ");
+  const told = parts
+    .map(({ name, steps: own }, place) => `${LETTERS[place]} ${name}: ${own.map(wordsOf).join(", ")}`)
+    .join(". ");
   return s(
     "svg",
-    { class: "recipe-picture", viewBox: `0 0 ${width} ${Math.ceil(height)}`, role: "img", "aria-label": told },
-    s("defs", {}, s("marker", { id: "need-tip", viewBox: "0 0 8 8", refX: 4, refY: 4, markerWidth: 8, markerHeight: 8, markerUnits: "userSpaceOnUse", orient: "auto" }, s("path", { class: "need-tip", d: "M0 0 8 4 0 8Z" }))),
+    {
+      class: "recipe-picture",
+      viewBox: `0 0 ${width} ${Math.ceil(height)}`,
+      role: "img",
+      "aria-label": told,
+    },
+    s(
+      "defs",
+      {},
+      s(
+        "marker",
+        {
+          id: "need-tip",
+          viewBox: "0 0 8 8",
+          refX: 4,
+          refY: 4,
+          markerWidth: 8,
+          markerHeight: 8,
+          markerUnits: "userSpaceOnUse",
+          orient: "auto",
+        },
+        s("path", { class: "need-tip", d: "M0 0 8 4 0 8Z" }),
+      ),
+    ),
     heads,
     arrows,
     boxes,

@@ -12,21 +12,39 @@ import { h, setAttr, setText, show } from "./dom.js";
 import { growing } from "./recipe-fields.js";
 import { KINDS } from "./recipe-forms.js";
 
-const AS = { "": "Not understood", title: "The title", part: "A part", line: "An ingredient", step: "A step" };
+const AS = {
+  "": "Not understood",
+  title: "The title",
+  part: "A part",
+  line: "An ingredient",
+  step: "A step",
+};
 const STEP_WORDS = /^(?:step\s*)?\d+\s*[.):]\s+/i;
 const METHOD = /^(?:method|steps|directions|instructions|how to make\b.*)$/i;
 const LIST = /^(?:ingredients|you need|what you need)$/i;
-const VERBS = { weigh: /\bweigh/i, melt: /\bmelt/i, split: /\b(?:split|divide)\b/i, pieces: /\b(?:press|pipe|wrap|unmould)\b/i, wait: /\b(?:leave|let|dry|set|cool|rest|chill)\b/i };
+const VERBS = {
+  weigh: /\bweigh/i,
+  melt: /\bmelt/i,
+  split: /\b(?:split|divide)\b/i,
+  pieces: /\b(?:press|pipe|wrap|unmould)\b/i,
+  wait: /\b(?:leave|let|dry|set|cool|rest|chill)\b/i,
+};
 const NUMBER = String.raw`(?:\d+\s*[½¼¾]|\d+\s+\d+\s*/\s*\d+|\d+(?:[.,/]\d+)?|[½¼¾])`;
 const TO = String.raw`\s*(?:-|\u2013|\u2014|to|or)\s*`;
 const TIME_RANGE = new RegExp(`(${NUMBER})\\s*([a-z]+)?${TO}(${NUMBER})\\s*([a-z]+)`, "gi");
 const TIME = new RegExp(`${NUMBER}\\s*[a-z]+`, "gi");
-const AMOUNT_RANGE = new RegExp(`^(${NUMBER}\\s*[a-z]*${TO}${NUMBER}\\s*(?:fl\\.? ?oz|[a-z]+|%)?)\\s+(?:of\\s+)?(.+)$`, "i");
+const AMOUNT_RANGE = new RegExp(
+  `^(${NUMBER}\\s*[a-z]*${TO}${NUMBER}\\s*(?:fl\\.? ?oz|[a-z]+|%)?)\\s+(?:of\\s+)?(.+)$`,
+  "i",
+);
 /** Amounts that no scale and no spoon can give: before a name, or behind it. */
-const VAGUE = /^((?:an?\s+|one\s+|some\s+)?(?:(?:good|small|large|big|few)\s+)?(?:pinch(?:es)?|handfuls?|dash(?:es)?|splash(?:es)?|knob|bit|few|little|some))\s+(?:of\s+)?(.+)$/i;
-const VAGUE_AFTER = /^(.+?)[\s,:(\u2013\u2014-]+(to taste|as (?:needed|required|wanted)|enough|a (?:pinch|handful|dash|splash|little|few|bit))\)?$/i;
+const VAGUE =
+  /^((?:an?\s+|one\s+|some\s+)?(?:(?:good|small|large|big|few)\s+)?(?:pinch(?:es)?|handfuls?|dash(?:es)?|splash(?:es)?|knob|bit|few|little|some))\s+(?:of\s+)?(.+)$/i;
+const VAGUE_AFTER =
+  /^(.+?)[\s,:(\u2013\u2014-]+(to taste|as (?:needed|required|wanted)|enough|a (?:pinch|handful|dash|splash|little|few|bit))\)?$/i;
 /** A wait said at the end of a step, to be a step of its own. */
-const THEN_WAIT = /^(\S+\s+\S.*?)(?:\s*[,;.]\s*(?:and\s+|then\s+)*|\s+(?:and|then)\s+(?:then\s+)?)((?:leave|let|allow|rest|dry|cool|chill|set aside)\b.*)$/i;
+const THEN_WAIT =
+  /^(\S+\s+\S.*?)(?:\s*[,;.]\s*(?:and\s+|then\s+)*|\s+(?:and|then)\s+(?:then\s+)?)((?:leave|let|allow|rest|dry|cool|chill|set aside)\b.*)$/i;
 
 const canRead = (read, ...given) => {
   try {
@@ -47,11 +65,28 @@ function parted(text, measures) {
   const words = text.split(/\s+/);
   for (let count = Math.min(4, words.length - 1); count > 0; count -= 1) {
     const amount = words.slice(0, count).join(" ");
-    if (amountOf(amount, measures)) return { amount, name: words.slice(count).join(" ").replace(/^of\s+/i, "") };
+    if (amountOf(amount, measures))
+      return {
+        amount,
+        name: words
+          .slice(count)
+          .join(" ")
+          .replace(/^of\s+/i, ""),
+      };
   }
   for (let count = Math.min(4, words.length - 1); count > 0; count -= 1) {
-    const amount = words.slice(-count).join(" ").replace(/^\(|\)$/g, "");
-    if (amountOf(amount, measures)) return { amount, name: words.slice(0, -count).join(" ").replace(/\s*[:,\u2013\u2014-]$/, "") };
+    const amount = words
+      .slice(-count)
+      .join(" ")
+      .replace(/^\(|\)$/g, "");
+    if (amountOf(amount, measures))
+      return {
+        amount,
+        name: words
+          .slice(0, -count)
+          .join(" ")
+          .replace(/\s*[:,\u2013\u2014-]$/, ""),
+      };
   }
   const before = VAGUE.exec(text);
   if (before) return { amount: "", said: before[1], name: before[2] };
@@ -71,15 +106,28 @@ function timesIn(text) {
 
 function stepOf(text, words) {
   const times = timesIn(words);
-  const kind = Object.keys(VERBS).find((each) => VERBS[each].test(words) && (each !== "wait" || times)) ?? "do";
-  return { text, as: "step", name: words, kind, ...(times && { said: times.said, times: kind === "wait" ? times : { about: times.earliest ? "" : times.usual } }) };
+  const kind =
+    Object.keys(VERBS).find((each) => VERBS[each].test(words) && (each !== "wait" || times)) ?? "do";
+  return {
+    text,
+    as: "step",
+    name: words,
+    kind,
+    ...(times && {
+      said: times.said,
+      times: kind === "wait" ? times : { about: times.earliest ? "" : times.usual },
+    }),
+  };
 }
 
 /** A step; two where a wait is said at its end. */
 function stepsOf(text, words) {
   const [, work, wait] = THEN_WAIT.exec(words) ?? [];
   if (!wait || !timesIn(wait)) return [stepOf(text, words)];
-  return [stepOf(text, work), { ...stepOf(text, capital(wait)), kind: "wait", times: timesIn(wait), isOffered: true }];
+  return [
+    stepOf(text, work),
+    { ...stepOf(text, capital(wait)), kind: "wait", times: timesIn(wait), isOffered: true },
+  ];
 }
 
 /**
@@ -90,9 +138,17 @@ function stepsOf(text, words) {
 export function readText(text, measures, hasTitle = false) {
   let inMethod = false;
   const headings = new Map();
-  const lines = text.split(/\r?\n/).map((each) => each.trim()).filter(Boolean);
+  const lines = text
+    .split(/\r?\n/)
+    .map((each) => each.trim())
+    .filter(Boolean);
   const isAmount = (written) => Boolean(parted(bareOf(written ?? ""), measures)?.amount);
-  const hasHeadings = lines.slice(1).some((written) => written.endsWith(":") && !METHOD.test(written.slice(0, -1)) && !LIST.test(written.slice(0, -1)));
+  const hasHeadings = lines
+    .slice(1)
+    .some(
+      (written) =>
+        written.endsWith(":") && !METHOD.test(written.slice(0, -1)) && !LIST.test(written.slice(0, -1)),
+    );
   const bareOf = (written) => written.replace(/^[-*\u2022\u00b7#]+\s*/, "");
   return lines.flatMap((written, place) => {
     const line = bareOf(written);
@@ -109,9 +165,16 @@ export function readText(text, measures, hasTitle = false) {
     const known = [...headings].find(([, each]) => isSame(each, name));
     if (known) return [{ as: "again", key: known[0] }];
     const next = lines[place + 1];
-    const isHeading = line !== bare || written.startsWith("#") || (words <= 4 && !found && !/^[\d½¼¾]/.test(line) && (STEP_WORDS.test(next ?? "") || (!inMethod && isAmount(next))));
+    const isHeading =
+      line !== bare ||
+      written.startsWith("#") ||
+      (words <= 4 &&
+        !found &&
+        !/^[\d½¼¾]/.test(line) &&
+        (STEP_WORDS.test(next ?? "") || (!inMethod && isAmount(next))));
     if (isHeading || (place === 0 && !found)) {
-      const isPart = isHeading && (place > 0 || hasTitle || /^for\s/i.test(bare) || (hasHeadings && isAmount(next)));
+      const isPart =
+        isHeading && (place > 0 || hasTitle || /^for\s/i.test(bare) || (hasHeadings && isAmount(next)));
       if (!isPart) return [{ text: line, as: hasTitle ? "" : "title", name: bare, kind: "do" }];
       const key = `text${place}`;
       headings.set(key, name);
@@ -139,18 +202,35 @@ export function assignParts(items, home) {
 }
 
 export function textPart({ pasted, measures, title, parts, put }) {
-  const text = h("textarea", { rows: 6, "data-at": "text.all", "aria-label": "Ingredients and steps, a line for each", placeholder: "Citric acid 240 g\n480 g bicarbonate of soda\n1. Sift and mix" });
+  const text = h("textarea", {
+    rows: 6,
+    "data-at": "text.all",
+    "aria-label": "Ingredients and steps, a line for each",
+    placeholder: "Citric acid 240 g\n480 g bicarbonate of soda\n1. Sift and mix",
+  });
   const found = h("ol", { class: "r-found" });
   const left = h("p", { role: "status", class: "soft" });
   const ready = h("button", { type: "button", class: "outlined", hidden: true }, "Put these into the recipe");
   let cards = [];
 
   /** The parts that something may go to: those of the recipe, then those of the text. */
-  const places = () => [...parts(), ...pasted.items.filter(({ as, settled }) => as === "part" && settled !== "drop").map(({ key, name }) => [key, name])];
+  const places = () => [
+    ...parts(),
+    ...pasted.items
+      .filter(({ as, settled }) => as === "part" && settled !== "drop")
+      .map(({ key, name }) => [key, name]),
+  ];
 
   function count() {
     const open = cards.filter(({ item }) => !item.settled).length;
-    setText(left, cards.length === 0 ? "" : open ? `${open} of ${cards.length} still to confirm or drop.` : "All settled. Nothing is in the recipe yet.");
+    setText(
+      left,
+      cards.length === 0
+        ? ""
+        : open
+          ? `${open} of ${cards.length} still to confirm or drop.`
+          : "All settled. Nothing is in the recipe yet.",
+    );
     show(ready, cards.length > 0 && open === 0);
     return open;
   }
@@ -166,50 +246,117 @@ export function textPart({ pasted, measures, title, parts, put }) {
     if (!item.name) return "Write the words.";
     if (item.as !== "line" && item.as !== "step") return "";
     if (!places().some(([key]) => key === item.part)) return "Say which part it goes to.";
-    if (item.as === "line" && !item.amount) return item.said ? `\u201c${item.said}\u201d is ${/\d/.test(item.said) ? "a range" : "no measure"}. Write one amount, or \u201cto texture\u201d for as much as it needs.` : "The amount was not understood. Write it, or \u201cto texture\u201d for as much as it needs.";
-    if (item.as === "line" && !amountOf(item.amount, measures())) return "The amount cannot be read: a number and a unit, such as 240 g, or \u201cto texture\u201d.";
-    const wrong = item.as === "step" && Object.entries(timesOf(item)).find(([, time]) => time && !isTime(time));
+    if (item.as === "line" && !item.amount)
+      return item.said
+        ? `\u201c${item.said}\u201d is ${/\d/.test(item.said) ? "a range" : "no measure"}. Write one amount, or \u201cto texture\u201d for as much as it needs.`
+        : "The amount was not understood. Write it, or \u201cto texture\u201d for as much as it needs.";
+    if (item.as === "line" && !amountOf(item.amount, measures()))
+      return "The amount cannot be read: a number and a unit, such as 240 g, or \u201cto texture\u201d.";
+    const wrong =
+      item.as === "step" && Object.entries(timesOf(item)).find(([, time]) => time && !isTime(time));
     return wrong ? `\u201c${wrong[1]}\u201d is not a length of time. Write 15 s, 4 min or 2 days.` : "";
   }
 
   /** What of its times a step of this kind can say. */
-  const timesOf = ({ kind, times = {} }) => (kind === "wait" ? { earliest: times.earliest ?? "", usual: times.usual ?? "" } : kind === "do" ? { about: times.about ?? "" } : {});
+  const timesOf = ({ kind, times = {} }) =>
+    kind === "wait"
+      ? { earliest: times.earliest ?? "", usual: times.usual ?? "" }
+      : kind === "do"
+        ? { about: times.about ?? "" }
+        : {};
 
   function noteOf(item) {
-    if (item.as === "title" && title() && title() !== item.name) return `It takes the place of the title \u201c${title()}\u201d.`;
+    if (item.as === "title" && title() && title() !== item.name)
+      return `It takes the place of the title \u201c${title()}\u201d.`;
     if (item.as !== "step") return "";
     const offered = item.isOffered ? "Said at the end of the step before; here as a wait of its own. " : "";
     if (!item.said) return offered;
-    if (!["wait", "do"].includes(item.kind)) return `${offered}A time is named: ${item.said}. It stays in the words.`;
+    if (!["wait", "do"].includes(item.kind))
+      return `${offered}A time is named: ${item.said}. It stays in the words.`;
     const { earliest, usual, about } = timesOf(item);
-    const asked = item.kind === "do" ? (about ? "" : " Write how long it usually takes, or leave it.") : earliest && usual ? "" : " Say the earliest too, here or in the recipe.";
+    const asked =
+      item.kind === "do"
+        ? about
+          ? ""
+          : " Write how long it usually takes, or leave it."
+        : earliest && usual
+          ? ""
+          : " Say the earliest too, here or in the recipe.";
     return `${offered}A time is named: ${item.said}.${asked}`;
   }
 
   function card(item, place) {
-    const kinds = Object.entries(KINDS).map(([kind, { says }]) => h("option", { value: kind, selected: kind === item.kind }, says));
+    const kinds = Object.entries(KINDS).map(([kind, { says }]) =>
+      h("option", { value: kind, selected: kind === item.kind }, says),
+    );
     const at = (key) => `text.${place}.${key}`;
-    const as = h("select", { "aria-label": "Understood as", "data-at": at("as") }, Object.entries(AS).map(([key, label]) => h("option", { value: key, selected: key === item.as }, label)));
-    const amount = h("input", { "aria-label": "Amount", "data-at": at("amount"), value: item.amount ?? "", placeholder: "amount" });
+    const as = h(
+      "select",
+      { "aria-label": "Understood as", "data-at": at("as") },
+      Object.entries(AS).map(([key, label]) => h("option", { value: key, selected: key === item.as }, label)),
+    );
+    const amount = h("input", {
+      "aria-label": "Amount",
+      "data-at": at("amount"),
+      value: item.amount ?? "",
+      placeholder: "amount",
+    });
     const name = growing({ "aria-label": "Words", "data-at": at("name") });
     name.value = item.name;
     const kind = h("select", { "aria-label": "Kind of step", "data-at": at("kind") }, kinds);
     const part = h("select", { "aria-label": "Goes to", "data-at": at("part") });
     const times = { earliest: "Earliest", usual: "Usually", about: "Takes about" };
-    for (const [key, label] of Object.entries(times)) times[key] = h("input", { "aria-label": label, placeholder: label.toLowerCase(), "data-at": at(key), value: item.times?.[key] ?? "" });
+    for (const [key, label] of Object.entries(times))
+      times[key] = h("input", {
+        "aria-label": label,
+        placeholder: label.toLowerCase(),
+        "data-at": at(key),
+        value: item.times?.[key] ?? "",
+      });
     const hint = h("small", { class: "hint" });
-    const right = h("button", { type: "button", class: "outlined", "data-at": at("right"), onclick: () => settle("yes") }, "That is right");
-    const node = h("li", { class: "r-card" }, h("q", {}, item.text), h("div", { class: "r-card-fields" }, as, part, amount, name, kind, Object.values(times)), hint, h("div", { class: "r-order" }, right, h("button", { type: "button", class: "quiet", "data-at": at("drop"), onclick: () => settle("drop") }, "Drop it")));
+    const right = h(
+      "button",
+      { type: "button", class: "outlined", "data-at": at("right"), onclick: () => settle("yes") },
+      "That is right",
+    );
+    const node = h(
+      "li",
+      { class: "r-card" },
+      h("q", {}, item.text),
+      h("div", { class: "r-card-fields" }, as, part, amount, name, kind, Object.values(times)),
+      hint,
+      h(
+        "div",
+        { class: "r-order" },
+        right,
+        h(
+          "button",
+          { type: "button", class: "quiet", "data-at": at("drop"), onclick: () => settle("drop") },
+          "Drop it",
+        ),
+      ),
+    );
     let drawn = "";
 
     function write() {
       show(amount, item.as === "line");
       show(kind, item.as === "step");
-      for (const [key, input] of Object.entries(times)) show(input, item.as === "step" && key in timesOf(item));
+      for (const [key, input] of Object.entries(times))
+        show(input, item.as === "step" && key in timesOf(item));
       const choices = places();
       show(part, (item.as === "line" || item.as === "step") && choices.length > 1);
       const told = JSON.stringify([choices, item.part]);
-      if (told !== drawn) part.replaceChildren(h("option", { value: "" }, "Which part?"), ...choices.map(([key, label]) => h("option", { value: key, selected: key === item.part }, `To: ${label || "the part with no name yet"}`)));
+      if (told !== drawn)
+        part.replaceChildren(
+          h("option", { value: "" }, "Which part?"),
+          ...choices.map(([key, label]) =>
+            h(
+              "option",
+              { value: key, selected: key === item.part },
+              `To: ${label || "the part with no name yet"}`,
+            ),
+          ),
+        );
       drawn = told;
       const fault = faultOf(item);
       if (fault && item.settled === "yes") item.settled = false;
@@ -221,7 +368,14 @@ export function textPart({ pasted, measures, title, parts, put }) {
 
     function read() {
       const kept = Object.fromEntries(Object.entries(times).map(([key, input]) => [key, input.value.trim()]));
-      Object.assign(item, { as: as.value, amount: amount.value.trim(), name: name.value.trim(), kind: kind.value, times: kept, settled: false });
+      Object.assign(item, {
+        as: as.value,
+        amount: amount.value.trim(),
+        name: name.value.trim(),
+        kind: kind.value,
+        times: kept,
+        settled: false,
+      });
       if (item.as === "part") item.key ??= `text${place}`;
       again();
     }
@@ -230,14 +384,18 @@ export function textPart({ pasted, measures, title, parts, put }) {
       item.settled = how;
       again();
       if (count() === 0) ready.focus();
-      else (node.nextElementSibling ?? found.querySelector(":scope > li:not([data-settled])"))?.querySelector("button:not(:disabled), select").focus();
+      else
+        (node.nextElementSibling ?? found.querySelector(":scope > li:not([data-settled])"))
+          ?.querySelector("button:not(:disabled), select")
+          .focus();
     }
 
     part.addEventListener("input", () => {
       Object.assign(item, { part: part.value, isPicked: true });
       read();
     });
-    for (const field of [as, amount, name, kind, ...Object.values(times)]) field.addEventListener("input", read);
+    for (const field of [as, amount, name, kind, ...Object.values(times)])
+      field.addEventListener("input", read);
     return { item, node, write };
   }
 
@@ -255,11 +413,20 @@ export function textPart({ pasted, measures, title, parts, put }) {
   draw();
   return [
     text,
-    h("button", { type: "button", class: "outlined", "data-at": "text.read", onclick: () => {
-      pasted.items = readText(text.value, measures(), Boolean(title()));
-      draw();
-      found.querySelector("select")?.focus();
-    } }, "Read it"),
+    h(
+      "button",
+      {
+        type: "button",
+        class: "outlined",
+        "data-at": "text.read",
+        onclick: () => {
+          pasted.items = readText(text.value, measures(), Boolean(title()));
+          draw();
+          found.querySelector("select")?.focus();
+        },
+      },
+      "Read it",
+    ),
     found,
     left,
     ready,

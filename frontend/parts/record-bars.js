@@ -7,15 +7,28 @@ import { s } from "./dom.js";
 import { hatch } from "./hatch.js";
 import { duration, mass } from "./words.js";
 
-const picture = (kind, width, height, label, ...children) => s("svg", { class: `bar-picture ${kind}`, viewBox: `0 0 ${width} ${height}`, role: "img", "aria-label": label }, children);
-const rect = (kind, x, y, width, height, more = {}) => s("rect", { class: kind, x, y, width: Math.max(0, width), height, ...more });
+const picture = (kind, width, height, label, ...children) =>
+  s(
+    "svg",
+    { class: `bar-picture ${kind}`, viewBox: `0 0 ${width} ${height}`, role: "img", "aria-label": label },
+    children,
+  );
+const rect = (kind, x, y, width, height, more = {}) =>
+  s("rect", { class: kind, x, y, width: Math.max(0, width), height, ...more });
 const line = (kind, x1, y1, x2, y2) => s("path", { class: kind, d: `M${x1} ${y1}L${x2} ${y2}` });
 
 /** A jar as full as the lot is. */
 export function lotLevel(left, whole) {
   const share = whole > 0 ? Math.min(1, Math.max(0, left / whole)) : 0;
   const high = 34 * share;
-  return picture("level", 28, 44, `${Math.round(share * 100)} % left`, rect("fill", 3, 40 - high, 22, high, { fill: hatch("A") }), s("path", { class: "wall", d: "M7 2h14M7 2v3H3v35h22V5h-4V2" }));
+  return picture(
+    "level",
+    28,
+    44,
+    `${Math.round(share * 100)} % left`,
+    rect("fill", 3, 40 - high, 22, high, { fill: hatch("A") }),
+    s("path", { class: "wall", d: "M7 2h14M7 2v3H3v35h22V5h-4V2" }),
+  );
 }
 
 const HALF = 26; // from the mark to the tolerance
@@ -27,8 +40,18 @@ export function deviationMark({ deviation_mg: off, tolerance_mg: tolerance, with
   const x = 50 + Math.max(-MOST, Math.min(MOST, share * HALF));
   const says = off === 0 ? "on the mark" : `${mass(Math.abs(off))} ${off > 0 ? "over" : "short"}`;
   const beyond = Math.abs(share * HALF) > MOST;
-  const point = beyond ? s("path", { class: "point", d: off > 0 ? "M92 3l7 6-7 6Z" : "M8 3 1 9l7 6Z" }) : s("circle", { class: "point", cx: x, cy: 9, r: within ? 4 : 5.5 });
-  return picture(`deviation${within ? "" : " outside"}`, 100, 18, `${says}, ${mass(tolerance)} allowed`, rect("band", 50 - HALF, 3, 2 * HALF, 12), line("middle", 50, 1, 50, 17), point);
+  const point = beyond
+    ? s("path", { class: "point", d: off > 0 ? "M92 3l7 6-7 6Z" : "M8 3 1 9l7 6Z" })
+    : s("circle", { class: "point", cx: x, cy: 9, r: within ? 4 : 5.5 });
+  return picture(
+    `deviation${within ? "" : " outside"}`,
+    100,
+    18,
+    `${says}, ${mass(tolerance)} allowed`,
+    rect("band", 50 - HALF, 3, 2 * HALF, 12),
+    line("middle", 50, 1, 50, 17),
+    point,
+  );
 }
 
 /** What was planned, from the earliest to the latest, with the usual as a line; below it what really passed. */
@@ -53,7 +76,12 @@ export function yieldBars(batches) {
   const most = Math.max(1, ...batches.map(({ planned, good, spoiled }) => Math.max(planned, good + spoiled)));
   const step = 300 / Math.max(6, batches.length);
   const y = (pieces) => (78 * pieces) / most;
-  const says = batches.map(({ name, planned, good, spoiled }) => `${name}: ${good} good of ${planned}${spoiled ? `, ${spoiled} spoiled` : ""}`).join("; ");
+  const says = batches
+    .map(
+      ({ name, planned, good, spoiled }) =>
+        `${name}: ${good} good of ${planned}${spoiled ? `, ${spoiled} spoiled` : ""}`,
+    )
+    .join("; ");
   const bars = batches.flatMap(({ planned, good, spoiled, here }, place) => {
     const x = place * step + step * 0.2;
     const wide = step * 0.6;

@@ -6,13 +6,50 @@ import { waitBar, yieldBars } from "./record-bars.js";
 import { amountOf, bestBefore } from "./stock.js";
 import { about, day, duration, mass } from "./words.js";
 
-export const part = (title, ...children) => h("section", { class: "record-part", "aria-label": title }, h("h2", { class: "section-name" }, title), ...children);
+export const part = (title, ...children) =>
+  h(
+    "section",
+    { class: "record-part", "aria-label": title },
+    h("h2", { class: "section-name" }, title),
+    ...children,
+  );
 
 function table(caption, heads, rows) {
-  return h("table", { class: "amounts" }, h("caption", { class: "unseen" }, caption), h("thead", {}, h("tr", {}, h("td", {}), heads.map((name) => h("th", { scope: "col" }, name)))), h("tbody", {}, rows.map(([name, ...cells]) => h("tr", {}, h("th", { scope: "row" }, name), cells.map((cell) => h("td", {}, cell))))));
+  return h(
+    "table",
+    { class: "amounts" },
+    h("caption", { class: "unseen" }, caption),
+    h(
+      "thead",
+      {},
+      h(
+        "tr",
+        {},
+        h("td", {}),
+        heads.map((name) => h("th", { scope: "col" }, name)),
+      ),
+    ),
+    h(
+      "tbody",
+      {},
+      rows.map(([name, ...cells]) =>
+        h(
+          "tr",
+          {},
+          h("th", { scope: "row" }, name),
+          cells.map((cell) => h("td", {}, cell)),
+        ),
+      ),
+    ),
+  );
 }
 
-export const factList = (rows) => h("dl", { class: "facts" }, rows.filter(Boolean).map(([name, value]) => h("div", {}, h("dt", {}, name), h("dd", {}, value))));
+export const factList = (rows) =>
+  h(
+    "dl",
+    { class: "facts" },
+    rows.filter(Boolean).map(([name, value]) => h("div", {}, h("dt", {}, name), h("dd", {}, value))),
+  );
 
 /** What pieces are wrapped in is on no sheet, so it has no name there. */
 const named = (name) => (name === "wrap" ? "Wrap" : name);
@@ -28,8 +65,19 @@ export function lotsPart(told, shelf) {
       ["used", "booked"],
       told.lots.map(({ lot: id, names, mg, count, booked_mg: booked, over_mg: over }) => {
         const lot = shelf.lots[id];
-        const says = [lot ? `lot ${lot.number}` : `lot ${id}`, lot?.supplier, lot && on ? bestBefore(lot, on) : "", over ? `${about(over)} more than was booked` : ""].filter(Boolean).join(", ");
-        return [[names.map(named).join(", "), h("span", { class: "soft small lot-line" }, says)], count ? amountOf({ count }, count) : mass(mg), count ? "" : about(booked)];
+        const says = [
+          lot ? `lot ${lot.number}` : `lot ${id}`,
+          lot?.supplier,
+          lot && on ? bestBefore(lot, on) : "",
+          over ? `${about(over)} more than was booked` : "",
+        ]
+          .filter(Boolean)
+          .join(", ");
+        return [
+          [names.map(named).join(", "), h("span", { class: "soft small lot-line" }, says)],
+          count ? amountOf({ count }, count) : mass(mg),
+          count ? "" : about(booked),
+        ];
       }),
     ),
   );
@@ -39,14 +87,28 @@ export function waitsPart(told) {
   if (!told.waits.length) return null;
   return part(
     "Waits, planned and real",
-    h("p", { class: "soft small" }, "Above, the time that was planned and its usual end; below, what really passed."),
+    h(
+      "p",
+      { class: "soft small" },
+      "Above, the time that was planned and its usual end; below, what really passed.",
+    ),
     h(
       "ul",
       {},
       told.waits.map((wait) => {
         const real = wait.real_ms === null ? "not ended" : duration(wait.real_ms);
         const off = wait.early ? ", earlier than written" : wait.late ? ", later than written" : "";
-        return h("li", { class: "wait-row" }, h("p", {}, `${wait.letter}, ${wait.title}: `, h("b", {}, real), off), waitBar(wait), h("p", { class: "soft small" }, `${duration(wait.earliest_ms)} to ${duration(wait.latest_ms ?? wait.usual_ms)} planned, usually ${duration(wait.usual_ms)}`));
+        return h(
+          "li",
+          { class: "wait-row" },
+          h("p", {}, `${wait.letter}, ${wait.title}: `, h("b", {}, real), off),
+          waitBar(wait),
+          h(
+            "p",
+            { class: "soft small" },
+            `${duration(wait.earliest_ms)} to ${duration(wait.latest_ms ?? wait.usual_ms)} planned, usually ${duration(wait.usual_ms)}`,
+          ),
+        );
       }),
     ),
   );
@@ -58,21 +120,58 @@ export function balancePart({ balance }) {
   const shown = (mg) => `${grams(mg, balance.division_mg)}`;
   const rows = [
     ["Went in", balance.in_mg],
-    [`In ${balance.good} good pieces${balance.weighed ? `, ${balance.weighed} of them weighed` : ", by their planned weight"}`, balance.good_mg],
+    [
+      `In ${balance.good} good pieces${balance.weighed ? `, ${balance.weighed} of them weighed` : ", by their planned weight"}`,
+      balance.good_mg,
+    ],
     ["Spoiled", balance.spoiled_mg],
     ["In spare parts", balance.spare_mg],
     ["Left in the bowl", balance.left_mg],
-    [`Dried off, stuck or unaccounted${balance.expected_loss_mg ? `; ${about(balance.expected_loss_mg)} was reckoned with` : ""}`, balance.unaccounted_mg],
+    [
+      `Dried off, stuck or unaccounted${balance.expected_loss_mg ? `; ${about(balance.expected_loss_mg)} was reckoned with` : ""}`,
+      balance.unaccounted_mg,
+    ],
   ];
-  return part("Mass balance", table("Mass balance", ["mass"], rows.filter(([, mg], place) => mg !== 0 || place < 2 || place === 5).map(([name, mg]) => [name, shown(mg)])), h("p", { class: "soft small" }, `Closes to the scale\u2019s ${mass(balance.division_mg)}.`));
+  return part(
+    "Mass balance",
+    table(
+      "Mass balance",
+      ["mass"],
+      rows
+        .filter(([, mg], place) => mg !== 0 || place < 2 || place === 5)
+        .map(([name, mg]) => [name, shown(mg)]),
+    ),
+    h("p", { class: "soft small" }, `Closes to the scale\u2019s ${mass(balance.division_mg)}.`),
+  );
 }
 
 const money = (amount, currency) => `${amount} ${currency}`;
 
 export function costPart(reckoned, settings) {
-  if (!reckoned) return part("Cost", h("p", { class: "soft" }, "No lot has a price, and no currency is set. Settings has the currency, the hourly rate and the wrap."), h("a", { class: "button quiet no-print", href: "#/studio" }, "Settings"));
+  if (!reckoned)
+    return part(
+      "Cost",
+      h(
+        "p",
+        { class: "soft" },
+        "No lot has a price, and no currency is set. Settings has the currency, the hourly rate and the wrap.",
+      ),
+      h("a", { class: "button quiet no-print", href: "#/studio" }, "Settings"),
+    );
   const { materials, unpriced, totals, hands_ms: hands, good } = reckoned;
-  const rows = materials.filter(({ mg, count }) => mg || count).map(({ names, number, mg, count, currency, cost }) => [[names.map(named).join(", "), h("span", { class: "soft small lot-line" }, `lot ${number}, ${count ? amountOf({ count }, count) : mass(mg)}`)], money(cost, currency)]);
+  const rows = materials
+    .filter(({ mg, count }) => mg || count)
+    .map(({ names, number, mg, count, currency, cost }) => [
+      [
+        names.map(named).join(", "),
+        h(
+          "span",
+          { class: "soft small lot-line" },
+          `lot ${number}, ${count ? amountOf({ count }, count) : mass(mg)}`,
+        ),
+      ],
+      money(cost, currency),
+    ]);
   return part(
     "Cost",
     rows.length ? table("Material by lot", ["cost"], rows) : null,
@@ -91,20 +190,46 @@ export function costPart(reckoned, settings) {
         ].filter(Boolean),
       ),
     ),
-    settings.hourly_rate ? null : h("p", { class: "small" }, "Hands cost nothing here: Settings has no hourly rate."),
-    unpriced.length ? h("p", { class: "small" }, `Without a price, and not in these sums: ${[...new Set(unpriced.flatMap(({ names }) => names))].join(", ")}.`) : null,
+    settings.hourly_rate
+      ? null
+      : h("p", { class: "small" }, "Hands cost nothing here: Settings has no hourly rate."),
+    unpriced.length
+      ? h(
+          "p",
+          { class: "small" },
+          `Without a price, and not in these sums: ${[...new Set(unpriced.flatMap(({ names }) => names))].join(", ")}.`,
+        )
+      : null,
   );
 }
 
 /** This batch's good pieces beside the others of its recipe: [{name, planned, good, spoiled, here}]. */
 export function yieldPart(batches) {
   if (batches.length < 2) return null;
-  return part("Yield over batches", yieldBars(batches), h("p", { class: "soft small" }, `Good pieces of ${batches.length} batches of this recipe, the oldest first; the line is what was planned, the darkest is this one.`));
+  return part(
+    "Yield over batches",
+    yieldBars(batches),
+    h(
+      "p",
+      { class: "soft small" },
+      `Good pieces of ${batches.length} batches of this recipe, the oldest first; the line is what was planned, the darkest is this one.`,
+    ),
+  );
 }
 
 export function kitPart({ kit }) {
-  const rows = kit.scales.map(({ name, capacity_mg: most, division_mg: division }) => [name, `up to ${about(most)}, in steps of ${mass(division)}`]);
-  return part("Kit", factList([...rows, ["Vessels", kit.vessels.join(", ")], kit.heaters.length ? ["Heat", kit.heaters.join(", ")] : null]));
+  const rows = kit.scales.map(({ name, capacity_mg: most, division_mg: division }) => [
+    name,
+    `up to ${about(most)}, in steps of ${mass(division)}`,
+  ]);
+  return part(
+    "Kit",
+    factList([
+      ...rows,
+      ["Vessels", kit.vessels.join(", ")],
+      kit.heaters.length ? ["Heat", kit.heaters.join(", ")] : null,
+    ]),
+  );
 }
 
 /**
@@ -121,14 +246,38 @@ export function whoOf({ device: own, place }) {
 
 export function peoplePart({ people }, who) {
   const entries = (many) => `${many} ${many === 1 ? "entry" : "entries"}`;
-  return part("Who", h("ul", { class: "plain" }, people.map((each) => h("li", {}, h("b", {}, who(each.device)), `: ${entries(each.entries)}, ${day(each.first_at)} to ${day(each.last_at)}`))));
+  return part(
+    "Who",
+    h(
+      "ul",
+      { class: "plain" },
+      people.map((each) =>
+        h(
+          "li",
+          {},
+          h("b", {}, who(each.device)),
+          `: ${entries(each.entries)}, ${day(each.first_at)} to ${day(each.last_at)}`,
+        ),
+      ),
+    ),
+  );
 }
 
 /** What was said after the record was signed: each with its own time, marked as what it is. */
 export function remarksPart({ remarks }, by) {
   if (!remarks.length) return null;
-  const said = ({ kind, body }) => (kind === "noted" || kind === "pictured" ? (body.text ?? "a photograph") : kind.replaceAll("_", " "));
-  return part("Remarks after signing", h("ul", { class: "plain" }, remarks.map((remark) => h("li", {}, h("b", {}, `Remark, ${day(remark.at)}${by(remark.device)}`), `: ${said(remark)}`))));
+  const said = ({ kind, body }) =>
+    kind === "noted" || kind === "pictured" ? (body.text ?? "a photograph") : kind.replaceAll("_", " ");
+  return part(
+    "Remarks after signing",
+    h(
+      "ul",
+      { class: "plain" },
+      remarks.map((remark) =>
+        h("li", {}, h("b", {}, `Remark, ${day(remark.at)}${by(remark.device)}`), `: ${said(remark)}`),
+      ),
+    ),
+  );
 }
 
 const LATE_SHOWN = 20;
@@ -138,9 +287,21 @@ export function latePart({ late, people }, who) {
   if (!late.length) return null;
   const named = new Map(people.filter(({ name }) => name).map(({ device, name }) => [device, name]));
   const said = ({ at, received_at, device, sender, given_back, kind, about: what }) => {
-    const by = sender && sender !== named.get(device) ? `, ${given_back ? "given back" : "sent"} by ${sender}` : "";
-    return [h("b", {}, `${kind.replaceAll("_", " ")}${what ? `: ${what}` : ""}`), ` Entered ${day(at)}, received ${day(received_at)}${by}, ${named.get(device) ?? who(device)}.`];
+    const by =
+      sender && sender !== named.get(device) ? `, ${given_back ? "given back" : "sent"} by ${sender}` : "";
+    return [
+      h("b", {}, `${kind.replaceAll("_", " ")}${what ? `: ${what}` : ""}`),
+      ` Entered ${day(at)}, received ${day(received_at)}${by}, ${named.get(device) ?? who(device)}.`,
+    ];
   };
   const more = late.length - LATE_SHOWN;
-  return part("Received late", h("ul", { class: "plain" }, late.slice(0, LATE_SHOWN).map((each) => h("li", {}, said(each)))), more > 0 ? h("p", { class: "small" }, `And ${more} more; the CSV has all.`) : null);
+  return part(
+    "Received late",
+    h(
+      "ul",
+      { class: "plain" },
+      late.slice(0, LATE_SHOWN).map((each) => h("li", {}, said(each))),
+    ),
+    more > 0 ? h("p", { class: "small" }, `And ${more} more; the CSV has all.`) : null,
+  );
 }

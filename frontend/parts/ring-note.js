@@ -17,7 +17,17 @@ const goes = () => {
 
 export function tellRing(says, follow) {
   if (!note) {
-    note = h("div", { class: "rang no-print", role: "status" }, h("button", { type: "button", onclick: () => { goes(); lead(); } }));
+    note = h(
+      "div",
+      { class: "rang no-print", role: "status" },
+      h("button", {
+        type: "button",
+        onclick: () => {
+          goes();
+          lead();
+        },
+      }),
+    );
     document.body.append(note);
   }
   lead = follow;

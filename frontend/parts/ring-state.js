@@ -4,13 +4,26 @@
 //   willRing(state)  ->  "It will ring." or the first thing that keeps it from ringing
 
 export function ringState({ sound, canRing, holdsScreen, mayGoDark, isClockSure }) {
-  const screen = mayGoDark || !holdsScreen ? [false, "may go dark. Set the phone's own lock to never."] : [true, "stays on while something counts"];
+  const screen =
+    mayGoDark || !holdsScreen
+      ? [false, "may go dark. Set the phone's own lock to never."]
+      : [true, "stays on while something counts"];
   return [
     { name: "Sound", well: sound, says: sound ? "on" : "off. Tick it above." },
-    { name: "Browser", well: canRing, says: canRing ? "lets this page sound" : "gives no sound yet. Touch the page." },
+    {
+      name: "Browser",
+      well: canRing,
+      says: canRing ? "lets this page sound" : "gives no sound yet. Touch the page.",
+    },
     { name: "Silent switch", well: null, says: "a page can't see it, nor the volume. Test the ring." },
     { name: "Screen", well: screen[0], says: screen[1] },
-    { name: "Clock", well: isClockSure || null, says: isClockSure ? "checked with the server" : "not checked: no connection yet. Timers run all the same." },
+    {
+      name: "Clock",
+      well: isClockSure || null,
+      says: isClockSure
+        ? "checked with the server"
+        : "not checked: no connection yet. Timers run all the same.",
+    },
   ];
 }
 

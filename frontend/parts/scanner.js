@@ -13,12 +13,24 @@ export function canScan() {
 }
 
 export async function scanCode({ title }) {
-  const video = h("video", { class: "scan-view", muted: true, playsinline: true, "aria-label": "What the camera sees" });
+  const video = h("video", {
+    class: "scan-view",
+    muted: true,
+    playsinline: true,
+    "aria-label": "What the camera sees",
+  });
   const said = h("p", { class: "soft", role: "status" }, "Hold the code in front of the camera.");
   const dialog = h(
     "dialog",
     { "aria-label": title },
-    h("form", { method: "dialog", class: "stack" }, h("h2", {}, title), video, said, h("button", { type: "button", class: "quiet knuckle", onclick: () => dialog.close("") }, "Back")),
+    h(
+      "form",
+      { method: "dialog", class: "stack" },
+      h("h2", {}, title),
+      video,
+      said,
+      h("button", { type: "button", class: "quiet knuckle", onclick: () => dialog.close("") }, "Back"),
+    ),
   );
   const closed = openDialog(dialog).then((found) => found || null);
   let stream = null;

@@ -15,15 +15,24 @@ async function open(dialog, valueOf, more) {
   return given === "" ? null : valueOf(given);
 }
 
-const back = () => h("button", { type: "button", class: "quiet knuckle", onclick: (event) => event.target.closest("dialog").close("") }, "Back");
+const back = () =>
+  h(
+    "button",
+    { type: "button", class: "quiet knuckle", onclick: (event) => event.target.closest("dialog").close("") },
+    "Back",
+  );
 
 export function askNote({ title, answer, needed = true, says = "", hint = "" }) {
   const text = h("textarea", { "aria-label": title, maxlength: 2000 });
   const form = h(
     "form",
-    { method: "dialog", class: "stack", onsubmit: (event) => {
-      if (needed && !text.value.trim()) event.preventDefault();
-    } },
+    {
+      method: "dialog",
+      class: "stack",
+      onsubmit: (event) => {
+        if (needed && !text.value.trim()) event.preventDefault();
+      },
+    },
     h("h2", {}, title),
     says ? h("p", { class: "soft" }, says) : null,
     hint ? h("p", { class: "soft small" }, hint) : null,
@@ -45,7 +54,12 @@ export function pickOne({ title, choices, says = "" }) {
         "button",
         { type: "submit", value: String(index), class: "outlined choice-card" },
         choice.letter ? letterMark(choice.letter) : null,
-        h("span", { class: "choice-words" }, h("b", {}, choice.label), choice.says ? h("span", { class: "soft small" }, choice.says) : null),
+        h(
+          "span",
+          { class: "choice-words" },
+          h("b", {}, choice.label),
+          choice.says ? h("span", { class: "soft small" }, choice.says) : null,
+        ),
       ),
     ),
     back(),
@@ -59,7 +73,11 @@ export function tellPlain({ title, lines, answer, stays = false }) {
     "form",
     { method: "dialog", class: "stack" },
     h("h2", {}, title),
-    h("ul", { class: "ruled" }, lines.map((line) => h("li", {}, line))),
+    h(
+      "ul",
+      { class: "ruled" },
+      lines.map((line) => h("li", {}, line)),
+    ),
     h("button", { type: "submit", value: "read", class: "copper" }, answer),
   );
   return open(h("dialog", { "aria-label": title }, form), () => true, { stays });

@@ -29,21 +29,30 @@ function askForm(title, answer, rows, read) {
   let given = null;
   const form = h(
     "form",
-    { method: "dialog", class: "stack", novalidate: true, onsubmit: (event) => {
-      try {
-        given = read();
-      } catch (error) {
-        if (!error.says) throw error;
-        event.preventDefault();
-        setText(trouble, error.says);
-        show(trouble, true);
-      }
-    } },
+    {
+      method: "dialog",
+      class: "stack",
+      novalidate: true,
+      onsubmit: (event) => {
+        try {
+          given = read();
+        } catch (error) {
+          if (!error.says) throw error;
+          event.preventDefault();
+          setText(trouble, error.says);
+          show(trouble, true);
+        }
+      },
+    },
     h("h2", {}, title),
     rows,
     trouble,
     h("button", { type: "submit", value: "given", class: "copper" }, answer),
-    h("button", { type: "button", class: "quiet knuckle", onclick: (event) => event.target.closest("dialog").close() }, "Back"),
+    h(
+      "button",
+      { type: "button", class: "quiet knuckle", onclick: (event) => event.target.closest("dialog").close() },
+      "Back",
+    ),
   );
   const dialog = h("dialog", { "aria-label": title }, form);
   return openDialog(dialog).then(() => given);
@@ -76,9 +85,13 @@ function readMuch(input) {
 /** A price as the maker writes it, or undefined. */
 function readPrice(amount, currency, percent, included) {
   if (!written(amount)) return undefined;
-  const price = { amount: decimalMoney(written(amount), "price"), currency: needed(currency, "Say the currency, such as EUR.").toUpperCase() };
+  const price = {
+    amount: decimalMoney(written(amount), "price"),
+    currency: needed(currency, "Say the currency, such as EUR.").toUpperCase(),
+  };
   readMoney(price.amount, "price");
-  if (!/^[A-Z]{3}$/.test(price.currency)) throw refuse("A currency is three letters, such as EUR, GBP or USD.");
+  if (!/^[A-Z]{3}$/.test(price.currency))
+    throw refuse("A currency is three letters, such as EUR, GBP or USD.");
   if (written(percent)) {
     price.tax = { percent: plainNumber(written(percent)), included: included.checked };
     readMoney(price.tax.percent, "tax");
@@ -87,8 +100,15 @@ function readPrice(amount, currency, percent, included) {
 }
 
 export function askLot({ shelf, today, currency = "", ingredient = null, code = "" }) {
-  const known = Object.entries(shelf.ingredients).filter(([, { card }]) => card).sort(([, one], [, other]) => one.card.name.localeCompare(other.card.name));
-  const pick = h("select", { onchange: () => show(fresh, pick.value === NEW) }, known.map(([key, { card }]) => h("option", { value: key, selected: key === ingredient }, card.name)), h("option", { value: NEW, selected: known.length === 0 }, "Something new"));
+  const known = Object.entries(shelf.ingredients)
+    .filter(([, { card }]) => card)
+    .sort(([, one], [, other]) => one.card.name.localeCompare(other.card.name));
+  const pick = h(
+    "select",
+    { onchange: () => show(fresh, pick.value === NEW) },
+    known.map(([key, { card }]) => h("option", { value: key, selected: key === ingredient }, card.name)),
+    h("option", { value: NEW, selected: known.length === 0 }, "Something new"),
+  );
   const name = text();
   const inci = text({ placeholder: "as it stands on a label" });
   const fresh = h("div", { class: "stack" }, field("Its trade name", name), field("Its INCI name", inci));
@@ -114,18 +134,44 @@ export function askLot({ shelf, today, currency = "", ingredient = null, code = 
     field("Supplier", supplier),
     h("div", { class: "two" }, field("Best before", best), field("Received on", received)),
     h("div", { class: "two" }, field("Price paid", amount), field("Currency", money)),
-    h("div", { class: "two" }, field("Tax, per cent", percent), h("label", { class: "choice" }, included, h("span", {}, "The price includes it"))),
-    h("div", { class: canScan() ? "with-scan" : null }, field("Bar code or QR text", scanned), canScan() ? h("button", { type: "button", class: "outlined", onclick: scan }, "Scan") : null),
+    h(
+      "div",
+      { class: "two" },
+      field("Tax, per cent", percent),
+      h("label", { class: "choice" }, included, h("span", {}, "The price includes it")),
+    ),
+    h(
+      "div",
+      { class: canScan() ? "with-scan" : null },
+      field("Bar code or QR text", scanned),
+      canScan() ? h("button", { type: "button", class: "outlined", onclick: scan }, "Scan") : null,
+    ),
   ];
   return askForm("A lot came", "Put it on the shelf", rows, () => {
     const entries = [];
     let key = pick.value;
     if (key === NEW) {
       key = idFor(needed(name, "Write its trade name."), new Set(Object.keys(shelf.ingredients)));
-      entries.push({ kind: "described", body: { ingredient: key, card: { name: written(name), ...(written(inci) && { inci: written(inci) }) } } });
+      entries.push({
+        kind: "described",
+        body: {
+          ingredient: key,
+          card: { name: written(name), ...(written(inci) && { inci: written(inci) }) },
+        },
+      });
     }
-    const body = { ingredient: key, number: needed(number, "Write the supplier's lot number: a recall goes by it."), ...readMuch(much), received_on: needed(received, "Say on which day it came.") };
-    const more = { supplier: written(supplier), best_before: written(best), code: written(scanned), price: readPrice(amount, money, percent, included) };
+    const body = {
+      ingredient: key,
+      number: needed(number, "Write the supplier's lot number: a recall goes by it."),
+      ...readMuch(much),
+      received_on: needed(received, "Say on which day it came."),
+    };
+    const more = {
+      supplier: written(supplier),
+      best_before: written(best),
+      code: written(scanned),
+      price: readPrice(amount, money, percent, included),
+    };
     for (const [each, value] of Object.entries(more)) if (value) body[each] = value;
     return [...entries, { kind: "received", body }];
   });
@@ -134,13 +180,20 @@ export function askLot({ shelf, today, currency = "", ingredient = null, code = 
 /** A CAS number whose last digit fits the others: each times its place from the right, modulo ten. */
 function checkedCas(input) {
   const found = /^([1-9][0-9]{1,6})-([0-9]{2})-([0-9])$/.exec(written(input));
-  const sum = [...(found ? found[1] + found[2] : "")].reverse().reduce((total, digit, place) => total + Number(digit) * (place + 1), 0);
-  if (!found || sum % 10 !== Number(found[3])) throw refuse("This is no CAS number: its digits do not fit together. Copy it again.");
+  const sum = [...(found ? found[1] + found[2] : "")]
+    .reverse()
+    .reduce((total, digit, place) => total + Number(digit) * (place + 1), 0);
+  if (!found || sum % 10 !== Number(found[3]))
+    throw refuse("This is no CAS number: its digits do not fit together. Copy it again.");
   return found[0];
 }
 
 const lines = (list) => (list ?? []).join("\n");
-const read = (area) => area.value.split("\n").map((line) => line.trim()).filter(Boolean);
+const read = (area) =>
+  area.value
+    .split("\n")
+    .map((line) => line.trim())
+    .filter(Boolean);
 
 /** `there`: the card as it is by the time that this one is kept; what was not written in here stays as it is there. */
 export function askCard({ key, card, there = () => card }) {
@@ -150,7 +203,11 @@ export function askCard({ key, card, there = () => card }) {
   const area = (list) => h("textarea", { rows: 2 }, lines(list));
   const answers = area(card?.answers_to);
   const limits = area(card?.limits);
-  const hazards = HAZARDS.map(([value, says]) => ({ value, says, box: h("input", { type: "checkbox", checked: card?.hazards?.includes(value) }) }));
+  const hazards = HAZARDS.map(([value, says]) => ({
+    value,
+    says,
+    box: h("input", { type: "checkbox", checked: card?.hazards?.includes(value) }),
+  }));
   const note = h("textarea", { rows: 3 }, card?.note ?? "");
   const density = text({ value: card?.density?.g_per_ml ?? "", inputmode: "decimal", placeholder: "0.92" });
   const source = text({ value: card?.density?.source ?? "", placeholder: "the supplier's sheet" });
@@ -160,14 +217,20 @@ export function askCard({ key, card, there = () => card }) {
     field("CAS number", cas),
     field("Recipes also call it, one a line", answers),
     field("The supplier's limits, one a line", limits),
-    h("fieldset", { class: "setting" }, h("legend", { class: "caps" }, "Usual cautions"), hazards.map(({ says, box }) => h("label", { class: "choice" }, box, h("span", {}, says)))),
+    h(
+      "fieldset",
+      { class: "setting" },
+      h("legend", { class: "caps" }, "Usual cautions"),
+      hazards.map(({ says, box }) => h("label", { class: "choice" }, box, h("span", {}, says))),
+    ),
     field("Hazard and other notes, from its safety sheet", note),
     h("div", { class: "two" }, field("Density, g/ml", density), field("Density from where", source)),
   ];
   return askForm(card ? card.name : "A card", "Keep the card", rows, () => {
     const kept = { ...there() };
     const isMine = (part, value) => !sameData(value?.length ? value : undefined, card?.[part]);
-    const set = (part, value) => isMine(part, value) && (value?.length ? (kept[part] = value) : delete kept[part]);
+    const set = (part, value) =>
+      isMine(part, value) && (value?.length ? (kept[part] = value) : delete kept[part]);
     set("name", needed(name, "Write its trade name."));
     set("inci", written(inci));
     set("cas", written(cas) && checkedCas(cas));
@@ -177,7 +240,13 @@ export function askCard({ key, card, there = () => card }) {
     set("hazards", [...hazards.filter(({ box }) => box.checked).map(({ value }) => value), ...others].sort());
     set("note", written(note));
     if (written(density)) readDensity(written(density)); // or it is refused, in words
-    const dense = written(density) ? { ...card?.density, g_per_ml: plainNumber(written(density)), source: needed(source, "Say where the density is from.") } : undefined;
+    const dense = written(density)
+      ? {
+          ...card?.density,
+          g_per_ml: plainNumber(written(density)),
+          source: needed(source, "Say where the density is from."),
+        }
+      : undefined;
     if (!sameData(dense, card?.density)) kept.density = dense;
     if (!kept.density) delete kept.density;
     return [{ kind: "described", body: { ingredient: key, card: kept } }];
@@ -187,9 +256,24 @@ export function askCard({ key, card, there = () => card }) {
 export function askLoss({ lot, name, measure }) {
   const much = text({ placeholder: measure === "mg" ? "20 g" : "3 pieces" });
   const why = text({ placeholder: "spilt, gone off, given away" });
-  return askForm(`${name}: write off`, "Write it off", [field("How much is gone", much), field("Why", why)], () => {
-    const amount = readMuch(much);
-    if (!(measure in amount)) throw refuse(measure === "mg" ? "This lot is weighed: write a mass, such as 20 g." : "This lot is counted: write pieces, such as 3 pieces.");
-    return [{ kind: "wrote_off", body: { lot, ...amount, why: needed(why, "Say why: the record asks a year later.") } }];
-  });
+  return askForm(
+    `${name}: write off`,
+    "Write it off",
+    [field("How much is gone", much), field("Why", why)],
+    () => {
+      const amount = readMuch(much);
+      if (!(measure in amount))
+        throw refuse(
+          measure === "mg"
+            ? "This lot is weighed: write a mass, such as 20 g."
+            : "This lot is counted: write pieces, such as 3 pieces.",
+        );
+      return [
+        {
+          kind: "wrote_off",
+          body: { lot, ...amount, why: needed(why, "Say why: the record asks a year later.") },
+        },
+      ];
+    },
+  );
 }

@@ -8,7 +8,14 @@ import { h, setText, show } from "./dom.js";
 import { mark } from "./marks.js";
 
 export function makeStepper({ label, value, least, most, by = 1, unit, onchange }) {
-  const field = h("input", { type: "text", inputmode: "numeric", autocomplete: "off", class: "stepper-field figures", "aria-label": label, value });
+  const field = h("input", {
+    type: "text",
+    inputmode: "numeric",
+    autocomplete: "off",
+    class: "stepper-field figures",
+    "aria-label": label,
+    value,
+  });
   const units = h("span", { class: "stepper-unit" }, unit);
   let now = value;
 
@@ -22,20 +29,32 @@ export function makeStepper({ label, value, least, most, by = 1, unit, onchange 
   field.addEventListener("change", () => {
     const typed = field.value.replace(/[\s\u00a0]/g, "");
     const fits = /^\d+$/.test(typed) && Number(typed) >= least && Number(typed) <= most;
-    setText(wrong, fits ? "" : `“${field.value}” is not a whole number from ${least} to ${most}; it stays ${now}.`);
+    setText(
+      wrong,
+      fits ? "" : `“${field.value}” is not a whole number from ${least} to ${most}; it stays ${now}.`,
+    );
     show(wrong, !fits);
     take(fits ? Number(typed) : now);
   });
   field.addEventListener("focus", () => field.select());
   const wrong = h("p", { class: "stepper-wrong small", role: "alert", hidden: true });
-  const press = (sign) => () => take(sign > 0 ? Math.floor(now / by) * by + by : Math.ceil(now / by) * by - by);
+  const press = (sign) => () =>
+    take(sign > 0 ? Math.floor(now / by) * by + by : Math.ceil(now / by) * by - by);
   return {
     node: h(
       "div",
       { class: "stepper" },
-      h("button", { type: "button", class: "outlined", "aria-label": `fewer ${label}`, onclick: press(-1) }, mark("less")),
+      h(
+        "button",
+        { type: "button", class: "outlined", "aria-label": `fewer ${label}`, onclick: press(-1) },
+        mark("less"),
+      ),
       h("div", { class: "stepper-middle" }, field, units),
-      h("button", { type: "button", class: "outlined", "aria-label": `more ${label}`, onclick: press(1) }, mark("more")),
+      h(
+        "button",
+        { type: "button", class: "outlined", "aria-label": `more ${label}`, onclick: press(1) },
+        mark("more"),
+      ),
       wrong,
     ),
     get value() {

@@ -25,7 +25,8 @@ export function stockOf({ entries, runs, elsewhere = {} }, but = null) {
     if (run.id === but) continue;
     for (const [lot, use] of Object.entries(usedBy(run))) (uses[lot] ??= []).push(use);
   }
-  for (const [lot, much] of Object.entries(elsewhere)) (uses[lot] ??= []).push({ mg: much, count: much, at: Infinity });
+  for (const [lot, much] of Object.entries(elsewhere))
+    (uses[lot] ??= []).push({ mg: much, count: much, at: Infinity });
   return { shelf, uses, left: (lot) => leftOf(shelf.lots[lot], uses[lot] ?? []) };
 }
 

@@ -11,9 +11,28 @@ import { h, setText, show, tell } from "./dom.js";
 import { OwnDraft } from "./own-draft.js";
 
 /** What is saved, by the key of its field. */
-function savedOf({ batch_number: pattern, currency, hourly_rate: rate, wrap_cost: wrap, without_tax: bare, maker, label = {} }) {
+function savedOf({
+  batch_number: pattern,
+  currency,
+  hourly_rate: rate,
+  wrap_cost: wrap,
+  without_tax: bare,
+  maker,
+  label = {},
+}) {
   const { width_mm: width = 70, height_mm: height = 50, market = "eu", opened_months: months = "" } = label;
-  return { pattern: pattern ?? "", currency: currency ?? "", rate: rate ?? "", wrap: wrap ?? "", bare: Boolean(bare), maker: maker ?? "", width: String(width), height: String(height), market, months: String(months) };
+  return {
+    pattern: pattern ?? "",
+    currency: currency ?? "",
+    rate: rate ?? "",
+    wrap: wrap ?? "",
+    bare: Boolean(bare),
+    maker: maker ?? "",
+    width: String(width),
+    height: String(height),
+    market,
+    months: String(months),
+  };
 }
 
 export function settingsForm(settings, isMaker) {
@@ -30,7 +49,14 @@ export function settingsForm(settings, isMaker) {
   const number = () => text({ type: "number", inputmode: "numeric", min: 10, max: 400 });
   const width = number();
   const height = number();
-  const market = h("select", {}, [["us", "The US"], ["eu", "The EU"]].map(([value, says]) => h("option", { value }, says)));
+  const market = h(
+    "select",
+    {},
+    [
+      ["us", "The US"],
+      ["eu", "The EU"],
+    ].map(([value, says]) => h("option", { value }, says)),
+  );
   const months = text({ type: "number", inputmode: "numeric", min: 1, max: 120 });
   const trouble = h("p", { class: "trouble", role: "alert", hidden: true });
 
@@ -40,48 +66,98 @@ export function settingsForm(settings, isMaker) {
     checkPattern(document.batch_number);
     const set = (key, value) => (value ? (document[key] = value) : delete document[key]);
     set("currency", currency.value.trim().toUpperCase());
-    for (const [key, input] of [["hourly_rate", rate], ["wrap_cost", wrap]]) {
+    for (const [key, input] of [
+      ["hourly_rate", rate],
+      ["wrap_cost", wrap],
+    ]) {
       set(key, decimalMoney(input.value.trim(), key));
       if (document[key]) readMoney(document[key], key);
     }
     set("without_tax", bare.checked);
     set("maker", maker.value.trim());
     document.label = { ...known.label, market: market.value };
-    for (const [key, input] of [["width_mm", width], ["height_mm", height], ["opened_months", months]]) {
+    for (const [key, input] of [
+      ["width_mm", width],
+      ["height_mm", height],
+      ["opened_months", months],
+    ]) {
       if (Number(input.value)) document.label[key] = Number(input.value);
       else delete document.label[key];
     }
     return document;
   };
 
-  const field = (name, key, control, says = "") => h("label", { class: "field" }, h("span", {}, name), control, says ? h("span", {}, says) : null, draft.own(key, control, saved[key]));
+  const field = (name, key, control, says = "") =>
+    h(
+      "label",
+      { class: "field" },
+      h("span", {}, name),
+      control,
+      says ? h("span", {}, says) : null,
+      draft.own(key, control, saved[key]),
+    );
   const fields = h(
     "fieldset",
     { class: "stack" },
-    field("Batch numbers by this pattern", "pattern", pattern, "{yyyy} {yy} {mm} {dd} {recipe}; {mark} and {n} are each phone\u2019s own, so that phones with no network do not give one number twice"),
-    h("div", { class: "pair" }, field("Currency", "currency", currency), field("An hour of hand work", "rate", rate)),
-    h("div", { class: "pair" }, field("Wrap for each piece", "wrap", wrap), h("label", { class: "choice" }, bare, h("span", {}, "Tax is reclaimed"), draft.own("bare", bare, saved.bare))),
+    field(
+      "Batch numbers by this pattern",
+      "pattern",
+      pattern,
+      "{yyyy} {yy} {mm} {dd} {recipe}; {mark} and {n} are each phone\u2019s own, so that phones with no network do not give one number twice",
+    ),
+    h(
+      "div",
+      { class: "pair" },
+      field("Currency", "currency", currency),
+      field("An hour of hand work", "rate", rate),
+    ),
+    h(
+      "div",
+      { class: "pair" },
+      field("Wrap for each piece", "wrap", wrap),
+      h(
+        "label",
+        { class: "choice" },
+        bare,
+        h("span", {}, "Tax is reclaimed"),
+        draft.own("bare", bare, saved.bare),
+      ),
+    ),
     field("Name and address for labels", "maker", maker),
-    h("div", { class: "pair" }, field("Label width, mm", "width", width), field("Label height, mm", "height", height)),
-    h("div", { class: "pair" }, field("Sold in", "market", market), field("Good after opening, months", "months", months)),
+    h(
+      "div",
+      { class: "pair" },
+      field("Label width, mm", "width", width),
+      field("Label height, mm", "height", height),
+    ),
+    h(
+      "div",
+      { class: "pair" },
+      field("Sold in", "market", market),
+      field("Good after opening, months", "months", months),
+    ),
   );
   const save = h("button", { type: "submit", class: "outlined" }, "Save the settings");
   const others = h("p", { class: "soft" }, "These are the maker\u2019s to change.");
   const form = h(
     "form",
-    { class: "stack", novalidate: true, onsubmit: (event) => {
-      event.preventDefault();
-      show(trouble, false);
-      try {
-        const document = read();
-        draft.sent();
-        tell(form, "settings-written", { document });
-      } catch (error) {
-        if (!error.says) throw error;
-        setText(trouble, error.says);
-        show(trouble, true);
-      }
-    } },
+    {
+      class: "stack",
+      novalidate: true,
+      onsubmit: (event) => {
+        event.preventDefault();
+        show(trouble, false);
+        try {
+          const document = read();
+          draft.sent();
+          tell(form, "settings-written", { document });
+        } catch (error) {
+          if (!error.says) throw error;
+          setText(trouble, error.says);
+          show(trouble, true);
+        }
+      },
+    },
     fields,
     trouble,
     save,

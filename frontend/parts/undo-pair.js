@@ -24,10 +24,19 @@ function makeOne(host, verb, said, isGiven) {
   const hold = () => setAttr(button, "data-held", isGiven(once()));
   const press = () => {
     if (isGiven(once())) return;
-    tell(host, "answer", { kind: "undone", body: { entry: taking.entry }, once: once(), says: `${said}: ${taking.words}.` });
+    tell(host, "answer", {
+      kind: "undone",
+      body: { entry: taking.entry },
+      once: once(),
+      says: `${said}: ${taking.words}.`,
+    });
     hold();
   };
-  const button = h("button", { type: "button", class: "quiet undoes", hidden: true, onclick: press }, h("span", {}));
+  const button = h(
+    "button",
+    { type: "button", class: "quiet undoes", hidden: true, onclick: press },
+    h("span", {}),
+  );
   const write = (next) => {
     if (taking && next && next.entry !== taking.entry) settle();
     taking = next;

@@ -7,7 +7,8 @@ import { duration, mass } from "./words.js";
 const LONGEST = 40; // on two lines of a narrow phone
 
 /** A name that stands within words begins small, but for one that is written in capitals, as USP. */
-const small = (name) => (/^\p{Lu}[^\p{Lu}]/u.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name);
+const small = (name) =>
+  /^\p{Lu}[^\p{Lu}]/u.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name;
 const quoted = (text) => `\u201c${text.length > 20 ? `${text.slice(0, 19)}\u2026` : text}\u201d`;
 
 const WORDS = {
@@ -27,7 +28,10 @@ const WORDS = {
   heated: ({ ms }, { step }) => `heating ${duration(ms)}, ${step}`,
   looked: (_, { step }) => `check, ${step}`,
   portioned: ({ mg }) => `portion ${mass(mg)}`,
-  counted: ({ good, spoiled, partial }) => [good && `${good} good`, spoiled && `${spoiled} spoiled`, partial && `${partial} small`].filter(Boolean).join(", ") || "count",
+  counted: ({ good, spoiled, partial }) =>
+    [good && `${good} good`, spoiled && `${spoiled} spoiled`, partial && `${partial} small`]
+      .filter(Boolean)
+      .join(", ") || "count",
   extended: ({ ms }) => `${duration(ms)} more`,
   measured: ({ mg }) => `weighed ${mass(mg)}`,
   pictured: () => "photograph",

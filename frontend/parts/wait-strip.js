@@ -33,15 +33,52 @@ const ASKS = { late: "late", soon_late: "soon late", ready: "ready", look: "look
 
 /** Waits, windows and guides as one shape: from, until (the instant counted to) and the turns in between. */
 export function asTaper(item) {
-  const common = { run: item.run, batch: item.run_name, title: item.title ?? item.word, step: item.step, letter: item.letter, phase: item.phase, asks: item.asks ?? ASKS[item.phase] };
+  const common = {
+    run: item.run,
+    batch: item.run_name,
+    title: item.title ?? item.word,
+    step: item.step,
+    letter: item.letter,
+    phase: item.phase,
+    asks: item.asks ?? ASKS[item.phase],
+  };
   if (item.earliest_at !== undefined) {
-    const next = { counting: item.earliest_at, look: item.usual_at, ready: item.latest_at ?? item.usual_at }[item.phase] ?? item.latest_at ?? item.usual_at;
-    return { ...common, kind: "wait", key: `wait ${item.run} ${item.step}`, word: item.word, from: item.began_at, until: next, turns: [item.earliest_at, item.usual_at, item.latest_at] };
+    const next =
+      { counting: item.earliest_at, look: item.usual_at, ready: item.latest_at ?? item.usual_at }[
+        item.phase
+      ] ??
+      item.latest_at ??
+      item.usual_at;
+    return {
+      ...common,
+      kind: "wait",
+      key: `wait ${item.run} ${item.step}`,
+      word: item.word,
+      from: item.began_at,
+      until: next,
+      turns: [item.earliest_at, item.usual_at, item.latest_at],
+    };
   }
   if (item.opened_at !== undefined) {
-    return { ...common, kind: "window", key: `window ${item.run} ${item.step}`, word: verb(item.title), from: item.opened_at, until: item.latest_at, turns: [item.latest_at] };
+    return {
+      ...common,
+      kind: "window",
+      key: `window ${item.run} ${item.step}`,
+      word: verb(item.title),
+      from: item.opened_at,
+      until: item.latest_at,
+      turns: [item.latest_at],
+    };
   }
-  return { ...common, kind: "guide", key: `guide ${item.run} ${item.step}`, word: verb(item.title), from: item.began_at, until: item.until, turns: [item.until] };
+  return {
+    ...common,
+    kind: "guide",
+    key: `guide ${item.run} ${item.step}`,
+    word: verb(item.title),
+    from: item.began_at,
+    until: item.until,
+    turns: [item.until],
+  };
 }
 
 /** "Pipe a top on each base" is "pipe" on a chip that small. */
@@ -52,7 +89,12 @@ function shortNames(items) {
   const names = new Map(items.map(({ run, batch }) => [run, batch ?? ""]));
   const last = new Map([...names].map(([run, name]) => [run, name.split(/[-/ ]/).at(-1)]));
   if (new Set(last.values()).size === names.size) return last;
-  return new Map([...names].map(([run, name]) => [run, name.length > MOST_NAMED ? `\u2026${name.slice(1 - MOST_NAMED)}` : name]));
+  return new Map(
+    [...names].map(([run, name]) => [
+      run,
+      name.length > MOST_NAMED ? `\u2026${name.slice(1 - MOST_NAMED)}` : name,
+    ]),
+  );
 }
 
 const rem = () => parseFloat(getComputedStyle(document.documentElement).fontSize);
@@ -62,7 +104,12 @@ const asksOf = ({ kind, phase }) => (kind === "guide" && phase === "ready" ? "ov
 
 class WaitStrip extends HTMLElement {
   #list = h("ul", { class: "strip" });
-  #more = h("button", { type: "button", class: "outlined wait-more", onclick: () => this.#showAll() }, h("span"), h("span"));
+  #more = h(
+    "button",
+    { type: "button", class: "outlined wait-more", onclick: () => this.#showAll() },
+    h("span"),
+    h("span"),
+  );
   #shown = []; // those of the items that have room
   #names = new Map(); // of batches, by run, where there are several
   #width = 0;
@@ -93,7 +140,12 @@ class WaitStrip extends HTMLElement {
     this.#here = here;
     const urgency = (item) => URGENCY[item.kind][item.phase];
     const away = (item) => (here === null || item.run === here ? 0 : 1);
-    this.#items = waits.map(asTaper).sort((a, b) => away(a) - away(b) || urgency(a) - urgency(b) || a.until - b.until || (a.key < b.key ? -1 : 1));
+    this.#items = waits
+      .map(asTaper)
+      .sort(
+        (a, b) =>
+          away(a) - away(b) || urgency(a) - urgency(b) || a.until - b.until || (a.key < b.key ? -1 : 1),
+      );
     this.update();
   }
 
@@ -106,7 +158,13 @@ class WaitStrip extends HTMLElement {
     this.#shown = this.#items.slice(0, room);
     this.#names = this.#isSeveral ? shortNames(this.#items) : new Map();
     const rows = this.#shown.length < this.#items.length ? [...this.#shown, null] : this.#shown;
-    keyed(this.#list, rows, (item) => item?.key ?? "more", (item) => (item ? this.#make(item) : h("li", {}, this.#more)), (node, item) => (item ? this.#write(node, item, at) : this.#writeMore()));
+    keyed(
+      this.#list,
+      rows,
+      (item) => item?.key ?? "more",
+      (item) => (item ? this.#make(item) : h("li", {}, this.#more)),
+      (node, item) => (item ? this.#write(node, item, at) : this.#writeMore()),
+    );
   }
 
   /** How many items have room in one row, beside the count of the others where there are any. */
@@ -137,8 +195,16 @@ class WaitStrip extends HTMLElement {
   async #showAll() {
     const at = this.#now();
     const several = this.#isSeveral;
-    const says = (item) => [`${timeLeft(item.until - at)} ${asksOf(item)}`.trim(), several ? item.batch : ""].filter(Boolean).join(", ");
-    const choices = this.#items.map((item) => ({ letter: item.letter, label: item.title, says: says(item), value: item }));
+    const says = (item) =>
+      [`${timeLeft(item.until - at)} ${asksOf(item)}`.trim(), several ? item.batch : ""]
+        .filter(Boolean)
+        .join(", ");
+    const choices = this.#items.map((item) => ({
+      letter: item.letter,
+      label: item.title,
+      says: says(item),
+      value: item,
+    }));
     const picked = await pickOne({ title: "All that counts", choices });
     if (picked) tell(this, "wait-chosen", { run: picked.run, step: picked.step });
   }
@@ -172,10 +238,23 @@ class WaitStrip extends HTMLElement {
       h("span", { class: "wait-left figures" }),
       h("span", { class: "wait-batch" }),
       h("span", { class: "wait-asks" }),
-      s("svg", { class: "wait-taper", viewBox: "0 0 80 10", preserveAspectRatio: "none", "aria-hidden": "true" }, s("path", { class: "spent", d: "M0 0L80 3V7L0 10Z" }), s("path", { class: "body" })),
+      s(
+        "svg",
+        { class: "wait-taper", viewBox: "0 0 80 10", preserveAspectRatio: "none", "aria-hidden": "true" },
+        s("path", { class: "spent", d: "M0 0L80 3V7L0 10Z" }),
+        s("path", { class: "body" }),
+      ),
     );
     const node = h("li", {}, button);
-    node.parts = { button, mark: button.children[0], word: button.children[1], left: button.children[2], batch: button.children[3], asks: button.children[4], body: button.lastChild.lastChild };
+    node.parts = {
+      button,
+      mark: button.children[0],
+      word: button.children[1],
+      left: button.children[2],
+      batch: button.children[3],
+      asks: button.children[4],
+      body: button.lastChild.lastChild,
+    };
     return node;
   }
 
@@ -200,7 +279,11 @@ class WaitStrip extends HTMLElement {
     if (node.notch === notch) return;
     node.notch = notch;
     const half = 5 - 3 * (notch / NOTCHES);
-    setAttr(body, "d", notch ? `M0 0L${notch} ${(5 - half).toFixed(2)}V${(5 + half).toFixed(2)}L0 10Z` : null);
+    setAttr(
+      body,
+      "d",
+      notch ? `M0 0L${notch} ${(5 - half).toFixed(2)}V${(5 + half).toFixed(2)}L0 10Z` : null,
+    );
   }
 }
 

@@ -11,7 +11,8 @@ const two = (n) => String(n).padStart(2, "0");
 export function timeLeft(ms) {
   const size = Math.abs(ms);
   const sign = ms < 0 ? "+" : "";
-  if (size >= 24 * HOUR) return `${sign}${Math.floor(size / (24 * HOUR))} d ${Math.floor((size % (24 * HOUR)) / HOUR)} h`;
+  if (size >= 24 * HOUR)
+    return `${sign}${Math.floor(size / (24 * HOUR))} d ${Math.floor((size % (24 * HOUR)) / HOUR)} h`;
   if (size >= HOUR) return `${sign}${Math.floor(size / HOUR)} h ${two(Math.floor((size % HOUR) / MINUTE))}`;
   const seconds = ms < 0 ? Math.floor(size / 1000) : Math.ceil(size / 1000);
   if (seconds === 3600) return `${sign}1 h 00`;
@@ -68,14 +69,22 @@ export function about(mg) {
 export function mass(mg) {
   const size = Math.abs(mg);
   const whole = Math.floor(size / 1000);
-  const rest = String(size % 1000).padStart(3, "0").replace(/0+$/, "");
+  const rest = String(size % 1000)
+    .padStart(3, "0")
+    .replace(/0+$/, "");
   const digits = rest ? `${spaced(whole)}.${rest}` : spaced(whole);
   return `${mg < 0 ? "\u2212" : ""}${digits} g`;
 }
 
 /** An id that the recipe format takes, from a name, unlike the others. */
 export function idFor(name, taken) {
-  const stem = name.toLowerCase().normalize("NFKD").replace(/[^a-z0-9]+/g, "_").replace(/^[^a-z]+|_+$/g, "").slice(0, 36) || "thing";
+  const stem =
+    name
+      .toLowerCase()
+      .normalize("NFKD")
+      .replace(/[^a-z0-9]+/g, "_")
+      .replace(/^[^a-z]+|_+$/g, "")
+      .slice(0, 36) || "thing";
   let id = stem;
   for (let n = 2; taken.has(id); n += 1) id = `${stem}_${n}`;
   taken.add(id);

@@ -37,9 +37,23 @@ class AuditScreen extends HTMLElement {
     const name = dayOnly(at);
     if (name !== this.#day) {
       this.#day = name;
-      days.append(h("section", { "aria-label": name }, h("h2", { class: "section-name" }, name), h("ul", { class: "times" })));
+      days.append(
+        h(
+          "section",
+          { "aria-label": name },
+          h("h2", { class: "section-name" }, name),
+          h("ul", { class: "times" }),
+        ),
+      );
     }
-    days.lastChild.lastChild.append(h("li", {}, h("time", { datetime: new Date(at).toISOString() }, clock(at)), h("span", {}, h("b", {}, who), ` ${says}`)));
+    days.lastChild.lastChild.append(
+      h(
+        "li",
+        {},
+        h("time", { datetime: new Date(at).toISOString() }, clock(at)),
+        h("span", {}, h("b", {}, who), ` ${says}`),
+      ),
+    );
   }
 
   #ask() {
@@ -52,7 +66,11 @@ class AuditScreen extends HTMLElement {
     const parts = {
       note: h("p", { class: "soft", role: "status" }, "Asking the server\u2026"),
       days: h("div", {}),
-      more: h("button", { type: "button", class: "outlined", hidden: true, onclick: () => this.#ask() }, "Show older"),
+      more: h(
+        "button",
+        { type: "button", class: "outlined", hidden: true, onclick: () => this.#ask() },
+        "Show older",
+      ),
     };
     this.#parts = parts;
     this.append(
@@ -60,7 +78,11 @@ class AuditScreen extends HTMLElement {
         "div",
         { class: "sheet stack" },
         pageHead("Who did what", "", ["#/studio", "Settings"]),
-        h("p", { class: "soft" }, "Devices, roles, settings, files and copies. Nothing here can be changed or removed."),
+        h(
+          "p",
+          { class: "soft" },
+          "Devices, roles, settings, files and copies. Nothing here can be changed or removed.",
+        ),
         parts.note,
         parts.days,
         parts.more,

@@ -34,7 +34,11 @@ const ONE_TOUCH_MS = 400;
 const CARDS = new Set(["over", "short", "check", "do"]);
 const RIGHTING = new Set(["over", "short"]);
 
-const FINISHED = { title: "This run is finished", says: "Its record is kept.", answers: [{ id: "record", label: "See the record", says: "", kind: "go", strong: true }] };
+const FINISHED = {
+  title: "This run is finished",
+  says: "Its record is kept.",
+  answers: [{ id: "record", label: "See the record", says: "", kind: "go", strong: true }],
+};
 const PRACTISED = {
   title: "That was practice",
   says: "Nothing was saved. A real batch would now have its record.",
@@ -58,15 +62,24 @@ const isUntouched = ({ lines }) => Object.values(lines).every(({ in_mg: mg }) =>
 
 /** One line that opens, for what has no room beside the number (style/bench.css says when). */
 function folded(name, says = "") {
-  return h("details", { class: `folded ${name}`, hidden: true }, h("summary", {}, h("span", {}, says)), h("ul"));
+  return h(
+    "details",
+    { class: `folded ${name}`, hidden: true },
+    h("summary", {}, h("span", {}, says)),
+    h("ul"),
+  );
 }
 
 /** Whether a piece's weight says something of a wait: it dries, and does not set or cool; or one was weighed there before. */
-const dries = ({ id, word }, { measured }) => word === "dry" || measured.some((each) => each.what === "piece" && each.step === id);
+const dries = ({ id, word }, { measured }) =>
+  word === "dry" || measured.some((each) => each.what === "piece" && each.step === id);
 
 /** What the plan says, less the sentences that the prompt says itself. */
 function lessSaid(says, { says: own, more, why }) {
-  return says.split(/(?<=[.!?]) /).filter((each) => ![own, more, why].some((text) => text.includes(each))).join(" ");
+  return says
+    .split(/(?<=[.!?]) /)
+    .filter((each) => ![own, more, why].some((text) => text.includes(each)))
+    .join(" ");
 }
 
 /** What the plan has to say beside a prompt: what changes what to do, or why this and not what the bench asks first. No line says another again. */
@@ -147,7 +160,15 @@ class BenchScreen extends HTMLElement {
     if (!prompt) return "";
     const { number, cautions } = prompt;
     const fresh = cautions.filter(({ seen }) => isWhole || (!seen && !RIGHTING.has(prompt.kind)));
-    return [`${prompt.title}.`, number ? `${number.text} ${number.caption}.` : "", prompt.says, prompt.more, ...fresh.map(({ full }) => full)].filter(Boolean).join(" ");
+    return [
+      `${prompt.title}.`,
+      number ? `${number.text} ${number.caption}.` : "",
+      prompt.says,
+      prompt.more,
+      ...fresh.map(({ full }) => full),
+    ]
+      .filter(Boolean)
+      .join(" ");
   }
 
   #build() {
@@ -178,14 +199,23 @@ class BenchScreen extends HTMLElement {
       legend: h("figcaption", { class: "soft small" }),
       answers: h("answer-row"),
       trouble: h("p", { class: "trouble", role: "alert", hidden: true }),
-      again: h("button", { type: "button", class: "quiet", onclick: () => tell(this, "say-again") }, "Say again"),
+      again: h(
+        "button",
+        { type: "button", class: "quiet", onclick: () => tell(this, "say-again") },
+        "Say again",
+      ),
       other: h("button", { type: "button", class: "quiet", onclick: () => this.#pickOther() }, "Other"),
       told: h("p", { class: "unseen", role: "status" }),
       live: h("p", { class: "unseen", "aria-live": "polite" }),
       text: h("span", { class: "unseen of-text", "aria-hidden": "true" }), // as wide as the browser's text is large
     };
     this.#undo = undoPair(this, (once) => this.#data.isGiven(once));
-    parts.reach = h("div", { class: "reach" }, parts.number, h("p", { class: "reach-side" }, parts.add, parts.caption, parts.scale));
+    parts.reach = h(
+      "div",
+      { class: "reach" },
+      parts.number,
+      h("p", { class: "reach-side" }, parts.add, parts.caption, parts.scale),
+    );
     parts.figure = h("figure", { class: "plate-figure" }, parts.drawing, parts.legend);
     parts.answers.addEventListener("answer-chosen", (event) => this.#choose(event.detail.answer));
     parts.strip.addEventListener("wait-chosen", (event) => {
@@ -198,11 +228,43 @@ class BenchScreen extends HTMLElement {
       h(
         "div",
         { class: "bench" },
-        h("header", { class: "bench-head" }, parts.back, parts.letter, h("div", { class: "head-words" }, parts.place, h("div", { class: "head-line" }, parts.link, parts.signs, parts.name))),
+        h(
+          "header",
+          { class: "bench-head" },
+          parts.back,
+          parts.letter,
+          h(
+            "div",
+            { class: "head-words" },
+            parts.place,
+            h("div", { class: "head-line" }, parts.link, parts.signs, parts.name),
+          ),
+        ),
         parts.strip,
-        (parts.words = h("section", { class: "bench-words", "aria-label": "Now" }, parts.title, parts.cautionFold, parts.cautions, parts.says, parts.reach, parts.more, parts.moreFold, parts.whatEach, parts.lead, parts.why, parts.beside, parts.gather)),
+        (parts.words = h(
+          "section",
+          { class: "bench-words", "aria-label": "Now" },
+          parts.title,
+          parts.cautionFold,
+          parts.cautions,
+          parts.says,
+          parts.reach,
+          parts.more,
+          parts.moreFold,
+          parts.whatEach,
+          parts.lead,
+          parts.why,
+          parts.beside,
+          parts.gather,
+        )),
         parts.figure,
-        h("footer", { class: "bench-foot" }, parts.trouble, parts.answers, h("div", { class: "quiet-row" }, this.#undo.undo, this.#undo.redo, parts.again, parts.other)),
+        h(
+          "footer",
+          { class: "bench-foot" },
+          parts.trouble,
+          parts.answers,
+          h("div", { class: "quiet-row" }, this.#undo.undo, this.#undo.redo, parts.again, parts.other),
+        ),
         parts.told,
         parts.live,
         parts.text,
@@ -216,11 +278,19 @@ class BenchScreen extends HTMLElement {
     const picked = prompts.find((prompt) => keyOf(prompt) === this.#picked);
     if (picked) return picked;
     const best = prompts[0] ?? null;
-    const isPressing = best && (best.kind === "heating" || RIGHTING.has(best.kind) || this.#data.bench.windows.some((window) => window.step === best.step));
+    const isPressing =
+      best &&
+      (best.kind === "heating" ||
+        RIGHTING.has(best.kind) ||
+        this.#data.bench.windows.some((window) => window.step === best.step));
     if (isPressing) return best;
     const next = this.#next();
     const isNext = (prompt) => prompt.step !== null && prompt.step === next;
-    return prompts.find((prompt) => sideOf(prompt) === this.#pin && prompt.kind !== "wait") ?? prompts.find(isNext) ?? best;
+    return (
+      prompts.find((prompt) => sideOf(prompt) === this.#pin && prompt.kind !== "wait") ??
+      prompts.find(isNext) ??
+      best
+    );
   }
 
   /** The step the plan has next. A plan that comes meanwhile changes nothing under the maker's hand: what it says holds from the next entry on. */
@@ -238,7 +308,10 @@ class BenchScreen extends HTMLElement {
     const { run, bench, waits, signs, now, link, practice } = this.#data;
     const parts = this.#parts;
     const prompt = this.#prompt();
-    setText(parts.name, practice ? "" : [run.state.number, run.sheet.recipe.title].filter(Boolean).join(", "));
+    setText(
+      parts.name,
+      practice ? "" : [run.state.number, run.sheet.recipe.title].filter(Boolean).join(", "),
+    );
     const words = practice ?? linkWords(link);
     setText(parts.link, words);
     show(parts.link, words !== "");
@@ -259,22 +332,43 @@ class BenchScreen extends HTMLElement {
     show(parts.letter, prompt.letter !== "");
     if (prompt.letter) relabelMark(parts.letter, prompt.letter);
     const component = run.sheet.components.find((candidate) => candidate.id === prompt.component);
-    setText(parts.place, [component?.name ?? "The whole batch", prompt.of_rounds > 1 ? `round ${prompt.round} of ${prompt.of_rounds}` : ""].filter(Boolean).join(", "));
+    setText(
+      parts.place,
+      [
+        component?.name ?? "The whole batch",
+        prompt.of_rounds > 1 ? `round ${prompt.round} of ${prompt.of_rounds}` : "",
+      ]
+        .filter(Boolean)
+        .join(", "),
+    );
     setText(parts.title, prompt.title);
     setText(parts.says, unbroken(prompt.says));
     show(parts.says, prompt.says !== "");
     setText(parts.more, unbroken(prompt.more));
     setText(parts.moreFold.firstChild.firstChild, prompt.more);
-    keyed(parts.moreFold.lastChild, [prompt.more], (text) => text, (text) => h("li", {}, unbroken(text)));
+    keyed(
+      parts.moreFold.lastChild,
+      [prompt.more],
+      (text) => text,
+      (text) => h("li", {}, unbroken(text)),
+    );
     for (const place of [parts.more, parts.moreFold]) show(place, prompt.more !== "");
     setText(parts.why, unbroken(prompt.why));
     show(parts.why, Boolean(prompt.why));
     const lead = this.#data.lead(false);
-    const says = (lead?.step ?? prompt.step) === prompt.step ? lessSaid(adviceFor(prompt, lead, bench.prompts[0]) ?? "", prompt) : "";
+    const says =
+      (lead?.step ?? prompt.step) === prompt.step
+        ? lessSaid(adviceFor(prompt, lead, bench.prompts[0]) ?? "", prompt)
+        : "";
     if (!lead?.isOld) setText(parts.lead, unbroken(says || "The whole day"));
     setAttr(parts.lead, "href", `#/day/${run.id}`);
     show(parts.lead, !practice);
-    keyed(parts.beside, this.#data.beside({ step: prompt.step, line: prompt.weigh?.line ?? null }), (text) => text, (text) => h("li", {}, unbroken(text)));
+    keyed(
+      parts.beside,
+      this.#data.beside({ step: prompt.step, line: prompt.weigh?.line ?? null }),
+      (text) => text,
+      (text) => h("li", {}, unbroken(text)),
+    );
     setAttr(parts.gather, "href", `#/gather/${run.id}`);
     show(parts.gather, !practice && isUntouched(run.state));
     this.#writeCautions(RIGHTING.has(prompt.kind) ? [] : prompt.cautions); // putting a weight right handles nothing new
@@ -286,10 +380,19 @@ class BenchScreen extends HTMLElement {
     this.#writeFigure(prompt);
     const standing = this.#standing(prompt);
     const lit = standing.find((answer) => answer.strong)?.id ?? ""; // another answer under the same thumb
-    parts.answers.data = { answers: standing, settle: isNew || lit !== this.#lit, cards: CARDS.has(prompt.kind) && standing.some((answer) => answer.says) };
+    parts.answers.data = {
+      answers: standing,
+      settle: isNew || lit !== this.#lit,
+      cards: CARDS.has(prompt.kind) && standing.some((answer) => answer.says),
+    };
     this.#lit = lit;
     const explained = standing.filter((answer) => answer.says);
-    keyed(parts.whatEach.lastChild, explained, ({ label, says }) => `${label} ${says}`, ({ label, says }) => h("li", {}, h("b", {}, label), ": ", unbroken(says)));
+    keyed(
+      parts.whatEach.lastChild,
+      explained,
+      ({ label, says }) => `${label} ${says}`,
+      ({ label, says }) => h("li", {}, h("b", {}, label), ": ", unbroken(says)),
+    );
     show(parts.whatEach, explained.length > 0);
     this.#hold();
     const rest = bench.prompts.length - 1;
@@ -301,7 +404,8 @@ class BenchScreen extends HTMLElement {
     }
     // Not only a new prompt is news: so is the next piece to press, or one more try.
     const spoken = this.#wordsOf(false);
-    if (setText(parts.live, spoken)) tell(this, "prompt-shown", { text: [this.#news, spoken].filter(Boolean).join(" ") });
+    if (setText(parts.live, spoken))
+      tell(this, "prompt-shown", { text: [this.#news, spoken].filter(Boolean).join(" ") });
     this.#news = "";
     this.#fit();
   }
@@ -309,16 +413,33 @@ class BenchScreen extends HTMLElement {
   /** What a maker must see without a scroll is in sight, whatever the glass and the text size. */
   #fit() {
     const { words, title, cautionFold, cautions, says, reach, more, moreFold, whatEach } = this.#parts;
-    fit(words.parentElement, words, [title, cautionFold.firstChild, cautions, says, reach, more, moreFold.firstChild, whatEach.firstChild], this.#shown);
+    fit(
+      words.parentElement,
+      words,
+      [title, cautionFold.firstChild, cautions, says, reach, more, moreFold.firstChild, whatEach.firstChild],
+      this.#shown,
+    );
   }
 
   /** In full the first time in a batch; from then on, or where there is no room, in one line that opens. */
   #writeCautions(cautions) {
     const { cautions: list, cautionFold: fold } = this.#parts;
-    const write = (place, texts) => keyed(place, texts, (text) => text, (text) => h("li", {}, text));
+    const write = (place, texts) =>
+      keyed(
+        place,
+        texts,
+        (text) => text,
+        (text) => h("li", {}, text),
+      );
     const fresh = cautions.filter(({ seen }) => !seen);
-    write(list, fresh.map(({ full }) => full));
-    write(fold.lastChild, cautions.map(({ full }) => full));
+    write(
+      list,
+      fresh.map(({ full }) => full),
+    );
+    write(
+      fold.lastChild,
+      cautions.map(({ full }) => full),
+    );
     setText(fold.firstChild.firstChild, cautions.map(({ short }) => unbroken(short)).join(" \u00b7 "));
     setAttr(fold, "data-seen", fresh.length < cautions.length);
     show(list, fresh.length > 0);
@@ -330,7 +451,20 @@ class BenchScreen extends HTMLElement {
     const end = this.#data.practice ? PRACTISED : FINISHED;
     setText(parts.title, bench.finished ? end.title : "Nothing to do just now");
     setText(parts.says, bench.finished ? end.says : "The countdowns above say what comes next.");
-    for (const part of [parts.cautions, parts.reach, parts.more, parts.moreFold, parts.lead, parts.why, parts.letter, parts.beside, parts.gather, parts.cautionFold, parts.whatEach]) show(part, false);
+    for (const part of [
+      parts.cautions,
+      parts.reach,
+      parts.more,
+      parts.moreFold,
+      parts.lead,
+      parts.why,
+      parts.letter,
+      parts.beside,
+      parts.gather,
+      parts.cautionFold,
+      parts.whatEach,
+    ])
+      show(part, false);
     setText(parts.place, "The whole batch");
     setText(parts.other, "Other");
     show(parts.says, true);
@@ -348,9 +482,16 @@ class BenchScreen extends HTMLElement {
     const [, figures, unit] = text.match(/^([^a-z]+?)\s*([a-z]+)$/) ?? ["", text, ""];
     setText(parts.number.firstChild, figures.replaceAll(" ", "\u00a0").replaceAll("\u00a0+", " +"));
     setText(parts.number.lastChild, unit && ` ${unit}`);
-    setAttr(parts.number, "data-long", text.length > 10 ? "very" : figures.length > 5 ? "rather" : figures.length > 3 ? "four" : null);
+    setAttr(
+      parts.number,
+      "data-long",
+      text.length > 10 ? "very" : figures.length > 5 ? "rather" : figures.length > 3 ? "four" : null,
+    );
     const isRest = ["melt", "check"].includes(prompt.kind); // it says itself what comes after
-    setText(parts.caption, (isRest && prompt.number?.caption) || (counting?.until_says ?? prompt.number?.caption ?? ""));
+    setText(
+      parts.caption,
+      (isRest && prompt.number?.caption) || (counting?.until_says ?? prompt.number?.caption ?? ""),
+    );
     const { weigh } = prompt;
     setText(parts.add, weigh?.how === "running" && weigh.before_mg > 0 ? `+ ${weigh.add}` : "");
     setText(parts.scale, weigh?.scale ?? "");
@@ -382,12 +523,18 @@ class BenchScreen extends HTMLElement {
   #standing(prompt) {
     const answers = prompt.answers.filter((answer) => !QUIET.has(answer.kind));
     // While heating, the prompt itself says what "melted" looks like.
-    if (prompt.kind === "heating") return answers.map((answer) => (answer.strong ? { ...answer, says: "" } : answer));
+    if (prompt.kind === "heating")
+      return answers.map((answer) => (answer.strong ? { ...answer, says: "" } : answer));
     if (ALL_STAND.has(prompt.kind)) return answers;
     const line = this.#data.run.sheet.lines.find((candidate) => candidate.id === prompt.weigh?.line);
     const meant = answers.filter((answer) => answer.id !== "left_out" || line?.optional);
     const unexplained = meant.map((answer) => ({ ...answer, says: "" }));
-    return [...unexplained.filter((answer) => answer.strong), ...unexplained.filter((answer) => !answer.strong).slice(0, prompt.kind === "pieces" ? BESIDE_PIECES : BESIDE)];
+    return [
+      ...unexplained.filter((answer) => answer.strong),
+      ...unexplained
+        .filter((answer) => !answer.strong)
+        .slice(0, prompt.kind === "pieces" ? BESIDE_PIECES : BESIDE),
+    ];
   }
 
   /** @param {boolean} [isPicked] in a dialog, where it was given already */
@@ -401,7 +548,11 @@ class BenchScreen extends HTMLElement {
       return;
     }
     const prompt = this.#prompt();
-    if (answer.ask && !(await pickOne({ title: answer.ask, choices: [{ label: answer.label, value: true }] }))) return;
+    if (
+      answer.ask &&
+      !(await pickOne({ title: answer.ask, choices: [{ label: answer.label, value: true }] }))
+    )
+      return;
     if (this.#isBounce(answer)) return;
     const body = await this.#complete(prompt, answer);
     if (body === null) return;
@@ -432,7 +583,14 @@ class BenchScreen extends HTMLElement {
   async #complete(prompt, answer) {
     const { weigh } = prompt;
     if (answer.input === "reading") {
-      const reading = await openPad({ title: weigh ? `${weigh.name}: what does it read?` : prompt.title, target: prompt.number?.mg ?? null, tolerance: weigh?.tolerance_mg ?? 0, division: weigh?.division_mg ?? 1000, least: weigh?.before_mg ?? 0, most: answer.most });
+      const reading = await openPad({
+        title: weigh ? `${weigh.name}: what does it read?` : prompt.title,
+        target: prompt.number?.mg ?? null,
+        tolerance: weigh?.tolerance_mg ?? 0,
+        division: weigh?.division_mg ?? 1000,
+        least: weigh?.before_mg ?? 0,
+        most: answer.most,
+      });
       if (reading === null) return null;
       const mg = reading - (weigh?.before_mg ?? 0);
       return answer.kind === "weighed" ? { ...answer.body, mg, reading_mg: reading } : { ...answer.body, mg };
@@ -444,7 +602,13 @@ class BenchScreen extends HTMLElement {
       return { ...answer.body, [field]: count };
     }
     if (answer.input === "note") {
-      const text = await askNote({ title: answer.label, answer: answer.kind === "skipped" ? "Skip it" : answer.label, needed: answer.kind !== "skipped", says: answer.says, hint: answer.kind === "skipped" ? "Reason (optional)" : "" });
+      const text = await askNote({
+        title: answer.label,
+        answer: answer.kind === "skipped" ? "Skip it" : answer.label,
+        needed: answer.kind !== "skipped",
+        says: answer.says,
+        hint: answer.kind === "skipped" ? "Reason (optional)" : "",
+      });
       if (text === null) return null;
       if (answer.kind === "skipped") return text ? { ...answer.body, why: text } : answer.body;
       return { ...answer.body, text };
@@ -464,17 +628,32 @@ class BenchScreen extends HTMLElement {
     if (prompt) {
       const standing = this.#standing(prompt);
       for (const answer of prompt.answers) {
-        if (!standing.some((other) => other.id === answer.id)) choices.push({ label: answer.label, says: answer.says, value: { answer } });
+        if (!standing.some((other) => other.id === answer.id))
+          choices.push({ label: answer.label, says: answer.says, value: { answer } });
       }
     }
     if (this.#parts.again.hidden) choices.push({ label: "Say again", value: { again: true } });
-    if (!practice) choices.push({ label: "Will it ring?", says: this.#data.willRing(), value: { ring: true } });
-    if (!bench.finished) choices.push({ label: "Write a note", says: "Kept with the run", value: { note: true } });
-    if (!practice) choices.push({ label: "The record so far", says: "Photographs are taken there too", value: { record: true } });
+    if (!practice)
+      choices.push({ label: "Will it ring?", says: this.#data.willRing(), value: { ring: true } });
+    if (!bench.finished)
+      choices.push({ label: "Write a note", says: "Kept with the run", value: { note: true } });
+    if (!practice)
+      choices.push({
+        label: "The record so far",
+        says: "Photographs are taken there too",
+        value: { record: true },
+      });
     const step = run.sheet.steps.find((candidate) => candidate.id === prompt?.step);
-    if (step?.kind === "wait" && dries(step, run.state) && !practice) choices.push({ label: "Weigh a piece: is it dry?", says: "Weigh one now, and the same one an hour later", value: { piece: step.id } });
-    if (["running", "tare"].includes(prompt?.weigh?.how)) choices.push({ ...OTHER_WEIGHING[run.state.weigh], value: { switched: true } });
-    if (!bench.finished && prompt?.kind !== "finish") choices.push({ label: "Finish here", says: "Unfinished steps are recorded", value: { finish: true } });
+    if (step?.kind === "wait" && dries(step, run.state) && !practice)
+      choices.push({
+        label: "Weigh a piece: is it dry?",
+        says: "Weigh one now, and the same one an hour later",
+        value: { piece: step.id },
+      });
+    if (["running", "tare"].includes(prompt?.weigh?.how))
+      choices.push({ ...OTHER_WEIGHING[run.state.weigh], value: { switched: true } });
+    if (!bench.finished && prompt?.kind !== "finish")
+      choices.push({ label: "Finish here", says: "Unfinished steps are recorded", value: { finish: true } });
     const picked = await pickOne({ title: "Something else", choices });
     if (!picked) return;
     if (picked.again) {
@@ -482,7 +661,10 @@ class BenchScreen extends HTMLElement {
     } else if (picked.ring) {
       location.hash = "#/studio";
     } else if (picked.switched) {
-      tell(this, "answer", { kind: "switched", body: { weigh: run.state.weigh === "tare" ? "running" : "tare" } });
+      tell(this, "answer", {
+        kind: "switched",
+        body: { weigh: run.state.weigh === "tare" ? "running" : "tare" },
+      });
     } else if (picked.finish) {
       this.#finishHere();
     } else if (picked.record) {
@@ -497,34 +679,77 @@ class BenchScreen extends HTMLElement {
       this.#choose(picked.answer, true);
     } else {
       const text = await askNote({ title: "A note", answer: "Keep it" });
-      if (text) tell(this, "answer", { kind: "noted", body: prompt ? { text, step: prompt.step } : { text } });
+      if (text)
+        tell(this, "answer", { kind: "noted", body: prompt ? { text, step: prompt.step } : { text } });
     }
   }
 
   /** For the test of dryness: a piece that was weighed before, or another one. */
   async #weighPiece(step) {
     const { sheet, state } = this.#data.run;
-    const weighed = new Map(state.measured.filter((each) => each.what === "piece" && each.step === step && each.piece !== null).map((each) => [each.piece, each.mg]));
+    const weighed = new Map(
+      state.measured
+        .filter((each) => each.what === "piece" && each.step === step && each.piece !== null)
+        .map((each) => [each.piece, each.mg]),
+    );
     const fresh = Math.max(0, ...state.measured.map((each) => each.piece ?? 0)) + 1;
-    const choices = [...weighed].map(([piece, mg]) => ({ label: `Piece ${piece} again`, says: `It weighed ${mass(mg)}`, value: piece }));
-    const piece = weighed.size ? await pickOne({ title: "Which piece?", choices: [...choices, { label: "Another piece", value: fresh }] }) : fresh;
+    const choices = [...weighed].map(([piece, mg]) => ({
+      label: `Piece ${piece} again`,
+      says: `It weighed ${mass(mg)}`,
+      value: piece,
+    }));
+    const piece = weighed.size
+      ? await pickOne({
+          title: "Which piece?",
+          choices: [...choices, { label: "Another piece", value: fresh }],
+        })
+      : fresh;
     if (piece === null) return;
     const scale = [...sheet.kit.scales].sort((one, other) => one.division_mg - other.division_mg)[0];
-    const mg = await openPad({ title: `Piece ${piece} on ${scale.name}: what does it weigh?`, target: weighed.get(piece) ?? null, division: scale.division_mg, answer: "It weighs" });
-    if (mg !== null) tell(this, "answer", { kind: "measured", body: { what: "piece", step, piece, mg, scale: scale.id } });
+    const mg = await openPad({
+      title: `Piece ${piece} on ${scale.name}: what does it weigh?`,
+      target: weighed.get(piece) ?? null,
+      division: scale.division_mg,
+      answer: "It weighs",
+    });
+    if (mg !== null)
+      tell(this, "answer", { kind: "measured", body: { what: "piece", step, piece, mg, scale: scale.id } });
   }
 
   /** Before its end: name what is skipped and owed, then finish if that is meant. */
   async #finishHere() {
     const { bench, run } = this.#data;
-    const undone = run.sheet.steps.filter((step) => !["done", "skipped"].includes(run.state.steps[step.id].status)).length;
-    const list = (name, steps) => (steps.length ? `${name}: ${steps.map((step) => step.title).join(", ")}.` : "");
-    const says = [list("Not done yet", bench.owed), list("Skipped", bench.skipped), `${undone} steps are not done.`].filter(Boolean).join(" ");
-    if (await pickOne({ title: "Finish here?", says, choices: [{ label: "Finish the batch", says: "You can undo it", value: true }] })) tell(this, "answer", { kind: "finished", body: {} });
+    const undone = run.sheet.steps.filter(
+      (step) => !["done", "skipped"].includes(run.state.steps[step.id].status),
+    ).length;
+    const list = (name, steps) =>
+      steps.length ? `${name}: ${steps.map((step) => step.title).join(", ")}.` : "";
+    const says = [
+      list("Not done yet", bench.owed),
+      list("Skipped", bench.skipped),
+      `${undone} steps are not done.`,
+    ]
+      .filter(Boolean)
+      .join(" ");
+    if (
+      await pickOne({
+        title: "Finish here?",
+        says,
+        choices: [{ label: "Finish the batch", says: "You can undo it", value: true }],
+      })
+    )
+      tell(this, "answer", { kind: "finished", body: {} });
   }
 
   #onKey = (event) => {
-    if (event.ctrlKey || event.metaKey || event.altKey || event.shiftKey || document.querySelector("dialog[open]")) return;
+    if (
+      event.ctrlKey ||
+      event.metaKey ||
+      event.altKey ||
+      event.shiftKey ||
+      document.querySelector("dialog[open]")
+    )
+      return;
     const onControl = event.target.closest("button, a, input, textarea, select");
     if (event.key === "ArrowDown" || event.key === "ArrowUp") {
       this.#parts.answers.move(event.key === "ArrowDown" ? 1 : -1);

@@ -18,8 +18,18 @@ const LEVELS = { will_not_run: "Will not run", look: "Look at this", know: "Good
 
 class BringScreen extends HTMLElement {
   #recipes = [];
-  #text = h("textarea", { "aria-label": "The recipe as text", placeholder: "or paste its JSON here", spellcheck: "false" });
-  #file = h("input", { type: "file", accept: ".json,application/json", "aria-label": "A recipe file", class: "bring-file", onchange: () => this.#open() });
+  #text = h("textarea", {
+    "aria-label": "The recipe as text",
+    placeholder: "or paste its JSON here",
+    spellcheck: "false",
+  });
+  #file = h("input", {
+    type: "file",
+    accept: ".json,application/json",
+    "aria-label": "A recipe file",
+    class: "bring-file",
+    onchange: () => this.#open(),
+  });
   #told = h("div", { class: "stack", "aria-live": "polite" });
   #trouble = h("p", { class: "trouble", role: "alert", hidden: true });
   #picked = null;
@@ -35,7 +45,11 @@ class BringScreen extends HTMLElement {
         h("p", { class: "lead" }, "Nothing is kept until you have seen its check and say so."),
         this.#file,
         this.#text,
-        h("button", { type: "button", class: "outlined", onclick: () => this.#read(this.#text.value) }, "Look at it"),
+        h(
+          "button",
+          { type: "button", class: "outlined", onclick: () => this.#read(this.#text.value) },
+          "Look at it",
+        ),
         this.#trouble,
         this.#told,
       ),
@@ -50,7 +64,10 @@ class BringScreen extends HTMLElement {
   async #open() {
     const [file] = this.#file.files;
     if (!file) return;
-    if (file.size > LARGEST) return this.#no(`${file.name} is larger than 4 MB, which no recipe is. Pick the recipe\u2019s own file.`);
+    if (file.size > LARGEST)
+      return this.#no(
+        `${file.name} is larger than 4 MB, which no recipe is. Pick the recipe\u2019s own file.`,
+      );
     try {
       const text = await file.text();
       this.#text.value = text;
@@ -68,12 +85,15 @@ class BringScreen extends HTMLElement {
   /** A recipe alone, as the server answers it (with its id), or a studio's whole file to pick one from. */
   #read(text) {
     if (text.length > LARGEST) return this.#no("This is more than 4 MB, which no recipe is.");
-    if (!text.trim()) return this.#no("There is nothing here yet. Pick a recipe\u2019s file, or paste what is in it.");
+    if (!text.trim())
+      return this.#no("There is nothing here yet. Pick a recipe\u2019s file, or paste what is in it.");
     let file;
     try {
       file = JSON.parse(text);
     } catch (error) {
-      return this.#no(`This is not a recipe\u2019s file: ${whereItEnds(text, error)}. Pick the file as it was saved, or paste all of what is in it.`);
+      return this.#no(
+        `This is not a recipe\u2019s file: ${whereItEnds(text, error)}. Pick the file as it was saved, or paste all of what is in it.`,
+      );
     }
     if (file?.format === EXPORT && Array.isArray(file.recipes)) return this.#pick(file.recipes);
     this.#look(file);
@@ -81,16 +101,30 @@ class BringScreen extends HTMLElement {
 
   /** A studio's file holds many recipes; each is looked at by itself. */
   #pick(recipes) {
-    const newest = recipes.map(({ id, versions }) => ({ id, document: versions?.at(-1)?.document })).filter(({ document: written }) => written?.title);
+    const newest = recipes
+      .map(({ id, versions }) => ({ id, document: versions?.at(-1)?.document }))
+      .filter(({ document: written }) => written?.title);
     if (newest.length === 0) return this.#no("This studio\u2019s file holds no recipe.");
     if (newest.length === 1) return this.#look(newest[0]);
     this.trouble("");
-    this.#told.replaceChildren(h("h2", {}, "Which of these?"), ...newest.map((each) => h("button", { type: "button", class: "outlined", onclick: () => this.#look(each) }, each.document.title)));
+    this.#told.replaceChildren(
+      h("h2", {}, "Which of these?"),
+      ...newest.map((each) =>
+        h(
+          "button",
+          { type: "button", class: "outlined", onclick: () => this.#look(each) },
+          each.document.title,
+        ),
+      ),
+    );
   }
 
   #look(file) {
     const written = file?.document ?? file;
-    if (written?.format !== FORMAT) return this.#no(`This is not a recipe of Bowlside\u2019s: one says "format": "${FORMAT}" and holds one recipe.`);
+    if (written?.format !== FORMAT)
+      return this.#no(
+        `This is not a recipe of Bowlside\u2019s: one says "format": "${FORMAT}" and holds one recipe.`,
+      );
     this.trouble("");
     this.#told.replaceChildren(h("p", { class: "soft" }, "Checking\u2026"));
     this.#picked = { id: file.document ? file.id : null, document: written };
@@ -104,14 +138,34 @@ class BringScreen extends HTMLElement {
       this.#told.replaceChildren(
         h("h2", {}, "It cannot be read as it is"),
         ...errors.map(({ field, detail }) => found("will_not_run", placeWords(written, field), detail)),
-        Array.isArray(written.components) && typeof written.ingredients === "object" ? h("button", { type: "button", class: "outlined", onclick: () => tell(this, "document-edited", { document: written }) }, "Put it right here") : "",
+        Array.isArray(written.components) && typeof written.ingredients === "object"
+          ? h(
+              "button",
+              {
+                type: "button",
+                class: "outlined",
+                onclick: () => tell(this, "document-edited", { document: written }),
+              },
+              "Put it right here",
+            )
+          : "",
       );
       return;
     }
     this.#told.replaceChildren(
       h("h2", {}, written.title),
-      h("p", {}, `${written.components.map(({ name }) => name).join(", ")}. Written for ${written.written_for}.`),
-      ...Object.keys(LEVELS).flatMap((level) => findings.filter((each) => each.level === level).map(({ place, what, why, by, do: way, source }) => found(level, place, what, by, why, way, source))),
+      h(
+        "p",
+        {},
+        `${written.components.map(({ name }) => name).join(", ")}. Written for ${written.written_for}.`,
+      ),
+      ...Object.keys(LEVELS).flatMap((level) =>
+        findings
+          .filter((each) => each.level === level)
+          .map(({ place, what, why, by, do: way, source }) =>
+            found(level, place, what, by, why, way, source),
+          ),
+      ),
       findings.length ? "" : h("p", {}, "The check finds nothing."),
       ...this.#answers(written),
     );
@@ -120,12 +174,34 @@ class BringScreen extends HTMLElement {
   /** What may become of it: a recipe that is here already is asked about, never written over. */
   #answers(written) {
     const { id } = this.#picked;
-    const here = this.#recipes.find((each) => each.id === id) ?? this.#recipes.find(({ title }) => title === written.title);
-    const keep = (over, name, look) => h("button", { type: "button", class: look, onclick: () => tell(this, "document-kept", { document: written, over }) }, name);
+    const here =
+      this.#recipes.find((each) => each.id === id) ??
+      this.#recipes.find(({ title }) => title === written.title);
+    const keep = (over, name, look) =>
+      h(
+        "button",
+        {
+          type: "button",
+          class: look,
+          onclick: () => tell(this, "document-kept", { document: written, over }),
+        },
+        name,
+      );
     if (!here) return [keep(null, "Keep it", "copper")];
-    if (canonical(here.document) === canonical(written)) return [h("p", {}, "This recipe is here already, word for word."), keep(null, "Keep it a second time", "outlined")];
+    if (canonical(here.document) === canonical(written))
+      return [
+        h("p", {}, "This recipe is here already, word for word."),
+        keep(null, "Keep it a second time", "outlined"),
+      ];
     return [
-      h("p", { class: "notice" }, here.id === id ? `Its file names a recipe that is here already: ${here.title}, version ${here.version}. ` : `A recipe of this name is here already, version ${here.version}. `, "Which shall it be?"),
+      h(
+        "p",
+        { class: "notice" },
+        here.id === id
+          ? `Its file names a recipe that is here already: ${here.title}, version ${here.version}. `
+          : `A recipe of this name is here already, version ${here.version}. `,
+        "Which shall it be?",
+      ),
       keep(here, "A new version of that recipe", "outlined"),
       keep(null, "A recipe of its own", "outlined"),
     ];
@@ -137,11 +213,19 @@ function whereItEnds(text, { message }) {
   if (/[\0\ufffd]/.test(text)) return "it is not text";
   const [, place] = /position (\d+)/.exec(message) ?? [];
   if (/\bend\b/.test(message)) return "it breaks off";
-  return place === undefined ? "it is not JSON, the form in which recipes are handed on" : `it cannot be read past line ${text.slice(0, Number(place)).split("\n").length}`;
+  return place === undefined
+    ? "it is not JSON, the form in which recipes are handed on"
+    : `it cannot be read past line ${text.slice(0, Number(place)).split("\n").length}`;
 }
 
 function found(level, where, what, ...more) {
-  return h("div", { class: "found", "data-level": level }, h("p", { class: "soft small" }, `${LEVELS[level]}: ${where}`), h("p", {}, h("b", {}, what)), more.filter(Boolean).map((text) => h("p", { class: "small" }, text)));
+  return h(
+    "div",
+    { class: "found", "data-level": level },
+    h("p", { class: "soft small" }, `${LEVELS[level]}: ${where}`),
+    h("p", {}, h("b", {}, what)),
+    more.filter(Boolean).map((text) => h("p", { class: "small" }, text)),
+  );
 }
 
 export const registerBringScreen = () => define("bring-screen", BringScreen);

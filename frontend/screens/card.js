@@ -19,12 +19,21 @@ class CardScreen extends HTMLElement {
     const seen = [recipe.id, recipe.version, kit, asked, weigh];
     if (sameData(seen, this.#seen)) return;
     this.#seen = seen;
-    this.replaceChildren(h("div", { class: "sheet no-print" }, pageHead("On paper", ""), this.#ways(recipe, asked)), this.#leaf(recipe, kit, asked, weigh));
+    this.replaceChildren(
+      h("div", { class: "sheet no-print" }, pageHead("On paper", ""), this.#ways(recipe, asked)),
+      this.#leaf(recipe, kit, asked, weigh),
+    );
   }
 
   #leaf(recipe, kit, asked, weigh) {
     if (asked === null) return paperLeaf(planOfRecipe(recipe), code(recipe));
-    if (!kit) return h("p", { class: "sheet" }, "A sheet needs the kit: which scales, which bowls. ", h("a", { href: "#/kit" }, "Describe the kit"));
+    if (!kit)
+      return h(
+        "p",
+        { class: "sheet" },
+        "A sheet needs the kit: which scales, which bowls. ",
+        h("a", { href: "#/kit" }, "Describe the kit"),
+      );
     try {
       const { size } = chooseSize(recipe.measured, kit, { by: "pieces", weigh, ...asked });
       return paperLeaf(planOfSheet(makeSheet(recipe.measured, recipe, size, kit)), code(recipe));
@@ -35,20 +44,58 @@ class CardScreen extends HTMLElement {
   }
 
   #ways({ id, title, document: written }, asked) {
-    const count = h("input", { type: "number", min: 1, max: 1000, inputmode: "numeric", value: asked?.pieces ?? written.written_for, "aria-label": "Pieces" });
+    const count = h("input", {
+      type: "number",
+      min: 1,
+      max: 1000,
+      inputmode: "numeric",
+      value: asked?.pieces ?? written.written_for,
+      "aria-label": "Pieces",
+    });
     const save = () => {
-      handOver(`${title.toLowerCase().replace(/[^a-z0-9]+/g, "-").slice(0, 60) || "recipe"}.json`, JSON.stringify(written, null, 2));
+      handOver(
+        `${
+          title
+            .toLowerCase()
+            .replace(/[^a-z0-9]+/g, "-")
+            .slice(0, 60) || "recipe"
+        }.json`,
+        JSON.stringify(written, null, 2),
+      );
     };
     return h(
       "div",
       { class: "stack" },
       h("button", { type: "button", class: "copper", onclick: () => print() }, "Print"),
-      h("form", { class: "paper-size", onsubmit: (event) => {
-        event.preventDefault();
-        location.hash = `#/card/${id}/${Number(count.value)}`;
-      } }, count, h("button", { type: "submit", class: "outlined" }, "Sheet for so many")),
-      h("div", { class: "paper-ways" }, asked === null ? null : h("a", { class: "button quiet", href: `#/card/${id}` }, "The card as written"), h("button", { type: "button", class: "quiet", onclick: save }, "Save as a file"), h("a", { class: "button quiet", href: `#/versions/${id}` }, "Versions"), h("a", { class: "button quiet", href: `#/size/${id}` }, "Make it")),
-      ONLY_HERE.test(location.hostname) ? h("p", { class: "soft small" }, "To hand it on by a link, or by a code to point a phone at, open this page by this computer\u2019s address in the network.") : handOn(id, title),
+      h(
+        "form",
+        {
+          class: "paper-size",
+          onsubmit: (event) => {
+            event.preventDefault();
+            location.hash = `#/card/${id}/${Number(count.value)}`;
+          },
+        },
+        count,
+        h("button", { type: "submit", class: "outlined" }, "Sheet for so many"),
+      ),
+      h(
+        "div",
+        { class: "paper-ways" },
+        asked === null
+          ? null
+          : h("a", { class: "button quiet", href: `#/card/${id}` }, "The card as written"),
+        h("button", { type: "button", class: "quiet", onclick: save }, "Save as a file"),
+        h("a", { class: "button quiet", href: `#/versions/${id}` }, "Versions"),
+        h("a", { class: "button quiet", href: `#/size/${id}` }, "Make it"),
+      ),
+      ONLY_HERE.test(location.hostname)
+        ? h(
+            "p",
+            { class: "soft small" },
+            "To hand it on by a link, or by a code to point a phone at, open this page by this computer\u2019s address in the network.",
+          )
+        : handOn(id, title),
     );
   }
 }
@@ -66,13 +113,33 @@ function handOn(id, title) {
       if (error.name !== "AbortError") said.textContent = url; // neither is allowed here: shown, to be copied by hand
     }
   };
-  return h("div", { class: "stack" }, h("button", { type: "button", class: "quiet knuckle", onclick: give }, navigator.share ? "Share the link" : "Copy the link"), said);
+  return h(
+    "div",
+    { class: "stack" },
+    h(
+      "button",
+      { type: "button", class: "quiet knuckle", onclick: give },
+      navigator.share ? "Share the link" : "Copy the link",
+    ),
+    said,
+  );
 }
 
 /** The code of this recipe's address; not there without the server, which draws it. */
 function code({ id }) {
   if (ONLY_HERE.test(location.hostname)) return null;
-  const figure = h("figure", { class: "paper-code" }, h("img", { src: `/api/v1/recipes/${id}/qr.svg`, alt: "QR code of this recipe\u2019s address", width: 96, height: 96, onerror: () => figure.remove() }), h("figcaption", {}, location.host));
+  const figure = h(
+    "figure",
+    { class: "paper-code" },
+    h("img", {
+      src: `/api/v1/recipes/${id}/qr.svg`,
+      alt: "QR code of this recipe\u2019s address",
+      width: 96,
+      height: 96,
+      onerror: () => figure.remove(),
+    }),
+    h("figcaption", {}, location.host),
+  );
   return figure;
 }
 

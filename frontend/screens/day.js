@@ -14,7 +14,7 @@ import { letterMark } from "../parts/hatch.js";
 import { HoursForm } from "../parts/hours-form.js";
 import { pageHead } from "../parts/page-head.js";
 import { onTick } from "../parts/ticker.js";
-import { clock, duration } from "../parts/words.js";
+import { clock } from "../parts/words.js";
 import { isApple } from "../platform.js"; // which opens a calendar, and puts a download away unseen
 
 const HOUR_MS = 3_600_000;
@@ -32,7 +32,13 @@ function comesNext({ tasks }) {
   return open.sort((a, b) => a.starts_at - b.starts_at)[0]?.run;
 }
 
-const SOUGHT = { finish: "a sooner end", start: "a later start", sessions: "fewer sessions", span: "shorter sessions", changes: "fewer changes of part" };
+const SOUGHT = {
+  finish: "a sooner end",
+  start: "a later start",
+  sessions: "fewer sessions",
+  span: "shorter sessions",
+  changes: "fewer changes of part",
+};
 
 class DayScreen extends HTMLElement {
   #data = null;
@@ -45,7 +51,10 @@ class DayScreen extends HTMLElement {
   connectedCallback() {
     if (!this.#parts) this.#build();
     this.#stop = onTick(() => this.#turn());
-    this.#listening = setInterval(() => this.#data?.plan?.state === "working" && tell(this, "plan-heard"), LISTEN_MS);
+    this.#listening = setInterval(
+      () => this.#data?.plan?.state === "working" && tell(this, "plan-heard"),
+      LISTEN_MS,
+    );
   }
 
   disconnectedCallback() {
@@ -110,12 +119,20 @@ class DayScreen extends HTMLElement {
       says: h("p", { class: "soft" }),
       age: h("p", { class: "soft small" }),
       progress: h("p", { class: "soft small", role: "status" }),
-      stop: h("button", { type: "button", class: "outlined", onclick: () => tell(this, "plan-stopped") }, "Stop looking"),
+      stop: h(
+        "button",
+        { type: "button", class: "outlined", onclick: () => tell(this, "plan-stopped") },
+        "Stop looking",
+      ),
       bench: h("a", { class: "button copper" }, "To the bench"),
       picture: h("day-picture"),
       stops: h("ul", { class: "plain stops" }),
       sessions: h("ol", { class: "rows sessions" }),
-      calendar: h("a", { class: "button outlined", download: isApple ? null : "bench.ics" }, "Put them in the phone\u2019s calendar"),
+      calendar: h(
+        "a",
+        { class: "button outlined", download: isApple ? null : "bench.ics" },
+        "Put them in the phone\u2019s calendar",
+      ),
       asks: h("div", { class: "stack" }),
       choices: h("ul", { class: "plain" }),
       of: h("select", { "aria-label": "Which batch" }),
@@ -127,11 +144,26 @@ class DayScreen extends HTMLElement {
     parts.working = h("div", { class: "day-working" }, parts.progress, parts.stop);
     const ask = (asked) => (event) => this.#ask(event.currentTarget, "plan-asked", asked());
     const late = h("button", { class: "outlined" }, "Begin as late as that allows");
-    const readyBy = h("form", { class: "ready-by", onsubmit: (event) => {
-      event.preventDefault();
-      this.#ask(late, "plan-asked", { due: { [parts.of.value]: new Date(parts.by.value).getTime() } });
-    } }, parts.of, h("label", { class: "field" }, h("span", {}, "Day and time"), parts.by), late, h("button", { type: "button", class: "quiet", onclick: ask(() => ({ due: { [parts.of.value]: null } })) }, "Be done as soon as can be"));
-    const section = (name, ...rest) => h("section", { "aria-label": name }, h("h2", { class: "section-name" }, name), ...rest);
+    const readyBy = h(
+      "form",
+      {
+        class: "ready-by",
+        onsubmit: (event) => {
+          event.preventDefault();
+          this.#ask(late, "plan-asked", { due: { [parts.of.value]: new Date(parts.by.value).getTime() } });
+        },
+      },
+      parts.of,
+      h("label", { class: "field" }, h("span", {}, "Day and time"), parts.by),
+      late,
+      h(
+        "button",
+        { type: "button", class: "quiet", onclick: ask(() => ({ due: { [parts.of.value]: null } })) },
+        "Be done as soon as can be",
+      ),
+    );
+    const section = (name, ...rest) =>
+      h("section", { "aria-label": name }, h("h2", { class: "section-name" }, name), ...rest);
     this.#parts = parts;
     this.append(
       h(
@@ -139,13 +171,32 @@ class DayScreen extends HTMLElement {
         { class: "sheet day" },
         pageHead("The day", ""),
         parts.trouble,
-        h("section", { class: "day-now", "aria-label": "Next" }, parts.broken, h("div", { class: "day-line" }, parts.letter, parts.next), parts.why, parts.bench, parts.due, parts.says, parts.age, parts.working),
+        h(
+          "section",
+          { class: "day-now", "aria-label": "Next" },
+          parts.broken,
+          h("div", { class: "day-line" }, parts.letter, parts.next),
+          parts.why,
+          parts.bench,
+          parts.due,
+          parts.says,
+          parts.age,
+          parts.working,
+        ),
         parts.picture,
         section("Batches in this plan", parts.asks, parts.choices),
         section("If you stop", parts.stops),
         section("Sessions at the bench", parts.sessions, parts.calendar),
         section("Ready by", readyBy),
-        section("What would save time", parts.savings, h("button", { type: "button", class: "outlined wide", onclick: ask(() => ({ savings: true })) }, "Work it out")),
+        section(
+          "What would save time",
+          parts.savings,
+          h(
+            "button",
+            { type: "button", class: "outlined wide", onclick: ask(() => ({ savings: true })) },
+            "Work it out",
+          ),
+        ),
         section("Bench hours", this.#hours.node),
         parts.said,
       ),
@@ -165,18 +216,29 @@ class DayScreen extends HTMLElement {
       parts.letter = mark;
     }
     setText(parts.next, task ? task.title : nothingNow(ahead, at));
-    const batch = task && ahead.batches.length > 1 ? `${ahead.batches.find(({ id }) => id === task.run).name}. ` : "";
+    const batch =
+      task && ahead.batches.length > 1 ? `${ahead.batches.find(({ id }) => id === task.run).name}. ` : "";
     // What stands above is not said again.
     const isSaid = !task && ["closed", "wait", "later"].includes(ahead.next?.why.kind);
     const why = `${batch}${isSaid ? "" : next?.advice || next?.reason || ""}`.trim();
     setText(parts.why, why);
     show(parts.why, why !== "");
     const broken = brokenWords(ahead);
-    keyed(parts.broken, broken, (text) => text, (text) => h("li", {}, text));
+    keyed(
+      parts.broken,
+      broken,
+      (text) => text,
+      (text) => h("li", {}, text),
+    );
     show(parts.broken, broken.length > 0);
     parts.bench.href = `#/bench/${task?.run ?? comesNext(ahead) ?? run.id}`;
     const due = dueWords(ahead, plan);
-    keyed(parts.due, due, (text) => text, (text) => h("li", {}, text));
+    keyed(
+      parts.due,
+      due,
+      (text) => text,
+      (text) => h("li", {}, text),
+    );
     show(parts.due, due.length > 0);
     const ends = ahead.finish > at ? `All is done ${when(ahead.finish, at)}.` : "";
     const says = plan?.fault?.detail ?? plan?.says ?? "";
@@ -184,14 +246,24 @@ class DayScreen extends HTMLElement {
     setText(parts.age, planAge(plan, at, isOnline));
     const isWorking = plan?.state === "working" && isOnline;
     show(parts.working, isWorking);
-    setText(parts.progress, isWorking ? `Looking for ${SOUGHT[plan.progress?.aim] ?? "a better order"}\u2026 It goes on by the best so far, and ends within ${plan.limit} s.` : "");
+    setText(
+      parts.progress,
+      isWorking
+        ? `Looking for ${SOUGHT[plan.progress?.aim] ?? "a better order"}\u2026 It goes on by the best so far, and ends within ${plan.limit} s.`
+        : "",
+    );
     parts.picture.data = { ahead, now };
     this.#writeChoices(at);
     this.#writeStops(at);
     this.#writeSessions(at);
     parts.calendar.href = `/api/v1/runs/${run.id}/calendar.ics`;
     show(parts.calendar, Boolean(plan?.plan?.sessions.length) && isOnline);
-    keyed(parts.savings, plan?.savings ?? [], ({ says }) => says, ({ says }) => h("li", {}, says));
+    keyed(
+      parts.savings,
+      plan?.savings ?? [],
+      ({ says }) => says,
+      ({ says }) => h("li", {}, says),
+    );
     this.#hours.data = this.#data;
   }
 
@@ -201,7 +273,27 @@ class DayScreen extends HTMLElement {
     const { asks, choices: list, of } = this.#parts;
     show(list.parentElement, choices.length > 1);
     const asked = choices.filter((each) => each.isAsked);
-    keyed(asks, asked, ({ id }) => id, ({ id, name, touched_at: touched }) => h("div", { class: "ask-batch" }, h("p", {}, `${name} was last touched ${when(touched, at)}. Is it in this plan?`), h("button", { type: "button", class: "outlined", onclick: () => this.#choose(list, id, true) }, "It is in it"), h("button", { type: "button", class: "quiet", onclick: () => this.#choose(list, id, false) }, "Leave it out")));
+    keyed(
+      asks,
+      asked,
+      ({ id }) => id,
+      ({ id, name, touched_at: touched }) =>
+        h(
+          "div",
+          { class: "ask-batch" },
+          h("p", {}, `${name} was last touched ${when(touched, at)}. Is it in this plan?`),
+          h(
+            "button",
+            { type: "button", class: "outlined", onclick: () => this.#choose(list, id, true) },
+            "It is in it",
+          ),
+          h(
+            "button",
+            { type: "button", class: "quiet", onclick: () => this.#choose(list, id, false) },
+            "Leave it out",
+          ),
+        ),
+    );
     keyed(
       list,
       choices,
@@ -218,7 +310,12 @@ class DayScreen extends HTMLElement {
       },
     );
     const chosen = choices.filter((each) => each.isIn);
-    keyed(of, chosen, ({ id }) => id, ({ id, name }) => h("option", { value: id, selected: id === run.id }, name));
+    keyed(
+      of,
+      chosen,
+      ({ id }) => id,
+      ({ id, name }) => h("option", { value: id, selected: id === run.id }, name),
+    );
     show(of, chosen.length > 1);
   }
 
@@ -228,19 +325,65 @@ class DayScreen extends HTMLElement {
     const later = Math.max(at, ahead.next?.until ?? at) + HOUR_MS;
     const opens = ahead.hours[0].map(([begins]) => begins).find((begins) => begins > later);
     const untils = ahead.next && ahead.next.why.kind !== "finished" ? [later, ...(opens ? [opens] : [])] : [];
-    keyed(this.#parts.stops, untils.map((until) => stopWords(ahead, until)), (text) => text, (text) => h("li", {}, text));
+    keyed(
+      this.#parts.stops,
+      untils.map((until) => stopWords(ahead, until)),
+      (text) => text,
+      (text) => h("li", {}, text),
+    );
     show(this.#parts.stops.parentElement, untils.length > 0);
   }
 
   #writeSessions(at) {
     const { ahead } = this.#data;
     const sessions = ahead.hours.flatMap((hours, maker) =>
-      hours.map(([opens, closes]) => ahead.tasks.filter((task) => task.kind === "hands" && task.status !== "done" && task.maker === maker && task.starts_at >= opens && task.starts_at < closes).sort((a, b) => a.starts_at - b.starts_at)).filter((tasks) => tasks.length),
+      hours
+        .map(([opens, closes]) =>
+          ahead.tasks
+            .filter(
+              (task) =>
+                task.kind === "hands" &&
+                task.status !== "done" &&
+                task.maker === maker &&
+                task.starts_at >= opens &&
+                task.starts_at < closes,
+            )
+            .sort((a, b) => a.starts_at - b.starts_at),
+        )
+        .filter((tasks) => tasks.length),
     );
     sessions.sort((a, b) => a[0].starts_at - b[0].starts_at);
-    const of = ({ run }) => (ahead.batches.length > 1 ? `, ${ahead.batches.find(({ id }) => id === run).name}` : "");
-    const told = sessions.map((tasks) => ({ name: stretch(tasks[0].starts_at, Math.max(...tasks.map((task) => task.ends_at)), at), tasks: tasks.map((task) => `${clock(task.starts_at)}  ${task.letter}  ${task.title}${of(task)}`) }));
-    keyed(this.#parts.sessions, told, ({ name, tasks }) => name + tasks.join(), ({ name, tasks }) => h("li", {}, h("details", {}, h("summary", {}, h("b", {}, name), h("span", { class: "soft" }, ` ${tasks.length} ${tasks.length === 1 ? "step" : "steps"}`)), h("ol", { class: "plain figures-list" }, tasks.map((text) => h("li", {}, text))))));
+    const of = ({ run }) =>
+      ahead.batches.length > 1 ? `, ${ahead.batches.find(({ id }) => id === run).name}` : "";
+    const told = sessions.map((tasks) => ({
+      name: stretch(tasks[0].starts_at, Math.max(...tasks.map((task) => task.ends_at)), at),
+      tasks: tasks.map((task) => `${clock(task.starts_at)}  ${task.letter}  ${task.title}${of(task)}`),
+    }));
+    keyed(
+      this.#parts.sessions,
+      told,
+      ({ name, tasks }) => name + tasks.join(),
+      ({ name, tasks }) =>
+        h(
+          "li",
+          {},
+          h(
+            "details",
+            {},
+            h(
+              "summary",
+              {},
+              h("b", {}, name),
+              h("span", { class: "soft" }, ` ${tasks.length} ${tasks.length === 1 ? "step" : "steps"}`),
+            ),
+            h(
+              "ol",
+              { class: "plain figures-list" },
+              tasks.map((text) => h("li", {}, text)),
+            ),
+          ),
+        ),
+    );
   }
 }
 

@@ -53,7 +53,9 @@ class GatherScreen extends HTMLElement {
         { class: "sheet gather" },
         pageHead("Gather", ""),
         h("p", { class: "lead" }, `${pieces(run.size.pieces, run.sheet.piece)}, ${run.sheet.recipe.title}`),
-        canScan() ? h("button", { type: "button", class: "outlined wide", onclick: () => this.#scan() }, "Scan a lot") : null,
+        canScan()
+          ? h("button", { type: "button", class: "outlined wide", onclick: () => this.#scan() }, "Scan a lot")
+          : null,
         this.#list,
         h("div", { class: "size-foot stack" }, this.#trouble, this.#go),
       ),
@@ -72,9 +74,23 @@ class GatherScreen extends HTMLElement {
     const had = document.activeElement?.dataset?.tick;
     this.#list.replaceChildren(
       ...[
-        section("What goes in", ingredients.map((need) => this.#ingredient(need, shelf))),
-        cautions.length ? h("ul", { class: "cautions" }, cautions.map((caution) => h("li", {}, caution))) : null,
-        ...KINDS.map(([kind, title]) => this.#things(title, things.filter((each) => each.kind === kind))),
+        section(
+          "What goes in",
+          ingredients.map((need) => this.#ingredient(need, shelf)),
+        ),
+        cautions.length
+          ? h(
+              "ul",
+              { class: "cautions" },
+              cautions.map((caution) => h("li", {}, caution)),
+            )
+          : null,
+        ...KINDS.map(([kind, title]) =>
+          this.#things(
+            title,
+            things.filter((each) => each.kind === kind),
+          ),
+        ),
       ].filter(Boolean),
     );
     if (had) this.#list.querySelector(`[data-tick="${CSS.escape(had)}"]`)?.focus();
@@ -84,12 +100,33 @@ class GatherScreen extends HTMLElement {
   /** One kind of things, each with its tick; several that are still open are ticked by one touch too. */
   #things(title, things) {
     const still = things.filter(({ ticked }) => !ticked);
-    const all = () => tell(this, "answers", { entries: still.map(({ thing }) => ({ kind: "ticked", body: { thing } })) });
-    return section(title, [...things.map((each) => this.#thing(each)), still.length > 1 ? h("li", {}, h("button", { type: "button", class: "quiet knuckle", onclick: all }, `All ${still.length} are here`)) : null].filter(Boolean));
+    const all = () =>
+      tell(this, "answers", { entries: still.map(({ thing }) => ({ kind: "ticked", body: { thing } })) });
+    return section(
+      title,
+      [
+        ...things.map((each) => this.#thing(each)),
+        still.length > 1
+          ? h(
+              "li",
+              {},
+              h(
+                "button",
+                { type: "button", class: "quiet knuckle", onclick: all },
+                `All ${still.length} are here`,
+              ),
+            )
+          : null,
+      ].filter(Boolean),
+    );
   }
 
   #thing({ thing, name, ticked }) {
-    return tick(thing, ticked, name.charAt(0).toUpperCase() + name.slice(1), "", () => (ticked ? this.#undo("ticked", (body) => body.thing === thing) : tell(this, "answer", { kind: "ticked", body: { thing } })));
+    return tick(thing, ticked, name.charAt(0).toUpperCase() + name.slice(1), "", () =>
+      ticked
+        ? this.#undo("ticked", (body) => body.thing === thing)
+        : tell(this, "answer", { kind: "ticked", body: { thing } }),
+    );
   }
 
   #ingredient(need, shelf) {
@@ -99,20 +136,66 @@ class GatherScreen extends HTMLElement {
     const asked = mg || count ? shown(mg || count) : "to texture";
     const rows = lots.map((row) => {
       const lot = shelf.lots[row.lot];
-      const says = [lot ? bestBefore(lot, this.#data.today) : "", row.left === null ? "not on this phone\u2019s shelf" : `${amountOf(lot, row.left)} left`].filter(Boolean).join(", ");
+      const says = [
+        lot ? bestBefore(lot, this.#data.today) : "",
+        row.left === null ? "not on this phone\u2019s shelf" : `${amountOf(lot, row.left)} left`,
+      ]
+        .filter(Boolean)
+        .join(", ");
       const take = `${row.take ? `${shown(row.take)} of lot` : "Lot"} ${row.number ?? row.lot}`;
-      return tick(`${ingredient} ${row.lot}`, row.gathered, take, says, () => this.#take(need, row, lot), row.past);
+      return tick(
+        `${ingredient} ${row.lot}`,
+        row.gathered,
+        take,
+        says,
+        () => this.#take(need, row, lot),
+        row.past,
+      );
     });
     const isHere = Object.hasOwn(this.#data.run.state.ticked, thingOf(ingredient));
-    const bare = lots.length ? [] : [tick(ingredient, isHere, "It is here", need.shelf === null ? "not on the shelf: no lot is kept" : "the shelf has no lot with anything left", () => this.#bare(ingredient, isHere))];
+    const bare = lots.length
+      ? []
+      : [
+          tick(
+            ingredient,
+            isHere,
+            "It is here",
+            need.shelf === null
+              ? "not on the shelf: no lot is kept"
+              : "the shelf has no lot with anything left",
+            () => this.#bare(ingredient, isHere),
+          ),
+        ];
     return h(
       "li",
       { class: "need" },
       h("p", { class: "need-name" }, h("b", {}, name), h("span", { class: "figures" }, asked)),
       h("ul", {}, [...rows, ...bare]),
-      this.#others(need, shelf).length ? h("button", { type: "button", class: "quiet", "aria-label": `Another lot of ${name}`, onclick: () => this.#another(need, shelf) }, "Another lot") : null,
+      this.#others(need, shelf).length
+        ? h(
+            "button",
+            {
+              type: "button",
+              class: "quiet",
+              "aria-label": `Another lot of ${name}`,
+              onclick: () => this.#another(need, shelf),
+            },
+            "Another lot",
+          )
+        : null,
       short > 0 && lots.length && !byHand ? h("p", { class: "short" }, `${shown(short)} short`) : null,
-      passed.length ? h("p", { class: "short" }, `${passed.length === 1 ? "A lot is past its" : `${passed.length} lots are past their`} date and left out. `, h("button", { type: "button", class: "quiet", onclick: () => this.#takePast() }, passed.length === 1 ? "Take it too" : "Take them too")) : null,
+      passed.length
+        ? h(
+            "p",
+            { class: "short" },
+            `${passed.length === 1 ? "A lot is past its" : `${passed.length} lots are past their`} date and left out. `,
+            h(
+              "button",
+              { type: "button", class: "quiet", onclick: () => this.#takePast() },
+              passed.length === 1 ? "Take it too" : "Take them too",
+            ),
+          )
+        : null,
     );
   }
 
@@ -128,11 +211,27 @@ class GatherScreen extends HTMLElement {
   /** A lot of the maker's own choice: how much of it is asked. */
   #freely(id, { number, best_before: best }) {
     const { left } = stockOf(this.#data, this.#data.run.id);
-    return { lot: id, number, left: left(id), take: 0, past: best !== null && best < this.#data.today, gathered: false };
+    return {
+      lot: id,
+      number,
+      left: left(id),
+      take: 0,
+      past: best !== null && best < this.#data.today,
+      gathered: false,
+    };
   }
 
   async #another(need, shelf) {
-    const choices = this.#others(need, shelf).map((row) => ({ label: `Lot ${row.number}`, says: [bestBefore(shelf.lots[row.lot], this.#data.today), `${amountOf(shelf.lots[row.lot], row.left)} left`].filter(Boolean).join(", "), value: row }));
+    const choices = this.#others(need, shelf).map((row) => ({
+      label: `Lot ${row.number}`,
+      says: [
+        bestBefore(shelf.lots[row.lot], this.#data.today),
+        `${amountOf(shelf.lots[row.lot], row.left)} left`,
+      ]
+        .filter(Boolean)
+        .join(", "),
+      value: row,
+    }));
     const row = await pickOne({ title: `${need.name}: which lot?`, choices });
     if (row) await this.#take(need, row, shelf.lots[row.lot]);
   }
@@ -155,13 +254,35 @@ class GatherScreen extends HTMLElement {
       this.#undo("gathered", (body) => body.ingredient === ingredient && body.lot === row.lot);
       return;
     }
-    if (row.past && !(await pickOne({ title: `${name}: this lot is past its date`, says: `${bestBefore(lot, this.#data.today)}. What is past its date is yours to judge.`, choices: [{ label: "Take it all the same", says: "The record says so", value: true }] }))) return;
+    if (
+      row.past &&
+      !(await pickOne({
+        title: `${name}: this lot is past its date`,
+        says: `${bestBefore(lot, this.#data.today)}. What is past its date is yours to judge.`,
+        choices: [{ label: "Take it all the same", says: "The record says so", value: true }],
+      }))
+    )
+      return;
     const body = { ingredient, lot: row.lot };
     if (row.take) body[mg ? "mg" : "count"] = row.take;
     else if (mg || count) {
-      const more = await openPad({ title: `${name}, lot ${row.number}: how much of it?`, target: mg || count, division: 10, unit: mg ? "g" : "", answer: "Take" });
+      const more = await openPad({
+        title: `${name}, lot ${row.number}: how much of it?`,
+        target: mg || count,
+        division: 10,
+        unit: mg ? "g" : "",
+        answer: "Take",
+      });
       if (more === null) return;
-      if (more > row.left && !(await pickOne({ title: "That is more than is booked", says: `The shelf says ${amountOf(lot, row.left)}. It may hold more than was written.`, choices: [{ label: "Take it all the same", value: true }] }))) return;
+      if (
+        more > row.left &&
+        !(await pickOne({
+          title: "That is more than is booked",
+          says: `The shelf says ${amountOf(lot, row.left)}. It may hold more than was written.`,
+          choices: [{ label: "Take it all the same", value: true }],
+        }))
+      )
+        return;
       body[mg ? "mg" : "count"] = more;
     }
     tell(this, "answer", { kind: "gathered", body });
@@ -189,14 +310,26 @@ class GatherScreen extends HTMLElement {
     const other = Object.entries(shelf.lots).find(([lot]) => fits({ lot }));
     const wanted = other && this.#needs.ingredients.find((each) => each.shelf === other[1].ingredient);
     if (wanted) await this.#take(wanted, this.#freely(...other), other[1]);
-    else await tellPlain({ title: "That is not wanted here", lines: [other ? `It is lot ${other[1].number}, and this batch asks for none of it.` : "No lot on the shelf has this code."], answer: "Go on" });
+    else
+      await tellPlain({
+        title: "That is not wanted here",
+        lines: [
+          other
+            ? `It is lot ${other[1].number}, and this batch asks for none of it.`
+            : "No lot on the shelf has this code.",
+        ],
+        answer: "Go on",
+      });
   }
 
   /** The names of what is not ticked. */
   #still() {
     const { ticked } = this.#data.run.state;
     const { ingredients, things } = this.#needs;
-    const open = ingredients.filter(({ ingredient, lots }) => !lots.some((lot) => lot.gathered) && !Object.hasOwn(ticked, thingOf(ingredient)));
+    const open = ingredients.filter(
+      ({ ingredient, lots }) =>
+        !lots.some((lot) => lot.gathered) && !Object.hasOwn(ticked, thingOf(ingredient)),
+    );
     return [...open, ...things.filter((each) => !each.ticked)].map(({ name }) => name);
   }
 
@@ -206,8 +339,18 @@ class GatherScreen extends HTMLElement {
     const still = this.#still();
     if (still.length && !run.state.notes.some(({ text }) => text.startsWith(PASSED_OVER))) {
       const says = `Not ticked: ${still.join(", ")}. The record will say that gathering was passed over.`;
-      if (!(await pickOne({ title: "Go on without all of it?", says, choices: [{ label: "Go to the bench", value: true }] }))) return;
-      tell(this, "answer", { kind: "noted", body: { text: `${PASSED_OVER}: ${still.join(", ")}.`.slice(0, 2000) } });
+      if (
+        !(await pickOne({
+          title: "Go on without all of it?",
+          says,
+          choices: [{ label: "Go to the bench", value: true }],
+        }))
+      )
+        return;
+      tell(this, "answer", {
+        kind: "noted",
+        body: { text: `${PASSED_OVER}: ${still.join(", ")}.`.slice(0, 2000) },
+      });
     }
     location.hash = `#/bench/${run.id}`;
   }
@@ -217,11 +360,39 @@ class GatherScreen extends HTMLElement {
 const thingOf = (ingredient) => `ingredient.${ingredient}`;
 
 function section(title, rows) {
-  return rows.length ? h("section", { "aria-label": title }, h("h2", { class: "section-name" }, title), h("ul", { class: "rows" }, rows)) : null;
+  return rows.length
+    ? h(
+        "section",
+        { "aria-label": title },
+        h("h2", { class: "section-name" }, title),
+        h("ul", { class: "rows" }, rows),
+      )
+    : null;
 }
 
 function tick(key, isTicked, label, says, press, isPast = false) {
-  return h("li", {}, h("button", { type: "button", class: "tick-row", role: "checkbox", "aria-checked": String(isTicked), "data-tick": key, onclick: press }, h("span", { class: "tick-box" }), h("span", { class: "row-words" }, h("span", {}, label), says ? h("span", { class: isPast ? "small past" : "soft small" }, says) : null)));
+  return h(
+    "li",
+    {},
+    h(
+      "button",
+      {
+        type: "button",
+        class: "tick-row",
+        role: "checkbox",
+        "aria-checked": String(isTicked),
+        "data-tick": key,
+        onclick: press,
+      },
+      h("span", { class: "tick-box" }),
+      h(
+        "span",
+        { class: "row-words" },
+        h("span", {}, label),
+        says ? h("span", { class: isPast ? "small past" : "soft small" }, says) : null,
+      ),
+    ),
+  );
 }
 
 export const registerGatherScreen = () => define("gather-screen", GatherScreen);

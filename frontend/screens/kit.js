@@ -9,10 +9,49 @@ import { pageHead } from "../parts/page-head.js";
 import { idFor } from "../parts/words.js";
 
 const GROUPS = [
-  ["scales", "Scales", "a scale", [["name", "Name"], ["capacity", "Up to", "5 kg"], ["division", "In steps of", "1 g"]]],
-  ["vessels", "Bowls and jugs", "a vessel", [["name", "Name"], ["kind", "Kind", "bowl"], ["empty", "Weighs empty", "420 g"], ["holds", "Holds", "3 kg"]]],
-  ["moulds", "Moulds", "a mould", [["name", "Name"], ["shape", "Shape", "round"], ["cavities", "Cavities", "12"], ["sets", "How many of it", "1"], ["cavity", "One cavity holds", "15 g"]]],
-  ["heaters", "Heaters", "a heater", [["name", "Name"], ["kind", "Kind", "microwave"], ["absorbed_w", "Watts that reach the food", "500"]]],
+  [
+    "scales",
+    "Scales",
+    "a scale",
+    [
+      ["name", "Name"],
+      ["capacity", "Up to", "5 kg"],
+      ["division", "In steps of", "1 g"],
+    ],
+  ],
+  [
+    "vessels",
+    "Bowls and jugs",
+    "a vessel",
+    [
+      ["name", "Name"],
+      ["kind", "Kind", "bowl"],
+      ["empty", "Weighs empty", "420 g"],
+      ["holds", "Holds", "3 kg"],
+    ],
+  ],
+  [
+    "moulds",
+    "Moulds",
+    "a mould",
+    [
+      ["name", "Name"],
+      ["shape", "Shape", "round"],
+      ["cavities", "Cavities", "12"],
+      ["sets", "How many of it", "1"],
+      ["cavity", "One cavity holds", "15 g"],
+    ],
+  ],
+  [
+    "heaters",
+    "Heaters",
+    "a heater",
+    [
+      ["name", "Name"],
+      ["kind", "Kind", "microwave"],
+      ["absorbed_w", "Watts that reach the food", "500"],
+    ],
+  ],
   ["mixers", "Mixers", "a mixer", [["name", "Name"]]],
 ];
 const WHOLE = new Set(["cavities", "sets", "absorbed_w"]);
@@ -23,7 +62,8 @@ const keyOf = (group, id, field) => `${group}.${id}.${field}`;
 function savedOf(document) {
   const saved = {};
   for (const [group, , , fields] of GROUPS) {
-    for (const item of document[group] ?? []) for (const [field] of fields) saved[keyOf(group, item.id, field)] = String(item[field] ?? "");
+    for (const item of document[group] ?? [])
+      for (const [field] of fields) saved[keyOf(group, item.id, field)] = String(item[field] ?? "");
   }
   return saved;
 }
@@ -71,20 +111,55 @@ class KitScreen extends HTMLElement {
       ...GROUPS.map(([group, title, one, fields]) => {
         const rows = h("div", { class: "kit-rows" });
         this.#groups.set(group, rows);
-        return h("section", { "aria-label": title }, h("h2", { class: "section-name" }, title), rows, h("button", { type: "button", class: "quiet add-row", onclick: () => {
-          const row = this.#makeRow(group, {}, fields);
-          rows.append(row);
-          row.querySelector("input").focus();
-        } }, `Add ${one}`));
+        return h(
+          "section",
+          { "aria-label": title },
+          h("h2", { class: "section-name" }, title),
+          rows,
+          h(
+            "button",
+            {
+              type: "button",
+              class: "quiet add-row",
+              onclick: () => {
+                const row = this.#makeRow(group, {}, fields);
+                rows.append(row);
+                row.querySelector("input").focus();
+              },
+            },
+            `Add ${one}`,
+          ),
+        );
       }),
     );
     this.append(
-      h("form", { class: "sheet", novalidate: true, onsubmit: (event) => {
-        event.preventDefault();
-        const document = this.#read();
-        this.#draft.sent();
-        tell(this, "kit-written", { document });
-      } }, pageHead("Kit", "kit"), h("p", { class: "lead" }, "What stands on the bench. Runs already begun keep the kit they began with."), this.#fields, h("div", { class: "size-foot" }, this.#trouble, this.#kept, h("button", { type: "submit", class: "copper" }, "Keep this kit"))),
+      h(
+        "form",
+        {
+          class: "sheet",
+          novalidate: true,
+          onsubmit: (event) => {
+            event.preventDefault();
+            const document = this.#read();
+            this.#draft.sent();
+            tell(this, "kit-written", { document });
+          },
+        },
+        pageHead("Kit", "kit"),
+        h(
+          "p",
+          { class: "lead" },
+          "What stands on the bench. Runs already begun keep the kit they began with.",
+        ),
+        this.#fields,
+        h(
+          "div",
+          { class: "size-foot" },
+          this.#trouble,
+          this.#kept,
+          h("button", { type: "submit", class: "copper" }, "Keep this kit"),
+        ),
+      ),
     );
   }
 
@@ -94,12 +169,18 @@ class KitScreen extends HTMLElement {
     const had = new Set(before.map(({ id }) => id));
     const has = new Set(there.map(({ id }) => id));
     const shown = new Set([...rows.children].map(({ dataset }) => dataset.id));
-    for (const item of there) if (!had.has(item.id) && !shown.has(item.id)) rows.append(this.#makeRow(group, item, fields));
+    for (const item of there)
+      if (!had.has(item.id) && !shown.has(item.id)) rows.append(this.#makeRow(group, item, fields));
     for (const row of [...rows.children]) {
       const { id } = row.dataset;
-      const isMine = fields.some(([field]) => this.#draft.isMine(keyOf(group, id, field))) || row.contains(document.activeElement);
+      const isMine =
+        fields.some(([field]) => this.#draft.isMine(keyOf(group, id, field))) ||
+        row.contains(document.activeElement);
       if (!had.has(id) || has.has(id)) continue;
-      if (isMine) row.append(h("p", { class: "theirs small", role: "status" }, "Removed elsewhere. Saving brings it back."));
+      if (isMine)
+        row.append(
+          h("p", { class: "theirs small", role: "status" }, "Removed elsewhere. Saving brings it back."),
+        );
       else row.remove();
       this.#draft.drop(fields.map(([field]) => keyOf(group, id, field)));
     }
@@ -114,10 +195,25 @@ class KitScreen extends HTMLElement {
   }
 
   #makeRow(group, item, fields) {
-    const row = h("div", { class: "kit-row", "data-id": item.id ?? "", role: "group", "aria-label": item.name ?? "new" });
+    const row = h("div", {
+      class: "kit-row",
+      "data-id": item.id ?? "",
+      role: "group",
+      "aria-label": item.name ?? "new",
+    });
     row.append(
       ...fields.map(([field, label, example]) => {
-        return h("label", { class: "field" }, h("span", {}, label), h("input", { name: field, placeholder: example ?? "", autocomplete: "off", inputmode: WHOLE.has(field) ? "numeric" : null }));
+        return h(
+          "label",
+          { class: "field" },
+          h("span", {}, label),
+          h("input", {
+            name: field,
+            placeholder: example ?? "",
+            autocomplete: "off",
+            inputmode: WHOLE.has(field) ? "numeric" : null,
+          }),
+        );
       }),
       h("button", { type: "button", class: "quiet", onclick: () => row.remove() }, "Take away"),
     );

@@ -58,16 +58,31 @@ class PracticeScreen extends HTMLElement {
   #draw() {
     const { practice, now } = this.#data;
     const { run, bench, undoing } = practice;
-    const waits = Object.entries({ wait: bench.waits, window: bench.windows, guide: bench.guides }).flatMap(([what, list]) => list.map((item) => ({ ...item, what, run: run.id, run_name: "" })));
+    const waits = Object.entries({ wait: bench.waits, window: bench.windows, guide: bench.guides }).flatMap(
+      ([what, list]) => list.map((item) => ({ ...item, what, run: run.id, run_name: "" })),
+    );
     this.#ring(waits);
-    this.#bench.data = { run, bench, waits, signs: [], now, link: NO_LINK, beside: () => [], lead: () => null, isGiven: () => false, undoing, practice: SHORT };
+    this.#bench.data = {
+      run,
+      bench,
+      waits,
+      signs: [],
+      now,
+      link: NO_LINK,
+      beside: () => [],
+      lead: () => null,
+      isGiven: () => false,
+      undoing,
+      practice: SHORT,
+    };
   }
 
   /** Once for each phase that begins while this is open. */
   #ring(waits) {
     const phases = new Map(waits.map((item) => [`${item.what} ${item.step}`, item.phase]));
     for (const [key, phase] of phases) {
-      if (this.#phases.has(key) && this.#phases.get(key) !== phase && RINGS[phase]) tell(this, "practice-rang", { phase: RINGS[phase] });
+      if (this.#phases.has(key) && this.#phases.get(key) !== phase && RINGS[phase])
+        tell(this, "practice-rang", { phase: RINGS[phase] });
     }
     this.#phases = phases;
   }

@@ -16,9 +16,49 @@ import { canonical } from "../bench/index.js";
 import { define, h, setAttr, setText, show, tell } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
 import { pageHead } from "../parts/page-head.js";
-import { addComponent, addLine, addStep, asAnother, asKind, blankRecipe, hasDetails, moved, nameLine, renamedEverywhere, settleId, settleLine, shifted, without, withText } from "../parts/recipe-edits.js";
-import { fieldRow, fieldRows, fold, growing, join, labelled, ordered, sayBeside, valueAt, withValue } from "../parts/recipe-fields.js";
-import { COMPONENT, COMPONENT_MORE, INGREDIENT, INGREDIENT_OF_KIND, KINDS, LINE, nameOfLine, otherSteps, partsOf, RECIPE, RECIPE_MORE, STEP_MORE } from "../parts/recipe-forms.js";
+import {
+  addComponent,
+  addLine,
+  addStep,
+  asAnother,
+  asKind,
+  blankRecipe,
+  hasDetails,
+  moved,
+  nameLine,
+  renamedEverywhere,
+  settleId,
+  settleLine,
+  shifted,
+  without,
+  withText,
+} from "../parts/recipe-edits.js";
+import {
+  fieldRow,
+  fieldRows,
+  fold,
+  growing,
+  join,
+  labelled,
+  ordered,
+  sayBeside,
+  valueAt,
+  withValue,
+} from "../parts/recipe-fields.js";
+import {
+  COMPONENT,
+  COMPONENT_MORE,
+  INGREDIENT,
+  INGREDIENT_OF_KIND,
+  KINDS,
+  LINE,
+  nameOfLine,
+  otherSteps,
+  partsOf,
+  RECIPE,
+  RECIPE_MORE,
+  STEP_MORE,
+} from "../parts/recipe-forms.js";
 import { mergeRecipes } from "../parts/recipe-merge.js";
 import { recipePicture } from "../parts/recipe-picture.js";
 import { textPart } from "../parts/recipe-text.js";
@@ -66,7 +106,8 @@ class RecipeScreen extends HTMLElement {
   constructor() {
     super();
     this.addEventListener("focusin", ({ target }) => {
-      if (target.matches("textarea, input[type=text], input:not([type])")) this.#entered = { input: target, text: target.value, isUndone: false };
+      if (target.matches("textarea, input[type=text], input:not([type])"))
+        this.#entered = { input: target, text: target.value, isUndone: false };
       if (target.matches("textarea")) target.scrollIntoView({ block: "nearest" }); // of itself a browser shows only the row of the caret
       if (this.#chosen && target.dataset.at !== this.#chosen.at) this.#putChosen();
     });
@@ -76,12 +117,23 @@ class RecipeScreen extends HTMLElement {
     this.#recipe = recipe;
     this.#known = recipes.flatMap(({ document }) => Object.values(document.ingredients));
     const isElsewhere = draft && !this.#mine.has(draft.document);
-    if (draft && !isElsewhere && draft.base > this.#base) [this.#base, this.#was, this.#first] = [draft.base, draft.was, null]; // sent while it was written on
-    if (!draft && recipe && this.#document && canonical(recipe.document) === canonical(tidy(this.#document))) {
+    if (draft && !isElsewhere && draft.base > this.#base)
+      [this.#base, this.#was, this.#first] = [draft.base, draft.was, null]; // sent while it was written on
+    if (
+      !draft &&
+      recipe &&
+      this.#document &&
+      canonical(recipe.document) === canonical(tidy(this.#document))
+    ) {
       if (this.#waits) this.#say(`Kept as version ${recipe.version}.`);
       [this.#base, this.#was, this.#first, this.#waits] = [recipe.version, recipe.document, null, false];
     }
-    if (!this.#document || this.#isDropped || isElsewhere || (!draft && this.#past.length === 0 && this.#isChanged)) {
+    if (
+      !this.#document ||
+      this.#isDropped ||
+      isElsewhere ||
+      (!draft && this.#past.length === 0 && this.#isChanged)
+    ) {
       this.#isDropped = false;
       this.#id = id;
       this.#base = draft ? draft.base : (recipe?.version ?? null);
@@ -167,7 +219,8 @@ class RecipeScreen extends HTMLElement {
           if (!path.startsWith(`${at}.`)) return path;
           const [, digits, rest] = /^(\d+)(.*)$/s.exec(path.slice(at.length + 1));
           const was = Number(digits);
-          const is = was === from ? to : was + (was > from && was <= to ? -1 : 0) + (was < from && was >= to ? 1 : 0);
+          const is =
+            was === from ? to : was + (was > from && was <= to ? -1 : 0) + (was < from && was >= to ? 1 : 0);
           return `${at}.${is}${rest}`;
         };
         this.#pen.open = new Set([...this.#pen.open].map(place));
@@ -206,7 +259,13 @@ class RecipeScreen extends HTMLElement {
   }
 
   #write() {
-    tell(this, "draft-written", { id: this.#id, base: this.#base, was: this.#was, document: this.#document, first: this.#first });
+    tell(this, "draft-written", {
+      id: this.#id,
+      base: this.#base,
+      was: this.#was,
+      document: this.#document,
+      first: this.#first,
+    });
   }
 
   /** What a pick would draw anew waits until the picking is over: each key of a type-ahead is a change. */
@@ -269,7 +328,10 @@ class RecipeScreen extends HTMLElement {
     if (this.#isBlank) return;
     this.#checking = setTimeout(() => {
       const { temperature_c, humidity } = this.#air;
-      tell(this, "check-wanted", { document: this.#document, air: temperature_c && humidity ? { temperature_c, humidity } : null });
+      tell(this, "check-wanted", {
+        document: this.#document,
+        air: temperature_c && humidity ? { temperature_c, humidity } : null,
+      });
     }, CHECK_AFTER_MS);
   }
 
@@ -289,13 +351,32 @@ class RecipeScreen extends HTMLElement {
       sums: h("p", { class: "soft" }),
       findings: h("div"),
       said: h("p", { role: "status", class: "r-said" }),
-      lead: h("button", { type: "button", class: "outlined r-lead", hidden: true, onclick: () => this.#lead() }),
-      undo: h("button", { type: "button", class: "quiet", onclick: () => this.#turn(this.#past, this.#future) }, "Undo"),
-      redo: h("button", { type: "button", class: "quiet", onclick: () => this.#turn(this.#future, this.#past) }, "Redo"),
+      lead: h("button", {
+        type: "button",
+        class: "outlined r-lead",
+        hidden: true,
+        onclick: () => this.#lead(),
+      }),
+      undo: h(
+        "button",
+        { type: "button", class: "quiet", onclick: () => this.#turn(this.#past, this.#future) },
+        "Undo",
+      ),
+      redo: h(
+        "button",
+        { type: "button", class: "quiet", onclick: () => this.#turn(this.#future, this.#past) },
+        "Redo",
+      ),
     };
     this.#parts = parts;
     const airField = (key, label, example) => {
-      const input = h("input", { type: "text", inputmode: "decimal", autocomplete: "off", placeholder: example, "data-at": `air.${key}` });
+      const input = h("input", {
+        type: "text",
+        inputmode: "decimal",
+        autocomplete: "off",
+        placeholder: example,
+        "data-at": `air.${key}`,
+      });
       input.addEventListener("input", () => {
         this.#air[key] = plainNumber(input.value);
         this.#askCheck();
@@ -313,7 +394,15 @@ class RecipeScreen extends HTMLElement {
         this.#go(this.#fieldFor(fault[0]));
       }
     };
-    parts.foot = h("div", { class: "size-foot r-foot" }, parts.said, parts.lead, parts.undo, parts.redo, h("button", { type: "button", class: "copper", onclick: keep }, "Keep as a version"));
+    parts.foot = h(
+      "div",
+      { class: "size-foot r-foot" },
+      parts.said,
+      parts.lead,
+      parts.undo,
+      parts.redo,
+      h("button", { type: "button", class: "copper", onclick: keep }, "Keep as a version"),
+    );
     this.replaceChildren(
       h(
         "div",
@@ -321,19 +410,45 @@ class RecipeScreen extends HTMLElement {
         parts.title,
         parts.changed,
         parts.write,
-        h("aside", { class: "r-side", "aria-label": "The whole of it" }, h("h2", { class: "section-name" }, "The whole of it"), parts.sums, parts.picture, h("h2", { class: "section-name" }, "What the check says"), parts.findings, h("details", { class: "r-fold" }, h("summary", {}, "Today\u2019s air"), h("div", { class: "r-fold-in" }, airField("temperature_c", "Temperature, \u00b0C", "20"), airField("humidity", "Humidity, %", "55")))),
+        h(
+          "aside",
+          { class: "r-side", "aria-label": "The whole of it" },
+          h("h2", { class: "section-name" }, "The whole of it"),
+          parts.sums,
+          parts.picture,
+          h("h2", { class: "section-name" }, "What the check says"),
+          parts.findings,
+          h(
+            "details",
+            { class: "r-fold" },
+            h("summary", {}, "Today\u2019s air"),
+            h(
+              "div",
+              { class: "r-fold-in" },
+              airField("temperature_c", "Temperature, \u00b0C", "20"),
+              airField("humidity", "Humidity, %", "55"),
+            ),
+          ),
+        ),
         parts.foot,
       ),
     );
     this.#footSize.disconnect(); // a foot that is gone would be told of as one with no height
     if (this.isConnected) this.#footSize.observe(parts.foot);
     this.oninput = ({ target, inputType }) => {
-      if (target === this.#entered?.input) this.#entered.isUndone = inputType === "historyUndo" || (inputType === "historyRedo" && this.#entered.isUndone);
+      if (target === this.#entered?.input)
+        this.#entered.isUndone =
+          inputType === "historyUndo" || (inputType === "historyRedo" && this.#entered.isUndone);
     };
     this.onkeydown = (event) => {
       if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
       const key = event.key.toLowerCase();
-      const work = { z: () => (event.shiftKey ? this.#turn(this.#future, this.#past) : this.#turn(this.#past, this.#future)), y: () => this.#turn(this.#future, this.#past), s: keep }[key];
+      const work = {
+        z: () =>
+          event.shiftKey ? this.#turn(this.#future, this.#past) : this.#turn(this.#past, this.#future),
+        y: () => this.#turn(this.#future, this.#past),
+        s: keep,
+      }[key];
       if (!work || (key !== "s" && this.#isFieldsOwn(event))) return;
       event.preventDefault();
       work();
@@ -356,17 +471,55 @@ class RecipeScreen extends HTMLElement {
     const pen = this.#pen;
     pen.fields.clear();
     this.#live = [];
-    const names = new Set([...Object.values(this.#document.ingredients), ...this.#known].map(({ name }) => name).filter(Boolean));
+    const names = new Set(
+      [...Object.values(this.#document.ingredients), ...this.#known].map(({ name }) => name).filter(Boolean),
+    );
     this.#parts.write.replaceChildren(
-      h("datalist", { id: "r-known" }, [...names].sort().map((name) => h("option", { value: name }))),
-      h("section", { class: "r-recipe", "aria-label": "The recipe" }, fieldRows(pen, "", RECIPE), fold(pen, "recipe", "More about it", () => fieldRows(pen, "", RECIPE_MORE))),
-      fold(pen, "text", "From plain text", () => textPart({ pasted: this.#pasted, measures: () => this.#document.measures, title: () => this.#document.title, parts: () => this.#document.components.map(({ id, name }) => [id, name]), put: (items) => {
-        pen.open.delete("text");
-        this.#pasted = { text: "", items: [] };
-        this.#reshape(withText(this.#document, items, this.#known), "title");
-      } })),
-      ordered(pen, "components", this.#document.components, ({ name }) => name, (part, where, place, order) => this.#component(part, where, place, order)),
-      h("button", { type: "button", class: "outlined", "data-at": "components+", onclick: () => this.#reshape(addComponent(this.#document), `components.${this.#document.components.length}.name`) }, "Add a part made on its own"),
+      h(
+        "datalist",
+        { id: "r-known" },
+        [...names].sort().map((name) => h("option", { value: name })),
+      ),
+      h(
+        "section",
+        { class: "r-recipe", "aria-label": "The recipe" },
+        fieldRows(pen, "", RECIPE),
+        fold(pen, "recipe", "More about it", () => fieldRows(pen, "", RECIPE_MORE)),
+      ),
+      fold(pen, "text", "From plain text", () =>
+        textPart({
+          pasted: this.#pasted,
+          measures: () => this.#document.measures,
+          title: () => this.#document.title,
+          parts: () => this.#document.components.map(({ id, name }) => [id, name]),
+          put: (items) => {
+            pen.open.delete("text");
+            this.#pasted = { text: "", items: [] };
+            this.#reshape(withText(this.#document, items, this.#known), "title");
+          },
+        }),
+      ),
+      ordered(
+        pen,
+        "components",
+        this.#document.components,
+        ({ name }) => name,
+        (part, where, place, order) => this.#component(part, where, place, order),
+      ),
+      h(
+        "button",
+        {
+          type: "button",
+          class: "outlined",
+          "data-at": "components+",
+          onclick: () =>
+            this.#reshape(
+              addComponent(this.#document),
+              `components.${this.#document.components.length}.name`,
+            ),
+        },
+        "Add a part made on its own",
+      ),
       this.#document.assembly ? this.#assembly() : "",
     );
     if (at) this.#focusNear(at, caret);
@@ -379,7 +532,8 @@ class RecipeScreen extends HTMLElement {
   #focus(at, caret) {
     const node = this.querySelector(`[data-at="${CSS.escape(at)}"]`);
     node?.focus();
-    if (node?.matches("input[type=text], textarea") && caret !== undefined && caret !== null) node.setSelectionRange(caret, caret);
+    if (node?.matches("input[type=text], textarea") && caret !== undefined && caret !== null)
+      node.setSelectionRange(caret, caret);
     return node;
   }
 
@@ -389,7 +543,13 @@ class RecipeScreen extends HTMLElement {
       const path = keys.slice(0, keys.length - place).join(".");
       return place ? [`${path}+`, `${path}.name`, `${path}.title`] : [];
     });
-    return this.#focus(at, caret) ?? [...around, "title"].map((path) => this.querySelector(`[data-at="${CSS.escape(path)}"]`)).find(Boolean).focus();
+    return (
+      this.#focus(at, caret) ??
+      [...around, "title"]
+        .map((path) => this.querySelector(`[data-at="${CSS.escape(path)}"]`))
+        .find(Boolean)
+        .focus()
+    );
   }
 
   #component(part, at, place, order) {
@@ -400,7 +560,10 @@ class RecipeScreen extends HTMLElement {
       h("h2", { class: "unseen" }, part.name || "A part"),
       h("div", { class: "r-part-head" }, letterMark("ABCDEFGHIJKL"[place]), fieldRows(pen, at, COMPONENT)),
       this.#mass(place),
-      fold(pen, at, "Spares, loss, mould", () => [fieldRows(pen, at, COMPONENT_MORE), this.#document.components.length > 1 ? order() : ""]),
+      fold(pen, at, "Spares, loss, mould", () => [
+        fieldRows(pen, at, COMPONENT_MORE),
+        this.#document.components.length > 1 ? order() : "",
+      ]),
       this.#lines(at),
       this.#steps(at, "ABCDEFGHIJKL"[place]),
     );
@@ -409,8 +572,22 @@ class RecipeScreen extends HTMLElement {
   #assembly() {
     const { components, assembly } = this.#document;
     const letter = partsOf(this.#document).at(-1).letter;
-    const takes = assembly.takes.map(({ component }, index) => fieldRow(this.#pen, `assembly.takes.${index}`, ["count", `${components.find(({ id }) => id === component)?.name || "This part"}: how many in one*`, "whole"]));
-    return h("section", { class: "r-part", "aria-label": "Assembly" }, h("h2", { class: "r-part-head" }, letterMark(letter), "Joining them"), takes, this.#mass(components.length), this.#lines("assembly"), this.#steps("assembly", letter));
+    const takes = assembly.takes.map(({ component }, index) =>
+      fieldRow(this.#pen, `assembly.takes.${index}`, [
+        "count",
+        `${components.find(({ id }) => id === component)?.name || "This part"}: how many in one*`,
+        "whole",
+      ]),
+    );
+    return h(
+      "section",
+      { class: "r-part", "aria-label": "Assembly" },
+      h("h2", { class: "r-part-head" }, letterMark(letter), "Joining them"),
+      takes,
+      this.#mass(components.length),
+      this.#lines("assembly"),
+      this.#steps("assembly", letter),
+    );
   }
 
   /** Live: what the part comes to. */
@@ -418,8 +595,16 @@ class RecipeScreen extends HTMLElement {
     const node = h("p", { class: "r-mass" });
     this.#live.push(({ components, faults }) => {
       const { total_ug, needed_mg, piece_mg } = components[place];
-      const said = [total_ug ? `${about(total_ug / 1000)} as written` : "", piece_mg ? `${about(piece_mg)} a piece` : "", needed_mg && total_ug && Math.abs(needed_mg - total_ug / 1000) > needed_mg / 100 ? `${about(needed_mg)} needed` : ""];
-      const fault = faults.get(`${place < this.#document.components.length ? `components.${place}` : "assembly"}.lines`);
+      const said = [
+        total_ug ? `${about(total_ug / 1000)} as written` : "",
+        piece_mg ? `${about(piece_mg)} a piece` : "",
+        needed_mg && total_ug && Math.abs(needed_mg - total_ug / 1000) > needed_mg / 100
+          ? `${about(needed_mg)} needed`
+          : "",
+      ];
+      const fault = faults.get(
+        `${place < this.#document.components.length ? `components.${place}` : "assembly"}.lines`,
+      );
       setText(node, fault ?? said.filter(Boolean).join(", "));
       setAttr(node, "data-fault", fault !== undefined);
     });
@@ -429,19 +614,41 @@ class RecipeScreen extends HTMLElement {
   #lines(at) {
     const pen = this.#pen;
     const lines = pen.read(`${at}.lines`) ?? [];
-    const add = () => this.#reshape(addLine(this.#document, at), `${at}.lines.${pen.read(`${at}.lines`)?.length ?? 0}.ingredient`);
+    const add = () =>
+      this.#reshape(
+        addLine(this.#document, at),
+        `${at}.lines.${pen.read(`${at}.lines`)?.length ?? 0}.ingredient`,
+      );
     return h(
       "div",
       {},
       h("h3", {}, "What goes in"),
-      ordered(pen, `${at}.lines`, lines, (line) => nameOfLine(this.#document, line), (line, where, index, order) => [this.#line(line, where, index, add), fold(pen, where, "Details", () => this.#details(where, order))]),
-      h("button", { type: "button", class: "quiet", "data-at": `${at}.lines+`, onclick: add }, "Add an ingredient"),
+      ordered(
+        pen,
+        `${at}.lines`,
+        lines,
+        (line) => nameOfLine(this.#document, line),
+        (line, where, index, order) => [
+          this.#line(line, where, index, add),
+          fold(pen, where, "Details", () => this.#details(where, order)),
+        ],
+      ),
+      h(
+        "button",
+        { type: "button", class: "quiet", "data-at": `${at}.lines+`, onclick: add },
+        "Add an ingredient",
+      ),
     );
   }
 
   #line(line, at, index, add) {
     const pen = this.#pen;
-    const name = h("input", { type: "text", autocomplete: "off", list: "r-known", value: nameOfLine(this.#document, line) });
+    const name = h("input", {
+      type: "text",
+      autocomplete: "off",
+      list: "r-known",
+      value: nameOfLine(this.#document, line),
+    });
     const asking = h("div", { class: "r-ask", role: "status" });
     const now = () => {
       const { ingredient: id } = pen.read(at);
@@ -461,17 +668,30 @@ class RecipeScreen extends HTMLElement {
       if (pen.open.has(at)) requestAnimationFrame(() => this.#build());
     });
     this.#writeAsked(asking, at);
-    const amount = h("input", { type: "text", autocomplete: "off", value: line.amount, placeholder: "240 g" });
-    amount.addEventListener("input", () => pen.write(`${at}.amount`, amount.value));
-    const onEnter = (input, go) => input.addEventListener("keydown", (event) => {
-      if (event.key !== "Enter") return;
-      event.preventDefault();
-      input.dispatchEvent(new Event("change"));
-      go();
+    const amount = h("input", {
+      type: "text",
+      autocomplete: "off",
+      value: line.amount,
+      placeholder: "240 g",
     });
+    amount.addEventListener("input", () => pen.write(`${at}.amount`, amount.value));
+    const onEnter = (input, go) =>
+      input.addEventListener("keydown", (event) => {
+        if (event.key !== "Enter") return;
+        event.preventDefault();
+        input.dispatchEvent(new Event("change"));
+        go();
+      });
     onEnter(name, () => amount.focus());
-    onEnter(amount, () => this.#focus(at.replace(/\d+$/, index + 1) + ".ingredient") ?? add());
-    const node = h("div", { class: "r-line" }, labelled(pen, `${at}.ingredient`, "Ingredient", name), labelled(pen, `${at}.amount`, "Amount", amount), this.#wayOut(at), asking);
+    onEnter(amount, () => this.#focus(`${at.replace(/\d+$/, index + 1)}.ingredient`) ?? add());
+    const node = h(
+      "div",
+      { class: "r-line" },
+      labelled(pen, `${at}.ingredient`, "Ingredient", name),
+      labelled(pen, `${at}.amount`, "Amount", amount),
+      this.#wayOut(at),
+      asking,
+    );
     this.#live.push(() => node.classList.toggle("long", name.value.length > 17 || amount.value.length > 10));
     return node;
   }
@@ -484,10 +704,18 @@ class RecipeScreen extends HTMLElement {
     if (id === before.id) {
       const isKnown = canonical({ ...about, name: old }) !== canonical(before.about); // by the new name, with details of its own
       if (isKnown || !hasDetails(about)) return null;
-      return { line, text: `It is \u201c${old}\u201d by a new name: what was written of it, such as density and source, stays.`, ways: [["It is another ingredient", asAnother]] };
+      return {
+        line,
+        text: `It is \u201c${old}\u201d by a new name: what was written of it, such as density and source, stays.`,
+        ways: [["It is another ingredient", asAnother]],
+      };
     }
     if (!this.#document.ingredients[before.id] || hasDetails(about)) return null;
-    return { line, text: `\u201c${old}\u201d is used elsewhere too and keeps its name there; here it is a new ingredient.`, ways: [["Rename it everywhere", (document, where) => renamedEverywhere(document, where, before.id)]] };
+    return {
+      line,
+      text: `\u201c${old}\u201d is used elsewhere too and keeps its name there; here it is a new ingredient.`,
+      ways: [["Rename it everywhere", (document, where) => renamedEverywhere(document, where, before.id)]],
+    };
   }
 
   #writeAsked(node, at) {
@@ -497,7 +725,25 @@ class RecipeScreen extends HTMLElement {
       if (change) this.#reshape(change(this.#document, at), `${at}.ingredient`);
       else this.#build(`${at}.amount`);
     };
-    node.replaceChildren(...(asked ? [h("p", {}, asked.text), ...[["That is right", null], ...asked.ways].map(([label, change], place) => h("button", { type: "button", class: "quiet", "data-at": `${at}.ask${place}`, onclick: () => answer(change) }, label))] : []));
+    node.replaceChildren(
+      ...(asked
+        ? [
+            h("p", {}, asked.text),
+            ...[["That is right", null], ...asked.ways].map(([label, change], place) =>
+              h(
+                "button",
+                {
+                  type: "button",
+                  class: "quiet",
+                  "data-at": `${at}.ask${place}`,
+                  onclick: () => answer(change),
+                },
+                label,
+              ),
+            ),
+          ]
+        : []),
+    );
   }
 
   /** Beside an amount that wants something said elsewhere: whose spoons, or what one part is. */
@@ -505,12 +751,42 @@ class RecipeScreen extends HTMLElement {
     const pen = this.#pen;
     const node = h("div", { class: "r-order", hidden: true });
     const root = at.replace(/\.lines\.\d+$/, "");
-    const whose = [["us", "US"], ["imperial", "Imperial"], ["metric", "Metric"]].map(([key, label]) => h("button", { type: "button", class: "outlined", "data-at": `${at}.measures=${key}`, onclick: () => this.#reshape(withValue(this.#document, "measures", key), `${at}.amount`) }, label));
-    const part = [h("button", { type: "button", class: "outlined", "data-at": `${at}.part`, onclick: () => this.#go(`${root}.part`) }, "Say what one part is")];
+    const whose = [
+      ["us", "US"],
+      ["imperial", "Imperial"],
+      ["metric", "Metric"],
+    ].map(([key, label]) =>
+      h(
+        "button",
+        {
+          type: "button",
+          class: "outlined",
+          "data-at": `${at}.measures=${key}`,
+          onclick: () => this.#reshape(withValue(this.#document, "measures", key), `${at}.amount`),
+        },
+        label,
+      ),
+    );
+    const part = [
+      h(
+        "button",
+        {
+          type: "button",
+          class: "outlined",
+          "data-at": `${at}.part`,
+          onclick: () => this.#go(`${root}.part`),
+        },
+        "Say what one part is",
+      ),
+    ];
     let drawn = null;
     this.#live.push(({ faults }) => {
       const text = pen.read(`${at}.amount`) ?? "";
-      const wanted = wantsMeasures(this.#document, text) ? whose : faults.has(`${root}.part`) && /\bparts?$/i.test(text.trim()) ? part : null;
+      const wanted = wantsMeasures(this.#document, text)
+        ? whose
+        : faults.has(`${root}.part`) && /\bparts?$/i.test(text.trim())
+          ? part
+          : null;
       show(node, Boolean(wanted));
       if (wanted && wanted !== drawn) node.replaceChildren(...wanted);
       drawn = wanted ?? drawn;
@@ -522,7 +798,19 @@ class RecipeScreen extends HTMLElement {
     const pen = this.#pen;
     const { ingredient } = pen.read(at);
     const about = this.#document.ingredients[ingredient];
-    return [fieldRows(pen, at, LINE), about ? h("fieldset", { class: "some" }, h("legend", {}, `About ${about.name}`), fieldRows(pen, `ingredients.${ingredient}`, INGREDIENT), this.#ofKind(ingredient)) : "", order(this.#elsewhere(at))];
+    return [
+      fieldRows(pen, at, LINE),
+      about
+        ? h(
+            "fieldset",
+            { class: "some" },
+            h("legend", {}, `About ${about.name}`),
+            fieldRows(pen, `ingredients.${ingredient}`, INGREDIENT),
+            this.#ofKind(ingredient),
+          )
+        : "",
+      order(this.#elsewhere(at)),
+    ];
   }
 
   /** Live: what is asked of one kind of ingredient alone. */
@@ -534,7 +822,8 @@ class RecipeScreen extends HTMLElement {
       const kind = this.#pen.read(`${at}.kind`);
       if (kind === drawn || !this.#pen.read(at)) return;
       drawn = kind;
-      for (const path of this.#pen.fields.keys()) if (node.querySelector(`[data-at="${CSS.escape(path)}"]`)) this.#pen.fields.delete(path);
+      for (const path of this.#pen.fields.keys())
+        if (node.querySelector(`[data-at="${CSS.escape(path)}"]`)) this.#pen.fields.delete(path);
       node.replaceChildren(...fieldRows(this.#pen, at, INGREDIENT_OF_KIND[kind] ?? []));
     };
     write();
@@ -545,14 +834,33 @@ class RecipeScreen extends HTMLElement {
   /** A pick that puts a line or a step into another part. */
   #elsewhere(at) {
     const [, from] = /^(components\.\d+|assembly)/.exec(at);
-    const roots = partsOf(this.#document).map(({ part, letter, id }, place) => [id === "assembly" ? id : `components.${place}`, `${letter} ${part.name ?? "Joining them"}`]).filter(([root]) => root !== from);
+    const roots = partsOf(this.#document)
+      .map(({ part, letter, id }, place) => [
+        id === "assembly" ? id : `components.${place}`,
+        `${letter} ${part.name ?? "Joining them"}`,
+      ])
+      .filter(([root]) => root !== from);
     if (roots.length === 0) return "";
-    const input = h("select", { "data-at": `${at}.to`, onchange: () => this.#choose(`${at}.to`, () => {
-      if (!input.value) return;
-      const list = `${input.value}.${at.includes(".lines.") ? "lines" : "steps"}`;
-      this.#pen.open = new Set([...this.#pen.open].filter((path) => !path.startsWith(at.replace(/\d+$/, ""))));
-      this.#reshape(shifted(this.#document, at, input.value), `${list}.${this.#pen.read(list)?.length ?? 0}.${at.includes(".lines.") ? "ingredient" : "title"}`);
-    }) }, h("option", { value: "" }, "\u2013"), roots.map(([root, label]) => h("option", { value: root }, label)));
+    const input = h(
+      "select",
+      {
+        "data-at": `${at}.to`,
+        onchange: () =>
+          this.#choose(`${at}.to`, () => {
+            if (!input.value) return;
+            const list = `${input.value}.${at.includes(".lines.") ? "lines" : "steps"}`;
+            this.#pen.open = new Set(
+              [...this.#pen.open].filter((path) => !path.startsWith(at.replace(/\d+$/, ""))),
+            );
+            this.#reshape(
+              shifted(this.#document, at, input.value),
+              `${list}.${this.#pen.read(list)?.length ?? 0}.${at.includes(".lines.") ? "ingredient" : "title"}`,
+            );
+          }),
+      },
+      h("option", { value: "" }, "\u2013"),
+      roots.map(([root, label]) => h("option", { value: root }, label)),
+    );
     return h("label", { class: "field" }, h("span", {}, "Move to"), input);
   }
 
@@ -563,17 +871,51 @@ class RecipeScreen extends HTMLElement {
       "div",
       {},
       h("h3", {}, "What is done"),
-      ordered(pen, `${at}.steps`, steps, ({ title }) => title, (step, where, index, order) =>
-        [
-          labelled(pen, `${where}.title`, `${letter}${index + 1} ${KINDS[step.kind].says}`, this.#title(step, where)),
-          fold(pen, where, this.#inShort(where), () => [fieldRows(pen, where, KINDS[step.kind].main), fieldRow(pen, where, ["says", "How", "area"]), fold(pen, `${where}.more`, "More", () => [this.#after(where), fieldRows(pen, where, KINDS[step.kind].more), fieldRows(pen, where, STEP_MORE), this.#kind(where)]), order(this.#elsewhere(where))]),
+      ordered(
+        pen,
+        `${at}.steps`,
+        steps,
+        ({ title }) => title,
+        (step, where, index, order) => [
+          labelled(
+            pen,
+            `${where}.title`,
+            `${letter}${index + 1} ${KINDS[step.kind].says}`,
+            this.#title(step, where),
+          ),
+          fold(pen, where, this.#inShort(where), () => [
+            fieldRows(pen, where, KINDS[step.kind].main),
+            fieldRow(pen, where, ["says", "How", "area"]),
+            fold(pen, `${where}.more`, "More", () => [
+              this.#after(where),
+              fieldRows(pen, where, KINDS[step.kind].more),
+              fieldRows(pen, where, STEP_MORE),
+              this.#kind(where),
+            ]),
+            order(this.#elsewhere(where)),
+          ]),
         ],
       ),
-      h("div", { class: "r-kinds", role: "group", "aria-label": "Add a step" }, Object.entries(KINDS).map(([kind, { says }], index) => h("button", { type: "button", class: "outlined", "data-at": index ? null : `${at}.steps+`, onclick: () => {
-        const where = `${at}.steps.${pen.read(`${at}.steps`).length}`;
-        pen.open.add(where);
-        this.#reshape(addStep(this.#document, at, kind), `${where}.title`);
-      } }, says))),
+      h(
+        "div",
+        { class: "r-kinds", role: "group", "aria-label": "Add a step" },
+        Object.entries(KINDS).map(([kind, { says }], index) =>
+          h(
+            "button",
+            {
+              type: "button",
+              class: "outlined",
+              "data-at": index ? null : `${at}.steps+`,
+              onclick: () => {
+                const where = `${at}.steps.${pen.read(`${at}.steps`).length}`;
+                pen.open.add(where);
+                this.#reshape(addStep(this.#document, at, kind), `${where}.title`);
+              },
+            },
+            says,
+          ),
+        ),
+      ),
     );
   }
 
@@ -589,8 +931,19 @@ class RecipeScreen extends HTMLElement {
     const node = h("span");
     const write = () => {
       const step = this.#pen.read(at);
-      const names = (step.lines ?? step.of ?? []).map((id) => this.#pen.read(at.replace(/\.steps.*/, ".lines")).find((line) => line.id === id)).filter(Boolean).map((line) => nameOfLine(this.#document, line));
-      const said = [...names, step.about && `about ${step.about}`, step.usual && `${step.earliest || "?"}, usually ${step.usual}`, step.ask, step.portions?.map(({ name }) => name).join(", "), step.verb, step.window?.latest && `within ${step.window.latest}`];
+      const names = (step.lines ?? step.of ?? [])
+        .map((id) => this.#pen.read(at.replace(/\.steps.*/, ".lines")).find((line) => line.id === id))
+        .filter(Boolean)
+        .map((line) => nameOfLine(this.#document, line));
+      const said = [
+        ...names,
+        step.about && `about ${step.about}`,
+        step.usual && `${step.earliest || "?"}, usually ${step.usual}`,
+        step.ask,
+        step.portions?.map(({ name }) => name).join(", "),
+        step.verb,
+        step.window?.latest && `within ${step.window.latest}`,
+      ];
       setText(node, said.filter(Boolean).join(", ") || "How, and more");
     };
     this.#live.push(write);
@@ -598,7 +951,16 @@ class RecipeScreen extends HTMLElement {
   }
 
   #kind(at) {
-    const input = h("select", { onchange: () => this.#choose(`${at}.kind`, () => this.#reshape(asKind(this.#document, at, input.value))) }, Object.entries(KINDS).map(([kind, { says }]) => h("option", { value: kind, selected: kind === this.#pen.read(`${at}.kind`) }, says)));
+    const input = h(
+      "select",
+      {
+        onchange: () =>
+          this.#choose(`${at}.kind`, () => this.#reshape(asKind(this.#document, at, input.value))),
+      },
+      Object.entries(KINDS).map(([kind, { says }]) =>
+        h("option", { value: kind, selected: kind === this.#pen.read(`${at}.kind`) }, says),
+      ),
+    );
     return labelled(this.#pen, `${at}.kind`, "Kind of step", input);
   }
 
@@ -606,8 +968,36 @@ class RecipeScreen extends HTMLElement {
   #after(at) {
     const after = this.#pen.read(`${at}.after`);
     const now = after === undefined ? "before" : after.length ? "these" : "nothing";
-    const input = h("select", { onchange: () => this.#choose(`${at}.after-which`, () => this.#reshape(withValue(this.#document, `${at}.after`, { before: undefined, nothing: [], these: otherSteps(this.#document, at).slice(0, 1).map(([key]) => key) }[input.value]))) }, [["before", at === "assembly.steps.0" ? "All that is made" : "The step before it"], ["nothing", "Nothing: it may begin at once"], ["these", "Steps picked here"]].map(([value, label]) => h("option", { value, selected: value === now }, label)));
-    return [labelled(this.#pen, `${at}.after-which`, "Comes after", input), now === "these" ? fieldRow(this.#pen, at, ["after", "These steps*", "some", otherSteps]) : ""];
+    const input = h(
+      "select",
+      {
+        onchange: () =>
+          this.#choose(`${at}.after-which`, () =>
+            this.#reshape(
+              withValue(
+                this.#document,
+                `${at}.after`,
+                {
+                  before: undefined,
+                  nothing: [],
+                  these: otherSteps(this.#document, at)
+                    .slice(0, 1)
+                    .map(([key]) => key),
+                }[input.value],
+              ),
+            ),
+          ),
+      },
+      [
+        ["before", at === "assembly.steps.0" ? "All that is made" : "The step before it"],
+        ["nothing", "Nothing: it may begin at once"],
+        ["these", "Steps picked here"],
+      ].map(([value, label]) => h("option", { value, selected: value === now }, label)),
+    );
+    return [
+      labelled(this.#pen, `${at}.after-which`, "Comes after", input),
+      now === "these" ? fieldRow(this.#pen, at, ["after", "These steps*", "some", otherSteps]) : "",
+    ];
   }
 
   /** What is being typed gets its meaning in the next frame; all else follows when the hand rests. */
@@ -637,7 +1027,8 @@ class RecipeScreen extends HTMLElement {
   }
 
   #meaningAt(drawn, at) {
-    const [, assembly, place, index] = /^(?:(assembly)|components\.(\d+))\.lines\.(\d+)\.amount$/.exec(at) ?? [];
+    const [, assembly, place, index] =
+      /^(?:(assembly)|components\.(\d+))\.lines\.(\d+)\.amount$/.exec(at) ?? [];
     if (index === undefined) return "";
     const component = assembly ? drawn.components.find(({ id }) => id === assembly) : drawn.components[place];
     const line = component?.lines[index];
@@ -649,11 +1040,19 @@ class RecipeScreen extends HTMLElement {
     this.#writeBeside(drawn, this.#pen.fields);
     const { piece_mg, components } = drawn;
     const all = components.reduce((total, { total_ug }) => total + total_ug, 0);
-    setText(this.#parts.sums, all ? `${about(all / 1000)} in all${piece_mg ? `, ${about(piece_mg)} a finished piece` : ""}.` : "");
-    const picture = JSON.stringify([components.map(({ name, steps }) => [name, steps]), this.#parts.picture.clientWidth]);
+    setText(
+      this.#parts.sums,
+      all ? `${about(all / 1000)} in all${piece_mg ? `, ${about(piece_mg)} a finished piece` : ""}.` : "",
+    );
+    const picture = JSON.stringify([
+      components.map(({ name, steps }) => [name, steps]),
+      this.#parts.picture.clientWidth,
+    ]);
     if (this.#parts.picture.drawn !== picture) {
       this.#parts.picture.drawn = picture;
-      this.#parts.picture.replaceChildren(recipePicture(drawn, { width: this.#parts.picture.clientWidth || undefined }));
+      this.#parts.picture.replaceChildren(
+        recipePicture(drawn, { width: this.#parts.picture.clientWidth || undefined }),
+      );
     }
     const title = this.#document.title || "New recipe";
     setText(this.#parts.title.querySelector("h1"), title);
@@ -666,10 +1065,19 @@ class RecipeScreen extends HTMLElement {
     const density = this.#document.ingredients[ingredient]?.density;
     const weight = ug !== null ? weighs(ug) : about_ug !== null ? `about ${weighs(about_ug)}` : "";
     const drops = unit === "drops" ? "a drop taken as 1/20 mL (UCUM, a convention: droppers differ)" : "";
-    if (kind === "parts" && ug === null) return "Parts have no mass yet: say what one part is, or what a piece weighs.";
+    if (kind === "parts" && ug === null)
+      return "Parts have no mass yet: say what one part is, or what a piece weighs.";
     const measure = [nl !== null ? volume(nl) : "", weight].filter(Boolean).join(" \u2192 ");
-    const by = nl === null ? "" : density?.g_per_ml ? `density ${density.g_per_ml} g/mL${density.source ? ` (${density.source})` : ""}` : "no density: it stays in spoons";
-    const share = of_part_ppm === null ? "" : `${percent(of_part_ppm)} of ${hasMany ? `the part${of_piece_ppm === null ? "" : `, ${percent(of_piece_ppm)} of the piece`}` : "the whole"}`;
+    const by =
+      nl === null
+        ? ""
+        : density?.g_per_ml
+          ? `density ${density.g_per_ml} g/mL${density.source ? ` (${density.source})` : ""}`
+          : "no density: it stays in spoons";
+    const share =
+      of_part_ppm === null
+        ? ""
+        : `${percent(of_part_ppm)} of ${hasMany ? `the part${of_piece_ppm === null ? "" : `, ${percent(of_piece_ppm)} of the piece`}` : "the whole"}`;
     return [[measure, drops, by].filter(Boolean).join(", "), share].filter(Boolean).join("; ");
   }
 
@@ -679,19 +1087,57 @@ class RecipeScreen extends HTMLElement {
     const { findings, errors, says } = this.#checked ?? {};
     const all = errors ?? [];
     const told = new Set(all.map((error) => this.#placeOf(error)));
-    const problems = [...all.map((error) => [this.#placeOf(error), error.detail]), ...[...faults].filter(([at]) => at && !told.has(at))];
-    const go = (at) => (at ? h("button", { type: "button", class: "quiet", onclick: () => this.#go(at) }, "Go there") : "");
+    const problems = [
+      ...all.map((error) => [this.#placeOf(error), error.detail]),
+      ...[...faults].filter(([at]) => at && !told.has(at)),
+    ];
+    const go = (at) =>
+      at ? h("button", { type: "button", class: "quiet", onclick: () => this.#go(at) }, "Go there") : "";
     const nodes = this.#isBlank
       ? [h("p", { class: "soft" }, "The check begins when something is written.")]
       : [
           says ? h("p", { class: "soft" }, says) : "",
           problems.length ? h("h3", {}, "Cannot be read yet") : "",
-          h("ul", { class: "r-findings" }, problems.map(([at, text]) => h("li", { "data-level": "will_not_run" }, h("b", {}, this.#placeWords(at)), h("span", {}, text), go(this.#fieldFor(at))))),
+          h(
+            "ul",
+            { class: "r-findings" },
+            problems.map(([at, text]) =>
+              h(
+                "li",
+                { "data-level": "will_not_run" },
+                h("b", {}, this.#placeWords(at)),
+                h("span", {}, text),
+                go(this.#fieldFor(at)),
+              ),
+            ),
+          ),
           ...Object.entries(LEVELS).flatMap(([level, label]) => {
             const here = (findings ?? []).filter((each) => each.level === level);
-            return here.length ? [h("h3", {}, label), h("ul", { class: "r-findings" }, here.map((each) => h("li", { "data-level": level }, h("b", {}, each.what), each.place ? h("span", { class: "soft" }, each.place) : "", h("span", {}, [each.by, each.why].filter(Boolean).join(". ")), each.do ? h("span", {}, each.do) : "", h("small", { class: "soft" }, each.source), go(this.#placeOfFinding(each.where)))))] : [];
+            return here.length
+              ? [
+                  h("h3", {}, label),
+                  h(
+                    "ul",
+                    { class: "r-findings" },
+                    here.map((each) =>
+                      h(
+                        "li",
+                        { "data-level": level },
+                        h("b", {}, each.what),
+                        each.place ? h("span", { class: "soft" }, each.place) : "",
+                        h("span", {}, [each.by, each.why].filter(Boolean).join(". ")),
+                        each.do ? h("span", {}, each.do) : "",
+                        h("small", { class: "soft" }, each.source),
+                        go(this.#placeOfFinding(each.where)),
+                      ),
+                    ),
+                  ),
+                ]
+              : [];
           }),
-          findings?.length === 0 ? h("p", {}, "Nothing found by the rules this check has. Your suppliers\u2019 papers rule.") : "",
+          findings?.length === 0
+            ? h("p", {}, "Nothing found by the rules this check has. Your suppliers\u2019 papers rule.")
+            : "",
           !this.#checked ? h("p", { class: "soft" }, "Checking\u2026") : "",
         ];
     this.#parts.findings.replaceChildren(...nodes.filter(Boolean));
@@ -699,7 +1145,9 @@ class RecipeScreen extends HTMLElement {
 
   /** The field that mends a fault at this path: for a spoon of nobody's, whose spoons the recipe means. */
   #fieldFor(at) {
-    return at.endsWith(".amount") && wantsMeasures(this.#document, valueAt(this.#document, at)) ? "measures" : at;
+    return at.endsWith(".amount") && wantsMeasures(this.#document, valueAt(this.#document, at))
+      ? "measures"
+      : at;
   }
 
   /** A path the server names, as the path of the field that stands for it here. */
@@ -730,17 +1178,36 @@ class RecipeScreen extends HTMLElement {
     const keys = at.split(".");
     keys.forEach((_, index) => {
       const here = valueAt(this.#document, keys.slice(0, index + 1).join("."));
-      if (here && typeof here === "object" && !Array.isArray(here)) said.push(here.name || here.title || nameOfLine(this.#document, here) || (here.ingredient === "" || here.kind ? `line ${Number(keys[index]) + 1}` : ""));
+      if (here && typeof here === "object" && !Array.isArray(here))
+        said.push(
+          here.name ||
+            here.title ||
+            nameOfLine(this.#document, here) ||
+            (here.ingredient === "" || here.kind ? `line ${Number(keys[index]) + 1}` : ""),
+        );
     });
-    return [...said, /^\d+$/.test(keys.at(-1)) ? "" : keys.at(-1).replaceAll("_", " ")].filter(Boolean).join(", ");
+    return [...said, /^\d+$/.test(keys.at(-1)) ? "" : keys.at(-1).replaceAll("_", " ")]
+      .filter(Boolean)
+      .join(", ");
   }
 
   /** Open what hides the place, and put the focus there. */
   #go(at) {
     const pen = this.#pen;
     const [, ingredient] = /^ingredients\.([^.]+)/.exec(at) ?? [];
-    const line = ingredient && partsOf(this.#document).flatMap(({ part, id }, place) => (part.lines ?? []).flatMap((each, index) => (each.ingredient === ingredient ? [`${id === "assembly" ? id : `components.${place}`}.lines.${index}`] : [])))[0];
-    const isThere = () => [...this.querySelectorAll("[data-at]")].find(({ dataset }) => dataset.at === at || dataset.at.startsWith(`${at}.`));
+    const line =
+      ingredient &&
+      partsOf(this.#document).flatMap(({ part, id }, place) =>
+        (part.lines ?? []).flatMap((each, index) =>
+          each.ingredient === ingredient
+            ? [`${id === "assembly" ? id : `components.${place}`}.lines.${index}`]
+            : [],
+        ),
+      )[0];
+    const isThere = () =>
+      [...this.querySelectorAll("[data-at]")].find(
+        ({ dataset }) => dataset.at === at || dataset.at.startsWith(`${at}.`),
+      );
     if (!isThere()) {
       at.split(".").forEach((_, index, keys) => pen.open.add(keys.slice(0, index + 1).join(".")));
       pen.open.add(line ?? "recipe");
@@ -758,7 +1225,10 @@ class RecipeScreen extends HTMLElement {
     if (!this.#recipe) return false;
     const { version, document } = this.#recipe;
     // After a restore another text may have the number.
-    return version !== this.#base || (this.#was && document !== this.#was && canonical(document) !== canonical(this.#was));
+    return (
+      version !== this.#base ||
+      (this.#was && document !== this.#was && canonical(document) !== canonical(this.#was))
+    );
   }
 
   /** From the foot to what it speaks of. */
@@ -772,7 +1242,8 @@ class RecipeScreen extends HTMLElement {
   #writeChanged() {
     const { changed, lead } = this.#parts;
     const isChanged = this.#isChanged;
-    if (isChanged && changed.hidden) this.#say("Someone changed this recipe. Yours is kept on this phone.", true);
+    if (isChanged && changed.hidden)
+      this.#say("Someone changed this recipe. Yours is kept on this phone.", true);
     show(changed, isChanged);
     show(lead, isChanged || Boolean(this.#late));
     setText(lead, isChanged ? "See what differs" : "Go to it");
@@ -787,14 +1258,91 @@ class RecipeScreen extends HTMLElement {
     const others = merged.rows.filter(({ from }) => from !== "asked");
     changed.replaceChildren(
       h("h2", { tabindex: -1 }, "Someone changed this recipe"),
-      h("p", {}, `Version ${version} is theirs, and is kept. Yours is kept on this phone as a draft. ${asked.length ? "What only one of you changed goes together; what both changed is asked here." : "Nothing was changed by both, so the two go together."}`),
-      ...asked.map(({ at, where, mine: yours, theirs, was }) => h("fieldset", { class: "r-both" }, h("legend", {}, where), this.#was ? h("p", { class: "soft small" }, `It was: ${was}`) : "", [["theirs", "Theirs", theirs], ["mine", "Yours", yours]].map(([key, label, words]) => h("label", { class: "choice" }, h("input", { type: "radio", name: at, "data-at": `both.${at}=${key}`, checked: this.#answers.get(at) === key, onchange: () => this.#answers.set(at, key) }), h("span", {}, h("b", {}, `${label}: `), words))))),
-      others.length ? h("details", { class: "r-fold", open: asked.length === 0 }, h("summary", {}, "What goes together"), h("ul", { class: "plain" }, others.map(({ where, was, mine: yours, theirs, from }) => h("li", {}, h("b", {}, from === "mine" ? "Yours" : from === "theirs" ? "Theirs" : "Both"), `: ${where}: ${from === "mine" ? yours : from === "theirs" ? theirs : `${yours} / ${theirs}`}`, h("span", { class: "soft" }, `, was ${was}`))))) : "",
-      h("div", { class: "r-order" }, h("button", { type: "button", class: "outlined", onclick: () => this.#together(asked) }, "Keep both together"), h("button", { type: "button", class: "outlined", onclick: () => tell(this, "draft-copied", { id: this.#id, document: { ...this.#document, title: `${this.#document.title} (second)` } }) }, "Keep yours as a new recipe"), h("button", { type: "button", class: "quiet", onclick: () => {
-        this.#isDropped = true;
-        this.#past = [];
-        tell(this, "draft-dropped", { id: this.#id });
-      } }, "Take theirs, drop yours")),
+      h(
+        "p",
+        {},
+        `Version ${version} is theirs, and is kept. Yours is kept on this phone as a draft. ${asked.length ? "What only one of you changed goes together; what both changed is asked here." : "Nothing was changed by both, so the two go together."}`,
+      ),
+      ...asked.map(({ at, where, mine: yours, theirs, was }) =>
+        h(
+          "fieldset",
+          { class: "r-both" },
+          h("legend", {}, where),
+          this.#was ? h("p", { class: "soft small" }, `It was: ${was}`) : "",
+          [
+            ["theirs", "Theirs", theirs],
+            ["mine", "Yours", yours],
+          ].map(([key, label, words]) =>
+            h(
+              "label",
+              { class: "choice" },
+              h("input", {
+                type: "radio",
+                name: at,
+                "data-at": `both.${at}=${key}`,
+                checked: this.#answers.get(at) === key,
+                onchange: () => this.#answers.set(at, key),
+              }),
+              h("span", {}, h("b", {}, `${label}: `), words),
+            ),
+          ),
+        ),
+      ),
+      others.length
+        ? h(
+            "details",
+            { class: "r-fold", open: asked.length === 0 },
+            h("summary", {}, "What goes together"),
+            h(
+              "ul",
+              { class: "plain" },
+              others.map(({ where, was, mine: yours, theirs, from }) =>
+                h(
+                  "li",
+                  {},
+                  h("b", {}, from === "mine" ? "Yours" : from === "theirs" ? "Theirs" : "Both"),
+                  `: ${where}: ${from === "mine" ? yours : from === "theirs" ? theirs : `${yours} / ${theirs}`}`,
+                  h("span", { class: "soft" }, `, was ${was}`),
+                ),
+              ),
+            ),
+          )
+        : "",
+      h(
+        "div",
+        { class: "r-order" },
+        h(
+          "button",
+          { type: "button", class: "outlined", onclick: () => this.#together(asked) },
+          "Keep both together",
+        ),
+        h(
+          "button",
+          {
+            type: "button",
+            class: "outlined",
+            onclick: () =>
+              tell(this, "draft-copied", {
+                id: this.#id,
+                document: { ...this.#document, title: `${this.#document.title} (second)` },
+              }),
+          },
+          "Keep yours as a new recipe",
+        ),
+        h(
+          "button",
+          {
+            type: "button",
+            class: "quiet",
+            onclick: () => {
+              this.#isDropped = true;
+              this.#past = [];
+              tell(this, "draft-dropped", { id: this.#id });
+            },
+          },
+          "Take theirs, drop yours",
+        ),
+      ),
     );
   }
 

@@ -33,13 +33,33 @@ class RecipesScreen extends HTMLElement {
     show(parts.update, link.update);
     const isOld = copies?.last_at && copies.last_at < now() - COPY_OLD_MS;
     show(parts.copies, Boolean(copies && (copies.stopped || isOld)));
-    setText(parts.copies.firstChild, `${copies?.last_at ? `No new copy of the studio since ${day(copies.last_at)}` : "No copy of the studio yet"}. `);
+    setText(
+      parts.copies.firstChild,
+      `${copies?.last_at ? `No new copy of the studio since ${day(copies.last_at)}` : "No copy of the studio yet"}. `,
+    );
     show(parts.bench, open.length > 0);
     parts.strip.data = { waits, now, here: open.length === 1 ? open[0].id : null };
     show(parts.strip, waits.length > 0);
-    keyed(parts.open, open, (run) => run.id, makeOpenRun, (node, run, index) => writeOpenRun(node, run, bench(run.id), index === 0));
+    keyed(
+      parts.open,
+      open,
+      (run) => run.id,
+      makeOpenRun,
+      (node, run, index) => writeOpenRun(node, run, bench(run.id), index === 0),
+    );
     keyed(parts.recipes, recipes, (recipe) => `${recipe.id} ${recipe.version}`, makeRecipe);
-    keyed(parts.drafts, drafts, (draft) => draft.id, makeDraft, (node, draft) => writeDraft(node, draft, recipes.find(({ id }) => id === draft.id)));
+    keyed(
+      parts.drafts,
+      drafts,
+      (draft) => draft.id,
+      makeDraft,
+      (node, draft) =>
+        writeDraft(
+          node,
+          draft,
+          recipes.find(({ id }) => id === draft.id),
+        ),
+    );
     // With nothing made or written yet there is no list to show: what this is, and three ways to begin.
     const isFirst = recipes.length + runs.length + drafts.length === 0;
     show(parts.first, isFirst && !link.shut);
@@ -59,10 +79,14 @@ class RecipesScreen extends HTMLElement {
   #list() {
     const { search, madeList, madeSays } = this.#parts;
     const words = folded(search.value).split(/\s+/).filter(Boolean);
-    const here = this.#made.filter(({ title, number }) => words.every((word) => folded(`${title} ${number ?? ""}`).includes(word)));
+    const here = this.#made.filter(({ title, number }) =>
+      words.every((word) => folded(`${title} ${number ?? ""}`).includes(word)),
+    );
     const told = words.length > 0 && this.#told?.words === search.value.trim() ? this.#told : null;
     const known = new Set(here.map(({ id }) => id));
-    const rows = [...here, ...(told?.runs ?? []).filter(({ id }) => !known.has(id))].sort((one, other) => (other.finished_at ?? Infinity) - (one.finished_at ?? Infinity));
+    const rows = [...here, ...(told?.runs ?? []).filter(({ id }) => !known.has(id))].sort(
+      (one, other) => (other.finished_at ?? Infinity) - (one.finished_at ?? Infinity),
+    );
     keyed(madeList, rows, ({ id, number }) => `${id} ${number}`, makeMade);
     const more = (told?.total ?? 0) - (told?.runs?.length ?? 0);
     let says = told?.says ?? (told && rows.length === 0 ? "No match. Try part of the title or number." : "");
@@ -81,7 +105,16 @@ class RecipesScreen extends HTMLElement {
   #build() {
     const parts = {
       link: h("p", { class: "notice small" }),
-      update: h("p", { class: "notice" }, "A newer page is ready. ", h("button", { type: "button", class: "outlined", onclick: () => tell(this, "update-wanted") }, "Use it")),
+      update: h(
+        "p",
+        { class: "notice" },
+        "A newer page is ready. ",
+        h(
+          "button",
+          { type: "button", class: "outlined", onclick: () => tell(this, "update-wanted") },
+          "Use it",
+        ),
+      ),
       copies: h("p", { class: "notice" }, h("span", {}), h("a", { href: "#/studio" }, "See why")),
       strip: h("wait-strip"),
       open: h("ul", { class: "rows" }),
@@ -90,34 +123,88 @@ class RecipesScreen extends HTMLElement {
       first: firstScreen(),
       madeList: h("ul", { class: "rows" }),
       madeSays: h("p", { class: "soft", role: "status", hidden: true }),
-      search: h("input", { type: "search", maxlength: 100, autocomplete: "off", enterkeyhint: "search", oninput: () => this.#look() }),
+      search: h("input", {
+        type: "search",
+        maxlength: 100,
+        autocomplete: "off",
+        enterkeyhint: "search",
+        oninput: () => this.#look(),
+      }),
     };
-    parts.bench = h("section", { "aria-label": "On the bench" }, h("h2", { class: "section-name" }, "On the bench"), parts.strip, parts.open);
-    parts.toMake = h("section", { "aria-label": "Recipes" }, h("h2", { class: "section-name" }, "To make"), parts.recipes, parts.drafts, h("a", { class: "button quiet add-row", href: "#/recipe/new" }, "Write a new recipe"), h("a", { class: "button quiet", href: "#/bring" }, "Bring in a recipe"));
-    parts.made = h("section", { "aria-label": "Made" }, h("h2", { class: "section-name" }, "Made"), h("label", { class: "field find" }, h("span", {}, "Find a batch by title or number"), parts.search), parts.madeSays, parts.madeList);
+    parts.bench = h(
+      "section",
+      { "aria-label": "On the bench" },
+      h("h2", { class: "section-name" }, "On the bench"),
+      parts.strip,
+      parts.open,
+    );
+    parts.toMake = h(
+      "section",
+      { "aria-label": "Recipes" },
+      h("h2", { class: "section-name" }, "To make"),
+      parts.recipes,
+      parts.drafts,
+      h("a", { class: "button quiet add-row", href: "#/recipe/new" }, "Write a new recipe"),
+      h("a", { class: "button quiet", href: "#/bring" }, "Bring in a recipe"),
+    );
+    parts.made = h(
+      "section",
+      { "aria-label": "Made" },
+      h("h2", { class: "section-name" }, "Made"),
+      h("label", { class: "field find" }, h("span", {}, "Find a batch by title or number"), parts.search),
+      parts.madeSays,
+      parts.madeList,
+    );
     parts.strip.addEventListener("wait-chosen", ({ detail }) => tell(this, "go-bench", detail));
     this.#parts = parts;
     this.append(
-      h("div", { class: "sheet" }, pageHead("Bowlside", "recipes"), parts.link, parts.update, parts.copies, parts.bench, parts.first, parts.toMake, parts.made),
+      h(
+        "div",
+        { class: "sheet" },
+        pageHead("Bowlside", "recipes"),
+        parts.link,
+        parts.update,
+        parts.copies,
+        parts.bench,
+        parts.first,
+        parts.toMake,
+        parts.made,
+      ),
     );
   }
 }
 
 /** What an empty studio shows: what this is, what it will ask for, and three ways to begin. */
 function firstScreen() {
-  const way = (href, name, title, says) => h("a", { class: `${name} way-in`, href }, h("b", {}, title), h("span", {}, says));
+  const way = (href, name, title, says) =>
+    h("a", { class: `${name} way-in`, href }, h("b", {}, title), h("span", {}, says));
   return h(
     "section",
     { class: "first", "aria-label": "Begin" },
-    h("p", { class: "first-what" }, "Prop this phone beside the bowl. It says what to do now, how much to add, and what the scale will read. It runs every timer and writes the batch record."),
+    h(
+      "p",
+      { class: "first-what" },
+      "Prop this phone beside the bowl. It says what to do now, how much to add, and what the scale will read. It runs every timer and writes the batch record.",
+    ),
     h(
       "div",
       { class: "stack" },
-      way("#/practice", "copper", "Try a sample", "10 minutes, nothing to weigh. Waits are short, and nothing is saved."),
+      way(
+        "#/practice",
+        "copper",
+        "Try a sample",
+        "10 minutes, nothing to weigh. Waits are short, and nothing is saved.",
+      ),
       way("#/recipe/new", "outlined", "Write a recipe", "Type your amounts as you say them."),
       way("#/bring", "outlined", "Bring one in", "A recipe file, or text to paste."),
     ),
-    h("p", { class: "soft" }, "It will ask for your recipe, your ", h("a", { href: "#/kit" }, "scales and bowls"), ", and what the scale reads. There is no account: all of it stays in your studio."),
+    h(
+      "p",
+      { class: "soft" },
+      "It will ask for your recipe, your ",
+      h("a", { href: "#/kit" }, "scales and bowls"),
+      ", and what the scale reads. There is no account: all of it stays in your studio.",
+    ),
   );
 }
 
@@ -125,7 +212,13 @@ function makeOpenRun(run) {
   return h(
     "li",
     {},
-    h("a", { class: "row open-run", href: `#/bench/${run.id}` }, h("span", { class: "row-mark" }), h("span", { class: "row-words" }, h("b", { class: "row-title" }), h("span", { class: "soft small" })), h("span", { class: "go" }, "Go on")),
+    h(
+      "a",
+      { class: "row open-run", href: `#/bench/${run.id}` },
+      h("span", { class: "row-mark" }),
+      h("span", { class: "row-words" }, h("b", { class: "row-title" }), h("span", { class: "soft small" })),
+      h("span", { class: "go" }, "Go on"),
+    ),
   );
 }
 
@@ -146,39 +239,68 @@ function writeOpenRun(node, run, bench, isFirst) {
 function makeRecipe(recipe) {
   const { title, document } = recipe;
   const piece = document.piece ?? { one: "piece", many: "pieces" };
-  const parts = document.components.map((component, place) => h("li", {}, letterMark(LETTERS[place]), h("span", {}, component.name)));
+  const parts = document.components.map((component, place) =>
+    h("li", {}, letterMark(LETTERS[place]), h("span", {}, component.name)),
+  );
   return h(
     "li",
     {},
     h(
       "a",
       { class: "row recipe", href: `#/size/${recipe.id}` },
-      h("span", { class: "row-words" }, h("b", { class: "row-title recipe-title" }, title), document.summary ? h("span", { class: "recipe-summary" }, document.summary) : null, h("ul", { class: "part-names small" }, parts), h("span", { class: "soft small" }, `Written for ${pieces(document.written_for, piece)}`)),
+      h(
+        "span",
+        { class: "row-words" },
+        h("b", { class: "row-title recipe-title" }, title),
+        document.summary ? h("span", { class: "recipe-summary" }, document.summary) : null,
+        h("ul", { class: "part-names small" }, parts),
+        h("span", { class: "soft small" }, `Written for ${pieces(document.written_for, piece)}`),
+      ),
       mark("next"),
     ),
   );
 }
 
 function makeDraft({ id }) {
-  return h("li", {}, h("a", { class: "button quiet add-row", href: `#/recipe/${id}` }), h("p", { class: "notice small" }));
+  return h(
+    "li",
+    {},
+    h("a", { class: "button quiet add-row", href: `#/recipe/${id}` }),
+    h("p", { class: "notice small" }),
+  );
 }
 
 function writeDraft(node, draft, kept) {
   setText(node.firstChild, `Go on writing ${draft.document.title || "a new recipe"}`);
   let says = draft.send ? "It goes to the server when that answers." : "";
   if (draft.errors) says = "Not kept as a version: something in it cannot be read.";
-  if (kept && kept.version !== draft.base) says = "Someone changed this recipe meanwhile. Yours is kept here as a draft.";
+  if (kept && kept.version !== draft.base)
+    says = "Someone changed this recipe meanwhile. Yours is kept here as a draft.";
   setText(node.lastChild, says);
   show(node.lastChild, says !== "");
 }
 
 /** A batch on this phone knows what its pieces are called; one that is only on the server tells the number. */
 function makeMade({ id, title, number, size, piece, finished_at }) {
-  const says = [number, piece ? pieces(size.pieces, piece) : `${size.pieces} pieces`, finished_at ? `finished ${day(finished_at)}` : "not finished"];
+  const says = [
+    number,
+    piece ? pieces(size.pieces, piece) : `${size.pieces} pieces`,
+    finished_at ? `finished ${day(finished_at)}` : "not finished",
+  ];
   return h(
     "li",
     {},
-    h("a", { class: "row", href: `#/record/${id}` }, h("span", { class: "row-words" }, h("b", { class: "row-title" }, title), h("span", { class: "soft small" }, says.filter(Boolean).join(", "))), mark("next")),
+    h(
+      "a",
+      { class: "row", href: `#/record/${id}` },
+      h(
+        "span",
+        { class: "row-words" },
+        h("b", { class: "row-title" }, title),
+        h("span", { class: "soft small" }, says.filter(Boolean).join(", ")),
+      ),
+      mark("next"),
+    ),
   );
 }
 

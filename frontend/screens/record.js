@@ -19,7 +19,20 @@ import { openPad } from "../parts/number-pad.js";
 import { pageHead } from "../parts/page-head.js";
 import { photograph } from "../parts/photograph.js";
 import { deviationMark } from "../parts/record-bars.js";
-import { balancePart, costPart, factList, kitPart, latePart, lotsPart, part, peoplePart, remarksPart, waitsPart, whoOf, yieldPart } from "../parts/record-parts.js";
+import {
+  balancePart,
+  costPart,
+  factList,
+  kitPart,
+  latePart,
+  lotsPart,
+  part,
+  peoplePart,
+  remarksPart,
+  waitsPart,
+  whoOf,
+  yieldPart,
+} from "../parts/record-parts.js";
 import { askNote, pickOne } from "../parts/sheets.js";
 import { stockOf } from "../parts/stock.js";
 import { undoPair } from "../parts/undo-pair.js";
@@ -37,9 +50,10 @@ const CORRECTIONS = {
   taken_out: ({ mg }) => `${mass(mg)} taken out again`,
   left: (_, line) => `left as it was${line?.deviation_mg ? `, ${offBy(line.deviation_mg)}` : ""}`,
   left_out: () => "left out",
-  placed: ({ scale }, line, { kit }) => `weighed on ${nameIn(kit.scales, scale)} from then on`,
-  took: ({ instead }, line, { kit }) => `${nameIn(kit.vessels, instead)} taken instead`,
-  carried: ({ num, den }, line) => `all of the round carried to ${(num / den).toFixed(3)} times the sheet${line ? `, for ${line.name} came to ${about(line.actual_mg)} of ${about(line.planned_mg)}` : ""}`,
+  placed: ({ scale }, _line, { kit }) => `weighed on ${nameIn(kit.scales, scale)} from then on`,
+  took: ({ instead }, _line, { kit }) => `${nameIn(kit.vessels, instead)} taken instead`,
+  carried: ({ num, den }, line) =>
+    `all of the round carried to ${(num / den).toFixed(3)} times the sheet${line ? `, for ${line.name} came to ${about(line.actual_mg)} of ${about(line.planned_mg)}` : ""}`,
 };
 const ANSWERS = { yes: "yes", not_yet: "not yet", too_far: "too far" };
 const nameIn = (things, key) => things.find(({ id }) => id === key)?.name ?? key;
@@ -65,7 +79,11 @@ class RecordScreen extends HTMLElement {
     this.#data = data;
     this.#undo.write(data.undoing, data.run.sheet);
     const { run, runs, entries, settings, place, isMaker, refused } = data;
-    const seen = [entries, JSON.stringify([settings, place?.you, place?.benches, refused]), ...runs.map((each) => each.state)];
+    const seen = [
+      entries,
+      JSON.stringify([settings, place?.you, place?.benches, refused]),
+      ...runs.map((each) => each.state),
+    ];
     if (this.#seen.length === seen.length && seen.every((each, place) => each === this.#seen[place])) return;
     this.#seen = seen;
     this.#dropUrls();
@@ -77,31 +95,63 @@ class RecordScreen extends HTMLElement {
     this.#hear(late, who);
     const by = told.people.length > 1 ? (device) => `, ${who(device)}` : () => "";
     this.#writeFoot(run, told);
-    setChildren(this.#sheet, [
-      pageHead("Batch record", ""),
-      h("h2", {}, sheet.recipe.title),
-      facts(told, state, run, runs),
-      ...sheet.components.map((component) => componentPart(component, told)),
-      waitsPart(told),
-      lotsPart(told, shelf),
-      balancePart(told),
-      yieldPart(batchesOf(run, runs)),
-      isMaker ? costPart(costOf(told, shelf, settings), settings) : null,
-      this.#minutes(told),
-      kitPart(told),
-      peoplePart(told, who),
-      listPart("Checks", told.looks.map((step) => [`${step.letter}, ${step.title}`, step.looks.map((look) => answered(look, step, sheet)).join("; ")])),
-      listPart("Corrections", told.corrections.map((each) => [`${clock(each.at)}${by(each.device)}`, correction(each, told, sheet)])),
-      listPart("Skipped", told.skipped.map((step) => [`${step.letter}, ${step.title}`, step.why || "no reason given"])),
-      listPart("Waited longer", told.added.map((step) => [`${step.letter}, ${step.title}`, `${duration(step.ms)} more, said at ${clock(step.at)}`])),
-      listPart("Notes", told.notes.map((note) => [`${clock(note.at)}${by(note.device)}`, note.text])),
-      this.#pictures(told),
-      remarksPart(told, by),
-      late,
-      listPart("Not understood", told.unread.length ? [["", `${told.unread.length} of a kind this page does not know; kept with the run.`]] : []),
-      this.#digest(run),
-      this.#foot,
-    ].filter(Boolean));
+    setChildren(
+      this.#sheet,
+      [
+        pageHead("Batch record", ""),
+        h("h2", {}, sheet.recipe.title),
+        facts(told, state, run, runs),
+        ...sheet.components.map((component) => componentPart(component, told)),
+        waitsPart(told),
+        lotsPart(told, shelf),
+        balancePart(told),
+        yieldPart(batchesOf(run, runs)),
+        isMaker ? costPart(costOf(told, shelf, settings), settings) : null,
+        this.#minutes(told),
+        kitPart(told),
+        peoplePart(told, who),
+        listPart(
+          "Checks",
+          told.looks.map((step) => [
+            `${step.letter}, ${step.title}`,
+            step.looks.map((look) => answered(look, step, sheet)).join("; "),
+          ]),
+        ),
+        listPart(
+          "Corrections",
+          told.corrections.map((each) => [
+            `${clock(each.at)}${by(each.device)}`,
+            correction(each, told, sheet),
+          ]),
+        ),
+        listPart(
+          "Skipped",
+          told.skipped.map((step) => [`${step.letter}, ${step.title}`, step.why || "no reason given"]),
+        ),
+        listPart(
+          "Waited longer",
+          told.added.map((step) => [
+            `${step.letter}, ${step.title}`,
+            `${duration(step.ms)} more, said at ${clock(step.at)}`,
+          ]),
+        ),
+        listPart(
+          "Notes",
+          told.notes.map((note) => [`${clock(note.at)}${by(note.device)}`, note.text]),
+        ),
+        this.#pictures(told),
+        remarksPart(told, by),
+        late,
+        listPart(
+          "Not understood",
+          told.unread.length
+            ? [["", `${told.unread.length} of a kind this page does not know; kept with the run.`]]
+            : [],
+        ),
+        this.#digest(run),
+        this.#foot,
+      ].filter(Boolean),
+    );
   }
 
   disconnectedCallback() {
@@ -132,25 +182,59 @@ class RecordScreen extends HTMLElement {
       const minutes = await openPad({ title: "Minutes of hand work in all", unit: "", answer: "It took" });
       if (minutes) tell(this, "answer", { kind: "worked", body: { ms: minutes * MINUTE_MS } });
     };
-    return part("Hand work", h("p", {}, `${duration(hands.ms)}, ${hands.told ? "as told" : "reckoned from when each thing was touched, pauses left out"}.`), signed ? null : h("button", { type: "button", class: "quiet no-print", onclick: correct }, "Correct it"));
+    return part(
+      "Hand work",
+      h(
+        "p",
+        {},
+        `${duration(hands.ms)}, ${hands.told ? "as told" : "reckoned from when each thing was touched, pauses left out"}.`,
+      ),
+      signed
+        ? null
+        : h("button", { type: "button", class: "quiet no-print", onclick: correct }, "Correct it"),
+    );
   }
 
   #pictures({ pictures }) {
-    const take = h("input", { type: "file", accept: "image/*", class: "unseen", "aria-label": "Take a photograph", onchange: () => this.#take(take) });
+    const take = h("input", {
+      type: "file",
+      accept: "image/*",
+      class: "unseen",
+      "aria-label": "Take a photograph",
+      onchange: () => this.#take(take),
+    });
     const shown = pictures.map((each) => {
       // Not lazily: one that was never scrolled to would be missing on paper.
       const image = h("img", { alt: each.text || `Photograph of ${day(each.at)}` });
       this.#show(image, each.picture);
-      return h("figure", { class: "photograph" }, image, h("figcaption", { class: "small" }, [day(each.at), each.text].filter(Boolean).join(": ")));
+      return h(
+        "figure",
+        { class: "photograph" },
+        image,
+        h("figcaption", { class: "small" }, [day(each.at), each.text].filter(Boolean).join(": ")),
+      );
     });
-    return part("Photographs", h("div", { class: "photographs" }, shown), h("button", { type: "button", class: "outlined no-print", onclick: () => take.click() }, "Take a photograph"), take);
+    return part(
+      "Photographs",
+      h("div", { class: "photographs" }, shown),
+      h(
+        "button",
+        { type: "button", class: "outlined no-print", onclick: () => take.click() },
+        "Take a photograph",
+      ),
+      take,
+    );
   }
 
   async #show(image, id) {
     const blob = await this.#data.picture(id);
     const url = blob ? URL.createObjectURL(blob) : `/api/v1/pictures/${id}`;
     if (blob) this.#urls.push(url);
-    else image.onerror = () => image.replaceWith(h("p", { class: "soft small" }, "Another phone took this one; it is with the server."));
+    else
+      image.onerror = () =>
+        image.replaceWith(
+          h("p", { class: "soft small" }, "Another phone took this one; it is with the server."),
+        );
     image.src = url;
   }
 
@@ -160,7 +244,12 @@ class RecordScreen extends HTMLElement {
     if (!file) return;
     try {
       const made = await photograph(file);
-      const text = await askNote({ title: "What does it show?", answer: "Keep the photograph", needed: false, hint: "Caption (optional)" });
+      const text = await askNote({
+        title: "What does it show?",
+        answer: "Keep the photograph",
+        needed: false,
+        hint: "Caption (optional)",
+      });
       if (text !== null) tell(this, "picture-taken", { ...made, text });
     } catch (error) {
       if (!error.says) throw error;
@@ -171,12 +260,18 @@ class RecordScreen extends HTMLElement {
   /** One number over the entries that the record is of, and how anybody reckons it again. */
   #digest({ state, entries }) {
     const sealed = ofRecord(state, entries);
-    const of = state.signed ? `Of the ${sealed.length - 1} entries that were signed, and the signing.` : `Of all ${sealed.length} entries.`;
+    const of = state.signed
+      ? `Of the ${sealed.length - 1} entries that were signed, and the signing.`
+      : `Of all ${sealed.length} entries.`;
     return part(
       "Digest",
       h("p", { class: "small" }, `${of} One changed, added or removed gives another.`),
       h("p", {}, h("code", { class: "digest" }, digest(sealed))),
-      h("p", { class: "soft small" }, "Anybody can check it from the JSON file. Take the entries that “sealed” names, or all. Write each as JSON, keys sorted, no spaces. Sort them by id, end each with a line feed, take SHA-256. In a terminal:"),
+      h(
+        "p",
+        { class: "soft small" },
+        "Anybody can check it from the JSON file. Take the entries that “sealed” names, or all. Write each as JSON, keys sorted, no spaces. Sort them by id, end each with a line feed, take SHA-256. In a terminal:",
+      ),
       h("pre", { class: "small", tabindex: 0 }, h("code", {}, ONE_LINER)),
     );
   }
@@ -189,58 +284,121 @@ class RecordScreen extends HTMLElement {
       if (signed) tell(this, "answer", { kind: "signed", body: { name: signed }, once: "signed" });
       else this.trouble("Write your name: the record is signed by it.");
     };
-    return h("form", { class: "stack sign", onsubmit: sign }, h("label", { class: "field" }, h("span", {}, "Signed off by"), name), h("button", { type: "submit", class: "copper" }, "Sign the record"), h("p", { class: "soft small" }, "Signing locks the record. You can add dated remarks."));
+    return h(
+      "form",
+      { class: "stack sign", onsubmit: sign },
+      h("label", { class: "field" }, h("span", {}, "Signed off by"), name),
+      h("button", { type: "submit", class: "copper" }, "Sign the record"),
+      h("p", { class: "soft small" }, "Signing locks the record. You can add dated remarks."),
+    );
   }
 
   #writeFoot(run, told) {
     const { id } = run;
-    const refused = this.#data.refused.find(({ entry }) => entry?.kind === "signed" || entry?.kind === "undone");
+    const refused = this.#data.refused.find(
+      ({ entry }) => entry?.kind === "signed" || entry?.kind === "undone",
+    );
     this.#signing = !told.signed && told.finished_at ? (this.#signing ?? this.#signForm()) : null;
-    setChildren(this.#foot, [
-      refused ? h("p", { class: "trouble", role: "alert" }, `${refused.entry.kind === "signed" ? "Your signing was refused" : "An undo was refused"}. ${refused.detail} It is under Settings, to send again or set aside.`) : null,
-      this.#trouble,
-      this.#said,
-      told.signed ? null : (this.#signing ?? h("a", { class: "button copper", href: `#/bench/${id}` }, "Back to the bench")),
-      h(
-        "div",
-        { class: "record-does" },
-        h("button", { type: "button", class: "quiet", onclick: () => this.#note(told.signed) }, told.signed ? "Add a remark" : "Write a note"),
-        told.signed ? null : WEIGH.map(([what, label]) => h("button", { type: "button", class: "quiet", onclick: () => this.#weigh(what, label, told) }, label)),
-        this.#undo.undo,
-        this.#undo.redo,
-        told.signed && this.#data.isMaker ? h("button", { type: "button", class: "quiet", onclick: () => this.#unsign(told.signed) }, "Undo the signing") : null,
-      ),
-      h(
-        "div",
-        { class: "record-does" },
-        h("button", { type: "button", class: "quiet", onclick: () => print() }, "Print"),
-        h("a", { class: "button quiet", href: `#/label/${id}` }, "Label"),
-        h("a", { class: "button quiet", href: `#/gather/${id}` }, "Gathered"),
-        fileLink(`/api/v1/runs/${id}/record.csv`, `record-${nameOf(run, told)}.csv`, "CSV"),
-        h("button", { type: "button", class: "quiet", onclick: () => this.#save(run, told) }, "JSON"),
-      ),
-    ].filter(Boolean));
+    setChildren(
+      this.#foot,
+      [
+        refused
+          ? h(
+              "p",
+              { class: "trouble", role: "alert" },
+              `${refused.entry.kind === "signed" ? "Your signing was refused" : "An undo was refused"}. ${refused.detail} It is under Settings, to send again or set aside.`,
+            )
+          : null,
+        this.#trouble,
+        this.#said,
+        told.signed
+          ? null
+          : (this.#signing ?? h("a", { class: "button copper", href: `#/bench/${id}` }, "Back to the bench")),
+        h(
+          "div",
+          { class: "record-does" },
+          h(
+            "button",
+            { type: "button", class: "quiet", onclick: () => this.#note(told.signed) },
+            told.signed ? "Add a remark" : "Write a note",
+          ),
+          told.signed
+            ? null
+            : WEIGH.map(([what, label]) =>
+                h(
+                  "button",
+                  { type: "button", class: "quiet", onclick: () => this.#weigh(what, label, told) },
+                  label,
+                ),
+              ),
+          this.#undo.undo,
+          this.#undo.redo,
+          told.signed && this.#data.isMaker
+            ? h(
+                "button",
+                { type: "button", class: "quiet", onclick: () => this.#unsign(told.signed) },
+                "Undo the signing",
+              )
+            : null,
+        ),
+        h(
+          "div",
+          { class: "record-does" },
+          h("button", { type: "button", class: "quiet", onclick: () => print() }, "Print"),
+          h("a", { class: "button quiet", href: `#/label/${id}` }, "Label"),
+          h("a", { class: "button quiet", href: `#/gather/${id}` }, "Gathered"),
+          fileLink(`/api/v1/runs/${id}/record.csv`, `record-${nameOf(run, told)}.csv`, "CSV"),
+          h("button", { type: "button", class: "quiet", onclick: () => this.#save(run, told) }, "JSON"),
+        ),
+      ].filter(Boolean),
+    );
   }
 
   /** The record and every entry as one file, with no need of the server. */
   #save(run, told) {
-    const text = JSON.stringify({ format: "bowlside-record/1", record: told, sheet: run.sheet, sealed: told.signed && ofRecord(run.state, run.entries).map((entry) => entry.id), entries: run.entries }, null, 1);
+    const text = JSON.stringify(
+      {
+        format: "bowlside-record/1",
+        record: told,
+        sheet: run.sheet,
+        sealed: told.signed && ofRecord(run.state, run.entries).map((entry) => entry.id),
+        entries: run.entries,
+      },
+      null,
+      1,
+    );
     handOver(`record-${nameOf(run, told)}.json`, text);
   }
 
   async #unsign({ id, name }) {
-    const choices = [{ label: "Undo the signing", says: "The record is open again. It will say that it was signed before.", value: true }];
-    if (await pickOne({ title: `Signed by ${name}`, choices })) tell(this, "answer", { kind: "undone", body: { entry: id } });
+    const choices = [
+      {
+        label: "Undo the signing",
+        says: "The record is open again. It will say that it was signed before.",
+        value: true,
+      },
+    ];
+    if (await pickOne({ title: `Signed by ${name}`, choices }))
+      tell(this, "answer", { kind: "undone", body: { entry: id } });
   }
 
   async #note(isRemark) {
-    const text = await askNote({ title: isRemark ? "A remark" : "A note", answer: "Keep it", says: isRemark ? "The record is signed: this stands beside it, with its own time." : "" });
+    const text = await askNote({
+      title: isRemark ? "A remark" : "A note",
+      answer: "Keep it",
+      says: isRemark ? "The record is signed: this stands beside it, with its own time." : "",
+    });
     if (text) tell(this, "answer", { kind: "noted", body: { text } });
   }
 
   async #weigh(what, label, { kit, balance }) {
     const division = Math.min(...kit.scales.map(({ division_mg }) => division_mg), 1000);
-    const mg = await openPad({ title: label, target: what === "piece" ? (balance?.piece_mg ?? null) : null, division, answer: "It weighs" });
+    const mg = await openPad({
+      title: label,
+      target: what === "piece" ? (balance?.piece_mg ?? null) : null,
+      division,
+      answer: "It weighs",
+    });
     if (mg === null) return;
     const piece = 1 + Math.max(0, ...this.#data.run.state.measured.map((each) => each.piece ?? 0));
     tell(this, "answer", { kind: "measured", body: what === "piece" ? { what, mg, piece } : { what, mg } });
@@ -259,7 +417,13 @@ function batchesOf(run, runs) {
     .map((each) => ({ each, made: record(each.sheet, each.state, each.entries).yield }))
     .filter(({ made }) => made.good !== null)
     .slice(-BATCHES_SHOWN)
-    .map(({ each, made }) => ({ name: each.state.number ?? day(each.created_at), planned: made.planned, good: made.good, spoiled: made.spoiled, here: each.id === run.id }));
+    .map(({ each, made }) => ({
+      name: each.state.number ?? day(each.created_at),
+      planned: made.planned,
+      good: made.good,
+      spoiled: made.spoiled,
+      here: each.id === run.id,
+    }));
 }
 
 /** What the batch cost; null when neither a lot's price nor the settings name a currency. */
@@ -267,7 +431,12 @@ function costOf(told, shelf, settings) {
   const priced = told.lots.map(({ lot }) => shelf.lots[lot]?.price?.currency).filter(Boolean);
   const currency = settings.currency ?? priced[0];
   if (!currency) return null;
-  return cost(told, shelf, { ...settings, currency }, Object.fromEntries([currency, ...priced].map((each) => [each, decimalsOf(each)])));
+  return cost(
+    told,
+    shelf,
+    { ...settings, currency },
+    Object.fromEntries([currency, ...priced].map((each) => [each, decimalsOf(each)])),
+  );
 }
 
 /** How many decimals a currency has (ISO 4217, as the browser knows it). */
@@ -277,12 +446,25 @@ function decimalsOf(currency) {
 
 function facts(told, { notes }, run, runs) {
   const made = told.yield;
-  const off = [made.partial ? `${made.partial} partial` : "", made.spoiled ? `${made.spoiled} spoiled` : ""].filter(Boolean);
+  const off = [
+    made.partial ? `${made.partial} partial` : "",
+    made.spoiled ? `${made.spoiled} spoiled` : "",
+  ].filter(Boolean);
   const alike = runs.filter((each) => each !== run && told.number && each.state.number === told.number);
   const passed = notes.some(({ text }) => text.startsWith("Gathering was passed over"));
   return factList([
-    ["Batch", told.number ? [told.number, ...told.also_numbered.map((each) => `also numbered ${each}`)].join(", ") : "not numbered"],
-    alike.length ? ["Take care", `${alike.length === 1 ? "another batch has" : `${alike.length} other batches have`} this number too: ${alike.map((each) => `${each.recipe.title}, ${day(each.created_at)}`).join("; ")}`] : null,
+    [
+      "Batch",
+      told.number
+        ? [told.number, ...told.also_numbered.map((each) => `also numbered ${each}`)].join(", ")
+        : "not numbered",
+    ],
+    alike.length
+      ? [
+          "Take care",
+          `${alike.length === 1 ? "another batch has" : `${alike.length} other batches have`} this number too: ${alike.map((each) => `${each.recipe.title}, ${day(each.created_at)}`).join("; ")}`,
+        ]
+      : null,
     ["Asked", pieces(made.planned, told.piece)],
     made.good === null ? null : ["Made", [pieces(made.good, told.piece), ...off].join(", ")],
     ["Weighed in", `${about(made.actual_mg)}, planned ${about(made.planned_mg)}`],
@@ -292,8 +474,13 @@ function facts(told, { notes }, run, runs) {
     ["Recipe", `version ${told.recipe.version}`],
     passed ? ["Gathering", "passed over in part"] : null,
     ["Signed", told.signed ? `${told.signed.name}, ${day(told.signed.at)}` : "not yet"],
-    told.signed?.missing ? ["Take care", `${told.signed.missing} of the signed entries are not here yet`] : null,
-    ...told.unsigned.map((each) => ["Unsigned", `${each.name} had signed, ${day(each.signed_at)}; undone ${day(each.at)}`]),
+    told.signed?.missing
+      ? ["Take care", `${told.signed.missing} of the signed entries are not here yet`]
+      : null,
+    ...told.unsigned.map((each) => [
+      "Unsigned",
+      `${each.name} had signed, ${day(each.signed_at)}; undone ${day(each.at)}`,
+    ]),
   ]);
 }
 
@@ -301,23 +488,55 @@ function facts(told, { notes }, run, runs) {
 function componentPart(component, told) {
   const mine = (each) => each.component === component.id;
   const lines = told.lines.filter(mine);
-  const done = told.steps.filter((step) => mine(step) && step.at !== null && step.status === "done").sort((a, b) => a.at - b.at);
+  const done = told.steps
+    .filter((step) => mine(step) && step.at !== null && step.status === "done")
+    .sort((a, b) => a.at - b.at);
   if (!lines.length && !done.length) return null;
   const rounds = component.rounds.length;
   return h(
     "section",
     { class: "plate-part", "aria-label": component.name },
-    h("h2", {}, letterMark(component.letter), h("span", {}, component.name), h("span", { class: "figures plate-count" }, `\u00d7 ${component.count}`)),
+    h(
+      "h2",
+      {},
+      letterMark(component.letter),
+      h("span", {}, component.name),
+      h("span", { class: "figures plate-count" }, `\u00d7 ${component.count}`),
+    ),
     lines.length
       ? h(
           "table",
           { class: "amounts" },
           h("caption", { class: "unseen" }, `Weights of ${component.name}`),
-          h("thead", {}, h("tr", {}, h("td", {}), ["asked", "weighed", "off"].map((name) => h("th", { scope: "col" }, name)))),
-          h("tbody", {}, lines.map((line) => lineRow(line, rounds))),
+          h(
+            "thead",
+            {},
+            h(
+              "tr",
+              {},
+              h("td", {}),
+              ["asked", "weighed", "off"].map((name) => h("th", { scope: "col" }, name)),
+            ),
+          ),
+          h(
+            "tbody",
+            {},
+            lines.map((line) => lineRow(line, rounds)),
+          ),
         )
       : null,
-    h("ol", { class: "times small" }, done.map((step) => h("li", {}, h("time", {}, clock(step.at)), h("span", {}, [rounds > 1 ? `round ${step.round}: ` : "", step.title, detail(step, told)].join(""))))),
+    h(
+      "ol",
+      { class: "times small" },
+      done.map((step) =>
+        h(
+          "li",
+          {},
+          h("time", {}, clock(step.at)),
+          h("span", {}, [rounds > 1 ? `round ${step.round}: ` : "", step.title, detail(step, told)].join("")),
+        ),
+      ),
+    ),
   );
 }
 
@@ -331,46 +550,107 @@ function detail(step, told) {
   const count = of(told.counts);
   const said = [
     step.way,
-    wait && wait.real_ms !== null ? `after ${duration(wait.real_ms)}${wait.early ? ", earlier than written" : wait.late ? ", later than written" : ""}` : "",
+    wait && wait.real_ms !== null
+      ? `after ${duration(wait.real_ms)}${wait.early ? ", earlier than written" : wait.late ? ", later than written" : ""}`
+      : "",
     window?.late ? `${duration(window.real_ms)} into a window of ${duration(window.latest_ms)}` : "",
-    burst ? `${burst.used} ${burst.used === 1 ? "burst" : "bursts"}, ${duration(burst.heated_ms)} in all` : "",
+    burst
+      ? `${burst.used} ${burst.used === 1 ? "burst" : "bursts"}, ${duration(burst.heated_ms)} in all`
+      : "",
     portions ? portions.portions.map(({ name, mg }) => `${name} ${mass(mg)}`).join(", ") : "",
     look?.tries ? `after ${look.tries} ${look.tries === 1 ? "try" : "tries"}` : "",
-    count ? [`${count.good} good`, count.partial ? `${count.partial} partial` : "", count.spoiled ? `${count.spoiled} spoiled` : ""].filter(Boolean).join(", ") : "",
+    count
+      ? [
+          `${count.good} good`,
+          count.partial ? `${count.partial} partial` : "",
+          count.spoiled ? `${count.spoiled} spoiled` : "",
+        ]
+          .filter(Boolean)
+          .join(", ")
+      : "",
   ].filter(Boolean);
   return said.length ? `: ${said.join("; ")}` : "";
 }
 
 function lineRow(line, rounds) {
-  const carried = line.planned_mg !== null && line.planned_mg !== line.asked_mg ? h("span", { class: "soft small lot-line" }, `sheet ${about(line.planned_mg)}`) : null;
-  const name = [line.name, rounds > 1 ? `round ${line.round}` : "", line.instead_of ? `instead of ${line.instead_of}` : ""].filter(Boolean).join(", ");
+  const carried =
+    line.planned_mg !== null && line.planned_mg !== line.asked_mg
+      ? h("span", { class: "soft small lot-line" }, `sheet ${about(line.planned_mg)}`)
+      : null;
+  const name = [
+    line.name,
+    rounds > 1 ? `round ${line.round}` : "",
+    line.instead_of ? `instead of ${line.instead_of}` : "",
+  ]
+    .filter(Boolean)
+    .join(", ");
   const shown = (mg) => grams(mg, line.division_mg ?? 1);
   if (line.asked_mg === null) {
     const amount = line.spoons || (line.count === null ? "to texture" : `${line.count} ${line.unit}`);
-    return h("tr", {}, h("th", { scope: "row" }, name), h("td", {}, amount), h("td", {}, WORDS[line.status] ?? ""), h("td", {}));
+    return h(
+      "tr",
+      {},
+      h("th", { scope: "row" }, name),
+      h("td", {}, amount),
+      h("td", {}, WORDS[line.status] ?? ""),
+      h("td", {}),
+    );
   }
   const off = toDivision(line.deviation_mg, line.division_mg ?? 1); // as it is shown: less is nothing
   const isIn = line.actual_mg > 0;
   const isOut = isIn && !line.within;
-  return h("tr", { class: isOut ? "out" : null }, h("th", { scope: "row" }, name, carried), h("td", {}, shown(line.asked_mg), h("span", { class: "soft small lot-line" }, `\u00b1 ${about(line.tolerance_mg)}`)), h("td", {}, isIn ? shown(line.actual_mg) : (WORDS[line.status] ?? "\u2013")), h("td", {}, isIn && off !== 0 ? `${off > 0 ? "+" : "\u2212"}${shown(Math.abs(off))}` : "", isIn ? deviationMark(line) : null));
+  return h(
+    "tr",
+    { class: isOut ? "out" : null },
+    h("th", { scope: "row" }, name, carried),
+    h(
+      "td",
+      {},
+      shown(line.asked_mg),
+      h("span", { class: "soft small lot-line" }, `\u00b1 ${about(line.tolerance_mg)}`),
+    ),
+    h("td", {}, isIn ? shown(line.actual_mg) : (WORDS[line.status] ?? "\u2013")),
+    h(
+      "td",
+      {},
+      isIn && off !== 0 ? `${off > 0 ? "+" : "\u2212"}${shown(Math.abs(off))}` : "",
+      isIn ? deviationMark(line) : null,
+    ),
+  );
 }
 
 const WORDS = { in: "in", by_hand: "by hand", left_out: "left out", open: "\u2013" };
 
 function correction(each, told, sheet) {
   const line = told.lines.find((candidate) => candidate.line === each.because);
-  return [each.kind === "carried" ? (line?.letter ?? "") : line?.name, CORRECTIONS[each.kind](each, line, sheet)].filter(Boolean).join(": ");
+  return [
+    each.kind === "carried" ? (line?.letter ?? "") : line?.name,
+    CORRECTIONS[each.kind](each, line, sheet),
+  ]
+    .filter(Boolean)
+    .join(": ");
 }
 
 /** One look at a step, as it was answered: "16:01 not yet". */
 function answered({ at, answer, way }, { step }, { steps }) {
   const ways = steps.find(({ id }) => id === step)?.ways ?? [];
-  return [clock(at), ANSWERS[answer] ?? "", ways.find(({ id }) => id === way)?.name ?? ""].filter(Boolean).join(" ");
+  return [clock(at), ANSWERS[answer] ?? "", ways.find(({ id }) => id === way)?.name ?? ""]
+    .filter(Boolean)
+    .join(" ");
 }
 
 function listPart(title, rows) {
   if (rows.length === 0) return null;
-  return h("section", { "aria-label": title }, h("h2", { class: "section-name" }, title), h("ul", { class: "plain" }, rows.map(([name, text]) => h("li", {}, name ? h("b", {}, name) : null, name && text ? ": " : "", text))));
+  return h(
+    "section",
+    { "aria-label": title },
+    h("h2", { class: "section-name" }, title),
+    h(
+      "ul",
+      { class: "plain" },
+      rows.map(([name, text]) => h("li", {}, name ? h("b", {}, name) : null, name && text ? ": " : "", text)),
+    ),
+  );
 }
 
 export const registerRecordScreen = () => define("record-screen", RecordScreen);

@@ -16,7 +16,8 @@ import { amountOf, bestBefore, dayWords, runsOf, stockOf } from "../parts/stock.
 import { undoPair } from "../parts/undo-pair.js";
 import { day } from "../parts/words.js";
 
-const NOTHING = "Nothing is on the shelf yet. When something comes, receive it here: what it is, its lot number, how much.";
+const NOTHING =
+  "Nothing is on the shelf yet. When something comes, receive it here: what it is, its lot number, how much.";
 
 class ShelfScreen extends HTMLElement {
   #data = null;
@@ -55,7 +56,13 @@ class ShelfScreen extends HTMLElement {
 
   #build() {
     const parts = {
-      find: h("input", { type: "search", autocomplete: "off", "aria-label": "Find by name, lot number or code", placeholder: "Find: name, lot number, code", oninput: () => this.#write() }),
+      find: h("input", {
+        type: "search",
+        autocomplete: "off",
+        "aria-label": "Find by name, lot number or code",
+        placeholder: "Find: name, lot number, code",
+        oninput: () => this.#write(),
+      }),
       list: h("ul", { class: "rows" }),
       none: h("p", { class: "soft" }),
       trouble: h("p", { class: "trouble", role: "alert", hidden: true }),
@@ -71,7 +78,15 @@ class ShelfScreen extends HTMLElement {
         h("div", { class: canScan() ? "with-scan" : null }, parts.find, canScan() ? scan : null),
         parts.list,
         parts.none,
-        h("div", { class: "size-foot stack" }, parts.trouble, parts.said, h("button", { type: "button", class: "copper", onclick: () => this.#receive() }, "Receive a lot"), this.#undo.undo, this.#undo.redo),
+        h(
+          "div",
+          { class: "size-foot stack" },
+          parts.trouble,
+          parts.said,
+          h("button", { type: "button", class: "copper", onclick: () => this.#receive() }, "Receive a lot"),
+          this.#undo.undo,
+          this.#undo.redo,
+        ),
       ),
     );
   }
@@ -87,11 +102,22 @@ class ShelfScreen extends HTMLElement {
     const lots = Object.entries(shelf.lots).map(([id, lot]) => ({ id, ...lot, left: left(id) }));
     const fits = (...texts) => texts.some((each) => each?.toLowerCase().includes(wanted));
     const rows = Object.entries(shelf.ingredients)
-      .map(([key, { card, notes }]) => ({ key, card, notes, name: card?.name ?? key, lots: lots.filter((lot) => lot.ingredient === key).sort(oldest) }))
-      .filter(({ name, card, lots: mine }) => !wanted || fits(name, card?.inci) || mine.some((lot) => fits(lot.number, lot.code, lot.supplier)))
+      .map(([key, { card, notes }]) => ({
+        key,
+        card,
+        notes,
+        name: card?.name ?? key,
+        lots: lots.filter((lot) => lot.ingredient === key).sort(oldest),
+      }))
+      .filter(
+        ({ name, card, lots: mine }) =>
+          !wanted || fits(name, card?.inci) || mine.some((lot) => fits(lot.number, lot.code, lot.supplier)),
+      )
       .sort((one, other) => one.name.localeCompare(other.name));
     const had = this.#parts.list.contains(document.activeElement) ? document.activeElement.ariaLabel : null;
-    this.#parts.list.replaceChildren(...rows.map((row) => this.#row(row, today, wanted !== "" && rows.length === 1)));
+    this.#parts.list.replaceChildren(
+      ...rows.map((row) => this.#row(row, today, wanted !== "" && rows.length === 1)),
+    );
     if (had) this.#parts.list.querySelector(`[aria-label="${CSS.escape(had)}"]`)?.focus();
     setText(this.#parts.none, wanted ? "Nothing on the shelf answers to that." : NOTHING);
     show(this.#parts.none, rows.length === 0);
@@ -101,20 +127,52 @@ class ShelfScreen extends HTMLElement {
     const there = lots.filter((lot) => lot.left > 0);
     const past = there.filter((lot) => lot.best_before !== null && lot.best_before < today);
     const first = there.find((lot) => lot.best_before !== null);
-    const says = [first ? bestBefore(first, today) : "", lots.length > there.length ? `${lots.length - there.length} used up` : ""].filter(Boolean).join(", ");
+    const says = [
+      first ? bestBefore(first, today) : "",
+      lots.length > there.length ? `${lots.length - there.length} used up` : "",
+    ]
+      .filter(Boolean)
+      .join(", ");
     const details = h(
       "details",
-      { class: "shelf-item", open: this.#open.has(key) || isOnly, ontoggle: () => this.#open[details.open ? "add" : "delete"](key) },
+      {
+        class: "shelf-item",
+        open: this.#open.has(key) || isOnly,
+        ontoggle: () => this.#open[details.open ? "add" : "delete"](key),
+      },
       h(
         "summary",
         { class: "row" },
-        h("span", { class: "row-words" }, h("b", { class: "row-title" }, name), h("span", { class: past.length ? "small past" : "soft small" }, says)),
+        h(
+          "span",
+          { class: "row-words" },
+          h("b", { class: "row-title" }, name),
+          h("span", { class: past.length ? "small past" : "soft small" }, says),
+        ),
         h("b", { class: "figures shelf-left" }, leftWords(there)),
       ),
       card ? cardFacts(card) : null,
       notes.map((note) => h("p", { class: "small" }, `${day(note.at)}: ${note.text}`)),
-      h("ul", { class: "lots-list" }, lots.map((lot) => this.#lot(lot, name, today))),
-      h("div", { class: "shelf-does" }, this.#does("Receive a lot of it", () => this.#receive(key), `Receive a lot of ${name}`), this.#does("Its card", () => this.#keep(askCard({ key, card, there: () => this.#stock.shelf.ingredients[key]?.card ?? card }), "The card is kept."), `The card of ${name}`), this.#does("Note", () => this.#note({ ingredient: key }), `Note on ${name}`)),
+      h(
+        "ul",
+        { class: "lots-list" },
+        lots.map((lot) => this.#lot(lot, name, today)),
+      ),
+      h(
+        "div",
+        { class: "shelf-does" },
+        this.#does("Receive a lot of it", () => this.#receive(key), `Receive a lot of ${name}`),
+        this.#does(
+          "Its card",
+          () =>
+            this.#keep(
+              askCard({ key, card, there: () => this.#stock.shelf.ingredients[key]?.card ?? card }),
+              "The card is kept.",
+            ),
+          `The card of ${name}`,
+        ),
+        this.#does("Note", () => this.#note({ ingredient: key }), `Note on ${name}`),
+      ),
     );
     return h("li", {}, details);
   }
@@ -124,7 +182,9 @@ class ShelfScreen extends HTMLElement {
     const measure = lot.count === null ? "mg" : "count";
     const whole = lot[measure];
     const isPast = lot.best_before !== null && lot.best_before < today && lot.left > 0;
-    const paid = price ? `${price.amount} ${price.currency}${price.tax ? `, ${price.tax.included ? "with" : "before"} ${price.tax.percent} % tax` : ""}` : "";
+    const paid = price
+      ? `${price.amount} ${price.currency}${price.tax ? `, ${price.tax.included ? "with" : "before"} ${price.tax.percent} % tax` : ""}`
+      : "";
     const trace = () => {
       this.traced(id, null);
       tell(this, "trace-wanted", { lot: id });
@@ -138,16 +198,34 @@ class ShelfScreen extends HTMLElement {
         { class: "lot-words" },
         h("p", {}, h("b", {}, number), supplier ? h("span", { class: "soft" }, `, ${supplier}`) : null),
         h("p", { class: "figures" }, `${amountOf(lot, lot.left)} of ${amountOf(lot, whole)}`),
-        h("p", { class: isPast ? "small past" : "soft small" }, [bestBefore(lot, today), `came ${dayWords(received)}`, paid].filter(Boolean).join("; ")),
-        gone.map((loss) => h("p", { class: "soft small" }, `${day(loss.at)}: ${amountOf(lot, loss.much)} written off, ${loss.why}`)),
+        h(
+          "p",
+          { class: isPast ? "small past" : "soft small" },
+          [bestBefore(lot, today), `came ${dayWords(received)}`, paid].filter(Boolean).join("; "),
+        ),
+        gone.map((loss) =>
+          h(
+            "p",
+            { class: "soft small" },
+            `${day(loss.at)}: ${amountOf(lot, loss.much)} written off, ${loss.why}`,
+          ),
+        ),
         notes.map((note) => h("p", { class: "small" }, `${day(note.at)}: ${note.text}`)),
-        h("ul", { class: "plain small", "data-trace": id, "aria-live": "polite" }, this.#traces.has(id) ? this.#trace(id) : []),
+        h(
+          "ul",
+          { class: "plain small", "data-trace": id, "aria-live": "polite" },
+          this.#traces.has(id) ? this.#trace(id) : [],
+        ),
       ),
       h(
         "div",
         { class: "shelf-does" },
         this.#does("Correct", () => this.#correct(lot, name, measure), `Correct ${number}`),
-        this.#does("Write off", () => this.#keep(askLoss({ lot: id, name: `${name}, ${number}`, measure }), "Written off."), `Write off ${number}`),
+        this.#does(
+          "Write off",
+          () => this.#keep(askLoss({ lot: id, name: `${name}, ${number}`, measure }), "Written off."),
+          `Write off ${number}`,
+        ),
         this.#does("Note", () => this.#note({ lot: id }), `Note on ${number}`),
         this.#does("Where it went", trace, `Where ${number} went`),
       ),
@@ -161,11 +239,33 @@ class ShelfScreen extends HTMLElement {
   /** Where a lot went: what this phone holds at once, the whole once the server has answered. */
   #trace(lot) {
     const told = this.#traces.get(lot);
-    const found = told?.runs ?? runsOf(lot, this.#data.runs).map(({ run, mg, count }) => ({ id: run.id, title: run.sheet.recipe.title, number: run.state.number, at: run.created_at, mg, count }));
-    const rows = found.map(({ id, title, number, at, mg, count }) => h("li", {}, h("a", { class: "trace-link", href: `#/record/${id}` }, [number, title].filter(Boolean).join(", ")), h("span", { class: "soft" }, ` ${amountOf({ count: count || null }, count || mg)}, ${day(at)}`)));
+    const found =
+      told?.runs ??
+      runsOf(lot, this.#data.runs).map(({ run, mg, count }) => ({
+        id: run.id,
+        title: run.sheet.recipe.title,
+        number: run.state.number,
+        at: run.created_at,
+        mg,
+        count,
+      }));
+    const rows = found.map(({ id, title, number, at, mg, count }) =>
+      h(
+        "li",
+        {},
+        h("a", { class: "trace-link", href: `#/record/${id}` }, [number, title].filter(Boolean).join(", ")),
+        h("span", { class: "soft" }, ` ${amountOf({ count: count || null }, count || mg)}, ${day(at)}`),
+      ),
+    );
     const says = told?.runs ? "" : (told?.says ?? "Of the batches on this phone:");
-    const whole = told?.runs ? h("li", {}, fileLink(`/api/v1/lots/${lot}/recall.csv`, "recall.csv", "The recall list as a file")) : null;
-    return [says ? h("li", { class: "soft" }, says) : null, ...(rows.length ? rows : [h("li", {}, "It is in no batch.")]), whole].filter(Boolean);
+    const whole = told?.runs
+      ? h("li", {}, fileLink(`/api/v1/lots/${lot}/recall.csv`, "recall.csv", "The recall list as a file"))
+      : null;
+    return [
+      says ? h("li", { class: "soft" }, says) : null,
+      ...(rows.length ? rows : [h("li", {}, "It is in no batch.")]),
+      whole,
+    ].filter(Boolean);
   }
 
   async #keep(asking, says) {
@@ -184,13 +284,24 @@ class ShelfScreen extends HTMLElement {
   }
 
   async #correct({ id, number, left }, name, measure) {
-    const much = await openPad({ title: `${name}, ${number}: what is there really?`, target: left, division: measure === "mg" ? 10 : 1000, unit: measure === "mg" ? "g" : "", answer: "There are" });
-    if (much !== null) tell(this, "shelf-written", { entries: [{ kind: "corrected", body: { lot: id, [measure]: much } }], says: "Corrected." });
+    const much = await openPad({
+      title: `${name}, ${number}: what is there really?`,
+      target: left,
+      division: measure === "mg" ? 10 : 1000,
+      unit: measure === "mg" ? "g" : "",
+      answer: "There are",
+    });
+    if (much !== null)
+      tell(this, "shelf-written", {
+        entries: [{ kind: "corrected", body: { lot: id, [measure]: much } }],
+        says: "Corrected.",
+      });
   }
 
   async #note(about) {
     const text = await askNote({ title: "A note", answer: "Keep it" });
-    if (text) tell(this, "shelf-written", { entries: [{ kind: "noted", body: { text, ...about } }], says: "Noted." });
+    if (text)
+      tell(this, "shelf-written", { entries: [{ kind: "noted", body: { text, ...about } }], says: "Noted." });
   }
 
   /** A code that a lot here has is shown; an unknown one is of something that came. */
@@ -213,9 +324,12 @@ function oldest(one, other) {
 
 /** What is left of an ingredient over its lots; masses and pieces are never added. */
 function leftWords(lots) {
-  const sum = (measure) => lots.filter((lot) => lot[measure] !== null).reduce((total, lot) => total + lot.left, 0);
+  const sum = (measure) =>
+    lots.filter((lot) => lot[measure] !== null).reduce((total, lot) => total + lot.left, 0);
   const [mg, count] = [sum("mg"), sum("count")];
-  return [mg || !count ? amountOf({ count: null }, mg) : "", count ? amountOf({ count }, count) : ""].filter(Boolean).join(", ");
+  return [mg || !count ? amountOf({ count: null }, mg) : "", count ? amountOf({ count }, count) : ""]
+    .filter(Boolean)
+    .join(", ");
 }
 
 function cardFacts({ inci, cas, density, limits, hazards, note, answers_to: answers }) {
@@ -228,7 +342,13 @@ function cardFacts({ inci, cas, density, limits, hazards, note, answers_to: answ
     ["Note", note],
     ["Answers to", answers?.join(", ")],
   ].filter(([, value]) => value);
-  return facts.length ? h("dl", { class: "facts small" }, facts.map(([name, value]) => h("div", {}, h("dt", {}, name), h("dd", {}, value)))) : null;
+  return facts.length
+    ? h(
+        "dl",
+        { class: "facts small" },
+        facts.map(([name, value]) => h("div", {}, h("dt", {}, name), h("dd", {}, value))),
+      )
+    : null;
 }
 
 export const registerShelfScreen = () => define("shelf-screen", ShelfScreen);

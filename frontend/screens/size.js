@@ -53,14 +53,22 @@ class SizeScreen extends HTMLElement {
 
   /** Another version of the recipe: what was chosen stays, with the caret where it was. */
   #rebuild() {
-    const chosen = { ...Object.fromEntries(Object.entries(this.#steppers).map(([by, { value }]) => [by, value])), component: this.#parts?.component.value, ingredient: this.#parts?.ingredient.value };
+    const chosen = {
+      ...Object.fromEntries(Object.entries(this.#steppers).map(([by, { value }]) => [by, value])),
+      component: this.#parts?.component.value,
+      ingredient: this.#parts?.ingredient.value,
+    };
     const had = this.contains(document.activeElement) ? document.activeElement : null;
-    const typed = had?.matches(".stepper-field") ? { name: had.ariaLabel, value: had.value, caret: had.selectionStart } : null;
+    const typed = had?.matches(".stepper-field")
+      ? { name: had.ariaLabel, value: had.value, caret: had.selectionStart }
+      : null;
     const isLater = this.#parts !== null;
     this.replaceChildren();
     this.#build(chosen);
-    if (isLater) setText(this.#parts.news, `The recipe was changed elsewhere: version ${this.#data.recipe.version}.`);
-    const field = typed && [...this.querySelectorAll(".stepper-field")].find(({ ariaLabel }) => ariaLabel === typed.name);
+    if (isLater)
+      setText(this.#parts.news, `The recipe was changed elsewhere: version ${this.#data.recipe.version}.`);
+    const field =
+      typed && [...this.querySelectorAll(".stepper-field")].find(({ ariaLabel }) => ariaLabel === typed.name);
     if (!field) return;
     field.focus();
     field.value = typed.value;
@@ -70,7 +78,18 @@ class SizeScreen extends HTMLElement {
   /** What a stand-in changes, as the server reckons it; null when it does not answer. */
   swapTold(line, ingredient, effects) {
     const told = this.#parts?.swaps.get(line);
-    if (told && this.#swaps[line] === ingredient) told.replaceChildren(...(effects ? swapWords(effects) : [h("li", {}, "What it changes in the check and on the label is with the server, and it does not answer.")]));
+    if (told && this.#swaps[line] === ingredient)
+      told.replaceChildren(
+        ...(effects
+          ? swapWords(effects)
+          : [
+              h(
+                "li",
+                {},
+                "What it changes in the check and on the label is with the server, and it does not answer.",
+              ),
+            ]),
+      );
   }
 
   /** How long it will take. */
@@ -93,7 +112,23 @@ class SizeScreen extends HTMLElement {
     const { recipe } = this.#data;
     this.#parts = null;
     this.replaceChildren(
-      h("div", { class: "sheet stack" }, pageHead(recipe?.title ?? "Not here", ""), h("p", {}, recipe ? "A sheet needs the kit: which scales, which bowls." : "This recipe is not on this phone. It comes when the studio's server answers."), h("a", { class: "button outlined", href: recipe ? "#/kit" : "#/" }, recipe ? "Describe the kit" : "Recipes")),
+      h(
+        "div",
+        { class: "sheet stack" },
+        pageHead(recipe?.title ?? "Not here", ""),
+        h(
+          "p",
+          {},
+          recipe
+            ? "A sheet needs the kit: which scales, which bowls."
+            : "This recipe is not on this phone. It comes when the studio's server answers.",
+        ),
+        h(
+          "a",
+          { class: "button outlined", href: recipe ? "#/kit" : "#/" },
+          recipe ? "Describe the kit" : "Recipes",
+        ),
+      ),
     );
   }
 
@@ -105,22 +140,80 @@ class SizeScreen extends HTMLElement {
     const again = () => this.#soon();
     const moulded = written.components.filter((component) => component.mould);
     // What can be used up is what is weighed, the most of it first.
-    const ugOf = (id) => measured.components.flatMap((component) => component.lines).reduce((sum, line) => sum + (line.ingredient === id ? (line.ug ?? 0) : 0), 0);
-    const stocked = Object.entries(measured.ingredients).filter(([id]) => ugOf(id)).sort(([one], [other]) => ugOf(other) - ugOf(one));
+    const ugOf = (id) =>
+      measured.components
+        .flatMap((component) => component.lines)
+        .reduce((sum, line) => sum + (line.ingredient === id ? (line.ug ?? 0) : 0), 0);
+    const stocked = Object.entries(measured.ingredients)
+      .filter(([id]) => ugOf(id))
+      .sort(([one], [other]) => ugOf(other) - ugOf(one));
 
     const mixes = measured.components.filter(({ id, piece_mg: mg }) => mg && id !== "assembly");
 
     this.#steppers = {
-      pieces: makeStepper({ label: measured.piece.many, value: count, least: 1, most: 1000, unit: measured.piece.many, onchange: again }),
-      mass: makeStepper({ label: "grams in all", value: grams, least: 10, most: 1000000, by: 100, unit: "g in all", onchange: again }),
-      moulds: makeStepper({ label: "moulds", value: moulds, least: 1, most: 200, unit: "moulds filled", onchange: again }),
-      stock: makeStepper({ label: "grams there are", value: stock, least: 1, most: 1000000, by: 50, unit: "g there are", onchange: again }),
+      pieces: makeStepper({
+        label: measured.piece.many,
+        value: count,
+        least: 1,
+        most: 1000,
+        unit: measured.piece.many,
+        onchange: again,
+      }),
+      mass: makeStepper({
+        label: "grams in all",
+        value: grams,
+        least: 10,
+        most: 1000000,
+        by: 100,
+        unit: "g in all",
+        onchange: again,
+      }),
+      moulds: makeStepper({
+        label: "moulds",
+        value: moulds,
+        least: 1,
+        most: 200,
+        unit: "moulds filled",
+        onchange: again,
+      }),
+      stock: makeStepper({
+        label: "grams there are",
+        value: stock,
+        least: 1,
+        most: 1000000,
+        by: 50,
+        unit: "g there are",
+        onchange: again,
+      }),
     };
     const parts = {
       ways: h("fieldset", { class: "ways" }, h("legend", { class: "unseen" }, "Size by")),
-      steppers: h("div", {}, Object.entries(this.#steppers).map(([by, stepper]) => h("div", { "data-by": by }, stepper.node))),
-      component: h("select", { "aria-label": "Moulds of", onchange: again }, moulded.map((component) => h("option", { value: component.id }, `${component.name}, ${component.mould.shape}`))),
-      ingredient: h("select", { "aria-label": "All of what", onchange: again }, h("optgroup", { label: "All of one ingredient" }, stocked.map(([id, { name }]) => h("option", { value: id }, name))), h("optgroup", { label: "A mix that is left" }, mixes.map(({ id, name }) => h("option", { value: `${MIX}${id}` }, `Mixed already: ${name}`)))),
+      steppers: h(
+        "div",
+        {},
+        Object.entries(this.#steppers).map(([by, stepper]) => h("div", { "data-by": by }, stepper.node)),
+      ),
+      component: h(
+        "select",
+        { "aria-label": "Moulds of", onchange: again },
+        moulded.map((component) =>
+          h("option", { value: component.id }, `${component.name}, ${component.mould.shape}`),
+        ),
+      ),
+      ingredient: h(
+        "select",
+        { "aria-label": "All of what", onchange: again },
+        h(
+          "optgroup",
+          { label: "All of one ingredient" },
+          stocked.map(([id, { name }]) => h("option", { value: id }, name)),
+        ),
+        h(
+          "optgroup",
+          { label: "A mix that is left" },
+          mixes.map(({ id, name }) => h("option", { value: `${MIX}${id}` }, `Mixed already: ${name}`)),
+        ),
+      ),
       swaps: new Map(), // by line: the list that says what its stand-in changes
       says: h("p", { class: "size-says", "aria-live": "polite" }),
       news: h("p", { class: "soft small", role: "status" }),
@@ -128,12 +221,31 @@ class SizeScreen extends HTMLElement {
       warnings: h("ul", { class: "cautions" }),
       components: h("div", { class: "plates" }),
       trouble: h("p", { class: "trouble", role: "alert", hidden: true }),
-      begin: h("button", { type: "button", class: "copper", onclick: () => this.#sized && tell(this, "begin", { recipe, size: this.#sized }) }, "Begin"),
+      begin: h(
+        "button",
+        {
+          type: "button",
+          class: "copper",
+          onclick: () => this.#sized && tell(this, "begin", { recipe, size: this.#sized }),
+        },
+        "Begin",
+      ),
       print: h("a", { class: "button quiet to-paper" }, "Print"),
     };
     parts.ways.append(
       ...WAYS.filter(([by]) => by !== "moulds" || moulded.length).map(([by, label]) =>
-        h("label", { class: "way" }, h("input", { type: "radio", name: "by", value: by, checked: by === this.#by, onchange: () => this.#turn(by) }), h("span", {}, label)),
+        h(
+          "label",
+          { class: "way" },
+          h("input", {
+            type: "radio",
+            name: "by",
+            value: by,
+            checked: by === this.#by,
+            onchange: () => this.#turn(by),
+          }),
+          h("span", {}, label),
+        ),
       ),
     );
     this.#parts = parts;
@@ -142,22 +254,55 @@ class SizeScreen extends HTMLElement {
         "div",
         { class: "sheet size-sheet" },
         pageHead(written.title, ""),
-        written.summary ? h("details", { class: "about" }, h("summary", {}, "About this recipe"), h("p", {}, written.summary)) : null,
+        written.summary
+          ? h(
+              "details",
+              { class: "about" },
+              h("summary", {}, "About this recipe"),
+              h("p", {}, written.summary),
+            )
+          : null,
         h("a", { class: "button quiet to-edit", href: `#/recipe/${recipe.id}` }, "Edit this recipe"),
-        h("section", { class: "size-how", "aria-label": "How many" }, parts.ways, parts.component, parts.ingredient, parts.steppers, parts.says, parts.time, parts.news),
-        h("section", { class: "size-what", "aria-label": "What that makes" }, parts.warnings, parts.components),
-        h("section", { class: "size-choices", "aria-label": "Choices" }, this.#choices(written), this.#weighing()),
+        h(
+          "section",
+          { class: "size-how", "aria-label": "How many" },
+          parts.ways,
+          parts.component,
+          parts.ingredient,
+          parts.steppers,
+          parts.says,
+          parts.time,
+          parts.news,
+        ),
+        h(
+          "section",
+          { class: "size-what", "aria-label": "What that makes" },
+          parts.warnings,
+          parts.components,
+        ),
+        h(
+          "section",
+          { class: "size-choices", "aria-label": "Choices" },
+          this.#choices(written),
+          this.#weighing(),
+        ),
         h("div", { class: "size-foot" }, parts.trouble, parts.begin, parts.print),
       ),
     );
     if (this.#by === "moulds" && !moulded.length) this.#by = "pieces";
-    for (const pick of ["component", "ingredient"]) if ([...parts[pick].options].some(({ value }) => value === chosen[pick])) parts[pick].value = chosen[pick];
+    for (const pick of ["component", "ingredient"])
+      if ([...parts[pick].options].some(({ value }) => value === chosen[pick]))
+        parts[pick].value = chosen[pick];
     this.#turn(this.#by);
   }
 
   /** What was left out or swapped and is no longer in the recipe. */
   #prune(written) {
-    const lines = new Set([...written.components, { id: "assembly", ...written.assembly }].flatMap(({ id, lines: own = [] }) => own.map((line) => `${id}.${line.id}`)));
+    const lines = new Set(
+      [...written.components, { id: "assembly", ...written.assembly }].flatMap(({ id, lines: own = [] }) =>
+        own.map((line) => `${id}.${line.id}`),
+      ),
+    );
     for (const key of [...this.#without]) if (!lines.has(key)) this.#without.delete(key);
     for (const key of Object.keys(this.#swaps)) if (!lines.has(key)) delete this.#swaps[key];
   }
@@ -165,41 +310,96 @@ class SizeScreen extends HTMLElement {
   /** Lines that may be left out or swapped. */
   #choices(written) {
     const rows = [];
-    for (const component of [...written.components, { id: "assembly", name: "Assembly", ...written.assembly }]) {
+    for (const component of [
+      ...written.components,
+      { id: "assembly", name: "Assembly", ...written.assembly },
+    ]) {
       for (const line of component.lines ?? []) {
         const key = `${component.id}.${line.id}`;
         const name = written.ingredients[line.ingredient]?.name ?? line.ingredient;
         if (line.optional) {
-          const box = h("input", { type: "checkbox", checked: !this.#without.has(key), onchange: () => {
-            this.#without[box.checked ? "delete" : "add"](key);
-            this.#soon();
-          } });
-          rows.push(h("label", { class: "choice" }, box, h("span", {}, `With ${lower(name)}`, h("span", { class: "soft small" }, ` in the ${lower(component.name)}`))));
+          const box = h("input", {
+            type: "checkbox",
+            checked: !this.#without.has(key),
+            onchange: () => {
+              this.#without[box.checked ? "delete" : "add"](key);
+              this.#soon();
+            },
+          });
+          rows.push(
+            h(
+              "label",
+              { class: "choice" },
+              box,
+              h(
+                "span",
+                {},
+                `With ${lower(name)}`,
+                h("span", { class: "soft small" }, ` in the ${lower(component.name)}`),
+              ),
+            ),
+          );
         }
         if (line.substitutes?.length) {
           const told = h("ul", { class: "plain small swap-told", "aria-live": "polite" });
           this.#parts.swaps.set(key, told);
-          const pick = h("select", { onchange: () => {
-            told.replaceChildren();
-            if (pick.value) {
-              this.#swaps[key] = pick.value;
-              tell(this, "swap-wanted", { id: this.#data.recipe.id, line: key, ingredient: pick.value });
-            } else delete this.#swaps[key];
-            this.#soon();
-          } }, h("option", { value: "" }, name), line.substitutes.map(({ ingredient }) => h("option", { value: ingredient, selected: this.#swaps[key] === ingredient }, `Instead: ${written.ingredients[ingredient]?.name ?? ingredient}`)));
-          rows.push(h("label", { class: "field" }, h("span", {}, `${name} in the ${lower(component.name)}`), pick), told);
+          const pick = h(
+            "select",
+            {
+              onchange: () => {
+                told.replaceChildren();
+                if (pick.value) {
+                  this.#swaps[key] = pick.value;
+                  tell(this, "swap-wanted", { id: this.#data.recipe.id, line: key, ingredient: pick.value });
+                } else delete this.#swaps[key];
+                this.#soon();
+              },
+            },
+            h("option", { value: "" }, name),
+            line.substitutes.map(({ ingredient }) =>
+              h(
+                "option",
+                { value: ingredient, selected: this.#swaps[key] === ingredient },
+                `Instead: ${written.ingredients[ingredient]?.name ?? ingredient}`,
+              ),
+            ),
+          );
+          rows.push(
+            h("label", { class: "field" }, h("span", {}, `${name} in the ${lower(component.name)}`), pick),
+            told,
+          );
         }
       }
     }
-    return rows.length ? h("div", { class: "size-lines" }, h("p", { class: "caps" }, "This time"), rows) : null;
+    return rows.length
+      ? h("div", { class: "size-lines" }, h("p", { class: "caps" }, "This time"), rows)
+      : null;
   }
 
   #weighing() {
-    const way = (value, label) => h("label", { class: "choice" }, h("input", { type: "radio", name: "weigh", value, checked: this.#weigh === value, onchange: () => {
-      this.#weigh = value;
-      this.#soon();
-    } }), h("span", {}, label));
-    return h("fieldset", { class: "size-weigh" }, h("legend", { class: "caps" }, "Weighing"), way("running", "The display climbs: add up to the mark"), way("tare", "Press tare before each ingredient"));
+    const way = (value, label) =>
+      h(
+        "label",
+        { class: "choice" },
+        h("input", {
+          type: "radio",
+          name: "weigh",
+          value,
+          checked: this.#weigh === value,
+          onchange: () => {
+            this.#weigh = value;
+            this.#soon();
+          },
+        }),
+        h("span", {}, label),
+      );
+    return h(
+      "fieldset",
+      { class: "size-weigh" },
+      h("legend", { class: "caps" }, "Weighing"),
+      way("running", "The display climbs: add up to the mark"),
+      way("tare", "Press tare before each ingredient"),
+    );
   }
 
   #turn(by) {
@@ -221,10 +421,12 @@ class SizeScreen extends HTMLElement {
     const { value } = this.#steppers[this.#by];
     const chosen = { without: [...this.#without].sort(), swaps: { ...this.#swaps }, weigh: this.#weigh };
     if (this.#by === "mass") return { by: "mass", mg: value * 1000, ...chosen };
-    if (this.#by === "moulds") return { by: "moulds", component: this.#parts.component.value, moulds: value, ...chosen };
+    if (this.#by === "moulds")
+      return { by: "moulds", component: this.#parts.component.value, moulds: value, ...chosen };
     if (this.#by === "stock") {
       const { value: which } = this.#parts.ingredient;
-      if (which.startsWith(MIX)) return { by: "mix", component: which.slice(MIX.length), mg: value * 1000, ...chosen };
+      if (which.startsWith(MIX))
+        return { by: "mix", component: which.slice(MIX.length), mg: value * 1000, ...chosen };
       return { by: "stock", stock: { [which]: value * 1000 }, ...chosen };
     }
     return { by: "pieces", pieces: value, ...chosen };
@@ -235,14 +437,23 @@ class SizeScreen extends HTMLElement {
     const parts = this.#parts;
     try {
       const { size, says } = chooseSize(recipe.measured, kit, this.#request());
-      const sheet = makeSheet(recipe.measured, { id: recipe.id, version: recipe.version, title: recipe.title }, size, kit);
-      if (!sameData(size, this.#sized)) setTimeout(() => this.isStill(size) && tell(this, "time-wanted", { recipe, size, sheet }), REST_MS);
+      const sheet = makeSheet(
+        recipe.measured,
+        { id: recipe.id, version: recipe.version, title: recipe.title },
+        size,
+        kit,
+      );
+      if (!sameData(size, this.#sized))
+        setTimeout(() => this.isStill(size) && tell(this, "time-wanted", { recipe, size, sheet }), REST_MS);
       this.#sized = size;
       parts.begin.disabled = false;
       parts.print.href = `#/card/${recipe.id}/${encodeURIComponent(JSON.stringify(size))}`;
       setText(parts.begin, `Begin ${pieces(size.pieces, sheet.piece)}`);
       this.#steppers.pieces.unit = size.pieces === 1 ? sheet.piece.one : sheet.piece.many;
-      setText(parts.says, says || (this.#by === "pieces" ? "" : `That makes ${pieces(size.pieces, sheet.piece)}.`));
+      setText(
+        parts.says,
+        says || (this.#by === "pieces" ? "" : `That makes ${pieces(size.pieces, sheet.piece)}.`),
+      );
       this.trouble("");
       this.#write(sheet);
     } catch (error) {
@@ -261,18 +472,30 @@ class SizeScreen extends HTMLElement {
     const { warnings, components } = this.#parts;
     warnings.replaceChildren(...sheet.warnings.map((warning) => h("li", {}, warning.text)));
     show(warnings, sheet.warnings.length > 0);
-    components.replaceChildren(...sheet.components.map((component) => plate(sheet, component)).filter(Boolean));
+    components.replaceChildren(
+      ...sheet.components.map((component) => plate(sheet, component)).filter(Boolean),
+    );
   }
 }
 
 /** A swap's arithmetic and method, then what it changes in the check and on the label. */
-function swapWords({ says, findings_new: found, findings_gone: gone, label_new: named, label_gone: dropped }) {
+function swapWords({
+  says,
+  findings_new: found,
+  findings_gone: gone,
+  label_new: named,
+  label_gone: dropped,
+}) {
   const worth = (findings) => findings.filter(({ level }) => level !== "know");
   return [
     says.join(" "),
-    ...worth(found).map(({ what, by, do: way }) => `The check then says: ${[what, by, way].filter(Boolean).join(" ")}`),
+    ...worth(found).map(
+      ({ what, by, do: way }) => `The check then says: ${[what, by, way].filter(Boolean).join(" ")}`,
+    ),
     ...worth(gone).map(({ what }) => `The check no longer says: ${what}`),
-    named.length || dropped.length ? `On the label: ${[named.length ? `${named.join(", ")} comes in` : "", dropped.length ? `${dropped.join(", ")} goes out` : ""].filter(Boolean).join("; ")}.` : "The label stays as it is.",
+    named.length || dropped.length
+      ? `On the label: ${[named.length ? `${named.join(", ")} comes in` : "", dropped.length ? `${dropped.join(", ")} goes out` : ""].filter(Boolean).join("; ")}.`
+      : "The label stays as it is.",
   ].map((text) => h("li", {}, text));
 }
 
@@ -280,7 +503,13 @@ function swapWords({ says, findings_new: found, findings_gone: gone, label_new: 
 function plate(sheet, component) {
   const totals = new Map();
   for (const line of sheet.lines.filter((each) => each.component === component.id)) {
-    const total = totals.get(line.line) ?? { name: line.name, mg: 0, count: 0, spoons: "", optional: line.optional };
+    const total = totals.get(line.line) ?? {
+      name: line.name,
+      mg: 0,
+      count: 0,
+      spoons: "",
+      optional: line.optional,
+    };
     total.mg += line.mg ?? 0;
     total.count += line.count ?? 0;
     total.spoons ||= line.spoons;
@@ -288,14 +517,35 @@ function plate(sheet, component) {
   }
   if (totals.size === 0 && component.make_mg === 0) return null;
   const rounds = component.rounds.length;
-  const facts = [component.make_mg ? about(component.make_mg) : "", component.spares ? `${component.spares} spare` : "", rounds > 1 ? `${rounds} rounds: ${component.rounds.map((round) => round.count).join(" + ")}` : ""].filter(Boolean);
+  const facts = [
+    component.make_mg ? about(component.make_mg) : "",
+    component.spares ? `${component.spares} spare` : "",
+    rounds > 1 ? `${rounds} rounds: ${component.rounds.map((round) => round.count).join(" + ")}` : "",
+  ].filter(Boolean);
   return h(
     "section",
     { class: "plate-part" },
-    h("h2", {}, letterMark(component.letter), h("span", {}, component.name), h("span", { class: "figures plate-count" }, `\u00d7 ${component.count}`)),
+    h(
+      "h2",
+      {},
+      letterMark(component.letter),
+      h("span", {}, component.name),
+      h("span", { class: "figures plate-count" }, `\u00d7 ${component.count}`),
+    ),
     h("p", { class: "soft figures-line" }, facts.join(", ")),
     component.why.map((why) => h("p", { class: "small" }, why)),
-    h("table", { class: "amounts" }, h("caption", { class: "unseen" }, `What goes into ${component.name}`), h("tbody", {}, [...totals.values()].map((total) => h("tr", {}, h("th", { scope: "row" }, total.name), h("td", {}, amount(total)))))),
+    h(
+      "table",
+      { class: "amounts" },
+      h("caption", { class: "unseen" }, `What goes into ${component.name}`),
+      h(
+        "tbody",
+        {},
+        [...totals.values()].map((total) =>
+          h("tr", {}, h("th", { scope: "row" }, total.name), h("td", {}, amount(total))),
+        ),
+      ),
+    ),
   );
 }
 

@@ -19,9 +19,32 @@ const DAY_MS = 24 * 3_600_000;
 const CERTIFICATE_SOON_MS = 5 * DAY_MS;
 
 const CHOICES = [
-  ["theme", "Colours", [["auto", "As the phone"], ["day", "Day"], ["night", "Night"]]],
-  ["weigh", "Weighing", [["running", "The display climbs"], ["tare", "Tare before each"]]],
-  ["dry", "Dry enough for you", [["", "Constant weight: 0.50 mg for each gram in an hour"], ["2000", "Your own: 2 mg for each gram in an hour"], ["5000", "Your own: 5 mg for each gram in an hour"]]],
+  [
+    "theme",
+    "Colours",
+    [
+      ["auto", "As the phone"],
+      ["day", "Day"],
+      ["night", "Night"],
+    ],
+  ],
+  [
+    "weigh",
+    "Weighing",
+    [
+      ["running", "The display climbs"],
+      ["tare", "Tare before each"],
+    ],
+  ],
+  [
+    "dry",
+    "Dry enough for you",
+    [
+      ["", "Constant weight: 0.50 mg for each gram in an hour"],
+      ["2000", "Your own: 2 mg for each gram in an hour"],
+      ["5000", "Your own: 5 mg for each gram in an hour"],
+    ],
+  ],
 ];
 const SWITCHES = [
   ["sound", "Ring when something is ready or late"],
@@ -29,8 +52,10 @@ const SWITCHES = [
 ];
 
 const SHUT = {
-  unpaired: "This phone is not paired with the studio. Runs that are here go on, and what you do is kept on this phone; it is sent once the phone is paired. A maker's phone or the studio's computer gives the code.",
-  "shut-out": "This phone was shut out of the studio. Runs that are here go on, and what you do is kept on this phone. A maker can give it a new code; then you look at what was not sent, and send it again or set it aside.",
+  unpaired:
+    "This phone is not paired with the studio. Runs that are here go on, and what you do is kept on this phone; it is sent once the phone is paired. A maker's phone or the studio's computer gives the code.",
+  "shut-out":
+    "This phone was shut out of the studio. Runs that are here go on, and what you do is kept on this phone. A maker can give it a new code; then you look at what was not sent, and send it again or set it aside.",
 };
 const NEEDS = "Working with no network, keeping the screen on and installing need that.";
 const NOT_SECURE = `${NEEDS} Open the studio by its https address, as the computer that runs it shows it.`;
@@ -38,7 +63,8 @@ const NOT_TRUSTED = `${NEEDS} Open the studio's plain page first, the one that i
 
 function whoIsHere(place) {
   if (!place) return "Not known until the server was heard";
-  if (place.you) return `${place.you.name}, ${place.you.role === "maker" ? "maker" : "helper: recipes and kit are the maker's to change"}`;
+  if (place.you)
+    return `${place.you.name}, ${place.you.role === "maker" ? "maker" : "helper: recipes and kit are the maker's to change"}`;
   return "The maker, at the studio's own computer. Phones are let in when it is started with --lan.";
 }
 
@@ -48,7 +74,9 @@ const READ_BACK = { whole: "read back whole", partly: "read back in part", unrea
 function copyWords({ last_at, read_back, entries }, now) {
   if (!last_at) return "No copy yet";
   const when = dayOnly(last_at) === dayOnly(now) ? clock(last_at) : day(last_at);
-  return [`Last copy ${when}`, READ_BACK[read_back], entries === null ? "" : `${spaced(entries)} entries`].filter(Boolean).join(", ");
+  return [`Last copy ${when}`, READ_BACK[read_back], entries === null ? "" : `${spaced(entries)} entries`]
+    .filter(Boolean)
+    .join(", ");
 }
 
 function copyWarning({ last_at, failed_why, stopped }, now) {
@@ -58,7 +86,8 @@ function copyWarning({ last_at, failed_why, stopped }, now) {
   return why && `${why}It is tried again by itself.`;
 }
 
-const fact = (label) => h("div", {}, h("dt", {}, label), h("dd", {}, h("span", {}), h("span", { class: "small" })));
+const fact = (label) =>
+  h("div", {}, h("dt", {}, label), h("dd", {}, h("span", {}), h("span", { class: "small" })));
 
 /** An iPhone, in the order in which it is to be done. Of the steps from memory, no phone was touched. */
 const ON_IPHONE = [
@@ -67,7 +96,13 @@ const ON_IPHONE = [
   "While you work: Settings, Display & Brightness, Auto-Lock, Never.",
   "Silent switch off. From iOS 16.4 it rings even when silent.",
 ];
-const RINGS = ["It rings while this page is open and the screen is on.", isApple ? "With the screen off, or another app in front, nothing rings." : "With the screen off, or another app in front, a ring may be late or missing.", "For a long wait, put the sessions into the phone\u2019s calendar: open The day."];
+const RINGS = [
+  "It rings while this page is open and the screen is on.",
+  isApple
+    ? "With the screen off, or another app in front, nothing rings."
+    : "With the screen off, or another app in front, a ring may be late or missing.",
+  "For a long wait, put the sessions into the phone\u2019s calendar: open The day.",
+];
 
 function ringPart(parts, onclick) {
   return h(
@@ -76,8 +111,21 @@ function ringPart(parts, onclick) {
     h("h2", { class: "section-name" }, "Will it ring?"),
     parts.willRing,
     parts.ringing,
-    h("ul", { class: "plain" }, RINGS.map((text) => h("li", {}, text))),
-    isApple ? [h("h3", {}, "On an iPhone or iPad"), h("ol", { class: "plain" }, (isInstalled ? ON_IPHONE.slice(2) : ON_IPHONE).map((text) => h("li", {}, text)))] : null,
+    h(
+      "ul",
+      { class: "plain" },
+      RINGS.map((text) => h("li", {}, text)),
+    ),
+    isApple
+      ? [
+          h("h3", {}, "On an iPhone or iPad"),
+          h(
+            "ol",
+            { class: "plain" },
+            (isInstalled ? ON_IPHONE.slice(2) : ON_IPHONE).map((text) => h("li", {}, text)),
+          ),
+        ]
+      : null,
     h("button", { type: "button", class: "outlined", onclick }, "Test ring"),
   );
 }
@@ -94,33 +142,89 @@ class StudioScreen extends HTMLElement {
     const { link, place } = data;
     const parts = this.#parts;
     setText(parts.you, whoIsHere(place));
-    setText(parts.address, link.secure ? (link.trusted ? "Secure, and trusted by this phone" : "Not trusted by this phone") : "Not secure: plain http");
+    setText(
+      parts.address,
+      link.secure
+        ? link.trusted
+          ? "Secure, and trusted by this phone"
+          : "Not trusted by this phone"
+        : "Not secure: plain http",
+    );
     setText(parts.trust, link.secure ? NOT_TRUSTED : NOT_SECURE);
     show(parts.trust, !link.secure || !link.trusted);
-    this.#fact(parts.certificate, place?.certificate_ends_at, (at) => `Good until ${day(at)}`, (at) => at < data.now() + CERTIFICATE_SOON_MS && "It should have renewed itself by now: look at the computer that runs the studio.");
-    this.#fact(parts.copy, place?.copies ?? null, (copies) => copyWords(copies, data.now()), (copies) => copyWarning(copies, data.now()));
-    this.#fact(parts.clock, place?.clock_wrong, () => "Wrong", (says) => says);
+    this.#fact(
+      parts.certificate,
+      place?.certificate_ends_at,
+      (at) => `Good until ${day(at)}`,
+      (at) =>
+        at < data.now() + CERTIFICATE_SOON_MS &&
+        "It should have renewed itself by now: look at the computer that runs the studio.",
+    );
+    this.#fact(
+      parts.copy,
+      place?.copies ?? null,
+      (copies) => copyWords(copies, data.now()),
+      (copies) => copyWarning(copies, data.now()),
+    );
+    this.#fact(
+      parts.clock,
+      place?.clock_wrong,
+      () => "Wrong",
+      (says) => says,
+    );
     setText(parts.shutSays, SHUT[link.shut] ?? "");
     show(parts.shut, Boolean(link.shut));
-    setText(parts.leap, `The server's clock was set ${link.leap > 0 ? "forward" : "back"} by ${duration(Math.abs(link.leap))}. What counts goes on by the time it began with.`);
+    setText(
+      parts.leap,
+      `The server's clock was set ${link.leap > 0 ? "forward" : "back"} by ${duration(Math.abs(link.leap))}. What counts goes on by the time it began with.`,
+    );
     show(parts.leap, Boolean(link.leap));
     show(parts.trail, data.isMaker);
     setText(parts.willRing, willRing(data.ringing));
-    keyed(parts.ringing, data.ringing, ({ name }) => name, ({ name }) => h("li", {}, h("b", {}, `${name}: `), h("span", {})), (row, { well, says }) => {
-      setAttr(row, "data-well", String(well));
-      setText(row.lastChild, says);
-    });
+    keyed(
+      parts.ringing,
+      data.ringing,
+      ({ name }) => name,
+      ({ name }) => h("li", {}, h("b", {}, `${name}: `), h("span", {})),
+      (row, { well, says }) => {
+        setAttr(row, "data-well", String(well));
+        setText(row.lastChild, says);
+      },
+    );
     this.#writeDevices();
     this.#writeSettings();
-    setText(parts.state, link.shut ? "The server answers, and does not let this phone in." : link.state === "asking" ? "Asking the server\u2026" : link.state === "online" ? "The server answers." : "Offline: the server does not answer. Everything you do is kept on this phone and sent later.");
-    setText(parts.heard, link.heard_at ? `Last heard from it ${day(link.heard_at)}.` : "Not heard from it yet.");
+    setText(
+      parts.state,
+      link.shut
+        ? "The server answers, and does not let this phone in."
+        : link.state === "asking"
+          ? "Asking the server\u2026"
+          : link.state === "online"
+            ? "The server answers."
+            : "Offline: the server does not answer. Everything you do is kept on this phone and sent later.",
+    );
+    setText(
+      parts.heard,
+      link.heard_at ? `Last heard from it ${day(link.heard_at)}.` : "Not heard from it yet.",
+    );
     setText(parts.unsent, link.unsent ? `${link.unsent} not sent yet.` : "Everything is sent.");
     setText(parts.trouble, link.trouble ?? "");
     show(parts.trouble, Boolean(link.trouble) && link.state === "online");
-    keyed(parts.refused, link.refused, (item) => `${item.run} ${item.entry?.id ?? ""}`, (item) => this.#makeRefused(item), (node, item) => setText(node.firstChild.lastChild, item.detail));
+    keyed(
+      parts.refused,
+      link.refused,
+      (item) => `${item.run} ${item.entry?.id ?? ""}`,
+      (item) => this.#makeRefused(item),
+      (node, item) => setText(node.firstChild.lastChild, item.detail),
+    );
     show(parts.refusedPart, link.refused.length > 0);
     show(parts.all, link.refused.length > 1);
-    keyed(parts.cannot, link.cannot, (text) => text, (text) => h("li", {}, text));
+    keyed(
+      parts.cannot,
+      link.cannot,
+      (text) => text,
+      (text) => h("li", {}, text),
+    );
     show(parts.cannotPart, link.cannot.length > 0);
     show(parts.update, link.update);
   }
@@ -172,7 +276,15 @@ class StudioScreen extends HTMLElement {
       leap: h("p", { class: "notice" }),
       list: h("div", {}),
       listSays: h("p", { class: "notice", hidden: true }),
-      all: h("button", { type: "button", class: "quiet", onclick: () => this.#data.link.refused.forEach((item) => tell(this, "send-again", item)) }, "Send all of them again"),
+      all: h(
+        "button",
+        {
+          type: "button",
+          class: "quiet",
+          onclick: () => this.#data.link.refused.forEach((item) => tell(this, "send-again", item)),
+        },
+        "Send all of them again",
+      ),
       settings: h("div", {}),
       willRing: h("p", { role: "status" }),
       ringing: h("ul", { class: "plain ringing" }),
@@ -180,13 +292,45 @@ class StudioScreen extends HTMLElement {
       kept: h("p", { role: "status", class: "soft" }),
       refused: h("ul", { class: "rows" }),
       cannot: h("ul", { class: "plain" }),
-      update: h("p", { class: "notice" }, "A newer page is ready. It takes over when you say so, and no run is lost. ", h("button", { type: "button", class: "outlined", onclick: () => tell(this, "update-wanted") }, "Use it")),
+      update: h(
+        "p",
+        { class: "notice" },
+        "A newer page is ready. It takes over when you say so, and no run is lost. ",
+        h(
+          "button",
+          { type: "button", class: "outlined", onclick: () => tell(this, "update-wanted") },
+          "Use it",
+        ),
+      ),
     };
-    parts.refusedPart = h("section", { "aria-label": "Refused" }, h("h2", { class: "section-name" }, "Refused by the server"), h("p", { class: "soft" }, "These stay on this phone."), parts.refused, parts.all);
-    parts.shut = h("section", { class: "notice shut", "aria-label": "At the door", role: "status" }, parts.shutSays, h("a", { class: "button copper", href: "/pair" }, "Pair this phone"));
-    parts.devices = h("section", { "aria-label": "Who may come in" }, h("h2", { class: "section-name" }, "Who may come in"), parts.listSays, parts.list);
+    parts.refusedPart = h(
+      "section",
+      { "aria-label": "Refused" },
+      h("h2", { class: "section-name" }, "Refused by the server"),
+      h("p", { class: "soft" }, "These stay on this phone."),
+      parts.refused,
+      parts.all,
+    );
+    parts.shut = h(
+      "section",
+      { class: "notice shut", "aria-label": "At the door", role: "status" },
+      parts.shutSays,
+      h("a", { class: "button copper", href: "/pair" }, "Pair this phone"),
+    );
+    parts.devices = h(
+      "section",
+      { "aria-label": "Who may come in" },
+      h("h2", { class: "section-name" }, "Who may come in"),
+      parts.listSays,
+      parts.list,
+    );
     parts.trail = h("p", {}, h("a", { class: "button quiet add-row", href: "#/audit" }, "Who did what"));
-    parts.cannotPart = h("section", { "aria-label": "What this browser cannot do" }, h("h2", { class: "section-name" }, "What this browser cannot do"), parts.cannot);
+    parts.cannotPart = h(
+      "section",
+      { "aria-label": "What this browser cannot do" },
+      h("h2", { class: "section-name" }, "What this browser cannot do"),
+      parts.cannot,
+    );
     this.#parts = parts;
     this.append(
       h(
@@ -200,17 +344,105 @@ class StudioScreen extends HTMLElement {
           "section",
           { "aria-label": "At the bench" },
           h("h2", { class: "section-name" }, "At the bench"),
-          SWITCHES.map(([key, label]) => h("label", { class: "choice" }, h("input", { type: "checkbox", checked: preferences[key], onchange: (event) => prefer(key, event.target.checked) }), h("span", {}, label))),
-          CHOICES.map(([key, label, options]) => h("fieldset", { class: "setting" }, h("legend", { class: "caps" }, label), options.map(([value, says]) => h("label", { class: "choice" }, h("input", { type: "radio", name: key, value, checked: (preferences[key] ?? "") === value, onchange: () => prefer(key, value) }), h("span", {}, says))))),
+          SWITCHES.map(([key, label]) =>
+            h(
+              "label",
+              { class: "choice" },
+              h("input", {
+                type: "checkbox",
+                checked: preferences[key],
+                onchange: (event) => prefer(key, event.target.checked),
+              }),
+              h("span", {}, label),
+            ),
+          ),
+          CHOICES.map(([key, label, options]) =>
+            h(
+              "fieldset",
+              { class: "setting" },
+              h("legend", { class: "caps" }, label),
+              options.map(([value, says]) =>
+                h(
+                  "label",
+                  { class: "choice" },
+                  h("input", {
+                    type: "radio",
+                    name: key,
+                    value,
+                    checked: (preferences[key] ?? "") === value,
+                    onchange: () => prefer(key, value),
+                  }),
+                  h("span", {}, says),
+                ),
+              ),
+            ),
+          ),
         ),
         ringPart(parts, () => tell(this, "ring-tried")),
-        h("section", { "aria-label": "Batches, money and labels" }, h("h2", { class: "section-name" }, "Batches, money and labels"), parts.settings, parts.settingsTrouble, parts.kept),
-        h("section", { "aria-label": "The server" }, h("h2", { class: "section-name" }, "The line to the server"), h("div", { class: "stack" }, parts.state, parts.heard, parts.unsent, parts.trouble, h("button", { type: "button", class: "outlined", onclick: () => tell(this, "sync-wanted") }, "Try now"))),
+        h(
+          "section",
+          { "aria-label": "Batches, money and labels" },
+          h("h2", { class: "section-name" }, "Batches, money and labels"),
+          parts.settings,
+          parts.settingsTrouble,
+          parts.kept,
+        ),
+        h(
+          "section",
+          { "aria-label": "The server" },
+          h("h2", { class: "section-name" }, "The line to the server"),
+          h(
+            "div",
+            { class: "stack" },
+            parts.state,
+            parts.heard,
+            parts.unsent,
+            parts.trouble,
+            h(
+              "button",
+              { type: "button", class: "outlined", onclick: () => tell(this, "sync-wanted") },
+              "Try now",
+            ),
+          ),
+        ),
         parts.refusedPart,
-        h("section", { "aria-label": "This phone and the studio" }, h("h2", { class: "section-name" }, "This phone and the studio"), h("dl", { class: "facts" }, h("div", {}, h("dt", {}, "You"), parts.you), h("div", {}, h("dt", {}, "Address"), h("dd", {}, parts.address, parts.trust)), parts.certificate, parts.copy, parts.clock), parts.trail),
+        h(
+          "section",
+          { "aria-label": "This phone and the studio" },
+          h("h2", { class: "section-name" }, "This phone and the studio"),
+          h(
+            "dl",
+            { class: "facts" },
+            h("div", {}, h("dt", {}, "You"), parts.you),
+            h("div", {}, h("dt", {}, "Address"), h("dd", {}, parts.address, parts.trust)),
+            parts.certificate,
+            parts.copy,
+            parts.clock,
+          ),
+          parts.trail,
+        ),
         parts.devices,
         parts.cannotPart,
-        h("section", { "aria-label": "Take it with you" }, h("h2", { class: "section-name" }, "Take it with you"), h("p", {}, "Everything on this phone as one file: runs with their sheets and every entry, and the shelf."), h("div", { class: "stack export" }, h("button", { type: "button", class: "outlined", onclick: () => this.#save() }, "Save what is on this phone"), fileLink("/api/v1/export", "bowlside.json", "Save everything from the server"))),
+        h(
+          "section",
+          { "aria-label": "Take it with you" },
+          h("h2", { class: "section-name" }, "Take it with you"),
+          h(
+            "p",
+            {},
+            "Everything on this phone as one file: runs with their sheets and every entry, and the shelf.",
+          ),
+          h(
+            "div",
+            { class: "stack export" },
+            h(
+              "button",
+              { type: "button", class: "outlined", onclick: () => this.#save() },
+              "Save what is on this phone",
+            ),
+            fileLink("/api/v1/export", "bowlside.json", "Save everything from the server"),
+          ),
+        ),
       ),
     );
   }
@@ -233,19 +465,59 @@ class StudioScreen extends HTMLElement {
   }
 
   #makeRefused(item) {
-    const what = item.picture ? "A photograph" : item.entry ? `${item.entry.kind.replaceAll("_", " ")}, ${clock(item.entry.at)}` : "The run itself";
+    const what = item.picture
+      ? "A photograph"
+      : item.entry
+        ? `${item.entry.kind.replaceAll("_", " ")}, ${clock(item.entry.at)}`
+        : "The run itself";
     const run = this.#data.runs.find((each) => each.id === item.run);
     return h(
       "li",
       { class: "refused" },
-      h("p", {}, h("b", {}, `${what}: `), run ? h("span", { class: "soft" }, `${run.sheet.recipe.title}. `) : null, h("span", {}, item.detail)),
-      h("div", { class: "pair" }, h("button", { type: "button", class: "outlined", onclick: () => tell(this, "send-again", item) }, "Send again"), item.entry ? h("button", { type: "button", class: "outlined", onclick: () => tell(this, "set-aside", item) }, "Set aside") : null),
+      h(
+        "p",
+        {},
+        h("b", {}, `${what}: `),
+        run ? h("span", { class: "soft" }, `${run.sheet.recipe.title}. `) : null,
+        h("span", {}, item.detail),
+      ),
+      h(
+        "div",
+        { class: "pair" },
+        h(
+          "button",
+          { type: "button", class: "outlined", onclick: () => tell(this, "send-again", item) },
+          "Send again",
+        ),
+        item.entry
+          ? h(
+              "button",
+              { type: "button", class: "outlined", onclick: () => tell(this, "set-aside", item) },
+              "Set aside",
+            )
+          : null,
+      ),
     );
   }
 
   #save() {
-    const runs = this.#data.runs.map(({ id, recipe, size, sheet, created_at, entries }) => ({ id, recipe, size, sheet, created_at, entries }));
-    handOver("bowlside-phone.json", JSON.stringify({ format: "bowlside-phone/1", saved_at: this.#data.now(), runs, shelf: this.#data.shelf }));
+    const runs = this.#data.runs.map(({ id, recipe, size, sheet, created_at, entries }) => ({
+      id,
+      recipe,
+      size,
+      sheet,
+      created_at,
+      entries,
+    }));
+    handOver(
+      "bowlside-phone.json",
+      JSON.stringify({
+        format: "bowlside-phone/1",
+        saved_at: this.#data.now(),
+        runs,
+        shelf: this.#data.shelf,
+      }),
+    );
   }
 }
 

@@ -14,12 +14,16 @@ class VersionsScreen extends HTMLElement {
     if (this.#seen === recipe.version) return;
     this.#seen = recipe.version;
     this.#told.replaceChildren(h("p", { class: "soft" }, "Asking the server\u2026"));
-    this.replaceChildren(h("div", { class: "sheet" }, pageHead("Versions", ""), h("p", {}, recipe.title), this.#told));
+    this.replaceChildren(
+      h("div", { class: "sheet" }, pageHead("Versions", ""), h("p", {}, recipe.title), this.#told),
+    );
     tell(this, "history-wanted", { id });
   }
 
   told(answer) {
-    this.#told.replaceChildren(...(answer.says ? [h("p", { role: "alert" }, answer.says)] : answer.map(column)));
+    this.#told.replaceChildren(
+      ...(answer.says ? [h("p", { role: "alert" }, answer.says)] : answer.map(column)),
+    );
   }
 }
 
@@ -29,9 +33,26 @@ function column({ version, title, created_at: at, changes, runs }) {
     { "aria-label": `Version ${version}` },
     h("h2", {}, `Version ${version}`),
     h("p", { class: "soft small" }, `${day(at)}: ${title}`),
-    version === 1 ? h("p", {}, "The first.") : h("ul", { class: "plain" }, changes.map(({ where, what }) => h("li", {}, h("b", {}, where), h("br"), what))),
+    version === 1
+      ? h("p", {}, "The first.")
+      : h(
+          "ul",
+          { class: "plain" },
+          changes.map(({ where, what }) => h("li", {}, h("b", {}, where), h("br"), what)),
+        ),
     h("h3", { class: "section-name" }, runs.length ? "Made with it" : "Nothing made with it yet"),
-    h("ul", { class: "plain" }, runs.map(({ id, size, created_at: began, finished_at: done }) => h("li", {}, h("a", { href: `#/${done ? "record" : "bench"}/${id}` }, `${day(began)}, ${size.pieces}`), done ? "" : ", still open"))),
+    h(
+      "ul",
+      { class: "plain" },
+      runs.map(({ id, size, created_at: began, finished_at: done }) =>
+        h(
+          "li",
+          {},
+          h("a", { href: `#/${done ? "record" : "bench"}/${id}` }, `${day(began)}, ${size.pieces}`),
+          done ? "" : ", still open",
+        ),
+      ),
+    ),
   );
 }
 

@@ -14,9 +14,20 @@ const EDGE_S = 0.02;
 
 /** hz: the notes' fundamentals; at, lasts: seconds from the ring's start; loud: 0 to 1. */
 const RINGS = {
-  look: { notes: [{ hz: 392, at: 0 }, { hz: 494, at: 0.3 }], lasts: 0.22, loud: 0.35 },
+  look: {
+    notes: [
+      { hz: 392, at: 0 },
+      { hz: 494, at: 0.3 },
+    ],
+    lasts: 0.22,
+    loud: 0.35,
+  },
   ready: {
-    notes: [{ hz: 523, at: 0 }, { hz: 659, at: 0.28 }, { hz: 784, at: 0.56 }],
+    notes: [
+      { hz: 523, at: 0 },
+      { hz: 659, at: 0.28 },
+      { hz: 784, at: 0.56 },
+    ],
     lasts: 0.24,
     loud: 0.55,
   },
@@ -58,13 +69,18 @@ export function scheduleRing(context, kind, start) {
   return () => laid.forEach((note) => note.disconnect());
 }
 
-const SHAKES = { look: [120], ready: [200, 100, 200], late: [300, 120, 300, 120, 300, 120, 300], over: [500, 120, 500, 120, 500, 120, 500, 120, 500] };
+const SHAKES = {
+  look: [120],
+  ready: [200, 100, 200],
+  late: [300, 120, 300, 120, 300, 120, 300],
+  over: [500, 120, 500, 120, 500, 120, 500, 120, 500],
+};
 
 /** A ring that could not sound within this time would only startle. */
 const STALE_MS = 5_000;
 
 let context = null;
-let arming = 0;
+let _arming = 0;
 /** Rings that lie on the sound's own clock, by key: { when: seconds on that clock, off } */
 const ahead = new Map();
 const SAME_S = 0.25;
@@ -88,7 +104,7 @@ export function arm(after, turned) {
     context?.addEventListener?.("statechange", turned);
     turned();
   };
-  if (!context) arming ||= setTimeout(() => unlock().then(follow, follow), after);
+  if (!context) _arming ||= setTimeout(() => unlock().then(follow, follow), after);
   else if (context.state !== "running") context.resume().catch(() => {}); // refused: the next touch asks again
 }
 
@@ -106,7 +122,12 @@ export function layAhead(coming) {
   for (const [key, { when, off }] of ahead) {
     const next = wanted.get(key);
     const isBegun = canRing() && when <= context.currentTime;
-    if (isBegun ? when > context.currentTime - STALE_MS / 1000 : next && Math.abs(context.currentTime + next.inMs / 1000 - when) < SAME_S) continue;
+    if (
+      isBegun
+        ? when > context.currentTime - STALE_MS / 1000
+        : next && Math.abs(context.currentTime + next.inMs / 1000 - when) < SAME_S
+    )
+      continue;
     off();
     ahead.delete(key);
   }

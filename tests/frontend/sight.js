@@ -22,7 +22,14 @@ const LEAD = "Why this now: it dries for 6 h, which sets your finish.";
 let screen = null;
 
 export function open() {
-  for (const register of [registerAnswerRow, registerBowlSection, registerPlateRow, registerWaitStrip, registerBenchScreen]) register();
+  for (const register of [
+    registerAnswerRow,
+    registerBowlSection,
+    registerPlateRow,
+    registerWaitStrip,
+    registerBenchScreen,
+  ])
+    register();
   installHatching();
   screen = document.createElement("bench-screen");
   document.getElementById("page").replaceChildren(screen);
@@ -64,8 +71,11 @@ export function record(sheet) {
       continue;
     }
     const read = prompt.answers.find((each) => each.input === "reading" && each.kind === "weighed");
-    if (read && prompt.weigh) for (const share of [1.3, 0.6]) aside({ ...read, body: { ...read.body, mg: Math.round(prompt.weigh.add_mg * share) } });
-    for (const each of prompt.answers) if (!each.strong && !each.input && ["looked", "counted"].includes(each.kind)) aside(each);
+    if (read && prompt.weigh)
+      for (const share of [1.3, 0.6])
+        aside({ ...read, body: { ...read.body, mg: Math.round(prompt.weigh.add_mg * share) } });
+    for (const each of prompt.answers)
+      if (!each.strong && !each.input && ["looked", "counted"].includes(each.kind)) aside(each);
     entries.push(entry(prompt.answers.find((each) => each.strong)));
   }
   return [...moments.values()];
@@ -74,7 +84,11 @@ export function record(sheet) {
 /** The countdowns of a moment as the studio gives them, and those of another batch beside them. */
 function waitsOf({ bench }, others) {
   const items = (what, list) => list.map((item) => ({ ...item, what, run: "walk", run_name: "261129-K1" }));
-  const own = [...items("wait", bench.waits), ...items("window", bench.windows), ...items("guide", bench.guides)];
+  const own = [
+    ...items("wait", bench.waits),
+    ...items("window", bench.windows),
+    ...items("guide", bench.guides),
+  ];
   return [...own, ...(others ?? []).map((wait) => ({ ...wait, run: "other", run_name: "261128-K2" }))];
 }
 
@@ -83,23 +97,35 @@ export function draw(moment, others = []) {
   screen.data = {
     run: { id: moment.name, sheet, state: { ...state, number: "261129-K1" } },
     bench,
-    waits: waitsOf(moment, others).map((wait) => ({ ...wait, run: wait.run === "walk" ? moment.name : wait.run })),
+    waits: waitsOf(moment, others).map((wait) => ({
+      ...wait,
+      run: wait.run === "walk" ? moment.name : wait.run,
+    })),
     signs: [],
     now: () => bench.at,
     link: { state: "offline", unsent: 12, refused: [], shut: null },
     beside: () => [],
     lead: () => ({ step: null, says: LEAD }),
     isGiven: () => false,
-    undoing: { undo: { id: "last", kind: "weighed", body: { line: sheet.lines[0].id, mg: 1_101_000 } }, redo: null },
+    undoing: {
+      undo: { id: "last", kind: "weighed", body: { line: sheet.lines[0].id, mg: 1_101_000 } },
+      redo: null,
+    },
   };
 }
 
 /** What of a prompt must be seen: [what it is, its element]. */
 function wanted() {
-  const all = (selector) => [...screen.querySelectorAll(selector)].filter((node) => node.checkVisibility() && node.textContent.trim());
+  const all = (selector) =>
+    [...screen.querySelectorAll(selector)].filter(
+      (node) => node.checkVisibility() && node.textContent.trim(),
+    );
   return [
     ...all(".bench-words h1, .says, .more, .more-fold summary").map((node) => ["instruction", node]),
-    ...all(".reach .number, .reach .add, .reach .number-caption, .reach-side > :last-child").map((node) => ["number", node]),
+    ...all(".reach .number, .reach .add, .reach .number-caption, .reach-side > :last-child").map((node) => [
+      "number",
+      node,
+    ]),
     ...all(".bench-words .cautions li").map((node) => ["caution", node]),
     ...all("answer-row button").map((node) => ["answer", node]),
     ...all(".bench-foot .quiet").map((node) => ["way back", node]),
@@ -110,30 +136,54 @@ function wanted() {
 /** Why an element is not wholly seen: "" when it is. */
 function hidden(node) {
   const box = node.getBoundingClientRect();
-  const kept = (side) => parseFloat(getComputedStyle(document.documentElement).getPropertyValue(`--safe-${side}`)) || 0;
+  const kept = (side) =>
+    parseFloat(getComputedStyle(document.documentElement).getPropertyValue(`--safe-${side}`)) || 0;
   let seen = { left: 0, top: kept("top"), right: innerWidth, bottom: innerHeight - kept("bottom") };
   for (let over = node.parentElement; over; over = over.parentElement) {
     const style = getComputedStyle(over);
     if (style.overflowX === "visible" && style.overflowY === "visible") continue;
     const edge = over.getBoundingClientRect();
-    seen = { left: Math.max(seen.left, edge.left), top: Math.max(seen.top, edge.top), right: Math.min(seen.right, edge.right), bottom: Math.min(seen.bottom, edge.bottom) };
+    seen = {
+      left: Math.max(seen.left, edge.left),
+      top: Math.max(seen.top, edge.top),
+      right: Math.min(seen.right, edge.right),
+      bottom: Math.min(seen.bottom, edge.bottom),
+    };
   }
   if (box.width < 2 || box.height < 2) return "is nothing";
   if (box.bottom <= seen.top + 1 || box.top >= seen.bottom - 1) return "is hidden";
-  const off = { left: seen.left - box.left, top: seen.top - box.top, right: box.right - seen.right, foot: box.bottom - seen.bottom };
-  for (const [side, by] of Object.entries(off)) if (by > 1) return `is cut at the ${side} by ${Math.round(by)}`;
+  const off = {
+    left: seen.left - box.left,
+    top: seen.top - box.top,
+    right: box.right - seen.right,
+    foot: box.bottom - seen.bottom,
+  };
+  for (const [side, by] of Object.entries(off))
+    if (by > 1) return `is cut at the ${side} by ${Math.round(by)}`;
   if (node.scrollWidth > node.clientWidth + 1 && node.clientWidth) return "is wider than its place";
-  if (node.scrollHeight > node.clientHeight + 3 && node.clientHeight && getComputedStyle(node).overflow !== "visible") return "is cut short";
-  const points = [[0.5, 0.5], [0.1, 0.15], [0.9, 0.85]].map(([x, y]) => [box.left + box.width * x, box.top + box.height * y]);
+  if (
+    node.scrollHeight > node.clientHeight + 3 &&
+    node.clientHeight &&
+    getComputedStyle(node).overflow !== "visible"
+  )
+    return "is cut short";
+  const points = [
+    [0.5, 0.5],
+    [0.1, 0.15],
+    [0.9, 0.85],
+  ].map(([x, y]) => [box.left + box.width * x, box.top + box.height * y]);
   for (const [x, y] of points) {
     const there = document.elementFromPoint(x, y);
-    if (there && there !== node && !node.contains(there) && !there.contains(node)) return `is covered by ${there.className || there.localName}`;
+    if (there && there !== node && !node.contains(there) && !there.contains(node))
+      return `is covered by ${there.className || there.localName}`;
   }
   return "";
 }
 
 function told(pairs) {
-  return pairs.map(([what, node]) => [what, node.textContent.trim().slice(0, 40), hidden(node)]).filter(([, , why]) => why);
+  return pairs
+    .map(([what, node]) => [what, node.textContent.trim().slice(0, 40), hidden(node)])
+    .filter(([, , why]) => why);
 }
 
 export function outOfSight() {
@@ -144,11 +194,21 @@ export function outOfSight() {
 
 /** The same of the pad, with the longest of titles; every key is measured too. */
 export function padOutOfSight(moments) {
-  const titles = moments.map(({ bench }) => bench.prompts[0]?.weigh?.name ?? "").sort((one, other) => other.length - one.length);
-  openPad({ title: `${titles[0]}: what does it read?`, target: 1_651_000, tolerance: 4000, division: 10, least: 0 });
+  const titles = moments
+    .map(({ bench }) => bench.prompts[0]?.weigh?.name ?? "")
+    .sort((one, other) => other.length - one.length);
+  openPad({
+    title: `${titles[0]}: what does it read?`,
+    target: 1_651_000,
+    tolerance: 4000,
+    division: 10,
+    least: 0,
+  });
   const pad = document.querySelector("dialog.pad");
   const parts = [...pad.querySelectorAll("button, h2, .pad-shown, .pad-off")].map((node) => ["pad", node]);
-  const small = [...pad.querySelectorAll(".key")].filter((key) => Math.min(key.offsetWidth, key.offsetHeight) < 55.5).map((key) => ["pad", key.textContent, `is ${key.offsetWidth} by ${key.offsetHeight}`]);
+  const small = [...pad.querySelectorAll(".key")]
+    .filter((key) => Math.min(key.offsetWidth, key.offsetHeight) < 55.5)
+    .map((key) => ["pad", key.textContent, `is ${key.offsetWidth} by ${key.offsetHeight}`]);
   const found = [...told(parts), ...small];
   pad.close("");
   return found;

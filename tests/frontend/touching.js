@@ -56,7 +56,8 @@ function listen(told) {
     if (TOLD.has(event.type)) {
       const screen = [this, ...addressesOver(this)].find((node) => addresses.has(node));
       const run = addresses.get(screen).split("/")[2];
-      for (const { kind, body } of event.detail.entries ?? [event.detail]) told.push(JSON.stringify([run, kind, body]));
+      for (const { kind, body } of event.detail.entries ?? [event.detail])
+        told.push(JSON.stringify([run, kind, body]));
     }
     return dispatch.call(this, event);
   };
@@ -67,10 +68,19 @@ function* addressesOver(node) {
 }
 
 async function entriesOnDisk(runs) {
-  const db = await new Promise((resolve) => (indexedDB.open("bowlside").onsuccess = ({ target }) => resolve(target.result)));
-  const all = await new Promise((resolve) => (db.transaction("entries").objectStore("entries").getAll().onsuccess = ({ target }) => resolve(target.result)));
+  const db = await new Promise(
+    (resolve) => (indexedDB.open("bowlside").onsuccess = ({ target }) => resolve(target.result)),
+  );
+  const all = await new Promise(
+    (resolve) =>
+      (db.transaction("entries").objectStore("entries").getAll().onsuccess = ({ target }) =>
+        resolve(target.result)),
+  );
   db.close();
-  return all.filter(({ run }) => runs.includes(run)).sort((a, b) => a.at - b.at || (a.id < b.id ? -1 : 1)).map(({ run, kind, body }) => JSON.stringify([run, kind, body]));
+  return all
+    .filter(({ run }) => runs.includes(run))
+    .sort((a, b) => a.at - b.at || (a.id < b.id ? -1 : 1))
+    .map(({ run, kind, body }) => JSON.stringify([run, kind, body]));
 }
 
 const seen = (node) => node.checkVisibility() && getComputedStyle(node).pointerEvents !== "none";
@@ -93,7 +103,9 @@ async function answerDialog(dialog, chance) {
   } else {
     const text = dialog.querySelector("textarea");
     if (text) text.value = `note ${chance.below(1e9)}`;
-    const choices = [...dialog.querySelectorAll("button[type=submit]")].filter(({ textContent }) => !NEVER.test(textContent));
+    const choices = [...dialog.querySelectorAll("button[type=submit]")].filter(
+      ({ textContent }) => !NEVER.test(textContent),
+    );
     if (choices.length) chance.one(choices).click();
     else dialog.close("");
     return Boolean(text) && dialog.dataset.by === "answer";
@@ -108,10 +120,14 @@ async function act({ chance, told, runs }) {
   if (dialog) {
     const mustTell = await answerDialog(dialog, chance);
     for (let turn = 0; turn < 20 && mustTell && told.length === before; turn += 1) await pause(5);
-    return mustTell && told.length === before ? `answered in a dialog, and not told: ${dialog.ariaLabel}` : "";
+    return mustTell && told.length === before
+      ? `answered in a dialog, and not told: ${dialog.ariaLabel}`
+      : "";
   }
   const what = chance.below(100);
-  const buttons = all(what < 70 ? "answer-row button" : ".undoes").filter(({ textContent }) => !NEVER.test(textContent));
+  const buttons = all(what < 70 ? "answer-row button" : ".undoes").filter(
+    ({ textContent }) => !NEVER.test(textContent),
+  );
   if (buttons.length && what < 80) {
     const button = chance.one(buttons);
     const { textContent: label } = button;
@@ -125,13 +141,23 @@ async function act({ chance, told, runs }) {
     await null;
     const opened = document.querySelector("dialog[open]");
     if (opened) opened.dataset.by = "answer";
-    return told.length > before || opened || location.hash !== address ? "" : `touched, and nothing came of it: ${label}`;
+    return told.length > before || opened || location.hash !== address
+      ? ""
+      : `touched, and nothing came of it: ${label}`;
   }
-  if (what < 84) all(".quiet-row .quiet").at(-1)?.click(); // "Other"
+  if (what < 84)
+    all(".quiet-row .quiet").at(-1)?.click(); // "Other"
   else if (what < 88) document.querySelector("kit-screen [type=submit]")?.click();
   else if (what < 90) back();
   else if (what < 92) dispatchEvent(new Event("online"));
-  else go(chance.one([...runs, ...runs, ...runs].map((run) => `#/bench/${run}`).concat(["#/", "#/kit", `#/day/${runs[0]}`])));
+  else
+    go(
+      chance.one(
+        [...runs, ...runs, ...runs]
+          .map((run) => `#/bench/${run}`)
+          .concat(["#/", "#/kit", `#/day/${runs[0]}`]),
+      ),
+    );
   return "";
 }
 
@@ -155,6 +181,14 @@ export async function touchAtRandom({ seed, touches, runs }) {
     if (kept.length >= had.length + told.length) break;
   }
   const count = (list) => list.reduce((sums, each) => sums.set(each, (sums.get(each) ?? 0) + 1), new Map());
-  const more = (list, than) => [...count(list)].flatMap(([each, much]) => Array(Math.max(0, much - (count(than).get(each) ?? 0))).fill(each));
-  return { told: told.length, lost, missing: more([...had, ...told], kept), added: more(kept, [...had, ...told]) };
+  const more = (list, than) =>
+    [...count(list)].flatMap(([each, much]) =>
+      Array(Math.max(0, much - (count(than).get(each) ?? 0))).fill(each),
+    );
+  return {
+    told: told.length,
+    lost,
+    missing: more([...had, ...told], kept),
+    added: more(kept, [...had, ...told]),
+  };
 }

@@ -2,7 +2,14 @@
 
 import * as bench from "/bench/index.js";
 import { sketch } from "/bench/draft.js";
-import { readAmount, readCelsiusMk, readDensity, readDurationMs, readMassMg, readPpm } from "/bench/amounts.js";
+import {
+  readAmount,
+  readCelsiusMk,
+  readDensity,
+  readDurationMs,
+  readMassMg,
+  readPpm,
+} from "/bench/amounts.js";
 import { stretches } from "/bench/bench-hours.js";
 import { batchNumber, recipeCode } from "/bench/batch-number.js";
 import { cost, moneyText, readMoney } from "/bench/cost.js";
@@ -30,7 +37,11 @@ const asText = ([top, bottom]) => `${top}/${bottom}`;
 function sketched(document) {
   const { components, faults } = sketch(document);
   const told = components.map(({ id, piece_mg, lines, steps }) => ({
-    id, piece_mg, lines: lines.map(({ ug }) => ug), after: steps.map(({ after }) => after), waits: steps.map(({ usual_ms }) => usual_ms),
+    id,
+    piece_mg,
+    lines: lines.map(({ ug }) => ug),
+    after: steps.map(({ after }) => after),
+    waits: steps.map(({ usual_ms }) => usual_ms),
   }));
   return { components: told, faults: [...faults.keys()] };
 }
@@ -40,10 +51,24 @@ function layOut(problem, order, at, pace) {
   const day = new Day(problem, at);
   const numbers = day.byNeed(order.length ? order : day.latestFinishFirst());
   const { placed, start, end, maker, finish, broken } = new Layout(day, numbers, { pace });
-  return { order: numbers, placed, start, end, maker, finish, broken: broken.map(({ over, gap }) => ({ over, to: gap.to })) };
+  return {
+    order: numbers,
+    placed,
+    start,
+    end,
+    maker,
+    finish,
+    broken: broken.map(({ over, gap }) => ({ over, to: gap.to })),
+  };
 }
 
-const HOURS = { zone: "Europe/London", daily: [["9:00", "12:30"], ["19:00", "22:00"]] };
+const HOURS = {
+  zone: "Europe/London",
+  daily: [
+    ["9:00", "12:30"],
+    ["19:00", "22:00"],
+  ],
+};
 const DAY_MS = 86_400_000;
 const MOST_LED = 25; // as in python_side.py
 
@@ -53,7 +78,11 @@ function dayOf(recipe, sheet, state, at) {
     const part = tasksOf(sheet, { state, run: "run", recipe, hands: { [sheet.steps[0].id]: 100_000 } });
     const problem = makeProblem([part], [{ name: "You", hours: HOURS }], at, at + 30 * DAY_MS);
     if (problem.tasks.length > MOST_LED) return { problem };
-    return { problem, laid: layOut(problem, [], at, 1000), next: nextStep(problem, new Day(problem, at).latestFinishFirst(), at) };
+    return {
+      problem,
+      laid: layOut(problem, [], at, 1000),
+      next: nextStep(problem, new Day(problem, at).latestFinishFirst(), at),
+    };
   });
 }
 
@@ -126,7 +155,19 @@ function grown(sheet, entries, frozen) {
 }
 
 /** A batch from its size to its record, with what the shelf says to gather and what was used of it. */
-export function batch({ recipe, kit, request, entries, instants, shelf, uses, labelled, settings, frozen, tame }) {
+export function batch({
+  recipe,
+  kit,
+  request,
+  entries,
+  instants,
+  shelf,
+  uses,
+  labelled,
+  settings,
+  frozen,
+  tame,
+}) {
   return orError(() => {
     const sized = chooseSize(recipe, kit, request);
     const sheet = makeSheet(recipe, { id: "recipe-1", version: 1 }, sized.size, kit);
@@ -137,11 +178,20 @@ export function batch({ recipe, kit, request, entries, instants, shelf, uses, la
     const half = record(sheet, bench.fold(sheet, entries.slice(1), frozen), entries.slice(1));
     return {
       days: instants.slice(0, 1).map((at) => dayOf(recipe, sheet, state, at)),
-      of_record: ofRecord(state, entries).map(({ id }) => id), seal: seal(tame), frozen: frozenSeal(entries, frozen),
-      sized, sheet, state, now: said, record: told, shelf: stock,
-      uses: useOf(sheet, state, entries), gather: gather(recipe, sheet, state, stock, uses, "2026-11-25"),
+      of_record: ofRecord(state, entries).map(({ id }) => id),
+      seal: seal(tame),
+      frozen: frozenSeal(entries, frozen),
+      sized,
+      sheet,
+      state,
+      now: said,
+      record: told,
+      shelf: stock,
+      uses: useOf(sheet, state, entries),
+      gather: gather(recipe, sheet, state, stock, uses, "2026-11-25"),
       cost: cost(told, stock, { ...settings, without_tax: entries.length % 2 > 0 }, { JPY: 0 }),
-      last: lastTimes([told, half]), learned: learned([told, half, told]),
+      last: lastTimes([told, half]),
+      learned: learned([told, half, told]),
       dryness: sheet.steps.flatMap(({ id }) => drynessOf(sheet, state, id, 20_000)),
       labels: ["us", "eu"].map((market) => label(recipe, sheet, state, market, labelled)),
     };
