@@ -29,10 +29,8 @@ export function inShort(caution) {
     .map((end) => caution.slice(0, end))
     .filter((clause) => words(clause) <= MOST_SHORT);
   if (fitting.length) return fitting.at(-1).replace(/[.:;,]+$/, "");
-  return `${caution
-    .split(" ")
-    .slice(0, MOST_SHORT - 1)
-    .join(" ")}…`;
+  const first = caution.split(" ").slice(0, MOST_SHORT - 1);
+  return `${first.join(" ")}…`;
 }
 
 /** A title or a part of one as a sentence of its own: with a stop at its end. */

@@ -53,15 +53,8 @@ class CardScreen extends HTMLElement {
       "aria-label": "Pieces",
     });
     const save = () => {
-      handOver(
-        `${
-          title
-            .toLowerCase()
-            .replace(/[^a-z0-9]+/g, "-")
-            .slice(0, 60) || "recipe"
-        }.json`,
-        JSON.stringify(written, null, 2),
-      );
+      const name = title.toLowerCase().replace(/[^a-z0-9]+/g, "-");
+      handOver(`${name.slice(0, 60) || "recipe"}.json`, JSON.stringify(written, null, 2));
     };
     return h(
       "div",
