@@ -11,6 +11,8 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
+from jsonschema import Draft202012Validator
+
 from bench import choose_size, fold, make_sheet, now, read_kit, read_recipe
 
 Json = dict[str, Any]
@@ -20,6 +22,15 @@ DEMO = ROOT / "demo"
 REF = {"id": "1d3584bc-0598-40a6-9e48-87a20a490215", "version": 1}
 MORNING = 1_764_057_600_000  # an ordinary instant to begin a batch at, ms
 SECOND, MINUTE, HOUR = 1000, 60_000, 3_600_000
+
+
+SHAPES: Json = json.loads((ROOT / "bench/shapes/schemas.json").read_text(encoding="utf-8"))
+
+
+def unlike(shape: str, document: Any) -> list[str]:
+    """Where a document is not of the shape ("sheet/Sheet"), which names each of its fields; [] when it is."""
+    faults = Draft202012Validator({**SHAPES, "$ref": f"#/{shape}"}).iter_errors(document)
+    return [f"{fault.json_path}: {fault.message[:300]}" for fault in faults]
 
 
 def written(name: str) -> Json:
