@@ -28,6 +28,7 @@ lint: $(DEV_STAMP) $(PAGE_STAMP)
 	$(BIN)/ruff format --check .
 	$(BIN)/mypy
 	node_modules/.bin/biome ci --colors=off .
+	node_modules/.bin/tsc -p tsconfig.json
 	$(BIN)/python -m tests.audit
 
 perf: $(BROWSER_STAMP) $(POSTGRESQL_STAMP)

@@ -8,16 +8,18 @@
   var isNew =
     has &&
     window.AbortSignal &&
-    AbortSignal.timeout &&
-    Array.prototype.findLast &&
-    Object.hasOwn &&
+    "timeout" in AbortSignal &&
+    "findLast" in Array.prototype &&
+    "hasOwn" in Object &&
     window.HTMLDialogElement &&
     window.indexedDB;
   if (isNew) return;
   window.isTooOld = true; // app.js then does nothing
   var page = document.getElementById("page");
+  if (!page) return;
   page.innerText =
-    "This browser is too old for Bowlside. It needs Safari 16 (iOS 16), Chrome or Edge 105, Firefox 121, or a newer one. Update this browser, or open this address in another.";
+    "This browser is too old for Bowlside. It needs Safari 16 (iOS 16), Chrome or Edge 105, Firefox 121, or " +
+    "a newer one. Update this browser, or open this address in another.";
   page.setAttribute("role", "alert");
   page.className = "opening";
 })();

@@ -12,6 +12,7 @@ export const isInstalled = navigator.standalone === true || matchMedia("(display
 /** iOS before 18.4 grants an installed page its screen lock and then does nothing (from memory of WebKit's notes). */
 export const holdsScreen = !(isApple && isInstalled && before(18, 4));
 
+/** @param {number} major @param {number} minor */
 function before(major, minor) {
   const [, own, less = 0] = said.match(/ OS (\d+)_(\d+)/) ?? said.match(/Version\/(\d+)\.(\d+)/) ?? [];
   return Number(own) < major || (Number(own) === major && Number(less) < minor);

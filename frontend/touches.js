@@ -9,13 +9,21 @@
  *   await touches.rest()                   // nothing is on its way any more
  */
 
+/** @template T @typedef {(error: unknown, made: T | null) => void} Ended what is called once a touch is done */
+
 export const DISK = "disk";
 
 export class Touches {
+  /** @type {Map<string, Promise<void>>} */
   #ends = new Map();
+  /** @type {Set<string | null>} */
   #given = new Set();
 
-  /** @param {string|null} [once] what must not be done twice: two touches on one answer are one */
+  /**
+   * @template T
+   * @param {string} line @param {() => T | Promise<T>} act @param {Ended<T>} ended
+   * @param {string | null} [once] what must not be done twice: two touches on one answer are one
+   */
   give(line, act, ended, once = null) {
     if (this.#given.has(once)) return false;
     if (once !== null) this.#given.add(once);
@@ -24,6 +32,7 @@ export class Touches {
     return true;
   }
 
+  /** @param {string | null} once */
   isGiven(once) {
     return this.#given.has(once);
   }
@@ -32,9 +41,16 @@ export class Touches {
     await Promise.all(this.#ends.values());
   }
 
+  /**
+   * @template T
+   * @param {Promise<void> | undefined} before @param {() => T | Promise<T>} act @param {Ended<T>} ended
+   * @param {string | null} once
+   */
   async #do(before, act, ended, once) {
     await before;
+    /** @type {unknown} */
     let error = null;
+    /** @type {T | null} */
     let made = null;
     try {
       made = await act();

@@ -5,38 +5,58 @@
 //   setText(row.firstChild, "Cream of tartar");
 //   keyed(list, items, (item) => item.id, makeRow, updateRow);
 
+/** @import { Child, Keyed, Named, Props, Value } from "../../types/dom" */
+
 const SVG = "http://www.w3.org/2000/svg";
 
+/**
+ * @template {Element} E
+ * @param {E} node @param {{[name: string]: unknown}} props @param {(Child | readonly Child[])[]} children
+ * @returns {E}
+ */
 function fill(node, props, children) {
   for (const [name, value] of Object.entries(props)) {
     if (value === undefined || value === null || value === false) continue;
-    if (name.startsWith("on")) node.addEventListener(name.slice(2), value);
+    if (typeof value === "function")
+      node.addEventListener(name.slice(2), /** @type {EventListener} */ (value));
     else node.setAttribute(name, value === true ? "" : String(value));
   }
-  node.append(...children.flat().filter((child) => child !== null && child !== undefined && child !== false));
+  const there = children
+    .flat()
+    .filter((child) => child !== null && child !== undefined && child !== false)
+    .map((child) => (typeof child === "number" ? String(child) : child));
+  node.append(...there);
   return node;
 }
 
-/** An HTML element; `on…` properties are listeners, the others attributes. */
+/**
+ * An HTML element; `on…` properties are listeners, the others attributes.
+ * @template {string} K @param {K} tag @param {Props<Named<K>>} [props] @param {(Child | readonly Child[])[]} children
+ * @returns {Named<K>}
+ */
 export function h(tag, props = {}, ...children) {
-  const node = document.createElement(tag);
+  const node = /** @type {Named<K>} */ (document.createElement(tag));
   if (tag === "ul" || tag === "ol") node.setAttribute("role", "list"); // which VoiceOver does not see in one without bullets
   return fill(node, props, children);
 }
 
-/** An SVG element, same rules. */
+/**
+ * An SVG element, same rules.
+ * @template {keyof SVGElementTagNameMap} K
+ * @param {K} tag @param {Props} [props] @param {(Child | readonly Child[])[]} children
+ */
 export function s(tag, props = {}, ...children) {
   return fill(document.createElementNS(SVG, tag), props, children);
 }
 
-/** Write a text only when it differs; true when it did. */
+/** Write a text only when it differs; true when it did. @param {Node} node @param {string} text */
 export function setText(node, text) {
   if (node.textContent === text) return false;
   node.textContent = text;
   return true;
 }
 
-/** Write an attribute only when it differs; null removes it. */
+/** Write an attribute only when it differs; null removes it. @param {Element} node @param {string} name @param {Value} value */
 export function setAttr(node, name, value) {
   if (value === null || value === undefined || value === false) {
     if (node.hasAttribute(name)) node.removeAttribute(name);
@@ -46,6 +66,7 @@ export function setAttr(node, name, value) {
   if (node.getAttribute(name) !== text) node.setAttribute(name, text);
 }
 
+/** @param {Element} node @param {unknown} shown */
 export function show(node, shown) {
   node.toggleAttribute("hidden", !shown); // SVG elements have no `hidden` property
 }
@@ -53,9 +74,14 @@ export function show(node, shown) {
 /**
  * Make a parent's children match a list, keeping nodes whose key stays, so focus and
  * listeners live on. `update(node, item, index)` runs for every item.
+ * @template T, K @template {Element} E
+ * @param {Keyed<K, E>} parent @param {readonly T[]} items @param {(item: T, index: number) => K} keyOf
+ * @param {(item: T, index: number) => E} make @param {(node: E, item: T, index: number) => void} [update]
  */
 export function keyed(parent, items, keyOf, make, update) {
+  /** @type {Map<K, E>} */
   const had = parent.keyedNodes ?? new Map();
+  /** @type {Map<K, E>} */
   const has = new Map();
   let place = parent.firstElementChild;
   items.forEach((item, index) => {
@@ -70,7 +96,11 @@ export function keyed(parent, items, keyOf, make, update) {
   parent.keyedNodes = has;
 }
 
-/** Make a parent's children these nodes, in order; one that stays is not taken out, so that what is typed in it, and its focus, live on. */
+/**
+ * Make a parent's children these nodes, in order; one that stays is not taken out, so that what is typed in it, and
+ * its focus, live on.
+ * @param {Node} parent @param {readonly Node[]} nodes
+ */
 export function setChildren(parent, nodes) {
   const stays = new Set(nodes);
   for (const child of [...parent.childNodes]) if (!stays.has(child)) child.remove();
@@ -81,17 +111,20 @@ export function setChildren(parent, nodes) {
   }
 }
 
-/** Whether two pieces of plain data say the same, so that a screen need not be built again. */
+/** Whether two pieces of plain data say the same, so that a screen need not be built again. @param {unknown} a @param {unknown} b */
 export function sameData(a, b) {
   return a === b || JSON.stringify(a) === JSON.stringify(b);
 }
 
-/** News up: a bubbling event with a plain detail. */
+/** News up: a bubbling event with a plain detail. @param {EventTarget} node @param {string} name @param {unknown} [detail] */
 export function tell(node, name, detail = {}) {
   return node.dispatchEvent(new CustomEvent(name, { detail, bubbles: true }));
 }
 
-/** Define an element once, however often its module is imported. */
+/**
+ * Define an element once, however often its module is imported.
+ * @param {string} name @param {CustomElementConstructor} constructor
+ */
 export function define(name, constructor) {
   if (!customElements.get(name)) customElements.define(name, constructor);
 }

@@ -8,7 +8,9 @@
 import { holdsScreen } from "../platform.js";
 
 let wanted = false;
+/** @type {WakeLockSentinel | null} */
 let lock = null;
+/** @type {Promise<void> | null} */
 let asking = null;
 let refused = false;
 
@@ -17,7 +19,7 @@ export function mayGoDark() {
   return wanted && (refused || !holdsScreen);
 }
 
-/** @returns {Promise<boolean>} whether the screen is held on now */
+/** @param {boolean} on @returns {Promise<boolean>} whether the screen is held on now */
 export async function awake(on) {
   if (on !== wanted) {
     wanted = on;

@@ -12,7 +12,10 @@ const HARMONICS = [1, 0.7, 0.5, 0.45, 0.35];
 /** A note's edges, softened so that it does not click; seconds. */
 const EDGE_S = 0.02;
 
-/** hz: the notes' fundamentals; at, lasts: seconds from the ring's start; loud: 0 to 1. */
+/**
+ * hz: the notes' fundamentals; at, lasts: seconds from the ring's start; loud: 0 to 1.
+ * @type {Record<Ring, {notes: {hz: number, at: number}[], lasts: number, loud: number}>}
+ */
 const RINGS = {
   look: {
     notes: [
@@ -35,18 +38,25 @@ const RINGS = {
   over: { notes: [0, 1.3, 2.6, 3.9].flatMap(urgent), lasts: 0.13, loud: 0.95 },
 };
 
+/** @typedef {"look" | "ready" | "late" | "over"} Ring */
+
+/** @param {number} from */
 function urgent(from) {
   const beats = [0, 0.18, 0.36, 0.72, 0.9];
   return beats.map((beat, index) => ({ hz: index % 2 ? 740 : 784, at: from + beat }));
 }
 
-/** @returns {number} how long a ring sounds, in seconds */
+/** @param {Ring} kind @returns {number} how long it sounds, in seconds */
 export function ringLength(kind) {
   const { notes, lasts } = RINGS[kind];
-  return notes.at(-1).at + lasts;
+  return notes[notes.length - 1].at + lasts;
 }
 
-/** Put a ring into an audio context, live or offline, from `start` seconds on. @returns {() => void} what takes it out again */
+/**
+ * Put a ring into an audio context, live or offline, from `start` seconds on.
+ * @param {BaseAudioContext} context @param {Ring} kind @param {number} start
+ * @returns {() => void} what takes it out again
+ */
 export function scheduleRing(context, kind, start) {
   const { notes, lasts, loud } = RINGS[kind];
   const partials = Float32Array.from([0, ...HARMONICS]);
@@ -69,6 +79,7 @@ export function scheduleRing(context, kind, start) {
   return () => laid.forEach((note) => note.disconnect());
 }
 
+/** @type {Record<Ring, number[]>} */
 const SHAKES = {
   look: [120],
   ready: [200, 100, 200],
@@ -79,9 +90,13 @@ const SHAKES = {
 /** A ring that could not sound within this time would only startle. */
 const STALE_MS = 5_000;
 
+/** @type {AudioContext | null} */
 let context = null;
 let _arming = 0;
-/** Rings that lie on the sound's own clock, by key: { when: seconds on that clock, off } */
+/**
+ * Rings that lie on the sound's own clock, by key; when: seconds on that clock.
+ * @type {Map<string, {when: number, off: () => void}>}
+ */
 const ahead = new Map();
 const SAME_S = 0.25;
 
@@ -96,8 +111,9 @@ export async function unlock() {
 
 /**
  * At every touch, not at the first alone: a call or the phone's lock takes the sound away, and only a touch brings it
- * back. Opening it takes a while, so the first time it is done `after` ms, once the touch itself has been answered. `turned` is called when
- * the sound comes or goes.
+ * back. Opening it takes a while, so the first time it is done `after` ms, once the touch itself has been answered.
+ * `turned` is called when the sound comes or goes.
+ * @param {number} after @param {() => void} turned
  */
 export function arm(after, turned) {
   const follow = () => {
@@ -108,42 +124,50 @@ export function arm(after, turned) {
   else if (context.state !== "running") context.resume().catch(() => {}); // refused: the next touch asks again
 }
 
+/** What sounds now; null where nothing would. */
+const sounding = () => (context?.state === "running" ? context : null);
+
 /** A ring would sound now. */
 export function canRing() {
-  return context?.state === "running";
+  return sounding() !== null;
 }
 
 /**
  * Lay these on the sound's own clock, which goes on where timers sleep, and take off what is not among them any more.
- * @param {{key: string, kind: string, inMs: number}[]} coming
+ * @param {{key: string, kind: Ring, inMs: number}[]} coming
  */
 export function layAhead(coming) {
-  const wanted = new Map(canRing() ? coming.map((each) => [each.key, each]) : []);
+  const live = sounding();
   for (const [key, { when, off }] of ahead) {
-    const next = wanted.get(key);
-    const isBegun = canRing() && when <= context.currentTime;
-    if (
-      isBegun
-        ? when > context.currentTime - STALE_MS / 1000
-        : next && Math.abs(context.currentTime + next.inMs / 1000 - when) < SAME_S
-    )
-      continue;
+    const next = coming.findLast((each) => each.key === key);
+    if (live && isRight(when, next, live.currentTime)) continue;
     off();
     ahead.delete(key);
   }
-  for (const [key, { kind, inMs }] of wanted) {
+  if (!live) return;
+  for (const { key, kind, inMs } of coming) {
     if (ahead.has(key)) continue;
-    const when = context.currentTime + inMs / 1000;
-    ahead.set(key, { when, off: scheduleRing(context, kind, when) });
+    const when = live.currentTime + inMs / 1000;
+    ahead.set(key, { when, off: scheduleRing(live, kind, when) });
   }
 }
 
-/** It sounds at this moment by itself. */
-function isSounding(key) {
-  return canRing() && Math.abs((ahead.get(key)?.when ?? Infinity) - context.currentTime) < STALE_MS / 1000;
+/**
+ * Whether a ring stays as it was laid: it sounds now, or it is still wanted then.
+ * @param {number} when @param {{inMs: number} | undefined} next @param {number} now
+ */
+function isRight(when, next, now) {
+  if (when <= now) return when > now - STALE_MS / 1000;
+  return next !== undefined && Math.abs(now + next.inMs / 1000 - when) < SAME_S;
 }
 
-/** Sound and shake once. @param {"look"|"ready"|"late"|"over"} kind @param {string} [key] as it may have been laid ahead */
+/** It sounds at this moment by itself. @param {string} key */
+function isSounding(key) {
+  const live = sounding();
+  return live && Math.abs((ahead.get(key)?.when ?? Infinity) - live.currentTime) < STALE_MS / 1000;
+}
+
+/** Sound and shake once. @param {Ring} kind @param {string} [key] as it may have been laid ahead */
 export async function ring(kind, key = "") {
   // Before the first touch a browser shakes nothing, and says so in its log.
   if (navigator.userActivation?.hasBeenActive ?? true) navigator.vibrate?.(SHAKES[kind]);

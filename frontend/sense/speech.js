@@ -3,7 +3,7 @@
 let last = "";
 let primed = false;
 
-/** @returns {boolean} whether this browser can speak */
+/** @param {string} text @returns {boolean} whether this browser can speak */
 export function say(text) {
   last = text;
   if (!globalThis.speechSynthesis || !text) return false;
