@@ -30,7 +30,7 @@ from sqlalchemy import Connection, event, select
 from sqlalchemy.exc import DBAPIError
 
 import bench
-from api import audit, carry, copyfile, create_app, generation, moved, scratch
+from api import audit, carry, copyfile, generation, moved, scratch
 from api.clock import now_ms
 from api.copyfile import Copy, CopyError, Written, read_through
 from api.hours import HOURS
@@ -38,7 +38,7 @@ from api.kit import KIT
 from api.places import MIGRATIONS
 from api.settings import Settings
 from api.shelf import SHELF
-from api.store import close, closed_to_writers, last_number, number_after, reading, writing
+from api.store import alone, close, closed_to_writers, last_number, number_after, reading, writing
 from api.studio_settings import SETTINGS
 from api.tables import Entry, RecipeVersion, Run, ShelfEntry, db
 from bench import BenchError
@@ -452,7 +452,7 @@ def _laid_out(
                 " or a later one."
             )
         with scratch.folder(beside) as folder:
-            stage = create_app(Settings(database=folder / "stage.sqlite3"))
+            stage = alone(Settings(database=folder / "stage.sqlite3"))
             try:
                 _lay_out(stage, copy, plain, file, folder)
                 yield copy, stage

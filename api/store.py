@@ -26,6 +26,7 @@ from sqlalchemy import Connection, Engine, event
 from sqlalchemy.exc import OperationalError
 
 from api.places import MIGRATIONS
+from api.settings import Settings
 from api.tables import db
 
 BUSY_TIMEOUT_MS = 5_000
@@ -80,6 +81,14 @@ def init_app(app: Flask) -> None:
             event.listen(db.engine, "connect", lambda *_: keep_to_owner(settings.database))
             event.listen(db.engine, "connect", _prepare_sqlite)
             event.listen(db.engine, "begin", _begin_sqlite)
+
+
+def alone(settings: Settings) -> Flask:
+    """An application that has a database and answers nobody: what a copy is laid out in."""
+    app = Flask(__name__, static_folder=None)
+    app.config.from_mapping(settings.as_flask_config())
+    init_app(app)
+    return app
 
 
 def before_writing(app: Flask, look: Callable[[Connection], None]) -> None:

@@ -234,7 +234,7 @@ def test_the_terminal_says_which_device_it_cannot_tell(terminal: Any, served: An
 def test_the_first_code_is_shown_until_there_is_a_maker(
     served: Any, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    from api.cli_door import show_first_code
+    from api.cli.door import show_first_code
 
     show_first_code(served, "https://studio.example:8420/")
     assert "https://studio.example:8420/pair, code " in capsys.readouterr().out

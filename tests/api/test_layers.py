@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ast
+from graphlib import TopologicalSorter
 from pathlib import Path
 
 import pytest
@@ -25,3 +26,35 @@ def imported(path: Path) -> set[str]:
 @pytest.mark.parametrize("path", MODULES, ids=lambda path: path.name)
 def test_the_api_imports_the_bench_by_its_door_only(path: Path) -> None:
     assert not {name for name in imported(path) if name.startswith(("bench.", "frontend", "tests"))}
+
+
+def module_name(path: Path) -> str:
+    parts = path.relative_to(ROOT).with_suffix("").parts
+    return ".".join(parts[:-1] if parts[-1] == "__init__" else parts)
+
+
+def imported_at_run_time(path: Path, known: set[str]) -> set[str]:
+    """The modules of `known` that a file imports, inside its functions too, less what types alone need."""
+    body = ast.parse(path.read_text(encoding="utf-8"))
+    for_types = {
+        id(each)
+        for node in ast.walk(body)
+        if isinstance(node, ast.If) and isinstance(node.test, ast.Name) and node.test.id == "TYPE_CHECKING"
+        for each in ast.walk(node)
+    }
+    names: set[str] = set()
+    for node in ast.walk(body):
+        if isinstance(node, ast.ImportFrom) and node.module and id(node) not in for_types:
+            within = {f"{node.module}.{alias.name}" for alias in node.names}
+            names |= within & known or {node.module}
+        elif isinstance(node, ast.Import) and id(node) not in for_types:
+            names |= {alias.name for alias in node.names}
+    return names & known
+
+
+def test_no_module_of_the_api_needs_one_that_needs_it() -> None:
+    """Not by an import inside a function either: that only hides a circle."""
+    known = {module_name(path): path for path in MODULES}
+    needs = {name: imported_at_run_time(path, {*known}) - {name} for name, path in known.items()}
+
+    assert list(TopologicalSorter(needs).static_order())  # CycleError names a circle

@@ -10,22 +10,19 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from datetime import UTC, datetime
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import click
 
+from api.cli.opening import database_option, open_app
 from api.plain import say
 
 if TYPE_CHECKING:
+    from flask import Flask
     from sqlalchemy import Connection
 
     from api.door.gate import DeviceRow
-
-database_option = click.option(
-    "--database",
-    type=click.Path(dir_okay=False, path_type=Path),
-    help="The SQLite file; else BOWLSIDE_DATABASE.",
-)
+    from api.settings import Settings
 
 
 @click.command()
@@ -36,9 +33,7 @@ database_option = click.option(
 @database_option
 def pair(helper: bool, port: int | None, database: Path | None) -> None:
     """Make a code that lets one device in, good for ten minutes."""
-    from api.cli import _open
-
-    app = _open(database, port=port)
+    app = open_app(database, port=port)
     show_code(app, "helper" if helper else "maker", _address(app.config["BOWLSIDE"]))
 
 
@@ -84,11 +79,10 @@ def shut_out(device: str, database: Path | None) -> None:
 def audit(what: str | None, since: datetime | None, most: int, database: Path | None) -> None:
     """Say what was done to the studio, by whom and when: the newest first."""
     from api.audit import read
-    from api.cli import _open
     from api.store import reading
 
     from_ms = int(since.replace(tzinfo=UTC).timestamp() * 1000) if since else None
-    with _open(database).app_context(), reading() as connection:
+    with open_app(database).app_context(), reading() as connection:
         for row in read(connection, most, what=what, since=from_ms):
             say(f"{_day(row['at'])}  {row['who']} {row['says']}")
 
@@ -96,7 +90,7 @@ def audit(what: str | None, since: datetime | None, most: int, database: Path | 
 COMMANDS = (pair, devices, shut_out, audit)
 
 
-def show_first_code(app: Any, studio: str) -> None:
+def show_first_code(app: Flask, studio: str) -> None:
     """When a studio that pairs has no maker's device yet: the code for the first one."""
     with app.app_context():
         from api.door.devices import is_there_a_maker
@@ -108,7 +102,7 @@ def show_first_code(app: Any, studio: str) -> None:
     show_code(app, "maker", studio)
 
 
-def show_code(app: Any, role: str, studio: str) -> None:
+def show_code(app: Flask, role: str, studio: str) -> None:
     """Make a code and show it in the terminal, as text and as a QR code of its address."""
     import segno
 
@@ -126,7 +120,7 @@ def show_code(app: Any, role: str, studio: str) -> None:
     sys.stdout.flush()
 
 
-def _address(settings: Any) -> str:
+def _address(settings: Settings) -> str:
     """Where devices reach the studio: by its own names, or by the proxy's."""
     from api.door.opening import addresses
 
@@ -152,8 +146,7 @@ def _which(device: str, found: list[DeviceRow], inside: list[DeviceRow]) -> str:
 
 @contextmanager
 def _transaction(database: Path | None) -> Iterator[Connection]:
-    from api.cli import _open
     from api.store import writing
 
-    with _open(database).app_context(), writing() as connection:
+    with open_app(database).app_context(), writing() as connection:
         yield connection

@@ -11,17 +11,15 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from datetime import UTC, datetime
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING
 
 import click
 
+from api.cli.opening import FILE, database_option, open_app
 from api.plain import say
 
-FILE = click.Path(dir_okay=False, path_type=Path)
-database_option = click.option(
-    "--database", type=FILE, help="The SQLite file to use; else DATABASE_URL, else BOWLSIDE_DATABASE."
-)
-
+if TYPE_CHECKING:
+    from flask import Flask
 
 identity_option = click.option(
     "--identity", type=FILE, help="The key file that opens an encrypted copy (bowlside copies-key)."
@@ -37,7 +35,7 @@ def backup(file: Path, replace: bool, database: Path | None) -> None:
     from api import carry, copies, store
 
     with _said():
-        with _opened(database, there=True).app_context():
+        with open_app(database, there=True).app_context():
             with store.reading() as connection:
                 if carry.is_empty(connection):
                     raise copies.CopyError("Nothing is in this studio yet. No copy was made.")
@@ -74,7 +72,7 @@ def restore(file: Path, yes: bool, anyway: bool, identity: Path | None, database
         identities = _identities(file, identity)
         if not identities:
             copies.read_through(file)
-        app = _opened(database)
+        app = open_app(database)
         with app.app_context(), store.reading() as connection:
             used = not carry.is_empty(connection)
         if used and not yes:
@@ -139,13 +137,7 @@ def copies_key(file: Path) -> None:
 COMMANDS = (backup, verify, restore, move, copies_key)
 
 
-def _opened(database: Path | None, *, there: bool = False) -> Any:
-    from api.cli import _open
-
-    return _open(database, there=there)
-
-
-def _identities(file: Path, identity: Path | None) -> list[Any]:
+def _identities(file: Path, identity: Path | None) -> list[object]:
     """What opens a copy: nothing for one that is not encrypted."""
     from api import copyfile
 
@@ -162,17 +154,15 @@ def _identities(file: Path, identity: Path | None) -> list[Any]:
     )
 
 
-def _opened_at(place: str | None, *, there: bool = False) -> Any:
+def _opened_at(place: str | None, *, there: bool = False) -> Flask:
     """The application on a file or an address, else on what the settings name; a file that must be `there`."""
-    from api.cli import _open
-
     if place is None:
-        return _open(None, there=there)
+        return open_app(None, there=there)
     if place.startswith("postgresql://"):
-        return _open(None, there=there, database_url=place)
+        return open_app(None, there=there, database_url=place)
     if "://" in place or (there and not Path(place).is_file()):
         raise click.UsageError(f"{place} is neither a SQLite file that is there nor a postgresql:// address.")
-    return _open(Path(place))
+    return open_app(Path(place))
 
 
 @contextmanager

@@ -1,0 +1,53 @@
+"""The command line. Exit codes: 0 done, 1 could not, 2 wrong usage, 3 the recipe is wrong.
+
+What a command needs is imported inside it, so that `--help` is quick.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import click
+
+from api.cli import copies, documents, door, serving
+from api.cli.opening import stop
+
+
+class Commands(click.Group):
+    """A database that cannot do it is said in words, whichever command asked."""
+
+    def invoke(self, ctx: click.Context) -> Any:
+        try:
+            return super().invoke(ctx)
+        except (click.exceptions.Exit, click.ClickException, click.Abort, SystemExit):
+            raise
+        except Exception as error:
+            if (says := _why_not(error)) is None:
+                raise
+            stop(says)
+
+
+def _why_not(error: Exception) -> str | None:
+    """What to say of a database's refusal; None for a fault of ours."""
+    import sqlite3
+
+    from sqlalchemy.exc import DBAPIError
+
+    from api.moved import MovedError, refusal_in, says
+
+    if isinstance(error, MovedError):
+        return str(error)
+    if not isinstance(error, DBAPIError | sqlite3.Error):
+        return None
+    place = refusal_in(error)
+    return f"The database could not do it: {getattr(error, 'orig', error)}" if place is None else says(place)
+
+
+@click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(package_name="bowlside")
+def main() -> None:
+    """A bench companion: what to do now, how much to pour, and every wait at once."""
+
+
+for command in (*serving.COMMANDS, *documents.COMMANDS, *door.COMMANDS, *copies.COMMANDS):
+    main.add_command(command)

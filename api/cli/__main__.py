@@ -1,0 +1,5 @@
+"""`python -m api.cli` is `bowlside`."""
+
+from api.cli import main
+
+main()

@@ -1,0 +1,118 @@
+"""The commands for documents: a sheet on paper, and a studio's export in and out."""
+
+from __future__ import annotations
+
+import json
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from api.cli.opening import COULD_NOT, FILE, database_option, open_app, report, stop
+from api.plain import say_data
+
+if TYPE_CHECKING:
+    from bench import BenchError
+
+WRONG_RECIPE = 3
+
+
+@click.command()
+@click.argument("recipe", type=FILE)
+@click.option("--pieces", type=int, required=True, help="How many pieces this batch should give.")
+@click.option("--kit", "kit_file", type=FILE, help="A kit file; without one, a kitchen scale of 5 kg by 1 g.")
+@click.option("--json", "as_json", is_flag=True, help="For a program: the sheet as canonical JSON.")
+def sheet(recipe: Path, pieces: int, kit_file: Path | None, as_json: bool) -> None:
+    """The sheet of a recipe at a size, as text for a printer."""
+    import bench
+    from api.exchange import file_id
+    from api.kit import STARTER_KIT
+
+    document = _read_json(recipe)
+    try:
+        measured = bench.read_recipe(document)
+    except bench.BenchError as error:
+        stop(f"{recipe}: {_named(error)}", code=WRONG_RECIPE)
+    try:
+        kit = bench.read_kit(_read_json(kit_file) if kit_file else STARTER_KIT)
+        size = bench.choose_size(measured, kit, {"by": "pieces", "pieces": pieces})["size"]
+        made = bench.make_sheet(measured, {"id": file_id(document), "version": 1}, size, kit)
+    except bench.BenchError as error:
+        stop(_named(error))
+    say_data(bench.canonical(made) if as_json else bench.sheet_text(made))
+
+
+@click.command("import")
+@click.argument("file", type=FILE)
+@click.option("--new", is_flag=True, help="Make a studio first, where there is none.")
+@database_option
+def import_file(file: Path, new: bool, database: Path | None) -> None:
+    """Take in a studio's export, a recipe or a kit. Adds, and never overwrites.
+
+    Others can write meanwhile. An import that was cut off is given again: what is here by then is had.
+    """
+    from marshmallow import ValidationError
+
+    import bench
+    from api import exchange
+    from api.errors import Problem, as_problem
+
+    try:
+        content = file.open("rb")
+    except OSError as error:
+        stop(f"Cannot read {file}: {error.strerror}.")
+    with content, open_app(database, there=not new).app_context():
+        try:
+            tally = exchange.import_file(content)
+        except (Problem, bench.BenchError, ValidationError) as error:
+            problem = as_problem(error)
+            named = [f"  {where}: {says}" for where, says in problem.errors]
+            is_recipe = isinstance(error, bench.RecipeError)
+            says = problem.detail.replace("The body", "The file")
+            stop(f"{file}: {says}", *named, code=WRONG_RECIPE if is_recipe else COULD_NOT)
+    report(tally)
+    if tally.refused or not (tally.kept or tally.had):
+        sys.exit(COULD_NOT)
+
+
+@click.command()
+@click.argument("file", type=FILE, required=False)
+@click.option("--replace", is_flag=True, help="Write over a file that is there.")
+@database_option
+def export(file: Path | None, replace: bool, database: Path | None) -> None:
+    """Write the whole studio as one JSON, to FILE or to standard output."""
+    from api import carry, copyfile, exchange, store
+
+    try:
+        if file is not None and not replace:
+            copyfile.refuse_to_overwrite(file)
+        with open_app(database, there=True).app_context():
+            with store.reading() as connection:
+                if carry.is_empty(connection):
+                    stop("Nothing is in this studio yet, so there is nothing to export.")
+            if file is None:
+                counts = exchange.write_export(sys.stdout.buffer)
+                sys.stdout.buffer.flush()
+            else:
+                with copyfile.whole(file) as out:
+                    counts = exchange.write_export(out)
+            exchange.note_export(counts)
+    except copyfile.CopyError as error:
+        stop(str(error))
+
+
+COMMANDS = (sheet, import_file, export)
+
+
+def _read_json(file: Path) -> Any:
+    try:
+        return json.loads(file.read_text(encoding="utf-8"))
+    except OSError as error:
+        stop(f"Cannot read {file}: {error.strerror}.")
+    except (ValueError, RecursionError) as error:
+        stop(f"{file} is not JSON in UTF-8: {error}.")
+
+
+def _named(error: BenchError) -> str:
+    return f"{error.where}: {error.says}" if error.where else str(error.says)
