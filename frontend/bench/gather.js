@@ -43,10 +43,10 @@ function gathered(need, sheet, state, shelf, uses, on, pastToo) {
   const chosen = pick(wanted || 1, could, on, pastToo); // of what goes by hand, the lot whose turn it is
   const row = (id, take) => {
     const lot = Object.hasOwn(shelf.lots, id) ? shelf.lots[id] : null;
-    const best_before = lot?.best_before;
+    const best_before = lot?.best_before ?? null;
     return {
       lot: id,
-      number: lot?.number,
+      number: lot?.number ?? null,
       best_before,
       left: lot && rest(id),
       take,
