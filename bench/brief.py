@@ -13,15 +13,19 @@ MOST_WORDS = 25  # title, what to do and why, beside the number
 MOST_SHORT = 6  # of a caution that was read in full before
 
 
-def brief(prompt: Json, urgent: bool) -> Json:
-    """The says, why and more of a prompt. Urgent: of why as much is kept as fits beside one sentence."""
-    room = MOST_WORDS - _words(prompt["title"])
-    least, _ = _up_to(prompt["says"], 0)
+def brief(prompt: Json, urgent: bool, first: str = "") -> Json:
+    """The says, why and more of a prompt. Urgent: of why as much is kept as fits beside one sentence.
+
+    first: what stands before what it says, whole, whatever else has room.
+    """
+    room = MOST_WORDS - _words(prompt["title"]) - _words(first)
+    at_least = 0 if first else 1
+    least, _ = _up_to(prompt["says"], 0, at_least)
     if urgent:
-        why, beneath = _up_to(prompt["why"], room - _words(least), at_least=0)
-        says, more = _up_to(prompt["says"], room - _words(why))
+        why, beneath = _up_to(prompt["why"], room - _words(least), 0)
+        says, more = _up_to(prompt["says"], room - _words(why), at_least)
         return {"says": says, "why": why, "more": joined(more, beneath)}
-    says, more = _up_to(prompt["says"], room)
+    says, more = _up_to(prompt["says"], room, at_least)
     if more or _words(says) + _words(prompt["why"]) > room:
         return {"says": says, "why": "", "more": joined(more, prompt["why"])}
     return {"says": says, "why": prompt["why"], "more": ""}
@@ -49,7 +53,7 @@ def _words(text: str) -> int:
     return len([word for word in text.split(" ") if word])
 
 
-def _up_to(text: str, room: int, at_least: int = 1) -> tuple[str, str]:
+def _up_to(text: str, room: int, at_least: int) -> tuple[str, str]:
     """The first sentences that fit, at least so many, and the rest."""
     first: list[str] = []
     rest: list[str] = []

@@ -165,8 +165,10 @@ class _Bench:
         if urgent:
             prompt["says"] = joined(prompt["says"], reason)
         prompt["why"] = urgent or reason
+        first = prompt.pop("first", "")  # a reading means nothing until this was done
         if prompt["number"] or step["kind"] == "wait":
-            prompt.update(brief(prompt, bool(urgent)))
+            prompt.update(brief(prompt, bool(urgent), first))
+        prompt["says"] = joined(first, prompt["says"])
 
     def _urgent(self, step: Json) -> str:
         """Why this should be begun soon, or not yet; "" where neither is so."""
@@ -344,14 +346,11 @@ class _Bench:
             answers.append(leave_out)
         scale = self.scales.get(told["scale"] or "")
         place = vessel["name"]
-        where = (
-            f"{scale['name']}: {place} on, then zero." if how == "running" and before == 0 and scale else ""
-        )
-        if how == "cup":
-            where = f"Then into {place}."
+        stands = {"running": before > 0, "tare": vessel["in_mg"] > 0, "cup": True}[how]
         return {
             "title": f"{name}: {'top up' if top_up else 'add'} {amount}",
-            "says": joined(where, line["note"]),
+            "first": _zeroing(scale["name"], f"{place} on") if scale and not stands else "",
+            "says": joined(f"Then into {place}." if how == "cup" else "", line["note"]),
             "number": {"mg": reads, "text": text, "caption": captions[how]},
             "weigh": self._weighing(line, how, add, amount, reads, before),
             "answers": answers,
@@ -534,6 +533,7 @@ class _Bench:
         return {
             **adding,
             "kind": "short",
+            "first": "",
             "title": f"{line['name']}: {missing} too little",
             "says": f"{grams(told['in_mg'], division)} in. Target {grams(told['target_mg'], division)}.",
             "answers": [answer for answer in adding["answers"] if answer["id"] != "zeroed"],
@@ -723,9 +723,9 @@ class _Bench:
         body = {"vessel": portion["vessel"]}
         seen = min(reads, there) if reads > 0 else target
         return {
+            "first": _zeroing(scale["name"], "Empty bowl on") if scale else "",
             "says": joined(
                 step["says"] if self._first_asked(step) else "",
-                f"{scale['name']}: empty bowl on, then zero." if scale else "",
                 f"The rest, {grams(targets[-1], division)}, stays as {rest['name']}.",
             ),
             "number": {"mg": reads, "text": text, "caption": f"weigh out for {portion['name']}"},
@@ -1034,6 +1034,11 @@ def _seen(shown: int, asked: int, division: int) -> int:
         return asked
     half = division // 2
     return min(max(shown, asked - half), asked + half)
+
+
+def _zeroing(scale: str, stands: str) -> str:
+    """Which scale, what stands on it, and that it is zeroed then."""
+    return f"{scale}. {stands}, then zero."
 
 
 def _counted(line: Json) -> str:

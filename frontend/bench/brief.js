@@ -8,16 +8,20 @@
 const MOST_WORDS = 25; // title, what to do and why, beside the number
 const MOST_SHORT = 6; // of a caution that was read in full before
 
-/** {says, why, more} of a prompt. Urgent: of why as much is kept as fits beside one sentence. */
-export function brief(prompt, isUrgent) {
-  const room = MOST_WORDS - words(prompt.title);
-  const [least] = upTo(prompt.says, 0);
+/**
+ * {says, why, more} of a prompt. Urgent: of why as much is kept as fits beside one sentence. first: what stands
+ * before what it says, whole, whatever else has room.
+ */
+export function brief(prompt, isUrgent, first = "") {
+  const room = MOST_WORDS - words(prompt.title) - words(first);
+  const atLeast = first ? 0 : 1;
+  const [least] = upTo(prompt.says, 0, atLeast);
   if (isUrgent) {
     const [why, beneath] = upTo(prompt.why, room - words(least), 0);
-    const [says, more] = upTo(prompt.says, room - words(why));
+    const [says, more] = upTo(prompt.says, room - words(why), atLeast);
     return { says, why, more: joined(more, beneath) };
   }
-  const [says, more] = upTo(prompt.says, room);
+  const [says, more] = upTo(prompt.says, room, atLeast);
   if (!more && words(says) + words(prompt.why) <= room) return { says, why: prompt.why, more };
   return { says, why: "", more: joined(more, prompt.why) };
 }
@@ -41,7 +45,7 @@ export const joined = (...sentences) => sentences.filter(Boolean).join(" ");
 const words = (text) => text.split(" ").filter(Boolean).length;
 
 /** [first, rest]: the first sentences that fit, at least so many, and the rest. */
-function upTo(text, room, atLeast = 1) {
+function upTo(text, room, atLeast) {
   const first = [];
   const rest = [];
   for (const each of text.split(/(?<=[.!?]) /)) {

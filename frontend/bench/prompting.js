@@ -170,7 +170,10 @@ function explain(bench, prompt, step) {
   const reason = isFirstAsked(bench, step) ? step.reason : "";
   if (presses) prompt.says = joined(prompt.says, reason);
   prompt.why = presses || reason;
-  if (prompt.number || step.kind === "wait") Object.assign(prompt, brief(prompt, presses !== ""));
+  const { first = "" } = prompt; // a reading means nothing until this was done
+  delete prompt.first;
+  if (prompt.number || step.kind === "wait") Object.assign(prompt, brief(prompt, presses !== "", first));
+  prompt.says = joined(first, prompt.says);
 }
 
 /** Why this should be begun soon, or not yet; "" where neither is so. */
@@ -358,11 +361,11 @@ function addLine(bench, line, told, isTopUp) {
   if (!isTopUp && !line.optional) answers.push(leaveOut);
   const scale = bench.scales.get(told.scale);
   const place = vessel.name;
-  let where = how === "running" && before === 0 && scale ? `${scale.name}: ${place} on, then zero.` : "";
-  if (how === "cup") where = `Then into ${place}.`;
+  const stands = { running: before > 0, tare: vessel.in_mg > 0, cup: true }[how];
   return {
     title: `${line.name}: ${isTopUp ? "top up" : "add"} ${amount}`,
-    says: joined(where, line.note),
+    first: scale && !stands ? zeroing(scale, `${place} on`) : "",
+    says: joined(how === "cup" ? `Then into ${place}.` : "", line.note),
     number: { mg: reads, text, caption: CAPTIONS[how] },
     weigh: weighing(bench, line, { how, add, amount, reads, before }),
     answers,
@@ -558,6 +561,7 @@ function short(bench, line, told) {
   return {
     ...adding,
     kind: "short",
+    first: "",
     title: `${line.name}: ${grams(told.target_mg - told.in_mg, division)} too little`,
     says: wentIn(told, division),
     answers: adding.answers.filter(({ id }) => id !== "zeroed"),
@@ -738,9 +742,9 @@ function split(bench, step) {
   const body = { vessel: portion.vessel };
   const there = bench.state.vessels[step.vessel].in_mg;
   return {
+    first: scale ? zeroing(scale, "Empty bowl on") : "",
     says: joined(
       isFirstAsked(bench, step) ? step.says : "",
-      scale ? `${scale.name}: empty bowl on, then zero.` : "",
       `The rest, ${grams(targets.at(-1), division)}, stays as ${step.portions.at(-1).name}.`,
     ),
     number: { mg: reads, text, caption: `weigh out for ${portion.name}` },
@@ -1014,6 +1018,9 @@ function answer(
 ) {
   return { id, label, says, kind, body, input, most, strong, ask };
 }
+
+/** Which scale, what stands on it, and that it is zeroed then. */
+const zeroing = ({ name }, stands) => `${name}. ${stands}, then zero.`;
 
 function counted({ count, unit }) {
   return `${count} ${count === 1 ? unit.slice(0, -1) : unit}`;

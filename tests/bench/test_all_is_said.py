@@ -92,8 +92,30 @@ def test_few_words_stand_beside_the_number(name: str) -> None:
     for prompt in walk(demo_sheet(name)):
         if prompt["number"] or prompt["kind"] == "wait":
             beside = f"{prompt['title']} {prompt['says']} {prompt['why']}"
-            stops = prompt["says"].rstrip(".!?").count(". ") + prompt["says"].count("? ")
+            own = prompt["says"].partition("then zero. ")[2] or prompt["says"]
+            stops = own.rstrip(".!?").count(". ") + own.count("? ")
             assert len(beside.split()) <= MOST_WORDS or (stops == 0 and prompt["more"]), beside
+
+
+@pytest.mark.parametrize("name", DEMO_RECIPES)
+def test_what_to_zero_is_said_first_and_whole_beside_the_number(name: str) -> None:
+    """A reading means nothing until the vessel stands on its scale and that was zeroed."""
+    sheet = demo_sheet(name)
+    scales = {scale["name"] for scale in sheet["kit"]["scales"]}
+    zeroed = [prompt for prompt in walk(sheet) if "then zero." in words_of(prompt)]
+
+    assert zeroed
+    for prompt in zeroed:
+        scale, stands = prompt["says"].split(". ")[:2]
+        assert scale in scales and stands.rstrip(".").endswith(" on, then zero"), prompt["says"]
+
+
+@given(SENTENCES, SENTENCES, st.booleans())
+def test_what_stands_first_leaves_less_room_for_the_rest(says: str, why: str, urgent: bool) -> None:
+    cut = brief({"title": "Pour", "says": says, "why": why}, urgent, "Scale. Bowl on, then zero.")
+
+    assert len(f"{cut['says']} {cut['why']}".split()) <= MOST_WORDS - 6
+    assert sorted(f"{cut['says']} {cut['more']} {cut['why']}".split()) == sorted(f"{says} {why}".split())
 
 
 @given(SENTENCES, SENTENCES, st.booleans())

@@ -1041,7 +1041,7 @@ def test_capacity_is_warned_of_before_it_is_passed_and_only_then():
     maker.choose("took_tub")
 
     assert "goes in" not in maker.prompt["says"]
-    assert maker.prompt["says"].startswith("Scale 0: Tub on, then zero.")
+    assert maker.prompt["says"].startswith("Scale 0. Tub on, then zero.")
     assert (maker.prompt["number"]["text"], maker.state["vessels"]["mix.1.bowl"]["in_mg"]) == (
         "250 g",
         790_000,
@@ -1149,11 +1149,12 @@ def test_what_no_scale_can_show_is_given_by_spoon_or_by_a_dilution_and_never_as_
 
 
 def test_the_first_line_says_which_bowl_to_stand_on_which_scale():
-    maker = Maker(plain_sheet())
+    for weigh in ("running", "tare"):
+        maker = Maker(plain_sheet(weigh=weigh))
 
-    assert maker.prompt["says"].endswith("Scale 0: Bowl on, then zero.")
-    maker.strong()
-    assert "zero" not in maker.prompt["says"]
+        assert maker.prompt["says"].startswith("Scale 0. Bowl on, then zero.")
+        maker.strong()
+        assert "zero" not in maker.prompt["says"]
 
 
 def test_skipping_a_weighing_says_that_it_is_the_whole_of_it():

@@ -133,6 +133,15 @@ function wanted() {
   ];
 }
 
+/** The line that says what to zero stands first of the words, never in the fold. */
+function zeroedLate() {
+  const says = screen.querySelector(".says");
+  const fold = screen.querySelector(".more-fold");
+  const text = says.textContent.replaceAll("\u00a0", " ");
+  const late = text.indexOf("then zero.") > text.indexOf(". ", text.indexOf(". ") + 1);
+  return late || fold.textContent.includes("then zero.") ? [["instruction", text, "does not zero first"]] : [];
+}
+
 /** Why an element is not wholly seen: "" when it is. */
 function hidden(node) {
   const box = node.getBoundingClientRect();
@@ -189,7 +198,7 @@ function told(pairs) {
 export function outOfSight() {
   document.querySelector("answer-row")?.removeAttribute("data-settling");
   const wide = document.documentElement.scrollWidth > innerWidth ? [["page", "", "scrolls sideways"]] : [];
-  return [...told(wanted()), ...wide];
+  return [...told(wanted()), ...zeroedLate(), ...wide];
 }
 
 /** The same of the pad, with the longest of titles; every key is measured too. */
