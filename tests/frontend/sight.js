@@ -139,7 +139,9 @@ function zeroedLate() {
   const fold = screen.querySelector(".more-fold");
   const text = says.textContent.replaceAll("\u00a0", " ");
   const late = text.indexOf("then zero.") > text.indexOf(". ", text.indexOf(". ") + 1);
-  return late || fold.textContent.includes("then zero.") ? [["instruction", text, "does not zero first"]] : [];
+  return late || fold.textContent.includes("then zero.")
+    ? [["instruction", text, "does not zero first"]]
+    : [];
 }
 
 /** Why an element is not wholly seen: "" when it is. */
