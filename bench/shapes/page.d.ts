@@ -8,7 +8,9 @@ export type JsonValue =
   | number
   | string
   | readonly JsonValue[]
-  | { readonly [key: string]: JsonValue };
+  | JsonObject;
+
+export type JsonObject = { readonly [key: string]: JsonValue };
 
 /** whole milligrams */
 export type Mg = number;
@@ -34,11 +36,1220 @@ export type MilliK = number;
 /** thousandths of a piece or a drop */
 export type Thousandths = number;
 
+/** an id of the maker's own */
+export type Id = string;
+
+/** a step's id, or component.step */
+export type WrittenRef = string;
+
+/** an amount as people write it */
+export type WrittenAmount = string;
+
+/** words of the maker's own */
+export type Says = string;
+
+/** component.step or component.line of a recipe */
+export type RecipeKey = string;
+
+/** component.round.step of a sheet */
+export type StepKey = string;
+
+/** component.round.line of a sheet */
+export type LineKey = string;
+
+/** component.round.label of a sheet */
+export type VesselKey = string;
+
 // bench/shapes/recipe.py
+
+export type StepKind = "weigh" | "do" | "melt" | "split" | "check" | "pieces" | "wait";
+
+export type Does = "grind" | "sift" | "mix" | "wipe" | "whip" | "colour" | "spray" | "press" | "pour" | "pipe" | "unmould" | "join" | "sprinkle" | "wrap" | "label";
+
+export type IngredientKind = "alcohol" | "bicarbonate" | "botanical" | "butter" | "citric_acid" | "dye" | "fragrance" | "lake" | "mica" | "oil" | "other" | "pigment" | "powder" | "salt" | "soap_base" | "solubiliser" | "surfactant" | "water" | "whipping_base";
+
+export type Measures = "us" | "imperial" | "metric";
+
+export type AcidForm = "anhydrous" | "monohydrate";
+
+export type Hazard = "alcohol" | "hot_fat" | "hot_soap" | "mixer" | "powder" | "slippery" | "superheated" | "wet_sockets";
+
+export type StateName = "melted_base" | "warm_fat" | "wetted_fizz" | "whipped_base" | "beaten_topping" | "piped_top" | "first_layer" | "unwrapped";
+
+export type WindowClass = "ruin" | "back" | "quality";
+
+export type HazardList = readonly Hazard[];
+
+export interface WrittenDensity {
+  readonly g_per_ml: string;
+  readonly tapped_g_per_ml?: string;
+  readonly source: string;
+}
+
+export interface WrittenAllergen {
+  readonly name: string;
+  readonly share: string;
+}
+
+export interface WrittenFragrance {
+  readonly limit?: string;
+  readonly category?: string;
+  readonly allergens?: readonly WrittenAllergen[];
+}
+
+export interface WrittenHeat {
+  readonly solid_j_per_kg_k: number;
+  readonly liquid_j_per_kg_k: number;
+  readonly latent_j_per_kg: number;
+  readonly melts_c: string;
+  readonly source: string;
+}
+
+export interface WrittenIngredient {
+  readonly name: string;
+  readonly note?: Says;
+  readonly inci?: string;
+  readonly kind?: IngredientKind;
+  readonly form?: AcidForm;
+  readonly density?: WrittenDensity;
+  readonly fragrance?: WrittenFragrance;
+  readonly most_c?: string;
+  readonly active?: string;
+  readonly heat?: WrittenHeat;
+  readonly hazards?: HazardList;
+}
+
+export interface WrittenSubstitute {
+  readonly ingredient: Id;
+  readonly amount?: WrittenAmount;
+  readonly says?: Says;
+  readonly changes_method?: boolean;
+}
+
+export interface WrittenLine {
+  readonly id: Id;
+  readonly ingredient: Id;
+  readonly amount: WrittenAmount;
+  readonly tolerance?: WrittenAmount;
+  readonly optional?: boolean;
+  readonly note?: Says;
+  readonly substitutes?: readonly WrittenSubstitute[];
+}
+
+export interface WrittenWay {
+  readonly id: Id;
+  readonly name: string;
+  readonly says?: Says;
+  readonly hazards?: HazardList;
+}
+
+export interface WrittenWindow {
+  /** what opens it; what the step comes after, where it does not say */
+  readonly from?: WrittenRef;
+  readonly latest: WrittenAmount;
+  readonly stake: string;
+  readonly rescue?: string;
+}
+
+export interface WrittenWeigh {
+  readonly id: Id;
+  readonly title: string;
+  readonly says?: Says;
+  readonly reason?: Says;
+  readonly after?: readonly WrittenRef[];
+  readonly optional?: boolean;
+  readonly does?: Does;
+  readonly hazards?: HazardList;
+  readonly caution?: string;
+  readonly ways?: readonly WrittenWay[];
+  readonly window?: WrittenWindow;
+  readonly hands?: WrittenAmount;
+  readonly tools?: readonly string[];
+  readonly kind: "weigh";
+  readonly lines: readonly Id[];
+  readonly into?: Id;
+}
+
+export interface WrittenDo {
+  readonly id: Id;
+  readonly title: string;
+  readonly says?: Says;
+  readonly reason?: Says;
+  readonly after?: readonly WrittenRef[];
+  readonly optional?: boolean;
+  readonly does?: Does;
+  readonly hazards?: HazardList;
+  readonly caution?: string;
+  readonly ways?: readonly WrittenWay[];
+  readonly window?: WrittenWindow;
+  readonly hands?: WrittenAmount;
+  readonly tools?: readonly string[];
+  readonly kind: "do";
+  readonly about?: WrittenAmount;
+  readonly of?: readonly Id[];
+  readonly tips?: readonly Id[];
+  readonly into?: Id;
+}
+
+export interface WrittenMelt {
+  readonly id: Id;
+  readonly title: string;
+  readonly says?: Says;
+  readonly reason?: Says;
+  readonly after?: readonly WrittenRef[];
+  readonly optional?: boolean;
+  readonly does?: Does;
+  readonly hazards?: HazardList;
+  readonly caution?: string;
+  readonly ways?: readonly WrittenWay[];
+  readonly window?: WrittenWindow;
+  readonly hands?: WrittenAmount;
+  readonly tools?: readonly string[];
+  readonly kind: "melt";
+  readonly of: readonly Id[];
+  readonly heater: string;
+  readonly burst: WrittenAmount;
+  readonly last_burst?: WrittenAmount;
+  readonly rest?: WrittenAmount;
+  readonly from_c?: WrittenAmount;
+  readonly to_c?: WrittenAmount;
+  readonly look_for: string;
+}
+
+export interface WrittenPortion {
+  readonly id: Id;
+  readonly name: string;
+  readonly share?: number;
+  readonly mass?: WrittenAmount;
+}
+
+export interface WrittenSplit {
+  readonly id: Id;
+  readonly title: string;
+  readonly says?: Says;
+  readonly reason?: Says;
+  readonly after?: readonly WrittenRef[];
+  readonly optional?: boolean;
+  readonly does?: Does;
+  readonly hazards?: HazardList;
+  readonly caution?: string;
+  readonly ways?: readonly WrittenWay[];
+  readonly window?: WrittenWindow;
+  readonly hands?: WrittenAmount;
+  readonly tools?: readonly string[];
+  readonly from?: Id;
+  readonly kind: "split";
+  readonly portions: readonly WrittenPortion[];
+}
+
+export interface WrittenNotYet {
+  readonly do: string;
+}
+
+export interface WrittenTooFar {
+  readonly do: string;
+  readonly wait?: WrittenAmount;
+}
+
+export interface WrittenCheck {
+  readonly id: Id;
+  readonly title: string;
+  readonly says?: Says;
+  readonly reason?: Says;
+  readonly after?: readonly WrittenRef[];
+  readonly optional?: boolean;
+  readonly does?: Does;
+  readonly hazards?: HazardList;
+  readonly caution?: string;
+  readonly ways?: readonly WrittenWay[];
+  readonly window?: WrittenWindow;
+  readonly hands?: WrittenAmount;
+  readonly tools?: readonly string[];
+  readonly kind: "check";
+  readonly ask: string;
+  readonly yes?: string;
+  readonly not_yet: WrittenNotYet;
+  readonly too_far?: WrittenTooFar;
+}
+
+export interface WrittenPieces {
+  readonly id: Id;
+  readonly title: string;
+  readonly says?: Says;
+  readonly reason?: Says;
+  readonly after?: readonly WrittenRef[];
+  readonly optional?: boolean;
+  readonly does?: Does;
+  readonly hazards?: HazardList;
+  readonly caution?: string;
+  readonly ways?: readonly WrittenWay[];
+  readonly window?: WrittenWindow;
+  readonly hands?: WrittenAmount;
+  readonly tools?: readonly string[];
+  readonly kind: "pieces";
+  readonly one_by_one?: boolean;
+  readonly again?: string;
+  readonly of?: readonly Id[];
+  readonly partial?: boolean;
+  readonly verb?: string;
+}
+
+export interface WrittenWait {
+  readonly id: Id;
+  readonly title: string;
+  readonly says?: Says;
+  readonly reason?: Says;
+  readonly after?: readonly WrittenRef[];
+  readonly optional?: boolean;
+  readonly does?: Does;
+  readonly hazards?: HazardList;
+  readonly caution?: string;
+  readonly ways?: readonly WrittenWay[];
+  readonly window?: WrittenWindow;
+  readonly hands?: WrittenAmount;
+  readonly tools?: readonly string[];
+  readonly kind: "wait";
+  readonly word: string;
+  readonly earliest: WrittenAmount;
+  readonly usual: WrittenAmount;
+  readonly latest?: WrittenAmount;
+  readonly test?: string;
+  readonly stake?: string;
+  readonly rescue?: string;
+}
+
+export type WrittenStep = WrittenWeigh | WrittenDo | WrittenMelt | WrittenSplit | WrittenCheck | WrittenPieces | WrittenWait;
+
+export interface MouldNeed {
+  readonly shape: string;
+  /** whether the piece stays in it until it is turned out, so that the next round must wait */
+  readonly held: boolean;
+}
+
+export interface WrittenComponent {
+  readonly id: Id;
+  readonly name: string;
+  readonly piece?: WrittenAmount;
+  readonly spares?: number;
+  readonly stays_behind?: WrittenAmount;
+  readonly loss?: WrittenAmount;
+  readonly part?: WrittenAmount;
+  readonly vessel?: Id;
+  readonly mould?: MouldNeed;
+  readonly lines?: readonly WrittenLine[];
+  readonly steps: readonly WrittenStep[];
+}
+
+export interface WrittenTake {
+  readonly component: Id;
+  readonly count?: number;
+}
+
+export interface WrittenAssembly {
+  readonly name?: string;
+  readonly takes: readonly WrittenTake[];
+  readonly lines?: readonly WrittenLine[];
+  readonly steps: readonly WrittenStep[];
+}
+
+export interface PieceWords {
+  readonly one: string;
+  readonly many: string;
+}
+
+/** A recipe as its maker wrote it: components made apart, and the assembly that joins them. */
+export interface WrittenRecipe {
+  readonly format: "bowlside-recipe/1";
+  readonly title: string;
+  readonly summary?: string;
+  readonly measures?: Measures;
+  readonly written_for: number;
+  readonly piece?: PieceWords;
+  readonly stays_on?: boolean;
+  readonly looks_like_food?: boolean;
+  readonly ingredients: { readonly [key: string]: WrittenIngredient };
+  readonly components: readonly WrittenComponent[];
+  readonly assembly?: WrittenAssembly;
+}
+
+export interface Spoon {
+  readonly name: string;
+  readonly nl: Nl;
+}
+
+export interface Density {
+  /** a decimal, g/ml */
+  readonly g_per_ml: string;
+  /** None: not known */
+  readonly tapped_g_per_ml: string | null;
+  readonly source: string;
+}
+
+export interface Heat {
+  /** J/(kg K) */
+  readonly solid_j_per_kg_k: number;
+  /** J/(kg K) */
+  readonly liquid_j_per_kg_k: number;
+  /** J/kg */
+  readonly latent_j_per_kg: number;
+  readonly melts_mk: MilliK;
+}
+
+export interface Allergen {
+  readonly name: string;
+  /** of the fragrance */
+  readonly ppm: Ppm;
+}
+
+export interface Fragrance {
+  /** of the finished piece, from its own certificate; None: not given */
+  readonly limit_ppm: Ppm | null;
+  readonly category: string;
+  readonly allergens: readonly Allergen[];
+}
+
+export interface Ingredient {
+  readonly name: string;
+  readonly inci: string;
+  readonly note: string;
+  readonly kind: IngredientKind | "";
+  readonly form: AcidForm | "";
+  /** None: stays in spoons */
+  readonly density: Density | null;
+  /** None: no estimate of a melt */
+  readonly heat: Heat | null;
+  /** the warmest it may get; None: its papers were not copied */
+  readonly most_mk: MilliK | null;
+  readonly fragrance: Fragrance | null;
+  /** active share by mass; None: not given */
+  readonly active_ppm: Ppm | null;
+  readonly cautions: readonly string[];
+}
+
+/** How much: exactly one of ug, nl, count and texture says how it is measured. */
+export interface Measure {
+  readonly ug: Ug | null;
+  readonly nl: Nl | null;
+  readonly count: Thousandths | null;
+  /** of a count: drops or pieces */
+  readonly unit: string;
+  /** what counted drops are likely to weigh */
+  readonly about_ug: Ug | null;
+  readonly texture: boolean;
+}
+
+export type SubstituteBy = "amount" | "active" | "volume" | "mass" | "count" | "texture";
+
+export interface Substitute {
+  readonly ug: Ug | null;
+  readonly nl: Nl | null;
+  readonly count: Thousandths | null;
+  readonly unit: string;
+  readonly about_ug: Ug | null;
+  readonly texture: boolean;
+  readonly ingredient: Id;
+  /** by what it is equal to the line */
+  readonly by: SubstituteBy;
+  readonly written: string;
+  readonly by_volume: boolean;
+  readonly says: string;
+  readonly changes_method: boolean;
+}
+
+export interface RecipeLine {
+  readonly ug: Ug | null;
+  readonly nl: Nl | null;
+  readonly count: Thousandths | null;
+  readonly unit: string;
+  readonly about_ug: Ug | null;
+  readonly texture: boolean;
+  readonly id: Id;
+  readonly ingredient: Id;
+  readonly written: string;
+  readonly by_volume: boolean;
+  readonly tolerance_ppm: Ppm;
+  readonly optional: boolean;
+  readonly note: string;
+  readonly substitutes: readonly Substitute[];
+}
+
+export interface Way {
+  readonly id: Id;
+  readonly name: string;
+  readonly says: string;
+  readonly cautions: readonly string[];
+}
+
+export interface Guard {
+  /** "": over no state that is known; absent: measured long ago */
+  readonly state?: StateName | "";
+  readonly class?: WindowClass;
+  /** of the hands, to bring it back */
+  readonly price_ms?: Ms;
+  /** past the latest, from when there is no way back; None: time never takes it */
+  readonly lost_ms?: Ms | null;
+}
+
+/** How soon a step must follow: `from` are component.step in a recipe, component.round.step in a sheet. */
+export interface Window {
+  readonly from: readonly string[];
+  readonly state?: StateName | "";
+  readonly class?: WindowClass;
+  readonly price_ms?: Ms;
+  readonly lost_ms?: Ms | null;
+  /** after the last of `from` has ended */
+  readonly latest_ms: Ms;
+  readonly stake: string;
+  readonly rescue?: string;
+}
+
+export interface RecipeWeigh {
+  readonly id: Id;
+  readonly title: string;
+  readonly says: string;
+  readonly reason: string;
+  readonly after: readonly RecipeKey[];
+  readonly optional: boolean;
+  readonly does: Does | "";
+  readonly unmoulds: boolean;
+  readonly alcohol: boolean;
+  readonly cautions: readonly string[];
+  readonly ways: readonly Way[];
+  readonly window: Window | null;
+  readonly hands_ms: Ms | null;
+  readonly tools: readonly string[];
+  readonly keeps?: readonly Window[];
+  readonly kind: "weigh";
+  readonly lines: readonly Id[];
+  readonly into: Id;
+}
+
+export interface RecipeDo {
+  readonly id: Id;
+  readonly title: string;
+  readonly says: string;
+  readonly reason: string;
+  readonly after: readonly RecipeKey[];
+  readonly optional: boolean;
+  readonly does: Does | "";
+  readonly unmoulds: boolean;
+  readonly alcohol: boolean;
+  readonly cautions: readonly string[];
+  readonly ways: readonly Way[];
+  readonly window: Window | null;
+  readonly hands_ms: Ms | null;
+  readonly tools: readonly string[];
+  readonly keeps?: readonly Window[];
+  readonly kind: "do";
+  readonly about_ms: Ms | null;
+  readonly of: readonly Id[];
+  readonly tips: readonly Id[];
+  readonly into: Id;
+}
+
+export interface RecipeMelt {
+  readonly id: Id;
+  readonly title: string;
+  readonly says: string;
+  readonly reason: string;
+  readonly after: readonly RecipeKey[];
+  readonly optional: boolean;
+  readonly does: Does | "";
+  readonly unmoulds: boolean;
+  readonly alcohol: boolean;
+  readonly cautions: readonly string[];
+  readonly ways: readonly Way[];
+  readonly window: Window | null;
+  readonly hands_ms: Ms | null;
+  readonly tools: readonly string[];
+  readonly keeps?: readonly Window[];
+  readonly kind: "melt";
+  readonly of: readonly Id[];
+  readonly heater: string;
+  readonly burst_ms: Ms;
+  readonly last_burst_ms: Ms;
+  readonly rest_ms: Ms;
+  readonly from_mk: MilliK | null;
+  readonly to_mk: MilliK | null;
+  readonly look_for: string;
+}
+
+export interface RecipePortion {
+  readonly id: Id;
+  readonly name: string;
+  /** of the sum of all shares; mg where they were written as masses */
+  readonly share: number;
+}
+
+export interface RecipeSplit {
+  readonly id: Id;
+  readonly title: string;
+  readonly says: string;
+  readonly reason: string;
+  readonly after: readonly RecipeKey[];
+  readonly optional: boolean;
+  readonly does: Does | "";
+  readonly unmoulds: boolean;
+  readonly alcohol: boolean;
+  readonly cautions: readonly string[];
+  readonly ways: readonly Way[];
+  readonly window: Window | null;
+  readonly hands_ms: Ms | null;
+  readonly tools: readonly string[];
+  readonly keeps?: readonly Window[];
+  readonly from: Id;
+  readonly kind: "split";
+  readonly portions: readonly RecipePortion[];
+}
+
+export interface RecipeCheck {
+  readonly id: Id;
+  readonly title: string;
+  readonly says: string;
+  readonly reason: string;
+  readonly after: readonly RecipeKey[];
+  readonly optional: boolean;
+  readonly does: Does | "";
+  readonly unmoulds: boolean;
+  readonly alcohol: boolean;
+  readonly cautions: readonly string[];
+  readonly ways: readonly Way[];
+  readonly window: Window | null;
+  readonly hands_ms: Ms | null;
+  readonly tools: readonly string[];
+  readonly keeps?: readonly Window[];
+  readonly kind: "check";
+  readonly ask: string;
+  readonly yes: string;
+  readonly not_yet: string;
+  /** None: it cannot go too far */
+  readonly too_far: string | null;
+  /** to be left alone for so long before it is judged again */
+  readonly too_far_ms?: Ms;
+}
+
+export interface RecipePieces {
+  readonly id: Id;
+  readonly title: string;
+  readonly says: string;
+  readonly reason: string;
+  readonly after: readonly RecipeKey[];
+  readonly optional: boolean;
+  readonly does: Does | "";
+  readonly unmoulds: boolean;
+  readonly alcohol: boolean;
+  readonly cautions: readonly string[];
+  readonly ways: readonly Way[];
+  readonly window: Window | null;
+  readonly hands_ms: Ms | null;
+  readonly tools: readonly string[];
+  readonly keeps?: readonly Window[];
+  readonly kind: "pieces";
+  readonly one_by_one: boolean;
+  /** asked after each */
+  readonly again: string | null;
+  readonly of: readonly Id[];
+  readonly partial: boolean;
+  readonly verb: string;
+}
+
+export interface RecipeWait {
+  readonly id: Id;
+  readonly title: string;
+  readonly says: string;
+  readonly reason: string;
+  readonly after: readonly RecipeKey[];
+  readonly optional: boolean;
+  readonly does: Does | "";
+  readonly unmoulds: boolean;
+  readonly alcohol: boolean;
+  readonly cautions: readonly string[];
+  readonly ways: readonly Way[];
+  readonly window: Window | null;
+  readonly hands_ms: Ms | null;
+  readonly tools: readonly string[];
+  readonly keeps?: readonly Window[];
+  readonly state?: StateName | "";
+  readonly class?: WindowClass;
+  readonly price_ms?: Ms;
+  readonly lost_ms?: Ms | null;
+  readonly kind: "wait";
+  readonly word: string;
+  readonly earliest_ms: Ms;
+  readonly usual_ms: Ms;
+  /** None: it never ends too late */
+  readonly latest_ms: Ms | null;
+  readonly test: string;
+  readonly stake: string;
+  readonly rescue?: string;
+}
+
+export type RecipeStep = RecipeWeigh | RecipeDo | RecipeMelt | RecipeSplit | RecipeCheck | RecipePieces | RecipeWait;
+
+export interface Component {
+  readonly id: Id;
+  readonly name: string;
+  /** how many of its pieces one finished piece takes */
+  readonly takes: number;
+  readonly spares: number;
+  /** 0: it is not weighed */
+  readonly piece_mg: Mg;
+  readonly stays_behind_mg: Mg;
+  readonly loss_ppm: Ppm;
+  readonly vessel: Id;
+  readonly mould: MouldNeed | null;
+  readonly lines: readonly RecipeLine[];
+  readonly steps: readonly RecipeStep[];
+}
+
+/** A recipe whose amounts have been read into whole numbers, every default filled in. */
+export interface MeasuredRecipe {
+  readonly format: "bowlside-measured/1";
+  readonly title: string;
+  readonly summary: string;
+  readonly measures: Measures;
+  /** the largest first */
+  readonly spoons: readonly Spoon[];
+  /** pieces */
+  readonly written_for: number;
+  readonly piece: PieceWords;
+  /** None: not said */
+  readonly stays_on: boolean | null;
+  /** None: not said */
+  readonly looks_like_food: boolean | null;
+  readonly ingredients: { readonly [key: string]: Ingredient };
+  /** the assembly last */
+  readonly components: readonly Component[];
+}
+
+export type Level = "will_not_run" | "look" | "know";
+
+export interface Finding {
+  readonly level: Level;
+  /** component, component.line, component.step, ingredients.id or a field of the recipe */
+  readonly where: string;
+  readonly what: string;
+  readonly why: string;
+  readonly by: string;
+  readonly do: string;
+  readonly source: string;
+  /** what `where` points at, in words */
+  readonly place?: string;
+}
+
+/** Today's air in the room. */
+export interface RoomAir {
+  readonly temperature_c: number;
+  /** per cent */
+  readonly humidity: number;
+}
+
+export interface SwapEffect {
+  readonly line: RecipeKey;
+  readonly ingredient: Id;
+  readonly name: string;
+  readonly by: SubstituteBy;
+  /** of the batch as written; None: not weighed */
+  readonly mg_before: Mg | null;
+  readonly mg_after: Mg | null;
+  readonly changes_method: boolean;
+  readonly says: readonly string[];
+  readonly findings_new: readonly Finding[];
+  readonly findings_gone: readonly Finding[];
+  readonly label_new: readonly string[];
+  readonly label_gone: readonly string[];
+}
+
+/** One thing that is different in another version of a recipe. */
+export interface Change {
+  readonly where: string;
+  readonly what: string;
+}
 
 // bench/shapes/kit.py
 
+export interface WrittenScale {
+  readonly id: Id;
+  readonly name: string;
+  readonly capacity: string;
+  readonly division: string;
+}
+
+export interface WrittenVessel {
+  readonly id: Id;
+  readonly name: string;
+  readonly kind: Id;
+  readonly empty: string;
+  readonly holds: string;
+}
+
+export interface WrittenMould {
+  readonly id: Id;
+  readonly name: string;
+  readonly shape: string;
+  readonly cavities: number;
+  readonly sets?: number;
+  readonly cavity?: string;
+}
+
+export interface WrittenHeater {
+  readonly id: Id;
+  readonly name: string;
+  readonly kind: string;
+  readonly absorbed_w?: number;
+}
+
+export interface WrittenMixer {
+  readonly id: Id;
+  readonly name: string;
+}
+
+/** What stands on one maker's bench. */
+export interface WrittenKit {
+  readonly format: "bowlside-kit/1";
+  readonly scales: readonly WrittenScale[];
+  readonly vessels?: readonly WrittenVessel[];
+  readonly moulds?: readonly WrittenMould[];
+  readonly heaters?: readonly WrittenHeater[];
+  readonly mixers?: readonly WrittenMixer[];
+}
+
+export interface Scale {
+  readonly id: Id;
+  readonly name: string;
+  /** vessel and contents together */
+  readonly capacity_mg: Mg;
+  /** 1 or more */
+  readonly division_mg: Mg;
+}
+
+export interface Vessel {
+  readonly id: Id;
+  readonly name: string;
+  /** bowl, jug, cup … */
+  readonly kind: string;
+  readonly empty_mg: Mg;
+  readonly holds_mg: Mg;
+}
+
+export interface Mould {
+  readonly id: Id;
+  readonly name: string;
+  readonly shape: string;
+  /** in one set */
+  readonly cavities: number;
+  readonly sets: number;
+  /** what one cavity holds; None: not said, so any piece fits */
+  readonly cavity_mg: Mg | null;
+}
+
+export interface Heater {
+  readonly id: Id;
+  readonly name: string;
+  readonly kind: string;
+  /** what reaches the melt; None: not measured, so no bursts are planned */
+  readonly absorbed_w: number | null;
+}
+
+export interface Mixer {
+  readonly id: Id;
+  readonly name: string;
+}
+
+/** The measured kit. */
+export interface Kit {
+  readonly format: "bowlside-kit/1";
+  readonly scales: readonly Scale[];
+  readonly vessels: readonly Vessel[];
+  readonly moulds: readonly Mould[];
+  readonly heaters: readonly Heater[];
+  readonly mixers: readonly Mixer[];
+}
+
 // bench/shapes/sheet.py
+
+export type Weighing = "running" | "tare";
+
+export interface Size {
+  readonly pieces: number;
+  /** optional lines left out, sorted */
+  readonly without: readonly RecipeKey[];
+  /** line -> the ingredient that stands in for its own */
+  readonly swaps: { readonly [key: string]: Id };
+  readonly weigh: Weighing;
+}
+
+export interface ByPieces {
+  readonly without?: readonly RecipeKey[];
+  readonly swaps?: { readonly [key: string]: Id };
+  readonly weigh?: Weighing;
+  readonly by: "pieces";
+  readonly pieces: number;
+}
+
+export interface ByMass {
+  readonly without?: readonly RecipeKey[];
+  readonly swaps?: { readonly [key: string]: Id };
+  readonly weigh?: Weighing;
+  readonly by: "mass";
+  readonly mg: Mg;
+}
+
+export interface ByMoulds {
+  readonly without?: readonly RecipeKey[];
+  readonly swaps?: { readonly [key: string]: Id };
+  readonly weigh?: Weighing;
+  readonly by: "moulds";
+  readonly component: Id;
+  readonly moulds: number;
+}
+
+export interface ByMix {
+  readonly without?: readonly RecipeKey[];
+  readonly swaps?: { readonly [key: string]: Id };
+  readonly weigh?: Weighing;
+  readonly by: "mix";
+  readonly component: Id;
+  /** so much of its mix is left to use up */
+  readonly mg: Mg;
+}
+
+export interface ByStock {
+  readonly without?: readonly RecipeKey[];
+  readonly swaps?: { readonly [key: string]: Id };
+  readonly weigh?: Weighing;
+  readonly by: "stock";
+  readonly stock: { readonly [key: string]: Mg };
+}
+
+export type SizeRequest = ByPieces | ByMass | ByMoulds | ByMix | ByStock;
+
+export interface ChosenSize {
+  readonly size: Size;
+  readonly says: string;
+  /** the ingredient that stops a larger batch; by stock only */
+  readonly runs_out: Id | null;
+}
+
+export interface RecipeRef {
+  readonly id: string;
+  readonly version: number;
+}
+
+export interface SheetRecipe {
+  readonly id: string;
+  readonly version: number;
+  readonly title: string;
+}
+
+export interface Round {
+  /** from 1 */
+  readonly round: number;
+  readonly count: number;
+  readonly make_mg: Mg;
+}
+
+export interface SheetComponent {
+  readonly id: Id;
+  readonly letter: string;
+  readonly name: string;
+  /** pieces, spares among them */
+  readonly count: number;
+  readonly spares: number;
+  readonly piece_mg: Mg;
+  readonly stays_behind_mg: Mg;
+  readonly loss_ppm: Ppm;
+  readonly make_mg: Mg;
+  readonly rounds: readonly Round[];
+  /** why there are several rounds */
+  readonly why: readonly string[];
+}
+
+/** What the whole batch takes of an ingredient. */
+export interface SheetIngredient {
+  readonly id: Id;
+  readonly name: string;
+  readonly mg: Mg;
+  readonly nl: Nl;
+  readonly count: number;
+  /** the most of the finished piece that its own papers allow; absent: they do not say */
+  readonly limit_ppm?: Ppm;
+}
+
+export interface SheetLine {
+  readonly id: LineKey;
+  readonly component: Id;
+  readonly round: number;
+  readonly line: Id;
+  readonly ingredient: Id;
+  readonly name: string;
+  /** None: no step weighs it */
+  readonly vessel: VesselKey | null;
+  readonly step: StepKey | null;
+  /** None: not weighed */
+  readonly mg: Mg | null;
+  readonly nl: Nl | null;
+  readonly count: number | null;
+  readonly unit: string;
+  /** what a count is likely to weigh */
+  readonly about_mg: Mg | null;
+  readonly tolerance_mg: Mg;
+  readonly scale: Id | null;
+  /** of that scale */
+  readonly division_mg: Mg | null;
+  /** weighed in a small cup first */
+  readonly cup: boolean;
+  readonly spoons: string;
+  /** in spoons what is too little for its scale to show */
+  readonly by_spoon?: string;
+  readonly optional: boolean;
+  readonly note: string;
+  readonly instead_of?: string;
+}
+
+export interface SheetVessel {
+  readonly id: VesselKey;
+  readonly component: Id;
+  readonly round: number;
+  readonly label: Id;
+  readonly name: string;
+  /** None: nothing is weighed into it */
+  readonly scale: Id | null;
+  readonly empty_mg: Mg;
+  /** None: none of the kit */
+  readonly holds_mg: Mg | null;
+  /** which of the kit */
+  readonly kit?: Id | null;
+}
+
+export interface WeighStep {
+  readonly id: StepKey;
+  readonly component: Id;
+  readonly round: number;
+  readonly step: Id;
+  readonly title: string;
+  readonly says: string;
+  readonly reason: string;
+  readonly after: readonly StepKey[];
+  readonly optional: boolean;
+  readonly cautions: readonly string[];
+  readonly ways: readonly Way[];
+  readonly window: Window | null;
+  readonly keeps?: readonly Window[];
+  readonly hands_ms: Ms | null;
+  readonly tools: readonly string[];
+  readonly tail_ms: Ms;
+  readonly hold_for: readonly StepKey[];
+  readonly kind: "weigh";
+  readonly lines: readonly LineKey[];
+  readonly vessel: VesselKey;
+}
+
+export interface DoStep {
+  readonly id: StepKey;
+  readonly component: Id;
+  readonly round: number;
+  readonly step: Id;
+  readonly title: string;
+  readonly says: string;
+  readonly reason: string;
+  readonly after: readonly StepKey[];
+  readonly optional: boolean;
+  readonly cautions: readonly string[];
+  readonly ways: readonly Way[];
+  readonly window: Window | null;
+  readonly keeps?: readonly Window[];
+  readonly hands_ms: Ms | null;
+  readonly tools: readonly string[];
+  readonly tail_ms: Ms;
+  readonly hold_for: readonly StepKey[];
+  readonly kind: "do";
+  readonly about_ms: Ms | null;
+  readonly mg: Mg | null;
+  readonly tips: readonly VesselKey[];
+  readonly into: VesselKey;
+}
+
+export interface Burst {
+  readonly ms: Ms;
+  /** a pause with a stir before the burst */
+  readonly rest_ms: Ms;
+}
+
+export interface MeltStep {
+  readonly id: StepKey;
+  readonly component: Id;
+  readonly round: number;
+  readonly step: Id;
+  readonly title: string;
+  readonly says: string;
+  readonly reason: string;
+  readonly after: readonly StepKey[];
+  readonly optional: boolean;
+  readonly cautions: readonly string[];
+  readonly ways: readonly Way[];
+  readonly window: Window | null;
+  readonly keeps?: readonly Window[];
+  readonly hands_ms: Ms | null;
+  readonly tools: readonly string[];
+  readonly tail_ms: Ms;
+  readonly hold_for: readonly StepKey[];
+  readonly kind: "melt";
+  readonly mg: Mg;
+  readonly heater: string;
+  /** []: not planned */
+  readonly bursts: readonly Burst[];
+  readonly more: Burst;
+  readonly to_mk: MilliK | null;
+  readonly look_for: string;
+}
+
+export interface Portion {
+  readonly vessel: VesselKey;
+  readonly name: string;
+  /** of the sum of all shares */
+  readonly share: number;
+}
+
+export interface SplitStep {
+  readonly id: StepKey;
+  readonly component: Id;
+  readonly round: number;
+  readonly step: Id;
+  readonly title: string;
+  readonly says: string;
+  readonly reason: string;
+  readonly after: readonly StepKey[];
+  readonly optional: boolean;
+  readonly cautions: readonly string[];
+  readonly ways: readonly Way[];
+  readonly window: Window | null;
+  readonly keeps?: readonly Window[];
+  readonly hands_ms: Ms | null;
+  readonly tools: readonly string[];
+  readonly tail_ms: Ms;
+  readonly hold_for: readonly StepKey[];
+  readonly kind: "split";
+  readonly vessel: VesselKey;
+  readonly portions: readonly Portion[];
+}
+
+export interface CheckStep {
+  readonly id: StepKey;
+  readonly component: Id;
+  readonly round: number;
+  readonly step: Id;
+  readonly title: string;
+  readonly says: string;
+  readonly reason: string;
+  readonly after: readonly StepKey[];
+  readonly optional: boolean;
+  readonly cautions: readonly string[];
+  readonly ways: readonly Way[];
+  readonly window: Window | null;
+  readonly keeps?: readonly Window[];
+  readonly hands_ms: Ms | null;
+  readonly tools: readonly string[];
+  readonly tail_ms: Ms;
+  readonly hold_for: readonly StepKey[];
+  readonly kind: "check";
+  readonly ask: string;
+  readonly yes: string;
+  readonly not_yet: string;
+  readonly too_far: string | null;
+  readonly too_far_ms?: Ms;
+}
+
+/** A count that the pieces of another come from. */
+export interface Follows {
+  /** all its rounds, sorted */
+  readonly steps: readonly StepKey[];
+  /** how many of its pieces one of these takes */
+  readonly takes: number;
+}
+
+export interface PiecesStep {
+  readonly id: StepKey;
+  readonly component: Id;
+  readonly round: number;
+  readonly step: Id;
+  readonly title: string;
+  readonly says: string;
+  readonly reason: string;
+  readonly after: readonly StepKey[];
+  readonly optional: boolean;
+  readonly cautions: readonly string[];
+  readonly ways: readonly Way[];
+  readonly window: Window | null;
+  readonly keeps?: readonly Window[];
+  readonly hands_ms: Ms | null;
+  readonly tools: readonly string[];
+  readonly tail_ms: Ms;
+  readonly hold_for: readonly StepKey[];
+  readonly kind: "pieces";
+  readonly one_by_one: boolean;
+  readonly again: string | null;
+  readonly partial: boolean;
+  readonly verb: string;
+  readonly count: number;
+  readonly of: readonly VesselKey[];
+  readonly piece_mg: Mg;
+  readonly follows: readonly Follows[];
+}
+
+export interface WaitStep {
+  readonly id: StepKey;
+  readonly component: Id;
+  readonly round: number;
+  readonly step: Id;
+  readonly title: string;
+  readonly says: string;
+  readonly reason: string;
+  readonly after: readonly StepKey[];
+  readonly optional: boolean;
+  readonly cautions: readonly string[];
+  readonly ways: readonly Way[];
+  readonly window: Window | null;
+  readonly keeps?: readonly Window[];
+  readonly hands_ms: Ms | null;
+  readonly tools: readonly string[];
+  readonly tail_ms: Ms;
+  readonly hold_for: readonly StepKey[];
+  readonly state?: StateName | "";
+  readonly class?: WindowClass;
+  readonly price_ms?: Ms;
+  readonly lost_ms?: Ms | null;
+  readonly kind: "wait";
+  readonly word: string;
+  readonly earliest_ms: Ms;
+  readonly usual_ms: Ms;
+  readonly latest_ms: Ms | null;
+  readonly test: string;
+  readonly stake: string;
+  readonly rescue?: string;
+}
+
+export type Step = WeighStep | DoStep | MeltStep | SplitStep | CheckStep | PiecesStep | WaitStep;
+
+export interface Warn {
+  readonly where: string;
+  readonly text: string;
+}
+
+/** A recipe at one size for one kit: every weight on a scale, every wait and burst. */
+export interface Sheet {
+  readonly format: "bowlside-sheet/1";
+  readonly recipe: SheetRecipe;
+  readonly size: Size;
+  readonly piece: PieceWords;
+  readonly kit: Kit;
+  readonly components: readonly SheetComponent[];
+  readonly ingredients: readonly SheetIngredient[];
+  readonly lines: readonly SheetLine[];
+  readonly vessels: readonly SheetVessel[];
+  readonly steps: readonly Step[];
+  readonly warnings: readonly Warn[];
+}
 
 // bench/shapes/entries.py
 

@@ -11,21 +11,12 @@ import ast
 import importlib
 import inspect
 import json
-from collections.abc import Iterator
 from pathlib import Path
-from types import ModuleType, NoneType, UnionType
-from typing import (
-    Annotated,
-    ForwardRef,
-    Literal,
-    NotRequired,
-    TypeAlias,
-    Union,
-    get_args,
-    get_origin,
-    get_type_hints,
-    is_typeddict,
-)
+from types import ModuleType
+from typing import Annotated, ForwardRef, Literal, get_args, get_origin, is_typeddict
+
+from bench.shapes.schema import SCALARS, UNIONS, fields_of, items_of, schema_of
+from bench.shapes.units import JsonObject
 
 MODULES = (
     "units",
@@ -41,53 +32,49 @@ MODULES = (
 )
 FOLDER = Path(__file__).parent
 
-Schema: TypeAlias = (
-    "dict[str, str | bool | Schema | list[Schema] | list[str] | list[str | int | bool | None]]"
-)
-Scalar: TypeAlias = "str | int | bool | None"
-
-_SCALARS: dict[object, tuple[str, str]] = {
-    str: ("string", "string"),
-    bool: ("boolean", "boolean"),
-    int: ("number", "integer"),
-    float: ("number", "number"),
-    NoneType: ("null", "null"),
-}
+_FOR_THE_PAGE = {"integer": "number"}
 _UNKNOWN = (
     "export type JsonValue =\n  | null\n  | boolean\n  | number\n  | string\n"
-    "  | readonly JsonValue[]\n  | { readonly [key: string]: JsonValue };\n"
+    "  | readonly JsonValue[]\n  | JsonObject;\n\n"
+    "export type JsonObject = { readonly [key: string]: JsonValue };\n"
 )
 
 
 class Shapes:
-    """Every shape of the modules that there are: by module the documents, and by value the names of aliases."""
+    """Every shape of the modules that there are: the documents by module, and aliases by what they stand for."""
 
     def __init__(self) -> None:
-        self.modules = {name: _module(name) for name in MODULES}
-        self.documents: dict[str, dict[str, type]] = {name: {} for name in MODULES}
-        self.aliases: dict[str, dict[str, object]] = {name: {} for name in MODULES}
+        self.defined: dict[str, dict[str, object]] = {name: {} for name in MODULES}
         self.home: dict[str, str] = {}
         self.named: dict[object, str] = {}
-        for name, module in self.modules.items():
-            for key, value in vars(module).items() if module else ():
-                self._take(name, key, value)
+        for name in MODULES:
+            for key, value in vars(_module(name)).items() if (FOLDER / f"{name}.py").exists() else ():
+                if not key.startswith("_"):
+                    self._take(name, key, value)
 
     def _take(self, module: str, key: str, value: object) -> None:
-        if key.startswith("_") or key == "JsonValue":
+        if is_typeddict(value):
+            if getattr(value, "__module__", "") != f"bench.shapes.{module}":
+                return  # imported from where it is defined
+            if key in self.home:
+                raise ValueError(f"{key} is defined in {self.home[key]} and in {module}. Rename one.")
+        elif get_origin(value) not in (Annotated, Literal, *UNIONS) or value in self.named:
             return
-        if is_typeddict(value) and isinstance(value, type):
-            if value.__module__ == f"bench.shapes.{module}":
-                if key in self.home:
-                    raise ValueError(
-                        f"{key} is defined in {self.home[key]} and in {module}. Name one otherwise."
-                    )
-                self.documents[module][key] = value
-                self.home[key] = module
-        elif get_origin(value) in (Annotated, Literal, Union, UnionType) and value not in self.named:
-            self.aliases[module][key] = value
-            self.named[value] = key
+        self.defined[module][key] = value
+        self.home[key] = module
+        self.named[value] = key
 
-    # The page's types
+    def schemas(self) -> dict[str, dict[str, JsonObject]]:
+        """By module and name; they refer to each other by "#/module/Name"."""
+
+        def reference(hint: object) -> str | None:
+            name = self.named.get(hint)
+            return f"#/{self.home[name]}/{name}" if name else None
+
+        return {
+            module: {key: schema_of(value, reference, own=True) for key, value in defined.items()}
+            for module, defined in self.defined.items()
+        }
 
     def page(self) -> str:
         parts = [
@@ -96,115 +83,57 @@ class Shapes:
         for name in MODULES:
             parts.append(f"// bench/shapes/{name}.py\n")
             parts += [_UNKNOWN] if name == "units" else []
-            for key, value in self.aliases[name].items():
-                parts.append(_noted(value) + f"export type {key} = {self.ts(value, own=True)};\n")
-            parts += [self._interface(key, document) for key, document in self.documents[name].items()]
+            parts += [self._declared(key, value) for key, value in self.defined[name].items()]
         return "\n".join(parts)
 
-    def _interface(self, name: str, document: type) -> str:
-        notes = _notes(document)
-        out = [f"/** {note} */\n" if (note := _first_line(document)) else "", f"export interface {name} {{\n"]
-        for key, hint, needed in _fields(document):
-            out.append(f"  /** {notes[key]} */\n" if key in notes else "")
-            out.append(f"  readonly {key}{'' if needed else '?'}: {self.ts(hint)};\n")
+    def _declared(self, name: str, value: object) -> str:
+        if not is_typeddict(value):
+            notes = [each for each in get_args(value)[1:] if isinstance(each, str)]
+            note = notes[0] if get_origin(value) is Annotated and notes else ""
+            return _comment(note) + f"export type {name} = {self._ts(value, own=True)};\n"
+        notes_of = _notes(value)
+        doc = (value.__doc__ or "").split("\n", 1)[0]
+        out = [_comment("" if doc.startswith("dict(") else doc), f"export interface {name} {{\n"]
+        for key, hint, needed in fields_of(value):
+            out.append(_comment(notes_of.get(key, ""), "  "))
+            out.append(f"  readonly {key}{'' if needed else '?'}: {self._ts(hint)};\n")
         return "".join(out) + "}\n"
 
-    def ts(self, hint: object, own: bool = False) -> str:
-        """own: say what an alias stands for, not its name."""
-        if hint in _SCALARS:
-            return _SCALARS[hint][0]
+    def _ts(self, hint: object, own: bool = False) -> str:
+        """A type as the page's checker reads it. own: say what an alias stands for, not its name."""
         if not own and hint in self.named:
             return self.named[hint]
+        if hint in SCALARS:
+            return _FOR_THE_PAGE.get(SCALARS[hint], SCALARS[hint])
         if isinstance(hint, ForwardRef) or hint is object:
             return "JsonValue"
-        if is_typeddict(hint) and isinstance(hint, type):
-            return hint.__name__
         origin, parts = get_origin(hint), get_args(hint)
         if origin is Annotated:
-            return self.ts(parts[0])
+            return self._ts(parts[0])
         if origin is Literal:
             return " | ".join(json.dumps(each, ensure_ascii=False) for each in parts)
-        if origin in (Union, UnionType):
-            return " | ".join(dict.fromkeys(self.ts(each) for each in parts))
-        if origin is list or (origin is tuple and parts[1:] == (...,)):
-            inner = self.ts(parts[0])
+        if origin in UNIONS:
+            return " | ".join(dict.fromkeys(self._ts(each) for each in parts))
+        items = items_of(hint)
+        if items is not None:
+            inner = self._ts(items)
             return f"readonly ({inner})[]" if " | " in inner else f"readonly {inner}[]"
         if origin is tuple:
-            return f"readonly [{', '.join(self.ts(each) for each in parts)}]"
+            return f"readonly [{', '.join(self._ts(each) for each in parts)}]"
         if origin is dict:
-            return f"{{ readonly [key: string]: {self.ts(parts[1])} }}"
-        raise ValueError(f"{hint} has no place in a document.")
-
-    # JSON Schema
-
-    def schemas(self) -> dict[str, dict[str, Schema]]:
-        """By module, each document's schema and each alias's; they refer to each other by "#/module/Name"."""
-        return {
-            name: {key: self.schema(value, own=True) for key, value in self.aliases[name].items()}
-            | {key: self._object(document) for key, document in self.documents[name].items()}
-            for name in MODULES
-        }
-
-    def _object(self, document: type) -> Schema:
-        fields = list(_fields(document))
-        return {
-            "type": "object",
-            "required": [key for key, _, needed in fields if needed],
-            "properties": {key: self.schema(hint) for key, hint, _ in fields},
-            "additionalProperties": False,
-        }
-
-    def schema(self, hint: object, own: bool = False) -> Schema:
-        if hint in _SCALARS:
-            return {"type": _SCALARS[hint][1]}
-        if not own and hint in self.named:
-            name = self.named[hint]
-            module = next(each for each in MODULES if name in self.aliases[each])
-            return {"$ref": f"#/{module}/{name}"}
-        if isinstance(hint, ForwardRef) or hint is object:
-            return {}
-        if is_typeddict(hint) and isinstance(hint, type):
-            return {"$ref": f"#/{self.home[hint.__name__]}/{hint.__name__}"}
-        origin, parts = get_origin(hint), get_args(hint)
-        if origin is Annotated:
-            return self.schema(parts[0]) | {"description": str(parts[1])}
-        if origin is Literal:
-            return {"enum": list(parts)}
-        if origin in (Union, UnionType):
-            return {"anyOf": [self.schema(each) for each in parts]}
-        if origin is list or (origin is tuple and parts[1:] == (...,)):
-            return {"type": "array", "items": self.schema(parts[0])}
-        if origin is tuple:
-            return {"type": "array", "prefixItems": [self.schema(each) for each in parts], "items": False}
-        if origin is dict:
-            return {"type": "object", "additionalProperties": self.schema(parts[1])}
+            return f"{{ readonly [key: string]: {self._ts(parts[1])} }}"
         raise ValueError(f"{hint} has no place in a document.")
 
 
-def _module(name: str) -> ModuleType | None:
-    return importlib.import_module(f"bench.shapes.{name}") if (FOLDER / f"{name}.py").exists() else None
+def _module(name: str) -> ModuleType:
+    return importlib.import_module(f"bench.shapes.{name}")
 
 
-def _fields(document: type) -> Iterator[tuple[str, object, bool]]:
-    """Each field with its type and whether it must be there."""
-    hints: dict[str, object] = get_type_hints(document, include_extras=True)
-    for key, hint in hints.items():
-        if get_origin(hint) is NotRequired:
-            yield key, get_args(hint)[0], False
-        else:
-            yield key, hint, True
+def _comment(note: str, margin: str = "") -> str:
+    return f"{margin}/** {note} */\n" if note else ""
 
 
-def _noted(alias: object) -> str:
-    return f"/** {get_args(alias)[1]} */\n" if get_origin(alias) is Annotated else ""
-
-
-def _first_line(document: type) -> str:
-    note = document.__doc__ or ""
-    return note.split("\n", 1)[0].strip() if not note.startswith("dict(") else ""
-
-
-def _notes(document: type) -> dict[str, str]:
+def _notes(document: object) -> dict[str, str]:
     """The comments behind the fields of a TypedDict, and of those it extends."""
     found: dict[str, str] = {}
     for base in getattr(document, "__orig_bases__", ()):
@@ -212,51 +141,49 @@ def _notes(document: type) -> dict[str, str]:
     module = inspect.getmodule(document)
     source = inspect.getsource(module) if module else ""
     rows = source.splitlines()
-    for node in ast.walk(ast.parse(source)):
-        fields: list[tuple[str, int]] = []
-        if isinstance(node, ast.ClassDef) and node.name == document.__name__:
-            fields = [
-                (each.target.id, each.end_lineno or 0)
-                for each in node.body
-                if isinstance(each, ast.AnnAssign) and isinstance(each.target, ast.Name)
-            ]
-        if (
-            isinstance(node, ast.Assign)
-            and isinstance(node.targets[0], ast.Name)
-            and isinstance(node.value, ast.Call)
-        ):
-            shape = node.value.args[1] if len(node.value.args) > 1 else None
-            if node.targets[0].id == document.__name__ and isinstance(shape, ast.Dict):
-                fields = [
-                    (str(key.value), value.end_lineno or 0)
-                    for key, value in zip(shape.keys, shape.values, strict=True)
-                    if isinstance(key, ast.Constant)
-                ]
-        for key, line in fields:
+    for node in ast.parse(source).body:
+        for key, line in _rows(node, getattr(document, "__name__", "")):
             _, marked, note = rows[line - 1].partition("  # ")
             if marked:
                 found[key] = note.strip()
     return found
 
 
+def _rows(node: ast.stmt, name: str) -> list[tuple[str, int]]:
+    """The fields of a TypedDict of this name with the rows on which they end, in either way to write one."""
+    match node:
+        case ast.ClassDef(name=found, body=body) if found == name:
+            return [
+                (target.id, end)
+                for each in body
+                if isinstance(each, ast.AnnAssign)
+                if isinstance(target := each.target, ast.Name) and (end := each.end_lineno)
+            ]
+        case ast.Assign(
+            targets=[ast.Name(id=found)], value=ast.Call(args=[_, ast.Dict(keys=keys, values=values)])
+        ) if found == name:
+            return [
+                (str(key.value), end)
+                for key, value in zip(keys, values, strict=True)
+                if isinstance(key, ast.Constant) and (end := value.end_lineno)
+            ]
+    return []
+
+
 def written() -> dict[str, str]:
     """What the two files should hold, by name."""
     shapes = Shapes()
-    defined = shapes.schemas()
-    # A module without shapes has its place all the same: what is added to one leaves the others' lines alone.
-    told = ",\n".join(
-        f'"{name}": {{\n'
-        + ",\n".join(
-            f" {json.dumps(key)}: {json.dumps(each, ensure_ascii=False, indent=1)}"
-            for key, each in defined[name].items()
-        )
-        + "\n}"
-        for name in MODULES
-    )
-    return {
-        "page.d.ts": shapes.page(),
-        "schemas.json": f'{{\n"$schema": "https://json-schema.org/draft/2020-12/schema",\n{told}\n}}\n',
-    }
+    modules = []
+    for name, defined in shapes.schemas().items():
+        told = [f"{json.dumps(key)}: {_spread(each)}" for key, each in defined.items()]
+        # A module without shapes has its place all the same: what is added to one leaves the others' lines alone.
+        modules.append(f'"{name}": {{\n' + ",\n".join(told) + "\n}")
+    head = '{\n"$schema": "https://json-schema.org/draft/2020-12/schema",\n'
+    return {"page.d.ts": shapes.page(), "schemas.json": head + ",\n".join(modules) + "\n}\n"}
+
+
+def _spread(schema: JsonObject) -> str:
+    return json.dumps(schema, ensure_ascii=False, indent=1)
 
 
 if __name__ == "__main__":

@@ -30,6 +30,7 @@ WELCOME = {
     "json",
     "math",
     "re",
+    "types",
     "unicodedata",
 }
 # What a library does better, by one door each: conversions, the verdict on a document's shape, currencies,
@@ -47,7 +48,6 @@ BY_ONE_DOOR = {
     "ast": ("write.py",),
     "inspect": ("write.py",),
     "pathlib": ("write.py",),
-    "types": ("write.py",),
 }
 READS_THE_WORLD = {"open", "input", "print", "eval", "exec", "__import__", "breakpoint"}
 

@@ -1,0 +1,102 @@
+"""The kit: what stands on one maker's bench, as written and measured."""
+
+from typing import Annotated, Literal, NotRequired, TypedDict
+
+from bench.shapes.units import Id, Many, Mg, Text, Within
+
+_Amount = Annotated[str, Text(40)]
+_Name = Annotated[str, Text(80)]
+
+
+class WrittenScale(TypedDict):
+    id: Id
+    name: _Name
+    capacity: _Amount
+    division: _Amount
+
+
+class WrittenVessel(TypedDict):
+    id: Id
+    name: _Name
+    kind: Id
+    empty: _Amount
+    holds: _Amount
+
+
+class WrittenMould(TypedDict):
+    id: Id
+    name: _Name
+    shape: Annotated[str, Text(60)]
+    cavities: Annotated[int, Within(1, 1000)]
+    sets: NotRequired[Annotated[int, Within(1, 100)]]
+    cavity: NotRequired[_Amount]
+
+
+class WrittenHeater(TypedDict):
+    id: Id
+    name: _Name
+    kind: Annotated[str, Text(60)]
+    absorbed_w: NotRequired[Annotated[int, Within(1, 20_000)]]
+
+
+class WrittenMixer(TypedDict):
+    id: Id
+    name: _Name
+
+
+class WrittenKit(TypedDict):
+    """What stands on one maker's bench."""
+
+    format: Literal["bowlside-kit/1"]
+    scales: Annotated[list[WrittenScale], Many(20)]
+    vessels: NotRequired[Annotated[list[WrittenVessel], Many(100)]]
+    moulds: NotRequired[Annotated[list[WrittenMould], Many(100)]]
+    heaters: NotRequired[Annotated[list[WrittenHeater], Many(20)]]
+    mixers: NotRequired[Annotated[list[WrittenMixer], Many(20)]]
+
+
+class Scale(TypedDict):
+    id: Id
+    name: str
+    capacity_mg: Mg  # vessel and contents together
+    division_mg: Mg  # 1 or more
+
+
+class Vessel(TypedDict):
+    id: Id
+    name: str
+    kind: str  # bowl, jug, cup …
+    empty_mg: Mg
+    holds_mg: Mg
+
+
+class Mould(TypedDict):
+    id: Id
+    name: str
+    shape: str
+    cavities: int  # in one set
+    sets: int
+    cavity_mg: Mg | None  # what one cavity holds; None: not said, so any piece fits
+
+
+class Heater(TypedDict):
+    id: Id
+    name: str
+    kind: str
+    absorbed_w: int | None  # what reaches the melt; None: not measured, so no bursts are planned
+
+
+class Mixer(TypedDict):
+    id: Id
+    name: str
+
+
+class Kit(TypedDict):
+    """The measured kit."""
+
+    format: Literal["bowlside-kit/1"]
+    scales: list[Scale]
+    vessels: list[Vessel]
+    moulds: list[Mould]
+    heaters: list[Heater]
+    mixers: list[Mixer]

@@ -1,0 +1,593 @@
+"""The recipe: as its maker wrote it (`Written…`), and measured into whole numbers; what is said of one.
+
+`read_recipe` makes the measured recipe of the written one. Written documents are what people send, so their
+fields carry how long and how many they may be.
+"""
+
+from typing import Annotated, Literal, NotRequired, TypeAlias, TypedDict
+
+from bench.shapes.units import (
+    Id,
+    Many,
+    Mg,
+    MilliK,
+    Ms,
+    Nl,
+    Ppm,
+    RecipeKey,
+    Says,
+    Text,
+    Thousandths,
+    Ug,
+    Within,
+    WrittenAmount,
+    WrittenRef,
+)
+
+StepKind = Literal["weigh", "do", "melt", "split", "check", "pieces", "wait"]
+# What a step does, in the trade's verbs: for the recipe check, and to know when a mould comes free.
+Does = Literal[
+    "grind",
+    "sift",
+    "mix",
+    "wipe",
+    "whip",
+    "colour",
+    "spray",
+    "press",
+    "pour",
+    "pipe",
+    "unmould",
+    "join",
+    "sprinkle",
+    "wrap",
+    "label",
+]
+# What an ingredient is, in the trade's words: what the recipe check goes by.
+IngredientKind = Literal[
+    "alcohol",
+    "bicarbonate",
+    "botanical",
+    "butter",
+    "citric_acid",
+    "dye",
+    "fragrance",
+    "lake",
+    "mica",
+    "oil",
+    "other",
+    "pigment",
+    "powder",
+    "salt",
+    "soap_base",
+    "solubiliser",
+    "surfactant",
+    "water",
+    "whipping_base",
+]
+Measures = Literal["us", "imperial", "metric"]
+AcidForm = Literal["anhydrous", "monohydrate"]
+Hazard = Literal[
+    "alcohol", "hot_fat", "hot_soap", "mixer", "powder", "slippery", "superheated", "wet_sockets"
+]
+# A state that does not keep; see bench/states.py.
+StateName = Literal[
+    "melted_base",
+    "warm_fat",
+    "wetted_fizz",
+    "whipped_base",
+    "beaten_topping",
+    "piped_top",
+    "first_layer",
+    "unwrapped",
+]
+# What it means to miss a window: lost; brought back at a price; a worse piece and no more.
+WindowClass = Literal["ruin", "back", "quality"]
+
+HazardList = Annotated[list[Hazard], Many(8)]
+
+# As written
+
+
+class WrittenDensity(TypedDict):
+    g_per_ml: Annotated[str, Text(20)]
+    tapped_g_per_ml: NotRequired[Annotated[str, Text(20)]]
+    source: Annotated[str, Text(200)]
+
+
+class WrittenAllergen(TypedDict):
+    name: Annotated[str, Text(120)]
+    share: Annotated[str, Text(20)]
+
+
+class WrittenFragrance(TypedDict):
+    limit: NotRequired[Annotated[str, Text(20)]]
+    category: NotRequired[Annotated[str, Text(20)]]
+    allergens: NotRequired[Annotated[list[WrittenAllergen], Many(100)]]
+
+
+class WrittenHeat(TypedDict):
+    solid_j_per_kg_k: Annotated[int, Within(100, 10_000)]
+    liquid_j_per_kg_k: Annotated[int, Within(100, 10_000)]
+    latent_j_per_kg: Annotated[int, Within(0, 1_000_000)]
+    melts_c: Annotated[str, Text(20)]
+    source: Annotated[str, Text(200)]
+
+
+class WrittenIngredient(TypedDict):
+    name: Annotated[str, Text(200)]
+    note: NotRequired[Says]
+    inci: NotRequired[Annotated[str, Text(200)]]
+    kind: NotRequired[IngredientKind]
+    form: NotRequired[AcidForm]
+    density: NotRequired[WrittenDensity]
+    fragrance: NotRequired[WrittenFragrance]
+    most_c: NotRequired[Annotated[str, Text(20)]]
+    active: NotRequired[Annotated[str, Text(20)]]
+    heat: NotRequired[WrittenHeat]
+    hazards: NotRequired[HazardList]
+
+
+class WrittenSubstitute(TypedDict):
+    ingredient: Id
+    amount: NotRequired[WrittenAmount]
+    says: NotRequired[Says]
+    changes_method: NotRequired[bool]
+
+
+class WrittenLine(TypedDict):
+    id: Id
+    ingredient: Id
+    amount: WrittenAmount
+    tolerance: NotRequired[WrittenAmount]
+    optional: NotRequired[bool]
+    note: NotRequired[Says]
+    substitutes: NotRequired[Annotated[list[WrittenSubstitute], Many(8)]]
+
+
+class WrittenWay(TypedDict):
+    id: Id
+    name: Annotated[str, Text(80)]
+    says: NotRequired[Says]
+    hazards: NotRequired[HazardList]
+
+
+WrittenWindow = TypedDict(
+    "WrittenWindow",
+    {
+        "from": NotRequired[WrittenRef],  # what opens it; what the step comes after, where it does not say
+        "latest": WrittenAmount,
+        "stake": Annotated[str, Text(300)],
+        "rescue": NotRequired[Annotated[str, Text(300)]],
+    },
+)
+
+
+class _WrittenStep(TypedDict):
+    id: Id
+    title: Annotated[str, Text(120)]
+    says: NotRequired[Says]
+    reason: NotRequired[Says]
+    after: NotRequired[Annotated[list[WrittenRef], Many(40)]]
+    optional: NotRequired[bool]
+    does: NotRequired[Does]
+    hazards: NotRequired[HazardList]
+    caution: NotRequired[Annotated[str, Text(400)]]
+    ways: NotRequired[Annotated[list[WrittenWay], Many(6, 1)]]
+    window: NotRequired[WrittenWindow]
+    hands: NotRequired[WrittenAmount]
+    tools: NotRequired[Annotated[list[Annotated[str, Text(60)]], Many(20)]]
+
+
+class WrittenWeigh(_WrittenStep):
+    kind: Literal["weigh"]
+    lines: Annotated[list[Id], Many(100, 1)]
+    into: NotRequired[Id]
+
+
+class WrittenDo(_WrittenStep):
+    kind: Literal["do"]
+    about: NotRequired[WrittenAmount]
+    of: NotRequired[Annotated[list[Id], Many(20, 1)]]
+    tips: NotRequired[Annotated[list[Id], Many(8, 1)]]
+    into: NotRequired[Id]
+
+
+class WrittenMelt(_WrittenStep):
+    kind: Literal["melt"]
+    of: Annotated[list[Id], Many(20, 1)]
+    heater: Annotated[str, Text(60)]
+    burst: WrittenAmount
+    last_burst: NotRequired[WrittenAmount]
+    rest: NotRequired[WrittenAmount]
+    from_c: NotRequired[WrittenAmount]
+    to_c: NotRequired[WrittenAmount]
+    look_for: Annotated[str, Text(300)]
+
+
+class WrittenPortion(TypedDict):
+    id: Id
+    name: Annotated[str, Text(80)]
+    share: NotRequired[Annotated[int, Within(1, 1000)]]
+    mass: NotRequired[WrittenAmount]
+
+
+_WrittenFrom = TypedDict("_WrittenFrom", {"from": NotRequired[Id]})
+
+
+class WrittenSplit(_WrittenStep, _WrittenFrom):
+    kind: Literal["split"]
+    portions: Annotated[list[WrittenPortion], Many(8, 2)]
+
+
+class WrittenNotYet(TypedDict):
+    do: Annotated[str, Text(400)]
+
+
+class WrittenTooFar(TypedDict):
+    do: Annotated[str, Text(400)]
+    wait: NotRequired[WrittenAmount]
+
+
+class WrittenCheck(_WrittenStep):
+    kind: Literal["check"]
+    ask: Annotated[str, Text(300)]
+    yes: NotRequired[Annotated[str, Text(60)]]
+    not_yet: WrittenNotYet
+    too_far: NotRequired[WrittenTooFar]
+
+
+class WrittenPieces(_WrittenStep):
+    kind: Literal["pieces"]
+    one_by_one: NotRequired[bool]
+    again: NotRequired[Annotated[str, Text(300)]]
+    of: NotRequired[Annotated[list[Id], Many(8, 1)]]
+    partial: NotRequired[bool]
+    verb: NotRequired[Annotated[str, Text(40)]]
+
+
+class WrittenWait(_WrittenStep):
+    kind: Literal["wait"]
+    word: Annotated[str, Text(20)]
+    earliest: WrittenAmount
+    usual: WrittenAmount
+    latest: NotRequired[WrittenAmount]
+    test: NotRequired[Annotated[str, Text(300)]]
+    stake: NotRequired[Annotated[str, Text(300)]]
+    rescue: NotRequired[Annotated[str, Text(300)]]
+
+
+WrittenStep: TypeAlias = (
+    WrittenWeigh | WrittenDo | WrittenMelt | WrittenSplit | WrittenCheck | WrittenPieces | WrittenWait
+)
+
+
+class MouldNeed(TypedDict):
+    shape: Annotated[str, Text(60)]
+    held: bool  # whether the piece stays in it until it is turned out, so that the next round must wait
+
+
+class WrittenComponent(TypedDict):
+    id: Id
+    name: Annotated[str, Text(120)]
+    piece: NotRequired[WrittenAmount]
+    spares: NotRequired[Annotated[int, Within(0, 100)]]
+    stays_behind: NotRequired[WrittenAmount]
+    loss: NotRequired[WrittenAmount]
+    part: NotRequired[WrittenAmount]
+    vessel: NotRequired[Id]
+    mould: NotRequired[MouldNeed]
+    lines: NotRequired[Annotated[list[WrittenLine], Many(400)]]
+    steps: Annotated[list[WrittenStep], Many(200, 1)]
+
+
+class WrittenTake(TypedDict):
+    component: Id
+    count: NotRequired[Annotated[int, Within(1, 100)]]
+
+
+class WrittenAssembly(TypedDict):
+    name: NotRequired[Annotated[str, Text(120)]]
+    takes: Annotated[list[WrittenTake], Many(12, 1)]
+    lines: NotRequired[Annotated[list[WrittenLine], Many(100)]]
+    steps: Annotated[list[WrittenStep], Many(200)]
+
+
+class PieceWords(TypedDict):
+    one: Annotated[str, Text(40)]
+    many: Annotated[str, Text(40)]
+
+
+class WrittenRecipe(TypedDict):
+    """A recipe as its maker wrote it: components made apart, and the assembly that joins them."""
+
+    format: Literal["bowlside-recipe/1"]
+    title: Annotated[str, Text(200)]
+    summary: NotRequired[Annotated[str, Text(2000, 0)]]
+    measures: NotRequired[Measures]
+    written_for: Annotated[int, Within(1, 1000)]
+    piece: NotRequired[PieceWords]
+    stays_on: NotRequired[bool]
+    looks_like_food: NotRequired[bool]
+    ingredients: Annotated[dict[Id, WrittenIngredient], Many(400, 1)]
+    components: Annotated[list[WrittenComponent], Many(12, 1)]
+    assembly: NotRequired[WrittenAssembly]
+
+
+# Measured
+
+
+class Spoon(TypedDict):
+    name: str
+    nl: Nl
+
+
+class Density(TypedDict):
+    g_per_ml: str  # a decimal, g/ml
+    tapped_g_per_ml: str | None  # None: not known
+    source: str
+
+
+class Heat(TypedDict):
+    solid_j_per_kg_k: int  # J/(kg K)
+    liquid_j_per_kg_k: int  # J/(kg K)
+    latent_j_per_kg: int  # J/kg
+    melts_mk: MilliK
+
+
+class Allergen(TypedDict):
+    name: str
+    ppm: Ppm  # of the fragrance
+
+
+class Fragrance(TypedDict):
+    limit_ppm: Ppm | None  # of the finished piece, from its own certificate; None: not given
+    category: str
+    allergens: list[Allergen]
+
+
+class Ingredient(TypedDict):
+    name: str
+    inci: str
+    note: str
+    kind: IngredientKind | Literal[""]
+    form: AcidForm | Literal[""]
+    density: Density | None  # None: stays in spoons
+    heat: Heat | None  # None: no estimate of a melt
+    most_mk: MilliK | None  # the warmest it may get; None: its papers were not copied
+    fragrance: Fragrance | None
+    active_ppm: Ppm | None  # active share by mass; None: not given
+    cautions: list[str]
+
+
+class Measure(TypedDict):
+    """How much: exactly one of ug, nl, count and texture says how it is measured."""
+
+    ug: Ug | None
+    nl: Nl | None
+    count: Thousandths | None
+    unit: str  # of a count: drops or pieces
+    about_ug: Ug | None  # what counted drops are likely to weigh
+    texture: bool
+
+
+SubstituteBy = Literal["amount", "active", "volume", "mass", "count", "texture"]
+
+
+class Substitute(Measure):
+    ingredient: Id
+    by: SubstituteBy  # by what it is equal to the line
+    written: str
+    by_volume: bool
+    says: str
+    changes_method: bool
+
+
+class RecipeLine(Measure):
+    id: Id
+    ingredient: Id
+    written: str
+    by_volume: bool
+    tolerance_ppm: Ppm
+    optional: bool
+    note: str
+    substitutes: list[Substitute]
+
+
+class Way(TypedDict):
+    id: Id
+    name: str
+    says: str
+    cautions: list[str]
+
+
+Guard = TypedDict(
+    "Guard",
+    {
+        "state": NotRequired[
+            StateName | Literal[""]
+        ],  # "": over no state that is known; absent: measured long ago
+        "class": NotRequired[WindowClass],
+        "price_ms": NotRequired[Ms],  # of the hands, to bring it back
+        "lost_ms": NotRequired[
+            Ms | None
+        ],  # past the latest, from when there is no way back; None: time never takes it
+    },
+)
+
+_From = TypedDict("_From", {"from": list[str]})
+
+
+class Window(_From, Guard):
+    """How soon a step must follow: `from` are component.step in a recipe, component.round.step in a sheet."""
+
+    latest_ms: Ms  # after the last of `from` has ended
+    stake: str
+    rescue: NotRequired[str]
+
+
+class _RecipeStep(TypedDict):
+    id: Id
+    title: str
+    says: str
+    reason: str
+    after: list[RecipeKey]
+    optional: bool
+    does: Does | Literal[""]
+    unmoulds: bool
+    alcohol: bool  # alcohol is in hand
+    cautions: list[str]
+    ways: list[Way]
+    window: Window | None
+    hands_ms: Ms | None  # None: the recipe does not say
+    tools: list[str]
+    keeps: NotRequired[list[Window]]  # windows by nature; absent: measured long ago
+
+
+class RecipeWeigh(_RecipeStep):
+    kind: Literal["weigh"]
+    lines: list[Id]
+    into: Id
+
+
+class RecipeDo(_RecipeStep):
+    kind: Literal["do"]
+    about_ms: Ms | None
+    of: list[Id]
+    tips: list[Id]
+    into: Id
+
+
+class RecipeMelt(_RecipeStep):
+    kind: Literal["melt"]
+    of: list[Id]
+    heater: str
+    burst_ms: Ms
+    last_burst_ms: Ms
+    rest_ms: Ms
+    from_mk: MilliK | None
+    to_mk: MilliK | None
+    look_for: str
+
+
+class RecipePortion(TypedDict):
+    id: Id
+    name: str
+    share: int  # of the sum of all shares; mg where they were written as masses
+
+
+_SplitFrom = TypedDict("_SplitFrom", {"from": Id})
+
+
+class RecipeSplit(_RecipeStep, _SplitFrom):
+    kind: Literal["split"]
+    portions: list[RecipePortion]
+
+
+class RecipeCheck(_RecipeStep):
+    kind: Literal["check"]
+    ask: str
+    yes: str
+    not_yet: str
+    too_far: str | None  # None: it cannot go too far
+    too_far_ms: NotRequired[Ms]  # to be left alone for so long before it is judged again
+
+
+class RecipePieces(_RecipeStep):
+    kind: Literal["pieces"]
+    one_by_one: bool
+    again: str | None  # asked after each
+    of: list[Id]
+    partial: bool
+    verb: str
+
+
+class RecipeWait(_RecipeStep, Guard):
+    kind: Literal["wait"]
+    word: str
+    earliest_ms: Ms
+    usual_ms: Ms
+    latest_ms: Ms | None  # None: it never ends too late
+    test: str
+    stake: str
+    rescue: NotRequired[str]
+
+
+RecipeStep: TypeAlias = (
+    RecipeWeigh | RecipeDo | RecipeMelt | RecipeSplit | RecipeCheck | RecipePieces | RecipeWait
+)
+
+
+class Component(TypedDict):
+    id: Id
+    name: str
+    takes: int  # how many of its pieces one finished piece takes
+    spares: int
+    piece_mg: Mg  # 0: it is not weighed
+    stays_behind_mg: Mg
+    loss_ppm: Ppm
+    vessel: Id
+    mould: MouldNeed | None
+    lines: list[RecipeLine]
+    steps: list[RecipeStep]
+
+
+class MeasuredRecipe(TypedDict):
+    """A recipe whose amounts have been read into whole numbers, every default filled in."""
+
+    format: Literal["bowlside-measured/1"]
+    title: str
+    summary: str
+    measures: Measures
+    spoons: list[Spoon]  # the largest first
+    written_for: int  # pieces
+    piece: PieceWords
+    stays_on: bool | None  # None: not said
+    looks_like_food: bool | None  # None: not said
+    ingredients: dict[Id, Ingredient]
+    components: list[Component]  # the assembly last
+
+
+# What is said of a recipe
+
+Level = Literal["will_not_run", "look", "know"]
+
+
+class Finding(TypedDict):
+    level: Level
+    where: str  # component, component.line, component.step, ingredients.id or a field of the recipe
+    what: str
+    why: str
+    by: str
+    do: str
+    source: str
+    place: NotRequired[str]  # what `where` points at, in words
+
+
+class RoomAir(TypedDict):
+    """Today's air in the room."""
+
+    temperature_c: float
+    humidity: float  # per cent
+
+
+class SwapEffect(TypedDict):
+    line: RecipeKey
+    ingredient: Id
+    name: str
+    by: SubstituteBy
+    mg_before: Mg | None  # of the batch as written; None: not weighed
+    mg_after: Mg | None
+    changes_method: bool
+    says: list[str]
+    findings_new: list[Finding]
+    findings_gone: list[Finding]
+    label_new: list[str]
+    label_gone: list[str]
+
+
+class Change(TypedDict):
+    """One thing that is different in another version of a recipe."""
+
+    where: str
+    what: str
