@@ -254,7 +254,7 @@ def last_copy_at(settings: Settings) -> int | None:
     return last[0] if last else None
 
 
-def status(settings: Settings) -> dict[str, Any]:
+def status(settings: Settings) -> Any:
     """How the nightly copies stand.
 
     {"last_at", "file", "read_back", "entries", "sent_at", "failed_at", "failed_why", "stopped"}: the newest copy
@@ -278,7 +278,7 @@ def status(settings: Settings) -> dict[str, Any]:
     }
 
 
-def figures(counts: dict[str, int]) -> dict[str, Any]:
+def figures(counts: dict[str, int]) -> Any:
     """How much there is of what a maker knows."""
     entries = counts.get("entry", 0) + counts.get("shelf_entry", 0)
     return {"rows": sum(counts.values()), "runs": counts.get("run", 0), "entries": entries}
@@ -353,7 +353,7 @@ def _try(settings: Settings, **changes: Any) -> None:
         _update(settings, **changes)
 
 
-def _rests(standing: dict[str, Any], now: int) -> bool:
+def _rests(standing: Any, now: int) -> bool:
     """Whether it failed too lately to be tried again. What failed later than now, by a wrong clock, is over."""
     failures: int = standing.get("failures", 0)
     if not failures:
@@ -362,7 +362,7 @@ def _rests(standing: dict[str, Any], now: int) -> bool:
     return 0 <= since < PAUSES_MS[min(failures, len(PAUSES_MS)) - 1]
 
 
-def _standing(settings: Settings) -> dict[str, Any]:
+def _standing(settings: Settings) -> Any:
     """What is known of the copies that were made; nothing where it cannot be read."""
     try:
         said = json.loads((settings.copies_folder / STATUS).read_text("utf-8"))
@@ -376,7 +376,7 @@ def _update(settings: Settings, **changes: Any) -> None:
     _keep_standing(settings, {key: value for key, value in now.items() if value is not None})
 
 
-def _keep_standing(settings: Settings, standing: dict[str, Any]) -> None:
+def _keep_standing(settings: Settings, standing: Any) -> None:
     settings.copies_folder.mkdir(parents=True, exist_ok=True)
     part = settings.copies_folder / f".{STATUS}.part"
     with open(os.open(part, os.O_WRONLY | os.O_CREAT | os.O_TRUNC, 0o600), "w", encoding="utf-8") as out:
@@ -506,9 +506,7 @@ def _unreadable(connection: Connection) -> Iterator[str]:
         yield from _misread(what, run_id, kept, partial(bench.fold, json.loads(sheet)))
 
 
-def _misread(
-    what: str, run: str, kept: Sequence[Any], fold: Callable[[list[dict[str, Any]]], Any]
-) -> Iterator[str]:
+def _misread(what: str, run: str, kept: Sequence[Any], fold: Callable[[list[Any]], Any]) -> Iterator[str]:
     """What a journal's entries, kept as (id, text), say of themselves wrongly, and what its fold cannot read."""
     entries = []
     for entry_id, text in kept:

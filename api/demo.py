@@ -30,7 +30,7 @@ def seed() -> Tally | None:
     return import_any(studio(DEMO, now_ms()))
 
 
-def studio(folder: Path, at: int) -> dict[str, Any]:
+def studio(folder: Path, at: int) -> Any:
     """The demo folder as an export of a studio, at an instant in ms."""
     kit = _read(folder / "kit.json")
     measured_kit = bench.read_kit(kit)
@@ -56,17 +56,17 @@ def studio(folder: Path, at: int) -> dict[str, Any]:
     }
 
 
-def _hours(document: dict[str, Any]) -> dict[str, Any]:
+def _hours(document: Any) -> Any:
     zone = get_localzone_name() or "UTC"
     return {"makers": [{**maker, "hours": {**maker["hours"], "zone": zone}} for maker in document["makers"]]}
 
 
-def _run(run: dict[str, Any], at: int) -> dict[str, Any]:
+def _run(run: Any, at: int) -> Any:
     entries = [_at(entry, run["id"], at) for entry in run["entries"]]
     return {**run, "created_at": min((entry["at"] for entry in entries), default=at), "entries": entries}
 
 
-def _at(entry: dict[str, Any], run: str, at: int) -> dict[str, Any]:
+def _at(entry: Any, run: str, at: int) -> Any:
     """An entry of the folder as a journal has it. Its days are written as days from today (`days`)."""
     today = datetime.fromtimestamp(at / 1000, UTC).date()
     days = {key: str(today + timedelta(days=off)) for key, off in entry.get("days", {}).items()}

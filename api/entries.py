@@ -25,7 +25,7 @@ blueprint.ARGUMENTS_PARSER = BatchArguments()
 @blueprint.post("/runs/<uuid:run_id>/entries")
 @blueprint.arguments(EntryBatch())
 @described(blueprint.response(200, EntryAnswers))
-def post_entries(batch: dict[str, Any], run_id: UUID) -> Response:
+def post_entries(batch: Any, run_id: UUID) -> Response:
     """Send entries, at most 500. Each is answered by itself: kept, had already, or refused and why."""
     at, device = now_ms(), sender()
     entries, run = batch["entries"], str(run_id)
@@ -54,7 +54,7 @@ def keep_entries(
     sender: str | None = None,
     closed: bool = True,
     rules: OfARun | None = None,
-) -> tuple[list[dict[str, Any]], int]:
+) -> tuple[list[Any], int]:
     """Add entries to a run's journal; gives each one's answer and how far the journal then reaches.
 
     `sender` is the id of the paired device that sent them; closed: see `journals.add`. rules: what the run asks

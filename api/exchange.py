@@ -156,11 +156,11 @@ def kit_schema() -> Response:
     return answer(bench.KIT_SCHEMA)
 
 
-def export_all() -> dict[str, Any]:
+def export_all() -> Any:
     """The whole studio as one document, where it is known to be small."""
     file = io.BytesIO()
     write_export(file)
-    document: dict[str, Any] = json.loads(file.getvalue())
+    document: Any = json.loads(file.getvalue())
     return document
 
 
@@ -231,7 +231,7 @@ def _counted(
         yield text
 
 
-def import_any(document: dict[str, Any], *, at_once: bool = True) -> Tally:
+def import_any(document: Any, *, at_once: bool = True) -> Tally:
     """Take in whichever of the three formats this is; see `import_file`."""
     return import_file(io.BytesIO(json.dumps(document).encode()), at_once=at_once)
 
@@ -260,10 +260,10 @@ def import_file(file: IO[bytes], *, at_once: bool = False) -> Tally:
     return tally
 
 
-def _known(file: IO[bytes]) -> tuple[dict[str, Any] | None, dict[str, Any] | None]:
+def _known(file: IO[bytes]) -> tuple[Any | None, Any | None]:
     """Read a file through and judge its shape: what a studio has once each, or the document of another format."""
-    single: dict[str, Any] = {}
-    faults: dict[str, Any] = {}
+    single: Any = {}
+    faults: Any = {}
     found = 0
 
     def judge(name: str, place: int, value: Any) -> int:
@@ -289,7 +289,7 @@ def _known(file: IO[bytes]) -> tuple[dict[str, Any] | None, dict[str, Any] | Non
         return None, _other_format(file, single)
     refuse_unfit(single)
     try:
-        known: dict[str, Any] = StudioExport().load(single)
+        known: Any = StudioExport().load(single)
     except ValidationError as error:
         raise ValidationError({**_named(error), **faults}) from None
     if faults:
@@ -302,25 +302,25 @@ def _less_entries(value: Any) -> Any:
     return {**value, "entries": []} if is_run else value
 
 
-def _read_run(value: Any) -> dict[str, Any]:
+def _read_run(value: Any) -> Any:
     """A run as it is to be begun. Its entries are judged one by one when they are kept, and not here."""
-    run: dict[str, Any] = A_RUN.load(_less_entries(value))
+    run: Any = A_RUN.load(_less_entries(value))
     return {**run, "entries": value["entries"]}
 
 
-def _read_recipe(value: Any) -> dict[str, Any]:
-    recipe: dict[str, Any] = A_RECIPE.load(value)
+def _read_recipe(value: Any) -> Any:
+    recipe: Any = A_RECIPE.load(value)
     return recipe
 
 
-READ: dict[str, Callable[[Any], dict[str, Any]]] = {"recipes": _read_recipe, "runs": _read_run}
+READ: dict[str, Callable[[Any], Any]] = {"recipes": _read_recipe, "runs": _read_run}
 
 
-def _named(error: ValidationError) -> dict[str, Any]:
+def _named(error: ValidationError) -> Any:
     return error.messages if isinstance(error.messages, dict) else {"": error.messages}
 
 
-def _other_format(file: IO[bytes], single: dict[str, Any]) -> dict[str, Any]:
+def _other_format(file: IO[bytes], single: Any) -> Any:
     if str(single.get("format")) not in IMPORTERS:
         known = ", ".join((EXPORT_FORMAT, *IMPORTERS))
         raise Problem(
@@ -333,12 +333,12 @@ def _other_format(file: IO[bytes], single: dict[str, Any]) -> dict[str, Any]:
     return document
 
 
-def file_id(document: dict[str, Any]) -> str:
+def file_id(document: Any) -> str:
     """The id of a recipe that came without one: the same words give the same id."""
     return str(uuid5(RECIPE_FILES, canonical(document)))
 
 
-def _import_studio(file: IO[bytes], known: dict[str, Any], tally: Tally, at_once: bool) -> None:
+def _import_studio(file: IO[bytes], known: Any, tally: Tally, at_once: bool) -> None:
     turns = Turns(at_once, tally)
     file.seek(0)
     for name, place, value in pieces(file, LISTS):
@@ -415,12 +415,12 @@ class Turns:
         self._kept = self._tally.kept
 
 
-def _import_recipe_file(connection: Connection, document: dict[str, Any], tally: Tally) -> None:
+def _import_recipe_file(connection: Connection, document: Any, tally: Tally) -> None:
     version = {"version": 1, "created_at": now_ms(), "document": document}
     _import_version(connection, file_id(document), version, tally)
 
 
-def _import_version(connection: Connection, recipe_id: str, asked: dict[str, Any], tally: Tally) -> None:
+def _import_version(connection: Connection, recipe_id: str, asked: Any, tally: Tally) -> None:
     measured = bench.read_recipe(asked["document"])
     here = find_version(connection, recipe_id, asked["version"])
     if here is not None and here.document != canonical(asked["document"]):
@@ -437,11 +437,11 @@ def _import_version(connection: Connection, recipe_id: str, asked: dict[str, Any
     tally.count(here is None)
 
 
-def _import_kit(connection: Connection, document: dict[str, Any], tally: Tally) -> None:
+def _import_kit(connection: Connection, document: Any, tally: Tally) -> None:
     tally.count(KIT.take_in(connection, document))
 
 
-def _import_run(connection: Connection, asked: dict[str, Any], tally: Tally, where: str) -> None:
+def _import_run(connection: Connection, asked: Any, tally: Tally, where: str) -> None:
     """A whole journal is taken as the other studio took it in; what is added to one that is here is asked more."""
     run_id, entries = str(asked["id"]), asked["entries"]
     begun = [each["at"] for each in bench.in_order(entries)[:1]]
@@ -467,10 +467,10 @@ def _in_parts(entries: Iterator[Any], *, always: bool = False) -> Iterator[tuple
         first, always = first + len(some), False
 
 
-def _loaded(schema: Schema, document: dict[str, Any]) -> dict[str, Any]:
+def _loaded(schema: Schema, document: Any) -> Any:
     """What a schema reads, or Problem that names what it does not take."""
     try:
-        loaded: dict[str, Any] = schema.load(document)
+        loaded: Any = schema.load(document)
     except ValidationError as error:
         raise Problem(
             422, "; ".join(f"{name}: {says}" for name, says in first_faults(flatten(error.messages)))
@@ -478,7 +478,7 @@ def _loaded(schema: Schema, document: dict[str, Any]) -> dict[str, Any]:
     return loaded
 
 
-def _count_entries(answers: list[dict[str, Any]], tally: Tally, where: str, first: int) -> None:
+def _count_entries(answers: list[Any], tally: Tally, where: str, first: int) -> None:
     for index, entry in enumerate(answers, first):
         if entry["result"] == "refused":
             tally.refuse(f"{where}.{index}.{entry['field']}".strip("."), entry["detail"])
@@ -486,12 +486,12 @@ def _count_entries(answers: list[dict[str, Any]], tally: Tally, where: str, firs
             tally.count(entry["result"] == "kept")
 
 
-IMPORTERS: dict[str, Callable[[Connection, dict[str, Any], Tally], None]] = {
+IMPORTERS: dict[str, Callable[[Connection, Any, Tally], None]] = {
     "bowlside-recipe/1": _import_recipe_file,
     "bowlside-kit/1": _import_kit,
 }
 # What a studio has one of, and how each is taken in.
-ONCE: dict[str, Callable[[Connection, dict[str, Any]], bool]] = {
+ONCE: dict[str, Callable[[Connection, Any], bool]] = {
     "kit": KIT.take_in,
     "settings": lambda connection, given: SETTINGS.take_in(connection, _loaded(SettingsWritten(), given)),
     "hours": lambda connection, given: HOURS.take_in(connection, _loaded(BenchWritten(), given)),

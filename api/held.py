@@ -20,7 +20,7 @@ from api.store import writing
 from api.wire import answer, refuse_unless_read
 from bench import canonical
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 
 
 @dataclass(frozen=True)

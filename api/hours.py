@@ -17,9 +17,7 @@ from api.wire import Blueprint
 
 blueprint = Blueprint("hours", __name__, description="Makers and their bench hours")
 
-ALWAYS: dict[str, Any] = {
-    "makers": [{"name": "Maker", "hours": {"zone": "UTC", "daily": [["0:00", "24:00"]]}}]
-}
+ALWAYS: Any = {"makers": [{"name": "Maker", "hours": {"zone": "UTC", "daily": [["0:00", "24:00"]]}}]}
 DAY_MS = 86_400_000
 
 
@@ -38,12 +36,12 @@ def get_hours() -> Response:
 @blueprint.arguments(BenchWritten())
 @blueprint.response(200, BenchWhole, headers=ETAG)
 @blueprint.alt_response(201, schema=BenchWhole, headers=ETAG, success=True, description="Created")
-def put_hours(document: dict[str, Any]) -> Response:
+def put_hours(document: Any) -> Response:
     """Say whose hands there are and when; once that was said, with If-Match."""
     return HOURS.put(document)
 
 
-def check_hours(document: dict[str, Any]) -> None:
+def check_hours(document: Any) -> None:
     """Raise PlanError, naming the field, for hours that no day can have."""
     at = now_ms()
     bench.make_problem([], document["makers"], at, at + DAY_MS)

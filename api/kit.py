@@ -17,7 +17,7 @@ from api.wire import Blueprint, read_document
 
 blueprint = Blueprint("kit", __name__, description="The studio's equipment")
 
-STARTER_KIT: dict[str, Any] = {
+STARTER_KIT: Any = {
     "format": "bowlside-kit/1",
     "scales": [{"id": "kitchen", "name": "Kitchen scale", "capacity": "5 kg", "division": "1 g"}],
     "vessels": [],
@@ -49,7 +49,7 @@ def put_kit() -> Response:
     return KIT.put(read_document())
 
 
-def measured_kit(connection: Connection) -> dict[str, Any]:
+def measured_kit(connection: Connection) -> Any:
     """The kit that holds now, measured, as a run is sized by it."""
     measured = KIT.now(connection).measured
     assert measured is not None

@@ -56,7 +56,7 @@ def get_ingredient(ingredient_id: str) -> Response:
 @blueprint.get("/lots")
 @blueprint.arguments(LotQuery(), location="query")
 @blueprint.response(200, LotPage)
-def list_lots(asked: dict[str, Any]) -> Response:
+def list_lots(asked: Any) -> Response:
     """The lots, those that go off first coming first; `open=true` for those with something left."""
     lots = shelf.now_there()["lots"]
     if "ingredient" in asked:
@@ -134,7 +134,7 @@ def recall(lot_id: str) -> Response:
     )
 
 
-def lots_with_left(connection: Connection, lots: dict[str, Any]) -> list[dict[str, Any]]:
+def lots_with_left(connection: Connection, lots: Any) -> list[Any]:
     """These lots of the folded shelf with what each has left, those that go off first coming first.
 
     A helper is not told what they were bought for.
@@ -158,13 +158,13 @@ def lots_with_left(connection: Connection, lots: dict[str, Any]) -> list[dict[st
     )
 
 
-def is_open(lot: dict[str, Any]) -> bool:
+def is_open(lot: Any) -> bool:
     """Whether a lot has something left."""
     left: int = lot["left_count"] if lot["left_mg"] is None else lot["left_mg"]
     return left > 0
 
 
-def _runs_with(lot_id: str) -> list[dict[str, Any]]:
+def _runs_with(lot_id: str) -> list[Any]:
     with reading() as connection:
         rows = connection.execute(TRACE, {"lot": lot_id}).all()
     if not rows and lot_id not in shelf.now_there()["lots"]:
@@ -196,13 +196,11 @@ def _no_such_lot() -> NoReturn:
     not_found("lot", "/api/v1/lots")
 
 
-def _name(ingredient: dict[str, Any]) -> str:
+def _name(ingredient: Any) -> str:
     return ingredient["card"]["name"].casefold() if ingredient["card"] else ""
 
 
-def _ingredient(
-    connection: Connection, there: dict[str, Any], key: str
-) -> tuple[dict[str, Any], list[dict[str, Any]]]:
+def _ingredient(connection: Connection, there: Any, key: str) -> tuple[Any, list[Any]]:
     """An ingredient as it is listed, and its lots."""
     lots = lots_with_left(
         connection, {lot: each for lot, each in there["lots"].items() if each["ingredient"] == key}

@@ -12,7 +12,7 @@ from typing import Any
 
 from icalendar import Alarm, Calendar, Event
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 
 MIME = "text/calendar"
 BEFORE_SESSION = timedelta(minutes=15)

@@ -31,7 +31,7 @@ from api.store import reading, writing
 from api.tables import Entry, Plan, PlannedRun, Run
 from bench import BenchError, canonical
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 
 LIMIT = 8.0  # the solver's own seconds for a plan; of the clock's about as many, for a very long day more
 MOST_S = 60.0  # of the clock, when looking for a better one ends in any case

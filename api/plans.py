@@ -37,7 +37,7 @@ from api.tables import Plan, PlannedRun
 from api.wire import Blueprint, answer
 from bench import canonical
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 
 blueprint = Blueprint("plans", __name__, description="The best order over all parts and runs")
 

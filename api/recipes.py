@@ -196,7 +196,7 @@ def check_document(air: dict[str, float]) -> Response:
 @blueprint.post("/recipes/<uuid:recipe_id>/sheet")
 @blueprint.arguments(SizeRequest())
 @blueprint.response(200, Sized)
-def size_recipe(asked: dict[str, Any], recipe_id: UUID) -> Response:
+def size_recipe(asked: Any, recipe_id: UUID) -> Response:
     """The sheet for a size: every weight on a scale, every wait and burst. Nothing is kept."""
     now = _current_or_404(recipe_id)
     kit = _kit()
@@ -234,8 +234,8 @@ def keep_version(
     connection: Connection,
     recipe_id: str,
     version: int,
-    document: dict[str, Any],
-    measured: dict[str, Any],
+    document: Any,
+    measured: Any,
     at: int,
 ) -> None:
     """Add a version, to a recipe that is here or a new one; the latest is the current one."""
@@ -268,19 +268,19 @@ def _current_or_404(recipe_id: UUID) -> Any:
     return found if found is not None else not_found("recipe", "/api/v1/recipes")
 
 
-def _kit() -> dict[str, Any]:
+def _kit() -> Any:
     with reading() as connection:
         kit = measured_kit(connection)
     return kit
 
 
-def _measured_again(row: Any) -> dict[str, Any]:
+def _measured_again(row: Any) -> Any:
     """Read from the document: the check may look at what an earlier version of this program did not measure."""
     return bench.read_recipe(json.loads(row.document), kept=True)
 
 
-def _measured(row: Any) -> dict[str, Any]:
-    measured: dict[str, Any] = json.loads(row.measured)
+def _measured(row: Any) -> Any:
+    measured: Any = json.loads(row.measured)
     return measured
 
 

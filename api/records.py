@@ -61,7 +61,7 @@ class Recorded(NamedTuple):
     """A run laid out, and its plain record. It is held: nobody may change it."""
 
     run: Bench
-    record: dict[str, Any]
+    record: Any
 
 
 @blueprint.get("/runs/<uuid:run_id>/record")
@@ -105,7 +105,7 @@ def get_cost(run_id: UUID) -> Response:
 @blueprint.get("/runs/<uuid:run_id>/label")
 @blueprint.arguments(LabelQuery(), location="query")
 @blueprint.response(200, Label)
-def get_label(asked: dict[str, Any], run_id: UUID) -> Response:
+def get_label(asked: Any, run_id: UUID) -> Response:
     """The label of a batch for one market, from what was really weighed: what it says, and what was checked."""
     run, record = recorded(run_id)
     there = shelf.now_there()
@@ -154,7 +154,7 @@ def get_last(recipe_id: UUID) -> Response:
     )
 
 
-def former(recipe_id: str) -> list[dict[str, Any]]:
+def former(recipe_id: str) -> list[Any]:
     """The records of a recipe's last finished runs, the newest first. They are held: nobody may change them."""
     with reading() as connection:
         found = connection.execute(FINISHED, {"recipe": recipe_id, "most": LAST_RUNS}).all()
@@ -180,7 +180,7 @@ def _held_answer(database: Engine, run_id: UUID, mark: tuple[Any, ...]) -> bytes
     return json.dumps(told, ensure_ascii=False, separators=(",", ":")).encode()
 
 
-def _whole_record(run_id: UUID, recorded: Recorded) -> dict[str, Any]:
+def _whole_record(run_id: UUID, recorded: Recorded) -> Any:
     """The plain record, and what only the server knows: names, the shelf's words on lots, other runs."""
     run, record = recorded
     lots = shelf.now_there()["lots"]
@@ -226,7 +226,7 @@ class Receipt(NamedTuple):
 
 
 def names_of(
-    entries: list[dict[str, Any]], received: list[Receipt], owners: dict[str, tuple[str, int]]
+    entries: list[Any], received: list[Receipt], owners: dict[str, tuple[str, int]]
 ) -> dict[str, list[str]]:
     """Names for what these entries call their devices: of the paired devices that sent them, as they came.
 
@@ -248,7 +248,7 @@ def names_of(
     return {device: list(sent) for device, sent in names.items()}
 
 
-def late(run: Bench, received: list[Receipt]) -> list[dict[str, Any]]:
+def late(run: Bench, received: list[Receipt]) -> list[Any]:
     """The entries that were received long after they happened, as they came, and those that were given back."""
     entries = {entry["id"]: entry for entry in run.entries}
     about = {
@@ -297,13 +297,13 @@ CSV_COLUMNS = (
 )
 
 
-def _rows(record: dict[str, Any]) -> Iterator[tuple[Cell, ...]]:
+def _rows(record: Any) -> Iterator[tuple[Cell, ...]]:
     """Every part of a record as rows of one table; `planned` to `tolerance` are numbers in `unit`."""
     names = {each["device"]: each["name"] or each["device"] for each in record["people"]}
     steps = {each["step"]: each for each in record["steps"]}
     lines = {each["line"]: each for each in record["lines"]}
 
-    def row(part: str, what: str, step: dict[str, Any] | None = None, **cells: Any) -> tuple[Cell, ...]:
+    def row(part: str, what: str, step: Any | None = None, **cells: Any) -> tuple[Cell, ...]:
         told = {"part": part, "what": what, **cells}
         if step:
             told |= {"component": step["letter"], "round": step["round"]}

@@ -26,7 +26,7 @@ from api.runs import Bench, laid_out_in, no_such_run
 from api.store import HOLD, execute
 from bench import EntryError
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 
 MADE_AT = "SELECT made_at FROM run WHERE id = :run"
 HELD = f"SELECT id FROM run WHERE id = :run {HOLD}"

@@ -81,16 +81,16 @@ class RunRow(NamedTuple):
 class Bench:
     """A run laid out: its sheet, its journal, and the state that the two together say."""
 
-    sheet: dict[str, Any]
-    entries: list[dict[str, Any]]
-    state: dict[str, Any]
-    sealed: dict[str, Any] | None
+    sheet: Any
+    entries: list[Any]
+    state: Any
+    sealed: Any | None
 
 
 @blueprint.get("/runs")
 @blueprint.arguments(RunQuery(), location="query")
 @blueprint.response(200, RunPage)
-def list_runs(asked: dict[str, Any]) -> Response:
+def list_runs(asked: Any) -> Response:
     """The runs, the newest first: those on the bench, of a recipe, of a number, or with these words in title or number."""
     where, named = _wanted(asked)
     with reading() as connection:
@@ -102,13 +102,13 @@ def list_runs(asked: dict[str, Any]) -> Response:
         return paged("runs", [_item(RunRow(*row)) for row in rows], total, asked)
 
 
-def _wanted(asked: dict[str, Any]) -> tuple[str, dict[str, Any]]:
+def _wanted(asked: Any) -> tuple[str, Any]:
     """The condition that a list's runs meet, and the values it names."""
     words = folded(asked.get("q", "")).split()[:MOST_WORDS]
     # A plus keeps the database from going by the day finished, and reading each row for its words.
     finished = "+finished_at" if words else "finished_at"
     conditions = [f"search LIKE :word_{place} ESCAPE '!'" for place in range(len(words))]
-    named: dict[str, Any] = {f"word_{place}": f"%{_literally(word)}%" for place, word in enumerate(words)}
+    named: Any = {f"word_{place}": f"%{_literally(word)}%" for place, word in enumerate(words)}
     if "open" in asked:
         conditions.append(f"{finished} IS {'' if asked['open'] else 'NOT '}NULL")
     for name, sql in (("finished_from", ">="), ("finished_to", "<")):
@@ -137,7 +137,7 @@ def folded(text: str) -> str:
 @blueprint.arguments(RunAsked())
 @blueprint.response(200, RunWhole, headers=ETAG)
 @blueprint.alt_response(201, schema=RunWhole, headers=ETAG, success=True, description="Created")
-def put_run(asked: dict[str, Any], run_id: UUID) -> Response:
+def put_run(asked: Any, run_id: UUID) -> Response:
     """Begin a run. The server makes the sheet itself; the same PUT again changes nothing."""
     with writing() as connection:
         at = now_ms()
@@ -176,10 +176,10 @@ def _made_by_id(run_id: UUID, at: int) -> int:
 def begin_run(
     connection: Connection,
     run_id: str,
-    asked: dict[str, Any],
+    asked: Any,
     at: int,
     made_at: int,
-    sealed: dict[str, Any] | None = None,
+    sealed: Any | None = None,
 ) -> tuple[RunRow, bool]:
     """Make the run, or find that it was begun just so; gives its row and whether it is new.
 
@@ -218,14 +218,14 @@ def begin_run(
     return RunRow(*execute(connection, RUN_WITH_SHEET, {"run": run_id}).fetchone()), True
 
 
-def sealed_columns(sealed: dict[str, Any] | None) -> dict[str, str | None]:
+def sealed_columns(sealed: Any | None) -> dict[str, str | None]:
     """How a run's row says what a signing seals that names nothing."""
     if sealed is None:
         return {"sealed_by": None, "sealed": None}
     return {"sealed_by": sealed["signed"], "sealed": canonical(sealed["entries"])}
 
 
-def sealed_of(signed: str | None, ids: str | None) -> dict[str, Any] | None:
+def sealed_of(signed: str | None, ids: str | None) -> Any | None:
     return {"signed": signed, "entries": json.loads(ids)} if signed and ids else None
 
 
@@ -269,7 +269,7 @@ def _fold(row: tuple[str, str, str | None, str | None]) -> Bench:
     return Bench(sheet, entries, bench.fold(sheet, entries, sealed), sealed)
 
 
-def _item(row: RunRow) -> dict[str, Any]:
+def _item(row: RunRow) -> Any:
     return {
         "id": row.id,
         "recipe": {"id": row.recipe_id, "version": row.recipe_version, "title": row.title},

@@ -32,7 +32,7 @@ SHELVES_HELD = 4
 @blueprint.post("/shelf/entries")
 @blueprint.arguments(EntryBatch())
 @blueprint.response(200, EntryAnswers)
-def post_entries(batch: dict[str, Any]) -> Response:
+def post_entries(batch: Any) -> Response:
     """Send entries of the shelf, at most 500. Each is answered by itself, as a run's are."""
     at, device = now_ms(), sender()
     with writing() as connection:
@@ -57,7 +57,7 @@ def keep_entries(
     sender: str | None = None,
     closed: bool = True,
     judge: Judge = lambda _: False,
-) -> tuple[list[dict[str, Any]], int]:
+) -> tuple[list[Any], int]:
     """Add entries to the shelf's journal; gives each one's answer and how far the journal then reaches."""
     added = add(connection, OF_THE_SHELF, SHELF, entries, at, sender, closed, judge)
     return added.answers, added.cursor or execute(connection, REACH, {}).fetchone()[0]
@@ -69,13 +69,13 @@ def reach() -> int:
     return found
 
 
-def now_there() -> dict[str, Any]:
+def now_there() -> Any:
     """The shelf as `bench.fold_shelf` gives it. It is held: nobody may change it."""
     return _held_shelf(db.engine, generation.now(), reach())
 
 
 @lru_cache(maxsize=SHELVES_HELD)
-def _held_shelf(_database: Engine, _generation: str, _reach: int) -> dict[str, Any]:
+def _held_shelf(_database: Engine, _generation: str, _reach: int) -> Any:
     """All of the shelf follows from its journal, so it is held until that reaches further."""
-    folded: dict[str, Any] = bench.fold_shelf(json.loads(read_row(ENTRIES, {})[0]))
+    folded: Any = bench.fold_shelf(json.loads(read_row(ENTRIES, {})[0]))
     return folded

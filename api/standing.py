@@ -30,7 +30,7 @@ SAME_NUMBER = (
 )
 
 
-def keep_up(connection: Connection, run_id: str, new: list[dict[str, Any]]) -> None:
+def keep_up(connection: Connection, run_id: str, new: list[Any]) -> None:
     """Bring the tables up to what a run's journal says with these new entries in it."""
     kinds = {entry["kind"] for entry in new}
     for entry in new:

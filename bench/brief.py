@@ -7,7 +7,7 @@ for when it was read before. `frontend/bench/brief.js` cuts at the same places.
 import re
 from typing import Any
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 
 MOST_WORDS = 25  # title, what to do and why, beside the number
 MOST_SHORT = 6  # of a caution that was read in full before

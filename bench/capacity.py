@@ -12,7 +12,7 @@ from bench.states import ASSEMBLY
 from bench.weighing import allowed_mg
 from bench.whole import PPM, grams, half_even
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 
 _TO_COME = ("open", "short")
 

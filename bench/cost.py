@@ -11,7 +11,7 @@ from typing import Any
 
 from bench.money import money_text, read_money
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 
 FINER = 2  # decimals more than a currency's own, for rows
 HOUR_MS = 3_600_000

@@ -18,7 +18,7 @@ from typing import Any
 from bench.errors import EntryError
 from bench.whole import canonical
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 Kinds = dict[str, dict[str, tuple[str, bool]]]
 
 MOST_WHOLE = 2**53 - 1

@@ -8,7 +8,7 @@ from typing import Any
 from bench.lots import is_past, pick
 from bench.shelf import card_for, left_of
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 
 # What to wear or lay ready, by how a caution of bench/cautions.py begins (common practice; the
 # supplier's safety sheet rules).

@@ -11,7 +11,7 @@ from typing import Any
 
 from bench.journal import told_of
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 
 PAUSE_MS = 10 * 60_000  # from common practice: most single acts at a bench take less
 NO_HANDS = frozenset(

@@ -27,7 +27,7 @@ from bench.states import ASSEMBLY, open_window
 from bench.weighing import allowed_mg, carry_factor
 from bench.whole import half_even, share_out
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 
 COUNTED = ("good", "spoiled", "partial")
 ONE_TOUCH_MS = 400  # nobody presses two pieces in that time; a wet thumb bounces within it

@@ -17,7 +17,7 @@ from bench.waits import guide_phase, wait_phase, window_phase
 from bench.weighing import allowed_mg, carry_factor
 from bench.whole import PPM, apart, ceiling, celsius, grams, half_even, span, times, to_division
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 
 LOOK_AGAIN_SHARE = 10  # "not yet" on a wait looks again after a tenth of its usual time
 LEAST_AGAIN_MS = 60_000

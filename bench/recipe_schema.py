@@ -6,7 +6,7 @@ from bench.cautions import HAZARDS
 
 RECIPE_FORMAT = "bowlside-recipe/1"
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 
 
 def closed(required: list[str], properties: Json) -> Json:

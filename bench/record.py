@@ -25,7 +25,7 @@ from bench.lots import use_of
 from bench.weighing import allowed_mg
 from bench.whole import PPM, half_even, to_division
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 
 CORRECTIONS = ("taken_out", "left", "left_out", "carried", "placed", "took")
 

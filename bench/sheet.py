@@ -17,7 +17,7 @@ from bench.sizing import MOST_PIECES, cavities, make_mg, pieces_from, room_mg, r
 from bench.weighing import bowl_scale, cup_scale, tolerance_mg, uncertainty_ppm
 from bench.whole import ceiling, grams, half_even, per_cent, share_out, to_division
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 
 SHEET_FORMAT = "bowlside-sheet/1"
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"

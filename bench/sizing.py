@@ -11,7 +11,7 @@ from bench.errors import KitError, SizeError
 from bench.weighing import coarsest_first
 from bench.whole import PPM, ceiling, grams, half_even
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 
 MOST_PIECES = 1000
 MOST_MG = 10**10  # ten tonnes: past any bench, and every number on the sheet stays exact

@@ -10,7 +10,7 @@ from bench.checks.subject import total_ug
 from bench.errors import SizeError
 from bench.whole import grams, half_even
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 
 _HOW = {
     "amount": "The recipe gives its own amount for it.",

@@ -6,7 +6,7 @@ the same time. A phase is what the wait asks for; a ring falls due when a phase 
 
 from typing import Any
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 
 WARN_SHARE = 10  # "nearly late" begins in the last tenth before the latest time
 MOST_WARN_MS = 60 * 60_000

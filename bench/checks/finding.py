@@ -3,7 +3,7 @@
 from fractions import Fraction
 from typing import Any
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 
 LEVELS = ("will_not_run", "look", "know")  # the gravest first
 COMMON_PRACTICE = "common practice"

@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterator
 from graphlib import TopologicalSorter
 from typing import Any
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 
 
 class Order:

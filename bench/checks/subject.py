@@ -9,7 +9,7 @@ from typing import Any
 from bench.checks.order import Order
 from bench.recipe import ASSEMBLY
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 
 SOAP = frozenset({"soap_base", "whipping_base"})
 

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from bench.planning.layout import Day
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 
 STAY_MS = 120 * 60_000  # of a longer gap nobody stands by
 AT_ONCE_MS = 5 * 60_000  # so short a window leaves no time for anything else, whatever is at stake

@@ -10,7 +10,7 @@ from zoneinfo import ZoneInfo
 
 from bench.errors import PlanError
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 Stretch = list[int]
 
 DAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")

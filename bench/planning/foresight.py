@@ -15,7 +15,7 @@ from bench.planning.blocks import holds_hands
 from bench.planning.layout import NEVER, USUAL, Day, Layout
 from bench.planning.price import NOTHING, WHOLE
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 
 SLOW = (1300, 1150, USUAL)  # paces in thousandths, the most careful first; hands may be as much too quick
 PATIENCE_MS = 2 * 3_600_000  # being careful may not put the end off by more than this

@@ -13,7 +13,7 @@ from typing import Any
 from bench.planning.layout import Day
 from bench.whole import ceiling
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 
 LEAST_UNIT_MS = 1000
 _ROUNDS = 300  # of following gaps; stopped early, the instants are still true, only not the best known

@@ -15,7 +15,7 @@ from typing import Any
 from bench.planning.blocks import blocks_of
 from bench.planning.price import Price, price_of
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 
 USUAL = 1000  # paces are in thousandths of the planned time
 LEAST_LEFT_MS = 15_000  # a step that takes longer than planned is believed to be nearly done

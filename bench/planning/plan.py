@@ -12,7 +12,7 @@ from bench.planning.layout import Day, Layout
 from bench.planning.reasons import in_a_circle, why_impossible, why_now
 from bench.planning.slack import tidy
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 
 WORK = 20.0  # the solver's own seconds; on a usual machine about as many of the clock's
 STEADY_MS = 10 * 60_000  # a day is not reshuffled for less than this

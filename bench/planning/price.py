@@ -6,7 +6,7 @@ windows of quality are missed; by how much in all, each by its own size.
 
 from typing import Any
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 
 Price = tuple[int, int, int, int]
 

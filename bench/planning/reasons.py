@@ -9,7 +9,7 @@ from bench.planning.layout import Day
 from bench.planning.tasks import TIGHT_MS
 from bench.whole import span
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 
 _SUGGEST_WORK = 1.0  # the solver's seconds for each suggestion: it need not be the very least
 _CONFLICT_WORK = 3.0  # and for finding which rules clash

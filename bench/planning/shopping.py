@@ -6,7 +6,7 @@ from typing import Any
 from bench.planning.layout import Day
 from bench.planning.plan import WORK, plan
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 
 HOUR_MS = 3_600_000
 MOST_OFFERS = 12

@@ -16,7 +16,7 @@ from bench.planning.layout import SLOW_HANDS, USUAL
 from bench.planning.price import LEAST_MOST_MS, WHOLE
 from bench.whole import ceiling
 
-Json = dict[str, Any]
+Json = Any  # until its shape is named
 
 MOST_CIRCUIT = 60  # steps; beyond it changes of part are left as they come
 _LOOK_MS = 50  # how often the maker's cancel is looked at while the solver works
