@@ -14,11 +14,10 @@ import bench
 from api.runs import folded, laid_out_in, sealed_columns
 from api.store import execute
 from api.tables import LotUse, Run
+from bench import MOVES_STOCK, STANDING
 
-TOLD_BY = frozenset({"finished", "numbered", "gathered", "signed", "undone"})
-# These tell how much of a lot was used, where one was gathered.
-USED_BY = frozenset({"weighed", "taken_out", "left", "left_out", "carried"})
-MOVED_BY = TOLD_BY | USED_BY | {"pictured"}
+# What is asked over all runs moves by these; by those that move stock, only where a lot was gathered.
+MOVED_BY = STANDING | MOVES_STOCK | {"pictured"}
 
 HAS_LOTS = "SELECT 1 FROM lot_use WHERE run_id = :run LIMIT 1"
 EXPECT_PICTURE = (
@@ -37,8 +36,8 @@ def keep_up(connection: Connection, run_id: str, new: list[Any]) -> None:
         if entry["kind"] == "pictured":
             said = {"id": entry["body"]["picture"], "run": run_id, "sha256": entry["body"]["sha256"]}
             execute(connection, EXPECT_PICTURE, said)
-    has_moved = kinds & TOLD_BY or (
-        kinds & USED_BY and execute(connection, HAS_LOTS, {"run": run_id}).fetchone()
+    has_moved = kinds & STANDING or (
+        kinds & MOVES_STOCK and execute(connection, HAS_LOTS, {"run": run_id}).fetchone()
     )
     if not has_moved:
         return

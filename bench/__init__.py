@@ -28,6 +28,7 @@ from bench.errors import (
 )
 from bench.gather import gather
 from bench.journal import KINDS, check_entry, fold, frozen_seal, of_record, seal
+from bench.kinds import MOVES_STOCK, STANDING
 from bench.kit import KIT_SCHEMA, read_kit
 from bench.label import label
 from bench.last_time import last_times, learned, planned_hands
@@ -62,9 +63,11 @@ from bench.whole import canonical, grams, span
 __all__ = [
     "KINDS",
     "KIT_SCHEMA",
+    "MOVES_STOCK",
     "PATTERN",
     "RECIPE_SCHEMA",
     "SHELF_KINDS",
+    "STANDING",
     "AmountError",
     "BenchError",
     "EntryError",

@@ -16,10 +16,10 @@ from collections.abc import Callable
 from typing import Any
 
 from bench.errors import EntryError
+from bench.kinds import Kinds
 from bench.whole import canonical
 
 Json = Any  # until its shape is named
-Kinds = dict[str, dict[str, tuple[str, bool]]]
 
 MOST_WHOLE = 2**53 - 1
 MOST_AT = 8_640_000_000_000_000  # the last instant a JavaScript Date can hold

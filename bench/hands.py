@@ -10,13 +10,11 @@ over the reckoning, for one step or for all.
 from typing import Any
 
 from bench.journal import told_of
+from bench.kinds import NO_HANDS
 
 Json = Any  # until its shape is named
 
 PAUSE_MS = 10 * 60_000  # from common practice: most single acts at a bench take less
-NO_HANDS = frozenset(
-    ("numbered", "switched", "placed", "took", "extended", "skipped", "noted", "pictured", "worked", "finished", "signed", "undone")
-)  # fmt: skip
 
 
 def hands_on(sheet: Json, state: Json, entries: list[Json]) -> Json:

@@ -22,6 +22,7 @@ from typing import Any, NamedTuple
 from bench import entries as common
 from bench.digest import digest
 from bench.errors import EntryError
+from bench.kinds import RUN_KINDS, fields_of
 from bench.sizing import pieces_from
 from bench.states import ASSEMBLY, open_window
 from bench.weighing import allowed_mg, carry_factor
@@ -36,66 +37,7 @@ WRAP = "wrap"  # what pieces are wrapped in: gathered like an ingredient, though
 
 # Every kind of entry and its fields: (type, required). The API refuses by this table, the fold
 # sets aside by it, and DEVELOPERS.md lists it. A field not named here is refused when it is sent.
-KINDS: common.Kinds = {
-    "numbered": {"number": ("text", True)},
-    "gathered": {
-        "ingredient": ("id", True),
-        "lot": ("key", True),
-        "mg": ("mass", False),
-        "count": ("count", False),
-    },
-    "ticked": {"thing": ("key", True)},
-    "weighed": {"line": ("id", True), "mg": ("mass", False), "reading_mg": ("whole", False)},
-    "taken_out": {"line": ("id", True), "mg": ("mass", True)},
-    "left": {"line": ("id", True)},
-    "left_out": {"line": ("id", True)},
-    "carried": {
-        "component": ("id", True),
-        "round": ("count", True),
-        "num": ("factor", True),
-        "den": ("factor", True),
-        "left": ("ids", False),
-    },
-    "zeroed": {"vessel": ("id", True)},
-    "placed": {"vessel": ("id", True), "scale": ("key", True), "line": ("id", False)},
-    "took": {"vessel": ("id", True), "instead": ("key", True)},
-    "switched": {"weigh": ("weigh", True)},
-    "chose": {"step": ("id", True), "way": ("id", True)},
-    "done": {"step": ("id", True), "way": ("id", False)},
-    "skipped": {"step": ("id", True), "why": ("text", False)},
-    "began": {"step": ("id", True)},
-    "heated": {"step": ("id", True), "ms": ("span", True)},
-    "looked": {"step": ("id", True), "answer": ("answer", True), "way": ("id", False)},
-    "portioned": {"vessel": ("id", True), "mg": ("mass", True)},
-    "counted": {
-        "step": ("id", True),
-        "good": ("count", False),
-        "spoiled": ("count", False),
-        "partial": ("count", False),
-        "of": ("id", False),
-        "way": ("id", False),
-        "seen": ("count", False),
-    },
-    "extended": {"step": ("id", True), "ms": ("span", True)},
-    "measured": {
-        "what": ("measured", True),
-        "mg": ("mass", True),
-        "piece": ("count", False),
-        "step": ("id", False),
-        "scale": ("key", False),
-    },
-    "pictured": {
-        "picture": ("uuid", True),
-        "sha256": ("sha256", True),
-        "text": ("text", False),
-        "step": ("id", False),
-    },
-    "worked": {"ms": ("span", True), "step": ("id", False)},
-    "noted": {"text": ("text", True), "step": ("id", False)},
-    "finished": {},
-    "signed": {"name": ("text", True), "entries": ("ids", False), "digest": ("sha256", False)},
-    "undone": {"entry": ("id", True)},
-}
+KINDS = fields_of(RUN_KINDS)
 
 
 def check_entry(entry: Any, closed: bool = True) -> None:

@@ -21,13 +21,12 @@ from typing import Any
 
 from bench.hands import hands_on
 from bench.journal import division_of, told_of
+from bench.kinds import CORRECTIONS
 from bench.lots import use_of
 from bench.weighing import allowed_mg
 from bench.whole import PPM, half_even, to_division
 
 Json = Any  # until its shape is named
-
-CORRECTIONS = ("taken_out", "left", "left_out", "carried", "placed", "took")
 
 
 def record(sheet: Json, state: Json, entries: list[Json]) -> Json:

@@ -23,38 +23,16 @@ import unicodedata
 from typing import Any
 
 from bench import entries as common
+from bench import kinds
 from bench.errors import EntryError
+from bench.kinds import fields_of
 from bench.money import is_currency
 from bench.recipe_schema import INGREDIENT, closed, listed, text
 from bench.schema_words import say_what_is_wrong
 
 Json = Any  # until its shape is named
 
-SHELF_KINDS: common.Kinds = {
-    "described": {"ingredient": ("key", True), "card": ("card", True)},
-    "received": {
-        "lot": ("key", True),
-        "ingredient": ("key", True),
-        "supplier": ("text", False),
-        "number": ("text", True),
-        "mg": ("mass", False),
-        "count": ("count", False),
-        "received_on": ("day", True),
-        "best_before": ("day", False),
-        "price": ("price", False),
-        "code": ("text", False),
-    },
-    "corrected": {"lot": ("key", True), "mg": ("mass", False), "count": ("count", False)},
-    "wrote_off": {
-        "lot": ("key", True),
-        "mg": ("mass", False),
-        "count": ("count", False),
-        "why": ("text", True),
-    },
-    "noted": {"text": ("text", True), "lot": ("key", False), "ingredient": ("key", False)},
-    "undone": {"entry": ("id", True)},
-}
-
+SHELF_KINDS = fields_of(kinds.SHELF_KINDS)
 CARD_SCHEMA: Json = closed(
     ["name"],
     {

@@ -1253,9 +1253,986 @@ export interface Sheet {
 
 // bench/shapes/entries.py
 
+/** the id of something on the sheet, or of an entry */
+export type SheetId = string;
+
+/** 1 to 140 letters, digits, dots, - or _ */
+export type Key = string;
+
+/** text of 1 to 2000 characters */
+export type Text = string;
+
+/** whole milligrams from 0 to a tonne */
+export type Mass = number;
+
+/** a whole number that JavaScript keeps exactly */
+export type Whole = number;
+
+/** a whole number from 0 to 10 000 */
+export type Count = number;
+
+/** a whole number from 1 to a million million */
+export type Factor = number;
+
+/** whole milliseconds from 1 to a year */
+export type Span = number;
+
+/** a UUID in small letters */
+export type Uuid = string;
+
+/** 64 small hexadecimal digits */
+export type Sha256 = string;
+
+/** ids of entries, each once and sorted */
+export type EntryIds = readonly string[];
+
+/** a day of the calendar, such as 2027-03-31 */
+export type DayText = string;
+
+export type Verdict = "yes" | "not_yet" | "too_far";
+
+export type MeasuredWhat = "piece" | "left" | "spoiled";
+
+/** running total, or zero for each */
+export type WeighFitting = Weighing;
+
+/** how a look was answered */
+export type VerdictFitting = Verdict;
+
+/** what was put on the scale */
+export type MeasuredFitting = MeasuredWhat;
+
+/** An entry as a journal keeps it, of a kind of any version. */
+export interface Entry {
+  /** a UUID of version 7 */
+  readonly id: string;
+  /** the run's id, or "shelf"; not there where the journal itself says it */
+  readonly run?: string;
+  /** 1 to 64 letters, digits, - or _ */
+  readonly device: string;
+  /** never earlier than any entry its device has seen */
+  readonly at: InstantMs;
+  readonly kind: string;
+  readonly body: { readonly [key: string]: null | boolean | number | string | readonly JsonValue[] | { readonly [key: string]: JsonValue } };
+}
+
+export interface NumberedBody {
+  readonly number: Text;
+}
+
+export interface GatheredBody {
+  /** or "wrap" */
+  readonly ingredient: SheetId;
+  readonly lot: Key;
+  /** not there: as much as it takes */
+  readonly mg?: Mass;
+  readonly count?: Count;
+}
+
+export interface TickedBody {
+  readonly thing: Key;
+}
+
+export interface WeighedBody {
+  readonly line: SheetId;
+  /** not there only where the line has no mass */
+  readonly mg?: Mass;
+  /** what the scale showed */
+  readonly reading_mg?: Whole;
+}
+
+export interface TakenOutBody {
+  readonly line: SheetId;
+  readonly mg: Mass;
+}
+
+export interface LineBody {
+  readonly line: SheetId;
+}
+
+export interface CarriedBody {
+  readonly component: SheetId;
+  readonly round: Count;
+  readonly num: Factor;
+  readonly den: Factor;
+  /** lines that stay as they are */
+  readonly left?: EntryIds;
+}
+
+export interface ZeroedBody {
+  readonly vessel: SheetId;
+}
+
+export interface PlacedBody {
+  readonly vessel: SheetId;
+  readonly scale: Key;
+  /** this line's small cup alone */
+  readonly line?: SheetId;
+}
+
+export interface TookBody {
+  readonly vessel: SheetId;
+  /** a vessel of the kit */
+  readonly instead: Key;
+}
+
+export interface SwitchedBody {
+  readonly weigh: WeighFitting;
+}
+
+export interface ChoseBody {
+  readonly step: SheetId;
+  readonly way: SheetId;
+}
+
+export interface DoneBody {
+  readonly step: SheetId;
+  readonly way?: SheetId;
+}
+
+export interface SkippedBody {
+  readonly step: SheetId;
+  readonly why?: Text;
+}
+
+export interface BeganBody {
+  readonly step: SheetId;
+}
+
+export interface HeatedBody {
+  readonly step: SheetId;
+  readonly ms: Span;
+}
+
+export interface LookedBody {
+  readonly step: SheetId;
+  readonly answer: VerdictFitting;
+  readonly way?: SheetId;
+}
+
+export interface PortionedBody {
+  readonly vessel: SheetId;
+  readonly mg: Mass;
+}
+
+export interface CountedBody {
+  readonly step: SheetId;
+  readonly good?: Count;
+  readonly spoiled?: Count;
+  readonly partial?: Count;
+  /** the vessel that they came from, or "joined" */
+  readonly of?: SheetId;
+  readonly way?: SheetId;
+  /** how many were counted already */
+  readonly seen?: Count;
+}
+
+export interface ExtendedBody {
+  readonly step: SheetId;
+  readonly ms: Span;
+}
+
+export interface MeasuredBody {
+  readonly what: MeasuredFitting;
+  readonly mg: Mass;
+  readonly piece?: Count;
+  readonly step?: SheetId;
+  readonly scale?: Key;
+}
+
+export interface PicturedBody {
+  readonly picture: Uuid;
+  readonly sha256: Sha256;
+  readonly text?: Text;
+  readonly step?: SheetId;
+}
+
+export interface WorkedBody {
+  readonly ms: Span;
+  /** not there: all of the run */
+  readonly step?: SheetId;
+}
+
+export interface NotedBody {
+  readonly text: Text;
+  readonly step?: SheetId;
+}
+
+export interface FinishedBody {
+}
+
+export interface SignedBody {
+  readonly name: Text;
+  /** what it seals; not there in earlier versions */
+  readonly entries?: EntryIds;
+  /** over them; there when they are */
+  readonly digest?: Sha256;
+}
+
+export interface UndoneBody {
+  readonly entry: SheetId;
+}
+
+/** The batch was given its number. */
+export interface Numbered {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "numbered";
+  readonly body: NumberedBody;
+}
+
+/** A lot was picked for an ingredient. */
+export interface Gathered {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "gathered";
+  readonly body: GatheredBody;
+}
+
+/** A tool, a vessel or protection is laid out. */
+export interface Ticked {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "ticked";
+  readonly body: TickedBody;
+}
+
+/** So much of a line went in. */
+export interface Weighed {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "weighed";
+  readonly body: WeighedBody;
+}
+
+/** Some of a line was taken out again. */
+export interface TakenOut {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "taken_out";
+  readonly body: TakenOutBody;
+}
+
+/** A line was left off its tolerance, knowingly. */
+export interface Left {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "left";
+  readonly body: LineBody;
+}
+
+/** A line was not used. */
+export interface LeftOut {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "left_out";
+  readonly body: LineBody;
+}
+
+/** All targets of one round became num/den of the sheet's. */
+export interface Carried {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "carried";
+  readonly body: CarriedBody;
+}
+
+/** The scale lost its count. */
+export interface Zeroed {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "zeroed";
+  readonly body: ZeroedBody;
+}
+
+/** A vessel, or one line's small cup, stands on another scale. */
+export interface Placed {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "placed";
+  readonly body: PlacedBody;
+}
+
+/** Another vessel of the kit was taken, with what was in the sheet's. */
+export interface Took {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "took";
+  readonly body: TookBody;
+}
+
+/** Weighing changed between running total and zero for each. */
+export interface Switched {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "switched";
+  readonly body: SwitchedBody;
+}
+
+/** One of a step's ways was chosen. */
+export interface Chose {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "chose";
+  readonly body: ChoseBody;
+}
+
+/** A step was done. */
+export interface Done {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "done";
+  readonly body: DoneBody;
+}
+
+/** A step was passed over, and why. */
+export interface Skipped {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "skipped";
+  readonly body: SkippedBody;
+}
+
+/** A timed step began. */
+export interface Began {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "began";
+  readonly body: BeganBody;
+}
+
+/** A burst began. */
+export interface Heated {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "heated";
+  readonly body: HeatedBody;
+}
+
+/** A look after a burst, or a judgement. */
+export interface Looked {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "looked";
+  readonly body: LookedBody;
+}
+
+/** A portion was weighed out of the bowl. */
+export interface Portioned {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "portioned";
+  readonly body: PortionedBody;
+}
+
+/** So many good, spoiled or partial pieces. */
+export interface Counted {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "counted";
+  readonly body: CountedBody;
+}
+
+/** A wait was given more time. */
+export interface Extended {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "extended";
+  readonly body: ExtendedBody;
+}
+
+/** A piece, what was left or what was spoiled was weighed. */
+export interface Measured {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "measured";
+  readonly body: MeasuredBody;
+}
+
+/** A photograph was taken. */
+export interface Pictured {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "pictured";
+  readonly body: PicturedBody;
+}
+
+/** The hands-on time was put right. */
+export interface Worked {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "worked";
+  readonly body: WorkedBody;
+}
+
+/** A remark. */
+export interface Noted {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "noted";
+  readonly body: NotedBody;
+}
+
+/** The run was closed. */
+export interface Finished {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "finished";
+  readonly body: FinishedBody;
+}
+
+/** The record was closed by name, over the entries that it names. */
+export interface Signed {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "signed";
+  readonly body: SignedBody;
+}
+
+/** An earlier entry was taken back. */
+export interface Undone {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "undone";
+  readonly body: UndoneBody;
+}
+
+export interface Tax {
+  /** a decimal, as text */
+  readonly percent: string;
+  readonly included: boolean;
+}
+
+export interface PriceBody {
+  /** a decimal, as text */
+  readonly amount: string;
+  /** three capital letters of ISO 4217 */
+  readonly currency: string;
+  readonly tax?: Tax;
+}
+
+/** money as text, never a float */
+export type Price = PriceBody;
+
+export interface DescribedBody {
+  readonly ingredient: Key;
+  /** as it was written */
+  readonly card: { readonly [key: string]: null | boolean | number | string | readonly JsonValue[] | { readonly [key: string]: JsonValue } };
+}
+
+export interface ReceivedBody {
+  readonly lot: Key;
+  readonly ingredient: Key;
+  readonly supplier?: Text;
+  readonly number: Text;
+  /** one of mg and count is there */
+  readonly mg?: Mass;
+  readonly count?: Count;
+  readonly received_on: DayText;
+  readonly best_before?: DayText;
+  readonly price?: Price;
+  readonly code?: Text;
+}
+
+export interface CorrectedBody {
+  readonly lot: Key;
+  /** one of mg and count is there */
+  readonly mg?: Mass;
+  readonly count?: Count;
+}
+
+export interface WroteOffBody {
+  readonly lot: Key;
+  /** one of mg and count is there */
+  readonly mg?: Mass;
+  readonly count?: Count;
+  readonly why: Text;
+}
+
+export interface ShelfNotedBody {
+  readonly text: Text;
+  /** one of lot and ingredient is there */
+  readonly lot?: Key;
+  readonly ingredient?: Key;
+}
+
+/** An ingredient got its card. */
+export interface Described {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "described";
+  readonly body: DescribedBody;
+}
+
+/** A lot came in. */
+export interface Received {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "received";
+  readonly body: ReceivedBody;
+}
+
+/** So much of a lot is there, counted or weighed anew. */
+export interface Corrected {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "corrected";
+  readonly body: CorrectedBody;
+}
+
+/** So much of a lot is gone, and why. */
+export interface WroteOff {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "wrote_off";
+  readonly body: WroteOffBody;
+}
+
+/** A remark about a lot or an ingredient. */
+export interface ShelfNoted {
+  readonly id: string;
+  readonly run?: string;
+  readonly device: string;
+  readonly at: InstantMs;
+  readonly kind: "noted";
+  readonly body: ShelfNotedBody;
+}
+
+export type RunEntry = Numbered | Gathered | Ticked | Weighed | TakenOut | Left | LeftOut | Carried | Zeroed | Placed | Took | Switched | Chose | Done | Skipped | Began | Heated | Looked | Portioned | Counted | Extended | Measured | Pictured | Worked | Noted | Finished | Signed | Undone;
+
+export type ShelfEntry = Described | Received | Corrected | WroteOff | ShelfNoted | Undone;
+
+export type EntryBody = NumberedBody | GatheredBody | TickedBody | WeighedBody | TakenOutBody | LineBody | CarriedBody | ZeroedBody | PlacedBody | TookBody | SwitchedBody | ChoseBody | DoneBody | SkippedBody | BeganBody | HeatedBody | LookedBody | PortionedBody | CountedBody | ExtendedBody | MeasuredBody | PicturedBody | WorkedBody | NotedBody | FinishedBody | SignedBody | UndoneBody;
+
+export type RunKind = "numbered" | "gathered" | "ticked" | "weighed" | "taken_out" | "left" | "left_out" | "carried" | "zeroed" | "placed" | "took" | "switched" | "chose" | "done" | "skipped" | "began" | "heated" | "looked" | "portioned" | "counted" | "extended" | "measured" | "pictured" | "worked" | "noted" | "finished" | "signed" | "undone";
+
+export type ShelfKind = "described" | "received" | "corrected" | "wrote_off" | "noted" | "undone";
+
+/** What a signing says besides the name. */
+export interface Seal {
+  /** ids, sorted */
+  readonly entries: readonly string[];
+  readonly digest: string;
+}
+
+/** What a signing of an earlier version, which names nothing, was found to seal. */
+export interface FrozenSeal {
+  /** the signing's id */
+  readonly signed: string;
+  /** ids, sorted */
+  readonly entries: readonly string[];
+}
+
 // bench/shapes/state.py
 
+export type StepStatus = "waiting" | "ready" | "begun" | "done" | "skipped";
+
+export type LineStatus = "by_hand" | "open" | "short" | "in" | "over" | "left" | "left_out";
+
+export interface StepState {
+  readonly status: StepStatus;
+  /** when the last of its needs was settled; None while one is not */
+  readonly ready_at: InstantMs | null;
+  /** when it was settled; None while it is not */
+  readonly at: InstantMs | null;
+  /** the way that was chosen */
+  readonly way: string | null;
+  /** why it was skipped; "" where nobody said */
+  readonly why: string;
+}
+
+export interface LineState {
+  /** by now: carried, and by its portion; None where it has no mass */
+  readonly target_mg: Mg | null;
+  readonly in_mg: Mg;
+  readonly status: LineStatus;
+  /** the last pour told by another device than the first; None: one device told all */
+  readonly twice: string | null;
+  /** of the kit: where the next pour goes; None where it is not weighed */
+  readonly scale: string | null;
+  /** of the kit: where the last pour went */
+  readonly weighed_on: string | null;
+}
+
+export interface VesselState {
+  /** of contents */
+  readonly in_mg: Mg;
+  /** of contents when its scale was zeroed last */
+  readonly zero_mg: Mg;
+  readonly name: string;
+  readonly empty_mg: Mg;
+  /** None: nobody said, or the kit has none */
+  readonly holds_mg: Mg | null;
+  /** of the kit */
+  readonly scale: string | null;
+  /** the vessel of the kit that it is by now; None where the kit has none */
+  readonly kit: string | null;
+}
+
+export interface Heating {
+  readonly at: InstantMs;
+  readonly ms: Ms;
+  /** None: nobody looked yet */
+  readonly answer: Verdict | null;
+}
+
+export interface Look {
+  readonly at: InstantMs;
+  readonly answer: Verdict;
+  /** of a "not yet": what was tried */
+  readonly way: string | null;
+}
+
+export interface PieceCount {
+  readonly good: number;
+  readonly spoiled: number;
+  readonly partial: number;
+  /** vessel, or "joined" -> how many came out of it */
+  readonly of: { readonly [key: string]: number };
+}
+
+export interface RunningWait {
+  readonly step: string;
+  readonly began_at: InstantMs;
+  readonly earliest_at: InstantMs;
+  readonly usual_at: InstantMs;
+  /** None: it may take as long as it likes */
+  readonly latest_at: InstantMs | null;
+}
+
+export interface OpenWindow {
+  readonly step: string;
+  readonly opened_at: InstantMs;
+  readonly latest_at: InstantMs;
+}
+
+/** Something that is timed to help, and asks for nothing: a burst, a rest, a step of so many minutes. */
+export interface RunningGuide {
+  readonly step: string;
+  readonly began_at: InstantMs;
+  readonly until: InstantMs;
+}
+
+export interface GatheredLot {
+  readonly at: InstantMs;
+  readonly ingredient: string;
+  readonly lot: string;
+  /** None: as much as it takes */
+  readonly mg: Mg | null;
+  readonly count: number | null;
+}
+
+export interface MeasuredMass {
+  readonly at: InstantMs;
+  readonly what: MeasuredWhat;
+  readonly mg: Mg;
+  readonly step: string | null;
+  readonly piece: number | null;
+  readonly scale: string | null;
+}
+
+export interface Picture {
+  readonly at: InstantMs;
+  readonly device: string;
+  /** its id */
+  readonly picture: string;
+  readonly sha256: string;
+  readonly text: string;
+  readonly step: string | null;
+}
+
+/** The signing that holds. */
+export interface Signing {
+  readonly id: string;
+  readonly at: InstantMs;
+  readonly device: string;
+  readonly name: string;
+  /** ids of those sealed that are here, sorted */
+  readonly entries: readonly string[];
+  /** how many of the sealed are not here */
+  readonly missing: number;
+}
+
+/** A signing that was taken back. */
+export interface Unsigned {
+  readonly at: InstantMs;
+  readonly device: string;
+  readonly name: string;
+  readonly signed_at: InstantMs;
+  readonly signed_by: string;
+}
+
+/** An entry that was not signed, beside a record that is. */
+export interface Remark {
+  readonly id: string;
+  readonly at: InstantMs;
+  readonly device: string;
+  readonly kind: string;
+  readonly body: { readonly [key: string]: null | boolean | number | string | readonly JsonValue[] | { readonly [key: string]: JsonValue } };
+}
+
+export interface Note {
+  readonly at: InstantMs;
+  readonly device: string;
+  readonly step: string | null;
+  readonly text: string;
+}
+
+export interface State {
+  readonly started_at: InstantMs | null;
+  readonly finished_at: InstantMs | null;
+  readonly last_at: InstantMs | null;
+  readonly weigh: Weighing;
+  readonly steps: { readonly [key: string]: StepState };
+  readonly lines: { readonly [key: string]: LineState };
+  readonly vessels: { readonly [key: string]: VesselState };
+  /** by step */
+  readonly bursts: { readonly [key: string]: readonly Heating[] };
+  /** by step */
+  readonly looks: { readonly [key: string]: readonly Look[] };
+  /** by step */
+  readonly counts: { readonly [key: string]: PieceCount };
+  /** by step: how many good pieces a count now expects */
+  readonly expected: { readonly [key: string]: number };
+  /** by vessel */
+  readonly portions: { readonly [key: string]: Mg };
+  /** by "component.round": numerator and denominator */
+  readonly factors: { readonly [key: string]: readonly number[] };
+  readonly waits: readonly RunningWait[];
+  readonly windows: readonly OpenWindow[];
+  readonly guides: readonly RunningGuide[];
+  readonly number: string | null;
+  readonly also_numbered: readonly string[];
+  readonly gathered: readonly GatheredLot[];
+  readonly ticked: { readonly [key: string]: InstantMs };
+  readonly measured: readonly MeasuredMass[];
+  readonly pictures: readonly Picture[];
+  /** by step; "" is the whole run */
+  readonly worked: { readonly [key: string]: Ms };
+  readonly signed: Signing | null;
+  readonly unsigned: readonly Unsigned[];
+  readonly remarks: readonly Remark[];
+  readonly notes: readonly Note[];
+  /** ids of entries, sorted */
+  readonly unread: readonly string[];
+}
+
 // bench/shapes/prompts.py
+
+export type WaitPhase = "counting" | "look" | "ready" | "soon_late" | "late";
+
+export type WindowPhase = "open" | "soon_late" | "late";
+
+export type GuidePhase = "counting" | "ready";
+
+export type RingKind = "look" | "ready" | "late";
+
+export type PromptKind = StepKind | "over" | "short" | "heating" | "finish";
+
+export type AnswerInput = "reading" | "count" | "note";
+
+export type WeighHow = "running" | "tare" | "cup" | "spoons" | "count" | "texture" | "over" | "portion";
+
+export interface Ring {
+  readonly kind: RingKind;
+  readonly at: InstantMs;
+}
+
+/** A portion that is still to be read off the scale. */
+export interface VesselBody {
+  readonly vessel: string;
+}
+
+/** The kind and body of an entry to post, and how it is offered. */
+export interface Answer {
+  readonly id: string;
+  readonly label: string;
+  readonly says: string;
+  readonly kind: RunKind;
+  /** less what `input` asks for */
+  readonly body: NumberedBody | GatheredBody | TickedBody | WeighedBody | TakenOutBody | LineBody | CarriedBody | ZeroedBody | PlacedBody | TookBody | SwitchedBody | ChoseBody | DoneBody | SkippedBody | BeganBody | HeatedBody | LookedBody | PortionedBody | CountedBody | ExtendedBody | MeasuredBody | PicturedBody | WorkedBody | NotedBody | FinishedBody | SignedBody | UndoneBody | VesselBody;
+  /** what it still wants */
+  readonly input: AnswerInput | null;
+  /** the most that may be given */
+  readonly most: number | null;
+  /** the likeliest: what a pedal or a spoken "yes" gives */
+  readonly strong: boolean;
+  /** what to ask before it is posted; "" for nothing */
+  readonly ask: string;
+}
+
+export interface Caution {
+  /** six words at most */
+  readonly short: string;
+  readonly full: string;
+  /** it stood with a step that was begun before */
+  readonly seen: boolean;
+}
+
+/** The large figure of a prompt. */
+export interface Number {
+  /** None: it is no mass */
+  readonly mg: Mg | null;
+  readonly text: string;
+  readonly caption: string;
+}
+
+export interface OnScale {
+  /** None: a portion */
+  readonly line: string | null;
+  readonly name: string;
+  /** below zero: to be taken out */
+  readonly add_mg: Mg;
+  readonly add: string;
+  /** None: no scale shows it */
+  readonly reads_mg: Mg | null;
+  readonly reads: string;
+  /** what the scale shows before */
+  readonly before_mg: Mg;
+  readonly how: WeighHow;
+  /** its name; "" */
+  readonly scale: string;
+  readonly division_mg: Mg | null;
+  readonly tolerance_mg: Mg;
+  readonly vessel: string | null;
+}
+
+export interface Prompt {
+  /** None: to finish the batch */
+  readonly step: string | null;
+  readonly component: string | null;
+  readonly letter: string;
+  readonly round: number;
+  readonly of_rounds: number;
+  readonly kind: PromptKind;
+  readonly title: string;
+  readonly says: string;
+  readonly why: string;
+  readonly more: string;
+  readonly cautions: readonly Caution[];
+  readonly number: Number | null;
+  readonly weigh: OnScale | null;
+  readonly answers: readonly Answer[];
+}
+
+export interface StepTitle {
+  readonly step: string;
+  readonly title: string;
+}
+
+export interface WaitNow {
+  readonly step: string;
+  readonly began_at: InstantMs;
+  readonly earliest_at: InstantMs;
+  readonly usual_at: InstantMs;
+  readonly latest_at: InstantMs | null;
+  readonly component: string;
+  readonly letter: string;
+  readonly title: string;
+  readonly word: string;
+  readonly phase: WaitPhase;
+  /** "" while it counts */
+  readonly asks: string;
+}
+
+export interface WindowNow {
+  readonly step: string;
+  readonly opened_at: InstantMs;
+  readonly latest_at: InstantMs;
+  readonly component: string;
+  readonly letter: string;
+  readonly title: string;
+  readonly phase: WindowPhase;
+  readonly stake: string;
+}
+
+export interface GuideNow {
+  readonly step: string;
+  readonly began_at: InstantMs;
+  readonly until: InstantMs;
+  readonly component: string;
+  readonly letter: string;
+  readonly title: string;
+  readonly phase: GuidePhase;
+}
+
+export interface Now {
+  readonly at: InstantMs;
+  readonly finished: boolean;
+  /** the best next one first */
+  readonly prompts: readonly Prompt[];
+  /** the most urgent first */
+  readonly waits: readonly WaitNow[];
+  readonly windows: readonly WindowNow[];
+  readonly guides: readonly GuideNow[];
+  readonly skipped: readonly StepTitle[];
+  /** passed over: what needs them is settled */
+  readonly owed: readonly StepTitle[];
+}
 
 // bench/shapes/record.py
 

@@ -1,0 +1,87 @@
+"""The kinds of entry, one row each, of a run's journal and of the shelf's: its fields and its traits.
+
+The fields are those of the kind's body in `bench/shapes/entries.py`. Whoever needs "the kinds that ..." asks for a
+trait here. `python -m bench.shapes.write` writes the table for the page, as `frontend/bench/kinds.js`.
+"""
+
+from collections.abc import Mapping
+from typing import NamedTuple, get_args
+
+from bench.shapes import entries as shapes
+from bench.shapes.entries import RunKind, ShelfKind
+from bench.shapes.schema import fields_of as fields_of_shape
+
+Kinds = dict[str, dict[str, tuple[str, bool]]]  # kind -> field -> (its type, whether it must be there)
+
+
+class EntryKind(NamedTuple):
+    """What is known of a kind of entry."""
+
+    fields: dict[str, tuple[str, bool]]  # field -> (its type in `bench/entries.py`, whether it must be there)
+    hand_work: bool = True  # whether hands were at work when it was told
+    moves_stock: bool = False  # whether it says how much of a lot was used
+    correction: bool = False  # whether the record lists it as a departure from the sheet
+    standing: bool = False  # whether it moves what is asked over all runs: number, end, lots, seal
+
+
+def _fields(body: type) -> dict[str, tuple[str, bool]]:
+    """Each field of a body's shape with the type that it is judged by."""
+    return {
+        field: (next(each.type for each in get_args(hint) if isinstance(each, shapes.Fits)), needed)
+        for field, hint, needed in fields_of_shape(body)
+    }
+
+
+def _paper(body: type, standing: bool = False) -> EntryKind:
+    """A kind that is written down, with no hand at work."""
+    return EntryKind(_fields(body), hand_work=False, standing=standing)
+
+
+RUN_KINDS: dict[RunKind, EntryKind] = {
+    "numbered": _paper(shapes.NumberedBody, standing=True),
+    "gathered": EntryKind(_fields(shapes.GatheredBody), standing=True),
+    "ticked": EntryKind(_fields(shapes.TickedBody)),
+    "weighed": EntryKind(_fields(shapes.WeighedBody), moves_stock=True),
+    "taken_out": EntryKind(_fields(shapes.TakenOutBody), moves_stock=True, correction=True),
+    "left": EntryKind(_fields(shapes.LineBody), moves_stock=True, correction=True),
+    "left_out": EntryKind(_fields(shapes.LineBody), moves_stock=True, correction=True),
+    "carried": EntryKind(_fields(shapes.CarriedBody), moves_stock=True, correction=True),
+    "zeroed": EntryKind(_fields(shapes.ZeroedBody)),
+    "placed": EntryKind(_fields(shapes.PlacedBody), hand_work=False, correction=True),
+    "took": EntryKind(_fields(shapes.TookBody), hand_work=False, correction=True),
+    "switched": _paper(shapes.SwitchedBody),
+    "chose": EntryKind(_fields(shapes.ChoseBody)),
+    "done": EntryKind(_fields(shapes.DoneBody)),
+    "skipped": _paper(shapes.SkippedBody),
+    "began": EntryKind(_fields(shapes.BeganBody)),
+    "heated": EntryKind(_fields(shapes.HeatedBody)),
+    "looked": EntryKind(_fields(shapes.LookedBody)),
+    "portioned": EntryKind(_fields(shapes.PortionedBody)),
+    "counted": EntryKind(_fields(shapes.CountedBody)),
+    "extended": _paper(shapes.ExtendedBody),
+    "measured": EntryKind(_fields(shapes.MeasuredBody)),
+    "pictured": _paper(shapes.PicturedBody),
+    "worked": _paper(shapes.WorkedBody),
+    "noted": _paper(shapes.NotedBody),
+    "finished": _paper(shapes.FinishedBody, standing=True),
+    "signed": _paper(shapes.SignedBody, standing=True),
+    "undone": _paper(shapes.UndoneBody, standing=True),
+}
+SHELF_KINDS: dict[ShelfKind, EntryKind] = {
+    "described": _paper(shapes.DescribedBody),
+    "received": _paper(shapes.ReceivedBody),
+    "corrected": _paper(shapes.CorrectedBody),
+    "wrote_off": _paper(shapes.WroteOffBody),
+    "noted": _paper(shapes.ShelfNotedBody),
+    "undone": _paper(shapes.UndoneBody),
+}
+
+
+def fields_of(kinds: Mapping[RunKind, EntryKind] | Mapping[ShelfKind, EntryKind]) -> Kinds:
+    return {kind: row.fields for kind, row in kinds.items()}
+
+
+NO_HANDS = frozenset(kind for kind, row in RUN_KINDS.items() if not row.hand_work)
+MOVES_STOCK = frozenset(kind for kind, row in RUN_KINDS.items() if row.moves_stock)
+CORRECTIONS = frozenset(kind for kind, row in RUN_KINDS.items() if row.correction)
+STANDING = frozenset(kind for kind, row in RUN_KINDS.items() if row.standing)

@@ -1,0 +1,600 @@
+"""Entries: what happened, one kind a shape, in a run's journal and in the shelf's.
+
+`Entry` is any that a journal keeps, of whatever version. `RunEntry` and `ShelfEntry` are those that a fold has found
+readable: told apart by `kind`. What a field must be is its alias's `Fits`; `bench/entries.py` says what fits.
+Which kinds there are, with their traits, is the table in `bench/kinds.py`.
+"""
+
+from typing import Annotated, Literal, NamedTuple, NotRequired, TypedDict
+
+from bench.shapes.sheet import Weighing
+from bench.shapes.units import InstantMs, JsonValue
+
+
+class Fits(NamedTuple):
+    """By which of the types of `bench/entries.py` a field is judged."""
+
+    type: str
+
+
+SheetId = Annotated[str, "the id of something on the sheet, or of an entry", Fits("id")]
+Key = Annotated[str, "1 to 140 letters, digits, dots, - or _", Fits("key")]
+Text = Annotated[str, "text of 1 to 2000 characters", Fits("text")]
+Mass = Annotated[int, "whole milligrams from 0 to a tonne", Fits("mass")]
+Whole = Annotated[int, "a whole number that JavaScript keeps exactly", Fits("whole")]
+Count = Annotated[int, "a whole number from 0 to 10 000", Fits("count")]
+Factor = Annotated[int, "a whole number from 1 to a million million", Fits("factor")]
+Span = Annotated[int, "whole milliseconds from 1 to a year", Fits("span")]
+Uuid = Annotated[str, "a UUID in small letters", Fits("uuid")]
+Sha256 = Annotated[str, "64 small hexadecimal digits", Fits("sha256")]
+EntryIds = Annotated[list[str], "ids of entries, each once and sorted", Fits("ids")]
+DayText = Annotated[str, "a day of the calendar, such as 2027-03-31", Fits("day")]
+Verdict = Literal["yes", "not_yet", "too_far"]
+MeasuredWhat = Literal["piece", "left", "spoiled"]
+WeighFitting = Annotated[Weighing, "running total, or zero for each", Fits("weigh")]
+VerdictFitting = Annotated[Verdict, "how a look was answered", Fits("answer")]
+MeasuredFitting = Annotated[MeasuredWhat, "what was put on the scale", Fits("measured")]
+
+
+class Entry(TypedDict):
+    """An entry as a journal keeps it, of a kind of any version."""
+
+    id: str  # a UUID of version 7
+    run: NotRequired[str]  # the run's id, or "shelf"; not there where the journal itself says it
+    device: str  # 1 to 64 letters, digits, - or _
+    at: InstantMs  # never earlier than any entry its device has seen
+    kind: str
+    body: dict[str, JsonValue]
+
+
+class _Envelope(TypedDict):
+    id: str
+    run: NotRequired[str]
+    device: str
+    at: InstantMs
+
+
+# ---- the bodies of a run's entries
+
+
+class NumberedBody(TypedDict):
+    number: Text
+
+
+class GatheredBody(TypedDict):
+    ingredient: SheetId  # or "wrap"
+    lot: Key
+    mg: NotRequired[Mass]  # not there: as much as it takes
+    count: NotRequired[Count]
+
+
+class TickedBody(TypedDict):
+    thing: Key
+
+
+class WeighedBody(TypedDict):
+    line: SheetId
+    mg: NotRequired[Mass]  # not there only where the line has no mass
+    reading_mg: NotRequired[Whole]  # what the scale showed
+
+
+class TakenOutBody(TypedDict):
+    line: SheetId
+    mg: Mass
+
+
+class LineBody(TypedDict):
+    line: SheetId
+
+
+class CarriedBody(TypedDict):
+    component: SheetId
+    round: Count
+    num: Factor
+    den: Factor
+    left: NotRequired[EntryIds]  # lines that stay as they are
+
+
+class ZeroedBody(TypedDict):
+    vessel: SheetId
+
+
+class PlacedBody(TypedDict):
+    vessel: SheetId
+    scale: Key
+    line: NotRequired[SheetId]  # this line's small cup alone
+
+
+class TookBody(TypedDict):
+    vessel: SheetId
+    instead: Key  # a vessel of the kit
+
+
+class SwitchedBody(TypedDict):
+    weigh: WeighFitting
+
+
+class ChoseBody(TypedDict):
+    step: SheetId
+    way: SheetId
+
+
+class DoneBody(TypedDict):
+    step: SheetId
+    way: NotRequired[SheetId]
+
+
+class SkippedBody(TypedDict):
+    step: SheetId
+    why: NotRequired[Text]
+
+
+class BeganBody(TypedDict):
+    step: SheetId
+
+
+class HeatedBody(TypedDict):
+    step: SheetId
+    ms: Span
+
+
+class LookedBody(TypedDict):
+    step: SheetId
+    answer: VerdictFitting
+    way: NotRequired[SheetId]
+
+
+class PortionedBody(TypedDict):
+    vessel: SheetId
+    mg: Mass
+
+
+class CountedBody(TypedDict):
+    step: SheetId
+    good: NotRequired[Count]
+    spoiled: NotRequired[Count]
+    partial: NotRequired[Count]
+    of: NotRequired[SheetId]  # the vessel that they came from, or "joined"
+    way: NotRequired[SheetId]
+    seen: NotRequired[Count]  # how many were counted already
+
+
+class ExtendedBody(TypedDict):
+    step: SheetId
+    ms: Span
+
+
+class MeasuredBody(TypedDict):
+    what: MeasuredFitting
+    mg: Mass
+    piece: NotRequired[Count]
+    step: NotRequired[SheetId]
+    scale: NotRequired[Key]
+
+
+class PicturedBody(TypedDict):
+    picture: Uuid
+    sha256: Sha256
+    text: NotRequired[Text]
+    step: NotRequired[SheetId]
+
+
+class WorkedBody(TypedDict):
+    ms: Span
+    step: NotRequired[SheetId]  # not there: all of the run
+
+
+class NotedBody(TypedDict):
+    text: Text
+    step: NotRequired[SheetId]
+
+
+class FinishedBody(TypedDict):
+    pass
+
+
+class SignedBody(TypedDict):
+    name: Text
+    entries: NotRequired[EntryIds]  # what it seals; not there in earlier versions
+    digest: NotRequired[Sha256]  # over them; there when they are
+
+
+class UndoneBody(TypedDict):
+    entry: SheetId
+
+
+# ---- a run's entries
+
+
+class Numbered(_Envelope):
+    """The batch was given its number."""
+
+    kind: Literal["numbered"]
+    body: NumberedBody
+
+
+class Gathered(_Envelope):
+    """A lot was picked for an ingredient."""
+
+    kind: Literal["gathered"]
+    body: GatheredBody
+
+
+class Ticked(_Envelope):
+    """A tool, a vessel or protection is laid out."""
+
+    kind: Literal["ticked"]
+    body: TickedBody
+
+
+class Weighed(_Envelope):
+    """So much of a line went in."""
+
+    kind: Literal["weighed"]
+    body: WeighedBody
+
+
+class TakenOut(_Envelope):
+    """Some of a line was taken out again."""
+
+    kind: Literal["taken_out"]
+    body: TakenOutBody
+
+
+class Left(_Envelope):
+    """A line was left off its tolerance, knowingly."""
+
+    kind: Literal["left"]
+    body: LineBody
+
+
+class LeftOut(_Envelope):
+    """A line was not used."""
+
+    kind: Literal["left_out"]
+    body: LineBody
+
+
+class Carried(_Envelope):
+    """All targets of one round became num/den of the sheet's."""
+
+    kind: Literal["carried"]
+    body: CarriedBody
+
+
+class Zeroed(_Envelope):
+    """The scale lost its count."""
+
+    kind: Literal["zeroed"]
+    body: ZeroedBody
+
+
+class Placed(_Envelope):
+    """A vessel, or one line's small cup, stands on another scale."""
+
+    kind: Literal["placed"]
+    body: PlacedBody
+
+
+class Took(_Envelope):
+    """Another vessel of the kit was taken, with what was in the sheet's."""
+
+    kind: Literal["took"]
+    body: TookBody
+
+
+class Switched(_Envelope):
+    """Weighing changed between running total and zero for each."""
+
+    kind: Literal["switched"]
+    body: SwitchedBody
+
+
+class Chose(_Envelope):
+    """One of a step's ways was chosen."""
+
+    kind: Literal["chose"]
+    body: ChoseBody
+
+
+class Done(_Envelope):
+    """A step was done."""
+
+    kind: Literal["done"]
+    body: DoneBody
+
+
+class Skipped(_Envelope):
+    """A step was passed over, and why."""
+
+    kind: Literal["skipped"]
+    body: SkippedBody
+
+
+class Began(_Envelope):
+    """A timed step began."""
+
+    kind: Literal["began"]
+    body: BeganBody
+
+
+class Heated(_Envelope):
+    """A burst began."""
+
+    kind: Literal["heated"]
+    body: HeatedBody
+
+
+class Looked(_Envelope):
+    """A look after a burst, or a judgement."""
+
+    kind: Literal["looked"]
+    body: LookedBody
+
+
+class Portioned(_Envelope):
+    """A portion was weighed out of the bowl."""
+
+    kind: Literal["portioned"]
+    body: PortionedBody
+
+
+class Counted(_Envelope):
+    """So many good, spoiled or partial pieces."""
+
+    kind: Literal["counted"]
+    body: CountedBody
+
+
+class Extended(_Envelope):
+    """A wait was given more time."""
+
+    kind: Literal["extended"]
+    body: ExtendedBody
+
+
+class Measured(_Envelope):
+    """A piece, what was left or what was spoiled was weighed."""
+
+    kind: Literal["measured"]
+    body: MeasuredBody
+
+
+class Pictured(_Envelope):
+    """A photograph was taken."""
+
+    kind: Literal["pictured"]
+    body: PicturedBody
+
+
+class Worked(_Envelope):
+    """The hands-on time was put right."""
+
+    kind: Literal["worked"]
+    body: WorkedBody
+
+
+class Noted(_Envelope):
+    """A remark."""
+
+    kind: Literal["noted"]
+    body: NotedBody
+
+
+class Finished(_Envelope):
+    """The run was closed."""
+
+    kind: Literal["finished"]
+    body: FinishedBody
+
+
+class Signed(_Envelope):
+    """The record was closed by name, over the entries that it names."""
+
+    kind: Literal["signed"]
+    body: SignedBody
+
+
+class Undone(_Envelope):
+    """An earlier entry was taken back."""
+
+    kind: Literal["undone"]
+    body: UndoneBody
+
+
+# ---- the shelf's entries
+
+
+class Tax(TypedDict):
+    percent: str  # a decimal, as text
+    included: bool
+
+
+class PriceBody(TypedDict):
+    amount: str  # a decimal, as text
+    currency: str  # three capital letters of ISO 4217
+    tax: NotRequired[Tax]
+
+
+Price = Annotated[PriceBody, "money as text, never a float", Fits("price")]
+
+
+class DescribedBody(TypedDict):
+    ingredient: Key
+    card: Annotated[dict[str, JsonValue], Fits("card")]  # as it was written
+
+
+class ReceivedBody(TypedDict):
+    lot: Key
+    ingredient: Key
+    supplier: NotRequired[Text]
+    number: Text
+    mg: NotRequired[Mass]  # one of mg and count is there
+    count: NotRequired[Count]
+    received_on: DayText
+    best_before: NotRequired[DayText]
+    price: NotRequired[Price]
+    code: NotRequired[Text]
+
+
+class CorrectedBody(TypedDict):
+    lot: Key
+    mg: NotRequired[Mass]  # one of mg and count is there
+    count: NotRequired[Count]
+
+
+class WroteOffBody(TypedDict):
+    lot: Key
+    mg: NotRequired[Mass]  # one of mg and count is there
+    count: NotRequired[Count]
+    why: Text
+
+
+class ShelfNotedBody(TypedDict):
+    text: Text
+    lot: NotRequired[Key]  # one of lot and ingredient is there
+    ingredient: NotRequired[Key]
+
+
+class Described(_Envelope):
+    """An ingredient got its card."""
+
+    kind: Literal["described"]
+    body: DescribedBody
+
+
+class Received(_Envelope):
+    """A lot came in."""
+
+    kind: Literal["received"]
+    body: ReceivedBody
+
+
+class Corrected(_Envelope):
+    """So much of a lot is there, counted or weighed anew."""
+
+    kind: Literal["corrected"]
+    body: CorrectedBody
+
+
+class WroteOff(_Envelope):
+    """So much of a lot is gone, and why."""
+
+    kind: Literal["wrote_off"]
+    body: WroteOffBody
+
+
+class ShelfNoted(_Envelope):
+    """A remark about a lot or an ingredient."""
+
+    kind: Literal["noted"]
+    body: ShelfNotedBody
+
+
+RunEntry = (
+    Numbered
+    | Gathered
+    | Ticked
+    | Weighed
+    | TakenOut
+    | Left
+    | LeftOut
+    | Carried
+    | Zeroed
+    | Placed
+    | Took
+    | Switched
+    | Chose
+    | Done
+    | Skipped
+    | Began
+    | Heated
+    | Looked
+    | Portioned
+    | Counted
+    | Extended
+    | Measured
+    | Pictured
+    | Worked
+    | Noted
+    | Finished
+    | Signed
+    | Undone
+)
+ShelfEntry = Described | Received | Corrected | WroteOff | ShelfNoted | Undone
+
+EntryBody = (
+    NumberedBody
+    | GatheredBody
+    | TickedBody
+    | WeighedBody
+    | TakenOutBody
+    | LineBody
+    | CarriedBody
+    | ZeroedBody
+    | PlacedBody
+    | TookBody
+    | SwitchedBody
+    | ChoseBody
+    | DoneBody
+    | SkippedBody
+    | BeganBody
+    | HeatedBody
+    | LookedBody
+    | PortionedBody
+    | CountedBody
+    | ExtendedBody
+    | MeasuredBody
+    | PicturedBody
+    | WorkedBody
+    | NotedBody
+    | FinishedBody
+    | SignedBody
+    | UndoneBody
+)
+
+RunKind = Literal[
+    "numbered",
+    "gathered",
+    "ticked",
+    "weighed",
+    "taken_out",
+    "left",
+    "left_out",
+    "carried",
+    "zeroed",
+    "placed",
+    "took",
+    "switched",
+    "chose",
+    "done",
+    "skipped",
+    "began",
+    "heated",
+    "looked",
+    "portioned",
+    "counted",
+    "extended",
+    "measured",
+    "pictured",
+    "worked",
+    "noted",
+    "finished",
+    "signed",
+    "undone",
+]
+ShelfKind = Literal["described", "received", "corrected", "wrote_off", "noted", "undone"]
+
+
+class Seal(TypedDict):
+    """What a signing says besides the name."""
+
+    entries: list[str]  # ids, sorted
+    digest: str
+
+
+class FrozenSeal(TypedDict):
+    """What a signing of an earlier version, which names nothing, was found to seal."""
+
+    signed: str  # the signing's id
+    entries: list[str]  # ids, sorted

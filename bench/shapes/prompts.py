@@ -1,0 +1,124 @@
+"""What the bench says now: prompts with their answers, waits, windows and guides, in words and numbers."""
+
+from typing import Literal, TypedDict
+
+from bench.shapes.entries import EntryBody, RunKind
+from bench.shapes.recipe import StepKind
+from bench.shapes.state import OpenWindow, RunningGuide, RunningWait
+from bench.shapes.units import InstantMs, Mg
+
+WaitPhase = Literal["counting", "look", "ready", "soon_late", "late"]
+WindowPhase = Literal["open", "soon_late", "late"]
+GuidePhase = Literal["counting", "ready"]
+RingKind = Literal["look", "ready", "late"]
+PromptKind = StepKind | Literal["over", "short", "heating", "finish"]
+AnswerInput = Literal["reading", "count", "note"]
+WeighHow = Literal["running", "tare", "cup", "spoons", "count", "texture", "over", "portion"]
+
+
+class Ring(TypedDict):
+    kind: RingKind
+    at: InstantMs
+
+
+class VesselBody(TypedDict):
+    """A portion that is still to be read off the scale."""
+
+    vessel: str
+
+
+class Answer(TypedDict):
+    """The kind and body of an entry to post, and how it is offered."""
+
+    id: str
+    label: str
+    says: str
+    kind: RunKind
+    body: EntryBody | VesselBody  # less what `input` asks for
+    input: AnswerInput | None  # what it still wants
+    most: int | None  # the most that may be given
+    strong: bool  # the likeliest: what a pedal or a spoken "yes" gives
+    ask: str  # what to ask before it is posted; "" for nothing
+
+
+class Caution(TypedDict):
+    short: str  # six words at most
+    full: str
+    seen: bool  # it stood with a step that was begun before
+
+
+class Number(TypedDict):
+    """The large figure of a prompt."""
+
+    mg: Mg | None  # None: it is no mass
+    text: str
+    caption: str
+
+
+class OnScale(TypedDict):
+    line: str | None  # None: a portion
+    name: str
+    add_mg: Mg  # below zero: to be taken out
+    add: str
+    reads_mg: Mg | None  # None: no scale shows it
+    reads: str
+    before_mg: Mg  # what the scale shows before
+    how: WeighHow
+    scale: str  # its name; ""
+    division_mg: Mg | None
+    tolerance_mg: Mg
+    vessel: str | None
+
+
+class Prompt(TypedDict):
+    step: str | None  # None: to finish the batch
+    component: str | None
+    letter: str
+    round: int
+    of_rounds: int
+    kind: PromptKind
+    title: str
+    says: str
+    why: str
+    more: str
+    cautions: list[Caution]
+    number: Number | None
+    weigh: OnScale | None
+    answers: list[Answer]
+
+
+class StepTitle(TypedDict):
+    step: str
+    title: str
+
+
+class _Beside(TypedDict):
+    component: str
+    letter: str
+    title: str
+
+
+class WaitNow(RunningWait, _Beside):
+    word: str
+    phase: WaitPhase
+    asks: str  # "" while it counts
+
+
+class WindowNow(OpenWindow, _Beside):
+    phase: WindowPhase
+    stake: str
+
+
+class GuideNow(RunningGuide, _Beside):
+    phase: GuidePhase
+
+
+class Now(TypedDict):
+    at: InstantMs
+    finished: bool
+    prompts: list[Prompt]  # the best next one first
+    waits: list[WaitNow]  # the most urgent first
+    windows: list[WindowNow]
+    guides: list[GuideNow]
+    skipped: list[StepTitle]
+    owed: list[StepTitle]  # passed over: what needs them is settled

@@ -1,0 +1,173 @@
+"""The state: what a sheet and a journal together say. Drawn by `fold`, never kept as the truth."""
+
+from typing import Literal, TypedDict
+
+from bench.shapes.entries import MeasuredWhat, Verdict
+from bench.shapes.sheet import Weighing
+from bench.shapes.units import InstantMs, JsonValue, Mg, Ms
+
+StepStatus = Literal["waiting", "ready", "begun", "done", "skipped"]
+LineStatus = Literal["by_hand", "open", "short", "in", "over", "left", "left_out"]
+
+
+class StepState(TypedDict):
+    status: StepStatus
+    ready_at: InstantMs | None  # when the last of its needs was settled; None while one is not
+    at: InstantMs | None  # when it was settled; None while it is not
+    way: str | None  # the way that was chosen
+    why: str  # why it was skipped; "" where nobody said
+
+
+class LineState(TypedDict):
+    target_mg: Mg | None  # by now: carried, and by its portion; None where it has no mass
+    in_mg: Mg
+    status: LineStatus
+    twice: str | None  # the last pour told by another device than the first; None: one device told all
+    scale: str | None  # of the kit: where the next pour goes; None where it is not weighed
+    weighed_on: str | None  # of the kit: where the last pour went
+
+
+class VesselState(TypedDict):
+    in_mg: Mg  # of contents
+    zero_mg: Mg  # of contents when its scale was zeroed last
+    name: str
+    empty_mg: Mg
+    holds_mg: Mg | None  # None: nobody said, or the kit has none
+    scale: str | None  # of the kit
+    kit: str | None  # the vessel of the kit that it is by now; None where the kit has none
+
+
+class Heating(TypedDict):
+    at: InstantMs
+    ms: Ms
+    answer: Verdict | None  # None: nobody looked yet
+
+
+class Look(TypedDict):
+    at: InstantMs
+    answer: Verdict
+    way: str | None  # of a "not yet": what was tried
+
+
+class PieceCount(TypedDict):
+    good: int
+    spoiled: int
+    partial: int
+    of: dict[str, int]  # vessel, or "joined" -> how many came out of it
+
+
+class RunningWait(TypedDict):
+    step: str
+    began_at: InstantMs
+    earliest_at: InstantMs
+    usual_at: InstantMs
+    latest_at: InstantMs | None  # None: it may take as long as it likes
+
+
+class OpenWindow(TypedDict):
+    step: str
+    opened_at: InstantMs
+    latest_at: InstantMs
+
+
+class RunningGuide(TypedDict):
+    """Something that is timed to help, and asks for nothing: a burst, a rest, a step of so many minutes."""
+
+    step: str
+    began_at: InstantMs
+    until: InstantMs
+
+
+class GatheredLot(TypedDict):
+    at: InstantMs
+    ingredient: str
+    lot: str
+    mg: Mg | None  # None: as much as it takes
+    count: int | None
+
+
+class MeasuredMass(TypedDict):
+    at: InstantMs
+    what: MeasuredWhat
+    mg: Mg
+    step: str | None
+    piece: int | None
+    scale: str | None
+
+
+class Picture(TypedDict):
+    at: InstantMs
+    device: str
+    picture: str  # its id
+    sha256: str
+    text: str
+    step: str | None
+
+
+class Signing(TypedDict):
+    """The signing that holds."""
+
+    id: str
+    at: InstantMs
+    device: str
+    name: str
+    entries: list[str]  # ids of those sealed that are here, sorted
+    missing: int  # how many of the sealed are not here
+
+
+class Unsigned(TypedDict):
+    """A signing that was taken back."""
+
+    at: InstantMs
+    device: str
+    name: str
+    signed_at: InstantMs
+    signed_by: str
+
+
+class Remark(TypedDict):
+    """An entry that was not signed, beside a record that is."""
+
+    id: str
+    at: InstantMs
+    device: str
+    kind: str
+    body: dict[str, JsonValue]
+
+
+class Note(TypedDict):
+    at: InstantMs
+    device: str
+    step: str | None
+    text: str
+
+
+class State(TypedDict):
+    started_at: InstantMs | None
+    finished_at: InstantMs | None
+    last_at: InstantMs | None
+    weigh: Weighing
+    steps: dict[str, StepState]
+    lines: dict[str, LineState]
+    vessels: dict[str, VesselState]
+    bursts: dict[str, list[Heating]]  # by step
+    looks: dict[str, list[Look]]  # by step
+    counts: dict[str, PieceCount]  # by step
+    expected: dict[str, int]  # by step: how many good pieces a count now expects
+    portions: dict[str, Mg]  # by vessel
+    factors: dict[str, list[int]]  # by "component.round": numerator and denominator
+    waits: list[RunningWait]
+    windows: list[OpenWindow]
+    guides: list[RunningGuide]
+    number: str | None
+    also_numbered: list[str]
+    gathered: list[GatheredLot]
+    ticked: dict[str, InstantMs]
+    measured: list[MeasuredMass]
+    pictures: list[Picture]
+    worked: dict[str, Ms]  # by step; "" is the whole run
+    signed: Signing | None
+    unsigned: list[Unsigned]
+    remarks: list[Remark]
+    notes: list[Note]
+    unread: list[str]  # ids of entries, sorted
