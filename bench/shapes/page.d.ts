@@ -2239,3 +2239,417 @@ export interface Now {
 // bench/shapes/shelf.py
 
 // bench/shapes/planning.py
+
+export type TaskKind = "hands" | "wait" | "free";
+
+export type TakesFrom = "recipe" | "planned bursts" | "common practice" | "your own runs";
+
+export type TaskStatus = "open" | "begun" | "done";
+
+export type GapWhy = "after" | "wait" | "window" | "keeps";
+
+export type PlanStatus = "proven" | "found" | "impossible" | "unknown";
+
+export type PlannedBy = "solver" | "rule";
+
+export type PlanAimName = "finish" | "ready_by";
+
+export type AimName = "unkept" | "share" | "finish" | "start" | "sessions" | "span" | "changes" | "moved";
+
+export type WhyNow = "window" | "opens" | "starts_wait" | "frees" | "late_last" | "meanwhile" | "next";
+
+export type ReasonKind = "circle" | "too_long" | "hours" | "rules" | "ready_by";
+
+/** Bench hours by a place's clock. A date's own stand before a weekday's, those before the daily ones. */
+export interface HoursWritten {
+  /** such as Europe/London */
+  readonly zone: string;
+  /** such as ["9:00", "12:30"]; "24:00" ends a day */
+  readonly daily?: readonly (readonly string[])[];
+  /** by mon, tue, wed and so on */
+  readonly days?: { readonly [key: string]: readonly (readonly string[])[] };
+  /** by 2026-11-28 */
+  readonly dates?: { readonly [key: string]: readonly (readonly string[])[] };
+}
+
+/** A maker as the studio says it. */
+export interface MakerWritten {
+  readonly name: string;
+  readonly hours: HoursWritten;
+}
+
+/** A maker and when the bench is theirs. */
+export interface MakerHours {
+  readonly name: string;
+  /** in order and apart */
+  readonly hours: readonly (readonly InstantMs[])[];
+}
+
+/** One of the few things of a kit that steps share. */
+export interface Equipment {
+  readonly name: string;
+  /** how many there are; moulds are counted in cavities */
+  readonly many: number;
+}
+
+/** How far a step has come. */
+export interface TaskProgress {
+  readonly status: TaskStatus;
+  /** None: not begun, or nobody knows when */
+  readonly began_at: InstantMs | null;
+  /** None: not done */
+  readonly ended_at: InstantMs | null;
+  /** still to do of a begun step from began_at, or from now when that is None; else takes_ms */
+  readonly left_ms: Ms;
+}
+
+/** A step of a sheet as it is planned. */
+export interface Task {
+  readonly status: TaskStatus;
+  readonly began_at: InstantMs | null;
+  readonly ended_at: InstantMs | null;
+  readonly left_ms: Ms;
+  readonly id: string;
+  /** "" where there is one run without a name */
+  readonly run: string;
+  readonly component: string;
+  readonly letter: string;
+  readonly round: number;
+  readonly title: string;
+  /** hands: holds a maker; wait: goes on by itself from the end of the last of its needs; free: neither */
+  readonly kind: TaskKind;
+  readonly takes_ms: Ms;
+  readonly takes_from: TakesFrom;
+  /** equipment -> how many */
+  readonly uses: { readonly [key: string]: number };
+}
+
+export interface Gap {
+  /** counted from the end of the last of these steps */
+  readonly from: readonly string[];
+  /** the step that begins */
+  readonly to: string;
+  /** it begins at least so long after; None: whenever */
+  readonly least_ms: number | null;
+  /** it begins at most so long after; None: whenever */
+  readonly most_ms: number | null;
+  readonly why: GapWhy;
+  /** what missing it costs, in words; "" when nobody said */
+  readonly stake: string;
+  /** none: no state is open in it */
+  readonly class?: WindowClass;
+  /** of the hands, to bring back what was left too long */
+  readonly price_ms?: Ms;
+  /** over by more than this there is no way back; None: time never takes it */
+  readonly lost_ms?: Ms | null;
+}
+
+/** A gap that a plan does not keep. */
+export interface BrokenGap {
+  readonly from: readonly string[];
+  readonly to: string;
+  readonly least_ms: number | null;
+  readonly most_ms: number | null;
+  readonly why: GapWhy;
+  readonly stake: string;
+  readonly class?: WindowClass;
+  readonly price_ms?: Ms;
+  readonly lost_ms?: Ms | null;
+  readonly over_ms: Ms;
+}
+
+export interface Hold {
+  readonly equipment: string;
+  readonly many: number;
+  /** from the start of this step */
+  readonly from: string;
+  /** to the end of this one */
+  readonly until: string;
+}
+
+/** What there is to do of one sheet. */
+export interface TasksOfRun {
+  readonly tasks: readonly Task[];
+  readonly gaps: readonly Gap[];
+  readonly holds: readonly Hold[];
+  readonly equipment: { readonly [key: string]: Equipment };
+}
+
+/** What is planned: all that there is to do at one bench, and the hands and hours for it. */
+export interface Problem {
+  readonly tasks: readonly Task[];
+  readonly gaps: readonly Gap[];
+  readonly holds: readonly Hold[];
+  readonly equipment: { readonly [key: string]: Equipment };
+  /** the first instant to plan from */
+  readonly since: InstantMs;
+  /** all ends by then; None: whenever */
+  readonly ready_by?: InstantMs | null;
+  /** whose clock the reasons speak in */
+  readonly zone?: string;
+  /** run -> what its batch is called, said with each step where there are several */
+  readonly names?: { readonly [key: string]: string };
+  readonly makers: readonly MakerHours[];
+}
+
+/** One aim of a plan: instants for finish and start, ms for span, how many for all else. */
+export interface PlanAim {
+  readonly aim: AimName;
+  readonly value: number;
+  /** nothing is better than this; None: not known */
+  readonly bound: number | null;
+  readonly proven: boolean;
+}
+
+/** Why a step stands where it does. */
+export interface WhyStep {
+  readonly kind: WhyNow;
+  /** the steps that it has to do with */
+  readonly steps: readonly string[];
+  readonly says: string;
+}
+
+/** A step of a plan. */
+export interface PlanStep {
+  readonly id: string;
+  readonly run: string;
+  readonly component: string;
+  readonly letter: string;
+  readonly round: number;
+  readonly title: string;
+  readonly kind: TaskKind;
+  readonly status: TaskStatus;
+  readonly starts_at: InstantMs;
+  readonly ends_at: InstantMs;
+  /** its place in makers; None: no hands */
+  readonly maker: number | null;
+  /** its place in sessions; None: in none */
+  readonly session: number | null;
+  /** how far it can slip, nothing later at the end; None: only the rule made the plan */
+  readonly slack_ms: Ms | null;
+  /** no slack */
+  readonly critical: boolean;
+  /** None: it is in no session */
+  readonly why: WhyStep | null;
+}
+
+/** A stretch of bench hours that a plan uses. */
+export interface PlanSession {
+  /** its place in makers */
+  readonly maker: number;
+  readonly opens_at: InstantMs;
+  readonly closes_at: InstantMs;
+  readonly begins_at: InstantMs;
+  readonly ends_at: InstantMs;
+  readonly hands_ms: Ms;
+  readonly steps: readonly string[];
+}
+
+/** Give one gap more time. */
+export interface GapChange {
+  readonly what: "gap";
+  readonly gap: Gap;
+  /** of the step that may come later */
+  readonly title: string;
+  readonly ms: Ms;
+}
+
+/** Close the bench later. */
+export interface HoursChange {
+  readonly what: "hours";
+  readonly ms: Ms;
+  /** its place in makers; none: any */
+  readonly maker?: number;
+  /** the stretch that closes then; none: any */
+  readonly closes_at?: InstantMs;
+}
+
+/** Begin earlier. */
+export interface StartChange {
+  readonly what: "start_by";
+  readonly at: InstantMs;
+  readonly ms: Ms;
+}
+
+/** Be ready later. */
+export interface ReadyChange {
+  readonly what: "ready_by";
+  readonly at: InstantMs;
+  readonly ms: Ms;
+}
+
+export type Change = GapChange | HoursChange | StartChange | ReadyChange;
+
+/** Why a day cannot be done, and the smallest changes found that would do. */
+export interface PlanReason {
+  readonly kind: ReasonKind;
+  readonly steps: readonly string[];
+  readonly gaps: readonly Gap[];
+  readonly says: string;
+  readonly change: readonly Change[];
+}
+
+/** When one run is to be ready. */
+export interface RunDue {
+  readonly run: string;
+  readonly ready_by: InstantMs;
+  /** the latest start; None: there is none */
+  readonly begins_at: InstantMs | null;
+  /** why it cannot be ready by then; "" when it can */
+  readonly why: string;
+}
+
+/** The best order found, and how good it is known to be. */
+export interface Plan {
+  /** proven: no better first aim exists; unknown: nothing keeps every rule, and no proof of that */
+  readonly status: PlanStatus;
+  readonly by: PlannedBy;
+  readonly aim: PlanAimName;
+  readonly since: InstantMs;
+  /** None: whenever */
+  readonly ready_by: InstantMs | null;
+  readonly cancelled: boolean;
+  /** hands stay on each state that does not keep until it ends, with room for slow hands */
+  readonly stays: boolean;
+  /** nothing finishes before this, whatever the order; None: not known */
+  readonly bound_at: InstantMs | null;
+  /** in their order */
+  readonly aims: readonly PlanAim[];
+  /** why it is impossible */
+  readonly reasons: readonly PlanReason[];
+  /** the first start of hands; None: none is left */
+  readonly begins_at: InstantMs | null;
+  /** None: nothing was planned */
+  readonly finish_at: InstantMs | null;
+  /** in order of start, history included */
+  readonly steps: readonly PlanStep[];
+  readonly sessions: readonly PlanSession[];
+  /** the gaps not kept; only while live, or with status unknown */
+  readonly broken: readonly BrokenGap[];
+  /** only where runs are ready by instants of their own */
+  readonly due?: readonly RunDue[];
+}
+
+/** Word of the first plan that can be followed. */
+export interface UsablePlan {
+  readonly aim: "usable";
+  readonly plan: Plan;
+}
+
+/** Word of how far the search is. */
+export interface AimProgress {
+  readonly aim: AimName;
+  /** None as an aim begins */
+  readonly value: number | null;
+  /** the share left, 1 to 0 */
+  readonly work: number;
+}
+
+export type Progress = UsablePlan | AimProgress;
+
+/** A gap that breaks, and by how much. */
+export interface GapOver {
+  readonly gap: Gap;
+  readonly over_ms: Ms;
+}
+
+/** next: in plan order; sooner: something else would end later; wait: nothing is ready; closed: no bench hours now. */
+export interface PlainAdvice {
+  readonly kind: "next" | "sooner" | "finished" | "wait" | "closed" | "no_hours";
+}
+
+/** Begun now, a gap would break. */
+export interface WindowAdvice {
+  readonly kind: "window";
+  readonly step: string;
+  /** none: no layout of the rest was found */
+  readonly gap?: Gap;
+  readonly over_ms?: Ms;
+  readonly closes_at?: InstantMs;
+}
+
+/** hours: it would run past the bench hours; ends_sooner: waiting ends the day earlier. */
+export interface HoursAdvice {
+  readonly kind: "hours" | "ends_sooner";
+  readonly step: string;
+  readonly closes_at: InstantMs;
+}
+
+/** Past the bench hours, because all else is worse. */
+export interface StayAdvice {
+  readonly kind: "stay";
+  readonly by_ms: Ms;
+  readonly closes_at: InstantMs;
+}
+
+export type WhyNext = PlainAdvice | WindowAdvice | HoursAdvice | StayAdvice;
+
+/** The step to begin now, or until when to wait, and why. */
+export interface Advice {
+  /** None: begin nothing */
+  readonly step: string | null;
+  /** when to ask again, at the latest; None: when something is entered */
+  readonly until: InstantMs | null;
+  readonly why: WhyNext;
+  /** how slow hands may be, in thousandths, with all gaps kept; 0 when some break */
+  readonly pace: number;
+  readonly broken: readonly GapOver[];
+  /** the worst that hands that are slow would still break, to be said before; None: nothing */
+  readonly risk: GapOver | null;
+}
+
+/** What happens if nothing is begun for a while. */
+export interface IfStopped {
+  /** None: the day does not fit then */
+  readonly finish_at: InstantMs | null;
+  /** None: one of the two days does not fit */
+  readonly later_ms: number | null;
+  /** what would break that does not now */
+  readonly broken: readonly GapOver[];
+}
+
+/** One more pair of hands. */
+export interface MakerOption {
+  readonly what: "second_maker";
+  readonly problem: Problem;
+}
+
+/** An hour more on one session. */
+export interface TimeOption {
+  readonly what: "extra_time";
+  readonly maker: number;
+  readonly closes_at: InstantMs;
+  readonly ms: Ms;
+  readonly problem: Problem;
+}
+
+/** One more set of a mould. */
+export interface MouldOption {
+  readonly what: "mould";
+  readonly name?: string;
+  readonly problem: Problem;
+}
+
+export type TimeSavingOption = MakerOption | TimeOption | MouldOption;
+
+/** What one more of something would save. */
+export interface TimeSaving {
+  readonly what: "second_maker" | "extra_time" | "mould";
+  /** whose session, for extra_time */
+  readonly maker?: number;
+  /** when it closes now, for extra_time */
+  readonly closes_at?: InstantMs;
+  /** how much longer, for extra_time */
+  readonly ms?: Ms;
+  /** of the mould */
+  readonly name?: string;
+  /** None: no plan was found */
+  readonly finish_at: InstantMs | null;
+  /** None: one of the two has no plan */
+  readonly saves_ms: number | null;
+  /** None: no plan was found */
+  readonly sessions: number | null;
+  /** None: one of the two has no plan */
+  readonly saves_sessions: number | null;
+  readonly proven: boolean;
+}

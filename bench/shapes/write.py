@@ -117,7 +117,8 @@ class Shapes:
         items = items_of(hint)
         if items is not None:
             inner = self._ts(items)
-            return f"readonly ({inner})[]" if " | " in inner else f"readonly {inner}[]"
+            is_plain = " | " not in inner and not inner.startswith("readonly ")
+            return f"readonly {inner}[]" if is_plain else f"readonly ({inner})[]"
         if origin is tuple:
             return f"readonly [{', '.join(self._ts(each) for each in parts)}]"
         if origin is dict:
