@@ -98,8 +98,13 @@ def get_cost(run_id: UUID) -> Response:
     if own is None:
         raise Problem(409, "Say which currency the studio reckons in: PUT /api/v1/settings.")
     places = {currency: bench.places_of(currency) for currency in {own, *currencies}}
-    told = bench.cost(record, there, {**settings, "currency": own}, places)
-    return unkept(answer({"currency": own, **told}))
+    money: bench.CostSettings = {
+        "currency": own,
+        "hourly_rate": settings.get("hourly_rate", ""),
+        "wrap_cost": settings.get("wrap_cost", ""),
+        "without_tax": settings.get("without_tax", False),
+    }
+    return unkept(answer({"currency": own, **bench.cost(record, there, money, places)}))
 
 
 @blueprint.get("/runs/<uuid:run_id>/label")

@@ -52,6 +52,7 @@ from bench.quantities import read_amount, read_duration_ms
 from bench.recipe import read_recipe
 from bench.recipe_schema import RECIPE_SCHEMA
 from bench.record import record
+from bench.shapes.record import CostSettings
 from bench.sheet import choose_size, make_sheet
 from bench.sheet_text import sheet_text
 from bench.shelf import SHELF_KINDS, card_for, check_shelf_entry, fold_shelf, left_of
@@ -70,6 +71,7 @@ __all__ = [
     "STANDING",
     "AmountError",
     "BenchError",
+    "CostSettings",
     "EntryError",
     "KitError",
     "PlanError",

@@ -6,27 +6,30 @@ division d shows so little only on 2000 d or more: below that it cannot tell, an
 own looser threshold is judged beside it and always called theirs.
 """
 
-from typing import Any
-
+from bench.shapes.kit import Scale
+from bench.shapes.record import DryAnswer, Dryness, PieceDryness, PieceWeighing
+from bench.shapes.sheet import Sheet
+from bench.shapes.state import MeasuredMass, State
 from bench.whole import PPM, ceiling, grams, half_even
-
-Json = Any  # until its shape is named
 
 CONSTANT_PPM = 500  # 0.50 mg for each g
 APART_MS = 60 * 60_000
 
 
-def dryness(first: Json, second: Json, division_mg: int, own_ppm: int | None = None) -> Json:
+def dryness(
+    first: PieceWeighing | MeasuredMass,
+    second: PieceWeighing | MeasuredMass,
+    division_mg: int,
+    own_ppm: int | None = None,
+) -> Dryness:
     """What two weighings of one piece say.
 
-    first, second: {"at", "mg"}, in the order in which they were made. own_ppm: the maker's own
-    threshold. {"constant": answer, "own": answer or None, "change_mg" (below nought: it lost), "change_ppm",
-    "least_mg": what a piece must weigh on this scale for constant weight to show, "says"}, an answer
-    being dry, not_yet, gains (it takes up moisture), too_soon (less than an hour) or cannot_tell.
+    first, second: in the order in which they were made. own_ppm: the maker's own threshold. Too soon is
+    less than an hour; it gains when it takes up moisture.
     """
     change = second["mg"] - first["mg"]
 
-    def judged(limit_ppm: int) -> str:
+    def judged(limit_ppm: int) -> DryAnswer:
         if second["at"] - first["at"] < APART_MS:
             return "too_soon"
         if first["mg"] * limit_ppm < division_mg * PPM or first["mg"] == 0:
@@ -57,17 +60,17 @@ def dryness(first: Json, second: Json, division_mg: int, own_ppm: int | None = N
     }
 
 
-def dryness_of(sheet: Json, state: Json, step: str, own_ppm: int | None = None) -> list[Json]:
-    """The test of each piece weighed at a step at least twice: [{"piece", **dryness}].
+def dryness_of(sheet: Sheet, state: State, step: str, own_ppm: int | None = None) -> list[PieceDryness]:
+    """The test of each piece weighed at a step at least twice.
 
     The last weighing is held against the latest one that is an hour older, else the one before it. The
     division is that of the scale the last weighing names, else of the finest that carries the piece.
     """
-    weighings: dict[int, list[Json]] = {}
+    weighings: dict[int, list[MeasuredMass]] = {}
     for each in state["measured"]:
         if each["what"] == "piece" and each["step"] == step and each["piece"] is not None:
             weighings.setdefault(each["piece"], []).append(each)
-    told = []
+    tests: list[PieceDryness] = []
     for piece, of_piece in sorted(weighings.items()):
         if len(of_piece) < 2:
             continue
@@ -75,11 +78,11 @@ def dryness_of(sheet: Json, state: Json, step: str, own_ppm: int | None = None) 
         older = [each for each in of_piece if last["at"] - each["at"] >= APART_MS]
         first = (older or of_piece[:-1])[-1]
         division = _division(sheet["kit"]["scales"], last)
-        told.append({"piece": piece, **dryness(first, last, division, own_ppm)})
-    return told
+        tests.append({"piece": piece, **dryness(first, last, division, own_ppm)})
+    return tests
 
 
-def _division(scales: list[Json], weighing: Json) -> int:
+def _division(scales: list[Scale], weighing: MeasuredMass) -> int:
     named = [scale for scale in scales if scale["id"] == weighing["scale"]]
     carry = [scale for scale in scales if scale["capacity_mg"] >= weighing["mg"]]
     return min((scale["division_mg"] for scale in named or carry or scales), default=1)

@@ -3,12 +3,27 @@
 `frontend/bench/gather.js` is the same, for a phone with no network.
 """
 
-from typing import Any
+from typing import TypeAlias
 
 from bench.lots import is_past, pick
+from bench.shapes.recipe import MeasuredRecipe
+from bench.shapes.sheet import Sheet, SheetIngredient
+from bench.shapes.shelf import (
+    Gather,
+    GatherIngredient,
+    GatherLot,
+    GatherThing,
+    LotOffered,
+    Shelf,
+    ShelfLot,
+    Taken,
+    Thing,
+    ThingKind,
+)
+from bench.shapes.state import GatheredLot, State
 from bench.shelf import card_for, left_of
 
-Json = Any  # until its shape is named
+Uses: TypeAlias = dict[str, list[Taken]]  # by lot, what all other runs took of it
 
 # What to wear or lay ready, by how a caution of bench/cautions.py begins (common practice; the
 # supplier's safety sheet rules).
@@ -24,21 +39,19 @@ PROTECTION: tuple[tuple[str, tuple[str, ...]], ...] = (
 
 
 def gather(
-    recipe: Json, sheet: Json, state: Json, shelf: Json, uses: Json, on: str, past_too: bool = False
-) -> Json:
-    """What to lay out for a run, and what of it is there.
-
-    recipe: the measured one. shelf: `fold_shelf`. uses: {lot: [{"mg", "count", "at"}]}, what all other runs took of each lot.
-    on: the maker's day, "2027-03-31".
-
-    {"ingredients": [{"ingredient", "name", "mg", "division_mg", "count", "shelf": the shelf's ingredient or None,
-       "lots": [{"lot", "number", "best_before", "left", "take", "past", "gathered"}],
-       "short": mg or pieces, "passed_over": [lot ids past their date], "by_hand"}],
-     "things": [{"thing", "kind", "name", "ticked"}], "cautions": [text], "open": how many are left}
-    by_hand: its amount is judged or spooned, so a lot is named with nothing to take, and none can be short of it.
-    """
+    recipe: MeasuredRecipe,
+    sheet: Sheet,
+    state: State,
+    shelf: Shelf,
+    uses: Uses,
+    on: str,
+    past_too: bool = False,
+) -> Gather:
+    """What to lay out for a run, and what of it is there. on: the maker's day, "2027-03-31"."""
     ticked = state["ticked"]
-    things = [{**thing, "ticked": thing["thing"] in ticked} for thing in things_for(recipe, sheet)]
+    things: list[GatherThing] = [
+        {**thing, "ticked": thing["thing"] in ticked} for thing in things_for(recipe, sheet)
+    ]
     ingredients = [
         _ingredient(each, sheet, state, shelf, uses, on, past_too) for each in sheet["ingredients"]
     ]
@@ -52,8 +65,8 @@ def gather(
 
 
 def _ingredient(
-    need: Json, sheet: Json, state: Json, shelf: Json, uses: Json, on: str, past_too: bool
-) -> Json:
+    need: SheetIngredient, sheet: Sheet, state: State, shelf: Shelf, uses: Uses, on: str, past_too: bool
+) -> GatherIngredient:
     key = card_for(shelf, need["name"])
     counted = sum(
         line["count"] or 0
@@ -61,47 +74,30 @@ def _ingredient(
         if line["ingredient"] == need["id"] and line["unit"] == "pieces"
     )
     wanted = need["mg"] or counted
-    measure = "mg" if need["mg"] else "count"
     lots = {
-        lot_id: {**lot, "left": left_of(lot, uses.get(lot_id, []))}
+        lot_id: lot
         for lot_id, lot in shelf["lots"].items()
-        if key is not None and lot["ingredient"] == key and (not wanted or lot[measure] is not None)
+        if key is not None
+        and lot["ingredient"] == key
+        and (not wanted or lot["mg" if need["mg"] else "count"] is not None)
     }
-    chosen = pick(
-        wanted or 1,  # of what goes by hand, the lot whose turn it is
-        [
-            {"lot": lot_id, **{field: lot[field] for field in ("left", "best_before", "received_on")}}
-            for lot_id, lot in lots.items()
-        ],
-        on,
-        past_too,
-    )
-    rows = [
+    # Of what goes by hand, the lot whose turn it is.
+    chosen = pick(wanted or 1, [_offered(lot_id, lot, uses) for lot_id, lot in lots.items()], on, past_too)
+    rows: list[GatherLot] = [
         {
             "lot": each["lot"],
-            **{field: lots[each["lot"]][field] for field in ("number", "best_before", "left")},
+            "number": lots[each["lot"]]["number"],
+            "best_before": lots[each["lot"]]["best_before"],
+            "left": left_of(lots[each["lot"]], uses.get(each["lot"], [])),
             "take": each["take"] if wanted else 0,
             "past": each["past"],
             "gathered": False,
         }
         for each in chosen["picked"]
     ]
-    for each in state["gathered"]:
-        if each["ingredient"] != need["id"]:
-            continue
-        row = next((row for row in rows if row["lot"] == each["lot"]), None)
-        if row is None:
-            lot = shelf["lots"].get(each["lot"])
-            row = {
-                "lot": each["lot"],
-                "number": lot["number"] if lot else None,
-                "best_before": lot["best_before"] if lot else None,
-                "left": left_of(lot, uses.get(each["lot"], [])) if lot else None,
-                "take": each["mg"] if each["mg"] is not None else each["count"] or 0,
-                "past": bool(lot) and is_past(lot["best_before"], on),
-            }
-            rows.append(row)
-        row["gathered"] = True
+    for gathered in state["gathered"]:
+        if gathered["ingredient"] == need["id"]:
+            _tick(rows, gathered, shelf, uses, on)
     return {
         "ingredient": need["id"],
         "name": need["name"],
@@ -116,23 +112,52 @@ def _ingredient(
     }
 
 
-def _division(need: Json, sheet: Json) -> int:
+def _offered(lot_id: str, lot: ShelfLot, uses: Uses) -> LotOffered:
+    return {
+        "lot": lot_id,
+        "left": left_of(lot, uses.get(lot_id, [])),
+        "best_before": lot["best_before"],
+        "received_on": lot["received_on"],
+    }
+
+
+def _tick(rows: list[GatherLot], gathered: GatheredLot, shelf: Shelf, uses: Uses, on: str) -> None:
+    """Mark the row of a lot that was gathered; one that nobody would have picked gets a row of its own."""
+    row = next((row for row in rows if row["lot"] == gathered["lot"]), None)
+    if row is not None:
+        row["gathered"] = True
+        return
+    lot = shelf["lots"].get(gathered["lot"])
+    rows.append(
+        {
+            "lot": gathered["lot"],
+            "number": lot["number"] if lot else None,
+            "best_before": lot["best_before"] if lot else None,
+            "left": left_of(lot, uses.get(gathered["lot"], [])) if lot else None,
+            "take": gathered["mg"] if gathered["mg"] is not None else gathered["count"] or 0,
+            "past": lot is not None and is_past(lot["best_before"], on),
+            "gathered": True,
+        }
+    )
+
+
+def _division(need: SheetIngredient, sheet: Sheet) -> int:
     """The finest division that an ingredient is weighed at, in mg: finer than that nobody can lay out."""
     lines = [line for line in sheet["lines"] if line["ingredient"] == need["id"]]
     return min((line["division_mg"] for line in lines if line["division_mg"]), default=1)
 
 
-def things_for(recipe: Json, sheet: Json) -> list[Json]:
-    """Scales, vessels, moulds, heaters, tools and protection, each once: [{"thing", "kind", "name"}]."""
+def things_for(recipe: MeasuredRecipe, sheet: Sheet) -> list[Thing]:
+    """Scales, vessels, moulds, heaters, tools and protection, each once."""
     kit = sheet["kit"]
     lines, steps = sheet["lines"], sheet["steps"]
-    scales = {each["scale"] for each in [*lines, *sheet["vessels"]]}
+    scales = {each["scale"] for each in lines} | {each["scale"] for each in sheet["vessels"]}
     heaters = {step["heater"] for step in steps if step["kind"] == "melt"}
     shapes = {each["mould"]["shape"] for each in recipe["components"] if each["mould"]}
     splits = [step["portions"] for step in steps if step["kind"] == "split"]
     portions = {portion["vessel"] for each in splits for portion in each}
     stay = {each[-1]["vessel"] for each in splits}  # the last portion stays in its bowl
-    found: list[tuple[str, str]] = []
+    found: list[tuple[ThingKind, str]] = []
     found += [("scale", each["name"]) for each in kit["scales"] if each["id"] in scales]
     found += [("vessel", each["name"]) for each in sheet["vessels"] if each["id"] not in portions]
     found += [
@@ -149,7 +174,7 @@ def things_for(recipe: Json, sheet: Json) -> list[Json]:
             if caution.startswith(begins):
                 found += [("protection", each) for each in worn]
     worn_too = {slug(name) for kind, name in found if kind == "protection"}
-    things: dict[str, Json] = {}
+    things: dict[str, Thing] = {}
     for kind, name in found:
         if kind == "tool" and slug(name) in worn_too:
             continue  # it is laid out once, with what is worn
@@ -170,10 +195,10 @@ def slug(name: str) -> str:
     return made[:100]
 
 
-def _cautions(sheet: Json) -> list[str]:
+def _cautions(sheet: Sheet) -> list[str]:
     """The sheet's cautions in the order in which they come up, each once."""
-    told: dict[str, None] = {}
+    cautions: dict[str, None] = {}
     for step in sheet["steps"]:
         ways = [caution for way in step["ways"] for caution in way["cautions"]]
-        told.update(dict.fromkeys([*step["cautions"], *ways]))
-    return list(told)
+        cautions.update(dict.fromkeys([*step["cautions"], *ways]))
+    return list(cautions)

@@ -6,17 +6,12 @@ learn from, the middle and the spread, which then stand in place of the recipe's
 the quartiles (linear between the two nearest ranks, both ends counted). All figures are whole numbers.
 """
 
-from typing import Any
+from typing import Literal
 
+from bench.shapes.record import Balance, Learned, Record, Spread, StepHistory
 from bench.whole import PPM, grams, half_even, span
 
-Json = Any  # until its shape is named
-
 LEAST_RUNS = 3
-
-# What is learned of a step: bursts used; heat per mass melted; looks that said not yet (sprays, stirs);
-# how long a wait really was; hands-on time.
-LEARNED = ("bursts", "heat_ms_per_kg", "tries", "wait_ms", "hands_ms")
 
 
 def step_key(step: str) -> str:
@@ -25,127 +20,151 @@ def step_key(step: str) -> str:
     return f"{component}.{written}"
 
 
-def of_record(record: Json) -> dict[str, Json]:
-    """One run by written step: {"bursts", "heat_ms_per_kg", "tries", "wait_ms", "word", "hands_ms"}.
+def of_record(record: Record) -> dict[str, StepHistory]:
+    """One run by written step.
 
-    A field is None where the run has nothing to say of it. Over several rounds, bursts, tries and
-    hands-on time are those of the average round, a wait the longest.
+    Over several rounds, bursts, tries and hands-on time are those of the average round, a wait the longest.
     """
-    told: dict[str, Json] = {}
+    history: dict[str, StepHistory] = {}
     rounds: dict[str, int] = {}
     for step in record["steps"]:
         key = step_key(step["step"])
         rounds[key] = max(rounds.get(key, 0), step["round"])
-        told[key] = {**dict.fromkeys(LEARNED, None), "word": ""}
+        history[key] = {
+            "bursts": None,
+            "heat_ms_per_kg": None,
+            "tries": None,
+            "wait_ms": None,
+            "word": "",
+            "hands_ms": None,
+        }
 
-    def add(step: str, field: str, value: int) -> None:
-        one = told[step_key(step)]
+    def add(step: str, field: Literal["bursts", "tries", "hands_ms"], value: int) -> None:
+        one = history[step_key(step)]
         one[field] = (one[field] or 0) + value
 
-    heat: dict[str, list[int]] = {}
-    for each in record["bursts"]:
-        add(each["step"], "bursts", each["used"])
-        ms, mg = heat.get(step_key(each["step"]), [0, 0])
-        heat[step_key(each["step"])] = [ms + each["heated_ms"], mg + each["mg"]]
+    heat: dict[str, tuple[int, int]] = {}
+    for burst in record["bursts"]:
+        add(burst["step"], "bursts", burst["used"])
+        ms, mg = heat.get(step_key(burst["step"]), (0, 0))
+        heat[step_key(burst["step"])] = (ms + burst["heated_ms"], mg + burst["mg"])
     for key, (ms, mg) in heat.items():
-        told[key]["heat_ms_per_kg"] = half_even(ms * PPM, mg) if mg else None
-    for each in record["looks"]:
-        add(each["step"], "tries", each["tries"])
-    for each in record["waits"]:
-        one = told[step_key(each["step"])]
-        one["word"] = each["word"]
-        if each["real_ms"] is not None:
-            one["wait_ms"] = max(one["wait_ms"] or 0, each["real_ms"])
-    for step, ms in record["hands"]["steps"].items():
-        if step:
-            add(step, "hands_ms", ms)
-    for key, one in told.items():
-        for field in ("bursts", "tries", "hands_ms"):
-            if one[field] is not None:
-                one[field] = half_even(one[field], rounds[key])
-    return told
+        history[key]["heat_ms_per_kg"] = half_even(ms * PPM, mg) if mg else None
+    for look in record["looks"]:
+        add(look["step"], "tries", look["tries"])
+    for wait in record["waits"]:
+        one = history[step_key(wait["step"])]
+        one["word"] = wait["word"]
+        if wait["real_ms"] is not None:
+            one["wait_ms"] = max(one["wait_ms"] or 0, wait["real_ms"])
+    for name, ms in record["hands"]["steps"].items():
+        if name:
+            add(name, "hands_ms", ms)
+    for key, one in history.items():
+        _share_out(one, rounds[key])
+    return history
 
 
-def last_times(records: list[Json]) -> dict[str, list[str]]:
+def _share_out(one: StepHistory, rounds: int) -> None:
+    """Make of a run's sums those of its average round."""
+    if one["bursts"] is not None:
+        one["bursts"] = half_even(one["bursts"], rounds)
+    if one["tries"] is not None:
+        one["tries"] = half_even(one["tries"], rounds)
+    if one["hands_ms"] is not None:
+        one["hands_ms"] = half_even(one["hands_ms"], rounds)
+
+
+def last_times(records: list[Record]) -> dict[str, list[str]]:
     """What happened at each step the last times, newest first: {step: ["5 bursts"]}; and at each line that was
     weighed, under its step: {step/line: ["3 g too much"]}.
 
     records: newest first. What no run has anything to say of is left out.
     """
-    said: dict[str, list[str]] = {}
+    last: dict[str, list[str]] = {}
     for record in records:
         for key, one in of_record(record).items():
             words = in_words(one)
             if words:
-                said.setdefault(key, []).append(words)
+                last.setdefault(key, []).append(words)
         for key, off in off_by_line(record).items():
             if off:
                 shown = grams(abs(off), 1000 if abs(off) >= 1000 else 10)
-                said.setdefault(key, []).append(f"{shown} too {'much' if off > 0 else 'little'}")
-    return said
+                last.setdefault(key, []).append(f"{shown} too {'much' if off > 0 else 'little'}")
+    return last
 
 
-def off_by_line(record: Json) -> dict[str, int]:
+def off_by_line(record: Record) -> dict[str, int]:
     """What was weighed of each line in the average round, less what was asked: {step/line: mg}."""
-    told: dict[str, list[int]] = {}
+    off: dict[str, list[int]] = {}
     for line in record["lines"]:
         if line["step"] is not None and line["deviation_mg"] is not None and line["status"] != "open":
             key = f"{step_key(line['step'])}/{line['line'].split('.', 2)[2]}"
-            told.setdefault(key, []).append(line["deviation_mg"])
-    return {key: half_even(sum(each), len(each)) for key, each in told.items()}
+            off.setdefault(key, []).append(line["deviation_mg"])
+    return {key: half_even(sum(each), len(each)) for key, each in off.items()}
 
 
-def in_words(one: Json) -> str:
+def in_words(one: StepHistory) -> str:
     """ "5 bursts, 7 tries, dry after 6 h 10 min"; "" when there is nothing to say."""
-    told = []
+    words = []
     if one["bursts"]:
-        told.append(f"{one['bursts']} burst{'' if one['bursts'] == 1 else 's'}")
+        words.append(f"{one['bursts']} burst{'' if one['bursts'] == 1 else 's'}")
     if one["tries"]:
-        told.append(f"{one['tries']} {'try' if one['tries'] == 1 else 'tries'}")
+        words.append(f"{one['tries']} {'try' if one['tries'] == 1 else 'tries'}")
     if one["wait_ms"] is not None:
-        told.append(f"{one['word']} after {span(one['wait_ms'])}")
-    return ", ".join(told)
+        words.append(f"{one['word']} after {span(one['wait_ms'])}")
+    return ", ".join(words)
 
 
-def learned(records: list[Json]) -> dict[str, Json]:
-    """What the runs teach of each step: {step: {field: {"runs", "median", "low", "high"} or None}}.
+def learned(records: list[Record]) -> dict[str, Learned]:
+    """What the runs teach of each step, of those that any run has; under "" of the batch itself.
 
-    None: fewer than three runs have it, so the recipe's word stands. Under "" is the batch itself:
-    {"loss_ppm": what was unaccounted for or scraped out, of what went in; "hands_ms": in all}.
+    Of the batch: "loss_ppm" (what was unaccounted for or scraped out, of what went in) and "hands_ms" in all.
     """
-    seen: dict[str, dict[str, list[int]]] = {}
+    of_steps: dict[str, list[StepHistory]] = {}
     for record in records:
-        told = of_record(record)
-        told[""] = {"loss_ppm": _loss_ppm(record["balance"]), "hands_ms": record["hands"]["ms"]}
-        for key, one in told.items():
-            fields = seen.setdefault(key, {})
-            for field in ("loss_ppm", "hands_ms") if key == "" else LEARNED:
-                values = fields.setdefault(field, [])
-                if one[field] is not None:
-                    values.append(one[field])
-    return {key: {field: _spread(values) for field, values in fields.items()} for key, fields in seen.items()}
+        for key, one in of_record(record).items():
+            of_steps.setdefault(key, []).append(one)
+    taught: dict[str, Learned] = {key: _taught(runs) for key, runs in of_steps.items()}
+    if records:
+        taught[""] = {
+            "loss_ppm": _spread([_loss_ppm(record["balance"]) for record in records]),
+            "hands_ms": _spread([record["hands"]["ms"] for record in records]),
+        }
+    return taught
 
 
-def planned_hands(records: list[Json]) -> dict[str, int]:
+def _taught(runs: list[StepHistory]) -> Learned:
+    return {
+        "bursts": _spread([one["bursts"] for one in runs]),
+        "heat_ms_per_kg": _spread([one["heat_ms_per_kg"] for one in runs]),
+        "tries": _spread([one["tries"] for one in runs]),
+        "wait_ms": _spread([one["wait_ms"] for one in runs]),
+        "hands_ms": _spread([one["hands_ms"] for one in runs]),
+    }
+
+
+def planned_hands(records: list[Record]) -> dict[str, int]:
     """Hands-on ms by written step for planning, of the steps that three runs have told of."""
-    taught = learned(records)
-    return {key: one["hands_ms"]["median"] for key, one in taught.items() if key and one["hands_ms"]}
+    hands = {key: one.get("hands_ms") for key, one in learned(records).items() if key}
+    return {key: spread["median"] for key, spread in hands.items() if spread}
 
 
-def _loss_ppm(balance: Json | None) -> int | None:
+def _loss_ppm(balance: Balance | None) -> int | None:
     if balance is None or balance["in_mg"] <= 0:
         return None
     return half_even((balance["unaccounted_mg"] + balance["left_mg"]) * PPM, balance["in_mg"])
 
 
-def _spread(values: list[int]) -> Json | None:
-    if len(values) < LEAST_RUNS:
+def _spread(found: list[int | None]) -> Spread | None:
+    """The middle and the quartiles of what runs have; None for fewer than three."""
+    ranked = sorted(value for value in found if value is not None)
+    if len(ranked) < LEAST_RUNS:
         return None
-    ranked = sorted(values)
 
     def quartile(of: int) -> int:
         place, rest = divmod((len(ranked) - 1) * of, 4)
         step = ranked[place + 1] - ranked[place] if rest else 0
         return half_even(4 * ranked[place] + step * rest, 4)
 
-    return {"runs": len(values), "median": quartile(2), "low": quartile(1), "high": quartile(3)}
+    return {"runs": len(ranked), "median": quartile(2), "low": quartile(1), "high": quartile(3)}

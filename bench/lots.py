@@ -3,29 +3,26 @@
 Masses are whole mg; a lot that is counted (sticks, wrappers) is reckoned in pieces the same way.
 """
 
-from typing import Any
-
 from bench.journal import WRAP, told_of
+from bench.shapes.entries import Entry
+from bench.shapes.sheet import Sheet
+from bench.shapes.shelf import LotOffered, LotUse, Pick, Picked
+from bench.shapes.state import GatheredLot, State
 
-Json = Any  # until its shape is named
 
-
-def pick(need: int, lots: list[Json], on: str, past_too: bool = False) -> Json:
+def pick(need: int, lots: list[LotOffered], on: str, past_too: bool = False) -> Pick:
     """Which lots to take for a need: the oldest best-before first, several when one is short.
 
-    lots: [{"lot", "left", "best_before": day or None, "received_on": day}]; on: the day it is used.
-    Lots without a date come after those with one. A lot past its date is passed over, and taken,
-    after all others, only when asked (past_too).
-
-    {"picked": [{"lot", "take", "past"}], "short": what is still lacking, "passed_over": [lot ids]}
+    on: the day it is used. Lots without a date come after those with one. A lot past its date is passed
+    over, and taken, after all others, only when asked (past_too).
     """
 
-    def turn(lot: Json) -> tuple[bool, bool, str, str, str]:
+    def turn(lot: LotOffered) -> tuple[bool, bool, str, str, str]:
         day = lot["best_before"]
         return (is_past(day, on), day is None, day or "", lot["received_on"], lot["lot"])
 
     lacking = need
-    picked: list[Json] = []
+    picked: list[Picked] = []
     passed_over: list[str] = []
     for lot in sorted((each for each in lots if each["left"] > 0), key=turn):
         past = is_past(lot["best_before"], on)
@@ -43,34 +40,21 @@ def is_past(best_before: str | None, on: str) -> bool:
     return best_before is not None and best_before < on
 
 
-def use_of(sheet: Json, state: Json, entries: list[Json]) -> Json:
-    """What a run really used of each lot gathered for it: {lot: {"mg", "count", "booked_mg", "at"}}.
+def use_of(sheet: Sheet, state: State, entries: list[Entry]) -> dict[str, LotUse]:
+    """What a run really used of each lot gathered for it, by lot.
 
     What was weighed of an ingredient is drained from its lots in the order in which they were
     gathered, each to what was booked on it, and the overrun from the last: 612 g of 600 g booked
-    is 612 g used. A lot gathered with no mass books all that the sheet still wants. at: when the
-    last of it was weighed, or when it was gathered while nothing was. Over its lots, an ingredient's
-    uses add up to what was weighed of it.
+    is 612 g used. A lot gathered with no mass books all that the sheet still wants. Over its lots, an
+    ingredient's uses add up to what was weighed of it.
     """
+    weighed, counted = _used(sheet, state)
+    last_at = _last_weighed_at(sheet, state, entries)
     wanted = {each["id"]: each["mg"] for each in sheet["ingredients"]}
-    ingredient_of = {line["id"]: line["ingredient"] for line in sheet["lines"]}
-    weighed: dict[str, int] = {}
-    counted: dict[str, int] = {}
-    for line in sheet["lines"]:
-        key = line["ingredient"]
-        told = state["lines"][line["id"]]
-        weighed[key] = weighed.get(key, 0) + told["in_mg"]
-        if line["unit"] == "pieces" and told["status"] == "in":
-            counted[key] = counted.get(key, 0) + line["count"]
-    last_at: dict[str, int] = {}
-    for entry in told_of(state, entries):
-        if entry["kind"] in ("weighed", "taken_out") and entry["id"] not in state["unread"]:
-            key = ingredient_of.get(entry["body"].get("line"), "")
-            last_at[key] = entry["at"]
-    by_ingredient: dict[str, list[Json]] = {}
+    by_ingredient: dict[str, list[GatheredLot]] = {}
     for each in state["gathered"]:
         by_ingredient.setdefault(each["ingredient"], []).append(each)
-    uses: Json = {}
+    uses: dict[str, LotUse] = {}
     for key, gathered in by_ingredient.items():
         rest_mg, rest_count = weighed.get(key, 0), counted.get(key, 0)
         unbooked = wanted.get(key, 0)
@@ -89,3 +73,26 @@ def use_of(sheet: Json, state: Json, entries: list[Json]) -> Json:
             use["booked_mg"] += booked
             use["at"] = max(use["at"], last_at.get(key, 0))
     return uses
+
+
+def _used(sheet: Sheet, state: State) -> tuple[dict[str, int], dict[str, int]]:
+    """What was weighed, in mg, and counted of each ingredient."""
+    weighed: dict[str, int] = {}
+    counted: dict[str, int] = {}
+    for line in sheet["lines"]:
+        key, stands = line["ingredient"], state["lines"][line["id"]]
+        weighed[key] = weighed.get(key, 0) + stands["in_mg"]
+        if line["unit"] == "pieces" and stands["status"] == "in":
+            counted[key] = counted.get(key, 0) + (line["count"] or 0)
+    return weighed, counted
+
+
+def _last_weighed_at(sheet: Sheet, state: State, entries: list[Entry]) -> dict[str, int]:
+    """When each ingredient was last poured or taken out."""
+    ingredient_of = {line["id"]: line["ingredient"] for line in sheet["lines"]}
+    last_at: dict[str, int] = {}
+    for entry in told_of(state, entries):
+        if entry["kind"] in ("weighed", "taken_out") and entry["id"] not in state["unread"]:
+            line = entry["body"].get("line")
+            last_at[ingredient_of.get(line, "") if isinstance(line, str) else ""] = entry["at"]
+    return last_at

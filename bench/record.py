@@ -17,89 +17,50 @@ balance: see `_balance`; None until finished pieces have been counted
 hands: see bench/hands.py
 """
 
-from typing import Any
+from collections.abc import Callable
+from typing import TypeAlias
 
 from bench.hands import hands_on
 from bench.journal import division_of, told_of
-from bench.kinds import CORRECTIONS
 from bench.lots import use_of
+from bench.shapes.entries import Entry, RunEntry
+from bench.shapes.record import (
+    Balance,
+    Correction,
+    PlacedStep,
+    Record,
+    RecordAdded,
+    RecordBursts,
+    RecordCount,
+    RecordKit,
+    RecordLine,
+    RecordLooks,
+    RecordLot,
+    RecordPerson,
+    RecordPortions,
+    RecordSigned,
+    RecordSkipped,
+    RecordStep,
+    RecordWait,
+    RecordWindow,
+    Yield,
+)
+from bench.shapes.sheet import Sheet, SheetComponent, SheetLine, Step
+from bench.shapes.state import State
 from bench.weighing import allowed_mg
 from bench.whole import PPM, half_even, to_division
 
-Json = Any  # until its shape is named
+Place: TypeAlias = Callable[[Step], PlacedStep]
 
 
-def record(sheet: Json, state: Json, entries: list[Json]) -> Json:
+def record(sheet: Sheet, state: State, entries: list[Entry]) -> Record:
     """The plain batch record of a run, finished or not. Masses in mg, instants and times in ms."""
     components = {component["id"]: component for component in sheet["components"]}
-    steps = {step["id"]: step for step in sheet["steps"]}
-
-    def placed(step: Json) -> Json:
-        return {
-            "step": step["id"],
-            "component": step["component"],
-            "letter": components[step["component"]]["letter"],
-            "round": step["round"],
-            "title": step["title"],
-        }
-
-    lines = [_line(line, sheet, state, components) for line in sheet["lines"]]
+    place = _placing(components)
     unread = set(state["unread"])
-    told = [entry for entry in told_of(state, entries) if entry["id"] not in unread]
-    waits = []
-    for step in sheet["steps"]:
-        stands = state["steps"][step["id"]]
-        if step["kind"] != "wait" or stands["ready_at"] is None or stands["status"] == "skipped":
-            continue
-        ended = stands["at"]
-        real = None if ended is None else _length(stands["ready_at"], ended)
-        waits.append(
-            {
-                **placed(step),
-                "word": step["word"],
-                "began_at": stands["ready_at"],
-                "ended_at": ended,
-                "earliest_ms": step["earliest_ms"],
-                "usual_ms": step["usual_ms"],
-                "latest_ms": step["latest_ms"],
-                "real_ms": real,
-                "early": real is not None and real < step["earliest_ms"],
-                "late": real is not None and step["latest_ms"] is not None and real > step["latest_ms"],
-            }
-        )
-    windows = []
-    for step in sheet["steps"]:
-        if not step["window"]:
-            continue
-        opened = [state["steps"][each]["at"] for each in step["window"]["from"]]
-        if any(at is None for at in opened) or not opened:
-            continue
-        ended = state["steps"][step["id"]]["at"]
-        real = None if ended is None else _length(max(opened), ended)
-        windows.append(
-            {
-                **placed(step),
-                "opened_at": max(opened),
-                "ended_at": ended,
-                "latest_ms": step["window"]["latest_ms"],
-                "real_ms": real,
-                "late": real is not None and real > step["window"]["latest_ms"],
-            }
-        )
-    counts = [
-        {
-            **placed(step),
-            "planned": step["count"],
-            "expected": state["expected"][step["id"]],
-            **{
-                field: state["counts"].get(step["id"], {}).get(field, 0)
-                for field in ("good", "spoiled", "partial")
-            },
-        }
-        for step in sheet["steps"]
-        if step["kind"] == "pieces"
-        and (step["id"] in state["counts"] or state["steps"][step["id"]]["status"] == "done")
-    ]
+    live = [entry for entry in told_of(state, entries) if entry["id"] not in unread]
+    lines = [_line(line, sheet, state, components) for line in sheet["lines"]]
+    counts = _counts(sheet, state, place)
     return {
         "recipe": sheet["recipe"],
         "number": state["number"],
@@ -110,127 +71,260 @@ def record(sheet: Json, state: Json, entries: list[Json]) -> Json:
         "finished_at": state["finished_at"],
         "signed": _signed(state),
         "unsigned": state["unsigned"],
-        "people": _people(told),
+        "people": _people(live),
         "kit": _kit(sheet, state),
         "lots": _lots(sheet, state, entries),
         "lines": lines,
-        "steps": [
-            {
-                **placed(step),
-                "kind": step["kind"],
-                **{field: state["steps"][step["id"]][field] for field in ("status", "at", "why")},
-                "way": _way_name(step, state["steps"][step["id"]]["way"]),
-            }
-            for step in sheet["steps"]
-        ],
-        "waits": waits,
-        "windows": windows,
-        "bursts": [
-            {
-                **placed(step),
-                "planned": len(step["bursts"]),
-                "used": len(state["bursts"][step["id"]]),
-                "mg": step["mg"],
-                "heated_ms": sum(burst["ms"] for burst in state["bursts"][step["id"]]),
-            }
-            for step in sheet["steps"]
-            if step["kind"] == "melt" and step["id"] in state["bursts"]
-        ],
-        "portions": [
-            {
-                **placed(step),
-                "portions": [
-                    {"name": portion["name"], "mg": state["portions"][portion["vessel"]]}
-                    for portion in step["portions"]
-                    if portion["vessel"] in state["portions"]
-                ],
-            }
-            for step in sheet["steps"]
-            if step["kind"] == "split"
-            and any(each["vessel"] in state["portions"] for each in step["portions"])
-        ],
-        "looks": [
-            {
-                **placed(steps[key]),
-                "tries": len([look for look in looks if look["answer"] != "yes"]),
-                "looks": looks,
-            }
-            for key, looks in sorted(state["looks"].items())
-        ],
+        "steps": [_step(step, state, place) for step in sheet["steps"]],
+        "waits": _waits(sheet, state, place),
+        "windows": _windows(sheet, state, place),
+        "bursts": _bursts(sheet, state, place),
+        "portions": _portions(sheet, state, place),
+        "looks": _looks(sheet, state, place),
         "counts": counts,
-        "corrections": [
-            {
-                "at": entry["at"],
-                "device": entry["device"],
-                "kind": entry["kind"],
-                **entry["body"],
-                "because": _because(sheet, told[:place], entry),
-            }
-            for place, entry in enumerate(told)
-            if entry["kind"] in CORRECTIONS
-        ],
-        "skipped": [
-            {**placed(step), **{field: state["steps"][step["id"]][field] for field in ("at", "why")}}
-            for step in sheet["steps"]
-            if state["steps"][step["id"]]["status"] == "skipped"
-        ],
-        "added": [
-            {**placed(steps[entry["body"]["step"]]), "at": entry["at"], "ms": entry["body"]["ms"]}
-            for entry in told
-            if entry["kind"] == "extended"
-        ],
+        "corrections": _corrections(sheet, live),
+        "skipped": _skipped(sheet, state, place),
+        "added": _added(sheet, live, place),
         "notes": state["notes"],
         "pictures": state["pictures"],
         "remarks": state["remarks"],
         "unread": state["unread"],
-        "yield": _yield(sheet, state, counts, lines),
+        "yield": _yield(sheet, counts, lines),
         "balance": _balance(sheet, state, counts),
         "hands": hands_on(sheet, state, entries),
     }
 
 
-def _because(sheet: Json, before: list[Json], entry: Json) -> str | None:
-    """The line that a correction answers: its own, or the one last weighed in the round that was carried."""
-    body = entry["body"]
-    if entry["kind"] != "carried":
-        line: str | None = body.get("line")
-        return line
+def _placing(components: dict[str, SheetComponent]) -> Place:
+    def place(step: Step) -> PlacedStep:
+        return {
+            "step": step["id"],
+            "component": step["component"],
+            "letter": components[step["component"]]["letter"],
+            "round": step["round"],
+            "title": step["title"],
+        }
+
+    return place
+
+
+def _step(step: Step, state: State, place: Place) -> RecordStep:
+    stands = state["steps"][step["id"]]
+    return {
+        **place(step),
+        "kind": step["kind"],
+        "status": stands["status"],
+        "at": stands["at"],
+        "why": stands["why"],
+        "way": _way_name(step, stands["way"]),
+    }
+
+
+def _waits(sheet: Sheet, state: State, place: Place) -> list[RecordWait]:
+    waits: list[RecordWait] = []
+    for step in sheet["steps"]:
+        stands = state["steps"][step["id"]]
+        began = stands["ready_at"]
+        if step["kind"] != "wait" or began is None or stands["status"] == "skipped":
+            continue
+        real = None if stands["at"] is None else _length(began, stands["at"])
+        waits.append(
+            {
+                **place(step),
+                "word": step["word"],
+                "began_at": began,
+                "ended_at": stands["at"],
+                "earliest_ms": step["earliest_ms"],
+                "usual_ms": step["usual_ms"],
+                "latest_ms": step["latest_ms"],
+                "real_ms": real,
+                "early": real is not None and real < step["earliest_ms"],
+                "late": real is not None and step["latest_ms"] is not None and real > step["latest_ms"],
+            }
+        )
+    return waits
+
+
+def _windows(sheet: Sheet, state: State, place: Place) -> list[RecordWindow]:
+    """The windows that were opened: from the last step that opens one to the step that must follow."""
+    windows: list[RecordWindow] = []
+    for step in sheet["steps"]:
+        window = step["window"]
+        opened = [state["steps"][each]["at"] for each in window["from"]] if window else []
+        instants = [at for at in opened if at is not None]
+        if not window or not opened or len(instants) < len(opened):
+            continue
+        ended = state["steps"][step["id"]]["at"]
+        real = None if ended is None else _length(max(instants), ended)
+        windows.append(
+            {
+                **place(step),
+                "opened_at": max(instants),
+                "ended_at": ended,
+                "latest_ms": window["latest_ms"],
+                "real_ms": real,
+                "late": real is not None and real > window["latest_ms"],
+            }
+        )
+    return windows
+
+
+def _bursts(sheet: Sheet, state: State, place: Place) -> list[RecordBursts]:
+    return [
+        {
+            **place(step),
+            "planned": len(step["bursts"]),
+            "used": len(state["bursts"][step["id"]]),
+            "mg": step["mg"],
+            "heated_ms": sum(burst["ms"] for burst in state["bursts"][step["id"]]),
+        }
+        for step in sheet["steps"]
+        if step["kind"] == "melt" and step["id"] in state["bursts"]
+    ]
+
+
+def _portions(sheet: Sheet, state: State, place: Place) -> list[RecordPortions]:
+    return [
+        {
+            **place(step),
+            "portions": [
+                {"name": portion["name"], "mg": state["portions"][portion["vessel"]]}
+                for portion in step["portions"]
+                if portion["vessel"] in state["portions"]
+            ],
+        }
+        for step in sheet["steps"]
+        if step["kind"] == "split" and any(each["vessel"] in state["portions"] for each in step["portions"])
+    ]
+
+
+def _looks(sheet: Sheet, state: State, place: Place) -> list[RecordLooks]:
+    steps = {step["id"]: step for step in sheet["steps"]}
+    return [
+        {
+            **place(steps[key]),
+            "tries": len([look for look in looks if look["answer"] != "yes"]),
+            "looks": looks,
+        }
+        for key, looks in sorted(state["looks"].items())
+    ]
+
+
+def _counts(sheet: Sheet, state: State, place: Place) -> list[RecordCount]:
+    counts: list[RecordCount] = []
+    for step in sheet["steps"]:
+        counted = state["counts"].get(step["id"])
+        if step["kind"] == "pieces" and (counted or state["steps"][step["id"]]["status"] == "done"):
+            counts.append(
+                {
+                    **place(step),
+                    "planned": step["count"],
+                    "expected": state["expected"][step["id"]],
+                    "good": counted["good"] if counted else 0,
+                    "spoiled": counted["spoiled"] if counted else 0,
+                    "partial": counted["partial"] if counted else 0,
+                }
+            )
+    return counts
+
+
+def _corrections(sheet: Sheet, live: list[RunEntry]) -> list[Correction]:
+    """Each correction with the line that it answers: its own, or the one last weighed in the round that was carried."""
+    told: list[Correction] = []
+    for at, entry in enumerate(live):
+        if entry["kind"] == "carried":
+            because = _last_weighed(sheet, live[:at], entry["body"]["component"], entry["body"]["round"])
+            told.append(
+                {
+                    "at": entry["at"],
+                    "device": entry["device"],
+                    "kind": "carried",
+                    **entry["body"],
+                    "because": because,
+                }
+            )
+        else:
+            told += _at_a_line(entry)
+    return told
+
+
+def _skipped(sheet: Sheet, state: State, place: Place) -> list[RecordSkipped]:
+    return [
+        {**place(step), "at": state["steps"][step["id"]]["at"], "why": state["steps"][step["id"]]["why"]}
+        for step in sheet["steps"]
+        if state["steps"][step["id"]]["status"] == "skipped"
+    ]
+
+
+def _added(sheet: Sheet, live: list[RunEntry], place: Place) -> list[RecordAdded]:
+    steps = {step["id"]: step for step in sheet["steps"]}
+    return [
+        {**place(steps[entry["body"]["step"]]), "at": entry["at"], "ms": entry["body"]["ms"]}
+        for entry in live
+        if entry["kind"] == "extended"
+    ]
+
+
+def _at_a_line(entry: RunEntry) -> list[Correction]:
+    """A correction that says itself which line it answers, if it is one."""
+    at, device = entry["at"], entry["device"]
+    if entry["kind"] == "taken_out":
+        taken = entry["body"]
+        return [{"at": at, "device": device, "kind": "taken_out", **taken, "because": taken["line"]}]
+    if entry["kind"] == "left" or entry["kind"] == "left_out":
+        left = entry["body"]
+        return [{"at": at, "device": device, "kind": entry["kind"], **left, "because": left["line"]}]
+    if entry["kind"] == "placed":
+        placed = entry["body"]
+        return [{"at": at, "device": device, "kind": "placed", **placed, "because": placed.get("line")}]
+    if entry["kind"] == "took":
+        return [{"at": at, "device": device, "kind": "took", **entry["body"], "because": None}]
+    return []
+
+
+def _last_weighed(sheet: Sheet, before: list[RunEntry], component: str, number: int) -> str | None:
+    """The line that was weighed last in a round of a component."""
     mine = {
-        line["id"]
-        for line in sheet["lines"]
-        if (line["component"], line["round"]) == (body["component"], body["round"])
+        line["id"] for line in sheet["lines"] if (line["component"], line["round"]) == (component, number)
     }
     weighed = (each["body"]["line"] for each in reversed(before) if each["kind"] == "weighed")
     return next((line for line in weighed if line in mine), None)
 
 
 def _length(began: int, ended: int) -> int:
-    """How long something took, in ms: nought, and not less, where a clock was set back meanwhile."""
+    """How long something took, in ms: zero, and not less, where a clock was set back meanwhile."""
     return max(0, ended - began)
 
 
-def _signed(state: Json) -> Json | None:
+def _signed(state: State) -> RecordSigned | None:
     """Who signed and when, how many entries that seals, and how many of them are missing here."""
-    if not state["signed"]:
+    signed = state["signed"]
+    if not signed:
         return None
-    return {**state["signed"], "entries": len(state["signed"]["entries"])}
+    return {
+        "id": signed["id"],
+        "at": signed["at"],
+        "device": signed["device"],
+        "name": signed["name"],
+        "entries": len(signed["entries"]),
+        "missing": signed["missing"],
+    }
 
 
-def _people(told: list[Json]) -> list[Json]:
-    people: dict[str, Json] = {}
-    for entry in told:
-        one = people.setdefault(
-            entry["device"], {"device": entry["device"], "first_at": entry["at"], "entries": 0}
-        )
-        one["last_at"] = entry["at"]
+def _people(live: list[RunEntry]) -> list[RecordPerson]:
+    people: dict[str, RecordPerson] = {}
+    for entry in live:
+        device, at = entry["device"], entry["at"]
+        one = people.setdefault(device, {"device": device, "first_at": at, "last_at": at, "entries": 0})
+        one["last_at"] = at
         one["entries"] += 1
-    return sorted(people.values(), key=lambda one: str(one["device"]))
+    return sorted(people.values(), key=lambda one: one["device"])
 
 
-def _kit(sheet: Json, state: Json) -> Json:
+def _kit(sheet: Sheet, state: State) -> RecordKit:
     """The scales that lines and portions were weighed on, the vessels and the heaters."""
     lines, vessels = state["lines"].values(), state["vessels"].values()
-    scales = {each.get("weighed_on") or each["scale"] for each in [*lines, *vessels]}
+    scales = {each["weighed_on"] or each["scale"] for each in lines} | {each["scale"] for each in vessels}
     melts = [step for step in sheet["steps"] if step["kind"] == "melt"]
     return {
         "scales": [scale for scale in sheet["kit"]["scales"] if scale["id"] in scales],
@@ -239,7 +333,7 @@ def _kit(sheet: Json, state: Json) -> Json:
     }
 
 
-def _lots(sheet: Json, state: Json, entries: list[Json]) -> list[Json]:
+def _lots(sheet: Sheet, state: State, entries: list[Entry]) -> list[RecordLot]:
     names = {each["id"]: each["name"] for each in sheet["ingredients"]}
     return [
         {
@@ -251,24 +345,26 @@ def _lots(sheet: Json, state: Json, entries: list[Json]) -> list[Json]:
                     if each["lot"] == lot
                 )
             ),
-            **{field: use[field] for field in ("mg", "count", "booked_mg")},
+            "mg": use["mg"],
+            "count": use["count"],
+            "booked_mg": use["booked_mg"],
             "over_mg": max(0, use["mg"] - use["booked_mg"]),
         }
         for lot, use in use_of(sheet, state, entries).items()
     ]
 
 
-def _way_name(step: Json, way: str | None) -> str:
+def _way_name(step: Step, way: str | None) -> str:
     return next((each["name"] for each in step["ways"] if each["id"] == way), "")
 
 
-def _line(line: Json, sheet: Json, state: Json, components: Json) -> Json:
-    told = state["lines"][line["id"]]
+def _line(line: SheetLine, sheet: Sheet, state: State, components: dict[str, SheetComponent]) -> RecordLine:
+    stands = state["lines"][line["id"]]
     num, den = state["factors"].get(f"{line['component']}.{line['round']}", (1, 1))
-    scale = told["weighed_on"] or told["scale"]
+    scale = stands["weighed_on"] or stands["scale"]
     division = division_of(sheet, scale)
-    asked = told["target_mg"]
-    deviation = None if asked is None else told["in_mg"] - asked
+    asked = stands["target_mg"]
+    deviation = None if asked is None else stands["in_mg"] - asked
     return {
         "line": line["id"],
         "component": line["component"],
@@ -279,7 +375,7 @@ def _line(line: Json, sheet: Json, state: Json, components: Json) -> Json:
         "instead_of": line.get("instead_of", ""),
         "planned_mg": line["mg"],
         "asked_mg": asked,
-        "actual_mg": told["in_mg"],
+        "actual_mg": stands["in_mg"],
         "deviation_mg": deviation,
         "deviation_ppm": half_even(deviation * PPM, asked) if deviation is not None and asked else None,
         "tolerance_mg": line["tolerance_mg"],
@@ -289,31 +385,30 @@ def _line(line: Json, sheet: Json, state: Json, components: Json) -> Json:
         "unit": line["unit"],
         "scale": scale,
         "division_mg": division,
-        "status": told["status"],
+        "status": stands["status"],
     }
 
 
-def _yield(sheet: Json, state: Json, counts: list[Json], lines: list[Json]) -> Json:
+def _yield(sheet: Sheet, counts: list[RecordCount], lines: list[RecordLine]) -> Yield:
     """Pieces asked and made (by the last count on the sheet), and the mass that went in."""
-    last = sheet["components"][-1]["id"]
-    ends = _last_counts([count for count in counts if count["component"] == last])
+    final = sheet["components"][-1]["id"]
+    ends = _last_counts([count for count in counts if count["component"] == final]).values()
     return {
         "planned": sheet["size"]["pieces"],
-        **{
-            field: sum(count[field] for count in ends.values()) if ends else None
-            for field in ("good", "spoiled", "partial")
-        },
+        "good": sum(count["good"] for count in ends) if ends else None,
+        "spoiled": sum(count["spoiled"] for count in ends) if ends else None,
+        "partial": sum(count["partial"] for count in ends) if ends else None,
         "planned_mg": sum(line["planned_mg"] or 0 for line in lines),
         "actual_mg": sum(line["actual_mg"] for line in lines),
     }
 
 
-def _balance(sheet: Json, state: Json, counts: list[Json]) -> Json | None:
+def _balance(sheet: Sheet, state: State, counts: list[RecordCount]) -> Balance | None:
     """Where the mass that went in has gone: in = good + spoiled + spare + left + unaccounted.
 
     Every mass is shown to the coarsest division that was weighed on, and at that division the
     balance closes exactly; unaccounted is what dried off, stuck, spilt or was never weighed, and may
-    be below nought. A piece weighs what the weighed ones do on average (`measured`, the last weighing
+    be below zero. A piece weighs what the weighed ones do on average (`measured`, the last weighing
     of each), else what the recipe says. Part pieces that were not weighed are unaccounted.
     expected_loss_mg: what the sheet allows for the bowl and for loss. None before the last count.
     """
@@ -321,67 +416,89 @@ def _balance(sheet: Json, state: Json, counts: list[Json]) -> Json | None:
     ends = _last_counts(counts)
     if not any(component == final for component, _ in ends):
         return None
-    pieces = sheet["size"]["pieces"]
-    takes = {each["id"]: (each["count"] - each["spares"]) // pieces for each in sheet["components"]}
-    weighed = _weighed_pieces(sheet, state, final)
-    mean = {
-        each["id"]: half_even(sum(weighed[each["id"]]), len(weighed[each["id"]]))
-        if each["id"] in weighed
-        else each["piece_mg"]
-        for each in sheet["components"]
-    }
-    if final not in weighed:
-        mean[final] = sum(takes[key] * mg for key, mg in mean.items())
-    spoiled = dict.fromkeys(mean, 0)
-    for count in counts:
-        spoiled[count["component"]] += count["spoiled"]
-    good = sum(count["good"] for (component, _), count in ends.items() if component == final)
-    partial = sum(count["partial"] for (component, _), count in ends.items() if component == final)
-    begun = good + partial + spoiled[final]
-    usable = dict.fromkeys(mean, 0)
-    for (component, _), count in ends.items():
-        usable[component] += count["good"] + count["partial"]
-    spare = {key: max(0, usable[key] - takes[key] * begun) for key in mean if key != final}
-    scraped = [each["mg"] for each in state["measured"] if each["what"] == "left"]
+    pieces = _Pieces(sheet, state, counts)
     binned = [each["mg"] for each in state["measured"] if each["what"] == "spoiled"]
-    scales = [each["weighed_on"] or each["scale"] for each in state["lines"].values()]
-    division = max((division_of(sheet, scale) or 1 for scale in scales), default=1)
-    masses = {
-        "in_mg": sum(state["lines"][line["id"]]["in_mg"] for line in sheet["lines"]),
-        "good_mg": good * mean[final],
-        "spoiled_mg": sum(binned) if binned else sum(spoiled[key] * mean[key] for key in mean),
-        "spare_mg": sum(count * mean[key] for key, count in spare.items()),
-        "left_mg": sum(scraped),
-    }
-    shown = {key: to_division(mg, division) for key, mg in masses.items()}
+    division = max(
+        (division_of(sheet, each["weighed_on"] or each["scale"]) or 1 for each in state["lines"].values()),
+        default=1,
+    )
+
+    def shown(mg: int) -> int:
+        return to_division(mg, division)
+
+    in_mg = shown(sum(state["lines"][line["id"]]["in_mg"] for line in sheet["lines"]))
+    good_mg = shown(pieces.good * pieces.mean_mg[final])
+    spoiled_mg = shown(sum(binned) if binned else pieces.spoiled_mg)
+    spare_mg = shown(pieces.spare_mg)
+    left_mg = shown(sum(each["mg"] for each in state["measured"] if each["what"] == "left"))
     return {
-        **shown,
-        "unaccounted_mg": 2 * shown["in_mg"] - sum(shown.values()),  # shown holds in_mg once itself
+        "in_mg": in_mg,
+        "good_mg": good_mg,
+        "spoiled_mg": spoiled_mg,
+        "spare_mg": spare_mg,
+        "left_mg": left_mg,
+        "unaccounted_mg": in_mg - good_mg - spoiled_mg - spare_mg - left_mg,
         "expected_loss_mg": sum(
             max(0, each["make_mg"] - each["count"] * each["piece_mg"]) for each in sheet["components"]
         ),
         "division_mg": division,
-        "good": good,
-        "partial": partial,
-        "spoiled": sum(spoiled.values()),
-        "piece_mg": mean[final],
-        "weighed": len(weighed.get(final, [])),
+        "good": pieces.good,
+        "partial": pieces.partial,
+        "spoiled": sum(pieces.spoiled.values()),
+        "piece_mg": pieces.mean_mg[final],
+        "weighed": pieces.weighed,
     }
 
 
-def _last_counts(counts: list[Json]) -> dict[tuple[str, int], Json]:
+class _Pieces:
+    """What was counted and weighed of pieces, once the last count was made."""
+
+    def __init__(self, sheet: Sheet, state: State, counts: list[RecordCount]) -> None:
+        final = sheet["components"][-1]["id"]
+        ends = _last_counts(counts)
+        takes = {
+            each["id"]: (each["count"] - each["spares"]) // sheet["size"]["pieces"]
+            for each in sheet["components"]
+        }
+        weighed = _weighed_pieces(sheet, state, final)
+        self.weighed = len(weighed.get(final, []))
+        self.mean_mg = {
+            each["id"]: half_even(sum(weighed[each["id"]]), len(weighed[each["id"]]))
+            if each["id"] in weighed
+            else each["piece_mg"]
+            for each in sheet["components"]
+        }
+        if final not in weighed:
+            self.mean_mg[final] = sum(takes[key] * mg for key, mg in self.mean_mg.items())
+        self.spoiled = dict.fromkeys(self.mean_mg, 0)
+        usable = dict.fromkeys(self.mean_mg, 0)
+        for count in counts:
+            self.spoiled[count["component"]] += count["spoiled"]
+        for (component, _), count in ends.items():
+            usable[component] += count["good"] + count["partial"]
+        finished = [count for (component, _), count in ends.items() if component == final]
+        self.good = sum(count["good"] for count in finished)
+        self.partial = sum(count["partial"] for count in finished)
+        begun = self.good + self.partial + self.spoiled[final]
+        self.spoiled_mg = sum(many * self.mean_mg[key] for key, many in self.spoiled.items())
+        self.spare_mg = sum(
+            max(0, usable[key] - takes[key] * begun) * mg for key, mg in self.mean_mg.items() if key != final
+        )
+
+
+def _last_counts(counts: list[RecordCount]) -> dict[tuple[str, int], RecordCount]:
     """Of several counts in one round of a component, the last one on the sheet."""
     return {(count["component"], count["round"]): count for count in counts}
 
 
-def _weighed_pieces(sheet: Json, state: Json, final: str) -> dict[str, list[int]]:
+def _weighed_pieces(sheet: Sheet, state: State, final: str) -> dict[str, list[int]]:
     """The masses of the pieces that were weighed, by component, each as it was last weighed."""
     component_of = {step["id"]: step["component"] for step in sheet["steps"]}
     last: dict[tuple[str, int], int] = {}
     for place, each in enumerate(state["measured"]):
         if each["what"] == "piece":
             number = -place - 1 if each["piece"] is None else each["piece"]
-            last[(component_of.get(each["step"], final), number)] = each["mg"]
+            last[(component_of.get(each["step"] or "", final), number)] = each["mg"]
     weighed: dict[str, list[int]] = {}
     for (component, _), mg in last.items():
         weighed.setdefault(component, []).append(mg)

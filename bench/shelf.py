@@ -1,17 +1,9 @@
-"""The shelf: what is in the house, as a second journal of the same make as a run's.
+"""The shelf: what is in the house, as a second journal in the same format as a run's.
 
 Receiving, correcting and writing off are entries (`bench/entries.py`, with "run": "shelf"), so the
-shelf has a history, works with no network, and two phones converge. `fold_shelf` gives
-
-    {"ingredients": {id: {"card", "notes"}}, "lots": {id: lot}, "unread": [entry ids]}
-
-card: the last `described` body's card, None while there is none: {"name", "inci"?, "cas"?, "kind"?,
-  "form"?, "density"?, "fragrance"?, "most_c"?, "active"?, "hazards"?, "note"?, "limits"?: [text],
-  "answers_to"?: [names]}, its fields written as in a recipe's ingredient.
-lot: {"ingredient", "supplier", "number", "code", "received_on", "best_before", "price", "mg",
-  "count" (as received; one of the two is None), "held", "held_at", "wrote_off": [{"at", "much",
-  "why"}], "notes": [{"at", "device", "text"}]}. held (mg, or pieces where it was counted) is what
-  was on the shelf at held_at, less what was written off since; runs take from it: see `left_of`.
+shelf has a history, works with no network, and two phones converge. What `fold_shelf` gives is in
+`bench/shapes/shelf.py`. A lot's `held` (mg, or pieces where it was counted) is what was on the shelf at
+`held_at`, less what was written off since; runs take from it: see `left_of`.
 
 A lot may be corrected by a phone whose clock runs behind the receiving one: what creates a lot or
 an ingredient is therefore read first. The fold never raises and reads no clock;

@@ -2236,7 +2236,871 @@ export interface Now {
 
 // bench/shapes/record.py
 
+/** A step and where it stands on the sheet. */
+export interface PlacedStep {
+  readonly step: string;
+  readonly component: string;
+  /** the component's, on the page */
+  readonly letter: string;
+  readonly round: number;
+  readonly title: string;
+}
+
+export interface RecordLine {
+  readonly line: string;
+  readonly component: string;
+  readonly letter: string;
+  readonly round: number;
+  /** None: it goes in at no step */
+  readonly step: string | null;
+  readonly name: string;
+  /** what the recipe asked for; "" where that was taken */
+  readonly instead_of: string;
+  readonly planned_mg: Mg | null;
+  /** after carrying up or down */
+  readonly asked_mg: Mg | null;
+  readonly actual_mg: Mg;
+  /** below zero: too little */
+  readonly deviation_mg: Mg | null;
+  readonly deviation_ppm: Ppm | null;
+  readonly tolerance_mg: Mg | null;
+  readonly within: boolean | null;
+  /** the amount, where it is spooned */
+  readonly spoons: string | null;
+  /** the amount, where it is counted */
+  readonly count: number | null;
+  /** of the count */
+  readonly unit: string;
+  readonly scale: string | null;
+  readonly division_mg: Mg | null;
+  readonly status: LineStatus;
+}
+
+export interface RecordStep {
+  readonly step: string;
+  readonly component: string;
+  readonly letter: string;
+  readonly round: number;
+  readonly title: string;
+  readonly kind: StepKind;
+  readonly status: StepStatus;
+  readonly at: InstantMs | null;
+  /** why it was skipped */
+  readonly why: string;
+  /** the name of the way that was chosen; "" */
+  readonly way: string;
+}
+
+export interface RecordWait {
+  readonly step: string;
+  readonly component: string;
+  readonly letter: string;
+  readonly round: number;
+  readonly title: string;
+  /** what it will be: set, cool, dry */
+  readonly word: string;
+  readonly began_at: InstantMs;
+  readonly ended_at: InstantMs | null;
+  readonly earliest_ms: Ms;
+  readonly usual_ms: Ms;
+  readonly latest_ms: Ms | null;
+  readonly real_ms: Ms | null;
+  readonly early: boolean;
+  readonly late: boolean;
+}
+
+export interface RecordWindow {
+  readonly step: string;
+  readonly component: string;
+  readonly letter: string;
+  readonly round: number;
+  readonly title: string;
+  readonly opened_at: InstantMs;
+  readonly ended_at: InstantMs | null;
+  readonly latest_ms: Ms;
+  readonly real_ms: Ms | null;
+  readonly late: boolean;
+}
+
+export interface RecordBursts {
+  readonly step: string;
+  readonly component: string;
+  readonly letter: string;
+  readonly round: number;
+  readonly title: string;
+  readonly planned: number;
+  readonly used: number;
+  /** of what is melted */
+  readonly mg: Mg;
+  readonly heated_ms: Ms;
+}
+
+export interface RecordPortion {
+  readonly name: string;
+  readonly mg: Mg;
+}
+
+export interface RecordPortions {
+  readonly step: string;
+  readonly component: string;
+  readonly letter: string;
+  readonly round: number;
+  readonly title: string;
+  readonly portions: readonly RecordPortion[];
+}
+
+export interface RecordLooks {
+  readonly step: string;
+  readonly component: string;
+  readonly letter: string;
+  readonly round: number;
+  readonly title: string;
+  /** looks that did not say yes */
+  readonly tries: number;
+  readonly looks: readonly Look[];
+}
+
+export interface RecordCount {
+  readonly step: string;
+  readonly component: string;
+  readonly letter: string;
+  readonly round: number;
+  readonly title: string;
+  readonly planned: number | null;
+  readonly expected: number | null;
+  readonly good: number;
+  readonly spoiled: number;
+  readonly partial: number;
+}
+
+export interface RecordSkipped {
+  readonly step: string;
+  readonly component: string;
+  readonly letter: string;
+  readonly round: number;
+  readonly title: string;
+  readonly at: InstantMs | null;
+  readonly why: string;
+}
+
+export interface RecordAdded {
+  readonly step: string;
+  readonly component: string;
+  readonly letter: string;
+  readonly round: number;
+  readonly title: string;
+  readonly at: InstantMs;
+  /** how much longer a wait was given */
+  readonly ms: Ms;
+}
+
+export interface TakenOutCorrection {
+  readonly at: InstantMs;
+  readonly device: string;
+  readonly because: string | null;
+  readonly line: SheetId;
+  readonly mg: Mass;
+  readonly kind: "taken_out";
+}
+
+export interface LineCorrection {
+  readonly at: InstantMs;
+  readonly device: string;
+  readonly because: string | null;
+  readonly line: SheetId;
+  readonly kind: "left" | "left_out";
+}
+
+export interface CarriedCorrection {
+  readonly at: InstantMs;
+  readonly device: string;
+  readonly because: string | null;
+  readonly component: SheetId;
+  readonly round: Count;
+  readonly num: Factor;
+  readonly den: Factor;
+  readonly left?: EntryIds;
+  readonly kind: "carried";
+}
+
+export interface PlacedCorrection {
+  readonly at: InstantMs;
+  readonly device: string;
+  readonly because: string | null;
+  readonly vessel: SheetId;
+  readonly scale: Key;
+  readonly line?: SheetId;
+  readonly kind: "placed";
+}
+
+export interface TookCorrection {
+  readonly at: InstantMs;
+  readonly device: string;
+  readonly because: string | null;
+  readonly vessel: SheetId;
+  readonly instead: Key;
+  readonly kind: "took";
+}
+
+export type Correction = TakenOutCorrection | LineCorrection | CarriedCorrection | PlacedCorrection | TookCorrection;
+
+export interface RecordSigned {
+  /** of the entry; who unsigns names it */
+  readonly id: string;
+  readonly at: InstantMs;
+  readonly device: string;
+  readonly name: string;
+  /** how many it seals */
+  readonly entries: number;
+  /** how many of those are not here */
+  readonly missing: number;
+}
+
+/** Who a device is, the caller knows. */
+export interface RecordPerson {
+  /** as the entries call it */
+  readonly device: string;
+  readonly first_at: InstantMs;
+  readonly last_at: InstantMs;
+  readonly entries: number;
+}
+
+export interface RecordKit {
+  /** that lines and portions were weighed on */
+  readonly scales: readonly Scale[];
+  readonly vessels: readonly string[];
+  readonly heaters: readonly string[];
+}
+
+export interface RecordLot {
+  readonly lot: string;
+  /** the ingredients' */
+  readonly names: readonly string[];
+  /** what was really used */
+  readonly mg: Mg;
+  /** the same, of what is counted */
+  readonly count: number;
+  readonly booked_mg: Mg;
+  readonly over_mg: Mg;
+}
+
+/** Pieces asked and made, by the last count on the sheet, and the mass that went in. */
+export interface Yield {
+  readonly planned: number;
+  readonly good: number | null;
+  readonly spoiled: number | null;
+  readonly partial: number | null;
+  readonly planned_mg: Mg;
+  readonly actual_mg: Mg;
+}
+
+/** Where the mass that went in has gone: in = good + spoiled + spare + left + unaccounted, at division_mg. */
+export interface Balance {
+  readonly in_mg: Mg;
+  readonly good_mg: Mg;
+  readonly spoiled_mg: Mg;
+  readonly spare_mg: Mg;
+  readonly left_mg: Mg;
+  /** may be below zero */
+  readonly unaccounted_mg: Mg;
+  /** what the sheet allows for the bowl and for loss */
+  readonly expected_loss_mg: Mg;
+  readonly division_mg: Mg;
+  readonly good: number;
+  readonly partial: number;
+  readonly spoiled: number;
+  /** what a piece weighs on average */
+  readonly piece_mg: Mg;
+  /** how many pieces were weighed */
+  readonly weighed: number;
+}
+
+export interface HandsOn {
+  readonly ms: Ms;
+  /** by step of the sheet; "" is what belongs to none */
+  readonly steps: { readonly [key: string]: Ms };
+  /** whether the maker gave the whole */
+  readonly told: boolean;
+}
+
+/** The plain batch record of a run, finished or not. */
+export interface Record {
+  readonly recipe: SheetRecipe;
+  readonly number: string | null;
+  readonly also_numbered: readonly string[];
+  readonly size: Size;
+  readonly piece: PieceWords;
+  readonly started_at: InstantMs | null;
+  readonly finished_at: InstantMs | null;
+  readonly signed: RecordSigned | null;
+  readonly unsigned: readonly Unsigned[];
+  readonly kit: RecordKit;
+  readonly lines: readonly RecordLine[];
+  readonly steps: readonly RecordStep[];
+  readonly waits: readonly RecordWait[];
+  readonly windows: readonly RecordWindow[];
+  readonly bursts: readonly RecordBursts[];
+  readonly portions: readonly RecordPortions[];
+  readonly looks: readonly RecordLooks[];
+  readonly counts: readonly RecordCount[];
+  readonly corrections: readonly Correction[];
+  readonly skipped: readonly RecordSkipped[];
+  readonly added: readonly RecordAdded[];
+  readonly notes: readonly Note[];
+  readonly pictures: readonly Picture[];
+  readonly unread: readonly string[];
+  readonly balance: Balance | null;
+  readonly hands: HandsOn;
+  readonly yield: Yield;
+  readonly people: readonly RecordPerson[];
+  readonly lots: readonly RecordLot[];
+  readonly remarks: readonly Remark[];
+}
+
+export interface KnownPerson {
+  readonly device: string;
+  readonly first_at: InstantMs;
+  readonly last_at: InstantMs;
+  readonly entries: number;
+  /** of the paired device that sent the first of them; None where none is known */
+  readonly name: string | null;
+  /** other devices that sent some, one that took this one's place */
+  readonly also: readonly string[];
+}
+
+export interface KnownLot {
+  readonly lot: string;
+  readonly names: readonly string[];
+  readonly mg: Mg;
+  readonly count: number;
+  readonly booked_mg: Mg;
+  readonly over_mg: Mg;
+  /** the supplier's; None where the shelf does not know the lot */
+  readonly number: string | null;
+  readonly supplier: string | null;
+  readonly best_before: DayText | null;
+}
+
+export interface KnownRemark {
+  readonly id: string;
+  readonly at: InstantMs;
+  readonly device: string;
+  readonly kind: string;
+  readonly body: { readonly [key: string]: null | boolean | number | string | readonly JsonValue[] | { readonly [key: string]: JsonValue } };
+  /** by the server's clock; None where it was not noted */
+  readonly received_at: InstantMs | null;
+}
+
+/** An entry that was received long after it happened. */
+export interface LateEntry {
+  readonly id: string;
+  /** when it happened, by the device that made it */
+  readonly at: InstantMs;
+  /** when this server had it */
+  readonly received_at: InstantMs;
+  readonly device: string;
+  /** the paired device that sent it; None with no pairing */
+  readonly sender: string | null;
+  readonly given_back: boolean;
+  readonly kind: string;
+  /** the line, step, ingredient or vessel that it tells of */
+  readonly about: string;
+}
+
+export interface NamedRun {
+  readonly id: string;
+  readonly title: string;
+}
+
+/** What is kept of a batch: the record, and all that it is drawn from. */
+export interface WholeRecord {
+  readonly recipe: SheetRecipe;
+  readonly number: string | null;
+  readonly also_numbered: readonly string[];
+  readonly size: Size;
+  readonly piece: PieceWords;
+  readonly started_at: InstantMs | null;
+  readonly finished_at: InstantMs | null;
+  readonly signed: RecordSigned | null;
+  readonly unsigned: readonly Unsigned[];
+  readonly kit: RecordKit;
+  readonly lines: readonly RecordLine[];
+  readonly steps: readonly RecordStep[];
+  readonly waits: readonly RecordWait[];
+  readonly windows: readonly RecordWindow[];
+  readonly bursts: readonly RecordBursts[];
+  readonly portions: readonly RecordPortions[];
+  readonly looks: readonly RecordLooks[];
+  readonly counts: readonly RecordCount[];
+  readonly corrections: readonly Correction[];
+  readonly skipped: readonly RecordSkipped[];
+  readonly added: readonly RecordAdded[];
+  readonly notes: readonly Note[];
+  readonly pictures: readonly Picture[];
+  readonly unread: readonly string[];
+  readonly balance: Balance | null;
+  readonly hands: HandsOn;
+  readonly yield: Yield;
+  readonly people: readonly KnownPerson[];
+  readonly lots: readonly KnownLot[];
+  readonly remarks: readonly KnownRemark[];
+  /** other runs with this number */
+  readonly also_used_by: readonly NamedRun[];
+  readonly late: readonly LateEntry[];
+  /** SHA-256 over the entries that it is of; see the contributor's guide */
+  readonly digest: string;
+  /** of a signed run: the ids of the entries that the digest is over */
+  readonly sealed: readonly string[] | null;
+  /** the run's whole journal, as it was sent */
+  readonly entries: readonly Entry[];
+}
+
+/** whole micrometres */
+export type Um = number;
+
+export type Market = "us" | "eu";
+
+export type ListGroup = "over" | "free" | "by_hand" | "colour";
+
+export interface LabelSize {
+  readonly shape: "rectangle" | "cylinder" | "other";
+  /** of a cylinder, its girth */
+  readonly width_um: Um;
+  readonly height_um: Um;
+}
+
+/** How high the letters are: of the small o, or of capitals where all are capitals. */
+export interface Letters {
+  readonly list_um?: Um | null;
+  readonly net_um?: Um | null;
+}
+
+export interface LabelOptions {
+  /** by the recipe's ingredient */
+  readonly cards?: { readonly [key: string]: Card };
+  /** what a piece weighs; reckoned from the sheet where nobody says */
+  readonly net_mg?: Mg | null;
+  readonly batch?: string | null;
+  /** name and address */
+  readonly maker?: string | null;
+  readonly identity?: string | null;
+  readonly function?: string | null;
+  readonly opened_months?: number | null;
+  readonly best_before?: DayText | null;
+  readonly precautions?: readonly string[];
+  readonly size?: LabelSize | null;
+  readonly letters?: Letters | null;
+}
+
+export interface LabelName {
+  readonly name: string;
+  /** None: not known */
+  readonly ppm: Ppm | null;
+  readonly group: ListGroup;
+  readonly sure: boolean;
+}
+
+export interface Sourced {
+  readonly says: string;
+  readonly source: string;
+}
+
+export interface LabelNeed {
+  readonly what: string;
+  readonly there: boolean;
+  readonly source: string;
+}
+
+export interface CheckedRule {
+  readonly what: string;
+  readonly source: string;
+}
+
+/** Least letter heights; None where no rule is known here. */
+export interface LeastHeights {
+  readonly list_um: Um | null;
+  readonly net_um: Um | null;
+}
+
+export interface LetterHeight {
+  readonly least_um: Um | null;
+  readonly has_um: Um | null;
+  readonly fits: boolean | null;
+}
+
+export interface LabelHeights {
+  readonly list: LetterHeight;
+  readonly net: LetterHeight;
+}
+
+export interface Label {
+  readonly market: Market;
+  readonly identity: string;
+  readonly ingredients: readonly LabelName[];
+  /** the ingredient list as one line */
+  readonly text: string;
+  readonly net_mg: Mg;
+  readonly net: string;
+  readonly batch: string | null;
+  /** the period after opening, as in 12M */
+  readonly opened: string | null;
+  readonly best_before: DayText | null;
+  readonly maker: string | null;
+  readonly precautions: readonly Sourced[];
+  readonly heights: LabelHeights;
+  readonly needs: readonly LabelNeed[];
+  readonly warnings: readonly Sourced[];
+  readonly checked: readonly CheckedRule[];
+  readonly law: string;
+}
+
+export interface CostSettings {
+  /** ISO 4217; the amounts here are in it */
+  readonly currency: string;
+  readonly hourly_rate?: string;
+  /** for each good piece */
+  readonly wrap_cost?: string;
+  /** whether tax is reclaimed */
+  readonly without_tax?: boolean;
+}
+
+export interface CostRow {
+  readonly lot: string;
+  readonly number: string;
+  readonly names: readonly string[];
+  readonly mg: Mg;
+  readonly count: number;
+  /** ISO 4217 */
+  readonly currency: string;
+  /** with two decimals more than the currency has */
+  readonly cost: string;
+}
+
+export interface Unpriced {
+  readonly lot: string | null;
+  readonly names: readonly string[];
+  readonly mg: Mg;
+}
+
+/** Of one currency; several are never added. */
+export interface CostTotal {
+  readonly materials: string;
+  readonly hands: string;
+  readonly wrap: string;
+  readonly total: string;
+  /** of the materials: dried off, scraped out, unaccounted */
+  readonly lost: string | null;
+  readonly spoiled: string | null;
+  /** for each good piece */
+  readonly per_piece: string | null;
+}
+
+export interface Cost {
+  readonly materials: readonly CostRow[];
+  readonly unpriced: readonly Unpriced[];
+  readonly hands_ms: Ms;
+  readonly good: number | null;
+  /** by currency */
+  readonly totals: { readonly [key: string]: CostTotal };
+}
+
+export interface WholeCost {
+  readonly materials: readonly CostRow[];
+  readonly unpriced: readonly Unpriced[];
+  readonly hands_ms: Ms;
+  readonly good: number | null;
+  readonly totals: { readonly [key: string]: CostTotal };
+  /** the maker's own */
+  readonly currency: string;
+}
+
+export type DryAnswer = "dry" | "not_yet" | "gains" | "too_soon" | "cannot_tell";
+
+export interface PieceWeighing {
+  readonly at: InstantMs;
+  readonly mg: Mg;
+}
+
+export interface Dryness {
+  readonly constant: DryAnswer;
+  /** by the maker's own threshold */
+  readonly own: DryAnswer | null;
+  /** below zero: it lost */
+  readonly change_mg: number;
+  readonly change_ppm: number | null;
+  /** what a piece must weigh on this scale for constant weight to show */
+  readonly least_mg: Mg;
+  readonly says: string;
+}
+
+export interface PieceDryness {
+  readonly constant: DryAnswer;
+  readonly own: DryAnswer | null;
+  readonly change_mg: number;
+  readonly change_ppm: number | null;
+  readonly least_mg: Mg;
+  readonly says: string;
+  readonly piece: number;
+}
+
+/** One run's word on a written step; None where it has nothing to say. */
+export interface StepHistory {
+  readonly bursts: number | null;
+  readonly heat_ms_per_kg: number | null;
+  readonly tries: number | null;
+  readonly wait_ms: Ms | null;
+  /** what the wait was for; "" */
+  readonly word: string;
+  readonly hands_ms: Ms | null;
+}
+
+export interface Spread {
+  readonly runs: number;
+  readonly median: number;
+  /** the lower quartile */
+  readonly low: number;
+  readonly high: number;
+}
+
+/** What the runs teach of a step, or of the batch; None: too few have it, so the recipe's word stands. */
+export interface Learned {
+  readonly bursts?: Spread | null;
+  readonly heat_ms_per_kg?: Spread | null;
+  readonly tries?: Spread | null;
+  readonly wait_ms?: Spread | null;
+  readonly hands_ms?: Spread | null;
+  /** of the batch alone */
+  readonly loss_ppm?: Spread | null;
+}
+
+/** What recent runs say of a recipe's steps, by written step ("base.press"). */
+export interface LastTimes {
+  /** how many finished runs were read, the newest ones */
+  readonly runs: number;
+  /** in words, the newest first, by step; of what was weighed by step/line */
+  readonly last: { readonly [key: string]: readonly string[] };
+  readonly learned: { readonly [key: string]: Learned };
+  /** hands-on time for planning */
+  readonly hands_ms: { readonly [key: string]: Ms };
+}
+
 // bench/shapes/shelf.py
+
+/** What is known of an ingredient, its fields written as in a recipe's. */
+export interface Card {
+  readonly name: string;
+  readonly note?: Says;
+  readonly inci?: string;
+  readonly kind?: IngredientKind;
+  readonly form?: AcidForm;
+  readonly density?: WrittenDensity;
+  readonly fragrance?: WrittenFragrance;
+  readonly most_c?: string;
+  readonly active?: string;
+  readonly heat?: WrittenHeat;
+  readonly hazards?: HazardList;
+  readonly cas?: string;
+  readonly limits?: readonly string[];
+  /** further names that a recipe may have for it */
+  readonly answers_to?: readonly string[];
+}
+
+export interface ShelfNote {
+  readonly at: InstantMs;
+  readonly device: string;
+  readonly text: string;
+}
+
+export interface ShelfIngredient {
+  /** the last one that was written; None while there is none */
+  readonly card: Card | null;
+  readonly notes: readonly ShelfNote[];
+}
+
+export interface WrittenOff {
+  readonly at: InstantMs;
+  /** mg, or pieces where the lot is counted */
+  readonly much: number;
+  readonly why: string;
+}
+
+/** A lot, in mg or in pieces: one of the two is None. */
+export interface ShelfLot {
+  readonly ingredient: string;
+  /** the supplier's */
+  readonly number: string;
+  readonly supplier: string | null;
+  /** what its bar or QR code says */
+  readonly code: string | null;
+  readonly received_on: DayText;
+  readonly best_before: DayText | null;
+  readonly price: Price | null;
+  /** as received */
+  readonly mg: Mg | null;
+  /** as received */
+  readonly count: number | null;
+  /** what was there when it was last corrected, less what was written off since */
+  readonly held: number;
+  readonly held_at: InstantMs;
+  readonly wrote_off: readonly WrittenOff[];
+  readonly notes: readonly ShelfNote[];
+}
+
+export interface Shelf {
+  readonly ingredients: { readonly [key: string]: ShelfIngredient };
+  readonly lots: { readonly [key: string]: ShelfLot };
+  /** entries set aside, by id */
+  readonly unread: readonly string[];
+}
+
+export interface LotThere {
+  readonly ingredient: string;
+  readonly number: string;
+  readonly supplier: string | null;
+  readonly code: string | null;
+  readonly received_on: DayText;
+  readonly best_before: DayText | null;
+  readonly price: Price | null;
+  readonly mg: Mg | null;
+  readonly count: number | null;
+  readonly held: number;
+  readonly held_at: InstantMs;
+  readonly wrote_off: readonly WrittenOff[];
+  readonly notes: readonly ShelfNote[];
+  readonly id: string;
+  /** below zero when more was used than booked */
+  readonly left_mg: Mg | null;
+  readonly left_count: number | null;
+}
+
+export interface IngredientThere {
+  readonly card: Card | null;
+  readonly notes: readonly ShelfNote[];
+  readonly id: string;
+  /** what its lots have left together */
+  readonly left_mg: Mg;
+  readonly left_count: number;
+}
+
+export interface IngredientWhole {
+  readonly card: Card | null;
+  readonly notes: readonly ShelfNote[];
+  readonly id: string;
+  readonly left_mg: Mg;
+  readonly left_count: number;
+  readonly lots: readonly LotThere[];
+}
+
+/** A run that took of a lot. */
+export interface LotRun {
+  readonly id: string;
+  readonly title: string;
+  readonly recipe_version: number;
+  /** the batch number */
+  readonly number: string | null;
+  /** planned */
+  readonly pieces: number;
+  /** when it was begun */
+  readonly at: InstantMs;
+  readonly finished_at: InstantMs | null;
+  /** what was really used of the lot */
+  readonly mg: Mg;
+  readonly count: number;
+}
+
+export interface Trace {
+  readonly lot: string;
+  readonly runs: readonly LotRun[];
+}
+
+/** What a run took of a lot. */
+export interface Taken {
+  readonly mg: Mg;
+  readonly count: number;
+  /** when the last of it was weighed, or when it was gathered while nothing was */
+  readonly at: InstantMs;
+}
+
+export interface LotUse {
+  readonly mg: Mg;
+  readonly count: number;
+  readonly at: InstantMs;
+  readonly booked_mg: Mg;
+}
+
+/** A lot to pick from. */
+export interface LotOffered {
+  readonly lot: string;
+  readonly left: number;
+  readonly best_before: DayText | null;
+  readonly received_on: DayText;
+}
+
+export interface Picked {
+  readonly lot: string;
+  readonly take: number;
+  /** past its date */
+  readonly past: boolean;
+}
+
+export interface Pick {
+  readonly picked: readonly Picked[];
+  /** what is still lacking */
+  readonly short: number;
+  /** lots past their date */
+  readonly passed_over: readonly string[];
+}
+
+export interface GatherLot {
+  readonly lot: string;
+  /** None: the shelf does not know the lot */
+  readonly number: string | null;
+  readonly best_before: DayText | null;
+  readonly left: number | null;
+  /** mg or pieces */
+  readonly take: number;
+  readonly past: boolean;
+  readonly gathered: boolean;
+}
+
+export interface GatherIngredient {
+  readonly ingredient: string;
+  readonly name: string;
+  readonly mg: Mg;
+  readonly division_mg: Mg;
+  readonly count: number;
+  /** the shelf's ingredient */
+  readonly shelf: string | null;
+  readonly lots: readonly GatherLot[];
+  /** mg or pieces */
+  readonly short: number;
+  readonly passed_over: readonly string[];
+  /** its amount is judged or spooned: a lot is named with nothing to take */
+  readonly by_hand: boolean;
+}
+
+export type ThingKind = "scale" | "vessel" | "mould" | "heater" | "tool" | "protection";
+
+export interface Thing {
+  readonly thing: string;
+  readonly kind: ThingKind;
+  readonly name: string;
+}
+
+export interface GatherThing {
+  readonly thing: string;
+  readonly kind: ThingKind;
+  readonly name: string;
+  readonly ticked: boolean;
+}
+
+export interface Gather {
+  readonly ingredients: readonly GatherIngredient[];
+  readonly things: readonly GatherThing[];
+  readonly cautions: readonly string[];
+  /** how many are left */
+  readonly open: number;
+}
 
 // bench/shapes/planning.py
 

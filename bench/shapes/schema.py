@@ -31,7 +31,9 @@ UNIONS = (Union, UnionType)
 
 def fields_of(document: object) -> Iterator[tuple[str, object, bool]]:
     """Each field of a TypedDict with its type, and whether it must be there."""
-    hints: dict[str, object] = get_type_hints(document, include_extras=True)
+    # What a document inherits is read where it stands, and there JsonValue may have no name.
+    here = {"JsonValue": JsonValue}
+    hints: dict[str, object] = get_type_hints(document, localns=here, include_extras=True)
     for key, hint in hints.items():
         if get_origin(hint) is NotRequired:
             yield key, get_args(hint)[0], False

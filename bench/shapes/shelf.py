@@ -1,0 +1,176 @@
+"""The shelf: what is in the house; its cards and lots, what a run takes of them, and gathering."""
+
+from typing import Literal, NotRequired, TypedDict
+
+from bench.shapes.entries import DayText, Price
+from bench.shapes.recipe import WrittenIngredient
+from bench.shapes.units import InstantMs, Mg
+
+
+class Card(WrittenIngredient):
+    """What is known of an ingredient, its fields written as in a recipe's."""
+
+    cas: NotRequired[str]
+    limits: NotRequired[list[str]]
+    answers_to: NotRequired[list[str]]  # further names that a recipe may have for it
+
+
+class ShelfNote(TypedDict):
+    at: InstantMs
+    device: str
+    text: str
+
+
+class ShelfIngredient(TypedDict):
+    card: Card | None  # the last one that was written; None while there is none
+    notes: list[ShelfNote]
+
+
+class WrittenOff(TypedDict):
+    at: InstantMs
+    much: int  # mg, or pieces where the lot is counted
+    why: str
+
+
+class ShelfLot(TypedDict):
+    """A lot, in mg or in pieces: one of the two is None."""
+
+    ingredient: str
+    number: str  # the supplier's
+    supplier: str | None
+    code: str | None  # what its bar or QR code says
+    received_on: DayText
+    best_before: DayText | None
+    price: Price | None
+    mg: Mg | None  # as received
+    count: int | None  # as received
+    held: int  # what was there when it was last corrected, less what was written off since
+    held_at: InstantMs
+    wrote_off: list[WrittenOff]
+    notes: list[ShelfNote]
+
+
+class Shelf(TypedDict):
+    ingredients: dict[str, ShelfIngredient]
+    lots: dict[str, ShelfLot]
+    unread: list[str]  # entries set aside, by id
+
+
+# ---- as the API gives them
+
+
+class LotThere(ShelfLot):
+    id: str
+    left_mg: Mg | None  # below zero when more was used than booked
+    left_count: int | None
+
+
+class IngredientThere(ShelfIngredient):
+    id: str
+    left_mg: Mg  # what its lots have left together
+    left_count: int
+
+
+class IngredientWhole(IngredientThere):
+    lots: list[LotThere]
+
+
+class LotRun(TypedDict):
+    """A run that took of a lot."""
+
+    id: str
+    title: str
+    recipe_version: int
+    number: str | None  # the batch number
+    pieces: int  # planned
+    at: InstantMs  # when it was begun
+    finished_at: InstantMs | None
+    mg: Mg  # what was really used of the lot
+    count: int
+
+
+class Trace(TypedDict):
+    lot: str
+    runs: list[LotRun]
+
+
+# ---- what runs take
+
+
+class Taken(TypedDict):
+    """What a run took of a lot."""
+
+    mg: Mg
+    count: int
+    at: InstantMs  # when the last of it was weighed, or when it was gathered while nothing was
+
+
+class LotUse(Taken):
+    booked_mg: Mg
+
+
+class LotOffered(TypedDict):
+    """A lot to pick from."""
+
+    lot: str
+    left: int
+    best_before: DayText | None
+    received_on: DayText
+
+
+class Picked(TypedDict):
+    lot: str
+    take: int
+    past: bool  # past its date
+
+
+class Pick(TypedDict):
+    picked: list[Picked]
+    short: int  # what is still lacking
+    passed_over: list[str]  # lots past their date
+
+
+# ---- gathering
+
+
+class GatherLot(TypedDict):
+    lot: str
+    number: str | None  # None: the shelf does not know the lot
+    best_before: DayText | None
+    left: int | None
+    take: int  # mg or pieces
+    past: bool
+    gathered: bool
+
+
+class GatherIngredient(TypedDict):
+    ingredient: str
+    name: str
+    mg: Mg
+    division_mg: Mg
+    count: int
+    shelf: str | None  # the shelf's ingredient
+    lots: list[GatherLot]
+    short: int  # mg or pieces
+    passed_over: list[str]
+    by_hand: bool  # its amount is judged or spooned: a lot is named with nothing to take
+
+
+ThingKind = Literal["scale", "vessel", "mould", "heater", "tool", "protection"]
+
+
+class Thing(TypedDict):
+    thing: str
+    kind: ThingKind
+    name: str
+
+
+class GatherThing(Thing):
+    ticked: bool
+
+
+class Gather(TypedDict):
+    ingredients: list[GatherIngredient]
+    things: list[GatherThing]
+    cautions: list[str]
+    open: int  # how many are left
