@@ -322,11 +322,9 @@ function leadOf(run, isAsked) {
 
 function look(run) {
   const ahead = aheadOf(run);
-  led = {
-    run: run.id,
-    state: run.state,
-    lead: ahead ? planning.leadOf(ahead, run.id, studio.planOf(run.id).plan) : null,
-  };
+  const lead = ahead ? planning.leadOf(ahead, run.id, studio.planOf(run.id).plan) : studio.lastLed(run);
+  led = { run: run.id, state: run.state, lead };
+  if (ahead) setTimeout(() => studio.noteLed(run, lead?.step ?? null), AT_REST_MS); // a touch is answered first
 }
 
 function lookAtRest(run) {

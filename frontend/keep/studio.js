@@ -482,6 +482,19 @@ export class Studio extends EventTarget {
       });
   }
 
+  /** What the plan had next in a run when it was last looked at, so that a bench opens with the same; null once anything happened since. */
+  lastLed(run) {
+    const last = this.#book.meta.get("led");
+    return last?.run === run.id && last.count === run.count
+      ? { step: last.step, advice: "", reason: "" }
+      : null;
+  }
+
+  noteLed({ id, count }, step) {
+    const led = { run: id, count, step };
+    if (JSON.stringify(led) !== JSON.stringify(this.#book.meta.get("led"))) this.#note("led", led);
+  }
+
   /** To ask for plans; see plans.js. */
   async plans() {
     this.#plans ??= new (await import("./plans.js")).Plans(this.#book, this.#server);

@@ -4,15 +4,21 @@
 //   row.addEventListener("answer-chosen", (e) => e.detail);  // { answer }
 //
 // `settle`: the prompt has just changed under the maker's hand. For a quarter of a second
-// the row takes no touch, so that a knuckle's bounce never answers the next prompt too.
+// the row takes no touch, so that a knuckle's bounce never answers the next prompt too. What a page opens with
+// was under no hand yet: it takes the first touch at once.
 // `cards`: one below the other, each the choice and then what it does.
 
 import { define, h, keyed, setAttr, setText, tell } from "./dom.js";
 
 const SETTLE_MS = 250;
 
+let wasTouched = false; // this page, anywhere
+for (const touch of ["pointerdown", "keydown"])
+  addEventListener(touch, () => (wasTouched = true), { capture: true, once: true });
+
 class AnswerRow extends HTMLElement {
   #settling = 0;
+  #stood = false;
   #list = h("div", { class: "answers", role: "group", "aria-label": "Answers" });
 
   connectedCallback() {
@@ -41,7 +47,8 @@ class AnswerRow extends HTMLElement {
         setAttr(node, "data-index", index);
       },
     );
-    if (settle) this.#settle();
+    if (settle && (wasTouched || this.#stood)) this.#settle();
+    this.#stood = true;
   }
 
   /** One of these was answered and is on its way to the disk: no other is taken until it is there, or failed. */

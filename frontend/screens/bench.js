@@ -94,6 +94,7 @@ class BenchScreen extends HTMLElement {
   #pin = null; // the component and round that the maker chose to go on with
   #picked = null; // the prompt chosen by hand
   #led = null; // what the plan had next when the run last changed
+  #offered = null; // the step that a plan which came since would have next
   #lit = "";
   #counted = null; // the last piece that was counted by a touch
   #stop = null;
@@ -185,7 +186,7 @@ class BenchScreen extends HTMLElement {
       more: h("p", { class: "more" }),
       moreFold: folded("more-fold"),
       why: h("p", { class: "why soft" }),
-      lead: h("a", { class: "lead small" }),
+      lead: h("a", { class: "lead small", onclick: (event) => this.#takeOffer(event) }),
       beside: h("ul", { class: "beside small" }),
       gather: h("a", { class: "button outlined gather-first" }, "Gather first"),
       cautions: h("ul", { class: "cautions" }),
@@ -278,12 +279,7 @@ class BenchScreen extends HTMLElement {
     const picked = prompts.find((prompt) => keyOf(prompt) === this.#picked);
     if (picked) return picked;
     const best = prompts[0] ?? null;
-    const isPressing =
-      best &&
-      (best.kind === "heating" ||
-        RIGHTING.has(best.kind) ||
-        this.#data.bench.windows.some((window) => window.step === best.step));
-    if (isPressing) return best;
+    if (this.#isPressing(best)) return best;
     const next = this.#next();
     const isNext = (prompt) => prompt.step !== null && prompt.step === next;
     return (
@@ -293,15 +289,34 @@ class BenchScreen extends HTMLElement {
     );
   }
 
-  /** The step the plan has next. A plan that comes meanwhile changes nothing under the maker's hand: what it says holds from the next entry on. */
+  #isPressing(best) {
+    return (
+      best !== null &&
+      (best.kind === "heating" ||
+        RIGHTING.has(best.kind) ||
+        this.#data.bench.windows.some((window) => window.step === best.step))
+    );
+  }
+
+  #takeOffer(event) {
+    if (!this.#offered) return; // it leads to the day
+    event.preventDefault();
+    this.turnTo(this.#offered);
+  }
+
+  /** The step the plan has next. A plan that comes meanwhile changes nothing under the maker's hand: what it says is offered, and holds from the next entry on. */
   #next() {
     const { run, lead } = this.#data;
-    if (this.#led?.state !== run.state) {
-      const found = lead(true);
-      if (!found) return null;
-      this.#led = { state: run.state, step: found.step };
-    }
+    if (this.#led?.state !== run.state) this.#led = { state: run.state, step: lead(true)?.step ?? null };
     return this.#led.step;
+  }
+
+  /** The prompt that the plan would have first, where the maker did not choose otherwise and nothing presses. */
+  #offer(prompt, lead) {
+    const { prompts } = this.#data.bench;
+    if (this.#pin || this.#picked || this.#isPressing(prompts[0])) return null;
+    const planned = prompts.find(({ step }) => step !== null && step === lead?.step);
+    return planned && planned.step !== prompt.step ? planned : null;
   }
 
   update() {
@@ -360,7 +375,9 @@ class BenchScreen extends HTMLElement {
       (lead?.step ?? prompt.step) === prompt.step
         ? lessSaid(adviceFor(prompt, lead, bench.prompts[0]) ?? "", prompt)
         : "";
-    if (!lead?.isOld) setText(parts.lead, unbroken(says || "The whole day"));
+    this.#offered = this.#offer(prompt, lead)?.step ?? null;
+    const offer = this.#offered ? `Next by the plan: \u201c${this.#offer(prompt, lead).title}\u201d` : "";
+    if (!lead?.isOld) setText(parts.lead, unbroken(offer || says || "The whole day"));
     setAttr(parts.lead, "href", `#/day/${run.id}`);
     show(parts.lead, !practice);
     keyed(

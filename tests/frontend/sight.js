@@ -92,10 +92,11 @@ function waitsOf({ bench }, others) {
   return [...own, ...(others ?? []).map((wait) => ({ ...wait, run: "other", run_name: "261128-K2" }))];
 }
 
-export function draw(moment, others = []) {
-  const { sheet, state, bench } = moment;
+export function draw(moment, others = [], lead = { step: null, says: LEAD }) {
+  const { sheet, bench } = moment;
+  moment.numbered ??= { ...moment.state, number: "261129-K1" }; // the same state each time: nothing happened in between
   screen.data = {
-    run: { id: moment.name, sheet, state: { ...state, number: "261129-K1" } },
+    run: { id: moment.name, sheet, state: moment.numbered },
     bench,
     waits: waitsOf(moment, others).map((wait) => ({
       ...wait,
@@ -105,7 +106,7 @@ export function draw(moment, others = []) {
     now: () => bench.at,
     link: { state: "offline", unsent: 12, refused: [], shut: null },
     beside: () => [],
-    lead: () => ({ step: null, says: LEAD }),
+    lead: () => lead,
     isGiven: () => false,
     undoing: {
       undo: { id: "last", kind: "weighed", body: { line: sheet.lines[0].id, mg: 1_101_000 } },

@@ -35,6 +35,23 @@ ROW_END = """() => {
 }"""
 
 
+# A bench opens before its plan is here: the answers take a touch at once, and then the plan comes.
+OPENED = """() => {
+    const moment = moments.find(({ bench }) => bench.prompts.length > 2 && !bench.windows.length);
+    const title = () => document.querySelector("h1").textContent;
+    const lead = () => document.querySelector(".lead");
+    const other = moment.bench.prompts[2];
+    sight.open(); // another bench
+    sight.draw(moment, [], null);
+    const first = title();
+    const isTouchable = !document.querySelector("answer-row").hasAttribute("data-settling");
+    sight.draw(moment, [], { step: other.step, advice: "", reason: "" });
+    const offered = [title(), lead().textContent.replaceAll("\u00a0", " ")];
+    lead().click();
+    return { first, isTouchable, offered, other: other.title, turned: title() };
+}"""
+
+
 @pytest.fixture(scope="module")
 def bench(browser: Browser) -> Iterator[Page]:
     with drawing(browser) as page:
@@ -73,6 +90,18 @@ def test_countdowns_stand_in_one_row_that_counts_what_it_leaves_out(bench: Page,
     expect(more).to_contain_text("1 late" if shown < 3 else "more")
     assert bench.evaluate(ROW_END) <= 0
     expect(bench.locator(".wait-batch").first).to_have_text("K1")  # the batch in hand first, and named
+
+
+def test_a_plan_that_comes_after_the_bench_opened_changes_nothing_under_the_hand(browser: Browser) -> None:
+    """It is offered, and a touch turns to it; the first touch of a page is taken at once, for no bounce came before it."""
+    with drawing(browser) as page:
+        record(page, sheet_of())
+
+        told = page.evaluate(OPENED)
+
+    assert told["isTouchable"]
+    assert told["offered"] == [told["first"], f"Next by the plan: “{told['other']}”"]
+    assert told["turned"] == told["other"] != told["first"]
 
 
 def test_all_countdowns_open_from_the_end_of_the_row(bench: Page) -> None:
