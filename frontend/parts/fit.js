@@ -4,6 +4,9 @@
 //   fit(bench, words, musts, prompt);   // bench gets data-tight "1 2 …"; `prompt` tells one prompt from another
 //   forget();                           // the glass or the text has another size
 //
+// What is not a must (the way to the day, how it went last time) may lie below the foot of the words: they get
+// data-below, and fade out there, so that no line stands cut through.
+//
 // What a prompt needed is remembered with how long its words were, so that a touch that changes a digit measures
 // nothing: a measure makes the browser lay the page out at once.
 
@@ -24,7 +27,9 @@ export function fit(bench, words, musts, prompt) {
     ...[...bench.children].map((part) => (part.hidden ? "" : part.textContent.length)),
   ].join(" ");
   if (known.has(place)) {
-    setAttr(bench, "data-tight", steps(known.get(place)));
+    const { tight, isBelow } = known.get(place);
+    setAttr(bench, "data-tight", steps(tight));
+    setAttr(words, "data-below", isBelow);
     return;
   }
   let tight = 0;
@@ -34,7 +39,9 @@ export function fit(bench, words, musts, prompt) {
     setAttr(bench, "data-tight", steps(tight));
   }
   if (known.size > KEPT) forget();
-  known.set(place, tight);
+  const isBelow = words.scrollHeight > words.clientHeight + 2;
+  setAttr(words, "data-below", isBelow);
+  known.set(place, { tight, isBelow });
 }
 
 /** All of it is in sight: no part of the words that must be seen lies below their foot, and nothing is pushed out. */

@@ -360,14 +360,16 @@ class BenchScreen extends HTMLElement {
     setText(parts.says, unbroken(prompt.says));
     show(parts.says, prompt.says !== "");
     setText(parts.more, unbroken(prompt.more));
-    setText(parts.moreFold.firstChild.firstChild, prompt.more);
+    const beneath = [prompt.more, prompt.why].filter(Boolean).join(" ");
+    setText(parts.moreFold.firstChild.firstChild, beneath);
     keyed(
       parts.moreFold.lastChild,
-      [prompt.more],
+      [beneath],
       (text) => text,
       (text) => h("li", {}, unbroken(text)),
     );
-    for (const place of [parts.more, parts.moreFold]) show(place, prompt.more !== "");
+    show(parts.more, prompt.more !== "");
+    show(parts.moreFold, beneath !== "");
     setText(parts.why, unbroken(prompt.why));
     show(parts.why, Boolean(prompt.why));
     const lead = this.#data.lead(false);
@@ -429,13 +431,9 @@ class BenchScreen extends HTMLElement {
 
   /** What a maker must see without a scroll is in sight, whatever the glass and the text size. */
   #fit() {
-    const { words, title, cautionFold, cautions, says, reach, more, moreFold, whatEach } = this.#parts;
-    fit(
-      words.parentElement,
-      words,
-      [title, cautionFold.firstChild, cautions, says, reach, more, moreFold.firstChild, whatEach.firstChild],
-      this.#shown,
-    );
+    const { words, title, cautionFold, cautions, says, reach, more, moreFold, whatEach, why } = this.#parts;
+    const folded = [cautionFold, moreFold, whatEach].map((fold) => fold.firstChild);
+    fit(words.parentElement, words, [title, cautions, says, reach, more, why, ...folded], this.#shown);
   }
 
   /** In full the first time in a batch; from then on, or where there is no room, in one line that opens. */

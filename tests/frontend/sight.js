@@ -122,7 +122,7 @@ function wanted() {
       (node) => node.checkVisibility() && node.textContent.trim(),
     );
   return [
-    ...all(".bench-words h1, .says, .more, .more-fold summary").map((node) => ["instruction", node]),
+    ...all(".bench-words h1, .says, .more, .why, .more-fold summary").map((node) => ["instruction", node]),
     ...all(".reach .number, .reach .add, .reach .number-caption, .reach-side > :last-child").map((node) => [
       "number",
       node,
@@ -143,6 +143,16 @@ function zeroedLate() {
   return late || fold.textContent.includes("then zero.")
     ? [["instruction", text, "does not zero first"]]
     : [];
+}
+
+/** A line that a maker can do without for now may lie below the foot, but never stand there cut through. */
+function cutThrough() {
+  const words = screen.querySelector(".bench-words");
+  const foot = words.getBoundingClientRect().bottom;
+  const isFading = words.hasAttribute("data-below");
+  return [...words.querySelectorAll(".lead, .beside, .gather")]
+    .filter((node) => node.checkVisibility() && !isFading && node.getBoundingClientRect().bottom > foot + 2)
+    .map((node) => ["beside", node.textContent.trim().slice(0, 40), "is cut at the foot"]);
 }
 
 /** Why an element is not wholly seen: "" when it is. */
@@ -201,7 +211,7 @@ function told(pairs) {
 export function outOfSight() {
   document.querySelector("answer-row")?.removeAttribute("data-settling");
   const wide = document.documentElement.scrollWidth > innerWidth ? [["page", "", "scrolls sideways"]] : [];
-  return [...told(wanted()), ...zeroedLate(), ...wide];
+  return [...told(wanted()), ...zeroedLate(), ...cutThrough(), ...wide];
 }
 
 /** The same of the pad, with the longest of titles; every key is measured too. */
