@@ -1,6 +1,7 @@
 """The OpenAPI 3.1 document: served at /api/v1/openapi.json, and held true by the tests.
 
-Recipes and kits are described by the bench's own JSON Schemas, so there is one truth about them.
+Recipes and kits are described by the bench's own JSON Schemas, and what the bench says by its shapes
+(`api/shapes_openapi.py`), so there is one truth about them.
 """
 
 from __future__ import annotations
@@ -19,6 +20,7 @@ from werkzeug.exceptions import HTTPException
 from api.door.gate import COOKIE
 from api.errors import PROBLEM_TYPE, from_http
 from api.schemas import ProblemDetails
+from api.shapes_openapi import add_shapes, described
 from bench import KIT_SCHEMA, RECIPE_SCHEMA
 
 RECIPE_REF = {"$ref": "#/components/schemas/RecipeDocument"}
@@ -64,6 +66,7 @@ class BowlsideApi(Api):
             OPENAPI_JSON_PATH="openapi.json",
         )
         super().__init__(app)
+        self.ma_plugin.converter.add_attribute_function(described)
         if app.config["BOWLSIDE"].pairing:
             self.spec.components.security_scheme("device", {"type": "apiKey", "in": "cookie", "name": COOKIE})
             self.spec.options["security"] = [{"device": []}]
@@ -75,8 +78,10 @@ class BowlsideApi(Api):
 
     def _openapi_json(self) -> Any:
         with self._describing:
-            while self._undescribed:
-                self._undescribed.popleft()()
+            if self._undescribed:
+                while self._undescribed:
+                    self._undescribed.popleft()()
+                add_shapes(self.spec)
         return super()._openapi_json()
 
     def handle_http_exception(self, error: HTTPException) -> Any:

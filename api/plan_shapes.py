@@ -1,7 +1,6 @@
-"""The shapes of plans and bench hours over HTTP. Instants and times are whole ms.
+"""What is asked of plans and said of bench hours over HTTP. Instants and times are whole ms.
 
-A plan itself, its reasons and what is asked in its words are the bench's (`bench/planning`): what is
-named here is always there, and more is let through.
+A plan as it is answered is the bench's own shape, `KeptPlan` in `bench/shapes/planning.py`.
 """
 
 from __future__ import annotations
@@ -75,74 +74,3 @@ class PlanAsked(Strict):
     savings = Flag(
         load_default=False, metadata={"description": "Say also what one more of something would save"}
     )
-
-
-class PlanPart(Schema):
-    run = fields.String(required=True, metadata={"description": "What stands before the / in its steps"})
-    title = fields.String(required=True)
-    name = fields.String(metadata={"description": "Its batch number, else what it is"})
-
-
-class PlanDue(Schema):
-    run = fields.String(required=True)
-    ready_by = fields.Integer(required=True)
-    begins_at = fields.Integer(
-        required=True, allow_none=True, metadata={"description": "The latest start; null where there is none"}
-    )
-    why = fields.String(required=True, metadata={"description": "Why it cannot be ready by then"})
-
-
-class PlanProgress(Schema):
-    aim = fields.String(required=True)
-    share = fields.Float(required=True, metadata={"description": "Of the work that is left, 1 to 0"})
-
-
-class PlanSaving(Schema):
-    what = fields.String(required=True)
-    saves_ms = fields.Integer(required=True, allow_none=True)
-    saves_sessions = fields.Integer(required=True, allow_none=True)
-    proven = fields.Boolean(required=True)
-    says = fields.String(required=True)
-
-
-class PlanFault(Schema):
-    field = fields.String(required=True)
-    detail = fields.String(required=True)
-
-
-class PlanWhole(Schema):
-    """A plan as it was kept. It is never derived again, only planned anew when the day has moved."""
-
-    id = fields.UUID(required=True)
-    at = fields.Integer(required=True, metadata={"description": "Now, by the server's clock"})
-    state = fields.String(
-        required=True,
-        validate=validate.OneOf(["working", "made", "refused"]),
-        metadata={"description": "working: a better one is being looked for"},
-    )
-    asked_at = fields.Integer(required=True)
-    aim = fields.String(required=True)
-    ready_by = fields.Integer(required=True, allow_none=True)
-    runs = fields.List(fields.String(), required=True, metadata={"description": "The runs it is of"})
-    due = fields.List(fields.Nested(PlanDue), required=True)
-    out = fields.List(fields.String(), required=True, metadata={"description": "Runs that were left out"})
-    limit = fields.Float(
-        required=True, metadata={"description": "Seconds after which the search ends in any case"}
-    )
-    parts = fields.List(fields.Nested(PlanPart), required=True)
-    progress = fields.Nested(PlanProgress, required=True, allow_none=True)
-    fault = fields.Nested(PlanFault, required=True, allow_none=True)
-    made_at = fields.Integer(required=True, allow_none=True)
-    age_ms = fields.Integer(required=True, allow_none=True)
-    behind = fields.Integer(
-        required=True, metadata={"description": "Entries that came since; 0 means it is up to date"}
-    )
-    plan = fields.Dict(required=True, allow_none=True, metadata={"description": "As bench/planning says"})
-    hands_ms = fields.Dict(
-        required=True,
-        keys=fields.String(),
-        values=fields.Integer(),
-        metadata={"description": "Step -> the maker's own time, where runs have taught it"},
-    )
-    savings = fields.List(fields.Nested(PlanSaving), required=True)
-    says = fields.String(required=True, metadata={"description": "How good it is known to be, in one line"})

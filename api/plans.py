@@ -15,7 +15,7 @@ from api.door import budgets, gate
 from api.errors import PROBLEM_TYPE, Problem, not_found
 from api.hours import HOURS
 from api.plan_calendar import MIME, calendar
-from api.plan_shapes import PlanAsked, PlanWhole
+from api.plan_shapes import PlanAsked
 from api.planner import (
     EXTENSION,
     MOST_AHEAD_MS,
@@ -32,12 +32,15 @@ from api.planner import (
 from api.runs import no_such_run
 from api.schemas import ProblemDetails
 from api.security import DATA
+from api.shapes_openapi import shape
 from api.store import reading, writing
 from api.tables import Plan, PlannedRun
 from api.wire import Blueprint, answer
 from bench import canonical
 
 Json = Any  # until its shape is named
+
+KEPT_PLAN = shape("KeptPlan")
 
 blueprint = Blueprint("plans", __name__, description="The best order over all parts and runs")
 
@@ -51,8 +54,8 @@ WAIT_S = 0.8  # an answer that comes this soon needs no second question
 
 @blueprint.post("/plans")
 @blueprint.arguments(PlanAsked())
-@blueprint.response(201, PlanWhole)
-@blueprint.alt_response(202, schema=PlanWhole, success=True, description="Still being worked on")
+@blueprint.response(201, KEPT_PLAN)
+@blueprint.alt_response(202, schema=KEPT_PLAN, success=True, description="Still being worked on")
 def ask_plan(asked: Json) -> Response:
     """Ask for a plan of runs, or of recipes not begun yet. The runs follow it from now on, unless a recipe is in it.
 
@@ -86,14 +89,14 @@ def ask_plan(asked: Json) -> Response:
 
 
 @blueprint.get("/plans/<uuid:plan_id>")
-@blueprint.response(200, PlanWhole)
+@blueprint.response(200, KEPT_PLAN)
 def get_plan(plan_id: UUID) -> Response:
     """A plan, and how far the work on it is."""
     return answer(_told(str(plan_id)))
 
 
 @blueprint.post("/plans/<uuid:plan_id>/cancel")
-@blueprint.response(200, PlanWhole)
+@blueprint.response(200, KEPT_PLAN)
 def cancel_plan(plan_id: UUID) -> Response:
     """Stop looking for a better one. The best so far stays, and says so."""
     with writing(alone=False) as connection:
@@ -102,7 +105,7 @@ def cancel_plan(plan_id: UUID) -> Response:
 
 
 @blueprint.get("/runs/<uuid:run_id>/plan")
-@blueprint.response(200, PlanWhole)
+@blueprint.response(200, KEPT_PLAN)
 def get_run_plan(run_id: UUID) -> Response:
     """The plan that a run follows, as it was kept.
 

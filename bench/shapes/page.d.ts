@@ -3342,7 +3342,7 @@ export interface ReadyChange {
   readonly ms: Ms;
 }
 
-export type Change = GapChange | HoursChange | StartChange | ReadyChange;
+export type PlanChange = GapChange | HoursChange | StartChange | ReadyChange;
 
 /** Why a day cannot be done, and the smallest changes found that would do. */
 export interface PlanReason {
@@ -3350,7 +3350,7 @@ export interface PlanReason {
   readonly steps: readonly string[];
   readonly gaps: readonly Gap[];
   readonly says: string;
-  readonly change: readonly Change[];
+  readonly change: readonly PlanChange[];
 }
 
 /** When one run is to be ready. */
@@ -3516,4 +3516,79 @@ export interface TimeSaving {
   /** None: one of the two has no plan */
   readonly saves_sessions: number | null;
   readonly proven: boolean;
+}
+
+/** What a plan is of. */
+export interface PlannedPart {
+  /** what stands before the / in its steps */
+  readonly run: string;
+  readonly title: string;
+  /** its batch number, else what it is; none in plans of earlier versions */
+  readonly name?: string;
+}
+
+/** How far the work on a plan is. */
+export interface PlanProgress {
+  readonly aim: AimName;
+  /** of the work that is left, 1 to 0 */
+  readonly share: number;
+}
+
+/** Why there is no plan. */
+export interface PlanFault {
+  readonly field: string;
+  readonly detail: string;
+}
+
+/** What one more of something would save, in words. */
+export interface TimeSavingSaid {
+  readonly what: "second_maker" | "extra_time" | "mould";
+  readonly maker?: number;
+  readonly closes_at?: InstantMs;
+  readonly ms?: Ms;
+  readonly name?: string;
+  readonly finish_at: InstantMs | null;
+  readonly saves_ms: number | null;
+  readonly sessions: number | null;
+  readonly saves_sessions: number | null;
+  readonly proven: boolean;
+  readonly says: string;
+}
+
+/** A plan as it was kept. It is never derived again, only planned anew when the day has moved. */
+export interface KeptPlan {
+  readonly id: string;
+  /** now, by the server's clock */
+  readonly at: InstantMs;
+  /** working: a better one is being looked for */
+  readonly state: "working" | "made" | "refused";
+  readonly asked_at: InstantMs;
+  readonly aim: PlanAimName;
+  /** None: whenever */
+  readonly ready_by: InstantMs | null;
+  /** the runs it is of */
+  readonly runs: readonly string[];
+  readonly due: readonly RunDue[];
+  /** runs that were left out */
+  readonly out: readonly string[];
+  /** seconds after which the search ends in any case */
+  readonly limit: number;
+  readonly parts: readonly PlannedPart[];
+  /** None: nobody is at it */
+  readonly progress: PlanProgress | null;
+  /** None: none */
+  readonly fault: PlanFault | null;
+  /** None: there is no plan yet */
+  readonly made_at: InstantMs | null;
+  /** None: there is no plan yet */
+  readonly age_ms: Ms | null;
+  /** entries that came since; 0 means it is up to date */
+  readonly behind: number;
+  /** None: there is none yet */
+  readonly plan: Plan | null;
+  /** step -> the maker's own time, where runs have taught it */
+  readonly hands_ms: { readonly [key: string]: Ms };
+  readonly savings: readonly TimeSavingSaid[];
+  /** how good it is known to be, in one line */
+  readonly says: string;
 }

@@ -216,7 +216,7 @@ class ReadyChange(TypedDict):
     ms: Ms
 
 
-Change = GapChange | HoursChange | StartChange | ReadyChange
+PlanChange = GapChange | HoursChange | StartChange | ReadyChange
 
 
 class PlanReason(TypedDict):
@@ -226,7 +226,7 @@ class PlanReason(TypedDict):
     steps: list[str]
     gaps: list[Gap]
     says: str
-    change: list[Change]
+    change: list[PlanChange]
 
 
 class RunDue(TypedDict):
@@ -381,3 +381,59 @@ class TimeSaving(TypedDict):
     sessions: int | None  # None: no plan was found
     saves_sessions: int | None  # None: one of the two has no plan
     proven: bool
+
+
+# A plan as the server keeps it
+
+
+class PlannedPart(TypedDict):
+    """What a plan is of."""
+
+    run: str  # what stands before the / in its steps
+    title: str
+    name: NotRequired[str]  # its batch number, else what it is; none in plans of earlier versions
+
+
+class PlanProgress(TypedDict):
+    """How far the work on a plan is."""
+
+    aim: AimName
+    share: float  # of the work that is left, 1 to 0
+
+
+class PlanFault(TypedDict):
+    """Why there is no plan."""
+
+    field: str
+    detail: str
+
+
+class TimeSavingSaid(TimeSaving):
+    """What one more of something would save, in words."""
+
+    says: str
+
+
+class KeptPlan(TypedDict):
+    """A plan as it was kept. It is never derived again, only planned anew when the day has moved."""
+
+    id: str
+    at: InstantMs  # now, by the server's clock
+    state: Literal["working", "made", "refused"]  # working: a better one is being looked for
+    asked_at: InstantMs
+    aim: PlanAimName
+    ready_by: InstantMs | None  # None: whenever
+    runs: list[str]  # the runs it is of
+    due: list[RunDue]
+    out: list[str]  # runs that were left out
+    limit: float  # seconds after which the search ends in any case
+    parts: list[PlannedPart]
+    progress: PlanProgress | None  # None: nobody is at it
+    fault: PlanFault | None  # None: none
+    made_at: InstantMs | None  # None: there is no plan yet
+    age_ms: Ms | None  # None: there is no plan yet
+    behind: int  # entries that came since; 0 means it is up to date
+    plan: Plan | None  # None: there is none yet
+    hands_ms: dict[str, Ms]  # step -> the maker's own time, where runs have taught it
+    savings: list[TimeSavingSaid]
+    says: str  # how good it is known to be, in one line

@@ -56,10 +56,10 @@ class Shapes:
         if is_typeddict(value):
             if getattr(value, "__module__", "") != f"bench.shapes.{module}":
                 return  # imported from where it is defined
-            if key in self.home:
-                raise ValueError(f"{key} is defined in {self.home[key]} and in {module}. Rename one.")
         elif get_origin(value) not in (Annotated, Literal, *UNIONS) or value in self.named:
             return
+        if key in self.home:
+            raise ValueError(f"{key} is defined in {self.home[key]} and in {module}. Rename one.")
         self.defined[module][key] = value
         self.home[key] = module
         self.named[value] = key
@@ -72,7 +72,10 @@ class Shapes:
             return f"#/{self.home[name]}/{name}" if name else None
 
         return {
-            module: {key: schema_of(value, reference, own=True) for key, value in defined.items()}
+            module: {
+                key: _described(value, schema_of(value, reference, own=True))
+                for key, value in defined.items()
+            }
             for module, defined in self.defined.items()
         }
 
@@ -128,6 +131,19 @@ class Shapes:
 
 def _module(name: str) -> ModuleType:
     return importlib.import_module(f"bench.shapes.{name}")
+
+
+def _described(document: object, schema: JsonObject) -> JsonObject:
+    """The schema of a shape with the comments behind its fields."""
+    fields = schema.get("properties")
+    if not is_typeddict(document) or not isinstance(fields, dict):
+        return schema
+    notes_of = _notes(document)
+    described: JsonObject = {
+        key: {**field, "description": notes_of[key]} if key in notes_of and isinstance(field, dict) else field
+        for key, field in fields.items()
+    }
+    return {**schema, "properties": described}
 
 
 def _comment(note: str, margin: str = "") -> str:

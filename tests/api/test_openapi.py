@@ -2,8 +2,14 @@
 
 from __future__ import annotations
 
+import json
 import re
 from typing import Any
+
+import pytest
+
+from api.shapes_openapi import shape
+from tests.servers import ROOT
 
 
 def test_every_address_of_the_api_is_in_the_document(app: Any, client: Any) -> None:
@@ -15,3 +21,23 @@ def test_every_address_of_the_api_is_in_the_document(app: Any, client: Any) -> N
     }
 
     assert documented.keys() == rules - {"/api/v1/openapi.json"}
+
+
+@pytest.mark.database("sqlite")
+def test_what_the_bench_says_is_described_by_its_own_shapes(client: Any) -> None:
+    """And what comes in, which the API describes itself, has the fields of the shape that bears its name."""
+    described = client.get("/api/v1/openapi.json").json["components"]["schemas"]
+    shapes = json.loads((ROOT / "bench/shapes/schemas.json").read_text(encoding="utf-8"))["planning"]
+
+    for name in ("KeptPlan", "Plan", "PlanStep", "HoursWritten", "MakerWritten"):
+        assert described[name]["properties"].keys() == shapes[name]["properties"].keys(), name
+    assert described["PlanReason"]["properties"]["change"]["items"] == {
+        "$ref": "#/components/schemas/PlanChange"
+    }
+    assert described["PlanChange"]["discriminator"]["mapping"]["hours"] == "#/components/schemas/HoursChange"
+    assert "additionalProperties" not in described["Plan"]
+
+
+def test_a_shape_that_the_bench_has_not_is_named_when_the_api_is_put_together() -> None:
+    with pytest.raises(LookupError, match="Plann"):
+        shape("Plann")
