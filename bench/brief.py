@@ -5,15 +5,27 @@ for when it was read before. `frontend/bench/brief.js` cuts at the same places.
 """
 
 import re
-from typing import Any
-
-Json = Any  # until its shape is named
+from typing import TypedDict
 
 MOST_WORDS = 25  # title, what to do and why, beside the number
 MOST_SHORT = 6  # of a caution that was read in full before
 
 
-def brief(prompt: Json, urgent: bool, first: str = "") -> Json:
+class Words(TypedDict):
+    """What is said with a prompt's title, before it is cut."""
+
+    title: str
+    says: str
+    why: str
+
+
+class Brief(TypedDict):
+    says: str
+    why: str
+    more: str  # what has no room beside the number
+
+
+def brief(prompt: Words, urgent: bool, first: str = "") -> Brief:
     """The says, why and more of a prompt. Urgent: of why as much is kept as fits beside one sentence.
 
     first: what stands before what it says, whole, whatever else has room.

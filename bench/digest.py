@@ -6,21 +6,19 @@ DEVELOPERS.md has a one-line command that reckons it from a downloaded record.
 """
 
 import hashlib
-from typing import Any
+from collections.abc import Iterable
 
 from bench.entries import in_order
 from bench.whole import canonical
 
-Json = Any  # until its shape is named
 
-
-def digest_text(entries: list[Json]) -> str:
+def digest_text(entries: Iterable[object]) -> str:
     """What the digest is taken of."""
-    ordered = sorted(in_order(entries), key=lambda entry: entry["id"])
-    return "".join(f"{canonical(entry)}\n" for entry in ordered)
+    by_id = {entry["id"]: entry for entry in in_order(entries)}
+    return "".join(f"{canonical(by_id[key])}\n" for key in sorted(by_id))
 
 
-def digest(entries: list[Json]) -> str:
+def digest(entries: Iterable[object]) -> str:
     """The digest, 64 small hexadecimal digits."""
     # Half a character, which no server keeps, must not stop a fold.
     return hashlib.sha256(digest_text(entries).encode("utf-8", "surrogatepass")).hexdigest()

@@ -12,14 +12,13 @@ does not look at it.
 
 import calendar
 import re
-from collections.abc import Callable
-from typing import Any
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from typing import TypeGuard, cast
 
 from bench.errors import EntryError
 from bench.kinds import Kinds
+from bench.shapes.entries import Entry
 from bench.whole import canonical
-
-Json = Any  # until its shape is named
 
 MOST_WHOLE = 2**53 - 1
 MOST_AT = 8_640_000_000_000_000  # the last instant a JavaScript Date can hold
@@ -38,20 +37,20 @@ _DECIMAL = re.compile(r"[0-9]{1,12}(\.[0-9]{1,6})?")
 _CURRENCY = re.compile(r"[A-Z]{3}")
 
 
-def whole_in(value: Any, least: int, most: int) -> bool:
+def whole_in(value: object, least: int, most: int) -> bool:
     return isinstance(value, int) and not isinstance(value, bool) and least <= value <= most
 
 
-def is_text(value: Any, most: int = 2000) -> bool:
+def is_text(value: object, most: int = 2000) -> bool:
     return isinstance(value, str) and 1 <= len(value) <= most
 
 
-def is_decimal(value: Any) -> bool:
+def is_decimal(value: object) -> bool:
     """A decimal at or above nought written as text, with a point: "12.50". Money is never a float."""
     return isinstance(value, str) and bool(_DECIMAL.fullmatch(value))
 
 
-def is_day(value: Any) -> bool:
+def is_day(value: object) -> bool:
     """A day of the calendar, "2027-03-31", from 1900 to 2099."""
     found = _DAY.fullmatch(value) if isinstance(value, str) else None
     if not found:
@@ -60,31 +59,50 @@ def is_day(value: Any) -> bool:
     return day <= calendar.monthrange(year, month)[1]
 
 
-def _is_set_of_ids(value: Any) -> bool:
+def _object(value: object) -> dict[str, object] | None:
+    """A JSON object as one, whose fields may be anything; None for all else."""
+    return cast("dict[str, object]", value) if isinstance(value, dict) else None
+
+
+def _list(value: object) -> list[object] | None:
+    return cast("list[object]", value) if isinstance(value, list) else None
+
+
+def _is_set_of_ids(value: object) -> bool:
     """Ids, each once, in order: so one set has one spelling."""
+    ids = [each for each in _list(value) or () if isinstance(each, str) and _KEY.fullmatch(each)]
     return (
         isinstance(value, list)
-        and len(value) <= MOST_IDS
-        and all(isinstance(each, str) and _KEY.fullmatch(each) for each in value)
-        and all(one < other for one, other in zip(value, value[1:], strict=False))
+        and len(ids) == len(value) <= MOST_IDS
+        and all(one < other for one, other in zip(ids, ids[1:], strict=False))
     )
 
 
-def _is_price(value: Any) -> bool:
-    if not (isinstance(value, dict) and is_decimal(value.get("amount"))):
+def _matches(value: object, pattern: re.Pattern[str]) -> bool:
+    return isinstance(value, str) and pattern.fullmatch(value) is not None
+
+
+def _is_price(value: object) -> bool:
+    price = _object(value)
+    if price is None or not is_decimal(price.get("amount")):
         return False
-    if not (isinstance(value.get("currency"), str) and _CURRENCY.fullmatch(value["currency"])):
+    if not _matches(price.get("currency"), _CURRENCY):
         return False
-    if "tax" not in value:
+    if "tax" not in price:
         return True
-    tax = value["tax"]
-    return isinstance(tax, dict) and is_decimal(tax.get("percent")) and isinstance(tax.get("included"), bool)
+    tax = _object(price["tax"])
+    return tax is not None and is_decimal(tax.get("percent")) and isinstance(tax.get("included"), bool)
+
+
+def _is_card(value: object) -> bool:
+    card = _object(value)
+    return card is not None and is_text(card.get("name"), 200)
 
 
 # Type -> (whether a value is one, what to say when it is not).
-FITS: dict[str, tuple[Callable[[Any], bool], str]] = {
+FITS: dict[str, tuple[Callable[[object], bool], str]] = {
     "id": (
-        lambda value: isinstance(value, str) and bool(_KEY.fullmatch(value)),
+        lambda value: _matches(value, _KEY),
         "should be the id of something on the sheet",
     ),
     "mass": (
@@ -112,16 +130,16 @@ FITS: dict[str, tuple[Callable[[Any], bool], str]] = {
     ),
     "text": (is_text, "should be text of 1 to 2000 characters"),
     "uuid": (
-        lambda value: isinstance(value, str) and bool(_UUID.fullmatch(value)),
+        lambda value: _matches(value, _UUID),
         "should be a UUID in small letters, as its address takes it",
     ),
     "sha256": (
-        lambda value: isinstance(value, str) and bool(_SHA256.fullmatch(value)),
+        lambda value: _matches(value, _SHA256),
         "should be the SHA-256 of the file, 64 small hexadecimal digits",
     ),
     "ids": (_is_set_of_ids, f"should be at most {MOST_IDS:,} ids of entries, each once and sorted"),
     "key": (
-        lambda value: isinstance(value, str) and bool(_KEY.fullmatch(value)),
+        lambda value: _matches(value, _KEY),
         "should be 1 to 140 letters, digits, dots, - or _",
     ),
     "day": (is_day, "should be a day of the calendar, such as 2027-03-31"),
@@ -131,100 +149,113 @@ FITS: dict[str, tuple[Callable[[Any], bool], str]] = {
         "its per cent as text, and whether it is included",
     ),
     "card": (
-        lambda value: isinstance(value, dict) and is_text(value.get("name"), 200),
+        _is_card,
         "should be an object with a name of 1 to 200 characters",
     ),
 }
 
 
-ENVELOPE = ("id", "run", "device", "at", "kind", "body")
-# The fields of a type that is an object; None: its own schema says them.
-INSIDE: dict[str, Json] = {
+# The fields that there may be, each with those inside it; None: its own schema says them.
+Known = Mapping[str, "Known | None"]
+_ENVELOPE: Known = {"id": None, "run": None, "device": None, "at": None, "kind": None, "body": None}
+INSIDE: dict[str, Known] = {
     "price": {"amount": None, "currency": None, "tax": {"percent": None, "included": None}}
 }
 
 
-def check(entry: Any, kinds: Kinds, closed: bool = True) -> None:
-    """Raise EntryError, naming the field, when an entry is malformed. Unknown kinds are well-formed.
+def check(entry: object, kinds: Kinds, closed: bool = True) -> Entry:
+    """The entry, found well-formed; else EntryError, naming the field. Unknown kinds are well-formed.
 
     closed: whether a field that nobody reads is refused too. Journals of before had some: what comes
     out of an older export may keep them.
     """
-    if not isinstance(entry, dict):
+    envelope = _object(entry)
+    if envelope is None:
         raise EntryError("", "An entry should be an object with id, device, at, kind and body.")
-    if not (isinstance(entry.get("id"), str) and _UUID7.fullmatch(entry["id"])):
+    if not _matches(envelope.get("id"), _UUID7):
         raise EntryError("id", "The id should be a UUID of version 7.")
-    if not (isinstance(entry.get("device"), str) and _DEVICE.fullmatch(entry["device"])):
+    if not _matches(envelope.get("device"), _DEVICE):
         raise EntryError("device", "The device should be 1 to 64 letters, digits, - or _.")
-    if not whole_in(entry.get("at"), 0, MOST_AT):
+    if not whole_in(envelope.get("at"), 0, MOST_AT):
         raise EntryError("at", "The time should be whole milliseconds since 1970.")
-    if not (isinstance(entry.get("kind"), str) and _KIND.fullmatch(entry["kind"])):
+    kind = envelope.get("kind")
+    if not (isinstance(kind, str) and _KIND.fullmatch(kind)):
         raise EntryError("kind", "The kind should be a word of small letters, such as “weighed”.")
-    body = entry.get("body")
-    if not isinstance(body, dict):
+    body = _object(envelope.get("body"))
+    if body is None:
         raise EntryError("body", "The body should be an object.")
-    for field, (kind, required) in kinds.get(entry["kind"], {}).items():
+    _check_fields(body, kinds.get(kind, {}))
+    if closed:
+        _refuse_unread(envelope, _ENVELOPE, "An entry")
+        if kind in kinds:
+            known = {field: INSIDE.get(fits) for field, (fits, _) in kinds[kind].items()}
+            _refuse_unread(body, known, f"The body of “{kind}”", "body.")
+    return cast(Entry, envelope)
+
+
+def _check_fields(body: dict[str, object], fields: dict[str, tuple[str, bool]]) -> None:
+    for field, (kind, required) in fields.items():
         fits, says = FITS[kind]
         if field not in body:
             if required:
                 raise EntryError(f"body.{field}", f"“{field}” is missing; it {says}.")
         elif not fits(body[field]):
             raise EntryError(f"body.{field}", f"“{field}” {says}.")
-    if closed:
-        _refuse_unread(entry, dict.fromkeys(ENVELOPE), "An entry")
-        if entry["kind"] in kinds:
-            known = {field: INSIDE.get(kind) for field, (kind, _) in kinds[entry["kind"]].items()}
-            _refuse_unread(body, known, f"The body of “{entry['kind']}”", "body.")
 
 
-def _refuse_unread(value: Json, known: Json, what: str, where: str = "") -> None:
-    """Raise EntryError for the first field that is not known; known: {field: the fields inside it, or None}."""
-    for field, inside in value.items():
+def _refuse_unread(value: dict[str, object], known: Known, what: str, where: str = "") -> None:
+    """Raise EntryError for the first field that is not known."""
+    for field, each in value.items():
         if field not in known:
             names = ", ".join(known) or "nothing"
             raise EntryError(f"{where}{field[:80]}", f"{what} has no field of this name; it has {names}.")
-        if known[field] is not None:
-            _refuse_unread(inside, known[field], f"“{field}”", f"{where}{field}.")
+        inside, fields = _object(each), known[field]
+        if fields is not None and inside is not None:
+            _refuse_unread(inside, fields, f"“{field}”", f"{where}{field}.")
 
 
-def understood(entry: Json, kinds: Kinds) -> bool:
+def understood(entry: Entry, kinds: Kinds) -> bool:
     """Whether a fold can read the body of a placeable entry: a known kind with every field as it should be."""
     fields = kinds.get(entry["kind"])
     if fields is None:
         return False
     body = entry["body"]
-    return all(
-        FITS[kind][0](body[field]) if field in body else not required
-        for field, (kind, required) in fields.items()
-    )
+    for field, (kind, required) in fields.items():
+        if not (FITS[kind][0](body[field]) if field in body else not required):
+            return False
+    return True
 
 
-def _placeable(entry: Any) -> bool:
+def _is_placeable(entry: object) -> TypeGuard[Entry]:
     """Whether a fold can place an entry at all: it has an id, a device, a time, a kind and a body."""
+    envelope = _object(entry)
     return (
-        isinstance(entry, dict)
-        and FITS["id"][0](entry.get("id"))
-        and isinstance(entry.get("device"), str)
-        and bool(_DEVICE.fullmatch(entry["device"]))
-        and whole_in(entry.get("at"), 0, MOST_AT)
-        and isinstance(entry.get("kind"), str)
-        and isinstance(entry.get("body"), dict)
+        envelope is not None
+        and _matches(envelope.get("id"), _KEY)
+        and _matches(envelope.get("device"), _DEVICE)
+        and whole_in(envelope.get("at"), 0, MOST_AT)
+        and isinstance(envelope.get("kind"), str)
+        and isinstance(envelope.get("body"), dict)
     )
 
 
-def in_order(entries: list[Json]) -> list[Json]:
+def in_order(entries: Iterable[object]) -> list[Entry]:
     """Each placeable entry once, by (at, device, id). Of two with one id the lesser spelling stays."""
-    kept: dict[str, Json] = {}
+    kept: dict[str, Entry] = {}
     for entry in entries:
-        if not _placeable(entry):
+        if not _is_placeable(entry):
             continue
         other = kept.get(entry["id"])
         if other is None or (entry is not other and canonical(entry) < canonical(other)):
             kept[entry["id"]] = entry
-    return sorted(kept.values(), key=lambda entry: (entry["at"], entry["device"], entry["id"]))
+    return sorted(kept.values(), key=_place)
 
 
-def less_undone(ordered: list[Json]) -> list[Json]:
+def _place(entry: Entry) -> tuple[int, str, str]:
+    return entry["at"], entry["device"], entry["id"]
+
+
+def less_undone(ordered: Sequence[Entry]) -> list[Entry]:
     """Entries in order, less the undone and their undos. An undo takes back only what came before it."""
     place = {entry["id"]: index for index, entry in enumerate(ordered)}
     gone: set[str] = set()
@@ -233,7 +264,6 @@ def less_undone(ordered: list[Json]) -> list[Json]:
         if entry["kind"] != "undone" or entry["id"] in gone:
             continue
         key = entry["body"].get("entry")
-        target = place.get(key) if FITS["id"][0](key) else None
-        if target is not None and target < index:
+        if isinstance(key, str) and _KEY.fullmatch(key) and place.get(key, index) < index:
             gone.update((key, entry["id"]))
     return [entry for entry in ordered if entry["id"] not in gone]

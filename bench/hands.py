@@ -7,46 +7,59 @@ corrections of the paperwork neither count nor break a gap. The maker's own word
 over the reckoning, for one step or for all.
 """
 
-from typing import Any
+from collections.abc import Iterable, Mapping
 
 from bench.journal import told_of
 from bench.kinds import NO_HANDS
-
-Json = Any  # until its shape is named
+from bench.shapes.record import HandsOn
+from bench.shapes.sheet import Sheet
+from bench.shapes.state import State
+from bench.shapes.units import InstantMs, JsonValue, Ms
 
 PAUSE_MS = 10 * 60_000  # from common practice: most single acts at a bench take less
 
 
-def hands_on(sheet: Json, state: Json, entries: list[Json]) -> Json:
-    """{"ms": in all, "steps": {step: ms}, "told": whether the maker gave the whole}.
-
-    Gathering and what belongs to no step are under "" in steps.
-    """
+def hands_on(sheet: Sheet, state: State, entries: Iterable[object]) -> HandsOn:
+    """How long in all, and by step. Gathering and what belongs to no step are under "" in steps."""
     steps = {step["id"]: step for step in sheet["steps"]}
-    step_of_line = {line["id"]: line["step"] for line in sheet["lines"]}
-    step_of_portion = {
-        portion["vessel"]: step["id"]
-        for step in sheet["steps"]
-        if step["kind"] == "split"
-        for portion in step["portions"]
-    }
+    places = _Places(sheet)
+    before: dict[str, InstantMs] = {}
+    spent: dict[str, Ms] = {}
     unread = set(state["unread"])
-    before: dict[str, int] = {}
-    spent: dict[str, int] = {}
     for entry in told_of(state, entries):
-        body, at = entry["body"], entry["at"]
+        at = entry["at"]
         if entry["kind"] in NO_HANDS or entry["id"] in unread:
             continue
-        key = (
-            body.get("step") or step_of_line.get(body.get("line")) or step_of_portion.get(body.get("vessel"))
-        )
-        step = steps.get(key or "")
+        key = places.told_by(entry["body"])
+        step = steps.get(key)
         since = before.get(entry["device"], at)
         before[entry["device"]] = at
         if step and step["kind"] == "wait":
             continue
         most = max(PAUSE_MS, (step["hands_ms"] or 0) if step else 0)
-        spent[key or ""] = spent.get(key or "", 0) + min(at - since, most)
+        spent[key] = spent.get(key, 0) + min(at - since, most)
     spent.update({key: ms for key, ms in state["worked"].items() if key})
     told = state["worked"].get("")
     return {"ms": sum(spent.values()) if told is None else told, "steps": spent, "told": told is not None}
+
+
+class _Places:
+    """Which step of the sheet an entry's body tells of."""
+
+    def __init__(self, sheet: Sheet) -> None:
+        self.of_line = {line["id"]: line["step"] for line in sheet["lines"]}
+        self.of_portion = {
+            portion["vessel"]: step["id"]
+            for step in sheet["steps"]
+            if step["kind"] == "split"
+            for portion in step["portions"]
+        }
+
+    def told_by(self, body: Mapping[str, JsonValue]) -> str:
+        """The step's id; "" for none."""
+        step, line, vessel = body.get("step"), body.get("line"), body.get("vessel")
+        if isinstance(step, str):
+            return step
+        if isinstance(line, str) and (found := self.of_line.get(line)):
+            return found
+        return self.of_portion.get(vessel, "") if isinstance(vessel, str) else ""

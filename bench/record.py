@@ -21,7 +21,7 @@ from collections.abc import Callable
 from typing import TypeAlias
 
 from bench.hands import hands_on
-from bench.journal import division_of, told_of
+from bench.journal import division_of, read_of
 from bench.lots import use_of
 from bench.shapes.entries import Entry, RunEntry
 from bench.shapes.record import (
@@ -57,8 +57,7 @@ def record(sheet: Sheet, state: State, entries: list[Entry]) -> Record:
     """The plain batch record of a run, finished or not. Masses in mg, instants and times in ms."""
     components = {component["id"]: component for component in sheet["components"]}
     place = _placing(components)
-    unread = set(state["unread"])
-    live = [entry for entry in told_of(state, entries) if entry["id"] not in unread]
+    live = read_of(state, entries)
     lines = [_line(line, sheet, state, components) for line in sheet["lines"]]
     counts = _counts(sheet, state, place)
     return {

@@ -79,12 +79,12 @@ def fold_shelf(entries: list[Json]) -> Json:
         if not common.understood(entry, SHELF_KINDS):
             unread.append(entry["id"])
         elif entry["kind"] == "described":
-            _known(ingredients, entry["body"]["ingredient"])["card"] = entry["body"]["card"]
+            _known(ingredients, str(entry["body"]["ingredient"]))["card"] = entry["body"]["card"]
         elif entry["kind"] == "received":
             if not _receive(lots, entry):
                 unread.append(entry["id"])
             else:
-                _known(ingredients, entry["body"]["ingredient"])
+                _known(ingredients, str(entry["body"]["ingredient"]))
         else:
             later.append(entry)
     for entry in later:

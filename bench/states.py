@@ -147,7 +147,7 @@ def rescue(over: Json) -> str:
     return str(over.get("rescue") or usual)
 
 
-def open_window(step: Json, ended: dict[str, int]) -> Json | None:
+def open_window(step: Any, ended: dict[str, int]) -> Json | None:
     """The window of a sheet's step that is open, from the instants at which steps ended: {"opened_at",
     "latest_at", "over"}. Its own stands before those by nature; of these, the first to close that does not keep."""
     own = [step["window"]] if step["window"] else []

@@ -7,9 +7,9 @@ Rounding is half to even on integers, so Python and JavaScript agree to the last
 """
 
 import json
-from typing import Any
 
 PPM = 1_000_000
+_TENS = (1, 10, 100, 1000, 10_000)
 
 
 def half_even(numerator: int, denominator: int) -> int:
@@ -51,7 +51,7 @@ def to_division(mg: int, division_mg: int) -> int:
     return half_even(mg, division_mg) * division_mg
 
 
-def canonical(value: Any) -> str:
+def canonical(value: object) -> str:
     """The one spelling of a JSON value: sorted keys, no spaces, UTF-8 left as it is."""
     return json.dumps(value, sort_keys=True, separators=(",", ":"), ensure_ascii=False)
 
@@ -65,7 +65,7 @@ def grams(mg: int, division_mg: int) -> str:
         decimals += 1
     shown = half_even(mg, step)
     sign = "-" if shown < 0 else ""
-    units, rest = divmod(abs(shown), 10**decimals)
+    units, rest = divmod(abs(shown), _TENS[decimals])
     return f"{sign}{units}.{rest:0{decimals}d} g" if decimals else f"{sign}{units} g"
 
 
@@ -80,15 +80,15 @@ def per_cent(numerator: int, denominator: int) -> str:
 def apart(one: tuple[int, int], other: tuple[int, int]) -> tuple[str, str]:
     """Two shares in per cent, with as many decimals as it takes to tell them apart: one to four."""
     for decimals in (1, 2, 3, 4):
-        said = tuple(_share_text(*each, decimals) for each in (one, other))
-        if said[0] != said[1]:
-            return said[0], said[1]
+        first, second = _share_text(*one, decimals), _share_text(*other, decimals)
+        if first != second:
+            return first, second
     return per_cent(*one), per_cent(*other)
 
 
 def _share_text(numerator: int, denominator: int, decimals: int) -> str:
-    shown = half_even(100 * 10**decimals * numerator, denominator) if denominator else 0
-    units, rest = divmod(shown, 10**decimals)
+    shown = half_even(100 * _TENS[decimals] * numerator, denominator) if denominator else 0
+    units, rest = divmod(shown, _TENS[decimals])
     return f"{units}.{rest:0{decimals}d} %"
 
 

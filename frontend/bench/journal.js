@@ -6,7 +6,7 @@
  * entry that takes back an earlier one. Nothing that is well-formed is refused because another entry
  * came first: a step reported done before its needs were done is done. An entry this version does not
  * understand, or one that speaks of another sheet, is kept and listed as unread. What a signing
- * seals, and what then becomes of every other entry, is told in bench/journal.py.
+ * seals, and what then becomes of every other entry, is told in bench/journal/.
  *
  * The fold never throws and never reads a clock. It is the same fold as the server's.
  */
@@ -310,7 +310,7 @@ function begin(sheet, unsigned) {
     countedBy: new Map(), // step and device -> what it counted last
     unseeing: new Set(), // steps of which somebody counted without saying how many were seen
     extended: new Map(),
-    gatherable: new Set([...sheet.ingredients.map(({ id }) => id), "wrap"]), // wrap: see bench/journal.py
+    gatherable: new Set([...sheet.ingredients.map(({ id }) => id), "wrap"]), // wrap: see bench/journal/tally.py
     number: null,
     alsoNumbered: new Set(),
     gathered: [],

@@ -1,0 +1,46 @@
+"""Which entries can be read: those of a kind of this version, with every field as it should be."""
+
+from typing import TypeGuard
+
+from bench import entries as common
+from bench.errors import EntryError
+from bench.kinds import RUN_KINDS, fields_of
+from bench.shapes.entries import Entry, RunEntry, Signed
+
+# Every kind of entry and its fields: (type, required). The API refuses by this table, the fold
+# sets aside by it, and DEVELOPERS.md lists it. A field not named here is refused when it is sent.
+KINDS = fields_of(RUN_KINDS)
+# What a field is needed for, where another is there.
+LACKING = {
+    "mg": "“mg” is missing: what was read says nothing without the mass that it came to.",
+    "entries": "“entries” is missing: say the ids of what the digest is of.",
+    "digest": "“digest” is missing: say the digest of the entries that are signed.",
+}
+
+
+def check_entry(entry: object, closed: bool = True) -> None:
+    """Raise EntryError, naming the field, when an entry is malformed. Unknown kinds are well-formed.
+
+    closed: see `entries.check`.
+    """
+    found = common.check(entry, KINDS, closed)
+    if field := _lacks(found):
+        raise EntryError(f"body.{field}", LACKING[field])
+
+
+def is_readable(entry: Entry) -> TypeGuard[RunEntry]:
+    return common.understood(entry, KINDS) and not _lacks(entry)
+
+
+def is_signing(entry: Entry) -> TypeGuard[Signed]:
+    return entry["kind"] == "signed" and is_readable(entry)
+
+
+def _lacks(entry: Entry) -> str:
+    """The field that a well-formed entry lacks beside another that it has; "" for none."""
+    body = entry["body"]
+    if entry["kind"] == "weighed" and "reading_mg" in body and "mg" not in body:
+        return "mg"
+    if entry["kind"] == "signed" and ("entries" in body) != ("digest" in body):
+        return "digest" if "entries" in body else "entries"
+    return ""

@@ -1,0 +1,81 @@
+"""The waits, windows and guides that run now, with absolute instants."""
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from bench.journal.tally import Tally
+from bench.shapes.sheet import CheckStep, MeltStep, Step, WaitStep
+from bench.shapes.state import OpenWindow, RunningGuide, RunningWait, StepState
+from bench.shapes.units import InstantMs, Ms
+from bench.states import open_window
+
+
+class Running(NamedTuple):
+    waits: list[RunningWait]
+    windows: list[OpenWindow]
+    guides: list[RunningGuide]
+
+
+def running(tally: Tally, steps: dict[str, StepState]) -> Running:
+    """What runs, by how the steps stand."""
+    found = Running([], [], [])
+    if tally.started_at is None or tally.finished_at is not None:
+        return found
+    ended = {key: each.at for key, each in tally.settled.items()}
+    for step in tally.sheet["steps"]:
+        key = step["id"]
+        if key in tally.settled:
+            continue
+        ready_at = steps[key]["ready_at"]
+        if step["kind"] == "wait" and ready_at is not None:
+            found.waits.append(_wait(step, ready_at, tally.extended.get(key)))
+        window = open_window(step, ended)
+        if window:
+            found.windows.append(
+                {"step": key, "opened_at": window["opened_at"], "latest_at": window["latest_at"]}
+            )
+        found.guides.extend(_guides(tally, step))
+    return found
+
+
+def _wait(step: WaitStep, ready_at: InstantMs, again: InstantMs | None) -> RunningWait:
+    """again: when to look again, after a "not yet"."""
+    return {
+        "step": step["id"],
+        "began_at": ready_at,
+        "earliest_at": ready_at + step["earliest_ms"] if again is None else again,
+        "usual_at": ready_at + step["usual_ms"] if again is None else again,
+        "latest_at": None if step["latest_ms"] is None else ready_at + step["latest_ms"],
+    }
+
+
+def _guides(tally: Tally, step: Step) -> Iterator[RunningGuide]:
+    key = step["id"]
+    if step["kind"] == "do" and step["about_ms"] is not None and key in tally.began:
+        yield _guide(key, tally.began[key], step["about_ms"])
+    bursts = tally.bursts.get(key)
+    if bursts and bursts[-1]["answer"] is None:
+        yield _guide(key, bursts[-1]["at"], bursts[-1]["ms"])
+    elif (looks := tally.looks.get(key)) and step["kind"] in ("check", "melt"):
+        rest_ms = _too_far_ms(tally, step) if step["kind"] == "check" else _rest_ms(tally, step)
+        if rest_ms:
+            yield _guide(key, looks[-1]["at"], rest_ms)
+
+
+def _guide(step: str, began_at: InstantMs, ms: Ms) -> RunningGuide:
+    return {"step": step, "began_at": began_at, "until": began_at + ms}
+
+
+def _too_far_ms(tally: Tally, step: CheckStep) -> Ms:
+    """How long a mix that was judged too far is to be left."""
+    look = tally.looks[step["id"]][-1]
+    return step.get("too_far_ms") or 0 if look["answer"] == "too_far" else 0
+
+
+def _rest_ms(tally: Tally, step: MeltStep) -> Ms:
+    """How long a melt that is not there yet is to be left before its next burst."""
+    look, bursts = tally.looks[step["id"]][-1], tally.bursts.get(step["id"])
+    if not bursts or look["answer"] != "not_yet" or look["at"] < bursts[-1]["at"]:
+        return 0
+    following = step["bursts"][len(bursts)] if len(bursts) < len(step["bursts"]) else step["more"]
+    return following["rest_ms"]
