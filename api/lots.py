@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from functools import lru_cache
-from typing import Any, NoReturn
+from typing import NoReturn
 
 from flask import Response
 from sqlalchemy import Connection, select, text
@@ -15,10 +15,11 @@ from api.door.gate import is_helper
 from api.errors import not_found
 from api.said import IngredientPage, IngredientWhole, Lot, LotPage, Trace
 from api.schemas import LotQuery, PageQuery
-from api.spreadsheet import CSV, instant, spreadsheet
+from api.spreadsheet import CSV, Cell, instant, spreadsheet
 from api.store import reading
 from api.tables import LotUse
-from api.wire import Blueprint, answer, paged
+from api.wire import Blueprint, PageAsked, answer, paged
+from bench import IngredientThere, LotRun, LotThere, Shelf, ShelfIngredient, ShelfLot, Taken
 
 blueprint = Blueprint("lots", __name__, description="Ingredients and lots, and the batches they went into")
 
@@ -27,13 +28,36 @@ TRACE = text(
     " FROM lot_use JOIN run ON run.id = run_id WHERE lot_id = :lot ORDER BY created_at DESC, run.id"
 )
 
+RECALLED = (
+    "ingredient",
+    "supplier",
+    "lot_number",
+    "lot",
+    "batch",
+    "product",
+    "recipe_version",
+    "pieces_planned",
+    "begun",
+    "finished",
+    "used_mg",
+    "used_count",
+    "run",
+)
+
+
+class LotAsked(PageAsked, total=False):
+    """`api.schemas.LotQuery`, read."""
+
+    ingredient: str
+    open: bool
+
 
 @blueprint.get("/ingredients")
 @blueprint.arguments(PageQuery(), location="query")
 @blueprint.response(200, IngredientPage)
-def list_ingredients(asked: dict[str, int]) -> Response:
+def list_ingredients(asked: PageAsked) -> Response:
     """The ingredients by name: the card of each, and what all its lots have left together."""
-    there = shelf.now_there()
+    there = shelf.current_stock()
     keys = sorted(there["ingredients"], key=lambda key: (_name(there["ingredients"][key]), key))
     first = (asked["page"] - 1) * asked["page_size"]
     with reading() as connection:
@@ -45,7 +69,7 @@ def list_ingredients(asked: dict[str, int]) -> Response:
 @blueprint.response(200, IngredientWhole)
 def get_ingredient(ingredient_id: str) -> Response:
     """An ingredient with its card, its notes and its lots."""
-    there = shelf.now_there()
+    there = shelf.current_stock()
     if ingredient_id not in there["ingredients"]:
         not_found("ingredient", "/api/v1/ingredients")
     with reading() as connection:
@@ -56,9 +80,9 @@ def get_ingredient(ingredient_id: str) -> Response:
 @blueprint.get("/lots")
 @blueprint.arguments(LotQuery(), location="query")
 @blueprint.response(200, LotPage)
-def list_lots(asked: Any) -> Response:
+def list_lots(asked: LotAsked) -> Response:
     """The lots, those that go off first coming first; `open=true` for those with something left."""
-    lots = shelf.now_there()["lots"]
+    lots = shelf.current_stock()["lots"]
     if "ingredient" in asked:
         lots = {key: lot for key, lot in lots.items() if lot["ingredient"] == asked["ingredient"]}
     with reading() as connection:
@@ -73,7 +97,7 @@ def list_lots(asked: Any) -> Response:
 @blueprint.response(200, Lot)
 def get_lot(lot_id: str) -> Response:
     """A lot and what is left of it."""
-    lots = shelf.now_there()["lots"]
+    lots = shelf.current_stock()["lots"]
     if lot_id not in lots:
         _no_such_lot()
     with reading() as connection:
@@ -92,65 +116,54 @@ def trace_lot(lot_id: str) -> Response:
 def recall(lot_id: str) -> Response:
     """The same as a spreadsheet: a list to recall by. Masses in whole mg, times in UTC."""
     runs = _runs_with(lot_id)
-    there = shelf.now_there()
+    there = shelf.current_stock()
     lot = there["lots"].get(lot_id)
     card = there["ingredients"][lot["ingredient"]]["card"] if lot else None
-    columns = (
-        "ingredient",
-        "supplier",
-        "lot_number",
-        "lot",
-        "batch",
-        "product",
-        "recipe_version",
-        "pieces_planned",
-        "begun",
-        "finished",
-        "used_mg",
-        "used_count",
-        "run",
+    of_lot = (
+        card["name"] if card else None,
+        lot["supplier"] if lot else None,
+        lot["number"] if lot else None,
+        lot_id,
     )
-    return spreadsheet(
-        "recall.csv",
-        columns,
-        (
-            (
-                card["name"] if card else None,
-                lot["supplier"] if lot else None,
-                lot["number"] if lot else None,
-                lot_id,
-                run["number"],
-                run["title"],
-                run["recipe_version"],
-                run["pieces"],
-                instant(run["at"]),
-                instant(run["finished_at"]),
-                run["mg"],
-                run["count"],
-                run["id"],
-            )
-            for run in runs
-        ),
+    return spreadsheet("recall.csv", RECALLED, ((*of_lot, *_recalled(run)) for run in runs))
+
+
+def _recalled(run: LotRun) -> tuple[Cell, ...]:
+    return (
+        run["number"],
+        run["title"],
+        run["recipe_version"],
+        run["pieces"],
+        instant(run["at"]),
+        instant(run["finished_at"]),
+        run["mg"],
+        run["count"],
+        run["id"],
     )
 
 
-def lots_with_left(connection: Connection, lots: Any) -> list[Any]:
+def lots_with_left(connection: Connection, lots: dict[str, ShelfLot]) -> list[LotThere]:
     """These lots of the folded shelf with what each has left, those that go off first coming first.
 
     A helper is not told what they were bought for.
     """
-    uses: dict[str, list[dict[str, int]]] = {}
-    for lot, mg, count, used_at in connection.execute(
+    uses: dict[str, list[Taken]] = {}
+    for lot_id, mg, count, used_at in connection.execute(
         select(LotUse.lot_id, LotUse.mg, LotUse.count, LotUse.used_at).where(LotUse.lot_id.in_(lots))
     ):
-        uses.setdefault(lot, []).append({"mg": mg, "count": count, "at": used_at})
-    found = []
+        uses.setdefault(lot_id, []).append({"mg": mg, "count": count, "at": used_at})
+    found: list[LotThere] = []
     for key, lot in lots.items():
         left = bench.left_of(lot, uses.get(key, []))
         weighed = lot["count"] is None
-        told = {**lot, "price": None} if is_helper() else lot
         found.append(
-            {"id": key, **told, "left_mg": left if weighed else None, "left_count": None if weighed else left}
+            {
+                **lot,
+                "id": key,
+                "price": None if is_helper() else lot["price"],
+                "left_mg": left if weighed else None,
+                "left_count": None if weighed else left,
+            }
         )
     return sorted(
         found,
@@ -158,16 +171,15 @@ def lots_with_left(connection: Connection, lots: Any) -> list[Any]:
     )
 
 
-def is_open(lot: Any) -> bool:
+def is_open(lot: LotThere) -> bool:
     """Whether a lot has something left."""
-    left: int = lot["left_count"] if lot["left_mg"] is None else lot["left_mg"]
-    return left > 0
+    return (lot["left_mg"] or lot["left_count"] or 0) > 0
 
 
-def _runs_with(lot_id: str) -> list[Any]:
+def _runs_with(lot_id: str) -> list[LotRun]:
     with reading() as connection:
         rows = connection.execute(TRACE, {"lot": lot_id}).all()
-    if not rows and lot_id not in shelf.now_there()["lots"]:
+    if not rows and lot_id not in shelf.current_stock()["lots"]:
         _no_such_lot()
     return [
         {
@@ -196,17 +208,19 @@ def _no_such_lot() -> NoReturn:
     not_found("lot", "/api/v1/lots")
 
 
-def _name(ingredient: Any) -> str:
+def _name(ingredient: ShelfIngredient) -> str:
     return ingredient["card"]["name"].casefold() if ingredient["card"] else ""
 
 
-def _ingredient(connection: Connection, there: Any, key: str) -> tuple[Any, list[Any]]:
+def _ingredient(connection: Connection, there: Shelf, key: str) -> tuple[IngredientThere, list[LotThere]]:
     """An ingredient as it is listed, and its lots."""
     lots = lots_with_left(
         connection, {lot: each for lot, each in there["lots"].items() if each["ingredient"] == key}
     )
-    left = {
-        measure: sum(max(0, lot[measure]) for lot in lots if lot[measure] is not None)
-        for measure in ("left_mg", "left_count")
-    }
-    return {"id": key, **there["ingredients"][key], **left}, lots
+    ingredient = there["ingredients"][key]
+    return {
+        **ingredient,
+        "id": key,
+        "left_mg": sum(max(0, lot["left_mg"] or 0) for lot in lots),
+        "left_count": sum(max(0, lot["left_count"] or 0) for lot in lots),
+    }, lots

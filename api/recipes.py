@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from io import BytesIO
-from typing import Any
+from typing import Any, TypedDict
 from uuid import UUID
 
 import segno
@@ -33,7 +33,7 @@ from api.schemas import (
 )
 from api.store import reading, writing
 from api.tables import Recipe, RecipeVersion
-from api.wire import Blueprint, answer, answer_text, paged, read_document, refuse_unless_read
+from api.wire import Blueprint, PageAsked, answer, answer_text, paged, read_document, refuse_unless_read
 from bench import canonical
 
 SVG = "image/svg+xml"
@@ -41,10 +41,16 @@ SVG = "image/svg+xml"
 blueprint = Blueprint("recipes", __name__, description="Recipes, their versions, their check and their sheet")
 
 
+class SinceAsked(TypedDict, total=False):
+    """`api.schemas.Since`, read."""
+
+    since: int
+
+
 @blueprint.get("/recipes")
 @blueprint.arguments(PageQuery(), location="query")
 @blueprint.response(200, RecipePage)
-def list_recipes(asked: dict[str, int]) -> Response:
+def list_recipes(asked: PageAsked) -> Response:
     """The recipes, by title."""
     with reading() as connection:
         total = connection.scalar(select(func.count()).select_from(Recipe)) or 0
@@ -93,7 +99,7 @@ def get_recipe(recipe_id: UUID) -> Response:
 @blueprint.get("/recipes/<uuid:recipe_id>/versions")
 @blueprint.arguments(PageQuery(), location="query")
 @blueprint.response(200, VersionPage)
-def list_versions(asked: dict[str, int], recipe_id: UUID) -> Response:
+def list_versions(asked: PageAsked, recipe_id: UUID) -> Response:
     """A recipe's versions, the newest first."""
     now = _current_or_404(recipe_id)
     with reading() as connection:
@@ -141,7 +147,7 @@ def put_version(recipe_id: UUID, version: int) -> Response:
 @blueprint.get("/recipes/<uuid:recipe_id>/versions/<int(min=1, max=2147483647):version>/changes")
 @blueprint.arguments(Since(), location="query")
 @blueprint.response(200, Changes)
-def get_changes(asked: dict[str, int], recipe_id: UUID, version: int) -> Response:
+def get_changes(asked: SinceAsked, recipe_id: UUID, version: int) -> Response:
     """What a version changed, in words: against the one before, or against `since`."""
     since = asked.get("since", version - 1)
     with reading() as connection:

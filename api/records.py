@@ -89,7 +89,7 @@ def get_record_csv(run_id: UUID) -> Response:
 def get_cost(run_id: UUID) -> Response:
     """What the batch cost, by lot at what was really used, hands and wrap; per good piece. For makers alone."""
     _, record = recorded(run_id)
-    there = shelf.now_there()
+    there = shelf.current_stock()
     with reading() as connection:
         settings = SETTINGS.now(connection).document
     lots = [there["lots"].get(each["lot"]) for each in record["lots"]]
@@ -113,22 +113,38 @@ def get_cost(run_id: UUID) -> Response:
 def get_label(asked: Any, run_id: UUID) -> Response:
     """The label of a batch for one market, from what was really weighed: what it says, and what was checked."""
     run, record = recorded(run_id)
-    there = shelf.now_there()
+    there = shelf.current_stock()
     with reading() as connection:
         settings = SETTINGS.now(connection).document
         made_by = run.sheet["recipe"]
         recipe = bench.read_recipe(
             json.loads(version_or_404(connection, made_by["id"], made_by["version"]).document), kept=True
         )
-    cards = {key: bench.card_for(there, each["name"]) for key, each in recipe["ingredients"].items()}
-    given = {**settings.get("label", {}), **asked}
-    options = {
-        **{key: given.get(key) for key in ("identity", "function", "opened_months")},
+    options = _label_options(recipe, there, settings, {**settings.get("label", {}), **asked})
+    if record["balance"] and record["balance"]["weighed"]:
+        options["net_mg"] = record["balance"]["piece_mg"]
+    return answer(bench.label(recipe, run.sheet, run.state, asked["market"], options))
+
+
+def _label_options(
+    recipe: bench.MeasuredRecipe, there: bench.Shelf, settings: Any, given: Any
+) -> bench.LabelOptions:
+    """What a label says beside what was weighed: the studio's own settings, and over them what was asked."""
+    cards: dict[str, bench.Card] = {}
+    for key, each in recipe["ingredients"].items():
+        found = bench.card_for(there, each["name"])
+        card = there["ingredients"][found]["card"] if found else None
+        if card:
+            cards[key] = card
+    options: bench.LabelOptions = {
+        "identity": given.get("identity"),
+        "function": given.get("function"),
+        "opened_months": given.get("opened_months"),
         "best_before": given["best_before"].isoformat() if "best_before" in given else None,
         "precautions": given.get("precautions", []),
-        "cards": {key: there["ingredients"][card]["card"] for key, card in cards.items() if card},
+        "cards": cards,
         "maker": settings.get("maker"),
-        "letters": {key: given.get(key) for key in ("list_um", "net_um")},
+        "letters": {"list_um": given.get("list_um"), "net_um": given.get("net_um")},
     }
     if "width_mm" in given and "height_mm" in given:
         options["size"] = {
@@ -136,9 +152,7 @@ def get_label(asked: Any, run_id: UUID) -> Response:
             "width_um": given["width_mm"] * MM_UM,
             "height_um": given["height_mm"] * MM_UM,
         }
-    if record["balance"] and record["balance"]["weighed"]:
-        options["net_mg"] = record["balance"]["piece_mg"]
-    return answer(bench.label(recipe, run.sheet, run.state, asked["market"], options))
+    return options
 
 
 @blueprint.get("/recipes/<uuid:recipe_id>/last")
@@ -188,7 +202,7 @@ def _held_answer(database: Engine, run_id: UUID, mark: tuple[Any, ...]) -> bytes
 def _whole_record(run_id: UUID, recorded: Recorded) -> Any:
     """The plain record, and what only the server knows: names, the shelf's words on lots, other runs."""
     run, record = recorded
-    lots = shelf.now_there()["lots"]
+    lots = shelf.current_stock()["lots"]
     with reading() as connection:
         received = [Receipt(*row) for row in connection.execute(text(RECEIVED), {"run": str(run_id)})]
         owners = {row[0]: (row[1], row[2]) for row in connection.execute(text(OWNERS))}

@@ -19,6 +19,7 @@ from api.schemas import EntryAnswers, EntryBatch, EntryPage, EntryQuery
 from api.store import execute, read_row, writing
 from api.tables import db
 from api.wire import BatchArguments, Blueprint, answer, described
+from bench import Shelf
 
 blueprint = Blueprint("shelf", __name__, description="The journal of the shelf")
 blueprint.ARGUMENTS_PARSER = BatchArguments()
@@ -69,13 +70,12 @@ def reach() -> int:
     return found
 
 
-def now_there() -> Any:
+def current_stock() -> Shelf:
     """The shelf as `bench.fold_shelf` gives it. It is held: nobody may change it."""
     return _held_shelf(db.engine, generation.now(), reach())
 
 
 @lru_cache(maxsize=SHELVES_HELD)
-def _held_shelf(_database: Engine, _generation: str, _reach: int) -> Any:
+def _held_shelf(_database: Engine, _generation: str, _reach: int) -> Shelf:
     """All of the shelf follows from its journal, so it is held until that reaches further."""
-    folded: Any = bench.fold_shelf(json.loads(read_row(ENTRIES, {})[0]))
-    return folded
+    return bench.fold_shelf(json.loads(read_row(ENTRIES, {})[0]))

@@ -9,10 +9,10 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from functools import partial
 from itertools import chain
-from typing import Any
+from typing import Any, TypedDict
 
 import flask_smorest
 from flask import Request, Response, request
@@ -134,7 +134,14 @@ def unkept(response: Response) -> Response:
     return response
 
 
-def paged(name: str, items: list[Any], total: int, asked: dict[str, int]) -> Response:
+class PageAsked(TypedDict):
+    """Which page of a list: `api.schemas.PageQuery`, read."""
+
+    page: int
+    page_size: int
+
+
+def paged(name: str, items: Sequence[object], total: int, asked: PageAsked) -> Response:
     """One page of a list, with how many there are in all."""
     pages = -(-total // asked["page_size"])
     return answer({name: items, "page": asked["page"], "pages": pages, "total": total})

@@ -52,7 +52,18 @@ from bench.quantities import read_amount, read_duration_ms
 from bench.recipe import read_recipe
 from bench.recipe_schema import RECIPE_SCHEMA
 from bench.record import record
-from bench.shapes.record import CostSettings
+from bench.shapes.recipe import MeasuredRecipe
+from bench.shapes.record import CostSettings, LabelOptions
+from bench.shapes.shelf import (
+    Card,
+    IngredientThere,
+    LotRun,
+    LotThere,
+    Shelf,
+    ShelfIngredient,
+    ShelfLot,
+    Taken,
+)
 from bench.sheet import choose_size, make_sheet
 from bench.sheet_text import sheet_text
 from bench.shelf import SHELF_KINDS, card_for, check_shelf_entry, fold_shelf, left_of
@@ -71,13 +82,23 @@ __all__ = [
     "STANDING",
     "AmountError",
     "BenchError",
+    "Card",
     "CostSettings",
     "EntryError",
+    "IngredientThere",
     "KitError",
+    "LabelOptions",
+    "LotRun",
+    "LotThere",
+    "MeasuredRecipe",
     "PlanError",
     "RecipeError",
     "SettingError",
+    "Shelf",
+    "ShelfIngredient",
+    "ShelfLot",
     "SizeError",
+    "Taken",
     "batch_number",
     "canonical",
     "card_for",

@@ -17,16 +17,30 @@ the law where it is sold rules. `frontend/bench/label.js` gives the same.
 
 import re
 from math import lcm
-from typing import Any
 
+from bench.shapes.recipe import MeasuredRecipe
+from bench.shapes.record import (
+    CheckedRule,
+    Label,
+    LabelHeights,
+    LabelName,
+    LabelNeed,
+    LabelOptions,
+    LabelSize,
+    LeastHeights,
+    LetterHeight,
+    ListGroup,
+    Market,
+    Sourced,
+)
+from bench.shapes.sheet import Sheet, SheetComponent
+from bench.shapes.state import State
 from bench.whole import PPM, ceiling, half_even
-
-Json = Any  # until its shape is named
 
 LAW = "This is what was checked, and no more: the law where it is sold rules."
 COLOUR_KINDS = ("dye", "lake", "mica", "pigment")
 # The market's own word for a few names; each read as the other (common practice; 701.3(a) for fragrance).
-WORDS = {
+WORDS: dict[Market, dict[str, str]] = {
     "us": {"aqua": "Water", "parfum": "Fragrance", "water": "Water", "fragrance": "Fragrance"},
     "eu": {"aqua": "Aqua", "parfum": "Parfum", "water": "Aqua", "fragrance": "Parfum"},
 }
@@ -43,22 +57,9 @@ _OUNCE_NG = 28_349_523_125  # one ounce avoirdupois, exactly (UCUM v2.2)
 NET_SIXTEENTHS = ((5, 1), (25, 2), (100, 3), (None, 4))
 
 
-def label(recipe: Json, sheet: Json, state: Json, market: str, options: Json) -> Json:
-    """One batch's label for one market.
-
-    recipe: the measured one. options, all optional: "cards" {recipe ingredient: shelf card},
-    "net_mg" (what a piece weighs), "batch", "maker" (name and address), "identity", "function",
-    "opened_months", "best_before" (a day), "precautions" [text], "size" {"shape": rectangle |
-    cylinder | other, "width_um", "height_um"} (of a cylinder the width is its girth), "letters"
-    {"list_um", "net_um"}: heights of the small o, or of capitals where all are capitals.
-
-    {"market", "identity", "ingredients": [{"name", "ppm" (None: not known), "group": over | free | by_hand | colour,
-    "sure"}], "text", "net", "batch", "opened", "best_before", "maker", "precautions": [{"says",
-    "source"}], "heights", "needs": [{"what", "there", "source"}], "warnings": [{"says", "source"}],
-    "checked": [{"what", "source"}], "law"}
-    """
-    made = _Label(recipe, sheet, state, market, options)
-    return made.told()
+def label(recipe: MeasuredRecipe, sheet: Sheet, state: State, market: Market, options: LabelOptions) -> Label:
+    """One batch's label for one market."""
+    return _Label(recipe, sheet, state, market, options).build()
 
 
 def names_in(inci: str) -> list[tuple[str, int | None]]:
@@ -99,7 +100,7 @@ def shares_of(names: list[tuple[str, int | None]]) -> list[tuple[int, bool]]:
     return shares
 
 
-def net_text(mg: int, market: str) -> str:
+def net_text(mg: int, market: Market) -> str:
     """Net content of one piece, never more than is there: whole grams (tenths below 10 g), and in the US
     avoirdupois ounces to a tenth first."""
     tenths = mg // 100
@@ -110,8 +111,8 @@ def net_text(mg: int, market: str) -> str:
     return f"Net Wt {ounces // 10}.{ounces % 10} oz ({grams})"
 
 
-def least_heights(market: str, size: Json | None) -> Json:
-    """The least letter heights in µm, rounded up: {"list_um", "net_um"}; None where no rule is known here.
+def least_heights(market: Market, size: LabelSize | None) -> LeastHeights:
+    """The least letter heights, rounded up.
 
     US: the list 1/16 in, or 1/32 in on a label of less than 12 square inches (21 CFR 701.3(b)); the
     net content by the principal display panel (701.13): all of a rectangle, 40 % of a cylinder's
@@ -130,10 +131,12 @@ def least_heights(market: str, size: Json | None) -> Json:
 
 
 class _Label:
-    def __init__(self, recipe: Json, sheet: Json, state: Json, market: str, options: Json) -> None:
+    def __init__(
+        self, recipe: MeasuredRecipe, sheet: Sheet, state: State, market: Market, options: LabelOptions
+    ) -> None:
         self.recipe, self.sheet, self.state = recipe, sheet, state
         self.market, self.options = market, options
-        self.warnings: list[Json] = []
+        self.warnings: list[Sourced] = []
         self.weights: dict[str, int] = {}  # name -> its share of `total`
         self.spelt: dict[str, str] = {}  # name in small letters -> as it is written
         self.unsure: set[str] = set()
@@ -144,7 +147,7 @@ class _Label:
         self.total = 0
         self.used: dict[str, None] = {}
 
-    def told(self) -> Json:
+    def build(self) -> Label:
         self._weigh_up()
         rows = self._rows()
         heights = self._heights()
@@ -162,7 +165,7 @@ class _Label:
             "net_mg": net_mg,
             "net": net_text(net_mg, self.market),
             "batch": options.get("batch") or self.state["number"],
-            "opened": f"{options['opened_months']}M" if options.get("opened_months") else None,
+            "opened": f"{months}M" if (months := options.get("opened_months")) else None,
             "best_before": options.get("best_before"),
             "maker": options.get("maker"),
             "precautions": precautions,
@@ -179,22 +182,21 @@ class _Label:
 
     # What is in a piece
 
-    def _piece_mg(self, component: Json) -> int:
+    def _piece_mg(self, component: SheetComponent) -> int:
         """What a component gives to one finished piece."""
         takes = (component["count"] - component["spares"]) // self.sheet["size"]["pieces"]
-        mg: int = takes * component["piece_mg"]
-        return mg
+        return takes * component["piece_mg"]
 
     def _weigh_up(self) -> None:
         masses: dict[str, dict[str, int]] = {}  # component -> ingredient -> mg
         for line in self.sheet["lines"]:
-            told = self.state["lines"][line["id"]]
-            settled = told["status"] in ("in", "left", "over", "short")
-            mg = told["in_mg"] or (line["about_mg"] or 0 if settled else 0)
+            stands = self.state["lines"][line["id"]]
+            settled = stands["status"] in ("in", "left", "over", "short")
+            mg = stands["in_mg"] or (line["about_mg"] or 0 if settled else 0)
             if mg:
                 mix = masses.setdefault(line["component"], {})
                 mix[line["ingredient"]] = mix.get(line["ingredient"], 0) + mg
-            elif told["status"] == "by_hand" or (line["mg"] is None and settled):
+            elif stands["status"] == "by_hand" or (line["mg"] is None and settled):
                 self._unweighed(line["ingredient"])
         pieces = self.sheet["size"]["pieces"]
         parts = [
@@ -219,7 +221,8 @@ class _Label:
 
     def _inci(self, ingredient: str) -> list[tuple[str, int | None]]:
         about = self.recipe["ingredients"][ingredient]
-        inci = self.options.get("cards", {}).get(ingredient, {}).get("inci") or about["inci"]
+        card = self.options.get("cards", {}).get(ingredient)
+        inci = (card and card.get("inci")) or about["inci"]
         if not inci:
             self._warn(
                 f"{about['name']} has no INCI name, so its own name stands.",
@@ -262,11 +265,11 @@ class _Label:
             self.weights[key] = self.weights.get(key, 0) + weight * share
             if is_colour:
                 self.colours.add(key)
-        for allergen in (about["fragrance"] or {"allergens": []})["allergens"]:
+        for allergen in about["fragrance"]["allergens"] if about["fragrance"] else ():
             key = self._key(allergen["name"])
             self.allergens[key] = self.allergens.get(key, 0) + weight * _RANKS * allergen["ppm"]
 
-    def _rows(self) -> list[Json]:
+    def _rows(self) -> list[LabelName]:
         weights = dict(self.weights)
         if self.market == "eu":
             stays_on = self.recipe["stays_on"] is not False
@@ -280,14 +283,14 @@ class _Label:
                 if weight * (100_000 if stays_on else 10_000) > self.total:
                     weights.setdefault(key, weight)
 
-        def group(key: str) -> str:
+        def group(key: str) -> ListGroup:
             if key in self.colours:
                 return "colour"
             hundredfold = 100 * weights[key]
             free = hundredfold <= self.total if self.market == "us" else hundredfold < self.total
             return "free" if free else "over"
 
-        groups: dict[str, list[str]] = {"over": [], "free": [], "by_hand": [], "colour": []}
+        groups: dict[ListGroup, list[str]] = {"over": [], "free": [], "by_hand": [], "colour": []}
         for key in sorted(weights, key=lambda key: (-weights[key], key)):
             groups[group(key)].append(key)
         for key in self.by_hand:
@@ -307,14 +310,18 @@ class _Label:
 
     # What the rules ask
 
-    def _precautions(self) -> list[Json]:
+    def _precautions(self) -> list[Sourced]:
         kinds = {self.recipe["ingredients"][key]["kind"] for key in self.used}
-        told = [{"says": says, "source": "the maker's own"} for says in self.options.get("precautions", [])]
+        precautions: list[Sourced] = [
+            {"says": says, "source": "the maker's own"} for says in self.options.get("precautions", [])
+        ]
         if kinds & {"oil", "butter", "solubiliser"}:
-            told.append({"says": "Makes the bath or tray slippery.", "source": "common practice"})
+            precautions.append({"says": "Makes the bath or tray slippery.", "source": "common practice"})
         if kinds & {"fragrance", "citric_acid", "surfactant", "soap_base", "whipping_base"}:
-            told.append({"says": "Keep out of the eyes; rinse with water.", "source": "common practice"})
-        return told
+            precautions.append(
+                {"says": "Keep out of the eyes; rinse with water.", "source": "common practice"}
+            )
+        return precautions
 
     def _warn_of_the_product(self) -> None:
         kinds = {self.recipe["ingredients"][key]["kind"] for key in self.used}
@@ -353,23 +360,24 @@ class _Label:
                 "Regulation (EU) 2023/988, Art. 6(1)(f), read second-hand",
             )
 
-    def _heights(self) -> Json:
+    def _heights(self) -> LabelHeights:
         least = least_heights(self.market, self.options.get("size"))
         letters = self.options.get("letters") or {}
-        heights: Json = {}
-        for name, words in (("list", "ingredient list"), ("net", "net content")):
-            has, needs = letters.get(f"{name}_um"), least[f"{name}_um"]
-            fits = None if has is None or needs is None else has >= needs
-            heights[name] = {"least_um": needs, "has_um": has, "fits": fits}
-            if fits is False:
-                rule = "701.3(b)" if name == "list" else "701.13"
-                self._warn(
-                    f"The letters of the {words} are too small: {has} µm, and {needs} µm is the least.",
-                    f"21 CFR {rule}",
-                )
-        return heights
+        return {
+            "list": self._height("ingredient list", "701.3(b)", letters.get("list_um"), least["list_um"]),
+            "net": self._height("net content", "701.13", letters.get("net_um"), least["net_um"]),
+        }
 
-    def _needs(self, net_mg: int, precautions: list[Json]) -> list[Json]:
+    def _height(self, words: str, rule: str, has: int | None, needs: int | None) -> LetterHeight:
+        fits = None if has is None or needs is None else has >= needs
+        if fits is False:
+            self._warn(
+                f"The letters of the {words} are too small: {has} µm, and {needs} µm is the least.",
+                f"21 CFR {rule}",
+            )
+        return {"least_um": needs, "has_um": has, "fits": fits}
+
+    def _needs(self, net_mg: int, precautions: list[Sourced]) -> list[LabelNeed]:
         options = self.options
         batch = bool(options.get("batch") or self.state["number"])
         maker = bool(options.get("maker"))
@@ -394,11 +402,11 @@ class _Label:
         ]
 
 
-def _need(what: str, there: bool, source: str) -> Json:
+def _need(what: str, there: bool, source: str) -> LabelNeed:
     return {"what": what, "there": there, "source": source}
 
 
-_CHECKED: dict[str, list[Json]] = {
+_CHECKED: dict[Market, list[CheckedRule]] = {
     "us": [
         {"what": "descending order by what was weighed", "source": "21 CFR 701.3(a)"},
         {"what": "any order at or below 1 %", "source": "21 CFR 701.3(f)(2), read second-hand"},

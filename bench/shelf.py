@@ -12,50 +12,65 @@ an ingredient is therefore read first. The fold never raises and reads no clock;
 
 import re
 import unicodedata
-from typing import Any
+from collections.abc import Sequence
+from typing import Literal, TypeGuard
 
 from bench import entries as common
 from bench import kinds
 from bench.errors import EntryError
 from bench.kinds import fields_of
 from bench.money import is_currency
-from bench.recipe_schema import INGREDIENT, closed, listed, text
 from bench.schema_words import say_what_is_wrong
-
-Json = Any  # until its shape is named
+from bench.shapes.entries import (
+    Corrected,
+    Received,
+    ReceivedBody,
+    ShelfEntry,
+    ShelfNoted,
+    Undone,
+    WroteOff,
+)
+from bench.shapes.schema import schema_of
+from bench.shapes.shelf import Card, Shelf, ShelfIngredient, ShelfLot, Taken
+from bench.shapes.units import JsonObject
 
 SHELF_KINDS = fields_of(kinds.SHELF_KINDS)
-CARD_SCHEMA: Json = closed(
-    ["name"],
-    {
-        **INGREDIENT["properties"],
-        "cas": text(12, 7),
-        "limits": listed(text(300), 20),
-        "answers_to": listed(text(200), 50),
-    },
-)
+CARD_SCHEMA = schema_of(Card)
 _CAS = re.compile(r"([1-9][0-9]{1,6})-([0-9]{2})-([0-9])")
 
 
-def check_shelf_entry(entry: Any, closed: bool = True) -> None:
+def check_shelf_entry(entry: object, closed: bool = True) -> None:
     """Raise EntryError, naming the field, when an entry of the shelf is malformed; closed: see `entries.check`."""
     common.check(entry, SHELF_KINDS, closed)
-    body = entry["body"]
+    if not _is_entry(entry):
+        return  # of a kind that is not known here
     if entry["kind"] == "described":
-        fault = say_what_is_wrong(body["card"], CARD_SCHEMA)
-        if fault:
-            raise EntryError(".".join(filter(None, ("body.card", fault[0]))), fault[1])
-        if "cas" in body["card"] and not is_cas(body["card"]["cas"]):
+        _check_card(entry["body"]["card"])
+    elif entry["kind"] == "noted":
+        if ("lot" in entry["body"]) == ("ingredient" in entry["body"]):
+            raise EntryError("body.lot", "Say what the note is about: a “lot” or an “ingredient”.")
+    elif entry["kind"] != "undone":
+        if ("mg" in entry["body"]) == ("count" in entry["body"]):
             raise EntryError(
-                "body.card.cas",
-                "This is no CAS number: its last digit does not fit the others. Copy it again.",
+                "body.mg", "Say how much: “mg” for what is weighed, or “count” for what is counted."
             )
-    if entry["kind"] in ("received", "corrected", "wrote_off") and ("mg" in body) == ("count" in body):
-        raise EntryError("body.mg", "Say how much: “mg” for what is weighed, or “count” for what is counted.")
-    if "price" in body and entry["kind"] == "received" and not is_currency(body["price"]["currency"]):
-        raise EntryError("body.price.currency", "This is no currency of ISO 4217, such as EUR, GBP or USD.")
-    if entry["kind"] == "noted" and ("lot" in body) == ("ingredient" in body):
-        raise EntryError("body.lot", "Say what the note is about: a “lot” or an “ingredient”.")
+        if entry["kind"] == "received":
+            price = entry["body"].get("price")
+            if price and not is_currency(price["currency"]):
+                raise EntryError(
+                    "body.price.currency", "This is no currency of ISO 4217, such as EUR, GBP or USD."
+                )
+
+
+def _check_card(card: JsonObject) -> None:
+    fault = say_what_is_wrong(card, CARD_SCHEMA)
+    if fault:
+        raise EntryError(".".join(filter(None, ("body.card", fault[0]))), fault[1])
+    if "cas" in card and not is_cas(str(card["cas"])):
+        raise EntryError(
+            "body.card.cas",
+            "This is no CAS number: its last digit does not fit the others. Copy it again.",
+        )
 
 
 def is_cas(written: str) -> bool:
@@ -68,46 +83,62 @@ def is_cas(written: str) -> bool:
     return sum(place * int(digit) for place, digit in enumerate(digits, 1)) % 10 == int(found[3])
 
 
-def fold_shelf(entries: list[Json]) -> Json:
+def fold_shelf(entries: Sequence[object]) -> Shelf:
     """What the shelf's entries say together. Never raises for any set of entries."""
-    lives = common.less_undone(common.in_order(entries))
-    ingredients: Json = {}
-    lots: Json = {}
-    unread: list[str] = []
-    later: list[Json] = []
-    for entry in lives:
-        if not common.understood(entry, SHELF_KINDS):
-            unread.append(entry["id"])
+    shelf: Shelf = {"ingredients": {}, "lots": {}, "unread": []}
+    later: list[Corrected | WroteOff | ShelfNoted | Undone] = []
+    for entry in common.less_undone(common.in_order(entries)):
+        if not _is_entry(entry):
+            shelf["unread"].append(entry["id"])
         elif entry["kind"] == "described":
-            _known(ingredients, str(entry["body"]["ingredient"]))["card"] = entry["body"]["card"]
+            card = entry["body"]["card"]
+            if _is_card(card):
+                _known(shelf, entry["body"]["ingredient"])["card"] = card
         elif entry["kind"] == "received":
-            if not _receive(lots, entry):
-                unread.append(entry["id"])
+            if _receive(shelf, entry):
+                _known(shelf, entry["body"]["ingredient"])
             else:
-                _known(ingredients, str(entry["body"]["ingredient"]))
+                shelf["unread"].append(entry["id"])
         else:
             later.append(entry)
-    for entry in later:
-        if not _TAKES[entry["kind"]](ingredients, lots, entry):
-            unread.append(entry["id"])
-    return {"ingredients": ingredients, "lots": lots, "unread": sorted(unread)}
+    for change in later:
+        if not _take(shelf, change):
+            shelf["unread"].append(change["id"])
+    shelf["unread"].sort()
+    return shelf
 
 
-def _known(ingredients: Json, key: str) -> Json:
-    found: Json = ingredients.setdefault(key, {"card": None, "notes": []})
-    return found
+def _is_entry(entry: Entry) -> TypeGuard[ShelfEntry]:
+    """Whether a placeable entry is of a kind that is known, with every field as it should be."""
+    return common.understood(entry, SHELF_KINDS)
 
 
-def _receive(lots: Json, entry: Json) -> bool:
+def _is_card(card: JsonObject) -> TypeGuard[Card]:
+    """A card has a name. Its other fields were checked when it was sent; of one that was kept before that, who
+    reads them looks at what they are."""
+    return isinstance(card.get("name"), str)
+
+
+def _known(shelf: Shelf, key: str) -> ShelfIngredient:
+    return shelf["ingredients"].setdefault(key, {"card": None, "notes": []})
+
+
+def _receive(shelf: Shelf, entry: Received) -> bool:
     body = entry["body"]
-    if body["lot"] in lots or ("mg" in body) == ("count" in body):
+    much = _much(body)
+    if body["lot"] in shelf["lots"] or much is None:
         return False
-    lots[body["lot"]] = {
+    shelf["lots"][body["lot"]] = {
         "ingredient": body["ingredient"],
         "number": body["number"],
         "received_on": body["received_on"],
-        **{key: body.get(key) for key in ("supplier", "best_before", "price", "code", "mg", "count")},
-        "held": body["mg"] if "mg" in body else body["count"],
+        "supplier": body.get("supplier"),
+        "best_before": body.get("best_before"),
+        "price": body.get("price"),
+        "code": body.get("code"),
+        "mg": body.get("mg"),
+        "count": body.get("count"),
+        "held": much,
         "held_at": entry["at"],
         "wrote_off": [],
         "notes": [],
@@ -115,58 +146,59 @@ def _receive(lots: Json, entry: Json) -> bool:
     return True
 
 
-def _measured(lots: Json, body: Json) -> tuple[Json, int] | None:
-    """The lot that an entry speaks of, and how much, in the lot's own measure; None when it says it in
-    the other, or when there is no such lot."""
-    if body["lot"] not in lots:
+def _much(body: ReceivedBody) -> int | None:
+    """How much was received, in the one measure that it is said in; None where it is both or neither."""
+    if ("mg" in body) == ("count" in body):
         return None
-    lot = lots[body["lot"]]
-    measure = "mg" if lot["count"] is None else "count"
-    return (lot, body[measure]) if measure in body else None
+    return body["mg"] if "mg" in body else body["count"]
 
 
-def _corrected(ingredients: Json, lots: Json, entry: Json) -> bool:
-    found = _measured(lots, entry["body"])
-    if found:
-        lot, much = found
+def _take(shelf: Shelf, entry: Corrected | WroteOff | ShelfNoted | Undone) -> bool:
+    """Take in what speaks of something that was received or described; False when it is not here."""
+    if entry["kind"] == "noted":
+        return _note(shelf, entry)
+    if entry["kind"] == "undone":
+        return False  # what it takes back is not here, or came after it
+    body = entry["body"]
+    lot = shelf["lots"].get(body["lot"])
+    if lot is None:
+        return False
+    much = body.get(_measure_of(lot))
+    if much is None:
+        return False  # it is said in the other measure
+    if entry["kind"] == "corrected":
         lot["held"], lot["held_at"] = much, entry["at"]
-    return found is not None
-
-
-def _wrote_off(ingredients: Json, lots: Json, entry: Json) -> bool:
-    found = _measured(lots, entry["body"])
-    if found:
-        lot, much = found
+    else:
         lot["held"] -= much
         lot["wrote_off"].append({"at": entry["at"], "much": much, "why": entry["body"]["why"]})
-    return found is not None
+    return True
 
 
-def _noted(ingredients: Json, lots: Json, entry: Json) -> bool:
+def _note(shelf: Shelf, entry: ShelfNoted) -> bool:
     body = entry["body"]
-    about = lots.get(body["lot"]) if "lot" in body else ingredients.get(body.get("ingredient"))
+    about: ShelfLot | ShelfIngredient | None = (
+        shelf["lots"].get(body["lot"])
+        if "lot" in body
+        else shelf["ingredients"].get(body.get("ingredient", ""))
+    )
     if about is None:
         return False
     about["notes"].append({"at": entry["at"], "device": entry["device"], "text": body["text"]})
     return True
 
 
-def _undone(ingredients: Json, lots: Json, entry: Json) -> bool:
-    return False  # what it takes back is not here, or came after it
+def _measure_of(lot: ShelfLot) -> Literal["mg", "count"]:
+    return "mg" if lot["count"] is None else "count"
 
 
-_TAKES = {"corrected": _corrected, "wrote_off": _wrote_off, "noted": _noted, "undone": _undone}
+def left_of(lot: ShelfLot, uses: Sequence[Taken]) -> int:
+    """What a lot of the folded shelf has left, in mg or pieces; below zero when more was used than booked.
 
-
-def left_of(lot: Json, uses: list[Json]) -> int:
-    """What a lot of the folded shelf has left, in mg or pieces; below nought when more was used than booked.
-
-    uses: [{"mg", "count", "at"}], what each run took of it (`lots.use_of`). A correction says what
-    is really there, so only what was used after it counts.
+    uses: what each run took of it (`lots.use_of`). A correction says what is really there, so only what was
+    used after it counts.
     """
-    measure = "mg" if lot["count"] is None else "count"
-    gone = sum(use[measure] for use in uses if use["at"] > lot["held_at"])
-    return int(lot["held"] - gone)
+    measure = _measure_of(lot)
+    return lot["held"] - sum(use[measure] for use in uses if use["at"] > lot["held_at"])
 
 
 def plain(name: str) -> str:
@@ -174,7 +206,7 @@ def plain(name: str) -> str:
     return re.sub(r"[ \t\r\n]+", " ", unicodedata.normalize("NFKC", name).lower()).strip(" ")
 
 
-def card_for(shelf: Json, name: str) -> str | None:
+def card_for(shelf: Shelf, name: str) -> str | None:
     """The id of the shelf's ingredient that answers to a recipe ingredient's name; None when none does.
 
     An ingredient answers to its card's own name and to each of its `answers_to`. Of several, one
@@ -187,7 +219,7 @@ def card_for(shelf: Json, name: str) -> str | None:
         if card is None:
             continue
         own = plain(card["name"]) == wanted
-        also = card.get("answers_to")
+        also: object = card.get("answers_to")
         names = also if isinstance(also, list) else []
         if own or any(isinstance(each, str) and plain(each) == wanted for each in names):
             found.append((not own, key))

@@ -19,7 +19,7 @@ from api.errors import Problem, not_found
 from api.schemas import DeviceChange, DeviceItem, DevicePage, PageQuery, StudioNow
 from api.store import reading, writing
 from api.tables import BenchOwner, Device
-from api.wire import Blueprint, answer, paged
+from api.wire import Blueprint, PageAsked, answer, paged
 
 blueprint = Blueprint("devices", __name__, description="Who is paired, and how the studio stands")
 
@@ -66,7 +66,7 @@ def _names_of_benches() -> dict[str, str]:
 @blueprint.get("/devices")
 @blueprint.arguments(PageQuery(), location="query")
 @blueprint.response(200, DevicePage)
-def list_devices(asked: dict[str, int]) -> Response:
+def list_devices(asked: PageAsked) -> Response:
     """The devices that were ever paired, those seen last first; a maker's question."""
     with reading() as connection:
         total = connection.scalar(select(func.count()).select_from(Device)) or 0

@@ -2901,7 +2901,7 @@ export interface Card {
   readonly hazards?: HazardList;
   readonly cas?: string;
   readonly limits?: readonly string[];
-  /** further names that a recipe may have for it */
+  /** further names for it */
   readonly answers_to?: readonly string[];
 }
 

@@ -1,18 +1,18 @@
 """The shelf: what is in the house; its cards and lots, what a run takes of them, and gathering."""
 
-from typing import Literal, NotRequired, TypedDict
+from typing import Annotated, Literal, NotRequired, TypedDict
 
 from bench.shapes.entries import DayText, Price
 from bench.shapes.recipe import WrittenIngredient
-from bench.shapes.units import InstantMs, Mg
+from bench.shapes.units import InstantMs, Many, Mg, Text
 
 
 class Card(WrittenIngredient):
     """What is known of an ingredient, its fields written as in a recipe's."""
 
-    cas: NotRequired[str]
-    limits: NotRequired[list[str]]
-    answers_to: NotRequired[list[str]]  # further names that a recipe may have for it
+    cas: NotRequired[Annotated[str, Text(12, 7)]]
+    limits: NotRequired[Annotated[list[Annotated[str, Text(300)]], Many(20)]]
+    answers_to: NotRequired[Annotated[list[Annotated[str, Text(200)]], Many(50)]]  # further names for it
 
 
 class ShelfNote(TypedDict):
