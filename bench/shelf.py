@@ -23,6 +23,7 @@ from bench.money import is_currency
 from bench.schema_words import say_what_is_wrong
 from bench.shapes.entries import (
     Corrected,
+    Entry,
     Received,
     ReceivedBody,
     ShelfEntry,
@@ -39,9 +40,9 @@ CARD_SCHEMA = schema_of(Card)
 _CAS = re.compile(r"([1-9][0-9]{1,6})-([0-9]{2})-([0-9])")
 
 
-def check_shelf_entry(entry: object, closed: bool = True) -> None:
+def check_shelf_entry(given: object, closed: bool = True) -> None:
     """Raise EntryError, naming the field, when an entry of the shelf is malformed; closed: see `entries.check`."""
-    common.check(entry, SHELF_KINDS, closed)
+    entry = common.check(given, SHELF_KINDS, closed)
     if not _is_entry(entry):
         return  # of a kind that is not known here
     if entry["kind"] == "described":
