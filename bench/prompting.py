@@ -273,9 +273,14 @@ class _Bench:
         line, told = next(((line, told) for line, told in statuses if told["status"] == "open"), statuses[-1])
         adding = self._add(line, told, top_up=False)
         if self._first_asked(step):  # what is said of the whole step is said once, before the first pour
-            said = (sentence(step["title"]), step["says"], adding["says"], self._before_next(step))
-            adding["says"] = joined(*said)
+            said = (sentence(step["title"]), step["says"])
+            if self._names_vessel(joined(*said), line):
+                adding["says"] = line["note"]  # where it goes is said
+            adding["says"] = joined(*said, adding["says"], self._before_next(step))
         return {**adding, "says": joined(self._filling(line), adding["says"])}
+
+    def _names_vessel(self, words: str, line: Json) -> bool:
+        return str(self.state["vessels"][line["vessel"]]["name"]).lower() in words.lower()
 
     def _carried(self, line: Json) -> int:
         """Above nought when the line's round was carried up, below when it was carried down."""

@@ -13,7 +13,7 @@ import { h } from "./parts/dom.js";
 import { installHatching } from "./parts/hatch.js";
 import { takenBy } from "./parts/in-use.js";
 import { registerPlateRow } from "./parts/plate-rows.js";
-import { tellRing } from "./parts/ring-note.js";
+import { endRing, tellRing } from "./parts/ring-note.js";
 import { ringState, willRing } from "./parts/ring-state.js";
 import { tellPlain } from "./parts/sheets.js";
 import { registerWaitStrip } from "./parts/wait-strip.js";
@@ -485,6 +485,7 @@ function draw() {
   // Where a recipe is chosen, how much of it is asked next.
   if (isNew && route.name === "recipes") setTimeout(() => LATER.size().catch(() => {}), AT_REST_MS);
   holdScreen(route.name === "bench" && studio.run(route.id).open);
+  endRing();
 }
 
 /** What is written in stays where it is on the glass, whatever came above it. */
@@ -911,8 +912,11 @@ function ring({ key, together }) {
     .filter(Boolean)
     .join(" ");
   if (speech) senses.say(says);
-  if (studio.at() - worst.at < STALE_RING_MS)
-    tellRing(says, () => goToBench({ run: worst.wait.run, step: worst.wait.step }));
+  if (studio.at() - worst.at >= STALE_RING_MS) return;
+  const { run, step, what } = worst.wait;
+  const counts = () =>
+    studio.waits().some((wait) => wait.run === run && wait.step === step && wait.what === what);
+  tellRing(says, counts, () => goToBench({ run, step }));
 }
 
 /** What rings within minutes lies on the sound's own clock, which no sleeping timer holds up. */

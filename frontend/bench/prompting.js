@@ -285,11 +285,13 @@ function weigh(bench, step) {
   const adding = addLine(bench, line, told, false);
   if (!isFirstAsked(bench, step)) return { ...adding, says: joined(filling(bench, line), adding.says) };
   // What is said of the whole step is said once, before the first pour.
-  return {
-    ...adding,
-    says: joined(filling(bench, line), sentence(step.title), step.says, adding.says, beforeNext(bench, step)),
-  };
+  const words = joined(sentence(step.title), step.says);
+  const says = namesVessel(bench, words, line) ? line.note : adding.says; // else where it goes is said
+  return { ...adding, says: joined(filling(bench, line), words, says, beforeNext(bench, step)) };
 }
+
+const namesVessel = (bench, words, line) =>
+  words.toLowerCase().includes(bench.state.vessels[line.vessel].name.toLowerCase());
 
 /** Above nought when the line's round was carried up, below when it was carried down. */
 function carried(bench, line) {

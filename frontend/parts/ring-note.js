@@ -1,6 +1,8 @@
-// What rang, and whose it is: one line over the head of the page, once, gone after a while or at a touch.
+// What rang, and whose it is: one line over the head of the page, once, gone after a while, at a touch, or once
+// what rang was answered.
 //
-//   tellRing("Plain bar, B, Let it set: ready.", () => …);   // what a touch on it leads to
+//   tellRing("Plain bar, B, Let it set: ready.", () => …, () => …);   // whether it still counts; what a touch leads to
+//   endRing();                                                        // something happened: it may count no more
 
 import { h, setText, show } from "./dom.js";
 
@@ -8,6 +10,7 @@ const SHOWN_MS = 20_000;
 
 let note = null;
 let lead = () => {};
+let stillCounts = () => false;
 let going = 0;
 
 const goes = () => {
@@ -15,7 +18,11 @@ const goes = () => {
   show(note, false);
 };
 
-export function tellRing(says, follow) {
+export function endRing() {
+  if (note && !note.hidden && !stillCounts()) goes();
+}
+
+export function tellRing(says, counts, follow) {
   if (!note) {
     note = h(
       "div",
@@ -31,6 +38,7 @@ export function tellRing(says, follow) {
     document.body.append(note);
   }
   lead = follow;
+  stillCounts = counts;
   show(note, true);
   setText(note.firstChild, says);
   clearTimeout(going);
