@@ -35,6 +35,9 @@ TYPES = {
 }
 
 
+# A comment on lines of its own, and a type within code.
+COMMENT = re.compile(r"^[ \t]*/\*[^*]*\*+(?:[^/*][^*]*\*+)*/[ \t]*\n", re.MULTILINE)
+TYPE = re.compile(r"/\*\* @type [^\n]*?\*/ ?")
 # A comment behind code. It has no quotes in it that could end a string, so it stands in none.
 REMARK = re.compile(r"^(.*[;{}\[\](),:?>]) // [^\"`\n]*$", re.MULTILINE)
 
@@ -105,8 +108,9 @@ def slim(file: Path) -> bytes:
     content = file.read_bytes()
     if file.suffix not in (".js", ".css"):
         return content
-    text = re.sub(r"^[ \t]*/\*.*?\*/[ \t]*\n", "", content.decode("utf-8"), flags=re.MULTILINE | re.DOTALL)
+    text = COMMENT.sub("", content.decode("utf-8"))
     if file.suffix == ".js":
+        text = TYPE.sub("", text)
         text = re.sub(r"^[ \t]*//.*\n", "", text, flags=re.MULTILINE)
         text = REMARK.sub(_without_remark, text)
     text = re.sub(r"^[ \t]+|^\n", "", text, flags=re.MULTILINE)

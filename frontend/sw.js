@@ -6,7 +6,7 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "88d7b630c6a9";
+const VERSION = "a4459be8298d";
 // An ETag carries the SHA-256 of the file as it lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
@@ -33,6 +33,7 @@ const FILES = [
   "bench/label.js",
   "bench/last-time.js",
   "bench/layout.js",
+  "bench/lists.js",
   "bench/lots.js",
   "bench/price.js",
   "bench/prompting.js",

@@ -10,21 +10,33 @@
 
 import { BenchError } from "./errors.js";
 import { halfEven } from "./whole.js";
+/** @import { Measures } from "../../bench/shapes/page" */
 
+/**
+ * @typedef {readonly [bigint, bigint]} Fraction numerator and denominator
+ * @typedef {"mass" | "volume" | "counted" | "parts" | "percent" | "texture"} AmountKind
+ * @typedef {{kind: AmountKind, value: Fraction, unit: string}} Amount value: µg, nL, pieces, parts; 3 % is 3/100
+ * @typedef {{[measure: string]: Fraction | undefined}} Kitchen nL, by measure
+ */
+
+/** @template T @param {string} names @param {T} value @returns {[string, T][]} */
 const many = (names, value) => names.split(",").map((name) => [name, value]);
 
+/** @type {(top: bigint, bottom: bigint) => Fraction} */
+const of = (top, bottom) => [top, bottom];
+
 const MASS_UG = new Map([
-  ...many("g,gs,gm,gms,gram,grams,gramme,grammes", [1_000_000n, 1n]),
-  ...many("kg,kgs,kilo,kilos,kilogram,kilograms", [1_000_000_000n, 1n]),
-  ...many("mg,mgs,milligram,milligrams", [1000n, 1n]),
-  ...many("oz,ozs,ounce,ounces", [28_349_523_125n, 1000n]),
-  ...many("lb,lbs,pound,pounds", [453_592_370n, 1n]),
+  ...many("g,gs,gm,gms,gram,grams,gramme,grammes", of(1_000_000n, 1n)),
+  ...many("kg,kgs,kilo,kilos,kilogram,kilograms", of(1_000_000_000n, 1n)),
+  ...many("mg,mgs,milligram,milligrams", of(1000n, 1n)),
+  ...many("oz,ozs,ounce,ounces", of(28_349_523_125n, 1000n)),
+  ...many("lb,lbs,pound,pounds", of(453_592_370n, 1n)),
 ]);
 const VOLUME_NL = new Map([
   // cc is the cubic centimetre, a millilitre by another name.
-  ...many("ml,mls,cc,millilitre,millilitres,milliliter,milliliters", [1_000_000n, 1n]),
-  ...many("cl,cls,centilitre,centilitres", [10_000_000n, 1n]),
-  ...many("l,litre,litres,liter,liters", [1_000_000_000n, 1n]),
+  ...many("ml,mls,cc,millilitre,millilitres,milliliter,milliliters", of(1_000_000n, 1n)),
+  ...many("cl,cls,centilitre,centilitres", of(10_000_000n, 1n)),
+  ...many("l,litre,litres,liter,liters", of(1_000_000_000n, 1n)),
 ]);
 const KITCHEN = new Map([
   ...many("tsp,tsps,teaspoon,teaspoons", "tsp"),
@@ -41,7 +53,9 @@ const GREAT = new Set(
 );
 const US_GALLON = 3_785_411_784n; // nL: 231 cubic inches of 2.54 cm
 const GALLON = 4_546_090_000n;
+/** @type {Kitchen} */
 const SPOONS = { tsp: [5_000_000n, 1n], tbsp: [15_000_000n, 1n] };
+/** @type {{[M in Measures]: Kitchen}} */
 const KITCHEN_NL = {
   us: {
     tsp: [US_GALLON, 768n],
@@ -63,6 +77,7 @@ const KITCHEN_NL = {
   metric: { ...SPOONS, cup: [240_000_000n, 1n], "fl oz": [30_000_000n, 1n] },
 };
 const COUNTED = new Map([...many("drop,drops", "drops"), ...many("piece,pieces,pc,pcs", "pieces")]);
+/** @type {Map<string, bigint>} */
 const TIME_MS = new Map([
   ...many("s,sec,secs,second,seconds", 1000n),
   ...many("min,mins,minute,minutes", 60_000n),
@@ -72,7 +87,7 @@ const TIME_MS = new Map([
 ]);
 const MOST_UG = 10n ** 13n;
 const LONGEST_MS = 366 * 86_400_000;
-/** What a drop is taken for, 1/20 mL: a convention, real droppers differ. */
+/** What a drop is taken for, 1/20 mL: a convention, real droppers differ. @type {Fraction} */
 export const DROP_NL = [50_000n, 1n];
 
 const AMOUNT_WANTED =
@@ -86,30 +101,41 @@ const AMOUNT =
 // Digits that are raised, ringed or stopped: "5² g" would read as 52 g.
 const RAISED = /[²³¹⁰⁴-⁹₀-₉①-⑨⑴-⑼⒈-⒐⓪⓵-⓽⓿❶-❾➀-➈➊-➒\u{1F100}-\u{1F10A}]/u;
 
+/** @param {bigint} a @param {bigint} b @type {(a: bigint, b: bigint) => bigint} */
 const gcd = (a, b) => (b ? gcd(b, a % b) : a);
 
-/** A fraction in its lowest terms. */
+/** A fraction in its lowest terms. @param {bigint} top @param {bigint} [bottom] @returns {Fraction} */
 export function fraction(top, bottom = 1n) {
   const by = gcd(top < 0n ? -top : top, bottom) || 1n;
   return [top / by, bottom / by];
 }
+/** @param {Fraction} one @param {Fraction} other */
 export const plus = ([a, b], [c, d]) => fraction(a * d + c * b, b * d);
+/** @param {Fraction} one @param {Fraction} other */
 export const minus = ([a, b], [c, d]) => fraction(a * d - c * b, b * d);
+/** @param {Fraction} one @param {Fraction} other */
 export const times = ([a, b], [c, d]) => fraction(a * c, b * d);
+/** @param {Fraction} one @param {Fraction} other */
 export const over = ([a, b], [c, d]) => fraction(a * d, b * c);
-/** To the nearest whole Number, halves to the even one. */
+/** To the nearest whole Number, halves to the even one. @param {Fraction} given */
 export const nearest = ([top, bottom]) => halfEven(top, bottom);
+/** @param {Fraction} given @param {bigint} most */
 const isMore = ([a, b], most) => a > most * b;
 
+/** @param {string} text */
 const cut = (text, most = 40) => [...text].slice(0, most).join("");
+/** @param {string} text */
 const words = (text) => text.split(/\s+/).filter(Boolean);
 
-/** Digits of any script as 0 to 9: each script's ten begin where the low half of the code is 0, else 6. */
+/**
+ * Digits of any script as 0 to 9: each script's ten begin where the low half of the code is 0, else 6.
+ * @param {string} text
+ */
 const digits = (text) =>
   text.replace(/\p{Nd}/gu, (each) => {
-    const code = each.codePointAt(0);
+    const code = Number(each.codePointAt(0));
     const low = code % 16;
-    return low - (/\p{Nd}/u.test(String.fromCodePoint(code - low)) ? 0 : 6);
+    return String(low - (/\p{Nd}/u.test(String.fromCodePoint(code - low)) ? 0 : 6));
   });
 
 const SPACED = /(?<![\p{Nd}.,])(\p{Nd}{1,3})((?:[ '’]\p{Nd}{3})+)(?!\p{Nd}|\s*[/\p{Nd}])/gu;
@@ -120,7 +146,10 @@ const COMMA = /(?<![\p{Nd}.,])(\p{Nd}{1,9}),(\p{Nd}{1,9})(?![\p{Nd}.,])/gu;
 // One comma or point with three figures behind it: a decimal, or thousands? A point asks only before noughts.
 const TWO_WAYS = /^\s*([1-9][0-9]{0,2})(?:,([0-9]{3})|\.(000))(?![\p{Nd}.,])/u;
 
-/** A written number in the one spelling that is read: a decimal point, and thousands together. */
+/**
+ * A written number in the one spelling that is read: a decimal point, and thousands together.
+ * @param {string} text
+ */
 export function plainNumber(text) {
   // "1½" would normalise to "11/2": part the digit from the vulgar fraction first.
   let plain = text
@@ -133,7 +162,10 @@ export function plainNumber(text) {
   return plain.replace(COMMA, "$1.$2");
 }
 
-/** A written number and the words after it; a fault says what was wanted. */
+/**
+ * A written number and the words after it; a fault says what was wanted.
+ * @param {string} text @param {string} where @returns {[Fraction, string]}
+ */
 function split(text, where, wanted = AMOUNT_WANTED) {
   const found = RAISED.test(text) ? null : AMOUNT.exec(plainNumber(text));
   if (!found) throw new BenchError(where, `“${cut(text)}” is not ${wanted}.`);
@@ -148,7 +180,10 @@ function split(text, where, wanted = AMOUNT_WANTED) {
   return [plus(fraction(BigInt(top), BigInt(bottom)), [BigInt(whole ?? 0), 1n]), named];
 }
 
-/** A BenchError where "1,000 g" may be one gram or a thousand; so many of a great unit can only be decimals. */
+/**
+ * A BenchError where "1,000 g" may be one gram or a thousand; so many of a great unit can only be decimals.
+ * @param {string} text @param {string} unit @param {string} where
+ */
 function askWhich(text, unit, where) {
   const [, whole, comma, point] = TWO_WAYS.exec(text) ?? [];
   if (!whole || GREAT.has(unit)) return;
@@ -161,7 +196,10 @@ function askWhich(text, unit, where) {
   );
 }
 
-/** Money as it is written, with a decimal point: "12,50" is "12.50", and "1,250" is asked about. */
+/**
+ * Money as it is written, with a decimal point: "12,50" is "12.50", and "1,250" is asked about.
+ * @param {string} text @param {string} where
+ */
 export function decimalMoney(text, where) {
   askWhich(text, "", where);
   return plainNumber(text);
@@ -170,9 +208,8 @@ export function decimalMoney(text, where) {
 /**
  * Read "240 g", "8 1/2 oz", "1½ tsp", "2 parts", "3 %", "1,5 g", "12 drops" or "to texture".
  *
- * @param measures whose spoons and cups: "us", "imperial", "metric", or null when not said
- * @returns {{kind, value, unit}} kind: "mass" (value in µg), "volume" (nL), "counted", "parts",
- *   "percent" (3 % is 3/100) or "texture"
+ * @param {string} text @param {Measures | null} measures null when not said @param {string} [where]
+ * @returns {Amount}
  */
 export function readAmount(text, measures, where = "amount") {
   if (text.trim().toLowerCase() === "to texture") return { kind: "texture", value: [0n, 1n], unit: "" };
@@ -188,11 +225,12 @@ export function readAmount(text, measures, where = "amount") {
   askWhich(text, unit, where);
   if (unit === "%") return { kind: "percent", value: over(number, [100n, 1n]), unit: "" };
   if (unit === "part" || unit === "parts") return { kind: "parts", value: number, unit: "" };
-  if (COUNTED.has(unit)) return { kind: "counted", value: number, unit: COUNTED.get(unit) };
-  const mass = MASS_UG.get(unit);
+  if (COUNTED.has(unit)) return { kind: "counted", value: number, unit: String(COUNTED.get(unit)) };
+  const mass = MASS_UG.get(unit) ?? null;
   const volume = VOLUME_NL.get(unit) ?? (KITCHEN.has(unit) ? kitchenNl(unit, measures, where) : null);
-  if (mass ?? volume) {
-    const value = times(number, mass ?? volume);
+  const by = mass ?? volume;
+  if (by) {
+    const value = times(number, by);
     if (isMore(value, MOST_UG))
       throw new BenchError(where, `“${cut(text)}” is more than ten tonnes. Check the unit.`);
     if (value[0] < value[1])
@@ -207,8 +245,9 @@ export function readAmount(text, measures, where = "amount") {
   );
 }
 
+/** @param {string} unit @param {Measures | null} measures @param {string} where */
 function kitchenNl(unit, measures, where) {
-  const measure = KITCHEN.get(unit);
+  const measure = String(KITCHEN.get(unit));
   if (!measures) {
     throw new BenchError(
       where,
@@ -220,14 +259,14 @@ function kitchenNl(unit, measures, where) {
   return nl;
 }
 
-/** A written mass in whole mg. */
+/** A written mass in whole mg. @param {string} text */
 export function readMassMg(text, where = "mass") {
   const { kind, value } = readAmount(text, null, where);
   if (kind !== "mass") throw new BenchError(where, `“${cut(text)}” should be a mass, such as 150 g.`);
   return nearest(over(value, [1000n, 1n]));
 }
 
-/** A written percentage below 100 % in whole parts per million. "0 %" is allowed. */
+/** A written percentage below 100 % in whole parts per million. "0 %" is allowed. @param {string} text */
 export function readPpm(text, where = "share") {
   const [number, unit] = split(text, where, SHARE_WANTED);
   const ppm = nearest(times(number, [10_000n, 1n]));
@@ -235,7 +274,7 @@ export function readPpm(text, where = "share") {
   return ppm;
 }
 
-/** "15 s", "4 min", "6 h 30 min" or "2 days" in whole ms; above nought, at most a year. */
+/** "15 s", "4 min", "6 h 30 min" or "2 days" in whole ms; above nought, at most a year. @param {string} text */
 export function readDurationMs(text, where = "time") {
   const pieces = [...text.matchAll(/([\p{Nd}.,/½¼¾\s]*[\p{Nd}½¼¾])\s*([A-Za-z]+)/gu)];
   const told = pieces.map(([, number, unit]) => number + unit).join("");
@@ -245,6 +284,7 @@ export function readDurationMs(text, where = "time") {
       `“${cut(text)}” is not a length of time. Write 15 s, 4 min, 6 h 30 min or 2 days.`,
     );
   }
+  /** @type {Fraction} */
   let total = [0n, 1n];
   for (const [, number, unit] of pieces) {
     const each = TIME_MS.get(unit.toLowerCase());
@@ -261,7 +301,7 @@ export function readDurationMs(text, where = "time") {
   return ms;
 }
 
-/** A density in g/mL (the same as µg/nL) between 0.05 and 25, as a fraction. */
+/** A density in g/mL (the same as µg/nL) between 0.05 and 25, as a fraction. @param {string} text */
 export function readDensity(text, where = "density") {
   const [number, unit] = split(text, where, DENSITY_WANTED);
   if (unit || number[0] * 20n < number[1] || isMore(number, 25n)) {
@@ -270,7 +310,7 @@ export function readDensity(text, where = "density") {
   return number;
 }
 
-/** A temperature from 0 to 250 °C in whole thousandths of a degree. */
+/** A temperature from 0 to 250 °C in whole thousandths of a degree. @param {string} text */
 export function readCelsiusMk(text, where = "temperature") {
   const [number, unit] = split(text, where, CELSIUS_WANTED);
   if (unit || isMore(number, 250n)) throw new BenchError(where, `“${cut(text)}” is not ${CELSIUS_WANTED}.`);

@@ -8,8 +8,12 @@ import { BenchError } from "./errors.js";
 
 const TOKENS = ["yyyy", "yy", "mm", "dd", "mark", "n", "recipe"];
 
-/** Throws a BenchError, with the way out, when numbers by this pattern could be given twice. */
+/**
+ * Throws a BenchError, with the way out, when numbers by this pattern could be given twice.
+ * @param {string} pattern
+ */
 export function checkPattern(pattern) {
+  /** @param {string} says */
   const wrong = (says) => {
     throw new BenchError("batch_number", says);
   };
@@ -36,7 +40,7 @@ export function checkPattern(pattern) {
   }
 }
 
-/** The first letters of a title's words, eight at most: "Two-layer soap bars" is "TLSB". */
+/** The first letters of a title's words, eight at most: "Two-layer soap bars" is "TLSB". @param {string} title */
 export function recipeCode(title) {
   const words = title.match(/[A-Za-z0-9]+/g) ?? [];
   return (
@@ -48,7 +52,10 @@ export function recipeCode(title) {
   );
 }
 
-/** The number of one batch; `on` is the maker's day, mark and n are the device's own. */
+/**
+ * The number of one batch; `on` is the maker's day, mark and n are the device's own.
+ * @param {string} pattern @param {string} on @param {string} mark @param {number} n @param {string} title
+ */
 export function batchNumber(pattern, on, mark, n, title) {
   checkPattern(pattern);
   const day = /^([0-9]{4})-([0-9]{2})-([0-9]{2})$/.exec(on);
@@ -56,6 +63,7 @@ export function batchNumber(pattern, on, mark, n, title) {
   if (!/^[A-Z]{1,4}$/.test(mark)) throw new BenchError("mark", "A device's mark is 1 to 4 capitals, A to Z.");
   if (n < 1) throw new BenchError("n", "A device's count begins at 1.");
   const [, yyyy, mm, dd] = day;
-  const values = { yyyy, yy: yyyy.slice(2), mm, dd, mark, n, recipe: recipeCode(title) };
+  /** @type {{[token: string]: string}} */
+  const values = { yyyy, yy: yyyy.slice(2), mm, dd, mark, n: String(n), recipe: recipeCode(title) };
   return pattern.replace(/\{([^{}]*)\}/g, (_, name) => values[name]);
 }

@@ -8,10 +8,14 @@
  */
 
 import { ceiling } from "./whole.js";
+/** @import { Int } from "./whole.js" */
 
 const MOST_BURSTS = 60;
 
-/** Heat in µJ to take `mg` of an ingredient from one temperature to another (m°C). A BigInt: tonnes pass 2^53. */
+/**
+ * Heat in µJ to take `mg` of an ingredient from one temperature to another (m°C). A BigInt: tonnes pass 2^53.
+ * @param {number} mg @param {Heat} heat @param {number} fromMk @param {number} toMk
+ */
 export function heatUj(mg, heat, fromMk, toMk) {
   const melts = heat.melts_mk;
   const solidMk = Math.max(0, Math.min(melts, toMk) - fromMk);
@@ -26,6 +30,8 @@ export function heatUj(mg, heat, fromMk, toMk) {
  *
  * Full bursts until one shorter last one will do, and a rest before that last one. A melt that
  * would need more than sixty is left unplanned: [].
+ * @param {Int} totalUj @param {number} absorbedW @param {number} burstMs @param {number} lastMs
+ * @param {number} restMs
  */
 export function burstPlan(totalUj, absorbedW, burstMs, lastMs, restMs) {
   const needMs = ceiling(totalUj, 1000 * absorbedW);

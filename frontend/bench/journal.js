@@ -169,7 +169,8 @@ function takenBackBy(key, undos, sealed) {
 /**
  * The state: what the sheet and the journal together say. Never throws for any set of entries.
  *
- * frozen: what a signing that names nothing seals, {signed, entries}, as the server keeps it; else null.
+ * frozen: what a signing that names nothing seals, as the server keeps it; else null.
+ * @param {Sheet} sheet @param {readonly Entry[]} entries @param {FrozenSeal | null} [frozen] @returns {State}
  */
 export function fold(sheet, entries, frozen = null) {
   return told(takeAll(sheet, inOrder(entries), frozen));
@@ -183,14 +184,19 @@ export function fold(sheet, entries, frozen = null) {
  *   folding.of(entries, frozen)          // entries in order, each once
  */
 export class Folding {
+  /** @type {Sheet} */
   #sheet;
+  /** @type {readonly Entry[]} */
   #had = [];
+  /** @type {Known | null} */
   #known = null;
 
+  /** @param {Sheet} sheet */
   constructor(sheet) {
     this.#sheet = sheet;
   }
 
+  /** @param {readonly Entry[]} entries @param {FrozenSeal | null} [frozen] @returns {State} */
   of(entries, frozen = null) {
     const more = frozen === null && this.#known ? this.#more(entries) : null;
     if (more) for (const entry of more) takeOne(this.#known, entry);

@@ -7,11 +7,11 @@ export const NOTHING = [0, 0, 0, 0];
 export const WHOLE = 1000; // a gap overrun by its own size
 const LEAST_MOST_MS = 60_000; // a gap of less is as easily overrun as one of this
 
-/** Whether a gap overrun by so much is past all ways back. */
+/** Whether a gap overrun by so much is past all ways back. @param {Gap} gap @param {number} over */
 export const isRuin = (gap, over) =>
   gap.class === "ruin" || ((gap.lost_ms ?? null) !== null && over > gap.lost_ms);
 
-/** The price of [{over, gap}]: [ruined, back, missed, share]. */
+/** The price of [{over, gap}]: [ruined, back, missed, share]. @param {readonly {over: number, gap: Gap}[]} broken */
 export function priceOf(broken) {
   let [ruined, back, missed, share] = NOTHING;
   for (const { over, gap } of broken) {
@@ -23,7 +23,10 @@ export function priceOf(broken) {
   return [ruined, back, missed, share];
 }
 
-/** Less than nought, nought or more, as the first that differs says. */
+/**
+ * Less than nought, nought or more, as the first that differs says.
+ * @param {readonly number[]} one @param {readonly number[]} other
+ */
 export function compare(one, other) {
   const place = one.findIndex((each, index) => each !== other[index]);
   return place < 0 ? 0 : one[place] - other[place];

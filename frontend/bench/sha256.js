@@ -7,10 +7,12 @@ const WORD = 2 ** 32;
 
 /** The first 32 bits of the fractional parts of the first primes' roots: square for the start, cube for the rounds. */
 function constants() {
+  /** @type {number[]} */
   const primes = [];
   for (let number = 2; primes.length < 64; number += 1) {
     if (primes.every((prime) => number % prime)) primes.push(number);
   }
+  /** @param {number} root */
   const bits = (root) => Math.floor((root - Math.floor(root)) * WORD) | 0;
   return [
     primes.slice(0, 8).map((prime) => bits(Math.sqrt(prime))),
@@ -21,7 +23,7 @@ function constants() {
 const [START, ROUNDS] = constants();
 const BLOCK = 64;
 
-/** The text's bytes, a one bit, noughts, and how many bits there were: whole blocks. */
+/** The text's bytes, a one bit, noughts, and how many bits there were: whole blocks. @param {string} text */
 function padded(text) {
   const bytes = new TextEncoder().encode(text);
   const whole = new Uint8Array(Math.ceil((bytes.length + 9) / BLOCK) * BLOCK);
@@ -31,7 +33,7 @@ function padded(text) {
   return whole;
 }
 
-/** @returns {string} 64 small hexadecimal digits */
+/** @returns {string} 64 small hexadecimal digits @param {string} text */
 export function sha256(text) {
   const bytes = padded(text);
   const view = new DataView(bytes.buffer);
@@ -51,6 +53,7 @@ export function sha256(text) {
   return [...hash].map((word) => (word >>> 0).toString(16).padStart(8, "0")).join("");
 }
 
+/** @param {Int32Array} hash @param {Int32Array} words */
 function mix(hash, words) {
   let [a, b, c, d, e, f, g, h] = hash;
   for (let index = 0; index < 64; index += 1) {

@@ -6,16 +6,24 @@
  */
 
 import { divided } from "./whole.js";
+/** @import { Ring } from "../../bench/shapes/page" */
 
 const WARN_SHARE = 10; // "nearly late" begins in the last tenth before the latest time
 const MOST_WARN_MS = 60 * 60_000;
 
-/** When to warn that the latest time is near: a tenth of the way before it, an hour at most. */
+/**
+ * When to warn that the latest time is near: a tenth of the way before it, an hour at most.
+ * @param {number} beganAt @param {number} latestAt
+ */
 export function warnAt(beganAt, latestAt) {
   return latestAt - Math.min(MOST_WARN_MS, divided(latestAt - beganAt, WARN_SHARE)[0]);
 }
 
-/** counting, then look (earliest), ready (usual), soon_late (warned), late (latest). */
+/**
+ * counting, then look (earliest), ready (usual), soon_late (warned), late (latest).
+ * @param {{began_at: number, earliest_at: number, usual_at: number, latest_at: number | null}} wait
+ * @param {number} at
+ */
 export function waitPhase(wait, at) {
   const latest = wait.latest_at;
   if (latest !== null && at >= latest) return "late";
@@ -24,19 +32,23 @@ export function waitPhase(wait, at) {
   return at >= wait.usual_at ? "ready" : "look";
 }
 
-/** open, then soon_late, then late. */
+/** open, then soon_late, then late. @param {{opened_at: number, latest_at: number}} window @param {number} at */
 export function windowPhase(window, at) {
   if (at >= window.latest_at) return "late";
   return at >= warnAt(window.opened_at, window.latest_at) ? "soon_late" : "open";
 }
 
-/** counting, then ready. */
+/** counting, then ready. @param {{until: number}} guide @param {number} at */
 export function guidePhase(guide, at) {
   return at >= guide.until ? "ready" : "counting";
 }
 
-/** When a wait rings, in order: [{kind: look | ready | late, at}]. */
+/**
+ * When a wait rings, in order: [{kind: look | ready | late, at}].
+ * @param {{began_at: number, earliest_at: number, usual_at: number, latest_at: number | null}} wait
+ */
 export function rings(wait) {
+  /** @type {Ring[]} */
   const due = [{ kind: "ready", at: wait.usual_at }];
   if (wait.usual_at > wait.earliest_at) due.unshift({ kind: "look", at: wait.earliest_at });
   if (wait.latest_at !== null) {

@@ -6,51 +6,69 @@
  * product that may pass 2^53 on the way is a BigInt (see `product`).
  */
 
+/** @typedef {number | bigint} Int a whole number, exactly */
+
 export const PPM = 1_000_000;
 
 /** Below this a sum or difference of two Numbers is still exact. */
 const PLAIN = 2 ** 52;
 
-/** a × b, exactly: a Number where it can hold it, else a BigInt. They compare with one another. */
+/**
+ * a × b, exactly: a Number where it can hold it, else a BigInt. They compare with one another.
+ * @param {Int} a @param {Int} b
+ */
 export function product(a, b) {
   const made = typeof a === "number" && typeof b === "number" ? a * b : NaN;
   return Number.isSafeInteger(made) ? made : BigInt(a) * BigInt(b);
 }
 
-/** Both as BigInt, or both as they were when plain Numbers do. */
-function exact(numerator, denominator) {
-  const plain =
-    typeof numerator === "number" &&
-    typeof denominator === "number" &&
-    Math.abs(numerator) < PLAIN &&
-    denominator < PLAIN / 2;
-  return plain ? [numerator, denominator, 1, 0] : [BigInt(numerator), BigInt(denominator), 1n, 0n];
+/** Whether a division of these is exact in plain Numbers. @param {number} numerator @param {number} denominator */
+const isExact = (numerator, denominator) => Math.abs(numerator) < PLAIN && denominator < PLAIN / 2;
+
+/** The same of any two. @param {bigint} top @param {bigint} bottom @returns {[bigint, bigint]} */
+function dividedBig(top, bottom) {
+  let rest = top % bottom;
+  if (rest < 0n) rest += bottom;
+  return [(top - rest) / bottom, rest];
 }
 
-/** The whole quotient, rounded down, and what remains (never negative). */
+/**
+ * The whole quotient, rounded down, and what remains (never negative).
+ * @param {Int} numerator @param {Int} denominator @returns {[number, number]}
+ */
 export function divided(numerator, denominator) {
-  const [top, bottom] = exact(numerator, denominator);
-  let rest = top % bottom;
-  if (rest < 0) rest += bottom;
-  return [Number((top - rest) / bottom), Number(rest)];
+  if (typeof numerator === "number" && typeof denominator === "number" && isExact(numerator, denominator)) {
+    let rest = numerator % denominator;
+    if (rest < 0) rest += denominator;
+    return [(numerator - rest) / denominator, rest];
+  }
+  const [down, rest] = dividedBig(BigInt(numerator), BigInt(denominator));
+  return [Number(down), Number(rest)];
 }
 
-/** numerator / denominator to the nearest whole number, halves to the even one. The denominator is positive. */
+/**
+ * numerator / denominator to the nearest whole number, halves to the even one. The denominator is positive.
+ * @param {Int} numerator @param {Int} denominator
+ */
 export function halfEven(numerator, denominator) {
-  const [top, bottom, one, nought] = exact(numerator, denominator);
-  let rest = top % bottom;
-  if (rest < nought) rest += bottom;
-  const down = (top - rest) / bottom;
-  const twice = rest + rest;
-  const up = twice > bottom || (twice === bottom && down % (one + one) !== nought);
-  return Number(up ? down + one : down);
+  if (typeof numerator === "number" && typeof denominator === "number" && isExact(numerator, denominator)) {
+    const [down, rest] = divided(numerator, denominator);
+    return 2 * rest > denominator || (2 * rest === denominator && down % 2 !== 0) ? down + 1 : down;
+  }
+  const bottom = BigInt(denominator);
+  const [down, rest] = dividedBig(BigInt(numerator), bottom);
+  return Number(2n * rest > bottom || (2n * rest === bottom && down % 2n !== 0n) ? down + 1n : down);
 }
 
-/** numerator / denominator, rounded up. The denominator is positive. */
+/**
+ * numerator / denominator, rounded up. The denominator is positive.
+ * @param {Int} numerator @param {Int} denominator
+ */
 export function ceiling(numerator, denominator) {
   return 0 - divided(-numerator, denominator)[0];
 }
 
+/** @param {readonly number[]} numbers */
 export function sum(numbers) {
   return numbers.reduce((total, each) => total + each, 0);
 }
@@ -60,6 +78,7 @@ export function sum(numbers) {
  *
  * Each part is the difference of two rounded running sums, so no part is off by more than one
  * unit and the error never adds up.
+ * @param {number} total @param {readonly number[]} weights
  */
 export function shareOut(total, weights) {
   const whole = sum(weights);
@@ -74,12 +93,18 @@ export function shareOut(total, weights) {
   });
 }
 
-/** The reading a scale of this division shows for a mass: mg, a multiple of divisionMg. */
+/**
+ * The reading a scale of this division shows for a mass: mg, a multiple of divisionMg.
+ * @param {number} mg @param {number} divisionMg
+ */
 export function toDivision(mg, divisionMg) {
   return halfEven(mg, divisionMg) * divisionMg;
 }
 
-/** Orders text as Python does, by code point. UTF-16 alone would put 😀 before ﬁ. */
+/**
+ * Orders text as Python does, by code point. UTF-16 alone would put 😀 before ﬁ.
+ * @param {string} one @param {string} other
+ */
 export function byCodePoint(one, other) {
   const shorter = Math.min(one.length, other.length);
   for (let index = 0; index < shorter; index += 1) {
@@ -93,24 +118,31 @@ export function byCodePoint(one, other) {
   return one.length - other.length;
 }
 
-/** The one spelling of a JSON value: sorted keys, no spaces, letters left as they are. */
+/** The one spelling of a JSON value: sorted keys, no spaces, letters left as they are. @param {unknown} value @returns {string} */
 export function canonical(value) {
   if (Array.isArray(value)) return `[${value.map(canonical).join(",")}]`;
   if (value === null || typeof value !== "object") return JSON.stringify(value);
-  const fields = Object.keys(value)
-    .sort(byCodePoint)
-    .map((key) => `${JSON.stringify(key)}:${canonical(value[key])}`);
+  /** @type {string[]} */
+  const fields = Object.entries(value)
+    .sort(([one], [other]) => byCodePoint(one, other))
+    .map(([key, each]) => `${JSON.stringify(key)}:${canonical(each)}`);
   return `{${fields.join(",")}}`;
 }
 
-/** A whole number of tenths, hundredths... in decimals: (235, 2) is "2.35". */
+/**
+ * A whole number of tenths, hundredths... in decimals: (235, 2) is "2.35".
+ * @param {number} shown @param {number} places
+ */
 function decimals(shown, places) {
   const [units, rest] = divided(Math.abs(shown), 10 ** places);
   const sign = shown < 0 ? "-" : "";
   return places ? `${sign}${units}.${String(rest).padStart(places, "0")}` : `${sign}${units}`;
 }
 
-/** A mass in grams with as many decimals as the scale shows: 2350 mg at 10 mg is "2.35 g". */
+/**
+ * A mass in grams with as many decimals as the scale shows: 2350 mg at 10 mg is "2.35 g".
+ * @param {number} mg @param {number} divisionMg
+ */
 export function grams(mg, divisionMg) {
   let places = 0;
   let step = 1000;
@@ -121,12 +153,19 @@ export function grams(mg, divisionMg) {
   return `${decimals(halfEven(mg, step), places)} g`;
 }
 
-/** A share in per cent with one decimal: "33.3 %"; of nothing, "0.0 %". */
+/**
+ * A share in per cent with one decimal: "33.3 %"; of nothing, "0.0 %".
+ * @param {Int} numerator @param {Int} denominator
+ */
 export function perCent(numerator, denominator) {
   return `${decimals(denominator ? halfEven(product(1000, numerator), denominator) : 0, 1)} %`;
 }
 
-/** Two shares, each [numerator, denominator], in per cent with as many decimals as it takes to tell them apart: one to four. */
+/**
+ * Two shares, each [numerator, denominator], in per cent with as many decimals as it takes to tell them apart: one
+ * to four.
+ * @param {readonly [Int, Int]} one @param {readonly [Int, Int]} other
+ */
 export function apart(one, other) {
   for (const decimals of [1, 2, 3, 4]) {
     const [said, meant] = [one, other].map((each) => shareText(each, decimals));
@@ -135,17 +174,19 @@ export function apart(one, other) {
   return [perCent(...one), perCent(...other)];
 }
 
+/** @param {readonly [Int, Int]} given @param {number} decimals */
 function shareText([numerator, denominator], decimals) {
   const shown = denominator ? halfEven(product(100 * 10 ** decimals, numerator), denominator) : 0;
   const [units, rest] = divided(shown, 10 ** decimals);
   return `${units}.${String(rest).padStart(decimals, "0")} %`;
 }
 
-/** A factor with three decimals: "1.042". */
+/** A factor with three decimals: "1.042". @param {Int} numerator @param {Int} denominator */
 export function times(numerator, denominator) {
   return decimals(halfEven(product(1000, numerator), denominator), 3);
 }
 
+/** @type {[number, string, string][]} */
 const LENGTHS = [
   [86400, "day", "days"],
   [3600, "h", "h"],
@@ -153,9 +194,10 @@ const LENGTHS = [
   [1, "s", "s"],
 ];
 
-/** A duration in words: "15 s", "2 min 30 s", "6 h 10 min", "2 days". */
+/** A duration in words: "15 s", "2 min 30 s", "6 h 10 min", "2 days". @param {number} ms */
 export function span(ms) {
   let seconds = halfEven(ms, 1000);
+  /** @type {string[]} */
   const parts = [];
   for (const [size, one, many] of LENGTHS) {
     const [count, rest] = divided(seconds, size);
@@ -165,7 +207,7 @@ export function span(ms) {
   return parts.slice(0, 2).join(" ") || "0 s";
 }
 
-/** A temperature, given in thousandths of a degree, in words: "60 °C", "37.5 °C". */
+/** A temperature, given in thousandths of a degree, in words: "60 °C", "37.5 °C". @param {number} mk */
 export function celsius(mk) {
   return `${mk / 1000} °C`;
 }

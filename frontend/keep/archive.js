@@ -10,23 +10,30 @@
  */
 
 import { Run } from "./run.js";
+/** @import { Size } from "../../bench/shapes/page" */
+/** @import { Book } from "./book.js" */
+/** @import { Server } from "./server.js" */
 
 const HELD = 12;
 const HELD_MS = 15 * 60_000;
 const PAGE = 500;
 const FOUND = 30;
 
+/** @typedef {{id: string, title: string, number: string | null, finished_at: number | null, size: Size}} Found */
+
 export class Archive {
   #book;
   #server;
-  #runs = new Map(); // id: { run, at }, the one opened last at the end
+  /** @type {Map<string, {run: Run, at: number}>} */
+  #runs = new Map(); // the one opened last at the end
 
+  /** @param {Book} book @param {Server} server */
   constructor(book, server) {
     this.#book = book;
     this.#server = server;
   }
 
-  /** A batch that was looked at a while ago at most; undefined when it must be fetched. */
+  /** A batch that was looked at a while ago at most; undefined when it must be fetched. @param {string} id */
   run(id) {
     const held = this.#runs.get(id);
     const now = performance.now();
@@ -38,17 +45,17 @@ export class Archive {
     return undefined;
   }
 
-  /** @returns {Promise<{runs: {id, title, number, finished_at, size}[], total: number}>} the newest first */
+  /** @param {string} words @returns {Promise<{runs: Found[], total: number}>} the newest first */
   async find(words) {
     return this.#list(`open=false&q=${encodeURIComponent(words)}&page_size=${FOUND}`);
   }
 
-  /** Every batch with this number, letter for letter. */
+  /** Every batch with this number, letter for letter. @param {string} number */
   async numbered(number) {
     return (await this.#list(`number=${encodeURIComponent(number)}`)).runs;
   }
 
-  /** Open a batch with its whole journal. @throws {Unreachable|Refused} status 404 when there is no such batch */
+  /** Open a batch with its whole journal. @param {string} id @throws {Refused} status 404 when there is no such batch */
   async fetch(id) {
     const { body } = await this.#server.get(`/runs/${encodeURIComponent(id)}`);
     const run = new Run(body);
@@ -63,7 +70,7 @@ export class Archive {
     for (const oldest of [...this.#runs.keys()].slice(0, -HELD)) this.#runs.delete(oldest);
   }
 
-  /** Put a batch that is open here on the phone's disk, so that something can be entered in it. */
+  /** Put a batch that is open here on the phone's disk, so that something can be entered in it. @param {string} id */
   async takeIn(id) {
     const run = this.run(id);
     if (!run || this.#book.runs.has(id)) return;
@@ -76,6 +83,7 @@ export class Archive {
     this.#runs.delete(id);
   }
 
+  /** @param {string} query @returns {Promise<{runs: Found[], total: number}>} */
   async #list(query) {
     const { body } = await this.#server.get(`/runs?${query}`);
     const runs = body.runs.map(({ id, recipe, number, finished_at, size }) => ({

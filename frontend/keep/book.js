@@ -9,51 +9,82 @@
  */
 
 import { Journal, Run, SHELF } from "./run.js";
+/** @import { HearsClass } from "../../types/events" */
+/** @import { Changes, DraftRow, KitRow, Meta, MetaMap, RecipeRow, StoreName } from "../../types/keep" */
+/** @import { WriteOptions } from "../../types/keep" */
+/** @import { Store } from "./store.js" */
 
-/** How the store of recipe versions names one. */
+/** How the store of recipe versions names one. @param {string} recipe @param {number} version */
 export function versionKey(recipe, version) {
   return `${recipe}/${version}`;
 }
 
+/**
+ * @typedef {{stores: StoreName[], runs: string[], isMine: boolean}} BookChange
+ * @typedef {{wanted?: {lists?: boolean, now?: boolean, inSight?: boolean}, here?: boolean, rested?: boolean}} Told
+ * @typedef {{change: BookChange, told: Told}} BookEvents
+ */
+
+/** @type {Exclude<StoreName, "versions" | "pictures">[]} */
 const STORES = ["recipes", "drafts", "kit", "runs", "entries", "outbox", "preferences", "meta"];
 
 /** So many finished runs are read in one piece, so that none holds a touch up. */
 const PIECE = 5;
 
-export class Book extends EventTarget {
+/** @param {Changes} changes */
+const storesOf = (changes) => /** @type {StoreName[]} */ (Object.keys(changes));
+
+export class Book extends /** @type {HearsClass<BookEvents>} */ (EventTarget) {
+  /** @type {Store} */
   #store;
+  /** @type {BroadcastChannel | undefined} */
   #channel;
+  /** @type {string[]} */
   #later = []; // the runs that are not read yet
+  /** @type {Changes[]} */
   #meanwhile = []; // what changed while they were not
+  /** @type {Promise<void> | null} */
   #reading = null;
 
+  /** @type {Map<string, RecipeRow>} */
   recipes = new Map();
+  /** @type {Map<string, DraftRow>} */
   drafts = new Map();
-  /** {version, document, measured}, or null until the server was first heard. */
+  /** Null until the server was first heard. @type {KitRow | null} */
   kit = null;
+  /** @type {Map<string, Run>} */
   runs = new Map();
   /** What is in the house: a journal of its own. */
   shelf = new Journal(SHELF);
   /** "recipe/version" of each recipe version on the disk; only a lost server needs what they say. */
   versions = new Set();
+  /** @type {Map<string, string | number | boolean>} */
   preferences = new Map();
-  meta = new Map();
+  meta = /** @type {MetaMap} */ (new Map());
 
-  /** @param store see store.js @param {{early?: boolean}} [how] @returns {Promise<Book>} */
+  /** @param {Store} store */
+  constructor(store) {
+    super();
+    this.#store = store;
+    this.#listen();
+  }
+
+  /** @param {Store} store @param {{early?: boolean}} [how] @returns {Promise<Book>} */
   static async open(store, { early = false } = {}) {
-    const book = new Book();
-    book.#store = store;
-    book.#listen();
+    const book = new Book(store);
     const rows = early ? await book.#readEarly() : await store.read(...STORES);
     book.versions = new Set(await store.keys("versions"));
-    book.#take(Object.fromEntries(STORES.map((name) => [name, { put: rows[name] }])));
+    /** @type {Changes} */
+    const read = Object.fromEntries(STORES.map((name) => [name, { put: rows[name] }]));
+    book.#take(read);
     return book;
   }
 
   /** All but the runs that are known to be finished, and of which nothing is to be sent. */
   async #readEarly() {
     const rows = await this.#store.read(...STORES.filter((name) => name !== "runs" && name !== "entries"));
-    const closed = rows.meta.find(({ key }) => key === "closed")?.value ?? {};
+    const noted = rows.meta.find(({ key }) => key === "closed");
+    const closed = /** @type {Meta["closed"]} */ (noted?.value ?? {});
     const due = new Set(rows.outbox.map(({ run }) => run));
     const ids = await this.#store.keys("runs");
     this.#later = ids.filter((id) => Object.hasOwn(closed, id) && !due.has(id));
@@ -73,11 +104,14 @@ export class Book extends EventTarget {
   }
 
   async #readPieces() {
-    const closed = this.meta.get("closed");
+    const closed = this.meta.get("closed") ?? {};
     while (this.#later.length > 0) {
       const { runs, entries } = await this.#store.runs(this.#later.splice(0, PIECE));
       this.#take({ runs: { put: runs }, entries: { put: entries } });
-      for (const { id } of runs) this.runs.get(id).closed = closed[id] ?? null;
+      for (const { id } of runs) {
+        const run = this.runs.get(id);
+        if (run) run.closed = closed[id] ?? null;
+      }
       await new Promise((resolve) => setTimeout(resolve));
     }
     for (const changes of this.#meanwhile.splice(0)) this.#take(changes); // of what came for a run before it was read
@@ -86,8 +120,8 @@ export class Book extends EventTarget {
   }
 
   /**
-   * @param {Record<string, {put?: object[], mark?: object[], delete?: string[]}>} changes by store, as store.js takes them
-   * @param {{strict?: boolean, under?: string|null}} [options] strict for what the maker did
+   * @param {Changes} changes by store, as store.js takes them
+   * @param {WriteOptions} [options] strict for what the maker did
    * @throws {StoreError} when the disk did not take it; then nothing has changed anywhere
    */
   async commit(changes, options) {
@@ -98,7 +132,10 @@ export class Book extends EventTarget {
 
   /**
    * Replace one meta value by what `change` makes of it; when two tabs do so at once, the second
-   * is given what the first one made. @returns {Promise<any>} the value that is there now
+   * is given what the first one made.
+   * @template {keyof Meta} K
+   * @param {K} key @param {(value: Meta[K] | undefined) => Meta[K]} change
+   * @returns {Promise<Meta[K]>} the value that is there now
    */
   async revise(key, change) {
     const value = await this.#store.revise(key, change);
@@ -107,14 +144,17 @@ export class Book extends EventTarget {
     return value;
   }
 
-  /** A recipe's document as it was in that version, or undefined. */
+  /** A recipe's document as it was in that version, or undefined. @param {string} recipe @param {number} version */
   async document(recipe, version) {
     const current = this.recipes.get(recipe);
     if (current?.version === version) return current.document;
     return (await this.version(recipe, version))?.document;
   }
 
-  /** A recipe version that a run here was made by: {document, measured?}; undefined when it is not here. */
+  /**
+   * A recipe version that a run here was made by; undefined when it is not here.
+   * @param {string} recipe @param {number} version
+   */
   version(recipe, version) {
     return this.#store.get("versions", versionKey(recipe, version));
   }
@@ -124,16 +164,20 @@ export class Book extends EventTarget {
     return [...this.runs.values(), this.shelf];
   }
 
-  /** A run, or the shelf, by what its entries name as their run; undefined when it is not here. */
+  /**
+   * A run, or the shelf, by what its entries name as their run; undefined when it is not here.
+   * @param {string} id @returns {Journal | undefined}
+   */
   journal(id) {
     return id === SHELF ? this.shelf : this.runs.get(id);
   }
 
-  /** The photograph itself, a Blob; undefined when this phone does not hold it. */
+  /** The photograph itself; undefined when this phone does not hold it. @param {string} id */
   async picture(id) {
     const row = await this.#store.get("pictures", id);
     if (!row) return undefined;
-    return row.blob ?? new Blob([row.bytes], { type: "image/jpeg" }); // a row of an earlier page holds the Blob itself
+    // A row of an earlier page holds the Blob itself.
+    return row.blob ?? new Blob(row.bytes ? [row.bytes] : [], { type: "image/jpeg" });
   }
 
   close() {
@@ -150,21 +194,22 @@ export class Book extends EventTarget {
     };
   }
 
-  /** Say something to the phone's other tabs, after all that was committed before; they get it as "told". */
+  /** Say something to the phone's other tabs, after all that was committed before. @param {Told} told as they get it */
   tell(told) {
     this.#channel?.postMessage({ told });
   }
 
-  /** @param [isMine] by this tab, and not by another */
+  /** @param {Changes} changes @param {boolean} [isMine] by this tab, and not by another */
   #apply(changes, isMine = false) {
     const { runs, entries, outbox } = changes;
     if (!this.isWhole) this.#meanwhile.push({ runs, entries, outbox });
-    const detail = { stores: Object.keys(changes), runs: [...this.#take(changes)], isMine };
+    const detail = { stores: storesOf(changes), runs: [...this.#take(changes)], isMine };
     this.dispatchEvent(new CustomEvent("change", { detail }));
   }
 
-  /** @returns {Set<string>} the runs that changed */
+  /** @param {Changes} changes @returns {Set<string>} the runs that changed */
   #take(changes) {
+    /** @type {Set<string>} */
     const touched = new Set();
     for (const row of changes.runs?.put ?? []) {
       const run = this.runs.get(row.id);

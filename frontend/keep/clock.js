@@ -12,6 +12,8 @@
  * Instants are whole milliseconds since 1970, as the server counts them: wall + offset.
  */
 
+/** @typedef {{steady: number, jumps: number}} Ticket */
+
 /** The wall and the steady clock may drift this far apart before it counts as a jump. */
 export const SLACK_MS = 1_000;
 /** An answer that took longer says too little about when it was given. */
@@ -20,9 +22,12 @@ const SLOW_MS = 2_000;
 const DRIFT = 0.0005;
 
 export class Clock extends EventTarget {
+  /** @type {() => number} */
   #wall;
+  /** @type {() => number} */
   #steady;
   #offset;
+  /** @type {{wall: number, steady: number}} */
   #start;
   #heard = 0;
   #jumps = 0;
@@ -56,7 +61,7 @@ export class Clock extends EventTarget {
     return this.#offset;
   }
 
-  /** Before asking the server the time. @returns a ticket to hand to `hear` with its answer */
+  /** Before asking the server the time. @returns {Ticket} to hand to `hear` with its answer */
   ask() {
     this.#notice();
     return { steady: this.#steady(), jumps: this.#jumps };
@@ -64,6 +69,7 @@ export class Clock extends EventTarget {
 
   /**
    * The server's clock stood at `serverMs` at some moment between `ticket` and now.
+   * @param {number} serverMs @param {Ticket} ticket
    * @returns {number|null} by how many ms this clock was set forward (back: negative);
    *   null when the answer was too slow to say
    */

@@ -13,24 +13,37 @@
  */
 
 import { canonical } from "../bench/index.js";
-import { Refused, Unreachable } from "./server.js";
+import { Refused, saysStatus, Unreachable } from "./server.js";
+/** @import { WrittenRecipe } from "../../bench/shapes/page" */
+/** @import { Changes, DraftRow, Fault, RecipeRow } from "../../types/keep" */
+/** @import { Checked } from "../../types/server" */
+/** @import { Book } from "./book.js" */
+/** @import { Server } from "./server.js" */
 
 /** Letters come faster than a disk should be asked to write: so long after the last one they are written. */
 const REST_MS = 250;
-/** As a document is sent. What reads one is fetched with the pages on which one is written. */
+/** As a document is sent. What reads one is fetched with the pages that write one. @param {WrittenRecipe} document */
 const tidied = async (document) => (await import("../bench/draft.js")).tidy(document);
+
+/** @typedef {"kept" | "same" | "waits" | "changed" | {errors: Fault[]}} SendAnswer */
 
 export class Drafts {
   #book;
   #server;
   #now;
+  /** @type {Map<string, DraftRow>} */
   #waiting = new Map();
+  /** @type {Map<string, DraftRow>} */
   #putting = new Map(); // on their way to the disk
+  /** @type {Promise<void> | null} */
   #writing = null;
   #resting = 0;
+  /** @type {{resolve: () => void, reject: (error: unknown) => void}[]} */
   #heard = []; // who waits for what is waiting
+  /** @type {Set<string>} */
   #sending = new Set();
 
+  /** @param {{book: Book, server: Server, now: () => number}} given */
   constructor({ book, server, now }) {
     this.#book = book;
     this.#server = server;
@@ -44,12 +57,17 @@ export class Drafts {
     );
   }
 
-  /** As it was last written, on the disk or on its way there. */
+  /** As it was last written, on the disk or on its way there. @param {string} id */
   get(id) {
     return this.#waiting.get(id) ?? this.#putting.get(id) ?? this.#book.drafts.get(id);
   }
 
-  /** The last one written wins. Resolved once it is on the disk: at once for a first letter, and else when the writer rests. */
+  /**
+   * The last one written wins. Resolved once it is on the disk: at once for a first letter, and else when the writer
+   * rests.
+   * @param {Pick<DraftRow, "id" | "base" | "document"> & {was?: DraftRow["was"], first?: DraftRow["first"]}} draft
+   * @returns {Promise<void>}
+   */
   write({ id, base, was = null, document, first = null }) {
     const isFirst = !this.get(id);
     this.#waiting.set(id, { id, base, was, document, first, at: this.#now(), send: false, errors: null });
@@ -83,6 +101,7 @@ export class Drafts {
     }
   }
 
+  /** @param {string} id */
   async drop(id) {
     this.#waiting.delete(id);
     await this.flush();
@@ -91,8 +110,8 @@ export class Drafts {
 
   /**
    * What the server reads in a document, and its check of it.
-   * @param air {temperature_c, humidity}, or null when not measured
-   * @returns {Promise<{measured, findings} | {errors: {field, detail}[]}>}
+   * @param {WrittenRecipe} document @param {{temperature_c: string, humidity: string} | null} air null: not measured
+   * @returns {Promise<Checked | {errors: Fault[]}>}
    * @throws {Unreachable}
    */
   async check(document, air) {
@@ -105,6 +124,7 @@ export class Drafts {
     }
   }
 
+  /** @param {string} id @returns {Promise<SendAnswer>} */
   async send(id) {
     await this.flush();
     const draft = this.get(id);
@@ -128,8 +148,10 @@ export class Drafts {
     for (const { id, send } of this.all) if (send) await this.send(id);
   }
 
+  /** @param {DraftRow} draft */
   async #send(draft) {
     const { id, document } = draft;
+    /** @type {RecipeRow | null} */
     let kept = await this.#putOn(draft, this.#tagOf(draft));
     if (!kept) {
       const there = await this.#read(id);
@@ -144,6 +166,7 @@ export class Drafts {
     }
     await this.flush();
     const now = this.get(id);
+    /** @type {Changes} */
     const changes = { recipes: { put: [kept] } };
     // What was written while it was on its way stays a draft, on top of what is kept now.
     if (now?.document === document) changes.drafts = { delete: [id] };
@@ -152,34 +175,44 @@ export class Drafts {
     return "kept";
   }
 
-  /** The tag of what a draft was begun from; null for a new recipe, and where this phone has another version by now. */
+  /**
+   * The tag of what a draft was begun from; null for a new recipe, and where this phone has another version by now.
+   * @param {DraftRow} draft
+   */
   #tagOf(draft) {
     const recipe = this.#book.recipes.get(draft.id);
-    return recipe && isBegunFrom(draft, recipe) ? recipe.etag : null;
+    return recipe && isBegunFrom(draft, recipe) ? (recipe.etag ?? null) : null;
   }
 
-  /** @returns {Promise<object|null>} the version that a draft became; null where the server has another than it was begun from */
+  /**
+   * The version that a draft became; null where the server has another than it was begun from.
+   * @param {DraftRow} draft @param {string | null} etag @returns {Promise<RecipeRow | null>}
+   */
   async #putOn(draft, etag) {
     if (draft.base !== null && !etag) return null;
     try {
       return await this.#put(draft.id, await this.#below(draft, etag), draft.document);
     } catch (error) {
-      if (error.status !== 412 && error.status !== 428) throw error;
+      if (!saysStatus(error, 412, 428)) throw error;
       return null;
     }
   }
 
-  /** The tag of what to put a draft on: that, or its maker's own words of before on top of that. */
+  /**
+   * The tag of what to put a draft on: that, or its maker's own words of before on top of that.
+   * @param {DraftRow} draft @param {string | null} etag
+   */
   async #below({ id, first }, etag) {
     if (!first) return etag;
     try {
       return (await this.#put(id, etag, first)).etag;
     } catch (error) {
-      if (error.status !== 422) throw error;
+      if (!saysStatus(error, 422)) throw error;
       return etag; // words that cannot be read cannot be a version
     }
   }
 
+  /** @param {string} id @param {string | null} etag @param {WrittenRecipe} document */
   async #put(id, etag, document) {
     const { body, etag: now } = await this.#server.ask("PUT", `/recipes/${id}`, await tidied(document), {
       headers: etag ? { "If-Match": etag } : {},
@@ -187,12 +220,17 @@ export class Drafts {
     return { ...body, etag: now };
   }
 
+  /** @param {string} id */
   async #read(id) {
     const { body, etag } = await this.#server.get(`/recipes/${id}`);
     return { ...body, etag };
   }
 
-  /** Mark the draft, unless it has been written on meanwhile. */
+  /**
+   * Mark the draft, unless it has been written on meanwhile.
+   * @template {SendAnswer} A
+   * @param {DraftRow} draft @param {Partial<DraftRow>} marks @param {A} answer
+   */
   async #keepAs(draft, marks, answer) {
     await this.flush();
     if (this.get(draft.id)?.document === draft.document)
@@ -201,7 +239,11 @@ export class Drafts {
   }
 }
 
-/** Whether a draft was begun from this: by what it says, since after a restore another may have its number. */
+/**
+ * Whether a draft was begun from this: by what it says, since after a restore another may have its number.
+ * @param {Pick<DraftRow, "base" | "was">} one @param {Pick<RecipeRow, "version" | "document">} other
+ */
 const isBegunFrom = ({ base, was }, { version, document }) =>
   base !== null && (was ? canonical(was) === canonical(document) : base === version);
+/** @param {Refused} error @returns {Fault[]} */
 const faults = ({ errors, detail }) => (errors?.length ? errors : [{ field: "", detail }]);

@@ -19,6 +19,7 @@ export function newId(ms) {
 /**
  * The four capitals that stand for a device in batch numbers, from the chance in its id: one in 456 976
  * that two have the same, and then day and count must meet too. See bench/batch_number.py.
+ * @param {string} device
  */
 export function markOf(device) {
   const chance = Number.parseInt(device.replace(/-/g, "").slice(-10), 16);

@@ -12,6 +12,7 @@ const FIRST_WAIT_MS = 1_000;
 const LONGEST_WAIT_MS = 120_000;
 
 export class Live extends EventTarget {
+  /** @type {EventSource | null} */
   #source = null;
   #failures = 0;
   #notBefore = -Infinity;
@@ -19,6 +20,7 @@ export class Live extends EventTarget {
   /** The line stands: what moves is heard of at once. */
   on = false;
 
+  /** @param {boolean} wanted */
   want(wanted) {
     if (!wanted) this.#hangUp();
     else if (!this.#source && performance.now() >= this.#notBefore) this.#open();

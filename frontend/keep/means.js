@@ -9,9 +9,10 @@ import { isApple, isInstalled } from "../platform.js";
 const INSECURE = "because this page was opened over plain http";
 const LACKING = "because this browser has no way to";
 
-/** @returns {string[]} one sentence for each thing that is missing and what follows from it */
+/** @param {{durable: boolean}} given @returns {string[]} a sentence for each thing that is missing, and what follows */
 export function cannot({ durable }) {
   const why = isSecureContext ? LACKING : INSECURE;
+  /** @type {[unknown, string, string?][]} */
   const missing = [
     [
       navigator.serviceWorker,

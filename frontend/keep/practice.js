@@ -12,26 +12,32 @@
 import { fold, now } from "../bench/index.js";
 import { newId } from "./ids.js";
 import { undoing } from "./undoing.js";
+/** @import { Sheet, State } from "../../bench/shapes/page" */
+/** @import { BenchRun, KeptEntry } from "../../types/keep" */
 
 const ID = "practice";
 
+/** @param {() => number} at */
 export async function openPractice(at) {
   const answer = await fetch("sample.json");
   if (!answer.ok) throw new Error("There is no sample here.");
   return new Practice(await answer.json(), at);
 }
 
-class Practice {
+export class Practice {
   #sheet;
   #at;
   #entries = readTab();
+  /** @type {State | null} */
   #state = null;
 
+  /** @param {Sheet} sheet @param {() => number} at */
   constructor(sheet, at) {
     this.#sheet = sheet;
     this.#at = at;
   }
 
+  /** @returns {BenchRun} */
   get run() {
     this.#state ??= fold(this.#sheet, this.#entries);
     return { id: ID, sheet: this.#sheet, state: this.#state };
@@ -46,6 +52,7 @@ class Practice {
     return undoing(this.#entries, ID);
   }
 
+  /** @param {string} kind @param {KeptEntry["body"]} body */
   enter(kind, body) {
     const at = Math.max(this.#at(), (this.#entries.at(-1)?.at ?? 0) + 1);
     this.#keep([...this.#entries, { id: newId(at), run: ID, device: ID, at, kind, body }]);
@@ -55,6 +62,7 @@ class Practice {
     this.#keep([]);
   }
 
+  /** @param {KeptEntry[]} entries */
   #keep(entries) {
     this.#entries = entries;
     this.#state = null;
@@ -66,9 +74,10 @@ class Practice {
   }
 }
 
+/** @returns {KeptEntry[]} */
 function readTab() {
   try {
-    return JSON.parse(sessionStorage.getItem(ID)) ?? [];
+    return JSON.parse(sessionStorage.getItem(ID) ?? "[]");
   } catch {
     return [];
   }

@@ -8,6 +8,10 @@
  */
 
 import { rings, warnAt } from "../bench/index.js";
+/** @import { HearsClass } from "../../types/events" */
+/** @import { Coming, Due, Item, RingPhase } from "../../types/keep" */
+/** @import { Book } from "./book.js" */
+/** @import { Clock } from "./clock.js" */
 
 /** After this long a ring that was rung is forgotten; its wait is long over. */
 const FORGET_MS = 14 * 24 * 3600 * 1000;
@@ -17,9 +21,10 @@ const LONGEST_NAP_MS = 60_000;
 const AHEAD_MS = 150_000;
 /** A tab that follows leaves the first word to the one that leads, which may have it on the sound's clock. */
 const FOLLOW_MS = 1_000;
-/** Past its latest time a thing rings at once and twice more. Common practice: often enough to be heard, not to be hated. */
+/** Past its latest a thing rings at once and twice more. Common practice: often enough to be heard, not to be hated. */
 const PAST_MS = [0, 5 * 60_000, 15 * 60_000];
 /** A burst that is over is asked for again: what heats on scorches within minutes. Common practice. */
+/** @type {[RingPhase, number][]} */
 const BURST_MS = [
   ["look", 0],
   ["ready", 60_000],
@@ -30,39 +35,48 @@ const BURST_MS = [
 const LONGEST_ASKING_MS = 3_000;
 
 /**
- * @param {{what: "wait"|"window"|"guide"}} item as `Studio.waits` gives it
- * @returns {{phase: "look"|"ready"|"late"|"over", at: number}[]} when it rings, in order
+ * @param {Item} item as `Studio.waits` gives it
+ * @returns {{phase: RingPhase, at: number}[]} when it rings, in order
  */
 export function ringsOf(item) {
   if (item.what === "guide") return BURST_MS.map(([phase, after]) => ({ phase, at: item.until + after }));
+  /** @type {{phase: RingPhase, at: number}[]} */
   const due =
     item.what === "window"
       ? [{ phase: "late", at: warnAt(item.opened_at, item.latest_at) }]
       : rings(item).map(({ kind, at }) => ({ phase: kind, at }));
   // A wait that was given more time than its latest is over when that has run out, and never before.
-  const over = Math.max(item.latest_at, ...due.map(({ at }) => at));
-  const past = item.latest_at === null ? [] : PAST_MS.map((after) => ({ phase: "over", at: over + after }));
-  return [...due, ...past];
+  const over = Math.max(item.latest_at ?? 0, ...due.map(({ at }) => at));
+  if (item.latest_at !== null) for (const after of PAST_MS) due.push({ phase: "over", at: over + after });
+  return due;
 }
 
-/** The next instant after `at` at which an item rings or enters another phase; Infinity when none. */
+/**
+ * The next instant after `at` at which an item rings or enters another phase; Infinity when none.
+ * @param {Item} item @param {number} at
+ */
 export function nextTurn(item, at) {
-  const turns = [...ringsOf(item).map((ring) => ring.at), item.usual_at, item.latest_at];
+  const turns = ringsOf(item).map((ring) => ring.at);
+  if (item.what === "wait") turns.push(item.usual_at);
+  if (item.what !== "guide" && item.latest_at !== null) turns.push(item.latest_at);
   return Math.min(...turns.filter((turn) => turn > at));
 }
 
-export class Rings extends EventTarget {
+/** @typedef {Due & {together: Due[]}} Ringing what rings now, and all that rings with it */
+
+export class Rings extends /** @type {HearsClass<{ring: Ringing, ahead: Coming[]}>} */ (EventTarget) {
   #clock;
   #items;
   #book;
   #ask;
   #follows;
-  #timer = null;
+  /** @type {ReturnType<typeof setTimeout> | undefined} */
+  #timer;
 
   /**
-   * @param items () => every wait, window and guide of the open runs
-   * @param ask () => Promise: hear the server, because the clock made a leap and may be wrong
-   * @param follows () => whether another tab of this phone has the first word
+   * items: every wait, window and guide of the open runs. ask: hear the server, because the clock made a leap and may
+   * be wrong. follows: whether another tab of this phone has the first word.
+   * @param {{book: Book, clock: Clock, items: () => Item[], ask: () => Promise<void>, follows?: () => boolean}} given
    */
   constructor({ book, clock, items, ask, follows = () => false }) {
     super();
@@ -79,7 +93,9 @@ export class Rings extends EventTarget {
     if (this.#clock.doubtful) await Promise.race([this.#ask(), nap(LONGEST_ASKING_MS)]);
     const now = this.#clock.now();
     const rung = new Map(this.#book.meta.get("rung"));
+    /** @type {Due[]} */
     const due = [];
+    /** @type {Coming[]} */
     const ahead = [];
     let next = now + LONGEST_NAP_MS;
     for (const item of this.#items()) {
@@ -105,7 +121,7 @@ export class Rings extends EventTarget {
       this.dispatchEvent(new CustomEvent("ring", { detail: { ...ring, together } }));
   }
 
-  /** What fell due after `since`, most recent first; what is over by now is not listed. */
+  /** What fell due after `since`, most recent first; what is over by now is not listed. @param {number} since */
   missed(since) {
     const now = this.#clock.now();
     return this.#items()
@@ -120,9 +136,10 @@ export class Rings extends EventTarget {
     clearTimeout(this.#timer);
   }
 
-  /** Of what is due, what no other tab of this phone has rung. */
+  /** Of what is due, what no other tab of this phone has rung. @param {Due[]} due @param {number} now */
   async #claim(due, now) {
     let mine = due;
+    /** @param {[string, number][] | undefined} kept */
     const claim = (kept) => {
       const rung = new Map((kept ?? []).filter(([, at]) => at > now - FORGET_MS));
       mine = due.filter(({ key }) => !rung.has(key));
@@ -139,10 +156,12 @@ export class Rings extends EventTarget {
   }
 }
 
+/** @param {number} ms @returns {Promise<void>} */
 function nap(ms) {
   return new Promise((resolve) => setTimeout(resolve, ms));
 }
 
+/** @param {Item} item @param {{phase: RingPhase, at: number}} ring */
 function keyOf({ run, step, what }, { phase, at }) {
   return [run, step, what, phase, at].join("/");
 }

@@ -7,12 +7,17 @@
 
 import { Folding } from "../bench/index.js";
 import { isToSend, isUnread } from "./sync-machine.js";
+/** @import { State } from "../../bench/shapes/page" */
+/** @import { KeptEntry, OutboxRow, RunRow, RunTold } from "../../types/keep" */
 
-/** The order every replica folds in: time, then device, then id. */
+/** @typedef {{at: number, device: string, id: string}} Placed */
+
+/** The order every replica folds in: time, then device, then id. @param {Placed} a @param {Placed} b */
 export function inOrder(a, b) {
   return a.at - b.at || compare(a.device, b.device) || compare(a.id, b.id);
 }
 
+/** @param {string} a @param {string} b */
 function compare(a, b) {
   return a < b ? -1 : a > b ? 1 : 0;
 }
@@ -21,16 +26,20 @@ function compare(a, b) {
 export const SHELF = "shelf";
 
 export class Journal {
+  /** @type {Map<string, KeptEntry>} */
   #entries = new Map();
+  /** @type {Map<string, OutboxRow>} */
   #outbox = new Map();
+  /** @type {KeptEntry[] | null} */
   #sorted = null;
   #stamped = 0;
 
+  /** @param {string} id */
   constructor(id) {
     this.id = id;
   }
 
-  /** The journal, in order, without what the maker has set aside, and without a signing, or its undo, that was refused. */
+  /** The journal, in order, less what the maker has set aside, and less a signing, or its undo, that was refused. */
   get entries() {
     this.#sorted ??= [...this.#entries.values()]
       .filter((entry) => !this.#isOut(this.#outbox.get(entry.id), entry))
@@ -38,6 +47,7 @@ export class Journal {
     return this.#sorted;
   }
 
+  /** @param {OutboxRow | null | undefined} row @param {KeptEntry | undefined} entry */
   #isOut(row, entry) {
     return Boolean(row?.aside || (row?.refused && entry && isSealing(entry, this.#entries)));
   }
@@ -50,7 +60,7 @@ export class Journal {
       .filter(({ kind, body }) => kind === "signed" && body.entries);
   }
 
-  /** No entry is older than this instant, in ms. */
+  /** No entry is older than this instant, in ms. @returns {number} */
   get floor() {
     return 0;
   }
@@ -72,6 +82,7 @@ export class Journal {
     return [...this.#entries.keys()];
   }
 
+  /** @param {string} id */
   hasRow(id) {
     return this.#outbox.has(id);
   }
@@ -89,10 +100,11 @@ export class Journal {
         run: this.id,
         entry: this.#entries.get(row.id) ?? null,
         picture: row.picture ? row.id : null,
-        detail: row.refused,
+        detail: row.refused ?? "",
       }));
   }
 
+  /** @param {string} id */
   entry(id) {
     return this.#entries.get(id);
   }
@@ -107,7 +119,7 @@ export class Journal {
     return this.#outbox.size === 0;
   }
 
-  /** Whether this entry, or this thing still to be sent, is of this journal. */
+  /** Whether this entry, or this thing still to be sent, is of this journal. @param {string} id */
   holds(id) {
     return this.#entries.has(id) || this.#outbox.has(id);
   }
@@ -116,12 +128,14 @@ export class Journal {
    * The instant for a new entry: later than any entry of the run this phone has seen, so that
    * what the maker does in answer to an entry always sorts after it. Of the run, not of all runs:
    * one entry from a phone whose clock runs a day ahead must not carry every other run with it.
+   * @param {number} now
    */
   stamp(now) {
     this.#stamped = Math.max(now, this.floor, this.#stamped + 1, (this.entries.at(-1)?.at ?? 0) + 1);
     return this.#stamped;
   }
 
+  /** @param {KeptEntry} entry */
   put(entry) {
     const last = this.#sorted?.at(-1);
     const isNext =
@@ -136,7 +150,7 @@ export class Journal {
     } else this.#forget();
   }
 
-  /** @param {object|null} row null: the server has it now */
+  /** @param {string} id @param {OutboxRow | null} row null: the server has it now */
   mark(id, row) {
     const entry = this.#entries.get(id);
     const wasOut = this.#isOut(this.#outbox.get(id), entry);
@@ -161,6 +175,7 @@ export class Journal {
   }
 
   /** Whether the entry that tells of this picture is still to be looked for on the server. */
+  /** @param {string} picture */
   isHeld(picture) {
     const entry = this.entries.find(({ kind, body }) => kind === "pictured" && body.picture === picture);
     return Boolean(entry && this.#outbox.get(entry.id)?.held);
@@ -173,20 +188,38 @@ export class Journal {
 }
 
 export class Run extends Journal {
+  /** @type {State | null} */
   #state = null;
+  /** @type {Folding | null} */
   #folding = null;
+  /** @type {KeptEntry[] | null} */
   #folded = null; // the entries that the state says
-  /** What was noted of it when it was last folded, finished (`told`); no longer believed once anything is different. */
+  /**
+   * What was noted of it when it was last folded, finished (`told`); no longer believed once anything is different.
+   * @type {RunTold | null}
+   */
   closed = null;
 
-  /** @param {{id, recipe, size, sheet, created_at, made_at, sealed}} row as it lies on the phone's disk */
+  /** @param {RunRow} row as it lies on the phone's disk */
   constructor(row) {
     super(row.id);
-    this.take(row);
+    const { recipe, size, sheet, created_at, made_at = null, sealed = null } = row;
+    this.recipe = recipe;
+    this.size = size;
+    this.sheet = sheet;
+    this.created_at = created_at;
+    this.made_at = made_at;
+    this.sealed = sealed;
   }
 
+  /** @param {RunRow} row */
   take({ recipe, size, sheet, created_at, made_at = null, sealed = null }) {
-    Object.assign(this, { recipe, size, sheet, created_at, made_at, sealed });
+    this.recipe = recipe;
+    this.size = size;
+    this.sheet = sheet;
+    this.created_at = created_at;
+    this.made_at = made_at;
+    this.sealed = sealed;
     this.#folding = null;
     this.#folded = null;
     this.closed = null;
@@ -204,7 +237,7 @@ export class Run extends Journal {
 
   get state() {
     const { entries } = this;
-    if (this.#folded !== entries) {
+    if (this.#state === null || this.#folded !== entries) {
       this.#folding ??= new Folding(this.sheet);
       this.#state = this.#folding.of(entries, this.sealed);
       this.#folded = entries;
@@ -216,7 +249,7 @@ export class Run extends Journal {
     return this.told.finished_at === null;
   }
 
-  /** What a list says of it: folded, or as it was noted. */
+  /** What a list says of it: folded, or as it was noted. @returns {RunTold} */
   get told() {
     if (this.#folded === null && this.closed?.count === this.count && this.isSettled) return this.closed;
     const { number, finished_at } = this.state;
@@ -236,12 +269,16 @@ export class Run extends Journal {
   }
 }
 
-/** Of a run, this phone's or the server's, what lies on the phone's disk. */
+/** Of a run, this phone's or the server's, what lies on the phone's disk. @param {RunRow} row @returns {RunRow} */
 export function rowOf({ id, recipe, size, sheet, created_at, made_at, sealed }) {
   return { id, recipe, size, sheet, created_at, made_at, sealed };
 }
 
-/** Whether an entry signs a record or takes a signing back; what the server refuses of these does not count here either. */
+/**
+ * Whether an entry signs a record or takes a signing back; what the server refuses of these does not count here
+ * either.
+ * @param {KeptEntry} entry @param {Map<string, KeptEntry>} entries
+ */
 function isSealing({ kind, body }, entries) {
-  return kind === "signed" || (kind === "undone" && entries.get(body.entry)?.kind === "signed");
+  return kind === "signed" || (kind === "undone" && entries.get(String(body.entry))?.kind === "signed");
 }

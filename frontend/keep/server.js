@@ -6,10 +6,15 @@
  * is not let in reaches nothing either; NotLetIn says so, and what waits goes on waiting.
  */
 
+/** @import { Fault } from "../../types/keep" */
+/** @import { Answered, BodyOf, Lists, PagePath } from "../../types/server" */
+/** @import { Clock } from "./clock.js" */
+
 const SLOWEST_MS = 20_000;
 /** Answers that say "not now" rather than "no". */
 const NOT_NOW = new Set([408, 425, 429]);
 /** By the type of the problem, why the door is shut to this phone. */
+/** @type {Map<unknown, ["unpaired" | "shut-out", string]>} */
 const SHUT = new Map([
   [
     "/problems/unpaired",
@@ -18,7 +23,10 @@ const SHUT = new Map([
   ["/problems/shut-out", ["shut-out", "This phone was shut out of the studio. What you do is kept here."]],
 ]);
 
+/** @typedef {{type?: string, title?: string, detail?: string, errors?: Fault[]}} Problem (RFC 9457) */
+
 export class Unreachable extends Error {
+  /** @param {unknown} cause @param {string} [says] */
   constructor(cause, says = "The server does not answer. What you do is kept on this phone until it does.") {
     super(says, { cause });
     this.name = "Unreachable";
@@ -27,7 +35,7 @@ export class Unreachable extends Error {
 }
 
 export class NotLetIn extends Unreachable {
-  /** @param {"unpaired"|"shut-out"} why */
+  /** @param {"unpaired" | "shut-out"} why @param {string} says */
   constructor(why, says) {
     super(why, says);
     this.name = "NotLetIn";
@@ -36,6 +44,7 @@ export class NotLetIn extends Unreachable {
 }
 
 export class Refused extends Error {
+  /** @param {number} status @param {string} detail @param {Fault[]} [errors] @param {string | null} [generation] */
   constructor(status, detail, errors = [], generation = null) {
     super(detail);
     this.name = "Refused";
@@ -46,8 +55,16 @@ export class Refused extends Error {
   }
 }
 
+/** Whether a refusal has one of these. @param {unknown} error @param {...number} of */
+export const saysStatus = (error, ...of) => error instanceof Refused && of.includes(error.status);
+
+/** What an error says to the maker; "" where it is none of ours. @param {unknown} error @returns {string} */
+export const saysOf = (error) =>
+  error instanceof Error && "says" in error && typeof error.says === "string" ? error.says : "";
+
 export class Server {
   #base;
+  /** @type {Clock} */
   #clock;
 
   /**
@@ -59,16 +76,17 @@ export class Server {
     this.#base = base;
   }
 
+  /** @template {string} P @param {P} path @returns {Promise<Answered<BodyOf<P>>>} @throws {Unreachable | Refused} */
   get(path) {
     return this.ask("GET", path);
   }
 
   /**
-   * @param body a JSON value, or a Blob as it is
-   * @returns {Promise<{body: any, etag: string|null, generation: string|null, heard: () => number|null}>}
-   *   etag: to be sent as If-Match by who edits this. generation: which studio this is, another after a restore.
-   *   `heard` sets the clock by this answer
-   * @throws {Unreachable|Refused}
+   * @template {string} P
+   * @param {string} method @param {P} path @param {unknown} [body] a JSON value, or a Blob as it is
+   * @param {{headers?: {[name: string]: string}}} [options]
+   * @returns {Promise<Answered<BodyOf<P>>>}
+   * @throws {Unreachable | Refused}
    */
   async ask(method, path, body, { headers = {} } = {}) {
     const ticket = this.#clock.ask();
@@ -77,8 +95,7 @@ export class Server {
     try {
       response = await fetch(this.#base + path, {
         method,
-        headers:
-          body === undefined ? headers : { "Content-Type": body.type || "application/json", ...headers },
+        headers: body === undefined ? headers : { "Content-Type": typeOf(body), ...headers },
         body: body === undefined || body instanceof Blob ? body : JSON.stringify(body),
         cache: "no-cache",
         signal: AbortSignal.timeout(SLOWEST_MS),
@@ -92,7 +109,8 @@ export class Server {
     // A server that has too much to do says so itself.
     if (status >= 500 || NOT_NOW.has(status))
       throw new Unreachable(status, status === 429 ? problem(answer) : undefined);
-    if (SHUT.has(answer?.type)) throw new NotLetIn(...SHUT.get(answer.type));
+    const shut = SHUT.get(answer?.type);
+    if (shut) throw new NotLetIn(...shut);
     const [etag, generation] = ["ETag", "Bowlside-Generation"].map((name) => response.headers.get(name));
     if (!response.ok)
       throw new Refused(status, problem(answer) ?? `The server said ${status}.`, answer?.errors, generation);
@@ -101,11 +119,17 @@ export class Server {
     return { body: answer, etag, generation, heard: () => this.#clock.hear(answer.server_ms, ticket) };
   }
 
-  /** Every item of a paged list: `all("runs", "open=true")` asks /runs?open=true. */
+  /**
+   * Every item of a paged list: `all("runs", "open=true")` asks /runs?open=true.
+   * @template {keyof Lists} N @param {N} name @param {string} [query] @returns {Promise<Lists[N][]>}
+   */
   async all(name, query = "") {
+    /** @type {Lists[N][]} */
     const items = [];
     for (let page = 1, pages = 1; page <= pages; page += 1) {
-      const { body } = await this.get(`/${name}?${query}&page=${page}&page_size=100`);
+      const { body } = await this.get(
+        /** @type {PagePath<N>} */ (`/${name}?${query}&page=${page}&page_size=100`),
+      );
       items.push(...body[name]);
       pages = body.pages;
     }
@@ -113,6 +137,10 @@ export class Server {
   }
 }
 
+/** A Blob's own; JSON's else. @param {unknown} body */
+const typeOf = (body) => (body instanceof Blob && body.type) || "application/json";
+
+/** @param {string} text */
 function parsed(text) {
   try {
     return JSON.parse(text);
@@ -121,9 +149,10 @@ function parsed(text) {
   }
 }
 
-/** Problem details (RFC 9457) as one sentence for the maker. */
+/** Problem details (RFC 9457) as one sentence for the maker. @param {Problem | undefined} answer */
 function problem(answer) {
-  if (!answer?.detail) return answer?.title;
-  const fields = (answer.errors ?? []).map(({ field, detail }) => `${field}: ${detail}`);
-  return [answer.detail, ...fields.filter((text) => !text.includes(answer.detail))].join(" ");
+  const { detail } = answer ?? {};
+  if (!answer || !detail) return answer?.title;
+  const fields = (answer.errors ?? []).map(({ field, detail: each }) => `${field}: ${each}`);
+  return [detail, ...fields.filter((text) => !text.includes(detail))].join(" ");
 }

@@ -4,17 +4,23 @@
  */
 
 import { Refused } from "./server.js";
+/** @import { WrittenRecipe } from "../../bench/shapes/page" */
+/** @import { Fault } from "../../types/keep" */
+/** @import { Checked, VersionTold } from "../../types/server" */
+/** @import { Server } from "./server.js" */
 
 const VERSIONS_SHOWN = 20;
 
 export class Shelf {
+  /** @type {Server} */
   #server;
 
+  /** @param {Server} server */
   constructor(server) {
     this.#server = server;
   }
 
-  /** @returns {Promise<{measured, findings} | {errors: {field, detail}[]}>} @throws {Unreachable} */
+  /** @param {WrittenRecipe} document @returns {Promise<Checked | {errors: Fault[]}>} @throws {Unreachable} */
   async check(document) {
     try {
       return (await this.#server.ask("POST", "/checks", document)).body;
@@ -24,12 +30,12 @@ export class Shelf {
     }
   }
 
-  /** What each stand-in of a line changes, of the recipe as the server has it. @throws {Unreachable|Refused} */
+  /** What each stand-in of a line changes, as the server has it. @param {string} id @param {string} line */
   async swaps(id, line) {
     return (await this.#server.get(`/recipes/${id}/swaps?line=${encodeURIComponent(line)}`)).body.swaps;
   }
 
-  /** The newest versions, each with what it changed and the runs made with it. @throws {Unreachable|Refused} */
+  /** The newest versions, what each changed and the runs made with it. @param {string} id @returns {Promise<VersionTold[]>} */
   async history(id) {
     const [{ body }, runs] = await Promise.all([
       this.#server.get(`/recipes/${id}/versions?page_size=${VERSIONS_SHOWN}`),

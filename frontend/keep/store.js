@@ -9,7 +9,10 @@
  * resolves, none of it when the promise rejects.
  */
 
+/** @import { Changed, Changes, KeptEntry, Meta, RunRow, StoreName, Stores, WriteOptions } from "../../types/keep" */
+
 /** Each version's new stores, so that an old phone's disk is brought forward a version at a time. */
+/** @type {((db: IDBDatabase) => void)[]} */
 const VERSIONS = [
   (db) => {
     db.createObjectStore("recipes", { keyPath: "id" });
@@ -33,6 +36,7 @@ const VERSIONS = [
 
 /** The phone could not keep something. `says` tells the maker, in a sentence, what to do. */
 export class StoreError extends Error {
+  /** @param {string} name @param {string} says @param {unknown} cause */
   constructor(name, says, cause) {
     super(says, { cause });
     this.name = name;
@@ -43,8 +47,11 @@ export class StoreError extends Error {
 /** The disk was turned to another generation of the studio meanwhile; nothing was written. */
 export class OtherGeneration extends Error {}
 
+/** @param {unknown} cause */
 function storeError(cause) {
-  if (cause?.name === "QuotaExceededError") {
+  const said = cause !== null && typeof cause === "object" && "name" in cause ? cause.name : undefined;
+  const name = said ?? "no reason given";
+  if (name === "QuotaExceededError") {
     return new StoreError(
       "StorageFull",
       "This phone is full: nothing was kept. Free some space on it, then touch again.",
@@ -53,7 +60,7 @@ function storeError(cause) {
   }
   return new StoreError(
     "StorageFailed",
-    `This phone could not keep that (${cause?.name ?? "no reason given"}): nothing was kept. Touch again; if it stays so, reload the page.`,
+    `This phone could not keep that (${name}): nothing was kept. Touch again; if it stays so, reload the page.`,
     cause,
   );
 }
@@ -62,11 +69,12 @@ function storeError(cause) {
  * @param {{name?: string, onBlocked?: () => void, onClosed?: () => void}} [options]
  *   onBlocked: another tab holds an older disk open; opening goes on once it is closed.
  *   onClosed: a newer page needs this disk, or the browser took it away; reload to go on.
+ * @returns {Promise<Store>}
  * @throws {StoreError} NoStorage when this browser gives the page no disk
  */
 export function openStore({ name = "bowlside", onBlocked, onClosed } = {}) {
   return new Promise((resolve, reject) => {
-    const refuse = (cause) =>
+    const refuse = (/** @type {unknown} */ cause) =>
       reject(
         new StoreError(
           "NoStorage",
@@ -74,6 +82,7 @@ export function openStore({ name = "bowlside", onBlocked, onClosed } = {}) {
           cause,
         ),
       );
+    /** @type {IDBOpenDBRequest} */
     let opening;
     try {
       opening = indexedDB.open(name, VERSIONS.length);
@@ -98,33 +107,62 @@ export function openStore({ name = "bowlside", onBlocked, onClosed } = {}) {
   });
 }
 
-class Store {
+/** @typedef {<N extends StoreName>(name: N) => StoreOf<Stores[N]>} Shelves the stores of a transaction, by name */
+
+/**
+ * @template Row
+ * @typedef {Omit<IDBObjectStore, "getAll" | "get" | "put"> & {
+ *   getAll: () => IDBRequest<Row[]>, get: (key: string) => IDBRequest<Row | undefined>, put: (row: Row) => IDBRequest
+ * }} StoreOf a store of such rows
+ */
+
+/** The key of a row that may be marked. @param {Stores[StoreName]} row */
+const idOf = (row) => ("id" in row ? row.id : row.key);
+
+export class Store {
+  /** @type {IDBDatabase} */
   #db;
 
+  /** @param {IDBDatabase} db */
   constructor(db) {
     this.#db = db;
   }
 
-  /** Every row of the named stores, from one moment. @returns {Promise<Record<string, object[]>>} */
+  /**
+   * Every row of the named stores, from one moment.
+   * @template {StoreName} N @param {N[]} names @returns {Promise<{[K in N]: Stores[K][]}>}
+   */
   read(...names) {
     return this.#transact(names, "readonly", "default", (stores) => {
-      const asked = names.map((name) => [name, stores(name).getAll()]);
-      return () => Object.fromEntries(asked.map(([name, request]) => [name, request.result]));
+      const asked = names.map((name) => ({ name, request: stores(name).getAll() }));
+      return () =>
+        /** @type {{[K in N]: Stores[K][]}} */ (
+          Object.fromEntries(asked.map(({ name, request }) => [name, request.result]))
+        );
     });
   }
 
-  /** These runs with their entries, from one moment. @returns {Promise<{runs: object[], entries: object[]}>} */
+  /**
+   * These runs with their entries, from one moment.
+   * @param {readonly string[]} ids @returns {Promise<{runs: RunRow[], entries: KeptEntry[]}>}
+   */
   runs(ids) {
     return this.#transact(["runs", "entries"], "readonly", "default", (stores) => {
-      const asked = ids.map((id) => [stores("runs").get(id), stores("entries").index("run").getAll(id)]);
+      const asked = ids.map((id) => ({
+        run: stores("runs").get(id),
+        entries: /** @type {IDBRequest<KeptEntry[]>} */ (stores("entries").index("run").getAll(id)),
+      }));
       return () => ({
-        runs: asked.flatMap(([run]) => run.result ?? []),
-        entries: asked.flatMap(([, entries]) => entries.result),
+        runs: asked.flatMap(({ run }) => run.result ?? []),
+        entries: asked.flatMap(({ entries }) => entries.result),
       });
     });
   }
 
-  /** One row, or undefined. */
+  /**
+   * One row, or undefined.
+   * @template {StoreName} N @param {N} name @param {string} key @returns {Promise<Stores[N] | undefined>}
+   */
   get(name, key) {
     return this.#transact([name], "readonly", "default", (stores) => {
       const asked = stores(name).get(key);
@@ -132,28 +170,30 @@ class Store {
     });
   }
 
-  /** Every key of a store. */
+  /** Every key of a store. @param {StoreName} name @returns {Promise<string[]>} */
   keys(name) {
     return this.#transact([name], "readonly", "default", (stores) => {
       const asked = stores(name).getAllKeys();
-      return () => asked.result;
+      return () => asked.result.map(String);
     });
   }
 
   /**
-   * @param {Record<string, {put?: object[], mark?: object[], delete?: string[]}>} changes by store; mark: put, where
-   *   there is a row of that key yet
-   * @param {{strict?: boolean, under?: string|null}} [options] strict: flushed to the medium, not only to the system.
-   *   under: only while the disk is of this generation (meta "generation"), or nothing with an OtherGeneration
+   * @param {Changes} changes by store; mark: put, where there is a row of that key yet
+   * @param {WriteOptions} [options] under: while the disk is of this generation, or nothing with an OtherGeneration
+   * @returns {Promise<void>}
    */
   write(changes, { strict = false, under } = {}) {
     const durability = strict ? "strict" : "default";
-    const names = new Set([...Object.keys(changes), ...(under === undefined ? [] : ["meta"])]);
+    const parts = /** @type {[StoreName, Changed<Stores[StoreName]>][]} */ (Object.entries(changes));
+    const names = new Set(parts.map(([name]) => name));
+    if (under !== undefined) names.add("meta");
     let isOther = false;
     const written = this.#transact([...names], "readwrite", durability, (stores, transaction) => {
       let asked = 0;
       // Not left to end by itself: WebKit keeps a page that was left as it stood, and an open write of its
       // would shut the disk to every page after it.
+      /** @template T @param {IDBRequest<T>} request @param {(result: T) => void} then */
       const ask = (request, then) => {
         asked += 1;
         request.onsuccess = () => {
@@ -163,11 +203,12 @@ class Store {
         };
       };
       const write = () => {
-        for (const [name, change] of Object.entries(changes)) {
-          for (const row of change.put ?? []) stores(name).put(row);
+        for (const [name, change] of parts) {
+          const store = transaction.objectStore(name);
+          for (const row of change.put ?? []) store.put(row);
           for (const row of change.mark ?? [])
-            ask(stores(name).getKey(row.id), (key) => key !== undefined && stores(name).put(row));
-          for (const key of change.delete ?? []) stores(name).delete(key);
+            ask(store.getKey(idOf(row)), (key) => key !== undefined && store.put(row));
+          for (const key of change.delete ?? []) store.delete(key);
         }
       };
       if (under === undefined) {
@@ -188,16 +229,18 @@ class Store {
 
   /**
    * Replace one meta value by what `change` makes of it, with no other tab in between.
-   * @param {(value: any) => any} change given undefined when there is none yet
-   * @returns {Promise<any>} the value that is there now
+   * @template {keyof Meta} K
+   * @param {K} key @param {(value: Meta[K] | undefined) => Meta[K]} change given undefined when there is none yet
+   * @returns {Promise<Meta[K]>} the value that is there now
    */
   revise(key, change) {
     return this.#transact(["meta"], "readwrite", "strict", (stores, transaction) => {
       const meta = stores("meta");
+      /** @type {Meta[K]} */
       let value;
       const asked = meta.get(key);
       asked.onsuccess = () => {
-        value = change(asked.result?.value);
+        value = change(/** @type {Meta[K] | undefined} */ (asked.result?.value));
         meta.put({ key, value });
         transaction.commit();
       };
@@ -209,18 +252,29 @@ class Store {
     this.#db.close();
   }
 
+  /**
+   * @template T
+   * @param {StoreName[]} names @param {IDBTransactionMode} mode @param {IDBTransactionDurability} durability
+   * @param {(stores: Shelves, transaction: IDBTransaction) => (() => T) | undefined} work what it gives back is asked
+   *   once all is on the disk
+   * @returns {Promise<T>}
+   */
   #transact(names, mode, durability, work) {
     return new Promise((resolve, reject) => {
+      /** @type {(() => T) | undefined} */
       let result;
       try {
         const transaction = this.#db.transaction(names, mode, { durability });
-        transaction.oncomplete = () => resolve(result?.());
-        // The failed request says why; those that only went down with the others do not, and the abort that follows does.
-        transaction.onerror = ({ target }) =>
-          target.error?.name !== "AbortError" && reject(storeError(target.error ?? transaction.error));
+        transaction.oncomplete = () => resolve(/** @type {T} */ (result?.()));
+        // The failed request says why; those that only went down with the others do not, and the abort that follows
+        // does.
+        transaction.onerror = ({ target }) => {
+          const { error } = /** @type {IDBRequest} */ (target);
+          if (error?.name !== "AbortError") reject(storeError(error ?? transaction.error));
+        };
         transaction.onabort = () => reject(storeError(transaction.error));
         try {
-          result = work((name) => transaction.objectStore(name), transaction);
+          result = work(/** @type {Shelves} */ ((name) => transaction.objectStore(name)), transaction);
         } catch (cause) {
           transaction.abort(); // a put that throws must not leave half of the change behind
           throw cause;

@@ -22,15 +22,26 @@ import { markOf, newId } from "./ids.js";
 import { Live } from "./live.js";
 import { cannot } from "./means.js";
 import { nextTurn, Rings } from "./rings.js";
+import { Run } from "./run.js";
 import { resealed } from "./seal.js";
-import { NotLetIn, Server, Unreachable } from "./server.js";
+import { NotLetIn, Refused, saysOf, Server, Unreachable } from "./server.js";
 import { Shelf } from "./shelf.js";
 import { Sync } from "./sync.js";
 import { kitOf, settingsOf } from "./sync-round.js";
 import { openStore } from "./store.js";
 import { undoing } from "./undoing.js";
 import { Updates } from "./updates.js";
+/** @import { Entry, Now, Size, State, WrittenRecipe } from "../../bench/shapes/page" */
+/** @import { HearsClass } from "../../types/events" */
+/** @import { Changes, Coming, Item, KeptEntry, Link, Meta, OutboxRow, Preferences } from "../../types/keep" */
+/** @import { RecipeRow, RefusedRow, RunTold, Said, Undoing } from "../../types/keep" */
+/** @import { HoursDoc, PlanDoc, SettingsDocument, ToldOfRun } from "../../types/server" */
+/** @import { Archive } from "./archive.js" */
+/** @import { Door } from "./door.js" */
+/** @import { Plans } from "./plans.js" */
+/** @import { Ringing } from "./rings.js" */
 
+/** @type {Preferences} */
 const PREFERENCES = { sound: true, speech: false, theme: "auto", weigh: "running" };
 /** What a studio goes by that has not said otherwise. */
 const SETTINGS = { batch_number: "{yy}{mm}{dd}-{mark}{n}" };
@@ -44,10 +55,11 @@ const TOGETHER_MS = 24 * 3_600_000; // as the server has it (api/planner.py), an
 const DEMO_DEVICE = "demo-phone";
 
 /**
- * @param {{early?: boolean}} [how] early: with the runs that are open; finished ones come by `readRest`, and sync after it
+ * @param {{early?: boolean}} [how] early: with the runs that are open; the others come by `readRest`, and sync after it
  * @returns {Promise<Studio>} rejects with a StoreError when the phone gives no place to keep runs
  */
 export async function openStudio({ early = false } = {}) {
+  /** @type {Studio | undefined} */
   let studio;
   const store = await openStore({ onClosed: () => studio?.dispatchEvent(new Event("closed")) });
   const book = await Book.open(store, { early });
@@ -56,7 +68,14 @@ export async function openStudio({ early = false } = {}) {
   return studio;
 }
 
-export class Studio extends EventTarget {
+/**
+ * @typedef {{state: State, says: Now, items: Item[], from: number, until: number}} Looked
+ * @typedef {{run: string | null, isOwnDraft?: boolean}} StudioChange
+ * @typedef {{change: StudioChange, link: undefined, ring: Ringing, ahead: Coming[], back: undefined,
+ *   closed: undefined}} StudioEvents
+ */
+
+export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget) {
   #book;
   #device;
   #clock;
@@ -64,18 +83,25 @@ export class Studio extends EventTarget {
   #sync;
   #rings;
   #updates = new Updates();
+  /** @type {Map<string, Looked>} */
   #benches = new Map();
+  /** @type {WeakMap<object, Undoing>} */
   #undoings = new WeakMap(); // by the array of a journal's entries, which is another when they are others
   #durable = false;
-  #seenTimer;
+  #seenTimer = 0;
   #seen = Infinity;
+  /** @type {Promise<void> | null} */
   #started = null;
   #noting = 0;
   #linkTold = "";
+  /** @type {Door | undefined} */
   #door;
+  /** @type {Archive | undefined} */
   #archive;
-  #plans = null;
+  /** @type {Plans | undefined} */
+  #plans;
 
+  /** @param {Book} book @param {string} device */
   constructor(book, device) {
     super();
     this.#book = book;
@@ -128,7 +154,7 @@ export class Studio extends EventTarget {
     return this.#book.kit?.document ?? null;
   }
 
-  /** The batch numbers' pattern, money, wrap, and what stands on labels, as the studio last said. */
+  /** The batch numbers' pattern, money, wrap, and what stands on labels, as last said. @returns {SettingsDocument} */
   get settings() {
     return { ...SETTINGS, ...this.#book.meta.get("settings")?.document };
   }
@@ -150,11 +176,14 @@ export class Studio extends EventTarget {
   /** The day by this phone's own calendar, "2026-11-25". */
   today() {
     const date = new Date(this.at());
-    const two = (whole) => String(whole).padStart(2, "0");
+    const two = (/** @type {number} */ whole) => String(whole).padStart(2, "0");
     return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
   }
 
-  /** A number for a new batch, by the studio's pattern: this phone's mark and its own count make it unlike any other. */
+  /**
+   * A number for a new batch, by the studio's pattern: this phone's mark and its own count make it unlike any other.
+   * @param {string} title
+   */
   async nextNumber(title) {
     const { batchNumber } = await import("../bench/batch-number.js"); // here already, where a size was chosen
     const { batch_number: pattern } = this.settings;
@@ -174,11 +203,12 @@ export class Studio extends EventTarget {
     return [...this.#book.runs.values()].sort((a, b) => b.created_at - a.created_at);
   }
 
+  /** @param {string} id */
   run(id) {
     return this.#book.runs.get(id);
   }
 
-  /** Every finished run on this phone, as a list shows it: [{id, number, title, size, piece, finished_at}]. */
+  /** Every finished run on this phone, as a list shows it. @returns {(RunTold & {id: string})[]} */
   get made() {
     const here = this.runs.filter((run) => !run.open).map((run) => ({ id: run.id, ...run.told }));
     if (this.#book.isWhole) return here;
@@ -201,19 +231,21 @@ export class Studio extends EventTarget {
   }
 
   /**
-   * @param {{id, version, title, measured}|string} recipe one of `recipes`, or its id
-   * @param size as bench's chooseSize gives it
-   * @param {string} [number] the batch number
+   * @param {RecipeRow | string} recipe one of `recipes`, or its id
+   * @param {Size} size as bench's chooseSize gives it @param {string} [number] the batch number
    * @returns {Promise<string>} the new run's id, once the run is on the phone's disk
    */
   async begin(recipe, size, number) {
-    const { id, version, title, measured } =
-      typeof recipe === "string" ? this.#book.recipes.get(recipe) : recipe;
+    const known = this.#book.recipes.get(typeof recipe === "string" ? recipe : recipe.id);
+    const { kit } = this;
+    if (!known || !kit) throw new Error("A run is begun with a recipe and a kit that are here.");
+    const { id, version, title, measured } = typeof recipe === "string" ? known : recipe;
     const { makeSheet } = await import("../bench/sheet.js"); // here already, where a size was chosen
-    const sheet = makeSheet(measured, { id, version }, size, this.kit);
+    const sheet = makeSheet(measured, { id, version }, size, kit);
     const at = this.at();
     const run = { id: newId(at), recipe: { id, version, title }, size, sheet, created_at: at };
-    const madeBy = { id: versionKey(id, version), document: this.#book.recipes.get(id).document, measured };
+    const madeBy = { id: versionKey(id, version), document: known.document, measured };
+    /** @type {Changes & {outbox: {put: OutboxRow[]}}} */
     const changes = {
       runs: { put: [run] },
       outbox: { put: [this.#guessed({ id: run.id, run: run.id })] },
@@ -232,7 +264,8 @@ export class Studio extends EventTarget {
 
   /**
    * Something happened at the bench, or on the shelf (`runId` "shelf").
-   * @returns {Promise<object>} the entry, once it is on the phone's disk
+   * @param {string} runId @param {string} kind @param {Said["body"]} [body]
+   * @returns {Promise<KeptEntry>} the entry, once it is on the phone's disk
    * @throws {StoreError} with `says`; then nothing was kept and nothing has changed
    */
   async enter(runId, kind, body = {}) {
@@ -241,7 +274,7 @@ export class Studio extends EventTarget {
 
   /**
    * Several things that one touch says: all of them are kept, or none.
-   * @param {{kind, body}[]} said @param {number} [at] when it was touched, which may be a moment ago
+   * @param {string} runId @param {Said[]} said @param {number} [at] when it was touched, which may be a moment ago
    */
   async enterAll(runId, said, at = this.at()) {
     return this.#keep(runId, said, at, {});
@@ -249,7 +282,8 @@ export class Studio extends EventTarget {
 
   /**
    * A photograph of a run: the picture and the entry that tells of it, both or neither.
-   * @param {Blob} blob a JPEG @param {string} sha256 of its bytes, hex
+   * @param {string} runId @param {Blob} blob a JPEG @param {string} sha256 of its bytes, hex
+   * @param {Said["body"]} [body] @param {number} [at]
    */
   async enterPicture(runId, blob, sha256, body = {}, at = this.at()) {
     const picture = this.newId();
@@ -263,18 +297,24 @@ export class Studio extends EventTarget {
     )[0];
   }
 
-  /** The photograph itself, a Blob; undefined when another phone took it. */
+  /** The photograph itself; undefined when another phone took it. @param {string} id */
   picture(id) {
     return this.#book.picture(id);
   }
 
-  /** Every batch a lot went into, as the server knows it once this phone has told what it can. @throws {Unreachable|Refused} */
+  /**
+   * Every batch a lot went into, as the server knows it once this phone has told what it can.
+   * @param {string} lot @throws {Unreachable | Refused}
+   */
   async trace(lot) {
     await this.#sync.soon();
     return (await this.#server.get(`/lots/${lot}/trace`)).body.runs;
   }
 
-  /** A recipe's former version, measured: from this phone, or from the server. @throws {Unreachable|Refused} */
+  /**
+   * A recipe's former version, measured: from this phone, or from the server.
+   * @param {string} id @param {number} version @throws {Unreachable | Refused}
+   */
   async measured(id, version) {
     return (
       (await this.#book.version(id, version))?.measured ??
@@ -282,7 +322,10 @@ export class Studio extends EventTarget {
     );
   }
 
-  /** What the server knows of a run beside its journal: what came late, and who sent what. @throws {Unreachable|Refused} */
+  /**
+   * What the server knows of a run beside its journal: what came late, and who sent what.
+   * @param {string} runId @returns {Promise<ToldOfRun>} @throws {Unreachable | Refused}
+   */
   async told(runId) {
     const isThere =
       this.#sync.online &&
@@ -294,8 +337,10 @@ export class Studio extends EventTarget {
     return { late, people };
   }
 
+  /** @param {string} runId @param {Said[]} said @param {number} at @param {Changes} changes */
   async #keep(runId, said, at, changes) {
     const journal = this.#book.journal(runId);
+    if (!journal) throw new Error("What is entered is of a batch that is here.");
     const made = said.map(({ kind, body }) => {
       const sealed = kind === "signed" ? seal(journal.entries) : {}; // who signs, signs what this phone has
       return this.#newEntry(runId, journal.stamp(at), kind, { ...body, ...sealed });
@@ -307,44 +352,63 @@ export class Studio extends EventTarget {
     return entries;
   }
 
+  /** @param {string} run @param {number} at @param {string} kind @param {Said["body"]} body */
   #newEntry(run, at, kind, body) {
-    const entry = { id: newId(at), run, device: this.#device, at, kind, body };
+    /** @type {KeptEntry} */
+    const entry = {
+      id: newId(at),
+      run,
+      device: this.#device,
+      at,
+      kind,
+      body: /** @type {Entry["body"]} */ (body),
+    };
     return { entry, row: this.#guessed({ id: entry.id, run }) };
   }
 
-  /** A row of the outbox, with a mark while this phone's clock is a guess. */
+  /** A row of the outbox, with a mark while this phone's clock is a guess. @param {OutboxRow} row @returns {OutboxRow} */
   #guessed(row) {
     return this.#clock.sure ? row : { ...row, guessed: true };
   }
 
-  /** What an undo on this phone takes back in a run, or on the shelf, and what a redo brings again; see undoing.js. */
+  /**
+   * What an undo on this phone takes back in a run, or on the shelf, and what a redo brings again; see undoing.js.
+   * @param {string} runId @returns {Undoing}
+   */
   undoing(runId) {
     const journal = this.#book.journal(runId);
     if (!journal) return { undo: null, redo: null };
-    const { entries, state } = journal;
-    if (!this.#undoings.has(entries))
-      this.#undoings.set(entries, undoing(entries, this.#device, state?.signed?.entries));
-    return this.#undoings.get(entries);
+    const { entries } = journal;
+    const sealed = journal instanceof Run ? journal.state.signed?.entries : undefined;
+    const known = this.#undoings.get(entries) ?? undoing(entries, this.#device, sealed);
+    this.#undoings.set(entries, known);
+    return known;
   }
 
-  /** Send a refused entry or picture again (both null: the run itself), with an instant the server can believe. */
+  /**
+   * Send a refused entry or picture again (both null: the run itself), with an instant the server can believe.
+   * @param {Pick<RefusedRow, "run" | "entry" | "picture">} refused
+   */
   async sendAgain({ run, entry, picture }) {
     const row = picture ? { id: picture, run, picture: true } : { id: entry?.id ?? run, run };
+    /** @type {Changes} */
     const changes = { outbox: { put: [row] } };
     const journal = this.#book.journal(run);
+    if (!journal) return;
     if (entry && (entry.at > this.at() || entry.at < journal.floor)) {
       // Made while this phone's clock was wrong; nobody else has seen it.
       const others = journal.entries.filter(({ id, at }) => id !== entry.id && at <= this.at());
       const at = Math.max(this.at(), journal.floor, (others.at(-1)?.at ?? 0) + 1);
       changes.entries = { put: resealed(journal, [{ ...entry, at }]) };
     } else if (entry?.body.entries) {
-      changes.entries = { put: resealed(journal, [entry]) }; // what it signed may have been sent with another instant since
+      // What it signed may have been sent with another instant since.
+      changes.entries = { put: resealed(journal, [entry]) };
     }
     await this.#book.commit(changes, { strict: true });
     await this.#sync.soon();
   }
 
-  /** Leave a refused entry out of the run; it stays on this phone's disk. */
+  /** Leave a refused entry out of the run; it stays on this phone's disk. @param {{run: string, entry: KeptEntry}} refused */
   async setAside({ run, entry }) {
     const row = { id: entry.id, run, refused: "Set aside.", aside: true };
     await this.#book.commit({ outbox: { put: [row] } }, { strict: true });
@@ -353,9 +417,12 @@ export class Studio extends EventTarget {
   /**
    * What the bench says now. It says the same thing, and is the same object, until the run's
    * journal changes or something that counts enters its next phase; so count down with `at()`.
+   * @param {string} runId
    */
   bench(runId) {
-    return this.#looked(this.run(runId)).says;
+    const run = this.run(runId);
+    if (!run) throw new Error("What is looked at is a batch that is here.");
+    return this.#looked(run).says;
   }
 
   /**
@@ -369,16 +436,20 @@ export class Studio extends EventTarget {
       .sort((a, b) => URGENCY.indexOf(a.phase) - URGENCY.indexOf(b.phase) || asksAt(a) - asksAt(b));
   }
 
-  /** What the bench says of a run, its countdowns, and until when that holds. */
+  /** What the bench says of a run, its countdowns, and until when that holds. @param {Run} run @returns {Looked} */
   #looked(run) {
     const { id, sheet, state } = run;
     const at = this.at();
     const known = this.#benches.get(id);
     if (known?.state === state && known.from <= at && at < known.until) return known;
     const says = now(sheet, state, at);
-    const items = Object.entries({ wait: says.waits, window: says.windows, guide: says.guides }).flatMap(
-      ([what, list]) => list.map((item) => ({ ...item, what, run: id, run_name: run.name })),
-    );
+    const named = { run: id, run_name: run.name };
+    /** @type {Item[]} */
+    const items = [
+      ...says.waits.map((item) => ({ ...item, ...named, what: /** @type {const} */ ("wait") })),
+      ...says.windows.map((item) => ({ ...item, ...named, what: /** @type {const} */ ("window") })),
+      ...says.guides.map((item) => ({ ...item, ...named, what: /** @type {const} */ ("guide") })),
+    ];
     const until = Math.min(...items.map((item) => nextTurn(item, at)));
     const looked = { state, says, items, from: at, until };
     this.#benches.set(id, looked);
@@ -390,14 +461,16 @@ export class Studio extends EventTarget {
     return this.#rings.missed(since);
   }
 
+  /** @returns {Link} */
   get link() {
     const { journals } = this.#book;
+    const { online, trouble } = this.#sync;
     return {
-      state: { true: "online", false: "offline" }[this.#sync.online] ?? "asking",
+      state: online === null ? "asking" : online ? "online" : "offline",
       unsent: journals.reduce((sum, journal) => sum + journal.unsent, 0),
       refused: journals.flatMap((journal) => journal.refused),
       heard_at: this.#sync.heardAt,
-      trouble: this.#sync.trouble?.says ?? null,
+      trouble: saysOf(trouble) || null,
       shut: this.#sync.shut,
       leap: this.#clock.leap,
       trusted: !this.#updates.barred,
@@ -433,11 +506,13 @@ export class Studio extends EventTarget {
   }
 
   /** The plan a run follows, as the server last gave it, and the bench hours; null for what was never heard. */
+  /** @param {string} run @returns {{plan: PlanDoc | null, hours: HoursDoc | null}} */
   planOf(run) {
     return { plan: this.#book.meta.get(`plan ${run}`) ?? null, hours: this.#book.meta.get("hours") ?? null };
   }
 
   /** The other runs that share the bench with this one: they are open, and somebody here did something in them of late. */
+  /** @param {string} id */
   beside(id) {
     const since = this.at() - TOGETHER_MS;
     return this.runs.filter(
@@ -450,23 +525,25 @@ export class Studio extends EventTarget {
   }
 
   /** The runs that one plan covers with this one: those it was made of, else what shares the bench. */
+  /** @param {string} id @returns {Run[]} */
   together(id) {
     const { plan } = this.planOf(id);
     const others = plan
       ? (plan.runs ?? plan.parts.map(({ run }) => run)).map((run) => this.run(run))
       : this.beside(id);
-    return [this.run(id), ...others.filter((run) => run?.open && run.id !== id)];
+    return [this.run(id), ...others.filter((run) => run?.open && run.id !== id)].flatMap((run) => run ?? []);
   }
 
   /**
    * Every open run, as the day lets the maker choose: [{ id, name, touched_at, isIn, isAsked }]. What nobody
    * touched for a day is asked about, and no more for a day once it was answered.
+   * @param {string} id
    */
   choices(id) {
     const { plan } = this.planOf(id);
     const together = new Set(this.together(id));
     const since = this.at() - TOGETHER_MS;
-    const isNew = plan?.asked_at > since; // what it is of was chosen in the last day
+    const isNew = (plan?.asked_at ?? 0) > since; // what it is of was chosen in the last day
     return this.runs
       .filter((run) => run.open)
       .map((run) => {
@@ -482,7 +559,10 @@ export class Studio extends EventTarget {
       });
   }
 
-  /** What the plan had next in a run when it was last looked at, so that a bench opens with the same; null once anything happened since. */
+  /**
+   * What the plan had next in a run when it was last looked at, so that a bench opens with the same; null once anything happened since.
+   * @param {Run} run
+   */
   lastLed(run) {
     const last = this.#book.meta.get("led");
     return last?.run === run.id && last.count === run.count
@@ -490,6 +570,7 @@ export class Studio extends EventTarget {
       : null;
   }
 
+  /** @param {Run} run @param {string | null} step */
   noteLed({ id, count }, step) {
     const led = { run: id, count, step };
     if (JSON.stringify(led) !== JSON.stringify(this.#book.meta.get("led"))) this.#note("led", led);
@@ -518,29 +599,36 @@ export class Studio extends EventTarget {
     return this.#clock.sure;
   }
 
+  /** @returns {Preferences} */
   get preferences() {
     return { ...PREFERENCES, ...Object.fromEntries(this.#book.preferences) };
   }
 
+  /** @param {keyof Preferences} key @param {string | number | boolean} value */
   setPreference(key, value) {
     return this.#book.commit({ preferences: { put: [{ key, value }] } });
   }
 
   /**
    * Replace the kit. Needs the server, which measures it.
+   * @param {WrittenRecipe} document
    * @throws {Unreachable|Refused} with `says`
    */
   async setKit(document) {
     await this.#book.commit(kitOf(await this.#replace("kit", this.#book.kit?.etag, document)));
   }
 
-  /** Replace the settings. Needs the server. @throws {Unreachable|Refused} with `says` */
+  /**
+   * Replace the settings. Needs the server. @throws {Unreachable|Refused} with `says`
+   * @param {WrittenRecipe} document
+   */
   async setSettings(document) {
     await this.#book.commit(
       settingsOf(await this.#replace("settings", this.#book.meta.get("settings")?.etag, document)),
     );
   }
 
+  /** @template {"kit" | "settings"} W @param {W} what @param {string | null | undefined} etag @param {object} document */
   async #replace(what, etag, document) {
     try {
       return await this.#server.ask("PUT", `/${what}`, document, {
@@ -548,7 +636,7 @@ export class Studio extends EventTarget {
       });
     } catch (error) {
       const verb = what === "kit" ? ["kit was", "kit can"] : ["settings were", "settings can"];
-      if (error.status === 412 || error.status === 428) {
+      if (error instanceof Refused && (error.status === 412 || error.status === 428)) {
         this.#sync.soon({ lists: true });
         error.says = `The ${verb[0]} changed on another device. Look again, then make your change.`;
       } else if (error instanceof Unreachable && !(error instanceof NotLetIn)) {
@@ -595,22 +683,23 @@ export class Studio extends EventTarget {
     });
     this.#updates.addEventListener("change", () => this.#tellLink());
     this.#clock.addEventListener("jump", () => queueMicrotask(() => this.#onLeap()));
-    for (const name of ["ring", "ahead"])
-      this.#rings.addEventListener(name, ({ detail }) => this.#tell(name, detail));
+    this.#rings.addEventListener("ring", ({ detail }) => this.#tell("ring", detail));
+    this.#rings.addEventListener("ahead", ({ detail }) => this.#tell("ahead", detail));
     document.addEventListener("visibilitychange", this.#inSight);
     this.#seenTimer = setInterval(() => this.#see(), SEEN_EVERY_MS);
     navigator.storage?.persisted().then((durable) => this.#setDurable(durable));
     this.#updates.start();
-    if (document.visibilityState === "visible") this.#noteSeen(); // before the first ring, so that one cut off is missed
+    // Before the first ring, so that one cut off is missed.
+    if (document.visibilityState === "visible") this.#noteSeen();
     this.#rings.check();
     if (this.isWhole) this.#started = this.#sync.start();
     this.#noteClosedSoon();
   }
 
-  /** Whether a run is finished where it is not noted so, or the other way round. */
+  /** Whether a run is finished where it is not noted so, or the other way round. @param {string} id */
   #isNews(id) {
     const run = this.run(id);
-    return Boolean(run) && (!run.open || Object.hasOwn(this.#book.meta.get("closed") ?? {}, id));
+    return run !== undefined && (!run.open || Object.hasOwn(this.#book.meta.get("closed") ?? {}, id));
   }
 
   /** What is finished is noted at rest, so that the next opening need not read it. */
@@ -628,6 +717,7 @@ export class Studio extends EventTarget {
     }, CLOSED_AFTER_MS);
   }
 
+  /** @template {keyof StudioEvents} K @param {K} name @param {StudioEvents[K]} detail */
   #tell(name, detail) {
     this.dispatchEvent(new CustomEvent(name, { detail }));
   }
@@ -638,7 +728,7 @@ export class Studio extends EventTarget {
     const told = JSON.stringify([link, this.place]);
     if (told === this.#linkTold) return;
     this.#linkTold = told;
-    this.#tell("link");
+    this.#tell("link", undefined);
   }
 
   #pace() {
@@ -662,7 +752,7 @@ export class Studio extends EventTarget {
   #comeBack() {
     this.lookedAt = this.#book.meta.get("looked_at") ?? this.at();
     this.#rings.check();
-    this.#tell("back");
+    this.#tell("back", undefined);
   }
 
   #onLeap() {
@@ -681,7 +771,7 @@ export class Studio extends EventTarget {
     this.#note("looked_at", this.#seen);
   }
 
-  /** Kept if there is room: the page can do without. */
+  /** Kept if there is room: the page can do without. @template {keyof Meta} K @param {K} key @param {Meta[K]} value */
   #note(key, value) {
     this.#book.commit({ meta: { put: [{ key, value }] } }).catch(() => {});
   }
@@ -691,15 +781,18 @@ export class Studio extends EventTarget {
     navigator.storage?.persist().then((durable) => this.#setDurable(durable));
   }
 
+  /** @param {boolean} durable */
   #setDurable(durable) {
     this.#durable = durable;
     this.#tellLink();
   }
 }
 
-/** The instant of an item's present phase, or the next it counts to: what tells two of one phase apart. */
-function asksAt({ phase, earliest_at, usual_at, latest_at, until }) {
-  if (phase === "counting") return earliest_at ?? until;
-  if (phase === "look") return usual_at;
-  return latest_at ?? usual_at ?? until;
+/** The instant of an item's present phase, or the next it counts to: what tells two of one phase apart. @param {Item} item */
+function asksAt(item) {
+  if (item.what === "guide") return item.until;
+  if (item.what === "window") return item.latest_at;
+  if (item.phase === "counting") return item.earliest_at;
+  if (item.phase === "look") return item.usual_at;
+  return item.latest_at ?? item.usual_at;
 }

@@ -21,9 +21,13 @@
  *   {id, run, held}        read under a former generation: to be looked for in this one, and sent if it is not there
  */
 
-/** The leading tab does all; another only keeps its clock right. */
+/** @import { OutboxRow } from "../../types/keep" */
+/** @import { Command, OnEvent, StepName, SyncEvent, SyncState, Turn } from "../../types/sync" */
+
+/** The leading tab does all; another only keeps its clock right. @type {Record<SyncState["role"], StepName[]>} */
 export const STEPS = { leader: ["clock", "send", "open", "lists"], follower: ["clock"] };
 
+/** @param {string | null} generation @returns {SyncState} */
 export function begun(generation) {
   return {
     name: "stopped",
@@ -40,11 +44,12 @@ export function begun(generation) {
   };
 }
 
-/** @returns {{state: object, commands: {do: string}[]}} */
+/** @param {SyncState} state @param {SyncEvent} event @returns {Turn} */
 export function reduce(state, event) {
-  return EVENTS[event.type](state, event);
+  return /** @type {OnEvent<SyncEvent["type"]>} */ (EVENTS[event.type])(state, event);
 }
 
+/** @type {{[K in SyncEvent["type"]]: OnEvent<K>}} */
 const EVENTS = {
   start: (state) => (state.name === "stopped" ? round({ ...state, failures: 0, renewals: 0 }) : stay(state)),
   stop: (state) => ({ state: { ...state, name: "stopped", request: 0, again: null }, commands: [] }),
@@ -103,15 +108,21 @@ const EVENTS = {
   failed: (state, { round: of }) => (isGoing(state) && of === state.round ? broken(state) : stay(state)),
 };
 
+/** @type {(state: SyncState) => boolean} */
 const isGoing = ({ name }) => name === "working" || name === "renewing";
+/** @type {(state: SyncState) => Turn} */
 const stay = (state) => ({ state, commands: [] });
+/** @type {(state: SyncState, step: number) => Command} */
 const work = ({ role, round }, step) => ({ do: "step", step: STEPS[role][step], round });
 
+/** @param {SyncState} state @returns {Turn} */
 function round(state) {
+  /** @type {SyncState} */
   const next = { ...state, name: "working", round: state.round + 1, step: 0, request: 0, again: null };
   return { state: next, commands: [work(next, 0)] };
 }
 
+/** @param {SyncState} state */
 function broken(state) {
   return rest(
     { ...state, name: "failed", failures: state.failures + 1, renewals: 0, request: 0 },
@@ -120,8 +131,12 @@ function broken(state) {
   );
 }
 
-/** The round is over: told, and either followed by another or by a while of nothing. */
+/**
+ * The round is over: told, and either followed by another or by a while of nothing.
+ * @param {SyncState} state @param {boolean} goesOn @param {boolean} well @returns {Turn}
+ */
 function rest(state, goesOn, well) {
+  /** @type {Command} */
   const told = { do: "tell", well };
   if (goesOn) {
     const next = round(state);
@@ -133,30 +148,35 @@ function rest(state, goesOn, well) {
 
 // What becomes of the outbox's rows
 
-/** Those to send now: neither refused, set aside, sent already, nor first to be looked for. */
+/** Those to send now: neither refused, set aside, sent already, nor first to be looked for. @param {OutboxRow} row */
 export const isToSend = (row) => !row.refused && !row.aside && !row.sent && !row.held;
 
-/** Those to be read back. */
+/** Those to be read back. @param {OutboxRow} row */
 export const isUnread = (row) => !row.refused && !row.aside && Boolean(row.sent || row.held);
 
-/** Rows after the server answered that it has what they stand for. */
+/**
+ * Rows after the server answered that it has what they stand for.
+ * @param {readonly OutboxRow[]} rows @param {string | null} generation @returns {OutboxRow[]}
+ */
 export function answeredFor(rows, generation) {
   return rows.map(({ guessed: _, ...row }) => ({ ...row, sent: generation }));
 }
 
-/** What was read back needs no row any more. */
+/** What was read back needs no row any more. @param {string[]} ids */
 export function readBack(ids) {
   return { delete: ids };
 }
 
 /**
  * A journal was read to its end: what is unread yet is not there, and is sent (again).
- * @param rows those that were unread when the reading began, and still are
+ * @param {readonly OutboxRow[]} rows those that were unread when the reading began, and still are
  * @param {(id: string) => boolean} isOwn whether this phone made it
- * @param {boolean} isMaker it gives all back that a restore lost; a helper's phone sends its own, and keeps the rest
+ * @param {boolean} [isMaker] it gives all back that a restore lost; a helper's phone sends its own, and keeps the rest
  */
 export function missed(rows, isOwn, isMaker) {
+  /** @type {OutboxRow[]} */
   const put = [];
+  /** @type {string[]} */
   const gone = [];
   for (const { sent: _, held, ...row } of rows) {
     if (!held) put.push(row);
@@ -167,7 +187,10 @@ export function missed(rows, isOwn, isMaker) {
   return { put, delete: gone };
 }
 
-/** The server is of another generation: nothing that was read or sent under the former one says anything of this one. */
+/**
+ * The server is of another generation: nothing that was read or sent under the former one says anything of this one.
+ * @param {readonly OutboxRow[]} rows @param {readonly string[]} entryIds @param {string} run @returns {OutboxRow[]}
+ */
 export function renewedRows(rows, entryIds, run) {
   const known = new Set(rows.map(({ id }) => id));
   return [

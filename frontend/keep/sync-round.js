@@ -6,10 +6,17 @@
  */
 
 import { canonical } from "../bench/index.js";
+import { last } from "../bench/lists.js";
 import { versionKey } from "./book.js";
-import { inOrder, rowOf, SHELF } from "./run.js";
-import { Refused } from "./server.js";
+import { inOrder, rowOf, Run, SHELF } from "./run.js";
+import { Refused, saysStatus } from "./server.js";
 import { answeredFor, missed, readBack } from "./sync-machine.js";
+/** @import { LotUse } from "../../bench/shapes/page" */
+/** @import { Changes, KeptEntry, MetaRow, OutboxRow, RecipeRow, WriteOptions } from "../../types/keep" */
+/** @import { Answered, BodyOf, EntriesPath, KitDoc, Lists, PagePath, RecipeDoc } from "../../types/server" */
+/** @import { RunItem, SettingsDoc } from "../../types/server" */
+/** @import { Book } from "./book.js" */
+/** @import { Journal } from "./run.js" */
 
 const BATCH = 200;
 /** Of the finished runs, only the newest are fetched to be looked at with no network. */
@@ -19,14 +26,25 @@ const ELSEWHERE_MS = 5 * 60_000;
 /** So many awaited pictures the server names; one older than the last may be awaited all the same. */
 const MOST_AWAITED = 200;
 
+/**
+ * What a round may do, of sync.js: `ask` and `commit` throw when the round is no longer the one that goes; `goOn` asks
+ * for another after it.
+ * @typedef {{
+ *   ask: <P extends string>(round: Round, method: string, path: P, body?: unknown) => Promise<Answered<BodyOf<P>>>,
+ *   commit: (round: Round, changes: Changes, options?: WriteOptions) => Promise<void>,
+ *   hear: (round: Round, answer: Answered) => Promise<void>,
+ *   goOn: () => void, isClockOld: () => boolean, isDue: (what: string, everyMs: number) => boolean,
+ *   done: (what: string) => void, now: () => number,
+ * }} SyncDoor
+ */
+
 export class Round {
   #book;
   #sync;
 
   /**
-   * @param {number} number as the machine counts
-   * @param {{ask, commit, hear, goOn, isClockOld, isDue, done, now}} sync ask(round, method, path, body) and
-   *   commit(round, changes) throw when this round is no longer the one that goes; goOn() asks for another after it
+   * @param {number} number as the machine counts @param {string | null} generation @param {Book} book
+   * @param {SyncDoor} sync
    */
   constructor(number, generation, book, sync) {
     this.number = number;
@@ -35,23 +53,31 @@ export class Round {
     this.#sync = sync;
   }
 
+  /** @template {string} P @param {P} path */
   #get(path) {
     return this.#sync.ask(this, "GET", path);
   }
 
+  /** @template {string} P @param {string} method @param {P} path @param {unknown} [body] */
   #ask(method, path, body) {
     return this.#sync.ask(this, method, path, body);
   }
 
+  /** @param {Changes} changes @param {WriteOptions} [options] */
   #commit(changes, options) {
     return this.#sync.commit(this, changes, options);
   }
 
-  /** Every item of a paged list. */
+  /**
+   * Every item of a paged list.
+   * @template {keyof Lists} N @param {N} name @param {string} [query] @returns {Promise<Lists[N][]>}
+   */
   async #all(name, query = "") {
+    /** @type {Lists[N][]} */
     const items = [];
     for (let page = 1, pages = 1; page <= pages; page += 1) {
-      const { body } = await this.#get(`/${name}?${query}&page=${page}&page_size=100`);
+      const path = /** @type {PagePath<N>} */ (`/${name}?${query}&page=${page}&page_size=100`);
+      const { body } = await this.#get(path);
       items.push(...body[name]);
       pages = body.pages;
     }
@@ -62,6 +88,7 @@ export class Round {
     if (this.#sync.isClockOld()) await this.#hear(await this.#get("/clock"));
   }
 
+  /** @param {Answered} answer */
   #hear(answer) {
     return this.#sync.hear(this, answer);
   }
@@ -70,10 +97,11 @@ export class Round {
     for (const run of this.#book.journals) {
       const waiting = run.waiting();
       if (waiting.length === 0 || run.isRefused || isUnsettled(run, waiting)) continue;
-      if (waiting.some((row) => row.id === run.id) && !(await this.#sendRun(run))) continue;
+      if (run instanceof Run && waiting.some((row) => row.id === run.id) && !(await this.#sendRun(run)))
+        continue;
       for (const isBack of [true, false]) {
-        const rows = waiting.filter((row) => Boolean(row.given_back) === isBack && run.entry(row.id));
-        const entries = rows.map(({ id }) => run.entry(id)).sort(inOrder);
+        const rows = waiting.filter((row) => Boolean(row.given_back) === isBack);
+        const entries = rows.flatMap(({ id }) => run.entry(id) ?? []).sort(inOrder);
         for (let start = 0; start < entries.length; start += BATCH) {
           await this.#sendEntries(run, entries.slice(start, start + BATCH), isBack);
         }
@@ -82,7 +110,7 @@ export class Round {
     }
   }
 
-  /** @returns {Promise<boolean>} whether the server has the run now */
+  /** @param {Run} run @returns {Promise<boolean>} whether the server has the run now */
   async #sendRun(run) {
     const { id, recipe, size, sheet, floor } = run;
     const begin = () =>
@@ -97,7 +125,7 @@ export class Round {
     try {
       answer = await begin().catch(async (error) => {
         // Not even the recipe is there any more.
-        if (error.status !== 404 || !(await this.#putBack(recipe.id, recipe.version))) throw error;
+        if (!saysStatus(error, 404) || !(await this.#putBack(recipe.id, recipe.version))) throw error;
         return begin();
       });
     } catch (error) {
@@ -105,6 +133,7 @@ export class Round {
       await this.#commit({ outbox: { mark: [{ ...row, refused: error.detail }] } });
       return false;
     }
+    /** @type {Changes} */
     const changes = { outbox: { mark: answeredFor([row], this.generation) } };
     if (canonical(answer.body.sheet) !== canonical(sheet)) {
       // A page older than the server may reckon a sheet otherwise. Every other device, and the
@@ -115,7 +144,7 @@ export class Round {
     return true;
   }
 
-  /** @param {boolean} isBack the server lost them; others may have made them */
+  /** @param {Journal} run @param {KeptEntry[]} entries @param {boolean} isBack the server lost them; others may have made them */
   async #sendEntries(run, entries, isBack) {
     let answer;
     try {
@@ -129,7 +158,8 @@ export class Round {
       await this.#batchRefused(run, entries, isBack, error);
       return;
     }
-    const row = (id) => (isBack ? { id, run: run.id, given_back: true } : { id, run: run.id });
+    const row = (/** @type {string} */ id) =>
+      isBack ? { id, run: run.id, given_back: true } : { id, run: run.id };
     const { answers } = answer.body;
     const kept = answers.filter(({ result }) => result !== "refused").map(({ id }) => row(id));
     const refused = answers.filter(({ result }) => result === "refused");
@@ -147,7 +177,10 @@ export class Round {
     await this.#hear(answer);
   }
 
-  /** The server refused the request, not an entry: find out which entry is to blame. */
+  /**
+   * The server refused the request, not an entry: find out which entry is to blame.
+   * @param {Journal} run @param {KeptEntry[]} entries @param {boolean} isBack @param {Refused} error
+   */
   async #batchRefused(run, entries, isBack, error) {
     if (error.status === 404) {
       // Every studio of this version has a shelf: an older server keeps none, and what is for it waits.
@@ -161,6 +194,7 @@ export class Round {
     }
   }
 
+  /** @param {OutboxRow} row */
   async #sendPicture(row) {
     const { id } = row;
     const blob = await this.#book.picture(id);
@@ -173,7 +207,10 @@ export class Round {
     }
   }
 
-  /** Give the server back a recipe version that it lost. @returns {Promise<boolean>} whether it has it now */
+  /**
+   * Give the server back a recipe version that it lost.
+   * @param {string} recipe @param {number} version @returns {Promise<boolean>} whether it has it now
+   */
   async #putBack(recipe, version) {
     const document = this.#isMaker && (await this.#book.document(recipe, version));
     if (!document) return false;
@@ -218,6 +255,7 @@ export class Round {
     if (total > runs.length) await this.#readElsewhere();
   }
 
+  /** @param {RunItem[]} listed */
   async #takeRuns(listed) {
     for (const { id, cursor, sealed_by } of listed) {
       const run = this.#book.runs.get(id);
@@ -225,15 +263,15 @@ export class Round {
         const { body } = await this.#get(`/runs/${id}`);
         await this.#commit({ runs: { put: [rowOf(body)] } });
       }
-      if (this.#book.meta.get(cursorOf(id)) !== cursor || this.#book.journal(id).unread().length > 0)
+      if (this.#book.meta.get(cursorOf(id)) !== cursor || this.#book.journal(id)?.unread().length)
         await this.#read(id);
     }
   }
 
-  /** Read a journal on, to its end: what was sent is then read back, or it is not there. */
+  /** Read a journal on, to its end: what was sent is then read back, or it is not there. @param {string} id */
   async #read(id) {
     const journal = this.#book.journal(id);
-    if (journal.isRefused || journal.waiting().some((row) => row.id === id)) return;
+    if (!journal || journal.isRefused || journal.waiting().some((row) => row.id === id)) return;
     const unread = journal.unread().filter((row) => !row.picture && row.id !== id);
     for (let more = true; more; ) {
       const cursor = this.#book.meta.get(cursorOf(id));
@@ -242,7 +280,7 @@ export class Round {
       try {
         answer = await this.#get(`${entriesOf(id)}?limit=500${after}`);
       } catch (error) {
-        if (!(error instanceof Refused) || error.status !== 404) throw error;
+        if (!saysStatus(error, 404)) throw error;
         if (id !== SHELF) await this.#notThere(journal);
         return;
       }
@@ -269,7 +307,10 @@ export class Round {
     await this.#miss(journal, unread);
   }
 
-  /** What was unread when a journal was begun to be read, and is yet, is not there. */
+  /**
+   * What was unread when a journal was begun to be read, and is yet, is not there.
+   * @param {Journal} journal @param {OutboxRow[]} unread @param {OutboxRow[]} [put]
+   */
   async #miss(journal, unread, put = []) {
     const yet = new Set(journal.unread().map(({ id }) => id));
     const own = this.#book.meta.get("device");
@@ -283,7 +324,7 @@ export class Round {
     this.#sync.goOn();
   }
 
-  /** The server has not got the run itself. */
+  /** The server has not got the run itself. @param {Journal} run */
   async #notThere(run) {
     const unread = run.unread().filter((row) => !row.picture && row.id !== run.id);
     const own = this.#book.meta.get("device");
@@ -293,6 +334,7 @@ export class Round {
 
   /** Which photographs that entries tell of the server has not: those that lie here are sent, sent before or not. */
   async #readPictures() {
+    /** @type {BodyOf<"/pictures">["awaited"]} */
     let awaited;
     try {
       ({ awaited } = (await this.#get("/pictures")).body);
@@ -301,10 +343,11 @@ export class Round {
       awaited = []; // an older server does not say
     }
     const ids = new Set(awaited.map(({ id }) => id));
-    const oldest = awaited.length < MOST_AWAITED ? "" : awaited.at(-1).id;
+    const oldest = awaited.length < MOST_AWAITED ? "" : last(awaited).id;
     const unread = this.#book.journals.flatMap((journal) =>
       journal.unread().filter(({ picture }) => picture),
     );
+    /** @type {{mark: OutboxRow[], delete: string[], put: OutboxRow[]}} */
     const outbox = {
       mark: missed(
         unread.filter(({ id }) => ids.has(id)),
@@ -328,6 +371,7 @@ export class Round {
     const { meta } = this.#book;
     const isNew = canonical(body) !== canonical(meta.get("studio") ?? null);
     const was = meta.get("studio")?.you?.role;
+    /** @type {MetaRow[]} */
     const put = [{ key: "studio", value: body }];
     // In another role the shelf is told otherwise: all of it is read again.
     if (was && was !== body.you?.role) put.push({ key: cursorOf(SHELF), value: null });
@@ -339,11 +383,12 @@ export class Round {
 
   /** The newest of each recipe: fetched from the server, or given back to one that knows only an older or none. */
   async #readRecipes() {
+    /** @type {Map<string, {id: string, version: number}>} */
     const missing = new Map(this.#book.recipes);
     for (const { id, version } of await this.#all("recipes")) {
       const here = this.#book.recipes.get(id);
       if ((here?.version ?? 0) <= version) missing.delete(id);
-      if (here?.version > version && (await this.#isAnother(id, version))) {
+      if (here && here.version > version && (await this.#isAnother(id, version))) {
         missing.delete(id);
       } else if (missing.has(id) || (here?.version === version && here.generation === this.generation))
         continue;
@@ -356,7 +401,10 @@ export class Round {
     for (const { id, version } of missing.values()) await this.#putBack(id, version);
   }
 
-  /** Whether the server's version is another than the one that this phone knows by that number. */
+  /**
+   * Whether the server's version is another than the one that this phone knows by that number.
+   * @param {string} id @param {number} version
+   */
   async #isAnother(id, version) {
     const known = await this.#book.document(id, version);
     return (
@@ -364,11 +412,14 @@ export class Round {
     );
   }
 
-  /** A text that only this phone has, under a number that is another's by now, stays here as a draft. */
+  /**
+   * A text that only this phone has, under a number that is another's by now, stays here as a draft.
+   * @param {RecipeRow | undefined} here @param {RecipeDoc} there @returns {Changes}
+   */
   #keepMine(here, { version, document }) {
-    const { id } = here ?? {};
     const isMine = here && here.version >= version && canonical(here.document) !== canonical(document);
-    if (!isMine || !this.#isMaker || this.#book.drafts.has(id)) return {};
+    if (!isMine || !this.#isMaker || this.#book.drafts.has(here.id)) return {};
+    const { id } = here;
     const draft = {
       id,
       base: version,
@@ -391,7 +442,7 @@ export class Round {
       try {
         document ??= (await this.#get(`/recipes/${recipe.id}/versions/${recipe.version}`)).body.document;
       } catch (error) {
-        if (error.status === 404) continue;
+        if (saysStatus(error, 404)) continue;
         throw error;
       }
       await this.#commit({ versions: { put: [{ id, document }] } });
@@ -401,7 +452,7 @@ export class Round {
   async #readKit() {
     let answer = await this.#get("/kit");
     const { kit } = this.#book;
-    if (answer.body.version === 0 && kit?.version > 0) {
+    if (answer.body.version === 0 && kit && kit.version > 0) {
       if (!this.#isMaker) return;
       answer = await this.#ask("PUT", "/kit", kit.document); // the server lost it
     }
@@ -414,7 +465,7 @@ export class Round {
       const answer = await this.#get("/settings");
       if (answer.etag !== this.#book.meta.get("settings")?.etag) await this.#commit(settingsOf(answer));
     } catch (error) {
-      if (error.status !== 404) throw error; // an older server keeps none
+      if (!saysStatus(error, 404)) throw error; // an older server keeps none
     }
   }
 
@@ -432,6 +483,7 @@ export class Round {
       this.#all("lots"),
     ]);
     const { lots } = foldShelf(shelf.entries);
+    /** @type {{[lot: string]: LotUse[]}} */
     const uses = {};
     for (const { sheet, state, entries } of runs.values()) {
       for (const [lot, use] of Object.entries(useOf(sheet, state, entries))) (uses[lot] ??= []).push(use);
@@ -439,7 +491,7 @@ export class Round {
     const known = told.filter(({ id }) => Object.hasOwn(lots, id));
     const gaps = known.map(({ id, left_mg, left_count }) => [
       id,
-      leftOf(lots[id], uses[id] ?? []) - (left_mg ?? left_count),
+      leftOf(lots[id], uses[id] ?? []) - (left_mg ?? left_count ?? 0),
     ]);
     const elsewhere = Object.fromEntries(gaps.filter(([, much]) => much !== 0));
     if (canonical(elsewhere) !== canonical(meta.get("elsewhere") ?? {})) {
@@ -449,26 +501,31 @@ export class Round {
   }
 }
 
-/** In another generation a journal is read before more is sent to it: what a restore lost goes first, for a signing names it. */
+/**
+ * In another generation a journal is read before more is sent to it: what a restore lost goes first, for a signing
+ * names it.
+ * @param {Journal} journal @param {OutboxRow[]} waiting
+ */
 function isUnsettled({ id, rows }, waiting) {
   return rows.some(({ held }) => held) && !waiting.some((row) => row.id === id);
 }
 
-/** Where a journal's entries are read and sent. */
+/** Where a journal's entries are read and sent. @param {string} id @returns {EntriesPath} */
 function entriesOf(id) {
   return id === SHELF ? "/shelf/entries" : `/runs/${id}/entries`;
 }
 
+/** @param {string} runId @returns {`cursor/${string}`} */
 export function cursorOf(runId) {
   return `cursor/${runId}`;
 }
 
-/** What the book keeps of the server's answer to a question for the kit. */
+/** What the book keeps of the server's answer to a question for the kit. @param {Answered<KitDoc>} answer @returns {Changes} */
 export function kitOf({ body: { version, document, measured }, etag }) {
   return { kit: { put: [{ id: "kit", version, document, measured, etag }] } };
 }
 
-/** Likewise for the settings. */
+/** Likewise for the settings. @param {Answered<SettingsDoc>} answer @returns {Changes} */
 export function settingsOf({ body, etag }) {
   return { meta: { put: [{ key: "settings", value: { ...body, etag } }] } };
 }

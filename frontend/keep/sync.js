@@ -14,6 +14,14 @@ import { shifted } from "./seal.js";
 import { NotLetIn, Refused, Unreachable } from "./server.js";
 import { begun, reduce, renewedRows } from "./sync-machine.js";
 import { Round } from "./sync-round.js";
+/** @import { Changes, MetaRow, Shut, WriteOptions } from "../../types/keep" */
+/** @import { Answered, BodyOf } from "../../types/server" */
+/** @import { Command, StepName, SyncEvent, SyncState } from "../../types/sync" */
+/** @import { Book, Told } from "./book.js" */
+/** @import { Clock } from "./clock.js" */
+/** @import { Live } from "./live.js" */
+/** @import { Server } from "./server.js" */
+/** @import { SyncDoor } from "./sync-round.js" */
 
 /** How long after a good round the next one comes. */
 const PACE_MS = { run: 3_000, page: 15_000, hidden: 60_000 };
@@ -33,26 +41,37 @@ const HELD = "This phone was shut out before this was sent. Look at it, then sen
 /** A round that is no longer the one that goes: it ends without a word. */
 class Superseded extends Error {}
 
+/** @typedef {"run" | "page" | "hidden"} Pace a run is open before the maker's eyes, or a page is, or nothing */
+
 export class Sync extends EventTarget {
   #book;
   #clock;
   #server;
   #live;
   #pace;
+  /** @type {SyncState} */
   #state;
+  /** @type {Round | null} */
   #round = null;
-  #timer = null;
-  #silence = null;
+  /** @type {ReturnType<typeof setTimeout> | undefined} */
+  #timer;
+  /** @type {ReturnType<typeof setTimeout> | undefined} */
+  #silence;
   /** The leading tab was asked for a round, and has not told of its end. */
   #isAsked = false;
   #isAway = false;
+  /** @type {Promise<unknown> | null} */
   #decided = null;
+  /** @type {(() => void) | null} */
   #letGo = null;
+  /** @type {(() => void)[]} */
   #resting = [];
+  /** @type {Map<string, number>} */
   #doneAt = new Map();
+  /** @type {SyncDoor} */
   #door;
 
-  /** @param pace () => "run" when a run is open before the maker's eyes, "page", or "hidden" */
+  /** @param {{book: Book, clock: Clock, server: Server, live: Live, pace: () => Pace}} given */
   constructor({ book, clock, server, live, pace }) {
     super();
     this.#book = book;
@@ -71,15 +90,18 @@ export class Sync extends EventTarget {
       done: (what) => this.#doneAt.set(what, performance.now()),
       now: () => this.#clock.now(),
     };
-    /** Whether the last round reached the server; null before the first. The browser's own word on it is not trusted. */
+    /**
+     * Whether the last round reached the server; null before the first. The browser's own word on it is not trusted.
+     * @type {boolean | null}
+     */
     this.online = null;
     /** Whether a round was ever whole: what the server has is here, as of then. */
     this.whole = false;
-    /** When the server was last heard; corrected ms, or null. */
+    /** When the server was last heard; corrected ms. @type {number | null} */
     this.heardAt = null;
-    /** Why the last round was not whole, or null. */
+    /** Why the last round was not whole. @type {unknown} */
     this.trouble = null;
-    /** Why the server does not let this phone in, as it last said: "unpaired", "shut-out", or null. */
+    /** Why the server does not let this phone in, as it last said. @type {Shut | null} */
     this.shut = null;
   }
 
@@ -129,12 +151,15 @@ export class Sync extends EventTarget {
   /**
    * A round that begins now, or right after the one that is going; `now`: even if that one fails.
    * Resolved at the end of it; never rejects.
+   * @param {{lists?: boolean, now?: boolean}} [wanted]
    */
   async soon({ lists = false, now = false } = {}) {
     await this.#decided;
     if (this.#state.name === "stopped" || this.#state.name === "closed") return;
     if (lists) this.#doneAt.delete("lists");
-    const rested = new Promise((resolve) => this.#resting.push(resolve));
+    const rested = new Promise((/** @type {(value?: undefined) => void} */ resolve) =>
+      this.#resting.push(resolve),
+    );
     if (!this.leads) {
       this.#isAsked = true;
       this.#book.tell({ wanted: { lists, now } });
@@ -146,13 +171,17 @@ export class Sync extends EventTarget {
 
   // The tabs
 
-  /** Lead, or stand in line to. Resolved when it is known which of the two. */
+  /**
+   * Lead, or stand in line to. Resolved when it is known which of the two.
+   * @param {{steal?: boolean}} [how] @returns {Promise<void>}
+   */
   #compete({ steal = false } = {}) {
     if (!navigator.locks) {
       this.#dispatch({ type: "role", role: "leader" });
       return Promise.resolve();
     }
     return new Promise((known) => {
+      /** @param {Lock | null} lock */
       const lead = (lock) => {
         known();
         if (!lock) {
@@ -163,7 +192,7 @@ export class Sync extends EventTarget {
         this.#hearLeader();
         this.#isAsked = false;
         this.#dispatch({ type: "role", role: "leader" });
-        return new Promise((resolve) => (this.#letGo = resolve));
+        return new Promise((/** @type {(value?: undefined) => void} */ resolve) => (this.#letGo = resolve));
       };
       this.#stand(navigator.locks.request(LOCK, steal ? { steal: true } : { ifAvailable: true }, lead)).then(
         known,
@@ -171,13 +200,15 @@ export class Sync extends EventTarget {
     });
   }
 
+  /** @param {Promise<unknown>} request */
   async #stand(request) {
     try {
       await request;
     } catch (error) {
       this.#letGo = null;
-      // Another tab took the lock away: it took this one for gone. Or there are no locks to be had: then it goes by itself.
-      const wasTaken = error.name === "AbortError";
+      // Another tab took the lock away: it took this one for gone. Or there are no locks to be had: then it goes by
+      // itself.
+      const wasTaken = error instanceof DOMException && error.name === "AbortError";
       this.#dispatch({ type: "role", role: wasTaken ? "follower" : "leader" });
       if (wasTaken && !this.#isClosed) this.#compete();
     }
@@ -185,7 +216,7 @@ export class Sync extends EventTarget {
 
   #hearLeader() {
     clearTimeout(this.#silence);
-    this.#silence = null;
+    this.#silence = undefined;
   }
 
   /** Let another tab lead, if there is one. */
@@ -200,6 +231,7 @@ export class Sync extends EventTarget {
     return this.#state.name === "closed";
   }
 
+  /** @param {CustomEvent<Told>} event */
   #told = ({ detail }) => {
     if (detail.wanted && this.leads) {
       this.#book.tell({ here: true });
@@ -250,28 +282,28 @@ export class Sync extends EventTarget {
 
   // The machine
 
+  /** @param {SyncEvent} event @returns {Command["do"][]} */
   #dispatch(event) {
     if (this.#isClosed) return [];
     const { state, commands } = reduce(this.#state, event);
     this.#state = state;
-    for (const command of commands) this.#hands[command.do]?.(command);
+    for (const command of commands) {
+      if (command.do === "step") this.#work(command);
+      else if (command.do === "renew") this.#renew(command);
+      else if (command.do === "tell") this.#end(command.well);
+      else if (command.do === "rest") this.#rest(command);
+    }
     return commands.map(({ do: what }) => what);
   }
 
-  #hands = {
-    step: (command) => this.#work(command),
-    renew: (command) => this.#renew(command),
-    tell: ({ well }) => this.#end(well),
-    rest: (command) => this.#rest(command),
-  };
-
+  /** @param {{step: StepName, round: number}} command */
   async #work({ step, round }) {
     await undefined; // what led here is over first
     try {
       if (step === "clock") this.#round = new Round(round, this.#state.generation, this.#book, this.#door);
       if (step !== "lists" || this.#isDue("lists", LISTS_MS[this.#pace()])) {
         if (step === "lists") this.#door.done("lists"); // first, so that who asks for them meanwhile gets them again
-        await this.#round[step]();
+        await this.#round?.[step]();
       }
     } catch (error) {
       if (!(error instanceof Superseded)) await this.#fail(round, error);
@@ -280,9 +312,11 @@ export class Sync extends EventTarget {
     this.#dispatch({ type: "stepped", round });
   }
 
+  /** @param {{generation: string, round: number}} command */
   async #renew({ generation, round }) {
     const { journals, meta } = this.#book;
     const put = journals.flatMap((journal) => renewedRows(journal.rows, journal.allIds, journal.id));
+    /** @type {MetaRow[]} */
     const cursors = [...meta.keys()]
       .filter((key) => key.startsWith("cursor/"))
       .map((key) => ({ key, value: null }));
@@ -299,6 +333,7 @@ export class Sync extends EventTarget {
     this.#dispatch({ type: "renewed", round, generation });
   }
 
+  /** @param {number} round @param {unknown} error */
   async #fail(round, error) {
     if (round !== this.#state.round) return;
     this.trouble = error;
@@ -307,6 +342,7 @@ export class Sync extends EventTarget {
     this.#dispatch({ type: "failed", round });
   }
 
+  /** @param {boolean} well */
   #end(well) {
     this.whole ||= well;
     if (well) this.trouble = null;
@@ -316,13 +352,14 @@ export class Sync extends EventTarget {
     this.dispatchEvent(new Event("round"));
   }
 
+  /** @param {{timer: number}} command */
   #rest({ timer }) {
     if (this.leads) {
       this.#settle();
       this.#book.tell({ rested: true });
     } else if (!this.#isAsked) this.#settle();
     const pace = this.#pace();
-    this.#live.want(this.leads && this.online && pace !== "hidden");
+    this.#live.want(this.leads && this.online === true && pace !== "hidden");
     let wait = PACE_MS[pace] * (this.#live.on ? LIVE_SLOWER : 1);
     const { failures } = this.#state;
     if (failures > 0) {
@@ -337,16 +374,23 @@ export class Sync extends EventTarget {
     for (const resolve of this.#resting.splice(0)) resolve();
   }
 
+  /** @param {string} what @param {number} everyMs */
   #isDue(what, everyMs) {
     return performance.now() - (this.#doneAt.get(what) ?? -Infinity) >= everyMs;
   }
 
   // What a round asks for
 
+  /**
+   * @template {string} P
+   * @param {Round} round @param {string} method @param {P} path @param {unknown} [body]
+   * @returns {Promise<Answered<BodyOf<P>>>}
+   */
   async #ask(round, method, path, body) {
     if (!this.#dispatch({ type: "asked", round: round.number }).includes("send")) throw new Superseded();
     const { request } = this.#state;
-    const headers = method === "GET" || !round.generation ? {} : { "Bowlside-Generation": round.generation };
+    const headers =
+      method === "GET" || !round.generation ? undefined : { "Bowlside-Generation": round.generation };
     let answer;
     try {
       answer = await this.#server.ask(method, path, body, { headers });
@@ -360,12 +404,13 @@ export class Sync extends EventTarget {
     return answer;
   }
 
+  /** @param {Round} round @param {Changes} changes @param {WriteOptions} [options] */
   async #commit(round, changes, options = {}) {
     if (round.number !== this.#state.round || this.#state.name !== "working") throw new Superseded();
     await this.#book.commit(changes, { ...options, under: round.generation });
   }
 
-  /** Set the clock by an answer, and with it the entries made while this clock was a guess. */
+  /** Set the clock by an answer, and with it what was made while it was a guess. @param {Round} round @param {Answered} answer */
   async #hear(round, answer) {
     const moved = answer.heard();
     this.heardAt = this.#clock.now();
@@ -373,21 +418,22 @@ export class Sync extends EventTarget {
     this.#door.done("clock");
     const { offset, leap } = this.#clock;
     const shift = Math.abs(moved) > SLACK_MS ? moved : 0;
-    const changes = { entries: { put: [] }, outbox: { mark: [] }, runs: { put: [] } };
-    for (const run of this.#book.journals) {
-      const guessed = run.guessed();
-      changes.outbox.mark.push(...guessed.map(({ guessed: _, ...row }) => row));
-      if (!shift) continue;
-      const { entries, runs } = shifted(run, new Set(guessed.map(({ id }) => id)), shift);
-      changes.entries.put.push(...entries);
-      changes.runs.put.push(...runs);
-    }
-    if (!moved && leap === (this.#book.meta.get("leap") ?? 0) && changes.outbox.mark.length === 0) return;
-    changes.meta = { put: Object.entries({ offset, leap }).map(([key, value]) => ({ key, value })) };
+    const guesses = this.#book.journals.map((run) => ({ run, guessed: run.guessed() }));
+    const mark = guesses.flatMap(({ guessed }) => guessed.map(({ guessed: _, ...row }) => row));
+    const moves = guesses
+      .filter(() => shift !== 0)
+      .map(({ run, guessed }) => shifted(run, new Set(guessed.map(({ id }) => id)), shift));
+    if (!moved && leap === (this.#book.meta.get("leap") ?? 0) && mark.length === 0) return;
+    const changes = {
+      entries: { put: moves.flatMap(({ entries }) => entries) },
+      outbox: { mark },
+      runs: { put: moves.flatMap(({ runs }) => runs) },
+      meta: { put: Object.entries({ offset, leap }).map(([key, value]) => ({ key, value })) },
+    };
     await this.#commit(round, changes, { strict: true });
   }
 
-  /** Shut out, and perhaps let in again later: what was not sent by then is the maker's to decide on. */
+  /** Shut out, and perhaps let in again later: what was not sent by then is the maker's to decide on. @param {Shut} why */
   async #keepOut(why) {
     this.shut = why;
     if (why !== "shut-out") return;

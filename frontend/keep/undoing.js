@@ -5,30 +5,34 @@
  * stands, and a batch keeps its number: undoing never comes to either. Something newly entered ends the redoing.
  */
 
+/** @import { KeptEntry, Undoing } from "../../types/keep" */
+
 const STAYS = new Set(["undone", "signed", "numbered"]);
 
 /**
- * @param {object[]} entries in order @param {string} device this phone's
- * @param {string[]} [sealed] the ids that a signing holds
- * @returns {{undo: object|null, redo: {deed: object, undo: object}|null}}
+ * @param {readonly KeptEntry[]} entries in order @param {string} device this phone's
+ * @param {readonly string[]} [sealed] the ids that a signing holds
+ * @returns {Undoing}
  */
 export function undoing(entries, device, sealed = []) {
   const stands = new Set(sealed);
-  const gone = new Set();
+  const gone = /** @type {Set<unknown>} */ (new Set());
+  /** @type {KeptEntry[]} */
   const live = []; // the undos that hold, the newest first
   for (const entry of entries.filter(({ kind }) => kind === "undone").reverse()) {
     if (gone.has(entry.id)) continue;
     gone.add(entry.body.entry);
     live.push(entry);
   }
+  /** @param {KeptEntry} entry */
   const isDeed = (entry) => entry.device === device && !STAYS.has(entry.kind) && !stands.has(entry.id);
-  const last = entries.findLast(isDeed);
+  const last = entries.findLastIndex(isDeed);
   const undo = entries.findLast((entry) => isDeed(entry) && !gone.has(entry.id)) ?? null;
   for (const each of live) {
     if (each.device !== device || stands.has(each.id)) continue;
     const deed = entries.find(({ id }) => id === each.body.entry);
     if (!deed || !isDeed(deed)) continue;
-    return { undo, redo: entries.indexOf(each) > entries.indexOf(last) ? { deed, undo: each } : null };
+    return { undo, redo: entries.indexOf(each) > last ? { deed, undo: each } : null };
   }
   return { undo, redo: null };
 }

@@ -9,6 +9,7 @@
 const ASK_AGAIN_MS = 3_600_000;
 
 export class Updates extends EventTarget {
+  /** @type {ServiceWorkerRegistration | null} */
   #registration = null;
   #asked = -Infinity;
 
@@ -21,16 +22,12 @@ export class Updates extends EventTarget {
   async start() {
     if (!navigator.serviceWorker) return;
     try {
-      this.#registration = await navigator.serviceWorker.register(new URL("../sw.js", import.meta.url));
+      this.#follow(await navigator.serviceWorker.register(new URL("../sw.js", import.meta.url)));
     } catch (error) {
-      this.barred = error.name === "SecurityError";
+      this.barred = error instanceof DOMException && error.name === "SecurityError";
       this.dispatchEvent(new Event("change"));
       return; // the page works while open; `kept` stays false and the screens say so
     }
-    this.#asked = performance.now();
-    this.#registration.addEventListener("updatefound", () => this.#follow(this.#registration.installing));
-    this.#follow(this.#registration.installing);
-    this.#notice();
     document.addEventListener("visibilitychange", this.#look);
   }
 
@@ -54,15 +51,21 @@ export class Updates extends EventTarget {
   #look = () => {
     if (document.visibilityState !== "visible" || performance.now() - this.#asked < ASK_AGAIN_MS) return;
     this.#asked = performance.now();
-    this.#registration.update().catch(() => {}); // no network: ask another time
+    this.#registration?.update().catch(() => {}); // no network: ask another time
   };
 
-  #follow(worker) {
-    worker?.addEventListener("statechange", () => this.#notice());
+  /** @param {ServiceWorkerRegistration} registration */
+  #follow(registration) {
+    const watch = () => registration.installing?.addEventListener("statechange", () => this.#notice());
+    this.#registration = registration;
+    this.#asked = performance.now();
+    registration.addEventListener("updatefound", watch);
+    watch();
+    this.#notice();
   }
 
   #notice() {
-    this.kept = Boolean(this.#registration.active);
+    this.kept = Boolean(this.#registration?.active);
     this.dispatchEvent(new Event("change"));
   }
 }

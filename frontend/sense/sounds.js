@@ -14,7 +14,7 @@ const EDGE_S = 0.02;
 
 /**
  * hz: the notes' fundamentals; at, lasts: seconds from the ring's start; loud: 0 to 1.
- * @type {Record<Ring, {notes: {hz: number, at: number}[], lasts: number, loud: number}>}
+ * @type {Record<RingName, {notes: {hz: number, at: number}[], lasts: number, loud: number}>}
  */
 const RINGS = {
   look: {
@@ -38,7 +38,7 @@ const RINGS = {
   over: { notes: [0, 1.3, 2.6, 3.9].flatMap(urgent), lasts: 0.13, loud: 0.95 },
 };
 
-/** @typedef {"look" | "ready" | "late" | "over"} Ring */
+/** @typedef {"look" | "ready" | "late" | "over"} RingName */
 
 /** @param {number} from */
 function urgent(from) {
@@ -46,7 +46,7 @@ function urgent(from) {
   return beats.map((beat, index) => ({ hz: index % 2 ? 740 : 784, at: from + beat }));
 }
 
-/** @param {Ring} kind @returns {number} how long it sounds, in seconds */
+/** @param {RingName} kind @returns {number} how long it sounds, in seconds */
 export function ringLength(kind) {
   const { notes, lasts } = RINGS[kind];
   return notes[notes.length - 1].at + lasts;
@@ -54,7 +54,7 @@ export function ringLength(kind) {
 
 /**
  * Put a ring into an audio context, live or offline, from `start` seconds on.
- * @param {BaseAudioContext} context @param {Ring} kind @param {number} start
+ * @param {BaseAudioContext} context @param {RingName} kind @param {number} start
  * @returns {() => void} what takes it out again
  */
 export function scheduleRing(context, kind, start) {
@@ -79,7 +79,7 @@ export function scheduleRing(context, kind, start) {
   return () => laid.forEach((note) => note.disconnect());
 }
 
-/** @type {Record<Ring, number[]>} */
+/** @type {Record<RingName, number[]>} */
 const SHAKES = {
   look: [120],
   ready: [200, 100, 200],
@@ -134,7 +134,7 @@ export function canRing() {
 
 /**
  * Lay these on the sound's own clock, which goes on where timers sleep, and take off what is not among them any more.
- * @param {{key: string, kind: Ring, inMs: number}[]} coming
+ * @param {{key: string, kind: RingName, inMs: number}[]} coming
  */
 export function layAhead(coming) {
   const live = sounding();
@@ -167,7 +167,7 @@ function isSounding(key) {
   return live && Math.abs((ahead.get(key)?.when ?? Infinity) - live.currentTime) < STALE_MS / 1000;
 }
 
-/** Sound and shake once. @param {Ring} kind @param {string} [key] as it may have been laid ahead */
+/** Sound and shake once. @param {RingName} kind @param {string} [key] as it may have been laid ahead */
 export async function ring(kind, key = "") {
   // Before the first touch a browser shakes nothing, and says so in its log.
   if (navigator.userActivation?.hasBeenActive ?? true) navigator.vibrate?.(SHAKES[kind]);

@@ -82,6 +82,10 @@ def test_slimming_takes_remarks_and_indents_and_nothing_else(tmp_path: Path) -> 
         """/** What it is.
  *  More of it. */
 export function say(n) {
+  /** @type {{n: number}[]} */
+  const all = /** @type {{n: number}[]} */ (
+    /** @type {unknown} */ (read(/** @type {string} */ n))
+  );
   // why
   const link = "https://studio.test//*"; // beside
   const says = ["a, // no remark", 'b; // nor "this"', `c: // ${n}`]; // it's one
@@ -93,6 +97,9 @@ export function say(n) {
 
     assert slim(module).decode().splitlines() == [
         "export function say(n) {",
+        "const all = (",
+        "(read(n))",
+        ");",
         'const link = "https://studio.test//*";',
         """const says = ["a, // no remark", 'b; // nor "this"', `c: // ${n}`];""",
         'return `looked ${n === 1 ? "once" : `${n} times`}, ${n} g`;',
