@@ -3,7 +3,7 @@
 Masses are whole mg; a lot that is counted (sticks, wrappers) is reckoned in pieces the same way.
 """
 
-from bench.journal import WRAP, told_of
+from bench.journal import WRAP, read_of
 from bench.shapes.entries import Entry
 from bench.shapes.sheet import Sheet
 from bench.shapes.shelf import LotOffered, LotUse, Pick, Picked
@@ -91,8 +91,7 @@ def _last_weighed_at(sheet: Sheet, state: State, entries: list[Entry]) -> dict[s
     """When each ingredient was last poured or taken out."""
     ingredient_of = {line["id"]: line["ingredient"] for line in sheet["lines"]}
     last_at: dict[str, int] = {}
-    for entry in told_of(state, entries):
-        if entry["kind"] in ("weighed", "taken_out") and entry["id"] not in state["unread"]:
-            line = entry["body"].get("line")
-            last_at[ingredient_of.get(line, "") if isinstance(line, str) else ""] = entry["at"]
+    for entry in read_of(state, entries):
+        if entry["kind"] == "weighed" or entry["kind"] == "taken_out":
+            last_at[ingredient_of[entry["body"]["line"]]] = entry["at"]
     return last_at

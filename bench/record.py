@@ -317,7 +317,7 @@ def _people(live: list[RunEntry]) -> list[RecordPerson]:
         one = people.setdefault(device, {"device": device, "first_at": at, "last_at": at, "entries": 0})
         one["last_at"] = at
         one["entries"] += 1
-    return sorted(people.values(), key=lambda one: one["device"])
+    return [people[device] for device in sorted(people)]
 
 
 def _kit(sheet: Sheet, state: State) -> RecordKit:
