@@ -16,10 +16,12 @@ from typing import Any
 from flask import Response, has_request_context
 from sqlalchemy import Connection, insert, select
 
+from api.answers import AuditPage
 from api.clock import now_ms
 from api.door import gate
 from api.door.gate import DeviceRow
-from api.schemas import AuditPage, AuditQuery
+from api.schemas import AuditQuery
+from api.shapes_openapi import shape
 from api.store import reading
 from api.tables import Audit
 from api.wire import Blueprint, answer
@@ -93,7 +95,7 @@ def note(
 
 @blueprint.get("/audit")
 @blueprint.arguments(AuditQuery(), location="query")
-@blueprint.response(200, AuditPage)
+@blueprint.response(200, shape(AuditPage))
 def get_audit(asked: dict[str, Any]) -> Response:
     """What was done to the studio itself, the newest first; a maker's question.
 

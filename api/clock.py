@@ -10,8 +10,9 @@ from sqlalchemy import Connection
 from sqlalchemy.exc import DBAPIError
 
 from api import generation, steady
-from api.schemas import Clock
+from api.answers import Clock
 from api.settings import RELEASED_MS, Settings
+from api.shapes_openapi import shape
 from api.steady import Anchor
 from api.store import execute
 from api.wire import Blueprint, answer
@@ -82,7 +83,7 @@ def day(ms: int) -> str:
 
 
 @blueprint.get("/clock")
-@blueprint.response(200, Clock)
+@blueprint.response(200, shape(Clock))
 def read_clock() -> Response:
     """The server's clock, so that a phone can learn how far its own is off."""
     return answer({"generation": generation.now(), **standing(), "server_ms": now_ms()})

@@ -9,12 +9,14 @@ from flask import Response
 from sqlalchemy import Connection
 
 from api import generation, standing
+from api.answers import EntryAnswers, EntryPage
 from api.clock import now_ms
 from api.door.gate import sender
 from api.journals import OF_A_RUN, add, read_on
 from api.rules import OfARun
 from api.runs import REACH, no_such_run, reach_of
-from api.schemas import EntryAnswers, EntryBatch, EntryPage, EntryQuery
+from api.schemas import EntryBatch, EntryQuery
+from api.shapes_openapi import shape
 from api.store import execute, writing
 from api.wire import BatchArguments, Blueprint, answer, described
 
@@ -24,7 +26,7 @@ blueprint.ARGUMENTS_PARSER = BatchArguments()
 
 @blueprint.post("/runs/<uuid:run_id>/entries")
 @blueprint.arguments(EntryBatch())
-@described(blueprint.response(200, EntryAnswers))
+@described(blueprint.response(200, shape(EntryAnswers)))
 def post_entries(batch: Any, run_id: UUID) -> Response:
     """Send entries, at most 500. Each is answered by itself: kept, had already, or refused and why."""
     at, device = now_ms(), sender()
@@ -40,7 +42,7 @@ def post_entries(batch: Any, run_id: UUID) -> Response:
 
 
 @blueprint.get("/runs/<uuid:run_id>/entries")
-@described(blueprint.arguments(EntryQuery, location="query"), blueprint.response(200, EntryPage))
+@described(blueprint.arguments(EntryQuery, location="query"), blueprint.response(200, shape(EntryPage)))
 def get_entries(run_id: UUID) -> Response:
     """The entries after a cursor, in the order in which they came to this server."""
     return read_on(OF_A_RUN, str(run_id), reach_of(run_id))

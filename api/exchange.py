@@ -26,6 +26,7 @@ from werkzeug.wsgi import wrap_file
 
 import bench
 from api import audit, moved, shelf
+from api.answers import Imported
 from api.clock import now_ms
 from api.entries import keep_entries
 from api.errors import MOST_FAULTS, MOST_SAID, Problem, first_faults, flatten, short
@@ -36,7 +37,8 @@ from api.plan_shapes import BenchWritten
 from api.recipes import current_version, find_version, keep_version
 from api.rules import OfARun
 from api.runs import begin_run
-from api.schemas import Imported, SettingsWritten, StudioExport, StudioRecipe, StudioRun
+from api.schemas import SettingsWritten, StudioExport, StudioRecipe, StudioRun
+from api.shapes_openapi import shape
 from api.store import execute, reading, writing
 from api.studio_settings import SETTINGS
 from api.tables import Recipe, RecipeVersion, Run
@@ -120,7 +122,7 @@ def get_export() -> Response:
     description="A studio's export, a recipe or a kit. Adds and never overwrites. A large one is kept part by part,"
     " so that others can write meanwhile: one that was cut off is sent again, and what is here by then is had.",
 )
-@blueprint.response(200, Imported)
+@blueprint.response(200, shape(Imported))
 def post_import() -> Response:
     """Take in a studio's export, a recipe or a kit."""
     request.max_content_length = current_app.config["BOWLSIDE"].import_limit

@@ -8,9 +8,10 @@ from flask import Response
 from sqlalchemy import Connection
 
 import bench
+from api.answers import KitWhole
 from api.held import OneOf
 from api.openapi import ETAG, IF_MATCH, IF_NONE_MATCH, KIT_REF, document_body
-from api.schemas import KitWhole
+from api.shapes_openapi import shape
 from api.store import reading
 from api.tables import Kit
 from api.wire import Blueprint, read_document
@@ -32,7 +33,7 @@ KIT = OneOf(Kit, "kit", "/kit", STARTER_KIT, bench.read_kit)
 
 @blueprint.get("/kit")
 @blueprint.doc(parameters=[IF_NONE_MATCH])
-@blueprint.response(200, KitWhole, headers=ETAG)
+@blueprint.response(200, shape(KitWhole), headers=ETAG)
 @blueprint.alt_response(304, description="Nothing changed")
 def get_kit() -> Response:
     """The kit as written, and measured. Version 0 is a starter kit: one kitchen scale."""
@@ -42,8 +43,8 @@ def get_kit() -> Response:
 
 @blueprint.put("/kit")
 @blueprint.doc(requestBody=document_body(KIT_REF), parameters=[IF_MATCH])
-@blueprint.response(200, KitWhole, headers=ETAG)
-@blueprint.alt_response(201, schema=KitWhole, headers=ETAG, success=True, description="Created")
+@blueprint.response(200, shape(KitWhole), headers=ETAG)
+@blueprint.alt_response(201, schema=shape(KitWhole), headers=ETAG, success=True, description="Created")
 def put_kit() -> Response:
     """Say what equipment there is; once there is a kit, with If-Match."""
     return KIT.put(read_document())

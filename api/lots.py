@@ -11,10 +11,11 @@ from sqlalchemy import Connection, select, text
 
 import bench
 from api import shelf
+from api.answers import IngredientPage, LotPage
 from api.door.gate import is_helper
 from api.errors import not_found
-from api.said import IngredientPage, IngredientWhole, Lot, LotPage, Trace
 from api.schemas import LotQuery, PageQuery
+from api.shapes_openapi import shape
 from api.spreadsheet import CSV, Cell, instant, spreadsheet
 from api.store import reading
 from api.tables import LotUse
@@ -54,7 +55,7 @@ class LotAsked(PageAsked, total=False):
 
 @blueprint.get("/ingredients")
 @blueprint.arguments(PageQuery(), location="query")
-@blueprint.response(200, IngredientPage)
+@blueprint.response(200, shape(IngredientPage))
 def list_ingredients(asked: PageAsked) -> Response:
     """The ingredients by name: the card of each, and what all its lots have left together."""
     there = shelf.current_stock()
@@ -66,7 +67,7 @@ def list_ingredients(asked: PageAsked) -> Response:
 
 
 @blueprint.get("/ingredients/<string:ingredient_id>")
-@blueprint.response(200, IngredientWhole)
+@blueprint.response(200, shape("IngredientWhole"))
 def get_ingredient(ingredient_id: str) -> Response:
     """An ingredient with its card, its notes and its lots."""
     there = shelf.current_stock()
@@ -79,7 +80,7 @@ def get_ingredient(ingredient_id: str) -> Response:
 
 @blueprint.get("/lots")
 @blueprint.arguments(LotQuery(), location="query")
-@blueprint.response(200, LotPage)
+@blueprint.response(200, shape(LotPage))
 def list_lots(asked: LotAsked) -> Response:
     """The lots, those that go off first coming first; `open=true` for those with something left."""
     lots = shelf.current_stock()["lots"]
@@ -94,7 +95,7 @@ def list_lots(asked: LotAsked) -> Response:
 
 
 @blueprint.get("/lots/<string:lot_id>")
-@blueprint.response(200, Lot)
+@blueprint.response(200, shape("LotThere"))
 def get_lot(lot_id: str) -> Response:
     """A lot and what is left of it."""
     lots = shelf.current_stock()["lots"]
@@ -105,7 +106,7 @@ def get_lot(lot_id: str) -> Response:
 
 
 @blueprint.get("/lots/<string:lot_id>/trace")
-@blueprint.response(200, Trace)
+@blueprint.response(200, shape("Trace"))
 def trace_lot(lot_id: str) -> Response:
     """Every batch that a lot went into, the newest first, and how much of it."""
     return answer({"lot": lot_id, "runs": _runs_with(lot_id)})

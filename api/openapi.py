@@ -17,10 +17,10 @@ from flask import Flask
 from flask_smorest import Api
 from werkzeug.exceptions import HTTPException
 
+from api.answers import ProblemDetails
 from api.door.gate import COOKIE
 from api.errors import PROBLEM_TYPE, from_http
-from api.schemas import ProblemDetails
-from api.shapes_openapi import add_shapes, described
+from api.shapes_openapi import add_shapes, described, shape
 from bench import KIT_SCHEMA, RECIPE_SCHEMA
 
 RECIPE_REF = {"$ref": "#/components/schemas/RecipeDocument"}
@@ -53,7 +53,7 @@ def document_body(ref: dict[str, Any]) -> dict[str, Any]:
 class BowlsideApi(Api):
     """The API, which is described when that is first asked for: describing it takes longer than all else of a start."""
 
-    ERROR_SCHEMA = ProblemDetails
+    ERROR_SCHEMA = shape(ProblemDetails)
 
     def __init__(self, app: Flask) -> None:
         self._undescribed: deque[Callable[[], None]] = deque()

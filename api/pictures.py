@@ -15,10 +15,11 @@ from flask import Response, current_app, request
 from sqlalchemy import select, update
 
 from api import generation
+from api.answers import PictureKept, PicturesAwaited
 from api.errors import Problem, not_found
 from api.openapi import IF_NONE_MATCH
-from api.schemas import PictureKept, PicturesAwaited
 from api.security import DATA
+from api.shapes_openapi import shape
 from api.store import reading, writing
 from api.tables import Picture
 from api.wire import Blueprint, answer, read_body
@@ -45,8 +46,8 @@ MOST_PIXELS = 50_000_000  # a phone that shows it holds four bytes a pixel
 
 @blueprint.put("/pictures/<uuid:picture_id>")
 @blueprint.doc(requestBody={"required": True, "content": {JPEG: {"schema": BINARY}}})
-@blueprint.response(200, PictureKept)
-@blueprint.alt_response(201, schema=PictureKept, success=True, description="Kept")
+@blueprint.response(200, shape(PictureKept))
+@blueprint.alt_response(201, schema=shape(PictureKept), success=True, description="Kept")
 def put_picture(picture_id: UUID) -> Response:
     """Send a photograph, after the entry that tells of it. The same again changes nothing."""
     if request.mimetype != JPEG:
@@ -71,7 +72,7 @@ def put_picture(picture_id: UUID) -> Response:
 
 
 @blueprint.get("/pictures")
-@blueprint.response(200, PicturesAwaited)
+@blueprint.response(200, shape(PicturesAwaited))
 def list_awaited() -> Response:
     """Which photographs entries tell of and nobody has sent, the newest first: a phone that holds one sends it."""
     with reading() as connection:

@@ -10,6 +10,7 @@ from flask import Response, current_app
 from sqlalchemy import Connection, Row, and_, delete, insert, not_, or_, select, update
 
 import bench
+from api.answers import ProblemDetails
 from api.clock import now_ms
 from api.door import budgets, gate
 from api.errors import PROBLEM_TYPE, Problem, not_found
@@ -30,7 +31,6 @@ from api.planner import (
     reaches,
 )
 from api.runs import no_such_run
-from api.schemas import ProblemDetails
 from api.security import DATA
 from api.shapes_openapi import shape
 from api.store import reading, writing
@@ -135,7 +135,7 @@ def get_run_plan(run_id: UUID) -> Response:
 @blueprint.get("/runs/<uuid:run_id>/calendar.ics")
 @blueprint.response(200, {"type": "string"}, content_type=MIME)
 @blueprint.alt_response(
-    409, schema=ProblemDetails, content_type=PROBLEM_TYPE, description="There is no plan yet"
+    409, schema=shape(ProblemDetails), content_type=PROBLEM_TYPE, description="There is no plan yet"
 )
 def get_run_calendar(run_id: UUID) -> Response:
     """The sessions and waits of the run's plan for a calendar, with alarms."""
@@ -149,7 +149,7 @@ def get_run_calendar(run_id: UUID) -> Response:
 @blueprint.get("/plans/<uuid:plan_id>/calendar.ics")
 @blueprint.response(200, {"type": "string"}, content_type=MIME)
 @blueprint.alt_response(
-    409, schema=ProblemDetails, content_type=PROBLEM_TYPE, description="There is no plan yet"
+    409, schema=shape(ProblemDetails), content_type=PROBLEM_TYPE, description="There is no plan yet"
 )
 def get_calendar(plan_id: UUID) -> Response:
     """The sessions and waits of a plan for a calendar, with alarms."""

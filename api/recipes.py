@@ -12,25 +12,13 @@ from flask import Response, request
 from sqlalchemy import Connection, func, insert, select, update
 
 import bench
+from api.answers import Changes, Checked, Findings, RecipePage, RecipeWhole, Sized, Swaps, VersionPage
 from api.clock import now_ms
 from api.errors import Problem, not_found
 from api.kit import measured_kit
 from api.openapi import ETAG, IF_MATCH, IF_NONE_MATCH, RECIPE_REF, document_body
-from api.schemas import (
-    Air,
-    Changes,
-    Checked,
-    Findings,
-    PageQuery,
-    RecipePage,
-    RecipeWhole,
-    Since,
-    Sized,
-    SizeRequest,
-    SwapQuery,
-    Swaps,
-    VersionPage,
-)
+from api.schemas import Air, PageQuery, Since, SizeRequest, SwapQuery
+from api.shapes_openapi import shape
 from api.store import reading, writing
 from api.tables import Recipe, RecipeVersion
 from api.wire import Blueprint, PageAsked, answer, answer_text, paged, read_document, refuse_unless_read
@@ -49,7 +37,7 @@ class SinceAsked(TypedDict, total=False):
 
 @blueprint.get("/recipes")
 @blueprint.arguments(PageQuery(), location="query")
-@blueprint.response(200, RecipePage)
+@blueprint.response(200, shape(RecipePage))
 def list_recipes(asked: PageAsked) -> Response:
     """The recipes, by title."""
     with reading() as connection:
@@ -66,8 +54,8 @@ def list_recipes(asked: PageAsked) -> Response:
 
 @blueprint.put("/recipes/<uuid:recipe_id>")
 @blueprint.doc(requestBody=document_body(RECIPE_REF), parameters=[IF_MATCH])
-@blueprint.response(200, RecipeWhole, headers=ETAG)
-@blueprint.alt_response(201, schema=RecipeWhole, headers=ETAG, success=True, description="Created")
+@blueprint.response(200, shape(RecipeWhole), headers=ETAG)
+@blueprint.alt_response(201, schema=shape(RecipeWhole), headers=ETAG, success=True, description="Created")
 def put_recipe(recipe_id: UUID) -> Response:
     """Create a recipe, or edit it with If-Match; an edit becomes a new version.
 
@@ -89,7 +77,7 @@ def put_recipe(recipe_id: UUID) -> Response:
 
 @blueprint.get("/recipes/<uuid:recipe_id>")
 @blueprint.doc(parameters=[IF_NONE_MATCH])
-@blueprint.response(200, RecipeWhole, headers=ETAG)
+@blueprint.response(200, shape(RecipeWhole), headers=ETAG)
 @blueprint.alt_response(304, description="Nothing changed")
 def get_recipe(recipe_id: UUID) -> Response:
     """A recipe as it is now: as written, and measured."""
@@ -98,7 +86,7 @@ def get_recipe(recipe_id: UUID) -> Response:
 
 @blueprint.get("/recipes/<uuid:recipe_id>/versions")
 @blueprint.arguments(PageQuery(), location="query")
-@blueprint.response(200, VersionPage)
+@blueprint.response(200, shape(VersionPage))
 def list_versions(asked: PageAsked, recipe_id: UUID) -> Response:
     """A recipe's versions, the newest first."""
     now = _current_or_404(recipe_id)
@@ -117,7 +105,7 @@ def list_versions(asked: PageAsked, recipe_id: UUID) -> Response:
 
 
 @blueprint.get("/recipes/<uuid:recipe_id>/versions/<int(min=1, max=2147483647):version>")
-@blueprint.response(200, RecipeWhole, headers=ETAG)
+@blueprint.response(200, shape(RecipeWhole), headers=ETAG)
 def get_version(recipe_id: UUID, version: int) -> Response:
     """One version of a recipe. It never changes."""
     with reading() as connection:
@@ -126,8 +114,8 @@ def get_version(recipe_id: UUID, version: int) -> Response:
 
 @blueprint.put("/recipes/<uuid:recipe_id>/versions/<int(min=1, max=1000000):version>")
 @blueprint.doc(requestBody=document_body(RECIPE_REF))
-@blueprint.response(200, RecipeWhole, headers=ETAG)
-@blueprint.alt_response(201, schema=RecipeWhole, headers=ETAG, success=True, description="Created")
+@blueprint.response(200, shape(RecipeWhole), headers=ETAG)
+@blueprint.alt_response(201, schema=shape(RecipeWhole), headers=ETAG, success=True, description="Created")
 def put_version(recipe_id: UUID, version: int) -> Response:
     """Put back a version that this server lacks, from whoever still has it. One that is here never changes."""
     document = read_document()
@@ -146,7 +134,7 @@ def put_version(recipe_id: UUID, version: int) -> Response:
 
 @blueprint.get("/recipes/<uuid:recipe_id>/versions/<int(min=1, max=2147483647):version>/changes")
 @blueprint.arguments(Since(), location="query")
-@blueprint.response(200, Changes)
+@blueprint.response(200, shape(Changes))
 def get_changes(asked: SinceAsked, recipe_id: UUID, version: int) -> Response:
     """What a version changed, in words: against the one before, or against `since`."""
     since = asked.get("since", version - 1)
@@ -172,7 +160,7 @@ def get_qr(recipe_id: UUID) -> Response:
 
 @blueprint.get("/recipes/<uuid:recipe_id>/checks")
 @blueprint.arguments(Air(), location="query")
-@blueprint.response(200, Findings)
+@blueprint.response(200, shape(Findings))
 def check_recipe(air: dict[str, float], recipe_id: UUID) -> Response:
     """What the recipe check says, with the studio's kit, and with today's air where it is given."""
     measured = _measured_again(_current_or_404(recipe_id))
@@ -181,7 +169,7 @@ def check_recipe(air: dict[str, float], recipe_id: UUID) -> Response:
 
 @blueprint.get("/recipes/<uuid:recipe_id>/swaps")
 @blueprint.arguments(SwapQuery(), location="query")
-@blueprint.response(200, Swaps)
+@blueprint.response(200, shape(Swaps))
 def list_swaps(asked: dict[str, str], recipe_id: UUID) -> Response:
     """What each substitute of a line would change: the weight, the method, the check and the label."""
     measured, kit = _measured_again(_current_or_404(recipe_id)), _kit()
@@ -192,7 +180,7 @@ def list_swaps(asked: dict[str, str], recipe_id: UUID) -> Response:
 @blueprint.post("/checks")
 @blueprint.doc(requestBody=document_body(RECIPE_REF))
 @blueprint.arguments(Air(), location="query")
-@blueprint.response(200, Checked)
+@blueprint.response(200, shape(Checked))
 def check_document(air: dict[str, float]) -> Response:
     """Read and check a recipe without keeping it: for a recipe being written, or one from a file."""
     measured = bench.read_recipe(read_document())
@@ -201,7 +189,7 @@ def check_document(air: dict[str, float]) -> Response:
 
 @blueprint.post("/recipes/<uuid:recipe_id>/sheet")
 @blueprint.arguments(SizeRequest())
-@blueprint.response(200, Sized)
+@blueprint.response(200, shape(Sized))
 def size_recipe(asked: Any, recipe_id: UUID) -> Response:
     """The sheet for a size: every weight on a scale, every wait and burst. Nothing is kept."""
     now = _current_or_404(recipe_id)

@@ -13,11 +13,12 @@ from sqlalchemy import Engine, text
 
 import bench
 from api import generation, shelf, standing
+from api.answers import ProblemDetails
 from api.errors import PROBLEM_TYPE, Problem, not_found
 from api.recipes import current_version, version_or_404
 from api.runs import CURSOR, Bench, laid_out, no_such_run, reach_of
-from api.said import Cost, Label, Last, Record
-from api.schemas import LabelQuery, ProblemDetails
+from api.schemas import LabelQuery
+from api.shapes_openapi import shape
 from api.spreadsheet import CSV, Cell, instant, spreadsheet
 from api.store import read_row, reading
 from api.studio_settings import SETTINGS
@@ -65,7 +66,7 @@ class Recorded(NamedTuple):
 
 
 @blueprint.get("/runs/<uuid:run_id>/record")
-@described(blueprint.response(200, Record))
+@described(blueprint.response(200, shape("WholeRecord")))
 def get_record(run_id: UUID) -> Response:
     """The batch record: targets, actual weights, deviations, lots, times, yield, who, and a digest of it all."""
     mark = read_row(MARK, {"run": str(run_id)})
@@ -82,9 +83,9 @@ def get_record_csv(run_id: UUID) -> Response:
 
 
 @blueprint.get("/runs/<uuid:run_id>/cost")
-@blueprint.response(200, Cost)
+@blueprint.response(200, shape("WholeCost"))
 @blueprint.alt_response(
-    409, schema=ProblemDetails, content_type=PROBLEM_TYPE, description="There is no currency yet"
+    409, schema=shape(ProblemDetails), content_type=PROBLEM_TYPE, description="There is no currency yet"
 )
 def get_cost(run_id: UUID) -> Response:
     """What the batch cost, by lot at what was really used, hands and wrap; per good piece. For makers alone."""
@@ -109,7 +110,7 @@ def get_cost(run_id: UUID) -> Response:
 
 @blueprint.get("/runs/<uuid:run_id>/label")
 @blueprint.arguments(LabelQuery(), location="query")
-@blueprint.response(200, Label)
+@blueprint.response(200, shape("Label"))
 def get_label(asked: Any, run_id: UUID) -> Response:
     """The label of a batch for one market, from what was really weighed: what it says, and what was checked."""
     run, record = recorded(run_id)
@@ -156,7 +157,7 @@ def _label_options(
 
 
 @blueprint.get("/recipes/<uuid:recipe_id>/last")
-@blueprint.response(200, Last)
+@blueprint.response(200, shape("LastTimes"))
 def get_last(recipe_id: UUID) -> Response:
     """What happened the last times, step by step, and what the maker's own runs teach once there are three."""
     with reading() as connection:

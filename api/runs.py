@@ -16,14 +16,15 @@ from sqlalchemy import Connection, Engine, insert, text
 
 import bench
 from api import generation
+from api.answers import RunPage, RunWhole
 from api.clock import now_ms
 from api.door import budgets, gate
 from api.errors import Problem, not_found
 from api.kit import measured_kit
 from api.openapi import ETAG, IF_NONE_MATCH
 from api.recipes import version_or_404
-from api.said import Now
-from api.schemas import RunAsked, RunPage, RunQuery, RunWhole
+from api.schemas import RunAsked, RunQuery
+from api.shapes_openapi import shape
 from api.store import execute, read_row, reading, writing
 from api.tables import Run, db
 from api.wire import Blueprint, answer, answer_text, described, paged
@@ -89,7 +90,7 @@ class Bench:
 
 @blueprint.get("/runs")
 @blueprint.arguments(RunQuery(), location="query")
-@blueprint.response(200, RunPage)
+@blueprint.response(200, shape(RunPage))
 def list_runs(asked: Any) -> Response:
     """The runs, the newest first: those on the bench, of a recipe, of a number, or with these words in title or number."""
     where, named = _wanted(asked)
@@ -135,8 +136,8 @@ def folded(text: str) -> str:
 
 @blueprint.put("/runs/<uuid:run_id>")
 @blueprint.arguments(RunAsked())
-@blueprint.response(200, RunWhole, headers=ETAG)
-@blueprint.alt_response(201, schema=RunWhole, headers=ETAG, success=True, description="Created")
+@blueprint.response(200, shape(RunWhole), headers=ETAG)
+@blueprint.alt_response(201, schema=shape(RunWhole), headers=ETAG, success=True, description="Created")
 def put_run(asked: Any, run_id: UUID) -> Response:
     """Begin a run. The server makes the sheet itself; the same PUT again changes nothing."""
     with writing() as connection:
@@ -151,7 +152,7 @@ def put_run(asked: Any, run_id: UUID) -> Response:
 @blueprint.get("/runs/<uuid:run_id>")
 @described(
     blueprint.doc(parameters=[IF_NONE_MATCH]),
-    blueprint.response(200, RunWhole, headers=ETAG),
+    blueprint.response(200, shape(RunWhole), headers=ETAG),
     blueprint.alt_response(304, description="Nothing changed"),
 )
 def get_run(run_id: UUID) -> Response:
@@ -161,7 +162,7 @@ def get_run(run_id: UUID) -> Response:
 
 
 @blueprint.get("/runs/<uuid:run_id>/now")
-@blueprint.response(200, Now)
+@blueprint.response(200, shape("Now"))
 def get_now(run_id: UUID) -> Response:
     """What the bench says now: prompts in words and numbers, waits with absolute instants."""
     run = laid_out(run_id)

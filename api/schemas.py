@@ -95,60 +95,6 @@ class PageQuery(Schema):
     page_size = fields.Integer(load_default=50, validate=validate.Range(1, 100))
 
 
-class Paged(Schema):
-    page = fields.Integer(required=True)
-    pages = fields.Integer(required=True)
-    total = fields.Integer(required=True)
-
-
-class FieldProblem(Schema):
-    field = fields.String(
-        required=True, metadata={"description": "Dotted path of the field; empty for the whole"}
-    )
-    detail = fields.String(required=True, metadata={"description": "What is wrong and the way out"})
-
-
-class ProblemDetails(Schema):
-    """Problem details, RFC 9457."""
-
-    type = fields.String(required=True)
-    title = fields.String(required=True)
-    status = fields.Integer(required=True)
-    detail = fields.String(required=True)
-    instance = fields.String(
-        required=True, metadata={"description": "Names this one answer; the server's log has the same id"}
-    )
-    errors = fields.List(fields.Nested(FieldProblem), required=True)
-
-
-class Generation(Schema):
-    generation = fields.UUID(
-        required=True,
-        metadata={
-            "description": "Which studio this is: another one after each restore. Cursors and versions of"
-            " the former one mean nothing here. Every answer also names it in the header Bowlside-Generation"
-        },
-    )
-
-
-class Standing(Generation):
-    epoch = fields.Integer(
-        required=True,
-        metadata={"description": "How often the clock of the server's computer was seen to leap"},
-    )
-    held_back_ms = fields.Integer(
-        required=True,
-        allow_none=True,
-        metadata={
-            "description": "By how much it leapt and is not followed yet, because something counts on an open run"
-        },
-    )
-
-
-class Clock(Standing):
-    server_ms = fields.Integer(required=True)
-
-
 INSTANT = validate.Range(0, 2**53 - 1)
 ROLES = validate.OneOf(["maker", "helper"])
 # A device's name is said in the record and printed in a terminal: one line, no control characters.
@@ -162,93 +108,6 @@ BENCH_ID = [
     validate.Length(1, 100),
     validate.Regexp(r"[^\x00-\x1f]*\Z", error="Send it as the journal has it."),
 ]
-
-
-class You(Schema):
-    id = fields.UUID(required=True)
-    name = fields.String(required=True)
-    role = fields.String(required=True, validate=ROLES)
-
-
-class CopiesNow(Schema):
-    """How the nightly copies stand."""
-
-    last_at = fields.Integer(
-        required=True, allow_none=True, metadata={"description": "When the newest copy was made, in ms"}
-    )
-    file = fields.String(required=True, allow_none=True, metadata={"description": "Its name"})
-    read_back = fields.String(
-        required=True,
-        allow_none=True,
-        validate=validate.OneOf(["whole", "partly", "unread"]),
-        metadata={
-            "description": "What laying it out and comparing said; `partly` when the bench cannot read some of it,"
-            " `unread` when nothing is known"
-        },
-    )
-    entries = fields.Integer(
-        required=True, allow_none=True, metadata={"description": "Entries of both journals in it"}
-    )
-    sent_at = fields.Integer(
-        required=True, allow_none=True, metadata={"description": "When a copy was last sent elsewhere"}
-    )
-    failed_at = fields.Integer(
-        required=True,
-        allow_none=True,
-        metadata={"description": "When the last try failed; null when it went well"},
-    )
-    failed_why = fields.String(required=True, allow_none=True)
-    stopped = fields.Boolean(
-        required=True,
-        metadata={
-            "description": "No copy for 36 hours, or more than one failure in a row: a maker should look"
-        },
-    )
-
-
-class StudioNow(Standing):
-    mode = fields.String(required=True, validate=validate.OneOf(["local", "lan", "proxy"]))
-    you = fields.Nested(
-        You,
-        required=True,
-        allow_none=True,
-        metadata={"description": "The paired device that asks; null where nobody needs to pair"},
-    )
-    benches = fields.Dict(
-        keys=fields.String(),
-        values=fields.String(),
-        required=True,
-        metadata={"description": "Names of paired devices, by what the journals' entries call them"},
-    )
-    last_copy_at = fields.Integer(
-        required=True, allow_none=True, metadata={"description": "When the newest nightly copy was made"}
-    )
-    copies = fields.Nested(CopiesNow, required=True)
-    certificate_ends_at = fields.Integer(
-        required=True, allow_none=True, metadata={"description": "When the server's own certificate ends"}
-    )
-    clock_wrong = fields.String(
-        required=True,
-        allow_none=True,
-        metadata={"description": "What shows that the server's clock is wrong; null when nothing does"},
-    )
-    version = fields.String(required=True)
-
-
-class DeviceItem(Schema):
-    id = fields.UUID(required=True)
-    name = fields.String(required=True)
-    role = fields.String(required=True, validate=ROLES)
-    bench = fields.String(
-        required=True, allow_none=True, metadata={"description": "What the journal's entries call it"}
-    )
-    paired_at = fields.Integer(required=True)
-    seen_at = fields.Integer(required=True, metadata={"description": "Written about once a minute"})
-    shut_out_at = fields.Integer(required=True, allow_none=True)
-
-
-class DevicePage(Paged):
-    devices = fields.List(fields.Nested(DeviceItem), required=True)
 
 
 CONFIRM = "The same role again: whoever gives a role says it twice"
@@ -268,13 +127,6 @@ class PairingAsked(Strict):
     )
 
 
-class PairingMade(Schema):
-    code = fields.String(required=True, validate=validate.Length(equal=8))
-    expires_at = fields.Integer(required=True)
-    address = fields.String(required=True, metadata={"description": "What the new device opens"})
-    qr = fields.String(required=True, metadata={"description": "The address as a QR code, in SVG"})
-
-
 class PairAsked(Strict):
     code = fields.String(
         required=True,
@@ -285,63 +137,11 @@ class PairAsked(Strict):
     bench = fields.String(validate=BENCH_ID)
 
 
-class Paired(Schema):
-    device = fields.Nested(DeviceItem, required=True)
-
-
-class RecipeItem(Schema):
-    id = fields.UUID(required=True)
-    version = fields.Integer(required=True)
-    title = fields.String(required=True)
-    summary = fields.String(required=True)
-    updated_at = fields.Integer(required=True)
-
-
-class RecipePage(Paged):
-    recipes = fields.List(fields.Nested(RecipeItem), required=True)
-
-
-class RecipeWhole(Schema):
-    id = fields.UUID(required=True)
-    version = fields.Integer(required=True)
-    title = fields.String(required=True)
-    document = fields.Dict(required=True, metadata={"description": "The recipe as written"})
-    measured = fields.Dict(
-        required=True, metadata={"description": "The recipe with every amount in whole units"}
-    )
-    updated_at = fields.Integer(required=True)
-
-
-class VersionItem(Schema):
-    version = fields.Integer(required=True)
-    title = fields.String(required=True)
-    created_at = fields.Integer(required=True)
-
-
-class VersionPage(Paged):
-    versions = fields.List(fields.Nested(VersionItem), required=True)
-
-
 class Since(Strict):
     since = fields.Integer(
         validate=validate.Range(1, 2**31 - 1),
         metadata={"description": "The version to compare with; without it, the one before"},
     )
-
-
-class Change(Schema):
-    where = fields.String(required=True, metadata={"description": "The part and the line or step, in words"})
-    what = fields.String(required=True, metadata={"description": "What it is now, and what it was"})
-
-
-class Changes(Schema):
-    version = fields.Integer(required=True)
-    since = fields.Integer(
-        required=True,
-        allow_none=True,
-        metadata={"description": "null: the first version, with none before it"},
-    )
-    changes = fields.List(fields.Nested(Change), required=True)
 
 
 class Air(Strict):
@@ -361,62 +161,12 @@ class Air(Strict):
             raise ValidationError({missing: ["Give temperature and humidity together, or neither."]})
 
 
-class Finding(Schema):
-    level = fields.String(required=True, validate=validate.OneOf(["will_not_run", "look", "know"]))
-    where = fields.String(
-        required=True, metadata={"description": "component.line, component.step or a field"}
-    )
-    place = fields.String(required=True, metadata={"description": "What `where` points at, in words"})
-    what = fields.String(required=True)
-    why = fields.String(required=True)
-    by = fields.String(required=True, metadata={"description": "By how much, in words"})
-    do = fields.String(required=True, metadata={"description": "What to do about it"})
-    source = fields.String(required=True, metadata={"description": "Where the rule comes from"})
-
-
-class Findings(Schema):
-    findings = fields.List(fields.Nested(Finding), required=True)
-
-
-class Checked(Findings):
-    measured = fields.Dict(required=True)
-
-
 class SwapQuery(Strict):
     line = fields.String(
         required=True,
         validate=validate.Length(1, 81),
         metadata={"description": "component.line", "example": "base.butter"},
     )
-
-
-class Swap(Schema):
-    line = fields.String(required=True)
-    ingredient = fields.String(required=True)
-    name = fields.String(required=True)
-    by = fields.String(
-        required=True,
-        validate=validate.OneOf(["amount", "active", "volume", "mass", "count", "texture"]),
-        metadata={"description": "What was kept equal, or that the recipe gives its own amount"},
-    )
-    mg_before = fields.Integer(required=True, allow_none=True)
-    mg_after = fields.Integer(required=True, allow_none=True)
-    changes_method = fields.Boolean(required=True)
-    says = fields.List(fields.String(), required=True)
-    findings_new = fields.List(fields.Nested(Finding), required=True)
-    findings_gone = fields.List(fields.Nested(Finding), required=True)
-    label_new = fields.List(fields.String(), required=True)
-    label_gone = fields.List(fields.String(), required=True)
-
-
-class Swaps(Schema):
-    swaps = fields.List(fields.Nested(Swap), required=True)
-
-
-class KitWhole(Schema):
-    version = fields.Integer(required=True)
-    document = fields.Dict(required=True)
-    measured = fields.Dict(required=True)
 
 
 IDENTITY: dict[str, fields.Field[Any]] = {
@@ -516,13 +266,6 @@ class SizeRequest(Choices):
             raise ValidationError({name: [f"By {data['by']}, this is needed."] for name in missing})
 
 
-class Sized(Schema):
-    size = fields.Dict(required=True)
-    says = fields.String(required=True)
-    runs_out = fields.String(required=True, allow_none=True)
-    sheet = fields.Dict(required=True)
-
-
 class RecipeRef(Strict):
     id = fields.UUID(required=True)
     version = Whole(required=True, validate=validate.Range(1, 2**31 - 1))
@@ -554,23 +297,6 @@ class AuditQuery(Schema):
         metadata={"description": "The `before` of the page that this one follows"},
     )
     limit = fields.Integer(load_default=50, validate=validate.Range(1, 200))
-
-
-class AuditItem(Schema):
-    id = fields.UUID(required=True)
-    at = fields.Integer(required=True)
-    actor = fields.String(required=True, allow_none=True, metadata={"description": "The paired device's id"})
-    who = fields.String(required=True, metadata={"description": "Its name then, or who else it was"})
-    what = fields.String(required=True)
-    about = fields.Dict(required=True)
-    says = fields.String(required=True, metadata={"description": "What was done, in words that follow `who`"})
-
-
-class AuditPage(Schema):
-    audit = fields.List(fields.Nested(AuditItem), required=True)
-    before = fields.String(
-        required=True, allow_none=True, metadata={"description": "For the next page; null on the last"}
-    )
 
 
 def _searchable(text: str) -> None:
@@ -606,35 +332,6 @@ class LotQuery(PageQuery):
     )
 
 
-class RunRecipe(Schema):
-    id = fields.UUID(required=True)
-    version = fields.Integer(required=True)
-    title = fields.String(required=True)
-
-
-class RunItem(Schema):
-    id = fields.UUID(required=True)
-    recipe = fields.Nested(RunRecipe, required=True)
-    size = fields.Dict(required=True)
-    created_at = fields.Integer(required=True)
-    finished_at = fields.Integer(required=True, allow_none=True)
-    number = fields.String(required=True, allow_none=True, metadata={"description": "The batch number"})
-    entries = fields.Integer(required=True, metadata={"description": "How many there are"})
-    cursor = fields.Integer(required=True, metadata={"description": "How far the journal reaches"})
-    made_at = fields.Integer(
-        required=True, allow_none=True, metadata={"description": "When it was begun at the bench (ms)"}
-    )
-    sealed_by = fields.String(
-        required=True,
-        allow_none=True,
-        metadata={"description": "The signing of an earlier version for which the run says what it seals"},
-    )
-
-
-class RunPage(Paged):
-    runs = fields.List(fields.Nested(RunItem), required=True)
-
-
 class Sealed(Strict):
     """What a signing seals that names no entries itself, as those of earlier versions did."""
 
@@ -642,11 +339,6 @@ class Sealed(Strict):
         required=True, validate=validate.Length(1, 140), metadata={"description": "Its id"}
     )
     entries = Listed(fields.String(validate=validate.Length(1, 140)), required=True)
-
-
-class RunWhole(RunItem):
-    sheet = fields.Dict(required=True)
-    sealed = fields.Nested(Sealed, required=True, allow_none=True)
 
 
 class EntryBatch(Strict):
@@ -662,21 +354,6 @@ class EntryBatch(Strict):
             " too; it holds for those made before that"
         }
     )
-
-
-class PictureKept(Schema):
-    id = fields.UUID(required=True)
-    sha256 = fields.String(required=True)
-    bytes = fields.Integer(required=True)
-
-
-class PictureAwaited(Schema):
-    id = fields.UUID(required=True)
-    run = fields.UUID(required=True, metadata={"description": "The run whose entry tells of it"})
-
-
-class PicturesAwaited(Schema):
-    awaited = fields.List(fields.Nested(PictureAwaited), required=True)
 
 
 MARKETS = validate.OneOf(["us", "eu"])
@@ -740,55 +417,12 @@ class LabelQuery(Strict):
     precautions = Listed(fields.String(validate=validate.Length(1, 300)), validate=validate.Length(max=20))
 
 
-class RunNamed(Schema):
-    id = fields.UUID(required=True)
-    title = fields.String(required=True)
-
-
-class EntryAnswer(Schema):
-    id = fields.String(required=True, allow_none=True)
-    result = fields.String(required=True, validate=validate.OneOf(["kept", "had", "refused"]))
-    field = fields.String(metadata={"description": "When refused: the field at fault"})
-    detail = fields.String(metadata={"description": "When refused: why, and the way out"})
-    also_used_by = fields.List(
-        fields.Nested(RunNamed),
-        metadata={"description": "When it gave the batch a number that other runs have too: those runs"},
-    )
-
-
-class EntryAnswers(Generation):
-    answers = fields.List(fields.Nested(EntryAnswer), required=True)
-    cursor = fields.Integer(
-        required=True,
-        metadata={
-            "description": "How far the journal reaches. Read on from the cursor you have, not from this one"
-        },
-    )
-    server_ms = fields.Integer(required=True)
-
-
 class EntryQuery(Schema):
     class Meta:
         unknown = EXCLUDE
 
     after = fields.Integer(load_default=0, validate=validate.Range(0, 2**53 - 1))
     limit = fields.Integer(load_default=500, validate=validate.Range(1, 1000))
-
-
-class EntryPage(Generation):
-    entries = fields.List(fields.Dict(), required=True)
-    cursor = fields.Integer(required=True, metadata={"description": "What to send as `after` next time"})
-    more = fields.Boolean(required=True)
-    server_ms = fields.Integer(required=True)
-
-
-class Imported(Schema):
-    kept = fields.Integer(required=True)
-    had = fields.Integer(required=True)
-    refused = fields.List(fields.Nested(FieldProblem), required=True)
-    more_refused = fields.Integer(
-        required=True, metadata={"description": f"How many more than those; {MOST_FAULTS} are named"}
-    )
 
 
 class StudioVersion(Strict):

@@ -1,7 +1,8 @@
-"""What the bench says, described in OpenAPI from the bench's own shapes, so that there is one truth about it.
+"""What is answered, described in OpenAPI from shapes, the bench's or the API's own, so that there is one truth about it.
 
     @blueprint.response(200, shape("KeptPlan"))        an answer that is a document of the bench
-    sheet = Document("Sheet", required=True)           such a document inside an answer of the API's own
+    @blueprint.response(200, shape(RunPage))           an answer of the API's own (`api/answers.py`)
+    sheet = Document("Sheet", required=True)           a document of the bench inside what is asked
 
 Each shape that is referred to becomes a component of that name. A later bench may say more, so what is closed in
 `bench/shapes/schemas.json` is open here.
@@ -12,7 +13,7 @@ from __future__ import annotations
 import json
 from functools import cache
 from pathlib import Path
-from typing import Any
+from typing import Any, is_typeddict
 
 from apispec import APISpec
 from marshmallow import fields
@@ -36,11 +37,35 @@ def _schemas() -> dict[str, Json]:
     }
 
 
-def shape(name: str) -> dict[str, str]:
-    """The description of an answer, or of a part of it, that is this shape of the bench."""
-    if name not in _schemas():
-        raise LookupError(f"The bench has no shape {name}. See bench/shapes.")
-    return {"$ref": PLACE + name}
+# The API's own shapes, by name.
+_OWN: dict[str, type] = {}
+
+
+def shape(document: str | type) -> dict[str, str]:
+    """The description of an answer, or of a part of it, that is this shape: the bench's by name, or the API's own."""
+    if isinstance(document, type):
+        return {"$ref": _named(document)}
+    if document not in _schemas():
+        raise LookupError(f"The bench has no shape {document}. See bench/shapes.")
+    return {"$ref": PLACE + document}
+
+
+def _named(document: type) -> str:
+    name = document.__name__
+    if not document.__module__.startswith("bench.") and _OWN.setdefault(name, document) is not document:
+        raise LookupError(f"Two shapes of the API are called {name}. Rename one.")
+    return PLACE + name
+
+
+def _schema(name: str) -> Json:
+    """Of a name that something refers to: what stands there."""
+    if name not in _OWN:
+        return _schemas()[name]
+
+    def reference(hint: object) -> str | None:
+        return _named(hint) if isinstance(hint, type) and is_typeddict(hint) else None
+
+    return bench.schema_of(_OWN[name], reference, own=True)
 
 
 class Document(fields.Raw):
@@ -65,7 +90,7 @@ def add_shapes(spec: APISpec) -> None:
     left = sorted(_referred(told) - there)
     while left:
         name = left.pop()
-        schema = _opened(_schemas()[name])
+        schema = _opened(_schema(name))
         spec.components.schema(name, schema)
         there.add(name)
         left += sorted(_referred(schema) - there - set(left))

@@ -11,11 +11,13 @@ from sqlalchemy import Connection, Engine
 
 import bench
 from api import generation
+from api.answers import EntryAnswers, EntryPage
 from api.clock import now_ms
 from api.door.gate import sender
 from api.journals import OF_THE_SHELF, Judge, add, read_on
 from api.rules import of_the_shelf
-from api.schemas import EntryAnswers, EntryBatch, EntryPage, EntryQuery
+from api.schemas import EntryBatch, EntryQuery
+from api.shapes_openapi import shape
 from api.store import execute, read_row, writing
 from api.tables import db
 from api.wire import BatchArguments, Blueprint, answer, described
@@ -32,7 +34,7 @@ SHELVES_HELD = 4
 
 @blueprint.post("/shelf/entries")
 @blueprint.arguments(EntryBatch())
-@blueprint.response(200, EntryAnswers)
+@blueprint.response(200, shape(EntryAnswers))
 def post_entries(batch: Any) -> Response:
     """Send entries of the shelf, at most 500. Each is answered by itself, as a run's are."""
     at, device = now_ms(), sender()
@@ -45,7 +47,7 @@ def post_entries(batch: Any) -> Response:
 
 
 @blueprint.get("/shelf/entries")
-@described(blueprint.arguments(EntryQuery, location="query"), blueprint.response(200, EntryPage))
+@described(blueprint.arguments(EntryQuery, location="query"), blueprint.response(200, shape(EntryPage)))
 def get_entries() -> Response:
     """The shelf's entries after a cursor, in the order in which they came to this server."""
     return read_on(OF_THE_SHELF, SHELF, reach())

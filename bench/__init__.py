@@ -52,8 +52,29 @@ from bench.quantities import read_amount, read_duration_ms
 from bench.recipe import read_recipe
 from bench.recipe_schema import RECIPE_SCHEMA
 from bench.record import record
-from bench.shapes.recipe import MeasuredRecipe
-from bench.shapes.record import CostSettings, LabelOptions
+from bench.shapes.entries import Entry, FrozenSeal
+from bench.shapes.kit import Kit, WrittenKit
+from bench.shapes.planning import HoursWritten, KeptPlan, MakerHours, MakerWritten, Plan, PlanStep, Problem
+from bench.shapes.recipe import Change, Finding, MeasuredRecipe, RoomAir, SwapEffect, WrittenRecipe
+from bench.shapes.record import (
+    Correction,
+    CostSettings,
+    KnownLot,
+    KnownPerson,
+    KnownRemark,
+    LabelOptions,
+    LabelSize,
+    LastTimes,
+    LateEntry,
+    Market,
+    NamedRun,
+    PlacedStep,
+    Record,
+    WholeCost,
+    WholeRecord,
+)
+from bench.shapes.schema import schema_of
+from bench.shapes.sheet import RecipeRef, Sheet, Size, SizeRequest
 from bench.shapes.shelf import (
     Card,
     IngredientThere,
@@ -64,6 +85,8 @@ from bench.shapes.shelf import (
     ShelfLot,
     Taken,
 )
+from bench.shapes.state import Picture, State
+from bench.shapes.units import JsonObject, JsonValue
 from bench.sheet import choose_size, make_sheet
 from bench.sheet_text import sheet_text
 from bench.shelf import SHELF_KINDS, card_for, check_shelf_entry, fold_shelf, left_of
@@ -83,22 +106,59 @@ __all__ = [
     "AmountError",
     "BenchError",
     "Card",
+    "Change",
+    "Correction",
     "CostSettings",
+    "Entry",
     "EntryError",
+    "Finding",
+    "FrozenSeal",
+    "HoursWritten",
     "IngredientThere",
+    "JsonObject",
+    "JsonValue",
+    "KeptPlan",
+    "Kit",
     "KitError",
+    "KnownLot",
+    "KnownPerson",
+    "KnownRemark",
     "LabelOptions",
+    "LabelSize",
+    "LastTimes",
+    "LateEntry",
     "LotRun",
     "LotThere",
+    "MakerHours",
+    "MakerWritten",
+    "Market",
     "MeasuredRecipe",
+    "NamedRun",
+    "Picture",
+    "PlacedStep",
+    "Plan",
     "PlanError",
+    "PlanStep",
+    "Problem",
     "RecipeError",
+    "RecipeRef",
+    "Record",
+    "RoomAir",
     "SettingError",
+    "Sheet",
     "Shelf",
     "ShelfIngredient",
     "ShelfLot",
+    "Size",
     "SizeError",
+    "SizeRequest",
+    "State",
+    "SwapEffect",
     "Taken",
+    "WholeCost",
+    "WholeRecord",
+    "WrittenKit",
+    "WrittenRecipe",
     "batch_number",
     "canonical",
     "card_for",
@@ -144,6 +204,7 @@ __all__ = [
     "record",
     "replan",
     "rings",
+    "schema_of",
     "seal",
     "sheet_text",
     "span",

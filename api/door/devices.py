@@ -10,13 +10,15 @@ from flask import Response, current_app
 from sqlalchemy import Connection, func, select, update
 
 from api import audit, generation
+from api.answers import DeviceItem, DevicePage, StudioNow
 from api.clock import behind, now_ms, standing
 from api.copies import status
 from api.door import benches, gate, limits
 from api.door.authority import Certificate
 from api.door.gate import DeviceRow
 from api.errors import Problem, not_found
-from api.schemas import DeviceChange, DeviceItem, DevicePage, PageQuery, StudioNow
+from api.schemas import DeviceChange, PageQuery
+from api.shapes_openapi import shape
 from api.store import reading, writing
 from api.tables import BenchOwner, Device
 from api.wire import Blueprint, PageAsked, answer, paged
@@ -28,7 +30,7 @@ COLUMNS = [getattr(Device, name) for name in DeviceRow._fields]
 
 
 @blueprint.get("/studio")
-@blueprint.response(200, StudioNow)
+@blueprint.response(200, shape(StudioNow))
 def get_studio() -> Response:
     """How the studio is opened, who is asking, and what a page should warn of."""
     settings = current_app.config["BOWLSIDE"]
@@ -65,7 +67,7 @@ def _names_of_benches() -> dict[str, str]:
 
 @blueprint.get("/devices")
 @blueprint.arguments(PageQuery(), location="query")
-@blueprint.response(200, DevicePage)
+@blueprint.response(200, shape(DevicePage))
 def list_devices(asked: PageAsked) -> Response:
     """The devices that were ever paired, those seen last first; a maker's question."""
     with reading() as connection:
@@ -81,7 +83,7 @@ def list_devices(asked: PageAsked) -> Response:
 
 @blueprint.patch("/devices/<uuid:device_id>")
 @blueprint.arguments(DeviceChange())
-@blueprint.response(200, DeviceItem)
+@blueprint.response(200, shape(DeviceItem))
 def change_device(asked: dict[str, Any], device_id: UUID) -> Response:
     """Rename a device, give it a role, or say which bench it is in the journal.
 
@@ -108,7 +110,7 @@ def change_device(asked: dict[str, Any], device_id: UUID) -> Response:
 
 
 @blueprint.delete("/devices/<uuid:device_id>")
-@blueprint.response(200, DeviceItem)
+@blueprint.response(200, shape(DeviceItem))
 def shut_out(device_id: UUID) -> Response:
     """Shut a device out, from its next request on; its row stays, because the journal names it.
 

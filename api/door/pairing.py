@@ -21,6 +21,7 @@ from marshmallow import ValidationError
 from sqlalchemy import ColumnElement, Connection, delete, insert, select, update
 
 from api import audit
+from api.answers import Paired, PairingMade
 from api.clock import now_ms
 from api.door import benches, gate, limits
 from api.door.devices import COLUMNS, shown
@@ -28,7 +29,8 @@ from api.door.doorstep import page
 from api.door.gate import DeviceRow
 from api.door.hosts import LOOPBACK, host_name
 from api.errors import Problem, as_problem
-from api.schemas import PairAsked, Paired, PairingAsked, PairingMade
+from api.schemas import PairAsked, PairingAsked
+from api.shapes_openapi import shape
 from api.store import reading, writing
 from api.tables import Device, Pairing
 from api.wire import Blueprint, answer, unfit_values
@@ -75,7 +77,7 @@ class Outcome(NamedTuple):
 
 @blueprint.post("/pairings")
 @blueprint.arguments(PairingAsked())
-@blueprint.response(201, PairingMade)
+@blueprint.response(201, shape(PairingMade))
 def make_pairing(asked: dict[str, str]) -> Response:
     """Make a code that lets one device in; a maker's to make."""
     _refuse_without_pairing()
@@ -92,7 +94,7 @@ def make_pairing(asked: dict[str, str]) -> Response:
 @blueprint.post("/pair")
 @blueprint.doc(security=[])
 @blueprint.arguments(PairAsked())
-@blueprint.response(201, Paired)
+@blueprint.response(201, shape(Paired))
 def pair(asked: dict[str, Any]) -> Response:
     """Pair this device by a code: it gets a cookie of its own. Open to a device that is not paired."""
     device, secret = let_in(asked)

@@ -1,0 +1,305 @@
+"""The answers that are the API's own: pages, versions, devices, what became of what was sent.
+
+What the bench says is in `bench/shapes`. The types below are what the views make, and the OpenAPI document is
+derived from them (`api/shapes_openapi.py`). Masses are whole mg, instants whole ms since 1970 in UTC.
+"""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal, NotRequired, TypedDict
+
+from bench import (
+    Change,
+    Entry,
+    Finding,
+    FrozenSeal,
+    IngredientThere,
+    JsonObject,
+    Kit,
+    LotThere,
+    MeasuredRecipe,
+    NamedRun,
+    Sheet,
+    Size,
+    SwapEffect,
+    WrittenKit,
+)
+
+Role = Literal["maker", "helper"]
+
+
+class Paged(TypedDict):
+    page: int
+    pages: int
+    total: int
+
+
+class Generation(TypedDict):
+    generation: Annotated[
+        str,
+        "Which studio this is: another one after each restore. Cursors and versions of the former one mean nothing"
+        " here. Every answer also names it in the header Bowlside-Generation",
+    ]
+
+
+class Standing(Generation):
+    epoch: Annotated[int, "How often the clock of the server's computer was seen to leap"]
+    held_back_ms: Annotated[
+        int | None,
+        "By how much it leapt and is not followed yet, because something counts on an open run",
+    ]
+
+
+class Clock(Standing):
+    server_ms: int
+
+
+# Problems, RFC 9457
+
+
+class FieldProblem(TypedDict):
+    field: Annotated[str, "Dotted path of the field; empty for the whole"]
+    detail: Annotated[str, "What is wrong and the way out"]
+
+
+class ProblemDetails(TypedDict):
+    """Problem details, RFC 9457."""
+
+    type: str
+    title: str
+    status: int
+    detail: str
+    instance: Annotated[str, "Names this one answer; the server's log has the same id"]
+    errors: list[FieldProblem]
+
+
+# The studio and its devices
+
+
+class You(TypedDict):
+    id: str
+    name: str
+    role: Role
+
+
+class CopiesNow(TypedDict):
+    """How the nightly copies stand."""
+
+    last_at: Annotated[int | None, "When the newest copy was made"]
+    file: Annotated[str | None, "Its name"]
+    read_back: Annotated[
+        Literal["whole", "partly", "unread"] | None,
+        "What laying it out and comparing said; `partly` when the bench cannot read some of it, `unread` when"
+        " nothing is known",
+    ]
+    entries: Annotated[int | None, "Entries of both journals in it"]
+    sent_at: Annotated[int | None, "When a copy was last sent elsewhere"]
+    failed_at: Annotated[int | None, "When the last try failed; null when it went well"]
+    failed_why: str | None
+    stopped: Annotated[bool, "No copy for 36 hours, or more than one failure in a row: a maker should look"]
+
+
+class StudioNow(Standing):
+    mode: Literal["local", "lan", "proxy"]
+    you: Annotated[You | None, "The paired device that asks; null where nobody needs to pair"]
+    benches: Annotated[dict[str, str], "Names of paired devices, by what the journals' entries call them"]
+    last_copy_at: Annotated[int | None, "When the newest nightly copy was made"]
+    copies: CopiesNow
+    certificate_ends_at: Annotated[int | None, "When the server's own certificate ends"]
+    clock_wrong: Annotated[str | None, "What shows that the server's clock is wrong; null when nothing does"]
+    version: str
+
+
+class DeviceItem(TypedDict):
+    id: str
+    name: str
+    role: Role
+    bench: Annotated[str | None, "What the journal's entries call it"]
+    paired_at: int
+    seen_at: Annotated[int, "Written about once a minute"]
+    shut_out_at: int | None
+
+
+class DevicePage(Paged):
+    devices: list[DeviceItem]
+
+
+class PairingMade(TypedDict):
+    code: str
+    expires_at: int
+    address: Annotated[str, "What the new device opens"]
+    qr: Annotated[str, "The address as a QR code, in SVG"]
+
+
+class Paired(TypedDict):
+    device: DeviceItem
+
+
+class AuditItem(TypedDict):
+    id: str
+    at: int
+    actor: Annotated[str | None, "The paired device's id"]
+    who: Annotated[str, "Its name then, or who else it was"]
+    what: str
+    about: JsonObject
+    says: Annotated[str, "What was done, in words that follow `who`"]
+
+
+class AuditPage(TypedDict):
+    audit: list[AuditItem]
+    before: Annotated[str | None, "For the next page; null on the last"]
+
+
+# Recipes and the kit
+
+
+class RecipeItem(TypedDict):
+    id: str
+    version: int
+    title: str
+    summary: str
+    updated_at: int
+
+
+class RecipePage(Paged):
+    recipes: list[RecipeItem]
+
+
+class RecipeWhole(TypedDict):
+    id: str
+    version: int
+    title: str
+    document: Annotated[JsonObject, "The recipe as written"]
+    measured: MeasuredRecipe
+    updated_at: int
+
+
+class VersionItem(TypedDict):
+    version: int
+    title: str
+    created_at: int
+
+
+class VersionPage(Paged):
+    versions: list[VersionItem]
+
+
+class Changes(TypedDict):
+    version: int
+    since: Annotated[int | None, "null: the first version, with none before it"]
+    changes: list[Change]
+
+
+class Findings(TypedDict):
+    findings: list[Finding]
+
+
+class Checked(Findings):
+    measured: MeasuredRecipe
+
+
+class Swaps(TypedDict):
+    swaps: list[SwapEffect]
+
+
+class KitWhole(TypedDict):
+    version: int
+    document: WrittenKit
+    measured: Kit
+
+
+class Sized(TypedDict):
+    size: Size
+    says: str
+    runs_out: str | None
+    sheet: Sheet
+
+
+# Runs and journals
+
+
+class RunRecipe(TypedDict):
+    id: str
+    version: int
+    title: str
+
+
+class RunItem(TypedDict):
+    id: str
+    recipe: RunRecipe
+    size: Size
+    created_at: int
+    finished_at: int | None
+    number: Annotated[str | None, "The batch number"]
+    entries: Annotated[int, "How many there are"]
+    cursor: Annotated[int, "How far the journal reaches"]
+    made_at: Annotated[int | None, "When it was begun at the bench"]
+    sealed_by: Annotated[str | None, "The signing of an earlier version for which the run says what it seals"]
+
+
+class RunPage(Paged):
+    runs: list[RunItem]
+
+
+class RunWhole(RunItem):
+    sheet: Sheet
+    sealed: FrozenSeal | None
+
+
+class EntryAnswer(TypedDict):
+    id: str | None
+    result: Literal["kept", "had", "refused"]
+    field: NotRequired[Annotated[str, "When refused: the field at fault"]]
+    detail: NotRequired[Annotated[str, "When refused: why, and the way out"]]
+    also_used_by: NotRequired[
+        Annotated[list[NamedRun], "When it gave the batch a number that other runs have too: those runs"]
+    ]
+
+
+class EntryAnswers(Generation):
+    answers: list[EntryAnswer]
+    cursor: Annotated[int, "How far the journal reaches. Read on from the cursor you have, not from this one"]
+    server_ms: int
+
+
+class EntryPage(Generation):
+    entries: list[Entry]
+    cursor: Annotated[int, "What to send as `after` next time"]
+    more: bool
+    server_ms: int
+
+
+class PictureKept(TypedDict):
+    id: str
+    sha256: str
+    bytes: int
+
+
+class PictureAwaited(TypedDict):
+    id: str
+    run: Annotated[str, "The run whose entry tells of it"]
+
+
+class PicturesAwaited(TypedDict):
+    awaited: list[PictureAwaited]
+
+
+# The shelf
+
+
+class IngredientPage(Paged):
+    ingredients: list[IngredientThere]
+
+
+class LotPage(Paged):
+    lots: list[LotThere]
+
+
+# What was imported
+
+
+class Imported(TypedDict):
+    kept: int
+    had: int
+    refused: list[FieldProblem]
+    more_refused: Annotated[int, "How many more than those that are named"]
