@@ -2,7 +2,8 @@
 
 There is no build step: a file is slimmed (comments and indents taken out) and compressed once,
 when it is first asked for, and again when it changes. Files are asked about again each time (a 304
-is small); what works with no network is the page's own service worker's business.
+is small); what works with no network is the page's own service worker's business, which is sent
+what the page does not open with in one piece (api/pack.py).
 """
 
 from __future__ import annotations
@@ -19,6 +20,7 @@ from flask import Flask, Response, abort, request
 from werkzeug.routing import PathConverter
 from werkzeug.security import safe_join
 
+from api.pack import PACK, hash_of, listed, opened_with, packed
 from api.places import FRONTEND
 
 # Not the machine's table of types, which differs from one machine to the next.
@@ -56,20 +58,13 @@ def init_app(app: Flask) -> None:
 
 
 def serve(path: str) -> Response:
+    if path == PACK:
+        return _answer(rest_as_sent(files_as_they_are()), "application/octet-stream")
     found = safe_join(str(FRONTEND), path)
     file = Path(found) if found else None
     if file is None or file.suffix not in TYPES or not file.is_file():
         abort(404)
-    sent = as_sent(file, file.stat().st_mtime_ns)
-    encoding = request.accept_encodings.best_match(list(sent.encoded), "identity")
-    response = Response(sent.encoded[encoding], mimetype=TYPES[file.suffix])
-    response.headers["Cache-Control"] = "no-cache"
-    response.headers["Vary"] = "Accept-Encoding"
-    if encoding != "identity":
-        response.headers["Content-Encoding"] = encoding
-    response.set_etag(f"{sent.tag}-{encoding}")
-    response.make_conditional(request)
-    return response
+    return _answer(as_sent(file, file.stat().st_mtime_ns), TYPES[file.suffix])
 
 
 class Sent(NamedTuple):
@@ -82,6 +77,22 @@ class Sent(NamedTuple):
     encoded: dict[str, bytes]
 
 
+def _answer(sent: Sent, mimetype: str) -> Response:
+    encoding = request.accept_encodings.best_match(list(sent.encoded), "identity")
+    response = Response(sent.encoded[encoding], mimetype=mimetype)
+    response.headers["Cache-Control"] = "no-cache"
+    response.headers["Vary"] = "Accept-Encoding"
+    if encoding != "identity":
+        response.headers["Content-Encoding"] = encoding
+    response.set_etag(f"{sent.tag}-{encoding}")
+    response.make_conditional(request)
+    return response
+
+
+def _encoded(content: bytes) -> dict[str, bytes]:
+    return {"br": brotli.compress(content), "gzip": gzip.compress(content, mtime=0), "identity": content}
+
+
 @lru_cache(maxsize=256)
 def as_sent(file: Path, _changed_ns: int) -> Sent:
     """A file slimmed and compressed. Held until the file changes: compressing well takes a while."""
@@ -89,9 +100,21 @@ def as_sent(file: Path, _changed_ns: int) -> Sent:
     tag = hashlib.sha256(file.read_bytes()).hexdigest()
     if file.suffix == ".png":  # compressed already
         return Sent(tag, {"identity": content})
-    return Sent(
-        tag, {"br": brotli.compress(content), "gzip": gzip.compress(content, mtime=0), "identity": content}
-    )
+    return Sent(tag, _encoded(content))
+
+
+def files_as_they_are() -> tuple[tuple[str, int], ...]:
+    """The page's files and when each was changed."""
+    return tuple((file, (FRONTEND / file).stat().st_mtime_ns) for file in listed(FRONTEND))
+
+
+@lru_cache(maxsize=1)
+def rest_as_sent(changed: tuple[tuple[str, int], ...]) -> Sent:
+    """All that the page does not open with, in one piece. Held until one of the page's files changes."""
+    first = opened_with(FRONTEND)
+    rest = [file for file, _ in changed if file not in first]
+    content = packed(FRONTEND, rest, lambda file: TYPES[Path(file).suffix], slim)
+    return Sent(hash_of(FRONTEND, rest), _encoded(content))
 
 
 def _without_remark(line: re.Match[str]) -> str:

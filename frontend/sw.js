@@ -1,69 +1,43 @@
 /**
  * Keeps one whole copy of the page on the phone, so that it opens with no network.
  *
- * VERSION is the hash of the listed files (python -m tests.frontend.stamp writes both), and a
+ * VERSION is the hash of the listed files (python -m tests.frontend.stamp writes all three), and a
  * copy is only kept when all that the server gave is of that version: modules of two versions
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "a4459be8298d";
-// An ETag carries the SHA-256 of the file as it lies in the repository, whatever was sent of it.
+const VERSION = "897de5d041cf";
+// An ETag carries the SHA-256 of what lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
-const FILES = [
+// What the page opens with. It is asked about file by file: a browser that has just opened the page has it.
+const OPENED = [
   "app.js",
-  "bench/amounts.js",
-  "bench/batch-number.js",
-  "bench/bench-hours.js",
-  "bench/blocks.js",
   "bench/brief.js",
   "bench/capacity.js",
-  "bench/cost.js",
   "bench/digest.js",
-  "bench/draft.js",
-  "bench/dryness.js",
   "bench/entries.js",
   "bench/errors.js",
-  "bench/foresight.js",
-  "bench/gather.js",
-  "bench/hands.js",
-  "bench/heating.js",
   "bench/index.js",
   "bench/journal.js",
-  "bench/label.js",
-  "bench/last-time.js",
-  "bench/layout.js",
   "bench/lists.js",
-  "bench/lots.js",
-  "bench/price.js",
   "bench/prompting.js",
-  "bench/record.js",
   "bench/sha256.js",
-  "bench/sheet.js",
-  "bench/shelf.js",
   "bench/sizing.js",
   "bench/states.js",
-  "bench/tasks.js",
   "bench/waits.js",
   "bench/weighing.js",
   "bench/whole.js",
   "early.js",
-  "icons/bowl-192.png",
-  "icons/bowl-512.png",
   "icons/bowl-maskable-512.png",
-  "icons/bowl-maskable.svg",
   "icons/bowl.svg",
   "index.html",
-  "keep/archive.js",
   "keep/book.js",
   "keep/clock.js",
-  "keep/door.js",
   "keep/drafts.js",
   "keep/ids.js",
   "keep/live.js",
   "keep/means.js",
-  "keep/plans.js",
-  "keep/practice.js",
   "keep/rings.js",
   "keep/run.js",
   "keep/seal.js",
@@ -79,30 +53,81 @@ const FILES = [
   "manifest.webmanifest",
   "oldest.js",
   "parts/answer-row.js",
-  "parts/beside.js",
   "parts/bowl-section.js",
-  "parts/day-ahead.js",
-  "parts/day-picture.js",
-  "parts/device-list.js",
   "parts/dialog.js",
   "parts/dom.js",
   "parts/figure.js",
   "parts/fit.js",
-  "parts/hand-over.js",
   "parts/hatch.js",
-  "parts/hours-form.js",
   "parts/in-use.js",
-  "parts/label-plate.js",
   "parts/link-mark.js",
   "parts/marks.js",
   "parts/number-pad.js",
-  "parts/own-draft.js",
   "parts/page-head.js",
+  "parts/plate-rows.js",
+  "parts/ring-note.js",
+  "parts/ring-state.js",
+  "parts/sheets.js",
+  "parts/ticker.js",
+  "parts/undo-pair.js",
+  "parts/undo-words.js",
+  "parts/wait-strip.js",
+  "parts/words.js",
+  "platform.js",
+  "screens/bench.js",
+  "screens/recipes.js",
+  "sense/awake.js",
+  "sense/index.js",
+  "sense/sounds.js",
+  "sense/speech.js",
+  "style/base.css",
+  "style/bench.css",
+  "style/pages.css",
+  "style/tokens.css",
+  "touches.js",
+];
+
+// What it asks for later. It comes in one piece (api/pack.py), which is smaller than its files.
+const REST = [
+  "bench/amounts.js",
+  "bench/batch-number.js",
+  "bench/bench-hours.js",
+  "bench/blocks.js",
+  "bench/cost.js",
+  "bench/draft.js",
+  "bench/dryness.js",
+  "bench/foresight.js",
+  "bench/gather.js",
+  "bench/hands.js",
+  "bench/heating.js",
+  "bench/label.js",
+  "bench/last-time.js",
+  "bench/layout.js",
+  "bench/lots.js",
+  "bench/price.js",
+  "bench/record.js",
+  "bench/sheet.js",
+  "bench/shelf.js",
+  "bench/tasks.js",
+  "icons/bowl-192.png",
+  "icons/bowl-512.png",
+  "icons/bowl-maskable.svg",
+  "keep/archive.js",
+  "keep/door.js",
+  "keep/plans.js",
+  "keep/practice.js",
+  "parts/beside.js",
+  "parts/day-ahead.js",
+  "parts/day-picture.js",
+  "parts/device-list.js",
+  "parts/hand-over.js",
+  "parts/hours-form.js",
+  "parts/label-plate.js",
+  "parts/own-draft.js",
   "parts/paper-leaf.js",
   "parts/paper-plan.js",
   "parts/photograph.js",
   "parts/places.js",
-  "parts/plate-rows.js",
   "parts/recipe-edits.js",
   "parts/recipe-fields.js",
   "parts/recipe-forms.js",
@@ -111,23 +136,13 @@ const FILES = [
   "parts/recipe-text.js",
   "parts/record-bars.js",
   "parts/record-parts.js",
-  "parts/ring-note.js",
-  "parts/ring-state.js",
   "parts/scanner.js",
-  "parts/sheets.js",
   "parts/shelf-forms.js",
   "parts/stepper.js",
   "parts/stock.js",
   "parts/studio-settings.js",
-  "parts/ticker.js",
-  "parts/undo-pair.js",
-  "parts/undo-words.js",
-  "parts/wait-strip.js",
-  "parts/words.js",
-  "platform.js",
   "sample.json",
   "screens/audit.js",
-  "screens/bench.js",
   "screens/bring.js",
   "screens/card.js",
   "screens/day.js",
@@ -136,29 +151,22 @@ const FILES = [
   "screens/label.js",
   "screens/practice.js",
   "screens/recipe-edit.js",
-  "screens/recipes.js",
   "screens/record.js",
   "screens/shelf.js",
   "screens/size.js",
   "screens/studio.js",
   "screens/versions.js",
   "seek.js",
-  "sense/awake.js",
-  "sense/index.js",
-  "sense/sounds.js",
-  "sense/speech.js",
-  "style/base.css",
-  "style/bench.css",
   "style/day.css",
-  "style/pages.css",
   "style/paper.css",
   "style/quiet.css",
   "style/recipe.css",
   "style/shelf.css",
-  "style/tokens.css",
   "time-ahead.js",
-  "touches.js",
 ];
+
+const PACK = "rest.pack";
+const FILES = new Set([...OPENED, ...REST]);
 
 const PREFIX = "bowlside-page-";
 const CACHE = PREFIX + VERSION;
@@ -183,7 +191,7 @@ self.addEventListener("fetch", (event) => {
 function listed(url) {
   if (url.origin !== ROOT.origin || !url.pathname.startsWith(ROOT.pathname)) return null;
   const path = url.pathname.slice(ROOT.pathname.length) || "index.html";
-  return FILES.includes(path) ? path : null;
+  return FILES.has(path) ? path : null;
 }
 
 async function fromCopy(file, request) {
@@ -193,18 +201,30 @@ async function fromCopy(file, request) {
 
 /** All files or none: anything missing, failed or of another version fails the install. */
 async function keepCopy() {
-  const copies = await Promise.all(
-    FILES.map(async (file) => {
-      // Asked about again, so that nothing stale is kept; what the page has just loaded is not sent twice.
-      const response = await fetch(address(file), { cache: "no-cache" });
-      if (!response.ok) throw new Error(`sw.js keepCopy: ${file} answered ${response.status}`);
-      return { file, response, hash: TAG.exec(response.headers.get("ETag"))?.[0] };
-    }),
-  );
-  const version = await hashOf(copies);
+  const [opened, rest] = await Promise.all([Promise.all(OPENED.map(asked)), asked(PACK)]);
+  const version = await hashOf([...opened, rest]);
   if (version !== VERSION) throw new Error(`sw.js keepCopy: wanted ${VERSION}, got ${version}`);
+  const copies = [...opened, ...unpacked(await rest.response.arrayBuffer())];
   const cache = await caches.open(CACHE);
   await Promise.all(copies.map(({ file, response }) => cache.put(address(file), response)));
+}
+
+/** Asked about again, so that nothing stale is kept; what the page has just loaded is not sent twice. */
+async function asked(file) {
+  const response = await fetch(address(file), { cache: "no-cache" });
+  if (!response.ok) throw new Error(`sw.js asked: ${file} answered ${response.status}`);
+  return { file, response, hash: TAG.exec(response.headers.get("ETag"))?.[0] };
+}
+
+/** The files of the one piece: a line says the path, type and length of each, and then come their bytes. */
+function unpacked(buffer) {
+  const bytes = new Uint8Array(buffer);
+  let at = bytes.indexOf(0x0a) + 1;
+  return JSON.parse(new TextDecoder().decode(bytes.subarray(0, at))).map(([file, type, length]) => {
+    const content = bytes.slice(at, at + length);
+    at += length;
+    return { file, response: new Response(content, { headers: { "Content-Type": type } }) };
+  });
 }
 
 /** The page that brought this worker is served by it at once: a first visit, then no network, must do. */
@@ -224,19 +244,10 @@ function address(file) {
   return new URL(file === "index.html" ? "./" : file, ROOT).href;
 }
 
-/** The first 12 hex digits of SHA-256 over each "path NUL sha256-of-file LF", in list order. */
+/** The first 12 hex digits of SHA-256 over each "path NUL hash LF", in list order. */
 async function hashOf(copies) {
-  const lines = await Promise.all(copies.map(async (copy) => `${copy.file}\0${await hashOfFile(copy)}\n`));
-  return (await sha256(new TextEncoder().encode(lines.join("")))).slice(0, 12);
-}
-
-/** Of the file as it lies on the server: in its ETag where the server slims what it sends. */
-async function hashOfFile({ response, content }) {
-  const told = /^(?:W\/)?"([0-9a-f]{64})\b/.exec(response.headers.get("ETag") ?? "");
-  return told ? told[1] : sha256(content);
-}
-
-async function sha256(bytes) {
-  const digest = await crypto.subtle.digest("SHA-256", bytes);
-  return Array.from(new Uint8Array(digest), (byte) => byte.toString(16).padStart(2, "0")).join("");
+  const lines = copies.map(({ file, hash }) => `${file}\0${hash}\n`).join("");
+  const digest = await crypto.subtle.digest("SHA-256", new TextEncoder().encode(lines));
+  const hex = Array.from(new Uint8Array(digest), (byte) => byte.toString(16).padStart(2, "0")).join("");
+  return hex.slice(0, 12);
 }

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import gzip
+import json
 import re
 from hashlib import sha256
 from pathlib import Path
@@ -8,6 +9,7 @@ from typing import Any
 
 import pytest
 
+from api.pack import IMPORTED, PACK, listed, opened_with
 from api.page import slim
 from api.places import FRONTEND
 from api.security import CONTENT_SECURITY_POLICY
@@ -112,3 +114,29 @@ def test_no_template_literal_spans_lines(path: str) -> None:
     lines = (FRONTEND / path).read_text("utf-8").splitlines()
 
     assert [line for line in lines if line.count("`") % 2] == []
+
+
+def test_what_the_page_does_not_open_with_is_sent_in_one_piece(client: Any) -> None:
+    answer = client.get(f"/{PACK}", headers={"Accept-Encoding": "gzip"})
+    again = {"Accept-Encoding": "gzip", "If-None-Match": answer.headers["ETag"]}
+    assert client.get(f"/{PACK}", headers=again).status_code == 304
+
+    head, _, content = gzip.decompress(answer.data).partition(b"\n")
+    told = {path: (mimetype, length) for path, mimetype, length in json.loads(head)}
+
+    assert set(told) | opened_with(FRONTEND) == set(listed(FRONTEND))
+    assert set(told) & opened_with(FRONTEND) == set()
+    for path, (mimetype, length) in told.items():
+        assert mimetype == TYPES[path.rpartition(".")[2]]
+        assert content[:length] == slim(FRONTEND / path)
+        content = content[length:]
+    assert content == b""
+
+
+@pytest.mark.parametrize("path", [path for path in FILES if path.endswith(".js")])
+def test_every_import_that_runs_before_its_module_is_seen(path: str) -> None:
+    text = (FRONTEND / path).read_text("utf-8")
+    named = re.findall(r'(?:\bfrom|^import) "(\./[^"]*|\.\./[^"]*)";', text, re.MULTILINE)
+
+    assert IMPORTED.findall(text) == named
+    assert all(((FRONTEND / path).parent / name).is_file() for name in named)

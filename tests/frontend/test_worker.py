@@ -11,9 +11,8 @@ import subprocess
 import sys
 from collections.abc import Iterator
 from contextlib import suppress
-from functools import partial
 from hashlib import sha256
-from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from threading import Thread
 from typing import Any
@@ -21,7 +20,10 @@ from typing import Any
 import pytest
 from playwright.sync_api import BrowserContext, Page
 
+from api.pack import PACK, hash_of, packed
+from api.page import TYPES, slim
 from tests.frontend.phones import OPEN
+from tests.frontend.stamp import parts
 
 ROOT = Path(__file__).resolve().parents[2]
 
@@ -43,56 +45,72 @@ CACHED = """async () => {
     const requests = await (await caches.open(names[0])).keys();
     return requests.map(({ url }) => new URL(url).pathname).sort();
 }"""
+KEPT = """async (path) => {
+    const answer = await caches.match("/" + path);
+    const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", await answer.arrayBuffer()));
+    const hex = Array.from(digest, (byte) => byte.toString(16).padStart(2, "0")).join("");
+    return { type: answer.headers.get("Content-Type"), sha256: hex };
+}"""
 TEXT_OF = "async (path) => (await fetch(path)).text()"
 
 
 class Site:
-    """A folder with a copy of the page, served; `failing` answers 500, `asked` is what was asked for."""
+    """A folder with a copy of the page, served as the studio does; `failing` answers 500, `asked` is what was asked for."""
 
     def __init__(self, folder: Path) -> None:
         self.folder = folder
         self.failing: set[str] = set()
-        self.slims = False
         self.asked: list[str] = []
         shutil.copytree(ROOT / "frontend", folder, dirs_exist_ok=True)
         site = self
 
-        class Handler(SimpleHTTPRequestHandler):
+        class Handler(BaseHTTPRequestHandler):
             def do_GET(self) -> None:
                 site.asked.append(self.path)
-                if self.path.partition("?")[0] in site.failing:
-                    self.send_error(500)
+                path = self.path.partition("?")[0]
+                found = None if path in site.failing else site.answer(path.removeprefix("/") or "index.html")
+                if not found:
+                    self.send_error(500 if path in site.failing else 404)
                     return
-                with suppress(BrokenPipeError):  # a worker that gives up does not wait for the rest
-                    super().do_GET()
-
-            def copyfile(self, source: Any, outputfile: Any) -> None:
-                content = source.read()
-                outputfile.write(content + b"\n" if site.slims else content)
-
-            def end_headers(self) -> None:
-                file = Path(self.translate_path(self.path.partition("?")[0]))
-                file = file / "index.html" if file.is_dir() else file
-                if site.slims and file.is_file():
-                    self.send_header("ETag", f'"{sha256(file.read_bytes()).hexdigest()}-br"')
+                content, mimetype, tag = found
+                self.send_response(200)
+                for name, value in (("Content-Type", mimetype), ("ETag", f'"{tag}-br"')):
+                    self.send_header(name, value)
                 self.send_header("Cache-Control", "no-cache")
-                file = Path(self.translate_path(self.path))
-                file = file / "index.html" if file.is_dir() else file
-                if file.is_file():
-                    self.send_header("ETag", f'"{sha256(file.read_bytes()).hexdigest()}"')
-                super().end_headers()
+                self.send_header("Content-Length", str(len(content)))
+                self.end_headers()
+                with suppress(BrokenPipeError):  # a worker that gives up does not wait for the rest
+                    self.wfile.write(content)
 
             def log_message(self, *args: Any) -> None:
                 pass
 
-        self.server = ThreadingHTTPServer(("127.0.0.1", 0), partial(Handler, directory=str(folder)))
+        self.server = ThreadingHTTPServer(("127.0.0.1", 0), Handler)
         self.url = f"http://127.0.0.1:{self.server.server_port}"
         Thread(target=self.server.serve_forever, daemon=True).start()
+
+    def answer(self, path: str) -> tuple[bytes, str, str] | None:
+        """What is sent of a file, its type, and the hash of it as it lies in the folder."""
+        if path == PACK:
+            rest = parts(self.folder)[1]
+            return (
+                packed(self.folder, rest, type_of, slim),
+                "application/octet-stream",
+                hash_of(self.folder, rest),
+            )
+        file = self.folder / path
+        if not file.is_file():
+            return None
+        return slim(file), type_of(path), sha256(file.read_bytes()).hexdigest()
 
     def publish(self, path: str, text: str) -> None:
         """Change a file as a release does: the worker's list and version follow."""
         (self.folder / path).write_text(text, "utf-8")
         stamp(str(self.folder))
+
+
+def type_of(path: str) -> str:
+    return TYPES.get(Path(path).suffix, "text/plain")
 
 
 def stamp(*arguments: str) -> subprocess.CompletedProcess[str]:
@@ -146,7 +164,7 @@ def test_with_no_network_the_page_and_its_modules_open_whatever_the_query(
     assert page.evaluate("async () => (await import('/keep/ids.js')).newId(0).length") == 36
 
 
-@pytest.mark.parametrize("path", ["/", "/keep/store.js", "/style/base.css"])
+@pytest.mark.parametrize("path", ["/", "/keep/store.js", f"/{PACK}"])
 def test_one_file_that_fails_means_no_copy_at_all(site: Site, page: Page, path: str) -> None:
     page.goto(site.url + BLANK)
     site.failing.add(path)
@@ -155,19 +173,31 @@ def test_one_file_that_fails_means_no_copy_at_all(site: Site, page: Page, path: 
     assert page.evaluate(CACHES) == []
 
 
-def test_a_server_that_slims_its_files_tells_by_their_etags_which_they_are(site: Site, page: Page) -> None:
-    site.slims = True
-    page.goto(site.url + BLANK)
-
-    assert page.evaluate(REGISTER) == "activated"
-
-
-def test_files_of_two_versions_are_not_kept_together(site: Site, page: Page) -> None:
-    (site.folder / "version.txt").write_text("second, but the worker is still the first", "utf-8")
+@pytest.mark.parametrize(
+    "path", ["version.txt", "touches.js"]
+)  # one of the rest, one that the page opens with
+def test_files_of_two_versions_are_not_kept_together(site: Site, page: Page, path: str) -> None:
+    (site.folder / path).write_text("second, but the worker is still the first", "utf-8")
     page.goto(site.url + BLANK)
 
     assert page.evaluate(REGISTER) == "redundant"
     assert page.evaluate(CACHES) == []
+
+
+def test_the_rest_is_asked_for_in_one_piece_and_kept_as_it_would_be_sent(site: Site, page: Page) -> None:
+    opened, rest = parts(site.folder)
+    page.goto(site.url + BLANK)
+    site.asked.clear()
+
+    assert page.evaluate(REGISTER) == "activated"
+    assert sorted(site.asked) == sorted(
+        ["/sw.js", f"/{PACK}", *(f"/{path}".replace("/index.html", "/") for path in opened)]
+    )
+    assert "screens/bench.js" in opened and "screens/recipe-edit.js" in rest
+    for path in ("screens/recipe-edit.js", "style/recipe.css", "icons/bowl-512.png", "sample.json"):
+        kept = page.evaluate(KEPT, path)
+        assert kept["type"] == type_of(path)
+        assert kept["sha256"] == sha256(slim(site.folder / path)).hexdigest()
 
 
 def test_the_api_other_methods_and_unlisted_files_go_to_the_server(site: Site, page: Page) -> None:
