@@ -339,9 +339,11 @@ def test_each_ring_is_laid_ahead_says_whose_it_is_and_a_sleep_is_told_in_one(
     page.clock.run_for(MINUTE)
     assert len(page.evaluate(TOLD)) == laid
     expect(page.locator(".rang")).to_contain_text(re.compile(r"Bar, Let it set: may be ready, look\."))
+    page.clock.run_for(1_000)  # until the answers take a touch
     page.locator("answer-row button").first.click()
     expect(page.locator(".rang")).to_be_hidden()  # answered, so it is said no longer
-    page.get_by_role("button", name=re.compile("^Undo: ")).click()
+    page.get_by_role("button", name=re.compile("^Undo: let it set")).click()
+    expect(page.get_by_role("button", name=re.compile("^Redo: let it set"))).to_be_visible()
 
     # Two hours frozen in sight: one ring, and one summary of all that was missed.
     page.evaluate("() => { notes.length = 0; said.length = 0; }")
