@@ -15,6 +15,17 @@ Json = Any  # until its shape is named
 MOST_BURSTS = 60
 
 
+def in_bursts(kind: str) -> bool:
+    """Whether a kind of heater heats in bursts, with rests: a microwave does; anything else heats on and is looked at."""
+    return "microwave" in kind.lower()
+
+
+def heat_word(sheet: Json, step: Json) -> str:
+    """What one heating of a melt is called."""
+    kinds = {heater["name"]: heater["kind"] for heater in sheet["kit"]["heaters"]}
+    return "burst" if in_bursts(kinds.get(step["heater"], step["heater"])) else "heat"
+
+
 def heat_uj(mg: int, heat: Json, from_mk: int, to_mk: int) -> int:
     """Heat in µJ to take `mg` of an ingredient from one temperature to another (m°C)."""
     melts = heat["melts_mk"]

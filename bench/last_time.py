@@ -32,6 +32,7 @@ def of_record(record: Record) -> dict[str, StepHistory]:
         rounds[key] = max(rounds.get(key, 0), step["round"])
         history[key] = {
             "bursts": None,
+            "heat_word": "burst",
             "heat_ms_per_kg": None,
             "tries": None,
             "wait_ms": None,
@@ -46,6 +47,7 @@ def of_record(record: Record) -> dict[str, StepHistory]:
     heat: dict[str, tuple[int, int]] = {}
     for burst in record["bursts"]:
         add(burst["step"], "bursts", burst["used"])
+        history[step_key(burst["step"])]["heat_word"] = burst.get("word", "burst")
         ms, mg = heat.get(step_key(burst["step"]), (0, 0))
         heat[step_key(burst["step"])] = (ms + burst["heated_ms"], mg + burst["mg"])
     for key, (ms, mg) in heat.items():
@@ -108,7 +110,7 @@ def in_words(one: StepHistory) -> str:
     """ "5 bursts, 7 tries, dry after 6 h 10 min"; "" when there is nothing to say."""
     words = []
     if one["bursts"]:
-        words.append(f"{one['bursts']} burst{'' if one['bursts'] == 1 else 's'}")
+        words.append(f"{one['bursts']} {one['heat_word']}{'' if one['bursts'] == 1 else 's'}")
     if one["tries"]:
         words.append(f"{one['tries']} {'try' if one['tries'] == 1 else 'tries'}")
     if one["wait_ms"] is not None:

@@ -10,12 +10,13 @@ from typing import Any
 
 from bench.brief import brief, in_short, joined, sentence
 from bench.capacity import carried, coming, loads, shares, too_full, weighed_lines
+from bench.heating import heat_word
 from bench.journal import COUNTED, carry_up, division_of, in_reach, left_of_mix, portion_targets
 from bench.sizing import MOST_PIECES, pieces_from
 from bench.states import open_window, rescue
 from bench.waits import guide_phase, wait_phase, window_phase
 from bench.weighing import allowed_mg, carry_factor
-from bench.whole import PPM, apart, ceiling, celsius, grams, half_even, span, times, to_division
+from bench.whole import PPM, apart, ceiling, celsius, grams, half_even, more_by, span, times, to_division
 
 Json = Any  # until its shape is named
 
@@ -635,7 +636,7 @@ class _Bench:
             said.append(f"top up {', '.join(tops)}")
         said += self._shifted(line, ends)
         if num > den:
-            said.append(f"you need {times(num, den)} times the rest")
+            said.append(f"you need {more_by(num, den)} more of the rest")
         return joined("; ".join(said) + ".", full)
 
     def _shifted(self, line: Json, ends: dict[str, int]) -> list[str]:
@@ -663,9 +664,11 @@ class _Bench:
             return self._heating(step, bursts, following, yes)
         length = span(following["ms"])
         resting = self.guides.get(key)
-        expected = f"Usually {_bursts(planned)}." if planned else ""
+        word = heat_word(self.sheet, step)
+        usual = _usual(planned, word)
+        expected = f"Usually {usual}." if planned else ""
         if planned and len(bursts) >= len(planned):
-            expected = f"Past the usual {_bursts(planned)}: heat gently."
+            expected = f"Past the usual {usual}: heat gently."
         says = (
             "Stir while it rests." if resting else "",
             step["says"] if not bursts else "",
@@ -673,37 +676,47 @@ class _Bench:
             _no_further(step),
             expected,
         )
-        number = {"mg": None, "text": length, "caption": f"in the {step['heater']}, burst {len(bursts) + 1}"}
+        number = {"mg": None, "text": length, "caption": f"{word} {len(bursts) + 1}, {step['heater']}"}
         if resting:
             number = {"mg": None, "text": span(following["rest_ms"]), "caption": f"rest, then {length} more"}
         ended = not resting or guide_phase(resting, self.at) == "ready"
-        body = {"step": key, "ms": following["ms"]}
+        body = self._next_heat(step, len(bursts))
         return {
             "says": joined(*says),
             "number": number,
             "answers": [_answer("heat", f"Begin {length}", "heated", body, strong=ended), yes],
         }
 
+    def _next_heat(self, step: Json, given: int) -> Json:
+        """The body of an entry that the next burst began; with the rest that is expected between it and its look."""
+        planned = step["bursts"]
+        following = planned[given] if given < len(planned) else step["more"]
+        rest_ms = planned[given + 1]["rest_ms"] if given + 1 < len(planned) else 0
+        return {"step": step["id"], "ms": following["ms"]} | ({"rest_ms": rest_ms} if rest_ms else {})
+
     def _heating(self, step: Json, bursts: list[Json], following: Json, yes: Json) -> Json:
         """A burst counts, or is over: look. Nothing is lit while it counts, so no pedal ends it. The likelier
         answer stands first from the beginning, so that none changes places when the burst is over."""
         over = guide_phase(self.guides[step["id"]], self.at) == "ready"
         enough = len(bursts) >= len(step["bursts"])
-        if following["rest_ms"]:
+        last = bursts[-1]
+        if following["rest_ms"] and "rest_ms" not in last:
             label, kind = f"Not yet: rest {span(following['rest_ms'])}", "looked"
             body = {"step": step["id"], "answer": "not_yet"}
         else:
             label, kind = f"Not yet: {span(following['ms'])} more", "heated"
-            body = {"step": step["id"], "ms": following["ms"]}
+            body = self._next_heat(step, len(bursts))
         again = _answer("again", label, kind, body)
+        rests = span(last["rest_ms"]) if "rest_ms" in last else ""
+        stir = f"Stir well, rest {rests}, then look" if rests else "Stir well and look"
         likelier, other = (yes, again) if enough else (again, yes)
         return {
             "kind": "heating",
-            "says": joined(f"Stir well and look: {sentence(step['look_for'])}", _no_further(step)),
+            "says": joined(f"{stir}: {sentence(step['look_for'])}", _no_further(step)),
             "number": {
                 "mg": None,
-                "text": span(bursts[-1]["ms"]),
-                "caption": f"burst {len(bursts)}, then stir and look",
+                "text": span(last["ms"]),
+                "caption": f"{heat_word(self.sheet, step)} {len(bursts)}, then stir and look",
             },
             "answers": [{**likelier, "strong": over}, other],
         }
@@ -1055,8 +1068,11 @@ def _cautions_of(step: Json) -> list[str]:
     return [*step["cautions"], *(each for way in step["ways"] for each in way["cautions"])]
 
 
-def _bursts(planned: list[Json]) -> str:
-    return f"{len(planned)} {'burst' if len(planned) == 1 else 'bursts'}"
+def _usual(planned: list[Json], word: str) -> str:
+    """How much heat a melt is expected to take: so many bursts, or so long."""
+    if word == "burst":
+        return f"{len(planned)} {'burst' if len(planned) == 1 else 'bursts'}"
+    return span(sum(each["ms"] for each in planned))
 
 
 def _no_further(step: Json) -> str:

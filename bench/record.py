@@ -21,6 +21,7 @@ from collections.abc import Callable
 from typing import TypeAlias
 
 from bench.hands import hands_on
+from bench.heating import heat_word
 from bench.journal import division_of, read_of
 from bench.lots import use_of
 from bench.shapes.entries import Entry, RunEntry
@@ -174,6 +175,7 @@ def _bursts(sheet: Sheet, state: State, place: Place) -> list[RecordBursts]:
             **place(step),
             "planned": len(step["bursts"]),
             "used": len(state["bursts"][step["id"]]),
+            "word": heat_word(sheet, step),
             "mg": step["mg"],
             "heated_ms": sum(burst["ms"] for burst in state["bursts"][step["id"]]),
         }

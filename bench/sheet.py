@@ -10,7 +10,7 @@ from functools import cache
 from typing import Any
 
 from bench.errors import BenchError, SizeError
-from bench.heating import burst_plan, heat_uj
+from bench.heating import burst_plan, heat_uj, in_bursts
 from bench.quantities import read_density
 from bench.recipe import ASSEMBLY
 from bench.sizing import MOST_PIECES, cavities, make_mg, pieces_from, room_mg, rounds, vessel_for
@@ -631,13 +631,12 @@ class _Sheet:
         heats = [(masses[key], self.recipe["ingredients"][ingredients[key]]["heat"]) for key in keys]
         known = step["from_mk"] is not None and step["to_mk"] is not None and heater and heater["absorbed_w"]
         bursts: list[Json] = []
+        rest_ms = step["rest_ms"] if in_bursts(step["heater"]) else 0
         if known and heater and mg and all(heat for _, heat in heats):
             total = sum(heat_uj(part, heat, step["from_mk"], step["to_mk"]) for part, heat in heats)
-            bursts = burst_plan(
-                total, heater["absorbed_w"], step["burst_ms"], step["last_burst_ms"], step["rest_ms"]
-            )
+            bursts = burst_plan(total, heater["absorbed_w"], step["burst_ms"], step["last_burst_ms"], rest_ms)
         more = (
-            {"ms": step["last_burst_ms"], "rest_ms": step["rest_ms"]}
+            {"ms": step["last_burst_ms"], "rest_ms": rest_ms}
             if bursts
             else {"ms": step["burst_ms"], "rest_ms": 0}
         )

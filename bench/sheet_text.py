@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from bench.heating import heat_word
 from bench.whole import celsius, grams, span
 
 Json = Any  # until its shape is named
@@ -32,7 +33,7 @@ def sheet_text(sheet: Json) -> str:
                 )
             for step in sheet["steps"]:
                 if step["component"] == component["id"] and step["round"] == each["round"]:
-                    out += _step(step, lines, scales)
+                    out += _step(sheet, step, lines, scales)
         out.append("")
     if sheet["warnings"]:
         out.append("Look at this")
@@ -41,7 +42,7 @@ def sheet_text(sheet: Json) -> str:
     return "\n".join(out)
 
 
-def _step(step: Json, lines: Json, scales: Json) -> list[str]:
+def _step(sheet: Json, step: Json, lines: Json, scales: Json) -> list[str]:
     out = [f"   [ ] {step['title']}"]
     of_ways = [caution for way in step["ways"] for caution in way["cautions"]]
     out += [f"       ! {caution}" for caution in dict.fromkeys([*step["cautions"], *of_ways])]
@@ -59,9 +60,8 @@ def _step(step: Json, lines: Json, scales: Json) -> list[str]:
             out.append(f"         instead of: {line['instead_of']}")
     match step["kind"]:
         case "melt" if step["bursts"]:
-            out.append(
-                f"       bursts: {', '.join(span(burst['ms']) for burst in step['bursts'])}; look: {step['look_for']}"
-            )
+            spans = ", ".join(span(burst["ms"]) for burst in step["bursts"])
+            out.append(f"       {heat_word(sheet, step)}s: {spans}; look: {step['look_for']}")
         case "melt":
             out.append(f"       {span(step['more']['ms'])} at a time; look: {step['look_for']}")
         case "check":

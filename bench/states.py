@@ -31,7 +31,7 @@ STATES: dict[str, Json] = {
         "class": "back",
         "stake": "It sets in about 5 min: a skin first, then a plug.",
         "back": {
-            "do": "One short burst, then a stir. Water goes each time: twice at the most.",
+            "do": "Heat it briefly, then stir. Water goes each time: twice at the most.",
             "ms": 2 * MINUTE_MS,
             "most": 2,
         },

@@ -93,10 +93,19 @@ def _share_text(numerator: int, denominator: int, decimals: int) -> str:
 
 
 def times(numerator: int, denominator: int) -> str:
-    """A factor with three decimals: "1.042"."""
-    thousandths = half_even(1000 * numerator, denominator)
-    units, rest = divmod(thousandths, 1000)
-    return f"{units}.{rest:03d}"
+    """A factor with as many decimals as it has, three at most: "1.042", "1.1"."""
+    return _no_longer(half_even(1000 * numerator, denominator), 3)
+
+
+def more_by(numerator: int, denominator: int) -> str:
+    """By how much a factor above one is more, in per cent: "20 %", "4.2 %"."""
+    return f"{_no_longer(half_even(1000 * (numerator - denominator), denominator), 1)} %"
+
+
+def _no_longer(shown: int, places: int) -> str:
+    """Tenths, hundredths … in decimals without the noughts at their end."""
+    units, rest = divmod(shown, 10**places)
+    return f"{units}.{rest:0{places}d}".rstrip("0").rstrip(".")
 
 
 def span(ms: int) -> str:

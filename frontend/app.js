@@ -893,12 +893,12 @@ const RINGS = {
 const urgency = ({ phase }) => Object.keys(RINGS).indexOf(phase);
 
 /** Whose it is, where there are several batches, and of which part. */
-function ringWords({ wait, phase }) {
+function ringWords({ wait, phase, at }) {
   const { sheet, name } = studio.run(wait.run);
   const { component } = sheet.steps.find(({ id }) => id === wait.step);
   const part = sheet.components.find(({ id }) => id === component)?.name;
   const isOne = studio.runs.filter((run) => run.open).length === 1;
-  return `${[isOne ? "" : name, part, wait.title].filter(Boolean).join(", ")}: ${RINGS[phase]}.`;
+  return `${[isOne ? "" : name, part, wait.title].filter(Boolean).join(", ")}: ${at === wait.rests_at ? "stir, then let it rest" : RINGS[phase]}.`;
 }
 
 /** All that rings at one moment rings once, as the most urgent of it does. After a sleep the summary says the rest. */

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from bench.journal.tally import Tally
 from bench.shapes.sheet import CheckStep, MeltStep, Step, WaitStep
-from bench.shapes.state import OpenWindow, RunningGuide, RunningWait, StepState
+from bench.shapes.state import Heating, OpenWindow, RunningGuide, RunningWait, StepState
 from bench.shapes.units import InstantMs, Ms
 from bench.states import open_window
 
@@ -55,11 +55,20 @@ def _guides(tally: Tally, step: Step) -> Iterator[RunningGuide]:
         yield _guide(key, tally.began[key], step["about_ms"])
     bursts = tally.bursts.get(key)
     if bursts and bursts[-1]["answer"] is None:
-        yield _guide(key, bursts[-1]["at"], bursts[-1]["ms"])
+        yield _heating(key, bursts[-1])
     elif (looks := tally.looks.get(key)) and step["kind"] in ("check", "melt"):
         rest_ms = _too_far_ms(tally, step) if step["kind"] == "check" else _rest_ms(tally, step)
         if rest_ms:
             yield _guide(key, looks[-1]["at"], rest_ms)
+
+
+def _heating(step: str, burst: Heating) -> RunningGuide:
+    """A burst that nobody looked at yet: until it is over, or with its rest, until that is."""
+    if "rest_ms" not in burst:
+        return _guide(step, burst["at"], burst["ms"])
+    guide = _guide(step, burst["at"], burst["ms"] + burst["rest_ms"])
+    guide["rests_at"] = burst["at"] + burst["ms"]
+    return guide
 
 
 def _guide(step: str, began_at: InstantMs, ms: Ms) -> RunningGuide:

@@ -3,6 +3,7 @@
 from bench.journal.amounts import COUNTED
 from bench.journal.tally import Tally
 from bench.shapes.entries import Began, Chose, Counted, Done, Extended, Heated, Looked, Skipped
+from bench.shapes.state import Heating
 
 OfASteps = Chose | Done | Skipped | Began | Heated | Looked | Counted | Extended
 ONE_TOUCH_MS = 400  # nobody presses two pieces in that time; a wet thumb bounces within it
@@ -50,7 +51,10 @@ def _heated(tally: Tally, entry: Heated) -> bool:
     bursts = tally.bursts.setdefault(entry["body"]["step"], [])
     if bursts and bursts[-1]["answer"] is None:
         bursts[-1]["answer"] = "not_yet"
-    bursts.append({"at": entry["at"], "ms": entry["body"]["ms"], "answer": None})
+    burst: Heating = {"at": entry["at"], "ms": entry["body"]["ms"], "answer": None}
+    if "rest_ms" in entry["body"]:
+        burst["rest_ms"] = entry["body"]["rest_ms"]
+    bursts.append(burst)
     return True
 
 

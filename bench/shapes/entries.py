@@ -136,6 +136,7 @@ class BeganBody(TypedDict):
 class HeatedBody(TypedDict):
     step: SheetId
     ms: Span
+    rest_ms: NotRequired[Span]  # how long it rests, stirred, before the look
 
 
 class LookedBody(TypedDict):

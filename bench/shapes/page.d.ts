@@ -1402,6 +1402,8 @@ export interface BeganBody {
 export interface HeatedBody {
   readonly step: SheetId;
   readonly ms: Span;
+  /** how long it rests, stirred, before the look */
+  readonly rest_ms?: Span;
 }
 
 export interface LookedBody {
@@ -1938,6 +1940,8 @@ export interface Heating {
   readonly ms: Ms;
   /** None: nobody looked yet */
   readonly answer: Verdict | null;
+  /** between the burst and the look */
+  readonly rest_ms?: Ms;
 }
 
 export interface Look {
@@ -1975,6 +1979,8 @@ export interface RunningGuide {
   readonly step: string;
   readonly began_at: InstantMs;
   readonly until: InstantMs;
+  /** a burst that rests before the look: when it is over */
+  readonly rests_at?: InstantMs;
 }
 
 export interface GatheredLot {
@@ -2214,6 +2220,7 @@ export interface GuideNow {
   readonly step: string;
   readonly began_at: InstantMs;
   readonly until: InstantMs;
+  readonly rests_at?: InstantMs;
   readonly component: string;
   readonly letter: string;
   readonly title: string;
@@ -2322,6 +2329,8 @@ export interface RecordWindow {
   readonly late: boolean;
 }
 
+export type HeatWord = "burst" | "heat";
+
 export interface RecordBursts {
   readonly step: string;
   readonly component: string;
@@ -2330,6 +2339,8 @@ export interface RecordBursts {
   readonly title: string;
   readonly planned: number;
   readonly used: number;
+  /** what one is called; records of earlier versions do not say */
+  readonly word?: HeatWord;
   /** of what is melted */
   readonly mg: Mg;
   readonly heated_ms: Ms;
@@ -2846,6 +2857,7 @@ export interface PieceDryness {
 /** One run's word on a written step; None where it has nothing to say. */
 export interface StepHistory {
   readonly bursts: number | null;
+  readonly heat_word: HeatWord;
   readonly heat_ms_per_kg: number | null;
   readonly tries: number | null;
   readonly wait_ms: Ms | null;

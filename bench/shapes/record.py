@@ -74,9 +74,13 @@ class RecordWindow(PlacedStep):
     late: bool
 
 
+HeatWord = Literal["burst", "heat"]
+
+
 class RecordBursts(PlacedStep):
     planned: int
     used: int
+    word: NotRequired[HeatWord]  # what one is called; records of earlier versions do not say
     mg: Mg  # of what is melted
     heated_ms: Ms
 
@@ -474,6 +478,7 @@ class StepHistory(TypedDict):
     """One run's word on a written step; None where it has nothing to say."""
 
     bursts: int | None
+    heat_word: HeatWord
     heat_ms_per_kg: int | None
     tries: int | None
     wait_ms: Ms | None

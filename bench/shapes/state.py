@@ -1,6 +1,6 @@
 """The state: what a sheet and a journal together say. Drawn by `fold`, never kept as the truth."""
 
-from typing import Literal, TypedDict
+from typing import Literal, NotRequired, TypedDict
 
 from bench.shapes.entries import MeasuredWhat, Verdict
 from bench.shapes.sheet import Weighing
@@ -41,6 +41,7 @@ class Heating(TypedDict):
     at: InstantMs
     ms: Ms
     answer: Verdict | None  # None: nobody looked yet
+    rest_ms: NotRequired[Ms]  # between the burst and the look
 
 
 class Look(TypedDict):
@@ -76,6 +77,7 @@ class RunningGuide(TypedDict):
     step: str
     began_at: InstantMs
     until: InstantMs
+    rests_at: NotRequired[InstantMs]  # a burst that rests before the look: when it is over
 
 
 class GatheredLot(TypedDict):

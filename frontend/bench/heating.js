@@ -25,6 +25,14 @@ export function heatUj(mg, heat, fromMk, toMk) {
   return (BigInt(mg) * BigInt(perKg) + 999n) / 1000n;
 }
 
+/** Whether a kind of heater heats in bursts, with rests: a microwave does; anything else heats on and is looked at. */
+export const inBursts = (kind) => kind.toLowerCase().includes("microwave");
+
+/** What one heating of a melt is called. */
+export function heatWord({ kit }, { heater }) {
+  return inBursts(kit.heaters.findLast(({ name }) => name === heater)?.kind ?? heater) ? "burst" : "heat";
+}
+
 /**
  * The bursts to expect, [{ms, rest_ms}]; rest_ms is a pause with a stir before the burst.
  *

@@ -42,7 +42,7 @@ const KINDS = new Map([
   ["done", fields({ step: "id", "way?": "id" })],
   ["skipped", fields({ step: "id", "why?": "text" })],
   ["began", fields({ step: "id" })],
-  ["heated", fields({ step: "id", ms: "span" })],
+  ["heated", fields({ step: "id", ms: "span", "rest_ms?": "span" })],
   ["looked", fields({ step: "id", answer: "answer", "way?": "id" })],
   ["portioned", fields({ vessel: "id", mg: "mass" })],
   [
@@ -499,10 +499,10 @@ const TAKES = {
     if (!known.began.has(step)) known.began.set(step, at);
   },
 
-  heated(known, at, { step, ms }) {
+  heated(known, at, { step, ms, rest_ms }) {
     const bursts = listOf(known.bursts, step);
     answerBurst(bursts, "not_yet");
-    bursts.push({ at, ms, answer: null });
+    bursts.push({ at, ms, answer: null, ...(rest_ms === undefined ? {} : { rest_ms }) });
   },
 
   looked(known, at, body) {
@@ -839,13 +839,20 @@ function running(known, steps) {
     }
     const burst = known.bursts.get(key)?.at(-1);
     if (burst?.answer === null) {
-      found.guides.push({ step: key, began_at: burst.at, until: burst.at + burst.ms });
+      found.guides.push(heating(key, burst));
     } else if (rests(known, step)) {
       const { at } = known.looks.get(key).at(-1);
       found.guides.push({ step: key, began_at: at, until: at + rests(known, step) });
     }
   }
   return found;
+}
+
+/** A burst that nobody looked at yet: until it is over, or with its rest, until that is. */
+function heating(step, { at, ms, rest_ms }) {
+  const ends = at + ms;
+  if (rest_ms === undefined) return { step, began_at: at, until: ends };
+  return { step, began_at: at, until: ends + rest_ms, rests_at: ends };
 }
 
 /** How long what was judged last is to be left: a melt before its next burst, a mix that went too far. */

@@ -8,7 +8,7 @@ const LEARNED = ["bursts", "heat_ms_per_kg", "tries", "wait_ms", "hands_ms"];
 /** The written step of a step on a sheet: "base.2.press" is "base.press". */
 export const stepKey = (step) => step.replace(/\.[^.]*\./, ".");
 
-/** One run by written step: {bursts, heat_ms_per_kg, tries, wait_ms, word, hands_ms}. */
+/** One run by written step: {bursts, heat_ms_per_kg, tries, wait_ms, word, hands_ms, heat_word}. */
 export function ofRecord(record) {
   const told = new Map();
   const rounds = new Map();
@@ -16,15 +16,16 @@ export function ofRecord(record) {
     const key = stepKey(step);
     rounds.set(key, Math.max(rounds.get(key) ?? 0, round));
     const nothing = LEARNED.map((field) => [field, null]);
-    told.set(key, { ...Object.fromEntries(nothing), word: "" });
+    told.set(key, { ...Object.fromEntries(nothing), word: "", heat_word: "burst" });
   }
   const add = (step, field, value) => {
     const one = told.get(stepKey(step));
     one[field] = (one[field] ?? 0) + value;
   };
   const heat = new Map();
-  for (const { step, used, heated_ms, mg } of record.bursts) {
+  for (const { step, used, word = "burst", heated_ms, mg } of record.bursts) {
     add(step, "bursts", used);
+    told.get(stepKey(step)).heat_word = word;
     const [ms, melted] = heat.get(stepKey(step)) ?? [0, 0];
     heat.set(stepKey(step), [ms + heated_ms, melted + mg]);
   }
@@ -79,9 +80,9 @@ function offByLine(record) {
 }
 
 /** "5 bursts, 7 tries, dry after 6 h 10 min"; "" when there is nothing to say. */
-function inWords({ bursts, tries, wait_ms, word }) {
+function inWords({ bursts, heat_word, tries, wait_ms, word }) {
   const told = [];
-  if (bursts) told.push(`${bursts} burst${bursts === 1 ? "" : "s"}`);
+  if (bursts) told.push(`${bursts} ${heat_word}${bursts === 1 ? "" : "s"}`);
   if (tries) told.push(`${tries} ${tries === 1 ? "try" : "tries"}`);
   if (wait_ms !== null) told.push(`${word} after ${span(wait_ms)}`);
   return told.join(", ");

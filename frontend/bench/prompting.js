@@ -9,6 +9,7 @@
 
 import { brief, inShort, joined, sentence } from "./brief.js";
 import { carriedTo, coming, loads, sharesOf, tooFull, weighedLines } from "./capacity.js";
+import { heatWord } from "./heating.js";
 import { carryUp, divisionOf, inReach, leftOfMix, portionTargets } from "./journal.js";
 import { MOST_PIECES, piecesFrom } from "./sizing.js";
 import { openWindow, rescue } from "./states.js";
@@ -21,6 +22,7 @@ import {
   divided,
   grams,
   halfEven,
+  moreBy,
   PPM,
   product,
   span,
@@ -641,7 +643,7 @@ function carriedSays(bench, line, [num, den], ends, full) {
     `${component.name} becomes ${grams(total, 1000)}${enough}`,
     ...(tops.length ? [`top up ${tops.join(", ")}`] : []),
     ...shifted(bench, line, ends),
-    ...(num > den ? [`you need ${times(num, den)} times the rest`] : []),
+    ...(num > den ? [`you need ${moreBy(num, den)} more of the rest`] : []),
   ];
   return joined(`${said.join("; ")}.`, full);
 }
@@ -677,7 +679,8 @@ function melt(bench, step) {
   if (bursts.length && bursts.at(-1).answer === null) return heating(bench, step, bursts, following, yes);
   const length = span(following.ms);
   const resting = bench.guides.get(key);
-  const usual = `${planned.length} ${planned.length === 1 ? "burst" : "bursts"}`;
+  const word = heatWord(bench.sheet, step);
+  const usual = usualHeat(planned, word);
   const isPast = bursts.length >= planned.length;
   const expected = !planned.length
     ? ""
@@ -686,7 +689,7 @@ function melt(bench, step) {
       : `Usually ${usual}.`;
   const number = resting
     ? { mg: null, text: span(following.rest_ms), caption: `rest, then ${length} more` }
-    : { mg: null, text: length, caption: `in the ${step.heater}, burst ${bursts.length + 1}` };
+    : { mg: null, text: length, caption: `${word} ${bursts.length + 1}, ${step.heater}` };
   const ended = !resting || guidePhase(resting, bench.at) === "ready";
   return {
     says: joined(
@@ -698,10 +701,23 @@ function melt(bench, step) {
     ),
     number,
     answers: [
-      answer("heat", `Begin ${length}`, "heated", { step: key, ms: following.ms }, { strong: ended }),
+      answer("heat", `Begin ${length}`, "heated", nextHeat(step, bursts.length), { strong: ended }),
       yes,
     ],
   };
+}
+
+/** How much heat a melt is expected to take: so many bursts, or so long. */
+function usualHeat(planned, word) {
+  if (word !== "burst") return span(sum(planned.map(({ ms }) => ms)));
+  return `${planned.length} ${planned.length === 1 ? "burst" : "bursts"}`;
+}
+
+/** The body of an entry that the next burst began; with the rest that is expected between it and its look. */
+function nextHeat(step, given) {
+  const { ms } = step.bursts[given] ?? step.more;
+  const rest = step.bursts[given + 1]?.rest_ms ?? 0;
+  return { step: step.id, ms, ...(rest ? { rest_ms: rest } : {}) };
 }
 
 /** How warm a melt may end, where the recipe says so. Sheets of earlier versions do not hold it. */
@@ -713,17 +729,25 @@ const noFurther = ({ to_mk: most }) => ((most ?? null) === null ? "" : `No furth
  */
 function heating(bench, step, bursts, following, yes) {
   const over = guidePhase(bench.guides.get(step.id), bench.at) === "ready";
-  const again = following.rest_ms
-    ? answer("again", `Not yet: rest ${span(following.rest_ms)}`, "looked", {
-        step: step.id,
-        answer: "not_yet",
-      })
-    : answer("again", `Not yet: ${span(following.ms)} more`, "heated", { step: step.id, ms: following.ms });
+  const last = bursts.at(-1);
+  const isRested = last.rest_ms !== undefined;
+  const stir = isRested ? `Stir well, rest ${span(last.rest_ms)}, then look` : "Stir well and look";
+  const again =
+    following.rest_ms && !isRested
+      ? answer("again", `Not yet: rest ${span(following.rest_ms)}`, "looked", {
+          step: step.id,
+          answer: "not_yet",
+        })
+      : answer("again", `Not yet: ${span(following.ms)} more`, "heated", nextHeat(step, bursts.length));
   const [likelier, other] = bursts.length >= step.bursts.length ? [yes, again] : [again, yes];
   return {
     kind: "heating",
-    says: joined(`Stir well and look: ${sentence(step.look_for)}`, noFurther(step)),
-    number: { mg: null, text: span(bursts.at(-1).ms), caption: `burst ${bursts.length}, then stir and look` },
+    says: joined(`${stir}: ${sentence(step.look_for)}`, noFurther(step)),
+    number: {
+      mg: null,
+      text: span(last.ms),
+      caption: `${heatWord(bench.sheet, step)} ${bursts.length}, then stir and look`,
+    },
     answers: [{ ...likelier, strong: over }, other],
   };
 }

@@ -5,6 +5,7 @@
  */
 
 import { handsOn } from "./hands.js";
+import { heatWord } from "./heating.js";
 import { divisionOf, toldOf } from "./journal.js";
 import { useOf } from "./lots.js";
 import { allowedMg } from "./weighing.js";
@@ -71,6 +72,7 @@ export function record(sheet, state, entries) {
         ...placed(step),
         planned: step.bursts.length,
         used: state.bursts[step.id].length,
+        word: heatWord(sheet, step),
         mg: step.mg,
         heated_ms: sum(state.bursts[step.id].map((burst) => burst.ms)),
       })),

@@ -9,7 +9,7 @@
 
 import { nearest, over, readDensity } from "./amounts.js";
 import { BenchError } from "./errors.js";
-import { burstPlan, heatUj } from "./heating.js";
+import { burstPlan, heatUj, inBursts } from "./heating.js";
 import { cavities, makeMg, MOST_PIECES, piecesFrom, roomMg, rounds, vesselFor } from "./sizing.js";
 import { bowlScale, cupScale, toleranceMg, uncertaintyPpm } from "./weighing.js";
 import {
@@ -653,18 +653,17 @@ function meltPlan(kit, step, masses, ingredients) {
   const heater = kit.heaters.find((each) => each.kind === step.heater);
   const heats = keys.map((key) => ({ mg: masses.get(key), heat: ingredients.get(key).heat }));
   const known = step.from_mk !== null && step.to_mk !== null && heater?.absorbed_w;
+  const rest = inBursts(step.heater) ? step.rest_ms : 0;
   let bursts = [];
   if (known && mg && heats.every(({ heat }) => heat)) {
     const total = heats.reduce((uj, part) => uj + heatUj(part.mg, part.heat, step.from_mk, step.to_mk), 0n);
-    bursts = burstPlan(total, heater.absorbed_w, step.burst_ms, step.last_burst_ms, step.rest_ms);
+    bursts = burstPlan(total, heater.absorbed_w, step.burst_ms, step.last_burst_ms, rest);
   }
   return {
     mg,
     heater: heater?.name ?? step.heater,
     bursts,
-    more: bursts.length
-      ? { ms: step.last_burst_ms, rest_ms: step.rest_ms }
-      : { ms: step.burst_ms, rest_ms: 0 },
+    more: bursts.length ? { ms: step.last_burst_ms, rest_ms: rest } : { ms: step.burst_ms, rest_ms: 0 },
     to_mk: step.to_mk,
     look_for: step.look_for,
   };

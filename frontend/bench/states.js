@@ -4,7 +4,7 @@
  */
 
 const RESCUES = {
-  melted_base: "One short burst, then a stir. Water goes each time: twice at the most.",
+  melted_base: "Heat it briefly, then stir. Water goes each time: twice at the most.",
   warm_fat: "Back over the water bath until it is clear.",
   wetted_fizz: "A light spray over the whole face, worked in.",
   whipped_base: "Beat it again before what comes next.",

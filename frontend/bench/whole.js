@@ -181,10 +181,18 @@ function shareText([numerator, denominator], decimals) {
   return `${units}.${String(rest).padStart(decimals, "0")} %`;
 }
 
-/** A factor with three decimals: "1.042". @param {Int} numerator @param {Int} denominator */
+/** A factor with as many decimals as it has, three at most: "1.042", "1.1". @param {Int} numerator @param {Int} denominator */
 export function times(numerator, denominator) {
-  return decimals(halfEven(product(1000, numerator), denominator), 3);
+  return noLonger(decimals(halfEven(product(1000, numerator), denominator), 3));
 }
+
+/** By how much a factor above one is more, in per cent: "20 %", "4.2 %". @param {number} numerator @param {number} denominator */
+export function moreBy(numerator, denominator) {
+  return `${noLonger(decimals(halfEven(product(1000, numerator - denominator), denominator), 1))} %`;
+}
+
+/** A number with decimals, without the noughts at its end. @param {string} text */
+const noLonger = (text) => text.replace(/\.?0+$/, "");
 
 /** @type {[number, string, string][]} */
 const LENGTHS = [

@@ -39,7 +39,11 @@ const LONGEST_ASKING_MS = 3_000;
  * @returns {{phase: RingPhase, at: number}[]} when it rings, in order
  */
 export function ringsOf(item) {
-  if (item.what === "guide") return BURST_MS.map(([phase, after]) => ({ phase, at: item.until + after }));
+  if (item.what === "guide") {
+    /** @type {{phase: RingPhase, at: number}[]} */
+    const rests = item.rests_at === undefined ? [] : [{ phase: "look", at: item.rests_at }];
+    return [...rests, ...BURST_MS.map(([phase, after]) => ({ phase, at: item.until + after }))];
+  }
   /** @type {{phase: RingPhase, at: number}[]} */
   const due =
     item.what === "window"

@@ -4,6 +4,7 @@
 //   besideStep(run, { step, line }, runs, ownPpm)  ->  ["Last time: 3 g too much.", …]   // line: what is weighed now, or null
 
 import { drynessOf } from "../bench/dryness.js";
+import { heatWord } from "../bench/heating.js";
 import { lastTimes, learned, lineKey, stepKey } from "../bench/last-time.js";
 import { record } from "../bench/record.js";
 import { duration } from "./words.js";
@@ -40,16 +41,22 @@ export function besideStep(run, { step, line }, runs, ownPpm) {
   return [
     ...dry,
     last ? `Last time: ${last}${before ? `. Before: ${before}` : ""}.` : "",
-    usually(taught[key]),
+    usually(taught[key], heatOf(run.sheet, step)),
   ].filter(Boolean);
 }
 
+/** What one heating of a step is called; "" where it is no melt. */
+function heatOf(sheet, key) {
+  const step = sheet.steps.find(({ id }) => id === key);
+  return step.kind === "melt" ? heatWord(sheet, step) : "";
+}
+
 /** "Of 4 runs: 5 to 6 bursts, ready after 5 h 50 min to 6 h 10 min"; "" while there are fewer than three. */
-function usually(fields) {
+function usually(fields, heat) {
   const { bursts, tries, wait_ms: wait } = fields ?? {};
   const range = ({ low, high }, say) => (say(low) === say(high) ? say(low) : `${say(low)} to ${say(high)}`);
   const words = [
-    bursts ? `${range(bursts, String)} ${bursts.high === 1 ? "burst" : "bursts"}` : "",
+    bursts ? `${range(bursts, String)} ${heat}${bursts.high === 1 ? "" : "s"}` : "",
     tries?.high ? `${range(tries, String)} ${tries.high === 1 ? "try" : "tries"}` : "",
     wait ? `ready after ${range(wait, duration)}` : "",
   ].filter(Boolean);

@@ -3,6 +3,7 @@
 //
 //   figureFor(sheet, state, prompt, bench, at) -> { element, data, caption } | null
 
+import { heatWord } from "../bench/heating.js";
 import { about } from "./words.js";
 
 const COARSE = 120; // a taper is redrawn this many times over its whole length
@@ -67,8 +68,9 @@ function bursts(sheet, state, prompt, at) {
       planned: step.bursts ?? [],
       burnt: burnt.map(({ ms, at: began }) => ({ ms, at: began })),
       now: burning ? at - (at % 500) : Infinity,
+      word: heatWord(sheet, step),
     },
-    caption: `${burnt.length} of about ${Math.max(step.bursts?.length ?? 0, burnt.length)} bursts`,
+    caption: `${burnt.length} of about ${Math.max(step.bursts?.length ?? 0, burnt.length)} ${heatWord(sheet, step)}s`,
   };
 }
 
@@ -128,16 +130,17 @@ export function countdownOf(prompt, bench) {
     };
   }
   const guide = bench.guides.find((candidate) => candidate.step === prompt.step);
-  return guide
-    ? {
-        from: guide.began_at,
-        earliest: null,
-        until: guide.until,
-        word: guide.title,
-        phase: guide.phase,
-        until_says: guide.phase === "ready" ? "over: look" : "to go",
-      }
-    : null;
+  if (!guide) return null;
+  const isBurst = guide.rests_at > bench.at; // and its rest comes after it
+  const goal = isBurst ? "to go, then stir and rest" : "rests_at" in guide ? "of rest, then look" : "to go";
+  return {
+    from: guide.began_at,
+    earliest: null,
+    until: isBurst ? guide.rests_at : guide.until,
+    word: guide.title,
+    phase: guide.phase,
+    until_says: guide.phase === "ready" ? "over: look" : goal,
+  };
 }
 
 function taper(prompt, bench, at) {

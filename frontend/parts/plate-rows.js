@@ -1,7 +1,7 @@
 // The other plates beside the bowl: tapers for bursts, small bowls for portions, cavities
 // for pieces, rings for looks. One element draws whichever it is given.
 //
-//   plate.data = { kind: "bursts", letter, planned: [{ ms, rest_ms }], burnt: [{ ms, at }], now }
+//   plate.data = { kind: "bursts", letter, planned: [{ ms, rest_ms }], burnt: [{ ms, at }], now, word }
 //   plate.data = { kind: "portions", letter, portions: [{ name, share, mg, next }] }
 //   plate.data = { kind: "cavities", letter, verb, good, spoiled, partial, count }
 //   plate.data = { kind: "looks", letter, looks: ["not_yet", …] }
@@ -194,8 +194,8 @@ function cup(r, top, bottom) {
 }
 
 const spoken = {
-  bursts: ({ planned, burnt }) =>
-    `${burnt.length} of about ${Math.max(planned.length, burnt.length)} bursts given`,
+  bursts: ({ planned, burnt, word }) =>
+    `${burnt.length} of about ${Math.max(planned.length, burnt.length)} ${word}s given`,
   portions: ({ portions }) =>
     portions.map((p) => `${p.name}: ${p.mg ? about(p.mg) : p.next ? "next" : "empty"}`).join(", "),
   cavities: ({ good, spoiled, partial, count, verb }) =>

@@ -77,7 +77,7 @@ export function asTaper(item) {
     word: verb(item.title),
     from: item.began_at,
     until: item.until,
-    turns: [item.until],
+    turns: [item.rests_at ?? null, item.until],
   };
 }
 

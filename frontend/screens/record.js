@@ -33,6 +33,7 @@ import {
   whoOf,
   yieldPart,
 } from "../parts/record-parts.js";
+import { times } from "../bench/whole.js";
 import { askNote, pickOne } from "../parts/sheets.js";
 import { stockOf } from "../parts/stock.js";
 import { undoPair } from "../parts/undo-pair.js";
@@ -53,7 +54,7 @@ const CORRECTIONS = {
   placed: ({ scale }, _line, { kit }) => `weighed on ${nameIn(kit.scales, scale)} from then on`,
   took: ({ instead }, _line, { kit }) => `${nameIn(kit.vessels, instead)} taken instead`,
   carried: ({ num, den }, line) =>
-    `all of the round carried to ${(num / den).toFixed(3)} times the sheet${line ? `, for ${line.name} came to ${about(line.actual_mg)} of ${about(line.planned_mg)}` : ""}`,
+    `the rest scaled ${num > den ? "up" : "down"} to match, \u00d7 ${times(num, den)}${line ? `, for ${line.name} came to ${about(line.actual_mg)} of ${about(line.planned_mg)}` : ""}`,
 };
 const ANSWERS = { yes: "yes", not_yet: "not yet", too_far: "too far" };
 const nameIn = (things, key) => things.find(({ id }) => id === key)?.name ?? key;
@@ -555,7 +556,7 @@ function detail(step, told) {
       : "",
     window?.late ? `${duration(window.real_ms)} into a window of ${duration(window.latest_ms)}` : "",
     burst
-      ? `${burst.used} ${burst.used === 1 ? "burst" : "bursts"}, ${duration(burst.heated_ms)} in all`
+      ? `${burst.used} ${burst.word}${burst.used === 1 ? "" : "s"}, ${duration(burst.heated_ms)} in all`
       : "",
     portions ? portions.portions.map(({ name, mg }) => `${name} ${mass(mg)}`).join(", ") : "",
     look?.tries ? `after ${look.tries} ${look.tries === 1 ? "try" : "tries"}` : "",

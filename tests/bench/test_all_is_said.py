@@ -22,7 +22,7 @@ from workshop import (
     written,
 )
 
-from bench import read_recipe
+from bench import last_times, read_recipe, record, sheet_text
 from bench.brief import MOST_SHORT, MOST_WORDS, brief, in_short
 from bench.cautions import HAZARDS
 
@@ -193,8 +193,18 @@ def test_both_ways_to_say_not_yet_begin_what_they_name_and_count_it() -> None:
     maker.wait(15 * SECOND)
     assert answers(maker.prompt)["again"]["label"] == "Not yet: 15 s more"
     maker.choose("again")
+
+    # The second of three is followed by its rest, and one look ends both: no touch is asked for in between.
+    assert maker.prompt["says"].startswith("Stir well, rest 30 s, then look: ")
+    (burst,) = maker.sees["guides"]
+    assert (burst["rests_at"] - burst["began_at"], burst["until"] - burst["rests_at"]) == (15_000, 30_000)
     maker.wait(15 * SECOND)
-    assert answers(maker.prompt)["again"]["label"] == "Not yet: rest 30 s"
+    assert not any(answer["strong"] for answer in maker.prompt["answers"])
+    maker.wait(30 * SECOND)
+    assert answers(maker.prompt)["again"]["label"] == "Not yet: 10 s more"
+    maker.choose("again")
+    maker.wait(10 * SECOND)
+    assert answers(maker.prompt)["again"]["label"] == "Not yet: rest 30 s"  # more than was expected
 
     maker.choose("again")
 
@@ -206,6 +216,22 @@ def test_both_ways_to_say_not_yet_begin_what_they_name_and_count_it() -> None:
     assert answers(maker.prompt)["heat"]["strong"]
     maker.choose("heat")
     assert maker.prompt["kind"] == "heating" and len(maker.sees["guides"]) == 1
+
+
+def test_over_a_water_bath_it_is_heat_with_looks_and_no_rests() -> None:
+    maker = at("base.1.melt_butter")
+    words = []
+    while maker.prompt["step"] == "base.1.melt_butter":
+        words += [words_of(maker.prompt), maker.prompt["number"]["caption"]]
+        words += [answer["label"] for answer in maker.prompt["answers"]]
+        maker.strong()
+    told = " ".join([*words, sheet_text(maker.sheet).partition("Melt the butter")[2].partition("[ ]")[0]])
+
+    assert "burst" not in told and "rest" not in told
+    assert "Usually 3 min." in told and "heat 2, then stir and look" in told and "heats: 2 min, 1 min" in told
+    heated = record(maker.sheet, maker.state, maker.entries)["bursts"]
+    assert [(each["word"], each["used"]) for each in heated] == [("heat", 2)]
+    assert last_times([record(maker.sheet, maker.state, maker.entries)])["base.melt_butter"] == ["2 heats"]
 
 
 def test_the_answers_to_a_burst_keep_their_places_when_it_is_over() -> None:

@@ -72,7 +72,11 @@ BODIES = {
     "done": {"step": st.sampled_from(STEPS)},
     "skipped": {"step": st.sampled_from(STEPS), "why": st.text(min_size=1, max_size=20)},
     "began": {"step": st.sampled_from(STEPS)},
-    "heated": {"step": st.sampled_from(STEPS), "ms": st.integers(1, 60_000)},
+    "heated": {
+        "step": st.sampled_from(STEPS),
+        "ms": st.integers(1, 60_000),
+        "rest_ms": st.integers(1, 60_000),
+    },
     "looked": {"step": st.sampled_from(STEPS), "answer": st.sampled_from(["yes", "not_yet", "too_far"])},
     "portioned": {"vessel": st.sampled_from(VESSELS), "mg": st.integers(0, 10**6)},
     "counted": {

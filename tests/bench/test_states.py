@@ -224,7 +224,7 @@ def test_a_window_that_was_missed_has_words_of_rescue_the_recipes_own_first():
         done = ("mix.1.in", "mix.1.melt", "mix.1.colour")
         return bench_of(soap(do("colour"), pour, wait()), *done, **late)["prompts"][0]["why"]
 
-    usual = "Past its time. One short burst, then a stir. Water goes each time: twice at the most."
+    usual = "Past its time. Heat it briefly, then stir. Water goes each time: twice at the most."
     assert why(POUR) == usual == why({**POUR, "window": own})
     assert why({**POUR, "window": {**own, "rescue": "Pour it anyway."}}) == "Past its time. Pour it anyway."
 

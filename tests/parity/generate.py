@@ -281,7 +281,8 @@ def _named(rng: Random, steps: list[Json], elsewhere: list[str]) -> list[Json]:
 
 
 def _melt(rng: Random, keys: list[str]) -> Json:
-    melt: Json = {"kind": "melt", "of": keys, "heater": "microwave", "burst": "20 s", "look_for": "No lumps."}
+    heater = rng.choice(["microwave", "microwave", "water_bath"])
+    melt: Json = {"kind": "melt", "of": keys, "heater": heater, "burst": "20 s", "look_for": "No lumps."}
     if rng.random() < 0.7:
         melt |= {"from_c": "20", "to_c": rng.choice(["30", "55.5", "70"])}
     if rng.random() < 0.6:
@@ -351,7 +352,10 @@ def _kit(rng: Random) -> Json:
         {"id": "bars", "name": "Bars", "shape": "bar", "cavities": 6, "sets": 1, "cavity": "160 g"},
         {"id": "bars2", "name": "Small bars", "shape": "bar", "cavities": 24, "sets": 1, "cavity": "20 g"},
     ]
-    heaters: list[Json] = [{"id": "wave", "name": "Microwave", "kind": "microwave", "absorbed_w": 500}]
+    heaters: list[Json] = [
+        {"id": "wave", "name": "Microwave", "kind": "microwave", "absorbed_w": 500},
+        {"id": "bath", "name": "Water bath", "kind": "water_bath", "absorbed_w": 120},
+    ]
     if rng.random() < 0.2:
         del heaters[0]["absorbed_w"]
 

@@ -103,6 +103,7 @@ CALLS = {
     "share_out": whole.share_out,
     "per_cent": whole.per_cent,
     "times": whole.times,
+    "more_by": whole.more_by,
     "to_division": whole.to_division,
     "canonical": whole.canonical,
     "grams": whole.grams,

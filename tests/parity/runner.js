@@ -28,7 +28,7 @@ import { chooseSize, makeSheet } from "/bench/sheet.js";
 import { foldShelf, leftOf, plain } from "/bench/shelf.js";
 import { sha256 } from "/bench/sha256.js";
 import { makeProblem, tasksOf } from "/bench/tasks.js";
-import { halfEven, perCent, shareOut, times } from "/bench/whole.js";
+import { halfEven, moreBy, perCent, shareOut, times } from "/bench/whole.js";
 
 /** A fraction as text, "3/2": JSON has none. */
 const asText = ([top, bottom]) => `${top}/${bottom}`;
@@ -104,6 +104,7 @@ const CALLS = {
   half_even: halfEven,
   share_out: shareOut,
   per_cent: perCent,
+  more_by: moreBy,
   times,
   to_division: bench.toDivision,
   canonical: bench.canonical,
