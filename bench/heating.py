@@ -8,6 +8,7 @@ maker's look after each burst rules.
 
 from typing import Any
 
+from bench.shapes.record import HeatWord
 from bench.whole import ceiling
 
 Json = Any  # until its shape is named
@@ -20,7 +21,7 @@ def in_bursts(kind: str) -> bool:
     return "microwave" in kind.lower()
 
 
-def heat_word(sheet: Json, step: Json) -> str:
+def heat_word(sheet: Json, step: Json) -> HeatWord:
     """What one heating of a melt is called."""
     kinds = {heater["name"]: heater["kind"] for heater in sheet["kit"]["heaters"]}
     return "burst" if in_bursts(kinds.get(step["heater"], step["heater"])) else "heat"
