@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from typing import Any
+from collections.abc import Sequence
 from uuid import UUID
 
 from flask import Response
 from sqlalchemy import Connection
 
-from api import generation, standing
-from api.answers import EntryAnswers, EntryPage
+from api import generation, projections
+from api.answers import EntryAnswer, EntryAnswers, EntryPage
 from api.clock import now_ms
 from api.door.gate import sender
-from api.journals import OF_A_RUN, add, read_on
+from api.journals import OF_A_RUN, BatchAsked, add, read_on
 from api.rules import OfARun
 from api.runs import REACH, no_such_run, reach_of
 from api.schemas import EntryBatch, EntryQuery
@@ -27,7 +27,7 @@ blueprint.ARGUMENTS_PARSER = BatchArguments()
 @blueprint.post("/runs/<uuid:run_id>/entries")
 @blueprint.arguments(EntryBatch())
 @described(blueprint.response(200, shape(EntryAnswers)))
-def post_entries(batch: Any, run_id: UUID) -> Response:
+def post_entries(batch: BatchAsked, run_id: UUID) -> Response:
     """Send entries, at most 500. Each is answered by itself: kept, had already, or refused and why."""
     at, device = now_ms(), sender()
     entries, run = batch["entries"], str(run_id)
@@ -51,12 +51,12 @@ def get_entries(run_id: UUID) -> Response:
 def keep_entries(
     connection: Connection,
     run_id: str,
-    entries: list[Any],
+    entries: Sequence[object],
     at: int,
     sender: str | None = None,
     closed: bool = True,
     rules: OfARun | None = None,
-) -> tuple[list[Any], int]:
+) -> tuple[list[EntryAnswer], int]:
     """Add entries to a run's journal; gives each one's answer and how far the journal then reaches.
 
     `sender` is the id of the paired device that sent them; closed: see `journals.add`. rules: what the run asks
@@ -65,9 +65,9 @@ def keep_entries(
     added = add(connection, OF_A_RUN, run_id, entries, at, sender, closed, rules or (lambda _: False))
     if rules:
         rules.note(added.new)
-    standing.keep_up(connection, run_id, added.new)
+    projections.refresh(connection, run_id, added.new)
     numbered = {entry["id"] for entry in added.new if entry["kind"] == "numbered"}
-    if numbered and (others := standing.same_number(connection, run_id)):
+    if numbered and (others := projections.same_number(connection, run_id)):
         for each in added.answers:
             if each["id"] in numbered:
                 each["also_used_by"] = others
@@ -78,10 +78,8 @@ def keep_entries(
     return added.answers, cursor
 
 
-def is_a_touch(entries: list[Any]) -> bool:
+def is_a_touch(entries: Sequence[object]) -> bool:
     """Whether this is one entry that changes nothing but the journal: what phones send most."""
-    return (
-        len(entries) == 1
-        and isinstance(entries[0], dict)
-        and str(entries[0].get("kind")) not in standing.MOVED_BY
-    )
+    if len(entries) != 1:
+        return False
+    return isinstance(entries[0], dict) and str(entries[0].get("kind")) not in projections.MOVED_BY

@@ -8,10 +8,10 @@ reason, and the rest of its batch is kept.
 from __future__ import annotations
 
 import json
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import Any
+from typing import NotRequired, TypedDict
 from urllib.parse import parse_qsl
 
 from flask import Response, current_app, request
@@ -19,6 +19,7 @@ from sqlalchemy import Connection, Engine
 
 import bench
 from api import generation
+from api.answers import EntryAnswer
 from api.clock import behind, day, now_ms
 from api.door.gate import is_helper
 from api.errors import MOST_SAID, short
@@ -26,9 +27,7 @@ from api.schemas import EntryQuery
 from api.store import HOLD, execute, read_row
 from api.tables import db
 from api.wire import answer_text, unfit_values
-from bench import EntryError, canonical
-
-Json = Any  # until its shape is named
+from bench import Entry, EntryError, canonical
 
 AHEAD_MS = 24 * 3_600_000
 LARGEST_ENTRY = 64 * 1024  # bytes of its text; cards are the longest, with a few thousand
@@ -40,22 +39,29 @@ OTHER_CONTENT = EntryError(
 
 
 # Raises EntryError for what is not taken; gives whether it was given back by another than its bench.
-Judge = Callable[[dict[str, Any]], bool]
+Judge = Callable[[Entry], bool]
+
+
+class BatchAsked(TypedDict):
+    """`api.schemas.EntryBatch`, read."""
+
+    entries: list[object]
+    given_back: NotRequired[bool]
 
 
 @dataclass(frozen=True, eq=False)
 class Journal:
     """A kind of journal: what its entries must be, and the statements that keep and read them."""
 
-    check: Callable[[Any, bool], None]
+    check: Callable[[object, bool], Entry]
     keep: str
     kept_as: str
     read_on: str
     # An entry as a helper's device is told it, where that is not all of it.
-    for_helpers: Callable[[Json], Json] | None = None
+    for_helpers: Callable[[Entry], Entry] | None = None
 
 
-def without_price(entry: Json) -> Json:
+def without_price(entry: Entry) -> Entry:
     """An entry of the shelf less what a lot was bought for."""
     if "price" not in entry["body"]:
         return entry
@@ -94,8 +100,8 @@ OF_THE_SHELF = Journal(
 class Added:
     """What became of a batch: each entry's answer, those that are new, and the last one's number (0: none new)."""
 
-    answers: list[dict[str, Any]]
-    new: list[dict[str, Any]]
+    answers: list[EntryAnswer]
+    new: list[Entry]
     cursor: int = 0
 
 
@@ -103,7 +109,7 @@ def add(
     connection: Connection,
     journal: Journal,
     run: str,
-    entries: list[Any],
+    entries: Sequence[object],
     at: int,
     sender: str | None,
     closed: bool = True,
@@ -116,39 +122,54 @@ def add(
     judge: what is asked besides, of one that is not here yet (api/rules.py).
     """
     added, wrong_clock = Added([], []), None
-    for entry in entries:
+    for given in entries:
         try:
-            check(entry, journal, run, closed)
+            entry = check(given, journal, run, closed)
             if entry["at"] > at + AHEAD_MS and wrong_clock is None:
                 wrong_clock = _wrong_clock(connection, at)
         except EntryError as error:
-            added.answers.append(_refusal(entry, error))
+            added.answers.append(_refusal(given, error))
             continue
-        kept = {
-            "id": entry["id"],
-            "run": run,
-            "text": canonical(entry),
-            "sender": sender,
-            "at": at if closed else None,
-        }
-        try:
-            kept["given"] = judge(entry)
-        except EntryError as error:
-            is_here = _is_the_same(journal, entry, execute(connection, journal.kept_as, kept).fetchone())
-            added.answers.append({"id": entry["id"], "result": "had"} if is_here else _refusal(entry, error))
-            continue
-        if new := execute(connection, journal.keep, kept).fetchall():
-            added.cursor = new[0][0]
-            added.new.append(entry)
-            added.answers.append({"id": entry["id"], "result": "kept"})
-        elif _is_the_same(journal, entry, execute(connection, journal.kept_as, kept).fetchone()):
-            added.answers.append({"id": entry["id"], "result": "had"})
-        else:
-            added.answers.append(_refusal(entry, OTHER_CONTENT))
+        _add_one(connection, journal, run, entry, sender, at if closed else None, judge, added)
     return added
 
 
-def _is_the_same(journal: Journal, entry: Json, row: tuple[str] | None) -> bool:
+def _add_one(
+    connection: Connection,
+    journal: Journal,
+    run: str,
+    entry: Entry,
+    sender: str | None,
+    received_at: int | None,
+    judge: Judge,
+    added: Added,
+) -> None:
+    """Add an entry that is fit for this journal, and say what became of it."""
+    refused, given_back = None, False
+    try:
+        given_back = judge(entry)
+    except EntryError as error:
+        refused = error
+    kept = {
+        "id": entry["id"],
+        "run": run,
+        "text": canonical(entry),
+        "sender": sender,
+        "at": received_at,
+        "given": given_back,
+    }
+    new = execute(connection, journal.keep, kept).fetchall() if refused is None else []
+    if new:
+        added.cursor = new[0][0]
+        added.new.append(entry)
+        added.answers.append({"id": entry["id"], "result": "kept"})
+    elif _is_the_same(journal, entry, execute(connection, journal.kept_as, kept).fetchone()):
+        added.answers.append({"id": entry["id"], "result": "had"})
+    else:
+        added.answers.append(_refusal(entry, refused or OTHER_CONTENT))
+
+
+def _is_the_same(journal: Journal, entry: Entry, row: tuple[str] | None) -> bool:
     """Whether an entry is the one that is kept under its id: as it is, or as a helper was told it.
 
     From a helper what it is not told is not compared: the answer would say whether it guessed right.
@@ -188,7 +209,7 @@ def _held_page(
     after: int,
     limit: int,
     reach: int,
-    hide: Callable[[Json], Json] | None,
+    hide: Callable[[Entry], Entry] | None,
 ) -> tuple[bytes, int]:
     """Entries joined as JSON, and the cursor after them; held until the journal reaches further."""
     texts, cursor = read_row(journal.read_on, {"run": run, "after": after, "limit": limit})
@@ -209,23 +230,24 @@ def _wrong_clock(connection: Connection, at: int) -> str:
     )
 
 
-def check(entry: Any, journal: Journal, run: str, closed: bool = True) -> None:
-    """Raises EntryError for what cannot be kept in this journal; closed: see `add`."""
-    if not isinstance(entry, dict):
+def check(given: object, journal: Journal, run: str, closed: bool = True) -> Entry:
+    """The entry, fit for this journal; else EntryError; closed: see `add`."""
+    if not isinstance(given, dict):
         raise EntryError("", "An entry is a JSON object with id, run, device, at, kind and body.")
-    for field, says in unfit_values(entry):
+    for field, says in unfit_values(given):
         raise EntryError(field, says)
-    journal.check(entry, closed)
+    entry = journal.check(given, closed)
     # A signing names entries that must be here, so it is no longer than the journal lets it be.
     most = LARGEST_SIGNING if entry["kind"] == "signed" else LARGEST_ENTRY
     if closed and (size := len(canonical(entry).encode())) > most:
         raise EntryError("body", f"This entry is {size:,} bytes long; {most:,} is the most. Say it shorter.")
     if entry.get("run") != run:
         raise EntryError("run", "The entry names another run than the address does. Send it to its own run.")
+    return entry
 
 
-def _refusal(entry: Any, error: EntryError) -> dict[str, Any]:
-    named = entry.get("id") if isinstance(entry, dict) else None
+def _refusal(given: object, error: EntryError) -> EntryAnswer:
+    named = given.get("id") if isinstance(given, dict) else None
     shown = named if isinstance(named, str) and len(named) <= 64 and not any(unfit_values(named)) else None
     return {
         "id": shown,

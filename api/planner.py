@@ -26,7 +26,7 @@ from api.hours import HOURS
 from api.kit import measured_kit
 from api.plan_shapes import MOST_TOGETHER
 from api.recipes import version_or_404
-from api.runs import Bench, laid_out_in
+from api.runs import RunView, load_run_in
 from api.store import reading, writing
 from api.tables import Entry, Plan, PlannedRun, Run
 from bench import BenchError, canonical
@@ -61,7 +61,7 @@ class Reading:
         self.reach = reaches(connection, asked["runs"])
         self.sheets: list[tuple[str, Json, Json | None, Json]] = []  # name, sheet, state, measured recipe
         for run_id in asked["runs"]:
-            run: Bench = laid_out_in(connection, run_id)
+            run: RunView = load_run_in(connection, run_id)
             self._add(connection, run_id, run.sheet["recipe"], run.sheet, run.state)
         for number, recipe in enumerate(asked["recipes"], 1):
             ref = {"id": recipe["id"], "version": recipe["version"]}
@@ -111,7 +111,7 @@ class Reading:
     def hands(self) -> Json:
         """Recipe -> written step -> the maker's own time in ms."""
         recipes = {sheet["recipe"]["id"] for _, sheet, _, _ in self.sheets}
-        return {recipe: bench.planned_hands(records.former(recipe)) for recipe in recipes}
+        return {recipe: bench.planned_hands(records.recent_records(recipe)) for recipe in recipes}
 
 
 def _name_of(sheet: Json, state: Json | None) -> str:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
 from functools import lru_cache
 from typing import Any, NamedTuple
 from uuid import UUID
@@ -12,18 +11,20 @@ from flask import Response
 from sqlalchemy import Engine, text
 
 import bench
-from api import generation, shelf, standing
+from api import generation, projections, shelf
 from api.answers import ProblemDetails
 from api.errors import PROBLEM_TYPE, Problem, not_found
 from api.recipes import current_version, version_or_404
-from api.runs import CURSOR, Bench, laid_out, no_such_run, reach_of
+from api.record_rows import RECORD_COLUMNS, record_rows
+from api.runs import CURSOR, RunView, load_run, no_such_run, reach_of
 from api.schemas import LabelQuery
 from api.shapes_openapi import shape
-from api.spreadsheet import CSV, Cell, instant, spreadsheet
+from api.spreadsheet import CSV, spreadsheet
 from api.store import read_row, reading
 from api.studio_settings import SETTINGS
 from api.tables import db
 from api.wire import Blueprint, answer, answer_text, described, unkept
+from bench import Entry, KnownLot, KnownPerson, KnownRemark, LateEntry, Record, RecordLot, Shelf, WholeRecord
 
 blueprint = Blueprint("records", __name__, description="The batch record and what is drawn from it")
 
@@ -61,8 +62,9 @@ MM_UM = 1000
 class Recorded(NamedTuple):
     """A run laid out, and its plain record. It is held: nobody may change it."""
 
-    run: Bench
-    record: Any
+    run: RunView
+    record: Record
+    digest: str  # over the entries that it is of
 
 
 @blueprint.get("/runs/<uuid:run_id>/record")
@@ -79,7 +81,7 @@ def get_record(run_id: UUID) -> Response:
 @blueprint.response(200, {"type": "string"}, content_type=CSV)
 def get_record_csv(run_id: UUID) -> Response:
     """The record as a spreadsheet: one row for each thing in it. Masses in whole mg, times in UTC."""
-    return spreadsheet("record.csv", CSV_COLUMNS, _rows(_whole_record(run_id, recorded(run_id))))
+    return spreadsheet("record.csv", RECORD_COLUMNS, record_rows(whole_record(run_id, recorded(run_id))))
 
 
 @blueprint.get("/runs/<uuid:run_id>/cost")
@@ -89,7 +91,7 @@ def get_record_csv(run_id: UUID) -> Response:
 )
 def get_cost(run_id: UUID) -> Response:
     """What the batch cost, by lot at what was really used, hands and wrap; per good piece. For makers alone."""
-    _, record = recorded(run_id)
+    record = recorded(run_id).record
     there = shelf.current_stock()
     with reading() as connection:
         settings = SETTINGS.now(connection).document
@@ -113,7 +115,7 @@ def get_cost(run_id: UUID) -> Response:
 @blueprint.response(200, shape("Label"))
 def get_label(asked: Any, run_id: UUID) -> Response:
     """The label of a batch for one market, from what was really weighed: what it says, and what was checked."""
-    run, record = recorded(run_id)
+    run, record, _ = recorded(run_id)
     there = shelf.current_stock()
     with reading() as connection:
         settings = SETTINGS.now(connection).document
@@ -163,7 +165,7 @@ def get_last(recipe_id: UUID) -> Response:
     with reading() as connection:
         if current_version(connection, str(recipe_id)) is None:
             not_found("recipe", "/api/v1/recipes")
-    records = former(str(recipe_id))
+    records = recent_records(str(recipe_id))
     return answer(
         {
             "runs": len(records),
@@ -174,7 +176,7 @@ def get_last(recipe_id: UUID) -> Response:
     )
 
 
-def former(recipe_id: str) -> list[Any]:
+def recent_records(recipe_id: str) -> list[Record]:
     """The records of a recipe's last finished runs, the newest first. They are held: nobody may change them."""
     with reading() as connection:
         found = connection.execute(FINISHED, {"recipe": recipe_id, "most": LAST_RUNS}).all()
@@ -188,50 +190,56 @@ def recorded(run_id: UUID) -> Recorded:
 @lru_cache(maxsize=RECORDS_HELD)
 def _held_record(_database: Engine, _generation: str, run_id: UUID, _reach: int) -> Recorded:
     """All of it follows from the run's journal, so it is held until that reaches further."""
-    run = laid_out(run_id)
+    run = load_run(run_id)
     record = bench.record(run.sheet, run.state, run.entries)
-    return Recorded(run, {**record, "digest": bench.digest(bench.of_record(run.state, run.entries))})
+    return Recorded(run, record, bench.digest(bench.of_record(run.state, run.entries)))
 
 
 @lru_cache(maxsize=ANSWERS_HELD)
 def _held_answer(database: Engine, run_id: UUID, mark: tuple[Any, ...]) -> bytes:
     """The record as JSON, held for as long as nothing moves that it follows from."""
-    told = _whole_record(run_id, _held_record(database, mark[-1], run_id, mark[0]))
-    return json.dumps(told, ensure_ascii=False, separators=(",", ":")).encode()
+    whole = whole_record(run_id, _held_record(database, mark[-1], run_id, mark[0]))
+    return json.dumps(whole, ensure_ascii=False, separators=(",", ":")).encode()
 
 
-def _whole_record(run_id: UUID, recorded: Recorded) -> Any:
+def whole_record(run_id: UUID, recorded: Recorded) -> WholeRecord:
     """The plain record, and what only the server knows: names, the shelf's words on lots, other runs."""
-    run, record = recorded
-    lots = shelf.current_stock()["lots"]
+    run, record, digest = recorded
+    stock = shelf.current_stock()
     with reading() as connection:
         received = [Receipt(*row) for row in connection.execute(text(RECEIVED), {"run": str(run_id)})]
         owners = {row[0]: (row[1], row[2]) for row in connection.execute(text(OWNERS))}
-        others = standing.same_number(connection, str(run_id))
+        others = projections.same_number(connection, str(run_id))
     entries = bench.of_record(run.state, run.entries)
     names = names_of(entries, received, owners)
-    at_of = {each.entry: each.at for each in received}
+    received_at = {each.entry: each.at for each in received}
+    people: list[KnownPerson] = [
+        {**each, "name": next(iter(names[each["device"]]), None), "also": names[each["device"]][1:]}
+        for each in record["people"]
+    ]
+    remarks: list[KnownRemark] = [
+        {**each, "received_at": received_at.get(each["id"])} for each in record["remarks"]
+    ]
     return {
         **record,
+        "digest": digest,
         "sealed": [entry["id"] for entry in entries] if record["signed"] else None,
         "entries": run.entries,
         "also_used_by": others,
-        "people": [
-            {**each, "name": next(iter(names[each["device"]]), None), "also": names[each["device"]][1:]}
-            for each in record["people"]
-        ],
-        "remarks": [{**each, "received_at": at_of.get(each["id"])} for each in record["remarks"]],
+        "people": people,
+        "remarks": remarks,
         "late": late(run, received),
-        "lots": [
-            {
-                **each,
-                **{
-                    key: lots[each["lot"]][key] if each["lot"] in lots else None
-                    for key in ("number", "supplier", "best_before")
-                },
-            }
-            for each in record["lots"]
-        ],
+        "lots": [_known_lot(each, stock) for each in record["lots"]],
+    }
+
+
+def _known_lot(used: RecordLot, stock: Shelf) -> KnownLot:
+    lot = stock["lots"].get(used["lot"])
+    return {
+        **used,
+        "number": lot["number"] if lot else None,
+        "supplier": lot["supplier"] if lot else None,
+        "best_before": lot["best_before"] if lot else None,
     }
 
 
@@ -246,7 +254,7 @@ class Receipt(NamedTuple):
 
 
 def names_of(
-    entries: list[Any], received: list[Receipt], owners: dict[str, tuple[str, int]]
+    entries: list[Entry], received: list[Receipt], owners: dict[str, tuple[str, int]]
 ) -> dict[str, list[str]]:
     """Names for what these entries call their devices: of the paired devices that sent them, as they came.
 
@@ -268,12 +276,13 @@ def names_of(
     return {device: list(sent) for device, sent in names.items()}
 
 
-def late(run: Bench, received: list[Receipt]) -> list[Any]:
+def late(run: RunView, received: list[Receipt]) -> list[LateEntry]:
     """The entries that were received long after they happened, as they came, and those that were given back."""
     entries = {entry["id"]: entry for entry in run.entries}
-    about = {
+    names = {
         **{step["id"]: step["title"] for step in run.sheet["steps"]},
-        **{each["id"]: each["name"] for each in (*run.sheet["ingredients"], *run.sheet["vessels"])},
+        **{each["id"]: each["name"] for each in run.sheet["ingredients"]},
+        **{each["id"]: each["name"] for each in run.sheet["vessels"]},
         **{line["id"]: line["name"] for line in run.sheet["lines"]},
     }
     return [
@@ -285,14 +294,7 @@ def late(run: Bench, received: list[Receipt]) -> list[Any]:
             "sender": each.sender,
             "given_back": bool(each.given_back),
             "kind": entry["kind"],
-            "about": next(
-                (
-                    about[entry["body"][field]]
-                    for field in ("line", "step", "ingredient", "vessel")
-                    if isinstance(entry["body"].get(field), str) and entry["body"][field] in about
-                ),
-                "",
-            ),
+            "about": _about(entry, names),
         }
         for each in received
         if (entry := entries.get(each.entry)) and each.at is not None
@@ -300,188 +302,7 @@ def late(run: Bench, received: list[Receipt]) -> list[Any]:
     ]
 
 
-CSV_COLUMNS = (
-    "part",
-    "component",
-    "round",
-    "what",
-    "planned",
-    "actual",
-    "deviation",
-    "tolerance",
-    "unit",
-    "began",
-    "ended",
-    "who",
-    "says",
-)
-
-
-def _rows(record: Any) -> Iterator[tuple[Cell, ...]]:
-    """Every part of a record as rows of one table; `planned` to `tolerance` are numbers in `unit`."""
-    names = {each["device"]: each["name"] or each["device"] for each in record["people"]}
-    steps = {each["step"]: each for each in record["steps"]}
-    lines = {each["line"]: each for each in record["lines"]}
-
-    def row(part: str, what: str, step: Any | None = None, **cells: Any) -> tuple[Cell, ...]:
-        told = {"part": part, "what": what, **cells}
-        if step:
-            told |= {"component": step["letter"], "round": step["round"]}
-        for key in ("began", "ended"):
-            told[key] = instant(told.get(key))
-        who = told.get("who")
-        return tuple(names.get(who, who) if key == "who" and who else told.get(key) for key in CSV_COLUMNS)
-
-    made, recipe, signed = record["yield"], record["recipe"], record["signed"]
-    yield row("batch", "number", says=record["number"])
-    yield from (row("batch", "also numbered", says=each) for each in record["also_numbered"])
-    yield from (
-        row("batch", "number also used by", says=f"{each['title']}, {each['id']}")
-        for each in record["also_used_by"]
-    )
-    yield row("batch", "product", says=recipe["title"])
-    yield row("batch", "recipe version", actual=recipe["version"], says=recipe["id"])
-    yield row("batch", "made", began=record["started_at"], ended=record["finished_at"])
-    if signed:
-        yield row("batch", "signed", ended=signed["at"], who=signed["device"], says=signed["name"])
-        yield row("batch", "entries signed", actual=signed["entries"], unit="entries")
-    if signed and signed["missing"]:
-        yield row("batch", "entries missing", actual=signed["missing"], unit="entries")
-    for each in record["unsigned"]:
-        says = f"was signed by {each['name']}"
-        yield row(
-            "batch", "unsigned", began=each["signed_at"], ended=each["at"], who=each["device"], says=says
-        )
-    yield row("batch", "digest", says=record["digest"])
-    yield row("yield", "good", planned=made["planned"], actual=made["good"], unit="pieces")
-    yield row("yield", "spoiled", actual=made["spoiled"], unit="pieces")
-    yield row("yield", "partial", actual=made["partial"], unit="pieces")
-    yield row("yield", "weighed in", planned=made["planned_mg"], actual=made["actual_mg"], unit="mg")
-    for key, value in (record["balance"] or {}).items():
-        if key.endswith("_mg"):
-            yield row("balance", key.removesuffix("_mg").replace("_", " "), actual=value, unit="mg")
-    for scale in record["kit"]["scales"]:
-        yield row("scale", scale["name"], tolerance=scale["division_mg"], unit="mg", says="its division")
-    yield from (row("vessel", each) for each in record["kit"]["vessels"])
-    yield from (row("heater", each) for each in record["kit"]["heaters"])
-    for each in record["people"]:
-        yield row(
-            "person",
-            each["device"],
-            actual=each["entries"],
-            unit="entries",
-            began=each["first_at"],
-            ended=each["last_at"],
-            who=each["device"],
-            says=", ".join(each["also"]) or None,
-        )
-    for each in record["lots"]:
-        is_counted = each["count"] and not each["mg"]
-        yield row(
-            "lot",
-            each["number"] or each["lot"],
-            planned=None if is_counted else each["booked_mg"],
-            actual=each["count"] if is_counted else each["mg"],
-            unit="pieces" if is_counted else "mg",
-            says=", ".join(each["names"]),
-        )
-    for each in record["lines"]:
-        yield row(
-            "line",
-            each["name"],
-            each,
-            planned=each["asked_mg"],
-            actual=each["actual_mg"],
-            deviation=each["deviation_mg"],
-            tolerance=each["tolerance_mg"],
-            unit="mg",
-            says=each["status"],
-        )
-    for each in record["steps"]:
-        says = ", ".join(filter(None, (each["status"], each["way"], each["why"])))
-        yield row("step", each["title"], each, ended=each["at"], says=says)
-    for each in record["waits"]:
-        yield row(
-            "wait",
-            each["title"],
-            each,
-            planned=each["usual_ms"],
-            actual=each["real_ms"],
-            unit="ms",
-            began=each["began_at"],
-            ended=each["ended_at"],
-            says="early" if each["early"] else "late" if each["late"] else None,
-        )
-    for each in record["windows"]:
-        yield row(
-            "window",
-            each["title"],
-            each,
-            planned=each["latest_ms"],
-            actual=each["real_ms"],
-            unit="ms",
-            began=each["opened_at"],
-            ended=each["ended_at"],
-            says="late" if each["late"] else None,
-        )
-    for each in record["bursts"]:
-        yield row("bursts", each["title"], each, planned=each["planned"], actual=each["used"], unit="bursts")
-    for each in record["portions"]:
-        for portion in each["portions"]:
-            yield row("portion", portion["name"], each, actual=portion["mg"], unit="mg")
-    for each in record["looks"]:
-        for look in each["looks"]:
-            yield row("look", each["title"], each, ended=look["at"], says=look["answer"])
-    for each in record["counts"]:
-        yield row(
-            "count",
-            each["title"],
-            each,
-            planned=each["expected"],
-            actual=each["good"],
-            unit="pieces",
-            says=f"{each['spoiled']} spoiled, {each['partial']} partial",
-        )
-    for each in record["corrections"]:
-        line = lines.get(each["because"])
-        yield row(
-            "correction",
-            each["kind"],
-            line,
-            actual=each.get("mg"),
-            unit="mg" if "mg" in each else None,
-            ended=each["at"],
-            who=each["device"],
-            says=line["name"] if line else None,
-        )
-    for each in record["added"]:
-        yield row("waited longer", each["title"], each, actual=each["ms"], unit="ms", ended=each["at"])
-    for each in record["notes"]:
-        step = steps.get(each["step"])
-        about = step["title"] if step else "the batch"
-        yield row("note", about, step, ended=each["at"], who=each["device"], says=each["text"])
-    for each in record["pictures"]:
-        yield row("picture", each["picture"], ended=each["at"], who=each["device"], says=each["text"] or None)
-    yield row("hands", "at work", actual=record["hands"]["ms"], unit="ms")
-    for each in record["remarks"]:
-        says = each["body"].get("text")
-        yield row(
-            "remark",
-            each["kind"],
-            ended=each["at"],
-            who=each["device"],
-            says=says if isinstance(says, str) else bench.canonical(each["body"]),
-        )
-    for each in record["late"]:
-        told = [
-            f"sent by {each['sender']}" if each["sender"] else "",
-            "given back" if each["given_back"] else "",
-        ]
-        yield row(
-            "received late",
-            " ".join(filter(None, (each["kind"], each["about"]))),
-            began=each["at"],
-            ended=each["received_at"],
-            who=each["device"],
-            says=", ".join(filter(None, told)) or None,
-        )
+def _about(entry: Entry, names: dict[str, str]) -> str:
+    """What an entry tells of, by name; "" for nothing on the sheet."""
+    told = (entry["body"].get(field) for field in ("line", "step", "ingredient", "vessel"))
+    return next((names[key] for key in told if isinstance(key, str) and key in names), "")

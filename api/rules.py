@@ -13,7 +13,6 @@ from __future__ import annotations
 import json
 from collections.abc import Callable
 from datetime import UTC, datetime
-from typing import Any
 from uuid import UUID
 
 from sqlalchemy import Connection
@@ -22,11 +21,9 @@ import bench
 from api import audit, generation
 from api.door import benches, gate
 from api.door.gate import DeviceRow
-from api.runs import Bench, laid_out_in, no_such_run
+from api.runs import RunView, load_run_in, no_such_run
 from api.store import HOLD, execute
-from bench import EntryError
-
-Json = Any  # until its shape is named
+from bench import Entry, EntryError, Signed, Undone, Weighed
 
 MADE_AT = "SELECT made_at FROM run WHERE id = :run"
 HELD = f"SELECT id FROM run WHERE id = :run {HOLD}"
@@ -46,26 +43,24 @@ class Giving:
         if given_back and execute(connection, RESTORED, {}).fetchone():
             self._began_at = generation.of(connection)[1]
 
-    def covers(self, entry: Json) -> bool:
-        happened_at: int = entry["at"]
-        return (
-            max(UUID(entry["id"]).int >> 80, happened_at) < self._began_at
-        )  # RFC 9562: version 7 begins with ms
+    def covers(self, entry: Entry | Signed) -> bool:
+        made_at = UUID(entry["id"]).int >> 80  # RFC 9562: version 7 begins with ms
+        return max(made_at, entry["at"]) < self._began_at
 
 
 def of_the_shelf(
     connection: Connection, sender: DeviceRow | None, given_back: bool
-) -> Callable[[Json], bool]:
+) -> Callable[[Entry], bool]:
     """What the shelf asks of an entry: that it is its bench's own, or given back."""
     giving = Giving(connection, sender, given_back)
 
-    def judge(entry: Json) -> bool:
+    def judge(entry: Entry) -> bool:
         return _is_given(connection, sender, giving, entry)
 
     return judge
 
 
-def _is_given(connection: Connection, sender: DeviceRow | None, giving: Giving, entry: Json) -> bool:
+def _is_given(connection: Connection, sender: DeviceRow | None, giving: Giving, entry: Entry) -> bool:
     """Whether the entry is another bench's, given back; EntryError when it is another's and is not."""
     if sender is None:
         return False
@@ -93,29 +88,31 @@ class OfARun:
         self._giving = Giving(connection, sender, given_back)
         found = execute(connection, MADE_AT, {"run": run_id}).fetchone()
         self._made_at: int = 0 if from_file or not found else found[0] or 0
-        self._run: Bench | None = None
+        self._run: RunView | None = None
         self._signings = 0
-        self._unsigned: dict[str, Json] = {}
+        self._unsigned: dict[str, Entry] = {}
 
-    def __call__(self, entry: Json) -> bool:
+    def __call__(self, entry: Entry) -> bool:
         """Raise EntryError for what is not taken; gives whether it was given back by another than its bench."""
         if entry["at"] < self._made_at:
             raise EntryError(
                 "at",
                 "This is before the batch was begun. Check the phone's clock and date, then send it again.",
             )
-        if entry["kind"] == "signed":
-            self._judge_signing(entry)
-        elif entry["kind"] == "undone":
-            self._judge_undo(entry)
-        elif entry["kind"] == "weighed" and "mg" not in entry["body"]:
-            self._judge_weighing(entry)
+        told = entry
+        if bench.is_readable(told):
+            if told["kind"] == "signed":
+                self._judge_signing(told)
+            elif told["kind"] == "undone":
+                self._judge_undo(told)
+            elif told["kind"] == "weighed" and "mg" not in told["body"]:
+                self._judge_weighing(told)
         given = _is_given(self._connection, self._sender, self._giving, entry)
         if entry["kind"] in ("signed", "undone"):
             self._run = None  # it says something else from here on
         return given
 
-    def note(self, new: list[Json]) -> None:
+    def note(self, new: list[Entry]) -> None:
         """Note in the audit log which of these, now kept, took a signing back."""
         for entry in new:
             if signing := self._unsigned.get(entry["id"]):
@@ -127,15 +124,15 @@ class OfARun:
                     signed_at=signing["at"],
                 )
 
-    def _now(self) -> Bench:
+    def _now(self) -> RunView:
         """The run as it is, which from here on nobody else changes."""
         if self._run is None:
             if execute(self._connection, HELD, {"run": self._run_id}).fetchone() is None:
                 no_such_run()
-            self._run = laid_out_in(self._connection, self._run_id)
+            self._run = load_run_in(self._connection, self._run_id)
         return self._run
 
-    def _judge_signing(self, entry: Json) -> None:
+    def _judge_signing(self, entry: Signed) -> None:
         self._signings += 1
         if self._signings > MOST_SIGNINGS:
             raise EntryError("", "Too many signings at once. Send this one again, by itself.")
@@ -163,7 +160,7 @@ class OfARun:
                 "That is not the digest of the entries it names. Read them again, then sign again.",
             )
 
-    def _judge_undo(self, entry: Json) -> None:
+    def _judge_undo(self, entry: Undone) -> None:
         target = self._kept(entry["body"]["entry"])
         if target is None:
             return
@@ -187,7 +184,7 @@ class OfARun:
                 )
             self._unsigned[entry["id"]] = target
 
-    def _judge_weighing(self, entry: Json) -> None:
+    def _judge_weighing(self, entry: Weighed) -> None:
         lines = {line["id"]: line for line in self._now().sheet["lines"]}
         line = lines.get(entry["body"]["line"])
         if line and line["mg"] is not None:
@@ -195,7 +192,7 @@ class OfARun:
                 "body.mg", f"“mg” is missing. Say what went in of {line['name']}, in whole milligrams."
             )
 
-    def _kept(self, key: str) -> Json | None:
+    def _kept(self, key: str) -> Entry | None:
         found = execute(self._connection, ENTRY, {"id": key, "run": self._run_id}).fetchone()
-        entry: Json | None = json.loads(found[0]) if found else None
+        entry: Entry | None = json.loads(found[0]) if found else None
         return entry

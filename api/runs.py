@@ -8,7 +8,7 @@ import unicodedata
 from dataclasses import dataclass
 from functools import lru_cache
 from hashlib import sha256
-from typing import Any, NamedTuple, NoReturn
+from typing import NamedTuple, NoReturn, NotRequired, TypedDict
 from uuid import UUID
 
 from flask import Response
@@ -16,7 +16,7 @@ from sqlalchemy import Connection, Engine, insert, text
 
 import bench
 from api import generation
-from api.answers import RunPage, RunWhole
+from api.answers import RunItem, RunPage, RunWhole
 from api.clock import now_ms
 from api.door import budgets, gate
 from api.errors import Problem, not_found
@@ -27,8 +27,8 @@ from api.schemas import RunAsked, RunQuery
 from api.shapes_openapi import shape
 from api.store import execute, read_row, reading, writing
 from api.tables import Run, db
-from api.wire import Blueprint, answer, answer_text, described, paged
-from bench import canonical
+from api.wire import Blueprint, PageAsked, answer, answer_text, described, paged
+from bench import Entry, FrozenSeal, Kit, RecipeRef, Sheet, Size, State, canonical
 
 blueprint = Blueprint("runs", __name__, description="Runs, and what the bench says now")
 
@@ -79,19 +79,45 @@ class RunRow(NamedTuple):
 
 
 @dataclass(frozen=True)
-class Bench:
+class RunView:
     """A run laid out: its sheet, its journal, and the state that the two together say."""
 
-    sheet: Any
-    entries: list[Any]
-    state: Any
-    sealed: Any | None
+    sheet: Sheet
+    entries: list[Entry]
+    state: State
+    sealed: FrozenSeal | None
+
+
+class RunsAsked(PageAsked):
+    """`api.schemas.RunQuery`, read."""
+
+    open: NotRequired[bool]
+    recipe: NotRequired[UUID]
+    number: NotRequired[str]
+    q: NotRequired[str]
+    finished_from: NotRequired[int]
+    finished_to: NotRequired[int]
+
+
+class RecipeAsked(TypedDict):
+    id: UUID
+    version: int
+
+
+class RunBegun(TypedDict):
+    """`api.schemas.RunAsked`, read."""
+
+    recipe: RecipeAsked
+    size: Size
+    kit: NotRequired[Kit]
+    made_at: NotRequired[int]
+    sheet_sha256: NotRequired[str]
 
 
 @blueprint.get("/runs")
 @blueprint.arguments(RunQuery(), location="query")
 @blueprint.response(200, shape(RunPage))
-def list_runs(asked: Any) -> Response:
+def list_runs(asked: RunsAsked) -> Response:
     """The runs, the newest first: those on the bench, of a recipe, of a number, or with these words in title or number."""
     where, named = _wanted(asked)
     with reading() as connection:
@@ -103,19 +129,23 @@ def list_runs(asked: Any) -> Response:
         return paged("runs", [_item(RunRow(*row)) for row in rows], total, asked)
 
 
-def _wanted(asked: Any) -> tuple[str, Any]:
+def _wanted(asked: RunsAsked) -> tuple[str, dict[str, str | int]]:
     """The condition that a list's runs meet, and the values it names."""
     words = folded(asked.get("q", "")).split()[:MOST_WORDS]
     # A plus keeps the database from going by the day finished, and reading each row for its words.
     finished = "+finished_at" if words else "finished_at"
     conditions = [f"search LIKE :word_{place} ESCAPE '!'" for place in range(len(words))]
-    named: Any = {f"word_{place}": f"%{_literally(word)}%" for place, word in enumerate(words)}
+    named: dict[str, str | int] = {
+        f"word_{place}": f"%{_literally(word)}%" for place, word in enumerate(words)
+    }
     if "open" in asked:
         conditions.append(f"{finished} IS {'' if asked['open'] else 'NOT '}NULL")
-    for name, sql in (("finished_from", ">="), ("finished_to", "<")):
-        if name in asked:
-            conditions.append(f"{finished} {sql} :{name}")
-            named[name] = asked[name]
+    if "finished_from" in asked:
+        conditions.append(f"{finished} >= :finished_from")
+        named["finished_from"] = asked["finished_from"]
+    if "finished_to" in asked:
+        conditions.append(f"{finished} < :finished_to")
+        named["finished_to"] = asked["finished_to"]
     if "recipe" in asked:
         conditions.append("recipe_id = :recipe")
         named["recipe"] = str(asked["recipe"])
@@ -138,7 +168,7 @@ def folded(text: str) -> str:
 @blueprint.arguments(RunAsked())
 @blueprint.response(200, shape(RunWhole), headers=ETAG)
 @blueprint.alt_response(201, schema=shape(RunWhole), headers=ETAG, success=True, description="Created")
-def put_run(asked: Any, run_id: UUID) -> Response:
+def put_run(asked: RunBegun, run_id: UUID) -> Response:
     """Begin a run. The server makes the sheet itself; the same PUT again changes nothing."""
     with writing() as connection:
         at = now_ms()
@@ -165,7 +195,7 @@ def get_run(run_id: UUID) -> Response:
 @blueprint.response(200, shape("Now"))
 def get_now(run_id: UUID) -> Response:
     """What the bench says now: prompts in words and numbers, waits with absolute instants."""
-    run = laid_out(run_id)
+    run = load_run(run_id)
     return answer(bench.now(run.sheet, run.state, now_ms()))
 
 
@@ -177,10 +207,10 @@ def _made_by_id(run_id: UUID, at: int) -> int:
 def begin_run(
     connection: Connection,
     run_id: str,
-    asked: Any,
+    asked: RunBegun,
     at: int,
     made_at: int,
-    sealed: Any | None = None,
+    sealed: FrozenSeal | None = None,
 ) -> tuple[RunRow, bool]:
     """Make the run, or find that it was begun just so; gives its row and whether it is new.
 
@@ -189,9 +219,7 @@ def begin_run(
     recipe_id, version = str(asked["recipe"]["id"]), asked["recipe"]["version"]
     size, kit = canonical(asked["size"]), asked.get("kit")
     if (found := _find(connection, run_id)) is not None:
-        same_kit = kit is None or canonical(kit) == canonical(json.loads(found.sheet)["kit"])
-        if (found.recipe_id, found.recipe_version, found.size) != (recipe_id, version, size) or not same_kit:
-            raise Problem(409, "A run with this id was begun with another recipe, size or kit. Use a new id.")
+        _refuse_another(found, recipe_id, version, size, kit)
         return found, False
     recipe = version_or_404(connection, recipe_id, version)
     kit = kit or measured_kit(connection)
@@ -219,21 +247,27 @@ def begin_run(
     return RunRow(*execute(connection, RUN_WITH_SHEET, {"run": run_id}).fetchone()), True
 
 
-def sealed_columns(sealed: Any | None) -> dict[str, str | None]:
+def _refuse_another(run: RunRow, recipe_id: str, version: int, size: str, kit: Kit | None) -> None:
+    same_kit = kit is None or canonical(kit) == canonical(json.loads(run.sheet)["kit"])
+    if (run.recipe_id, run.recipe_version, run.size) != (recipe_id, version, size) or not same_kit:
+        raise Problem(409, "A run with this id was begun with another recipe, size or kit. Use a new id.")
+
+
+def sealed_columns(sealed: FrozenSeal | None) -> dict[str, str | None]:
     """How a run's row says what a signing seals that names nothing."""
     if sealed is None:
         return {"sealed_by": None, "sealed": None}
     return {"sealed_by": sealed["signed"], "sealed": canonical(sealed["entries"])}
 
 
-def sealed_of(signed: str | None, ids: str | None) -> Any | None:
+def sealed_of(signed: str | None, ids: str | None) -> FrozenSeal | None:
     return {"signed": signed, "entries": json.loads(ids)} if signed and ids else None
 
 
 @lru_cache(maxsize=SHEETS_HELD)
 def _sheet_of(measured: str, recipe_id: str, version: int, size: str, kit: str) -> str:
     """The sheet as canonical JSON. It follows from these alone, and many runs are begun alike."""
-    ref = {"id": recipe_id, "version": version}
+    ref: RecipeRef = {"id": recipe_id, "version": version}
     return canonical(bench.make_sheet(json.loads(measured), ref, json.loads(size), json.loads(kit)))
 
 
@@ -250,12 +284,12 @@ def reach_of(run_id: UUID) -> int:
     return reach
 
 
-def laid_out(run_id: UUID) -> Bench:
+def load_run(run_id: UUID) -> RunView:
     found = read_row(RUN_AND_JOURNAL, {"run": str(run_id)})
     return _fold(found) if found else no_such_run()
 
 
-def laid_out_in(connection: Connection, run_id: str) -> Bench:
+def load_run_in(connection: Connection, run_id: str) -> RunView:
     """A run that is known to be here, as this transaction sees it."""
     return _fold(execute(connection, RUN_AND_JOURNAL, {"run": run_id}).fetchone())
 
@@ -265,12 +299,12 @@ def _find(connection: Connection, run_id: str) -> RunRow | None:
     return RunRow(*found) if found else None
 
 
-def _fold(row: tuple[str, str, str | None, str | None]) -> Bench:
+def _fold(row: tuple[str, str, str | None, str | None]) -> RunView:
     sheet, entries, sealed = json.loads(row[0]), json.loads(row[1]), sealed_of(row[2], row[3])
-    return Bench(sheet, entries, bench.fold(sheet, entries, sealed), sealed)
+    return RunView(sheet, entries, bench.fold(sheet, entries, sealed), sealed)
 
 
-def _item(row: RunRow) -> Any:
+def _item(row: RunRow) -> RunItem:
     return {
         "id": row.id,
         "recipe": {"id": row.recipe_id, "version": row.recipe_version, "title": row.title},

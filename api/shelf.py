@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Sequence
 from functools import lru_cache
-from typing import Any
 
 from flask import Response
 from sqlalchemy import Connection, Engine
 
 import bench
 from api import generation
-from api.answers import EntryAnswers, EntryPage
+from api.answers import EntryAnswer, EntryAnswers, EntryPage
 from api.clock import now_ms
 from api.door.gate import sender
-from api.journals import OF_THE_SHELF, Judge, add, read_on
+from api.journals import OF_THE_SHELF, BatchAsked, Judge, add, read_on
 from api.rules import of_the_shelf
 from api.schemas import EntryBatch, EntryQuery
 from api.shapes_openapi import shape
@@ -35,7 +35,7 @@ SHELVES_HELD = 4
 @blueprint.post("/shelf/entries")
 @blueprint.arguments(EntryBatch())
 @blueprint.response(200, shape(EntryAnswers))
-def post_entries(batch: Any) -> Response:
+def post_entries(batch: BatchAsked) -> Response:
     """Send entries of the shelf, at most 500. Each is answered by itself, as a run's are."""
     at, device = now_ms(), sender()
     with writing() as connection:
@@ -55,12 +55,12 @@ def get_entries() -> Response:
 
 def keep_entries(
     connection: Connection,
-    entries: list[Any],
+    entries: Sequence[object],
     at: int,
     sender: str | None = None,
     closed: bool = True,
     judge: Judge = lambda _: False,
-) -> tuple[list[Any], int]:
+) -> tuple[list[EntryAnswer], int]:
     """Add entries to the shelf's journal; gives each one's answer and how far the journal then reaches."""
     added = add(connection, OF_THE_SHELF, SHELF, entries, at, sender, closed, judge)
     return added.answers, added.cursor or execute(connection, REACH, {}).fetchone()[0]

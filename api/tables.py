@@ -187,7 +187,7 @@ class ShelfEntry(Base):
 
 
 class LotUse(Base):
-    """What a run really used of a lot, in mg and in pieces: drawn from its journal (api/standing.py).
+    """What a run really used of a lot, in mg and in pieces: drawn from its journal (api/projections.py).
 
     No foreign key to a lot: a run may name one before the shelf tells of it.
     """

@@ -27,7 +27,7 @@ from bench.errors import (
     SizeError,
 )
 from bench.gather import gather
-from bench.journal import KINDS, check_entry, fold, frozen_seal, of_record, seal
+from bench.journal import KINDS, check_entry, fold, frozen_seal, is_readable, of_record, seal
 from bench.kinds import MOVES_STOCK, STANDING
 from bench.kit import KIT_SCHEMA, read_kit
 from bench.label import label
@@ -52,11 +52,12 @@ from bench.quantities import read_amount, read_duration_ms
 from bench.recipe import read_recipe
 from bench.recipe_schema import RECIPE_SCHEMA
 from bench.record import record
-from bench.shapes.entries import Entry, FrozenSeal
+from bench.shapes.entries import Entry, FrozenSeal, RunEntry, Signed, Undone, Weighed
 from bench.shapes.kit import Kit, WrittenKit
 from bench.shapes.planning import HoursWritten, KeptPlan, MakerHours, MakerWritten, Plan, PlanStep, Problem
 from bench.shapes.recipe import Change, Finding, MeasuredRecipe, RoomAir, SwapEffect, WrittenRecipe
 from bench.shapes.record import (
+    Balance,
     Correction,
     CostSettings,
     KnownLot,
@@ -70,6 +71,7 @@ from bench.shapes.record import (
     NamedRun,
     PlacedStep,
     Record,
+    RecordLot,
     WholeCost,
     WholeRecord,
 )
@@ -80,6 +82,7 @@ from bench.shapes.shelf import (
     IngredientThere,
     LotRun,
     LotThere,
+    LotUse,
     Shelf,
     ShelfIngredient,
     ShelfLot,
@@ -104,6 +107,7 @@ __all__ = [
     "SHELF_KINDS",
     "STANDING",
     "AmountError",
+    "Balance",
     "BenchError",
     "Card",
     "Change",
@@ -129,6 +133,7 @@ __all__ = [
     "LateEntry",
     "LotRun",
     "LotThere",
+    "LotUse",
     "MakerHours",
     "MakerWritten",
     "Market",
@@ -143,18 +148,23 @@ __all__ = [
     "RecipeError",
     "RecipeRef",
     "Record",
+    "RecordLot",
     "RoomAir",
+    "RunEntry",
     "SettingError",
     "Sheet",
     "Shelf",
     "ShelfIngredient",
     "ShelfLot",
+    "Signed",
     "Size",
     "SizeError",
     "SizeRequest",
     "State",
     "SwapEffect",
     "Taken",
+    "Undone",
+    "Weighed",
     "WholeCost",
     "WholeRecord",
     "WrittenKit",
@@ -179,6 +189,7 @@ __all__ = [
     "if_you_stop",
     "in_order",
     "is_currency",
+    "is_readable",
     "label",
     "last_times",
     "learned",

@@ -40,11 +40,15 @@ CARD_SCHEMA = schema_of(Card)
 _CAS = re.compile(r"([1-9][0-9]{1,6})-([0-9]{2})-([0-9])")
 
 
-def check_shelf_entry(given: object, closed: bool = True) -> None:
-    """Raise EntryError, naming the field, when an entry of the shelf is malformed; closed: see `entries.check`."""
+def check_shelf_entry(given: object, closed: bool = True) -> Entry:
+    """The entry of the shelf, found well-formed; else EntryError, naming the field; closed: see `entries.check`."""
     entry = common.check(given, SHELF_KINDS, closed)
-    if not _is_entry(entry):
-        return  # of a kind that is not known here
+    if _is_entry(entry):  # of a kind that is known here
+        _check_body(entry)
+    return entry
+
+
+def _check_body(entry: ShelfEntry) -> None:
     if entry["kind"] == "described":
         _check_card(entry["body"]["card"])
     elif entry["kind"] == "noted":

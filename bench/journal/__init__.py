@@ -19,7 +19,7 @@ The fold never raises and never reads a clock. `frontend/bench/journal.js` is th
 
 from bench.journal.amounts import COUNTED, carry_up, division_of, in_reach, left_of_mix, portion_targets
 from bench.journal.folding import fold
-from bench.journal.reading import KINDS, check_entry
+from bench.journal.reading import KINDS, check_entry, is_readable
 from bench.journal.signing import frozen_seal, of_record, read_of, seal, told_of
 from bench.journal.tally import WRAP
 
@@ -33,6 +33,7 @@ __all__ = [
     "fold",
     "frozen_seal",
     "in_reach",
+    "is_readable",
     "left_of_mix",
     "of_record",
     "portion_targets",

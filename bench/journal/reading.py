@@ -18,14 +18,15 @@ LACKING = {
 }
 
 
-def check_entry(entry: object, closed: bool = True) -> None:
-    """Raise EntryError, naming the field, when an entry is malformed. Unknown kinds are well-formed.
+def check_entry(entry: object, closed: bool = True) -> Entry:
+    """The entry, found well-formed; else EntryError, naming the field. Unknown kinds are well-formed.
 
     closed: see `entries.check`.
     """
     found = common.check(entry, KINDS, closed)
     if field := _lacks(found):
         raise EntryError(f"body.{field}", LACKING[field])
+    return found
 
 
 def is_readable(entry: Entry) -> TypeGuard[RunEntry]:

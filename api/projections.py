@@ -6,15 +6,14 @@ All of it follows from the run's whole journal, and is written in the transactio
 
 from __future__ import annotations
 
-from typing import Any
-
 from sqlalchemy import Connection, delete, insert, update
 
 import bench
-from api.runs import folded, laid_out_in, sealed_columns
+from api.runs import RunView, folded, load_run_in, sealed_columns
 from api.store import execute
 from api.tables import LotUse, Run
-from bench import MOVES_STOCK, STANDING
+from bench import MOVES_STOCK, STANDING, Entry, NamedRun
+from bench import LotUse as Use
 
 # What is asked over all runs moves by these; by those that move stock, only where a lot was gathered.
 MOVED_BY = STANDING | MOVES_STOCK | {"pictured"}
@@ -29,19 +28,29 @@ SAME_NUMBER = (
 )
 
 
-def keep_up(connection: Connection, run_id: str, new: list[Any]) -> None:
+def refresh(connection: Connection, run_id: str, new: list[Entry]) -> None:
     """Bring the tables up to what a run's journal says with these new entries in it."""
     kinds = {entry["kind"] for entry in new}
     for entry in new:
         if entry["kind"] == "pictured":
-            said = {"id": entry["body"]["picture"], "run": run_id, "sha256": entry["body"]["sha256"]}
-            execute(connection, EXPECT_PICTURE, said)
+            body = entry["body"]
+            execute(
+                connection, EXPECT_PICTURE, {"id": body["picture"], "run": run_id, "sha256": body["sha256"]}
+            )
     has_moved = kinds & STANDING or (
         kinds & MOVES_STOCK and execute(connection, HAS_LOTS, {"run": run_id}).fetchone()
     )
     if not has_moved:
         return
-    run = laid_out_in(connection, run_id)
+    run = load_run_in(connection, run_id)
+    _refresh_run(connection, run_id, run)
+    connection.execute(delete(LotUse).where(LotUse.run_id == run_id))
+    uses = bench.use_of(run.sheet, run.state, run.entries)
+    if uses:
+        connection.execute(insert(LotUse), [_used(run_id, lot, use) for lot, use in uses.items()])
+
+
+def _refresh_run(connection: Connection, run_id: str, run: RunView) -> None:
     sealed = bench.frozen_seal(run.entries, run.sealed)
     number = run.state["number"]
     connection.execute(
@@ -55,25 +64,13 @@ def keep_up(connection: Connection, run_id: str, new: list[Any]) -> None:
             search=folded(f"{run.sheet['recipe']['title']} {number or ''}"),
         )
     )
-    connection.execute(delete(LotUse).where(LotUse.run_id == run_id))
-    uses = bench.use_of(run.sheet, run.state, run.entries)
-    if uses:
-        connection.execute(
-            insert(LotUse),
-            [
-                {
-                    "run_id": run_id,
-                    "lot_id": lot,
-                    "mg": use["mg"],
-                    "count": use["count"],
-                    "used_at": use["at"],
-                }
-                for lot, use in uses.items()
-            ],
-        )
 
 
-def same_number(connection: Connection, run_id: str) -> list[dict[str, str]]:
-    """The other runs that have this run's batch number, the oldest first: [{"id", "title"}]."""
+def _used(run_id: str, lot: str, use: Use) -> dict[str, str | int]:
+    return {"run_id": run_id, "lot_id": lot, "mg": use["mg"], "count": use["count"], "used_at": use["at"]}
+
+
+def same_number(connection: Connection, run_id: str) -> list[NamedRun]:
+    """The other runs that have this run's batch number, the oldest first."""
     found = execute(connection, SAME_NUMBER, {"run": run_id}).fetchall()
     return [{"id": each[0], "title": each[1]} for each in found]
