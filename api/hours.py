@@ -2,22 +2,32 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TypedDict
 
 from flask import Response
 
 import bench
 from api.clock import now_ms
-from api.held import OneOf
 from api.openapi import ETAG, IF_MATCH, IF_NONE_MATCH
 from api.plan_shapes import BenchWhole, BenchWritten
+from api.singletons import SingletonDocument
 from api.store import reading
 from api.tables import BenchHours
 from api.wire import Blueprint
+from bench import MakerWritten
 
 blueprint = Blueprint("hours", __name__, description="Makers and their bench hours")
 
-ALWAYS: Any = {"makers": [{"name": "Maker", "hours": {"zone": "UTC", "daily": [["0:00", "24:00"]]}}]}
+
+class MakersWritten(TypedDict):
+    """`api.plan_shapes.BenchWritten`, read: whose hands there are, and when."""
+
+    makers: list[MakerWritten]
+
+
+ALWAYS: MakersWritten = {
+    "makers": [{"name": "Maker", "hours": {"zone": "UTC", "daily": [["0:00", "24:00"]]}}]
+}
 DAY_MS = 86_400_000
 
 
@@ -36,15 +46,17 @@ def get_hours() -> Response:
 @blueprint.arguments(BenchWritten())
 @blueprint.response(200, BenchWhole, headers=ETAG)
 @blueprint.alt_response(201, schema=BenchWhole, headers=ETAG, success=True, description="Created")
-def put_hours(document: Any) -> Response:
+def put_hours(document: MakersWritten) -> Response:
     """Say whose hands there are and when; once that was said, with If-Match."""
     return HOURS.put(document)
 
 
-def check_hours(document: Any) -> None:
+def check_hours(document: MakersWritten) -> None:
     """Raise PlanError, naming the field, for hours that no day can have."""
     at = now_ms()
     bench.make_problem([], document["makers"], at, at + DAY_MS)
 
 
-HOURS = OneOf(BenchHours, "bench hours", "/hours", ALWAYS, check_hours)
+HOURS: SingletonDocument[MakersWritten, None] = SingletonDocument(
+    BenchHours, "bench hours", "/hours", ALWAYS, check_hours
+)

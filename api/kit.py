@@ -2,23 +2,22 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from flask import Response
 from sqlalchemy import Connection
 
 import bench
 from api.answers import KitWhole
-from api.held import OneOf
 from api.openapi import ETAG, IF_MATCH, IF_NONE_MATCH, KIT_REF, document_body
 from api.shapes_openapi import shape
+from api.singletons import SingletonDocument
 from api.store import reading
 from api.tables import Kit
 from api.wire import Blueprint, read_document
+from bench import JsonObject
 
 blueprint = Blueprint("kit", __name__, description="The studio's equipment")
 
-STARTER_KIT: Any = {
+STARTER_KIT: JsonObject = {
     "format": "bowlside-kit/1",
     "scales": [{"id": "kitchen", "name": "Kitchen scale", "capacity": "5 kg", "division": "1 g"}],
     "vessels": [],
@@ -28,7 +27,9 @@ STARTER_KIT: Any = {
 }
 
 
-KIT = OneOf(Kit, "kit", "/kit", STARTER_KIT, bench.read_kit)
+KIT: SingletonDocument[JsonObject, bench.Kit] = SingletonDocument(
+    Kit, "kit", "/kit", STARTER_KIT, bench.read_kit
+)
 
 
 @blueprint.get("/kit")
@@ -50,8 +51,6 @@ def put_kit() -> Response:
     return KIT.put(read_document())
 
 
-def measured_kit(connection: Connection) -> Any:
+def measured_kit(connection: Connection) -> bench.Kit:
     """The kit that holds now, measured, as a run is sized by it."""
-    measured = KIT.now(connection).measured
-    assert measured is not None
-    return measured
+    return KIT.now(connection).measured

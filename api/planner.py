@@ -21,7 +21,6 @@ from sqlalchemy import Connection, delete, func, select, update
 import bench
 from api import records
 from api.clock import now_ms
-from api.held import Held
 from api.hours import HOURS
 from api.kit import measured_kit
 from api.plan_shapes import MOST_TOGETHER
@@ -56,7 +55,7 @@ class Reading:
     """All that a plan is made of, as it stands in one view of the database."""
 
     def __init__(self, connection: Connection, asked: Json) -> None:
-        self.hours: Held = HOURS.now(connection)
+        self.hours = HOURS.now(connection)
         self.kit = measured_kit(connection)
         self.reach = reaches(connection, asked["runs"])
         self.sheets: list[tuple[str, Json, Json | None, Json]] = []  # name, sheet, state, measured recipe

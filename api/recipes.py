@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from io import BytesIO
-from typing import Any, TypedDict
+from typing import NamedTuple, TypedDict
 from uuid import UUID
 
 import segno
@@ -22,7 +22,7 @@ from api.shapes_openapi import shape
 from api.store import reading, writing
 from api.tables import Recipe, RecipeVersion
 from api.wire import Blueprint, PageAsked, answer, answer_text, paged, read_document, refuse_unless_read
-from bench import canonical
+from bench import JsonObject, Kit, MeasuredRecipe, RoomAir, canonical
 
 SVG = "image/svg+xml"
 
@@ -33,6 +33,40 @@ class SinceAsked(TypedDict, total=False):
     """`api.schemas.Since`, read."""
 
     since: int
+
+
+class AirAsked(TypedDict, total=False):
+    """`api.schemas.Air`, read."""
+
+    temperature_c: float
+    humidity: float
+
+
+class SwapAsked(TypedDict):
+    """`api.schemas.SwapQuery`, read."""
+
+    line: str
+
+
+class VersionRow(NamedTuple):
+    """A version of a recipe as the database has it; document and measured are canonical JSON."""
+
+    recipe_id: str
+    version: int
+    title: str
+    document: str
+    measured: str
+    created_at: int
+
+
+A_VERSION = select(
+    RecipeVersion.recipe_id,
+    RecipeVersion.version,
+    RecipeVersion.title,
+    RecipeVersion.document,
+    RecipeVersion.measured,
+    RecipeVersion.created_at,
+)
 
 
 @blueprint.get("/recipes")
@@ -65,13 +99,11 @@ def put_recipe(recipe_id: UUID) -> Response:
     measured = bench.read_recipe(document)
     with writing() as connection:
         now = current_version(connection, str(recipe_id))
-        is_same = now is not None and now.document == canonical(document)
-        if is_same and not request.if_none_match.star_tag:
+        if now and now.document == canonical(document) and not request.if_none_match.star_tag:
             return _whole(now)
         refuse_unless_read(connection, now.version if now is not None else None, "this recipe")
         number = now.version + 1 if now is not None else 1
-        keep_version(connection, str(recipe_id), number, document, measured, now_ms())
-        kept = current_version(connection, str(recipe_id))
+        kept = keep_version(connection, str(recipe_id), number, document, measured, now_ms())
     return _whole(kept, 200 if now is not None else 201)
 
 
@@ -122,14 +154,14 @@ def put_version(recipe_id: UUID, version: int) -> Response:
     measured = bench.read_recipe(document)
     with writing() as connection:
         here = find_version(connection, str(recipe_id), version)
-        if here is not None and here.document != canonical(document):
-            raise Problem(
-                409, "Another text of this version is here already. Keep this one as a recipe of its own."
-            )
         if here is None:
-            keep_version(connection, str(recipe_id), version, document, measured, now_ms())
-        kept = find_version(connection, str(recipe_id), version)
-    return _whole(kept, 200 if here is not None else 201)
+            kept = keep_version(connection, str(recipe_id), version, document, measured, now_ms())
+            return _whole(kept, 201)
+    if here.document != canonical(document):
+        raise Problem(
+            409, "Another text of this version is here already. Keep this one as a recipe of its own."
+        )
+    return _whole(here)
 
 
 @blueprint.get("/recipes/<uuid:recipe_id>/versions/<int(min=1, max=2147483647):version>/changes")
@@ -161,16 +193,16 @@ def get_qr(recipe_id: UUID) -> Response:
 @blueprint.get("/recipes/<uuid:recipe_id>/checks")
 @blueprint.arguments(Air(), location="query")
 @blueprint.response(200, shape(Findings))
-def check_recipe(air: dict[str, float], recipe_id: UUID) -> Response:
+def check_recipe(air: AirAsked, recipe_id: UUID) -> Response:
     """What the recipe check says, with the studio's kit, and with today's air where it is given."""
     measured = _measured_again(_current_or_404(recipe_id))
-    return answer({"findings": bench.check_recipe(measured, air or None, _kit())})
+    return answer({"findings": bench.check_recipe(measured, _room(air), _kit())})
 
 
 @blueprint.get("/recipes/<uuid:recipe_id>/swaps")
 @blueprint.arguments(SwapQuery(), location="query")
 @blueprint.response(200, shape(Swaps))
-def list_swaps(asked: dict[str, str], recipe_id: UUID) -> Response:
+def list_swaps(asked: SwapAsked, recipe_id: UUID) -> Response:
     """What each substitute of a line would change: the weight, the method, the check and the label."""
     measured, kit = _measured_again(_current_or_404(recipe_id)), _kit()
     stand_ins = bench.swaps_of(measured, asked["line"])
@@ -181,16 +213,16 @@ def list_swaps(asked: dict[str, str], recipe_id: UUID) -> Response:
 @blueprint.doc(requestBody=document_body(RECIPE_REF))
 @blueprint.arguments(Air(), location="query")
 @blueprint.response(200, shape(Checked))
-def check_document(air: dict[str, float]) -> Response:
+def check_document(air: AirAsked) -> Response:
     """Read and check a recipe without keeping it: for a recipe being written, or one from a file."""
     measured = bench.read_recipe(read_document())
-    return answer({"measured": measured, "findings": bench.check_recipe(measured, air or None, _kit())})
+    return answer({"measured": measured, "findings": bench.check_recipe(measured, _room(air), _kit())})
 
 
 @blueprint.post("/recipes/<uuid:recipe_id>/sheet")
 @blueprint.arguments(SizeRequest())
 @blueprint.response(200, shape(Sized))
-def size_recipe(asked: Any, recipe_id: UUID) -> Response:
+def size_recipe(asked: bench.SizeRequest, recipe_id: UUID) -> Response:
     """The sheet for a size: every weight on a scale, every wait and burst. Nothing is kept."""
     now = _current_or_404(recipe_id)
     kit = _kit()
@@ -201,25 +233,31 @@ def size_recipe(asked: Any, recipe_id: UUID) -> Response:
     return answer({**chosen, "sheet": sheet})
 
 
-def current_version(connection: Connection, recipe_id: str) -> Any:
-    """The row of the version that holds now, or None."""
-    return connection.execute(
-        select(RecipeVersion.__table__)
-        .join(Recipe, Recipe.id == RecipeVersion.recipe_id)
-        .where(Recipe.id == recipe_id, Recipe.version == RecipeVersion.version)
-    ).one_or_none()
+def _room(air: AirAsked) -> RoomAir | None:
+    """Both were given, or neither (`api.schemas.Air`)."""
+    if "temperature_c" not in air:
+        return None
+    return {"temperature_c": air["temperature_c"], "humidity": air["humidity"]}
 
 
-def find_version(connection: Connection, recipe_id: str, version: int) -> Any:
-    """The row of one version, or None."""
-    return connection.execute(
-        select(RecipeVersion.__table__).where(
-            RecipeVersion.recipe_id == recipe_id, RecipeVersion.version == version
+def current_version(connection: Connection, recipe_id: str) -> VersionRow | None:
+    """The version that holds now."""
+    found = connection.execute(
+        A_VERSION.join(Recipe, Recipe.id == RecipeVersion.recipe_id).where(
+            Recipe.id == recipe_id, Recipe.version == RecipeVersion.version
         )
     ).one_or_none()
+    return VersionRow(*found) if found is not None else None
 
 
-def version_or_404(connection: Connection, recipe_id: str, version: int) -> Any:
+def find_version(connection: Connection, recipe_id: str, version: int) -> VersionRow | None:
+    found = connection.execute(
+        A_VERSION.where(RecipeVersion.recipe_id == recipe_id, RecipeVersion.version == version)
+    ).one_or_none()
+    return VersionRow(*found) if found is not None else None
+
+
+def version_or_404(connection: Connection, recipe_id: str, version: int) -> VersionRow:
     found = find_version(connection, recipe_id, version)
     return found if found is not None else not_found("version", f"/api/v1/recipes/{recipe_id}/versions")
 
@@ -228,14 +266,17 @@ def keep_version(
     connection: Connection,
     recipe_id: str,
     version: int,
-    document: Any,
-    measured: Any,
+    document: JsonObject,
+    measured: MeasuredRecipe,
     at: int,
-) -> None:
+) -> VersionRow:
     """Add a version, to a recipe that is here or a new one; the latest is the current one."""
+    kept = VersionRow(
+        recipe_id, version, str(document["title"]), canonical(document), canonical(measured), at
+    )
     head = {
         "version": version,
-        "title": document["title"],
+        "title": kept.title,
         "summary": document.get("summary", ""),
         "updated_at": at,
     }
@@ -244,41 +285,33 @@ def keep_version(
         connection.execute(insert(Recipe).values(id=recipe_id, **head))
     elif version > current:
         connection.execute(update(Recipe).where(Recipe.id == recipe_id).values(**head))
-    connection.execute(
-        insert(RecipeVersion).values(
-            recipe_id=recipe_id,
-            version=version,
-            title=document["title"],
-            document=canonical(document),
-            measured=canonical(measured),
-            created_at=at,
-        )
-    )
+    connection.execute(insert(RecipeVersion).values(**kept._asdict()))
+    return kept
 
 
-def _current_or_404(recipe_id: UUID) -> Any:
+def _current_or_404(recipe_id: UUID) -> VersionRow:
     with reading() as connection:
         found = current_version(connection, str(recipe_id))
     return found if found is not None else not_found("recipe", "/api/v1/recipes")
 
 
-def _kit() -> Any:
+def _kit() -> Kit:
     with reading() as connection:
-        kit = measured_kit(connection)
-    return kit
+        return measured_kit(connection)
 
 
-def _measured_again(row: Any) -> Any:
+def _measured_again(row: VersionRow) -> MeasuredRecipe:
     """Read from the document: the check may look at what an earlier version of this program did not measure."""
-    return bench.read_recipe(json.loads(row.document), kept=True)
-
-
-def _measured(row: Any) -> Any:
-    measured: Any = json.loads(row.measured)
+    measured: MeasuredRecipe = bench.read_recipe(json.loads(row.document), kept=True)
     return measured
 
 
-def _whole(row: Any, status: int = 200) -> Response:
+def _measured(row: VersionRow) -> MeasuredRecipe:
+    measured: MeasuredRecipe = json.loads(row.measured)
+    return measured
+
+
+def _whole(row: VersionRow, status: int = 200) -> Response:
     text = (
         f'{{"id":"{row.recipe_id}","version":{row.version},"title":{json.dumps(row.title)},'
         f'"document":{row.document},"measured":{row.measured},"updated_at":{row.created_at}}}'

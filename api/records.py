@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import json
+from datetime import date
 from functools import lru_cache
-from typing import Any, NamedTuple
+from typing import Any, NamedTuple, NotRequired, TypedDict
 from uuid import UUID
 
 from flask import Response
@@ -21,10 +22,22 @@ from api.schemas import LabelQuery
 from api.shapes_openapi import shape
 from api.spreadsheet import CSV, spreadsheet
 from api.store import read_row, reading
-from api.studio_settings import SETTINGS
+from api.studio_settings import SETTINGS, SettingsSaid
 from api.tables import db
 from api.wire import Blueprint, answer, answer_text, described, unkept
-from bench import Entry, KnownLot, KnownPerson, KnownRemark, LateEntry, Record, RecordLot, Shelf, WholeRecord
+from bench import (
+    Entry,
+    KnownLot,
+    KnownPerson,
+    KnownRemark,
+    LabelShape,
+    LateEntry,
+    Market,
+    Record,
+    RecordLot,
+    Shelf,
+    WholeRecord,
+)
 
 blueprint = Blueprint("records", __name__, description="The batch record and what is drawn from it")
 
@@ -57,6 +70,22 @@ ANSWERS_HELD = 32
 LATE_MS = 10 * 60_000
 LAST_RUNS = 12
 MM_UM = 1000
+
+
+class LabelAsked(TypedDict):
+    """`api.schemas.LabelQuery`, read."""
+
+    market: Market
+    shape: NotRequired[LabelShape]
+    width_mm: NotRequired[int]
+    height_mm: NotRequired[int]
+    list_um: NotRequired[int]
+    net_um: NotRequired[int]
+    opened_months: NotRequired[int]
+    best_before: NotRequired[date]
+    identity: NotRequired[str]
+    function: NotRequired[str]
+    precautions: NotRequired[list[str]]
 
 
 class Recorded(NamedTuple):
@@ -113,7 +142,7 @@ def get_cost(run_id: UUID) -> Response:
 @blueprint.get("/runs/<uuid:run_id>/label")
 @blueprint.arguments(LabelQuery(), location="query")
 @blueprint.response(200, shape("Label"))
-def get_label(asked: Any, run_id: UUID) -> Response:
+def get_label(asked: LabelAsked, run_id: UUID) -> Response:
     """The label of a batch for one market, from what was really weighed: what it says, and what was checked."""
     run, record, _ = recorded(run_id)
     there = shelf.current_stock()
@@ -123,16 +152,18 @@ def get_label(asked: Any, run_id: UUID) -> Response:
         recipe = bench.read_recipe(
             json.loads(version_or_404(connection, made_by["id"], made_by["version"]).document), kept=True
         )
-    options = _label_options(recipe, there, settings, {**settings.get("label", {}), **asked})
+    options = _label_options(recipe, there, settings, asked)
     if record["balance"] and record["balance"]["weighed"]:
         options["net_mg"] = record["balance"]["piece_mg"]
     return answer(bench.label(recipe, run.sheet, run.state, asked["market"], options))
 
 
 def _label_options(
-    recipe: bench.MeasuredRecipe, there: bench.Shelf, settings: Any, given: Any
+    recipe: bench.MeasuredRecipe, there: bench.Shelf, settings: SettingsSaid, asked: LabelAsked
 ) -> bench.LabelOptions:
     """What a label says beside what was weighed: the studio's own settings, and over them what was asked."""
+    said = settings.get("label", {})
+    best_before = asked.get("best_before")
     cards: dict[str, bench.Card] = {}
     for key, each in recipe["ingredients"].items():
         found = bench.card_for(there, each["name"])
@@ -140,20 +171,22 @@ def _label_options(
         if card:
             cards[key] = card
     options: bench.LabelOptions = {
-        "identity": given.get("identity"),
-        "function": given.get("function"),
-        "opened_months": given.get("opened_months"),
-        "best_before": given["best_before"].isoformat() if "best_before" in given else None,
-        "precautions": given.get("precautions", []),
+        "identity": asked.get("identity"),
+        "function": asked.get("function"),
+        "opened_months": asked.get("opened_months", said.get("opened_months")),
+        "best_before": best_before.isoformat() if best_before else None,
+        "precautions": asked.get("precautions", []),
         "cards": cards,
         "maker": settings.get("maker"),
-        "letters": {"list_um": given.get("list_um"), "net_um": given.get("net_um")},
+        "letters": {"list_um": asked.get("list_um"), "net_um": asked.get("net_um")},
     }
-    if "width_mm" in given and "height_mm" in given:
+    width_mm = asked.get("width_mm", said.get("width_mm"))
+    height_mm = asked.get("height_mm", said.get("height_mm"))
+    if width_mm is not None and height_mm is not None:
         options["size"] = {
-            "shape": given.get("shape", "rectangle"),
-            "width_um": given["width_mm"] * MM_UM,
-            "height_um": given["height_mm"] * MM_UM,
+            "shape": asked.get("shape", said.get("shape", "rectangle")),
+            "width_um": width_mm * MM_UM,
+            "height_um": height_mm * MM_UM,
         }
     return options
 

@@ -5,24 +5,46 @@ What an hour costs is between makers: a helper's device is told the rest.
 
 from __future__ import annotations
 
-from typing import Any
+from typing import NotRequired, TypedDict
 
 from flask import Response
 
 import bench
 from api.door.gate import is_helper
-from api.held import OneOf
 from api.openapi import ETAG, IF_MATCH, IF_NONE_MATCH
 from api.schemas import SettingsWhole, SettingsWritten
+from api.singletons import SingletonDocument
 from api.store import reading
 from api.tables import StudioSettings
 from api.wire import Blueprint, answer
-from bench import SettingError
+from bench import LabelShape, Market, SettingError
 
 blueprint = Blueprint("settings", __name__, description="How the studio numbers, reckons and labels")
 
 # What a helper is not told, as it is not told what a batch cost.
 MAKERS_OWN = ("hourly_rate", "wrap_cost")
+
+
+class LabelSaid(TypedDict, total=False):
+    """`api.schemas.LabelSettings`, read."""
+
+    market: Market
+    shape: LabelShape
+    width_mm: int
+    height_mm: int
+    opened_months: int
+
+
+class SettingsSaid(TypedDict):
+    """`api.schemas.SettingsWritten`, read."""
+
+    batch_number: str
+    currency: NotRequired[str]
+    hourly_rate: NotRequired[str]
+    wrap_cost: NotRequired[str]
+    without_tax: NotRequired[bool]
+    maker: NotRequired[str]
+    label: NotRequired[LabelSaid]
 
 
 @blueprint.get("/settings")
@@ -44,22 +66,23 @@ def get_settings() -> Response:
 @blueprint.arguments(SettingsWritten())
 @blueprint.response(200, SettingsWhole, headers=ETAG)
 @blueprint.alt_response(201, schema=SettingsWhole, headers=ETAG, success=True, description="Created")
-def put_settings(document: dict[str, Any]) -> Response:
+def put_settings(document: SettingsSaid) -> Response:
     """Say all settings anew; once there are some, with If-Match."""
     return SETTINGS.put(document)
 
 
-def check_settings(document: dict[str, Any]) -> None:
+def check_settings(document: SettingsSaid) -> None:
     """Raise SettingError, naming the field, for what the bench could not work with."""
     bench.check_pattern(document["batch_number"])
     if "currency" in document and not bench.is_currency(document["currency"]):
         raise SettingError("currency", "This is no currency of ISO 4217, such as EUR, GBP or USD.")
-    for amount in ("hourly_rate", "wrap_cost"):
-        if amount in document:
-            bench.read_money(document[amount], amount)
+    if "hourly_rate" in document:
+        bench.read_money(document["hourly_rate"], "hourly_rate")
+    if "wrap_cost" in document:
+        bench.read_money(document["wrap_cost"], "wrap_cost")
 
 
-SETTINGS = OneOf(
+SETTINGS: SingletonDocument[SettingsSaid, None] = SingletonDocument(
     StudioSettings,
     "settings",
     "/settings",

@@ -24,6 +24,7 @@ from werkzeug.exceptions import RequestEntityTooLarge
 from api import generation
 from api.errors import MOST_NAME, Problem, short
 from api.security import DATA
+from bench import JsonObject, JsonValue
 
 DEEPEST = 40
 HEADERS = (("Cache-Control", "no-cache"), *DATA)
@@ -44,12 +45,12 @@ def read_body() -> bytes:
     return body
 
 
-def read_json() -> Any:
+def read_json() -> JsonValue:
     """The request's body as JSON, or a Problem (400, 413, 415) that says what to send instead."""
     if not request.is_json:
         raise Problem(415, "Send JSON, with the header Content-Type: application/json.")
     try:
-        value = json.loads(read_body().decode("utf-8"), parse_constant=float)
+        value: JsonValue = json.loads(read_body().decode("utf-8"), parse_constant=float)
     except RecursionError:
         raise too_deep() from None
     except ValueError as error:
@@ -61,7 +62,7 @@ def read_json() -> Any:
     return value
 
 
-def read_document() -> dict[str, Any]:
+def read_document() -> JsonObject:
     """The request's body as a JSON object whose every value is fit to keep."""
     value = read_json()
     if not isinstance(value, dict):
@@ -70,39 +71,38 @@ def read_document() -> dict[str, Any]:
     return value
 
 
-def refuse_unfit(value: Any, path: str = "") -> None:
+def refuse_unfit(value: object, path: str = "") -> None:
     """Problem (422) when a value in it cannot be kept."""
     faults = unfit_values(value, path)
     for first in faults:
         raise Problem(422, "Some values cannot be kept as they are.", errors=chain([first], faults))
 
 
-def refuse_too_deep(value: Any, most: int) -> None:
+def refuse_too_deep(value: object, most: int) -> None:
     if _depth_exceeds(value, most):
         raise too_deep()
 
 
-def unfit_values(value: Any, path: str = "") -> Iterator[tuple[str, str]]:
+def unfit_values(value: object, path: str = "") -> Iterator[tuple[str, str]]:
     """Each value that cannot be kept, as (dotted path, what to do about it); a path is cut where it is long."""
-    kind = type(value)
-    if kind is str:
+    if isinstance(value, str):
         if _UNFIT_TEXT.search(value):
             yield path, "Take out the NUL or broken characters; they cannot be kept."
-    elif kind is dict:
+    elif isinstance(value, dict):
         for key, item in value.items():
             if _UNFIT_TEXT.search(key):
                 yield path, "Take out the NUL or broken characters from the names; they cannot be kept."
             else:
                 yield from unfit_values(item, _inside(path, key))
-    elif kind is list:
+    elif isinstance(value, list):
         for index, item in enumerate(value):
             yield from unfit_values(item, _inside(path, str(index)))
-    elif kind is float:
+    elif isinstance(value, float):
         yield (
             path,
             'Send a whole number without a point (400, not 400.0), or the amount as text, as in "1.5 g".',
         )
-    elif kind is int and not -LARGEST_WHOLE <= value <= LARGEST_WHOLE:
+    elif isinstance(value, int) and not -LARGEST_WHOLE <= value <= LARGEST_WHOLE:
         yield path, f"Send a number between -{LARGEST_WHOLE} and {LARGEST_WHOLE}."
 
 
@@ -113,7 +113,7 @@ def _inside(path: str, key: str) -> str:
     return f"{path}.{short(key)}" if path else short(key)
 
 
-def answer(value: Any, status: int = 200, *, etag: str | None = None) -> Response:
+def answer(value: object, status: int = 200, *, etag: str | None = None) -> Response:
     """A JSON answer; with an ETag, one that turns into 304 when the asker has it already."""
     return answer_text(json.dumps(value, ensure_ascii=False, separators=(",", ":")), status, etag=etag)
 
@@ -177,14 +177,14 @@ def refuse_unless_read(connection: Connection, version: int | None, what: str) -
 class Arguments(FlaskParser):
     """Lets flask-smorest read bodies through this module's one door."""
 
-    def load_json(self, req: Request, schema: Schema) -> Any:
+    def load_json(self, req: Request, schema: Schema) -> JsonObject:
         return read_document()
 
 
 class BatchArguments(FlaskParser):
     """For a batch whose items are judged one by one: an unfit value spoils only its own."""
 
-    def load_json(self, req: Request, schema: Schema) -> Any:
+    def load_json(self, req: Request, schema: Schema) -> JsonValue:
         return read_json()
 
 
@@ -212,7 +212,7 @@ class Blueprint(flask_smorest.Blueprint):
         api.describe_later(partial(super().register_views_in_doc, api, *about, **more))
 
 
-def _depth_exceeds(value: Any, most: int) -> bool:
+def _depth_exceeds(value: object, most: int) -> bool:
     level = [value]
     for _ in range(most):
         level = [

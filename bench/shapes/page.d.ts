@@ -2673,8 +2673,10 @@ export type Market = "us" | "eu";
 
 export type ListGroup = "over" | "free" | "by_hand" | "colour";
 
+export type LabelShape = "rectangle" | "cylinder" | "other";
+
 export interface LabelSize {
-  readonly shape: "rectangle" | "cylinder" | "other";
+  readonly shape: LabelShape;
   /** of a cylinder, its girth */
   readonly width_um: Um;
   readonly height_um: Um;

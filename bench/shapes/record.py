@@ -311,8 +311,11 @@ Market = Literal["us", "eu"]
 ListGroup = Literal["over", "free", "by_hand", "colour"]
 
 
+LabelShape = Literal["rectangle", "cylinder", "other"]
+
+
 class LabelSize(TypedDict):
-    shape: Literal["rectangle", "cylinder", "other"]
+    shape: LabelShape
     width_um: Um  # of a cylinder, its girth
     height_um: Um
 

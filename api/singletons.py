@@ -6,9 +6,9 @@ What holds until somebody has said anything is version 0, and is nowhere kept.
 from __future__ import annotations
 
 import json
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from typing import Any
+from typing import Generic, TypeVar
 
 from flask import Response, request
 from sqlalchemy import Connection, insert, select, update
@@ -17,49 +17,54 @@ from api import audit
 from api.clock import now_ms
 from api.errors import Problem
 from api.store import writing
+from api.tables import BenchHours, Kit, StudioSettings
 from api.wire import answer, refuse_unless_read
 from bench import canonical
 
-Json = Any  # until its shape is named
+Document = TypeVar("Document", bound=Mapping[str, object])
+Measured = TypeVar("Measured", bound=Mapping[str, object] | None)
 
 
 @dataclass(frozen=True)
-class Held:
+class StoredDocument(Generic[Document, Measured]):
     """The document that holds now, what the bench reads in it where that is kept too, and how often it was said anew."""
 
     version: int
-    document: Json
-    measured: Json | None = None
+    document: Document
+    measured: Measured
 
     def answer(self, status: int = 200) -> Response:
-        told = {key: value for key, value in self.__dict__.items() if value is not None}
-        return answer(told, status, etag=str(self.version))
+        whole = {"version": self.version, "document": self.document}
+        if self.measured is not None:
+            whole["measured"] = self.measured
+        return answer(whole, status, etag=str(self.version))
 
 
 @dataclass(frozen=True)
-class OneOf:
+class SingletonDocument(Generic[Document, Measured]):
     """The one document of its kind.
 
-    table: a table of one row with version, document and updated_at, and measured where what is read is kept.
-    name: as people say it, "bench hours". address: where it is put. unsaid: what holds at version 0.
+    name: as people say it, "bench hours". address: where it is put. default: what holds at version 0.
     read: gives what the bench reads in it, if anything; raises a BenchError that names the field of what
     the bench could not work with. noted: what the audit log calls a change, where it is told there.
     """
 
-    table: Any
+    table: type[Kit] | type[StudioSettings] | type[BenchHours]
     name: str
     address: str
-    unsaid: Json
-    read: Callable[[Json], Json | None]
+    default: Document
+    read: Callable[[Document], Measured]
     noted: str | None = None
 
-    def now(self, connection: Connection) -> Held:
+    def now(self, connection: Connection) -> StoredDocument[Document, Measured]:
         row = connection.execute(select(self.table.__table__)).mappings().one_or_none()
         if row is None:
-            return Held(0, self.unsaid, self.read(self.unsaid))
-        return Held(row["version"], json.loads(row["document"]), json.loads(row.get("measured", "null")))
+            return StoredDocument(0, self.default, self.read(self.default))
+        return StoredDocument(
+            row["version"], json.loads(row["document"]), json.loads(row.get("measured", "null"))
+        )
 
-    def put(self, document: Json) -> Response:
+    def put(self, document: Document) -> Response:
         """Answer the request to say it anew; once it was said, with If-Match."""
         measured = self.read(document)
         with writing() as connection:
@@ -69,7 +74,7 @@ class OneOf:
                 return now.answer()
             if now.version or request.if_match:
                 refuse_unless_read(connection, now.version, f"the {self.name}")
-            kept = Held(now.version + 1, document, measured)
+            kept = StoredDocument(now.version + 1, document, measured)
             self._keep(connection, kept)
             if self.noted:
                 fields = sorted(
@@ -80,7 +85,7 @@ class OneOf:
                 audit.note(connection, self.noted, fields=", ".join(fields))
         return kept.answer(200 if now.version else 201)
 
-    def take_in(self, connection: Connection, document: Json) -> bool:
+    def take_in(self, connection: Connection, document: Document) -> bool:
         """Keep one from elsewhere where nothing was said yet; False when the same is here, Problem for another."""
         measured = self.read(document)
         now = self.now(connection)
@@ -89,14 +94,14 @@ class OneOf:
                 409, f"That would replace the studio's {self.name}. To do so: PUT /api/v1{self.address}."
             )
         if not now.version:
-            self._keep(connection, Held(1, document, measured))
+            self._keep(connection, StoredDocument(1, document, measured))
         return not now.version
 
-    def _keep(self, connection: Connection, held: Held) -> None:
-        values = {"version": held.version, "document": canonical(held.document), "updated_at": now_ms()}
-        if held.measured is not None:
-            values["measured"] = canonical(held.measured)
-        if held.version == 1:
+    def _keep(self, connection: Connection, stored: StoredDocument[Document, Measured]) -> None:
+        values = {"version": stored.version, "document": canonical(stored.document), "updated_at": now_ms()}
+        if stored.measured is not None:
+            values["measured"] = canonical(stored.measured)
+        if stored.version == 1:
             connection.execute(insert(self.table).values(id=1, **values))
         else:
             connection.execute(update(self.table).values(**values))
