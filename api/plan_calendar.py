@@ -8,18 +8,17 @@ that is read again moves them.
 from __future__ import annotations
 
 from datetime import UTC, datetime, timedelta
-from typing import Any
 
 from icalendar import Alarm, Calendar, Event
 
-Json = Any  # until its shape is named
+from bench import Plan
 
 MIME = "text/calendar"
 BEFORE_SESSION = timedelta(minutes=15)
 WAIT_SHOWN = timedelta(minutes=5)  # an event needs a length to be seen
 
 
-def calendar(plan_id: str, made_at: int, plan: Json, titles: dict[str, str]) -> bytes:
+def calendar(plan_id: str, made_at: int, plan: Plan, titles: dict[str, str]) -> bytes:
     """titles: run -> what is made. Steps that are done already are left out."""
     told = Calendar()
     told.add("prodid", "-//Bowlside//Bench plan//EN")
@@ -56,8 +55,7 @@ def calendar(plan_id: str, made_at: int, plan: Json, titles: dict[str, str]) -> 
                 timedelta(0),
             )
         )
-    text: bytes = told.to_ical()
-    return text
+    return bytes(told.to_ical())
 
 
 def _event(

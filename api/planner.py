@@ -12,7 +12,7 @@ import threading
 import time
 from collections.abc import Callable
 from datetime import datetime
-from typing import Any
+from typing import NamedTuple, NotRequired, TypeAlias, TypedDict
 from zoneinfo import ZoneInfo
 
 from flask import Flask
@@ -25,12 +25,30 @@ from api.hours import HOURS
 from api.kit import measured_kit
 from api.plan_shapes import MOST_TOGETHER
 from api.recipes import version_or_404
-from api.runs import RunView, load_run_in
+from api.runs import load_run_in
 from api.store import reading, writing
 from api.tables import Entry, Plan, PlannedRun, Run
-from bench import BenchError, canonical
-
-Json = Any  # until its shape is named
+from bench import (
+    BenchError,
+    Kit,
+    MeasuredRecipe,
+    PlanAimName,
+    PlannedPart,
+    Problem,
+    Progress,
+    RecipeRef,
+    Sheet,
+    Size,
+    State,
+    TasksOfRun,
+    TimeSaving,
+    TimeSavingOption,
+    TimeSavingSaid,
+    canonical,
+)
+from bench import (
+    Plan as PlanMade,
+)
 
 LIMIT = 8.0  # the solver's own seconds for a plan; of the clock's about as many, for a very long day more
 MOST_S = 60.0  # of the clock, when looking for a better one ends in any case
@@ -51,39 +69,78 @@ def init_app(app: Flask) -> None:
     app.extensions[EXTENSION] = Planner(app)
 
 
+class RecipeToPlan(RecipeRef):
+    """A recipe that has not begun, at a size."""
+
+    size: Size
+
+
+class Asked(TypedDict):
+    """What was asked of a plan, as it is kept."""
+
+    runs: list[str]
+    recipes: list[RecipeToPlan]
+    aim: PlanAimName
+    ready_by: int | None
+    savings: bool
+    due: NotRequired[dict[str, int]]  # run -> when it is to be ready
+    out: NotRequired[list[str]]  # runs that the maker left out
+    by: NotRequired[str]  # the device that asked
+
+
+class Made(TypedDict):
+    """A plan as it is kept, with what it was made of."""
+
+    hours: int  # their version
+    reach: dict[str, int]  # run -> how many entries its journal held
+    hands_ms: dict[str, int]  # step -> the maker's own time
+    parts: list[PlannedPart]
+    savings: list[TimeSavingSaid]
+    plan: PlanMade
+    made_at: int
+
+
+class Together(TypedDict):
+    """Runs that share the bench."""
+
+    runs: list[str]
+    due: dict[str, int]
+    out: list[str]
+
+
+Hands: TypeAlias = dict[str, dict[str, int]]  # recipe -> written step -> the maker's own time in ms
+
+
+class OfSheet(NamedTuple):
+    """A run, or a recipe that has not begun, as it is planned."""
+
+    name: str
+    sheet: Sheet
+    state: State | None
+    recipe: MeasuredRecipe
+
+
 class Reading:
     """All that a plan is made of, as it stands in one view of the database."""
 
-    def __init__(self, connection: Connection, asked: Json) -> None:
+    def __init__(self, connection: Connection, asked: Asked) -> None:
         self.hours = HOURS.now(connection)
         self.kit = measured_kit(connection)
         self.reach = reaches(connection, asked["runs"])
-        self.sheets: list[tuple[str, Json, Json | None, Json]] = []  # name, sheet, state, measured recipe
+        self.sheets: list[OfSheet] = []
         for run_id in asked["runs"]:
-            run: RunView = load_run_in(connection, run_id)
-            self._add(connection, run_id, run.sheet["recipe"], run.sheet, run.state)
+            run = load_run_in(connection, run_id)
+            measured = _measured(connection, run.sheet["recipe"])
+            self.sheets.append(OfSheet(run_id, run.sheet, run.state, measured))
         for number, recipe in enumerate(asked["recipes"], 1):
-            ref = {"id": recipe["id"], "version": recipe["version"]}
-            self._add(connection, f"new-{number}", ref, None, None, recipe["size"])
+            ref: RecipeRef = {"id": recipe["id"], "version": recipe["version"]}
+            measured = _measured(connection, ref)
+            sheet = bench.make_sheet(measured, ref, recipe["size"], self.kit)
+            self.sheets.append(OfSheet(f"new-{number}", sheet, None, measured))
 
-    def _add(
-        self,
-        connection: Connection,
-        name: str,
-        ref: Json,
-        sheet: Json | None,
-        state: Json | None,
-        size: Json | None = None,  # of what has no sheet yet
-    ) -> None:
-        measured = json.loads(version_or_404(connection, ref["id"], ref["version"]).measured)
-        if sheet is None:
-            assert size is not None
-            sheet = bench.make_sheet(measured, ref, size, self.kit)
-        self.sheets.append((name, sheet, state, measured))
-
-    def problem(self, asked: Json, hands: Json, at: int, kit: Json | None = None) -> Json:
+    def problem(self, asked: Asked, hands: Hands, at: int, kit: Kit | None = None) -> Problem:
         """kit: plan what has not begun for this kit instead of its own."""
-        parts = []
+        parts: list[TasksOfRun] = []
         for name, sheet, state, measured in self.sheets:
             own = _of_sheet(sheet, hands.get(sheet["recipe"]["id"], {}))
             part = bench.tasks_of(sheet, state, run=name, recipe=measured, hands=own)
@@ -95,41 +152,44 @@ class Reading:
         waits = sum(task["left_ms"] for part in parts for task in part["tasks"] if task["kind"] == "wait")
         latest = max([asked["ready_by"] or 0, *asked.get("due", {}).values()])
         until = max(at + AHEAD_MS + waits, latest + DAY_MS)
-        problem = bench.make_problem(
+        problem: Problem = bench.make_problem(
             parts, self.hours.document["makers"], at, min(until, at + MOST_AHEAD_MS), asked["ready_by"]
         )
         return {**problem, "names": {part["run"]: part["name"] for part in self.parts()}}
 
-    def parts(self) -> list[Json]:
-        """What the plan is of: {"run", "title", "name"}."""
+    def parts(self) -> list[PlannedPart]:
+        """What the plan is of."""
         return [
             {"run": name, "title": sheet["recipe"]["title"], "name": _name_of(sheet, state)}
             for name, sheet, state, _ in self.sheets
         ]
 
-    def hands(self) -> Json:
-        """Recipe -> written step -> the maker's own time in ms."""
+    def hands(self) -> Hands:
         recipes = {sheet["recipe"]["id"] for _, sheet, _, _ in self.sheets}
         return {recipe: bench.planned_hands(records.recent_records(recipe)) for recipe in recipes}
 
 
-def _name_of(sheet: Json, state: Json | None) -> str:
+def _measured(connection: Connection, ref: RecipeRef) -> MeasuredRecipe:
+    measured: MeasuredRecipe = json.loads(version_or_404(connection, ref["id"], ref["version"]).measured)
+    return measured
+
+
+def _name_of(sheet: Sheet, state: State | None) -> str:
     """What a batch is called: by its number, else by what it is."""
-    name: str = (state["number"] if state else None) or sheet["recipe"]["title"]
-    return name
+    return (state["number"] if state else None) or sheet["recipe"]["title"]
 
 
-def _begun(problem: Json) -> bool:
+def _begun(problem: TasksOfRun) -> bool:
     return any(task["status"] != "open" for task in problem["tasks"])
 
 
-def _of_sheet(sheet: Json, hands: Json) -> Json:
+def _of_sheet(sheet: Sheet, hands: dict[str, int]) -> dict[str, int]:
     """The hand times of a sheet's own steps."""
     own = {step["id"]: hands.get(f"{step['component']}.{step['step']}") for step in sheet["steps"]}
     return {key: ms for key, ms in own.items() if ms is not None}
 
 
-def reaches(connection: Connection, runs: list[str]) -> Json:
+def reaches(connection: Connection, runs: list[str]) -> dict[str, int]:
     """How many entries each run's journal holds."""
     counted = select(Entry.run_id, func.count()).where(Entry.run_id.in_(runs)).group_by(Entry.run_id)
     found = {run: count for run, count in connection.execute(counted)}
@@ -176,7 +236,7 @@ class Watch:
         self._app = app
         self.plan_id = plan_id
         self.cancelled = False
-        self.progress: Json | None = None
+        self.progress: dict[str, str | int] | None = None
         self._looked = 0.0
         self._ends = time.monotonic() + MOST_S
 
@@ -197,62 +257,70 @@ def _make(app: Flask, plan_id: str) -> None:
     watch = Watch(app, plan_id)
     with reading() as connection:
         row = connection.execute(select(Plan.asked, Plan.made).where(Plan.id == plan_id)).one()
-        asked = json.loads(row.asked)
+        asked: Asked = json.loads(row.asked)
         found = Reading(connection, asked)
-    before = json.loads(row.made)["plan"] if row.made else None
+    before: PlanMade | None = json.loads(row.made)["plan"] if row.made else None
     hands = found.hands()
     at = now_ms()
     problem = found.problem(asked, hands, at)
-    whole = {
-        "hours": found.hours.version,
-        "reach": found.reach,
-        "hands_ms": _own_times(found, hands),
-        "parts": found.parts(),
-        "savings": [],
-    }
+    savings: list[TimeSavingSaid] = []
 
-    def keep(plan: Json, state: str) -> None:
-        _keep(plan_id, state=state, made=canonical({**whole, "plan": plan, "made_at": now_ms()}))
+    def keep(plan: PlanMade, state: str) -> None:
+        made: Made = {
+            "hours": found.hours.version,
+            "reach": found.reach,
+            "hands_ms": _own_times(found, hands),
+            "parts": found.parts(),
+            "savings": savings,
+            "plan": plan,
+            "made_at": now_ms(),
+        }
+        _keep(plan_id, state=state, made=canonical(made))
 
-    def progress(said: Json) -> None:
-        if said["aim"] == "usable":
+    def progress(found: Progress) -> None:
+        if found["aim"] == "usable":
             if before is None:
                 with app.app_context():
-                    keep(said["plan"], "working")
+                    keep(found["plan"], "working")
             return
         # `canonical` takes whole numbers alone, so the share is kept in thousandths.
-        watch.progress = {"aim": said["aim"], "share": round(1000 * (said["work"] or 0))}
+        watch.progress = {"aim": found["aim"], "share": round(1000 * (found["work"] or 0))}
 
-    made = _best(problem, asked, before, at, watch.look, progress)
-    keep(made, "working" if asked["savings"] else "made")
+    best = _best(problem, asked, before, at, watch.look, progress)
+    keep(best, "working" if asked["savings"] else "made")
     if asked["savings"]:
-        whole["savings"] = _savings(found, asked, hands, at, problem, made, watch.look)
-        keep(made, "made")
+        savings += _savings(found, asked, hands, at, problem, best, watch.look)
+        keep(best, "made")
 
 
 def _best(
-    problem: Json,
-    asked: Json,
-    before: Json | None,
+    problem: Problem,
+    asked: Asked,
+    before: PlanMade | None,
     at: int,
     cancelled: Callable[[], bool],
-    progress: Callable[[Json], None],
-) -> Json:
+    progress: Callable[[Progress], None],
+) -> PlanMade:
     """The plan from now on: by what was asked, and once the day is under way, near to the plan before."""
-    how: Json = {"budget": LIMIT, "cancelled": cancelled, "progress": progress}
     begun = _begun(problem)
-    if asked.get("due"):
-        return bench.plan_several(problem, asked["due"], before, at, **how)
-    if asked["aim"] == "ready_by" and not (begun and asked["ready_by"] <= at):
-        made = bench.plan(problem, aim="ready_by", **how)
+    made: PlanMade
+    if due := asked.get("due"):
+        made = bench.plan_several(
+            problem, due, before, at, budget=LIMIT, cancelled=cancelled, progress=progress
+        )
+        return made
+    if asked["aim"] == "ready_by" and not (begun and (asked["ready_by"] or 0) <= at):
+        made = bench.plan(problem, aim="ready_by", budget=LIMIT, cancelled=cancelled, progress=progress)
         if made["status"] not in ("impossible", "unknown") or not begun:
             return made
     elif not begun:
-        return bench.plan(problem, **how)
-    return bench.replan(problem, before, at, **how)
+        made = bench.plan(problem, budget=LIMIT, cancelled=cancelled, progress=progress)
+        return made
+    made = bench.replan(problem, before, at, budget=LIMIT, cancelled=cancelled, progress=progress)
+    return made
 
 
-def _own_times(found: Reading, hands: Json) -> Json:
+def _own_times(found: Reading, hands: Hands) -> dict[str, int]:
     return {
         f"{name}/{step}": ms
         for name, sheet, _, _ in found.sheets
@@ -265,17 +333,17 @@ def _own_times(found: Reading, hands: Json) -> Json:
 
 def _savings(
     found: Reading,
-    asked: Json,
-    hands: Json,
+    asked: Asked,
+    hands: Hands,
     at: int,
-    problem: Json,
-    made: Json,
+    problem: Problem,
+    made: PlanMade,
     cancelled: Callable[[], bool],
-) -> list[Json]:
+) -> list[TimeSavingSaid]:
     """What one more of something would save, each as a day planned anew, in words."""
-    asks_again = {**problem, "ready_by": None}
-    others = bench.offers(asks_again, made)
-    plain = {**asked, "ready_by": None}
+    asks_again: Problem = {**problem, "ready_by": None}
+    others: list[TimeSavingOption] = bench.offers(asks_again, made)
+    plain: Asked = {**asked, "ready_by": None}
     for mould in found.kit["moulds"]:
         more = bench.with_one_more(found.kit, mould["id"])
         other = found.problem(plain, hands, at, more)
@@ -286,11 +354,13 @@ def _savings(
         if asked["aim"] == "finish" and not asked.get("due")
         else bench.plan(asks_again, budget=SAVINGS_LIMIT / 4)
     )
-    told = bench.what_saves(asks_again, soonest, others, budget=SAVINGS_LIMIT, cancelled=cancelled)
+    told: list[TimeSaving] = bench.what_saves(
+        asks_again, soonest, others, budget=SAVINGS_LIMIT, cancelled=cancelled
+    )
     return [{**each, "says": _saving_words(each, problem["zone"])} for each in told]
 
 
-def _saving_words(saving: Json, zone: str) -> str:
+def _saving_words(saving: TimeSaving, zone: str) -> str:
     what = "A second maker"
     if saving["what"] == "mould":
         what = f"One more set of {saving['name']}"
@@ -301,8 +371,8 @@ def _saving_words(saving: Json, zone: str) -> str:
     gains = []
     if saving["saves_ms"] > 0:
         gains.append(f"ends it {bench.span(saving['saves_ms'])} sooner")
-    if saving["saves_sessions"] > 0:
-        count = saving["saves_sessions"]
+    count = saving["saves_sessions"] or 0
+    if count > 0:
         gains.append(f"saves {count} {'session' if count == 1 else 'sessions'} at the bench")
     sure = "" if saving["proven"] else ", as far as was found"
     return f"{what} {' and '.join(gains)}{sure}." if gains else f"{what} would change nothing{sure}."
@@ -316,7 +386,7 @@ def _on_the_clock(ms: int, zone: str) -> str:
 # Rows
 
 
-def _keep(plan_id: str, **values: Any) -> None:
+def _keep(plan_id: str, **values: str | int | None) -> None:
     with writing(alone=False) as connection:
         connection.execute(update(Plan).where(Plan.id == plan_id).values(**values))
 
@@ -331,14 +401,16 @@ def known_runs(connection: Connection, runs: list[str]) -> set[str]:
     return set(connection.execute(select(Run.id).where(Run.id.in_(runs))).scalars())
 
 
-def due_of(asked: Json) -> dict[str, int]:
+def due_of(asked: Asked) -> dict[str, int]:
     """Run -> when it is to be ready, of what was asked of a plan; one with an aim of its own is for all its runs."""
-    due: dict[str, int] = asked.get("due", {})
-    return {run: asked["ready_by"] for run in asked["runs"]} if asked["aim"] == "ready_by" else due
+    ready_by = asked["ready_by"]
+    if asked["aim"] == "ready_by" and ready_by is not None:
+        return dict.fromkeys(asked["runs"], ready_by)
+    return asked.get("due", {})
 
 
-def beside(connection: Connection, run: str, at: int) -> Json:
-    """A run with the others that share the bench with it, as a plan is asked for: {"runs", "due", "out"}.
+def concurrent_runs(connection: Connection, run: str, at: int) -> Together:
+    """A run with the others that share the bench with it, as a plan is asked for.
 
     The others are at most seven, those begun last first. They are open, somebody here did something in them in the last day, and they follow a plan. One that cannot
     be planned spoils no other; what the maker left out stays out; the demo's own never joins.

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import json
-from typing import Any
+from typing import NamedTuple, TypedDict
 from uuid import UUID, uuid4
 
 from flask import Response, current_app
-from sqlalchemy import Connection, Row, and_, delete, insert, not_, or_, select, update
+from sqlalchemy import Connection, and_, delete, insert, not_, or_, select, update
 
 import bench
 from api.answers import ProblemDetails
@@ -22,9 +22,11 @@ from api.planner import (
     MOST_AHEAD_MS,
     MOST_S,
     SILENT_MS,
+    Asked,
+    Made,
     Planner,
     Reading,
-    beside,
+    concurrent_runs,
     drop_old,
     due_of,
     known_runs,
@@ -36,15 +38,14 @@ from api.shapes_openapi import shape
 from api.store import reading, writing
 from api.tables import Plan, PlannedRun
 from api.wire import Blueprint, answer
-from bench import canonical
-
-Json = Any  # until its shape is named
+from bench import KeptPlan, PlanAimName, PlanFault, PlanProgress, PlanState, RunDue, Size, canonical
+from bench import Plan as PlanMade
 
 KEPT_PLAN = shape("KeptPlan")
 
 blueprint = Blueprint("plans", __name__, description="The best order over all parts and runs")
 
-ABANDONED = {"field": "", "detail": "The server stopped while this was planned. Ask for it again."}
+ABANDONED: PlanFault = {"field": "", "detail": "The server stopped while this was planned. Ask for it again."}
 # One plan is made at a time in each process; the others wait, and each holds a thread.
 MOST_IN_HAND = 16
 MOST_OF_ONE = 3
@@ -52,47 +53,89 @@ AGAIN_S = 10
 WAIT_S = 0.8  # an answer that comes this soon needs no second question
 
 
+class RecipeGiven(TypedDict):
+    id: UUID
+    version: int
+    size: Size
+
+
+class PlanGiven(TypedDict):
+    """`api.plan_shapes.PlanAsked`, read."""
+
+    runs: list[UUID]
+    recipes: list[RecipeGiven]
+    aim: PlanAimName
+    ready_by: int | None
+    due: dict[UUID, int]
+    out: list[UUID]
+    savings: bool
+
+
+class PlanRow(NamedTuple):
+    """A plan as the database has it; asked, progress, fault and made are JSON."""
+
+    asked: str
+    asked_at: int
+    state: PlanState
+    beat_at: int
+    progress: str | None
+    fault: str | None
+    made: str | None
+
+
 @blueprint.post("/plans")
 @blueprint.arguments(PlanAsked())
 @blueprint.response(201, KEPT_PLAN)
 @blueprint.alt_response(202, schema=KEPT_PLAN, success=True, description="Still being worked on")
-def ask_plan(asked: Json) -> Response:
+def ask_plan(given: PlanGiven) -> Response:
     """Ask for a plan of runs, or of recipes not begun yet. The runs follow it from now on, unless a recipe is in it.
 
     The answer comes within about a second; what is not made by then goes on, and is at /plans/{id}.
     """
-    if not asked["runs"] and not asked["recipes"]:
+    if not given["runs"] and not given["recipes"]:
         raise Problem(422, "Nothing to plan.", errors=[("runs", "Name a run, or a recipe under recipes.")])
-    asked = {
-        **asked,
-        "runs": list(dict.fromkeys(str(run) for run in asked["runs"])),
-        "recipes": [{**each, "id": str(each["id"])} for each in asked["recipes"]],
-        "due": {str(run): instant for run, instant in asked["due"].items()},
-        "out": sorted({str(run) for run in asked["out"]}),
-    }
-    if len(asked["due"]) == 1 and asked["runs"] == list(asked["due"]) and not asked["recipes"]:
-        asked |= {"aim": "ready_by", "ready_by": asked["due"][asked["runs"][0]], "due": {}}
+    asked = _asked(given)
     at = now_ms()
     budgets.spend(gate.sender_id(), budgets.PLANS_AN_HOUR)
     _check(asked, at)
     plan_id = _add(asked, at)
     _planner().begin(plan_id, WAIT_S)
-    told = _told(plan_id)
-    if told["fault"] and told["plan"] is None:
-        fault = told["fault"]
+    kept = _kept(plan_id)
+    fault = kept["fault"]
+    if fault and kept["plan"] is None:
         raise Problem(
             422, fault["detail"], title="This cannot be planned", errors=[(fault["field"], fault["detail"])]
         )
-    response = answer(told, 202 if told["state"] == "working" else 201)
+    response = answer(kept, 202 if kept["state"] == "working" else 201)
     response.headers["Location"] = f"/api/v1/plans/{plan_id}"
     return response
+
+
+def _asked(given: PlanGiven) -> Asked:
+    """What was asked, as it is kept."""
+    due = {str(run): instant for run, instant in given["due"].items()}
+    asked: Asked = {
+        "runs": list(dict.fromkeys(str(run) for run in given["runs"])),
+        "recipes": [
+            {"id": str(each["id"]), "version": each["version"], "size": each["size"]}
+            for each in given["recipes"]
+        ],
+        "aim": given["aim"],
+        "ready_by": given["ready_by"],
+        "savings": given["savings"],
+        "due": due,
+        "out": sorted({str(run) for run in given["out"]}),
+    }
+    if len(due) == 1 and asked["runs"] == list(due) and not asked["recipes"]:
+        return {**asked, "aim": "ready_by", "ready_by": due[asked["runs"][0]], "due": {}}
+    return asked
 
 
 @blueprint.get("/plans/<uuid:plan_id>")
 @blueprint.response(200, KEPT_PLAN)
 def get_plan(plan_id: UUID) -> Response:
     """A plan, and how far the work on it is."""
-    return answer(_told(str(plan_id)))
+    return answer(_kept(str(plan_id)))
 
 
 @blueprint.post("/plans/<uuid:plan_id>/cancel")
@@ -101,7 +144,7 @@ def cancel_plan(plan_id: UUID) -> Response:
     """Stop looking for a better one. The best so far stays, and says so."""
     with writing(alone=False) as connection:
         connection.execute(update(Plan).where(Plan.id == str(plan_id)).values(cancelled=True))
-    return answer(_told(str(plan_id)))
+    return answer(_kept(str(plan_id)))
 
 
 @blueprint.get("/runs/<uuid:run_id>/plan")
@@ -122,14 +165,22 @@ def get_run_plan(run_id: UUID) -> Response:
         at = now_ms()
         budgets.spend(gate.sender_id(), budgets.PLANS_AN_HOUR)
         with reading() as connection:
-            together = beside(connection, run, at)
-        asked = {"recipes": [], "aim": "finish", "ready_by": None, "savings": False, **together}
+            together = concurrent_runs(connection, run, at)
+        asked: Asked = {
+            "runs": together["runs"],
+            "recipes": [],
+            "aim": "finish",
+            "ready_by": None,
+            "savings": False,
+            "due": together["due"],
+            "out": together["out"],
+        }
         plan_id = _add(asked, at)
         _planner().begin(plan_id, WAIT_S)
-        return answer(_told(plan_id))
+        return answer(_kept(plan_id))
     if _take_up(plan_id):
         _planner().begin(plan_id)
-    return answer(_told(plan_id))
+    return answer(_kept(plan_id))
 
 
 @blueprint.get("/runs/<uuid:run_id>/calendar.ics")
@@ -143,7 +194,7 @@ def get_run_calendar(run_id: UUID) -> Response:
         if not known_runs(connection, [str(run_id)]):
             no_such_run()
         plan_id = connection.scalar(select(PlannedRun.plan_id).where(PlannedRun.run_id == str(run_id)))
-    return _calendar(_told(plan_id) if plan_id else None)
+    return _calendar(_kept(plan_id) if plan_id else None)
 
 
 @blueprint.get("/plans/<uuid:plan_id>/calendar.ics")
@@ -153,17 +204,18 @@ def get_run_calendar(run_id: UUID) -> Response:
 )
 def get_calendar(plan_id: UUID) -> Response:
     """The sessions and waits of a plan for a calendar, with alarms."""
-    return _calendar(_told(str(plan_id)))
+    return _calendar(_kept(str(plan_id)))
 
 
-def _calendar(told: Json | None) -> Response:
-    if told is None or told["plan"] is None or not told["plan"]["steps"]:
+def _calendar(kept: KeptPlan | None) -> Response:
+    plan = kept["plan"] if kept else None
+    if kept is None or plan is None or not plan["steps"]:
         raise Problem(409, "There is no plan to write down. Ask for one: POST /api/v1/plans.")
-    several = len(told["parts"]) > 1  # then it is said which
+    several = len(kept["parts"]) > 1  # then it is said which
     titles = {
-        part["run"]: part.get("name", part["title"]) if several else part["title"] for part in told["parts"]
+        part["run"]: part.get("name", part["title"]) if several else part["title"] for part in kept["parts"]
     }
-    text = calendar(told["id"], told["made_at"], told["plan"], titles)
+    text = calendar(kept["id"], kept["made_at"] or kept["at"], plan, titles)
     response = Response(text, content_type=f"{MIME}; charset=utf-8", headers=[*DATA])
     response.headers["Cache-Control"] = "no-cache"
     response.headers["Content-Disposition"] = 'inline; filename="bench.ics"'
@@ -175,7 +227,7 @@ def _planner() -> Planner:
     return planner
 
 
-def _check(asked: Json, at: int) -> None:
+def _check(asked: Asked, at: int) -> None:
     """Raise for what can never be planned, before any work is done."""
     with reading() as connection:
         missing = set(asked["runs"]) - known_runs(connection, asked["runs"])
@@ -186,7 +238,7 @@ def _check(asked: Json, at: int) -> None:
                 "Some runs are not here.",
                 errors=[(f"runs.{place}", "There is no such run.") for place in places],
             )
-        for run, instant in asked["due"].items():
+        for run, instant in asked.get("due", {}).items():
             if run not in asked["runs"]:
                 raise bench.PlanError(f"due.{run}", "That run is not in this plan. Name it under runs.")
             _check_instant(f"due.{run}", instant, at)
@@ -204,9 +256,10 @@ def _check_instant(field: str, instant: int, at: int) -> None:
         raise bench.PlanError(field, "A plan reaches 399 days ahead at most. Ask nearer to the day.")
 
 
-def _add(asked: Json, at: int) -> str:
+def _add(asked: Asked, at: int) -> str:
     plan_id, by = str(uuid4()), gate.sender_id()
-    asked = {**asked, "by": by} if by else asked
+    if by:
+        asked = {**asked, "by": by}
     with writing(alone=False) as connection:
         _refuse_too_many(connection, at, by)
         connection.execute(
@@ -219,7 +272,7 @@ def _add(asked: Json, at: int) -> str:
         former = select(PlannedRun.plan_id).where(PlannedRun.run_id.in_(follow))
         connection.execute(update(Plan).where(Plan.id.in_(former)).values(cancelled=True))
         # What was left out of it is given a plan of its own when it is asked for.
-        left = (PlannedRun.plan_id.in_(former)) & (PlannedRun.run_id.in_(asked["out"]))
+        left = (PlannedRun.plan_id.in_(former)) & (PlannedRun.run_id.in_(asked.get("out", [])))
         connection.execute(delete(PlannedRun).where(left))
         for run in follow:
             connection.execute(delete(PlannedRun).where(PlannedRun.run_id == run))
@@ -228,7 +281,7 @@ def _add(asked: Json, at: int) -> str:
     return plan_id
 
 
-def _in_hand(connection: Connection, at: int) -> list[Json]:
+def _in_hand(connection: Connection, at: int) -> list[Asked]:
     """What was asked of each plan that somebody is at, in any process, or that waits for its turn."""
     working = (Plan.state == "working") & (Plan.beat_at >= at - SILENT_MS)
     return [json.loads(asked) for asked in connection.execute(select(Plan.asked).where(working)).scalars()]
@@ -268,32 +321,34 @@ def _take_up(plan_id: str) -> bool:
     return bool(taken.rowcount)
 
 
-def _row(connection: Connection, plan_id: str) -> Row[Any]:
-    row = connection.execute(select(*Plan.__table__.c).where(Plan.id == plan_id)).one_or_none()
-    return row if row is not None else not_found("plan", "/api/v1/runs/{id}/plan")
+def _row(connection: Connection, plan_id: str) -> PlanRow:
+    columns = (Plan.asked, Plan.asked_at, Plan.state, Plan.beat_at, Plan.progress, Plan.fault, Plan.made)
+    row = connection.execute(select(*columns).where(Plan.id == plan_id)).one_or_none()
+    return PlanRow(*row) if row is not None else not_found("plan", "/api/v1/runs/{id}/plan")
 
 
-def _behind(connection: Connection, row: Row[Any]) -> int:
+def _behind(connection: Connection, row: PlanRow) -> int:
     """How many entries came since the plan was made; changed hours count as one."""
     if row.made is None:
         return int(row.state == "refused")
-    made = json.loads(row.made)
+    made: Made = json.loads(row.made)
     now = reaches(connection, json.loads(row.asked)["runs"])
-    entries: int = sum(now[run] - made["reach"].get(run, 0) for run in now)
+    entries = sum(now[run] - made["reach"].get(run, 0) for run in now)
     return entries + int(HOURS.now(connection).version != made["hours"])
 
 
-def _told(plan_id: str) -> Json:
+def _kept(plan_id: str) -> KeptPlan:
     at = now_ms()
     with reading() as connection:
         row = _row(connection, plan_id)
         behind = _behind(connection, row)
-    state, fault = row.state, json.loads(row.fault) if row.fault else None
+    state: PlanState = row.state
+    fault: PlanFault | None = json.loads(row.fault) if row.fault else None
     if state == "working" and abs(at - row.beat_at) > SILENT_MS:
         state, fault = ("made", None) if row.made else ("refused", ABANDONED)
-    asked = json.loads(row.asked)
-    made = json.loads(row.made) if row.made else None
-    progress = json.loads(row.progress) if row.progress and state == "working" else None
+    asked: Asked = json.loads(row.asked)
+    made: Made | None = json.loads(row.made) if row.made else None
+    progress: PlanProgress | None = json.loads(row.progress) if row.progress and state == "working" else None
     return {
         "id": plan_id,
         "at": at,
@@ -302,7 +357,7 @@ def _told(plan_id: str) -> Json:
         "aim": asked["aim"],
         "ready_by": asked["ready_by"],
         "runs": asked["runs"],
-        "due": _due_told(asked, made),
+        "due": _due_of(asked, made),
         "out": asked.get("out", []),
         "limit": MOST_S,
         "parts": made["parts"] if made else [],
@@ -318,14 +373,13 @@ def _told(plan_id: str) -> Json:
     }
 
 
-def _due_told(asked: Json, made: Json | None) -> list[Json]:
+def _due_of(asked: Asked, made: Made | None) -> list[RunDue]:
     """When each run is to be ready, its latest start, or why not."""
     if made is None:
         return []
     plan = made["plan"]
     if "due" in plan:
-        told: list[Json] = plan["due"]
-        return told
+        return plan["due"]
     keeps = plan["aim"] == asked["aim"] and plan["status"] in ("proven", "found")
     why = (
         "" if keeps else plan["reasons"][0]["says"] if plan["reasons"] else "It has begun, and it ends later."
@@ -337,10 +391,10 @@ def _due_told(asked: Json, made: Json | None) -> list[Json]:
     ]
 
 
-def _in_a_line(plan: Json, asked: str) -> str:
+def _in_a_line(plan: PlanMade, asked: str) -> str:
     """How good the plan is known to be, and whether it is what was asked: once begun, there is always a plan."""
     if plan["reasons"]:
-        return str(plan["reasons"][0]["says"])
+        return plan["reasons"][0]["says"]
     if asked != plan["aim"]:
         return f"It cannot be ready by then any more. {_in_a_line(plan, plan['aim'])}"
     if plan["broken"]:

@@ -21,6 +21,9 @@ from sqlalchemy import (
 )
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
+from api.answers import Role
+from bench import PlanState
+
 
 class Base(DeclarativeBase):
     # Named constraints, so that a migration can drop one on any database.
@@ -249,7 +252,7 @@ class Plan(Base):
     id: Mapped[str] = mapped_column(String(36), primary_key=True)
     asked: Mapped[str] = mapped_column(Text)
     asked_at: Mapped[int] = mapped_column(BigInteger)
-    state: Mapped[str] = mapped_column(String(7))
+    state: Mapped[PlanState] = mapped_column(String(7))
     beat_at: Mapped[int] = mapped_column(BigInteger)
     cancelled: Mapped[bool]
     progress: Mapped[str | None] = mapped_column(Text)
@@ -274,7 +277,7 @@ class Device(Base):
 
     id: Mapped[str] = mapped_column(String(36), primary_key=True)
     name: Mapped[str] = mapped_column(Text)
-    role: Mapped[str] = mapped_column(String(6))
+    role: Mapped[Role] = mapped_column(String(6))
     # The id by which the journal's entries name it, once it has said so.
     bench: Mapped[str | None] = mapped_column(Text)
     # Of its secret, in hex; empty when it came from a backup, so that it has to pair again.
@@ -301,7 +304,7 @@ class Pairing(Base):
     __table_args__ = (CheckConstraint("role IN ('maker', 'helper')", name="role"),)
 
     code_sha256: Mapped[str] = mapped_column(String(64), primary_key=True)
-    role: Mapped[str] = mapped_column(String(6))
+    role: Mapped[Role] = mapped_column(String(6))
     made_at: Mapped[int] = mapped_column(BigInteger)
     expires_at: Mapped[int] = mapped_column(BigInteger)
     tries_left: Mapped[int]

@@ -3532,6 +3532,8 @@ export interface TimeSaving {
   readonly proven: boolean;
 }
 
+export type PlanState = "working" | "made" | "refused";
+
 /** What a plan is of. */
 export interface PlannedPart {
   /** what stands before the / in its steps */
@@ -3575,7 +3577,7 @@ export interface KeptPlan {
   /** now, by the server's clock */
   readonly at: InstantMs;
   /** working: a better one is being looked for */
-  readonly state: "working" | "made" | "refused";
+  readonly state: PlanState;
   readonly asked_at: InstantMs;
   readonly aim: PlanAimName;
   /** None: whenever */

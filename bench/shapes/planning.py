@@ -385,6 +385,8 @@ class TimeSaving(TypedDict):
 
 # A plan as the server keeps it
 
+PlanState = Literal["working", "made", "refused"]
+
 
 class PlannedPart(TypedDict):
     """What a plan is of."""
@@ -419,7 +421,7 @@ class KeptPlan(TypedDict):
 
     id: str
     at: InstantMs  # now, by the server's clock
-    state: Literal["working", "made", "refused"]  # working: a better one is being looked for
+    state: PlanState  # working: a better one is being looked for
     asked_at: InstantMs
     aim: PlanAimName
     ready_by: InstantMs | None  # None: whenever
