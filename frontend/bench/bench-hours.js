@@ -4,6 +4,7 @@
  */
 
 import { full, last } from "./lists.js";
+/** @import { HoursWritten } from "../../bench/shapes/page" */
 /** @import { Full } from "../../types/lists" */
 
 const DAYS = ["sun", "mon", "tue", "wed", "thu", "fri", "sat"];
@@ -14,7 +15,7 @@ const DAY_MS = 86_400_000;
 const places = full(); // each zone's clock, kept: it costs more to make one than to ask it
 
 /**
- * @param {Hours} hours @param {number} since @param {number} until
+ * @param {HoursWritten} hours @param {number} since @param {number} until
  * @returns {[opens: number, closes: number][]} in order, none touching the next
  */
 export function stretches({ zone, daily = [], days = {}, dates = {} }, since, until) {

@@ -7,22 +7,34 @@
  */
 
 import { divisionOf } from "./journal.js";
+import { full } from "./lists.js";
 import { allowedMg } from "./weighing.js";
 import { divided, grams, halfEven, PPM, product, sum } from "./whole.js";
+/** @import { Sheet, SheetLine, State, VesselState } from "../../bench/shapes/page" */
+/** @import { Place, Ratio, WeighedLine } from "../../types/bench" */
+/** @import { Full } from "../../types/lists" */
+/** @import { Int } from "./whole.js" */
 
 const ASSEMBLY = "assembly";
 const TO_COME = ["open", "short"];
 
-/** The lines of one round that have a mass. */
-export const weighedLines = ({ lines }, { component, round }) =>
-  lines.filter((line) => line.component === component && line.round === round && line.mg !== null);
+/** @param {SheetLine} line @returns {line is WeighedLine} */
+const isWeighed = (line) => line.mg !== null;
 
-/** What each weighed line of a round comes to in the end, in mg, by line: its target while it is still to come, else what went in. */
+/** The lines of one round that have a mass. @param {Pick<Sheet, "lines">} sheet @param {Place} place */
+export const weighedLines = ({ lines }, { component, round }) =>
+  lines.filter(isWeighed).filter((line) => line.component === component && line.round === round);
+
+/**
+ * What each weighed line of a round comes to in the end, in mg, by line: its target while it is still to come, else
+ * what went in.
+ * @param {Sheet} sheet @param {State} state @param {Place} place
+ */
 export function coming(sheet, state, place) {
-  return new Map(
+  return full(
     weighedLines(sheet, place).map(({ id }) => {
       const { status, target_mg: target, in_mg: inMg } = state.lines[id];
-      return [id, TO_COME.includes(status) ? target : inMg];
+      return /** @type {const} */ ([id, TO_COME.includes(status) && target !== null ? target : inMg]);
     }),
   );
 }
@@ -30,9 +42,12 @@ export function coming(sheet, state, place) {
 /**
  * {ends, over}: what each line comes to once the round is made num / den of the sheet's, and which of them would
  * then be too much: they are in already. kept: lines that stay as they are.
+ * @param {Sheet} sheet @param {State} state @param {Place} place @param {Ratio} ratio @param {readonly string[]} kept
  */
 export function carriedTo(sheet, state, place, [num, den], kept) {
-  const ends = new Map();
+  /** @type {Full<string, number>} */
+  const ends = full();
+  /** @type {string[]} */
   const over = [];
   for (const line of weighedLines(sheet, place)) {
     const { in_mg: inMg, status, scale } = state.lines[line.id];
@@ -45,13 +60,17 @@ export function carriedTo(sheet, state, place, [num, den], kept) {
   return { ends, over };
 }
 
-/** What each vessel of a round holds at its fullest, in mg, when its lines come to this much. */
+/**
+ * What each vessel of a round holds at its fullest, in mg, when its lines come to this much.
+ * @param {Sheet} sheet @param {Place} place @param {Full<string, number>} ends @returns {[string, number][]}
+ */
 export function loads(sheet, { component, round }, ends) {
   const portions = new Set(
     sheet.steps
-      .filter(({ kind }) => kind === "split")
+      .filter((step) => step.kind === "split")
       .flatMap((step) => step.portions.map(({ vessel }) => vessel)),
   );
+  /** @type {Map<string, number>} */
   const held = new Map();
   for (const { id, vessel } of weighedLines(sheet, { component, round })) {
     if (vessel !== null) held.set(vessel, (held.get(vessel) ?? 0) + ends.get(id));
@@ -62,7 +81,11 @@ export function loads(sheet, { component, round }, ends) {
   return [...held].filter(([vessel]) => !portions.has(vessel));
 }
 
-/** {vessel, says, isCured}: the first that does not take this, or whose scale does not, and whether another of the kit would; null where all fits. */
+/**
+ * {vessel, says, isCured}: the first that does not take this, or whose scale does not, and whether another of the kit
+ * would; null where all fits.
+ * @param {Sheet} sheet @param {State} state @param {[string, number][]} held
+ */
 export function tooFull(sheet, state, held) {
   const { kit } = sheet;
   for (const [key, mg] of held) {
@@ -87,7 +110,7 @@ export function tooFull(sheet, state, held) {
   return null;
 }
 
-/** What is passed when this much is in a vessel; "" when nothing is. */
+/** What is passed when this much is in a vessel; "" when nothing is. @param {Sheet} sheet @param {Pick<VesselState, "name" | "empty_mg" | "holds_mg" | "scale">} vessel @param {number} mg */
 function passed({ kit }, vessel, mg) {
   if (vessel.holds_mg !== null && mg > vessel.holds_mg)
     return `${grams(mg, 1000)} goes in, but ${vessel.name} holds ${grams(vessel.holds_mg, 1000)}.`;
@@ -96,10 +119,16 @@ function passed({ kit }, vessel, mg) {
   return `${grams(vessel.empty_mg + mg, 1000)} with ${vessel.name}, but ${scale.name} weighs up to ${grams(scale.capacity_mg, 1000)}.`;
 }
 
-/** [of the part, of the piece]: an ingredient's shares in ppm when these lines come to this much, and the others to what the state says. */
+/**
+ * [of the part, of the piece]: an ingredient's shares in ppm when these lines come to this much, and the others to what
+ * the state says.
+ * @param {Sheet} sheet @param {State} state @param {Map<string, number>} ends @param {string} ingredient
+ * @param {string} component @returns {[number, number]}
+ */
 export function sharesOf(sheet, state, ends, ingredient, component) {
   const { pieces } = sheet.size;
-  let [ofPart, ofPiece, whole] = [0, 0, 0];
+  let ofPart = 0;
+  let [ofPiece, whole] = [0n, 0n];
   for (const part of sheet.components) {
     let [mine, all] = [0, 0];
     for (const { round } of part.rounds) {
@@ -120,4 +149,5 @@ export function sharesOf(sheet, state, ends, ingredient, component) {
   return [ofPart, whole ? halfEven(ofPiece, whole) : ofPart];
 }
 
+/** @param {Int} one @param {Int} other */
 const plus = (one, other) => BigInt(one) + BigInt(other);

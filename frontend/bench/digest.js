@@ -3,12 +3,13 @@
 import { inOrder } from "./entries.js";
 import { sha256 } from "./sha256.js";
 import { canonical } from "./whole.js";
+/** @import { Entry } from "../../bench/shapes/page" */
 
-/** What the digest is taken of: SHA-256 over its UTF-8 bytes. */
+/** What the digest is taken of: SHA-256 over its UTF-8 bytes. @param {readonly Entry[]} entries */
 export function digestText(entries) {
   const ordered = inOrder(entries).sort((one, other) => (one.id < other.id ? -1 : 1));
   return ordered.map((entry) => `${canonical(entry)}\n`).join("");
 }
 
-/** The digest, 64 small hexadecimal digits. */
+/** The digest, 64 small hexadecimal digits. @param {readonly Entry[]} entries */
 export const digest = (entries) => sha256(digestText(entries));

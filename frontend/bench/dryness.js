@@ -1,13 +1,20 @@
 /** Dry or not: a weighing test. The same as bench/dryness.py, which says by what rule. */
 
+import { last } from "./lists.js";
 import { ceiling, grams, halfEven, PPM, product } from "./whole.js";
+/** @import { DryAnswer, Dryness, MeasuredMass, Scale, Sheet, State } from "../../bench/shapes/page" */
 
 const CONSTANT_PPM = 500; // 0.50 mg for each g
 const APART_MS = 60 * 60_000;
 
-/** What two weighings {at, mg} of one piece say: {constant, own, change_mg, change_ppm, least_mg, says}. */
+/**
+ * What two weighings of one piece say.
+ * @param {{at: number, mg: number}} first @param {{at: number, mg: number}} second @param {number} divisionMg
+ * @param {number | null} [ownPpm] @returns {Dryness}
+ */
 export function dryness(first, second, divisionMg, ownPpm = null) {
   const change = second.mg - first.mg;
+  /** @param {number} limit @returns {DryAnswer} */
   const judged = (limit) => {
     if (second.at - first.at < APART_MS) return "too_soon";
     if (product(first.mg, limit) < product(divisionMg, PPM) || first.mg === 0) return "cannot_tell";
@@ -36,22 +43,26 @@ export function dryness(first, second, divisionMg, ownPpm = null) {
   };
 }
 
-/** The test of each piece weighed at a step at least twice: [{piece, ...dryness}]; see bench/dryness.py. */
+/**
+ * The test of each piece weighed at a step at least twice; see bench/dryness.py.
+ * @param {Sheet} sheet @param {State} state @param {string} step @param {number | null} [ownPpm]
+ */
 export function drynessOf(sheet, state, step, ownPpm = null) {
   const weighed = state.measured.filter(
     (each) => each.what === "piece" && each.step === step && each.piece !== null,
   );
-  const pieces = [...new Set(weighed.map(({ piece }) => piece))].sort((one, other) => one - other);
+  const pieces = [...new Set(weighed.map(({ piece }) => piece ?? 0))].sort((one, other) => one - other);
   return pieces.flatMap((piece) => {
     const ofPiece = weighed.filter((each) => each.piece === piece);
     if (ofPiece.length < 2) return [];
-    const last = ofPiece.at(-1);
-    const older = ofPiece.filter(({ at }) => last.at - at >= APART_MS);
-    const first = (older.length ? older : ofPiece.slice(0, -1)).at(-1);
-    return [{ piece, ...dryness(first, last, divisionFor(sheet.kit.scales, last), ownPpm) }];
+    const newest = last(ofPiece);
+    const older = ofPiece.filter(({ at }) => newest.at - at >= APART_MS);
+    const first = last(older.length ? older : ofPiece.slice(0, -1));
+    return [{ piece, ...dryness(first, newest, divisionFor(sheet.kit.scales, newest), ownPpm) }];
   });
 }
 
+/** @param {readonly Scale[]} scales @param {MeasuredMass} weighed */
 function divisionFor(scales, { scale, mg }) {
   const named = scales.filter(({ id }) => id === scale);
   const carry = scales.filter(({ capacity_mg }) => capacity_mg >= mg);

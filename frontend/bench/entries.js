@@ -6,6 +6,7 @@
  */
 
 import { byCodePoint, canonical } from "./whole.js";
+/** @import { Entry } from "../../bench/shapes/page" */
 
 const MOST_AT = 8_640_000_000_000_000; // the last instant a Date can hold
 const MOST_MG = 10 ** 9; // a tonne in one touch is a slip of the finger
@@ -13,12 +14,21 @@ const MOST_MS = 366 * 86_400_000;
 const MOST_IDS = 20_000;
 const MOST_TEXT = 2000;
 
-export const isWhole = (value, least, most) => Number.isSafeInteger(value) && value >= least && value <= most;
+/**
+ * @typedef {(value: unknown) => boolean} Fit whether a value is of a type
+ * @typedef {{name: string, fits: Fit, required: boolean}} Field
+ * @typedef {Map<string, Field[]>} Kinds
+ */
+
+/** @param {unknown} value @param {number} least @param {number} most */
+export const isWhole = (value, least, most) =>
+  typeof value === "number" && Number.isSafeInteger(value) && value >= least && value <= most;
 const KEY = /^[A-Za-z0-9_.-]{1,140}$/;
 const UUID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
 const SHA256 = /^[0-9a-f]{64}$/;
 const DEVICE = /^[A-Za-z0-9_-]{1,64}$/;
 
+/** @type {{[type: string]: Fit}} */
 export const FITS = {
   id: isKey,
   key: isKey,
@@ -29,7 +39,7 @@ export const FITS = {
   weigh: (value) => value === "running" || value === "tare",
   answer: (value) => value === "yes" || value === "not_yet" || value === "too_far",
   span: (value) => isWhole(value, 1, MOST_MS),
-  measured: (value) => ["piece", "left", "spoiled"].includes(value),
+  measured: (value) => value === "piece" || value === "left" || value === "spoiled",
   text: isText,
   ids: (value) =>
     Array.isArray(value) &&
@@ -39,17 +49,21 @@ export const FITS = {
   sha256: (value) => typeof value === "string" && SHA256.test(value),
 };
 
+/** @param {unknown} value */
 function isKey(value) {
   return typeof value === "string" && KEY.test(value);
 }
 
-/** Text of 1 to 2000 characters; one written as a surrogate pair counts once. */
+/** Text of 1 to 2000 characters; one written as a surrogate pair counts once. @param {unknown} value */
 function isText(value) {
   if (typeof value !== "string" || value === "" || value.length > 2 * MOST_TEXT) return false;
   return value.length <= MOST_TEXT || [...value].length <= MOST_TEXT;
 }
 
-/** A kind's fields, "?" after the name of one that may be absent, as [{name, fits, required}]. */
+/**
+ * A kind's fields, "?" after the name of one that may be absent.
+ * @param {{[name: string]: string}} written @param {{[type: string]: Fit}} [fits] @returns {Field[]}
+ */
 export function fields(written, fits = FITS) {
   return Object.entries(written).map(([name, kind]) => ({
     name: name.replace("?", ""),
@@ -58,9 +72,10 @@ export function fields(written, fits = FITS) {
   }));
 }
 
+/** @param {unknown} value @returns {value is {[field: string]: unknown}} */
 export const isObject = (value) => typeof value === "object" && value !== null && !Array.isArray(value);
 
-/** Whether the fold can place an entry at all: it has an id, a device, a time, a kind and a body. */
+/** Whether the fold can place an entry at all: it has an id, a device, a time, a kind and a body. @param {unknown} entry */
 function placeable(entry) {
   return (
     isObject(entry) &&
@@ -73,7 +88,10 @@ function placeable(entry) {
   );
 }
 
-/** Whether a fold can read the body of a placeable entry: a known kind with every field as it should be. */
+/**
+ * Whether a fold can read the body of a placeable entry: a known kind with every field as it should be.
+ * @param {Pick<Entry, "kind" | "body">} entry @param {Kinds} kinds
+ */
 export function understood(entry, kinds) {
   const known = kinds.get(entry.kind);
   if (!known) return false;
@@ -84,14 +102,16 @@ export function understood(entry, kinds) {
   return true;
 }
 
+/** @param {Entry} one @param {Entry} other */
 function compare(one, other) {
   if (one.at !== other.at) return one.at - other.at;
   if (one.device !== other.device) return one.device < other.device ? -1 : 1;
   return one.id < other.id ? -1 : one.id === other.id ? 0 : 1;
 }
 
-/** Each placeable entry once, by (at, device, id). Of two with one id the lesser spelling stays. */
+/** Each placeable entry once, by (at, device, id). Of two with one id the lesser spelling stays. @template {Entry} E @param {readonly E[]} entries */
 export function inOrder(entries) {
+  /** @type {Map<string, E>} */
   const kept = new Map();
   for (const entry of entries) {
     if (!placeable(entry)) continue;
@@ -103,15 +123,17 @@ export function inOrder(entries) {
   return [...kept.values()].sort(compare);
 }
 
-/** Entries in order, less the undone and their undos. An undo takes back only what came before it. */
+/** Entries in order, less the undone and their undos. An undo takes back only what came before it. @template {Entry} E @param {readonly E[]} ordered */
 export function lessUndone(ordered) {
   const undos = ordered.filter((entry) => entry.kind === "undone");
   if (!undos.length) return ordered;
-  const place = new Map(ordered.map((entry, index) => [entry.id, index]));
+  const place = new Map(ordered.map((entry, index) => /** @type {const} */ ([entry.id, index])));
+  /** @type {Set<string>} */
   const gone = new Set();
   for (const undo of undos.reverse()) {
-    if (!gone.has(undo.id) && place.get(undo.body.entry) < place.get(undo.id))
-      gone.add(undo.body.entry).add(undo.id);
+    const undone = String(undo.body.entry);
+    if (!gone.has(undo.id) && (place.get(undone) ?? Infinity) < (place.get(undo.id) ?? -1))
+      gone.add(undone).add(undo.id);
   }
   return ordered.filter((entry) => !gone.has(entry.id));
 }

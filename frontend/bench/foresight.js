@@ -5,23 +5,36 @@
 
 import { holdsHands } from "./blocks.js";
 import { Day, Layout, NEVER, USUAL } from "./layout.js";
+import { full } from "./lists.js";
 import { compare, NOTHING, WHOLE } from "./price.js";
+/** @import { Advice, GapOver, IfStopped, Problem, WhyNext } from "../../bench/shapes/page" */
+/** @import { Full } from "../../types/lists" */
 
 const SLOW = [1300, 1150, USUAL]; // paces in thousandths, the most careful first; hands may be as much too quick
 const PATIENCE_MS = 2 * 3_600_000; // being careful may not put the end off by more than this
 const STAY_MS = 15 * 60_000; // how long past the bench hours is asked of a maker, to save pieces
 const AHEAD = 6; // instants to wait for that are looked at
 
+/** @param {string | null} step @param {number | null} until @param {WhyNext} why @param {number} pace @param {GapOver[]} broken @returns {Advice} */
 const told = (step, until, why, pace, broken) => ({ step, until, why, pace, broken, risk: null });
+/** @param {Layout} layout */
 const worstOf = ({ broken }) => broken.reduce((worst, each) => (each.over > worst.over ? each : worst));
+/** @param {Layout} layout @returns {GapOver[]} */
 const brokenOf = (layout) => layout.broken.map(({ over, gap }) => ({ gap, over_ms: over }));
 
-/** The step to begin now, or until when to wait, and why: {step, until, why, pace, broken, risk}. */
+/**
+ * The step to begin now, or until when to wait, and why.
+ * @param {Problem} problem @param {readonly string[]} order @param {number} now @param {number} [maker]
+ */
 export function nextStep(problem, order, now, maker = 0) {
   return new Choice(new Day(problem, now), order, maker).made();
 }
 
-/** What happens if nothing is begun before `until`: {finish_at, later_ms, broken: [{gap, over_ms}]}. */
+/**
+ * What happens if nothing is begun before `until`.
+ * @param {Problem} problem @param {readonly string[]} order @param {number} now @param {number | null} until
+ * @returns {IfStopped}
+ */
 export function ifYouStop(problem, order, now, until) {
   const day = new Day(problem, now);
   const numbers = day.byNeed(order);
@@ -35,8 +48,14 @@ export function ifYouStop(problem, order, now, until) {
   };
 }
 
+/** @param {Day} day @param {number | null} until @returns {Map<number, number>} */
 const notBefore = (day, until) =>
   new Map(until === null ? [] : day.open.filter((index) => day.hands[index]).map((index) => [index, until]));
+
+/**
+ * @typedef {{index: number, layout: Layout}} Refusal
+ * @typedef {{bad: number[], stays: number, layout: Layout, chosen: number | null, until: number | null}} Way
+ */
 
 class Choice {
   #day;
@@ -46,8 +65,10 @@ class Choice {
   #order;
   #ready;
   #staying;
-  #slow = new Map();
+  /** @type {Full<string, Layout>} */
+  #slow = full();
 
+  /** @param {Day} day @param {readonly string[]} order @param {number} maker @param {{mayStay?: boolean}} [how] */
   constructor(day, order, maker, { mayStay = true } = {}) {
     this.#day = day;
     this.#given = order;
@@ -60,6 +81,7 @@ class Choice {
     this.#ready = [...this.#staying, ...ready.filter((index) => !stays.has(index))];
   }
 
+  /** @returns {Advice} */
   made() {
     const day = this.#day;
     if (!day.open.some((index) => day.hands[index])) return told(null, null, { kind: "finished" }, USUAL, []);
@@ -76,9 +98,11 @@ class Choice {
     );
     const events = this.#events();
     const going = this.#laid(USUAL, null);
+    /** @type {Advice | null} */
     let patient = null; // the most careful wait, and when the day would end with it
     let ends = NEVER;
     for (const pace of SLOW) {
+      /** @type {Refusal | null} */
       let refused = null;
       const until = events.find((at) => this.#breaks(pace, at) === null) ?? null;
       const waiting = until === null ? null : this.#laid(USUAL, until);
@@ -96,12 +120,13 @@ class Choice {
       }
       if (until !== null && patient === null) {
         patient = this.#wait(until, pace, refused, closes);
-        ends = waiting.finish;
+        ends = waiting?.finish ?? NEVER;
       }
     }
     return patient ?? this.#leastBad(events, closes);
   }
 
+  /** @param {number} index @param {WhyNext} why @param {number} pace @param {GapOver[]} broken @returns {Advice} */
   #begin(index, why, pace, broken) {
     const said = told(this.#day.tasks[index].id, null, why, pace, broken);
     const laid = pace > 0 && pace < SLOW[0] ? this.#slowly(index, null) : null;
@@ -110,26 +135,30 @@ class Choice {
     return { ...said, risk: { gap, over_ms: over } };
   }
 
-  /** The rest of the day with slow hands throughout; the same is asked for more than once. */
+  /** The rest of the day with slow hands throughout; the same is asked for more than once. @param {number | null} first @param {number | null} until */
   #slowly(first, until) {
     const key = `${first} ${until}`;
     if (!this.#slow.has(key)) this.#slow.set(key, this.#laid(SLOW[0], until, first));
     return this.#slow.get(key);
   }
 
-  /** What slow hands would ruin, and pay for bringing back. */
+  /** What slow hands would ruin, and pay for bringing back. @param {number | null} first @param {number | null} [until] */
   #risks(first, until = null) {
     const laid = this.#slowly(first, until);
     return [laid.placed ? 0 : 1, ...laid.price.slice(0, 2)];
   }
 
+  /** @param {number[]} fitting @param {number[]} events */
   #leastRisk(fitting, events) {
     return [...fitting.map((each) => this.#risks(each)), ...events.map((at) => this.#risks(null, at))].reduce(
       (least, each) => (compare(each, least) < 0 ? each : least),
     );
   }
 
-  /** The first layout that breaks a gap; null when every gap is kept, with hands slower and quicker. */
+  /**
+   * The first layout that breaks a gap; null when every gap is kept, with hands slower and quicker.
+   * @param {number} pace @param {number | null} until @param {number | null} [first]
+   */
   #breaks(pace, until, first = null) {
     const quick = 2 * USUAL - pace;
     const others = pace === USUAL ? [pace] : [pace, quick];
@@ -144,7 +173,10 @@ class Choice {
     return null;
   }
 
-  /** The rest of the day from now, or with nothing begun before `until`. */
+  /**
+   * The rest of the day from now, or with nothing begun before `until`.
+   * @param {number} pace @param {number | null} until @param {number | null} [first] @param {number | null} [own]
+   */
   #laid(pace, until, first = null, own = null) {
     return new Layout(this.#day, this.#order, {
       pace,
@@ -154,24 +186,23 @@ class Choice {
     });
   }
 
-  /** Something breaks whatever is done: what costs least, slow hands first where a state would be ruined. */
+  /**
+   * Something breaks whatever is done: what costs least, slow hands first where a state would be ruined.
+   * @param {number[]} events @param {number} closes @returns {Advice}
+   */
   #leastBad(events, closes) {
     const stayed = this.#stayed();
     if (stayed) return stayed;
     const day = this.#day;
+    /** @type {Way[]} */
     const made = [];
     for (const index of this.#ready) {
       const stays = Math.max(0, day.now + day.takes[index] - closes);
       const layout = stays <= STAY_MS ? new Layout(day, this.#order, { first: index }) : null;
-      const strays = layout && !layout.placed && this.#staying.length > 0 && !this.#staying.includes(index);
-      if (layout)
-        made.push({
-          bad: badness(this.#risks(index), layout, strays, stays),
-          stays,
-          layout,
-          chosen: index,
-          until: null,
-        });
+      if (!layout) continue;
+      const strays = !layout.placed && this.#staying.length > 0 && !this.#staying.includes(index);
+      const bad = badness(this.#risks(index), layout, strays, stays);
+      made.push({ bad, stays, layout, chosen: index, until: null });
     }
     for (const at of events) {
       const layout = this.#laid(USUAL, at);
@@ -189,18 +220,22 @@ class Choice {
     );
     const broken = brokenOf(layout);
     if (chosen === null) return { ...this.#wait(until, 0, null, closes), broken };
+    /** @type {WhyNext} */
     const why = stays ? { kind: "stay", by_ms: stays, closes_at: closes } : { kind: "next" };
     return this.#begin(chosen, why, 0, broken);
   }
 
+  /** @param {number | null} until @param {number} pace @param {Refusal | null} refused @param {number} closes @returns {Advice} */
   #wait(until, pace, refused, closes) {
     const { tasks, takes, now } = this.#day;
+    /** @type {WhyNext} */
     let why = { kind: "wait" };
     if (refused) {
-      why = { kind: "window", step: tasks[refused.index].id };
+      const step = tasks[refused.index].id;
+      why = { kind: "window", step };
       if (refused.layout.broken.length) {
         const { over, gap } = worstOf(refused.layout);
-        why = { ...why, gap, over_ms: over, closes_at: closes };
+        why = { kind: "window", step, gap, over_ms: over, closes_at: closes };
       }
     } else if (this.#ready.length) {
       const [index] = this.#ready;
@@ -213,7 +248,10 @@ class Choice {
     return told(null, until, why, pace, []);
   }
 
-  /** What to begin where a few minutes past the bench hours end a state that is open, and keep all it asks; else null. */
+  /**
+   * What to begin where a few minutes past the bench hours end a state that is open, keeping all it asks; else null.
+   * @returns {Advice | null}
+   */
   #stayed() {
     const { problem, now, takes, number } = this.#day;
     const hours = this.#day.hours[this.#maker];
@@ -237,12 +275,12 @@ class Choice {
   /** The open hands-on steps that lead to the end of a state that is open now. */
   #staysOn() {
     const day = this.#day;
+    /** @type {Set<number>} */
     const chain = new Set();
-    const ended = (index) => day.end[index] !== null && day.end[index] <= day.now;
+    const ended = (/** @type {number} */ index) => (day.end[index] ?? NEVER) <= day.now;
     for (const { sources, to, gap } of day.mosts) {
       const stack = holdsHands(gap) && day.end[to] === null && sources.every(ended) ? [to] : [];
-      while (stack.length) {
-        const index = stack.pop();
+      for (let index = stack.pop(); index !== undefined; index = stack.pop()) {
         if (chain.has(index)) continue;
         chain.add(index);
         stack.push(...day.needs[index].map(([need]) => need).filter((need) => day.end[need] === null));
@@ -251,11 +289,12 @@ class Choice {
     return chain;
   }
 
+  /** @param {number} index */
   #isReady(index) {
     const day = this.#day;
     return (
       day.hands[index] &&
-      day.needs[index].every(([need, least]) => day.end[need] !== null && day.end[need] + least <= day.now)
+      day.needs[index].every(([need, least]) => (day.end[need] ?? NEVER) + least <= day.now)
     );
   }
 
@@ -268,26 +307,34 @@ class Choice {
   /** The next instants at which the answer could be another, the soonest first. */
   #events() {
     const day = this.#day;
+    /** @type {Set<number>} */
     const events = new Set();
-    const later = (at) => {
+    const later = (/** @type {number} */ at) => {
       if (at > day.now) events.add(at);
     };
     for (const end of day.end) if (end !== null) later(end);
     for (const [opens] of day.hours[this.#maker]) later(opens);
     for (const index of day.open)
-      for (const [need, least] of day.needs[index]) if (day.end[need] !== null) later(day.end[need] + least);
+      for (const [need, least] of day.needs[index]) {
+        const end = day.end[need];
+        if (end !== null) later(end + least);
+      }
     for (const pace of new Set(SLOW.flatMap((slow) => [slow, 2 * USUAL - slow]))) {
       const laid = this.#laid(pace, null);
       const waitedFor = this.#staying.length ? this.#staying : day.open.filter((index) => day.hands[index]);
-      const starts = laid.placed ? waitedFor.map((index) => laid.start[index]) : [];
+      const starts = laid.placed ? waitedFor.flatMap((index) => laid.start[index] ?? []) : [];
       if (starts.length) later(Math.min(...starts));
     }
     return [...events].sort((a, b) => a - b).slice(0, AHEAD);
   }
 }
 
-/** What counts when something must give: where nothing can be foreseen, leaving what is open; ruin and bringing back, at the usual pace and by slow hands; then windows
- * of quality, and how many times their own size they are overrun; then staying on, by how much, and the end. */
+/**
+ * What counts when something must give: where nothing can be foreseen, leaving what is open; ruin and bringing back, at
+ * the usual pace and by slow hands; then windows of quality, and how many times their own size they are overrun; then
+ * staying on, by how much, and the end.
+ * @param {number[]} risks @param {Layout} layout @param {boolean} strays @param {number} stays
+ */
 function badness(risks, layout, strays, stays) {
   const [ruined, back, missed, share] = layout.placed ? layout.price : NOTHING;
   return [
@@ -306,7 +353,7 @@ function badness(risks, layout, strays, stays) {
   ];
 }
 
-/** Whether waiting ends the day before doing this now does, when both keep every gap. */
+/** Whether waiting ends the day before doing this now does, when both keep every gap. @param {Layout} waiting @param {Layout} going @param {Layout} doing */
 function isSooner(waiting, going, doing) {
   if (!waiting.placed || waiting.broken.length) return false;
   return !doing.placed || doing.broken.length > 0 || Math.min(waiting.finish, going.finish) < doing.finish;

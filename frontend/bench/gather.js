@@ -3,8 +3,12 @@
 import { isPast, pick } from "./lots.js";
 import { cardFor, leftOf } from "./shelf.js";
 import { sum } from "./whole.js";
+/** @import { Gather, GatherIngredient, GatherLot, GatherThing, MeasuredRecipe } from "../../bench/shapes/page" */
+/** @import { Sheet, SheetIngredient, Shelf, State, ThingKind } from "../../bench/shapes/page" */
+/** @import { Draft } from "../../types/bench" */
+/** @import { Use } from "./shelf.js" */
 
-/** What to wear or lay ready, by how a caution begins; see bench/gather.py. */
+/** What to wear or lay ready, by how a caution begins; see bench/gather.py. @type {[string, string[]][]} */
 const PROTECTION = [
   ["Melted soap", ["Heatproof gloves", "Long sleeves", "Cold water near"]],
   ["Hot butter or oil", ["Heatproof gloves", "Lid for the pan"]],
@@ -15,7 +19,11 @@ const PROTECTION = [
   ["Spilt oil", ["Floor cloth"]],
 ];
 
-/** {ingredients, things, cautions, open}; `uses` is {lot: [{mg, count, at}]} of all other runs, `on` the maker's day. */
+/**
+ * What to gather; `uses` is of all other runs, `on` the maker's day.
+ * @param {MeasuredRecipe} recipe @param {Sheet} sheet @param {State} state @param {Shelf} shelf
+ * @param {{[lot: string]: Use[]}} uses @param {string} on @param {boolean} [pastToo] @returns {Gather}
+ */
 export function gather(recipe, sheet, state, shelf, uses, on, pastToo = false) {
   const things = thingsFor(recipe, sheet).map((each) => ({
     ...each,
@@ -27,6 +35,10 @@ export function gather(recipe, sheet, state, shelf, uses, on, pastToo = false) {
   return { ingredients, things, cautions: cautionsOf(sheet), open };
 }
 
+/**
+ * @param {SheetIngredient} need @param {Sheet} sheet @param {State} state @param {Shelf} shelf
+ * @param {{[lot: string]: Use[]}} uses @param {string} on @param {boolean} pastToo @returns {GatherIngredient}
+ */
 function gathered(need, sheet, state, shelf, uses, on, pastToo) {
   const key = cardFor(shelf, need.name);
   const counted = sum(
@@ -36,11 +48,13 @@ function gathered(need, sheet, state, shelf, uses, on, pastToo) {
   );
   const wanted = need.mg || counted;
   const measure = need.mg ? "mg" : "count";
-  const rest = (id) => leftOf(shelf.lots[id], (Object.hasOwn(uses, id) && uses[id]) || []);
+  const rest = (/** @type {string} */ id) =>
+    leftOf(shelf.lots[id], (Object.hasOwn(uses, id) && uses[id]) || []);
   const could = Object.entries(shelf.lots)
     .filter(([, lot]) => key !== null && lot.ingredient === key && (!wanted || lot[measure] !== null))
     .map(([lot, { best_before, received_on }]) => ({ lot, left: rest(lot), best_before, received_on }));
   const chosen = pick(wanted || 1, could, on, pastToo); // of what goes by hand, the lot whose turn it is
+  /** @param {string} id @param {number} take @returns {Draft<GatherLot>} */
   const row = (id, take) => {
     const lot = Object.hasOwn(shelf.lots, id) ? shelf.lots[id] : null;
     const best_before = lot?.best_before ?? null;
@@ -74,41 +88,64 @@ function gathered(need, sheet, state, shelf, uses, on, pastToo) {
   };
 }
 
-/** The finest division that an ingredient is weighed at, in mg: finer than that nobody can lay out. */
+/** The finest division that an ingredient is weighed at, in mg: finer than that nobody can lay out. @param {SheetIngredient} need @param {Sheet} sheet */
 function divisionOf({ id }, { lines }) {
-  const divisions = lines
-    .filter(({ ingredient, division_mg: each }) => ingredient === id && each)
-    .map(({ division_mg: each }) => each);
+  const divisions = lines.flatMap(({ ingredient, division_mg: each }) =>
+    ingredient === id && each ? [each] : [],
+  );
   return divisions.length ? Math.min(...divisions) : 1;
 }
 
-/** Scales, vessels, moulds, heaters, tools and protection, each once: [{thing, kind, name}]. */
+/** @param {ThingKind} kind @param {readonly {name: string}[]} things @returns {[ThingKind, string][]} */
+const named = (kind, things) => things.map(({ name }) => [kind, name]);
+
+/** What the sheet's cautions ask to wear or lay ready. @param {Sheet} sheet */
+const wornFor = (sheet) =>
+  cautionsOf(sheet)
+    .flatMap((caution) => PROTECTION.filter(([begins]) => caution.startsWith(begins)))
+    .flatMap(([, worn]) => worn.map((name) => ({ name })));
+
+/** Scales, vessels, moulds, heaters, tools and protection, each once. @param {MeasuredRecipe} recipe @param {Sheet} sheet */
 export function thingsFor(recipe, sheet) {
   const { kit, lines, steps, vessels } = sheet;
   const scales = new Set([...lines, ...vessels].map(({ scale }) => scale));
-  const heaters = new Set(steps.filter(({ kind }) => kind === "melt").map(({ heater }) => heater));
+  const heaters = new Set(steps.filter((step) => step.kind === "melt").map(({ heater }) => heater));
   const shapes = new Set(recipe.components.map(({ mould }) => mould?.shape));
   const splits = steps
-    .filter(({ kind }) => kind === "split")
+    .filter((step) => step.kind === "split")
     .map((step) => step.portions.map(({ vessel }) => vessel));
   const portions = new Set(splits.flat());
   const stay = new Set(splits.map((each) => each.at(-1))); // the last portion stays in its bowl
+  /** @type {(readonly [ThingKind, string])[]} */
   const found = [
-    ...kit.scales.filter(({ id }) => scales.has(id)).map(({ name }) => ["scale", name]),
-    ...vessels.filter(({ id }) => !portions.has(id)).map(({ name }) => ["vessel", name]),
+    ...named(
+      "scale",
+      kit.scales.filter(({ id }) => scales.has(id)),
+    ),
+    ...named(
+      "vessel",
+      vessels.filter(({ id }) => !portions.has(id)),
+    ),
     ...vessels
       .filter(({ id }) => portions.has(id) && !stay.has(id))
-      .map(({ name }) => ["vessel", `For ${name}`]),
-    ...(lines.some(({ cup }) => cup) ? [["vessel", "Small cup"]] : []),
-    ...kit.moulds.filter(({ shape }) => shapes.has(shape)).map(({ name }) => ["mould", name]),
-    ...kit.heaters.filter(({ name }) => heaters.has(name)).map(({ name }) => ["heater", name]),
-    ...steps.flatMap(({ tools }) => tools).map((tool) => ["tool", tool]),
-    ...cautionsOf(sheet)
-      .flatMap((caution) => PROTECTION.filter(([begins]) => caution.startsWith(begins)))
-      .flatMap(([, worn]) => worn)
-      .map((each) => ["protection", each]),
+      .map(({ name }) => /** @type {const} */ (["vessel", `For ${name}`])),
+    ...named("vessel", lines.some(({ cup }) => cup) ? [{ name: "Small cup" }] : []),
+    ...named(
+      "mould",
+      kit.moulds.filter(({ shape }) => shapes.has(shape)),
+    ),
+    ...named(
+      "heater",
+      kit.heaters.filter(({ name }) => heaters.has(name)),
+    ),
+    ...named(
+      "tool",
+      steps.flatMap(({ tools }) => tools.map((name) => ({ name }))),
+    ),
+    ...named("protection", wornFor(sheet)),
   ];
   const wornToo = new Set(found.filter(([kind]) => kind === "protection").map(([, name]) => slug(name)));
+  /** @type {Map<string, Omit<GatherThing, "ticked">>} */
   const things = new Map();
   for (const [kind, name] of found) {
     const thing = `${kind}.${slug(name)}`;
@@ -118,18 +155,18 @@ export function thingsFor(recipe, sheet) {
   return [...things.values()];
 }
 
-/** A name as part of an entry's key: small letters and digits stay, other ASCII is "_", the rest is its code point. */
+/** A name as part of an entry's key: small letters and digits stay, other ASCII is "_", the rest is its code point. @param {string} name */
 function slug(name) {
   return [...name]
     .map((each) => {
-      if (each > "\u007f") return each.codePointAt(0).toString(16);
+      if (each > "\u007f") return Number(each.codePointAt(0)).toString(16);
       return /[A-Za-z0-9]/.test(each) ? each.toLowerCase() : "_";
     })
     .join("")
     .slice(0, 100);
 }
 
-/** The sheet's cautions in the order in which they come up, each once. */
+/** The sheet's cautions in the order in which they come up, each once. @param {Sheet} sheet */
 function cautionsOf(sheet) {
   return [
     ...new Set(

@@ -2,6 +2,7 @@
 
 import { toldOf } from "./journal.js";
 import { sum } from "./whole.js";
+/** @import { Entry, HandsOn, Sheet, State } from "../../bench/shapes/page" */
 
 const PAUSE_MS = 10 * 60_000;
 const NO_HANDS = new Set([
@@ -19,21 +20,29 @@ const NO_HANDS = new Set([
   "undone",
 ]);
 
-/** {ms: in all, steps: {step: ms}, told: whether the maker gave the whole}; "" is gathering and the like. */
+/**
+ * {ms: in all, steps: {step: ms}, told: whether the maker gave the whole}; "" is gathering and the like.
+ * @param {Sheet} sheet @param {State} state @param {readonly Entry[]} entries @returns {HandsOn}
+ */
 export function handsOn(sheet, state, entries) {
   const steps = new Map(sheet.steps.map((step) => [step.id, step]));
   const ofLine = new Map(sheet.lines.map(({ id, step }) => [id, step]));
   const ofPortion = new Map(
-    sheet.steps
-      .filter(({ kind }) => kind === "split")
-      .flatMap(({ id, portions }) => portions.map(({ vessel }) => [vessel, id])),
+    sheet.steps.flatMap((step) =>
+      step.kind === "split"
+        ? step.portions.map(({ vessel }) => /** @type {const} */ ([vessel, step.id]))
+        : [],
+    ),
   );
   const unread = new Set(state.unread);
+  /** @type {Map<string, number>} */
   const before = new Map();
+  /** @type {Map<string, number>} */
   const spent = new Map();
   for (const { id, device, at, kind, body } of toldOf(state, entries)) {
     if (NO_HANDS.has(kind) || unread.has(id)) continue;
-    const key = body.step || ofLine.get(body.line) || ofPortion.get(body.vessel) || "";
+    const named = /** @type {{[field: string]: string | undefined}} */ (body);
+    const key = named.step || ofLine.get(named.line ?? "") || ofPortion.get(named.vessel ?? "") || "";
     const step = steps.get(key);
     const since = before.get(device) ?? at;
     before.set(device, at);

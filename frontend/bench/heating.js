@@ -8,6 +8,7 @@
  */
 
 import { ceiling } from "./whole.js";
+/** @import { Heat, MeltStep, Sheet } from "../../bench/shapes/page" */
 /** @import { Int } from "./whole.js" */
 
 const MOST_BURSTS = 60;
@@ -25,10 +26,14 @@ export function heatUj(mg, heat, fromMk, toMk) {
   return (BigInt(mg) * BigInt(perKg) + 999n) / 1000n;
 }
 
-/** Whether a kind of heater heats in bursts, with rests: a microwave does; anything else heats on and is looked at. */
+/**
+ * Whether a kind of heater heats in bursts, with rests: a microwave does; anything else heats on and is looked at.
+ * @param {string} kind
+ */
 export const inBursts = (kind) => kind.toLowerCase().includes("microwave");
 
 /** What one heating of a melt is called. */
+/** @param {Pick<Sheet, "kit">} sheet @param {MeltStep} step */
 export function heatWord({ kit }, { heater }) {
   return inBursts(kit.heaters.findLast(({ name }) => name === heater)?.kind ?? heater) ? "burst" : "heat";
 }

@@ -1,27 +1,47 @@
 /** Last time: what former runs of a recipe say about its steps. The same as bench/last_time.py. */
 
+import { full } from "./lists.js";
 import { divided, grams, halfEven, PPM, product, span, sum } from "./whole.js";
+/** @import { Balance, Learned, Record as BatchRecord, Spread } from "../../bench/shapes/page" */
+/** @import { Full } from "../../types/lists" */
 
 const LEAST_RUNS = 3;
+/**
+ * @typedef {"bursts" | "heat_ms_per_kg" | "tries" | "wait_ms" | "hands_ms"} Lesson
+ * @typedef {{[F in Lesson]: number | null} & {word: string, heat_word: string}} OfStep
+ */
+
+/** @type {Lesson[]} */
 const LEARNED = ["bursts", "heat_ms_per_kg", "tries", "wait_ms", "hands_ms"];
 
-/** The written step of a step on a sheet: "base.2.press" is "base.press". */
+/** The written step of a step on a sheet: "base.2.press" is "base.press". @param {string} step */
 export const stepKey = (step) => step.replace(/\.[^.]*\./, ".");
 
-/** One run by written step: {bursts, heat_ms_per_kg, tries, wait_ms, word, hands_ms, heat_word}. */
+/** One run by written step. @param {BatchRecord} record */
 export function ofRecord(record) {
-  const told = new Map();
-  const rounds = new Map();
+  /** @type {Full<string, OfStep>} */
+  const told = full();
+  /** @type {Full<string, number>} */
+  const rounds = full();
   for (const { step, round } of record.steps) {
     const key = stepKey(step);
     rounds.set(key, Math.max(rounds.get(key) ?? 0, round));
-    const nothing = LEARNED.map((field) => [field, null]);
-    told.set(key, { ...Object.fromEntries(nothing), word: "", heat_word: "burst" });
+    told.set(key, {
+      bursts: null,
+      heat_ms_per_kg: null,
+      tries: null,
+      wait_ms: null,
+      hands_ms: null,
+      word: "",
+      heat_word: "burst",
+    });
   }
+  /** @param {string} step @param {Lesson} field @param {number} value */
   const add = (step, field, value) => {
     const one = told.get(stepKey(step));
     one[field] = (one[field] ?? 0) + value;
   };
+  /** @type {Map<string, [number, number]>} */
   const heat = new Map();
   for (const { step, used, word = "burst", heated_ms, mg } of record.bursts) {
     add(step, "bursts", used);
@@ -39,8 +59,9 @@ export function ofRecord(record) {
   }
   for (const [step, ms] of Object.entries(record.hands.steps)) if (step) add(step, "hands_ms", ms);
   for (const [key, one] of told) {
-    for (const field of ["bursts", "tries", "hands_ms"]) {
-      if (one[field] !== null) one[field] = halfEven(one[field], rounds.get(key));
+    for (const field of /** @type {const} */ (["bursts", "tries", "hands_ms"])) {
+      const all = one[field];
+      if (all !== null) one[field] = halfEven(all, rounds.get(key));
     }
   }
   return told;
@@ -49,8 +70,10 @@ export function ofRecord(record) {
 /**
  * What happened at each step the last times, newest first: {step: ["5 bursts"]}; and at each line that was
  * weighed, under its step: {step/line: ["3 g too much"]}.
+ * @param {readonly BatchRecord[]} records
  */
 export function lastTimes(records) {
+  /** @type {{[step: string]: string[]}} */
   const said = {};
   for (const record of records) {
     for (const [key, one] of ofRecord(record)) {
@@ -65,10 +88,10 @@ export function lastTimes(records) {
   return said;
 }
 
-/** The written line of a line on a sheet, under its step: "base.dry/citric". */
+/** The written line of a line on a sheet, under its step: "base.dry/citric". @param {string} step @param {string} line */
 export const lineKey = (step, line) => `${stepKey(step)}/${line.replace(/^[^.]*\.[^.]*\./, "")}`;
 
-/** What was weighed of each line in the average round, less what was asked, by line key. */
+/** What was weighed of each line in the average round, less what was asked, by line key. @param {BatchRecord} record @returns {[string, number][]} */
 function offByLine(record) {
   const told = new Map();
   for (const { step, line, deviation_mg, status } of record.lines) {
@@ -79,7 +102,7 @@ function offByLine(record) {
   return [...told].map(([key, each]) => [key, halfEven(sum(each), each.length)]);
 }
 
-/** "5 bursts, 7 tries, dry after 6 h 10 min"; "" when there is nothing to say. */
+/** "5 bursts, 7 tries, dry after 6 h 10 min"; "" when there is nothing to say. @param {OfStep} one */
 function inWords({ bursts, heat_word, tries, wait_ms, word }) {
   const told = [];
   if (bursts) told.push(`${bursts} ${heat_word}${bursts === 1 ? "" : "s"}`);
@@ -88,20 +111,24 @@ function inWords({ bursts, heat_word, tries, wait_ms, word }) {
   return told.join(", ");
 }
 
-/** What the runs teach of each step: {step: {field: {runs, median, low, high} or null}}; "" is the batch itself. */
+/**
+ * What the runs teach of each step; "" is the batch itself.
+ * @param {readonly BatchRecord[]} records @returns {{[step: string]: Learned}}
+ */
 export function learned(records) {
+  /** @type {Map<string, Map<string, number[]>>} */
   const seen = new Map();
+  /** @param {string} key @param {string} field @param {number | null} value */
+  const see = (key, field, value) => {
+    const fields = seen.get(key) ?? new Map();
+    const values = fields.get(field) ?? [];
+    if (value !== null) values.push(value);
+    seen.set(key, fields.set(field, values));
+  };
   for (const record of records) {
-    const told = ofRecord(record);
-    told.set("", { loss_ppm: lossPpm(record.balance), hands_ms: record.hands.ms });
-    for (const [key, one] of told) {
-      if (!seen.has(key)) seen.set(key, new Map());
-      const fields = seen.get(key);
-      for (const field of key === "" ? ["loss_ppm", "hands_ms"] : LEARNED) {
-        if (!fields.has(field)) fields.set(field, []);
-        if (one[field] !== null) fields.get(field).push(one[field]);
-      }
-    }
+    for (const [key, one] of ofRecord(record)) for (const field of LEARNED) see(key, field, one[field]);
+    see("", "loss_ppm", lossPpm(record.balance));
+    see("", "hands_ms", record.hands.ms);
   }
   return Object.fromEntries(
     [...seen].map(([key, fields]) => [
@@ -111,15 +138,17 @@ export function learned(records) {
   );
 }
 
+/** @param {Balance | null} balance */
 function lossPpm(balance) {
   if (balance === null || balance.in_mg <= 0) return null;
   return halfEven(product(balance.unaccounted_mg + balance.left_mg, PPM), balance.in_mg);
 }
 
+/** @param {number[]} values @returns {Spread | null} */
 function spread(values) {
   if (values.length < LEAST_RUNS) return null;
   const ranked = [...values].sort((one, other) => one - other);
-  const quartile = (of) => {
+  const quartile = (/** @type {number} */ of) => {
     const [place, rest] = divided((ranked.length - 1) * of, 4);
     const step = rest ? ranked[place + 1] - ranked[place] : 0;
     return halfEven(sum([4 * ranked[place], step * rest]), 4);

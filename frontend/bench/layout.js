@@ -4,7 +4,9 @@
  */
 
 import { blocksOf } from "./blocks.js";
+import { full, last } from "./lists.js";
 import { priceOf } from "./price.js";
+/** @import { Gap, Problem } from "../../bench/shapes/page" */
 
 export const USUAL = 1000; // paces are in thousandths of the planned time
 const LEAST_LEFT_MS = 15_000; // a step that takes longer than planned is believed to be nearly done
@@ -12,22 +14,32 @@ const MOST_ROUNDS = 400; // of putting openers later; a day that needs more has 
 export const NEVER = Number.MAX_SAFE_INTEGER;
 const SLOW_HANDS = 1300; // what opens a state is begun where all of it fits with hands so slow
 
+/**
+ * @typedef {readonly number[]} Busy from when to when
+ * @typedef {{sources: number[], to: number, most: number, gap: Gap}} Most a gap that must not be longer
+ * @typedef {{pace?: number, first?: number | null, firstPace?: number | null, notBefore?: Map<number, number>}} How
+ */
+
 /** A problem at an instant, its tasks numbered: what has ended, what runs, what is open. */
 export class Day {
+  /** @param {Problem} problem @param {number} now */
   constructor(problem, now) {
     this.problem = problem;
     this.now = now;
     const { tasks } = problem;
     this.tasks = tasks;
-    this.number = new Map(tasks.map(({ id }, index) => [id, index]));
+    this.number = full(tasks.map(({ id }, index) => /** @type {const} */ ([id, index])));
     this.takes = tasks.map((task) => task.left_ms);
     this.hands = tasks.map((task) => task.kind === "hands");
+    /** @type {[number, number][][]} */
     this.needs = tasks.map(() => []);
+    /** @type {Most[]} */
     this.mosts = [];
     for (const gap of problem.gaps) {
       const to = this.number.get(gap.to);
       const sources = gap.from.map((each) => this.number.get(each));
-      if (gap.least_ms !== null) this.needs[to].push(...sources.map((source) => [source, gap.least_ms]));
+      const { least_ms: least } = gap;
+      if (least !== null) for (const source of sources) this.needs[to].push([source, least]);
       if (gap.most_ms !== null) this.mosts.push({ sources, to, most: gap.most_ms, gap });
     }
     this.holds = problem.holds.map((hold) => ({
@@ -43,15 +55,21 @@ export class Day {
       tasks.every((_task, index) => this.hands[index] || this.uses[index].size === 0);
     this.hours = problem.makers.map(({ hours }) => hours);
     this.longest = Math.max(0, ...this.hours.flat().map(([opens, closes]) => closes - opens));
+    /** @type {(number | null)[]} */
     this.start = tasks.map(() => null);
+    /** @type {(number | null)[]} */
     this.end = tasks.map(() => null);
+    /** @type {(number | null)[]} */
     this.maker = tasks.map(() => null);
     this.#takeHistory();
     this.open = [...tasks.keys()].filter((index) => this.end[index] === null);
     this.blocks = blocksOf(this);
-    this.block = new Map(this.blocks.flatMap((block) => block.map((index) => [index, block])));
+    /** @type {Map<number, number[]>} */
+    this.block = new Map();
+    for (const block of this.blocks) for (const index of block) this.block.set(index, block);
   }
 
+  /** @param {string} key */
   many(key) {
     return this.problem.equipment[key].many;
   }
@@ -65,7 +83,7 @@ export class Day {
         this.start[index] = task.began_at ?? task.ended_at;
       } else if (task.status === "begun" && !this.hands[index]) {
         this.start[index] = task.began_at;
-        this.end[index] = Math.max(this.now, task.began_at + task.left_ms);
+        this.end[index] = Math.max(this.now, (task.began_at ?? 0) + task.left_ms);
       } else if (task.status === "begun" && inHand < this.hours.length) {
         const began = task.began_at ?? this.now;
         this.start[index] = began;
@@ -76,16 +94,17 @@ export class Day {
     }
   }
 
-  /** The open tasks by this order, each after what it needs; what the order lacks comes last. */
+  /** The open tasks by this order, each after what it needs; what the order lacks comes last. @param {readonly string[]} order */
   byNeed(order) {
     const rank = new Map(order.map((key, place) => [key, place]));
-    const rankOf = (index) => rank.get(this.tasks[index].id) ?? order.length;
+    const rankOf = (/** @type {number} */ index) => rank.get(this.tasks[index].id) ?? order.length;
     const first = [...this.open].sort((a, b) => rankOf(a) - rankOf(b) || a - b);
+    /** @type {Set<number>} */
     const placed = new Set();
     for (const one of first) {
       const stack = placed.has(one) ? [] : [one];
       while (stack.length) {
-        const index = stack.at(-1);
+        const index = last(stack);
         const whole = this.block.get(index) ?? [index];
         const missing = whole
           .flatMap((each) => this.needs[each])
@@ -106,6 +125,7 @@ export class Day {
 
   /** The longest run of times from the start of each task to the end of the day, in ms. */
   tails() {
+    /** @type {[number, number][][]} */
     const followers = this.tasks.map(() => []);
     for (const index of this.open)
       for (const [need, least] of this.needs[index]) followers[need].push([index, least]);
@@ -120,7 +140,7 @@ export class Day {
   /** The plain rule's order: what has the longest run of times after it goes first. */
   latestFinishFirst() {
     const tails = this.tails();
-    const late = (index) => this.takes[index] - tails[index];
+    const late = (/** @type {number} */ index) => this.takes[index] - tails[index];
     return [...this.open].sort((a, b) => late(a) - late(b) || a - b).map((index) => this.tasks[index].id);
   }
 }
@@ -128,9 +148,9 @@ export class Day {
 /** One laying out of a day. `broken` is [{over, gap}], `finish` the end of the last task. */
 export class Layout {
   /**
-   * @param {number[]} order task numbers as `byNeed` gives them
-   * @param {{pace?: number, first?: number|null, firstPace?: number|null, notBefore?: Map<number, number>}} [how] first: a
-   *   ready step that begins now, whatever the order says; paces in thousandths; notBefore: task -> earliest start
+   * @param {Day} day @param {readonly number[]} order task numbers as `byNeed` gives them
+   * @param {How} [how] first: a ready step that begins now, whatever the order says; paces in thousandths; notBefore:
+   *   task -> earliest start
    */
   constructor(day, order, { pace = USUAL, first = null, firstPace = null, notBefore = new Map() } = {}) {
     this.day = day;
@@ -142,9 +162,16 @@ export class Layout {
       first === null ? [] : [first, ...(day.block.get(first) ?? []).filter((each) => each !== first)];
     this.order = [...this.ahead, ...order.filter((each) => !this.ahead.includes(each))];
     this.least = new Map(notBefore);
-    this.hurried = new Set(); // gaps whose steps go first, because what opens them is past moving
+    /** @type {Set<Gap>} */
+    this.hurried = new Set(); // whose steps go first, because what opens them is past moving
     this.placed = true;
+    /** @type {{over: number, gap: Gap}[]} */
     this.broken = [];
+    this.start = [...day.start];
+    this.end = [...day.end];
+    this.maker = [...day.maker];
+    /** @type {Busy[][]} */
+    this.busy = [];
     this.#lay();
     this.finish = Math.max(
       ...this.end.filter((end) => end !== null),
@@ -168,7 +195,7 @@ export class Layout {
     this.placed = false;
   }
 
-  /** How long a task takes at this pace, in ms; never past the longest stretch if it fits at all. */
+  /** How long a task takes at this pace, in ms; never past the longest stretch if it fits at all. @param {number} index */
   #lasts(index) {
     const takes = this.day.takes[index];
     if (!this.day.hands[index]) return takes;
@@ -185,7 +212,8 @@ export class Layout {
     this.maker = [...day.maker];
     this.busy = day.hours.map(() => []);
     for (const [index, maker] of day.maker.entries()) {
-      if (maker !== null && day.end[index] !== null) this.busy[maker].push([day.now, day.end[index]]);
+      const end = day.end[index];
+      if (maker !== null && end !== null) this.busy[maker].push([day.now, end]);
     }
     let left = this.order;
     while (left.length) {
@@ -197,16 +225,17 @@ export class Layout {
     return true;
   }
 
-  /** Whether a task has its place, or can be given one now. */
+  /** Whether a task has its place, or can be given one now. @param {number} index */
   #placed(index) {
     const { day } = this;
-    if (this.end[index] !== null || (day.block.has(index) && this.#onceBlock(day.block.get(index))))
-      return true;
+    if (this.end[index] !== null) return true;
+    const block = day.block.get(index);
+    if (block && this.#onceBlock(block)) return true;
     let ready = this.#ready(index);
     if (ready === null) return false;
     if (!day.hands[index]) {
       if (day.needs[index].length && day.tasks[index].kind === "wait")
-        ready = Math.max(...day.needs[index].map(([need, least]) => this.end[need] + least)); // it begins by itself
+        ready = Math.max(...day.needs[index].map(([need, least]) => this.#ended(need) + least)); // it begins by itself
       const at = this.#onceFree(index, ready, day.takes[index]);
       if (at === NEVER) return false;
       this.start[index] = at;
@@ -224,30 +253,40 @@ export class Layout {
     return true;
   }
 
-  /** From when on a task may begin, those of `within` aside; null while a need has no place yet. */
+  /** When a task ends that has its place. @param {number} index */
+  #ended(index) {
+    return this.end[index] ?? NEVER;
+  }
+
+  /**
+   * From when on a task may begin, those of `within` aside; null while a need has no place yet.
+   * @param {number} index @param {number[]} [within]
+   */
   #ready(index, within = []) {
     const { day } = this;
     let ready = Math.max(day.now, this.least.get(index) ?? day.now);
     for (const [need, least] of day.needs[index]) {
-      if (this.end[need] !== null) ready = Math.max(ready, this.end[need] + least);
+      const end = this.end[need];
+      if (end !== null) ready = Math.max(ready, end + least);
       else if (!within.includes(need)) return null;
     }
     return ready;
   }
 
-  /** Place what is left of a block in one piece; false when that cannot be, and nothing is placed. */
+  /** Place what is left of a block in one piece; false when that cannot be, and nothing is placed. @param {number[]} block */
   #onceBlock(block) {
     const { day } = this;
     const left = block.filter((each) => this.end[each] === null);
-    if (left.length < 2 || left.includes(this.first)) return false;
+    if (left.length < 2 || left.some((each) => each === this.first)) return false;
+    /** @type {number[]} */
     const after = [];
     let total = 0;
     for (const each of left) {
       after.push(total);
       total += this.#lasts(each);
     }
-    const readies = left.map((each) => this.#ready(each, left));
-    if (readies.includes(null)) return false;
+    const readies = left.flatMap((each) => this.#ready(each, left) ?? []);
+    if (readies.length < left.length) return false;
     const ready = Math.max(day.now, ...readies.map((at, place) => at - after[place]));
     const usual = left.reduce((sum, each) => sum + day.takes[each], 0);
     const room = Math.max(total, Math.min(Math.floor((usual * SLOW_HANDS) / USUAL), day.longest));
@@ -256,14 +295,16 @@ export class Layout {
     const [at, maker] = chosen;
     for (const [place, each] of left.entries()) {
       this.start[each] = at + after[place];
-      this.end[each] = this.start[each] + this.#lasts(each);
+      this.end[each] = at + after[place] + this.#lasts(each);
       this.maker[each] = maker;
     }
     put(this.busy[maker], [at, at + total]);
     return true;
   }
 
+  /** @param {number[]} block @param {number[]} after @param {number} ready @param {number} total @param {number} room */
   #earliestBlock(block, after, ready, total, room) {
+    /** @type {[at: number, maker: number] | null} */
     let best = null;
     for (const [maker, hours] of this.day.hours.entries()) {
       let at = hole(hours, this.busy[maker], ready, total, room);
@@ -284,7 +325,10 @@ export class Layout {
     return best;
   }
 
-  /** The first instant from `ready` on when all that a task uses is free; NEVER when it never is. */
+  /**
+   * The first instant from `ready` on when all that a task uses is free; NEVER when it never is.
+   * @param {number} index @param {number} ready @param {number} lasts
+   */
   #onceFree(index, ready, lasts) {
     let at = ready;
     for (;;) {
@@ -294,8 +338,12 @@ export class Layout {
     }
   }
 
-  /** The first instant, and the maker, at which a step can begin; a first step begins now. */
+  /**
+   * The first instant, and the maker, at which a step can begin; a first step begins now.
+   * @param {number} index @param {number} ready @param {number} lasts
+   */
   #earliest(index, ready, lasts) {
+    /** @type {[at: number, maker: number] | null} */
     let best = null;
     for (const [maker, hours] of this.day.hours.entries()) {
       let at = ready;
@@ -315,7 +363,10 @@ export class Layout {
     return best;
   }
 
-  /** `at` when all that the step uses is free then, else a later instant to try; NEVER without one. */
+  /**
+   * `at` when all that the step uses is free then, else a later instant to try; NEVER without one.
+   * @param {number} index @param {number} at @param {number} lasts
+   */
   #equipmentFree(index, at, lasts) {
     let later = at;
     if (!this.day.apart)
@@ -326,18 +377,25 @@ export class Layout {
     return later;
   }
 
+  /** @param {string} key @param {number} many @param {number} at @param {number} lasts */
   #useFree(key, many, at, lasts) {
+    /** @type {[number, number][]} */
     const using = [];
     for (const [other, uses] of this.day.uses.entries()) {
       const [start, end] = [this.start[other], this.end[other]];
-      if (uses.has(key) && start !== null && end !== null && start < at + lasts && at < end)
-        using.push([end, uses.get(key)]);
+      const used = uses.get(key);
+      if (used !== undefined && start !== null && end !== null && start < at + lasts && at < end)
+        using.push([end, used]);
     }
     return this.#free(using, key, many, at);
   }
 
-  /** When enough moulds are empty: a mould not emptied yet in this order is held for ever. */
+  /**
+   * When enough moulds are empty: a mould not emptied yet in this order is held for ever.
+   * @param {number} index @param {string} key @param {number} many @param {number} at
+   */
   #holdFree(index, key, many, at) {
+    /** @type {[number, number][]} */
     const held = [];
     for (const hold of this.day.holds) {
       if (hold.key !== key || hold.fill === index || this.start[hold.fill] === null) continue;
@@ -347,6 +405,7 @@ export class Layout {
     return this.#free(held, key, many, at);
   }
 
+  /** @param {[number, number][]} taken @param {string} key @param {number} many @param {number} at */
   #free(taken, key, many, at) {
     const total = taken.reduce((sum, [, each]) => sum + each, 0);
     if (total + many <= this.day.many(key)) return at;
@@ -360,24 +419,27 @@ export class Layout {
     for (const { sources, to, most, gap } of this.day.mosts) {
       const start = this.start[to];
       if (start === null || this.day.end[to] !== null) continue;
-      const opened = Math.max(...sources.map((each) => this.end[each]));
+      const opened = Math.max(...sources.map((each) => this.#ended(each)));
       const over = start - opened - most;
       if (over <= 0) continue;
-      const last = sources.filter((each) => this.end[each] === opened);
-      if (last.some((each) => this.#delay(each, over)) || this.#hurry(to, gap)) moved = true;
+      const latest = sources.filter((each) => this.end[each] === opened);
+      if (latest.some((each) => this.#delay(each, over)) || this.#hurry(to, gap)) moved = true;
       else this.broken.push({ over, gap });
     }
     return moved;
   }
 
-  /** Let the step that closes a gap, and all it still needs, go before the rest; false if it does already. */
+  /**
+   * Let the step that closes a gap, and all it still needs, go before the rest; false if it does already.
+   * @param {number} to @param {Gap} gap
+   */
   #hurry(to, gap) {
     if (this.hurried.has(gap)) return false;
     this.hurried.add(gap);
     const chain = new Set([to]);
     const stack = [to];
-    while (stack.length) {
-      for (const [need] of this.day.needs[stack.pop()]) {
+    for (let next = stack.pop(); next !== undefined; next = stack.pop()) {
+      for (const [need] of this.day.needs[next]) {
         if (this.day.end[need] === null && !chain.has(need)) {
           chain.add(need);
           stack.push(need);
@@ -387,8 +449,7 @@ export class Layout {
     for (const block of this.day.blocks) {
       // all of it goes along, and what it needs
       const along = block.some((each) => chain.has(each)) ? block.filter((each) => !chain.has(each)) : [];
-      while (along.length) {
-        const each = along.pop();
+      for (let each = along.pop(); each !== undefined; each = along.pop()) {
         if (chain.has(each)) continue;
         chain.add(each);
         along.push(
@@ -405,33 +466,38 @@ export class Layout {
     return true;
   }
 
-  /** Make a task end later by so much, a wait through the last of its needs; false if it is history, is to begin now or follows at once. */
+  /**
+   * Make a task end later by so much, a wait through the last of its needs; false if it is history, is to begin now or
+   * follows at once.
+   * @param {number} index @param {number} by @returns {boolean}
+   */
   #delay(index, by) {
     if (this.day.end[index] !== null || this.ahead.includes(index)) return false;
-    if (this.#isDue(index, this.start[index] + by)) return false;
+    const later = (this.start[index] ?? NEVER) + by;
+    if (this.#isDue(index, later)) return false;
     if (this.day.tasks[index].kind !== "wait") {
-      this.least.set(index, this.start[index] + by);
+      this.least.set(index, later);
       return true;
     }
     // A wait goes on from the last of its needs, so one of those that end last is enough.
     return this.day.needs[index].some(
-      ([need, least]) => this.end[need] + least === this.start[index] && this.#delay(need, by),
+      ([need, least]) => this.#ended(need) + least === this.start[index] && this.#delay(need, by),
     );
   }
 
-  /** Whether a task at that instant would be too late after what is past moving itself. */
+  /** Whether a task at that instant would be too late after what is past moving itself. @param {number} index @param {number} at */
   #isDue(index, at) {
-    const isFixed = (each) => this.day.end[each] !== null || each === this.first;
+    const isFixed = (/** @type {number} */ each) => this.day.end[each] !== null || each === this.first;
     return this.day.mosts.some(
       ({ sources, to, most }) =>
         to === index &&
         sources.every(isFixed) &&
-        at - Math.max(...sources.map((each) => this.end[each])) > most,
+        at - Math.max(...sources.map((each) => this.#ended(each))) > most,
     );
   }
 }
 
-/** The place of the last stretch that opens by then; -1 for none. */
+/** The place of the last stretch that opens by then; -1 for none. @param {readonly Busy[]} hours @param {number} at */
 function lastOpened(hours, at) {
   let [low, high] = [0, hours.length];
   while (low < high) {
@@ -442,14 +508,20 @@ function lastOpened(hours, at) {
   return low - 1;
 }
 
+/** @param {readonly Busy[]} hours @param {number} at */
 function opened(hours, at) {
   const place = lastOpened(hours, at);
   return place >= 0 && at < hours[place][1];
 }
 
+/** @param {readonly Busy[]} busy @param {number} at @param {number} lasts */
 const clash = (busy, at, lasts) => busy.some(([begin, end]) => begin < at + lasts && at < end);
 
-/** The first instant from `ready` on with `room` for a step: open all through, and not busy. */
+/**
+ * The first instant from `ready` on with `room` for a step: open all through, and not busy.
+ * @param {readonly Busy[]} hours @param {readonly Busy[]} busy @param {number} ready @param {number} lasts
+ * @param {number} room
+ */
 function hole(hours, busy, ready, lasts, room) {
   for (let place = Math.max(0, lastOpened(hours, ready)); place < hours.length; place += 1) {
     const [opens, closes] = hours[place];
@@ -463,6 +535,7 @@ function hole(hours, busy, ready, lasts, room) {
   return null;
 }
 
+/** @param {Busy[]} busy @param {Busy} stretch */
 function put(busy, stretch) {
   const place = busy.findIndex(
     ([begin, end]) => begin > stretch[0] || (begin === stretch[0] && end > stretch[1]),

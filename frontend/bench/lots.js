@@ -5,13 +5,20 @@
  */
 
 import { toldOf } from "./journal.js";
+import { full, last } from "./lists.js";
+/** @import { Entry, LotOffered, LotUse, Pick as PickedLots, Picked, Sheet, State } from "../../bench/shapes/page" */
+/** @import { Draft } from "../../types/bench" */
+/** @import { Full } from "../../types/lists" */
 
 const WRAP = "wrap"; // what pieces are wrapped in: gathered like an ingredient, though no sheet lists it
 
-/** Whether a lot is past its date; on the day itself it is not. */
+/** Whether a lot is past its date; on the day itself it is not. @param {string | null} bestBefore @param {string} on */
 export const isPast = (bestBefore, on) => bestBefore !== null && bestBefore < on;
 
-/** Orders by the keys that `turn` gives: booleans, numbers or ASCII text. */
+/**
+ * Orders by the keys that `turn` gives: booleans, numbers or ASCII text.
+ * @template T @param {(one: T) => (boolean | number | string)[]} turn @returns {(one: T, other: T) => number}
+ */
 function by(turn) {
   return (one, other) => {
     const [these, those] = [turn(one), turn(other)];
@@ -20,9 +27,15 @@ function by(turn) {
   };
 }
 
-/** Which lots to take for a need, the oldest best-before first: {picked: [{lot, take, past}], short, passed_over}. */
+/**
+ * Which lots to take for a need, the oldest best-before first.
+ * @param {number} need @param {readonly LotOffered[]} lots @param {string} on @param {boolean} [pastToo]
+ * @returns {PickedLots}
+ */
 export function pick(need, lots, on, pastToo = false) {
+  /** @type {{picked: Picked[], short: number, passed_over: string[]}} */
   const told = { picked: [], short: need, passed_over: [] };
+  /** @type {(one: LotOffered, other: LotOffered) => number} */
   const order = by(({ lot, best_before, received_on }) => [
     isPast(best_before, on),
     best_before === null,
@@ -42,39 +55,47 @@ export function pick(need, lots, on, pastToo = false) {
   return told;
 }
 
+/** @template K @param {Map<K, number>} map @param {K} key @param {number} more */
 const add = (map, key, more) => map.set(key, (map.get(key) ?? 0) + more);
 
-/** What a run really used of each lot gathered for it: {lot: {mg, count, booked_mg, at}}; see bench/lots.py. */
+/**
+ * What a run really used of each lot gathered for it; see bench/lots.py.
+ * @param {Sheet} sheet @param {State} state @param {readonly Entry[]} entries @returns {{[lot: string]: LotUse}}
+ */
 export function useOf(sheet, state, entries) {
   const wanted = new Map(sheet.ingredients.map(({ id, mg }) => [id, mg]));
   const ingredientOf = new Map(sheet.lines.map(({ id, ingredient }) => [id, ingredient]));
+  /** @type {Map<string, number>} */
   const weighed = new Map();
+  /** @type {Map<string, number>} */
   const counted = new Map();
   for (const line of sheet.lines) {
     const { in_mg, status } = state.lines[line.id];
     add(weighed, line.ingredient, in_mg);
-    if (line.unit === "pieces" && status === "in") add(counted, line.ingredient, line.count);
+    if (line.unit === "pieces" && status === "in") add(counted, line.ingredient, line.count ?? 0);
   }
   const unread = new Set(state.unread);
+  /** @type {Map<string | undefined, number>} */
   const lastAt = new Map();
   for (const { id, at, kind, body } of toldOf(state, entries)) {
     if ((kind === "weighed" || kind === "taken_out") && !unread.has(id))
-      lastAt.set(ingredientOf.get(body.line), at);
+      lastAt.set(ingredientOf.get(String(body.line)), at);
   }
-  const uses = new Map();
+  /** @type {Full<string, Draft<LotUse>>} */
+  const uses = full();
   for (const key of new Set(state.gathered.map(({ ingredient }) => ingredient))) {
     const gathered = state.gathered.filter(({ ingredient }) => ingredient === key);
     let restMg = weighed.get(key) ?? 0;
     let restCount = counted.get(key) ?? 0;
     let unbooked = wanted.get(key) ?? 0;
     for (const each of gathered) {
-      const last = each === gathered.at(-1);
+      const isLast = each === last(gathered);
       const booked = each.mg ?? Math.max(0, unbooked);
       unbooked -= booked;
-      const mg = last ? restMg : Math.min(booked, restMg);
+      const mg = isLast ? restMg : Math.min(booked, restMg);
       restMg -= mg;
       const most = each.count ?? restCount;
-      const count = key === WRAP ? most : last ? restCount : Math.min(most, restCount);
+      const count = key === WRAP ? most : isLast ? restCount : Math.min(most, restCount);
       restCount -= count;
       if (!uses.has(each.lot)) uses.set(each.lot, { mg: 0, count: 0, booked_mg: 0, at: each.at });
       const use = uses.get(each.lot);

@@ -10,6 +10,7 @@
 import { nearest, over, readDensity } from "./amounts.js";
 import { BenchError } from "./errors.js";
 import { burstPlan, heatUj, inBursts } from "./heating.js";
+import { full, last } from "./lists.js";
 import { cavities, makeMg, MOST_PIECES, piecesFrom, roomMg, rounds, vesselFor } from "./sizing.js";
 import { bowlScale, cupScale, toleranceMg, uncertaintyPpm } from "./weighing.js";
 import {
@@ -24,10 +25,29 @@ import {
   sum,
   toDivision,
 } from "./whole.js";
+/** @import { Burst, ChosenSize, Component, Ingredient, Kit, MeasuredRecipe } from "../../bench/shapes/page" */
+/** @import { RecipeLine, RecipeMelt, RecipeRef, RecipeStep, RecipeWeigh, Scale } from "../../bench/shapes/page" */
+/** @import { Sheet, SheetIngredient, SheetLine, SheetVessel, Size, SizeRequest } from "../../bench/shapes/page" */
+/** @import { Spoon, Step, Vessel, Warn, Window } from "../../bench/shapes/page" */
+/** @import { Draft, Place } from "../../types/bench" */
+/** @import { Full } from "../../types/lists" */
+/** @import { Int } from "./whole.js" */
 
 const SHEET_FORMAT = "bowlside-sheet/1";
 const LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
 const ASSEMBLY = "assembly";
+
+/**
+ * @typedef {(pieces: number, says: string, out?: string | null) => ChosenSize} Sized
+ * @typedef {Omit<Size, "pieces">} Choices
+ * @typedef {RecipeLine & {instead_of?: string}} ChosenLine
+ * @typedef {{mg: number, tolerancePpm: number}} GoingIn
+ * @typedef {{name: string, share: number, of: number, staysIn: string | null}} PortionOf
+ * @typedef {{top: Int, bottom: Int}} Factor
+ * @typedef {{component: string, closing: string}} Leader
+ * @typedef {Pick<Window, "state" | "class" | "price_ms" | "lost_ms" | "rescue">} Guarded
+ * @typedef {ReturnType<typeof begin>} Laying what is being laid out: the inputs, and the sheet's lists as they grow
+ */
 
 /**
  * Turns "how big?" into a size: {size, says, runs_out}.
@@ -36,13 +56,16 @@ const ASSEMBLY = "assembly";
  * {by: "mix", component, mg} (that much of its mix is left to use up) |
  * {by: "stock", stock: {ingredient: mg}}, and optionally without, swaps and weigh. runs_out names
  * the ingredient that stops a larger batch (by stock only).
+ * @param {MeasuredRecipe} recipe @param {Kit} kit @param {SizeRequest} request @returns {ChosenSize}
  */
 export function chooseSize(recipe, kit, request) {
+  /** @type {Choices} */
   const chosen = {
     without: [...(request.without ?? [])].sort(),
     swaps: request.swaps ?? {},
     weigh: request.weigh ?? "running",
   };
+  /** @type {Sized} */
   const sized = (pieces, says, out = null) => ({ size: { pieces, ...chosen }, says, runs_out: out });
   const many = recipe.piece.many;
   if (request.by === "pieces") return sized(request.pieces, "");
@@ -61,7 +84,7 @@ export function chooseSize(recipe, kit, request) {
   if (request.by === "moulds") {
     const component = recipe.components.find((each) => each.id === request.component);
     const held = component ? mouldCavities(kit, component) : null;
-    if (held === null) {
+    if (!component || held === null) {
       throw new BenchError(
         "component",
         `No mould in the kit fits “${request.component}”. Add one, or size by pieces.`,
@@ -78,13 +101,16 @@ export function chooseSize(recipe, kit, request) {
   return sizeByStock(recipe, kit, request.stock, chosen, sized);
 }
 
-/** Cavities in one set of the moulds that fit, whether or not they are held through a wait. */
+/** Cavities in one set of the moulds that fit, whether or not they are held through a wait. @param {Kit} kit @param {Component} component */
 function mouldCavities(kit, component) {
   if (!component.mould) return null;
   return cavities(kit, { ...component, mould: { ...component.mould, held: true } });
 }
 
-/** How many whole pieces a mix that is left gives, spares and what stays behind taken off first. */
+/**
+ * How many whole pieces a mix that is left gives, spares and what stays behind taken off first.
+ * @param {MeasuredRecipe} recipe @param {string} id @param {number} mg @param {Sized} sized
+ */
 function sizeByMix(recipe, id, mg, sized) {
   const weighed = recipe.components.filter((each) => each.id !== ASSEMBLY && each.piece_mg);
   const component = weighed.find((each) => each.id === id);
@@ -108,7 +134,11 @@ function sizeByMix(recipe, id, mg, sized) {
   return sized(pieces, `${grams(mg, 1000)} of ${component.name} gives ${pieces} ${pieces > 1 ? many : one}`);
 }
 
-/** The largest batch the stock allows, by halving: every need grows with the pieces. */
+/**
+ * The largest batch the stock allows, by halving: every need grows with the pieces.
+ * @param {MeasuredRecipe} recipe @param {Kit} kit @param {{[ingredient: string]: number}} stock @param {Choices} chosen
+ * @param {Sized} sized
+ */
 function sizeByStock(recipe, kit, stock, chosen, sized) {
   for (const key of Object.keys(stock)) {
     if (!Object.hasOwn(recipe.ingredients, key)) {
@@ -119,8 +149,9 @@ function sizeByStock(recipe, kit, stock, chosen, sized) {
       throw new BenchError(`stock.${key}`, `${name} is not weighed in this recipe, so it sets no size.`);
     }
   }
-  /** What is short for this many: null when nothing is, "" when the kit cannot make so many. */
+  /** What is short for this many: null when nothing is, "" when the kit cannot make so many. @param {number} pieces */
   const short = (pieces) => {
+    /** @type {Sheet} */
     let sheet;
     try {
       sheet = makeSheet(recipe, { id: "", version: 0 }, { pieces, ...chosen }, kit);
@@ -132,7 +163,7 @@ function sizeByStock(recipe, kit, stock, chosen, sized) {
     const needs = new Map(sheet.ingredients.map((each) => [each.id, each.mg]));
     const lacking = Object.keys(stock)
       .filter((key) => (needs.get(key) ?? 0) > stock[key])
-      .map((key) => ({ key, share: (BigInt(stock[key]) * 10n ** 9n) / BigInt(needs.get(key)) }))
+      .map((key) => ({ key, share: (BigInt(stock[key]) * 10n ** 9n) / BigInt(needs.get(key) ?? 0) }))
       .sort((one, other) =>
         one.share === other.share ? (one.key < other.key ? -1 : 1) : one.share < other.share ? -1 : 1,
       );
@@ -158,7 +189,7 @@ function sizeByStock(recipe, kit, stock, chosen, sized) {
   return sized(low, says, out || null);
 }
 
-/** Whether any line, or a stand-in for one, takes this ingredient by weight. */
+/** Whether any line, or a stand-in for one, takes this ingredient by weight. @param {MeasuredRecipe} recipe @param {string} ingredient */
 function isWeighed(recipe, ingredient) {
   const lines = recipe.components.flatMap((component) => component.lines);
   const measures = [...lines, ...lines.flatMap((line) => line.substitutes)];
@@ -170,6 +201,7 @@ function isWeighed(recipe, ingredient) {
  *
  * ref: {id, version} of the recipe. size: {pieces, without, swaps, weigh}. A BenchError names the
  * field at fault and the way out.
+ * @param {MeasuredRecipe} recipe @param {RecipeRef} ref @param {Size} size @param {Kit} kit @returns {Sheet}
  */
 export function makeSheet(recipe, ref, size, kit) {
   if (!(size.pieces >= 1 && size.pieces <= MOST_PIECES)) {
@@ -178,20 +210,11 @@ export function makeSheet(recipe, ref, size, kit) {
       `A batch has from 1 to ${MOST_PIECES} pieces; ${size.pieces} is not. Make a smaller batch, or several.`,
     );
   }
-  /** What is being laid out: the inputs, and the sheet's lists as they grow. */
-  const draft = {
-    recipe,
-    size,
-    kit,
-    components: recipe.components.filter((component) => component.steps.length || component.lines.length),
-    lines: [],
-    vessels: [],
-    steps: [],
-    warnings: [],
-    inUse: new Map(), // a kit vessel's id -> {component, label} that it serves
-  };
+  const draft = begin(recipe, size, kit);
   checkChoices(draft);
-  const chosen = new Map(draft.components.map((component) => [component.id, chosenLines(draft, component)]));
+  const chosen = full(
+    draft.components.map((component) => /** @type {const} */ ([component.id, chosenLines(draft, component)])),
+  );
   const counts = countRounds(draft);
   const about = draft.components.map((component, place) => {
     const { perRound, why } = counts.get(component.id);
@@ -229,6 +252,22 @@ export function makeSheet(recipe, ref, size, kit) {
   };
 }
 
+/** What is being laid out. @param {MeasuredRecipe} recipe @param {Size} size @param {Kit} kit */
+function begin(recipe, size, kit) {
+  return {
+    recipe,
+    size,
+    kit,
+    components: recipe.components.filter((component) => component.steps.length || component.lines.length),
+    lines: /** @type {SheetLine[]} */ ([]),
+    vessels: /** @type {SheetVessel[]} */ ([]),
+    steps: /** @type {Draft<Step>[]} */ ([]),
+    warnings: /** @type {Warn[]} */ ([]),
+    inUse: /** @type {Map<string, {component: Component, label: string}>} */ (new Map()), // by a kit vessel's id
+  };
+}
+
+/** @param {Laying} draft @param {string} where @param {string} text */
 function warn(draft, where, text) {
   if (!draft.warnings.some((each) => each.where === where && each.text === text)) {
     draft.warnings.push({ where, text });
@@ -237,10 +276,12 @@ function warn(draft, where, text) {
 
 // What the maker chose
 
+/** @param {Laying} draft */
 function checkChoices(draft) {
+  /** @type {Map<string, RecipeLine>} */
   const lines = new Map(
     draft.components.flatMap((component) =>
-      component.lines.map((line) => [`${component.id}.${line.id}`, line]),
+      component.lines.map((line) => /** @type {const} */ ([`${component.id}.${line.id}`, line])),
     ),
   );
   for (const key of draft.size.without) {
@@ -260,7 +301,7 @@ function checkChoices(draft) {
   }
 }
 
-/** The component's lines less those left out, stand-ins in their places. */
+/** The component's lines less those left out, stand-ins in their places. @param {Laying} draft @param {Component} component @returns {ChosenLine[]} */
 function chosenLines(draft, component) {
   const { without, swaps } = draft.size;
   return component.lines
@@ -268,9 +309,9 @@ function chosenLines(draft, component) {
     .map((line) => {
       const key = `${component.id}.${line.id}`;
       if (!Object.hasOwn(swaps, key)) return line;
-      const { ingredient, ug, nl, count, unit, about_ug, texture, says } = line.substitutes.find(
-        (each) => each.ingredient === swaps[key],
-      );
+      const standIn = line.substitutes.find((each) => each.ingredient === swaps[key]);
+      if (!standIn) return line; // `checkChoices` refused it
+      const { ingredient, ug, nl, count, unit, about_ug, texture, says } = standIn;
       const meant = draft.recipe.ingredients[line.ingredient].name;
       const note = [`Instead of: ${meant}.`, line.note, says].filter(Boolean).join(" ");
       return { ...line, ingredient, ug, nl, count, unit, about_ug, texture, note, instead_of: meant };
@@ -279,15 +320,16 @@ function chosenLines(draft, component) {
 
 // Rounds
 
-/** Pieces per round and the reasons, for every component; the assembly follows its windows. */
+/** Pieces per round and the reasons, for every component; the assembly follows its windows. @param {Laying} draft */
 function countRounds(draft) {
-  const counts = new Map();
+  /** @type {Full<string, {perRound: number[], why: string[]}>} */
+  const counts = full();
   for (const component of draft.components) {
     if (component.id === ASSEMBLY) {
       const leader = leaderOf(component);
       const led = leader ? counts.get(leader.component).perRound : [];
       if (led.length > 1) {
-        const name = draft.components.find((each) => each.id === leader.component).name;
+        const name = draft.components.find((each) => each.id === leader?.component)?.name;
         counts.set(ASSEMBLY, {
           perRound: shareOut(draft.size.pieces, led),
           why: [`${name} is made in ${led.length} rounds and must be used at once`],
@@ -310,6 +352,7 @@ function countRounds(draft) {
 /**
  * {component, closing}: the component whose window the assembly must keep, so whose rounds it
  * follows, and the assembly's step that closes that window. Null when it keeps none.
+ * @param {Component} assembly @returns {Leader | null}
  */
 function leaderOf(assembly) {
   for (const step of assembly.steps) {
@@ -323,17 +366,24 @@ function leaderOf(assembly) {
 
 // One round of one component
 
-/** The mass of one round, in mg. The assembly's lines are written for so many pieces. */
+/**
+ * The mass of one round, in mg. The assembly's lines are written for so many pieces.
+ * @param {Laying} draft @param {Component} component @param {number} count @param {ChosenLine[]} chosen
+ */
 function roundMg(draft, component, count, chosen) {
   if (component.id !== ASSEMBLY) return makeMg(component, count);
   const writtenUg = sum(chosen.map((line) => line.ug ?? 0));
   return halfEven(product(writtenUg, count), 1000 * draft.recipe.written_for);
 }
 
+/**
+ * @param {Laying} draft @param {Component} component @param {number} number @param {number} count @param {number} mass
+ * @param {ChosenLine[]} chosen
+ */
 function layRound(draft, component, number, count, mass, chosen) {
   const weights = chosen.map((line) => line.ug ?? 0);
   const shares = shareOut(mass, weights);
-  const masses = new Map(chosen.map((line, index) => [line.id, shares[index]]));
+  const masses = full(chosen.map((line, index) => /** @type {const} */ ([line.id, shares[index]])));
   // Volumes, drops and counts grow with the mass of the component, or with the pieces where it
   // has no weighed line at all.
   const whole = sum(weights);
@@ -342,33 +392,41 @@ function layRound(draft, component, number, count, mass, chosen) {
   const weighedIn = new Map(
     component.steps
       .filter((step) => step.kind === "weigh")
-      .flatMap((step) => step.lines.map((key) => [key, step])),
+      .flatMap((step) => step.lines.map((key) => /** @type {const} */ ([key, step]))),
   );
   const places = layPlaces(draft, component, number, chosen, masses, weighedIn);
   for (const line of chosen) {
     const step = weighedIn.get(line.id);
-    layLine(draft, component, number, line, masses.get(line.id), factor, step, places.get(step?.into));
+    layLine(draft, component, number, line, masses.get(line.id), factor, step, step && places.get(step.into));
   }
-  const ingredients = new Map(chosen.map((line) => [line.id, draft.recipe.ingredients[line.ingredient]]));
+  const ingredients = full(
+    chosen.map((line) => /** @type {const} */ ([line.id, draft.recipe.ingredients[line.ingredient]])),
+  );
   for (const step of component.steps) layStep(draft, component, number, count, step, ingredients, masses);
 }
 
-/** The vessels of a round by label, each with the scale it stands on while lines go in. */
+/**
+ * The vessels of a round by label, each with the scale it stands on while lines go in.
+ * @param {Laying} draft @param {Component} component @param {number} number @param {ChosenLine[]} chosen
+ * @param {Full<string, number>} masses @param {Map<string, RecipeWeigh>} weighedIn
+ */
 function layPlaces(draft, component, number, chosen, masses, weighedIn) {
   const { kit } = draft;
   const portions = portionsOf(component);
+  /** @type {Map<string, GoingIn[]>} */
   const goingIn = new Map(labelsOf(component).map((label) => [label, []]));
   for (const line of chosen) {
     const mg = masses.get(line.id);
-    if (weighedIn.has(line.id) && mg) {
-      goingIn.get(weighedIn.get(line.id).into).push({ mg, tolerancePpm: line.tolerance_ppm });
-    }
+    const into = weighedIn.get(line.id)?.into;
+    if (into !== undefined && mg) goingIn.get(into)?.push({ mg, tolerancePpm: line.tolerance_ppm });
   }
   // All of a component ends up in its bowl, and is divided from there; the assembly's lines go
   // onto the pieces.
-  const massOf = (lines) => sum(lines.map(({ mg }) => mg));
+  const massOf = (/** @type {GoingIn[]} */ lines) => sum(lines.map(({ mg }) => mg));
   const wholeMg = massOf([...goingIn.values()].flat());
+  /** @type {Map<string, SheetVessel>} */
   const places = new Map();
+  /** @type {Map<string, Vessel | null>} */
   const vessels = new Map();
   for (const [label, lines] of goingIn) {
     const id = `${component.id}.${number}.${label}`;
@@ -377,11 +435,13 @@ function layPlaces(draft, component, number, chosen, masses, weighedIn) {
     if (label === "bowl" && component.id !== ASSEMBLY) load = wholeMg;
     else if (portion) load = ceiling(product(wholeMg, portion.share), portion.of);
     const kind = label === "bowl" || portion ? component.vessel : label;
-    const vessel = vessels.has(portion?.staysIn)
-      ? vessels.get(portion.staysIn)
+    const shared = portion?.staysIn ?? "";
+    const vessel = vessels.has(shared)
+      ? (vessels.get(shared) ?? null)
       : vesselInHand(draft, component, label, kind, load);
     vessels.set(label, vessel);
     const empty = vessel?.empty_mg ?? 0;
+    /** @type {Scale | null} */
     let scale = null;
     if (lines.length || (portion && kit.scales.length)) {
       scale = bowlScale(kit, empty + load, lines);
@@ -411,20 +471,24 @@ function layPlaces(draft, component, number, chosen, masses, weighedIn) {
  *
  * Parts are made side by side, so two of them in one bowl is a clash, and is said. Small cups are
  * wiped and used again, and the rounds of one part follow each other.
+ * @param {Laying} draft @param {Component} component @param {string} label @param {string} kind @param {number} load
  */
 function vesselInHand(draft, component, label, kind, load) {
   const { kit, inUse } = draft;
-  const isOurs = ({ id }) =>
-    !inUse.has(id) || (inUse.get(id).component === component && inUse.get(id).label === label);
+  /** @param {Vessel} vessel */
+  const isOurs = ({ id }) => {
+    const used = inUse.get(id);
+    return !used || (used.component === component && used.label === label);
+  };
   const free = kit.vessels.filter((vessel) => kind === "cup" || isOurs(vessel));
   let vessel = vesselFor({ ...kit, vessels: free }, kind, load);
-  if (!vessel || roomMg(kit, vessel) < load) {
+  if (!vessel || (roomMg(kit, vessel) ?? 0) < load) {
     const shared = vesselFor(kit, kind, load);
-    if (shared && (!vessel || roomMg(kit, shared) >= load)) vessel = shared;
+    if (shared && (!vessel || (roomMg(kit, shared) ?? 0) >= load)) vessel = shared;
   }
   if (!vessel || kind === "cup") return vessel;
-  if (!inUse.has(vessel.id)) inUse.set(vessel.id, { component, label });
-  const other = inUse.get(vessel.id);
+  const other = inUse.get(vessel.id) ?? { component, label };
+  inUse.set(vessel.id, other);
   const where = `${component.id}.${label}`;
   if (other.component !== component) {
     const names = `${component.name} and for ${other.component.name}`;
@@ -439,8 +503,10 @@ function vesselInHand(draft, component, label, kind, load) {
  * What a component is divided into: label -> {name, share, of, staysIn}, a share of the whole.
  *
  * The last portion of a split stays in the bowl it was divided from, so it counts as the whole.
+ * @param {Component} component
  */
 function portionsOf(component) {
+  /** @type {Map<string, PortionOf>} */
   const portions = new Map();
   for (const step of component.steps) {
     if (step.kind !== "split") continue;
@@ -453,13 +519,15 @@ function portionsOf(component) {
   return portions;
 }
 
+/** @param {string} label */
 function spokenLabel(label) {
   const words = label.replaceAll("_", " ");
   return words[0].toUpperCase() + words.slice(1);
 }
 
-/** The vessels a component's steps name, in the order of their first use. */
+/** The vessels a component's steps name, in the order of their first use. @param {Component} component */
 function labelsOf(component) {
+  /** @type {Set<string>} */
   const labels = new Set();
   for (const step of component.steps) {
     if (step.kind === "weigh") labels.add(step.into);
@@ -472,6 +540,10 @@ function labelsOf(component) {
   return [...labels];
 }
 
+/**
+ * @param {Laying} draft @param {Component} component @param {number} number @param {ChosenLine} line @param {number} mg
+ * @param {Factor} factor @param {RecipeWeigh | undefined} step @param {SheetVessel | undefined} vessel
+ */
 function layLine(draft, component, number, line, mg, factor, step, vessel) {
   const prefix = `${component.id}.${number}`;
   const where = `${prefix}.${line.id}`;
@@ -482,13 +554,14 @@ function layLine(draft, component, number, line, mg, factor, step, vessel) {
   const weighed = Boolean(line.ug);
   const { scale, cup } =
     weighed && vessel ? scaleFor(draft, line, mg, bowl, where) : { scale: bowl, cup: false };
+  /** @param {number | null} amount @param {number} unit */
   const grown = (amount, unit) =>
     amount === null ? null : halfEven(product(amount, factor.top), product(factor.bottom, unit));
   const nl = grown(line.nl, 1);
   const count = grown(line.count, 1000);
   if (count === 0) warn(draft, written, `${name} comes to less than one a round; one is used.`);
   const spoons = nl === null ? "" : spoonsFor(recipe.spoons, nl);
-  if (nl !== null && 2 * nl < recipe.spoons.at(-1).nl)
+  if (nl !== null && 2 * nl < last(recipe.spoons).nl)
     warn(draft, written, `${name} comes to less than the smallest spoon.`);
   if (line.unit === "drops") {
     warn(draft, written, "Drops differ from dropper to dropper. Weigh them when the amount matters.");
@@ -519,7 +592,7 @@ function layLine(draft, component, number, line, mg, factor, step, vessel) {
   });
 }
 
-/** What is too little for its scale to show, in spoons, where its density is known; else "". */
+/** What is too little for its scale to show, in spoons, where its density is known; else "". @param {MeasuredRecipe} recipe @param {string} key @param {number} mg @param {Scale} scale */
 function bySpoon({ ingredients, spoons }, key, mg, scale) {
   const { density } = ingredients[key];
   if (!mg || toDivision(mg, scale.division_mg) || !density) return "";
@@ -527,7 +600,11 @@ function bySpoon({ ingredients, spoons }, key, mg, scale) {
   return nl ? spoonsFor(spoons, nl) : "";
 }
 
-/** {scale, cup}: the scale this line is weighed on, and whether in a small cup first. */
+/**
+ * The scale this line is weighed on, and whether in a small cup first.
+ * @param {Laying} draft @param {ChosenLine} line @param {number} mg @param {Scale | null} scale @param {string} where
+ * @returns {{scale: Scale | null, cup: boolean}}
+ */
 function scaleFor(draft, line, mg, scale, where) {
   const inBowl = { scale, cup: false };
   if (!mg || (scale && uncertaintyPpm(mg, scale.division_mg) <= line.tolerance_ppm)) return inBowl;
@@ -554,12 +631,14 @@ const SPOON_GRAIN = 8; // nL: what the drawer's own rounding comes to over sever
  *
  * To the nearest smallest spoon, and what that is off by from 1 % is said: "⅛ tsp (4 % less)". Less than half
  * the smallest is a share of it.
+ * @param {readonly Spoon[]} drawer @param {number} nl
  */
 function spoonsFor(drawer, nl) {
-  const smallest = drawer.at(-1);
+  const smallest = last(drawer);
   if (2 * nl < smallest.nl) return `${Math.max(1, halfEven(100 * nl, smallest.nl))} % of ${smallest.name}`;
   let left = nl + divided(smallest.nl, 2)[0];
   let told = 0;
+  /** @type {string[]} */
   const said = [];
   for (const { name, nl: each } of drawer) {
     const [count] = divided(left + SPOON_GRAIN, each);
@@ -574,15 +653,18 @@ function spoonsFor(drawer, nl) {
 
 // Steps
 
-/** ingredients: by the line in use, stand-ins included. */
+/**
+ * ingredients: by the line in use, stand-ins included.
+ * @param {Laying} draft @param {Component} component @param {number} number @param {number} count @param {RecipeStep} step
+ * @param {Full<string, Ingredient>} ingredients @param {Full<string, number>} masses
+ */
 function layStep(draft, component, number, count, step, ingredients, masses) {
   const prefix = `${component.id}.${number}`;
-  const made = {
+  const common = {
     id: `${prefix}.${step.id}`,
     component: component.id,
     round: number,
     step: step.id,
-    kind: step.kind,
     title: step.title,
     says: step.says,
     reason: step.reason,
@@ -594,69 +676,104 @@ function layStep(draft, component, number, count, step, ingredients, masses) {
     keeps: [],
     hands_ms: step.hands_ms,
     tools: step.tools,
+    tail_ms: 0,
+    hold_for: [],
   };
+  /** @type {Step} */
+  let made;
   switch (step.kind) {
     case "weigh": {
       const keys = step.lines.filter((key) => masses.has(key));
-      made.lines = keys.map((key) => `${prefix}.${key}`);
-      made.vessel = `${prefix}.${step.into}`;
-      for (const caution of keys.flatMap((key) => ingredients.get(key).cautions)) {
-        if (!made.cautions.includes(caution)) made.cautions.push(caution);
-      }
+      const cautions = [...step.cautions];
+      for (const caution of keys.flatMap((key) => ingredients.get(key).cautions))
+        if (!cautions.includes(caution)) cautions.push(caution);
+      made = {
+        ...common,
+        kind: "weigh",
+        cautions,
+        lines: keys.map((key) => `${prefix}.${key}`),
+        vessel: `${prefix}.${step.into}`,
+      };
       break;
     }
     case "do":
-      made.about_ms = step.about_ms;
-      made.mg = sum(step.of.filter((key) => masses.has(key)).map((key) => masses.get(key))) || null;
-      made.tips = step.tips.map((label) => `${prefix}.${label}`);
-      made.into = `${prefix}.${step.into}`;
+      made = {
+        ...common,
+        kind: "do",
+        about_ms: step.about_ms,
+        mg: sum(step.of.filter((key) => masses.has(key)).map((key) => masses.get(key))) || null,
+        tips: step.tips.map((label) => `${prefix}.${label}`),
+        into: `${prefix}.${step.into}`,
+      };
       break;
     case "melt":
-      Object.assign(made, meltPlan(draft.kit, step, masses, ingredients));
+      made = { ...common, kind: "melt", ...meltPlan(draft.kit, step, masses, ingredients) };
       break;
     case "split":
-      made.vessel = `${prefix}.${step.from}`;
-      made.portions = step.portions.map(({ id, name, share }) => ({
-        vessel: `${prefix}.${id}`,
-        name,
-        share,
-      }));
+      made = {
+        ...common,
+        kind: "split",
+        vessel: `${prefix}.${step.from}`,
+        portions: step.portions.map(({ id, name, share }) => ({ vessel: `${prefix}.${id}`, name, share })),
+      };
       break;
     case "check": {
       const { ask, yes, not_yet, too_far } = step;
-      Object.assign(
-        made,
-        { ask, yes, not_yet, too_far },
-        "too_far_ms" in step ? { too_far_ms: step.too_far_ms } : {},
-      );
+      const rest = "too_far_ms" in step ? { too_far_ms: step.too_far_ms } : {};
+      made = { ...common, kind: "check", ask, yes, not_yet, too_far, ...rest };
       break;
     }
     case "pieces": {
       const { one_by_one, again, partial, verb } = step;
       const of = step.of.map((portion) => `${prefix}.${portion}`);
-      Object.assign(made, { one_by_one, again, partial, verb, count, of, piece_mg: component.piece_mg });
+      const { piece_mg } = component;
+      made = {
+        ...common,
+        kind: "pieces",
+        one_by_one,
+        again,
+        partial,
+        verb,
+        count,
+        of,
+        piece_mg,
+        follows: [],
+      };
       break;
     }
     case "wait": {
       const { word, earliest_ms, usual_ms, latest_ms, test, stake } = step;
-      Object.assign(made, { word, earliest_ms, usual_ms, latest_ms, test, stake }, guarded(step));
+      made = {
+        ...common,
+        kind: "wait",
+        ...{ word, earliest_ms, usual_ms, latest_ms, test, stake },
+        ...guarded(step),
+      };
       break;
     }
   }
-  draft.steps.push(made);
+  draft.steps.push(/** @type {Draft<Step>} */ (made));
 }
 
-/** The planned bursts, [] when the recipe does not give what an estimate needs. */
+/**
+ * The planned bursts, [] when the recipe does not give what an estimate needs.
+ * @param {Kit} kit @param {RecipeMelt} step @param {Full<string, number>} masses
+ * @param {Full<string, Ingredient>} ingredients
+ */
 function meltPlan(kit, step, masses, ingredients) {
   const keys = step.of.filter((key) => masses.has(key));
   const mg = sum(keys.map((key) => masses.get(key)));
   const heater = kit.heaters.find((each) => each.kind === step.heater);
-  const heats = keys.map((key) => ({ mg: masses.get(key), heat: ingredients.get(key).heat }));
-  const known = step.from_mk !== null && step.to_mk !== null && heater?.absorbed_w;
+  const heats = keys.flatMap((key) => {
+    const { heat } = ingredients.get(key);
+    return heat ? [{ mg: masses.get(key), heat }] : [];
+  });
+  const { from_mk: from, to_mk: to } = step;
   const rest = inBursts(step.heater) ? step.rest_ms : 0;
+  /** @type {Burst[]} */
   let bursts = [];
-  if (known && mg && heats.every(({ heat }) => heat)) {
-    const total = heats.reduce((uj, part) => uj + heatUj(part.mg, part.heat, step.from_mk, step.to_mk), 0n);
+  if (from !== null && to !== null && heater?.absorbed_w && mg && heats.length === keys.length) {
+    const total = heats.reduce((uj, part) => uj + heatUj(part.mg, part.heat, from, to), 0n);
     bursts = burstPlan(total, heater.absorbed_w, step.burst_ms, step.last_burst_ms, rest);
   }
   return {
@@ -671,28 +788,33 @@ function meltPlan(kit, step, masses, ingredients) {
 
 // Needs between steps, once every round is laid out
 
-/** Fills in `after`, `window`, `keeps`, `tail_ms` and `hold_for`, now that every round has its steps. */
+/**
+ * Fills in `after`, `window`, `keeps`, `tail_ms` and `hold_for`, now that every round has its steps.
+ * @param {Laying} draft @param {Full<string, {perRound: number[]}>} counts
+ */
 function linkSteps(draft, counts) {
-  const numberOf = (component) => counts.get(component).perRound.length;
+  const numberOf = (/** @type {string} */ component) => counts.get(component).perRound.length;
   const assembly = draft.components.find((component) => component.id === ASSEMBLY);
   const leader = assembly ? leaderOf(assembly) : null;
   const paired = new Set(leader ? [ASSEMBLY, leader.component] : []);
-  const written = new Map(
+  /** @type {Full<string, RecipeStep>} */
+  const written = full(
     draft.components.flatMap((component) =>
-      component.steps.map((step) => [`${component.id}.${step.id}`, step]),
+      component.steps.map((step) => /** @type {const} */ ([`${component.id}.${step.id}`, step])),
     ),
   );
+  /** @param {string} reference @param {Place} place */
   const instances = (reference, { component, round }) => {
     const [source, step] = reference.split(".");
     if (source === component || (paired.has(source) && paired.has(component)))
       return [`${source}.${round}.${step}`];
     return Array.from({ length: numberOf(source) }, (_, index) => `${source}.${index + 1}.${step}`);
   };
-  const byId = new Map(draft.steps.map((step) => [step.id, step]));
+  const byId = byIdOf(draft.steps);
   for (const step of draft.steps) {
     const source = written.get(`${step.component}.${step.step}`);
     step.after = source.after.flatMap((reference) => instances(reference, step));
-    const opened = (window) => ({
+    const opened = (/** @type {Window} */ window) => ({
       from: window.from.flatMap((reference) => instances(reference, step)),
       latest_ms: window.latest_ms,
       stake: window.stake,
@@ -711,29 +833,37 @@ function linkSteps(draft, counts) {
       }
     }
   }
-  addFollows(draft.steps, new Map(draft.components.map((component) => [component.id, component.takes])));
+  addFollows(draft.steps, full(draft.components.map(({ id, takes }) => [id, takes])));
   dropEmpty(draft.steps);
   addTails(draft.steps);
   addHolds(draft.steps);
 }
 
-/** The step of a round that gives back what the next round needs: mould, bowl or hands. */
+/** @param {Draft<Step>[]} steps */
+const byIdOf = (steps) => full(steps.map((step) => /** @type {const} */ ([step.id, step])));
+
+/**
+ * The step of a round that gives back what the next round needs: mould, bowl or hands.
+ * @param {Component} component @param {number} number @param {Leader | null} leader
+ */
 function freeing(component, number, leader) {
   if (leader && component.id === leader.component) return `${ASSEMBLY}.${number}.${leader.closing}`;
   // A held mould comes free when it is emptied; a bowl at the first piece-by-piece step: the
   // pressing, pouring or piping.
-  const frees = component.mould?.held ? (step) => step.unmoulds : (step) => step.kind === "pieces";
-  const last = component.steps.find(frees) ?? component.steps.at(-1);
-  return `${component.id}.${number}.${last.id}`;
+  const isHeld = component.mould?.held;
+  const frees = component.steps.find((step) => (isHeld ? step.unmoulds : step.kind === "pieces"));
+  return `${component.id}.${number}.${(frees ?? last(component.steps)).id}`;
 }
 
+/** @param {Laying} draft */
 function totals({ lines, recipe }) {
   // The most of the finished piece that an ingredient's own papers allow; nothing where they do not say.
-  const limitOf = (key) => {
+  const limitOf = (/** @type {string} */ key) => {
     const limit = recipe.ingredients[key].fragrance?.limit_ppm ?? null;
     return limit === null ? {} : { limit_ppm: limit };
   };
-  const found = new Map();
+  /** @type {Full<string, Draft<SheetIngredient>>} */
+  const found = full();
   for (const line of lines) {
     if (!found.has(line.ingredient)) {
       found.set(line.ingredient, {
@@ -753,7 +883,7 @@ function totals({ lines, recipe }) {
   return [...found.values()];
 }
 
-/** What a window is over, and what it costs to miss it; a recipe measured long ago does not say. */
+/** What a window is over, and what it costs to miss it; a recipe measured long ago does not say. @param {Guarded} window */
 function guarded(window) {
   const own = "rescue" in window ? { rescue: window.rescue } : {};
   return {
@@ -765,10 +895,10 @@ function guarded(window) {
   };
 }
 
-/** The recipe's own window of a step, and those by nature. */
-const windowsOf = ({ window, keeps }) => [...(window ? [window] : []), ...keeps];
+/** The recipe's own window of a step, and those by nature. @param {Draft<Step>} step */
+const windowsOf = ({ window, keeps = [] }) => [...(window ? [window] : []), ...keeps];
 
-/** Takes out weighings with nothing left to weigh; what came after one comes after its needs. */
+/** Takes out weighings with nothing left to weigh; what came after one comes after its needs. @param {Draft<Step>[]} steps */
 function dropEmpty(steps) {
   for (const empty of steps.filter((step) => step.kind === "weigh" && !step.lines.length)) {
     steps.splice(steps.indexOf(empty), 1);
@@ -786,25 +916,26 @@ function dropEmpty(steps) {
  *
  * [{steps: [ids], takes}]: one for each such count with all its rounds, and how many of its pieces
  * one of these takes.
+ * @param {Draft<Step>[]} steps @param {Full<string, number>} takes
  */
 function addFollows(steps, takes) {
-  const byId = new Map(steps.map((step) => [step.id, step]));
+  const byId = byIdOf(steps);
   for (const step of steps) {
     if (step.kind !== "pieces") continue;
+    /** @type {Map<string, {steps: string[], takes: number}>} */
     const sources = new Map();
     const seen = new Set();
     const stack = [...step.after];
-    while (stack.length) {
-      const key = stack.pop();
+    for (let key = stack.pop(); key !== undefined; key = stack.pop()) {
       if (seen.has(key)) continue;
       seen.add(key);
       const before = byId.get(key);
       const isInside = before.component === step.component;
       if (before.kind === "pieces" && (isInside || step.component === ASSEMBLY)) {
         const name = `${before.component} ${before.step}`; // a space sorts before any letter of an id
-        if (!sources.has(name))
-          sources.set(name, { steps: [], takes: isInside ? 1 : takes.get(before.component) });
-        sources.get(name).steps.push(key);
+        const source = sources.get(name) ?? { steps: [], takes: isInside ? 1 : takes.get(before.component) };
+        source.steps.push(key);
+        sources.set(name, source);
       } else {
         stack.push(...before.after);
       }
@@ -814,16 +945,19 @@ function addFollows(steps, takes) {
   }
 }
 
-/** tail_ms: the longest run of usual waits from the start of a step to the end of the batch. */
+/** tail_ms: the longest run of usual waits from the start of a step to the end of the batch. @param {Draft<Step>[]} steps */
 function addTails(steps) {
-  const followers = new Map(steps.map((step) => [step.id, []]));
+  /** @type {Full<string, Draft<Step>[]>} */
+  const followers = full(steps.map((step) => [step.id, []]));
   for (const step of steps) for (const need of step.after) followers.get(need).push(step);
-  const tails = new Map();
+  /** @type {Full<string, number>} */
+  const tails = full();
+  /** @type {Set<string>} */
   const opened = new Set();
   for (const start of steps) {
     const stack = [start];
     while (stack.length) {
-      const step = stack.at(-1);
+      const step = last(stack);
       const open = followers.get(step.id).filter((each) => !tails.has(each.id));
       if (open.length) {
         if (opened.has(step.id)) {
@@ -851,13 +985,17 @@ function addTails(steps) {
  *
  * For a window opened by F and closed by C, what C needs of other parts should be done before F,
  * and before the hands-on steps of F's own round that lead straight to it.
+ * @param {Draft<Step>[]} steps
  */
 function addHolds(steps) {
-  const byId = new Map(steps.map((step) => [step.id, step]));
+  const byId = byIdOf(steps);
+  /** @type {Map<string, Set<string>>} */
   const known = new Map(); // many closings ask about the same steps
+  /** @param {string} key */
   const before = (key) => {
-    if (!known.has(key)) known.set(key, allBefore(byId, key));
-    return known.get(key);
+    const found = known.get(key) ?? allBefore(byId, key);
+    known.set(key, found);
+    return found;
   };
   for (const step of steps) step.hold_for = [];
   for (const closing of steps) {
@@ -875,15 +1013,17 @@ function addHolds(steps) {
   }
 }
 
+/** @param {Place} one @param {Place} other */
 function sameRound(one, other) {
   return one.component === other.component && one.round === other.round;
 }
 
+/** @param {Full<string, Draft<Step>>} byId @param {string} key */
 function allBefore(byId, key) {
+  /** @type {Set<string>} */
   const seen = new Set();
   const stack = [...byId.get(key).after];
-  while (stack.length) {
-    const need = stack.pop();
+  for (let need = stack.pop(); need !== undefined; need = stack.pop()) {
     if (seen.has(need)) continue;
     seen.add(need);
     stack.push(...byId.get(need).after);
@@ -891,12 +1031,15 @@ function allBefore(byId, key) {
   return seen;
 }
 
-/** The opener and the steps of its round that lead to it with no wait between. */
+/**
+ * The opener and the steps of its round that lead to it with no wait between.
+ * @param {Full<string, Draft<Step>>} byId @param {string} opener
+ */
 function handsBefore(byId, opener) {
+  /** @type {Set<string>} */
   const chain = new Set();
   const stack = [opener];
-  while (stack.length) {
-    const key = stack.pop();
+  for (let key = stack.pop(); key !== undefined; key = stack.pop()) {
     const step = byId.get(key);
     if (chain.has(key) || step.kind === "wait" || !sameRound(step, byId.get(opener))) continue;
     chain.add(key);

@@ -8,14 +8,18 @@
  */
 
 import { fields, FITS, inOrder, isObject, lessUndone, understood } from "./entries.js";
+/** @import { Card, Entry, Shelf, ShelfEntry, ShelfIngredient, ShelfLot } from "../../bench/shapes/page" */
+/** @import { Draft, ShelfEntryOf } from "../../types/bench" */
+/** @import { Kinds } from "./entries.js" */
 
 const DAY = /^((?:19|20)[0-9]{2})-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$/;
 const DECIMAL = /^[0-9]{1,12}(\.[0-9]{1,6})?$/;
 const CURRENCY = /^[A-Z]{3}$/;
 
+/** @param {unknown} value */
 const isDecimal = (value) => typeof value === "string" && DECIMAL.test(value);
 
-/** A day of the calendar, "2027-03-31", from 1900 to 2099. */
+/** A day of the calendar, "2027-03-31", from 1900 to 2099. @param {unknown} value */
 export function isDay(value) {
   const found = typeof value === "string" && DAY.exec(value);
   if (!found) return false;
@@ -23,6 +27,7 @@ export function isDay(value) {
   return day <= new Date(Date.UTC(year, month, 0)).getUTCDate();
 }
 
+/** @param {unknown} value */
 function isPrice(value) {
   if (!isObject(value) || !isDecimal(value.amount)) return false;
   if (typeof value.currency !== "string" || !CURRENCY.test(value.currency)) return false;
@@ -30,50 +35,58 @@ function isPrice(value) {
   return tax === undefined || (isObject(tax) && isDecimal(tax.percent) && typeof tax.included === "boolean");
 }
 
+/** @param {unknown} value */
 function isCard(value) {
   if (!isObject(value) || !FITS.text(value.name)) return false;
-  return [...value.name].length <= 200;
+  return [...String(value.name)].length <= 200;
 }
 
 const SHELF_FITS = { ...FITS, day: isDay, price: isPrice, card: isCard };
 
-const KINDS = new Map(
-  Object.entries({
-    described: { ingredient: "key", card: "card" },
-    received: {
-      lot: "key",
-      ingredient: "key",
-      "supplier?": "text",
-      number: "text",
-      "mg?": "mass",
-      "count?": "count",
-      received_on: "day",
-      "best_before?": "day",
-      "price?": "price",
-      "code?": "text",
-    },
-    corrected: { lot: "key", "mg?": "mass", "count?": "count" },
-    wrote_off: { lot: "key", "mg?": "mass", "count?": "count", why: "text" },
-    noted: { text: "text", "lot?": "key", "ingredient?": "key" },
-    undone: { entry: "id" },
-  }).map(([kind, written]) => [kind, fields(written, SHELF_FITS)]),
-);
+/** @type {{[K in ShelfEntry["kind"]]: {[field: string]: string}}} */
+const WRITTEN = {
+  described: { ingredient: "key", card: "card" },
+  received: {
+    lot: "key",
+    ingredient: "key",
+    "supplier?": "text",
+    number: "text",
+    "mg?": "mass",
+    "count?": "count",
+    received_on: "day",
+    "best_before?": "day",
+    "price?": "price",
+    "code?": "text",
+  },
+  corrected: { lot: "key", "mg?": "mass", "count?": "count" },
+  wrote_off: { lot: "key", "mg?": "mass", "count?": "count", why: "text" },
+  noted: { text: "text", "lot?": "key", "ingredient?": "key" },
+  undone: { entry: "id" },
+};
 
-/** What the shelf's entries say together. */
+/** @type {Kinds} */
+const KINDS = new Map(Object.entries(WRITTEN).map(([kind, written]) => [kind, fields(written, SHELF_FITS)]));
+
+/** What the shelf's entries say together. @param {readonly Entry[]} entries @returns {Shelf} */
 export function foldShelf(entries) {
+  /** @type {Map<string, Draft<ShelfIngredient>>} */
   const ingredients = new Map();
+  /** @type {Map<string, Draft<ShelfLot>>} */
   const lots = new Map();
+  /** @type {string[]} */
   const unread = [];
+  /** @type {ShelfEntry[]} */
   const later = [];
-  for (const entry of lessUndone(inOrder(entries))) {
-    const { kind, body } = entry;
-    if (!understood(entry, KINDS)) unread.push(entry.id);
-    else if (kind === "described") known(ingredients, body.ingredient).card = body.card;
-    else if (kind !== "received") later.push(entry);
-    else if (receive(lots, entry)) known(ingredients, body.ingredient);
+  for (const each of lessUndone(inOrder(entries))) {
+    const entry = read(each);
+    if (!entry) unread.push(each.id);
+    else if (entry.kind === "described")
+      known(ingredients, entry.body.ingredient).card = cardOf(entry.body.card);
+    else if (entry.kind !== "received") later.push(entry);
+    else if (receive(lots, entry)) known(ingredients, entry.body.ingredient);
     else unread.push(entry.id);
   }
-  for (const entry of later) if (!TAKES[entry.kind](ingredients, lots, entry)) unread.push(entry.id);
+  for (const entry of later) if (!takes(ingredients, lots, entry)) unread.push(entry.id);
   return {
     ingredients: Object.fromEntries(ingredients),
     lots: Object.fromEntries(lots),
@@ -81,11 +94,27 @@ export function foldShelf(entries) {
   };
 }
 
+/**
+ * @typedef {Map<string, Draft<ShelfIngredient>>} Ingredients
+ * @typedef {Map<string, Draft<ShelfLot>>} Lots
+ * @typedef {{mg: number, count: number, at: number}} Use what a run used of a lot
+ */
+
+/** What a fold can read, by its kind; null of what it cannot. @param {Entry} entry */
+const read = (entry) =>
+  understood(entry, KINDS) ? /** @type {ShelfEntry} */ (/** @type {unknown} */ (entry)) : null;
+
+/** A card as it was written: it has a name, and all else is as its maker had it. @param {unknown} card */
+const cardOf = (card) => /** @type {Draft<Card>} */ (card);
+
+/** @param {Ingredients} ingredients @param {string} key @returns {Draft<ShelfIngredient>} */
 function known(ingredients, key) {
-  if (!ingredients.has(key)) ingredients.set(key, { card: null, notes: [] });
-  return ingredients.get(key);
+  const about = ingredients.get(key) ?? { card: null, notes: [] };
+  ingredients.set(key, about);
+  return about;
 }
 
+/** @param {Lots} lots @param {ShelfEntryOf<"received">} entry */
 function receive(lots, { at, body }) {
   const { lot, ingredient, number, received_on, mg = null, count = null } = body;
   if (lots.has(lot) || (mg === null) === (count === null)) return false;
@@ -100,7 +129,7 @@ function receive(lots, { at, body }) {
     code,
     mg,
     count,
-    held: mg ?? count,
+    held: mg ?? count ?? 0,
     held_at: at,
     wrote_off: [],
     notes: [],
@@ -108,44 +137,48 @@ function receive(lots, { at, body }) {
   return true;
 }
 
-/** How much an entry says of a lot, in the lot's own measure; undefined when it says it in the other. */
-const muchOf = (lot, body) => (lot?.count === null ? body.mg : lot && body.count);
+/**
+ * How much an entry says of a lot, in the lot's own measure; undefined when it says it in the other.
+ * @param {Draft<ShelfLot>} lot @param {{mg?: number, count?: number}} body
+ */
+const muchOf = (lot, body) => (lot.count === null ? body.mg : body.count);
 
-const TAKES = {
-  corrected(_ingredients, lots, { at, body }) {
-    const lot = lots.get(body.lot);
-    const much = muchOf(lot, body);
-    if (much === undefined) return false;
+/**
+ * Takes in what is said of what is here; false when it makes no sense.
+ * @param {Ingredients} ingredients @param {Lots} lots @param {ShelfEntry} entry
+ */
+function takes(ingredients, lots, entry) {
+  const { at, device, kind } = entry;
+  if (kind === "noted") {
+    const { lot, ingredient = "", text } = entry.body;
+    const about = lot === undefined ? ingredients.get(ingredient) : lots.get(lot);
+    about?.notes.push({ at, device, text });
+    return about !== undefined;
+  }
+  if (kind !== "corrected" && kind !== "wrote_off") return false; // an undo of what is not here, or came after it
+  const lot = lots.get(entry.body.lot);
+  const much = lot && muchOf(lot, entry.body);
+  if (!lot || much === undefined) return false;
+  if (entry.kind === "corrected") {
     lot.held = much;
     lot.held_at = at;
-    return true;
-  },
-
-  wrote_off(_ingredients, lots, { at, body }) {
-    const lot = lots.get(body.lot);
-    const much = muchOf(lot, body);
-    if (much === undefined) return false;
+  } else {
     lot.held -= much;
-    lot.wrote_off.push({ at, much, why: body.why });
-    return true;
-  },
+    lot.wrote_off.push({ at, much, why: entry.body.why });
+  }
+  return true;
+}
 
-  noted(ingredients, lots, { at, device, body }) {
-    const about = body.lot === undefined ? ingredients.get(body.ingredient) : lots.get(body.lot);
-    about?.notes.push({ at, device, text: body.text });
-    return about !== undefined;
-  },
-
-  undone: () => false, // what it takes back is not here, or came after it
-};
-
-/** What a lot has left, in mg or pieces, after the runs' uses [{mg, count, at}]; see bench/shelf.py. */
+/**
+ * What a lot has left, in mg or pieces, after the runs' uses; see bench/shelf.py.
+ * @param {ShelfLot} lot @param {readonly Use[]} uses
+ */
 export function leftOf(lot, uses) {
   const measure = lot.count === null ? "mg" : "count";
   return uses.reduce((rest, use) => (use.at > lot.held_at ? rest - use[measure] : rest), lot.held);
 }
 
-/** A name as it is compared: one width and case, single spaces. */
+/** A name as it is compared: one width and case, single spaces. @param {string} name */
 export function plain(name) {
   return name
     .normalize("NFKC")
@@ -154,11 +187,13 @@ export function plain(name) {
     .replace(/^ | $/g, "");
 }
 
-/** The id of the shelf's ingredient that answers to a recipe ingredient's name; null when none does. */
+/** The id of the shelf's ingredient that answers to a recipe ingredient's name; null when none does. @param {Shelf} shelf @param {string} name */
 export function cardFor(shelf, name) {
   const wanted = plain(name);
-  const answers = (each) => typeof each === "string" && plain(each) === wanted;
+  const answers = (/** @type {unknown} */ each) => typeof each === "string" && plain(each) === wanted;
+  /** @type {string[]} */
   const own = [];
+  /** @type {string[]} */
   const others = [];
   for (const [key, { card }] of Object.entries(shelf.ingredients)) {
     if (card === null) continue;

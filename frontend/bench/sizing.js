@@ -9,12 +9,16 @@
 import { BenchError } from "./errors.js";
 import { coarsestFirst } from "./weighing.js";
 import { ceiling, divided, grams, halfEven, PPM, product, sum } from "./whole.js";
+/** @import { Component, Kit, Vessel } from "../../bench/shapes/page" */
 
 export const MOST_PIECES = 1000;
 const MOST_MG = 10 ** 10; // ten tonnes: past any bench, and every number on the sheet stays exact
 const MOST_ROUNDS = 100; // more is not a day's work, and what rounds ask of one another grows with their square
 
-/** The mass to make, in mg, so that `count` pieces come of it. */
+/**
+ * The mass to make, in mg, so that `count` pieces come of it.
+ * @param {Pick<Component, "piece_mg" | "stays_behind_mg" | "loss_ppm">} component @param {number} count
+ */
 export function makeMg(component, count) {
   return halfEven(
     product(count * component.piece_mg + component.stays_behind_mg, PPM),
@@ -22,7 +26,10 @@ export function makeMg(component, count) {
   );
 }
 
-/** How many whole pieces this mass of the component gives: `makeMg` turned round. */
+/**
+ * How many whole pieces this mass of the component gives: `makeMg` turned round.
+ * @param {Pick<Component, "piece_mg" | "stays_behind_mg" | "loss_ppm">} component @param {number} mg
+ */
 export function piecesFrom(component, mg) {
   if (component.piece_mg <= 0) return 0;
   const left = divided(product(mg, PPM - component.loss_ppm), PPM)[0] - component.stays_behind_mg;
@@ -31,7 +38,10 @@ export function piecesFrom(component, mg) {
   return makeMg(component, pieces + 1) <= mg ? pieces + 1 : pieces;
 }
 
-/** The most that fits this vessel and the best scale under it, in mg; null without a scale. */
+/**
+ * The most that fits this vessel and the best scale under it, in mg; null without a scale.
+ * @param {Pick<Kit, "scales">} kit @param {Vessel | null} vessel
+ */
 export function roomMg(kit, vessel) {
   const rooms = kit.scales.map((scale) => scale.capacity_mg - (vessel?.empty_mg ?? 0));
   const byScale = rooms.length ? Math.max(...rooms) : null;
@@ -39,27 +49,32 @@ export function roomMg(kit, vessel) {
   return byScale === null ? vessel.holds_mg : Math.min(vessel.holds_mg, byScale);
 }
 
-/** The smallest vessel of the kind that takes this mass, else the roomiest; null when there is none. */
+/**
+ * The smallest vessel of the kind that takes this mass, else the roomiest; null when there is none.
+ * @param {Kit} kit @param {string} kind @param {number} mg
+ */
 export function vesselFor(kit, kind, mg) {
   const vessels = kit.vessels
     .filter((vessel) => vessel.kind === kind)
     .sort((one, other) => one.holds_mg - other.holds_mg || (one.id < other.id ? -1 : 1));
-  const taking = vessels.find((vessel) => roomMg(kit, vessel) >= mg);
+  const room = (/** @type {Vessel} */ vessel) => roomMg(kit, vessel) ?? 0;
+  const taking = vessels.find((vessel) => room(vessel) >= mg);
   if (taking) return taking;
-  const [roomiest] = vessels.sort(
-    (one, other) => roomMg(kit, other) - roomMg(kit, one) || (one.id < other.id ? 1 : -1),
-  );
+  const [roomiest] = vessels.sort((one, other) => room(other) - room(one) || (one.id < other.id ? 1 : -1));
   return roomiest ?? null;
 }
 
-/** How many pieces the matching moulds hold at once; null when nothing limits it. */
+/**
+ * How many pieces the matching moulds hold at once; null when nothing limits it.
+ * @param {Kit} kit @param {Component} component
+ */
 export function cavities(kit, component) {
   const mould = component.mould;
   if (!mould) return null;
   const matching = kit.moulds.filter((each) => each.shape === mould.shape);
   const fitting = matching.filter((each) => each.cavity_mg === null || each.cavity_mg >= component.piece_mg);
   if (matching.length && !fitting.length) {
-    const holds = Math.max(...matching.map((each) => each.cavity_mg));
+    const holds = Math.max(...matching.map((each) => each.cavity_mg ?? 0));
     throw new BenchError(
       "moulds",
       `A piece of ${component.name} is ${grams(component.piece_mg, 100)}, but the largest ` +
@@ -74,6 +89,7 @@ export function cavities(kit, component) {
  * How many pieces in each round, as even as can be, and the reasons in words: {perRound, why}.
  *
  * A BenchError when not even one piece fits, or when it takes too many rounds.
+ * @param {Component} component @param {Kit} kit @param {number} count
  */
 export function rounds(component, kit, count) {
   const why = [];
@@ -87,9 +103,10 @@ export function rounds(component, kit, count) {
   const moulds = cavities(kit, component);
   if (moulds !== null && count > moulds) {
     least = ceiling(count, moulds);
-    why.push(`the ${component.mould.shape} moulds hold ${moulds} at once`);
+    why.push(`the ${component.mould?.shape} moulds hold ${moulds} at once`);
   }
   for (const { kind, part, whole } of goingIn(component)) {
+    /** @param {number} pieces */
     const load = (pieces) => ceiling(product(makeMg(component, pieces), part), whole);
     const roomiest = vesselFor(kit, kind, load(count));
     const room = roomMg(kit, roomiest);
@@ -121,6 +138,7 @@ export function rounds(component, kit, count) {
  * What each kind of vessel takes of the component, as {kind, part, whole}; the bowl takes it all.
  *
  * Portions are weighed out of the bowl, and small cups are emptied line by line: neither limits.
+ * @param {Component} component
  */
 function goingIn(component) {
   const ug = new Map(component.lines.map((line) => [line.id, line.ug ?? 0]));
@@ -130,13 +148,13 @@ function goingIn(component) {
   const parts = new Map();
   for (const step of component.steps) {
     if (step.kind !== "weigh" || emptied.has(step.into)) continue;
-    parts.set(step.into, (parts.get(step.into) ?? 0) + sum(step.lines.map((key) => ug.get(key))));
+    parts.set(step.into, (parts.get(step.into) ?? 0) + sum(step.lines.map((key) => ug.get(key) ?? 0)));
   }
   const others = [...parts].filter(([, part]) => part).map(([kind, part]) => ({ kind, part, whole }));
   return [{ kind: component.vessel, part: 1, whole: 1 }, ...others];
 }
 
-/** `count` pieces over that many rounds, the fuller rounds first. */
+/** `count` pieces over that many rounds, the fuller rounds first. @param {number} count @param {number} over */
 function spread(count, over) {
   const [base, more] = divided(count, over);
   return Array.from({ length: over }, (_, index) => base + (index < more ? 1 : 0));

@@ -3,6 +3,10 @@
  * was missed. The same as bench/states.py, which says where the words come from.
  */
 
+/** @import { Window } from "../../bench/shapes/page" */
+/** @import { Over } from "../../types/bench" */
+
+/** @type {{[state: string]: string}} */
 const RESCUES = {
   melted_base: "Heat it briefly, then stir. Water goes each time: twice at the most.",
   warm_fat: "Back over the water bath until it is clear.",
@@ -14,21 +18,26 @@ const RESCUES = {
   unwrapped: "Dab off the dew, let it dry in moving air, then wrap.",
 };
 
-/** What to do when a window or a wait was missed: the recipe's own words, else common practice; "" where nothing helps. */
-export const rescue = (over) => over.rescue || (RESCUES[over.state] ?? "");
+/**
+ * What to do when a window or a wait was missed: the recipe's own words, else common practice; "" where nothing helps.
+ * @param {Over} over
+ */
+export const rescue = (over) => over.rescue || (RESCUES[over.state ?? ""] ?? "");
 
 /**
  * The window of a sheet's step that is open, {opened_at, latest_at, over}, or null. endOf: step -> when it ended.
  * Its own stands before those by nature; of these, the first to close that does not keep.
+ * @param {{window: Window | null, keeps?: readonly Window[]}} step
+ * @param {(step: string) => number | null | undefined} endOf
  */
 export function openWindow(step, endOf) {
   const own = step.window ? [step.window] : [];
   const natural = (step.keeps ?? []).filter((each) => each.class !== "quality");
   for (const overs of [own, natural]) {
     const found = overs.flatMap((over) => {
-      const ends = over.from.map(endOf);
+      const ends = over.from.flatMap((step) => endOf(step) ?? []);
       const opened = Math.max(...ends);
-      return ends.length && !ends.includes(undefined)
+      return ends.length && ends.length === over.from.length
         ? [{ opened_at: opened, latest_at: opened + over.latest_ms, over }]
         : [];
     });

@@ -5,7 +5,12 @@
 
 import { stretches } from "./bench-hours.js";
 import { BenchError } from "./errors.js";
+import { full, last } from "./lists.js";
 import { ceiling, halfEven, PPM, product, span, sum } from "./whole.js";
+/** @import { Equipment, Gap, GapWhy, Hold, MakerWritten, MeasuredRecipe, Problem } from "../../bench/shapes/page" */
+/** @import { Sheet, State, Step, TakesFrom, Task, TaskProgress, TasksOfRun } from "../../bench/shapes/page" */
+/** @import { Window } from "../../bench/shapes/page" */
+/** @import { Draft } from "../../types/bench" */
 
 const MINUTE_MS = 60_000;
 const LONGEST_MS = 366 * 86_400_000;
@@ -21,15 +26,26 @@ const SPLIT_MS = 3 * MINUTE_MS;
 const CHECK_MS = 2 * MINUTE_MS;
 const [ONE_BY_ONE_MS, TOGETHER_MS] = [MINUTE_MS, 15_000]; // a piece
 
+/** @param {number} ms */
 const toGrain = (ms) => Math.max(GRAIN_MS, ceiling(ms, GRAIN_MS) * GRAIN_MS);
+/** @param {number} ms @param {number} ppm */
 const padded = (ms, ppm) => toGrain(ceiling(product(ms, PPM + ppm), PPM));
 
-/** @param {{state?, run?: string, recipe?, hands?: object}} [how] state: how far the run has come; hands: step -> ms */
+/**
+ * @typedef {{[step: string]: number}} HandsMs
+ * @typedef {{state?: State | null, run?: string, recipe?: MeasuredRecipe | null, hands?: HandsMs}} HowFar
+ */
+
+/** @param {Sheet} sheet @param {HowFar} [how] state: how far the run has come @returns {TasksOfRun} */
 export function tasksOf(sheet, { state = null, run = "", recipe = null, hands = {} } = {}) {
   return new Tasks(sheet, state, run, recipe, hands).told();
 }
 
-/** What `tasksOf` gave for each run, as a problem. @param makers [{name, hours}] as the studio says them */
+/**
+ * What `tasksOf` gave for each run, as a problem.
+ * @param {TasksOfRun[]} parts @param {readonly MakerWritten[]} makers as the studio says them @param {number} since
+ * @param {number} until @param {number | null} [readyBy] @returns {Problem}
+ */
 export function makeProblem(parts, makers, since, until, readyBy = null) {
   return {
     since,
@@ -43,35 +59,59 @@ export function makeProblem(parts, makers, since, until, readyBy = null) {
   };
 }
 
+/** @template {{id: string}} T @param {readonly T[]} items */
+const byId = (items) => full(items.map((item) => /** @type {const} */ ([item.id, item])));
+
+/** What hands do with no word of the recipe on how long. @param {Step} step @param {number} count */
+function guess(step, count) {
+  if (step.kind === "weigh") return WEIGH_MS + LINE_MS * step.lines.length;
+  if (step.kind === "melt") return MELT_MS;
+  if (step.kind === "split") return SPLIT_MS;
+  if (step.kind === "pieces") return count * (step.one_by_one ? ONE_BY_ONE_MS : TOGETHER_MS);
+  return CHECK_MS;
+}
+
 class Tasks {
+  /** @type {Map<string, Set<string>>} */
   #upstream = new Map();
+  /**
+   * @param {Sheet} sheet @param {State | null} state @param {string} run @param {MeasuredRecipe | null} recipe
+   * @param {HandsMs} hands
+   */
   constructor(sheet, state, run, recipe, hands) {
-    Object.assign(this, { sheet, state, run, recipe, hands });
-    this.steps = new Map(sheet.steps.map((step) => [step.id, step]));
-    this.about = new Map(sheet.components.map((component) => [component.id, component]));
+    this.sheet = sheet;
+    this.state = state;
+    this.run = run;
+    this.recipe = recipe;
+    this.hands = hands;
+    this.steps = byId(sheet.steps);
+    this.about = byId(sheet.components);
     this.running = new Map((state?.waits ?? []).map((wait) => [wait.step, wait]));
-    this.tasks = new Map(sheet.steps.map((step) => [step.id, this.#task(step)]));
+    this.tasks = full(sheet.steps.map((step) => /** @type {const} */ ([step.id, this.#task(step)])));
     this.gaps = sheet.steps.flatMap((step) => this.#gaps(step));
     this.#pad();
   }
 
   told() {
     const { kit } = this.sheet;
+    /** @type {{[id: string]: Equipment}} */
     const equipment = {};
-    for (const group of ["scales", "heaters", "mixers"])
+    for (const group of /** @type {const} */ (["scales", "heaters", "mixers"]))
       for (const each of kit[group]) equipment[`${group}.${each.id}`] = { name: each.name, many: 1 };
     const holds = this.#holds(equipment);
     return { tasks: [...this.tasks.values()], gaps: this.gaps, holds, equipment };
   }
 
+  /** @param {string} step */
   #id(step) {
     return this.run ? `${this.run}/${step}` : step;
   }
 
+  /** @param {Step} step @returns {Draft<Task>} */
   #task(step) {
     const waits = step.kind === "wait";
-    const [takes, source] = waits ? [step.usual_ms, "recipe"] : this.#takes(step);
-    if (Math.max(takes, waits ? (step.latest_ms ?? 0) : 0) > LONGEST_MS) {
+    const [takes, source] = this.#takes(step);
+    if (Math.max(takes, step.kind === "wait" ? (step.latest_ms ?? 0) : 0) > LONGEST_MS) {
       throw new BenchError(
         `steps.${step.id}`,
         `“${step.title}” takes more than a year. Plan what comes before it.`,
@@ -92,11 +132,12 @@ class Tasks {
     };
   }
 
-  /** How long a step holds the hands, in ms, and where that comes from. */
+  /** How long a step holds the hands, or goes on, in ms, and where that comes from. @param {Step} step @returns {[number, TakesFrom]} */
   #takes(step) {
+    if (step.kind === "wait") return [step.usual_ms, "recipe"];
     if (step.id in this.hands) return [toGrain(this.hands[step.id]), "your own runs"];
     const { kind } = step;
-    const count = step.count || 1;
+    const count = ("count" in step && step.count) || 1;
     if (step.hands_ms !== null) {
       const written = this.#writtenCount(step);
       if (kind === "pieces" && written)
@@ -106,27 +147,22 @@ class Tasks {
     if (kind === "do") return [toGrain(step.about_ms || DO_MS), step.about_ms ? "recipe" : "common practice"];
     if (kind === "melt" && step.bursts.length)
       return [toGrain(sum(step.bursts.map(({ ms, rest_ms }) => ms + rest_ms + LOOK_MS))), "planned bursts"];
-    const guess = {
-      weigh: () => WEIGH_MS + LINE_MS * step.lines.length,
-      melt: () => MELT_MS,
-      split: () => SPLIT_MS,
-      check: () => CHECK_MS,
-      pieces: () => count * (step.one_by_one ? ONE_BY_ONE_MS : TOGETHER_MS),
-    }[kind]();
-    return [toGrain(guess), "common practice"];
+    return [toGrain(guess(step, count)), "common practice"];
   }
 
-  /** For how many pieces the recipe's hand times were written; null when nobody can say. */
+  /** For how many pieces the recipe's hand times were written; null when nobody can say. @param {Step} step */
   #writtenCount(step) {
     if (!this.recipe) return null;
     const component = this.recipe.components.find(({ id }) => id === step.component);
-    return this.recipe.written_for * component.takes + component.spares;
+    return component ? this.recipe.written_for * component.takes + component.spares : null;
   }
 
-  /** Which of the few things of the kit a step needs while hands are on it. */
+  /** Which of the few things of the kit a step needs while hands are on it. @param {Step} step */
   #uses(step) {
     const { kit, lines } = this.sheet;
-    const used = kit.heaters.filter(({ name }) => name === step.heater).map(({ id }) => `heaters.${id}`);
+    const used = kit.heaters
+      .filter(({ name }) => step.kind === "melt" && name === step.heater)
+      .map(({ id }) => `heaters.${id}`);
     const named = step.tools.map((tool) => tool.toLowerCase());
     for (const { id, name } of kit.mixers)
       if (named.includes(name.toLowerCase()) || named.includes(id.replaceAll("_", " ")))
@@ -136,8 +172,9 @@ class Tasks {
     return Object.fromEntries([...new Set(used)].sort().map((key) => [key, 1]));
   }
 
-  /** How far a step has come: {status, began_at, ended_at, left_ms}. */
+  /** How far a step has come. @param {Step} step @param {number} takes @returns {TaskProgress} */
   #progress(step, takes) {
+    /** @type {TaskProgress} */
     const open = { status: "open", began_at: null, ended_at: null, left_ms: takes };
     if (!this.state) return open;
     const told = this.state.steps[step.id];
@@ -166,34 +203,36 @@ class Tasks {
     };
   }
 
-  /** The part of a begun step's time that its counted pieces or weighed lines have used, in ms. */
+  /** The part of a begun step's time that its counted pieces or weighed lines have used, in ms. @param {Step} step @param {number} takes */
   #made(step, takes) {
-    const count = this.state.counts[step.id];
-    if (count) {
+    const { state } = this;
+    const count = state?.counts[step.id];
+    if (state && count) {
       const made = count.good + count.spoiled + count.partial;
-      return halfEven(product(takes, made), Math.max(made, this.state.expected[step.id], 1));
+      return halfEven(product(takes, made), Math.max(made, state.expected[step.id], 1));
     }
-    if (step.kind === "weigh" && step.lines.length) {
-      const settled = step.lines.filter((key) => this.state.lines[key].status !== "open");
+    if (state && step.kind === "weigh" && step.lines.length) {
+      const settled = step.lines.filter((key) => state.lines[key].status !== "open");
       return halfEven(product(takes, settled.length), step.lines.length);
     }
     return 0;
   }
 
+  /** @param {Step} step @returns {Gap[]} */
   #gaps(step) {
     if (this.tasks.get(step.id).status === "done") return [];
     const gaps = step.after.map((need) => {
       const before = this.steps.get(need);
-      const most = before.kind === "wait" && before.latest_ms !== null ? this.#mostAfter(before) : null;
-      return most === null
-        ? this.#gap([need], step, 0, null, "after", {})
-        : this.#gap([need], step, 0, most, "wait", before);
+      const most = this.#mostAfter(before);
+      return before.kind === "wait" && most !== null
+        ? this.#gap([need], step, 0, most, "wait", before)
+        : this.#gap([need], step, 0, null, "after", {});
     });
     const { window } = step;
-    const opened = [
-      ...(window ? [["window", window]] : []),
-      ...(step.keeps ?? []).map((keeps) => ["keeps", keeps]),
-    ].filter(([, each]) => each.from.length); // one that nothing opens says nothing
+    /** @type {[GapWhy, Window][]} */
+    const windows = (step.keeps ?? []).map((keeps) => ["keeps", keeps]);
+    if (window) windows.unshift(["window", window]);
+    const opened = windows.filter(([, each]) => each.from.length); // one that nothing opens says nothing
     const takes = step.hands_ms ?? 0; // as written: what a larger batch takes is only a reckoning
     if (window?.from.length && takes > window.latest_ms && !this.state) {
       throw new BenchError(
@@ -207,13 +246,19 @@ class Tasks {
     ];
   }
 
-  /** How long after the planned end of a wait what follows may begin; null once it is settled. */
+  /** How long after the planned end of a wait what follows may begin; null once it is settled, or where nothing says so. @param {Step} wait */
   #mostAfter(wait) {
     const told = this.tasks.get(wait.id);
-    return told.status === "done" ? null : Math.max(0, wait.latest_ms - told.left_ms);
+    if (wait.kind !== "wait" || wait.latest_ms === null || told.status === "done") return null;
+    return Math.max(0, wait.latest_ms - told.left_ms);
   }
 
-  /** over: the window, with what it is over and what missing it costs. */
+  /**
+   * over: the window, with what it is over and what missing it costs.
+   * @param {readonly string[]} sources @param {Step} step @param {number | null} least @param {number | null} most
+   * @param {GapWhy} why @param {Partial<Pick<Window, "stake" | "class" | "price_ms" | "lost_ms">>} over
+   * @returns {Gap}
+   */
   #gap(sources, step, least, most, why, over) {
     return {
       from: sources.map((each) => this.#id(each)),
@@ -230,6 +275,7 @@ class Tasks {
 
   /** Leave room in the tight chains: steps between the two ends of a short window take longer. */
   #pad() {
+    /** @type {Set<string>} */
     const inside = new Set();
     for (const { id, window } of this.sheet.steps.flatMap((step) =>
       [step.window, ...(step.keeps ?? [])].map((each) => ({ id: step.id, window: each })),
@@ -248,14 +294,15 @@ class Tasks {
     }
   }
 
-  /** All that comes before a step, each step walked back from only once. */
+  /** All that comes before a step, each step walked back from only once. @param {string} key @returns {Set<string>} */
   #before(key) {
-    if (this.#upstream.has(key)) return this.#upstream.get(key);
+    const known = this.#upstream.get(key);
+    if (known) return known;
+    /** @type {Set<string>} */
     const seen = new Set();
     this.#upstream.set(key, seen);
     const stack = [...this.steps.get(key).after];
-    while (stack.length) {
-      const need = stack.pop();
+    for (let need = stack.pop(); need !== undefined; need = stack.pop()) {
       if (seen.has(need)) continue;
       seen.add(need);
       stack.push(...this.steps.get(need).after);
@@ -263,8 +310,9 @@ class Tasks {
     return seen;
   }
 
-  /** One hold for each round of a part whose mould it stays in, and the moulds into `equipment`. */
+  /** One hold for each round of a part whose mould it stays in, and the moulds into `equipment`. @param {{[id: string]: Equipment}} equipment */
   #holds(equipment) {
+    /** @type {Hold[]} */
     const holds = [];
     for (const component of this.recipe?.components ?? []) {
       const { mould } = component;
@@ -284,7 +332,7 @@ class Tasks {
           (step) => step.component === component.id && step.round === made.round && step.kind !== "wait",
         );
         const fill = steps.find(({ kind }) => kind === "pieces");
-        const empty = steps.find(({ step }) => empties.has(step)) ?? steps.at(-1);
+        const empty = steps.find(({ step }) => empties.has(step)) ?? last(steps);
         if (!fill || this.tasks.get(empty.id).status === "done") continue;
         holds.push({
           equipment: key,

@@ -8,14 +8,19 @@
  */
 
 import { BenchError } from "./errors.js";
+import { last } from "./lists.js";
 import { ceiling, halfEven, PPM, product } from "./whole.js";
+/** @import { Kit, Scale } from "../../bench/shapes/page" */
 
-/** The smallest net mass, in mg, that a scale of this division weighs to this tolerance. */
+/** The smallest net mass, in mg, that a scale of this division weighs to this tolerance. @param {number} divisionMg @param {number} tolerancePpm */
 function leastMg(divisionMg, tolerancePpm) {
   return ceiling(product(82 * PPM, divisionMg), 100 * tolerancePpm);
 }
 
-/** How far a line may be off, in mg: its tolerance, but never less than half a division. */
+/**
+ * How far a line may be off, in mg: its tolerance, but never less than half a division.
+ * @param {number} mg @param {number} tolerancePpm @param {number} divisionMg
+ */
 export function toleranceMg(mg, tolerancePpm, divisionMg) {
   return Math.max(halfEven(product(mg, tolerancePpm), PPM), ceiling(divisionMg, 2));
 }
@@ -23,12 +28,14 @@ export function toleranceMg(mg, tolerancePpm, divisionMg) {
 /**
  * How far a sheet's line may be off, in mg, on a scale of this division, while its round is made num / den of
  * the sheet's: the one rule by which the fold, the bench and the record judge.
+ * @param {{tolerance_mg: number}} line @param {number | null | undefined} divisionMg @param {number} [num]
+ * @param {number} [den]
  */
 export function allowedMg(line, divisionMg, num = 1, den = 1) {
   return Math.max(halfEven(product(line.tolerance_mg, num), den), ceiling(divisionMg || 1, 2));
 }
 
-/** The kit's scales, coarsest division first; a BenchError when there is none. */
+/** The kit's scales, coarsest division first; a BenchError when there is none. @param {Pick<Kit, "scales">} kit */
 export function coarsestFirst(kit) {
   if (!kit.scales.length) {
     throw new BenchError(
@@ -49,10 +56,11 @@ export function coarsestFirst(kit) {
  *
  * loadMg: vessel and contents together. The coarsest scale that meets every line, else the
  * coarsest that carries the load; null when none carries it.
+ * @param {Kit} kit @param {number} loadMg @param {readonly {mg: number, tolerancePpm: number}[]} lines
  */
 export function bowlScale(kit, loadMg, lines) {
   const able = coarsestFirst(kit).filter((scale) => scale.capacity_mg >= loadMg);
-  const meets = (scale) =>
+  const meets = (/** @type {Scale} */ scale) =>
     lines.every(({ mg, tolerancePpm }) => mg >= leastMg(scale.division_mg, tolerancePpm));
   return able.find(meets) ?? able[0] ?? null;
 }
@@ -62,15 +70,19 @@ export function bowlScale(kit, loadMg, lines) {
  *
  * {scale, meets}: the coarsest that meets the line, else the finest that can carry it; null when
  * no scale carries it.
+ * @param {Kit} kit @param {number} cupMg @param {number} mg @param {number} tolerancePpm
  */
 export function cupScale(kit, cupMg, mg, tolerancePpm) {
   const able = coarsestFirst(kit).filter((scale) => scale.capacity_mg >= cupMg + mg);
   const meeting = able.find((scale) => mg >= leastMg(scale.division_mg, tolerancePpm));
   if (meeting) return { scale: meeting, meets: true };
-  return able.length ? { scale: able.at(-1), meets: false } : null;
+  return able.length ? { scale: last(able), meets: false } : null;
 }
 
-/** Twice the standard uncertainty of one reading, as a share of the mass, in ppm. */
+/**
+ * Twice the standard uncertainty of one reading, as a share of the mass, in ppm.
+ * @param {number} mg @param {number} divisionMg
+ */
 export function uncertaintyPpm(mg, divisionMg) {
   return halfEven(product(82 * PPM, divisionMg), product(100, mg));
 }
@@ -80,6 +92,7 @@ export function uncertaintyPpm(mg, divisionMg) {
  *
  * lines: [actual mg, target mg] pairs with something in and a target above nought. [1, 1] when
  * there is none.
+ * @param {readonly (readonly [number, number])[]} lines @returns {readonly [number, number]}
  */
 export function carryFactor(lines) {
   if (!lines.length) return [1, 1];
