@@ -82,13 +82,16 @@ class You(TypedDict):
     role: Role
 
 
+ReadBack = Literal["whole", "partly", "unread"]
+
+
 class CopiesNow(TypedDict):
     """How the nightly copies stand."""
 
     last_at: Annotated[int | None, "When the newest copy was made"]
     file: Annotated[str | None, "Its name"]
     read_back: Annotated[
-        Literal["whole", "partly", "unread"] | None,
+        ReadBack | None,
         "What laying it out and comparing said; `partly` when the bench cannot read some of it, `unread` when"
         " nothing is known",
     ]

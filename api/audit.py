@@ -11,12 +11,12 @@ import re
 from collections.abc import Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar
-from typing import Any
+from typing import NotRequired, TypedDict
 
 from flask import Response, has_request_context
 from sqlalchemy import Connection, insert, select
 
-from api.answers import AuditPage
+from api.answers import AuditItem, AuditPage
 from api.clock import now_ms
 from api.door import gate
 from api.door.gate import DeviceRow
@@ -25,7 +25,7 @@ from api.shapes_openapi import shape
 from api.store import reading
 from api.tables import Audit
 from api.wire import Blueprint, answer
-from bench import canonical
+from bench import JsonValue, canonical
 
 blueprint = Blueprint("audit", __name__, description="What was done to the studio, by whom and when")
 
@@ -71,7 +71,12 @@ def by_itself() -> Iterator[None]:
 
 
 def note(
-    connection: Connection, what: str, *, who: str | None = None, by: DeviceRow | None = None, **about: Any
+    connection: Connection,
+    what: str,
+    *,
+    who: str | None = None,
+    by: DeviceRow | None = None,
+    **about: JsonValue,
 ) -> None:
     """Note in the connection's transaction that `what` was done, by the device that asks or from the terminal.
 
@@ -93,25 +98,39 @@ def note(
     )
 
 
+class AuditAsked(TypedDict):
+    """`api.schemas.AuditQuery`, read."""
+
+    what: NotRequired[str]
+    since: NotRequired[int]
+    until: NotRequired[int]
+    before: NotRequired[str]
+    limit: int
+
+
 @blueprint.get("/audit")
 @blueprint.arguments(AuditQuery(), location="query")
 @blueprint.response(200, shape(AuditPage))
-def get_audit(asked: dict[str, Any]) -> Response:
+def get_audit(asked: AuditAsked) -> Response:
     """What was done to the studio itself, the newest first; a maker's question.
 
     The next page begins `before` the last row of this one, so nothing is told twice while the log grows.
     """
     with reading() as connection:
-        rows = read(connection, asked["limit"] + 1, **{name: asked.get(name) for name in FILTERS})
+        rows = read(
+            connection,
+            asked["limit"] + 1,
+            what=asked.get("what"),
+            since=asked.get("since"),
+            until=asked.get("until"),
+            before=asked.get("before"),
+        )
     more = len(rows) > asked["limit"]
-    told = rows[: asked["limit"]]
-    before = f"{told[-1]['at']}-{told[-1]['id']}" if more else None
-    response = answer({"audit": told, "before": before})
+    page = rows[: asked["limit"]]
+    before = f"{page[-1]['at']}-{page[-1]['id']}" if more else None
+    response = answer({"audit": page, "before": before})
     response.headers["Cache-Control"] = "no-store"
     return response
-
-
-FILTERS = ("what", "since", "until", "before")
 
 
 def read(
@@ -122,7 +141,7 @@ def read(
     since: int | None = None,
     until: int | None = None,
     before: str | None = None,
-) -> list[dict[str, Any]]:
+) -> list[AuditItem]:
     """Rows as they are told, the newest first. since and until: instants, the first of them still wanted."""
     asked = select(Audit.id, Audit.at, Audit.actor, Audit.who, Audit.what, Audit.about)
     if what is not None:
@@ -136,7 +155,16 @@ def read(
         asked = asked.where((Audit.at < int(at)) | ((Audit.at == int(at)) & (Audit.id < last)))
     rows = connection.execute(asked.order_by(Audit.at.desc(), Audit.id.desc()).limit(limit))
     return [
-        {**row._asdict(), "about": json.loads(row.about), "says": says(row.what, row.about)} for row in rows
+        {
+            "id": entry_id,
+            "at": at,
+            "actor": actor,
+            "who": who,
+            "what": what,
+            "about": json.loads(about),
+            "says": says(what, about),
+        }
+        for entry_id, at, actor, who, what, about in rows
     ]
 
 

@@ -16,21 +16,22 @@ import os
 import re
 import shlex
 import subprocess
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager, suppress
 from datetime import UTC, datetime, timedelta
 from functools import partial
 from pathlib import Path
-from typing import Any, NamedTuple
+from typing import Any, NamedTuple, TypedDict
 
 from alembic.script import ScriptDirectory
 from flask import Flask, current_app
 from flask_migrate import upgrade
-from sqlalchemy import Connection, event, select
+from sqlalchemy import Connection, Row, event, select
 from sqlalchemy.exc import DBAPIError
 
 import bench
-from api import audit, carry, copyfile, generation, moved, scratch
+from api import audit, copyfile, generation, move_studio, moved, scratch
+from api.answers import CopiesNow, ReadBack
 from api.clock import now_ms
 from api.copyfile import Copy, CopyError, Written, read_through
 from api.hours import HOURS
@@ -42,6 +43,7 @@ from api.store import alone, close, closed_to_writers, last_number, number_after
 from api.studio_settings import SETTINGS
 from api.tables import Entry, RecipeVersion, Run, ShelfEntry, db
 from bench import BenchError
+from bench import Entry as JournalEntry
 
 __all__ = ["Copy", "CopyError", "read_through"]
 
@@ -61,6 +63,27 @@ STATUS = "status.json"
 
 _NAMED = re.compile(r"(bowlside|before|failed)(?:-[\w-]+?)?-(\d{8}T\d{6})Z(?:-\d+)?\.jsonl\.gz(?:\.age)?")
 _STAMP = "%Y%m%dT%H%M%S"
+
+
+class Figures(TypedDict):
+    rows: int
+    runs: int
+    entries: int  # of both journals
+
+
+class CopiesKnown(TypedDict, total=False):
+    """What is noted of the copies that were made, beside them."""
+
+    at: int
+    file: str
+    read_back: ReadBack
+    entries: int
+    sent_at: int | None
+    unsent: str  # the copy that is to be sent
+    trying: int  # since when one is made
+    failures: int  # in a row
+    failed_at: int
+    failed_why: str
 
 
 class Restored(NamedTuple):
@@ -106,13 +129,13 @@ def restore(
             raise CopyError("\n  ".join([f"This version cannot read all of {file}:", *unreadable[:10]]))
         with app.app_context(), closed_to_writers() as target, _carried(file):
             moved.stay(target)
-            if keep and not carry.is_empty(target):
+            if keep and not move_studio.is_empty(target):
                 kept = keep_old(target, "restore")
             was, _ = generation.of(target)
             now = generation.renew(target, now_ms())
             reach = max(copy.reach, last_number(target))
-            carry.empty(target)
-            counts = carry.copy_over(source, target)
+            move_studio.empty(target)
+            counts = move_studio.copy_over(source, target)
             number_after(target, reach + LEAP)
             audit.note(
                 target,
@@ -137,13 +160,13 @@ def move(source_app: Flask, target_app: Flask) -> dict[str, int]:
         raise CopyError("The studio is there already. Name another place.")
     with source_app.app_context(), closed_to_writers() as source:
         moved.stay(source)
-        if carry.is_empty(source):
+        if move_studio.is_empty(source):
             raise CopyError(f"There is nothing in {places[0]} to move.")
         at, (mark, began_at) = now_ms(), generation.of(source)
         with target_app.app_context(), closed_to_writers() as target, _carried():
             moved.stay(target)
-            if carry.is_empty(target):
-                counts = carry.copy_over(source, target, secrets=True)
+            if move_studio.is_empty(target):
+                counts = move_studio.copy_over(source, target, secrets=True)
                 generation.keep(target, mark, began_at)
                 audit.note(target, "moved", out_of=places[0], into=places[1], **figures(counts))
             else:
@@ -254,17 +277,11 @@ def last_copy_at(settings: Settings) -> int | None:
     return last[0] if last else None
 
 
-def status(settings: Settings) -> Any:
-    """How the nightly copies stand.
-
-    {"last_at", "file", "read_back", "entries", "sent_at", "failed_at", "failed_why", "stopped"}: the newest copy
-    there is, by name; what laying it out said, "whole", "partly" (the bench cannot read some of it) or
-    "unread" (nothing is known); since when and why none could be made or sent, None when the last try went
-    well; and whether a maker should look.
-    """
+def status(settings: Settings) -> CopiesNow:
+    """How the nightly copies stand."""
     now, standing = settings.clock_ms(), _standing(settings)
     last = _last(settings, now)
-    known = standing if last and standing.get("file") == last[1].name else {}
+    known: CopiesKnown = standing if last and standing.get("file") == last[1].name else {}
     too_old = last is not None and now - last[0] > STOPPED_MS
     return {
         "last_at": last[0] if last else None,
@@ -278,7 +295,7 @@ def status(settings: Settings) -> Any:
     }
 
 
-def figures(counts: dict[str, int]) -> Any:
+def figures(counts: dict[str, int]) -> Figures:
     """How much there is of what a maker knows."""
     entries = counts.get("entry", 0) + counts.get("shelf_entry", 0)
     return {"rows": sum(counts.values()), "runs": counts.get("run", 0), "entries": entries}
@@ -347,36 +364,36 @@ def _failed(settings: Settings, now: int, why: str) -> None:
     _try(settings, trying=None, failures=failures, failed_at=now, failed_why=why)
 
 
-def _try(settings: Settings, **changes: Any) -> None:
+def _try(settings: Settings, **changes: str | int | bool | None) -> None:
     """Keep how it stands, if the disk lets us: when it does not, the copy itself says so."""
     with suppress(OSError):
         _update(settings, **changes)
 
 
-def _rests(standing: Any, now: int) -> bool:
+def _rests(standing: CopiesKnown, now: int) -> bool:
     """Whether it failed too lately to be tried again. What failed later than now, by a wrong clock, is over."""
-    failures: int = standing.get("failures", 0)
+    failures = standing.get("failures", 0)
     if not failures:
         return False
-    since: int = now - standing.get("failed_at", 0)
+    since = now - standing.get("failed_at", 0)
     return 0 <= since < PAUSES_MS[min(failures, len(PAUSES_MS)) - 1]
 
 
-def _standing(settings: Settings) -> Any:
+def _standing(settings: Settings) -> CopiesKnown:
     """What is known of the copies that were made; nothing where it cannot be read."""
     try:
-        said = json.loads((settings.copies_folder / STATUS).read_text("utf-8"))
+        said: CopiesKnown = json.loads((settings.copies_folder / STATUS).read_text("utf-8"))
     except (OSError, ValueError):
         return {}
     return said if isinstance(said, dict) else {}
 
 
-def _update(settings: Settings, **changes: Any) -> None:
-    now = _standing(settings) | changes
+def _update(settings: Settings, **changes: str | int | bool | None) -> None:
+    now = {**_standing(settings), **changes}
     _keep_standing(settings, {key: value for key, value in now.items() if value is not None})
 
 
-def _keep_standing(settings: Settings, standing: Any) -> None:
+def _keep_standing(settings: Settings, standing: Mapping[str, object]) -> None:
     settings.copies_folder.mkdir(parents=True, exist_ok=True)
     part = settings.copies_folder / f".{STATUS}.part"
     with open(os.open(part, os.O_WRONLY | os.O_CREAT | os.O_TRUNC, 0o600), "w", encoding="utf-8") as out:
@@ -417,9 +434,9 @@ def _near(app: Flask) -> Path:
 
 def _arrived_before(source: Connection, target: Connection) -> dict[str, int]:
     """What a move that was cut off had carried; CopyError when it is not just what is at the source."""
-    here = carry.sums_of(source, secrets=True)
+    here = move_studio.sums_of(source, secrets=True)
     if generation.of(source) == generation.of(target):
-        there = carry.sums_of(target, secrets=True)
+        there = move_studio.sums_of(target, secrets=True)
         if {name: (each.rows, each.sha256) for name, each in here.items()} == {
             name: (each.rows, each.sha256) for name, each in there.items()
         }:
@@ -432,7 +449,7 @@ def _carried(file: Path | None = None) -> Iterator[None]:
     """Say of rows that did not arrive as they were sent that nothing was changed."""
     try:
         yield
-    except carry.CarryError as error:
+    except move_studio.CarryError as error:
         of = f" of {file}" if file else ""
         raise CopyError(f"Not all{of} arrived as it was, so nothing was changed. {error}.") from None
 
@@ -466,10 +483,10 @@ def _lay_out(stage: Flask, copy: Copy, plain: Path, file: Path, folder: Path) ->
         try:
             upgrade(revision=copy.schema)
             with writing() as connection:
-                carry.fill(connection, copyfile.rows(plain))
+                move_studio.fill(connection, copyfile.rows(plain))
                 number_after(connection, copy.reach)
             upgrade()
-        except carry.CarryError as error:
+        except move_studio.CarryError as error:
             raise CopyError(f"The rows of {file} do not belong together: {error}.") from None
         except DBAPIError as error:
             if "disk" in str(error.orig):
@@ -506,7 +523,9 @@ def _unreadable(connection: Connection) -> Iterator[str]:
         yield from _misread(what, run_id, kept, partial(bench.fold, json.loads(sheet)))
 
 
-def _misread(what: str, run: str, kept: Sequence[Any], fold: Callable[[list[Any]], Any]) -> Iterator[str]:
+def _misread(
+    what: str, run: str, kept: Sequence[Row[str, str]], fold: Callable[[list[JournalEntry]], object]
+) -> Iterator[str]:
     """What a journal's entries, kept as (id, text), say of themselves wrongly, and what its fold cannot read."""
     entries = []
     for entry_id, text in kept:

@@ -28,7 +28,7 @@ from typing import Any
 import pyrage
 from sqlalchemy import Connection, inspect, select, text
 
-from api import carry, scratch
+from api import move_studio, scratch
 from api.clock import now_ms
 from api.store import last_number
 from api.tables import Studio
@@ -136,7 +136,7 @@ def read_through(file: Path) -> Copy:
         return Copy(head["made_at"], head["schema"], head["reach"], dict(counts), head.get("generation"))
 
 
-def rows(file: Path) -> Iterator[carry.Row]:
+def rows(file: Path) -> Iterator[move_studio.Row]:
     """The rows of a copy that was read through before."""
     with gzip.open(file, "rb") as lines:
         while line := _line(lines):
@@ -340,7 +340,7 @@ def _write_lines(out: gzip.GzipFile, connection: Connection) -> dict[str, int]:
     if inspect(connection).has_table(Studio.__tablename__):
         head["generation"] = connection.scalar(select(Studio.generation))
     put(head)
-    for table, row in carry.rows(connection):
+    for table, row in move_studio.rows(connection):
         put({"table": table, "row": row})
         counts[table] += 1
     put({"counts": counts, "sha256": digest.hexdigest()})

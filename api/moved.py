@@ -13,7 +13,7 @@ from sqlalchemy import Connection, select, text, update
 from sqlalchemy.engine import make_url
 from sqlalchemy.exc import DBAPIError
 
-from api.carry import GROWS, tables_of
+from api.move_studio import GROWS, tables_of
 from api.settings import Settings
 from api.store import on_postgresql
 from api.tables import Device, Studio

@@ -10,7 +10,7 @@ from alembic.script import ScriptDirectory
 from flask import Flask
 from sqlalchemy import Connection, inspect, select, text
 
-from api import audit, carry, copies, moved, store
+from api import audit, copies, move_studio, moved, store
 from api.places import MIGRATIONS
 from api.tables import Studio
 
@@ -70,7 +70,7 @@ def _look(connection: Connection, here: str) -> bool:
         place = connection.scalar(select(Studio.moved_to))
         if place is not None:
             raise moved.MovedError(place)
-    return not carry.is_empty(connection)
+    return not move_studio.is_empty(connection)
 
 
 def _latest() -> str:

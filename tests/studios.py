@@ -8,7 +8,7 @@ from typing import Any
 
 from sqlalchemy import insert, select
 
-from api import carry, create_app, store
+from api import create_app, move_studio, store
 from api.demo import seed
 from api.settings import Settings
 from api.store import reading, writing
@@ -22,7 +22,7 @@ def large_studio(file: Path, runs: int, pictures: int = 0) -> Any:
     with app.app_context():
         seed()
         with reading() as connection:
-            tables = {each.name: each for each in carry.tables_of(connection)}
+            tables = {each.name: each for each in move_studio.tables_of(connection)}
             run = connection.execute(
                 select(tables["run"]).where(tables["run"].c.finished_at.is_not(None)).limit(1)
             ).one()

@@ -32,12 +32,12 @@ identity_option = click.option(
 @database_option
 def backup(file: Path, replace: bool, database: Path | None) -> None:
     """Copy everything into a new FILE, whether or not the studio is open."""
-    from api import carry, copies, store
+    from api import copies, move_studio, store
 
     with _said():
         with open_app(database, there=True).app_context():
             with store.reading() as connection:
-                if carry.is_empty(connection):
+                if move_studio.is_empty(connection):
                     raise copies.CopyError("Nothing is in this studio yet. No copy was made.")
             _tell("Copied", copies.write(file, replace=replace))
 
@@ -66,7 +66,7 @@ def verify(file: Path, identity: Path | None) -> None:
 @database_option
 def restore(file: Path, yes: bool, anyway: bool, identity: Path | None, database: Path | None) -> None:
     """Put a copy back; what is there is replaced, and copied first."""
-    from api import carry, copies, store
+    from api import copies, move_studio, store
 
     with _said():
         identities = _identities(file, identity)
@@ -74,7 +74,7 @@ def restore(file: Path, yes: bool, anyway: bool, identity: Path | None, database
             copies.read_through(file)
         app = open_app(database)
         with app.app_context(), store.reading() as connection:
-            used = not carry.is_empty(connection)
+            used = not move_studio.is_empty(connection)
         if used and not yes:
             click.confirm("There is a studio here. Replace all of it?", abort=True)
         counts, kept = copies.restore(app, file, identities, keep=True, anyway=anyway)

@@ -82,14 +82,14 @@ def import_file(file: Path, new: bool, database: Path | None) -> None:
 @database_option
 def export(file: Path | None, replace: bool, database: Path | None) -> None:
     """Write the whole studio as one JSON, to FILE or to standard output."""
-    from api import carry, copyfile, exchange, store
+    from api import copyfile, exchange, move_studio, store
 
     try:
         if file is not None and not replace:
             copyfile.refuse_to_overwrite(file)
         with open_app(database, there=True).app_context():
             with store.reading() as connection:
-                if carry.is_empty(connection):
+                if move_studio.is_empty(connection):
                     stop("Nothing is in this studio yet, so there is nothing to export.")
             if file is None:
                 counts = exchange.write_export(sys.stdout.buffer)

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from importlib.metadata import version
-from typing import Any
+from typing import TypedDict
 from uuid import UUID
 
 from flask import Response, current_app
 from sqlalchemy import Connection, func, select, update
 
 from api import audit, generation
-from api.answers import DeviceItem, DevicePage, StudioNow
+from api.answers import DeviceItem, DevicePage, Role, StudioNow
 from api.clock import behind, now_ms, standing
 from api.copies import status
 from api.door import benches, gate, limits
@@ -27,6 +27,15 @@ blueprint = Blueprint("devices", __name__, description="Who is paired, and how t
 
 IN = Device.shut_out_at.is_(None)
 COLUMNS = [getattr(Device, name) for name in DeviceRow._fields]
+
+
+class DeviceChanged(TypedDict, total=False):
+    """`api.schemas.DeviceChange`, read."""
+
+    name: str
+    role: Role
+    confirm: Role
+    bench: str
 
 
 @blueprint.get("/studio")
@@ -84,20 +93,23 @@ def list_devices(asked: PageAsked) -> Response:
 @blueprint.patch("/devices/<uuid:device_id>")
 @blueprint.arguments(DeviceChange())
 @blueprint.response(200, shape(DeviceItem))
-def change_device(asked: dict[str, Any], device_id: UUID) -> Response:
+def change_device(asked: DeviceChanged, device_id: UUID) -> Response:
     """Rename a device, give it a role, or say which bench it is in the journal.
 
     A maker may do so for any device, a helper for its own name and bench. Another role is said twice.
     """
-    confirm = asked.pop("confirm", None)
     _refuse_helper(device_id, "role" not in asked)
     with writing() as connection:
         device = _device_or_404(connection, device_id)
         if asked.get("role", device.role) != "maker":
             _keep_a_maker(connection, device)
-        changed = device._replace(**asked)
+        changed = device._replace(
+            name=asked.get("name", device.name),
+            role=asked.get("role", device.role),
+            bench=asked.get("bench", device.bench),
+        )
         if changed.role != device.role:
-            gate.refuse_unconfirmed(changed.role, confirm)
+            gate.refuse_unconfirmed(changed.role, asked.get("confirm"))
             audit.note(connection, "role_changed", device=device.id, name=changed.name, role=changed.role)
         if changed.name != device.name:
             limits.count(limits.NAMES_GIVEN, device.id)
@@ -105,7 +117,11 @@ def change_device(asked: dict[str, Any], device_id: UUID) -> Response:
         if changed.bench is not None and changed.bench != device.bench:
             benches.name(connection, changed.bench, device)
         if changed != device:
-            connection.execute(update(Device).where(Device.id == device.id).values(**asked))
+            connection.execute(
+                update(Device)
+                .where(Device.id == device.id)
+                .values(name=changed.name, role=changed.role, bench=changed.bench)
+            )
         return answer(shown(changed))
 
 
@@ -133,9 +149,17 @@ def shut(connection: Connection, device: DeviceRow, at: int) -> DeviceRow:
     return device
 
 
-def shown(device: DeviceRow) -> dict[str, Any]:
+def shown(device: DeviceRow) -> DeviceItem:
     """A device as it may be told: all but its secret's hash."""
-    return {name: value for name, value in device._asdict().items() if name != "secret_sha256"}
+    return {
+        "id": device.id,
+        "name": device.name,
+        "role": device.role,
+        "bench": device.bench,
+        "paired_at": device.paired_at,
+        "seen_at": device.seen_at,
+        "shut_out_at": device.shut_out_at,
+    }
 
 
 def all_devices(connection: Connection) -> list[DeviceRow]:

@@ -22,6 +22,7 @@ from flask import Flask, Response, current_app, g, has_request_context, request
 from sqlalchemy import update
 from sqlalchemy.exc import SQLAlchemyError
 
+from api.answers import Role
 from api.clock import now_ms
 from api.door import budgets, limits
 from api.door.doorstep import page
@@ -121,7 +122,7 @@ class DeviceRow(NamedTuple):
 
     id: str
     name: str
-    role: str
+    role: Role
     bench: str | None
     secret_sha256: str
     paired_at: int

@@ -10,9 +10,8 @@ from __future__ import annotations
 
 import hmac
 import secrets
-from collections.abc import Sequence
 from io import BytesIO
-from typing import Any, NamedTuple
+from typing import NamedTuple, NoReturn, NotRequired, TypedDict
 from urllib.parse import urlsplit
 
 import segno
@@ -21,7 +20,7 @@ from marshmallow import ValidationError
 from sqlalchemy import ColumnElement, Connection, delete, insert, select, update
 
 from api import audit
-from api.answers import Paired, PairingMade
+from api.answers import Paired, PairingMade, Role
 from api.clock import now_ms
 from api.door import benches, gate, limits
 from api.door.devices import COLUMNS, shown
@@ -70,15 +69,38 @@ class Code(NamedTuple):
 class Outcome(NamedTuple):
     """What became of a code: the role it gives, or how many tries are left, and how many codes had their last."""
 
-    role: str | None
+    role: Role | None
     tries_left: int
     spent: int = 0
+
+
+class OpenCode(NamedTuple):
+    """A code that still lets somebody in."""
+
+    code_sha256: str
+    role: Role
+    tries_left: int
+
+
+class PairingWanted(TypedDict):
+    """`api.schemas.PairingAsked`, read."""
+
+    role: Role
+    confirm: NotRequired[Role]
+
+
+class PairGiven(TypedDict):
+    """`api.schemas.PairAsked`, read."""
+
+    code: str
+    name: str
+    bench: NotRequired[str]
 
 
 @blueprint.post("/pairings")
 @blueprint.arguments(PairingAsked())
 @blueprint.response(201, shape(PairingMade))
-def make_pairing(asked: dict[str, str]) -> Response:
+def make_pairing(asked: PairingWanted) -> Response:
     """Make a code that lets one device in; a maker's to make."""
     _refuse_without_pairing()
     if asked["role"] == "maker":
@@ -95,7 +117,7 @@ def make_pairing(asked: dict[str, str]) -> Response:
 @blueprint.doc(security=[])
 @blueprint.arguments(PairAsked())
 @blueprint.response(201, shape(Paired))
-def pair(asked: dict[str, Any]) -> Response:
+def pair(asked: PairGiven) -> Response:
     """Pair this device by a code: it gets a cookie of its own. Open to a device that is not paired."""
     device, secret = let_in(asked)
     response = _private(answer({"device": shown(device)}, 201))
@@ -114,7 +136,7 @@ def pair_by_form() -> Response:
         asked = {name: request.form[name] for name in ("code", "name") if name in request.form}
         if any(unfit_values(asked)):
             raise ValidationError({"name": ["Use plain letters."]})
-        device, secret = let_in(PairAsked().load(asked))
+        device, secret = let_in(_read(asked))
     except (Problem, ValidationError) as error:
         problem = as_problem(error)
         says = " ".join(detail for _, detail in problem.errors) or problem.detail
@@ -126,7 +148,12 @@ def pair_by_form() -> Response:
     return response
 
 
-def let_in(asked: dict[str, Any]) -> tuple[DeviceRow, str]:
+def _read(form: dict[str, str]) -> PairGiven:
+    asked: PairGiven = PairAsked().load(form)
+    return asked
+
+
+def let_in(asked: PairGiven) -> tuple[DeviceRow, str]:
     """Pair the device that asks; gives it and its new secret.
 
     A device that is paired already stays the same device, and a maker a maker; its old secret ends.
@@ -134,45 +161,57 @@ def let_in(asked: dict[str, Any]) -> tuple[DeviceRow, str]:
     _refuse_without_pairing()
     address, at = request.remote_addr, now_ms()
     _hold_off_guesses(asked["code"], at)
-    known = gate.known_device()
-    if known and known.shut_out_at is not None:
-        known = None
-    secret = gate.new_secret()
+    known, secret, device = gate.known_device(), gate.new_secret(), None
     with writing() as connection:
         outcome = use_code(connection, asked["code"], at)
         if outcome.role is not None:
-            values = {
-                "name": asked["name"],
-                "role": known.role if known and known.role == "maker" else outcome.role,
-                "secret_sha256": gate.digest(secret),
-                "paired_at": at,
-                "seen_at": at,
-            }
-            values |= {"bench": asked["bench"]} if "bench" in asked else {}
-            device = _keep(connection, known, values)
-            if device.bench is not None:
-                benches.name(connection, device.bench, device)
-            audit.note(
-                connection,
-                "paired",
-                by=device,
-                role=device.role,
-                address=address,
-                again=int(known is not None),
-            )
+            device = _welcome(connection, asked, outcome.role, known, secret, at)
         elif outcome.spent:
             audit.note(connection, "code_spent", who=audit.STRANGER, address=address, codes=outcome.spent)
-    if outcome.role is None:
-        # Counted after the transaction: the code's own tries must be kept whatever is answered.
-        if outcome.tries_left or outcome.spent:
-            limits.rates().hit(limits.TRIES_OF_ALL, "")
-        limits.count(limits.WRONG_CODE, limits.sender())
-        current_app.logger.warning("Pairing: a wrong code from %s", address)
-        left = f"{outcome.tries_left} tries are left" if outcome.tries_left > 1 else "One try is left"
-        says = f"That is not the code. {left}." if outcome.tries_left else NONE_OPEN
-        raise Problem(422, says, errors=[("code", says)])
+    if device is None:
+        _refuse_code(outcome)
     current_app.logger.warning("Paired device %s as a %s, from %s", device.id, device.role, address)
     return device, secret
+
+
+def _welcome(
+    connection: Connection, asked: PairGiven, role: Role, known: DeviceRow | None, secret: str, at: int
+) -> DeviceRow:
+    """Keep the device that asks, by the role that its code gives."""
+    if known and known.shut_out_at is not None:
+        known = None
+    values: dict[str, str | int] = {
+        "name": asked["name"],
+        "role": known.role if known and known.role == "maker" else role,
+        "secret_sha256": gate.digest(secret),
+        "paired_at": at,
+        "seen_at": at,
+    }
+    if "bench" in asked:
+        values["bench"] = asked["bench"]
+    device = _keep(connection, known, values)
+    if device.bench is not None:
+        benches.name(connection, device.bench, device)
+    audit.note(
+        connection,
+        "paired",
+        by=device,
+        role=device.role,
+        address=request.remote_addr,
+        again=int(known is not None),
+    )
+    return device
+
+
+def _refuse_code(outcome: Outcome) -> NoReturn:
+    """Counted after the transaction: the code's own tries must be kept whatever is answered."""
+    if outcome.tries_left or outcome.spent:
+        limits.rates().hit(limits.TRIES_OF_ALL, "")
+    limits.count(limits.WRONG_CODE, limits.sender())
+    current_app.logger.warning("Pairing: a wrong code from %s", request.remote_addr)
+    left = f"{outcome.tries_left} tries are left" if outcome.tries_left > 1 else "One try is left"
+    says = f"That is not the code. {left}." if outcome.tries_left else NONE_OPEN
+    raise Problem(422, says, errors=[("code", says)])
 
 
 def _hold_off_guesses(typed: str, at: int) -> None:
@@ -224,9 +263,9 @@ def use_code(connection: Connection, typed: str, at: int) -> Outcome:
     return Outcome(None, max((row.tries_left - 1 for row in rows), default=0), spent)
 
 
-def _open_codes(connection: Connection, at: int) -> Sequence[Any]:
+def _open_codes(connection: Connection, at: int) -> list[OpenCode]:
     asked = select(Pairing.code_sha256, Pairing.role, Pairing.tries_left).where(_is_open(at))
-    return connection.execute(asked).all()
+    return [OpenCode(*row) for row in connection.execute(asked)]
 
 
 def _is_open(at: int) -> ColumnElement[bool]:
@@ -238,7 +277,7 @@ def _is_open(at: int) -> ColumnElement[bool]:
     )
 
 
-def _fitting(rows: Sequence[Any], typed: str) -> list[Any]:
+def _fitting(rows: list[OpenCode], typed: str) -> list[OpenCode]:
     """Each is compared, found or not, so that the time taken says nothing."""
     wanted = gate.digest(typed.upper().translate(READ_AS))
     return [row for row in rows if hmac.compare_digest(row.code_sha256, wanted)]
@@ -267,7 +306,7 @@ def qr_svg(address: str) -> str:
     return drawn.getvalue().decode()
 
 
-def _keep(connection: Connection, known: DeviceRow | None, values: dict[str, Any]) -> DeviceRow:
+def _keep(connection: Connection, known: DeviceRow | None, values: dict[str, str | int]) -> DeviceRow:
     if known:
         device_id = known.id
         connection.execute(update(Device).where(Device.id == device_id).values(**values))

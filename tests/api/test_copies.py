@@ -26,7 +26,7 @@ from api.places import MIGRATIONS
 from api.store import reading, writing
 from api.tables import Audit, BenchHours, Entry, Kit, ShelfEntry, StudioSettings
 from tests.api.studio import Studio
-from tests.api.test_carry import all_rows, furnish
+from tests.api.test_move_studio import all_rows, furnish
 from tests.make import Clock, make_entry
 
 DAY_MS = 24 * 3_600_000

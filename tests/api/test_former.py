@@ -18,7 +18,7 @@ import pytest
 from api import copies
 from bench import canonical, digest
 from tests.api.studio import Studio
-from tests.api.test_carry import all_rows
+from tests.api.test_move_studio import all_rows
 
 FORMER = Path(__file__).parent / "former"
 COPY = FORMER / "copy.jsonl.gz"

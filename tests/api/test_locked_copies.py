@@ -22,7 +22,7 @@ from cryptography.hazmat.primitives.kdf.scrypt import Scrypt
 from api import copies, copyfile
 from api.cli import main
 from api.copies import CopyError
-from tests.api.test_carry import all_rows, furnish
+from tests.api.test_move_studio import all_rows, furnish
 from tests.api.test_nights import MINUTE_MS, says
 from tests.make import Clock
 

@@ -14,15 +14,15 @@ from click.testing import CliRunner
 from sqlalchemy import text
 from sqlalchemy.exc import DBAPIError
 
-from api import carry, copies, generation, moved, store
+from api import copies, generation, move_studio, moved, store
 from api.cli import main
 from api.copies import CopyError
 from api.settings import Settings
 from api.store import closed_to_writers, reading, writing
 from tests.api.stock import described
 from tests.api.studio import Studio
-from tests.api.test_carry import all_rows, furnish
 from tests.api.test_copies import copy_of, done_to, generation_of
+from tests.api.test_move_studio import all_rows, furnish
 from tests.make import make_entry, make_recipe, uuid4
 
 
@@ -52,7 +52,7 @@ def test_after_a_move_the_old_place_refuses_and_says_where_the_studio_went(app: 
         lambda connection: connection.execute(text("DELETE FROM entry")),
         lambda connection: connection.execute(text("UPDATE run SET title = 'x'")),
         lambda connection: connection.execute(text("UPDATE studio SET moved_to = NULL")),
-        lambda connection: carry.empty(connection),
+        lambda connection: move_studio.empty(connection),
     ):
         with pytest.raises(DBAPIError, match="has moved to"), app.app_context(), writing() as connection:
             write(connection)

@@ -14,13 +14,13 @@ from typing import Any
 import pytest
 from sqlalchemy import text
 
-from api import carry, copies, copyfile, scratch
+from api import copies, copyfile, move_studio, scratch
 from api.copies import CopyError
 from api.store import reading, writing
 from tests.api.stock import described
 from tests.api.studio import Studio
-from tests.api.test_carry import furnish
 from tests.api.test_copies import DAY_MS, at_local, done_to, lines_of, write_lines
+from tests.api.test_move_studio import furnish
 from tests.make import Clock
 from tests.servers import ROOT
 
@@ -89,12 +89,12 @@ def test_what_the_bench_cannot_read_is_copied_and_told(app: Any) -> None:
 
 def spoil(monkeypatch: pytest.MonkeyPatch) -> None:
     """From here on a row is left out of what is written, as a fault of ours or of a disk would."""
-    whole = carry.rows
+    whole = move_studio.rows
 
     def lossy(*given: Any, **more: Any) -> Any:
         return (row for number, row in enumerate(whole(*given, **more)) if number != 3)
 
-    monkeypatch.setattr(copyfile.carry, "rows", lossy)
+    monkeypatch.setattr(copyfile.move_studio, "rows", lossy)
 
 
 def break_reading(monkeypatch: pytest.MonkeyPatch, why: str = "The rows do not belong together.") -> None:

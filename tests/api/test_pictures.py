@@ -17,7 +17,7 @@ from api.store import last_number, reading
 from tests.api.doorway import paired
 from tests.api.stock import gathered, weighed, with_lot
 from tests.api.studio import Studio
-from tests.api.test_carry import all_rows
+from tests.api.test_move_studio import all_rows
 from tests.make import BEGUN, make_entry, uuid4
 
 

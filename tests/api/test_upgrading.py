@@ -12,15 +12,15 @@ from click.testing import CliRunner
 from flask_migrate import downgrade, upgrade
 from sqlalchemy import event, text
 
-from api import carry, copies, copyfile, create_app, scratch, store, upgrading
+from api import copies, copyfile, create_app, move_studio, scratch, store, upgrading
 from api.cli import main
 from api.places import MIGRATIONS
 from api.settings import Settings
 from api.store import reading, writing
 from tests.api.studio import Studio
-from tests.api.test_carry import all_rows
 from tests.api.test_copies import done_to, generation_of
 from tests.api.test_former import COPY, SAID, said_now
+from tests.api.test_move_studio import all_rows
 
 HEAD = ScriptDirectory(str(MIGRATIONS)).get_current_head()
 
@@ -32,15 +32,15 @@ def former(database: Any, tmp_path: Path, clock: Any) -> Any:
     with app.app_context():
         downgrade(revision="0004")
         with writing() as connection:
-            carry.fill(connection, copyfile.rows(COPY))
+            move_studio.fill(connection, copyfile.rows(COPY))
             store.number_after(connection, copies.read_through(COPY).reach)
     yield app
     store.close(app)
 
 
-def rows_of(app: Any) -> list[carry.Row]:
+def rows_of(app: Any) -> list[move_studio.Row]:
     with app.app_context(), reading() as connection:
-        return list(carry.rows(connection))
+        return list(move_studio.rows(connection))
 
 
 def test_a_copy_is_made_before_new_tables_and_leads_back(former: Any, tmp_path: Path) -> None:
@@ -62,7 +62,7 @@ def test_a_copy_is_made_before_new_tables_and_leads_back(former: Any, tmp_path: 
         with stage.app_context():
             upgrade(revision="0004")
             with writing() as connection:
-                carry.fill(connection, copyfile.rows(kept))
+                move_studio.fill(connection, copyfile.rows(kept))
         assert rows_of(stage) == before
         store.close(stage)
 
@@ -79,7 +79,7 @@ def test_tables_can_be_taken_back_with_all_that_the_version_before_knew(former: 
 
 def test_an_empty_studio_is_brought_up_to_date_without_a_copy(former: Any) -> None:
     with former.app_context(), writing() as connection:
-        carry.empty(connection)
+        move_studio.empty(connection)
 
     assert upgrading.bring_up_to_date(former) is None
     assert not former.config["BOWLSIDE"].copies_folder.exists()

@@ -24,7 +24,7 @@ from typing import Any
 
 from flask_migrate import downgrade, upgrade
 
-from api import carry, copies, copyfile, create_app, generation, moved, store, upgrading
+from api import copies, copyfile, create_app, generation, move_studio, moved, store, upgrading
 from api.settings import Settings
 from api.store import reading, writing
 from tests.postgres import Cluster, find_programs
@@ -53,7 +53,7 @@ def sums(app: Any) -> Sums:
         with app.app_context(), reading() as connection:
             return {
                 name: [each.rows, each.sha256]
-                for name, each in carry.sums_of(connection, secrets=True).items()
+                for name, each in move_studio.sums_of(connection, secrets=True).items()
             }
     finally:
         store.close(app)
@@ -210,7 +210,7 @@ def _prepare(folder: Path, runs: int) -> tuple[dict[str, Path], Sums]:
     with former.app_context():
         upgrade(revision="0004")
         with writing() as connection:
-            carry.fill(
+            move_studio.fill(
                 connection, copyfile.rows(Path(__file__).parents[1] / "api" / "former" / "copy.jsonl.gz")
             )
     files["former_sums"].write_text(json.dumps(sums(former)))

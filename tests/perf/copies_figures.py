@@ -15,7 +15,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any
 
-from api import carry, copies, create_app, exchange, store
+from api import copies, create_app, exchange, move_studio, store
 from api.settings import Settings
 from api.store import reading
 from tests.api.studio import Studio
@@ -147,7 +147,7 @@ def _sums(app: Any, *, secrets: bool) -> dict[str, tuple[int, str]]:
     with app.app_context(), reading() as connection:
         sums = {
             name: (each.rows, each.sha256)
-            for name, each in carry.sums_of(connection, secrets=secrets).items()
+            for name, each in move_studio.sums_of(connection, secrets=secrets).items()
         }
     store.close(app)
     return sums

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 from sqlalchemy import Boolean, Integer, LargeBinary, Table, insert, select, text
 
-from api import audit, carry, create_app, store
+from api import audit, create_app, move_studio, store
 from api.settings import Settings
 from api.store import reading, writing
 from api.tables import Audit, Device, Pairing, Plan, PlannedRun
@@ -48,17 +48,17 @@ def furnish(app: Any) -> str:
     return run
 
 
-def all_rows(app: Any, *, secrets: bool = False) -> list[carry.Row]:
+def all_rows(app: Any, *, secrets: bool = False) -> list[move_studio.Row]:
     """All rows but those of what was done to the database itself."""
     with app.app_context(), reading() as connection:
-        return [row for row in carry.rows(connection, secrets=secrets) if row[0] != carry.GROWS]
+        return [row for row in move_studio.rows(connection, secrets=secrets) if row[0] != move_studio.GROWS]
 
 
 def heap(app: Any, count: int) -> None:
     """So many rows in each table that may have more than one, with whatever is in them."""
     with app.app_context(), writing() as connection:
-        for each in carry.tables_of(connection):
-            if each.name in carry.STAYS:
+        for each in move_studio.tables_of(connection):
+            if each.name in move_studio.STAYS:
                 continue
             many = 1 if "document" in each.columns and "recipe_id" not in each.columns else count
             connection.execute(insert(each), [_row(each, number) for number in range(1, many + 1)])
@@ -100,7 +100,7 @@ def test_there_and_back_is_the_same_rows_in_the_same_order(app: Any, other_kind:
 
     for source, target in ((app, other_kind), (other_kind, home)):
         with source.app_context(), reading() as here, target.app_context(), writing() as there:
-            counts = carry.copy_over(here, there, secrets=True)
+            counts = move_studio.copy_over(here, there, secrets=True)
 
     assert all_rows(home, secrets=True) == all_rows(app, secrets=True) == all_rows(other_kind, secrets=True)
     assert counts == {
@@ -118,7 +118,7 @@ def test_there_and_back_is_the_same_rows_in_the_same_order(app: Any, other_kind:
 def test_a_studio_carried_over_is_read_and_written_on(app: Any, other_kind: Any) -> None:
     run = furnish(app)
     with app.app_context(), reading() as here, other_kind.app_context(), writing() as there:
-        carry.copy_over(here, there)
+        move_studio.copy_over(here, there)
     studio, moved = Studio(app.test_client()), Studio(other_kind.test_client())
 
     assert moved.get(f"/runs/{run}").data == studio.get(f"/runs/{run}").data
@@ -133,7 +133,7 @@ def test_no_row_is_lost_however_many_there_are(app: Any, new_app: Any, count: in
     home = new_app()
 
     with app.app_context(), reading() as here, home.app_context(), writing() as there:
-        counts = carry.copy_over(here, there, secrets=True)
+        counts = move_studio.copy_over(here, there, secrets=True)
 
     assert all_rows(home, secrets=True) == all_rows(app, secrets=True)
     assert {name for name, rows in counts.items() if rows != count} == (
@@ -147,10 +147,10 @@ def test_a_thousand_of_each_go_there_and_back(app: Any, other_kind: Any, new_app
 
     for source, target in ((app, other_kind), (other_kind, home)):
         with source.app_context(), reading() as here, target.app_context(), writing() as there:
-            carry.copy_over(here, there, secrets=True)
+            move_studio.copy_over(here, there, secrets=True)
 
     with app.app_context(), reading() as here, home.app_context(), reading() as there:
-        before, after = (carry.sums_of(each, secrets=True) for each in (here, there))
+        before, after = (move_studio.sums_of(each, secrets=True) for each in (here, there))
     assert {name: (each.rows, each.sha256) for name, each in before.items()} == {
         name: (each.rows, each.sha256) for name, each in after.items()
     }
@@ -183,9 +183,9 @@ def test_what_does_not_arrive_as_it_was_sent_undoes_all(
     with home.app_context(), writing() as connection:
         connection.exec_driver_sql(f"CREATE TRIGGER fault {fault}")
 
-    with pytest.raises(carry.CarryError, match=says):
+    with pytest.raises(move_studio.CarryError, match=says):
         with app.app_context(), reading() as here, home.app_context(), writing() as there:
-            carry.copy_over(here, there)
+            move_studio.copy_over(here, there)
 
     assert all_rows(home) == []
 
@@ -198,8 +198,8 @@ def test_what_was_done_to_a_database_is_added_to_and_never_taken_out(app: Any, n
 
     for _ in range(2):
         with app.app_context(), reading() as here, home.app_context(), writing() as there:
-            carry.empty(there)
-            carry.copy_over(here, there)
+            move_studio.empty(there)
+            move_studio.copy_over(here, there)
 
     with home.app_context(), reading() as connection:
         done = connection.scalars(select(Audit.what).order_by(Audit.what)).all()
@@ -212,7 +212,7 @@ def test_a_number_that_was_given_once_is_not_given_again_elsewhere(app: Any, oth
     with app.app_context(), writing() as connection:
         connection.execute(text("DELETE FROM entry WHERE seq = :last"), {"last": last})
     with app.app_context(), reading() as here, other_kind.app_context(), writing() as there:
-        carry.copy_over(here, there)
+        move_studio.copy_over(here, there)
 
     assert Studio(other_kind.test_client()).post(run, make_entry(run)).json["cursor"] > last
 
@@ -231,7 +231,7 @@ def test_no_secret_is_carried_unless_asked_for_and_never_a_code(app: Any) -> Non
 def test_an_emptied_database_is_empty(app: Any) -> None:
     furnish(app)
     with app.app_context(), writing() as connection:
-        assert not carry.is_empty(connection)
-        carry.empty(connection)
-        assert carry.is_empty(connection)
+        assert not move_studio.is_empty(connection)
+        move_studio.empty(connection)
+        assert move_studio.is_empty(connection)
         assert connection.execute(text("SELECT count(*) FROM pairing")).scalar() == 0

@@ -23,7 +23,9 @@ from sqlalchemy.sql.elements import ColumnElement
 from api.store import last_number, number_after, on_postgresql
 from api.tables import Audit, Device, Pairing, SteadyClock, Studio, db
 
-Row = tuple[str, dict[str, Any]]
+Value = str | int | bytes | bool | None
+Fields = dict[str, Value]  # of one row, by column
+Row = tuple[str, Fields]
 
 # Codes live for minutes, and are secrets. What a database is, is its own; so is a computer's clock.
 STAYS = frozenset({Pairing.__tablename__, Studio.__tablename__, SteadyClock.__tablename__})
@@ -47,17 +49,16 @@ class Sum:
     rows: int = 0
     # Of a table that grows, the ids that were carried.
     ids: set[str] = field(default_factory=set, repr=False, compare=False)
-    _hash: Any = field(default_factory=hashlib.sha256, repr=False, compare=False)
+    _hash: hashlib._Hash = field(default_factory=hashlib.sha256, repr=False, compare=False)
 
-    def add(self, row: dict[str, Any]) -> None:
+    def add(self, row: Fields) -> None:
         self.rows += 1
         said = json.dumps([row[each] for each in self.columns], ensure_ascii=False, separators=(",", ":"))
         self._hash.update(said.encode() + b"\n")
 
     @property
     def sha256(self) -> str:
-        digest: str = self._hash.hexdigest()
-        return digest
+        return self._hash.hexdigest()
 
 
 def rows(connection: Connection, *, secrets: bool = False) -> Iterator[Row]:
@@ -131,7 +132,7 @@ def tables_of(connection: Connection) -> list[Table]:
 
 def _rows_of(
     connection: Connection, source: Table, columns: Iterable[str], *, secrets: bool
-) -> Iterator[dict[str, Any]]:
+) -> Iterator[Fields]:
     bulky = _bytes_in(source)
     order = [_bytewise(key, connection) for key in source.primary_key.columns]
     query = select(*(source.columns[each] for each in columns)).order_by(*order)
@@ -144,7 +145,7 @@ def _rows_of(
         yield said
 
 
-def _add(connection: Connection, into: Table, carried: Iterator[dict[str, Any]], said: Sum) -> None:
+def _add(connection: Connection, into: Table, carried: Iterator[Fields], said: Sum) -> None:
     bulky = _bytes_in(into)
     there = set(connection.scalars(select(into.columns.id))) if into.name == GROWS else set()
     while batch := list(islice(carried, FEW if bulky else AT_ONCE)):
@@ -152,9 +153,11 @@ def _add(connection: Connection, into: Table, carried: Iterator[dict[str, Any]],
         for row in batch:
             said.add(row)
             if not there or row["id"] not in there:
-                values.append({**row, **{each: row[each] and b64decode(row[each]) for each in bulky}})
+                values.append(
+                    {**row, **{each: (value := row[each]) and b64decode(str(value)) for each in bulky}}
+                )
             if into.name == GROWS:
-                said.ids.add(row["id"])
+                said.ids.add(str(row["id"]))
         if values:
             connection.execute(insert(into), values)
 
