@@ -22,67 +22,44 @@ def create_app(settings: Settings | None = None) -> Flask:
     # Imported here so that `bowlside --help`, which imports this package, stays quick.
     from flask import Flask
 
-    from api import (
-        audit,
-        clock,
-        door,
-        entries,
-        errors,
-        exchange,
-        generation,
-        health,
-        hours,
-        kit,
-        live,
-        logs,
-        lots,
-        page,
-        pictures,
-        planner,
-        plans,
-        recipes,
-        records,
-        runs,
-        security,
-        shelf,
-        store,
-        studio_settings,
-    )
-    from api.door import devices, pairing
-    from api.openapi import BowlsideApi
+    from api import door, errors, generation, health, live, logs, page, planner, security, store
     from api.settings import Settings
 
     app = Flask(__name__, static_folder=None)
     app.config.from_mapping((settings or Settings.from_environ()).as_flask_config())
     app.json.sort_keys = True  # type: ignore[attr-defined]
-    logs.init_app(app)
-    store.init_app(app)
-    security.init_app(app)
-    door.init_app(app)
-    generation.init_app(app)
-    live.init_app(app)
-    planner.init_app(app)
-    api = BowlsideApi(app)
-    resources = (
-        recipes,
-        kit,
-        studio_settings,
-        runs,
-        entries,
-        records,
-        hours,
-        plans,
-        pictures,
-        shelf,
-        lots,
-        exchange,
+    for part in (logs, store, security, door, generation, live, planner):
+        part.init_app(app)
+    _add_resources(app)
+    for part in (health, errors, page):
+        part.init_app(app)
+    return app
+
+
+def _add_resources(app: Flask) -> None:
+    """All that has an address under /api/v1."""
+    from api import (
         audit,
         clock,
+        entries,
+        exchange,
+        hours,
+        kit,
         live,
+        lots,
+        pictures,
+        plans,
+        recipes,
+        records,
+        runs,
+        shelf,
+        studio_settings,
     )
-    for module in (*resources, devices, pairing):
+    from api.door import devices, pairing
+    from api.openapi import BowlsideApi
+
+    api = BowlsideApi(app)
+    makings = (recipes, kit, studio_settings, runs, entries, records, hours, plans, pictures)
+    stock_and_studio = (shelf, lots, exchange, audit, clock, live)
+    for module in (*makings, *stock_and_studio, devices, pairing):
         api.register_blueprint(module.blueprint, url_prefix="/api/v1")
-    health.init_app(app)
-    errors.init_app(app)
-    page.init_app(app)
-    return app

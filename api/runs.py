@@ -224,12 +224,7 @@ def begin_run(
     recipe = version_or_404(connection, recipe_id, version)
     kit = kit or measured_kit(connection)
     sheet = _sheet_of(recipe.measured, recipe_id, version, size, canonical(kit))
-    if asked.get("sheet_sha256") not in (None, sha256(sheet.encode()).hexdigest()):
-        raise Problem(
-            409,
-            "The server makes another sheet of this than the asker did. Reload the page and read the recipe"
-            " again, so that both are of one version; then begin the run again.",
-        )
+    _refuse_another_sheet(sheet, asked.get("sheet_sha256"))
     connection.execute(
         insert(Run).values(
             id=run_id,
@@ -251,6 +246,15 @@ def _refuse_another(run: RunRow, recipe_id: str, version: int, size: str, kit: K
     same_kit = kit is None or canonical(kit) == canonical(json.loads(run.sheet)["kit"])
     if (run.recipe_id, run.recipe_version, run.size) != (recipe_id, version, size) or not same_kit:
         raise Problem(409, "A run with this id was begun with another recipe, size or kit. Use a new id.")
+
+
+def _refuse_another_sheet(sheet: str, of_the_asker: str | None) -> None:
+    if of_the_asker not in (None, sha256(sheet.encode()).hexdigest()):
+        raise Problem(
+            409,
+            "The server makes another sheet of this than the asker did. Reload the page and read the recipe"
+            " again, so that both are of one version; then begin the run again.",
+        )
 
 
 def sealed_columns(sealed: FrozenSeal | None) -> dict[str, str | None]:

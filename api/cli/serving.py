@@ -67,10 +67,7 @@ def serve(
     settings: Settings = app.config["BOWLSIDE"]
     _check_settings(settings, behind_proxy)
     if demo:
-        from api.demo import seed
-
-        with app.app_context():
-            report(seed())
+        _seed(app)
     studio = _take_ports(app)
     store.close(app)
     logs.take_over()
@@ -86,6 +83,13 @@ def serve(
 
 
 COMMANDS = (serve,)
+
+
+def _seed(app: Flask) -> None:
+    from api.demo import seed
+
+    with app.app_context():
+        report(seed())
 
 
 def _check_usage(lan: bool, behind_proxy: bool, listen: str | None) -> None:

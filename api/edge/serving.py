@@ -14,7 +14,8 @@ from hashlib import sha256
 from time import monotonic
 from typing import Any
 
-from api.edge.connection import Connection, Patience, Phase
+from api.edge.channel import Patience, Phase
+from api.edge.connection import Connection
 from api.edge.crowd import Bounds, Crowd, Memory
 from api.edge.keeper import Keeper
 from api.edge.lanes import Lane

@@ -14,7 +14,7 @@ from typing import Any
 import pytest
 
 from api.door.authority import Certificate, open_authority, renew
-from api.edge.connection import Patience, Phase
+from api.edge.channel import Patience, Phase
 from api.edge.crowd import Bounds, counted_as
 from api.edge.keeper import StrangersOnly
 from api.edge.wsgi import Environ

@@ -10,7 +10,7 @@ import pytest
 
 from api.door.gate import COOKIE, ENTRANCE_BODY
 from api.door.keeper import DoorKeeper
-from api.edge.connection import Patience
+from api.edge.channel import Patience
 from api.edge.crowd import Bounds
 from tests.api.doorway import cookie_of, paired
 from tests.api.edges import PHONE, STRANGER, read_answer, running

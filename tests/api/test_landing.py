@@ -19,7 +19,7 @@ from cryptography import x509
 
 from api.door.authority import Authority, open_authority
 from api.door.landing import CERTIFICATE_PATH, LandingPage, landing_answers
-from api.edge.connection import Patience
+from api.edge.channel import Patience
 from api.edge.crowd import Bounds
 from api.serving import take_sockets
 from tests.api.edges import eventually, is_closed

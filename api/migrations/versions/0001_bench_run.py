@@ -10,6 +10,11 @@ depends_on = None
 
 
 def upgrade() -> None:
+    _kit_and_recipes()
+    _runs()
+
+
+def _kit_and_recipes() -> None:
     op.create_table(
         "kit",
         sa.Column("id", sa.Integer(), autoincrement=False, nullable=False),
@@ -40,6 +45,9 @@ def upgrade() -> None:
         sa.ForeignKeyConstraint(["recipe_id"], ["recipe.id"], name=op.f("fk_recipe_version_recipe_id")),
         sa.PrimaryKeyConstraint("recipe_id", "version", name=op.f("pk_recipe_version")),
     )
+
+
+def _runs() -> None:
     op.create_table(
         "run",
         sa.Column("id", sa.String(length=36), nullable=False),

@@ -2,7 +2,6 @@
 
 import json
 from collections.abc import Iterator
-from typing import Any
 
 import sqlalchemy as sa
 from alembic import op
@@ -16,6 +15,13 @@ depends_on = None
 
 
 def upgrade() -> None:
+    _shelf_and_settings()
+    op.add_column("run", sa.Column("batch_number", sa.Text(), nullable=True))
+    op.create_index("ix_run_batch_number", "run", ["batch_number"])
+    _take_up_what_was_told(_lot_uses(), _pictures())
+
+
+def _shelf_and_settings() -> None:
     op.create_table(
         "shelf_entry",
         sa.Column(
@@ -28,6 +34,18 @@ def upgrade() -> None:
         sa.UniqueConstraint("id", name=op.f("uq_shelf_entry_id")),
         sqlite_autoincrement=True,
     )
+    op.create_table(
+        "studio_settings",
+        sa.Column("id", sa.Integer(), autoincrement=False, nullable=False),
+        sa.Column("version", sa.Integer(), nullable=False),
+        sa.Column("document", sa.Text(), nullable=False),
+        sa.Column("updated_at", sa.BigInteger(), nullable=False),
+        sa.CheckConstraint("id = 1", name=op.f("ck_studio_settings_only_one")),
+        sa.PrimaryKeyConstraint("id", name=op.f("pk_studio_settings")),
+    )
+
+
+def _lot_uses() -> sa.Table:
     lot_use = op.create_table(
         "lot_use",
         sa.Column("run_id", sa.String(length=36), nullable=False),
@@ -39,7 +57,11 @@ def upgrade() -> None:
         sa.PrimaryKeyConstraint("run_id", "lot_id", name=op.f("pk_lot_use")),
     )
     op.create_index("ix_lot_use_lot_id", "lot_use", ["lot_id"])
-    picture = op.create_table(
+    return lot_use
+
+
+def _pictures() -> sa.Table:
+    return op.create_table(
         "picture",
         sa.Column("id", sa.String(length=140), nullable=False),
         sa.Column("run_id", sa.String(length=36), nullable=False),
@@ -48,18 +70,10 @@ def upgrade() -> None:
         sa.ForeignKeyConstraint(["run_id"], ["run.id"], name=op.f("fk_picture_run_id")),
         sa.PrimaryKeyConstraint("id", name=op.f("pk_picture")),
     )
-    op.create_table(
-        "studio_settings",
-        sa.Column("id", sa.Integer(), autoincrement=False, nullable=False),
-        sa.Column("version", sa.Integer(), nullable=False),
-        sa.Column("document", sa.Text(), nullable=False),
-        sa.Column("updated_at", sa.BigInteger(), nullable=False),
-        sa.CheckConstraint("id = 1", name=op.f("ck_studio_settings_only_one")),
-        sa.PrimaryKeyConstraint("id", name=op.f("pk_studio_settings")),
-    )
-    op.add_column("run", sa.Column("batch_number", sa.Text(), nullable=True))
-    op.create_index("ix_run_batch_number", "run", ["batch_number"])
-    pictures: dict[str, Any] = {}
+
+
+def _take_up_what_was_told(lot_use: sa.Table, picture: sa.Table) -> None:
+    pictures: dict[str, dict[str, str]] = {}
     for run_id, sheet, entries in told_of_lots():
         state = bench.fold(sheet, entries)
         op.execute(
@@ -88,7 +102,7 @@ def upgrade() -> None:
     op.bulk_insert(picture, list(pictures.values()))
 
 
-def told_of_lots() -> Iterator[tuple[str, Any, Any]]:
+def told_of_lots() -> Iterator[tuple[str, bench.Sheet, list[bench.Entry]]]:
     """Runs whose phones already told what this server did not understand then: (id, sheet, entries)."""
     connection = op.get_bind()
     kinds = " OR ".join(f'text LIKE \'%"kind":"{kind}"%\'' for kind in ("numbered", "gathered", "pictured"))
