@@ -30,7 +30,7 @@ def seed() -> Tally | None:
     return import_any(studio(DEMO, now_ms()))
 
 
-def studio(folder: Path, at: int) -> Any:
+def studio(folder: Path, at: int) -> dict[str, object]:
     """The demo folder as an export of a studio, at an instant in ms."""
     kit = _read(folder / "kit.json")
     measured_kit = bench.read_kit(kit)

@@ -10,12 +10,12 @@ import io
 import json
 import sqlite3
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import ExitStack, contextmanager, suppress
 from dataclasses import dataclass, field
 from itertools import islice
 from tempfile import SpooledTemporaryFile
-from typing import IO, Any
+from typing import IO, Any, TypeAlias, TypedDict
 from uuid import UUID, uuid5
 
 from flask import Response, current_app, request
@@ -26,7 +26,7 @@ from werkzeug.wsgi import wrap_file
 
 import bench
 from api import audit, moved, shelf
-from api.answers import Imported
+from api.answers import EntryAnswer, Imported
 from api.clock import now_ms
 from api.entries import keep_entries
 from api.errors import MOST_FAULTS, MOST_SAID, Problem, first_faults, flatten, short
@@ -36,14 +36,14 @@ from api.piecewise import NotAnObject, NotJson, pieces
 from api.plan_shapes import BenchWritten
 from api.recipes import current_version, find_version, keep_version
 from api.rules import OfARun
-from api.runs import begin_run
+from api.runs import RunBegun, begin_run
 from api.schemas import SettingsWritten, StudioExport, StudioRecipe, StudioRun
 from api.shapes_openapi import shape
 from api.store import execute, reading, writing
 from api.studio_settings import SETTINGS
 from api.tables import Recipe, RecipeVersion, Run
 from api.wire import DEEPEST, Blueprint, answer, answer_text, refuse_too_deep, refuse_unfit, too_deep, unkept
-from bench import BenchError, canonical
+from bench import BenchError, FrozenSeal, JsonObject, JsonValue, canonical
 
 blueprint = Blueprint("exchange", __name__, description="Everything in and out, and the schemas")
 
@@ -63,6 +63,39 @@ JOURNAL_OF = "SELECT text FROM entry WHERE run_id = :run ORDER BY seq"
 EXPORT_FORMAT = "bowlside-export/1"
 # A recipe file carries no id. Its id is made from what it says, so that the same file twice is one recipe.
 RECIPE_FILES = UUID("6f0f2c1e-5b8e-4d5e-9a64-0d6a3b1c7e21")
+
+
+Faults: TypeAlias = dict[str, dict[int, object]]  # list -> place -> what marshmallow says
+
+
+class VersionGiven(TypedDict):
+    version: int
+    created_at: int
+    document: JsonObject
+
+
+class RecipeGiven(TypedDict):
+    """`api.schemas.StudioRecipe`, read."""
+
+    id: UUID
+    versions: list[VersionGiven]
+
+
+class RunGiven(RunBegun):
+    """`api.schemas.StudioRun`, read."""
+
+    id: UUID
+    created_at: int
+    sealed: FrozenSeal | None
+    entries: list[JsonValue]
+
+
+class StudioGiven(TypedDict):
+    """`api.schemas.StudioExport`, read: what a studio has once each. Its lists are read piece by piece."""
+
+    kit: JsonObject | None
+    settings: JsonObject | None
+    hours: JsonObject | None
 
 
 @dataclass
@@ -158,11 +191,11 @@ def kit_schema() -> Response:
     return answer(bench.KIT_SCHEMA)
 
 
-def export_all() -> Any:
+def export_all() -> JsonObject:
     """The whole studio as one document, where it is known to be small."""
     file = io.BytesIO()
     write_export(file)
-    document: Any = json.loads(file.getvalue())
+    document: JsonObject = json.loads(file.getvalue())
     return document
 
 
@@ -233,7 +266,7 @@ def _counted(
         yield text
 
 
-def import_any(document: Any, *, at_once: bool = True) -> Tally:
+def import_any(document: Mapping[str, object], *, at_once: bool = True) -> Tally:
     """Take in whichever of the three formats this is; see `import_file`."""
     return import_file(io.BytesIO(json.dumps(document).encode()), at_once=at_once)
 
@@ -249,7 +282,7 @@ def import_file(file: IO[bytes], *, at_once: bool = False) -> Tally:
         if known is None:
             assert document is not None
             with writing() as connection:
-                IMPORTERS[document["format"]](connection, document, tally)
+                IMPORTERS[str(document["format"])](connection, document, tally)
                 _note_import(connection, tally)
         else:
             _import_studio(file, known, tally, at_once)
@@ -262,13 +295,13 @@ def import_file(file: IO[bytes], *, at_once: bool = False) -> Tally:
     return tally
 
 
-def _known(file: IO[bytes]) -> tuple[Any | None, Any | None]:
+def _known(file: IO[bytes]) -> tuple[StudioGiven | None, JsonObject | None]:
     """Read a file through and judge its shape: what a studio has once each, or the document of another format."""
-    single: Any = {}
-    faults: Any = {}
+    single: JsonObject = {}
+    faults: Faults = {}
     found = 0
 
-    def judge(name: str, place: int, value: Any) -> int:
+    def judge(name: str, place: int, value: JsonValue) -> int:
         try:
             READ[name](value)
         except ValidationError as error:
@@ -291,7 +324,7 @@ def _known(file: IO[bytes]) -> tuple[Any | None, Any | None]:
         return None, _other_format(file, single)
     refuse_unfit(single)
     try:
-        known: Any = StudioExport().load(single)
+        known: StudioGiven = StudioExport().load(single)
     except ValidationError as error:
         raise ValidationError({**_named(error), **faults}) from None
     if faults:
@@ -299,48 +332,55 @@ def _known(file: IO[bytes]) -> tuple[Any | None, Any | None]:
     return known, None
 
 
-def _less_entries(value: Any) -> Any:
-    is_run = isinstance(value, dict) and isinstance(value.get("entries"), list)
-    return {**value, "entries": []} if is_run else value
+def _less_entries(value: JsonValue) -> JsonValue:
+    if isinstance(value, dict) and isinstance(value.get("entries"), list):
+        return {**value, "entries": []}
+    return value
 
 
-def _read_run(value: Any) -> Any:
+def _judged(schema: Schema, value: Any) -> Any:
+    """What a schema reads of any JSON value; ValidationError for what it does not take."""
+    return schema.load(value)
+
+
+def _read_run(value: JsonValue) -> RunGiven:
     """A run as it is to be begun. Its entries are judged one by one when they are kept, and not here."""
-    run: Any = A_RUN.load(_less_entries(value))
-    return {**run, "entries": value["entries"]}
+    run: RunGiven = _judged(A_RUN, _less_entries(value))
+    entries = value.get("entries") if isinstance(value, dict) else None
+    return {**run, "entries": entries if isinstance(entries, list) else []}
 
 
-def _read_recipe(value: Any) -> Any:
-    recipe: Any = A_RECIPE.load(value)
+def _read_recipe(value: JsonValue) -> RecipeGiven:
+    recipe: RecipeGiven = _judged(A_RECIPE, value)
     return recipe
 
 
-READ: dict[str, Callable[[Any], Any]] = {"recipes": _read_recipe, "runs": _read_run}
+READ: dict[str, Callable[[JsonValue], RunGiven | RecipeGiven]] = {"recipes": _read_recipe, "runs": _read_run}
 
 
-def _named(error: ValidationError) -> Any:
+def _named(error: ValidationError) -> dict[str, object]:
     return error.messages if isinstance(error.messages, dict) else {"": error.messages}
 
 
-def _other_format(file: IO[bytes], single: Any) -> Any:
+def _other_format(file: IO[bytes], single: JsonObject) -> JsonObject:
     if str(single.get("format")) not in IMPORTERS:
         known = ", ".join((EXPORT_FORMAT, *IMPORTERS))
         raise Problem(
             422, "This is not a file of Bowlside's.", errors=[("format", f"It must be one of: {known}.")]
         )
     file.seek(0)
-    document = {name: value for name, _, value in pieces(file)}
+    document: JsonObject = {name: value for name, _, value in pieces(file)}
     refuse_too_deep(document, DEEPEST)
     refuse_unfit(document)
     return document
 
 
-def file_id(document: Any) -> str:
+def file_id(document: JsonObject) -> str:
     """The id of a recipe that came without one: the same words give the same id."""
     return str(uuid5(RECIPE_FILES, canonical(document)))
 
 
-def _import_studio(file: IO[bytes], known: Any, tally: Tally, at_once: bool) -> None:
+def _import_studio(file: IO[bytes], known: StudioGiven, tally: Tally, at_once: bool) -> None:
     turns = Turns(at_once, tally)
     file.seek(0)
     for name, place, value in pieces(file, LISTS):
@@ -349,10 +389,10 @@ def _import_studio(file: IO[bytes], known: Any, tally: Tally, at_once: bool) -> 
             for nth, version in enumerate(recipe["versions"]):
                 with turns.take() as connection, tally.judging(f"recipes.{place}.versions.{nth}"):
                     _import_version(connection, str(recipe["id"]), version, tally)
-    for name, take_in in ONCE.items():
-        if known[name] is not None:
+    for name, given in (("kit", known["kit"]), ("settings", known["settings"]), ("hours", known["hours"])):
+        if given is not None:
             with turns.take() as connection, tally.judging(name):
-                tally.count(take_in(connection, known[name]))
+                tally.count(ONCE[name](connection, given))
     file.seek(0)
     for first, some in _in_parts(
         value for name, place, value in pieces(file, LISTS) if name == "shelf" and place != -1
@@ -417,12 +457,12 @@ class Turns:
         self._kept = self._tally.kept
 
 
-def _import_recipe_file(connection: Connection, document: Any, tally: Tally) -> None:
-    version = {"version": 1, "created_at": now_ms(), "document": document}
+def _import_recipe_file(connection: Connection, document: JsonObject, tally: Tally) -> None:
+    version: VersionGiven = {"version": 1, "created_at": now_ms(), "document": document}
     _import_version(connection, file_id(document), version, tally)
 
 
-def _import_version(connection: Connection, recipe_id: str, asked: Any, tally: Tally) -> None:
+def _import_version(connection: Connection, recipe_id: str, asked: VersionGiven, tally: Tally) -> None:
     measured = bench.read_recipe(asked["document"])
     here = find_version(connection, recipe_id, asked["version"])
     if here is not None and here.document != canonical(asked["document"]):
@@ -439,15 +479,15 @@ def _import_version(connection: Connection, recipe_id: str, asked: Any, tally: T
     tally.count(here is None)
 
 
-def _import_kit(connection: Connection, document: Any, tally: Tally) -> None:
+def _import_kit(connection: Connection, document: JsonObject, tally: Tally) -> None:
     tally.count(KIT.take_in(connection, document))
 
 
-def _import_run(connection: Connection, asked: Any, tally: Tally, where: str) -> None:
+def _import_run(connection: Connection, asked: RunGiven, tally: Tally, where: str) -> None:
     """A whole journal is taken as the other studio took it in; what is added to one that is here is asked more."""
     run_id, entries = str(asked["id"]), asked["entries"]
     begun = [each["at"] for each in bench.in_order(entries)[:1]]
-    made_at = min([asked["created_at"], *begun]) if asked.get("made_at") is None else asked["made_at"]
+    made_at = asked.get("made_at", min([asked["created_at"], *begun]))
     sealed = asked.get("sealed") or bench.frozen_seal(entries)
     _, new = begin_run(connection, run_id, asked, asked["created_at"], made_at, sealed)
     tally.count(new)
@@ -457,43 +497,42 @@ def _import_run(connection: Connection, asked: Any, tally: Tally, where: str) ->
         _count_entries(answers, tally, f"{where}.entries", first)
 
 
-def _in_batches(entries: list[Any]) -> Iterator[tuple[int, list[Any]]]:
+def _in_batches(entries: list[JsonValue]) -> Iterator[tuple[int, list[JsonValue]]]:
     """A journal in parts, each with the place of its first entry: what is said of each need not be held for all."""
     yield from _in_parts(iter(entries), always=True)
 
 
-def _in_parts(entries: Iterator[Any], *, always: bool = False) -> Iterator[tuple[int, list[Any]]]:
+def _in_parts(entries: Iterator[JsonValue], *, always: bool = False) -> Iterator[tuple[int, list[JsonValue]]]:
     first = 0
     while (some := list(islice(entries, BATCH))) or always:
         yield first, some
         first, always = first + len(some), False
 
 
-def _loaded(schema: Schema, document: Any) -> Any:
+def _loaded(schema: Schema, document: JsonObject) -> Any:
     """What a schema reads, or Problem that names what it does not take."""
     try:
-        loaded: Any = schema.load(document)
+        return schema.load(document)
     except ValidationError as error:
         raise Problem(
             422, "; ".join(f"{name}: {says}" for name, says in first_faults(flatten(error.messages)))
         ) from None
-    return loaded
 
 
-def _count_entries(answers: list[Any], tally: Tally, where: str, first: int) -> None:
+def _count_entries(answers: list[EntryAnswer], tally: Tally, where: str, first: int) -> None:
     for index, entry in enumerate(answers, first):
         if entry["result"] == "refused":
-            tally.refuse(f"{where}.{index}.{entry['field']}".strip("."), entry["detail"])
+            tally.refuse(f"{where}.{index}.{entry.get('field', '')}".strip("."), entry.get("detail", ""))
         else:
             tally.count(entry["result"] == "kept")
 
 
-IMPORTERS: dict[str, Callable[[Connection, Any, Tally], None]] = {
+IMPORTERS: dict[str, Callable[[Connection, JsonObject, Tally], None]] = {
     "bowlside-recipe/1": _import_recipe_file,
     "bowlside-kit/1": _import_kit,
 }
 # What a studio has one of, and how each is taken in.
-ONCE: dict[str, Callable[[Connection, Any], bool]] = {
+ONCE: dict[str, Callable[[Connection, JsonObject], bool]] = {
     "kit": KIT.take_in,
     "settings": lambda connection, given: SETTINGS.take_in(connection, _loaded(SettingsWritten(), given)),
     "hours": lambda connection, given: HOURS.take_in(connection, _loaded(BenchWritten(), given)),

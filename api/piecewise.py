@@ -8,7 +8,9 @@ from __future__ import annotations
 import codecs
 import json
 from collections.abc import Iterator, Set
-from typing import IO, Any, NamedTuple
+from typing import IO, NamedTuple
+
+from bench import JsonValue
 
 AT_ONCE = 1024 * 1024
 LARGEST = 64 * 1024 * 1024  # characters of one piece
@@ -30,7 +32,7 @@ class Piece(NamedTuple):
 
     name: str
     place: int | None
-    value: Any
+    value: JsonValue
 
 
 def pieces(file: IO[bytes], lists: Set[str] = frozenset()) -> Iterator[Piece]:
@@ -47,7 +49,7 @@ def pieces(file: IO[bytes], lists: Set[str] = frozenset()) -> Iterator[Piece]:
             text.expect(",", mark)
             mark = text.next()
         text.expect('"', mark, take=False)
-        name = text.value()
+        name = str(text.value())
         if name in names:
             raise NotJson(f"{name[:40]!r} comes twice")
         names.add(name)
@@ -97,18 +99,19 @@ class _Text:
         if take:
             self.take()
 
-    def value(self) -> Any:
+    def value(self) -> JsonValue:
         """The value that begins here."""
         self.next()
         while True:
             try:
-                value, end = self._json.raw_decode(self._held, self._at)
+                decoded: tuple[JsonValue, int] = self._json.raw_decode(self._held, self._at)
             except json.JSONDecodeError as error:
                 if self._more():
                     continue
                 raise self._wrong(error.pos) from None
             except ValueError:  # a number of thousands of digits
                 raise self._wrong() from None
+            value, end = decoded
             # A number may go on in what was not read yet.
             if (end < len(self._held) and self._held[end] in _AFTER | {":"}) or not self._more():
                 self._at = end
