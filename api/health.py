@@ -56,13 +56,12 @@ def get_health() -> Response:
     """Alive, if it answers; ready with 200, else 503; and how all stands, for those who may know."""
     settings: Settings = current_app.config["BOWLSIDE"]
     faults = _faults(settings)
-    told: dict[str, Any] = {"alive": True, "ready": not faults}
+    stands: dict[str, object] = {"alive": True, "ready": not faults}
     if sees_all():
-        told |= _standing(settings)
-        told["faults"] = faults
+        stands = {**stands, **_standing(settings), "faults": [*faults]}
     elif gate.sender() is None:
         limits.count(limits.STRANGER, limits.sender())
-    response = answer(told, 503 if faults else 200)
+    response = answer(stands, 503 if faults else 200)
     response.headers["Cache-Control"] = "no-store"
     return response
 
@@ -93,10 +92,10 @@ def _faults(settings: Settings) -> list[str]:
     return faults
 
 
-def _standing(settings: Settings) -> dict[str, Any]:
+def _standing(settings: Settings) -> dict[str, object]:
     at = now_ms()
     copied = copies.status(settings)
-    known: dict[str, Any] = {"generation": None, "clock": {"at": at, "wrong": None}}
+    known: dict[str, object] = {"generation": None, "clock": {"at": at, "wrong": None}}
     try:
         with reading() as connection:
             known = {

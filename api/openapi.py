@@ -21,10 +21,10 @@ from api.answers import ProblemDetails
 from api.door.gate import COOKIE
 from api.errors import PROBLEM_TYPE, from_http
 from api.shapes_openapi import add_shapes, described, shape
-from bench import KIT_SCHEMA, RECIPE_SCHEMA
+from bench import KIT_SCHEMA, RECIPE_SCHEMA, JsonObject
 
-RECIPE_REF = {"$ref": "#/components/schemas/RecipeDocument"}
-KIT_REF = {"$ref": "#/components/schemas/KitDocument"}
+RECIPE_REF: JsonObject = {"$ref": "#/components/schemas/RecipeDocument"}
+KIT_REF: JsonObject = {"$ref": "#/components/schemas/KitDocument"}
 
 JSON_BODY = "application/json"
 
@@ -45,7 +45,7 @@ IF_NONE_MATCH = {
 ETAG = {"ETag": {"description": "Names this version", "schema": {"type": "string"}}}
 
 
-def document_body(ref: dict[str, Any]) -> dict[str, Any]:
+def document_body(ref: JsonObject) -> JsonObject:
     """The requestBody of an operation that takes one of the bench's documents."""
     return {"required": True, "content": {JSON_BODY: {"schema": ref}}}
 
@@ -94,14 +94,14 @@ class BowlsideApi(Api):
         del self.DEFAULT_RESPONSE_CONTENT_TYPE
 
 
-def add_document_schema(spec: APISpec, name: str, schema: dict[str, Any]) -> None:
+def add_document_schema(spec: APISpec, name: str, schema: JsonObject) -> None:
     """Put a JSON Schema among the components; its `$defs` become components of their own."""
     whole = deepcopy(schema)
     whole.pop("$schema", None)
     whole.pop("$id", None)
-    definitions: dict[str, Any] = whole.pop("$defs", {})
+    definitions = whole.pop("$defs", {})
     spec.components.schema(name, _relinked(whole, name))
-    for inner, definition in definitions.items():
+    for inner, definition in definitions.items() if isinstance(definitions, dict) else ():
         spec.components.schema(f"{name}.{inner}", _relinked(definition, name))
 
 
@@ -109,7 +109,7 @@ def _relinked(node: Any, name: str) -> Any:
     if isinstance(node, dict):
         return {
             key: value.replace("#/$defs/", f"#/components/schemas/{name}.")
-            if key == "$ref"
+            if key == "$ref" and isinstance(value, str)
             else _relinked(value, name)
             for key, value in node.items()
         }

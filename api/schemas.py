@@ -5,7 +5,7 @@ Recipes and kits are not here: the bench owns their schema, and reads them.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from itertools import islice
 from typing import Any
 
@@ -155,7 +155,7 @@ class Air(Strict):
     )
 
     @validates_schema
-    def both_or_neither(self, data: dict[str, Any], **_: Any) -> None:
+    def both_or_neither(self, data: Mapping[str, float], **_: Any) -> None:
         if len(data) == 1:
             missing = "humidity" if "temperature_c" in data else "temperature_c"
             raise ValidationError({missing: ["Give temperature and humidity together, or neither."]})
@@ -260,8 +260,8 @@ class SizeRequest(Choices):
     stock = Mapped(keys=fields.String(validate=IDENTIFIER), values=Whole())
 
     @validates_schema
-    def say_what_is_needed(self, data: dict[str, Any], **_: Any) -> None:
-        missing = [name for name in SIZED_BY[data["by"]] if name not in data]
+    def say_what_is_needed(self, data: Mapping[str, object], **_: Any) -> None:
+        missing = [name for name in SIZED_BY[str(data["by"])] if name not in data]
         if missing:
             raise ValidationError({name: [f"By {data['by']}, this is needed."] for name in missing})
 

@@ -19,14 +19,13 @@ from apispec import APISpec
 from marshmallow import fields
 
 import bench
-
-Json = dict[str, Any]
+from bench import JsonObject
 
 PLACE = "#/components/schemas/"
 
 
 @cache
-def _schemas() -> dict[str, Json]:
+def _schemas() -> dict[str, JsonObject]:
     """Each shape by its name; a name is that of one shape in all of the bench."""
     text = (Path(bench.__file__).parent / "shapes" / "schemas.json").read_text(encoding="utf-8")
     return {
@@ -57,7 +56,7 @@ def _named(document: type) -> str:
     return PLACE + name
 
 
-def _schema(name: str) -> Json:
+def _schema(name: str) -> JsonObject:
     """Of a name that something refers to: what stands there."""
     if name not in _OWN:
         return _schemas()[name]
@@ -73,10 +72,10 @@ class Document(fields.Raw):
 
     def __init__(self, name: str, **more: Any) -> None:
         super().__init__(**more)
-        self.described = shape(name)
+        self.described: JsonObject = {**shape(name)}
 
 
-def described(_: object, field: fields.Field[Any], **__: Any) -> Json:
+def described(_: object, field: fields.Field[Any], **__: Any) -> JsonObject:
     """For apispec: what to say of a field besides."""
     if not isinstance(field, Document):
         return {}
@@ -85,9 +84,9 @@ def described(_: object, field: fields.Field[Any], **__: Any) -> Json:
 
 def add_shapes(spec: APISpec) -> None:
     """Put each shape that something refers to among the components, and those that it refers to in turn."""
-    told: Json = spec.to_dict()
-    there = set(told["components"]["schemas"])
-    left = sorted(_referred(told) - there)
+    whole = spec.to_dict()
+    there = set(whole["components"]["schemas"])
+    left = sorted(_referred(whole) - there)
     while left:
         name = left.pop()
         schema = _opened(_schema(name))
@@ -96,7 +95,7 @@ def add_shapes(spec: APISpec) -> None:
         left += sorted(_referred(schema) - there - set(left))
 
 
-def _referred(node: Any) -> set[str]:
+def _referred(node: object) -> set[str]:
     if isinstance(node, list):
         return {name for each in node for name in _referred(each)}
     if not isinstance(node, dict):

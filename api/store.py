@@ -53,13 +53,13 @@ ITS_WORDS = (
 # Connections of one process: what several of them take together stays under the hundred that a
 # server gives out when nobody says otherwise. None beyond the pool, for those are opened and closed
 # again for a single request.
-POSTGRESQL: dict[str, Any] = {
+POSTGRESQL: dict[str, object] = {
     "pool_size": 16,
     "max_overflow": 0,
     "pool_timeout": BUSY_TIMEOUT_MS / 1000,
     "connect_args": {"connect_timeout": 5, "options": f"-c lock_timeout={BUSY_TIMEOUT_MS}"},
 }
-ONE_VIEW: dict[str, dict[str, Any]] = {
+ONE_VIEW: dict[str, dict[str, bool | str]] = {
     "sqlite": {"bowlside_reads": True},
     "postgresql": {"isolation_level": "REPEATABLE READ", "postgresql_readonly": True},
 }

@@ -200,15 +200,15 @@ class Edge:
         task.add_done_callback(lambda ended: accepted.close() if ended.cancelled() else None)
 
     async def _bring_in(self, connection: Connection, accepted: socket.socket) -> None:
-        tls: dict[str, Any] = {}
-        if self._context:
-            tls = {
-                "ssl": self._context(),
-                "ssl_handshake_timeout": self.patience.handshake,
-                "ssl_shutdown_timeout": self.patience.leave,
-            }
+        context, patience = self._context() if self._context else None, self.patience
         try:
-            await self._loop.connect_accepted_socket(lambda: connection, accepted, **tls)
+            await self._loop.connect_accepted_socket(
+                lambda: connection,
+                accepted,
+                ssl=context,
+                ssl_handshake_timeout=patience.handshake if context else None,
+                ssl_shutdown_timeout=patience.leave if context else None,
+            )
         except (OSError, asyncio.CancelledError):
             self.crowd.leave(connection)
             connection.phase, connection.due = Phase.LEAVE, math.inf
