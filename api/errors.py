@@ -33,10 +33,10 @@ BENCH_PROBLEMS: tuple[tuple[type[BenchError], int, str], ...] = (
 )
 
 # An answer names so many faults; a name and what is said of it are cut at so many characters.
-MOST_FAULTS = 50
-MOST_NAME = 120
-MOST_SAID = 500
-AND_MORE = f"More than these {MOST_FAULTS} are wrong. Mend these first, then send it again."
+MAX_FAULTS = 50
+MAX_NAME = 120
+MAX_SAID = 500
+AND_MORE = f"More than these {MAX_FAULTS} are wrong. Mend these first, then send it again."
 
 FIELDS_WRONG = "Some fields are not as they should be; each is named under errors."
 WAYS_OUT = {
@@ -76,15 +76,15 @@ STORAGE_PROBLEMS: tuple[tuple[str, tuple[str, ...], int, str], ...] = (
 UNREACHABLE = "The database does not answer. Nothing was kept; send this again in a moment."
 
 
-def short(text: str, most: int = MOST_NAME) -> str:
+def short(text: str, most: int = MAX_NAME) -> str:
     """Text that somebody sent, or that speaks of it, as long as an answer may say it."""
     return text if len(text) <= most else f"{text[: most - 1]}…"
 
 
 def first_faults(faults: Iterable[tuple[str, str]]) -> tuple[tuple[str, str], ...]:
     """The faults that an answer names, and whether there are more. No others are looked for."""
-    found = list(islice(faults, MOST_FAULTS + 1))
-    named = [(short(field), short(says, MOST_SAID)) for field, says in found[:MOST_FAULTS]]
+    found = list(islice(faults, MAX_FAULTS + 1))
+    named = [(short(field), short(says, MAX_SAID)) for field, says in found[:MAX_FAULTS]]
     return tuple(named if len(found) == len(named) else [*named, ("", AND_MORE)])
 
 
@@ -104,7 +104,7 @@ class Problem(Exception):
         super().__init__(detail)
         self.type = type
         self.status = status
-        self.detail = short(detail, MOST_SAID)
+        self.detail = short(detail, MAX_SAID)
         self.title = title or HTTPStatus(status).phrase
         self.errors = first_faults(errors)
         self.headers = dict(headers or {})

@@ -29,11 +29,11 @@ from api import audit, moved, shelf
 from api.answers import EntryAnswer, Imported
 from api.clock import now_ms
 from api.entries import keep_entries
-from api.errors import MOST_FAULTS, MOST_SAID, Problem, first_faults, flatten, short
+from api.errors import MAX_FAULTS, MAX_SAID, Problem, first_faults, flatten, short
 from api.hours import HOURS
 from api.kit import KIT
 from api.piecewise import NotAnObject, NotJson, pieces
-from api.plan_shapes import BenchWritten
+from api.plan_shapes import MakersWritten
 from api.recipes import current_version, find_version, keep_version
 from api.rules import OfARun
 from api.runs import RunBegun, begin_run
@@ -102,7 +102,7 @@ class StudioGiven(TypedDict):
 class Tally:
     """What became of the things in an import.
 
-    `refused` are (dotted path, why and the way out), the first MOST_FAULTS of them; `refusals` counts all.
+    `refused` are (dotted path, why and the way out), the first MAX_FAULTS of them; `refusals` counts all.
     """
 
     kept: int = 0
@@ -118,8 +118,8 @@ class Tally:
 
     def refuse(self, where: str, says: str) -> None:
         self.refusals += 1
-        if self.refusals <= MOST_FAULTS:
-            self.refused.append((short(where), short(says, MOST_SAID)))
+        if self.refusals <= MAX_FAULTS:
+            self.refused.append((short(where), short(says, MAX_SAID)))
 
     @contextmanager
     def judging(self, where: str) -> Iterator[None]:
@@ -315,9 +315,7 @@ def _known(file: IO[bytes]) -> tuple[StudioGiven | None, JsonObject | None]:
             single[name] = value
             if name == "format" and value != EXPORT_FORMAT:
                 break
-        elif (
-            name != "shelf" and single.get("format", EXPORT_FORMAT) == EXPORT_FORMAT and found <= MOST_FAULTS
-        ):
+        elif name != "shelf" and single.get("format", EXPORT_FORMAT) == EXPORT_FORMAT and found <= MAX_FAULTS:
             refuse_unfit(_less_entries(value), f"{name}.{place}")
             found += judge(name, place, value)
     if single.get("format") != EXPORT_FORMAT:
@@ -535,5 +533,5 @@ IMPORTERS: dict[str, Callable[[Connection, JsonObject, Tally], None]] = {
 ONCE: dict[str, Callable[[Connection, JsonObject], bool]] = {
     "kit": KIT.take_in,
     "settings": lambda connection, given: SETTINGS.take_in(connection, _loaded(SettingsWritten(), given)),
-    "hours": lambda connection, given: HOURS.take_in(connection, _loaded(BenchWritten(), given)),
+    "hours": lambda connection, given: HOURS.take_in(connection, _loaded(MakersWritten(), given)),
 }

@@ -9,31 +9,29 @@ from flask import Response
 import bench
 from api.clock import now_ms
 from api.openapi import ETAG, IF_MATCH, IF_NONE_MATCH
-from api.plan_shapes import BenchWhole, BenchWritten
+from api.plan_shapes import HoursWhole, MakersWritten
 from api.singletons import SingletonDocument
 from api.store import reading
-from api.tables import BenchHours
+from api.tables import Hours
 from api.wire import Blueprint
 from bench import MakerWritten
 
 blueprint = Blueprint("hours", __name__, description="Makers and their bench hours")
 
 
-class MakersWritten(TypedDict):
-    """`api.plan_shapes.BenchWritten`, read: whose hands there are, and when."""
+class StudioHours(TypedDict):
+    """`api.plan_shapes.MakersWritten`, read: whose hands there are, and when."""
 
     makers: list[MakerWritten]
 
 
-ALWAYS: MakersWritten = {
-    "makers": [{"name": "Maker", "hours": {"zone": "UTC", "daily": [["0:00", "24:00"]]}}]
-}
+ALWAYS: StudioHours = {"makers": [{"name": "Maker", "hours": {"zone": "UTC", "daily": [["0:00", "24:00"]]}}]}
 DAY_MS = 86_400_000
 
 
 @blueprint.get("/hours")
 @blueprint.doc(parameters=[IF_NONE_MATCH])
-@blueprint.response(200, BenchWhole, headers=ETAG)
+@blueprint.response(200, HoursWhole, headers=ETAG)
 @blueprint.alt_response(304, description="Nothing changed")
 def get_hours() -> Response:
     """The makers and their bench hours. In version 0 one maker may always work."""
@@ -43,20 +41,20 @@ def get_hours() -> Response:
 
 @blueprint.put("/hours")
 @blueprint.doc(parameters=[IF_MATCH])
-@blueprint.arguments(BenchWritten())
-@blueprint.response(200, BenchWhole, headers=ETAG)
-@blueprint.alt_response(201, schema=BenchWhole, headers=ETAG, success=True, description="Created")
-def put_hours(document: MakersWritten) -> Response:
+@blueprint.arguments(MakersWritten())
+@blueprint.response(200, HoursWhole, headers=ETAG)
+@blueprint.alt_response(201, schema=HoursWhole, headers=ETAG, success=True, description="Created")
+def put_hours(document: StudioHours) -> Response:
     """Say whose hands there are and when; once that was said, with If-Match."""
     return HOURS.put(document)
 
 
-def check_hours(document: MakersWritten) -> None:
+def check_hours(document: StudioHours) -> None:
     """Raise PlanError, naming the field, for hours that no day can have."""
     at = now_ms()
     bench.make_problem([], document["makers"], at, at + DAY_MS)
 
 
-HOURS: SingletonDocument[MakersWritten, None] = SingletonDocument(
-    BenchHours, "bench hours", "/hours", ALWAYS, check_hours
+HOURS: SingletonDocument[StudioHours, None] = SingletonDocument(
+    Hours, "bench hours", "/hours", ALWAYS, check_hours
 )

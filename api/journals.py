@@ -22,7 +22,7 @@ from api import generation
 from api.answers import EntryAnswer
 from api.clock import behind, day, now_ms
 from api.door.gate import is_helper
-from api.errors import MOST_SAID, short
+from api.errors import MAX_SAID, short
 from api.schemas import EntryQuery
 from api.store import HOLD, execute, read_row
 from api.tables import db
@@ -179,8 +179,8 @@ def _is_the_same(journal: Journal, entry: Entry, row: tuple[str] | None) -> bool
     kept, sent, hide = row[0], canonical(entry), journal.for_helpers
     if kept == sent or hide is None:
         return kept == sent
-    told = canonical(hide(json.loads(kept)))
-    return told == (canonical(hide(entry)) if is_helper() else sent)
+    shown = canonical(hide(json.loads(kept)))
+    return shown == (canonical(hide(entry)) if is_helper() else sent)
 
 
 def read_on(journal: Journal, run: str, reach: int) -> Response:
@@ -253,5 +253,5 @@ def _refusal(given: object, error: EntryError) -> EntryAnswer:
         "id": shown,
         "result": "refused",
         "field": short(error.where),
-        "detail": short(error.says, MOST_SAID),
+        "detail": short(error.says, MAX_SAID),
     }

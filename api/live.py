@@ -33,9 +33,9 @@ blueprint = Blueprint("live", __name__, description="The live line")
 LOOK_S = 0.1
 HEARTBEAT_S = 15.0
 # At the edge a line holds a socket and no thread, in one process.
-MOST_LINES = 512
+MAX_LINES = 512
 # A phone has one, perhaps two for a moment, and its owner may have two pages open.
-MOST_OF_ONE = 4
+MAX_OF_ONE = 4
 LINES = "bowlside_lines"
 
 # With the highest number, how many of the newest there are: on PostgreSQL an entry may be committed
@@ -157,9 +157,9 @@ class Lines:
         """
         with self._changed:
             own = [line for line in self._held if holder and line.holder == holder]
-            if len(own) >= MOST_OF_ONE:
+            if len(own) >= MAX_OF_ONE:
                 self._end(own[0])
-            elif len(self._held) >= MOST_LINES and not self._take_from_whoever_has_most(holder, len(own)):
+            elif len(self._held) >= MAX_LINES and not self._take_from_whoever_has_most(holder, len(own)):
                 return None
             line = Line(self, holder)
             self._held[line] = None

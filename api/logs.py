@@ -171,9 +171,9 @@ class Sparing:
             return None
         if not missed:
             return record
-        told = logging.makeLogRecord(record.__dict__)
-        told.msg, told.args = f"{_message(record)} ({missed} left out before)", ()
-        return told
+        shown = logging.makeLogRecord(record.__dict__)
+        shown.msg, shown.args = f"{_message(record)} ({missed} left out before)", ()
+        return shown
 
 
 class _ToStderr(logging.StreamHandler[Any]):

@@ -27,7 +27,7 @@ from api.wire import Blueprint, answer, read_body
 blueprint = Blueprint("pictures", __name__, description="Photographs of a batch")
 
 JPEG = "image/jpeg"
-MOST_AWAITED = 200
+MAX_AWAITED = 200
 BINARY = {"type": "string", "format": "binary"}
 HEADERS = (*DATA, ("Cache-Control", "private, max-age=31536000, immutable"))
 
@@ -41,7 +41,7 @@ _BESIDE = frozenset({*range(0xE0, 0xF0), 0xFE})
 _MARKER = re.compile(rb"\xff++[^\x00\xff\xd0-\xd7]")
 # In the picture's own bytes. It has no repetition to try again: each byte is looked at twice at the most.
 _MARKER_AHEAD = re.compile(rb"\xff[^\x00\xff\xd0-\xd7]")
-MOST_PIXELS = 50_000_000  # a phone that shows it holds four bytes a pixel
+MAX_PIXELS = 50_000_000  # a phone that shows it holds four bytes a pixel
 
 
 @blueprint.put("/pictures/<uuid:picture_id>")
@@ -58,12 +58,12 @@ def put_picture(picture_id: UUID) -> Response:
         raise Problem(422, fault, title="The picture is wrong")
     digest = sha256(content).hexdigest()
     with writing() as connection:
-        told = connection.execute(
+        expected = connection.execute(
             select(Picture.sha256, Picture.content.is_not(None)).where(Picture.id == str(picture_id))
         ).one_or_none()
-        if told is None:
+        if expected is None:
             raise Problem(409, "No entry tells of this picture. Send the entry first, then the picture.")
-        said, is_here = told
+        said, is_here = expected
         if said != digest:
             raise Problem(409, "The entry tells of another picture: its SHA-256 is not that of this one.")
         if not is_here:
@@ -80,7 +80,7 @@ def list_awaited() -> Response:
             select(Picture.id, Picture.run_id)
             .where(Picture.content.is_(None))
             .order_by(Picture.id.desc())
-            .limit(MOST_AWAITED)
+            .limit(MAX_AWAITED)
         )
         return answer({"awaited": [{"id": each.id, "run": each.run_id} for each in found]})
 
@@ -134,7 +134,7 @@ def fault_in(content: bytes) -> str | None:
             high, wide = int.from_bytes(segment[1:3], "big"), int.from_bytes(segment[3:5], "big")
             if not high or not wide:
                 return broken
-            if high * wide > MOST_PIXELS:
+            if high * wide > MAX_PIXELS:
                 return (
                     f"The picture is {wide} × {high} pixels; 50 million in all is the most. Make it smaller."
                 )

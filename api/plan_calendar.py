@@ -20,15 +20,15 @@ WAIT_SHOWN = timedelta(minutes=5)  # an event needs a length to be seen
 
 def calendar(plan_id: str, made_at: int, plan: Plan, titles: dict[str, str]) -> bytes:
     """titles: run -> what is made. Steps that are done already are left out."""
-    told = Calendar()
-    told.add("prodid", "-//Bowlside//Bench plan//EN")
-    told.add("version", "2.0")
+    written = Calendar()
+    written.add("prodid", "-//Bowlside//Bench plan//EN")
+    written.add("version", "2.0")
     steps = {step["id"]: step for step in plan["steps"]}
     many = len(titles) > 1
     for number, session in enumerate(plan["sessions"], 1):
         does = [steps[key] for key in session["steps"]]
         made = dict.fromkeys(titles[step["run"]] for step in does)
-        told.add_component(
+        written.add_component(
             _event(
                 f"session-{number}-{plan_id}",
                 made_at,
@@ -44,7 +44,7 @@ def calendar(plan_id: str, made_at: int, plan: Plan, titles: dict[str, str]) -> 
             continue
         ends = _instant(step["ends_at"])
         of = f" ({titles[step['run']]})" if many else ""
-        told.add_component(
+        written.add_component(
             _event(
                 f"{step['id'].replace('/', '-')}-{plan_id}",
                 made_at,
@@ -55,7 +55,7 @@ def calendar(plan_id: str, made_at: int, plan: Plan, titles: dict[str, str]) -> 
                 timedelta(0),
             )
         )
-    return bytes(told.to_ical())
+    return bytes(written.to_ical())
 
 
 def _event(

@@ -9,7 +9,7 @@ from marshmallow import Schema, fields, validate
 
 from api.schemas import Flag, Listed, Mapped, RecipeRef, Size, Strict, Whole
 
-MOST_TOGETHER = 8  # runs and recipes in one plan
+MAX_TOGETHER = 8  # runs and recipes in one plan
 NAME = validate.Length(1, 60)
 STRETCHES = Listed(Listed(fields.String(), validate=validate.Length(equal=2)))
 
@@ -30,15 +30,15 @@ class MakerWritten(Strict):
     hours = fields.Nested(HoursWritten, required=True)
 
 
-class BenchWritten(Strict):
+class MakersWritten(Strict):
     makers = Listed(fields.Nested(MakerWritten), required=True)
 
 
-class BenchWhole(Schema):
+class HoursWhole(Schema):
     version = fields.Integer(
         required=True, metadata={"description": "0: nobody said yet, and the bench is open day and night"}
     )
-    document = fields.Nested(BenchWritten, required=True)
+    document = fields.Nested(MakersWritten, required=True)
 
 
 class RecipeToPlan(RecipeRef):
@@ -46,11 +46,11 @@ class RecipeToPlan(RecipeRef):
 
 
 class PlanAsked(Strict):
-    runs = Listed(fields.UUID(), load_default=list, validate=validate.Length(max=MOST_TOGETHER))
+    runs = Listed(fields.UUID(), load_default=list, validate=validate.Length(max=MAX_TOGETHER))
     recipes = Listed(
         fields.Nested(RecipeToPlan),
         load_default=list,
-        validate=validate.Length(max=MOST_TOGETHER),
+        validate=validate.Length(max=MAX_TOGETHER),
         metadata={"description": "Not begun yet; their steps are named new-1/…, new-2/…"},
     )
     aim = fields.String(load_default="finish", validate=validate.OneOf(["finish", "ready_by"]))

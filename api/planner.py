@@ -23,7 +23,7 @@ from api import records
 from api.clock import now_ms
 from api.hours import HOURS
 from api.kit import measured_kit
-from api.plan_shapes import MOST_TOGETHER
+from api.plan_shapes import MAX_TOGETHER
 from api.recipes import version_or_404
 from api.runs import load_run_in
 from api.store import reading, writing
@@ -51,13 +51,13 @@ from bench import (
 )
 
 LIMIT = 8.0  # the solver's own seconds for a plan; of the clock's about as many, for a very long day more
-MOST_S = 60.0  # of the clock, when looking for a better one ends in any case
+MAX_S = 60.0  # of the clock, when looking for a better one ends in any case
 SAVINGS_LIMIT = 6.0  # for all that is asked about saving time
 LOOK_S = 0.5  # how often work says that it goes on, and looks whether it is still wanted
 SILENT_MS = 30_000  # after this long without a word, nobody is at work any more
 DAY_MS = 86_400_000
 AHEAD_MS = 14 * DAY_MS  # of bench hours beyond all the waits there are
-MOST_AHEAD_MS = 399 * DAY_MS
+MAX_AHEAD_MS = 399 * DAY_MS
 TOGETHER_MS = DAY_MS  # runs that share the bench lay still for less (frontend/keep/studio.js too)
 DEMO_DEVICE = "demo-phone"  # whose entries the demo's runs begin with; nobody here has touched such a run yet
 KEPT_MS = 7 * DAY_MS  # how long a plan stays that no run follows
@@ -153,7 +153,7 @@ class Reading:
         latest = max([asked["ready_by"] or 0, *asked.get("due", {}).values()])
         until = max(at + AHEAD_MS + waits, latest + DAY_MS)
         problem: Problem = bench.make_problem(
-            parts, self.hours.document["makers"], at, min(until, at + MOST_AHEAD_MS), asked["ready_by"]
+            parts, self.hours.document["makers"], at, min(until, at + MAX_AHEAD_MS), asked["ready_by"]
         )
         return {**problem, "names": {part["run"]: part["name"] for part in self.parts()}}
 
@@ -238,7 +238,7 @@ class Watch:
         self.cancelled = False
         self.progress: dict[str, str | int] | None = None
         self._looked = 0.0
-        self._ends = time.monotonic() + MOST_S
+        self._ends = time.monotonic() + MAX_S
 
     def look(self) -> bool:
         """Whether to stop."""
@@ -354,10 +354,10 @@ def _savings(
         if asked["aim"] == "finish" and not asked.get("due")
         else bench.plan(asks_again, budget=SAVINGS_LIMIT / 4)
     )
-    told: list[TimeSaving] = bench.what_saves(
+    savings: list[TimeSaving] = bench.what_saves(
         asks_again, soonest, others, budget=SAVINGS_LIMIT, cancelled=cancelled
     )
-    return [{**each, "says": _saving_words(each, problem["zone"])} for each in told]
+    return [{**each, "says": _saving_words(each, problem["zone"])} for each in savings]
 
 
 def _saving_words(saving: TimeSaving, zone: str) -> str:
@@ -436,7 +436,7 @@ def concurrent_runs(connection: Connection, run: str, at: int) -> Together:
             wanted = due_of(asked).get(other)
             if wanted is not None and wanted > at:
                 due[other] = wanted
-    runs = [run, *found[: MOST_TOGETHER - 1]]
+    runs = [run, *found[: MAX_TOGETHER - 1]]
     return {
         "runs": runs,
         "due": {each: instant for each, instant in due.items() if each in runs},

@@ -19,8 +19,8 @@ from api.plan_calendar import MIME, calendar
 from api.plan_shapes import PlanAsked
 from api.planner import (
     EXTENSION,
-    MOST_AHEAD_MS,
-    MOST_S,
+    MAX_AHEAD_MS,
+    MAX_S,
     SILENT_MS,
     Asked,
     Made,
@@ -47,8 +47,8 @@ blueprint = Blueprint("plans", __name__, description="The best order over all pa
 
 ABANDONED: PlanFault = {"field": "", "detail": "The server stopped while this was planned. Ask for it again."}
 # One plan is made at a time in each process; the others wait, and each holds a thread.
-MOST_IN_HAND = 16
-MOST_OF_ONE = 3
+MAX_IN_HAND = 16
+MAX_OF_ONE = 3
 AGAIN_S = 10
 WAIT_S = 0.8  # an answer that comes this soon needs no second question
 
@@ -252,7 +252,7 @@ def _check(asked: Asked, at: int) -> None:
 def _check_instant(field: str, instant: int, at: int) -> None:
     if instant <= at:
         raise bench.PlanError(field, "That is past already. Say when it must be ready from now on.")
-    if instant > at + MOST_AHEAD_MS:
+    if instant > at + MAX_AHEAD_MS:
         raise bench.PlanError(field, "A plan reaches 399 days ahead at most. Ask nearer to the day.")
 
 
@@ -290,9 +290,9 @@ def _in_hand(connection: Connection, at: int) -> list[Asked]:
 def _refuse_too_many(connection: Connection, at: int, by: str | None) -> None:
     in_hand = _in_hand(connection, at)
     of_one = sum(asked.get("by") == by for asked in in_hand) if by else 0
-    if of_one >= MOST_OF_ONE:
+    if of_one >= MAX_OF_ONE:
         budgets.refuse(f"{of_one} plans in the making already", AGAIN_S)
-    if len(in_hand) >= MOST_IN_HAND:
+    if len(in_hand) >= MAX_IN_HAND:
         raise Problem(
             429,
             f"{len(in_hand)} plans are in the making already. Ask again in {AGAIN_S} s; the bench goes on without.",
@@ -304,7 +304,7 @@ def _take_up(plan_id: str) -> bool:
     """Whether this plan is to be made anew, and by us: the day has moved, and nobody is at it."""
     with reading() as connection:
         row = _row(connection, plan_id)
-        if len(_in_hand(connection, now_ms())) >= MOST_IN_HAND:
+        if len(_in_hand(connection, now_ms())) >= MAX_IN_HAND:
             return False
         if row.state != "working" and _behind(connection, row) == 0:
             return False
@@ -359,7 +359,7 @@ def _kept(plan_id: str) -> KeptPlan:
         "runs": asked["runs"],
         "due": _due_of(asked, made),
         "out": asked.get("out", []),
-        "limit": MOST_S,
+        "limit": MAX_S,
         "parts": made["parts"] if made else [],
         "progress": {**progress, "share": progress["share"] / 1000} if progress else None,
         "fault": fault,

@@ -337,5 +337,5 @@ def late(run: RunView, received: list[Receipt]) -> list[LateEntry]:
 
 def _about(entry: Entry, names: dict[str, str]) -> str:
     """What an entry tells of, by name; "" for nothing on the sheet."""
-    told = (entry["body"].get(field) for field in ("line", "step", "ingredient", "vessel"))
-    return next((names[key] for key in told if isinstance(key, str) and key in names), "")
+    named = (entry["body"].get(field) for field in ("line", "step", "ingredient", "vessel"))
+    return next((names[key] for key in named if isinstance(key, str) and key in names), "")

@@ -1,6 +1,6 @@
 """What a run takes in, beyond that an entry is well-formed (api/journals.py): who may write it, and when.
 
-- An entry is its bench's own (api/door/benches.py), and not older than the run.
+- An entry is its bench's own (api/door/client_ids.py), and not older than the run.
 - A record is signed once: while a signing holds, no other is taken, and only a maker takes it back, for good.
   A signing names entries that are here, by the digest that they have.
 - After a restore a maker's device may give back what others had sent before it (`given_back`).
@@ -19,7 +19,7 @@ from sqlalchemy import Connection
 
 import bench
 from api import audit, generation
-from api.door import benches, gate
+from api.door import client_ids, gate
 from api.door.gate import DeviceRow
 from api.runs import RunView, load_run_in, no_such_run
 from api.store import HOLD, execute
@@ -30,7 +30,7 @@ HELD = f"SELECT id FROM run WHERE id = :run {HOLD}"
 ENTRY = "SELECT text FROM entry WHERE id = :id AND run_id = :run"
 RESTORED = "SELECT 1 FROM audit WHERE what = 'restored' LIMIT 1"
 # So many are looked at in one request: each means to read the whole journal.
-MOST_SIGNINGS = 10
+MAX_SIGNINGS = 10
 
 
 class Giving:
@@ -65,9 +65,9 @@ def _is_given(connection: Connection, sender: DeviceRow | None, giving: Giving, 
     if sender is None:
         return False
     if not giving.covers(entry):
-        benches.claim(connection, entry["device"], sender)
+        client_ids.claim(connection, entry["device"], sender)
         return False
-    return benches.owner_of(connection, entry["device"]) != sender.id
+    return client_ids.owner_of(connection, entry["device"]) != sender.id
 
 
 class OfARun:
@@ -99,14 +99,14 @@ class OfARun:
                 "at",
                 "This is before the batch was begun. Check the phone's clock and date, then send it again.",
             )
-        told = entry
-        if bench.is_readable(told):
-            if told["kind"] == "signed":
-                self._judge_signing(told)
-            elif told["kind"] == "undone":
-                self._judge_undo(told)
-            elif told["kind"] == "weighed" and "mg" not in told["body"]:
-                self._judge_weighing(told)
+        readable = entry
+        if bench.is_readable(readable):
+            if readable["kind"] == "signed":
+                self._judge_signing(readable)
+            elif readable["kind"] == "undone":
+                self._judge_undo(readable)
+            elif readable["kind"] == "weighed" and "mg" not in readable["body"]:
+                self._judge_weighing(readable)
         given = _is_given(self._connection, self._sender, self._giving, entry)
         if entry["kind"] in ("signed", "undone"):
             self._run = None  # it says something else from here on
@@ -134,7 +134,7 @@ class OfARun:
 
     def _judge_signing(self, entry: Signed) -> None:
         self._signings += 1
-        if self._signings > MOST_SIGNINGS:
+        if self._signings > MAX_SIGNINGS:
             raise EntryError("", "Too many signings at once. Send this one again, by itself.")
         run = self._now()
         if signed := run.state["signed"]:

@@ -56,7 +56,7 @@ RUNS_HELD = 32
 EARLIEST_MS = 1_735_689_600_000
 SHEETS_HELD = 16
 LONGEST_SEARCH = 400
-MOST_WORDS = 8
+MAX_WORDS = 8
 
 
 class RunRow(NamedTuple):
@@ -131,7 +131,7 @@ def list_runs(asked: RunsAsked) -> Response:
 
 def _wanted(asked: RunsAsked) -> tuple[str, dict[str, str | int]]:
     """The condition that a list's runs meet, and the values it names."""
-    words = folded(asked.get("q", "")).split()[:MOST_WORDS]
+    words = folded(asked.get("q", "")).split()[:MAX_WORDS]
     # A plus keeps the database from going by the day finished, and reading each row for its words.
     finished = "+finished_at" if words else "finished_at"
     conditions = [f"search LIKE :word_{place} ESCAPE '!'" for place in range(len(words))]

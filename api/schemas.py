@@ -12,7 +12,7 @@ from typing import Any
 from marshmallow import EXCLUDE, RAISE, Schema, ValidationError, fields, pre_load, validate, validates_schema
 
 import bench
-from api.errors import MOST_FAULTS, flatten
+from api.errors import MAX_FAULTS, flatten
 
 IDENTIFIER = validate.Regexp(
     r"[a-z][a-z0-9_.]{0,99}\Z", error="Use an id of the recipe, such as base.fragrance."
@@ -57,8 +57,8 @@ class Listed(fields.List[Any]):
                 read.append(self.inner.deserialize(each, **kwargs))
             except ValidationError as error:
                 wrong[place] = error.messages
-                faults += sum(1 for _ in islice(flatten(error.messages), MOST_FAULTS))
-            if faults > MOST_FAULTS:
+                faults += sum(1 for _ in islice(flatten(error.messages), MAX_FAULTS))
+            if faults > MAX_FAULTS:
                 break
         if wrong:
             raise ValidationError(wrong)
@@ -83,10 +83,10 @@ class Strict(Schema):
     @pre_load
     def drop_what_no_answer_can_say(self, data: Any, **_: Any) -> Any:
         """Of the fields that are not known, as many as an answer names, and one: it says that there are more."""
-        if not isinstance(data, dict) or len(data) <= MOST_FAULTS:
+        if not isinstance(data, dict) or len(data) <= MAX_FAULTS:
             return data
         known = {field.data_key or name for name, field in self.load_fields.items()}
-        unknown = islice((name for name in data if name not in known), MOST_FAULTS + 1)
+        unknown = islice((name for name in data if name not in known), MAX_FAULTS + 1)
         return {name: data[name] for name in (*(name for name in known if name in data), *unknown)}
 
 
@@ -104,7 +104,7 @@ DEVICE_NAME = [
         r"(?=.*\S)[^\x00-\x1f\x7f-\x9f\u2028\u2029]*\Z", error="Give it a name of one line, up to 60 letters."
     ),
 ]
-BENCH_ID = [
+CLIENT_ID = [
     validate.Length(1, 100),
     validate.Regexp(r"[^\x00-\x1f]*\Z", error="Send it as the journal has it."),
 ]
@@ -117,7 +117,7 @@ class DeviceChange(Strict):
     name = fields.String(validate=DEVICE_NAME)
     role = fields.String(validate=ROLES)
     confirm = fields.String(validate=ROLES, metadata={"description": CONFIRM})
-    bench = fields.String(validate=BENCH_ID)
+    bench = fields.String(validate=CLIENT_ID)
 
 
 class PairingAsked(Strict):
@@ -134,7 +134,7 @@ class PairAsked(Strict):
         metadata={"description": "In capitals or not, with dashes or spaces or without"},
     )
     name = fields.String(required=True, validate=DEVICE_NAME)
-    bench = fields.String(validate=BENCH_ID)
+    bench = fields.String(validate=CLIENT_ID)
 
 
 class Since(Strict):

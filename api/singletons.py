@@ -17,7 +17,7 @@ from api import audit
 from api.clock import now_ms
 from api.errors import Problem
 from api.store import writing
-from api.tables import BenchHours, Kit, StudioSettings
+from api.tables import Hours, Kit, StudioSettings
 from api.wire import answer, refuse_unless_read
 from bench import canonical
 
@@ -49,7 +49,7 @@ class SingletonDocument(Generic[Document, Measured]):
     the bench could not work with. noted: what the audit log calls a change, where it is told there.
     """
 
-    table: type[Kit] | type[StudioSettings] | type[BenchHours]
+    table: type[Kit] | type[StudioSettings] | type[Hours]
     name: str
     address: str
     default: Document

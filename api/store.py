@@ -70,7 +70,7 @@ def init_app(app: Flask) -> None:
     app.extensions[READERS] = None if settings.database_url else threading.local()
     app.extensions[WRITERS] = threading.Lock()
     app.config["SQLALCHEMY_ENGINE_OPTIONS"] = {
-        "hide_parameters": True,  # what was written, and hashes of secrets, are no matter for a log
+        "hide_parameters": True,  # what was written, and hashes of secrets, must stay out of logs
         **(POSTGRESQL if settings.database_url else {}),
     }
     db.init_app(app)

@@ -57,8 +57,8 @@ def get_settings() -> Response:
         now = SETTINGS.now(connection)
     if not is_helper():
         return now.answer()
-    told = {key: value for key, value in now.document.items() if key not in MAKERS_OWN}
-    return answer({"version": now.version, "document": told}, etag=f"{now.version}-helper")
+    shared = {key: value for key, value in now.document.items() if key not in MAKERS_OWN}
+    return answer({"version": now.version, "document": shared}, etag=f"{now.version}-helper")
 
 
 @blueprint.put("/settings")

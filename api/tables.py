@@ -228,7 +228,7 @@ class StudioSettings(Base):
     updated_at: Mapped[int] = mapped_column(BigInteger)
 
 
-class BenchHours(Base):
+class Hours(Base):
     """Whose hands there are and when the bench is theirs; one row, or none until the maker has said."""
 
     __tablename__ = "bench_hours"
@@ -287,7 +287,7 @@ class Device(Base):
     shut_out_at: Mapped[int | None] = mapped_column(BigInteger)
 
 
-class BenchOwner(Base):
+class ClientOwner(Base):
     """Whose a bench's name is: the paired device's that first used it."""
 
     __tablename__ = "bench_owner"

@@ -22,7 +22,7 @@ from webargs.flaskparser import FlaskParser
 from werkzeug.exceptions import RequestEntityTooLarge
 
 from api import generation
-from api.errors import MOST_NAME, Problem, short
+from api.errors import MAX_NAME, Problem, short
 from api.security import DATA
 from bench import JsonObject, JsonValue
 
@@ -108,7 +108,7 @@ def unfit_values(value: object, path: str = "") -> Iterator[tuple[str, str]]:
 
 def _inside(path: str, key: str) -> str:
     """The path of what is in there; one that is too long to be said stays as it is."""
-    if len(path) > MOST_NAME:
+    if len(path) > MAX_NAME:
         return path
     return f"{path}.{short(key)}" if path else short(key)
 

@@ -13,14 +13,14 @@ from api import audit, generation
 from api.answers import DeviceItem, DevicePage, Role, StudioNow
 from api.clock import behind, now_ms, standing
 from api.copies import status
-from api.door import benches, gate, limits
+from api.door import client_ids, gate, limits
 from api.door.authority import Certificate
 from api.door.gate import DeviceRow
 from api.errors import Problem, not_found
 from api.schemas import DeviceChange, PageQuery
 from api.shapes_openapi import shape
 from api.store import reading, writing
-from api.tables import BenchOwner, Device
+from api.tables import ClientOwner, Device
 from api.wire import Blueprint, PageAsked, answer, paged
 
 blueprint = Blueprint("devices", __name__, description="Who is paired, and how the studio stands")
@@ -48,7 +48,7 @@ def get_studio() -> Response:
         {
             "mode": settings.mode,
             "you": you and {"id": you.id, "name": you.name, "role": you.role},
-            "benches": _names_of_benches(),
+            "benches": _names_of_clients(),
             "last_copy_at": copied["last_at"],
             "copies": copied,
             "certificate_ends_at": Certificate(settings.door).ends_at if settings.lan else None,
@@ -65,11 +65,11 @@ def _wrong_clock() -> str | None:
         return behind(connection)
 
 
-def _names_of_benches() -> dict[str, str]:
+def _names_of_clients() -> dict[str, str]:
     """The names of the devices by what the journals call them: each bench is one device's."""
     with reading() as connection:
         rows = connection.execute(
-            select(BenchOwner.bench, Device.name).join(Device, Device.id == BenchOwner.device_id)
+            select(ClientOwner.bench, Device.name).join(Device, Device.id == ClientOwner.device_id)
         )
         return {bench: name for bench, name in rows}
 
@@ -115,7 +115,7 @@ def change_device(asked: DeviceChanged, device_id: UUID) -> Response:
             limits.count(limits.NAMES_GIVEN, device.id)
             audit.note(connection, "renamed", device=device.id, was=device.name, name=changed.name)
         if changed.bench is not None and changed.bench != device.bench:
-            benches.name(connection, changed.bench, device)
+            client_ids.name(connection, changed.bench, device)
         if changed != device:
             connection.execute(
                 update(Device)

@@ -22,7 +22,7 @@ from sqlalchemy import ColumnElement, Connection, delete, insert, select, update
 from api import audit
 from api.answers import Paired, PairingMade, Role
 from api.clock import now_ms
-from api.door import benches, gate, limits
+from api.door import client_ids, gate, limits
 from api.door.devices import COLUMNS, shown
 from api.door.doorstep import page
 from api.door.gate import DeviceRow
@@ -191,7 +191,7 @@ def _welcome(
         values["bench"] = asked["bench"]
     device = _keep(connection, known, values)
     if device.bench is not None:
-        benches.name(connection, device.bench, device)
+        client_ids.name(connection, device.bench, device)
     audit.note(
         connection,
         "paired",

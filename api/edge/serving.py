@@ -36,8 +36,8 @@ RECALLED = 4096
 THREADS = 20
 THREADS_OF_ONE = 4
 THREADS_OF_STRANGERS = 2
-MOST_WAITING = 1024
-MOST_STRANGERS_WAITING = 128
+MAX_WAITING = 1024
+MAX_STRANGERS_WAITING = 128
 
 
 class Edge:
@@ -67,9 +67,9 @@ class Edge:
         self._loop.set_exception_handler(self._say_fault)
         self._pool = ThreadPoolExecutor(THREADS + 2 * THREADS_OF_STRANGERS, "answers")
         threads_of_one = THREADS if self.keeper.is_alone else THREADS_OF_ONE
-        self.working = Lane(self._pool, THREADS, threads_of_one, MOST_WAITING)
-        self.strangers = Lane(self._pool, THREADS_OF_STRANGERS, 1, MOST_STRANGERS_WAITING)
-        self.asking = Lane(self._pool, THREADS_OF_STRANGERS, 1, MOST_STRANGERS_WAITING)
+        self.working = Lane(self._pool, THREADS, threads_of_one, MAX_WAITING)
+        self.strangers = Lane(self._pool, THREADS_OF_STRANGERS, 1, MAX_STRANGERS_WAITING)
+        self.asking = Lane(self._pool, THREADS_OF_STRANGERS, 1, MAX_STRANGERS_WAITING)
         self._tasks: set[asyncio.Task[Any]] = set()
         self._listening: list[socket.socket] = []
         self._recalled: OrderedDict[bytes, tuple[float, str]] = OrderedDict()

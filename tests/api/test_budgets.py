@@ -13,7 +13,7 @@ import pytest
 from api.clock import now_ms
 from api.door import budgets
 from api.door.budgets import BYTES_A_DAY, BYTES_A_MINUTE, MIB, RUNS_AN_HOUR, Budgets
-from api.plans import MOST_IN_HAND, MOST_OF_ONE
+from api.plans import MAX_IN_HAND, MAX_OF_ONE
 from api.store import writing
 from api.tables import Plan
 from tests.api.doorway import paired
@@ -127,14 +127,14 @@ def ask_plan(client: Any, recipe: dict[str, Any]) -> Any:
 def test_one_device_has_so_many_plans_in_hand_and_all_together_so_many(app: Any) -> None:
     maker, helper = paired(app), paired(app, "helper")
     recipe = Studio(maker).with_recipe()
-    in_hand(app, MOST_OF_ONE, helper.device["id"])
+    in_hand(app, MAX_OF_ONE, helper.device["id"])
 
     refused = ask_plan(helper, recipe)
     assert (refused.status_code, refused.headers["Retry-After"]) == (429, "10")
     assert "3 plans in the making already" in refused.json["detail"]
     assert ask_plan(maker, recipe).status_code in (201, 202)
 
-    in_hand(app, MOST_IN_HAND, None)
+    in_hand(app, MAX_IN_HAND, None)
     run = Studio(maker).with_run()
     assert ask_plan(maker, recipe).status_code == 429
     assert maker.get(f"/api/v1/runs/{run}/plan").status_code == 429

@@ -24,7 +24,7 @@ from api.copies import CopyError
 from api.kit import STARTER_KIT
 from api.places import MIGRATIONS
 from api.store import reading, writing
-from api.tables import Audit, BenchHours, Entry, Kit, ShelfEntry, StudioSettings
+from api.tables import Audit, Entry, Hours, Kit, ShelfEntry, StudioSettings
 from tests.api.studio import Studio
 from tests.api.test_move_studio import all_rows, furnish
 from tests.make import Clock, make_entry
@@ -247,7 +247,7 @@ def test_verify_says_what_this_version_cannot_read(app: Any, tmp_path: Path) -> 
 @pytest.mark.parametrize(
     ("table", "was", "is_now", "name"),
     [
-        (BenchHours, "22:00", "18:00", "the bench hours"),
+        (Hours, "22:00", "18:00", "the bench hours"),
         (Kit, "5 kg", "much", "the kit"),
         (StudioSettings, "EUR", "shells", "the settings"),
     ],

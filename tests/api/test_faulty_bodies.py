@@ -12,7 +12,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from marshmallow import Schema, fields
 
-from api.errors import MOST_FAULTS
+from api.errors import MAX_FAULTS
 from api.schemas import Listed, Mapped, Strict
 from tests.api.studio import Studio
 from tests.make import make_entry, make_recipe, make_run, uuid4
@@ -77,7 +77,7 @@ def send(studio: Studio, method: str, path: str, value: Any) -> Any:
 
 def is_short(answer: Any) -> bool:
     named = (answer.json or {}).get("errors") or (answer.json or {}).get("refused") or []
-    return len(answer.data) <= LONGEST_ANSWER and len(named) <= MOST_FAULTS + 1 and answer.status_code < 500
+    return len(answer.data) <= LONGEST_ANSWER and len(named) <= MAX_FAULTS + 1 and answer.status_code < 500
 
 
 @pytest.mark.database("sqlite")

@@ -170,7 +170,7 @@ def test_when_nothing_moves_it_breathes(app: Any, monkeypatch: pytest.MonkeyPatc
 def test_only_so_many_lines_are_held_and_the_rest_ask_now_and_then(
     app: Any, client: Any, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(live, "MOST_LINES", 1)
+    monkeypatch.setattr(live, "MAX_LINES", 1)
     with listening(app) as line:
         next(line)
         refused = client.get("/api/v1/live")
@@ -183,7 +183,7 @@ def test_of_many_who_ask_for_a_line_at_once_no_more_get_one_than_there_are(
     app: Any, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Checked and then taken, all of them got one: the check must be the taking."""
-    monkeypatch.setattr(live, "MOST_LINES", 20)
+    monkeypatch.setattr(live, "MAX_LINES", 20)
     lines, taken, at_once = app.extensions[live.LINES], [], threading.Barrier(50)
 
     def take() -> None:
@@ -207,7 +207,7 @@ def test_of_many_who_ask_for_a_line_at_once_no_more_get_one_than_there_are(
 
 def test_a_device_with_many_lines_loses_its_oldest(app: Any) -> None:
     lines = app.extensions[live.LINES]
-    own = [lines.take("phone") for _ in range(live.MOST_OF_ONE + 1)]
+    own = [lines.take("phone") for _ in range(live.MAX_OF_ONE + 1)]
     other = lines.take("tablet")
 
     assert own[0].next_piece() is None
@@ -219,7 +219,7 @@ def test_a_device_with_many_lines_loses_its_oldest(app: Any) -> None:
 def test_when_all_lines_are_held_one_with_none_gets_one_of_who_has_most(
     app: Any, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(live, "MOST_LINES", 4)
+    monkeypatch.setattr(live, "MAX_LINES", 4)
     lines = app.extensions[live.LINES]
     phone, tablet = [lines.take("phone") for _ in range(3)], lines.take("tablet")
 

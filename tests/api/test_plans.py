@@ -475,7 +475,7 @@ class TestWork:
     def test_no_search_goes_on_beyond_its_limit(
         self, studio: Studio, monkeypatch: pytest.MonkeyPatch
     ) -> None:
-        monkeypatch.setattr(planner, "MOST_S", 0.3)
+        monkeypatch.setattr(planner, "MAX_S", 0.3)
         recipe = at_bench(studio)
         part = {"pieces": 12, "without": [], "swaps": {}, "weigh": "running"}
 

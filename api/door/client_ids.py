@@ -1,9 +1,10 @@
-"""Whose a bench's name is: the paired device's that used it first. So nobody writes in another's name.
+"""Whose a client's id is: the paired device's that used it first. So nobody writes in another's name.
 
-A bench's name is what the journals' entries call the device that made them, and the device chose it itself.
-Who pairs again is another device with the same bench, and follows the former one: when that can never come in
+A client's id is what the journals' entries call the device that made them, and the device chose it itself; it is
+"bench" in what the API answers and in the tables. Who pairs again is another device with the same client id, and
+follows the former one: when that can never come in
 again (it was shut out, or the studio was restored), or when nobody has seen it since, as of a phone that lost
-its pairing. A helper follows no maker, and nobody who has a bench already follows anyone. What the former one
+its pairing. A helper follows no maker, and nobody who has an id already follows anyone. What the former one
 sent goes on naming it.
 """
 
@@ -30,24 +31,24 @@ FOLLOW = (
 )
 
 
-def owner_of(connection: Connection, bench: str) -> str | None:
-    """The id of the device whose the bench's name is; None while it is nobody's."""
-    found = execute(connection, OWNER, {"bench": bench}).fetchone()
+def owner_of(connection: Connection, client_id: str) -> str | None:
+    """The paired device whose the client's id is; None while it is nobody's."""
+    found = execute(connection, OWNER, {"bench": client_id}).fetchone()
     return found[0] if found else None
 
 
-def name(connection: Connection, bench: str, device: DeviceRow) -> None:
-    """As `claim`, for a device that says which bench it is; Problem when that is another's."""
+def name(connection: Connection, client_id: str, device: DeviceRow) -> None:
+    """As `claim`, for a device that says which client it is; Problem when that is another's."""
     try:
-        claim(connection, bench, device)
+        claim(connection, client_id, device)
     except EntryError as error:
         raise Problem(409, error.says, errors=[("bench", error.says)]) from None
 
 
-def claim(connection: Connection, bench: str, device: DeviceRow) -> None:
-    """Let the device be this bench; EntryError when it is another device's."""
+def claim(connection: Connection, client_id: str, device: DeviceRow) -> None:
+    """Let the device be this client; EntryError when it is another device's."""
     at = now_ms()
-    asked = {"bench": bench, "device": device.id, "at": at}
+    asked = {"bench": client_id, "device": device.id, "at": at}
     owner = execute(connection, OWNER, asked).fetchone()
     if owner is None:
         execute(connection, CLAIM, asked)
@@ -62,7 +63,7 @@ def claim(connection: Connection, bench: str, device: DeviceRow) -> None:
             f"This bench name is {former.name}'s. Send it from that device, or under this device's own name.",
         )
     execute(connection, FOLLOW, {**asked, "former": owner[0]})
-    audit.note(connection, "bench_followed", by=device, was=former.name if former else "", bench=bench)
+    audit.note(connection, "bench_followed", by=device, was=former.name if former else "", bench=client_id)
 
 
 def _may_follow(connection: Connection, device: DeviceRow, former: DeviceRow, at: int) -> bool:
