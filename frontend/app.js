@@ -270,7 +270,10 @@ function measuredOf({ recipe: { id, version } }) {
   return former.get(key);
 }
 
-/** What is told beside a step: how it went the last times, and whether a piece is dry. Fetched once there is any of it. */
+/**
+ * What is told beside a step: how it went the last times, and whether a piece is dry. Fetched once there is any of
+ * it.
+ */
 function besideOf(run, step) {
   return [...takenBy(run, step, studio.runs), ...formerly(run, step)];
 }
@@ -305,7 +308,8 @@ function aheadOf(run) {
 }
 
 /**
- * What the plan says is next in a run, and why: { step, advice, reason, isOld }. Looking over the day is no part of a touch's
+ * What the plan says is next in a run, and why: { step, advice, reason, isOld }. Looking over the day is no part of a
+ * touch's
  * answer: unless the next step is asked for, what was found last stands, as old, until the page has been at rest for
  * a moment. Now and then the server is asked for a newer plan.
  */
@@ -363,7 +367,10 @@ function readSize(asked) {
   }
 }
 
-/** What the bench can do without is fetched when first opened, so that it opens sooner. It is kept for offline all the same. */
+/**
+ * What the bench can do without is fetched when first opened, so that it opens sooner. It is kept for offline all the
+ * same.
+ */
 const LATER = {
   gather: () =>
     dressed(import("./screens/gather.js"), "quiet", "shelf", "paper").then((module) =>
@@ -609,7 +616,9 @@ function release() {
   if (drawing) drawing = requestAnimationFrame(drawUnpressed); // the touch itself is answered before that
 }
 
-/** An iPhone's keyboard lies over the page, and the page goes on under it: dialogs are told how much of it is covered. */
+/**
+ * An iPhone's keyboard lies over the page, and the page goes on under it: dialogs are told how much of it is covered.
+ */
 function coverUp() {
   const covered =
     visualViewport.scale > 1 ? 0 : innerHeight - visualViewport.height - visualViewport.offsetTop;

@@ -4,7 +4,8 @@
  * line; what goes to the server has lines of its own, so that a slow answer holds nothing up at the bench.
  *
  *   const touches = new Touches();
- *   touches.give(DISK, act, ended, once)   // ended(error, made) once it is done; false: this `once` is on its way already
+ * touches.give(DISK, act, ended, once) // ended(error, made) once it is done; false: this `once` is on its way
+ * already
  *   touches.isGiven(once)
  *   await touches.rest()                   // nothing is on its way any more
  */

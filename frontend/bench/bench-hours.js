@@ -74,12 +74,14 @@ class Place {
   }
 
   /**
-   * The instant at which the clock shows so many minutes of a day: the first of two, and of an hour that is skipped the one after.
+   * The instant at which the clock shows so many minutes of a day: the first of two, and of an hour that is skipped
+   * the one after.
    * @param {number} day @param {number} minutes
    */
   instant(day, minutes) {
     const shown = day * DAY_MS + minutes * MINUTE_MS;
-    const [before, after] = [day - 1, day + 2].map((each) => this.#offset(each)); // beyond the day on either side, wherever the place is
+    // Beyond the day on either side, wherever the place is.
+    const [before, after] = [day - 1, day + 2].map((each) => this.#offset(each));
     const first = shown - before;
     return before === after || this.clock(first) === shown || this.clock(shown - after) !== shown
       ? first

@@ -110,7 +110,11 @@ export function tooFull(sheet, state, held) {
   return null;
 }
 
-/** What is passed when this much is in a vessel; "" when nothing is. @param {Sheet} sheet @param {Pick<VesselState, "name" | "empty_mg" | "holds_mg" | "scale">} vessel @param {number} mg */
+/**
+ * What is passed when this much is in a vessel; "" when nothing is.
+ * @param {Sheet} sheet @param {Pick<VesselState, "name" | "empty_mg" | "holds_mg" | "scale">} vessel
+ * @param {number} mg
+ */
 function passed({ kit }, vessel, mg) {
   if (vessel.holds_mg !== null && mg > vessel.holds_mg)
     return `${grams(mg, 1000)} goes in, but ${vessel.name} holds ${grams(vessel.holds_mg, 1000)}.`;

@@ -34,7 +34,10 @@ export function readMoney(written, where = "") {
   return [BigInt(units + rest), 10n ** BigInt(rest.length)];
 }
 
-/** An amount with so many decimals, half to even: 1/8 with two is "0.12". @param {Amounts} amount @param {number} places */
+/**
+ * An amount with so many decimals, half to even: 1/8 with two is "0.12".
+ * @param {Amounts} amount @param {number} places
+ */
 export function moneyText([top, bottom], places) {
   const scaled = (top < 0n ? -top : top) * 10n ** BigInt(places);
   const down = scaled / bottom;

@@ -23,10 +23,19 @@ import {
   readPpm,
   times,
 } from "./amounts.js";
+import { BenchError } from "./errors.js";
 import { halfEven, PPM, product } from "./whole.js";
+/** @import { MouldNeed, WrittenComponent, WrittenLine, WrittenRecipe, WrittenStep } from "../../bench/shapes/page" */
+/** @import { Draft } from "../../types/bench" */
+/** @import { Amount, Fraction } from "./amounts.js" */
 
+/** @type {Fraction} */
 const NOTHING = [0n, 1n];
+/** @type {Fraction} */
 const ONE = [1n, 1n];
+/** @typedef {(text: string, where?: string) => Fraction | number} Reader */
+
+/** @param {string} names @param {Reader} read @returns {{[field: string]: Reader}} */
 const each = (names, read) => Object.fromEntries(names.split(" ").map((name) => [name, read]));
 /** How each written field is read, by its name; none of these names means two things. */
 const READERS = {
@@ -37,18 +46,36 @@ const READERS = {
   ...each("g_per_ml tapped_g_per_ml", readDensity),
 };
 
+/**
+ * A part as it is being written: a component, or the assembly with a component's id and name.
+ * @typedef {Partial<WrittenComponent> & {id: string, name: string, steps: readonly WrittenStep[]}} WrittenPart
+ * @typedef {"piece" | "stays_behind" | "loss"} Sized
+ * @typedef {{id: string, ingredient: string, got: Amount | null, ug: Fraction | null, by: Fraction | null}} Reading
+ * @typedef {{id: string, ingredient: string, kind: string, ug: number | null, nl: number | null,
+ *   about_ug: number | null, unit: string, of_part_ppm: number | null, of_piece_ppm: number | null}} SketchLine
+ * @typedef {{id: string, kind: string, title: string, word: string, after: string[],
+ *   window: {from: string[], latest_ms: number | null} | null, usual_ms: number | null}} SketchStep
+ * @typedef {{id: string, name: string, takes: number, piece_mg: number, needed_mg: number | null, total_ug: number,
+ *   lines: SketchLine[], steps: SketchStep[]}} SketchPart
+ * @typedef {{components: SketchPart[], faults: Map<string, string>, piece_mg: number}} Sketch
+ */
+
+/** @param {WrittenRecipe} document @returns {Sketch} */
 export function sketch(document) {
+  /** @type {Map<string, string>} */
   const faults = new Map();
+  /** @template T @param {string} where @param {() => T} work @returns {T | null} */
   const read = (where, work) => {
     try {
       return work();
     } catch (error) {
-      if (!error.says) throw error;
+      if (!(error instanceof BenchError)) throw error;
       faults.set(where, error.says);
       return null;
     }
   };
-  const amount = (text, where) => read(where, () => readAmount(text, document.measures, where));
+  /** @param {string} text @param {string} where */
+  const amount = (text, where) => read(where, () => readAmount(text, document.measures ?? null, where));
   walk(document, "", (key, text, where) => {
     if (key === "amount") amount(text, where);
     else if (Object.hasOwn(READERS, key)) read(where, () => READERS[key](text, where));
@@ -61,6 +88,7 @@ export function sketch(document) {
   const takes = new Map(
     document.assembly?.takes.map(({ component, count }) => [component, Number.isInteger(count) ? count : 1]),
   );
+  /** @type {SketchPart[]} */
   const components = document.components.map((written, place) =>
     component(written, `components.${place}`, takes.get(written.id) ?? 1),
   );
@@ -88,8 +116,16 @@ export function sketch(document) {
   }
   return { components, faults, piece_mg };
 
+  /**
+   * @param {WrittenPart} written @param {string} where @param {number} count @param {string[]} [first]
+   * @returns {SketchPart}
+   */
   function component(written, where, count, first = []) {
-    const got = (key, reader) => (written[key] ? read(`${where}.${key}`, () => reader(written[key])) : null);
+    /** @param {Sized} key @param {(text: string) => number} reader */
+    const got = (key, reader) => {
+      const text = written[key];
+      return text ? read(`${where}.${key}`, () => reader(text)) : null;
+    };
     const pieces = whole && whole * count + (written.spares || 0);
     const behind = got("stays_behind", readMassMg) ?? 0;
     const loss = got("loss", readPpm) ?? 0;
@@ -121,31 +157,36 @@ export function sketch(document) {
     };
   }
 
-  /** Parts and per cents become masses once the rest, or the piece, says how much there is. */
+  /**
+   * Parts and per cents become masses once the rest, or the piece, says how much there is.
+   * @param {WrittenPart} written @param {string} where @param {number | null} needed @returns {SketchLine[]}
+   */
   function linesOf(written, where, needed) {
-    const part = written.part ? read(`${where}.part`, () => readMassMg(written.part)) : null;
+    const { part: one } = written;
+    const part = one ? read(`${where}.part`, () => readMassMg(one)) : null;
+    /** @type {Reading[]} */
     const lines = (written.lines ?? []).map((line, index) => {
       const got = line.amount ? amount(line.amount, `${where}.lines.${index}.amount`) : null;
       const density = document.ingredients[line.ingredient]?.density?.g_per_ml;
       const by = density ? read("", () => readDensity(density)) : null;
+      /** @type {Fraction | null} */
       let ug = null;
       if (got?.kind === "mass") ug = got.value;
       else if (got?.kind === "volume" && by) ug = times(got.value, by);
       else if (got?.kind === "parts" && part) ug = times(got.value, [BigInt(part) * 1000n, 1n]);
       return { id: line.id, ingredient: line.ingredient, got, ug, by };
     });
-    const sum = (those, of) => those.reduce((total, line) => plus(total, of(line)), NOTHING);
+    /** @param {Reading[]} those @param {(line: Reading) => Fraction | null | undefined} of */
+    const sum = (those, of) => those.reduce((total, line) => plus(total, of(line) ?? NOTHING), NOTHING);
     const percent = sum(
       lines.filter(({ got }) => got?.kind === "percent"),
-      ({ got }) => got.value,
+      ({ got }) => got?.value,
     );
     const loose = lines.filter(({ got, ug }) => got?.kind === "parts" && !ug);
-    const parts = sum(loose, ({ got }) => got.value);
-    const fixed = sum(
-      lines.filter(({ ug }) => ug),
-      ({ ug }) => ug,
-    );
+    const parts = sum(loose, ({ got }) => got?.value);
+    const fixed = sum(lines, ({ ug }) => ug);
     const rest = minus(ONE, percent);
+    /** @type {Fraction | null} */
     let total = null;
     if (rest[0] < 0n || (rest[0] === 0n && (parts[0] || fixed[0]))) {
       faults.set(
@@ -178,35 +219,43 @@ export function sketch(document) {
         nl: nl && nearest(nl),
         about_ug: about && nearest(about),
         unit: got?.unit ?? "",
+        of_part_ppm: null,
+        of_piece_ppm: null,
       };
     });
   }
 
+  /** @param {WrittenStep} step @param {string[]} before @param {string} component @returns {SketchStep} */
   function measuredStep(step, before, component) {
-    const full = (reference) => (reference.includes(".") ? reference : `${component}.${reference}`);
-    const ms = (text) => (text ? read("", () => readDurationMs(text)) : null);
+    const full = (/** @type {string} */ reference) =>
+      reference.includes(".") ? reference : `${component}.${reference}`;
+    const ms = (/** @type {string | undefined} */ text) =>
+      text ? read("", () => readDurationMs(text)) : null;
     const needs = (step.after ?? before).map(full);
     return {
       id: step.id,
       kind: step.kind,
       title: step.title,
-      word: step.word ?? "",
+      word: ("word" in step && step.word) || "",
       after: needs,
       window: step.window
         ? { from: step.window.from ? [full(step.window.from)] : needs, latest_ms: ms(step.window.latest) }
         : null,
-      usual_ms: ms(step.usual),
+      usual_ms: ms("usual" in step ? step.usual : undefined),
     };
   }
 }
 
-/** The steps of a component, "component.step", that none of its own comes after. */
+/** The steps of a component, "component.step", that none of its own comes after. @param {SketchPart} part */
 function endsOf({ id, steps }) {
   const needed = new Set(steps.flatMap(({ after }) => after));
   return steps.map((step) => `${id}.${step.id}`).filter((key) => !needed.has(key));
 }
 
-/** Every text of the document, with its key and its path. */
+/**
+ * Every text of the document, with its key and its path.
+ * @param {object | null} value @param {string} where @param {(key: string, text: string, at: string) => void} visit
+ */
 function walk(value, where, visit) {
   for (const [key, inner] of Object.entries(value ?? {})) {
     const at = where ? `${where}.${key}` : key;
@@ -216,27 +265,33 @@ function walk(value, where, visit) {
   }
 }
 
+/** @param {Partial<WrittenLine>} line */
 const isBlank = ({ ingredient, amount }) => !ingredient && !amount?.trim();
 
-/** The document to send: without lines that are still empty, and with what a field not touched means. */
+/**
+ * The document to send: without lines that are still empty, and with what a field not touched means.
+ * @param {WrittenRecipe} document @returns {WrittenRecipe}
+ */
 export function tidy(document) {
-  const part = (written) => {
-    const tidied = { ...written };
-    if (written.lines) tidied.lines = written.lines.filter((line) => !isBlank(line));
-    if (written.mould) tidied.mould = { held: false, ...written.mould };
-    return tidied;
-  };
-  const tidied = { ...document, components: document.components.map(part) };
-  if (document.assembly) tidied.assembly = part(document.assembly);
-  return tidied;
+  /** @template {{lines?: readonly WrittenLine[], mould?: MouldNeed}} T @param {T} written @returns {T} */
+  const part = (written) => ({
+    ...written,
+    ...(written.lines ? { lines: written.lines.filter((line) => !isBlank(line)) } : {}),
+    ...(written.mould ? { mould: Object.assign({ held: false }, written.mould) } : {}),
+  });
+  const assembly = document.assembly ? { assembly: part(document.assembly) } : {};
+  return { ...document, components: document.components.map(part), ...assembly };
 }
 
-/** A path into the tidied document as a path into the one that is being written. */
+/**
+ * A path into the tidied document as a path into the one that is being written.
+ * @param {WrittenRecipe} document @param {string} path
+ */
 export function untidyPath(document, path) {
   const found = /^(components\.(\d+)|assembly)\.lines\.(\d+)(.*)$/.exec(path);
   if (!found) return path;
   const [, root, place, index, rest] = found;
-  const lines = (place === undefined ? document.assembly : document.components[place]).lines;
+  const lines = (place === undefined ? document.assembly : document.components[Number(place)])?.lines ?? [];
   const kept = lines.flatMap((line, at) => (isBlank(line) ? [] : [at]));
-  return `${root}.lines.${kept[index] ?? index}${rest}`;
+  return `${root}.lines.${kept[Number(index)] ?? index}${rest}`;
 }

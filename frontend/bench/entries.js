@@ -75,7 +75,10 @@ export function fields(written, fits = FITS) {
 /** @param {unknown} value @returns {value is {[field: string]: unknown}} */
 export const isObject = (value) => typeof value === "object" && value !== null && !Array.isArray(value);
 
-/** Whether the fold can place an entry at all: it has an id, a device, a time, a kind and a body. @param {unknown} entry */
+/**
+ * Whether the fold can place an entry at all: it has an id, a device, a time, a kind and a body.
+ * @param {unknown} entry
+ */
 function placeable(entry) {
   return (
     isObject(entry) &&
@@ -109,7 +112,10 @@ function compare(one, other) {
   return one.id < other.id ? -1 : one.id === other.id ? 0 : 1;
 }
 
-/** Each placeable entry once, by (at, device, id). Of two with one id the lesser spelling stays. @template {Entry} E @param {readonly E[]} entries */
+/**
+ * Each placeable entry once, by (at, device, id). Of two with one id the lesser spelling stays.
+ * @template {Entry} E @param {readonly E[]} entries
+ */
 export function inOrder(entries) {
   /** @type {Map<string, E>} */
   const kept = new Map();
@@ -123,7 +129,10 @@ export function inOrder(entries) {
   return [...kept.values()].sort(compare);
 }
 
-/** Entries in order, less the undone and their undos. An undo takes back only what came before it. @template {Entry} E @param {readonly E[]} ordered */
+/**
+ * Entries in order, less the undone and their undos. An undo takes back only what came before it.
+ * @template {Entry} E @param {readonly E[]} ordered
+ */
 export function lessUndone(ordered) {
   const undos = ordered.filter((entry) => entry.kind === "undone");
   if (!undos.length) return ordered;

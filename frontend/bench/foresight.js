@@ -15,7 +15,10 @@ const PATIENCE_MS = 2 * 3_600_000; // being careful may not put the end off by m
 const STAY_MS = 15 * 60_000; // how long past the bench hours is asked of a maker, to save pieces
 const AHEAD = 6; // instants to wait for that are looked at
 
-/** @param {string | null} step @param {number | null} until @param {WhyNext} why @param {number} pace @param {GapOver[]} broken @returns {Advice} */
+/**
+ * @param {string | null} step @param {number | null} until @param {WhyNext} why @param {number} pace
+ * @param {GapOver[]} broken @returns {Advice}
+ */
 const told = (step, until, why, pace, broken) => ({ step, until, why, pace, broken, risk: null });
 /** @param {Layout} layout */
 const worstOf = ({ broken }) => broken.reduce((worst, each) => (each.over > worst.over ? each : worst));
@@ -135,14 +138,20 @@ class Choice {
     return { ...said, risk: { gap, over_ms: over } };
   }
 
-  /** The rest of the day with slow hands throughout; the same is asked for more than once. @param {number | null} first @param {number | null} until */
+  /**
+   * The rest of the day with slow hands throughout; the same is asked for more than once.
+   * @param {number | null} first @param {number | null} until
+   */
   #slowly(first, until) {
     const key = `${first} ${until}`;
     if (!this.#slow.has(key)) this.#slow.set(key, this.#laid(SLOW[0], until, first));
     return this.#slow.get(key);
   }
 
-  /** What slow hands would ruin, and pay for bringing back. @param {number | null} first @param {number | null} [until] */
+  /**
+   * What slow hands would ruin, and pay for bringing back.
+   * @param {number | null} first @param {number | null} [until]
+   */
   #risks(first, until = null) {
     const laid = this.#slowly(first, until);
     return [laid.placed ? 0 : 1, ...laid.price.slice(0, 2)];
@@ -225,7 +234,10 @@ class Choice {
     return this.#begin(chosen, why, 0, broken);
   }
 
-  /** @param {number | null} until @param {number} pace @param {Refusal | null} refused @param {number} closes @returns {Advice} */
+  /**
+   * @param {number | null} until @param {number} pace @param {Refusal | null} refused @param {number} closes
+   * @returns {Advice}
+   */
   #wait(until, pace, refused, closes) {
     const { tasks, takes, now } = this.#day;
     /** @type {WhyNext} */
@@ -353,7 +365,10 @@ function badness(risks, layout, strays, stays) {
   ];
 }
 
-/** Whether waiting ends the day before doing this now does, when both keep every gap. @param {Layout} waiting @param {Layout} going @param {Layout} doing */
+/**
+ * Whether waiting ends the day before doing this now does, when both keep every gap.
+ * @param {Layout} waiting @param {Layout} going @param {Layout} doing
+ */
 function isSooner(waiting, going, doing) {
   if (!waiting.placed || waiting.broken.length) return false;
   return !doing.placed || doing.broken.length > 0 || Math.min(waiting.finish, going.finish) < doing.finish;

@@ -88,7 +88,10 @@ function gathered(need, sheet, state, shelf, uses, on, pastToo) {
   };
 }
 
-/** The finest division that an ingredient is weighed at, in mg: finer than that nobody can lay out. @param {SheetIngredient} need @param {Sheet} sheet */
+/**
+ * The finest division that an ingredient is weighed at, in mg: finer than that nobody can lay out.
+ * @param {SheetIngredient} need @param {Sheet} sheet
+ */
 function divisionOf({ id }, { lines }) {
   const divisions = lines.flatMap(({ ingredient, division_mg: each }) =>
     ingredient === id && each ? [each] : [],
@@ -105,7 +108,10 @@ const wornFor = (sheet) =>
     .flatMap((caution) => PROTECTION.filter(([begins]) => caution.startsWith(begins)))
     .flatMap(([, worn]) => worn.map((name) => ({ name })));
 
-/** Scales, vessels, moulds, heaters, tools and protection, each once. @param {MeasuredRecipe} recipe @param {Sheet} sheet */
+/**
+ * Scales, vessels, moulds, heaters, tools and protection, each once.
+ * @param {MeasuredRecipe} recipe @param {Sheet} sheet
+ */
 export function thingsFor(recipe, sheet) {
   const { kit, lines, steps, vessels } = sheet;
   const scales = new Set([...lines, ...vessels].map(({ scale }) => scale));
@@ -155,7 +161,10 @@ export function thingsFor(recipe, sheet) {
   return [...things.values()];
 }
 
-/** A name as part of an entry's key: small letters and digits stay, other ASCII is "_", the rest is its code point. @param {string} name */
+/**
+ * A name as part of an entry's key: small letters and digits stay, other ASCII is "_", the rest is its code point.
+ * @param {string} name
+ */
 function slug(name) {
   return [...name]
     .map((each) => {

@@ -119,7 +119,10 @@ export function ofRecord({ signed }, entries) {
   return ordered.filter(({ id }) => ids.has(id));
 }
 
-/** Those of them that live: what the state is folded from. @template {Entry} E @param {State} state @param {readonly E[]} entries */
+/**
+ * Those of them that live: what the state is folded from.
+ * @template {Entry} E @param {State} state @param {readonly E[]} entries
+ */
 export const toldOf = (state, entries) => lessUndone(ofRecord(state, entries));
 
 /**
@@ -299,7 +302,10 @@ function takeOne(known, entry) {
   if (!told || !take(known, told)) known.unread.push(entry.id);
 }
 
-/** What is known once all of them are taken in. @param {Sheet} sheet @param {Entry[]} ordered @param {FrozenSeal | null} frozen */
+/**
+ * What is known once all of them are taken in.
+ * @param {Sheet} sheet @param {Entry[]} ordered @param {FrozenSeal | null} frozen
+ */
 function takeAll(sheet, ordered, frozen) {
   const { signing, ids, unsigned, unfit } = judge(ordered, frozen);
   const known = begin(sheet, unsigned);
@@ -413,7 +419,10 @@ function isHere({ steps, lines, vessels }, { kind, body }) {
   });
 }
 
-/** Takes one well-formed entry in; false when it speaks of something not on this sheet. @param {Known} known @param {RunEntry} entry */
+/**
+ * Takes one well-formed entry in; false when it speaks of something not on this sheet.
+ * @param {Known} known @param {RunEntry} entry
+ */
 function take(known, entry) {
   const { at, kind, body } = entry;
   const taken = /** @type {(known: Known, at: number, body: unknown, entry: RunEntry) => boolean | void} */ (
@@ -425,7 +434,10 @@ function take(known, entry) {
   return true;
 }
 
-/** Puts one that was not signed beside the record; false when it speaks of something not on this sheet. @param {Known} known @param {Entry} entry */
+/**
+ * Puts one that was not signed beside the record; false when it speaks of something not on this sheet.
+ * @param {Known} known @param {Entry} entry
+ */
 function remark(known, entry) {
   if (!isHere(known, entry)) return false;
   const { id, at, device, kind, body } = entry;
@@ -444,19 +456,28 @@ function sign(known, { id, at, device, body }, entries, named) {
   known.lastAt = at;
 }
 
-/** @param {Known} known @param {string} step @param {Settled["status"]} status @param {number} at @param {string} [why] */
+/**
+ * @param {Known} known @param {string} step @param {Settled["status"]} status @param {number} at
+ * @param {string} [why]
+ */
 function settle(known, step, status, at, why = "") {
   if (known.settled.get(step)?.status !== status) known.settled.set(step, { status, at, why });
 }
 
-/** Notes which way was taken; false when the step has no such way. @param {Known} known @param {{step: string, way?: string}} body */
+/**
+ * Notes which way was taken; false when the step has no such way.
+ * @param {Known} known @param {{step: string, way?: string}} body
+ */
 function choose(known, { step, way }) {
   if (way === undefined || !known.steps.get(step).ways.some((each) => each.id === way)) return false;
   known.way.set(step, way);
   return true;
 }
 
-/** Whether a device said the same of the same count a moment ago: a thumb that bounced, not a piece. @param {Known} known @param {Counted} entry */
+/**
+ * Whether a device said the same of the same count a moment ago: a thumb that bounced, not a piece.
+ * @param {Known} known @param {Counted} entry
+ */
 function isOneTouch(known, entry) {
   const key = `${entry.body.step} ${entry.device}`;
   const last = known.countedBy.get(key);
@@ -701,7 +722,10 @@ function told(known) {
   };
 }
 
-/** What is in a vessel, and which one it is by now. @param {Known} known @param {SheetVessel} vessel @returns {VesselState} */
+/**
+ * What is in a vessel, and which one it is by now.
+ * @param {Known} known @param {SheetVessel} vessel @returns {VesselState}
+ */
 function vesselTold(known, vessel) {
   const { id } = vessel;
   const now = known.sheet.kit.vessels.find((each) => each.id === known.taken.get(id)) ?? vessel;
@@ -716,23 +740,35 @@ function vesselTold(known, vessel) {
   };
 }
 
-/** The scale that the next of a line is weighed on: the sheet's is a proposal. @param {Known} known @param {SheetLine} line */
+/**
+ * The scale that the next of a line is weighed on: the sheet's is a proposal.
+ * @param {Known} known @param {SheetLine} line
+ */
 function scaleNow({ vessels, scaleOf, placed }, { id, vessel, scale, cup }) {
   if (scale === null || vessel === null) return scale;
   const isMoved = !cup && scaleOf.get(vessel) !== vessels.get(vessel).scale;
   return placed.get(id) ?? (isMoved ? scaleOf.get(vessel) : scale);
 }
 
-/** The division of a scale of the kit, in mg; null where there is no such scale. @param {Pick<Sheet, "kit">} sheet @param {string | null} scale */
+/**
+ * The division of a scale of the kit, in mg; null where there is no such scale.
+ * @param {Pick<Sheet, "kit">} sheet @param {string | null} scale
+ */
 export const divisionOf = ({ kit }, scale) => kit.scales.find(({ id }) => id === scale)?.division_mg ?? null;
 
-/** Where a line stands. `scale` is the one that its next pour goes onto, `weighed_on` that of its last. @param {Known} known @param {SheetLine} line @returns {LineState} */
+/**
+ * Where a line stands. `scale` is the one that its next pour goes onto, `weighed_on` that of its last.
+ * @param {Known} known @param {SheetLine} line @returns {LineState}
+ */
 function lineTold(known, line) {
   const on = { scale: scaleNow(known, line), weighed_on: known.weighedOn.get(line.id) ?? null };
   return { ...stands(known, line, on.weighed_on ?? on.scale), ...on };
 }
 
-/** @param {Known} known @param {SheetLine} line @param {string | null} scale @returns {Omit<LineState, "scale" | "weighed_on">} */
+/**
+ * @param {Known} known @param {SheetLine} line @param {string | null} scale
+ * @returns {Omit<LineState, "scale" | "weighed_on">}
+ */
 function stands(known, line, scale) {
   const inMg = known.inMg.get(line.id);
   if (line.mg === null && line.step === null) {
@@ -766,7 +802,10 @@ function settleWeighing(known, lines) {
   }
 }
 
-/** A target for what goes into a portion, by what that portion really came to. @param {Known} known @param {string | null} vessel @param {number} target */
+/**
+ * A target for what goes into a portion, by what that portion really came to.
+ * @param {Known} known @param {string | null} vessel @param {number} target
+ */
 function byPortion(known, vessel, target) {
   const step = vessel === null ? undefined : known.splitOf.get(vessel);
   if (!step || vessel === null || known.settled.get(step.id)?.status !== "done") return target;
@@ -818,7 +857,10 @@ function settleCounting(known) {
   return expected;
 }
 
-/** How many pieces a count is for, now that rounds were scaled up or down. @param {Known} known @param {PiecesStep} step */
+/**
+ * How many pieces a count is for, now that rounds were scaled up or down.
+ * @param {Known} known @param {PiecesStep} step
+ */
 function plannedOf({ sheet, factors, parts }, step) {
   const partOf = (/** @type {string} */ key) => parts.get(key);
   if (step.component !== ASSEMBLY) return askedOf(factors, partOf(step.component), step);
@@ -906,7 +948,10 @@ function isTouched(known, step) {
   );
 }
 
-/** The waits, windows and guides that run now, with absolute instants. @param {Known} known @param {{[step: string]: StepState}} steps */
+/**
+ * The waits, windows and guides that run now, with absolute instants.
+ * @param {Known} known @param {{[step: string]: StepState}} steps
+ */
 function running(known, steps) {
   /** @type {{waits: RunningWait[], windows: OpenWindow[], guides: RunningGuide[]}} */
   const found = { waits: [], windows: [], guides: [] };
@@ -964,7 +1009,10 @@ function rests(known, step) {
   return (step.bursts[bursts.length] ?? step.more).rest_ms;
 }
 
-/** What each portion of a split should weigh, in mg, from what really is in the bowl. @param {SplitStep} step @param {State} state */
+/**
+ * What each portion of a split should weigh, in mg, from what really is in the bowl.
+ * @param {SplitStep} step @param {State} state
+ */
 export function portionTargets(step, state) {
   const held = state.vessels[step.vessel].in_mg;
   const done = state.steps[step.id].status === "done";
@@ -989,7 +1037,10 @@ export function leftOfMix(step, heldOf, count, { vessels }) {
   return Math.max(0, held - (good + spoiled + partial) * step.piece_mg);
 }
 
-/** Whether a carry by num / den can be meant: between a thousandth and a thousand times. @param {number} num @param {number} den */
+/**
+ * Whether a carry by num / den can be meant: between a thousandth and a thousand times.
+ * @param {number} num @param {number} den
+ */
 export function inReach(num, den) {
   return num <= MOST_FACTOR * den && den <= MOST_FACTOR * num;
 }

@@ -5,10 +5,20 @@
  * Weights of names are BigInt shares of one whole, so an edge of 1.00 % is an edge.
  */
 
+import { full, last } from "./lists.js";
 import { byCodePoint, halfEven, sum } from "./whole.js";
+/** @import { Label, LabelName, LabelOptions, LabelSize, ListGroup, Market } from "../../bench/shapes/page" */
+/** @import { MeasuredRecipe, Sheet, SheetComponent, Sourced, State } from "../../bench/shapes/page" */
+/** @import { Full } from "../../types/lists" */
 
 const LAW = "This is what was checked, and no more: the law where it is sold rules.";
 const COLOUR_KINDS = ["dye", "lake", "mica", "pigment"];
+/**
+ * @typedef {ReturnType<typeof begin>} Labelling
+ * @typedef {[name: string, ppm: number | null]} InciName
+ */
+
+/** @type {{[M in Market]: Map<string, string>}} */
 const WORDS = {
   us: new Map(Object.entries({ aqua: "Water", parfum: "Fragrance", water: "Water", fragrance: "Fragrance" })),
   eu: new Map(Object.entries({ aqua: "Aqua", parfum: "Parfum", water: "Aqua", fragrance: "Parfum" })),
@@ -20,6 +30,7 @@ const RANKS = PARTS * PARTS;
 const MILLION = 1_000_000n;
 const COLOUR = /^(CI [0-9]{5}|mica)$/i;
 const SHARED = /^(.*[^ ]) +([0-9]{1,3})(?:\.([0-9]{1,4}))? *%$/;
+/** @type {[number, number][]} */
 const NET_SIXTEENTHS = [
   [5, 1],
   [25, 2],
@@ -27,7 +38,11 @@ const NET_SIXTEENTHS = [
   [Infinity, 4],
 ];
 
-/** One batch's label for one market, "us" or "eu"; the options and the answer are those of bench/label.py. */
+/**
+ * One batch's label for one market; see bench/label.py.
+ * @param {MeasuredRecipe} recipe @param {Sheet} sheet @param {State} state @param {Market} market
+ * @param {LabelOptions} options @returns {Label}
+ */
 export function label(recipe, sheet, state, market, options) {
   const known = begin(recipe, sheet, state, market, options);
   weighUp(known);
@@ -56,7 +71,10 @@ export function label(recipe, sheet, state, market, options) {
   };
 }
 
-/** The names of an INCI text with their shares in ppm: "Aqua 40 %, Glycerin" gives Aqua 400000, Glycerin null. */
+/**
+ * The names of an INCI text with their shares in ppm: "Aqua 40 %, Glycerin" gives Aqua 400000, Glycerin null.
+ * @param {string} inci @returns {InciName[]}
+ */
 export function namesIn(inci) {
   return inci
     .replace(/^[ ,;]+|[ ,;]+$/g, "")
@@ -70,7 +88,10 @@ export function namesIn(inci) {
     });
 }
 
-/** What each name has of the whole, in parts of PPM x ranks, and whether that is known; see bench/label.py. */
+/**
+ * What each name has of the whole, in parts of PPM x ranks, and whether that is known; see bench/label.py.
+ * @param {InciName[]} names @returns {[bigint, boolean][]}
+ */
 export function sharesOf(names) {
   if (names.length === 1 && names[0][1] === null) return [[MILLION * RANKS, true]];
   let written = names.map(([, ppm]) => (ppm === null ? null : BigInt(ppm)));
@@ -87,7 +108,10 @@ export function sharesOf(names) {
   });
 }
 
-/** Net content of one piece, never more than is there; see bench/label.py. */
+/**
+ * Net content of one piece, never more than is there; see bench/label.py.
+ * @param {number} mg @param {Market} market
+ */
 export function netText(mg, market) {
   const tenths = Math.floor(mg / 100);
   const grams = mg >= 10_000 ? `${Math.floor(mg / 1000)} g` : `${Math.floor(tenths / 10)}.${tenths % 10} g`;
@@ -96,17 +120,25 @@ export function netText(mg, market) {
   return `Net Wt ${ounces / 10n}.${ounces % 10n} oz (${grams})`;
 }
 
-/** The least letter heights in µm, rounded up; null where no rule is known here. */
+/**
+ * The least letter heights in µm, rounded up; null where no rule is known here.
+ * @param {Market} market @param {LabelSize | null | undefined} size
+ */
 export function leastHeights(market, size) {
   if (market !== "us" || !size) return { list_um: null, net_um: null };
   const surface = size.width_um * size.height_um;
   const panel = surface * (size.shape === "rectangle" ? 100 : 40);
   const squareInch = INCH_UM * INCH_UM;
   const parts = surface < 12 * squareInch ? 32 : 16;
-  const [, sixteenths] = NET_SIXTEENTHS.find(([most]) => panel <= 100 * most * squareInch);
+  const [, sixteenths] =
+    NET_SIXTEENTHS.find(([most]) => panel <= 100 * most * squareInch) ?? last(NET_SIXTEENTHS);
   return { list_um: Math.ceil(INCH_UM / parts), net_um: Math.ceil((INCH_UM * sixteenths) / 16) };
 }
 
+/**
+ * @param {MeasuredRecipe} recipe @param {Sheet} sheet @param {State} state @param {Market} market
+ * @param {LabelOptions} options
+ */
 function begin(recipe, sheet, state, market, options) {
   return {
     recipe,
@@ -114,36 +146,42 @@ function begin(recipe, sheet, state, market, options) {
     state,
     market,
     options,
-    warnings: [],
-    weights: new Map(), // a name's key -> its share of `total`
-    spelt: new Map(),
-    unsure: new Set(),
-    blends: new Set(), // whose shares nobody has told
-    colours: new Set(),
-    byHand: new Set(),
-    allergens: new Map(),
+    warnings: /** @type {Sourced[]} */ ([]),
+    weights: /** @type {Full<string, bigint>} */ (full()), // a name's key -> its share of `total`
+    spelt: /** @type {Full<string, string>} */ (full()),
+    unsure: /** @type {Set<string>} */ (new Set()),
+    blends: /** @type {Set<string>} */ (new Set()), // whose shares nobody has told
+    colours: /** @type {Set<string>} */ (new Set()),
+    byHand: /** @type {Set<string>} */ (new Set()),
+    allergens: /** @type {Full<string, bigint>} */ (full()),
     total: 0n,
-    used: new Set(),
+    used: /** @type {Set<string>} */ (new Set()),
   };
 }
 
+/** @param {Labelling} given @param {string} says @param {string} source */
 function warn({ warnings }, says, source) {
   if (!warnings.some((each) => each.says === says)) warnings.push({ says, source });
 }
 
 // What is in a piece
 
-/** What a component gives to one finished piece. */
+/** What a component gives to one finished piece. @param {Sheet} sheet @param {SheetComponent} given */
 const pieceMg = (sheet, { count, spares, piece_mg }) =>
   Math.floor((count - spares) / sheet.size.pieces) * piece_mg;
 
+/** @template K @param {Map<K, bigint>} map @param {K} key @param {bigint} more */
 const add = (map, key, more) => map.set(key, (map.get(key) ?? 0n) + more);
+/** @param {bigint[]} numbers */
 const bigSum = (numbers) => numbers.reduce((total, each) => total + each, 0n);
+/** @type {(one: bigint, other: bigint) => bigint} */
 const gcd = (one, other) => (other ? gcd(other, one % other) : one);
 
+/** @param {Labelling} known */
 function weighUp(known) {
   const { sheet, state } = known;
-  const masses = new Map(); // component -> ingredient -> mg
+  /** @type {Full<string, Map<string, bigint>>} */
+  const masses = full(); // component -> ingredient -> mg
   for (const line of sheet.lines) {
     const { in_mg, status } = state.lines[line.id];
     const settled = ["in", "left", "over", "short"].includes(status);
@@ -157,6 +195,7 @@ function weighUp(known) {
   const sums = made.map(({ id }) => bigSum([...masses.get(id).values()]));
   const pieces = BigInt(sheet.size.pieces);
   // A part of drops alone has no mass on the sheet: what went in, for each piece.
+  /** @type {[bigint, Map<string, bigint>][]} */
   const parts = made.map((component, place) => [
     BigInt(pieceMg(sheet, component)) || (sums[place] + pieces - 1n) / pieces,
     masses.get(component.id),
@@ -176,6 +215,7 @@ function weighUp(known) {
   }
 }
 
+/** @param {Labelling} known @param {string} ingredient */
 function inciOf(known, ingredient) {
   const about = known.recipe.ingredients[ingredient];
   const inci = known.options.cards?.[ingredient]?.inci || about.inci;
@@ -188,9 +228,10 @@ function inciOf(known, ingredient) {
   }
   known.used.add(ingredient);
   const names = namesIn(inci);
-  return names.length ? names : [[about.name, null]];
+  return names.length ? names : [/** @type {InciName} */ ([about.name, null])];
 }
 
+/** @param {Labelling} known @param {string} ingredient */
 function unweighed(known, ingredient) {
   const about = known.recipe.ingredients[ingredient];
   warn(
@@ -201,7 +242,7 @@ function unweighed(known, ingredient) {
   for (const [written] of inciOf(known, ingredient)) known.byHand.add(keyOf(known, written));
 }
 
-/** A name's key, its spelling for this market kept. */
+/** A name's key, its spelling for this market kept. @param {Labelling} given @param {string} written */
 function keyOf({ market, spelt }, written) {
   const named = WORDS[market].get(written.toLowerCase()) ?? written;
   const key = named.toLowerCase();
@@ -209,10 +250,14 @@ function keyOf({ market, spelt }, written) {
   return key;
 }
 
-/** Shares an ingredient's weight, in units of total / (PPM x ranks), out over its names. */
+/**
+ * Shares an ingredient's weight, in units of total / (PPM x ranks), out over its names.
+ * @param {Labelling} known @param {string} ingredient @param {bigint} weight
+ */
 function name(known, ingredient, weight) {
   const about = known.recipe.ingredients[ingredient];
   const found = inciOf(known, ingredient);
+  /** @type {InciName[]} */
   const names = about.kind === "fragrance" ? [["Parfum", null]] : found;
   const shares = sharesOf(names);
   if (shares.some(([, isKnown]) => !isKnown) || bigSum(shares.map(([share]) => share)) < MILLION * RANKS)
@@ -231,9 +276,10 @@ function name(known, ingredient, weight) {
   }
 }
 
+/** @param {Labelling} known @returns {LabelName[]} */
 function rowsOf(known) {
   const { allergens, byHand, colours, market, recipe, spelt, total, unsure } = known;
-  const weights = new Map(known.weights);
+  const weights = full(known.weights);
   if (market === "eu") {
     if (recipe.stays_on === null && allergens.size) {
       warn(
@@ -246,7 +292,9 @@ function rowsOf(known) {
     for (const [key, weight] of allergens)
       if (weight * fold > total && !weights.has(key)) weights.set(key, weight);
   }
+  /** @type {{[G in ListGroup]: string[]}} */
   const groups = { over: [], free: [], by_hand: [], colour: [] };
+  /** @param {string} one @param {string} other */
   const heaviest = (one, other) => {
     const more = weights.get(other) - weights.get(one);
     return more ? (more > 0n ? 1 : -1) : byCodePoint(one, other);
@@ -257,7 +305,7 @@ function rowsOf(known) {
     groups[colours.has(key) ? "colour" : free ? "free" : "over"].push(key);
   }
   for (const key of byHand) if (!weights.has(key)) groups[COLOUR.test(key) ? "colour" : "by_hand"].push(key);
-  return Object.entries(groups).flatMap(([group, keys]) =>
+  return /** @type {[ListGroup, string[]][]} */ (Object.entries(groups)).flatMap(([group, keys]) =>
     keys.map((key) => {
       const sure = weights.has(key) && !unsure.has(key) && !byHand.has(key);
       return {
@@ -272,9 +320,12 @@ function rowsOf(known) {
 
 // What the rules ask
 
+/** @param {Labelling} given */
 const kindsOf = ({ recipe, used }) => new Set([...used].map((key) => recipe.ingredients[key].kind));
+/** @param {Set<string>} kinds @param {...string} of */
 const some = (kinds, ...of) => of.some((kind) => kinds.has(kind));
 
+/** @param {Labelling} known */
 function precautionsOf(known) {
   const kinds = kindsOf(known);
   const told = (known.options.precautions ?? []).map((says) => ({ says, source: "the maker's own" }));
@@ -287,6 +338,7 @@ function precautionsOf(known) {
   return told;
 }
 
+/** @param {Labelling} known */
 function warnOfTheProduct(known) {
   const kinds = kindsOf(known);
   if (known.market === "us") {
@@ -332,12 +384,14 @@ function warnOfTheProduct(known) {
   }
 }
 
+/** @param {Labelling} known */
 function heightsOf(known) {
   const least = leastHeights(known.market, known.options.size);
-  const letters = known.options.letters ?? {};
+  const letters = known.options.letters;
+  /** @param {"list_um" | "net_um"} of @param {string} words @param {string} rule */
   const judge = (of, words, rule) => {
     const least_um = least[of];
-    const has_um = letters[of] ?? null;
+    const has_um = letters?.[of] ?? null;
     const fits = least_um === null || has_um === null ? null : has_um >= least_um;
     if (fits === false) {
       warn(
@@ -354,9 +408,11 @@ function heightsOf(known) {
   };
 }
 
+/** @param {Labelling} given @param {number} netMg @param {Sourced[]} precautions */
 function needsOf({ market, options, state, weights }, netMg, precautions) {
   const maker = Boolean(options.maker);
   const article = "Regulation (EC) 1223/2009, Art. 19(1)";
+  /** @type {[string, boolean, string][]} */
   const needs =
     market === "us"
       ? [
@@ -382,6 +438,7 @@ function needsOf({ market, options, state, weights }, netMg, precautions) {
   return needs.map(([what, there, source]) => ({ what, there, source }));
 }
 
+/** @type {{[M in Market]: [string, string][]}} */
 const CHECKED = {
   us: [
     ["descending order by what was weighed", "21 CFR 701.3(a)"],

@@ -88,10 +88,16 @@ export function lastTimes(records) {
   return said;
 }
 
-/** The written line of a line on a sheet, under its step: "base.dry/citric". @param {string} step @param {string} line */
+/**
+ * The written line of a line on a sheet, under its step: "base.dry/citric".
+ * @param {string} step @param {string} line
+ */
 export const lineKey = (step, line) => `${stepKey(step)}/${line.replace(/^[^.]*\.[^.]*\./, "")}`;
 
-/** What was weighed of each line in the average round, less what was asked, by line key. @param {BatchRecord} record @returns {[string, number][]} */
+/**
+ * What was weighed of each line in the average round, less what was asked, by line key.
+ * @param {BatchRecord} record @returns {[string, number][]}
+ */
 function offByLine(record) {
   const told = new Map();
   for (const { step, line, deviation_mg, status } of record.lines) {

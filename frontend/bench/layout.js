@@ -94,7 +94,10 @@ export class Day {
     }
   }
 
-  /** The open tasks by this order, each after what it needs; what the order lacks comes last. @param {readonly string[]} order */
+  /**
+   * The open tasks by this order, each after what it needs; what the order lacks comes last.
+   * @param {readonly string[]} order
+   */
   byNeed(order) {
     const rank = new Map(order.map((key, place) => [key, place]));
     const rankOf = (/** @type {number} */ index) => rank.get(this.tasks[index].id) ?? order.length;
@@ -195,7 +198,10 @@ export class Layout {
     this.placed = false;
   }
 
-  /** How long a task takes at this pace, in ms; never past the longest stretch if it fits at all. @param {number} index */
+  /**
+   * How long a task takes at this pace, in ms; never past the longest stretch if it fits at all.
+   * @param {number} index
+   */
   #lasts(index) {
     const takes = this.day.takes[index];
     if (!this.day.hands[index]) return takes;
@@ -273,7 +279,10 @@ export class Layout {
     return ready;
   }
 
-  /** Place what is left of a block in one piece; false when that cannot be, and nothing is placed. @param {number[]} block */
+  /**
+   * Place what is left of a block in one piece; false when that cannot be, and nothing is placed.
+   * @param {number[]} block
+   */
   #onceBlock(block) {
     const { day } = this;
     const left = block.filter((each) => this.end[each] === null);
@@ -302,7 +311,9 @@ export class Layout {
     return true;
   }
 
-  /** @param {number[]} block @param {number[]} after @param {number} ready @param {number} total @param {number} room */
+  /**
+   * @param {number[]} block @param {number[]} after @param {number} ready @param {number} total @param {number} room
+   */
   #earliestBlock(block, after, ready, total, room) {
     /** @type {[at: number, maker: number] | null} */
     let best = null;
@@ -485,7 +496,10 @@ export class Layout {
     );
   }
 
-  /** Whether a task at that instant would be too late after what is past moving itself. @param {number} index @param {number} at */
+  /**
+   * Whether a task at that instant would be too late after what is past moving itself.
+   * @param {number} index @param {number} at
+   */
   #isDue(index, at) {
     const isFixed = (/** @type {number} */ each) => this.day.end[each] !== null || each === this.first;
     return this.day.mosts.some(

@@ -10,6 +10,7 @@
 import { brief, inShort, joined, sentence } from "./brief.js";
 import { carriedTo, coming, loads, sharesOf, tooFull, weighedLines } from "./capacity.js";
 import { heatWord } from "./heating.js";
+import { full, last } from "./lists.js";
 import { carryUp, divisionOf, inReach, leftOfMix, portionTargets } from "./journal.js";
 import { MOST_PIECES, piecesFrom } from "./sizing.js";
 import { openWindow, rescue } from "./states.js";
@@ -30,62 +31,88 @@ import {
   times,
   toDivision,
 } from "./whole.js";
+/** @import { Answer, Burst, CheckStep, DoStep, Heating, LineState, LineStatus } from "../../bench/shapes/page" */
+/** @import { Look, MeltStep, Now, OnScale, OpenWindow, PieceCount, PiecesStep } from "../../bench/shapes/page" */
+/** @import { Prompt, RunKind, RunningGuide, RunningWait, Scale, Sheet, SheetLine } from "../../bench/shapes/page" */
+/** @import { SplitStep, State, Step, Verdict, Vessel, WaitPhase, WaitStep } from "../../bench/shapes/page" */
+/** @import { WeighHow, WeighStep } from "../../bench/shapes/page" */
+/** @import { Draft, Place, Ratio, WeighedLine, WeighedState } from "../../types/bench" */
+/** @import { Full } from "../../types/lists" */
 
 const LOOK_AGAIN_SHARE = 10; // "not yet" on a wait looks again after a tenth of its usual time
 const LEAST_AGAIN_MS = 60_000;
 const DILUTED = 100; // one part in so many, to weigh what is too little for a scale
 
-/** The bench at an instant (ms). Pure: the same inputs give the same words here and on the server. */
-export function now(sheet, state, at) {
-  const bench = {
+/**
+ * @typedef {ReturnType<typeof benchOf>} Bench
+ * @typedef {Draft<Prompt> & {first?: string}} Asked first: what stands before what it says, whole
+ * @typedef {Partial<Asked> & {answers: Answer[]}} Asking
+ * @typedef {{how: WeighHow, add: number, amount: string, reads: number | null, before: number}} Pouring
+ * @typedef {{line: WeighedLine, told: WeighedState}} Weighed
+ */
+
+/** @param {Sheet} sheet @param {State} state @param {number} at */
+function benchOf(sheet, state, at) {
+  return {
     sheet,
     state,
     at,
-    steps: byKey(sheet.steps, "id"),
-    lines: byKey(sheet.lines, "id"),
-    vessels: byKey(sheet.vessels, "id"),
-    components: byKey(sheet.components, "id"),
-    scales: byKey(sheet.kit.scales, "id"),
-    waits: byKey(state.waits, "step"),
-    windows: byKey(state.windows, "step"),
-    guides: byKey(state.guides, "step"),
+    steps: byId(sheet.steps),
+    lines: byId(sheet.lines),
+    vessels: byId(sheet.vessels),
+    components: byId(sheet.components),
+    scales: new Map(sheet.kit.scales.map((scale) => [scale.id, scale])),
+    waits: new Map(state.waits.map((wait) => [wait.step, wait])),
+    windows: new Map(state.windows.map((window) => [window.step, window])),
+    guides: new Map(state.guides.map((guide) => [guide.step, guide])),
   };
+}
+
+/**
+ * The bench at an instant (ms). Pure: the same inputs give the same words here and on the server.
+ * @param {Sheet} sheet @param {State} state @param {number} at @returns {Now}
+ */
+export function now(sheet, state, at) {
+  const bench = benchOf(sheet, state, at);
   const finished = state.finished_at !== null;
   return {
     at,
     finished,
     prompts: finished ? [] : prompts(bench),
-    waits: byUrgency(state.waits, "earliest_at").map((wait) => waitSaid(bench, wait)),
-    windows: byUrgency(state.windows, "latest_at").map((window) => windowSaid(bench, window)),
-    guides: byUrgency(state.guides, "until").map((guide) => guideSaid(bench, guide)),
+    waits: byUrgency(state.waits, (wait) => wait.earliest_at).map((wait) => waitSaid(bench, wait)),
+    windows: byUrgency(state.windows, (window) => window.latest_at).map((each) => windowSaid(bench, each)),
+    guides: byUrgency(state.guides, (guide) => guide.until).map((guide) => guideSaid(bench, guide)),
     skipped: sheet.steps.filter((step) => status(bench, step.id) === "skipped").map(named),
     owed: owed(bench),
   };
 }
 
-function byKey(items, field) {
-  return new Map(items.map((item) => [item[field], item]));
-}
+/** @template {{id: string}} T @param {readonly T[]} items */
+const byId = (items) => full(items.map((item) => /** @type {const} */ ([item.id, item])));
 
-function byUrgency(items, field) {
+/** @template {{step: string}} T @param {readonly T[]} items @param {(item: T) => number} at */
+function byUrgency(items, at) {
   return [...items].sort(
-    (one, other) => one[field] - other[field] || (one.step < other.step ? -1 : one.step > other.step ? 1 : 0),
+    (one, other) => at(one) - at(other) || (one.step < other.step ? -1 : one.step > other.step ? 1 : 0),
   );
 }
 
+/** @param {Step} step */
 function named(step) {
   return { step: step.id, title: step.title };
 }
 
+/** @param {Bench} bench @param {string} step */
 function status(bench, step) {
   return bench.state.steps[step].status;
 }
 
+/** @param {Bench} bench @param {string} step */
 function isSettled(bench, step) {
   return ["done", "skipped"].includes(status(bench, step));
 }
 
-/** Steps passed over: not settled, though something that needs them is. */
+/** Steps passed over: not settled, though something that needs them is. @param {Bench} bench */
 function owed(bench) {
   const { steps } = bench.sheet;
   const passed = new Set(steps.filter((step) => isSettled(bench, step.id)).flatMap((step) => step.after));
@@ -94,6 +121,7 @@ function owed(bench) {
 
 // Which prompts, in which order
 
+/** @param {Bench} bench */
 function prompts(bench) {
   const { steps } = bench.sheet;
   const ready = steps.filter((step) => ["ready", "begun"].includes(status(bench, step.id)));
@@ -105,28 +133,36 @@ function prompts(bench) {
     .map(({ step }) => promptFor(bench, step));
 }
 
-/** The component and round worked on last, so that one goes on with what is in hand. */
+/** The component and round worked on last, so that one goes on with what is in hand. @param {Bench} bench */
 function lastRound(bench) {
+  /** @type {{at: number, round: string} | null} */
   let best = null;
   for (const step of bench.sheet.steps) {
     if (step.kind === "wait" || !isSettled(bench, step.id)) continue;
-    const { at } = bench.state.steps[step.id];
+    const at = bench.state.steps[step.id].at ?? 0;
     if (best === null || at >= best.at) best = { at, round: roundOf(step) };
   }
   return best?.round ?? null;
 }
 
+/** @param {Place} given */
 function roundOf({ component, round }) {
   return `${component}.${round}`;
 }
 
+/** @type {{[P in WaitPhase]: number}} */
 const WAIT_PLACES = { late: 2, soon_late: 3, ready: 6, look: 7, counting: 9 };
 
-/** Small is sooner: what is running, then windows, then the part in hand, then long tails. */
+/**
+ * Small is sooner: what is running, then windows, then the part in hand, then long tails.
+ * @param {Bench} bench @param {Step} step @param {string | null} latest
+ */
 function rank(bench, step, latest) {
   const key = step.id;
-  if (bench.guides.has(key) && step.kind === "melt") return [0, bench.guides.get(key).until];
-  if (bench.windows.has(key)) return [1, bench.windows.get(key).latest_at];
+  const guide = bench.guides.get(key);
+  if (guide && step.kind === "melt") return [0, guide.until];
+  const window = bench.windows.get(key);
+  if (window) return [1, window.latest_at];
   if (step.kind === "wait") {
     const wait = bench.waits.get(key);
     return [WAIT_PLACES[wait ? waitPhase(wait, bench.at) : "counting"], wait?.earliest_at ?? 0];
@@ -138,8 +174,10 @@ function rank(bench, step, latest) {
 
 // One prompt
 
+/** @param {Bench} bench @param {Step} step */
 function promptFor(bench, step) {
   const component = bench.components.get(step.component);
+  /** @type {Asked} */
   const prompt = {
     step: step.id,
     component: step.component,
@@ -154,19 +192,22 @@ function promptFor(bench, step) {
     cautions: cautions(bench, step),
     number: null,
     weigh: null,
-    answers: [],
-    ...ASKS[step.kind](bench, step),
+    ...asks(bench, step),
   };
   explain(bench, prompt, step);
-  const label = (step.lines ?? []).length > 1 ? "Skip the whole step" : "Skip this step";
+  const label = step.kind === "weigh" && step.lines.length > 1 ? "Skip the whole step" : "Skip this step";
   const says = `The record will show “${step.title}” as skipped.`;
   prompt.answers.push(answer("skip", label, "skipped", { step: step.id }, { says, input: "note" }));
-  const line = bench.lines.get(prompt.weigh?.line);
+  const key = prompt.weigh?.line ?? null;
+  const line = key === null ? null : bench.lines.get(key);
   if (line) prompt.answers.push(...another(bench, line));
   return prompt;
 }
 
-/** Put the reason in, and keep the words few where a number or a countdown stands. */
+/**
+ * Put the reason in, and keep the words few where a number or a countdown stands.
+ * @param {Bench} bench @param {Asked} prompt @param {Step} step
+ */
 function explain(bench, prompt, step) {
   const presses = urgent(bench, step);
   const reason = isFirstAsked(bench, step) ? step.reason : "";
@@ -178,7 +219,7 @@ function explain(bench, prompt, step) {
   prompt.says = joined(first, prompt.says);
 }
 
-/** Why this should be begun soon, or not yet; "" where neither is so. */
+/** Why this should be begun soon, or not yet; "" where neither is so. @param {Bench} bench @param {Step} step */
 function urgent(bench, step) {
   const pending = step.hold_for
     .filter((need) => !isSettled(bench, need))
@@ -194,17 +235,27 @@ function urgent(bench, step) {
   return `Finish ${names} first. After this, the next part can't wait.`;
 }
 
-/** What is at stake where a wait is nearly or already past its latest, or what helps then. */
+/**
+ * What is at stake where a wait is nearly or already past its latest, or what helps then.
+ * @param {Bench} bench @param {Step} step
+ */
 function overdue(bench, step) {
   const running = bench.waits.get(step.id);
   const phase = running ? waitPhase(running, bench.at) : "counting";
+  if (step.kind !== "wait") return "";
   return (phase === "late" && rescue(step)) || (["soon_late", "late"].includes(phase) ? step.stake : "");
 }
 
-/** Whether nothing of the step was answered yet: what holds for all of it is said now, once. */
+/**
+ * Whether nothing of the step was answered yet: what holds for all of it is said now, once.
+ * @param {Bench} bench @param {Step} step
+ */
 const isFirstAsked = (bench, step) => status(bench, step.id) !== "begun";
 
-/** In full and in short; `seen` when it stood with a step that was begun before. */
+/**
+ * In full and in short; `seen` when it stood with a step that was begun before.
+ * @param {Bench} bench @param {Step} step
+ */
 function cautions(bench, step) {
   const begun = bench.sheet.steps.filter(({ id }) => ["begun", "done"].includes(status(bench, id)));
   const before = new Set(begun.flatMap(cautionsOf));
@@ -215,11 +266,13 @@ function cautions(bench, step) {
   }));
 }
 
+/** @param {Step} step */
 const cautionsOf = (step) => [...step.cautions, ...step.ways.flatMap((way) => way.cautions)];
 
 /**
  * What must be known before a step is done: what "right" is where it is judged as soon as it is done,
  * and how to leave it where a wait begins by itself.
+ * @param {Bench} bench @param {Step} step
  */
 function beforeNext(bench, step) {
   const waits = bench.sheet.steps.filter(
@@ -229,26 +282,57 @@ function beforeNext(bench, step) {
   return joined(judgedNext(bench, step), ...leave);
 }
 
+/** @param {Bench} bench @param {Step} step */
 function judgedNext(bench, step) {
-  const check = bench.sheet.steps.find((each) => each.kind === "check" && each.after.includes(step.id));
+  const checks = bench.sheet.steps.filter((each) => each.kind === "check");
+  const check = checks.find((each) => each.after.includes(step.id));
   return check ? `You judge it next. Right: ${sentence(check.yes)}` : "";
 }
 
-/** What hangs on beginning soon; once that is past, what can still be done. */
+/**
+ * What hangs on beginning soon; once that is past, what can still be done.
+ * @param {Bench} bench @param {Step} step
+ */
 function stakeOf(bench, step) {
   const over = overOf(bench, step);
-  if (windowPhase(bench.windows.get(step.id), bench.at) === "late")
+  if (!over) return "";
+  const window = bench.windows.get(step.id);
+  if (window && windowPhase(window, bench.at) === "late")
     return `Past its time. ${rescue(over) || over.stake}`;
   return over === step.window ? over.stake : `Stay with this. ${over.stake}`;
 }
 
-/** What the open window of a step is over: the recipe's own, or one by nature. */
+/**
+ * What the open window of a step is over: the recipe's own, or one by nature.
+ * @param {Bench} bench @param {Step} step
+ */
 const overOf = (bench, step) =>
-  openWindow(step, (need) => (isSettled(bench, need) ? bench.state.steps[need].at : undefined)).over;
+  openWindow(step, (need) => (isSettled(bench, need) ? bench.state.steps[need].at : undefined))?.over;
 
-/** What each kind of step asks, as the fields of its prompt. */
-const ASKS = { weigh, do: doThis, melt, split, check, pieces, wait };
+/**
+ * What a step asks by its kind, as the fields of its prompt.
+ * @param {Bench} bench @param {Step} step @returns {Asking}
+ */
+function asks(bench, step) {
+  switch (step.kind) {
+    case "weigh":
+      return weigh(bench, step);
+    case "do":
+      return doThis(bench, step);
+    case "melt":
+      return melt(bench, step);
+    case "split":
+      return split(bench, step);
+    case "check":
+      return check(bench, step);
+    case "pieces":
+      return pieces(bench, step);
+    case "wait":
+      return wait(bench, step);
+  }
+}
 
+/** @param {Bench} bench @param {DoStep} step @returns {Asking} */
 function doThis(bench, step) {
   const key = step.id;
   const answers = step.ways.length
@@ -271,38 +355,58 @@ function doThis(bench, step) {
   return { says, answers, number: worked ?? { mg: null, text: length, caption: "about" } };
 }
 
+/** @param {Bench} bench @param {WeighStep} step @returns {Asking} */
 function weigh(bench, step) {
   const lines = step.lines.map((key) => ({ line: bench.lines.get(key), told: bench.state.lines[key] }));
-  const first = (wanted) => lines.find(({ told }) => told.status === wanted);
-  const off = first("over");
+  const first = (/** @type {LineStatus} */ wanted) => lines.find(({ told }) => told.status === wanted);
+  const weighed = (/** @type {LineStatus} */ wanted) => {
+    const found = first(wanted);
+    return found && hasMass(found) ? found : undefined;
+  };
+  const off = weighed("over");
   if (off) return over(bench, off.line, off.told);
   // A line that fell short is asked about, unless its round was carried up: then it is topped up.
-  const lacking = first("short");
+  const lacking = weighed("short");
   if (lacking) {
     return carried(bench, lacking.line) > 0
       ? addLine(bench, lacking.line, lacking.told, true)
       : short(bench, lacking.line, lacking.told);
   }
-  const { line, told } = first("open") ?? lines.at(-1);
+  const { line, told } = first("open") ?? last(lines);
   const adding = addLine(bench, line, told, false);
-  if (!isFirstAsked(bench, step)) return { ...adding, says: joined(filling(bench, line), adding.says) };
+  if (!isFirstAsked(bench, step)) return { ...adding, says: joined(filling(bench, line), adding.says ?? "") };
   // What is said of the whole step is said once, before the first pour.
   const words = joined(sentence(step.title), step.says);
-  const says = namesVessel(bench, words, line) ? line.note : adding.says; // else where it goes is said
+  const says = namesVessel(bench, words, line) ? line.note : (adding.says ?? ""); // else where it goes is said
   return { ...adding, says: joined(filling(bench, line), words, says, beforeNext(bench, step)) };
 }
 
+/** @param {Bench} bench @param {string} words @param {SheetLine} line */
 const namesVessel = (bench, words, line) =>
-  words.toLowerCase().includes(bench.state.vessels[line.vessel].name.toLowerCase());
+  words.toLowerCase().includes(vesselOf(bench, line).name.toLowerCase());
 
-/** Above nought when the line's round was carried up, below when it was carried down. */
+/** @param {{line: SheetLine, told: LineState}} pour @returns {pour is Weighed} */
+const hasMass = (pour) => pour.line.mg !== null && pour.told.target_mg !== null;
+
+/** The vessel that a line goes into, as it stands. @param {Bench} bench @param {SheetLine} line */
+const vesselOf = (bench, line) => bench.state.vessels[line.vessel ?? ""];
+
+/**
+ * Above nought when the line's round was carried up, below when it was carried down.
+ * @param {Bench} bench @param {SheetLine} line
+ */
 function carried(bench, line) {
   const [num, den] = factorOf(bench, line);
   return num - den;
 }
 
-const factorOf = (bench, line) => bench.state.factors[roundOf(line)] ?? [1, 1];
+/** @param {Bench} bench @param {Place} line @returns {[number, number]} */
+const factorOf = (bench, line) => {
+  const [num, den] = bench.state.factors[roundOf(line)] ?? [1, 1];
+  return [num, den];
+};
 
+/** @type {{[how: string]: string}} */
 const CAPTIONS = {
   running: "stop here",
   tare: "zero the scale, then add",
@@ -312,6 +416,7 @@ const CAPTIONS = {
 /**
  * What readings before this line rounded away in its vessel, in mg: the next reading takes it up, so that
  * roundings never add up. What is off by more was poured so, and is nothing to make good.
+ * @param {Bench} bench @param {SheetLine} line
  */
 function roundedAway(bench, line) {
   let off = 0;
@@ -328,6 +433,7 @@ function roundedAway(bench, line) {
 /**
  * The mass in mg that a reading as it was asked for stands for: what the scale shows, but within half its
  * division of what was asked, which is as much as one reading can say of a pour between two.
+ * @param {number} shown @param {number} asked @param {number} division
  */
 function seen(shown, asked, division) {
   if (shown <= 0) return asked; // too small for the scale to show
@@ -335,18 +441,24 @@ function seen(shown, asked, division) {
   return Math.min(Math.max(shown, asked - half), asked + half);
 }
 
-/** Add this much; the scale will read that. */
+/**
+ * Add this much; the scale will read that.
+ * @param {Bench} bench @param {SheetLine} line @param {LineState} told @param {boolean} isTopUp
+ * @returns {Asking}
+ */
 function addLine(bench, line, told, isTopUp) {
   const body = { line: line.id };
   const leaveOut = answer("left_out", "Leave it out", "left_out", body);
   if (told.target_mg === null) return addUnweighed(bench, line, body, leaveOut);
   const add = told.target_mg - told.in_mg;
   const division = divisionNow(bench, line);
-  const vessel = bench.state.vessels[line.vessel];
+  const scale = scaleOf(bench, told.scale);
+  const vessel = vesselOf(bench, line);
+  /** @type {"cup" | "tare" | "running"} */
   const how = line.cup ? "cup" : bench.state.weigh === "tare" ? "tare" : "running";
   const before = how === "running" ? vessel.in_mg - vessel.zero_mg : 0;
-  if (told.scale && told.in_mg === 0 && add > 0 && toDivision(add, division) === 0)
-    return tooLittle(bench, line, { add, before }, leaveOut);
+  if (scale && told.in_mg === 0 && add > 0 && toDivision(add, division) === 0)
+    return tooLittle(bench, line, scale, { add, before }, leaveOut);
   const rounded = how === "running" ? roundedAway(bench, line) : 0;
   const reads = toDivision(before + rounded + add, division);
   const text = grams(reads, division);
@@ -356,14 +468,14 @@ function addLine(bench, line, told, isTopUp) {
     answer("reads", `It reads ${text}`, "weighed", { ...body, mg, reading_mg: reads }, { strong: true }),
     answer("other", "It reads something else", "weighed", body, { input: "reading" }),
   ];
-  if (isTopUp) answers.push(...letBe(bench, line, told));
+  const pour = { line, told };
+  if (isTopUp && hasMass(pour)) answers.push(...letBe(bench, pour.line, pour.told));
   else if (line.optional) answers.push(leaveOut);
   if (how === "running" && before > 0) {
     const says = `Starts again from 0. ${grams(vessel.in_mg, division)} is already in.`;
-    answers.push(answer("zeroed", "Scale reset to 0", "zeroed", { vessel: line.vessel }, { says }));
+    answers.push(answer("zeroed", "Scale reset to 0", "zeroed", { vessel: line.vessel ?? "" }, { says }));
   }
   if (!isTopUp && !line.optional) answers.push(leaveOut);
-  const scale = bench.scales.get(told.scale);
   const place = vessel.name;
   const stands = { running: before > 0, tare: vessel.in_mg > 0, cup: true }[how];
   return {
@@ -376,8 +488,16 @@ function addLine(bench, line, told, isTopUp) {
   };
 }
 
-/** A line with no mass: spoons, a count, or to texture. */
+/** @param {Bench} bench @param {string | null} key */
+const scaleOf = (bench, key) => (key === null ? undefined : bench.scales.get(key));
+
+/**
+ * A line with no mass: spoons, a count, or to texture.
+ * @param {Bench} bench @param {SheetLine} line @param {{line: string}} body @param {Answer} leaveOut
+ * @returns {Asking}
+ */
 function addUnweighed(bench, line, body, leaveOut) {
+  /** @type {[WeighHow, string]} */
   const [how, amount] = line.spoons
     ? ["spoons", line.spoons]
     : line.count !== null
@@ -395,8 +515,9 @@ function addUnweighed(bench, line, body, leaveOut) {
   };
 }
 
+/** @param {Bench} bench @param {SheetLine} line @param {Pouring} given @returns {OnScale} */
 function weighing(bench, line, { how, add, amount, reads, before }) {
-  const scale = bench.scales.get(bench.state.lines[line.id].scale);
+  const scale = scaleOf(bench, bench.state.lines[line.id].scale);
   return {
     line: line.id,
     name: line.name,
@@ -413,21 +534,24 @@ function weighing(bench, line, { how, add, amount, reads, before }) {
   };
 }
 
-/** The division of the scale that a line goes onto now. */
+/** The division of the scale that a line goes onto now. @param {Bench} bench @param {SheetLine} line */
 const divisionNow = (bench, line) => divisionOf(bench.sheet, bench.state.lines[line.id].scale) ?? 1;
 
-/** That what is still to come is more than the vessel or its scale takes, before it is passed. */
+/**
+ * That what is still to come is more than the vessel or its scale takes, before it is passed.
+ * @param {Bench} bench @param {SheetLine} line
+ */
 function filling({ sheet, state }, line) {
   return tooFull(sheet, state, loads(sheet, line, coming(sheet, state, line)))?.says ?? "";
 }
 
-/** Less than the scale can show: by spoon, stirred into more of another line, or in a larger batch. */
-function tooLittle(bench, line, { add, before }, leaveOut) {
-  const scale = bench.scales.get(bench.state.lines[line.id].scale);
-  const shown = grams(
-    add,
-    [100, 10, 1].find((each) => add >= each),
-  );
+/**
+ * Less than the scale can show: by spoon, stirred into more of another line, or in a larger batch.
+ * @param {Bench} bench @param {SheetLine} line @param {Scale} scale @param {{add: number, before: number}} given
+ * @param {Answer} leaveOut @returns {Asking}
+ */
+function tooLittle(bench, line, scale, { add, before }, leaveOut) {
+  const shown = grams(add, [100, 10, 1].find((each) => add >= each) ?? 1);
   const pieces = ceiling(product(bench.sheet.size.pieces, scale.division_mg), add);
   const spoon = line.by_spoon ?? "";
   return {
@@ -448,27 +572,35 @@ function tooLittle(bench, line, { add, before }, leaveOut) {
   };
 }
 
-/** How to weigh a hundredth: a little of it stirred into much of another line that is still to come. */
+/**
+ * How to weigh a hundredth: a little of it stirred into much of another line that is still to come.
+ * @param {Bench} bench @param {SheetLine} line @param {number} add @param {number} division @param {string} shown
+ */
 function diluted({ sheet, state }, line, add, division, shown) {
   const take = DILUTED * add;
   const into = weighedLines(sheet, line).find(
-    ({ id }) => state.lines[id].status === "open" && id !== line.id && state.lines[id].target_mg >= take,
+    ({ id }) =>
+      state.lines[id].status === "open" && id !== line.id && (state.lines[id].target_mg ?? 0) >= take,
   );
   if (!into || take < 5 * division) return "";
   const stock = ceiling(5 * division, 1000) * 1000;
   return `Or stir ${grams(stock, 1000)} into ${grams((DILUTED - 1) * stock, 1000)} of ${into.name}: ${grams(take, division)} of that holds ${shown}.`;
 }
 
-/** Quiet answers: another scale than the sheet's, another vessel of the kit. */
+/**
+ * Quiet answers: another scale than the sheet's, another vessel of the kit.
+ * @param {Bench} bench @param {SheetLine} line
+ */
 function another(bench, line) {
   const told = bench.state.lines[line.id];
-  if (line.vessel === null || told.scale === null) return [];
+  const { vessel: key } = line;
+  if (key === null || told.scale === null) return [];
   const { kit } = bench.sheet;
-  const vessel = bench.state.vessels[line.vessel];
+  const vessel = vesselOf(bench, line);
   const alone = line.cup ? { line: line.id } : {};
   const heavy = line.cup ? 0 : vessel.empty_mg + vessel.in_mg;
   const kind = kit.vessels.find(({ id }) => id === vessel.kit)?.kind ?? null;
-  const fits = (each) =>
+  const fits = (/** @type {Vessel} */ each) =>
     each.id !== vessel.kit &&
     (kind === null ? each.kind !== "cup" : each.kind === kind) &&
     each.holds_mg >= vessel.in_mg;
@@ -477,23 +609,23 @@ function another(bench, line) {
       .filter((scale) => scale.id !== told.scale && scale.capacity_mg >= heavy)
       .map(({ id, name }) =>
         answer(`scale_${id}`, `Weigh on ${name} from now on`, "placed", {
-          vessel: line.vessel,
+          vessel: key,
           scale: id,
           ...alone,
         }),
       ),
     ...kit.vessels
       .filter(fits)
-      .map(({ id, name }) =>
-        answer(`took_${id}`, `I took ${name}`, "took", { vessel: line.vessel, instead: id }),
-      ),
+      .map(({ id, name }) => answer(`took_${id}`, `I took ${name}`, "took", { vessel: key, instead: id })),
   ];
 }
 
+/** @param {WeighedState} told @param {number} division */
 function wentIn(told, division) {
   return `${grams(told.in_mg, division)} in. Target ${grams(told.target_mg, division)}.`;
 }
 
+/** @param {Bench} bench @param {SheetLine} line @param {WeighedState} told */
 function leave(bench, line, told) {
   return answer("leave", "Leave it", "left", { line: line.id }, { says: newShare(bench, line, told) });
 }
@@ -501,6 +633,7 @@ function leave(bench, line, told) {
 /**
  * The answer that makes every target of this line's round num / den of the sheet's, worked out to its end; none
  * where that cannot work. kept: lines that stay as they are.
+ * @param {Bench} bench @param {SheetLine} line @param {string} label @param {Ratio} given @param {string[]} [kept]
  */
 function carry(bench, line, label, [num, den], kept = []) {
   const { sheet, state } = bench;
@@ -521,13 +654,18 @@ function carry(bench, line, label, [num, den], kept = []) {
   ];
 }
 
+/** @param {LineState} given */
 function toldTwice({ twice }) {
   if (twice === null) return [];
   const says = "Counts it once. The second entry is undone.";
   return [answer("told_twice", "Entered on two phones", "undone", { entry: twice }, { says, strong: true })];
 }
 
-/** Past tolerance: take some out, leave it, or carry the rest up to match. */
+/**
+ * Past tolerance: take some out, leave it, or carry the rest up to match.
+ * @param {Bench} bench @param {WeighedLine} line @param {WeighedState} told
+ * @returns {Asking}
+ */
 function over(bench, line, told) {
   const mg = told.in_mg - told.target_mg;
   const division = divisionNow(bench, line);
@@ -558,7 +696,11 @@ function over(bench, line, told) {
   };
 }
 
-/** Short of the target: add the rest, leave it, or make less to match. */
+/**
+ * Short of the target: add the rest, leave it, or make less to match.
+ * @param {Bench} bench @param {WeighedLine} line @param {WeighedState} told
+ * @returns {Asking}
+ */
 function short(bench, line, told) {
   const adding = addLine(bench, line, told, true);
   const division = divisionNow(bench, line);
@@ -575,13 +717,17 @@ function short(bench, line, told) {
 /**
  * What else there is to do about too little: leave it, or make less to match. Where more of the others is in
  * already than that would ask for, only what is still to come can be less.
+ * @param {Bench} bench @param {WeighedLine} line @param {WeighedState} told
  */
 function letBe(bench, line, told) {
   const less = carry(bench, line, "None left: scale down", carryFactor([[told.in_mg, line.mg]]));
   return [leave(bench, line, told), ...(less.length ? less : carryRest(bench, line))];
 }
 
-/** Make less of what is still to come, so that it keeps its share of what is in. */
+/**
+ * Make less of what is still to come, so that it keeps its share of what is in.
+ * @param {Bench} bench @param {SheetLine} line
+ */
 function carryRest(bench, line) {
   const lines = weighedLines(bench.sheet, line);
   const kept = lines
@@ -589,14 +735,17 @@ function carryRest(bench, line) {
     .filter((id) => bench.state.lines[id].in_mg)
     .sort();
   const num = sum(kept.map((id) => bench.state.lines[id].in_mg));
-  const den = sum(kept.map((id) => bench.lines.get(id).mg));
+  const den = sum(kept.map((id) => bench.lines.get(id).mg ?? 0));
   const isToCome = lines.some(({ id }) => bench.state.lines[id].status === "open");
   return isToCome && num < den ? carry(bench, line, "Make less of the rest", [num, den], kept) : [];
 }
 
-/** What leaving it does: the line's share of its component, as it becomes and as it was meant. */
+/**
+ * What leaving it does: the line's share of its component, as it becomes and as it was meant.
+ * @param {Bench} bench @param {SheetLine} line @param {WeighedState} told
+ */
 function newShare(bench, line, told) {
-  const meant = sum(weighedLines(bench.sheet, line).map((each) => bench.state.lines[each.id].target_mg));
+  const meant = sum(weighedLines(bench.sheet, line).map((each) => bench.state.lines[each.id].target_mg ?? 0));
   const becomes = meant - told.target_mg + told.in_mg;
   const part = bench.components.get(line.component).name;
   const [now, was] = apart([told.in_mg, becomes], [told.target_mg, meant]);
@@ -607,11 +756,14 @@ function newShare(bench, line, told) {
   return joined(said, limitSays(bench, line, told));
 }
 
-/** That what went in passes the limit of the ingredient's own papers, in the part and in the piece. */
+/**
+ * That what went in passes the limit of the ingredient's own papers, in the part and in the piece.
+ * @param {Bench} bench @param {SheetLine} line @param {WeighedState} told
+ */
 function limitSays({ sheet, state, components }, { id, ingredient, component: part }, told) {
   const limit = sheet.ingredients.find((each) => each.id === ingredient)?.limit_ppm ?? null;
   if (limit === null) return "";
-  const shares = (mg) => sharesOf(sheet, state, new Map([[id, mg]]), ingredient, part);
+  const shares = (/** @type {number} */ mg) => sharesOf(sheet, state, new Map([[id, mg]]), ingredient, part);
   const [ofPart, ofPiece] = shares(told.in_mg);
   const [askedPart, askedPiece] = shares(told.target_mg);
   if (
@@ -625,7 +777,11 @@ function limitSays({ sheet, state, components }, { id, ingredient, component: pa
   return `${partSays} of ${components.get(part).name}, ${pieceSays} of the piece: its papers allow ${limitSaid}.`;
 }
 
-/** What carrying to match does: the yield, the top-ups, what it makes of the shares, and where it fits. */
+/**
+ * What carrying to match does: the yield, the top-ups, what it makes of the shares, and where it fits.
+ * @param {Bench} bench @param {SheetLine} line @param {Ratio} given @param {Full<string, number>} ends
+ * @param {string} full
+ */
 function carriedSays(bench, line, [num, den], ends, full) {
   const component = bench.components.get(line.component);
   const total = sum([...ends.values()]);
@@ -648,12 +804,16 @@ function carriedSays(bench, line, [num, den], ends, full) {
   return joined(`${said.join("; ")}.`, full);
 }
 
-/** The two lines whose share of the part differs most from the sheet's, once all is in. */
+/**
+ * The two lines whose share of the part differs most from the sheet's, once all is in.
+ * @param {Bench} bench @param {SheetLine} line @param {Full<string, number>} ends
+ */
 function shifted({ sheet }, line, ends) {
   const lines = weighedLines(sheet, line);
   const whole = sum([...ends.values()]);
   const meant = sum(lines.map(({ mg }) => mg));
   if (!whole || !meant) return [];
+  /** @param {WeighedLine} line */
   const offOf = ({ id, mg }) => {
     const off = BigInt(ends.get(id)) * BigInt(meant) - BigInt(mg) * BigInt(whole);
     return off < 0n ? -off : off;
@@ -670,13 +830,14 @@ function shifted({ sheet }, line, ends) {
     });
 }
 
+/** @param {Bench} bench @param {MeltStep} step @returns {Asking} */
 function melt(bench, step) {
   const key = step.id;
   const bursts = bench.state.bursts[key] ?? [];
   const planned = step.bursts;
   const following = planned[bursts.length] ?? step.more;
   const yes = answer("yes", "It's melted", "looked", { step: key, answer: "yes" }, { says: step.look_for });
-  if (bursts.length && bursts.at(-1).answer === null) return heating(bench, step, bursts, following, yes);
+  if (bursts.length && last(bursts).answer === null) return heating(bench, step, bursts, following, yes);
   const length = span(following.ms);
   const resting = bench.guides.get(key);
   const word = heatWord(bench.sheet, step);
@@ -707,31 +868,45 @@ function melt(bench, step) {
   };
 }
 
-/** How much heat a melt is expected to take: so many bursts, or so long. */
+/**
+ * How much heat a melt is expected to take: so many bursts, or so long.
+ * @param {readonly Burst[]} planned @param {string} word
+ */
 function usualHeat(planned, word) {
   if (word !== "burst") return span(sum(planned.map(({ ms }) => ms)));
   return `${planned.length} ${planned.length === 1 ? "burst" : "bursts"}`;
 }
 
-/** The body of an entry that the next burst began; with the rest that is expected between it and its look. */
+/**
+ * The body of an entry that the next burst began; with the rest that is expected between it and its look.
+ * @param {MeltStep} step @param {number} given
+ */
 function nextHeat(step, given) {
   const { ms } = step.bursts[given] ?? step.more;
   const rest = step.bursts[given + 1]?.rest_ms ?? 0;
   return { step: step.id, ms, ...(rest ? { rest_ms: rest } : {}) };
 }
 
-/** How warm a melt may end, where the recipe says so. Sheets of earlier versions do not hold it. */
-const noFurther = ({ to_mk: most }) => ((most ?? null) === null ? "" : `No further than ${celsius(most)}.`);
+/**
+ * How warm a melt may end, where the recipe says so. Sheets of earlier versions do not hold it.
+ * @param {MeltStep} given
+ */
+const noFurther = ({ to_mk: most }) =>
+  most === null || most === undefined ? "" : `No further than ${celsius(most)}.`;
 
 /**
  * A burst counts, or is over: look. Nothing is lit while it counts, so no pedal ends it. The likelier
  * answer stands first from the beginning, so that none changes places when the burst is over.
+ * @param {Bench} bench @param {MeltStep} step @param {readonly Heating[]} bursts @param {Burst} following
+ * @param {Answer} yes
+ * @returns {Asking}
  */
 function heating(bench, step, bursts, following, yes) {
-  const over = guidePhase(bench.guides.get(step.id), bench.at) === "ready";
-  const last = bursts.at(-1);
-  const isRested = last.rest_ms !== undefined;
-  const stir = isRested ? `Stir well, rest ${span(last.rest_ms)}, then look` : "Stir well and look";
+  const guide = bench.guides.get(step.id);
+  const over = guide !== undefined && guidePhase(guide, bench.at) === "ready";
+  const { ms, rest_ms: rests } = last(bursts);
+  const isRested = rests !== undefined;
+  const stir = isRested ? `Stir well, rest ${span(rests)}, then look` : "Stir well and look";
   const again =
     following.rest_ms && !isRested
       ? answer("again", `Not yet: rest ${span(following.rest_ms)}`, "looked", {
@@ -745,13 +920,14 @@ function heating(bench, step, bursts, following, yes) {
     says: joined(`${stir}: ${sentence(step.look_for)}`, noFurther(step)),
     number: {
       mg: null,
-      text: span(last.ms),
+      text: span(ms),
       caption: `${heatWord(bench.sheet, step)} ${bursts.length}, then stir and look`,
     },
     answers: [{ ...likelier, strong: over }, other],
   };
 }
 
+/** @param {Bench} bench @param {SplitStep} step @returns {Asking} */
 function split(bench, step) {
   const targets = portionTargets(step, bench.state);
   const weighed = step.portions.slice(0, -1);
@@ -761,7 +937,7 @@ function split(bench, step) {
   );
   const portion = step.portions[index];
   const target = targets[index];
-  const scale = bench.scales.get(bench.state.vessels[portion.vessel].scale);
+  const scale = scaleOf(bench, bench.state.vessels[portion.vessel].scale);
   const division = scale?.division_mg ?? 1000;
   const reads = toDivision(target, division);
   const text = grams(reads, division);
@@ -771,7 +947,7 @@ function split(bench, step) {
     first: scale ? zeroing(scale, "Empty bowl on") : "",
     says: joined(
       isFirstAsked(bench, step) ? step.says : "",
-      `The rest, ${grams(targets.at(-1), division)}, stays as ${step.portions.at(-1).name}.`,
+      `The rest, ${grams(last(targets), division)}, stays as ${last(step.portions).name}.`,
     ),
     number: { mg: reads, text, caption: `weigh out for ${portion.name}` },
     weigh: {
@@ -801,8 +977,13 @@ function split(bench, step) {
   };
 }
 
+/** @param {Bench} bench @param {CheckStep} step @returns {Asking} */
 function check(bench, step) {
-  const looked = (reply, way) => ({ step: step.id, answer: reply, ...way });
+  const looked = (/** @type {Verdict} */ reply, /** @type {{way?: string}} */ way = {}) => ({
+    step: step.id,
+    answer: reply,
+    ...way,
+  });
   const answers = [answer("yes", step.yes, "looked", looked("yes"), { strong: true })];
   for (const way of step.ways) {
     answers.push(
@@ -825,17 +1006,21 @@ function check(bench, step) {
   return { says: checkSays(step, bench.state.looks[step.id] ?? []), number, answers };
 }
 
-/** What the last answer asks to be done, then the question; what "right" is stands before the first. */
+/**
+ * What the last answer asks to be done, then the question; what "right" is stands before the first.
+ * @param {CheckStep} step @param {readonly Look[]} looks
+ */
 function checkSays(step, looks) {
   const tries = looks.filter((look) => look.answer !== "yes");
   if (!tries.length) return joined(step.ask, step.says || `Right: ${sentence(step.yes)}`);
-  const last = tries.at(-1);
-  const way = step.ways.find(({ id }) => id === last.way);
-  const what = last.answer === "too_far" ? step.too_far : step.not_yet;
+  const latest = last(tries);
+  const way = step.ways.find(({ id }) => id === latest.way);
+  const what = latest.answer === "too_far" ? step.too_far : step.not_yet;
   const tried = tries.length === 1 ? "Tried once." : `Tried ${tries.length} times.`;
   return joined(way ? `${way.name}:` : "", what ?? "", step.ask, tried);
 }
 
+/** @param {Bench} bench @param {PiecesStep} step @returns {Asking} */
 function pieces(bench, step) {
   const key = step.id;
   const count = bench.state.counts[key] ?? { good: 0, spoiled: 0, partial: 0, of: {} };
@@ -848,6 +1033,7 @@ function pieces(bench, step) {
   const sprayed = (bench.state.looks[key] ?? []).length;
   const sprayedSays = sprayed ? `Sprayed again ${sprayed === 1 ? "once" : `${sprayed} times`}.` : "";
   const body = { step: key, seen, ...(part === null ? {} : { of: part }) };
+  /** @type {[string, number, string]} */
   const [id, good, label] = step.one_by_one
     ? ["one", 1, `One ${step.verb}`]
     : ["all", left, `${left === 1 ? "One" : `All ${left}`} ${step.verb}`];
@@ -895,7 +1081,10 @@ function pieces(bench, step) {
   };
 }
 
-/** That what is left of the mix makes good for what was spoiled. */
+/**
+ * That what is left of the mix makes good for what was spoiled.
+ * @param {Bench} bench @param {PiecesStep} step @param {PieceCount} count @param {number} wanted
+ */
 function againSays(bench, step, count, wanted) {
   const each = step.piece_mg;
   if (step.follows.length || each <= 0 || count.good + count.spoiled + count.partial < wanted) return "";
@@ -905,6 +1094,10 @@ function againSays(bench, step, count, wanted) {
 }
 
 /** How many whole pieces are still to be made of what is in hand: one touch tells them all. */
+/**
+ * @param {Bench} bench @param {PiecesStep} step @param {string | null} part
+ * @param {{count: PieceCount, left: number}} counted
+ */
 function inHand(bench, step, part, { count, left }) {
   const each = step.piece_mg;
   if (part === null || each <= 0) return left;
@@ -918,10 +1111,12 @@ function inHand(bench, step, part, { count, left }) {
  *
  * Portions are used in turn, each as far as it gives whole pieces; what is left of them is then
  * joined into a last, perhaps partial, piece.
+ * @param {Bench} bench @param {PiecesStep} step @param {PieceCount} count
  */
 function partInHand(bench, step, count) {
   const each = step.piece_mg;
   if (!step.of.length || each <= 0) return { part: null, says: "", whole: true };
+  /** @type {{name: string, mg: number}[]} */
   const leftovers = [];
   for (const vessel of step.of) {
     const { name } = bench.vessels.get(vessel);
@@ -946,6 +1141,7 @@ function partInHand(bench, step, count) {
   return { part: "joined", says, whole: true };
 }
 
+/** @param {Bench} bench @param {WaitStep} step @returns {Asking} */
 function wait(bench, step) {
   const key = step.id;
   const running = bench.waits.get(key);
@@ -965,12 +1161,16 @@ function wait(bench, step) {
   return { says: joined(`${first.toUpperCase()}${rest.join("")} yet?`, step.test), answers };
 }
 
-/** What is asked before a wait is ended that still counts: there is no going back from what follows. */
+/**
+ * What is asked before a wait is ended that still counts: there is no going back from what follows.
+ * @param {Bench} bench @param {RunningWait | undefined} running @param {string} word
+ */
 function tooEarly(bench, running, word) {
   const left = running ? `${span(running.earliest_at - bench.at)} before the earliest. ` : "";
   return `${left}Is it really ${word}?`;
 }
 
+/** @param {Bench} bench @returns {Asked} */
 function finish(bench) {
   const skipped = bench.sheet.steps
     .filter((step) => status(bench, step.id) === "skipped")
@@ -997,6 +1197,7 @@ function finish(bench) {
 
 // The strip of waits
 
+/** @param {Bench} bench @param {string} key */
 function placed(bench, key) {
   const step = bench.steps.get(key);
   return {
@@ -1007,9 +1208,12 @@ function placed(bench, key) {
   };
 }
 
+/** @param {Bench} bench @param {RunningWait} wait */
 function waitSaid(bench, wait) {
-  const { word, stake } = bench.steps.get(wait.step);
+  const step = bench.steps.get(wait.step);
+  const { word, stake } = step.kind === "wait" ? step : { word: "", stake: "" };
   const phase = waitPhase(wait, bench.at);
+  /** @type {{[P in WaitPhase]: string}} */
   const asks = {
     counting: "",
     look: `may be ${word}: look`,
@@ -1020,11 +1224,13 @@ function waitSaid(bench, wait) {
   return { ...placed(bench, wait.step), ...wait, word, phase, asks: asks[phase] };
 }
 
+/** @param {Bench} bench @param {OpenWindow} window */
 function windowSaid(bench, window) {
-  const { stake } = overOf(bench, bench.steps.get(window.step));
+  const { stake = "" } = overOf(bench, bench.steps.get(window.step)) ?? {};
   return { ...placed(bench, window.step), ...window, phase: windowPhase(window, bench.at), stake };
 }
 
+/** @param {Bench} bench @param {RunningGuide} guide */
 function guideSaid(bench, guide) {
   return { ...placed(bench, guide.step), ...guide, phase: guidePhase(guide, bench.at) };
 }
@@ -1034,6 +1240,8 @@ function guideSaid(bench, guide) {
 /**
  * One answer. `input` is what it still wants (reading, count, note) and `most` its upper bound; `ask` is
  * what to ask the maker before it is posted.
+ * @param {string} id @param {string} label @param {RunKind} kind @param {Answer["body"]} body
+ * @param {Partial<Pick<Answer, "says" | "input" | "most" | "strong" | "ask">>} [how] @returns {Answer}
  */
 function answer(
   id,
@@ -1045,9 +1253,10 @@ function answer(
   return { id, label, says, kind, body, input, most, strong, ask };
 }
 
-/** Which scale, what stands on it, and that it is zeroed then. */
+/** Which scale, what stands on it, and that it is zeroed then. @param {Scale} scale @param {string} stands */
 const zeroing = ({ name }, stands) => `${name}. ${stands}, then zero.`;
 
+/** @param {SheetLine} given */
 function counted({ count, unit }) {
   return `${count} ${count === 1 ? unit.slice(0, -1) : unit}`;
 }

@@ -7,16 +7,24 @@
 import { handsOn } from "./hands.js";
 import { heatWord } from "./heating.js";
 import { divisionOf, toldOf } from "./journal.js";
+import { full, last } from "./lists.js";
 import { useOf } from "./lots.js";
 import { allowedMg } from "./weighing.js";
 import { halfEven, PPM, product, sum, toDivision } from "./whole.js";
+/** @import { Balance, Correction, Entry, MeasuredWhat, Record as BatchRecord } from "../../bench/shapes/page" */
+/** @import { RecordCount, RecordLine, RecordLot, RecordPerson, Sheet, SheetLine } from "../../bench/shapes/page" */
+/** @import { State, Step, StepState, WaitStep, Window, Yield } from "../../bench/shapes/page" */
+/** @import { Full } from "../../types/lists" */
 
 const CORRECTIONS = ["taken_out", "left", "left_out", "carried", "placed", "took"];
-const COUNTED = ["good", "spoiled", "partial"];
 
-/** The plain batch record of a run, finished or not. Masses in mg, instants and times in ms. */
+/**
+ * The plain batch record of a run, finished or not.
+ * @param {Sheet} sheet @param {State} state @param {readonly Entry[]} entries @returns {BatchRecord}
+ */
 export function record(sheet, state, entries) {
-  const letters = new Map(sheet.components.map(({ id, letter }) => [id, letter]));
+  const letters = full(sheet.components.map(({ id, letter }) => /** @type {const} */ ([id, letter])));
+  /** @param {Step} step */
   const placed = (step) => ({
     step: step.id,
     component: step.component,
@@ -24,19 +32,23 @@ export function record(sheet, state, entries) {
     round: step.round,
     title: step.title,
   });
-  const stands = (step) => state.steps[step.id];
+  const stands = (/** @type {Step} */ step) => state.steps[step.id];
   const unread = new Set(state.unread);
   const told = toldOf(state, entries).filter(({ id }) => !unread.has(id));
   const lines = sheet.lines.map((line) => lineRecord(line, sheet, state, letters));
   const counts = sheet.steps
-    .filter((step) => step.kind === "pieces" && (state.counts[step.id] || stands(step).status === "done"))
-    .map((step) => ({
-      ...placed(step),
-      planned: step.count,
-      expected: state.expected[step.id],
-      ...Object.fromEntries(COUNTED.map((field) => [field, state.counts[step.id]?.[field] ?? 0])),
-    }));
-  const steps = new Map(sheet.steps.map((step) => [step.id, step]));
+    .filter((step) => step.kind === "pieces")
+    .filter((step) => state.counts[step.id] || stands(step).status === "done")
+    .map((step) => {
+      const { good = 0, spoiled = 0, partial = 0 } = state.counts[step.id] ?? {};
+      return {
+        ...placed(step),
+        planned: step.count,
+        expected: state.expected[step.id],
+        ...{ good, spoiled, partial },
+      };
+    });
+  const steps = full(sheet.steps.map((step) => /** @type {const} */ ([step.id, step])));
   return {
     recipe: sheet.recipe,
     number: state.number,
@@ -57,17 +69,18 @@ export function record(sheet, state, entries) {
       return { ...placed(step), kind: step.kind, status, at, why, way: name };
     }),
     waits: sheet.steps
-      .filter(
-        (step) => step.kind === "wait" && stands(step).ready_at !== null && stands(step).status !== "skipped",
-      )
+      .filter((step) => step.kind === "wait")
+      .filter((step) => stands(step).ready_at !== null && stands(step).status !== "skipped")
       .map((step) => ({ ...placed(step), ...waitRecord(step, stands(step)) })),
     windows: sheet.steps.flatMap((step) => {
-      const opened = (step.window?.from ?? []).map((each) => state.steps[each].at);
-      if (!opened.length || opened.includes(null)) return [];
-      return [{ ...placed(step), ...windowRecord(step, Math.max(...opened), stands(step).at) }];
+      const { window } = step;
+      const opened = (window?.from ?? []).flatMap((each) => state.steps[each].at ?? []);
+      if (!window || !opened.length || opened.length < window.from.length) return [];
+      return [{ ...placed(step), ...windowRecord(window, Math.max(...opened), stands(step).at) }];
     }),
     bursts: sheet.steps
-      .filter((step) => step.kind === "melt" && state.bursts[step.id])
+      .filter((step) => step.kind === "melt")
+      .filter((step) => state.bursts[step.id])
       .map((step) => ({
         ...placed(step),
         planned: step.bursts.length,
@@ -77,7 +90,8 @@ export function record(sheet, state, entries) {
         heated_ms: sum(state.bursts[step.id].map((burst) => burst.ms)),
       })),
     portions: sheet.steps
-      .filter((step) => step.kind === "split" && step.portions.some(({ vessel }) => vessel in state.portions))
+      .filter((step) => step.kind === "split")
+      .filter((step) => step.portions.some(({ vessel }) => vessel in state.portions))
       .map((step) => ({
         ...placed(step),
         portions: step.portions
@@ -92,9 +106,9 @@ export function record(sheet, state, entries) {
         looks: state.looks[key],
       })),
     counts,
-    corrections: told.flatMap(({ at, device, kind, body }, place) =>
-      CORRECTIONS.includes(kind)
-        ? [{ at, device, kind, ...body, because: because(sheet, told.slice(0, place), kind, body) }]
+    corrections: told.flatMap((entry, place) =>
+      CORRECTIONS.includes(entry.kind)
+        ? [correction(entry, because(sheet, told.slice(0, place), entry))]
         : [],
     ),
     skipped: sheet.steps
@@ -102,7 +116,7 @@ export function record(sheet, state, entries) {
       .map((step) => ({ ...placed(step), at: stands(step).at, why: stands(step).why })),
     added: told
       .filter(({ kind }) => kind === "extended")
-      .map(({ at, body }) => ({ ...placed(steps.get(body.step)), at, ms: body.ms })),
+      .map(({ at, body }) => ({ ...placed(steps.get(String(body.step))), at, ms: Number(body.ms) })),
     notes: state.notes,
     pictures: state.pictures,
     remarks: state.remarks,
@@ -113,41 +127,58 @@ export function record(sheet, state, entries) {
   };
 }
 
-/** The line that a correction answers: its own, or the one last weighed in the round that was carried. */
-function because({ lines }, before, kind, body) {
-  if (kind !== "carried") return body.line ?? null;
+/** A correction as it was entered, and the line that it answers. @param {Entry} entry @param {string | null} line */
+const correction = ({ at, device, kind, body }, line) =>
+  /** @type {Correction} */ (/** @type {unknown} */ ({ at, device, kind, ...body, because: line }));
+
+/** @param {Entry} entry */
+const lineOf = ({ body }) => (typeof body.line === "string" ? body.line : null);
+
+/**
+ * The line that a correction answers: its own, or the one last weighed in the round that was carried.
+ * @param {Sheet} sheet @param {readonly Entry[]} before @param {Entry} entry
+ */
+function because({ lines }, before, entry) {
+  if (entry.kind !== "carried") return lineOf(entry);
+  const { body } = entry;
   const mine = new Set(
     lines
       .filter(({ component, round }) => component === body.component && round === body.round)
       .map(({ id }) => id),
   );
-  return before.findLast((each) => each.kind === "weighed" && mine.has(each.body.line))?.body.line ?? null;
+  const weighed = before.findLast((each) => each.kind === "weighed" && mine.has(String(each.body.line)));
+  return weighed ? lineOf(weighed) : null;
 }
 
+/** @param {readonly Entry[]} told */
 function peopleOf(told) {
+  /** @type {Map<string, RecordPerson>} */
   const people = new Map();
   for (const { device, at } of told) {
-    if (!people.has(device)) people.set(device, { device, first_at: at, entries: 0 });
-    const one = people.get(device);
-    one.last_at = at;
-    one.entries += 1;
+    const { first_at, entries } = people.get(device) ?? { first_at: at, entries: 0 };
+    people.set(device, { device, first_at, last_at: at, entries: entries + 1 });
   }
   return [...people.values()].sort((one, other) => (one.device < other.device ? -1 : 1));
 }
 
-/** The scales that lines and portions were weighed on, the vessels and the heaters. */
+/**
+ * The scales that lines and portions were weighed on, the vessels and the heaters.
+ * @param {Sheet} sheet @param {State} state
+ */
 function kitOf({ kit, steps }, state) {
   const vessels = Object.values(state.vessels);
-  const scales = new Set(
-    [...Object.values(state.lines), ...vessels].map(({ scale, weighed_on: last }) => last ?? scale),
-  );
+  const scales = new Set([
+    ...Object.values(state.lines).map(({ scale, weighed_on: last }) => last ?? scale),
+    ...vessels.map(({ scale }) => scale),
+  ]);
   return {
     scales: kit.scales.filter(({ id }) => scales.has(id)),
     vessels: [...new Set(vessels.map(({ name }) => name))],
-    heaters: [...new Set(steps.filter(({ kind }) => kind === "melt").map(({ heater }) => heater))],
+    heaters: [...new Set(steps.filter((step) => step.kind === "melt").map(({ heater }) => heater))],
   };
 }
 
+/** @param {Sheet} sheet @param {State} state @param {readonly Entry[]} entries @returns {RecordLot[]} */
 function lotsOf(sheet, state, entries) {
   const names = new Map(sheet.ingredients.map(({ id, name }) => [id, name]));
   return Object.entries(useOf(sheet, state, entries)).map(([lot, { mg, count, booked_mg }]) => {
@@ -157,10 +188,15 @@ function lotsOf(sheet, state, entries) {
   });
 }
 
-/** How long something took: nought, and not less, where a clock was set back meanwhile. */
+/**
+ * How long something took: nought, and not less, where a clock was set back meanwhile.
+ * @param {number} began @param {number} ended
+ */
 const length = (began, ended) => Math.max(0, ended - began);
 
-function waitRecord(step, { ready_at, at }) {
+/** @param {WaitStep} step @param {StepState} stands */
+function waitRecord(step, { ready_at: ready, at }) {
+  const ready_at = ready ?? 0;
   const real = at === null ? null : length(ready_at, at);
   return {
     word: step.word,
@@ -175,17 +211,22 @@ function waitRecord(step, { ready_at, at }) {
   };
 }
 
-function windowRecord(step, openedAt, endedAt) {
+/** @param {Window} window @param {number} openedAt @param {number | null} endedAt */
+function windowRecord(window, openedAt, endedAt) {
   const real = endedAt === null ? null : length(openedAt, endedAt);
   return {
     opened_at: openedAt,
     ended_at: endedAt,
-    latest_ms: step.window.latest_ms,
+    latest_ms: window.latest_ms,
     real_ms: real,
-    late: real !== null && real > step.window.latest_ms,
+    late: real !== null && real > window.latest_ms,
   };
 }
 
+/**
+ * @param {SheetLine} line @param {Sheet} sheet @param {State} state @param {Full<string, string>} letters
+ * @returns {RecordLine}
+ */
 function lineRecord(line, sheet, state, letters) {
   const told = state.lines[line.id];
   const scale = told.weighed_on ?? told.scale;
@@ -205,7 +246,7 @@ function lineRecord(line, sheet, state, letters) {
     asked_mg: asked,
     actual_mg: told.in_mg,
     deviation_mg: deviation,
-    deviation_ppm: asked ? halfEven(product(deviation, PPM), asked) : null,
+    deviation_ppm: asked && deviation !== null ? halfEven(product(deviation, PPM), asked) : null,
     tolerance_mg: line.tolerance_mg,
     within: deviation === null ? null : Math.abs(deviation) <= allowedMg(line, division, num, den),
     spoons: line.spoons,
@@ -217,31 +258,37 @@ function lineRecord(line, sheet, state, letters) {
   };
 }
 
-/** Of several counts in one round of a component, the last one on the sheet. */
+/** Of several counts in one round of a component, the last one on the sheet. @param {RecordCount[]} counts */
 function lastCounts(counts) {
-  return [...new Map(counts.map((count) => [`${count.component}.${count.round}`, count])).values()];
+  return [...full(counts.map((count) => [`${count.component}.${count.round}`, count])).values()];
 }
 
-/** Where the mass that went in has gone; null before the last count. See bench/record.py. */
+/**
+ * Where the mass that went in has gone; null before the last count. See bench/record.py.
+ * @param {Sheet} sheet @param {State} state @param {RecordCount[]} counts @returns {Balance | null}
+ */
 function balanceOf(sheet, state, counts) {
   const { components, lines, size } = sheet;
-  const final = components.at(-1).id;
+  const final = last(components).id;
   const ends = lastCounts(counts);
   if (!ends.some(({ component }) => component === final)) return null;
   const weighed = weighedPieces(sheet, state, final);
-  const takes = new Map(
+  /** @type {Full<string, number>} */
+  const takes = full(
     components.map(({ id, count, spares }) => [id, Math.floor((count - spares) / size.pieces)]),
   );
-  const mean = new Map(
+  /** @type {Full<string, number>} */
+  const mean = full(
     components.map(({ id, piece_mg }) => {
       const masses = weighed.get(id);
       return [id, masses ? halfEven(sum(masses), masses.length) : piece_mg];
     }),
   );
   if (!weighed.has(final)) mean.set(final, sum([...mean].map(([id, mg]) => takes.get(id) * mg)));
+  /** @param {RecordCount[]} of @param {string} id @param {...("good" | "spoiled" | "partial")} fields */
   const count = (of, id, ...fields) =>
     sum(of.filter(({ component }) => component === id).flatMap((each) => fields.map((field) => each[field])));
-  const spoiled = new Map(components.map(({ id }) => [id, count(counts, id, "spoiled")]));
+  const spoiled = full(components.map(({ id }) => /** @type {const} */ ([id, count(counts, id, "spoiled")])));
   const good = count(ends, final, "good");
   const partial = count(ends, final, "partial");
   const begun = good + partial + spoiled.get(final);
@@ -249,11 +296,12 @@ function balanceOf(sheet, state, counts) {
   const spare = others.map(
     ({ id }) => mean.get(id) * Math.max(0, count(ends, id, "good", "partial") - takes.get(id) * begun),
   );
-  const measured = (what) => state.measured.filter((each) => each.what === what).map(({ mg }) => mg);
+  const measured = (/** @type {MeasuredWhat} */ what) =>
+    state.measured.filter((each) => each.what === what).map(({ mg }) => mg);
   const binned = measured("spoiled");
   const scales = Object.values(state.lines).map(({ scale, weighed_on: last }) => last ?? scale);
   const division = Math.max(1, ...scales.map((scale) => divisionOf(sheet, scale) ?? 1));
-  const show = (mg) => toDivision(mg, division);
+  const show = (/** @type {number} */ mg) => toDivision(mg, division);
   const shown = {
     good_mg: show(good * mean.get(final)),
     spoiled_mg: show(sum(binned.length ? binned : [...spoiled].map(([id, each]) => each * mean.get(id)))),
@@ -275,29 +323,39 @@ function balanceOf(sheet, state, counts) {
   };
 }
 
-/** The masses of the pieces that were weighed, by component, each as it was last weighed. */
+/**
+ * The masses of the pieces that were weighed, by component, each as it was last weighed.
+ * @param {Sheet} sheet @param {State} state @param {string} final
+ */
 function weighedPieces(sheet, state, final) {
   const componentOf = new Map(sheet.steps.map(({ id, component }) => [id, component]));
-  const last = new Map();
+  /** @type {Map<string, {component: string, mg: number}>} */
+  const latest = new Map();
   state.measured.forEach(({ what, step, piece, mg }, place) => {
-    const component = componentOf.get(step) ?? final;
-    if (what === "piece") last.set(`${component}.${piece ?? -place - 1}`, { component, mg });
+    const component = componentOf.get(step ?? "") ?? final;
+    if (what === "piece") latest.set(`${component}.${piece ?? -place - 1}`, { component, mg });
   });
+  /** @type {Map<string, number[]>} */
   const weighed = new Map();
-  for (const { component, mg } of last.values())
+  for (const { component, mg } of latest.values())
     weighed.set(component, [...(weighed.get(component) ?? []), mg]);
   return weighed;
 }
 
-/** Pieces asked and made (by the last count on the sheet), and the mass that went in. */
+/**
+ * Pieces asked and made (by the last count on the sheet), and the mass that went in.
+ * @param {Sheet} sheet @param {RecordCount[]} counts @param {RecordLine[]} lines @returns {Yield}
+ */
 function yielded(sheet, counts, lines) {
-  const last = sheet.components.at(-1).id;
-  const ends = lastCounts(counts).filter(({ component }) => component === last);
+  const final = last(sheet.components).id;
+  const ends = lastCounts(counts).filter(({ component }) => component === final);
+  const made = (/** @type {"good" | "spoiled" | "partial"} */ field) =>
+    ends.length ? sum(ends.map((count) => count[field])) : null;
   return {
     planned: sheet.size.pieces,
-    ...Object.fromEntries(
-      COUNTED.map((field) => [field, ends.length ? sum(ends.map((count) => count[field])) : null]),
-    ),
+    good: made("good"),
+    spoiled: made("spoiled"),
+    partial: made("partial"),
     planned_mg: sum(lines.map((line) => line.planned_mg ?? 0)),
     actual_mg: sum(lines.map((line) => line.actual_mg)),
   };

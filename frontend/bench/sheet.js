@@ -101,7 +101,10 @@ export function chooseSize(recipe, kit, request) {
   return sizeByStock(recipe, kit, request.stock, chosen, sized);
 }
 
-/** Cavities in one set of the moulds that fit, whether or not they are held through a wait. @param {Kit} kit @param {Component} component */
+/**
+ * Cavities in one set of the moulds that fit, whether or not they are held through a wait.
+ * @param {Kit} kit @param {Component} component
+ */
 function mouldCavities(kit, component) {
   if (!component.mould) return null;
   return cavities(kit, { ...component, mould: { ...component.mould, held: true } });
@@ -189,7 +192,10 @@ function sizeByStock(recipe, kit, stock, chosen, sized) {
   return sized(low, says, out || null);
 }
 
-/** Whether any line, or a stand-in for one, takes this ingredient by weight. @param {MeasuredRecipe} recipe @param {string} ingredient */
+/**
+ * Whether any line, or a stand-in for one, takes this ingredient by weight.
+ * @param {MeasuredRecipe} recipe @param {string} ingredient
+ */
 function isWeighed(recipe, ingredient) {
   const lines = recipe.components.flatMap((component) => component.lines);
   const measures = [...lines, ...lines.flatMap((line) => line.substitutes)];
@@ -301,7 +307,10 @@ function checkChoices(draft) {
   }
 }
 
-/** The component's lines less those left out, stand-ins in their places. @param {Laying} draft @param {Component} component @returns {ChosenLine[]} */
+/**
+ * The component's lines less those left out, stand-ins in their places.
+ * @param {Laying} draft @param {Component} component @returns {ChosenLine[]}
+ */
 function chosenLines(draft, component) {
   const { without, swaps } = draft.size;
   return component.lines
@@ -592,7 +601,10 @@ function layLine(draft, component, number, line, mg, factor, step, vessel) {
   });
 }
 
-/** What is too little for its scale to show, in spoons, where its density is known; else "". @param {MeasuredRecipe} recipe @param {string} key @param {number} mg @param {Scale} scale */
+/**
+ * What is too little for its scale to show, in spoons, where its density is known; else "".
+ * @param {MeasuredRecipe} recipe @param {string} key @param {number} mg @param {Scale} scale
+ */
 function bySpoon({ ingredients, spoons }, key, mg, scale) {
   const { density } = ingredients[key];
   if (!mg || toDivision(mg, scale.division_mg) || !density) return "";
@@ -655,7 +667,8 @@ function spoonsFor(drawer, nl) {
 
 /**
  * ingredients: by the line in use, stand-ins included.
- * @param {Laying} draft @param {Component} component @param {number} number @param {number} count @param {RecipeStep} step
+ * @param {Laying} draft @param {Component} component @param {number} number @param {number} count @param {RecipeStep}
+ * step
  * @param {Full<string, Ingredient>} ingredients @param {Full<string, number>} masses
  */
 function layStep(draft, component, number, count, step, ingredients, masses) {
@@ -883,7 +896,10 @@ function totals({ lines, recipe }) {
   return [...found.values()];
 }
 
-/** What a window is over, and what it costs to miss it; a recipe measured long ago does not say. @param {Guarded} window */
+/**
+ * What a window is over, and what it costs to miss it; a recipe measured long ago does not say.
+ * @param {Guarded} window
+ */
 function guarded(window) {
   const own = "rescue" in window ? { rescue: window.rescue } : {};
   return {
@@ -898,7 +914,10 @@ function guarded(window) {
 /** The recipe's own window of a step, and those by nature. @param {Draft<Step>} step */
 const windowsOf = ({ window, keeps = [] }) => [...(window ? [window] : []), ...keeps];
 
-/** Takes out weighings with nothing left to weigh; what came after one comes after its needs. @param {Draft<Step>[]} steps */
+/**
+ * Takes out weighings with nothing left to weigh; what came after one comes after its needs.
+ * @param {Draft<Step>[]} steps
+ */
 function dropEmpty(steps) {
   for (const empty of steps.filter((step) => step.kind === "weigh" && !step.lines.length)) {
     steps.splice(steps.indexOf(empty), 1);
@@ -945,7 +964,10 @@ function addFollows(steps, takes) {
   }
 }
 
-/** tail_ms: the longest run of usual waits from the start of a step to the end of the batch. @param {Draft<Step>[]} steps */
+/**
+ * tail_ms: the longest run of usual waits from the start of a step to the end of the batch.
+ * @param {Draft<Step>[]} steps
+ */
 function addTails(steps) {
   /** @type {Full<string, Draft<Step>[]>} */
   const followers = full(steps.map((step) => [step.id, []]));

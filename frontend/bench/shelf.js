@@ -187,7 +187,10 @@ export function plain(name) {
     .replace(/^ | $/g, "");
 }
 
-/** The id of the shelf's ingredient that answers to a recipe ingredient's name; null when none does. @param {Shelf} shelf @param {string} name */
+/**
+ * The id of the shelf's ingredient that answers to a recipe ingredient's name; null when none does.
+ * @param {Shelf} shelf @param {string} name
+ */
 export function cardFor(shelf, name) {
   const wanted = plain(name);
   const answers = (/** @type {unknown} */ each) => typeof each === "string" && plain(each) === wanted;

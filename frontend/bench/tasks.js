@@ -132,7 +132,10 @@ class Tasks {
     };
   }
 
-  /** How long a step holds the hands, or goes on, in ms, and where that comes from. @param {Step} step @returns {[number, TakesFrom]} */
+  /**
+   * How long a step holds the hands, or goes on, in ms, and where that comes from.
+   * @param {Step} step @returns {[number, TakesFrom]}
+   */
   #takes(step) {
     if (step.kind === "wait") return [step.usual_ms, "recipe"];
     if (step.id in this.hands) return [toGrain(this.hands[step.id]), "your own runs"];
@@ -203,7 +206,10 @@ class Tasks {
     };
   }
 
-  /** The part of a begun step's time that its counted pieces or weighed lines have used, in ms. @param {Step} step @param {number} takes */
+  /**
+   * The part of a begun step's time that its counted pieces or weighed lines have used, in ms.
+   * @param {Step} step @param {number} takes
+   */
   #made(step, takes) {
     const { state } = this;
     const count = state?.counts[step.id];
@@ -246,7 +252,11 @@ class Tasks {
     ];
   }
 
-  /** How long after the planned end of a wait what follows may begin; null once it is settled, or where nothing says so. @param {Step} wait */
+  /**
+   * How long after the planned end of a wait what follows may begin; null once it is settled, or where nothing says
+   * so.
+   * @param {Step} wait
+   */
   #mostAfter(wait) {
     const told = this.tasks.get(wait.id);
     if (wait.kind !== "wait" || wait.latest_ms === null || told.status === "done") return null;
@@ -310,7 +320,10 @@ class Tasks {
     return seen;
   }
 
-  /** One hold for each round of a part whose mould it stays in, and the moulds into `equipment`. @param {{[id: string]: Equipment}} equipment */
+  /**
+   * One hold for each round of a part whose mould it stays in, and the moulds into `equipment`.
+   * @param {{[id: string]: Equipment}} equipment
+   */
   #holds(equipment) {
     /** @type {Hold[]} */
     const holds = [];

@@ -6,7 +6,7 @@
  */
 
 import { divided } from "./whole.js";
-/** @import { Ring } from "../../bench/shapes/page" */
+/** @import { GuidePhase, Ring, WaitPhase, WindowPhase } from "../../bench/shapes/page" */
 
 const WARN_SHARE = 10; // "nearly late" begins in the last tenth before the latest time
 const MOST_WARN_MS = 60 * 60_000;
@@ -23,6 +23,7 @@ export function warnAt(beganAt, latestAt) {
  * counting, then look (earliest), ready (usual), soon_late (warned), late (latest).
  * @param {{began_at: number, earliest_at: number, usual_at: number, latest_at: number | null}} wait
  * @param {number} at
+ * @returns {WaitPhase}
  */
 export function waitPhase(wait, at) {
   const latest = wait.latest_at;
@@ -32,13 +33,16 @@ export function waitPhase(wait, at) {
   return at >= wait.usual_at ? "ready" : "look";
 }
 
-/** open, then soon_late, then late. @param {{opened_at: number, latest_at: number}} window @param {number} at */
+/**
+ * open, then soon_late, then late.
+ * @param {{opened_at: number, latest_at: number}} window @param {number} at @returns {WindowPhase}
+ */
 export function windowPhase(window, at) {
   if (at >= window.latest_at) return "late";
   return at >= warnAt(window.opened_at, window.latest_at) ? "soon_late" : "open";
 }
 
-/** counting, then ready. @param {{until: number}} guide @param {number} at */
+/** counting, then ready. @param {{until: number}} guide @param {number} at @returns {GuidePhase} */
 export function guidePhase(guide, at) {
   return at >= guide.until ? "ready" : "counting";
 }

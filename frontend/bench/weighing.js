@@ -12,7 +12,10 @@ import { last } from "./lists.js";
 import { ceiling, halfEven, PPM, product } from "./whole.js";
 /** @import { Kit, Scale } from "../../bench/shapes/page" */
 
-/** The smallest net mass, in mg, that a scale of this division weighs to this tolerance. @param {number} divisionMg @param {number} tolerancePpm */
+/**
+ * The smallest net mass, in mg, that a scale of this division weighs to this tolerance.
+ * @param {number} divisionMg @param {number} tolerancePpm
+ */
 function leastMg(divisionMg, tolerancePpm) {
   return ceiling(product(82 * PPM, divisionMg), 100 * tolerancePpm);
 }

@@ -118,7 +118,10 @@ export function byCodePoint(one, other) {
   return one.length - other.length;
 }
 
-/** The one spelling of a JSON value: sorted keys, no spaces, letters left as they are. @param {unknown} value @returns {string} */
+/**
+ * The one spelling of a JSON value: sorted keys, no spaces, letters left as they are.
+ * @param {unknown} value @returns {string}
+ */
 export function canonical(value) {
   if (Array.isArray(value)) return `[${value.map(canonical).join(",")}]`;
   if (value === null || typeof value !== "object") return JSON.stringify(value);
@@ -181,12 +184,18 @@ function shareText([numerator, denominator], decimals) {
   return `${units}.${String(rest).padStart(decimals, "0")} %`;
 }
 
-/** A factor with as many decimals as it has, three at most: "1.042", "1.1". @param {Int} numerator @param {Int} denominator */
+/**
+ * A factor with as many decimals as it has, three at most: "1.042", "1.1".
+ * @param {Int} numerator @param {Int} denominator
+ */
 export function times(numerator, denominator) {
   return noLonger(decimals(halfEven(product(1000, numerator), denominator), 3));
 }
 
-/** By how much a factor above one is more, in per cent: "20 %", "4.2 %". @param {number} numerator @param {number} denominator */
+/**
+ * By how much a factor above one is more, in per cent: "20 %", "4.2 %".
+ * @param {number} numerator @param {number} denominator
+ */
 export function moreBy(numerator, denominator) {
   return `${noLonger(decimals(halfEven(product(1000, numerator - denominator), denominator), 1))} %`;
 }

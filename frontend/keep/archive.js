@@ -55,7 +55,10 @@ export class Archive {
     return (await this.#list(`number=${encodeURIComponent(number)}`)).runs;
   }
 
-  /** Open a batch with its whole journal. @param {string} id @throws {Refused} status 404 when there is no such batch */
+  /**
+   * Open a batch with its whole journal.
+   * @param {string} id @throws {Refused} status 404 when there is no such batch
+   */
   async fetch(id) {
     const { body } = await this.#server.get(`/runs/${encodeURIComponent(id)}`);
     const run = new Run(body);

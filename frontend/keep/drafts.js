@@ -4,7 +4,7 @@
  *
  *   await drafts.write({ id, base: 3, was, document });   // on this phone's disk; was: the version begun from, or null
  *   await drafts.flush();                                 // now: the field is left, or the page goes
- *   await drafts.send(id);                                // "kept", "same", "waits", "changed", or {errors: [{field, detail}]}
+ * await drafts.send(id); // "kept", "same", "waits", "changed", or {errors: [{field, detail}]}
  *
  * Two edits of one recipe are both kept: the server's is the version, this phone's stays a draft. A
  * draft that the server refused, perhaps long after it was handed over, carries the `errors`; one

@@ -46,7 +46,10 @@ export class Plans {
     this.#server = server;
   }
 
-  /** Hear how the plan of a run stands. @param {string} run @returns {Promise<PlanDoc>} @throws {Unreachable | Refused} */
+  /**
+   * Hear how the plan of a run stands.
+   * @param {string} run @returns {Promise<PlanDoc>} @throws {Unreachable | Refused}
+   */
   async hear(run) {
     await this.#hearHours();
     const { body } = await this.#server.get(`/runs/${run}/plan`);
@@ -158,7 +161,10 @@ export class Plans {
     return plan;
   }
 
-  /** Until a first order of a new plan is there, the day goes on by the one before. @param {string} run @param {PlanDoc} plan */
+  /**
+   * Until a first order of a new plan is there, the day goes on by the one before.
+   * @param {string} run @param {PlanDoc} plan
+   */
   #meanwhile(run, plan) {
     const before = this.#book.meta.get(planKey(run));
     if (plan.plan || !before?.plan || plan.state !== "working") return plan;

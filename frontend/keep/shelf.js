@@ -35,7 +35,10 @@ export class Shelf {
     return (await this.#server.get(`/recipes/${id}/swaps?line=${encodeURIComponent(line)}`)).body.swaps;
   }
 
-  /** The newest versions, what each changed and the runs made with it. @param {string} id @returns {Promise<VersionTold[]>} */
+  /**
+   * The newest versions, what each changed and the runs made with it.
+   * @param {string} id @returns {Promise<VersionTold[]>}
+   */
   async history(id) {
     const [{ body }, runs] = await Promise.all([
       this.#server.get(`/recipes/${id}/versions?page_size=${VERSIONS_SHOWN}`),

@@ -8,8 +8,10 @@
  *   studio.addEventListener("change", ({ detail }) => redraw(detail.run));
  *
  * Everything here works with no network, but `setKit`. Events: "change" {run: id or null, isOwnDraft},
- * "link", "ring" {wait, phase, at, together: all that ring at this moment}, "ahead" [{key, phase, at}] (what rings within
- * minutes, to be laid on the sound's clock; what is not named any more does not ring), "back" (in sight again after a while: show `missed()`),
+ * "link", "ring" {wait, phase, at, together: all that ring at this moment}, "ahead" [{key, phase, at}] (what rings
+ * within
+ * minutes, to be laid on the sound's clock; what is not named any more does not ring), "back" (in sight again after a
+ * while: show `missed()`),
  * "closed" (a newer page took the disk: reload).
  */
 
@@ -366,7 +368,10 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
     return { entry, row: this.#guessed({ id: entry.id, run }) };
   }
 
-  /** A row of the outbox, with a mark while this phone's clock is a guess. @param {OutboxRow} row @returns {OutboxRow} */
+  /**
+   * A row of the outbox, with a mark while this phone's clock is a guess.
+   * @param {OutboxRow} row @returns {OutboxRow}
+   */
   #guessed(row) {
     return this.#clock.sure ? row : { ...row, guessed: true };
   }
@@ -408,7 +413,10 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
     await this.#sync.soon();
   }
 
-  /** Leave a refused entry out of the run; it stays on this phone's disk. @param {{run: string, entry: KeptEntry}} refused */
+  /**
+   * Leave a refused entry out of the run; it stays on this phone's disk.
+   * @param {{run: string, entry: KeptEntry}} refused
+   */
   async setAside({ run, entry }) {
     const row = { id: entry.id, run, refused: "Set aside.", aside: true };
     await this.#book.commit({ outbox: { put: [row] } }, { strict: true });
@@ -511,7 +519,10 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
     return { plan: this.#book.meta.get(`plan ${run}`) ?? null, hours: this.#book.meta.get("hours") ?? null };
   }
 
-  /** The other runs that share the bench with this one: they are open, and somebody here did something in them of late. */
+  /**
+   * The other runs that share the bench with this one: they are open, and somebody here did something in them of
+   * late.
+   */
   /** @param {string} id */
   beside(id) {
     const since = this.at() - TOGETHER_MS;
@@ -560,7 +571,8 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
   }
 
   /**
-   * What the plan had next in a run when it was last looked at, so that a bench opens with the same; null once anything happened since.
+   * What the plan had next in a run when it was last looked at, so that a bench opens with the same; null once
+   * anything happened since.
    * @param {Run} run
    */
   lastLed(run) {
@@ -628,7 +640,9 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
     );
   }
 
-  /** @template {"kit" | "settings"} W @param {W} what @param {string | null | undefined} etag @param {object} document */
+  /**
+   * @template {"kit" | "settings"} W @param {W} what @param {string | null | undefined} etag @param {object} document
+   */
   async #replace(what, etag, document) {
     try {
       return await this.#server.ask("PUT", `/${what}`, document, {
@@ -788,7 +802,10 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
   }
 }
 
-/** The instant of an item's present phase, or the next it counts to: what tells two of one phase apart. @param {Item} item */
+/**
+ * The instant of an item's present phase, or the next it counts to: what tells two of one phase apart.
+ * @param {Item} item
+ */
 function asksAt(item) {
   if (item.what === "guide") return item.until;
   if (item.what === "window") return item.latest_at;

@@ -144,7 +144,10 @@ export class Round {
     return true;
   }
 
-  /** @param {Journal} run @param {KeptEntry[]} entries @param {boolean} isBack the server lost them; others may have made them */
+  /**
+   * @param {Journal} run @param {KeptEntry[]} entries
+   * @param {boolean} isBack the server lost them; others may have made them
+   */
   async #sendEntries(run, entries, isBack) {
     let answer;
     try {
@@ -520,7 +523,10 @@ export function cursorOf(runId) {
   return `cursor/${runId}`;
 }
 
-/** What the book keeps of the server's answer to a question for the kit. @param {Answered<KitDoc>} answer @returns {Changes} */
+/**
+ * What the book keeps of the server's answer to a question for the kit.
+ * @param {Answered<KitDoc>} answer @returns {Changes}
+ */
 export function kitOf({ body: { version, document, measured }, etag }) {
   return { kit: { put: [{ id: "kit", version, document, measured, etag }] } };
 }

@@ -410,7 +410,10 @@ export class Sync extends EventTarget {
     await this.#book.commit(changes, { ...options, under: round.generation });
   }
 
-  /** Set the clock by an answer, and with it what was made while it was a guess. @param {Round} round @param {Answered} answer */
+  /**
+   * Set the clock by an answer, and with it what was made while it was a guess.
+   * @param {Round} round @param {Answered} answer
+   */
   async #hear(round, answer) {
     const moved = answer.heard();
     this.heardAt = this.#clock.now();
@@ -433,7 +436,10 @@ export class Sync extends EventTarget {
     await this.#commit(round, changes, { strict: true });
   }
 
-  /** Shut out, and perhaps let in again later: what was not sent by then is the maker's to decide on. @param {Shut} why */
+  /**
+   * Shut out, and perhaps let in again later: what was not sent by then is the maker's to decide on.
+   * @param {Shut} why
+   */
   async #keepOut(why) {
     this.shut = why;
     if (why !== "shut-out") return;

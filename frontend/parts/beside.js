@@ -1,7 +1,8 @@
 // What is told beside a step at the bench: how it went the last times, what the maker's own runs teach
 // of it once there are three, and whether a piece that was weighed twice is dry.
 //
-//   besideStep(run, { step, line }, runs, ownPpm)  ->  ["Last time: 3 g too much.", …]   // line: what is weighed now, or null
+// besideStep(run, { step, line }, runs, ownPpm) -> ["Last time: 3 g too much.", …] // line: what is weighed now, or
+// null
 
 import { drynessOf } from "../bench/dryness.js";
 import { heatWord } from "../bench/heating.js";

@@ -2,13 +2,17 @@
 // Without a plan the plain rule orders the day. What is next is judged by looking ahead (bench/foresight.js).
 //
 //   dayAhead({ runs: [{ run, measured }], hours, plan, at })
-//     -> { problem, batches: [{ id, name }], order, tasks: [{ …task, starts_at, ends_at, maker }], hours, finish, broken, next }
-//   dayOfRun(studio, run, measuredOf) // the same over all the runs that share this run's plan, or without one the bench
-//   newBatch({ recipe, sheet, others, hours, at, measuredOf })   // when a batch not begun yet would be done, by the plain rule
+// ->
+// { problem, batches: [{ id, name }], order, tasks: [{ …task, starts_at, ends_at, maker }], hours, finish, broken, next }
+// dayOfRun(studio, run, measuredOf) // the same over all the runs that share this run's plan, or without one the
+// bench
+// newBatch({ recipe, sheet, others, hours, at, measuredOf }) // when a batch not begun yet would be done, by the
+// plain rule
 //   timeWords(time, { at, others, by })                          // the same in words
-//   nextOf(ahead, plan)               // what is next on the whole bench, and why: { run, step, title, advice, reason }, or null.
-//                                     // advice changes what to do, or tells of what is lost; the reason is for who asks
-//   leadOf(ahead, run, plan)          // the same at one run's bench: { step, advice, reason }; step null when it is not of this run
+// nextOf(ahead, plan) // what is next on the whole bench, and why: { run, step, title, advice, reason }, or null.
+// // advice changes what to do, or tells of what is lost; the reason is for who asks
+// leadOf(ahead, run, plan) // the same at one run's bench: { step, advice, reason }; step null when it is not of this
+// run
 //   dueWords(ahead, plan)             // for each batch that is to be ready by some time: its latest start, or why not
 //   brokenWords(ahead)                // what is missed in the day as it stands, each a sentence
 //   stopWords(ahead, until)           // what happens when nothing is begun before then
@@ -30,7 +34,10 @@ let made = { key: [], ahead: null };
 
 let zone = { offset: null, name: "" };
 
-/** Whose clock this phone shows. To ask takes milliseconds on a slow phone: it is asked again when the clock is another's. */
+/**
+ * Whose clock this phone shows. To ask takes milliseconds on a slow phone: it is asked again when the clock is
+ * another's.
+ */
 function zoneHere() {
   const offset = new Date().getTimezoneOffset();
   if (zone.offset !== offset) zone = { offset, name: Intl.DateTimeFormat().resolvedOptions().timeZone };
@@ -76,7 +83,10 @@ export function dayOfRun(studio, run, measuredOf) {
   });
 }
 
-/** When a batch that is not begun yet would be done, by the plain rule, beside these runs: { finish, hands_ms }; finish null where hours do not reach. */
+/**
+ * When a batch that is not begun yet would be done, by the plain rule, beside these runs: { finish, hands_ms };
+ * finish null where hours do not reach.
+ */
 export function newBatch({ recipe, sheet, others, hours, at, measuredOf }) {
   const fresh = {
     run: { id: "new", sheet, state: null, created_at: at, name: "" },

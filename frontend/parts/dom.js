@@ -36,7 +36,8 @@ function fill(node, props, children) {
  */
 export function h(tag, props = {}, ...children) {
   const node = /** @type {Named<K>} */ (document.createElement(tag));
-  if (tag === "ul" || tag === "ol") node.setAttribute("role", "list"); // which VoiceOver does not see in one without bullets
+  // Which VoiceOver does not see in one without bullets.
+  if (tag === "ul" || tag === "ol") node.setAttribute("role", "list");
   return fill(node, props, children);
 }
 
@@ -56,7 +57,10 @@ export function setText(node, text) {
   return true;
 }
 
-/** Write an attribute only when it differs; null removes it. @param {Element} node @param {string} name @param {Value} value */
+/**
+ * Write an attribute only when it differs; null removes it.
+ * @param {Element} node @param {string} name @param {Value} value
+ */
 export function setAttr(node, name, value) {
   if (value === null || value === undefined || value === false) {
     if (node.hasAttribute(name)) node.removeAttribute(name);
@@ -111,12 +115,18 @@ export function setChildren(parent, nodes) {
   }
 }
 
-/** Whether two pieces of plain data say the same, so that a screen need not be built again. @param {unknown} a @param {unknown} b */
+/**
+ * Whether two pieces of plain data say the same, so that a screen need not be built again.
+ * @param {unknown} a @param {unknown} b
+ */
 export function sameData(a, b) {
   return a === b || JSON.stringify(a) === JSON.stringify(b);
 }
 
-/** News up: a bubbling event with a plain detail. @param {EventTarget} node @param {string} name @param {unknown} [detail] */
+/**
+ * News up: a bubbling event with a plain detail.
+ * @param {EventTarget} node @param {string} name @param {unknown} [detail]
+ */
 export function tell(node, name, detail = {}) {
   return node.dispatchEvent(new CustomEvent(name, { detail, bubbles: true }));
 }

@@ -4,7 +4,10 @@
 
 const placeOf = ({ component, round }) => `${component}.${round}`;
 
-/** The kit's vessels that hold something of a batch now. A bowl is free once its part is pressed or poured, a jug once it is tipped out. */
+/**
+ * The kit's vessels that hold something of a batch now. A bowl is free once its part is pressed or poured, a jug once
+ * it is tipped out.
+ */
 function heldBy({ sheet, state, open }) {
   if (!open) return [];
   const emptied = new Set(

@@ -3,7 +3,8 @@
 // shows is not taken: "1700,5" on a scale of 1 g is 1700 g. `least` is what was in the bowl before:
 // a display that shows less cannot be meant. `most` is what there is to take from, or null.
 //
-//   const pad = openPad({ title, target: 612000, tolerance: 4000, division: 1000, unit: "g", answer: "It reads", least: 0, most: null });
+// const pad =
+// openPad({ title, target: 612000, tolerance: 4000, division: 1000, unit: "g", answer: "It reads", least: 0, most: null });
 //   const mg = await pad;      // whole mg (unit "g") or a whole count (unit ""), null when left
 //
 // A modal dialog; digits, point, Backspace, Enter and Escape work from a keyboard.

@@ -91,7 +91,10 @@ function withoutIngredient(document, id) {
 /** Whether more is written of an ingredient than its name. */
 export const hasDetails = (ingredient) => Object.keys(ingredient ?? {}).length > 1;
 
-/** A line's ingredient while its name is typed: its own, which has that name now, or a new one where others use it too. */
+/**
+ * A line's ingredient while its name is typed: its own, which has that name now, or a new one where others use it
+ * too.
+ */
 export function nameLine(document, at, text) {
   const { ingredient } = valueAt(document, at);
   const mine = document.ingredients[ingredient];
@@ -245,7 +248,10 @@ export function moved(document, at, from, to) {
   return withValue(document, at, list);
 }
 
-/** A line or a step put at the end of another part ("components.1" or "assembly"); what it needs of the part it leaves goes with it. */
+/**
+ * A line or a step put at the end of another part ("components.1" or "assembly"); what it needs of the part it leaves
+ * goes with it.
+ */
 export function shifted(document, at, to) {
   const [, from, list, index] = /^(components\.\d+|assembly)\.(lines|steps)\.(\d+)$/.exec(at);
   const idOf = (root) => valueAt(document, root).id ?? "assembly";
@@ -280,7 +286,10 @@ export function shifted(document, at, to) {
   return withValue(left, `${to}.steps`, [...valueAt(left, `${to}.steps`), moving]);
 }
 
-/** What was confirmed of a pasted text, each in the part it was put to: one of the text's, by its key, or one that is here, by its id. */
+/**
+ * What was confirmed of a pasted text, each in the part it was put to: one of the text's, by its key, or one that is
+ * here, by its id.
+ */
 export function withText(document, items, known) {
   let made = document;
   const parts = new Map(made.components.map(({ id }, place) => [id, `components.${place}`]));

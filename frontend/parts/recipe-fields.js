@@ -3,7 +3,8 @@
 //   fieldRow(pen, "components.0", ["piece", "One weighs", "", "150 g"])
 //
 // A field is [key, label, type, extra]; the key may be dotted, a label that ends in * must be
-// filled in. Types: "" text (extra: an example), grow (text on as many rows as it needs), area (the same, several lines), whole, decimal, flag, maybe (yes, no, not said), pick
+// filled in. Types: "" text (extra: an example), grow (text on as many rows as it needs), area (the same, several
+// lines), whole, decimal, flag, maybe (yes, no, not said), pick
 // (extra: [value, label] pairs, or what gives them), some (the same, any number), list (words
 // between commas), rows (extra: {fields, one, blank}).
 //

@@ -2,7 +2,7 @@
 // changed is taken from that side, what both changed is asked row by row. Pure.
 //
 //   const { document, rows } = mergeRecipes(was, mine, theirs, new Map([["written_for", "theirs"]]));
-//   rows    // [{ at, where: "Fizz, Citric acid: Amount", was, mine, theirs, from: "mine" | "theirs" | "both" | "asked" }]
+// rows // [{ at, where: "Fizz, Citric acid: Amount", was, mine, theirs, from: "mine" | "theirs" | "both" | "asked" }]
 //
 // Answers are kept by a row's `at`; what is asked and not answered yet stands as mine. Things are
 // matched by their ids, never by their place in a list. was: null when it is not known any more.
@@ -112,7 +112,9 @@ export function mergeRecipes(was, mine, theirs, answers = new Map()) {
     return merged;
   }
 
-  /** What one side took away and the other left alone is gone; what is new stands behind what its maker put it behind. */
+  /**
+   * What one side took away and the other left alone is gone; what is new stands behind what its maker put it behind.
+   */
   function mergeList(old, one, other, spot) {
     const items = new Map();
     for (const key of new Set([...one.keys(), ...other.keys()])) {

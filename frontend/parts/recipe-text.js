@@ -1,8 +1,9 @@
 // From plain text: a pasted list of ingredients and steps becomes a list to confirm, line by line.
 // What a line was understood as is shown; what was not understood says so and must be settled.
 //
-//   textPart({ pasted, measures: () => "us", title: () => "", parts: () => [["base", "Base"]], put: (items) => … })   // a node
-//   readText("For the fizz:\n240 g citric acid\n1. Mix well", "us")      // [{text, as, name, amount?, kind?, times?, key?}]
+// textPart({ pasted, measures: () => "us", title: () => "", parts: () => [["base", "Base"]], put: (items) => … }) //
+// a node
+// readText("For the fizz:\n240 g citric acid\n1. Mix well", "us") // [{text, as, name, amount?, kind?, times?, key?}]
 //
 // pasted is { text, items }, kept by the screen, so that drawing the page again loses nothing. An
 // item's part is the key of a heading in the text, or the id of a part of the recipe.
@@ -58,7 +59,9 @@ const isTime = (text) => canRead(readDurationMs, text) !== null;
 const isSame = (one, other) => one.toLowerCase() === other.toLowerCase();
 const capital = (text) => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** "240 g of citric acid" or "Citric acid: 240 g" in its two halves; said: an amount that is named and cannot be one. */
+/**
+ * "240 g of citric acid" or "Citric acid: 240 g" in its two halves; said: an amount that is named and cannot be one.
+ */
 function parted(text, measures) {
   const range = AMOUNT_RANGE.exec(text);
   if (range && !STEP_WORDS.test(text)) return { amount: "", said: range[1], name: range[2] };
@@ -186,7 +189,10 @@ export function readText(text, measures, hasTitle = false) {
   });
 }
 
-/** Say of each line and step which part it goes to, unless its maker has said so: its heading's; of a method for many parts, the one it names. */
+/**
+ * Say of each line and step which part it goes to, unless its maker has said so: its heading's; of a method for many
+ * parts, the one it names.
+ */
 export function assignParts(items, home) {
   const isIn = (item) => item.as === "part" && item.settled !== "drop";
   const headings = items.filter(isIn);

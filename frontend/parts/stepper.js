@@ -1,7 +1,8 @@
 // A number with a large less and a large more, for knuckles; the number itself can be typed over.
 // What is no whole number from `least` to `most` is said, and what stood there before comes back.
 //
-//   const step = makeStepper({ label: "Pieces", value: 14, least: 1, most: 1000, by: 1, unit: "bars", onchange: (n) => … });
+// const step =
+// makeStepper({ label: "Pieces", value: 14, least: 1, most: 1000, by: 1, unit: "bars", onchange: (n) => … });
 //   step.node, step.value = 12, step.unit = "bar"
 
 import { h, setText, show } from "./dom.js";

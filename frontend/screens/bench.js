@@ -3,7 +3,7 @@
 //
 //   screen.data = { run: { id, sheet, state }, bench, waits, now, link, beside: (step) => [text], lead }
 //                 // lead: what the day's plan has next, { step, advice, reason }, or null
-//                 // isGiven(once): an answer is on its way to the disk; undoing: as keep/undoing.js gives it; willRing()
+// // isGiven(once): an answer is on its way to the disk; undoing: as keep/undoing.js gives it; willRing()
 //                 // practice: what is said of a batch that leaves nothing behind; "practice-again" begins it anew
 //   "answer"       { kind, body, once, says }   an entry to keep; once: what it is one answer to; says: once it is kept
 //   "say-again"                     no detail
@@ -70,7 +70,10 @@ function folded(name, says = "") {
   );
 }
 
-/** Whether a piece's weight says something of a wait: it dries, and does not set or cool; or one was weighed there before. */
+/**
+ * Whether a piece's weight says something of a wait: it dries, and does not set or cool; or one was weighed there
+ * before.
+ */
 const dries = ({ id, word }, { measured }) =>
   word === "dry" || measured.some((each) => each.what === "piece" && each.step === id);
 
@@ -82,7 +85,10 @@ function lessSaid(says, { says: own, more, why }) {
     .join(" ");
 }
 
-/** What the plan has to say beside a prompt: what changes what to do, or why this and not what the bench asks first. No line says another again. */
+/**
+ * What the plan has to say beside a prompt: what changes what to do, or why this and not what the bench asks first.
+ * No line says another again.
+ */
 function adviceFor(prompt, lead, first) {
   const says = lead?.advice || (first.step !== prompt.step && lead?.step === prompt.step ? lead.reason : "");
   return prompt.why.includes(says) ? "" : says;
@@ -304,7 +310,10 @@ class BenchScreen extends HTMLElement {
     this.turnTo(this.#offered);
   }
 
-  /** The step the plan has next. A plan that comes meanwhile changes nothing under the maker's hand: what it says is offered, and holds from the next entry on. */
+  /**
+   * The step the plan has next. A plan that comes meanwhile changes nothing under the maker's hand: what it says is
+   * offered, and holds from the next entry on.
+   */
   #next() {
     const { run, lead } = this.#data;
     if (this.#led?.state !== run.state) this.#led = { state: run.state, step: lead(true)?.step ?? null };
@@ -573,13 +582,17 @@ class BenchScreen extends HTMLElement {
     if (body === null) return;
     this.#picked = null;
     this.querySelector(`[data-answer="${CSS.escape(answer.id)}"]`)?.classList.add("pressed");
-    // One touch answers a prompt; only what is counted is said again and again. What a dialog asked for was given there.
+    // One touch answers a prompt; only what is counted is said again and again. What a dialog asked for was given
+    // there.
     const once = answer.kind === "counted" || isPicked ? null : keyOf(prompt);
     tell(this, "answer", { kind: answer.kind, body, once });
     this.#hold();
   }
 
-  /** A piece counted twice in a moment is one touch of a wet thumb, whatever was drawn meanwhile; so says the fold too. */
+  /**
+   * A piece counted twice in a moment is one touch of a wet thumb, whatever was drawn meanwhile; so says the fold
+   * too.
+   */
   #isBounce({ id, kind, body, input }) {
     if (kind !== "counted" || input) return false;
     const said = { what: `${body.step} ${id}`, at: performance.now() };

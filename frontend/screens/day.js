@@ -4,7 +4,8 @@
 //   screen.data = { run, ahead, plan, hours, choices, isMaker, isOnline, now: () => ms }
 //                       // plan as the server gave it last, or null; ahead as parts/day-ahead.js gives it;
 //                       // choices: the open batches, as studio.choices gives them
-//   "plan-asked" { runs, out, due: { run: ms or null }, savings }, "plan-heard", "plan-stopped", "hours-written" { document }
+// "plan-asked" { runs, out, due: { run: ms or null }, savings }, "plan-heard", "plan-stopped", "hours-written"
+// { document }
 //   screen.trouble("…")   screen.said("…")
 
 import { brokenWords, dueWords, nextOf, planAge, stopWords, stretch, when } from "../parts/day-ahead.js";

@@ -99,7 +99,8 @@ class RecipeScreen extends HTMLElement {
   #chosen = null; // what was picked and not put in yet: { at, work, timer }
   #entered = null; // the text field that the focus is in: { input, text, isUndone }
   #footSize = new ResizeObserver(([{ target }]) => {
-    document.documentElement.style.scrollPaddingBottom = `${target.offsetHeight}px`; // nothing that has the focus is under the foot
+    // Nothing that has the focus is under the foot.
+    document.documentElement.style.scrollPaddingBottom = `${target.offsetHeight}px`;
   });
   #pen = this.#makePen();
 
@@ -108,7 +109,8 @@ class RecipeScreen extends HTMLElement {
     this.addEventListener("focusin", ({ target }) => {
       if (target.matches("textarea, input[type=text], input:not([type])"))
         this.#entered = { input: target, text: target.value, isUndone: false };
-      if (target.matches("textarea")) target.scrollIntoView({ block: "nearest" }); // of itself a browser shows only the row of the caret
+      // Of itself a browser shows only the row of the caret.
+      if (target.matches("textarea")) target.scrollIntoView({ block: "nearest" });
       if (this.#chosen && target.dataset.at !== this.#chosen.at) this.#putChosen();
     });
   }
@@ -702,7 +704,8 @@ class RecipeScreen extends HTMLElement {
     if (!before.about || !about || about.name === before.about.name) return null;
     const old = before.about.name;
     if (id === before.id) {
-      const isKnown = canonical({ ...about, name: old }) !== canonical(before.about); // by the new name, with details of its own
+      // By the new name, with details of its own.
+      const isKnown = canonical({ ...about, name: old }) !== canonical(before.about);
       if (isKnown || !hasDetails(about)) return null;
       return {
         line,
@@ -1358,7 +1361,8 @@ class RecipeScreen extends HTMLElement {
     const { version, document: theirs } = this.#recipe;
     const { document } = mergeRecipes(this.#was, mine, theirs, this.#answers);
     this.#first = asked.some(({ at }) => this.#answers.get(at) === "theirs") ? mine : null;
-    [this.#base, this.#was, this.#past, this.#future] = [version, theirs, [], []]; // undo does not reach behind it: that would take theirs away again
+    // Undo does not reach behind it: that would take theirs away again.
+    [this.#base, this.#was, this.#past, this.#future] = [version, theirs, [], []];
     this.#answers.clear();
     this.#document = document;
     this.#mine.add(document);

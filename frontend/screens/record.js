@@ -2,7 +2,8 @@
 // really was, which lots went in, what it cost, what was corrected, skipped and noted. Made to be read,
 // printed, signed and kept.
 //
-//   screen.data = { run, runs, entries, settings, device, place, isMaker, refused, picture: async (id) => Blob or undefined,
+// screen.data =
+// { run, runs, entries, settings, device, place, isMaker, refused, picture: async (id) => Blob or undefined,
 //     told: async () => what the server knows besides, undoing: as keep/undoing.js gives it }
 //   "answer" { kind: "signed" | "undone" | "noted" | "measured" | "worked", body }
 //   "picture-taken" { blob, sha256, text }     screen.trouble("…")   screen.said("…")
