@@ -6,7 +6,7 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "5fcb35816bc6";
+const VERSION = "893ba3fb067c";
 // An ETag carries the SHA-256 of what lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
