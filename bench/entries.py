@@ -64,13 +64,13 @@ def _object(value: object) -> dict[str, object] | None:
     return cast("dict[str, object]", value) if isinstance(value, dict) else None
 
 
-def _list(value: object) -> list[object] | None:
+def as_list(value: object) -> list[object] | None:
     return cast("list[object]", value) if isinstance(value, list) else None
 
 
 def _is_set_of_ids(value: object) -> bool:
     """Ids, each once, in order: so one set has one spelling."""
-    ids = [each for each in _list(value) or () if isinstance(each, str) and _KEY.fullmatch(each)]
+    ids = [each for each in as_list(value) or () if isinstance(each, str) and _KEY.fullmatch(each)]
     return (
         isinstance(value, list)
         and len(ids) == len(value) <= MOST_IDS

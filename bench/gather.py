@@ -200,5 +200,5 @@ def _cautions(sheet: Sheet) -> list[str]:
     cautions: dict[str, None] = {}
     for step in sheet["steps"]:
         ways = [caution for way in step["ways"] for caution in way["cautions"]]
-        cautions.update(dict.fromkeys([*step["cautions"], *ways]))
+        cautions.update({caution: None for caution in (*step["cautions"], *ways)})
     return list(cautions)

@@ -68,7 +68,8 @@ def names_in(inci: str) -> list[tuple[str, int | None]]:
     for written in re.split(r"[;,] +", inci.strip(" ,;")):
         shared = _SHARED.fullmatch(written)
         if shared:
-            names.append((shared[1], int(shared[2]) * 10_000 + int((shared[3] or "").ljust(4, "0"))))
+            name, whole, rest = (str(part or "") for part in shared.groups())
+            names.append((name, int(whole) * 10_000 + int(rest.ljust(4, "0"))))
         elif written:
             names.append((written, None))
     return names
@@ -291,7 +292,7 @@ class _Label:
             return "free" if free else "over"
 
         groups: dict[ListGroup, list[str]] = {"over": [], "free": [], "by_hand": [], "colour": []}
-        for key in sorted(weights, key=lambda key: (-weights[key], key)):
+        for _, key in sorted((-weight, key) for key, weight in weights.items()):
             groups[group(key)].append(key)
         for key in self.by_hand:
             if key not in weights:

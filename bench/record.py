@@ -329,8 +329,8 @@ def _kit(sheet: Sheet, state: State) -> RecordKit:
     melts = [step for step in sheet["steps"] if step["kind"] == "melt"]
     return {
         "scales": [scale for scale in sheet["kit"]["scales"] if scale["id"] in scales],
-        "vessels": list(dict.fromkeys(vessel["name"] for vessel in vessels)),
-        "heaters": list(dict.fromkeys(step["heater"] for step in melts)),
+        "vessels": list({vessel["name"]: None for vessel in vessels}),
+        "heaters": list({step["heater"]: None for step in melts}),
     }
 
 
@@ -340,11 +340,11 @@ def _lots(sheet: Sheet, state: State, entries: list[Entry]) -> list[RecordLot]:
         {
             "lot": lot,
             "names": list(
-                dict.fromkeys(
-                    names.get(each["ingredient"], each["ingredient"])
+                {
+                    names.get(each["ingredient"], each["ingredient"]): None
                     for each in state["gathered"]
                     if each["lot"] == lot
-                )
+                }
             ),
             "mg": use["mg"],
             "count": use["count"],

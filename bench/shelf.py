@@ -37,7 +37,7 @@ from bench.shapes.units import JsonObject
 
 SHELF_KINDS = fields_of(kinds.SHELF_KINDS)
 CARD_SCHEMA = schema_of(Card)
-_CAS = re.compile(r"([1-9][0-9]{1,6})-([0-9]{2})-([0-9])")
+_CAS = re.compile(r"[1-9][0-9]{1,6}-[0-9]{2}-[0-9]")
 
 
 def check_shelf_entry(given: object, closed: bool = True) -> Entry:
@@ -81,11 +81,10 @@ def _check_card(card: JsonObject) -> None:
 def is_cas(written: str) -> bool:
     """Whether a CAS number's check digit fits: the sum of the others, each times its place from the
     right, modulo ten (the registry's own rule, from memory; water is 7732-18-5)."""
-    found = _CAS.fullmatch(written)
-    if not found:
+    if not _CAS.fullmatch(written):
         return False
-    digits = reversed(found[1] + found[2])
-    return sum(place * int(digit) for place, digit in enumerate(digits, 1)) % 10 == int(found[3])
+    *others, last = (int(digit) for digit in written if digit != "-")
+    return sum(place * digit for place, digit in enumerate(reversed(others), 1)) % 10 == last
 
 
 def fold_shelf(entries: Sequence[object]) -> Shelf:
@@ -224,8 +223,7 @@ def card_for(shelf: Shelf, name: str) -> str | None:
         if card is None:
             continue
         own = plain(card["name"]) == wanted
-        also: object = card.get("answers_to")
-        names = also if isinstance(also, list) else []
+        names = common.as_list(card.get("answers_to")) or []
         if own or any(isinstance(each, str) and plain(each) == wanted for each in names):
             found.append((not own, key))
     return min(found)[1] if found else None
