@@ -82,7 +82,7 @@ class RecipeGiven(TypedDict):
 
 
 class RunGiven(RunBegun):
-    """`api.schemas.StudioRun`, read."""
+    """A run of an export (`api.schemas.StudioRun`), with its entries as they came."""
 
     id: UUID
     created_at: int
@@ -91,7 +91,7 @@ class RunGiven(RunBegun):
 
 
 class StudioGiven(TypedDict):
-    """`api.schemas.StudioExport`, read: what a studio has once each. Its lists are read piece by piece."""
+    """Of an export (`api.schemas.StudioExport`) what a studio has once each. Its lists are read piece by piece."""
 
     kit: JsonObject | None
     settings: JsonObject | None
