@@ -342,7 +342,7 @@ def _savings(
 ) -> list[TimeSavingSaid]:
     """What one more of something would save, each as a day planned anew, in words."""
     asks_again: Problem = {**problem, "ready_by": None}
-    others: list[TimeSavingOption] = bench.offers(asks_again, made)
+    others: list[TimeSavingOption] = bench.options(asks_again, made)
     plain: Asked = {**asked, "ready_by": None}
     for mould in found.kit["moulds"]:
         more = bench.with_one_more(found.kit, mould["id"])
@@ -354,7 +354,7 @@ def _savings(
         if asked["aim"] == "finish" and not asked.get("due")
         else bench.plan(asks_again, budget=SAVINGS_LIMIT / 4)
     )
-    savings: list[TimeSaving] = bench.what_saves(
+    savings: list[TimeSaving] = bench.time_savings(
         asks_again, soonest, others, budget=SAVINGS_LIMIT, cancelled=cancelled
     )
     return [{**each, "says": _saving_words(each, problem["zone"])} for each in savings]

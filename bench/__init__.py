@@ -38,13 +38,13 @@ from bench.planning import (
     if_you_stop,
     make_problem,
     next_step,
-    offers,
+    options,
     order_of,
     plan,
     plan_several,
     replan,
     tasks_of,
-    what_saves,
+    time_savings,
     with_one_more,
 )
 from bench.prompting import now
@@ -226,7 +226,7 @@ __all__ = [
     "next_step",
     "now",
     "of_record",
-    "offers",
+    "options",
     "order_of",
     "pick",
     "places_of",
@@ -251,7 +251,7 @@ __all__ = [
     "use_of",
     "wait_phase",
     "what_changed",
-    "what_saves",
+    "time_savings",
     "window_phase",
     "with_one_more",
 ]

@@ -5,7 +5,7 @@ so neighbours of one part that stand the other way round than there change place
 the same stretch between them, so no aim loses by it.
 """
 
-from bench.planning.grid import Grid, Most
+from bench.planning.grid import Grid, MaxGap
 
 
 def as_written(grid: Grid, starts: dict[int, int], makers: dict[int, int]) -> dict[int, int]:
@@ -26,10 +26,10 @@ class _Exchange:
         for index in starts:
             for need, least in grid.needs[index]:
                 self.followers.setdefault(need, []).append((index, least))
-        self.mosts: dict[int, list[Most]] = {}
-        for most in grid.mosts:
+        self.max_gaps: dict[int, list[MaxGap]] = {}
+        for most in grid.max_gaps:
             for index in {most.to, *most.sources}:
-                self.mosts.setdefault(index, []).append(most)
+                self.max_gaps.setdefault(index, []).append(most)
         self.latest = {to: latest for to, latest, _ in grid.due}
         held = {index for hold in grid.day.holds for index in hold[:2]}
         shared = set() if grid.day.apart else {index for index in starts if grid.day.uses[index]}
@@ -56,7 +56,7 @@ class _Exchange:
         """Let `other`, which comes next, come before `one`; False, and nothing moved, where that breaks a rule."""
         if not self._are_neighbours(one, other, maker) or {one, other} & self.stays:
             return False
-        touched = {id(most): most for index in (one, other) for most in self.mosts.get(index, [])}.values()
+        touched = {id(most): most for index in (one, other) for most in self.max_gaps.get(index, [])}.values()
         over = [self._over(most) for most in touched]
         before = self.starts[one], self.starts[other]
         self.starts[other] = before[0]
@@ -73,7 +73,8 @@ class _Exchange:
     def _are_neighbours(self, one: int, other: int, maker: int) -> bool:
         """Whether they are of one part, in one stretch of bench hours."""
         tasks = self.grid.day.tasks
-        return all(tasks[one][key] == tasks[other][key] for key in ("run", "component")) and any(
+        part, next_part = ((tasks[each]["run"], tasks[each]["component"]) for each in (one, other))
+        return part == next_part and any(
             opens <= self.starts[one] and self.starts[other] < closes
             for opens, closes in self.grid.hours[maker]
         )
@@ -89,7 +90,7 @@ class _Exchange:
             )
         )
 
-    def _over(self, most: Most) -> int:
+    def _over(self, most: MaxGap) -> int:
         """How far past its most a gap is, in units; nought when it is kept."""
         opened = max(self.starts[each] + self.grid.lasts[each] for each in most.sources)
         return max(0, self.starts[most.to] - opened - most.most)

@@ -4,23 +4,36 @@ Between the two nothing else is begun, so a run is laid out, and solved for, as 
 a day of several batches a much smaller one. `frontend/bench/blocks.js` repeats this.
 """
 
-from typing import TYPE_CHECKING, Any
+from collections.abc import Sequence
+from typing import Protocol
 
-if TYPE_CHECKING:
-    from bench.planning.layout import Day
-
-Json = Any  # until its shape is named
+from bench.shapes.planning import Gap, Task
 
 STAY_MS = 120 * 60_000  # of a longer gap nobody stands by
 AT_ONCE_MS = 5 * 60_000  # so short a window leaves no time for anything else, whatever is at stake
 
 
-def blocks_of(day: "Day") -> list[list[int]]:
+class Steps(Protocol):
+    """What must be known of a day: its tasks by number, what each needs and takes, and the gaps with a most."""
+
+    tasks: list[Task]
+    open: list[int]
+    hands: list[bool]
+    takes: list[int]
+    end: list[int | None]
+    needs: list[list[tuple[int, int]]]
+    longest: int
+
+    @property
+    def max_gaps(self) -> Sequence[tuple[list[int], int, int, Gap]]: ...
+
+
+def blocks_of(day: Steps) -> list[list[int]]:
     """Runs of two or more open hands-on steps, each in the order to do them; no step is in two."""
     return _Blocks(day).found()
 
 
-def holds_hands(gap: Json) -> bool:
+def holds_hands(gap: Gap) -> bool:
     """Whether hands stay on a part from the opening of this gap to its end. What has no class has no state."""
     kind, most = gap.get("class"), gap["most_ms"]
     return kind is not None and most is not None and (
@@ -29,7 +42,7 @@ def holds_hands(gap: Json) -> bool:
 
 
 class _Blocks:
-    def __init__(self, day: "Day") -> None:
+    def __init__(self, day: Steps) -> None:
         self.day = day
         self.after: list[list[int]] = [[] for _ in day.tasks]
         for index in day.open:
@@ -40,7 +53,7 @@ class _Blocks:
     def found(self) -> list[list[int]]:
         day = self.day
         blocks: list[set[int]] = []
-        for sources, to, _, gap in day.mosts:
+        for sources, to, _, gap in day.max_gaps:
             if not holds_hands(gap) or day.end[to] is not None or not day.hands[to]:
                 continue
             if any(day.end[each] is None and not day.hands[each] for each in sources):

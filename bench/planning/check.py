@@ -1,23 +1,21 @@
 """What a day to be planned may not be. Each fault names its field and the way out."""
 
 from graphlib import CycleError, TopologicalSorter
-from typing import Any
 
 from bench.errors import PlanError
 from bench.quantities import LONGEST_MS
+from bench.shapes.planning import Gap, Problem, Stretch
 
-Json = Any  # until its shape is named
-
-MOST_STEPS = 1000
+MAX_STEPS = 1000
 
 
-def check(problem: Json, now: int) -> None:
+def check(problem: Problem, now: int) -> None:
     """Raise PlanError for a problem that cannot be read as one. A day that is merely too full passes."""
     tasks = problem["tasks"]
-    if len(tasks) > MOST_STEPS:
+    if len(tasks) > MAX_STEPS:
         raise PlanError(
             "tasks",
-            f"A plan takes {MOST_STEPS} steps at most; these are {len(tasks)}. Plan fewer runs at once.",
+            f"A plan takes {MAX_STEPS} steps at most; these are {len(tasks)}. Plan fewer runs at once.",
         )
     known = {task["id"] for task in tasks}
     if len(known) < len(tasks):
@@ -28,7 +26,15 @@ def check(problem: Json, now: int) -> None:
         _check_hours(maker["hours"], f"makers.{place}.hours", now)
     for place, gap in enumerate(problem["gaps"]):
         _check_gap(gap, f"gaps.{place}", known)
-    for place, task in enumerate(tasks):
+    _check_tasks(problem)
+    _check_holds(problem, known)
+    ready_by = problem.get("ready_by")
+    if ready_by is not None and ready_by <= now:
+        raise PlanError("ready_by", "That is past already. Say when it must be ready from now on.")
+
+
+def _check_tasks(problem: Problem) -> None:
+    for place, task in enumerate(problem["tasks"]):
         if not 0 <= task["left_ms"] <= LONGEST_MS:
             raise PlanError(
                 f"tasks.{place}.left_ms",
@@ -37,21 +43,18 @@ def check(problem: Json, now: int) -> None:
         for key in task["uses"]:
             if key not in problem["equipment"]:
                 raise PlanError(f"tasks.{place}.uses.{key}", f"The kit has no “{key}”.")
+
+
+def _check_holds(problem: Problem, known: set[str]) -> None:
     for place, hold in enumerate(problem["holds"]):
-        if (
-            hold["from"] not in known
-            or hold["until"] not in known
-            or hold["equipment"] not in problem["equipment"]
-        ):
+        steps = {hold["from"], hold["until"]}
+        if not steps <= known or hold["equipment"] not in problem["equipment"]:
             raise PlanError(
                 f"holds.{place}", "A hold is of something in the kit, from one step until another."
             )
-    ready_by = problem.get("ready_by")
-    if ready_by is not None and ready_by <= now:
-        raise PlanError("ready_by", "That is past already. Say when it must be ready from now on.")
 
 
-def _check_hours(hours: list[list[int]], where: str, now: int) -> None:
+def _check_hours(hours: list[Stretch], where: str, now: int) -> None:
     for index, (opens, closes) in enumerate(hours):
         if closes <= opens:
             raise PlanError(f"{where}.{index}", "This stretch of bench hours ends before it begins.")
@@ -63,22 +66,23 @@ def _check_hours(hours: list[list[int]], where: str, now: int) -> None:
         )
 
 
-def _check_gap(gap: Json, where: str, known: set[str]) -> None:
+def _check_gap(gap: Gap, where: str, known: set[str]) -> None:
     for key in [*gap["from"], gap["to"]]:
         if key not in known:
             raise PlanError(where, f"There is no step “{key}”.")
     if not gap["from"]:
         raise PlanError(f"{where}.from", "A gap is counted from the end of a step. Name one.")
-    for field in ("least_ms", "most_ms"):
-        if gap[field] is not None and abs(gap[field]) > LONGEST_MS:
+    least, most = gap["least_ms"], gap["most_ms"]
+    for field, ms in (("least_ms", least), ("most_ms", most)):
+        if ms is not None and abs(ms) > LONGEST_MS:
             raise PlanError(
                 f"{where}.{field}", "That is a wait of more than a year. Plan what comes before it."
             )
-    if gap["least_ms"] is not None and gap["most_ms"] is not None and gap["most_ms"] < gap["least_ms"]:
+    if least is not None and most is not None and most < least:
         raise PlanError(f"{where}.most_ms", "The latest lies before the earliest. Turn them round.")
 
 
-def circle(problem: Json) -> list[str]:
+def circle(problem: Problem) -> list[str]:
     """Steps that wait for each other in a circle, the first one again at the end; [] when none do."""
     order: TopologicalSorter[str] = TopologicalSorter()
     for gap in problem["gaps"]:
@@ -87,5 +91,6 @@ def circle(problem: Json) -> list[str]:
     try:
         order.prepare()
     except CycleError as error:
-        return list(error.args[1])
+        args: tuple[object, ...] = error.args
+        return [str(key) for key in args[1]] if isinstance(args[1], list) else []
     return []

@@ -9,38 +9,35 @@ if nothing keeps every gap, the least bad is taken and said (`price.py`). From w
 not keep to what ends it, hands stay on that part while that breaks nothing.
 """
 
-from typing import Any
+from typing import TypeAlias
 
 from bench.planning.blocks import holds_hands
 from bench.planning.layout import NEVER, USUAL, Day, Layout
 from bench.planning.price import NOTHING, WHOLE
-
-Json = Any  # until its shape is named
+from bench.shapes.planning import Advice, Gap, GapOver, IfStopped, MakerHours, Problem, Stretch, WhyNext
 
 SLOW = (1300, 1150, USUAL)  # paces in thousandths, the most careful first; hands may be as much too quick
 PATIENCE_MS = 2 * 3_600_000  # being careful may not put the end off by more than this
 STAY_MS = 15 * 60_000  # how long past the bench hours is asked of a maker, to save pieces
+# What it costs to do so, how far past the bench hours, the layout, and the step, or until when to wait.
+Tried: TypeAlias = tuple[tuple[int, ...], int, Layout, int | None, int | None]
 _AHEAD = 6  # instants to wait for that are looked at
 
 
-def next_step(problem: Json, order: list[str], now: int, maker: int = 0) -> Json:
+def next_step(problem: Problem, order: list[str], now: int, maker: int = 0) -> Advice:
     """The step to begin now, or until when to wait, and why.
 
     problem: as for `plan`, statuses as they are now. order: ids of the hands-on steps, as the last plan
-    had them. Returns {"step": id | None, "until": ms | None, "why", "pace", "broken"}:
-    why.kind: next (in plan order), sooner (something else would end later), finished, wait (nothing is
+    had them. why.kind: next (in plan order), sooner (something else would end later), finished, wait (nothing is
     ready), window (begun now, why.gap would break by why.over_ms), closed (no bench hours now),
     hours (it would run past why.closes_at), stay (past why.closes_at by why.by_ms, because all else is
     worse), ends_sooner (waiting ends the day earlier), no_hours.
-    pace: how slow hands may be, in thousandths, with all gaps kept; 0 when some break, listed in `broken`
-    as [{"gap", "over_ms"}]. risk: where hands that are slow would still break something, the worst of it as
-    {"gap", "over_ms"}, to be said before it is begun; None elsewhere. until: when to ask again, at the latest.
     """
-    return _Choice(Day(problem, now), order, maker).made()
+    return _Choice(Day(problem, now), order, maker).advice()
 
 
-def if_you_stop(problem: Json, order: list[str], now: int, until: int) -> Json:
-    """What happens if nothing is begun before `until`: {"finish_at", "later_ms", "broken": [{"gap", "over_ms"}]}."""
+def if_you_stop(problem: Problem, order: list[str], now: int, until: int) -> IfStopped:
+    """What happens if nothing is begun before `until`."""
     day = Day(problem, now)
     numbers = day.by_need(order)
     going_on = Layout(day, numbers)
@@ -66,21 +63,17 @@ class _Choice:
         self.staying = [index for index in ready if index in stays]
         self.ready = [*self.staying, *(index for index in ready if index not in stays)]
 
-    def made(self) -> Json:
+    def advice(self) -> Advice:
         day = self.day
         if not any(day.hands[index] for index in day.open):
-            return _said(None, None, {"kind": "finished"}, USUAL, [])
+            return _advice(None, None, {"kind": "finished"}, USUAL, [])
         closes = self._closes()
         if closes is None:
-            if stayed := self._stayed():
-                return stayed
-            opens = min((opens for opens, _ in day.hours[self.maker] if opens > day.now), default=None)
-            kind = "no_hours" if opens is None else "closed"
-            return _said(None, opens, {"kind": kind}, USUAL, [])
+            return self._stayed() or self._closed()
         fitting = [index for index in self.staying or self.ready if day.now + day.takes[index] <= closes]
         events = self._events()
         going = self._laid(USUAL, None)
-        patient: Json | None = None  # the most careful wait, and when the day would end with it
+        patient: Advice | None = None  # the most careful wait, and when the day would end with it
         ends = NEVER
         for pace in SLOW:
             refused: tuple[int, Layout] | None = None
@@ -98,17 +91,20 @@ class _Choice:
                     continue
                 if waiting and not patient and _sooner(waiting, going, doing):
                     continue
-                kind = "next" if index == self.ready[0] else "sooner"
-                return self._begin(index, {"kind": kind}, pace, [])
+                return self._begin(index, {"kind": "next" if index == self.ready[0] else "sooner"}, pace, [])
             if until is not None and waiting and patient is None:
                 patient, ends = self._wait(until, pace, refused, closes), waiting.finish
         return patient or self._least_bad(events, closes)
 
-    def _begin(self, index: int, why: Json, pace: int, broken: list[Json]) -> Json:
-        said = _said(self.day.tasks[index]["id"], None, why, pace, broken)
+    def _closed(self) -> Advice:
+        opens = min((opens for opens, _ in self.day.hours[self.maker] if opens > self.day.now), default=None)
+        return _advice(None, opens, {"kind": "no_hours" if opens is None else "closed"}, USUAL, [])
+
+    def _begin(self, index: int, why: WhyNext, pace: int, broken: list[GapOver]) -> Advice:
+        said = _advice(self.day.tasks[index]["id"], None, why, pace, broken)
         laid = self._slowly(index, None) if 0 < pace < SLOW[0] else None
         if laid and laid.broken:
-            over, gap = max(laid.broken, key=lambda each: each[0])
+            over, gap = _worst(laid)
             said["risk"] = {"gap": gap, "over_ms": over}
         return said
 
@@ -130,10 +126,9 @@ class _Choice:
         """The first layout that breaks a gap, if this step is begun now, or none before `until`: with hands
         this slow or as much too quick, in this step and in all that follow. None when every gap is kept."""
         quick = 2 * USUAL - pace
-        tried = (
-            [(pace, pace)] if pace == USUAL else [(pace, pace), (pace, quick), (quick, pace), (quick, quick)]
-        )
-        for others, own in tried if first is not None else dict.fromkeys((each, each) for each, _ in tried):
+        paces = [pace] if pace == USUAL else [pace, quick]
+        tried = [(others, own) for others in paces for own in paces if first is not None or own == others]
+        for others, own in tried:
             laid = self._laid(others, until, first, own)
             if not laid.placed or laid.broken:
                 return laid
@@ -144,12 +139,12 @@ class _Choice:
         least = {} if until is None else {index: until for index in self.day.open if self.day.hands[index]}
         return Layout(self.day, self.order, pace=pace, first=first, first_pace=own, not_before=least)
 
-    def _least_bad(self, events: list[int], closes: int) -> Json:
+    def _least_bad(self, events: list[int], closes: int) -> Advice:
         """Something breaks whatever is done: what costs least, slow hands first where a state would be ruined."""
         if stayed := self._stayed():
             return stayed
         day = self.day
-        made: list[tuple[tuple[Any, ...], int, Layout, int | None, int | None]] = []
+        made: list[Tried] = []
         for index in self.ready:
             stays = max(0, day.now + day.takes[index] - closes)
             if stays <= STAY_MS:
@@ -161,29 +156,35 @@ class _Choice:
             strays = not layout.placed and bool(self.staying)
             made.append((_badness(self._risks(None, at), layout, strays, 0), 0, layout, None, at))
         if not made:
-            return _said(None, None, {"kind": "no_hours"}, 0, [])
-        _, stays, layout, chosen, until = min(made, key=lambda each: each[0])
-        broken = [{"gap": gap, "over_ms": over} for over, gap in layout.broken]
+            return _advice(None, None, {"kind": "no_hours"}, 0, [])
+        _, stays, layout, chosen, until = min(made, key=_badness_of)
+        broken: list[GapOver] = [{"gap": gap, "over_ms": over} for over, gap in layout.broken]
         if chosen is None:
             return {**self._wait(until, 0, None, closes), "broken": broken}
-        why = {"kind": "stay", "by_ms": stays, "closes_at": closes} if stays else {"kind": "next"}
+        why: WhyNext = {"kind": "next"}
+        if stays:
+            why = {"kind": "stay", "by_ms": stays, "closes_at": closes}
         return self._begin(chosen, why, 0, broken)
 
-    def _wait(self, until: int | None, pace: int, refused: tuple[int, Layout] | None, closes: int) -> Json:
-        why: Json = {"kind": "wait"}
+    def _wait(self, until: int | None, pace: int, refused: tuple[int, Layout] | None, closes: int) -> Advice:
+        why: WhyNext = {"kind": "wait"}
         if refused:
             index, layout = refused
             why = {"kind": "window", "step": self.day.tasks[index]["id"]}
             if layout.broken:
-                over, gap = max(layout.broken, key=lambda each: each[0])
-                why |= {"gap": gap, "over_ms": over, "closes_at": closes}
+                over, gap = _worst(layout)
+                why = {**why, "gap": gap, "over_ms": over, "closes_at": closes}
         elif self.ready:
             index = self.ready[0]
-            kind = "ends_sooner" if self.day.now + self.day.takes[index] <= closes else "hours"
-            why = {"kind": kind, "step": self.day.tasks[index]["id"], "closes_at": closes}
-        return _said(None, until, why, pace, [])
+            fits = self.day.now + self.day.takes[index] <= closes
+            why = {
+                "kind": "ends_sooner" if fits else "hours",
+                "step": self.day.tasks[index]["id"],
+                "closes_at": closes,
+            }
+        return _advice(None, until, why, pace, [])
 
-    def _stayed(self) -> Json | None:
+    def _stayed(self) -> Advice | None:
         """What to begin where a few minutes past the bench hours end a state that is open, and keep all it asks."""
         day = self.day
         hours = day.hours[self.maker]
@@ -196,14 +197,14 @@ class _Choice:
             for each in hours
             if each is last or each[0] >= closes + STAY_MS or each[1] <= closes
         ]
-        makers = [
+        makers: list[MakerHours] = [
             {**maker, "hours": longer} if place == self.maker else maker
             for place, maker in enumerate(day.problem["makers"])
         ]
         later = _Choice(
             Day({**day.problem, "makers": makers}, day.now), self.given, self.maker, may_stay=False
         )
-        said = later.made()
+        said = later.advice()
         if said["step"] is None or any(holds_hands(each["gap"]) for each in said["broken"]):
             return None
         by = day.now + day.takes[day.number[said["step"]]] - closes
@@ -213,7 +214,7 @@ class _Choice:
         """The open hands-on steps that lead to the end of a state that is open now."""
         day = self.day
         chain: set[int] = set()
-        for sources, to, _, gap in day.mosts:
+        for sources, to, _, gap in day.max_gaps:
             if holds_hands(gap) and day.end[to] is None and all(self._ended(each) for each in sources):
                 stack = [to]
                 while stack:
@@ -239,7 +240,7 @@ class _Choice:
 
     def _closes(self) -> int | None:
         """When the stretch that is open now closes; None outside bench hours."""
-        hours: list[list[int]] = self.day.hours[self.maker]
+        hours: list[Stretch] = self.day.hours[self.maker]
         for opens, closes in hours:
             if opens <= self.day.now < closes:
                 return closes
@@ -265,7 +266,7 @@ class _Choice:
         return sorted(events)[:_AHEAD]
 
 
-def _badness(risks: tuple[bool, int, int], layout: Layout, strays: bool, stays: int) -> tuple[Any, ...]:
+def _badness(risks: tuple[bool, int, int], layout: Layout, strays: bool, stays: int) -> tuple[int, ...]:
     """What counts when something must give: where nothing can be foreseen, leaving a state that is open; what is
     ruined and brought back, at the usual pace and by slow hands; then windows of quality, and how many times their
     own size they are overrun; then staying on, by how much, and the end."""
@@ -285,6 +286,18 @@ def _badness(risks: tuple[bool, int, int], layout: Layout, strays: bool, stays: 
     )
 
 
+def _badness_of(tried: Tried) -> tuple[int, ...]:
+    return tried[0]
+
+
+def _worst(layout: Layout) -> tuple[int, Gap]:
+    """The gap that is overrun by most, after how much."""
+    worst = layout.broken[0]
+    for each in layout.broken:
+        worst = each if each[0] > worst[0] else worst
+    return worst
+
+
 def _sooner(waiting: Layout, going: Layout, doing: Layout) -> bool:
     """Whether waiting ends the day before doing this now does, when both keep every gap."""
     if not waiting.placed or waiting.broken:
@@ -292,5 +305,5 @@ def _sooner(waiting: Layout, going: Layout, doing: Layout) -> bool:
     return not doing.placed or bool(doing.broken) or min(waiting.finish, going.finish) < doing.finish
 
 
-def _said(step: str | None, until: int | None, why: Json, pace: int, broken: list[Json]) -> Json:
+def _advice(step: str | None, until: int | None, why: WhyNext, pace: int, broken: list[GapOver]) -> Advice:
     return {"step": step, "until": until, "why": why, "pace": pace, "broken": broken, "risk": None}

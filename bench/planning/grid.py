@@ -8,12 +8,11 @@ they are quick, and what they refuse is impossible for a reason that can be name
 from bisect import bisect_left, bisect_right
 from functools import cached_property
 from math import gcd
-from typing import Any
+from typing import NamedTuple
 
 from bench.planning.layout import Day
+from bench.shapes.planning import Gap
 from bench.whole import ceiling
-
-Json = Any  # until its shape is named
 
 LEAST_UNIT_MS = 1000
 _ROUNDS = 300  # of following gaps; stopped early, the instants are still true, only not the best known
@@ -22,32 +21,33 @@ _ROUNDS = 300  # of following gaps; stopped early, the instants are still true, 
 class Impossible(Exception):
     """No instant is left for a step. `gaps` are the rules met on the way, the last one first."""
 
-    def __init__(self, index: int, gaps: list[Json]) -> None:
+    def __init__(self, index: int, gaps: list[Gap]) -> None:
         self.index = index
         self.gaps = gaps
         super().__init__(f"task {index}")
 
 
-class Most:
+class MaxGap(NamedTuple):
     """A gap with a most: task `to` begins within `most` units of the last end of `sources`."""
 
-    def __init__(self, sources: list[int], to: int, most: int, gap: Json) -> None:
-        self.sources = sources
-        self.to = to
-        self.most = most
-        self.gap = gap
+    sources: list[int]
+    to: int
+    most: int
+    gap: Gap
+
+
+class Due(NamedTuple):
+    """A task that must begin by an instant because of what is past, and the gap that asks for it."""
+
+    to: int
+    latest: int
+    gap: Gap
 
 
 class Grid:
     def __init__(self, day: Day) -> None:
         self.day = day
-        problem = day.problem
-        times = [day.takes[index] for index in day.open]
-        for gap in problem["gaps"]:
-            open_ends = [each for each in gap["from"] if day.end[day.number[each]] is None]
-            if open_ends and day.end[day.number[gap["to"]]] is None:
-                times += [each for each in (gap["least_ms"], gap["most_ms"]) if each is not None]
-        self.unit = max(LEAST_UNIT_MS, gcd(*times) if times else LEAST_UNIT_MS)
+        self.unit = _unit(day)
         self.base = day.now // self.unit * self.unit
         self.now = self.up(day.now)
         self.open = day.open
@@ -61,20 +61,12 @@ class Grid:
             for needs in day.needs
         ]
         self.ready = [
-            max([self.up(day.end[need] + least) for need, least in needs if day.end[need] is not None] or [0])  # type: ignore[operator]
+            max([self.up(end + least) for need, least in needs if (end := day.end[need]) is not None] or [0])
             for needs in day.needs
         ]
-        self.mosts: list[Most] = []
-        self.due: list[tuple[int, int, Json]] = []  # task, its latest start because of what is past, the gap
-        for sources, to, most, gap in day.mosts:
-            if day.end[to] is not None:
-                continue
-            open_sources = [each for each in sources if day.end[each] is None]
-            if open_sources:  # what ends last decides, and what is open ends after what has ended
-                self.mosts.append(Most(open_sources, to, most // self.unit, gap))
-            else:
-                last = max(day.end[each] for each in sources)  # type: ignore[type-var]
-                self.due.append((to, (last + most - self.base) // self.unit, gap))  # type: ignore[operator]
+        self.max_gaps: list[MaxGap] = []
+        self.due: list[Due] = []
+        self._take_gaps()
         self.hours = [
             [
                 (max(self.now, self.up(opens)), self.down(closes))
@@ -87,8 +79,21 @@ class Grid:
         for index, maker in enumerate(day.maker):
             if maker is not None:
                 self.busy_until[maker] = max(self.busy_until[maker], self.ended[index] or 0)
-        ready_by = problem.get("ready_by")
+        ready_by = day.problem.get("ready_by")
         self.ready_by = None if ready_by is None else self.down(ready_by)
+
+    def _take_gaps(self) -> None:
+        """The gaps with a most that can still be kept, or missed."""
+        day = self.day
+        for sources, to, most, gap in day.max_gaps:
+            if day.end[to] is not None:
+                continue
+            open_sources = [each for each in sources if day.end[each] is None]
+            if open_sources:  # what ends last decides, and what is open ends after what has ended
+                self.max_gaps.append(MaxGap(open_sources, to, most // self.unit, gap))
+            else:
+                last = max(end for each in sources if (end := day.end[each]) is not None)
+                self.due.append(Due(to, (last + most - self.base) // self.unit, gap))
 
     def up(self, ms: int) -> int:
         return ceiling(ms - self.base, self.unit)
@@ -157,7 +162,7 @@ class Grid:
     def earliest(self) -> list[int]:
         """The earliest start of each open task by gaps and hours alone. Impossible when there is none."""
         first = [self.now] * len(self.kinds)
-        met: list[list[Json]] = [[] for _ in self.kinds]
+        met: list[list[Gap]] = [[] for _ in self.kinds]
         for index in self.open:
             if not self.hands[index] and self.kinds[index] == "wait" and self.needs[index]:
                 first[index] = self.ready[index]
@@ -177,24 +182,28 @@ class Grid:
                     raise Impossible(index, met[index])
                 if start > first[index]:
                     first[index], changed = start, True
-            for most in self.mosts:
-                if len(most.sources) == 1:
-                    changed |= self._put_later(
-                        most.sources[0], first[most.to] - most.most, first, met, most.gap
-                    )
-            for index in order:
-                if self.kinds[index] == "wait" and len(self.needs[index]) == 1:
-                    need, least = self.needs[index][0]
-                    if self.ready[index] <= first[need] + self.lasts[need] + least:
-                        gap = met[index][-1] if met[index] else None
-                        changed |= self._put_later(need, first[index] - least, first, met, gap)
+            changed |= self._put_openers_later(order, first, met)
         for to, latest, gap in self.due:
             if first[to] > latest:
                 raise Impossible(to, [gap, *met[to]])
         return first
 
+    def _put_openers_later(self, order: list[int], first: list[int], met: list[list[Gap]]) -> bool:
+        """Where what closes a gap, or follows a wait, cannot begin in time, what it counts from ends later."""
+        changed = False
+        for sources, to, most, gap in self.max_gaps:
+            if len(sources) == 1:
+                changed |= self._put_later(sources[0], first[to] - most, first, met, gap)
+        for index in order:
+            if self.kinds[index] == "wait" and len(self.needs[index]) == 1:
+                need, least = self.needs[index][0]
+                if self.ready[index] <= first[need] + self.lasts[need] + least:
+                    last = met[index][-1] if met[index] else None
+                    changed |= self._put_later(need, first[index] - least, first, met, last)
+        return changed
+
     def _put_later(
-        self, index: int, end: int, first: list[int], met: list[list[Json]], gap: Json | None
+        self, index: int, end: int, first: list[int], met: list[list[Gap]], gap: Gap | None
     ) -> bool:
         if end - self.lasts[index] <= first[index]:
             return False
@@ -223,7 +232,7 @@ class Grid:
                 for need, least in self.needs[index]:
                     if start - least - self.lasts[need] < last[need]:
                         last[need], changed = start - least - self.lasts[need], True
-            for most in self.mosts:
+            for most in self.max_gaps:
                 at = max(last[each] + self.lasts[each] for each in most.sources) + most.most
                 if at < last[most.to]:
                     last[most.to], changed = at, True
@@ -292,3 +301,13 @@ class Grid:
             if not waiting and place == len(jobs):
                 return True
         return not waiting and place == len(jobs)
+
+
+def _unit(day: Day) -> int:
+    """The largest time that divides all that is still to be planned, a second at the least."""
+    times = [day.takes[index] for index in day.open]
+    for gap in day.problem["gaps"]:
+        open_ends = [each for each in gap["from"] if day.end[day.number[each]] is None]
+        if open_ends and day.end[day.number[gap["to"]]] is None:
+            times += [each for each in (gap["least_ms"], gap["most_ms"]) if each is not None]
+    return max(LEAST_UNIT_MS, gcd(*times) if times else LEAST_UNIT_MS)

@@ -10,24 +10,41 @@ themselves. `frontend/bench/` repeats this, so it keeps to lists, whole numbers 
 """
 
 from bisect import bisect_right
-from typing import Any
+from typing import NamedTuple
 
 from bench.planning.blocks import blocks_of
 from bench.planning.price import Price, price_of
-
-Json = Any  # until its shape is named
+from bench.shapes.planning import Gap, Problem, Stretch
 
 USUAL = 1000  # paces are in thousandths of the planned time
 LEAST_LEFT_MS = 15_000  # a step that takes longer than planned is believed to be nearly done
-_MOST_ROUNDS = 400  # of putting openers later; a day that needs more has no answer this way
+_MAX_ROUNDS = 400  # of putting openers later; a day that needs more has no answer this way
 NEVER = 2**53 - 1
 SLOW_HANDS = 1300  # what opens a state is begun where all of it fits with hands so slow
+
+
+class MaxGap(NamedTuple):
+    """A gap with a most, by the numbers of its tasks."""
+
+    sources: list[int]
+    to: int
+    most: int  # ms
+    gap: Gap
+
+
+class Holding(NamedTuple):
+    """A hold by the numbers of its tasks: from the start of `fill` to the end of `empty`."""
+
+    fill: int
+    empty: int
+    many: int
+    key: str
 
 
 class Day:
     """A problem at an instant, its tasks numbered: what has ended, what runs, what is open."""
 
-    def __init__(self, problem: Json, now: int) -> None:
+    def __init__(self, problem: Problem, now: int) -> None:
         self.problem = problem
         self.now = now
         tasks = problem["tasks"]
@@ -36,16 +53,17 @@ class Day:
         self.takes: list[int] = [task["left_ms"] for task in tasks]
         self.hands = [task["kind"] == "hands" for task in tasks]
         self.needs: list[list[tuple[int, int]]] = [[] for _ in tasks]
-        self.mosts: list[tuple[list[int], int, int, Json]] = []
+        self.max_gaps: list[MaxGap] = []
         for gap in problem["gaps"]:
             to = self.number[gap["to"]]
             sources = [self.number[each] for each in gap["from"]]
             if gap["least_ms"] is not None:
-                self.needs[to] += [(source, gap["least_ms"]) for source in sources]
+                least = gap["least_ms"]
+                self.needs[to] += [(source, least) for source in sources]
             if gap["most_ms"] is not None:
-                self.mosts.append((sources, to, gap["most_ms"], gap))
+                self.max_gaps.append(MaxGap(sources, to, gap["most_ms"], gap))
         self.holds = [
-            (self.number[hold["from"]], self.number[hold["until"]], hold["many"], hold["equipment"])
+            Holding(self.number[hold["from"]], self.number[hold["until"]], hold["many"], hold["equipment"])
             for hold in problem["holds"]
         ]
         self.uses = [task["uses"] for task in tasks]
@@ -76,11 +94,11 @@ class Day:
             if task["status"] == "done":
                 self.end[index] = task["ended_at"]
                 self.start[index] = task["ended_at"] if task["began_at"] is None else task["began_at"]
-            elif task["status"] == "begun" and not self.hands[index]:
-                self.start[index] = task["began_at"]
-                self.end[index] = max(self.now, task["began_at"] + task["left_ms"])
+            began = self.now if task["began_at"] is None else task["began_at"]
+            if task["status"] == "begun" and not self.hands[index]:
+                self.start[index] = began
+                self.end[index] = max(self.now, began + task["left_ms"])
             elif task["status"] == "begun" and in_hand < len(self.hours):
-                began = self.now if task["began_at"] is None else task["began_at"]
                 self.start[index] = began
                 self.end[index] = max(self.now + LEAST_LEFT_MS, began + task["left_ms"])
                 self.maker[index] = in_hand
@@ -90,10 +108,10 @@ class Day:
         """The open tasks by this order, each after what it needs; what the order lacks comes last."""
         rank = {key: place for place, key in enumerate(order)}
         late = len(order)
-        first = sorted(self.open, key=lambda index: (rank.get(self.tasks[index]["id"], late), index))
+        first = sorted((rank.get(self.tasks[index]["id"], late), index) for index in self.open)
         placed: list[int] = []
         seen: set[int] = set()
-        for one in first:
+        for _, one in first:
             stack = [one] if one not in seen else []
             while stack:
                 index = stack[-1]
@@ -127,8 +145,8 @@ class Day:
     def latest_finish_first(self) -> list[str]:
         """The plain rule's order: what has the longest run of times after it goes first."""
         tails = self.tails()
-        ranked = sorted(self.open, key=lambda index: (self.takes[index] - tails[index], index))
-        return [self.tasks[index]["id"] for index in ranked]
+        ranked = sorted((self.takes[index] - tails[index], index) for index in self.open)
+        return [self.tasks[index]["id"] for _, index in ranked]
 
 
 class Layout:
@@ -156,9 +174,9 @@ class Layout:
         self.ahead = [] if first is None else [first, *(each for each in block if each != first)]
         self.order = [*self.ahead, *(each for each in order if each not in self.ahead)]
         self.least = dict(not_before or {})
-        self.hurried: list[Json] = []  # gaps whose steps go first, because what opens them is past moving
+        self.prioritised: list[Gap] = []  # gaps whose steps go first, because what opens them is past moving
         self.placed = True
-        self.broken: list[tuple[int, Json]] = []
+        self.broken: list[tuple[int, Gap]] = []
         self._lay()
         self.finish = max((end for end in self.end if end is not None), default=day.now)
 
@@ -168,8 +186,8 @@ class Layout:
         return price_of(self.broken)
 
     def _lay(self) -> None:
-        for _ in range(_MOST_ROUNDS):
-            if not self._once():
+        for _ in range(_MAX_ROUNDS):
+            if not self._place_all():
                 self.placed = False
                 return
             if not self._put_openers_later():
@@ -185,7 +203,7 @@ class Layout:
             return takes * self.first_pace // USUAL
         return max(min(takes, takes * self.pace // USUAL), min(takes * self.pace // USUAL, self.day.longest))
 
-    def _once(self) -> bool:
+    def _place_all(self) -> bool:
         """Place every open task once; False when the bench hours run out."""
         day = self.day
         self.start = list(day.start)
@@ -207,7 +225,7 @@ class Layout:
     def _placed(self, index: int) -> bool:
         """Whether a task has its place, or can be given one now."""
         day = self.day
-        if self.end[index] is not None or (index in day.block and self._once_block(day.block[index])):
+        if self.end[index] is not None or (index in day.block and self._place_block(day.block[index])):
             return True
         ready = self._ready(index)
         if ready is None:
@@ -215,7 +233,7 @@ class Layout:
         if not day.hands[index]:
             if day.needs[index] and day.tasks[index]["kind"] == "wait":  # it begins by itself
                 ready = max((self.end[need] or 0) + least for need, least in day.needs[index])
-            at = self._once_free(index, ready, day.takes[index])
+            at = self._first_free(index, ready, day.takes[index])
             if at == NEVER:
                 return False
             self.start[index], self.end[index] = at, at + day.takes[index]
@@ -241,7 +259,7 @@ class Layout:
             ready = max(ready, end + least)
         return ready
 
-    def _once_block(self, block: list[int]) -> bool:
+    def _place_block(self, block: list[int]) -> bool:
         """Place what is left of a block in one piece; False when that cannot be, and nothing is placed."""
         left = [each for each in block if self.end[each] is None]
         if len(left) < 2 or self.first in left:
@@ -286,7 +304,7 @@ class Layout:
                 at = _hole(hours, self.busy[maker], later, total, room)
         return best
 
-    def _once_free(self, index: int, ready: int, lasts: int) -> int:
+    def _first_free(self, index: int, ready: int, lasts: int) -> int:
         """The first instant from `ready` on when all that a task uses is free; NEVER when it never is."""
         at = ready
         while True:
@@ -358,7 +376,7 @@ class Layout:
         """Where a most is broken, put its opener later; True when something was. Else what is broken."""
         moved = False
         self.broken = []
-        for sources, to, most, gap in self.day.mosts:
+        for sources, to, most, gap in self.day.max_gaps:
             start = self.start[to]
             ends = [self.end[each] for each in sources]
             if start is None or self.day.end[to] is not None:
@@ -367,17 +385,17 @@ class Layout:
             if over <= 0:
                 continue
             last = [each for each, end in zip(sources, ends, strict=True) if end == max(ends)]  # type: ignore[type-var]
-            if any(self._delay(each, over) for each in last) or self._hurry(to, gap):
+            if any(self._delay(each, over) for each in last) or self._prioritise(to, gap):
                 moved = True
             else:
                 self.broken.append((over, gap))
         return moved
 
-    def _hurry(self, to: int, gap: Json) -> bool:
+    def _prioritise(self, to: int, gap: Gap) -> bool:
         """Let the step that closes a gap, and all it still needs, go before the rest; False if it does already."""
-        if gap in self.hurried:
+        if gap in self.prioritised:
             return False
-        self.hurried.append(gap)
+        self.prioritised.append(gap)
         chain = {to}
         stack = [to]
         while stack:
@@ -417,7 +435,7 @@ class Layout:
 
     def _is_due(self, index: int, at: int) -> bool:
         """Whether a task at that instant would be too late after what is past moving itself."""
-        for sources, to, most, _ in self.day.mosts:
+        for sources, to, most, _ in self.day.max_gaps:
             fixed = to == index and all(
                 self.day.end[each] is not None or each == self.first for each in sources
             )
@@ -426,7 +444,7 @@ class Layout:
         return False
 
 
-def _opened(hours: list[list[int]], at: int) -> bool:
+def _opened(hours: list[Stretch], at: int) -> bool:
     place = bisect_right(hours, [at, NEVER]) - 1
     return place >= 0 and at < hours[place][1]
 
@@ -435,9 +453,7 @@ def _clash(busy: list[tuple[int, int]], at: int, lasts: int) -> bool:
     return any(begin < at + lasts and at < end for begin, end in busy)
 
 
-def _hole(
-    hours: list[list[int]], busy: list[tuple[int, int]], ready: int, lasts: int, room: int
-) -> int | None:
+def _hole(hours: list[Stretch], busy: list[tuple[int, int]], ready: int, lasts: int, room: int) -> int | None:
     """The first instant from `ready` on with room for a step: open all through, and not busy.
 
     room: what must be left of the bench hours, no less than the step lasts.

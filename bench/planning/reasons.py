@@ -1,163 +1,222 @@
 """Why a step is now, and why a day cannot be done: in the maker's words, and as data beside them."""
 
-from typing import Any
+from dataclasses import dataclass
 
 from bench.planning import solver
-from bench.planning.day import on_the_clock
+from bench.planning.bench_hours import on_the_clock
 from bench.planning.grid import Grid, Impossible
 from bench.planning.layout import Day
 from bench.planning.tasks import TIGHT_MS
+from bench.shapes.planning import Gap, GapChange, Plan, PlanChange, PlanReason, ReasonKind, WhyNow, WhyStep
 from bench.whole import span
-
-Json = Any  # until its shape is named
 
 _SUGGEST_WORK = 1.0  # the solver's seconds for each suggestion: it need not be the very least
 _CONFLICT_WORK = 3.0  # and for finding which rules clash
 
 
-def why_now(day: Day, index: int, starts: dict[int, int], slack: dict[int, int] | None) -> Json:
-    """Why a hands-on step stands where it does: {"kind", "steps", "says"}, the strongest reason first.
+@dataclass(frozen=True, slots=True)
+class _Placed:
+    """A hands-on step in a plan, by number. starts: of all that is planned; slack: None when only the rule made it."""
+
+    day: Day
+    index: int
+    starts: dict[int, int]
+    slack: dict[int, int] | None
+
+    @property
+    def starts_at(self) -> int:
+        return self.starts[self.index]
+
+    @property
+    def is_critical(self) -> bool:
+        return self.slack is not None and self.slack.get(self.index) == 0
+
+    def end(self, index: int) -> int:
+        if index in self.starts:
+            return self.starts[index] + self.day.takes[index]
+        return self.day.end[index] or 0
+
+    def waits(self) -> list[int]:
+        """The planned waits."""
+        return [each for each in self.starts if self.day.tasks[each]["kind"] == "wait"]
+
+
+def why_now(day: Day, index: int, starts: dict[int, int], slack: dict[int, int] | None) -> WhyStep:
+    """Why a hands-on step stands where it does, the strongest reason first.
 
     kind: window (it must follow soon), opens (what it opens must be closed soon, and now there is room),
-    starts_wait (a wait that all else hangs on), frees (a mould that is needed), late_last (the finish
+    starts_wait (a wait that all else hangs on), frees (a bowl or mould that is needed), late_last (the finish
     hangs on it), meanwhile (hands are free while something waits), next (it is next in its part).
     """
-    tasks = day.tasks
-
-    def said(kind: str, steps: list[int], says: str) -> Json:
-        return {"kind": kind, "steps": [tasks[each]["id"] for each in steps], "says": says}
-
-    def title(each: int) -> str:
-        return titled(day, each)
-
-    ends = {each: at + day.takes[each] for each, at in starts.items()}
-    for sources, to, most, gap in day.mosts:
-        opened = max(ends.get(each, day.end[each] or 0) for each in sources)
-        if to == index and opened + most - starts[index] <= TIGHT_MS:
-            stake = f" {gap['stake']}" if gap["stake"] else ""
-            return said(
-                "window", sources, f"It must begin within {span(most)} of {title(sources[-1])}.{stake}"
-            )
-    waits = [
-        each
-        for each, at in starts.items()
-        if tasks[each]["kind"] == "wait" and any(need == index for need, _ in day.needs[each])
-    ]
-    critical = slack is not None and slack.get(index) == 0
-    if waits and critical:
-        longest = max(waits, key=lambda each: (day.takes[each], -each))
-        return said(
-            "starts_wait",
-            [longest],
-            f"It starts {title(longest)}, {span(day.takes[longest])}, and the end hangs on that.",
+    placed = _Placed(day, index, starts, slack)
+    return (
+        _in_window(placed)
+        or (_starts_wait(placed, ", and the end hangs on that") if placed.is_critical else None)
+        or _frees(placed)
+        or _opens(placed)
+        or _starts_wait(placed, "")
+        or (
+            _why(day, "late_last", [], "The end hangs on it: later here is later at the end.")
+            if placed.is_critical
+            else None
         )
+        or _meanwhile(placed)
+        or _why(day, "next", [], "It is next in its part.")
+    )
+
+
+def _why(day: Day, kind: WhyNow, steps: list[int], says: str) -> WhyStep:
+    return {"kind": kind, "steps": [day.tasks[each]["id"] for each in steps], "says": says}
+
+
+def _in_window(placed: _Placed) -> WhyStep | None:
+    day = placed.day
+    for sources, to, most, gap in day.max_gaps:
+        opened = max(placed.end(each) for each in sources)
+        if to == placed.index and opened + most - placed.starts_at <= TIGHT_MS:
+            stake = f" {gap['stake']}" if gap["stake"] else ""
+            says = f"It must begin within {span(most)} of {titled(day, sources[-1])}.{stake}"
+            return _why(day, "window", sources, says)
+    return None
+
+
+def _starts_wait(placed: _Placed, besides: str) -> WhyStep | None:
+    day = placed.day
+    waits = [each for each in placed.waits() if any(need == placed.index for need, _ in day.needs[each])]
+    if not waits:
+        return None
+    longest = -max((day.takes[each], -each) for each in waits)[1]
+    says = f"It starts {titled(day, longest)}, {span(day.takes[longest])}{besides}."
+    return _why(day, "starts_wait", [longest], says)
+
+
+def _frees(placed: _Placed) -> WhyStep | None:
+    day = placed.day
     for fill, empty, _, key in day.holds:
-        if empty == index:
-            waiting = [other for other, _, _, other_key in day.holds if other_key == key and other in starts]
+        if empty == placed.index:
+            waiting = [other for other, _, _, each in day.holds if each == key and other in placed.starts]
             if waiting and fill not in waiting[:1]:
-                return said("frees", waiting[:1], f"It empties the mould that {title(waiting[0])} needs.")
-    for sources, to, most, _ in day.mosts:
-        if index in sources and most <= TIGHT_MS:
-            return said(
-                "opens",
-                [to],
-                f"From its end {title(to)} has {span(most)}, and from now on there is room for that.",
-            )
-    if waits:
-        longest = max(waits, key=lambda each: (day.takes[each], -each))
-        return said("starts_wait", [longest], f"It starts {title(longest)}, {span(day.takes[longest])}.")
-    if critical:
-        return said("late_last", [], "The end hangs on it: later here is later at the end.")
-    running = [
-        each
-        for each, at in starts.items()
-        if tasks[each]["kind"] == "wait" and at <= starts[index] < at + day.takes[each]
-    ]
-    if running:
-        longest = max(running, key=lambda each: (starts[each] + day.takes[each], each))
-        return said("meanwhile", [longest], f"Hands are free while {title(longest)} goes on.")
-    return said("next", [], "It is next in its part.")
+                says = f"It empties the mould that {titled(day, waiting[0])} needs."
+                return _why(day, "frees", waiting[:1], says)
+    return None
+
+
+def _opens(placed: _Placed) -> WhyStep | None:
+    for sources, to, most, _ in placed.day.max_gaps:
+        if placed.index in sources and most <= TIGHT_MS:
+            named = titled(placed.day, to)
+            says = f"From its end {named} has {span(most)}, and from now on there is room for that."
+            return _why(placed.day, "opens", [to], says)
+    return None
+
+
+def _meanwhile(placed: _Placed) -> WhyStep | None:
+    day = placed.day
+    running = [each for each in placed.waits() if placed.starts[each] <= placed.starts_at < placed.end(each)]
+    if not running:
+        return None
+    _, longest = max((placed.end(each), each) for each in running)
+    return _why(day, "meanwhile", [longest], f"Hands are free while {titled(day, longest)} goes on.")
 
 
 def titled(day: Day, index: int) -> str:
     """A step by its title, and its batch by name where there are several."""
-    names, task = day.problem.get("names") or {}, day.tasks[index]
+    names, task = day.problem.get("names", {}), day.tasks[index]
     of = f" of {names[task['run']]}" if len(names) > 1 and task["run"] in names else ""
     return f"“{task['title']}”{of}"
 
 
-def why_impossible(grid: Grid, error: Impossible | None, work: solver.Work) -> list[Json]:
-    """Reasons, the plainest first: [{"kind", "steps", "gaps", "says", "change"}].
-
-    kind: circle, too_long (no stretch of bench hours holds the step), hours (gaps against bench hours), rules
-    (gaps that cannot all be kept with these hands and moulds), ready_by. change: the smallest found that
-    would make it possible, each {"what", "ms", ...}: gap (give one more time), hours (close later),
-    start_by (begin earlier), ready_by; what the solver suggests is not always the very least.
-    """
-    day = grid.day
-    too_long: list[Json] = []
-    for index in grid.open:
-        if day.hands[index] and day.takes[index] > day.longest:
-            too_long.append(
-                _reason(
-                    day,
-                    "too_long",
-                    [index],
-                    [],
-                    f"{titled(day, index)} takes {span(day.takes[index])}, and no stretch of bench hours is longer than {span(day.longest)}.",
-                    [{"what": "hours", "ms": day.takes[index] - day.longest}],
-                )
-            )
-    if too_long:
-        return too_long
-    late = grid.ready_by is not None and _possible_later(grid)
-    if late:
-        return [late]
-    gaps = error.gaps[-1:] if error is not None else []
-    change: list[Json] = []
-    if solver.available() and not work.out():
-        gaps = [grid.mosts[place].gap for place in _conflict(grid, work)] or gaps
-        change = _least_given(grid, work)
-    if not gaps and not change:
-        step = titled(day, error.index) if error else "the last step"
-        says = f"No bench hours are left for {step}. Give more, or look further ahead."
-        return [_reason(day, "hours", [error.index] if error else [], [], says, [])]
-    kind = "hours" if error is not None else "rules"
-    steps = [day.number[gap["to"]] for gap in gaps]
-    return [_reason(day, kind, steps, gaps, _clash(day, gaps, change), change)]
+# Why there is no plan. kind: circle, too_long (no stretch of bench hours holds the step), hours (gaps against bench
+# hours), rules (gaps that cannot all be kept with these hands and moulds), ready_by. change: the smallest found that
+# would make it possible; what the solver suggests is not always the very least.
 
 
-def _clash(day: Day, gaps: list[Json], change: list[Json]) -> str:
-    """What cannot be kept, what is in the way, and each change that would do, as one sentence."""
-    rules = " and ".join(_named(day, gap) for gap in gaps[:3]) or "What is left does not fit"
-    hours = [each for each in change if each["what"] == "hours"]
-    if len(hours) == 1 and day.problem.get("zone"):
-        weekday, clock = on_the_clock(hours[0]["closes_at"], day.problem["zone"])
-        rules += f", but {weekday}’s bench hours end at {clock}"
-    else:
-        rules += ", but with these hands, hours and moulds that cannot be"
-    does = []
-    for each in change:
-        if each["what"] == "start_by" and day.problem.get("zone"):
-            does.append(f"start by {on_the_clock(each['at'], day.problem['zone'])[1]}")
-        elif each["what"] == "start_by":
-            does.append(f"start {span(each['ms'])} earlier")
-        elif each["what"] == "gap":
-            step = titled(day, day.number[each["gap"]["to"]])
-            does.append(f"let {step} come {span(each['ms'])} later than its latest")
-    if hours:
-        does.append(f"add {span(sum(each['ms'] for each in hours))} to the bench hours")
-    return f"{rules}: {', or '.join(does)}." if does else f"{rules}."
-
-
-def in_a_circle(day: Day, around: list[str]) -> Json:
+def in_a_circle(day: Day, around: list[str]) -> PlanReason:
     """Steps that wait for each other for ever."""
     named = " after ".join(titled(day, day.number[key]) for key in around)
     says = f"These steps wait for each other in a circle: {named}."
     return _reason(day, "circle", [day.number[key] for key in around[1:]], [], says, [])
 
 
-def _reason(day: Day, kind: str, steps: list[int], gaps: list[Json], says: str, change: list[Json]) -> Json:
+def too_long(grid: Grid) -> list[PlanReason]:
+    """Each step that no stretch of bench hours can hold."""
+    day = grid.day
+    return [
+        _reason(
+            day,
+            "too_long",
+            [index],
+            [],
+            f"{titled(day, index)} takes {span(day.takes[index])}, and no stretch of bench hours is longer than {span(day.longest)}.",
+            [{"what": "hours", "ms": day.takes[index] - day.longest}],
+        )
+        for index in grid.open
+        if day.hands[index] and day.takes[index] > day.longest
+    ]
+
+
+def only_later(day: Day, ready_by: int, soonest: Plan) -> PlanReason | None:
+    """When only the ready-by is in the way: the earliest that could be, by a plan made without it."""
+    finish = soonest["finish_at"]
+    if finish is None or soonest["broken"]:
+        return None
+    late = finish - ready_by
+    zone = day.problem.get("zone")
+    at = f"{' '.join(on_the_clock(finish, zone))}, " if zone else ""
+    says = f"It cannot be ready by then: the earliest is {at}{span(late)} later."
+    return _reason(day, "ready_by", [], [], says, [{"what": "ready_by", "ms": late, "at": finish}])
+
+
+def clash(grid: Grid, error: Impossible | None, work: solver.Work) -> PlanReason:
+    """Gaps that cannot all be kept, and what would do; or, where no gap is in the way, that no hours are left."""
+    day = grid.day
+    gaps = error.gaps[-1:] if error is not None else []
+    change: list[PlanChange] = []
+    if solver.available() and not work.out():
+        gaps = [grid.max_gaps[place].gap for place in _conflict(grid, work)] or gaps
+        change = _least_given(grid, work)
+    if not gaps and not change:
+        step = titled(day, error.index) if error else "the last step"
+        says = f"No bench hours are left for {step}. Give more, or look further ahead."
+        return _reason(day, "hours", [error.index] if error else [], [], says, [])
+    steps = [day.number[gap["to"]] for gap in gaps]
+    return _reason(day, "rules" if error is None else "hours", steps, gaps, _clash(day, gaps, change), change)
+
+
+def _clash(day: Day, gaps: list[Gap], change: list[PlanChange]) -> str:
+    """What cannot be kept, what is in the way, and each change that would do, as one sentence."""
+    rules = " and ".join(_named(day, gap) for gap in gaps[:3]) or "What is left does not fit"
+    hours = [each for each in change if each["what"] == "hours"]
+    zone = day.problem.get("zone")
+    closes_at = hours[0].get("closes_at") if len(hours) == 1 else None
+    if closes_at is not None and zone:
+        weekday, clock = on_the_clock(closes_at, zone)
+        rules += f", but {weekday}’s bench hours end at {clock}"
+    else:
+        rules += ", but with these hands, hours and moulds that cannot be"
+    does = [says for each in change if (says := _does(day, each, zone))]
+    if hours:
+        does.append(f"add {span(sum(each['ms'] for each in hours))} to the bench hours")
+    return f"{rules}: {', or '.join(does)}." if does else f"{rules}."
+
+
+def _does(day: Day, change: PlanChange, zone: str | None) -> str:
+    """A change in words; longer hours are said together."""
+    if change["what"] == "start_by":
+        return (
+            f"start by {on_the_clock(change['at'], zone)[1]}"
+            if zone
+            else f"start {span(change['ms'])} earlier"
+        )
+    if change["what"] == "gap":
+        step = titled(day, day.number[change["gap"]["to"]])
+        return f"let {step} come {span(change['ms'])} later than its latest"
+    return ""
+
+
+def _reason(
+    day: Day, kind: ReasonKind, steps: list[int], gaps: list[Gap], says: str, change: list[PlanChange]
+) -> PlanReason:
     return {
         "kind": kind,
         "steps": [day.tasks[index]["id"] for index in steps],
@@ -167,33 +226,16 @@ def _reason(day: Day, kind: str, steps: list[int], gaps: list[Json], says: str, 
     }
 
 
-def _named(day: Day, gap: Json) -> str:
+def _named(day: Day, gap: Gap) -> str:
     """A gap in words: “Pipe” must begin within 10 min of “Whip”."""
     to, source = titled(day, day.number[gap["to"]]), f"“{day.tasks[day.number[gap['from'][-1]]]['title']}”"
-    return f"{to} must begin within {span(gap['most_ms'])} of {source}"
-
-
-def _possible_later(grid: Grid) -> Json | None:
-    """When only the ready-by is in the way: the earliest that could be."""
-    from bench.planning.plan import plan  # here, because a plan gives reasons and a reason may need a plan
-
-    day = grid.day
-    problem = {**day.problem, "ready_by": None}
-    other = plan(problem, changes=False)
-    if other["finish_at"] is None or other["broken"]:
-        return None
-    late = other["finish_at"] - day.problem["ready_by"]
-    zone = day.problem.get("zone")
-    at = f"{' '.join(on_the_clock(other['finish_at'], zone))}, " if zone else ""
-    says = f"It cannot be ready by then: the earliest is {at}{span(late)} later."
-    change = [{"what": "ready_by", "ms": late, "at": other["finish_at"]}]
-    return _reason(day, "ready_by", [], [], says, change)
+    return f"{to} must begin within {span(gap['most_ms'] or 0)} of {source}"
 
 
 def _conflict(grid: Grid, work: solver.Work) -> list[int]:
-    """Places in grid.mosts that cannot all be kept: by assumption, then those that can be spared taken out
+    """Places in grid.max_gaps that cannot all be kept: by assumption, then those that can be spared taken out
     one by one, as far as a little work goes."""
-    guilty = _refuted(grid, work, list(range(len(grid.mosts))))
+    guilty = _refuted(grid, work, list(range(len(grid.max_gaps))))
     if guilty is None:
         return []
     enough = work.left - _CONFLICT_WORK
@@ -207,35 +249,15 @@ def _conflict(grid: Grid, work: solver.Work) -> list[int]:
 
 
 def _refuted(grid: Grid, work: solver.Work, kept: list[int]) -> list[int] | None:
-    """A set within `kept` that alone is impossible, all other mosts let go; None when not shown."""
+    """A set within `kept` that alone is impossible, all other gaps let go; None when not shown."""
     if work.out():
         return None
-    model = solver.Model(grid, named=list(range(len(grid.mosts))))
-    for place in model.kept:
-        if place not in kept:
-            model.model.add(model.kept[place] == 0)
-    model.kept = {place: literal for place, literal in model.kept.items() if place in kept}
-    return model.conflict(work)
+    return solver.Model(grid, named=list(range(len(grid.max_gaps)))).conflict(work, kept)
 
 
-def _least_given(grid: Grid, work: solver.Work) -> list[Json]:
+def _least_given(grid: Grid, work: solver.Work) -> list[PlanChange]:
     """The fewest gaps to widen, by the least; and, instead, by how much longer hours would do."""
-    day = grid.day
-    change: list[Json] = []
-    model = solver.Model(grid, soft=True)
-    answer = model.best("late", sum(model.late), work, most=_SUGGEST_WORK)
-    if answer.starts:
-        model = solver.Model(grid, soft=True)
-        model.hint(answer.starts, answer.makers)
-        model.model.add(sum(model.late) <= answer.values["late"])
-        closer = model.best("over", sum(model.over), work, most=_SUGGEST_WORK)
-        answer = closer if closer.starts else answer
-        ends = {index: at + grid.lasts[index] for index, at in answer.starts.items()}
-        for most in grid.mosts:
-            over = answer.starts[most.to] - max(ends[each] for each in most.sources) - most.most
-            if over > 0:
-                title = day.tasks[most.to]["title"]
-                change.append({"what": "gap", "gap": most.gap, "title": title, "ms": over * grid.unit})
+    change: list[PlanChange] = [*_widened(grid, work)]
     if not work.out():
         model = solver.Model(grid, longer_hours=True)
         answer = model.best("longer", model.longer_sum(), work, most=_SUGGEST_WORK)
@@ -243,9 +265,29 @@ def _least_given(grid: Grid, work: solver.Work) -> list[Json]:
     return change
 
 
-def _longer(grid: Grid, extra: dict[tuple[int, int], int]) -> list[Json]:
+def _widened(grid: Grid, work: solver.Work) -> list[GapChange]:
+    model = solver.Model(grid, soft=True)
+    answer = model.best("late", sum(model.late), work, most=_SUGGEST_WORK)
+    if not answer.starts:
+        return []
+    model = solver.Model(grid, soft=True)
+    model.hint(answer.starts, answer.makers)
+    model.model.add(sum(model.late) <= answer.values["late"])
+    closer = model.best("over", sum(model.over), work, most=_SUGGEST_WORK)
+    starts = closer.starts or answer.starts
+    ends = {index: at + grid.lasts[index] for index, at in starts.items()}
+    found: list[GapChange] = []
+    for sources, to, most, gap in grid.max_gaps:
+        over = starts[to] - max(ends[each] for each in sources) - most
+        if over > 0:
+            title = grid.day.tasks[to]["title"]
+            found.append({"what": "gap", "gap": gap, "title": title, "ms": over * grid.unit})
+    return found
+
+
+def _longer(grid: Grid, extra: dict[tuple[int, int], int]) -> list[PlanChange]:
     """Longer hours as changes; and, when it is the stretch open now that is too short, starting earlier."""
-    found: list[Json] = []
+    found: list[PlanChange] = []
     for (maker, place), units in extra.items():
         opens, closes = grid.hours[maker][place]
         ms = units * grid.unit

@@ -6,63 +6,68 @@ why, and is planned along with the rest.
 """
 
 from collections.abc import Callable
-from typing import Any
 
 from bench.planning.plan import WORK, plan, replan
-
-Json = Any  # until its shape is named
-
-_OF_ALL = ("tasks", "gaps", "holds")
+from bench.planning.result import AtBench, by_start, sessions_of
+from bench.shapes.planning import (
+    MakerHours,
+    Plan,
+    PlanStatus,
+    PlanStep,
+    Problem,
+    Progress,
+    RunDue,
+    Stretch,
+    Task,
+)
 
 
 def plan_several(
-    problem: Json,
+    problem: Problem,
     due: dict[str, int],
-    before: Json | None,
+    before: Plan | None,
     now: int,
     *,
     budget: float = WORK,
     cancelled: Callable[[], bool] | None = None,
-    progress: Callable[[Json], None] | None = None,
-) -> Json:
-    """One plan of all runs of a problem, with "due": [{"run", "ready_by", "begins_at", "why"}].
+    progress: Callable[[Progress], None] | None = None,
+) -> Plan:
+    """One plan of all runs of a problem, with when each that is to be ready by an instant begins, or why it cannot.
 
-    due: run -> when it is to be ready. before: the plan that was followed, or None. begins_at: the latest start
-    found, None where it cannot be ready by then, and then why says why. The aim is that of the rest: to end
+    due: run -> when it is to be ready. before: the plan that was followed, or None. The aim is that of the rest: to end
     soonest. Each part of the work gets the same share of the budget.
     """
     wanted = sorted((instant, run) for run, instant in due.items())
     share = budget / (len(wanted) + 1)
-    how: Json = {"budget": share, "cancelled": cancelled}
-    fixed: list[Json] = []
-    told: list[Json] = []
+    fixed: list[Plan] = []
+    dues: list[RunDue] = []
     for ready_by, run in wanted:
-        why, made = "That is past already.", None
-        if ready_by > now:
-            own = {**_around(_of(problem, {run}), fixed), "ready_by": ready_by}
-            made = plan(own, aim="ready_by", **how)
-            why = (
-                made["reasons"][0]["says"] if made["reasons"] else "No order was found that is ready in time."
-            )
-        keeps = made is not None and made["status"] in ("proven", "found")
-        if made is not None and keeps:
+        own: Problem = {**_around(_of(problem, {run}), fixed), "ready_by": ready_by}
+        made = plan(own, aim="ready_by", budget=share, cancelled=cancelled) if ready_by > now else None
+        if made is not None and made["status"] in ("proven", "found"):
             fixed.append(made)
-        told.append(
-            {"run": run, "ready_by": ready_by, "begins_at": made["begins_at"], "why": ""}
-            if made is not None and keeps
-            else {"run": run, "ready_by": ready_by, "begins_at": None, "why": why}
-        )
+            dues.append({"run": run, "ready_by": ready_by, "begins_at": made["begins_at"], "why": ""})
+        else:
+            dues.append({"run": run, "ready_by": ready_by, "begins_at": None, "why": _why_late(made)})
     planned = {step["run"] for made in fixed for step in made["steps"]}
-    rest = _of(problem, {task["run"] for task in problem["tasks"]} - planned)
-    rest = {**_around(rest, fixed, _of(problem, planned)), "ready_by": None}
+    left = _of(problem, {task["run"] for task in problem["tasks"]} - planned)
+    rest: Problem = {**_around(left, fixed, _of(problem, planned)), "ready_by": None}
     if all(task["status"] == "open" for task in rest["tasks"] if task["run"] not in planned):
-        others = plan(rest, progress=progress if not fixed else None, **how)
+        told = progress if not fixed else None
+        others = plan(rest, progress=told, budget=share, cancelled=cancelled)
     else:
-        others = replan(rest, before, now, progress=None, **how)
-    return {**_together(problem, others, fixed, planned), "due": told}
+        others = replan(rest, before, now, budget=share, cancelled=cancelled)
+    return {**_together(problem, others, fixed, planned), "due": dues}
 
 
-def _of(problem: Json, runs: set[str]) -> Json:
+def _why_late(made: Plan | None) -> str:
+    """Why a run cannot be ready in time. made: its plan, None when the instant is past."""
+    if made is None:
+        return "That is past already."
+    return made["reasons"][0]["says"] if made["reasons"] else "No order was found that is ready in time."
+
+
+def _of(problem: Problem, runs: set[str]) -> Problem:
     """What of a problem belongs to these runs."""
     own = {task["id"] for task in problem["tasks"] if task["run"] in runs}
     return {
@@ -73,10 +78,10 @@ def _of(problem: Json, runs: set[str]) -> Json:
     }
 
 
-def _around(problem: Json, fixed: list[Json], other: Json | None = None) -> Json:
+def _around(problem: Problem, fixed: list[Plan], other: Problem | None = None) -> Problem:
     """The problem in what the plans made before leave of the hands. other: the part of the day that they are of,
     taken along as done when it is planned, for the moulds that it holds."""
-    makers = []
+    makers: list[MakerHours] = []
     for place, maker in enumerate(problem["makers"]):
         taken = sorted(
             (step["starts_at"], step["ends_at"])
@@ -88,7 +93,7 @@ def _around(problem: Json, fixed: list[Json], other: Json | None = None) -> Json
     if other is None:
         return {**problem, "makers": makers}
     at = {step["id"]: step for made in fixed for step in made["steps"]}
-    tasks = [
+    tasks: list[Task] = [
         {
             **task,
             "uses": {},
@@ -108,7 +113,7 @@ def _around(problem: Json, fixed: list[Json], other: Json | None = None) -> Json
     }
 
 
-def _less(hours: list[list[int]], taken: list[tuple[int, int]]) -> list[list[int]]:
+def _less(hours: list[Stretch], taken: list[tuple[int, int]]) -> list[Stretch]:
     """The hours without what is taken of them."""
     left = hours
     for begins, ends in taken:
@@ -121,54 +126,34 @@ def _less(hours: list[list[int]], taken: list[tuple[int, int]]) -> list[list[int
     return left
 
 
-def _together(problem: Json, others: Json, fixed: list[Json], planned: set[str]) -> Json:
+def _together(problem: Problem, others: Plan, fixed: list[Plan], planned: set[str]) -> Plan:
     """One plan out of several: its steps in order of start, and the sessions at the bench that they make."""
     if not fixed:
         return others
     steps = [step for step in others["steps"] if step["run"] not in planned]
     steps += [step for made in fixed for step in made["steps"]]
-    steps.sort(key=lambda step: (step["starts_at"], step["ends_at"], step["id"]))
-    sessions = []
-    for maker, each in enumerate(problem["makers"]):
-        for opens, closes in each["hours"]:
-            here = [
-                step
-                for step in steps
-                if step["status"] == "open"
-                and step["kind"] == "hands"
-                and step["maker"] == maker
-                and opens <= step["starts_at"] < closes
-            ]
-            if here:
-                sessions.append(
-                    {
-                        "maker": maker,
-                        "opens_at": opens,
-                        "closes_at": closes,
-                        "begins_at": here[0]["starts_at"],
-                        "ends_at": max(step["ends_at"] for step in here),
-                        "hands_ms": sum(step["ends_at"] - step["starts_at"] for step in here),
-                        "steps": [step["id"] for step in here],
-                    }
-                )
-    sessions.sort(key=lambda session: (session["begins_at"], session["maker"]))
+    steps.sort(key=by_start)
+    work = [
+        AtBench(step["id"], step["maker"], step["starts_at"], step["ends_at"])
+        for step in steps
+        if step["status"] == "open" and step["kind"] == "hands" and step["maker"] is not None
+    ]
+    sessions = sessions_of([maker["hours"] for maker in problem["makers"]], work)
     place = {key: number for number, session in enumerate(sessions) for key in session["steps"]}
-    begins = [session["begins_at"] for session in sessions]
+    placed: list[PlanStep] = [{**step, "session": place.get(step["id"])} for step in steps]
     every = [others, *fixed]
     return {
         **others,
-        "status": next(
-            (
-                status
-                for status in ("impossible", "unknown", "found")
-                if any(each["status"] == status for each in every)
-            ),
-            "proven",
-        ),
+        "status": _worst([each["status"] for each in every]),
         "stays": all(each["stays"] for each in every),
-        "begins_at": min(begins, default=None),
+        "begins_at": min((session["begins_at"] for session in sessions), default=None),
         "finish_at": max((step["ends_at"] for step in steps), default=None),
-        "steps": [{**step, "session": place.get(step["id"])} for step in steps],
+        "steps": placed,
         "sessions": sessions,
         "broken": [gap for each in every for gap in each["broken"]],
     }
+
+
+def _worst(found: list[PlanStatus]) -> PlanStatus:
+    order: tuple[PlanStatus, ...] = ("impossible", "unknown", "found")
+    return next((status for status in order if status in found), "proven")

@@ -1,5 +1,7 @@
 """A plan with its order kept: each step as early as that allows, and how far each could still slip."""
 
+from itertools import pairwise
+
 from bench.planning.grid import Grid
 
 
@@ -54,18 +56,18 @@ def _edges(grid: Grid, starts: dict[int, int], makers: dict[int, int]) -> list[t
             edges.append((need, index, lasts[need] + least))
             if grid.kinds[index] == "wait" and starts[index] == starts[need] + lasts[need] + least:
                 edges.append((index, need, -lasts[need] - least))  # the need that begins the wait
-    for most in grid.mosts:
-        last = max(most.sources, key=lambda each: (starts[each] + lasts[each], each))
+    for most in grid.max_gaps:
+        _, last = max((starts[each] + lasts[each], each) for each in most.sources)
         if starts[most.to] <= starts[last] + lasts[last] + most.most:
             edges.append((most.to, last, -most.most - lasts[last]))
     for block in grid.day.blocks:  # in one piece, where it is
-        for one, other in zip(block, block[1:], strict=False):
+        for one, other in pairwise(block):
             if starts[other] == starts[one] + lasts[one]:
                 edges.append((other, one, -lasts[one]))
     for maker in range(len(grid.hours)):
-        theirs = [index for index in starts if grid.hands[index] and makers.get(index, 0) == maker]
-        theirs.sort(key=lambda index: (starts[index], index))
-        edges += [(one, other, lasts[one]) for one, other in zip(theirs, theirs[1:], strict=False)]
+        own = [index for index in starts if grid.hands[index] and makers.get(index, 0) == maker]
+        theirs = [index for _, index in sorted((starts[index], index) for index in own)]
+        edges += [(one, other, lasts[one]) for one, other in pairwise(theirs)]
     return edges + _equipment_edges(grid, starts)
 
 

@@ -10,7 +10,7 @@ from bench.errors import PlanError
 from bench.quantities import LONGEST_MS
 from bench.whole import PPM, ceiling, half_even, span
 
-Json = Any  # until its shape is named
+Json = Any
 
 MINUTE_MS = 60_000
 TIGHT_MS = 120 * MINUTE_MS  # a window this short is kept by working straight through

@@ -1,29 +1,25 @@
 """One bench: several runs, one or two makers and their hours, put together into a problem."""
 
-from typing import Any
-
 from bench.errors import PlanError
-from bench.planning.day import stretches
+from bench.planning.bench_hours import stretches
+from bench.shapes.planning import MakerHours, MakerWritten, Problem, Stretch, TasksOfRun
 
-Json = Any  # until its shape is named
-
-MOST_MAKERS = 4
+MAX_MAKERS = 4
 
 
 def make_problem(
-    parts: list[Json], makers: list[Json], since: int, until: int, ready_by: int | None = None
-) -> Json:
+    parts: list[TasksOfRun], makers: list[MakerWritten], since: int, until: int, ready_by: int | None = None
+) -> Problem:
     """A problem out of what `tasks_of` gave for each run.
 
-    makers: [{"name", "hours"}], hours as `stretches` reads them. since: the first instant (ms) to plan from;
-    until: no bench hours after this are used. Times that ended before `since` stay as history.
+    since: the first instant (ms) to plan from; until: no bench hours after this are used. Times that ended before `since` stay as history.
     PlanError names the field: makers.0.hours..., until, ready_by.
     """
-    if not 1 <= len(makers) <= MOST_MAKERS:
-        raise PlanError("makers", f"A bench has from 1 to {MOST_MAKERS} makers.")
+    if not 1 <= len(makers) <= MAX_MAKERS:
+        raise PlanError("makers", f"A bench has from 1 to {MAX_MAKERS} makers.")
     if until <= since:
         raise PlanError("until", "The time to plan ends before it begins.")
-    named = [
+    named: list[MakerHours] = [
         {"name": maker["name"], "hours": _hours(maker, place, since, until)}
         for place, maker in enumerate(makers)
     ]
@@ -39,7 +35,7 @@ def make_problem(
     }
 
 
-def _hours(maker: Json, place: int, since: int, until: int) -> list[list[int]]:
+def _hours(maker: MakerWritten, place: int, since: int, until: int) -> list[Stretch]:
     try:
         return stretches(maker["hours"], since, until)
     except PlanError as error:

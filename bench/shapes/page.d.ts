@@ -3134,6 +3134,8 @@ export type PlanAimName = "finish" | "ready_by";
 
 export type AimName = "unkept" | "share" | "finish" | "start" | "sessions" | "span" | "changes" | "moved";
 
+export type Suggestion = "late" | "over" | "longer";
+
 export type WhyNow = "window" | "opens" | "starts_wait" | "frees" | "late_last" | "meanwhile" | "next";
 
 export type ReasonKind = "circle" | "too_long" | "hours" | "rules" | "ready_by";
@@ -3416,7 +3418,7 @@ export interface UsablePlan {
 
 /** Word of how far the search is. */
 export interface AimProgress {
-  readonly aim: AimName;
+  readonly aim: AimName | Suggestion;
   /** None as an aim begins */
   readonly value: number | null;
   /** the share left, 1 to 0 */
@@ -3545,7 +3547,7 @@ export interface PlannedPart {
 
 /** How far the work on a plan is. */
 export interface PlanProgress {
-  readonly aim: AimName;
+  readonly aim: AimName | Suggestion;
   /** of the work that is left, 1 to 0 */
   readonly share: number;
 }

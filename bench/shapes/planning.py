@@ -16,6 +16,7 @@ PlanStatus = Literal["proven", "found", "impossible", "unknown"]
 PlannedBy = Literal["solver", "rule"]
 PlanAimName = Literal["finish", "ready_by"]
 AimName = Literal["unkept", "share", "finish", "start", "sessions", "span", "changes", "moved"]
+Suggestion = Literal["late", "over", "longer"]  # what a reason looks for: no aim of a plan
 WhyNow = Literal["window", "opens", "starts_wait", "frees", "late_last", "meanwhile", "next"]
 ReasonKind = Literal["circle", "too_long", "hours", "rules", "ready_by"]
 
@@ -269,7 +270,7 @@ class UsablePlan(TypedDict):
 class AimProgress(TypedDict):
     """Word of how far the search is."""
 
-    aim: AimName
+    aim: AimName | Suggestion
     value: int | None  # None as an aim begins
     work: float  # the share left, 1 to 0
 
@@ -399,7 +400,7 @@ class PlannedPart(TypedDict):
 class PlanProgress(TypedDict):
     """How far the work on a plan is."""
 
-    aim: AimName
+    aim: AimName | Suggestion
     share: float  # of the work that is left, 1 to 0
 
 

@@ -1,6 +1,6 @@
 /**
  * Bench hours as written on a wall clock, made into stretches of absolute instants. The same as
- * `stretches` of bench/planning/day.py, for hours that the studio has taken: what is at fault is said there.
+ * `stretches` of bench/planning/bench_hours.py, for hours that the studio has taken: what is at fault is said there.
  */
 
 import { full, last } from "./lists.js";

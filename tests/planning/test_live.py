@@ -12,12 +12,12 @@ from bench.planning import (
     if_you_stop,
     make_problem,
     next_step,
-    offers,
+    options,
     order_of,
     plan,
     replan,
     solver,
-    what_saves,
+    time_savings,
     with_extra_time,
     with_one_more,
     with_second_maker,
@@ -462,7 +462,7 @@ def test_each_offer_is_a_solved_number() -> None:
     made = plan(problem)
     second = {**problem, "equipment": {"mould": {"name": "Mould", "many": 2}}}
 
-    told = what_saves(problem, made, [{"what": "mould", "problem": second}, *offers(problem, made)])
+    told = time_savings(problem, made, [{"what": "mould", "problem": second}, *options(problem, made)])
 
     saves = {each["what"]: each["saves_ms"] for each in told}
     assert saves["mould"] == 22 * HOUR + 10 * MINUTE

@@ -11,12 +11,12 @@ from bench.planning import (
     if_you_stop,
     make_problem,
     next_step,
-    offers,
+    options,
     order_of,
     plan,
     plan_several,
     replan,
-    what_saves,
+    time_savings,
 )
 from tests.bench.workshop import unlike
 from tests.parity.python_side import call
@@ -71,7 +71,7 @@ def test_what_is_said_of_days_that_cannot_be_and_of_options_is_of_its_shapes() -
     )
     around = make_bare([make_task("a", 5), make_task("b", 5)], [make_gap("a", "b"), make_gap("b", "a")])
     tried = [plan(soon, aim="ready_by"), plan(long), plan(late), plan(around)]
-    options = offers(day, made := plan(day, budget=0.5))
+    choices = options(day, made := plan(day, budget=0.5))
     named = {**day, "tasks": [{**task, "run": "one"} for task in day["tasks"]]}
 
     assert {reason["kind"] for each in tried for reason in each["reasons"]} >= {
@@ -81,8 +81,8 @@ def test_what_is_said_of_days_that_cannot_be_and_of_options_is_of_its_shapes() -
     }
     assert {change["what"] for each in tried for reason in each["reasons"] for change in reason["change"]}
     assert [fault for each in tried for fault in unlike("planning/Plan", each)] == []
-    assert [fault for each in options for fault in unlike("planning/TimeSavingOption", each)] == []
-    for saving in what_saves(day, made, options[:2], budget=0.3):
+    assert [fault for each in choices for fault in unlike("planning/TimeSavingOption", each)] == []
+    for saving in time_savings(day, made, choices[:2], budget=0.3):
         assert unlike("planning/TimeSaving", saving) == []
     assert (
         unlike(

@@ -4,31 +4,42 @@ A stretch is [opens, closes] in ms. Hours are written for a place, so a clock th
 or back moves the stretches and never the waits.
 """
 
+from collections.abc import Iterator
 from datetime import date, datetime, timedelta
-from typing import Any
+from itertools import pairwise
 from zoneinfo import ZoneInfo
 
 from bench.errors import PlanError
-
-Json = Any  # until its shape is named
-Stretch = list[int]
+from bench.shapes.planning import HoursWritten, Stretch
 
 DAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 DAY_NAMES = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
-MOST_DAYS = 400  # longer than the longest wait
+MAX_DAYS = 400  # longer than the longest wait
 DAY_MS = 86_400_000
 
 
-def stretches(hours: Json, since: int, until: int) -> list[Stretch]:
+def stretches(hours: HoursWritten, since: int, until: int) -> list[Stretch]:
     """The stretches of bench time between two instants (ms), in order, none touching the next.
 
-    hours: {"zone": "Europe/London", "daily": [["9:00", "12:30"], ["19:00", "22:00"]],
-    "days": {"sat": [...]}, "dates": {"2026-11-28": []}}. A date's own hours stand before the
-    weekday's, and those before the daily ones. "24:00" ends a day; what ends at 24:00 and goes on
-    at 0:00 is one stretch. PlanError names the field at fault.
+    A date's own hours stand before the weekday's, and those before the daily ones. "24:00" ends a day; what
+    ends at 24:00 and goes on at 0:00 is one stretch. PlanError names the field at fault.
     """
-    if until - since > MOST_DAYS * DAY_MS:
-        raise PlanError("until", f"A plan reaches {MOST_DAYS} days ahead at most.")
+    if until - since > MAX_DAYS * DAY_MS:
+        raise PlanError("until", f"A plan reaches {MAX_DAYS} days ahead at most.")
+    found: list[Stretch] = []
+    for opens, closes in _open_hours(hours, since, until):
+        begin, end = max(since, opens), min(until, closes)
+        if begin >= end:
+            continue  # before or after what is asked, or swallowed by the clock's change
+        if found and begin <= found[-1][1]:
+            found[-1][1] = max(found[-1][1], end)
+        else:
+            found.append([begin, end])
+    return found
+
+
+def _open_hours(hours: HoursWritten, since: int, until: int) -> Iterator[tuple[int, int]]:
+    """The instants between which the bench is open, each day's by its own clock."""
     zone = _zone(hours)
     daily = _read_hours(hours.get("daily", []), "hours.daily")
     weekly = {}
@@ -41,22 +52,13 @@ def stretches(hours: Json, since: int, until: int) -> list[Stretch]:
         dates[_read_date(key)] = _read_hours(written, f"hours.dates.{key}")
     day = datetime.fromtimestamp(since / 1000, zone).date() - timedelta(days=1)
     last = datetime.fromtimestamp(until / 1000, zone).date()
-    found: list[Stretch] = []
     while day <= last:
         for opens, closes in dates.get(day, weekly.get(DAYS[day.weekday()], daily)):
-            begin = max(since, _instant(day, opens, zone))
-            end = min(until, _instant(day, closes, zone))
-            if begin >= end:
-                continue  # before or after what is asked, or swallowed by the clock's change
-            if found and begin <= found[-1][1]:
-                found[-1][1] = max(found[-1][1], end)
-            else:
-                found.append([begin, end])
+            yield _instant(day, opens, zone), _instant(day, closes, zone)
         day += timedelta(days=1)
-    return found
 
 
-def _zone(hours: Json) -> ZoneInfo:
+def _zone(hours: HoursWritten) -> ZoneInfo:
     try:
         return ZoneInfo(hours["zone"])
     except (KeyError, ValueError, OSError, TypeError):  # ZoneInfoNotFoundError is a KeyError
@@ -78,34 +80,39 @@ def _instant(day: date, minutes: int, zone: ZoneInfo) -> int:
     return round(local.timestamp() * 1000)
 
 
-def _read_hours(written: Any, where: str) -> list[tuple[int, int]]:
+def _read_hours(written: object, where: str) -> list[tuple[int, int]]:
     """[["9:00", "12:30"], ...] in minutes of the day, in order."""
     if not isinstance(written, list):
         raise PlanError(where, "Bench hours are a list of pairs, such as [[“9:00”, “12:30”]].")
-    pairs = []
-    for index, pair in enumerate(written):
-        if not (isinstance(pair, list | tuple) and len(pair) == 2):
-            raise PlanError(f"{where}.{index}", "A stretch of bench hours has a beginning and an end.")
-        opens, closes = (_read_clock(each, f"{where}.{index}") for each in pair)
-        if closes <= opens:
+    listed: list[object] = [*written]
+    pairs = sorted(_read_pair(pair, f"{where}.{index}", index) for index, pair in enumerate(listed))
+    for (_, closes, before), (opens, _, after) in pairwise(pairs):
+        if opens < closes:
             raise PlanError(
-                f"{where}.{index}",
-                f"{pair[0]} to {pair[1]} ends before it begins. Past midnight, write it as two: to 24:00, "
-                "and from 0:00 on the next day.",
-            )
-        pairs.append((opens, closes, index))
-    pairs.sort()
-    for before, after in zip(pairs, pairs[1:], strict=False):
-        if after[0] < before[1]:
-            raise PlanError(
-                f"{where}.{after[2]}",
-                f"{written[after[2]][0]} to {written[after[2]][1]} overlaps "
-                f"{written[before[2]][0]} to {written[before[2]][1]}. Make them one.",
+                f"{where}.{after}",
+                f"{_to(listed[after])} overlaps {_to(listed[before])}. Make them one.",
             )
     return [(opens, closes) for opens, closes, _ in pairs]
 
 
-def _read_clock(text: Any, where: str) -> int:
+def _read_pair(pair: object, where: str, index: int) -> tuple[int, int, int]:
+    if not (isinstance(pair, list | tuple) and len(pair) == 2):
+        raise PlanError(where, "A stretch of bench hours has a beginning and an end.")
+    opens, closes = (_read_clock(each, where) for each in pair)
+    if closes <= opens:
+        raise PlanError(
+            where,
+            f"{_to(pair)} ends before it begins. Past midnight, write it as two: to 24:00, "
+            "and from 0:00 on the next day.",
+        )
+    return opens, closes, index
+
+
+def _to(pair: object) -> str:
+    return " to ".join(str(each) for each in pair) if isinstance(pair, list | tuple) else ""
+
+
+def _read_clock(text: object, where: str) -> int:
     hour, colon, minute = text.partition(":") if isinstance(text, str) else ("", "", "")
     digits = colon and hour.isascii() and hour.isdigit() and minute.isascii() and minute.isdigit()
     if digits and len(hour) <= 2 and len(minute) == 2 and int(minute) < 60:
