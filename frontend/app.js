@@ -907,7 +907,10 @@ function ringWords({ wait, phase, at }) {
   const { component } = sheet.steps.find(({ id }) => id === wait.step);
   const part = sheet.components.find(({ id }) => id === component)?.name;
   const isOne = studio.runs.filter((run) => run.open).length === 1;
-  return `${[isOne ? "" : name, part, wait.title].filter(Boolean).join(", ")}: ${at === wait.rests_at ? "stir, then let it rest" : RINGS[phase]}.`;
+  return (
+    `${[isOne ? "" : name, part, wait.title].filter(Boolean).join(", ")}: ` +
+    `${at === wait.rests_at ? "stir, then let it rest" : RINGS[phase]}.`
+  );
 }
 
 /** All that rings at one moment rings once, as the most urgent of it does. After a sleep the summary says the rest. */

@@ -241,7 +241,8 @@ export function readAmount(text, measures, where = "amount") {
     throw new BenchError(where, `“${cut(text)}” has no unit. Add one, such as g, ml, tsp, parts or %.`);
   throw new BenchError(
     where,
-    `“${cut(unit, 20)}” is not a unit known here. Use g, kg, mg, oz, lb, ml, l, fl oz, tsp, tbsp, cup, pint, drops, pieces, parts, % or “to texture”.`,
+    `“${cut(unit, 20)}” is not a unit known here. Use g, kg, mg, oz, lb, ml, l, fl oz, tsp, tbsp, ` +
+      "cup, pint, drops, pieces, parts, % or “to texture”.",
   );
 }
 
@@ -251,7 +252,8 @@ function kitchenNl(unit, measures, where) {
   if (!measures) {
     throw new BenchError(
       where,
-      `The ${measure} differs between places. Say whose it is: pick US, imperial or metric for the recipe’s spoons and cups (“measures” in a file).`,
+      `The ${measure} differs between places. Say whose it is: pick US, imperial or metric for the ` +
+        "recipe’s spoons and cups (“measures” in a file).",
     );
   }
   const nl = KITCHEN_NL[measures][measure];

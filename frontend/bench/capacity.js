@@ -120,7 +120,10 @@ function passed({ kit }, vessel, mg) {
     return `${grams(mg, 1000)} goes in, but ${vessel.name} holds ${grams(vessel.holds_mg, 1000)}.`;
   const scale = kit.scales.find(({ id }) => id === vessel.scale);
   if (!scale || vessel.empty_mg + mg <= scale.capacity_mg) return "";
-  return `${grams(vessel.empty_mg + mg, 1000)} with ${vessel.name}, but ${scale.name} weighs up to ${grams(scale.capacity_mg, 1000)}.`;
+  return (
+    `${grams(vessel.empty_mg + mg, 1000)} with ${vessel.name}, but ${scale.name} weighs up to ` +
+    `${grams(scale.capacity_mg, 1000)}.`
+  );
 }
 
 /**

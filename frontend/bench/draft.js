@@ -191,7 +191,8 @@ export function sketch(document) {
     if (rest[0] < 0n || (rest[0] === 0n && (parts[0] || fixed[0]))) {
       faults.set(
         `${where}.lines`,
-        `The per cents add up to ${Number((percent[0] * 10_000n) / percent[1]) / 100} %. Together they must leave room for the rest.`,
+        `The per cents add up to ${Number((percent[0] * 10_000n) / percent[1]) / 100} %. Together ` +
+          "they must leave room for the rest.",
       );
     } else if (parts[0] && fixed[0]) {
       faults.set(`${where}.part`, "Parts stand beside weights. Say what one part is, such as 100 g.");

@@ -209,7 +209,8 @@ function weighUp(known) {
   if (known.blends.size) {
     warn(
       known,
-      `Not told, so their places are a guess: the shares within ${[...known.blends].join(", ")}. Ask the supplier, and write them into the INCI name, as in “Aqua 40 %, Glycerin 30 %”.`,
+      `Not told, so their places are a guess: the shares within ${[...known.blends].join(", ")}. Ask ` +
+        "the supplier, and write them into the INCI name, as in “Aqua 40 %, Glycerin 30 %”.",
       "descending order needs each share",
     );
   }
@@ -284,7 +285,8 @@ function rowsOf(known) {
     if (recipe.stays_on === null && allergens.size) {
       warn(
         known,
-        "The recipe does not say whether it stays on the skin, so the stricter limit of 0.001 % for naming an allergen was taken.",
+        "The recipe does not say whether it stays on the skin, so the stricter limit of 0.001 % for " +
+          "naming an allergen was taken.",
         "Regulation (EC) 1223/2009, Annex III, read second-hand",
       );
     }
@@ -345,7 +347,8 @@ function warnOfTheProduct(known) {
     if (some(kinds, "surfactant", "whipping_base")) {
       warn(
         known,
-        "If it makes foam in a bath, the caution of 740.17 belongs on it, word for word from the rule as it stands, unless it is labelled for adults only.",
+        "If it makes foam in a bath, the caution of 740.17 belongs on it, word for word from the " +
+          "rule as it stands, unless it is labelled for adults only.",
         "21 CFR 740.17, read second-hand",
       );
     }
@@ -359,19 +362,22 @@ function warnOfTheProduct(known) {
     if (kinds.has("soap_base")) {
       warn(
         known,
-        "Whether it is soap or a cosmetic changes the rules: soap is mostly alkali salts of fatty acids and sold only as soap.",
+        "Whether it is soap or a cosmetic changes the rules: soap is mostly alkali salts of fatty " +
+          "acids and sold only as soap.",
         "21 CFR 701.20",
       );
     }
     warn(
       known,
-      "Where the safety of an ingredient or of the whole has not been substantiated, a warning of its own is asked for.",
+      "Where the safety of an ingredient or of the whole has not been substantiated, a warning of " +
+        "its own is asked for.",
       "21 CFR 740.10, read second-hand",
     );
   } else if (known.allergens.size) {
     warn(
       known,
-      "More fragrance allergens are to be named, 80 in all: on new products from 31 July 2026, on all from 31 July 2028. Only those the recipe names were looked at.",
+      "More fragrance allergens are to be named, 80 in all: on new products from 31 July 2026, on " +
+        "all from 31 July 2028. Only those the recipe names were looked at.",
       "Regulation (EU) 2023/1545, read second-hand",
     );
   }

@@ -584,7 +584,10 @@ function diluted({ sheet, state }, line, add, division, shown) {
   );
   if (!into || take < 5 * division) return "";
   const stock = ceiling(5 * division, 1000) * 1000;
-  return `Or stir ${grams(stock, 1000)} into ${grams((DILUTED - 1) * stock, 1000)} of ${into.name}: ${grams(take, division)} of that holds ${shown}.`;
+  return (
+    `Or stir ${grams(stock, 1000)} into ${grams((DILUTED - 1) * stock, 1000)} of ${into.name}: ` +
+    `${grams(take, division)} of that holds ${shown}.`
+  );
 }
 
 /**

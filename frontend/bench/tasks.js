@@ -243,7 +243,8 @@ class Tasks {
     if (window?.from.length && takes > window.latest_ms && !this.state) {
       throw new BenchError(
         `steps.${step.id}.window`,
-        `“${step.title}” takes ${span(takes)}, but its window is only ${span(window.latest_ms)}. Make fewer pieces at a time, or give it more time.`,
+        `“${step.title}” takes ${span(takes)}, but its window is only ${span(window.latest_ms)}. ` +
+          "Make fewer pieces at a time, or give it more time.",
       );
     }
     return [

@@ -22,7 +22,8 @@ export function cannot({ durable }) {
     [
       navigator.storage && durable,
       isApple && !isInstalled
-        ? "Safari clears what is kept here after 7 days without a visit: add the page to the home screen, open it there, and pair there"
+        ? "Safari clears what is kept here after 7 days without a visit: add the page to the home " +
+          "screen, open it there, and pair there"
         : "The phone may clear what is kept here when it runs short of space: let it reach the server soon after a run",
       isApple && !isInstalled
         ? "because it is not on the home screen"

@@ -3,7 +3,7 @@
 //
 //   dayAhead({ runs: [{ run, measured }], hours, plan, at })
 // ->
-// { problem, batches: [{ id, name }], order, tasks: [{ …task, starts_at, ends_at, maker }], hours, finish, broken, next }
+// { problem, batches: [{ id, name }], order, tasks: [{ …task, starts_at, ends_at, maker }], hours, finish, broken, …}
 // dayOfRun(studio, run, measuredOf) // the same over all the runs that share this run's plan, or without one the
 // bench
 // newBatch({ recipe, sheet, others, hours, at, measuredOf }) // when a batch not begun yet would be done, by the
@@ -26,7 +26,8 @@ import { clock, day as dayOf, duration } from "./words.js";
 
 const DAY_MS = 86_400_000;
 const AHEAD_MS = 14 * DAY_MS; // of bench hours beyond all the waits there are
-const MOST_LED = 160; // of more steps than this only the plan's order is followed: looking ahead would make the hand wait
+/** Of more steps than this only the plan's order is followed: looking ahead would make the hand wait. */
+const MOST_LED = 160;
 const OLD_MS = 10 * 60_000; // a plan is called old after this
 const MINUTE_MS = 60_000;
 
@@ -161,7 +162,10 @@ export function dueWords({ batches, at }, plan) {
       const name = batches.length > 1 ? nameOf(batches, run) : "It";
       if (begins === null) return `${name} cannot be ready by ${when(by, at)}. ${why}`.trim();
       if (begins <= at || begun(run)) return `${name} can still be ready by ${when(by, at)}.`;
-      return `To be ready by ${when(by, at)}, it is enough to begin ${batches.length > 1 ? `${name} ` : ""}${when(begins, at)}.`;
+      return (
+        `To be ready by ${when(by, at)}, it is enough to begin ` +
+        `${batches.length > 1 ? `${name} ` : ""}${when(begins, at)}.`
+      );
     });
 }
 
@@ -290,7 +294,8 @@ export function when(instant, at) {
 
 /** From when to when, the day of the end too where it is another. */
 export const stretch = (from, until, at) =>
-  `${when(from, at)} to ${new Date(from).toDateString() === new Date(until).toDateString() ? clock(until) : when(until, at)}`;
+  `${when(from, at)} to ` +
+  `${new Date(from).toDateString() === new Date(until).toDateString() ? clock(until) : when(until, at)}`;
 
 /** What changes what to do, or what is lost whatever is done, in one line; "" where the next step is simply next. */
 function adviceWords(ahead) {
@@ -299,11 +304,17 @@ function adviceWords(ahead) {
   const over = (ms) => duration(Math.max(MINUTE_MS, ms));
   if (next.broken.length) {
     const [worst] = [...next.broken].sort((a, b) => b.over_ms - a.over_ms);
-    return `${title(worst.gap.to)} begins ${over(worst.over_ms)} past its latest, whatever is done. This is the least bad.`;
+    return (
+      `${title(worst.gap.to)} begins ${over(worst.over_ms)} past its latest, whatever is done. This is ` +
+      "the least bad."
+    );
   }
   if (next.step) {
     if (next.risk)
-      return `With slow hands ${title(next.risk.gap.to)} begins ${over(next.risk.over_ms)} past its latest. Make fewer pieces, or ask for a second pair of hands.`;
+      return (
+        `With slow hands ${title(next.risk.gap.to)} begins ${over(next.risk.over_ms)} past its latest. ` +
+        "Make fewer pieces, or ask for a second pair of hands."
+      );
     if (next.why.kind === "stay")
       return `Stay ${over(next.why.by_ms)} past ${clock(next.why.closes_at)}: this does not keep.`;
     return next.why.kind === "sooner"
@@ -341,7 +352,8 @@ export function stopWords(ahead, until) {
   if (told.finish_at === null) return `${stops}the bench hours do not reach to the end any more.`;
   const missed = told.broken.map(
     ({ gap, over_ms }) =>
-      `${named(ahead, gap.to)} begins ${duration(Math.max(MINUTE_MS, over_ms))} past its latest${gap.stake ? ` (${gap.stake.replace(/\.$/, "").toLowerCase()})` : ""}`,
+      `${named(ahead, gap.to)} begins ${duration(Math.max(MINUTE_MS, over_ms))} past its ` +
+      `latest${gap.stake ? ` (${gap.stake.replace(/\.$/, "").toLowerCase()})` : ""}`,
   );
   // Against the end that stands on the screen, which a plan may have put later than could be.
   const later = told.finish_at - (finish ?? told.finish_at - told.later_ms);

@@ -153,7 +153,8 @@ class DeviceList extends HTMLElement {
 
   async #askShutOut(id, name) {
     const says =
-      "It gets nothing more from the studio, at once. What it has not sent stays on it, to be looked at should it ever be paired again.";
+      "It gets nothing more from the studio, at once. What it has not sent stays on it, to be looked " +
+      "at should it ever be paired again.";
     if (
       await pickOne({
         title: `Shut out ${name}?`,
@@ -194,7 +195,8 @@ class DeviceList extends HTMLElement {
     setText(parts.code, `${made.code.slice(0, 4)} ${made.code.slice(4)}`);
     setText(
       parts.where,
-      `Point the new phone's camera at the square and open what it shows. Or open ${made.address.split("#")[0].replace("https://", "")} on it and type the code.`,
+      "Point the new phone's camera at the square and open what it shows. Or open " +
+        `${made.address.split("#")[0].replace("https://", "")} on it and type the code.`,
     );
     parts.qr.src = `data:image/svg+xml,${encodeURIComponent(made.qr)}`;
     show(parts.card, true);

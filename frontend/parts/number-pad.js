@@ -4,7 +4,7 @@
 // a display that shows less cannot be meant. `most` is what there is to take from, or null.
 //
 // const pad =
-// openPad({ title, target: 612000, tolerance: 4000, division: 1000, unit: "g", answer: "It reads", least: 0, most: null });
+// openPad({ title, target: 612000, tolerance: 4000, division: 1000, unit: "g", answer: "It reads", least: 0, most });
 //   const mg = await pad;      // whole mg (unit "g") or a whole count (unit ""), null when left
 //
 // A modal dialog; digits, point, Backspace, Enter and Escape work from a keyboard.

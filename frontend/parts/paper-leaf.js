@@ -104,7 +104,10 @@ function drawPart({ letter, name, count, facts, loose = [], rounds }, columns) {
 
 function drawStep(step, columns) {
   const within = step.window
-    ? `Within ${span(step.window.latest_ms)}${step.from.length ? ` of \u201c${step.from.join("\u201d, \u201c")}\u201d` : ""}: ${step.window.stake}`
+    ? "Within " +
+      span(step.window.latest_ms) +
+      (step.from.length ? ` of \u201c${step.from.join("\u201d, \u201c")}\u201d: ` : ": ") +
+      `${step.window.stake}`
     : "";
   return h(
     "li",

@@ -113,7 +113,9 @@ const draw = {
           ? s("path", {
               class: "layer",
               fill: hatch(letter),
-              d: `M1 ${size / 2}H${size - 1}V${size - round}q0 ${round - 1} ${1 - round} ${round - 1}H${round}q${1 - round} 0 ${1 - round} ${1 - round}Z`,
+              d:
+                `M1 ${size / 2}H${size - 1}V${size - round}q0 ${round - 1} ${1 - round} ` +
+                `${round - 1}H${round}q${1 - round} 0 ${1 - round} ${1 - round}Z`,
             })
           : null,
         state === "spoiled"

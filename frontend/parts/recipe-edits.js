@@ -218,7 +218,8 @@ function relinked(document, at, from, to) {
       const kept = { ...step };
       if (step.after) {
         kept.after = step.after.map((each) => renamed(each, id)).filter(Boolean);
-        if (step.after.length > 0 && kept.after.length === 0) delete kept.after; // not "after nothing": after the step before
+        // Not "after nothing": after the step before.
+        if (step.after.length > 0 && kept.after.length === 0) delete kept.after;
       }
       if (step.window?.from) {
         kept.window = { ...step.window, from: renamed(step.window.from, id) };

@@ -6,7 +6,8 @@ const words = (text) => text.split(" ").map((each) => [each, each.replaceAll("_"
 const HAZARDS = words("alcohol hot_fat hot_soap mixer powder slippery superheated wet_sockets");
 const DOES = words("grind sift mix wipe whip colour spray press pour pipe unmould join sprinkle wrap label");
 const INGREDIENT_KINDS = words(
-  "alcohol bicarbonate botanical butter citric_acid dye fragrance lake mica oil pigment powder salt soap_base solubiliser surfactant water whipping_base other",
+  "alcohol bicarbonate botanical butter citric_acid dye fragrance lake mica oil pigment powder salt " +
+    "soap_base solubiliser surfactant water whipping_base other",
 );
 
 /** The component a path lies in. */

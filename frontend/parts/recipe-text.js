@@ -254,7 +254,8 @@ export function textPart({ pasted, measures, title, parts, put }) {
     if (!places().some(([key]) => key === item.part)) return "Say which part it goes to.";
     if (item.as === "line" && !item.amount)
       return item.said
-        ? `\u201c${item.said}\u201d is ${/\d/.test(item.said) ? "a range" : "no measure"}. Write one amount, or \u201cto texture\u201d for as much as it needs.`
+        ? `\u201c${item.said}\u201d is ${/\d/.test(item.said) ? "a range" : "no measure"}. Write one ` +
+            "amount, or \u201cto texture\u201d for as much as it needs."
         : "The amount was not understood. Write it, or \u201cto texture\u201d for as much as it needs.";
     if (item.as === "line" && !amountOf(item.amount, measures()))
       return "The amount cannot be read: a number and a unit, such as 240 g, or \u201cto texture\u201d.";

@@ -106,7 +106,8 @@ export function waitsPart(told) {
           h(
             "p",
             { class: "soft small" },
-            `${duration(wait.earliest_ms)} to ${duration(wait.latest_ms ?? wait.usual_ms)} planned, usually ${duration(wait.usual_ms)}`,
+            `${duration(wait.earliest_ms)} to ${duration(wait.latest_ms ?? wait.usual_ms)} planned, ` +
+              `usually ${duration(wait.usual_ms)}`,
           ),
         );
       }),
@@ -121,14 +122,16 @@ export function balancePart({ balance }) {
   const rows = [
     ["Went in", balance.in_mg],
     [
-      `In ${balance.good} good pieces${balance.weighed ? `, ${balance.weighed} of them weighed` : ", by their planned weight"}`,
+      `In ${balance.good} good ` +
+        `pieces${balance.weighed ? `, ${balance.weighed} of them weighed` : ", by their planned weight"}`,
       balance.good_mg,
     ],
     ["Spoiled", balance.spoiled_mg],
     ["In spare parts", balance.spare_mg],
     ["Left in the bowl", balance.left_mg],
     [
-      `Dried off, stuck or unaccounted${balance.expected_loss_mg ? `; ${about(balance.expected_loss_mg)} was reckoned with` : ""}`,
+      "Dried off, stuck or " +
+        `unaccounted${balance.expected_loss_mg ? `; ${about(balance.expected_loss_mg)} was reckoned with` : ""}`,
       balance.unaccounted_mg,
     ],
   ];
@@ -212,7 +215,8 @@ export function yieldPart(batches) {
     h(
       "p",
       { class: "soft small" },
-      `Good pieces of ${batches.length} batches of this recipe, the oldest first; the line is what was planned, the darkest is this one.`,
+      `Good pieces of ${batches.length} batches of this recipe, the oldest first; the line is what ` +
+        "was planned, the darkest is this one.",
     ),
   );
 }

@@ -103,7 +103,8 @@ export function settingsForm(settings, isMaker) {
       "Batch numbers by this pattern",
       "pattern",
       pattern,
-      "{yyyy} {yy} {mm} {dd} {recipe}; {mark} and {n} are each phone\u2019s own, so that phones with no network do not give one number twice",
+      "{yyyy} {yy} {mm} {dd} {recipe}; {mark} and {n} are each phone\u2019s own, so that phones with " +
+        "no network do not give one number twice",
     ),
     h(
       "div",

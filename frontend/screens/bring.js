@@ -92,7 +92,8 @@ class BringScreen extends HTMLElement {
       file = JSON.parse(text);
     } catch (error) {
       return this.#no(
-        `This is not a recipe\u2019s file: ${whereItEnds(text, error)}. Pick the file as it was saved, or paste all of what is in it.`,
+        `This is not a recipe\u2019s file: ${whereItEnds(text, error)}. Pick the file as it was ` +
+          "saved, or paste all of what is in it.",
       );
     }
     if (file?.format === EXPORT && Array.isArray(file.recipes)) return this.#pick(file.recipes);

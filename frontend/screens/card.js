@@ -86,7 +86,8 @@ class CardScreen extends HTMLElement {
         ? h(
             "p",
             { class: "soft small" },
-            "To hand it on by a link, or by a code to point a phone at, open this page by this computer\u2019s address in the network.",
+            "To hand it on by a link, or by a code to point a phone at, open this page by this " +
+              "computer\u2019s address in the network.",
           )
         : handOn(id, title),
     );

@@ -250,7 +250,8 @@ class DayScreen extends HTMLElement {
     setText(
       parts.progress,
       isWorking
-        ? `Looking for ${SOUGHT[plan.progress?.aim] ?? "a better order"}\u2026 It goes on by the best so far, and ends within ${plan.limit} s.`
+        ? `Looking for ${SOUGHT[plan.progress?.aim] ?? "a better order"}\u2026 It goes on by the best ` +
+            `so far, and ends within ${plan.limit} s.`
         : "",
     );
     parts.picture.data = { ahead, now };

@@ -104,7 +104,8 @@ class LabelScreen extends HTMLElement {
           h(
             "p",
             { class: "soft small" },
-            "Some browsers print a little larger. Measure the printed bar. If it is not 50 mm, print again at 5000 \u00f7 its mm, in per cent.",
+            "Some browsers print a little larger. Measure the printed bar. If it is not 50 mm, print " +
+              "again at 5000 \u00f7 its mm, in per cent.",
           ),
         ),
         this.#told,
@@ -195,7 +196,8 @@ function said({ heights, needs, warnings, checked, law, ingredients }) {
     h(
       "li",
       { class: fits === false ? "short" : null },
-      `Letters of the ${name}: a small o is ${mm(has)} high; ${least === null ? "no least height is known here" : `the rule asks for ${mm(least)}`}`,
+      `Letters of the ${name}: a small o is ${mm(has)} high; ` +
+        `${least === null ? "no least height is known here" : `the rule asks for ${mm(least)}`}`,
     );
   const unsure = ingredients.filter(({ sure }) => !sure).map(({ name }) => name);
   const missing = needs.filter(({ there }) => !there);

@@ -1080,7 +1080,10 @@ class RecipeScreen extends HTMLElement {
     const share =
       of_part_ppm === null
         ? ""
-        : `${percent(of_part_ppm)} of ${hasMany ? `the part${of_piece_ppm === null ? "" : `, ${percent(of_piece_ppm)} of the piece`}` : "the whole"}`;
+        : `${percent(of_part_ppm)} of ` +
+          (hasMany
+            ? `the part${of_piece_ppm === null ? "" : `, ${percent(of_piece_ppm)} of the piece`}`
+            : "the whole");
     return [[measure, drops, by].filter(Boolean).join(", "), share].filter(Boolean).join("; ");
   }
 
@@ -1264,7 +1267,10 @@ class RecipeScreen extends HTMLElement {
       h(
         "p",
         {},
-        `Version ${version} is theirs, and is kept. Yours is kept on this phone as a draft. ${asked.length ? "What only one of you changed goes together; what both changed is asked here." : "Nothing was changed by both, so the two go together."}`,
+        `Version ${version} is theirs, and is kept. Yours is kept on this phone as a draft. ` +
+          (asked.length
+            ? "What only one of you changed goes together; what both changed is asked here."
+            : "Nothing was changed by both, so the two go together."),
       ),
       ...asked.map(({ at, where, mine: yours, theirs, was }) =>
         h(

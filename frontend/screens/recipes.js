@@ -184,7 +184,8 @@ function firstScreen() {
     h(
       "p",
       { class: "first-what" },
-      "Prop this phone beside the bowl. It says what to do now, how much to add, and what the scale will read. It runs every timer and writes the batch record.",
+      "Prop this phone beside the bowl. It says what to do now, how much to add, and what the scale " +
+        "will read. It runs every timer and writes the batch record.",
     ),
     h(
       "div",

@@ -55,7 +55,9 @@ const CORRECTIONS = {
   placed: ({ scale }, _line, { kit }) => `weighed on ${nameIn(kit.scales, scale)} from then on`,
   took: ({ instead }, _line, { kit }) => `${nameIn(kit.vessels, instead)} taken instead`,
   carried: ({ num, den }, line) =>
-    `the rest scaled ${num > den ? "up" : "down"} to match, \u00d7 ${times(num, den)}${line ? `, for ${line.name} came to ${about(line.actual_mg)} of ${about(line.planned_mg)}` : ""}`,
+    `the rest scaled ${num > den ? "up" : "down"} to match, \u00d7 ` +
+    times(num, den) +
+    (line ? `, for ${line.name} came to ${about(line.actual_mg)} of ${about(line.planned_mg)}` : ""),
 };
 const ANSWERS = { yes: "yes", not_yet: "not yet", too_far: "too far" };
 const nameIn = (things, key) => things.find(({ id }) => id === key)?.name ?? key;
@@ -189,7 +191,8 @@ class RecordScreen extends HTMLElement {
       h(
         "p",
         {},
-        `${duration(hands.ms)}, ${hands.told ? "as told" : "reckoned from when each thing was touched, pauses left out"}.`,
+        `${duration(hands.ms)}, ` +
+          `${hands.told ? "as told" : "reckoned from when each thing was touched, pauses left out"}.`,
       ),
       signed
         ? null
@@ -272,7 +275,9 @@ class RecordScreen extends HTMLElement {
       h(
         "p",
         { class: "soft small" },
-        "Anybody can check it from the JSON file. Take the entries that “sealed” names, or all. Write each as JSON, keys sorted, no spaces. Sort them by id, end each with a line feed, take SHA-256. In a terminal:",
+        "Anybody can check it from the JSON file. Take the entries that “sealed” names, or all. " +
+          "Write each as JSON, keys sorted, no spaces. Sort them by id, end each with a line feed, " +
+          "take SHA-256. In a terminal:",
       ),
       h("pre", { class: "small", tabindex: 0 }, h("code", {}, ONE_LINER)),
     );
@@ -308,7 +313,8 @@ class RecordScreen extends HTMLElement {
           ? h(
               "p",
               { class: "trouble", role: "alert" },
-              `${refused.entry.kind === "signed" ? "Your signing was refused" : "An undo was refused"}. ${refused.detail} It is under Settings, to send again or set aside.`,
+              `${refused.entry.kind === "signed" ? "Your signing was refused" : "An undo was refused"}. ` +
+                `${refused.detail} It is under Settings, to send again or set aside.`,
             )
           : null,
         this.#trouble,
@@ -407,7 +413,11 @@ class RecordScreen extends HTMLElement {
   }
 }
 
-const ONE_LINER = `python3 -c 'import hashlib,json,sys; r=json.load(sys.stdin); print(hashlib.sha256("".join(json.dumps(e,sort_keys=True,separators=(",",":"),ensure_ascii=False)+"\\n" for e in sorted(r["entries"],key=lambda e:e["id"]) if e["id"] in (r.get("sealed") or [e["id"]])).encode()).hexdigest())' < record.json`;
+const ONE_LINER =
+  "python3 -c 'import hashlib,json,sys; r=json.load(sys.stdin); " +
+  `print(hashlib.sha256("".join(json.dumps(e,sort_keys=True,separators=(",",":"),ensure_ascii=False)+"\\n" ` +
+  `for e in sorted(r["entries"],key=lambda e:e["id"]) if e["id"] in (r.get("sealed") or ` +
+  `[e["id"]])).encode()).hexdigest())' < record.json`;
 
 const nameOf = (run, told) => (told.number ?? run.id).replace(/[^A-Za-z0-9._-]/g, "-");
 
@@ -464,7 +474,9 @@ function facts(told, { notes }, run, runs) {
     alike.length
       ? [
           "Take care",
-          `${alike.length === 1 ? "another batch has" : `${alike.length} other batches have`} this number too: ${alike.map((each) => `${each.recipe.title}, ${day(each.created_at)}`).join("; ")}`,
+          `${alike.length === 1 ? "another batch has" : `${alike.length} other batches have`} this ` +
+            "number too: " +
+            `${alike.map((each) => `${each.recipe.title}, ${day(each.created_at)}`).join("; ")}`,
         ]
       : null,
     ["Asked", pieces(made.planned, told.piece)],
@@ -553,7 +565,8 @@ function detail(step, told) {
   const said = [
     step.way,
     wait && wait.real_ms !== null
-      ? `after ${duration(wait.real_ms)}${wait.early ? ", earlier than written" : wait.late ? ", later than written" : ""}`
+      ? "after " +
+        `${duration(wait.real_ms)}${wait.early ? ", earlier than written" : wait.late ? ", later than written" : ""}`
       : "",
     window?.late ? `${duration(window.real_ms)} into a window of ${duration(window.latest_ms)}` : "",
     burst

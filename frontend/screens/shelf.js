@@ -183,7 +183,8 @@ class ShelfScreen extends HTMLElement {
     const whole = lot[measure];
     const isPast = lot.best_before !== null && lot.best_before < today && lot.left > 0;
     const paid = price
-      ? `${price.amount} ${price.currency}${price.tax ? `, ${price.tax.included ? "with" : "before"} ${price.tax.percent} % tax` : ""}`
+      ? `${price.amount} ` +
+        `${price.currency}${price.tax ? `, ${price.tax.included ? "with" : "before"} ${price.tax.percent} % tax` : ""}`
       : "";
     const trace = () => {
       this.traced(id, null);

@@ -487,6 +487,10 @@ function swapWords({
   label_gone: dropped,
 }) {
   const worth = (findings) => findings.filter(({ level }) => level !== "know");
+  const onLabel = [
+    named.length ? `${named.join(", ")} comes in` : "",
+    dropped.length ? `${dropped.join(", ")} goes out` : "",
+  ];
   return [
     says.join(" "),
     ...worth(found).map(
@@ -494,7 +498,7 @@ function swapWords({
     ),
     ...worth(gone).map(({ what }) => `The check no longer says: ${what}`),
     named.length || dropped.length
-      ? `On the label: ${[named.length ? `${named.join(", ")} comes in` : "", dropped.length ? `${dropped.join(", ")} goes out` : ""].filter(Boolean).join("; ")}.`
+      ? `On the label: ${onLabel.filter(Boolean).join("; ")}.`
       : "The label stays as it is.",
   ].map((text) => h("li", {}, text));
 }

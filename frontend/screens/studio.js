@@ -53,18 +53,27 @@ const SWITCHES = [
 
 const SHUT = {
   unpaired:
-    "This phone is not paired with the studio. Runs that are here go on, and what you do is kept on this phone; it is sent once the phone is paired. A maker's phone or the studio's computer gives the code.",
+    "This phone is not paired with the studio. Runs that are here go on, and what you do is kept on " +
+    "this phone; it is sent once the phone is paired. A maker's phone or the studio's computer gives " +
+    "the code.",
   "shut-out":
-    "This phone was shut out of the studio. Runs that are here go on, and what you do is kept on this phone. A maker can give it a new code; then you look at what was not sent, and send it again or set it aside.",
+    "This phone was shut out of the studio. Runs that are here go on, and what you do is kept on " +
+    "this phone. A maker can give it a new code; then you look at what was not sent, and send it " +
+    "again or set it aside.",
 };
 const NEEDS = "Working with no network, keeping the screen on and installing need that.";
 const NOT_SECURE = `${NEEDS} Open the studio by its https address, as the computer that runs it shows it.`;
-const NOT_TRUSTED = `${NEEDS} Open the studio's plain page first, the one that its computer shows for new phones; follow its few steps to trust the certificate, then open the studio again.`;
+const NOT_TRUSTED =
+  `${NEEDS} Open the studio's plain page first, the one that its computer shows for new phones; follow ` +
+  "its few steps to trust the certificate, then open the studio again.";
 
 function whoIsHere(place) {
   if (!place) return "Not known until the server was heard";
   if (place.you)
-    return `${place.you.name}, ${place.you.role === "maker" ? "maker" : "helper: recipes and kit are the maker's to change"}`;
+    return (
+      `${place.you.name}, ` +
+      `${place.you.role === "maker" ? "maker" : "helper: recipes and kit are the maker's to change"}`
+    );
   return "The maker, at the studio's own computer. Phones are let in when it is started with --lan.";
 }
 
@@ -176,7 +185,8 @@ class StudioScreen extends HTMLElement {
     show(parts.shut, Boolean(link.shut));
     setText(
       parts.leap,
-      `The server's clock was set ${link.leap > 0 ? "forward" : "back"} by ${duration(Math.abs(link.leap))}. What counts goes on by the time it began with.`,
+      `The server's clock was set ${link.leap > 0 ? "forward" : "back"} by ` +
+        `${duration(Math.abs(link.leap))}. What counts goes on by the time it began with.`,
     );
     show(parts.leap, Boolean(link.leap));
     show(parts.trail, data.isMaker);

@@ -140,3 +140,11 @@ def test_every_import_that_runs_before_its_module_is_seen(path: str) -> None:
 
     assert IMPORTED.findall(text) == named
     assert all(((FRONTEND / path).parent / name).is_file() for name in named)
+
+
+@pytest.mark.parametrize("path", [path for path in FILES if path.endswith(".js")])
+def test_no_line_of_a_module_is_longer_than_a_screen_is_wide(path: str) -> None:
+    """A regular expression alone on its line cannot be cut; the worker's lists are written by the stamp."""
+    lines = (FRONTEND / path).read_text("utf-8").splitlines()
+
+    assert [line for line in lines if len(line) > 120 and not line.strip().startswith("/^")] == []
