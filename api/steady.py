@@ -26,7 +26,6 @@ LEAP_MS = 1_000
 FINE_MS = 20
 # How fast a small difference is followed, in millionths: a phone takes that for the drift of a clock.
 SLEW_PPM = 500
-INSTANTS = ("earliest_at", "usual_at", "latest_at", "until")
 
 COLUMNS = "offset_ms, epoch, held_ms, leapt_at, looked_ms, floor_ms, since_seq"
 READ = f"SELECT {COLUMNS} FROM steady_clock WHERE boot = :boot"
@@ -153,8 +152,10 @@ def _counts(connection: Connection, run: str, at: int) -> bool:
     entries = [json.loads(text) for (text,) in execute(connection, sql, {"run": run}).fetchall()]
     laid = json.loads(sheet or "{}")
     says = bench.now(laid, bench.fold(laid, entries), at)
-    items = [*says["waits"], *says["windows"], *says["guides"]]
-    return any((item.get(name) or 0) > at for item in items for name in INSTANTS)
+    ends = [max(wait["earliest_at"], wait["usual_at"], wait["latest_at"] or 0) for wait in says["waits"]]
+    ends += [window["latest_at"] for window in says["windows"]]
+    ends += [guide["until"] for guide in says["guides"]]
+    return any(end > at for end in ends)
 
 
 def _next(

@@ -5,55 +5,91 @@ All of a part ends up in its bowl and is divided from there; a jug takes what is
 `frontend/bench/capacity.js` is the same.
 """
 
-from typing import Any
+from collections.abc import Iterable, Iterator, Mapping
+from typing import NamedTuple
 
 from bench.journal import division_of
+from bench.shapes.kit import Scale, Vessel
+from bench.shapes.sheet import Sheet, SheetLine
+from bench.shapes.state import LineState, State, VesselState
+from bench.shapes.units import Mg, Ppm
 from bench.states import ASSEMBLY
 from bench.weighing import allowed_mg
 from bench.whole import PPM, grams, half_even
 
-Json = Any  # until its shape is named
 
-_TO_COME = ("open", "short")
+class WeighedLine(NamedTuple):
+    """A line that has a mass: the sheet's, where it stands, and the mass that it should come to by now."""
+
+    line: SheetLine
+    mg: Mg
+    told: LineState
+    target: Mg
+
+    @property
+    def id(self) -> str:
+        return self.line["id"]
+
+    @property
+    def name(self) -> str:
+        return self.line["name"]
+
+    @property
+    def in_mg(self) -> Mg:
+        return self.told["in_mg"]
 
 
-def weighed_lines(sheet: Json, component: str, number: int) -> list[Json]:
+class Excess(NamedTuple):
+    """That a vessel, or the scale beneath it, does not take what is to go in."""
+
+    says: str
+    fits_another: bool  # whether another vessel or scale of the kit would take it
+
+
+def as_weighed(line: SheetLine, state: State) -> WeighedLine | None:
+    """None for a line without a mass."""
+    told = state["lines"][line["id"]]
+    if line["mg"] is None or told["target_mg"] is None:
+        return None
+    return WeighedLine(line, line["mg"], told, told["target_mg"])
+
+
+def weighed_lines(sheet: Sheet, state: State, component: str, number: int) -> list[WeighedLine]:
     """The lines of one round that have a mass and are weighed in a step."""
-    return [
-        line
+    lines = (
+        as_weighed(line, state)
         for line in sheet["lines"]
-        if (line["component"], line["round"]) == (component, number) and line["mg"] is not None
-    ]
+        if line["component"] == component and line["round"] == number
+    )
+    return [line for line in lines if line]
 
 
-def coming(sheet: Json, state: Json, component: str, number: int) -> dict[str, int]:
-    """What each weighed line of a round comes to in the end, in mg, as things stand: its target while it is
-    still to come, else what went in."""
-    told = state["lines"]
+def coming(lines: Iterable[WeighedLine]) -> dict[str, Mg]:
+    """What each line comes to in the end, in mg, as things stand: its target while it is still to come, else
+    what went in."""
     return {
-        line["id"]: told[line["id"]]["target_mg" if told[line["id"]]["status"] in _TO_COME else "in_mg"]
-        for line in weighed_lines(sheet, component, number)
+        each.id: each.target if each.told["status"] in ("open", "short") else each.in_mg for each in lines
     }
 
 
 def carried(
-    sheet: Json, state: Json, component: str, number: int, num: int, den: int, kept: list[str]
-) -> tuple[dict[str, int], list[str]]:
-    """What each line comes to once the round is made num / den of the sheet's, and which of them would then be
+    sheet: Sheet, lines: Iterable[WeighedLine], num: int, den: int, kept: list[str]
+) -> tuple[dict[str, Mg], list[str]]:
+    """What each line comes to once its round is made num / den of the sheet's, and which of them would then be
     too much: they are in already. kept: lines that stay as they are."""
-    ends: dict[str, int] = {}
-    over = []
-    for line in weighed_lines(sheet, component, number):
-        told = state["lines"][line["id"]]
-        target = half_even(line["mg"] * num, den)
-        too_much = told["in_mg"] - target > allowed_mg(line, division_of(sheet, told["scale"]), num, den)
-        stays = line["id"] in kept or told["status"] == "left_out"
-        ends[line["id"]] = told["in_mg"] if stays or too_much else target
-        over += [line["id"]] if too_much and not stays else []
+    ends: dict[str, Mg] = {}
+    over: list[str] = []
+    for each in lines:
+        target = half_even(each.mg * num, den)
+        off = allowed_mg(each.line, division_of(sheet, each.told["scale"]), num, den)
+        too_much = each.in_mg - target > off
+        stays = each.id in kept or each.told["status"] == "left_out"
+        ends[each.id] = each.in_mg if stays or too_much else target
+        over += [each.id] if too_much and not stays else []
     return ends, over
 
 
-def loads(sheet: Json, component: str, number: int, ends: dict[str, int]) -> dict[str, int]:
+def loads(sheet: Sheet, component: str, number: int, ends: Mapping[str, Mg]) -> dict[str, Mg]:
     """What each vessel of a round holds at its fullest, in mg, when its lines come to this much."""
     portions = {
         portion["vessel"]
@@ -61,9 +97,9 @@ def loads(sheet: Json, component: str, number: int, ends: dict[str, int]) -> dic
         if step["kind"] == "split"
         for portion in step["portions"]
     }
-    held: dict[str, int] = {}
-    for line in weighed_lines(sheet, component, number):
-        if line["vessel"] is not None:
+    held: dict[str, Mg] = {}
+    for line in sheet["lines"]:
+        if line["vessel"] is not None and line["id"] in ends:
             held[line["vessel"]] = held.get(line["vessel"], 0) + ends[line["id"]]
     bowl = f"{component}.{number}.bowl"
     if component != ASSEMBLY and any(vessel["id"] == bowl for vessel in sheet["vessels"]):
@@ -71,39 +107,45 @@ def loads(sheet: Json, component: str, number: int, ends: dict[str, int]) -> dic
     return {vessel: mg for vessel, mg in held.items() if vessel not in portions}
 
 
-def too_full(sheet: Json, state: Json, held: dict[str, int]) -> tuple[str, str, bool] | None:
-    """The first vessel that does not take this, or whose scale does not: it, what to say, and whether another
-    of the kit would; None where all fits. held: {vessel: mg}."""
+def too_full(sheet: Sheet, state: State, held: Mapping[str, Mg]) -> Excess | None:
+    """The first vessel that does not take this, or whose scale does not; None where all fits. held: by vessel."""
     for key, mg in held.items():
         vessel = state["vessels"][key]
-        says = _passed(sheet, vessel, mg)
+        says = _passed(sheet, vessel, vessel["scale"], mg)
         if not says:
             continue
-        kit = sheet["kit"]
-        kind = next((each["kind"] for each in kit["vessels"] if each["id"] == vessel["kit"]), None)
-        larger = sorted(
-            (
-                each
-                for each in kit["vessels"]
-                if each["id"] != vessel["kit"] and kind in (None, each["kind"]) and each["holds_mg"] >= mg
-            ),
-            key=lambda each: (each["holds_mg"], each["id"]),
-        )
-        for each in [{**vessel, "id": None}, *larger]:
-            for scale in kit["scales"]:
-                if not _passed(sheet, {**vessel, **each, "scale": scale["id"]}, mg):
-                    parts = [each["name"]] if each["id"] else []
-                    parts += [scale["name"]] if scale["id"] != vessel["scale"] else []
-                    return key, f"{says} Take {' on '.join(parts)}.", True
-        return key, says, False
+        for another, scale in _alternatives(sheet, vessel, mg):
+            if not _passed(sheet, another or vessel, scale["id"], mg):
+                parts = [another["name"]] if another else []
+                parts += [scale["name"]] if scale["id"] != vessel["scale"] else []
+                return Excess(f"{says} Take {' on '.join(parts)}.", True)
+        return Excess(says, False)
     return None
 
 
-def _passed(sheet: Json, vessel: Json, mg: int) -> str:
-    """What is passed when this much is in a vessel; "" when nothing is."""
+def _alternatives(sheet: Sheet, vessel: VesselState, mg: Mg) -> Iterator[tuple[Vessel | None, Scale]]:
+    """Each vessel of its kind that holds this much on each scale, the smallest first; None is the vessel itself."""
+    kit = sheet["kit"]
+    kind = next((each["kind"] for each in kit["vessels"] if each["id"] == vessel["kit"]), None)
+    others = (
+        each
+        for each in kit["vessels"]
+        if each["id"] != vessel["kit"] and kind in (None, each["kind"]) and each["holds_mg"] >= mg
+    )
+    for another in (None, *sorted(others, key=_size)):
+        for scale in kit["scales"]:
+            yield another, scale
+
+
+def _size(vessel: Vessel) -> tuple[Mg, str]:
+    return vessel["holds_mg"], vessel["id"]
+
+
+def _passed(sheet: Sheet, vessel: VesselState | Vessel, on: str | None, mg: Mg) -> str:
+    """What is passed when this much is in a vessel on this scale; "" when nothing is."""
     if vessel["holds_mg"] is not None and mg > vessel["holds_mg"]:
         return f"{grams(mg, 1000)} goes in, but {vessel['name']} holds {grams(vessel['holds_mg'], 1000)}."
-    scale = next((each for each in sheet["kit"]["scales"] if each["id"] == vessel["scale"]), None)
+    scale = next((each for each in sheet["kit"]["scales"] if each["id"] == on), None)
     if scale and vessel["empty_mg"] + mg > scale["capacity_mg"]:
         whole = grams(vessel["empty_mg"] + mg, 1000)
         most = grams(scale["capacity_mg"], 1000)
@@ -112,8 +154,8 @@ def _passed(sheet: Json, vessel: Json, mg: int) -> str:
 
 
 def shares(
-    sheet: Json, state: Json, ends: dict[str, int], ingredient: str, component: str
-) -> tuple[int, int]:
+    sheet: Sheet, state: State, ends: Mapping[str, Mg], ingredient: str, component: str
+) -> tuple[Ppm, Ppm]:
     """An ingredient's share of a part and of the finished piece, in ppm, when the lines come to this much.
 
     ends: of the rounds that it does not name, what the state says holds.
@@ -123,11 +165,10 @@ def shares(
     for part in sheet["components"]:
         mine = all_of = 0
         for each in part["rounds"]:
-            masses = coming(sheet, state, part["id"], each["round"])
-            for line in weighed_lines(sheet, part["id"], each["round"]):
-                mg = ends.get(line["id"], masses[line["id"]])
-                all_of += mg
-                mine += mg if line["ingredient"] == ingredient else 0
+            lines = weighed_lines(sheet, state, part["id"], each["round"])
+            masses = {**coming(lines), **ends}
+            all_of += sum(masses[line.id] for line in lines)
+            mine += sum(masses[line.id] for line in lines if line.line["ingredient"] == ingredient)
         share = half_even(mine * PPM, all_of) if all_of else 0
         of_part = share if part["id"] == component else of_part
         takes = (part["count"] - part["spares"]) // pieces if pieces else 0

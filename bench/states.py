@@ -140,7 +140,7 @@ def guard(state: str, latest_ms: int) -> Json:
     }
 
 
-def rescue(over: Json) -> str:
+def rescue(over: Any) -> str:
     """What to do when a window or a wait was missed: the recipe's own words, else common practice; "" where nothing helps."""
     about = STATES.get(over.get("state", ""), NO_STATE)
     usual: str = about["back"]["do"] if about["back"] else about["else"]

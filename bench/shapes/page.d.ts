@@ -2190,6 +2190,12 @@ export interface StepTitle {
   readonly title: string;
 }
 
+export interface Beside {
+  readonly component: string;
+  readonly letter: string;
+  readonly title: string;
+}
+
 export interface WaitNow {
   readonly step: string;
   readonly began_at: InstantMs;

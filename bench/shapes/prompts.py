@@ -92,24 +92,24 @@ class StepTitle(TypedDict):
     title: str
 
 
-class _Beside(TypedDict):
+class Beside(TypedDict):
     component: str
     letter: str
     title: str
 
 
-class WaitNow(RunningWait, _Beside):
+class WaitNow(RunningWait, Beside):
     word: str
     phase: WaitPhase
     asks: str  # "" while it counts
 
 
-class WindowNow(OpenWindow, _Beside):
+class WindowNow(OpenWindow, Beside):
     phase: WindowPhase
     stake: str
 
 
-class GuideNow(RunningGuide, _Beside):
+class GuideNow(RunningGuide, Beside):
     phase: GuidePhase
 
 

@@ -1,0 +1,30 @@
+"""An answer: the kind and body of an entry to post, and how it is offered."""
+
+from bench.shapes.entries import EntryBody, RunKind
+from bench.shapes.prompts import Answer, AnswerInput, VesselBody
+
+
+def answer(
+    key: str,
+    label: str,
+    kind: RunKind,
+    body: EntryBody | VesselBody,
+    *,
+    says: str = "",
+    wants: AnswerInput | None = None,
+    most: int | None = None,
+    strong: bool = False,
+    ask: str = "",
+) -> Answer:
+    """wants: what the body still lacks, and `most` its upper bound. ask: what to ask before it is posted."""
+    return {
+        "id": key,
+        "label": label,
+        "says": says,
+        "kind": kind,
+        "body": body,
+        "input": wants,
+        "most": most,
+        "strong": strong,
+        "ask": ask,
+    }

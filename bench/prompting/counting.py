@@ -1,0 +1,152 @@
+"""Pieces to count: how many are made, how many are wanted, and out of which portion the next one comes."""
+
+from typing import NamedTuple
+
+from bench.brief import joined
+from bench.journal import COUNTED, left_of_mix
+from bench.prompting.answers import answer
+from bench.prompting.urgency import before_next
+from bench.prompting.view import Said, View
+from bench.shapes.entries import CountedBody
+from bench.shapes.prompts import Answer
+from bench.shapes.sheet import PiecesStep
+from bench.shapes.state import PieceCount
+from bench.shapes.units import Mg
+from bench.whole import grams
+
+_NONE: PieceCount = {"good": 0, "spoiled": 0, "partial": 0, "of": {}}
+
+
+class _Made(NamedTuple):
+    """How far a count is."""
+
+    told: PieceCount
+    seen: int  # all that were counted
+    made: int  # those of them that are pieces
+    wanted: int
+    left: int
+
+
+class _InHand(NamedTuple):
+    """Where the next piece comes from."""
+
+    part: str | None  # the portion's vessel, or "joined"; None: there are no portions
+    says: str  # what it still makes
+    whole: bool  # whether that is a whole piece
+
+
+def pieces(view: View, step: PiecesStep) -> Said:
+    made = _made(view, step)
+    in_hand = _in_hand(view, step, made.told)
+    sprayed = len(view.state["looks"].get(step["id"], []))
+    says = joined(
+        step["again"] if step["again"] and made.made else step["says"],
+        f"Sprayed again {'once' if sprayed == 1 else f'{sprayed} times'}." if sprayed else "",
+        in_hand.says or _again_says(view, step, made),
+        before_next(view, step),
+    )
+    caption = f"of {made.wanted} {step['verb']}"
+    answers = _good(view, step, made, in_hand) + _not_good(step, made, in_hand)
+    return Said(says, answers, {"mg": None, "text": str(made.made), "caption": caption})
+
+
+def _made(view: View, step: PiecesStep) -> _Made:
+    count = view.state["counts"].get(step["id"], _NONE)
+    seen = sum(count[each] for each in COUNTED)
+    made, wanted = seen - count["spoiled"], view.state["expected"][step["id"]]
+    return _Made(count, seen, made, wanted, max(0, wanted - made))
+
+
+def _body(step: PiecesStep, made: _Made, in_hand: _InHand) -> CountedBody:
+    body: CountedBody = {"step": step["id"], "seen": made.seen}
+    if in_hand.part is not None:
+        body["of"] = in_hand.part
+    return body
+
+
+def _good(view: View, step: PiecesStep, made: _Made, in_hand: _InHand) -> list[Answer]:
+    body, verb, left = _body(step, made, in_hand), step["verb"], made.left
+    key, good, name = "all", left, "One" if left == 1 else f"All {left}"
+    if step["one_by_one"]:
+        key, good, name = "one", 1, "One"
+    answers = [
+        answer(
+            f"{key}_{way['id']}",
+            f"{name} {verb}: {way['name']}",
+            "counted",
+            {**body, "good": good, "way": way["id"]},
+            says=way["says"],
+            strong=in_hand.whole and not index,
+        )
+        for index, way in enumerate(step["ways"])
+    ]
+    if not step["ways"]:
+        answers = [answer(key, f"{name} {verb}", "counted", {**body, "good": good}, strong=in_hand.whole)]
+        in_a_row = _in_a_row(view, step, made, in_hand.part)
+        if step["one_by_one"] and in_hand.whole and in_a_row > 1:
+            answers.append(answer("all", f"All {in_a_row} {verb}", "counted", {**body, "good": in_a_row}))
+    several = f"Several {verb}" if step["one_by_one"] else "Some other number"
+    return [*answers, answer("some", several, "counted", body, wants="count", most=left)]
+
+
+def _not_good(step: PiecesStep, made: _Made, in_hand: _InHand) -> list[Answer]:
+    key, body = step["id"], _body(step, made, in_hand)
+    answers: list[Answer] = []
+    if step["again"] is not None:
+        label, again = "It has dried: spray and work in", step["again"]
+        answers.append(answer("respray", label, "looked", {"step": key, "answer": "not_yet"}, says=again))
+    if step["partial"]:
+        strong = not in_hand.whole
+        answers.append(answer("partial", "A small one", "counted", {**body, "partial": 1}, strong=strong))
+    answers.append(answer("spoiled", "One spoiled", "counted", {**body, "spoiled": 1}))
+    answers.append(answer("enough", "None left: stop here", "done", {"step": key}))
+    return answers
+
+
+def _again_says(view: View, step: PiecesStep, made: _Made) -> str:
+    """That what is left of the mix makes good for what was spoiled."""
+    if step["follows"] or step["piece_mg"] <= 0 or made.seen < made.wanted:
+        return ""
+    held = {key: vessel["in_mg"] for key, vessel in view.state["vessels"].items()}
+    left = left_of_mix(step, held, made.told, view.sheet)
+    more = left // step["piece_mg"]
+    return f"{grams(left, 1000)} left: {more} more {_pieces(more)}." if more else ""
+
+
+def _in_a_row(view: View, step: PiecesStep, made: _Made, part: str | None) -> int:
+    """How many whole pieces are still to be made of what is in hand: one touch tells them all."""
+    if part is None or step["piece_mg"] <= 0:
+        return made.left
+    if part == "joined":
+        return 1
+    return min(made.left, _left_in(view, step, made.told, part) // step["piece_mg"])
+
+
+def _in_hand(view: View, step: PiecesStep, count: PieceCount) -> _InHand:
+    """Portions are used in turn, each as far as it gives whole pieces; what is left of them is then joined into
+    a last, perhaps partial, piece."""
+    piece = step["piece_mg"]
+    if not step["of"] or piece <= 0:
+        return _InHand(None, "", True)
+    leftovers: list[tuple[str, Mg]] = []
+    for vessel in step["of"]:
+        left, name = _left_in(view, step, count, vessel), view.vessels[vessel]["name"]
+        if left >= piece:
+            whole = left // piece
+            return _InHand(vessel, f"From {name}: {whole} more {_pieces(whole)} in it.", True)
+        leftovers.append((name, max(0, left)))
+    joined_mg = max(0, sum(mg for _, mg in leftovers) - count["of"].get("joined", 0) * piece)
+    if joined_mg >= piece:
+        parts = " and ".join(f"{grams(mg, 1000)} of {name}" for name, mg in leftovers if mg)
+        return _InHand("joined", f"Join what is left: {parts} make {joined_mg // piece} more.", True)
+    says = f"{grams(joined_mg, 1000)} left: too little for a {grams(piece, 1000)} piece."
+    return _InHand("joined", says, not step["partial"])
+
+
+def _left_in(view: View, step: PiecesStep, count: PieceCount, vessel: str) -> Mg:
+    """What is left of a portion after the pieces that were made of it."""
+    return view.state["vessels"][vessel]["in_mg"] - count["of"].get(vessel, 0) * step["piece_mg"]
+
+
+def _pieces(number: int) -> str:
+    return "piece" if number == 1 else "pieces"

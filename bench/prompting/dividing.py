@@ -1,0 +1,56 @@
+"""A mix to divide: each portion weighed out of the bowl in turn, and the last one stays in it."""
+
+from bench.brief import joined
+from bench.journal import portion_targets
+from bench.prompting.answers import answer
+from bench.prompting.on_scale import zeroing
+from bench.prompting.view import Said, View
+from bench.shapes.prompts import Answer, OnScale
+from bench.shapes.sheet import SplitStep
+from bench.shapes.units import Mg
+from bench.whole import ceiling, grams, to_division
+
+
+def split(view: View, step: SplitStep) -> Said:
+    weighed_out, rest = step["portions"][:-1], step["portions"][-1]
+    portions = view.state["portions"]
+    waiting = (place for place, each in enumerate(weighed_out) if each["vessel"] not in portions)
+    index = next(waiting, 0)
+    portion, targets = step["portions"][index], portion_targets(step, view.state)
+    scale = view.scales.get(view.state["vessels"][portion["vessel"]]["scale"] or "")
+    division = scale["division_mg"] if scale else 1000
+    reads = to_division(targets[index], division)
+    text = grams(reads, division)
+    stays = f"The rest, {grams(targets[-1], division)}, stays as {rest['name']}."
+    weigh: OnScale = {
+        "line": None,
+        "name": portion["name"],
+        "add_mg": targets[index],
+        "add": text,
+        "reads_mg": reads,
+        "reads": text,
+        "before_mg": 0,
+        "how": "portion",
+        "scale": scale["name"] if scale else "",
+        "division_mg": division,
+        "tolerance_mg": ceiling(division, 2),
+        "vessel": portion["vessel"],
+    }
+    there = view.state["vessels"][step["vessel"]]["in_mg"]
+    seen = min(reads, there) if reads > 0 else targets[index]
+    return Said(
+        joined(step["says"] if view.is_first_asked(step) else "", stays),
+        _answers(portion["vessel"], text, seen, there),
+        {"mg": reads, "text": text, "caption": f"weigh out for {portion['name']}"},
+        weigh,
+        first=zeroing(scale["name"], "Empty bowl on") if scale else "",
+    )
+
+
+def _answers(vessel: str, text: str, seen: Mg, there: Mg) -> list[Answer]:
+    return [
+        answer("reads", f"It reads {text}", "portioned", {"vessel": vessel, "mg": seen}, strong=True),
+        answer(
+            "other", "It reads something else", "portioned", {"vessel": vessel}, wants="reading", most=there
+        ),
+    ]

@@ -1,0 +1,53 @@
+"""A check: the question, what "right" is, and what to do when it is not there yet or went too far."""
+
+from bench.brief import joined, sentence
+from bench.prompting.answers import answer
+from bench.prompting.view import Said, View
+from bench.shapes.prompts import Answer, Number
+from bench.shapes.sheet import CheckStep
+from bench.shapes.state import Look
+from bench.whole import span
+
+
+def check(view: View, step: CheckStep) -> Said:
+    key = step["id"]
+    answers = [answer("yes", step["yes"], "looked", {"step": key, "answer": "yes"}, strong=True)]
+    answers += _not_yet(step)
+    if step["too_far"] is not None:
+        too_far = step["too_far"]
+        answers.append(
+            answer("too_far", "Too far", "looked", {"step": key, "answer": "too_far"}, says=too_far)
+        )
+    number: Number | None = None
+    if view.is_counting(key):
+        left = view.guides[key]
+        length = span(left["until"] - left["began_at"])
+        number = {"mg": None, "text": length, "caption": "then judge again"}
+    return Said(_says(step, view.state["looks"].get(key, [])), answers, number)
+
+
+def _not_yet(step: CheckStep) -> list[Answer]:
+    key, says = step["id"], step["not_yet"]
+    if not step["ways"]:
+        return [answer("not_yet", "Not yet", "looked", {"step": key, "answer": "not_yet"}, says=says)]
+    return [
+        answer(
+            f"not_yet_{way['id']}",
+            f"Not yet: {way['name']}",
+            "looked",
+            {"step": key, "answer": "not_yet", "way": way["id"]},
+            says=joined(says, way["says"]),
+        )
+        for way in step["ways"]
+    ]
+
+
+def _says(step: CheckStep, looks: list[Look]) -> str:
+    """What the last answer asks to be done, then the question; what "right" is stands before the first."""
+    tries = [look for look in looks if look["answer"] != "yes"]
+    if not tries:
+        return joined(step["ask"], step["says"] or f"Right: {sentence(step['yes'])}")
+    way = next((way for way in step["ways"] if way["id"] == tries[-1]["way"]), None)
+    do = step["too_far"] if tries[-1]["answer"] == "too_far" else step["not_yet"]
+    tried = "Tried once." if len(tries) == 1 else f"Tried {len(tries)} times."
+    return joined(f"{way['name']}:" if way else "", do or "", step["ask"], tried)

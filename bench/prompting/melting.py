@@ -1,0 +1,110 @@
+"""A melt: so many bursts, a rest with a stir between, and a look after each."""
+
+from bench.brief import joined, sentence
+from bench.heating import heat_word
+from bench.prompting.answers import answer
+from bench.prompting.view import Said, View
+from bench.shapes.entries import HeatedBody, LookedBody
+from bench.shapes.prompts import Answer, Number
+from bench.shapes.sheet import Burst, MeltStep
+from bench.shapes.state import Heating
+from bench.whole import celsius, span
+
+
+def melt(view: View, step: MeltStep) -> Said:
+    bursts = view.state["bursts"].get(step["id"], [])
+    if bursts and bursts[-1]["answer"] is None:
+        return _heating(view, step, bursts)
+    length, word = span(_following(step, len(bursts))["ms"]), heat_word(view.sheet, step)
+    resting = view.guides.get(step["id"])
+    number: Number = {"mg": None, "text": length, "caption": f"{word} {len(bursts) + 1}, {step['heater']}"}
+    if resting:
+        rest_ms = _following(step, len(bursts))["rest_ms"]
+        number = {"mg": None, "text": span(rest_ms), "caption": f"rest, then {length} more"}
+    says = (
+        "Stir while it rests." if resting else "",
+        step["says"] if not bursts else "",
+        f"Right: {sentence(step['look_for'])}",
+        _no_further(step),
+        _expected(step, word, len(bursts)),
+    )
+    begin = answer(
+        "heat",
+        f"Begin {length}",
+        "heated",
+        _next_heat(step, len(bursts)),
+        strong=not view.is_counting(step["id"]),
+    )
+    return Said(joined(*says), [begin, _melted(step)], number)
+
+
+def _following(step: MeltStep, given: int) -> Burst:
+    """The burst that comes next, after so many."""
+    return step["bursts"][given] if given < len(step["bursts"]) else step["more"]
+
+
+def _melted(step: MeltStep, strong: bool = False) -> Answer:
+    body: LookedBody = {"step": step["id"], "answer": "yes"}
+    return answer("yes", "It's melted", "looked", body, says=step["look_for"], strong=strong)
+
+
+def _expected(step: MeltStep, word: str, given: int) -> str:
+    planned = step["bursts"]
+    if not planned:
+        return ""
+    usual = _usual(planned, word)
+    return f"Usually {usual}." if given < len(planned) else f"Past the usual {usual}: heat gently."
+
+
+def _usual(planned: list[Burst], word: str) -> str:
+    """How much heat a melt is expected to take: so many bursts, or so long."""
+    if word == "burst":
+        return f"{len(planned)} {'burst' if len(planned) == 1 else 'bursts'}"
+    return span(sum(each["ms"] for each in planned))
+
+
+def _no_further(step: MeltStep) -> str:
+    """How warm a melt may end, where the recipe says so. Sheets of earlier versions do not hold it."""
+    most = step.get("to_mk")
+    return f"No further than {celsius(most)}." if most is not None else ""
+
+
+def _next_heat(step: MeltStep, given: int) -> HeatedBody:
+    """The body of an entry that the next burst began; with the rest that is expected between it and its look."""
+    planned = step["bursts"]
+    body: HeatedBody = {"step": step["id"], "ms": _following(step, given)["ms"]}
+    rest_ms = planned[given + 1]["rest_ms"] if given + 1 < len(planned) else 0
+    if rest_ms:
+        body["rest_ms"] = rest_ms
+    return body
+
+
+def _heating(view: View, step: MeltStep, bursts: list[Heating]) -> Said:
+    """A burst counts, or is over: look. Nothing is lit while it counts, so no pedal ends it. The likelier
+    answer stands first from the beginning, so that none changes places when the burst is over."""
+    over, enough = not view.is_counting(step["id"]), len(bursts) >= len(step["bursts"])
+    last, word = bursts[-1], heat_word(view.sheet, step)
+    again, melted = _again(step, bursts, over and not enough), _melted(step, over and enough)
+    stir = (
+        f"Stir well, rest {span(last['rest_ms'])}, then look" if "rest_ms" in last else "Stir well and look"
+    )
+    return Said(
+        joined(f"{stir}: {sentence(step['look_for'])}", _no_further(step)),
+        [melted, again] if enough else [again, melted],
+        {
+            "mg": None,
+            "text": span(last["ms"]),
+            "caption": f"{word} {len(bursts)}, then stir and look",
+        },
+        kind="heating",
+    )
+
+
+def _again(step: MeltStep, bursts: list[Heating], strong: bool) -> Answer:
+    """Not melted yet: rest first, where this burst did not rest already, or heat on."""
+    following = _following(step, len(bursts))
+    if following["rest_ms"] and "rest_ms" not in bursts[-1]:
+        label = f"Not yet: rest {span(following['rest_ms'])}"
+        return answer("again", label, "looked", {"step": step["id"], "answer": "not_yet"}, strong=strong)
+    label = f"Not yet: {span(following['ms'])} more"
+    return answer("again", label, "heated", _next_heat(step, len(bursts)), strong=strong)

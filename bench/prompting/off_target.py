@@ -1,0 +1,118 @@
+"""A line that is past its tolerance: too much or too little of it, and what can be done about that."""
+
+from bench.brief import joined
+from bench.capacity import WeighedLine, shares
+from bench.journal import carry_up
+from bench.prompting.answers import answer
+from bench.prompting.carrying import carry, carry_rest
+from bench.prompting.on_scale import filling, on_scale
+from bench.prompting.view import Said, View
+from bench.shapes.prompts import Answer
+from bench.shapes.units import Mg
+from bench.weighing import carry_factor
+from bench.whole import PPM, apart, grams, to_division
+
+
+def over(view: View, line: WeighedLine) -> Said:
+    """Past tolerance: take some out, leave it, or carry the rest up to match."""
+    off, division = line.in_mg - line.target, view.division(line.line)
+    to_take = max(to_division(off, division), division)
+    shown = grams(to_take, division)
+    went_in = f"{grams(line.in_mg, division)} in. Target {grams(line.target, division)}."
+    return Said(
+        joined(_limit_says(view, line), filling(view, line.line), went_in),
+        _too_much(view, line, to_take, shown),
+        {"mg": off, "text": f"+{shown}", "caption": "too much"},
+        on_scale(view, line.line, "over", -off, shown, None, 0),
+        title=f"{line.name}: {shown} too much",
+        kind="over",
+    )
+
+
+def _too_much(view: View, line: WeighedLine, to_take: Mg, shown: str) -> list[Answer]:
+    # After a choice to make less, what was in already is over by that choice: it stays.
+    made_less, twice = view.carried(line.line) < 0, line.told["twice"]
+    once = [] if twice is None else [_told_twice(twice)]
+    num, den = carry_up(view.sheet, view.state, line.line["component"], line.line["round"])
+    return [
+        *once,
+        answer(
+            "take_out",
+            f"Take {shown} out",
+            "taken_out",
+            {"line": line.id, "mg": to_take},
+            strong=not (made_less or once),
+        ),
+        answer(
+            "leave",
+            "Leave it",
+            "left",
+            {"line": line.id},
+            says=_new_share(view, line),
+            strong=made_less and not once,
+        ),
+        *carry(view, line.line, "Scale up the rest", num, den),
+    ]
+
+
+def _told_twice(pour: str) -> Answer:
+    return answer(
+        "told_twice",
+        "Entered on two phones",
+        "undone",
+        {"entry": pour},
+        says="Counts it once. The second entry is undone.",
+        strong=True,
+    )
+
+
+def short(view: View, line: WeighedLine, adding: Said) -> Said:
+    """Short of the target: add the rest, as `adding` says, leave it, or make less to match."""
+    division = view.division(line.line)
+    missing = grams(line.target - line.in_mg, division)
+    return adding._replace(
+        kind="short",
+        first="",
+        title=f"{line.name}: {missing} too little",
+        says=f"{grams(line.in_mg, division)} in. Target {grams(line.target, division)}.",
+        answers=[each for each in adding.answers if each["id"] != "zeroed"],
+    )
+
+
+def let_be(view: View, line: WeighedLine) -> list[Answer]:
+    """What else there is to do about too little: leave it, or make less to match.
+
+    Where more of the others is in already than that would ask for, only what is still to come can be less.
+    """
+    leave = answer("leave", "Leave it", "left", {"line": line.id}, says=_new_share(view, line))
+    less = carry(view, line.line, "None left: scale down", *carry_factor([(line.in_mg, line.mg)]))
+    return [leave, *(less or carry_rest(view, line.line))]
+
+
+def _new_share(view: View, line: WeighedLine) -> str:
+    """What leaving it does: the line's share of its component, as it becomes and as it was meant."""
+    meant = sum(each.target for each in view.round_of(line.line))
+    becomes = meant - line.target + line.in_mg
+    part = view.components[line.line["component"]]["name"]
+    now, was = apart((line.in_mg, becomes), (line.target, meant))
+    said = f"{line.name} becomes {now} of {part} instead of {was}."
+    if now == was:
+        said = f"{line.name} stays {now} of {part}."
+    return joined(said, _limit_says(view, line))
+
+
+def _limit_says(view: View, line: WeighedLine) -> str:
+    """That what went in passes the limit of the ingredient's own papers, in the part and in the piece."""
+    key, part = line.line["ingredient"], line.line["component"]
+    found = next((each for each in view.sheet["ingredients"] if each["id"] == key), None)
+    limit = found.get("limit_ppm") if found else None
+    if limit is None:
+        return ""
+    of_part, of_piece = shares(view.sheet, view.state, {line.id: line.in_mg}, key, part)
+    asked = shares(view.sheet, view.state, {line.id: line.target}, key, part)
+    if max(of_part, of_piece) <= limit or (of_part, of_piece) <= asked:
+        return ""
+    name = view.components[part]["name"]
+    part_says, limit_says = apart((of_part, PPM), (limit, PPM))
+    piece_says, _ = apart((of_piece, PPM), (limit, PPM))
+    return f"{part_says} of {name}, {piece_says} of the piece: its papers allow {limit_says}."

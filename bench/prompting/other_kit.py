@@ -1,0 +1,41 @@
+"""Quiet answers while a line is weighed: another scale than the sheet's, another vessel of the kit."""
+
+from bench.prompting.answers import answer
+from bench.prompting.view import View
+from bench.shapes.entries import PlacedBody
+from bench.shapes.prompts import Answer
+from bench.shapes.sheet import SheetLine
+from bench.shapes.state import VesselState
+
+
+def other_kit(view: View, line: SheetLine) -> list[Answer]:
+    key, scale = line["vessel"], view.state["lines"][line["id"]]["scale"]
+    if key is None or scale is None:
+        return []
+    vessel = view.state["vessels"][key]
+    return _scales(view, line, key, vessel, scale) + _vessels(view, key, vessel)
+
+
+def _scales(view: View, line: SheetLine, key: str, vessel: VesselState, scale: str) -> list[Answer]:
+    heavy = 0 if line["cup"] else vessel["empty_mg"] + vessel["in_mg"]
+    found: list[Answer] = []
+    for each in view.sheet["kit"]["scales"]:
+        if each["id"] != scale and each["capacity_mg"] >= heavy:
+            body: PlacedBody = {"vessel": key, "scale": each["id"]}
+            if line["cup"]:
+                body["line"] = line["id"]
+            label = f"Weigh on {each['name']} from now on"
+            found.append(answer(f"scale_{each['id']}", label, "placed", body))
+    return found
+
+
+def _vessels(view: View, key: str, vessel: VesselState) -> list[Answer]:
+    kit = view.sheet["kit"]["vessels"]
+    kind = next((each["kind"] for each in kit if each["id"] == vessel["kit"]), None)
+    return [
+        answer(f"took_{each['id']}", f"I took {each['name']}", "took", {"vessel": key, "instead": each["id"]})
+        for each in kit
+        if each["id"] != vessel["kit"]
+        and (each["kind"] == kind or (kind is None and each["kind"] != "cup"))
+        and each["holds_mg"] >= vessel["in_mg"]
+    ]

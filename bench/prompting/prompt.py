@@ -1,0 +1,126 @@
+"""One prompt: what the kind of step says, why it is urgent, its cautions, and what can always be answered."""
+
+from bench.brief import brief, in_short, joined
+from bench.prompting.answers import answer
+from bench.prompting.counting import pieces
+from bench.prompting.dividing import split
+from bench.prompting.doing import do
+from bench.prompting.judging import check
+from bench.prompting.melting import melt
+from bench.prompting.other_kit import other_kit
+from bench.prompting.urgency import urgent
+from bench.prompting.view import Said, View
+from bench.prompting.waiting import wait
+from bench.prompting.weighing import weigh
+from bench.shapes.prompts import Answer, Caution, Prompt
+from bench.shapes.sheet import Step
+
+
+def prompt_for(view: View, step: Step) -> Prompt:
+    said = _said(view, step)
+    component = view.components[step["component"]]
+    title = step["title"] if said.title is None else said.title
+    says, why, more = _words(view, step, title, said)
+    return {
+        "step": step["id"],
+        "component": step["component"],
+        "letter": component["letter"],
+        "round": step["round"],
+        "of_rounds": len(component["rounds"]),
+        "kind": said.kind or step["kind"],
+        "title": title,
+        "says": says,
+        "why": why,
+        "more": more,
+        "cautions": _cautions(view, step),
+        "number": said.number,
+        "weigh": said.weigh,
+        "answers": [*said.answers, _skip(step), *_other_kit(view, said)],
+    }
+
+
+def _said(view: View, step: Step) -> Said:
+    match step["kind"]:
+        case "do":
+            return do(view, step)
+        case "weigh":
+            return weigh(view, step)
+        case "melt":
+            return melt(view, step)
+        case "split":
+            return split(view, step)
+        case "check":
+            return check(view, step)
+        case "pieces":
+            return pieces(view, step)
+        case "wait":
+            return wait(view, step)
+
+
+def _words(view: View, step: Step, title: str, said: Said) -> tuple[str, str, str]:
+    """What it says, why, and what stands beneath: few words where a number or a countdown stands."""
+    pressing = urgent(view, step)
+    reason = step["reason"] if view.is_first_asked(step) else ""
+    says = joined(said.says, reason) if pressing else said.says
+    why = pressing or reason
+    if said.number is None and step["kind"] != "wait":
+        return joined(said.first, says), why, ""
+    cut = brief({"title": title, "says": says, "why": why}, bool(pressing), said.first)
+    return joined(said.first, cut["says"]), cut["why"], cut["more"]
+
+
+def _skip(step: Step) -> Answer:
+    many = step["kind"] == "weigh" and len(step["lines"]) > 1
+    return answer(
+        "skip",
+        "Skip the whole step" if many else "Skip this step",
+        "skipped",
+        {"step": step["id"]},
+        says=f"The record will show “{step['title']}” as skipped.",
+        wants="note",
+    )
+
+
+def _other_kit(view: View, said: Said) -> list[Answer]:
+    line = said.weigh["line"] if said.weigh else None
+    return other_kit(view, view.lines[line]) if line else []
+
+
+def _cautions(view: View, step: Step) -> list[Caution]:
+    """In full and in short; `seen` when it stood with a step that was begun before."""
+    every = dict.fromkeys(_cautions_of(step))
+    before = {
+        caution
+        for each in view.sheet["steps"]
+        if view.status(each["id"]) in ("begun", "done")
+        for caution in _cautions_of(each)
+    }
+    return [{"short": in_short(each), "full": each, "seen": each in before} for each in every]
+
+
+def _cautions_of(step: Step) -> list[str]:
+    return [*step["cautions"], *(each for way in step["ways"] for each in way["cautions"])]
+
+
+def finish(view: View) -> Prompt:
+    """What is asked once every step is settled."""
+    skipped = [step["title"] for step in view.sheet["steps"] if view.status(step["id"]) == "skipped"]
+    says = (
+        f"Skipped: {', '.join(skipped)}. Was that meant?" if skipped else "Everything on the sheet is done."
+    )
+    return {
+        "step": None,
+        "component": None,
+        "letter": "",
+        "round": 1,
+        "of_rounds": 1,
+        "kind": "finish",
+        "title": "Finish the batch",
+        "says": says,
+        "why": "",
+        "more": "",
+        "cautions": [],
+        "number": None,
+        "weigh": None,
+        "answers": [answer("finish", "Finish", "finished", {}, strong=True)],
+    }

@@ -1,0 +1,61 @@
+"""The strip of waits, windows and guides that run, the most urgent first."""
+
+from bench.prompting.urgency import guarding
+from bench.prompting.view import View
+from bench.shapes.prompts import Beside, GuideNow, WaitNow, WindowNow
+from bench.shapes.sheet import WaitStep
+from bench.shapes.state import RunningWait
+from bench.waits import guide_phase, wait_phase, window_phase
+
+
+def waits_now(view: View) -> list[WaitNow]:
+    ordered = sorted(view.state["waits"], key=lambda wait: (wait["earliest_at"], wait["step"]))
+    steps = [(wait, view.steps[wait["step"]]) for wait in ordered]
+    return [_wait(view, wait, step) for wait, step in steps if step["kind"] == "wait"]
+
+
+def windows_now(view: View) -> list[WindowNow]:
+    ordered = sorted(view.state["windows"], key=lambda window: (window["latest_at"], window["step"]))
+    return [
+        {
+            **_beside(view, window["step"]),
+            **window,
+            "phase": window_phase(window, view.at),
+            "stake": guarding(view, view.steps[window["step"]])["stake"],
+        }
+        for window in ordered
+    ]
+
+
+def guides_now(view: View) -> list[GuideNow]:
+    ordered = sorted(view.state["guides"], key=lambda guide: (guide["until"], guide["step"]))
+    return [
+        {**_beside(view, guide["step"]), **guide, "phase": guide_phase(guide, view.at)} for guide in ordered
+    ]
+
+
+def _beside(view: View, key: str) -> Beside:
+    step = view.steps[key]
+    return {
+        "component": step["component"],
+        "letter": view.components[step["component"]]["letter"],
+        "title": step["title"],
+    }
+
+
+def _wait(view: View, wait: RunningWait, step: WaitStep) -> WaitNow:
+    phase = wait_phase(wait, view.at)
+    asks = {
+        "counting": "",
+        "look": f"may be {step['word']}: look",
+        "ready": f"should be {step['word']}",
+        "soon_late": step["stake"] or "do not leave it much longer",
+        "late": step["stake"] or "past its latest time",
+    }
+    return {
+        **_beside(view, wait["step"]),
+        **wait,
+        "word": step["word"],
+        "phase": phase,
+        "asks": asks[phase],
+    }

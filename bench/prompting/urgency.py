@@ -1,0 +1,59 @@
+"""Why a step should be begun soon, or not yet; and what must be known before it is done."""
+
+from bench.brief import joined, sentence
+from bench.prompting.view import View
+from bench.shapes.recipe import Window
+from bench.shapes.sheet import Step, WaitStep
+from bench.states import open_window, rescue
+from bench.waits import wait_phase, window_phase
+
+
+def urgent(view: View, step: Step) -> str:
+    """Why this should be begun soon, or not yet; "" where neither is so."""
+    pending = [view.steps[need] for need in step["hold_for"] if not view.is_settled(need)]
+    if pending:
+        names = " and ".join(f"“{each['title']}”" for each in pending[:2])
+        return f"Finish {names} first. After this, the next part can't wait."
+    if step["id"] in view.windows:
+        return _stake(view, step)
+    return _overdue(view, step) if step["kind"] == "wait" else ""
+
+
+def _overdue(view: View, step: WaitStep) -> str:
+    """What is at stake where a wait is nearly or already past its latest, or what helps then."""
+    wait = view.waits.get(step["id"])
+    phase = wait_phase(wait, view.at) if wait else "counting"
+    helps = rescue(step) if phase == "late" else ""
+    return helps or (step["stake"] if phase in ("soon_late", "late") else "")
+
+
+def _stake(view: View, step: Step) -> str:
+    """What hangs on beginning soon; once that is past, what can still be done."""
+    over = guarding(view, step)
+    if window_phase(view.windows[step["id"]], view.at) == "late":
+        return f"Past its time. {rescue(over) or over['stake']}"
+    return over["stake"] if over is step["window"] else f"Stay with this. {over['stake']}"
+
+
+def guarding(view: View, step: Step) -> Window:
+    """What the open window of a step is over: the recipe's own, or one by nature."""
+    ended = {key: told["at"] for key, told in view.state["steps"].items() if told["at"] is not None}
+    window = open_window(step, ended)
+    assert window is not None  # it runs in the state
+    over: Window = window["over"]
+    return over
+
+
+def before_next(view: View, step: Step) -> str:
+    """What must be known before a step is done: what "right" is where it is judged as soon as it is done,
+    and how to leave it where a wait begins by itself."""
+    following = [each for each in view.sheet["steps"] if step["id"] in each["after"]]
+    judged = [
+        f"You judge it next. Right: {sentence(each['yes'])}" for each in following if each["kind"] == "check"
+    ]
+    leave = [
+        joined("Then:", sentence(each["title"]), each["says"])
+        for each in following
+        if each["kind"] == "wait" and each["says"]
+    ]
+    return joined(*judged[:1], *leave)

@@ -1,0 +1,203 @@
+"""A line to weigh: what to add, what the scale will read, and what to do when it is too little for a scale."""
+
+from typing import Literal, NamedTuple
+
+from bench.brief import joined, sentence
+from bench.capacity import WeighedLine
+from bench.prompting.answers import answer
+from bench.prompting.off_target import let_be, over, short
+from bench.prompting.on_scale import filling, on_scale, zeroing
+from bench.prompting.urgency import before_next
+from bench.prompting.view import Said, View
+from bench.shapes.entries import WeighedBody
+from bench.shapes.kit import Scale
+from bench.shapes.prompts import Answer, WeighHow
+from bench.shapes.sheet import SheetLine, WeighStep
+from bench.shapes.units import Mg
+from bench.sizing import MOST_PIECES
+from bench.whole import ceiling, grams, to_division
+
+DILUTED = 100  # one part in so many, to weigh what is too little for a scale
+_How = Literal["running", "tare", "cup"]
+_CAPTIONS = {
+    "running": "stop here",
+    "tare": "zero the scale, then add",
+    "cup": "zero a small cup, then weigh",
+}
+
+
+def weigh(view: View, step: WeighStep) -> Said:
+    lines = [view.lines[key] for key in step["lines"]]
+    weighed = [line for line in map(view.weighed, lines) if line]
+    off = next((each for each in weighed if each.told["status"] == "over"), None)
+    if off:
+        return over(view, off)
+    # A line that fell short is asked about, unless its round was carried up: then it is topped up.
+    little = next((each for each in weighed if each.told["status"] == "short"), None)
+    if little:
+        adding = add(view, little, top_up=True)
+        return adding if view.carried(little.line) > 0 else short(view, little, adding)
+    line = next((each for each in lines if view.state["lines"][each["id"]]["status"] == "open"), lines[-1])
+    pour = view.weighed(line)
+    adding = add(view, pour, top_up=False) if pour else _by_eye(view, line)
+    says = adding.says
+    if view.is_first_asked(step):  # what is said of the whole step is said once, before the first pour
+        said = joined(sentence(step["title"]), step["says"])
+        if _names_vessel(view, said, line):
+            says = line["note"]  # where it goes is said
+        says = joined(said, says, before_next(view, step))
+    return adding._replace(says=joined(filling(view, line), says))
+
+
+def _names_vessel(view: View, words: str, line: SheetLine) -> bool:
+    return view.state["vessels"][line["vessel"] or ""]["name"].lower() in words.lower()
+
+
+def add(view: View, line: WeighedLine, top_up: bool) -> Said:
+    """Add this much; the scale will read that."""
+    more, division = line.target - line.in_mg, view.division(line.line)
+    pour = _pour(view, line, more, division)
+    scale = view.scale(line.line)
+    if scale and line.in_mg == 0 < more and to_division(more, division) == 0:
+        return _too_little(view, line, more, pour.before, scale)
+    text = grams(pour.reads, division)
+    amount = grams(pour.reads - to_division(pour.before, division), division)  # by what the scale shows now
+    return Said(
+        joined(f"Then into {pour.place}." if pour.how == "cup" else "", line.line["note"]),
+        _answers(view, line, pour, division, top_up),
+        {"mg": pour.reads, "text": text, "caption": _CAPTIONS[pour.how]},
+        on_scale(view, line.line, pour.how, more, amount, pour.reads, pour.before),
+        title=f"{line.name}: {'top up' if top_up else 'add'} {amount}",
+        first=zeroing(scale["name"], f"{pour.place} on") if scale and not pour.stands else "",
+    )
+
+
+class _Pour(NamedTuple):
+    """How a line goes in, by the scale."""
+
+    how: _How
+    before: Mg  # what the scale shows before
+    reads: Mg  # and after
+    seen: Mg  # the mass that this reading stands for
+    place: str  # the name of the vessel
+    stands: bool  # whether what is weighed into stands on the scale, zeroed
+
+
+def _pour(view: View, line: WeighedLine, more: Mg, division: Mg) -> _Pour:
+    vessel = view.state["vessels"][line.line["vessel"] or ""]
+    how: _How = "cup" if line.line["cup"] else view.state["weigh"]
+    before = vessel["in_mg"] - vessel["zero_mg"] if how == "running" else 0
+    stands = {"running": before > 0, "tare": vessel["in_mg"] > 0, "cup": True}[how]
+    rounded = _rounded_away(view, line.line) if how == "running" else 0
+    reads = to_division(before + rounded + more, division)
+    return _Pour(how, before, reads, _seen(reads - before, more, division), vessel["name"], stands)
+
+
+def _answers(view: View, line: WeighedLine, pour: _Pour, division: Mg, top_up: bool) -> list[Answer]:
+    leave_out, optional = _leave_out(line.line), line.line["optional"]
+    read: WeighedBody = {"line": line.id, "mg": pour.seen, "reading_mg": pour.reads}
+    answers = [
+        answer("reads", f"It reads {grams(pour.reads, division)}", "weighed", read, strong=True),
+        answer("other", "It reads something else", "weighed", {"line": line.id}, wants="reading"),
+    ]
+    if top_up:
+        answers += let_be(view, line)
+    elif optional:
+        answers.append(leave_out)
+    if pour.how == "running" and pour.before > 0:
+        vessel = line.line["vessel"] or ""
+        held = grams(view.state["vessels"][vessel]["in_mg"], division)
+        says = f"Starts again from 0. {held} is already in."
+        answers.append(answer("zeroed", "Scale reset to 0", "zeroed", {"vessel": vessel}, says=says))
+    if not (top_up or optional):
+        answers.append(leave_out)
+    return answers
+
+
+def _leave_out(line: SheetLine) -> Answer:
+    return answer("left_out", "Leave it out", "left_out", {"line": line["id"]})
+
+
+def _by_eye(view: View, line: SheetLine) -> Said:
+    """What has no mass: by spoon, by count, or as much as the texture asks for."""
+    how, amount = _amount(line)
+    body: WeighedBody = {"line": line["id"], "mg": line["about_mg"] or 0}
+    return Said(
+        line["note"],
+        [answer("in", "Added", "weighed", body, strong=True), _leave_out(line)],
+        {"mg": None, "text": amount, "caption": "levelled off" if how == "spoons" else ""},
+        on_scale(view, line, how, 0, amount, None, 0),
+        title=f"{line['name']}: add {amount}",
+    )
+
+
+def _amount(line: SheetLine) -> tuple[WeighHow, str]:
+    if line["spoons"]:
+        return "spoons", line["spoons"]
+    if line["count"] is None:
+        return "texture", "to texture"
+    count, unit = line["count"], line["unit"]
+    return "count", f"{count} {unit[:-1] if count == 1 else unit}"
+
+
+def _rounded_away(view: View, line: SheetLine) -> Mg:
+    """What readings before this line rounded away in its vessel, in mg: the next reading takes it up, so
+    that roundings never add up. What is off by more was poured so, and is nothing to make good."""
+    off = 0
+    for other in view.sheet["lines"]:
+        told = view.state["lines"][other["id"]]
+        if other["vessel"] != line["vessel"] or other["id"] == line["id"] or other["cup"]:
+            continue
+        if told["target_mg"] is None or told["in_mg"] == 0:
+            continue
+        away = told["target_mg"] - told["in_mg"]
+        off += away if abs(away) <= ceiling(other["division_mg"] or 1, 2) else 0
+    return off
+
+
+def _seen(shown: Mg, asked: Mg, division: Mg) -> Mg:
+    """The mass that a reading as it was asked for stands for: what the scale shows, but within half its
+    division of what was asked, which is as much as one reading can say of a pour between two."""
+    if shown <= 0:  # too small for the scale to show
+        return asked
+    half = division // 2
+    return min(max(shown, asked - half), asked + half)
+
+
+def _too_little(view: View, line: WeighedLine, more: Mg, before: Mg, scale: Scale) -> Said:
+    """Less than the scale can show: by spoon, stirred into more of another line, or in a larger batch."""
+    division = scale["division_mg"]
+    shown = grams(more, next(each for each in (100, 10, 1) if more >= each))
+    pieces = ceiling(view.sheet["size"]["pieces"] * division, more)
+    spoon = line.line.get("by_spoon", "")
+    ways = (
+        f"{shown} is too little for {scale['name']}.",
+        _diluted(view, line, more, division, shown),
+        f"From {pieces} {view.sheet['piece']['many']} on it shows." if pieces <= MOST_PIECES else "",
+        line.line["note"],
+    )
+    read: WeighedBody = {"line": line.id, "mg": more}
+    return Said(
+        joined(*ways),
+        [
+            answer("in", "It is in", "weighed", read, strong=True),
+            answer("other", "It reads something else", "weighed", {"line": line.id}, wants="reading"),
+            _leave_out(line.line),
+        ],
+        {"mg": None, "text": spoon or shown, "caption": "by spoon" if spoon else "judged by eye"},
+        on_scale(view, line.line, "spoons", more, spoon or shown, None, before),
+        title=f"{line.name}: add {spoon or shown}",
+    )
+
+
+def _diluted(view: View, line: WeighedLine, more: Mg, division: Mg, shown: str) -> str:
+    """How to weigh a hundredth: a little of it stirred into much of another line that is still to come."""
+    take, stock = DILUTED * more, ceiling(5 * division, 1000) * 1000
+    for other in view.round_of(line.line):
+        open_still = other.told["status"] == "open" and other.id != line.id
+        if open_still and other.target >= take >= 5 * division:
+            return (
+                f"Or stir {grams(stock, 1000)} into {grams((DILUTED - 1) * stock, 1000)} of {other.name}: "
+                f"{grams(take, division)} of that holds {shown}."
+            )
+    return ""
