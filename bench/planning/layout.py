@@ -378,13 +378,13 @@ class Layout:
         self.broken = []
         for sources, to, most, gap in self.day.max_gaps:
             start = self.start[to]
-            ends = [self.end[each] for each in sources]
             if start is None or self.day.end[to] is not None:
                 continue
-            over = start - max(end for end in ends if end is not None) - most
+            opened = max(end for each in sources if (end := self.end[each]) is not None)
+            over = start - opened - most
             if over <= 0:
                 continue
-            last = [each for each, end in zip(sources, ends, strict=True) if end == max(ends)]  # type: ignore[type-var]
+            last = [each for each in sources if self.end[each] == opened]
             if any(self._delay(each, over) for each in last) or self._prioritise(to, gap):
                 moved = True
             else:

@@ -89,8 +89,6 @@ class Rules:
 
     def _block(self, block: list[int]) -> None:
         """One variable for a whole block: each of its steps begins as the one before it ends."""
-        from ortools.sat.python import cp_model
-
         grid = self.grid
         after, total = [], 0
         for index in block:
@@ -102,9 +100,7 @@ class Rules:
         )
         high = min(self.last[index] - off for index, off in zip(block, after, strict=True))
         self.spans[block[0]] = [self._spans(maker, low, high, room) for maker in range(len(grid.hours))]
-        domain = cp_model.Domain.from_intervals(
-            sorted(span for those in self.spans[block[0]] for span in those)
-        )
+        domain = _within(sorted(span for those in self.spans[block[0]] for span in those))
         if domain.is_empty():
             raise Impossible(block[0], [])
         head = self.heads[block[0]] = self.model.new_int_var_from_domain(domain, f"s{block[0]}")
@@ -121,8 +117,6 @@ class Rules:
         return [span for span in spans if span[0] <= span[1]]
 
     def _tasks(self) -> None:
-        from ortools.sat.python import cp_model
-
         grid, model = self.grid, self.model
         for unit in self.units:
             if len(unit) > 1:
@@ -137,9 +131,9 @@ class Rules:
                     for begins, ends in grid.starts(index, 0)
                     if max(low, begins) <= min(high, ends)
                 ]
-                domain = cp_model.Domain.from_intervals(spans)
+                domain = _within(spans)
             else:
-                domain = cp_model.Domain(low, high) if low <= high else cp_model.Domain.from_intervals([])
+                domain = _within([[low, high]] if low <= high else [])
             if domain.is_empty():
                 raise Impossible(index, [])
             self.start[index] = self.heads[index] = model.new_int_var_from_domain(domain, f"s{index}")
@@ -147,8 +141,6 @@ class Rules:
 
     def _hands(self) -> None:
         """No pair of hands does two things at once; with several makers, each step has one of them."""
-        from ortools.sat.python import cp_model
-
         grid, model = self.grid, self.model
         tasks = [unit[0] for unit in self.units]
         for index in grid.open:
@@ -162,31 +154,31 @@ class Rules:
             model.add_no_overlap([whole[index] for index in tasks])
             return
         for maker in range(len(grid.hours)):
-            theirs = []
-            for index in tasks:
-                literal = model.new_bool_var(f"m{index}.{maker}")
-                self.by[index, maker] = literal
-                spans = (
-                    self.spans[index][maker]
-                    if index in self.spans
-                    else [list(each) for each in grid.starts(index, maker)]
-                )
-                if not self.longer_hours:
-                    model.add_linear_expression_in_domain(
-                        self.start[index], cp_model.Domain.from_intervals(spans)
-                    ).only_enforce_if(literal)
-                theirs.append(
-                    model.new_optional_fixed_size_interval_var(
-                        self.start[index], self.lasts[index], literal, f"i{index}.{maker}"
-                    )
-                )
-            model.add_no_overlap(theirs)
-            if self.longer_hours:
-                self._stretched(tasks, maker, self.by)
+            self._hands_of(maker, tasks)
         for index in tasks:
             model.add_exactly_one(self.by[index, maker] for maker in range(len(grid.hours)))
         if tasks and all(hours == grid.hours[0] for hours in grid.hours) and len(set(grid.busy_until)) == 1:
             model.add(self.by[tasks[0], 0] == 1)  # makers alike: the first step is the first one's
+
+    def _hands_of(self, maker: int, tasks: list[int]) -> None:
+        """One of several makers, who may have any of these steps."""
+        model = self.model
+        theirs = []
+        for index in tasks:
+            literal = self.by[index, maker] = model.new_bool_var(f"m{index}.{maker}")
+            spans = [list(each) for each in self.grid.starts(index, maker)]
+            if not self.longer_hours:
+                model.add_linear_expression_in_domain(
+                    self.start[index], _within(self.spans[index][maker] if index in self.spans else spans)
+                ).only_enforce_if(literal)
+            theirs.append(
+                model.new_optional_fixed_size_interval_var(
+                    self.start[index], self.lasts[index], literal, f"i{index}.{maker}"
+                )
+            )
+        model.add_no_overlap(theirs)
+        if self.longer_hours:
+            self._stretched(tasks, maker, self.by)
 
     def _stretched(
         self, tasks: list[int], maker: int, by: "dict[tuple[int, int], cp_model.IntVar] | None"
@@ -309,3 +301,11 @@ class Rules:
             model.add_cumulative(
                 [interval for interval, _, _ in users], [many for _, many, _ in users], capacity
             )
+
+
+def _within(spans: list[list[int]]) -> "cp_model.Domain":
+    """The instants of these spans, first and last among them."""
+    from ortools.sat.python import cp_model
+
+    domain: cp_model.Domain = cp_model.Domain.from_intervals(spans)
+    return domain

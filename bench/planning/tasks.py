@@ -4,13 +4,22 @@ Hand times are the recipe's own where it gives them. Elsewhere they are guesses 
 and say so, until the maker's own runs are handed in.
 """
 
-from typing import Any
-
 from bench.errors import PlanError
 from bench.quantities import LONGEST_MS
+from bench.shapes.planning import (
+    Equipment,
+    Gap,
+    GapWhy,
+    Hold,
+    TakesFrom,
+    Task,
+    TaskProgress,
+    TasksOfRun,
+)
+from bench.shapes.recipe import Guard, MeasuredRecipe
+from bench.shapes.sheet import Sheet, Step, WaitStep
+from bench.shapes.state import State
 from bench.whole import PPM, ceiling, half_even, span
-
-Json = Any
 
 MINUTE_MS = 60_000
 TIGHT_MS = 120 * MINUTE_MS  # a window this short is kept by working straight through
@@ -27,31 +36,30 @@ _ONE_BY_ONE_MS, _TOGETHER_MS = MINUTE_MS, 15_000  # a piece
 
 
 def tasks_of(
-    sheet: Json,
-    state: Json | None = None,
+    sheet: Sheet,
+    state: State | None = None,
     *,
     run: str = "",
-    recipe: Json | None = None,
+    recipe: MeasuredRecipe | None = None,
     hands: dict[str, int] | None = None,
     pad_ppm: int = PAD_PPM,
-) -> Json:
-    """A sheet, and how far its run has come, as {"tasks", "gaps", "holds", "equipment"}.
+) -> TasksOfRun:
+    """What there is to do of a sheet, as far as its run has come.
 
     recipe: the measured recipe of the sheet; it says which moulds are held, and for how many pieces
-    hand times were written. hands: step id -> ms, the maker's own times, before all others. The shapes
-    are in `bench/planning/__init__.py`. PlanError when a wait is past a year or a window cannot hold
+    hand times were written. hands: step id -> ms, the maker's own times, before all others. PlanError when a wait is past a year or a window cannot hold
     its step (not while a run is live: what is on the bench is planned as it stands).
     """
-    return _Tasks(sheet, state, run, recipe, hands or {}, pad_ppm).told()
+    return _Tasks(sheet, state, run, recipe, hands or {}, pad_ppm).result()
 
 
 class _Tasks:
     def __init__(
         self,
-        sheet: Json,
-        state: Json | None,
+        sheet: Sheet,
+        state: State | None,
         run: str,
-        recipe: Json | None,
+        recipe: MeasuredRecipe | None,
         hands: dict[str, int],
         pad_ppm: int,
     ) -> None:
@@ -68,13 +76,14 @@ class _Tasks:
         self.gaps = [gap for step in sheet["steps"] for gap in self._gaps(step)]
         self._pad(pad_ppm)
 
-    def told(self) -> Json:
+    def result(self) -> TasksOfRun:
         kit = self.sheet["kit"]
-        equipment = {
-            f"{group}.{each['id']}": {"name": each["name"], "many": 1}
-            for group in ("scales", "heaters", "mixers")
-            for each in kit[group]
-        }
+        things = [
+            *((f"scales.{each['id']}", each["name"]) for each in kit["scales"]),
+            *((f"heaters.{each['id']}", each["name"]) for each in kit["heaters"]),
+            *((f"mixers.{each['id']}", each["name"]) for each in kit["mixers"]),
+        ]
+        equipment: dict[str, Equipment] = {key: {"name": name, "many": 1} for key, name in things}
         holds = self._holds(equipment)
         return {"tasks": list(self.tasks.values()), "gaps": self.gaps, "holds": holds, "equipment": equipment}
 
@@ -83,10 +92,10 @@ class _Tasks:
 
     # Tasks
 
-    def _task(self, step: Json) -> Json:
-        waits = step["kind"] == "wait"
-        takes, source = (step["usual_ms"], "recipe") if waits else self._takes(step)
-        if max(takes, step["latest_ms"] or 0 if waits else 0) > LONGEST_MS:
+    def _task(self, step: Step) -> Task:
+        takes, source = self._takes(step)
+        longest = max(takes, step["latest_ms"] or 0) if step["kind"] == "wait" else takes
+        if longest > LONGEST_MS:
             raise PlanError(
                 f"steps.{step['id']}", f"“{step['title']}” takes more than a year. Plan what comes before it."
             )
@@ -97,50 +106,43 @@ class _Tasks:
             "letter": self.about[step["component"]]["letter"],
             "round": step["round"],
             "title": step["title"],
-            "kind": "wait" if waits else "hands",
+            "kind": "wait" if step["kind"] == "wait" else "hands",
             "takes_ms": takes,
             "takes_from": source,
-            "uses": {} if waits else self._uses(step),
+            "uses": {} if step["kind"] == "wait" else self._uses(step),
             **self._progress(step, takes),
         }
 
-    def _takes(self, step: Json) -> tuple[int, str]:
-        """How long a step holds the hands, in ms, and where that comes from."""
+    def _takes(self, step: Step) -> tuple[int, TakesFrom]:
+        """How long a step takes, or holds the hands, in ms, and where that comes from."""
+        if step["kind"] == "wait":
+            return step["usual_ms"], "recipe"
         if step["id"] in self.hands:
             return _to_grain(self.hands[step["id"]]), "your own runs"
-        kind, count = step["kind"], step.get("count") or 1
         if step["hands_ms"] is not None:
-            written = self._written_count(step)
-            if kind == "pieces" and written:
-                return _to_grain(ceiling(step["hands_ms"] * count, written)), "recipe"
+            written = self._written_count(step) if step["kind"] == "pieces" else None
+            if step["kind"] == "pieces" and written:
+                return _to_grain(ceiling(step["hands_ms"] * (step["count"] or 1), written)), "recipe"
             return _to_grain(step["hands_ms"]), "recipe"
-        if kind == "do":
-            return _to_grain(step["about_ms"] or _DO_MS), "recipe" if step["about_ms"] else "common practice"
-        if kind == "melt" and step["bursts"]:
-            return _to_grain(
-                sum(burst["ms"] + burst["rest_ms"] + _LOOK_MS for burst in step["bursts"])
-            ), "planned bursts"
-        guess = {
-            "weigh": _WEIGH_MS + _LINE_MS * len(step.get("lines", [])),
-            "melt": _MELT_MS,
-            "split": _SPLIT_MS,
-            "check": _CHECK_MS,
-            "pieces": count * (_ONE_BY_ONE_MS if step.get("one_by_one") else _TOGETHER_MS),
-        }[kind]
-        return _to_grain(guess), "common practice"
+        if step["kind"] == "do" and step["about_ms"]:
+            return _to_grain(step["about_ms"]), "recipe"
+        if step["kind"] == "melt" and step["bursts"]:
+            bursts = sum(burst["ms"] + burst["rest_ms"] + _LOOK_MS for burst in step["bursts"])
+            return _to_grain(bursts), "planned bursts"
+        return _to_grain(_usual_ms(step)), "common practice"
 
-    def _written_count(self, step: Json) -> int | None:
+    def _written_count(self, step: Step) -> int | None:
         """For how many pieces the recipe's hand times were written; None when nobody can say."""
         if self.recipe is None:
             return None
         component = next(each for each in self.recipe["components"] if each["id"] == step["component"])
-        written: int = self.recipe["written_for"] * component["takes"] + component["spares"]
-        return written
+        return self.recipe["written_for"] * component["takes"] + component["spares"]
 
-    def _uses(self, step: Json) -> Json:
+    def _uses(self, step: Step) -> dict[str, int]:
         """Which of the few things of the kit a step needs while hands are on it."""
         kit = self.sheet["kit"]
-        used = {f"heaters.{each['id']}" for each in kit["heaters"] if each["name"] == step.get("heater")}
+        heater = step["heater"] if step["kind"] == "melt" else None
+        used = {f"heaters.{each['id']}" for each in kit["heaters"] if each["name"] == heater}
         named = {tool.lower() for tool in step["tools"]}
         used |= {
             f"mixers.{each['id']}"
@@ -155,14 +157,13 @@ class _Tasks:
             }
         return dict.fromkeys(sorted(used), 1)
 
-    def _progress(self, step: Json, takes: int) -> Json:
-        """How far a step has come: {"status", "began_at", "ended_at", "left_ms"}, see the shapes."""
+    def _progress(self, step: Step, takes: int) -> TaskProgress:
         if self.state is None:
             return {"status": "open", "began_at": None, "ended_at": None, "left_ms": takes}
         key = step["id"]
-        told = self.state["steps"][key]
-        if told["status"] in ("done", "skipped"):
-            return {"status": "done", "began_at": None, "ended_at": told["at"], "left_ms": 0}
+        known = self.state["steps"][key]
+        if known["status"] in ("done", "skipped"):
+            return {"status": "done", "began_at": None, "ended_at": known["at"], "left_ms": 0}
         if key in self.running:
             wait = self.running[key]
             return {
@@ -171,21 +172,22 @@ class _Tasks:
                 "ended_at": None,
                 "left_ms": wait["usual_at"] - wait["began_at"],
             }
-        if told["status"] != "begun" or step["kind"] == "wait":
+        if known["status"] != "begun" or step["kind"] == "wait":
             return {"status": "open", "began_at": None, "ended_at": None, "left_ms": takes}
-        began = [each["at"] for each in self.state["bursts"].get(key, []) + self.state["looks"].get(key, [])]
+        began = [each["at"] for each in self.state["bursts"].get(key, [])]
+        began += [each["at"] for each in self.state["looks"].get(key, [])]
         began += [guide["began_at"] for guide in self.state["guides"] if guide["step"] == key]
-        made = self._made(step, takes)
+        used = self._used(step, takes)
         return {
             "status": "begun",
             "began_at": min(began, default=None)
-            if not made
+            if not used
             else None,  # counted pieces say more than a clock
             "ended_at": None,
-            "left_ms": max(GRAIN_MS, takes - made),
+            "left_ms": max(GRAIN_MS, takes - used),
         }
 
-    def _made(self, step: Json, takes: int) -> int:
+    def _used(self, step: Step, takes: int) -> int:
         """The part of a begun step's time that its counted pieces or weighed lines have used, in ms."""
         assert self.state is not None
         count = self.state["counts"].get(step["id"])
@@ -199,17 +201,17 @@ class _Tasks:
 
     # Gaps
 
-    def _gaps(self, step: Json) -> list[Json]:
+    def _gaps(self, step: Step) -> list[Gap]:
         if self.tasks[step["id"]]["status"] == "done":
             return []
-        gaps = []
+        gaps: list[Gap] = []
         for need in step["after"]:
             before = self.steps[need]
-            gap = self._gap([need], step, 0, None, "after", {})
+            gap = self._gap([need], step, 0, None, "after", {}, "")
             if before["kind"] == "wait" and before["latest_ms"] is not None:
-                most = self._most_after(before)
+                most = self._most_after(before, before["latest_ms"])
                 if most is not None:
-                    gap = self._gap([need], step, 0, most, "wait", before)
+                    gap = self._gap([need], step, 0, most, "wait", before, before["stake"])
             gaps.append(gap)
         window = step["window"]
         if window and window["from"]:  # one that nothing opens says nothing
@@ -220,31 +222,39 @@ class _Tasks:
                     f"“{step['title']}” takes {span(takes)}, but its window is only {span(window['latest_ms'])}. "
                     "Make fewer pieces at a time, or give it more time.",
                 )
-            gaps.append(self._gap(window["from"], step, None, window["latest_ms"], "window", window))
+            gaps.append(
+                self._gap(window["from"], step, None, window["latest_ms"], "window", window, window["stake"])
+            )
         for keeps in step.get("keeps", []):
             if keeps["from"]:
-                gaps.append(self._gap(keeps["from"], step, None, keeps["latest_ms"], "keeps", keeps))
+                gaps.append(
+                    self._gap(keeps["from"], step, None, keeps["latest_ms"], "keeps", keeps, keeps["stake"])
+                )
         return gaps
 
-    def _most_after(self, wait: Json) -> int | None:
+    def _most_after(self, wait: WaitStep, latest: int) -> int | None:
         """How long after the planned end of a wait what follows may begin; None once it is settled."""
-        told = self.tasks[wait["id"]]
-        if told["status"] == "done":
-            return None
-        latest: int = wait["latest_ms"]
-        return max(0, latest - int(told["left_ms"]))
+        task = self.tasks[wait["id"]]
+        return None if task["status"] == "done" else max(0, latest - task["left_ms"])
 
     def _gap(
-        self, sources: list[str], step: Json, least: int | None, most: int | None, why: str, over: Json
-    ) -> Json:
-        """over: the window, with what it is over and what missing it costs."""
+        self,
+        sources: list[str],
+        step: Step,
+        least: int | None,
+        most: int | None,
+        why: GapWhy,
+        over: Guard,
+        stake: str,
+    ) -> Gap:
+        """over: what the gap is over, and what missing it costs."""
         return {
             "from": [self._id(each) for each in sources],
             "to": self._id(step["id"]),
             "least_ms": least,
             "most_ms": most,
             "why": why,
-            "stake": over.get("stake", ""),
+            "stake": stake,
             "class": over.get("class", "quality"),
             "price_ms": over.get("price_ms", 0),
             "lost_ms": over.get("lost_ms"),
@@ -292,9 +302,9 @@ class _Tasks:
 
     # Moulds that are held
 
-    def _holds(self, equipment: Json) -> list[Json]:
+    def _holds(self, equipment: dict[str, Equipment]) -> list[Hold]:
         """One hold for each round of a part whose mould it stays in, and the moulds into `equipment`."""
-        holds = []
+        holds: list[Hold] = []
         for component in self.recipe["components"] if self.recipe else []:
             mould = component["mould"]
             if not mould or not mould["held"] or component["id"] not in self.about:
@@ -334,6 +344,23 @@ class _Tasks:
                     }
                 )
         return holds
+
+
+def _usual_ms(step: Step) -> int:
+    """How long hands are on a step of its kind, by common practice."""
+    match step["kind"]:
+        case "weigh":
+            return _WEIGH_MS + _LINE_MS * len(step["lines"])
+        case "melt":
+            return _MELT_MS
+        case "split":
+            return _SPLIT_MS
+        case "check":
+            return _CHECK_MS
+        case "pieces":
+            return (step["count"] or 1) * (_ONE_BY_ONE_MS if step["one_by_one"] else _TOGETHER_MS)
+        case _:
+            return _DO_MS
 
 
 def _padded(ms: int, pad_ppm: int) -> int:
