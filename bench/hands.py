@@ -7,28 +7,33 @@ corrections of the paperwork neither count nor break a gap. The maker's own word
 over the reckoning, for one step or for all.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 
-from bench.journal import told_of
+from bench.journal import read_of
 from bench.kinds import NO_HANDS
+from bench.shapes.entries import RunEntry
 from bench.shapes.record import HandsOn
 from bench.shapes.sheet import Sheet
 from bench.shapes.state import State
-from bench.shapes.units import InstantMs, JsonValue, Ms
+from bench.shapes.units import InstantMs, Ms
 
 PAUSE_MS = 10 * 60_000  # from common practice: most single acts at a bench take less
 
 
 def hands_on(sheet: Sheet, state: State, entries: Iterable[object]) -> HandsOn:
     """How long in all, and by step. Gathering and what belongs to no step are under "" in steps."""
+    return hands_of(sheet, state, read_of(state, entries))
+
+
+def hands_of(sheet: Sheet, state: State, read: Sequence[RunEntry]) -> HandsOn:
+    """The same, of entries that `read_of` has read."""
     steps = {step["id"]: step for step in sheet["steps"]}
     places = _Places(sheet)
     before: dict[str, InstantMs] = {}
     spent: dict[str, Ms] = {}
-    unread = set(state["unread"])
-    for entry in told_of(state, entries):
+    for entry in read:
         at = entry["at"]
-        if entry["kind"] in NO_HANDS or entry["id"] in unread:
+        if entry["kind"] in NO_HANDS:
             continue
         key = places.told_by(entry["body"])
         step = steps.get(key)
@@ -55,7 +60,7 @@ class _Places:
             for portion in step["portions"]
         }
 
-    def told_by(self, body: Mapping[str, JsonValue]) -> str:
+    def told_by(self, body: Mapping[str, object]) -> str:
         """The step's id; "" for none."""
         step, line, vessel = body.get("step"), body.get("line"), body.get("vessel")
         if isinstance(step, str):

@@ -3,8 +3,10 @@
 Masses are whole mg; a lot that is counted (sticks, wrappers) is reckoned in pieces the same way.
 """
 
+from collections.abc import Sequence
+
 from bench.journal import WRAP, read_of
-from bench.shapes.entries import Entry
+from bench.shapes.entries import Entry, RunEntry
 from bench.shapes.sheet import Sheet
 from bench.shapes.shelf import LotOffered, LotUse, Pick, Picked
 from bench.shapes.state import GatheredLot, State
@@ -48,8 +50,13 @@ def use_of(sheet: Sheet, state: State, entries: list[Entry]) -> dict[str, LotUse
     is 612 g used. A lot gathered with no mass books all that the sheet still wants. Over its lots, an
     ingredient's uses add up to what was weighed of it.
     """
+    return uses_of(sheet, state, read_of(state, entries))
+
+
+def uses_of(sheet: Sheet, state: State, read: Sequence[RunEntry]) -> dict[str, LotUse]:
+    """The same, of entries that `read_of` has read."""
     weighed, counted = _used(sheet, state)
-    last_at = _last_weighed_at(sheet, state, entries)
+    last_at = _last_weighed_at(sheet, read)
     wanted = {each["id"]: each["mg"] for each in sheet["ingredients"]}
     by_ingredient: dict[str, list[GatheredLot]] = {}
     for each in state["gathered"]:
@@ -87,11 +94,11 @@ def _used(sheet: Sheet, state: State) -> tuple[dict[str, int], dict[str, int]]:
     return weighed, counted
 
 
-def _last_weighed_at(sheet: Sheet, state: State, entries: list[Entry]) -> dict[str, int]:
+def _last_weighed_at(sheet: Sheet, read: Sequence[RunEntry]) -> dict[str, int]:
     """When each ingredient was last poured or taken out."""
     ingredient_of = {line["id"]: line["ingredient"] for line in sheet["lines"]}
     last_at: dict[str, int] = {}
-    for entry in read_of(state, entries):
+    for entry in read:
         if entry["kind"] == "weighed" or entry["kind"] == "taken_out":
             last_at[ingredient_of[entry["body"]["line"]]] = entry["at"]
     return last_at

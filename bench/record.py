@@ -20,10 +20,10 @@ hands: see bench/hands.py
 from collections.abc import Callable
 from typing import TypeAlias
 
-from bench.hands import hands_on
+from bench.hands import hands_of
 from bench.heating import heat_word
 from bench.journal import division_of, read_of
-from bench.lots import use_of
+from bench.lots import uses_of
 from bench.shapes.entries import Entry, RunEntry
 from bench.shapes.record import (
     Balance,
@@ -73,7 +73,7 @@ def record(sheet: Sheet, state: State, entries: list[Entry]) -> Record:
         "unsigned": state["unsigned"],
         "people": _people(live),
         "kit": _kit(sheet, state),
-        "lots": _lots(sheet, state, entries),
+        "lots": _lots(sheet, state, live),
         "lines": lines,
         "steps": [_step(step, state, place) for step in sheet["steps"]],
         "waits": _waits(sheet, state, place),
@@ -91,7 +91,7 @@ def record(sheet: Sheet, state: State, entries: list[Entry]) -> Record:
         "unread": state["unread"],
         "yield": _yield(sheet, counts, lines),
         "balance": _balance(sheet, state, counts),
-        "hands": hands_on(sheet, state, entries),
+        "hands": hands_of(sheet, state, live),
     }
 
 
@@ -334,7 +334,7 @@ def _kit(sheet: Sheet, state: State) -> RecordKit:
     }
 
 
-def _lots(sheet: Sheet, state: State, entries: list[Entry]) -> list[RecordLot]:
+def _lots(sheet: Sheet, state: State, live: list[RunEntry]) -> list[RecordLot]:
     names = {each["id"]: each["name"] for each in sheet["ingredients"]}
     return [
         {
@@ -351,7 +351,7 @@ def _lots(sheet: Sheet, state: State, entries: list[Entry]) -> list[RecordLot]:
             "booked_mg": use["booked_mg"],
             "over_mg": max(0, use["mg"] - use["booked_mg"]),
         }
-        for lot, use in use_of(sheet, state, entries).items()
+        for lot, use in uses_of(sheet, state, live).items()
     ]
 
 
