@@ -33,7 +33,7 @@ import bench
 from api import audit, copyfile, generation, move_studio, moved, scratch
 from api.answers import CopiesNow, ReadBack
 from api.clock import now_ms
-from api.copyfile import Copy, CopyError, Written, read_through
+from api.copyfile import Copy, CopyError, Written, not_read_back, read_through
 from api.hours import HOURS
 from api.kit import KIT
 from api.places import MIGRATIONS
@@ -104,19 +104,21 @@ def write(file: Path, *, replace: bool = False) -> dict[str, int]:
     """Copy everything into a new file; gives the rows by table. It is there whole, or not at all."""
     settings: Settings = current_app.config["BOWLSIDE"]
     with reading() as connection:
-        counts = copyfile.write(file, connection, keys=settings.copies_key, replace=replace).counts
+        counts = copyfile.write(
+            file, connection, keys=settings.copies_key, replace=replace, read_back=not_read_back
+        ).counts
     _note("copied", counts, file)
     return counts
 
 
-def verify(file: Path, identities: Sequence[Any] = (), *, beside: Path | None = None) -> Verified:
+def verify(file: Path, identities: Sequence[object] = (), *, beside: Path | None = None) -> Verified:
     """Lay a copy out as if to put it back, and compare."""
     with _laid_out(file, identities, beside) as (copy, stage), stage.app_context(), reading() as connection:
         return Verified(copy, list(_unreadable(connection)))
 
 
 def restore(
-    app: Flask, file: Path, identities: Sequence[Any] = (), *, keep: bool = False, anyway: bool = False
+    app: Flask, file: Path, identities: Sequence[object] = (), *, keep: bool = False, anyway: bool = False
 ) -> Restored:
     """Put a copy back in place of all that is in the database, which is then another generation of the studio.
 
@@ -226,7 +228,7 @@ def make(app: Flask) -> Path:
     except Exception as error:
         _failed(settings, now, str(error) if isinstance(error, CopyError) else type(error).__name__)
         raise
-    verified: Verified = written.said
+    verified = written.said
     _keep_standing(
         settings,
         {
@@ -251,7 +253,7 @@ def keep_old(connection: Connection, why: str) -> Path:
     """Copy what the connection sees before something else takes its place; `why` stands in the name."""
     settings: Settings = current_app.config["BOWLSIDE"]
     file = _place(settings, now_ms(), f"before-{why}")
-    copyfile.write(file, connection, keys=settings.copies_key)
+    copyfile.write(file, connection, keys=settings.copies_key, read_back=not_read_back)
     return file
 
 
@@ -307,7 +309,7 @@ def said_of(settings: Settings) -> str:
     return f"kept a copy, {now['file']}, read back {now['read_back']}, {now['entries'] or 0:,} entries"
 
 
-def _make(settings: Settings, file: Path, failed: Path) -> Written:
+def _make(settings: Settings, file: Path, failed: Path) -> Written[Verified]:
     with reading() as connection:
         written = copyfile.write(
             file,
@@ -456,7 +458,7 @@ def _carried(file: Path | None = None) -> Iterator[None]:
 
 @contextmanager
 def _laid_out(
-    file: Path, identities: Sequence[Any] = (), beside: Path | None = None
+    file: Path, identities: Sequence[object] = (), beside: Path | None = None
 ) -> Iterator[tuple[Copy, Flask]]:
     """A copy as a database of its own, with today's tables: what it holds, and the application on it."""
     with copyfile.opened(file, identities, beside) as plain:

@@ -23,7 +23,7 @@ from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
+from typing import IO, Generic, TypeVar
 
 import pyrage
 from sqlalchemy import Connection, inspect, select, text
@@ -59,23 +59,30 @@ class Copy:
     generation: str | None = None
 
 
+Said = TypeVar("Said")
+
+
 @dataclass(frozen=True)
-class Written:
+class Written(Generic[Said]):
     """A copy that was made: rows by table, and what the reading back said of it, if it was asked."""
 
     counts: dict[str, int]
-    said: Any = None
+    said: Said
+
+
+def not_read_back(_part: Path) -> None:
+    """What `write` does with a copy that nobody reads back."""
 
 
 def write(
     file: Path,
     connection: Connection,
     *,
+    read_back: Callable[[Path], Said],
     keys: Sequence[str] = (),
     replace: bool = False,
-    read_back: Callable[[Path], Any] | None = None,
     failed: Path | None = None,
-) -> Written:
+) -> Written[Said]:
     """Copy everything that the connection sees into a file. It is there whole, or not at all.
 
     keys: public keys to encrypt it to. read_back: reads the copy before it is encrypted and gets its name; when
@@ -92,7 +99,7 @@ def write(
             raw.flush()
             os.fsync(raw.fileno())
             try:
-                said = read_back(part) if read_back else None
+                said = read_back(part)
             except CopyError:
                 if failed is not None:
                     _keep(part, failed, recipients)
@@ -104,7 +111,7 @@ def write(
 
 
 @contextmanager
-def whole(file: Path) -> Iterator[Any]:
+def whole(file: Path) -> Iterator[IO[bytes]]:
     """A file that is there whole at the end of the block, or as it was before."""
     part = file.with_name(f".{file.name}.part")
     with _owned(part) as out:
@@ -146,7 +153,7 @@ def rows(file: Path) -> Iterator[move_studio.Row]:
 
 
 @contextmanager
-def opened(file: Path, identities: Sequence[Any] = (), beside: Path | None = None) -> Iterator[Path]:
+def opened(file: Path, identities: Sequence[object] = (), beside: Path | None = None) -> Iterator[Path]:
     """A copy as one that can be read: itself, or what is in it when it is encrypted."""
     if not is_encrypted(file):
         yield file
@@ -176,7 +183,7 @@ def is_encrypted(file: Path) -> bool:
         return content.read(len(ENCRYPTED)) == ENCRYPTED
 
 
-def read_keys(keys: Sequence[str]) -> list[Any]:
+def read_keys(keys: Sequence[str]) -> list[object]:
     """Public keys, as BOWLSIDE_COPIES_KEY gives them."""
     found = []
     for each in keys:
@@ -198,7 +205,7 @@ def new_identity(passphrase: str = "") -> tuple[bytes, str]:
     )
 
 
-def read_identities(content: bytes, ask: Callable[[], str]) -> list[Any]:
+def read_identities(content: bytes, ask: Callable[[], str]) -> list[object]:
     """The keys that an identity file holds; `ask` gives its passphrase, when it is locked by one."""
     try:
         if content.startswith(ENCRYPTED):
@@ -267,7 +274,7 @@ def sweep_parts(folder: Path) -> None:
 
 
 @contextmanager
-def _owned(part: Path) -> Iterator[Any]:
+def _owned(part: Path) -> Iterator[IO[bytes]]:
     """A file to write, that is ours alone for as long as the block lasts, and gone after it."""
     try:
         part.parent.mkdir(parents=True, exist_ok=True)
@@ -290,7 +297,7 @@ def _owned(part: Path) -> Iterator[Any]:
             raw.close()
 
 
-def _keep(part: Path, file: Path, recipients: list[Any]) -> None:
+def _keep(part: Path, file: Path, recipients: list[object]) -> None:
     """Let what was written be the file, encrypted if there are keys to do it to."""
     if not recipients:
         os.replace(part, file)
@@ -316,7 +323,7 @@ def _sync(folder: Path) -> None:
         os.close(handle)
 
 
-def _line(lines: Any) -> bytes:
+def _line(lines: IO[bytes] | gzip.GzipFile) -> bytes:
     line: bytes = lines.readline(LONGEST_LINE)
     if len(line) == LONGEST_LINE:
         raise ValueError
@@ -326,7 +333,7 @@ def _line(lines: Any) -> bytes:
 def _write_lines(out: gzip.GzipFile, connection: Connection) -> dict[str, int]:
     digest, counts = hashlib.sha256(), Counter[str]()
 
-    def put(value: Any) -> None:
+    def put(value: object) -> None:
         line = json.dumps(value, ensure_ascii=False, separators=(",", ":")).encode() + b"\n"
         digest.update(line)
         out.write(line)

@@ -9,7 +9,7 @@ from __future__ import annotations
 import json
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
-from typing import Any
+from typing import Any, NotRequired, TypedDict
 
 from sqlalchemy import func, select
 from tzlocal import get_localzone_name
@@ -17,9 +17,29 @@ from tzlocal import get_localzone_name
 import bench
 from api.clock import now_ms
 from api.exchange import EXPORT_FORMAT, Tally, import_any
+from api.hours import StudioHours
 from api.places import DEMO
 from api.store import reading
 from api.tables import Recipe
+from bench import Entry, JsonObject, RecipeRef, Size
+
+
+class DemoEntry(TypedDict):
+    """An entry of the folder: how long ago it happened, and which days its body names, counted from today."""
+
+    id: str
+    device: str
+    before_ms: int
+    kind: str
+    body: JsonObject
+    days: NotRequired[dict[str, int]]
+
+
+class DemoRun(TypedDict):
+    id: str
+    recipe: RecipeRef
+    size: Size
+    entries: list[DemoEntry]
 
 
 def seed() -> Tally | None:
@@ -56,17 +76,17 @@ def studio(folder: Path, at: int) -> dict[str, object]:
     }
 
 
-def _hours(document: Any) -> Any:
+def _hours(document: StudioHours) -> StudioHours:
     zone = get_localzone_name() or "UTC"
     return {"makers": [{**maker, "hours": {**maker["hours"], "zone": zone}} for maker in document["makers"]]}
 
 
-def _run(run: Any, at: int) -> Any:
+def _run(run: DemoRun, at: int) -> dict[str, object]:
     entries = [_at(entry, run["id"], at) for entry in run["entries"]]
     return {**run, "created_at": min((entry["at"] for entry in entries), default=at), "entries": entries}
 
 
-def _at(entry: Any, run: str, at: int) -> Any:
+def _at(entry: DemoEntry, run: str, at: int) -> Entry:
     """An entry of the folder as a journal has it. Its days are written as days from today (`days`)."""
     today = datetime.fromtimestamp(at / 1000, UTC).date()
     days = {key: str(today + timedelta(days=off)) for key, off in entry.get("days", {}).items()}

@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from datetime import date
 from functools import lru_cache
-from typing import Any, NamedTuple, NotRequired, TypedDict
+from typing import NamedTuple, NotRequired, TypedDict
 from uuid import UUID
 
 from flask import Response
@@ -229,7 +229,7 @@ def _held_record(_database: Engine, _generation: str, run_id: UUID, _reach: int)
 
 
 @lru_cache(maxsize=ANSWERS_HELD)
-def _held_answer(database: Engine, run_id: UUID, mark: tuple[Any, ...]) -> bytes:
+def _held_answer(database: Engine, run_id: UUID, mark: tuple[int, int, str, str, str, str]) -> bytes:
     """The record as JSON, held for as long as nothing moves that it follows from."""
     whole = whole_record(run_id, _held_record(database, mark[-1], run_id, mark[0]))
     return json.dumps(whole, ensure_ascii=False, separators=(",", ":")).encode()

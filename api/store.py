@@ -176,7 +176,7 @@ def closed_to_writers() -> Iterator[Connection]:
             return
 
 
-def read_row(sql: str, values: Mapping[str, Any]) -> Any:
+def read_row(sql: str, values: Mapping[str, object]) -> Any:
     """One row by one statement, or None: what phones ask all day.
 
     On SQLite by a connection that the thread keeps for this, because taking one from the pool costs
@@ -193,7 +193,7 @@ def read_row(sql: str, values: Mapping[str, Any]) -> Any:
     return thread.connection.execute(sql, values).fetchone()
 
 
-def execute(connection: Connection, sql: str, values: Mapping[str, Any]) -> Any:
+def execute(connection: Connection, sql: str, values: Mapping[str, object]) -> Any:
     """Run a statement in the connection's transaction; gives its cursor.
 
     For the statements that phones cause all day: by the driver, and nothing in between. Written as
