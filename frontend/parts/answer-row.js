@@ -8,7 +8,8 @@
 // was under no hand yet: it takes the first touch at once.
 // `cards`: one below the other, each the choice and then what it does.
 
-import { define, h, keyed, setAttr, setText, tell } from "./dom.js";
+import { define, h, keyed, setAttr, setText, show, tell } from "./dom.js";
+/** @import { Answer } from "../../bench/shapes/page" */
 
 const SETTLE_MS = 250;
 
@@ -16,7 +17,7 @@ let wasTouched = false; // this page, anywhere
 for (const touch of ["pointerdown", "keydown"])
   addEventListener(touch, () => (wasTouched = true), { capture: true, once: true });
 
-class AnswerRow extends HTMLElement {
+export class AnswerRow extends HTMLElement {
   #settling = 0;
   #stood = false;
   #list = h("div", { class: "answers", role: "group", "aria-label": "Answers" });
@@ -25,6 +26,7 @@ class AnswerRow extends HTMLElement {
     if (!this.#list.isConnected) this.append(this.#list);
   }
 
+  /** @param {{answers: readonly Answer[], settle: boolean, cards: boolean}} given */
   set data({ answers, settle, cards }) {
     const inOrder = [
       ...answers.filter((answer) => answer.strong),
@@ -42,7 +44,7 @@ class AnswerRow extends HTMLElement {
         setAttr(node, "data-answer", answer.id);
         setText(node.children[0], answer.label);
         setText(node.children[1], answer.says ?? "");
-        node.children[1].hidden = !answer.says;
+        show(node.children[1], answer.says);
         node.classList.remove("pressed");
         setAttr(node, "data-index", index);
       },
@@ -51,7 +53,10 @@ class AnswerRow extends HTMLElement {
     this.#stood = true;
   }
 
-  /** One of these was answered and is on its way to the disk: no other is taken until it is there, or failed. */
+  /**
+   * One of these was answered and is on its way to the disk: no other is taken until it is there, or failed.
+   * @param {boolean} isHeld
+   */
   set held(isHeld) {
     setAttr(this, "data-held", isHeld);
   }
@@ -73,13 +78,13 @@ class AnswerRow extends HTMLElement {
 
   /** The button of the strong answer; null when the bench has none, as while a wait must still count. */
   get strong() {
-    return this.#list.querySelector(".copper");
+    return /** @type {HTMLElement | null} */ (this.#list.querySelector(".copper"));
   }
 
-  /** Move the focus to the next (+1) or last (-1) answer, around the ends. */
+  /** Move the focus to the next (+1) or last (-1) answer, around the ends. @param {number} by */
   move(by) {
     const buttons = [...this.#list.querySelectorAll("button")];
-    const at = buttons.indexOf(document.activeElement);
+    const at = buttons.indexOf(/** @type {HTMLButtonElement} */ (document.activeElement));
     buttons[
       at < 0 ? (by > 0 ? 0 : buttons.length - 1) : (at + by + buttons.length) % buttons.length
     ]?.focus();

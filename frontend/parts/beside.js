@@ -9,13 +9,17 @@ import { heatWord } from "../bench/heating.js";
 import { lastTimes, learned, lineKey, stepKey } from "../bench/last-time.js";
 import { record } from "../bench/record.js";
 import { duration } from "./words.js";
+/** @import { Learned, Record as BatchRecord, Sheet, Spread, State } from "../../bench/shapes/page" */
+/** @import { Batch } from "../../types/parts" */
 
 const RUNS_READ = 12;
-const told = new WeakMap(); // by a run's state: its record
+const told = /** @type {WeakMap<State, BatchRecord>} */ (new WeakMap()); // by a run's state
 
 /** What the former runs say, reckoned once for the same runs. */
+/** @type {{states: State[], said: {[key: string]: string[]}, taught: {[key: string]: Learned}}} */
 let known = { states: [], said: {}, taught: {} };
 
+/** @param {Batch} run @param {readonly Batch[]} runs */
 function formerOf(run, runs) {
   const former = runs
     .filter(({ id, recipe, open }) => id !== run.id && recipe.id === run.recipe.id && !open)
@@ -24,13 +28,18 @@ function formerOf(run, runs) {
   if (states.length === known.states.length && states.every((each, place) => each === known.states[place]))
     return known;
   const records = former.map((each) => {
-    if (!told.has(each.state)) told.set(each.state, record(each.sheet, each.state, each.entries));
-    return told.get(each.state);
+    const known = told.get(each.state) ?? record(each.sheet, each.state, each.entries);
+    told.set(each.state, known);
+    return known;
   });
   known = { states, said: lastTimes(records), taught: learned(records) };
   return known;
 }
 
+/**
+ * @param {Batch} run @param {{step: string | null, line: string | null}} given @param {readonly Batch[]} runs
+ * @param {number | null} ownPpm
+ */
 export function besideStep(run, { step, line }, runs, ownPpm) {
   if (!step) return [];
   const { said, taught } = formerOf(run, runs);
@@ -46,15 +55,19 @@ export function besideStep(run, { step, line }, runs, ownPpm) {
   ].filter(Boolean);
 }
 
-/** What one heating of a step is called; "" where it is no melt. */
+/** What one heating of a step is called; "" where it is no melt. @param {Sheet} sheet @param {string} key */
 function heatOf(sheet, key) {
   const step = sheet.steps.find(({ id }) => id === key);
-  return step.kind === "melt" ? heatWord(sheet, step) : "";
+  return step?.kind === "melt" ? heatWord(sheet, step) : "";
 }
 
-/** "Of 4 runs: 5 to 6 bursts, ready after 5 h 50 min to 6 h 10 min"; "" while there are fewer than three. */
+/**
+ * "Of 4 runs: 5 to 6 bursts, ready after 5 h 50 min to 6 h 10 min"; "" while there are fewer than three.
+ * @param {Learned | undefined} fields @param {string} heat
+ */
 function usually(fields, heat) {
   const { bursts, tries, wait_ms: wait } = fields ?? {};
+  /** @param {Spread} spread @param {(value: number) => string} say */
   const range = ({ low, high }, say) => (say(low) === say(high) ? say(low) : `${say(low)} to ${say(high)}`);
   const words = [
     bursts ? `${range(bursts, String)} ${heat}${bursts.high === 1 ? "" : "s"}` : "",
@@ -62,5 +75,5 @@ function usually(fields, heat) {
     wait ? `ready after ${range(wait, duration)}` : "",
   ].filter(Boolean);
   const one = bursts ?? wait ?? tries;
-  return words.length ? `In the middle half of your ${one.runs} runs: ${words.join(", ")}.` : "";
+  return one && words.length ? `In the middle half of your ${one.runs} runs: ${words.join(", ")}.` : "";
 }

@@ -7,7 +7,7 @@
 //
 // `full` is the mass (mg) that the drawing is filled by.
 
-import { define, keyed, s, setAttr, setText } from "./dom.js";
+import { define, first, keyed, s, setAttr, setText } from "./dom.js";
 import { hatch } from "./hatch.js";
 
 const DEEP = 132;
@@ -19,7 +19,20 @@ const BRIMFUL = 0.86; // how much of the section's area a full batch takes
 const NAME_FITS = 18; // characters beside the bowl
 const SEEN = 5; // least height of the band to be filled, so that half a gram still shows
 
-/** Half the inner width at a height above the floor, both in drawing units, by shape. */
+/**
+ * @typedef {"bowl" | "jug"} Shape
+ * @typedef {{id: string, name: string, mg: number, amount: string}} BowlLayer
+ * @typedef {BowlLayer & {turn: number, low: number, high: number}} DrawnLayer
+ * @typedef {{name: string, mg: number, amount: string}} NextLayer
+ * @typedef {{id: string, name: string, at: number, y: number, isNext: boolean}} Callout
+ * @typedef {{letter: string, label: string, shape: Shape, full: number, layers: BowlLayer[],
+ *   next: NextLayer | null}} BowlData
+ */
+
+/**
+ * Half the inner width at a height above the floor, both in drawing units, by shape.
+ * @type {{[S in Shape]: (height: number) => number}}
+ */
 const PROFILES = {
   bowl: (height) => {
     const down = 1 - height / DEEP;
@@ -28,6 +41,7 @@ const PROFILES = {
   jug: (height) => 62 + 12 * (height / DEEP) - 16 * Math.max(0, 1 - height / 18) ** 2.4,
 };
 
+/** @type {{[shape: string]: number[]}} */
 const AREAS = Object.fromEntries(
   Object.entries(PROFILES).map(([shape, halfWidth]) => {
     const sums = [0];
@@ -36,7 +50,10 @@ const AREAS = Object.fromEntries(
   }),
 );
 
-/** The height at which the section holds a share (0..1) of its whole area. */
+/**
+ * The height at which the section holds a share (0..1) of its whole area.
+ * @param {Shape} shape @param {number} share
+ */
 function heightOf(shape, share) {
   const sums = AREAS[shape];
   const area = Math.min(1, Math.max(0, share)) * sums[SLICES];
@@ -46,21 +63,26 @@ function heightOf(shape, share) {
   return ((above - 1 + part) * DEEP) / SLICES;
 }
 
-/** The closed outline of the section between two heights, `grow` units wider on each side. */
+/**
+ * The closed outline of the section between two heights, `grow` units wider on each side.
+ * @param {Shape} shape @param {number} low @param {number} high
+ */
 function outline(shape, low, high, grow = 0) {
+  /** @type {number[]} */
   const points = [];
   const count = Math.max(2, Math.ceil(((high - low) / DEEP) * 40));
   for (let i = 0; i <= count; i += 1) points.push(low + ((high - low) * i) / count);
-  const x = (height) => PROFILES[shape](height) + grow;
-  const y = (height) => (BRIM + DEEP - height).toFixed(1);
+  const x = (/** @type {number} */ height) => PROFILES[shape](height) + grow;
+  const y = (/** @type {number} */ height) => (BRIM + DEEP - height).toFixed(1);
   const right = points.map((height) => `${(MIDDLE + x(height)).toFixed(1)} ${y(height)}`);
   const left = [...points].reverse().map((height) => `${(MIDDLE - x(height)).toFixed(1)} ${y(height)}`);
   return `M${right.join("L")}L${left.join("L")}Z`;
 }
 
+/** @param {number} height */
 const brimY = (height) => BRIM + DEEP - height;
 
-class BowlSection extends HTMLElement {
+export class BowlSection extends HTMLElement {
   #layers = s("g", {});
   #names = s("g", { class: "callouts" });
   #band = s("path", { class: "band" });
@@ -75,6 +97,7 @@ class BowlSection extends HTMLElement {
   #foot = s("path", { class: "wall" });
   #handle = s("path", { class: "handle" });
   #rims = [s("circle", { class: "wall", cy: BRIM, r: 7 }), s("circle", { class: "wall", cy: BRIM, r: 7 })];
+  /** @type {Shape | ""} */
   #shape = "";
   #svg;
 
@@ -99,10 +122,11 @@ class BowlSection extends HTMLElement {
     if (!this.#svg.isConnected) this.append(this.#svg);
   }
 
+  /** @param {BowlData} given */
   set data({ letter, label, shape, full, layers, next }) {
     this.#stand(shape);
     const halfWidth = PROFILES[shape];
-    const share = (mg) => (full > 0 ? (mg / full) * BRIMFUL : 0);
+    const share = (/** @type {number} */ mg) => (full > 0 ? (mg / full) * BRIMFUL : 0);
     let sum = 0;
     const drawn = layers.map((layer, turn) => {
       const low = heightOf(shape, share(sum));
@@ -129,13 +153,13 @@ class BowlSection extends HTMLElement {
       "transform",
       `translate(${(MIDDLE + halfWidth(markAt) + 1).toFixed(1)} ${brimY(markAt).toFixed(1)})`,
     );
-    setAttr(this.#tick.lastChild, "d", `M0 0H${(-2 * halfWidth(markAt)).toFixed(1)}`);
+    setAttr(first(this.#tick, 1), "d", `M0 0H${(-2 * halfWidth(markAt)).toFixed(1)}`);
     setAttr(this.#tick, "display", next ? null : "none");
     this.#callouts(halfWidth, drawn, next, markAt);
     setAttr(this.#svg, "aria-label", this.#spoken(label, layers, next));
   }
 
-  /** The empty vessel, drawn again only when its shape is another. */
+  /** The empty vessel, drawn again only when its shape is another. @param {Shape} shape */
   #stand(shape) {
     if (shape === this.#shape) return;
     this.#shape = shape;
@@ -152,12 +176,17 @@ class BowlSection extends HTMLElement {
     this.#rims.forEach((rim, side) => setAttr(rim, "cx", MIDDLE + (side ? brim : -brim)));
   }
 
-  /** Names stand at the right with a thin leader; the newest few, kept a line apart. */
+  /**
+   * Names stand at the right with a thin leader; the newest few, kept a line apart.
+   * @param {(height: number) => number} halfWidth @param {DrawnLayer[]} drawn @param {NextLayer | null} next
+   * @param {number} markAt
+   */
   #callouts(halfWidth, drawn, next, markAt) {
+    /** @type {Callout[]} */
     const wanted = drawn
       .slice(next ? -4 : -5)
-      .map((layer) => ({ ...layer, at: (layer.low + layer.high) / 2 }));
-    if (next) wanted.push({ ...next, id: "next", at: markAt, isNext: true });
+      .map(({ id, name, low, high }) => ({ id, name, at: (low + high) / 2, y: 0, isNext: false }));
+    if (next) wanted.push({ id: "next", name: next.name, at: markAt, y: 0, isNext: true });
     let lowest = FLOOR + 8;
     for (const callout of wanted) {
       callout.y = Math.min(brimY(callout.at) + 5, lowest);
@@ -178,21 +207,22 @@ class BowlSection extends HTMLElement {
         const x = MIDDLE + halfWidth(callout.at) + (callout.isNext ? 16 : -6);
         const y = brimY(callout.at);
         setAttr(node, "class", callout.isNext ? "callout next" : "callout");
-        setAttr(node.firstChild, "d", `M${x.toFixed(1)} ${y.toFixed(1)}L250 ${(callout.y - 5).toFixed(1)}h5`);
-        setAttr(node.lastChild, "x", 258);
-        setAttr(node.lastChild, "y", callout.y.toFixed(1));
-        setText(node.lastChild, shorten(callout.name));
+        setAttr(first(node), "d", `M${x.toFixed(1)} ${y.toFixed(1)}L250 ${(callout.y - 5).toFixed(1)}h5`);
+        setAttr(first(node, 1), "x", 258);
+        setAttr(first(node, 1), "y", callout.y.toFixed(1));
+        setText(first(node, 1), shorten(callout.name));
       },
     );
   }
 
+  /** @param {string} label @param {BowlLayer[]} layers @param {NextLayer | null} next */
   #spoken(label, layers, next) {
     const held = layers.map((layer) => `${layer.name} ${layer.amount}`).join(", ");
     return `${label}: ${held || "empty"}${next ? `; next ${next.name} ${next.amount}` : ""}`;
   }
 }
 
-/** "Citric acid, anhydrous" is citric acid enough beside its layer. */
+/** "Citric acid, anhydrous" is citric acid enough beside its layer. @param {string} name */
 function shorten(name) {
   const plain = name.split(/[,(]/)[0].trim();
   return plain.length > NAME_FITS ? `${plain.slice(0, NAME_FITS - 1).trimEnd()}\u2026` : plain;

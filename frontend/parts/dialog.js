@@ -4,9 +4,12 @@
 //   const given = await openDialog(dialog);   // its returnValue, "" when it was left; the dialog is gone by then
 //   closeDialogs();                           // another screen comes
 
-const owned = new Set();
+const owned = /** @type {Set<HTMLDialogElement>} */ (new Set());
 
-/** `stays`: of the page, not of a screen, as what is said of the time away. */
+/**
+ * `stays`: of the page, not of a screen, as what is said of the time away.
+ * @param {HTMLDialogElement} dialog @param {{stays?: boolean}} [how] @returns {Promise<string>}
+ */
 export function openDialog(dialog, { stays = false } = {}) {
   document.body.append(dialog);
   dialog.showModal();

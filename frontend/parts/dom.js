@@ -115,6 +115,12 @@ export function setChildren(parent, nodes) {
   }
 }
 
+/** An element within another that is known to be there. @param {ParentNode} node @param {string} selector */
+export const part = (node, selector) => /** @type {HTMLElement} */ (node.querySelector(selector));
+
+/** The first element in one that has one, or the one at that place. @param {Element} node @param {number} [place] */
+export const first = (node, place = 0) => /** @type {HTMLElement} */ (node.children[place]);
+
 /**
  * Whether two pieces of plain data say the same, so that a screen need not be built again.
  * @param {unknown} a @param {unknown} b

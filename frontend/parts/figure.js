@@ -5,20 +5,27 @@
 
 import { heatWord } from "../bench/heating.js";
 import { about } from "./words.js";
+/** @import { MeltStep, Now, PiecesStep, Prompt, Sheet, SheetVessel, SplitStep } from "../../bench/shapes/page" */
+/** @import { State, Step } from "../../bench/shapes/page" */
+/** @import { BowlData } from "./bowl-section.js" */
+/** @import { PlateData } from "./plate-rows.js" */
 
 const COARSE = 120; // a taper is redrawn this many times over its whole length
 
-/** The bowl of a prompt's weighing, or of its step when nothing is weighed; null when there is nothing in it. */
+/**
+ * The bowl of a prompt's weighing, or of its step when nothing is weighed; null when there is nothing in it.
+ * @param {Sheet} sheet @param {State} state @param {Prompt} prompt @param {Step | undefined} step
+ */
 function bowl(sheet, state, prompt, step) {
   const weighing = prompt.weigh ?? null;
+  const own = step && ("vessel" in step ? step.vessel : "into" in step ? step.into : undefined);
   const home =
     weighing?.vessel ??
-    step?.vessel ??
-    step?.into ??
+    own ??
     sheet.vessels.find((vessel) => vessel.component === prompt.component && vessel.round === prompt.round)
       ?.id;
   const vessel = sheet.vessels.find((candidate) => candidate.id === home);
-  if (!vessel) return null;
+  if (!vessel || home === undefined) return null;
 
   const lines = sheet.lines.filter((line) => line.vessel === home && line.mg !== null);
   const weighed = lines
@@ -37,7 +44,7 @@ function bowl(sheet, state, prompt, step) {
     weighing && weighing.add_mg > 0
       ? { name: weighing.name, mg: weighing.add_mg, amount: weighing.add }
       : null;
-  const planned = lines.reduce((total, line) => total + (state.lines[line.id]?.target_mg ?? line.mg), 0);
+  const planned = lines.reduce((total, line) => total + (state.lines[line.id]?.target_mg ?? line.mg ?? 0), 0);
   const full = Math.max(planned + Math.max(0, held - sum), held + (next?.mg ?? 0));
   if (full === 0) return null;
   return {
@@ -50,15 +57,18 @@ function bowl(sheet, state, prompt, step) {
   };
 }
 
-/** Straight-sided things are drawn as a jug, the others as a bowl. */
+/**
+ * Straight-sided things are drawn as a jug, the others as a bowl.
+ * @param {Sheet} sheet @param {SheetVessel} vessel
+ */
 function shapeOf(sheet, vessel) {
   const kind = sheet.kit.vessels.find((candidate) => candidate.name === vessel.name)?.kind;
-  return ["jug", "cup", "pan"].includes(kind) ? "jug" : "bowl";
+  return ["jug", "cup", "pan"].includes(kind ?? "") ? "jug" : "bowl";
 }
 
-function bursts(sheet, state, prompt, at) {
-  const step = sheet.steps.find((candidate) => candidate.id === prompt.step);
-  const burnt = state.bursts[prompt.step] ?? [];
+/** @param {Sheet} sheet @param {State} state @param {Prompt} prompt @param {MeltStep} step @param {number} at */
+function bursts(sheet, state, prompt, step, at) {
+  const burnt = state.bursts[step.id] ?? [];
   const burning = burnt.some((burst) => burst.at + burst.ms > at);
   return {
     element: "plate-row",
@@ -74,8 +84,8 @@ function bursts(sheet, state, prompt, at) {
   };
 }
 
-function portions(sheet, state, prompt) {
-  const step = sheet.steps.find((candidate) => candidate.id === prompt.step);
+/** @param {State} state @param {Prompt} prompt @param {SplitStep} step */
+function portions(state, prompt, step) {
   const waiting = step.portions.find((portion) => state.portions[portion.vessel] === undefined);
   return {
     element: "plate-row",
@@ -93,10 +103,10 @@ function portions(sheet, state, prompt) {
   };
 }
 
-function cavities(sheet, state, prompt) {
-  const step = sheet.steps.find((candidate) => candidate.id === prompt.step);
-  const { good = 0, spoiled = 0, partial = 0 } = state.counts[prompt.step] ?? {};
-  const count = state.expected[prompt.step] ?? step.count;
+/** @param {State} state @param {Prompt} prompt @param {PiecesStep} step */
+function cavities(state, prompt, step) {
+  const { good = 0, spoiled = 0, partial = 0 } = state.counts[step.id] ?? {};
+  const count = state.expected[step.id] ?? step.count;
   const verb = step.verb ?? "made";
   return {
     element: "plate-row",
@@ -107,7 +117,10 @@ function cavities(sheet, state, prompt) {
   };
 }
 
-/** The countdown a prompt is about, if one runs: a wait, a guide or a window of its step. */
+/**
+ * The countdown a prompt is about, if one runs: a wait, a guide or a window of its step.
+ * @param {Prompt} prompt @param {Now} bench
+ */
 export function countdownOf(prompt, bench) {
   const wait = bench.waits.find((candidate) => candidate.step === prompt.step);
   if (wait) {
@@ -117,9 +130,9 @@ export function countdownOf(prompt, bench) {
         : wait.phase === "look"
           ? wait.usual_at
           : (wait.latest_at ?? wait.usual_at);
-    const goal =
-      { counting: "until first check", look: "to the usual time", late: "past the latest" }[wait.phase] ??
-      (wait.latest_at === null ? "past the usual time" : "to the latest");
+    /** @type {{[phase: string]: string | undefined}} */
+    const goals = { counting: "until first check", look: "to the usual time", late: "past the latest" };
+    const goal = goals[wait.phase] ?? (wait.latest_at === null ? "past the usual time" : "to the latest");
     return {
       from: wait.began_at,
       earliest: wait.earliest_at,
@@ -131,18 +144,20 @@ export function countdownOf(prompt, bench) {
   }
   const guide = bench.guides.find((candidate) => candidate.step === prompt.step);
   if (!guide) return null;
-  const isBurst = guide.rests_at > bench.at; // and its rest comes after it
+  const rests = guide.rests_at ?? 0;
+  const isBurst = rests > bench.at; // and its rest comes after it
   const goal = isBurst ? "to go, then stir and rest" : "rests_at" in guide ? "of rest, then look" : "to go";
   return {
     from: guide.began_at,
     earliest: null,
-    until: isBurst ? guide.rests_at : guide.until,
+    until: isBurst ? rests : guide.until,
     word: guide.title,
     phase: guide.phase,
     until_says: guide.phase === "ready" ? "over: look" : goal,
   };
 }
 
+/** @param {Prompt} prompt @param {Now} bench @param {number} at */
 function taper(prompt, bench, at) {
   const running = countdownOf(prompt, bench);
   if (!running) return null;
@@ -160,16 +175,23 @@ function taper(prompt, bench, at) {
   };
 }
 
+/**
+ * What to draw: a bowl, or another plate.
+ * @typedef {{element: "bowl-section", data: BowlData, caption: string}
+ *   | {element: "plate-row", data: PlateData, caption: string}} Figure
+ * @param {Sheet} sheet @param {State} state @param {Prompt} prompt @param {Now} bench @param {number} at
+ */
+
 export function figureFor(sheet, state, prompt, bench, at) {
   if (prompt.kind === "finish") return null;
   const step = sheet.steps.find((candidate) => candidate.id === prompt.step);
-  if (step?.kind === "split") return portions(sheet, state, prompt);
+  if (step?.kind === "split") return portions(state, prompt, step);
   if (prompt.weigh) return bowl(sheet, state, prompt, step);
-  if (step?.kind === "melt") return bursts(sheet, state, prompt, at);
-  if (step?.kind === "pieces") return cavities(sheet, state, prompt);
+  if (step?.kind === "melt") return bursts(sheet, state, prompt, step, at);
+  if (step?.kind === "pieces") return cavities(state, prompt, step);
   if (step?.kind === "wait") return taper(prompt, bench, at);
   if (step?.kind === "check") {
-    const looks = (state.looks[prompt.step] ?? []).map((look) => look.answer);
+    const looks = (state.looks[step.id] ?? []).map((look) => look.answer);
     if (!looks.length) return null;
     return {
       element: "plate-row",

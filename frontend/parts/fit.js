@@ -14,20 +14,23 @@ import { setAttr } from "./dom.js";
 
 const STEPS = 6;
 const KEPT = 200;
+/** @type {Map<string, {tight: number, isBelow: boolean}>} */
 const known = new Map();
 
 export function forget() {
   known.clear();
 }
 
+/** @param {HTMLElement} bench @param {HTMLElement} words @param {HTMLElement[]} musts @param {string} prompt */
 export function fit(bench, words, musts, prompt) {
   const place = [
     prompt,
     bench.children.length,
-    ...[...bench.children].map((part) => (part.hidden ? "" : part.textContent.length)),
+    ...[...bench.children].map((part) => (part.hasAttribute("hidden") ? "" : part.textContent.length)),
   ].join(" ");
-  if (known.has(place)) {
-    const { tight, isBelow } = known.get(place);
+  const had = known.get(place);
+  if (had) {
+    const { tight, isBelow } = had;
     setAttr(bench, "data-tight", steps(tight));
     setAttr(words, "data-below", isBelow);
     return;
@@ -44,11 +47,15 @@ export function fit(bench, words, musts, prompt) {
   known.set(place, { tight, isBelow });
 }
 
-/** All of it is in sight: no part of the words that must be seen lies below their foot, and nothing is pushed out. */
+/**
+ * All of it is in sight: no part of the words that must be seen lies below their foot, and nothing is pushed out.
+ * @param {HTMLElement} bench @param {HTMLElement} words @param {HTMLElement[]} musts
+ */
 function fits(bench, words, musts) {
   if (bench.scrollHeight > bench.clientHeight + 1 || bench.scrollWidth > bench.clientWidth + 1) return false;
   const foot = words.clientHeight - 2;
   return musts.every((node) => node.offsetParent === null || node.offsetTop + node.offsetHeight <= foot);
 }
 
+/** @param {number} tight */
 const steps = (tight) => Array.from({ length: tight }, (_, step) => step + 1).join(" ") || null;

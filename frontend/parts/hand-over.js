@@ -6,18 +6,23 @@
 // A page that was put on an iPhone's home screen has no place to download to; its share sheet has "Save to Files".
 
 import { isApple, isInstalled } from "../platform.js";
+import { last } from "../bench/lists.js";
 import { h } from "./dom.js";
 
 const KEPT_MS = 60_000;
+/** @type {{[ending: string]: string}} */
 const TYPES = { json: "application/json", csv: "text/csv" };
 
 const sharesFiles = () => isApple && isInstalled && Boolean(navigator.canShare);
 
+/** @param {string} name @param {string} text */
 export function handOver(name, text) {
-  give(name, new Blob([text], { type: TYPES[name.split(".").at(-1)] }));
+  give(name, new Blob([text], { type: TYPES[last(name.split("."))] }));
 }
 
+/** @param {string} href @param {string} name @param {string} label */
 export function fileLink(href, name, label) {
+  /** @param {Event} event */
   const onclick = async (event) => {
     if (!sharesFiles()) return;
     event.preventDefault();
@@ -27,6 +32,7 @@ export function fileLink(href, name, label) {
   return h("a", { class: "button quiet", href, download: name, onclick }, label);
 }
 
+/** @param {string} name @param {Blob} blob */
 function give(name, blob) {
   const file = sharesFiles() && new File([blob], name, { type: blob.type });
   if (file && navigator.canShare({ files: [file] })) {

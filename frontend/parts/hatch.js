@@ -8,6 +8,7 @@
 
 import { s } from "./dom.js";
 
+/** @type {((n: number) => SVGElement[])[]} */
 const RULINGS = [
   (n) => [line(0, n, n, 0), line(-1, 1, 1, -1), line(n - 1, n + 1, n + 1, n - 1)],
   (n) => [line(0, n / 2, n, n / 2)],
@@ -18,9 +19,12 @@ const RULINGS = [
 ];
 const WIDTHS = [6, 10];
 
+/** @param {number} x1 @param {number} y1 @param {number} x2 @param {number} y2 */
 const line = (x1, y1, x2, y2) => s("path", { class: "hatch-line", d: `M${x1} ${y1}L${x2} ${y2}` });
+/** @param {number} cx @param {number} cy */
 const dot = (cx, cy) => s("circle", { class: "hatch-dot", cx, cy, r: 0.9 });
 
+/** @param {string} letter */
 const kindOf = (letter) => (letter.charCodeAt(0) - 65) % RULINGS.length;
 
 /** Put the tiles into the page; every fill refers to them. */
@@ -38,12 +42,12 @@ export function installHatching() {
   document.body.append(s("svg", { class: "unseen", "aria-hidden": "true" }, s("defs", {}, tiles)));
 }
 
-/** The fill of a component's layer; `turn` alternates close and wide ruling. */
+/** The fill of a component's layer; `turn` alternates close and wide ruling. @param {string} letter */
 export function hatch(letter, turn = 0) {
   return `url(#hatch-${kindOf(letter)}-${turn % WIDTHS.length})`;
 }
 
-/** The square that stands for a component wherever it is named. */
+/** The square that stands for a component wherever it is named. @param {string} letter */
 export function letterMark(letter) {
   return s(
     "svg",
@@ -54,10 +58,10 @@ export function letterMark(letter) {
   );
 }
 
-/** Turn an existing mark into another letter's. */
+/** Turn an existing mark into another letter's. @param {SVGElement} mark @param {string} letter */
 export function relabelMark(mark, letter) {
-  if (mark.lastChild.textContent === letter) return;
+  if (!mark.lastChild || mark.lastChild.textContent === letter) return;
   mark.lastChild.textContent = letter;
-  mark.firstChild.setAttribute("fill", hatch(letter));
+  mark.firstElementChild?.setAttribute("fill", hatch(letter));
   mark.setAttribute("aria-label", `part ${letter}`);
 }

@@ -2,11 +2,17 @@
 //
 //   takenBy(run, "base.1.weigh", runs)  ->  ["Small jug is in use by D-A41. Take another."]
 
+/** @import { Place } from "../../types/bench" */
+/** @import { BenchRun } from "../../types/keep" */
+/** @import { Batch } from "../../types/parts" */
+
+/** @param {Place} given */
 const placeOf = ({ component, round }) => `${component}.${round}`;
 
 /**
  * The kit's vessels that hold something of a batch now. A bowl is free once its part is pressed or poured, a jug once
  * it is tipped out.
+ * @param {Batch} given
  */
 function heldBy({ sheet, state, open }) {
   if (!open) return [];
@@ -20,12 +26,13 @@ function heldBy({ sheet, state, open }) {
     .map(({ id }) => state.vessels[id].name);
 }
 
+/** @param {BenchRun} run @param {string} step @param {readonly Batch[]} runs */
 export function takenBy(run, step, runs) {
   const { sheet, state } = run;
-  const wanted = sheet.steps.find(({ id }) => id === step)?.vessel;
-  const vessel = state.vessels[wanted];
+  const wanted = sheet.steps.find(({ id }) => id === step);
+  const vessel = wanted && "vessel" in wanted ? state.vessels[wanted.vessel] : undefined;
   const { kind } = sheet.kit.vessels.find(({ name }) => name === vessel?.name) ?? {};
-  if (!kind || kind === "cup" || vessel.in_mg > 0) return []; // small cups are wiped and used again
+  if (!vessel || !kind || kind === "cup" || vessel.in_mg > 0) return []; // small cups are wiped and used again
   return runs
     .filter((other) => other.id !== run.id && heldBy(other).includes(vessel.name))
     .map(

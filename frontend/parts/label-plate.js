@@ -6,7 +6,8 @@
 // millimetre. The largest type that fits the label is taken, and the net content is never drawn under
 // the least height that its rule asks for; fits is false when even the least type does not go on it.
 
-import { h, s } from "./dom.js";
+import { h, part, s } from "./dom.js";
+/** @import { Label } from "../../bench/shapes/page" */
 
 const UM_PER_PX = 25_400 / 96; // a CSS pixel is 1/96 inch
 const LEAST_PT = 3;
@@ -14,6 +15,10 @@ const MOST_PT = 14;
 const MEASURED_PX = 200; // large enough that whole pixels tell; larger, and browsers round more coarsely
 const STEPS = 12; // halvings: finer than a hundredth of a point
 
+/**
+ * @param {Label & {function?: string | null}} told @param {{width_mm: number, height_mm: number}} given
+ * @param {HTMLElement} parent
+ */
 export function drawLabel(told, { width_mm: width, height_mm: height }, parent) {
   const node = h(
     "article",
@@ -22,10 +27,10 @@ export function drawLabel(told, { width_mm: width, height_mm: height }, parent) 
   );
   Object.assign(node.style, { width: `${width}mm`, height: `${height}mm` });
   parent.replaceChildren(node);
-  const net = node.querySelector(".label-net");
+  const net = part(node, ".label-net");
   const least = told.heights.net.least_um ?? 0;
   net.style.fontSize = `max(1em, ${Math.ceil((100 * least) / UM_PER_PX / shareOf(net)) / 100}px)`;
-  const isIn = (points) => {
+  const isIn = (/** @type {number} */ points) => {
     node.style.fontSize = `${points}pt`;
     return node.scrollHeight <= node.clientHeight + 1 && node.scrollWidth <= node.clientWidth + 1;
   };
@@ -40,23 +45,24 @@ export function drawLabel(told, { width_mm: width, height_mm: height }, parent) 
   return {
     node,
     fits,
-    letters: { list_um: letterOf(node.querySelector(".label-list")), net_um: letterOf(net) },
+    letters: { list_um: letterOf(part(node, ".label-list")), net_um: letterOf(net) },
   };
 }
 
-/** The height of a small o in an element's own type. */
+/** The height of a small o in an element's own type. @param {Element} element */
 function letterOf(element) {
   return Math.round(shareOf(element) * Number.parseFloat(getComputedStyle(element).fontSize) * UM_PER_PX);
 }
 
-/** How much of the type's size a small o is high. */
+/** How much of the type's size a small o is high. @param {Element} element */
 function shareOf(element) {
   const { fontStyle, fontWeight, fontFamily } = getComputedStyle(element);
-  const pen = document.createElement("canvas").getContext("2d");
+  const pen = /** @type {CanvasRenderingContext2D} */ (document.createElement("canvas").getContext("2d"));
   pen.font = `${fontStyle} ${fontWeight} ${MEASURED_PX}px ${fontFamily}`;
   return pen.measureText("o").actualBoundingBoxAscent / MEASURED_PX;
 }
 
+/** @param {Label & {function?: string | null}} given */
 function contents({
   identity,
   net,
@@ -87,7 +93,7 @@ function contents({
   ].filter(Boolean);
 }
 
-/** An open jar with the months on it: the period after opening. */
+/** An open jar with the months on it: the period after opening. @param {string} months */
 function openJar(months) {
   return s(
     "svg",

@@ -3,7 +3,11 @@
 //
 //   linkWords({ state: "offline", unsent: 3, refused: [] }) -> "offline, 3 not sent"
 
+/** @import { Link } from "../../types/keep" */
+
+/** @param {Pick<Link, "state" | "unsent" | "refused" | "shut">} link */
 export function linkWords(link) {
+  /** @type {string[]} */
   const words = [];
   if (link.shut) words.push(link.shut === "unpaired" ? "not paired" : "shut out");
   else if (link.state === "offline") words.push("offline");

@@ -14,6 +14,7 @@ const PATHS = {
   drag: "M5 8h14M5 16h14",
 };
 
+/** @param {keyof typeof PATHS} name */
 export function mark(name) {
   return s(
     "svg",

@@ -10,12 +10,18 @@
 // A modal dialog; digits, point, Backspace, Enter and Escape work from a keyboard.
 
 import { openDialog } from "./dialog.js";
-import { h, setText, show } from "./dom.js";
+import { first, h, setText, show } from "./dom.js";
 import { mark } from "./marks.js";
 import { mass } from "./words.js";
 
 const MOST = 9; // digits a reading may have
 
+/**
+ * @typedef {{title: string, target?: number | null, tolerance?: number, division?: number, unit?: string,
+ *   answer?: string, least?: number, most?: number | null}} Pad
+ */
+
+/** @param {Pad} given @returns {Promise<number | null>} */
 export function openPad({
   title,
   target = null,
@@ -32,8 +38,10 @@ export function openPad({
   const shown = h("output", { class: "pad-shown figures", "aria-live": "polite" });
   const off = h("p", { class: "pad-off" });
   const strong = h("button", { type: "submit", value: "given", class: "copper" });
+  /** @param {string | Node} label @param {() => void} press @param {string} [name] */
   const key = (label, press, name) =>
     h("button", { type: "button", class: "outlined key", "aria-label": name, onclick: press }, label);
+  /** @param {string} d */
   const digit = (d) => key(d, () => type(d));
   const keys = h(
     "div",
@@ -43,6 +51,7 @@ export function openPad({
     digit("0"),
     key(mark("rub"), rub, "rub out"),
   );
+  /** @type {HTMLDialogElement} */
   const dialog = h(
     "dialog",
     { class: "pad", "aria-label": title },
@@ -71,6 +80,7 @@ export function openPad({
       : Number(whole);
   }
 
+  /** @param {string} char */
   function type(char) {
     if (char === "." && digits.includes(".")) return;
     if (digits.replace(".", "").length >= MOST) return;
@@ -95,9 +105,10 @@ export function openPad({
     show(off, words !== "" || target !== null || most !== null);
   }
 
-  /** As this scale would show it. */
+  /** As this scale would show it. @param {number} much */
   const size = (much) => (unit === "g" ? mass(Math.round(much / division) * division) : String(much));
 
+  /** @param {number | null} given */
   function offBy(given) {
     if (!places && digits.endsWith("."))
       return unit === "g" ? "this scale shows whole grams" : "whole pieces only";
@@ -125,6 +136,6 @@ export function openPad({
 
   update();
   const closed = openDialog(dialog);
-  keys.firstChild.focus();
+  first(keys).focus();
   return closed.then((given) => (given === "given" ? value() : null));
 }

@@ -9,43 +9,57 @@
 //   draft.sent(); draft.saved();                                    // this form's own save, once news of it has come
 
 import { h, setText, show } from "./dom.js";
+/** @import { Control } from "../../types/parts" */
 
-const valueOf = (control) => (control.type === "checkbox" ? control.checked : control.value);
+/**
+ * @typedef {{control: Control, base: string | boolean, theirs: HTMLElement, beside: HTMLElement,
+ *   sent?: string | boolean}} OwnField
+ */
 
+/** @param {Control} control @returns {control is HTMLInputElement} */
+const isTick = (control) => control.type === "checkbox";
+
+/** @param {Control} control */
+const valueOf = (control) => (isTick(control) ? control.checked : control.value);
+
+/** @param {Control} control @param {string | boolean} value */
 function put(control, value) {
-  if (control.type === "checkbox") control.checked = value;
-  else control.value = value;
+  if (isTick(control)) control.checked = value === true;
+  else control.value = String(value);
 }
 
+/** @param {Control} control @param {string | boolean} value */
 function worded(control, value) {
-  if (control.type === "checkbox") return value ? "ticked" : "not ticked";
-  return [...(control.options ?? [])].find((option) => option.value === value)?.text ?? (value || "empty");
+  if (isTick(control)) return value ? "ticked" : "not ticked";
+  const options = control instanceof HTMLSelectElement ? [...control.options] : [];
+  return options.find((option) => option.value === value)?.text ?? (value || "empty");
 }
 
 export class OwnDraft {
+  /** @type {Map<string, OwnField>} */
   #fields = new Map();
 
-  /** Give a control its value, and make the node where news of it stands. */
+  /**
+   * Give a control its value, and make the node where news of it stands.
+   * @param {string} key @param {Control} control @param {string | boolean} value
+   */
   own(key, control, value) {
     put(control, value);
-    const field = { control, base: valueOf(control), theirs: h("span", {}) };
+    const beside = h("span", { class: "theirs small", role: "status", hidden: true });
+    /** @type {OwnField} */
+    const field = { control, base: valueOf(control), theirs: h("span", {}), beside };
     const take = () => {
       put(control, field.base);
       this.#compare(field);
       control.focus();
     };
-    field.beside = h(
-      "span",
-      { class: "theirs small", role: "status", hidden: true },
-      field.theirs,
-      h("button", { type: "button", class: "quiet", onclick: take }, "Use that"),
-    );
+    beside.append(field.theirs, h("button", { type: "button", class: "quiet", onclick: take }, "Use that"));
     control.addEventListener("input", () => field.beside.hidden || this.#compare(field));
     this.#fields.set(key, field);
     return field.beside;
   }
 
-  /** @param {Record<string, string|boolean>} saved by key; a key that is missing is empty */
+  /** @param {{[key: string]: string | boolean | undefined}} saved by key; a key that is missing is empty */
   news(saved) {
     for (const [key, field] of this.#fields) {
       const { control, base } = field;
@@ -57,11 +71,12 @@ export class OwnDraft {
     }
   }
 
-  /** Fields that are no longer there. */
+  /** Fields that are no longer there. @param {Iterable<string>} keys */
   drop(keys) {
     for (const key of keys) this.#fields.delete(key);
   }
 
+  /** @param {string} key */
   isMine(key) {
     const field = this.#fields.get(key);
     return field !== undefined && valueOf(field.control) !== field.base;
@@ -80,6 +95,7 @@ export class OwnDraft {
     }
   }
 
+  /** @param {OwnField} given */
   #compare({ control, base, beside, theirs }) {
     setText(theirs, `Saved elsewhere: ${worded(control, base)}. `);
     show(beside, valueOf(control) !== base);

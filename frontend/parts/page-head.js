@@ -13,6 +13,7 @@ const PAGES = [
   ["studio", "#/studio", "Settings"],
 ];
 
+/** @param {string} title @param {string} here */
 export function pageHead(title, here, [back, backTo] = ["#/", "Recipes"]) {
   const links = PAGES.map(([name, href, label]) =>
     h("a", { href, class: "button quiet", "aria-current": name === here ? "page" : null }, label),

@@ -7,10 +7,12 @@ const LONGEST_SIDE = 1600;
 const QUALITIES = [0.82, 0.7, 0.55, 0.4];
 const MOST_BYTES = 600_000;
 
+/** @param {string} says */
 function refuse(says) {
   return Object.assign(new Error(says), { says });
 }
 
+/** @param {Blob} file */
 export async function photograph(file) {
   if (!globalThis.crypto?.subtle)
     throw refuse("Photographs need the studio\u2019s https address: open the page by that.");
@@ -21,13 +23,13 @@ export async function photograph(file) {
   const canvas = document.createElement("canvas");
   canvas.width = Math.max(1, Math.round(image.width * scale));
   canvas.height = Math.max(1, Math.round(image.height * scale));
-  const pen = canvas.getContext("2d");
+  const pen = /** @type {CanvasRenderingContext2D} */ (canvas.getContext("2d"));
   pen.fillStyle = "#fff"; // what is see-through would turn black
   pen.fillRect(0, 0, canvas.width, canvas.height);
   pen.drawImage(image, 0, 0, canvas.width, canvas.height);
   image.close();
   for (const quality of QUALITIES) {
-    const blob = await new Promise((resolve) => canvas.toBlob(resolve, "image/jpeg", quality));
+    const blob = await jpegOf(canvas, quality);
     if (!blob) break;
     if (blob.size <= MOST_BYTES || quality === QUALITIES.at(-1))
       return { blob, sha256: await hexOf(await blob.arrayBuffer()) };
@@ -35,7 +37,13 @@ export async function photograph(file) {
   throw refuse("The picture could not be made smaller. Take it again.");
 }
 
-/** SHA-256 of text or bytes as hex; null where the page may not reckon it (plain http). */
+/** @param {HTMLCanvasElement} canvas @param {number} quality @returns {Promise<Blob | null>} */
+const jpegOf = (canvas, quality) => new Promise((resolve) => canvas.toBlob(resolve, "image/jpeg", quality));
+
+/**
+ * SHA-256 of text or bytes as hex; null where the page may not reckon it (plain http).
+ * @param {string | BufferSource} content
+ */
 export async function hexOf(content) {
   if (!globalThis.crypto?.subtle) return null;
   const bytes = typeof content === "string" ? new TextEncoder().encode(content) : content;

@@ -2,6 +2,7 @@
 
 import { valueAt } from "./recipe-fields.js";
 
+/** @param {object} document @param {string} at */
 export function placeWords(document, at) {
   if (!at) return "The whole";
   const keys = at.split(".");

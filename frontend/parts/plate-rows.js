@@ -10,10 +10,29 @@
 import { define, s, setAttr } from "./dom.js";
 import { hatch } from "./hatch.js";
 import { about, duration } from "./words.js";
+/** @import { Verdict } from "../../bench/shapes/page" */
 
 const WIDE = 370;
+/** @type {{[kind: string]: number}} */
 const TALL = { looks: 52, taper: 150 };
 
+/**
+ * @typedef
+ * {{kind: "bursts", letter: string, planned: readonly {ms: number}[], burnt: readonly {ms: number, at: number}[],
+ *   now: number, word: string}} BurstsPlate
+ * @typedef {{name: string, share: number, mg: number, next: boolean}} PlatePortion
+ * @typedef {{kind: "portions", letter: string, portions: PlatePortion[]}} PortionsPlate
+ * @typedef {{kind: "cavities", letter: string, verb: string, good: number, spoiled: number, partial: number,
+ *   count: number}} CavitiesPlate
+ * @typedef {{kind: "looks", letter: string, looks: Verdict[]}} LooksPlate
+ * @typedef {{kind: "taper", letter: string, from: number, earliest: number | null, until: number, now: number,
+ *   caption: string}} TaperPlate
+ * @typedef {BurstsPlate | PortionsPlate | CavitiesPlate | LooksPlate | TaperPlate} PlateData
+ * @typedef {{[D in PlateData as D["kind"]]: (data: D) => (SVGElement | null)[]}} Drawing
+ * @typedef {{[D in PlateData as D["kind"]]: (data: D) => string}} Speaking
+ */
+
+/** @type {Drawing} */
 const draw = {
   bursts({ letter, planned, burnt, now }) {
     const shown = planned.length > burnt.length ? planned : [...burnt];
@@ -155,7 +174,7 @@ const draw = {
     const span = Math.max(1, until - from);
     const left = Math.max(0, Math.min(1, (until - now) / span));
     const mark = earliest && earliest < until && earliest > from ? 1 - (earliest - from) / span : null;
-    const at = (share) => 24 + share * (WIDE - 48);
+    const at = (/** @type {number} */ share) => 24 + share * (WIDE - 48);
     return [
       s("path", { class: "taper-body spent", d: taperAlong(at(0), at(1), at(1)) }),
       left > 0
@@ -169,23 +188,26 @@ const draw = {
   },
 };
 
-/** A taper standing on its base, point up. */
+/** A taper standing on its base, point up. @param {number} tall */
 function taperUp(tall) {
   return `M-9 0L-5 ${-tall}Q0 ${-tall - 7} 5 ${-tall}L9 0Z`;
 }
 
-/** A taper lying down, thick end left, cut at `x`; `end` is where the whole one's point is. */
+/**
+ * A taper lying down, thick end left, cut at `x`; `end` is where the whole one's point is.
+ * @param {number} start @param {number} x @param {number} end
+ */
 function taperAlong(start, x, end) {
-  const thick = (at) => 19 - 13 * ((at - start) / (end - start));
+  const thick = (/** @type {number} */ at) => 19 - 13 * ((at - start) / (end - start));
   return `M${start} 58L${x.toFixed(1)} ${(77 - thick(x)).toFixed(1)}V${(77 + thick(x)).toFixed(1)}L${start} 96Z`;
 }
 
-/** Half the width of a small bowl at a depth (0 brim, 1 floor). */
+/** Half the width of a small bowl at a depth (0 brim, 1 floor). @param {number} r @param {number} depth */
 function half(r, depth) {
   return r * (0.4 + 0.6 * Math.sqrt(Math.max(0, 1 - Math.min(1, depth) ** 2.6)));
 }
 
-/** The section of a small bowl between two depths. */
+/** The section of a small bowl between two depths. @param {number} r @param {number} top @param {number} bottom */
 function cup(r, top, bottom) {
   const depths = Array.from({ length: 17 }, (_, i) => top + ((bottom - top) * i) / 16);
   const right = depths.map((depth) => `${half(r, depth).toFixed(1)} ${(depth * r * 1.1).toFixed(1)}`);
@@ -195,6 +217,7 @@ function cup(r, top, bottom) {
   return `M${right.join("L")}L${left.join("L")}Z`;
 }
 
+/** @type {Speaking} */
 const spoken = {
   bursts: ({ planned, burnt, word }) =>
     `${burnt.length} of about ${Math.max(planned.length, burnt.length)} ${word}s given`,
@@ -206,7 +229,7 @@ const spoken = {
   taper: ({ caption }) => caption,
 };
 
-class PlateRow extends HTMLElement {
+export class PlateRow extends HTMLElement {
   #svg = s("svg", { role: "img", preserveAspectRatio: "xMidYMid meet" });
   #drawn = "";
 
@@ -214,13 +237,15 @@ class PlateRow extends HTMLElement {
     if (!this.#svg.isConnected) this.append(this.#svg);
   }
 
+  /** @param {PlateData} data */
   set data(data) {
     const same = JSON.stringify(data);
     if (same === this.#drawn) return;
     this.#drawn = same;
     setAttr(this.#svg, "viewBox", `0 0 ${WIDE} ${TALL[data.kind] ?? 176}`);
-    this.#svg.replaceChildren(...draw[data.kind](data).filter(Boolean));
-    setAttr(this.#svg, "aria-label", spoken[data.kind](data));
+    const drawn = /** @type {(data: PlateData) => (SVGElement | null)[]} */ (draw[data.kind])(data);
+    this.#svg.replaceChildren(...drawn.filter((node) => node !== null));
+    setAttr(this.#svg, "aria-label", /** @type {(data: PlateData) => string} */ (spoken[data.kind])(data));
   }
 }
 

@@ -6,18 +6,26 @@
 import { s } from "./dom.js";
 import { hatch } from "./hatch.js";
 import { duration, mass } from "./words.js";
+/** @import { RecordWait } from "../../bench/shapes/page" */
+/** @import { Child } from "../../types/dom" */
 
+/**
+ * @param {string} kind @param {number} width @param {number} height @param {string} label
+ * @param {...(Child | readonly Child[])} children
+ */
 const picture = (kind, width, height, label, ...children) =>
   s(
     "svg",
     { class: `bar-picture ${kind}`, viewBox: `0 0 ${width} ${height}`, role: "img", "aria-label": label },
-    children,
+    ...children,
   );
+/** @param {string} kind @param {number} x @param {number} y @param {number} width @param {number} height */
 const rect = (kind, x, y, width, height, more = {}) =>
   s("rect", { class: kind, x, y, width: Math.max(0, width), height, ...more });
+/** @param {string} kind @param {number} x1 @param {number} y1 @param {number} x2 @param {number} y2 */
 const line = (kind, x1, y1, x2, y2) => s("path", { class: kind, d: `M${x1} ${y1}L${x2} ${y2}` });
 
-/** A jar as full as the lot is. */
+/** A jar as full as the lot is. @param {number} left @param {number} whole */
 export function lotLevel(left, whole) {
   const share = whole > 0 ? Math.min(1, Math.max(0, left / whole)) : 0;
   const high = 34 * share;
@@ -31,11 +39,21 @@ export function lotLevel(left, whole) {
   );
 }
 
+/**
+ * @typedef {{deviation_mg: number | null, tolerance_mg: number | null, within: boolean | null}} Deviation
+ * @typedef {{name: string, planned: number, good: number, spoiled: number, here: boolean}} YieldBar
+ */
+
 const HALF = 26; // from the mark to the tolerance
 const MOST = 46; // as far as a point is drawn
 
-/** The tolerance as a band about the mark, what was weighed as a point; beyond the picture it is an arrow. */
-export function deviationMark({ deviation_mg: off, tolerance_mg: tolerance, within }) {
+/**
+ * The tolerance as a band about the mark, what was weighed as a point; beyond the picture it is an arrow.
+ * @param {Deviation} given
+ */
+export function deviationMark({ deviation_mg, tolerance_mg, within }) {
+  const off = deviation_mg ?? 0;
+  const tolerance = tolerance_mg ?? 0;
   const share = tolerance > 0 ? off / tolerance : Math.sign(off) * 9;
   const x = 50 + Math.max(-MOST, Math.min(MOST, share * HALF));
   const says = off === 0 ? "on the mark" : `${mass(Math.abs(off))} ${off > 0 ? "over" : "short"}`;
@@ -54,10 +72,14 @@ export function deviationMark({ deviation_mg: off, tolerance_mg: tolerance, with
   );
 }
 
-/** What was planned, from the earliest to the latest, with the usual as a line; below it what really passed. */
+/**
+ * What was planned, from the earliest to the latest, with the usual as a line; below it what really passed.
+ * @param {Pick<RecordWait, "word" | "earliest_ms" | "usual_ms" | "latest_ms" | "real_ms">} given
+ */
 export function waitBar({ word, earliest_ms: earliest, usual_ms: usual, latest_ms: latest, real_ms: real }) {
   const end = latest ?? usual;
   const whole = Math.max(end, real ?? 0, 1);
+  /** @param {number} ms */
   const x = (ms) => 2 + (296 * ms) / whole;
   const planned = `planned ${duration(earliest)} to ${duration(end)}, usually ${duration(usual)}`;
   return picture(
@@ -71,10 +93,14 @@ export function waitBar({ word, earliest_ms: earliest, usual_ms: usual, latest_m
   );
 }
 
-/** Good pieces of those planned, batch beside batch, the oldest first: [{name, planned, good, spoiled, here}]. */
+/**
+ * Good pieces of those planned, batch beside batch, the oldest first: [{name, planned, good, spoiled, here}].
+ * @param {YieldBar[]} batches
+ */
 export function yieldBars(batches) {
   const most = Math.max(1, ...batches.map(({ planned, good, spoiled }) => Math.max(planned, good + spoiled)));
   const step = 300 / Math.max(6, batches.length);
+  /** @param {number} pieces */
   const y = (pieces) => (78 * pieces) / most;
   const says = batches
     .map(

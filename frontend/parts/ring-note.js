@@ -4,10 +4,11 @@
 //   tellRing("Plain bar, B, Let it set: ready.", () => …, () => …);   // whether it still counts; what a touch leads to
 //   endRing();                                                        // something happened: it may count no more
 
-import { h, setText, show } from "./dom.js";
+import { first, h, setText, show } from "./dom.js";
 
 const SHOWN_MS = 20_000;
 
+/** @type {HTMLElement | null} */
 let note = null;
 let lead = () => {};
 let stillCounts = () => false;
@@ -15,13 +16,14 @@ let going = 0;
 
 const goes = () => {
   clearTimeout(going);
-  show(note, false);
+  if (note) show(note, false);
 };
 
 export function endRing() {
   if (note && !note.hidden && !stillCounts()) goes();
 }
 
+/** @param {string} says @param {() => boolean} counts @param {() => void} follow */
 export function tellRing(says, counts, follow) {
   if (!note) {
     note = h(
@@ -40,7 +42,7 @@ export function tellRing(says, counts, follow) {
   lead = follow;
   stillCounts = counts;
   show(note, true);
-  setText(note.firstChild, says);
+  setText(first(note), says);
   clearTimeout(going);
   going = setTimeout(goes, SHOWN_MS);
 }

@@ -3,7 +3,15 @@
 //   ringState({ sound, canRing, holdsScreen, mayGoDark, isClockSure })  ->  [{ name, well, says }]
 //   willRing(state)  ->  "It will ring." or the first thing that keeps it from ringing
 
+/**
+ * @typedef {{sound: boolean, canRing: boolean, holdsScreen: boolean, mayGoDark: boolean, isClockSure: boolean}}
+ * RingFacts
+ * @typedef {{name: string, well: boolean | null, says: string}} RingPart
+ */
+
+/** @param {RingFacts} facts @returns {RingPart[]} */
 export function ringState({ sound, canRing, holdsScreen, mayGoDark, isClockSure }) {
+  /** @type {[boolean, string]} */
   const screen =
     mayGoDark || !holdsScreen
       ? [false, "may go dark. Set the phone's own lock to never."]
@@ -27,6 +35,7 @@ export function ringState({ sound, canRing, holdsScreen, mayGoDark, isClockSure 
   ];
 }
 
+/** @param {RingPart[]} state */
 export function willRing(state) {
   const not = state.find(({ well }) => well === false);
   return not ? `It may not ring. ${not.name}: ${not.says}` : "It will ring.";

@@ -12,6 +12,7 @@ export function canScan() {
   return "BarcodeDetector" in globalThis && Boolean(navigator.mediaDevices?.getUserMedia);
 }
 
+/** @param {{title: string}} given */
 export async function scanCode({ title }) {
   const video = h("video", {
     class: "scan-view",
@@ -20,6 +21,7 @@ export async function scanCode({ title }) {
     "aria-label": "What the camera sees",
   });
   const said = h("p", { class: "soft", role: "status" }, "Hold the code in front of the camera.");
+  /** @type {HTMLDialogElement} */
   const dialog = h(
     "dialog",
     { "aria-label": title },
@@ -33,6 +35,7 @@ export async function scanCode({ title }) {
     ),
   );
   const closed = openDialog(dialog).then((found) => found || null);
+  /** @type {MediaStream | null} */
   let stream = null;
   try {
     stream = await navigator.mediaDevices.getUserMedia({ video: { facingMode: "environment" } });
@@ -41,7 +44,7 @@ export async function scanCode({ title }) {
     video.play().catch(() => {}); // closed before its first frame
     look(video, dialog);
   } catch (error) {
-    setText(said, `The camera cannot be used (${error.name}). Go back and type the code.`);
+    setText(said, `The camera cannot be used (${nameOf(error)}). Go back and type the code.`);
   }
   try {
     return await closed;
@@ -50,9 +53,15 @@ export async function scanCode({ title }) {
   }
 }
 
-/** Looks at the picture again and again until a code is found or the sheet is closed. */
+/** @param {unknown} error */
+const nameOf = (error) => (error instanceof Error || error instanceof DOMException ? error.name : "unknown");
+
+/**
+ * Looks at the picture again and again until a code is found or the sheet is closed.
+ * @param {HTMLVideoElement} video @param {HTMLDialogElement} dialog
+ */
 async function look(video, dialog) {
-  const detector = new globalThis.BarcodeDetector();
+  const detector = new BarcodeDetector();
   while (dialog.open) {
     // A frame that cannot be read yet is no fault: the next one may be.
     const [found] = await detector.detect(video).catch(() => []);

@@ -10,18 +10,29 @@ import { openDialog } from "./dialog.js";
 import { h } from "./dom.js";
 import { letterMark } from "./hatch.js";
 
+/**
+ * @template T @param {HTMLDialogElement} dialog @param {(given: string) => T} valueOf @param {{stays?: boolean}} [more]
+ * @returns {Promise<T | null>}
+ */
 async function open(dialog, valueOf, more) {
   const given = await openDialog(dialog, more);
   return given === "" ? null : valueOf(given);
 }
 
+/** @template T @typedef {{letter?: string, label: string, says?: string, value: T}} Pickable */
+
 const back = () =>
   h(
     "button",
-    { type: "button", class: "quiet knuckle", onclick: (event) => event.target.closest("dialog").close("") },
+    {
+      type: "button",
+      class: "quiet knuckle",
+      onclick: ({ currentTarget }) => currentTarget.closest("dialog")?.close(""),
+    },
     "Back",
   );
 
+/** @param {{title: string, answer: string, needed?: boolean, says?: string, hint?: string}} asked */
 export function askNote({ title, answer, needed = true, says = "", hint = "" }) {
   const text = h("textarea", { "aria-label": title, maxlength: 2000 });
   const form = h(
@@ -43,6 +54,7 @@ export function askNote({ title, answer, needed = true, says = "", hint = "" }) 
   return open(h("dialog", { "aria-label": title }, form), () => text.value.trim());
 }
 
+/** @template T @param {{title: string, choices: Pickable<T>[], says?: string}} asked */
 export function pickOne({ title, choices, says = "" }) {
   const form = h(
     "form",
@@ -67,7 +79,10 @@ export function pickOne({ title, choices, says = "" }) {
   return open(h("dialog", { "aria-label": title }, form), (index) => choices[Number(index)].value);
 }
 
-/** `stays`: of the page, not of the screen in sight. */
+/**
+ * `stays`: of the page, not of the screen in sight.
+ * @param {{title: string, lines: string[], answer: string, stays?: boolean}} told
+ */
 export function tellPlain({ title, lines, answer, stays = false }) {
   const form = h(
     "form",

@@ -8,6 +8,12 @@
 import { h, setText, show } from "./dom.js";
 import { mark } from "./marks.js";
 
+/**
+ * @typedef {{label: string, value: number, least: number, most: number, by?: number, unit: string,
+ *   onchange: (value: number) => void}} Stepping
+ */
+
+/** @param {Stepping} given */
 export function makeStepper({ label, value, least, most, by = 1, unit, onchange }) {
   const field = h("input", {
     type: "text",
@@ -20,6 +26,7 @@ export function makeStepper({ label, value, least, most, by = 1, unit, onchange 
   const units = h("span", { class: "stepper-unit" }, unit);
   let now = value;
 
+  /** @param {number} wanted */
   function take(wanted) {
     if (!Number.isFinite(wanted)) return;
     now = Math.min(most, Math.max(least, Math.round(wanted)));
@@ -39,6 +46,7 @@ export function makeStepper({ label, value, least, most, by = 1, unit, onchange 
   });
   field.addEventListener("focus", () => field.select());
   const wrong = h("p", { class: "stepper-wrong small", role: "alert", hidden: true });
+  /** @param {number} sign */
   const press = (sign) => () =>
     take(sign > 0 ? Math.floor(now / by) * by + by : Math.ceil(now / by) * by - by);
   return {
@@ -61,7 +69,7 @@ export function makeStepper({ label, value, least, most, by = 1, unit, onchange 
     get value() {
       return now;
     },
-    set unit(text) {
+    set unit(/** @type {string} */ text) {
       setText(units, text);
     },
   };

@@ -8,18 +8,29 @@
 import { useOf } from "../bench/lots.js";
 import { foldShelf, leftOf } from "../bench/shelf.js";
 import { mass } from "./words.js";
+/** @import { LotUse, Shelf, ShelfLot, State } from "../../bench/shapes/page" */
+/** @import { KeptEntry } from "../../types/keep" */
+/** @import { Batch } from "../../types/parts" */
+/** @import { Use } from "../bench/shelf.js" */
 
-const USED = new WeakMap(); // by a run's state: it changes with the journal
-let folded = { entries: null, shelf: null };
+const USED = /** @type {WeakMap<State, {[lot: string]: LotUse}>} */ (new WeakMap()); // by a run's state: it changes with the journal
+/** @typedef {{entries: readonly KeptEntry[], runs: readonly Batch[], elsewhere?: {[lot: string]: number}}} Stocked */
 
+/** @type {{entries: readonly KeptEntry[], shelf: Shelf} | null} */
+let folded = null;
+
+/** @param {Batch} given */
 function usedBy({ sheet, state, entries }) {
-  if (!USED.has(state)) USED.set(state, state.gathered.length ? useOf(sheet, state, entries) : {});
-  return USED.get(state);
+  const used = USED.get(state) ?? (state.gathered.length ? useOf(sheet, state, entries) : {});
+  USED.set(state, used);
+  return used;
 }
 
+/** @param {Stocked} given */
 export function stockOf({ entries, runs, elsewhere = {} }, but = null) {
-  if (folded.entries !== entries) folded = { entries, shelf: foldShelf(entries) };
-  const { shelf } = folded;
+  const { shelf } = folded?.entries === entries ? folded : { shelf: foldShelf(entries) };
+  folded = { entries, shelf };
+  /** @type {{[lot: string]: Use[]}} */
   const uses = {};
   for (const run of runs) {
     if (run.id === but) continue;
@@ -27,10 +38,13 @@ export function stockOf({ entries, runs, elsewhere = {} }, but = null) {
   }
   for (const [lot, much] of Object.entries(elsewhere))
     (uses[lot] ??= []).push({ mg: much, count: much, at: Infinity });
-  return { shelf, uses, left: (lot) => leftOf(shelf.lots[lot], uses[lot] ?? []) };
+  return { shelf, uses, left: (/** @type {string} */ lot) => leftOf(shelf.lots[lot], uses[lot] ?? []) };
 }
 
-/** The runs that a lot went into, with how much of it: [{run, mg, count}], newest first. */
+/**
+ * The runs that a lot went into, with how much of it: [{run, mg, count}], newest first.
+ * @param {string} lot @param {readonly Batch[]} runs
+ */
 export function runsOf(lot, runs) {
   return runs.flatMap((run) => {
     const use = usedBy(run)[lot];
@@ -38,18 +52,21 @@ export function runsOf(lot, runs) {
   });
 }
 
-/** "240 g", or "12 pieces" of what is counted. */
+/** "240 g", or "12 pieces" of what is counted. @param {ShelfLot} given @param {number} much */
 export function amountOf({ count }, much) {
   return count === null ? mass(much) : `${much} ${much === 1 ? "piece" : "pieces"}`;
 }
 
-/** "31 Mar 2027" of "2027-03-31". */
+/** "31 Mar 2027" of "2027-03-31". @param {string} day */
 export function dayWords(day) {
   const date = new Date(`${day}T12:00`);
   return `${date.getDate()} ${date.toLocaleString("en-GB", { month: "short" })} ${date.getFullYear()}`;
 }
 
-/** A lot's best-before in words; "" when it has none. */
+/**
+ * A lot's best-before in words; "" when it has none.
+ * @param {{best_before: string | null}} given @param {string} today
+ */
 export function bestBefore({ best_before: best }, today) {
   if (best === null) return "";
   return best < today ? `past its date, ${dayWords(best)}` : `best before ${dayWords(best)}`;

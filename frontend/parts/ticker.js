@@ -5,26 +5,28 @@
 //   const stop = onTick(() => …);   // about once a second, just after the second turns
 //   stop();
 
-const listeners = new Set();
-let timer = null;
+const listeners = /** @type {Set<() => void>} */ (new Set());
+/** @type {ReturnType<typeof setTimeout> | undefined} */
+let timer;
 
 function turn() {
-  timer = null;
+  timer = undefined;
   for (const listener of [...listeners]) listener();
   arm();
 }
 
 function arm() {
-  if (timer !== null || listeners.size === 0 || document.hidden) return;
+  if (timer !== undefined || listeners.size === 0 || document.hidden) return;
   timer = setTimeout(turn, 1000 - (Date.now() % 1000) + 4);
 }
 
 document.addEventListener("visibilitychange", () => {
   clearTimeout(timer);
-  timer = null;
+  timer = undefined;
   if (!document.hidden && listeners.size) turn();
 });
 
+/** @param {() => void} listener */
 export function onTick(listener) {
   listeners.add(listener);
   arm();
@@ -32,7 +34,7 @@ export function onTick(listener) {
     listeners.delete(listener);
     if (listeners.size === 0) {
       clearTimeout(timer);
-      timer = null;
+      timer = undefined;
     }
   };
 }

@@ -7,12 +7,20 @@
 //
 // A label that has just changed under the finger takes no touch for a moment: a bounce must not undo a second thing.
 
-import { h, setAttr, setText, show, tell } from "./dom.js";
+import { first, h, setAttr, setText, show, tell } from "./dom.js";
 import { deedWords } from "./undo-words.js";
+/** @import { Sheet } from "../../bench/shapes/page" */
+/** @import { Undoing } from "../../types/keep" */
 
 const SETTLE_MS = 250;
 
+/**
+ * @typedef {{entry: string, words: string}} Taking what the next touch takes back
+ * @param {HTMLElement} host @param {string} verb @param {string} said @param {(once: string) => boolean} isGiven
+ */
+
 function makeOne(host, verb, said, isGiven) {
+  /** @type {Taking | null} */
   let taking = null; // { entry, words } that the next touch takes back
   let settling = 0;
   const settle = () => {
@@ -23,7 +31,7 @@ function makeOne(host, verb, said, isGiven) {
   const once = () => `undone ${taking?.entry}`;
   const hold = () => setAttr(button, "data-held", isGiven(once()));
   const press = () => {
-    if (isGiven(once())) return;
+    if (!taking || isGiven(once())) return;
     tell(host, "answer", {
       kind: "undone",
       body: { entry: taking.entry },
@@ -37,22 +45,25 @@ function makeOne(host, verb, said, isGiven) {
     { type: "button", class: "quiet undoes", hidden: true, onclick: press },
     h("span", {}),
   );
+  /** @param {Taking | null} next */
   const write = (next) => {
     if (taking && next && next.entry !== taking.entry) settle();
     taking = next;
-    setText(button.firstChild, next ? `${verb}: ${next.words}` : verb);
+    setText(first(button), next ? `${verb}: ${next.words}` : verb);
     show(button, next !== null);
     hold();
   };
   return { button, write };
 }
 
+/** @param {HTMLElement} host @param {(once: string) => boolean} isGiven */
 export function undoPair(host, isGiven) {
   const undo = makeOne(host, "Undo", "Undone", isGiven);
   const redo = makeOne(host, "Redo", "Done again", isGiven);
   return {
     undo: undo.button,
     redo: redo.button,
+    /** @param {Undoing} undoing @param {Sheet | null} [sheet] */
     write({ undo: last, redo: back }, sheet = null) {
       undo.write(last && { entry: last.id, words: deedWords(last, sheet) });
       redo.write(back && { entry: back.undo.id, words: deedWords(back.deed, sheet) });

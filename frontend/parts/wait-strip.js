@@ -10,11 +10,14 @@
 // width, so nothing moves as they tick; a taper is redrawn only when it shortens by 1/80.
 // With nothing counting the strip is not there.
 
-import { define, h, keyed, s, setAttr, setText, show, tell } from "./dom.js";
+import { last } from "../bench/lists.js";
+import { define, first, h, keyed, s, setAttr, setText, show, tell } from "./dom.js";
 import { letterMark, relabelMark } from "./hatch.js";
 import { pickOne } from "./sheets.js";
 import { onTick } from "./ticker.js";
 import { timeLeft } from "./words.js";
+/** @import { Keyed } from "../../types/dom" */
+/** @import { Item } from "../../types/keep" */
 
 const NOTCHES = 80;
 const MOST_NAMED = 9; // letters of a batch's name that a chip has room for
@@ -24,31 +27,41 @@ const LEAST_NAMED = 8.25;
 const MORE = 4.5;
 const GAP_PX = 8;
 // A burst first, then what can be missed, then what can be looked at; what only counts comes last.
+/** @type {{[kind: string]: {[phase: string]: number}}} */
 const URGENCY = {
   guide: { ready: 0, counting: 0 },
   window: { late: 1, soon_late: 2, open: 3 },
   wait: { late: 1, soon_late: 2, ready: 4, look: 5, counting: 6 },
 };
+/** @type {{[phase: string]: string}} */
 const ASKS = { late: "late", soon_late: "soon late", ready: "ready", look: "look", open: "", counting: "" };
 
-/** Waits, windows and guides as one shape: from, until (the instant counted to) and the turns in between. */
+/**
+ * @typedef {{run: string, batch: string, title: string, step: string, letter: string, phase: string, asks: string,
+ *   kind: "wait" | "window" | "guide", key: string, word: string, from: number, until: number,
+ *   turns: (number | null)[]}} Taper
+ * @typedef {{button: HTMLElement, mark: SVGElement, word: Element, left: Element, batch: Element, asks: Element,
+ *   body: Element}} ChipParts
+ * @typedef {HTMLElement & {parts?: ChipParts, notch?: number}} Chip
+ */
+
+/**
+ * Waits, windows and guides as one shape: from, until (the instant counted to) and the turns in between.
+ * @param {Item} item @returns {Taper}
+ */
 export function asTaper(item) {
   const common = {
     run: item.run,
     batch: item.run_name,
-    title: item.title ?? item.word,
+    title: item.title,
     step: item.step,
     letter: item.letter,
     phase: item.phase,
-    asks: item.asks ?? ASKS[item.phase],
+    asks: item.what === "wait" ? item.asks : ASKS[item.phase],
   };
-  if (item.earliest_at !== undefined) {
-    const next =
-      { counting: item.earliest_at, look: item.usual_at, ready: item.latest_at ?? item.usual_at }[
-        item.phase
-      ] ??
-      item.latest_at ??
-      item.usual_at;
+  if (item.what === "wait") {
+    const last = item.latest_at ?? item.usual_at;
+    const next = item.phase === "counting" ? item.earliest_at : item.phase === "look" ? item.usual_at : last;
     return {
       ...common,
       kind: "wait",
@@ -59,7 +72,7 @@ export function asTaper(item) {
       turns: [item.earliest_at, item.usual_at, item.latest_at],
     };
   }
-  if (item.opened_at !== undefined) {
+  if (item.what === "window") {
     return {
       ...common,
       kind: "window",
@@ -81,14 +94,17 @@ export function asTaper(item) {
   };
 }
 
-/** "Pipe a top on each base" is "pipe" on a chip that small. */
+/** "Pipe a top on each base" is "pipe" on a chip that small. @param {string} title */
 const verb = (title) => title.split(" ")[0].toLowerCase();
 
-/** What each of some batches is called on a chip: the last of its name, "K2", where that tells them apart. */
+/**
+ * What each of some batches is called on a chip: the last of its name, "K2", where that tells them apart.
+ * @param {Taper[]} items
+ */
 function shortNames(items) {
   const names = new Map(items.map(({ run, batch }) => [run, batch ?? ""]));
-  const last = new Map([...names].map(([run, name]) => [run, name.split(/[-/ ]/).at(-1)]));
-  if (new Set(last.values()).size === names.size) return last;
+  const ends = new Map([...names].map(([run, name]) => [run, last(name.split(/[-/ ]/))]));
+  if (new Set(ends.values()).size === names.size) return ends;
   return new Map(
     [...names].map(([run, name]) => [
       run,
@@ -99,10 +115,10 @@ function shortNames(items) {
 
 const rem = () => parseFloat(getComputedStyle(document.documentElement).fontSize);
 
-/** A burst that is over heats on, or stands and cools: it is not ready. */
+/** A burst that is over heats on, or stands and cools: it is not ready. @param {Taper} given */
 const asksOf = ({ kind, phase }) => (kind === "guide" && phase === "ready" ? "over" : ASKS[phase]);
 
-class WaitStrip extends HTMLElement {
+export class WaitStrip extends HTMLElement {
   #list = h("ul", { class: "strip" });
   #more = h(
     "button",
@@ -110,14 +126,17 @@ class WaitStrip extends HTMLElement {
     h("span"),
     h("span"),
   );
-  #shown = []; // those of the items that have room
-  #names = new Map(); // of batches, by run, where there are several
+  #shown = /** @type {Taper[]} */ ([]); // those of the items that have room
+  #names = /** @type {Map<string, string>} */ (new Map()); // of batches, by run, where there are several
   #width = 0;
   #rem = rem();
   #sized = new ResizeObserver(([{ contentRect }]) => this.#resize(contentRect.width));
+  /** @type {Taper[]} */
   #items = [];
   #now = Date.now;
+  /** @type {string | null} */
   #here = null;
+  /** @type {(() => void) | null} */
   #stop = null;
 
   connectedCallback() {
@@ -132,14 +151,15 @@ class WaitStrip extends HTMLElement {
 
   disconnectedCallback() {
     this.#sized.disconnect();
-    this.#stop();
+    this.#stop?.();
   }
 
+  /** @param {{waits: readonly Item[], now: () => number, here: string | null}} given */
   set data({ waits, now, here }) {
     this.#now = now;
     this.#here = here;
-    const urgency = (item) => URGENCY[item.kind][item.phase];
-    const away = (item) => (here === null || item.run === here ? 0 : 1);
+    const urgency = (/** @type {Taper} */ item) => URGENCY[item.kind][item.phase];
+    const away = (/** @type {Taper} */ item) => (here === null || item.run === here ? 0 : 1);
     this.#items = waits
       .map(asTaper)
       .sort(
@@ -171,11 +191,12 @@ class WaitStrip extends HTMLElement {
   #room() {
     const size = this.#rem;
     const least = (this.#isSeveral ? LEAST_NAMED : LEAST) * size;
-    const fit = (width) => Math.max(1, Math.floor((width + GAP_PX) / (least + GAP_PX)));
+    const fit = (/** @type {number} */ width) => Math.max(1, Math.floor((width + GAP_PX) / (least + GAP_PX)));
     const all = this.#items.length;
     return !this.#width || fit(this.#width) >= all ? all : fit(this.#width - MORE * size - GAP_PX);
   }
 
+  /** @param {number} width */
   #resize(width) {
     const size = rem();
     if (width === this.#width && size === this.#rem) return;
@@ -187,15 +208,15 @@ class WaitStrip extends HTMLElement {
   #writeMore() {
     const rest = this.#items.slice(this.#shown.length);
     const late = rest.filter(({ phase }) => phase === "late" || phase === "soon_late").length;
-    setText(this.#more.firstChild, `+${rest.length} more`);
-    setText(this.#more.lastChild, late ? ` ${late} late` : "");
+    setText(first(this.#more), `+${rest.length} more`);
+    setText(first(this.#more, 1), late ? ` ${late} late` : "");
     setAttr(this.#more, "data-late", late > 0);
   }
 
   async #showAll() {
     const at = this.#now();
     const several = this.#isSeveral;
-    const says = (item) =>
+    const says = (/** @type {Taper} */ item) =>
       [`${timeLeft(item.until - at)} ${asksOf(item)}`.trim(), several ? item.batch : ""]
         .filter(Boolean)
         .join(", ");
@@ -219,7 +240,11 @@ class WaitStrip extends HTMLElement {
   #tick() {
     const at = this.#now();
     let turned = false;
-    for (const item of this.#shown) this.#count(this.#list.keyedNodes.get(item.key), item, at);
+    const nodes = /** @type {Keyed<string, Chip>} */ (this.#list).keyedNodes;
+    for (const item of this.#shown) {
+      const node = nodes?.get(item.key);
+      if (node) this.#count(node, item, at);
+    }
     for (const item of this.#items) {
       turned ||= item.turns.some((turn) => turn !== null && turn > this.lastTick && turn <= at);
     }
@@ -229,6 +254,7 @@ class WaitStrip extends HTMLElement {
 
   lastTick = Infinity;
 
+  /** @param {Taper} item */
   #make(item) {
     const button = h(
       "button",
@@ -245,20 +271,23 @@ class WaitStrip extends HTMLElement {
         s("path", { class: "body" }),
       ),
     );
+    /** @type {Chip} */
     const node = h("li", {}, button);
     node.parts = {
       button,
-      mark: button.children[0],
+      mark: /** @type {SVGElement} */ (button.children[0]),
       word: button.children[1],
       left: button.children[2],
       batch: button.children[3],
       asks: button.children[4],
-      body: button.lastChild.lastChild,
+      body: first(button.children[5], 1),
     };
     return node;
   }
 
+  /** @param {Chip} node @param {Taper} item @param {number} at */
   #write(node, item, at) {
+    if (!node.parts) return;
     const { button, mark, word, batch, asks } = node.parts;
     button.onclick = () => tell(this, "wait-chosen", { run: item.run, step: item.step });
     relabelMark(mark, item.letter);
@@ -270,7 +299,9 @@ class WaitStrip extends HTMLElement {
     this.#count(node, item, at);
   }
 
+  /** @param {Chip} node @param {Taper} item @param {number} at */
   #count(node, item, at) {
+    if (!node.parts) return;
     const { left, body } = node.parts;
     // What is ready has no number: it was "13 h 34 ready" with that much left, and "+9 h 17 ready" with that much past.
     setText(left, item.kind === "wait" && item.phase === "ready" ? "" : timeLeft(item.until - at));

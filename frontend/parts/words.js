@@ -1,13 +1,16 @@
 // How the page says times and masses. Pure: every function takes the instant it speaks of.
 // Masses are whole milligrams, durations and instants whole milliseconds.
 
+/** @import { PieceWords } from "../../bench/shapes/page" */
+
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;
 /** A copy is made every night; one this old says that something is wrong. */
 export const COPY_OLD_MS = 48 * HOUR;
+/** @param {number} n */
 const two = (n) => String(n).padStart(2, "0");
 
-/** Time left as digits: "9:05", and from one hour up "3 h 41", which changes once a minute. */
+/** Time left as digits: "9:05", and from one hour up "3 h 41", which changes once a minute. @param {number} ms */
 export function timeLeft(ms) {
   const size = Math.abs(ms);
   const sign = ms < 0 ? "+" : "";
@@ -19,7 +22,7 @@ export function timeLeft(ms) {
   return `${sign}${Math.floor(seconds / 60)}:${two(seconds % 60)}`;
 }
 
-/** A duration in words: "45 s", "15 min", "1 h 30 min". */
+/** A duration in words: "45 s", "15 min", "1 h 30 min". @param {number} ms */
 export function duration(ms) {
   const seconds = Math.round(ms / 1000);
   if (seconds < 120 && seconds % 60) return `${seconds} s`;
@@ -29,35 +32,35 @@ export function duration(ms) {
   return rest ? `${Math.floor(minutes / 60)} h ${rest} min` : `${minutes / 60} h`;
 }
 
-/** Clock time of an instant in the phone's own zone: "14:05". */
+/** Clock time of an instant in the phone's own zone: "14:05". @param {number} at */
 export function clock(at) {
   const date = new Date(at);
   return `${two(date.getHours())}:${two(date.getMinutes())}`;
 }
 
-/** "25 Nov 2026". */
+/** "25 Nov 2026". @param {number} at */
 export function dayOnly(at) {
   const date = new Date(at);
   const month = date.toLocaleString("en-GB", { month: "short" });
   return `${date.getDate()} ${month} ${date.getFullYear()}`;
 }
 
-/** Day and clock time: "25 Nov 2026, 14:05". */
+/** Day and clock time: "25 Nov 2026, 14:05". @param {number} at */
 export function day(at) {
   return `${dayOnly(at)}, ${clock(at)}`;
 }
 
-/** "14 bars", "1 bar". */
+/** "14 bars", "1 bar". @param {number} count @param {PieceWords} piece */
 export function pieces(count, piece) {
   return `${count} ${count === 1 ? piece.one : piece.many}`;
 }
 
-/** Thousands apart by a thin space: 12 345. */
+/** Thousands apart by a thin space: 12 345. @param {number} whole */
 export function spaced(whole) {
   return String(whole).replace(/\B(?=(\d{3})+(?!\d))/g, "\u2009");
 }
 
-/** A mass to read at a glance: three figures or whole grams. "2 340 g", "18.0 g", "0.45 g". */
+/** A mass to read at a glance: three figures or whole grams. "2 340 g", "18.0 g", "0.45 g". @param {number} mg */
 export function about(mg) {
   const grams = mg / 1000;
   const size = Math.abs(grams);
@@ -65,7 +68,7 @@ export function about(mg) {
   return `${grams.toFixed(size >= 10 ? 1 : 2)} g`;
 }
 
-/** A mass to the milligram, without trailing noughts: "2 340 g", "0.45 g". */
+/** A mass to the milligram, without trailing noughts: "2 340 g", "0.45 g". @param {number} mg */
 export function mass(mg) {
   const size = Math.abs(mg);
   const whole = Math.floor(size / 1000);
@@ -76,7 +79,10 @@ export function mass(mg) {
   return `${mg < 0 ? "\u2212" : ""}${digits} g`;
 }
 
-/** An id that the recipe format takes, from a name, unlike the others. */
+/**
+ * An id that the recipe format takes, from a name, unlike the others.
+ * @param {string} name @param {Set<string>} taken
+ */
 export function idFor(name, taken) {
   const stem =
     name
@@ -91,7 +97,7 @@ export function idFor(name, taken) {
   return id;
 }
 
-/** The same words with every number kept on one line with its unit. */
+/** The same words with every number kept on one line with its unit. @param {string | null | undefined} text */
 export function unbroken(text) {
   return (text ?? "").replace(/(\d) (?=(?:m?g|kg|mL|L|s|min|h|°C|%)(?![\w]))/g, "$1\u00a0");
 }
