@@ -40,7 +40,7 @@ class Fizz:
 
 
 def react(bicarbonate_mg: Fraction, acid_mg: dict[str, Fraction]) -> Fizz:
-    """Let them react to the end. acid_mg: mass of citric acid by form; both sides above nought."""
+    """Let them react to the end. acid_mg: mass of citric acid by form; both sides above zero."""
     acid = sum(acid_mg.values(), Fraction(0))
     bicarbonate_mmol = bicarbonate_mg / BICARBONATE
     acid_mmol = sum((mg / CITRIC_ACID[form] for form, mg in acid_mg.items()), Fraction(0))
