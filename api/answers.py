@@ -23,6 +23,7 @@ from bench import (
     Size,
     SwapEffect,
     WrittenKit,
+    WrittenRecipe,
 )
 
 Role = Literal["maker", "helper"]
@@ -172,7 +173,7 @@ class RecipeWhole(TypedDict):
     id: str
     version: int
     title: str
-    document: Annotated[JsonObject, "The recipe as written"]
+    document: Annotated[WrittenRecipe, "The recipe as written"]
     measured: MeasuredRecipe
     updated_at: int
 

@@ -1,47 +1,40 @@
 // What the server answers, by address, for the type check. No page loads this.
 
+import type { KnownPerson, LateEntry, LotRun, MakerWritten, Plan, RunDue, SwapEffect, TimeSavingSaid } from "../bench/shapes/page";
 import type {
-  Change,
-  Finding,
-  Kit,
-  MakerWritten,
-  MeasuredRecipe,
-  Plan,
-  SwapEffect,
-  WrittenKit,
-  WrittenRecipe,
-} from "../bench/shapes/page";
+  AuditPage,
+  Changes,
+  Checked,
+  CopiesNow,
+  DeviceItem,
+  EntryAnswer as AnyEntryAnswer,
+  KitWhole,
+  Paged,
+  PairingMade,
+  RecipeItem,
+  RecipeWhole,
+  StudioNow,
+  VersionItem,
+} from "./answers";
 import type { KeptEntry, RunRow } from "./keep";
 
-export type Role = "maker" | "helper";
-
-export interface You {
-  id: string;
-  name: string;
-  role: Role;
-}
-
-export interface Copies {
-  last_at: number | null;
-  file: string | null;
-  read_back: "whole" | "partly" | "unread" | null;
-  entries: number | null;
-  sent_at: number | null;
-  failed_at: number | null;
-  failed_why: string | null;
-  stopped: boolean;
-}
+export type { AuditItem, AuditPage, Changes, Checked, RecipeItem, Role, VersionItem, You } from "./answers";
 
 /** How the studio stands. */
-export interface Place {
-  mode: "local" | "lan" | "proxy";
-  you: You | null;
-  benches: { [bench: string]: string };
-  copies: Copies | null;
-  certificate_ends_at: number | null;
-  clock_wrong: string | null;
-  version: string;
-}
+export type Place = StudioNow;
+export type Copies = CopiesNow;
+export type KitDoc = KitWhole;
+export type RecipeDoc = RecipeWhole;
+export type Device = DeviceItem;
+export type Pairing = PairingMade;
+/** What the phone sends has its id, and so has the answer. */
+export type EntryAnswer = AnyEntryAnswer & { readonly id: string };
+/** A batch that a lot went into. */
+export type TraceRun = LotRun;
+export type Late = LateEntry;
+export type PersonTold = KnownPerson;
+export type PlanDue = RunDue;
+export type PlanSaving = TimeSavingSaid;
 
 export interface LabelSettings {
   market?: "us" | "eu";
@@ -75,29 +68,6 @@ export interface HoursDoc {
   document: HoursDocument;
 }
 
-export interface KitDoc {
-  version: number;
-  document: WrittenKit;
-  measured: Kit;
-}
-
-export interface RecipeItem {
-  id: string;
-  version: number;
-  title: string;
-  summary: string;
-  updated_at: number;
-}
-
-export interface RecipeDoc {
-  id: string;
-  version: number;
-  title: string;
-  document: WrittenRecipe;
-  measured: MeasuredRecipe;
-  updated_at: number;
-}
-
 /** A plan as the server keeps it. */
 export interface PlanDoc {
   id: string;
@@ -120,59 +90,12 @@ export interface PlanDoc {
   plan: Plan | null;
 }
 
-export interface PlanDue {
-  run: string;
-  ready_by: number;
-  begins_at: number | null;
-  why: string;
-}
-
-export interface PlanSaving {
-  what: string;
-  finish_at: number | null;
-  saves_ms: number | null;
-  saves_sessions: number | null;
-  proven: boolean;
-  says: string;
-}
-
 /** What is asked of POST /plans. */
 export interface PlanAsked {
   runs: string[];
   out?: string[];
   due?: { [run: string]: number };
   savings?: boolean;
-}
-
-export interface Device {
-  id: string;
-  name: string;
-  role: Role;
-  bench: string | null;
-  paired_at: number;
-  seen_at: number | null;
-  shut_out_at: number | null;
-}
-
-export interface Pairing {
-  code: string;
-  expires_at: number;
-  address: string;
-  /** As SVG. */
-  qr: string;
-}
-
-export interface AuditItem {
-  id: string;
-  at: number;
-  by: string | null;
-  what: string;
-  about: { [field: string]: unknown };
-}
-
-export interface AuditPage {
-  audit: AuditItem[];
-  before: string | null;
 }
 
 /** A run in a list. */
@@ -195,76 +118,15 @@ export interface LotItem {
   left_count: number | null;
 }
 
-/** A batch that a lot went into. */
-export interface TraceRun {
-  id: string;
-  title: string;
-  number: string | null;
-  started_at: number | null;
-  finished_at: number | null;
-  mg: number;
-  count: number;
-}
-
-export interface VersionItem {
-  version: number;
-  title: string;
-  created_at: number;
-}
-
-export interface Changes {
-  version: number;
-  since: number | null;
-  changes: Change[];
-}
-
 /** A version with what it changed and the runs made with it. */
 export interface VersionTold extends VersionItem, Changes {
   runs: RunItem[];
-}
-
-export interface Checked {
-  measured: MeasuredRecipe;
-  findings: Finding[];
-}
-
-export interface EntryAnswer {
-  id: string;
-  result: "kept" | "had" | "refused";
-  field?: string | null;
-  detail?: string | null;
 }
 
 /** What came late into a record, and who sent what; see api/records.py. */
 export interface ToldOfRun {
   late: Late[];
   people: PersonTold[];
-}
-
-export interface Late {
-  id: string;
-  at: number;
-  received_at: number;
-  device: string;
-  sender: string | null;
-  given_back: boolean;
-  kind: string;
-  about: string;
-}
-
-export interface PersonTold {
-  device: string;
-  first_at: number;
-  last_at: number;
-  entries: number;
-  name: string | null;
-  also: string[];
-}
-
-interface Paged {
-  page: number;
-  pages: number;
-  total: number;
 }
 
 /** What the items of a paged list are. */

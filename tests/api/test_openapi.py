@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 
 from api.shapes_openapi import shape
+from tests.frontend.answers import FILE, Answers
 from tests.servers import ROOT
 
 
@@ -41,3 +42,8 @@ def test_what_the_bench_says_is_described_by_its_own_shapes(client: Any) -> None
 def test_a_shape_that_the_bench_has_not_is_named_when_the_api_is_put_together() -> None:
     with pytest.raises(LookupError, match="Plann"):
         shape("Plann")
+
+
+def test_the_page_is_checked_by_the_answers_as_they_are_made() -> None:
+    """`python -m tests.frontend.answers` writes what the page's type check reads."""
+    assert FILE.read_text(encoding="utf-8") == Answers().text()

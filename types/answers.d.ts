@@ -1,0 +1,360 @@
+// Written by `python -m tests.frontend.answers` from api/answers.py: change that, and write it again.
+// No page loads this.
+
+import type {
+  Change,
+  Entry,
+  Finding,
+  FrozenSeal,
+  IngredientThere,
+  JsonValue,
+  Kit,
+  LotThere,
+  MeasuredRecipe,
+  NamedRun,
+  Sheet,
+  Size,
+  SwapEffect,
+  WrittenKit,
+  WrittenRecipe,
+} from "../bench/shapes/page";
+
+export type Role = "maker" | "helper";
+
+export interface Paged {
+  readonly page: number;
+  readonly pages: number;
+  readonly total: number;
+}
+
+export interface Generation {
+  /** Which studio this is: another one after each restore. Cursors and versions of the former one mean nothing here. Every answer also names it in the header Bowlside-Generation */
+  readonly generation: string;
+}
+
+export interface Standing {
+  /** Which studio this is: another one after each restore. Cursors and versions of the former one mean nothing here. Every answer also names it in the header Bowlside-Generation */
+  readonly generation: string;
+  /** How often the clock of the server's computer was seen to leap */
+  readonly epoch: number;
+  /** By how much it leapt and is not followed yet, because something counts on an open run */
+  readonly held_back_ms: number | null;
+}
+
+export interface Clock {
+  /** Which studio this is: another one after each restore. Cursors and versions of the former one mean nothing here. Every answer also names it in the header Bowlside-Generation */
+  readonly generation: string;
+  /** How often the clock of the server's computer was seen to leap */
+  readonly epoch: number;
+  /** By how much it leapt and is not followed yet, because something counts on an open run */
+  readonly held_back_ms: number | null;
+  readonly server_ms: number;
+}
+
+export interface FieldProblem {
+  /** Dotted path of the field; empty for the whole */
+  readonly field: string;
+  /** What is wrong and the way out */
+  readonly detail: string;
+}
+
+/** Problem details, RFC 9457. */
+export interface ProblemDetails {
+  readonly type: string;
+  readonly title: string;
+  readonly status: number;
+  readonly detail: string;
+  /** Names this one answer; the server's log has the same id */
+  readonly instance: string;
+  readonly errors: readonly FieldProblem[];
+}
+
+export interface You {
+  readonly id: string;
+  readonly name: string;
+  readonly role: Role;
+}
+
+export type ReadBack = "whole" | "partly" | "unread";
+
+/** How the nightly copies stand. */
+export interface CopiesNow {
+  /** When the newest copy was made */
+  readonly last_at: number | null;
+  /** Its name */
+  readonly file: string | null;
+  /** What laying it out and comparing said; `partly` when the bench cannot read some of it, `unread` when nothing is known */
+  readonly read_back: ReadBack | null;
+  /** Entries of both journals in it */
+  readonly entries: number | null;
+  /** When a copy was last sent elsewhere */
+  readonly sent_at: number | null;
+  /** When the last try failed; null when it went well */
+  readonly failed_at: number | null;
+  readonly failed_why: string | null;
+  /** No copy for 36 hours, or more than one failure in a row: a maker should look */
+  readonly stopped: boolean;
+}
+
+export interface StudioNow {
+  /** Which studio this is: another one after each restore. Cursors and versions of the former one mean nothing here. Every answer also names it in the header Bowlside-Generation */
+  readonly generation: string;
+  /** How often the clock of the server's computer was seen to leap */
+  readonly epoch: number;
+  /** By how much it leapt and is not followed yet, because something counts on an open run */
+  readonly held_back_ms: number | null;
+  readonly mode: "local" | "lan" | "proxy";
+  /** The paired device that asks; null where nobody needs to pair */
+  readonly you: You | null;
+  /** Names of paired devices, by what the journals' entries call them */
+  readonly benches: { readonly [key: string]: string };
+  /** When the newest nightly copy was made */
+  readonly last_copy_at: number | null;
+  readonly copies: CopiesNow;
+  /** When the server's own certificate ends */
+  readonly certificate_ends_at: number | null;
+  /** What shows that the server's clock is wrong; null when nothing does */
+  readonly clock_wrong: string | null;
+  readonly version: string;
+}
+
+export interface DeviceItem {
+  readonly id: string;
+  readonly name: string;
+  readonly role: Role;
+  /** What the journal's entries call it */
+  readonly bench: string | null;
+  readonly paired_at: number;
+  /** Written about once a minute */
+  readonly seen_at: number;
+  readonly shut_out_at: number | null;
+}
+
+export interface DevicePage {
+  readonly page: number;
+  readonly pages: number;
+  readonly total: number;
+  readonly devices: readonly DeviceItem[];
+}
+
+export interface PairingMade {
+  readonly code: string;
+  readonly expires_at: number;
+  /** What the new device opens */
+  readonly address: string;
+  /** The address as a QR code, in SVG */
+  readonly qr: string;
+}
+
+export interface Paired {
+  readonly device: DeviceItem;
+}
+
+export interface AuditItem {
+  readonly id: string;
+  readonly at: number;
+  /** The paired device's id */
+  readonly actor: string | null;
+  /** Its name then, or who else it was */
+  readonly who: string;
+  readonly what: string;
+  readonly about: { readonly [key: string]: null | boolean | number | string | readonly JsonValue[] | { readonly [key: string]: JsonValue } };
+  /** What was done, in words that follow `who` */
+  readonly says: string;
+}
+
+export interface AuditPage {
+  readonly audit: readonly AuditItem[];
+  /** For the next page; null on the last */
+  readonly before: string | null;
+}
+
+export interface RecipeItem {
+  readonly id: string;
+  readonly version: number;
+  readonly title: string;
+  readonly summary: string;
+  readonly updated_at: number;
+}
+
+export interface RecipePage {
+  readonly page: number;
+  readonly pages: number;
+  readonly total: number;
+  readonly recipes: readonly RecipeItem[];
+}
+
+export interface RecipeWhole {
+  readonly id: string;
+  readonly version: number;
+  readonly title: string;
+  /** The recipe as written */
+  readonly document: WrittenRecipe;
+  readonly measured: MeasuredRecipe;
+  readonly updated_at: number;
+}
+
+export interface VersionItem {
+  readonly version: number;
+  readonly title: string;
+  readonly created_at: number;
+}
+
+export interface VersionPage {
+  readonly page: number;
+  readonly pages: number;
+  readonly total: number;
+  readonly versions: readonly VersionItem[];
+}
+
+export interface Changes {
+  readonly version: number;
+  /** null: the first version, with none before it */
+  readonly since: number | null;
+  readonly changes: readonly Change[];
+}
+
+export interface Findings {
+  readonly findings: readonly Finding[];
+}
+
+export interface Checked {
+  readonly findings: readonly Finding[];
+  readonly measured: MeasuredRecipe;
+}
+
+export interface Swaps {
+  readonly swaps: readonly SwapEffect[];
+}
+
+export interface KitWhole {
+  readonly version: number;
+  readonly document: WrittenKit;
+  readonly measured: Kit;
+}
+
+export interface Sized {
+  readonly size: Size;
+  readonly says: string;
+  readonly runs_out: string | null;
+  readonly sheet: Sheet;
+}
+
+export interface RunRecipe {
+  readonly id: string;
+  readonly version: number;
+  readonly title: string;
+}
+
+export interface RunItem {
+  readonly id: string;
+  readonly recipe: RunRecipe;
+  readonly size: Size;
+  readonly created_at: number;
+  readonly finished_at: number | null;
+  /** The batch number */
+  readonly number: string | null;
+  /** How many there are */
+  readonly entries: number;
+  /** How far the journal reaches */
+  readonly cursor: number;
+  /** When it was begun at the bench */
+  readonly made_at: number | null;
+  /** The signing of an earlier version for which the run says what it seals */
+  readonly sealed_by: string | null;
+}
+
+export interface RunPage {
+  readonly page: number;
+  readonly pages: number;
+  readonly total: number;
+  readonly runs: readonly RunItem[];
+}
+
+export interface RunWhole {
+  readonly id: string;
+  readonly recipe: RunRecipe;
+  readonly size: Size;
+  readonly created_at: number;
+  readonly finished_at: number | null;
+  /** The batch number */
+  readonly number: string | null;
+  /** How many there are */
+  readonly entries: number;
+  /** How far the journal reaches */
+  readonly cursor: number;
+  /** When it was begun at the bench */
+  readonly made_at: number | null;
+  /** The signing of an earlier version for which the run says what it seals */
+  readonly sealed_by: string | null;
+  readonly sheet: Sheet;
+  readonly sealed: FrozenSeal | null;
+}
+
+export interface EntryAnswer {
+  readonly id: string | null;
+  readonly result: "kept" | "had" | "refused";
+  /** When refused: the field at fault */
+  readonly field?: string;
+  /** When refused: why, and the way out */
+  readonly detail?: string;
+  /** When it gave the batch a number that other runs have too: those runs */
+  readonly also_used_by?: readonly NamedRun[];
+}
+
+export interface EntryAnswers {
+  /** Which studio this is: another one after each restore. Cursors and versions of the former one mean nothing here. Every answer also names it in the header Bowlside-Generation */
+  readonly generation: string;
+  readonly answers: readonly EntryAnswer[];
+  /** How far the journal reaches. Read on from the cursor you have, not from this one */
+  readonly cursor: number;
+  readonly server_ms: number;
+}
+
+export interface EntryPage {
+  /** Which studio this is: another one after each restore. Cursors and versions of the former one mean nothing here. Every answer also names it in the header Bowlside-Generation */
+  readonly generation: string;
+  readonly entries: readonly Entry[];
+  /** What to send as `after` next time */
+  readonly cursor: number;
+  readonly more: boolean;
+  readonly server_ms: number;
+}
+
+export interface PictureKept {
+  readonly id: string;
+  readonly sha256: string;
+  readonly bytes: number;
+}
+
+export interface PictureAwaited {
+  readonly id: string;
+  /** The run whose entry tells of it */
+  readonly run: string;
+}
+
+export interface PicturesAwaited {
+  readonly awaited: readonly PictureAwaited[];
+}
+
+export interface IngredientPage {
+  readonly page: number;
+  readonly pages: number;
+  readonly total: number;
+  readonly ingredients: readonly IngredientThere[];
+}
+
+export interface LotPage {
+  readonly page: number;
+  readonly pages: number;
+  readonly total: number;
+  readonly lots: readonly LotThere[];
+}
+
+export interface Imported {
+  readonly kept: number;
+  readonly had: number;
+  readonly refused: readonly FieldProblem[];
+  /** How many more than those that are named */
+  readonly more_refused: number;
+}
