@@ -104,7 +104,7 @@ def more_by(numerator: int, denominator: int) -> str:
 
 def _no_longer(shown: int, places: int) -> str:
     """Tenths, hundredths … in decimals without the noughts at their end."""
-    units, rest = divmod(shown, 10**places)
+    units, rest = divmod(shown, _TENS[places])
     return f"{units}.{rest:0{places}d}".rstrip("0").rstrip(".")
 
 

@@ -14,7 +14,11 @@ def in_order(view: View) -> list[Step]:
     """The steps that can be worked on."""
     ready = [step for step in view.sheet["steps"] if view.status(step["id"]) in ("ready", "begun")]
     latest = _last_round(view)
-    return sorted(ready, key=lambda step: _rank(view, step, latest))
+
+    def rank(step: Step) -> tuple[int, int]:
+        return _rank(view, step, latest)
+
+    return sorted(ready, key=rank)
 
 
 def _last_round(view: View) -> tuple[str, int] | None:

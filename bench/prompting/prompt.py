@@ -88,18 +88,19 @@ def _other_kit(view: View, said: Said) -> list[Answer]:
 
 def _cautions(view: View, step: Step) -> list[Caution]:
     """In full and in short; `seen` when it stood with a step that was begun before."""
-    every = dict.fromkeys(_cautions_of(step))
     before = {
         caution
         for each in view.sheet["steps"]
         if view.status(each["id"]) in ("begun", "done")
         for caution in _cautions_of(each)
     }
-    return [{"short": in_short(each), "full": each, "seen": each in before} for each in every]
+    return [{"short": in_short(each), "full": each, "seen": each in before} for each in _cautions_of(step)]
 
 
 def _cautions_of(step: Step) -> list[str]:
-    return [*step["cautions"], *(each for way in step["ways"] for each in way["cautions"])]
+    """Each of its cautions and of its ways', once."""
+    every = [*step["cautions"], *(each for way in step["ways"] for each in way["cautions"])]
+    return [each for place, each in enumerate(every) if each not in every[:place]]
 
 
 def finish(view: View) -> Prompt:

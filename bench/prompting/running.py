@@ -4,18 +4,31 @@ from bench.prompting.urgency import guarding
 from bench.prompting.view import View
 from bench.shapes.prompts import Beside, GuideNow, WaitNow, WindowNow
 from bench.shapes.sheet import WaitStep
-from bench.shapes.state import RunningWait
+from bench.shapes.state import OpenWindow, RunningGuide, RunningWait
+from bench.shapes.units import InstantMs
 from bench.waits import guide_phase, wait_phase, window_phase
 
 
+def _earliest(wait: RunningWait) -> tuple[InstantMs, str]:
+    return wait["earliest_at"], wait["step"]
+
+
+def _latest(window: OpenWindow) -> tuple[InstantMs, str]:
+    return window["latest_at"], window["step"]
+
+
+def _until(guide: RunningGuide) -> tuple[InstantMs, str]:
+    return guide["until"], guide["step"]
+
+
 def waits_now(view: View) -> list[WaitNow]:
-    ordered = sorted(view.state["waits"], key=lambda wait: (wait["earliest_at"], wait["step"]))
+    ordered = sorted(view.state["waits"], key=_earliest)
     steps = [(wait, view.steps[wait["step"]]) for wait in ordered]
     return [_wait(view, wait, step) for wait, step in steps if step["kind"] == "wait"]
 
 
 def windows_now(view: View) -> list[WindowNow]:
-    ordered = sorted(view.state["windows"], key=lambda window: (window["latest_at"], window["step"]))
+    ordered = sorted(view.state["windows"], key=_latest)
     return [
         {
             **_beside(view, window["step"]),
@@ -28,7 +41,7 @@ def windows_now(view: View) -> list[WindowNow]:
 
 
 def guides_now(view: View) -> list[GuideNow]:
-    ordered = sorted(view.state["guides"], key=lambda guide: (guide["until"], guide["step"]))
+    ordered = sorted(view.state["guides"], key=_until)
     return [
         {**_beside(view, guide["step"]), **guide, "phase": guide_phase(guide, view.at)} for guide in ordered
     ]

@@ -43,7 +43,7 @@ def weigh(view: View, step: WeighStep) -> Said:
     says = adding.says
     if view.is_first_asked(step):  # what is said of the whole step is said once, before the first pour
         said = joined(sentence(step["title"]), step["says"])
-        if _names_vessel(view, said, line):
+        if adding.weigh and adding.weigh["how"] == "cup" and _names_vessel(view, said, line):
             says = line["note"]  # where it goes is said
         says = joined(said, says, before_next(view, step))
     return adding._replace(says=joined(filling(view, line), says))

@@ -377,7 +377,8 @@ function weigh(bench, step) {
   if (!isFirstAsked(bench, step)) return { ...adding, says: joined(filling(bench, line), adding.says ?? "") };
   // What is said of the whole step is said once, before the first pour.
   const words = joined(sentence(step.title), step.says);
-  const says = namesVessel(bench, words, line) ? line.note : (adding.says ?? ""); // else where it goes is said
+  const twice = adding.weigh?.how === "cup" && namesVessel(bench, words, line); // where it goes is said
+  const says = twice ? line.note : (adding.says ?? "");
   return { ...adding, says: joined(filling(bench, line), words, says, beforeNext(bench, step)) };
 }
 

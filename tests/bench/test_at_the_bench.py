@@ -1140,6 +1140,7 @@ def test_what_no_scale_can_show_is_given_by_spoon_or_by_a_dilution_and_never_as_
     assert "+ 0 g" not in str(prompt)
 
     stirred = make_document({"amount": "0.3 g"}, "500 g", part_piece="50 g")
+    stirred["components"][0]["steps"][0]["says"] = "All in one bowl."  # to name it takes no word of that away
     first = Maker(sheet_of(read_recipe(stirred))).prompt
     assert (
         "Or stir 5 g into 495 g of Ingredient 1: 30 g of that holds 0.3 g." in first["says"] + first["more"]
