@@ -16,7 +16,10 @@ from bench import (
     IngredientThere,
     JsonObject,
     Kit,
+    LabelShape,
     LotThere,
+    MakerWritten,
+    Market,
     MeasuredRecipe,
     NamedRun,
     Sheet,
@@ -217,6 +220,47 @@ class Sized(TypedDict):
     says: str
     runs_out: str | None
     sheet: Sheet
+
+
+# What the studio has one of
+
+
+class StudioHours(TypedDict):
+    """`api.plan_shapes.MakersWritten`, read: whose hands there are, and when."""
+
+    makers: list[MakerWritten]
+
+
+class HoursWhole(TypedDict):
+    version: Annotated[int, "0: nobody said yet, and the bench is open day and night"]
+    document: StudioHours
+
+
+class LabelSaid(TypedDict, total=False):
+    """`api.schemas.LabelSettings`, read."""
+
+    market: Market
+    shape: LabelShape
+    width_mm: int
+    height_mm: int
+    opened_months: int
+
+
+class SettingsSaid(TypedDict):
+    """`api.schemas.SettingsWritten`, read."""
+
+    batch_number: str
+    currency: NotRequired[str]
+    hourly_rate: NotRequired[str]
+    wrap_cost: NotRequired[str]
+    without_tax: NotRequired[bool]
+    maker: NotRequired[str]
+    label: NotRequired[LabelSaid]
+
+
+class SettingsWhole(TypedDict):
+    version: int
+    document: SettingsSaid
 
 
 # Runs and journals

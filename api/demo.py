@@ -15,9 +15,9 @@ from sqlalchemy import func, select
 from tzlocal import get_localzone_name
 
 import bench
+from api.answers import StudioHours
 from api.clock import now_ms
 from api.exchange import EXPORT_FORMAT, Tally, import_any
-from api.hours import StudioHours
 from api.places import DEMO
 from api.store import reading
 from api.tables import Recipe

@@ -5,7 +5,7 @@ A plan as it is answered is the bench's own shape, `KeptPlan` in `bench/shapes/p
 
 from __future__ import annotations
 
-from marshmallow import Schema, fields, validate
+from marshmallow import fields, validate
 
 from api.schemas import Flag, Listed, Mapped, RecipeRef, Size, Strict, Whole
 
@@ -32,13 +32,6 @@ class MakerWritten(Strict):
 
 class MakersWritten(Strict):
     makers = Listed(fields.Nested(MakerWritten), required=True)
-
-
-class HoursWhole(Schema):
-    version = fields.Integer(
-        required=True, metadata={"description": "0: nobody said yet, and the bench is open day and night"}
-    )
-    document = fields.Nested(MakersWritten, required=True)
 
 
 class RecipeToPlan(RecipeRef):

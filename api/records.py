@@ -13,7 +13,7 @@ from sqlalchemy import Engine, text
 
 import bench
 from api import generation, projections, shelf
-from api.answers import ProblemDetails
+from api.answers import ProblemDetails, SettingsSaid
 from api.errors import PROBLEM_TYPE, Problem, not_found
 from api.recipes import current_version, version_or_404
 from api.record_rows import RECORD_COLUMNS, record_rows
@@ -22,7 +22,7 @@ from api.schemas import LabelQuery
 from api.shapes_openapi import shape
 from api.spreadsheet import CSV, spreadsheet
 from api.store import read_row, reading
-from api.studio_settings import SETTINGS, SettingsSaid
+from api.studio_settings import SETTINGS
 from api.tables import db
 from api.wire import Blueprint, answer, answer_text, described, unkept
 from bench import (

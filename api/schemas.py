@@ -394,11 +394,6 @@ class SettingsWritten(Strict):
     label = fields.Nested(LabelSettings)
 
 
-class SettingsWhole(Schema):
-    version = fields.Integer(required=True)
-    document = fields.Nested(SettingsWritten, required=True)
-
-
 class LabelQuery(Strict):
     market = fields.String(required=True, validate=MARKETS)
     shape = fields.String(validate=SHAPES)

@@ -5,19 +5,19 @@ What an hour costs is between makers: a helper's device is told the rest.
 
 from __future__ import annotations
 
-from typing import NotRequired, TypedDict
-
 from flask import Response
 
 import bench
+from api.answers import SettingsSaid, SettingsWhole
 from api.door.gate import is_helper
 from api.openapi import ETAG, IF_MATCH, IF_NONE_MATCH
-from api.schemas import SettingsWhole, SettingsWritten
+from api.schemas import SettingsWritten
+from api.shapes_openapi import shape
 from api.singletons import SingletonDocument
 from api.store import reading
 from api.tables import StudioSettings
 from api.wire import Blueprint, answer
-from bench import LabelShape, Market, SettingError
+from bench import SettingError
 
 blueprint = Blueprint("settings", __name__, description="How the studio numbers, reckons and labels")
 
@@ -25,31 +25,9 @@ blueprint = Blueprint("settings", __name__, description="How the studio numbers,
 MAKERS_OWN = ("hourly_rate", "wrap_cost")
 
 
-class LabelSaid(TypedDict, total=False):
-    """`api.schemas.LabelSettings`, read."""
-
-    market: Market
-    shape: LabelShape
-    width_mm: int
-    height_mm: int
-    opened_months: int
-
-
-class SettingsSaid(TypedDict):
-    """`api.schemas.SettingsWritten`, read."""
-
-    batch_number: str
-    currency: NotRequired[str]
-    hourly_rate: NotRequired[str]
-    wrap_cost: NotRequired[str]
-    without_tax: NotRequired[bool]
-    maker: NotRequired[str]
-    label: NotRequired[LabelSaid]
-
-
 @blueprint.get("/settings")
 @blueprint.doc(parameters=[IF_NONE_MATCH])
-@blueprint.response(200, SettingsWhole, headers=ETAG)
+@blueprint.response(200, shape(SettingsWhole), headers=ETAG)
 @blueprint.alt_response(304, description="Nothing changed")
 def get_settings() -> Response:
     """The settings. Version 0 has a pattern for batch numbers and nothing else. A helper is not told the rates."""
@@ -64,8 +42,8 @@ def get_settings() -> Response:
 @blueprint.put("/settings")
 @blueprint.doc(parameters=[IF_MATCH])
 @blueprint.arguments(SettingsWritten())
-@blueprint.response(200, SettingsWhole, headers=ETAG)
-@blueprint.alt_response(201, schema=SettingsWhole, headers=ETAG, success=True, description="Created")
+@blueprint.response(200, shape(SettingsWhole), headers=ETAG)
+@blueprint.alt_response(201, schema=shape(SettingsWhole), headers=ETAG, success=True, description="Created")
 def put_settings(document: SettingsSaid) -> Response:
     """Say all settings anew; once there are some, with If-Match."""
     return SETTINGS.put(document)

@@ -9,7 +9,10 @@ import type {
   IngredientThere,
   JsonValue,
   Kit,
+  LabelShape,
   LotThere,
+  MakerWritten,
+  Market,
   MeasuredRecipe,
   NamedRun,
   Sheet,
@@ -238,6 +241,42 @@ export interface Sized {
   readonly says: string;
   readonly runs_out: string | null;
   readonly sheet: Sheet;
+}
+
+/** `api.plan_shapes.MakersWritten`, read: whose hands there are, and when. */
+export interface StudioHours {
+  readonly makers: readonly MakerWritten[];
+}
+
+export interface HoursWhole {
+  /** 0: nobody said yet, and the bench is open day and night */
+  readonly version: number;
+  readonly document: StudioHours;
+}
+
+/** `api.schemas.LabelSettings`, read. */
+export interface LabelSaid {
+  readonly market: Market;
+  readonly shape: LabelShape;
+  readonly width_mm: number;
+  readonly height_mm: number;
+  readonly opened_months: number;
+}
+
+/** `api.schemas.SettingsWritten`, read. */
+export interface SettingsSaid {
+  readonly batch_number: string;
+  readonly currency?: string;
+  readonly hourly_rate?: string;
+  readonly wrap_cost?: string;
+  readonly without_tax?: boolean;
+  readonly maker?: string;
+  readonly label?: LabelSaid;
+}
+
+export interface SettingsWhole {
+  readonly version: number;
+  readonly document: SettingsSaid;
 }
 
 export interface RunRecipe {

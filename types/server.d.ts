@@ -1,6 +1,6 @@
 // What the server answers, by address, for the type check. No page loads this.
 
-import type { KnownPerson, LateEntry, LotRun, MakerWritten, Plan, RunDue, SwapEffect, TimeSavingSaid } from "../bench/shapes/page";
+import type { KeptPlan, KnownPerson, LateEntry, LotRun, RunDue, SwapEffect, TimeSavingSaid } from "../bench/shapes/page";
 import type {
   AuditPage,
   Changes,
@@ -8,11 +8,16 @@ import type {
   CopiesNow,
   DeviceItem,
   EntryAnswer as AnyEntryAnswer,
+  HoursWhole,
   KitWhole,
+  LabelSaid,
   Paged,
   PairingMade,
   RecipeItem,
   RecipeWhole,
+  SettingsSaid,
+  SettingsWhole,
+  StudioHours,
   StudioNow,
   VersionItem,
 } from "./answers";
@@ -24,6 +29,14 @@ export type { AuditItem, AuditPage, Changes, Checked, RecipeItem, Role, VersionI
 export type Place = StudioNow;
 export type Copies = CopiesNow;
 export type KitDoc = KitWhole;
+export type LabelSettings = LabelSaid;
+export type SettingsDocument = SettingsSaid;
+export type SettingsDoc = SettingsWhole;
+export type HoursDocument = StudioHours;
+export type HoursDoc = HoursWhole;
+/** A plan as the server keeps it, of an earlier version too. */
+export type PlanDoc = Omit<KeptPlan, "runs" | "due" | "out" | "savings"> &
+  Partial<Pick<KeptPlan, "runs" | "due" | "out">> & { readonly savings?: KeptPlan["savings"] | null };
 export type RecipeDoc = RecipeWhole;
 export type Device = DeviceItem;
 export type Pairing = PairingMade;
@@ -36,64 +49,10 @@ export type PersonTold = KnownPerson;
 export type PlanDue = RunDue;
 export type PlanSaving = TimeSavingSaid;
 
-export interface LabelSettings {
-  market?: "us" | "eu";
-  shape?: "rectangle" | "cylinder" | "other";
-  width_mm?: number;
-  height_mm?: number;
-  opened_months?: number;
-}
-
-export interface SettingsDocument {
-  batch_number: string;
-  currency?: string;
-  hourly_rate?: string;
-  wrap_cost?: string;
-  without_tax?: boolean;
-  maker?: string;
-  label?: LabelSettings;
-}
-
-export interface SettingsDoc {
-  version: number;
-  document: SettingsDocument;
-}
-
-export interface HoursDocument {
-  makers: MakerWritten[];
-}
-
-export interface HoursDoc {
-  version: number;
-  document: HoursDocument;
-}
-
-/** A plan as the server keeps it. */
-export interface PlanDoc {
-  id: string;
-  at: number;
-  state: "working" | "made" | "refused";
-  asked_at: number;
-  aim: "finish" | "ready_by";
-  ready_by: number | null;
-  /** Not there in earlier versions, as the next two. */
-  runs?: string[];
-  due?: PlanDue[];
-  out?: string[];
-  parts: { run: string; title: string; name?: string }[];
-  progress: { aim: string; share: number } | null;
-  fault: { field: string; detail: string } | null;
-  made_at: number | null;
-  age_ms: number | null;
-  behind: number;
-  savings?: PlanSaving[] | null;
-  plan: Plan | null;
-}
-
 /** What is asked of POST /plans. */
 export interface PlanAsked {
-  runs: string[];
-  out?: string[];
+  runs: readonly string[];
+  out?: readonly string[];
   due?: { [run: string]: number };
   savings?: boolean;
 }
@@ -143,8 +102,8 @@ export type EntriesPath = `/runs/${string}/entries` | "/shelf/entries";
 
 /** What a maker wishes of a plan; what is not said stays as it is. */
 export interface PlanWish {
-  runs?: string[];
-  out?: string[];
+  runs?: readonly string[];
+  out?: readonly string[];
   due?: { [run: string]: number | null };
   savings?: boolean;
 }
