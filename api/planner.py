@@ -25,7 +25,7 @@ from api.hours import HOURS
 from api.kit import measured_kit
 from api.plan_shapes import MAX_TOGETHER
 from api.recipes import version_or_404
-from api.runs import load_run_in
+from api.runs import batch_name, load_run_in
 from api.store import reading, writing
 from api.tables import Entry, Plan, PlannedRun, Run
 from bench import (
@@ -160,7 +160,7 @@ class Reading:
     def parts(self) -> list[PlannedPart]:
         """What the plan is of."""
         return [
-            {"run": name, "title": sheet["recipe"]["title"], "name": _name_of(sheet, state)}
+            {"run": name, "title": sheet["recipe"]["title"], "name": batch_name(sheet, state)}
             for name, sheet, state, _ in self.sheets
         ]
 
@@ -172,11 +172,6 @@ class Reading:
 def _measured(connection: Connection, ref: RecipeRef) -> MeasuredRecipe:
     measured: MeasuredRecipe = json.loads(version_or_404(connection, ref["id"], ref["version"]).measured)
     return measured
-
-
-def _name_of(sheet: Sheet, state: State | None) -> str:
-    """What a batch is called: by its number, else by what it is."""
-    return (state["number"] if state else None) or sheet["recipe"]["title"]
 
 
 def _begun(problem: TasksOfRun) -> bool:

@@ -22,13 +22,13 @@ from api.door import budgets, gate
 from api.errors import Problem, not_found
 from api.kit import measured_kit
 from api.openapi import ETAG, IF_NONE_MATCH
-from api.recipes import version_or_404
+from api.recipes import find_version, version_or_404
 from api.schemas import RunAsked, RunQuery
 from api.shapes_openapi import shape
 from api.store import execute, read_row, reading, writing
 from api.tables import Run, db
 from api.wire import Blueprint, PageAsked, answer, answer_text, described, paged
-from bench import Entry, FrozenSeal, Kit, RecipeRef, Sheet, Size, State, canonical
+from bench import Entry, FrozenSeal, InUse, Kit, OnBench, RecipeRef, Sheet, Size, State, canonical
 
 blueprint = Blueprint("runs", __name__, description="Runs, and what the bench says now")
 
@@ -51,6 +51,10 @@ RUN_LIST = f"""
 """
 RUN_COUNT = "SELECT count(*) FROM run {where}"
 RUN_AND_JOURNAL = f"SELECT sheet, {JOURNAL}, sealed_by, sealed FROM run WHERE id = :run"
+OTHERS_OPEN = """
+    SELECT id FROM run WHERE finished_at IS NULL AND id != :run ORDER BY created_at DESC, id LIMIT :most
+"""
+MAX_BESIDE = 7  # as many as a plan takes along
 RUNS_HELD = 32
 # The first instant of 2025, before there was this program: a clock that says less is wrong.
 EARLIEST_MS = 1_735_689_600_000
@@ -192,11 +196,39 @@ def get_run(run_id: UUID) -> Response:
 
 
 @blueprint.get("/runs/<uuid:run_id>/now")
-@blueprint.response(200, shape("Now"))
+@blueprint.response(200, shape("NowBesideOthers"))
 def get_now(run_id: UUID) -> Response:
     """What the bench says now: prompts in words and numbers, waits with absolute instants."""
     run = load_run(run_id)
-    return answer(bench.now(run.sheet, run.state, now_ms()))
+    return answer({**bench.now(run.sheet, run.state, now_ms()), "in_use": _in_use(str(run_id), run)})
+
+
+def _in_use(run_id: str, run: RunView) -> list[InUse]:
+    """What the next steps need and other open batches have, those begun last."""
+    if not bench.wants_kit(run.sheet, run.state):
+        return []
+    with reading() as connection:
+        others = execute(connection, OTHERS_OPEN, {"run": run_id, "most": MAX_BESIDE}).fetchall()
+        if not others:
+            return []
+        beside = [_of_batch(connection, load_run_in(connection, other)) for (other,) in others]
+        return bench.in_use(_of_batch(connection, run), beside)
+
+
+def _of_batch(connection: Connection, run: RunView) -> OnBench:
+    ref = run.sheet["recipe"]
+    recipe = find_version(connection, ref["id"], ref["version"])
+    return {
+        "name": batch_name(run.sheet, run.state),
+        "sheet": run.sheet,
+        "state": run.state,
+        "recipe": json.loads(recipe.measured) if recipe else None,
+    }
+
+
+def batch_name(sheet: Sheet, state: State | None) -> str:
+    """What a batch is called: by its number, else by what it is."""
+    return (state["number"] if state else None) or sheet["recipe"]["title"]
 
 
 def _made_by_id(run_id: UUID, at: int) -> int:

@@ -27,6 +27,7 @@ from bench.errors import (
     SizeError,
 )
 from bench.gather import gather
+from bench.holding import in_use, wants_kit
 from bench.journal import KINDS, check_entry, fold, frozen_seal, is_readable, of_record, seal
 from bench.kinds import MOVES_STOCK, STANDING
 from bench.kit import KIT_SCHEMA, read_kit
@@ -71,6 +72,7 @@ from bench.shapes.planning import (
     TimeSavingOption,
     TimeSavingSaid,
 )
+from bench.shapes.prompts import InUse, OnBench
 from bench.shapes.recipe import Change, Finding, MeasuredRecipe, RoomAir, SwapEffect, WrittenRecipe
 from bench.shapes.record import (
     Balance,
@@ -134,6 +136,7 @@ __all__ = [
     "EntryError",
     "Finding",
     "FrozenSeal",
+    "InUse",
     "IngredientThere",
     "JsonObject",
     "JsonValue",
@@ -155,6 +158,7 @@ __all__ = [
     "Market",
     "MeasuredRecipe",
     "NamedRun",
+    "OnBench",
     "Picture",
     "PlacedStep",
     "Plan",
@@ -214,6 +218,7 @@ __all__ = [
     "grams",
     "if_you_stop",
     "in_order",
+    "in_use",
     "is_currency",
     "is_readable",
     "label",
@@ -249,6 +254,7 @@ __all__ = [
     "swaps_of",
     "tasks_of",
     "use_of",
+    "wants_kit",
     "wait_phase",
     "what_changed",
     "time_savings",

@@ -275,7 +275,7 @@ function measuredOf({ recipe: { id, version } }) {
  * it.
  */
 function besideOf(run, step) {
-  return [...takenBy(run, step, studio.runs), ...formerly(run, step)];
+  return [...takenBy(run, step.step, studio.runs, measuredOf), ...formerly(run, step)];
 }
 
 function formerly(run, step) {

@@ -16,7 +16,8 @@ are on.
 
 A gap: `to` starts at least least_ms after every end of `from`, and at most most_ms after the last of
 them; either may be None. A window is a gap with a most: it says how soon a step must begin. The latest of
-a wait is a gap from its usual end. Waits are planned at their usual length. Not modelled: how tired hands get.
+a wait is a gap from its usual end. Waits are planned at their usual length. Bowls, jugs and moulds are held by
+`bench/holding.py`; what is in use beyond what the kit has is held by nobody. Not modelled: how tired hands get.
 """
 
 from bench.planning.bench_hours import stretches

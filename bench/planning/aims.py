@@ -79,13 +79,18 @@ class Aims:
     ) -> solver.Answer:
         """The best for one aim. known: what those before it reached."""
 
-        def best(most: float, placed: Placed, quick: bool = False) -> solver.Answer:
+        def best(most: float, placed: Placed, quick: bool = False, exact: int | None = None) -> solver.Answer:
+            """exact: the span is to be just that, and whatever keeps it will do."""
             model = self._model(finish, placed)
             if quick:
                 model.quickly()
             if begin is not None:
                 model.model.add(model.begin_var() >= begin)
-            count, span = model.sessions(known.get("sessions"), known.get("span"))
+            count, span = model.sessions(known.get("sessions"), known.get("span") if exact is None else exact)
+            if exact is not None:
+                answer = model.best(aim, None, self.work, most=most)
+                answer.values, answer.bounds = {aim: exact}, {aim: exact}
+                return answer
             objective = count if aim == "sessions" else span
             if aim == "changes":
                 objective = model.changes()
@@ -96,7 +101,11 @@ class Aims:
 
         answer = solver.Answer("unknown")
         if aim == "span" and len(self.grid.hours) == 1:  # soon found where hands need not wait
-            answer = best(self.work.whole * _SPAN_SHARE, placed, quick=True)
+            most = self.work.whole * _SPAN_SHARE
+            hands = sum(self.grid.lasts[index] for index in placed[0] if self.grid.hands[index])
+            answer = best(most, placed, quick=True, exact=hands)
+            if not answer.starts and not self.work.out():
+                answer = best(most, placed, quick=True)
             if answer.starts:
                 placed = answer.starts, answer.makers
         if answer.proven(aim) or self.work.out():

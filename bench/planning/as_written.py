@@ -31,14 +31,13 @@ class _Exchange:
             for index in {most.to, *most.sources}:
                 self.max_gaps.setdefault(index, []).append(most)
         self.latest = {to: latest for to, latest, _ in grid.due}
-        held = {index for hold in grid.day.holds for index in hold[:2]}
         shared = set() if grid.day.apart else {index for index in starts if grid.day.uses[index]}
         begins_wait = {
             need
             for need, after in self.followers.items()
             if any(grid.kinds[each] == "wait" for each, _ in after)
         }
-        self.stays = held | shared | begins_wait | set(grid.day.block)
+        self.stays = shared | begins_wait | set(grid.day.block)
 
     def sort(self, order: list[int], maker: int) -> None:
         """order: one maker's steps."""
@@ -65,6 +64,7 @@ class _Exchange:
             self.starts[one] <= self.latest.get(one, self.starts[one])
             and all(self._keeps_needs(index) for index in (one, other))
             and all(self._over(most) <= was for most, was in zip(touched, over, strict=True))
+            and self._keeps_holds({one, other})
         ):
             return True
         self.starts[one], self.starts[other] = before
@@ -89,6 +89,31 @@ class _Exchange:
                 for each, least in self.followers.get(index, [])
             )
         )
+
+    def _keeps_holds(self, moved: set[int]) -> bool:
+        """Whether there is enough of all that these steps take up for longer, or free."""
+        day = self.grid.day
+        for key in {key for fill, empty, _, key in day.holds if {fill, empty} & moved}:
+            spans = [
+                (self._begins(fill), self._ends(empty), many)
+                for fill, empty, many, other in day.holds
+                if other == key
+            ]
+            for at, _, _ in spans:
+                if sum(many for begins, ends, many in spans if begins <= at < ends) > day.many[key]:
+                    return False
+        return True
+
+    def _begins(self, fill: int) -> int:
+        past = self.grid.day.start[fill]
+        known = self.starts.get(
+            fill, self.grid.now if past is None else max(self.grid.now, self.grid.up(past))
+        )
+        return self.grid.now if fill in self.grid.day.full else known
+
+    def _ends(self, empty: int) -> int:
+        ended = self.grid.ended[empty]
+        return self.starts[empty] + self.grid.lasts[empty] if ended is None else ended
 
     def _over(self, most: MaxGap) -> int:
         """How far past its most a gap is, in units; nought when it is kept."""

@@ -236,7 +236,7 @@ class _Choice:
             end = day.end[need]
             if end is None or end + least > day.now:
                 return False
-        return True
+        return day.has_free(index)
 
     def _closes(self) -> int | None:
         """When the stretch that is open now closes; None outside bench hours."""

@@ -62,7 +62,7 @@ class Day:
                 self.needs[to] += [(source, least) for source in sources]
             if gap["most_ms"] is not None:
                 self.max_gaps.append(MaxGap(sources, to, gap["most_ms"], gap))
-        self.holds = [
+        self.holds: list[Holding] = [
             Holding(self.number[hold["from"]], self.number[hold["until"]], hold["many"], hold["equipment"])
             for hold in problem["holds"]
         ]
@@ -79,6 +79,7 @@ class Day:
         self.maker: list[int | None] = [None] * len(tasks)
         self._take_history()
         self.open = [index for index, end in enumerate(self.end) if end is None]
+        self._take_in_use()
         self.blocks = blocks_of(self)
         self.block: dict[int, list[int]] = {index: block for block in self.blocks for index in block}
 
@@ -103,6 +104,60 @@ class Day:
                 self.end[index] = max(self.now + LEAST_LEFT_MS, began + task["left_ms"])
                 self.maker[index] = in_hand
                 in_hand += 1
+
+    def _take_in_use(self) -> None:
+        """`full`: the steps whose bowl or mould is in use already. What is in use beyond what the kit has is of no
+        kit: it is held by nobody."""
+        self.full = {
+            fill
+            for fill, empty, _, _ in self.holds
+            if self.tasks[fill]["status"] != "open" and self.end[empty] is None
+        }
+        left = dict(self.many)
+        holds = []
+        for fill, empty, many, key in self.holds:
+            if fill in self.full:
+                many = min(many, left[key])
+                left[key] -= many
+            if many:
+                holds.append(Holding(fill, empty, many, key))
+        self.holds = holds
+
+    @property
+    def holds_that_count(self) -> list[Holding]:
+        """The holds without those of a pool that never runs out: it has enough for all of them at once, or each
+        of them is taken from another as well that has no more."""
+        takers: dict[str, set[tuple[int, int, int]]] = {}
+        for fill, empty, many, key in self.holds:
+            takers.setdefault(key, set()).add((fill, empty, many))
+        idle: set[str] = set()
+        for key, own in takers.items():
+            enough = sum(many for _, _, many in own) <= self.many[key]
+            if enough or any(
+                other != key and other not in idle and own <= those and self.many[other] <= self.many[key]
+                for other, those in takers.items()
+            ):
+                idle.add(key)
+        return [hold for hold in self.holds if hold.key not in idle]
+
+    def has_free(self, index: int) -> bool:
+        """Whether what a step takes up for longer is there now."""
+        for fill, _, many, key in self.holds:
+            if fill != index or fill in self.full:
+                continue
+            taken = sum(
+                takes
+                for other, empty, takes, other_key in self.holds
+                if other_key == key and (other in self.full or self._fixed_at(other, empty, self.now))
+            )
+            if taken + many > self.many[key]:
+                return False
+        return True
+
+    def _fixed_at(self, fill: int, empty: int, at: int) -> bool:
+        """Whether a hold that is past moving goes on at an instant."""
+        start, end = self.start[fill], self.end[empty]
+        return start is not None and end is not None and start <= at < end
 
     def by_need(self, order: list[str]) -> list[int]:
         """The open tasks by this order, each after what it needs; what the order lacks comes last."""
@@ -175,6 +230,7 @@ class Layout:
         self.order = [*self.ahead, *(each for each in order if each not in self.ahead)]
         self.least = dict(not_before or {})
         self.prioritised: list[Gap] = []  # gaps whose steps go first, because what opens them is past moving
+        self.freed: set[int] = set()  # steps that go first, because what they free is waited for
         self.placed = True
         self.broken: list[tuple[int, Gap]] = []
         self._lay()
@@ -188,9 +244,11 @@ class Layout:
     def _lay(self) -> None:
         for _ in range(_MAX_ROUNDS):
             if not self._place_all():
+                if self._free_first():
+                    continue
                 self.placed = False
                 return
-            if not self._put_openers_later():
+            if not self._leave_free() and not self._put_openers_later():
                 return
         self.placed = False
 
@@ -342,7 +400,7 @@ class Layout:
             for key, many in self.day.uses[index].items():
                 later = max(later, self._use_free(key, many, at, lasts))
         for fill, _, many, key in self.day.holds:
-            if fill == index:
+            if fill == index and fill not in self.day.full:
                 later = max(later, self._hold_free(index, key, many, at))
         return later
 
@@ -358,19 +416,64 @@ class Layout:
         return min((end for end, _ in using), default=NEVER)
 
     def _hold_free(self, index: int, key: str, many: int, at: int) -> int:
-        """When enough moulds are empty: a mould not emptied yet in this order is held for ever."""
+        """When enough is empty: what is not emptied yet in this order is held for ever."""
         held = []
         for fill, empty, takes, other in self.day.holds:
-            start = self.start[fill]
+            start = self.day.now if fill in self.day.full else self.start[fill]
             if other != key or fill == index or start is None:
                 continue
             end = self.end[empty]
+            if self.day.end[empty] is not None and start > at:
+                continue  # promised to a batch that is planned already: `_leave_free` sees to it
             if end is None or end > at:
                 held.append((NEVER if end is None else end, takes))
         taken = sum(takes for _, takes in held)
         if taken + many <= self.day.many[key]:
             return at
         return min((end for end, _ in held), default=NEVER)
+
+    def _free_first(self) -> bool:
+        """Nothing more can be placed. Let what empties a bowl or mould that is waited for go first, with all it
+        needs; False when nothing is waited for, or all of it went first already."""
+        day = self.day
+        waiting = {
+            key
+            for fill, _, _, key in day.holds
+            if self.end[fill] is None and fill not in day.full and self._ready(fill) is not None
+        }
+        for fill, empty, _, key in day.holds:
+            held = fill in day.full or self.start[fill] is not None
+            if key in waiting and held and self.end[empty] is None and empty not in self.freed:
+                self.freed.add(empty)
+                self._go_first(empty)
+                return True
+        return False
+
+    def _leave_free(self) -> bool:
+        """Put later what fills a bowl or mould that is promised to a batch planned already, and would not be empty
+        by then; True when something was."""
+        day = self.day
+        promised = [
+            (fill, empty, key) for fill, empty, _, key in day.holds if (day.end[empty] or 0) > day.now
+        ]
+        for fixed, freed, key in promised:
+            at = self._began(fixed)
+            there = [
+                (self._began(fill), fill, many)
+                for fill, empty, many, other in day.holds
+                if other == key and self._began(fill) <= at < (self.end[empty] or at)
+            ]
+            own = [
+                (start, fill) for start, fill, _ in there if day.end[fill] is None and fill not in day.full
+            ]
+            if own and sum(many for _, _, many in there) > day.many[key]:
+                self.least[max(own)[1]] = day.end[freed] or day.now
+                return True
+        return False
+
+    def _began(self, fill: int) -> int:
+        start = self.start[fill]
+        return self.day.now if start is None else start
 
     def _put_openers_later(self) -> bool:
         """Where a most is broken, put its opener later; True when something was. Else what is broken."""
@@ -396,6 +499,11 @@ class Layout:
         if gap in self.prioritised:
             return False
         self.prioritised.append(gap)
+        self._go_first(to)
+        return True
+
+    def _go_first(self, to: int) -> None:
+        """Let a step, and all it still needs, go before the rest."""
         chain = {to}
         stack = [to]
         while stack:
@@ -416,7 +524,6 @@ class Layout:
             *(index for index in others if index in chain),
             *(index for index in others if index not in chain),
         ]
-        return True
 
     def _delay(self, index: int, by: int) -> bool:
         """Make a task end later by so much, a wait through the last of its needs; False if it is history,

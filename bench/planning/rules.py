@@ -277,7 +277,7 @@ class Rules:
                 for key, many in grid.day.uses[index].items():
                     fixed = model.new_fixed_size_interval_var(grid.now, end - grid.now, f"u{index}.{key}")
                     using.setdefault(key, []).append((fixed, many, grid.hands[index]))
-        for fill, empty, many, key in grid.day.holds:
+        for fill, empty, many, key in grid.day.holds_that_count:
             ended = grid.ended[empty]
             if ended is not None:
                 filled = grid.day.start[fill]

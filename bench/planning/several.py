@@ -40,24 +40,29 @@ def plan_several(
     wanted = sorted((instant, run) for run, instant in due.items())
     share = budget / (len(wanted) + 1)
     fixed: list[Plan] = []
+    at: dict[str, PlanStep] = {}  # what is planned already, by task
     dues: list[RunDue] = []
     for ready_by, run in wanted:
-        own: Problem = {**_around(_of(problem, {run}), fixed), "ready_by": ready_by}
-        made = plan(own, aim="ready_by", budget=share, cancelled=cancelled) if ready_by > now else None
+        made: Plan | None = None
+        for own in _ways(problem, run, at) if ready_by > now else []:
+            made = plan({**own, "ready_by": ready_by}, aim="ready_by", budget=share, cancelled=cancelled)
+            if made["status"] in ("proven", "found"):
+                break
         if made is not None and made["status"] in ("proven", "found"):
-            fixed.append(made)
-            dues.append({"run": run, "ready_by": ready_by, "begins_at": made["begins_at"], "why": ""})
+            new = [step for step in made["steps"] if step["id"] not in at]
+            fixed.append({**made, "steps": new})
+            at |= {step["id"]: step for step in new}
+            dues.append({"run": run, "ready_by": ready_by, "begins_at": _begins_at(at, run), "why": ""})
         else:
             dues.append({"run": run, "ready_by": ready_by, "begins_at": None, "why": _why_late(made)})
-    planned = {step["run"] for made in fixed for step in made["steps"]}
-    left = _of(problem, {task["run"] for task in problem["tasks"]} - planned)
-    rest: Problem = {**_around(left, fixed, _of(problem, planned)), "ready_by": None}
-    if all(task["status"] == "open" for task in rest["tasks"] if task["run"] not in planned):
+    left = {task["id"] for task in problem["tasks"]} - at.keys()
+    rest: Problem = {**_around(problem, left, at), "ready_by": None}
+    if all(task["status"] == "open" for task in rest["tasks"] if task["id"] in left):
         told = progress if not fixed else None
         others = plan(rest, progress=told, budget=share, cancelled=cancelled)
     else:
         others = replan(rest, before, now, budget=share, cancelled=cancelled)
-    return {**_together(problem, others, fixed, planned), "due": dues}
+    return {**_together(problem, others, fixed, set(at)), "due": dues}
 
 
 def _why_late(made: Plan | None) -> str:
@@ -67,33 +72,66 @@ def _why_late(made: Plan | None) -> str:
     return made["reasons"][0]["says"] if made["reasons"] else "No order was found that is ready in time."
 
 
-def _of(problem: Problem, runs: set[str]) -> Problem:
-    """What of a problem belongs to these runs."""
-    own = {task["id"] for task in problem["tasks"] if task["run"] in runs}
-    return {
-        **problem,
-        "tasks": [task for task in problem["tasks"] if task["id"] in own],
-        "gaps": [gap for gap in problem["gaps"] if gap["to"] in own],
-        "holds": [hold for hold in problem["holds"] if hold["from"] in own],
-    }
+def _begins_at(at: dict[str, PlanStep], run: str) -> int | None:
+    """When hands are first on a batch that is planned."""
+    own = [step for step in at.values() if step["run"] == run and step["status"] == "open"]
+    return min((step["starts_at"] for step in own if step["kind"] == "hands"), default=None)
 
 
-def _around(problem: Problem, fixed: list[Plan], other: Problem | None = None) -> Problem:
-    """The problem in what the plans made before leave of the hands. other: the part of the day that they are of,
-    taken along as done when it is planned, for the moulds that it holds."""
+def _ways(problem: Problem, run: str, at: dict[str, PlanStep]) -> list[Problem]:
+    """A batch by itself in what the plans made before leave it. Where another that is not planned yet has bowls or
+    moulds in use that this one needs, first with the steps that empty them taken along, then without these things."""
+    own = {task["id"] for task in problem["tasks"] if task["run"] == run and task["id"] not in at}
+    needed = {hold["equipment"] for hold in problem["holds"] if hold["from"] in own}
+    state = {task["id"]: task["status"] for task in problem["tasks"]}
+    in_use = [
+        hold
+        for hold in problem["holds"]
+        if hold["from"] not in own
+        and hold["until"] not in at
+        and state[hold["from"]] != "open"
+        and state[hold["until"]] != "done"
+    ]
+    in_use = [hold for hold in in_use if hold["equipment"] in needed]
+    if not in_use:
+        return [_around(problem, own, at)]
+    along = _all_before(problem, {hold["until"] for hold in in_use}) | {hold["from"] for hold in in_use}
+    without = _around(problem, own, at)
+    equipment = dict(problem["equipment"])
+    for hold in in_use:
+        thing = equipment[hold["equipment"]]
+        equipment[hold["equipment"]] = {**thing, "many": max(0, thing["many"] - hold["many"])}
+    return [_around(problem, own | (along - at.keys()), at), {**without, "equipment": equipment}]
+
+
+def _all_before(problem: Problem, tasks: set[str]) -> set[str]:
+    """These tasks and all that they need."""
+    needs: dict[str, list[str]] = {}
+    for gap in problem["gaps"]:
+        if gap["least_ms"] is not None:
+            needs.setdefault(gap["to"], []).extend(gap["from"])
+    found, stack = set(tasks), list(tasks)
+    while stack:
+        for need in needs.get(stack.pop(), []):
+            if need not in found:
+                found.add(need)
+                stack.append(need)
+    return found
+
+
+def _around(problem: Problem, own: set[str], at: dict[str, PlanStep]) -> Problem:
+    """Some tasks of a problem, in what the plans made before leave of the hands; what is planned is taken along as
+    done when it is planned, for the bowls and moulds that it holds. at: the planned steps, by task."""
     makers: list[MakerHours] = []
     for place, maker in enumerate(problem["makers"]):
         taken = sorted(
             (step["starts_at"], step["ends_at"])
-            for made in fixed
-            for step in made["steps"]
+            for step in at.values()
             if step["status"] != "done" and step["kind"] == "hands" and step["maker"] == place
         )
         makers.append({**maker, "hours": _less(maker["hours"], taken)})
-    if other is None:
-        return {**problem, "makers": makers}
-    at = {step["id"]: step for made in fixed for step in made["steps"]}
-    tasks: list[Task] = [
+    tasks: list[Task] = [task for task in problem["tasks"] if task["id"] in own]
+    tasks += [
         {
             **task,
             "uses": {},
@@ -102,14 +140,16 @@ def _around(problem: Problem, fixed: list[Plan], other: Problem | None = None) -
             "ended_at": at[task["id"]]["ends_at"],
             "left_ms": 0,
         }
-        for task in other["tasks"]
-        if task["id"] in at
+        for task in problem["tasks"]
+        if task["id"] in at and task["id"] not in own
     ]
+    known = {task["id"] for task in tasks}
     return {
         **problem,
         "makers": makers,
-        "tasks": [*problem["tasks"], *tasks],
-        "holds": [*problem["holds"], *other["holds"]],
+        "tasks": tasks,
+        "gaps": [gap for gap in problem["gaps"] if gap["to"] in own and known.issuperset(gap["from"])],
+        "holds": [hold for hold in problem["holds"] if {hold["from"], hold["until"]} <= known],
     }
 
 
@@ -127,10 +167,13 @@ def _less(hours: list[Stretch], taken: list[tuple[int, int]]) -> list[Stretch]:
 
 
 def _together(problem: Problem, others: Plan, fixed: list[Plan], planned: set[str]) -> Plan:
-    """One plan out of several: its steps in order of start, and the sessions at the bench that they make."""
+    """One plan out of several: its steps in order of start, and the sessions at the bench that they make.
+
+    planned: the tasks that were planned before the others.
+    """
     if not fixed:
         return others
-    steps = [step for step in others["steps"] if step["run"] not in planned]
+    steps = [step for step in others["steps"] if step["id"] not in planned]
     steps += [step for made in fixed for step in made["steps"]]
     steps.sort(key=by_start)
     work = [

@@ -80,7 +80,8 @@ def _equipment_edges(grid: Grid, starts: dict[int, int]) -> list[tuple[int, int,
     for fill, empty, _, key in grid.day.holds:
         if empty in starts:
             end = starts[empty] + grid.lasts[empty]
-            users.setdefault(key, []).append((starts.get(fill, grid.now), end, fill, empty))
+            begins = grid.now if fill in grid.day.full else starts.get(fill, grid.now)
+            users.setdefault(key, []).append((begins, end, fill, empty))
     return [
         (last, first, grid.lasts[last])
         for those in users.values()

@@ -4,7 +4,18 @@ Hand times are the recipe's own where it gives them. Elsewhere they are guesses 
 and say so, until the maker's own runs are handed in.
 """
 
+from typing import Any
+
 from bench.errors import PlanError
+from bench.holding import (
+    held_now,
+    mould_holds,
+    mould_pools,
+    tools_of,
+    vessel_holds,
+    vessel_now,
+    vessel_pools,
+)
 from bench.quantities import LONGEST_MS
 from bench.shapes.planning import (
     Equipment,
@@ -109,7 +120,7 @@ class _Tasks:
             "kind": "wait" if step["kind"] == "wait" else "hands",
             "takes_ms": takes,
             "takes_from": source,
-            "uses": {} if step["kind"] == "wait" else self._uses(step),
+            "uses": dict.fromkeys(tools_of(self.sheet, step), 1),
             **self._progress(step, takes),
         }
 
@@ -137,25 +148,6 @@ class _Tasks:
             return None
         component = next(each for each in self.recipe["components"] if each["id"] == step["component"])
         return self.recipe["written_for"] * component["takes"] + component["spares"]
-
-    def _uses(self, step: Step) -> dict[str, int]:
-        """Which of the few things of the kit a step needs while hands are on it."""
-        kit = self.sheet["kit"]
-        heater = step["heater"] if step["kind"] == "melt" else None
-        used = {f"heaters.{each['id']}" for each in kit["heaters"] if each["name"] == heater}
-        named = {tool.lower() for tool in step["tools"]}
-        used |= {
-            f"mixers.{each['id']}"
-            for each in kit["mixers"]
-            if each["name"].lower() in named or each["id"].replace("_", " ") in named
-        }
-        if step["kind"] == "weigh":
-            used |= {
-                f"scales.{line['scale']}"
-                for line in self.sheet["lines"]
-                if line["id"] in step["lines"] and line["scale"]
-            }
-        return dict.fromkeys(sorted(used), 1)
 
     def _progress(self, step: Step, takes: int) -> TaskProgress:
         if self.state is None:
@@ -300,50 +292,36 @@ class _Tasks:
                 stack += self.steps[need]["after"]
         return seen
 
-    # Moulds that are held
+    # What of the kit is held from one step to another
 
     def _holds(self, equipment: dict[str, Equipment]) -> list[Hold]:
-        """One hold for each round of a part whose mould it stays in, and the moulds into `equipment`."""
+        """One hold for each bowl, jug or mould and each pool of the kit it is taken from; the pools into `equipment`."""
+        kit = self.sheet["kit"]
+        found: list[tuple[Any, int, Any]] = []
+        for hold in vessel_holds(self.sheet):
+            really = vessel_now(self.state, hold) if self.state and held_now(self.state, hold) else None
+            found.append((hold, 1, vessel_pools(kit, hold["kind"], hold["mg"], really)))
+        for hold in mould_holds(self.sheet, self.recipe):
+            found.append((hold, hold["many"], mould_pools(kit, hold["shape"], hold["piece_mg"])))
         holds: list[Hold] = []
-        for component in self.recipe["components"] if self.recipe else []:
-            mould = component["mould"]
-            if not mould or not mould["held"] or component["id"] not in self.about:
+        for hold, many, pools in found:
+            equipment |= {pool["key"]: {"name": pool["name"], "many": pool["many"]} for pool in pools}
+            begun = self.tasks[hold["from"]]["status"] != "open"
+            if self.tasks[hold["until"]]["status"] == "done" or (begun and not self._is_held(hold)):
                 continue
-            matching = [
-                each
-                for each in self.sheet["kit"]["moulds"]
-                if each["shape"] == mould["shape"]
-                and (each["cavity_mg"] is None or each["cavity_mg"] >= component["piece_mg"])
+            holds += [
+                {
+                    "equipment": pool["key"],
+                    "many": many,
+                    "from": self._id(hold["from"]),
+                    "until": self._id(hold["until"]),
+                }
+                for pool in pools
             ]
-            if not matching:
-                continue
-            many = sum(each["cavities"] * each["sets"] for each in matching)
-            least = min(each["cavities"] for each in matching)
-            key = f"moulds.{mould['shape']}"
-            equipment[key] = {"name": f"{mould['shape']} moulds", "many": many}
-            empties = {step["id"] for step in component["steps"] if step["unmoulds"]}
-            for made in self.about[component["id"]]["rounds"]:
-                steps = [
-                    step
-                    for step in self.sheet["steps"]
-                    if (step["component"], step["round"]) == (component["id"], made["round"])
-                    and step["kind"] != "wait"
-                ]
-                fill = next((step for step in steps if step["kind"] == "pieces"), None)
-                empty = next(
-                    (step for step in steps if step["step"] in empties), steps[-1] if steps else None
-                )
-                if fill is None or empty is None or self.tasks[empty["id"]]["status"] == "done":
-                    continue
-                holds.append(
-                    {
-                        "equipment": key,
-                        "many": min(many, ceiling(made["count"], least) * least),
-                        "from": self._id(fill["id"]),
-                        "until": self._id(empty["id"]),
-                    }
-                )
         return holds
+
+    def _is_held(self, hold: Any) -> bool:
+        return self.state is not None and held_now(self.state, hold)
 
 
 def _usual_ms(step: Step) -> int:

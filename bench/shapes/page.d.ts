@@ -2247,6 +2247,42 @@ export interface Now {
   readonly owed: readonly StepTitle[];
 }
 
+/** Something that a step which could be begun now needs, and another batch has. */
+export interface InUse {
+  readonly step: string;
+  readonly what: "vessel" | "mould" | "tool";
+  /** what the other batch is called */
+  readonly by: string;
+  readonly says: string;
+  /** the sheet's vessel; None for anything else */
+  readonly place: string | null;
+  /** the next vessel of the kit that fits and is free */
+  readonly instead: string | null;
+}
+
+/** A batch on the bench, as `in_use` takes it. */
+export interface OnBench {
+  /** what it is called */
+  readonly name: string;
+  readonly sheet: Sheet;
+  readonly state: State;
+  /** None where it is not known */
+  readonly recipe: MeasuredRecipe | null;
+}
+
+/** What the bench says now, and what other batches have in use of the kit. */
+export interface NowBesideOthers {
+  readonly at: InstantMs;
+  readonly finished: boolean;
+  readonly prompts: readonly Prompt[];
+  readonly waits: readonly WaitNow[];
+  readonly windows: readonly WindowNow[];
+  readonly guides: readonly GuideNow[];
+  readonly skipped: readonly StepTitle[];
+  readonly owed: readonly StepTitle[];
+  readonly in_use: readonly InUse[];
+}
+
 // bench/shapes/record.py
 
 /** A step and where it stands on the sheet. */

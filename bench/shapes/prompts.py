@@ -3,8 +3,9 @@
 from typing import Literal, TypedDict
 
 from bench.shapes.entries import EntryBody, RunKind
-from bench.shapes.recipe import StepKind
-from bench.shapes.state import OpenWindow, RunningGuide, RunningWait
+from bench.shapes.recipe import MeasuredRecipe, StepKind
+from bench.shapes.sheet import Sheet
+from bench.shapes.state import OpenWindow, RunningGuide, RunningWait, State
 from bench.shapes.units import InstantMs, Mg
 
 WaitPhase = Literal["counting", "look", "ready", "soon_late", "late"]
@@ -122,3 +123,29 @@ class Now(TypedDict):
     guides: list[GuideNow]
     skipped: list[StepTitle]
     owed: list[StepTitle]  # passed over: what needs them is settled
+
+
+class InUse(TypedDict):
+    """Something that a step which could be begun now needs, and another batch has."""
+
+    step: str
+    what: Literal["vessel", "mould", "tool"]
+    by: str  # what the other batch is called
+    says: str
+    place: str | None  # the sheet's vessel; None for anything else
+    instead: str | None  # the next vessel of the kit that fits and is free
+
+
+class OnBench(TypedDict):
+    """A batch on the bench, as `in_use` takes it."""
+
+    name: str  # what it is called
+    sheet: Sheet
+    state: State
+    recipe: MeasuredRecipe | None  # None where it is not known
+
+
+class NowBesideOthers(Now):
+    """What the bench says now, and what other batches have in use of the kit."""
+
+    in_use: list[InUse]

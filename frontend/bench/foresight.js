@@ -306,7 +306,8 @@ class Choice {
     const day = this.#day;
     return (
       day.hands[index] &&
-      day.needs[index].every(([need, least]) => (day.end[need] ?? NEVER) + least <= day.now)
+      day.needs[index].every(([need, least]) => (day.end[need] ?? NEVER) + least <= day.now) &&
+      day.hasFree(index)
     );
   }
 

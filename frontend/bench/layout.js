@@ -63,6 +63,7 @@ export class Day {
     this.maker = tasks.map(() => null);
     this.#takeHistory();
     this.open = [...tasks.keys()].filter((index) => this.end[index] === null);
+    this.full = this.#takeInUse();
     this.blocks = blocksOf(this);
     /** @type {Map<number, number[]>} */
     this.block = new Map();
@@ -92,6 +93,45 @@ export class Day {
         inHand += 1;
       }
     }
+  }
+
+  /** The steps whose bowl or mould is in use already. What is in use beyond what the kit has is of no kit. */
+  #takeInUse() {
+    const full = new Set(
+      this.holds
+        .filter(({ fill, empty }) => this.tasks[fill].status !== "open" && this.end[empty] === null)
+        .map(({ fill }) => fill),
+    );
+    /** @type {Map<string, number>} */
+    const left = new Map();
+    this.holds = this.holds
+      .map((hold) => {
+        if (!full.has(hold.fill)) return hold;
+        const there = left.get(hold.key) ?? this.many(hold.key);
+        const many = Math.min(hold.many, there);
+        left.set(hold.key, there - many);
+        return { ...hold, many };
+      })
+      .filter(({ many }) => many);
+    return full;
+  }
+
+  /** Whether what a step takes up for longer is there now. @param {number} index */
+  hasFree(index) {
+    return this.holds
+      .filter(({ fill }) => fill === index && !this.full.has(fill))
+      .every(({ key, many }) => {
+        const taken = this.holds.filter(
+          (other) => other.key === key && (this.full.has(other.fill) || this.#isFixedAt(other, this.now)),
+        );
+        return taken.reduce((sum, other) => sum + other.many, many) <= this.many(key);
+      });
+  }
+
+  /** Whether a hold that is past moving goes on at an instant. @param {{fill: number, empty: number}} hold @param {number} at */
+  #isFixedAt({ fill, empty }, at) {
+    const [start, end] = [this.start[fill], this.end[empty]];
+    return start !== null && end !== null && start <= at && at < end;
   }
 
   /**
@@ -167,6 +207,7 @@ export class Layout {
     this.least = new Map(notBefore);
     /** @type {Set<Gap>} */
     this.hurried = new Set(); // whose steps go first, because what opens them is past moving
+    this.freed = new Set(); // steps that go first, because what they free is waited for
     this.placed = true;
     /** @type {{over: number, gap: Gap}[]} */
     this.broken = [];
@@ -190,10 +231,11 @@ export class Layout {
   #lay() {
     for (let round = 0; round < MOST_ROUNDS; round += 1) {
       if (!this.#once()) {
+        if (this.#freeFirst()) continue;
         this.placed = false;
         return;
       }
-      if (!this.#putOpenersLater()) return;
+      if (!this.#leaveFree() && !this.#putOpenersLater()) return;
     }
     this.placed = false;
   }
@@ -384,7 +426,8 @@ export class Layout {
       for (const [key, many] of this.day.uses[index])
         later = Math.max(later, this.#useFree(key, many, at, lasts));
     for (const { fill, many, key } of this.day.holds)
-      if (fill === index) later = Math.max(later, this.#holdFree(index, key, many, at));
+      if (fill === index && !this.day.full.has(fill))
+        later = Math.max(later, this.#holdFree(index, key, many, at));
     return later;
   }
 
@@ -402,15 +445,18 @@ export class Layout {
   }
 
   /**
-   * When enough moulds are empty: a mould not emptied yet in this order is held for ever.
+   * When enough is empty: what is not emptied yet in this order is held for ever.
    * @param {number} index @param {string} key @param {number} many @param {number} at
    */
   #holdFree(index, key, many, at) {
     /** @type {[number, number][]} */
     const held = [];
     for (const hold of this.day.holds) {
-      if (hold.key !== key || hold.fill === index || this.start[hold.fill] === null) continue;
+      const start = this.#begins(hold.fill);
+      if (hold.key !== key || hold.fill === index || start === null) continue;
       const end = this.end[hold.empty];
+      // Promised to a batch that is planned already: `leaveFree` sees to it.
+      if (this.day.end[hold.empty] !== null && start > at) continue;
       if (end === null || end > at) held.push([end ?? NEVER, hold.many]);
     }
     return this.#free(held, key, many, at);
@@ -421,6 +467,55 @@ export class Layout {
     const total = taken.reduce((sum, [, each]) => sum + each, 0);
     if (total + many <= this.day.many(key)) return at;
     return Math.min(NEVER, ...taken.map(([end]) => end));
+  }
+
+  /** From when on what this step fills is in use; null while it has no place yet. @param {number} fill */
+  #begins(fill) {
+    return this.day.full.has(fill) ? this.day.now : this.start[fill];
+  }
+
+  /**
+   * Nothing more can be placed. Let what empties a bowl or mould that is waited for go first, with all it needs;
+   * false when nothing is waited for, or all of it went first already.
+   */
+  #freeFirst() {
+    const { holds, full } = this.day;
+    const waiting = new Set(
+      holds
+        .filter(({ fill }) => this.end[fill] === null && !full.has(fill) && this.#ready(fill) !== null)
+        .map(({ key }) => key),
+    );
+    const blocking = holds.find(
+      ({ fill, empty, key }) =>
+        waiting.has(key) && this.#begins(fill) !== null && this.end[empty] === null && !this.freed.has(empty),
+    );
+    if (!blocking) return false;
+    this.freed.add(blocking.empty);
+    this.#goFirst(blocking.empty);
+    return true;
+  }
+
+  /** Put later what fills a bowl or mould that is promised to a batch planned already, and would not be empty by then. */
+  #leaveFree() {
+    const { day } = this;
+    for (const { fill: fixed, empty: freed, key } of day.holds) {
+      const until = day.end[freed] ?? day.now;
+      if (until <= day.now) continue;
+      const at = this.start[fixed] ?? day.now;
+      const there = day.holds.filter(
+        (hold) =>
+          hold.key === key && (this.start[hold.fill] ?? day.now) <= at && at < (this.end[hold.empty] ?? at),
+      );
+      const own = there.filter(({ fill }) => day.end[fill] === null && !day.full.has(fill));
+      const total = there.reduce((sum, { many }) => sum + many, 0);
+      if (!own.length || total <= day.many(key)) continue;
+      /** @param {{fill: number}} hold */
+      const begun = ({ fill }) => this.start[fill] ?? day.now;
+      own.sort((one, other) => begun(other) - begun(one) || other.fill - one.fill);
+      this.least.set(own[0].fill, until);
+      return true;
+    }
+    return false;
   }
 
   /** Where a most is broken, put its opener later; true when something was. Else what is broken. */
@@ -447,6 +542,12 @@ export class Layout {
   #hurry(to, gap) {
     if (this.hurried.has(gap)) return false;
     this.hurried.add(gap);
+    this.#goFirst(to);
+    return true;
+  }
+
+  /** Let a step, and all it still needs, go before the rest. @param {number} to */
+  #goFirst(to) {
     const chain = new Set([to]);
     const stack = [to];
     for (let next = stack.pop(); next !== undefined; next = stack.pop()) {
@@ -474,7 +575,6 @@ export class Layout {
       ...others.filter((index) => chain.has(index)),
       ...others.filter((index) => !chain.has(index)),
     ];
-    return true;
   }
 
   /**

@@ -5,11 +5,13 @@
 
 import { stretches } from "./bench-hours.js";
 import { BenchError } from "./errors.js";
-import { full, last } from "./lists.js";
+import { heldNow, mouldHolds, mouldPools, toolsOf, vesselHolds, vesselNow, vesselPools } from "./holding.js";
+import { full } from "./lists.js";
 import { ceiling, halfEven, PPM, product, span, sum } from "./whole.js";
 /** @import { Equipment, Gap, GapWhy, Hold, MakerWritten, MeasuredRecipe, Problem } from "../../bench/shapes/page" */
 /** @import { Sheet, State, Step, TakesFrom, Task, TaskProgress, TasksOfRun } from "../../bench/shapes/page" */
 /** @import { Window } from "../../bench/shapes/page" */
+/** @import { Held } from "./holding.js" */
 /** @import { Draft } from "../../types/bench" */
 
 const MINUTE_MS = 60_000;
@@ -127,7 +129,7 @@ class Tasks {
       kind: waits ? "wait" : "hands",
       takes_ms: takes,
       takes_from: source,
-      uses: waits ? {} : this.#uses(step),
+      uses: Object.fromEntries(toolsOf(this.sheet, step).map((tool) => [tool, 1])),
       ...this.#progress(step, takes),
     };
   }
@@ -158,21 +160,6 @@ class Tasks {
     if (!this.recipe) return null;
     const component = this.recipe.components.find(({ id }) => id === step.component);
     return component ? this.recipe.written_for * component.takes + component.spares : null;
-  }
-
-  /** Which of the few things of the kit a step needs while hands are on it. @param {Step} step */
-  #uses(step) {
-    const { kit, lines } = this.sheet;
-    const used = kit.heaters
-      .filter(({ name }) => step.kind === "melt" && name === step.heater)
-      .map(({ id }) => `heaters.${id}`);
-    const named = step.tools.map((tool) => tool.toLowerCase());
-    for (const { id, name } of kit.mixers)
-      if (named.includes(name.toLowerCase()) || named.includes(id.replaceAll("_", " ")))
-        used.push(`mixers.${id}`);
-    if (step.kind === "weigh")
-      for (const { id, scale } of lines) if (scale && step.lines.includes(id)) used.push(`scales.${scale}`);
-    return Object.fromEntries([...new Set(used)].sort().map((key) => [key, 1]));
   }
 
   /** How far a step has come. @param {Step} step @param {number} takes @returns {TaskProgress} */
@@ -322,40 +309,36 @@ class Tasks {
   }
 
   /**
-   * One hold for each round of a part whose mould it stays in, and the moulds into `equipment`.
+   * One hold for each bowl, jug or mould and each pool of the kit it is taken from; the pools into `equipment`.
    * @param {{[id: string]: Equipment}} equipment
    */
   #holds(equipment) {
+    const { kit } = this.sheet;
+    const found = [
+      ...vesselHolds(this.sheet).map((hold) => {
+        const really = this.state && heldNow(this.state, hold) ? vesselNow(this.state, hold) : null;
+        return { hold, many: 1, pools: vesselPools(kit, hold.kind, hold.mg, really) };
+      }),
+      ...mouldHolds(this.sheet, this.recipe).map((hold) => ({
+        hold,
+        many: hold.many,
+        pools: mouldPools(kit, hold.shape, hold.piece_mg),
+      })),
+    ];
     /** @type {Hold[]} */
     const holds = [];
-    for (const component of this.recipe?.components ?? []) {
-      const { mould } = component;
-      if (!mould?.held || !this.about.has(component.id)) continue;
-      const matching = this.sheet.kit.moulds.filter(
-        ({ shape, cavity_mg }) =>
-          shape === mould.shape && (cavity_mg === null || cavity_mg >= component.piece_mg),
-      );
-      if (!matching.length) continue;
-      const many = sum(matching.map(({ cavities, sets }) => cavities * sets));
-      const least = Math.min(...matching.map(({ cavities }) => cavities));
-      const key = `moulds.${mould.shape}`;
-      equipment[key] = { name: `${mould.shape} moulds`, many };
-      const empties = new Set(component.steps.filter(({ unmoulds }) => unmoulds).map(({ id }) => id));
-      for (const made of this.about.get(component.id).rounds) {
-        const steps = this.sheet.steps.filter(
-          (step) => step.component === component.id && step.round === made.round && step.kind !== "wait",
-        );
-        const fill = steps.find(({ kind }) => kind === "pieces");
-        const empty = steps.find(({ step }) => empties.has(step)) ?? last(steps);
-        if (!fill || this.tasks.get(empty.id).status === "done") continue;
-        holds.push({
-          equipment: key,
-          many: Math.min(many, ceiling(made.count, least) * least),
-          from: this.#id(fill.id),
-          until: this.#id(empty.id),
-        });
-      }
+    for (const { hold, many, pools } of found) {
+      for (const pool of pools) equipment[pool.key] = { name: pool.name, many: pool.many };
+      const isBegun = this.tasks.get(hold.from).status !== "open";
+      if (this.tasks.get(hold.until).status === "done" || (isBegun && !this.#isHeld(hold))) continue;
+      for (const { key } of pools)
+        holds.push({ equipment: key, many, from: this.#id(hold.from), until: this.#id(hold.until) });
     }
     return holds;
+  }
+
+  /** @param {Held} hold */
+  #isHeld(hold) {
+    return this.state !== null && heldNow(this.state, hold);
   }
 }

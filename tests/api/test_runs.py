@@ -122,6 +122,29 @@ def test_now_and_the_record_follow_the_journal_and_the_servers_clock(studio: Stu
     assert "like wet sand" in studio.get(f"/runs/{run}/record").text
 
 
+def test_now_says_which_other_batch_has_the_bowl_and_offers_the_next_that_fits(studio: Studio) -> None:
+    """Two batches with two bowls; with one of them finished its bowl is free again."""
+    bowl = {"kind": "bowl", "empty": "400 g", "holds": "2 kg"}
+    kit = studio.get("/kit").json["document"] | {
+        "vessels": [{**bowl, "id": "wide", "name": "Wide bowl"}, {**bowl, "id": "deep", "name": "White bowl"}]
+    }
+    assert studio.put_kit(kit).status_code == 201
+    first, second = studio.with_run(), studio.with_run()
+    step = studio.get(f"/runs/{second}/now").json["prompts"][0]
+    line = step["weigh"]["line"]
+    studio.post(first, make_entry(first, kind="weighed", body={"line": line, "mg": 1000}))
+    studio.post(first, make_entry(first, kind="numbered", body={"number": "D-A41"}))
+
+    (told,) = studio.get(f"/runs/{second}/now").json["in_use"]
+    studio.post(
+        second, make_entry(second, kind="took", body={"vessel": told["place"], "instead": told["instead"]})
+    )
+
+    assert told["says"] == "In use by D-A41: “White bowl”. Take “Wide bowl”."
+    assert studio.get(f"/runs/{second}/now").json["in_use"] == []
+    assert studio.get(f"/runs/{first}/now").json["in_use"] == []
+
+
 def test_now_alone_is_enough_to_make_a_batch(studio: Studio) -> None:
     """A second client: it knows nothing but prompts, and posts the strong answer of the first."""
     run = studio.with_run()

@@ -38,6 +38,7 @@ from bench import (
 )
 from bench.batch_number import recipe_code
 from bench.digest import digest_text
+from bench.holding import in_use, mould_holds, vessel_holds
 from bench.label import label, least_heights, names_in, net_text
 from bench.planning import stretches
 from bench.planning.layout import Day, Layout
@@ -87,7 +88,13 @@ def lay_out(problem: Json, order: list[str], at: int, pace: int) -> Json:
     }
 
 
+def laid(run: Json) -> Json:
+    return {**run, "state": fold(run["sheet"], run["entries"])}
+
+
 CALLS = {
+    "held": lambda sheet, recipe: [*vessel_holds(sheet), *mould_holds(sheet, recipe)],
+    "in_use": lambda run, others: in_use(laid(run), [laid(each) for each in others]),
     "stretches": stretches,
     "lay_out": lay_out,
     "next_step": next_step,

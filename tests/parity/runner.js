@@ -17,6 +17,7 @@ import { digestText } from "/bench/digest.js";
 import { dryness, drynessOf } from "/bench/dryness.js";
 import { ifYouStop, nextStep } from "/bench/foresight.js";
 import { gather } from "/bench/gather.js";
+import { inUse, mouldHolds, vesselHolds } from "/bench/holding.js";
 import { inOrder } from "/bench/entries.js";
 import { Folding, frozenSeal, ofRecord, seal } from "/bench/journal.js";
 import { label, leastHeights, namesIn, netText } from "/bench/label.js";
@@ -91,6 +92,16 @@ const CALLS = {
   lay_out: layOut,
   next_step: nextStep,
   if_you_stop: ifYouStop,
+  held: (sheet, recipe) => [...vesselHolds(sheet), ...mouldHolds(sheet, recipe)],
+  in_use: (run, others) => {
+    const laid = ({ name, sheet, entries, recipe }) => ({
+      name,
+      sheet,
+      recipe,
+      state: bench.fold(sheet, entries),
+    });
+    return inUse(laid(run), others.map(laid));
+  },
   read_amount: (...given) => {
     const { kind, value, unit } = readAmount(...given);
     return { kind, value: asText(value), unit };

@@ -8,8 +8,11 @@ from typing import Any
 import pytest
 
 from bench import canonical
-from tests.parity.python_side import call
+from tests.bench.workshop import entry
+from tests.parity.generate import generate
+from tests.parity.python_side import batch, call
 from tests.planning.batches import DAY, HOUR, MONDAY, make_batch
+from tests.planning.mixed import part_of
 
 pytestmark = pytest.mark.browser
 
@@ -56,6 +59,49 @@ def test_days_are_laid_out_and_led_through_alike(in_browser: Any) -> None:
     assert in_browser("call", asked) == here
     kinds = {call(case)["why"]["kind"] for case in asked if case["call"] == "next_step"}
     assert {"next", "wait", "closed"} <= kinds
+
+
+def benches() -> list[Json]:
+    """Two batches each on one bench, of the demo's recipes and of made-up ones, somewhere on their way."""
+    made: list[Json] = []
+    for seed in range(40):
+        rng = random.Random(seed)
+        laid = []
+        while len(laid) < 2:
+            case = generate(rng)
+            told = batch(case)
+            if "sheet" in told:
+                entries = case.get("tame", [])
+                laid.append(
+                    {
+                        "name": f"B-{len(laid)}",
+                        "sheet": told["sheet"],
+                        "entries": entries,
+                        "recipe": case["recipe"],
+                    }
+                )
+        made += [{"call": "held", "with": [each["sheet"], each["recipe"]]} for each in laid]
+        made.append({"call": "in_use", "with": [laid[0], laid[1:]]})
+    sheet, recipe = part_of(0, 12)
+    for kind, body in (
+        ("weighed", {"line": "base.1.butter", "mg": 30_000}),
+        ("done", {"step": "embed.1.pour"}),
+        ("heated", {"step": "topping.1.melt_white", "ms": 30_000}),
+    ):
+        run = {"name": "one", "sheet": sheet, "entries": [], "recipe": recipe}
+        made.append(
+            {"call": "in_use", "with": [run, [{**run, "name": "two", "entries": [entry(kind, **body)]}]]}
+        )
+    return made
+
+
+def test_what_is_in_use_is_alike(in_browser: Any) -> None:
+    asked = benches()
+
+    here = [canonical(call(case)) for case in asked]
+
+    assert in_browser("call", asked) == here
+    assert any(call(case) for case in asked if case["call"] == "in_use")
 
 
 @pytest.mark.parametrize(

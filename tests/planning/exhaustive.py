@@ -42,6 +42,8 @@ def _finish(problem: Json, tasks: Json, order: tuple[str, ...], maker: dict[str,
                 rules.append((one, other, tasks[one]["left_ms"]))
     for one in problem["holds"]:
         for other in problem["holds"]:
+            if one["equipment"] != other["equipment"]:
+                continue
             if one is not other and order.index(one["from"]) < order.index(other["from"]):
                 if order.index(one["until"]) > order.index(other["from"]):
                     return None

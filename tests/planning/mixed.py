@@ -39,6 +39,7 @@ class Fate:
     ruined: int = 0
     brought_back: int = 0
     missed: int = 0
+    held_twice: int = 0  # steps that took a bowl, a jug or moulds of which all were in use
     longest_ms: int = 0  # the day that took longest, to the end of its last step
     brought_back_by_pause: int = 0  # of those, kept but for the pause, which fell inside the window
 
@@ -102,6 +103,7 @@ def live(
         moved = False
         if told["step"] is not None:
             key = told["step"]
+            fate.held_twice += is_taken(problem, key, starts, ends)
             starts[key] = now
             now += real[key]
             if key == pause_in:
@@ -117,6 +119,22 @@ def live(
             moved = until in later
             now = until
     fate.stuck += 1
+
+
+def is_taken(problem: Json, key: str, starts: dict[str, int], ends: dict[str, int]) -> bool:
+    """Whether a step takes up what all is in use, counted apart from the planner."""
+    for hold in problem["holds"]:
+        if hold["from"] == key:
+            there = sum(
+                other["many"]
+                for other in problem["holds"]
+                if other["equipment"] == hold["equipment"]
+                and other["from"] in starts
+                and other["until"] not in ends
+            )
+            if there + hold["many"] > problem["equipment"][hold["equipment"]]["many"]:
+                return True
+    return False
 
 
 def _seen(problem: Json, tasks: Json, runs: set[str]) -> Json:

@@ -219,7 +219,8 @@ def test_a_tight_chain_is_given_room_and_nothing_else_is() -> None:
 def test_a_mould_is_held_from_pour_to_turning_out() -> None:
     told = tasks_of(demo_sheet(), recipe=demo_recipe())
 
-    assert told["holds"] == [
+    moulds = [hold for hold in told["holds"] if hold["equipment"].startswith("moulds.")]
+    assert moulds == [
         {"equipment": "moulds.pebble", "many": 15, "from": "embed.1.pour", "until": "embed.1.unmould"}
     ]
     assert told["equipment"]["moulds.pebble"]["many"] == 30
