@@ -6,7 +6,7 @@ again. What a batch needs is counted in pools, "bowls that take 1.2 kg or more",
 `bench/planning/` plans by this rule, `in_use` says it at the bench, and `frontend/bench/holding.js` is the same.
 """
 
-from heapq import heapify, heappop, heappush
+from bisect import insort
 from typing import Any
 
 from bench.capacity import loads
@@ -400,13 +400,13 @@ class _Sheet:
             for need in step["after"]:
                 followers.setdefault(need, []).append(key)
         ready = [(place[key], key) for key, count in missing.items() if not count]
-        heapify(ready)
+        ready.sort()
         turn = []
         while ready:
-            _, key = heappop(ready)
+            _, key = ready.pop(0)
             turn.append(key)
             for other in followers.get(key, []):
                 missing[other] -= 1
                 if not missing[other]:
-                    heappush(ready, (place[other], other))
+                    insort(ready, (place[other], other))
         return turn
