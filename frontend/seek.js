@@ -7,46 +7,64 @@
  *   seeker.seek(route);              // then draw: seeker.run(id) is there, or seeker.words(route) says why not
  */
 
+import { Refused, saysOf, saysStatus } from "./keep/server.js";
 import { h } from "./parts/dom.js";
 import { day } from "./parts/words.js";
+/** @import { Archive, Found } from "./keep/archive.js" */
+/** @import { Studio } from "./keep/studio.js" */
 
 const AWAY = "No connection. This batch opens when the server answers; everything on this phone works.";
+
+/**
+ * @typedef {{id: string, title: string, finished_at: number | null}} Batch
+ * @typedef {{address: string, isWaiting?: boolean, wasOffline?: boolean, isAway?: boolean, isGone?: boolean,
+ *   says?: string, runs?: Batch[]}} Sought
+ */
 
 export class Seeker {
   #studio;
   #draw;
+  /** @type {Archive | null} */
   #archive = null;
+  /** @type {Sought} */
   #sought = { address: "" };
 
+  /** @param {Studio} studio @param {() => void} draw */
   constructor(studio, draw) {
     this.#studio = studio;
     this.#draw = draw;
   }
 
+  /** @param {string} id */
   run(id) {
     return this.#archive?.run(id);
   }
 
-  /** Put the batch on this phone's disk, so that something can be entered in it. */
+  /** Put the batch on this phone's disk, so that something can be entered in it. @param {string} id */
   async hold(id) {
     await this.#archive?.takeIn(id);
   }
 
-  /** @returns {Promise<{runs, total, says?: string}>} what the server has for these words */
+  /**
+   * @param {string} words
+   * @returns {Promise<{runs: Found[], total: number, says?: string}>} what the server has for them
+   */
   async find(words) {
     try {
       this.#archive ??= await this.#studio.archive();
       return await this.#archive.find(words);
     } catch (error) {
-      if (!error.says) throw error;
+      const says = saysOf(error);
+      if (!says) throw error;
       return {
         runs: [],
         total: 0,
-        says: error.status ? error.says : "No connection. Batches on this phone only.",
+        says: error instanceof Refused ? says : "No connection. Batches on this phone only.",
       };
     }
   }
 
+  /** @param {{name: string, id: string}} route */
   async seek({ name, id }) {
     const address = location.hash;
     if (this.#sought.address === address) {
@@ -55,29 +73,34 @@ export class Seeker {
     }
     this.#sought = { address, isWaiting: true };
     this.#draw();
+    /** @type {Sought} */
     const told = { address };
     try {
       this.#archive ??= await this.#studio.archive();
-      if (name === "batch") await this.#seekNumber(id, told);
+      if (name === "batch") await this.#seekNumber(id, told, this.#archive);
       else await this.#archive.fetch(id);
     } catch (error) {
-      if (!error.says) throw error;
-      told.isAway = !error.status;
-      told.isGone = error.status === 404;
-      told.says = told.isGone ? "The studio has no such batch." : error.status ? error.says : AWAY;
+      const says = saysOf(error);
+      if (!says) throw error;
+      told.isAway = !(error instanceof Refused);
+      told.isGone = saysStatus(error, 404);
+      told.says = told.isGone ? "The studio has no such batch." : told.isAway ? AWAY : says;
     }
     if (location.hash !== address) return;
     this.#sought = told;
     this.#draw();
   }
 
-  /** The batch of a number: one leads on to its record, several are listed. */
-  async #seekNumber(number, told) {
+  /**
+   * The batch of a number: one leads on to its record, several are listed.
+   * @param {string} number @param {Sought} told @param {Archive} archive
+   */
+  async #seekNumber(number, told, archive) {
     const here = this.#studio.runs
       .filter(({ told }) => told.number === number)
       .map(({ id, told: { title, finished_at } }) => ({ id, title, finished_at }));
-    const there = await this.#archive.numbered(number).catch((error) => {
-      if (error.says && here.length > 0) return [];
+    const there = await archive.numbered(number).catch((error) => {
+      if (saysOf(error) && here.length > 0) return [];
       throw error;
     });
     const found = [...here, ...there.filter(({ id }) => here.every((each) => each.id !== id))];

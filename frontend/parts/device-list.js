@@ -4,10 +4,11 @@
 //   "devices-wanted", "device-renamed" { id, name }, "device-shut-out" { id }, "role-given" { id, role },
 //   "code-wanted" { role }
 
-import { define, h, keyed, setText, show, tell } from "./dom.js";
+import { define, first, h, keyed, setText, show, tell } from "./dom.js";
 import { pickOne } from "./sheets.js";
 import { onTick } from "./ticker.js";
 import { day, timeLeft } from "./words.js";
+/** @import { Device, Pairing, Role, You } from "../../types/server" */
 
 /** Seen less long ago than this is seen now: the server notes it about once a minute. */
 const NOW_MS = 120_000;
@@ -15,18 +16,27 @@ const MAKERS_MAY = "Makers change recipes and kit, see costs, and let others in.
 /** While a code stands, it is asked this often whether somebody came in by it. */
 const ASK_EVERY_MS = 3_000;
 
-class DeviceList extends HTMLElement {
-  #parts = null;
-  #now = null;
+/**
+ * @typedef {{list: HTMLElement, qr: HTMLImageElement, code: HTMLElement, left: HTMLElement, where: HTMLElement,
+ *   said: HTMLElement, ask: HTMLElement, card: HTMLElement}} ListParts
+ * @typedef {{devices: Device[], you: You | null | undefined, made: Pairing | null, now: () => number}} ListData
+ */
+
+export class DeviceList extends HTMLElement {
+  #parts = this.#build();
+  #now = Date.now;
+  /** @type {Set<string>} */
   #known = new Set();
+  /** @type {Pairing | null} */
   #made = null;
   #askedAt = 0;
   #stop = () => {};
 
+  /** @param {ListData} data */
   set data({ devices, you, made, now }) {
     this.#now = now;
-    if (!this.#parts) this.#build();
     const parts = this.#parts;
+    if (!parts.list.isConnected) this.append(parts.list, parts.said, parts.card, parts.ask);
     keyed(
       parts.list,
       devices,
@@ -44,7 +54,9 @@ class DeviceList extends HTMLElement {
     this.#stop();
   }
 
+  /** @returns {ListParts} */
   #build() {
+    /** @param {Role} role @param {string} label */
     const wants = (role, label) =>
       h("button", { type: "button", class: "outlined", onclick: () => this.#askCode(role) }, label);
     const parts = {
@@ -70,7 +82,7 @@ class DeviceList extends HTMLElement {
         ),
       ),
     };
-    parts.card = h(
+    const card = h(
       "div",
       { class: "code-card", hidden: true },
       parts.qr,
@@ -87,10 +99,10 @@ class DeviceList extends HTMLElement {
         ),
       ),
     );
-    this.#parts = parts;
-    this.append(parts.list, parts.said, parts.card, parts.ask);
+    return { ...parts, card };
   }
 
+  /** @param {Device} device */
   #makeRow(device) {
     const name = h("input", { "aria-label": "Name", maxlength: 60, autocomplete: "off", required: true });
     const words = h(
@@ -123,34 +135,37 @@ class DeviceList extends HTMLElement {
         {
           type: "button",
           class: "quiet",
-          onclick: () => this.#askShutOut(device.id, words.firstChild.textContent),
+          onclick: () => this.#askShutOut(device.id, first(words).textContent),
         },
         "Shut out",
       ),
     );
-    const turn = (writing) => {
+    const turn = (/** @type {boolean} */ writing) => {
       for (const node of [words, does]) show(node, !writing);
       show(form, writing);
-      name.value = words.firstChild.textContent;
+      name.value = first(words).textContent;
       if (writing) name.select();
     };
     return h("li", { class: "device" }, words, form, does);
   }
 
+  /** @param {HTMLElement} row @param {Device} device @param {You | null | undefined} you */
   #writeRow(row, { id, name, role, seen_at }, you) {
-    const [title, says] = row.firstChild.children;
+    const [title, says] = first(row).children;
     const mine = id === you?.id;
     setText(title, name);
-    const seen = this.#now() - seen_at < NOW_MS ? "here now" : `last seen ${day(seen_at)}`;
+    const seen = this.#now() - (seen_at ?? 0) < NOW_MS ? "here now" : `last seen ${day(seen_at ?? 0)}`;
     const other = role === "maker" ? "helper" : "maker";
-    const turns = row.lastChild.children[1];
+    const does = first(row, 2);
+    const turns = first(does, 1);
     setText(turns, `Make ${other}`);
     turns.onclick = () => this.#askRole(id, name, other);
     show(turns, !mine);
     setText(says, mine ? `${role}, this phone` : `${role}, ${seen}`);
-    show(row.lastChild.lastChild, !mine); // nobody shuts the door behind themselves by a slip
+    show(first(does, 2), !mine); // nobody shuts the door behind themselves by a slip
   }
 
+  /** @param {string} id @param {string} name */
   async #askShutOut(id, name) {
     const says =
       "It gets nothing more from the studio, at once. What it has not sent stays on it, to be looked " +
@@ -165,7 +180,7 @@ class DeviceList extends HTMLElement {
       tell(this, "device-shut-out", { id });
   }
 
-  /** What gives a device more is asked once more. */
+  /** What gives a device more is asked once more. @param {string} id @param {string} name @param {Role} role */
   async #askRole(id, name, role) {
     const says =
       role === "maker"
@@ -181,12 +196,14 @@ class DeviceList extends HTMLElement {
       tell(this, "role-given", { id, role });
   }
 
+  /** @param {Role} role */
   async #askCode(role) {
     const choices = [{ label: "Make a maker\u2019s code", value: true }];
     if (role === "helper" || (await pickOne({ title: "Let in another maker?", says: MAKERS_MAY, choices })))
       tell(this, "code-wanted", { role });
   }
 
+  /** @param {Pairing} made */
   #showCode(made) {
     const parts = this.#parts;
     this.#made = made;
@@ -208,7 +225,7 @@ class DeviceList extends HTMLElement {
 
   #count() {
     const now = this.#now();
-    const left = this.#made.expires_at - now;
+    const left = (this.#made?.expires_at ?? 0) - now;
     if (left <= 0) {
       this.#putAway("The code has run out. Make another when the phone is at hand.");
       return;
@@ -219,6 +236,7 @@ class DeviceList extends HTMLElement {
     tell(this, "devices-wanted");
   }
 
+  /** @param {string} says */
   #putAway(says) {
     this.#stop();
     this.#made = null;

@@ -7,10 +7,14 @@
 import { decimalMoney } from "../bench/amounts.js";
 import { checkPattern } from "../bench/batch-number.js";
 import { readMoney } from "../bench/cost.js";
+import { BenchError } from "../bench/errors.js";
 import { h, setText, show, tell } from "./dom.js";
 import { OwnDraft } from "./own-draft.js";
+/** @import { Props } from "../../types/dom" */
+/** @import { Control } from "../../types/parts" */
+/** @import { SettingsDocument } from "../../types/server" */
 
-/** What is saved, by the key of its field. */
+/** What is saved, by the key of its field. @param {SettingsDocument} given */
 function savedOf({
   batch_number: pattern,
   currency,
@@ -35,10 +39,35 @@ function savedOf({
   };
 }
 
+const [US, EU] = /** @type {const} */ (["us", "eu"]);
+
+/**
+ * A document with these fields, less those of them that are empty, nought or not ticked.
+ * @template {object} T @param {T} known @param {Partial<T>} said
+ */
+const having = (known, said) =>
+  /** @type {T} */ (
+    Object.fromEntries(
+      Object.entries({ ...known, ...said }).filter(([key, value]) => value || !(key in said)),
+    )
+  );
+
+/**
+ * Money as it is written in a field; throws an error with `says`.
+ * @param {HTMLInputElement} input @param {string} key
+ */
+function money(input, key) {
+  const written = decimalMoney(input.value.trim(), key);
+  if (written) readMoney(written, key);
+  return written;
+}
+
+/** @param {SettingsDocument} settings @param {boolean} isMaker */
 export function settingsForm(settings, isMaker) {
   const draft = new OwnDraft();
   const saved = savedOf(settings);
   let known = settings;
+  /** @param {Props<HTMLInputElement>} [props] */
   const text = (props = {}) => h("input", { autocomplete: "off", ...props });
   const pattern = text();
   const currency = text({ maxlength: 3, placeholder: "EUR" });
@@ -62,31 +91,24 @@ export function settingsForm(settings, isMaker) {
 
   /** What is written, with what this form does not know left as it was; throws an error with `says`. */
   const read = () => {
-    const document = { ...known, batch_number: pattern.value.trim() };
-    checkPattern(document.batch_number);
-    const set = (key, value) => (value ? (document[key] = value) : delete document[key]);
-    set("currency", currency.value.trim().toUpperCase());
-    for (const [key, input] of [
-      ["hourly_rate", rate],
-      ["wrap_cost", wrap],
-    ]) {
-      set(key, decimalMoney(input.value.trim(), key));
-      if (document[key]) readMoney(document[key], key);
-    }
-    set("without_tax", bare.checked);
-    set("maker", maker.value.trim());
-    document.label = { ...known.label, market: market.value };
-    for (const [key, input] of [
-      ["width_mm", width],
-      ["height_mm", height],
-      ["opened_months", months],
-    ]) {
-      if (Number(input.value)) document.label[key] = Number(input.value);
-      else delete document.label[key];
-    }
-    return document;
+    const batch_number = pattern.value.trim();
+    checkPattern(batch_number);
+    const label = having(known.label ?? {}, {
+      width_mm: Number(width.value),
+      height_mm: Number(height.value),
+      opened_months: Number(months.value),
+    });
+    const document = having(known, {
+      currency: currency.value.trim().toUpperCase(),
+      hourly_rate: money(rate, "hourly_rate"),
+      wrap_cost: money(wrap, "wrap_cost"),
+      without_tax: bare.checked,
+      maker: maker.value.trim(),
+    });
+    return { ...document, batch_number, label: { ...label, market: market.value === "us" ? US : EU } };
   };
 
+  /** @param {string} name @param {keyof typeof saved} key @param {Control} control @param {string} [says] */
   const field = (name, key, control, says = "") =>
     h(
       "label",
@@ -140,6 +162,7 @@ export function settingsForm(settings, isMaker) {
   );
   const save = h("button", { type: "submit", class: "outlined" }, "Save the settings");
   const others = h("p", { class: "soft" }, "These are the maker\u2019s to change.");
+  /** @type {HTMLFormElement} */
   const form = h(
     "form",
     {
@@ -153,7 +176,7 @@ export function settingsForm(settings, isMaker) {
           draft.sent();
           tell(form, "settings-written", { document });
         } catch (error) {
-          if (!error.says) throw error;
+          if (!(error instanceof BenchError)) throw error;
           setText(trouble, error.says);
           show(trouble, true);
         }
@@ -164,6 +187,7 @@ export function settingsForm(settings, isMaker) {
     save,
     others,
   );
+  /** @param {SettingsDocument} there @param {boolean} mayWrite */
   const news = (there, mayWrite) => {
     known = there;
     draft.news(savedOf(there));

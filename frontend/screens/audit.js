@@ -3,24 +3,35 @@
 //   screen.data = { isOnline }
 //   "audit-wanted" { before }; answered by screen.told({ audit, before } or { says })
 
-import { define, h, setText, show, tell } from "../parts/dom.js";
+import { define, h, part, setText, show, tell } from "../parts/dom.js";
 import { pageHead } from "../parts/page-head.js";
 import { clock, dayOnly } from "../parts/words.js";
+/** @import { AuditItem, AuditPage } from "../../types/server" */
 
-class AuditScreen extends HTMLElement {
-  #parts = null;
+export class AuditScreen extends HTMLElement {
+  #note = h("p", { class: "soft", role: "status" }, "Asking the server\u2026");
+  #days = h("div", {});
+  #more = h(
+    "button",
+    { type: "button", class: "outlined", hidden: true, onclick: () => this.#ask() },
+    "Show older",
+  );
+  #isBuilt = false;
+  /** @type {string | null} */
   #before = null;
   #day = "";
   #isAsking = false;
   #isRead = false;
 
+  /** @param {{isOnline: boolean}} given */
   set data({ isOnline }) {
-    if (!this.#parts) this.#build();
+    if (!this.#isBuilt) this.#build();
     if (!this.#isRead && isOnline) this.#ask();
   }
 
+  /** @param {Partial<AuditPage> & {says?: string}} answer */
   told({ audit, before = null, says = "" }) {
-    const { days, note, more } = this.#parts;
+    const { note, days, more } = { note: this.#note, days: this.#days, more: this.#more };
     this.#isAsking = false;
     this.#isRead ||= Boolean(audit);
     for (const row of audit ?? []) this.#add(row);
@@ -31,9 +42,9 @@ class AuditScreen extends HTMLElement {
     setText(more, this.#isRead ? "Show older" : "Try again");
   }
 
-  /** A row under its day. */
+  /** A row under its day. @param {AuditItem} given */
   #add({ at, who, says }) {
-    const { days } = this.#parts;
+    const days = this.#days;
     const name = dayOnly(at);
     if (name !== this.#day) {
       this.#day = name;
@@ -46,7 +57,7 @@ class AuditScreen extends HTMLElement {
         ),
       );
     }
-    days.lastChild.lastChild.append(
+    part(days, "section:last-child ul").append(
       h(
         "li",
         {},
@@ -63,16 +74,7 @@ class AuditScreen extends HTMLElement {
   }
 
   #build() {
-    const parts = {
-      note: h("p", { class: "soft", role: "status" }, "Asking the server\u2026"),
-      days: h("div", {}),
-      more: h(
-        "button",
-        { type: "button", class: "outlined", hidden: true, onclick: () => this.#ask() },
-        "Show older",
-      ),
-    };
-    this.#parts = parts;
+    this.#isBuilt = true;
     this.append(
       h(
         "div",
@@ -83,9 +85,9 @@ class AuditScreen extends HTMLElement {
           { class: "soft" },
           "Devices, roles, settings, files and copies. Nothing here can be changed or removed.",
         ),
-        parts.note,
-        parts.days,
-        parts.more,
+        this.#note,
+        this.#days,
+        this.#more,
       ),
     );
   }

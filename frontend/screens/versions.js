@@ -5,11 +5,14 @@
 import { define, h, tell } from "../parts/dom.js";
 import { pageHead } from "../parts/page-head.js";
 import { day } from "../parts/words.js";
+/** @import { RecipeRow } from "../../types/keep" */
+/** @import { VersionTold } from "../../types/server" */
 
-class VersionsScreen extends HTMLElement {
-  #seen;
+export class VersionsScreen extends HTMLElement {
+  #seen = 0;
   #told = h("div", { class: "versions", "aria-live": "polite" });
 
+  /** @param {{id: string, recipe: RecipeRow}} given */
   set data({ id, recipe }) {
     if (this.#seen === recipe.version) return;
     this.#seen = recipe.version;
@@ -20,13 +23,15 @@ class VersionsScreen extends HTMLElement {
     tell(this, "history-wanted", { id });
   }
 
+  /** @param {VersionTold[] | {says: string}} answer */
   told(answer) {
     this.#told.replaceChildren(
-      ...(answer.says ? [h("p", { role: "alert" }, answer.says)] : answer.map(column)),
+      ...("says" in answer ? [h("p", { role: "alert" }, answer.says)] : answer.map(column)),
     );
   }
 }
 
+/** @param {VersionTold} given */
 function column({ version, title, created_at: at, changes, runs }) {
   return h(
     "section",
