@@ -24,6 +24,17 @@ class EntryKind(NamedTuple):
     standing: bool = False  # whether it moves what is asked over all runs: number, end, lots, seal
 
 
+def traits_of(row: EntryKind) -> list[str]:
+    """The traits that a kind has, by name."""
+    told = {
+        "hand_work": row.hand_work,
+        "moves_stock": row.moves_stock,
+        "correction": row.correction,
+        "standing": row.standing,
+    }
+    return [trait for trait, has in told.items() if has]
+
+
 def _fields(body: type) -> dict[str, tuple[str, bool]]:
     """Each field of a body's shape with the type that it is judged by."""
     return {

@@ -6,7 +6,7 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "1622d81fbb02";
+const VERSION = "e2fae28a2240";
 // An ETag carries the SHA-256 of what lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
@@ -22,6 +22,7 @@ const OPENED = [
   "bench/holding.js",
   "bench/index.js",
   "bench/journal.js",
+  "bench/kinds.js",
   "bench/lists.js",
   "bench/prompting.js",
   "bench/sha256.js",

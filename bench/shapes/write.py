@@ -15,6 +15,7 @@ from pathlib import Path
 from types import ModuleType
 from typing import Annotated, ForwardRef, Literal, get_args, get_origin, is_typeddict
 
+from bench.kinds import RUN_KINDS, SHELF_KINDS, EntryKind, traits_of
 from bench.shapes.schema import SCALARS, UNIONS, fields_of, items_of, schema_of
 from bench.shapes.units import JsonObject
 
@@ -188,7 +189,7 @@ def _rows(node: ast.stmt, name: str) -> list[tuple[str, int]]:
 
 
 def written() -> dict[str, str]:
-    """What the two files should hold, by name."""
+    """What the files should hold, by name."""
     shapes = Shapes()
     modules = []
     for name, defined in shapes.schemas().items():
@@ -196,7 +197,32 @@ def written() -> dict[str, str]:
         # A module without shapes has its place all the same: what is added to one leaves the others' lines alone.
         modules.append(f'"{name}": {{\n' + ",\n".join(told) + "\n}")
     head = '{\n"$schema": "https://json-schema.org/draft/2020-12/schema",\n'
-    return {"page.d.ts": shapes.page(), "schemas.json": head + ",\n".join(modules) + "\n}\n"}
+    return {
+        "page.d.ts": shapes.page(),
+        "schemas.json": head + ",\n".join(modules) + "\n}\n",
+        "../../frontend/bench/kinds.js": _kinds(),
+    }
+
+
+def _kinds() -> str:
+    """The table of entry kinds as the page reads it, as the formatter leaves it."""
+    parts = [
+        "/** The kinds of entry: written by `python -m bench.shapes.write` from bench/kinds.py. */\n",
+        "/** @typedef {{readonly [kind: string]: {fields: {[field: string]: string}, traits: string[]}}} Rows */\n",
+    ]
+    for name, rows in (("RUN_KINDS", RUN_KINDS), ("SHELF_KINDS", SHELF_KINDS)):
+        told = "".join(_row(str(kind), row) for kind, row in rows.items())
+        parts.append(f"/** @type {{Rows}} */\nexport const {name} = {{\n{told}}};\n")
+    return "\n".join(parts)
+
+
+def _row(kind: str, row: EntryKind) -> str:
+    fields = "".join(
+        f'      {field if needed else json.dumps(field + "?")}: "{fits}",\n'
+        for field, (fits, needed) in row.fields.items()
+    )
+    held = f"{{\n{fields}    }}" if fields else "{}"
+    return f"  {kind}: {{\n    fields: {held},\n    traits: {json.dumps(traits_of(row))},\n  }},\n"
 
 
 def _spread(schema: JsonObject) -> str:

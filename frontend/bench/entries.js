@@ -5,6 +5,7 @@
  * refuses by the same types, in bench/entries.py.
  */
 
+import { RUN_KINDS } from "./kinds.js";
 import { byCodePoint, canonical } from "./whole.js";
 /** @import { Entry } from "../../bench/shapes/page" */
 
@@ -70,6 +71,12 @@ export function fields(written, fits = FITS) {
     fits: fits[kind],
     required: !name.endsWith("?"),
   }));
+}
+
+/** The kinds of a run's entries that have a trait. @param {string} trait */
+export function kindsThat(trait) {
+  const rows = Object.entries(RUN_KINDS).filter(([, { traits }]) => traits.includes(trait));
+  return new Set(rows.map(([kind]) => kind));
 }
 
 /** @param {unknown} value @returns {value is {[field: string]: unknown}} */

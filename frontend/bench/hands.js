@@ -1,24 +1,12 @@
 /** Hands-on time, reckoned from a run's entries. The same as bench/hands.py, which says how. */
 
+import { kindsThat } from "./entries.js";
 import { toldOf } from "./journal.js";
 import { sum } from "./whole.js";
 /** @import { Entry, HandsOn, Sheet, State } from "../../bench/shapes/page" */
 
 const PAUSE_MS = 10 * 60_000;
-const NO_HANDS = new Set([
-  "numbered",
-  "switched",
-  "placed",
-  "took",
-  "extended",
-  "skipped",
-  "noted",
-  "pictured",
-  "worked",
-  "finished",
-  "signed",
-  "undone",
-]);
+const HAND_WORK = kindsThat("hand_work");
 
 /**
  * {ms: in all, steps: {step: ms}, told: whether the maker gave the whole}; "" is gathering and the like.
@@ -40,7 +28,7 @@ export function handsOn(sheet, state, entries) {
   /** @type {Map<string, number>} */
   const spent = new Map();
   for (const { id, device, at, kind, body } of toldOf(state, entries)) {
-    if (NO_HANDS.has(kind) || unread.has(id)) continue;
+    if (!HAND_WORK.has(kind) || unread.has(id)) continue;
     const named = /** @type {{[field: string]: string | undefined}} */ (body);
     const key = named.step || ofLine.get(named.line ?? "") || ofPortion.get(named.vessel ?? "") || "";
     const step = steps.get(key);

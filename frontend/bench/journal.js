@@ -13,6 +13,7 @@
 
 import { digest } from "./digest.js";
 import { fields, inOrder, lessUndone, understood } from "./entries.js";
+import { RUN_KINDS } from "./kinds.js";
 import { piecesFrom } from "./sizing.js";
 import { full, last } from "./lists.js";
 import { openWindow } from "./states.js";
@@ -33,48 +34,8 @@ const MOST_FACTOR = 1000; // a thousand times the batch is a slip of the finger 
 
 const NO_COUNT = { good: 0, spoiled: 0, partial: 0 };
 
-/** Every kind of entry and its fields. Fields not named here are kept and not looked at. @type {Kinds} */
-const KINDS = new Map([
-  ["numbered", fields({ number: "text" })],
-  ["gathered", fields({ ingredient: "id", lot: "key", "mg?": "mass", "count?": "count" })],
-  ["ticked", fields({ thing: "key" })],
-  ["weighed", fields({ line: "id", "mg?": "mass", "reading_mg?": "whole" })],
-  ["taken_out", fields({ line: "id", mg: "mass" })],
-  ["left", fields({ line: "id" })],
-  ["left_out", fields({ line: "id" })],
-  ["carried", fields({ component: "id", round: "count", num: "factor", den: "factor", "left?": "ids" })],
-  ["zeroed", fields({ vessel: "id" })],
-  ["placed", fields({ vessel: "id", scale: "key", "line?": "id" })],
-  ["took", fields({ vessel: "id", instead: "key" })],
-  ["switched", fields({ weigh: "weigh" })],
-  ["chose", fields({ step: "id", way: "id" })],
-  ["done", fields({ step: "id", "way?": "id" })],
-  ["skipped", fields({ step: "id", "why?": "text" })],
-  ["began", fields({ step: "id" })],
-  ["heated", fields({ step: "id", ms: "span", "rest_ms?": "span" })],
-  ["looked", fields({ step: "id", answer: "answer", "way?": "id" })],
-  ["portioned", fields({ vessel: "id", mg: "mass" })],
-  [
-    "counted",
-    fields({
-      step: "id",
-      "good?": "count",
-      "spoiled?": "count",
-      "partial?": "count",
-      "of?": "id",
-      "way?": "id",
-      "seen?": "count",
-    }),
-  ],
-  ["extended", fields({ step: "id", ms: "span" })],
-  ["measured", fields({ what: "measured", mg: "mass", "piece?": "count", "step?": "id", "scale?": "key" })],
-  ["pictured", fields({ picture: "uuid", sha256: "sha256", "text?": "text", "step?": "id" })],
-  ["worked", fields({ ms: "span", "step?": "id" })],
-  ["noted", fields({ text: "text", "step?": "id" })],
-  ["finished", fields({})],
-  ["signed", fields({ name: "text", "entries?": "ids", "digest?": "sha256" })],
-  ["undone", fields({ entry: "id" })],
-]);
+/** Every kind of entry and its fields. Fields not named there are kept and not looked at. @type {Kinds} */
+const KINDS = new Map(Object.entries(RUN_KINDS).map(([kind, row]) => [kind, fields(row.fields)]));
 
 /** The field that a well-formed entry lacks beside another that it has; "" for none. @param {Entry} entry */
 function lacks({ kind, body }) {

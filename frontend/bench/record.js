@@ -4,6 +4,7 @@
  * The same as bench/record.py, which says what the less plain of its fields hold.
  */
 
+import { kindsThat } from "./entries.js";
 import { handsOn } from "./hands.js";
 import { heatWord } from "./heating.js";
 import { divisionOf, toldOf } from "./journal.js";
@@ -16,7 +17,7 @@ import { halfEven, PPM, product, sum, toDivision } from "./whole.js";
 /** @import { State, Step, StepState, WaitStep, Window, Yield } from "../../bench/shapes/page" */
 /** @import { Full } from "../../types/lists" */
 
-const CORRECTIONS = ["taken_out", "left", "left_out", "carried", "placed", "took"];
+const CORRECTIONS = kindsThat("correction");
 
 /**
  * The plain batch record of a run, finished or not.
@@ -107,9 +108,7 @@ export function record(sheet, state, entries) {
       })),
     counts,
     corrections: told.flatMap((entry, place) =>
-      CORRECTIONS.includes(entry.kind)
-        ? [correction(entry, because(sheet, told.slice(0, place), entry))]
-        : [],
+      CORRECTIONS.has(entry.kind) ? [correction(entry, because(sheet, told.slice(0, place), entry))] : [],
     ),
     skipped: sheet.steps
       .filter((step) => stands(step).status === "skipped")

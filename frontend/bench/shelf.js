@@ -8,6 +8,7 @@
  */
 
 import { fields, FITS, inOrder, isObject, lessUndone, understood } from "./entries.js";
+import { SHELF_KINDS } from "./kinds.js";
 /** @import { Card, Entry, Shelf, ShelfEntry, ShelfIngredient, ShelfLot } from "../../bench/shapes/page" */
 /** @import { Draft, ShelfEntryOf } from "../../types/bench" */
 /** @import { Kinds } from "./entries.js" */
@@ -43,29 +44,10 @@ function isCard(value) {
 
 const SHELF_FITS = { ...FITS, day: isDay, price: isPrice, card: isCard };
 
-/** @type {{[K in ShelfEntry["kind"]]: {[field: string]: string}}} */
-const WRITTEN = {
-  described: { ingredient: "key", card: "card" },
-  received: {
-    lot: "key",
-    ingredient: "key",
-    "supplier?": "text",
-    number: "text",
-    "mg?": "mass",
-    "count?": "count",
-    received_on: "day",
-    "best_before?": "day",
-    "price?": "price",
-    "code?": "text",
-  },
-  corrected: { lot: "key", "mg?": "mass", "count?": "count" },
-  wrote_off: { lot: "key", "mg?": "mass", "count?": "count", why: "text" },
-  noted: { text: "text", "lot?": "key", "ingredient?": "key" },
-  undone: { entry: "id" },
-};
-
 /** @type {Kinds} */
-const KINDS = new Map(Object.entries(WRITTEN).map(([kind, written]) => [kind, fields(written, SHELF_FITS)]));
+const KINDS = new Map(
+  Object.entries(SHELF_KINDS).map(([kind, row]) => [kind, fields(row.fields, SHELF_FITS)]),
+);
 
 /** What the shelf's entries say together. @param {readonly Entry[]} entries @returns {Shelf} */
 export function foldShelf(entries) {
