@@ -13,7 +13,8 @@ import { mass } from "./words.js";
 /** @import { Batch } from "../../types/parts" */
 /** @import { Use } from "../bench/shelf.js" */
 
-const USED = /** @type {WeakMap<State, {[lot: string]: LotUse}>} */ (new WeakMap()); // by a run's state: it changes with the journal
+// By a run's state: it changes with the journal.
+const USED = /** @type {WeakMap<State, {[lot: string]: LotUse}>} */ (new WeakMap());
 /** @typedef {{entries: readonly KeptEntry[], runs: readonly Batch[], elsewhere?: {[lot: string]: number}}} Stocked */
 
 /** @type {{entries: readonly KeptEntry[], shelf: Shelf} | null} */
