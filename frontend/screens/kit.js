@@ -3,11 +3,20 @@
 //   screen.data = { document, isMaker }        // the kit document or null; a helper only reads it
 //   "kit-written" { document }     screen.trouble("…")     screen.kept()
 
-import { define, h, sameData, setText, show, tell } from "../parts/dom.js";
+import { define, h, part, sameData, setText, show, tell } from "../parts/dom.js";
 import { OwnDraft } from "../parts/own-draft.js";
 import { pageHead } from "../parts/page-head.js";
 import { idFor } from "../parts/words.js";
+/** @import { WrittenKit } from "../../bench/shapes/page" */
 
+/**
+ * @typedef {"scales" | "vessels" | "moulds" | "heaters" | "mixers"} GroupName
+ * @typedef {[field: string, label: string, example?: string][]} Fields
+ * @typedef {[group: GroupName, title: string, one: string, fields: Fields]} Group
+ * @typedef {{readonly id?: string, readonly [field: string]: string | number | undefined}} Item as it is written
+ */
+
+/** @type {Group[]} */
 const GROUPS = [
   [
     "scales",
@@ -56,28 +65,41 @@ const GROUPS = [
 ];
 const WHOLE = new Set(["cavities", "sets", "absorbed_w"]);
 
+/** @param {string} group @param {string | undefined} id @param {string} field */
 const keyOf = (group, id, field) => `${group}.${id}.${field}`;
 
-/** What is saved, by the key of its field. */
+/** @param {WrittenKit | null} document @param {GroupName} group */
+const itemsOf = (document, group) =>
+  /** @type {readonly Item[]} */ (/** @type {readonly object[]} */ (document?.[group] ?? []));
+
+/** The control of a field. @param {Element} row @param {string} field */
+const controlOf = (row, field) => /** @type {HTMLInputElement} */ (row.querySelector(`[name="${field}"]`));
+
+/** What is saved, by the key of its field. @param {WrittenKit} document */
 function savedOf(document) {
+  /** @type {{[key: string]: string}} */
   const saved = {};
   for (const [group, , , fields] of GROUPS) {
-    for (const item of document[group] ?? [])
+    for (const item of itemsOf(document, group))
       for (const [field] of fields) saved[keyOf(group, item.id, field)] = String(item[field] ?? "");
   }
   return saved;
 }
 
-class KitScreen extends HTMLElement {
+export class KitScreen extends HTMLElement {
+  /** @type {WrittenKit | null} */
   #document = null; // as saved, when this form was last told
-  #isMaker = null;
+  #isMaker = false;
+  /** @type {Map<GroupName, HTMLElement>} */
   #groups = new Map();
   #fields = h("fieldset", {});
   #draft = new OwnDraft();
   #trouble = h("p", { class: "trouble", role: "alert", hidden: true });
   #kept = h("p", { role: "status", class: "soft" });
 
+  /** @param {{document: WrittenKit | null, isMaker: boolean}} data */
   set data({ document, isMaker }) {
+    /** @type {WrittenKit} */
     const there = document ?? { format: "bowlside-kit/1", scales: [] };
     if (this.#document !== null && sameData([this.#document, this.#isMaker], [there, isMaker])) return;
     if (this.#document === null) this.#build();
@@ -85,10 +107,11 @@ class KitScreen extends HTMLElement {
     this.#document = there;
     this.#isMaker = isMaker;
     this.#fields.disabled = !isMaker;
-    for (const group of GROUPS) this.#news(group, before?.[group[0]] ?? [], there[group[0]] ?? []);
+    for (const group of GROUPS) this.#news(group, itemsOf(before, group[0]), itemsOf(there, group[0]));
     this.#draft.news(savedOf(there));
   }
 
+  /** @param {string} text */
   trouble(text) {
     setText(this.#trouble, text);
     show(this.#trouble, text !== "");
@@ -98,8 +121,8 @@ class KitScreen extends HTMLElement {
   kept() {
     this.#draft.saved();
     for (const [group, , , fields] of GROUPS) {
-      for (const item of this.#document[group] ?? []) {
-        const row = [...this.#groups.get(group).children].find(({ dataset }) => dataset.id === item.id);
+      for (const item of itemsOf(this.#document, group)) {
+        const row = this.#rowsOf(group).find(({ dataset }) => dataset.id === item.id);
         if (row && !row.querySelector(".theirs")) this.#own(group, row, item, fields); // it is new
       }
     }
@@ -124,7 +147,7 @@ class KitScreen extends HTMLElement {
               onclick: () => {
                 const row = this.#makeRow(group, {}, fields);
                 rows.append(row);
-                row.querySelector("input").focus();
+                part(row, "input").focus();
               },
             },
             `Add ${one}`,
@@ -163,15 +186,23 @@ class KitScreen extends HTMLElement {
     );
   }
 
-  /** Things that came or went elsewhere; one that is being written here stays, and is saved with the rest. */
+  /** @param {GroupName} group */
+  #rowsOf(group) {
+    return /** @type {HTMLElement[]} */ ([...(this.#groups.get(group)?.children ?? [])]);
+  }
+
+  /**
+   * Things that came or went elsewhere; one that is being written here stays, and is saved with the rest.
+   * @param {Group} one @param {readonly Item[]} before @param {readonly Item[]} there
+   */
   #news([group, , , fields], before, there) {
-    const rows = this.#groups.get(group);
     const had = new Set(before.map(({ id }) => id));
     const has = new Set(there.map(({ id }) => id));
-    const shown = new Set([...rows.children].map(({ dataset }) => dataset.id));
+    const shown = new Set(this.#rowsOf(group).map(({ dataset }) => dataset.id));
     for (const item of there)
-      if (!had.has(item.id) && !shown.has(item.id)) rows.append(this.#makeRow(group, item, fields));
-    for (const row of [...rows.children]) {
+      if (!had.has(item.id) && !shown.has(item.id))
+        this.#groups.get(group)?.append(this.#makeRow(group, item, fields));
+    for (const row of this.#rowsOf(group)) {
       const { id } = row.dataset;
       const isMine =
         fields.some(([field]) => this.#draft.isMine(keyOf(group, id, field))) ||
@@ -186,14 +217,18 @@ class KitScreen extends HTMLElement {
     }
   }
 
-  /** From now on news of its fields stands beside them. */
+  /**
+   * From now on news of its fields stands beside them.
+   * @param {GroupName} group @param {HTMLElement} row @param {Item} item @param {Fields} fields
+   */
   #own(group, row, item, fields) {
     for (const [field] of fields) {
-      const control = row.querySelector(`[name="${field}"]`);
+      const control = controlOf(row, field);
       control.after(this.#draft.own(keyOf(group, row.dataset.id, field), control, String(item[field] ?? "")));
     }
   }
 
+  /** @param {GroupName} group @param {Item} item @param {Fields} fields */
   #makeRow(group, item, fields) {
     const row = h("div", {
       class: "kit-row",
@@ -222,17 +257,21 @@ class KitScreen extends HTMLElement {
   }
 
   #read() {
+    /** @type {{[group: string]: unknown}} */
     const document = { ...this.#document };
     for (const [group, , , fields] of GROUPS) {
+      /** @type {Set<string>} */
       const ids = new Set();
-      const items = [...this.#groups.get(group).children].map((row) => {
+      const items = this.#rowsOf(group).map((row) => {
+        /** @type {{[field: string]: string | number}} */
         const item = {};
         for (const [field] of fields) {
-          const text = row.querySelector(`[name="${field}"]`).value.trim();
+          const text = controlOf(row, field).value.trim();
           if (text) item[field] = WHOLE.has(field) && /^\d+$/.test(text) ? Number(text) : text;
         }
-        row.dataset.id = idFor(row.dataset.id || item.name || group, ids); // by which news of it is known
-        return { id: row.dataset.id, ...item };
+        const id = idFor(row.dataset.id || String(item.name ?? "") || group, ids);
+        row.dataset.id = id; // by which news of it is known
+        return { id, ...item };
       });
       if (items.length || group === "scales") document[group] = items;
       else delete document[group];
