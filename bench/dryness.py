@@ -41,23 +41,30 @@ def dryness(
     constant = judged(CONSTANT_PPM)
     own = None if own_ppm is None else judged(own_ppm)
     least = ceiling(division_mg * PPM, CONSTANT_PPM)
-    says = {
-        "too_soon": "Weigh it again a full hour after the first time.",
-        "cannot_tell": f"This scale cannot tell constant weight below {grams(least, division_mg)}: weigh more at once.",
-        "dry": "Dry to constant weight: it changed by no more than 0.50 mg for each gram in an hour.",
-        "not_yet": "Not yet: it still loses more than 0.50 mg for each gram in an hour.",
-        "gains": "It gains weight: the air is too moist for it.",
-    }[constant]
-    if constant in ("cannot_tell", "not_yet") and own == "dry":
-        says += " By your own threshold it is dry."
     return {
         "constant": constant,
         "own": own,
         "change_mg": change,
         "change_ppm": half_even(change * PPM, first["mg"]) if first["mg"] else None,
         "least_mg": least,
-        "says": says,
+        "says": _says(constant, own, grams(least, division_mg)),
     }
+
+
+def _says(constant: DryAnswer, own: DryAnswer | None, least: str) -> str:
+    says = {
+        "too_soon": "Weigh it again a full hour after the first time.",
+        "cannot_tell": f"This scale cannot tell constant weight below {least}: weigh more at once.",
+        "dry": "Dry to constant weight: it changed by no more than 0.50 mg for each gram in an hour.",
+        "not_yet": "Not yet: it still loses more than 0.50 mg for each gram in an hour.",
+        "gains": "It gains weight: the air is too moist for it.",
+    }[constant]
+    return f"{says} By your own threshold it is dry." if _only_own(constant, own) else says
+
+
+def _only_own(constant: DryAnswer, own: DryAnswer | None) -> bool:
+    """Whether it is dry by the maker's own threshold alone."""
+    return constant in ("cannot_tell", "not_yet") and own == "dry"
 
 
 def dryness_of(sheet: Sheet, state: State, step: str, own_ppm: int | None = None) -> list[PieceDryness]:

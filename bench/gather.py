@@ -3,7 +3,7 @@
 `frontend/bench/gather.js` is the same, for a phone with no network.
 """
 
-from typing import TypeAlias
+from typing import Literal, TypeAlias
 
 from bench.lots import is_past, pick
 from bench.shapes.recipe import MeasuredRecipe
@@ -68,21 +68,16 @@ def _ingredient(
     need: SheetIngredient, sheet: Sheet, state: State, shelf: Shelf, uses: Uses, on: str, past_too: bool
 ) -> GatherIngredient:
     key = card_for(shelf, need["name"])
-    counted = sum(
-        line["count"] or 0
-        for line in sheet["lines"]
-        if line["ingredient"] == need["id"] and line["unit"] == "pieces"
-    )
+    counted = _counted(need, sheet)
     wanted = need["mg"] or counted
+    measure: Literal["mg", "count"] = "mg" if need["mg"] else "count"
     lots = {
         lot_id: lot
         for lot_id, lot in shelf["lots"].items()
-        if key is not None
-        and lot["ingredient"] == key
-        and (not wanted or lot["mg" if need["mg"] else "count"] is not None)
+        if key is not None and lot["ingredient"] == key and (not wanted or lot[measure] is not None)
     }
-    # Of what goes by hand, the lot whose turn it is.
-    chosen = pick(wanted or 1, [_offered(lot_id, lot, uses) for lot_id, lot in lots.items()], on, past_too)
+    offered = [_offered(lot_id, lot, uses) for lot_id, lot in lots.items()]
+    chosen = pick(wanted or 1, offered, on, past_too)  # of what goes by hand, the lot whose turn it is
     rows: list[GatherLot] = [
         {
             "lot": each["lot"],
@@ -95,9 +90,8 @@ def _ingredient(
         }
         for each in chosen["picked"]
     ]
-    for gathered in state["gathered"]:
-        if gathered["ingredient"] == need["id"]:
-            _tick(rows, gathered, shelf, uses, on)
+    for gathered in (each for each in state["gathered"] if each["ingredient"] == need["id"]):
+        _tick(rows, gathered, shelf, uses, on)
     return {
         "ingredient": need["id"],
         "name": need["name"],
@@ -110,6 +104,12 @@ def _ingredient(
         "passed_over": chosen["passed_over"],
         "by_hand": not wanted,
     }
+
+
+def _counted(need: SheetIngredient, sheet: Sheet) -> int:
+    """How many pieces of an ingredient the sheet wants."""
+    lines = [line for line in sheet["lines"] if line["ingredient"] == need["id"] and line["unit"] == "pieces"]
+    return sum(line["count"] or 0 for line in lines)
 
 
 def _offered(lot_id: str, lot: ShelfLot, uses: Uses) -> LotOffered:

@@ -30,15 +30,7 @@ def of_record(record: Record) -> dict[str, StepHistory]:
     for step in record["steps"]:
         key = step_key(step["step"])
         rounds[key] = max(rounds.get(key, 0), step["round"])
-        history[key] = {
-            "bursts": None,
-            "heat_word": "burst",
-            "heat_ms_per_kg": None,
-            "tries": None,
-            "wait_ms": None,
-            "word": "",
-            "hands_ms": None,
-        }
+        history[key] = _nothing()
 
     def add(step: str, field: Literal["bursts", "tries", "hands_ms"], value: int) -> None:
         one = history[step_key(step)]
@@ -65,6 +57,18 @@ def of_record(record: Record) -> dict[str, StepHistory]:
     for key, one in history.items():
         _share_out(one, rounds[key])
     return history
+
+
+def _nothing() -> StepHistory:
+    return {
+        "bursts": None,
+        "heat_word": "burst",
+        "heat_ms_per_kg": None,
+        "tries": None,
+        "wait_ms": None,
+        "word": "",
+        "hands_ms": None,
+    }
 
 
 def _share_out(one: StepHistory, rounds: int) -> None:

@@ -405,13 +405,10 @@ def _yield(sheet: Sheet, counts: list[RecordCount], lines: list[RecordLine]) -> 
 
 
 def _balance(sheet: Sheet, state: State, counts: list[RecordCount]) -> Balance | None:
-    """Where the mass that went in has gone: in = good + spoiled + spare + left + unaccounted.
+    """Where the mass that went in has gone; None before the last count.
 
-    Every mass is shown to the coarsest division that was weighed on, and at that division the
-    balance closes exactly; unaccounted is what dried off, stuck, spilt or was never weighed, and may
-    be below zero. A piece weighs what the weighed ones do on average (`measured`, the last weighing
-    of each), else what the recipe says. Part pieces that were not weighed are unaccounted.
-    expected_loss_mg: what the sheet allows for the bowl and for loss. None before the last count.
+    Every mass is shown to the coarsest division that was weighed on, and at that division the balance closes
+    exactly; unaccounted is what dried off, stuck, spilt or was never weighed, unweighed part pieces among it.
     """
     final = sheet["components"][-1]["id"]
     ends = _last_counts(counts)
@@ -419,10 +416,8 @@ def _balance(sheet: Sheet, state: State, counts: list[RecordCount]) -> Balance |
         return None
     pieces = _Pieces(sheet, state, counts)
     binned = [each["mg"] for each in state["measured"] if each["what"] == "spoiled"]
-    division = max(
-        (division_of(sheet, each["weighed_on"] or each["scale"]) or 1 for each in state["lines"].values()),
-        default=1,
-    )
+    scales = [each["weighed_on"] or each["scale"] for each in state["lines"].values()]
+    division = max((division_of(sheet, scale) or 1 for scale in scales), default=1)
 
     def shown(mg: int) -> int:
         return to_division(mg, division)
@@ -452,7 +447,11 @@ def _balance(sheet: Sheet, state: State, counts: list[RecordCount]) -> Balance |
 
 
 class _Pieces:
-    """What was counted and weighed of pieces, once the last count was made."""
+    """What was counted and weighed of pieces, once the last count was made.
+
+    A piece weighs what the weighed ones do on average (`measured`, the last weighing of each), else what the
+    recipe says.
+    """
 
     def __init__(self, sheet: Sheet, state: State, counts: list[RecordCount]) -> None:
         final = sheet["components"][-1]["id"]
