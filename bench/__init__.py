@@ -109,8 +109,7 @@ from bench.shapes.shelf import (
 )
 from bench.shapes.state import Picture, State
 from bench.shapes.units import JsonObject, JsonValue
-from bench.sheet import choose_size, make_sheet
-from bench.sheet_text import sheet_text
+from bench.sheet import choose_size, make_sheet, sheet_text
 from bench.shelf import SHELF_KINDS, card_for, check_shelf_entry, fold_shelf, left_of
 from bench.swaps import swap_effects, swaps_of
 from bench.versions import what_changed

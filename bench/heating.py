@@ -6,12 +6,11 @@ less than the figure on its door. The estimate is a first guess, shown as planne
 maker's look after each burst rules.
 """
 
-from typing import Any
-
+from bench.shapes.recipe import Heat
 from bench.shapes.record import HeatWord
+from bench.shapes.sheet import Burst, MeltStep, Sheet
+from bench.shapes.units import Mg, MilliK, Ms
 from bench.whole import ceiling
-
-Json = Any  # until its shape is named
 
 MOST_BURSTS = 60
 
@@ -21,13 +20,13 @@ def in_bursts(kind: str) -> bool:
     return "microwave" in kind.lower()
 
 
-def heat_word(sheet: Json, step: Json) -> HeatWord:
+def heat_word(sheet: Sheet, step: MeltStep) -> HeatWord:
     """What one heating of a melt is called."""
     kinds = {heater["name"]: heater["kind"] for heater in sheet["kit"]["heaters"]}
     return "burst" if in_bursts(kinds.get(step["heater"], step["heater"])) else "heat"
 
 
-def heat_uj(mg: int, heat: Json, from_mk: int, to_mk: int) -> int:
+def heat_uj(mg: Mg, heat: Heat, from_mk: MilliK, to_mk: MilliK) -> int:
     """Heat in µJ to take `mg` of an ingredient from one temperature to another (m°C)."""
     melts = heat["melts_mk"]
     solid_mk = max(0, min(melts, to_mk) - from_mk)
@@ -37,8 +36,8 @@ def heat_uj(mg: int, heat: Json, from_mk: int, to_mk: int) -> int:
     return ceiling(mg * per_kg, 1000)
 
 
-def burst_plan(total_uj: int, absorbed_w: int, burst_ms: int, last_ms: int, rest_ms: int) -> list[Json]:
-    """The bursts to expect, [{"ms", "rest_ms"}]; rest_ms is a pause with a stir before the burst.
+def burst_plan(total_uj: int, absorbed_w: int, burst_ms: Ms, last_ms: Ms, rest_ms: Ms) -> list[Burst]:
+    """The bursts to expect.
 
     Full bursts until one shorter last one will do, and a rest before that last one. A melt that
     would need more than sixty is left unplanned: [].
@@ -47,4 +46,5 @@ def burst_plan(total_uj: int, absorbed_w: int, burst_ms: int, last_ms: int, rest
     full = max(0, ceiling(need_ms - last_ms, burst_ms))
     if full + 1 > MOST_BURSTS:
         return []
-    return [{"ms": burst_ms, "rest_ms": 0}] * full + [{"ms": last_ms, "rest_ms": rest_ms if full else 0}]
+    whole: Burst = {"ms": burst_ms, "rest_ms": 0}
+    return [*[whole] * full, {"ms": last_ms, "rest_ms": rest_ms if full else 0}]

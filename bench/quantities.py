@@ -10,10 +10,15 @@ import unicodedata
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
-from typing import Any
+from typing import TYPE_CHECKING, Literal
 
 from bench.errors import AmountError
+from bench.shapes.recipe import Measures, Spoon
+from bench.shapes.units import Mg, MilliK, Ms, Ppm
 from bench.whole import PPM, half_even
+
+if TYPE_CHECKING:
+    from pint import UnitRegistry
 
 # Spelling -> pint's name. The three sets of kitchen measures differ in the second table.
 MASS_UNITS = {
@@ -43,7 +48,7 @@ KITCHEN_SPELLINGS = {
 # US: pint's own, which are NIST Handbook 44 App. C's. Metric: UCUM v2.2 [tsp_m], [tbs_m],
 # [cup_m], [foz_m]. Imperial: the fluid ounce, cup (half a pint) and pint are pint's own, from
 # the 4.54609 L gallon; British spoons have long been metric ones (common practice).
-KITCHEN_UNITS: dict[str, dict[str, tuple[Fraction, str]]] = {
+KITCHEN_UNITS: dict[Measures, dict[str, tuple[Fraction, str]]] = {
     "us": {
         "tsp": (Fraction(1), "teaspoon"),
         "tbsp": (Fraction(1), "tablespoon"),
@@ -111,7 +116,10 @@ _TWO_WAYS = re.compile(r"\s*([1-9][0-9]{0,2})(?:,([0-9]{3})|\.(000))(?![\d.,])")
 _AMOUNT = re.compile(rf"(?:{_NUMBER})\s*(?P<unit>%|[A-Za-z][A-Za-z .]*)?")
 
 
-@dataclass(frozen=True)
+AmountKind = Literal["mass", "volume", "counted", "parts", "percent", "texture"]
+
+
+@dataclass(frozen=True, slots=True)
 class Amount:
     """One written amount, read.
 
@@ -119,13 +127,13 @@ class Amount:
     "parts", "percent" (value is the fraction, 3 % is 3/100) or "texture" (value 0).
     """
 
-    kind: str
+    kind: AmountKind
     value: Fraction
     unit: str = ""
 
 
 @cache
-def _registry() -> Any:
+def _registry() -> "UnitRegistry[Fraction]":
     import pint
 
     return pint.UnitRegistry(non_int_type=Fraction)
@@ -142,8 +150,21 @@ def _plain(text: str) -> str:
     spaced = re.sub(r"([¼-¾⅐-⅞↉])", r" \1", text)
     plain = unicodedata.normalize("NFKC", spaced).replace("\u2044", "/").strip()
     for grouped in (_SPACED, _GROUPED, _POINTED):
-        plain = grouped.sub(lambda found: found[1] + re.sub(r"\D", "", found[2]), plain)
-    return _COMMA.sub(lambda found: f"{found[1]}.{found[2]}", plain)
+        plain = grouped.sub(_joined, plain)
+    return _COMMA.sub(_pointed, plain)
+
+
+def _part(found: re.Match[str], name: str | int) -> str:
+    """What a group of a match holds; "" where it took no part."""
+    return found[name] or ""
+
+
+def _joined(found: re.Match[str]) -> str:
+    return _part(found, 1) + re.sub(r"\D", "", _part(found, 2))
+
+
+def _pointed(found: re.Match[str]) -> str:
+    return f"{_part(found, 1)}.{_part(found, 2)}"
 
 
 def _split(text: str, where: str, wanted: str = _AMOUNT_WANTED) -> tuple[Fraction, str]:
@@ -153,13 +174,13 @@ def _split(text: str, where: str, wanted: str = _AMOUNT_WANTED) -> tuple[Fractio
     match = None if raised else _AMOUNT.fullmatch(plain)
     if not match:
         raise AmountError(where, f"“{text[:40]}” is not {wanted}.")
-    if match["plain"]:
-        number = Fraction(match["plain"])
-    else:
-        if int(match["under"]) == 0:
-            raise AmountError(where, f"“{text[:40]}” divides by nought. Write the fraction again.")
-        number = Fraction(int(match["over"]), int(match["under"])) + int(match["whole"] or 0)
-    return number, " ".join((match["unit"] or "").replace(".", " ").split())
+    unit = " ".join(_part(match, "unit").replace(".", " ").split())
+    if _part(match, "plain"):
+        return Fraction(_part(match, "plain")), unit
+    over, under = int(_part(match, "over")), int(_part(match, "under"))
+    if under == 0:
+        raise AmountError(where, f"“{text[:40]}” divides by nought. Write the fraction again.")
+    return Fraction(over, under) + int(_part(match, "whole") or 0), unit
 
 
 def _ask_which(text: str, unit: str, where: str) -> None:
@@ -167,7 +188,7 @@ def _ask_which(text: str, unit: str, where: str) -> None:
     found = _TWO_WAYS.match(text)
     if not found or unit in _GREAT_UNITS:
         return
-    whole, part = found[1], found[2] or found[3]
+    whole, part = _part(found, 1), _part(found, 2) or _part(found, 3)
     decimal = f"{whole}.{part}".rstrip("0").rstrip(".")
     named = f" {unit}" if unit else ""
     raise AmountError(
@@ -175,7 +196,7 @@ def _ask_which(text: str, unit: str, where: str) -> None:
     )
 
 
-def read_amount(text: str, measures: str | None, where: str = "amount", kept: bool = False) -> Amount:
+def read_amount(text: str, measures: Measures | None, where: str = "amount", kept: bool = False) -> Amount:
     """Read "240 g", "8 1/2 oz", "1½ tsp", "2 parts", "3 %", "1,5 g", "12 drops" or "to texture".
 
     kept: it was taken in by an earlier version, which asked nothing of "1.000 g".
@@ -225,7 +246,7 @@ def _bounded(amount: Amount, text: str, where: str) -> Amount:
     return amount
 
 
-def kitchen_nl(number: Fraction, unit: str, measures: str | None, where: str = "amount") -> Fraction:
+def kitchen_nl(number: Fraction, unit: str, measures: Measures | None, where: str = "amount") -> Fraction:
     """A kitchen measure's volume in nL; AmountError when the recipe does not say whose it is."""
     if measures is None:
         raise AmountError(
@@ -240,7 +261,7 @@ def kitchen_nl(number: Fraction, unit: str, measures: str | None, where: str = "
     return convert(number * factor, name, "nanoliter")
 
 
-def read_mass_mg(text: str, where: str, kept: bool = False) -> int:
+def read_mass_mg(text: str, where: str, kept: bool = False) -> Mg:
     """A written mass in whole mg."""
     amount = read_amount(text, None, where, kept)
     if amount.kind != "mass":
@@ -248,7 +269,7 @@ def read_mass_mg(text: str, where: str, kept: bool = False) -> int:
     return half_even(amount.value.numerator, amount.value.denominator * 1000)
 
 
-def read_ppm(text: str, where: str) -> int:
+def read_ppm(text: str, where: str) -> Ppm:
     """A written percentage below 100 % in whole parts per million. "0 %" is allowed."""
     number, unit = _split(text, where, _SHARE_WANTED)
     ppm = half_even(number.numerator * 10_000, number.denominator)
@@ -257,10 +278,13 @@ def read_ppm(text: str, where: str) -> int:
     return ppm
 
 
-def read_duration_ms(text: str, where: str) -> int:
+def read_duration_ms(text: str, where: str) -> Ms:
     """ "15 s", "4 min", "6 h 30 min" or "2 days" in whole ms; above nought, at most a year."""
     total = Fraction(0)
-    pieces = re.findall(r"([\d.,/½¼¾\s]*[\d½¼¾])\s*([A-Za-z]+)", text)
+    pieces = [
+        (_part(found, 1), _part(found, 2))
+        for found in re.finditer(r"([\d.,/½¼¾\s]*[\d½¼¾])\s*([A-Za-z]+)", text)
+    ]
     told = "".join(number + unit for number, unit in pieces)
     if not pieces or "".join(told.split()) != "".join(text.split()):  # nothing written is passed over
         raise AmountError(
@@ -288,7 +312,7 @@ def read_density(text: str, where: str) -> Fraction:
     return number
 
 
-def read_celsius_mk(text: str, where: str) -> int:
+def read_celsius_mk(text: str, where: str) -> MilliK:
     """A temperature from 0 to 250 °C in whole thousandths of a degree."""
     number, unit = _split(text, where, _CELSIUS_WANTED)
     if unit or number > 250:
@@ -308,9 +332,9 @@ DRAWER = (  # what a kitchen drawer really holds, largest first
 )
 
 
-def spoon_drawer(measures: str) -> list[dict[str, Any]]:
-    """The spoons and cups of these measures as {"name", "nl"}, largest first, whole nL."""
-    drawer = []
+def spoon_drawer(measures: Measures) -> list[Spoon]:
+    """The spoons and cups of these measures, largest first."""
+    drawer: list[Spoon] = []
     for name, share, unit in DRAWER:
         nl = kitchen_nl(share, unit, measures)
         drawer.append({"name": name, "nl": half_even(nl.numerator, nl.denominator)})

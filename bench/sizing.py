@@ -5,37 +5,48 @@ recipe: make = ((pieces + spares) x mass a piece + what stays behind) / (1 - f).
 a mould set or a scale is too small the component is made in rounds, and the sheet says why.
 """
 
-from typing import Any
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import TypedDict
 
 from bench.errors import KitError, SizeError
+from bench.shapes.kit import Kit, Vessel
+from bench.shapes.recipe import Component
+from bench.shapes.units import Id, Mg, Ppm
 from bench.weighing import coarsest_first
 from bench.whole import PPM, ceiling, grams, half_even
-
-Json = Any  # until its shape is named
 
 MOST_PIECES = 1000
 MOST_MG = 10**10  # ten tonnes: past any bench, and every number on the sheet stays exact
 MOST_ROUNDS = 100  # more is not a day's work, and what rounds ask of one another grows with their square
 
 
-def make_mg(component: Json, count: int) -> int:
+class Yield(TypedDict):
+    """What says how much of a part gives how many pieces: a recipe's part has it, and a sheet's."""
+
+    piece_mg: Mg
+    stays_behind_mg: Mg
+    loss_ppm: Ppm
+
+
+def make_mg(component: Yield, count: int) -> int:
     """The mass to make, in mg, so that `count` pieces come of it."""
     return half_even(
         (count * component["piece_mg"] + component["stays_behind_mg"]) * PPM, PPM - component["loss_ppm"]
     )
 
 
-def pieces_from(component: Json, mg: int) -> int:
+def pieces_from(component: Yield, mg: int) -> int:
     """How many whole pieces this mass of the component gives: `make_mg` turned round."""
     if component["piece_mg"] <= 0:
         return 0
     left = mg * (PPM - component["loss_ppm"]) // PPM - component["stays_behind_mg"]
-    pieces: int = max(0, left // component["piece_mg"])
+    pieces = max(0, left // component["piece_mg"])
     # What `make_mg` rounded down for one more piece is still enough for it.
     return pieces + 1 if make_mg(component, pieces + 1) <= mg else pieces
 
 
-def room_mg(kit: Json, vessel: Json | None) -> int | None:
+def room_mg(kit: Kit, vessel: Vessel | None) -> int | None:
     """The most that fits this vessel and the best scale under it, in mg; None without a scale."""
     scales = kit["scales"]
     empty = vessel["empty_mg"] if vessel else 0
@@ -43,30 +54,40 @@ def room_mg(kit: Json, vessel: Json | None) -> int | None:
     by_scale = max(rooms) if rooms else None
     if vessel is None:
         return by_scale
-    holds: int = vessel["holds_mg"]
-    return holds if by_scale is None else min(holds, by_scale)
+    return vessel["holds_mg"] if by_scale is None else min(vessel["holds_mg"], by_scale)
 
 
-def vessels_of(kit: Json, kind: str) -> list[Json]:
+def vessels_of(kit: Kit, kind: str) -> list[Vessel]:
     """The kit's vessels of one kind, smallest first."""
-    return sorted(
-        (vessel for vessel in kit["vessels"] if vessel["kind"] == kind),
-        key=lambda each: (each["holds_mg"], each["id"]),
-    )
+    return sorted((vessel for vessel in kit["vessels"] if vessel["kind"] == kind), key=smallness)
 
 
-def vessel_for(kit: Json, kind: str, mg: int) -> Json | None:
-    """The smallest vessel of the kind that takes this mass, else the roomiest; None when there is none."""
-    vessels = vessels_of(kit, kind)
+def smallness(vessel: Vessel) -> tuple[Mg, str]:
+    return vessel["holds_mg"], vessel["id"]
+
+
+def vessel_for(kit: Kit, kind: str, mg: Mg, besides: frozenset[Id] = frozenset()) -> Vessel | None:
+    """The smallest vessel of the kind that takes this mass, else the roomiest; None when there is none.
+
+    besides: vessels that are not to be had.
+    """
+    vessels = [vessel for vessel in vessels_of(kit, kind) if vessel["id"] not in besides]
     for vessel in vessels:
         room = room_mg(kit, vessel)
         if room is not None and room >= mg:
             return vessel
-    return max(vessels, key=lambda each: (room_mg(kit, each) or 0, each["id"])) if vessels else None
+
+    def roominess(vessel: Vessel) -> tuple[Mg, str]:
+        return room_mg(kit, vessel) or 0, vessel["id"]
+
+    return max(vessels, key=roominess) if vessels else None
 
 
-def cavities(kit: Json, component: Json) -> int | None:
-    """How many pieces the matching moulds hold at once; None when nothing limits it."""
+def cavities(kit: Kit, component: Component, is_held: bool | None = None) -> int | None:
+    """How many pieces the matching moulds hold at once; None when nothing limits it.
+
+    is_held: whether the piece stays in its mould until it is turned out, where that is not to be as the part says.
+    """
     mould = component["mould"]
     if not mould:
         return None
@@ -75,19 +96,30 @@ def cavities(kit: Json, component: Json) -> int | None:
         each for each in matching if each["cavity_mg"] is None or each["cavity_mg"] >= component["piece_mg"]
     ]
     if matching and not fitting:
-        holds = max(each["cavity_mg"] for each in matching)
+        holds = max(each["cavity_mg"] or 0 for each in matching)
         raise KitError(
             "moulds",
             f"A piece of {component['name']} is {grams(component['piece_mg'], 100)}, but the largest "
             f"{mould['shape']} cavity holds {grams(holds, 100)}. Use a larger mould or a smaller piece.",
         )
-    if not fitting or not mould["held"]:
+    if not fitting or not (mould["held"] if is_held is None else is_held):
         return None
-    held: int = sum(each["cavities"] * each["sets"] for each in fitting)
-    return held
+    return sum(each["cavities"] * each["sets"] for each in fitting)
 
 
-def rounds(component: Json, kit: Json, count: int) -> tuple[list[int], list[str]]:
+@dataclass(frozen=True, slots=True)
+class _Limit:
+    """What one kind of vessel takes of a component at once: `part` of `whole` of it goes in."""
+
+    kind: str
+    part: int
+    whole: int
+
+    def load_mg(self, component: Component, pieces: int) -> Mg:
+        return ceiling(make_mg(component, pieces) * self.part, self.whole)
+
+
+def rounds(component: Component, kit: Kit, count: int) -> tuple[list[int], list[str]]:
     """How many pieces in each round, as even as can be, and the reasons in words.
 
     SizeError when not even one piece fits, or when it is too much for any bench.
@@ -98,34 +130,13 @@ def rounds(component: Json, kit: Json, count: int) -> tuple[list[int], list[str]
         )
     why: list[str] = []
     least = 1
-    moulds = cavities(kit, component)
-    if moulds is not None and count > moulds:
-        least = ceiling(count, moulds)
-        why.append(f"the {component['mould']['shape']} moulds hold {moulds} at once")
-    for kind, part, whole in _going_in(component):
-
-        def load(pieces: int, part: int = part, whole: int = whole) -> int:
-            return ceiling(make_mg(component, pieces) * part, whole)
-
-        roomiest = vessel_for(kit, kind, load(count))
-        room = room_mg(kit, roomiest)
-        # A jug or pan that the kit lacks limits nothing; the bowl is always limited by its scale.
-        if (
-            room is None
-            or (roomiest is None and kind != component["vessel"])
-            or load(ceiling(count, least)) <= room
-        ):
-            continue
-        if load(1) > room:
-            raise SizeError(
-                "pieces",
-                f"One piece of {component['name']} takes {grams(load(1), 1000)}, but the largest {kind} "
-                f"on its scale takes {grams(max(0, room), 1000)}. Use a larger vessel or scale, or a smaller piece.",
-            )
-        while least <= MOST_ROUNDS and load(ceiling(count, least)) > room:
-            least += 1
-        name = roomiest["name"] if roomiest else f"scale {coarsest_first(kit)[0]['name']}"
-        why.append(f"{name} takes {grams(room, 1000)} at once")
+    mould, held = component["mould"], cavities(kit, component)
+    if mould and held is not None and count > held:
+        least = ceiling(count, held)
+        why.append(f"the {mould['shape']} moulds hold {held} at once")
+    for limit in _limits(component):
+        least, reason = _rounds_for(limit, component, kit, count, least)
+        why += [reason] if reason else []
     if least > MOST_ROUNDS:
         raise SizeError(
             "pieces",
@@ -135,13 +146,34 @@ def rounds(component: Json, kit: Json, count: int) -> tuple[list[int], list[str]
     return spread(count, least), why
 
 
-def _going_in(component: Json) -> list[tuple[str, int, int]]:
-    """What each kind of vessel takes of the component, as (kind, part, whole); the bowl takes it all.
+def _rounds_for(limit: _Limit, component: Component, kit: Kit, count: int, least: int) -> tuple[int, str]:
+    """The fewest rounds, from `least` on, in which it fits the kit's vessels of a kind; and why there are more."""
+    roomiest = vessel_for(kit, limit.kind, limit.load_mg(component, count))
+    room = room_mg(kit, roomiest)
+    # A jug or pan that the kit lacks limits nothing; the bowl is always limited by its scale.
+    if room is None or (roomiest is None and limit.kind != component["vessel"]):
+        return least, ""
+    if limit.load_mg(component, ceiling(count, least)) <= room:
+        return least, ""
+    one = limit.load_mg(component, 1)
+    if one > room:
+        raise SizeError(
+            "pieces",
+            f"One piece of {component['name']} takes {grams(one, 1000)}, but the largest {limit.kind} "
+            f"on its scale takes {grams(max(0, room), 1000)}. Use a larger vessel or scale, or a smaller piece.",
+        )
+    while least <= MOST_ROUNDS and limit.load_mg(component, ceiling(count, least)) > room:
+        least += 1
+    name = roomiest["name"] if roomiest else f"scale {coarsest_first(kit)[0]['name']}"
+    return least, f"{name} takes {grams(room, 1000)} at once"
+
+
+def _limits(component: Component) -> Iterator[_Limit]:
+    """What each kind of vessel takes of the component; the bowl takes it all.
 
     Portions are weighed out of the bowl, and small cups are emptied line by line: neither limits.
     """
     grams_of = {line["id"]: line["ug"] or 0 for line in component["lines"]}
-    whole = sum(grams_of.values())
     portions = {
         portion["id"]
         for step in component["steps"]
@@ -152,7 +184,10 @@ def _going_in(component: Json) -> list[tuple[str, int, int]]:
     for step in component["steps"]:
         if step["kind"] == "weigh" and step["into"] not in portions and step["into"] not in ("bowl", "cup"):
             parts[step["into"]] = parts.get(step["into"], 0) + sum(grams_of[key] for key in step["lines"])
-    return [(component["vessel"], 1, 1), *((kind, part, whole) for kind, part in parts.items() if part)]
+    yield _Limit(component["vessel"], 1, 1)
+    for kind, part in parts.items():
+        if part:
+            yield _Limit(kind, part, sum(grams_of.values()))
 
 
 def spread(count: int, over: int) -> list[int]:

@@ -63,7 +63,7 @@ def unkept(subject: Subject) -> Iterator[Json]:
                     why=keeps["stake"],
                     by=f"usually within {usual}",
                     do=f"Give it a window of your own. Until then the usual time counts, {usual}.",
-                    source=STATES[state]["source"],
+                    source=STATES[state].source,
                 )
 
 

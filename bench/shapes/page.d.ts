@@ -151,6 +151,22 @@ export interface WrittenWindow {
   readonly rescue?: string;
 }
 
+export interface WrittenHead {
+  readonly id: Id;
+  readonly title: string;
+  readonly says?: Says;
+  readonly reason?: Says;
+  readonly after?: readonly WrittenRef[];
+  readonly optional?: boolean;
+  readonly does?: Does;
+  readonly hazards?: HazardList;
+  readonly caution?: string;
+  readonly ways?: readonly WrittenWay[];
+  readonly window?: WrittenWindow;
+  readonly hands?: WrittenAmount;
+  readonly tools?: readonly string[];
+}
+
 export interface WrittenWeigh {
   readonly id: Id;
   readonly title: string;
@@ -486,8 +502,10 @@ export interface Guard {
   readonly class?: WindowClass;
   /** of the hands, to bring it back */
   readonly price_ms?: Ms;
-  /** past the latest, from when there is no way back; None: time never takes it */
+  /** past the latest, from when it is lost; None: never by time alone */
   readonly lost_ms?: Ms | null;
+  /** what helps when it was missed, in the recipe's own words */
+  readonly rescue?: string;
 }
 
 /** How soon a step must follow: `from` are component.step in a recipe, component.round.step in a sheet. */
@@ -497,10 +515,31 @@ export interface Window {
   readonly class?: WindowClass;
   readonly price_ms?: Ms;
   readonly lost_ms?: Ms | null;
+  readonly rescue?: string;
   /** after the last of `from` has ended */
   readonly latest_ms: Ms;
   readonly stake: string;
-  readonly rescue?: string;
+}
+
+export interface RecipeHead {
+  readonly id: Id;
+  readonly title: string;
+  readonly says: string;
+  readonly reason: string;
+  readonly after: readonly RecipeKey[];
+  readonly optional: boolean;
+  readonly does: Does | "";
+  readonly unmoulds: boolean;
+  /** alcohol is in hand */
+  readonly alcohol: boolean;
+  readonly cautions: readonly string[];
+  readonly ways: readonly Way[];
+  readonly window: Window | null;
+  /** None: the recipe does not say */
+  readonly hands_ms: Ms | null;
+  readonly tools: readonly string[];
+  /** windows by nature; absent: measured long ago */
+  readonly keeps?: readonly Window[];
 }
 
 export interface RecipeWeigh {
@@ -602,6 +641,11 @@ export interface RecipeSplit {
   readonly portions: readonly RecipePortion[];
 }
 
+export interface LeftAlone {
+  /** what went too far is to be left for so long before it is judged again */
+  readonly too_far_ms?: Ms;
+}
+
 export interface RecipeCheck {
   readonly id: Id;
   readonly title: string;
@@ -618,14 +662,13 @@ export interface RecipeCheck {
   readonly hands_ms: Ms | null;
   readonly tools: readonly string[];
   readonly keeps?: readonly Window[];
+  readonly too_far_ms?: Ms;
   readonly kind: "check";
   readonly ask: string;
   readonly yes: string;
   readonly not_yet: string;
   /** None: it cannot go too far */
   readonly too_far: string | null;
-  /** to be left alone for so long before it is judged again */
-  readonly too_far_ms?: Ms;
 }
 
 export interface RecipePieces {
@@ -673,6 +716,7 @@ export interface RecipeWait {
   readonly class?: WindowClass;
   readonly price_ms?: Ms;
   readonly lost_ms?: Ms | null;
+  readonly rescue?: string;
   readonly kind: "wait";
   readonly word: string;
   readonly earliest_ms: Ms;
@@ -681,7 +725,6 @@ export interface RecipeWait {
   readonly latest_ms: Ms | null;
   readonly test: string;
   readonly stake: string;
-  readonly rescue?: string;
 }
 
 export type RecipeStep = RecipeWeigh | RecipeDo | RecipeMelt | RecipeSplit | RecipeCheck | RecipePieces | RecipeWait;
@@ -1022,6 +1065,30 @@ export interface SheetVessel {
   readonly kit?: Id | null;
 }
 
+export interface StepHead {
+  readonly id: StepKey;
+  readonly component: Id;
+  readonly round: number;
+  readonly step: Id;
+  readonly title: string;
+  readonly says: string;
+  readonly reason: string;
+  readonly after: readonly StepKey[];
+  readonly optional: boolean;
+  readonly cautions: readonly string[];
+  readonly ways: readonly Way[];
+  readonly window: Window | null;
+  /** windows by nature */
+  readonly keeps?: readonly Window[];
+  /** None: the recipe does not say */
+  readonly hands_ms: Ms | null;
+  readonly tools: readonly string[];
+  /** the longest run of usual waits from its start to the end of the batch */
+  readonly tail_ms: Ms;
+  /** what else should be ready before it is worth beginning */
+  readonly hold_for: readonly StepKey[];
+}
+
 export interface WeighStep {
   readonly id: StepKey;
   readonly component: Id;
@@ -1152,12 +1219,12 @@ export interface CheckStep {
   readonly tools: readonly string[];
   readonly tail_ms: Ms;
   readonly hold_for: readonly StepKey[];
+  readonly too_far_ms?: Ms;
   readonly kind: "check";
   readonly ask: string;
   readonly yes: string;
   readonly not_yet: string;
   readonly too_far: string | null;
-  readonly too_far_ms?: Ms;
 }
 
 /** A count that the pieces of another come from. */
@@ -1219,6 +1286,7 @@ export interface WaitStep {
   readonly class?: WindowClass;
   readonly price_ms?: Ms;
   readonly lost_ms?: Ms | null;
+  readonly rescue?: string;
   readonly kind: "wait";
   readonly word: string;
   readonly earliest_ms: Ms;
@@ -1226,7 +1294,6 @@ export interface WaitStep {
   readonly latest_ms: Ms | null;
   readonly test: string;
   readonly stake: string;
-  readonly rescue?: string;
 }
 
 export type Step = WeighStep | DoStep | MeltStep | SplitStep | CheckStep | PiecesStep | WaitStep;

@@ -163,7 +163,7 @@ WrittenWindow = TypedDict(
 )
 
 
-class _WrittenStep(TypedDict):
+class WrittenHead(TypedDict):
     id: Id
     title: Annotated[str, Text(120)]
     says: NotRequired[Says]
@@ -179,13 +179,13 @@ class _WrittenStep(TypedDict):
     tools: NotRequired[Annotated[list[Annotated[str, Text(60)]], Many(20)]]
 
 
-class WrittenWeigh(_WrittenStep):
+class WrittenWeigh(WrittenHead):
     kind: Literal["weigh"]
     lines: Annotated[list[Id], Many(100, 1)]
     into: NotRequired[Id]
 
 
-class WrittenDo(_WrittenStep):
+class WrittenDo(WrittenHead):
     kind: Literal["do"]
     about: NotRequired[WrittenAmount]
     of: NotRequired[Annotated[list[Id], Many(20, 1)]]
@@ -193,7 +193,7 @@ class WrittenDo(_WrittenStep):
     into: NotRequired[Id]
 
 
-class WrittenMelt(_WrittenStep):
+class WrittenMelt(WrittenHead):
     kind: Literal["melt"]
     of: Annotated[list[Id], Many(20, 1)]
     heater: Annotated[str, Text(60)]
@@ -215,7 +215,7 @@ class WrittenPortion(TypedDict):
 _WrittenFrom = TypedDict("_WrittenFrom", {"from": NotRequired[Id]})
 
 
-class WrittenSplit(_WrittenStep, _WrittenFrom):
+class WrittenSplit(WrittenHead, _WrittenFrom):
     kind: Literal["split"]
     portions: Annotated[list[WrittenPortion], Many(8, 2)]
 
@@ -229,7 +229,7 @@ class WrittenTooFar(TypedDict):
     wait: NotRequired[WrittenAmount]
 
 
-class WrittenCheck(_WrittenStep):
+class WrittenCheck(WrittenHead):
     kind: Literal["check"]
     ask: Annotated[str, Text(300)]
     yes: NotRequired[Annotated[str, Text(60)]]
@@ -237,7 +237,7 @@ class WrittenCheck(_WrittenStep):
     too_far: NotRequired[WrittenTooFar]
 
 
-class WrittenPieces(_WrittenStep):
+class WrittenPieces(WrittenHead):
     kind: Literal["pieces"]
     one_by_one: NotRequired[bool]
     again: NotRequired[Annotated[str, Text(300)]]
@@ -246,7 +246,7 @@ class WrittenPieces(_WrittenStep):
     verb: NotRequired[Annotated[str, Text(40)]]
 
 
-class WrittenWait(_WrittenStep):
+class WrittenWait(WrittenHead):
     kind: Literal["wait"]
     word: Annotated[str, Text(20)]
     earliest: WrittenAmount
@@ -409,9 +409,8 @@ Guard = TypedDict(
         ],  # "": over no state that is known; absent: measured long ago
         "class": NotRequired[WindowClass],
         "price_ms": NotRequired[Ms],  # of the hands, to bring it back
-        "lost_ms": NotRequired[
-            Ms | None
-        ],  # past the latest, from when there is no way back; None: time never takes it
+        "lost_ms": NotRequired[Ms | None],  # past the latest, from when it is lost; None: never by time alone
+        "rescue": NotRequired[str],  # what helps when it was missed, in the recipe's own words
     },
 )
 
@@ -423,10 +422,9 @@ class Window(_From, Guard):
 
     latest_ms: Ms  # after the last of `from` has ended
     stake: str
-    rescue: NotRequired[str]
 
 
-class _RecipeStep(TypedDict):
+class RecipeHead(TypedDict):
     id: Id
     title: str
     says: str
@@ -444,13 +442,13 @@ class _RecipeStep(TypedDict):
     keeps: NotRequired[list[Window]]  # windows by nature; absent: measured long ago
 
 
-class RecipeWeigh(_RecipeStep):
+class RecipeWeigh(RecipeHead):
     kind: Literal["weigh"]
     lines: list[Id]
     into: Id
 
 
-class RecipeDo(_RecipeStep):
+class RecipeDo(RecipeHead):
     kind: Literal["do"]
     about_ms: Ms | None
     of: list[Id]
@@ -458,7 +456,7 @@ class RecipeDo(_RecipeStep):
     into: Id
 
 
-class RecipeMelt(_RecipeStep):
+class RecipeMelt(RecipeHead):
     kind: Literal["melt"]
     of: list[Id]
     heater: str
@@ -479,21 +477,24 @@ class RecipePortion(TypedDict):
 _SplitFrom = TypedDict("_SplitFrom", {"from": Id})
 
 
-class RecipeSplit(_RecipeStep, _SplitFrom):
+class RecipeSplit(RecipeHead, _SplitFrom):
     kind: Literal["split"]
     portions: list[RecipePortion]
 
 
-class RecipeCheck(_RecipeStep):
+class LeftAlone(TypedDict):
+    too_far_ms: NotRequired[Ms]  # what went too far is to be left for so long before it is judged again
+
+
+class RecipeCheck(RecipeHead, LeftAlone):
     kind: Literal["check"]
     ask: str
     yes: str
     not_yet: str
     too_far: str | None  # None: it cannot go too far
-    too_far_ms: NotRequired[Ms]  # to be left alone for so long before it is judged again
 
 
-class RecipePieces(_RecipeStep):
+class RecipePieces(RecipeHead):
     kind: Literal["pieces"]
     one_by_one: bool
     again: str | None  # asked after each
@@ -502,7 +503,7 @@ class RecipePieces(_RecipeStep):
     verb: str
 
 
-class RecipeWait(_RecipeStep, Guard):
+class RecipeWait(RecipeHead, Guard):
     kind: Literal["wait"]
     word: str
     earliest_ms: Ms
@@ -510,7 +511,6 @@ class RecipeWait(_RecipeStep, Guard):
     latest_ms: Ms | None  # None: it never ends too late
     test: str
     stake: str
-    rescue: NotRequired[str]
 
 
 RecipeStep: TypeAlias = (

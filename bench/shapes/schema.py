@@ -1,6 +1,7 @@
 """JSON Schema (draft 2020-12) of a shape: closed objects, so that a misspelt field is a fault and not silence."""
 
 from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 from types import NoneType, UnionType
 from typing import (
     Annotated,
@@ -19,6 +20,29 @@ from bench.shapes.units import JsonObject, JsonValue, Many, Pattern, Text, Withi
 
 Named: TypeAlias = Callable[[object], str | None]
 
+
+@dataclass(frozen=True, slots=True)
+class Form:
+    """What `typing` says of a type: its origin (list, Literal, Annotated …) and its parts."""
+
+    origin: object
+    parts: tuple[object, ...]
+
+    @property
+    def is_union(self) -> bool:
+        return self.origin is Union or self.origin is UnionType
+
+    @property
+    def items(self) -> object | None:
+        """What a list, or a tuple of any length, is of; None when it is neither."""
+        any_length = self.origin is tuple and self.parts[1:] == (...,)
+        return self.parts[0] if self.origin is list or any_length else None
+
+
+def form_of(hint: object) -> Form:
+    return Form(get_origin(hint), get_args(hint))
+
+
 SCALARS: dict[object, str] = {
     str: "string",
     bool: "boolean",
@@ -26,7 +50,6 @@ SCALARS: dict[object, str] = {
     float: "number",
     NoneType: "null",
 }
-UNIONS = (Union, UnionType)
 
 
 def fields_of(document: object) -> Iterator[tuple[str, object, bool]]:
@@ -35,16 +58,14 @@ def fields_of(document: object) -> Iterator[tuple[str, object, bool]]:
     here = {"JsonValue": JsonValue}
     hints: dict[str, object] = get_type_hints(document, localns=here, include_extras=True)
     for key, hint in hints.items():
-        if get_origin(hint) is NotRequired:
-            yield key, get_args(hint)[0], False
-        else:
-            yield key, hint, True
+        form = form_of(hint)
+        may_miss = form.origin is NotRequired
+        yield key, form.parts[0] if may_miss else hint, not may_miss
 
 
-def items_of(hint: object) -> object | None:
-    """What a list, or a tuple of any length, is of; None when it is neither."""
-    origin, parts = get_origin(hint), get_args(hint)
-    return parts[0] if origin is list or (origin is tuple and parts[1:] == (...,)) else None
+def words_of(form: Form) -> list[JsonValue]:
+    """The words of a Literal."""
+    return [each for each in form.parts if each is None or isinstance(each, str | int)]
 
 
 def schema_of(hint: object, named: Named = lambda _: None, own: bool = False) -> JsonObject:
@@ -59,22 +80,25 @@ def schema_of(hint: object, named: Named = lambda _: None, own: bool = False) ->
         return {}
     if is_typeddict(hint):
         return _object(hint, named)
-    origin, parts = get_origin(hint), get_args(hint)
-    if origin is Annotated:
-        return _constrained(schema_of(parts[0], named), parts[1:])
-    if origin is Literal:
-        return {"enum": list(parts)} if len(parts) > 1 else {"const": parts[0]}
-    if origin in UNIONS:
-        return _tagged(parts, named) or {"anyOf": [schema_of(each, named) for each in parts]}
-    items = items_of(hint)
-    if items is not None:
-        return {"type": "array", "items": schema_of(items, named)}
-    if origin is tuple:
-        return {"type": "array", "prefixItems": [schema_of(each, named) for each in parts], "items": False}
-    if origin is dict:
-        keys = schema_of(parts[0], named)
-        ids = {} if keys == {"type": "string"} else {"propertyNames": keys}
-        return {"type": "object", **ids, "additionalProperties": schema_of(parts[1], named)}
+    form = form_of(hint)
+    if form.origin is Annotated:
+        return _constrained(schema_of(form.parts[0], named), form.parts[1:])
+    if form.origin is Literal:
+        return _one_of(words_of(form))
+    if form.is_union:
+        return _tagged(form.parts, named) or {"anyOf": [schema_of(each, named) for each in form.parts]}
+    if form.items is not None:
+        return {"type": "array", "items": schema_of(form.items, named)}
+    if form.origin is tuple:
+        return {
+            "type": "array",
+            "prefixItems": [schema_of(each, named) for each in form.parts],
+            "items": False,
+        }
+    if form.origin is dict:
+        keys = schema_of(form.parts[0], named)
+        ids: JsonObject = {} if keys == {"type": "string"} else {"propertyNames": keys}
+        return {"type": "object", **ids, "additionalProperties": schema_of(form.parts[1], named)}
     raise ValueError(f"{hint} has no place in a document.")
 
 
@@ -106,20 +130,24 @@ def _constrained(schema: JsonObject, marks: tuple[object, ...]) -> JsonObject:
     return schema
 
 
+def _one_of(words: list[JsonValue]) -> JsonObject:
+    return {"enum": words} if len(words) > 1 else {"const": words[0]}
+
+
 def _tagged(members: tuple[object, ...], named: Named) -> JsonObject | None:
     """Objects told apart by the words of one field: that field is asked first, then the one object it names."""
     if len(members) < 2 or not all(is_typeddict(each) for each in members):
         return None
     told = [
-        {key: get_args(hint) for key, hint, _ in fields_of(each) if get_origin(hint) is Literal}
+        {key: words_of(form_of(hint)) for key, hint, _ in fields_of(each) if form_of(hint).origin is Literal}
         for each in members
     ]
     for tag in told[0]:
-        words = [word for each in told for word in each.get(tag, ())]
-        if all(tag in each for each in told) and len(set(words)) == len(words):
+        words = [word for each in told for word in each.get(tag, [])]
+        if all(tag in each for each in told) and len({str(word) for word in words}) == len(words):
             cases: list[JsonValue] = [
                 {
-                    "if": {"properties": {tag: {"enum": list(each[tag])}}, "required": [tag]},
+                    "if": {"properties": {tag: _one_of(each[tag])}, "required": [tag]},
                     "then": schema_of(member, named),
                 }
                 for each, member in zip(told, members, strict=True)
@@ -127,7 +155,7 @@ def _tagged(members: tuple[object, ...], named: Named) -> JsonObject | None:
             return {
                 "type": "object",
                 "required": [tag],
-                "properties": {tag: {"enum": list(words)}},
+                "properties": {tag: _one_of(words)},
                 "allOf": cases,
             }
     return None

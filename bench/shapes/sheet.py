@@ -6,7 +6,7 @@ A field that is not required is one that sheets of earlier versions do not have.
 from typing import Literal, NotRequired, TypeAlias, TypedDict
 
 from bench.shapes.kit import Kit
-from bench.shapes.recipe import Guard, PieceWords, Way, Window
+from bench.shapes.recipe import Guard, LeftAlone, PieceWords, Way, Window
 from bench.shapes.units import Id, LineKey, Mg, MilliK, Ms, Nl, Ppm, RecipeKey, StepKey, VesselKey
 
 Weighing = Literal["running", "tare"]  # one running total, or zero for each line
@@ -140,7 +140,7 @@ class SheetVessel(TypedDict):
     kit: NotRequired[Id | None]  # which of the kit
 
 
-class _Step(TypedDict):
+class StepHead(TypedDict):
     id: StepKey
     component: Id
     round: int
@@ -160,13 +160,13 @@ class _Step(TypedDict):
     hold_for: list[StepKey]  # what else should be ready before it is worth beginning
 
 
-class WeighStep(_Step):
+class WeighStep(StepHead):
     kind: Literal["weigh"]
     lines: list[LineKey]
     vessel: VesselKey
 
 
-class DoStep(_Step):
+class DoStep(StepHead):
     kind: Literal["do"]
     about_ms: Ms | None
     mg: Mg | None
@@ -179,7 +179,7 @@ class Burst(TypedDict):
     rest_ms: Ms  # a pause with a stir before the burst
 
 
-class MeltStep(_Step):
+class MeltStep(StepHead):
     kind: Literal["melt"]
     mg: Mg
     heater: str
@@ -195,19 +195,18 @@ class Portion(TypedDict):
     share: int  # of the sum of all shares
 
 
-class SplitStep(_Step):
+class SplitStep(StepHead):
     kind: Literal["split"]
     vessel: VesselKey
     portions: list[Portion]
 
 
-class CheckStep(_Step):
+class CheckStep(StepHead, LeftAlone):
     kind: Literal["check"]
     ask: str
     yes: str
     not_yet: str
     too_far: str | None
-    too_far_ms: NotRequired[Ms]
 
 
 class Follows(TypedDict):
@@ -217,7 +216,7 @@ class Follows(TypedDict):
     takes: int  # how many of its pieces one of these takes
 
 
-class PiecesStep(_Step):
+class PiecesStep(StepHead):
     kind: Literal["pieces"]
     one_by_one: bool
     again: str | None
@@ -229,7 +228,7 @@ class PiecesStep(_Step):
     follows: list[Follows]
 
 
-class WaitStep(_Step, Guard):
+class WaitStep(StepHead, Guard):
     kind: Literal["wait"]
     word: str
     earliest_ms: Ms
@@ -237,7 +236,6 @@ class WaitStep(_Step, Guard):
     latest_ms: Ms | None
     test: str
     stake: str
-    rescue: NotRequired[str]
 
 
 Step: TypeAlias = WeighStep | DoStep | MeltStep | SplitStep | CheckStep | PiecesStep | WaitStep

@@ -12,11 +12,10 @@ import importlib
 import inspect
 import json
 from pathlib import Path
-from types import ModuleType
-from typing import Annotated, ForwardRef, Literal, get_args, get_origin, is_typeddict
+from typing import Annotated, ForwardRef, Literal, is_typeddict
 
 from bench.kinds import RUN_KINDS, SHELF_KINDS, EntryKind, traits_of
-from bench.shapes.schema import SCALARS, UNIONS, fields_of, items_of, schema_of
+from bench.shapes.schema import SCALARS, fields_of, form_of, schema_of
 from bench.shapes.units import JsonObject
 
 MODULES = (
@@ -49,7 +48,7 @@ class Shapes:
         self.home: dict[str, str] = {}
         self.named: dict[object, str] = {}
         for name in MODULES:
-            for key, value in vars(_module(name)).items() if (FOLDER / f"{name}.py").exists() else ():
+            for key, value in _names_of(name).items():
                 if not key.startswith("_"):
                     self._take(name, key, value)
 
@@ -57,7 +56,7 @@ class Shapes:
         if is_typeddict(value):
             if getattr(value, "__module__", "") != f"bench.shapes.{module}":
                 return  # imported from where it is defined
-        elif get_origin(value) not in (Annotated, Literal, *UNIONS) or value in self.named:
+        elif not _is_alias(value) or value in self.named:
             return
         if key in self.home:
             raise ValueError(f"{key} is defined in {self.home[key]} and in {module}. Rename one.")
@@ -92,9 +91,12 @@ class Shapes:
 
     def _declared(self, name: str, value: object) -> str:
         if not is_typeddict(value):
-            notes = [each for each in get_args(value)[1:] if isinstance(each, str)]
-            note = notes[0] if get_origin(value) is Annotated and notes else ""
-            return _comment(note) + f"export type {name} = {self._ts(value, own=True)};\n"
+            form = form_of(value)
+            notes = [each for each in form.parts[1:] if isinstance(each, str)]
+            return (
+                _comment(notes[0] if form.origin is Annotated and notes else "")
+                + f"export type {name} = {self._ts(value, own=True)};\n"
+            )
         notes_of = _notes(value)
         doc = (value.__doc__ or "").split("\n", 1)[0]
         out = [_comment("" if doc.startswith("dict(") else doc), f"export interface {name} {{\n"]
@@ -111,27 +113,35 @@ class Shapes:
             return _FOR_THE_PAGE.get(SCALARS[hint], SCALARS[hint])
         if isinstance(hint, ForwardRef) or hint is object:
             return "JsonValue"
-        origin, parts = get_origin(hint), get_args(hint)
-        if origin is Annotated:
-            return self._ts(parts[0])
-        if origin is Literal:
-            return " | ".join(json.dumps(each, ensure_ascii=False) for each in parts)
-        if origin in UNIONS:
-            return " | ".join(dict.fromkeys(self._ts(each) for each in parts))
-        items = items_of(hint)
-        if items is not None:
-            inner = self._ts(items)
+        form = form_of(hint)
+        if form.origin is Annotated:
+            return self._ts(form.parts[0])
+        if form.origin is Literal:
+            return " | ".join(json.dumps(each, ensure_ascii=False) for each in form.parts)
+        if form.is_union:
+            return " | ".join(dict.fromkeys(self._ts(each) for each in form.parts))
+        if form.items is not None:
+            inner = self._ts(form.items)
             is_plain = " | " not in inner and not inner.startswith("readonly ")
             return f"readonly {inner}[]" if is_plain else f"readonly ({inner})[]"
-        if origin is tuple:
-            return f"readonly [{', '.join(self._ts(each) for each in parts)}]"
-        if origin is dict:
-            return f"{{ readonly [key: string]: {self._ts(parts[1])} }}"
+        if form.origin is tuple:
+            return f"readonly [{', '.join(self._ts(each) for each in form.parts)}]"
+        if form.origin is dict:
+            return f"{{ readonly [key: string]: {self._ts(form.parts[1])} }}"
         raise ValueError(f"{hint} has no place in a document.")
 
 
-def _module(name: str) -> ModuleType:
-    return importlib.import_module(f"bench.shapes.{name}")
+def _names_of(module: str) -> dict[str, object]:
+    """What a module names; nothing where it is still to come."""
+    if not (FOLDER / f"{module}.py").exists():
+        return {}
+    names: dict[str, object] = vars(importlib.import_module(f"bench.shapes.{module}"))
+    return names
+
+
+def _is_alias(value: object) -> bool:
+    form = form_of(value)
+    return form.is_union or form.origin is Annotated or form.origin is Literal
 
 
 def _described(document: object, schema: JsonObject) -> JsonObject:

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import re
 from dataclasses import fields
+from typing import get_args
 
 import pytest
 
 import bench
 from api.cli import main
 from api.settings import Settings, environment_name
-from bench.recipe_schema import STEP_KINDS
+from bench.shapes.recipe import StepKind
 from tests.servers import ROOT
 
 README = (ROOT / "README.md").read_text("utf-8")
@@ -33,7 +34,7 @@ def test_the_guide_lists_the_kinds_of_entry_and_no_others() -> None:
     assert re.findall(r"^\| `(\w+)` \|", table, re.MULTILINE) == list(bench.KINDS)
 
 
-@pytest.mark.parametrize("kind", STEP_KINDS)
+@pytest.mark.parametrize("kind", get_args(StepKind))
 def test_the_guide_names_every_kind_of_step(kind: str) -> None:
     assert f"`{kind}`" in DEVELOPERS.split("Kinds of step:")[1].split("\n\n")[0]
 

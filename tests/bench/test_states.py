@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from typing import get_args
+
 import pytest
 from test_checks import ACID, BICARBONATE, SOAP, do, make, melt, says, wait, weigh
 from workshop import DEMO_RECIPES, written
 
 from bench import check_recipe, fold, make_sheet, now, read_kit, read_recipe
-from bench.states import CLASSES, STATES, guard, rescue
+from bench.shapes.recipe import WindowClass
+from bench.states import STATES, guard, rescue
 from tests.servers import ROOT
 
 MINUTE = 60_000
@@ -37,9 +40,9 @@ def soap(*steps, lines=("100 g",)):
 
 def test_each_state_says_how_long_what_it_costs_and_where_that_comes_from():
     for state in STATES.values():
-        assert state["class"] in CLASSES
-        assert state["keeps_ms"] > 0 and state["stake"] and state["source"]
-        assert (state["back"] is not None) == (state["class"] == "back")
+        assert state.kind in get_args(WindowClass)
+        assert state.keeps_ms > 0 and state.stake and state.source
+        assert (state.back is not None) == (state.kind == "back")
 
 
 def test_melted_base_is_worked_on_without_a_pause_until_it_is_poured():
@@ -148,11 +151,12 @@ def test_titles_say_nothing():
 
 def test_past_the_last_way_back_a_state_is_lost():
     assert guard("wetted_fizz", 30 * MINUTE) == {
+        "state": "wetted_fizz",
         "class": "back",
         "price_ms": 2 * MINUTE,
         "lost_ms": 60 * MINUTE,
     }
-    assert guard("", MINUTE) == {"class": "quality", "price_ms": 0, "lost_ms": None}
+    assert guard("", MINUTE) == {"state": "", "class": "quality", "price_ms": 0, "lost_ms": None}
 
 
 def test_the_check_asks_for_a_window_where_none_is_and_not_where_one_is():
@@ -186,7 +190,7 @@ def test_a_sheet_carries_the_windows_of_each_round(name):
     for step in sheet["steps"]:
         for window in [*step["keeps"], *([step["window"]] if step["window"] else [])]:
             assert set(window["from"]) <= ids
-            assert window["class"] in CLASSES
+            assert window["class"] in get_args(WindowClass)
 
 
 def bench_of(document, *done, at=10):
@@ -246,7 +250,7 @@ def test_the_phone_has_the_same_words_of_rescue():
 
     for state, about in STATES.items():
         assert f'{state}: "{rescue({"state": state})}"' in phone
-        assert about["back"] or about["else"]
+        assert about.back or about.otherwise
 
 
 def test_a_recipe_that_was_measured_before_has_no_such_windows_and_is_sized_all_the_same():

@@ -12,7 +12,7 @@ import pytest
 from playwright.sync_api import Browser, Locator, Page, expect
 
 from bench import read_recipe
-from bench.recipe_schema import INGREDIENT, RECIPE_SCHEMA, STEP_KINDS
+from bench.recipe_schema import RECIPE_SCHEMA
 from tests.frontend.hands import NO_COPY, WITH_COPY, axe_finds
 from tests.frontend.phones import RECIPE, RECIPE_ID, call
 from tests.frontend.test_screens import PHONE, SMALL, TABLET, TARGET_PX, too_small
@@ -464,9 +464,15 @@ def test_the_page_knows_every_field_that_a_recipe_may_have(in_page: Page) -> Non
         component["lines"]["items"]["properties"]
     )
     # Heat data come with the demo or a file; the page keeps them as they are.
-    assert set(tables["ingredient"]) | {"heat"} == set(INGREDIENT["properties"])
+    ingredient = published["ingredients"]["additionalProperties"]
+    assert set(tables["ingredient"]) | {"heat"} == set(ingredient["properties"])
+    kinds = {
+        case["if"]["properties"]["kind"]["const"]: set(case["then"]["properties"])
+        for case in component["steps"]["items"]["allOf"]
+    }
+    common = set.intersection(*kinds.values())
     assert {kind: set(names) for kind, names in tables["kinds"].items()} == {
-        kind: set(own) for kind, (_, own) in STEP_KINDS.items()
+        kind: names - common for kind, names in kinds.items()
     }
 
 

@@ -1,0 +1,139 @@
+"""What every part of a written recipe is read by: its ingredients, and whose spoons it means."""
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+
+from bench.cautions import HAZARDS, LYE
+from bench.errors import RecipeError
+from bench.quantities import Amount, read_amount, read_celsius_mk, read_density, read_mass_mg, read_ppm
+from bench.shapes.recipe import (
+    Density,
+    Fragrance,
+    Hazard,
+    Heat,
+    Ingredient,
+    Measures,
+    WrittenDensity,
+    WrittenFragrance,
+    WrittenHeat,
+    WrittenIngredient,
+)
+from bench.shapes.units import Id, Mg, Ppm, Ug
+from bench.whole import PPM, half_even
+
+
+def nearest(value: Fraction) -> int:
+    return half_even(value.numerator, value.denominator)
+
+
+def cautions(hazards: list[Hazard]) -> list[str]:
+    return [HAZARDS[name]["says"] for name in hazards]
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    ingredients: dict[Id, WrittenIngredient]
+    measures: Measures | None  # None: the recipe does not say, so it has no spoons
+    written_for: int
+    kept: bool  # it was taken in by an earlier version; see `read_amount`
+
+    def mass_mg(self, text: str, where: str) -> Mg:
+        return read_mass_mg(text, where, self.kept)
+
+    def density(self, ingredient: Id) -> Fraction | None:
+        density = self.ingredients[ingredient].get("density")
+        if density is None:
+            return None
+        return read_density(density["g_per_ml"], f"ingredients.{ingredient}.density.g_per_ml")
+
+    def active_ppm(self, ingredient: Id) -> Ppm | None:
+        """The active share of an ingredient by mass, in ppm above nought: 68 % of a surfactant, 100 % of a pure salt."""
+        written = self.ingredients[ingredient].get("active")
+        if written is None:
+            return None
+        where = f"ingredients.{ingredient}.active"
+        amount = read_amount(written, None, where)
+        ppm = nearest(amount.value * PPM) if amount.kind == "percent" else 0
+        if not 1 <= ppm <= PPM:
+            raise RecipeError(
+                where, f"“{written}” should be a share by mass, above 0 % and up to 100 %, such as 68 %."
+            )
+        return ppm
+
+    def amount(
+        self, ingredient: Id, text: str, where: str, part_ug: Ug | None
+    ) -> tuple[Amount, Fraction | None]:
+        """A written amount of an ingredient and, where it has one on its own, its mass in µg."""
+        if ingredient not in self.ingredients:
+            known = ", ".join(list(self.ingredients)[:12])
+            raise RecipeError(
+                f"{where}.ingredient", f"There is no ingredient “{ingredient}”. It could be {known}."
+            )
+        amount = read_amount(text, self.measures, f"{where}.amount", self.kept)
+        if amount.kind == "mass":
+            return amount, amount.value
+        if amount.kind == "parts" and part_ug is not None:
+            return amount, amount.value * part_ug
+        if amount.kind == "volume":
+            density = self.density(ingredient)
+            return amount, None if density is None else amount.value * density
+        return amount, None
+
+    def refuse_lye(self) -> None:
+        for key, ingredient in self.ingredients.items():
+            words = re.sub(r"[^a-z]+", " ", f"{key} {ingredient['name']}".lower())
+            if any(re.search(rf"\b{lye}\b", words) for lye in LYE):
+                raise RecipeError(
+                    f"ingredients.{key}",
+                    "A recipe that uses lye is outside this tool: making soap from lye needs its own "
+                    "training, protection and calculation. Use a ready-made base here.",
+                )
+
+    def ingredient(self, key: Id) -> Ingredient:
+        written = self.ingredients[key]
+        where = f"ingredients.{key}"
+        return {
+            "name": written["name"],
+            "inci": written.get("inci", ""),
+            "note": written.get("note", ""),
+            "kind": written.get("kind", ""),
+            "form": written.get("form", ""),
+            "density": _density(written["density"], f"{where}.density") if "density" in written else None,
+            "heat": _heat(written["heat"], f"{where}.heat") if "heat" in written else None,
+            "most_mk": read_celsius_mk(written["most_c"], f"{where}.most_c") if "most_c" in written else None,
+            "fragrance": _fragrance(written["fragrance"], f"{where}.fragrance")
+            if "fragrance" in written
+            else None,
+            "active_ppm": self.active_ppm(key),
+            "cautions": cautions(written.get("hazards", [])),
+        }
+
+
+def _density(written: WrittenDensity, where: str) -> Density:
+    # The density itself is read, and refused, where a line first needs it.
+    tapped = written.get("tapped_g_per_ml")
+    if tapped is not None:
+        read_density(tapped, f"{where}.tapped_g_per_ml")
+    return {"g_per_ml": written["g_per_ml"], "tapped_g_per_ml": tapped, "source": written["source"]}
+
+
+def _heat(written: WrittenHeat, where: str) -> Heat:
+    return {
+        "solid_j_per_kg_k": written["solid_j_per_kg_k"],
+        "liquid_j_per_kg_k": written["liquid_j_per_kg_k"],
+        "latent_j_per_kg": written["latent_j_per_kg"],
+        "melts_mk": read_celsius_mk(written["melts_c"], f"{where}.melts_c"),
+    }
+
+
+def _fragrance(written: WrittenFragrance, where: str) -> Fragrance:
+    """The limit copied from the certificate, and the allergens it names, in ppm of the fragrance."""
+    return {
+        "limit_ppm": read_ppm(written["limit"], f"{where}.limit") if "limit" in written else None,
+        "category": written.get("category", ""),
+        "allergens": [
+            {"name": each["name"], "ppm": read_ppm(each["share"], f"{where}.allergens.{index}.share")}
+            for index, each in enumerate(written.get("allergens", []))
+        ],
+    }

@@ -1,0 +1,58 @@
+"""What the maker chose with the size: optional lines left out, and stand-ins."""
+
+from typing import NamedTuple
+
+from bench.errors import SizeError
+from bench.shapes.recipe import Component, MeasuredRecipe, RecipeLine
+from bench.shapes.sheet import Size
+
+
+class ChosenLine(NamedTuple):
+    line: RecipeLine  # a stand-in in the place of what was written, where one was chosen
+    instead_of: str  # the name of what was written; "" where it is used
+
+
+def check_choices(components: list[Component], size: Size) -> None:
+    lines = {
+        f"{component['id']}.{line['id']}": line for component in components for line in component["lines"]
+    }
+    for key in size["without"]:
+        if key not in lines or not lines[key]["optional"]:
+            raise SizeError(
+                "without", f"“{key}” is not an optional line of this recipe, so it cannot be left out."
+            )
+    for key, ingredient in size["swaps"].items():
+        stand_ins = [each["ingredient"] for each in lines[key]["substitutes"]] if key in lines else []
+        if ingredient not in stand_ins:
+            could = f"It could be {', '.join(stand_ins)}." if stand_ins else "It has no substitutes."
+            raise SizeError(f"swaps.{key}", f"“{ingredient}” does not stand in for “{key}”. {could}")
+
+
+def chosen_lines(recipe: MeasuredRecipe, component: Component, size: Size) -> list[ChosenLine]:
+    """The component's lines less those left out, stand-ins in their places."""
+    chosen = []
+    for line in component["lines"]:
+        key = f"{component['id']}.{line['id']}"
+        if key in size["without"]:
+            continue
+        swap = size["swaps"].get(key)
+        chosen.append(_swapped(recipe, line, swap) if swap else ChosenLine(line, ""))
+    return chosen
+
+
+def _swapped(recipe: MeasuredRecipe, line: RecipeLine, swap: str) -> ChosenLine:
+    substitute = next(each for each in line["substitutes"] if each["ingredient"] == swap)
+    meant = recipe["ingredients"][line["ingredient"]]["name"]
+    notes = (f"Instead of: {meant}.", line["note"], substitute["says"])
+    stand_in: RecipeLine = {
+        **line,
+        "ingredient": substitute["ingredient"],
+        "ug": substitute["ug"],
+        "nl": substitute["nl"],
+        "count": substitute["count"],
+        "unit": substitute["unit"],
+        "about_ug": substitute["about_ug"],
+        "texture": substitute["texture"],
+        "note": " ".join(each for each in notes if each),
+    }
+    return ChosenLine(stand_in, meant)

@@ -1,0 +1,147 @@
+"""The lines of a round: how much, on which scale, how far it may be off, or by how many spoons."""
+
+from bench.quantities import read_density
+from bench.shapes.kit import Kit, Scale
+from bench.shapes.recipe import MeasuredRecipe, RecipeLine, RecipeWeigh, Spoon
+from bench.shapes.sheet import SheetLine, SheetVessel
+from bench.shapes.units import Id, LineKey, Mg, Nl
+from bench.sheet.chosen import ChosenLine
+from bench.sheet.parts import Part, Warnings
+from bench.sizing import vessel_for
+from bench.weighing import cup_scale, tolerance_mg, uncertainty_ppm
+from bench.whole import PPM, grams, half_even, per_cent, to_division
+
+_SPOON_GRAIN = 8  # nL: what the drawer's own rounding comes to over several spoons
+
+
+class Lines:
+    def __init__(self, recipe: MeasuredRecipe, kit: Kit, warnings: Warnings) -> None:
+        self.ingredients = recipe["ingredients"]
+        self.spoons = recipe["spoons"]
+        self.kit = kit
+        self.scales = {scale["id"]: scale for scale in kit["scales"]}
+        self.warnings = warnings
+
+    def of_round(
+        self, part: Part, weighed_in: dict[Id, RecipeWeigh], places: dict[Id, SheetVessel]
+    ) -> list[SheetLine]:
+        return [self._line(part, chosen, weighed_in.get(chosen.line["id"]), places) for chosen in part.lines]
+
+    def _line(
+        self, part: Part, chosen: ChosenLine, step: RecipeWeigh | None, places: dict[Id, SheetVessel]
+    ) -> SheetLine:
+        line = chosen.line
+        vessel = places[step["into"]] if step else None
+        mg = part.masses[line["id"]]
+        is_weighed = bool(line["ug"])
+        where = f"{part.prefix}.{line['id']}"
+        scale, in_cup = None, False
+        if is_weighed and vessel:
+            scale, in_cup = self._scale_for(line, mg, self.scales.get(vessel["scale"] or ""), where)
+        top, bottom = part.factor
+        nl = half_even(line["nl"] * top, bottom) if line["nl"] is not None else None
+        about_ug = line["about_ug"]
+        self._warn(part, line, nl)
+        return {
+            "id": where,
+            "component": part.component["id"],
+            "round": part.number,
+            "line": line["id"],
+            "ingredient": line["ingredient"],
+            "name": self.ingredients[line["ingredient"]]["name"],
+            "vessel": vessel["id"] if vessel else None,
+            "step": f"{part.prefix}.{step['id']}" if step else None,
+            "mg": mg if is_weighed else None,
+            "nl": nl,
+            "count": self._count(part, line),
+            "unit": line["unit"],
+            "about_mg": half_even(about_ug * top, bottom * 1000) if about_ug is not None else None,
+            "tolerance_mg": tolerance_mg(mg, line["tolerance_ppm"], scale["division_mg"]) if scale else 0,
+            "scale": scale["id"] if scale else None,
+            "division_mg": scale["division_mg"] if scale else None,
+            "cup": in_cup,
+            "spoons": spoons_of(self.spoons, nl) if nl is not None else "",
+            "by_spoon": self._by_spoon(line["ingredient"], mg, scale) if scale else "",
+            "optional": line["optional"],
+            "note": line["note"],
+            "instead_of": chosen.instead_of,
+        }
+
+    def _count(self, part: Part, line: RecipeLine) -> int | None:
+        """A count, at least one; None for what is not counted."""
+        if line["count"] is None:
+            return None
+        top, bottom = part.factor
+        return half_even(line["count"] * top, bottom * 1000) or 1
+
+    def _warn(self, part: Part, line: RecipeLine, nl: Nl | None) -> None:
+        """What is wrong with a line that is not weighed: said once, however many rounds there are."""
+        written = f"{part.component['id']}.{line['id']}"
+        name = self.ingredients[line["ingredient"]]["name"]
+        top, bottom = part.factor
+        if line["count"] is not None and not half_even(line["count"] * top, bottom * 1000):
+            self.warnings.add(written, f"{name} comes to less than one a round; one is used.")
+        if nl is not None and 2 * nl < self.spoons[-1]["nl"]:
+            self.warnings.add(written, f"{name} comes to less than the smallest spoon.")
+        if line["unit"] == "drops":
+            self.warnings.add(
+                written, "Drops differ from dropper to dropper. Weigh them when the amount matters."
+            )
+
+    def _by_spoon(self, ingredient: Id, mg: Mg, scale: Scale) -> str:
+        """What is too little for its scale to show, in spoons, where its density is known; else ""."""
+        if not mg or to_division(mg, scale["division_mg"]):
+            return ""
+        density = self.ingredients[ingredient].get("density")  # a recipe measured long ago does not say
+        if not density:
+            return ""
+        per_nl = read_density(density["g_per_ml"], "density")  # g/mL is µg/nL
+        nl = half_even(mg * 1000 * per_nl.denominator, per_nl.numerator)
+        return spoons_of(self.spoons, nl) if nl else ""
+
+    def _scale_for(
+        self, line: RecipeLine, mg: Mg, scale: Scale | None, where: LineKey
+    ) -> tuple[Scale | None, bool]:
+        """The scale this line is weighed on, and whether in a small cup first."""
+        if scale and (mg == 0 or uncertainty_ppm(mg, scale["division_mg"]) <= line["tolerance_ppm"]):
+            return scale, False
+        cup = vessel_for(self.kit, "cup", mg)
+        found = cup_scale(self.kit, cup["empty_mg"] if cup else 0, mg, line["tolerance_ppm"]) if mg else None
+        if found is None:
+            return scale, False
+        finer, meets = found
+        if not meets:
+            share = uncertainty_ppm(mg, finer["division_mg"])
+            name = self.ingredients[line["ingredient"]]["name"]
+            self.warnings.add(
+                where,
+                f"{grams(mg, 10)} of {name} is too little for any scale here: {finer['name']} may be off by "
+                f"{per_cent(share, PPM)}. Make more, or use a finer scale.",
+            )
+        if scale and finer["id"] == scale["id"]:
+            return scale, False
+        return finer, True
+
+
+def spoons_of(drawer: list[Spoon], nl: Nl) -> str:
+    """A volume in spoons a drawer really holds: 2¾ tsp is "2 tsp + ½ tsp + ¼ tsp".
+
+    To the nearest smallest spoon, and what that is off by from 1 % is said: "⅛ tsp (4 % less)". Less than
+    half the smallest is a share of it.
+    """
+    smallest = drawer[-1]
+    if 2 * nl < smallest["nl"]:
+        return f"{max(1, half_even(100 * nl, smallest['nl']))} % of {smallest['name']}"
+    left = nl + smallest["nl"] // 2
+    said: list[str] = []
+    told = 0
+    for spoon in drawer:
+        count = (left + _SPOON_GRAIN) // spoon["nl"]
+        left = max(0, left - count * spoon["nl"])
+        told += count * spoon["nl"]
+        if count and spoon["name"][0] in "½¼⅛":
+            said.append(spoon["name"] if count == 1 else f"{count} × {spoon['name']}")
+        elif count:
+            said.append(f"{count} {'cups' if spoon['name'] == 'cup' and count > 1 else spoon['name']}")
+    off = half_even(100 * abs(told - nl), nl)
+    return " + ".join(said) + (f" ({off} % {'more' if told > nl else 'less'})" if off else "")

@@ -1,0 +1,39 @@
+"""check: what was made is judged: right, not yet, or too far."""
+
+from bench.quantities import read_duration_ms
+from bench.shapes.recipe import LeftAlone, RecipeCheck, RecipeHead, WrittenCheck
+from bench.shapes.sheet import CheckStep, StepHead
+from bench.steps.kind import Around, Batch, Traits
+
+TRAITS = Traits(judges=True)
+
+
+def read(written: WrittenCheck, head: RecipeHead, around: Around) -> RecipeCheck:
+    too_far = written.get("too_far")
+    left: LeftAlone = (
+        {"too_far_ms": read_duration_ms(too_far["wait"], f"{around.at}.too_far.wait")}
+        if too_far and "wait" in too_far
+        else {}
+    )
+    return {
+        **head,
+        **left,
+        "kind": "check",
+        "ask": written["ask"],
+        "yes": written.get("yes", "Yes, it does"),
+        "not_yet": written["not_yet"]["do"],
+        "too_far": too_far["do"] if too_far else None,
+    }
+
+
+def lay_out(step: RecipeCheck, head: StepHead, batch: Batch) -> CheckStep:
+    left: LeftAlone = {"too_far_ms": step["too_far_ms"]} if "too_far_ms" in step else {}
+    return {
+        **head,
+        **left,
+        "kind": "check",
+        "ask": step["ask"],
+        "yes": step["yes"],
+        "not_yet": step["not_yet"],
+        "too_far": step["too_far"],
+    }

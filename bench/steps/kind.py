@@ -1,0 +1,55 @@
+"""What every kind of step says of itself, and what it is read and laid out by."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from bench.errors import RecipeError
+from bench.shapes.kit import Heater
+from bench.shapes.recipe import Component, Ingredient
+from bench.shapes.units import Id, Mg
+
+
+@dataclass(frozen=True, slots=True)
+class Traits:
+    """What the core asks of a kind, so that it need not know its name."""
+
+    runs_by_itself: bool = False  # time does it: no hands, and nothing that is hot stays hot through it
+    counts_pieces: bool = False  # it ends with so many pieces, and its bowl is empty then
+    melts: bool = False  # a heater is on
+    judges: bool = False  # it asks whether what was made is right
+
+
+@dataclass(frozen=True, slots=True)
+class Around:
+    """What a written step stands among: its place in the document, its part's lines and portions by id, and how
+    a mass is read."""
+
+    at: str
+    lines: list[Id]
+    portions: set[Id]
+    mass_mg: Callable[[str, str], Mg]
+
+    def known_lines(self, keys: list[Id], field: str) -> list[Id]:
+        """The keys, every one of which is a line of the part."""
+        for index, key in enumerate(keys):
+            if key not in self.lines:
+                could = ", ".join(self.lines) or "none: the component has no lines"
+                raise RecipeError(
+                    f"{self.at}.{field}.{index}", f"There is no line “{key}”. It could be {could}."
+                )
+        return keys
+
+
+@dataclass(frozen=True, slots=True)
+class Batch:
+    """One round of one part, for the steps that are laid out in it."""
+
+    component: Component
+    prefix: str  # component.round
+    count: int  # pieces
+    masses: dict[Id, Mg]  # of each chosen line
+    ingredients: dict[Id, Ingredient]  # of each chosen line
+    heaters: list[Heater]
+
+    def chosen(self, lines: list[Id]) -> list[Id]:
+        return [key for key in lines if key in self.ingredients]

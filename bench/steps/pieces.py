@@ -1,0 +1,39 @@
+"""pieces: pieces are made, one by one or together, and counted."""
+
+from bench.errors import RecipeError
+from bench.shapes.recipe import RecipeHead, RecipePieces, WrittenPieces
+from bench.shapes.sheet import PiecesStep, StepHead
+from bench.steps.kind import Around, Batch, Traits
+
+TRAITS = Traits(counts_pieces=True)
+
+
+def read(written: WrittenPieces, head: RecipeHead, around: Around) -> RecipePieces:
+    of = written.get("of", [])
+    for key in of:
+        if key not in around.portions:
+            raise RecipeError(f"{around.at}.of", f"There is no portion “{key}”. A split step must make it.")
+    return {
+        **head,
+        "kind": "pieces",
+        "one_by_one": written.get("one_by_one", False),
+        "again": written.get("again"),
+        "of": of,
+        "partial": written.get("partial", False),
+        "verb": written.get("verb", "done"),
+    }
+
+
+def lay_out(step: RecipePieces, head: StepHead, batch: Batch) -> PiecesStep:
+    return {
+        **head,
+        "kind": "pieces",
+        "one_by_one": step["one_by_one"],
+        "again": step["again"],
+        "partial": step["partial"],
+        "verb": step["verb"],
+        "count": batch.count,
+        "of": [f"{batch.prefix}.{portion}" for portion in step["of"]],
+        "piece_mg": batch.component["piece_mg"],
+        "follows": [],
+    }

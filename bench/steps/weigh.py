@@ -1,0 +1,25 @@
+"""weigh: lines go into a vessel by weight, by count or by the spoon."""
+
+from bench.lists import once
+from bench.shapes.recipe import RecipeHead, RecipeWeigh, WrittenWeigh
+from bench.shapes.sheet import StepHead, WeighStep
+from bench.steps.kind import Around, Batch, Traits
+
+TRAITS = Traits()
+
+
+def read(written: WrittenWeigh, head: RecipeHead, around: Around) -> RecipeWeigh:
+    lines = around.known_lines(written["lines"], "lines")
+    return {**head, "kind": "weigh", "lines": lines, "into": written.get("into", "bowl")}
+
+
+def lay_out(step: RecipeWeigh, head: StepHead, batch: Batch) -> WeighStep:
+    keys = batch.chosen(step["lines"])
+    cautions = [caution for key in keys for caution in batch.ingredients[key]["cautions"]]
+    return {
+        **head,
+        "kind": "weigh",
+        "cautions": once([*head["cautions"], *cautions]),
+        "lines": [f"{batch.prefix}.{key}" for key in keys],
+        "vessel": f"{batch.prefix}.{step['into']}",
+    }
