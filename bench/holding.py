@@ -7,30 +7,57 @@ again. What a batch needs is counted in pools, "bowls that take 1.2 kg or more",
 """
 
 from bisect import insort
-from typing import Any
+from typing import Literal, TypedDict, final
 
 from bench.capacity import loads
+from bench.shapes.kit import Kit, Mould, Vessel
+from bench.shapes.prompts import InUse, OnBench
+from bench.shapes.recipe import MeasuredRecipe
+from bench.shapes.sheet import PiecesStep, Sheet, Step
+from bench.shapes.state import State
 from bench.sizing import room_mg
 from bench.whole import ceiling
-
-Json = Any  # until its shape is named
 
 _SETTLED = ("done", "skipped")
 _FILLS = ("press", "pour", "pipe")
 
+Held = TypedDict("Held", {"from": str, "until": str})  # from the start of one step to the end of another
 
-def vessel_holds(sheet: Json) -> list[Json]:
-    """[{"places", "vessel", "kind", "mg", "from", "until"}]: from the start of one step to the end of another.
 
-    places: ids of the sheet's vessels that are one and the same. vessel: the kit's, as proposed. mg: the most
-    that is in it. What the kit cannot do even with one step after the other is left out: the sheet warns of it.
+@final
+class VesselHold(Held):
+    places: list[str]  # ids of the sheet's vessels that are one and the same
+    vessel: str  # the kit's, as proposed
+    kind: str
+    mg: int  # the most that is in it
+
+
+@final
+class MouldHold(Held):
+    shape: str
+    piece_mg: int
+    many: int  # cavities
+
+
+class Pool(TypedDict):
+    """What any that fits of the kit is taken from."""
+
+    key: str
+    name: str
+    many: int
+
+
+def vessel_holds(sheet: Sheet) -> list[VesselHold]:
+    """What the sheet has in use of the kit's vessels.
+
+    What the kit cannot do even with one step after the other is left out: the sheet warns of it.
     """
     return _Sheet(sheet).holds()
 
 
-def mould_holds(sheet: Json, recipe: Json | None) -> list[Json]:
-    """[{"shape", "piece_mg", "many", "from", "until"}], one for each round of a part that stays in its mould."""
-    found = []
+def mould_holds(sheet: Sheet, recipe: MeasuredRecipe | None) -> list[MouldHold]:
+    """One for each round of a part that stays in its mould."""
+    found: list[MouldHold] = []
     for component in recipe["components"] if recipe else []:
         mould = component["mould"]
         about = next((each for each in sheet["components"] if each["id"] == component["id"]), None)
@@ -66,8 +93,8 @@ def mould_holds(sheet: Json, recipe: Json | None) -> list[Json]:
     return found
 
 
-def vessel_pools(kit: Json, kind: str, mg: int, vessel: str | None = None) -> list[Json]:
-    """[{"key", "name", "many"}]: the pools of the kit's vessels that one with this load is taken from. vessel: which
+def vessel_pools(kit: Kit, kind: str, mg: int, vessel: str | None = None) -> list[Pool]:
+    """The pools of the kit's vessels that one with this load is taken from. vessel: which
     one it is, where that is known."""
     rooms = sorted((_room(kit, each), each["id"]) for each in kit["vessels"] if each["kind"] == kind)
     own = next((room for room, key in rooms if key == vessel), None)
@@ -79,7 +106,7 @@ def vessel_pools(kit: Json, kind: str, mg: int, vessel: str | None = None) -> li
     ]
 
 
-def mould_pools(kit: Json, shape: str, piece_mg: int) -> list[Json]:
+def mould_pools(kit: Kit, shape: str, piece_mg: int) -> list[Pool]:
     """The pools of the kit's moulds that a piece is taken from, as `vessel_pools`; counted in cavities."""
     every = [each for each in kit["moulds"] if each["shape"] == shape]
     sizes = sorted({each["cavity_mg"] for each in every if each["cavity_mg"] is not None})
@@ -96,12 +123,13 @@ def mould_pools(kit: Json, shape: str, piece_mg: int) -> list[Json]:
     ]
 
 
-def tools_of(sheet: Json, step: Json) -> list[str]:
+def tools_of(sheet: Sheet, step: Step) -> list[str]:
     """Which of the few things of the kit a step needs while hands are on it: "mixers.hand_mixer"."""
     kit = sheet["kit"]
     if step["kind"] == "wait":
         return []
-    used = {f"heaters.{each['id']}" for each in kit["heaters"] if each["name"] == step.get("heater")}
+    heater = step["heater"] if step["kind"] == "melt" else None
+    used = {f"heaters.{each['id']}" for each in kit["heaters"] if each["name"] == heater}
     named = {tool.lower() for tool in step["tools"]}
     used |= {
         f"mixers.{each['id']}"
@@ -117,21 +145,20 @@ def tools_of(sheet: Json, step: Json) -> list[str]:
     return sorted(used)
 
 
-def held_now(state: Json, hold: Json) -> bool:
+def held_now(state: State, hold: VesselHold | MouldHold) -> bool:
     """Whether a batch has it in its hands now: something went in, and has not left it yet."""
     if state["finished_at"] is not None or state["steps"][hold["until"]]["status"] in _SETTLED:
         return False
-    filled = any(state["vessels"][place]["in_mg"] > 0 for place in hold.get("places", []))
+    filled = "places" in hold and any(state["vessels"][place]["in_mg"] > 0 for place in hold["places"])
     return filled or state["steps"][hold["from"]]["status"] in ("begun", "done")
 
 
-def vessel_now(state: Json, hold: Json) -> str | None:
+def vessel_now(state: State, hold: VesselHold) -> str | None:
     """The vessel of the kit that it really is."""
-    told: str | None = state["vessels"][hold["places"][0]]["kit"]
-    return told
+    return state["vessels"][hold["places"][0]]["kit"]
 
 
-def wants_kit(sheet: Json, state: Json) -> bool:
+def wants_kit(sheet: Sheet, state: State) -> bool:
     """Whether a step that could be begun now needs something that another batch could have in use."""
     return any(
         step["id"] in _starting(sheet, state) and (step["kind"] != "weigh" or step["vessel"])
@@ -139,7 +166,7 @@ def wants_kit(sheet: Json, state: Json) -> bool:
     )
 
 
-def in_use(run: Json, others: list[Json]) -> list[Json]:
+def in_use(run: OnBench, others: list[OnBench]) -> list[InUse]:
     """What the steps that can be begun now need, and other batches have: [{"step", "what", "by", "says", "place",
     "instead"}].
 
@@ -156,7 +183,7 @@ def in_use(run: Json, others: list[Json]) -> list[Json]:
     ]
 
 
-def _vessels_in_use(run: Json, others: list[Json], starting: list[str]) -> list[Json]:
+def _vessels_in_use(run: OnBench, others: list[OnBench], starting: list[str]) -> list[InUse]:
     sheet, state = run["sheet"], run["state"]
     kit = sheet["kit"]
     taken = {
@@ -167,7 +194,7 @@ def _vessels_in_use(run: Json, others: list[Json], starting: list[str]) -> list[
     }
     holds = vessel_holds(sheet)
     own = {vessel_now(state, hold) for hold in holds if held_now(state, hold)}
-    found = []
+    found: list[InUse] = []
     for hold in holds:
         vessel = vessel_now(state, hold)
         if hold["from"] not in starting or held_now(state, hold) or vessel not in taken:
@@ -196,9 +223,9 @@ def _vessels_in_use(run: Json, others: list[Json], starting: list[str]) -> list[
     return found
 
 
-def _moulds_in_use(run: Json, others: list[Json], starting: list[str]) -> list[Json]:
+def _moulds_in_use(run: OnBench, others: list[OnBench], starting: list[str]) -> list[InUse]:
     sheet = run["sheet"]
-    found = []
+    found: list[InUse] = []
     for hold in mould_holds(sheet, run["recipe"]):
         if hold["from"] not in starting:
             continue
@@ -227,9 +254,10 @@ def _moulds_in_use(run: Json, others: list[Json], starting: list[str]) -> list[J
     return found
 
 
-def _tools_in_use(run: Json, others: list[Json], starting: list[str]) -> list[Json]:
+def _tools_in_use(run: OnBench, others: list[OnBench], starting: list[str]) -> list[InUse]:
     kit = run["sheet"]["kit"]
-    names = {f"{group}.{each['id']}": each["name"] for group in ("heaters", "mixers") for each in kit[group]}
+    names = {f"heaters.{each['id']}": each["name"] for each in kit["heaters"]}
+    names |= {f"mixers.{each['id']}": each["name"] for each in kit["mixers"]}
     busy: dict[str, str] = {}
     for other in others:
         for step in other["sheet"]["steps"]:
@@ -245,7 +273,7 @@ def _tools_in_use(run: Json, others: list[Json], starting: list[str]) -> list[Js
     ]
 
 
-def _told(step: str, what: str, by: str, says: str) -> Json:
+def _told(step: str, what: Literal["vessel", "mould", "tool"], by: str, says: str) -> InUse:
     return {
         "step": step,
         "what": what,
@@ -256,19 +284,19 @@ def _told(step: str, what: str, by: str, says: str) -> Json:
     }
 
 
-def _starting(sheet: Json, state: Json) -> list[str]:
+def _starting(sheet: Sheet, state: State) -> list[str]:
     """The steps that could be begun now."""
     if state["finished_at"] is not None:
         return []
     return [step["id"] for step in sheet["steps"] if state["steps"][step["id"]]["status"] == "ready"]
 
 
-def _room(kit: Json, vessel: Json) -> int:
+def _room(kit: Kit, vessel: Vessel) -> int:
     room = room_mg(kit, vessel)
-    return int(vessel["holds_mg"]) if room is None else room
+    return vessel["holds_mg"] if room is None else room
 
 
-def _moulds(kit: Json, shape: str, piece_mg: int) -> list[Json]:
+def _moulds(kit: Kit, shape: str, piece_mg: int) -> list[Mould]:
     return [
         each
         for each in kit["moulds"]
@@ -279,7 +307,7 @@ def _moulds(kit: Json, shape: str, piece_mg: int) -> list[Json]:
 class _Sheet:
     """The vessels of a sheet, each from its first use to when its content leaves it."""
 
-    def __init__(self, sheet: Json) -> None:
+    def __init__(self, sheet: Sheet) -> None:
         self.sheet = sheet
         self.kit = {each["id"]: each for each in sheet["kit"]["vessels"]}
         self.steps = {step["id"]: step for step in sheet["steps"]}
@@ -292,10 +320,10 @@ class _Sheet:
                     if self._of_kit(portion["vessel"]) == self._of_kit(step["vessel"]):
                         self.stays[step["vessel"]] = portion["vessel"]
 
-    def holds(self) -> list[Json]:
+    def holds(self) -> list[VesselHold]:
         found = [self._hold(key) for key in self.vessels if key not in self.stays.values()]
         told = sorted((each for each in found if each is not None), key=lambda each: self.order[each["from"]])
-        kept: list[Json] = []
+        kept: list[VesselHold] = []
         for hold in told:
             if all(
                 1 + sum(self._beside(hold, other, pool["key"]) for other in kept) <= pool["many"]
@@ -304,19 +332,19 @@ class _Sheet:
                 kept.append(hold)
         return kept
 
-    def _pools(self, hold: Json) -> list[Json]:
+    def _pools(self, hold: VesselHold) -> list[Pool]:
         return vessel_pools(self.sheet["kit"], hold["kind"], hold["mg"])
 
-    def _beside(self, hold: Json, earlier: Json, pool: str) -> bool:
+    def _beside(self, hold: VesselHold, earlier: VesselHold, pool: str) -> bool:
         """Whether an earlier one is still in use when this one is taken, one step after the other."""
         later = self.order[earlier["until"]] >= self.order[hold["from"]]
         return later and pool in [each["key"] for each in self._pools(earlier)]
 
     def _of_kit(self, key: str) -> str | None:
-        vessel: str | None = self.vessels[key].get("kit")
+        vessel = self.vessels[key].get("kit")
         return vessel if vessel in self.kit else None
 
-    def _hold(self, key: str) -> Json | None:
+    def _hold(self, key: str) -> VesselHold | None:
         vessel = self._of_kit(key)
         if vessel is None or self.kit[vessel]["kind"] == "cup":
             return None
@@ -336,11 +364,11 @@ class _Sheet:
             "until": ends,
         }
 
-    def _fills(self, step: Json, key: str) -> bool:
+    def _fills(self, step: Step, key: str) -> bool:
         if step["kind"] == "split":
             return any(portion["vessel"] == key for portion in step["portions"])
         if step["kind"] == "do":
-            return bool(step.get("tips")) and step["into"] == key
+            return bool(step["tips"]) and step["into"] == key
         return bool(step["kind"] == "weigh" and step["vessel"] == key)
 
     def _until(self, key: str) -> str | None:
@@ -353,25 +381,25 @@ class _Sheet:
             and step["kind"] != "wait"
         ]
         for step in self.sheet["steps"]:
-            if step["kind"] == "do" and key in step.get("tips", []):
-                return str(step["id"])
+            if step["kind"] == "do" and key in step["tips"]:
+                return step["id"]
             if step["kind"] == "split" and step["vessel"] == key:
-                return str(step["id"])
+                return step["id"]
         pieces = [step for step in part if step["kind"] == "pieces"]
-        made = next((step for step in pieces if not step.get("of") or key in step["of"]), None)
+        made: Step | None = next((step for step in pieces if not step["of"] or key in step["of"]), None)
         if made is None and part:
             made = self._made_after(part[-1]["id"]) or part[-1]
-        return str(made["id"]) if made else None
+        return made["id"] if made else None
 
-    def _made_after(self, last: str) -> Json | None:
+    def _made_after(self, last: str) -> PiecesStep | None:
         """The first step that makes pieces of a part that makes none itself."""
         after = {last}
         for key in sorted(self.steps, key=lambda each: self.order[each]):
             if after & set(self.steps[key]["after"]):
                 after.add(key)
-                if self.steps[key]["kind"] == "pieces":
-                    found: Json = self.steps[key]
-                    return found
+                step = self.steps[key]
+                if step["kind"] == "pieces":
+                    return step
         return None
 
     def _load(self, key: str) -> int:

@@ -4,10 +4,11 @@ Hand times are the recipe's own where it gives them. Elsewhere they are guesses 
 and say so, until the maker's own runs are handed in.
 """
 
-from typing import Any
-
 from bench.errors import PlanError
 from bench.holding import (
+    MouldHold,
+    Pool,
+    VesselHold,
     held_now,
     mould_holds,
     mould_pools,
@@ -297,15 +298,16 @@ class _Tasks:
     def _holds(self, equipment: dict[str, Equipment]) -> list[Hold]:
         """One hold for each bowl, jug or mould and each pool of the kit it is taken from; the pools into `equipment`."""
         kit = self.sheet["kit"]
-        found: list[tuple[Any, int, Any]] = []
-        for hold in vessel_holds(self.sheet):
-            really = vessel_now(self.state, hold) if self.state and held_now(self.state, hold) else None
-            found.append((hold, 1, vessel_pools(kit, hold["kind"], hold["mg"], really)))
-        for hold in mould_holds(self.sheet, self.recipe):
-            found.append((hold, hold["many"], mould_pools(kit, hold["shape"], hold["piece_mg"])))
+        found: list[tuple[VesselHold | MouldHold, int, list[Pool]]] = []
+        for vessel in vessel_holds(self.sheet):
+            really = vessel_now(self.state, vessel) if self.state and held_now(self.state, vessel) else None
+            found.append((vessel, 1, vessel_pools(kit, vessel["kind"], vessel["mg"], really)))
+        for mould in mould_holds(self.sheet, self.recipe):
+            found.append((mould, mould["many"], mould_pools(kit, mould["shape"], mould["piece_mg"])))
         holds: list[Hold] = []
         for hold, many, pools in found:
-            equipment |= {pool["key"]: {"name": pool["name"], "many": pool["many"]} for pool in pools}
+            for pool in pools:
+                equipment[pool["key"]] = {"name": pool["name"], "many": pool["many"]}
             begun = self.tasks[hold["from"]]["status"] != "open"
             if self.tasks[hold["until"]]["status"] == "done" or (begun and not self._is_held(hold)):
                 continue
@@ -320,7 +322,7 @@ class _Tasks:
             ]
         return holds
 
-    def _is_held(self, hold: Any) -> bool:
+    def _is_held(self, hold: VesselHold | MouldHold) -> bool:
         return self.state is not None and held_now(self.state, hold)
 
 
