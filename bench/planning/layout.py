@@ -204,22 +204,18 @@ class Day:
         return [self.tasks[index]["id"] for _, index in ranked]
 
 
-class Layout:
-    """One laying out of a day. `broken` is [(over_ms, gap)], `finish` the end of the last task."""
+class _Placing:
+    """Each open task given its place in turn, in an order: the first hole of hands, hours and things that holds it."""
 
     def __init__(
         self,
         day: Day,
         order: list[int],
-        *,
-        pace: int = USUAL,
-        first: int | None = None,
-        first_pace: int | None = None,
-        not_before: dict[int, int] | None = None,
+        pace: int,
+        first: int | None,
+        first_pace: int | None,
+        not_before: dict[int, int] | None,
     ) -> None:
-        """order: task numbers as `by_need` gives them. first: a ready step that begins now, whatever
-        the order says. pace, first_pace: hand times in thousandths of the planned ones.
-        not_before: task number -> earliest start."""
         self.day = day
         self.pace = pace
         self.first = first
@@ -229,28 +225,6 @@ class Layout:
         self.ahead = [] if first is None else [first, *(each for each in block if each != first)]
         self.order = [*self.ahead, *(each for each in order if each not in self.ahead)]
         self.least = dict(not_before or {})
-        self.prioritised: list[Gap] = []  # gaps whose steps go first, because what opens them is past moving
-        self.freed: set[int] = set()  # steps that go first, because what they free is waited for
-        self.placed = True
-        self.broken: list[tuple[int, Gap]] = []
-        self._lay()
-        self.finish = max((end for end in self.end if end is not None), default=day.now)
-
-    @property
-    def price(self) -> Price:
-        """What the broken gaps cost: the first that differs decides."""
-        return price_of(self.broken)
-
-    def _lay(self) -> None:
-        for _ in range(_MAX_ROUNDS):
-            if not self._place_all():
-                if self._free_first():
-                    continue
-                self.placed = False
-                return
-            if not self._leave_free() and not self._put_openers_later():
-                return
-        self.placed = False
 
     def _lasts(self, index: int) -> int:
         """How long a task takes at this pace, in ms; never past the longest stretch if it fits at all."""
@@ -432,6 +406,51 @@ class Layout:
             return at
         return min((end for end, _ in held), default=NEVER)
 
+    def _began(self, fill: int) -> int:
+        start = self.start[fill]
+        return self.day.now if start is None else start
+
+
+class Layout(_Placing):
+    """One laying out of a day. `broken` is [(over_ms, gap)], `finish` the end of the last task."""
+
+    def __init__(
+        self,
+        day: Day,
+        order: list[int],
+        *,
+        pace: int = USUAL,
+        first: int | None = None,
+        first_pace: int | None = None,
+        not_before: dict[int, int] | None = None,
+    ) -> None:
+        """order: task numbers as `by_need` gives them. first: a ready step that begins now, whatever
+        the order says. pace, first_pace: hand times in thousandths of the planned ones.
+        not_before: task number -> earliest start."""
+        super().__init__(day, order, pace, first, first_pace, not_before)
+        self.prioritised: list[Gap] = []  # gaps whose steps go first, because what opens them is past moving
+        self.freed: set[int] = set()  # steps that go first, because what they free is waited for
+        self.placed = True
+        self.broken: list[tuple[int, Gap]] = []
+        self._lay()
+        self.finish = max((end for end in self.end if end is not None), default=day.now)
+
+    @property
+    def price(self) -> Price:
+        """What the broken gaps cost: the first that differs decides."""
+        return price_of(self.broken)
+
+    def _lay(self) -> None:
+        for _ in range(_MAX_ROUNDS):
+            if not self._place_all():
+                if self._free_first():
+                    continue
+                self.placed = False
+                return
+            if not self._leave_free() and not self._put_openers_later():
+                return
+        self.placed = False
+
     def _free_first(self) -> bool:
         """Nothing more can be placed. Let what empties a bowl or mould that is waited for go first, with all it
         needs; False when nothing is waited for, or all of it went first already."""
@@ -470,10 +489,6 @@ class Layout:
                 self.least[max(own)[1]] = day.end[freed] or day.now
                 return True
         return False
-
-    def _began(self, fill: int) -> int:
-        start = self.start[fill]
-        return self.day.now if start is None else start
 
     def _put_openers_later(self) -> bool:
         """Where a most is broken, put its opener later; True when something was. Else what is broken."""

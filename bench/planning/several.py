@@ -43,11 +43,8 @@ def plan_several(
     at: dict[str, PlanStep] = {}  # what is planned already, by task
     dues: list[RunDue] = []
     for ready_by, run in wanted:
-        made: Plan | None = None
-        for own in _ways(problem, run, at) if ready_by > now else []:
-            made = plan({**own, "ready_by": ready_by}, aim="ready_by", budget=share, cancelled=cancelled)
-            if made["status"] in ("proven", "found"):
-                break
+        ways = _ways(problem, run, at) if ready_by > now else []
+        made = _as_late([{**own, "ready_by": ready_by} for own in ways], share, cancelled)
         if made is not None and made["status"] in ("proven", "found"):
             new = [step for step in made["steps"] if step["id"] not in at]
             fixed.append({**made, "steps": new})
@@ -63,6 +60,16 @@ def plan_several(
     else:
         others = replan(rest, before, now, budget=share, cancelled=cancelled)
     return {**_together(problem, others, fixed, set(at)), "due": dues}
+
+
+def _as_late(ways: list[Problem], budget: float, cancelled: Callable[[], bool] | None) -> Plan | None:
+    """The plan of the first of these ways that is ready in time, else of the last; None when there are none."""
+    made: Plan | None = None
+    for own in ways:
+        made = plan(own, aim="ready_by", budget=budget, cancelled=cancelled)
+        if made["status"] in ("proven", "found"):
+            break
+    return made
 
 
 def _why_late(made: Plan | None) -> str:
