@@ -125,7 +125,11 @@ export function toolsOf({ kit, lines }, step) {
   return [...new Set(used)].sort();
 }
 
-/** Whether a batch has it in its hands now: something went in, and has not left it yet. @param {State} state @param {Held} hold */
+/**
+ * Whether a batch has it in its hands now: something went in, and has not left it yet.
+ * @param {State} state
+ * @param {Held} hold
+ */
 export function heldNow(state, hold) {
   if (state.finished_at !== null || SETTLED.includes(state.steps[hold.until].status)) return false;
   const isFilled = (hold.places ?? []).some((place) => state.vessels[place].in_mg > 0);
@@ -301,7 +305,12 @@ class Vessels {
     return vesselPools(this.sheet.kit, kind, mg);
   }
 
-  /** Whether an earlier one is still in use when this one is taken, one step after the other. @param {VesselHold} hold @param {VesselHold} earlier @param {string} pool */
+  /**
+   * Whether an earlier one is still in use when this one is taken, one step after the other.
+   * @param {VesselHold} hold
+   * @param {VesselHold} earlier
+   * @param {string} pool
+   */
   #isBeside(hold, earlier, pool) {
     return (
       this.order.get(earlier.until) >= this.order.get(hold.from) &&
@@ -328,7 +337,10 @@ class Vessels {
     return { places, vessel, kind: this.kit.get(vessel).kind, mg: this.#load(key), from, until };
   }
 
-  /** The step with which the content leaves it: tipped out, divided, made into pieces, else the part's last. @param {string} key */
+  /**
+   * The step with which the content leaves it: tipped out, divided, made into pieces, else the part's last.
+   * @param {string} key
+   */
   #until(key) {
     const { component, round } = this.vessels.get(key);
     const leaves = this.sheet.steps.find(

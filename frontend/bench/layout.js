@@ -128,7 +128,11 @@ export class Day {
       });
   }
 
-  /** Whether a hold that is past moving goes on at an instant. @param {{fill: number, empty: number}} hold @param {number} at */
+  /**
+   * Whether a hold that is past moving goes on at an instant.
+   * @param {{fill: number, empty: number}} hold
+   * @param {number} at
+   */
   #isFixedAt({ fill, empty }, at) {
     const [start, end] = [this.start[fill], this.end[empty]];
     return start !== null && end !== null && start <= at && at < end;
@@ -495,7 +499,10 @@ export class Layout {
     return true;
   }
 
-  /** Put later what fills a bowl or mould that is promised to a batch planned already, and would not be empty by then. */
+  /**
+   * Put later what fills a bowl or mould that is promised to a batch planned already, and would not be empty by
+   * then.
+   */
   #leaveFree() {
     const { day } = this;
     for (const { fill: fixed, empty: freed, key } of day.holds) {
