@@ -950,7 +950,7 @@ function goToBench({ run, step }) {
 /** What a screen tells, by name: `from` is the screen that told it and its address, whatever is in sight by then. */
 const HEARD = {
   answer: ({ kind, body, once, says }, from) => keep(from, [{ kind, body }], { once, says }),
-  answers: ({ entries }, from) => keep(from, entries),
+  answers: ({ entries, once }, from) => keep(from, entries, { once }),
   "say-again": (_, { screen: asked }) => senses.say(asked.spoken),
   "prompt-shown": ({ text }) => studio.preferences.speech && senses.say(text),
   "go-bench": goToBench,

@@ -9,9 +9,11 @@ enough to write a client; the phone page draws exactly this. Best next prompt fi
     order    which steps are prompted, the best next one first
     prompt   one prompt: what its kind says (doing, weighing, melting, dividing, judging, counting,
              waiting), why it is urgent (urgency), and its answers
+    ending   the answers that end the last step, and so the batch
     running  the strip of waits, windows and guides
 """
 
+from bench.prompting.ending import ended
 from bench.prompting.order import in_order, owed, titles
 from bench.prompting.prompt import finish, prompt_for
 from bench.prompting.running import guides_now, waits_now, windows_now
@@ -43,4 +45,4 @@ def _prompts(view: View) -> list[Prompt]:
     steps = in_order(view)
     if not steps and all(view.is_settled(step["id"]) for step in view.sheet["steps"]):
         return [finish(view)]
-    return [prompt_for(view, step) for step in steps]
+    return [ended(view, prompt_for(view, step), step) for step in steps]

@@ -1,7 +1,7 @@
 """An answer: the kind and body of an entry to post, and how it is offered."""
 
 from bench.shapes.entries import EntryBody, RunKind
-from bench.shapes.prompts import Answer, AnswerInput, VesselBody
+from bench.shapes.prompts import Answer, AnswerInput, Besides, VesselBody
 
 
 def answer(
@@ -15,9 +15,11 @@ def answer(
     most: int | None = None,
     strong: bool = False,
     ask: str = "",
+    then: list[Besides] | None = None,
 ) -> Answer:
-    """wants: what the body still lacks, and `most` its upper bound. ask: what to ask before it is posted."""
-    return {
+    """wants: what the body still lacks, and `most` its upper bound. ask: what to ask before it is posted. then:
+    what the same touch tells besides."""
+    told: Answer = {
         "id": key,
         "label": label,
         "says": says,
@@ -28,3 +30,6 @@ def answer(
         "strong": strong,
         "ask": ask,
     }
+    if then:
+        told["then"] = then
+    return told

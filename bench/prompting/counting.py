@@ -82,9 +82,10 @@ def _good(view: View, step: PiecesStep, made: _Made, in_hand: _InHand) -> list[A
     ]
     if not step["ways"]:
         answers = [answer(key, f"{name} {verb}", "counted", {**body, "good": good}, strong=in_hand.whole)]
-        in_a_row = _in_a_row(view, step, made, in_hand.part)
+        in_a_row, of_all = _in_a_row(view, step, made, in_hand.part)
         if step["one_by_one"] and in_hand.whole and in_a_row > 1:
-            answers.append(answer("all", f"All {in_a_row} {verb}", "counted", {**body, "good": in_a_row}))
+            told: CountedBody = {"step": step["id"], "seen": made.seen} if of_all else body
+            answers.append(answer("all", f"All {in_a_row} {verb}", "counted", {**told, "good": in_a_row}))
     several = f"Several {verb}" if step["one_by_one"] else "Some other number"
     return [*answers, answer("some", several, "counted", body, wants="count", most=left)]
 
@@ -113,13 +114,18 @@ def _again_says(view: View, step: PiecesStep, made: _Made) -> str:
     return f"{grams(left, 1000)} left: {more} more {_pieces(more)}." if more else ""
 
 
-def _in_a_row(view: View, step: PiecesStep, made: _Made, part: str | None) -> int:
-    """How many whole pieces are still to be made of what is in hand: one touch tells them all."""
-    if part is None or step["piece_mg"] <= 0:
-        return made.left
+def _in_a_row(view: View, step: PiecesStep, made: _Made, part: str | None) -> tuple[int, bool]:
+    """How many whole pieces are told by one touch: all that are left, out of every portion, where the mix gives
+    them; else those of the portion in hand. And whether they are of every portion."""
+    piece = step["piece_mg"]
+    if part is None or piece <= 0:
+        return made.left, False
     if part == "joined":
-        return 1
-    return min(made.left, _left_in(view, step, made.told, part) // step["piece_mg"])
+        return 1, False
+    held = sum(max(0, _left_in(view, step, made.told, vessel)) for vessel in step["of"])
+    if 1 < made.left <= (held - made.told["of"].get("joined", 0) * piece) // piece:
+        return made.left, True
+    return min(made.left, _left_in(view, step, made.told, part) // piece), False
 
 
 def _in_hand(view: View, step: PiecesStep, count: PieceCount) -> _InHand:

@@ -4,13 +4,15 @@ from bench.brief import joined
 from bench.prompting.answers import answer
 from bench.prompting.urgency import before_next
 from bench.prompting.view import Said, View
-from bench.shapes.prompts import Answer, Number
+from bench.shapes.entries import DoneBody
+from bench.shapes.prompts import Answer, Besides, Number
 from bench.shapes.sheet import DoStep
 from bench.whole import grams, span
 
 
 def do(view: View, step: DoStep) -> Said:
-    answers = _ways(step) or [answer("done", "Done", "done", {"step": step["id"]}, strong=True)]
+    done = answer("done", "Done", "done", {"step": step["id"]}, strong=True)
+    answers = _ways(step) or [done, *_and_judged(view, step)]
     number: Number | None = None
     if step["mg"] is not None:
         number = {"mg": step["mg"], "text": grams(step["mg"], 1000), "caption": "at the least"}
@@ -20,6 +22,16 @@ def do(view: View, step: DoStep) -> Said:
         if step["id"] not in view.guides:
             answers.append(answer("begin", f"Time it: {length}", "began", {"step": step["id"]}))
     return Said(joined(step["says"], before_next(view, step)), answers, number)
+
+
+def _and_judged(view: View, step: DoStep) -> list[Answer]:
+    """Where what is done is judged as soon as it is done: both by one touch, if it is right."""
+    for check in view.sheet["steps"]:
+        if check["kind"] == "check" and check["after"] == [step["id"]] and not view.is_settled(check["id"]):
+            then: list[Besides] = [{"kind": "looked", "body": {"step": check["id"], "answer": "yes"}}]
+            body: DoneBody = {"step": step["id"]}
+            return [answer("done_yes", f"Done. {check['yes']}", "done", body, says=check["ask"], then=then)]
+    return []
 
 
 def _ways(step: DoStep) -> list[Answer]:

@@ -2180,6 +2180,11 @@ export interface VesselBody {
   readonly vessel: string;
 }
 
+export interface Besides {
+  readonly kind: RunKind;
+  readonly body: EntryBody;
+}
+
 /** The kind and body of an entry to post, and how it is offered. */
 export interface Answer {
   readonly id: string;
@@ -2196,6 +2201,8 @@ export interface Answer {
   readonly strong: boolean;
   /** what to ask before it is posted; "" for nothing */
   readonly ask: string;
+  /** what the same touch tells too, after it */
+  readonly then?: readonly Besides[];
 }
 
 export interface Caution {

@@ -1,6 +1,6 @@
 """What the bench says now: prompts with their answers, waits, windows and guides, in words and numbers."""
 
-from typing import Literal, TypedDict
+from typing import Literal, NotRequired, TypedDict
 
 from bench.shapes.entries import EntryBody, RunKind
 from bench.shapes.recipe import MeasuredRecipe, StepKind
@@ -28,6 +28,11 @@ class VesselBody(TypedDict):
     vessel: str
 
 
+class Besides(TypedDict):
+    kind: RunKind
+    body: EntryBody
+
+
 class Answer(TypedDict):
     """The kind and body of an entry to post, and how it is offered."""
 
@@ -40,6 +45,7 @@ class Answer(TypedDict):
     most: int | None  # the most that may be given
     strong: bool  # the likeliest: what a pedal or a spoken "yes" gives
     ask: str  # what to ask before it is posted; "" for nothing
+    then: NotRequired[list[Besides]]  # what the same touch tells too, after it
 
 
 class Caution(TypedDict):

@@ -46,7 +46,7 @@ const DILUTED = 100; // one part in so many, to weigh what is too little for a s
 /**
  * @typedef {ReturnType<typeof benchOf>} Bench
  * @typedef {Draft<Prompt> & {first?: string}} Asked first: what stands before what it says, whole
- * @typedef {Partial<Asked> & {answers: Answer[]}} Asking
+ * @typedef {Partial<Asked> & {answers: Draft<Answer>[]}} Asking
  * @typedef {{how: WeighHow, add: number, amount: string, reads: number | null, before: number}} Pouring
  * @typedef {{line: WeighedLine, told: WeighedState}} Weighed
  */
@@ -130,7 +130,33 @@ function prompts(bench) {
   return ready
     .map((step) => ({ step, rank: rank(bench, step, latest) }))
     .sort((one, other) => one.rank[0] - other.rank[0] || one.rank[1] - other.rank[1])
-    .map(({ step }) => promptFor(bench, step));
+    .map(({ step }) => ended(bench, promptFor(bench, step), step));
+}
+
+/**
+ * Where only this step is left, and none was passed over, the answer that ends it ends the batch too.
+ * @param {Bench} bench @param {Asked} prompt @param {Step} step
+ */
+function ended(bench, prompt, step) {
+  if (bench.sheet.steps.some((each) => each !== step && status(bench, each.id) !== "done")) return prompt;
+  for (const each of prompt.answers.filter((given) => settles(bench, step, given))) {
+    each.then = [{ kind: "finished", body: {} }];
+    each.label += ". Finish";
+  }
+  return prompt;
+}
+
+/**
+ * Whether a step is done by an answer, and all of it: what stops short of that is asked about once more.
+ * @param {Bench} bench @param {Step} step @param {Draft<Answer>} given
+ */
+function settles(bench, step, { kind, body }) {
+  if (step.kind === "pieces") {
+    const { good, partial } = bench.state.counts[step.id] ?? { good: 0, partial: 0 };
+    const left = bench.state.expected[step.id] - good - partial;
+    return kind === "counted" && left > 0 && ("good" in body ? body.good : 0) === left;
+  }
+  return kind === "done" || (kind === "looked" && "answer" in body && body.answer === "yes");
 }
 
 /** The component and round worked on last, so that one goes on with what is in hand. @param {Bench} bench */
@@ -282,6 +308,19 @@ function beforeNext(bench, step) {
   return joined(judgedNext(bench, step), ...leave);
 }
 
+/** Where what is done is judged as soon as it is done: both by one touch, if it is right. @param {Bench} bench @param {Step} step @returns {Draft<Answer>[]} */
+function doneAndJudged(bench, step) {
+  const check = bench.sheet.steps.find(
+    ({ kind, after, id }) =>
+      kind === "check" && after.length === 1 && after[0] === step.id && !isSettled(bench, id),
+  );
+  if (check?.kind !== "check") return [];
+  /** @type {Draft<Answer>["then"]} */
+  const then = [{ kind: "looked", body: { step: check.id, answer: "yes" } }];
+  const body = { step: step.id };
+  return [answer("done_yes", `Done. ${check.yes}`, "done", body, { says: check.ask, then })];
+}
+
 /** @param {Bench} bench @param {Step} step */
 function judgedNext(bench, step) {
   const checks = bench.sheet.steps.filter((each) => each.kind === "check");
@@ -345,7 +384,7 @@ function doThis(bench, step) {
           { says: way.says, strong: !index },
         ),
       )
-    : [answer("done", "Done", "done", { step: key }, { strong: true })];
+    : [answer("done", "Done", "done", { step: key }, { strong: true }), ...doneAndJudged(bench, step)];
   const worked =
     step.mg === null ? null : { mg: step.mg, text: grams(step.mg, 1000), caption: "at the least" };
   const says = joined(step.says, beforeNext(bench, step));
@@ -494,7 +533,7 @@ const scaleOf = (bench, key) => (key === null ? undefined : bench.scales.get(key
 
 /**
  * A line with no mass: spoons, a count, or to texture.
- * @param {Bench} bench @param {SheetLine} line @param {{line: string}} body @param {Answer} leaveOut
+ * @param {Bench} bench @param {SheetLine} line @param {{line: string}} body @param {Draft<Answer>} leaveOut
  * @returns {Asking}
  */
 function addUnweighed(bench, line, body, leaveOut) {
@@ -549,7 +588,7 @@ function filling({ sheet, state }, line) {
 /**
  * Less than the scale can show: by spoon, stirred into more of another line, or in a larger batch.
  * @param {Bench} bench @param {SheetLine} line @param {Scale} scale @param {{add: number, before: number}} given
- * @param {Answer} leaveOut @returns {Asking}
+ * @param {Draft<Answer>} leaveOut @returns {Asking}
  */
 function tooLittle(bench, line, scale, { add, before }, leaveOut) {
   const shown = grams(add, [100, 10, 1].find((each) => add >= each) ?? 1);
@@ -902,7 +941,7 @@ const noFurther = ({ to_mk: most }) =>
  * A burst counts, or is over: look. Nothing is lit while it counts, so no pedal ends it. The likelier
  * answer stands first from the beginning, so that none changes places when the burst is over.
  * @param {Bench} bench @param {MeltStep} step @param {readonly Heating[]} bursts @param {Burst} following
- * @param {Answer} yes
+ * @param {Draft<Answer>} yes
  * @returns {Asking}
  */
 function heating(bench, step, bursts, following, yes) {
@@ -1054,9 +1093,10 @@ function pieces(bench, step) {
     ),
   );
   if (!step.ways.length) answers.push(answer(id, label, "counted", { ...body, good }, { strong: whole }));
-  const inRow = inHand(bench, step, part, { count, left });
+  const { inRow, ofAll } = inHand(bench, step, part, { count, left });
+  const told = ofAll ? { step: key, seen } : body;
   if (step.one_by_one && !step.ways.length && whole && inRow > 1) {
-    answers.push(answer("all", `All ${inRow} ${step.verb}`, "counted", { ...body, good: inRow }));
+    answers.push(answer("all", `All ${inRow} ${step.verb}`, "counted", { ...told, good: inRow }));
   }
   const several = step.one_by_one ? `Several ${step.verb}` : "Some other number";
   answers.push(answer("some", several, "counted", body, { input: "count", most: left }));
@@ -1097,16 +1137,22 @@ function againSays(bench, step, count, wanted) {
   return more ? `${grams(left, 1000)} left: ${more} more ${more === 1 ? "piece" : "pieces"}.` : "";
 }
 
-/** How many whole pieces are still to be made of what is in hand: one touch tells them all. */
 /**
+ * How many whole pieces are told by one touch: all that are left, out of every portion (`ofAll`), where the mix
+ * gives them; else those of the portion in hand.
  * @param {Bench} bench @param {PiecesStep} step @param {string | null} part
  * @param {{count: PieceCount, left: number}} counted
  */
 function inHand(bench, step, part, { count, left }) {
   const each = step.piece_mg;
-  if (part === null || each <= 0) return left;
-  if (part === "joined") return 1;
-  return Math.min(left, divided(bench.state.vessels[part].in_mg - (count.of[part] ?? 0) * each, each)[0]);
+  if (part === null || each <= 0) return { inRow: left, ofAll: false };
+  if (part === "joined") return { inRow: 1, ofAll: false };
+  const held = step.of.map((vessel) =>
+    Math.max(0, bench.state.vessels[vessel].in_mg - (count.of[vessel] ?? 0) * each),
+  );
+  const all = divided(sum(held) - (count.of.joined ?? 0) * each, each)[0];
+  if (left > 1 && left <= all) return { inRow: left, ofAll: true };
+  return { inRow: Math.min(left, divided(held[step.of.indexOf(part)], each)[0]), ofAll: false };
 }
 
 /**
@@ -1243,18 +1289,18 @@ function guideSaid(bench, guide) {
 
 /**
  * One answer. `input` is what it still wants (reading, count, note) and `most` its upper bound; `ask` is
- * what to ask the maker before it is posted.
+ * what to ask the maker before it is posted; `then`, where there is one, are entries that it tells besides.
  * @param {string} id @param {string} label @param {RunKind} kind @param {Answer["body"]} body
- * @param {Partial<Pick<Answer, "says" | "input" | "most" | "strong" | "ask">>} [how] @returns {Answer}
+ * @param {Partial<Pick<Answer, "says" | "input" | "most" | "strong" | "ask" | "then">>} [how] @returns {Draft<Answer>}
  */
 function answer(
   id,
   label,
   kind,
   body,
-  { says = "", input = null, most = null, strong = false, ask = "" } = {},
+  { says = "", input = null, most = null, strong = false, ask = "", then = undefined } = {},
 ) {
-  return { id, label, says, kind, body, input, most, strong, ask };
+  return { id, label, says, kind, body, input, most, strong, ask, ...(then ? { then } : {}) };
 }
 
 /** Which scale, what stands on it, and that it is zeroed then. @param {Scale} scale @param {string} stands */

@@ -6,6 +6,7 @@
 // // isGiven(once): an answer is on its way to the disk; undoing: as keep/undoing.js gives it; willRing()
 //                 // practice: what is said of a batch that leaves nothing behind; "practice-again" begins it anew
 //   "answer"       { kind, body, once, says }   an entry to keep; once: what it is one answer to; says: once it is kept
+//   "answers"      { entries: [{ kind, body }], once }   the same, where one touch tells several
 //   "say-again"                     no detail
 //   "prompt-shown" { text }         a new prompt stands there; speak it if wanted
 //   "go-bench"     { run, step }    another run's countdown was chosen
@@ -585,7 +586,9 @@ class BenchScreen extends HTMLElement {
     // One touch answers a prompt; only what is counted is said again and again. What a dialog asked for was given
     // there.
     const once = answer.kind === "counted" || isPicked ? null : keyOf(prompt);
-    tell(this, "answer", { kind: answer.kind, body, once });
+    const { kind, then = [] } = answer;
+    if (then.length) tell(this, "answers", { entries: [{ kind, body }, ...then], once });
+    else tell(this, "answer", { kind, body, once });
     this.#hold();
   }
 

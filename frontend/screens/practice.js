@@ -23,6 +23,11 @@ class PracticeScreen extends HTMLElement {
       if (says) this.#bench.said(says);
       this.#draw();
     });
+    this.#hear("answers", ({ entries }) => {
+      for (const { kind, body } of entries) this.#data.practice.enter(kind, body);
+      this.#bench.trouble("");
+      this.#draw();
+    });
     this.#hear("wait-turned", () => this.#draw());
     this.#hear("practice-again", () => {
       this.#data.practice.again();

@@ -315,13 +315,43 @@ def test_a_mix_too_wet_has_advice_and_a_timer_where_the_recipe_has_none() -> Non
     assert "too_far" not in answers(maker.prompt)  # of clumps there is no too far
 
 
+def test_what_is_done_and_judged_right_is_told_by_one_touch_and_the_question_still_stands() -> None:
+    maker = at("base.1.work_rose")
+    assert answers(maker.prompt)["done"]["strong"]  # which leads to the question, with its "not yet"
+    both = answers(maker.prompt)["done_yes"]
+    assert both["label"] == "Done. It holds, like damp sand" and both["says"].startswith("Squeeze a handful")
+
+    maker.all_of(both)
+
+    steps = maker.state["steps"]
+    assert [steps[f"base.1.{key}"]["status"] for key in ("work_rose", "damp_rose")] == ["done", "done"]
+    assert maker.state["looks"]["base.1.damp_rose"][-1]["answer"] == "yes"
+
+
+def test_the_answer_that_ends_the_last_step_ends_the_batch_and_none_that_stops_short_does() -> None:
+    maker = Maker(demo_sheet())
+    maker.run_to("assembly.1.wrap")
+    told = {key: answer.get("then") for key, answer in answers(maker.prompt).items()}
+    assert {key for key, then in told.items() if then} == {"all_film", "all_bag"}
+    assert answers(maker.prompt)["all_bag"]["label"].endswith(". Finish")
+
+    maker.all_of(answers(maker.prompt)["all_bag"])
+    assert maker.state["finished_at"] is not None
+
+    maker = at("embed.1.cut")
+    maker.tell("skipped", step="embed.1.cut")
+    maker.run_to("assembly.1.wrap")
+    assert not any(
+        "then" in answer for answer in maker.prompt["answers"]
+    )  # it is asked whether that was meant
+
+
 def test_pieces_made_in_a_row_are_told_by_one_touch() -> None:
     maker = at("base.1.press")
-    assert answers(maker.prompt)["all"]["label"] == "All 6 pressed"
+    assert answers(maker.prompt)["all"]["label"] == "All 12 pressed"  # six of each half
     assert answers(maker.prompt)["one"]["strong"]
 
-    maker.choose("all")
-    assert maker.prompt["number"]["text"] == "6"
+    maker.choose("some", count=6)
     maker.strong()
     assert answers(maker.prompt)["all"]["label"] == "All 5 pressed"
     maker.choose("all")

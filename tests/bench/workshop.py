@@ -186,6 +186,12 @@ class Maker:
             body["good"] = count
         self.tell(answer["kind"], **body)
 
+    def all_of(self, answer: Json) -> None:
+        """Give an answer with all that its one touch tells."""
+        self.answer(answer)
+        for each in answer.get("then", []):
+            self.tell(each["kind"], **each["body"])
+
     def choose(self, key: str, prompt: Json | None = None, **filled: Any) -> None:
         """Give the answer whose id this is, to the first prompt unless another is named."""
         prompt = prompt or self.prompt
@@ -206,6 +212,19 @@ class Maker:
             self.at = max(self.at, counting[ends])
             prompt = self.prompt_for(prompt["step"])
         self.answer(next(answer for answer in prompt["answers"] if answer["strong"]))
+        return prompt
+
+    def briefly(self) -> Json:
+        """The touch that tells most of what goes right: all pieces of a row, what is done and right, the end."""
+        told = {answer["id"]: answer for answer in self.prompt["answers"]}
+        short = next((told[key] for key in ("all", "done_yes") if key in told), None)
+        short = short or next(
+            (answer for answer in told.values() if answer["strong"] and answer.get("then")), None
+        )
+        if short is None:
+            return self.strong()
+        prompt = self.prompt
+        self.all_of(short)
         return prompt
 
     def run_to(self, step: str) -> None:

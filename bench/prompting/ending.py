@@ -1,0 +1,27 @@
+"""The last step's end is the batch's: one touch tells both."""
+
+from bench.prompting.view import View
+from bench.shapes.prompts import Answer, Prompt
+from bench.shapes.sheet import Step
+
+
+def ended(view: View, prompt: Prompt, step: Step) -> Prompt:
+    """Where only this step is left, and none was passed over, the answer that ends it ends the batch too."""
+    others = (each["id"] for each in view.sheet["steps"] if each is not step)
+    if all(view.status(each) == "done" for each in others):
+        for answer in prompt["answers"]:
+            if _settles(view, step, answer):
+                answer["then"] = [{"kind": "finished", "body": {}}]
+                answer["label"] += ". Finish"
+    return prompt
+
+
+def _settles(view: View, step: Step, answer: Answer) -> bool:
+    """Whether a step is done by an answer, and all of it: what stops short of that is asked about once more."""
+    body = answer["body"]
+    if step["kind"] == "pieces":
+        count = view.state["counts"].get(step["id"])
+        made = count["good"] + count["partial"] if count else 0
+        left = view.state["expected"][step["id"]] - made
+        return answer["kind"] == "counted" and left > 0 and body.get("good", 0) == left
+    return answer["kind"] == "done" or (answer["kind"] == "looked" and body.get("answer") == "yes")
