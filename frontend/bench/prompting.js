@@ -1291,7 +1291,7 @@ function guideSaid(bench, guide) {
  * One answer. `input` is what it still wants (reading, count, note) and `most` its upper bound; `ask` is
  * what to ask the maker before it is posted; `then`, where there is one, are entries that it tells besides.
  * @param {string} id @param {string} label @param {RunKind} kind @param {Answer["body"]} body
- * @param {Partial<Pick<Answer, "says" | "input" | "most" | "strong" | "ask" | "then">>} [how] @returns {Draft<Answer>}
+ * @param {Partial<Draft<Pick<Answer, "says" | "input" | "most" | "strong" | "ask" | "then">>>} [how] @returns {Draft<Answer>}
  */
 function answer(
   id,
