@@ -1,5 +1,6 @@
 """The last step's end is the batch's: one touch tells both."""
 
+from bench.brief import joined
 from bench.prompting.view import View
 from bench.shapes.prompts import Answer, Prompt
 from bench.shapes.sheet import Step
@@ -9,10 +10,10 @@ def ended(view: View, prompt: Prompt, step: Step) -> Prompt:
     """Where only this step is left, and none was passed over, the answer that ends it ends the batch too."""
     others = (each["id"] for each in view.sheet["steps"] if each is not step)
     if all(view.status(each) == "done" for each in others):
-        for answer in prompt["answers"]:
-            if _settles(view, step, answer):
-                answer["then"] = [{"kind": "finished", "body": {}}]
-                answer["label"] += ". Finish"
+        ends = [answer for answer in prompt["answers"] if _settles(view, step, answer)]
+        for answer in ends:
+            answer["then"] = [{"kind": "finished", "body": {}}]
+        prompt["more"] = joined(prompt["more"], "The batch ends with it." if ends else "")
     return prompt
 
 

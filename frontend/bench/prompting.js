@@ -139,10 +139,9 @@ function prompts(bench) {
  */
 function ended(bench, prompt, step) {
   if (bench.sheet.steps.some((each) => each !== step && status(bench, each.id) !== "done")) return prompt;
-  for (const each of prompt.answers.filter((given) => settles(bench, step, given))) {
-    each.then = [{ kind: "finished", body: {} }];
-    each.label += ". Finish";
-  }
+  const ends = prompt.answers.filter((given) => settles(bench, step, given));
+  for (const each of ends) each.then = [{ kind: "finished", body: {} }];
+  prompt.more = joined(prompt.more, ends.length ? "The batch ends with it." : "");
   return prompt;
 }
 

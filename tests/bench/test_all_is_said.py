@@ -333,7 +333,7 @@ def test_the_answer_that_ends_the_last_step_ends_the_batch_and_none_that_stops_s
     maker.run_to("assembly.1.wrap")
     told = {key: answer.get("then") for key, answer in answers(maker.prompt).items()}
     assert {key for key, then in told.items() if then} == {"all_film", "all_bag"}
-    assert answers(maker.prompt)["all_bag"]["label"].endswith(". Finish")
+    assert maker.prompt["more"].endswith("The batch ends with it.")
 
     maker.all_of(answers(maker.prompt)["all_bag"])
     assert maker.state["finished_at"] is not None
