@@ -15,9 +15,9 @@ def answer(
     most: int | None = None,
     strong: bool = False,
     ask: str = "",
-    then: list[Besides] | None = None,
+    also: list[Besides] | None = None,
 ) -> Answer:
-    """wants: what the body still lacks, and `most` its upper bound. ask: what to ask before it is posted. then:
+    """wants: what the body still lacks, and `most` its upper bound. ask: what to ask before it is posted. also:
     what the same touch tells besides."""
     told: Answer = {
         "id": key,
@@ -30,6 +30,6 @@ def answer(
         "strong": strong,
         "ask": ask,
     }
-    if then:
-        told["then"] = then
+    if also:
+        told["also"] = also
     return told

@@ -28,9 +28,9 @@ def _and_judged(view: View, step: DoStep) -> list[Answer]:
     """Where what is done is judged as soon as it is done: both by one touch, if it is right."""
     for check in view.sheet["steps"]:
         if check["kind"] == "check" and check["after"] == [step["id"]] and not view.is_settled(check["id"]):
-            then: list[Besides] = [{"kind": "looked", "body": {"step": check["id"], "answer": "yes"}}]
+            also: list[Besides] = [{"kind": "looked", "body": {"step": check["id"], "answer": "yes"}}]
             body: DoneBody = {"step": step["id"]}
-            return [answer("done_yes", f"Done. {check['yes']}", "done", body, says=check["ask"], then=then)]
+            return [answer("done_yes", f"Done. {check['yes']}", "done", body, says=check["ask"], also=also)]
     return []
 
 

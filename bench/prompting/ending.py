@@ -12,7 +12,7 @@ def ended(view: View, prompt: Prompt, step: Step) -> Prompt:
     if all(view.status(each) == "done" for each in others):
         ends = [answer for answer in prompt["answers"] if _settles(view, step, answer)]
         for answer in ends:
-            answer["then"] = [{"kind": "finished", "body": {}}]
+            answer["also"] = [{"kind": "finished", "body": {}}]
         prompt["more"] = joined(prompt["more"], "The batch ends with it." if ends else "")
     return prompt
 

@@ -2202,7 +2202,7 @@ export interface Answer {
   /** what to ask before it is posted; "" for nothing */
   readonly ask: string;
   /** what the same touch tells too, after it */
-  readonly then?: readonly Besides[];
+  readonly also?: readonly Besides[];
 }
 
 export interface Caution {

@@ -45,7 +45,7 @@ class Answer(TypedDict):
     most: int | None  # the most that may be given
     strong: bool  # the likeliest: what a pedal or a spoken "yes" gives
     ask: str  # what to ask before it is posted; "" for nothing
-    then: NotRequired[list[Besides]]  # what the same touch tells too, after it
+    also: NotRequired[list[Besides]]  # what the same touch tells too, after it
 
 
 class Caution(TypedDict):

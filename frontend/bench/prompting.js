@@ -140,7 +140,7 @@ function prompts(bench) {
 function ended(bench, prompt, step) {
   if (bench.sheet.steps.some((each) => each !== step && status(bench, each.id) !== "done")) return prompt;
   const ends = prompt.answers.filter((given) => settles(bench, step, given));
-  for (const each of ends) each.then = [{ kind: "finished", body: {} }];
+  for (const each of ends) each.also = [{ kind: "finished", body: {} }];
   prompt.more = joined(prompt.more, ends.length ? "The batch ends with it." : "");
   return prompt;
 }
@@ -314,10 +314,10 @@ function doneAndJudged(bench, step) {
       kind === "check" && after.length === 1 && after[0] === step.id && !isSettled(bench, id),
   );
   if (check?.kind !== "check") return [];
-  /** @type {Draft<Answer>["then"]} */
-  const then = [{ kind: "looked", body: { step: check.id, answer: "yes" } }];
+  /** @type {Draft<Answer>["also"]} */
+  const also = [{ kind: "looked", body: { step: check.id, answer: "yes" } }];
   const body = { step: step.id };
-  return [answer("done_yes", `Done. ${check.yes}`, "done", body, { says: check.ask, then })];
+  return [answer("done_yes", `Done. ${check.yes}`, "done", body, { says: check.ask, also })];
 }
 
 /** @param {Bench} bench @param {Step} step */
@@ -1288,18 +1288,18 @@ function guideSaid(bench, guide) {
 
 /**
  * One answer. `input` is what it still wants (reading, count, note) and `most` its upper bound; `ask` is
- * what to ask the maker before it is posted; `then`, where there is one, are entries that it tells besides.
+ * what to ask the maker before it is posted; `also`, where there is one, are entries that it tells besides.
  * @param {string} id @param {string} label @param {RunKind} kind @param {Answer["body"]} body
- * @param {Partial<Draft<Pick<Answer, "says" | "input" | "most" | "strong" | "ask" | "then">>>} [how] @returns {Draft<Answer>}
+ * @param {Partial<Draft<Pick<Answer, "says" | "input" | "most" | "strong" | "ask" | "also">>>} [how] @returns {Draft<Answer>}
  */
 function answer(
   id,
   label,
   kind,
   body,
-  { says = "", input = null, most = null, strong = false, ask = "", then = undefined } = {},
+  { says = "", input = null, most = null, strong = false, ask = "", also = undefined } = {},
 ) {
-  return { id, label, says, kind, body, input, most, strong, ask, ...(then ? { then } : {}) };
+  return { id, label, says, kind, body, input, most, strong, ask, ...(also ? { also } : {}) };
 }
 
 /** Which scale, what stands on it, and that it is zeroed then. @param {Scale} scale @param {string} stands */

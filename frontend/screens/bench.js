@@ -586,8 +586,8 @@ class BenchScreen extends HTMLElement {
     // One touch answers a prompt; only what is counted is said again and again. What a dialog asked for was given
     // there.
     const once = answer.kind === "counted" || isPicked ? null : keyOf(prompt);
-    const { kind, then = [] } = answer;
-    if (then.length) tell(this, "answers", { entries: [{ kind, body }, ...then], once });
+    const { kind, also = [] } = answer;
+    if (also.length) tell(this, "answers", { entries: [{ kind, body }, ...also], once });
     else tell(this, "answer", { kind, body, once });
     this.#hold();
   }

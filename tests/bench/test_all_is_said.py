@@ -331,7 +331,7 @@ def test_what_is_done_and_judged_right_is_told_by_one_touch_and_the_question_sti
 def test_the_answer_that_ends_the_last_step_ends_the_batch_and_none_that_stops_short_does() -> None:
     maker = Maker(demo_sheet())
     maker.run_to("assembly.1.wrap")
-    told = {key: answer.get("then") for key, answer in answers(maker.prompt).items()}
+    told = {key: answer.get("also") for key, answer in answers(maker.prompt).items()}
     assert {key for key, then in told.items() if then} == {"all_film", "all_bag"}
     assert maker.prompt["more"].endswith("The batch ends with it.")
 
@@ -342,7 +342,7 @@ def test_the_answer_that_ends_the_last_step_ends_the_batch_and_none_that_stops_s
     maker.tell("skipped", step="embed.1.cut")
     maker.run_to("assembly.1.wrap")
     assert not any(
-        "then" in answer for answer in maker.prompt["answers"]
+        "also" in answer for answer in maker.prompt["answers"]
     )  # it is asked whether that was meant
 
 

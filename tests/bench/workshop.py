@@ -189,7 +189,7 @@ class Maker:
     def all_of(self, answer: Json) -> None:
         """Give an answer with all that its one touch tells."""
         self.answer(answer)
-        for each in answer.get("then", []):
+        for each in answer.get("also", []):
             self.tell(each["kind"], **each["body"])
 
     def choose(self, key: str, prompt: Json | None = None, **filled: Any) -> None:
@@ -219,7 +219,7 @@ class Maker:
         told = {answer["id"]: answer for answer in self.prompt["answers"]}
         short = next((told[key] for key in ("all", "done_yes") if key in told), None)
         short = short or next(
-            (answer for answer in told.values() if answer["strong"] and answer.get("then")), None
+            (answer for answer in told.values() if answer["strong"] and answer.get("also")), None
         )
         if short is None:
             return self.strong()
