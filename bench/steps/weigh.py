@@ -19,7 +19,7 @@ def lay_out(step: RecipeWeigh, head: StepHead, batch: Batch) -> WeighStep:
     return {
         **head,
         "kind": "weigh",
-        "cautions": once([*head["cautions"], *cautions]),
+        "cautions": [*head["cautions"], *(each for each in once(cautions) if each not in head["cautions"])],
         "lines": [f"{batch.prefix}.{key}" for key in keys],
         "vessel": f"{batch.prefix}.{step['into']}",
     }
