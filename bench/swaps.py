@@ -3,14 +3,12 @@
 The recipe stays as it is. A swap is chosen with the size of a batch and recorded in its run.
 """
 
-from typing import Any
-
 from bench.checks import check_recipe
-from bench.checks.subject import total_ug
+from bench.checks.subject import total_ug, ug_in
 from bench.errors import SizeError
+from bench.shapes.kit import Kit
+from bench.shapes.recipe import Component, Measure, MeasuredRecipe, RecipeLine, Substitute, SwapEffect
 from bench.whole import grams, half_even
-
-Json = Any  # until its shape is named
 
 _HOW = {
     "amount": "The recipe gives its own amount for it.",
@@ -22,12 +20,12 @@ _HOW = {
 }
 
 
-def swaps_of(recipe: Json, line: str) -> list[str]:
+def swaps_of(recipe: MeasuredRecipe, line: str) -> list[str]:
     """The ingredients that may stand in for this line ("component.line"), by id."""
     return [each["ingredient"] for each in _line(recipe, line)["substitutes"]]
 
 
-def swap_effects(recipe: Json, line: str, ingredient: str, kit: Json | None = None) -> Json:
+def swap_effects(recipe: MeasuredRecipe, line: str, ingredient: str, kit: Kit | None = None) -> SwapEffect:
     """What changes when `ingredient` stands in for `line` ("component.line") in a measured recipe.
 
     {"line", "ingredient", "name", "by", "mg_before", "mg_after" (of the batch as written; None where
@@ -59,7 +57,7 @@ def swap_effects(recipe: Json, line: str, ingredient: str, kit: Json | None = No
     }
 
 
-def _line(recipe: Json, line: str) -> Json:
+def _line(recipe: MeasuredRecipe, line: str) -> RecipeLine:
     lines = {
         f"{component['id']}.{each['id']}": each
         for component in recipe["components"]
@@ -67,18 +65,16 @@ def _line(recipe: Json, line: str) -> Json:
     }
     if line not in lines:
         raise SizeError("line", f"The recipe has no line “{line}”. Write it as component.line.")
-    found: Json = lines[line]
-    return found
+    return lines[line]
 
 
-def _swapped(recipe: Json, line: str, stand_in: Json) -> Json:
+def _swapped(recipe: MeasuredRecipe, line: str, stand_in: Substitute) -> MeasuredRecipe:
     """The measured recipe with the stand-in in the line's place, its part scaled to weigh what it did."""
-    measures = {key: value for key, value in stand_in.items() if key not in ("by", "says", "changes_method")}
     component_id, line_id = line.split(".")
 
-    def put(component: Json) -> Json:
-        lines = [{**each, **measures} if each["id"] == line_id else each for each in component["lines"]]
-        before, after = total_ug(component), total_ug({"lines": lines})
+    def put(component: Component) -> Component:
+        lines = [_stood_in(each, stand_in) if each["id"] == line_id else each for each in component["lines"]]
+        before, after = total_ug(component), ug_in(lines)
         if after:
             lines = [{**each, "ug": each["ug"] and half_even(each["ug"] * before, after)} for each in lines]
         return {**component, "lines": lines}
@@ -92,7 +88,22 @@ def _swapped(recipe: Json, line: str, stand_in: Json) -> Json:
     }
 
 
-def _label(recipe: Json) -> set[str]:
+def _stood_in(line: RecipeLine, stand_in: Substitute) -> RecipeLine:
+    return {
+        **line,
+        "ingredient": stand_in["ingredient"],
+        "written": stand_in["written"],
+        "by_volume": stand_in["by_volume"],
+        "ug": stand_in["ug"],
+        "nl": stand_in["nl"],
+        "count": stand_in["count"],
+        "unit": stand_in["unit"],
+        "about_ug": stand_in["about_ug"],
+        "texture": stand_in["texture"],
+    }
+
+
+def _label(recipe: MeasuredRecipe) -> set[str]:
     """What the recipe's lines put on the label: the INCI name, else the name."""
     used = (
         recipe["ingredients"][each["ingredient"]] for part in recipe["components"] for each in part["lines"]
@@ -100,11 +111,13 @@ def _label(recipe: Json) -> set[str]:
     return {each["inci"] or each["name"] for each in used}
 
 
-def _mg(measure: Json) -> int | None:
+def _mg(measure: Measure) -> int | None:
     return None if measure["ug"] is None else half_even(measure["ug"], 1000)
 
 
-def _says(recipe: Json, written: Json, stand_in: Json, before: int | None, after: int | None) -> list[str]:
+def _says(
+    recipe: MeasuredRecipe, written: RecipeLine, stand_in: Substitute, before: int | None, after: int | None
+) -> list[str]:
     """The arithmetic and the method, a sentence each."""
     names = recipe["ingredients"]
     old, new = (names[each["ingredient"]]["name"] for each in (written, stand_in))

@@ -5,14 +5,12 @@ rule comes from. The check never approves: it says what it looked at. The suppli
 the law where the piece is sold, rule.
 """
 
-from typing import Any
-
 from bench.checks import air as todays_air
 from bench.checks import appearance, colours, fizz, fragrance, heat, numbers, structure
 from bench.checks.finding import LEVELS
 from bench.checks.subject import Rule, Subject
-
-Json = Any  # until its shape is named
+from bench.shapes.kit import Kit
+from bench.shapes.recipe import Finding, MeasuredRecipe, RoomAir
 
 RULES: tuple[Rule, ...] = (
     structure.windows,
@@ -48,7 +46,7 @@ RULES: tuple[Rule, ...] = (
 )
 
 
-def check_recipe(recipe: Json, air: Json | None = None, kit: Json | None = None) -> list[Json]:
+def check_recipe(recipe: MeasuredRecipe, air: RoomAir | None = None, kit: Kit | None = None) -> list[Finding]:
     """Findings on a measured recipe, the gravest first: {"level", "where", "place", "what", "why", "by",
     "do", "source"}; `place` says in words what `where` points at.
 
@@ -56,5 +54,7 @@ def check_recipe(recipe: Json, air: Json | None = None, kit: Json | None = None)
     kit: the measured kit, or None; only with one can a line be too small for its scales.
     """
     subject = Subject(recipe, air, kit)
-    found = [{**each, "place": subject.place(each["where"])} for rule in RULES for each in rule(subject)]
+    found: list[Finding] = [
+        {**each, "place": subject.place(each["where"])} for rule in RULES for each in rule(subject)
+    ]
     return sorted(found, key=lambda each: LEVELS.index(each["level"]))

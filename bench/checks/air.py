@@ -4,12 +4,13 @@ from collections.abc import Iterator
 
 from bench.air import FIZZ_LOOK_RH, FIZZ_STOP_RH, SOAP_SWEAT_RH, dew_point_c, water_g_per_m3
 from bench.checks.finding import finding
-from bench.checks.subject import SOAP, Json, Subject
+from bench.checks.subject import SOAP, Subject
+from bench.shapes.recipe import Finding
 
 _PAPERS = "J. Pharm. Sci. 98 (2009) 1744; Int. J. Pharm. 166 (1998) 167; J. Phys. Chem. B 110 (2006) 10190"
 
 
-def dew_point(subject: Subject) -> Iterator[Json]:
+def dew_point(subject: Subject) -> Iterator[Finding]:
     if subject.air is None:
         return
     temperature, humidity = subject.air["temperature_c"], subject.air["humidity"]
@@ -24,7 +25,7 @@ def dew_point(subject: Subject) -> Iterator[Json]:
     )
 
 
-def damp_for_fizz(subject: Subject) -> Iterator[Json]:
+def damp_for_fizz(subject: Subject) -> Iterator[Finding]:
     if subject.air is None or "bicarbonate" not in subject.kinds:
         return
     humidity = subject.air["humidity"]
@@ -54,7 +55,7 @@ def damp_for_fizz(subject: Subject) -> Iterator[Json]:
         )
 
 
-def damp_for_soap(subject: Subject) -> Iterator[Json]:
+def damp_for_soap(subject: Subject) -> Iterator[Finding]:
     if subject.air is None or not subject.kinds & SOAP:
         return
     humidity = subject.air["humidity"]

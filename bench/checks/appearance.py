@@ -3,12 +3,13 @@
 from collections.abc import Iterator
 
 from bench.checks.finding import finding
-from bench.checks.subject import Json, Subject
+from bench.checks.subject import Subject
+from bench.shapes.recipe import Finding
 
 _RULE = "Regulation (EU) 2023/988 Art. 6(1)(f) (second-hand)"
 
 
-def like_food(subject: Subject) -> Iterator[Json]:
+def like_food(subject: Subject) -> Iterator[Finding]:
     looks = subject.recipe["looks_like_food"]
     if looks:
         yield finding(

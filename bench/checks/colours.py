@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 
 from bench.checks.finding import finding
-from bench.checks.subject import Json, Subject
+from bench.checks.subject import Subject
+from bench.shapes.recipe import Finding
 
 _COLOURS = {
     "lake": {
@@ -33,7 +34,7 @@ _COLOURS = {
 }
 
 
-def each(subject: Subject) -> Iterator[Json]:
+def each(subject: Subject) -> Iterator[Finding]:
     for key in subject.used(*_COLOURS):
         ingredient = subject.recipe["ingredients"][key]
         told = _COLOURS[ingredient["kind"]]

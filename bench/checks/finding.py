@@ -1,16 +1,15 @@
 """One finding, and how it says a share."""
 
 from fractions import Fraction
-from typing import Any
 
-Json = Any  # until its shape is named
+from bench.shapes.recipe import Finding, Level
 
-LEVELS = ("will_not_run", "look", "know")  # the gravest first
+LEVELS: tuple[Level, ...] = ("will_not_run", "look", "know")  # the gravest first
 COMMON_PRACTICE = "common practice"
 
 
 def finding(
-    level: str,
+    level: Level,
     where: str,
     what: str,
     *,
@@ -18,7 +17,7 @@ def finding(
     by: str = "",
     do: str = "",
     source: str = COMMON_PRACTICE,
-) -> Json:
+) -> Finding:
     """where: "component", "component.line", "component.step", "ingredients.id" or a field of the recipe."""
     return {"level": level, "where": where, "what": what, "why": why, "by": by, "do": do, "source": source}
 

@@ -4,12 +4,13 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from bench.checks.finding import cut_per_cent, decimal, finding
-from bench.checks.subject import Json, Subject
+from bench.checks.subject import Subject
 from bench.fizz import CITRIC_ACID, Fizz, react
+from bench.shapes.recipe import Component, Finding
 from bench.whole import grams, half_even
 
 
-def form(subject: Subject) -> Iterator[Json]:
+def form(subject: Subject) -> Iterator[Finding]:
     """Citric acid that may be either form: ask, and say what hangs on it."""
     for component, bicarbonate_ug, acid_ug in _mixes(subject):
         if not acid_ug.get(""):
@@ -29,7 +30,7 @@ def form(subject: Subject) -> Iterator[Json]:
         )
 
 
-def balance(subject: Subject) -> Iterator[Json]:
+def balance(subject: Subject) -> Iterator[Finding]:
     for component, bicarbonate_ug, acid_ug in _mixes(subject):
         told = react(Fraction(bicarbonate_ug, 1000), _as("anhydrous", acid_ug))
         taken = " The acid is taken as anhydrous." if acid_ug.get("") else ""
@@ -48,7 +49,7 @@ def balance(subject: Subject) -> Iterator[Json]:
         )
 
 
-def _mixes(subject: Subject) -> Iterator[tuple[Json, int, dict[str, int]]]:
+def _mixes(subject: Subject) -> Iterator[tuple[Component, int, dict[str, int]]]:
     """Each part that fizzes: its bicarbonate in µg, and its citric acid in µg by form ("" unknown)."""
     for component in subject.parts:
         bicarbonate = sum(line["ug"] or 0 for line in subject.of_kind(component, "bicarbonate"))

@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from bench.checks.finding import cut_per_cent, decimals_of, finding
-from bench.checks.subject import Json, Subject, mass_ug, rounding, share_of_piece
+from bench.checks.subject import Subject, mass_ug, rounding, share_of_piece
+from bench.shapes.recipe import Finding, Ingredient
 from bench.whole import PPM, half_even
 
 # Named on the label when strictly above these: Regulation (EC) 1223/2009 Annex III, second-hand.
@@ -20,7 +21,7 @@ _IFRA = (
 )
 
 
-def limits(subject: Subject) -> Iterator[Json]:
+def limits(subject: Subject) -> Iterator[Finding]:
     for key in subject.used("fragrance"):
         where = f"ingredients.{key}"
         ingredient = subject.recipe["ingredients"][key]
@@ -47,7 +48,7 @@ def limits(subject: Subject) -> Iterator[Json]:
             continue
         over = share - limit > rounding(subject.recipe)
         decimals = decimals_of(share, limit) if over else 2
-        category = ingredient["fragrance"]["category"]
+        category = ingredient["fragrance"]["category"] if ingredient["fragrance"] else ""
         yield finding(
             "look" if over else "know",
             where,
@@ -61,7 +62,7 @@ def limits(subject: Subject) -> Iterator[Json]:
         )
 
 
-def together(subject: Subject) -> Iterator[Json]:
+def together(subject: Subject) -> Iterator[Finding]:
     """Several fragrances, each within its own limit, that use up more than one limit between them."""
     used: list[tuple[str, Fraction]] = []
     for key in subject.used("fragrance"):
@@ -82,7 +83,7 @@ def together(subject: Subject) -> Iterator[Json]:
         )
 
 
-def allergens(subject: Subject) -> Iterator[Json]:
+def allergens(subject: Subject) -> Iterator[Finding]:
     """Allergens that the maker copied from the papers, against the share from which a label names them."""
     shares: dict[str, Fraction] = {}
     certain: dict[str, Fraction] = {}
@@ -104,9 +105,8 @@ def allergens(subject: Subject) -> Iterator[Json]:
             source=_LABEL_RULE,
         )
     threshold = RINSE_OFF if stays_on is False else LEAVE_ON
-    product = {True: "a product that stays on", False: "a product that is rinsed off"}.get(
-        stays_on, "a product that stays on, which this may be"
-    )
+    product = "a product that is rinsed off" if stays_on is False else "a product that stays on"
+    product += ", which this may be" if stays_on is None else ""
     for name, share in sorted(shares.items()):
         if certain[name] > threshold:
             decimals = max(4, decimals_of(share, threshold))
@@ -121,7 +121,7 @@ def allergens(subject: Subject) -> Iterator[Json]:
             )
 
 
-def _limit(ingredient: Json) -> Fraction | None:
+def _limit(ingredient: Ingredient) -> Fraction | None:
     ppm = (ingredient["fragrance"] or {"limit_ppm": None})["limit_ppm"]
     return None if ppm is None else Fraction(ppm, PPM)
 

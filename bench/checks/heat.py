@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 
 from bench.checks.finding import COMMON_PRACTICE, finding
-from bench.checks.subject import Json, Subject
+from bench.checks.subject import Subject
+from bench.shapes.recipe import Component, Finding, RecipeLine, RecipeMelt
 from bench.whole import celsius
 
 WARM_FIZZ_MK = 50_000  # bicarbonate begins to give off its gas near 50 °C (excipients handbook, second-hand)
@@ -11,7 +12,7 @@ COOLING_MS = 5 * 60_000  # a shorter wait is not taken for cooling: common pract
 WATER_BATHS = ("water_bath", "bain_marie", "double_boiler")
 
 
-def heated_fragrance(subject: Subject) -> Iterator[Json]:
+def heated_fragrance(subject: Subject) -> Iterator[Finding]:
     """Fragrance among what is melted, or in the vessel already when the heat comes on."""
     for where, step, component in _melts(subject):
         already = _weighed_before(subject, where, step, component)
@@ -27,7 +28,7 @@ def heated_fragrance(subject: Subject) -> Iterator[Json]:
                 )
 
 
-def warm_fragrance(subject: Subject) -> Iterator[Json]:
+def warm_fragrance(subject: Subject) -> Iterator[Finding]:
     """Fragrance weighed into what has just been melted, with no wait between."""
     for melted, melt, component in _melts(subject):
         warm = _vessels(component, melt["of"])
@@ -71,7 +72,7 @@ def warm_fragrance(subject: Subject) -> Iterator[Json]:
                     )
 
 
-def past_the_limit(subject: Subject) -> Iterator[Json]:
+def past_the_limit(subject: Subject) -> Iterator[Finding]:
     """A melt that goes past what the ingredient's own sheet allows, or a base whose limit is not given."""
     for where, step, component in _melts(subject):
         for line in _lines(component, step["of"]):
@@ -105,7 +106,7 @@ def past_the_limit(subject: Subject) -> Iterator[Json]:
                 )
 
 
-def warm_fizz(subject: Subject) -> Iterator[Json]:
+def warm_fizz(subject: Subject) -> Iterator[Finding]:
     """Bicarbonate heated, or met by a melt, past the warmth at which it begins to give off its gas."""
     for melted, melt, component in _melts(subject):
         reached = melt["to_mk"]
@@ -129,7 +130,7 @@ def warm_fizz(subject: Subject) -> Iterator[Json]:
             )
 
 
-def water_in_fizz(subject: Subject) -> Iterator[Json]:
+def water_in_fizz(subject: Subject) -> Iterator[Finding]:
     """Water, or rubbing alcohol and the water in it, poured into a dry fizzing mix. A spray to texture
     is judged as it goes, and is not meant."""
     for component in subject.parts:
@@ -151,7 +152,7 @@ def water_in_fizz(subject: Subject) -> Iterator[Json]:
                 )
 
 
-def water_bath(subject: Subject) -> Iterator[Json]:
+def water_bath(subject: Subject) -> Iterator[Finding]:
     """A vessel out of a water bath that comes to a fizzing mix without being wiped dry."""
     for melted, melt, component in _melts(subject):
         bath = melt["heater"].lower().replace(" ", "_").replace("-", "_") in WATER_BATHS
@@ -169,7 +170,7 @@ def water_bath(subject: Subject) -> Iterator[Json]:
                 )
 
 
-def alcohol(subject: Subject) -> Iterator[Json]:
+def alcohol(subject: Subject) -> Iterator[Finding]:
     """Alcohol in hand while a heater may be on: no need says which of the two comes first."""
     order = subject.order
     melts = [key for key, _ in order.of(kind="melt")]
@@ -202,7 +203,7 @@ def alcohol(subject: Subject) -> Iterator[Json]:
             )
 
 
-def _melts(subject: Subject) -> Iterator[tuple[str, Json, Json]]:
+def _melts(subject: Subject) -> Iterator[tuple[str, RecipeMelt, Component]]:
     """Every melt: "component.step", the step and its component."""
     for component in subject.recipe["components"]:
         for step in component["steps"]:
@@ -210,11 +211,11 @@ def _melts(subject: Subject) -> Iterator[tuple[str, Json, Json]]:
                 yield f"{component['id']}.{step['id']}", step, component
 
 
-def _lines(component: Json, ids: list[str]) -> list[Json]:
+def _lines(component: Component, ids: list[str]) -> list[RecipeLine]:
     return [line for line in component["lines"] if line["id"] in ids]
 
 
-def _vessels(component: Json, ids: list[str]) -> set[str]:
+def _vessels(component: Component, ids: list[str]) -> set[str]:
     """The vessels, by label, that these lines are weighed into."""
     return {
         step["into"]
@@ -223,7 +224,7 @@ def _vessels(component: Json, ids: list[str]) -> set[str]:
     }
 
 
-def _weighed_before(subject: Subject, melted: str, melt: Json, component: Json) -> list[str]:
+def _weighed_before(subject: Subject, melted: str, melt: RecipeMelt, component: Component) -> list[str]:
     """The lines that are in the vessel of a melt when it begins."""
     warm = _vessels(component, melt["of"])
     return [
@@ -241,7 +242,7 @@ def _cools(subject: Subject, melted: str, where: str) -> bool:
     return subject.order.waited_ms(melted, where) >= COOLING_MS
 
 
-def _meets_fizz(subject: Subject, melted: str, melt: Json, component: Json) -> list[str]:
+def _meets_fizz(subject: Subject, melted: str, melt: RecipeMelt, component: Component) -> list[str]:
     """Where what is melted meets the bicarbonate: the melt itself, when they share a vessel; else the
     steps that tip the one vessel into the other; else, as no step says so, the next thing done."""
     dry = _vessels(component, [line["id"] for line in subject.of_kind(component, "bicarbonate")])

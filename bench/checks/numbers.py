@@ -4,7 +4,8 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from bench.checks.finding import finding
-from bench.checks.subject import Json, Subject, total_ug
+from bench.checks.subject import Subject, total_ug
+from bench.shapes.recipe import Finding
 from bench.sizing import make_mg
 from bench.weighing import least_mg, uncertainty_ppm
 from bench.whole import PPM, grams, half_even, per_cent
@@ -13,7 +14,7 @@ WIDE_PPM = 50_000  # lines and pieces further apart than this are worth a look: 
 POWDERS = ("bicarbonate", "citric_acid", "powder", "salt", "mica", "lake", "pigment", "dye")
 
 
-def sums(subject: Subject) -> Iterator[Json]:
+def sums(subject: Subject) -> Iterator[Finding]:
     """Lines that come to another mass than the pieces as written take."""
     for component in subject.parts:
         written = half_even(total_ug(component), 1000)
@@ -31,7 +32,7 @@ def sums(subject: Subject) -> Iterator[Json]:
             )
 
 
-def too_small(subject: Subject) -> Iterator[Json]:
+def too_small(subject: Subject) -> Iterator[Finding]:
     """A line that no scale of the kit weighs to its tolerance."""
     if subject.kit is None:
         return
@@ -59,7 +60,7 @@ def too_small(subject: Subject) -> Iterator[Json]:
             )
 
 
-def no_density(subject: Subject) -> Iterator[Json]:
+def no_density(subject: Subject) -> Iterator[Finding]:
     for where, line in subject.lines():
         if line["nl"] is not None:
             yield finding(
@@ -71,7 +72,7 @@ def no_density(subject: Subject) -> Iterator[Json]:
             )
 
 
-def drops(subject: Subject) -> Iterator[Json]:
+def drops(subject: Subject) -> Iterator[Finding]:
     for where, line in subject.lines():
         if line["unit"] == "drops":
             yield finding(
@@ -85,7 +86,7 @@ def drops(subject: Subject) -> Iterator[Json]:
             )
 
 
-def spoons_of_powder(subject: Subject) -> Iterator[Json]:
+def spoons_of_powder(subject: Subject) -> Iterator[Finding]:
     """A powder by the spoon, with its range where loose and tapped densities are known."""
     for where, line in subject.lines():
         ingredient = subject.ingredient(line)
@@ -117,7 +118,7 @@ def spoons_of_powder(subject: Subject) -> Iterator[Json]:
             )
 
 
-def unknown(subject: Subject) -> Iterator[Json]:
+def unknown(subject: Subject) -> Iterator[Finding]:
     """Ingredients of which the recipe does not say what they are: the other rules pass them by."""
     for key in subject.used(""):
         name = subject.recipe["ingredients"][key]["name"]

@@ -6,22 +6,21 @@ still asked in a moment.
 
 from collections.abc import Callable, Iterator
 from graphlib import TopologicalSorter
-from typing import Any
 
-Json = Any  # until its shape is named
+from bench.shapes.recipe import MeasuredRecipe, RecipeStep
 
 
 class Order:
     """steps: every step by "component.step", each after all its needs."""
 
-    def __init__(self, recipe: Json) -> None:
+    def __init__(self, recipe: MeasuredRecipe) -> None:
         steps = {
             f"{component['id']}.{step['id']}": step
             for component in recipe["components"]
             for step in component["steps"]
         }
         keys = list(TopologicalSorter({key: step["after"] for key, step in steps.items()}).static_order())
-        self.steps: dict[str, Json] = {key: steps[key] for key in keys}
+        self.steps: dict[str, RecipeStep] = {key: steps[key] for key in keys}
         self._keys = keys
         self._bit = {key: 1 << place for place, key in enumerate(keys)}
         self._before: dict[str, int] = {}
@@ -46,7 +45,7 @@ class Order:
         """What can only begin once this is done, in order."""
         return self._named(self._after[key])
 
-    def of(self, *, kind: str = "", does: str = "") -> Iterator[tuple[str, Json]]:
+    def of(self, *, kind: str = "", does: str = "") -> Iterator[tuple[str, RecipeStep]]:
         """The steps of a kind, or that do a thing."""
         for key, step in self.steps.items():
             if kind in ("", step["kind"]) and does in ("", step["does"]):
@@ -57,7 +56,7 @@ class Order:
         between = (self.steps[key] for key in self.between(one, other))
         return sum(step["usual_ms"] for step in between if step["kind"] == "wait")
 
-    def longest_ms(self, one: str, other: str, takes_ms: Callable[[Json], int]) -> int:
+    def longest_ms(self, one: str, other: str, takes_ms: Callable[[RecipeStep], int]) -> int:
         """The longest run of needs from the end of the one to the end of the other; 0 without one."""
         run = {one: 0}
         for key in [*self.between(one, other), other]:

@@ -2,14 +2,16 @@
 
 from collections.abc import Iterator
 
-from bench.checks.finding import finding
-from bench.checks.subject import SOAP, Json, Subject
+from bench.checks.finding import COMMON_PRACTICE, finding
+from bench.checks.subject import SOAP, Subject
 from bench.recipe import ASSEMBLY
+from bench.shapes.recipe import Component, Finding, RecipeStep
 from bench.states import STATES
+from bench.steps import lines_in
 from bench.whole import grams, span
 
 
-def windows(subject: Subject) -> Iterator[Json]:
+def windows(subject: Subject) -> Iterator[Finding]:
     """A step that must follow another within so long, when what lies between takes longer.
 
     Waits count at their earliest. Hand times are the maker's own guess, so they only raise a question.
@@ -43,7 +45,7 @@ def windows(subject: Subject) -> Iterator[Json]:
             )
 
 
-def unkept(subject: Subject) -> Iterator[Json]:
+def unkept(subject: Subject) -> Iterator[Finding]:
     """A state that does not keep, with no word on how soon the next step must follow."""
     order = subject.order
     told: set[tuple[str, str]] = set()
@@ -63,11 +65,11 @@ def unkept(subject: Subject) -> Iterator[Json]:
                     why=keeps["stake"],
                     by=f"usually within {usual}",
                     do=f"Give it a window of your own. Until then the usual time counts, {usual}.",
-                    source=STATES[state].source,
+                    source=STATES[state].source if state else COMMON_PRACTICE,
                 )
 
 
-def waits(subject: Subject) -> Iterator[Json]:
+def waits(subject: Subject) -> Iterator[Finding]:
     """A pour or a press that nothing waits for."""
     order = subject.order
     for does, then in (("pour", ("unmould", "wrap")), ("press", ("wrap",))):
@@ -97,7 +99,7 @@ def waits(subject: Subject) -> Iterator[Json]:
             )
 
 
-def wrapping(subject: Subject) -> Iterator[Json]:
+def wrapping(subject: Subject) -> Iterator[Finding]:
     """Soap and fizz left open to the air, and a whipped base that never hardens."""
     wraps = any(True for _ in subject.order.of(does="wrap"))
     add = "Add a step that wraps, with a latest time, or mark the step that does."
@@ -132,7 +134,7 @@ def wrapping(subject: Subject) -> Iterator[Json]:
             )
 
 
-def embeds(subject: Subject) -> Iterator[Json]:
+def embeds(subject: Subject) -> Iterator[Finding]:
     """Something set into a whipped top that weighs more than the top: a question, not a rule."""
     for top in subject.parts:
         if not subject.of_kind(top, "whipping_base"):
@@ -150,10 +152,10 @@ def embeds(subject: Subject) -> Iterator[Json]:
                 )
 
 
-def _set_into(subject: Subject, part: Json, top: Json) -> bool:
+def _set_into(subject: Subject, part: Component, top: Component) -> bool:
     """Whether the part only joins the piece once the top is on it."""
 
-    def arrivals(component: Json) -> list[str]:
+    def arrivals(component: Component) -> list[str]:
         return [
             key
             for key, step in subject.order.steps.items()
@@ -179,23 +181,22 @@ def _windows(subject: Subject) -> Iterator[tuple[str, str, int, str]]:
                     yield key, opener, wait["latest_ms"] + _works_ms(step), wait["stake"]
 
 
-def _waits_ms(step: Json) -> int:
-    wait = step["kind"] == "wait" and not step["optional"]
-    return int(step["earliest_ms"]) if wait else 0
+def _waits_ms(step: RecipeStep) -> int:
+    return step["earliest_ms"] if step["kind"] == "wait" and not step["optional"] else 0
 
 
-def _works_ms(step: Json) -> int:
+def _works_ms(step: RecipeStep) -> int:
     return 0 if step["optional"] else int(step["hands_ms"] or 0)
 
 
-def _takes_ms(step: Json) -> int:
+def _takes_ms(step: RecipeStep) -> int:
     return _waits_ms(step) + _works_ms(step)
 
 
-def unasked(subject: Subject) -> Iterator[Json]:
+def unasked(subject: Subject) -> Iterator[Finding]:
     """A line to texture in a part with nothing to judge: the bench would never ask for it."""
     for component in subject.recipe["components"]:
-        weighed = {key for step in component["steps"] for key in step.get("lines", [])}
+        weighed = {key for step in component["steps"] for key in lines_in(step)}
         if any(step["kind"] == "check" for step in component["steps"]):
             continue
         for line in component["lines"]:
@@ -211,13 +212,11 @@ def unasked(subject: Subject) -> Iterator[Json]:
                 )
 
 
-def melted_early(subject: Subject) -> Iterator[Json]:
+def melted_early(subject: Subject) -> Iterator[Finding]:
     """A melt of something that nothing says is weighed before."""
     for component in subject.recipe["components"]:
         where = {
-            line: f"{component['id']}.{step['id']}"
-            for step in component["steps"]
-            for line in step.get("lines", [])
+            line: f"{component['id']}.{step['id']}" for step in component["steps"] for line in lines_in(step)
         }
         for step in component["steps"]:
             key = f"{component['id']}.{step['id']}"

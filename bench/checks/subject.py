@@ -4,21 +4,20 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
-from typing import Any
 
 from bench.checks.order import Order
 from bench.recipe import ASSEMBLY
-
-Json = Any  # until its shape is named
+from bench.shapes.kit import Kit
+from bench.shapes.recipe import Component, Finding, Ingredient, MeasuredRecipe, RecipeLine, RoomAir
 
 SOAP = frozenset({"soap_base", "whipping_base"})
 
 
 @dataclass(frozen=True)
 class Subject:
-    recipe: Json
-    air: Json | None = None
-    kit: Json | None = None
+    recipe: MeasuredRecipe
+    air: RoomAir | None = None
+    kit: Kit | None = None
 
     @cached_property
     def order(self) -> Order:
@@ -30,15 +29,14 @@ class Subject:
         return frozenset(self.ingredient(line)["kind"] for _, line in self.lines())
 
     @property
-    def parts(self) -> list[Json]:
+    def parts(self) -> list[Component]:
         """The components proper, the assembly left out."""
         return [each for each in self.recipe["components"] if each["id"] != ASSEMBLY]
 
-    def ingredient(self, line: Json) -> Json:
-        found: Json = self.recipe["ingredients"][line["ingredient"]]
-        return found
+    def ingredient(self, line: RecipeLine) -> Ingredient:
+        return self.recipe["ingredients"][line["ingredient"]]
 
-    def lines(self) -> Iterator[tuple[str, Json]]:
+    def lines(self) -> Iterator[tuple[str, RecipeLine]]:
         """Every line with its place, "component.line"."""
         for component in self.recipe["components"]:
             for line in component["lines"]:
@@ -61,7 +59,7 @@ class Subject:
                 named[f"{component['id']}.{step['id']}"] = f"{component['name']}: {step['title']}"
         return named
 
-    def of_kind(self, component: Json, *kinds: str) -> list[Json]:
+    def of_kind(self, component: Component, *kinds: str) -> list[RecipeLine]:
         return [line for line in component["lines"] if self.ingredient(line)["kind"] in kinds]
 
     def used(self, *kinds: str) -> list[str]:
@@ -70,21 +68,24 @@ class Subject:
         return sorted(key for key in ids if self.recipe["ingredients"][key]["kind"] in kinds)
 
 
-Rule = Callable[[Subject], Iterator[Json]]
+Rule = Callable[[Subject], Iterator[Finding]]
 
 
-def mass_ug(line: Json) -> int:
+def mass_ug(line: RecipeLine) -> int:
     """A line's mass in µg as written; drops by their estimate, 0 where nothing tells."""
-    mass: int = line["ug"] or line["about_ug"] or 0
-    return mass
+    return line["ug"] or line["about_ug"] or 0
 
 
-def total_ug(component: Json) -> int:
+def total_ug(component: Component) -> int:
     """What is weighed into a component as written, in µg."""
-    return sum(line["ug"] or 0 for line in component["lines"])
+    return ug_in(component["lines"])
 
 
-def share_of_piece(recipe: Json, ingredient: str) -> Fraction:
+def ug_in(lines: list[RecipeLine]) -> int:
+    return sum(line["ug"] or 0 for line in lines)
+
+
+def share_of_piece(recipe: MeasuredRecipe, ingredient: str) -> Fraction:
     """The ingredient's share of the mass of a whole finished piece, over all components that hold it."""
     whole = held = Fraction(0)
     for component in recipe["components"]:
@@ -96,7 +97,7 @@ def share_of_piece(recipe: Json, ingredient: str) -> Fraction:
     return held / whole if whole else Fraction(0)
 
 
-def rounding(recipe: Json) -> Fraction:
+def rounding(recipe: MeasuredRecipe) -> Fraction:
     """How far a share of the piece may be off because masses are kept in whole µg: never over a limit by that alone."""
     return max(
         (
