@@ -150,7 +150,7 @@ def test_what_was_carried_says_for_which_line(phone: Page) -> None:
     record_of(phone, run)
 
     expect(part(phone, "Corrections")).to_contain_text(
-        "carried to 1.013 times the sheet, for Hard butter came to 152 g of 150 g"
+        "the rest scaled up to match, × 1.013, for Hard butter came to 152 g of 150 g"
     )
 
 
