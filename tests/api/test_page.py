@@ -102,7 +102,7 @@ export function say(n) {
     )
 
     assert slim(module).decode().splitlines() == [
-        'export function say(n) {const all = ((read(n))',
+        "export function say(n) {const all = ((read(n))",
         ');const link = "https://studio.test//*";',
         """const says = ["a, // no remark", 'b; // nor "this"', `c: // ${n}`];""",
         """const more = [n, // it "stays", and ends nothing,""",
