@@ -307,7 +307,10 @@ function beforeNext(bench, step) {
   return joined(judgedNext(bench, step), ...leave);
 }
 
-/** Where what is done is judged as soon as it is done: both by one touch, if it is right. @param {Bench} bench @param {Step} step @returns {Draft<Answer>[]} */
+/**
+ * Where what is done is judged as soon as it is done: both by one touch, if it is right.
+ * @param {Bench} bench @param {Step} step @returns {Draft<Answer>[]}
+ */
 function doneAndJudged(bench, step) {
   const check = bench.sheet.steps.find(
     ({ kind, after, id }) =>
@@ -1290,7 +1293,8 @@ function guideSaid(bench, guide) {
  * One answer. `input` is what it still wants (reading, count, note) and `most` its upper bound; `ask` is
  * what to ask the maker before it is posted; `also`, where there is one, are entries that it tells besides.
  * @param {string} id @param {string} label @param {RunKind} kind @param {Answer["body"]} body
- * @param {Partial<Draft<Pick<Answer, "says" | "input" | "most" | "strong" | "ask" | "also">>>} [how] @returns {Draft<Answer>}
+ * @param {Partial<Draft<Pick<Answer, "says" | "input" | "most" | "strong" | "ask" | "also">>>} [how]
+ * @returns {Draft<Answer>}
  */
 function answer(
   id,
