@@ -105,6 +105,11 @@ def _referred(node: object) -> set[str]:
     return own | {name for each in node.values() for name in _referred(each)}
 
 
+def _words(schema: dict[str, Any]) -> list[str]:
+    """The words that a tag may be: several, or one alone."""
+    return list(schema["enum"]) if "enum" in schema else [schema["const"]]
+
+
 def _opened(node: Any) -> Any:
     """A schema of the shapes as OpenAPI has it: open, its references to components, of several the one that a tag names."""
     if isinstance(node, list):
@@ -116,7 +121,7 @@ def _opened(node: Any) -> Any:
         cases = {
             word: _opened(case["then"])
             for case in node["allOf"]
-            for word in case["if"]["properties"][tag]["enum"]
+            for word in _words(case["if"]["properties"][tag])
         }
         members = {each["$ref"]: each for each in cases.values()}
         mapping = {word: each["$ref"] for word, each in cases.items()}

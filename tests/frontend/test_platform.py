@@ -69,7 +69,7 @@ def test_no_type_of_the_page_draws_1_i_and_l_alike() -> None:
 
 def test_a_photograph_may_come_from_the_album() -> None:
     for path in SCRIPTS:
-        assert "capture:" not in path.read_text("utf-8"), path
+        assert 'capture: "' not in path.read_text("utf-8"), path
 
 
 # What is done
