@@ -43,9 +43,6 @@ TYPE = re.compile(r"/\*\* @type [^\n]*?\*/ ?")
 # A comment behind code. It has no quotes in it that could end a string, so it stands in none.
 REMARK = re.compile(r"^(.*[;{}\[\](),:?>]) // [^\"`\n]*$", re.MULTILINE)
 
-# A line that goes on in the next, or ends a statement by more than its end: no comment is in it.
-JOINED = re.compile(r"^((?:(?!//).)*[{;,(\[])\n", re.MULTILINE)
-
 
 class PagePath(PathConverter):
     """Any path but the API's, whose addresses would otherwise all seem to take GET."""
@@ -140,7 +137,5 @@ def slim(file: Path) -> bytes:
         text = re.sub(r"^[ \t]*//.*\n", "", text, flags=re.MULTILINE)
         text = REMARK.sub(_without_remark, text)
     text = re.sub(r"^[ \t]+|^\n", "", text, flags=re.MULTILINE)
-    # No string goes on in the next line, and no statement of a module ends with one of these.
-    if file.suffix == ".css":
-        return re.sub(r"(?<=[{};,])\n| (?={\n)", "", text).encode("utf-8")
-    return JOINED.sub(r"\1", text).encode("utf-8")
+    # A style sheet's lines are no more than its blocks and declarations; no string goes on in the next.
+    return (re.sub(r"(?<=[{};,])\n| (?={\n)", "", text) if file.suffix == ".css" else text).encode("utf-8")

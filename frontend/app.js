@@ -20,6 +20,7 @@ import { registerWaitStrip } from "./parts/wait-strip.js";
 import { clock, duration } from "./parts/words.js";
 import { holdsScreen } from "./platform.js";
 import { registerBenchScreen } from "./screens/bench.js";
+import { registerRecipesScreen } from "./screens/recipes.js";
 import { DISK, Touches } from "./touches.js";
 
 const UNLOCK_AFTER_MS = 300; // well inside the seconds for which a browser remembers a touch
@@ -42,8 +43,6 @@ let isPressed = false;
 let isAsking = false; // a first visit: the page stands once all of the studio was heard, so that nothing moves on it
 const touches = new Touches();
 let practice = null; // keep/practice.js, once it was opened
-let desk = null; // desk.js, on its way or here
-const isHere = new Set(); // the pages that were fetched
 let beside = null; // parts/beside.js, once it is here
 let planHeard = -Infinity;
 let planning = null; // parts/day-ahead.js, once it is here
@@ -54,8 +53,37 @@ let seeker = null; // seek.js, once a batch was looked for that is not on this p
 let coming = []; // what rings within minutes, as the studio last said
 const former = new Map(); // recipes as older runs were made by, measured
 
-/** The pages by their names in the address; desk.js brings those beside the bench. */
 const SCREENS = {
+  recipes: {
+    tag: "recipes-screen",
+    title: () => "Recipes",
+    data: () => ({
+      recipes: studio.recipes,
+      drafts: studio.drafts.all,
+      runs: studio.runs,
+      made: studio.made,
+      bench: (id) => studio.bench(id),
+      waits: studio.waits(),
+      link: studio.link,
+      copies: studio.isMaker && studio.link.state === "online" ? (studio.place?.copies ?? null) : null,
+      now: () => studio.at(),
+    }),
+  },
+  size: {
+    tag: "size-screen",
+    title: (id) => recipe(id)?.title ?? "Size",
+    data: (id) => ({ recipe: recipe(id) ?? null, kit: studio.kit, weigh: studio.preferences.weigh }),
+  },
+  recipe: {
+    tag: "recipe-screen",
+    title: (id) => studio.drafts.get(id)?.document.title || recipe(id)?.title || "New recipe",
+    data: (id) => {
+      const draft = studio.drafts.get(id) ?? null;
+      const known = recipe(id) ?? null;
+      if (!draft && !known && id !== "new") return null;
+      return { id: id === "new" ? studio.newId() : id, recipe: known, draft, recipes: studio.recipes };
+    },
+  },
   bench: {
     tag: "bench-screen",
     title: (id) => studio.run(id)?.sheet.recipe.title ?? "Bench",
@@ -78,7 +106,137 @@ const SCREENS = {
       );
     },
   },
+  day: {
+    tag: "day-screen",
+    title: () => "The day",
+    data: (id) => {
+      const run = studio.run(id);
+      const ahead = run && aheadOf(run);
+      return (
+        ahead && {
+          run,
+          ahead,
+          ...studio.planOf(id),
+          choices: studio.choices(id),
+          isMaker: studio.isMaker,
+          isOnline: studio.link.state === "online",
+          now: () => studio.at(),
+        }
+      );
+    },
+  },
+  gather: {
+    tag: "gather-screen",
+    title: () => "Gather",
+    data: (id) => {
+      const run = studio.run(id);
+      const made = run && measuredOf(run);
+      return (
+        made && {
+          run,
+          recipe: made,
+          entries: studio.shelfEntries,
+          elsewhere: studio.elsewhere,
+          runs: studio.runs,
+          today: studio.today(),
+        }
+      );
+    },
+  },
+  record: {
+    tag: "record-screen",
+    title: () => "Batch record",
+    data: (id) =>
+      runOf(id) && {
+        run: runOf(id),
+        runs: runsWith(id),
+        entries: studio.shelfEntries,
+        settings: studio.settings,
+        device: studio.device,
+        place: studio.place,
+        isMaker: studio.isMaker,
+        refused: studio.link.refused.filter(({ run }) => run === id),
+        picture: (picture) => studio.picture(picture),
+        told: () => studio.told(id),
+        undoing: studio.undoing(id),
+        isGiven: (once) => touches.isGiven(onceOf(id, once)),
+      },
+  },
+  label: {
+    tag: "label-screen",
+    title: () => "Label",
+    data: (id) => {
+      const run = runOf(id);
+      const made = run && measuredOf(run);
+      return (
+        made && {
+          run,
+          recipe: made,
+          entries: studio.shelfEntries,
+          runs: runsWith(id),
+          settings: studio.settings,
+        }
+      );
+    },
+  },
+  shelf: {
+    tag: "shelf-screen",
+    title: () => "Shelf",
+    data: () => ({
+      entries: studio.shelfEntries,
+      elsewhere: studio.elsewhere,
+      runs: studio.runs,
+      today: studio.today(),
+      currency: studio.settings.currency,
+      newId: () => studio.newId(),
+      undoing: studio.undoing("shelf"),
+      isGiven: (once) => touches.isGiven(onceOf("shelf", once)),
+    }),
+  },
+  card: {
+    tag: "card-screen",
+    title: (id) => recipe(id).title,
+    data: (id, asked) =>
+      recipe(id) && {
+        recipe: recipe(id),
+        kit: studio.kit,
+        asked: readSize(asked),
+        weigh: studio.preferences.weigh,
+      },
+  },
+  practice: { tag: "practice-screen", title: () => "Practice", data: () => ({ practice, now: Date.now }) },
   batch: { tag: "", data: () => null }, // an address by number leads on to the record
+  audit: {
+    tag: "audit-screen",
+    title: () => "Who did what",
+    data: () => ({ isOnline: studio.link.state === "online" }),
+  },
+  versions: {
+    tag: "versions-screen",
+    title: () => "Versions",
+    data: (id) => recipe(id) && { id, recipe: recipe(id) },
+  },
+  bring: { tag: "bring-screen", title: () => "Bring in a recipe", data: () => ({ recipes: studio.recipes }) },
+  kit: {
+    tag: "kit-screen",
+    title: () => "Kit",
+    data: () => ({ document: studio.kitDocument, isMaker: studio.isMaker }),
+  },
+  studio: {
+    tag: "studio-screen",
+    title: () => "Settings",
+    data: () => ({
+      link: studio.link,
+      place: studio.place,
+      isMaker: studio.isMaker,
+      preferences: studio.preferences,
+      settings: studio.settings,
+      runs: studio.runs,
+      shelf: studio.shelfEntries,
+      now: () => studio.at(),
+      ringing: ringing(),
+    }),
+  },
 };
 
 function recipe(id) {
@@ -158,10 +316,7 @@ function aheadOf(run) {
 function leadOf(run, isAsked) {
   if (!run.open) return null;
   if (studio.link.state === "online" && studio.at() - planHeard > HEAR_PLAN_MS) {
-    planHeard = studio.at();
-    setTimeout(() => {
-      if (!hearPlan(run)) planHeard = -Infinity;
-    }, AT_REST_MS);
+    if (hearPlan(run)) planHeard = studio.at();
   }
   clearTimeout(looking);
   if (isAsked || led.run !== run.id) look(run);
@@ -189,11 +344,7 @@ function lookAtRest(run) {
 
 function readRoute() {
   const [name, id = "", asked = ""] = location.hash.replace(/^#\/?/, "").split("/");
-  return {
-    name: Object.hasOwn(LATER, name) || Object.hasOwn(SCREENS, name) ? name : "recipes",
-    id: decoded(id),
-    asked,
-  };
+  return { name: Object.hasOwn(SCREENS, name) ? name : "recipes", id: decoded(id), asked };
 }
 
 /** Part of an address, as it stands when it is no proper escape. */
@@ -202,6 +353,17 @@ function decoded(text) {
     return decodeURIComponent(text);
   } catch {
     return text;
+  }
+}
+
+/** A size in an address: pieces alone, or as JSON with what is left out and swapped; else null. */
+function readSize(asked) {
+  try {
+    const read = JSON.parse(decodeURIComponent(asked));
+    const size = typeof read === "number" ? { pieces: read } : read;
+    return Number.isInteger(size?.pieces) ? size : null;
+  } catch {
+    return null;
   }
 }
 
@@ -222,7 +384,6 @@ const LATER = {
     dressed(import("./screens/record.js"), "quiet", "shelf", "paper").then((module) =>
       module.registerRecordScreen(),
     ),
-  recipes: () => import("./screens/recipes.js").then((module) => module.registerRecipesScreen()),
   shelf: () =>
     dressed(import("./screens/shelf.js"), "quiet", "shelf", "paper").then((module) =>
       module.registerShelfScreen(),
@@ -264,33 +425,6 @@ const LATER = {
     ),
 };
 
-/** What a page needs that is fetched when it is first opened: its own, and what all of them tell. */
-function fetched(name) {
-  desk ??= import("./desk.js").then(
-    ({ seated }) => {
-      const { screens, heard } = seated(LENT);
-      Object.assign(SCREENS, screens);
-      Object.assign(HEARD, heard);
-    },
-    (error) => {
-      desk = null;
-      throw error;
-    },
-  );
-  return Promise.all([LATER[name](), desk]).then(() => isHere.add(name));
-}
-
-/** Where a recipe is chosen, how much of it is asked next; from a bench the way leads back to the recipes. */
-function fetchNext() {
-  if (route.name === "bench") import("./parts/number-pad.js").catch(() => {});
-  fetchAhead({ recipes: ["size"], bench: ["recipes"] }[route.name] ?? []);
-}
-
-/** What is fetched before it is asked for. It may come later. */
-const fetchAhead = (names) => {
-  for (const name of names) fetched(name).catch(() => {});
-};
-
 /** A module of a page, and what the page will ask for when it is used. */
 const besides = (module, ...others) => Promise.all([module, ...others]).then(([first]) => first);
 
@@ -321,8 +455,8 @@ function draw() {
   const wanted = readRoute();
   isAsking &&= studio.isAsking;
   if (isAsking) return;
-  if (LATER[wanted.name] && !isHere.has(wanted.name)) {
-    fetched(wanted.name).then(drawSoon, () => nowhere(wanted));
+  if (LATER[wanted.name] && !customElements.get(SCREENS[wanted.name].tag)) {
+    LATER[wanted.name]().then(drawSoon, () => nowhere(wanted));
     return;
   }
   if (!studio.isWhole && (OF_ALL.has(wanted.name) || (OF_ONE.has(wanted.name) && !studio.run(wanted.id)))) {
@@ -355,7 +489,8 @@ function draw() {
   document.title = `${SCREENS[route.name].title(route.id)} \u2013 Bowlside`;
   document.documentElement.dataset.screen = route.name;
   if (isNew && !screen.contains(document.activeElement)) page.focus({ preventScroll: true });
-  if (isNew) setTimeout(fetchNext, AT_REST_MS);
+  // Where a recipe is chosen, how much of it is asked next.
+  if (isNew && route.name === "recipes") setTimeout(() => LATER.size().catch(() => {}), AT_REST_MS);
   holdScreen(route.name === "bench" && studio.run(route.id).open);
   endRing();
 }
@@ -452,6 +587,15 @@ const onceOf = (run, prompt) => `${run} ${prompt}`;
 /** A batch in which something is to be entered lies on this phone. */
 async function holdRun(run) {
   if (run !== "shelf" && !studio.run(run)) await seeker?.hold?.(run);
+}
+
+async function tellAudit({ before }, { screen: asking }) {
+  try {
+    asking.told(await (await studio.door()).audit(before));
+  } catch (error) {
+    if (!error.says) throw error;
+    asking.told({ says: error.status ? error.says : "No connection. The server keeps this list." });
+  }
 }
 
 function drawSoon() {
@@ -556,9 +700,135 @@ function keepPicture(from, { blob, sha256, text }) {
   accept(from, DISK, write, { done: () => redraw(from, "The photograph is kept.") });
 }
 
+function begin(from, { recipe: chosen, size }) {
+  const write = async () => studio.begin(chosen, size, await studio.nextNumber(chosen.title));
+  accept(from, DISK, write, {
+    once: "begin",
+    done: (run) => {
+      location.hash = `#/bench/${run}`;
+      draw();
+    },
+  });
+}
+
 /** To the server, each in its line: a slow answer holds no touch at the bench. */
 function send(from, line, act, done) {
   accept(from, line, act, { done });
+}
+
+function saved(from) {
+  redraw(from);
+  from.screen.kept();
+}
+
+/** Once a new recipe's first letter is kept, the address is its own, so that a reload finds it. */
+async function writeDraft({ id, base, was, document: written, first }, { screen: writer, route: address }) {
+  try {
+    await studio.drafts.write({ id, base, was, document: written, first });
+    if (screen === writer && address.id === "new") {
+      history.replaceState(null, "", `#/recipe/${id}`);
+      address.id = id;
+    }
+    writer.kept(written);
+  } catch (error) {
+    writer.trouble(error.says ?? `That was not kept: ${error.message}`);
+  }
+}
+
+async function checkDraft({ document: written, air }, { screen: writer }) {
+  try {
+    writer.checked(written, await studio.drafts.check(written, air));
+  } catch (error) {
+    if (!error.says) throw error;
+    writer.checked(written, {
+      says: "The check needs the server, and it does not answer. What you write is kept on this phone.",
+    });
+  }
+}
+
+function sendDraft(from, { id }) {
+  send(
+    from,
+    "recipe",
+    () => studio.drafts.send(id),
+    (answer) => {
+      draw();
+      from.screen.sent(answer);
+    },
+  );
+}
+
+async function copyDraft({ id, document: written }) {
+  const copy = studio.newId();
+  await studio.drafts.write({ id: copy, base: null, document: written });
+  await studio.drafts.drop(id);
+  location.hash = `#/recipe/${copy}`;
+}
+
+async function checkPicked({ document: picked }, { screen: bringing }) {
+  try {
+    bringing.checked(picked, await studio.shelf.check(picked));
+  } catch (error) {
+    if (!error.says) throw error;
+    bringing.checked(picked, {
+      says: "The check needs the server, and it does not answer. What you picked stays here.",
+    });
+  }
+}
+
+/** A recipe from elsewhere goes the way of one that was written here, so nothing of anybody else's is lost. */
+async function keepPicked({ document: picked, over }, { screen: bringing }) {
+  const id = over?.id ?? studio.newId();
+  await studio.drafts.write({ id, base: over?.version ?? null, was: over?.document, document: picked });
+  const answer = await studio.drafts.send(id);
+  if (answer === "kept" || answer === "same") location.hash = `#/card/${id}`;
+  else if (answer === "waits")
+    bringing.checked(picked, {
+      says: "The server does not answer. The recipe is on this phone as a draft, and is sent when it does.",
+    });
+  else location.hash = `#/recipe/${id}`;
+}
+
+async function editPicked({ document: picked }) {
+  const id = studio.newId();
+  await studio.drafts.write({ id, base: null, document: picked });
+  location.hash = `#/recipe/${id}`;
+}
+
+async function tellSwap({ id, line, ingredient }, { screen: asking }) {
+  try {
+    const swaps = await studio.shelf.swaps(id, line);
+    asking.swapTold(line, ingredient, swaps.find((each) => each.ingredient === ingredient) ?? null);
+  } catch (error) {
+    if (!error.says) throw error;
+    asking.swapTold(line, ingredient, null);
+  }
+}
+
+/** Told at rest: what reckons it is fetched when it is first wanted. */
+async function tellTime(chosen, { screen: asking }) {
+  const module = await import("./time-ahead.js").catch(() => null); // a first visit, and the server gone since
+  if (module && asking.isStill(chosen.size)) module.tellTime(studio, chosen, asking, measuredOf);
+}
+
+async function tellTrace({ lot }, { screen: asking }) {
+  try {
+    asking.traced(lot, { runs: await studio.trace(lot) });
+  } catch (error) {
+    if (!error.says) throw error;
+    asking.traced(lot, {
+      says: `${error.status ? error.says : "The server does not answer."} Of the batches on this phone:`,
+    });
+  }
+}
+
+async function tellHistory({ id }, { screen: asking }) {
+  try {
+    asking.told(await studio.shelf.history(id));
+  } catch (error) {
+    if (!error.says) throw error;
+    asking.told({ says: "Older versions are with the server, and it does not answer. The newest is here." });
+  }
 }
 
 /** Something about the plan that needs the server; without it the day goes on by the last plan there is. */
@@ -578,6 +848,21 @@ function hearPlan(run) {
   const isKnown = run.waiting().every(({ id }) => id !== run.id);
   if (isKnown) planWith({ screen, route }, (plans) => plans.hear(run.id), { quietly: true });
   return isKnown;
+}
+
+/** At the door: do something about who may come in, then tell the screen who may. */
+async function atTheDoor({ screen: asking }, act) {
+  try {
+    const [door, { registerDeviceList }] = await Promise.all([
+      studio.door(),
+      import("./parts/device-list.js"),
+    ]);
+    registerDeviceList();
+    const made = await act(door);
+    asking.told({ devices: await door.devices(), made });
+  } catch (error) {
+    asking.told({ says: error.says ?? "Who may come in is known to the server, and it does not answer." });
+  }
 }
 
 /** Back after a while: what rang and what is owed comes before anything else. */
@@ -670,8 +955,32 @@ const HEARD = {
   "prompt-shown": ({ text }) => studio.preferences.speech && senses.say(text),
   "go-bench": goToBench,
   "wait-turned": drawSoon,
+  begin: (detail, from) => begin(from, detail),
+  "kit-written": ({ document: written }, from) =>
+    send(
+      from,
+      "kit",
+      () => studio.setKit(written),
+      () => saved(from),
+    ),
+  "settings-written": ({ document: written }, from) =>
+    send(
+      from,
+      "settings",
+      () => studio.setSettings(written),
+      () => saved(from),
+    ),
+  "shelf-written": ({ entries, says }, from) => keep(from, entries, { says }),
   "picture-taken": (detail, from) => keepPicture(from, detail),
   "plan-heard": (_, { route: { id } }) => hearPlan(studio.run(id)),
+  "plan-asked": (detail, from) =>
+    planWith(from, (plans, run) => plans.askTogether(run, detail, studio), { done: "Planned." }),
+  "plan-stopped": (_, from) => planWith(from, (plans, run) => plans.cancel(run, studio.planOf(run).plan.id)),
+  "hours-written": ({ document: written }, from) =>
+    planWith(from, (plans, run) => plans.setHours(written).then(() => plans.hear(run)), {
+      done: "The hours are kept.",
+    }),
+  "trace-wanted": tellTrace,
   preferred: async ({ key, value }) => {
     if (key === "speech" && value) senses.prime();
     await studio.setPreference(key, value);
@@ -679,6 +988,23 @@ const HEARD = {
     layRings();
     draw();
   },
+  "draft-written": writeDraft,
+  "check-wanted": checkDraft,
+  "recipe-sent": (detail, from) => sendDraft(from, detail),
+  "draft-copied": (detail, from) => accept(from, DISK, () => copyDraft(detail)),
+  "draft-dropped": ({ id }, from) => accept(from, DISK, () => studio.drafts.drop(id)),
+  "document-picked": checkPicked,
+  "document-kept": (detail, from) => send(from, "recipe", () => keepPicked(detail, from)),
+  "document-edited": (detail, from) => accept(from, DISK, () => editPicked(detail)),
+  "swap-wanted": tellSwap,
+  "time-wanted": tellTime,
+  "history-wanted": tellHistory,
+  "devices-wanted": (_, from) => atTheDoor(from, () => null),
+  "device-renamed": ({ id, name }, from) =>
+    atTheDoor(from, async (door) => void (await door.rename(id, name))),
+  "device-shut-out": ({ id }, from) => atTheDoor(from, async (door) => void (await door.shutOut(id))),
+  "role-given": ({ id, role }, from) => atTheDoor(from, async (door) => void (await door.setRole(id, role))),
+  "audit-wanted": tellAudit,
   "find-wanted": ({ words }, { screen: asking }) => {
     whenSeeking()
       .then(
@@ -687,36 +1013,13 @@ const HEARD = {
       )
       .then((found) => asking.found({ words, ...found }));
   },
+  "code-wanted": ({ role }, from) => atTheDoor(from, (door) => door.makeCode(role)),
   "ring-tried": () => senses.ring("ready"),
   "practice-rang": ({ phase }) => studio.preferences.sound && senses.ring(phase),
   "sync-wanted": () => studio.sync(),
   "send-again": (detail) => studio.sendAgain(detail),
   "set-aside": (detail) => studio.setAside(detail),
   "update-wanted": () => studio.applyUpdate(),
-};
-
-/** What desk.js does its part with. */
-const LENT = {
-  get studio() {
-    return studio;
-  },
-  get practice() {
-    return practice;
-  },
-  isShown: (asked) => screen === asked,
-  isGiven: (where, once) => touches.isGiven(onceOf(where, once)),
-  accept,
-  send,
-  keep,
-  redraw,
-  draw,
-  planWith,
-  recipe,
-  runOf,
-  runsWith,
-  measuredOf,
-  aheadOf,
-  ringing,
 };
 
 /** On the screen itself, so that what it says is heard though it has left the page meanwhile. */
@@ -761,11 +1064,10 @@ async function open() {
     registerPlateRow,
     registerWaitStrip,
     registerBenchScreen,
+    registerRecipesScreen,
   ])
     register();
   installHatching();
-  const { name } = readRoute();
-  if (LATER[name]) fetchAhead([name]); // while the studio opens
   try {
     studio = await openStudio({ early: true });
   } catch (error) {
@@ -787,7 +1089,8 @@ async function open() {
   sayWhatWasMissed();
   setTimeout(() => studio.readRest(), AT_REST_MS); // the bench stands first
   // Over plain http no copy is kept: what a maker looks for when the server is away is fetched before it is.
-  if (!isSecureContext) fetchAhead(["recipes", "size", "studio", "gather", "record", "shelf"]);
+  if (!isSecureContext)
+    for (const name of ["size", "studio", "gather", "record", "shelf"]) LATER[name]().catch(() => {});
 }
 
 if (!window.isTooOld) open();

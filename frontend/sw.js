@@ -6,7 +6,7 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "7a3f8f385637";
+const VERSION = "b3bfdef88e77";
 // An ETag carries the SHA-256 of what lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 
@@ -65,6 +65,8 @@ const OPENED = [
   "parts/in-use.js",
   "parts/link-mark.js",
   "parts/marks.js",
+  "parts/number-pad.js",
+  "parts/page-head.js",
   "parts/plate-rows.js",
   "parts/ring-note.js",
   "parts/ring-state.js",
@@ -76,6 +78,7 @@ const OPENED = [
   "parts/words.js",
   "platform.js",
   "screens/bench.js",
+  "screens/recipes.js",
   "sense/awake.js",
   "sense/index.js",
   "sense/sounds.js",
@@ -108,7 +111,6 @@ const REST = [
   "bench/sheet.js",
   "bench/shelf.js",
   "bench/tasks.js",
-  "desk.js",
   "icons/bowl-192.png",
   "icons/bowl-512.png",
   "icons/bowl-maskable.svg",
@@ -123,9 +125,7 @@ const REST = [
   "parts/hand-over.js",
   "parts/hours-form.js",
   "parts/label-plate.js",
-  "parts/number-pad.js",
   "parts/own-draft.js",
-  "parts/page-head.js",
   "parts/paper-leaf.js",
   "parts/paper-plan.js",
   "parts/photograph.js",
@@ -153,7 +153,6 @@ const REST = [
   "screens/label.js",
   "screens/practice.js",
   "screens/recipe-edit.js",
-  "screens/recipes.js",
   "screens/record.js",
   "screens/shelf.js",
   "screens/size.js",

@@ -21,13 +21,11 @@ import { fit, forget } from "../parts/fit.js";
 import { letterMark, relabelMark } from "../parts/hatch.js";
 import { linkWords } from "../parts/link-mark.js";
 import { mark } from "../parts/marks.js";
+import { openPad } from "../parts/number-pad.js";
 import { askNote, pickOne } from "../parts/sheets.js";
 import { onTick } from "../parts/ticker.js";
 import { undoPair } from "../parts/undo-pair.js";
 import { mass, timeLeft, unbroken } from "../parts/words.js";
-
-/** The pad is fetched once the bench is at rest (app.js): nothing of it stands at first. */
-const openPad = (asked) => import("../parts/number-pad.js").then((pad) => pad.openPad(asked));
 
 const BESIDE = 2; // secondary answers that stand beside the strong one; the rest are under "Other"
 const BESIDE_PIECES = 4; // counting goes wrong in more ways
