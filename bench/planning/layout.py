@@ -246,9 +246,16 @@ class _Placing:
             end = day.end[index]
             if maker is not None and end is not None:
                 self.busy[maker].append((day.now, end))
+        frees = {hold.empty for hold in self.day.holds}
         left = self.order
-        while left:  # what waits for a mould that a later step empties comes after that
-            waiting = [index for index in left if not self._placed(index)]
+        while left:  # what waits for a bowl or mould that a later step empties goes as soon as that is placed
+            waiting: list[int] = []
+            for place, index in enumerate(left):
+                if not self._placed(index):
+                    waiting.append(index)
+                elif waiting and index in frees:
+                    waiting += left[place + 1 :]
+                    break
             if len(waiting) == len(left):
                 return False
             left = waiting

@@ -267,10 +267,19 @@ export class Layout {
       const end = day.end[index];
       if (maker !== null && end !== null) this.busy[maker].push([day.now, end]);
     }
+    const frees = new Set(day.holds.map(({ empty }) => empty));
     let left = this.order;
     while (left.length) {
-      // what waits for a mould that a later step empties comes after that
-      const waiting = left.filter((index) => !this.#placed(index));
+      // what waits for a bowl or mould that a later step empties goes as soon as that is placed
+      /** @type {number[]} */
+      const waiting = [];
+      for (const [place, index] of left.entries()) {
+        if (!this.#placed(index)) waiting.push(index);
+        else if (waiting.length && frees.has(index)) {
+          waiting.push(...left.slice(place + 1));
+          break;
+        }
+      }
       if (waiting.length === left.length) return false;
       left = waiting;
     }
