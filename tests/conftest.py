@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import itertools
 import shutil
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Generator, Iterator
 from pathlib import Path
 from typing import Any
 
@@ -65,6 +65,16 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     for item in items:
         if item.get_closest_marker("browser"):
             item.add_marker(pytest.mark.flaky(reruns=1))
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_runtest_makereport() -> Generator[None, Any, Any]:
+    """What a test printed reaches the others as UTF-8, half a character in a stranger's path included."""
+    report = yield
+    report.sections = [
+        (name, text.encode(errors="backslashreplace").decode()) for name, text in report.sections
+    ]
+    return report
 
 
 def pytest_terminal_summary(terminalreporter: Any) -> None:
