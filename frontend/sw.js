@@ -6,7 +6,7 @@
  * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
-const VERSION = "4dc8ca2091e2";
+const VERSION = "731fbc8666b7";
 // An ETag carries the SHA-256 of what lies in the repository, whatever was sent of it.
 const TAG = /[0-9a-f]{64}/;
 

@@ -92,6 +92,7 @@ class RecipeScreen extends HTMLElement {
   #news = "";
   #isDropped = false;
   #answers = new Map();
+  #stopped = null; // the document that cannot become a version as it is
   #late = null; // what the server found wrong after it was handed over
   #waits = false;
   #pasted = { text: "", items: [] };
@@ -167,7 +168,9 @@ class RecipeScreen extends HTMLElement {
   }
 
   kept(document) {
-    if (document === this.#document) this.#say(`${this.#news} Kept on this phone.`.trim());
+    // Why it is no version yet stands until something is changed, whenever the disk is done.
+    if (document === this.#document && document !== this.#stopped)
+      this.#say(`${this.#news} Kept on this phone.`.trim());
   }
 
   trouble(text) {
@@ -190,6 +193,11 @@ class RecipeScreen extends HTMLElement {
   #refused(errors) {
     this.#waits = false;
     this.checked(this.#document, { errors });
+    this.#notKept();
+  }
+
+  #notKept() {
+    this.#stopped = this.#document;
     this.#say("Not kept as a version yet: something cannot be read.", true);
   }
 
@@ -392,7 +400,7 @@ class RecipeScreen extends HTMLElement {
       else {
         this.#touched.add(fault[0]);
         this.#refreshWhole(sketch(this.#document));
-        this.#say("Not kept as a version yet: something cannot be read.", true);
+        this.#notKept();
         this.#go(this.#fieldFor(fault[0]));
       }
     };

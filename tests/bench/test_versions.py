@@ -102,7 +102,7 @@ CHANGES: dict[str, tuple[Callable[[Any], Any], str, str]] = {
     "a note": (
         lambda d: line(d, "rose").update(note="For the half in rose."),
         "Fizzing base, Rose mica",
-        "note: For the half in rose., was For the rose half.",
+        "note: For the half in rose., was not said",
     ),
     "the title": (lambda d: d.update(title="Bath pieces"), "The recipe", "Bath pieces, was Pressed"),
     "the yield": (lambda d: d.update(written_for=14), "The recipe", "written for: 14, was 12"),
