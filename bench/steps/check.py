@@ -5,7 +5,7 @@ from bench.shapes.recipe import LeftAlone, RecipeCheck, RecipeHead, WrittenCheck
 from bench.shapes.sheet import CheckStep, StepHead
 from bench.steps.kind import Around, Batch, Traits
 
-TRAITS = Traits(judges=True)
+TRAITS = Traits()
 
 
 def read(written: WrittenCheck, head: RecipeHead, around: Around) -> RecipeCheck:

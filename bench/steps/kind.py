@@ -15,8 +15,6 @@ class Traits:
 
     runs_by_itself: bool = False  # time does it: no hands, and nothing that is hot stays hot through it
     counts_pieces: bool = False  # it ends with so many pieces, and its bowl is empty then
-    melts: bool = False  # a heater is on
-    judges: bool = False  # it asks whether what was made is right
 
 
 @dataclass(frozen=True, slots=True)

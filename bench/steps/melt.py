@@ -8,7 +8,7 @@ from bench.shapes.sheet import Burst, MeltStep, StepHead
 from bench.shapes.units import Ms
 from bench.steps.kind import Around, Batch, Traits
 
-TRAITS = Traits(melts=True)
+TRAITS = Traits()
 
 
 def read(written: WrittenMelt, head: RecipeHead, around: Around) -> RecipeMelt:
