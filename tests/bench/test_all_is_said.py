@@ -156,6 +156,11 @@ def test_a_cup_says_where_it_goes_next_and_says_it_once() -> None:
     for prompt in prompts:
         place = names[prompt["weigh"]["vessel"]]
         assert words_of(prompt).lower().count(place.lower()) == 1
+        step = next(step for step in demo_sheet()["steps"] if step["id"] == prompt["step"])
+        assert (
+            f"Then into {place}." in words_of(prompt)
+            or place.lower() in step["says"].lower() + step["title"].lower()
+        )
 
 
 def test_a_wait_asks_its_question_when_it_can_be_answered() -> None:

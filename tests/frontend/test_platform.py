@@ -69,7 +69,9 @@ def test_no_type_of_the_page_draws_1_i_and_l_alike() -> None:
 
 def test_a_photograph_may_come_from_the_album() -> None:
     for path in SCRIPTS:
-        assert 'capture: "' not in path.read_text("utf-8"), path
+        # A listener may hear a touch on its way down; no input may ask for the camera.
+        said = re.sub(r"addEventListener\([^;]*;", "", path.read_text("utf-8"))
+        assert "capture:" not in said, path
 
 
 # What is done
