@@ -35,22 +35,14 @@ export interface Generation {
   readonly generation: string;
 }
 
-export interface Standing {
-  /** Which studio this is: another one after each restore. Cursors and versions of the former one mean nothing here. Every answer also names it in the header Bowlside-Generation */
-  readonly generation: string;
+export interface Standing extends Generation {
   /** How often the clock of the server's computer was seen to leap */
   readonly epoch: number;
   /** By how much it leapt and is not followed yet, because something counts on an open run */
   readonly held_back_ms: number | null;
 }
 
-export interface Clock {
-  /** Which studio this is: another one after each restore. Cursors and versions of the former one mean nothing here. Every answer also names it in the header Bowlside-Generation */
-  readonly generation: string;
-  /** How often the clock of the server's computer was seen to leap */
-  readonly epoch: number;
-  /** By how much it leapt and is not followed yet, because something counts on an open run */
-  readonly held_back_ms: number | null;
+export interface Clock extends Standing {
   readonly server_ms: number;
 }
 
@@ -99,13 +91,7 @@ export interface CopiesNow {
   readonly stopped: boolean;
 }
 
-export interface StudioNow {
-  /** Which studio this is: another one after each restore. Cursors and versions of the former one mean nothing here. Every answer also names it in the header Bowlside-Generation */
-  readonly generation: string;
-  /** How often the clock of the server's computer was seen to leap */
-  readonly epoch: number;
-  /** By how much it leapt and is not followed yet, because something counts on an open run */
-  readonly held_back_ms: number | null;
+export interface StudioNow extends Standing {
   readonly mode: "local" | "lan" | "proxy";
   /** The paired device that asks; null where nobody needs to pair */
   readonly you: You | null;
@@ -133,10 +119,7 @@ export interface DeviceItem {
   readonly shut_out_at: number | null;
 }
 
-export interface DevicePage {
-  readonly page: number;
-  readonly pages: number;
-  readonly total: number;
+export interface DevicePage extends Paged {
   readonly devices: readonly DeviceItem[];
 }
 
@@ -180,10 +163,7 @@ export interface RecipeItem {
   readonly updated_at: number;
 }
 
-export interface RecipePage {
-  readonly page: number;
-  readonly pages: number;
-  readonly total: number;
+export interface RecipePage extends Paged {
   readonly recipes: readonly RecipeItem[];
 }
 
@@ -203,10 +183,7 @@ export interface VersionItem {
   readonly created_at: number;
 }
 
-export interface VersionPage {
-  readonly page: number;
-  readonly pages: number;
-  readonly total: number;
+export interface VersionPage extends Paged {
   readonly versions: readonly VersionItem[];
 }
 
@@ -221,8 +198,7 @@ export interface Findings {
   readonly findings: readonly Finding[];
 }
 
-export interface Checked {
-  readonly findings: readonly Finding[];
+export interface Checked extends Findings {
   readonly measured: MeasuredRecipe;
 }
 
@@ -303,29 +279,11 @@ export interface RunItem {
   readonly sealed_by: string | null;
 }
 
-export interface RunPage {
-  readonly page: number;
-  readonly pages: number;
-  readonly total: number;
+export interface RunPage extends Paged {
   readonly runs: readonly RunItem[];
 }
 
-export interface RunWhole {
-  readonly id: string;
-  readonly recipe: RunRecipe;
-  readonly size: Size;
-  readonly created_at: number;
-  readonly finished_at: number | null;
-  /** The batch number */
-  readonly number: string | null;
-  /** How many there are */
-  readonly entries: number;
-  /** How far the journal reaches */
-  readonly cursor: number;
-  /** When it was begun at the bench */
-  readonly made_at: number | null;
-  /** The signing of an earlier version for which the run says what it seals */
-  readonly sealed_by: string | null;
+export interface RunWhole extends RunItem {
   readonly sheet: Sheet;
   readonly sealed: FrozenSeal | null;
 }
@@ -341,18 +299,14 @@ export interface EntryAnswer {
   readonly also_used_by?: readonly NamedRun[];
 }
 
-export interface EntryAnswers {
-  /** Which studio this is: another one after each restore. Cursors and versions of the former one mean nothing here. Every answer also names it in the header Bowlside-Generation */
-  readonly generation: string;
+export interface EntryAnswers extends Generation {
   readonly answers: readonly EntryAnswer[];
   /** How far the journal reaches. Read on from the cursor you have, not from this one */
   readonly cursor: number;
   readonly server_ms: number;
 }
 
-export interface EntryPage {
-  /** Which studio this is: another one after each restore. Cursors and versions of the former one mean nothing here. Every answer also names it in the header Bowlside-Generation */
-  readonly generation: string;
+export interface EntryPage extends Generation {
   readonly entries: readonly Entry[];
   /** What to send as `after` next time */
   readonly cursor: number;
@@ -376,17 +330,11 @@ export interface PicturesAwaited {
   readonly awaited: readonly PictureAwaited[];
 }
 
-export interface IngredientPage {
-  readonly page: number;
-  readonly pages: number;
-  readonly total: number;
+export interface IngredientPage extends Paged {
   readonly ingredients: readonly IngredientThere[];
 }
 
-export interface LotPage {
-  readonly page: number;
-  readonly pages: number;
-  readonly total: number;
+export interface LotPage extends Paged {
   readonly lots: readonly LotThere[];
 }
 

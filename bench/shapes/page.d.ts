@@ -167,39 +167,13 @@ export interface WrittenHead {
   readonly tools?: readonly string[];
 }
 
-export interface WrittenWeigh {
-  readonly id: Id;
-  readonly title: string;
-  readonly says?: Says;
-  readonly reason?: Says;
-  readonly after?: readonly WrittenRef[];
-  readonly optional?: boolean;
-  readonly does?: Does;
-  readonly hazards?: HazardList;
-  readonly caution?: string;
-  readonly ways?: readonly WrittenWay[];
-  readonly window?: WrittenWindow;
-  readonly hands?: WrittenAmount;
-  readonly tools?: readonly string[];
+export interface WrittenWeigh extends WrittenHead {
   readonly kind: "weigh";
   readonly lines: readonly Id[];
   readonly into?: Id;
 }
 
-export interface WrittenDo {
-  readonly id: Id;
-  readonly title: string;
-  readonly says?: Says;
-  readonly reason?: Says;
-  readonly after?: readonly WrittenRef[];
-  readonly optional?: boolean;
-  readonly does?: Does;
-  readonly hazards?: HazardList;
-  readonly caution?: string;
-  readonly ways?: readonly WrittenWay[];
-  readonly window?: WrittenWindow;
-  readonly hands?: WrittenAmount;
-  readonly tools?: readonly string[];
+export interface WrittenDo extends WrittenHead {
   readonly kind: "do";
   readonly about?: WrittenAmount;
   readonly of?: readonly Id[];
@@ -207,20 +181,7 @@ export interface WrittenDo {
   readonly into?: Id;
 }
 
-export interface WrittenMelt {
-  readonly id: Id;
-  readonly title: string;
-  readonly says?: Says;
-  readonly reason?: Says;
-  readonly after?: readonly WrittenRef[];
-  readonly optional?: boolean;
-  readonly does?: Does;
-  readonly hazards?: HazardList;
-  readonly caution?: string;
-  readonly ways?: readonly WrittenWay[];
-  readonly window?: WrittenWindow;
-  readonly hands?: WrittenAmount;
-  readonly tools?: readonly string[];
+export interface WrittenMelt extends WrittenHead {
   readonly kind: "melt";
   readonly of: readonly Id[];
   readonly heater: string;
@@ -239,20 +200,7 @@ export interface WrittenPortion {
   readonly mass?: WrittenAmount;
 }
 
-export interface WrittenSplit {
-  readonly id: Id;
-  readonly title: string;
-  readonly says?: Says;
-  readonly reason?: Says;
-  readonly after?: readonly WrittenRef[];
-  readonly optional?: boolean;
-  readonly does?: Does;
-  readonly hazards?: HazardList;
-  readonly caution?: string;
-  readonly ways?: readonly WrittenWay[];
-  readonly window?: WrittenWindow;
-  readonly hands?: WrittenAmount;
-  readonly tools?: readonly string[];
+export interface WrittenSplit extends WrittenHead {
   readonly from?: Id;
   readonly kind: "split";
   readonly portions: readonly WrittenPortion[];
@@ -267,20 +215,7 @@ export interface WrittenTooFar {
   readonly wait?: WrittenAmount;
 }
 
-export interface WrittenCheck {
-  readonly id: Id;
-  readonly title: string;
-  readonly says?: Says;
-  readonly reason?: Says;
-  readonly after?: readonly WrittenRef[];
-  readonly optional?: boolean;
-  readonly does?: Does;
-  readonly hazards?: HazardList;
-  readonly caution?: string;
-  readonly ways?: readonly WrittenWay[];
-  readonly window?: WrittenWindow;
-  readonly hands?: WrittenAmount;
-  readonly tools?: readonly string[];
+export interface WrittenCheck extends WrittenHead {
   readonly kind: "check";
   readonly ask: string;
   readonly yes?: string;
@@ -288,20 +223,7 @@ export interface WrittenCheck {
   readonly too_far?: WrittenTooFar;
 }
 
-export interface WrittenPieces {
-  readonly id: Id;
-  readonly title: string;
-  readonly says?: Says;
-  readonly reason?: Says;
-  readonly after?: readonly WrittenRef[];
-  readonly optional?: boolean;
-  readonly does?: Does;
-  readonly hazards?: HazardList;
-  readonly caution?: string;
-  readonly ways?: readonly WrittenWay[];
-  readonly window?: WrittenWindow;
-  readonly hands?: WrittenAmount;
-  readonly tools?: readonly string[];
+export interface WrittenPieces extends WrittenHead {
   readonly kind: "pieces";
   readonly one_by_one?: boolean;
   readonly again?: string;
@@ -310,20 +232,7 @@ export interface WrittenPieces {
   readonly verb?: string;
 }
 
-export interface WrittenWait {
-  readonly id: Id;
-  readonly title: string;
-  readonly says?: Says;
-  readonly reason?: Says;
-  readonly after?: readonly WrittenRef[];
-  readonly optional?: boolean;
-  readonly does?: Does;
-  readonly hazards?: HazardList;
-  readonly caution?: string;
-  readonly ways?: readonly WrittenWay[];
-  readonly window?: WrittenWindow;
-  readonly hands?: WrittenAmount;
-  readonly tools?: readonly string[];
+export interface WrittenWait extends WrittenHead {
   readonly kind: "wait";
   readonly word: string;
   readonly earliest: WrittenAmount;
@@ -456,13 +365,7 @@ export interface Measure {
 
 export type SubstituteBy = "amount" | "active" | "volume" | "mass" | "count" | "texture";
 
-export interface Substitute {
-  readonly ug: Ug | null;
-  readonly nl: Nl | null;
-  readonly count: Thousandths | null;
-  readonly unit: string;
-  readonly about_ug: Ug | null;
-  readonly texture: boolean;
+export interface Substitute extends Measure {
   readonly ingredient: Id;
   /** by what it is equal to the line */
   readonly by: SubstituteBy;
@@ -472,13 +375,7 @@ export interface Substitute {
   readonly changes_method: boolean;
 }
 
-export interface RecipeLine {
-  readonly ug: Ug | null;
-  readonly nl: Nl | null;
-  readonly count: Thousandths | null;
-  readonly unit: string;
-  readonly about_ug: Ug | null;
-  readonly texture: boolean;
+export interface RecipeLine extends Measure {
   readonly id: Id;
   readonly ingredient: Id;
   readonly written: string;
@@ -509,13 +406,8 @@ export interface Guard {
 }
 
 /** How soon a step must follow: `from` are component.step in a recipe, component.round.step in a sheet. */
-export interface Window {
+export interface Window extends Guard {
   readonly from: readonly string[];
-  readonly state?: StateName | "";
-  readonly class?: WindowClass;
-  readonly price_ms?: Ms;
-  readonly lost_ms?: Ms | null;
-  readonly rescue?: string;
   /** after the last of `from` has ended */
   readonly latest_ms: Ms;
   readonly stake: string;
@@ -542,43 +434,13 @@ export interface RecipeHead {
   readonly keeps?: readonly Window[];
 }
 
-export interface RecipeWeigh {
-  readonly id: Id;
-  readonly title: string;
-  readonly says: string;
-  readonly reason: string;
-  readonly after: readonly RecipeKey[];
-  readonly optional: boolean;
-  readonly does: Does | "";
-  readonly unmoulds: boolean;
-  readonly alcohol: boolean;
-  readonly cautions: readonly string[];
-  readonly ways: readonly Way[];
-  readonly window: Window | null;
-  readonly hands_ms: Ms | null;
-  readonly tools: readonly string[];
-  readonly keeps?: readonly Window[];
+export interface RecipeWeigh extends RecipeHead {
   readonly kind: "weigh";
   readonly lines: readonly Id[];
   readonly into: Id;
 }
 
-export interface RecipeDo {
-  readonly id: Id;
-  readonly title: string;
-  readonly says: string;
-  readonly reason: string;
-  readonly after: readonly RecipeKey[];
-  readonly optional: boolean;
-  readonly does: Does | "";
-  readonly unmoulds: boolean;
-  readonly alcohol: boolean;
-  readonly cautions: readonly string[];
-  readonly ways: readonly Way[];
-  readonly window: Window | null;
-  readonly hands_ms: Ms | null;
-  readonly tools: readonly string[];
-  readonly keeps?: readonly Window[];
+export interface RecipeDo extends RecipeHead {
   readonly kind: "do";
   readonly about_ms: Ms | null;
   readonly of: readonly Id[];
@@ -586,22 +448,7 @@ export interface RecipeDo {
   readonly into: Id;
 }
 
-export interface RecipeMelt {
-  readonly id: Id;
-  readonly title: string;
-  readonly says: string;
-  readonly reason: string;
-  readonly after: readonly RecipeKey[];
-  readonly optional: boolean;
-  readonly does: Does | "";
-  readonly unmoulds: boolean;
-  readonly alcohol: boolean;
-  readonly cautions: readonly string[];
-  readonly ways: readonly Way[];
-  readonly window: Window | null;
-  readonly hands_ms: Ms | null;
-  readonly tools: readonly string[];
-  readonly keeps?: readonly Window[];
+export interface RecipeMelt extends RecipeHead {
   readonly kind: "melt";
   readonly of: readonly Id[];
   readonly heater: string;
@@ -620,22 +467,7 @@ export interface RecipePortion {
   readonly share: number;
 }
 
-export interface RecipeSplit {
-  readonly id: Id;
-  readonly title: string;
-  readonly says: string;
-  readonly reason: string;
-  readonly after: readonly RecipeKey[];
-  readonly optional: boolean;
-  readonly does: Does | "";
-  readonly unmoulds: boolean;
-  readonly alcohol: boolean;
-  readonly cautions: readonly string[];
-  readonly ways: readonly Way[];
-  readonly window: Window | null;
-  readonly hands_ms: Ms | null;
-  readonly tools: readonly string[];
-  readonly keeps?: readonly Window[];
+export interface RecipeSplit extends RecipeHead {
   readonly from: Id;
   readonly kind: "split";
   readonly portions: readonly RecipePortion[];
@@ -646,23 +478,7 @@ export interface LeftAlone {
   readonly too_far_ms?: Ms;
 }
 
-export interface RecipeCheck {
-  readonly id: Id;
-  readonly title: string;
-  readonly says: string;
-  readonly reason: string;
-  readonly after: readonly RecipeKey[];
-  readonly optional: boolean;
-  readonly does: Does | "";
-  readonly unmoulds: boolean;
-  readonly alcohol: boolean;
-  readonly cautions: readonly string[];
-  readonly ways: readonly Way[];
-  readonly window: Window | null;
-  readonly hands_ms: Ms | null;
-  readonly tools: readonly string[];
-  readonly keeps?: readonly Window[];
-  readonly too_far_ms?: Ms;
+export interface RecipeCheck extends RecipeHead, LeftAlone {
   readonly kind: "check";
   readonly ask: string;
   readonly yes: string;
@@ -671,22 +487,7 @@ export interface RecipeCheck {
   readonly too_far: string | null;
 }
 
-export interface RecipePieces {
-  readonly id: Id;
-  readonly title: string;
-  readonly says: string;
-  readonly reason: string;
-  readonly after: readonly RecipeKey[];
-  readonly optional: boolean;
-  readonly does: Does | "";
-  readonly unmoulds: boolean;
-  readonly alcohol: boolean;
-  readonly cautions: readonly string[];
-  readonly ways: readonly Way[];
-  readonly window: Window | null;
-  readonly hands_ms: Ms | null;
-  readonly tools: readonly string[];
-  readonly keeps?: readonly Window[];
+export interface RecipePieces extends RecipeHead {
   readonly kind: "pieces";
   readonly one_by_one: boolean;
   /** asked after each */
@@ -696,27 +497,7 @@ export interface RecipePieces {
   readonly verb: string;
 }
 
-export interface RecipeWait {
-  readonly id: Id;
-  readonly title: string;
-  readonly says: string;
-  readonly reason: string;
-  readonly after: readonly RecipeKey[];
-  readonly optional: boolean;
-  readonly does: Does | "";
-  readonly unmoulds: boolean;
-  readonly alcohol: boolean;
-  readonly cautions: readonly string[];
-  readonly ways: readonly Way[];
-  readonly window: Window | null;
-  readonly hands_ms: Ms | null;
-  readonly tools: readonly string[];
-  readonly keeps?: readonly Window[];
-  readonly state?: StateName | "";
-  readonly class?: WindowClass;
-  readonly price_ms?: Ms;
-  readonly lost_ms?: Ms | null;
-  readonly rescue?: string;
+export interface RecipeWait extends RecipeHead, Guard {
   readonly kind: "wait";
   readonly word: string;
   readonly earliest_ms: Ms;
@@ -979,9 +760,7 @@ export interface RecipeRef {
   readonly version: number;
 }
 
-export interface SheetRecipe {
-  readonly id: string;
-  readonly version: number;
+export interface SheetRecipe extends RecipeRef {
   readonly title: string;
 }
 
@@ -1089,47 +868,13 @@ export interface StepHead {
   readonly hold_for: readonly StepKey[];
 }
 
-export interface WeighStep {
-  readonly id: StepKey;
-  readonly component: Id;
-  readonly round: number;
-  readonly step: Id;
-  readonly title: string;
-  readonly says: string;
-  readonly reason: string;
-  readonly after: readonly StepKey[];
-  readonly optional: boolean;
-  readonly cautions: readonly string[];
-  readonly ways: readonly Way[];
-  readonly window: Window | null;
-  readonly keeps?: readonly Window[];
-  readonly hands_ms: Ms | null;
-  readonly tools: readonly string[];
-  readonly tail_ms: Ms;
-  readonly hold_for: readonly StepKey[];
+export interface WeighStep extends StepHead {
   readonly kind: "weigh";
   readonly lines: readonly LineKey[];
   readonly vessel: VesselKey;
 }
 
-export interface DoStep {
-  readonly id: StepKey;
-  readonly component: Id;
-  readonly round: number;
-  readonly step: Id;
-  readonly title: string;
-  readonly says: string;
-  readonly reason: string;
-  readonly after: readonly StepKey[];
-  readonly optional: boolean;
-  readonly cautions: readonly string[];
-  readonly ways: readonly Way[];
-  readonly window: Window | null;
-  readonly keeps?: readonly Window[];
-  readonly hands_ms: Ms | null;
-  readonly tools: readonly string[];
-  readonly tail_ms: Ms;
-  readonly hold_for: readonly StepKey[];
+export interface DoStep extends StepHead {
   readonly kind: "do";
   readonly about_ms: Ms | null;
   readonly mg: Mg | null;
@@ -1143,24 +888,7 @@ export interface Burst {
   readonly rest_ms: Ms;
 }
 
-export interface MeltStep {
-  readonly id: StepKey;
-  readonly component: Id;
-  readonly round: number;
-  readonly step: Id;
-  readonly title: string;
-  readonly says: string;
-  readonly reason: string;
-  readonly after: readonly StepKey[];
-  readonly optional: boolean;
-  readonly cautions: readonly string[];
-  readonly ways: readonly Way[];
-  readonly window: Window | null;
-  readonly keeps?: readonly Window[];
-  readonly hands_ms: Ms | null;
-  readonly tools: readonly string[];
-  readonly tail_ms: Ms;
-  readonly hold_for: readonly StepKey[];
+export interface MeltStep extends StepHead {
   readonly kind: "melt";
   readonly mg: Mg;
   readonly heater: string;
@@ -1178,48 +906,13 @@ export interface Portion {
   readonly share: number;
 }
 
-export interface SplitStep {
-  readonly id: StepKey;
-  readonly component: Id;
-  readonly round: number;
-  readonly step: Id;
-  readonly title: string;
-  readonly says: string;
-  readonly reason: string;
-  readonly after: readonly StepKey[];
-  readonly optional: boolean;
-  readonly cautions: readonly string[];
-  readonly ways: readonly Way[];
-  readonly window: Window | null;
-  readonly keeps?: readonly Window[];
-  readonly hands_ms: Ms | null;
-  readonly tools: readonly string[];
-  readonly tail_ms: Ms;
-  readonly hold_for: readonly StepKey[];
+export interface SplitStep extends StepHead {
   readonly kind: "split";
   readonly vessel: VesselKey;
   readonly portions: readonly Portion[];
 }
 
-export interface CheckStep {
-  readonly id: StepKey;
-  readonly component: Id;
-  readonly round: number;
-  readonly step: Id;
-  readonly title: string;
-  readonly says: string;
-  readonly reason: string;
-  readonly after: readonly StepKey[];
-  readonly optional: boolean;
-  readonly cautions: readonly string[];
-  readonly ways: readonly Way[];
-  readonly window: Window | null;
-  readonly keeps?: readonly Window[];
-  readonly hands_ms: Ms | null;
-  readonly tools: readonly string[];
-  readonly tail_ms: Ms;
-  readonly hold_for: readonly StepKey[];
-  readonly too_far_ms?: Ms;
+export interface CheckStep extends StepHead, LeftAlone {
   readonly kind: "check";
   readonly ask: string;
   readonly yes: string;
@@ -1235,24 +928,7 @@ export interface Follows {
   readonly takes: number;
 }
 
-export interface PiecesStep {
-  readonly id: StepKey;
-  readonly component: Id;
-  readonly round: number;
-  readonly step: Id;
-  readonly title: string;
-  readonly says: string;
-  readonly reason: string;
-  readonly after: readonly StepKey[];
-  readonly optional: boolean;
-  readonly cautions: readonly string[];
-  readonly ways: readonly Way[];
-  readonly window: Window | null;
-  readonly keeps?: readonly Window[];
-  readonly hands_ms: Ms | null;
-  readonly tools: readonly string[];
-  readonly tail_ms: Ms;
-  readonly hold_for: readonly StepKey[];
+export interface PiecesStep extends StepHead {
   readonly kind: "pieces";
   readonly one_by_one: boolean;
   readonly again: string | null;
@@ -1264,29 +940,7 @@ export interface PiecesStep {
   readonly follows: readonly Follows[];
 }
 
-export interface WaitStep {
-  readonly id: StepKey;
-  readonly component: Id;
-  readonly round: number;
-  readonly step: Id;
-  readonly title: string;
-  readonly says: string;
-  readonly reason: string;
-  readonly after: readonly StepKey[];
-  readonly optional: boolean;
-  readonly cautions: readonly string[];
-  readonly ways: readonly Way[];
-  readonly window: Window | null;
-  readonly keeps?: readonly Window[];
-  readonly hands_ms: Ms | null;
-  readonly tools: readonly string[];
-  readonly tail_ms: Ms;
-  readonly hold_for: readonly StepKey[];
-  readonly state?: StateName | "";
-  readonly class?: WindowClass;
-  readonly price_ms?: Ms;
-  readonly lost_ms?: Ms | null;
-  readonly rescue?: string;
+export interface WaitStep extends StepHead, Guard {
   readonly kind: "wait";
   readonly word: string;
   readonly earliest_ms: Ms;
@@ -2270,40 +1924,19 @@ export interface Beside {
   readonly title: string;
 }
 
-export interface WaitNow {
-  readonly step: string;
-  readonly began_at: InstantMs;
-  readonly earliest_at: InstantMs;
-  readonly usual_at: InstantMs;
-  readonly latest_at: InstantMs | null;
-  readonly component: string;
-  readonly letter: string;
-  readonly title: string;
+export interface WaitNow extends RunningWait, Beside {
   readonly word: string;
   readonly phase: WaitPhase;
   /** "" while it counts */
   readonly asks: string;
 }
 
-export interface WindowNow {
-  readonly step: string;
-  readonly opened_at: InstantMs;
-  readonly latest_at: InstantMs;
-  readonly component: string;
-  readonly letter: string;
-  readonly title: string;
+export interface WindowNow extends OpenWindow, Beside {
   readonly phase: WindowPhase;
   readonly stake: string;
 }
 
-export interface GuideNow {
-  readonly step: string;
-  readonly began_at: InstantMs;
-  readonly until: InstantMs;
-  readonly rests_at?: InstantMs;
-  readonly component: string;
-  readonly letter: string;
-  readonly title: string;
+export interface GuideNow extends RunningGuide, Beside {
   readonly phase: GuidePhase;
 }
 
@@ -2345,15 +1978,7 @@ export interface OnBench {
 }
 
 /** What the bench says now, and what other batches have in use of the kit. */
-export interface NowBesideOthers {
-  readonly at: InstantMs;
-  readonly finished: boolean;
-  readonly prompts: readonly Prompt[];
-  readonly waits: readonly WaitNow[];
-  readonly windows: readonly WindowNow[];
-  readonly guides: readonly GuideNow[];
-  readonly skipped: readonly StepTitle[];
-  readonly owed: readonly StepTitle[];
+export interface NowBesideOthers extends Now {
   readonly in_use: readonly InUse[];
 }
 
@@ -2399,12 +2024,7 @@ export interface RecordLine {
   readonly status: LineStatus;
 }
 
-export interface RecordStep {
-  readonly step: string;
-  readonly component: string;
-  readonly letter: string;
-  readonly round: number;
-  readonly title: string;
+export interface RecordStep extends PlacedStep {
   readonly kind: StepKind;
   readonly status: StepStatus;
   readonly at: InstantMs | null;
@@ -2414,12 +2034,7 @@ export interface RecordStep {
   readonly way: string;
 }
 
-export interface RecordWait {
-  readonly step: string;
-  readonly component: string;
-  readonly letter: string;
-  readonly round: number;
-  readonly title: string;
+export interface RecordWait extends PlacedStep {
   /** what it will be: set, cool, dry */
   readonly word: string;
   readonly began_at: InstantMs;
@@ -2432,12 +2047,7 @@ export interface RecordWait {
   readonly late: boolean;
 }
 
-export interface RecordWindow {
-  readonly step: string;
-  readonly component: string;
-  readonly letter: string;
-  readonly round: number;
-  readonly title: string;
+export interface RecordWindow extends PlacedStep {
   readonly opened_at: InstantMs;
   readonly ended_at: InstantMs | null;
   readonly latest_ms: Ms;
@@ -2447,12 +2057,7 @@ export interface RecordWindow {
 
 export type HeatWord = "burst" | "heat";
 
-export interface RecordBursts {
-  readonly step: string;
-  readonly component: string;
-  readonly letter: string;
-  readonly round: number;
-  readonly title: string;
+export interface RecordBursts extends PlacedStep {
   readonly planned: number;
   readonly used: number;
   /** what one is called; records of earlier versions do not say */
@@ -2467,32 +2072,17 @@ export interface RecordPortion {
   readonly mg: Mg;
 }
 
-export interface RecordPortions {
-  readonly step: string;
-  readonly component: string;
-  readonly letter: string;
-  readonly round: number;
-  readonly title: string;
+export interface RecordPortions extends PlacedStep {
   readonly portions: readonly RecordPortion[];
 }
 
-export interface RecordLooks {
-  readonly step: string;
-  readonly component: string;
-  readonly letter: string;
-  readonly round: number;
-  readonly title: string;
+export interface RecordLooks extends PlacedStep {
   /** looks that did not say yes */
   readonly tries: number;
   readonly looks: readonly Look[];
 }
 
-export interface RecordCount {
-  readonly step: string;
-  readonly component: string;
-  readonly letter: string;
-  readonly round: number;
-  readonly title: string;
+export interface RecordCount extends PlacedStep {
   readonly planned: number | null;
   readonly expected: number | null;
   readonly good: number;
@@ -2500,72 +2090,54 @@ export interface RecordCount {
   readonly partial: number;
 }
 
-export interface RecordSkipped {
-  readonly step: string;
-  readonly component: string;
-  readonly letter: string;
-  readonly round: number;
-  readonly title: string;
+export interface RecordSkipped extends PlacedStep {
   readonly at: InstantMs | null;
   readonly why: string;
 }
 
-export interface RecordAdded {
-  readonly step: string;
-  readonly component: string;
-  readonly letter: string;
-  readonly round: number;
-  readonly title: string;
+export interface RecordAdded extends PlacedStep {
   readonly at: InstantMs;
   /** how much longer a wait was given */
   readonly ms: Ms;
 }
 
-export interface TakenOutCorrection {
+export interface TakenOutCorrection extends TakenOutBody {
   readonly at: InstantMs;
   readonly device: string;
+  /** the id of the line that it answers */
   readonly because: string | null;
-  readonly line: SheetId;
-  readonly mg: Mass;
   readonly kind: "taken_out";
 }
 
-export interface LineCorrection {
+export interface LineCorrection extends LineBody {
   readonly at: InstantMs;
   readonly device: string;
+  /** the id of the line that it answers */
   readonly because: string | null;
-  readonly line: SheetId;
   readonly kind: "left" | "left_out";
 }
 
-export interface CarriedCorrection {
+export interface CarriedCorrection extends CarriedBody {
   readonly at: InstantMs;
   readonly device: string;
+  /** the id of the line that it answers */
   readonly because: string | null;
-  readonly component: SheetId;
-  readonly round: Count;
-  readonly num: Factor;
-  readonly den: Factor;
-  readonly left?: EntryIds;
   readonly kind: "carried";
 }
 
-export interface PlacedCorrection {
+export interface PlacedCorrection extends PlacedBody {
   readonly at: InstantMs;
   readonly device: string;
+  /** the id of the line that it answers */
   readonly because: string | null;
-  readonly vessel: SheetId;
-  readonly scale: Key;
-  readonly line?: SheetId;
   readonly kind: "placed";
 }
 
-export interface TookCorrection {
+export interface TookCorrection extends TookBody {
   readonly at: InstantMs;
   readonly device: string;
+  /** the id of the line that it answers */
   readonly because: string | null;
-  readonly vessel: SheetId;
-  readonly instead: Key;
   readonly kind: "took";
 }
 
@@ -2653,6 +2225,7 @@ export interface HandsOn {
 /** The plain batch record of a run, finished or not. */
 export interface Record {
   readonly recipe: SheetRecipe;
+  /** the batch number */
   readonly number: string | null;
   readonly also_numbered: readonly string[];
   readonly size: Size;
@@ -2675,7 +2248,9 @@ export interface Record {
   readonly added: readonly RecordAdded[];
   readonly notes: readonly Note[];
   readonly pictures: readonly Picture[];
+  /** entries set aside, by id */
   readonly unread: readonly string[];
+  /** None until finished pieces have been counted */
   readonly balance: Balance | null;
   readonly hands: HandsOn;
   readonly yield: Yield;
@@ -2684,36 +2259,21 @@ export interface Record {
   readonly remarks: readonly Remark[];
 }
 
-export interface KnownPerson {
-  readonly device: string;
-  readonly first_at: InstantMs;
-  readonly last_at: InstantMs;
-  readonly entries: number;
+export interface KnownPerson extends RecordPerson {
   /** of the paired device that sent the first of them; None where none is known */
   readonly name: string | null;
   /** other devices that sent some, one that took this one's place */
   readonly also: readonly string[];
 }
 
-export interface KnownLot {
-  readonly lot: string;
-  readonly names: readonly string[];
-  readonly mg: Mg;
-  readonly count: number;
-  readonly booked_mg: Mg;
-  readonly over_mg: Mg;
+export interface KnownLot extends RecordLot {
   /** the supplier's; None where the shelf does not know the lot */
   readonly number: string | null;
   readonly supplier: string | null;
   readonly best_before: DayText | null;
 }
 
-export interface KnownRemark {
-  readonly id: string;
-  readonly at: InstantMs;
-  readonly device: string;
-  readonly kind: string;
-  readonly body: { readonly [key: string]: null | boolean | number | string | readonly JsonValue[] | { readonly [key: string]: JsonValue } };
+export interface KnownRemark extends Remark {
   /** by the server's clock; None where it was not noted */
   readonly received_at: InstantMs | null;
 }
@@ -2742,6 +2302,7 @@ export interface NamedRun {
 /** What is kept of a batch: the record, and all that it is drawn from. */
 export interface WholeRecord {
   readonly recipe: SheetRecipe;
+  /** the batch number */
   readonly number: string | null;
   readonly also_numbered: readonly string[];
   readonly size: Size;
@@ -2764,7 +2325,9 @@ export interface WholeRecord {
   readonly added: readonly RecordAdded[];
   readonly notes: readonly Note[];
   readonly pictures: readonly Picture[];
+  /** entries set aside, by id */
   readonly unread: readonly string[];
+  /** None until finished pieces have been counted */
   readonly balance: Balance | null;
   readonly hands: HandsOn;
   readonly yield: Yield;
@@ -2933,12 +2496,7 @@ export interface Cost {
   readonly totals: { readonly [key: string]: CostTotal };
 }
 
-export interface WholeCost {
-  readonly materials: readonly CostRow[];
-  readonly unpriced: readonly Unpriced[];
-  readonly hands_ms: Ms;
-  readonly good: number | null;
-  readonly totals: { readonly [key: string]: CostTotal };
+export interface WholeCost extends Cost {
   /** the maker's own */
   readonly currency: string;
 }
@@ -2962,13 +2520,7 @@ export interface Dryness {
   readonly says: string;
 }
 
-export interface PieceDryness {
-  readonly constant: DryAnswer;
-  readonly own: DryAnswer | null;
-  readonly change_mg: number;
-  readonly change_ppm: number | null;
-  readonly least_mg: Mg;
-  readonly says: string;
+export interface PieceDryness extends Dryness {
   readonly piece: number;
 }
 
@@ -3017,18 +2569,7 @@ export interface LastTimes {
 // bench/shapes/shelf.py
 
 /** What is known of an ingredient, its fields written as in a recipe's. */
-export interface Card {
-  readonly name: string;
-  readonly note?: Says;
-  readonly inci?: string;
-  readonly kind?: IngredientKind;
-  readonly form?: AcidForm;
-  readonly density?: WrittenDensity;
-  readonly fragrance?: WrittenFragrance;
-  readonly most_c?: string;
-  readonly active?: string;
-  readonly heat?: WrittenHeat;
-  readonly hazards?: HazardList;
+export interface Card extends WrittenIngredient {
   readonly cas?: string;
   readonly limits?: readonly string[];
   /** further names for it */
@@ -3083,41 +2624,21 @@ export interface Shelf {
   readonly unread: readonly string[];
 }
 
-export interface LotThere {
-  readonly ingredient: string;
-  readonly number: string;
-  readonly supplier: string | null;
-  readonly code: string | null;
-  readonly received_on: DayText;
-  readonly best_before: DayText | null;
-  readonly price: Price | null;
-  readonly mg: Mg | null;
-  readonly count: number | null;
-  readonly held: number;
-  readonly held_at: InstantMs;
-  readonly wrote_off: readonly WrittenOff[];
-  readonly notes: readonly ShelfNote[];
+export interface LotThere extends ShelfLot {
   readonly id: string;
   /** below zero when more was used than booked */
   readonly left_mg: Mg | null;
   readonly left_count: number | null;
 }
 
-export interface IngredientThere {
-  readonly card: Card | null;
-  readonly notes: readonly ShelfNote[];
+export interface IngredientThere extends ShelfIngredient {
   readonly id: string;
   /** what its lots have left together */
   readonly left_mg: Mg;
   readonly left_count: number;
 }
 
-export interface IngredientWhole {
-  readonly card: Card | null;
-  readonly notes: readonly ShelfNote[];
-  readonly id: string;
-  readonly left_mg: Mg;
-  readonly left_count: number;
+export interface IngredientWhole extends IngredientThere {
   readonly lots: readonly LotThere[];
 }
 
@@ -3151,10 +2672,7 @@ export interface Taken {
   readonly at: InstantMs;
 }
 
-export interface LotUse {
-  readonly mg: Mg;
-  readonly count: number;
-  readonly at: InstantMs;
+export interface LotUse extends Taken {
   readonly booked_mg: Mg;
 }
 
@@ -3217,10 +2735,7 @@ export interface Thing {
   readonly name: string;
 }
 
-export interface GatherThing {
-  readonly thing: string;
-  readonly kind: ThingKind;
-  readonly name: string;
+export interface GatherThing extends Thing {
   readonly ticked: boolean;
 }
 
@@ -3300,11 +2815,7 @@ export interface TaskProgress {
 }
 
 /** A step of a sheet as it is planned. */
-export interface Task {
-  readonly status: TaskStatus;
-  readonly began_at: InstantMs | null;
-  readonly ended_at: InstantMs | null;
-  readonly left_ms: Ms;
+export interface Task extends TaskProgress {
   readonly id: string;
   /** "" where there is one run without a name */
   readonly run: string;
@@ -3341,16 +2852,7 @@ export interface Gap {
 }
 
 /** A gap that a plan does not keep. */
-export interface BrokenGap {
-  readonly from: readonly string[];
-  readonly to: string;
-  readonly least_ms: number | null;
-  readonly most_ms: number | null;
-  readonly why: GapWhy;
-  readonly stake: string;
-  readonly class?: WindowClass;
-  readonly price_ms?: Ms;
-  readonly lost_ms?: Ms | null;
+export interface BrokenGap extends Gap {
   readonly over_ms: Ms;
 }
 
@@ -3372,11 +2874,7 @@ export interface TasksOfRun {
 }
 
 /** What is planned: all that there is to do at one bench, and the hands and hours for it. */
-export interface Problem {
-  readonly tasks: readonly Task[];
-  readonly gaps: readonly Gap[];
-  readonly holds: readonly Hold[];
-  readonly equipment: { readonly [key: string]: Equipment };
+export interface Problem extends TasksOfRun {
   /** the first instant to plan from */
   readonly since: InstantMs;
   /** all ends by then; None: whenever */
@@ -3675,17 +3173,7 @@ export interface PlanFault {
 }
 
 /** What one more of something would save, in words. */
-export interface TimeSavingSaid {
-  readonly what: "second_maker" | "extra_time" | "mould";
-  readonly maker?: number;
-  readonly closes_at?: InstantMs;
-  readonly ms?: Ms;
-  readonly name?: string;
-  readonly finish_at: InstantMs | null;
-  readonly saves_ms: number | null;
-  readonly sessions: number | null;
-  readonly saves_sessions: number | null;
-  readonly proven: boolean;
+export interface TimeSavingSaid extends TimeSaving {
   readonly says: string;
 }
 

@@ -11,8 +11,10 @@ import ast
 import importlib
 import inspect
 import json
+from functools import cache
 from pathlib import Path
-from typing import Annotated, ForwardRef, Literal, is_typeddict
+from types import ModuleType
+from typing import Annotated, ForwardRef, Literal, NamedTuple, is_typeddict
 
 from bench.kinds import RUN_KINDS, SHELF_KINDS, EntryKind, traits_of
 from bench.shapes.schema import SCALARS, fields_of, form_of, schema_of
@@ -99,11 +101,23 @@ class Shapes:
             )
         notes_of = _notes(value)
         doc = (value.__doc__ or "").split("\n", 1)[0]
-        out = [_comment("" if doc.startswith("dict(") else doc), f"export interface {name} {{\n"]
+        extended = self._extended(value)
+        theirs = {key: field for base in extended for key, *field in fields_of(base)}
+        bases = f" extends {', '.join(self.named[base] for base in extended)}" if extended else ""
+        out = [_comment("" if doc.startswith("dict(") else doc), f"export interface {name}{bases} {{\n"]
         for key, hint, needed in fields_of(value):
+            if theirs.get(key) == [hint, needed]:
+                continue
             out.append(_comment(notes_of.get(key, ""), "  "))
             out.append(f"  readonly {key}{'' if needed else '?'}: {self._ts(hint)};\n")
         return "".join(out) + "}\n"
+
+    def _extended(self, document: object) -> list[object]:
+        """The shapes that one extends and that have a name here; a private one's fields are written out."""
+        found: list[object] = []
+        for base in _bases(document):
+            found += [base] if base in self.named else self._extended(base)
+        return found
 
     def _ts(self, hint: object, own: bool = False) -> str:
         """A type as the page's checker reads it. own: say what an alias stands for, not its name."""
@@ -161,15 +175,38 @@ def _comment(note: str, margin: str = "") -> str:
     return f"{margin}/** {note} */\n" if note else ""
 
 
+def _bases(document: object) -> list[object]:
+    """The shapes that a shape extends. Python 3.11 keeps them nowhere but in its source."""
+    name = getattr(document, "__name__", "")
+    module = inspect.getmodule(document)
+    bases = [
+        getattr(module, base.id, None)
+        for node in _source(module).tree.body
+        if isinstance(node, ast.ClassDef) and node.name == name
+        for base in node.bases
+        if isinstance(base, ast.Name)
+    ]
+    return [base for base in bases if is_typeddict(base)]
+
+
+class Source(NamedTuple):
+    rows: list[str]
+    tree: ast.Module
+
+
+@cache
+def _source(module: ModuleType | None) -> Source:
+    text = inspect.getsource(module) if module else ""
+    return Source(text.splitlines(), ast.parse(text))
+
+
 def _notes(document: object) -> dict[str, str]:
     """The comments behind the fields of a TypedDict, and of those it extends."""
     found: dict[str, str] = {}
-    for base in getattr(document, "__orig_bases__", ()):
-        found |= _notes(base) if is_typeddict(base) else {}
-    module = inspect.getmodule(document)
-    source = inspect.getsource(module) if module else ""
-    rows = source.splitlines()
-    for node in ast.parse(source).body:
+    for base in _bases(document):
+        found |= _notes(base)
+    rows, tree = _source(inspect.getmodule(document))
+    for node in tree.body:
         for key, line in _rows(node, getattr(document, "__name__", "")):
             _, marked, note = rows[line - 1].partition("  # ")
             if marked:

@@ -116,6 +116,19 @@ def test_what_is_written_from_the_shapes_is_not_old(name, text):
     assert (ROOT / "bench" / "shapes" / name).read_text(encoding="utf-8") == text
 
 
+def test_what_a_shape_takes_from_another_is_written_once_for_the_page_and_described_in_its_schema():
+    shapes = write.Shapes()
+    page = shapes.page()
+    task = page[page.index("export interface Task extends TaskProgress {") :].partition("}")[0]
+    line = shapes.schemas()["recipe"]["RecipeLine"]["properties"]
+
+    assert "left_ms" not in task and "readonly takes_ms: Ms;" in task
+    assert isinstance(line, dict) and line["unit"] == {
+        "type": "string",
+        "description": "of a count: drops or pieces",
+    }
+
+
 @pytest.mark.parametrize("path", MODULES, ids=lambda path: path.name)
 def test_nothing_said_to_the_maker_calls_anything_safe_or_compliant(path):
     """The bench says what it checked; it never gives that verdict."""

@@ -43,7 +43,7 @@ class Answers(Shapes):
         told = "\n".join(self._declared(key, value) for key, value in self.own.items())
         for document, field, note in self._notes():
             told = re.sub(
-                rf"(export interface {document} \{{\n(?:.*\n)*?)(  readonly {field}\??: )",
+                rf"(export interface {document}\b[^{{]*\{{\n(?:  .*\n)*?)(  readonly {field}\??: )",
                 rf"\1  /** {note} */\n\2",
                 told,
             )
