@@ -5,7 +5,7 @@
 //   forget();                           // the glass or the text has another size
 //
 // What is not a must (the way to the day, how it went last time) may lie below the foot of the words: they get
-// data-below, and fade out there, so that no line stands cut through.
+// data-below, and fade out there, beneath the last must (--fade-from), so that no line stands cut through.
 //
 // What a prompt needed is remembered with how long its words were, so that a touch that changes a digit measures
 // nothing: a measure makes the browser lay the page out at once.
@@ -14,7 +14,8 @@ import { setAttr } from "./dom.js";
 
 const STEPS = 6;
 const KEPT = 200;
-/** @type {Map<string, {tight: number, isBelow: boolean}>} */
+const FADE = 28; // px above the foot, where there is room
+/** @type {Map<string, {tight: number, fade: number | null}>} */
 const known = new Map();
 
 export function forget() {
@@ -30,9 +31,8 @@ export function fit(bench, words, musts, prompt) {
   ].join(" ");
   const had = known.get(place);
   if (had) {
-    const { tight, isBelow } = had;
-    setAttr(bench, "data-tight", steps(tight));
-    setAttr(words, "data-below", isBelow);
+    setAttr(bench, "data-tight", steps(had.tight));
+    setFade(words, had.fade);
     return;
   }
   let tight = 0;
@@ -43,9 +43,19 @@ export function fit(bench, words, musts, prompt) {
   }
   if (known.size > KEPT) forget();
   const isBelow = words.scrollHeight > words.clientHeight + 2;
-  setAttr(words, "data-below", isBelow);
-  known.set(place, { tight, isBelow });
+  const fade = isBelow ? Math.max(words.clientHeight - FADE, ...musts.map(footOf)) : null;
+  setFade(words, fade);
+  known.set(place, { tight, fade });
 }
+
+/** Where the words begin to fade, in px from their top; null where nothing lies below. @param {HTMLElement} words @param {number | null} from */
+function setFade(words, from) {
+  setAttr(words, "data-below", from !== null);
+  if (from !== null) words.style.setProperty("--fade-from", `${from}px`);
+}
+
+/** How far down a part of the words reaches, 0 where it is not drawn. @param {HTMLElement} node */
+const footOf = (node) => (node.offsetParent === null ? 0 : node.offsetTop + node.offsetHeight);
 
 /**
  * All of it is in sight: no part of the words that must be seen lies below their foot, and nothing is pushed out.
@@ -54,7 +64,7 @@ export function fit(bench, words, musts, prompt) {
 function fits(bench, words, musts) {
   if (bench.scrollHeight > bench.clientHeight + 1 || bench.scrollWidth > bench.clientWidth + 1) return false;
   const foot = words.clientHeight - 2;
-  return musts.every((node) => node.offsetParent === null || node.offsetTop + node.offsetHeight <= foot);
+  return musts.every((node) => footOf(node) <= foot);
 }
 
 /** @param {number} tight */

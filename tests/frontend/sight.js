@@ -155,6 +155,21 @@ function cutThrough() {
     .map((node) => ["beside", node.textContent.trim().slice(0, 40), "is cut at the foot"]);
 }
 
+/** What must be seen of the words does not stand where they fade. */
+function faded() {
+  const words = screen.querySelector(".bench-words");
+  if (!words.hasAttribute("data-below")) return [];
+  const stop = /rgb\(0, 0, 0\) (?:calc\(100% - ([\d.]+)px\)|([\d.]+)px)/.exec(
+    getComputedStyle(words).maskImage,
+  );
+  if (!stop) return [["page", "", "has no fade that can be measured"]];
+  const from = stop[2] ? Number(stop[2]) : words.clientHeight - Number(stop[1]);
+  const top = words.getBoundingClientRect().top;
+  return wanted()
+    .filter(([, node]) => words.contains(node) && node.getBoundingClientRect().bottom > top + from + 1)
+    .map(([what, node]) => [what, node.textContent.trim().slice(0, 40), "fades"]);
+}
+
 /** Why an element is not wholly seen: "" when it is. */
 function hidden(node) {
   const box = node.getBoundingClientRect();
@@ -211,7 +226,7 @@ function told(pairs) {
 export function outOfSight() {
   document.querySelector("answer-row")?.removeAttribute("data-settling");
   const wide = document.documentElement.scrollWidth > innerWidth ? [["page", "", "scrolls sideways"]] : [];
-  return [...told(wanted()), ...zeroedLate(), ...cutThrough(), ...wide];
+  return [...told(wanted()), ...zeroedLate(), ...cutThrough(), ...faded(), ...wide];
 }
 
 /** The same of the pad, with the longest of titles; every key is measured too. */
