@@ -13,7 +13,8 @@ from collections.abc import Callable, Iterable
 from hashlib import sha256
 from pathlib import Path
 
-WORKER = "sw.js"  # the browser itself sees to the newest worker; it is not part of the copy it keeps
+# The browser itself sees to the newest worker; it is not part of the copy it keeps.
+WORKER = "sw.js"
 PACK = "rest.pack"
 
 LINKED = re.compile(r'<(?:link|script)\b[^>]* (?:href|src)="([^":]+)"')
@@ -51,6 +52,29 @@ def hash_over(hashes: Iterable[tuple[str, str]]) -> str:
 
 def hash_of(folder: Path, files: Iterable[str]) -> str:
     return hash_over((file, sha256((folder / file).read_bytes()).hexdigest()) for file in files)
+
+
+def parts_of(folder: Path) -> tuple[list[str], list[str]]:
+    """What the page opens with, and the rest."""
+    files, first = listed(folder), opened_with(folder)
+    return [file for file in files if file in first], [file for file in files if file not in first]
+
+
+def worker_of(folder: Path) -> str:
+    """The worker's source with the version of the page's files and the lists of them in it.
+
+    The version is the same hash as hashOf in sw.js: over what comes file by file, then what comes in one piece.
+    """
+    first, rest = parts_of(folder)
+    hashes = [(file, sha256((folder / file).read_bytes()).hexdigest()) for file in first]
+    version = hash_over([*hashes, (PACK, hash_of(folder, rest))])[:12]
+    source = (folder / WORKER).read_text("utf-8")
+    for name, empty, value in (("VERSION", '""', version), ("OPENED", "[]", first), ("REST", "[]", rest)):
+        before, place, after = source.partition(f"const {name} = {empty};")
+        if not place:
+            raise ValueError(f"{WORKER}: no place for {name}")
+        source = f"{before}const {name} = {json.dumps(value)};{after}"
+    return source
 
 
 def packed(

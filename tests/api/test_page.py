@@ -3,14 +3,15 @@ from __future__ import annotations
 import gzip
 import json
 import re
+import shutil
 from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
 import pytest
 
-from api.pack import IMPORTED, PACK, listed, opened_with
-from api.page import slim
+from api.pack import IMPORTED, PACK, WORKER, listed, opened_with, parts_of, worker_of
+from api.page import page_file, slim
 from api.places import FRONTEND
 from api.security import CONTENT_SECURITY_POLICY
 
@@ -31,7 +32,7 @@ TYPES = {
 FILES = sorted(str(path.relative_to(FRONTEND)) for path in FRONTEND.rglob("*") if path.is_file())
 
 
-@pytest.mark.parametrize("path", FILES)
+@pytest.mark.parametrize("path", [path for path in FILES if path != WORKER])
 def test_every_file_of_the_page_is_served_with_its_type_and_an_etag(client: Any, path: str) -> None:
     answer = client.get(f"/{path}")
 
@@ -133,6 +134,40 @@ def test_what_the_page_does_not_open_with_is_sent_in_one_piece(client: Any) -> N
     assert content == b""
 
 
+def written(client: Any, name: str) -> Any:
+    """What the server has written into the worker under a name."""
+    source = client.get(f"/{WORKER}").get_data(as_text=True)
+    found = re.search(rf"^const {name} = (.*);$", source, re.MULTILINE)
+    assert found
+    return json.loads(found[1])
+
+
+def test_the_worker_is_told_every_file_of_the_page(client: Any) -> None:
+    assert (written(client, "OPENED"), written(client, "REST")) == parts_of(FRONTEND)
+    assert sorted([*written(client, "OPENED"), *written(client, "REST"), WORKER]) == FILES
+    assert re.fullmatch("[0-9a-f]{12}", written(client, "VERSION"))
+
+
+@pytest.mark.parametrize("change", ["new.js", "app.js", WORKER])
+def test_a_worker_is_another_as_soon_as_any_file_is(tmp_path: Path, change: str) -> None:
+    folder = shutil.copytree(FRONTEND, tmp_path / "page")
+    before = page_file(folder, WORKER)
+    assert before and before == page_file(folder, WORKER)
+
+    with (folder / change).open("a") as file:
+        file.write('export const another = "more";\n')
+
+    after = page_file(folder, WORKER)
+    assert after and after.tag != before.tag
+
+
+def test_a_worker_without_a_place_for_what_it_is_told_is_not_sent(tmp_path: Path) -> None:
+    (tmp_path / WORKER).write_text("const VERSION = '';")
+
+    with pytest.raises(ValueError, match="no place for VERSION"):
+        worker_of(tmp_path)
+
+
 @pytest.mark.parametrize("path", [path for path in FILES if path.endswith(".js")])
 def test_every_import_that_runs_before_its_module_is_seen(path: str) -> None:
     text = (FRONTEND / path).read_text("utf-8")
@@ -144,7 +179,7 @@ def test_every_import_that_runs_before_its_module_is_seen(path: str) -> None:
 
 @pytest.mark.parametrize("path", [path for path in FILES if path.endswith(".js")])
 def test_no_line_of_a_module_is_longer_than_a_screen_is_wide(path: str) -> None:
-    """A regular expression alone on its line cannot be cut; the worker's lists are written by the stamp."""
+    """A regular expression alone on its line cannot be cut."""
     lines = (FRONTEND / path).read_text("utf-8").splitlines()
 
     assert [line for line in lines if len(line) > 120 and not line.strip().startswith("/^")] == []

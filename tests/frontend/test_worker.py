@@ -7,8 +7,6 @@ can be changed, be missing or fail.
 from __future__ import annotations
 
 import shutil
-import subprocess
-import sys
 from collections.abc import Iterator
 from contextlib import suppress
 from hashlib import sha256
@@ -20,10 +18,9 @@ from typing import Any
 import pytest
 from playwright.sync_api import BrowserContext, Page
 
-from api.pack import PACK, hash_of, packed
-from api.page import TYPES, slim
+from api.pack import PACK, WORKER, parts_of
+from api.page import TYPES, Sent, page_file, slim
 from tests.frontend.phones import OPEN
-from tests.frontend.stamp import parts
 
 ROOT = Path(__file__).resolve().parents[2]
 
@@ -60,6 +57,7 @@ class Site:
     def __init__(self, folder: Path) -> None:
         self.folder = folder
         self.failing: set[str] = set()
+        self.kept: dict[str, Sent | None] = {}
         self.asked: list[str] = []
         shutil.copytree(ROOT / "frontend", folder, dirs_exist_ok=True)
         site = self
@@ -68,13 +66,16 @@ class Site:
             def do_GET(self) -> None:
                 site.asked.append(self.path)
                 path = self.path.partition("?")[0]
-                found = None if path in site.failing else site.answer(path.removeprefix("/") or "index.html")
+                asked = path.removeprefix("/") or "index.html"
+                found = (
+                    None if path in site.failing else site.kept.get(asked) or page_file(site.folder, asked)
+                )
                 if not found:
                     self.send_error(500 if path in site.failing else 404)
                     return
-                content, mimetype, tag = found
+                content = found.encoded["identity"]
                 self.send_response(200)
-                for name, value in (("Content-Type", mimetype), ("ETag", f'"{tag}-br"')):
+                for name, value in (("Content-Type", found.type), ("ETag", f'"{found.tag}-br"')):
                     self.send_header(name, value)
                 self.send_header("Cache-Control", "no-cache")
                 self.send_header("Content-Length", str(len(content)))
@@ -89,33 +90,17 @@ class Site:
         self.url = f"http://127.0.0.1:{self.server.server_port}"
         Thread(target=self.server.serve_forever, daemon=True).start()
 
-    def answer(self, path: str) -> tuple[bytes, str, str] | None:
-        """What is sent of a file, its type, and the hash of it as it lies in the folder."""
-        if path == PACK:
-            rest = parts(self.folder)[1]
-            return (
-                packed(self.folder, rest, type_of, slim),
-                "application/octet-stream",
-                hash_of(self.folder, rest),
-            )
-        file = self.folder / path
-        if not file.is_file():
-            return None
-        return slim(file), type_of(path), sha256(file.read_bytes()).hexdigest()
-
     def publish(self, path: str, text: str) -> None:
-        """Change a file as a release does: the worker's list and version follow."""
+        """Change a file, as a release does."""
         (self.folder / path).write_text(text, "utf-8")
-        stamp(str(self.folder))
+
+    def keep_worker(self) -> None:
+        """The worker is sent as it is now, whatever is changed from here on: a release half read."""
+        self.kept[WORKER] = page_file(self.folder, WORKER)
 
 
 def type_of(path: str) -> str:
     return TYPES.get(Path(path).suffix, "text/plain")
-
-
-def stamp(*arguments: str) -> subprocess.CompletedProcess[str]:
-    command = [sys.executable, "-m", "tests.frontend.stamp", *arguments]
-    return subprocess.run(command, cwd=ROOT, capture_output=True, text=True)
 
 
 @pytest.fixture
@@ -125,19 +110,6 @@ def site(tmp_path: Path) -> Iterator[Site]:
     yield site
     site.server.shutdown()
     site.server.server_close()
-
-
-def test_the_worker_lists_every_file_of_the_page_as_it_is_now() -> None:
-    checked = stamp("--check")
-
-    assert checked.returncode == 0, checked.stderr
-
-
-@pytest.mark.parametrize("change", ["new.js", "app.js"])
-def test_a_file_added_or_changed_without_a_new_stamp_is_noticed(site: Site, change: str) -> None:
-    (site.folder / change).write_text("// other", "utf-8")
-
-    assert stamp("--check", str(site.folder)).returncode == 1
 
 
 def test_the_whole_page_is_kept_and_nothing_else(site: Site, page: Page) -> None:
@@ -177,7 +149,8 @@ def test_one_file_that_fails_means_no_copy_at_all(site: Site, page: Page, path: 
     "path", ["version.txt", "touches.js"]
 )  # one of the rest, one that the page opens with
 def test_files_of_two_versions_are_not_kept_together(site: Site, page: Page, path: str) -> None:
-    (site.folder / path).write_text("second, but the worker is still the first", "utf-8")
+    site.keep_worker()
+    site.publish(path, "second, but the worker is still the first")
     page.goto(site.url + BLANK)
 
     assert page.evaluate(REGISTER) == "redundant"
@@ -185,7 +158,7 @@ def test_files_of_two_versions_are_not_kept_together(site: Site, page: Page, pat
 
 
 def test_the_rest_is_asked_for_in_one_piece_and_kept_as_it_would_be_sent(site: Site, page: Page) -> None:
-    opened, rest = parts(site.folder)
+    opened, rest = parts_of(site.folder)
     page.goto(site.url + BLANK)
     site.asked.clear()
 
