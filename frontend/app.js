@@ -647,16 +647,19 @@ function dress() {
 
 /**
  * Do what a touch asked for, in its line. What fails is said where it was touched, or on the page that is there by
- * now; else that page is drawn anew, and what was touched may say that it is done.
+ * now; else that page is drawn anew, and what was touched may say that it is done. again: where what was given
+ * stands nowhere else any more, it can be given again with nothing typed anew.
  */
-function accept(from, line, act, { once = null, done = () => {} } = {}) {
+function accept(from, line, act, { once = null, done = () => {}, again = null } = {}) {
   touches.give(
     line,
     act,
     (error, made) => {
       if (!error) done(made);
       else {
-        sayTrouble(from, error.says ?? `That was not kept: ${error.message}`);
+        const says = error.says ?? `That was not kept: ${error.message}`;
+        sayTrouble(from, says);
+        if (again) askAgain(says).then((isWanted) => isWanted && again());
         drawSoon();
       }
     },
@@ -664,13 +667,26 @@ function accept(from, line, act, { once = null, done = () => {} } = {}) {
   );
 }
 
+/** Nothing else is asked before that is answered, wherever the maker goes. */
+const askAgain = (says) =>
+  tellPlain({
+    title: "Not saved",
+    lines: [says, "What you wrote is still here."],
+    answer: "Save it again",
+    stays: true,
+    leave: "Do not save it",
+  });
+
 function sayTrouble({ screen: touched }, says) {
   const there = touched.isConnected ? touched : screen;
   if (there?.trouble) there.trouble(says);
   else tellPlain({ title: "Not saved", lines: [says], answer: "Carry on" });
 }
 
-/** Keep entries, all of them or none; the screen changes only once they are on the phone's disk. */
+/**
+ * Keep entries, all of them or none; the screen changes only once they are on the phone's disk. What was given in a
+ * dialog, which is closed by then, has no `once`.
+ */
 function keep(from, entries, { once, says } = {}) {
   const at = studio.at();
   const run = journalOf(from);
@@ -678,7 +694,8 @@ function keep(from, entries, { once, says } = {}) {
     await holdRun(run);
     await studio.enterAll(run, entries, at);
   };
-  accept(from, DISK, write, { once: once && onceOf(run, once), done: () => redraw(from, says) });
+  const again = once ? null : () => keep(from, entries, { says });
+  accept(from, DISK, write, { once: once && onceOf(run, once), done: () => redraw(from, says), again });
 }
 
 const journalOf = ({ route: { name, id } }) => (name === "shelf" ? "shelf" : id);
@@ -690,14 +707,16 @@ function redraw({ screen: touched }, says = "") {
   draw();
 }
 
-function keepPicture(from, { blob, sha256, text }) {
+function keepPicture(from, picture) {
+  const { blob, sha256, text } = picture;
   const at = studio.at();
   const { id } = from.route;
   const write = async () => {
     await holdRun(id);
     await studio.enterPicture(id, blob, sha256, text ? { text } : {}, at);
   };
-  accept(from, DISK, write, { done: () => redraw(from, "The photograph is kept.") });
+  const again = () => keepPicture(from, picture);
+  accept(from, DISK, write, { done: () => redraw(from, "The photograph is kept."), again });
 }
 
 function begin(from, { recipe: chosen, size }) {

@@ -21,7 +21,7 @@ async function open(dialog, valueOf, more) {
 
 /** @template T @typedef {{letter?: string, label: string, says?: string, value: T}} Pickable */
 
-const back = () =>
+const back = (words = "Back") =>
   h(
     "button",
     {
@@ -29,7 +29,7 @@ const back = () =>
       class: "quiet knuckle",
       onclick: ({ currentTarget }) => currentTarget.closest("dialog")?.close(""),
     },
-    "Back",
+    words,
   );
 
 /** @param {{title: string, answer: string, needed?: boolean, says?: string, hint?: string}} asked */
@@ -80,10 +80,10 @@ export function pickOne({ title, choices, says = "" }) {
 }
 
 /**
- * `stays`: of the page, not of the screen in sight.
- * @param {{title: string, lines: string[], answer: string, stays?: boolean}} told
+ * `stays`: of the page, not of the screen in sight. `leave`: the words of the other way out, which answers null.
+ * @param {{title: string, lines: string[], answer: string, stays?: boolean, leave?: string}} told
  */
-export function tellPlain({ title, lines, answer, stays = false }) {
+export function tellPlain({ title, lines, answer, stays = false, leave = "" }) {
   const form = h(
     "form",
     { method: "dialog", class: "stack" },
@@ -94,6 +94,7 @@ export function tellPlain({ title, lines, answer, stays = false }) {
       lines.map((line) => h("li", {}, line)),
     ),
     h("button", { type: "submit", value: "read", class: "copper" }, answer),
+    leave ? back(leave) : null,
   );
   return open(h("dialog", { "aria-label": title }, form), () => true, { stays });
 }

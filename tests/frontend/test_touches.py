@@ -168,6 +168,48 @@ def test_the_first_touch_of_a_page_is_taken_and_what_shows_as_done_is_on_the_dis
     assert kinds(page, run) == ["numbered", "weighed"]
 
 
+# A disk with no room, until it has some.
+FULL = """full => {
+    window.room ??= IDBObjectStore.prototype.put;
+    IDBObjectStore.prototype.put = full
+        ? function () { throw new DOMException("no room", "QuotaExceededError"); }
+        : window.room;
+}"""
+
+
+def test_what_was_written_is_there_still_when_the_disk_takes_it_at_last(page: Page, home: Server) -> None:
+    """Every dialog is closed by the time the disk says no: what was given in it is given again with one touch."""
+    run = begin_bar(page, home)
+    lot = {"Its trade name": "Kaolin", "How much": "1 kg", "Supplier's lot number": "KL 5"}
+    written = (
+        (f"#/record/{run}", "record", "A note", {"": "Rain all day"}, "Keep it", "Rain all day"),
+        ("#/shelf", "shelf", "Receive a lot", lot, "On the shelf", "Kaolin"),
+        (f"#/bench/{run}", "bench", "It reads something else", {}, "It reads 55 g", "oil"),
+    )
+    for address, name, opens, fields, gives, then in written:
+        go(page, address, f"{name}-screen")
+        page.evaluate(FULL, True)
+        page.get_by_role("button", name=opens).first.click()
+        dialog = page.get_by_role("dialog")
+        for label, text in fields.items():
+            (dialog.get_by_label(label, exact=True) if label else dialog.get_by_role("textbox")).fill(text)
+        if not fields:
+            type_on_pad(page, "152")
+        dialog.locator("[type=submit].copper").click()
+
+        asked = page.get_by_role("dialog", name="Not saved")
+        expect(asked).to_contain_text("What you wrote is still here.")
+        asked.get_by_role("button", name="Save it again").click()
+        expect(asked).to_be_visible()  # there is no room yet
+        go(page, "#/studio", "studio-screen")
+        page.evaluate(FULL, False)
+        asked.get_by_role("button", name="Save it again").click()
+
+        expect(asked).to_have_count(0)
+        go(page, address, f"{name}-screen")
+        expect(page.locator(f"{name}-screen")).to_contain_text(then)
+
+
 KIT = {
     "format": "bowlside-kit/1",
     "scales": [{"id": "bench", "name": "Bench scale", "capacity": "5 kg", "division": "1 g"}],
