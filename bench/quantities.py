@@ -184,16 +184,27 @@ def _split(text: str, where: str, wanted: str = _AMOUNT_WANTED) -> tuple[Fractio
 
 
 def _ask_which(text: str, unit: str, where: str) -> None:
-    """AmountError where "1,000 g" may be one gram or a thousand; so many of a great unit can only be decimals."""
+    """AmountError where "1,000 g" may be one gram or a thousand."""
+    ways = _two_ways(text, unit)
+    if ways:
+        raise AmountError(where, f"“{text.strip()[:40]}”: {ways[0]} or {ways[1]}? Write one of them.")
+
+
+def two_ways(text: str) -> tuple[str, str] | None:
+    """What a written amount may mean: one gram or a thousand. The first is as which a kept one is read."""
+    found = _AMOUNT.fullmatch(_plain(text))
+    return _two_ways(text, _part(found, "unit").strip().lower()) if found else None
+
+
+def _two_ways(text: str, unit: str) -> tuple[str, str] | None:
+    """None where it can only be read one way: so many of a great unit can only be decimals."""
     found = _TWO_WAYS.match(text)
     if not found or unit in _GREAT_UNITS:
-        return
+        return None
     whole, part = _part(found, 1), _part(found, 2) or _part(found, 3)
     decimal = f"{whole}.{part}".rstrip("0").rstrip(".")
     named = f" {unit}" if unit else ""
-    raise AmountError(
-        where, f"“{text.strip()[:40]}”: {decimal}{named} or {whole}{part}{named}? Write one of them."
-    )
+    return f"{decimal}{named}", f"{whole}{part}{named}"
 
 
 def read_amount(text: str, measures: Measures | None, where: str = "amount", kept: bool = False) -> Amount:

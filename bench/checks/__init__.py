@@ -20,6 +20,7 @@ RULES: tuple[Rule, ...] = (
     structure.embeds,
     structure.unasked,
     structure.melted_early,
+    numbers.two_ways,
     numbers.sums,
     numbers.too_small,
     numbers.no_density,

@@ -14,6 +14,19 @@ WIDE_PPM = 50_000  # lines and pieces further apart than this are worth a look: 
 POWDERS = ("bicarbonate", "citric_acid", "powder", "salt", "mica", "lake", "pigment", "dye")
 
 
+def two_ways(subject: Subject) -> Iterator[Finding]:
+    """What was taken in before "1.000 g" was asked about."""
+    for each in subject.recipe.get("asks", []):
+        read, other = each["ways"]
+        yield finding(
+            "look",
+            each["where"],
+            f"“{each['written']}”: {read} or {other}?",
+            why=f"It is read as {read}.",
+            do="Write one of them.",
+        )
+
+
 def sums(subject: Subject) -> Iterator[Finding]:
     """Lines that come to another mass than the pieces as written take."""
     for component in subject.parts:

@@ -1,5 +1,6 @@
 """What a rule looks at: a measured recipe, and today's air and the kit where they are known."""
 
+import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
@@ -44,7 +45,18 @@ class Subject:
 
     def place(self, where: str) -> str:
         """What a finding's `where` points at, in words: "Fizzing base: Melt the butter"."""
-        return self._places.get(where, "the whole piece")
+        return self._places.get(where) or self._places.get(self._part_of(where), "the whole piece")
+
+    def _part_of(self, field: str) -> str:
+        """The part or the line that a field of the recipe is of: "components.0.lines.2.amount"."""
+        found = re.match(r"(?:components\.(\d+)|assembly)(?:\.lines\.(\d+))?", field)
+        if not found:
+            return ""
+        place = -1 if found[1] is None else int(found[1])
+        component = self.recipe["components"][place]
+        if found[2] is None:
+            return component["id"]
+        return f"{component['id']}.{component['lines'][int(found[2])]['id']}"
 
     @cached_property
     def _places(self) -> dict[str, str]:

@@ -40,7 +40,7 @@ def read_recipe(document: object, kept: bool = False) -> MeasuredRecipe:
     ingredients = {key: source.ingredient(key) for key in source.ingredients}
     mark(components, ingredients)
     measures = source.measures or "metric"
-    return {
+    measured: MeasuredRecipe = {
         "format": "bowlside-measured/1",
         "title": written["title"],
         "summary": written.get("summary", ""),
@@ -53,6 +53,9 @@ def read_recipe(document: object, kept: bool = False) -> MeasuredRecipe:
         "ingredients": ingredients,
         "components": components,
     }
+    if source.asks:
+        measured["asks"] = source.asks
+    return measured
 
 
 def _components(source: Source, written: WrittenRecipe) -> list[Component]:

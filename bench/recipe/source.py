@@ -1,12 +1,20 @@
 """What every part of a written recipe is read by: its ingredients, and whose spoons it means."""
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 
 from bench.cautions import HAZARDS, LYE
 from bench.errors import RecipeError
-from bench.quantities import Amount, read_amount, read_celsius_mk, read_density, read_mass_mg, read_ppm
+from bench.quantities import (
+    Amount,
+    read_amount,
+    read_celsius_mk,
+    read_density,
+    read_mass_mg,
+    read_ppm,
+    two_ways,
+)
 from bench.shapes.recipe import (
     Density,
     Fragrance,
@@ -14,6 +22,7 @@ from bench.shapes.recipe import (
     Heat,
     Ingredient,
     Measures,
+    TwoWays,
     WrittenDensity,
     WrittenFragrance,
     WrittenHeat,
@@ -37,9 +46,18 @@ class Source:
     measures: Measures | None  # None: the recipe does not say, so it has no spoons
     written_for: int
     kept: bool  # it was taken in by an earlier version; see `read_amount`
+    asks: list[TwoWays] = field(default_factory=list)  # what a kept one has that is asked about today
 
     def mass_mg(self, text: str, where: str) -> Mg:
+        self._note(text, where)
         return read_mass_mg(text, where, self.kept)
+
+    def _note(self, text: str, where: str) -> None:
+        """Ask about what a kept recipe has and a new one could not."""
+        ways = two_ways(text) if self.kept else None
+        written = text.strip()[:40]
+        if ways:
+            self.asks.append({"where": where, "written": written, "ways": list(ways)})
 
     def density(self, ingredient: Id) -> Fraction | None:
         density = self.ingredients[ingredient].get("density")
@@ -70,6 +88,7 @@ class Source:
             raise RecipeError(
                 f"{where}.ingredient", f"There is no ingredient “{ingredient}”. It could be {known}."
             )
+        self._note(text, f"{where}.amount")
         amount = read_amount(text, self.measures, f"{where}.amount", self.kept)
         if amount.kind == "mass":
             return amount, amount.value

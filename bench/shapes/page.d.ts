@@ -526,6 +526,15 @@ export interface Component {
   readonly steps: readonly RecipeStep[];
 }
 
+/** A written amount that can be read in two ways, and was taken in before it was asked about. */
+export interface TwoWays {
+  /** a field of the recipe */
+  readonly where: string;
+  readonly written: string;
+  /** as which it is read, and as which it may have been meant */
+  readonly ways: readonly string[];
+}
+
 /** A recipe whose amounts have been read into whole numbers, every default filled in. */
 export interface MeasuredRecipe {
   readonly format: "bowlside-measured/1";
@@ -544,6 +553,8 @@ export interface MeasuredRecipe {
   readonly ingredients: { readonly [key: string]: Ingredient };
   /** the assembly last */
   readonly components: readonly Component[];
+  /** of a recipe that is kept */
+  readonly asks?: readonly TwoWays[];
 }
 
 export type Level = "will_not_run" | "look" | "know";

@@ -532,6 +532,14 @@ class Component(TypedDict):
     steps: list[RecipeStep]
 
 
+class TwoWays(TypedDict):
+    """A written amount that can be read in two ways, and was taken in before it was asked about."""
+
+    where: str  # a field of the recipe
+    written: str
+    ways: list[str]  # as which it is read, and as which it may have been meant
+
+
 class MeasuredRecipe(TypedDict):
     """A recipe whose amounts have been read into whole numbers, every default filled in."""
 
@@ -546,6 +554,7 @@ class MeasuredRecipe(TypedDict):
     looks_like_food: bool | None  # None: not said
     ingredients: dict[Id, Ingredient]
     components: list[Component]  # the assembly last
+    asks: NotRequired[list[TwoWays]]  # of a recipe that is kept
 
 
 # What is said of a recipe

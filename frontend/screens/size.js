@@ -8,6 +8,7 @@
 //
 // The sheet is made here, on the phone, by the same pure function the run will use.
 
+import { sketch } from "../bench/draft.js";
 import { chooseSize, makeSheet } from "../bench/sheet.js";
 import { define, h, sameData, setText, show, tell } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
@@ -470,12 +471,27 @@ class SizeScreen extends HTMLElement {
 
   #write(sheet) {
     const { warnings, components } = this.#parts;
-    warnings.replaceChildren(...sheet.warnings.map((warning) => h("li", {}, warning.text)));
-    show(warnings, sheet.warnings.length > 0);
+    const texts = [...asked(this.#data.recipe.document), ...sheet.warnings.map(({ text }) => text)];
+    warnings.replaceChildren(...texts.map((text) => h("li", {}, text)));
+    show(warnings, texts.length > 0);
     components.replaceChildren(
       ...sheet.components.map((component) => plate(sheet, component)).filter(Boolean),
     );
   }
+}
+
+/** What was kept before it was asked about, as "1.000 g": in whose name, and the question. */
+function asked(written) {
+  return [...sketch(written).faults]
+    .filter(([at]) => at)
+    .map(([at, says]) => {
+      const [, place, index] = /^(?:components\.(\d+)|assembly)(?:\.lines\.(\d+))?/.exec(at) ?? [];
+      const part = place === undefined ? written.assembly : written.components[place];
+      const line = part?.lines?.[index];
+      return [line ? written.ingredients[line.ingredient]?.name : part?.name, says]
+        .filter(Boolean)
+        .join(": ");
+    });
 }
 
 /** A swap's arithmetic and method, then what it changes in the check and on the label. */

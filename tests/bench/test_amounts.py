@@ -10,8 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from workshop import make_document
 
-from bench import AmountError, read_amount, read_duration_ms, read_recipe
-from bench.quantities import KITCHEN_UNITS, read_density, spoon_drawer
+from bench import AmountError, check_recipe, read_amount, read_duration_ms, read_recipe
+from bench.quantities import KITCHEN_UNITS, read_density, spoon_drawer, two_ways
 
 UG, NL = "mass", "volume"
 
@@ -178,7 +178,43 @@ def test_what_was_kept_before_it_was_asked_of_is_read_as_it_was():
     document = make_document("1.000 g", part_piece="1.000 g")
     with pytest.raises(AmountError, match="1 g or 1000 g"):
         read_recipe(document)
-    assert read_recipe(document, kept=True)["components"][0]["piece_mg"] == 1000
+    kept = read_recipe(document, kept=True)
+    assert kept["components"][0]["piece_mg"] == 1000
+
+
+def test_and_the_check_asks_about_it_in_every_field():
+    document = make_document("1.000 g", "250 g", part_piece="1,000 g")
+    document["components"][0]["lines"][1]["substitutes"] = [{"ingredient": "i0", "amount": "12.000 g"}]
+    asked = [
+        each for each in check_recipe(read_recipe(document, kept=True)) if each["do"] == "Write one of them."
+    ]
+
+    assert [(each["level"], each["where"], each["what"], each["why"]) for each in asked] == [
+        ("look", "components.0.piece", "“1,000 g”: 1 g or 1000 g?", "It is read as 1 g."),
+        ("look", "components.0.lines.0.amount", "“1.000 g”: 1 g or 1000 g?", "It is read as 1 g."),
+        (
+            "look",
+            "components.0.lines.1.substitutes.0.amount",
+            "“12.000 g”: 12 g or 12000 g?",
+            "It is read as 12 g.",
+        ),
+    ]
+    assert [each["place"] for each in asked][:2] == ["Mix", "Mix: Ingredient 0"]
+
+
+@given(st.text(max_size=30) | st.from_regex(r"[1-9][0-9]{0,2}[,.][0-9]{3} ?(g|kg|tsp|ml|%)?", fullmatch=True))
+def test_what_is_asked_about_when_it_is_typed_is_asked_about_when_it_is_kept(text):
+    try:
+        read_amount(text, "us", kept=True)
+    except AmountError:
+        return
+    try:
+        read_amount(text, "us")
+    except AmountError as fault:
+        ways = two_ways(text)
+        assert ways and " or ".join(ways) in fault.says
+    else:
+        assert two_ways(text) is None
 
 
 def test_a_spoon_with_no_country_is_asked_about():

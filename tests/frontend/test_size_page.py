@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator
 
 import pytest
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Page, Route, expect
 
 from tests.frontend.hands import NO_COPY
 from tests.frontend.phones import call
@@ -65,3 +65,27 @@ def test_a_mix_that_is_left_says_how_many_pieces_it_gives(size: Page) -> None:
 
     expect(size.locator(".size-says")).to_have_text("700 g of Fizzing base gives 4 pieces")
     expect(size.get_by_role("button", name="Begin 4 pieces")).to_be_enabled()
+
+
+def test_an_amount_that_was_kept_before_it_was_asked_about_is_asked_about(
+    page: Page, live_server: Server
+) -> None:
+    """Here as if an earlier version had taken it in: this one would not."""
+
+    def as_kept(route: Route) -> None:
+        answer = route.fetch()
+        recipe = answer.json()
+        first = recipe["document"]["components"][0]
+        first["lines"][0]["amount"], first["piece"] = "1.000 g", "1,250 g"
+        route.fulfill(response=answer, json=recipe)
+
+    page.route(re.compile(r"/api/v1/recipes/[0-9a-f-]{36}$"), as_kept)
+    recipes = call(live_server, "GET", "recipes")["recipes"]
+    found = next(each["id"] for each in recipes if each["title"] == THREE_PART)
+    page.goto(f"{live_server.url}#/size/{found}")
+
+    said = page.locator(".size-what .cautions li")
+    expect(said.nth(0)).to_have_text(re.compile("“1.000 g”: 1 g or 1000 g"))
+    expect(said.filter(has_text="1.25 g or 1250 g?")).to_have_text(re.compile("^Fizzing base: "))
+    page.get_by_role("link", name="Edit this recipe").click()
+    expect(page.get_by_text("“1.000 g”: 1 g or 1000 g? Write one of them.").first).to_be_visible()
