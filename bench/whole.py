@@ -8,6 +8,8 @@ Rounding is half to even on integers, so Python and JavaScript agree to the last
 
 import json
 
+from bench.words import point, say
+
 PPM = 1_000_000
 _TENS = (1, 10, 100, 1000, 10_000)
 
@@ -66,7 +68,7 @@ def grams(mg: int, division_mg: int) -> str:
     shown = half_even(mg, step)
     sign = "-" if shown < 0 else ""
     units, rest = divmod(abs(shown), _TENS[decimals])
-    return f"{sign}{units}.{rest:0{decimals}d} g" if decimals else f"{sign}{units} g"
+    return f"{sign}{units}{point()}{rest:0{decimals}d} g" if decimals else f"{sign}{units} g"
 
 
 def per_cent(numerator: int, denominator: int) -> str:
@@ -74,7 +76,7 @@ def per_cent(numerator: int, denominator: int) -> str:
     tenths = half_even(1000 * numerator, denominator) if denominator else 0
     sign = "-" if tenths < 0 else ""
     units, rest = divmod(abs(tenths), 10)
-    return f"{sign}{units}.{rest} %"
+    return f"{sign}{units}{point()}{rest} %"
 
 
 def apart(one: tuple[int, int], other: tuple[int, int]) -> tuple[str, str]:
@@ -89,7 +91,7 @@ def apart(one: tuple[int, int], other: tuple[int, int]) -> tuple[str, str]:
 def _share_text(numerator: int, denominator: int, decimals: int) -> str:
     shown = half_even(100 * _TENS[decimals] * numerator, denominator) if denominator else 0
     units, rest = divmod(shown, _TENS[decimals])
-    return f"{units}.{rest:0{decimals}d} %"
+    return f"{units}{point()}{rest:0{decimals}d} %"
 
 
 def times(numerator: int, denominator: int) -> str:
@@ -105,22 +107,23 @@ def more_by(numerator: int, denominator: int) -> str:
 def _no_longer(shown: int, places: int) -> str:
     """Tenths, hundredths … in decimals without the noughts at their end."""
     units, rest = divmod(shown, _TENS[places])
-    return f"{units}.{rest:0{places}d}".rstrip("0").rstrip(".")
+    return f"{units}{point()}{rest:0{places}d}".rstrip("0").rstrip(point())
 
 
 def span(ms: int) -> str:
     """A duration in words: "15 s", "2 min 30 s", "6 h 10 min", "2 days"."""
     seconds = half_even(ms, 1000)
-    parts: list[str] = []
-    for size, one, many in ((86400, "day", "days"), (3600, "h", "h"), (60, "min", "min"), (1, "s", "s")):
+    days, seconds = divmod(seconds, 86400)
+    parts = [say("span-days", count=days)] if days else []
+    for size, unit in ((3600, "h"), (60, "min"), (1, "s")):
         count, seconds = divmod(seconds, size)
         if count:
-            parts.append(f"{count} {one if count == 1 else many}")
+            parts.append(f"{count} {unit}")
     return " ".join(parts[:2]) or "0 s"
 
 
 def celsius(mk: int) -> str:
     """A temperature, given in thousandths of a degree, in words: "60 °C", "37.5 °C"."""
     degrees, rest = divmod(abs(mk), 1000)
-    part = f".{rest:03d}".rstrip("0").rstrip(".")
+    part = f"{point()}{rest:03d}".rstrip("0").rstrip(point())
     return f"{'-' if mk < 0 else ''}{degrees}{part} °C"

@@ -1,5 +1,7 @@
 """Making a whole round more or less to match a weight that is off, worked out to its end before it is offered."""
 
+from typing import Literal
+
 from bench.brief import joined
 from bench.capacity import WeighedLine, carried, loads, too_full
 from bench.journal import in_reach
@@ -12,10 +14,13 @@ from bench.shapes.units import Mg
 from bench.sizing import pieces_from
 from bench.weighing import allowed_mg
 from bench.whole import apart, grams, more_by, times
+from bench.words import say
+
+Way = Literal["up", "down", "rest"]  # the rest up, all down to what there is, what is to come down
 
 
 def carry(
-    view: View, line: SheetLine, label: str, num: int, den: int, kept: list[str] | None = None
+    view: View, line: SheetLine, way: Way, num: int, den: int, kept: list[str] | None = None
 ) -> list[Answer]:
     """The answer that makes every target of this line's round num / den of the sheet's, worked out to its
     end; none where that cannot work. kept: lines that stay as they are."""
@@ -31,7 +36,7 @@ def carry(
         body["left"] = kept
     says = joined(_says(view, line, num, den, ends), excess.says if excess else "")
     key = "carry_rest" if kept else "carry"
-    return [answer(key, f"{label}, × {times(num, den)}", "carried", body, says=says)]
+    return [answer(key, say(f"prompting-match-{way}", factor=times(num, den)), "carried", body, says=says)]
 
 
 def carry_rest(view: View, line: SheetLine) -> list[Answer]:
@@ -42,7 +47,7 @@ def carry_rest(view: View, line: SheetLine) -> list[Answer]:
     to_come = any(each.told["status"] == "open" for each in lines)
     if not to_come or num >= den:
         return []
-    return carry(view, line, "Make less of the rest", num, den, sorted(each.id for each in kept))
+    return carry(view, line, "rest", num, den, sorted(each.id for each in kept))
 
 
 def _says(view: View, line: SheetLine, num: int, den: int, ends: dict[str, Mg]) -> str:
@@ -50,14 +55,18 @@ def _says(view: View, line: SheetLine, num: int, den: int, ends: dict[str, Mg]) 
     component, lines = view.components[line["component"]], view.round_of(line)
     total = sum(ends.values())
     pieces = pieces_from(component, total)
-    enough = f", enough for {pieces}" if component["piece_mg"] and pieces else ""
-    said = [f"{component['name']} becomes {grams(total, 1000)}{enough}"]
+    becomes = say("prompting-part-becomes", part=component["name"], mass=grams(total, 1000))
+    if component["piece_mg"] and pieces:
+        becomes = say(
+            "prompting-part-becomes-enough", part=component["name"], mass=grams(total, 1000), pieces=pieces
+        )
+    said = [becomes]
     tops = [top for each in lines if (top := _top_up(view, each, num, den, ends[each.id]))]
     if tops:
-        said.append(f"top up {', '.join(tops)}")
+        said.append(say("prompting-top-up-lines", lines=", ".join(tops)))
     said += _shifted(lines, ends)
     if num > den:
-        said.append(f"you need {more_by(num, den)} more of the rest")
+        said.append(say("prompting-need-more", more=more_by(num, den)))
     return "; ".join(said) + "."
 
 
@@ -67,7 +76,7 @@ def _top_up(view: View, line: WeighedLine, num: int, den: int, end: Mg) -> str:
     more = end - line.in_mg
     if not line.in_mg or more <= allowed_mg(line.line, division, num, den):
         return ""
-    return f"{grams(more, division)} {line.name}"
+    return say("prompting-top-up-line", mass=grams(more, division), name=line.name)
 
 
 def _shifted(lines: list[WeighedLine], ends: dict[str, Mg]) -> list[str]:
@@ -83,5 +92,5 @@ def _shifted(lines: list[WeighedLine], ends: dict[str, Mg]) -> list[str]:
     for line in sorted(lines, key=off, reverse=True)[:2]:
         if 1000 * off(line) > meant * whole:
             now, was = apart((ends[line.id], whole), (line.mg, meant))
-            said.append(f"{line.name} {now} of it instead of {was}")
+            said.append(say("prompting-share-moves", name=line.name, share=now, was=was))
     return said

@@ -13,6 +13,7 @@ from bench.shapes.sheet import PiecesStep
 from bench.shapes.state import PieceCount
 from bench.shapes.units import Mg
 from bench.whole import grams
+from bench.words import say, say_all
 
 _NONE: PieceCount = {"good": 0, "spoiled": 0, "partial": 0, "of": {}}
 
@@ -41,11 +42,11 @@ def pieces(view: View, step: PiecesStep) -> Said:
     sprayed = len(view.state["looks"].get(step["id"], []))
     says = joined(
         step["again"] if step["again"] and made.made else step["says"],
-        f"Sprayed again {'once' if sprayed == 1 else f'{sprayed} times'}." if sprayed else "",
+        say("prompting-sprayed-again", times=sprayed) if sprayed else "",
         in_hand.says or _again_says(view, step, made),
         before_next(view, step),
     )
-    caption = f"of {made.wanted} {step['verb']}"
+    caption = say("prompting-of-wanted", wanted=made.wanted, verb=step["verb"])
     answers = _good(view, step, made, in_hand) + _not_good(step, made, in_hand)
     return Said(says, answers, {"mg": None, "text": str(made.made), "caption": caption})
 
@@ -66,13 +67,11 @@ def _body(step: PiecesStep, made: _Made, in_hand: _InHand) -> CountedBody:
 
 def _good(view: View, step: PiecesStep, made: _Made, in_hand: _InHand) -> list[Answer]:
     body, verb, left = _body(step, made, in_hand), step["verb"], made.left
-    key, good, name = "all", left, "One" if left == 1 else f"All {left}"
-    if step["one_by_one"]:
-        key, good, name = "one", 1, "One"
+    key, good = ("one", 1) if step["one_by_one"] else ("all", left)
     answers = [
         answer(
             f"{key}_{way['id']}",
-            f"{name} {verb}: {way['name']}",
+            say(f"prompting-{key}-made-way", count=good, verb=verb, way=way["name"]),
             "counted",
             {**body, "good": good, "way": way["id"]},
             says=way["says"],
@@ -81,12 +80,16 @@ def _good(view: View, step: PiecesStep, made: _Made, in_hand: _InHand) -> list[A
         for index, way in enumerate(step["ways"])
     ]
     if not step["ways"]:
-        answers = [answer(key, f"{name} {verb}", "counted", {**body, "good": good}, strong=in_hand.whole)]
+        label = say(f"prompting-{key}-made", count=good, verb=verb)
+        answers = [answer(key, label, "counted", {**body, "good": good}, strong=in_hand.whole)]
         in_a_row, of_all = _in_a_row(view, step, made, in_hand.part)
         if step["one_by_one"] and in_hand.whole and in_a_row > 1:
             told: CountedBody = {"step": step["id"], "seen": made.seen} if of_all else body
-            answers.append(answer("all", f"All {in_a_row} {verb}", "counted", {**told, "good": in_a_row}))
-    several = f"Several {verb}" if step["one_by_one"] else "Some other number"
+            label = say("prompting-all-made", count=in_a_row, verb=verb)
+            answers.append(answer("all", label, "counted", {**told, "good": in_a_row}))
+    several = say("prompting-other-number")
+    if step["one_by_one"]:
+        several = say("prompting-several-made", verb=verb)
     return [*answers, answer("some", several, "counted", body, wants="count", most=left)]
 
 
@@ -94,13 +97,14 @@ def _not_good(step: PiecesStep, made: _Made, in_hand: _InHand) -> list[Answer]:
     key, body = step["id"], _body(step, made, in_hand)
     answers: list[Answer] = []
     if step["again"] is not None:
-        label, again = "It has dried: spray and work in", step["again"]
+        label, again = say("prompting-dried"), step["again"]
         answers.append(answer("respray", label, "looked", {"step": key, "answer": "not_yet"}, says=again))
     if step["partial"]:
         strong = not in_hand.whole
-        answers.append(answer("partial", "A small one", "counted", {**body, "partial": 1}, strong=strong))
-    answers.append(answer("spoiled", "One spoiled", "counted", {**body, "spoiled": 1}))
-    answers.append(answer("enough", "None left: stop here", "done", {"step": key}))
+        small = say("prompting-small-piece")
+        answers.append(answer("partial", small, "counted", {**body, "partial": 1}, strong=strong))
+    answers.append(answer("spoiled", say("prompting-spoiled"), "counted", {**body, "spoiled": 1}))
+    answers.append(answer("enough", say("prompting-none-left"), "done", {"step": key}))
     return answers
 
 
@@ -111,7 +115,7 @@ def _again_says(view: View, step: PiecesStep, made: _Made) -> str:
     held = {key: vessel["in_mg"] for key, vessel in view.state["vessels"].items()}
     left = left_of_mix(step, held, made.told, view.sheet)
     more = left // step["piece_mg"]
-    return f"{grams(left, 1000)} left: {more} more {_pieces(more)}." if more else ""
+    return say("prompting-left-makes", mass=grams(left, 1000), pieces=more) if more else ""
 
 
 def _in_a_row(view: View, step: PiecesStep, made: _Made, part: str | None) -> tuple[int, bool]:
@@ -139,20 +143,17 @@ def _in_hand(view: View, step: PiecesStep, count: PieceCount) -> _InHand:
         left, name = _left_in(view, step, count, vessel), view.vessels[vessel]["name"]
         if left >= piece:
             whole = left // piece
-            return _InHand(vessel, f"From {name}: {whole} more {_pieces(whole)} in it.", True)
+            return _InHand(vessel, say("prompting-from-portion", name=name, pieces=whole), True)
         leftovers.append((name, max(0, left)))
     joined_mg = max(0, sum(mg for _, mg in leftovers) - count["of"].get("joined", 0) * piece)
     if joined_mg >= piece:
-        parts = " and ".join(f"{grams(mg, 1000)} of {name}" for name, mg in leftovers if mg)
-        return _InHand("joined", f"Join what is left: {parts} make {joined_mg // piece} more.", True)
-    says = f"{grams(joined_mg, 1000)} left: too little for a {grams(piece, 1000)} piece."
+        parts = [say("prompting-join-part", mass=grams(mg, 1000), name=name) for name, mg in leftovers if mg]
+        says = say("prompting-join-left", parts=say_all(parts), pieces=joined_mg // piece)
+        return _InHand("joined", says, True)
+    says = say("prompting-left-too-little", mass=grams(joined_mg, 1000), piece=grams(piece, 1000))
     return _InHand("joined", says, not step["partial"])
 
 
 def _left_in(view: View, step: PiecesStep, count: PieceCount, vessel: str) -> Mg:
     """What is left of a portion after the pieces that were made of it."""
     return view.state["vessels"][vessel]["in_mg"] - count["of"].get(vessel, 0) * step["piece_mg"]
-
-
-def _pieces(number: int) -> str:
-    return "piece" if number == 1 else "pieces"

@@ -3,12 +3,12 @@
 from bench.brief import joined
 from bench.journal import portion_targets
 from bench.prompting.answers import answer
-from bench.prompting.on_scale import zeroing
 from bench.prompting.view import Said, View
 from bench.shapes.prompts import Answer, OnScale
 from bench.shapes.sheet import SplitStep
 from bench.shapes.units import Mg
 from bench.whole import ceiling, grams, to_division
+from bench.words import say
 
 
 def split(view: View, step: SplitStep) -> Said:
@@ -21,7 +21,7 @@ def split(view: View, step: SplitStep) -> Said:
     division = scale["division_mg"] if scale else 1000
     reads = to_division(targets[index], division)
     text = grams(reads, division)
-    stays = f"The rest, {grams(targets[-1], division)}, stays as {rest['name']}."
+    stays = say("prompting-rest-stays", mass=grams(targets[-1], division), name=rest["name"])
     weigh: OnScale = {
         "line": None,
         "name": portion["name"],
@@ -41,16 +41,22 @@ def split(view: View, step: SplitStep) -> Said:
     return Said(
         joined(step["says"] if view.is_first_asked(step) else "", stays),
         _answers(portion["vessel"], text, seen, there),
-        {"mg": reads, "text": text, "caption": f"weigh out for {portion['name']}"},
+        {"mg": reads, "text": text, "caption": say("prompting-weigh-out-for", name=portion["name"])},
         weigh,
-        first=zeroing(scale["name"], "Empty bowl on") if scale else "",
+        first=say("prompting-zero-empty", scale=scale["name"]) if scale else "",
     )
 
 
 def _answers(vessel: str, text: str, seen: Mg, there: Mg) -> list[Answer]:
     return [
-        answer("reads", f"It reads {text}", "portioned", {"vessel": vessel, "mg": seen}, strong=True),
         answer(
-            "other", "It reads something else", "portioned", {"vessel": vessel}, wants="reading", most=there
+            "reads",
+            say("prompting-reads", reading=text),
+            "portioned",
+            {"vessel": vessel, "mg": seen},
+            strong=True,
+        ),
+        answer(
+            "other", say("prompting-reads-else"), "portioned", {"vessel": vessel}, wants="reading", most=there
         ),
     ]

@@ -8,19 +8,21 @@ from bench.shapes.entries import DoneBody
 from bench.shapes.prompts import Answer, Besides, Number
 from bench.shapes.sheet import DoStep
 from bench.whole import grams, span
+from bench.words import say
 
 
 def do(view: View, step: DoStep) -> Said:
-    done = answer("done", "Done", "done", {"step": step["id"]}, strong=True)
+    done = answer("done", say("prompting-done"), "done", {"step": step["id"]}, strong=True)
     answers = _ways(step) or [done, *_and_judged(view, step)]
     number: Number | None = None
     if step["mg"] is not None:
-        number = {"mg": step["mg"], "text": grams(step["mg"], 1000), "caption": "at the least"}
+        number = {"mg": step["mg"], "text": grams(step["mg"], 1000), "caption": say("prompting-at-least")}
     if step["about_ms"] is not None:
         length = span(step["about_ms"])
-        number = number or {"mg": None, "text": length, "caption": "about"}
+        number = number or {"mg": None, "text": length, "caption": say("prompting-about")}
         if step["id"] not in view.guides:
-            answers.append(answer("begin", f"Time it: {length}", "began", {"step": step["id"]}))
+            label = say("prompting-time-it", length=length)
+            answers.append(answer("begin", label, "began", {"step": step["id"]}))
     return Said(joined(step["says"], before_next(view, step)), answers, number)
 
 
@@ -30,7 +32,8 @@ def _and_judged(view: View, step: DoStep) -> list[Answer]:
         if check["kind"] == "check" and check["after"] == [step["id"]] and not view.is_settled(check["id"]):
             also: list[Besides] = [{"kind": "looked", "body": {"step": check["id"], "answer": "yes"}}]
             body: DoneBody = {"step": step["id"]}
-            return [answer("done_yes", f"Done. {check['yes']}", "done", body, says=check["ask"], also=also)]
+            label = say("prompting-done-and-judged", right=check["yes"])
+            return [answer("done_yes", label, "done", body, says=check["ask"], also=also)]
     return []
 
 

@@ -4,6 +4,7 @@ from bench.brief import joined
 from bench.prompting.view import View
 from bench.shapes.prompts import Answer, Prompt
 from bench.shapes.sheet import Step
+from bench.words import say
 
 
 def ended(view: View, prompt: Prompt, step: Step) -> Prompt:
@@ -13,7 +14,7 @@ def ended(view: View, prompt: Prompt, step: Step) -> Prompt:
         ends = [answer for answer in prompt["answers"] if _settles(view, step, answer)]
         for answer in ends:
             answer["also"] = [{"kind": "finished", "body": {}}]
-        prompt["more"] = joined(prompt["more"], "The batch ends with it." if ends else "")
+        prompt["more"] = joined(prompt["more"], say("prompting-ends-batch") if ends else "")
     return prompt
 
 

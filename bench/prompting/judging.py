@@ -7,6 +7,7 @@ from bench.shapes.prompts import Answer, Number
 from bench.shapes.sheet import CheckStep
 from bench.shapes.state import Look
 from bench.whole import span
+from bench.words import say
 
 
 def check(view: View, step: CheckStep) -> Said:
@@ -16,24 +17,34 @@ def check(view: View, step: CheckStep) -> Said:
     if step["too_far"] is not None:
         too_far = step["too_far"]
         answers.append(
-            answer("too_far", "Too far", "looked", {"step": key, "answer": "too_far"}, says=too_far)
+            answer(
+                "too_far",
+                say("prompting-too-far"),
+                "looked",
+                {"step": key, "answer": "too_far"},
+                says=too_far,
+            )
         )
     number: Number | None = None
     if view.is_counting(key):
         left = view.guides[key]
         length = span(left["until"] - left["began_at"])
-        number = {"mg": None, "text": length, "caption": "then judge again"}
+        number = {"mg": None, "text": length, "caption": say("prompting-judge-again")}
     return Said(_says(step, view.state["looks"].get(key, [])), answers, number)
 
 
 def _not_yet(step: CheckStep) -> list[Answer]:
     key, says = step["id"], step["not_yet"]
     if not step["ways"]:
-        return [answer("not_yet", "Not yet", "looked", {"step": key, "answer": "not_yet"}, says=says)]
+        return [
+            answer(
+                "not_yet", say("prompting-not-yet"), "looked", {"step": key, "answer": "not_yet"}, says=says
+            )
+        ]
     return [
         answer(
             f"not_yet_{way['id']}",
-            f"Not yet: {way['name']}",
+            say("prompting-not-yet-way", way=way["name"]),
             "looked",
             {"step": key, "answer": "not_yet", "way": way["id"]},
             says=joined(says, way["says"]),
@@ -46,8 +57,8 @@ def _says(step: CheckStep, looks: list[Look]) -> str:
     """What the last answer asks to be done, then the question; what "right" is stands before the first."""
     tries = [look for look in looks if look["answer"] != "yes"]
     if not tries:
-        return joined(step["ask"], step["says"] or f"Right: {sentence(step['yes'])}")
+        return joined(step["ask"], step["says"] or say("prompting-right", right=sentence(step["yes"])))
     way = next((way for way in step["ways"] if way["id"] == tries[-1]["way"]), None)
     do = step["too_far"] if tries[-1]["answer"] == "too_far" else step["not_yet"]
-    tried = "Tried once." if len(tries) == 1 else f"Tried {len(tries)} times."
+    tried = say("prompting-tried", times=len(tries))
     return joined(f"{way['name']}:" if way else "", do or "", step["ask"], tried)

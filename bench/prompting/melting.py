@@ -9,6 +9,7 @@ from bench.shapes.prompts import Answer, Number
 from bench.shapes.sheet import Burst, MeltStep
 from bench.shapes.state import Heating
 from bench.whole import celsius, span
+from bench.words import say
 
 
 def melt(view: View, step: MeltStep) -> Said:
@@ -17,20 +18,21 @@ def melt(view: View, step: MeltStep) -> Said:
         return _heating(view, step, bursts)
     length, word = span(_following(step, len(bursts))["ms"]), heat_word(view.sheet, step)
     resting = view.guides.get(step["id"])
-    number: Number = {"mg": None, "text": length, "caption": f"{word} {len(bursts) + 1}, {step['heater']}"}
+    caption = say("prompting-heat-next", word=word, number=len(bursts) + 1, heater=step["heater"])
+    number: Number = {"mg": None, "text": length, "caption": caption}
     if resting:
         rest_ms = _following(step, len(bursts))["rest_ms"]
-        number = {"mg": None, "text": span(rest_ms), "caption": f"rest, then {length} more"}
+        number = {"mg": None, "text": span(rest_ms), "caption": say("prompting-rest-then", length=length)}
     says = (
-        "Stir while it rests." if resting else "",
+        say("prompting-stir-resting") if resting else "",
         step["says"] if not bursts else "",
-        f"Right: {sentence(step['look_for'])}",
+        say("prompting-right", right=sentence(step["look_for"])),
         _no_further(step),
         _expected(step, word, len(bursts)),
     )
     begin = answer(
         "heat",
-        f"Begin {length}",
+        say("prompting-heat-begin", length=length),
         "heated",
         _next_heat(step, len(bursts)),
         strong=not view.is_counting(step["id"]),
@@ -45,7 +47,7 @@ def _following(step: MeltStep, given: int) -> Burst:
 
 def _melted(step: MeltStep, strong: bool = False) -> Answer:
     body: LookedBody = {"step": step["id"], "answer": "yes"}
-    return answer("yes", "It's melted", "looked", body, says=step["look_for"], strong=strong)
+    return answer("yes", say("prompting-melted"), "looked", body, says=step["look_for"], strong=strong)
 
 
 def _expected(step: MeltStep, word: str, given: int) -> str:
@@ -53,20 +55,22 @@ def _expected(step: MeltStep, word: str, given: int) -> str:
     if not planned:
         return ""
     usual = _usual(planned, word)
-    return f"Usually {usual}." if given < len(planned) else f"Past the usual {usual}: heat gently."
+    if given < len(planned):
+        return say("prompting-heat-usual", usual=usual)
+    return say("prompting-heat-past-usual", usual=usual)
 
 
 def _usual(planned: list[Burst], word: str) -> str:
     """How much heat a melt is expected to take: so many bursts, or so long."""
     if word == "burst":
-        return f"{len(planned)} {'burst' if len(planned) == 1 else 'bursts'}"
+        return say("prompting-bursts", count=len(planned))
     return span(sum(each["ms"] for each in planned))
 
 
 def _no_further(step: MeltStep) -> str:
     """How warm a melt may end, where the recipe says so. Sheets of earlier versions do not hold it."""
     most = step.get("to_mk")
-    return f"No further than {celsius(most)}." if most is not None else ""
+    return say("prompting-no-further", warmth=celsius(most)) if most is not None else ""
 
 
 def _next_heat(step: MeltStep, given: int) -> HeatedBody:
@@ -85,16 +89,17 @@ def _heating(view: View, step: MeltStep, bursts: list[Heating]) -> Said:
     over, enough = not view.is_counting(step["id"]), len(bursts) >= len(step["bursts"])
     last, word = bursts[-1], heat_word(view.sheet, step)
     again, melted = _again(step, bursts, over and not enough), _melted(step, over and enough)
-    stir = (
-        f"Stir well, rest {span(last['rest_ms'])}, then look" if "rest_ms" in last else "Stir well and look"
-    )
+    right = sentence(step["look_for"])
+    stir = say("prompting-stir-look", right=right)
+    if "rest_ms" in last:
+        stir = say("prompting-stir-rest-look", rest=span(last["rest_ms"]), right=right)
     return Said(
-        joined(f"{stir}: {sentence(step['look_for'])}", _no_further(step)),
+        joined(stir, _no_further(step)),
         [melted, again] if enough else [again, melted],
         {
             "mg": None,
             "text": span(last["ms"]),
-            "caption": f"{word} {len(bursts)}, then stir and look",
+            "caption": say("prompting-heat-runs", word=word, number=len(bursts)),
         },
         kind="heating",
     )
@@ -104,7 +109,7 @@ def _again(step: MeltStep, bursts: list[Heating], strong: bool) -> Answer:
     """Not melted yet: rest first, where this burst did not rest already, or heat on."""
     following = _following(step, len(bursts))
     if following["rest_ms"] and "rest_ms" not in bursts[-1]:
-        label = f"Not yet: rest {span(following['rest_ms'])}"
+        label = say("prompting-not-yet-rest", length=span(following["rest_ms"]))
         return answer("again", label, "looked", {"step": step["id"], "answer": "not_yet"}, strong=strong)
-    label = f"Not yet: {span(following['ms'])} more"
+    label = say("prompting-not-yet-more", length=span(following["ms"]))
     return answer("again", label, "heated", _next_heat(step, len(bursts)), strong=strong)

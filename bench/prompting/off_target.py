@@ -11,6 +11,7 @@ from bench.shapes.prompts import Answer
 from bench.shapes.units import Mg
 from bench.weighing import carry_factor
 from bench.whole import PPM, apart, grams, to_division
+from bench.words import say
 
 
 def over(view: View, line: WeighedLine) -> Said:
@@ -18,14 +19,20 @@ def over(view: View, line: WeighedLine) -> Said:
     off, division = line.in_mg - line.target, view.division(line.line)
     to_take = max(to_division(off, division), division)
     shown = grams(to_take, division)
-    went_in = f"{grams(line.in_mg, division)} in. Target {grams(line.target, division)}."
+    went_in = _in_and_target(line, division)
     return Said(
         joined(_limit_says(view, line), filling(view, line.line), went_in),
         _too_much(view, line, to_take, shown),
-        {"mg": off, "text": f"+{shown}", "caption": "too much"},
+        {"mg": off, "text": f"+{shown}", "caption": say("prompting-too-much-caption")},
         on_scale(view, line.line, "over", -off, shown, None, 0),
-        title=f"{line.name}: {shown} too much",
+        title=say("prompting-too-much", name=line.name, mass=shown),
         kind="over",
+    )
+
+
+def _in_and_target(line: WeighedLine, division: Mg) -> str:
+    return say(
+        "prompting-in-and-target", held=grams(line.in_mg, division), target=grams(line.target, division)
     )
 
 
@@ -38,30 +45,30 @@ def _too_much(view: View, line: WeighedLine, to_take: Mg, shown: str) -> list[An
         *once,
         answer(
             "take_out",
-            f"Take {shown} out",
+            say("prompting-take-out", mass=shown),
             "taken_out",
             {"line": line.id, "mg": to_take},
             strong=not (made_less or once),
         ),
         answer(
             "leave",
-            "Leave it",
+            say("prompting-leave"),
             "left",
             {"line": line.id},
             says=_new_share(view, line),
             strong=made_less and not once,
         ),
-        *carry(view, line.line, "Scale up the rest", num, den),
+        *carry(view, line.line, "up", num, den),
     ]
 
 
 def _told_twice(pour: str) -> Answer:
     return answer(
         "told_twice",
-        "Entered on two phones",
+        say("prompting-entered-twice"),
         "undone",
         {"entry": pour},
-        says="Counts it once. The second entry is undone.",
+        says=say("prompting-entered-twice-says"),
         strong=True,
     )
 
@@ -73,8 +80,8 @@ def short(view: View, line: WeighedLine, adding: Said) -> Said:
     return adding._replace(
         kind="short",
         first="",
-        title=f"{line.name}: {missing} too little",
-        says=f"{grams(line.in_mg, division)} in. Target {grams(line.target, division)}.",
+        title=say("prompting-too-little", name=line.name, mass=missing),
+        says=_in_and_target(line, division),
         answers=[each for each in adding.answers if each["id"] != "zeroed"],
     )
 
@@ -84,8 +91,8 @@ def let_be(view: View, line: WeighedLine) -> list[Answer]:
 
     Where more of the others is in already than that would ask for, only what is still to come can be less.
     """
-    leave = answer("leave", "Leave it", "left", {"line": line.id}, says=_new_share(view, line))
-    less = carry(view, line.line, "None left: scale down", *carry_factor([(line.in_mg, line.mg)]))
+    leave = answer("leave", say("prompting-leave"), "left", {"line": line.id}, says=_new_share(view, line))
+    less = carry(view, line.line, "down", *carry_factor([(line.in_mg, line.mg)]))
     return [leave, *(less or carry_rest(view, line.line))]
 
 
@@ -95,9 +102,9 @@ def _new_share(view: View, line: WeighedLine) -> str:
     becomes = meant - line.target + line.in_mg
     part = view.components[line.line["component"]]["name"]
     now, was = apart((line.in_mg, becomes), (line.target, meant))
-    said = f"{line.name} becomes {now} of {part} instead of {was}."
+    said = say("prompting-share-becomes", name=line.name, share=now, part=part, was=was)
     if now == was:
-        said = f"{line.name} stays {now} of {part}."
+        said = say("prompting-share-stays", name=line.name, share=now, part=part)
     return joined(said, _limit_says(view, line))
 
 
@@ -115,4 +122,4 @@ def _limit_says(view: View, line: WeighedLine) -> str:
     name = view.components[part]["name"]
     part_says, limit_says = apart((of_part, PPM), (limit, PPM))
     piece_says, _ = apart((of_piece, PPM), (limit, PPM))
-    return f"{part_says} of {name}, {piece_says} of the piece: its papers allow {limit_says}."
+    return say("prompting-past-limit", ofPart=part_says, part=name, ofPiece=piece_says, limit=limit_says)

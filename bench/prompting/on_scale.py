@@ -34,8 +34,3 @@ def filling(view: View, line: SheetLine) -> str:
     held = loads(view.sheet, line["component"], line["round"], coming(view.round_of(line)))
     excess = too_full(view.sheet, view.state, held)
     return excess.says if excess else ""
-
-
-def zeroing(scale: str, stands: str) -> str:
-    """Which scale, what stands on it, and that it is zeroed then."""
-    return f"{scale}. {stands}, then zero."

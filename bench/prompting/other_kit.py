@@ -6,6 +6,7 @@ from bench.shapes.entries import PlacedBody
 from bench.shapes.prompts import Answer
 from bench.shapes.sheet import SheetLine
 from bench.shapes.state import VesselState
+from bench.words import say
 
 
 def other_kit(view: View, line: SheetLine) -> list[Answer]:
@@ -24,7 +25,7 @@ def _scales(view: View, line: SheetLine, key: str, vessel: VesselState, scale: s
             body: PlacedBody = {"vessel": key, "scale": each["id"]}
             if line["cup"]:
                 body["line"] = line["id"]
-            label = f"Weigh on {each['name']} from now on"
+            label = say("prompting-other-scale", scale=each["name"])
             found.append(answer(f"scale_{each['id']}", label, "placed", body))
     return found
 
@@ -33,7 +34,12 @@ def _vessels(view: View, key: str, vessel: VesselState) -> list[Answer]:
     kit = view.sheet["kit"]["vessels"]
     kind = next((each["kind"] for each in kit if each["id"] == vessel["kit"]), None)
     return [
-        answer(f"took_{each['id']}", f"I took {each['name']}", "took", {"vessel": key, "instead": each["id"]})
+        answer(
+            f"took_{each['id']}",
+            say("prompting-other-vessel", vessel=each["name"]),
+            "took",
+            {"vessel": key, "instead": each["id"]},
+        )
         for each in kit
         if each["id"] != vessel["kit"]
         and (each["kind"] == kind or (kind is None and each["kind"] != "cup"))

@@ -14,6 +14,7 @@ from bench.prompting.waiting import wait
 from bench.prompting.weighing import weigh
 from bench.shapes.prompts import Answer, Caution, Prompt
 from bench.shapes.sheet import Step
+from bench.words import say
 
 
 def prompt_for(view: View, step: Step) -> Prompt:
@@ -73,10 +74,10 @@ def _skip(step: Step) -> Answer:
     many = step["kind"] == "weigh" and len(step["lines"]) > 1
     return answer(
         "skip",
-        "Skip the whole step" if many else "Skip this step",
+        say("prompting-skip-weighing") if many else say("prompting-skip-step"),
         "skipped",
         {"step": step["id"]},
-        says=f"The record will show “{step['title']}” as skipped.",
+        says=say("prompting-skip-says", title=step["title"]),
         wants="note",
     )
 
@@ -106,9 +107,9 @@ def _cautions_of(step: Step) -> list[str]:
 def finish(view: View) -> Prompt:
     """What is asked once every step is settled."""
     skipped = [step["title"] for step in view.sheet["steps"] if view.status(step["id"]) == "skipped"]
-    says = (
-        f"Skipped: {', '.join(skipped)}. Was that meant?" if skipped else "Everything on the sheet is done."
-    )
+    says = say("prompting-finish-says")
+    if skipped:
+        says = say("prompting-finish-skipped", titles=", ".join(skipped))
     return {
         "step": None,
         "component": None,
@@ -116,12 +117,12 @@ def finish(view: View) -> Prompt:
         "round": 1,
         "of_rounds": 1,
         "kind": "finish",
-        "title": "Finish the batch",
+        "title": say("prompting-finish-title"),
         "says": says,
         "why": "",
         "more": "",
         "cautions": [],
         "number": None,
         "weigh": None,
-        "answers": [answer("finish", "Finish", "finished", {}, strong=True)],
+        "answers": [answer("finish", say("prompting-finish-label"), "finished", {}, strong=True)],
     }

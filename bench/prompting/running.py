@@ -2,11 +2,12 @@
 
 from bench.prompting.urgency import guarding
 from bench.prompting.view import View
-from bench.shapes.prompts import Beside, GuideNow, WaitNow, WindowNow
+from bench.shapes.prompts import Beside, GuideNow, WaitNow, WaitPhase, WindowNow
 from bench.shapes.sheet import WaitStep
 from bench.shapes.state import OpenWindow, RunningGuide, RunningWait
 from bench.shapes.units import InstantMs
 from bench.waits import guide_phase, wait_phase, window_phase
+from bench.words import say
 
 
 def _earliest(wait: RunningWait) -> tuple[InstantMs, str]:
@@ -56,19 +57,27 @@ def _beside(view: View, key: str) -> Beside:
     }
 
 
+def _asks(phase: WaitPhase, step: WaitStep) -> str:
+    """What a wait asks for by now."""
+    match phase:
+        case "counting":
+            return ""
+        case "look":
+            return say("prompting-may-be-over", word=step["word"])
+        case "ready":
+            return say("prompting-should-be-over", word=step["word"])
+        case "soon_late":
+            return step["stake"] or say("prompting-soon-late")
+        case "late":
+            return step["stake"] or say("prompting-late")
+
+
 def _wait(view: View, wait: RunningWait, step: WaitStep) -> WaitNow:
     phase = wait_phase(wait, view.at)
-    asks = {
-        "counting": "",
-        "look": f"may be {step['word']}: look",
-        "ready": f"should be {step['word']}",
-        "soon_late": step["stake"] or "do not leave it much longer",
-        "late": step["stake"] or "past its latest time",
-    }
     return {
         **_beside(view, wait["step"]),
         **wait,
         "word": step["word"],
         "phase": phase,
-        "asks": asks[phase],
+        "asks": _asks(phase, step),
     }

@@ -6,14 +6,17 @@ from bench.shapes.recipe import Window
 from bench.shapes.sheet import Step, WaitStep
 from bench.states import open_window, rescue
 from bench.waits import wait_phase, window_phase
+from bench.words import say
 
 
 def urgent(view: View, step: Step) -> str:
     """Why this should be begun soon, or not yet; "" where neither is so."""
     pending = [view.steps[need] for need in step["hold_for"] if not view.is_settled(need)]
     if pending:
-        names = " and ".join(f"“{each['title']}”" for each in pending[:2])
-        return f"Finish {names} first. After this, the next part can't wait."
+        first, *more = [each["title"] for each in pending]
+        if more:
+            return say("prompting-finish-two-first", title=first, other=more[0])
+        return say("prompting-finish-first", title=first)
     if step["id"] in view.windows:
         return _stake(view, step)
     return _overdue(view, step) if step["kind"] == "wait" else ""
@@ -31,8 +34,8 @@ def _stake(view: View, step: Step) -> str:
     """What hangs on beginning soon; once that is past, what can still be done."""
     over = guarding(view, step)
     if window_phase(view.windows[step["id"]], view.at) == "late":
-        return f"Past its time. {rescue(over) or over['stake']}"
-    return over["stake"] if over is step["window"] else f"Stay with this. {over['stake']}"
+        return say("prompting-past-its-time", rescue=rescue(over) or over["stake"])
+    return over["stake"] if over is step["window"] else say("prompting-stay-with-this", stake=over["stake"])
 
 
 def guarding(view: View, step: Step) -> Window:
@@ -49,10 +52,12 @@ def before_next(view: View, step: Step) -> str:
     and how to leave it where a wait begins by itself."""
     following = [each for each in view.sheet["steps"] if step["id"] in each["after"]]
     judged = [
-        f"You judge it next. Right: {sentence(each['yes'])}" for each in following if each["kind"] == "check"
+        say("prompting-judge-next", right=sentence(each["yes"]))
+        for each in following
+        if each["kind"] == "check"
     ]
     leave = [
-        joined("Then:", sentence(each["title"]), each["says"])
+        joined(say("prompting-then"), sentence(each["title"]), each["says"])
         for each in following
         if each["kind"] == "wait" and each["says"]
     ]

@@ -8,6 +8,7 @@ from bench.shapes.state import RunningWait
 from bench.shapes.units import InstantMs
 from bench.waits import wait_phase
 from bench.whole import half_even, span
+from bench.words import say
 
 LOOK_AGAIN_SHARE = 10  # "not yet" on a wait looks again after a tenth of its usual time
 LEAST_AGAIN_MS = 60_000
@@ -18,14 +19,14 @@ def wait(view: View, step: WaitStep) -> Said:
     running = view.waits.get(key)
     if running is None or wait_phase(running, view.at) == "counting":
         ask = _too_early(running, view.at, word)
-        done = answer("done", f"It's {word} already", "done", {"step": key}, ask=ask)
+        done = answer("done", say("prompting-over-already", word=word), "done", {"step": key}, ask=ask)
         return Said(step["says"], [done])
     again = max(LEAST_AGAIN_MS, half_even(step["usual_ms"], LOOK_AGAIN_SHARE * 60_000) * 60_000)
-    label = f"Not yet: look again in {span(again)}"
+    label = say("prompting-look-again", length=span(again))
     return Said(
-        joined(f"{word[:1].upper()}{word[1:]} yet?", step["test"]),
+        joined(say("prompting-is-it-over", heading=word[:1].upper() + word[1:], word=word), step["test"]),
         [
-            answer("done", f"It's {word}", "done", {"step": key}, strong=True),
+            answer("done", say("prompting-over", word=word), "done", {"step": key}, strong=True),
             answer("again", label, "extended", {"step": key, "ms": again}),
         ],
     )
@@ -33,5 +34,6 @@ def wait(view: View, step: WaitStep) -> Said:
 
 def _too_early(wait: RunningWait | None, at: InstantMs, word: str) -> str:
     """What is asked before a wait is ended that still counts: there is no going back from what follows."""
-    left = f"{span(wait['earliest_at'] - at)} before the earliest. " if wait else ""
-    return f"{left}Is it really {word}?"
+    if wait is None:
+        return say("prompting-really-over", word=word)
+    return say("prompting-before-earliest", length=span(wait["earliest_at"] - at), word=word)

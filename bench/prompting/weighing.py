@@ -6,7 +6,7 @@ from bench.brief import joined, sentence
 from bench.capacity import WeighedLine
 from bench.prompting.answers import answer
 from bench.prompting.off_target import let_be, over, short
-from bench.prompting.on_scale import filling, on_scale, zeroing
+from bench.prompting.on_scale import filling, on_scale
 from bench.prompting.urgency import before_next
 from bench.prompting.view import Said, View
 from bench.shapes.entries import WeighedBody
@@ -16,14 +16,10 @@ from bench.shapes.sheet import SheetLine, WeighStep
 from bench.shapes.units import Mg
 from bench.sizing import MOST_PIECES
 from bench.whole import ceiling, grams, to_division
+from bench.words import say
 
 DILUTED = 100  # one part in so many, to weigh what is too little for a scale
 _How = Literal["running", "tare", "cup"]
-_CAPTIONS = {
-    "running": "stop here",
-    "tare": "zero the scale, then add",
-    "cup": "zero a small cup, then weigh",
-}
 
 
 def weigh(view: View, step: WeighStep) -> Said:
@@ -63,13 +59,22 @@ def add(view: View, line: WeighedLine, top_up: bool) -> Said:
     text = grams(pour.reads, division)
     amount = grams(pour.reads - to_division(pour.before, division), division)  # by what the scale shows now
     return Said(
-        joined(f"Then into {pour.place}." if pour.how == "cup" else "", line.line["note"]),
+        joined(say("prompting-then-into", vessel=pour.place) if pour.how == "cup" else "", line.line["note"]),
         _answers(view, line, pour, division, top_up),
-        {"mg": pour.reads, "text": text, "caption": _CAPTIONS[pour.how]},
+        {"mg": pour.reads, "text": text, "caption": say(f"prompting-caption-{pour.how}")},
         on_scale(view, line.line, pour.how, more, amount, pour.reads, pour.before),
-        title=f"{line.name}: {'top up' if top_up else 'add'} {amount}",
-        first=zeroing(scale["name"], f"{pour.place} on") if scale and not pour.stands else "",
+        title=_title(line.name, amount, top_up),
+        first=_zeroing(scale["name"], pour.place) if scale and not pour.stands else "",
     )
+
+
+def _title(name: str, amount: str, top_up: bool = False) -> str:
+    return say("prompting-top-up" if top_up else "prompting-add", name=name, amount=amount)
+
+
+def _zeroing(scale: str, vessel: str) -> str:
+    """Which scale, what stands on it, and that it is zeroed then."""
+    return say("prompting-zero-with", scale=scale, vessel=vessel)
 
 
 class _Pour(NamedTuple):
@@ -97,8 +102,10 @@ def _answers(view: View, line: WeighedLine, pour: _Pour, division: Mg, top_up: b
     leave_out, optional = _leave_out(line.line), line.line["optional"]
     read: WeighedBody = {"line": line.id, "mg": pour.seen, "reading_mg": pour.reads}
     answers = [
-        answer("reads", f"It reads {grams(pour.reads, division)}", "weighed", read, strong=True),
-        answer("other", "It reads something else", "weighed", {"line": line.id}, wants="reading"),
+        answer(
+            "reads", say("prompting-reads", reading=grams(pour.reads, division)), "weighed", read, strong=True
+        ),
+        answer("other", say("prompting-reads-else"), "weighed", {"line": line.id}, wants="reading"),
     ]
     if top_up:
         answers += let_be(view, line)
@@ -107,15 +114,15 @@ def _answers(view: View, line: WeighedLine, pour: _Pour, division: Mg, top_up: b
     if pour.how == "running" and pour.before > 0:
         vessel = line.line["vessel"] or ""
         held = grams(view.state["vessels"][vessel]["in_mg"], division)
-        says = f"Starts again from 0. {held} is already in."
-        answers.append(answer("zeroed", "Scale reset to 0", "zeroed", {"vessel": vessel}, says=says))
+        label, says = say("prompting-scale-reset"), say("prompting-scale-reset-says", held=held)
+        answers.append(answer("zeroed", label, "zeroed", {"vessel": vessel}, says=says))
     if not (top_up or optional):
         answers.append(leave_out)
     return answers
 
 
 def _leave_out(line: SheetLine) -> Answer:
-    return answer("left_out", "Leave it out", "left_out", {"line": line["id"]})
+    return answer("left_out", say("prompting-leave-out"), "left_out", {"line": line["id"]})
 
 
 def _by_eye(view: View, line: SheetLine) -> Said:
@@ -124,10 +131,10 @@ def _by_eye(view: View, line: SheetLine) -> Said:
     body: WeighedBody = {"line": line["id"], "mg": line["about_mg"] or 0}
     return Said(
         line["note"],
-        [answer("in", "Added", "weighed", body, strong=True), _leave_out(line)],
-        {"mg": None, "text": amount, "caption": "levelled off" if how == "spoons" else ""},
+        [answer("in", say("prompting-added"), "weighed", body, strong=True), _leave_out(line)],
+        {"mg": None, "text": amount, "caption": say("prompting-caption-spoons") if how == "spoons" else ""},
         on_scale(view, line, how, 0, amount, None, 0),
-        title=f"{line['name']}: add {amount}",
+        title=_title(line["name"], amount),
     )
 
 
@@ -135,9 +142,8 @@ def _amount(line: SheetLine) -> tuple[WeighHow, str]:
     if line["spoons"]:
         return "spoons", line["spoons"]
     if line["count"] is None:
-        return "texture", "to texture"
-    count, unit = line["count"], line["unit"]
-    return "count", f"{count} {unit[:-1] if count == 1 else unit}"
+        return "texture", say("prompting-to-texture")
+    return "count", say("prompting-counted", count=line["count"], unit=line["unit"])
 
 
 def _rounded_away(view: View, line: SheetLine) -> Mg:
@@ -171,23 +177,28 @@ def _too_little(view: View, line: WeighedLine, more: Mg, before: Mg, scale: Scal
     pieces = ceiling(view.sheet["size"]["pieces"] * division, more)
     spoon = line.line.get("by_spoon", "")
     ways = (
-        f"{shown} is too little for {scale['name']}.",
+        say("prompting-too-little-for-scale", mass=shown, scale=scale["name"]),
         _diluted(view, line, more, division, shown),
-        f"From {pieces} {view.sheet['piece']['many']} on it shows." if pieces <= MOST_PIECES else "",
+        _shows_from(pieces, view.sheet["piece"]["many"]),
         line.line["note"],
     )
     read: WeighedBody = {"line": line.id, "mg": more}
+    caption = say("prompting-caption-by-spoon") if spoon else say("prompting-caption-by-eye")
     return Said(
         joined(*ways),
         [
-            answer("in", "It is in", "weighed", read, strong=True),
-            answer("other", "It reads something else", "weighed", {"line": line.id}, wants="reading"),
+            answer("in", say("prompting-is-in"), "weighed", read, strong=True),
+            answer("other", say("prompting-reads-else"), "weighed", {"line": line.id}, wants="reading"),
             _leave_out(line.line),
         ],
-        {"mg": None, "text": spoon or shown, "caption": "by spoon" if spoon else "judged by eye"},
+        {"mg": None, "text": spoon or shown, "caption": caption},
         on_scale(view, line.line, "spoons", more, spoon or shown, None, before),
-        title=f"{line.name}: add {spoon or shown}",
+        title=_title(line.name, spoon or shown),
     )
+
+
+def _shows_from(pieces: int, many: str) -> str:
+    return say("prompting-shows-from", pieces=pieces, many=many) if pieces <= MOST_PIECES else ""
 
 
 def _diluted(view: View, line: WeighedLine, more: Mg, division: Mg, shown: str) -> str:
@@ -196,8 +207,12 @@ def _diluted(view: View, line: WeighedLine, more: Mg, division: Mg, shown: str) 
     for other in view.round_of(line.line):
         open_still = other.told["status"] == "open" and other.id != line.id
         if open_still and other.target >= take >= 5 * division:
-            return (
-                f"Or stir {grams(stock, 1000)} into {grams((DILUTED - 1) * stock, 1000)} of {other.name}: "
-                f"{grams(take, division)} of that holds {shown}."
+            return say(
+                "prompting-dilute",
+                some=grams(stock, 1000),
+                into=grams((DILUTED - 1) * stock, 1000),
+                name=other.name,
+                take=grams(take, division),
+                mass=shown,
             )
     return ""

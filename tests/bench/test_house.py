@@ -20,6 +20,8 @@ WELCOME = {
     "bench",
     "bisect",
     "calendar",
+    "contextlib",
+    "contextvars",
     "typing",
     "collections",
     "dataclasses",
@@ -34,15 +36,16 @@ WELCOME = {
     "types",
     "unicodedata",
 }
-# What a library does better, by one door each: conversions, the verdict on a document's shape, currencies,
+# What a library does better, by one door each: conversions, the verdict on a document's shape, currencies, a language's words and plurals,
 # the solving (where its library is installed) and that it can be stopped, and the hours of a place's clock.
 BY_ONE_DOOR = {
     "pint": ("quantities.py",),
     "jsonschema": ("schema_words.py",),
-    "babel": ("money.py",),
+    "babel": ("money.py", "language.py"),
+    "fluent": ("catalogue.py",),
     "ortools": ("solver.py", "rules.py"),
     "threading": ("solver.py",),
-    "importlib": ("solver.py", "write.py"),
+    "importlib": ("solver.py", "write.py", "language.py"),
     "zoneinfo": ("bench_hours.py",),
     "datetime": ("bench_hours.py",),
     # The shapes are written out while developing; nothing of it runs otherwise.

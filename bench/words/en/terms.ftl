@@ -1,0 +1,2 @@
+# What every room may refer to.
+
