@@ -3,8 +3,10 @@
     start = Nursery().start(["serve", "--port", "0"], log, {"BOWLSIDE_HOSTS": "studio.test"})
     start.process.wait(30); start.said.readline()
 
-Run as a program it is that process, which has the page's files compressed too. It hears on a socket what
-to start, together with the file descriptors to print to, and answers with the process id.
+Run as a program it is that process, which has been through a studio's first minutes and has the page's files
+compressed: what an ordinary server does for the first time, slowly, its children do as if they had done it
+before. It hears on a socket what to start, together with the file descriptors to print to, and answers with
+the process id.
 """
 
 from __future__ import annotations
@@ -17,6 +19,8 @@ import signal
 import socket
 import subprocess
 import sys
+import tempfile
+from functools import cache
 from pathlib import Path
 from typing import IO, NamedTuple
 
@@ -24,6 +28,17 @@ import psutil
 
 ROOT = Path(__file__).resolve().parent.parent
 MOST_BYTES = 65_536
+Holding = type(cache(lambda: None))
+# What a page asks a studio for as it opens.
+ASKED = (
+    "",
+    "api/v1/recipes",
+    "api/v1/runs",
+    "api/v1/shelf/entries",
+    "api/v1/kit",
+    "api/v1/settings",
+    "api/v1/hours",
+)
 
 
 class Started(NamedTuple):
@@ -64,15 +79,13 @@ def main(ours: socket.socket) -> None:
     signal.signal(signal.SIGCHLD, signal.SIG_IGN)  # nobody here asks how a server ended
     import ortools.sat.python.cp_model  # noqa: F401  and what a first plan loads
 
-    import api.demo
     import api.door.opening
     import api.serving  # noqa: F401  what `serve` loads when it is called
     from api.cli import main as bowlside
     from api.page import as_sent, files_as_they_are, rest_as_sent
     from api.places import FRONTEND
-    from api.settings import Settings
 
-    api.create_app(Settings(database=Path("none")))  # which loads all that answers, and opens nothing
+    go_through_a_studio()
     for path, changed_ns in files_as_they_are():
         as_sent(FRONTEND / path, changed_ns)  # compressing all of it takes most of a second
     rest_as_sent(files_as_they_are())
@@ -97,6 +110,26 @@ def main(ours: socket.socket) -> None:
         os.environ.clear()
         os.environ.update(wanted["environment"])
         bowlside(wanted["arguments"], prog_name="bowlside")
+
+
+def go_through_a_studio() -> None:
+    """Make the demo studio and ask it what a page asks, then forget all that was held of it."""
+    import api.demo
+    from api import create_app, store
+    from api.settings import Settings
+
+    with tempfile.TemporaryDirectory() as folder:
+        app = create_app(Settings(database=Path(folder) / "studio.sqlite3"))
+        store.migrate(app)
+        with app.app_context():
+            api.demo.seed()
+        for path in ASKED:
+            assert app.test_client().get(f"/{path}").status_code == 200, path
+        store.close(app)
+    for module in [each for name, each in sys.modules.items() if name.startswith("api.")]:
+        for each in vars(module).values():
+            if isinstance(each, Holding):
+                each.cache_clear()
 
 
 if __name__ == "__main__":

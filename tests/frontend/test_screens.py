@@ -7,10 +7,17 @@ from collections.abc import Callable, Iterator
 from typing import Any
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
+from axe_playwright_python.base import AXE_SCRIPT
 from playwright.sync_api import Locator, Page, expect
 
-from tests.frontend.hands import DEMO_RECIPES, NO_COPY, at_rest, axe_finds, carry_on, open_demo, type_on_pad
+from tests.frontend.hands import (
+    DEMO_RECIPES,
+    NO_COPY,
+    at_rest,
+    axe_finds_by_day_and_night,
+    open_demo,
+    type_on_pad,
+)
 from tests.servers import Server
 
 pytestmark = [pytest.mark.browser, NO_COPY]
@@ -91,73 +98,66 @@ def too_small(found: Locator, least: int) -> list[dict[str, Any]]:
     return [each for each in sizes(found) if each["width"] < least - 0.5 or each["height"] < least - 0.5]
 
 
-@pytest.mark.parametrize("theme", ["light", "dark"])
-def test_axe_finds_nothing_on_any_screen(bench: Page, theme: Any) -> None:
-    bench.emulate_media(color_scheme=theme)
-    findings = []
+def test_every_screen_is_plain_to_axe_never_scrolls_sideways_and_all_of_it_can_be_hit(bench: Page) -> None:
+    found = []
 
     for screen in each_screen(bench):
-        if report := axe_finds(bench):
-            findings.append(f"{screen}: {report}")
-
-    assert findings == []
-
-
-@pytest.mark.parametrize("theme", ["light", "dark"])
-def test_what_is_read_at_arms_length_has_a_contrast_of_seven(bench: Page, theme: Any) -> None:
-    bench.emulate_media(color_scheme=theme)
-    begin(bench)
-    answer(bench)
-    options = {
-        "runOnly": ["color-contrast-enhanced"],
-        "rules": {"color-contrast-enhanced": {"enabled": True}},
-    }
-
-    report = Axe().run(bench, context="bench-screen", options=options)
-
-    assert report.violations_count == 0, report.generate_report()
-    assert [rule["id"] for rule in report.response["passes"]] == ["color-contrast-enhanced"]
-
-
-def test_nothing_scrolls_sideways_and_every_target_can_be_hit(bench: Page) -> None:
-    wide, small = [], []
-
-    for screen in each_screen(bench):
+        if report := axe_finds_by_day_and_night(bench):
+            found.append(f"{screen}: {report}")
         for width in (320, 360, 390, 1180):
             bench.set_viewport_size({"width": width, "height": 700})
             if bench.evaluate("document.documentElement.scrollWidth > innerWidth"):
-                wide.append(f"{screen} at {width}")
+                found.append(f"{screen} scrolls sideways at {width}")
         bench.set_viewport_size(PHONE)
         pressed = bench.locator("button, a.button, a.row, label.choice, select, summary")
-        small += [(screen, each) for each in too_small(pressed, TARGET_PX)]
+        found += [f"{screen}, too small: {each}" for each in too_small(pressed, TARGET_PX)]
 
-    assert wide == []
-    assert small == []
-
-
-@pytest.mark.parametrize("size", [PHONE, SMALL, TABLET])
-def test_what_a_run_needs_is_sized_for_a_knuckle(bench: Page, size: Any) -> None:
-    bench.set_viewport_size(size)
-    begin(bench)
-    answer(bench)
-
-    assert too_small(bench.locator(".bench-foot button"), KNUCKLE_PX) == []
-    bench.get_by_role("button", name="It reads something else").click()
-    assert too_small(bench.locator("dialog button"), KNUCKLE_PX) == []
+    assert found == []
 
 
-def test_the_number_to_reach_is_the_largest_thing(bench: Page) -> None:
+def test_at_the_first_weighing_the_number_is_largest_and_all_is_read_and_hit_at_arms_length(
+    bench: Page,
+) -> None:
     begin(bench)
     answer(bench)
     number = bench.locator(".number")
-
     size = number.evaluate("node => parseFloat(getComputedStyle(node).fontSize)")
     others = bench.locator("bench-screen *:not(.number, .number *)").evaluate_all(
         "nodes => Math.max(...nodes.filter(node => node.textContent.trim()).map(node => parseFloat(getComputedStyle(node).fontSize)))"
     )
-
     assert size >= NUMBER_PX
     assert size > others
+
+    # What is read has a contrast of seven, by day and by night.
+    enhanced = "color-contrast-enhanced"
+    bench.evaluate(AXE_SCRIPT)
+    for theme in ("light", "dark"):
+        bench.emulate_media(color_scheme=theme)
+        report = bench.evaluate(
+            "options => axe.run('bench-screen', options)",
+            {"runOnly": [enhanced], "rules": {enhanced: {"enabled": True}}},
+        )
+        assert report["violations"] == [], theme
+        assert [rule["id"] for rule in report["passes"]] == [enhanced], theme
+
+    # What is pressed is sized for a knuckle, on the pad too.
+    pad = bench.get_by_role("dialog")
+    for shape in (PHONE, SMALL, TABLET):
+        bench.set_viewport_size(shape)
+        assert too_small(bench.locator(".bench-foot button"), KNUCKLE_PX) == [], shape
+        bench.get_by_role("button", name="It reads something else").click()
+        expect(pad).to_be_visible()
+        assert too_small(pad.locator("button"), KNUCKLE_PX) == [], shape
+        bench.keyboard.press("Escape")
+        expect(pad).to_have_count(0)
+
+    # An answer by keyboard never leaves the focus on a button that means something else.
+    bench.set_viewport_size(PHONE)
+    bench.get_by_role("button", name="It reads something else").focus()
+    bench.keyboard.press("Enter")
+    type_on_pad(bench, "1200")
+    bench.keyboard.press("Enter")
+    expect(bench.get_by_role("button", name="Take 99 g out")).to_be_focused()
 
 
 def test_keys_alone_weigh_choose_and_take_back(bench: Page) -> None:
@@ -197,26 +197,6 @@ def test_keys_alone_weigh_choose_and_take_back(bench: Page) -> None:
     expect(title).to_have_text(re.compile("^Citric acid, anhydrous: add "))
 
 
-def test_ticking_countdowns_move_nothing(page: Page, live_server: Server) -> None:
-    page.clock.install()
-    page.set_viewport_size(PHONE)
-    carry_on(page)
-    page.goto(live_server.url)
-    page.clock.run_for(2000)
-    at_rest(page)
-    page.locator(".open-run").first.click()
-    expect(page.locator(".wait")).to_have_count(3)
-    live_server.stop()  # else it would set the fake clock right
-    where = """() => [...document.querySelectorAll('.wait, .wait *, h1, .number, .bench-foot')]
-                 .map(node => { const box = node.getBoundingClientRect(); return [box.x, box.y, box.height].join() })"""
-    before, digits = page.evaluate(where), page.locator(".wait-left").first.inner_text()
-
-    page.clock.run_for(61_000)
-
-    assert page.locator(".wait-left").first.inner_text() != digits
-    assert page.evaluate(where) == before
-
-
 def test_markup_in_a_name_stays_text(page: Page, live_server: Server) -> None:
     """A recipe's words are never markup, whatever they hold."""
     wicked = "<img src=x onerror=alert(1)> \u202eright to left\u202c \U0001f6c1 " + "long " * 12
@@ -249,25 +229,27 @@ def test_markup_in_a_name_stays_text(page: Page, live_server: Server) -> None:
     assert not page.evaluate("document.documentElement.scrollWidth > innerWidth")
 
 
-def test_an_answer_by_keyboard_never_leaves_the_focus_on_another_meaning(bench: Page) -> None:
-    begin(bench)
-    answer(bench)
-    bench.get_by_role("button", name="It reads something else").focus()
-    bench.keyboard.press("Enter")
-    type_on_pad(bench, "1200")
-
-    bench.keyboard.press("Enter")
-
-    expect(bench.get_by_role("button", name="Take 99 g out")).to_be_focused()
-
-
-def test_coming_back_says_first_what_rang(page: Page, live_server: Server) -> None:
+def test_ticking_countdowns_move_nothing_and_coming_back_says_first_what_rang(
+    page: Page, live_server: Server
+) -> None:
     """The page is put away for fifty minutes with no server; two of three waits fall due."""
     page.clock.install()
+    page.set_viewport_size(PHONE)
     page.goto(live_server.url)
-    expect(page.locator(".wait")).to_have_count(3)
+    page.clock.run_for(2000)
     at_rest(page)
-    live_server.stop()
+    page.locator(".open-run").first.click()
+    expect(page.locator(".wait")).to_have_count(3)
+    live_server.stop()  # else it would set the fake clock right
+    where = """() => [...document.querySelectorAll('.wait, .wait *, h1, .number, .bench-foot')]
+                 .map(node => { const box = node.getBoundingClientRect(); return [box.x, box.y, box.height].join() })"""
+    before, digits = page.evaluate(where), page.locator(".wait-left").first.inner_text()
+
+    page.clock.run_for(61_000)
+
+    assert page.locator(".wait-left").first.inner_text() != digits
+    assert page.evaluate(where) == before
+
     see = """state => {
       Object.defineProperty(document, "visibilityState", { value: state, configurable: true });
       Object.defineProperty(document, "hidden", { value: state === "hidden", configurable: true });
