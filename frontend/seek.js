@@ -7,7 +7,8 @@
  *   seeker.seek(route);              // then draw: seeker.run(id) is there, or seeker.words(route) says why not
  */
 
-import { Refused, saysOf, saysStatus } from "./keep/server.js";
+import { saysOf } from "./bench/errors.js";
+import { Refused, saysStatus } from "./keep/server.js";
 import { h } from "./parts/dom.js";
 import { day } from "./parts/words.js";
 /** @import { Archive, Found } from "./keep/archive.js" */

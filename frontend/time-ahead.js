@@ -3,16 +3,26 @@
  * plan of the server's. What is on the bench already is planned with it, for there is one pair of hands.
  */
 
+import { saysOf } from "./bench/errors.js";
 import { newBatch, timeWords } from "./parts/day-ahead.js";
+/** @import { MeasuredRecipe, Sheet, Size } from "../bench/shapes/page" */
+/** @import { BatchTime, MeasuredOf } from "./parts/day-ahead.js" */
+/** @import { Studio } from "./keep/studio.js" */
 
 const REST_MS = 1_500; // a size is still being chosen until then: the server is asked for few plans
 
+/**
+ * @typedef {{recipe: {id: string, version: number, measured: MeasuredRecipe}, size: Size, sheet: Sheet}} Chosen
+ * @typedef {{timeTold: (text: string) => void, isStill: (size: Size) => boolean, isConnected: boolean}} Asking the screen
+ */
+
 let waiting = 0;
 
-/** @param chosen { recipe, size, sheet } @param asking the screen, which is told by `timeTold(text)` */
+/** @param {Studio} studio @param {Chosen} chosen @param {Asking} asking @param {MeasuredOf} measuredOf */
 export function tellTime(studio, { recipe, size, sheet }, asking, measuredOf) {
   clearTimeout(waiting);
   const others = studio.beside("");
+  /** @param {BatchTime} time @param {"phone" | "server"} by */
   const said = (time, by) => asking.timeTold(timeWords(time, { at: studio.at(), others: others.length, by }));
   try {
     said(
@@ -20,8 +30,9 @@ export function tellTime(studio, { recipe, size, sheet }, asking, measuredOf) {
       "phone",
     );
   } catch (error) {
-    if (!error.says) throw error;
-    asking.timeTold(error.says);
+    const says = saysOf(error);
+    if (!says) throw error;
+    asking.timeTold(says);
     return;
   }
   if (studio.link.state !== "online") return;
@@ -35,7 +46,7 @@ export function tellTime(studio, { recipe, size, sheet }, asking, measuredOf) {
       );
       if (plan && asking.isStill(size)) said(plan, "server");
     } catch (error) {
-      if (!error.says) throw error; // the phone's own word stands
+      if (!saysOf(error)) throw error; // the phone's own word stands
     }
   }, REST_MS);
 }

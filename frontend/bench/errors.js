@@ -8,3 +8,7 @@ export class BenchError extends Error {
     this.says = says;
   }
 }
+
+/** What an error says to the maker; "" where it is none of ours. @param {unknown} error @returns {string} */
+export const saysOf = (error) =>
+  error instanceof Error && "says" in error && typeof error.says === "string" ? error.says : "";

@@ -58,10 +58,6 @@ export class Refused extends Error {
 /** Whether a refusal has one of these. @param {unknown} error @param {...number} of */
 export const saysStatus = (error, ...of) => error instanceof Refused && of.includes(error.status);
 
-/** What an error says to the maker; "" where it is none of ours. @param {unknown} error @returns {string} */
-export const saysOf = (error) =>
-  error instanceof Error && "says" in error && typeof error.says === "string" ? error.says : "";
-
 export class Server {
   #base;
   /** @type {Clock} */

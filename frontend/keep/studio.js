@@ -17,6 +17,7 @@
 
 import { now } from "../bench/index.js";
 import { seal } from "../bench/journal.js";
+import { saysOf } from "../bench/errors.js";
 import { Book, versionKey } from "./book.js";
 import { Clock } from "./clock.js";
 import { Drafts } from "./drafts.js";
@@ -26,7 +27,7 @@ import { cannot } from "./means.js";
 import { nextTurn, Rings } from "./rings.js";
 import { Run } from "./run.js";
 import { resealed } from "./seal.js";
-import { NotLetIn, Refused, saysOf, Server, Unreachable } from "./server.js";
+import { NotLetIn, Refused, Server, Unreachable } from "./server.js";
 import { Shelf } from "./shelf.js";
 import { Sync } from "./sync.js";
 import { kitOf, settingsOf } from "./sync-round.js";

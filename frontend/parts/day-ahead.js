@@ -20,9 +20,16 @@
 
 import { ifYouStop, nextStep } from "../bench/foresight.js";
 import { Day, Layout } from "../bench/layout.js";
+import { full } from "../bench/lists.js";
 import { compare } from "../bench/price.js";
 import { makeProblem, tasksOf } from "../bench/tasks.js";
 import { clock, day as dayOf, duration } from "./words.js";
+/** @import { Advice, GapOver, MakerWritten, MeasuredRecipe, Plan, Problem, RunDue } from "../../bench/shapes/page" */
+/** @import { Sheet, State, Task, WhyNext } from "../../bench/shapes/page" */
+/** @import { HoursDoc, HoursDocument, PlanDoc } from "../../types/server" */
+/** @import { HandsMs } from "../bench/tasks.js" */
+/** @import { Run } from "../keep/run.js" */
+/** @import { Studio } from "../keep/studio.js" */
 
 const DAY_MS = 86_400_000;
 const AHEAD_MS = 14 * DAY_MS; // of bench hours beyond all the waits there are
@@ -31,8 +38,26 @@ const MOST_LED = 160;
 const OLD_MS = 10 * 60_000; // a plan is called old after this
 const MINUTE_MS = 60_000;
 
+/**
+ * @typedef {{id: string, sheet: Sheet, state: State | null, created_at: number, name: string}} DayRun
+ * @typedef {{run: DayRun, measured: MeasuredRecipe | null}} DayPart
+ * @typedef {(run: Run) => MeasuredRecipe | null | undefined} MeasuredOf
+ * @typedef {{id: string, name: string, isBegun: boolean | undefined}} DayBatch
+ * @typedef {Task & {starts_at: number, ends_at: number, maker: number | null}} DayTask
+ * @typedef {{kind: "in_hand"} | {kind: "later", run: string} | WhyNext} WhyStep
+ * @typedef {{step: string | null, until: number | null, why: WhyStep, broken: readonly GapOver[],
+ *   risk?: Advice["risk"]}} NextStep
+ * @typedef {{problem: Problem, batches: DayBatch[], order: string[], tasks: DayTask[], at: number,
+ *   hours: Problem["makers"][number]["hours"][], finish: number | null, broken: Layout["broken"],
+ *   next: NextStep | null}} Ahead
+ * @typedef {PlanDoc | null | undefined} PlanThere
+ * @typedef {{finish: number | null, hands_ms: number}} BatchTime
+ */
+
+/** @type {{key: unknown[], ahead: Ahead | null}} */
 let made = { key: [], ahead: null };
 
+/** @type {{offset: number | null, name: string}} */
 let zone = { offset: null, name: "" };
 
 /**
@@ -45,21 +70,29 @@ function zoneHere() {
   return zone.name;
 }
 
-/** Whether a place's clock goes as this phone's does, the year round: one clock has many names. */
+/**
+ * Whether a place's clock goes as this phone's does, the year round: one clock has many names.
+ * @param {string} zone @param {number} at
+ */
 export function isClockHere(zone, at) {
   if (zone === zoneHere()) return true;
+  /** @param {string | undefined} timeZone @param {number} instant */
   const shown = (timeZone, instant) => new Date(instant).toLocaleString("en-GB", { timeZone });
   return Array.from({ length: 13 }, (_, month) => at + month * 28 * DAY_MS).every(
     (instant) => shown(zone, instant) === shown(undefined, instant),
   );
 }
 
-/** The hours that hold on this phone: a bench that is always open, by its own clock, until the studio has said. */
+/**
+ * The hours that hold on this phone: a bench that is always open, by its own clock, until the studio has said.
+ * @param {HoursDoc | null} hours @returns {HoursDocument}
+ */
 export const hoursOf = (hours) =>
   hours?.version
     ? hours.document
     : { makers: [{ name: "Maker", hours: { zone: zoneHere(), daily: [["0:00", "24:00"]] } }] };
 
+/** @param {{runs: DayPart[], hours: HoursDoc | null, plan: PlanThere, at: number}} given @returns {Ahead} */
 export function dayAhead({ runs, hours, plan, at }) {
   // Asked at every turn of the page; the answer changes with what happens, and once a minute by itself.
   const key = [
@@ -68,11 +101,13 @@ export function dayAhead({ runs, hours, plan, at }) {
     plan,
     ...runs.flatMap(({ run, measured }) => [run.state, measured]),
   ];
-  if (key.length !== made.key.length || key.some((each, place) => each !== made.key[place]))
-    made = { key, ahead: lookAhead(runs, hoursOf(hours).makers, plan, at) };
-  return made.ahead;
+  const isSame = key.length === made.key.length && key.every((each, place) => each === made.key[place]);
+  const ahead = (isSame && made.ahead) || lookAhead(runs, hoursOf(hours).makers, plan, at);
+  made = { key, ahead };
+  return ahead;
 }
 
+/** @param {Studio} studio @param {Run} run @param {MeasuredOf} measuredOf */
 export function dayOfRun(studio, run, measuredOf) {
   const { plan, hours } = studio.planOf(run.id);
   const along = studio.together(run.id).filter((other) => other !== run);
@@ -87,6 +122,8 @@ export function dayOfRun(studio, run, measuredOf) {
 /**
  * When a batch that is not begun yet would be done, by the plain rule, beside these runs: { finish, hands_ms };
  * finish null where hours do not reach.
+ * @param {{recipe: {measured: MeasuredRecipe}, sheet: Sheet, others: Run[], hours: HoursDoc | null, at: number,
+ * measuredOf: MeasuredOf}} given @returns {BatchTime}
  */
 export function newBatch({ recipe, sheet, others, hours, at, measuredOf }) {
   const fresh = {
@@ -105,6 +142,7 @@ export function newBatch({ recipe, sheet, others, hours, at, measuredOf }) {
   return { finish: finish === null ? null : Math.max(...own.map((task) => task.ends_at)), hands_ms: hands };
 }
 
+/** @param {BatchTime} time @param {{at: number, others: number, by: "server" | "phone"}} told */
 export function timeWords({ finish, hands_ms: hands }, { at, others, by }) {
   const source = by === "server" ? "Planned by the server" : "By this phone\u2019s plain rule";
   const beside = others ? `, beside the ${others === 1 ? "batch" : `${others} batches`} on the bench` : "";
@@ -112,6 +150,7 @@ export function timeWords({ finish, hands_ms: hands }, { at, others, by }) {
   return `${duration(finish - at)} until done, ${when(finish, at)}. ${duration(hands)} of hands. ${source}${beside}.`;
 }
 
+/** @param {Ahead} ahead @param {PlanThere} plan */
 export function nextOf(ahead, plan) {
   const { next, problem } = ahead;
   if (!next) return null;
@@ -121,40 +160,47 @@ export function nextOf(ahead, plan) {
     run: task?.run ?? null,
     step: next.step,
     title: task?.title ?? "",
-    advice: adviceWords(ahead),
+    advice: adviceWords({ ...ahead, next }),
     reason: task && why && why.kind !== "next" ? why.says : "",
   };
 }
 
+/** @param {Ahead} ahead @param {string} run @param {PlanThere} plan */
 export function leadOf(ahead, run, plan) {
   const next = nextOf(ahead, plan);
   if (!next) return null;
-  if (next.run !== null && next.run !== run)
+  if (next.step !== null && next.run !== null && next.run !== run)
     return { step: null, advice: `First ${named(ahead, next.step)}.`, reason: "" };
   return { step: next.step?.slice(run.length + 1), advice: next.advice, reason: next.reason };
 }
 
-/** A step by its title, and its batch by name where there are several. */
+/** A step by its title, and its batch by name where there are several. @param {Ahead} ahead @param {string} id */
 function named({ problem, batches }, id) {
-  const { title, run } = problem.tasks.find((task) => task.id === id);
+  const { title, run } = full(problem.tasks.map((task) => [task.id, task])).get(id);
   return `\u201c${title}\u201d${batches.length > 1 ? ` of ${nameOf(batches, run)}` : ""}`;
 }
 
+/** @param {DayBatch[]} batches @param {string | undefined} run */
 const nameOf = (batches, run) => batches.find(({ id }) => id === run)?.name ?? "this batch";
 
-/** When each run of a plan is to be ready: [{ run, ready_by, begins_at, why }]. */
+/**
+ * When each run of a plan is to be ready: [{ run, ready_by, begins_at, why }].
+ * @param {PlanThere} plan @returns {readonly RunDue[]}
+ */
 const dueOf = (plan) =>
   plan?.due ??
   (plan?.aim === "ready_by"
     ? plan.parts.map(({ run }) => ({
         run,
-        ready_by: plan.ready_by,
+        ready_by: plan.ready_by ?? 0,
         begins_at: plan.plan?.begins_at ?? null,
         why: "",
       }))
     : []);
 
+/** @param {Ahead} ahead @param {PlanThere} plan */
 export function dueWords({ batches, at }, plan) {
+  /** @param {string} run */
   const begun = (run) => batches.find(({ id }) => id === run)?.isBegun;
   return dueOf(plan)
     .filter(({ run, ready_by: by }) => by > at && batches.some(({ id }) => id === run))
@@ -169,6 +215,10 @@ export function dueWords({ batches, at }, plan) {
     });
 }
 
+/**
+ * @param {DayPart[]} runs @param {readonly MakerWritten[]} makers @param {PlanThere} plan @param {number} at
+ * @param {boolean} [isAsked] whether what is next is asked @returns {Ahead}
+ */
 function lookAhead(runs, makers, plan, at, isAsked = true) {
   const parts = runs.map(({ run, measured }) =>
     tasksOf(run.sheet, { state: run.state, run: run.id, recipe: measured, hands: handsOf(run, plan) }),
@@ -191,23 +241,20 @@ function lookAhead(runs, makers, plan, at, isAsked = true) {
     ]),
   );
   // What is to be ready by some time and need not be begun yet: its steps wait for the latest start.
-  const later = new Map(
-    dueOf(plan)
-      .filter(({ run, begins_at: begins }) => begins > at && isBegun.get(run) === false)
-      .map(({ run, begins_at: begins }) => [run, begins]),
-  );
+  /** @type {Map<string, number>} */
+  const later = new Map();
+  for (const { run, begins_at: begins } of dueOf(plan))
+    if (begins !== null && begins > at && isBegun.get(run) === false) later.set(run, begins);
   const layout = planned.length ? asPlanned(day, planned, later) : byRule(day);
   const order = layout.order.filter((index) => day.hands[index]).map((index) => problem.tasks[index].id);
-  const tasks = problem.tasks
-    .map((task, index) => ({
-      ...task,
-      starts_at: layout.start[index],
-      ends_at: layout.end[index],
-      maker: layout.maker[index],
-    }))
-    .filter((task) => task.ends_at !== null);
+  const tasks = problem.tasks.flatMap((task, index) => {
+    const [starts, ends] = [layout.start[index], layout.end[index]];
+    if (starts === null || ends === null) return [];
+    return { ...task, starts_at: starts, ends_at: ends, maker: layout.maker[index] };
+  });
   const inHand = tasks.find(({ kind, status }) => kind === "hands" && status === "begun");
   const isLed = day.open.length <= MOST_LED;
+  /** @type {NextStep | null} */
   const next = inHand
     ? { step: inHand.id, until: null, why: { kind: "in_hand" }, broken: [] }
     : isLed && isAsked
@@ -231,10 +278,15 @@ function lookAhead(runs, makers, plan, at, isAsked = true) {
   };
 }
 
-/** What is next among the runs that may be begun; when only the others are left, the first of these, at its time. */
+/**
+ * What is next among the runs that may be begun; when only the others are left, the first of these, at its time.
+ * @param {Problem} problem @param {string[]} order @param {number} at @param {Map<string, number>} later
+ * @returns {NextStep}
+ */
 function nextAmong(problem, order, at, later) {
   if (!later.size) return nextStep(problem, order, at);
   const soonest = [...later].reduce((first, each) => (each[1] < first[1] ? each : first));
+  /** @type {NextStep} */
   const wait = { step: null, until: soonest[1], why: { kind: "later", run: soonest[0] }, broken: [] };
   const tasks = problem.tasks.filter(({ run }) => !later.has(run));
   const ids = new Set(tasks.map(({ id }) => id));
@@ -250,14 +302,19 @@ function nextAmong(problem, order, at, later) {
     order.filter((id) => ids.has(id)),
     at,
   );
-  return next.step === null && next.until > soonest[1] ? { ...next, until: soonest[1] } : next;
+  return next.step === null && next.until !== null && next.until > soonest[1]
+    ? { ...next, until: soonest[1] }
+    : next;
 }
 
-/** The plan's order, its times kept where that is no worse than as early as can be. later: run -> not before. */
+/**
+ * The plan's order, its times kept where that is no worse than as early as can be. later: run -> not before.
+ * @param {Day} day @param {Plan["steps"]} planned @param {Map<string, number>} later
+ */
 function asPlanned(day, planned, later) {
   const numbers = day.byNeed(planned.map(({ id }) => id));
   const open = planned
-    .map(({ id, starts_at }) => [day.number.get(id), starts_at])
+    .map(({ id, starts_at }) => /** @type {const} */ ([day.number.get(id), starts_at]))
     .filter(([index]) => day.open.includes(index));
   const held = open.filter(([index]) => later.has(day.tasks[index].run));
   const [asWas, asEarly] = [open, held].map(
@@ -266,7 +323,7 @@ function asPlanned(day, planned, later) {
   return isWorse(asWas, asEarly) ? asEarly : asWas;
 }
 
-/** As the recipes are written, unless the plain rule breaks less or ends sooner. */
+/** As the recipes are written, unless the plain rule breaks less or ends sooner. @param {Day} day */
 function byRule(day) {
   const [asWritten, byTails] = [[], day.latestFinishFirst()].map(
     (order) => new Layout(day, day.byNeed(order)),
@@ -276,31 +333,43 @@ function byRule(day) {
   return isBetter ? byTails : asWritten;
 }
 
+/** @param {Layout} one @param {Layout} other */
 const isWorse = (one, other) =>
   one.placed !== other.placed ? !one.placed : compare(one.price, other.price) > 0;
 
-/** The maker's own times for a run's steps, as the plan brought them. */
+/**
+ * The maker's own times for a run's steps, as the plan brought them.
+ * @param {{id: string}} run @param {PlanThere} plan @returns {HandsMs}
+ */
 function handsOf({ id }, plan) {
   const own = Object.entries(plan?.hands_ms ?? {}).filter(([key]) => key.startsWith(`${id}/`));
   return Object.fromEntries(own.map(([key, ms]) => [key.slice(id.length + 1), ms]));
 }
 
-/** A clock time, with its day when that is not today. */
+/** A clock time, with its day when that is not today. @param {number} instant @param {number} at */
 export function when(instant, at) {
   const name = new Date(instant).toLocaleDateString("en-GB", { weekday: "long" });
   if (new Date(instant).toDateString() === new Date(at).toDateString()) return clock(instant);
   return Math.abs(instant - at) < 6 * DAY_MS ? `${name} ${clock(instant)}` : dayOf(instant);
 }
 
-/** From when to when, the day of the end too where it is another. */
+/**
+ * From when to when, the day of the end too where it is another.
+ * @param {number} from @param {number} until @param {number} at
+ */
 export const stretch = (from, until, at) =>
   `${when(from, at)} to ` +
   `${new Date(from).toDateString() === new Date(until).toDateString() ? clock(until) : when(until, at)}`;
 
-/** What changes what to do, or what is lost whatever is done, in one line; "" where the next step is simply next. */
+/**
+ * What changes what to do, or what is lost whatever is done, in one line; "" where the next step is simply next.
+ * @param {Ahead & {next: NextStep}} ahead
+ */
 function adviceWords(ahead) {
-  const { next, at, batches } = ahead;
+  const { next } = ahead;
+  /** @param {string} id */
   const title = (id) => named(ahead, id);
+  /** @param {number} ms */
   const over = (ms) => duration(Math.max(MINUTE_MS, ms));
   if (next.broken.length) {
     const [worst] = [...next.broken].sort((a, b) => b.over_ms - a.over_ms);
@@ -321,30 +390,47 @@ function adviceWords(ahead) {
       ? "What the plan had first would break a window now, or end the day later."
       : "";
   }
-  const { why, until } = next;
-  const start = until === null ? "" : `: next start ${when(until, at)}`;
-  const says = {
-    finished: () => "",
-    no_hours: () => "No bench hours are left. Give some under \u201cBench hours\u201d.",
-    later: () => `Begin ${batches.length > 1 ? nameOf(batches, why.run) : "it"} ${when(until, at)}.`,
-    closed: () => `The bench opens ${when(until, at)}.`,
-    wait: () => (until === null ? "" : `Nothing needs hands before ${when(until, at)}.`),
-    ends_sooner: () => `To wait with ${title(why.step)} ends the day sooner${start}.`,
-    hours: () => `${title(why.step)} would run past ${when(why.closes_at, at)}${start}.`,
-    window: () =>
-      why.gap
-        ? `${title(why.step)} now, and ${title(why.gap.to)} could begin ${over(why.over_ms)} too late${start}.`
-        : `${title(why.step)} now leaves no room for the rest${start}.`,
-  }[why.kind];
-  return says();
+  return waitWords(ahead);
 }
 
-/** What is missed in the day as it stands, each a sentence. */
+/** What is waited for, where nothing is to be begun. @param {Ahead & {next: NextStep}} ahead */
+function waitWords(ahead) {
+  const { at, batches } = ahead;
+  const { why, until } = ahead.next;
+  /** @param {string} id */
+  const title = (id) => named(ahead, id);
+  const then = until === null ? "" : when(until, at);
+  const start = then && `: next start ${then}`;
+  switch (why.kind) {
+    case "no_hours":
+      return "No bench hours are left. Give some under \u201cBench hours\u201d.";
+    case "later":
+      return `Begin ${batches.length > 1 ? nameOf(batches, why.run) : "it"} ${then}.`;
+    case "closed":
+      return `The bench opens ${then}.`;
+    case "wait":
+      return then && `Nothing needs hands before ${then}.`;
+    case "ends_sooner":
+      return `To wait with ${title(why.step)} ends the day sooner${start}.`;
+    case "hours":
+      return `${title(why.step)} would run past ${when(why.closes_at, at)}${start}.`;
+    case "window": {
+      if (!why.gap) return `${title(why.step)} now leaves no room for the rest${start}.`;
+      const over = duration(Math.max(MINUTE_MS, why.over_ms ?? 0));
+      return `${title(why.step)} now, and ${title(why.gap.to)} could begin ${over} too late${start}.`;
+    }
+    default:
+      return "";
+  }
+}
+
+/** What is missed in the day as it stands, each a sentence. @param {Ahead} ahead */
 export const brokenWords = (ahead) =>
   ahead.broken.map(({ over, gap }) =>
     `${named(ahead, gap.to)} begins ${duration(Math.max(MINUTE_MS, over))} past its latest. ${gap.stake}`.trim(),
   );
 
+/** @param {Ahead} ahead @param {number} until */
 export function stopWords(ahead, until) {
   const { problem, order, at, finish } = ahead;
   const told = ifYouStop(problem, order, at, until);
@@ -356,7 +442,7 @@ export function stopWords(ahead, until) {
       `latest${gap.stake ? ` (${gap.stake.replace(/\.$/, "").toLowerCase()})` : ""}`,
   );
   // Against the end that stands on the screen, which a plan may have put later than could be.
-  const later = told.finish_at - (finish ?? told.finish_at - told.later_ms);
+  const later = finish === null ? (told.later_ms ?? 0) : told.finish_at - finish;
   const ends =
     later > 0
       ? `it ends ${when(told.finish_at, at)}, ${duration(later)} later`
@@ -364,10 +450,11 @@ export function stopWords(ahead, until) {
   return `${stops}${[...missed, ends].join("; ")}.`;
 }
 
+/** @param {PlanThere} plan @param {number} at @param {boolean} isOnline */
 export function planAge(plan, at, isOnline) {
   if (!plan?.plan)
     return "Ordered on this phone by the plain rule: there is no plan of the server\u2019s yet.";
-  const age = Math.max(0, at - plan.made_at);
+  const age = Math.max(0, at - (plan.made_at ?? 0));
   const old = age < MINUTE_MS ? "just now" : `${duration(age)} ago`;
   if (isOnline && !plan.behind) return `Planned ${old}.`;
   return isOnline || age < OLD_MS

@@ -5,10 +5,12 @@
 // Two fingers, or + and - with the picture focused, zoom; the arrows and a finger move along it. The
 // words of it stand below the picture on the page, so it is one image to a screen reader.
 
-import { define, h, s, setAttr } from "./dom.js";
+import { full, last } from "../bench/lists.js";
+import { define, given, h, s, setAttr } from "./dom.js";
 import { hatch } from "./hatch.js";
 import { onTick } from "./ticker.js";
 import { clock, duration } from "./words.js";
+/** @import { Ahead, DayBatch, DayTask } from "./day-ahead.js" */
 
 const HOUR_MS = 3_600_000;
 const HEAD = 50; // the days and the hours
@@ -28,10 +30,20 @@ const PATCH_W = 8.6; // taken as it mostly is, for the ground below words
 const THIN = 12; // px; a block below this has no outline of its own
 const APART_MS = 60_000;
 const EVERY_H = [0.25, 0.5, 1, 2, 3, 6, 12, 24];
+/** @type {("pointerdown" | "pointermove" | "pointerup" | "pointercancel")[]} */
+const FINGERS = ["pointerdown", "pointermove", "pointerup", "pointercancel"];
 const TICK_PX = 74; // between two hours that are named
 
-class DayPicture extends HTMLElement {
-  #data = null;
+/**
+ * @typedef {{ahead: Ahead, now: () => number}} PictureData
+ * @typedef {{run: string, letter: string, y: number}} RowPlace
+ * @typedef {{name: string, y: number}} NamePlace
+ * @typedef {{text: string, r: number}} Mark
+ */
+
+export class DayPicture extends HTMLElement {
+  /** @type {PictureData} */
+  #data = given();
   #scale = FIRST; // px an hour
   #isMoved = false; // a hand has chosen what is shown
   #stage = h("div", {
@@ -40,17 +52,22 @@ class DayPicture extends HTMLElement {
     role: "region",
     "aria-label": "The day as a picture. Plus and minus zoom, the arrows move along.",
   });
+  /** @type {SVGElement | null} */
   #now = null;
+  /** @type {SVGElement | null} */
   #heads = null;
+  /** @type {Map<number, number>} */
   #fingers = new Map();
-  #stop = null;
+  #stop = () => {};
 
   connectedCallback() {
     if (!this.#stage.isConnected) {
-      const zooms = [
+      /** @type {[sign: string, label: string, by: number][]} */
+      const ways = [
         ["\u2212", "Show more of the day", 1 / ZOOM],
         ["+", "Show it larger", ZOOM],
-      ].map(([sign, label, by]) =>
+      ];
+      const zooms = ways.map(([sign, label, by]) =>
         h(
           "button",
           { type: "button", class: "outlined", "aria-label": label, onclick: () => this.#zoom(by) },
@@ -68,8 +85,7 @@ class DayPicture extends HTMLElement {
       );
       this.#stage.addEventListener("scroll", () => this.#keepHeads(), { passive: true });
       this.#stage.addEventListener("keydown", (event) => this.#onKey(event));
-      for (const type of ["pointerdown", "pointermove", "pointerup", "pointercancel"])
-        this.#stage.addEventListener(type, (event) => this.#onFinger(event));
+      for (const type of FINGERS) this.#stage.addEventListener(type, (event) => this.#onFinger(event));
     }
     this.#stop = onTick(() => this.#tick());
   }
@@ -78,6 +94,7 @@ class DayPicture extends HTMLElement {
     this.#stop();
   }
 
+  /** @param {PictureData} data */
   set data(data) {
     this.#data = data;
     if (!this.#isMoved) this.#scale = this.#firstScale();
@@ -111,6 +128,7 @@ class DayPicture extends HTMLElement {
     );
   }
 
+  /** @param {number} at */
   #x(at) {
     return ((at - this.#drawnFrom) / HOUR_MS) * this.#scale;
   }
@@ -125,7 +143,9 @@ class DayPicture extends HTMLElement {
     const top = HEAD + lanes * LANE;
     const { rows, names, height } = rowsOf(ahead, top);
     const wide = Math.ceil(this.#x(until));
-    const rowOf = (task) => rows.find(({ run, letter }) => run === task.run && letter === task.letter).y;
+    const rowAt = full(rows.map(({ run, letter, y }) => [`${run} ${letter}`, y]));
+    /** @param {DayTask} task */
+    const rowOf = (task) => rowAt.get(`${task.run} ${task.letter}`);
     const open = ahead.hours.map((hours) =>
       hours
         .filter(([opens, closes]) => closes > from && opens < until)
@@ -187,6 +207,7 @@ class DayPicture extends HTMLElement {
     this.#keepHeads();
   }
 
+  /** @param {number} begins @param {number} ends @param {number} y @param {number} height @param {string} name */
   #span(begins, ends, y, height, name) {
     return s("rect", {
       class: name,
@@ -197,8 +218,10 @@ class DayPicture extends HTMLElement {
     });
   }
 
+  /** @param {number} from @param {number} until @param {number} height */
   #ticks(from, until, height) {
-    const every = EVERY_H.find((hours) => hours * this.#scale >= TICK_PX) ?? EVERY_H.at(-1);
+    const every = EVERY_H.find((hours) => hours * this.#scale >= TICK_PX) ?? last(EVERY_H);
+    /** @type {SVGElement[]} */
     const ticks = [];
     // By the phone's own clock, so that midnight is midnight.
     const midnight = new Date(from).setHours(0, 0, 0, 0);
@@ -222,6 +245,7 @@ class DayPicture extends HTMLElement {
     return ticks;
   }
 
+  /** @param {DayTask} task @param {number} y @param {boolean} isNext */
   #hands(task, y, isNext) {
     const [x, width] = [
       this.#x(task.starts_at),
@@ -252,9 +276,12 @@ class DayPicture extends HTMLElement {
     );
   }
 
-  /** Steps of one part, one after the other, seen from afar: one outline, and the letter once. */
+  /**
+   * Steps of one part, one after the other, seen from afar: one outline, and the letter once.
+   * @param {DayTask[]} tasks @param {number} y
+   */
   #oneGo(tasks, y) {
-    const [x, right] = [this.#x(tasks[0].starts_at), this.#x(tasks.at(-1).ends_at)];
+    const [x, right] = [this.#x(tasks[0].starts_at), this.#x(last(tasks).ends_at)];
     const mark = this.#markOf(tasks[0]);
     const isNamed = this.#x(tasks[0].ends_at) - x < 2 * mark.r - 1 && right - x >= 2 * mark.r + 2;
     return s(
@@ -265,6 +292,7 @@ class DayPicture extends HTMLElement {
     );
   }
 
+  /** @param {DayTask} task @param {number} y */
   #wait(task, y) {
     const [x, right] = [this.#x(task.starts_at), this.#x(task.ends_at)];
     const says = `${task.title} ${clock(task.ends_at)}`;
@@ -285,7 +313,10 @@ class DayPicture extends HTMLElement {
     );
   }
 
-  /** A part's letter; where several batches share the bench, after the batch's own number among them. */
+  /**
+   * A part's letter; where several batches share the bench, after the batch's own number among them.
+   * @param {{run: string, letter: string}} part @returns {Mark}
+   */
   #markOf({ run, letter }) {
     const { batches } = this.#data.ahead;
     if (batches.length === 1) return { text: letter, r: 12 };
@@ -298,14 +329,17 @@ class DayPicture extends HTMLElement {
   }
 
   #keepHeads() {
-    setAttr(this.#heads, "transform", `translate(${this.#stage.scrollLeft} 0)`);
+    if (this.#heads) setAttr(this.#heads, "transform", `translate(${this.#stage.scrollLeft} 0)`);
   }
 
   #toNow() {
     this.#stage.scrollLeft = this.#x(this.#data.now()) - this.#stage.clientWidth / 5;
   }
 
-  /** Larger or smaller, with what is at `middle` (px in the stage) staying where it is. */
+  /**
+   * Larger or smaller, with what is at `middle` (px in the stage) staying where it is.
+   * @param {number} by @param {number} [middle]
+   */
   #zoom(by, middle = this.#stage.clientWidth / 2) {
     this.#isMoved = true;
     const scale = Math.min(MOST, Math.max(LEAST, this.#scale * by));
@@ -315,6 +349,7 @@ class DayPicture extends HTMLElement {
     this.#stage.scrollLeft = at * scale - middle;
   }
 
+  /** @param {KeyboardEvent} event */
   #onKey(event) {
     const does = {
       "+": () => this.#zoom(ZOOM),
@@ -329,12 +364,16 @@ class DayPicture extends HTMLElement {
     does();
   }
 
+  /** @param {number} way */
   #move(way) {
     this.#isMoved = true;
     this.#stage.scrollLeft += way * this.#stage.clientWidth * 0.4;
   }
 
-  /** One finger moves the picture, which the browser does; two make it larger or smaller. */
+  /**
+   * One finger moves the picture, which the browser does; two make it larger or smaller.
+   * @param {PointerEvent} event
+   */
   #onFinger(event) {
     this.#isMoved = true;
     if (event.type === "pointerup" || event.type === "pointercancel") {
@@ -359,7 +398,10 @@ class DayPicture extends HTMLElement {
   }
 }
 
-/** A mark on a ground of its own, in the middle of a block's hatching. */
+/**
+ * A mark on a ground of its own, in the middle of a block's hatching.
+ * @param {number} x @param {number} middle @param {Mark} mark
+ */
 function marked(x, middle, { text, r }) {
   return [
     s("circle", { class: "disc", cx: x, cy: middle, r }),
@@ -367,7 +409,7 @@ function marked(x, middle, { text, r }) {
   ];
 }
 
-/** Words on a ground of their own, from here on. */
+/** Words on a ground of their own, from here on. @param {number} x @param {number} middle @param {string} words */
 function patched(x, middle, words) {
   return [
     s("rect", { class: "disc", x, y: middle - 13, width: words.length * PATCH_W + 4, height: 25, rx: 3 }),
@@ -375,9 +417,14 @@ function patched(x, middle, words) {
   ];
 }
 
-/** Where each part's row is, and each batch's name where there are several: {rows, names, height} in px. */
+/**
+ * Where each part's row is, and each batch's name where there are several: {rows, names, height} in px.
+ * @param {Pick<Ahead, "tasks" | "batches">} ahead @param {number} top
+ */
 function rowsOf({ tasks, batches }, top) {
+  /** @type {RowPlace[]} */
   const rows = [];
+  /** @type {NamePlace[]} */
   const names = [];
   let y = top;
   for (const [place, { id, name }] of batches.entries()) {
@@ -394,25 +441,30 @@ function rowsOf({ tasks, batches }, top) {
   return { rows, names, height: y + 6 };
 }
 
-/** Hands-on steps of one part and one maker with nothing between them. */
+/** @type {("run" | "letter" | "maker" | "status")[]} what steps that make one go have the same */
+const SAME = ["run", "letter", "maker", "status"];
+
+/** Hands-on steps of one part and one maker with nothing between them. @param {DayTask[]} tasks */
 function inOneGo(tasks) {
+  /** @type {DayTask[][]} */
   const goes = [];
   for (const task of tasks
     .filter(({ kind }) => kind === "hands")
     .sort((a, b) => (a.maker ?? 0) - (b.maker ?? 0) || a.starts_at - b.starts_at)) {
-    const last = goes.at(-1)?.at(-1);
+    const going = goes.at(-1);
+    const before = going && last(going);
     const goesOn =
-      last &&
-      ["run", "letter", "maker", "status"].every((key) => last[key] === task[key]) &&
-      task.starts_at - last.ends_at < APART_MS;
-    if (goesOn) goes.at(-1).push(task);
+      before && SAME.every((key) => before[key] === task[key]) && task.starts_at - before.ends_at < APART_MS;
+    if (goesOn) going.push(task);
     else goes.push([task]);
   }
   return goes;
 }
 
+/** @param {string} words @param {number} room */
 const cut = (words, room) => (words.length > room ? `${words.slice(0, room - 1)}\u2026` : words);
 
+/** @param {Ahead} ahead @param {number} at */
 function summary({ tasks, next, finish }, at) {
   const open = tasks.filter(({ status }) => status !== "done");
   const hands = open.filter(({ kind }) => kind === "hands");

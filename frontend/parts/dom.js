@@ -122,6 +122,12 @@ export const part = (node, selector) => /** @type {HTMLElement} */ (node.querySe
 export const first = (node, place = 0) => /** @type {HTMLElement} */ (node.children[place]);
 
 /**
+ * What a field of an element holds until it is given: it comes with the first `data`, and nothing reads it before.
+ * @template T @returns {T}
+ */
+export const given = () => /** @type {T} */ (/** @type {unknown} */ (null));
+
+/**
  * Whether two pieces of plain data say the same, so that a screen need not be built again.
  * @param {unknown} a @param {unknown} b
  */
