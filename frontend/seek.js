@@ -9,8 +9,8 @@
 
 import { saysOf } from "./bench/errors.js";
 import { Refused, saysStatus } from "./keep/server.js";
+import { batchRow } from "./parts/batch-row.js";
 import { h } from "./parts/dom.js";
-import { day } from "./parts/words.js";
 /** @import { Archive, Found } from "./keep/archive.js" */
 /** @import { Studio } from "./keep/studio.js" */
 
@@ -115,26 +115,7 @@ export class Seeker {
     const { address, isWaiting, isGone, says, runs } = this.#sought;
     if (address !== location.hash) return null;
     if (runs) {
-      const links = runs.map(({ id, title, finished_at }) =>
-        h(
-          "li",
-          {},
-          h(
-            "a",
-            { class: "row", href: `#/record/${id}` },
-            h(
-              "span",
-              { class: "row-words" },
-              h("b", { class: "row-title" }, title),
-              h(
-                "span",
-                { class: "soft small" },
-                finished_at ? `finished ${day(finished_at)}` : "not finished",
-              ),
-            ),
-          ),
-        ),
-      );
+      const links = runs.map((run) => batchRow(run));
       return [h("h1", {}, `${runs.length} batches have this number`), h("ul", { class: "rows" }, links)];
     }
     const again = () => {

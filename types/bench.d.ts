@@ -1,7 +1,7 @@
 // What the arithmetic on the phone hands from one of its rooms to another. No page loads this.
 
 import type { LineState, RunEntry, RunKind, SheetLine, ShelfEntry } from "../bench/shapes/page";
-import type { Known } from "../frontend/bench/journal";
+import type { Tally } from "../frontend/bench/journal/tally";
 
 /** One round of a part. */
 export interface Place {
@@ -25,7 +25,7 @@ export type ShelfEntryOf<K extends ShelfEntry["kind"]> = Extract<ShelfEntry, { k
 
 /** How a run's kinds are taken in: false where an entry makes no sense on this sheet. */
 export type Takes = {
-  [K in RunKind]: (known: Known, at: number, body: EntryOf<K>["body"], entry: EntryOf<K>) => boolean | undefined | void;
+  [K in RunKind]: (tally: Tally, at: number, body: EntryOf<K>["body"], entry: EntryOf<K>) => boolean | undefined | void;
 };
 
 /** The same object, to be filled in before anybody else sees it. */

@@ -14,7 +14,7 @@ it seals is then what stood before it, and the server keeps that set for it (`fr
 nothing that comes later can stand before it. One whose digest is not that of the entries it names
 seals nothing, and is listed as unread.
 
-The fold never raises and never reads a clock. `frontend/bench/journal.js` is the same fold.
+The fold never raises and never reads a clock. `frontend/bench/journal/` is the same fold.
 """
 
 from bench.journal.amounts import COUNTED, carry_up, division_of, in_reach, left_of_mix, portion_targets

@@ -3,7 +3,7 @@
 `now` turns a sheet, a state and an instant into words and numbers. Every prompt carries its
 possible answers, and an answer is the kind and body of the entry to post, so this alone is
 enough to write a client; the phone page draws exactly this. Best next prompt first.
-`frontend/bench/prompting.js` says the same words.
+`frontend/bench/prompting/` says the same words.
 
     view     the sheet, the state and the instant, as all below ask for them
     order    which steps are prompted, the best next one first

@@ -6,8 +6,9 @@
  * The same as bench/capacity.py.
  */
 
-import { divisionOf } from "./journal.js";
+import { divisionOf } from "./journal/index.js";
 import { full } from "./lists.js";
+import { ASSEMBLY } from "./states.js";
 import { allowedMg } from "./weighing.js";
 import { divided, grams, halfEven, PPM, product, sum } from "./whole.js";
 /** @import { Sheet, SheetLine, State, VesselState } from "../../bench/shapes/page" */
@@ -15,7 +16,6 @@ import { divided, grams, halfEven, PPM, product, sum } from "./whole.js";
 /** @import { Full } from "../../types/lists" */
 /** @import { Int } from "./whole.js" */
 
-const ASSEMBLY = "assembly";
 const TO_COME = ["open", "short"];
 
 /** @param {SheetLine} line @returns {line is WeighedLine} */

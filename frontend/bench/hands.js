@@ -1,7 +1,7 @@
 /** Hands-on time, reckoned from a run's entries. The same as bench/hands.py, which says how. */
 
 import { kindsThat } from "./entries.js";
-import { toldOf } from "./journal.js";
+import { toldOf } from "./journal/index.js";
 import { sum } from "./whole.js";
 /** @import { Entry, HandsOn, Sheet, State } from "../../bench/shapes/page" */
 

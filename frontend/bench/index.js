@@ -9,13 +9,13 @@
  * record, digest, batch-number, shelf, lots, gather, label, dryness, last-time and cost are imported by the
  * screens that want them.
  *
- *   const { chooseSize, makeSheet } = await import("./sheet.js");
+ *   const { chooseSize, makeSheet } = await import("./sheet/index.js");
  *   const sheet = makeSheet(measured, { id, version }, chooseSize(measured, kit, request).size, kit);
  *   const said = now(sheet, fold(sheet, entries), at);
  */
 
 export { BenchError } from "./errors.js";
-export { fold, Folding } from "./journal.js";
-export { now } from "./prompting.js";
+export { fold, Folding } from "./journal/index.js";
+export { now } from "./prompting/index.js";
 export { guidePhase, rings, waitPhase, warnAt, windowPhase } from "./waits.js";
 export { canonical, celsius, grams, shareOut, span, toDivision } from "./whole.js";

@@ -4,7 +4,7 @@
  * Masses are whole mg; a lot that is counted (sticks, wrappers) is reckoned in pieces the same way.
  */
 
-import { toldOf } from "./journal.js";
+import { toldOf } from "./journal/index.js";
 import { full, last } from "./lists.js";
 /** @import { Entry, LotOffered, LotUse, Pick as PickedLots, Picked, Sheet, State } from "../../bench/shapes/page" */
 /** @import { Draft } from "../../types/bench" */

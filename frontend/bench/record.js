@@ -7,7 +7,7 @@
 import { kindsThat } from "./entries.js";
 import { handsOn } from "./hands.js";
 import { heatWord } from "./heating.js";
-import { divisionOf, toldOf } from "./journal.js";
+import { divisionOf, toldOf } from "./journal/index.js";
 import { full, last } from "./lists.js";
 import { useOf } from "./lots.js";
 import { allowedMg } from "./weighing.js";

@@ -6,6 +6,11 @@
 /** @import { Window } from "../../bench/shapes/page" */
 /** @import { Over } from "../../types/bench" */
 
+/** @typedef {Pick<Window, "state" | "class" | "price_ms" | "lost_ms" | "rescue">} Guarded */
+
+/** The part in which pieces of the others are joined. */
+export const ASSEMBLY = "assembly";
+
 /** @type {{[state: string]: string}} */
 const RESCUES = {
   melted_base: "Heat it briefly, then stir. Water goes each time: twice at the most.",
@@ -44,4 +49,19 @@ export function openWindow(step, endOf) {
     if (found.length) return found.reduce((first, each) => (each.latest_at < first.latest_at ? each : first));
   }
   return null;
+}
+
+/**
+ * What a window is over, and what it costs to miss it; a recipe measured long ago does not say.
+ * @param {Guarded} window
+ */
+export function fullGuard(window) {
+  const own = "rescue" in window ? { rescue: window.rescue } : {};
+  return {
+    state: window.state ?? "",
+    class: window.class ?? "quality",
+    price_ms: window.price_ms ?? 0,
+    lost_ms: window.lost_ms ?? null,
+    ...own,
+  };
 }

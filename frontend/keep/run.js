@@ -188,6 +188,8 @@ export class Journal {
 }
 
 export class Run extends Journal {
+  /** @type {RunRow} */
+  #row;
   /** @type {State | null} */
   #state = null;
   /** @type {Folding | null} */
@@ -203,26 +205,39 @@ export class Run extends Journal {
   /** @param {RunRow} row as it lies on the phone's disk */
   constructor(row) {
     super(row.id);
-    const { recipe, size, sheet, created_at, made_at = null, sealed = null } = row;
-    this.recipe = recipe;
-    this.size = size;
-    this.sheet = sheet;
-    this.created_at = created_at;
-    this.made_at = made_at;
-    this.sealed = sealed;
+    this.#row = row;
   }
 
   /** @param {RunRow} row */
-  take({ recipe, size, sheet, created_at, made_at = null, sealed = null }) {
-    this.recipe = recipe;
-    this.size = size;
-    this.sheet = sheet;
-    this.created_at = created_at;
-    this.made_at = made_at;
-    this.sealed = sealed;
+  take(row) {
+    this.#row = row;
     this.#folding = null;
     this.#folded = null;
     this.closed = null;
+  }
+
+  get recipe() {
+    return this.#row.recipe;
+  }
+
+  get size() {
+    return this.#row.size;
+  }
+
+  get sheet() {
+    return this.#row.sheet;
+  }
+
+  get created_at() {
+    return this.#row.created_at;
+  }
+
+  get made_at() {
+    return this.#row.made_at ?? null;
+  }
+
+  get sealed() {
+    return this.#row.sealed ?? null;
   }
 
   /** The run as it lies on the phone's disk. */

@@ -3,7 +3,7 @@
  * and a signing that nobody has yet names the same entries by the digest they then have.
  */
 
-import { seal } from "../bench/journal.js";
+import { seal } from "../bench/journal/index.js";
 import { Run } from "./run.js";
 /** @import { KeptEntry } from "../../types/keep" */
 /** @import { Journal } from "./run.js" */

@@ -16,8 +16,8 @@
  */
 
 import { now } from "../bench/index.js";
-import { seal } from "../bench/journal.js";
 import { saysOf } from "../bench/errors.js";
+import { seal } from "../bench/journal/index.js";
 import { Book, versionKey } from "./book.js";
 import { Clock } from "./clock.js";
 import { Drafts } from "./drafts.js";
@@ -243,7 +243,7 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
     const { kit } = this;
     if (!known || !kit) throw new Error("A run is begun with a recipe and a kit that are here.");
     const { id, version, title, measured } = typeof recipe === "string" ? known : recipe;
-    const { makeSheet } = await import("../bench/sheet.js"); // here already, where a size was chosen
+    const { makeSheet } = await import("../bench/sheet/index.js"); // here already, where a size was chosen
     const sheet = makeSheet(measured, { id, version }, size, kit);
     const at = this.at();
     const run = { id: newId(at), recipe: { id, version, title }, size, sheet, created_at: at };

@@ -2,7 +2,7 @@
 //
 //   screen.data = { recipe, kit, asked, weigh }     // asked: pieces, a size, or null for the card
 
-import { chooseSize, makeSheet } from "../bench/sheet.js";
+import { chooseSize, makeSheet } from "../bench/sheet/index.js";
 import { define, h, sameData } from "../parts/dom.js";
 import { handOver } from "../parts/hand-over.js";
 import { pageHead } from "../parts/page-head.js";

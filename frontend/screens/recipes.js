@@ -6,6 +6,7 @@
 //   "update-wanted"   the maker lets the newer page take over
 //   "find-wanted" { words }   answered by screen.found({ words, runs, total, says }): batches that the server has
 
+import { batchRow } from "../parts/batch-row.js";
 import { define, h, keyed, setAttr, setText, show, tell } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
 import { linkWords } from "../parts/link-mark.js";
@@ -282,28 +283,12 @@ function writeDraft(node, draft, kept) {
 }
 
 /** A batch on this phone knows what its pieces are called; one that is only on the server tells the number. */
-function makeMade({ id, title, number, size, piece, finished_at }) {
-  const says = [
-    number,
-    piece ? pieces(size.pieces, piece) : `${size.pieces} pieces`,
-    finished_at ? `finished ${day(finished_at)}` : "not finished",
-  ];
-  return h(
-    "li",
-    {},
-    h(
-      "a",
-      { class: "row", href: `#/record/${id}` },
-      h(
-        "span",
-        { class: "row-words" },
-        h("b", { class: "row-title" }, title),
-        h("span", { class: "soft small" }, says.filter(Boolean).join(", ")),
-      ),
-      mark("next"),
-    ),
+const makeMade = (batch) =>
+  batchRow(
+    batch,
+    batch.number,
+    batch.piece ? pieces(batch.size.pieces, batch.piece) : `${batch.size.pieces} pieces`,
   );
-}
 
 /** As the server folds what it looks for. */
 function folded(text) {

@@ -11,7 +11,7 @@
 import { cost } from "../bench/cost.js";
 import { digest } from "../bench/digest.js";
 import { grams, toDivision } from "../bench/index.js";
-import { ofRecord } from "../bench/journal.js";
+import { ofRecord } from "../bench/journal/index.js";
 import { record } from "../bench/record.js";
 import { define, h, setChildren, setText, show, tell } from "../parts/dom.js";
 import { fileLink, handOver } from "../parts/hand-over.js";

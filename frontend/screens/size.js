@@ -9,7 +9,7 @@
 // The sheet is made here, on the phone, by the same pure function the run will use.
 
 import { sketch } from "../bench/draft.js";
-import { chooseSize, makeSheet } from "../bench/sheet.js";
+import { chooseSize, makeSheet } from "../bench/sheet/index.js";
 import { define, h, sameData, setText, show, tell } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
 import { pageHead } from "../parts/page-head.js";

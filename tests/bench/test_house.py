@@ -6,6 +6,7 @@ import ast
 import re
 import subprocess
 import sys
+from graphlib import TopologicalSorter
 from pathlib import Path
 
 import pytest
@@ -130,6 +131,30 @@ def test_what_a_shape_takes_from_another_is_written_once_for_the_page_and_descri
         "type": "string",
         "description": "of a count: drops or pieces",
     }
+
+
+@pytest.mark.parametrize("room", ["journal", "prompting", "sheet", "steps"])
+def test_a_room_has_the_same_modules_on_the_phone(room):
+    """All but the sheet as text, which the command line prints."""
+    here = {path.stem.replace("_", "-") for path in (ROOT / "bench" / room).glob("*.py")} - {"--init--"}
+    there = {path.stem for path in (ROOT / "frontend" / "bench" / room).glob("*.js")} - {"index"}
+
+    assert there == here - {"text"}
+
+
+def test_no_module_of_the_phones_bench_is_imported_by_one_that_it_imports():
+    """TopologicalSorter names the circle."""
+    folder = ROOT / "frontend" / "bench"
+    imports = {
+        path: [
+            (path.parent / name).resolve()
+            for name in re.findall(r'^(?:import|export|\}) .*?from "(\..*?)";', path.read_text("utf-8"), re.M)
+        ]
+        for path in folder.rglob("*.js")
+    }
+    assert imports[folder / "prompting" / "index.js"]
+
+    list(TopologicalSorter(imports).static_order())
 
 
 @pytest.mark.parametrize("path", MODULES, ids=lambda path: path.name)

@@ -100,7 +100,7 @@ def begin(page: Page, pieces: int = 4) -> str:
     """A new run on this phone."""
     run: str = page.evaluate(
         """async (pieces) => {
-            const { chooseSize } = await import("/bench/sheet.js");
+            const { chooseSize } = await import("/bench/sheet/index.js");
             const recipe = studio.recipes[0];
             return studio.begin(recipe, chooseSize(recipe.measured, studio.kit, { by: "pieces", pieces }).size);
         }""",

@@ -412,7 +412,7 @@ def test_a_server_that_was_lost_is_refilled_from_a_phone(page: Page, tmp_path: P
     open_phone(page, server.url)
     run = page.evaluate(
         """async (id) => {
-            const { chooseSize } = await import("/bench/sheet.js");
+            const { chooseSize } = await import("/bench/sheet/index.js");
             const recipe = studio.recipes.find((each) => each.id === id);
             return studio.begin(recipe, chooseSize(recipe.measured, studio.kit, { by: "pieces", pieces: 4 }).size);
         }""",

@@ -1,0 +1,51 @@
+/** Taking in what belongs to the record alone: numbers, lots, ticks, weighed pieces, pictures, hours, remarks. */
+
+/** @import { Takes } from "../../../types/bench" */
+
+/**
+ * @typedef {"numbered" | "gathered" | "ticked" | "measured" | "pictured" | "worked"
+ *   | "noted" | "finished" | "signed" | "undone"} OnPaper
+ */
+
+/** @type {Pick<Takes, OnPaper>} */
+export const ON_PAPER = {
+  numbered(tally, _at, { number }) {
+    tally.number ??= number;
+    if (number !== tally.number) tally.alsoNumbered.add(number);
+  },
+
+  gathered(tally, at, { ingredient, lot, mg = null, count = null }) {
+    if (!tally.gatherable.has(ingredient)) return false;
+    tally.gathered.push({ at, ingredient, lot, mg, count });
+  },
+
+  ticked(tally, at, { thing }) {
+    if (!tally.ticked.has(thing)) tally.ticked.set(thing, at);
+  },
+
+  measured(tally, at, { what, mg, step = null, piece = null, scale = null }) {
+    tally.measured.push({ at, what, mg, step, piece, scale });
+  },
+
+  pictured(tally, at, { picture, sha256, text = "", step = null }, { device }) {
+    tally.pictures.push({ at, device, picture, sha256, text, step });
+  },
+
+  worked(tally, _at, { ms, step = "" }) {
+    tally.worked.set(step, ms);
+  },
+
+  noted(tally, at, { step = null, text }, { device }) {
+    tally.notes.push({ at, device, step, text });
+  },
+
+  finished(tally, at) {
+    tally.finishedAt ??= at;
+  },
+
+  signed() {}, // it was taken back, or seals nothing here
+
+  undone() {
+    return false; // what it takes back is not here, or came after it
+  },
+};

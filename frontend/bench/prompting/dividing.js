@@ -1,0 +1,61 @@
+/** A mix is divided by what really is in the bowl. */
+
+import { joined } from "../brief.js";
+import { portionTargets } from "../journal/index.js";
+import { last } from "../lists.js";
+import { ceiling, grams, toDivision } from "../whole.js";
+import { answer } from "./answers.js";
+import { zeroing } from "./on-scale.js";
+import { isFirstAsked, scaleOf } from "./view.js";
+/** @import { SplitStep } from "../../../bench/shapes/page" */
+/** @import { Said, View } from "./view.js" */
+
+/** @param {View} view @param {SplitStep} step @returns {Said} */
+export function split(view, step) {
+  const targets = portionTargets(step, view.state);
+  const weighed = step.portions.slice(0, -1);
+  const index = Math.max(
+    0,
+    weighed.findIndex(({ vessel }) => !(vessel in view.state.portions)),
+  );
+  const portion = step.portions[index];
+  const target = targets[index];
+  const scale = scaleOf(view, view.state.vessels[portion.vessel].scale);
+  const division = scale?.division_mg ?? 1000;
+  const reads = toDivision(target, division);
+  const text = grams(reads, division);
+  const body = { vessel: portion.vessel };
+  const there = view.state.vessels[step.vessel].in_mg;
+  return {
+    first: scale ? zeroing(scale, "Empty bowl on") : "",
+    says: joined(
+      isFirstAsked(view, step) ? step.says : "",
+      `The rest, ${grams(last(targets), division)}, stays as ${last(step.portions).name}.`,
+    ),
+    number: { mg: reads, text, caption: `weigh out for ${portion.name}` },
+    weigh: {
+      line: null,
+      name: portion.name,
+      add_mg: target,
+      add: text,
+      reads_mg: reads,
+      reads: text,
+      before_mg: 0,
+      how: "portion",
+      scale: scale?.name ?? "",
+      division_mg: division,
+      tolerance_mg: ceiling(division, 2),
+      vessel: portion.vessel,
+    },
+    answers: [
+      answer(
+        "reads",
+        `It reads ${text}`,
+        "portioned",
+        { ...body, mg: reads > 0 ? Math.min(reads, there) : target },
+        { strong: true },
+      ),
+      answer("other", "It reads something else", "portioned", body, { input: "reading", most: there }),
+    ],
+  };
+}

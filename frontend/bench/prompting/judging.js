@@ -1,0 +1,52 @@
+/** What was made is judged: right, not yet, or too far. */
+
+import { joined, sentence } from "../brief.js";
+import { last } from "../lists.js";
+import { guidePhase } from "../waits.js";
+import { span } from "../whole.js";
+import { answer } from "./answers.js";
+/** @import { CheckStep, Look, Verdict } from "../../../bench/shapes/page" */
+/** @import { Said, View } from "./view.js" */
+
+/** @param {View} view @param {CheckStep} step @returns {Said} */
+export function check(view, step) {
+  const looked = (/** @type {Verdict} */ reply, /** @type {{way?: string}} */ way = {}) => ({
+    step: step.id,
+    answer: reply,
+    ...way,
+  });
+  const answers = [answer("yes", step.yes, "looked", looked("yes"), { strong: true })];
+  for (const way of step.ways) {
+    answers.push(
+      answer(`not_yet_${way.id}`, `Not yet: ${way.name}`, "looked", looked("not_yet", { way: way.id }), {
+        says: joined(step.not_yet, way.says),
+      }),
+    );
+  }
+  if (!step.ways.length) {
+    answers.push(answer("not_yet", "Not yet", "looked", looked("not_yet"), { says: step.not_yet }));
+  }
+  if (step.too_far !== null) {
+    answers.push(answer("too_far", "Too far", "looked", looked("too_far"), { says: step.too_far }));
+  }
+  const left = view.guides.get(step.id);
+  const isLeft = left && guidePhase(left, view.at) === "counting";
+  const number = isLeft
+    ? { mg: null, text: span(left.until - left.began_at), caption: "then judge again" }
+    : null;
+  return { says: checkSays(step, view.state.looks[step.id] ?? []), number, answers };
+}
+
+/**
+ * What the last answer asks to be done, then the question; what "right" is stands before the first.
+ * @param {CheckStep} step @param {readonly Look[]} looks
+ */
+function checkSays(step, looks) {
+  const tries = looks.filter((look) => look.answer !== "yes");
+  if (!tries.length) return joined(step.ask, step.says || `Right: ${sentence(step.yes)}`);
+  const latest = last(tries);
+  const way = step.ways.find(({ id }) => id === latest.way);
+  const what = latest.answer === "too_far" ? step.too_far : step.not_yet;
+  const tried = tries.length === 1 ? "Tried once." : `Tried ${tries.length} times.`;
+  return joined(way ? `${way.name}:` : "", what ?? "", step.ask, tried);
+}

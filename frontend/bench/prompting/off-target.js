@@ -1,0 +1,130 @@
+/** Past tolerance or short of it: what there is to do about it, and what each choice makes of it. */
+
+import { joined } from "../brief.js";
+import { sharesOf, weighedLines } from "../capacity.js";
+import { carryUp } from "../journal/index.js";
+import { carryFactor } from "../weighing.js";
+import { apart, grams, PPM, sum, toDivision } from "../whole.js";
+import { answer } from "./answers.js";
+import { carry, carryRest } from "./carrying.js";
+import { filling, onScale } from "./on-scale.js";
+import { carried, divisionNow } from "./view.js";
+/** @import { LineState, SheetLine } from "../../../bench/shapes/page" */
+/** @import { WeighedLine, WeighedState } from "../../../types/bench" */
+/** @import { Said, View } from "./view.js" */
+
+/**
+ * Past tolerance: take some out, leave it, or carry the rest up to match.
+ * @param {View} view @param {WeighedLine} line @param {WeighedState} told
+ * @returns {Said}
+ */
+export function over(view, line, told) {
+  const mg = told.in_mg - told.target_mg;
+  const division = divisionNow(view, line);
+  const [num, den] = carryUp(view.sheet, view.state, line.component, line.round);
+  const toTake = Math.max(toDivision(mg, division), division);
+  const shown = grams(toTake, division);
+  // After a choice to make less, what was in already is over by that choice: it stays.
+  const madeLess = carried(view, line) < 0;
+  const once = told.twice === null;
+  return {
+    kind: "over",
+    title: `${line.name}: ${shown} too much`,
+    says: joined(limitSays(view, line, told), filling(view, line), wentIn(told, division)),
+    number: { mg, text: `+${shown}`, caption: "too much" },
+    weigh: onScale(view, line, { how: "over", add: -mg, amount: shown, reads: null, before: 0 }),
+    answers: [
+      ...toldTwice(told),
+      answer(
+        "take_out",
+        `Take ${shown} out`,
+        "taken_out",
+        { line: line.id, mg: toTake },
+        { strong: !madeLess && once },
+      ),
+      { ...leave(view, line, told), strong: madeLess && once },
+      ...carry(view, line, "Scale up the rest", [num, den]),
+    ],
+  };
+}
+
+/** @param {LineState} given */
+function toldTwice({ twice }) {
+  if (twice === null) return [];
+  const says = "Counts it once. The second entry is undone.";
+  return [answer("told_twice", "Entered on two phones", "undone", { entry: twice }, { says, strong: true })];
+}
+
+/**
+ * Short of the target: add the rest, leave it, or make less to match.
+ * @param {View} view @param {WeighedLine} line @param {WeighedState} told @param {Said} adding
+ * @returns {Said}
+ */
+export function short(view, line, told, adding) {
+  const division = divisionNow(view, line);
+  return {
+    ...adding,
+    kind: "short",
+    first: "",
+    title: `${line.name}: ${grams(told.target_mg - told.in_mg, division)} too little`,
+    says: wentIn(told, division),
+    answers: adding.answers.filter(({ id }) => id !== "zeroed"),
+  };
+}
+
+/**
+ * What else there is to do about too little: leave it, or make less to match. Where more of the others is in
+ * already than that would ask for, only what is still to come can be less.
+ * @param {View} view @param {WeighedLine} line @param {WeighedState} told
+ */
+export function letBe(view, line, told) {
+  const less = carry(view, line, "None left: scale down", carryFactor([[told.in_mg, line.mg]]));
+  return [leave(view, line, told), ...(less.length ? less : carryRest(view, line))];
+}
+
+/** @param {View} view @param {SheetLine} line @param {WeighedState} told */
+function leave(view, line, told) {
+  return answer("leave", "Leave it", "left", { line: line.id }, { says: newShare(view, line, told) });
+}
+
+/** @param {WeighedState} told @param {number} division */
+function wentIn(told, division) {
+  return `${grams(told.in_mg, division)} in. Target ${grams(told.target_mg, division)}.`;
+}
+
+/**
+ * What leaving it does: the line's share of its component, as it becomes and as it was meant.
+ * @param {View} view @param {SheetLine} line @param {WeighedState} told
+ */
+function newShare(view, line, told) {
+  const meant = sum(weighedLines(view.sheet, line).map((each) => view.state.lines[each.id].target_mg ?? 0));
+  const becomes = meant - told.target_mg + told.in_mg;
+  const part = view.components.get(line.component).name;
+  const [now, was] = apart([told.in_mg, becomes], [told.target_mg, meant]);
+  const said =
+    now === was
+      ? `${line.name} stays ${now} of ${part}.`
+      : `${line.name} becomes ${now} of ${part} instead of ${was}.`;
+  return joined(said, limitSays(view, line, told));
+}
+
+/**
+ * That what went in passes the limit of the ingredient's own papers, in the part and in the piece.
+ * @param {View} view @param {SheetLine} line @param {WeighedState} told
+ */
+function limitSays({ sheet, state, components }, { id, ingredient, component: part }, told) {
+  const limit = sheet.ingredients.find((each) => each.id === ingredient)?.limit_ppm ?? null;
+  if (limit === null) return "";
+  const shares = (/** @type {number} */ mg) => sharesOf(sheet, state, new Map([[id, mg]]), ingredient, part);
+  const [ofPart, ofPiece] = shares(told.in_mg);
+  const [askedPart, askedPiece] = shares(told.target_mg);
+  if (
+    Math.max(ofPart, ofPiece) <= limit ||
+    ofPart < askedPart ||
+    (ofPart === askedPart && ofPiece <= askedPiece)
+  )
+    return "";
+  const [partSays, limitSaid] = apart([ofPart, PPM], [limit, PPM]);
+  const [pieceSays] = apart([ofPiece, PPM], [limit, PPM]);
+  return `${partSays} of ${components.get(part).name}, ${pieceSays} of the piece: its papers allow ${limitSaid}.`;
+}

@@ -1,0 +1,39 @@
+/** Quiet answers: another scale than the sheet's, another vessel of the kit. */
+
+import { answer } from "./answers.js";
+import { vesselOf } from "./view.js";
+/** @import { SheetLine, Vessel } from "../../../bench/shapes/page" */
+/** @import { View } from "./view.js" */
+
+/**
+ * Quiet answers: another scale than the sheet's, another vessel of the kit.
+ * @param {View} view @param {SheetLine} line
+ */
+export function otherKit(view, line) {
+  const told = view.state.lines[line.id];
+  const { vessel: key } = line;
+  if (key === null || told.scale === null) return [];
+  const { kit } = view.sheet;
+  const vessel = vesselOf(view, line);
+  const alone = line.cup ? { line: line.id } : {};
+  const heavy = line.cup ? 0 : vessel.empty_mg + vessel.in_mg;
+  const kind = kit.vessels.find(({ id }) => id === vessel.kit)?.kind ?? null;
+  const fits = (/** @type {Vessel} */ each) =>
+    each.id !== vessel.kit &&
+    (kind === null ? each.kind !== "cup" : each.kind === kind) &&
+    each.holds_mg >= vessel.in_mg;
+  return [
+    ...kit.scales
+      .filter((scale) => scale.id !== told.scale && scale.capacity_mg >= heavy)
+      .map(({ id, name }) =>
+        answer(`scale_${id}`, `Weigh on ${name} from now on`, "placed", {
+          vessel: key,
+          scale: id,
+          ...alone,
+        }),
+      ),
+    ...kit.vessels
+      .filter(fits)
+      .map(({ id, name }) => answer(`took_${id}`, `I took ${name}`, "took", { vessel: key, instead: id })),
+  ];
+}

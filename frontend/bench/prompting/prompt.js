@@ -1,0 +1,126 @@
+/** One prompt: what its kind says, why it is urgent, and its answers. */
+
+import { brief, inShort, joined } from "../brief.js";
+import { answer } from "./answers.js";
+import { pieces } from "./counting.js";
+import { split } from "./dividing.js";
+import { doThis } from "./doing.js";
+import { check } from "./judging.js";
+import { melt } from "./melting.js";
+import { otherKit } from "./other-kit.js";
+import { urgent } from "./urgency.js";
+import { isFirstAsked, status } from "./view.js";
+import { wait } from "./waiting.js";
+import { weigh } from "./weighing.js";
+/** @import { Step } from "../../../bench/shapes/page" */
+/** @import { Asked, Said, View } from "./view.js" */
+
+/** @param {View} view @param {Step} step */
+export function promptFor(view, step) {
+  const component = view.components.get(step.component);
+  /** @type {Asked} */
+  const prompt = {
+    step: step.id,
+    component: step.component,
+    letter: component.letter,
+    round: step.round,
+    of_rounds: component.rounds.length,
+    kind: step.kind,
+    title: step.title,
+    says: step.says,
+    why: "",
+    more: "",
+    cautions: cautions(view, step),
+    number: null,
+    weigh: null,
+    ...asks(view, step),
+  };
+  explain(view, prompt, step);
+  const label = step.kind === "weigh" && step.lines.length > 1 ? "Skip the whole step" : "Skip this step";
+  const says = `The record will show “${step.title}” as skipped.`;
+  prompt.answers.push(answer("skip", label, "skipped", { step: step.id }, { says, input: "note" }));
+  const key = prompt.weigh?.line ?? null;
+  const line = key === null ? null : view.lines.get(key);
+  if (line) prompt.answers.push(...otherKit(view, line));
+  return prompt;
+}
+
+/**
+ * Put the reason in, and keep the words few where a number or a countdown stands.
+ * @param {View} view @param {Asked} prompt @param {Step} step
+ */
+function explain(view, prompt, step) {
+  const presses = urgent(view, step);
+  const reason = isFirstAsked(view, step) ? step.reason : "";
+  if (presses) prompt.says = joined(prompt.says, reason);
+  prompt.why = presses || reason;
+  const { first = "" } = prompt; // a reading means nothing until this was done
+  delete prompt.first;
+  if (prompt.number || step.kind === "wait") Object.assign(prompt, brief(prompt, presses !== "", first));
+  prompt.says = joined(first, prompt.says);
+}
+
+/**
+ * What a step asks by its kind, as the fields of its prompt.
+ * @param {View} view @param {Step} step @returns {Said}
+ */
+function asks(view, step) {
+  switch (step.kind) {
+    case "weigh":
+      return weigh(view, step);
+    case "do":
+      return doThis(view, step);
+    case "melt":
+      return melt(view, step);
+    case "split":
+      return split(view, step);
+    case "check":
+      return check(view, step);
+    case "pieces":
+      return pieces(view, step);
+    case "wait":
+      return wait(view, step);
+  }
+}
+
+/**
+ * In full and in short; `seen` when it stood with a step that was begun before.
+ * @param {View} view @param {Step} step
+ */
+function cautions(view, step) {
+  const begun = view.sheet.steps.filter(({ id }) => ["begun", "done"].includes(status(view, id)));
+  const before = new Set(begun.flatMap(cautionsOf));
+  return [...new Set(cautionsOf(step))].map((full) => ({
+    short: inShort(full),
+    full,
+    seen: before.has(full),
+  }));
+}
+
+/** @param {Step} step */
+const cautionsOf = (step) => [...step.cautions, ...step.ways.flatMap((way) => way.cautions)];
+
+/** @param {View} view @returns {Asked} */
+export function finish(view) {
+  const skipped = view.sheet.steps
+    .filter((step) => status(view, step.id) === "skipped")
+    .map((step) => step.title);
+  return {
+    step: null,
+    component: null,
+    letter: "",
+    round: 1,
+    of_rounds: 1,
+    kind: "finish",
+    title: "Finish the batch",
+    says: skipped.length
+      ? `Skipped: ${skipped.join(", ")}. Was that meant?`
+      : "Everything on the sheet is done.",
+    why: "",
+    more: "",
+    cautions: [],
+    number: null,
+    weigh: null,
+    answers: [answer("finish", "Finish", "finished", {}, { strong: true })],
+  };
+}

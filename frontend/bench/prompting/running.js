@@ -1,0 +1,66 @@
+/** The strip of waits, windows and guides. */
+
+import { guidePhase, waitPhase, windowPhase } from "../waits.js";
+import { guarding } from "./urgency.js";
+/** @import { OpenWindow, RunningGuide, RunningWait, WaitPhase } from "../../../bench/shapes/page" */
+/** @import { View } from "./view.js" */
+
+/** @param {View} view */
+export function waitsNow(view) {
+  return byUrgency(view.state.waits, (each) => each.earliest_at).map((each) => waitNow(view, each));
+}
+
+/** @param {View} view */
+export function windowsNow(view) {
+  return byUrgency(view.state.windows, (each) => each.latest_at).map((each) => windowNow(view, each));
+}
+
+/** @param {View} view */
+export function guidesNow(view) {
+  return byUrgency(view.state.guides, (each) => each.until).map((each) => guideNow(view, each));
+}
+
+/** @template {{step: string}} T @param {readonly T[]} items @param {(item: T) => number} at */
+function byUrgency(items, at) {
+  return [...items].sort(
+    (one, other) => at(one) - at(other) || (one.step < other.step ? -1 : one.step > other.step ? 1 : 0),
+  );
+}
+
+/** @param {View} view @param {string} key */
+function placed(view, key) {
+  const step = view.steps.get(key);
+  return {
+    step: key,
+    component: step.component,
+    letter: view.components.get(step.component).letter,
+    title: step.title,
+  };
+}
+
+/** @param {View} view @param {RunningWait} wait */
+function waitNow(view, wait) {
+  const step = view.steps.get(wait.step);
+  const { word, stake } = step.kind === "wait" ? step : { word: "", stake: "" };
+  const phase = waitPhase(wait, view.at);
+  /** @type {{[P in WaitPhase]: string}} */
+  const asks = {
+    counting: "",
+    look: `may be ${word}: look`,
+    ready: `should be ${word}`,
+    soon_late: stake || "do not leave it much longer",
+    late: stake || "past its latest time",
+  };
+  return { ...placed(view, wait.step), ...wait, word, phase, asks: asks[phase] };
+}
+
+/** @param {View} view @param {OpenWindow} window */
+function windowNow(view, window) {
+  const { stake = "" } = guarding(view, view.steps.get(window.step)) ?? {};
+  return { ...placed(view, window.step), ...window, phase: windowPhase(window, view.at), stake };
+}
+
+/** @param {View} view @param {RunningGuide} guide */
+function guideNow(view, guide) {
+  return { ...placed(view, guide.step), ...guide, phase: guidePhase(guide, view.at) };
+}

@@ -1,0 +1,73 @@
+/** Why a step presses, what hangs on it, and what must be known before it is done. */
+
+import { joined, sentence } from "../brief.js";
+import { openWindow, rescue } from "../states.js";
+import { waitPhase, windowPhase } from "../waits.js";
+import { isSettled } from "./view.js";
+/** @import { Step } from "../../../bench/shapes/page" */
+/** @import { View } from "./view.js" */
+
+/** Why this should be begun soon, or not yet; "" where neither is so. @param {View} view @param {Step} step */
+export function urgent(view, step) {
+  const pending = step.hold_for.filter((need) => !isSettled(view, need)).map((need) => view.steps.get(need));
+  if (!pending.length) {
+    if (view.windows.has(step.id)) return stakeOf(view, step);
+    return step.kind === "wait" ? overdue(view, step) : "";
+  }
+  const names = pending
+    .slice(0, 2)
+    .map((each) => `“${each.title}”`)
+    .join(" and ");
+  return `Finish ${names} first. After this, the next part can't wait.`;
+}
+
+/**
+ * What is at stake where a wait is nearly or already past its latest, or what helps then.
+ * @param {View} view @param {Step} step
+ */
+function overdue(view, step) {
+  const running = view.waits.get(step.id);
+  const phase = running ? waitPhase(running, view.at) : "counting";
+  if (step.kind !== "wait") return "";
+  return (phase === "late" && rescue(step)) || (["soon_late", "late"].includes(phase) ? step.stake : "");
+}
+
+/**
+ * What hangs on beginning soon; once that is past, what can still be done.
+ * @param {View} view @param {Step} step
+ */
+function stakeOf(view, step) {
+  const over = guarding(view, step);
+  if (!over) return "";
+  const window = view.windows.get(step.id);
+  if (window && windowPhase(window, view.at) === "late")
+    return `Past its time. ${rescue(over) || over.stake}`;
+  return over === step.window ? over.stake : `Stay with this. ${over.stake}`;
+}
+
+/**
+ * What the open window of a step is over: the recipe's own, or one by nature.
+ * @param {View} view @param {Step} step
+ */
+export const guarding = (view, step) =>
+  openWindow(step, (need) => (isSettled(view, need) ? view.state.steps[need].at : undefined))?.over;
+
+/**
+ * What must be known before a step is done: what "right" is where it is judged as soon as it is done,
+ * and how to leave it where a wait begins by itself.
+ * @param {View} view @param {Step} step
+ */
+export function beforeNext(view, step) {
+  const waits = view.sheet.steps.filter(
+    (each) => each.kind === "wait" && each.says && each.after.includes(step.id),
+  );
+  const leave = waits.map((each) => joined("Then:", sentence(each.title), each.says));
+  return joined(judgedNext(view, step), ...leave);
+}
+
+/** @param {View} view @param {Step} step */
+function judgedNext(view, step) {
+  const checks = view.sheet.steps.filter((each) => each.kind === "check");
+  const check = checks.find((each) => each.after.includes(step.id));
+  return check ? `You judge it next. Right: ${sentence(check.yes)}` : "";
+}

@@ -1,0 +1,167 @@
+/** "How big?" turned into a size. */
+
+import { BenchError } from "../errors.js";
+import { cavities, makeMg, MOST_PIECES, piecesFrom } from "../sizing.js";
+import { ASSEMBLY } from "../states.js";
+import { ceiling, divided, grams, sum } from "../whole.js";
+import { makeSheet } from "./making.js";
+/** @import { ChosenSize, Component, Kit, MeasuredRecipe, Sheet, Size } from "../../../bench/shapes/page" */
+/** @import { SizeRequest } from "../../../bench/shapes/page" */
+
+/**
+ * @typedef {(pieces: number, says: string, out?: string | null) => ChosenSize} Sized
+ * @typedef {Omit<Size, "pieces">} Choices
+ */
+
+/**
+ * Turns "how big?" into a size: {size, says, runs_out}.
+ *
+ * request: {by: "pieces", pieces} | {by: "mass", mg} | {by: "moulds", component, moulds} |
+ * {by: "mix", component, mg} (that much of its mix is left to use up) |
+ * {by: "stock", stock: {ingredient: mg}}, and optionally without, swaps and weigh. runs_out names
+ * the ingredient that stops a larger batch (by stock only).
+ * @param {MeasuredRecipe} recipe @param {Kit} kit @param {SizeRequest} request @returns {ChosenSize}
+ */
+export function chooseSize(recipe, kit, request) {
+  /** @type {Choices} */
+  const chosen = {
+    without: [...(request.without ?? [])].sort(),
+    swaps: request.swaps ?? {},
+    weigh: request.weigh ?? "running",
+  };
+  /** @type {Sized} */
+  const sized = (pieces, says, out = null) => ({ size: { pieces, ...chosen }, says, runs_out: out });
+  const many = recipe.piece.many;
+  if (request.by === "pieces") return sized(request.pieces, "");
+  if (request.by === "mass") {
+    const each = sum(recipe.components.map((component) => component.takes * component.piece_mg));
+    const pieces = each ? Math.min(divided(request.mg, each)[0], MOST_PIECES) : 0;
+    if (pieces < 1) {
+      throw new BenchError("mg", `One of these weighs ${grams(each, 1000)}. Ask for at least that much.`);
+    }
+    const most = pieces === MOST_PIECES ? ", the most in one batch" : "";
+    return sized(
+      pieces,
+      `${pieces} ${many} of ${grams(each, 1000)} make ${grams(pieces * each, 1000)}${most}`,
+    );
+  }
+  if (request.by === "moulds") {
+    const component = recipe.components.find((each) => each.id === request.component);
+    const held = component ? mouldCavities(kit, component) : null;
+    if (!component || held === null) {
+      throw new BenchError(
+        "component",
+        `No mould in the kit fits “${request.component}”. Add one, or size by pieces.`,
+      );
+    }
+    const [most] = divided(request.moulds * held - component.spares, component.takes);
+    const pieces = Math.min(most, MOST_PIECES);
+    if (pieces < 1) {
+      throw new BenchError("moulds", "That many moulds do not give one whole piece. Fill more of them.");
+    }
+    return sized(pieces, `${request.moulds} × ${held} cavities give ${pieces} ${many}`);
+  }
+  if (request.by === "mix") return sizeByMix(recipe, request.component, request.mg, sized);
+  return sizeByStock(recipe, kit, request.stock, chosen, sized);
+}
+
+/**
+ * Cavities in one set of the moulds that fit, whether or not they are held through a wait.
+ * @param {Kit} kit @param {Component} component
+ */
+function mouldCavities(kit, component) {
+  if (!component.mould) return null;
+  return cavities(kit, { ...component, mould: { ...component.mould, held: true } });
+}
+
+/**
+ * How many whole pieces a mix that is left gives, spares and what stays behind taken off first.
+ * @param {MeasuredRecipe} recipe @param {string} id @param {number} mg @param {Sized} sized
+ */
+function sizeByMix(recipe, id, mg, sized) {
+  const weighed = recipe.components.filter((each) => each.id !== ASSEMBLY && each.piece_mg);
+  const component = weighed.find((each) => each.id === id);
+  if (!component) {
+    const could = weighed.map((each) => each.id).join(", ");
+    throw new BenchError(
+      "component",
+      `“${id}” is not a part that is weighed. ${could ? `It could be ${could}.` : "Size by pieces."}`,
+    );
+  }
+  const [most] = divided(piecesFrom(component, mg) - component.spares, component.takes);
+  const pieces = Math.min(most, MOST_PIECES);
+  if (pieces < 1) {
+    const least = makeMg(component, component.takes + component.spares);
+    throw new BenchError(
+      "mg",
+      `One piece takes ${grams(ceiling(least, 1000) * 1000, 1000)} of ${component.name}. Ask with at least that much.`,
+    );
+  }
+  const { one, many } = recipe.piece;
+  return sized(pieces, `${grams(mg, 1000)} of ${component.name} gives ${pieces} ${pieces > 1 ? many : one}`);
+}
+
+/**
+ * The largest batch the stock allows, by halving: every need grows with the pieces.
+ * @param {MeasuredRecipe} recipe @param {Kit} kit @param {{[ingredient: string]: number}} stock @param {Choices} chosen
+ * @param {Sized} sized
+ */
+function sizeByStock(recipe, kit, stock, chosen, sized) {
+  for (const key of Object.keys(stock)) {
+    if (!Object.hasOwn(recipe.ingredients, key)) {
+      throw new BenchError(`stock.${key}`, `The recipe has no ingredient “${key}”.`);
+    }
+    if (!isWeighed(recipe, key)) {
+      const { name } = recipe.ingredients[key];
+      throw new BenchError(`stock.${key}`, `${name} is not weighed in this recipe, so it sets no size.`);
+    }
+  }
+  /** What is short for this many: null when nothing is, "" when the kit cannot make so many. @param {number} pieces */
+  const short = (pieces) => {
+    /** @type {Sheet} */
+    let sheet;
+    try {
+      sheet = makeSheet(recipe, { id: "", version: 0 }, { pieces, ...chosen }, kit);
+    } catch (error) {
+      if (pieces === 1 || !(error instanceof BenchError)) throw error;
+      return "";
+    }
+    // The one that runs out first is the one furthest from enough.
+    const needs = new Map(sheet.ingredients.map((each) => [each.id, each.mg]));
+    const lacking = Object.keys(stock)
+      .filter((key) => (needs.get(key) ?? 0) > stock[key])
+      .map((key) => ({ key, share: (BigInt(stock[key]) * 10n ** 9n) / BigInt(needs.get(key) ?? 0) }))
+      .sort((one, other) =>
+        one.share === other.share ? (one.key < other.key ? -1 : 1) : one.share < other.share ? -1 : 1,
+      );
+    return lacking[0]?.key ?? null;
+  };
+  const first = short(1);
+  if (first !== null) {
+    throw new BenchError(
+      `stock.${first}`,
+      `There is not enough ${recipe.ingredients[first].name} for one piece.`,
+    );
+  }
+  let [low, high] = [1, MOST_PIECES];
+  if (short(high) === null) return sized(high, `${high} ${recipe.piece.many}, the most in one batch`);
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (short(middle) === null) low = middle;
+    else high = middle;
+  }
+  const out = short(low + 1);
+  const stops = out ? `${recipe.ingredients[out].name} runs out first` : "the kit takes no more";
+  const says = `${low} ${low > 1 ? recipe.piece.many : recipe.piece.one}; ${stops}`;
+  return sized(low, says, out || null);
+}
+
+/**
+ * Whether any line, or a stand-in for one, takes this ingredient by weight.
+ * @param {MeasuredRecipe} recipe @param {string} ingredient
+ */
+function isWeighed(recipe, ingredient) {
+  const lines = recipe.components.flatMap((component) => component.lines);
+  const measures = [...lines, ...lines.flatMap((line) => line.substitutes)];
+  return measures.some((each) => each.ingredient === ingredient && each.ug);
+}

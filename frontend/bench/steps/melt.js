@@ -1,0 +1,45 @@
+/** melt: lines are melted in short bursts, with a look after each. */
+
+import { burstPlan, heatUj, inBursts } from "../heating.js";
+import { sum } from "../whole.js";
+import { chosen } from "./kind.js";
+/** @import { Burst, Heater, MeltStep, RecipeMelt, StepHead } from "../../../bench/shapes/page" */
+/** @import { Batch, Traits } from "./kind.js" */
+
+/** @type {Traits} */
+export const TRAITS = {};
+
+/** @param {RecipeMelt} step @param {StepHead} head @param {Batch} batch @returns {MeltStep} */
+export function layOut(step, head, batch) {
+  const heater = batch.heaters.find((each) => each.kind === step.heater);
+  const rest = inBursts(step.heater) ? step.rest_ms : 0;
+  const bursts = planned(step, heater, rest, batch);
+  return {
+    ...head,
+    kind: "melt",
+    mg: sum(chosen(batch, step.of).map((key) => batch.masses.get(key))),
+    heater: heater?.name ?? step.heater,
+    bursts,
+    more: bursts.length ? { ms: step.last_burst_ms, rest_ms: rest } : { ms: step.burst_ms, rest_ms: 0 },
+    to_mk: step.to_mk,
+    look_for: step.look_for,
+  };
+}
+
+/**
+ * The bursts to expect, [] when the recipe or the kit does not give what an estimate needs.
+ * @param {RecipeMelt} step @param {Heater | undefined} heater @param {number} rest @param {Batch} batch
+ * @returns {Burst[]}
+ */
+function planned(step, heater, rest, batch) {
+  const { from_mk: from, to_mk: to } = step;
+  if (!heater?.absorbed_w || from === null || to === null) return [];
+  const keys = chosen(batch, step.of);
+  const heats = keys.flatMap((key) => {
+    const { heat } = batch.ingredients.get(key);
+    return heat ? [heatUj(batch.masses.get(key), heat, from, to)] : [];
+  });
+  if (heats.length < keys.length || !keys.some((key) => batch.masses.get(key))) return [];
+  const total = heats.reduce((uj, each) => uj + each, 0n);
+  return burstPlan(total, heater.absorbed_w, step.burst_ms, step.last_burst_ms, rest);
+}

@@ -1,0 +1,21 @@
+/** weigh: lines go into a vessel by weight, by count or by the spoon. */
+
+import { chosen } from "./kind.js";
+/** @import { RecipeWeigh, StepHead, WeighStep } from "../../../bench/shapes/page" */
+/** @import { Batch, Traits } from "./kind.js" */
+
+/** @type {Traits} */
+export const TRAITS = {};
+
+/** @param {RecipeWeigh} step @param {StepHead} head @param {Batch} batch @returns {WeighStep} */
+export function layOut(step, head, batch) {
+  const keys = chosen(batch, step.lines);
+  const more = new Set(keys.flatMap((key) => batch.ingredients.get(key).cautions));
+  return {
+    ...head,
+    kind: "weigh",
+    cautions: [...head.cautions, ...[...more].filter((each) => !head.cautions.includes(each))],
+    lines: keys.map((key) => `${batch.prefix}.${key}`),
+    vessel: `${batch.prefix}.${step.into}`,
+  };
+}

@@ -1,0 +1,28 @@
+// One batch in a list, leading to its record.
+
+import { h } from "./dom.js";
+import { mark } from "./marks.js";
+import { day } from "./words.js";
+
+/**
+ * @param {{id: string, title: string, finished_at: number | null}} batch
+ * @param {...(string | null)} more what is said of it before when it was finished
+ */
+export function batchRow({ id, title, finished_at }, ...more) {
+  const says = [...more, finished_at ? `finished ${day(finished_at)}` : "not finished"].filter(Boolean);
+  return h(
+    "li",
+    {},
+    h(
+      "a",
+      { class: "row", href: `#/record/${id}` },
+      h(
+        "span",
+        { class: "row-words" },
+        h("b", { class: "row-title" }, title),
+        h("span", { class: "soft small" }, says.join(", ")),
+      ),
+      mark("next"),
+    ),
+  );
+}
