@@ -82,13 +82,8 @@ def main(ours: socket.socket) -> None:
     import api.door.opening
     import api.serving  # noqa: F401  what `serve` loads when it is called
     from api.cli import main as bowlside
-    from api.page import as_sent, files_as_they_are, rest_as_sent
-    from api.places import FRONTEND
 
     go_through_a_studio()
-    for path, changed_ns in files_as_they_are():
-        as_sent(FRONTEND / path, changed_ns)  # compressing all of it takes most of a second
-    rest_as_sent(files_as_they_are())
     gc.collect()
     gc.freeze()  # so that no server goes through all of that once more as it starts
 
@@ -116,18 +111,25 @@ def go_through_a_studio() -> None:
     """Make the demo studio and ask it what a page asks, then forget all that was held of it."""
     import api.demo
     from api import create_app, store
+    from api.pack import PACK
+    from api.places import FRONTEND
     from api.settings import Settings
+
+    files = [each.relative_to(FRONTEND).as_posix() for each in FRONTEND.rglob("*.*")]
 
     with tempfile.TemporaryDirectory() as folder:
         app = create_app(Settings(database=Path(folder) / "studio.sqlite3"))
         store.migrate(app)
         with app.app_context():
             api.demo.seed()
-        for path in ASKED:
-            assert app.test_client().get(f"/{path}").status_code == 200, path
+        for path in (*ASKED, *files, PACK):
+            answer = app.test_client().get(f"/{path}", headers={"Accept-Encoding": "br"})
+            assert answer.status_code == 200, path
         store.close(app)
-    for module in [each for name, each in sys.modules.items() if name.startswith("api.")]:
-        for each in vars(module).values():
+    # The page as it is sent stays: compressing all of it takes most of a second.
+    rooms = [each for name, each in sys.modules.items() if name.startswith("api.") and name != "api.page"]
+    for room in rooms:
+        for each in vars(room).values():
             if isinstance(each, Holding):
                 each.cache_clear()
 
