@@ -22,13 +22,13 @@ def create_app(settings: Settings | None = None) -> Flask:
     # Imported here so that `bowlside --help`, which imports this package, stays quick.
     from flask import Flask
 
-    from api import door, errors, generation, health, live, logs, page, planner, security, store
+    from api import door, errors, generation, health, language, live, logs, page, planner, security, store
     from api.settings import Settings
 
     app = Flask(__name__, static_folder=None)
     app.config.from_mapping((settings or Settings.from_environ()).as_flask_config())
     app.json.sort_keys = True  # type: ignore[attr-defined]
-    for part in (logs, store, security, door, generation, live, planner):
+    for part in (logs, language, store, security, door, generation, live, planner):
         part.init_app(app)
     _add_resources(app)
     for part in (health, errors, page):

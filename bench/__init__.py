@@ -10,6 +10,7 @@ from `api`. A test walks the imports. The reading order is the order in which da
 `api` imports from here, not from the modules inside.
 """
 
+from bench import words
 from bench.batch_number import PATTERN, batch_number, check_pattern
 from bench.checks import check_recipe
 from bench.cost import cost
@@ -259,4 +260,5 @@ __all__ = [
     "time_savings",
     "window_phase",
     "with_one_more",
+    "words",
 ]

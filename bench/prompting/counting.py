@@ -71,7 +71,7 @@ def _good(view: View, step: PiecesStep, made: _Made, in_hand: _InHand) -> list[A
     answers = [
         answer(
             f"{key}_{way['id']}",
-            say(f"prompting-{key}-made-way", count=good, verb=verb, way=way["name"]),
+            say(f"prompting-way-made-{key}", count=good, verb=verb, way=way["name"]),
             "counted",
             {**body, "good": good, "way": way["id"]},
             says=way["says"],
@@ -80,12 +80,12 @@ def _good(view: View, step: PiecesStep, made: _Made, in_hand: _InHand) -> list[A
         for index, way in enumerate(step["ways"])
     ]
     if not step["ways"]:
-        label = say(f"prompting-{key}-made", count=good, verb=verb)
+        label = say(f"prompting-made-{key}", count=good, verb=verb)
         answers = [answer(key, label, "counted", {**body, "good": good}, strong=in_hand.whole)]
         in_a_row, of_all = _in_a_row(view, step, made, in_hand.part)
         if step["one_by_one"] and in_hand.whole and in_a_row > 1:
             told: CountedBody = {"step": step["id"], "seen": made.seen} if of_all else body
-            label = say("prompting-all-made", count=in_a_row, verb=verb)
+            label = say("prompting-made-all", count=in_a_row, verb=verb)
             answers.append(answer("all", label, "counted", {**told, "good": in_a_row}))
     several = say("prompting-other-number")
     if step["one_by_one"]:

@@ -20,13 +20,16 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar, Token
 
+from bench.words.catalogue import Pattern
 from bench.words.language import DEFAULT, Language, language, languages
 
 __all__ = [
     "DEFAULT",
     "Language",
+    "Pattern",
     "begin_speaking",
     "end_speaking",
+    "language",
     "languages",
     "point",
     "say",

@@ -143,13 +143,13 @@ prompting-tried = { $times ->
 ## Counting pieces. verb: what the recipe calls it, "pressed".
 
 prompting-of-wanted = of { $wanted } { $verb }
-prompting-one-made = One { $verb }
-prompting-one-made-way = One { $verb }: { $way }
-prompting-all-made = { $count ->
+prompting-made-one = One { $verb }
+prompting-way-made-one = One { $verb }: { $way }
+prompting-made-all = { $count ->
     [1] One { $verb }
    *[other] All { $count } { $verb }
 }
-prompting-all-made-way = { $count ->
+prompting-way-made-all = { $count ->
     [1] One { $verb }: { $way }
    *[other] All { $count } { $verb }: { $way }
 }

@@ -1,0 +1,42 @@
+"""In which language a request is answered: the one that this browser's maker chose, else one that it asks for.
+
+The page keeps the choice in a cookie, since the page itself is asked for before any of it runs; whoever else asks
+says it in Accept-Language. The language is part of what a page is: its pieces, and with them its version, are of one.
+"""
+
+from __future__ import annotations
+
+from flask import Flask, Response, g, request
+
+from bench import words
+
+COOKIE = "language"
+
+
+def init_app(app: Flask) -> None:
+    app.before_request(_begin)
+    app.teardown_request(_end)
+    app.after_request(_tell)
+
+
+def asked() -> str:
+    """The language of this request."""
+    chosen = request.cookies.get(COOKIE, "")
+    if chosen in words.languages():
+        return chosen
+    return request.accept_languages.best_match(words.languages()) or words.DEFAULT
+
+
+def _begin() -> None:
+    g.speaking = words.begin_speaking(asked())
+
+
+def _end(_error: BaseException | None) -> None:
+    if token := g.pop("speaking", None):
+        words.end_speaking(token)
+
+
+def _tell(response: Response) -> Response:
+    response.vary.update(["Accept-Language", "Cookie"])
+    response.content_language.add(words.spoken())
+    return response

@@ -1,0 +1,50 @@
+"""The words that the page is sent: of one language, and those that its modules name.
+
+A module names a message by its whole key in quotes, or by its beginning in a template: `kind-${kind}`. Whatever
+else stands in quotes is no key of the catalogue, so a table of keys does as well as a call.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Iterable, Mapping
+from functools import cache
+
+from bench import words
+
+FILE = "words.js"
+PLACE = re.compile(r"^const TABLE = \{.*\};$", re.MULTILINE)
+KEY = re.compile(r'"([a-z]+(?:-[a-z0-9]+)+)"')
+BEGINNING = re.compile(r"`([a-z]+(?:-[a-z0-9]+)*-)\$\{")
+OF_WORDS_ITSELF = {"list-and", "list-more"}
+
+
+@cache
+def _all_keys() -> frozenset[str]:
+    return frozenset(words.language(words.DEFAULT).keys())
+
+
+def keys_in(source: str) -> set[str]:
+    """The messages that a module's source names."""
+    named = set(KEY.findall(source)) & _all_keys()
+    beginnings = tuple(BEGINNING.findall(source))
+    return named | {key for key in _all_keys() if beginnings and key.startswith(beginnings)}
+
+
+def messages(sources: Iterable[str]) -> Mapping[str, words.Pattern]:
+    """What these modules may say in the language that is spoken, by key, in order."""
+    keys = OF_WORDS_ITSELF.union(*map(keys_in, sources))
+    tongue = words.language(words.spoken())
+    return {key: tongue.pattern(key) for key in sorted(keys)}
+
+
+def worded(source: str, sources: Iterable[str]) -> str:
+    """words.js with the words of these modules in it."""
+    tongue = words.language(words.spoken())
+    table = {"language": tongue.tag, "point": tongue.point, "messages": messages(sources)}
+    text = json.dumps(table, ensure_ascii=False, separators=(",", ":"))
+    filled, places = PLACE.subn(lambda _: f"const TABLE = {text};", source)
+    if places != 1:
+        raise ValueError(f"{FILE}: no place for the words")
+    return filled

@@ -1,0 +1,6 @@
+# Zeitspannen.
+
+span-days = { $count ->
+    [one] { $count } Tag
+   *[other] { $count } Tage
+}

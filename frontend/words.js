@@ -1,0 +1,80 @@
+/**
+ * Words as data: what people read stands in one catalogue a language, and code gives a key and its arguments. The
+ * same keys and the same rules as bench/words, whose files they are.
+ *
+ * The server writes TABLE in as it sends this file, with the messages that the page's modules name
+ * (api/page_words.py): one language, the one that the maker chose. A pattern is text, or a list of parts; a part is
+ * text, [argument], or [argument, {variant: pattern}, default].
+ */
+
+/** @import { Pattern, Choice, Table, Values } from "../types/words" */
+
+/** @type {Table} */
+const TABLE = { language: "en", point: ".", messages: {} };
+
+const THIN_SPACE = "\u2009";
+const GROUPED_FROM = 10_000; // four figures are read at one glance, and are what a scale shows
+
+let table = TABLE;
+let plurals = new Intl.PluralRules(table.language);
+
+/** Say everything by another table from now on. @param {Table} other */
+export function speak(other) {
+  table = other;
+  plurals = new Intl.PluralRules(other.language);
+}
+
+/** Messages that come later, with the modules that name them. @param {Table["messages"]} messages */
+export function learn(messages) {
+  Object.assign(table.messages, messages);
+}
+
+/**
+ * A message of the catalogue, with its arguments in their places. A mass, a span or a share comes in as text, a
+ * count as a number.
+ * @param {string} key @param {Values} [values]
+ */
+export function say(key, values = {}) {
+  const pattern = table.messages[key];
+  if (pattern === undefined) throw new Error(`words.js say: there is no message ${key}`);
+  return put(pattern, values);
+}
+
+/** Names put together in one sentence: "a, b and c". @param {readonly string[]} names */
+export function sayAll(names) {
+  const [first = "", ...others] = names;
+  return others.reduce(
+    (text, next, place) =>
+      place < others.length - 1
+        ? say("list-more", { names: text, next })
+        : say("list-and", { names: text, last: next }),
+    first,
+  );
+}
+
+/** The tag of the language that is spoken: "en", "de". */
+export const spoken = () => table.language;
+
+/** The decimal sign of the language that is spoken. */
+export const point = () => table.point;
+
+/** @param {Pattern} pattern @param {Values} values @returns {string} */
+function put(pattern, values) {
+  if (typeof pattern === "string") return pattern;
+  return pattern.map((part) => (typeof part === "string" ? part : placed(part, values))).join("");
+}
+
+/** @param {[string] | Choice} part @param {Values} values */
+function placed([name, variants, otherwise = ""], values) {
+  const value = values[name];
+  if (value === undefined) throw new Error(`words.js say: ${name} is missing`);
+  if (variants === undefined) return shown(value);
+  const named = typeof value === "number" ? plurals.select(value) : otherwise;
+  return put(variants[String(value)] ?? variants[named] ?? variants[otherwise], values);
+}
+
+/** Text as it is, a whole number with its thousands apart where it is long. @param {string | number} value */
+function shown(value) {
+  if (typeof value === "string" || Math.abs(value) < GROUPED_FROM) return String(value);
+  return String(value).replace(/\B(?=(\d{3})+$)/g, THIN_SPACE);
+}

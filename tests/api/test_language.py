@@ -1,0 +1,63 @@
+"""In which language a request is answered."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+import pytest
+
+from api import page_words
+from api.places import FRONTEND
+from bench import words
+
+pytestmark = pytest.mark.database("sqlite")  # the database is not its subject
+SOURCE = (FRONTEND / page_words.FILE).read_text("utf-8")
+
+
+@pytest.mark.parametrize(
+    ("asked", "cookie", "spoken"),
+    [
+        (None, None, "en"),
+        ("de", None, "de"),
+        ("de-AT,de;q=0.9,en;q=0.5", None, "de"),
+        ("fr,pl;q=0.5", None, "en"),
+        ("*", None, "en"),
+        ("en", "de", "de"),
+        ("de", "en", "en"),
+        ("de", "xx", "de"),
+        ("\u0000;q=x", None, "en"),
+    ],
+)
+def test_the_makers_choice_stands_before_what_the_browser_asks_for(
+    client: Any, asked: str | None, cookie: str | None, spoken: str
+) -> None:
+    if cookie:
+        client.set_cookie("language", cookie)
+    answer = client.get("/api/v1/clock", headers={"Accept-Language": asked} if asked else {})
+
+    assert answer.headers["Content-Language"] == spoken
+    assert {"Accept-Language", "Cookie"} <= set(answer.vary)
+    assert words.spoken() == "en"  # nothing stays behind
+
+
+def table(source: str, *modules: str) -> Any:
+    line = next(line for line in page_words.worded(source, modules).splitlines() if "TABLE = " in line)
+    return json.loads(line.removeprefix("const TABLE = ").removesuffix(";"))
+
+
+def test_the_page_is_sent_the_words_that_its_modules_name() -> None:
+    with words.speaking("de"):
+        told = table(SOURCE, 'say("prompting-done")', "say(`prompting-match-${way}`)", '"not-a-key" "run"')
+
+    assert (told["language"], told["point"]) == ("de", ",")
+    assert told["messages"]["prompting-done"] == "Erledigt"
+    assert set(told["messages"]) == {
+        "list-and", "list-more", "prompting-done",
+        "prompting-match-down", "prompting-match-rest", "prompting-match-up",
+    }  # fmt: skip
+
+
+def test_a_page_without_a_place_for_the_words_is_not_sent() -> None:
+    with pytest.raises(ValueError):
+        page_words.worded("const TABLE = [];", [])

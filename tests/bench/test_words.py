@@ -1,0 +1,206 @@
+"""The catalogues of words: what they say, that every language says it, and that code says nothing past them."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from bench import words
+from bench.words.catalogue import CatalogueError, Pattern, arguments_of, made, pattern_of, read
+from tests.words import PYTHON, SCRIPTS, calls, named, not_moved, sentences, shown
+
+ENGLISH = words.language("en")
+# Parameters that a test says itself.
+ALL = [(tag, key) for tag in words.languages() for key in sorted(words.language(tag).keys())]
+
+
+def made_of(text: str, key: str = "room-a", tag: str = "en"):
+    entries = read(text, "room")
+    return made(pattern_of(key, entries.__getitem__), words.language(tag).plural)
+
+
+def texts_of(pattern: Pattern) -> list[str]:
+    """Every way in which a message can be worded, its arguments as a figure."""
+    if isinstance(pattern, str):
+        return [pattern]
+    worded = [""]
+    for part in pattern:
+        if isinstance(part, str):
+            ends = [part]
+        elif len(part) == 1:
+            ends = ["8"]
+        else:
+            ends = [text for each in part[1].values() for text in texts_of(each)]
+        worded = [f"{text}{end}" for text in worded for end in ends]
+    return worded
+
+
+# The syntax
+
+
+@pytest.mark.parametrize(
+    ("text", "values", "said"),
+    [
+        ("room-a = Done", {}, "Done"),
+        ("room-a = Add { $mass } now", {"mass": "5 g"}, "Add 5 g now"),
+        ("room-a = One line\n    and the next", {}, "One line and the next"),
+        ('room-a = { "" }Then{ " " }', {}, "Then "),
+        ("room-a = { $n -> [one] a bar *[other] { $n } bars }", {"n": 1}, "a bar"),
+        ("room-a = { $n -> [one] a bar *[other] { $n } bars }", {"n": 0}, "0 bars"),
+        ("room-a = { $n -> [0] none [one] a bar *[other] { $n } bars }", {"n": 0}, "none"),
+        ("room-a = { $n -> [one] a bar *[other] { $n } bars }", {"n": 12345}, "12\u2009345 bars"),
+        ("room-a = { $how -> [cup] a cup *[tare] zero }", {"how": "cup"}, "a cup"),
+        ("room-a = { $how -> [cup] a cup *[tare] zero }", {"how": "?"}, "zero"),
+        ("room-a = { room-b } { -c }\nroom-b = It is { $n }\n-c = on the bench", {"n": "x"}, "It is x on the bench"),
+    ],
+)  # fmt: skip
+def test_a_message_is_said_with_its_arguments(text: str, values: dict, said: str) -> None:
+    text = text.replace(" [", "\n [").replace(" *[", "\n *[").replace(" }", "\n }") if "->" in text else text
+    assert made_of(text)(values) == said
+
+
+def test_an_argument_that_is_missing_is_a_fault() -> None:
+    with pytest.raises(KeyError):
+        made_of("room-a = Add { $mass }")({})
+
+
+@pytest.mark.parametrize(
+    "text", ["room-a = { NUMBER($n) }", "room-a = { $n", "room-a = a\nroom-a = b", "room-a = a\n .b = c"]
+)
+def test_what_the_page_could_not_say_is_refused(text: str) -> None:
+    with pytest.raises(CatalogueError):
+        made_of(text)({"n": 1})
+
+
+def test_a_key_that_is_in_no_catalogue_is_refused() -> None:
+    for key in ("prompting-nothing", "nowhere-at-all"):
+        with pytest.raises(CatalogueError):
+            words.say(key)
+
+
+def test_the_language_is_a_context() -> None:
+    assert words.spoken() == "en"
+    with words.speaking("de"):
+        assert (words.spoken(), words.point(), words.say("prompting-done")) == ("de", ",", "Erledigt")
+        with words.speaking("en"):
+            assert words.say("prompting-done") == "Done"
+        assert words.spoken() == "de"
+    assert (words.spoken(), words.point()) == ("en", ".")
+
+
+def test_names_are_put_together() -> None:
+    told = [words.say_all(list("abc")[:count]) for count in range(4)]
+    assert told == ["", "a", "a and b", "a, b and c"]
+
+
+# What the catalogues hold
+
+
+def test_every_language_says_the_same_with_the_same_arguments() -> None:
+    for tag in words.languages():
+        tongue = words.language(tag)
+        assert tongue.keys() == ENGLISH.keys(), tag
+        for key in ENGLISH.keys():
+            extra = arguments_of(tongue.pattern(key)) - _arguments_given(key)
+            assert not extra, f"{tag} {key}: nobody gives {extra}"
+
+
+def test_each_message_stands_in_the_file_that_its_key_begins_with() -> None:
+    for tag in words.languages():
+        tongue = words.language(tag)
+        for room, source in tongue.sources.items():
+            for key in read(source, room):
+                assert key.startswith("-") or tongue.room_of(key) == room, f"{tag}/{room}.ftl: {key}"
+
+
+CALLS = calls()
+NAMED = named()
+
+
+def _arguments_given(key: str) -> set[str]:
+    """What any call that may say this gives."""
+    mine = [c for c in CALLS if key in c.keys or (c.beginning and key.startswith(c.beginning))]
+    if not mine or any(each.arguments is None for each in mine):
+        return arguments_of(ENGLISH.pattern(key))
+    return set().union(*(each.arguments or () for each in mine))
+
+
+def test_what_code_says_is_in_the_catalogue() -> None:
+    for call in CALLS:
+        assert call.keys or call.beginning, f"{call.where}: say a key, or a beginning and a code"
+        assert call.keys <= ENGLISH.keys(), f"{call.where}: {call.keys - ENGLISH.keys()}"
+        assert not call.beginning or any(key.startswith(call.beginning) for key in ENGLISH.keys()), call.where
+
+
+def test_every_message_is_said_somewhere() -> None:
+    own = {"list-and", "list-more"}  # said within bench/words and frontend/words.js
+    beginnings = tuple(NAMED.beginnings)
+    unused = [key for key in ENGLISH.keys() - NAMED.keys - own if not key.startswith(beginnings)]
+    assert not sorted(unused)
+
+
+def test_a_call_gives_what_its_message_asks_for_and_nothing_else() -> None:
+    for call in CALLS:
+        mine = [key for key in ENGLISH.keys() if key in call.keys or key.startswith(call.beginning or "\0")]
+        if call.arguments is None:
+            continue
+        wanted = set().union(
+            *(arguments_of(words.language(tag).pattern(key)) for tag in words.languages() for key in mine)
+        )
+        assert call.arguments == wanted, f"{call.where}: gives {set(call.arguments)}, wanted {wanted}"
+
+
+# How it is said (words.md)
+
+MOST_WORDS = 14
+# One word for one thing. What is not said, and the keys that may all the same, each for a reason.
+NOT_SAID = {
+    r"runs?": {"prompting-"},
+    r"components?": set(),
+    r"noughts?": set(),
+    r"reckon(s|ed)?": set(),
+    r"carr(y|ied|ies)": set(),
+    r"owed": set(),
+    r"anew": set(),
+    r"partial": set(),
+    r"safe(ly)?": set(),
+    r"complian(t|ce)": set(),
+}
+
+
+def test_sentences_are_short() -> None:
+    for tag, key in ALL:
+        for text in texts_of(words.language(tag).pattern(key)):
+            for sentence in re.split(r"(?<=[.!?:;]) ", text):
+                spoken = [word for word in sentence.split(" ") if re.search(r"\w", word)]
+                assert len(spoken) <= MOST_WORDS, f"{tag} {key}: {sentence}"
+
+
+def test_one_word_for_one_thing() -> None:
+    for key in ENGLISH.keys():
+        for text in texts_of(ENGLISH.pattern(key)):
+            for word, welcome in NOT_SAID.items():
+                found = re.search(rf"\b({word})\b", text, re.IGNORECASE)
+                assert not found or key.startswith(tuple(welcome) or "\0"), f"{key}: {text}"
+
+
+def test_nobody_is_promised_that_anything_is_safe() -> None:
+    for tag, key in ALL:
+        for text in texts_of(words.language(tag).pattern(key)):
+            assert not re.search(
+                r"\b(unbedenklich|konform|gesetzeskonform|harmlos|sicher)\b", text, re.IGNORECASE
+            ), key
+
+
+# What code says past the catalogues
+
+
+@pytest.mark.parametrize("path", [*PYTHON, *SCRIPTS], ids=shown)
+def test_no_sentence_stands_in_code(path) -> None:
+    """Files that are not moved yet stand in tests/words_not_moved.txt: `python -m tests.words --write`."""
+    found = sentences(path)
+    if shown(path) in not_moved():
+        assert found, f"take {shown(path)} out of tests/words_not_moved.txt"
+    else:
+        assert not found, "\n".join(found)
