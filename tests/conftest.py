@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import BrowserContext, expect
+from playwright.sync_api import expect
 
 from api import create_app, store
 from api.settings import Settings
@@ -25,6 +25,8 @@ from tests.servers import Server, demo_open
 DATABASES = ("sqlite", "postgresql")
 # A busy machine draws late; what is wrong stays wrong. Nothing passes later for a longer patience.
 expect.set_options(timeout=15_000)
+# The page's own copy of itself is fetched and kept beside it: a third of what opening it costs.
+WITHOUT_COPY = "delete Navigator.prototype.serviceWorker"
 # The browser's own address bar is a page of its own, drawn anew for each context and never seen here:
 # it costs more than our page. Of several such lists the last one counts, so it also says again what
 # Playwright leaves out and our tests rely on.
@@ -176,10 +178,10 @@ def browser_type_launch_args(browser_type_launch_args: dict[str, Any], playwrigh
 
 
 @pytest.fixture
-def no_copy(request: pytest.FixtureRequest, context: BrowserContext) -> None:
+def no_copy(request: pytest.FixtureRequest) -> None:
     """The page keeps no copy of itself, as in a browser that has no service worker."""
-    if not request.node.get_closest_marker("with_copy"):
-        context.add_init_script("delete Navigator.prototype.serviceWorker")
+    if "context" in request.fixturenames and not request.node.get_closest_marker("with_copy"):
+        request.getfixturevalue("context").add_init_script(WITHOUT_COPY)
 
 
 def system_browser(playwright: Any) -> str | None:

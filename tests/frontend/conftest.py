@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
+from typing import Any
 
 import pytest
-from playwright.sync_api import Page
+from playwright.sync_api import Browser, BrowserContext, Page
 
+from tests.conftest import WITHOUT_COPY
 from tests.frontend.phones import studio_server
 from tests.servers import Server
 
@@ -19,6 +21,55 @@ def faultless(page: Page) -> Iterator[None]:
     page.on("pageerror", lambda error: faults.append(str(error)))
     yield
     assert faults == []
+
+
+@pytest.fixture
+def new_phone(new_context: Callable[..., BrowserContext]) -> Callable[..., BrowserContext]:
+    """Makes another phone, that keeps no copy of the page."""
+
+    def make(**how: Any) -> BrowserContext:
+        context = new_context(**how)
+        context.add_init_script(WITHOUT_COPY)
+        return context
+
+    return make
+
+
+class Lasting:
+    """A page that stays open for all tests of a file: `at` leads it back to where each of them begins."""
+
+    def __init__(self, browser: Browser) -> None:
+        context = browser.new_context()
+        context.add_init_script(WITHOUT_COPY)
+        self.page = context.new_page()
+        self.faults: list[str] = []
+        self.page.on("pageerror", lambda error: self.faults.append(str(error)))
+
+    def at(self, url: str, **size: int) -> Page:
+        """The page at this studio's first screen, as large as a desk's or as is said."""
+        self.faults.clear()
+        self.page.unroute_all(behavior="ignoreErrors")
+        self.page.emulate_media(color_scheme="light")
+        self.page.set_viewport_size({"width": 1280, "height": 720, **size})
+        self.page.evaluate("location.hash = '#/'")
+        # Once only, and again where a test left something open.
+        if not self.page.url.startswith(url) or self.page.locator("dialog").count():
+            self.page.goto(url)
+        return self.page
+
+
+@pytest.fixture(scope="module")
+def lasting_page(browser: Browser) -> Iterator[Lasting]:
+    lasting = Lasting(browser)
+    yield lasting
+    lasting.page.context.close()
+
+
+@pytest.fixture
+def lasting(lasting_page: Lasting) -> Iterator[Lasting]:
+    """For tests that leave nothing behind. A fault of the page's scripts fails the test in which it came."""
+    yield lasting_page
+    assert lasting_page.faults == []
 
 
 @pytest.fixture(scope="module")

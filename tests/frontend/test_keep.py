@@ -12,10 +12,11 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, Playwright
 
+from tests.frontend.hands import NO_COPY
 from tests.frontend.phones import BLANK, HOUR, MINUTE, begin, entries_of, open_phone, studio_server
 from tests.servers import Server
 
-pytestmark = pytest.mark.browser
+pytestmark = [pytest.mark.browser, NO_COPY]
 
 JUST_BEFORE_NOON, NOON = "2027-03-01T11:59:00Z", "2027-03-01T12:00:01Z"
 

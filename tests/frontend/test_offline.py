@@ -15,8 +15,9 @@ from typing import Any
 from uuid import uuid4
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, Route
+from playwright.sync_api import BrowserContext, Page, Route
 
+from tests.frontend.hands import NO_COPY, WITH_COPY
 from tests.frontend.phones import (
     HOUR,
     MINUTE,
@@ -30,7 +31,7 @@ from tests.frontend.phones import (
 )
 from tests.servers import Server
 
-pytestmark = pytest.mark.browser
+pytestmark = [pytest.mark.browser, NO_COPY]
 
 API = "**/api/**"
 NOTE = "([run, text]) => studio.enter(run, 'noted', { text })"
@@ -66,6 +67,10 @@ def no_answer(route: Route) -> None:
     route.abort()
 
 
+def says_not_now(status: int) -> Callable[[Route], None]:
+    return lambda route: route.fulfill(status=status, json={"detail": "not now"})
+
+
 def cut(page: Page) -> Callable[[], None]:
     """The server cannot be reached from this page; gives what mends it."""
     page.route(API, no_answer)
@@ -83,6 +88,7 @@ def iso(ms: int) -> str:
 # The server is away
 
 
+@WITH_COPY
 def test_a_whole_run_is_made_with_the_server_away_and_sent_when_it_is_back(
     phone: Page, server: Server
 ) -> None:
@@ -113,29 +119,25 @@ def test_a_whole_run_is_made_with_the_server_away_and_sent_when_it_is_back(
     assert call(server, "GET", f"runs/{run}")["finished_at"] == json.loads(here)["finished_at"]
 
 
-def test_the_page_itself_opens_with_the_server_away(page: Page, server: Server) -> None:
-    page.goto(server.url)
-    page.get_by_text("Plain bar").first.wait_for()
-    page.wait_for_function(COPIED, timeout=COPY_MS)
-    url = server.url
-    server.kill()
-
-    page.goto(f"{url}?from=home-screen")
-
-    page.get_by_text("Plain bar").first.wait_for()
-
-
-def test_a_first_visit_is_enough_to_write_a_recipe_with_no_network(page: Page, server: Server) -> None:
+@WITH_COPY
+def test_a_first_visit_is_enough_to_open_the_page_and_write_a_recipe_with_no_network(
+    page: Page, server: Server
+) -> None:
     """The recipe page loads when it is first opened: from the copy, though this page came from the server."""
     page.goto(server.url)
     page.get_by_text("Plain bar").first.wait_for()
     page.wait_for_function(COPIED, timeout=COPY_MS)
     page.wait_for_function("() => navigator.serviceWorker.controller !== null", timeout=COPY_MS)
-    page.context.set_offline(True)
+    url = server.url
+    server.kill()
 
     page.evaluate("location.hash = '#/recipe/new'")
 
     page.get_by_role("heading", name="New recipe").wait_for()
+
+    page.goto(f"{url}?from=home-screen")
+
+    page.get_by_text("Plain bar").first.wait_for()
 
 
 def test_it_sends_by_itself_when_the_server_is_back(page: Page, server: Server) -> None:
@@ -192,42 +194,26 @@ def test_killed_in_the_middle_of_a_sync_every_entry_arrives_once(phone: Page, se
     assert texts_of(entries_of(server, run)) == [f"note {index}" for index in range(count)]
 
 
-def test_a_log_in_page_that_answers_everything_is_not_the_server(phone: Page) -> None:
+def test_what_is_not_the_servers_answer_or_says_not_now_keeps_all_here_until_it_is_asked_again(
+    phone: Page, home: Server
+) -> None:
     run = begin(phone)
     phone.evaluate("() => studio.sync()")
     phone.route(API, lambda route: route.fulfill(status=200, body="<h1>Welcome to our wireless</h1>"))
     phone.evaluate(NOTE, [run, "kept here"])
-
     assert phone.evaluate(SYNC) == {"state": "offline", "unsent": 1}
+    phone.unroute(API)
 
+    told = {}
+    for status in (500, 503, 507, 429):
+        phone.route("**/entries", says_not_now(status))
+        unsent = phone.evaluate(SYNC)["unsent"]
+        told[status] = (unsent, phone.evaluate("() => studio.link.refused"), entries_of(home, run))
+        phone.unroute("**/entries")
+    assert told == dict.fromkeys(told, (1, [], []))
 
-@pytest.mark.parametrize("status", [500, 503, 507, 429])
-def test_a_server_in_trouble_is_asked_again_later(phone: Page, status: int) -> None:
-    run = begin(phone)
-    phone.route("**/entries", lambda route: route.fulfill(status=status, json={"detail": "not now"}))
-    phone.evaluate(NOTE, [run, "kept here"])
-
-    assert phone.evaluate(SYNC)["unsent"] == 1
-    assert phone.evaluate("() => studio.link.refused") == []
-
-
-def test_a_server_brought_back_without_the_run_gets_all_of_it_again(page: Page, tmp_path: Path) -> None:
-    server = studio_server(tmp_path / "studio.sqlite3")
-    open_phone(page, server.url)
-    run = begin(page)
-    page.evaluate(NOTE, [run, "before the loss"])
-    page.evaluate("() => studio.sync()")
-    server.stop()
-    for file in tmp_path.glob("studio.sqlite3*"):
-        file.unlink()
-    server.start()
-    call(server, "PUT", f"recipes/{RECIPE_ID}", RECIPE)
-
-    page.evaluate("async () => { await studio.sync(); await studio.sync(); }")
-    arrived = texts_of(entries_of(server, run))
-    server.stop()
-
-    assert arrived == ["before the loss"]
+    assert phone.evaluate(SYNC) == {"state": "online", "unsent": 0}
+    assert texts_of(entries_of(home, run)) == ["kept here"]
 
 
 PHOTOGRAPH = """async (run) => {
@@ -250,7 +236,9 @@ def lose(server: Server, file: Path, *statements: str) -> None:
     server.start()
 
 
-def test_a_server_that_lost_only_the_shelf_or_a_picture_gets_them_again(page: Page, tmp_path: Path) -> None:
+def test_a_server_that_lost_the_shelf_a_picture_the_end_of_a_run_or_everything_gets_it_again(
+    page: Page, tmp_path: Path
+) -> None:
     file = tmp_path / "studio.sqlite3"
     server = studio_server(file)
     open_phone(page, server.url)
@@ -259,16 +247,36 @@ def test_a_server_that_lost_only_the_shelf_or_a_picture_gets_them_again(page: Pa
     page.evaluate(SHELVED, "Sea salt")
     page.evaluate("() => studio.sync()")
     assert call(server, "GET", "pictures")["awaited"] == []
+    give_back = "async () => { await studio.sync(); await studio.sync(); }"
 
     lose(server, file, "DELETE FROM shelf_entry", "UPDATE picture SET content = NULL")
     assert call(server, "GET", "pictures")["awaited"] == [{"id": picture, "run": run}]
-    page.evaluate("async () => { await studio.sync(); await studio.sync(); }")
+    page.evaluate(give_back)
     shelved = call(server, "GET", "shelf/entries")["entries"]
-    awaited = call(server, "GET", "pictures")["awaited"]
-    server.stop()
-
     assert [entry["body"]["card"]["name"] for entry in shelved] == ["Sea salt"]
-    assert awaited == []
+    assert call(server, "GET", "pictures")["awaited"] == []
+
+    for text in ("before the copy", "after the copy"):
+        page.evaluate(NOTE, [run, text])
+        page.evaluate("() => studio.sync()")
+    lose(server, file, "DELETE FROM entry WHERE text LIKE '%after the copy%'")
+    assert notes_of(server, run) == ["before the copy"]
+    page.evaluate(give_back)
+    assert notes_of(server, run) == ["before the copy", "after the copy"]
+
+    server.stop()
+    for each in tmp_path.glob("studio.sqlite3*"):
+        each.unlink()
+    server.start()
+    call(server, "PUT", f"recipes/{RECIPE_ID}", RECIPE)
+    page.evaluate(give_back)
+    arrived = notes_of(server, run)
+    server.stop()
+    assert arrived == ["before the copy", "after the copy"]
+
+
+def notes_of(server: Server, run: str) -> list[str]:
+    return texts_of([entry for entry in entries_of(server, run) if entry["kind"] == "noted"])
 
 
 def test_what_came_on_the_shelf_in_the_middle_of_a_round_is_missed_at_once_when_it_is_lost(
@@ -303,24 +311,6 @@ def test_what_came_on_the_shelf_in_the_middle_of_a_round_is_missed_at_once_when_
     assert [entry["body"]["card"]["name"] for entry in shelved] == ["Sea salt"]
 
 
-def test_a_server_brought_back_to_the_middle_of_a_run_gets_the_rest_again(page: Page, tmp_path: Path) -> None:
-    file = tmp_path / "studio.sqlite3"
-    server = studio_server(file)
-    open_phone(page, server.url)
-    run = begin(page)
-    for text in ("before the copy", "after the copy"):
-        page.evaluate(NOTE, [run, text])
-        page.evaluate("() => studio.sync()")
-
-    lose(server, file, "DELETE FROM entry WHERE text LIKE '%after the copy%'")
-    assert texts_of(entries_of(server, run)) == ["before the copy"]
-    page.evaluate("async () => { await studio.sync(); await studio.sync(); }")
-    arrived = texts_of(entries_of(server, run))
-    server.stop()
-
-    assert arrived == ["before the copy", "after the copy"]
-
-
 @pytest.mark.parametrize(("line", "seconds"), [("down", 3), ("up", 15)])
 def test_waiting_costs_the_server_one_small_question_every_few_seconds(
     page: Page, home: Server, line: str, seconds: int
@@ -331,7 +321,6 @@ def test_waiting_costs_the_server_one_small_question_every_few_seconds(
     open_phone(page, home.url)
     begin(page)
     page.evaluate(SYNC)
-    page.evaluate("async () => { await navigator.serviceWorker.ready; }")  # that is news, too
     page.route("**/clock", lambda route: route.fulfill(json={}))  # the server's time goes its own way
     asked: list[str] = []
     page.on("request", lambda request: asked.append(request.url.partition("/api/v1/")[2]))
@@ -358,7 +347,9 @@ def test_waiting_costs_the_server_one_small_question_every_few_seconds(
 # Two phones
 
 
-def test_two_phones_on_one_run_agree_after_one_was_away_for_an_hour(browser: Browser, home: Server) -> None:
+def test_two_phones_on_one_run_agree_after_one_was_away_for_an_hour(
+    new_phone: Callable[[], BrowserContext], home: Server
+) -> None:
     passed = 0
 
     def with_time_passed(route: Route) -> None:
@@ -370,7 +361,7 @@ def test_two_phones_on_one_run_agree_after_one_was_away_for_an_hour(browser: Bro
         told = re.sub(r'("server_ms": ?)(\d+)', lambda m: m[1] + str(int(m[2]) + passed), answer.text())
         route.fulfill(response=answer, body=told)
 
-    contexts = [browser.new_context() for _ in range(2)]
+    contexts = [new_phone() for _ in range(2)]
     start = iso(real_ms())
     phones = []
     for context in contexts:
@@ -402,14 +393,12 @@ def test_two_phones_on_one_run_agree_after_one_was_away_for_an_hour(browser: Bro
     notes = {entry["body"]["text"]: entry["at"] for entry in entries if entry["kind"] == "noted"}
     assert len(entries) == 5
     assert HOUR <= notes["away, an hour on"] - notes["here, at once"] < HOUR + MINUTE
-    for context in contexts:
-        context.close()
 
 
 def test_a_second_phone_hears_of_a_run_and_its_entries_by_itself(
-    phone: Page, home: Server, browser: Browser
+    phone: Page, home: Server, new_phone: Callable[[], BrowserContext]
 ) -> None:
-    context = browser.new_context()
+    context = new_phone()
     context.clock.install(time=iso(real_ms()))
     second = open_phone(context.new_page(), home.url)
     run = begin(phone)
@@ -426,65 +415,42 @@ def test_a_second_phone_hears_of_a_run_and_its_entries_by_itself(
     second.clock.run_for(3_500)
 
     assert second.evaluate("() => heard") == "from the first"
-    context.close()
 
 
 # Clocks that are wrong
 
 
-@pytest.mark.parametrize("wrong_by", [-7 * MINUTE, 7 * MINUTE])
-def test_a_phone_whose_clock_is_seven_minutes_wrong_enters_the_right_instants(
-    page: Page, home: Server, wrong_by: int
+def test_a_phone_whose_clock_is_wrong_enters_the_right_instants_before_and_after_it_hears_the_server(
+    phone: Page, home: Server
 ) -> None:
-    page.clock.install(time=iso(real_ms() + wrong_by))
-    open_phone(page, home.url)
-    run = begin(page)
+    """What was entered before is put right before it is sent."""
+    phone.clock.install(time=iso(real_ms()))
+    for wrong_by in (-7 * MINUTE, 7 * MINUTE, 400 * 24 * HOUR):
+        phone.goto("about:blank")  # a page that stands notices that its clock is set
+        phone.clock.set_system_time(iso(real_ms() + wrong_by))
+        mend = cut(phone)
+        open_phone(phone, home.url, synced=False)
+        run = begin(phone)
+        for text in ("first", "second", "third"):
+            phone.evaluate(NOTE, [run, text])
+        mend()
+        assert phone.evaluate(SYNC) == {"state": "online", "unsent": 0}, wrong_by
+        entries = entries_of(home, run)
+        assert texts_of(entries) == ["first", "second", "third"], wrong_by
+        assert all(abs(entry["at"] - real_ms()) < MINUTE for entry in entries), wrong_by
 
-    page.evaluate(NOTE, [run, "when?"])
-    page.evaluate(SYNC)
+        since = begin(phone)
+        for each in (run, since):
+            phone.evaluate(NOTE, [each, "after"])
+        phone.evaluate(SYNC)
+        for each in (run, since):
+            (after,) = (entry for entry in entries_of(home, each) if entry["body"]["text"] == "after")
+            assert abs(after["at"] - real_ms()) < MINUTE, wrong_by
 
-    (entry,) = entries_of(home, run)
-    assert abs(entry["at"] - real_ms()) < MINUTE
 
-
-@pytest.mark.parametrize("wrong_by", [-7 * MINUTE, 7 * MINUTE, 400 * 24 * HOUR])
-def test_what_was_entered_before_the_server_was_heard_is_put_right_before_it_is_sent(
-    phone: Page, home: Server, wrong_by: int
+def test_a_clock_set_forward_or_back_in_the_middle_of_a_run_rings_nothing_early_and_changes_nothing(
+    page: Page, home: Server
 ) -> None:
-    phone.clock.install(time=iso(real_ms() + wrong_by))
-    mend = cut(phone)
-    open_phone(phone, home.url, synced=False)
-    run = begin(phone)
-    for text in ("first", "second", "third"):
-        phone.evaluate(NOTE, [run, text])
-    mend()
-
-    assert phone.evaluate(SYNC) == {"state": "online", "unsent": 0}
-
-    entries = entries_of(home, run)
-    assert texts_of(entries) == ["first", "second", "third"]
-    assert all(abs(entry["at"] - real_ms()) < MINUTE for entry in entries)
-    phone.evaluate(NOTE, [run, "after"])
-    assert abs(phone.evaluate("(run) => studio.run(run).entries.at(-1).at", run) - real_ms()) < MINUTE
-
-
-def test_a_clock_set_back_in_the_middle_of_a_run_changes_nothing(page: Page, home: Server) -> None:
-    page.clock.install(time=iso(real_ms()))
-    open_phone(page, home.url)
-    run = begin(page)
-    cut(page)
-    page.evaluate("(run) => fill(run)", run)
-
-    page.clock.set_system_time(iso(real_ms() - 3 * HOUR))
-
-    assert abs(page.evaluate("() => studio.at()") - real_ms()) < MINUTE
-    page.evaluate(NOTE, [run, "after"])
-    assert abs(page.evaluate("(run) => studio.run(run).entries.at(-1).at", run) - real_ms()) < MINUTE
-    open_phone(page, home.url, synced=False)  # and after a reload, with the clock still wrong
-    assert abs(page.evaluate("() => studio.at()") - real_ms()) < MINUTE
-
-
-def test_a_clock_set_forward_in_the_middle_of_a_run_rings_nothing_early(page: Page, home: Server) -> None:
     page.clock.install(time=iso(real_ms()))
     open_phone(page, home.url)
     run = begin(page)
@@ -499,13 +465,22 @@ def test_a_clock_set_forward_in_the_middle_of_a_run_rings_nothing_early(page: Pa
         "counting"
     ]
 
+    cut(page)
+    page.clock.set_system_time(iso(real_ms() - 3 * HOUR))
+
+    assert abs(page.evaluate("() => studio.at()") - real_ms()) < MINUTE
+    page.evaluate(NOTE, [run, "after"])
+    assert abs(page.evaluate("(run) => studio.run(run).entries.at(-1).at", run) - real_ms()) < MINUTE
+    open_phone(page, home.url, synced=False)  # and after a reload, with the clock still wrong
+    assert abs(page.evaluate("() => studio.at()") - real_ms()) < MINUTE
+
 
 # Entries that the server refuses
 
 REFUSED = "() => studio.link.refused.map(({ run, entry, detail }) => ({ run, kind: entry?.kind, detail }))"
 
 
-def test_a_refused_entry_stays_on_the_phone_with_the_reason_and_holds_nothing_up(
+def test_a_refused_entry_stays_with_the_reason_holds_nothing_up_and_is_sent_again_or_set_aside(
     phone: Page, home: Server
 ) -> None:
     run = begin(phone)
@@ -522,21 +497,21 @@ def test_a_refused_entry_stays_on_the_phone_with_the_reason_and_holds_nothing_up
     assert phone.evaluate(REFUSED) == [refused]
     assert phone.evaluate("(run) => studio.run(run).entries.length", run) == 2
 
-
-def test_a_refused_entry_can_be_sent_again_or_set_aside(phone: Page, home: Server) -> None:
-    run = begin(phone)
-    phone.evaluate("(run) => studio.enter(run, 'weighed', { line: 7 })", run)
-    phone.evaluate(SYNC)
-
     phone.evaluate("() => studio.sendAgain(studio.link.refused[0])")
     assert len(phone.evaluate(REFUSED)) == 1
     phone.evaluate("() => studio.setAside(studio.link.refused[0])")
 
     assert phone.evaluate(REFUSED) == []
-    assert phone.evaluate("(run) => studio.run(run).entries", run) == []
+    assert phone.evaluate("(run) => studio.run(run).entries.map(({ kind }) => kind)", run) == ["noted"]
     open_phone(phone, home.url)
     assert phone.evaluate(REFUSED) == []
-    assert entries_of(home, run) == []
+    assert texts_of(entries_of(home, run)) == ["a good one"]
+
+    # A kind from the future is no fault: it is kept and listed.
+    phone.evaluate("(run) => studio.enter(run, 'levitated', { height: 7 })", run)
+    phone.evaluate(SYNC)
+    assert [entry["kind"] for entry in entries_of(home, run)] == ["noted", "levitated"]
+    assert len(phone.evaluate("(run) => studio.run(run).state.unread", run)) == 1
 
 
 def test_an_entry_a_year_ahead_is_refused_and_goes_through_with_an_instant_of_now(
@@ -568,17 +543,7 @@ def test_an_entry_a_year_ahead_is_refused_and_goes_through_with_an_instant_of_no
     assert abs(phone.evaluate("(run) => studio.run(run).entries.at(-1).at", run) - real_ms()) < MINUTE
 
 
-def test_a_kind_from_the_future_is_kept_and_listed(phone: Page, home: Server) -> None:
-    run = begin(phone)
-
-    phone.evaluate("(run) => studio.enter(run, 'levitated', { height: 7 })", run)
-    phone.evaluate(SYNC)
-
-    assert [entry["kind"] for entry in entries_of(home, run)] == ["levitated"]
-    assert len(phone.evaluate("(run) => studio.run(run).state.unread", run)) == 1
-
-
-def test_a_run_the_server_refuses_is_shown_and_goes_on(phone: Page) -> None:
+def test_a_run_the_server_refuses_is_shown_and_goes_on_and_its_other_sheet_is_taken_over(phone: Page) -> None:
     phone.route("**/runs/*", lambda route: route.fulfill(status=422, json={"detail": "No such version."}))
     run = begin(phone)
     phone.evaluate(NOTE, [run, "goes on"])
@@ -592,8 +557,6 @@ def test_a_run_the_server_refuses_is_shown_and_goes_on(phone: Page) -> None:
     assert phone.evaluate(REFUSED) == []
     assert phone.evaluate("() => studio.link.unsent") == 0
 
-
-def test_a_sheet_reckoned_otherwise_by_the_server_is_taken_over(phone: Page) -> None:
     def otherwise(route: Route) -> None:
         if route.request.method != "PUT":
             route.continue_()
@@ -617,39 +580,29 @@ def test_a_sheet_reckoned_otherwise_by_the_server_is_taken_over(phone: Page) -> 
 # The kit
 
 
-def test_the_kit_is_changed_on_the_server_and_here(
-    phone: Page, home: Server, context: BrowserContext
+def test_the_kit_is_changed_on_the_server_and_here_and_neither_blindly_nor_with_the_server_away(
+    phone: Page, home: Server
 ) -> None:
     kit = {**call(home, "GET", "kit")["document"], "mixers": [{"id": "hand", "name": "Hand mixer"}]}
+    trying = "(kit) => studio.setKit(kit).then(() => 'kept', ({ says }) => says)"
 
-    phone.evaluate("(kit) => studio.setKit(kit)", kit)
-
+    assert phone.evaluate(trying, kit) == "kept"
     assert phone.evaluate("() => studio.kit.mixers[0].name") == "Hand mixer"
     assert call(home, "GET", "kit")["document"] == kit
 
-
-def test_a_kit_changed_elsewhere_meanwhile_is_not_overwritten(phone: Page, home: Server) -> None:
-    now = call(home, "GET", "kit")
-    other = {**now["document"], "mixers": [{"id": "stick", "name": "Stick blender"}]}
-    mine = {**now["document"], "mixers": [{"id": "whisk", "name": "Whisk"}]}
-    phone.evaluate("() => studio.sync()")
-    open_phone(phone.context.new_page(), home.url).evaluate("(kit) => studio.setKit(kit)", other)
-    trying = "(kit) => studio.setKit(kit).then(() => 'kept', ({ says }) => says)"
-    phone.evaluate("() => studio.close()")  # so that it does not hear of it from its other tab
-    elsewhere = open_phone(phone, home.url, synced=False)
-    elsewhere.route("**/kit", lambda route: route.fulfill(status=412, json={"detail": "changed"}))
-
-    says = elsewhere.evaluate(trying, mine)
-
-    assert "changed on another device" in says
-    assert call(home, "GET", "kit")["document"] == other
-
-
-def test_with_the_server_away_the_kit_stays_and_the_maker_is_told(phone: Page) -> None:
     before = phone.evaluate("() => studio.kit")
-    cut(phone)
-
-    says = phone.evaluate("() => studio.setKit({}).then(() => 'kept', ({ says }) => says)")
-
-    assert "server does not answer" in says
+    mend = cut(phone)
+    assert "server does not answer" in phone.evaluate(trying, {})
     assert phone.evaluate("() => studio.kit") == before
+    mend()
+
+    # Changed elsewhere meanwhile, it is not overwritten.
+    phone.evaluate("() => studio.sync()")
+    other = {**kit, "mixers": [{"id": "stick", "name": "Stick blender"}]}
+    mine = {**kit, "mixers": [{"id": "whisk", "name": "Whisk"}]}
+    open_phone(phone.context.new_page(), home.url).evaluate("(kit) => studio.setKit(kit)", other)
+    phone.evaluate("() => studio.close()")  # so that it does not hear of it from its other tab
+    open_phone(phone, home.url, synced=False)
+    phone.route("**/kit", lambda route: route.fulfill(status=412, json={"detail": "changed"}))
+    assert "changed on another device" in phone.evaluate(trying, mine)
+    assert call(home, "GET", "kit")["document"] == other

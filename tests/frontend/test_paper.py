@@ -6,16 +6,17 @@ from __future__ import annotations
 import io
 import json
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Page, expect
+from playwright.sync_api import BrowserContext, Locator, Page, expect
 from pypdf import PdfReader
 
 import bench
-from tests.frontend.hands import NO_COPY, WITH_COPY, axe_finds, open_demo
+from tests.frontend.conftest import Lasting
+from tests.frontend.hands import NO_COPY, WITH_COPY, at_rest, axe_finds_by_day_and_night, open_demo
 from tests.frontend.phones import call
 from tests.make import make_recipe, uuid4, uuid7
 from tests.servers import Server, demo_open, warm_bowlside
@@ -35,8 +36,10 @@ def demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Server]:
 
 
 @pytest.fixture
-def desk(page: Page, demo: Server, faultless: None) -> Page:
-    return open_demo(page, demo)
+def desk(lasting: Lasting, demo: Server) -> Page:
+    page = lasting.at(demo.url)
+    at_rest(page)
+    return page
 
 
 @pytest.fixture
@@ -52,6 +55,17 @@ def recipe_of(server: Server, title: str = THREE_PARTS) -> dict[str, Any]:
 
 def go(page: Page, address: str) -> None:
     page.evaluate("address => { location.hash = address }", address)
+
+
+def bring(page: Page, text: str) -> Locator:
+    """Give a recipe as text on a page that had none, and have it looked at; the field it went into."""
+    go(page, "#/")
+    expect(page.locator("recipes-screen")).to_be_visible()
+    go(page, "#/bring")
+    pasted = page.get_by_label("The recipe as text")
+    pasted.fill(text)
+    page.get_by_role("button", name="Look at it").click()
+    return pasted
 
 
 def printed(page: Page, paper: str) -> tuple[str, Any]:
@@ -90,8 +104,7 @@ def walked(sheet: dict[str, Any]) -> dict[str, str]:
     return reads
 
 
-@pytest.mark.parametrize("paper", POINTS)
-def test_the_printed_sheet_has_every_weight_reading_and_scale(desk: Page, demo: Server, paper: str) -> None:
+def test_the_printed_sheet_has_every_weight_reading_and_scale(desk: Page, demo: Server) -> None:
     recipe = recipe_of(demo)
     sheet = call(demo, "POST", f"recipes/{recipe['id']}/sheet", {"by": "pieces", "pieces": 14})["sheet"]
     scales = {scale["id"]: scale["name"] for scale in sheet["kit"]["scales"]}
@@ -99,42 +112,38 @@ def test_the_printed_sheet_has_every_weight_reading_and_scale(desk: Page, demo: 
     go(desk, f"#/card/{recipe['id']}/14")
     expect(desk.locator(".paper")).to_contain_text("14 pieces")
 
-    text, first = printed(desk, paper)
-
-    sides = (float(first.mediabox.width), float(first.mediabox.height))
-    assert sides == pytest.approx(POINTS[paper], abs=2)
     weighed = [line for line in sheet["lines"] if line["mg"] is not None]
     assert len(readings) == len(weighed)
-    for line in weighed:
-        weight = bench.grams(line["mg"], line["division_mg"])
-        row = rf"{re.escape(line['name'])}\s+{re.escape(scales[line['scale']])}.*?{re.escape(weight)}\s+{re.escape(readings[line['id']])}"
-        assert re.search(row, text), f"{line['id']}: {weight}, {readings[line['id']]}"
-    for step in sheet["steps"]:
-        assert step["title"] in text
-        for caution in step["cautions"]:
-            assert caution in text
-    assert {"began", "ended", "lot", "Notes"} <= set(text.split())
-    assert "Sheet for so many" not in text and "Print" not in text.split()
+    for paper, points in POINTS.items():
+        text, first = printed(desk, paper)
+        sides = (float(first.mediabox.width), float(first.mediabox.height))
+        assert sides == pytest.approx(points, abs=2), paper
+        for line in weighed:
+            weight = bench.grams(line["mg"], line["division_mg"])
+            row = rf"{re.escape(line['name'])}\s+{re.escape(scales[line['scale']])}.*?{re.escape(weight)}\s+{re.escape(readings[line['id']])}"
+            assert re.search(row, text), f"{paper}, {line['id']}: {weight}, {readings[line['id']]}"
+        for step in sheet["steps"]:
+            for said in (step["title"], *step["cautions"]):
+                assert said in text, (paper, said)
+        assert {"began", "ended", "lot", "Notes"} <= set(text.split()), paper
+        assert "Sheet for so many" not in text and "Print" not in text.split(), paper
 
 
-@pytest.mark.parametrize("paper", POINTS)
-def test_the_printed_card_has_the_recipe_as_written(desk: Page, demo: Server, paper: str) -> None:
+def test_the_printed_card_has_the_recipe_as_written(desk: Page, demo: Server) -> None:
     recipe = recipe_of(demo)
     go(desk, f"#/card/{recipe['id']}")
     expect(desk.locator(".paper")).to_contain_text("written for 12 pieces")
 
-    text, _ = printed(desk, paper)
-
     written = recipe["document"]
-    for part in [*written["components"], written["assembly"]]:
-        assert part["name"] in text
-        for line in part.get("lines", []):
-            assert re.search(
-                rf"{re.escape(written['ingredients'][line['ingredient']]['name'])}.*?{re.escape(line['amount'])}",
-                text,
-            )
-        for step in part["steps"]:
-            assert step["title"] in text
+    for paper in POINTS:
+        text, _ = printed(desk, paper)
+        for part in [*written["components"], written["assembly"]]:
+            assert part["name"] in text, paper
+            for line in part.get("lines", []):
+                name = written["ingredients"][line["ingredient"]]["name"]
+                assert re.search(rf"{re.escape(name)}.*?{re.escape(line['amount'])}", text), (paper, name)
+            for step in part["steps"]:
+                assert step["title"] in text, paper
 
 
 def test_a_caution_stands_before_its_step(desk: Page, demo: Server) -> None:
@@ -188,29 +197,25 @@ def named_server(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Se
     server.stop()
 
 
-def test_the_code_is_on_the_card_where_another_device_can_use_it(page: Page, named_server: Server) -> None:
+def test_the_code_is_on_the_card_where_another_device_can_use_it_and_its_link_opens_it_there(
+    page: Page, new_phone: Callable[[], BrowserContext], named_server: Server
+) -> None:
     recipe = recipe_of(named_server)
-    for host, codes in (("studio.localhost", 1), ("127.0.0.1", 0)):
+    page.context.grant_permissions(["clipboard-read", "clipboard-write"])
+    code = page.get_by_role("img", name="QR code")
+    for host, codes in (("127.0.0.1", 0), ("studio.localhost", 1)):
         page.goto(f"{named_server.url.replace('127.0.0.1', host)}#/card/{recipe['id']}")
         expect(page.locator(".paper")).to_be_visible()
 
-        expect(page.get_by_role("img", name="QR code")).to_have_count(codes)
-    page.goto(f"{named_server.url.replace('127.0.0.1', 'studio.localhost')}#/card/{recipe['id']}")
-    expect(page.get_by_role("img", name="QR code")).not_to_have_js_property("naturalWidth", 0)
+        expect(code).to_have_count(codes)
+    expect(code).not_to_have_js_property("naturalWidth", 0)
 
-
-def test_the_cards_link_opens_it_on_another_phone(page: Page, browser: Any, named_server: Server) -> None:
-    recipe = recipe_of(named_server)
-    page.context.grant_permissions(["clipboard-read", "clipboard-write"])
-    page.goto(f"{named_server.url.replace('127.0.0.1', 'studio.localhost')}#/card/{recipe['id']}")
     page.get_by_role("button", name="Copy the link").click()
     expect(page.get_by_role("status")).to_have_text("The link is copied.")
-
-    other = browser.new_page()
+    other = new_phone().new_page()
     other.goto(page.evaluate("navigator.clipboard.readText()"))
 
     expect(other.locator(".paper")).to_contain_text(recipe["title"])
-    other.close()
 
 
 def test_what_is_saved_can_be_brought_in_and_is_known_again(desk: Page, demo: Server) -> None:
@@ -226,13 +231,12 @@ def test_what_is_saved_can_be_brought_in_and_is_known_again(desk: Page, demo: Se
     expect(desk.locator("bring-screen")).to_contain_text("here already, word for word")
 
 
-def test_a_recipe_is_shown_with_its_check_before_it_is_kept(own_desk: Page, live_server: Server) -> None:
+def test_a_recipe_is_shown_with_its_check_before_it_is_kept_and_asked_about_when_it_is_here(
+    own_desk: Page, live_server: Server
+) -> None:
     document = {**make_recipe(title="Soak from elsewhere")}
     before = call(live_server, "GET", "recipes")["total"]
-    go(own_desk, "#/bring")
-    own_desk.get_by_label("The recipe as text").fill(json.dumps(document))
-
-    own_desk.get_by_role("button", name="Look at it").click()
+    bring(own_desk, json.dumps(document))
 
     expect(own_desk.get_by_role("heading", name="Soak from elsewhere")).to_be_visible()
     assert call(live_server, "GET", "recipes")["total"] == before
@@ -240,13 +244,9 @@ def test_a_recipe_is_shown_with_its_check_before_it_is_kept(own_desk: Page, live
     expect(own_desk.locator(".paper")).to_contain_text("Soak from elsewhere")
     assert recipe_of(live_server, "Soak from elsewhere")["document"] == document
 
-
-def test_one_that_is_here_already_is_asked_about(own_desk: Page, live_server: Server) -> None:
     recipe = recipe_of(live_server)
     changed = {**recipe["document"], "written_for": 13}
-    go(own_desk, "#/bring")
-    own_desk.get_by_label("The recipe as text").fill(json.dumps({"id": recipe["id"], "document": changed}))
-    own_desk.get_by_role("button", name="Look at it").click()
+    bring(own_desk, json.dumps({"id": recipe["id"], "document": changed}))
     expect(own_desk.locator("bring-screen")).to_contain_text("names a recipe that is here already")
 
     own_desk.get_by_role("button", name="A new version of that recipe").click()
@@ -256,56 +256,48 @@ def test_one_that_is_here_already_is_asked_about(own_desk: Page, live_server: Se
     expect(own_desk.get_by_label("Version 2")).to_contain_text("written for: 13, was 12")
     expect(own_desk.get_by_label("Version 1")).to_contain_text("13")
 
+    live_server.stop()
+    bring(own_desk, json.dumps(make_recipe()))
+    expect(own_desk.get_by_role("alert")).to_contain_text("What you picked stays here")
 
-@pytest.mark.parametrize(
-    ("text", "words"),
-    [
-        ("", "nothing here yet"),
-        ("no json at all", "not a recipe’s file: it is not JSON"),
-        ('{\n"format": 01\n}', "it cannot be read past line 2"),
-        ('{"format":', "it breaks off"),
-        ("PK\x03\x04 \ufffd\ufffd", "it is not text"),
-        ('{"format": "something/9"}', "not a recipe of Bowlside"),
-        ("[1, 2]", "not a recipe of Bowlside"),
-        ('"text"', "not a recipe of Bowlside"),
-        (" " * (4 * 1024 * 1024 + 1), "more than 4 MB"),
-        (json.dumps({**make_recipe(), "written_for": 0}), "written for"),
-        (json.dumps({"format": "bowlside-export/1", "recipes": []}), "holds no recipe"),
-        (json.dumps({"format": "bowlside-recipe/1"}), "cannot be read as it is"),
-    ],
-    ids=[
-        *(
-            "nothing",
-            "not json",
-            "a slip",
-            "cut off",
-            "not text",
-            "another format",
-            "a list",
-            "a text",
-            "too big",
-        ),
-        *("a wrong number", "a studio with no recipe", "nearly nothing"),
-    ],
-)
-def test_what_cannot_be_brought_in_is_answered_in_words_and_stays(desk: Page, text: str, words: str) -> None:
-    go(desk, "#/bring")
-    pasted = desk.get_by_label("The recipe as text")
-    pasted.fill(text)
 
+NOT_BROUGHT_IN = {
+    "nothing": ("", "nothing here yet"),
+    "not json": ("no json at all", "not a recipe’s file: it is not JSON"),
+    "a slip": ('{\n"format": 01\n}', "it cannot be read past line 2"),
+    "cut off": ('{"format":', "it breaks off"),
+    "not text": ("PK\x03\x04 \ufffd\ufffd", "it is not text"),
+    "another format": ('{"format": "something/9"}', "not a recipe of Bowlside"),
+    "a list": ("[1, 2]", "not a recipe of Bowlside"),
+    "a text": ('"text"', "not a recipe of Bowlside"),
+    "a wrong number": (json.dumps({**make_recipe(), "written_for": 0}), "written for"),
+    "a studio with no recipe": (
+        json.dumps({"format": "bowlside-export/1", "recipes": []}),
+        "holds no recipe",
+    ),
+    "nearly nothing": (json.dumps({"format": "bowlside-recipe/1"}), "cannot be read as it is"),
+}
+
+
+def test_what_cannot_be_brought_in_is_answered_in_words_and_stays(desk: Page) -> None:
+    for name, (text, words) in NOT_BROUGHT_IN.items():
+        pasted = bring(desk, text)
+
+        expect(desk.locator("bring-screen"), name).to_contain_text(words)
+        assert pasted.input_value() == text, name
+        expect(desk.get_by_role("button", name="Keep it"), name).to_have_count(0)
+
+    too_much = 4 * 1024 * 1024 + 1
+    pasted.evaluate("(field, long) => { field.value = ' '.repeat(long); }", too_much)
     desk.get_by_role("button", name="Look at it").click()
-
-    expect(desk.locator("bring-screen")).to_contain_text(words)
-    assert pasted.input_value() == text
-    expect(desk.get_by_role("button", name="Keep it")).to_have_count(0)
+    expect(desk.locator("bring-screen")).to_contain_text("more than 4 MB")
+    assert pasted.evaluate("field => field.value.length") == too_much
 
 
 def test_of_a_whole_studios_file_one_recipe_is_picked(desk: Page, demo: Server) -> None:
     export = call(demo, "GET", "export")
     titles = [each["versions"][-1]["document"]["title"] for each in export["recipes"]]
-    go(desk, "#/bring")
-    desk.get_by_label("The recipe as text").fill(json.dumps(export))
-    desk.get_by_role("button", name="Look at it").click()
+    bring(desk, json.dumps(export))
     assert desk.locator("bring-screen button").all_inner_texts()[-len(titles) :] == titles
 
     desk.get_by_role("button", name=titles[0]).click()
@@ -314,35 +306,20 @@ def test_of_a_whole_studios_file_one_recipe_is_picked(desk: Page, demo: Server) 
 
 
 def test_a_finding_on_what_is_brought_in_says_its_place_in_words(desk: Page, demo: Server) -> None:
-    go(desk, "#/bring")
-    desk.get_by_label("The recipe as text").fill(json.dumps({**make_recipe(), "written_for": 3}))
-
-    desk.get_by_role("button", name="Look at it").click()
+    bring(desk, json.dumps({**make_recipe(), "written_for": 3}))
 
     expect(desk.locator("bring-screen .found").first).to_be_visible()
     assert "ingredients." not in desk.locator("bring-screen").inner_text()
 
 
-def test_without_the_server_what_was_picked_stays(own_desk: Page, live_server: Server) -> None:
-    go(own_desk, "#/bring")
-    own_desk.get_by_label("The recipe as text").fill(json.dumps(make_recipe()))
-    live_server.stop()
-
-    own_desk.get_by_role("button", name="Look at it").click()
-
-    expect(own_desk.get_by_role("alert")).to_contain_text("What you picked stays here")
-
-
-@pytest.mark.parametrize("theme", ["light", "dark"])
-def test_these_pages_are_plain_to_axe_and_fit_a_small_phone(desk: Page, demo: Server, theme: Any) -> None:
+def test_these_pages_are_plain_to_axe_and_fit_a_small_phone(desk: Page, demo: Server) -> None:
     recipe = recipe_of(demo)["id"]
-    desk.emulate_media(color_scheme=theme)
     findings = []
 
     for address in (f"#/card/{recipe}", f"#/card/{recipe}/14", f"#/versions/{recipe}", "#/bring"):
         go(desk, address)
         expect(desk.locator("h1").first).to_be_visible()
-        if report := axe_finds(desk):
+        if report := axe_finds_by_day_and_night(desk):
             findings.append(f"{address}: {report}")
         desk.set_viewport_size({"width": 360, "height": 700})
         if desk.evaluate("document.documentElement.scrollWidth > innerWidth"):

@@ -4,17 +4,18 @@ from __future__ import annotations
 
 import threading
 import time
-from collections.abc import Iterator
+from collections.abc import Callable
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page
+from playwright.sync_api import BrowserContext, Page
 
 import bench
+from tests.frontend.hands import NO_COPY
 from tests.frontend.phones import begin, call, entries_of, open_phone
 from tests.make import make_entry
 from tests.servers import Server
 
-pytestmark = pytest.mark.browser
+pytestmark = [pytest.mark.browser, NO_COPY]
 
 SYNC = "async () => { await studio.sync(); return { state: studio.link.state, unsent: studio.link.unsent }; }"
 ALL_THERE = "([run, count]) => studio.run(run).entries.length === count && studio.link.unsent === 0"
@@ -30,12 +31,9 @@ TOUCH = """async (run) => { const at = Date.now(); await studio.enter(run, "note
 
 
 @pytest.fixture
-def phones(browser: Browser, home: Server) -> Iterator[list[Page]]:
+def phones(new_phone: Callable[[], BrowserContext], home: Server) -> list[Page]:
     """Two phones whose own asking is far apart, so that what they hear soon they heard by the line."""
-    contexts = [browser.new_context() for _ in range(2)]
-    yield [with_line(context, home) for context in contexts]
-    for context in contexts:
-        context.close()
+    return [with_line(new_phone(), home) for _ in range(2)]
 
 
 def with_line(context: BrowserContext, home: Server) -> Page:
@@ -45,22 +43,9 @@ def with_line(context: BrowserContext, home: Server) -> Page:
     return page
 
 
-def test_a_touch_on_one_phone_is_on_the_other_within_a_second(phones: list[Page]) -> None:
-    here, there = phones
-    run = begin(here)
-    here.evaluate(SYNC)
-    there.wait_for_function("(run) => studio.run(run)", arg=run)
-    took = []
-    for _ in range(3):
-        there.evaluate("(run) => { window.before = studio.run(run).entries.length; }", run)
-        there.evaluate(HEAR.replace("> 0", "> before"), run)
-        touched = here.evaluate(TOUCH, run)
-        took.append(there.evaluate("() => heard") - touched)
-
-    assert max(took) < 1000, took
-
-
-def test_a_run_begun_on_one_phone_is_on_the_other_at_once(phones: list[Page]) -> None:
+def test_a_run_and_a_touch_on_one_phone_are_on_the_other_within_a_second_and_a_page_unseen_holds_no_line(
+    phones: list[Page],
+) -> None:
     here, there = phones
     there.evaluate(
         """() => {
@@ -70,16 +55,35 @@ def test_a_run_begun_on_one_phone_is_on_the_other_at_once(phones: list[Page]) ->
         }"""
     )
     at = here.evaluate("() => Date.now()")
-    begin(here)
-
+    run = begin(here)
     assert there.evaluate("() => come") - at < 1500
 
+    here.evaluate(SYNC)
+    there.wait_for_function("(run) => studio.run(run)", arg=run)
+    took = []
+    for _ in range(3):
+        there.evaluate("(run) => { window.before = studio.run(run).entries.length; }", run)
+        there.evaluate(HEAR.replace("> 0", "> before"), run)
+        touched = here.evaluate(TOUCH, run)
+        took.append(there.evaluate("() => heard") - touched)
+    assert max(took) < 1000, took
 
-def test_with_no_line_a_phone_asks_by_itself(browser: Browser, home: Server, phones: list[Page]) -> None:
+    with here.expect_event("requestfailed", lambda request: request.url.endswith("/live")):
+        here.evaluate(
+            """() => {
+                Object.defineProperty(document, "visibilityState", { value: "hidden", configurable: true });
+                document.dispatchEvent(new Event("visibilitychange"));
+            }"""
+        )
+
+
+def test_with_no_line_a_phone_asks_by_itself(
+    new_phone: Callable[[], BrowserContext], home: Server, phones: list[Page]
+) -> None:
     here, _ = phones
     run = begin(here)
     here.evaluate(SYNC)
-    context = browser.new_context()
+    context = new_phone()
     context.route("**/live", lambda route: route.fulfill(status=503))
     alone = open_phone(context.new_page(), home.url)
     alone.evaluate(HEAR, run)
@@ -87,7 +91,6 @@ def test_with_no_line_a_phone_asks_by_itself(browser: Browser, home: Server, pho
     touched = here.evaluate(TOUCH, run)
 
     assert alone.evaluate("() => heard") - touched < 5_000
-    context.close()
 
 
 def test_ten_phones_on_one_run_are_one_state(phones: list[Page], home: Server) -> None:
@@ -121,14 +124,3 @@ def test_ten_phones_on_one_run_are_one_state(phones: list[Page], home: Server) -
     assert len({entry["id"] for entry in entries}) == len(entries) == 10 * each_sends
     assert [phone.evaluate(STATE, run) for phone in phones] == [folded, folded]
     assert took < 10
-
-
-def test_a_page_out_of_sight_holds_no_line(phones: list[Page], home: Server) -> None:
-    phone = phones[0]
-    with phone.expect_event("requestfailed", lambda request: request.url.endswith("/live")):
-        phone.evaluate(
-            """() => {
-                Object.defineProperty(document, "visibilityState", { value: "hidden", configurable: true });
-                document.dispatchEvent(new Event("visibilitychange"));
-            }"""
-        )

@@ -14,10 +14,11 @@ from uuid import uuid4
 import pytest
 from playwright.sync_api import BrowserContext, Page
 
+from tests.frontend.hands import NO_COPY
 from tests.frontend.phones import RECIPE, RECIPE_ID, begin, call, entries_of, open_phone
 from tests.servers import Server
 
-pytestmark = pytest.mark.browser
+pytestmark = [pytest.mark.browser, NO_COPY]
 
 NOTE = "([run, text]) => studio.enter(run, 'noted', { text })"
 SYNC = "async () => { await studio.sync(); return studio.link; }"

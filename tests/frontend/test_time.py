@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from datetime import UTC, datetime
 from typing import Any
 from zoneinfo import ZoneInfo
 
 import pytest
-from playwright.sync_api import Browser, Page, Route
+from playwright.sync_api import BrowserContext, Page, Route
 
+from tests.frontend.hands import NO_COPY
 from tests.frontend.phones import HOUR, MINUTE, begin, open_phone
 from tests.servers import Server
 
-pytestmark = pytest.mark.browser
+pytestmark = [pytest.mark.browser, NO_COPY]
 
 NOON = int(datetime(2027, 3, 1, 12, tzinfo=UTC).timestamp() * 1000)
 SYNC = "async () => { await studio.sync(); return studio.link; }"
@@ -138,11 +140,14 @@ def test_a_wait_lasts_as_long_as_it_says_on_a_phone_whose_clock_is_wrong(
     ],
 )
 def test_summer_time_that_begins_or_ends_during_a_wait_changes_the_words_and_not_the_wait(
-    browser: Browser, home: Server, zone: str, before_change: datetime, says_usual: str
+    new_phone: Callable[..., BrowserContext],
+    home: Server,
+    zone: str,
+    before_change: datetime,
+    says_usual: str,
 ) -> None:
     start = int(before_change.replace(tzinfo=ZoneInfo(zone)).timestamp() * 1000)
-    context = browser.new_context(timezone_id=zone)
-    told = Told(context.new_page(), home, phone=start)
+    told = Told(new_phone(timezone_id=zone).new_page(), home, phone=start)
     wait: dict[str, Any] = told.page.evaluate(START_WAIT, begin(told.page))
     says = told.page.evaluate("async (at) => (await import('/parts/words.js')).clock(at)", wait["usual_at"])
 
@@ -150,4 +155,3 @@ def test_summer_time_that_begins_or_ends_during_a_wait_changes_the_words_and_not
     assert told.reaches(wait["usual_at"]) == [["look"], ["look", "ready"]]
     assert says == says_usual
     assert wait["usual_at"] - start == pytest.approx(2 * HOUR, abs=1000)
-    context.close()
