@@ -1,19 +1,26 @@
 // Edits of a recipe that touch more than one place: pure, a document in and a new one out.
 // Ids of what is new are x1, x2…, until it has a name to make an id of.
 
-import { withValue, valueAt } from "./recipe-fields.js";
+import { thingsAt, withValue, valueAt } from "./recipe-fields.js";
 import { KINDS } from "./recipe-forms.js";
 import { idFor } from "./words.js";
+/** @import { StepKind, WrittenIngredient, WrittenLine, WrittenRecipe, WrittenStep } from "../../bench/shapes/page" */
+/** @import { WrittenSubstitute } from "../../bench/shapes/page" */
+/** @import { ComponentPath, LinePath, ListPath, Part, PartPath, StepPath } from "../../types/recipe" */
+/** @import { TextItem } from "./recipe-text.js" */
 
 const FRESH = /^x\d+$/;
 
+/** @param {WrittenRecipe} document @param {<P extends Part>(part: P, id: string) => P} change @returns {WrittenRecipe} */
 const eachPart = (document, change) => ({
   ...document,
   components: document.components.map((part) => change(part, part.id)),
   ...(document.assembly && { assembly: change(document.assembly, "assembly") }),
 });
+/** @param {string} one @param {string} other */
 const isSame = (one, other) => one.trim().toLowerCase() === other.trim().toLowerCase();
 
+/** @param {WrittenRecipe} document */
 function freshId(document) {
   const used = new Set(JSON.stringify(document).match(/"x\d+"/g));
   let number = 1;
@@ -22,15 +29,17 @@ function freshId(document) {
 }
 
 export function blankRecipe() {
-  return addComponent({
+  const blank = /** @type {const} */ ({
     format: "bowlside-recipe/1",
     title: "",
-    written_for: "",
+    written_for: 0,
     ingredients: {},
     components: [],
   });
+  return addComponent(withValue(blank, "written_for", ""));
 }
 
+/** @param {WrittenRecipe} document @param {string} [name] @returns {WrittenRecipe} */
 export function addComponent(document, name = "") {
   const id = freshId(document);
   const made = addLine(
@@ -51,6 +60,7 @@ export function addComponent(document, name = "") {
   };
 }
 
+/** @param {WrittenRecipe} document @param {PartPath} at @param {Partial<WrittenLine>} [written] */
 export function addLine(document, at, written = {}) {
   const lines = valueAt(document, `${at}.lines`) ?? [];
   return withValue(document, `${at}.lines`, [
@@ -59,20 +69,25 @@ export function addLine(document, at, written = {}) {
   ]);
 }
 
-/** A weigh step begins with every line that no step weighs yet: ticked, for all to see. */
+/**
+ * A weigh step begins with every line that no step weighs yet: ticked, for all to see.
+ * @param {WrittenRecipe} document @param {PartPath} at @param {StepKind} kind @param {object} [written]
+ */
 export function addStep(document, at, kind, written = {}) {
   const { steps, lines = [] } = valueAt(document, at);
-  const step = { id: freshId(document), kind, title: "", ...KINDS[kind].blank, ...written };
-  if (kind === "weigh") {
-    const weighed = new Set(steps.flatMap((each) => (each.kind === "weigh" ? each.lines : [])));
-    step.lines = lines
-      .filter(({ id, ingredient, amount }) => ingredient && !weighed.has(id) && !isSame(amount, "to texture"))
-      .map(({ id }) => id);
-  }
+  const weighed = new Set(steps.flatMap((each) => (each.kind === "weigh" ? each.lines : [])));
+  const left = lines
+    .filter(({ id, ingredient, amount }) => ingredient && !weighed.has(id) && !isSame(amount, "to texture"))
+    .map(({ id }) => id);
+  const weighs = kind === "weigh" && { lines: left };
+  const step = { id: freshId(document), kind, title: "", ...KINDS[kind].blank, ...written, ...weighs };
   return withValue(document, `${at}.steps`, [...steps, step]);
 }
 
-/** Another kind of step: its title and what every kind may say stay, what only the old kind says goes. */
+/**
+ * Another kind of step: its title and what every kind may say stay, what only the old kind says goes.
+ * @param {WrittenRecipe} document @param {StepPath} at @param {StepKind} kind
+ */
 export function asKind(document, at, kind) {
   const step = valueAt(document, at);
   const own = new Set([...KINDS[step.kind].main, ...KINDS[step.kind].more].map(([key]) => key.split(".")[0]));
@@ -80,20 +95,23 @@ export function asKind(document, at, kind) {
   return withValue(document, at, { ...KINDS[kind].blank, ...kept, kind });
 }
 
+/** @param {WrittenRecipe} document @param {string} ingredient */
 const usesOf = (document, ingredient) =>
   JSON.stringify([document.components, document.assembly]).split(`"ingredient":"${ingredient}"`).length - 1;
 
+/** @param {WrittenRecipe} document @param {string} id @returns {WrittenRecipe} */
 function withoutIngredient(document, id) {
   const { [id]: _, ...ingredients } = document.ingredients;
   return { ...document, ingredients };
 }
 
-/** Whether more is written of an ingredient than its name. */
+/** Whether more is written of an ingredient than its name. @param {WrittenIngredient | undefined} ingredient */
 export const hasDetails = (ingredient) => Object.keys(ingredient ?? {}).length > 1;
 
 /**
  * A line's ingredient while its name is typed: its own, which has that name now, or a new one where others use it
  * too.
+ * @param {WrittenRecipe} document @param {LinePath} at @param {string} text
  */
 export function nameLine(document, at, text) {
   const { ingredient } = valueAt(document, at);
@@ -105,7 +123,10 @@ export function nameLine(document, at, text) {
   return anew(document, at, { name: text });
 }
 
-/** The line made to mean this ingredient; the one it meant goes if nothing else uses it. */
+/**
+ * The line made to mean this ingredient; the one it meant goes if nothing else uses it.
+ * @param {WrittenRecipe} document @param {LinePath} at @param {string} id
+ */
 function pointed(document, at, id) {
   const { ingredient } = valueAt(document, at);
   const now = withValue(document, `${at}.ingredient`, id);
@@ -114,18 +135,25 @@ function pointed(document, at, id) {
     : now;
 }
 
+/** @param {WrittenRecipe} document @param {LinePath} at @param {WrittenIngredient} about */
 function anew(document, at, about) {
   const id = freshId(document);
   return pointed({ ...document, ingredients: { ...document.ingredients, [id]: about } }, at, id);
 }
 
-/** What a line means is another ingredient than the one renamed: one of this name and nothing known of it. */
+/**
+ * What a line means is another ingredient than the one renamed: one of this name and nothing known of it.
+ * @param {WrittenRecipe} document @param {LinePath} at
+ */
 export function asAnother(document, at) {
   const { name } = document.ingredients[valueAt(document, at).ingredient];
   return settleLine(anew(document, at, { name }), at, null, []);
 }
 
-/** What a line means is that ingredient after all, which has the new name wherever it is used. */
+/**
+ * What a line means is that ingredient after all, which has the new name wherever it is used.
+ * @param {WrittenRecipe} document @param {LinePath} at @param {string} ingredient
+ */
 export function renamedEverywhere(document, at, ingredient) {
   const { name } = document.ingredients[valueAt(document, at).ingredient];
   return withValue(pointed(document, at, ingredient), `ingredients.${ingredient}.name`, name);
@@ -134,7 +162,8 @@ export function renamedEverywhere(document, at, ingredient) {
 /**
  * The name is written: it may be that of another ingredient here, or of one known from elsewhere,
  * whose details come with it.
- * @param before what the line meant before: the ingredient as it was, or null
+ * @param {WrittenRecipe} document @param {LinePath} at @param {WrittenIngredient | null | undefined} before what the
+ * line meant before @param {readonly WrittenIngredient[]} known
  */
 export function settleLine(document, at, before, known) {
   const { ingredient } = valueAt(document, at);
@@ -160,36 +189,60 @@ export function settleLine(document, at, before, known) {
     },
     ingredient,
   );
+  /** @template {{readonly ingredient: string}} T @param {T} each @returns {T} */
   const rename = (each) => (each.ingredient === ingredient ? { ...each, ingredient: id } : each);
   settled = eachPart(settled, (part) =>
     part.lines
-      ? {
-          ...part,
-          lines: part.lines.map((line) => ({
+      ? withValue(
+          part,
+          "lines",
+          part.lines.map((line) => ({
             ...rename(line),
             ...(line.substitutes && { substitutes: line.substitutes.map(rename) }),
           })),
-        }
+        )
       : part,
   );
   return settleId(settled, at, mine.name);
 }
 
-/** Give what is at this path (a component, a line, a step) an id made of its name, if it has none yet. */
+/**
+ * Give what is at this path (a component, a line, a step) an id made of its name, if it has none yet.
+ * @param {WrittenRecipe} document @param {ComponentPath | LinePath | StepPath} at @param {string} name
+ */
 export function settleId(document, at, name) {
   const { id } = valueAt(document, at);
   if (!FRESH.test(id) || !name.trim()) return document;
-  const siblings = valueAt(document, at.replace(/\.\d+$/, ""));
-  const taken = new Set([...siblings.map((each) => each.id), "assembly"]);
+  const siblings = thingsAt(document, at.replace(/\.\d+$/, ""));
+  const taken = new Set([...siblings.flatMap((each) => each.id ?? []), "assembly"]);
   const named = withValue(document, `${at}.id`, idFor(name, taken));
-  return relinked(named, at, id, valueAt(named, `${at}.id`));
+  return relinked(named, at, id, valueAt(named, at).id);
 }
 
-/** Everything that names the component, line or step at (or once at) this path names it anew; null: no longer. */
+/**
+ * A path as the part that it lies in, the list of it, and the place in that; a part's own has the part alone.
+ * @param {string} at @returns {{root: PartPath, list: "lines" | "steps" | undefined, index: number}}
+ */
+function spotOf(at) {
+  const [, root, list, index] = /^(components\.\d+|assembly)(?:\.(lines|steps)\.(\d+))?$/.exec(at) ?? [];
+  return {
+    root: /** @type {PartPath} */ (root ?? "assembly"),
+    list: /** @type {"lines" | "steps" | undefined} */ (list),
+    index: Number(index),
+  };
+}
+
+/**
+ * Everything that names the component, line or step at (or once at) this path names it anew; null: no longer.
+ * @param {WrittenRecipe} document @param {string} at @param {string} from @param {string | null} to
+ * @returns {WrittenRecipe}
+ */
 function relinked(document, at, from, to) {
+  /** @param {readonly string[] | undefined} list @param {string} old @param {string | null} now */
   const swap = (list, old, now) => list?.flatMap((each) => (each === old ? (now ?? []) : each));
-  const [, root, , list] = /^(components\.\d+|assembly)(\.(lines|steps)\.\d+)?$/.exec(at);
-  const owner = root === "assembly" ? "assembly" : (valueAt(document, root)?.id ?? from);
+  const { root, list } = spotOf(at);
+  const there = root === "assembly" ? null : valueAt(document, root);
+  const owner = root === "assembly" ? "assembly" : (there?.id ?? from);
   if (list === "lines") {
     return withValue(
       document,
@@ -197,54 +250,65 @@ function relinked(document, at, from, to) {
       valueAt(document, `${root}.steps`).map((step) => ({
         ...step,
         ...(step.kind === "weigh" && { lines: swap(step.lines, from, to) }),
-        ...(step.of && step.kind !== "pieces" && { of: swap(step.of, from, to) }),
+        ...("of" in step && step.of && step.kind !== "pieces" && { of: swap(step.of, from, to) }),
       })),
     );
   }
+  /** @param {string} reference @param {string} part */
   const renamed = (reference, part) => {
     if (!list) return reference.startsWith(`${from}.`) ? to && to + reference.slice(from.length) : reference;
     if (reference === `${owner}.${from}`) return to && `${owner}.${to}`;
     return part === owner && reference === from ? to : reference;
   };
-  const linked = eachPart(document, (part, id) => ({
-    ...part,
-    ...(part.takes &&
-      !list && {
-        takes: part.takes.flatMap((take) =>
-          take.component === from ? (to ? { ...take, component: to } : []) : take,
-        ),
+  const linked = eachPart(document, (part, id) => {
+    const taken =
+      "takes" in part && !list
+        ? withValue(
+            part,
+            "takes",
+            part.takes.flatMap((take) =>
+              take.component === from ? (to ? { ...take, component: to } : []) : take,
+            ),
+          )
+        : part;
+    return withValue(
+      taken,
+      "steps",
+      part.steps.map((step) => {
+        let kept = step;
+        if (step.after) {
+          const after = step.after.flatMap((each) => renamed(each, id) || []);
+          // Not "after nothing": after the step before.
+          const isLost = step.after.length > 0 && after.length === 0;
+          kept = withValue(kept, "after", isLost ? undefined : after);
+        }
+        if (step.window?.from) {
+          const opens = renamed(step.window.from, id) || undefined;
+          kept = withValue(kept, "window", withValue(step.window, "from", opens));
+        }
+        return kept;
       }),
-    steps: part.steps.map((step) => {
-      const kept = { ...step };
-      if (step.after) {
-        kept.after = step.after.map((each) => renamed(each, id)).filter(Boolean);
-        // Not "after nothing": after the step before.
-        if (step.after.length > 0 && kept.after.length === 0) delete kept.after;
-      }
-      if (step.window?.from) {
-        kept.window = { ...step.window, from: renamed(step.window.from, id) };
-        if (!kept.window.from) delete kept.window.from;
-      }
-      return kept;
-    }),
-  }));
+    );
+  });
   if (linked.components.length > 1 || !linked.assembly || linked.assembly.steps.length > 0) return linked;
   const { assembly: _, ...alone } = linked;
   return alone;
 }
 
+/** @param {WrittenRecipe} document @param {ListPath} at @param {number} index */
 export function without(document, at, index) {
-  const gone = valueAt(document, `${at}.${index}`);
+  const list = thingsAt(document, at);
   const left = withValue(
     document,
     at,
-    valueAt(document, at).filter((_, place) => place !== index),
+    list.filter((_, place) => place !== index),
   );
-  return relinked(left, at === "components" ? "assembly" : `${at}.${index}`, gone.id, null);
+  return relinked(left, at === "components" ? "assembly" : `${at}.${index}`, list[index].id ?? "", null);
 }
 
+/** @param {WrittenRecipe} document @param {ListPath} at @param {number} from @param {number} to */
 export function moved(document, at, from, to) {
-  const list = [...valueAt(document, at)];
+  const list = [...thingsAt(document, at)];
   list.splice(to, 0, ...list.splice(from, 1));
   return withValue(document, at, list);
 }
@@ -252,79 +316,102 @@ export function moved(document, at, from, to) {
 /**
  * A line or a step put at the end of another part ("components.1" or "assembly"); what it needs of the part it leaves
  * goes with it.
+ * @param {WrittenRecipe} document @param {LinePath | StepPath} at @param {PartPath} to
  */
 export function shifted(document, at, to) {
-  const [, from, list, index] = /^(components\.\d+|assembly)\.(lines|steps)\.(\d+)$/.exec(at);
-  const idOf = (root) => valueAt(document, root).id ?? "assembly";
+  const { root: from, list = "steps", index } = spotOf(at);
+  /** @param {PartPath} root */
+  const idOf = (root) => (root === "assembly" ? root : valueAt(document, root).id);
   const thing = valueAt(document, at);
-  const there = valueAt(document, `${to}.${list}`) ?? [];
+  const there = thingsAt(document, `${to}.${list}`);
   const id = there.some((each) => each.id === thing.id)
-    ? idFor(thing.id, new Set([...there.map((each) => each.id), "assembly"]))
+    ? idFor(thing.id, new Set([...there.flatMap((each) => each.id ?? []), "assembly"]))
     : thing.id;
-  if (list === "lines")
-    return withValue(without(document, `${from}.lines`, Number(index)), `${to}.lines`, [
-      ...there,
-      { ...thing, id },
-    ]);
+  if ("ingredient" in thing)
+    return withValue(without(document, `${from}.lines`, index), `${to}.lines`, [...there, { ...thing, id }]);
   // Others go on naming it, and it goes on naming others, each from where it stands now.
+  /** @param {string} reference @param {string} part */
   const full = (reference, part) => (reference.includes(".") ? reference : `${part}.${reference}`);
+  /** @param {string} reference @param {string} part @param {string} by */
   const seen = (reference, part, by) => {
     const whole = full(reference, part);
     const now = whole === `${idOf(from)}.${thing.id}` ? `${idOf(to)}.${id}` : whole;
     return now.startsWith(`${by}.`) ? now.slice(by.length + 1) : now;
   };
-  const relook = (step, part, by) => ({
-    ...step,
-    ...(step.after && { after: step.after.map((each) => seen(each, part, by)) }),
-    ...(step.window?.from && { window: { ...step.window, from: seen(step.window.from, part, by) } }),
-  });
-  const { lines: weighed, of, ...rest } = relook({ ...thing, id }, idOf(from), idOf(to));
-  const moving = { ...rest, ...(weighed && { lines: [] }), ...(of && thing.kind === "melt" && { of: [] }) };
-  const left = eachPart(document, (part, key) => ({
-    ...part,
-    steps: part.steps.filter((step) => step !== thing).map((step) => relook(step, key, key)),
-  }));
+  /** @template {WrittenStep} S @param {S} step @param {string} part @param {string} by @returns {S} */
+  const relook = (step, part, by) => {
+    const looked = step.after
+      ? withValue(
+          step,
+          "after",
+          step.after.map((each) => seen(each, part, by)),
+        )
+      : step;
+    return step.window?.from
+      ? withValue(looked, "window", { ...step.window, from: seen(step.window.from, part, by) })
+      : looked;
+  };
+  // What it weighs and works on stays behind.
+  const leaving = relook(withValue(thing, "id", id), idOf(from), idOf(to));
+  const moving =
+    leaving.kind === "weigh"
+      ? withValue(leaving, "lines", [])
+      : withValue(leaving, "of", leaving.kind === "melt" ? [] : undefined);
+  const left = eachPart(document, (part, key) =>
+    withValue(
+      part,
+      "steps",
+      part.steps.filter((step) => step !== thing).map((step) => relook(step, key, key)),
+    ),
+  );
   return withValue(left, `${to}.steps`, [...valueAt(left, `${to}.steps`), moving]);
 }
 
 /**
  * What was confirmed of a pasted text, each in the part it was put to: one of the text's, by its key, or one that is
  * here, by its id.
+ * @param {WrittenRecipe} document @param {readonly TextItem[]} items @param {readonly WrittenIngredient[]} known
  */
 export function withText(document, items, known) {
   let made = document;
+  /** @type {Map<string, PartPath>} */
   const parts = new Map(made.components.map(({ id }, place) => [id, `components.${place}`]));
-  for (const { as, name, amount, kind, key, part, times = {} } of items) {
+  for (const { as, name = "", amount = "", kind = "do", key = "", part = "", times = {} } of items) {
     const at = parts.get(part);
     if (as === "title") made = { ...made, title: name };
     if (as === "part") {
-      const last = `components.${made.components.length - 1}`;
-      const { name: here, lines, steps } = valueAt(made, last);
-      if (!here && steps.length === 0 && lines.every((line) => !line.ingredient))
-        made = withValue(made, `${last}.name`, name);
+      const place = made.components.length - 1;
+      const { name: here, lines, steps } = made.components[place];
+      if (!here && steps.length === 0 && (lines ?? []).every((line) => !line.ingredient))
+        made = withValue(made, `components.${place}.name`, name);
       else made = addComponent(made, name);
-      parts.set(key, `components.${made.components.length - 1}`);
-      made = settleId(made, parts.get(key), name);
+      /** @type {ComponentPath} */
+      const put = `components.${made.components.length - 1}`;
+      parts.set(key, put);
+      made = settleId(made, put, name);
     }
-    if (as === "line") {
+    if (as === "line" && at) {
       made = withValue(
         made,
         `${at}.lines`,
-        valueAt(made, `${at}.lines`).filter((line) => line.ingredient || line.amount),
+        (valueAt(made, `${at}.lines`) ?? []).filter((line) => line.ingredient || line.amount),
       );
+      /** @type {LinePath} */
+      const line = `${at}.lines.${valueAt(made, `${at}.lines`)?.length ?? 0}`;
       made = addLine(made, at, { amount });
-      const line = `${at}.lines.${valueAt(made, `${at}.lines`).length - 1}`;
       made = settleLine(nameLine(made, line, name), line, null, known);
     }
-    if (as === "step") {
+    if (as === "step" && at) {
       const { earliest = "", usual = "", about } = times;
-      const timed = { wait: { earliest, usual }, do: about ? { about } : {} }[kind];
+      const timed = kind === "wait" ? { earliest, usual } : kind === "do" && about ? { about } : {};
+      /** @type {StepPath} */
+      const step = `${at}.steps.${valueAt(made, `${at}.steps`).length}`;
       made = addStep(made, at, kind, {
         title: name.slice(0, 120),
         ...(name.length > 120 && { says: name }),
         ...timed,
       });
-      made = settleId(made, `${at}.steps.${valueAt(made, `${at}.steps`).length - 1}`, name);
+      made = settleId(made, step, name);
     }
   }
   return made;

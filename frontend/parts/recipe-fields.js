@@ -13,30 +13,63 @@
 
 import { h, setAttr, setText } from "./dom.js";
 import { mark } from "./marks.js";
+/** @import { WrittenRecipe } from "../../bench/shapes/page" */
+/** @import { Child, Props } from "../../types/dom" */
+/** @import { Control } from "../../types/parts" */
+/** @import { Choices, ChoicesOf, Field, FieldThere, ListPath, Pen, RowsField, ValueAt } from "../../types/recipe" */
 
+/** @param {string} at @param {string} key */
 export const join = (at, key) => (at ? `${at}.${key}` : key);
 
-/** A value by its dotted path, or undefined. */
-export const valueAt = (document, at) =>
-  (at ? at.split(".") : []).reduce((value, key) => value?.[key], document);
+/** The fields of a value that has any. @param {unknown} value @returns {{readonly [key: string]: unknown} | null} */
+export const fieldsOf = (value) =>
+  typeof value === "object" && value !== null ? /** @type {{[key: string]: unknown}} */ (value) : null;
 
+/**
+ * A value by its dotted path, or undefined.
+ * @template {string} P @param {object} document @param {P} at
+ */
+export const valueAt = (document, at) =>
+  /** @type {ValueAt<P>} */ (
+    (at ? at.split(".") : []).reduce(
+      (value, key) => fieldsOf(value)?.[key],
+      /** @type {unknown} */ (document),
+    )
+  );
+
+/** The things of a list by its dotted path; none where there is no list. @param {object} document @param {string} at */
+export const thingsAt = (document, at) => {
+  /** @type {unknown} */
+  const list = valueAt(document, at);
+  return Array.isArray(list) ? /** @type {readonly {id?: string}[]} */ (list) : [];
+};
+
+/** @param {unknown} value */
 const isNothing = (value) =>
   value === undefined ||
   value === "" ||
-  (typeof value === "object" && Object.values(value).every((each) => each === undefined || each === ""));
+  (typeof value === "object" &&
+    Object.values(value ?? {}).every((each) => each === undefined || each === ""));
 
-/** A copy with that value there; undefined takes it away, and with it an object left with nothing. */
+/**
+ * A copy with that value there; undefined takes it away, and with it an object left with nothing.
+ * @template T @param {T} document @param {string} at @param {unknown} value @returns {T}
+ */
 export function withValue(document, at, value) {
   const [key, ...rest] = at.split(".");
-  const copy = Array.isArray(document) ? [...document] : { ...document };
-  const inner = rest.length ? withValue(document?.[key] ?? {}, rest.join("."), value) : value;
+  /** @type {{[key: string]: unknown}} */
+  const copy = Object.assign(Array.isArray(document) ? [] : {}, document);
+  const inner = rest.length ? withValue(fieldsOf(document)?.[key] ?? {}, rest.join("."), value) : value;
   const isGroup = rest.length === 1 && !Array.isArray(inner) && value === undefined;
   if (inner === undefined || (isGroup && isNothing(inner))) delete copy[key];
   else copy[key] = inner;
-  return copy;
+  return /** @type {T} */ (/** @type {unknown} */ (copy));
 }
 
-/** A field for one line of text, as tall as its words need: long ones wrap and are not cut. */
+/**
+ * A field for one line of text, as tall as its words need: long ones wrap and are not cut.
+ * @param {Props<HTMLTextAreaElement>} [props]
+ */
 export function growing(props = {}) {
   const input = h("textarea", { rows: 1, class: "grow", autocomplete: "off", ...props });
   input.addEventListener("keydown", (event) => {
@@ -48,9 +81,13 @@ export function growing(props = {}) {
   return fitted(input);
 }
 
+/** @type {{[type: string]: string | undefined}} */
 const KEYPADS = { whole: "numeric", decimal: "decimal" };
 
-/** As tall as its words, in a browser that does not see to that by itself, too: whenever they or its width change. */
+/**
+ * As tall as its words, in a browser that does not see to that by itself, too: whenever they or its width change.
+ * @param {HTMLTextAreaElement} input
+ */
 function fitted(input) {
   if (CSS.supports("field-sizing", "content")) return input;
   let width = 0;
@@ -67,10 +104,17 @@ function fitted(input) {
   return input;
 }
 
+/** @param {Pen} pen @param {string} at @param {Choices | ChoicesOf} extra */
 const optionsOf = (pen, at, extra) => (typeof extra === "function" ? extra(pen.document, at) : extra);
 
-function plain(pen, at, { type, extra, value, needed }) {
-  const example = typeof extra === "string" ? extra : null;
+/**
+ * @typedef {{value: unknown, needed: boolean}} Given
+ * @typedef {Given & {type: string, example: string | null}} GivenText
+ * @typedef {Given & {choices: Choices | ChoicesOf}} GivenChoices
+ */
+
+/** @param {Pen} pen @param {string} at @param {GivenText} given */
+function plain(pen, at, { type, example, value, needed }) {
   const input =
     type === "area"
       ? fitted(h("textarea", { rows: 2 }))
@@ -82,9 +126,10 @@ function plain(pen, at, { type, extra, value, needed }) {
             placeholder: example,
             inputmode: KEYPADS[type] ?? null,
           });
-  input.value = Array.isArray(value) ? value.join(", ") : (value ?? "");
+  input.value = Array.isArray(value) ? value.join(", ") : String(value ?? "");
   input.addEventListener("input", () => {
     const text = input.value;
+    /** @type {string | number | string[] | undefined} */
     let next = text === "" && !needed ? undefined : text;
     if (type === "whole" && /^\d{1,9}$/.test(text.trim())) next = Number(text);
     if (type === "list" && next)
@@ -97,7 +142,10 @@ function plain(pen, at, { type, extra, value, needed }) {
   return input;
 }
 
-/** Draw choices, and again whenever what is written elsewhere changes them. */
+/**
+ * Draw choices, and again whenever what is written elsewhere changes them.
+ * @param {Pen} pen @param {string} at @param {Choices | ChoicesOf} extra @param {(choices: Choices) => void} draw
+ */
 function choosing(pen, at, extra, draw) {
   let drawn = "";
   const again = () => {
@@ -110,7 +158,8 @@ function choosing(pen, at, extra, draw) {
   if (typeof extra === "function") pen.live(again);
 }
 
-function pick(pen, at, { extra, needed }) {
+/** @param {Pen} pen @param {string} at @param {GivenChoices} given */
+function pick(pen, at, { choices: extra, needed }) {
   const input = h("select");
   choosing(pen, at, extra, (choices) => {
     const value = pen.read(at);
@@ -123,6 +172,7 @@ function pick(pen, at, { extra, needed }) {
   return input;
 }
 
+/** @param {Pen} pen @param {string} at @param {Given} given */
 function maybe(pen, at, { value }) {
   const input = h(
     "select",
@@ -139,24 +189,32 @@ function maybe(pen, at, { value }) {
   return input;
 }
 
+/** @param {Pen} pen @param {string} at @param {string} label @param {unknown} value */
 function flag(pen, at, label, value) {
-  const box = h("input", { type: "checkbox", checked: value, "data-at": at });
+  const box = h("input", { type: "checkbox", checked: Boolean(value), "data-at": at });
   box.addEventListener("change", () => pen.write(at, box.checked || undefined));
   return h("label", { class: "choice" }, box, h("span", {}, label));
 }
 
-function some(pen, at, label, { extra, needed }) {
+/** @param {Pen} pen @param {string} at @param {string} label @param {GivenChoices} given */
+function some(pen, at, label, { choices: extra, needed }) {
+  /** @returns {readonly unknown[]} */
+  const chosenNow = () => {
+    /** @type {unknown} */
+    const there = pen.read(at);
+    return Array.isArray(there) ? there : [];
+  };
   const hint = makeHint(at);
   const list = h("div", { class: "r-boxes" });
   choosing(pen, at, extra, (choices) => {
     const boxes = choices.map(([key, text]) => {
       const box = h("input", {
         type: "checkbox",
-        checked: pen.read(at)?.includes(key),
+        checked: chosenNow().includes(key),
         "data-at": `${at}=${key}`,
       });
       box.addEventListener("change", () => {
-        const chosen = new Set(pen.read(at) ?? []);
+        const chosen = new Set(chosenNow());
         chosen[box.checked ? "add" : "delete"](key);
         const kept = choices.map(([each]) => each).filter((each) => chosen.has(each));
         pen.write(at, kept.length || needed ? kept : undefined);
@@ -178,8 +236,9 @@ function some(pen, at, label, { extra, needed }) {
   return node;
 }
 
-function rows(pen, at, label, { extra, value = [] }) {
-  const { fields, one, blank } = extra;
+/** @param {Pen} pen @param {string} at @param {string} label @param {RowsField[3]} extra @returns {HTMLElement} */
+function rows(pen, at, label, { fields, one, blank }) {
+  const value = thingsAt(pen.document, at);
   return h(
     "fieldset",
     { class: "some" },
@@ -196,7 +255,7 @@ function rows(pen, at, label, { extra, value = [] }) {
             class: "quiet",
             onclick: () =>
               pen.reshape((document) => {
-                const left = valueAt(document, at).filter((_each, place) => place !== index);
+                const left = thingsAt(document, at).filter((_each, place) => place !== index);
                 return withValue(document, at, left.length ? left : undefined);
               }, `${at}+`),
           },
@@ -212,8 +271,7 @@ function rows(pen, at, label, { extra, value = [] }) {
         "data-at": `${at}+`,
         onclick: () =>
           pen.reshape(
-            (document) =>
-              withValue(document, at, [...(valueAt(document, at) ?? []), blank(valueAt(document, at) ?? [])]),
+            (document) => withValue(document, at, [...thingsAt(document, at), blank(thingsAt(document, at))]),
             `${at}.${value.length}.${fields[0][0]}`,
           ),
       },
@@ -222,27 +280,32 @@ function rows(pen, at, label, { extra, value = [] }) {
   );
 }
 
+/** @param {string} at */
 const makeHint = (at) => h("small", { class: "hint", id: `hint-${at}` });
 
-/** One field with its label, and below it the place for what it means or what is wrong with it. */
-export function fieldRow(pen, at, [key, title, type = "", extra]) {
+/**
+ * One field with its label, and below it the place for what it means or what is wrong with it.
+ * @param {Pen} pen @param {string} at @param {Field} field
+ * @returns {HTMLElement}
+ */
+export function fieldRow(pen, at, field) {
+  const [key, title] = field;
   const path = join(at, key);
-  const needed = title.endsWith("*");
   const label = title.replace("*", "");
-  const value = pen.read(path);
-  const given = { type, extra, value, needed };
-  if (type === "flag") return flag(pen, path, label, value);
-  if (type === "some") return some(pen, path, label, given);
-  if (type === "rows") return rows(pen, path, label, given);
-  const input =
-    type === "pick"
-      ? pick(pen, path, given)
-      : type === "maybe"
-        ? maybe(pen, path, given)
-        : plain(pen, path, given);
+  const given = { value: pen.read(path), needed: title.endsWith("*") };
+  if (field[2] === "flag") return flag(pen, path, label, given.value);
+  if (field[2] === "some") return some(pen, path, label, { ...given, choices: field[3] });
+  if (field[2] === "rows") return rows(pen, path, label, field[3]);
+  if (field[2] === "pick")
+    return labelled(pen, path, label, pick(pen, path, { ...given, choices: field[3] }));
+  if (field[2] === "maybe") return labelled(pen, path, label, maybe(pen, path, given));
+  const [, , type = "", extra] = field;
+  const example = typeof extra === "string" ? extra : null;
+  const input = plain(pen, path, { ...given, type, example });
   return labelled(pen, path, label, input, type === "area" ? "wide" : "");
 }
 
+/** @param {Pen} pen @param {string} path @param {string} label @param {Control} input @param {string} [more] */
 export function labelled(pen, path, label, input, more = "") {
   const hint = makeHint(path);
   setAttr(input, "data-at", path);
@@ -257,16 +320,24 @@ export function labelled(pen, path, label, input, more = "") {
   );
 }
 
+/** @param {Pen} pen @param {string} at @param {readonly Field[]} fields @returns {HTMLElement[]} */
 export const fieldRows = (pen, at, fields) => fields.map((field) => fieldRow(pen, at, field));
 
-/** What is beside a field: a meaning, or, once its maker has left it, what is wrong with it. */
+/**
+ * What is beside a field: a meaning, or, once its maker has left it, what is wrong with it.
+ * @param {FieldThere} field @param {string} text @param {boolean} isFault
+ */
 export function sayBeside({ input, hint }, text, isFault) {
   setText(hint, text);
   setAttr(hint, "data-fault", isFault);
   if (input.matches("input, select, textarea")) setAttr(input, "aria-invalid", isFault ? "true" : null);
 }
 
-/** A fold that is built when it is opened, and stays open when the page is drawn again. */
+/**
+ * A fold that is built when it is opened, and stays open when the page is drawn again.
+ * @param {Pen} pen @param {string} key @param {Child} summary
+ * @param {() => Child | readonly (Child | readonly Child[])[]} build
+ */
 export function fold(pen, key, summary, build) {
   const node = h(
     "details",
@@ -274,7 +345,7 @@ export function fold(pen, key, summary, build) {
     h("summary", { "data-at": `${key}?` }, summary),
   );
   const fill = () => {
-    if (node.childElementCount === 1) node.append(h("div", { class: "r-fold-in" }, [build()].flat(Infinity)));
+    if (node.childElementCount === 1) node.append(h("div", { class: "r-fold-in" }, [build()].flat(2)));
   };
   node.addEventListener("toggle", () => {
     pen.open[node.open ? "add" : "delete"](key);
@@ -293,9 +364,13 @@ export function fold(pen, key, summary, build) {
  * A list whose items change places: by Alt and the arrows anywhere in one, by its handle, by its Up
  * and Down, by drag. make(item, at, index, order): order(...more) is a row with what else may be
  * done with an item. Up and Down are no stops of the keyboard's, which has the arrows.
+ * @template {{readonly [key: string]: unknown} | object} T @template {ListPath} P @param {Pen} pen @param {P} at
+ * @param {readonly T[]} items @param {(item: T) => string} nameOf @param {(item: T, at: `${P}.${number}`, index:
+ * number, order: (...more: Child[]) => HTMLElement) => Child | (Child | Child[])[]} make
  */
 export function ordered(pen, at, items, nameOf, make) {
   const list = h("ol", { class: "r-list" });
+  /** @param {number} from @param {number} to */
   const move = (from, to) => {
     if (to >= 0 && to < items.length && to !== from) pen.move(at, from, to, nameOf(items[from]));
   };
@@ -313,6 +388,7 @@ export function ordered(pen, at, items, nameOf, make) {
         },
         mark("drag"),
       );
+      /** @param {Child[]} more */
       const order = (...more) =>
         h(
           "div",
@@ -329,6 +405,7 @@ export function ordered(pen, at, items, nameOf, make) {
             "Take away",
           ),
         );
+      /** @param {string} word @param {number} by @param {string} sign */
       const arrow = (word, by, sign) =>
         h(
           "button",
@@ -346,10 +423,12 @@ export function ordered(pen, at, items, nameOf, make) {
       const arrows =
         items.length > 1 &&
         h("div", { class: "r-arrows" }, arrow("Up", -1, "\u2191"), arrow("Down", 1, "\u2193"));
-      const node = h("li", { class: "r-item" }, handle, make(item, `${at}.${index}`, index, order), arrows);
+      const made = [make(item, `${at}.${index}`, index, order)].flat();
+      const node = h("li", { class: "r-item" }, handle, ...made, arrows);
+      /** @param {Event} event */
       const onHandle = (event) => event.target === handle;
       node.addEventListener("keydown", (event) => {
-        const by = { ArrowUp: -1, ArrowDown: 1 }[event.key];
+        const by = event.key === "ArrowUp" ? -1 : event.key === "ArrowDown" ? 1 : 0;
         if (!by || !(event.altKey || onHandle(event))) return;
         event.preventDefault();
         event.stopPropagation(); // a step inside a component: the step moves, the component stays
@@ -366,7 +445,10 @@ const NEAR_EDGE_PX = 72;
 const FRAME_MS = 1000 / 60;
 const LONGEST_FRAME_MS = 100;
 
-/** Follows the pointer; near the top or the foot the page scrolls on, the faster the nearer. */
+/**
+ * Follows the pointer; near the top or the foot the page scrolls on, the faster the nearer.
+ * @param {HTMLElement} handle @param {HTMLElement} node @param {HTMLElement} list @param {(to: number) => void} drop
+ */
 function draggable(handle, node, list, drop) {
   handle.addEventListener("pointerdown", (event) => {
     if (event.button !== 0) return;
@@ -391,11 +473,12 @@ function draggable(handle, node, list, drop) {
       drop([...list.children].indexOf(node));
     };
     const place = () => {
-      const middle = (each) => each.getBoundingClientRect().top + each.offsetHeight / 2;
+      /** @param {Element} each */
+      const middle = (each) => each.getBoundingClientRect().top + each.getBoundingClientRect().height / 2;
       const next = [...list.children].find((each) => each !== node && at < middle(each)) ?? null;
       if (next !== node.nextElementSibling) list.insertBefore(node, next);
     };
-    /** As far on a slow phone, with few frames, as on a quick one. */
+    /** As far on a slow phone, with few frames, as on a quick one. @param {number} now */
     const scroll = (now) => {
       const frames = Math.min(now - (scrolledAt || now), LONGEST_FRAME_MS) / FRAME_MS;
       scrolledAt = now;
@@ -409,6 +492,7 @@ function draggable(handle, node, list, drop) {
       }
       scrolling = requestAnimationFrame(scroll);
     };
+    /** @param {PointerEvent} event */
     const follow = ({ clientY }) => {
       at = clientY;
       if (!scrolling) {

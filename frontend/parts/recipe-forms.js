@@ -1,6 +1,8 @@
 // What a recipe may say, as tables of fields (see recipe-fields.js): the page's copy of
 // bench/recipe_schema.py. tests/frontend/test_recipe_page.py holds the two together.
 
+/** @import { StepKind, WrittenRecipe } from "../../bench/shapes/page" */
+/** @import { Choices, ChoicesOf, Field, Part } from "../../types/recipe" @param {string} text @returns {Choices} */
 const words = (text) => text.split(" ").map((each) => [each, each.replaceAll("_", " ")]);
 
 const HAZARDS = words("alcohol hot_fat hot_soap mixer powder slippery superheated wet_sockets");
@@ -10,32 +12,37 @@ const INGREDIENT_KINDS = words(
     "soap_base solubiliser surfactant water whipping_base other",
 );
 
-/** The component a path lies in. */
+/** The component a path lies in. @param {WrittenRecipe} document @param {string} at @returns {Part | undefined} */
 export const partAt = (document, at) =>
   at.startsWith("assembly") ? document.assembly : document.components[Number(at.split(".")[1])];
 
-/** Every part with its letter: the components, then the assembly. */
+/** Every part with its letter: the components, then the assembly. @param {WrittenRecipe} document */
 export const partsOf = (document) =>
   [...document.components, ...(document.assembly ? [document.assembly] : [])].map((part, place) => ({
     part,
     letter: "ABCDEFGHIJKLM"[place],
-    id: part.id ?? "assembly",
+    id: "id" in part ? part.id : "assembly",
   }));
 
-export const nameOfLine = (document, line) => document.ingredients[line.ingredient]?.name ?? "";
+/** @param {WrittenRecipe} document @param {{readonly ingredient?: string}} line */
+export const nameOfLine = (document, line) => document.ingredients[line.ingredient ?? ""]?.name ?? "";
 
+/** @type {ChoicesOf} */
 const lines = (document, at) =>
-  (partAt(document, at).lines ?? [])
+  (partAt(document, at)?.lines ?? [])
     .filter(({ ingredient }) => ingredient)
     .map((line) => [line.id, nameOfLine(document, line)]);
+/** @type {ChoicesOf} */
 const portions = (document, at) =>
-  partAt(document, at)
-    .steps.flatMap((step) => step.portions ?? [])
+  (partAt(document, at)?.steps ?? [])
+    .flatMap((step) => (step.kind === "split" ? step.portions : []))
     .map(({ id, name }) => [id, name]);
+/** @type {ChoicesOf} */
 const vessels = (document, at) => [...words("bowl jug cup pan bag"), ...portions(document, at)];
+/** @type {ChoicesOf} */
 const ingredients = (document) => Object.entries(document.ingredients).map(([id, { name }]) => [id, name]);
 
-/** Every step there is but the one at that path, as that step would name it. */
+/** Every step there is but the one at that path, as that step would name it. @type {ChoicesOf} */
 export function otherSteps(document, at) {
   const here = partAt(document, at);
   const own = at.split(".steps.")[1].split(".")[0];
@@ -48,12 +55,14 @@ export function otherSteps(document, at) {
   );
 }
 
+/** @param {string} stem @returns {(had: readonly {id?: string}[]) => {id: string, name: string}} */
 const nextId = (stem) => (had) => {
   let number = had.length + 1;
   while (had.some(({ id }) => id === stem + number)) number += 1;
   return { id: stem + number, name: "" };
 };
 
+/** @type {readonly Field[]} */
 export const RECIPE = [
   ["title", "Title*", "grow"],
   ["written_for", "Written for, pieces*", "whole"],
@@ -70,16 +79,19 @@ export const RECIPE = [
     ],
   ],
 ];
+/** @type {readonly Field[]} */
 export const RECIPE_MORE = [
   ["summary", "About it", "area"],
   ["stays_on", "Stays on the skin", "maybe"],
   ["looks_like_food", "Could be taken for food", "maybe"],
 ];
 
+/** @type {readonly Field[]} */
 export const COMPONENT = [
   ["name", "Name of this part*", "grow"],
   ["piece", "One weighs", "", "150 g"],
 ];
+/** @type {readonly Field[]} */
 export const COMPONENT_MORE = [
   ["spares", "Spare pieces", "whole"],
   ["stays_behind", "Stays in the bowl", "", "20 g"],
@@ -90,6 +102,7 @@ export const COMPONENT_MORE = [
   ["mould.held", "It stays in the mould until turned out", "flag"],
 ];
 
+/** @type {readonly Field[]} */
 export const LINE = [
   ["tolerance", "May be off by", "", "2 %"],
   ["note", "Note", "area"],
@@ -102,7 +115,12 @@ export const LINE = [
       one: "substitute",
       blank: () => ({ ingredient: "" }),
       fields: [
-        ["ingredient", "Ingredient*", "pick", (document) => [["", "\u2013"], ...ingredients(document)]],
+        [
+          "ingredient",
+          "Ingredient*",
+          "pick",
+          (document, at) => [["", "\u2013"], ...ingredients(document, at)],
+        ],
         ["amount", "Amount, if another"],
         ["says", "Say", "grow"],
         ["changes_method", "Changes the method", "flag"],
@@ -111,6 +129,7 @@ export const LINE = [
   ],
 ];
 
+/** @type {readonly Field[]} */
 export const INGREDIENT = [
   ["name", "Name, wherever it is used*", "grow"],
   ["kind", "What it is", "pick", INGREDIENT_KINDS],
@@ -124,7 +143,7 @@ export const INGREDIENT = [
   ["hazards", "Cautions", "some", HAZARDS],
 ];
 
-/** What only one kind of ingredient is asked. */
+/** What only one kind of ingredient is asked. @type {{readonly [kind: string]: readonly Field[] | undefined}} */
 export const INGREDIENT_OF_KIND = {
   citric_acid: [["form", "It is", "pick", words("anhydrous monohydrate")]],
   fragrance: [
@@ -146,6 +165,7 @@ export const INGREDIENT_OF_KIND = {
   ],
 };
 
+/** @type {readonly Field[]} */
 export const STEP_MORE = [
   ["window.latest", "Must follow within", "", "15 min"],
   ["window.stake", "Or else", "area"],
@@ -174,7 +194,10 @@ export const STEP_MORE = [
   ["optional", "May be skipped", "flag"],
 ];
 
-/** Each kind: its name, what it is for, what is asked at once, what in the fold, and how it begins. */
+/**
+ * Each kind: its name, what it is for, what is asked at once, what in the fold, and how it begins.
+ * @type {{readonly [K in StepKind]: {says: string, main: readonly Field[], more: readonly Field[], blank: object}}}
+ */
 export const KINDS = {
   weigh: {
     says: "Weigh",

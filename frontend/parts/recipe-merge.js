@@ -8,6 +8,7 @@
 // matched by their ids, never by their place in a list. was: null when it is not known any more.
 
 import { canonical } from "../bench/index.js";
+import { last } from "../bench/lists.js";
 import { join } from "./recipe-fields.js";
 import {
   COMPONENT,
@@ -21,9 +22,24 @@ import {
   RECIPE_MORE,
   STEP_MORE,
 } from "./recipe-forms.js";
+/** @import { WrittenRecipe } from "../../bench/shapes/page" */
+/** @import { Field } from "../../types/recipe" */
 
+/**
+ * @typedef {{readonly [key: string]: unknown}} Thing
+ * @typedef {Map<string, Thing>} Things a list, by what its things are told apart by
+ * @typedef {"mine" | "theirs" | "both" | "asked"} From
+ * @typedef {{at: string, words: string[], table: string, path: string, part: string, isList?: boolean}} Spot
+ * @typedef {{at: string, where: string, was: string, mine: string, theirs: string, from: From}} MergeRow
+ * @typedef {Map<string, string>} Names
+ */
+
+/** @param {(readonly (readonly [key: string, label: string, ...rest: unknown[]])[])[]} tables */
 const labels = (...tables) => new Map(tables.flat().map(([key, label]) => [key, label.replace("*", "")]));
-/** The lists of a recipe, each with what the fields of a thing in it are called on the page. */
+/**
+ * The lists of a recipe, each with what the fields of a thing in it are called on the page.
+ * @type {{readonly [table: string]: Map<string, string> | undefined}}
+ */
 const LABELS = {
   components: labels(COMPONENT, COMPONENT_MORE),
   lines: labels(LINE, [
@@ -36,43 +52,54 @@ const LABELS = {
     ["kind", "Kind of step"],
     ["after", "Comes after"],
   ]),
-  ingredients: labels(INGREDIENT, ...Object.values(INGREDIENT_OF_KIND)),
+  ingredients: labels(INGREDIENT, ...Object.values(INGREDIENT_OF_KIND).flatMap((fields) => [fields ?? []])),
   takes: labels([["count", "How many in one"]]),
 };
 const RECIPE_LABELS = labels(RECIPE, RECIPE_MORE);
 
+/** @param {unknown} one @param {unknown} other */
 const isSame = (one, other) => canonical([one ?? null]) === canonical([other ?? null]);
+/** @param {unknown} value @returns {value is Thing} */
 const isThing = (value) => typeof value === "object" && value !== null && !Array.isArray(value);
+/** @param {unknown} value @returns {value is string[]} */
 const isWords = (value) => Array.isArray(value) && value.every((each) => typeof each === "string");
 
-/** A list whose things can be told apart, as a map of them; else null. */
+/**
+ * A list whose things can be told apart, as a map of them; else null.
+ * @param {unknown} list @returns {Things | null}
+ */
 function byKey(list) {
-  if (!Array.isArray(list) || !list.every(isThing)) return null;
-  const map = new Map(
-    list.map((thing) => [thing.id ?? thing.component ?? thing.ingredient ?? thing.name, thing]),
-  );
-  return map.size === list.length && !map.has(undefined) ? map : null;
+  if (!Array.isArray(list)) return null;
+  /** @type {Things} */
+  const map = new Map();
+  for (const thing of list) {
+    if (!isThing(thing)) return null;
+    const key = thing.id ?? thing.component ?? thing.ingredient ?? thing.name;
+    if (typeof key === "string") map.set(key, thing);
+  }
+  return map.size === list.length ? map : null;
 }
 
+/**
+ * @param {WrittenRecipe | null} was @param {WrittenRecipe} mine @param {WrittenRecipe} theirs
+ * @param {ReadonlyMap<string, string>} [answers] @returns {{document: WrittenRecipe, rows: MergeRow[]}}
+ */
 export function mergeRecipes(was, mine, theirs, answers = new Map()) {
-  const names = namesIn([was, theirs, mine].filter(Boolean));
+  const names = namesIn([was, theirs, mine].flatMap((each) => each ?? []));
+  /** @type {MergeRow[]} */
   const rows = [];
-  const document = merge(was ?? undefined, mine, theirs, {
-    at: "",
-    words: [],
-    table: "",
-    path: "",
-    part: "",
-  });
+  const whole = { at: "", words: [], table: "", path: "", part: "" };
+  const document = /** @type {WrittenRecipe} */ (merge(was ?? undefined, mine, theirs, whole));
   return { document: { ...document, ingredients: usedToo(document, [mine, theirs]) }, rows };
 
+  /** @param {unknown} old @param {unknown} one @param {unknown} other @param {Spot} spot @returns {unknown} */
   function merge(old, one, other, spot) {
     if (isSame(one, other)) return one;
     if (isThing(one) && isThing(other)) return mergeThing(isThing(old) ? old : {}, one, other, spot);
     if (one && other) {
-      const lists = [old ?? [], one, other].map(byKey);
-      if (lists.every(Boolean)) return mergeList(...lists, spot);
-      if (isWords(one) && isWords(other)) return mergeWords(old ?? [], one, other, spot);
+      const [before, ours, others] = [old ?? [], one, other].map(byKey);
+      if (before && ours && others) return mergeList(before, ours, others, spot);
+      if (isWords(one) && isWords(other)) return mergeWords(isWords(old) ? old : [], one, other, spot);
     }
     return answered(
       spot.at,
@@ -82,7 +109,10 @@ export function mergeRecipes(was, mine, theirs, answers = new Map()) {
       : one;
   }
 
-  /** Keep a row of what differs; where it comes from. */
+  /**
+   * Keep a row of what differs; where it comes from.
+   * @param {Spot} spot @param {From} from @param {readonly unknown[]} values
+   */
   function row(spot, from, values) {
     const label = spot.isList
       ? ""
@@ -99,11 +129,14 @@ export function mergeRecipes(was, mine, theirs, answers = new Map()) {
     return from;
   }
 
+  /** @param {string} at @param {From} from @returns {string} */
   function answered(at, from) {
     return from === "asked" ? (answers.get(at) ?? "mine") : from;
   }
 
+  /** @param {Thing} old @param {Thing} one @param {Thing} other @param {Spot} spot */
   function mergeThing(old, one, other, spot) {
+    /** @type {{[key: string]: unknown}} */
     const merged = {};
     for (const key of new Set([...Object.keys(one), ...Object.keys(other)])) {
       const value = merge(old[key], one[key], other[key], inside(spot, key, names));
@@ -114,6 +147,7 @@ export function mergeRecipes(was, mine, theirs, answers = new Map()) {
 
   /**
    * What one side took away and the other left alone is gone; what is new stands behind what its maker put it behind.
+   * @param {Things} old @param {Things} one @param {Things} other @param {Spot} spot
    */
   function mergeList(old, one, other, spot) {
     const items = new Map();
@@ -121,16 +155,19 @@ export function mergeRecipes(was, mine, theirs, answers = new Map()) {
       const item = merge(old.get(key), one.get(key), other.get(key), inside(spot, key, names));
       if (item !== undefined) items.set(key, item);
     }
+    /** @param {Things} map */
     const shared = (map) => [...map.keys()].filter((key) => old.has(key) && one.has(key) && other.has(key));
     const [before, ours, others] = [old, one, other].map(shared);
     const at = `${spot.at}#`;
     let from = isSame(before, ours) ? "theirs" : "mine";
     if (![before, others].some((order) => isSame(order, ours)) && !isSame(before, others)) {
-      const said = [
+      /** @type {[keys: string[], things: Things][]} */
+      const orders = [
         [before, old],
         [ours, one],
         [others, other],
-      ].map(([keys, map]) => keys.map((key) => wordsOf(map.get(key), spot, names)));
+      ];
+      const said = orders.map(([keys, map]) => keys.map((key) => wordsOf(map.get(key), spot, names)));
       from = answered(at, row({ ...spot, at, isList: false, path: "order" }, "asked", said));
     }
     const [first, second] = from === "theirs" ? [other, one] : [one, other];
@@ -141,7 +178,10 @@ export function mergeRecipes(was, mine, theirs, answers = new Map()) {
     return order.filter((key) => items.has(key)).map((key) => items.get(key));
   }
 
-  /** What either side added to a list of words is there, what either took away is not. */
+  /**
+   * What either side added to a list of words is there, what either took away is not.
+   * @param {readonly string[]} old @param {string[]} one @param {string[]} other @param {Spot} spot
+   */
   function mergeWords(old, one, other, spot) {
     row(spot, isSame(old, one) ? "theirs" : isSame(old, other) ? "mine" : "both", [old, one, other]);
     const kept = one.filter((each) => other.includes(each) || !old.includes(each));
@@ -149,7 +189,10 @@ export function mergeRecipes(was, mine, theirs, answers = new Map()) {
   }
 }
 
-/** Where a key of the thing at this spot is: its path by ids, the names on the way to it, whose fields it has. */
+/**
+ * Where a key of the thing at this spot is: its path by ids, the names on the way to it, whose fields it has.
+ * @param {Spot} spot @param {string} key @param {Names} names @returns {Spot}
+ */
 function inside(spot, key, names) {
   const at = join(spot.at, key);
   if (spot.isList)
@@ -165,7 +208,10 @@ function inside(spot, key, names) {
   return { ...spot, at, path: join(spot.path, key) };
 }
 
-/** What ids stand for, by the part they are in and the list they are of; the newest name of each. */
+/**
+ * What ids stand for, by the part they are in and the list they are of; the newest name of each.
+ * @param {readonly WrittenRecipe[]} documents @returns {Names}
+ */
 function namesIn(documents) {
   const names = new Map();
   for (const document of documents) {
@@ -181,21 +227,25 @@ function namesIn(documents) {
   return names;
 }
 
-/** A value as a maker reads it: ids by what they stand for. */
+/**
+ * A value as a maker reads it: ids by what they stand for.
+ * @param {unknown} value @param {Spot} spot @param {Names} names @returns {string}
+ */
 function wordsOf(value, spot, names) {
   if (value === undefined) return "\u2013";
   if (typeof value === "boolean") return value ? "yes" : "no";
   if (Array.isArray(value)) return value.map((each) => wordsOf(each, spot, names)).join(", ") || "nothing";
   if (isThing(value)) {
-    if (value.title || value.name) return value.title ?? value.name;
+    if (value.title || value.name) return String(value.title ?? value.name);
     return Object.entries(value)
       .filter(([key]) => key !== "id")
       .map(([key, each]) => wordsOf(each, { ...spot, path: key }, names))
       .join(", ");
   }
   const text = String(value);
-  const key = spot.path.split(".").at(-1);
+  const key = last(spot.path.split("."));
   const [part, id] = text.includes(".") ? text.split(".") : [spot.part, text];
+  /** @type {{readonly [key: string]: string | undefined}} */
   const stands = {
     ingredient: ` ingredients ${text}`,
     component: ` components ${text}`,
@@ -203,14 +253,17 @@ function wordsOf(value, spot, names) {
     from: `${part} steps ${id}`,
     lines: `${spot.part} lines ${text}`,
     of: `${spot.part} lines ${text}`,
-  }[key];
-  return names.get(stands) ?? text;
+  };
+  return names.get(stands[key] ?? "") ?? text;
 }
 
-/** The ingredients, with any that one side took away while the other's lines still use it. */
+/**
+ * The ingredients, with any that one side took away while the other's lines still use it.
+ * @param {WrittenRecipe} document @param {readonly WrittenRecipe[]} sides @returns {WrittenRecipe["ingredients"]}
+ */
 function usedToo({ ingredients, components, assembly }, sides) {
   const all = Object.assign({}, ...sides.map((side) => side.ingredients), ingredients);
-  const lines = [...components, assembly ?? {}].flatMap((part) => part.lines ?? []);
+  const lines = [...components, ...(assembly ? [assembly] : [])].flatMap((part) => part.lines ?? []);
   const used = new Set(
     lines.flatMap((line) => [line, ...(line.substitutes ?? [])]).map(({ ingredient }) => ingredient),
   );

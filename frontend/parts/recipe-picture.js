@@ -5,9 +5,17 @@
 //
 // Each step's group carries data-step="component.step".
 
+import { last } from "../bench/lists.js";
 import { h, s } from "./dom.js";
 import { hatch } from "./hatch.js";
 import { duration } from "./words.js";
+
+/**
+ * @typedef {{id: string, kind: string, title: string, after: readonly string[], word?: string,
+ *   usual_ms?: number | null, window?: object | null}} Drawable a step of a measured recipe, or of a sketch
+ * @typedef {{id: string, name: string, steps: readonly Drawable[]}} DrawablePart
+ * @typedef {Drawable & {place: number, rows: string[], above: string | null, y: number, length: number}} DrawnStep
+ */
 
 const BOX = 26;
 const GAP = 16;
@@ -17,16 +25,22 @@ const ROW = 17;
 const MOST_ROWS = 4;
 const LETTERS = "ABCDEFGHIJKLM";
 
-/** A wait's length on paper: one more notch each time it doubles. */
+/** A wait's length on paper: one more notch each time it doubles. @param {Drawable} step */
 const lengthOf = ({ kind, usual_ms }) =>
   kind === "wait" && usual_ms ? BOX + 7 * Math.log2(1 + usual_ms / 300_000) : BOX;
 
+/** @param {Drawable} step */
 const wordsOf = ({ kind, title, word, usual_ms }) =>
   kind === "wait" ? `${word || "wait"}${usual_ms ? ` ${duration(usual_ms)}` : ""}` : title || kind;
 
-/** Words in rows of at most so many letters; what does not fit ends in an ellipsis. */
+/**
+ * Words in rows of at most so many letters; what does not fit ends in an ellipsis.
+ * @param {string} words @param {number} room
+ */
 function rowsOf(words, room) {
+  /** @param {string} row */
   const cut = (row) => (row.length > room ? `${row.slice(0, Math.max(1, room - 1))}\u2026` : row);
+  /** @type {string[]} */
   const rows = [];
   for (const word of words.split(/\s+/)) {
     const longer = `${rows.at(-1)} ${word}`;
@@ -38,13 +52,17 @@ function rowsOf(words, room) {
     : rows;
 }
 
+/** @param {string[]} rows @param {number} x @param {number} middle */
 const inRows = (rows, x, middle) =>
   rows.map((row, index) => s("text", { x, y: middle + 5 + ROW * (index - (rows.length - 1) / 2) }, row));
 
-/** On a ground of their own, so that the hatching does not run through them; long waits have room for two lines. */
+/**
+ * On a ground of their own, so that the hatching does not run through them; long waits have room for two lines.
+ * @param {DrawnStep} step @param {number} x @param {number} wide
+ */
 function waitWords({ y, length, word, usual_ms }, x, wide) {
   const said = [word || "wait", usual_ms ? duration(usual_ms) : ""].filter(Boolean);
-  const lines = length > 44 ? said : [said.at(-1)];
+  const lines = length > 44 ? said : [last(said)];
   const tall = 17 * lines.length;
   const top = y + length / 2 - tall / 2;
   const across = Math.min(wide, SMALL * Math.max(...lines.map((line) => line.length)) + 8);
@@ -54,12 +72,14 @@ function waitWords({ y, length, word, usual_ms }, x, wide) {
   ];
 }
 
+/** @param {{components: readonly DrawablePart[]}} recipe @param {{width?: number}} [how] */
 export function recipePicture({ components }, { width = 340 } = {}) {
   const parts = components.filter(({ steps }) => steps.length > 0);
   if (parts.length === 0) return h("p", { class: "soft" }, "The picture begins with the first step.");
   const column = width / parts.length;
   const inset = Math.min(14, column * 0.1);
   const room = Math.floor((column - 2 * inset - 4) / SMALL);
+  /** @type {Map<string, DrawnStep>} */
   const steps = new Map();
   parts.forEach((part, place) =>
     part.steps.forEach((step, index) => {
@@ -80,22 +100,22 @@ export function recipePicture({ components }, { width = 340 } = {}) {
   for (let turn = 0, moved = true; moved && turn < steps.size; turn += 1) {
     moved = false;
     for (const step of steps.values()) {
-      const over = [step.above, ...step.after].map((key) => steps.get(key)).filter(Boolean);
+      const over = [step.above ?? "", ...step.after].flatMap((key) => steps.get(key) ?? []);
       const y = Math.max(HEAD, ...over.map((each) => each.y + each.length + GAP));
       if (y !== step.y) moved = true;
       step.y = y;
     }
   }
   const height = Math.max(...[...steps.values()].map(({ y, length }) => y + length)) + 6;
+  /** @param {DrawnStep} step */
   const middle = ({ place }) => (place + 0.5) * column;
 
   const arrows = [...steps.values()].flatMap((to) =>
     to.after
-      .map((key) => steps.get(key))
-      .filter(Boolean)
+      .flatMap((key) => steps.get(key) ?? [])
       .map((from) => {
         const [x1, y1, x2, y2] = [middle(from), from.y + from.length, middle(to), to.y - 4];
-        const bend = from.place === to.place ? (steps.get(to.above) === from ? 0 : column / 2 - 3) : 0;
+        const bend = from.place === to.place ? (steps.get(to.above ?? "") === from ? 0 : column / 2 - 3) : 0;
         const curve = bend
           ? `C${x1 + bend} ${y1 + GAP} ${x2 + bend} ${y2 - GAP} ${x2} ${y2}`
           : `C${x1} ${y1 + GAP} ${x2} ${y2 - GAP} ${x2} ${y2}`;

@@ -9,10 +9,14 @@
 // item's part is the key of a heading in the text, or the id of a part of the recipe.
 
 import { readAmount, readDurationMs } from "../bench/amounts.js";
-import { h, setAttr, setText, show } from "./dom.js";
+import { last } from "../bench/lists.js";
+import { h, part as within, setAttr, setText, show } from "./dom.js";
 import { growing } from "./recipe-fields.js";
 import { KINDS } from "./recipe-forms.js";
+/** @import { Measures, StepKind } from "../../bench/shapes/page" */
+/** @import { Choice } from "../../types/recipe" */
 
+/** @type {{readonly [K in "" | "title" | "part" | "line" | "step"]: string}} */
 const AS = {
   "": "Not understood",
   title: "The title",
@@ -23,13 +27,14 @@ const AS = {
 const STEP_WORDS = /^(?:step\s*)?\d+\s*[.):]\s+/i;
 const METHOD = /^(?:method|steps|directions|instructions|how to make\b.*)$/i;
 const LIST = /^(?:ingredients|you need|what you need)$/i;
-const VERBS = {
-  weigh: /\bweigh/i,
-  melt: /\bmelt/i,
-  split: /\b(?:split|divide)\b/i,
-  pieces: /\b(?:press|pipe|wrap|unmould)\b/i,
-  wait: /\b(?:leave|let|dry|set|cool|rest|chill)\b/i,
-};
+/** @type {readonly (readonly [kind: StepKind, verb: RegExp])[]} */
+const VERBS = [
+  ["weigh", /\bweigh/i],
+  ["melt", /\bmelt/i],
+  ["split", /\b(?:split|divide)\b/i],
+  ["pieces", /\b(?:press|pipe|wrap|unmould)\b/i],
+  ["wait", /\b(?:leave|let|dry|set|cool|rest|chill)\b/i],
+];
 const NUMBER = String.raw`(?:\d+\s*[½¼¾]|\d+\s+\d+\s*/\s*\d+|\d+(?:[.,/]\d+)?|[½¼¾])`;
 const TO = String.raw`\s*(?:-|\u2013|\u2014|to|or)\s*`;
 const TIME_RANGE = new RegExp(`(${NUMBER})\\s*([a-z]+)?${TO}(${NUMBER})\\s*([a-z]+)`, "gi");
@@ -47,6 +52,19 @@ const VAGUE_AFTER =
 const THEN_WAIT =
   /^(\S+\s+\S.*?)(?:\s*[,;.]\s*(?:and\s+|then\s+)*|\s+(?:and|then)\s+(?:then\s+)?)((?:leave|let|allow|rest|dry|cool|chill|set aside)\b.*)$/i;
 
+/**
+ * @typedef {{amount: string, name: string, said?: string}} Parted
+ * @typedef {{earliest?: string, usual?: string, about?: string}} Times
+ * @typedef {{as: string, text?: string, name?: string, amount?: string, said?: string, kind?: StepKind,
+ *   times?: Times, key?: string, part?: string, isOffered?: boolean, isPicked?: boolean,
+ *   settled?: "yes" | "drop" | false}} TextItem a line of the text, as it was understood
+ * @typedef {{text: string, items: TextItem[]}} Pasted
+ * @typedef {{pasted: Pasted, measures: () => Measures | undefined, title: () => string, parts: () => Choice[],
+ *   put: (items: TextItem[]) => void}} TextGiven
+ * @typedef {{item: TextItem, node: HTMLElement, write: () => void}} TextCard
+ */
+
+/** @template {readonly unknown[]} G, T @param {(...given: G) => T} read @param {G} given */
 const canRead = (read, ...given) => {
   try {
     return read(...given);
@@ -54,13 +72,18 @@ const canRead = (read, ...given) => {
     return null;
   }
 };
+/** @param {string} text @param {Measures | undefined} measures */
 const amountOf = (text, measures) => canRead(readAmount, text, measures || "metric");
+/** @param {string} text */
 const isTime = (text) => canRead(readDurationMs, text) !== null;
+/** @param {string} one @param {string} other */
 const isSame = (one, other) => one.toLowerCase() === other.toLowerCase();
+/** @param {string} text */
 const capital = (text) => text.charAt(0).toUpperCase() + text.slice(1);
 
 /**
  * "240 g of citric acid" or "Citric acid: 240 g" in its two halves; said: an amount that is named and cannot be one.
+ * @param {string} text @param {Measures | undefined} measures @returns {Parted | null}
  */
 function parted(text, measures) {
   const range = AMOUNT_RANGE.exec(text);
@@ -97,7 +120,10 @@ function parted(text, measures) {
   return after ? { amount: "", said: after[2], name: after[1] } : null;
 }
 
-/** The first length of time a step names, as it is written there: of a range its ends, the earliest and the usual. */
+/**
+ * The first length of time a step names, as it is written there: of a range its ends, the earliest and the usual.
+ * @param {string} text @returns {Times & {said: string} | null}
+ */
 function timesIn(text) {
   for (const [said, low, unit, high, of] of text.matchAll(TIME_RANGE)) {
     const [earliest, usual] = [`${low} ${unit ?? of}`, `${high} ${of}`];
@@ -107,10 +133,11 @@ function timesIn(text) {
   return found ? { said: found, usual: found } : null;
 }
 
+/** @param {string} text @param {string} words @returns {TextItem} */
 function stepOf(text, words) {
   const times = timesIn(words);
-  const kind =
-    Object.keys(VERBS).find((each) => VERBS[each].test(words) && (each !== "wait" || times)) ?? "do";
+  const named = VERBS.find(([each, verb]) => verb.test(words) && (each !== "wait" || times));
+  const kind = named?.[0] ?? "do";
   return {
     text,
     as: "step",
@@ -123,28 +150,29 @@ function stepOf(text, words) {
   };
 }
 
-/** A step; two where a wait is said at its end. */
+/** A step; two where a wait is said at its end. @param {string} text @param {string} words @returns {TextItem[]} */
 function stepsOf(text, words) {
   const [, work, wait] = THEN_WAIT.exec(words) ?? [];
-  if (!wait || !timesIn(wait)) return [stepOf(text, words)];
-  return [
-    stepOf(text, work),
-    { ...stepOf(text, capital(wait)), kind: "wait", times: timesIn(wait), isOffered: true },
-  ];
+  const times = wait && timesIn(wait);
+  if (!times) return [stepOf(text, words)];
+  return [stepOf(text, work), { ...stepOf(text, capital(wait)), kind: "wait", times, isOffered: true }];
 }
 
 /**
- * @param hasTitle whether the recipe has a title already: then the first line is not taken for one
- * @returns the lines to confirm, in order, and between them {as: "method"} and {as: "again", key}
+ * @param {string} text @param {Measures | undefined} measures
+ * @param {boolean} [hasTitle] whether the recipe has a title already: then the first line is not taken for one
+ * @returns {TextItem[]} the lines to confirm, in order, and between them {as: "method"} and {as: "again", key}
  *   where the text goes over to its method, or comes back to a part named before
  */
 export function readText(text, measures, hasTitle = false) {
   let inMethod = false;
+  /** @type {Map<string, string>} */
   const headings = new Map();
   const lines = text
     .split(/\r?\n/)
     .map((each) => each.trim())
     .filter(Boolean);
+  /** @param {string | undefined} written */
   const isAmount = (written) => Boolean(parted(bareOf(written ?? ""), measures)?.amount);
   const hasHeadings = lines
     .slice(1)
@@ -152,6 +180,7 @@ export function readText(text, measures, hasTitle = false) {
       (written) =>
         written.endsWith(":") && !METHOD.test(written.slice(0, -1)) && !LIST.test(written.slice(0, -1)),
     );
+  /** @param {string} written */
   const bareOf = (written) => written.replace(/^[-*\u2022\u00b7#]+\s*/, "");
   return lines.flatMap((written, place) => {
     const line = bareOf(written);
@@ -192,21 +221,25 @@ export function readText(text, measures, hasTitle = false) {
 /**
  * Say of each line and step which part it goes to, unless its maker has said so: its heading's; of a method for many
  * parts, the one it names.
+ * @param {TextItem[]} items @param {string} home
  */
 export function assignParts(items, home) {
+  /** @param {TextItem} item */
   const isIn = (item) => item.as === "part" && item.settled !== "drop";
   const headings = items.filter(isIn);
   let here = home;
   for (const item of items) {
     if (item.as === "method") here = headings.length > 1 ? "" : (headings[0]?.key ?? home);
-    if (item.as === "again" || isIn(item)) here = item.key;
+    if (item.as === "again" || isIn(item)) here = item.key ?? "";
     if (item.as === "line" || item.as === "step") {
-      const named = headings.filter(({ name }) => item.name.toLowerCase().includes(name.toLowerCase()));
-      if (!item.isPicked) item.part = here || (named.length === 1 ? named[0].key : "");
+      const words = (item.name ?? "").toLowerCase();
+      const named = headings.filter(({ name = "" }) => words.includes(name.toLowerCase()));
+      if (!item.isPicked) item.part = here || (named.length === 1 && named[0].key) || "";
     }
   }
 }
 
+/** @param {TextGiven} given */
 export function textPart({ pasted, measures, title, parts, put }) {
   const text = h("textarea", {
     rows: 6,
@@ -217,14 +250,15 @@ export function textPart({ pasted, measures, title, parts, put }) {
   const found = h("ol", { class: "r-found" });
   const left = h("p", { role: "status", class: "soft" });
   const ready = h("button", { type: "button", class: "outlined", hidden: true }, "Put these into the recipe");
+  /** @type {TextCard[]} */
   let cards = [];
 
-  /** The parts that something may go to: those of the recipe, then those of the text. */
+  /** The parts that something may go to: those of the recipe, then those of the text. @returns {Choice[]} */
   const places = () => [
     ...parts(),
     ...pasted.items
       .filter(({ as, settled }) => as === "part" && settled !== "drop")
-      .map(({ key, name }) => [key, name]),
+      .map(({ key = "", name = "" }) => /** @type {const} */ ([key, name])),
   ];
 
   function count() {
@@ -242,11 +276,12 @@ export function textPart({ pasted, measures, title, parts, put }) {
   }
 
   function again() {
-    assignParts(pasted.items, parts().at(-1)[0]);
+    assignParts(pasted.items, last(parts())[0]);
     for (const { write } of cards) write();
     count();
   }
 
+  /** @param {TextItem} item */
   function faultOf(item) {
     if (!item.as) return "Say what this is, or drop it.";
     if (!item.name) return "Write the words.";
@@ -257,14 +292,14 @@ export function textPart({ pasted, measures, title, parts, put }) {
         ? `\u201c${item.said}\u201d is ${/\d/.test(item.said) ? "a range" : "no measure"}. Write one ` +
             "amount, or \u201cto texture\u201d for as much as it needs."
         : "The amount was not understood. Write it, or \u201cto texture\u201d for as much as it needs.";
-    if (item.as === "line" && !amountOf(item.amount, measures()))
+    if (item.as === "line" && !amountOf(item.amount ?? "", measures()))
       return "The amount cannot be read: a number and a unit, such as 240 g, or \u201cto texture\u201d.";
     const wrong =
       item.as === "step" && Object.entries(timesOf(item)).find(([, time]) => time && !isTime(time));
     return wrong ? `\u201c${wrong[1]}\u201d is not a length of time. Write 15 s, 4 min or 2 days.` : "";
   }
 
-  /** What of its times a step of this kind can say. */
+  /** What of its times a step of this kind can say. @param {TextItem} item @returns {Times} */
   const timesOf = ({ kind, times = {} }) =>
     kind === "wait"
       ? { earliest: times.earliest ?? "", usual: times.usual ?? "" }
@@ -272,13 +307,14 @@ export function textPart({ pasted, measures, title, parts, put }) {
         ? { about: times.about ?? "" }
         : {};
 
+  /** @param {TextItem} item */
   function noteOf(item) {
     if (item.as === "title" && title() && title() !== item.name)
       return `It takes the place of the title \u201c${title()}\u201d.`;
     if (item.as !== "step") return "";
     const offered = item.isOffered ? "Said at the end of the step before; here as a wait of its own. " : "";
     if (!item.said) return offered;
-    if (!["wait", "do"].includes(item.kind))
+    if (item.kind !== "wait" && item.kind !== "do")
       return `${offered}A time is named: ${item.said}. It stays in the words.`;
     const { earliest, usual, about } = timesOf(item);
     const asked =
@@ -292,10 +328,12 @@ export function textPart({ pasted, measures, title, parts, put }) {
     return `${offered}A time is named: ${item.said}.${asked}`;
   }
 
+  /** @param {TextItem} item @param {number} place @returns {TextCard} */
   function card(item, place) {
     const kinds = Object.entries(KINDS).map(([kind, { says }]) =>
       h("option", { value: kind, selected: kind === item.kind }, says),
     );
+    /** @param {string} key */
     const at = (key) => `text.${place}.${key}`;
     const as = h(
       "select",
@@ -309,17 +347,22 @@ export function textPart({ pasted, measures, title, parts, put }) {
       placeholder: "amount",
     });
     const name = growing({ "aria-label": "Words", "data-at": at("name") });
-    name.value = item.name;
+    name.value = item.name ?? "";
     const kind = h("select", { "aria-label": "Kind of step", "data-at": at("kind") }, kinds);
     const part = h("select", { "aria-label": "Goes to", "data-at": at("part") });
-    const times = { earliest: "Earliest", usual: "Usually", about: "Takes about" };
-    for (const [key, label] of Object.entries(times))
-      times[key] = h("input", {
+    /** @param {keyof Times} key @param {string} label */
+    const timed = (key, label) =>
+      h("input", {
         "aria-label": label,
         placeholder: label.toLowerCase(),
         "data-at": at(key),
         value: item.times?.[key] ?? "",
       });
+    const times = {
+      earliest: timed("earliest", "Earliest"),
+      usual: timed("usual", "Usually"),
+      about: timed("about", "Takes about"),
+    };
     const hint = h("small", { class: "hint" });
     const right = h(
       "button",
@@ -387,14 +430,15 @@ export function textPart({ pasted, measures, title, parts, put }) {
       again();
     }
 
+    /** @param {"yes" | "drop"} how */
     function settle(how) {
       item.settled = how;
       again();
       if (count() === 0) ready.focus();
-      else
-        (node.nextElementSibling ?? found.querySelector(":scope > li:not([data-settled])"))
-          ?.querySelector("button:not(:disabled), select")
-          .focus();
+      else {
+        const next = node.nextElementSibling ?? found.querySelector(":scope > li:not([data-settled])");
+        if (next) within(next, "button:not(:disabled), select").focus();
+      }
     }
 
     part.addEventListener("input", () => {
