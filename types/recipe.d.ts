@@ -77,3 +77,8 @@ export interface Pen {
   readonly move: (at: ListPath, from: number, to: number, name: string) => void;
   readonly drop: (at: ListPath, index: number, name: string) => void;
 }
+
+/** What any of several shapes may say. */
+export type Any<U> = { readonly [K in KeysOf<U>]?: FieldOf<U, K> };
+type KeysOf<U> = U extends U ? keyof U : never;
+type FieldOf<U, K extends PropertyKey> = U extends { readonly [P in K]?: infer V } ? V : never;

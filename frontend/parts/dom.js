@@ -118,6 +118,12 @@ export function setChildren(parent, nodes) {
 /** An element within another that is known to be there. @param {ParentNode} node @param {string} selector */
 export const part = (node, selector) => /** @type {HTMLElement} */ (node.querySelector(selector));
 
+/** An element within another, if it is there. @param {ParentNode} node @param {string} selector */
+export const find = (node, selector) => /** @type {HTMLElement | null} */ (node.querySelector(selector));
+
+/** What has the focus. */
+export const focused = () => (document.activeElement instanceof HTMLElement ? document.activeElement : null);
+
 /** The first element in one that has one, or the one at that place. @param {Element} node @param {number} [place] */
 export const first = (node, place = 0) => /** @type {HTMLElement} */ (node.children[place]);
 

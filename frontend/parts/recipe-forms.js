@@ -297,3 +297,6 @@ export const KINDS = {
     blank: { word: "", earliest: "", usual: "" },
   },
 };
+
+/** The kinds, in the order in which they are offered. */
+export const KIND_NAMES = /** @type {StepKind[]} */ (Object.keys(KINDS));

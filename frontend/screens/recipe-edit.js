@@ -13,7 +13,19 @@ import { perCent } from "../bench/whole.js";
 import { plainNumber, readAmount } from "../bench/amounts.js";
 import { sketch, tidy, untidyPath } from "../bench/draft.js";
 import { canonical } from "../bench/index.js";
-import { define, h, setAttr, setText, show, tell } from "../parts/dom.js";
+import { last } from "../bench/lists.js";
+import {
+  define,
+  find,
+  focused,
+  given,
+  h,
+  part as within,
+  setAttr,
+  setText,
+  show,
+  tell,
+} from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
 import { pageHead } from "../parts/page-head.js";
 import {
@@ -42,6 +54,8 @@ import {
   labelled,
   ordered,
   sayBeside,
+  fieldsOf,
+  thingsAt,
   valueAt,
   withValue,
 } from "../parts/recipe-fields.js";
@@ -50,6 +64,7 @@ import {
   COMPONENT_MORE,
   INGREDIENT,
   INGREDIENT_OF_KIND,
+  KIND_NAMES,
   KINDS,
   LINE,
   nameOfLine,
@@ -63,64 +78,115 @@ import { mergeRecipes } from "../parts/recipe-merge.js";
 import { recipePicture } from "../parts/recipe-picture.js";
 import { textPart } from "../parts/recipe-text.js";
 import { about } from "../parts/words.js";
+/** @import { Finding, Measures, WrittenAssembly, WrittenComponent } from "../../bench/shapes/page" */
+/** @import { WrittenIngredient, WrittenLine, WrittenRecipe, WrittenStep } from "../../bench/shapes/page" */
+/** @import { DraftRow, Fault, RecipeRow } from "../../types/keep" */
+/** @import { Child } from "../../types/dom" */
+/** @import { Any, ComponentPath, FieldThere, LinePath, PartPath, Pen, StepPath } from "../../types/recipe" */
+/** @import { Reading, Sketch, SketchLine } from "../bench/draft.js" */
+/** @import { MergeRow } from "../parts/recipe-merge.js" */
+/** @import { Pasted } from "../parts/recipe-text.js" */
 
 const CHECK_AFTER_MS = 500;
 const REST_MS = 250;
 const CHOSEN_MS = 900; // after this long without a key or a choice, what was picked is meant
 const LEVELS = { will_not_run: "Will not run", look: "Look at this", know: "Good to know" };
 
-class RecipeScreen extends HTMLElement {
-  #id = null;
+/** @param {Element} node @returns {node is HTMLInputElement | HTMLTextAreaElement} */
+const isText = (node) => node.matches("textarea, input[type=text], input:not([type])");
+
+/**
+ * @typedef {{findings?: readonly Finding[], errors?: readonly Fault[] | null, says?: string}} CheckAnswer
+ * @typedef {"kept" | "same" | "waits" | "changed" | {errors: readonly Fault[]}} SentAnswer
+ * @typedef {{id: string, about: WrittenIngredient | undefined}} Meant what a line means
+ * @typedef {(document: WrittenRecipe, at: LinePath) => WrittenRecipe} LineChange
+ * @typedef {{line: string, text: string, ways: (readonly [label: string, change: LineChange])[]}} Question
+ * @typedef {{at: string, work: () => void, timer: ReturnType<typeof setTimeout>}} Chosen
+ * @typedef {{input: HTMLInputElement | HTMLTextAreaElement, text: string, isUndone: boolean}} Entered
+ * @typedef {{temperature_c?: string | number | null, humidity?: string | number | null}} Air
+ * @typedef {{title: HTMLElement, write: HTMLElement, changed: HTMLElement, picture: HTMLElement, sums: HTMLElement,
+ *   findings: HTMLElement, said: HTMLElement, lead: HTMLElement, undo: HTMLElement, redo: HTMLElement,
+ *   foot: HTMLElement}} EditParts
+ * @typedef {(...more: Child[]) => HTMLElement} Order
+ */
+
+export class RecipeScreen extends HTMLElement {
+  #id = "";
+  /** @type {number | null} */
   #base = null;
+  /** @type {WrittenRecipe | null} */
   #was = null; // the document that version #base is
+  /** @type {WrittenRecipe | null} */
   #first = null; // words of mine that the document gave up, to be a version of their own before it
+  /** @type {RecipeRow | null} */
   #recipe = null;
-  #document = null;
+  /** @type {WrittenRecipe} */
+  #document = given();
+  /** @type {readonly WrittenIngredient[]} */
   #known = [];
+  /** @type {WrittenRecipe[]} */
   #past = [];
+  /** @type {WrittenRecipe[]} */
   #future = [];
+  /** @type {string | null} */
   #group = null;
+  /** @type {WeakSet<WrittenRecipe>} */
   #mine = new WeakSet();
+  /** @type {Set<string>} */
   #touched = new Set();
+  /** @type {((drawn: Sketch) => void)[]} */
   #live = [];
-  #parts = null;
+  /** @type {EditParts} */
+  #parts = given();
+  /** @type {CheckAnswer | null} */
   #checked = null;
   #checking = 0;
   #resting = 0;
   #drawing = 0;
+  /** @type {Air} */
   #air = {};
+  #drawn = ""; // what the picture shows
+  #told = ""; // what is said of someone else's change
   #news = "";
   #isDropped = false;
+  /** @type {Map<string, string>} */
   #answers = new Map();
+  /** @type {WrittenRecipe | null} */
   #stopped = null; // the document that cannot become a version as it is
+  /** @type {readonly Fault[] | null} */
   #late = null; // what the server found wrong after it was handed over
   #waits = false;
+  /** @type {Pasted} */
   #pasted = { text: "", items: [] };
-  #asked = null; // a question about the name of a line: { line, text, ways: [[label, change]] }
-  #chosen = null; // what was picked and not put in yet: { at, work, timer }
-  #entered = null; // the text field that the focus is in: { input, text, isUndone }
-  #footSize = new ResizeObserver(([{ target }]) => {
+  /** @type {Question | null} */
+  #asked = null; // about the name of a line
+  /** @type {Chosen | null} */
+  #chosen = null; // what was picked and not put in yet
+  /** @type {Entered | null} */
+  #entered = null; // the text field that the focus is in
+  #footSize = new ResizeObserver(() => {
     // Nothing that has the focus is under the foot.
-    document.documentElement.style.scrollPaddingBottom = `${target.offsetHeight}px`;
+    document.documentElement.style.scrollPaddingBottom = `${this.#parts.foot.offsetHeight}px`;
   });
   #pen = this.#makePen();
 
   constructor() {
     super();
     this.addEventListener("focusin", ({ target }) => {
-      if (target.matches("textarea, input[type=text], input:not([type])"))
-        this.#entered = { input: target, text: target.value, isUndone: false };
+      if (!(target instanceof HTMLElement)) return;
+      if (isText(target)) this.#entered = { input: target, text: target.value, isUndone: false };
       // Of itself a browser shows only the row of the caret.
       if (target.matches("textarea")) target.scrollIntoView({ block: "nearest" });
       if (this.#chosen && target.dataset.at !== this.#chosen.at) this.#putChosen();
     });
   }
 
+  /** @param {{id: string, recipe: RecipeRow | null, draft: DraftRow | null, recipes: readonly RecipeRow[]}} data */
   set data({ id, recipe, draft, recipes }) {
     this.#recipe = recipe;
     this.#known = recipes.flatMap(({ document }) => Object.values(document.ingredients));
     const isElsewhere = draft && !this.#mine.has(draft.document);
-    if (draft && !isElsewhere && draft.base > this.#base)
+    if (draft && !isElsewhere && (draft.base ?? 0) > (this.#base ?? 0))
       [this.#base, this.#was, this.#first] = [draft.base, draft.was, null]; // sent while it was written on
     if (
       !draft &&
@@ -167,29 +233,33 @@ class RecipeScreen extends HTMLElement {
     document.documentElement.style.scrollPaddingBottom = "";
   }
 
+  /** @param {WrittenRecipe} document */
   kept(document) {
     // Why it is no version yet stands until something is changed, whenever the disk is done.
     if (document === this.#document && document !== this.#stopped)
       this.#say(`${this.#news} Kept on this phone.`.trim());
   }
 
+  /** @param {string} text */
   trouble(text) {
     this.#say(text, text !== "");
   }
 
+  /** @param {SentAnswer} answer */
   sent(answer) {
-    if (answer === "kept") this.#say(`Kept as version ${this.#recipe.version}.`);
+    if (answer === "kept") this.#say(`Kept as version ${this.#recipe?.version}.`);
     else if (answer === "same") this.#say("Nothing has changed since the last version.");
     else if (answer === "waits") {
       this.#waits = true;
       this.#say("Kept on this phone. It goes to the server when that answers.");
-    } else if (answer.errors) {
+    } else if (answer !== "changed") {
       this.#refused(answer.errors);
       this.#go(this.#placeOf(answer.errors[0]));
     }
     this.#writeChanged();
   }
 
+  /** @param {readonly Fault[]} errors */
   #refused(errors) {
     this.#waits = false;
     this.checked(this.#document, { errors });
@@ -201,6 +271,7 @@ class RecipeScreen extends HTMLElement {
     this.#say("Not kept as a version yet: something cannot be read.", true);
   }
 
+  /** @param {WrittenRecipe} document @param {CheckAnswer} answer */
   checked(document, answer) {
     if (document !== this.#document) return;
     this.#checked = answer;
@@ -208,6 +279,7 @@ class RecipeScreen extends HTMLElement {
     this.#pen.refresh();
   }
 
+  /** @returns {Pen} */
   #makePen() {
     const screen = this;
     return {
@@ -225,17 +297,18 @@ class RecipeScreen extends HTMLElement {
       },
       reshape: (change, focus) => this.#reshape(change(this.#document), focus),
       move: (at, from, to, name) => {
+        /** @param {string} path */
         const place = (path) => {
           if (!path.startsWith(`${at}.`)) return path;
-          const [, digits, rest] = /^(\d+)(.*)$/s.exec(path.slice(at.length + 1));
+          const [, digits, rest] = /^(\d+)(.*)$/s.exec(path.slice(at.length + 1)) ?? [];
           const was = Number(digits);
           const is =
             was === from ? to : was + (was > from && was <= to ? -1 : 0) + (was < from && was >= to ? 1 : 0);
           return `${at}.${is}${rest}`;
         };
         this.#pen.open = new Set([...this.#pen.open].map(place));
-        this.#reshape(moved(this.#document, at, from, to), place(document.activeElement?.dataset.at ?? ""));
-        this.#news = `${name} is now ${to + 1} of ${this.#pen.read(at).length}.`;
+        this.#reshape(moved(this.#document, at, from, to), place(focused()?.dataset.at ?? ""));
+        this.#news = `${name} is now ${to + 1} of ${thingsAt(this.#document, at).length}.`;
       },
       drop: (at, index, name) => {
         this.#pen.open = new Set([...this.#pen.open].filter((path) => !path.startsWith(`${at}.`)));
@@ -247,6 +320,7 @@ class RecipeScreen extends HTMLElement {
 
   // Changing
 
+  /** @param {WrittenRecipe} document @param {string | null} [group] */
   #change(document, group = null) {
     if (group === null || group !== this.#group) {
       this.#past.push(this.#document);
@@ -256,6 +330,7 @@ class RecipeScreen extends HTMLElement {
     this.#take(document);
   }
 
+  /** @param {WrittenRecipe} document */
   #take(document) {
     this.#document = document;
     this.#mine.add(document);
@@ -278,7 +353,10 @@ class RecipeScreen extends HTMLElement {
     });
   }
 
-  /** What a pick would draw anew waits until the picking is over: each key of a type-ahead is a change. */
+  /**
+   * What a pick would draw anew waits until the picking is over: each key of a type-ahead is a change.
+   * @param {string} at @param {() => void} work
+   */
   #choose(at, work) {
     clearTimeout(this.#chosen?.timer);
     this.#chosen = { at, work, timer: setTimeout(() => this.#putChosen(), CHOSEN_MS) };
@@ -292,38 +370,50 @@ class RecipeScreen extends HTMLElement {
     work();
   }
 
+  /** @param {WrittenRecipe} document @param {string} [focus] */
   #reshape(document, focus) {
     if (document !== this.#document) this.#change(document);
     this.#build(focus);
   }
 
+  /** @param {WrittenRecipe[]} from @param {WrittenRecipe[]} to */
   #turn(from, to) {
     this.#putChosen();
     const now = canonical(this.#document);
-    while (from.length > 0 && canonical(from.at(-1)) === now) from.pop(); // a field's own undo has been there already
-    if (from.length > 0) {
+    while (from.length > 0 && canonical(last(from)) === now) from.pop(); // a field's own undo has been there already
+    const turned = from.pop();
+    if (turned) {
       to.push(this.#document);
       this.#group = null;
       this.#asked = null;
-      this.#take(from.pop());
+      this.#take(turned);
       this.#build();
     } else this.#pen.refresh();
   }
 
-  /** Undo and redo of the field that the focus is in come first, as far as they go; then the page's. */
+  /**
+   * Undo and redo of the field that the focus is in come first, as far as they go; then the page's.
+   * @param {KeyboardEvent} event
+   */
   #isFieldsOwn({ target, shiftKey, key }) {
-    if (target !== this.#entered?.input) return false;
+    const entered = this.#entered;
+    if (!entered || target !== entered.input) return false;
     const isRedo = shiftKey || key.toLowerCase() === "y";
-    return isRedo ? this.#entered.isUndone : target.value !== this.#entered.text;
+    return isRedo ? entered.isUndone : entered.input.value !== entered.text;
   }
 
-  /** A field is left: its faults may be said now, and what has a name now gets an id made of it. */
+  /**
+   * A field is left: its faults may be said now, and what has a name now gets an id made of it.
+   * @param {string} at
+   */
   #settle(at) {
     this.#group = null;
     this.#touched.add(at);
-    const [, owner, key] = /^(.*)\.(name|title)$/.exec(at) ?? [];
-    if (owner && key && this.#pen.read(`${owner}.id`)) {
-      const settled = settleId(this.#document, owner, this.#pen.read(at));
+    const owner = /** @type {ComponentPath | StepPath | undefined} */ (
+      /^(.*)\.(?:name|title)$/.exec(at)?.[1]
+    );
+    if (owner && this.#pen.read(`${owner}.id`)) {
+      const settled = settleId(this.#document, owner, String(this.#pen.read(at) ?? ""));
       if (settled !== this.#document) this.#take(settled);
     }
     this.#pen.refresh();
@@ -345,6 +435,7 @@ class RecipeScreen extends HTMLElement {
     }, CHECK_AFTER_MS);
   }
 
+  /** @param {string} text @param {boolean} [isTrouble] */
   #say(text, isTrouble = false) {
     setText(this.#parts.said, text);
     setAttr(this.#parts.said, "data-fault", isTrouble);
@@ -353,7 +444,8 @@ class RecipeScreen extends HTMLElement {
   // Drawing
 
   #frame() {
-    const parts = {
+    const keep = () => this.#keep();
+    const named = {
       title: pageHead("", ""),
       write: h("div", { class: "r-write" }),
       changed: h("section", { class: "r-changed", "aria-label": "Someone changed this" }),
@@ -378,7 +470,20 @@ class RecipeScreen extends HTMLElement {
         "Redo",
       ),
     };
+    const foot = h(
+      "div",
+      { class: "size-foot r-foot" },
+      named.said,
+      named.lead,
+      named.undo,
+      named.redo,
+      h("button", { type: "button", class: "copper", onclick: keep }, "Keep as a version"),
+    );
+    const parts = { ...named, foot };
     this.#parts = parts;
+    this.#drawn = "";
+    this.#told = "";
+    /** @param {keyof Air} key @param {string} label @param {string} example */
     const airField = (key, label, example) => {
       const input = h("input", {
         type: "text",
@@ -393,26 +498,6 @@ class RecipeScreen extends HTMLElement {
       });
       return h("label", { class: "field" }, h("span", {}, label), input);
     };
-    const keep = () => {
-      this.#settleAll();
-      const [fault] = sketch(this.#document).faults;
-      if (!fault) tell(this, "recipe-sent", { id: this.#id });
-      else {
-        this.#touched.add(fault[0]);
-        this.#refreshWhole(sketch(this.#document));
-        this.#notKept();
-        this.#go(this.#fieldFor(fault[0]));
-      }
-    };
-    parts.foot = h(
-      "div",
-      { class: "size-foot r-foot" },
-      parts.said,
-      parts.lead,
-      parts.undo,
-      parts.redo,
-      h("button", { type: "button", class: "copper", onclick: keep }, "Keep as a version"),
-    );
     this.replaceChildren(
       h(
         "div",
@@ -445,38 +530,55 @@ class RecipeScreen extends HTMLElement {
     );
     this.#footSize.disconnect(); // a foot that is gone would be told of as one with no height
     if (this.isConnected) this.#footSize.observe(parts.foot);
-    this.oninput = ({ target, inputType }) => {
-      if (target === this.#entered?.input)
-        this.#entered.isUndone =
-          inputType === "historyUndo" || (inputType === "historyRedo" && this.#entered.isUndone);
+    /** @param {Event} event */
+    this.oninput = (event) => {
+      const entered = this.#entered;
+      if (!entered || event.target !== entered.input) return;
+      const kind = event instanceof InputEvent ? event.inputType : "";
+      entered.isUndone = kind === "historyUndo" || (kind === "historyRedo" && entered.isUndone);
     };
+    /** @param {KeyboardEvent} event */
     this.onkeydown = (event) => {
       if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
       const key = event.key.toLowerCase();
-      const work = {
+      /** @type {{[key: string]: (() => void) | undefined}} */
+      const works = {
         z: () =>
           event.shiftKey ? this.#turn(this.#future, this.#past) : this.#turn(this.#past, this.#future),
         y: () => this.#turn(this.#future, this.#past),
         s: keep,
-      }[key];
+      };
+      const work = works[key];
       if (!work || (key !== "s" && this.#isFieldsOwn(event))) return;
       event.preventDefault();
       work();
     };
   }
 
+  #keep() {
+    this.#settleAll();
+    const [fault] = sketch(this.#document).faults;
+    if (!fault) tell(this, "recipe-sent", { id: this.#id });
+    else {
+      this.#touched.add(fault[0]);
+      this.#refreshWhole(sketch(this.#document));
+      this.#notKept();
+      this.#go(this.#fieldFor(fault[0]));
+    }
+  }
+
   /** Keep may be pressed from within a field. */
   #settleAll() {
     this.#putChosen();
-    const at = document.activeElement?.dataset.at;
-    if (at && this.#pen.fields.has(at)) document.activeElement.dispatchEvent(new Event("change"));
+    const field = focused();
+    if (this.#pen.fields.has(field?.dataset.at ?? "")) field?.dispatchEvent(new Event("change"));
   }
 
-  /** Draw all the fields anew; the focus, the folds and the place on the page stay. */
+  /** Draw all the fields anew; the focus, the folds and the place on the page stay. @param {string} [focus] */
   #build(focus) {
-    const had = document.activeElement;
-    const at = focus ?? (this.contains(had) ? had.dataset.at : undefined);
-    const caret = had?.selectionStart;
+    const had = focused();
+    const at = focus ?? (this.contains(had) ? had?.dataset.at : undefined);
+    const caret = had && isText(had) ? had.selectionStart : null;
     const top = scrollY;
     const pen = this.#pen;
     pen.fields.clear();
@@ -530,7 +632,7 @@ class RecipeScreen extends HTMLElement {
         },
         "Add a part made on its own",
       ),
-      this.#document.assembly ? this.#assembly() : "",
+      this.#document.assembly ? this.#assembly(this.#document.assembly) : "",
     );
     if (at) this.#focusNear(at, caret);
     if (focus === undefined) scrollTo(scrollX, top);
@@ -539,29 +641,31 @@ class RecipeScreen extends HTMLElement {
     this.#askCheck();
   }
 
+  /** @param {string} at @param {number | null} [caret] @returns {HTMLElement | null} */
   #focus(at, caret) {
-    const node = this.querySelector(`[data-at="${CSS.escape(at)}"]`);
+    const node = find(this, `[data-at="${CSS.escape(at)}"]`);
     node?.focus();
-    if (node?.matches("input[type=text], textarea") && caret !== undefined && caret !== null)
-      node.setSelectionRange(caret, caret);
+    if (node && isText(node) && caret !== undefined && caret !== null) node.setSelectionRange(caret, caret);
     return node;
   }
 
-  /** To that field; where it is gone, to what adds one like it, or to the nearest thing left around it. */
+  /**
+   * To that field; where it is gone, to what adds one like it, or to the nearest thing left around it.
+   * @param {string} at @param {number | null} [caret]
+   */
   #focusNear(at, caret) {
     const around = at.split(".").flatMap((_, place, keys) => {
       const path = keys.slice(0, keys.length - place).join(".");
       return place ? [`${path}+`, `${path}.name`, `${path}.title`] : [];
     });
-    return (
-      this.#focus(at, caret) ??
-      [...around, "title"]
-        .map((path) => this.querySelector(`[data-at="${CSS.escape(path)}"]`))
-        .find(Boolean)
-        .focus()
+    if (this.#focus(at, caret)) return;
+    const [nearest] = [...around, "title"].flatMap(
+      (path) => find(this, `[data-at="${CSS.escape(path)}"]`) ?? [],
     );
+    nearest.focus();
   }
 
+  /** @param {WrittenComponent} part @param {PartPath} at @param {number} place @param {Order} order */
   #component(part, at, place, order) {
     const pen = this.#pen;
     return h(
@@ -579,9 +683,10 @@ class RecipeScreen extends HTMLElement {
     );
   }
 
-  #assembly() {
-    const { components, assembly } = this.#document;
-    const letter = partsOf(this.#document).at(-1).letter;
+  /** @param {WrittenAssembly} assembly */
+  #assembly(assembly) {
+    const { components } = this.#document;
+    const { letter } = last(partsOf(this.#document));
     const takes = assembly.takes.map(({ component }, index) =>
       fieldRow(this.#pen, `assembly.takes.${index}`, [
         "count",
@@ -600,7 +705,7 @@ class RecipeScreen extends HTMLElement {
     );
   }
 
-  /** Live: what the part comes to. */
+  /** Live: what the part comes to. @param {number} place */
   #mass(place) {
     const node = h("p", { class: "r-mass" });
     this.#live.push(({ components, faults }) => {
@@ -621,6 +726,7 @@ class RecipeScreen extends HTMLElement {
     return node;
   }
 
+  /** @param {PartPath} at */
   #lines(at) {
     const pen = this.#pen;
     const lines = pen.read(`${at}.lines`) ?? [];
@@ -651,6 +757,7 @@ class RecipeScreen extends HTMLElement {
     );
   }
 
+  /** @param {WrittenLine} line @param {LinePath} at @param {number} index @param {() => void} add */
   #line(line, at, index, add) {
     const pen = this.#pen;
     const name = h("input", {
@@ -660,6 +767,7 @@ class RecipeScreen extends HTMLElement {
       value: nameOfLine(this.#document, line),
     });
     const asking = h("div", { class: "r-ask", role: "status" });
+    /** @returns {Meant} */
     const now = () => {
       const { ingredient: id } = pen.read(at);
       return { id, about: this.#document.ingredients[id] };
@@ -685,6 +793,7 @@ class RecipeScreen extends HTMLElement {
       placeholder: "240 g",
     });
     amount.addEventListener("input", () => pen.write(`${at}.amount`, amount.value));
+    /** @param {HTMLInputElement} input @param {() => void} go */
     const onEnter = (input, go) =>
       input.addEventListener("keydown", (event) => {
         if (event.key !== "Enter") return;
@@ -693,7 +802,7 @@ class RecipeScreen extends HTMLElement {
         go();
       });
     onEnter(name, () => amount.focus());
-    onEnter(amount, () => this.#focus(`${at.replace(/\d+$/, index + 1)}.ingredient`) ?? add());
+    onEnter(amount, () => this.#focus(`${at.replace(/\d+$/, String(index + 1))}.ingredient`) ?? add());
     const node = h(
       "div",
       { class: "r-line" },
@@ -706,7 +815,10 @@ class RecipeScreen extends HTMLElement {
     return node;
   }
 
-  /** What is not plain of a new name: whether what is known of the old one still holds, or holds elsewhere. */
+  /**
+   * What is not plain of a new name: whether what is known of the old one still holds, or holds elsewhere.
+   * @param {LinePath} at @param {Meant} before @param {Meant} now @returns {Question | null}
+   */
   #askAbout(at, before, { id, about }) {
     const line = this.#pen.read(at).id;
     if (!before.about || !about || about.name === before.about.name) return null;
@@ -729,18 +841,22 @@ class RecipeScreen extends HTMLElement {
     };
   }
 
+  /** @param {HTMLElement} node @param {LinePath} at */
   #writeAsked(node, at) {
     const asked = this.#asked?.line === this.#pen.read(at).id ? this.#asked : null;
+    /** @param {LineChange | null} change */
     const answer = (change) => {
       this.#asked = null;
       if (change) this.#reshape(change(this.#document, at), `${at}.ingredient`);
       else this.#build(`${at}.amount`);
     };
+    /** @type {(readonly [label: string, change: LineChange | null])[]} */
+    const ways = [["That is right", null], ...(asked?.ways ?? [])];
     node.replaceChildren(
       ...(asked
         ? [
             h("p", {}, asked.text),
-            ...[["That is right", null], ...asked.ways].map(([label, change], place) =>
+            ...ways.map(([label, change], place) =>
               h(
                 "button",
                 {
@@ -757,7 +873,7 @@ class RecipeScreen extends HTMLElement {
     );
   }
 
-  /** Beside an amount that wants something said elsewhere: whose spoons, or what one part is. */
+  /** Beside an amount that wants something said elsewhere: whose spoons, or what one part is. @param {LinePath} at */
   #wayOut(at) {
     const pen = this.#pen;
     const node = h("div", { class: "r-order", hidden: true });
@@ -790,6 +906,7 @@ class RecipeScreen extends HTMLElement {
         "Say what one part is",
       ),
     ];
+    /** @type {HTMLElement[] | null} */
     let drawn = null;
     this.#live.push(({ faults }) => {
       const text = pen.read(`${at}.amount`) ?? "";
@@ -805,6 +922,7 @@ class RecipeScreen extends HTMLElement {
     return node;
   }
 
+  /** @param {LinePath} at @param {Order} order */
   #details(at, order) {
     const pen = this.#pen;
     const { ingredient } = pen.read(at);
@@ -824,10 +942,11 @@ class RecipeScreen extends HTMLElement {
     ];
   }
 
-  /** Live: what is asked of one kind of ingredient alone. */
+  /** Live: what is asked of one kind of ingredient alone. @param {string} ingredient */
   #ofKind(ingredient) {
     const at = `ingredients.${ingredient}`;
     const node = h("div", { class: "r-kind" });
+    /** @type {unknown} */
     let drawn;
     const write = () => {
       const kind = this.#pen.read(`${at}.kind`);
@@ -835,22 +954,22 @@ class RecipeScreen extends HTMLElement {
       drawn = kind;
       for (const path of this.#pen.fields.keys())
         if (node.querySelector(`[data-at="${CSS.escape(path)}"]`)) this.#pen.fields.delete(path);
-      node.replaceChildren(...fieldRows(this.#pen, at, INGREDIENT_OF_KIND[kind] ?? []));
+      node.replaceChildren(...fieldRows(this.#pen, at, INGREDIENT_OF_KIND[String(kind)] ?? []));
     };
     write();
     this.#live.push(write);
     return node;
   }
 
-  /** A pick that puts a line or a step into another part. */
+  /** A pick that puts a line or a step into another part. @param {LinePath | StepPath} at */
   #elsewhere(at) {
-    const [, from] = /^(components\.\d+|assembly)/.exec(at);
-    const roots = partsOf(this.#document)
-      .map(({ part, letter, id }, place) => [
-        id === "assembly" ? id : `components.${place}`,
-        `${letter} ${part.name ?? "Joining them"}`,
-      ])
-      .filter(([root]) => root !== from);
+    const [from] = /^(components\.\d+|assembly)/.exec(at) ?? [];
+    /** @type {[root: PartPath, label: string][]} */
+    const all = partsOf(this.#document).map(({ part, letter, id }, place) => [
+      id === "assembly" ? "assembly" : `components.${place}`,
+      `${letter} ${part.name ?? "Joining them"}`,
+    ]);
+    const roots = all.filter(([root]) => root !== from);
     if (roots.length === 0) return "";
     const input = h(
       "select",
@@ -858,14 +977,15 @@ class RecipeScreen extends HTMLElement {
         "data-at": `${at}.to`,
         onchange: () =>
           this.#choose(`${at}.to`, () => {
-            if (!input.value) return;
-            const list = `${input.value}.${at.includes(".lines.") ? "lines" : "steps"}`;
+            const [to] = roots.find(([root]) => root === input.value) ?? [];
+            if (!to) return;
+            const list = `${to}.${at.includes(".lines.") ? "lines" : "steps"}`;
             this.#pen.open = new Set(
               [...this.#pen.open].filter((path) => !path.startsWith(at.replace(/\d+$/, ""))),
             );
             this.#reshape(
-              shifted(this.#document, at, input.value),
-              `${list}.${this.#pen.read(list)?.length ?? 0}.${at.includes(".lines.") ? "ingredient" : "title"}`,
+              shifted(this.#document, at, to),
+              `${list}.${thingsAt(this.#document, list).length}.${at.includes(".lines.") ? "ingredient" : "title"}`,
             );
           }),
       },
@@ -875,6 +995,7 @@ class RecipeScreen extends HTMLElement {
     return h("label", { class: "field" }, h("span", {}, "Move to"), input);
   }
 
+  /** @param {PartPath} at @param {string} letter */
   #steps(at, letter) {
     const pen = this.#pen;
     const steps = pen.read(`${at}.steps`);
@@ -910,7 +1031,7 @@ class RecipeScreen extends HTMLElement {
       h(
         "div",
         { class: "r-kinds", role: "group", "aria-label": "Add a step" },
-        Object.entries(KINDS).map(([kind, { says }], index) =>
+        KIND_NAMES.map((kind, index) =>
           h(
             "button",
             {
@@ -923,13 +1044,14 @@ class RecipeScreen extends HTMLElement {
                 this.#reshape(addStep(this.#document, at, kind), `${where}.title`);
               },
             },
-            says,
+            KINDS[kind].says,
           ),
         ),
       ),
     );
   }
 
+  /** @param {WrittenStep} step @param {StepPath} at */
   #title(step, at) {
     const input = growing({ placeholder: "What to do" });
     input.value = step.title;
@@ -937,14 +1059,16 @@ class RecipeScreen extends HTMLElement {
     return input;
   }
 
-  /** Live: what the folded step says, in a line. */
+  /** Live: what the folded step says, in a line. @param {StepPath} at */
   #inShort(at) {
     const node = h("span");
     const write = () => {
+      /** @type {Any<WrittenStep>} */
       const step = this.#pen.read(at);
+      const root = /** @type {PartPath} */ (at.replace(/\.steps.*/, ""));
+      const lines = this.#pen.read(`${root}.lines`) ?? [];
       const names = (step.lines ?? step.of ?? [])
-        .map((id) => this.#pen.read(at.replace(/\.steps.*/, ".lines")).find((line) => line.id === id))
-        .filter(Boolean)
+        .flatMap((id) => lines.find((line) => line.id === id) ?? [])
         .map((line) => nameOfLine(this.#document, line));
       const said = [
         ...names,
@@ -961,42 +1085,40 @@ class RecipeScreen extends HTMLElement {
     return node;
   }
 
+  /** @param {StepPath} at */
   #kind(at) {
     const input = h(
       "select",
       {
         onchange: () =>
-          this.#choose(`${at}.kind`, () => this.#reshape(asKind(this.#document, at, input.value))),
+          this.#choose(`${at}.kind`, () => {
+            const kind = KIND_NAMES.find((each) => each === input.value);
+            if (kind) this.#reshape(asKind(this.#document, at, kind));
+          }),
       },
-      Object.entries(KINDS).map(([kind, { says }]) =>
-        h("option", { value: kind, selected: kind === this.#pen.read(`${at}.kind`) }, says),
+      KIND_NAMES.map((kind) =>
+        h("option", { value: kind, selected: kind === this.#pen.read(at).kind }, KINDS[kind].says),
       ),
     );
     return labelled(this.#pen, `${at}.kind`, "Kind of step", input);
   }
 
-  /** What a step waits for: the one before it, nothing, or those picked. */
+  /** What a step waits for: the one before it, nothing, or those picked. @param {StepPath} at */
   #after(at) {
-    const after = this.#pen.read(`${at}.after`);
+    const { after } = this.#pen.read(at);
     const now = after === undefined ? "before" : after.length ? "these" : "nothing";
+    const picked = (/** @type {string} */ which) =>
+      which === "before"
+        ? undefined
+        : otherSteps(this.#document, at)
+            .slice(0, which === "these" ? 1 : 0)
+            .map(([key]) => key);
     const input = h(
       "select",
       {
         onchange: () =>
           this.#choose(`${at}.after-which`, () =>
-            this.#reshape(
-              withValue(
-                this.#document,
-                `${at}.after`,
-                {
-                  before: undefined,
-                  nothing: [],
-                  these: otherSteps(this.#document, at)
-                    .slice(0, 1)
-                    .map(([key]) => key),
-                }[input.value],
-              ),
-            ),
+            this.#reshape(withValue(this.#document, `${at}.after`, picked(input.value))),
           ),
       },
       [
@@ -1016,8 +1138,9 @@ class RecipeScreen extends HTMLElement {
     cancelAnimationFrame(this.#drawing);
     this.#drawing = 0;
     const drawn = sketch(this.#document);
-    const { at } = document.activeElement?.dataset ?? {};
-    if (this.#pen.fields.has(at)) this.#writeBeside(drawn, [[at, this.#pen.fields.get(at)]]);
+    const at = focused()?.dataset.at ?? "";
+    const field = this.#pen.fields.get(at);
+    if (field) this.#writeBeside(drawn, [[at, field]]);
     // Not disabled: that would take the focus from whoever is on it.
     setAttr(this.#parts.undo, "aria-disabled", this.#past.length === 0 && "true");
     setAttr(this.#parts.redo, "aria-disabled", this.#future.length === 0 && "true");
@@ -1025,7 +1148,10 @@ class RecipeScreen extends HTMLElement {
     this.#resting = setTimeout(() => this.#refreshWhole(drawn), REST_MS);
   }
 
-  /** Beside each of these fields: its fault, unless it is still being written, or its meaning. */
+  /**
+   * Beside each of these fields: its fault, unless it is still being written, or its meaning.
+   * @param {Sketch} drawn @param {Iterable<[at: string, field: FieldThere]>} fields
+   */
   #writeBeside(drawn, fields) {
     const told = new Map((this.#checked?.errors ?? []).map((error) => [this.#placeOf(error), error.detail]));
     for (const [at, field] of fields) {
@@ -1037,15 +1163,19 @@ class RecipeScreen extends HTMLElement {
     }
   }
 
+  /** @param {Sketch} drawn @param {string} at */
   #meaningAt(drawn, at) {
     const [, assembly, place, index] =
       /^(?:(assembly)|components\.(\d+))\.lines\.(\d+)\.amount$/.exec(at) ?? [];
     if (index === undefined) return "";
-    const component = assembly ? drawn.components.find(({ id }) => id === assembly) : drawn.components[place];
-    const line = component?.lines[index];
+    const component = assembly
+      ? drawn.components.find(({ id }) => id === assembly)
+      : drawn.components[Number(place)];
+    const line = component?.lines[Number(index)];
     return line ? this.#meaning(line, drawn.components.length > 1) : "";
   }
 
+  /** @param {Sketch} drawn */
   #refreshWhole(drawn) {
     for (const write of this.#live) write(drawn);
     this.#writeBeside(drawn, this.#pen.fields);
@@ -1059,18 +1189,21 @@ class RecipeScreen extends HTMLElement {
       components.map(({ name, steps }) => [name, steps]),
       this.#parts.picture.clientWidth,
     ]);
-    if (this.#parts.picture.drawn !== picture) {
-      this.#parts.picture.drawn = picture;
+    if (this.#drawn !== picture) {
+      this.#drawn = picture;
       this.#parts.picture.replaceChildren(
         recipePicture(drawn, { width: this.#parts.picture.clientWidth || undefined }),
       );
     }
     const title = this.#document.title || "New recipe";
-    setText(this.#parts.title.querySelector("h1"), title);
+    setText(within(this.#parts.title, "h1"), title);
     if (!this.#checked) this.#writeCheck(drawn.faults);
   }
 
-  /** "7.4 mL → 8.1 g, density 1.09 g/mL (supplier's sheet); 31 % of the part, 22 % of the piece" */
+  /**
+   * "7.4 mL → 8.1 g, density 1.09 g/mL (supplier's sheet); 31 % of the part, 22 % of the piece"
+   * @param {SketchLine} line @param {boolean} hasMany
+   */
   #meaning({ ingredient, kind, unit, ug, nl, about_ug, of_part_ppm, of_piece_ppm }, hasMany) {
     if (kind === "texture") return "As much as it needs.";
     const density = this.#document.ingredients[ingredient]?.density;
@@ -1097,6 +1230,7 @@ class RecipeScreen extends HTMLElement {
 
   // The check
 
+  /** @param {ReadonlyMap<string, string>} [faults] */
   #writeCheck(faults = sketch(this.#document).faults) {
     const { findings, errors, says } = this.#checked ?? {};
     const all = errors ?? [];
@@ -1105,6 +1239,7 @@ class RecipeScreen extends HTMLElement {
       ...all.map((error) => [this.#placeOf(error), error.detail]),
       ...[...faults].filter(([at]) => at && !told.has(at)),
     ];
+    /** @param {string} at */
     const go = (at) =>
       at ? h("button", { type: "button", class: "quiet", onclick: () => this.#go(at) }, "Go there") : "";
     const nodes = this.#isBlank
@@ -1157,19 +1292,23 @@ class RecipeScreen extends HTMLElement {
     this.#parts.findings.replaceChildren(...nodes.filter(Boolean));
   }
 
-  /** The field that mends a fault at this path: for a spoon of nobody's, whose spoons the recipe means. */
+  /**
+   * The field that mends a fault at this path: for a spoon of nobody's, whose spoons the recipe means.
+   * @param {string} at
+   */
   #fieldFor(at) {
     return at.endsWith(".amount") && wantsMeasures(this.#document, valueAt(this.#document, at))
       ? "measures"
       : at;
   }
 
-  /** A path the server names, as the path of the field that stands for it here. */
+  /** A path the server names, as the path of the field that stands for it here. @param {Fault} fault */
   #placeOf({ field, detail }) {
     const [, missing] = /^“(\w+)” is missing/.exec(detail) ?? [];
     return untidyPath(this.#document, missing ? join(field, missing) : field);
   }
 
+  /** @param {string} where */
   #placeOfFinding(where) {
     if (where === "air") return "air.temperature_c";
     if (where.startsWith("ingredients.")) return where;
@@ -1178,34 +1317,35 @@ class RecipeScreen extends HTMLElement {
     const place = document.components.findIndex((part) => part.id === id);
     const root = id === "assembly" ? id : place >= 0 ? `components.${place}` : "";
     if (!root) return RECIPE_MORE.some(([name]) => name === where) ? where : "";
-    const part = valueAt(document, root);
-    if (!part) return "";
+    if (!valueAt(document, root)) return "";
     for (const list of ["steps", "lines"]) {
-      const index = (part[list] ?? []).findIndex((each) => each.id === key);
+      const index = thingsAt(document, `${root}.${list}`).findIndex((each) => each.id === key);
       if (index >= 0) return `${root}.${list}.${index}.${list === "steps" ? "title" : "amount"}`;
     }
     return root === "assembly" ? "assembly.steps+" : `${root}.name`;
   }
 
+  /** @param {string} at */
   #placeWords(at) {
+    /** @type {unknown[]} */
     const said = [];
     const keys = at.split(".");
     keys.forEach((_, index) => {
-      const here = valueAt(this.#document, keys.slice(0, index + 1).join("."));
-      if (here && typeof here === "object" && !Array.isArray(here))
+      const here = fieldsOf(valueAt(this.#document, keys.slice(0, index + 1).join(".")));
+      if (here && !Array.isArray(here))
         said.push(
           here.name ||
             here.title ||
-            nameOfLine(this.#document, here) ||
+            nameOfLine(this.#document, { ingredient: String(here.ingredient) }) ||
             (here.ingredient === "" || here.kind ? `line ${Number(keys[index]) + 1}` : ""),
         );
     });
-    return [...said, /^\d+$/.test(keys.at(-1)) ? "" : keys.at(-1).replaceAll("_", " ")]
+    return [...said, /^\d+$/.test(last(keys)) ? "" : last(keys).replaceAll("_", " ")]
       .filter(Boolean)
       .join(", ");
   }
 
-  /** Open what hides the place, and put the focus there. */
+  /** Open what hides the place, and put the focus there. @param {string} at */
   #go(at) {
     const pen = this.#pen;
     const [, ingredient] = /^ingredients\.([^.]+)/.exec(at) ?? [];
@@ -1219,8 +1359,8 @@ class RecipeScreen extends HTMLElement {
         ),
       )[0];
     const isThere = () =>
-      [...this.querySelectorAll("[data-at]")].find(
-        ({ dataset }) => dataset.at === at || dataset.at.startsWith(`${at}.`),
+      [.../** @type {NodeListOf<HTMLElement>} */ (this.querySelectorAll("[data-at]"))].find(
+        ({ dataset }) => dataset.at === at || dataset.at?.startsWith(`${at}.`),
       );
     if (!isThere()) {
       at.split(".").forEach((_, index, keys) => pen.open.add(keys.slice(0, index + 1).join(".")));
@@ -1249,7 +1389,7 @@ class RecipeScreen extends HTMLElement {
   #lead() {
     if (this.#isChanged) {
       this.#parts.changed.scrollIntoView({ block: "start" });
-      this.#parts.changed.querySelector("h2").focus({ preventScroll: true });
+      within(this.#parts.changed, "h2").focus({ preventScroll: true });
     } else if (this.#late) this.#go(this.#placeOf(this.#late[0]));
   }
 
@@ -1261,13 +1401,13 @@ class RecipeScreen extends HTMLElement {
     show(changed, isChanged);
     show(lead, isChanged || Boolean(this.#late));
     setText(lead, isChanged ? "See what differs" : "Go to it");
-    if (!isChanged) return;
+    if (!isChanged || !this.#recipe) return;
     const { version, document } = this.#recipe;
     const mine = tidy(this.#document);
     const merged = mergeRecipes(this.#was, mine, document, this.#answers);
     const told = JSON.stringify([version, merged.rows]);
-    if (changed.told === told) return;
-    changed.told = told;
+    if (this.#told === told) return;
+    this.#told = told;
     const asked = merged.rows.filter(({ from }) => from === "asked");
     const others = merged.rows.filter(({ from }) => from !== "asked");
     changed.replaceChildren(
@@ -1363,14 +1503,18 @@ class RecipeScreen extends HTMLElement {
     );
   }
 
-  /** Both edits as one, on top of theirs; where that gives up words of mine, those are a version before it. */
+  /**
+   * Both edits as one, on top of theirs; where that gives up words of mine, those are a version before it.
+   * @param {readonly MergeRow[]} asked
+   */
   #together(asked) {
     const open = asked.find(({ at }) => !this.#answers.has(at));
     if (open) {
       this.#say(`Pick one first: ${open.where}.`, true);
-      [...this.#parts.changed.querySelectorAll("input")].find(({ name }) => name === open.at).focus();
+      [...this.#parts.changed.querySelectorAll("input")].find(({ name }) => name === open.at)?.focus();
       return;
     }
+    if (!this.#recipe) return;
     const mine = tidy(this.#document);
     const { version, document: theirs } = this.#recipe;
     const { document } = mergeRecipes(this.#was, mine, theirs, this.#answers);
@@ -1388,21 +1532,30 @@ class RecipeScreen extends HTMLElement {
   }
 }
 
+/** @param {number} ppm */
 const percent = (ppm) => (ppm < 1000 ? `${(ppm / 10_000).toFixed(3)} %` : perCent(ppm, 1_000_000));
 
+/** @param {number} nl */
 function volume(nl) {
   const ml = nl / 1_000_000;
   return `${ml >= 100 ? Math.round(ml) : ml >= 1 ? ml.toFixed(1) : ml.toFixed(2)} mL`;
 }
 
-/** A mass as it is read at a glance; a very small one by its own digits, for rounding would make it nothing. */
+/**
+ * A mass as it is read at a glance; a very small one by its own digits, for rounding would make it nothing.
+ * @param {number} ug
+ */
 const weighs = (ug) => (ug >= 10_000 ? about(ug / 1000) : `${ug / 1000} mg`);
 
-/** Whether an amount is in spoons or cups of a recipe that does not say whose. */
+/**
+ * Whether an amount is in spoons or cups of a recipe that does not say whose.
+ * @param {WrittenRecipe} document @param {unknown} text
+ */
 function wantsMeasures(document, text) {
+  /** @param {Measures | null} measures */
   const canRead = (measures) => {
     try {
-      return Boolean(readAmount(text ?? "", measures));
+      return Boolean(readAmount(typeof text === "string" ? text : "", measures));
     } catch {
       return false;
     }
