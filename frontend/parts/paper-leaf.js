@@ -6,15 +6,21 @@
 import { celsius, span } from "../bench/index.js";
 import { h } from "./dom.js";
 import { waitWords } from "./paper-plan.js";
+/** @import { Child } from "../../types/dom" */
+/** @import { PaperPart, PaperPlan, PaperRow, PaperStep } from "./paper-plan.js" */
 
 const MOST_BOXES = 60; // more pieces than this are counted in fives
 const TRIES = 5;
 
 const box = () => h("i", { class: "tick", "aria-hidden": "true" });
+/** @param {number} count */
 const boxes = (count) => h("span", { class: "ticks" }, Array.from({ length: count }, box));
+/** @param {string} label @param {boolean} [wide] */
 const blank = (label, wide) => h("span", { class: wide ? "blank wide" : "blank" }, label);
+/** @param {(Child | readonly Child[])[]} words */
 const p = (...words) => h("p", {}, ...words);
 
+/** @param {PaperPlan} plan @param {Child} code */
 export function paperLeaf(plan, code) {
   return h(
     "article",
@@ -52,6 +58,7 @@ export function paperLeaf(plan, code) {
   );
 }
 
+/** @param {PaperPlan["totals"]} rows */
 function totals(rows) {
   return h(
     "table",
@@ -78,6 +85,7 @@ function totals(rows) {
   );
 }
 
+/** @param {PaperPart} part @param {PaperPlan["columns"]} columns */
 function drawPart({ letter, name, count, facts, loose = [], rounds }, columns) {
   return h(
     "section",
@@ -102,6 +110,7 @@ function drawPart({ letter, name, count, facts, loose = [], rounds }, columns) {
   );
 }
 
+/** @param {PaperStep} step @param {PaperPlan["columns"]} columns */
 function drawStep(step, columns) {
   const within = step.window
     ? "Within " +
@@ -127,20 +136,25 @@ function drawStep(step, columns) {
     step.says ? p(step.says) : null,
     step.ways.map((way) => p(box(), h("b", {}, way.name), way.says ? `: ${way.says}` : "")),
     step.rows.length ? table(step.rows, columns, step.title) : null,
-    (KINDS[step.kind] ?? (() => null))(step),
+    KINDS[step.kind]?.(step) ?? null,
     step.tools.length ? h("p", { class: "paper-note" }, `To hand: ${step.tools.join(", ")}`) : null,
   );
 }
 
+/** @type {{readonly [kind: string]: ((step: PaperStep) => Child[]) | undefined}} */
 const KINDS = {
-  melt: ({ bursts, more, burst_ms, to_mk: most, look_for: look }) => [
+  melt: ({ bursts = [], more, burst_ms, to_mk: most, look_for: look }) => [
     p(
       bursts.length
         ? bursts.map(({ ms }) => h("span", { class: "burst" }, box(), span(ms)))
-        : `${span(burst_ms ?? more.ms)} at a time: `,
+        : `${span(burst_ms ?? more?.ms ?? 0)} at a time: `,
       boxes(TRIES),
     ),
-    p(h("b", {}, "Look for: "), look, (most ?? null) === null ? "" : ` No further than ${celsius(most)}.`),
+    p(
+      h("b", {}, "Look for: "),
+      look,
+      most === null || most === undefined ? "" : ` No further than ${celsius(most)}.`,
+    ),
   ],
   check: (step) => [
     p(h("b", {}, step.ask)),
@@ -162,6 +176,7 @@ const KINDS = {
   ],
 };
 
+/** @param {readonly PaperRow[]} rows @param {PaperPlan["columns"]} columns @param {string} caption */
 function table(rows, [amounts, second, third], caption) {
   const columns = [amounts, rows.some(({ reads }) => reads) ? second : "", third];
   return h(

@@ -6,15 +6,38 @@
 // [{ name, amount, reads, on, note }].
 
 import { grams, shareOut, span, toDivision } from "../bench/index.js";
+import { full } from "../bench/lists.js";
 import { pieces } from "./words.js";
+/** @import { MeasuredRecipe, RecipeStep, Sheet, SheetLine, SheetVessel } from "../../bench/shapes/page" */
+/** @import { SplitStep, Step, StepHead, StepKind, Weighing } from "../../bench/shapes/page" */
+/** @import { WrittenComponent, WrittenRecipe } from "../../bench/shapes/page" */
+/** @import { Any } from "../../types/recipe" */
+/** @import { Full } from "../../types/lists" */
+
+/**
+ * @typedef {{name: string, amount: string, reads: string, on: string, note: string}} PaperRow
+ * @typedef {Omit<Any<Step | RecipeStep>, "from"> & Pick<StepHead, "title" | "cautions" | "ways" | "tools"> &
+ *   {kind: StepKind, rows: PaperRow[], from: (string | undefined)[]}} PaperStep
+ * @typedef {{letter: string, name: string, count: number, facts: string[], loose?: PaperRow[],
+ *   rounds: {name: string, steps: PaperStep[]}[]}} PaperPart
+ * @typedef {{title: string, sub: string, summary?: string, columns: readonly [string, string, string],
+ *   totals: [name: string, amount: string][], warnings: string[], parts: PaperPart[]}} PaperPlan
+ * @typedef {SheetVessel & {held: number, zero: number}} PaperVessel
+ * @typedef {Full<string, PaperVessel>} Vessels
+ * @typedef {Map<string, Sheet["kit"]["scales"][number]>} Scales
+ */
 
 const LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
+/** @param {string} name */
 const lower = (name) => name.charAt(0).toLowerCase() + name.slice(1);
+/** @param {number} mg */
 const plain = (mg) => grams(mg, mg % 1000 ? 10 : 1000);
+/** @param {(string | null | undefined)[]} words */
 const joined = (...words) => words.filter(Boolean).join(", ");
 
+/** @param {Sheet} sheet @returns {PaperPlan} */
 export function planOfSheet(sheet) {
-  const lines = new Map(sheet.lines.map((line) => [line.id, line]));
+  const lines = full(sheet.lines.map((line) => [line.id, line]));
   const titles = new Map(sheet.steps.map((step) => [step.id, step.title]));
   const onPaper = readings(sheet, lines);
   return {
@@ -65,10 +88,13 @@ export function planOfSheet(sheet) {
   };
 }
 
-/** For every step that weighs: what goes in, what the scale will read, and on which scale. */
+/**
+ * For every step that weighs: what goes in, what the scale will read, and on which scale.
+ * @param {Sheet} sheet @param {Full<string, SheetLine>} lines @returns {Map<string, PaperRow[]>}
+ */
 function readings(sheet, lines) {
   const scales = new Map(sheet.kit.scales.map((scale) => [scale.id, scale]));
-  const vessels = new Map(sheet.vessels.map((vessel) => [vessel.id, { ...vessel, held: 0, zero: 0 }]));
+  const vessels = full(sheet.vessels.map((vessel) => [vessel.id, { ...vessel, held: 0, zero: 0 }]));
   const told = new Map();
   for (const step of sheet.steps) {
     if (step.kind === "weigh") {
@@ -76,7 +102,7 @@ function readings(sheet, lines) {
         step.id,
         step.lines.map((id) => row(lines.get(id), vessels.get(step.vessel), sheet.size.weigh, scales)),
       );
-    } else if (step.tips?.length) {
+    } else if (step.kind === "do" && step.tips?.length) {
       for (const id of step.tips) {
         vessels.get(step.into).held += vessels.get(id).held;
         Object.assign(vessels.get(id), { held: 0, zero: 0 });
@@ -88,6 +114,10 @@ function readings(sheet, lines) {
   return told;
 }
 
+/**
+ * @param {SheetLine} line @param {PaperVessel} vessel @param {Weighing} weigh @param {Scales} scales
+ * @returns {PaperRow}
+ */
 function row(line, vessel, weigh, scales) {
   const about = {
     name: line.name,
@@ -107,7 +137,7 @@ function row(line, vessel, weigh, scales) {
   if (weigh === "tare" && !line.cup) vessel.zero = vessel.held;
   const reads = climbs ? vessel.held - vessel.zero + line.mg : line.mg;
   vessel.held += line.mg;
-  const scale = scales.get(line.scale)?.name;
+  const scale = scales.get(line.scale ?? "")?.name;
   return {
     ...about,
     amount: grams(line.mg, division),
@@ -116,6 +146,7 @@ function row(line, vessel, weigh, scales) {
   };
 }
 
+/** @param {SplitStep} step @param {Vessels} vessels @param {Scales} scales @returns {PaperRow[]} */
 function divide(step, vessels, scales) {
   const bowl = vessels.get(step.vessel);
   const shares = shareOut(
@@ -126,7 +157,7 @@ function divide(step, vessels, scales) {
     const mg = shares[index];
     const isLast = index === step.portions.length - 1;
     const vessel = vessels.get(id);
-    const division = scales.get(vessel.scale)?.division_mg ?? 1000;
+    const division = scales.get(vessel.scale ?? "")?.division_mg ?? 1000;
     vessel.held += mg;
     vessel.zero += mg;
     const text = grams(toDivision(mg, division), division);
@@ -134,7 +165,7 @@ function divide(step, vessels, scales) {
       name,
       amount: isLast ? grams(mg, division) : text,
       reads: isLast ? "" : text,
-      on: isLast ? "stays in the bowl" : (scales.get(vessel.scale)?.name ?? ""),
+      on: isLast ? "stays in the bowl" : (scales.get(vessel.scale ?? "")?.name ?? ""),
       note: "",
     };
   });
@@ -142,12 +173,16 @@ function divide(step, vessels, scales) {
   return rows;
 }
 
+/** @param {{version: number, document: WrittenRecipe, measured: MeasuredRecipe}} recipe @returns {PaperPlan} */
 export function planOfRecipe({ version, document, measured }) {
   const piece = document.piece ?? { one: "piece", many: "pieces" };
+  /** @type {({id: string} & Partial<WrittenComponent>)[]} */
   const written = [...document.components, { id: "assembly", ...document.assembly }];
+  const writtenOf = full(written.map((part) => [part.id, part]));
   const titles = new Map(
     measured.components.flatMap(({ id, steps }) => steps.map((step) => [`${id}.${step.id}`, step.title])),
   );
+  /** @param {string} id */
   const called = (id) => document.ingredients[id]?.name ?? id;
   return {
     title: document.title,
@@ -159,16 +194,13 @@ export function planOfRecipe({ version, document, measured }) {
     parts: measured.components
       .filter(({ steps, lines }) => steps.length || lines.length)
       .map((component, place) => {
-        const {
-          lines = [],
-          piece: each,
-          stays_behind: stays,
-          loss,
-          mould,
-        } = written.find(({ id }) => id === component.id);
+        const { lines = [], piece: each, stays_behind: stays, loss, mould } = writtenOf.get(component.id);
+        const writtenLines = full(lines.map((line) => [line.id, line]));
+        const measuredLines = full(component.lines.map((line) => [line.id, line]));
+        /** @param {string} key @returns {PaperRow} */
         const rowOf = (key) => {
-          const line = lines.find(({ id }) => id === key);
-          const { ug } = component.lines.find(({ id }) => id === key);
+          const line = writtenLines.get(key);
+          const { ug } = measuredLines.get(key);
           const instead = (line.substitutes ?? []).map(
             ({ ingredient, amount, says }) =>
               `or ${lower(called(ingredient))}${amount ? `, ${amount}` : ""}${says ? `: ${says}` : ""}`,
@@ -184,25 +216,26 @@ export function planOfRecipe({ version, document, measured }) {
             note: [line.note, line.optional ? "May be left out." : "", ...instead].filter(Boolean).join(" "),
           };
         };
+        /** @param {readonly string[]} keys */
         const cautioned = (keys) =>
-          keys.flatMap(
-            (key) => measured.ingredients[component.lines.find(({ id }) => id === key).ingredient].cautions,
-          );
-        const weighed = new Set(component.steps.flatMap((step) => step.lines ?? []));
+          keys.flatMap((key) => measured.ingredients[measuredLines.get(key).ingredient].cautions);
+        const weighed = new Set(component.steps.flatMap((step) => (step.kind === "weigh" ? step.lines : [])));
         const loose = component.lines.filter(({ id }) => !weighed.has(id)).map(({ id }) => rowOf(id));
         const steps = component.steps.map((step) => ({
           ...step,
-          cautions: [...step.cautions, ...cautioned(step.lines ?? [])],
+          cautions: [...step.cautions, ...(step.kind === "weigh" ? cautioned(step.lines) : [])],
           rows:
-            step.lines?.map(rowOf) ??
-            step.portions?.map(({ name, share }) => ({
-              name,
-              amount: `${share} ${share === 1 ? "part" : "parts"}`,
-              reads: "",
-              on: "",
-              note: "",
-            })) ??
-            [],
+            step.kind === "weigh"
+              ? step.lines.map(rowOf)
+              : step.kind === "split"
+                ? step.portions.map(({ name, share }) => ({
+                    name,
+                    amount: `${share} ${share === 1 ? "part" : "parts"}`,
+                    reads: "",
+                    on: "",
+                    note: "",
+                  }))
+                : [],
           from: (step.window?.from ?? []).map((reference) => titles.get(reference)),
           bursts: [],
           count: 0,
@@ -225,8 +258,11 @@ export function planOfRecipe({ version, document, measured }) {
   };
 }
 
-/** A wait in words: "earliest 4 h, usual 6 h, latest 24 h". */
-export function waitWords({ earliest_ms: earliest, usual_ms: usual, latest_ms: latest }) {
+/**
+ * A wait in words: "earliest 4 h, usual 6 h, latest 24 h".
+ * @param {Pick<PaperStep, "earliest_ms" | "usual_ms" | "latest_ms">} wait
+ */
+export function waitWords({ earliest_ms: earliest = 0, usual_ms: usual = 0, latest_ms: latest = null }) {
   return joined(
     `earliest ${span(earliest)}`,
     `usual ${span(usual)}`,

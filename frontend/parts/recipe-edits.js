@@ -11,7 +11,10 @@ import { idFor } from "./words.js";
 
 const FRESH = /^x\d+$/;
 
-/** @param {WrittenRecipe} document @param {<P extends Part>(part: P, id: string) => P} change @returns {WrittenRecipe} */
+/**
+ * @param {WrittenRecipe} document @param {<P extends Part>(part: P, id: string) => P} change
+ * @returns {WrittenRecipe}
+ */
 const eachPart = (document, change) => ({
   ...document,
   components: document.components.map((part) => change(part, part.id)),

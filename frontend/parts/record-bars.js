@@ -95,7 +95,7 @@ export function waitBar({ word, earliest_ms: earliest, usual_ms: usual, latest_m
 
 /**
  * Good pieces of those planned, batch beside batch, the oldest first: [{name, planned, good, spoiled, here}].
- * @param {YieldBar[]} batches
+ * @param {readonly YieldBar[]} batches
  */
 export function yieldBars(batches) {
   const most = Math.max(1, ...batches.map(({ planned, good, spoiled }) => Math.max(planned, good + spoiled)));

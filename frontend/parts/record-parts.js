@@ -5,7 +5,17 @@ import { h } from "./dom.js";
 import { waitBar, yieldBars } from "./record-bars.js";
 import { amountOf, bestBefore } from "./stock.js";
 import { about, day, duration, mass } from "./words.js";
+/** @import { Cost, Record as BatchRecord, Remark, Shelf } from "../../bench/shapes/page" */
+/** @import { Child } from "../../types/dom" */
+/** @import { Late, Place, SettingsDocument, ToldOfRun } from "../../types/server" */
+/** @import { YieldBar } from "./record-bars.js" */
 
+/**
+ * @typedef {Child | readonly Child[]} Cell
+ * @typedef {readonly [name: Cell, ...cells: Cell[]]} Row
+ */
+
+/** @param {string} title @param {Cell[]} children */
 export const part = (title, ...children) =>
   h(
     "section",
@@ -14,6 +24,7 @@ export const part = (title, ...children) =>
     ...children,
   );
 
+/** @param {string} caption @param {readonly string[]} heads @param {readonly (Row | null)[]} rows */
 function table(caption, heads, rows) {
   return h(
     "table",
@@ -32,29 +43,35 @@ function table(caption, heads, rows) {
     h(
       "tbody",
       {},
-      rows.map(([name, ...cells]) =>
-        h(
-          "tr",
-          {},
-          h("th", { scope: "row" }, name),
-          cells.map((cell) => h("td", {}, cell)),
+      rows
+        .flatMap((row) => (row ? [row] : []))
+        .map(([name, ...cells]) =>
+          h(
+            "tr",
+            {},
+            h("th", { scope: "row" }, name),
+            cells.map((cell) => h("td", {}, cell)),
+          ),
         ),
-      ),
     ),
   );
 }
 
+/** @param {readonly (readonly [name: Cell, value: Cell] | null | false | "" | undefined)[]} rows */
 export const factList = (rows) =>
   h(
     "dl",
     { class: "facts" },
-    rows.filter(Boolean).map(([name, value]) => h("div", {}, h("dt", {}, name), h("dd", {}, value))),
+    rows.flatMap((row) => (row ? [h("div", {}, h("dt", {}, row[0]), h("dd", {}, row[1]))] : [])),
   );
 
-/** What pieces are wrapped in is on no sheet, so it has no name there. */
+/** What pieces are wrapped in is on no sheet, so it has no name there. @param {string} name */
 const named = (name) => (name === "wrap" ? "Wrap" : name);
 
-/** Each lot that went in: how much, how much was booked, and whether it was past its date by then. */
+/**
+ * Each lot that went in: how much, how much was booked, and whether it was past its date by then.
+ * @param {Pick<BatchRecord, "lots" | "started_at">} told @param {Pick<Shelf, "lots">} shelf
+ */
 export function lotsPart(told, shelf) {
   if (!told.lots.length) return null;
   const on = told.started_at === null ? null : new Date(told.started_at).toISOString().slice(0, 10);
@@ -83,6 +100,7 @@ export function lotsPart(told, shelf) {
   );
 }
 
+/** @param {Pick<BatchRecord, "waits">} told */
 export function waitsPart(told) {
   if (!told.waits.length) return null;
   return part(
@@ -115,10 +133,12 @@ export function waitsPart(told) {
   );
 }
 
-/** Where the mass that went in has gone, to the scale's division. */
+/** Where the mass that went in has gone, to the scale's division. @param {Pick<BatchRecord, "balance">} told */
 export function balancePart({ balance }) {
   if (!balance) return null;
+  /** @param {number} mg */
   const shown = (mg) => `${grams(mg, balance.division_mg)}`;
+  /** @type {[name: string, mg: number][]} */
   const rows = [
     ["Went in", balance.in_mg],
     [
@@ -148,8 +168,10 @@ export function balancePart({ balance }) {
   );
 }
 
+/** @param {string} amount @param {string} currency */
 const money = (amount, currency) => `${amount} ${currency}`;
 
+/** @param {Cost | null} reckoned @param {SettingsDocument} settings */
 export function costPart(reckoned, settings) {
   if (!reckoned)
     return part(
@@ -162,6 +184,7 @@ export function costPart(reckoned, settings) {
       h("a", { class: "button quiet no-print", href: "#/studio" }, "Settings"),
     );
   const { materials, unpriced, totals, hands_ms: hands, good } = reckoned;
+  /** @type {Row[]} */
   const rows = materials
     .filter(({ mg, count }) => mg || count)
     .map(({ names, number, mg, count, currency, cost }) => [
@@ -190,7 +213,7 @@ export function costPart(reckoned, settings) {
           ["Wrap", sums.wrap],
           ["The batch", h("b", {}, sums.total)],
           sums.per_piece === null ? null : [`Each of ${good} good`, h("b", {}, sums.per_piece)],
-        ].filter(Boolean),
+        ],
       ),
     ),
     settings.hourly_rate
@@ -206,7 +229,10 @@ export function costPart(reckoned, settings) {
   );
 }
 
-/** This batch's good pieces beside the others of its recipe: [{name, planned, good, spoiled, here}]. */
+/**
+ * This batch's good pieces beside the others of its recipe: [{name, planned, good, spoiled, here}].
+ * @param {readonly YieldBar[]} batches
+ */
 export function yieldPart(batches) {
   if (batches.length < 2) return null;
   return part(
@@ -221,7 +247,9 @@ export function yieldPart(batches) {
   );
 }
 
+/** @param {Pick<BatchRecord, "kit">} told */
 export function kitPart({ kit }) {
+  /** @type {[name: string, says: string][]} */
   const rows = kit.scales.map(({ name, capacity_mg: most, division_mg: division }) => [
     name,
     `up to ${about(most)}, in steps of ${mass(division)}`,
@@ -239,6 +267,7 @@ export function kitPart({ kit }) {
 /**
  * What a device that made entries is called: the name it was paired by, as this phone last heard; for one
  * that was never paired, the end of its id, said as such.
+ * @param {{device: string, place: Place | null | undefined}} studio @returns {(device: string) => string}
  */
 export function whoOf({ device: own, place }) {
   const { you, benches = {} } = place ?? {};
@@ -248,7 +277,9 @@ export function whoOf({ device: own, place }) {
   };
 }
 
+/** @param {Pick<BatchRecord, "people">} told @param {(device: string) => string} who */
 export function peoplePart({ people }, who) {
+  /** @param {number} many */
   const entries = (many) => `${many} ${many === 1 ? "entry" : "entries"}`;
   return part(
     "Who",
@@ -267,9 +298,13 @@ export function peoplePart({ people }, who) {
   );
 }
 
-/** What was said after the record was signed: each with its own time, marked as what it is. */
+/**
+ * What was said after the record was signed: each with its own time, marked as what it is.
+ * @param {Pick<BatchRecord, "remarks">} told @param {(device: string) => string} by
+ */
 export function remarksPart({ remarks }, by) {
   if (!remarks.length) return null;
+  /** @param {Remark} remark */
   const said = ({ kind, body }) =>
     kind === "noted" || kind === "pictured" ? (body.text ?? "a photograph") : kind.replaceAll("_", " ");
   return part(
@@ -286,10 +321,14 @@ export function remarksPart({ remarks }, by) {
 
 const LATE_SHOWN = 20;
 
-/** What the server received long after it happened, and what was given back to it: its own knowledge, as it told it. */
+/**
+ * What the server received long after it happened, and what was given back to it: its own knowledge, as it told it.
+ * @param {ToldOfRun} told @param {(device: string) => string} who
+ */
 export function latePart({ late, people }, who) {
   if (!late.length) return null;
   const named = new Map(people.filter(({ name }) => name).map(({ device, name }) => [device, name]));
+  /** @param {Late} entry */
   const said = ({ at, received_at, device, sender, given_back, kind, about: what }) => {
     const by =
       sender && sender !== named.get(device) ? `, ${given_back ? "given back" : "sent"} by ${sender}` : "";

@@ -6,14 +6,21 @@
 //   await askLoss({ lot, name, left })                     // the same
 
 import { decimalMoney, plainNumber, readAmount, readDensity } from "../bench/amounts.js";
+import { saysOf } from "../bench/errors.js";
 import { readMoney } from "../bench/cost.js";
 import { halfEven } from "../bench/whole.js";
 import { openDialog } from "./dialog.js";
 import { h, sameData, setText, show } from "./dom.js";
 import { canScan, scanCode } from "./scanner.js";
 import { idFor } from "./words.js";
+/** @import { Card, Hazard, Price, ReceivedBody, Shelf, ShelfEntry } from "../../bench/shapes/page" */
+/** @import { Child, Props } from "../../types/dom" */
+/** @import { Said } from "../../types/keep" */
+
+/** @typedef {{-readonly [P in keyof Card]: Card[P]}} Kept a card that is being written */
 
 const NEW = "";
+/** @type {[value: Hazard, says: string][]} */
 const HAZARDS = [
   ["powder", "Fine powder"],
   ["alcohol", "Alcohol vapour"],
@@ -23,9 +30,14 @@ const HAZARDS = [
   ["superheated", "Boils over late in a microwave"],
 ];
 
-/** A modal form; `read` gives what to answer, or throws an error whose `says` is shown and the form stays. */
+/**
+ * A modal form; `read` gives what to answer, or throws an error whose `says` is shown and the form stays.
+ * @template T @param {string} title @param {string} answer @param {readonly Child[]} rows @param {() => T} read
+ * @returns {Promise<T | null>}
+ */
 function askForm(title, answer, rows, read) {
   const trouble = h("p", { class: "trouble", role: "alert", hidden: true });
+  /** @type {T | null} */
   let given = null;
   const form = h(
     "form",
@@ -37,9 +49,10 @@ function askForm(title, answer, rows, read) {
         try {
           given = read();
         } catch (error) {
-          if (!error.says) throw error;
+          const says = saysOf(error);
+          if (!says) throw error;
           event.preventDefault();
-          setText(trouble, error.says);
+          setText(trouble, says);
           show(trouble, true);
         }
       },
@@ -50,7 +63,11 @@ function askForm(title, answer, rows, read) {
     h("button", { type: "submit", value: "given", class: "copper" }, answer),
     h(
       "button",
-      { type: "button", class: "quiet knuckle", onclick: (event) => event.target.closest("dialog").close() },
+      {
+        type: "button",
+        class: "quiet knuckle",
+        onclick: ({ currentTarget }) => currentTarget.closest("dialog")?.close(),
+      },
       "Back",
     ),
   );
@@ -58,14 +75,19 @@ function askForm(title, answer, rows, read) {
   return openDialog(dialog).then(() => given);
 }
 
+/** @param {string} says */
 function refuse(says) {
   return Object.assign(new Error(says), { says });
 }
 
+/** @param {string} label @param {HTMLElement} input */
 const field = (label, input) => h("label", { class: "field" }, h("span", {}, label), input);
+/** @param {Props<HTMLInputElement>} [props] */
 const text = (props = {}) => h("input", { autocomplete: "off", ...props });
+/** @param {HTMLInputElement | HTMLTextAreaElement} input */
 const written = (input) => input.value.trim();
 
+/** @param {HTMLInputElement} input @param {string} says */
 function needed(input, says) {
   const value = written(input);
   if (value) return value;
@@ -73,7 +95,10 @@ function needed(input, says) {
   throw refuse(says);
 }
 
-/** {mg} or {count} of an amount as people write it. */
+/**
+ * {mg} or {count} of an amount as people write it.
+ * @param {HTMLInputElement} input @returns {{mg: number} | {count: number}}
+ */
 function readMuch(input) {
   const { kind, value } = readAmount(needed(input, "Write how much: 1 kg, or 50 pieces."), null);
   if (kind === "mass") return { mg: halfEven(value[0], value[1] * 1000n) };
@@ -82,7 +107,11 @@ function readMuch(input) {
   throw refuse("Write how much as a mass or in pieces: 1 kg, or 50 pieces.");
 }
 
-/** A price as the maker writes it, or undefined. */
+/**
+ * A price as the maker writes it, or undefined.
+ * @param {HTMLInputElement} amount @param {HTMLInputElement} currency @param {HTMLInputElement} percent
+ * @param {HTMLInputElement} included @returns {Price | undefined}
+ */
 function readPrice(amount, currency, percent, included) {
   if (!written(amount)) return undefined;
   const price = {
@@ -93,20 +122,23 @@ function readPrice(amount, currency, percent, included) {
   if (!/^[A-Z]{3}$/.test(price.currency))
     throw refuse("A currency is three letters, such as EUR, GBP or USD.");
   if (written(percent)) {
-    price.tax = { percent: plainNumber(written(percent)), included: included.checked };
-    readMoney(price.tax.percent, "tax");
+    const tax = { percent: plainNumber(written(percent)), included: included.checked };
+    readMoney(tax.percent, "tax");
+    return { ...price, tax };
   }
   return price;
 }
 
+/** @param {{shelf: Shelf, today: string, currency?: string, ingredient?: string | null, code?: string}} asked */
 export function askLot({ shelf, today, currency = "", ingredient = null, code = "" }) {
   const known = Object.entries(shelf.ingredients)
-    .filter(([, { card }]) => card)
-    .sort(([, one], [, other]) => one.card.name.localeCompare(other.card.name));
+    .flatMap(([key, { card }]) => (card ? [{ key, name: card.name }] : []))
+    .sort((one, other) => one.name.localeCompare(other.name));
+  /** @type {HTMLSelectElement} */
   const pick = h(
     "select",
     { onchange: () => show(fresh, pick.value === NEW) },
-    known.map(([key, { card }]) => h("option", { value: key, selected: key === ingredient }, card.name)),
+    known.map(({ key, name: label }) => h("option", { value: key, selected: key === ingredient }, label)),
     h("option", { value: NEW, selected: known.length === 0 }, "Something new"),
   );
   const name = text();
@@ -148,6 +180,7 @@ export function askLot({ shelf, today, currency = "", ingredient = null, code = 
     ),
   ];
   return askForm("A lot came", "Put it on the shelf", rows, () => {
+    /** @type {Said[]} */
     const entries = [];
     let key = pick.value;
     if (key === NEW) {
@@ -166,18 +199,21 @@ export function askLot({ shelf, today, currency = "", ingredient = null, code = 
       ...readMuch(much),
       received_on: needed(received, "Say on which day it came."),
     };
+    const price = readPrice(amount, money, percent, included);
     const more = {
-      supplier: written(supplier),
-      best_before: written(best),
-      code: written(scanned),
-      price: readPrice(amount, money, percent, included),
+      ...(written(supplier) && { supplier: written(supplier) }),
+      ...(written(best) && { best_before: written(best) }),
+      ...(written(scanned) && { code: written(scanned) }),
+      ...(price && { price }),
     };
-    for (const [each, value] of Object.entries(more)) if (value) body[each] = value;
-    return [...entries, { kind: "received", body }];
+    return [...entries, { kind: "received", body: { ...body, ...more } }];
   });
 }
 
-/** A CAS number whose last digit fits the others: each times its place from the right, modulo ten. */
+/**
+ * A CAS number whose last digit fits the others: each times its place from the right, modulo ten.
+ * @param {HTMLInputElement} input
+ */
 function checkedCas(input) {
   const found = /^([1-9][0-9]{1,6})-([0-9]{2})-([0-9])$/.exec(written(input));
   const sum = [...(found ? found[1] + found[2] : "")]
@@ -188,18 +224,24 @@ function checkedCas(input) {
   return found[0];
 }
 
+/** @param {readonly string[] | undefined} list */
 const lines = (list) => (list ?? []).join("\n");
+/** @param {HTMLTextAreaElement} area */
 const read = (area) =>
   area.value
     .split("\n")
     .map((line) => line.trim())
     .filter(Boolean);
 
-/** `there`: the card as it is by the time that this one is kept; what was not written in here stays as it is there. */
+/**
+ * `there`: the card as it is by the time that this one is kept; what was not written in here stays as it is there.
+ * @param {{key: string, card: Card | null, there?: () => Card | null}} asked
+ */
 export function askCard({ key, card, there = () => card }) {
   const name = text({ value: card?.name ?? "" });
   const inci = text({ value: card?.inci ?? "" });
   const cas = text({ value: card?.cas ?? "", placeholder: "144-55-8" });
+  /** @param {readonly string[] | undefined} list */
   const area = (list) => h("textarea", { rows: 2 }, lines(list));
   const answers = area(card?.answers_to);
   const limits = area(card?.limits);
@@ -227,10 +269,20 @@ export function askCard({ key, card, there = () => card }) {
     h("div", { class: "two" }, field("Density, g/ml", density), field("Density from where", source)),
   ];
   return askForm(card ? card.name : "A card", "Keep the card", rows, () => {
+    /** @type {{[P in keyof Kept]?: Kept[P]}} */
     const kept = { ...there() };
-    const isMine = (part, value) => !sameData(value?.length ? value : undefined, card?.[part]);
-    const set = (part, value) =>
-      isMine(part, value) && (value?.length ? (kept[part] = value) : delete kept[part]);
+    /** @param {keyof Kept} part @param {unknown} value */
+    const isMine = (part, value) => !sameData(value, card?.[part]);
+    /**
+     * An empty text or list is none.
+     * @template {"name" | "inci" | "cas" | "answers_to" | "limits" | "hazards" | "note"} P
+     * @param {P} part @param {NonNullable<Kept[P]>} value
+     */
+    const set = (part, value) => {
+      if (!isMine(part, value.length ? value : undefined)) return;
+      if (value.length) kept[part] = value;
+      else delete kept[part];
+    };
     set("name", needed(name, "Write its trade name."));
     set("inci", written(inci));
     set("cas", written(cas) && checkedCas(cas));
@@ -247,12 +299,13 @@ export function askCard({ key, card, there = () => card }) {
           source: needed(source, "Say where the density is from."),
         }
       : undefined;
-    if (!sameData(dense, card?.density)) kept.density = dense;
+    if (isMine("density", dense)) kept.density = dense;
     if (!kept.density) delete kept.density;
     return [{ kind: "described", body: { ingredient: key, card: kept } }];
   });
 }
 
+/** @param {{lot: string, name: string, measure: "mg" | "count"}} asked */
 export function askLoss({ lot, name, measure }) {
   const much = text({ placeholder: measure === "mg" ? "20 g" : "3 pieces" });
   const why = text({ placeholder: "spilt, gone off, given away" });

@@ -53,7 +53,7 @@ export function runsOf(lot, runs) {
   });
 }
 
-/** "240 g", or "12 pieces" of what is counted. @param {ShelfLot} given @param {number} much */
+/** "240 g", or "12 pieces" of what is counted. @param {Pick<ShelfLot, "count">} lot @param {number} much */
 export function amountOf({ count }, much) {
   return count === null ? mass(much) : `${much} ${much === 1 ? "piece" : "pieces"}`;
 }
