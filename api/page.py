@@ -1,9 +1,10 @@
 """Serves the phone page: the files of `frontend/`, each with an ETag.
 
 There is no build step: a file is slimmed (comments and indents taken out) and compressed once,
-when it is first asked for, and again when it changes. Files are asked about again each time (a 304
-is small); what works with no network is the page's own service worker's business, which is sent
-what the page does not open with in one piece, and told the page's version and files (api/pack.py).
+when it is first asked for, and again when it changes. The modules that the page opens with are sent
+as one, and so is the rest of them (api/pieces.py); under its own path each is there as it is. Files are
+asked about again each time (a 304 is small); what works with no network is the page's own service
+worker's business.
 """
 
 from __future__ import annotations
@@ -13,14 +14,13 @@ import hashlib
 import re
 from functools import lru_cache
 from pathlib import Path
-from typing import NamedTuple
 
 import brotli
 from flask import Flask, Response, abort, request
 from werkzeug.routing import PathConverter
 from werkzeug.security import safe_join
 
-from api.pack import PACK, WORKER, hash_of, listed, opened_with, packed, worker_of
+from api.pieces import MADE, Pieces, listed
 from api.places import FRONTEND
 
 # Not the machine's table of types, which differs from one machine to the next.
@@ -62,23 +62,30 @@ def serve(path: str) -> Response:
     return _answer(sent) if sent else abort(404)
 
 
-class Sent(NamedTuple):
-    """A file as it goes out: its type, the hash of it as it lies here, and its bytes by content encoding.
+class Sent:
+    """What goes out: its type, the hash of it, and its bytes, compressed when they are asked for.
 
-    The service worker tells by the hashes whether all files are of one version (frontend/sw.js).
+    The service worker tells by the hashes whether all pieces are of one version (frontend/sw.js).
     """
 
-    type: str
-    tag: str
-    encoded: dict[str, bytes]
+    def __init__(self, type_: str, content: bytes) -> None:
+        self.type, self.tag = type_, hashlib.sha256(content).hexdigest()
+        self._encoded = {"identity": content}
+        # A picture is compressed already.
+        self.encodings = ["identity"] if type_ == TYPES[".png"] else ["br", "gzip", "identity"]
+
+    def encoded(self, encoding: str) -> bytes:
+        if encoding not in self._encoded:
+            content = self._encoded["identity"]
+            compressed = brotli.compress(content) if encoding == "br" else gzip.compress(content, mtime=0)
+            self._encoded[encoding] = compressed
+        return self._encoded[encoding]
 
 
 def page_file(folder: Path, path: str) -> Sent | None:
     """What is sent of the page in this folder under a path; None where there is nothing."""
-    if path == PACK:
-        return rest_as_sent(folder, files_as_they_are(folder))
-    if path == WORKER:
-        return worker_as_sent(folder, files_as_they_are(folder), (folder / WORKER).stat().st_mtime_ns)
+    if path in MADE:
+        return piece_as_sent(folder, path, files_as_they_are(folder))
     found = safe_join(str(folder), path)
     file = Path(found) if found else None
     if file is None or file.suffix not in TYPES or not file.is_file():
@@ -87,8 +94,8 @@ def page_file(folder: Path, path: str) -> Sent | None:
 
 
 def _answer(sent: Sent) -> Response:
-    encoding = request.accept_encodings.best_match(list(sent.encoded), "identity")
-    response = Response(sent.encoded[encoding], mimetype=sent.type)
+    encoding = request.accept_encodings.best_match(sent.encodings, "identity")
+    response = Response(sent.encoded(encoding), mimetype=sent.type)
     response.headers["Cache-Control"] = "no-cache"
     response.headers["Vary"] = "Accept-Encoding"
     if encoding != "identity":
@@ -98,39 +105,29 @@ def _answer(sent: Sent) -> Response:
     return response
 
 
-def _encoded(content: bytes) -> dict[str, bytes]:
-    return {"br": brotli.compress(content), "gzip": gzip.compress(content, mtime=0), "identity": content}
-
-
 @lru_cache(maxsize=256)
 def as_sent(file: Path, _changed_ns: int) -> Sent:
-    """A file slimmed and compressed. Held until the file changes: compressing well takes a while."""
-    content = slim(file)
-    tag = hashlib.sha256(file.read_bytes()).hexdigest()
-    if file.suffix == ".png":  # compressed already
-        return Sent(TYPES[".png"], tag, {"identity": content})
-    return Sent(TYPES[file.suffix], tag, _encoded(content))
+    """A file slimmed, as it is sent by itself. Held until it changes: compressing well takes a while."""
+    return Sent(TYPES[file.suffix], slim(file))
 
 
-def files_as_they_are(folder: Path) -> tuple[tuple[str, int], ...]:
+Files = tuple[tuple[str, int], ...]
+
+
+def files_as_they_are(folder: Path) -> Files:
     """The page's files and when each was changed."""
     return tuple((file, (folder / file).stat().st_mtime_ns) for file in listed(folder))
 
 
-@lru_cache(maxsize=1)
-def rest_as_sent(folder: Path, changed: tuple[tuple[str, int], ...]) -> Sent:
-    """All that the page does not open with, in one piece. Held until one of the page's files changes."""
-    first = opened_with(folder)
-    rest = [file for file, _ in changed if file not in first]
-    content = packed(folder, rest, lambda file: TYPES[Path(file).suffix], slim)
-    return Sent("application/octet-stream", hash_of(folder, rest), _encoded(content))
+@lru_cache(maxsize=2)
+def pieces_of(folder: Path, _changed: Files) -> Pieces:
+    return Pieces(folder, slim)
 
 
-@lru_cache(maxsize=1)
-def worker_as_sent(folder: Path, _changed: tuple[tuple[str, int], ...], _worker_changed_ns: int) -> Sent:
-    """The worker, which names all files that it keeps. Held until one of the page's files changes."""
-    content = slimmed(worker_of(folder), ".js").encode("utf-8")
-    return Sent(TYPES[".js"], hashlib.sha256(content).hexdigest(), _encoded(content))
+@lru_cache(maxsize=2 * len(MADE))
+def piece_as_sent(folder: Path, name: str, changed: Files) -> Sent:
+    """A piece, held until one of the page's files changes."""
+    return Sent(TYPES[Path(name).suffix], pieces_of(folder, changed).content(name))
 
 
 def _without_remark(line: re.Match[str]) -> str:

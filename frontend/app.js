@@ -456,7 +456,7 @@ function draw() {
   isAsking &&= studio.isAsking;
   if (isAsking) return;
   if (LATER[wanted.name] && !customElements.get(SCREENS[wanted.name].tag)) {
-    LATER[wanted.name]().then(drawSoon, () => nowhere(wanted));
+    LATER[wanted.name]().then(drawSoon, (error) => nowhere(wanted, error));
     return;
   }
   if (!studio.isWhole && (OF_ALL.has(wanted.name) || (OF_ONE.has(wanted.name) && !studio.run(wanted.id)))) {
@@ -539,8 +539,8 @@ function ringing() {
   });
 }
 
-/** An address whose run this phone does not hold (yet). */
-function nowhere(wanted) {
+/** An address whose run this phone does not hold (yet), or whose page did not come. */
+function nowhere(wanted, { isOtherVersion } = {}) {
   closeDialogs();
   route = wanted;
   screen = null;
@@ -553,6 +553,12 @@ function nowhere(wanted) {
     says = [
       h("h1", {}, "That is the maker's"),
       h("p", {}, "This is a helper's phone: it makes batches, and recipes are changed on a maker's."),
+    ];
+  else if (isOtherVersion)
+    says = [
+      h("h1", {}, "The studio has a newer page"),
+      h("p", {}, "All that you entered is kept."),
+      h("button", { type: "button", class: "copper", onclick: () => location.reload() }, "Load it"),
     ];
   else if (SOUGHT.has(wanted.name)) says = seeker?.words?.(wanted) ?? says;
   page.replaceChildren(
@@ -1112,4 +1118,5 @@ async function open() {
     for (const name of ["size", "studio", "gather", "record", "shelf"]) LATER[name]().catch(() => {});
 }
 
-if (!window.isTooOld) open();
+// On the page alone: whoever imports this elsewhere wants its modules.
+if (page && !window.isTooOld) open();

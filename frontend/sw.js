@@ -1,25 +1,17 @@
 /**
  * Keeps one whole copy of the page on the phone, so that it opens with no network.
  *
- * The server writes VERSION and both lists in as it sends this file (api/pack.py). VERSION is the hash of the listed
- * files, and a copy is only kept when all that the server gave is of that version: modules of two versions never
- * meet. A newer copy waits until the maker lets it take over, or the page is closed.
+ * The server writes VERSION and the names of the pieces in as it sends this file (api/pieces.py). VERSION is the hash
+ * of the pieces, and a copy is only kept when all that the server gave is of that version: modules of two versions
+ * never meet. A newer copy waits until the maker lets it take over, or the page is closed.
  */
 
 const VERSION = "";
-// An ETag carries the SHA-256 of what lies in the repository, whatever was sent of it.
+// An ETag carries the SHA-256 of a piece, whatever a proxy made of the rest of it.
 const TAG = /[0-9a-f]{64}/;
 
-// What the page opens with. It is asked about file by file: a browser that has just opened the page has it.
 /** @type {string[]} */
-const OPENED = [];
-
-// What it asks for later. It comes in one piece (api/pack.py), which is smaller than its files.
-/** @type {string[]} */
-const REST = [];
-
-const PACK = "rest.pack";
-const FILES = new Set([...OPENED, ...REST]);
+const PIECES = [];
 
 const PREFIX = "bowlside-page-";
 const CACHE = PREFIX + VERSION;
@@ -40,11 +32,11 @@ self.addEventListener("fetch", (event) => {
   if (request.method === "GET" && file !== null) event.respondWith(fromCopy(file, request));
 });
 
-/** The listed file this address stands for, whatever its query says; null when there is none. */
+/** The piece this address stands for, whatever its query says; null when there is none. */
 function listed(url) {
   if (url.origin !== ROOT.origin || !url.pathname.startsWith(ROOT.pathname)) return null;
   const path = url.pathname.slice(ROOT.pathname.length) || "index.html";
-  return FILES.has(path) ? path : null;
+  return PIECES.includes(path) ? path : null;
 }
 
 async function fromCopy(file, request) {
@@ -54,10 +46,9 @@ async function fromCopy(file, request) {
 
 /** All files or none: anything missing, failed or of another version fails the install. */
 async function keepCopy() {
-  const [opened, rest] = await Promise.all([Promise.all(OPENED.map(asked)), asked(PACK)]);
-  const version = await hashOf([...opened, rest]);
+  const copies = await Promise.all(PIECES.map(asked));
+  const version = await hashOf(copies);
   if (version !== VERSION) throw new Error(`sw.js keepCopy: wanted ${VERSION}, got ${version}`);
-  const copies = [...opened, ...unpacked(await rest.response.arrayBuffer())];
   const cache = await caches.open(CACHE);
   await Promise.all(copies.map(({ file, response }) => cache.put(address(file), response)));
 }
@@ -67,17 +58,6 @@ async function asked(file) {
   const response = await fetch(address(file), { cache: "no-cache" });
   if (!response.ok) throw new Error(`sw.js asked: ${file} answered ${response.status}`);
   return { file, response, hash: TAG.exec(response.headers.get("ETag"))?.[0] };
-}
-
-/** The files of the one piece: a line says the path, type and length of each, and then come their bytes. */
-function unpacked(buffer) {
-  const bytes = new Uint8Array(buffer);
-  let at = bytes.indexOf(0x0a) + 1;
-  return JSON.parse(new TextDecoder().decode(bytes.subarray(0, at))).map(([file, type, length]) => {
-    const content = bytes.slice(at, at + length);
-    at += length;
-    return { file, response: new Response(content, { headers: { "Content-Type": type } }) };
-  });
 }
 
 /** The page that brought this worker is served by it at once: a first visit, then no network, must do. */

@@ -48,7 +48,10 @@ export function fit(bench, words, musts, prompt) {
   known.set(place, { tight, fade });
 }
 
-/** Where the words begin to fade, in px from their top; null where nothing lies below. @param {HTMLElement} words @param {number | null} from */
+/**
+ * Where the words begin to fade, in px from their top; null where nothing lies below.
+ * @param {HTMLElement} words @param {number | null} from
+ */
 function setFade(words, from) {
   setAttr(words, "data-below", from !== null);
   if (from !== null) words.style.setProperty("--fade-from", `${from}px`);

@@ -10,8 +10,8 @@ from typing import Any
 
 import pytest
 
-from api.pack import IMPORTED, PACK, WORKER, listed, opened_with, parts_of, worker_of
-from api.page import page_file, slim
+from api.page import files_as_they_are, page_file, pieces_of, slim
+from api.pieces import APP, INDEX, MADE, REST, STYLE, WORKER
 from api.places import FRONTEND
 from api.security import CONTENT_SECURITY_POLICY
 
@@ -32,14 +32,17 @@ TYPES = {
 FILES = sorted(str(path.relative_to(FRONTEND)) for path in FRONTEND.rglob("*") if path.is_file())
 
 
-@pytest.mark.parametrize("path", [path for path in FILES if path != WORKER])
+PIECES = pieces_of(FRONTEND, files_as_they_are(FRONTEND))
+
+
+@pytest.mark.parametrize("path", sorted({*FILES, *PIECES.names}))
 def test_every_file_of_the_page_is_served_with_its_type_and_an_etag(client: Any, path: str) -> None:
     answer = client.get(f"/{path}")
 
     assert answer.status_code == 200, f"give {path} a type in api/page.py"
-    assert answer.data == slim(FRONTEND / path)
+    assert answer.data == (PIECES.content(path) if path in MADE else slim(FRONTEND / path))
     assert answer.mimetype == TYPES[path.rpartition(".")[2]]
-    assert sha256((FRONTEND / path).read_bytes()).hexdigest() in answer.headers["ETag"]
+    assert sha256(answer.data).hexdigest() in answer.headers["ETag"]
     assert answer.headers["Cache-Control"] == "no-cache"
     assert client.get(f"/{path}", headers={"If-None-Match": answer.headers["ETag"]}).status_code == 304
 
@@ -48,14 +51,14 @@ def test_the_address_itself_is_the_page(client: Any) -> None:
     answer = client.get("/")
 
     assert answer.mimetype == "text/html"
-    assert answer.data == (FRONTEND / "index.html").read_bytes()
+    assert answer.data == client.get(f"/{INDEX}").data
 
 
 def test_the_page_travels_compressed(client: Any) -> None:
     answer = client.get("/", headers={"Accept-Encoding": "gzip"})
 
     assert answer.headers["Content-Encoding"] == "gzip"
-    assert gzip.decompress(answer.data) == (FRONTEND / "index.html").read_bytes()
+    assert gzip.decompress(answer.data) == client.get("/").data
     assert "Accept-Encoding" in answer.headers["Vary"]
     unchanged = client.get("/", headers={"Accept-Encoding": "gzip", "If-None-Match": answer.headers["ETag"]})
     assert unchanged.status_code == 304
@@ -117,21 +120,18 @@ def test_no_template_literal_spans_lines(path: str) -> None:
     assert [line for line in lines if line.count("`") % 2] == []
 
 
-def test_what_the_page_does_not_open_with_is_sent_in_one_piece(client: Any) -> None:
-    answer = client.get(f"/{PACK}", headers={"Accept-Encoding": "gzip"})
-    again = {"Accept-Encoding": "gzip", "If-None-Match": answer.headers["ETag"]}
-    assert client.get(f"/{PACK}", headers=again).status_code == 304
+def test_a_browser_asks_for_one_module_and_one_style_sheet(client: Any) -> None:
+    sent, lies = client.get("/").get_data(as_text=True), (FRONTEND / INDEX).read_text("utf-8")
+    named = re.compile(r'<(?:link|script)\b[^>]* (?:href|src)="([^"]+)"')
+    styles = [path for path in named.findall(lies) if path.endswith(".css")]
 
-    head, _, content = gzip.decompress(answer.data).partition(b"\n")
-    told = {path: (mimetype, length) for path, mimetype, length in json.loads(head)}
-
-    assert set(told) | opened_with(FRONTEND) == set(listed(FRONTEND))
-    assert set(told) & opened_with(FRONTEND) == set()
-    for path, (mimetype, length) in told.items():
-        assert mimetype == TYPES[path.rpartition(".")[2]]
-        assert content[:length] == slim(FRONTEND / path)
-        content = content[length:]
-    assert content == b""
+    assert [path for path in named.findall(lies) if path not in styles] == [
+        path for path in named.findall(sent) if path != STYLE
+    ]
+    assert named.findall(sent).count(STYLE) == 1
+    assert client.get(f"/{STYLE}").data == b"".join(slim(FRONTEND / path) for path in styles)
+    modules = [path for path in PIECES.names if path.endswith(".js")]
+    assert modules == [APP, "early.js", "oldest.js", REST]  # every other module is in one of the two
 
 
 def written(client: Any, name: str) -> Any:
@@ -142,39 +142,31 @@ def written(client: Any, name: str) -> Any:
     return json.loads(found[1])
 
 
-def test_the_worker_is_told_every_file_of_the_page(client: Any) -> None:
-    assert (written(client, "OPENED"), written(client, "REST")) == parts_of(FRONTEND)
-    assert sorted([*written(client, "OPENED"), *written(client, "REST"), WORKER]) == FILES
-    assert re.fullmatch("[0-9a-f]{12}", written(client, "VERSION"))
+def test_the_worker_is_told_every_piece_of_the_page(client: Any) -> None:
+    assert written(client, "PIECES") == PIECES.names
+    told = "".join(f"{name}\0{sha256(client.get(f'/{name}').data).hexdigest()}\n" for name in PIECES.names)
+    assert written(client, "VERSION") == sha256(told.encode()).hexdigest()[:12]
 
 
-@pytest.mark.parametrize("change", ["new.js", "app.js", WORKER])
+@pytest.mark.parametrize("change", ["new.txt", "app.js", "screens/kit.js", "style/base.css", WORKER])
 def test_a_worker_is_another_as_soon_as_any_file_is(tmp_path: Path, change: str) -> None:
     folder = shutil.copytree(FRONTEND, tmp_path / "page")
     before = page_file(folder, WORKER)
     assert before and before == page_file(folder, WORKER)
 
     with (folder / change).open("a") as file:
-        file.write('export const another = "more";\n')
+        file.write("\nanother\n")
 
     after = page_file(folder, WORKER)
     assert after and after.tag != before.tag
 
 
 def test_a_worker_without_a_place_for_what_it_is_told_is_not_sent(tmp_path: Path) -> None:
-    (tmp_path / WORKER).write_text("const VERSION = '';")
+    folder = shutil.copytree(FRONTEND, tmp_path / "page")
+    (folder / WORKER).write_text("const VERSION = '';")
 
     with pytest.raises(ValueError, match="no place for VERSION"):
-        worker_of(tmp_path)
-
-
-@pytest.mark.parametrize("path", [path for path in FILES if path.endswith(".js")])
-def test_every_import_that_runs_before_its_module_is_seen(path: str) -> None:
-    text = (FRONTEND / path).read_text("utf-8")
-    named = re.findall(r'(?:\bfrom|^import) "(\./[^"]*|\.\./[^"]*)";', text, re.MULTILINE)
-
-    assert IMPORTED.findall(text) == named
-    assert all(((FRONTEND / path).parent / name).is_file() for name in named)
+        page_file(folder, WORKER)
 
 
 @pytest.mark.parametrize("path", [path for path in FILES if path.endswith(".js")])

@@ -15,7 +15,7 @@ from tests.frontend.phones import BLANK, begin
 
 # The page is one of our files opened as text. Its rings go to the harness at once, so that they outlive it.
 OPEN = """async () => {
-    const { openStudio } = await import("/keep/studio.js");
+    const { openStudio } = (await import("/app.js")).$keep_studio;
     window.studio = await openStudio();
     const short = ({ wait, phase, at }) => ({ run: wait.run, step: wait.step, phase, due: at });
     studio.addEventListener("ring", ({ detail }) => rang({ ...short(detail), at: studio.at(), really: trueNow() }));
@@ -26,15 +26,15 @@ SYNC = (
     "async () => { await studio.sync(); return studio.link.state === 'online' && studio.link.unsent === 0; }"
 )
 ENTER = """async ([run, kind, body]) => {
-    const { canonical } = await import("/bench/index.js");
+    const { canonical } = (await import("/app.js")).$bench_index;
     try { return canonical(await studio.enter(run, kind, body)); } catch ({ name }) { return name; }
 }"""
 ENTRIES = """async (run) => {
-    const { canonical } = await import("/bench/index.js");
+    const { canonical } = (await import("/app.js")).$bench_index;
     return studio.run(run)?.entries.map((entry) => [entry.id, canonical(entry)]) ?? [];
 }"""
 STATE = """async (run) => {
-    const { canonical } = await import("/bench/index.js");
+    const { canonical } = (await import("/app.js")).$bench_index;
     const found = studio.run(run);
     return found ? canonical(found.state) : null;
 }"""
@@ -47,7 +47,7 @@ REFUSED = """() => {
     };
 }"""
 DUE = """async () => {
-    const { ringsOf } = await import("/keep/rings.js");
+    const { ringsOf } = (await import("/app.js")).$keep_rings;
     return studio.waits().flatMap((item) => ringsOf(item).map(({ phase, at }) => ({ run: item.run, step: item.step, phase, due: at })));
 }"""
 WRONG_CLOCK = """(wrong_by) => {

@@ -1,6 +1,7 @@
 """Phones for tests: a page of the right origin with a studio open on it, and a recipe to make.
 
-The page is one of our files opened as text, so that nothing runs on it but what the test starts.
+The page is one of our files opened as text, so that nothing runs on it but what the test starts. It takes its modules
+from the pieces that the page is sent as (api/pieces.py), so that a phone opens with no network, as the page does.
 """
 
 from __future__ import annotations
@@ -14,7 +15,7 @@ from playwright.sync_api import Page
 
 from tests.servers import Server, warm_bowlside
 
-BLANK = "keep/ids.js"
+BLANK = "oldest.js"
 MINUTE = 60_000
 HOUR = 60 * MINUTE
 
@@ -52,7 +53,7 @@ RECIPE = {
 }
 
 OPEN = """async () => {
-    const { openStudio } = await import("/keep/studio.js");
+    const { openStudio } = (await import("/app.js")).$keep_studio;
     window.rings = [];
     window.studio = await openStudio();
     studio.addEventListener("ring", ({ detail }) => rings.push({ phase: detail.phase, due: detail.at, at: studio.at() }));
@@ -100,7 +101,11 @@ def begin(page: Page, pieces: int = 4) -> str:
     """A new run on this phone."""
     run: str = page.evaluate(
         """async (pieces) => {
+<<<<<<< HEAD
             const { chooseSize } = await import("/bench/sheet/index.js");
+=======
+            const { chooseSize } = (await import("/rest.js")).$bench_sheet;
+>>>>>>> 88870dc (Send the page's modules as two, and its first styles as one)
             const recipe = studio.recipes[0];
             return studio.begin(recipe, chooseSize(recipe.measured, studio.kit, { by: "pieces", pieces }).size);
         }""",

@@ -37,7 +37,7 @@ API = "**/api/**"
 NOTE = "([run, text]) => studio.enter(run, 'noted', { text })"
 SYNC = "async () => { await studio.sync(); return { state: studio.link.state, unsent: studio.link.unsent }; }"
 STATE = """async (run) => {
-    const { canonical } = await import("/bench/index.js");
+    const { canonical } = (await import("/app.js")).$bench_index;
     return canonical(studio.run(run).state);
 }"""
 COPY_MS = 10_000

@@ -20,7 +20,7 @@ pytestmark = [pytest.mark.browser, NO_COPY]
 SYNC = "async () => { await studio.sync(); return { state: studio.link.state, unsent: studio.link.unsent }; }"
 ALL_THERE = "([run, count]) => studio.run(run).entries.length === count && studio.link.unsent === 0"
 STATE = """async (run) => {
-    const { canonical } = await import("/bench/index.js");
+    const { canonical } = (await import("/app.js")).$bench_index;
     return canonical(studio.run(run).state);
 }"""
 HEAR = """(run) => { window.heard = new Promise((done) => {

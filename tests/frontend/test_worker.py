@@ -9,17 +9,17 @@ from __future__ import annotations
 import shutil
 from collections.abc import Iterator
 from contextlib import suppress
-from hashlib import sha256
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from threading import Thread
 from typing import Any
 
 import pytest
-from playwright.sync_api import BrowserContext, Page
+from playwright.sync_api import BrowserContext, Page, expect
 
-from api.pack import PACK, WORKER, parts_of
-from api.page import TYPES, Sent, page_file, slim
+from api.join import name_of
+from api.page import Sent, files_as_they_are, page_file, pieces_of
+from api.pieces import APP, REST, WORKER, Pieces
 from tests.frontend.phones import OPEN
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -43,11 +43,22 @@ CACHED = """async () => {
     return requests.map(({ url }) => new URL(url).pathname).sort();
 }"""
 KEPT = """async (path) => {
-    const answer = await caches.match("/" + path);
+    const answer = await caches.match(path);
     const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", await answer.arrayBuffer()));
     const hex = Array.from(digest, (byte) => byte.toString(16).padStart(2, "0")).join("");
     return { type: answer.headers.get("Content-Type"), sha256: hex };
 }"""
+EXPORTS = """async ([pieces, modules]) => {
+    const there = Object.assign({}, ...(await Promise.all(pieces.map((piece) => import(`/${piece}`)))));
+    const kind = (module) => Object.keys(module).sort().map((name) => `${name} ${typeof module[name]}`);
+    const differ = [];
+    for (const [path, name] of modules) {
+        const [one, joined] = [kind(await import(`/${path}`)), kind(there[name])];
+        if (String(one) !== String(joined)) differ.push([path, one, joined]);
+    }
+    return differ;
+}"""
+NO_WORKER = "delete Navigator.prototype.serviceWorker"
 TEXT_OF = "async (path) => (await fetch(path)).text()"
 
 
@@ -73,7 +84,7 @@ class Site:
                 if not found:
                     self.send_error(500 if path in site.failing else 404)
                     return
-                content = found.encoded["identity"]
+                content = found.encoded("identity")
                 self.send_response(200)
                 for name, value in (("Content-Type", found.type), ("ETag", f'"{found.tag}-br"')):
                     self.send_header(name, value)
@@ -98,9 +109,8 @@ class Site:
         """The worker is sent as it is now, whatever is changed from here on: a release half read."""
         self.kept[WORKER] = page_file(self.folder, WORKER)
 
-
-def type_of(path: str) -> str:
-    return TYPES.get(Path(path).suffix, "text/plain")
+    def pieces(self) -> Pieces:
+        return pieces_of(self.folder, files_as_they_are(self.folder))
 
 
 @pytest.fixture
@@ -114,12 +124,16 @@ def site(tmp_path: Path) -> Iterator[Site]:
 
 def test_the_whole_page_is_kept_and_nothing_else(site: Site, page: Page) -> None:
     page.goto(site.url + BLANK)
+    site.asked.clear()
 
     assert page.evaluate(REGISTER) == "activated"
-    files = {
-        f"/{path.relative_to(site.folder).as_posix()}" for path in site.folder.rglob("*") if path.is_file()
+    pieces = {
+        f"/{name}".replace("/index.html", "/"): page_file(site.folder, name) for name in site.pieces().names
     }
-    assert set(page.evaluate(CACHED)) == files - {"/sw.js", "/index.html"} | {"/"}
+    assert sorted(site.asked) == sorted(["/sw.js", *pieces])
+    assert page.evaluate(CACHED) == sorted(pieces)
+    for path, sent in pieces.items():
+        assert sent and page.evaluate(KEPT, path) == {"type": sent.type, "sha256": sent.tag}
 
 
 def test_with_no_network_the_page_and_its_modules_open_whatever_the_query(
@@ -133,10 +147,14 @@ def test_with_no_network_the_page_and_its_modules_open_whatever_the_query(
 
     assert opened is not None and opened.from_service_worker
     assert page.evaluate(TEXT_OF, "/version.txt?now=1") == "first"
-    assert page.evaluate("async () => (await import('/keep/ids.js')).newId(0).length") == 36
+    assert page.evaluate("async () => (await import('/app.js')).$keep_ids.newId(0).length") == 36
+    assert (
+        page.evaluate("async () => typeof (await import('/rest.js')).$screens_kit.registerKitScreen")
+        == "function"
+    )
 
 
-@pytest.mark.parametrize("path", ["/", "/keep/store.js", f"/{PACK}"])
+@pytest.mark.parametrize("path", ["/", "/app.js", f"/{REST}"])
 def test_one_file_that_fails_means_no_copy_at_all(site: Site, page: Page, path: str) -> None:
     page.goto(site.url + BLANK)
     site.failing.add(path)
@@ -157,20 +175,42 @@ def test_files_of_two_versions_are_not_kept_together(site: Site, page: Page, pat
     assert page.evaluate(CACHES) == []
 
 
-def test_the_rest_is_asked_for_in_one_piece_and_kept_as_it_would_be_sent(site: Site, page: Page) -> None:
-    opened, rest = parts_of(site.folder)
+def test_joined_modules_give_what_they_give_one_by_one(site: Site, page: Page) -> None:
     page.goto(site.url + BLANK)
-    site.asked.clear()
+    pieces = site.pieces()
+    modules = [[path, name_of(path)] for path in [*pieces.first, *pieces.later] if path != APP]
 
-    assert page.evaluate(REGISTER) == "activated"
-    assert sorted(site.asked) == sorted(
-        ["/sw.js", f"/{PACK}", *(f"/{path}".replace("/index.html", "/") for path in opened)]
-    )
-    assert "screens/bench.js" in opened and "screens/recipe-edit.js" in rest
-    for path in ("screens/recipe-edit.js", "style/recipe.css", "icons/bowl-512.png", "sample.json"):
-        kept = page.evaluate(KEPT, path)
-        assert kept["type"] == type_of(path)
-        assert kept["sha256"] == sha256(slim(site.folder / path)).hexdigest()
+    assert page.evaluate(EXPORTS, [[APP, REST], modules]) == []
+
+
+def test_the_rest_is_asked_for_again_when_it_did_not_come(site: Site, page: Page) -> None:
+    """Some browsers remember a module that failed for as long as the page stands."""
+    page.add_init_script(NO_WORKER)
+    site.failing.add(f"/{REST}")
+    page.goto(f"{site.url}#/kit")
+    expect(page.locator("h1")).to_have_text("That is not on this phone")
+    site.failing.clear()
+
+    page.evaluate("location.hash = '#/studio'")
+
+    expect(page.locator("studio-screen")).to_be_visible()
+    assert [path for path in site.asked if REST in path] == [f"/{REST}", f"/{REST}?2"]
+
+
+def test_a_rest_of_another_version_never_meets_the_page_that_stands(site: Site, page: Page) -> None:
+    page.add_init_script(NO_WORKER)
+    site.failing.add(f"/{REST}")
+    page.goto(f"{site.url}#/kit")
+    expect(page.locator("h1")).to_have_text("That is not on this phone")
+    site.failing.clear()
+    site.publish("seek.js", (site.folder / "seek.js").read_text("utf-8") + "export const isNew = true;\n")
+
+    page.evaluate("location.hash = '#/studio'")
+
+    expect(page.locator("h1")).to_have_text("The studio has a newer page")
+    assert page.locator("studio-screen").count() == 0
+    page.get_by_role("button", name="Load it").click()
+    expect(page.locator("studio-screen")).to_be_visible()
 
 
 def test_the_api_other_methods_and_unlisted_files_go_to_the_server(site: Site, page: Page) -> None:

@@ -1,0 +1,120 @@
+"""What the page is sent as: its files, but for modules and the first styles, which are joined.
+
+A browser that opens the page asks for index.html, one module and one style sheet, instead of a hundred
+files: `app.js` comes with all that it imports, `rest.js` holds all that is asked for later and takes from
+`app.js` what it needs of that, so that each module is there once. Both say the version of all modules, and a rest
+of another version than the page's refuses to run. The worker (frontend/sw.js) is told the names of all pieces, and a
+version that is the hash of them.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Callable, Iterable
+from functools import cache, cached_property
+from hashlib import sha256
+from pathlib import Path
+
+from api import join
+
+INDEX, APP, REST, STYLE = "index.html", "app.js", "rest.js", "style/first.css"
+# The browser itself sees to the newest worker; it is not part of the copy it keeps.
+WORKER = "sw.js"
+# What is made of several files, or of what is known of all of them.
+MADE = (INDEX, APP, REST, STYLE, WORKER)
+
+LINKED_STYLES = re.compile(r'(?:^ *<link rel="stylesheet" href="[^"]+">\n)+', re.MULTILINE)
+LINKED_STYLE = re.compile(r'href="([^"]+)"')
+
+# What app.js has before its modules. Once the rest failed to come it is asked for under another address, for some
+# browsers remember a failure for as long as the page stands.
+ASKING = """export const $version = VERSION;
+let $asked = null;
+let $times = 0;
+const $rest = (name) =>
+($asked ??= import("./rest.js" + ($times++ ? "?" + $times : "")).catch((error) => {
+$asked = null;
+throw error;
+})).then((all) => all[name]);
+"""
+TAKING = """import { $version, NAMES } from "./app.js";
+if ($version !== VERSION) throw Object.assign(new Error("rest.js is of another version"), { isOtherVersion: true });
+"""
+
+
+def listed(folder: Path) -> list[str]:
+    """Every file of the page, as its path under the folder, in order."""
+    paths = (path.relative_to(folder) for path in folder.rglob("*") if path.is_file())
+    seen = (path for path in paths if not any(part.startswith(".") for part in path.parts))
+    return sorted(path.as_posix() for path in seen)
+
+
+class Pieces:
+    """What is sent of the page in a folder as it lies there now: `names`, but for the worker, and `content` of each."""
+
+    def __init__(self, folder: Path, slim: Callable[[Path], bytes]) -> None:
+        def read(path: str) -> str:
+            return slim(folder / path).decode("utf-8")
+
+        self._folder, self._slim, self._read = folder, slim, cache(read)
+        self.first = join.in_order(self._read, [APP])
+        self.later = join.asked_later(self._read, self.first)
+        linked = LINKED_STYLES.search(self._read(INDEX))
+        self.styles = LINKED_STYLE.findall(linked[0]) if linked else []
+        joined = {*self.first, *self.later, *self.styles, WORKER}
+        self.names = sorted({APP, REST, STYLE, *(file for file in listed(folder) if file not in joined)})
+        self.content = cache(self._content)
+
+    def _content(self, name: str) -> bytes:
+        made = {
+            INDEX: self._index,
+            APP: self._app,
+            REST: self._rest,
+            STYLE: self._style,
+            WORKER: self._worker,
+        }
+        return made[name]().encode("utf-8") if name in made else self._slim(self._folder / name)
+
+    @cached_property
+    def version(self) -> str:
+        """The same hash as hashOf in sw.js."""
+        return _hash(f"{name}\0{sha256(self.content(name)).hexdigest()}\n" for name in self.names)
+
+    @cached_property
+    def _modules(self) -> tuple[str, str, str]:
+        """What the page opens with, the rest, and the version of both."""
+        first = join.joined(self._read, self.first, self.first, lambda name: f'$rest("{name}")')
+        rest = join.joined(self._read, self.later, {*self.first, *self.later}, str)
+        return first, rest, json.dumps(_hash([first, rest]))
+
+    def _app(self) -> str:
+        first, _, version = self._modules
+        return ASKING.replace("VERSION", version) + first
+
+    def _rest(self) -> str:
+        _, rest, version = self._modules
+        used = {*re.findall(r"\$\w+", rest)}
+        taken = [name for name in map(join.name_of, self.first) if name in used]
+        return TAKING.replace("VERSION", version).replace("NAMES", ", ".join(taken)) + rest
+
+    def _style(self) -> str:
+        return "".join(self._read(file) for file in self.styles)
+
+    def _index(self) -> str:
+        """The page, with one link where it has one for each style."""
+        return LINKED_STYLES.sub(f'  <link rel="stylesheet" href="{STYLE}">\n', self._read(INDEX), count=1)
+
+    def _worker(self) -> str:
+        """The worker's source with the version of the page and the names of its pieces in it."""
+        source = self._read(WORKER)
+        for name, empty, value in (("VERSION", '""', self.version), ("PIECES", "[]", self.names)):
+            before, place, after = source.partition(f"const {name} = {empty};")
+            if not place:
+                raise ValueError(f"{WORKER}: no place for {name}")
+            source = f"{before}const {name} = {json.dumps(value)};{after}"
+        return source
+
+
+def _hash(texts: Iterable[str]) -> str:
+    return sha256("".join(texts).encode()).hexdigest()[:12]

@@ -1,0 +1,97 @@
+"""Modules joined into one mean what they mean one by one, and what would not is refused."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+import pytest
+
+from api.join import LATER, CannotJoin, asked_later, imports_of, in_order, joined, later_of, name_of
+from api.page import files_as_they_are, pieces_of, slim
+from api.places import FRONTEND
+
+MODULES = [str(path.relative_to(FRONTEND)) for path in sorted(FRONTEND.rglob("*.js"))]
+PIECES = pieces_of(FRONTEND, files_as_they_are(FRONTEND))
+JOINED = [*PIECES.first, *PIECES.later]
+NAMES = {"$version", "$rest", "$asked", "$times", *map(name_of, JOINED)}
+
+
+def source(path: str) -> str:
+    return (FRONTEND / path).read_text("utf-8")
+
+
+def of(**modules: str) -> Any:
+    return lambda path: modules[path.removesuffix(".js").replace("/", "_")]
+
+
+def test_imports_exports_and_what_is_asked_for_later_are_joined_in_order() -> None:
+    read = of(
+        app='import {\n  one,\n  two as second,\n} from "./parts/b.js";\nimport * as all from "./a.js";\n'
+        'export function begin() {\nreturn import("./later.js");\n}\nconst here = import.meta.url;\n',
+        parts_b='import "../a.js";\nexport const one = 1;\nexport { three as two } from "../a.js";\n',
+        a="export class Three {}\nexport async function* three() {}\n",
+        later='export * from "./a.js";\nexport const again = () => import("./parts/b.js");\n',
+    )
+
+    assert in_order(read, ["app.js"]) == ["a.js", "parts/b.js", "app.js"]
+    assert asked_later(read, ["a.js", "parts/b.js", "app.js"]) == ["later.js"]
+    assert joined(read, ["a.js", "parts/b.js", "app.js"], ["a.js"], lambda name: f'$rest("{name}")') == (
+        "export const $a = (() => {\nclass Three {}\nasync function* three() {}\nreturn { Three, three };\n})();\n"
+        "export const $parts_b = (() => {\nconst one = 1;\nreturn { two: $a.three, one };\n})();\n"
+        "export const $app = (() => {\nconst { one, two: second } = $parts_b;\nconst all = $a;\n"
+        'function begin() {\nreturn $rest("$later");\n}\nconst here = new URL("app.js", import.meta.url).href;\n'
+        "return { begin };\n})();\n"
+    )
+    assert joined(read, ["later.js"], ["parts/b.js"], str) == (
+        "export const $later = (() => {\nconst again = () => Promise.resolve($parts_b);\n"
+        "return { ...$a, again };\n})();\n"
+    )
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "export default 1;",
+        "export let counted = 0;",
+        "export var old = 0;",
+        "export { counted };",
+        "export const { one, two } = both;",
+        'import one from "./a.js";',
+        'import "elsewhere";',
+        "const { origin } = import.meta;",
+        "const asked = (path) => import(path);",
+    ],
+)
+def test_what_would_mean_something_else_when_joined_is_refused(line: str) -> None:
+    with pytest.raises(CannotJoin, match="^b.js cannot be joined with others: "):
+        joined(of(b=f"const counted = 0;\n{line}\n"), ["b.js"], [], str)
+
+
+def test_modules_in_a_circle_are_refused() -> None:
+    read = of(a='import { b } from "./b.js";\n', b='import { a } from "./a.js";\n')
+
+    with pytest.raises(CannotJoin, match=re.escape("a.js > b.js > a.js")):
+        in_order(read, ["a.js"])
+
+
+@pytest.mark.parametrize("path", JOINED)
+def test_a_module_waits_for_nothing_as_it_runs_and_leaves_the_names_of_modules_alone(path: str) -> None:
+    text = source(path)
+
+    assert not re.search(r"^(?:(?:export )?(?:const|let) .*= )?await\b|^for await", text, re.MULTILINE)
+    assert not {*re.findall(r"\$\w+", text)} & NAMES
+
+
+@pytest.mark.parametrize("path", JOINED)
+def test_every_import_of_a_module_is_seen(path: str) -> None:
+    text = slim(FRONTEND / path).decode()
+    named = re.findall(r'(?:\bfrom|^import|\bimport\() ?"(\.[^"]*)"', text, re.MULTILINE)
+
+    assert len(named) == len(imports_of(lambda _: text, path)) + len(LATER.findall(text))
+    assert {*imports_of(lambda _: text, path), *later_of(lambda _: text, path)} <= set(JOINED)
+
+
+def test_every_module_is_in_one_piece_once() -> None:
+    assert sorted([*JOINED, "early.js", "oldest.js", "sw.js"]) == MODULES
+    assert len({name_of(path) for path in JOINED}) == len(JOINED)
