@@ -18,9 +18,10 @@ from tests.servers import Server
 
 pytestmark = [pytest.mark.browser, NO_COPY]
 
-desk = writing.desk
+desk, own_desk = writing.desk, writing.own_desk
 
 LINE = "components.0.lines.1"
+DRAWN = "() => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)))"
 
 
 def keep(page: Page) -> None:
@@ -47,59 +48,55 @@ def test_what_the_page_cannot_read_is_said_at_once_and_never_waits_for_the_serve
 
 @WITH_COPY
 def test_a_refusal_that_comes_after_the_network_is_back_is_shown_here_and_in_the_list(
-    desk: Page, server: Server
+    own_desk: Page, server: Server
 ) -> None:
-    desk.evaluate("() => navigator.serviceWorker.ready")
-    go(desk, RECIPE_ID)
-    desk.context.set_offline(True)
-    at(desk, "components.0.steps.0.title").fill("")  # the server alone knows that a step must have words
-    keep(desk)
-    expect(said(desk)).to_contain_text("It goes to the server when that answers")
+    own_desk.evaluate("() => navigator.serviceWorker.ready")
+    go(own_desk, RECIPE_ID)
+    own_desk.context.set_offline(True)
+    at(own_desk, "components.0.steps.0.title").fill("")  # the server alone knows that a step must have words
+    keep(own_desk)
+    expect(said(own_desk)).to_contain_text("It goes to the server when that answers")
 
-    desk.context.set_offline(False)
-    desk.evaluate("() => dispatchEvent(new Event('online'))")
+    own_desk.context.set_offline(False)
+    own_desk.evaluate("() => dispatchEvent(new Event('online'))")
 
-    expect(said(desk)).to_contain_text("Not kept as a version yet")
-    desk.get_by_role("button", name="Go to it").click()
-    expect(at(desk, "components.0.steps.0.title")).to_be_focused()
-    home(desk)
-    expect(desk.get_by_text("Not kept as a version: something in it cannot be read.")).to_be_visible()
+    expect(said(own_desk)).to_contain_text("Not kept as a version yet")
+    own_desk.get_by_role("button", name="Go to it").click()
+    expect(at(own_desk, "components.0.steps.0.title")).to_be_focused()
+    home(own_desk)
+    expect(own_desk.get_by_text("Not kept as a version: something in it cannot be read.")).to_be_visible()
 
 
 @pytest.fixture
-def two_edits(desk: Page, server: Server) -> Iterator[Page]:
+def two_edits(own_desk: Page, server: Server) -> Iterator[Page]:
     """Mine: 160 g butter and a usual wait of 3 h. Theirs: 60 g oil and a usual wait of 4 h."""
-    go(desk, RECIPE_ID)
-    at(desk, "components.0.lines.0.amount").fill("160 g")
-    at(desk, "components.0.steps.1?").click()
-    at(desk, "components.0.steps.1.usual").fill("3 h")
-    expect(said(desk)).to_have_text(KEPT)
+    go(own_desk, RECIPE_ID)
+    at(own_desk, "components.0.lines.0.amount").fill("160 g")
+    at(own_desk, "components.0.steps.1?").click()
+    at(own_desk, "components.0.steps.1.usual").fill("3 h")
+    expect(said(own_desk)).to_have_text(KEPT)
     theirs: Any = copy.deepcopy(RECIPE)
     theirs["components"][0]["lines"][1]["amount"] = "60 g"
     theirs["components"][0]["steps"][1]["usual"] = "4 h"
     change(server, theirs)
-    keep(desk)
-    yield desk
+    keep(own_desk)
+    yield own_desk
 
 
-def test_that_someone_changed_it_is_said_in_the_foot_with_a_way_there_and_in_the_list(
-    two_edits: Page,
+@pytest.mark.parametrize(("whose", "usual", "version"), [("Yours", "3 h", 3), ("Theirs", "4 h", 4)])
+def test_two_edits_are_told_everywhere_go_together_and_only_what_both_changed_is_asked(
+    two_edits: Page, server: Server, whose: str, usual: str, version: int
 ) -> None:
+    """That someone changed it is said in the foot with a way there, and in the list."""
     expect(said(two_edits)).to_contain_text("Someone changed this recipe")
-
     two_edits.get_by_role("button", name="See what differs").click()
-
     heading = two_edits.get_by_role("heading", name="Someone changed this recipe")
     expect(heading).to_be_focused()
     expect(heading).to_be_in_viewport()
     home(two_edits)
     expect(two_edits.get_by_text("Someone changed this recipe meanwhile.")).to_be_visible()
+    two_edits.go_back()
 
-
-@pytest.mark.parametrize(("whose", "usual", "version"), [("Yours", "3 h", 3), ("Theirs", "4 h", 4)])
-def test_two_edits_go_together_and_only_what_both_changed_is_asked(
-    two_edits: Page, server: Server, whose: str, usual: str, version: int
-) -> None:
     asked = two_edits.locator(".r-both")
     expect(asked).to_have_count(1)
     expect(asked).to_contain_text("Bar, “Let it set”: Usually")
@@ -188,9 +185,7 @@ def test_undo_down_to_nothing_and_taking_a_row_away_leave_the_focus_on_the_page(
     expect(at(desk, "components.0.steps.2.portions+")).to_be_focused()
 
 
-@pytest.mark.parametrize("size", [PHONE, SMALL, TABLET], ids=["phone", "small", "desk"])
-def test_what_the_keyboard_stands_on_is_never_under_the_foot(desk: Page, size: Any) -> None:
-    desk.set_viewport_size(size)
+def test_what_the_keyboard_stands_on_is_never_under_the_foot(desk: Page) -> None:
     go(desk, RECIPE_ID)
     for path in (
         "recipe?",
@@ -200,24 +195,26 @@ def test_what_the_keyboard_stands_on_is_never_under_the_foot(desk: Page, size: A
         "components.0.steps.1.more?",
     ):
         at(desk, path).click()
-    at(desk, "title").focus()
+    for size in (PHONE, SMALL, TABLET):
+        desk.set_viewport_size(size)
+        at(desk, "title").focus()
 
-    covered, stops = [], 0
-    while not desk.evaluate(
-        "() => document.activeElement.matches('.r-foot .copper') || document.activeElement === document.body"
-    ):
-        stops += 1
-        covered += desk.evaluate(
-            """() => {
-                 const foot = document.querySelector(".r-foot");
-                 const at = document.activeElement;
-                 const under = !foot.contains(at) && !at.closest(".r-side") && at.getBoundingClientRect().bottom > foot.getBoundingClientRect().top + 1;
-                 return under ? [at.dataset.at ?? at.textContent] : [];
-               }"""
-        )
-        desk.keyboard.press("Tab")
+        covered, stops = [], 0
+        while not desk.evaluate(
+            "() => document.activeElement.matches('.r-foot .copper') || document.activeElement === document.body"
+        ):
+            stops += 1
+            covered += desk.evaluate(
+                """() => {
+                     const foot = document.querySelector(".r-foot");
+                     const at = document.activeElement;
+                     const under = !foot.contains(at) && !at.closest(".r-side") && at.getBoundingClientRect().bottom > foot.getBoundingClientRect().top + 1;
+                     return under ? [at.dataset.at ?? at.textContent] : [];
+                   }"""
+            )
+            desk.keyboard.press("Tab")
 
-    assert covered == [] and stops > 60
+        assert covered == [] and stops > 60, size
 
 
 def test_a_kind_is_picked_by_its_first_letters_and_the_focus_stays(desk: Page) -> None:
@@ -256,22 +253,22 @@ def test_whose_spoons_is_asked_beside_the_line_and_the_check_leads_to_the_field(
     expect(at(desk, f"{LINE}.amount")).to_be_focused()
 
 
-@pytest.mark.parametrize(
-    ("text", "says"),
-    [
-        ("10 drops", "a drop taken as 1/20 mL (UCUM, a convention: droppers differ)"),
-        ("0.002 mg", "0.002 mg"),
-        ("0.00001 mg", "less than a millionth of a gram"),
-        ("5 parts", "Parts have no mass yet"),
-        ("5 cc", "5.0 mL"),
-    ],
-)
-def test_what_an_odd_amount_means_is_said_beside_it(desk: Page, text: str, says: str) -> None:
-    go(desk, RECIPE_ID)
-    at(desk, f"{LINE}.amount").fill(text)
-    at(desk, f"{LINE}.amount").press("Tab")
+ODD_AMOUNTS = {
+    "10 drops": "a drop taken as 1/20 mL (UCUM, a convention: droppers differ)",
+    "0.002 mg": "0.002 mg",
+    "0.00001 mg": "less than a millionth of a gram",
+    "5 parts": "Parts have no mass yet",
+    "5 cc": "5.0 mL",
+}
 
-    expect(hint(desk, f"{LINE}.amount")).to_contain_text(says)
+
+def test_what_an_odd_amount_means_is_said_beside_it(desk: Page) -> None:
+    go(desk, RECIPE_ID)
+    for text, says in ODD_AMOUNTS.items():
+        at(desk, f"{LINE}.amount").fill(text)
+        at(desk, f"{LINE}.amount").press("Tab")
+
+        expect(hint(desk, f"{LINE}.amount"), text).to_contain_text(says)
 
 
 def test_parts_beside_weights_lead_to_what_one_part_is(desk: Page) -> None:
@@ -331,50 +328,39 @@ def carry(page: Page, handle: str, to_y: float, until: str) -> None:
     page.mouse.up()
 
 
-def test_a_line_is_carried_past_the_edge_of_the_screen_and_a_part_past_another(
-    desk: Page, server: Server
+def test_lines_parts_and_steps_are_put_elsewhere_by_hand_and_from_their_folds(
+    own_desk: Page, server: Server
 ) -> None:
     many_lines(server)
-    desk.reload()
-    desk.wait_for_function(
+    own_desk.reload()
+    own_desk.wait_for_function(
         "async id => (await (await fetch(`/api/v1/recipes/${id}`)).json()).version === 2", arg=RECIPE_ID
     )
-    go(desk, RECIPE_ID)
-    expect(at(desk, "components.1.name")).to_have_value("Top")
+    go(own_desk, RECIPE_ID)
+    expect(at(own_desk, "components.1.name")).to_have_value("Top")
 
-    carry(
-        desk,
-        "components.0.lines.0#",
-        PHONE["height"] - 150,
-        "() => [...document.querySelectorAll('.dragged')].some(each => !each.nextElementSibling)",
-    )
-    expect(at(desk, "components.0.lines.15.ingredient")).to_have_value("Hard butter")
+    # The handles of a joining step stand beside it.
+    handle = at(own_desk, "assembly.steps.0#")
+    expect(handle).to_be_visible()
+    box, field = handle.bounding_box(), at(own_desk, "assembly.steps.0.title").bounding_box()
+    assert box and field and box["x"] + box["width"] <= field["x"] + 1
+    assert abs(box["y"] + box["height"] / 2 - field["y"] - field["height"] / 2) < 20
 
-    carry(
-        desk,
-        "components.0#",
-        PHONE["height"] - 150,
-        "() => [...document.querySelectorAll('.dragged')].some(each => !each.nextElementSibling)",
-    )
-    expect(at(desk, "components.1.name")).to_have_value("Bar")
+    # A line is carried past the edge of the screen, and a part past another.
+    last = "() => [...document.querySelectorAll('.dragged')].some(each => !each.nextElementSibling)"
+    carry(own_desk, "components.0.lines.0#", PHONE["height"] - 150, last)
+    expect(at(own_desk, "components.0.lines.15.ingredient")).to_have_value("Hard butter")
+    carry(own_desk, "components.0#", PHONE["height"] - 150, last)
+    expect(at(own_desk, "components.1.name")).to_have_value("Bar")
 
-
-def test_a_step_is_put_into_another_part_from_its_fold(desk: Page, server: Server) -> None:
-    many_lines(server)
-    desk.reload()
-    go(desk, RECIPE_ID)
-    expect(at(desk, "components.1.name")).to_have_value("Top")
-    at(desk, "components.0.steps.1?").click()
-
-    at(desk, "components.0.steps.1.to").select_option("components.1")
-
-    expect(at(desk, "components.1.steps.1.title")).to_have_value("Let it set")
-    expect(at(desk, "components.1.steps.1.title")).to_be_focused()
+    # A step is put into another part from its fold.
+    at(own_desk, "components.1.steps.1?").click()
+    at(own_desk, "components.1.steps.1.to").select_option("components.0")
+    expect(at(own_desk, "components.0.steps.1.title")).to_have_value("Let it set")
+    expect(at(own_desk, "components.0.steps.1.title")).to_be_focused()
 
 
-@pytest.mark.parametrize("width", [360, 390])
-def test_words_are_not_cut_on_a_phone(desk: Page, server: Server, width: int) -> None:
-    desk.set_viewport_size({"width": width, "height": 780})
+def test_words_are_not_cut_on_a_phone(desk: Page) -> None:
     go(desk, RECIPE_ID)
     at(desk, "components.0.lines.0.ingredient").fill("Bicarbonate of soda")
     at(desk, "components.0.lines.0.amount").fill("1 1/2 cups")
@@ -385,25 +371,15 @@ def test_words_are_not_cut_on_a_phone(desk: Page, server: Server, width: int) ->
     at(desk, "components.0.lines+").focus()
     expect(desk.locator(".recipe-picture")).to_contain_text("into one")  # the page has been drawn since
 
-    cut = desk.evaluate(
-        """() => [...document.querySelectorAll("recipe-screen :is(input[type=text], .grow)")]
-             .filter(each => each.value && (each.scrollWidth > each.clientWidth + 1 || each.scrollHeight > each.clientHeight + 1))
-             .map(each => each.value)"""
-    )
-    assert cut == []
-
-
-def test_the_handles_of_a_joining_step_stand_beside_it(desk: Page, server: Server) -> None:
-    many_lines(server)
-    desk.reload()
-    go(desk, RECIPE_ID)
-    handle = at(desk, "assembly.steps.0#")
-    expect(handle).to_be_visible()
-
-    box, field = handle.bounding_box(), at(desk, "assembly.steps.0.title").bounding_box()
-
-    assert box and field and box["x"] + box["width"] <= field["x"] + 1
-    assert abs(box["y"] + box["height"] / 2 - field["y"] - field["height"] / 2) < 20
+    for width in (360, 390):
+        desk.set_viewport_size({"width": width, "height": 780})
+        desk.evaluate(DRAWN)
+        cut = desk.evaluate(
+            """() => [...document.querySelectorAll("recipe-screen :is(input[type=text], .grow)")]
+                 .filter(each => each.value && (each.scrollWidth > each.clientWidth + 1 || each.scrollHeight > each.clientHeight + 1))
+                 .map(each => each.value)"""
+        )
+        assert cut == [], width
 
 
 def test_each_finding_says_its_place_in_words(desk: Page) -> None:

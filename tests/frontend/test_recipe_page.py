@@ -9,11 +9,12 @@ from typing import Any
 from urllib.request import Request, urlopen
 
 import pytest
-from playwright.sync_api import Browser, Locator, Page, expect
+from playwright.sync_api import Locator, Page, expect
 
 from bench import read_recipe
 from bench.recipe_schema import RECIPE_SCHEMA
-from tests.frontend.hands import NO_COPY, WITH_COPY, axe_finds
+from tests.frontend.conftest import Lasting
+from tests.frontend.hands import NO_COPY, WITH_COPY, axe_finds_by_day_and_night
 from tests.frontend.phones import RECIPE, RECIPE_ID, call
 from tests.frontend.test_screens import PHONE, SMALL, TABLET, TARGET_PX, too_small
 from tests.servers import Server
@@ -26,12 +27,44 @@ KEPT = "Kept on this phone."
 
 
 @pytest.fixture
-def desk(page: Page, server: Server, faultless: None) -> Page:
-    """A page that has read the studio's one recipe."""
+def desk(lasting: Lasting, home: Server) -> Iterator[Page]:
+    """A page that has read the studio's one recipe. What is written on it is forgotten with the test."""
+    page = lasting.at(home.url, **PHONE)
+    expect(page.locator(".recipe")).to_have_count(1)
+    yield page
+    forget(page)
+
+
+@pytest.fixture
+def own_desk(page: Page, server: Server, faultless: None) -> Page:
+    """One whose studio nobody else reads."""
     page.set_viewport_size(PHONE)
     page.goto(server.url)
     expect(page.locator(".recipe")).to_have_count(1)
     return page
+
+
+# Gives up what is written of a recipe, and of each that is written on this phone.
+FORGET = """async ([here]) => {
+    const { openStore } = await import("/keep/store.js");
+    const store = await openStore();
+    const written = async () => (await store.read("drafts")).drafts.map(({ id }) => id);
+    for (let ids = [here, ...(await written())]; ids.length; ids = await written()) {
+        for (const id of ids) {
+            const detail = { id };
+            document.querySelector("#page > *").dispatchEvent(new CustomEvent("draft-dropped", { bubbles: true, detail }));
+        }
+        await new Promise((go) => setTimeout(go, 20));
+    }
+    store.close();
+}"""
+
+
+def forget(page: Page) -> None:
+    here = page.url.rsplit("/", 1)[1]
+    page.evaluate("location.hash = '#/'")
+    expect(page.locator("recipes-screen")).to_be_visible()
+    page.evaluate(FORGET, [here])
 
 
 def go(page: Page, address: str) -> None:
@@ -91,12 +124,12 @@ class Keyboard:
 
 
 def test_the_single_part_recipe_is_entered_from_paper_by_keyboard_alone(
-    desk: Page, server: Server, capsys: Any
+    own_desk: Page, server: Server, capsys: Any
 ) -> None:
     part = STEAMERS["components"][0]
-    keys = Keyboard(desk)
-    go(desk, "new")
-    expect(at(desk, "title")).to_be_focused()
+    keys = Keyboard(own_desk)
+    go(own_desk, "new")
+    expect(at(own_desk, "title")).to_be_focused()
 
     for path, text in [
         ("title", STEAMERS["title"]),
@@ -106,24 +139,24 @@ def test_the_single_part_recipe_is_entered_from_paper_by_keyboard_alone(
         ("components.0.name", part["name"]),
         ("components.0.piece", part["piece"]),
     ]:
-        keys.tab_to(at(desk, path))
+        keys.tab_to(at(own_desk, path))
         keys.write(text)
-    keys.tab_to(at(desk, "components.0?"))
+    keys.tab_to(at(own_desk, "components.0?"))
     keys.press("Enter")
     for key in ("stays_behind", "loss"):
-        keys.tab_to(at(desk, f"components.0.{key}"))
+        keys.tab_to(at(own_desk, f"components.0.{key}"))
         keys.write(part[key])
     for index, line in enumerate(part["lines"]):
-        keys.tab_to(at(desk, f"components.0.lines.{index}.ingredient"))
+        keys.tab_to(at(own_desk, f"components.0.lines.{index}.ingredient"))
         keys.write(STEAMERS["ingredients"][line["ingredient"]]["name"])
         keys.press("Enter")
         keys.write(line["amount"])
         if index + 1 < len(part["lines"]):
             keys.press("Enter")
     for index, step in enumerate(part["steps"]):
-        _enter_step(desk, keys, index, step)
+        _enter_step(own_desk, keys, index, step)
     keys.press("Control+s")
-    expect(said(desk)).to_have_text("Kept as version 1.")
+    expect(said(own_desk)).to_have_text("Kept as version 1.")
 
     kept = next(
         each for each in call(server, "GET", "recipes")["recipes"] if each["title"] == STEAMERS["title"]
@@ -214,21 +247,21 @@ def test_the_servers_word_is_put_beside_the_field_it_names_past_lines_still_empt
     expect(at(desk, "components.0.lines.3.ingredient")).to_be_focused()
 
 
-def test_the_check_is_listed_and_leads_to_the_place(desk: Page, server: Server) -> None:
+def test_the_check_is_listed_and_leads_to_the_place(own_desk: Page, server: Server) -> None:
     call(server, "PUT", "recipes/018f0000-0000-7000-8000-000000000009", STEAMERS)
-    desk.reload()
-    expect(desk.locator(".recipe")).to_have_count(2)
-    go(desk, "018f0000-0000-7000-8000-000000000009")
+    own_desk.reload()
+    expect(own_desk.locator(".recipe")).to_have_count(2)
+    go(own_desk, "018f0000-0000-7000-8000-000000000009")
 
-    spoon = desk.locator('.r-findings [data-level="look"], .r-findings [data-level="know"]').first
+    spoon = own_desk.locator('.r-findings [data-level="look"], .r-findings [data-level="know"]').first
     expect(spoon).to_be_visible()
-    before = desk.locator(".r-findings li").count()
-    desk.get_by_text("Today’s air").click()
-    at(desk, "air.temperature_c").fill("24")
-    at(desk, "air.humidity").fill("78")
+    before = own_desk.locator(".r-findings li").count()
+    own_desk.get_by_text("Today’s air").click()
+    at(own_desk, "air.temperature_c").fill("24")
+    at(own_desk, "air.humidity").fill("78")
 
-    expect(desk.get_by_text("dew point").first).to_be_visible()
-    assert desk.locator(".r-findings li").count() > before
+    expect(own_desk.get_by_text("dew point").first).to_be_visible()
+    assert own_desk.locator(".r-findings li").count() > before
 
 
 def test_lines_and_steps_change_places_by_keys_and_by_buttons(desk: Page) -> None:
@@ -267,27 +300,27 @@ def test_a_line_is_dragged_by_its_handle(desk: Page) -> None:
 
 @WITH_COPY
 def test_a_draft_written_with_no_network_survives_a_reload_and_is_sent_when_the_server_answers(
-    desk: Page, server: Server
+    own_desk: Page, server: Server
 ) -> None:
-    desk.evaluate("() => navigator.serviceWorker.ready")
-    go(desk, RECIPE_ID)
-    desk.context.set_offline(True)
-    at(desk, "title").fill("Plain bar, harder")
-    expect(said(desk)).to_have_text(KEPT)
-    expect(desk.get_by_text("The check needs the server")).to_be_visible()
+    own_desk.evaluate("() => navigator.serviceWorker.ready")
+    go(own_desk, RECIPE_ID)
+    own_desk.context.set_offline(True)
+    at(own_desk, "title").fill("Plain bar, harder")
+    expect(said(own_desk)).to_have_text(KEPT)
+    expect(own_desk.get_by_text("The check needs the server")).to_be_visible()
 
-    desk.reload()
-    expect(at(desk, "title")).to_have_value("Plain bar, harder")
-    desk.get_by_role("button", name="Keep as a version").click()
-    expect(said(desk)).to_contain_text("It goes to the server when that answers")
-    desk.context.set_offline(False)
-    desk.evaluate("() => dispatchEvent(new Event('online'))")
+    own_desk.reload()
+    expect(at(own_desk, "title")).to_have_value("Plain bar, harder")
+    own_desk.get_by_role("button", name="Keep as a version").click()
+    expect(said(own_desk)).to_contain_text("It goes to the server when that answers")
+    own_desk.context.set_offline(False)
+    own_desk.evaluate("() => dispatchEvent(new Event('online'))")
 
-    desk.wait_for_function(
+    own_desk.wait_for_function(
         "async id => (await (await fetch(`/api/v1/recipes/${id}`)).json()).title === 'Plain bar, harder'",
         arg=RECIPE_ID,
     )
-    desk.wait_for_function("() => !document.querySelector('.r-changed:not([hidden])')")
+    own_desk.wait_for_function("() => !document.querySelector('.r-changed:not([hidden])')")
 
 
 def test_a_new_recipe_is_kept_from_its_first_letter(desk: Page) -> None:
@@ -302,38 +335,43 @@ def test_a_new_recipe_is_kept_from_its_first_letter(desk: Page) -> None:
     expect(desk.get_by_role("link", name="Go on writing Scrub")).to_be_visible()
 
 
-@pytest.mark.parametrize("way", ["both together", "new recipe", "Take theirs"])
 def test_when_someone_else_changed_it_both_are_kept_until_the_maker_says(
-    desk: Page, server: Server, way: str
+    own_desk: Page, server: Server
 ) -> None:
-    go(desk, RECIPE_ID)
-    at(desk, "title").fill("Mine")
-    expect(said(desk)).to_have_text(KEPT)
-    change(server, {**RECIPE, "title": "Theirs"})
+    version = 1
+    for way in ("both together", "new recipe", "Take theirs"):
+        mine, theirs = f"Mine, {way}", f"Theirs, {way}"
+        go(own_desk, RECIPE_ID)
+        at(own_desk, "title").fill(mine)
+        expect(said(own_desk)).to_have_text(KEPT)
+        change(server, {**RECIPE, "title": theirs})
+        version += 1
 
-    desk.get_by_role("button", name="Keep as a version").click()
+        own_desk.get_by_role("button", name="Keep as a version").click()
 
-    expect(desk.get_by_role("heading", name="Someone changed this recipe")).to_be_visible()
-    asked = desk.locator(".r-both", has_text="The recipe: Title")
-    expect(asked).to_contain_text("Theirs: Theirs")
-    expect(asked).to_contain_text("Yours: Mine")
-    assert draft(desk)["title"] == "Mine"
-    assert call(server, "GET", f"recipes/{RECIPE_ID}")["title"] == "Theirs"
+        expect(own_desk.get_by_role("heading", name="Someone changed this recipe")).to_be_visible()
+        asked = own_desk.locator(".r-both", has_text="The recipe: Title")
+        expect(asked).to_contain_text(f"Theirs: {theirs}")
+        expect(asked).to_contain_text(f"Yours: {mine}")
+        assert draft(own_desk)["title"] == mine
+        assert call(server, "GET", f"recipes/{RECIPE_ID}")["title"] == theirs
 
-    asked.get_by_label("Yours").check()
-    desk.get_by_role("button", name=way).click()
+        asked.get_by_label("Yours").check()
+        own_desk.get_by_role("button", name=way).click()
 
-    if way == "both together":
-        expect(said(desk)).to_have_text("Kept as version 3.")
-        assert call(server, "GET", f"recipes/{RECIPE_ID}")["title"] == "Mine"
-        assert call(server, "GET", f"recipes/{RECIPE_ID}/versions/2")["title"] == "Theirs"
-    elif way == "new recipe":
-        expect(at(desk, "title")).to_have_value("Mine (second)")
-        assert RECIPE_ID not in desk.url
-    else:
-        expect(at(desk, "title")).to_have_value("Theirs")
-        assert draft(desk) is None
-    expect(desk.get_by_role("heading", name="Someone changed this recipe")).to_be_hidden()
+        if way == "both together":
+            version += 1
+            expect(said(own_desk)).to_have_text(f"Kept as version {version}.")
+            assert call(server, "GET", f"recipes/{RECIPE_ID}")["title"] == mine
+            assert call(server, "GET", f"recipes/{RECIPE_ID}/versions/{version - 1}")["title"] == theirs
+        elif way == "new recipe":
+            expect(at(own_desk, "title")).to_have_value(f"{mine} (second)")
+            assert RECIPE_ID not in own_desk.url
+        else:
+            expect(at(own_desk, "title")).to_have_value(theirs)
+            assert draft(own_desk) is None
+        expect(own_desk.get_by_role("heading", name="Someone changed this recipe")).to_be_hidden()
+        forget(own_desk)
 
 
 def change(server: Server, document: Any) -> None:
@@ -384,18 +422,18 @@ def test_plain_text_is_confirmed_line_by_line_and_nothing_is_guessed_in_silence(
     assert part["steps"][1]["usual"] == "12 h" and part["steps"][1]["earliest"] == ""
 
 
-def test_a_name_known_from_another_recipe_brings_its_details(desk: Page, server: Server) -> None:
+def test_a_name_known_from_another_recipe_brings_its_details(own_desk: Page, server: Server) -> None:
     known = {**json.loads(json.dumps(RECIPE)), "title": "Bars with a dense oil"}
     known["ingredients"]["oil"]["density"] = {"g_per_ml": "0.91", "source": "supplier's sheet"}
     change(server, known)
-    desk.reload()
-    expect(desk.locator(".recipe")).to_contain_text("Bars with a dense oil")
-    go(desk, "new")
-    at(desk, "measures").select_option("metric")
-    at(desk, "components.0.lines.0.ingredient").fill("light oil")
-    at(desk, "components.0.lines.0.amount").fill("2 tbsp")
+    own_desk.reload()
+    expect(own_desk.locator(".recipe")).to_contain_text("Bars with a dense oil")
+    go(own_desk, "new")
+    at(own_desk, "measures").select_option("metric")
+    at(own_desk, "components.0.lines.0.ingredient").fill("light oil")
+    at(own_desk, "components.0.lines.0.amount").fill("2 tbsp")
 
-    expect(hint(desk, "components.0.lines.0.amount")).to_contain_text(
+    expect(hint(own_desk, "components.0.lines.0.amount")).to_contain_text(
         "30.0 mL → 27.3 g, density 0.91 g/mL (supplier's sheet)"
     )
 
@@ -421,31 +459,31 @@ def each_state(page: Page) -> Iterator[str]:
     yield "two parts and how they are joined"
 
 
-@pytest.mark.parametrize("theme", ["light", "dark"])
-def test_axe_finds_nothing_on_the_recipe_page(desk: Page, theme: Any) -> None:
-    desk.emulate_media(color_scheme=theme)
-    findings = []
+def test_the_recipe_page_is_plain_to_axe_never_runs_off_the_side_and_all_of_it_can_be_pressed(
+    desk: Page,
+) -> None:
+    pressed = (
+        "recipe-screen :is(button, a, select, summary, label.choice, input:not([type=checkbox]), textarea)"
+    )
+    found = []
 
     for state in each_state(desk):
-        if report := axe_finds(desk):
-            findings.append(f"{state}: {report}")
+        if report := axe_finds_by_day_and_night(desk):
+            found.append(f"{state}: {report}")
+        for shape in (SMALL, TABLET, PHONE):
+            desk.set_viewport_size(shape)
+            width, inner = desk.evaluate("() => [document.documentElement.scrollWidth, innerWidth]")
+            if width > inner:
+                found.append(f"{state} runs off the side at {shape}")
+            small = too_small(desk.locator(pressed), TARGET_PX)
+            found += [f"{state} at {shape}, too small: {each}" for each in small]
 
-    assert findings == []
-
-
-@pytest.mark.parametrize("size", [PHONE, SMALL, TABLET], ids=["phone", "small", "desk"])
-def test_nothing_runs_off_the_side_and_all_is_large_enough_to_press(desk: Page, size: Any) -> None:
-    desk.set_viewport_size(size)
-    for state in each_state(desk):
-        width, inner = desk.evaluate("() => [document.documentElement.scrollWidth, innerWidth]")
-        assert width <= inner, state
-        pressed = "recipe-screen :is(button, a, select, summary, label.choice, input:not([type=checkbox]), textarea)"
-        assert too_small(desk.locator(pressed), TARGET_PX) == [], state
+    assert found == []
 
 
-def test_the_page_knows_every_field_that_a_recipe_may_have(in_page: Page) -> None:
+def test_the_page_knows_every_field_that_a_recipe_may_have(desk: Page) -> None:
     """The page's tables of fields against the published schema."""
-    tables = in_page.evaluate(
+    tables = desk.evaluate(
         """async () => {
              const forms = await import("/parts/recipe-forms.js");
              const names = (table) => table.map(([key]) => key.split(".")[0]);
@@ -474,11 +512,3 @@ def test_the_page_knows_every_field_that_a_recipe_may_have(in_page: Page) -> Non
     assert {kind: set(names) for kind, names in tables["kinds"].items()} == {
         kind: names - common for kind, names in kinds.items()
     }
-
-
-@pytest.fixture
-def in_page(browser: Browser, server: Server) -> Iterator[Page]:
-    page = browser.new_page()
-    page.goto(server.url + "keep/ids.js")
-    yield page
-    page.close()
