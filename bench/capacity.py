@@ -116,9 +116,9 @@ def too_full(sheet: Sheet, state: State, held: Mapping[str, Mg]) -> Excess | Non
             continue
         for another, scale in _alternatives(sheet, vessel, mg):
             if not _passed(sheet, another or vessel, scale["id"], mg):
-                parts = [another["name"]] if another else []
-                parts += [scale["name"]] if scale["id"] != vessel["scale"] else []
-                return Excess(f"{says} Take {' on '.join(parts)}.", True)
+                take = f" Take {another['name']}." if another else ""
+                weigh = f" Weigh on {scale['name']}." if scale["id"] != vessel["scale"] else ""
+                return Excess(f"{says}{take}{weigh}", True)
         return Excess(says, False)
     return None
 
@@ -144,12 +144,12 @@ def _size(vessel: Vessel) -> tuple[Mg, str]:
 def _passed(sheet: Sheet, vessel: VesselState | Vessel, on: str | None, mg: Mg) -> str:
     """What is passed when this much is in a vessel on this scale; "" when nothing is."""
     if vessel["holds_mg"] is not None and mg > vessel["holds_mg"]:
-        return f"{grams(mg, 1000)} goes in, but {vessel['name']} holds {grams(vessel['holds_mg'], 1000)}."
+        return f"{grams(mg, 1000)} goes in. {vessel['name']} holds {grams(vessel['holds_mg'], 1000)}."
     scale = next((each for each in sheet["kit"]["scales"] if each["id"] == on), None)
     if scale and vessel["empty_mg"] + mg > scale["capacity_mg"]:
         whole = grams(vessel["empty_mg"] + mg, 1000)
         most = grams(scale["capacity_mg"], 1000)
-        return f"{whole} with {vessel['name']}, but {scale['name']} weighs up to {most}."
+        return f"{whole} with {vessel['name']}. {scale['name']} weighs up to {most}."
     return ""
 
 

@@ -13,7 +13,7 @@ from bench.shapes.sheet import PiecesStep
 from bench.shapes.state import PieceCount
 from bench.shapes.units import Mg
 from bench.whole import grams
-from bench.words import say, say_all
+from bench.words import say
 
 _NONE: PieceCount = {"good": 0, "spoiled": 0, "partial": 0, "of": {}}
 
@@ -86,6 +86,9 @@ def _good(view: View, step: PiecesStep, made: _Made, in_hand: _InHand) -> list[A
         if step["one_by_one"] and in_hand.whole and in_a_row > 1:
             told: CountedBody = {"step": step["id"], "seen": made.seen} if of_all else body
             label = say("prompting-made-all", count=in_a_row, verb=verb)
+            if not of_all and in_hand.part is not None:  # "All 6", of one half
+                name = view.vessels[in_hand.part]["name"]
+                label = say("prompting-way-made-all", count=in_a_row, verb=verb, way=name)
             answers.append(answer("all", label, "counted", {**told, "good": in_a_row}))
     several = say("prompting-other-number")
     if step["one_by_one"]:
@@ -148,7 +151,7 @@ def _in_hand(view: View, step: PiecesStep, count: PieceCount) -> _InHand:
     joined_mg = max(0, sum(mg for _, mg in leftovers) - count["of"].get("joined", 0) * piece)
     if joined_mg >= piece:
         parts = [say("prompting-join-part", mass=grams(mg, 1000), name=name) for name, mg in leftovers if mg]
-        says = say("prompting-join-left", parts=say_all(parts), pieces=joined_mg // piece)
+        says = say("prompting-join-left", parts=", ".join(parts), pieces=joined_mg // piece)
         return _InHand("joined", says, True)
     says = say("prompting-left-too-little", mass=grams(joined_mg, 1000), piece=grams(piece, 1000))
     return _InHand("joined", says, not step["partial"])

@@ -101,8 +101,9 @@ export function tooFull(sheet, state, held) {
     for (const each of [{ ...vessel, id: null }, ...larger]) {
       for (const scale of kit.scales) {
         if (passed(sheet, { ...vessel, ...each, scale: scale.id }, mg)) continue;
-        const parts = [...(each.id ? [each.name] : []), ...(scale.id !== vessel.scale ? [scale.name] : [])];
-        return { vessel: key, says: `${says} Take ${parts.join(" on ")}.`, isCured: true };
+        const take = each.id ? ` Take ${each.name}.` : "";
+        const weigh = scale.id !== vessel.scale ? ` Weigh on ${scale.name}.` : "";
+        return { vessel: key, says: says + take + weigh, isCured: true };
       }
     }
     return { vessel: key, says, isCured: false };
@@ -117,11 +118,11 @@ export function tooFull(sheet, state, held) {
  */
 function passed({ kit }, vessel, mg) {
   if (vessel.holds_mg !== null && mg > vessel.holds_mg)
-    return `${grams(mg, 1000)} goes in, but ${vessel.name} holds ${grams(vessel.holds_mg, 1000)}.`;
+    return `${grams(mg, 1000)} goes in. ${vessel.name} holds ${grams(vessel.holds_mg, 1000)}.`;
   const scale = kit.scales.find(({ id }) => id === vessel.scale);
   if (!scale || vessel.empty_mg + mg <= scale.capacity_mg) return "";
   return (
-    `${grams(vessel.empty_mg + mg, 1000)} with ${vessel.name}, but ${scale.name} weighs up to ` +
+    `${grams(vessel.empty_mg + mg, 1000)} with ${vessel.name}. ${scale.name} weighs up to ` +
     `${grams(scale.capacity_mg, 1000)}.`
   );
 }

@@ -223,12 +223,12 @@ export const KINDS = {
     main: [
       ["of", "Melt*", "some", lines],
       ["heater", "In*", "", "microwave"],
-      ["burst", "One burst*", "", "15 s"],
+      ["burst", "Heat for*", "", "15 s"],
       ["look_for", "Until*", "area"],
     ],
     more: [
-      ["last_burst", "Last burst", "", "10 s"],
-      ["rest", "Rest between", "", "30 s"],
+      ["last_burst", "Last time for", "", "10 s"],
+      ["rest", "Then rest", "", "30 s"],
       ["from_c", "From, \u00b0C", "decimal"],
       ["to_c", "To, \u00b0C", "decimal"],
     ],

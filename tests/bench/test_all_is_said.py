@@ -351,6 +351,15 @@ def test_the_answer_that_ends_the_last_step_ends_the_batch_and_none_that_stops_s
     )  # it is asked whether that was meant
 
 
+def test_all_of_one_portion_says_of_which() -> None:
+    """One of its six was spoiled, so the mix no longer gives the twelve that are wanted."""
+    maker = at("base.1.press")
+    maker.choose("spoiled")
+
+    assert maker.prompt["number"]["caption"] == "of 12 pressed"
+    assert answers(maker.prompt)["all"]["label"] == "All 5 pressed: Rose half"
+
+
 def test_pieces_made_in_a_row_are_told_by_one_touch() -> None:
     maker = at("base.1.press")
     assert answers(maker.prompt)["all"]["label"] == "All 12 pressed"  # six of each half

@@ -179,7 +179,7 @@ def test_too_much_offers_three_ways_with_what_each_does():
     assert "27.2 %" in offered["leave"]["says"] and "25.0 %" in offered["leave"]["says"]  # 280 of 1030 g
     carry = offered["carry"]
     assert carry["body"]["num"] * 100 == carry["body"]["den"] * 112
-    assert "1120 g" in carry["says"] and "11" in carry["says"] and "60 g Ingredient 0" in carry["says"]
+    assert "1120 g" in carry["says"] and "11" in carry["says"] and "Ingredient 0 60 g" in carry["says"]
 
 
 def test_taken_out_again_the_bowl_goes_on_as_planned():
@@ -227,7 +227,7 @@ def test_carrying_up_past_what_the_bowl_holds_says_so():
     maker.strong()
     maker.reads(780_000)
 
-    assert "1120 g goes in, but Big bowl holds 1100 g. Take Tub." in answers(maker.prompt)["carry"]["says"]
+    assert "1120 g goes in. Big bowl holds 1100 g. Take Tub." in answers(maker.prompt)["carry"]["says"]
 
 
 def test_a_way_that_no_bowl_and_no_scale_of_the_kit_holds_is_not_offered():
@@ -423,7 +423,7 @@ def test_pieces_come_from_one_portion_then_the_other_and_leftovers_are_joined():
 
     of = [answers(prompt)["one"]["body"]["of"] for prompt in pressed]
     assert of == ["mix.1.rose"] * 5 + ["mix.1.blue"] * 4 + ["joined"]
-    assert "50 g of Rose half and 60 g of Blue half make 1 more" in pressed[-1]["says"]
+    assert "Rose half 50 g, Blue half 60 g. Makes 1 more" in pressed[-1]["says"]
     assert maker.state["counts"]["mix.1.press"] == {
         "good": 10, "spoiled": 0, "partial": 0, "of": {"mix.1.rose": 5, "mix.1.blue": 4, "joined": 1}
     }  # fmt: skip
@@ -1032,7 +1032,7 @@ def test_capacity_is_warned_of_before_it_is_passed_and_only_then():
     assert "goes in" not in maker.prompt["says"]
     maker.strong()
     maker.reads(790_000)  # 290 g for 250 g
-    warned = "1040 g goes in, but Big bowl holds 1020 g. Take Tub."
+    warned = "1040 g goes in. Big bowl holds 1020 g. Take Tub."
     assert warned in maker.prompt["says"]
     maker.choose("leave")
     assert warned in maker.prompt["says"]
@@ -1125,7 +1125,7 @@ def test_two_shares_are_never_one_figure():
     maker.reads(2_495_000 + 6_000)
 
     says = answers(maker.prompt)["leave"]["says"]
-    assert "0.24 % of Mix instead of 0.20 %" in says
+    assert "0.24 % of Mix; recipe 0.20 %" in says
 
 
 def test_what_no_scale_can_show_is_given_by_spoon_or_by_a_dilution_and_never_as_nothing():

@@ -20,8 +20,8 @@ def made_of(text: str, key: str = "room-a", tag: str = "en"):
     return made(pattern_of(key, entries.__getitem__), words.language(tag).plural)
 
 
-def texts_of(pattern: Pattern) -> list[str]:
-    """Every way in which a message can be worded, its arguments as a figure."""
+def texts_of(pattern: Pattern, names: frozenset[str] = frozenset()) -> list[str]:
+    """Every way in which a message can be worded, its arguments as a figure, or as a name where they are one."""
     if isinstance(pattern, str):
         return [pattern]
     worded = [""]
@@ -29,9 +29,9 @@ def texts_of(pattern: Pattern) -> list[str]:
         if isinstance(part, str):
             ends = [part]
         elif len(part) == 1:
-            ends = ["8"]
+            ends = [NAME if part[0] in names else "8"]
         else:
-            ends = [text for each in part[1].values() for text in texts_of(each)]
+            ends = [text for each in part[1].values() for text in texts_of(each, names)]
         worded = [f"{text}{end}" for text in worded for end in ends]
     return worded
 
@@ -183,6 +183,22 @@ def test_one_word_for_one_thing() -> None:
             for word, welcome in NOT_SAID.items():
                 found = re.search(rf"\b({word})\b", text, re.IGNORECASE)
                 assert not found or key.startswith(tuple(welcome) or "\0"), f"{key}: {text}"
+
+
+NAME = "Maize starch"
+NAMES = frozenset({"name", "vessel", "scale", "heater", "part"})  # as their makers wrote them, with a capital
+
+
+def test_a_name_stands_at_an_end_of_its_clause_and_never_in_mid_sentence() -> None:
+    """words.md, rule 6. German writes every noun with its capital."""
+    for key in ENGLISH.keys():
+        if not key.startswith("prompting-"):
+            continue
+        for text in texts_of(ENGLISH.pattern(key), NAMES):
+            for found in re.finditer(NAME, text):
+                before, after = text[: found.start()].rstrip(), text[found.end() :]
+                begins = not before or before[-1] in ".:;,!?“("
+                assert begins or not after or after[0] in ".:;,!?”)", f"{key}: {text}"
 
 
 def test_nobody_is_promised_that_anything_is_safe() -> None:

@@ -58,7 +58,7 @@ prompting-scale-reset = Scale reset to 0
 prompting-scale-reset-says = Starts again from 0. { $held } is already in.
 prompting-added = Added
 prompting-is-in = It is in
-prompting-other-scale = Weigh on { $scale } from now on
+prompting-other-scale = Weigh the rest on { $scale }
 prompting-other-vessel = I took { $vessel }
 
 ## Too little for any scale
@@ -75,7 +75,7 @@ prompting-too-much-caption = too much
 prompting-too-little = { $name }: { $mass } too little
 prompting-take-out = Take { $mass } out
 prompting-leave = Leave it
-prompting-share-becomes = { $name } becomes { $share } of { $part } instead of { $was }.
+prompting-share-becomes = { $name }: { $share } of { $part }; recipe { $was }.
 prompting-share-stays = { $name } stays { $share } of { $part }.
 prompting-past-limit = { $ofPart } of { $part }, { $ofPiece } of the piece: its papers allow { $limit }.
 prompting-entered-twice = Entered on two phones
@@ -88,8 +88,8 @@ prompting-match-down = None left: scale down, × { $factor }
 prompting-match-rest = Make less of the rest, × { $factor }
 prompting-part-becomes = { $part } becomes { $mass }
 prompting-part-becomes-enough = { $part } becomes { $mass }, enough for { $pieces }
-prompting-top-up-lines = top up { $lines }
-prompting-top-up-line = { $mass } { $name }
+prompting-top-up-lines = top up: { $lines }
+prompting-top-up-line = { $name } { $mass }
 prompting-share-moves = { $name } { $share } of it instead of { $was }
 prompting-need-more = you need { $more } more of the rest
 
@@ -171,8 +171,8 @@ prompting-from-portion = { $pieces ->
     [one] From { $name }: { $pieces } more piece in it.
    *[other] From { $name }: { $pieces } more pieces in it.
 }
-prompting-join-left = Join what is left: { $parts } make { $pieces } more.
-prompting-join-part = { $mass } of { $name }
+prompting-join-left = Join what is left: { $parts }. Makes { $pieces } more.
+prompting-join-part = { $name } { $mass }
 prompting-left-too-little = { $mass } left: too little for a { $piece } piece.
 
 ## Waiting. word: what the recipe calls the end of the wait, "dry"; heading: the same with a capital.

@@ -68,12 +68,12 @@ function carriedSays(view, line, [num, den], ends, full) {
     const division = divisionNow(view, each);
     const more = ends.get(each.id) - inMg;
     return inMg && more > allowedMg(each, division, num, den)
-      ? [`${grams(more, division)} ${each.name}`]
+      ? [`${each.name} ${grams(more, division)}`]
       : [];
   });
   const said = [
     `${component.name} becomes ${grams(total, 1000)}${enough}`,
-    ...(tops.length ? [`top up ${tops.join(", ")}`] : []),
+    ...(tops.length ? [`top up: ${tops.join(", ")}`] : []),
     ...shifted(view, line, ends),
     ...(num > den ? [`you need ${moreBy(num, den)} more of the rest`] : []),
   ];

@@ -40,8 +40,9 @@ export function pieces(view, step) {
   if (!step.ways.length) answers.push(answer(id, label, "counted", { ...body, good }, { strong: whole }));
   const { inRow, ofAll } = inHand(view, step, part, { count, left });
   const told = ofAll ? { step: key, seen } : body;
+  const of = ofAll || part === null ? "" : `: ${view.vessels.get(part)?.name}`; // "All 6", of one half
   if (step.one_by_one && !step.ways.length && whole && inRow > 1) {
-    answers.push(answer("all", `All ${inRow} ${step.verb}`, "counted", { ...told, good: inRow }));
+    answers.push(answer("all", `All ${inRow} ${step.verb}${of}`, "counted", { ...told, good: inRow }));
   }
   const several = step.one_by_one ? `Several ${step.verb}` : "Some other number";
   answers.push(answer("some", several, "counted", body, { input: "count", most: left }));
@@ -131,7 +132,7 @@ function partInHand(view, step, count) {
       whole: !step.partial,
     };
   }
-  const parts = leftovers.filter(({ mg }) => mg).map(({ name, mg }) => `${grams(mg, 1000)} of ${name}`);
-  const says = `Join what is left: ${parts.join(" and ")} make ${divided(left, each)[0]} more.`;
+  const parts = leftovers.filter(({ mg }) => mg).map(({ name, mg }) => `${name} ${grams(mg, 1000)}`);
+  const says = `Join what is left: ${parts.join(", ")}. Makes ${divided(left, each)[0]} more.`;
   return { part: "joined", says, whole: true };
 }

@@ -104,7 +104,7 @@ function newShare(view, line, told) {
   const said =
     now === was
       ? `${line.name} stays ${now} of ${part}.`
-      : `${line.name} becomes ${now} of ${part} instead of ${was}.`;
+      : `${line.name}: ${now} of ${part}; recipe ${was}.`;
   return joined(said, limitSays(view, line, told));
 }
 

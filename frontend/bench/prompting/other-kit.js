@@ -26,7 +26,7 @@ export function otherKit(view, line) {
     ...kit.scales
       .filter((scale) => scale.id !== told.scale && scale.capacity_mg >= heavy)
       .map(({ id, name }) =>
-        answer(`scale_${id}`, `Weigh on ${name} from now on`, "placed", {
+        answer(`scale_${id}`, `Weigh the rest on ${name}`, "placed", {
           vessel: key,
           scale: id,
           ...alone,
