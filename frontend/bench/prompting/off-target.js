@@ -102,9 +102,7 @@ function newShare(view, line, told) {
   const part = view.components.get(line.component).name;
   const [now, was] = apart([told.in_mg, becomes], [told.target_mg, meant]);
   const said =
-    now === was
-      ? `${line.name} stays ${now} of ${part}.`
-      : `${line.name}: ${now} of ${part}; recipe ${was}.`;
+    now === was ? `${line.name} stays ${now} of ${part}.` : `${line.name}: ${now} of ${part}; recipe ${was}.`;
   return joined(said, limitSays(view, line, told));
 }
 
