@@ -13,7 +13,8 @@ const REST_MS = 1_500; // a size is still being chosen until then: the server is
 
 /**
  * @typedef {{recipe: {id: string, version: number, measured: MeasuredRecipe}, size: Size, sheet: Sheet}} Chosen
- * @typedef {{timeTold: (text: string) => void, isStill: (size: Size) => boolean, isConnected: boolean}} Asking the screen
+ * @typedef {{timeTold: (text: string) => void, isStill: (size: Size) => boolean, isConnected: boolean}} Asking
+ *   the screen
  */
 
 let waiting = 0;

@@ -11,7 +11,10 @@ export const last = (list) => list[list.length - 1];
  */
 export const full = (pairs = []) => /** @type {Full<K, V>} */ (new Map(pairs));
 
-/** The list that a map has under a key, put there where it had none. @template K, T @param {Map<K, T[]>} map @param {K} key */
+/**
+ * The list that a map has under a key, put there where it had none.
+ * @template K, T @param {Map<K, T[]>} map @param {K} key
+ */
 export function listOf(map, key) {
   const list = map.get(key) ?? [];
   map.set(key, list);

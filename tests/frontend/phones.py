@@ -101,11 +101,7 @@ def begin(page: Page, pieces: int = 4) -> str:
     """A new run on this phone."""
     run: str = page.evaluate(
         """async (pieces) => {
-<<<<<<< HEAD
-            const { chooseSize } = await import("/bench/sheet/index.js");
-=======
-            const { chooseSize } = (await import("/rest.js")).$bench_sheet;
->>>>>>> 88870dc (Send the page's modules as two, and its first styles as one)
+            const { chooseSize } = (await import("/rest.js")).$bench_sheet_index;
             const recipe = studio.recipes[0];
             return studio.begin(recipe, chooseSize(recipe.measured, studio.kit, { by: "pieces", pieces }).size);
         }""",
