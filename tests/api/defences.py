@@ -324,7 +324,6 @@ DEFENCES: dict[str, Defence] = {
     "4.1.1": Defence(
         "test_every_file_of_the_page_is_served_with_its_type_and_an_etag",
         lambda patch: patch.setitem(api.page.TYPES, ".js", "text/plain"),
-        "app.js",
     ),
     "4.1.3": Defence("test_what_a_proxy_says_is_believed_for_as_many_as_there_are", proxies_are_believed, "0-False"),
     "5.2.1": Defence("test_413_a_body_of_50_mb_on_every_address_that_takes_one", no_limit_to_bodies),

@@ -4,6 +4,7 @@ import gzip
 import json
 import re
 import shutil
+from collections.abc import Iterator
 from hashlib import sha256
 from pathlib import Path
 from typing import Any
@@ -30,21 +31,25 @@ TYPES = {
     "webmanifest": "application/manifest+json",
 }
 FILES = sorted(str(path.relative_to(FRONTEND)) for path in FRONTEND.rglob("*") if path.is_file())
+SCRIPTS = [path for path in FILES if path.endswith(".js")]
 
 
-PIECES = pieces_of(FRONTEND, files_as_they_are(FRONTEND))
+@pytest.fixture(scope="module")
+def pieces() -> Any:
+    return pieces_of(FRONTEND, files_as_they_are(FRONTEND))
 
 
-@pytest.mark.parametrize("path", sorted({*FILES, *PIECES.names}))
-def test_every_file_of_the_page_is_served_with_its_type_and_an_etag(client: Any, path: str) -> None:
-    answer = client.get(f"/{path}")
+def test_every_file_of_the_page_is_served_with_its_type_and_an_etag(client: Any, pieces: Any) -> None:
+    for path in sorted({*FILES, *pieces.names}):
+        answer = client.get(f"/{path}")
 
-    assert answer.status_code == 200, f"give {path} a type in api/page.py"
-    assert answer.data == (PIECES.content(path) if path in MADE else slim(FRONTEND / path))
-    assert answer.mimetype == TYPES[path.rpartition(".")[2]]
-    assert sha256(answer.data).hexdigest() in answer.headers["ETag"]
-    assert answer.headers["Cache-Control"] == "no-cache"
-    assert client.get(f"/{path}", headers={"If-None-Match": answer.headers["ETag"]}).status_code == 304
+        assert answer.status_code == 200, f"give {path} a type in api/page.py"
+        assert answer.data == (pieces.content(path) if path in MADE else slim(FRONTEND / path)), path
+        assert answer.mimetype == TYPES[path.rpartition(".")[2]], path
+        assert sha256(answer.data).hexdigest() in answer.headers["ETag"], path
+        assert answer.headers["Cache-Control"] == "no-cache", path
+        again = client.get(f"/{path}", headers={"If-None-Match": answer.headers["ETag"]})
+        assert again.status_code == 304, path
 
 
 def test_the_address_itself_is_the_page(client: Any) -> None:
@@ -113,14 +118,17 @@ export function say(n) {
     ]
 
 
-@pytest.mark.parametrize("path", [path for path in FILES if path.endswith(".js")])
-def test_no_template_literal_spans_lines(path: str) -> None:
-    lines = (FRONTEND / path).read_text("utf-8").splitlines()
+def lines_of_scripts() -> Iterator[tuple[str, str]]:
+    for path in SCRIPTS:
+        for line in (FRONTEND / path).read_text("utf-8").splitlines():
+            yield path, line
 
-    assert [line for line in lines if line.count("`") % 2] == []
+
+def test_no_template_literal_spans_lines() -> None:
+    assert [(path, line) for path, line in lines_of_scripts() if line.count("`") % 2] == []
 
 
-def test_a_browser_asks_for_one_module_and_one_style_sheet(client: Any) -> None:
+def test_a_browser_asks_for_one_module_and_one_style_sheet(client: Any, pieces: Any) -> None:
     sent, lies = client.get("/").get_data(as_text=True), (FRONTEND / INDEX).read_text("utf-8")
     named = re.compile(r'<(?:link|script)\b[^>]* (?:href|src)="([^"]+)"')
     styles = [path for path in named.findall(lies) if path.endswith(".css")]
@@ -130,7 +138,7 @@ def test_a_browser_asks_for_one_module_and_one_style_sheet(client: Any) -> None:
     ]
     assert named.findall(sent).count(STYLE) == 1
     assert client.get(f"/{STYLE}").data == b"".join(slim(FRONTEND / path) for path in styles)
-    modules = [path for path in PIECES.names if path.endswith(".js")]
+    modules = [path for path in pieces.names if path.endswith(".js")]
     assert modules == [APP, "early.js", "oldest.js", REST]  # every other module is in one of the two
 
 
@@ -142,9 +150,9 @@ def written(client: Any, name: str) -> Any:
     return json.loads(found[1])
 
 
-def test_the_worker_is_told_every_piece_of_the_page(client: Any) -> None:
-    assert written(client, "PIECES") == PIECES.names
-    told = "".join(f"{name}\0{sha256(client.get(f'/{name}').data).hexdigest()}\n" for name in PIECES.names)
+def test_the_worker_is_told_every_piece_of_the_page(client: Any, pieces: Any) -> None:
+    assert written(client, "PIECES") == pieces.names
+    told = "".join(f"{name}\0{sha256(client.get(f'/{name}').data).hexdigest()}\n" for name in pieces.names)
     assert written(client, "VERSION") == sha256(told.encode()).hexdigest()[:12]
 
 
@@ -169,9 +177,8 @@ def test_a_worker_without_a_place_for_what_it_is_told_is_not_sent(tmp_path: Path
         page_file(folder, WORKER)
 
 
-@pytest.mark.parametrize("path", [path for path in FILES if path.endswith(".js")])
-def test_no_line_of_a_module_is_longer_than_a_screen_is_wide(path: str) -> None:
+def test_no_line_of_a_module_is_longer_than_a_screen_is_wide() -> None:
     """A regular expression alone on its line cannot be cut."""
-    lines = (FRONTEND / path).read_text("utf-8").splitlines()
-
-    assert [line for line in lines if len(line) > 120 and not line.strip().startswith("/^")] == []
+    assert [
+        each for each in lines_of_scripts() if len(each[1]) > 120 and not each[1].strip().startswith("/^")
+    ] == []

@@ -85,7 +85,8 @@ def described(paired: bool) -> Any:
     auth = {"auth": {"openapi": {"device": {"api_key": cookie_of(MAKER)}}}} if paired else {}
     checks = {"positive_data_acceptance": {"expected-statuses": ANSWERS_TO_WELL_FORMED}}
     schema = schemathesis.openapi.from_dict(
-        client.get("/api/v1/openapi.json").json, config=schemathesis.Config.from_dict({"checks": checks, **auth})
+        client.get("/api/v1/openapi.json").json,
+        config=schemathesis.Config.from_dict({"checks": checks, **auth}),
     )
     schema.app = app
     return schema
