@@ -2,24 +2,23 @@
 
 from __future__ import annotations
 
-import itertools
 import re
 from collections.abc import Iterator
 from datetime import UTC, datetime
 from pathlib import Path
-from typing import Any, Literal
+from typing import Any
 
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.frontend.hands import NO_COPY, axe_finds
+from tests.frontend.conftest import Lasting
+from tests.frontend.hands import NO_COPY, axe_finds_by_day_and_night, carry_on
 from tests.frontend.phones import call, studio_server
 from tests.frontend.shelves import SIZES, go, open_page, overflowing
-from tests.servers import Server, bowlside, demo_open
+from tests.servers import Server, demo_open, warm_bowlside
 
 pytestmark = [pytest.mark.browser, NO_COPY]
 
-SCHEMES: tuple[Literal["light", "dark"], ...] = ("light", "dark")
 SOON_MS = 20_000  # a plan takes under a second; a busy machine takes its time
 PRESSED = "Pressed fizzing base with a clear soap pebble"
 
@@ -36,6 +35,28 @@ def home(tmp_path: Path) -> Iterator[Server]:
 def phone(page: Page, home: Server) -> Page:
     page.set_viewport_size(SIZES[1])
     return open_page(page, home)
+
+
+@pytest.fixture(scope="module")
+def one_day(lasting_page: Lasting, tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[str, str]]:
+    """Where such a studio is, and its run on the bench, which is planned."""
+    server = demo_open(tmp_path_factory.mktemp("day") / "bowlside.sqlite3")
+    carry_on(lasting_page.page)
+    page = lasting_page.at(server.url)
+    expect(page.locator(".recipe")).not_to_have_count(0)
+    run = begin(page)
+    planned(page, run)
+    yield server.url, run
+    server.kill()
+
+
+@pytest.fixture
+def day(one_day: tuple[str, str], lasting: Lasting) -> Page:
+    """The day of that run, for tests that leave it as it is."""
+    url, run = one_day
+    page = lasting.at(url, **SIZES[1])
+    planned(page, run)
+    return page
 
 
 def begin(page: Page) -> str:
@@ -60,22 +81,21 @@ def planned(page: Page, run: str) -> Any:
     return day
 
 
-def test_the_bench_leads_to_the_day_and_both_have_the_same_step_next(phone: Page) -> None:
+def test_the_bench_leads_to_the_day_and_both_have_the_same_step_next(day: Page) -> None:
     """The day says why this now; the bench says no more than what changes what to do."""
-    run = begin(phone)
-    planned(phone, run)
-    title = phone.locator(".day-next").inner_text()
-    assert phone.locator(".day-why").inner_text()
+    run = day.url.rsplit("/", 1)[1]
+    title = day.locator(".day-next").inner_text()
+    assert day.locator(".day-why").inner_text()
 
-    phone.get_by_role("link", name="To the bench").click()
+    day.get_by_role("link", name="To the bench").click()
 
-    expect(phone.locator(".lead")).to_have_text("The whole day")
-    assert step_now(phone)["title"] == title
-    expect(phone.locator(".lead")).to_have_attribute("href", f"#/day/{run}")
+    expect(day.locator(".lead")).to_have_text("The whole day")
+    assert step_now(day)["title"] == title
+    expect(day.locator(".lead")).to_have_attribute("href", f"#/day/{run}")
 
-    phone.reload()
+    day.reload()
 
-    expect(phone.locator("bench-screen h1")).to_have_text(title)
+    expect(day.locator("bench-screen h1")).to_have_text(title)
 
 
 AT_TWO_BENCHES = """async (next) => {
@@ -97,19 +117,17 @@ AT_TWO_BENCHES = """async (next) => {
 }"""
 
 
-def test_what_is_next_is_one_for_all_benches_and_each_sentence_names_its_batch(phone: Page) -> None:
-    told = phone.evaluate(AT_TWO_BENCHES, {"step": "one/pour", "why": {"kind": "next"}})
+def test_what_is_next_is_one_for_all_benches_and_each_sentence_names_its_batch(day: Page) -> None:
+    told = day.evaluate(AT_TWO_BENCHES, {"step": "one/pour", "why": {"kind": "next"}})
     broken = [{"over_ms": 120_000, "gap": {"to": "two/wrap", "stake": ""}}]
-    least_bad = phone.evaluate(
-        AT_TWO_BENCHES, {"step": "one/pour", "why": {"kind": "next"}, "broken": broken}
-    )
+    least_bad = day.evaluate(AT_TWO_BENCHES, {"step": "one/pour", "why": {"kind": "next"}, "broken": broken})
     gap = {"to": "two/wrap", "stake": ""}
     waits = {
         "step": None,
         "until": 1_795_600_000_000,
         "why": {"kind": "window", "step": "two/pour", "gap": gap, "over_ms": 60_000},
     }
-    resting = phone.evaluate(AT_TWO_BENCHES, waits)
+    resting = day.evaluate(AT_TWO_BENCHES, waits)
 
     assert (told["next"]["run"], told["next"]["step"], told["next"]["advice"]) == ("one", "one/pour", "")
     assert told["leads"][0] == {"step": "pour", "advice": "", "reason": "It must begin within 5 min."}
@@ -126,19 +144,19 @@ def test_what_is_next_is_one_for_all_benches_and_each_sentence_names_its_batch(p
     late, soon = told["due"]
     assert late.startswith("N1 cannot be ready by") and late.endswith("Too late.")
     assert "it is enough to begin N2 " in soon
-    zone = phone.evaluate("Intl.DateTimeFormat().resolvedOptions().timeZone")
+    zone = day.evaluate("Intl.DateTimeFormat().resolvedOptions().timeZone")
     assert told["clocks"][2] is False and (
         zone not in ("UTC", "Etc/UTC") or told["clocks"][:2] == [True, True]
     )
 
 
-def test_what_is_late_is_past_and_a_server_that_is_busy_says_so_itself(phone: Page) -> None:
-    phone.route(
+def test_what_is_late_is_past_and_a_server_that_is_busy_says_so_itself(day: Page) -> None:
+    day.route(
         "**/api/v1/plans",
         lambda route: route.fulfill(status=429, json={"detail": "16 plans are in the making already."}),
     )
 
-    told = phone.evaluate(
+    told = day.evaluate(
         """async () => {
             const { countdownOf } = await import("/parts/figure.js");
             const { Server } = await import("/keep/server.js");
@@ -153,53 +171,30 @@ def test_what_is_late_is_past_and_a_server_that_is_busy_says_so_itself(phone: Pa
     assert told == ["to the latest", "past the latest", "16 plans are in the making already."]
 
 
-def test_the_maker_chooses_which_batches_a_plan_is_of(phone: Page, home: Server) -> None:
-    first = begin(phone)
-    planned(phone, first)
-    go(phone, "#/")
-    second = begin(phone)
-    day = planned(phone, second)
-    boxes = day.get_by_role("region", name="Batches in this plan").get_by_role("checkbox")
-    expect(boxes.and_(phone.locator(":checked"))).to_have_count(2)
+def test_the_day_stands_whole_on_every_screen_and_axe_finds_nothing(day: Page) -> None:
+    day.emulate_media(reduced_motion="reduce")
 
-    boxes.and_(phone.locator(":checked:not(:disabled)")).click()
+    for size in SIZES:
+        day.set_viewport_size(size)
 
-    expect(day.get_by_text("Planned.", exact=True)).to_be_visible(timeout=SOON_MS)
-    expect(boxes.and_(phone.locator(":checked"))).to_have_count(1)
-
-    told = call(home, "GET", f"runs/{second}/plan")
-    assert (told["runs"], told["out"]) == ([second], [first])
-    assert call(home, "GET", f"runs/{first}/plan")["runs"] == [first]
+        assert not overflowing(day), size
+        assert axe_finds_by_day_and_night(day) == "", size
+        assert day.evaluate("document.getAnimations().length") == 0, size
+    day.emulate_media(reduced_motion="null")
 
 
-def test_the_day_stands_whole_on_every_screen_and_axe_finds_nothing(page: Page, home: Server) -> None:
-    page.emulate_media(reduced_motion="reduce")
-    open_page(page, home)
-    planned(page, begin(page))
-
-    for size, scheme in itertools.product(SIZES, SCHEMES):
-        page.set_viewport_size(size)
-        page.emulate_media(color_scheme=scheme)
-
-        assert not overflowing(page), size
-        assert axe_finds(page) == "", (size, scheme)
-        assert page.evaluate("document.getAnimations().length") == 0
-
-
-def test_the_picture_shows_hands_above_and_waits_below_and_is_read_at_arm_s_length(phone: Page) -> None:
-    planned(phone, begin(phone))
-
-    hands = phone.locator(".hands-block > rect:first-of-type")
-    waits = phone.locator(".wait-block .body")
+def test_the_picture_shows_hands_above_and_waits_below_and_is_read_at_arm_s_length(day: Page) -> None:
+    hands = day.locator(".hands-block > rect:first-of-type")
+    waits = day.locator(".wait-block .body")
     lowest = max(box["y"] + box["height"] for box in boxes(hands))
     highest = min(box["y"] for box in boxes(waits))
     assert lowest < highest
-    sizes = phone.locator(".day-picture text").evaluate_all(
+    sizes = day.locator(".day-picture text").evaluate_all(
         "all => all.map(each => parseFloat(getComputedStyle(each).fontSize))"
     )
     assert min(sizes) >= 16
-    assert phone.locator(".hands-block[data-next]").count() == 1
-    assert phone.locator(".open-hours").count() >= 1
+    assert day.locator(".hands-block[data-next]").count() == 1
+    assert day.locator(".open-hours").count() >= 1
 
 
 def boxes(locator: Any) -> list[dict[str, float]]:
@@ -210,12 +205,15 @@ def boxes(locator: Any) -> list[dict[str, float]]:
     return found
 
 
-def test_the_rows_of_several_batches_stand_under_their_numbers(phone: Page) -> None:
+def test_the_rows_of_several_batches_stand_under_their_numbers_and_the_maker_chooses_which_are_planned(
+    phone: Page, home: Server
+) -> None:
     first = begin(phone)
     planned(phone, first)
     go(phone, "#/")
 
-    planned(phone, begin(phone))
+    second = begin(phone)
+    planned(phone, second)
 
     heads = boxes(phone.locator(".row-heads .lane-name"))
     rows = boxes(phone.locator(".row-heads text:not(.lane-name)"))
@@ -234,23 +232,34 @@ def test_the_rows_of_several_batches_stand_under_their_numbers(phone: Page) -> N
     go(phone, f"#/day/{first}")
     expect(phone.locator(".row-heads .lane-name")).to_have_text(names)  # the same on the other's page
 
+    day = planned(phone, second)
+    ticks = day.get_by_role("region", name="Batches in this plan").get_by_role("checkbox")
+    expect(ticks.and_(phone.locator(":checked"))).to_have_count(2)
 
-def test_keys_and_two_fingers_make_it_larger_and_smaller(phone: Page) -> None:
-    planned(phone, begin(phone))
-    stage = phone.get_by_role("region", name="The day as a picture")
+    ticks.and_(phone.locator(":checked:not(:disabled)")).click()
+
+    expect(day.get_by_text("Planned.", exact=True)).to_be_visible(timeout=SOON_MS)
+    expect(ticks.and_(phone.locator(":checked"))).to_have_count(1)
+    told = call(home, "GET", f"runs/{second}/plan")
+    assert (told["runs"], told["out"]) == ([second], [first])
+    assert call(home, "GET", f"runs/{first}/plan")["runs"] == [first]
+
+
+def test_keys_and_two_fingers_make_it_larger_and_smaller(day: Page) -> None:
+    stage = day.get_by_role("region", name="The day as a picture")
 
     def wide() -> int:
-        return int(phone.locator("svg.day-picture").get_attribute("width") or 0)
+        return int(day.locator("svg.day-picture").get_attribute("width") or 0)
 
     first = wide()
     stage.focus()
-    phone.keyboard.press("+")
+    day.keyboard.press("+")
     assert wide() > first
-    phone.keyboard.press("-")
-    phone.keyboard.press("-")
+    day.keyboard.press("-")
+    day.keyboard.press("-")
     assert wide() < first
     before = stage.evaluate("stage => stage.scrollLeft")
-    phone.keyboard.press("ArrowRight")
+    day.keyboard.press("ArrowRight")
     assert stage.evaluate("stage => stage.scrollLeft") > before
     small = wide()
     stage.evaluate(
@@ -264,11 +273,14 @@ def test_keys_and_two_fingers_make_it_larger_and_smaller(phone: Page) -> None:
     assert wide() > small
 
 
-def test_the_now_line_moves_with_the_clock(page: Page, home: Server) -> None:
+def test_the_now_line_moves_and_without_the_server_the_last_plan_leads_and_says_how_old_it_is(
+    page: Page, home: Server
+) -> None:
     page.set_viewport_size(SIZES[1])
     page.clock.install(time=datetime.now(UTC))
     open_page(page, home)
-    planned(page, begin(page))  # which draws it anew, at a scale of its own
+    run = begin(page)
+    planned(page, run)  # which draws it anew, at a scale of its own
 
     def line() -> float:
         return float(re.findall(r"[\d.]+", page.locator(".now-line").get_attribute("transform") or "")[0])
@@ -278,22 +290,14 @@ def test_the_now_line_moves_with_the_clock(page: Page, home: Server) -> None:
 
     assert line() > before
 
-
-def test_without_the_server_the_phone_goes_on_by_the_last_plan_and_says_how_old_it_is(
-    page: Page, home: Server
-) -> None:
-    page.set_viewport_size(SIZES[1])
-    page.clock.install(time=datetime.now(UTC))
-    open_page(page, home)
-    run = begin(page)
-    planned(page, run)
     first = page.locator(".day-next").inner_text()
     page.get_by_role("link", name="To the bench").click()
+    step = step_now(page)["id"]
     page.context.set_offline(True)
     page.clock.run_for(20 * 60_000)
     page.locator("bench-screen").evaluate(
         "(screen, step) => screen.dispatchEvent(new CustomEvent('answer', { bubbles: true, detail: { kind: 'skipped', body: { step } } }))",
-        step_now(page)["id"],
+        step,
     )
 
     day = open_day(page, run)
@@ -332,9 +336,7 @@ def test_with_no_plan_at_all_the_plain_rule_orders_the_day(phone: Page) -> None:
     expect(phone.locator(".day-next")).not_to_be_empty()
 
 
-def test_what_stopping_costs_and_what_would_save_time_are_said(phone: Page) -> None:
-    day = planned(phone, begin(phone))
-
+def test_what_stopping_costs_and_what_would_save_time_are_said(day: Page) -> None:
     expect(day.get_by_role("region", name="If you stop")).to_contain_text("If you stop here until")
     day.get_by_role("button", name="Work it out").click()
 
@@ -343,9 +345,9 @@ def test_what_stopping_costs_and_what_would_save_time_are_said(phone: Page) -> N
     ).to_contain_text(re.compile("A second maker|One more set|An hour more"), timeout=SOON_MS)
 
 
-def test_what_stopping_costs_is_told_against_the_end_that_stands_on_the_screen(phone: Page) -> None:
+def test_what_stopping_costs_is_told_against_the_end_that_stands_on_the_screen(day: Page) -> None:
     """A plan may end later than could be: an hour of work that it ends at ten, put off until eleven."""
-    says = phone.evaluate(
+    says = day.evaluate(
         """async () => {
             const { stopWords } = await import("/parts/day-ahead.js");
             const [at, hour] = [Date.UTC(2026, 10, 25, 9), 3_600_000];
@@ -359,17 +361,21 @@ def test_what_stopping_costs_is_told_against_the_end_that_stands_on_the_screen(p
     assert says.endswith("2 h later.")
 
 
-def test_ready_by_begins_as_late_as_that_allows_and_goes_into_a_calendar(phone: Page, home: Server) -> None:
+def test_hours_and_ready_by_are_kept_to_go_into_a_calendar_and_are_told_to_a_server_that_lost_them(
+    phone: Page, home: Server, tmp_path: Path
+) -> None:
     run = begin(phone)
     day = planned(phone, run)
 
-    day.get_by_role("textbox", name="Day and time").fill("2030-01-05T08:00")
+    # Ready by begins as late as that allows, and goes into a calendar.
+    ready_by = day.get_by_role("textbox", name="Day and time")
+    ready_by.fill("2030-01-05T08:00")
     day.get_by_role("button", name="Begin as late").click()
     expect(phone.get_by_role("alert").first).to_be_visible()  # further ahead than a plan reaches
     in_a_week = phone.evaluate(
         "new Date(Date.now() + 7 * 864e5 - new Date().getTimezoneOffset() * 6e4).toISOString().slice(0, 16)"
     )
-    day.get_by_role("textbox", name="Day and time").fill(in_a_week)
+    ready_by.fill(in_a_week)
     day.get_by_role("button", name="Begin as late").click()
 
     expect(day).to_contain_text("No order begins later and is ready in time.", timeout=SOON_MS)
@@ -380,11 +386,7 @@ def test_ready_by_begins_as_late_as_that_allows_and_goes_into_a_calendar(phone: 
     assert "BEGIN:VALARM" in text
     assert call(home, "GET", f"runs/{run}/plan")["aim"] == "ready_by"
 
-
-def test_hours_are_said_on_the_phone_and_the_day_keeps_to_them(phone: Page, home: Server) -> None:
-    run = begin(phone)
-    day = planned(phone, run)
-
+    # Hours are said on the phone, and the day keeps to them.
     day.get_by_role("button", name="Be done as soon").click()
     expect(day.get_by_text("Planned.", exact=True)).to_be_visible(timeout=SOON_MS)
     day.get_by_label("Each day").fill("9:00 to 8:00")
@@ -397,23 +399,37 @@ def test_hours_are_said_on_the_phone_and_the_day_keeps_to_them(phone: Page, home
     day.get_by_role("button", name="Save the hours").click()
 
     expect(day).to_contain_text("The hours are kept.")
-    assert call(home, "GET", "hours")["document"]["makers"][0]["hours"]["daily"] == [
-        ["0:00", "12:00"],
-        ["12:30", "24:00"],
-    ]
+    kept = call(home, "GET", "hours")["document"]["makers"][0]["hours"]
+    assert kept["daily"] == [["0:00", "12:00"], ["12:30", "24:00"]]
     day.get_by_role("button", name="Add a second pair of hands").click()
     expect(day.get_by_label("Whose hands")).to_have_count(2)
     day.get_by_role("button", name="One pair of hands again").click()
     expect(day.get_by_label("Whose hands")).to_have_count(1)
 
-
-def test_hours_by_another_place_s_clock_say_so(phone: Page, home: Server) -> None:
-    zone = call(home, "GET", "hours")["document"]["makers"][0]["hours"]["zone"]
+    # Where the phone goes by another place's clock, it says whose the hours are.
+    go(phone, "#/")
     devtools = phone.context.new_cdp_session(phone)
-
     devtools.send("Emulation.setTimezoneOverride", {"timezoneId": "Pacific/Auckland"})
+    expect(open_day(phone, run)).to_contain_text(f"By the clock of {kept['zone']}")
 
-    expect(open_day(phone, begin(phone))).to_contain_text(f"By the clock of {zone}")
+    # A server that lost everything is told both.
+    ready_by.fill(in_a_week)
+    day.get_by_role("button", name="Begin as late").click()
+    expect(day.get_by_role("region", name="Next")).to_contain_text("it is enough to begin", timeout=SOON_MS)
+    home.stop()
+    bare = warm_bowlside(tmp_path / "bare.sqlite3")
+    bare.url = home.url
+    bare.start()
+    try:
+        with phone.expect_response(
+            lambda told: told.request.method == "POST" and told.url.endswith("/plans")
+        ):
+            phone.reload()
+
+        assert call(bare, "GET", f"runs/{run}/plan")["aim"] == "ready_by"
+        assert call(bare, "GET", "hours")["document"]["makers"][0]["hours"]["daily"] == kept["daily"]
+    finally:
+        bare.stop()
 
 
 def test_a_studio_s_first_hours_are_by_the_clock_of_the_phone_that_says_them(
@@ -435,32 +451,3 @@ def test_a_studio_s_first_hours_are_by_the_clock_of_the_phone_that_says_them(
     assert call(fresh, "GET", "hours")["document"]["makers"][0]["hours"]["zone"] == "Pacific/Auckland"
     expect(day).not_to_contain_text("By the clock of")
     fresh.kill()
-
-
-def test_a_server_that_lost_everything_is_told_the_hours_and_the_ready_by(
-    phone: Page, home: Server, tmp_path: Path
-) -> None:
-    run = begin(phone)
-    day = planned(phone, run)
-    day.get_by_label("Each day").fill("6:00 to 23:00")
-    day.get_by_role("button", name="Save the hours").click()
-    expect(day).to_contain_text("The hours are kept.")
-    in_a_week = phone.evaluate("new Date(Date.now() + 7 * 864e5).toISOString().slice(0, 16)")
-    day.get_by_role("textbox", name="Day and time").fill(in_a_week)
-    day.get_by_role("button", name="Begin as late").click()
-    expect(day.get_by_role("region", name="Next")).to_contain_text("it is enough to begin", timeout=SOON_MS)
-    home.stop()
-
-    bare = bowlside(tmp_path / "bare.sqlite3")
-    bare.url = home.url
-    bare.start()
-    try:
-        with phone.expect_response(
-            lambda told: told.request.method == "POST" and told.url.endswith("/plans")
-        ):
-            phone.reload()
-
-        assert call(bare, "GET", f"runs/{run}/plan")["aim"] == "ready_by"
-        assert call(bare, "GET", "hours")["document"]["makers"][0]["hours"]["daily"] == [["6:00", "23:00"]]
-    finally:
-        bare.stop()
