@@ -3,9 +3,9 @@
 from fractions import Fraction
 
 from bench.shapes.recipe import Finding, Level
+from bench.words import point, say
 
 LEVELS: tuple[Level, ...] = ("will_not_run", "look", "know")  # the gravest first
-COMMON_PRACTICE = "common practice"
 
 
 def finding(
@@ -16,16 +16,20 @@ def finding(
     why: str = "",
     by: str = "",
     do: str = "",
-    source: str = COMMON_PRACTICE,
+    source: str = "",
 ) -> Finding:
-    """where: "component", "component.line", "component.step", "ingredients.id" or a field of the recipe."""
+    """where: "component", "component.line", "component.step", "ingredients.id" or a field of the recipe.
+
+    source: common practice where none is given.
+    """
+    source = source or say("checks-source-common-practice")
     return {"level": level, "where": where, "what": what, "why": why, "by": by, "do": do, "source": source}
 
 
 def cut_per_cent(share: Fraction, decimals: int = 2) -> str:
     """A share in per cent, cut and not rounded, so that it never reads past a limit it is below."""
     units, rest = divmod(int(share * 100 * 10**decimals), 10**decimals)
-    return f"{units}.{rest:0{decimals}d} %"
+    return f"{units}{point()}{rest:0{decimals}d} %"
 
 
 def decimals_of(share: Fraction, limit: Fraction) -> int:
@@ -37,6 +41,11 @@ def decimals_of(share: Fraction, limit: Fraction) -> int:
     )
 
 
-def decimal(value: Fraction, decimals: int) -> str:
-    """A number above nought for reading, to so many decimals."""
-    return f"{float(value):.{decimals}f}"
+def decimal(value: Fraction | float, decimals: int) -> str:
+    """A number above zero for reading, to so many decimals."""
+    return f"{float(value):.{decimals}f}".replace(".", point())
+
+
+def number(value: float) -> str:
+    """A number as it was given: 21, 21.5."""
+    return f"{value:g}".replace(".", point())

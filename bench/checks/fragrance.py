@@ -10,15 +10,11 @@ from bench.checks.finding import cut_per_cent, decimals_of, finding
 from bench.checks.subject import Subject, mass_ug, rounding, share_of_piece
 from bench.shapes.recipe import Finding, Ingredient
 from bench.whole import PPM, half_even
+from bench.words import say, say_all
 
 # Named on the label when strictly above these: Regulation (EC) 1223/2009 Annex III, second-hand.
 RINSE_OFF = Fraction(100, PPM)  # 0.01 %
 LEAVE_ON = Fraction(10, PPM)  # 0.001 %
-
-_LABEL_RULE = "Regulation (EC) 1223/2009 Annex III, strictly greater (second-hand)"
-_IFRA = (
-    "IFRA Standards, 51st Amendment (2023). Fizzing bath pieces and bar soap are in category 9 (second-hand)"
-)
 
 
 def limits(subject: Subject) -> Iterator[Finding]:
@@ -30,20 +26,20 @@ def limits(subject: Subject) -> Iterator[Finding]:
             yield finding(
                 "look",
                 where,
-                f"{name} has a line with no weight, so its share of the piece cannot be told.",
-                why="Its certificate limits it by weight.",
-                do="Write the line as a weight, or give its density.",
-                source=_IFRA,
+                say("checks-fragrance-no-weight", name=name),
+                why=say("checks-fragrance-no-weight-why"),
+                do=say("checks-fragrance-no-weight-do"),
+                source=say("checks-source-ifra"),
             )
             continue
         if limit is None:
             yield finding(
                 "look",
                 where,
-                f"What is the limit of {name}? It is {cut_per_cent(share)} of the finished piece.",
-                why="No limit given does not mean unlimited.",
-                do="Copy the limit for this kind of product from the fragrance's own IFRA certificate.",
-                source=_IFRA,
+                say("checks-fragrance-no-limit", name=name, share=cut_per_cent(share)),
+                why=say("checks-fragrance-no-limit-why"),
+                do=say("checks-fragrance-no-limit-do"),
+                source=say("checks-source-ifra"),
             )
             continue
         over = share - limit > rounding(subject.recipe)
@@ -52,13 +48,20 @@ def limits(subject: Subject) -> Iterator[Finding]:
         yield finding(
             "look" if over else "know",
             where,
-            f"{name} is {cut_per_cent(share, decimals)} of the finished piece. Its certificate allows {cut_per_cent(limit, decimals)}.",
-            why="The share is counted over every part of the piece that holds it. It is not an assessment of the product.",
-            by=f"{cut_per_cent(share - limit, decimals)} of the piece too much"
+            say(
+                "checks-fragrance-share",
+                name=name,
+                share=cut_per_cent(share, decimals),
+                limit=cut_per_cent(limit, decimals),
+            ),
+            why=say("checks-fragrance-share-why"),
+            by=say("checks-fragrance-share-over", share=cut_per_cent(share - limit, decimals))
             if over
-            else f"{_whole_per_cent(share, limit)} % of what it allows",
-            do="Use less of it, in one part or in all." if over else "",
-            source=f"the limit you copied from its IFRA certificate, category {category or 'not named'}",
+            else say("checks-fragrance-share-used", share=_whole_per_cent(share, limit)),
+            do=say("checks-fragrance-share-do") if over else "",
+            source=say("checks-fragrance-share-source", category=category)
+            if category
+            else say("checks-fragrance-share-source-unnamed"),
         )
 
 
@@ -71,15 +74,15 @@ def together(subject: Subject) -> Iterator[Finding]:
             used.append((key, share_of_piece(subject.recipe, key) / limit))
     spent = sum((part for _, part in used), Fraction(0))
     if len(used) > 1 and spent > 1 and all(part <= 1 for _, part in used):
-        names = " and ".join(subject.recipe["ingredients"][key]["name"] for key, _ in used)
+        names = say_all([subject.recipe["ingredients"][key]["name"] for key, _ in used])
         yield finding(
             "look",
             f"ingredients.{used[0][0]}",
-            f"{names} are each below their own limit, but not together.",
-            why="Where the same material limits both, their shares of it add up.",
-            by=f"{int(spent * 100)} % of one limit between them",
-            do="Ask the suppliers whether the same material sets both limits, or use less.",
-            source="IFRA limits are for the finished product; adding the shares is the careful reading",
+            say("checks-fragrance-together", names=names),
+            why=say("checks-fragrance-together-why"),
+            by=say("checks-fragrance-together-by", share=int(spent * 100)),
+            do=say("checks-fragrance-together-do"),
+            source=say("checks-fragrance-together-source"),
         )
 
 
@@ -99,25 +102,24 @@ def allergens(subject: Subject) -> Iterator[Finding]:
         yield finding(
             "look",
             "stays_on",
-            "Does the product stay on the skin, or is it rinsed off? The recipe does not say.",
-            why="The share above which a label names an allergen differs tenfold.",
-            do="Say in the recipe whether it stays on. Until then the stricter share is used.",
-            source=_LABEL_RULE,
+            say("checks-stays-on"),
+            why=say("checks-stays-on-why"),
+            do=say("checks-stays-on-do"),
+            source=say("checks-allergen-source"),
         )
     threshold = RINSE_OFF if stays_on is False else LEAVE_ON
-    product = "a product that is rinsed off" if stays_on is False else "a product that stays on"
-    product += ", which this may be" if stays_on is None else ""
+    product = "open" if stays_on is None else "stays" if stays_on else "rinsed"
     for name, share in sorted(shares.items()):
         if certain[name] > threshold:
             decimals = max(4, decimals_of(share, threshold))
             yield finding(
                 "know",
                 "label",
-                f"{name} is {cut_per_cent(share, decimals)} of the piece, so an EU or UK label names it.",
-                why=f"A label names it above {cut_per_cent(threshold, 3)} in {product}.",
-                by=f"{cut_per_cent(share - threshold, decimals)} above",
-                do="Name it among the ingredients.",
-                source=_LABEL_RULE,
+                say("checks-allergen", name=name, share=cut_per_cent(share, decimals)),
+                why=say("checks-allergen-why", share=cut_per_cent(threshold, 3), product=product),
+                by=say("checks-allergen-by", share=cut_per_cent(share - threshold, decimals)),
+                do=say("checks-allergen-do"),
+                source=say("checks-allergen-source"),
             )
 
 

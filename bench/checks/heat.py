@@ -2,10 +2,11 @@
 
 from collections.abc import Iterator
 
-from bench.checks.finding import COMMON_PRACTICE, finding
+from bench.checks.finding import finding
 from bench.checks.subject import Subject
 from bench.shapes.recipe import Component, Finding, RecipeLine, RecipeMelt
 from bench.whole import celsius
+from bench.words import say, say_all
 
 WARM_FIZZ_MK = 50_000  # bicarbonate begins to give off its gas near 50 °C (excipients handbook, second-hand)
 COOLING_MS = 5 * 60_000  # a shorter wait is not taken for cooling: common practice
@@ -21,10 +22,10 @@ def heated_fragrance(subject: Subject) -> Iterator[Finding]:
                 yield finding(
                     "look",
                     where,
-                    f"{subject.ingredient(line)['name']} is heated with the melt.",
-                    why="Fragrance flashes off in the heat. The scent is lost, and its vapour can light.",
-                    do="Add it after the melt, once that has cooled to what the supplier's sheet allows.",
-                    source="the supplier's sheet (flash point); common practice",
+                    say("checks-fragrance-heated", name=subject.ingredient(line)["name"]),
+                    why=say("checks-fragrance-heated-why"),
+                    do=say("checks-fragrance-heated-do"),
+                    source=say("checks-source-flash-point"),
                 )
 
 
@@ -49,26 +50,33 @@ def warm_fragrance(subject: Subject) -> Iterator[Finding]:
                     yield finding(
                         "know",
                         where,
-                        f"{ingredient['name']} goes into a fresh melt. "
-                        + (
-                            "Its own limit is not given."
+                        say(
+                            "checks-fragrance-own-limit-unknown"
                             if most is None
-                            else "The recipe does not say how warm that is."
+                            else "checks-fragrance-melt-unknown",
+                            name=ingredient["name"],
                         ),
-                        why="Fragrance flashes off in too warm a melt. The scent is lost, and its vapour can light.",
-                        by=f"the melt ends at {celsius(reached)}" if reached is not None else "",
-                        do="Copy the warmest it may go into from the supplier's sheet, and let the melt cool to that.",
-                        source="the supplier's sheet (flash point); common practice",
+                        why=say("checks-fragrance-warm-why"),
+                        by=say("checks-melt-ends-at", temperature=celsius(reached))
+                        if reached is not None
+                        else "",
+                        do=say("checks-fragrance-warm-unknown-do"),
+                        source=say("checks-source-flash-point"),
                     )
                 else:
                     yield finding(
                         "look",
                         where,
-                        f"{ingredient['name']} goes into a melt of {celsius(reached)}. Its own sheet allows {celsius(most)}.",
-                        why="Fragrance flashes off in too warm a melt. The scent is lost, and its vapour can light.",
-                        by=f"{celsius(reached - most)} too warm",
-                        do="Add a wait for the melt to cool, or end the melt sooner.",
-                        source="the supplier's sheet, as entered",
+                        say(
+                            "checks-fragrance-warm",
+                            name=ingredient["name"],
+                            reached=celsius(reached),
+                            most=celsius(most),
+                        ),
+                        why=say("checks-fragrance-warm-why"),
+                        by=say("checks-too-warm", by=celsius(reached - most)),
+                        do=say("checks-fragrance-warm-do"),
+                        source=say("checks-source-sheet-as-entered"),
                     )
 
 
@@ -85,24 +93,29 @@ def past_the_limit(subject: Subject) -> Iterator[Finding]:
                     yield finding(
                         "know",
                         where,
-                        f"What is the warmest that {ingredient['name']} may get? The recipe does not say."
+                        say("checks-base-limit-unknown", name=ingredient["name"])
                         if most is None
-                        else f"The recipe does not say how warm {ingredient['name']} gets.",
-                        why="Past its limit a base dries out, yellows and turns rubbery. The limit differs from base to base.",
-                        do="Copy the limit from the base's own sheet."
+                        else say("checks-base-end-unknown", name=ingredient["name"]),
+                        why=say("checks-base-limit-unknown-why"),
+                        do=say("checks-base-limit-unknown-do")
                         if most is None
-                        else "Give the melt its end temperature.",
-                        source="no published standard value was found; the base's own sheet rules",
+                        else say("checks-base-end-unknown-do"),
+                        source=say("checks-base-limit-unknown-source"),
                     )
             elif reached > most:
                 yield finding(
                     "look",
                     where,
-                    f"{ingredient['name']} is taken to {celsius(reached)}. Its own sheet allows {celsius(most)}.",
-                    why="Past its limit a base dries out, yellows and turns rubbery.",
-                    by=f"{celsius(reached - most)} too warm",
-                    do="Lower the end temperature of the melt.",
-                    source="its own sheet, as entered",
+                    say(
+                        "checks-base-too-warm",
+                        name=ingredient["name"],
+                        reached=celsius(reached),
+                        most=celsius(most),
+                    ),
+                    why=say("checks-base-too-warm-why"),
+                    by=say("checks-too-warm", by=celsius(reached - most)),
+                    do=say("checks-base-too-warm-do"),
+                    source=say("checks-source-own-sheet"),
                 )
 
 
@@ -118,15 +131,15 @@ def warm_fizz(subject: Subject) -> Iterator[Finding]:
             yield finding(
                 "look" if reached is not None else "know",
                 where,
-                f"What is melted in “{melt['title']}” reaches the bicarbonate at up to {celsius(reached)}."
+                say("checks-warm-fizz", title=melt["title"], reached=celsius(reached))
                 if reached is not None
-                else f"How warm is what is melted in “{melt['title']}” when it meets the bicarbonate? The recipe does not say.",
-                why="Bicarbonate begins to give off its gas near 50 °C, and that fizz is lost before the bath.",
-                by=f"{celsius(reached - WARM_FIZZ_MK)} over 50 °C" if reached is not None else "",
-                do="Melt it no further than it needs, and let it cool before it meets the dry mix."
+                else say("checks-warm-fizz-unknown", title=melt["title"]),
+                why=say("checks-warm-fizz-why"),
+                by=say("checks-warm-fizz-by", by=celsius(reached - WARM_FIZZ_MK))
                 if reached is not None
-                else "Give the melt its end temperature, and keep that below 50 °C.",
-                source="excipients handbook (second-hand)",
+                else "",
+                do=say("checks-warm-fizz-do") if reached is not None else say("checks-warm-fizz-unknown-do"),
+                source=say("checks-source-excipients"),
             )
 
 
@@ -142,13 +155,11 @@ def water_in_fizz(subject: Subject) -> Iterator[Finding]:
                 yield finding(
                     "know" if holds else "look",
                     f"{component['id']}.{line['id']}",
-                    f"{name} goes into a dry fizzing mix as a set amount.",
-                    why="Rubbing alcohol of 70 % by volume is more than a third water by weight, and water starts the fizz."
-                    if holds
-                    else "Water poured in starts the fizz at once. A fine spray, a little at a time, hardly does.",
+                    say("checks-water-in-fizz", name=name),
+                    why=say("checks-water-in-fizz-alcohol-why") if holds else say("checks-water-in-fizz-why"),
                     by=line["written"],
-                    do="Write it as “to texture” and spray it, or leave it out.",
-                    source="70 % by volume is 62.8 % by mass (second-hand)" if holds else COMMON_PRACTICE,
+                    do=say("checks-water-in-fizz-do"),
+                    source=say("checks-water-in-fizz-alcohol-source") if holds else "",
                 )
 
 
@@ -164,9 +175,9 @@ def water_bath(subject: Subject) -> Iterator[Finding]:
                 yield finding(
                     "look",
                     where,
-                    f"Nothing is wiped dry between “{melt['title']}” and the dry mix.",
-                    why="A vessel out of a water bath drips, and one drop starts the fizz.",
-                    do="Add a step that wipes the outside and the foot dry, or mark the step that does.",
+                    say("checks-water-bath", title=melt["title"]),
+                    why=say("checks-water-bath-why"),
+                    do=say("checks-water-bath-do"),
                 )
 
 
@@ -196,10 +207,10 @@ def alcohol(subject: Subject) -> Iterator[Finding]:
             yield finding(
                 "look",
                 sprays[0],
-                f"Alcohol is out in {_titles(subject, sprays)}. Nothing keeps that apart from {_titles(subject, beside)}.",
-                why="Alcohol vapour lights easily: the flash point of 2-propanol is near 12 °C.",
-                do="Have every heater off and a window open before you spray, or put one after the other in the recipe.",
-                source="IEC 60079-20-1:2010; local fire codes apply",
+                say("checks-alcohol", sprays=_titles(subject, sprays), melts=_titles(subject, beside)),
+                why=say("checks-alcohol-why"),
+                do=say("checks-alcohol-do"),
+                source=say("checks-alcohol-source"),
             )
 
 
@@ -265,6 +276,8 @@ def _meets_fizz(subject: Subject, melted: str, melt: RecipeMelt, component: Comp
 
 def _titles(subject: Subject, keys: list[str]) -> str:
     """Step titles in quotes: at most three, and how many more."""
-    titles = list(dict.fromkeys(f"“{subject.order.steps[key]['title']}”" for key in keys))
-    named = titles if len(titles) <= 3 else [*titles[:2], f"{len(titles) - 2} more steps"]
-    return named[0] if len(named) == 1 else f"{', '.join(named[:-1])} and {named[-1]}"
+    titles = list(
+        dict.fromkeys(say("checks-quoted", title=subject.order.steps[key]["title"]) for key in keys)
+    )
+    more = [say("checks-more-steps", count=len(titles) - 2)] if len(titles) > 3 else []
+    return say_all([*titles[:2], *more] if more else titles)

@@ -9,6 +9,7 @@ from bench.shapes.recipe import Finding
 from bench.sizing import make_mg
 from bench.weighing import least_mg, uncertainty_ppm
 from bench.whole import PPM, grams, half_even, per_cent
+from bench.words import say
 
 WIDE_PPM = 50_000  # lines and pieces further apart than this are worth a look: common practice
 POWDERS = ("bicarbonate", "citric_acid", "powder", "salt", "mica", "lake", "pigment", "dye")
@@ -21,9 +22,9 @@ def two_ways(subject: Subject) -> Iterator[Finding]:
         yield finding(
             "look",
             each["where"],
-            f"“{each['written']}”: {read} or {other}?",
-            why=f"It is read as {read}.",
-            do="Write one of them.",
+            say("checks-two-ways", written=each["written"], read=read, other=other),
+            why=say("checks-two-ways-why", read=read),
+            do=say("checks-two-ways-do"),
         )
 
 
@@ -37,11 +38,16 @@ def sums(subject: Subject) -> Iterator[Finding]:
             yield finding(
                 "look",
                 component["id"],
-                f"The lines of {component['name']} add up to {grams(written, 1000)}. "
-                f"{count} pieces, with what stays behind, take {grams(needs, 1000)}.",
-                why="A batch is sized by its pieces, so every line will be scaled to match.",
-                by=f"{per_cent(abs(written - needs), needs)} apart",
-                do="Check the mass of a piece, the spares and what stays behind.",
+                say(
+                    "checks-sums",
+                    name=component["name"],
+                    written=grams(written, 1000),
+                    count=count,
+                    needs=grams(needs, 1000),
+                ),
+                why=say("checks-sums-why"),
+                by=say("checks-sums-by", share=per_cent(abs(written - needs), needs)),
+                do=say("checks-sums-do"),
             )
 
 
@@ -57,19 +63,29 @@ def too_small(subject: Subject) -> Iterator[Finding]:
         finest = min(able, key=lambda scale: scale["division_mg"])
         least = least_mg(finest["division_mg"], line["tolerance_ppm"])
         if mg < least:
+            uncertain = per_cent(uncertainty_ppm(mg, finest["division_mg"]), PPM)
             off = (
-                f"{finest['name']} may be off by {per_cent(uncertainty_ppm(mg, finest['division_mg']), PPM)}"
+                say("checks-too-small-by", scale=finest["name"], share=uncertain)
                 if mg
-                else "less than 1 mg"
+                else say("checks-under-1-mg")
             )
             yield finding(
                 "look",
                 where,
-                f"{grams(mg, 100 if mg >= 1000 else 1)} of {subject.ingredient(line)['name']} is too little for any scale in the kit.",
-                why=f"To weigh to {per_cent(line['tolerance_ppm'], PPM)}, {finest['name']} needs {grams(least, 10)} or more.",
+                say(
+                    "checks-too-small",
+                    mass=grams(mg, 100 if mg >= 1000 else 1),
+                    name=subject.ingredient(line)["name"],
+                ),
+                why=say(
+                    "checks-too-small-why",
+                    share=per_cent(line["tolerance_ppm"], PPM),
+                    scale=finest["name"],
+                    least=grams(least, 10),
+                ),
                 by=off,
-                do="Make a larger batch, use a finer scale, or weigh it out mixed into something else.",
-                source="USP <41> (2019): a reading is uncertain by at least 0.41 of a division (second-hand)",
+                do=say("checks-too-small-do"),
+                source=say("checks-too-small-source"),
             )
 
 
@@ -79,9 +95,9 @@ def no_density(subject: Subject) -> Iterator[Finding]:
             yield finding(
                 "know",
                 where,
-                f"{subject.ingredient(line)['name']} has no density, so it stays in spoons.",
-                why="A spoon of the same thing varies more than a weight does.",
-                do="Give its density, with a source, to have it weighed.",
+                say("checks-no-density", name=subject.ingredient(line)["name"]),
+                why=say("checks-no-density-why"),
+                do=say("checks-no-density-do"),
             )
 
 
@@ -91,11 +107,11 @@ def drops(subject: Subject) -> Iterator[Finding]:
             yield finding(
                 "know",
                 where,
-                f"{subject.ingredient(line)['name']} is counted in drops.",
-                why="A drop is 0.05 ml by convention only. Real droppers differ.",
-                by="15 % either way even from a calibrated dropper",
-                do="Weigh it where the amount matters.",
-                source="UCUM v2.2 [drp]; USP 32 <1101>",
+                say("checks-drops", name=subject.ingredient(line)["name"]),
+                why=say("checks-drops-why"),
+                by=say("checks-drops-by"),
+                do=say("checks-drops-do"),
+                source=say("checks-drops-source"),
             )
 
 
@@ -112,22 +128,27 @@ def spoons_of_powder(subject: Subject) -> Iterator[Finding]:
             yield finding(
                 "look",
                 where,
-                f"{line['written']} of {ingredient['name']} is {grams(half_even(low, 1000), 100)} loose "
-                f"and {grams(half_even(high, 1000), 100)} tapped down.",
-                why="A spoon of powder holds what it is filled with. The loose figure is used.",
-                by=f"{per_cent(high - low, low)} more when tapped",
-                do="Write the line as a weight.",
+                say(
+                    "checks-spoons",
+                    written=line["written"],
+                    name=ingredient["name"],
+                    low=grams(half_even(low, 1000), 100),
+                    high=grams(half_even(high, 1000), 100),
+                ),
+                why=say("checks-spoons-why"),
+                by=say("checks-spoons-by", share=per_cent(high - low, low)),
+                do=say("checks-spoons-do"),
                 source=density["source"],
             )
         elif ingredient["kind"] in POWDERS:
             yield finding(
                 "know",
                 where,
-                f"{ingredient['name']} is measured by volume.",
-                why="A spoon of powder holds more when it is tapped down.",
-                by="58 % more for bicarbonate, as one published case",
-                do="Write the line as a weight, or give the tapped density to see the range.",
-                source="excipients handbook (second-hand): bicarbonate 0.869 loose, 1.369 g/ml tapped",
+                say("checks-by-volume", name=ingredient["name"]),
+                why=say("checks-by-volume-why"),
+                by=say("checks-by-volume-by"),
+                do=say("checks-by-volume-do"),
+                source=say("checks-by-volume-source"),
             )
 
 
@@ -138,8 +159,8 @@ def unknown(subject: Subject) -> Iterator[Finding]:
         yield finding(
             "look",
             f"ingredients.{key}",
-            f"What is {name}? The recipe does not say what kind of ingredient it is.",
-            why="The check looks at each by its kind: fizz, fragrance, colour, soap base, alcohol. This one it passes by.",
-            do="Choose its kind in the recipe, “other” where none fits.",
-            source="how this check works",
+            say("checks-unknown", name=name),
+            why=say("checks-unknown-why"),
+            do=say("checks-unknown-do"),
+            source=say("checks-source-this-check"),
         )

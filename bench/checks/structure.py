@@ -2,13 +2,14 @@
 
 from collections.abc import Iterator
 
-from bench.checks.finding import COMMON_PRACTICE, finding
+from bench.checks.finding import finding
 from bench.checks.subject import SOAP, Subject
 from bench.recipe import ASSEMBLY
 from bench.shapes.recipe import Component, Finding, RecipeStep
 from bench.states import STATES
 from bench.steps import lines_in
 from bench.whole import grams, span
+from bench.words import say
 
 
 def windows(subject: Subject) -> Iterator[Finding]:
@@ -27,21 +28,27 @@ def windows(subject: Subject) -> Iterator[Finding]:
             yield finding(
                 "will_not_run",
                 key,
-                f"“{title}” must follow “{opened}” within {span(latest)}, but a longer wait lies between.",
+                say("checks-window-wait", title=title, opened=opened, latest=span(latest)),
                 why=stake,
-                by=f"{span(waiting - latest)} too long at the least",
-                do="Give it more time, let it begin later, or take the wait out of its way.",
-                source="the recipe's own times",
+                by=say("checks-window-wait-by", span=span(waiting - latest)),
+                do=say("checks-window-wait-do"),
+                source=say("checks-source-recipe-times"),
             )
         elif working > latest:
             yield finding(
                 "look",
                 key,
-                f"“{title}” must follow “{opened}” within {span(latest)}. By hand, what lies between takes {span(working)}.",
+                say(
+                    "checks-window-hands",
+                    title=title,
+                    opened=opened,
+                    latest=span(latest),
+                    working=span(working),
+                ),
                 why=stake,
-                by=f"{span(working - latest)} too long, for the batch as written",
-                do="Make fewer pieces at a time, do more of it beforehand, or give it more time.",
-                source="the recipe's own times",
+                by=say("checks-window-hands-by", span=span(working - latest)),
+                do=say("checks-window-hands-do"),
+                source=say("checks-source-recipe-times"),
             )
 
 
@@ -61,11 +68,11 @@ def unkept(subject: Subject) -> Iterator[Finding]:
                 yield finding(
                     "look",
                     key,
-                    f"Nothing says how soon “{step['title']}” must follow “{order.steps[opener]['title']}”.",
+                    say("checks-unkept", title=step["title"], opened=order.steps[opener]["title"]),
                     why=keeps["stake"],
-                    by=f"usually within {usual}",
-                    do=f"Give it a window of your own. Until then the usual time counts, {usual}.",
-                    source=STATES[state].source if state else COMMON_PRACTICE,
+                    by=say("checks-unkept-by", span=usual),
+                    do=say("checks-unkept-do", span=usual),
+                    source=STATES[state].source if state else "",
                 )
 
 
@@ -83,54 +90,52 @@ def waits(subject: Subject) -> Iterator[Finding]:
                 if order.steps[each]["does"] in then and not order.waited_ms(key, each)
             ]
             if not any(order.steps[each]["kind"] == "wait" for each in following):
-                what = f"No wait follows “{step['title']}”."
+                what = say("checks-no-wait", title=step["title"])
             elif rushed:
-                what = f"“{order.steps[rushed[0]]['title']}” follows “{step['title']}” with no wait between."
+                what = say(
+                    "checks-no-wait-between", next=order.steps[rushed[0]]["title"], title=step["title"]
+                )
             else:
                 continue
             yield finding(
                 "look",
                 rushed[0] if rushed else key,
                 what,
-                why="A poured part must set before it is turned out."
-                if does == "pour"
-                else "A pressed part must dry before it is handled or wrapped.",
-                do="Add a wait, with its earliest and usual time and how to tell that it is over.",
+                why=say("checks-no-wait-pour-why") if does == "pour" else say("checks-no-wait-press-why"),
+                do=say("checks-no-wait-do"),
             )
 
 
 def wrapping(subject: Subject) -> Iterator[Finding]:
     """Soap and fizz left open to the air, and a whipped base that never hardens."""
     wraps = any(True for _ in subject.order.of(does="wrap"))
-    add = "Add a step that wraps, with a latest time, or mark the step that does."
+    add = say("checks-unwrapped-do")
     if not wraps and subject.kinds & SOAP:
         yield finding(
             "look",
             ASSEMBLY,
-            "There is a soap part, and no step wraps it.",
-            why="The glycerol in a soap base takes up water at any ordinary humidity, and the piece sweats.",
+            say("checks-unwrapped-soap"),
+            why=say("checks-unwrapped-soap-why"),
             do=add,
-            source="ASTM D5032 (glycerol and humidity); the advice is a design inference",
+            source=say("checks-unwrapped-soap-source"),
         )
     if not wraps and {"bicarbonate", "citric_acid"} <= subject.kinds:
         yield finding(
             "look",
             ASSEMBLY,
-            "There is a fizzing part, and no step wraps it.",
-            why="It draws water from the air and reacts. It swells, cracks and loses its fizz.",
+            say("checks-unwrapped-fizz"),
+            why=say("checks-unwrapped-fizz-why"),
             do=add,
-            source="Int. J. Pharm. 166 (1998) 167 for bicarbonate alone; a mixture takes up water sooner",
+            source=say("checks-unwrapped-fizz-source"),
         )
     for component in subject.parts:
         if subject.of_kind(component, "whipping_base") and not subject.of_kind(component, "soap_base"):
             yield finding(
                 "know" if wraps else "look",
                 component["id"],
-                f"{component['name']} is a whipped base alone. It never hardens.",
-                why="It dents in the hand and dries out in the air, so it must be wrapped.",
-                do="Leave room for it in the wrap, or fold in some melted soap base to give it hold."
-                if wraps
-                else add,
+                say("checks-whipped-alone", name=component["name"]),
+                why=say("checks-whipped-alone-why"),
+                do=say("checks-whipped-alone-do") if wraps else add,
             )
 
 
@@ -145,10 +150,10 @@ def embeds(subject: Subject) -> Iterator[Finding]:
                 yield finding(
                     "know",
                     part["id"],
-                    f"{part['name']} is set into {top['name']} and weighs more. Will it carry it?",
-                    why="A soft top sinks or leans under a heavy part until it has set.",
-                    by=f"{grams(heavy, 1000)} on {grams(light, 1000)}",
-                    do="Try one piece first.",
+                    say("checks-heavy-embed", part=part["name"], top=top["name"]),
+                    why=say("checks-heavy-embed-why"),
+                    by=say("checks-heavy-embed-by", heavy=grams(heavy, 1000), light=grams(light, 1000)),
+                    do=say("checks-heavy-embed-do"),
                 )
 
 
@@ -205,10 +210,10 @@ def unasked(subject: Subject) -> Iterator[Finding]:
                 yield finding(
                     "look",
                     f"{component['id']}.{line['id']}",
-                    f"No step of {component['name']} asks for {name}.",
-                    why="What goes in to texture is added as a hand judges the mix, and there is nothing to judge here.",
-                    do="Add a step that checks the mix, and say there what to add while it is not right yet.",
-                    source="how the bench works",
+                    say("checks-unasked", part=component["name"], name=name),
+                    why=say("checks-unasked-why"),
+                    do=say("checks-unasked-do"),
+                    source=say("checks-source-the-bench"),
                 )
 
 
@@ -225,8 +230,12 @@ def melted_early(subject: Subject) -> Iterator[Finding]:
                     yield finding(
                         "look",
                         key,
-                        f"“{step['title']}” may come before “{subject.order.steps[where[line]]['title']}”, which weighs what it melts.",
-                        why="The order of the steps is what the bench goes by.",
-                        do="Move the melt behind it, or say that it comes after.",
-                        source="how the bench works",
+                        say(
+                            "checks-melted-early",
+                            title=step["title"],
+                            weighing=subject.order.steps[where[line]]["title"],
+                        ),
+                        why=say("checks-melted-early-why"),
+                        do=say("checks-melted-early-do"),
+                        source=say("checks-source-the-bench"),
                     )

@@ -10,6 +10,7 @@ from bench.checks.order import Order
 from bench.recipe import ASSEMBLY
 from bench.shapes.kit import Kit
 from bench.shapes.recipe import Component, Finding, Ingredient, MeasuredRecipe, RecipeLine, RoomAir
+from bench.words import say
 
 SOAP = frozenset({"soap_base", "whipping_base"})
 
@@ -45,7 +46,7 @@ class Subject:
 
     def place(self, where: str) -> str:
         """What a finding's `where` points at, in words: "Fizzing base: Melt the butter"."""
-        return self._places.get(where) or self._places.get(self._part_of(where), "the whole piece")
+        return self._places.get(where) or self._places.get(self._part_of(where), say("checks-place-piece"))
 
     def _part_of(self, field: str) -> str:
         """The part or the line that a field of the recipe is of: "components.0.lines.2.amount"."""

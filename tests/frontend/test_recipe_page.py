@@ -260,7 +260,7 @@ def test_the_check_is_listed_and_leads_to_the_place(own_desk: Page, server: Serv
     at(own_desk, "air.temperature_c").fill("24")
     at(own_desk, "air.humidity").fill("78")
 
-    expect(own_desk.get_by_text("dew point").first).to_be_visible()
+    expect(own_desk.get_by_text("Dew point").first).to_be_visible()
     assert own_desk.locator(".r-findings li").count() > before
 
 

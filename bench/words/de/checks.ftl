@@ -1,0 +1,238 @@
+# Was die Rezeptprüfung findet (bench/checks).
+
+## Die Luft heute
+
+checks-dew-point = Taupunkt { $dew } °C, bei { $temperature } °C und { $humidity } %.
+checks-dew-point-why = Auf Kälterem schlägt sich Wasser nieder: gekühlte Teile, kaltes Blech, kalte Folie.
+checks-dew-point-by = { $mass } Wasser in einem Kubikmeter Luft
+checks-dew-point-do = Jedes Teil abgedeckt auf Raumwärme kommen lassen. Dann trocknen, zusammensetzen oder einpacken.
+checks-dew-point-source = Magnus-Formel, J. Appl. Meteorol. 35 (1996) 601
+checks-damp-fizz-stop = Die Luft ist zu feucht, um Sprudelmasse gut zu trocknen.
+checks-damp-fizz = Feuchte Luft für Sprudelmasse. Sie trocknet langsam und kann zu reagieren beginnen.
+checks-damp-fizz-why = Zitronensäure allein nahm bei 69,9 % Wasser auf, Natron allein zwischen 76 und 88 %. Ein Gemisch tut es früher. Für Gemische fand sich keine Zahl. Diese Prüfung warnt ab { $share } %, unter den veröffentlichten Zahlen.
+checks-damp-over = { $points } Punkte über { $share } %
+checks-damp-fizz-do = Luft trocknen oder auf einen trockeneren Tag warten. Einpacken, sobald das Stück trocken ist. Nie im warmen Ofen trocknen.
+checks-dry-for-fizz = Trockener als { $share } %: ab da warnt diese Prüfung vor langsamem Trocknen.
+checks-dry-for-fizz-why = Die Zahl liegt unter den veröffentlichten für Einzelstoffe. Ab { $share } % warnt sie deutlicher.
+checks-dry-for-fizz-by = { $points } Punkte darunter
+checks-dry-for-fizz-do = Offen trocknen, trocken einpacken.
+checks-damp-soap = Seifenteile schwitzen in dieser Luft wahrscheinlich.
+checks-damp-soap-why = Glycerin nimmt bei jeder üblichen Feuchte Wasser auf. Ein Grenzwert ist nicht veröffentlicht. Dieser stammt von der Prüfung selbst.
+checks-damp-soap-do = Jedes Stück einpacken, sobald es kalt ist.
+checks-damp-soap-source = ASTM D5032 (Glycerin und Feuchte); die Schwelle ist eigene Ableitung
+checks-damp-fizz-source = J. Pharm. Sci. 98 (2009) 1744; Int. J. Pharm. 166 (1998) 167; J. Phys. Chem. B 110 (2006) 10190
+
+## Ein Stück wie Essbares
+
+checks-like-food = Das Stück könnte für Essbares gehalten werden.
+checks-like-food-why = Dieses Risiko vor dem Verkauf abwägen, vor allem wo Kinder sind.
+checks-like-food-do = Aussehen oder Verpackung ändern. Auf dem Etikett sagen, dass es nicht essbar ist. Die Entscheidung aufschreiben.
+checks-like-food-unknown = Könnte das Stück für Essbares gehalten werden? Im Rezept steht es nicht.
+checks-like-food-unknown-why = Ein Badestück, das wie Kuchen oder Bonbon aussieht, ist ein Risiko.
+checks-like-food-unknown-do = Im Rezept ja oder nein angeben.
+checks-like-food-source = Verordnung (EU) 2023/988 Art. 6 Abs. 1 Buchst. f (aus zweiter Hand)
+
+## Farben
+
+checks-colour = { $kind ->
+    [lake] { $name } ist ein Farblack.
+    [dye] { $name } ist ein löslicher Farbstoff.
+    [mica] { $name } ist ein Mica.
+   *[pigment] { $name } ist ein Pigment.
+}
+checks-colour-why-lake = Im Stück färbt er mit seinen Teilchen und blutet nicht aus. Im Wasser bleiben feine Punkte, die Wanne und Stoff verfärben können. Wo US-Recht gilt, ist jede Lieferung zertifiziert.
+checks-colour-do-lake = Gut benetzen und das Zertifikat der Lieferung aufheben. Die Losnummer zur Charge schreiben.
+checks-colour-source-lake = 21 CFR 82.51 und 82.2051, vorläufig und nicht für die Augenpartie (81.1); die Verfärbung ist übliche Erfahrung
+checks-colour-why-dye = Im Stück blutet er ins Nachbarteil aus. Er färbt das ganze Wasser und kann Wanne und Haut verfärben. Wo US-Recht gilt, ist jede Lieferung zertifiziert.
+checks-colour-do-dye = In einer weißen Wanne probieren und das Zertifikat der Lieferung aufheben. Die Losnummer zur Charge schreiben.
+checks-colour-source-dye = 21 CFR Part 74; die Verfärbung ist übliche Erfahrung
+checks-colour-why-mica = Im Stück schimmert es und blutet nicht aus. Im Wasser löst es sich nicht: ohne Lösungsvermittler bleibt ein Rand. Wo US-Recht gilt, braucht Mica kein Zertifikat je Lieferung.
+checks-colour-do-mica = Prüfen, ob auch Überzug oder Farbe keines brauchen. Die Losnummer zur Charge schreiben.
+checks-colour-source-mica = 21 CFR 73.2496; der Rand ist übliche Erfahrung
+checks-colour-why-pigment = Im Stück gibt es eine gleichmäßige, matte Farbe und blutet nicht aus. Im Wasser löst es sich nicht und kann einen Rand in der Wanne lassen.
+checks-colour-do-pigment = Den Lieferanten fragen: ist diese Qualität für Kosmetik gedacht, und wo ist sie erlaubt?
+checks-colour-source-pigment = übliche Praxis
+
+## Sprudel
+
+checks-citric-form = Ist die Zitronensäure wasserfrei oder Monohydrat? Im Rezept steht es nicht.
+checks-citric-form-why = Das Monohydrat enthält 8,6 % Wasser, gleiches Gewicht sprudelt also weniger.
+checks-citric-form-do = Auf der Packung nachsehen und die Form der Zutat angeben.
+checks-citric-form-source = molare Massen 192,12 und 210,14 g/mol, aus CIAAW-Atomgewichten
+checks-fizz-balance-do = Nichts, wenn das so gewollt ist.
+checks-fizz-balance-source = 3 NaHCO3 auf 1 Zitronensäure nach Stoffmenge. Ihr drittes Proton ist etwa so schwach wie Kohlensäure (pK 6,40 und 6,35). Die Gasmenge ist daher eine Obergrenze
+checks-citric-form-by = { $anhydrous } bei wasserfreier; { $monohydrate } bei Monohydrat
+checks-fizz-left-nothing = nichts übrig
+checks-fizz-left = { $of ->
+    [acid] { $mass } Säure übrig, { $share } davon
+   *[bicarbonate] { $mass } Natron übrig, { $share } davon
+}
+checks-fizz-balance = Natron zu Zitronensäure steht { $ratio } : 1 nach Gewicht. Nach der Reaktion: { $left }.
+checks-fizz-balance-as-anhydrous = Die Säure ist als wasserfrei gerechnet.
+checks-fizz-balance-why = Üblich ist etwa 2 : 1 (übliche Praxis). Die Reaktion geht bei { $ratio } : 1 auf. Übriges Natron macht das Wasser schwach alkalisch. Übrige Säure macht es sauer.
+checks-fizz-balance-by = { $bicarbonate } sind { $bicarbonate_mol } mol Natron; { $acid } sind { $acid_mol } mol Säure. Höchstens { $gas } L Gas bei 25 °C aus der Charge wie geschrieben
+
+## Duft und Allergene
+
+checks-fragrance-no-weight = { $name } hat eine Zeile ohne Gewicht. Der Anteil am Stück ist unbekannt.
+checks-fragrance-no-weight-why = Sein Zertifikat begrenzt ihn nach Gewicht.
+checks-fragrance-no-weight-do = Die Zeile als Gewicht schreiben oder die Dichte angeben.
+checks-fragrance-no-limit = { $share } des fertigen Stücks: { $name }. Was ist der Grenzwert?
+checks-fragrance-no-limit-why = Kein angegebener Grenzwert heißt nicht unbegrenzt.
+checks-fragrance-no-limit-do = Den Grenzwert für diese Produktart aus dem IFRA-Zertifikat des Duftstoffs übernehmen.
+checks-fragrance-share = { $name }: { $share } des fertigen Stücks. Das Zertifikat erlaubt { $limit }.
+checks-fragrance-share-why = Gezählt über alle Teile des Stücks, die ihn enthalten. Das ist keine Bewertung des Produkts.
+checks-fragrance-share-over = { $share } des Stücks zu viel
+checks-fragrance-share-used = { $share } % des Erlaubten
+checks-fragrance-share-do = Weniger davon nehmen, in einem Teil oder in allen.
+checks-fragrance-together = { $names }: jeder unter seinem Grenzwert, zusammen aber nicht.
+checks-fragrance-together-why = Begrenzt derselbe Stoff beide, zählen seine Anteile zusammen.
+checks-fragrance-together-by = { $share } % eines Grenzwerts zusammen
+checks-fragrance-together-do = Lieferanten fragen, ob derselbe Stoff beide begrenzt, oder weniger nehmen.
+checks-fragrance-together-source = IFRA-Grenzwerte gelten fürs fertige Produkt; Zusammenzählen ist die vorsichtige Lesart
+checks-stays-on = Bleibt das Produkt auf der Haut oder wird es abgespült? Im Rezept steht es nicht.
+checks-stays-on-why = Ab welchem Anteil ein Etikett Allergene nennt, ändert sich um das Zehnfache.
+checks-stays-on-do = Im Rezept angeben, ob es auf der Haut bleibt. Bis dahin gilt der strengere Anteil.
+checks-allergen = { $name }: { $share } des Stücks, ein Etikett in EU oder UK nennt es.
+checks-allergen-by = { $share } darüber
+checks-allergen-do = Unter den Bestandteilen nennen.
+checks-fragrance-heated = { $name } wird mit der Schmelze erhitzt.
+checks-fragrance-heated-why = Duftstoff verfliegt in der Hitze. Der Duft geht verloren, und der Dampf kann sich entzünden.
+checks-fragrance-heated-do = Erst nach dem Schmelzen zugeben, abgekühlt auf den Wert im Datenblatt.
+checks-fragrance-warm-why = Duftstoff verfliegt in zu warmer Schmelze. Der Duft geht verloren, und der Dampf kann sich entzünden.
+checks-fragrance-warm-unknown-do = Die höchste Zugabetemperatur aus dem Datenblatt übernehmen. Die Schmelze so weit abkühlen lassen.
+checks-fragrance-warm = { $name } kommt in eine Schmelze von { $reached }. Das Datenblatt erlaubt { $most }.
+checks-fragrance-warm-do = Eine Wartezeit zum Abkühlen einfügen oder früher aufhören zu erhitzen.
+checks-fragrance-share-source = der Grenzwert, den du aus dem IFRA-Zertifikat übernommen hast, Kategorie { $category }
+checks-fragrance-share-source-unnamed = der Grenzwert, den du aus dem IFRA-Zertifikat übernommen hast, Kategorie nicht genannt
+checks-allergen-source = Verordnung (EG) 1223/2009 Anhang III, echt größer (aus zweiter Hand)
+checks-allergen-why = { $product ->
+    [rinsed] Über { $share } nennt es ein Etikett, wenn das Produkt abgespült wird.
+    [stays] Über { $share } nennt es ein Etikett, wenn das Produkt auf der Haut bleibt.
+   *[open] Über { $share } nennt es ein Etikett, wenn das Produkt auf der Haut bleibt. Das kann hier sein.
+}
+checks-fragrance-own-limit-unknown = { $name } kommt in eine frische Schmelze. Die eigene Grenze ist nicht angegeben.
+checks-fragrance-melt-unknown = { $name } kommt in eine frische Schmelze. Wie warm die ist, steht nicht im Rezept.
+
+## Wärme
+
+checks-melt-ends-at = die Schmelze endet bei { $temperature }
+checks-too-warm = { $by } zu warm
+checks-base-limit-unknown = { $name }: wie warm darf es höchstens werden? Im Rezept steht es nicht.
+checks-base-end-unknown = { $name }: im Rezept steht nicht, wie warm es wird.
+checks-base-limit-unknown-why = Über ihrer Grenze trocknet eine Basis aus, vergilbt und wird zäh. Die Grenze ist je Basis anders.
+checks-base-limit-unknown-do = Die Grenze aus dem Datenblatt der Basis übernehmen.
+checks-base-end-unknown-do = Beim Schmelzen die Endtemperatur angeben.
+checks-base-limit-unknown-source = kein veröffentlichter Normwert gefunden; es gilt das Datenblatt der Basis
+checks-base-too-warm = { $name } wird auf { $reached } erhitzt. Das Datenblatt erlaubt { $most }.
+checks-base-too-warm-why = Über ihrer Grenze trocknet eine Basis aus, vergilbt und wird zäh.
+checks-base-too-warm-do = Die Endtemperatur beim Schmelzen senken.
+checks-warm-fizz = Geschmolzenes aus „{ $title }“ trifft mit bis zu { $reached } auf das Natron.
+checks-warm-fizz-unknown = Wie warm trifft die Schmelze aus „{ $title }“ auf das Natron? Im Rezept steht es nicht.
+checks-warm-fizz-why = Natron gibt ab etwa 50 °C Gas ab. Dieses Sprudeln fehlt dann im Bad.
+checks-warm-fizz-by = { $by } über 50 °C
+checks-warm-fizz-do = Nur so weit schmelzen wie nötig. Abkühlen lassen, bevor es an die trockene Mischung kommt.
+checks-warm-fizz-unknown-do = Beim Schmelzen die Endtemperatur angeben, unter 50 °C.
+checks-water-in-fizz = { $name } kommt als feste Menge in eine trockene Sprudelmasse.
+checks-water-in-fizz-alcohol-why = Alkohol mit 70 Vol.-% besteht zu über einem Drittel des Gewichts aus Wasser. Wasser startet das Sprudeln.
+checks-water-in-fizz-why = Eingegossenes Wasser startet das Sprudeln sofort. Feiner Sprühnebel, nach und nach, kaum.
+checks-water-in-fizz-do = Als „nach Bedarf“ schreiben und sprühen, oder weglassen.
+checks-water-in-fizz-alcohol-source = 70 Vol.-% sind 62,8 Massen-% (aus zweiter Hand)
+checks-water-bath = Zwischen „{ $title }“ und der trockenen Mischung wird nichts abgewischt.
+checks-water-bath-why = Ein Gefäß aus dem Wasserbad tropft, und ein Tropfen startet das Sprudeln.
+checks-water-bath-do = Einen Schritt einfügen, der Außenseite und Boden abwischt, oder ihn kennzeichnen.
+checks-alcohol = Alkohol ist offen bei { $sprays }. Nichts trennt das von { $melts }.
+checks-alcohol-why = Alkoholdampf entzündet sich leicht: der Flammpunkt von 2-Propanol liegt bei etwa 12 °C.
+checks-alcohol-do = Vor dem Sprühen Wärmequellen aus, Fenster auf. Oder eins nach dem anderen.
+checks-alcohol-source = IEC 60079-20-1:2010; örtliche Brandschutzregeln gelten
+checks-melted-early = „{ $title }“ kann vor „{ $weighing }“ kommen, wo das Geschmolzene erst gewogen wird.
+checks-melted-early-why = Am Arbeitstisch gilt die Reihenfolge der Schritte.
+checks-melted-early-do = Das Schmelzen dahinter setzen oder angeben, dass es danach kommt.
+checks-more-steps = { $count ->
+    [one] { $count } weiterem Schritt
+   *[other] { $count } weiteren Schritten
+}
+checks-quoted = „{ $title }“
+
+## Zahlen
+
+checks-two-ways = „{ $written }“: { $read } oder { $other }?
+checks-two-ways-why = Gelesen wird { $read }.
+checks-two-ways-do = Eins davon schreiben.
+checks-sums = { $name }: die Zeilen ergeben { $written }. { $count } Stück brauchen mit dem, was hängen bleibt, { $needs }.
+checks-sums-why = Eine Charge richtet sich nach den Stücken, jede Zeile wird angepasst.
+checks-sums-by = { $share } Unterschied
+checks-sums-do = Stückgewicht, Reserve und Rest im Gefäß prüfen.
+checks-too-small = { $mass } sind zu wenig für jede Waage der Ausrüstung: { $name }.
+checks-too-small-why = Mindestens { $least } nötig, um auf { $share } genau zu wiegen: { $scale }.
+checks-too-small-do = Größere Charge machen, feinere Waage nehmen oder in etwas anderem verdünnt abwiegen.
+checks-too-small-source = USP <41> (2019): eine Anzeige ist um mindestens 0,41 Teilung unsicher (aus zweiter Hand)
+checks-no-density = { $name } hat keine Dichte und bleibt darum in Löffeln.
+checks-no-density-why = Ein Löffel schwankt mehr als ein Gewicht.
+checks-no-density-do = Die Dichte mit Quelle angeben, dann wird gewogen.
+checks-drops = { $name } wird in Tropfen gezählt.
+checks-drops-why = Ein Tropfen ist nur nach Übereinkunft 0,05 ml. Echte Tropfer weichen ab.
+checks-drops-by = 15 % nach beiden Seiten selbst mit geeichtem Tropfer
+checks-drops-do = Wiegen, wo die Menge zählt.
+checks-drops-source = UCUM v2.2 [drp]; USP 32 <1101>
+checks-spoons = { $written } { $name }: { $low } locker, { $high } festgeklopft.
+checks-spoons-why = Ein Löffel Pulver fasst je nach Füllung. Gerechnet wird mit locker.
+checks-spoons-by = { $share } mehr, wenn festgeklopft
+checks-spoons-do = Die Zeile als Gewicht schreiben.
+checks-by-volume = { $name } wird nach Volumen bemessen.
+checks-by-volume-why = Ein Löffel Pulver fasst mehr, wenn er festgeklopft ist.
+checks-by-volume-by = 58 % mehr bei Natron, als ein veröffentlichter Fall
+checks-by-volume-do = Die Zeile als Gewicht schreiben. Oder die Stampfdichte angeben, dann zeigt sich die Spanne.
+checks-by-volume-source = Handbuch der Hilfsstoffe (aus zweiter Hand): Natron 0,869 locker, 1,369 g/mL gestampft
+checks-unknown = { $name }: was ist das? Im Rezept fehlt die Art der Zutat.
+checks-unknown-why = Die Regeln gehen nach der Art: Sprudel, Duft, Farbe, Basis, Alkohol. Diese Zutat bleibt ungeprüft.
+checks-unknown-do = Ihre Art im Rezept wählen, „andere“, wo keine passt.
+checks-too-small-by = bis { $share } daneben: { $scale }
+checks-under-1-mg = weniger als 1 mg
+
+## Was den Schritten fehlt
+
+checks-window-wait = „{ $title }“ muss innerhalb von { $latest } auf „{ $opened }“ folgen. Dazwischen liegt eine längere Wartezeit.
+checks-window-wait-by = mindestens { $span } zu lang
+checks-window-wait-do = Mehr Zeit geben, später anfangen oder die Wartezeit verschieben.
+checks-window-hands = „{ $title }“ muss innerhalb von { $latest } auf „{ $opened }“ folgen. Die Handarbeit dazwischen dauert { $working }.
+checks-window-hands-by = { $span } zu lang, für die Charge wie geschrieben
+checks-window-hands-do = Weniger Stück auf einmal machen, mehr vorbereiten oder mehr Zeit geben.
+checks-unkept = Nirgends steht, wie bald „{ $title }“ auf „{ $opened }“ folgen muss.
+checks-unkept-by = üblich innerhalb von { $span }
+checks-unkept-do = Eine eigene Frist angeben. Bis dahin gilt die übliche, { $span }.
+checks-no-wait-pour-why = Ein gegossenes Teil muss fest werden, bevor es aus der Form kommt.
+checks-no-wait-press-why = Ein gepresstes Teil muss trocknen, bevor es angefasst oder eingepackt wird.
+checks-no-wait-do = Eine Wartezeit einfügen: frühestens, üblich, und woran man das Ende erkennt.
+checks-unwrapped-soap = Es gibt ein Seifenteil, und kein Schritt packt es ein.
+checks-unwrapped-soap-why = Das Glycerin einer Seifenbasis nimmt bei jeder üblichen Feuchte Wasser auf. Das Stück schwitzt.
+checks-unwrapped-soap-source = ASTM D5032 (Glycerin und Feuchte); der Rat ist eigene Ableitung
+checks-unwrapped-fizz = Es gibt ein Sprudelteil, und kein Schritt packt es ein.
+checks-unwrapped-fizz-why = Es zieht Wasser aus der Luft und reagiert. Es quillt, reißt und sprudelt nicht mehr.
+checks-unwrapped-fizz-source = Int. J. Pharm. 166 (1998) 167 für Natron allein; ein Gemisch nimmt früher Wasser auf
+checks-whipped-alone = { $name } ist aufgeschlagene Basis allein. Sie wird nie hart.
+checks-whipped-alone-why = Sie drückt sich in der Hand ein und trocknet an der Luft aus. Sie muss eingepackt werden.
+checks-whipped-alone-do = In der Verpackung Platz lassen oder geschmolzene Basis unterheben, das gibt Halt.
+checks-heavy-embed = { $part } wiegt mehr als das, was es tragen soll: { $top }. Hält es?
+checks-heavy-embed-why = Eine weiche Haube sinkt oder kippt unter schweren Teilen, bis sie fest ist.
+checks-heavy-embed-by = { $heavy } auf { $light }
+checks-heavy-embed-do = Erst ein Stück probieren.
+checks-unasked = { $part }: kein Schritt fragt nach { $name }.
+checks-unasked-why = Was nach Bedarf dazukommt, gibst du beim Prüfen zu. Hier wird nichts geprüft.
+checks-unasked-do = Einen Schritt einfügen, der die Masse prüft. Dort sagen, was zuzugeben ist, solange sie nicht stimmt.
+checks-no-wait = Auf „{ $title }“ folgt keine Wartezeit.
+checks-no-wait-between = „{ $next }“ folgt auf „{ $title }“ ohne Wartezeit dazwischen.
+checks-unwrapped-do = Einen Schritt zum Einpacken mit spätester Zeit einfügen oder den vorhandenen kennzeichnen.
+checks-place-piece = das ganze Stück
+
+## Woher eine Regel kommt
+
+checks-source-flash-point = Datenblatt des Lieferanten (Flammpunkt); übliche Praxis
+checks-source-sheet-as-entered = Datenblatt des Lieferanten, wie eingetragen
+checks-source-own-sheet = eigenes Datenblatt, wie eingetragen
+checks-source-excipients = Handbuch der Hilfsstoffe (aus zweiter Hand)
+checks-source-this-check = so arbeitet diese Prüfung
+checks-source-recipe-times = die Zeiten des Rezepts
+checks-source-the-bench = so arbeitet der Arbeitstisch
+checks-source-common-practice = übliche Praxis
+checks-source-ifra = IFRA-Standards, 51. Änderung (2023). Sprudelnde Badestücke und Stückseife stehen in Kategorie 9 (aus zweiter Hand)

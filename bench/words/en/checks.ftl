@@ -1,0 +1,241 @@
+# What the recipe check finds (bench/checks).
+
+## Today's air
+
+checks-dew-point = Dew point { $dew } °C, at { $temperature } °C and { $humidity } %.
+checks-dew-point-why = Water settles on whatever is colder: a chilled part, a cold tray, a cold wrap.
+checks-dew-point-by = { $mass } of water in a cubic metre of air
+checks-dew-point-do = Let every part warm to the room, covered. Then dry, join or wrap it.
+checks-dew-point-source = Magnus form, J. Appl. Meteorol. 35 (1996) 601
+checks-damp-fizz-stop = The air is too damp to dry a fizzing part well.
+checks-damp-fizz = Damp air for a fizzing part. It dries slowly and may begin to react.
+checks-damp-fizz-why = Citric acid alone took up water at 69.9 %, bicarbonate alone between 76 and 88 %. A mixture does so sooner. No figure for a mixture was found. This check warns from { $share } %, below the published figures.
+checks-damp-over = { $points } points over { $share } %
+checks-damp-fizz-do = Dry the air, or wait for a drier day. Wrap as soon as the piece is dry. Never dry it in a warm oven.
+checks-dry-for-fizz = Drier than { $share } %, where this check warns of slow drying.
+checks-dry-for-fizz-why = That figure is below the published ones for single substances. From { $share } % it warns more plainly.
+checks-dry-for-fizz-by = { $points } points under
+checks-dry-for-fizz-do = Dry in the open, and wrap once dry.
+checks-damp-soap = Soap parts are likely to sweat in this air.
+checks-damp-soap-why = Glycerol takes up water at any ordinary humidity. No limit is published. This one is the check's own.
+checks-damp-soap-do = Wrap each piece as soon as it is cool.
+checks-damp-soap-source = ASTM D5032 (glycerol and humidity); the level is a design inference
+checks-damp-fizz-source = J. Pharm. Sci. 98 (2009) 1744; Int. J. Pharm. 166 (1998) 167; J. Phys. Chem. B 110 (2006) 10190
+
+## A piece like food
+
+checks-like-food = The piece could be taken for something to eat.
+checks-like-food-why = Weigh that risk before it is sold, above all where there are children.
+checks-like-food-do = Change the look or the wrap. Say on the label that it is not food. Write down what you decided.
+checks-like-food-unknown = Could the piece be taken for something to eat? The recipe does not say.
+checks-like-food-unknown-why = A bath piece that looks like a cake or a sweet is a risk.
+checks-like-food-unknown-do = Say yes or no in the recipe.
+checks-like-food-source = Regulation (EU) 2023/988 Art. 6(1)(f) (second-hand)
+
+## Colours
+
+checks-colour = { $kind ->
+    [lake] { $name } is a lake.
+    [dye] { $name } is a dye.
+    [mica] { $name } is a mica.
+   *[pigment] { $name } is a pigment.
+}
+checks-colour-why-lake = In the piece it colours by its particles and does not bleed. In the water it stays as fine specks, and can mark tub and cloth. Where US rules apply, each batch of it is certified.
+checks-colour-do-lake = Wet it well, and keep the lot's certificate. Write the lot number down with the batch.
+checks-colour-source-lake = 21 CFR 82.51 and 82.2051, provisional and not for the eye area (81.1); the marks are common practice
+checks-colour-why-dye = In the piece it bleeds into the part beside it. In the water it colours all of it, and may stain tub and skin. Where US rules apply, each batch of it is certified.
+checks-colour-do-dye = Try it in a white tub, and keep the lot's certificate. Write the lot number down with the batch.
+checks-colour-source-dye = 21 CFR Part 74; the stains are common practice
+checks-colour-why-mica = In the piece it shimmers and does not bleed. In the water it does not dissolve: without a solubiliser it leaves a ring. Where US rules apply, mica needs no batch certificate.
+checks-colour-do-mica = Check that its own coating or colour needs none either. Write the lot number down with the batch.
+checks-colour-source-mica = 21 CFR 73.2496; the ring is common practice
+checks-colour-why-pigment = In the piece it gives an even, flat colour and does not bleed. In the water it does not dissolve. It can leave a ring in the tub.
+checks-colour-do-pigment = Ask the supplier: is this grade meant for cosmetics, and where may it be used?
+checks-colour-source-pigment = common practice
+
+## Fizz
+
+checks-citric-form = Is the citric acid anhydrous or the monohydrate? The recipe does not say.
+checks-citric-form-why = The monohydrate holds 8.6 % water, so the same weight fizzes less.
+checks-citric-form-do = Read the bag, and set the form of the ingredient.
+checks-citric-form-source = molar masses 192.12 and 210.14 g/mol, from CIAAW atomic weights
+checks-fizz-balance-do = Nothing, if that is what you meant.
+checks-fizz-balance-source = 3 NaHCO3 to 1 citric acid by moles. Its third proton is about as weak as carbonic acid (pK 6.40 and 6.35). So the gas is an upper bound
+checks-citric-form-by = { $anhydrous } if anhydrous; { $monohydrate } if monohydrate
+checks-fizz-left-nothing = nothing left over
+checks-fizz-left = { $of ->
+    [acid] { $mass } of acid left over, { $share } of it
+   *[bicarbonate] { $mass } of bicarbonate left over, { $share } of it
+}
+checks-fizz-balance = Bicarbonate to citric acid is { $ratio } : 1 by mass. When they have reacted: { $left }.
+checks-fizz-balance-as-anhydrous = The acid is taken as anhydrous.
+checks-fizz-balance-why = The trade mixes about 2 : 1 (common practice). The reaction balances at { $ratio } : 1. Bicarbonate left over makes the water mildly alkaline. Acid left over makes it sour.
+checks-fizz-balance-by = { $bicarbonate } is { $bicarbonate_mol } mol of bicarbonate; { $acid } is { $acid_mol } mol of acid. At most { $gas } L of gas at 25 °C from the batch as written
+
+## Fragrance and allergens
+
+checks-fragrance-no-weight = { $name } has a line with no weight. Its share of the piece is unknown.
+checks-fragrance-no-weight-why = Its certificate limits it by weight.
+checks-fragrance-no-weight-do = Write the line as a weight, or give its density.
+checks-fragrance-no-limit = { $share } of the finished piece is { $name }. What is its limit?
+checks-fragrance-no-limit-why = No limit given does not mean unlimited.
+checks-fragrance-no-limit-do = Copy the limit for this kind of product from the fragrance's own IFRA certificate.
+checks-fragrance-share = { $name } is { $share } of the finished piece. Its certificate allows { $limit }.
+checks-fragrance-share-why = Counted over every part of the piece that holds it. It is not an assessment of the product.
+checks-fragrance-share-over = { $share } of the piece too much
+checks-fragrance-share-used = { $share } % of what it allows
+checks-fragrance-share-do = Use less of it, in one part or in all.
+checks-fragrance-together = { $names } are each below their own limit, but not together.
+checks-fragrance-together-why = Where the same material limits both, their shares of it add up.
+checks-fragrance-together-by = { $share } % of one limit between them
+checks-fragrance-together-do = Ask the suppliers whether the same material sets both limits, or use less.
+checks-fragrance-together-source = IFRA limits are for the finished product; adding the shares is the careful reading
+checks-stays-on = Does the product stay on the skin, or is it rinsed off? The recipe does not say.
+checks-stays-on-why = The share above which a label names an allergen differs tenfold.
+checks-stays-on-do = Say in the recipe whether it stays on. Until then the stricter share is used.
+checks-allergen = { $name }: { $share } of the piece, so an EU or UK label names it.
+checks-allergen-by = { $share } above
+checks-allergen-do = Name it among the ingredients.
+checks-fragrance-heated = { $name } is heated with the melt.
+checks-fragrance-heated-why = Fragrance flashes off in the heat. The scent is lost, and its vapour can light.
+checks-fragrance-heated-do = Add it after the melt, cooled to what the supplier's sheet allows.
+checks-fragrance-warm-why = Fragrance flashes off in too warm a melt. The scent is lost, and its vapour can light.
+checks-fragrance-warm-unknown-do = Copy the warmest it may go into from the supplier's sheet. Let the melt cool to that.
+checks-fragrance-warm = { $name } goes into a melt of { $reached }. Its own sheet allows { $most }.
+checks-fragrance-warm-do = Add a wait for the melt to cool, or end the melt sooner.
+checks-fragrance-share-source = the limit you copied from its IFRA certificate, category { $category }
+checks-fragrance-share-source-unnamed = the limit you copied from its IFRA certificate, category not named
+checks-allergen-source = Regulation (EC) 1223/2009 Annex III, strictly greater (second-hand)
+checks-allergen-why = { $product ->
+    [rinsed] Above { $share } a label names it, in a product that is rinsed off.
+    [stays] Above { $share } a label names it, in a product that stays on.
+   *[open] Above { $share } a label names it, if the product stays on. This one may.
+}
+checks-fragrance-own-limit-unknown = { $name } goes into a fresh melt. Its own limit is not given.
+checks-fragrance-melt-unknown = { $name } goes into a fresh melt. The recipe does not say how warm that is.
+
+## Heat
+
+checks-melt-ends-at = the melt ends at { $temperature }
+checks-too-warm = { $by } too warm
+checks-base-limit-unknown = What is the warmest that { $name } may get? The recipe does not say.
+checks-base-end-unknown = The recipe does not say how warm { $name } gets.
+checks-base-limit-unknown-why = Past its limit a base dries out, yellows and turns rubbery. The limit differs from base to base.
+checks-base-limit-unknown-do = Copy the limit from the base's own sheet.
+checks-base-end-unknown-do = Give the melt its end temperature.
+checks-base-limit-unknown-source = no published standard value was found; the base's own sheet rules
+checks-base-too-warm = { $name } is taken to { $reached }. Its own sheet allows { $most }.
+checks-base-too-warm-why = Past its limit a base dries out, yellows and turns rubbery.
+checks-base-too-warm-do = Lower the end temperature of the melt.
+checks-warm-fizz = What is melted in “{ $title }” reaches the bicarbonate at up to { $reached }.
+checks-warm-fizz-unknown = How warm does the melt of “{ $title }” meet the bicarbonate? The recipe does not say.
+checks-warm-fizz-why = Bicarbonate begins to give off its gas near 50 °C. That fizz is lost before the bath.
+checks-warm-fizz-by = { $by } over 50 °C
+checks-warm-fizz-do = Melt it no further than it needs. Let it cool before it meets the dry mix.
+checks-warm-fizz-unknown-do = Give the melt its end temperature, and keep that below 50 °C.
+checks-water-in-fizz = { $name } goes into a dry fizzing mix as a set amount.
+checks-water-in-fizz-alcohol-why = Rubbing alcohol of 70 % by volume is over a third water by weight. Water starts the fizz.
+checks-water-in-fizz-why = Water poured in starts the fizz at once. A fine spray, little by little, hardly does.
+checks-water-in-fizz-do = Write it as “to texture” and spray it, or leave it out.
+checks-water-in-fizz-alcohol-source = 70 % by volume is 62.8 % by mass (second-hand)
+checks-water-bath = Nothing is wiped dry between “{ $title }” and the dry mix.
+checks-water-bath-why = A vessel out of a water bath drips, and one drop starts the fizz.
+checks-water-bath-do = Add a step that wipes the outside and the foot dry, or mark it.
+checks-alcohol = Alcohol is out in { $sprays }. Nothing keeps it apart from { $melts }.
+checks-alcohol-why = Alcohol vapour lights easily: the flash point of 2-propanol is near 12 °C.
+checks-alcohol-do = Heaters off and a window open before you spray. Or put one after the other.
+checks-alcohol-source = IEC 60079-20-1:2010; local fire codes apply
+checks-melted-early = “{ $title }” may come before “{ $weighing }”, which weighs what it melts.
+checks-melted-early-why = The bench goes by the order of the steps.
+checks-melted-early-do = Move the melt behind it, or say that it comes after.
+checks-more-steps = { $count ->
+    [one] { $count } more step
+   *[other] { $count } more steps
+}
+checks-quoted = “{ $title }”
+
+## Numbers
+
+checks-two-ways = “{ $written }”: { $read } or { $other }?
+checks-two-ways-why = It is read as { $read }.
+checks-two-ways-do = Write one of them.
+checks-sums = { $name }: its lines add up to { $written }. { $count ->
+    [one] { $count } piece, with what stays behind, takes { $needs }.
+   *[other] { $count } pieces, with what stays behind, take { $needs }.
+}
+checks-sums-why = A batch is sized by its pieces, so every line is scaled to match.
+checks-sums-by = { $share } apart
+checks-sums-do = Check the mass of a piece, the spares and what stays behind.
+checks-too-small = { $mass } is too little for any scale of the kit: { $name }.
+checks-too-small-why = { $least } or more is needed on { $scale }, to weigh to { $share }.
+checks-too-small-do = Make a larger batch, use a finer scale, or weigh it mixed into something.
+checks-too-small-source = USP <41> (2019): a reading is uncertain by at least 0.41 of a division (second-hand)
+checks-no-density = { $name } has no density, so it stays in spoons.
+checks-no-density-why = A spoon of the same thing varies more than a weight does.
+checks-no-density-do = Give its density, with a source, to have it weighed.
+checks-drops = { $name } is counted in drops.
+checks-drops-why = A drop is 0.05 ml by convention only. Real droppers differ.
+checks-drops-by = 15 % either way even from a calibrated dropper
+checks-drops-do = Weigh it where the amount matters.
+checks-drops-source = UCUM v2.2 [drp]; USP 32 <1101>
+checks-spoons = { $written } of { $name }: { $low } loose, { $high } tapped down.
+checks-spoons-why = A spoon of powder holds what it is filled with. The loose figure is used.
+checks-spoons-by = { $share } more when tapped
+checks-spoons-do = Write the line as a weight.
+checks-by-volume = { $name } is measured by volume.
+checks-by-volume-why = A spoon of powder holds more when it is tapped down.
+checks-by-volume-by = 58 % more for bicarbonate, as one published case
+checks-by-volume-do = Write the line as a weight. Or give the tapped density to see the range.
+checks-by-volume-source = excipients handbook (second-hand): bicarbonate 0.869 loose, 1.369 g/mL tapped
+checks-unknown = What is { $name }? The recipe does not say what kind of ingredient it is.
+checks-unknown-why = Rules go by kind: fizz, fragrance, colour, soap base, alcohol. This one is passed by.
+checks-unknown-do = Choose its kind in the recipe, “other” where none fits.
+checks-too-small-by = { $scale } may be off by { $share }
+checks-under-1-mg = less than 1 mg
+
+## What the steps leave out
+
+checks-window-wait = “{ $title }” must follow “{ $opened }” within { $latest }. A longer wait lies between.
+checks-window-wait-by = { $span } too long at the least
+checks-window-wait-do = Give it more time, let it begin later, or move the wait.
+checks-window-hands = “{ $title }” must follow “{ $opened }” within { $latest }. The hand work between takes { $working }.
+checks-window-hands-by = { $span } too long, for the batch as written
+checks-window-hands-do = Make fewer pieces at a time, do more beforehand, or give it more time.
+checks-unkept = Nothing says how soon “{ $title }” must follow “{ $opened }”.
+checks-unkept-by = usually within { $span }
+checks-unkept-do = Give it a window of your own. Until then the usual time counts, { $span }.
+checks-no-wait-pour-why = A poured part must set before it is turned out.
+checks-no-wait-press-why = A pressed part must dry before it is handled or wrapped.
+checks-no-wait-do = Add a wait: earliest and usual time, and how to tell it is over.
+checks-unwrapped-soap = There is a soap part, and no step wraps it.
+checks-unwrapped-soap-why = The glycerol in a soap base takes up water at any ordinary humidity. The piece sweats.
+checks-unwrapped-soap-source = ASTM D5032 (glycerol and humidity); the advice is a design inference
+checks-unwrapped-fizz = There is a fizzing part, and no step wraps it.
+checks-unwrapped-fizz-why = It draws water from the air and reacts. It swells, cracks and loses its fizz.
+checks-unwrapped-fizz-source = Int. J. Pharm. 166 (1998) 167 for bicarbonate alone; a mixture takes up water sooner
+checks-whipped-alone = { $name } is a whipped base alone. It never hardens.
+checks-whipped-alone-why = It dents in the hand and dries out in the air. It must be wrapped.
+checks-whipped-alone-do = Leave room in the wrap, or fold in melted soap base for hold.
+checks-heavy-embed = { $part } weighs more than what it is set into: { $top }. Will that hold it?
+checks-heavy-embed-why = A soft top sinks or leans under a heavy part until it has set.
+checks-heavy-embed-by = { $heavy } on { $light }
+checks-heavy-embed-do = Try one piece first.
+checks-unasked = No step of { $part } asks for { $name }.
+checks-unasked-why = What goes in as needed is added while you judge the mix. Nothing is judged here.
+checks-unasked-do = Add a step that checks the mix. Say there what to add while it is not right.
+checks-no-wait = No wait follows “{ $title }”.
+checks-no-wait-between = “{ $next }” follows “{ $title }” with no wait between.
+checks-unwrapped-do = Add a step that wraps, with a latest time, or mark it.
+checks-place-piece = the whole piece
+
+## Where a rule comes from
+
+checks-source-flash-point = the supplier's sheet (flash point); common practice
+checks-source-sheet-as-entered = the supplier's sheet, as entered
+checks-source-own-sheet = its own sheet, as entered
+checks-source-excipients = excipients handbook (second-hand)
+checks-source-this-check = how this check works
+checks-source-recipe-times = the recipe's own times
+checks-source-the-bench = how the bench works
+checks-source-common-practice = common practice
+checks-source-ifra = IFRA Standards, 51st Amendment (2023). Fizzing bath pieces and bar soap are in category 9 (second-hand)
