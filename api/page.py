@@ -20,8 +20,10 @@ from flask import Flask, Response, abort, request
 from werkzeug.routing import PathConverter
 from werkzeug.security import safe_join
 
+from api import page_words
 from api.pieces import MADE, Pieces, listed
 from api.places import FRONTEND
+from bench import words
 
 # Not the machine's table of types, which differs from one machine to the next.
 TYPES = {
@@ -85,12 +87,12 @@ class Sent:
 def page_file(folder: Path, path: str) -> Sent | None:
     """What is sent of the page in this folder under a path; None where there is nothing."""
     if path in MADE:
-        return piece_as_sent(folder, path, files_as_they_are(folder))
+        return piece_as_sent(folder, path, files_as_they_are(folder), words.spoken())
     found = safe_join(str(folder), path)
     file = Path(found) if found else None
     if file is None or file.suffix not in TYPES or not file.is_file():
         return None
-    return as_sent(file, file.stat().st_mtime_ns)
+    return as_sent(file, file.stat().st_mtime_ns, words.spoken() if file.name == page_words.FILE else "")
 
 
 def _answer(sent: Sent) -> Response:
@@ -106,7 +108,7 @@ def _answer(sent: Sent) -> Response:
 
 
 @lru_cache(maxsize=256)
-def as_sent(file: Path, _changed_ns: int) -> Sent:
+def as_sent(file: Path, _changed_ns: int, _spoken: str) -> Sent:
     """A file slimmed, as it is sent by itself. Held until it changes: compressing well takes a while."""
     return Sent(TYPES[file.suffix], slim(file))
 
@@ -119,15 +121,15 @@ def files_as_they_are(folder: Path) -> Files:
     return tuple((file, (folder / file).stat().st_mtime_ns) for file in listed(folder))
 
 
-@lru_cache(maxsize=2)
-def pieces_of(folder: Path, _changed: Files) -> Pieces:
+@lru_cache(maxsize=4)
+def pieces_of(folder: Path, _changed: Files, _spoken: str) -> Pieces:
     return Pieces(folder, slim)
 
 
-@lru_cache(maxsize=2 * len(MADE))
-def piece_as_sent(folder: Path, name: str, changed: Files) -> Sent:
-    """A piece, held until one of the page's files changes."""
-    return Sent(TYPES[Path(name).suffix], pieces_of(folder, changed).content(name))
+@lru_cache(maxsize=4 * len(MADE))
+def piece_as_sent(folder: Path, name: str, changed: Files, spoken: str) -> Sent:
+    """A piece in the language that is spoken, held until one of the page's files changes."""
+    return Sent(TYPES[Path(name).suffix], pieces_of(folder, changed, spoken).content(name))
 
 
 def _without_remark(line: re.Match[str]) -> str:
@@ -140,7 +142,7 @@ def slim(file: Path) -> bytes:
     content = file.read_bytes()
     if file.suffix not in (".js", ".css"):
         return content
-    return slimmed(content.decode("utf-8"), file.suffix).encode("utf-8")
+    return slimmed(page_words.as_it_is(file), file.suffix).encode("utf-8")
 
 
 def slimmed(text: str, suffix: str) -> str:

@@ -10,6 +10,7 @@ import json
 import re
 from collections.abc import Iterable, Mapping
 from functools import cache
+from pathlib import Path
 
 from bench import words
 
@@ -43,8 +44,19 @@ def worded(source: str, sources: Iterable[str]) -> str:
     """words.js with the words of these modules in it."""
     tongue = words.language(words.spoken())
     table = {"language": tongue.tag, "point": tongue.point, "messages": messages(sources)}
-    text = json.dumps(table, ensure_ascii=False, separators=(",", ":"))
-    filled, places = PLACE.subn(lambda _: f"const TABLE = {text};", source)
+    filled, places = PLACE.subn(lambda _: f"const TABLE = {as_json(table)};", source)
     if places != 1:
         raise ValueError(f"{FILE}: no place for the words")
     return filled
+
+
+def as_json(told: object) -> str:
+    return json.dumps(told, ensure_ascii=False, separators=(",", ":"))
+
+
+def as_it_is(file: Path) -> str:
+    """A module as it lies there, but for words.js, which has the words of all modules beside and beneath it."""
+    text = file.read_text("utf-8")
+    if file.name != FILE:
+        return text
+    return worded(text, (each.read_text("utf-8") for each in file.parent.rglob("*.js")))

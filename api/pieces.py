@@ -4,7 +4,7 @@ A browser that opens the page asks for index.html, one module and one style shee
 files: `app.js` comes with all that it imports, `rest.js` holds all that is asked for later and takes from
 `app.js` what it needs of that, so that each module is there once. Both say the version of all modules, and a rest
 of another version than the page's refuses to run. The worker (frontend/sw.js) is told the names of all pieces, and a
-version that is the hash of them.
+version that is the hash of them. Each has the words that its own modules name, in one language (api/page_words.py).
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ from functools import cache, cached_property
 from hashlib import sha256
 from pathlib import Path
 
-from api import join
+from api import join, page_words
 
 INDEX, APP, REST, STYLE = "index.html", "app.js", "rest.js", "style/first.css"
 # The browser itself sees to the newest worker; it is not part of the copy it keeps.
@@ -84,9 +84,24 @@ class Pieces:
     @cached_property
     def _modules(self) -> tuple[str, str, str]:
         """What the page opens with, the rest, and the version of both."""
-        first = join.joined(self._read, self.first, self.first, lambda name: f'$rest("{name}")')
+        first = join.joined(self._worded, self.first, self.first, lambda name: f'$rest("{name}")')
         rest = join.joined(self._read, self.later, {*self.first, *self.later}, str)
+        rest = self._words_of_the_rest() + rest
         return first, rest, json.dumps(_hash([first, rest]))
+
+    def _worded(self, path: str) -> str:
+        """A module's source; words.js with the words of what the page opens with."""
+        source = self._read(path)
+        return page_words.worded(source, map(self._read, self.first)) if path == page_words.FILE else source
+
+    def _words_of_the_rest(self) -> str:
+        """What gives words.js the words that the rest alone needs, before any of it runs."""
+        if page_words.FILE not in self.first:
+            return ""
+        there = page_words.messages(map(self._read, self.first))
+        more = page_words.messages(map(self._read, self.later))
+        told = page_words.as_json({key: value for key, value in more.items() if key not in there})
+        return f"{join.name_of(page_words.FILE)}.learn({told});\n"
 
     def _app(self) -> str:
         first, _, version = self._modules

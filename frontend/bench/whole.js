@@ -6,6 +6,7 @@
  * product that may pass 2^53 on the way is a BigInt (see `product`).
  */
 
+import { point, say } from "../words.js";
 /** @typedef {number | bigint} Int a whole number, exactly */
 
 export const PPM = 1_000_000;
@@ -139,7 +140,7 @@ export function canonical(value) {
 function decimals(shown, places) {
   const [units, rest] = divided(Math.abs(shown), 10 ** places);
   const sign = shown < 0 ? "-" : "";
-  return places ? `${sign}${units}.${String(rest).padStart(places, "0")}` : `${sign}${units}`;
+  return places ? `${sign}${units}${point()}${String(rest).padStart(places, "0")}` : `${sign}${units}`;
 }
 
 /**
@@ -181,7 +182,7 @@ export function apart(one, other) {
 function shareText([numerator, denominator], decimals) {
   const shown = denominator ? halfEven(product(100 * 10 ** decimals, numerator), denominator) : 0;
   const [units, rest] = divided(shown, 10 ** decimals);
-  return `${units}.${String(rest).padStart(decimals, "0")} %`;
+  return `${units}${point()}${String(rest).padStart(decimals, "0")} %`;
 }
 
 /**
@@ -201,30 +202,28 @@ export function moreBy(numerator, denominator) {
 }
 
 /** A number with decimals, without the noughts at its end. @param {string} text */
-const noLonger = (text) => text.replace(/\.?0+$/, "");
+const noLonger = (text) => text.replace(/[.,]?0+$/, "");
 
-/** @type {[number, string, string][]} */
+/** @type {[number, string][]} */
 const LENGTHS = [
-  [86400, "day", "days"],
-  [3600, "h", "h"],
-  [60, "min", "min"],
-  [1, "s", "s"],
+  [3600, "h"],
+  [60, "min"],
+  [1, "s"],
 ];
 
 /** A duration in words: "15 s", "2 min 30 s", "6 h 10 min", "2 days". @param {number} ms */
 export function span(ms) {
-  let seconds = halfEven(ms, 1000);
-  /** @type {string[]} */
-  const parts = [];
-  for (const [size, one, many] of LENGTHS) {
+  let [days, seconds] = divided(halfEven(ms, 1000), 86400);
+  const parts = days ? [say("span-days", { count: days })] : [];
+  for (const [size, unit] of LENGTHS) {
     const [count, rest] = divided(seconds, size);
     seconds = rest;
-    if (count) parts.push(`${count} ${count === 1 ? one : many}`);
+    if (count) parts.push(`${count} ${unit}`);
   }
   return parts.slice(0, 2).join(" ") || "0 s";
 }
 
 /** A temperature, given in thousandths of a degree, in words: "60 °C", "37.5 °C". @param {number} mk */
 export function celsius(mk) {
-  return `${mk / 1000} °C`;
+  return `${String(mk / 1000).replace(".", point())} °C`;
 }

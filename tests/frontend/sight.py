@@ -14,6 +14,7 @@ from typing import Any, NamedTuple
 from playwright.sync_api import Browser, Page, Route, ViewportSize
 
 import bench
+from api import page_words
 
 HERE = Path(__file__).parent
 ROOT = HERE.parents[1]
@@ -69,7 +70,7 @@ def drawing(browser: Browser) -> Iterator[Page]:
 def serve(route: Route) -> None:
     path = route.request.url.removeprefix(ORIGIN).lstrip("/") or "index.html"
     file = HERE / path if path == "sight.js" else FRONTEND / path
-    text = file.read_text("utf-8").replace('<script type="module" src="app.js"></script>', "")
+    text = page_words.as_it_is(file).replace('<script type="module" src="app.js"></script>', "")
     route.fulfill(content_type=TYPES.get(file.suffix, "text/plain"), body=text)
 
 

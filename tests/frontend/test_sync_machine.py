@@ -11,6 +11,8 @@ from typing import Any
 
 import pytest
 
+from api import page_words
+
 pytestmark = pytest.mark.browser
 
 HERE = Path(__file__).parent
@@ -49,7 +51,7 @@ def page(browser: Any) -> Iterator[Any]:
             route.fulfill(content_type="text/html", body="<!doctype html><title>sync</title>")
             return
         file = HERE / "sync_world.js" if path == "/sync_world.js" else FRONTEND / path.lstrip("/")
-        route.fulfill(content_type="text/javascript", body=file.read_text("utf-8"))
+        route.fulfill(content_type="text/javascript", body=page_words.as_it_is(file))
 
     page.route(f"{ORIGIN}/**", serve)
     page.goto(f"{ORIGIN}/")

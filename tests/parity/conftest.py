@@ -9,16 +9,29 @@ from typing import Any
 
 import pytest
 
+from api import page_words
+from bench import words
+
 HERE = Path(__file__).parent
 FRONTEND = HERE.parents[1] / "frontend"
 ORIGIN = "http://bowlside.test"
 
-InBrowser = Callable[[str, list[Any]], list[str]]
+InBrowser = Callable[..., list[str]]
+
+
+def table_of(tongue: str) -> dict[str, Any]:
+    """All the words of a language, as the page has them."""
+    language = words.language(tongue)
+    messages = {key: language.pattern(key) for key in language.keys()}
+    return {"language": tongue, "point": language.point, "messages": messages}
 
 
 @pytest.fixture(scope="module")
 def in_browser(browser: Any) -> Iterator[InBrowser]:
-    """in_browser("batch", cases) -> the canonical JSON of each result, as the page computes it."""
+    """in_browser("batch", cases) -> the canonical JSON of each result, as the page computes it.
+
+    A third argument is the language that it is worded in.
+    """
     page = browser.new_page()
 
     def serve(route: Any) -> None:
@@ -27,12 +40,13 @@ def in_browser(browser: Any) -> Iterator[InBrowser]:
         if path == "/":
             route.fulfill(content_type="text/html", body="<!doctype html><title>parity</title>")
         else:
-            route.fulfill(content_type="text/javascript", body=file.read_text("utf-8"))
+            route.fulfill(content_type="text/javascript", body=page_words.as_it_is(file))
 
     page.route(f"{ORIGIN}/**", serve)
     page.goto(f"{ORIGIN}/")
 
-    def run(name: str, cases: list[Any]) -> list[str]:
+    def run(name: str, cases: list[Any], tongue: str = words.DEFAULT) -> list[str]:
+        page.evaluate("async table => (await import('/words.js')).speak(table)", table_of(tongue))
         told: str = page.evaluate(
             "async ([name, cases]) => (await import('/runner.js')).run(name, cases)",
             [name, json.dumps(cases)],

@@ -14,7 +14,7 @@ from typing import Any
 
 import pytest
 
-from bench import canonical, read_kit, read_recipe
+from bench import canonical, read_kit, read_recipe, words
 from tests.parity.generate import tame
 from tests.parity.python_side import batch, call
 
@@ -113,3 +113,13 @@ def test_both_languages_agree_on_all_that_the_written_cases_leave_out(in_browser
     cases = [_batch_of(case["data"]) for _, case in CASES if "call" not in case["data"]]
 
     assert in_browser("batch", cases) == [canonical(batch(case)) for case in cases]
+
+
+@pytest.mark.browser
+def test_both_say_the_same_in_german(in_browser: Any) -> None:
+    cases = [_batch_of(case["data"]) for _, case in CASES if "call" not in case["data"]]
+    with words.speaking("de"):
+        told = [canonical(batch(case)) for case in cases]
+
+    assert in_browser("batch", cases, "de") == told
+    assert "Anzeige " in "".join(told)

@@ -50,7 +50,7 @@ prompting-scale-reset = Waage auf 0 gesprungen
 prompting-scale-reset-says = Zählt ab 0 weiter. { $held } sind schon drin.
 prompting-added = Zugegeben
 prompting-is-in = Ist drin
-prompting-other-scale = Ab jetzt auf dieser Waage: { $scale }
+prompting-other-scale = Rest wiegen auf: { $scale }
 prompting-other-vessel = Anderes Gefäß genommen: { $vessel }
 
 ## Zu wenig für jede Waage
@@ -67,7 +67,7 @@ prompting-too-much-caption = zu viel
 prompting-too-little = { $name }: { $mass } zu wenig
 prompting-take-out = { $mass } herausnehmen
 prompting-leave = So lassen
-prompting-share-becomes = { $name }: { $share } von { $part } statt { $was }.
+prompting-share-becomes = { $name }: { $share } von { $part }; Rezept { $was }.
 prompting-share-stays = { $name }: weiter { $share } von { $part }.
 prompting-past-limit = { $ofPart } von { $part }, { $ofPiece } im Stück: Laut Unterlagen höchstens { $limit }.
 prompting-entered-twice = Auf zwei Geräten eingetragen
@@ -81,7 +81,7 @@ prompting-match-rest = Vom Rest weniger nehmen, × { $factor }
 prompting-part-becomes = { $part } wird { $mass }
 prompting-part-becomes-enough = { $part } wird { $mass }, genug für { $pieces }
 prompting-top-up-lines = nachgeben: { $lines }
-prompting-top-up-line = { $mass } { $name }
+prompting-top-up-line = { $name } { $mass }
 prompting-share-moves = { $name } { $share } davon statt { $was }
 prompting-need-more = vom Rest brauchst du { $more } mehr
 
@@ -156,8 +156,8 @@ prompting-spoiled = Eins misslungen
 prompting-none-left = Masse aufgebraucht: hier aufhören
 prompting-left-makes = { $mass } übrig: noch { $pieces } Stück.
 prompting-from-portion = Aus { $name }: noch { $pieces } Stück.
-prompting-join-left = Reste zusammennehmen: { $parts } geben noch { $pieces }.
-prompting-join-part = { $mass } { $name }
+prompting-join-left = Reste zusammennehmen: { $parts }. Ergibt noch { $pieces }.
+prompting-join-part = { $name } { $mass }
 prompting-left-too-little = { $mass } übrig: zu wenig für ein Stück von { $piece }.
 
 ## Warten. word: wie das Rezept das Ende nennt, „trocken“.

@@ -1,5 +1,6 @@
 /** Carrying the rest up or down to match, worked out to its end. */
 
+import { say } from "../../words.js";
 import { joined } from "../brief.js";
 import { carriedTo, loads, tooFull, weighedLines } from "../capacity.js";
 import { inReach } from "../journal/index.js";
@@ -16,9 +17,9 @@ import { divisionNow } from "./view.js";
 /**
  * The answer that makes every target of this line's round num / den of the sheet's, worked out to its end; none
  * where that cannot work. kept: lines that stay as they are.
- * @param {View} view @param {SheetLine} line @param {string} label @param {Ratio} given @param {string[]} [kept]
+ * @param {View} view @param {SheetLine} line @param {"up" | "down" | "rest"} way @param {Ratio} given @param {string[]} [kept]
  */
-export function carry(view, line, label, [num, den], kept = []) {
+export function carry(view, line, way, [num, den], kept = []) {
   const { sheet, state } = view;
   if (!inReach(num, den)) return [];
   const { ends, over } = carriedTo(sheet, state, line, [num, den], kept);
@@ -32,9 +33,8 @@ export function carry(view, line, label, [num, den], kept = []) {
     ...(kept.length ? { left: kept } : {}),
   };
   const says = carriedSays(view, line, [num, den], ends, full?.says ?? "");
-  return [
-    answer(kept.length ? "carry_rest" : "carry", `${label}, × ${times(num, den)}`, "carried", body, { says }),
-  ];
+  const label = say(`prompting-match-${way}`, { factor: times(num, den) });
+  return [answer(kept.length ? "carry_rest" : "carry", label, "carried", body, { says })];
 }
 
 /**
@@ -50,7 +50,7 @@ export function carryRest(view, line) {
   const num = sum(kept.map((id) => view.state.lines[id].in_mg));
   const den = sum(kept.map((id) => view.lines.get(id).mg ?? 0));
   const isToCome = lines.some(({ id }) => view.state.lines[id].status === "open");
-  return isToCome && num < den ? carry(view, line, "Make less of the rest", [num, den], kept) : [];
+  return isToCome && num < den ? carry(view, line, "rest", [num, den], kept) : [];
 }
 
 /**
@@ -62,20 +62,23 @@ function carriedSays(view, line, [num, den], ends, full) {
   const component = view.components.get(line.component);
   const total = sum([...ends.values()]);
   const pieces = piecesFrom(component, total);
-  const enough = component.piece_mg && pieces ? `, enough for ${pieces}` : "";
+  const part = component.name;
+  const mass = grams(total, 1000);
   const tops = weighedLines(view.sheet, line).flatMap((each) => {
     const { in_mg: inMg } = view.state.lines[each.id];
     const division = divisionNow(view, each);
     const more = ends.get(each.id) - inMg;
     return inMg && more > allowedMg(each, division, num, den)
-      ? [`${each.name} ${grams(more, division)}`]
+      ? [say("prompting-top-up-line", { mass: grams(more, division), name: each.name })]
       : [];
   });
   const said = [
-    `${component.name} becomes ${grams(total, 1000)}${enough}`,
-    ...(tops.length ? [`top up: ${tops.join(", ")}`] : []),
+    component.piece_mg && pieces
+      ? say("prompting-part-becomes-enough", { part, mass, pieces })
+      : say("prompting-part-becomes", { part, mass }),
+    ...(tops.length ? [say("prompting-top-up-lines", { lines: tops.join(", ") })] : []),
     ...shifted(view, line, ends),
-    ...(num > den ? [`you need ${moreBy(num, den)} more of the rest`] : []),
+    ...(num > den ? [say("prompting-need-more", { more: moreBy(num, den) })] : []),
   ];
   return joined(`${said.join("; ")}.`, full);
 }
@@ -101,7 +104,7 @@ function shifted({ sheet }, line, ends) {
     .slice(0, 2)
     .filter(({ off }) => 1000n * off > BigInt(meant) * BigInt(whole))
     .map(({ each }) => {
-      const [now, was] = apart([ends.get(each.id), whole], [each.mg, meant]);
-      return `${each.name} ${now} of it instead of ${was}`;
+      const [share, was] = apart([ends.get(each.id), whole], [each.mg, meant]);
+      return say("prompting-share-moves", { name: each.name, share, was });
     });
 }

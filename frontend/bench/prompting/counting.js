@@ -1,5 +1,6 @@
 /** Pieces are counted, portion after portion. */
 
+import { say } from "../../words.js";
 import { joined } from "../brief.js";
 import { leftOfMix } from "../journal/index.js";
 import { divided, grams, sum } from "../whole.js";
@@ -19,16 +20,16 @@ export function pieces(view, step) {
   const { part, says: partSays, whole } = partInHand(view, step, count);
   const says = partSays || againSays(view, step, count, wanted);
   const sprayed = (view.state.looks[key] ?? []).length;
-  const sprayedSays = sprayed ? `Sprayed again ${sprayed === 1 ? "once" : `${sprayed} times`}.` : "";
+  const sprayedSays = sprayed ? say("prompting-sprayed-again", { times: sprayed }) : "";
   const body = { step: key, seen, ...(part === null ? {} : { of: part }) };
-  /** @type {[string, number, string]} */
-  const [id, good, label] = step.one_by_one
-    ? ["one", 1, `One ${step.verb}`]
-    : ["all", left, `${left === 1 ? "One" : `All ${left}`} ${step.verb}`];
+  const { verb } = step;
+  /** @type {["one" | "all", number]} */
+  const [id, good] = step.one_by_one ? ["one", 1] : ["all", left];
+  const label = say(`prompting-made-${id}`, { count: good, verb });
   const answers = step.ways.map((way, index) =>
     answer(
       `${id}_${way.id}`,
-      `${label}: ${way.name}`,
+      say(`prompting-way-made-${id}`, { count: good, verb, way: way.name }),
       "counted",
       { ...body, good, way: way.id },
       {
@@ -40,33 +41,30 @@ export function pieces(view, step) {
   if (!step.ways.length) answers.push(answer(id, label, "counted", { ...body, good }, { strong: whole }));
   const { inRow, ofAll } = inHand(view, step, part, { count, left });
   const told = ofAll ? { step: key, seen } : body;
-  const of = ofAll || part === null ? "" : `: ${view.vessels.get(part)?.name}`; // "All 6", of one half
   if (step.one_by_one && !step.ways.length && whole && inRow > 1) {
-    answers.push(answer("all", `All ${inRow} ${step.verb}${of}`, "counted", { ...told, good: inRow }));
+    const all =
+      ofAll || part === null
+        ? say("prompting-made-all", { count: inRow, verb })
+        : say("prompting-way-made-all", { count: inRow, verb, way: view.vessels.get(part).name }); // of one half
+    answers.push(answer("all", all, "counted", { ...told, good: inRow }));
   }
-  const several = step.one_by_one ? `Several ${step.verb}` : "Some other number";
+  const several = step.one_by_one ? say("prompting-several-made", { verb }) : say("prompting-other-number");
   answers.push(answer("some", several, "counted", body, { input: "count", most: left }));
   if (step.again !== null) {
+    const again = { says: step.again };
     answers.push(
-      answer(
-        "respray",
-        "It has dried: spray and work in",
-        "looked",
-        { step: key, answer: "not_yet" },
-        {
-          says: step.again,
-        },
-      ),
+      answer("respray", say("prompting-dried"), "looked", { step: key, answer: "not_yet" }, again),
     );
   }
   if (step.partial) {
-    answers.push(answer("partial", "A small one", "counted", { ...body, partial: 1 }, { strong: !whole }));
+    const small = say("prompting-small-piece");
+    answers.push(answer("partial", small, "counted", { ...body, partial: 1 }, { strong: !whole }));
   }
-  answers.push(answer("spoiled", "One spoiled", "counted", { ...body, spoiled: 1 }));
-  answers.push(answer("enough", "None left: stop here", "done", { step: key }));
+  answers.push(answer("spoiled", say("prompting-spoiled"), "counted", { ...body, spoiled: 1 }));
+  answers.push(answer("enough", say("prompting-none-left"), "done", { step: key }));
   return {
     says: joined(step.again && made ? step.again : step.says, sprayedSays, says, beforeNext(view, step)),
-    number: { mg: null, text: `${made}`, caption: `of ${wanted} ${step.verb}` },
+    number: { mg: null, text: `${made}`, caption: say("prompting-of-wanted", { wanted, verb }) },
     answers,
   };
 }
@@ -80,7 +78,7 @@ function againSays(view, step, count, wanted) {
   if (step.follows.length || each <= 0 || count.good + count.spoiled + count.partial < wanted) return "";
   const left = leftOfMix(step, (vessel) => view.state.vessels[vessel].in_mg, count, view.sheet);
   const [more] = divided(left, each);
-  return more ? `${grams(left, 1000)} left: ${more} more ${more === 1 ? "piece" : "pieces"}.` : "";
+  return more ? say("prompting-left-makes", { mass: grams(left, 1000), pieces: more }) : "";
 }
 
 /**
@@ -119,8 +117,7 @@ function partInHand(view, step, count) {
     const left = view.state.vessels[vessel].in_mg - (count.of[vessel] ?? 0) * each;
     if (left >= each) {
       const [whole] = divided(left, each);
-      const says = `From ${name}: ${whole} more ${whole === 1 ? "piece" : "pieces"} in it.`;
-      return { part: vessel, says, whole: true };
+      return { part: vessel, says: say("prompting-from-portion", { name, pieces: whole }), whole: true };
     }
     leftovers.push({ name, mg: Math.max(0, left) });
   }
@@ -128,11 +125,13 @@ function partInHand(view, step, count) {
   if (left < each) {
     return {
       part: "joined",
-      says: `${grams(left, 1000)} left: too little for a ${grams(each, 1000)} piece.`,
+      says: say("prompting-left-too-little", { mass: grams(left, 1000), piece: grams(each, 1000) }),
       whole: !step.partial,
     };
   }
-  const parts = leftovers.filter(({ mg }) => mg).map(({ name, mg }) => `${name} ${grams(mg, 1000)}`);
-  const says = `Join what is left: ${parts.join(", ")}. Makes ${divided(left, each)[0]} more.`;
+  const parts = leftovers
+    .filter(({ mg }) => mg)
+    .map(({ name, mg }) => say("prompting-join-part", { mass: grams(mg, 1000), name }));
+  const says = say("prompting-join-left", { parts: parts.join(", "), pieces: divided(left, each)[0] });
   return { part: "joined", says, whole: true };
 }

@@ -1,11 +1,11 @@
 /** A mix is divided by what really is in the bowl. */
 
+import { say } from "../../words.js";
 import { joined } from "../brief.js";
 import { portionTargets } from "../journal/index.js";
 import { last } from "../lists.js";
 import { ceiling, grams, toDivision } from "../whole.js";
 import { answer } from "./answers.js";
-import { zeroing } from "./on-scale.js";
 import { isFirstAsked, scaleOf } from "./view.js";
 /** @import { SplitStep } from "../../../bench/shapes/page" */
 /** @import { Said, View } from "./view.js" */
@@ -27,12 +27,12 @@ export function split(view, step) {
   const body = { vessel: portion.vessel };
   const there = view.state.vessels[step.vessel].in_mg;
   return {
-    first: scale ? zeroing(scale, "Empty bowl on") : "",
+    first: scale ? say("prompting-zero-empty", { scale: scale.name }) : "",
     says: joined(
       isFirstAsked(view, step) ? step.says : "",
-      `The rest, ${grams(last(targets), division)}, stays as ${last(step.portions).name}.`,
+      say("prompting-rest-stays", { mass: grams(last(targets), division), name: last(step.portions).name }),
     ),
-    number: { mg: reads, text, caption: `weigh out for ${portion.name}` },
+    number: { mg: reads, text, caption: say("prompting-weigh-out-for", { name: portion.name }) },
     weigh: {
       line: null,
       name: portion.name,
@@ -50,12 +50,12 @@ export function split(view, step) {
     answers: [
       answer(
         "reads",
-        `It reads ${text}`,
+        say("prompting-reads", { reading: text }),
         "portioned",
         { ...body, mg: reads > 0 ? Math.min(reads, there) : target },
         { strong: true },
       ),
-      answer("other", "It reads something else", "portioned", body, { input: "reading", most: there }),
+      answer("other", say("prompting-reads-else"), "portioned", body, { input: "reading", most: there }),
     ],
   };
 }

@@ -1,5 +1,6 @@
 /** What the hand does, and what it may tell with the same touch. */
 
+import { say } from "../../words.js";
 import { joined } from "../brief.js";
 import { grams, span } from "../whole.js";
 import { answer } from "./answers.js";
@@ -22,14 +23,18 @@ export function doThis(view, step) {
           { says: way.says, strong: !index },
         ),
       )
-    : [answer("done", "Done", "done", { step: key }, { strong: true }), ...doneAndJudged(view, step)];
+    : [
+        answer("done", say("prompting-done"), "done", { step: key }, { strong: true }),
+        ...doneAndJudged(view, step),
+      ];
   const worked =
-    step.mg === null ? null : { mg: step.mg, text: grams(step.mg, 1000), caption: "at the least" };
+    step.mg === null ? null : { mg: step.mg, text: grams(step.mg, 1000), caption: say("prompting-at-least") };
   const says = joined(step.says, beforeNext(view, step));
   if (step.about_ms === null) return { says, answers, number: worked };
   const length = span(step.about_ms);
-  if (!view.guides.has(key)) answers.push(answer("begin", `Time it: ${length}`, "began", { step: key }));
-  return { says, answers, number: worked ?? { mg: null, text: length, caption: "about" } };
+  if (!view.guides.has(key))
+    answers.push(answer("begin", say("prompting-time-it", { length }), "began", { step: key }));
+  return { says, answers, number: worked ?? { mg: null, text: length, caption: say("prompting-about") } };
 }
 
 /**
@@ -45,5 +50,6 @@ function doneAndJudged(view, step) {
   /** @type {Draft<Answer>["also"]} */
   const also = [{ kind: "looked", body: { step: check.id, answer: "yes" } }];
   const body = { step: step.id };
-  return [answer("done_yes", `Done. ${check.yes}`, "done", body, { says: check.ask, also })];
+  const label = say("prompting-done-and-judged", { right: check.yes });
+  return [answer("done_yes", label, "done", body, { says: check.ask, also })];
 }

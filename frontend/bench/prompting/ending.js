@@ -1,5 +1,6 @@
 /** The answers that end the last step, and so the batch. */
 
+import { say } from "../../words.js";
 import { joined } from "../brief.js";
 import { status } from "./view.js";
 /** @import { Answer, Step } from "../../../bench/shapes/page" */
@@ -14,7 +15,7 @@ export function ended(view, prompt, step) {
   if (view.sheet.steps.some((each) => each !== step && status(view, each.id) !== "done")) return prompt;
   const ends = prompt.answers.filter((given) => settles(view, step, given));
   for (const each of ends) each.also = [{ kind: "finished", body: {} }];
-  prompt.more = joined(prompt.more, ends.length ? "The batch ends with it." : "");
+  prompt.more = joined(prompt.more, ends.length ? say("prompting-ends-batch") : "");
   return prompt;
 }
 

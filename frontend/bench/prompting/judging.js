@@ -1,5 +1,6 @@
 /** What was made is judged: right, not yet, or too far. */
 
+import { say } from "../../words.js";
 import { joined, sentence } from "../brief.js";
 import { last } from "../lists.js";
 import { guidePhase } from "../waits.js";
@@ -18,21 +19,31 @@ export function check(view, step) {
   const answers = [answer("yes", step.yes, "looked", looked("yes"), { strong: true })];
   for (const way of step.ways) {
     answers.push(
-      answer(`not_yet_${way.id}`, `Not yet: ${way.name}`, "looked", looked("not_yet", { way: way.id }), {
-        says: joined(step.not_yet, way.says),
-      }),
+      answer(
+        `not_yet_${way.id}`,
+        say("prompting-not-yet-way", { way: way.name }),
+        "looked",
+        looked("not_yet", { way: way.id }),
+        {
+          says: joined(step.not_yet, way.says),
+        },
+      ),
     );
   }
   if (!step.ways.length) {
-    answers.push(answer("not_yet", "Not yet", "looked", looked("not_yet"), { says: step.not_yet }));
+    answers.push(
+      answer("not_yet", say("prompting-not-yet"), "looked", looked("not_yet"), { says: step.not_yet }),
+    );
   }
   if (step.too_far !== null) {
-    answers.push(answer("too_far", "Too far", "looked", looked("too_far"), { says: step.too_far }));
+    answers.push(
+      answer("too_far", say("prompting-too-far"), "looked", looked("too_far"), { says: step.too_far }),
+    );
   }
   const left = view.guides.get(step.id);
   const isLeft = left && guidePhase(left, view.at) === "counting";
   const number = isLeft
-    ? { mg: null, text: span(left.until - left.began_at), caption: "then judge again" }
+    ? { mg: null, text: span(left.until - left.began_at), caption: say("prompting-judge-again") }
     : null;
   return { says: checkSays(step, view.state.looks[step.id] ?? []), number, answers };
 }
@@ -43,10 +54,11 @@ export function check(view, step) {
  */
 function checkSays(step, looks) {
   const tries = looks.filter((look) => look.answer !== "yes");
-  if (!tries.length) return joined(step.ask, step.says || `Right: ${sentence(step.yes)}`);
+  if (!tries.length)
+    return joined(step.ask, step.says || say("prompting-right", { right: sentence(step.yes) }));
   const latest = last(tries);
   const way = step.ways.find(({ id }) => id === latest.way);
   const what = latest.answer === "too_far" ? step.too_far : step.not_yet;
-  const tried = tries.length === 1 ? "Tried once." : `Tried ${tries.length} times.`;
+  const tried = say("prompting-tried", { times: tries.length });
   return joined(way ? `${way.name}:` : "", what ?? "", step.ask, tried);
 }

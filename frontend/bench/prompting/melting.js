@@ -1,5 +1,6 @@
 /** A melt in bursts, with a stir and a look after each. */
 
+import { say } from "../../words.js";
 import { joined, sentence } from "../brief.js";
 import { heatWord } from "../heating.js";
 import { last } from "../lists.js";
@@ -16,7 +17,13 @@ export function melt(view, step) {
   const bursts = view.state.bursts[key] ?? [];
   const planned = step.bursts;
   const following = planned[bursts.length] ?? step.more;
-  const yes = answer("yes", "It's melted", "looked", { step: key, answer: "yes" }, { says: step.look_for });
+  const yes = answer(
+    "yes",
+    say("prompting-melted"),
+    "looked",
+    { step: key, answer: "yes" },
+    { says: step.look_for },
+  );
   if (bursts.length && last(bursts).answer === null) return heating(view, step, bursts, following, yes);
   const length = span(following.ms);
   const resting = view.guides.get(key);
@@ -26,23 +33,26 @@ export function melt(view, step) {
   const expected = !planned.length
     ? ""
     : isPast
-      ? `Past the usual ${usual}: heat gently.`
-      : `Usually ${usual}.`;
+      ? say("prompting-heat-past-usual", { usual })
+      : say("prompting-heat-usual", { usual });
+  const next = say("prompting-heat-next", { word, number: bursts.length + 1, heater: step.heater });
   const number = resting
-    ? { mg: null, text: span(following.rest_ms), caption: `rest, then ${length} more` }
-    : { mg: null, text: length, caption: `${word} ${bursts.length + 1}, ${step.heater}` };
+    ? { mg: null, text: span(following.rest_ms), caption: say("prompting-rest-then", { length }) }
+    : { mg: null, text: length, caption: next };
   const ended = !resting || guidePhase(resting, view.at) === "ready";
   return {
     says: joined(
-      resting ? "Stir while it rests." : "",
+      resting ? say("prompting-stir-resting") : "",
       bursts.length ? "" : step.says,
-      `Right: ${sentence(step.look_for)}`,
+      say("prompting-right", { right: sentence(step.look_for) }),
       noFurther(step),
       expected,
     ),
     number,
     answers: [
-      answer("heat", `Begin ${length}`, "heated", nextHeat(step, bursts.length), { strong: ended }),
+      answer("heat", say("prompting-heat-begin", { length }), "heated", nextHeat(step, bursts.length), {
+        strong: ended,
+      }),
       yes,
     ],
   };
@@ -54,7 +64,7 @@ export function melt(view, step) {
  */
 function usualHeat(planned, word) {
   if (word !== "burst") return span(sum(planned.map(({ ms }) => ms)));
-  return `${planned.length} ${planned.length === 1 ? "burst" : "bursts"}`;
+  return say("prompting-bursts", { count: planned.length });
 }
 
 /**
@@ -72,7 +82,7 @@ function nextHeat(step, given) {
  * @param {MeltStep} given
  */
 const noFurther = ({ to_mk: most }) =>
-  most === null || most === undefined ? "" : `No further than ${celsius(most)}.`;
+  most === null || most === undefined ? "" : say("prompting-no-further", { warmth: celsius(most) });
 
 /**
  * A burst counts, or is over: look. Nothing is lit while it counts, so no pedal ends it. The likelier
@@ -86,22 +96,30 @@ function heating(view, step, bursts, following, yes) {
   const over = guide !== undefined && guidePhase(guide, view.at) === "ready";
   const { ms, rest_ms: rests } = last(bursts);
   const isRested = rests !== undefined;
-  const stir = isRested ? `Stir well, rest ${span(rests)}, then look` : "Stir well and look";
+  const right = sentence(step.look_for);
+  const stir = isRested
+    ? say("prompting-stir-rest-look", { rest: span(rests), right })
+    : say("prompting-stir-look", { right });
   const again =
     following.rest_ms && !isRested
-      ? answer("again", `Not yet: rest ${span(following.rest_ms)}`, "looked", {
+      ? answer("again", say("prompting-not-yet-rest", { length: span(following.rest_ms) }), "looked", {
           step: step.id,
           answer: "not_yet",
         })
-      : answer("again", `Not yet: ${span(following.ms)} more`, "heated", nextHeat(step, bursts.length));
+      : answer(
+          "again",
+          say("prompting-not-yet-more", { length: span(following.ms) }),
+          "heated",
+          nextHeat(step, bursts.length),
+        );
   const [likelier, other] = bursts.length >= step.bursts.length ? [yes, again] : [again, yes];
   return {
     kind: "heating",
-    says: joined(`${stir}: ${sentence(step.look_for)}`, noFurther(step)),
+    says: joined(stir, noFurther(step)),
     number: {
       mg: null,
       text: span(ms),
-      caption: `${heatWord(view.sheet, step)} ${bursts.length}, then stir and look`,
+      caption: say("prompting-heat-runs", { word: heatWord(view.sheet, step), number: bursts.length }),
     },
     answers: [{ ...likelier, strong: over }, other],
   };

@@ -1,5 +1,6 @@
 /** Past tolerance or short of it: what there is to do about it, and what each choice makes of it. */
 
+import { say } from "../../words.js";
 import { joined } from "../brief.js";
 import { sharesOf, weighedLines } from "../capacity.js";
 import { carryUp } from "../journal/index.js";
@@ -29,21 +30,21 @@ export function over(view, line, told) {
   const once = told.twice === null;
   return {
     kind: "over",
-    title: `${line.name}: ${shown} too much`,
+    title: say("prompting-too-much", { name: line.name, mass: shown }),
     says: joined(limitSays(view, line, told), filling(view, line), wentIn(told, division)),
-    number: { mg, text: `+${shown}`, caption: "too much" },
+    number: { mg, text: `+${shown}`, caption: say("prompting-too-much-caption") },
     weigh: onScale(view, line, { how: "over", add: -mg, amount: shown, reads: null, before: 0 }),
     answers: [
       ...toldTwice(told),
       answer(
         "take_out",
-        `Take ${shown} out`,
+        say("prompting-take-out", { mass: shown }),
         "taken_out",
         { line: line.id, mg: toTake },
         { strong: !madeLess && once },
       ),
       { ...leave(view, line, told), strong: madeLess && once },
-      ...carry(view, line, "Scale up the rest", [num, den]),
+      ...carry(view, line, "up", [num, den]),
     ],
   };
 }
@@ -51,8 +52,9 @@ export function over(view, line, told) {
 /** @param {LineState} given */
 function toldTwice({ twice }) {
   if (twice === null) return [];
-  const says = "Counts it once. The second entry is undone.";
-  return [answer("told_twice", "Entered on two phones", "undone", { entry: twice }, { says, strong: true })];
+  const says = say("prompting-entered-twice-says");
+  const label = say("prompting-entered-twice");
+  return [answer("told_twice", label, "undone", { entry: twice }, { says, strong: true })];
 }
 
 /**
@@ -62,11 +64,12 @@ function toldTwice({ twice }) {
  */
 export function short(view, line, told, adding) {
   const division = divisionNow(view, line);
+  const missing = grams(told.target_mg - told.in_mg, division);
   return {
     ...adding,
     kind: "short",
     first: "",
-    title: `${line.name}: ${grams(told.target_mg - told.in_mg, division)} too little`,
+    title: say("prompting-too-little", { name: line.name, mass: missing }),
     says: wentIn(told, division),
     answers: adding.answers.filter(({ id }) => id !== "zeroed"),
   };
@@ -78,18 +81,20 @@ export function short(view, line, told, adding) {
  * @param {View} view @param {WeighedLine} line @param {WeighedState} told
  */
 export function letBe(view, line, told) {
-  const less = carry(view, line, "None left: scale down", carryFactor([[told.in_mg, line.mg]]));
+  const less = carry(view, line, "down", carryFactor([[told.in_mg, line.mg]]));
   return [leave(view, line, told), ...(less.length ? less : carryRest(view, line))];
 }
 
 /** @param {View} view @param {SheetLine} line @param {WeighedState} told */
 function leave(view, line, told) {
-  return answer("leave", "Leave it", "left", { line: line.id }, { says: newShare(view, line, told) });
+  const says = newShare(view, line, told);
+  return answer("leave", say("prompting-leave"), "left", { line: line.id }, { says });
 }
 
 /** @param {WeighedState} told @param {number} division */
 function wentIn(told, division) {
-  return `${grams(told.in_mg, division)} in. Target ${grams(told.target_mg, division)}.`;
+  const held = grams(told.in_mg, division);
+  return say("prompting-in-and-target", { held, target: grams(told.target_mg, division) });
 }
 
 /**
@@ -100,9 +105,12 @@ function newShare(view, line, told) {
   const meant = sum(weighedLines(view.sheet, line).map((each) => view.state.lines[each.id].target_mg ?? 0));
   const becomes = meant - told.target_mg + told.in_mg;
   const part = view.components.get(line.component).name;
-  const [now, was] = apart([told.in_mg, becomes], [told.target_mg, meant]);
+  const { name } = line;
+  const [share, was] = apart([told.in_mg, becomes], [told.target_mg, meant]);
   const said =
-    now === was ? `${line.name} stays ${now} of ${part}.` : `${line.name}: ${now} of ${part}; recipe ${was}.`;
+    share === was
+      ? say("prompting-share-stays", { name, share, part })
+      : say("prompting-share-becomes", { name, share, part, was });
   return joined(said, limitSays(view, line, told));
 }
 
@@ -124,5 +132,6 @@ function limitSays({ sheet, state, components }, { id, ingredient, component: pa
     return "";
   const [partSays, limitSaid] = apart([ofPart, PPM], [limit, PPM]);
   const [pieceSays] = apart([ofPiece, PPM], [limit, PPM]);
-  return `${partSays} of ${components.get(part).name}, ${pieceSays} of the piece: its papers allow ${limitSaid}.`;
+  const { name } = components.get(part);
+  return say("prompting-past-limit", { ofPart: partSays, part: name, ofPiece: pieceSays, limit: limitSaid });
 }

@@ -4,7 +4,7 @@ import { coming, loads, tooFull } from "../capacity.js";
 import { allowedMg } from "../weighing.js";
 import { grams } from "../whole.js";
 import { divisionNow, factorOf, scaleOf } from "./view.js";
-/** @import { OnScale, Scale, SheetLine, WeighHow } from "../../../bench/shapes/page" */
+/** @import { OnScale, SheetLine, WeighHow } from "../../../bench/shapes/page" */
 /** @import { View } from "./view.js" */
 
 /** @typedef {{how: WeighHow, add: number, amount: string, reads: number | null, before: number}} Pouring */
@@ -35,6 +35,3 @@ export function onScale(view, line, { how, add, amount, reads, before }) {
 export function filling({ sheet, state }, line) {
   return tooFull(sheet, state, loads(sheet, line, coming(sheet, state, line)))?.says ?? "";
 }
-
-/** Which scale, what stands on it, and that it is zeroed then. @param {Scale} scale @param {string} stands */
-export const zeroing = ({ name }, stands) => `${name}. ${stands}, then zero.`;

@@ -1,5 +1,6 @@
 /** Quiet answers: another scale than the sheet's, another vessel of the kit. */
 
+import { say } from "../../words.js";
 import { answer } from "./answers.js";
 import { vesselOf } from "./view.js";
 /** @import { SheetLine, Vessel } from "../../../bench/shapes/page" */
@@ -26,14 +27,17 @@ export function otherKit(view, line) {
     ...kit.scales
       .filter((scale) => scale.id !== told.scale && scale.capacity_mg >= heavy)
       .map(({ id, name }) =>
-        answer(`scale_${id}`, `Weigh the rest on ${name}`, "placed", {
+        answer(`scale_${id}`, say("prompting-other-scale", { scale: name }), "placed", {
           vessel: key,
           scale: id,
           ...alone,
         }),
       ),
-    ...kit.vessels
-      .filter(fits)
-      .map(({ id, name }) => answer(`took_${id}`, `I took ${name}`, "took", { vessel: key, instead: id })),
+    ...kit.vessels.filter(fits).map(({ id, name }) =>
+      answer(`took_${id}`, say("prompting-other-vessel", { vessel: name }), "took", {
+        vessel: key,
+        instead: id,
+      }),
+    ),
   ];
 }

@@ -1,5 +1,6 @@
 /** One prompt: what its kind says, why it is urgent, and its answers. */
 
+import { say } from "../../words.js";
 import { brief, inShort, joined } from "../brief.js";
 import { answer } from "./answers.js";
 import { pieces } from "./counting.js";
@@ -36,8 +37,9 @@ export function promptFor(view, step) {
     ...asks(view, step),
   };
   explain(view, prompt, step);
-  const label = step.kind === "weigh" && step.lines.length > 1 ? "Skip the whole step" : "Skip this step";
-  const says = `The record will show “${step.title}” as skipped.`;
+  const isMany = step.kind === "weigh" && step.lines.length > 1;
+  const label = isMany ? say("prompting-skip-weighing") : say("prompting-skip-step");
+  const says = say("prompting-skip-says", { title: step.title });
   prompt.answers.push(answer("skip", label, "skipped", { step: step.id }, { says, input: "note" }));
   const key = prompt.weigh?.line ?? null;
   const line = key === null ? null : view.lines.get(key);
@@ -112,15 +114,15 @@ export function finish(view) {
     round: 1,
     of_rounds: 1,
     kind: "finish",
-    title: "Finish the batch",
+    title: say("prompting-finish-title"),
     says: skipped.length
-      ? `Skipped: ${skipped.join(", ")}. Was that meant?`
-      : "Everything on the sheet is done.",
+      ? say("prompting-finish-skipped", { titles: skipped.join(", ") })
+      : say("prompting-finish-says"),
     why: "",
     more: "",
     cautions: [],
     number: null,
     weigh: null,
-    answers: [answer("finish", "Finish", "finished", {}, { strong: true })],
+    answers: [answer("finish", say("prompting-finish-label"), "finished", {}, { strong: true })],
   };
 }

@@ -1,5 +1,6 @@
 /** The strip of waits, windows and guides. */
 
+import { say } from "../../words.js";
 import { guidePhase, waitPhase, windowPhase } from "../waits.js";
 import { guarding } from "./urgency.js";
 /** @import { OpenWindow, RunningGuide, RunningWait, WaitPhase } from "../../../bench/shapes/page" */
@@ -38,20 +39,28 @@ function placed(view, key) {
   };
 }
 
+/** What a wait asks for by now. @param {WaitPhase} phase @param {string} word @param {string} stake */
+function asksOf(phase, word, stake) {
+  switch (phase) {
+    case "counting":
+      return "";
+    case "look":
+      return say("prompting-may-be-over", { word });
+    case "ready":
+      return say("prompting-should-be-over", { word });
+    case "soon_late":
+      return stake || say("prompting-soon-late");
+    case "late":
+      return stake || say("prompting-late");
+  }
+}
+
 /** @param {View} view @param {RunningWait} wait */
 function waitNow(view, wait) {
   const step = view.steps.get(wait.step);
   const { word, stake } = step.kind === "wait" ? step : { word: "", stake: "" };
   const phase = waitPhase(wait, view.at);
-  /** @type {{[P in WaitPhase]: string}} */
-  const asks = {
-    counting: "",
-    look: `may be ${word}: look`,
-    ready: `should be ${word}`,
-    soon_late: stake || "do not leave it much longer",
-    late: stake || "past its latest time",
-  };
-  return { ...placed(view, wait.step), ...wait, word, phase, asks: asks[phase] };
+  return { ...placed(view, wait.step), ...wait, word, phase, asks: asksOf(phase, word, stake) };
 }
 
 /** @param {View} view @param {OpenWindow} window */

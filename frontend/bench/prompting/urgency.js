@@ -1,5 +1,6 @@
 /** Why a step presses, what hangs on it, and what must be known before it is done. */
 
+import { say } from "../../words.js";
 import { joined, sentence } from "../brief.js";
 import { openWindow, rescue } from "../states.js";
 import { waitPhase, windowPhase } from "../waits.js";
@@ -14,11 +15,10 @@ export function urgent(view, step) {
     if (view.windows.has(step.id)) return stakeOf(view, step);
     return step.kind === "wait" ? overdue(view, step) : "";
   }
-  const names = pending
-    .slice(0, 2)
-    .map((each) => `“${each.title}”`)
-    .join(" and ");
-  return `Finish ${names} first. After this, the next part can't wait.`;
+  const [{ title }, other] = pending;
+  return other
+    ? say("prompting-finish-two-first", { title, other: other.title })
+    : say("prompting-finish-first", { title });
 }
 
 /**
@@ -41,8 +41,8 @@ function stakeOf(view, step) {
   if (!over) return "";
   const window = view.windows.get(step.id);
   if (window && windowPhase(window, view.at) === "late")
-    return `Past its time. ${rescue(over) || over.stake}`;
-  return over === step.window ? over.stake : `Stay with this. ${over.stake}`;
+    return say("prompting-past-its-time", { rescue: rescue(over) || over.stake });
+  return over === step.window ? over.stake : say("prompting-stay-with-this", { stake: over.stake });
 }
 
 /**
@@ -61,7 +61,7 @@ export function beforeNext(view, step) {
   const waits = view.sheet.steps.filter(
     (each) => each.kind === "wait" && each.says && each.after.includes(step.id),
   );
-  const leave = waits.map((each) => joined("Then:", sentence(each.title), each.says));
+  const leave = waits.map((each) => joined(say("prompting-then"), sentence(each.title), each.says));
   return joined(judgedNext(view, step), ...leave);
 }
 
@@ -69,5 +69,5 @@ export function beforeNext(view, step) {
 function judgedNext(view, step) {
   const checks = view.sheet.steps.filter((each) => each.kind === "check");
   const check = checks.find((each) => each.after.includes(step.id));
-  return check ? `You judge it next. Right: ${sentence(check.yes)}` : "";
+  return check ? say("prompting-judge-next", { right: sentence(check.yes) }) : "";
 }

@@ -1,5 +1,6 @@
 /** A wait is asked about, from its earliest on. */
 
+import { say } from "../../words.js";
 import { joined } from "../brief.js";
 import { waitPhase } from "../waits.js";
 import { halfEven, span } from "../whole.js";
@@ -18,17 +19,22 @@ export function wait(view, step) {
   const phase = running ? waitPhase(running, view.at) : "counting";
   const again = Math.max(LEAST_AGAIN_MS, halfEven(step.usual_ms, LOOK_AGAIN_SHARE * 60_000) * 60_000);
   const isEarly = phase === "counting";
-  const label = isEarly ? `It's ${step.word} already` : `It's ${step.word}`;
-  const ask = isEarly ? tooEarly(view, running, step.word) : "";
+  const { word } = step;
+  const label = isEarly ? say("prompting-over-already", { word }) : say("prompting-over", { word });
+  const ask = isEarly ? tooEarly(view, running, word) : "";
   const answers = [answer("done", label, "done", { step: key }, { strong: !isEarly, ask })];
   if (!isEarly) {
     answers.push(
-      answer("again", `Not yet: look again in ${span(again)}`, "extended", { step: key, ms: again }),
+      answer("again", say("prompting-look-again", { length: span(again) }), "extended", {
+        step: key,
+        ms: again,
+      }),
     );
   }
   if (isEarly) return { says: step.says, answers };
-  const [first, ...rest] = step.word;
-  return { says: joined(`${first.toUpperCase()}${rest.join("")} yet?`, step.test), answers };
+  const [first, ...rest] = word;
+  const heading = first.toUpperCase() + rest.join("");
+  return { says: joined(say("prompting-is-it-over", { heading, word }), step.test), answers };
 }
 
 /**
@@ -36,6 +42,6 @@ export function wait(view, step) {
  * @param {View} view @param {RunningWait | undefined} running @param {string} word
  */
 function tooEarly(view, running, word) {
-  const left = running ? `${span(running.earliest_at - view.at)} before the earliest. ` : "";
-  return `${left}Is it really ${word}?`;
+  if (!running) return say("prompting-really-over", { word });
+  return say("prompting-before-earliest", { length: span(running.earliest_at - view.at), word });
 }

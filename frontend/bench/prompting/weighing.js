@@ -1,5 +1,6 @@
 /** A line is weighed, counted or spooned: add this much, and the scale will read that. */
 
+import { say } from "../../words.js";
 import { joined, sentence } from "../brief.js";
 import { weighedLines } from "../capacity.js";
 import { last } from "../lists.js";
@@ -7,7 +8,7 @@ import { MOST_PIECES } from "../sizing.js";
 import { ceiling, grams, product, toDivision } from "../whole.js";
 import { answer } from "./answers.js";
 import { letBe, over, short } from "./off-target.js";
-import { filling, onScale, zeroing } from "./on-scale.js";
+import { filling, onScale } from "./on-scale.js";
 import { beforeNext } from "./urgency.js";
 import { carried, divisionNow, hasMass, isFirstAsked, scaleOf, vesselOf } from "./view.js";
 /** @import { Answer, LineState, LineStatus, Scale, SheetLine, WeighHow } from "../../../bench/shapes/page" */
@@ -16,13 +17,6 @@ import { carried, divisionNow, hasMass, isFirstAsked, scaleOf, vesselOf } from "
 /** @import { Said, View } from "./view.js" */
 
 const DILUTED = 100; // one part in so many, to weigh what is too little for a scale
-
-/** @type {{[how: string]: string}} */
-const CAPTIONS = {
-  running: "stop here",
-  tare: "zero the scale, then add",
-  cup: "zero a small cup, then weigh",
-};
 
 /** @param {View} view @param {WeighStep} step @returns {Said} */
 export function weigh(view, step) {
@@ -62,7 +56,7 @@ const namesVessel = (view, words, line) =>
  */
 function addLine(view, line, told, isTopUp) {
   const body = { line: line.id };
-  const leaveOut = answer("left_out", "Leave it out", "left_out", body);
+  const leaveOut = answer("left_out", say("prompting-leave-out"), "left_out", body);
   if (told.target_mg === null) return addUnweighed(view, line, body, leaveOut);
   const add = told.target_mg - told.in_mg;
   const division = divisionNow(view, line);
@@ -79,28 +73,39 @@ function addLine(view, line, told, isTopUp) {
   const amount = grams(reads - toDivision(before, division), division); // by what the scale shows now
   const mg = seen(reads - before, add, division);
   const answers = [
-    answer("reads", `It reads ${text}`, "weighed", { ...body, mg, reading_mg: reads }, { strong: true }),
-    answer("other", "It reads something else", "weighed", body, { input: "reading" }),
+    answer(
+      "reads",
+      say("prompting-reads", { reading: text }),
+      "weighed",
+      { ...body, mg, reading_mg: reads },
+      { strong: true },
+    ),
+    answer("other", say("prompting-reads-else"), "weighed", body, { input: "reading" }),
   ];
   const pour = { line, told };
   if (isTopUp && hasMass(pour)) answers.push(...letBe(view, pour.line, pour.told));
   else if (line.optional) answers.push(leaveOut);
   if (how === "running" && before > 0) {
-    const says = `Starts again from 0. ${grams(vessel.in_mg, division)} is already in.`;
-    answers.push(answer("zeroed", "Scale reset to 0", "zeroed", { vessel: line.vessel ?? "" }, { says }));
+    const says = say("prompting-scale-reset-says", { held: grams(vessel.in_mg, division) });
+    const label = say("prompting-scale-reset");
+    answers.push(answer("zeroed", label, "zeroed", { vessel: line.vessel ?? "" }, { says }));
   }
   if (!isTopUp && !line.optional) answers.push(leaveOut);
   const place = vessel.name;
   const stands = { running: before > 0, tare: vessel.in_mg > 0, cup: true }[how];
   return {
-    title: `${line.name}: ${isTopUp ? "top up" : "add"} ${amount}`,
-    first: scale && !stands ? zeroing(scale, `${place} on`) : "",
-    says: joined(how === "cup" ? `Then into ${place}.` : "", line.note),
-    number: { mg: reads, text, caption: CAPTIONS[how] },
+    title: titleOf(line, amount, isTopUp),
+    first: scale && !stands ? say("prompting-zero-with", { scale: scale.name, vessel: place }) : "",
+    says: joined(how === "cup" ? say("prompting-then-into", { vessel: place }) : "", line.note),
+    number: { mg: reads, text, caption: say(`prompting-caption-${how}`) },
     weigh: onScale(view, line, { how, add, amount, reads, before }),
     answers,
   };
 }
+
+/** @param {SheetLine} line @param {string} amount */
+const titleOf = ({ name }, amount, isTopUp = false) =>
+  say(isTopUp ? "prompting-top-up" : "prompting-add", { name, amount });
 
 /**
  * A line with no mass: spoons, a count, or to texture.
@@ -112,23 +117,18 @@ function addUnweighed(view, line, body, leaveOut) {
   const [how, amount] = line.spoons
     ? ["spoons", line.spoons]
     : line.count !== null
-      ? ["count", counted(line)]
-      : ["texture", "to texture"];
+      ? ["count", say("prompting-counted", { count: line.count, unit: line.unit })]
+      : ["texture", say("prompting-to-texture")];
   return {
-    title: `${line.name}: add ${amount}`,
+    title: titleOf(line, amount),
     says: line.note,
-    number: { mg: null, text: amount, caption: how === "spoons" ? "levelled off" : "" },
+    number: { mg: null, text: amount, caption: how === "spoons" ? say("prompting-caption-spoons") : "" },
     weigh: onScale(view, line, { how, add: 0, amount, reads: null, before: 0 }),
     answers: [
-      answer("in", "Added", "weighed", { ...body, mg: line.about_mg ?? 0 }, { strong: true }),
+      answer("in", say("prompting-added"), "weighed", { ...body, mg: line.about_mg ?? 0 }, { strong: true }),
       leaveOut,
     ],
   };
-}
-
-/** @param {SheetLine} given */
-function counted({ count, unit }) {
-  return `${count} ${count === 1 ? unit.slice(0, -1) : unit}`;
 }
 
 /**
@@ -168,19 +168,21 @@ function tooLittle(view, line, scale, { add, before }, leaveOut) {
   const shown = grams(add, [100, 10, 1].find((each) => add >= each) ?? 1);
   const pieces = ceiling(product(view.sheet.size.pieces, scale.division_mg), add);
   const spoon = line.by_spoon ?? "";
+  const { many } = view.sheet.piece;
+  const caption = spoon ? say("prompting-caption-by-spoon") : say("prompting-caption-by-eye");
   return {
-    title: `${line.name}: add ${spoon || shown}`,
+    title: titleOf(line, spoon || shown),
     says: joined(
-      `${shown} is too little for ${scale.name}.`,
+      say("prompting-too-little-for-scale", { mass: shown, scale: scale.name }),
       diluted(view, line, add, scale.division_mg, shown),
-      pieces <= MOST_PIECES ? `From ${pieces} ${view.sheet.piece.many} on it shows.` : "",
+      pieces <= MOST_PIECES ? say("prompting-shows-from", { pieces, many }) : "",
       line.note,
     ),
-    number: { mg: null, text: spoon || shown, caption: spoon ? "by spoon" : "judged by eye" },
+    number: { mg: null, text: spoon || shown, caption },
     weigh: onScale(view, line, { how: "spoons", add, amount: spoon || shown, reads: null, before }),
     answers: [
-      answer("in", "It is in", "weighed", { line: line.id, mg: add }, { strong: true }),
-      answer("other", "It reads something else", "weighed", { line: line.id }, { input: "reading" }),
+      answer("in", say("prompting-is-in"), "weighed", { line: line.id, mg: add }, { strong: true }),
+      answer("other", say("prompting-reads-else"), "weighed", { line: line.id }, { input: "reading" }),
       leaveOut,
     ],
   };
@@ -198,8 +200,11 @@ function diluted({ sheet, state }, line, add, division, shown) {
   );
   if (!into || take < 5 * division) return "";
   const stock = ceiling(5 * division, 1000) * 1000;
-  return (
-    `Or stir ${grams(stock, 1000)} into ${grams((DILUTED - 1) * stock, 1000)} of ${into.name}: ` +
-    `${grams(take, division)} of that holds ${shown}.`
-  );
+  return say("prompting-dilute", {
+    some: grams(stock, 1000),
+    into: grams((DILUTED - 1) * stock, 1000),
+    name: into.name,
+    take: grams(take, division),
+    mass: shown,
+  });
 }
