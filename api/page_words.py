@@ -57,6 +57,6 @@ def as_json(told: object) -> str:
 def as_it_is(file: Path) -> str:
     """A module as it lies there, but for words.js, which has the words of all modules beside and beneath it."""
     text = file.read_text("utf-8")
-    if file.name != FILE:
+    if file.name != FILE or not PLACE.search(text):  # a part of the page has that name, too
         return text
     return worded(text, (each.read_text("utf-8") for each in file.parent.rglob("*.js")))
