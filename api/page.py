@@ -121,15 +121,20 @@ def files_as_they_are(folder: Path) -> Files:
     return tuple((file, (folder / file).stat().st_mtime_ns) for file in listed(folder))
 
 
+def pieces_of(folder: Path, changed: Files) -> Pieces:
+    """The pieces in the language that is spoken."""
+    return _pieces(folder, changed, words.spoken())
+
+
 @lru_cache(maxsize=4)
-def pieces_of(folder: Path, _changed: Files, _spoken: str) -> Pieces:
+def _pieces(folder: Path, _changed: Files, _spoken: str) -> Pieces:
     return Pieces(folder, slim)
 
 
 @lru_cache(maxsize=4 * len(MADE))
 def piece_as_sent(folder: Path, name: str, changed: Files, spoken: str) -> Sent:
     """A piece in the language that is spoken, held until one of the page's files changes."""
-    return Sent(TYPES[Path(name).suffix], pieces_of(folder, changed, spoken).content(name))
+    return Sent(TYPES[Path(name).suffix], _pieces(folder, changed, spoken).content(name))
 
 
 def _without_remark(line: re.Match[str]) -> str:
