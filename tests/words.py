@@ -32,6 +32,7 @@ SENTENCE = re.compile(
 STATEMENT = re.compile(
     r"\s*(SELECT|INSERT|UPDATE|DELETE|CREATE|DROP|ALTER|PRAGMA|WITH|BEGIN|SET|LOCK|NOTIFY)\b"
 )
+SCRIPT = re.compile(r"^(import|export|const) .*;$", re.MULTILINE)  # a script within a module of Python
 FAULTS_OF_OURS = {
     "ValueError",
     "TypeError",
@@ -39,6 +40,8 @@ FAULTS_OF_OURS = {
     "RuntimeError",
     "NotImplementedError",
     "AssertionError",
+    "CannotJoin",
+    "CatalogueError",
 }
 
 
@@ -136,7 +139,7 @@ def _is_of_ours(func: ast.expr) -> bool:
 
 
 def _is_sentence(text: str) -> bool:
-    return bool(SENTENCE.search(text)) and not STATEMENT.match(text)
+    return bool(SENTENCE.search(text)) and not STATEMENT.match(text) and not SCRIPT.search(text)
 
 
 # JavaScript
