@@ -11,7 +11,9 @@ ENGINES_STAMP := $(VENV)/.stamp-engines
 POSTGRESQL_STAMP := $(VENV)/.stamp-postgresql
 PAGE_STAMP := $(VENV)/.stamp-page
 
-.PHONY: run test lint perf chaos clean
+CHECKS := lint-style lint-types lint-page lint-audit
+
+.PHONY: run test lint $(CHECKS) perf chaos clean
 
 run: $(RUN_STAMP)
 	$(BIN)/bowlside serve --demo
@@ -23,12 +25,22 @@ test: export PYTHONDONTWRITEBYTECODE =
 test: lint $(BROWSER_STAMP) $(ENGINES_STAMP) $(POSTGRESQL_STAMP)
 	$(BIN)/pytest --numprocesses $(WORKERS) --dist loadfile --no-loadscope-reorder
 
+# Side by side: the types take one core, and the audit waits for the index.
 lint: $(DEV_STAMP) $(PAGE_STAMP)
+	@$(MAKE) --no-print-directory --jobs $(CHECKS)
+
+lint-style:
 	$(BIN)/ruff check .
 	$(BIN)/ruff format --check .
+
+lint-types:
 	$(BIN)/mypy
+
+lint-page:
 	node_modules/.bin/biome ci --colors=off .
 	node_modules/.bin/tsc -p tsconfig.json
+
+lint-audit:
 	$(BIN)/python -m tests.audit
 
 perf: $(BROWSER_STAMP) $(POSTGRESQL_STAMP)
@@ -50,8 +62,9 @@ $(RUN_STAMP): pyproject.toml | $(BIN)/python
 	$(BIN)/python -m pip install --quiet --editable '.[plan]'
 	touch $@
 
+# Compiled when it is first imported, which most of it never is.
 $(DEV_STAMP): pyproject.toml | $(BIN)/python
-	$(BIN)/python -m pip install --quiet --editable '.[dev]'
+	$(BIN)/python -m pip install --quiet --no-compile --editable '.[dev]'
 	touch $@ $(RUN_STAMP)
 
 # The linter and the type check of the page: programs of their own that npm brings, and nothing the page needs.

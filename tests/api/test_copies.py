@@ -161,33 +161,33 @@ def cut(file: Path, where: float) -> None:
     file.write_bytes(content[: int(len(content) * where)])
 
 
+DAMAGES: list[Callable[[Path], Any]] = [
+    *(lambda file, at=at: flip(file, at) for at in (0.0, 0.2, 0.5, 0.9)),
+    *(lambda file, at=at: cut(file, at) for at in (0.0, 0.3, 0.999)),
+    lambda file: write_lines(file, lines_of(file)[:-1], signed=False),
+    lambda file: write_lines(file, lines_of(file)[:3] + lines_of(file)[4:]),
+    lambda file: write_lines(file, [*lines_of(file)[:3], *lines_of(file)[2:]]),
+    lambda file: write_lines(file, [{"format": "other/1"}, *lines_of(file)[1:]]),
+    lambda file: file.write_bytes(gzip.compress(b"[]\n3\n")),
+    lambda file: file.write_text("not a copy"),
+    lambda file: file.unlink(),
+]
+
+
 @pytest.mark.database("sqlite")
-@pytest.mark.parametrize(
-    "damage",
-    [
-        *(lambda file, at=at: flip(file, at) for at in (0.0, 0.2, 0.5, 0.9)),
-        *(lambda file, at=at: cut(file, at) for at in (0.0, 0.3, 0.999)),
-        lambda file: write_lines(file, lines_of(file)[:-1], signed=False),
-        lambda file: write_lines(file, lines_of(file)[:3] + lines_of(file)[4:]),
-        lambda file: write_lines(file, [*lines_of(file)[:3], *lines_of(file)[2:]]),
-        lambda file: write_lines(file, [{"format": "other/1"}, *lines_of(file)[1:]]),
-        lambda file: file.write_bytes(gzip.compress(b"[]\n3\n")),
-        lambda file: file.write_text("not a copy"),
-        lambda file: file.unlink(),
-    ],
-)
-def test_a_damaged_copy_is_found_out_and_changes_nothing(
-    app: Any, tmp_path: Path, damage: Callable[[Path], None]
-) -> None:
+def test_a_damaged_copy_is_found_out_and_changes_nothing(app: Any, tmp_path: Path) -> None:
     furnish(app)
     file = copy_of(app, tmp_path / "all.gz")
-    damage(file)
-    before = all_rows(app)
+    whole, before = file.read_bytes(), all_rows(app)
 
-    for act in (copies.verify, lambda file: copies.restore(app, file)):
-        with pytest.raises(CopyError, match=r"all\.gz"):
-            act(file)
-    assert all_rows(app) == before
+    for number, damage in enumerate(DAMAGES):
+        file.write_bytes(whole)
+        damage(file)
+        for act in (copies.verify, lambda file: copies.restore(app, file)):
+            with pytest.raises(CopyError, match=r"all\.gz"):
+                act(file)
+                pytest.fail(f"damage {number} was not found out")
+        assert all_rows(app) == before, number
 
 
 @pytest.mark.database("sqlite")
@@ -244,6 +244,7 @@ def test_verify_says_what_this_version_cannot_read(app: Any, tmp_path: Path) -> 
     assert run in unreadable[1]
 
 
+@pytest.mark.database("sqlite")
 @pytest.mark.parametrize(
     ("table", "was", "is_now", "name"),
     [
@@ -326,6 +327,7 @@ def test_a_disk_that_fills_leaves_no_half_copy_and_the_older_ones(
     assert copies.read_through(older).counts["run"] == 1
 
 
+@pytest.mark.database("sqlite")
 def test_a_copy_never_takes_the_place_of_another_file(app: Any, tmp_path: Path) -> None:
     (tmp_path / "mine.txt").write_text("mine")
 

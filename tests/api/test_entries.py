@@ -68,6 +68,7 @@ def test_each_entry_is_answered_by_itself(studio: Studio, clock: Clock) -> None:
     assert len(studio.get(f"/runs/{run}/entries").json["entries"]) == len(good)
 
 
+@pytest.mark.database("sqlite")
 def test_an_entry_from_next_year_is_refused_with_a_way_out(studio: Studio, clock: Clock) -> None:
     run = studio.with_run()
 
@@ -144,11 +145,13 @@ def test_a_run_that_is_not_here_is_404(studio: Studio) -> None:
     assert studio.get(f"/runs/{run}/entries").status_code == 404
 
 
+@pytest.mark.database("sqlite")
 @pytest.mark.parametrize("query", ["after=-1", "after=x", "limit=0", "limit=1001", "after=%ff"])
 def test_a_wrong_cursor_is_422(studio: Studio, query: str) -> None:
     assert studio.get(f"/runs/{studio.with_run()}/entries?{query}").status_code == 422
 
 
+@pytest.mark.database("sqlite")
 def test_501_entries_at_once_are_too_many(studio: Studio) -> None:
     run = studio.with_run()
 
@@ -161,6 +164,7 @@ def test_501_entries_at_once_are_too_many(studio: Studio) -> None:
 MEGABYTES = "x" * 3_900_000
 
 
+@pytest.mark.database("sqlite")
 def test_a_field_that_nobody_reads_is_refused_however_small_and_no_entry_is_large(studio: Studio) -> None:
     run = studio.with_run()
     wrong = {
@@ -175,6 +179,7 @@ def test_a_field_that_nobody_reads_is_refused_however_small_and_no_entry_is_larg
     assert [answer.json["answers"][0]["field"] for answer in answers] == list(wrong)
 
 
+@pytest.mark.database("sqlite")
 def test_a_megabyte_that_nobody_reads_is_refused_in_few_words(studio: Studio) -> None:
     run = studio.with_run()
 
@@ -190,6 +195,7 @@ def test_a_megabyte_that_nobody_reads_is_refused_in_few_words(studio: Studio) ->
     assert all(len(answer.data) < 2000 for answer in answers)
 
 
+@pytest.mark.database("sqlite")
 @pytest.mark.parametrize("ms", [31 * DAY_MS, Clock.ms - 2 * DAY_MS])
 def test_a_clock_of_the_servers_that_is_behind_refuses_nothing_and_blames_no_phone(
     studio: Studio, clock: Clock, caplog: pytest.LogCaptureFixture, ms: int

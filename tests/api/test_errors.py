@@ -19,6 +19,9 @@ from api.tables import db
 from tests.api.studio import Studio
 from tests.make import make_entry, make_recipe, make_run, uuid4
 
+# What is wrong is found out before the database is asked, which is not the subject.
+pytestmark = pytest.mark.database("sqlite")
+
 
 def is_problem(answer: Any, status: int) -> bool:
     return (

@@ -62,6 +62,7 @@ def test_makers_and_this_computer_learn_how_all_stands(app: Any, clock: Clock) -
     assert helper.get("/metrics").status_code == 403
 
 
+@pytest.mark.database("sqlite")
 def test_behind_a_proxy_nobody_is_this_computer(new_app: Callable[..., Any]) -> None:
     app = new_app(pairing=True, proxies=1, hosts=("localhost",), metrics=1)
 
@@ -110,6 +111,7 @@ def by_label(family: Any) -> dict[tuple[str, ...], float]:
     }
 
 
+@pytest.mark.database("sqlite")
 def test_metrics_can_be_read_as_openmetrics(app: Any) -> None:
     maker = paired(app)
     Client(maker).with_run()
@@ -127,6 +129,7 @@ def test_metrics_can_be_read_as_openmetrics(app: Any) -> None:
     assert told["bowlside_request_seconds"].type == "histogram"
 
 
+@pytest.mark.database("sqlite")
 def test_metrics_are_told_only_where_they_are_asked_for(new_app: Callable[..., Any]) -> None:
     assert new_app().test_client().get("/metrics").status_code == 404
 

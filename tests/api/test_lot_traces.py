@@ -193,6 +193,7 @@ def test_a_lot_that_only_a_run_knows_is_traced_and_one_that_nobody_knows_is_404(
         assert studio.get(f"/lots/{uuid4()}{path}").status_code == 404
 
 
+@pytest.mark.database("sqlite")
 def test_a_recall_list_opens_as_a_spreadsheet_with_its_types(studio: Studio) -> None:
     lot = uuid4()
     to_shelf(studio, described("Sea salt, fine"), received(lot, supplier="=HYPERLINK(1)", number="0047"))

@@ -21,6 +21,9 @@ from tests.make import Clock, make_entry, uuid4
 from tests.planning.checker import faults
 from tests.planning.demo import HOURS, demo_day
 
+# A plan is made of what was read; how it is kept and held, the tests say that name both.
+pytestmark = pytest.mark.database("sqlite")
+
 Json = dict[str, Any]
 
 WEDNESDAY = int(datetime(2026, 11, 25, 9, tzinfo=UTC).timestamp() * 1000)
@@ -92,6 +95,7 @@ class TestHours:
         assert hours.json["version"] == 0
         assert hours.json["document"]["makers"][0]["hours"]["daily"] == [["0:00", "24:00"]]
 
+    @pytest.mark.database("sqlite", "postgresql")
     def test_they_are_said_once_then_edited_with_if_match(self, studio: Studio) -> None:
         assert studio.put_hours(BENCH).status_code == 201
         assert studio.put_hours(BENCH).status_code == 200
@@ -156,6 +160,7 @@ class TestPlan:
         assert again["plan"] == first["plan"]
         assert (again["made_at"], again["age_ms"]) == (first["made_at"], 7_000)
 
+    @pytest.mark.database("sqlite", "postgresql")
     def test_what_happens_moves_it_and_what_is_done_is_history(self, studio: Studio, clock: Clock) -> None:
         run = begin(studio, at_bench(studio))
         studio.get(f"/runs/{run}/plan")
@@ -204,6 +209,7 @@ class TestPlan:
         assert told["parts"] == [{"run": "new-1", "title": recipe["title"], "name": recipe["title"]}]
         assert told["plan"]["status"] == "proven"
 
+    @pytest.mark.database("sqlite", "postgresql")
     def test_two_runs_share_one_bench_and_one_plan(self, studio: Studio) -> None:
         recipe = at_bench(studio)
         runs = [begin(studio, recipe, 4), begin(studio, recipe, 4)]
@@ -443,6 +449,7 @@ def endless(monkeypatch: pytest.MonkeyPatch) -> None:
 
 
 class TestWork:
+    @pytest.mark.database("sqlite", "postgresql")
     @pytest.mark.usefixtures("endless")
     def test_a_search_is_stopped_and_the_best_so_far_stays(self, studio: Studio) -> None:
         run = begin(studio, at_bench(studio))
@@ -459,6 +466,7 @@ class TestWork:
         assert going["plan"]["status"] == "proven"  # a usable plan is there while the search goes on
         assert told["says"].endswith("The search was stopped before its end.")
 
+    @pytest.mark.database("sqlite", "postgresql")
     @pytest.mark.usefixtures("endless")
     def test_asking_anew_ends_the_search_before(self, studio: Studio) -> None:
         run = begin(studio, at_bench(studio))
@@ -483,6 +491,7 @@ class TestWork:
 
         assert until_made(studio, f"/plans/{asked['id']}")["plan"]["cancelled"]
 
+    @pytest.mark.database("sqlite", "postgresql")
     def test_work_that_fell_silent_is_taken_up_again(self, app: Any, studio: Studio, clock: Clock) -> None:
         run = begin(studio, at_bench(studio))
         begins = app.extensions[EXTENSION].begin
@@ -496,6 +505,7 @@ class TestWork:
         studio.get(f"/runs/{run}/plan")
         assert until_made(studio, f"/runs/{run}/plan")["plan"]["status"] == "proven"
 
+    @pytest.mark.database("sqlite", "postgresql")
     @pytest.mark.parametrize("later", [planner.SILENT_MS + 1, -7_200_000])
     def test_one_that_was_left_in_the_middle_is_not_worked_on_for_ever(
         self, app: Any, studio: Studio, clock: Clock, later: int
@@ -515,6 +525,7 @@ class TestWork:
         studio.get(f"/runs/{run}/plan")
         assert until_made(studio, f"/plans/{plan}")["plan"]["status"] == "proven"
 
+    @pytest.mark.database("sqlite", "postgresql")
     def test_a_fault_of_ours_leaves_the_plan_that_was_there(
         self, studio: Studio, monkeypatch: pytest.MonkeyPatch
     ) -> None:

@@ -41,6 +41,7 @@ def without_price(entry: dict[str, Any]) -> dict[str, Any]:
     return {**entry, "body": {name: value for name, value in entry["body"].items() if name != "price"}}
 
 
+@pytest.mark.database("sqlite")
 def test_no_answer_to_a_helper_says_a_price(maker: Studio, helper: Studio, lot: dict[str, Any]) -> None:
     run = maker.with_run()
     maker.post(run, gathered(run, lot["body"]["lot"]), weighed(run, 4_000))
@@ -90,6 +91,7 @@ def test_what_a_helper_was_told_never_takes_the_place_of_what_is_kept(
     assert maker.get("/shelf/entries").json["entries"][1] == lot
 
 
+@pytest.mark.database("sqlite")
 def test_no_answer_says_whether_a_helper_guessed_a_price(
     maker: Studio, helper: Studio, lot: dict[str, Any]
 ) -> None:

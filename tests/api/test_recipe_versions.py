@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from typing import Any
 
+import pytest
+
 from tests.api.studio import Studio
 from tests.make import make_recipe, make_run, uuid4
 
@@ -16,6 +18,7 @@ def edited(studio: Studio) -> dict[str, Any]:
     return studio.put_recipe(recipe["id"], make_recipe(lines=3, title="Second"), if_match=studio.tag(2)).json
 
 
+@pytest.mark.database("sqlite")
 def test_what_a_version_changed_is_said_against_the_one_before(studio: Studio) -> None:
     recipe = edited(studio)["id"]
 
@@ -30,6 +33,7 @@ def test_what_a_version_changed_is_said_against_the_one_before(studio: Studio) -
     assert {"where": "Soak, Sea salt", "what": "added, 100 g"} in third["changes"]
 
 
+@pytest.mark.database("sqlite")
 def test_or_against_any_other_version_forwards_or_back(studio: Studio) -> None:
     recipe = edited(studio)["id"]
 
@@ -40,6 +44,7 @@ def test_or_against_any_other_version_forwards_or_back(studio: Studio) -> None:
     assert {"where": "The recipe", "what": "First, was Second"} in back
 
 
+@pytest.mark.database("sqlite")
 def test_a_first_version_changed_nothing_and_a_missing_one_is_404(studio: Studio) -> None:
     recipe = edited(studio)["id"]
 
@@ -69,6 +74,7 @@ def test_runs_can_be_asked_for_by_recipe(studio: Studio) -> None:
     assert studio.get("/runs").json["total"] == 2
 
 
+@pytest.mark.database("sqlite")
 def test_the_code_is_a_drawing_with_nothing_that_runs_and_follows_the_host(new_app: Any) -> None:
     studio = Studio(new_app(hosts=("bench.example", "another.example")).test_client())
     recipe = studio.with_recipe()["id"]

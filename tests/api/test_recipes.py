@@ -58,6 +58,7 @@ def test_an_edit_whose_answer_was_lost_can_be_sent_again(studio: Studio) -> None
     assert (again.status_code, again.json["version"]) == (200, 2)
 
 
+@pytest.mark.database("sqlite")
 def test_the_tag_of_a_compressed_answer_is_good_for_reading_and_editing(studio: Studio) -> None:
     recipe = studio.with_recipe(lines=40)
     path = f"/recipes/{recipe['id']}"
@@ -83,6 +84,7 @@ def test_names_are_kept_as_they_are(studio: Studio, title: str) -> None:
     assert studio.get("/recipes").json["recipes"][0]["title"] == title
 
 
+@pytest.mark.database("sqlite")
 @pytest.mark.parametrize(
     ("document", "field"),
     [
@@ -114,6 +116,7 @@ def test_recipes_are_paged(studio: Studio) -> None:
     assert (page["page"], page["pages"], page["total"]) == (2, 2, 3)
 
 
+@pytest.mark.database("sqlite")
 def test_the_sheet_is_made_for_the_size_asked(studio: Studio) -> None:
     recipe = studio.with_recipe()
 
@@ -123,6 +126,7 @@ def test_the_sheet_is_made_for_the_size_asked(studio: Studio) -> None:
     assert sized.json["sheet"]["recipe"] == {"id": recipe["id"], "version": 1, "title": "Salt soak"}
 
 
+@pytest.mark.database("sqlite")
 @pytest.mark.parametrize(
     "asked",
     [
@@ -145,12 +149,14 @@ def test_a_size_that_cannot_be_is_422(studio: Studio, asked: object) -> None:
     assert answer.json["errors"]
 
 
+@pytest.mark.database("sqlite")
 def test_the_check_lists_its_findings(studio: Studio) -> None:
     recipe = studio.with_recipe()
 
     assert isinstance(studio.get(f"/recipes/{recipe['id']}/checks").json["findings"], list)
 
 
+@pytest.mark.database("sqlite")
 def test_the_swaps_of_a_line_say_what_each_would_change(studio: Studio) -> None:
     document = make_recipe()
     component = document["components"][0]

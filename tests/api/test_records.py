@@ -30,6 +30,7 @@ def demo(app: Any, studio: Studio) -> str:
     return run
 
 
+@pytest.mark.database("sqlite")
 def test_the_digest_is_reckoned_again_by_the_documented_line(
     studio: Studio, demo: str, tmp_path: Any
 ) -> None:
@@ -65,6 +66,7 @@ def test_what_a_batch_cost_is_between_makers(new_app: Any) -> None:
     assert helper.get("/settings").json["document"] == {"batch_number": "{mark}{n}", "currency": "EUR"}
 
 
+@pytest.mark.database("sqlite")
 def test_one_entry_more_is_another_digest(studio: Studio) -> None:
     run = studio.with_run()
     seen = []
@@ -126,6 +128,7 @@ def test_the_record_follows_a_devices_name(new_app: Any) -> None:
     assert studio.get(f"/runs/{run}/record").json["people"][0]["name"] == "Old phone"
 
 
+@pytest.mark.database("sqlite")
 def test_the_record_opens_as_a_spreadsheet_with_its_types(studio: Studio, demo: str) -> None:
     studio.post(demo, make_entry(demo, body={"text": "=cmd|'/c calc'!A1"}, at=1_800_000_000_000))
     record = studio.get(f"/runs/{demo}/record").json
@@ -146,6 +149,7 @@ def test_the_record_opens_as_a_spreadsheet_with_its_types(studio: Studio, demo: 
     assert parts <= set(table["part"])
 
 
+@pytest.mark.database("sqlite")
 def test_the_cost_is_that_of_the_lots_as_they_were_used(studio: Studio) -> None:
     price = {"amount": "10.00", "currency": "EUR"}
     lot, run = with_lot(studio, 1_000_000, price=price), studio.with_run()
@@ -158,6 +162,7 @@ def test_the_cost_is_that_of_the_lots_as_they_were_used(studio: Studio) -> None:
     assert told["totals"]["EUR"]["materials"] == "1.23"
 
 
+@pytest.mark.database("sqlite")
 def test_hands_and_currency_are_the_makers_and_currencies_are_never_added(studio: Studio) -> None:
     lot = with_lot(studio, price={"amount": "10.00", "currency": "USD"})
     run = studio.with_run()
@@ -172,6 +177,7 @@ def test_hands_and_currency_are_the_makers_and_currencies_are_never_added(studio
     assert (totals["USD"]["hands"], totals["USD"]["total"]) == ("0.00", "1.00")
 
 
+@pytest.mark.database("sqlite")
 def test_with_no_currency_anywhere_the_cost_says_the_way_out(studio: Studio) -> None:
     answer = studio.get(f"/runs/{studio.with_run()}/cost")
 
@@ -179,6 +185,7 @@ def test_with_no_currency_anywhere_the_cost_says_the_way_out(studio: Studio) -> 
     assert "/api/v1/settings" in answer.json["detail"]
 
 
+@pytest.mark.database("sqlite")
 def test_the_label_is_the_benchs_own_with_the_shelfs_names_and_the_makers(studio: Studio) -> None:
     lot, run = with_lot(studio), studio.with_run()
     to_shelf(studio, described(inci="Sodium Chloride", ingredient="salt-1"))
@@ -204,6 +211,7 @@ def test_the_label_is_the_benchs_own_with_the_shelfs_names_and_the_makers(studio
     assert studio.get(f"/runs/{run}/label?market=eu&best_before=soon").status_code == 422
 
 
+@pytest.mark.database("sqlite")
 def test_the_last_times_are_told_and_three_teach(studio: Studio) -> None:
     recipe = studio.with_recipe()
     for number in range(3):
@@ -227,6 +235,7 @@ def test_the_last_times_are_told_and_three_teach(studio: Studio) -> None:
     assert studio.get(f"/recipes/{uuid4()}/last").status_code == 404
 
 
+@pytest.mark.database("sqlite")
 @pytest.mark.parametrize("what", ["record", "record.csv", "cost", "label?market=eu"])
 def test_of_a_run_that_is_not_here_there_is_nothing(studio: Studio, what: str) -> None:
     assert studio.get(f"/runs/{uuid4()}/{what}").status_code == 404

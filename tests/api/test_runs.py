@@ -37,6 +37,7 @@ def test_another_body_for_the_same_run_is_409(studio: Studio) -> None:
     assert studio.put_run(run, {**body, "kit": other_kit}).status_code == 409
 
 
+@pytest.mark.database("sqlite")
 def test_the_sheet_is_the_one_that_the_bench_makes(studio: Studio) -> None:
     recipe = studio.with_recipe()
     kit = bench.read_kit(STARTER_KIT)
@@ -58,6 +59,7 @@ def test_a_run_of_a_recipe_that_is_not_here_is_404(studio: Studio) -> None:
     assert studio.put_run(uuid4(), make_run({"id": uuid4(), "version": 1})).status_code == 404
 
 
+@pytest.mark.database("sqlite")
 def test_a_measured_kit_out_of_shape_is_422(studio: Studio) -> None:
     body = make_run(studio.with_recipe())
     kit = bench.read_kit(STARTER_KIT)
@@ -69,6 +71,7 @@ def test_a_measured_kit_out_of_shape_is_422(studio: Studio) -> None:
     assert answer.json["errors"][0]["field"] == "kit.scales.0.division_mg"
 
 
+@pytest.mark.database("sqlite")
 def test_a_kit_with_no_scale_still_gives_a_sheet_or_a_reason(studio: Studio) -> None:
     studio.put_kit({**STARTER_KIT, "scales": []})
 
@@ -122,6 +125,7 @@ def test_now_and_the_record_follow_the_journal_and_the_servers_clock(studio: Stu
     assert "like wet sand" in studio.get(f"/runs/{run}/record").text
 
 
+@pytest.mark.database("sqlite")
 def test_now_says_which_other_batch_has_the_bowl_and_offers_the_next_that_fits(studio: Studio) -> None:
     """Two batches with two bowls; with one of them finished its bowl is free again."""
     bowl = {"kind": "bowl", "empty": "400 g", "holds": "2 kg"}
@@ -145,6 +149,7 @@ def test_now_says_which_other_batch_has_the_bowl_and_offers_the_next_that_fits(s
     assert studio.get(f"/runs/{first}/now").json["in_use"] == []
 
 
+@pytest.mark.database("sqlite")
 def test_now_alone_is_enough_to_make_a_batch(studio: Studio) -> None:
     """A second client: it knows nothing but prompts, and posts the strong answer of the first."""
     run = studio.with_run()
@@ -209,6 +214,7 @@ def test_runs_are_found_by_the_day_they_were_finished(studio: Studio, clock: Clo
     assert set(found(studio, q="salt", open="false")) == set(three[:2])
 
 
+@pytest.mark.database("sqlite")
 @pytest.mark.parametrize(
     "asked", [{"q": ""}, {"q": " "}, {"q": "\0"}, {"q": "x" * 101}, {"finished_from": -1}]
 )

@@ -7,7 +7,7 @@ import json
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from workshop import DEMO_RECIPES, THREE_PART, make_document, sheet_of, untouched, written
+from workshop import DEMO_RECIPES, THREE_PART, demo_kit, make_document, sheet_of, untouched, written
 
 from bench import BenchError, RecipeError, canonical, check_recipe, read_kit, read_recipe, sheet_text
 from bench.cautions import HAZARDS
@@ -230,7 +230,7 @@ def test_a_recipe_with_a_few_things_written_wrong_is_a_sheet_or_a_bench_error(da
     try:
         recipe = read_recipe(document)
         check_recipe(recipe)
-        sheet = sheet_of(recipe, read_kit(written("kit.json")))
+        sheet = sheet_of(recipe, demo_kit())
     except BenchError as fault:
         assert fault.says
     else:
