@@ -39,18 +39,18 @@ def calendar(plan_id: str, made_at: int, plan: Plan, titles: dict[str, str]) -> 
                 -BEFORE_SESSION,
             )
         )
-    for step in plan["steps"]:
-        if step["kind"] != "wait" or step["status"] == "done":
+    for task in plan["steps"]:
+        if task["kind"] != "wait" or task["status"] == "done":
             continue
-        ends = _instant(step["ends_at"])
-        of = f" ({titles[step['run']]})" if many else ""
+        ends = _instant(task["ends_at"])
+        of = f" ({titles[task['run']]})" if many else ""
         written.add_component(
             _event(
-                f"{step['id'].replace('/', '-')}-{plan_id}",
+                f"{task['id'].replace('/', '-')}-{plan_id}",
                 made_at,
                 ends,
                 ends + WAIT_SHOWN,
-                f"{step['letter']} {step['title']}: ready{of}",
+                f"{task['letter']} {task['title']}: ready{of}",
                 "",
                 timedelta(0),
             )

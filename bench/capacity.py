@@ -14,6 +14,7 @@ from bench.shapes.sheet import Sheet, SheetLine
 from bench.shapes.state import LineState, State, VesselState
 from bench.shapes.units import Mg, Ppm
 from bench.states import ASSEMBLY
+from bench.steps import divides
 from bench.weighing import allowed_mg
 from bench.whole import PPM, grams, half_even
 
@@ -91,12 +92,7 @@ def carried(
 
 def loads(sheet: Sheet, component: str, number: int, ends: Mapping[str, Mg]) -> dict[str, Mg]:
     """What each vessel of a round holds at its fullest, in mg, when its lines come to this much."""
-    portions = {
-        portion["vessel"]
-        for step in sheet["steps"]
-        if step["kind"] == "split"
-        for portion in step["portions"]
-    }
+    portions = {portion["vessel"] for step in sheet["steps"] if divides(step) for portion in step["portions"]}
     held: dict[str, Mg] = {}
     for line in sheet["lines"]:
         if line["vessel"] is not None and line["id"] in ends:

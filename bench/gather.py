@@ -22,6 +22,7 @@ from bench.shapes.shelf import (
 )
 from bench.shapes.state import GatheredLot, State
 from bench.shelf import card_for, left_of
+from bench.steps import divides, heats
 
 Uses: TypeAlias = dict[str, list[Taken]]  # by lot, what all other runs took of it
 
@@ -152,9 +153,9 @@ def things_for(recipe: MeasuredRecipe, sheet: Sheet) -> list[Thing]:
     kit = sheet["kit"]
     lines, steps = sheet["lines"], sheet["steps"]
     scales = {each["scale"] for each in lines} | {each["scale"] for each in sheet["vessels"]}
-    heaters = {step["heater"] for step in steps if step["kind"] == "melt"}
+    heaters = {step["heater"] for step in steps if heats(step)}
     shapes = {each["mould"]["shape"] for each in recipe["components"] if each["mould"]}
-    splits = [step["portions"] for step in steps if step["kind"] == "split"]
+    splits = [step["portions"] for step in steps if divides(step)]
     portions = {portion["vessel"] for each in splits for portion in each}
     stay = {each[-1]["vessel"] for each in splits}  # the last portion stays in its bowl
     found: list[tuple[ThingKind, str]] = []

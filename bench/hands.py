@@ -16,6 +16,7 @@ from bench.shapes.record import HandsOn
 from bench.shapes.sheet import Sheet
 from bench.shapes.state import State
 from bench.shapes.units import InstantMs, Ms
+from bench.steps import divides, runs_by_itself
 
 PAUSE_MS = 10 * 60_000  # from common practice: most single acts at a bench take less
 
@@ -39,7 +40,7 @@ def hands_of(sheet: Sheet, state: State, read: Sequence[RunEntry]) -> HandsOn:
         step = steps.get(key)
         since = before.get(entry["device"], at)
         before[entry["device"]] = at
-        if step and step["kind"] == "wait":
+        if step and runs_by_itself(step):
             continue
         most = max(PAUSE_MS, (step["hands_ms"] or 0) if step else 0)
         spent[key] = spent.get(key, 0) + min(at - since, most)
@@ -56,7 +57,7 @@ class _Places:
         self.of_portion = {
             portion["vessel"]: step["id"]
             for step in sheet["steps"]
-            if step["kind"] == "split"
+            if divides(step)
             for portion in step["portions"]
         }
 

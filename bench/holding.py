@@ -16,6 +16,7 @@ from bench.shapes.recipe import MeasuredRecipe
 from bench.shapes.sheet import PiecesStep, Sheet, Step
 from bench.shapes.state import State
 from bench.sizing import room_mg
+from bench.steps import by_hand, counts_pieces, divides, heats, puts_in, runs_by_itself
 from bench.whole import ceiling
 
 _SETTLED = ("done", "skipped")
@@ -75,9 +76,9 @@ def mould_holds(sheet: Sheet, recipe: MeasuredRecipe | None) -> list[MouldHold]:
                 step
                 for step in sheet["steps"]
                 if (step["component"], step["round"]) == (component["id"], made["round"])
-                and step["kind"] != "wait"
+                and not runs_by_itself(step)
             ]
-            fill = next((step for step in steps if step["kind"] == "pieces" or step["step"] in pours), None)
+            fill = next((step for step in steps if counts_pieces(step) or step["step"] in pours), None)
             empty = next((step for step in steps if step["step"] in empties), steps[-1] if steps else None)
             if fill is None or empty is None:
                 continue
@@ -126,9 +127,9 @@ def mould_pools(kit: Kit, shape: str, piece_mg: int) -> list[Pool]:
 def tools_of(sheet: Sheet, step: Step) -> list[str]:
     """Which of the few things of the kit a step needs while hands are on it: "mixers.hand_mixer"."""
     kit = sheet["kit"]
-    if step["kind"] == "wait":
+    if runs_by_itself(step):
         return []
-    heater = step["heater"] if step["kind"] == "melt" else None
+    heater = step["heater"] if heats(step) else None
     used = {f"heaters.{each['id']}" for each in kit["heaters"] if each["name"] == heater}
     named = {tool.lower() for tool in step["tools"]}
     used |= {
@@ -136,7 +137,7 @@ def tools_of(sheet: Sheet, step: Step) -> list[str]:
         for each in kit["mixers"]
         if each["name"].lower() in named or each["id"].replace("_", " ") in named
     }
-    if step["kind"] == "weigh":
+    if puts_in(step):
         used |= {
             f"scales.{line['scale']}"
             for line in sheet["lines"]
@@ -161,7 +162,7 @@ def vessel_now(state: State, hold: VesselHold) -> str | None:
 def wants_kit(sheet: Sheet, state: State) -> bool:
     """Whether a step that could be begun now needs something that another batch could have in use."""
     return any(
-        step["id"] in _starting(sheet, state) and (step["kind"] != "weigh" or step["vessel"])
+        step["id"] in _starting(sheet, state) and (not puts_in(step) or step["vessel"])
         for step in sheet["steps"]
     )
 
@@ -315,7 +316,7 @@ class _Sheet:
         self.order = {key: place for place, key in enumerate(self._in_turn())}
         self.stays: dict[str, str] = {}  # what is divided -> the portion that stays where it is
         for step in sheet["steps"]:
-            if step["kind"] == "split":
+            if divides(step):
                 for portion in step["portions"]:
                     if self._of_kit(portion["vessel"]) == self._of_kit(step["vessel"]):
                         self.stays[step["vessel"]] = portion["vessel"]
@@ -365,11 +366,11 @@ class _Sheet:
         }
 
     def _fills(self, step: Step, key: str) -> bool:
-        if step["kind"] == "split":
+        if divides(step):
             return any(portion["vessel"] == key for portion in step["portions"])
-        if step["kind"] == "do":
+        if by_hand(step):
             return bool(step["tips"]) and step["into"] == key
-        return bool(step["kind"] == "weigh" and step["vessel"] == key)
+        return bool(puts_in(step) and step["vessel"] == key)
 
     def _until(self, key: str) -> str | None:
         """The step with which the content leaves it: tipped out, divided, made into pieces, else the part's last."""
@@ -378,14 +379,14 @@ class _Sheet:
             step
             for step in self.sheet["steps"]
             if (step["component"], step["round"]) == (vessel["component"], vessel["round"])
-            and step["kind"] != "wait"
+            and not runs_by_itself(step)
         ]
         for step in self.sheet["steps"]:
-            if step["kind"] == "do" and key in step["tips"]:
+            if by_hand(step) and key in step["tips"]:
                 return step["id"]
-            if step["kind"] == "split" and step["vessel"] == key:
+            if divides(step) and step["vessel"] == key:
                 return step["id"]
-        pieces = [step for step in part if step["kind"] == "pieces"]
+        pieces = [step for step in part if counts_pieces(step)]
         made: Step | None = next((step for step in pieces if not step["of"] or key in step["of"]), None)
         if made is None and part:
             made = self._made_after(part[-1]["id"]) or part[-1]
@@ -398,7 +399,7 @@ class _Sheet:
             if after & set(self.steps[key]["after"]):
                 after.add(key)
                 step = self.steps[key]
-                if step["kind"] == "pieces":
+                if counts_pieces(step):
                     return step
         return None
 
@@ -412,7 +413,7 @@ class _Sheet:
         }
         held = loads(self.sheet, part, number, ends)
         for step in self.sheet["steps"]:
-            if step["kind"] == "split" and step["vessel"] in held:
+            if divides(step) and step["vessel"] in held:
                 for portion in step["portions"]:
                     if portion["vessel"] == key:
                         of = sum(each["share"] for each in step["portions"])

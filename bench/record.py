@@ -48,6 +48,7 @@ from bench.shapes.record import (
 )
 from bench.shapes.sheet import Sheet, SheetComponent, SheetLine, Step
 from bench.shapes.state import State
+from bench.steps import counts_pieces, divides, heats, runs_by_itself
 from bench.weighing import allowed_mg
 from bench.whole import PPM, half_even, to_division
 
@@ -125,7 +126,7 @@ def _waits(sheet: Sheet, state: State, place: Place) -> list[RecordWait]:
     for step in sheet["steps"]:
         stands = state["steps"][step["id"]]
         began = stands["ready_at"]
-        if step["kind"] != "wait" or began is None or stands["status"] == "skipped":
+        if not runs_by_itself(step) or began is None or stands["status"] == "skipped":
             continue
         real = None if stands["at"] is None else _length(began, stands["at"])
         waits.append(
@@ -180,7 +181,7 @@ def _bursts(sheet: Sheet, state: State, place: Place) -> list[RecordBursts]:
             "heated_ms": sum(burst["ms"] for burst in state["bursts"][step["id"]]),
         }
         for step in sheet["steps"]
-        if step["kind"] == "melt" and step["id"] in state["bursts"]
+        if heats(step) and step["id"] in state["bursts"]
     ]
 
 
@@ -195,7 +196,7 @@ def _portions(sheet: Sheet, state: State, place: Place) -> list[RecordPortions]:
             ],
         }
         for step in sheet["steps"]
-        if step["kind"] == "split" and any(each["vessel"] in state["portions"] for each in step["portions"])
+        if divides(step) and any(each["vessel"] in state["portions"] for each in step["portions"])
     ]
 
 
@@ -215,7 +216,7 @@ def _counts(sheet: Sheet, state: State, place: Place) -> list[RecordCount]:
     counts: list[RecordCount] = []
     for step in sheet["steps"]:
         counted = state["counts"].get(step["id"])
-        if step["kind"] == "pieces" and (counted or state["steps"][step["id"]]["status"] == "done"):
+        if counts_pieces(step) and (counted or state["steps"][step["id"]]["status"] == "done"):
             counts.append(
                 {
                     **place(step),
@@ -326,7 +327,7 @@ def _kit(sheet: Sheet, state: State) -> RecordKit:
     """The scales that lines and portions were weighed on, the vessels and the heaters."""
     lines, vessels = state["lines"].values(), state["vessels"].values()
     scales = {each["weighed_on"] or each["scale"] for each in lines} | {each["scale"] for each in vessels}
-    melts = [step for step in sheet["steps"] if step["kind"] == "melt"]
+    melts = [step for step in sheet["steps"] if heats(step)]
     return {
         "scales": [scale for scale in sheet["kit"]["scales"] if scale["id"] in scales],
         "vessels": list({vessel["name"]: None for vessel in vessels}),

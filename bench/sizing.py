@@ -13,6 +13,7 @@ from bench.errors import KitError, SizeError
 from bench.shapes.kit import Kit, Vessel
 from bench.shapes.recipe import Component
 from bench.shapes.units import Id, Mg, Ppm
+from bench.steps import divides, puts_in
 from bench.weighing import coarsest_first
 from bench.whole import PPM, ceiling, grams, half_even
 
@@ -174,15 +175,10 @@ def _limits(component: Component) -> Iterator[_Limit]:
     Portions are weighed out of the bowl, and small cups are emptied line by line: neither limits.
     """
     grams_of = {line["id"]: line["ug"] or 0 for line in component["lines"]}
-    portions = {
-        portion["id"]
-        for step in component["steps"]
-        if step["kind"] == "split"
-        for portion in step["portions"]
-    }
+    portions = {portion["id"] for step in component["steps"] if divides(step) for portion in step["portions"]}
     parts: dict[str, int] = {}
     for step in component["steps"]:
-        if step["kind"] == "weigh" and step["into"] not in portions and step["into"] not in ("bowl", "cup"):
+        if puts_in(step) and step["into"] not in portions and step["into"] not in ("bowl", "cup"):
             parts[step["into"]] = parts.get(step["into"], 0) + sum(grams_of[key] for key in step["lines"])
     yield _Limit(component["vessel"], 1, 1)
     for kind, part in parts.items():

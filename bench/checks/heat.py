@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from bench.checks.finding import finding
 from bench.checks.subject import Subject
 from bench.shapes.recipe import Component, Finding, RecipeLine, RecipeMelt
+from bench.steps import by_hand, heats, puts_in
 from bench.whole import celsius
 from bench.words import say, say_all
 
@@ -35,7 +36,7 @@ def warm_fragrance(subject: Subject) -> Iterator[Finding]:
         warm = _vessels(component, melt["of"])
         for step in component["steps"]:
             where = f"{component['id']}.{step['id']}"
-            if step["kind"] != "weigh" or step["into"] not in warm:
+            if not puts_in(step) or step["into"] not in warm:
                 continue
             if not subject.order.precedes(melted, where) or _cools(subject, melted, where):
                 continue
@@ -184,13 +185,13 @@ def water_bath(subject: Subject) -> Iterator[Finding]:
 def alcohol(subject: Subject) -> Iterator[Finding]:
     """Alcohol in hand while a heater may be on: no need says which of the two comes first."""
     order = subject.order
-    melts = [key for key, _ in order.of(kind="melt")]
+    melts = [key for key, step in order.steps.items() if heats(step)]
     for component in subject.recipe["components"]:
         sprays: list[str] = []
         beside: list[str] = []
         for step in component["steps"]:
             key = f"{component['id']}.{step['id']}"
-            weighed = _lines(component, step["lines"]) if step["kind"] == "weigh" else []
+            weighed = _lines(component, step["lines"]) if puts_in(step) else []
             if not step["alcohol"] and not any(
                 subject.ingredient(line)["kind"] == "alcohol" for line in weighed
             ):
@@ -218,7 +219,7 @@ def _melts(subject: Subject) -> Iterator[tuple[str, RecipeMelt, Component]]:
     """Every melt: "component.step", the step and its component."""
     for component in subject.recipe["components"]:
         for step in component["steps"]:
-            if step["kind"] == "melt":
+            if heats(step):
                 yield f"{component['id']}.{step['id']}", step, component
 
 
@@ -231,7 +232,7 @@ def _vessels(component: Component, ids: list[str]) -> set[str]:
     return {
         step["into"]
         for step in component["steps"]
-        if step["kind"] == "weigh" and any(key in ids for key in step["lines"])
+        if puts_in(step) and any(key in ids for key in step["lines"])
     }
 
 
@@ -241,7 +242,7 @@ def _weighed_before(subject: Subject, melted: str, melt: RecipeMelt, component: 
     return [
         line
         for step in component["steps"]
-        if step["kind"] == "weigh"
+        if puts_in(step)
         and step["into"] in warm
         and subject.order.precedes(f"{component['id']}.{step['id']}", melted)
         for line in step["lines"]
@@ -263,7 +264,7 @@ def _meets_fizz(subject: Subject, melted: str, melt: RecipeMelt, component: Comp
     later = [
         (key, step)
         for step in component["steps"]
-        if step["kind"] == "do" and subject.order.precedes(melted, key := f"{component['id']}.{step['id']}")
+        if by_hand(step) and subject.order.precedes(melted, key := f"{component['id']}.{step['id']}")
     ]
     tipped = [
         key

@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterator
 from graphlib import TopologicalSorter
 
 from bench.shapes.recipe import MeasuredRecipe, RecipeStep
+from bench.steps import runs_by_itself
 
 
 class Order:
@@ -45,16 +46,16 @@ class Order:
         """What can only begin once this is done, in order."""
         return self._named(self._after[key])
 
-    def of(self, *, kind: str = "", does: str = "") -> Iterator[tuple[str, RecipeStep]]:
-        """The steps of a kind, or that do a thing."""
+    def of(self, *, does: str) -> Iterator[tuple[str, RecipeStep]]:
+        """The steps that do a thing."""
         for key, step in self.steps.items():
-            if kind in ("", step["kind"]) and does in ("", step["does"]):
+            if step["does"] == does:
                 yield key, step
 
     def waited_ms(self, one: str, other: str) -> int:
         """How long the waits between the one and the other usually last, all of them together."""
         between = (self.steps[key] for key in self.between(one, other))
-        return sum(step["usual_ms"] for step in between if step["kind"] == "wait")
+        return sum(step["usual_ms"] for step in between if runs_by_itself(step))
 
     def longest_ms(self, one: str, other: str, takes_ms: Callable[[RecipeStep], int]) -> int:
         """The longest run of needs from the end of the one to the end of the other; 0 without one."""

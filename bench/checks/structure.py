@@ -7,7 +7,7 @@ from bench.checks.subject import SOAP, Subject
 from bench.recipe import ASSEMBLY
 from bench.shapes.recipe import Component, Finding, RecipeStep
 from bench.states import STATES
-from bench.steps import lines_in
+from bench.steps import by_hand, counts_pieces, heats, is_judged, lines_in, runs_by_itself, tipped_by
 from bench.whole import grams, span
 from bench.words import say
 
@@ -81,7 +81,7 @@ def waits(subject: Subject) -> Iterator[Finding]:
     order = subject.order
     for does, then in (("pour", ("unmould", "wrap")), ("press", ("wrap",))):
         for key, step in order.of(does=does):
-            if step["kind"] not in ("do", "pieces") or step.get("tips"):
+            if not (counts_pieces(step) or by_hand(step)) or tipped_by(step):
                 continue
             following = order.following(key)
             rushed = [
@@ -89,7 +89,7 @@ def waits(subject: Subject) -> Iterator[Finding]:
                 for each in following
                 if order.steps[each]["does"] in then and not order.waited_ms(key, each)
             ]
-            if not any(order.steps[each]["kind"] == "wait" for each in following):
+            if not any(runs_by_itself(order.steps[each]) for each in following):
                 what = say("checks-no-wait", title=step["title"])
             elif rushed:
                 what = say(
@@ -181,13 +181,13 @@ def _windows(subject: Subject) -> Iterator[tuple[str, str, int, str]]:
                 yield key, opener, step["window"]["latest_ms"], step["window"]["stake"]
         for need in step["after"]:
             wait = order.steps[need]
-            if wait["kind"] == "wait" and wait["latest_ms"] is not None and step["kind"] != "wait":
+            if runs_by_itself(wait) and wait["latest_ms"] is not None and not runs_by_itself(step):
                 for opener in wait["after"]:
                     yield key, opener, wait["latest_ms"] + _works_ms(step), wait["stake"]
 
 
 def _waits_ms(step: RecipeStep) -> int:
-    return step["earliest_ms"] if step["kind"] == "wait" and not step["optional"] else 0
+    return step["earliest_ms"] if runs_by_itself(step) and not step["optional"] else 0
 
 
 def _works_ms(step: RecipeStep) -> int:
@@ -202,7 +202,7 @@ def unasked(subject: Subject) -> Iterator[Finding]:
     """A line to texture in a part with nothing to judge: the bench would never ask for it."""
     for component in subject.recipe["components"]:
         weighed = {key for step in component["steps"] for key in lines_in(step)}
-        if any(step["kind"] == "check" for step in component["steps"]):
+        if any(is_judged(step) for step in component["steps"]):
             continue
         for line in component["lines"]:
             if line["texture"] and line["id"] not in weighed:
@@ -225,7 +225,7 @@ def melted_early(subject: Subject) -> Iterator[Finding]:
         }
         for step in component["steps"]:
             key = f"{component['id']}.{step['id']}"
-            for line in step["of"] if step["kind"] == "melt" else []:
+            for line in step["of"] if heats(step) else []:
                 if line in where and not subject.order.precedes(where[line], key):
                     yield finding(
                         "look",

@@ -6,6 +6,7 @@ from bench.shapes.sheet import PiecesStep, SheetComponent
 from bench.shapes.state import PieceCount
 from bench.sizing import pieces_from
 from bench.states import ASSEMBLY
+from bench.steps import counts_pieces
 from bench.whole import half_even
 
 _NONE: PieceCount = {"good": 0, "spoiled": 0, "partial": 0, "of": {}}
@@ -19,7 +20,7 @@ def settle_counting(tally: Tally) -> dict[str, int]:
     """
     counting = _Counting(tally)
     for step in tally.sheet["steps"]:
-        if step["kind"] == "pieces":
+        if counts_pieces(step):
             counting.expect(step)
     return counting.expected
 
@@ -28,7 +29,7 @@ class _Counting:
     def __init__(self, tally: Tally) -> None:
         self.tally = tally
         self.expected: dict[str, int] = {}
-        self.pieces = {step["id"]: step for step in tally.sheet["steps"] if step["kind"] == "pieces"}
+        self.pieces = {step["id"]: step for step in tally.sheet["steps"] if counts_pieces(step)}
 
     def expect(self, step: PiecesStep) -> int:
         tally, key = self.tally, step["id"]
@@ -39,6 +40,8 @@ class _Counting:
         count = tally.counts.get(key, _NONE)
         made, spoiled = count["good"] + count["partial"], count["spoiled"]
         for source in step["follows"]:
+            if not all(each in self.pieces for each in source["steps"]):
+                continue  # of a later kind, which counts in a way that nobody here knows
             came = [(self.expect(self.pieces[each]), each) for each in source["steps"]]
             if all(tally.is_done(each) for _, each in came):
                 pieces = sum(_usable(tally, each, expected) for expected, each in came)

@@ -7,6 +7,7 @@ from bench.journal.tally import Tally
 from bench.shapes.sheet import SheetLine, SheetVessel, Step
 from bench.shapes.state import LineState, LineStatus, State, StepState, StepStatus, VesselState
 from bench.shapes.units import InstantMs, Mg
+from bench.steps import divides, puts_in
 from bench.weighing import allowed_mg
 from bench.whole import half_even
 
@@ -53,7 +54,7 @@ def draw(tally: Tally) -> State:
 
 def _settle_splitting(tally: Tally) -> None:
     for step in tally.sheet["steps"]:
-        if step["kind"] != "split":
+        if not divides(step):
             continue
         weighed = [portion["vessel"] for portion in step["portions"][:-1]]
         if all(key in tally.portions for key in weighed):
@@ -69,7 +70,7 @@ def _settle_splitting(tally: Tally) -> None:
 
 def _settle_weighing(tally: Tally, lines: dict[str, LineState]) -> None:
     for step in tally.sheet["steps"]:
-        if step["kind"] != "weigh" or not step["lines"]:
+        if not puts_in(step) or not step["lines"]:
             continue
         if any(lines[key]["status"] in ("open", "short", "over") for key in step["lines"]):
             continue
@@ -183,6 +184,6 @@ def _is_begun(tally: Tally, step: Step) -> bool:
     key = step["id"]
     if key in tally.began or key in tally.bursts or key in tally.looks or key in tally.counts:
         return True
-    if step["kind"] == "weigh":
+    if puts_in(step):
         return any(line in tally.touched for line in step["lines"])
-    return step["kind"] == "split" and any(each["vessel"] in tally.portions for each in step["portions"])
+    return divides(step) and any(each["vessel"] in tally.portions for each in step["portions"])

@@ -8,6 +8,7 @@ from bench.shapes.sheet import CheckStep, MeltStep, Step, WaitStep
 from bench.shapes.state import Heating, OpenWindow, RunningGuide, RunningWait, StepState
 from bench.shapes.units import InstantMs, Ms
 from bench.states import open_window
+from bench.steps import by_hand, heats, is_judged, runs_by_itself
 
 
 class Running(NamedTuple):
@@ -27,7 +28,7 @@ def running(tally: Tally, steps: dict[str, StepState]) -> Running:
         if key in tally.settled:
             continue
         ready_at = steps[key]["ready_at"]
-        if step["kind"] == "wait" and ready_at is not None:
+        if runs_by_itself(step) and ready_at is not None:
             found.waits.append(_wait(step, ready_at, tally.extended.get(key)))
         window = open_window(step, ended)
         if window:
@@ -51,15 +52,13 @@ def _wait(step: WaitStep, ready_at: InstantMs, again: InstantMs | None) -> Runni
 
 def _guides(tally: Tally, step: Step) -> Iterator[RunningGuide]:
     key = step["id"]
-    if step["kind"] == "do" and step["about_ms"] is not None and key in tally.began:
+    if by_hand(step) and step["about_ms"] is not None and key in tally.began:
         yield _guide(key, tally.began[key], step["about_ms"])
     bursts = tally.bursts.get(key)
     if bursts and bursts[-1]["answer"] is None:
         yield _heating(key, bursts[-1])
-    elif (looks := tally.looks.get(key)) and step["kind"] in ("check", "melt"):
-        rest_ms = _too_far_ms(tally, step) if step["kind"] == "check" else _rest_ms(tally, step)
-        if rest_ms:
-            yield _guide(key, looks[-1]["at"], rest_ms)
+    elif (looks := tally.looks.get(key)) and (left_ms := _left_alone_ms(tally, step)):
+        yield _guide(key, looks[-1]["at"], left_ms)
 
 
 def _heating(step: str, burst: Heating) -> RunningGuide:
@@ -73,6 +72,13 @@ def _heating(step: str, burst: Heating) -> RunningGuide:
 
 def _guide(step: str, began_at: InstantMs, ms: Ms) -> RunningGuide:
     return {"step": step, "began_at": began_at, "until": began_at + ms}
+
+
+def _left_alone_ms(tally: Tally, step: Step) -> Ms:
+    """How long it is to be left since it was last looked at."""
+    if is_judged(step):
+        return _too_far_ms(tally, step)
+    return _rest_ms(tally, step) if heats(step) else 0
 
 
 def _too_far_ms(tally: Tally, step: CheckStep) -> Ms:

@@ -4,6 +4,7 @@ from bench.journal.amounts import COUNTED
 from bench.journal.tally import Tally
 from bench.shapes.entries import Began, Chose, Counted, Done, Extended, Heated, Looked, Skipped
 from bench.shapes.state import Heating
+from bench.steps import by_hand, counts_pieces, runs_by_itself, traits
 
 OfASteps = Chose | Done | Skipped | Began | Heated | Looked | Counted | Extended
 ONE_TOUCH_MS = 400  # nobody presses two pieces in that time; a wet thumb bounces within it
@@ -39,7 +40,7 @@ def _done(tally: Tally, entry: Done) -> bool:
         return False
     was_done = tally.is_done(step["id"])
     tally.settle(step["id"], "done", entry["at"])
-    if step["kind"] == "do" and not was_done:
+    if by_hand(step) and not was_done:
         for jug in step["tips"]:
             tally.vessel_mg[step["into"]] += tally.vessel_mg[jug]
             tally.vessel_mg[jug] = 0
@@ -67,7 +68,7 @@ def _looked(tally: Tally, entry: Looked) -> bool:
     if bursts and bursts[-1]["answer"] is None:
         bursts[-1]["answer"] = answer
     tally.looks.setdefault(step["id"], []).append({"at": at, "answer": answer, "way": body.get("way")})
-    if answer == "yes" and step["kind"] in ("melt", "check", "wait"):
+    if answer == "yes" and traits(step).ends_by_look:
         tally.settle(step["id"], "done", at)
     return True
 
@@ -75,7 +76,7 @@ def _looked(tally: Tally, entry: Looked) -> bool:
 def _counted(tally: Tally, entry: Counted) -> bool:
     body = entry["body"]
     step, part = tally.steps[body["step"]], body.get("of")
-    if step["kind"] != "pieces" or (part is not None and part != "joined" and part not in step["of"]):
+    if not counts_pieces(step) or (part is not None and part != "joined" and part not in step["of"]):
         return False
     if "way" in body and not tally.choose(step["id"], body["way"]):
         return False
@@ -104,7 +105,7 @@ def _is_one_touch(tally: Tally, entry: Counted) -> bool:
 
 def _extended(tally: Tally, entry: Extended) -> bool:
     step = entry["body"]["step"]
-    if tally.steps[step]["kind"] != "wait":
+    if not runs_by_itself(tally.steps[step]):
         return False
     tally.extended[step] = entry["at"] + entry["body"]["ms"]
     return True

@@ -19,6 +19,7 @@ from bench.shapes.state import (
     Unsigned,
 )
 from bench.shapes.units import InstantMs, Mg, Ms
+from bench.steps import divides
 
 WRAP = "wrap"  # what pieces are wrapped in: gathered like an ingredient, though no sheet lists it
 
@@ -47,7 +48,7 @@ class Tally:
         self.split_of: dict[str, SplitStep] = {
             portion["vessel"]: step
             for step in sheet["steps"]
-            if step["kind"] == "split"
+            if divides(step)
             for portion in step["portions"]
         }
         self.scales = {scale["id"]: scale for scale in sheet["kit"]["scales"]}

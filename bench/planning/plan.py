@@ -102,7 +102,7 @@ def _as_it_stands(task: Task, done: dict[str, TaskProgress]) -> Task:
 
 def order_of(made: Plan) -> list[str]:
     """The hands-on steps of a plan in their order, as ids."""
-    return [step["id"] for step in made["steps"] if step["kind"] != "wait"]
+    return [task["id"] for task in made["steps"] if task["kind"] != "wait"]
 
 
 class _Planner:

@@ -31,20 +31,13 @@ from bench.shapes.planning import (
 from bench.shapes.recipe import Guard, MeasuredRecipe
 from bench.shapes.sheet import Sheet, Step, WaitStep
 from bench.shapes.state import State
+from bench.steps import by_hand, counts_pieces, planned_ms, puts_in, runs_by_itself, usual_hands_ms
 from bench.whole import PPM, ceiling, half_even, span
 
 MINUTE_MS = 60_000
 TIGHT_MS = 120 * MINUTE_MS  # a window this short is kept by working straight through
 PAD_PPM = 150_000  # the room left in a tight chain, for hands that are slower than they think
 GRAIN_MS = 15_000  # hand times are kept to a quarter of a minute: nobody works finer
-
-# Common practice, all of them: how long hands are busy when the recipe does not say.
-_DO_MS = 3 * MINUTE_MS
-_WEIGH_MS, _LINE_MS = MINUTE_MS, MINUTE_MS  # to set up, and for each line
-_MELT_MS, _LOOK_MS = 5 * MINUTE_MS, 30_000  # a melt with no plan of bursts; a stir and a look after a burst
-_SPLIT_MS = 3 * MINUTE_MS
-_CHECK_MS = 2 * MINUTE_MS
-_ONE_BY_ONE_MS, _TOGETHER_MS = MINUTE_MS, 15_000  # a piece
 
 
 def tasks_of(
@@ -106,7 +99,7 @@ class _Tasks:
 
     def _task(self, step: Step) -> Task:
         takes, source = self._takes(step)
-        longest = max(takes, step["latest_ms"] or 0) if step["kind"] == "wait" else takes
+        longest = max(takes, step["latest_ms"] or 0) if runs_by_itself(step) else takes
         if longest > LONGEST_MS:
             raise PlanError(
                 f"steps.{step['id']}", f"“{step['title']}” takes more than a year. Plan what comes before it."
@@ -118,7 +111,7 @@ class _Tasks:
             "letter": self.about[step["component"]]["letter"],
             "round": step["round"],
             "title": step["title"],
-            "kind": "wait" if step["kind"] == "wait" else "hands",
+            "kind": "wait" if runs_by_itself(step) else "hands",
             "takes_ms": takes,
             "takes_from": source,
             "uses": dict.fromkeys(tools_of(self.sheet, step), 1),
@@ -127,21 +120,21 @@ class _Tasks:
 
     def _takes(self, step: Step) -> tuple[int, TakesFrom]:
         """How long a step takes, or holds the hands, in ms, and where that comes from."""
-        if step["kind"] == "wait":
+        if runs_by_itself(step):
             return step["usual_ms"], "recipe"
         if step["id"] in self.hands:
             return _to_grain(self.hands[step["id"]]), "your own runs"
         if step["hands_ms"] is not None:
-            written = self._written_count(step) if step["kind"] == "pieces" else None
-            if step["kind"] == "pieces" and written:
+            written = self._written_count(step) if counts_pieces(step) else None
+            if counts_pieces(step) and written:
                 return _to_grain(ceiling(step["hands_ms"] * (step["count"] or 1), written)), "recipe"
             return _to_grain(step["hands_ms"]), "recipe"
-        if step["kind"] == "do" and step["about_ms"]:
+        if by_hand(step) and step["about_ms"]:
             return _to_grain(step["about_ms"]), "recipe"
-        if step["kind"] == "melt" and step["bursts"]:
-            bursts = sum(burst["ms"] + burst["rest_ms"] + _LOOK_MS for burst in step["bursts"])
-            return _to_grain(bursts), "planned bursts"
-        return _to_grain(_usual_ms(step)), "common practice"
+        planned = planned_ms(step)
+        if planned is not None:
+            return _to_grain(planned), "planned bursts"
+        return _to_grain(usual_hands_ms(step)), "common practice"
 
     def _written_count(self, step: Step) -> int | None:
         """For how many pieces the recipe's hand times were written; None when nobody can say."""
@@ -165,7 +158,7 @@ class _Tasks:
                 "ended_at": None,
                 "left_ms": wait["usual_at"] - wait["began_at"],
             }
-        if known["status"] != "begun" or step["kind"] == "wait":
+        if known["status"] != "begun" or runs_by_itself(step):
             return {"status": "open", "began_at": None, "ended_at": None, "left_ms": takes}
         began = [each["at"] for each in self.state["bursts"].get(key, [])]
         began += [each["at"] for each in self.state["looks"].get(key, [])]
@@ -187,7 +180,7 @@ class _Tasks:
         if count:
             made = count["good"] + count["spoiled"] + count["partial"]
             return half_even(takes * made, max(made, self.state["expected"][step["id"]], 1))
-        if step["kind"] == "weigh" and step["lines"]:
+        if puts_in(step) and step["lines"]:
             settled = [self.state["lines"][key]["status"] != "open" for key in step["lines"]]
             return half_even(takes * sum(settled), len(settled))
         return 0
@@ -201,7 +194,7 @@ class _Tasks:
         for need in step["after"]:
             before = self.steps[need]
             gap = self._gap([need], step, 0, None, "after", {}, "")
-            if before["kind"] == "wait" and before["latest_ms"] is not None:
+            if runs_by_itself(before) and before["latest_ms"] is not None:
                 most = self._most_after(before, before["latest_ms"])
                 if most is not None:
                     gap = self._gap([need], step, 0, most, "wait", before, before["stake"])
@@ -269,7 +262,7 @@ class _Tasks:
                 chain = {
                     key
                     for key in upstream
-                    if self.steps[key]["kind"] != "wait"
+                    if not runs_by_itself(self.steps[key])
                     and any(opener in self._before(key) for opener in window["from"])
                 }
                 padded = sum(_padded(self.tasks[key]["takes_ms"], pad_ppm) for key in chain)
@@ -324,23 +317,6 @@ class _Tasks:
 
     def _is_held(self, hold: VesselHold | MouldHold) -> bool:
         return self.state is not None and held_now(self.state, hold)
-
-
-def _usual_ms(step: Step) -> int:
-    """How long hands are on a step of its kind, by common practice."""
-    match step["kind"]:
-        case "weigh":
-            return _WEIGH_MS + _LINE_MS * len(step["lines"])
-        case "melt":
-            return _MELT_MS
-        case "split":
-            return _SPLIT_MS
-        case "check":
-            return _CHECK_MS
-        case "pieces":
-            return (step["count"] or 1) * (_ONE_BY_ONE_MS if step["one_by_one"] else _TOGETHER_MS)
-        case _:
-            return _DO_MS
 
 
 def _padded(ms: int, pad_ppm: int) -> int:

@@ -7,6 +7,7 @@ from bench.prompting.view import Said, View
 from bench.shapes.entries import DoneBody
 from bench.shapes.prompts import Answer, Besides, Number
 from bench.shapes.sheet import DoStep
+from bench.steps import is_judged
 from bench.whole import grams, span
 from bench.words import say
 
@@ -29,7 +30,7 @@ def do(view: View, step: DoStep) -> Said:
 def _and_judged(view: View, step: DoStep) -> list[Answer]:
     """Where what is done is judged as soon as it is done: both by one touch, if it is right."""
     for check in view.sheet["steps"]:
-        if check["kind"] == "check" and check["after"] == [step["id"]] and not view.is_settled(check["id"]):
+        if is_judged(check) and check["after"] == [step["id"]] and not view.is_settled(check["id"]):
             also: list[Besides] = [{"kind": "looked", "body": {"step": check["id"], "answer": "yes"}}]
             body: DoneBody = {"step": step["id"]}
             label = say("prompting-done-and-judged", right=check["yes"])

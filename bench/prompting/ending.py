@@ -4,6 +4,7 @@ from bench.brief import joined
 from bench.prompting.view import View
 from bench.shapes.prompts import Answer, Prompt
 from bench.shapes.sheet import Step
+from bench.steps import counts_pieces
 from bench.words import say
 
 
@@ -21,7 +22,7 @@ def ended(view: View, prompt: Prompt, step: Step) -> Prompt:
 def _settles(view: View, step: Step, answer: Answer) -> bool:
     """Whether a step is done by an answer, and all of it: what stops short of that is asked about once more."""
     body = answer["body"]
-    if step["kind"] == "pieces":
+    if counts_pieces(step):
         count = view.state["counts"].get(step["id"])
         made = count["good"] + count["partial"] if count else 0
         left = view.state["expected"][step["id"]] - made

@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator
 from bench.prompting.view import View
 from bench.shapes.prompts import StepTitle
 from bench.shapes.sheet import Step
+from bench.steps import heats, runs_by_itself
 from bench.waits import wait_phase
 
 _WAITS = {"late": 2, "soon_late": 3, "ready": 6, "look": 7, "counting": 9}
@@ -27,7 +28,7 @@ def _last_round(view: View) -> tuple[str, int] | None:
     best_at = 0
     for step in view.sheet["steps"]:
         told = view.state["steps"][step["id"]]
-        at = told["at"] if view.is_settled(step["id"]) and step["kind"] != "wait" else None
+        at = told["at"] if view.is_settled(step["id"]) and not runs_by_itself(step) else None
         if at is not None and (best is None or at >= best_at):
             best, best_at = (step["component"], step["round"]), at
     return best
@@ -36,11 +37,11 @@ def _last_round(view: View) -> tuple[str, int] | None:
 def _rank(view: View, step: Step, latest: tuple[str, int] | None) -> tuple[int, int]:
     """Small is sooner: what is running, then windows, then the part in hand, then long tails."""
     key = step["id"]
-    if key in view.guides and step["kind"] == "melt":
+    if key in view.guides and heats(step):
         return 0, view.guides[key]["until"]
     if key in view.windows:
         return 1, view.windows[key]["latest_at"]
-    if step["kind"] == "wait":
+    if runs_by_itself(step):
         wait = view.waits.get(key)
         return (_WAITS[wait_phase(wait, view.at)], wait["earliest_at"]) if wait else (_WAITS["counting"], 0)
     if any(not view.is_settled(need) for need in step["hold_for"]):

@@ -14,6 +14,16 @@ from bench.prompting.waiting import wait
 from bench.prompting.weighing import weigh
 from bench.shapes.prompts import Answer, Caution, Prompt
 from bench.shapes.sheet import Step
+from bench.steps import (
+    as_plain,
+    counts_pieces,
+    divides,
+    heats,
+    is_judged,
+    known_kind,
+    puts_in,
+    runs_by_itself,
+)
 from bench.words import say
 
 
@@ -28,7 +38,7 @@ def prompt_for(view: View, step: Step) -> Prompt:
         "letter": component["letter"],
         "round": step["round"],
         "of_rounds": len(component["rounds"]),
-        "kind": said.kind or step["kind"],
+        "kind": said.kind or known_kind(step),
         "title": title,
         "says": says,
         "why": why,
@@ -41,21 +51,19 @@ def prompt_for(view: View, step: Step) -> Prompt:
 
 
 def _said(view: View, step: Step) -> Said:
-    match step["kind"]:
-        case "do":
-            return do(view, step)
-        case "weigh":
-            return weigh(view, step)
-        case "melt":
-            return melt(view, step)
-        case "split":
-            return split(view, step)
-        case "check":
-            return check(view, step)
-        case "pieces":
-            return pieces(view, step)
-        case "wait":
-            return wait(view, step)
+    if puts_in(step):
+        return weigh(view, step)
+    if heats(step):
+        return melt(view, step)
+    if divides(step):
+        return split(view, step)
+    if is_judged(step):
+        return check(view, step)
+    if counts_pieces(step):
+        return pieces(view, step)
+    if runs_by_itself(step):
+        return wait(view, step)
+    return do(view, as_plain(step))
 
 
 def _words(view: View, step: Step, title: str, said: Said) -> tuple[str, str, str]:
@@ -64,14 +72,14 @@ def _words(view: View, step: Step, title: str, said: Said) -> tuple[str, str, st
     reason = step["reason"] if view.is_first_asked(step) else ""
     says = joined(said.says, reason) if pressing else said.says
     why = pressing or reason
-    if said.number is None and step["kind"] != "wait":
+    if said.number is None and not runs_by_itself(step):
         return joined(said.first, says), why, ""
     cut = brief({"title": title, "says": says, "why": why}, bool(pressing), said.first)
     return joined(said.first, cut["says"]), cut["why"], cut["more"]
 
 
 def _skip(step: Step) -> Answer:
-    many = step["kind"] == "weigh" and len(step["lines"]) > 1
+    many = puts_in(step) and len(step["lines"]) > 1
     return answer(
         "skip",
         say("prompting-skip-weighing") if many else say("prompting-skip-step"),

@@ -6,6 +6,7 @@ from bench.shapes.prompts import Beside, GuideNow, WaitNow, WaitPhase, WindowNow
 from bench.shapes.sheet import WaitStep
 from bench.shapes.state import OpenWindow, RunningGuide, RunningWait
 from bench.shapes.units import InstantMs
+from bench.steps import runs_by_itself
 from bench.waits import guide_phase, wait_phase, window_phase
 from bench.words import say
 
@@ -25,7 +26,7 @@ def _until(guide: RunningGuide) -> tuple[InstantMs, str]:
 def waits_now(view: View) -> list[WaitNow]:
     ordered = sorted(view.state["waits"], key=_earliest)
     steps = [(wait, view.steps[wait["step"]]) for wait in ordered]
-    return [_wait(view, wait, step) for wait, step in steps if step["kind"] == "wait"]
+    return [_wait(view, wait, step) for wait, step in steps if runs_by_itself(step)]
 
 
 def windows_now(view: View) -> list[WindowNow]:

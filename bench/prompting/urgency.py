@@ -5,6 +5,7 @@ from bench.prompting.view import View
 from bench.shapes.recipe import Window
 from bench.shapes.sheet import Step, WaitStep
 from bench.states import open_window, rescue
+from bench.steps import is_judged, runs_by_itself
 from bench.waits import wait_phase, window_phase
 from bench.words import say
 
@@ -19,7 +20,7 @@ def urgent(view: View, step: Step) -> str:
         return say("prompting-finish-first", title=first)
     if step["id"] in view.windows:
         return _stake(view, step)
-    return _overdue(view, step) if step["kind"] == "wait" else ""
+    return _overdue(view, step) if runs_by_itself(step) else ""
 
 
 def _overdue(view: View, step: WaitStep) -> str:
@@ -52,13 +53,11 @@ def before_next(view: View, step: Step) -> str:
     and how to leave it where a wait begins by itself."""
     following = [each for each in view.sheet["steps"] if step["id"] in each["after"]]
     judged = [
-        say("prompting-judge-next", right=sentence(each["yes"]))
-        for each in following
-        if each["kind"] == "check"
+        say("prompting-judge-next", right=sentence(each["yes"])) for each in following if is_judged(each)
     ]
     leave = [
         joined(say("prompting-then"), sentence(each["title"]), each["says"])
         for each in following
-        if each["kind"] == "wait" and each["says"]
+        if runs_by_itself(each) and each["says"]
     ]
     return joined(*judged[:1], *leave)

@@ -15,7 +15,17 @@ from bench.shapes.recipe import (
 )
 from bench.shapes.units import Id, Ms, RecipeKey
 from bench.states import ASSEMBLY, MINUTE_MS, STATES, TOO_WET, TOO_WET_MS, guard
-from bench.steps import traits, usual_wait_ms
+from bench.steps import (
+    by_hand,
+    heats,
+    is_judged,
+    puts_in,
+    runs_by_itself,
+    tipped_by,
+    traits,
+    usual_wait_ms,
+    worked_on,
+)
 
 _UNKNOWN_HANDS_MS = 2 * MINUTE_MS  # of a step between, when the recipe does not say: a guess
 _FATS = frozenset({"butter", "oil"})
@@ -72,11 +82,11 @@ class _Marking:
                 **window,
                 **guard(self._state_over(window["from"], key, spans), window["latest_ms"]),
             }
-        if step["kind"] == "wait":
+        if runs_by_itself(step):
             over = guard("first_layer" if self.between_pours(key) else "", step["latest_ms"] or 0)
             step["state"], step["class"] = over["state"], over["class"]
             step["price_ms"], step["lost_ms"] = over["price_ms"], over["lost_ms"]
-        if step["kind"] == "check" and step["too_far"] is None and "wetted_fizz" in self.opened[key]:
+        if is_judged(step) and step["too_far"] is None and "wetted_fizz" in self.opened[key]:
             step["too_far"], step["too_far_ms"] = TOO_WET, TOO_WET_MS
 
     def _keep(self, key: RecipeKey, sources: list[RecipeKey], state: StateName) -> None:
@@ -93,7 +103,7 @@ class _Marking:
     def _opened(self, key: RecipeKey) -> Iterator[StateName]:
         """The states that a step leaves behind."""
         step, kinds = self.steps[key], self.kinds[self.part[key]]
-        if step["kind"] == "melt":
+        if heats(step):
             melted = self._melted(step, self.components[self.part[key]])
             if melted & _SOAP:
                 yield "melted_base"
@@ -101,7 +111,7 @@ class _Marking:
                 yield "warm_fat"
         if step["does"] == "spray" and kinds >= _FIZZ:
             yield "wetted_fizz"
-        if step["does"] == "whip" and kinds & _SOAP and step["kind"] in ("do", "check"):
+        if step["does"] == "whip" and kinds & _SOAP and (by_hand(step) or is_judged(step)):
             beaten_again = any(self.steps[each]["does"] == "whip" for each in self._down(key))
             yield "whipped_base" if beaten_again else "beaten_topping"
         if step["does"] == "pour" and self._layered(key):
@@ -190,14 +200,9 @@ class _Marking:
         return ""
 
 
-def tipped_by(step: RecipeStep) -> list[Id]:
-    """The vessels that a step tips into another."""
-    return step["tips"] if step["kind"] == "do" else []
-
-
 def has_latest(step: RecipeStep) -> bool:
     """Whether a wait says when it is too late."""
-    return step["kind"] == "wait" and step["latest_ms"] is not None
+    return runs_by_itself(step) and step["latest_ms"] is not None
 
 
 class _Span:
@@ -320,11 +325,11 @@ class _Span:
     def _vessels(self, key: RecipeKey) -> set[Id]:
         """The vessels by label that what a step works on was weighed into."""
         step = self.marking.steps[key]
-        works_on = set(step["of"]) if step["kind"] in ("do", "melt", "pieces") else set()
+        works_on = set(worked_on(step))
         return {
             other["into"]
             for other in self.marking.components[self.marking.part[key]]["steps"]
-            if other["kind"] == "weigh" and set(other["lines"]) & works_on
+            if puts_in(other) and set(other["lines"]) & works_on
         }
 
     def _waits_allow(self) -> bool:

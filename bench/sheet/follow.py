@@ -6,7 +6,7 @@ from bench.shapes.recipe import Window
 from bench.shapes.sheet import Step
 from bench.shapes.units import Id, Ms, StepKey
 from bench.states import ASSEMBLY
-from bench.steps import is_empty, traits, usual_wait_ms
+from bench.steps import counts_pieces, is_empty, traits, usual_wait_ms
 
 
 def windows_of(step: Step) -> list[Window]:
@@ -29,7 +29,7 @@ def add_follows(steps: list[Step], takes: dict[Id, int]) -> None:
     """follows: for each count of pieces, the counts that its pieces come from, one for each with all its rounds."""
     by_id = {step["id"]: step for step in steps}
     for step in steps:
-        if step["kind"] != "pieces":
+        if not counts_pieces(step):
             continue
         sources: dict[tuple[Id, Id], list[StepKey]] = {}
         seen: set[StepKey] = set()

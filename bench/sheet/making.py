@@ -24,6 +24,7 @@ from bench.sheet.parts import Part, Warnings
 from bench.sheet.places import Places
 from bench.sizing import MOST_PIECES, rounds
 from bench.states import ASSEMBLY
+from bench.steps import puts_in
 from bench.steps.kind import Batch
 from bench.whole import share_out
 
@@ -128,9 +129,7 @@ class _Making:
                 "why": why,
             }
         )
-        weighed_in = {
-            key: step for step in component["steps"] if step["kind"] == "weigh" for key in step["lines"]
-        }
+        weighed_in = {key: step for step in component["steps"] if puts_in(step) for key in step["lines"]}
         for part in parts:
             self._round(part, weighed_in)
 

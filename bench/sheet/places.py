@@ -11,6 +11,7 @@ from bench.shapes.units import Id, Mg, Ppm
 from bench.sheet.parts import Part, Warnings
 from bench.sizing import room_mg, vessel_for
 from bench.states import ASSEMBLY
+from bench.steps import divides
 from bench.weighing import bowl_scale
 from bench.whole import ceiling, grams
 
@@ -145,7 +146,7 @@ def _labels(component: Component) -> list[Id]:
 def _portions(component: Component) -> dict[Id, _Portion]:
     portions: dict[Id, _Portion] = {}
     for step in component["steps"]:
-        if step["kind"] == "split":
+        if divides(step):
             of = sum(portion["share"] for portion in step["portions"])
             for portion in step["portions"][:-1]:
                 portions[portion["id"]] = _Portion(portion["name"], portion["share"], of, None)

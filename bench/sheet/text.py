@@ -4,6 +4,7 @@ from bench.heating import heat_word
 from bench.lists import once
 from bench.shapes.sheet import Sheet, SheetComponent, SheetLine, Step
 from bench.shapes.units import Id, LineKey
+from bench.steps import counts_pieces, heats, is_judged, puts_in, runs_by_itself
 from bench.whole import celsius, grams, span
 
 
@@ -60,25 +61,22 @@ def _step(sheet: Sheet, step: Step, lines: dict[LineKey, SheetLine], scales: dic
 
 def _own(sheet: Sheet, step: Step, lines: dict[LineKey, SheetLine], scales: dict[Id, str]) -> list[str]:
     """What only a step of its kind says."""
-    match step["kind"]:
-        case "weigh":
-            return [row for key in step["lines"] for row in _line(lines[key], scales)]
-        case "melt":
-            bursts = ", ".join(span(burst["ms"]) for burst in step["bursts"])
-            told = (
-                f"{heat_word(sheet, step)}s: {bursts}" if bursts else f"{span(step['more']['ms'])} at a time"
-            )
-            warmest = [] if step["to_mk"] is None else [f"no further than {celsius(step['to_mk'])}"]
-            return [f"{told}; look: {step['look_for']}", *warmest]
-        case "check":
-            return [f"{step['ask']}  Not yet: {step['not_yet']}"]
-        case "wait":
-            latest = f", latest {span(step['latest_ms'])}" if step["latest_ms"] is not None else ""
-            return [
-                f"{step['word']}: earliest {span(step['earliest_ms'])}, usual {span(step['usual_ms'])}{latest}"
-            ]
-        case "pieces":
-            return [f"{step['count']} to make: " + "_ " * min(step["count"], 30)]
+    if puts_in(step):
+        return [row for key in step["lines"] for row in _line(lines[key], scales)]
+    if heats(step):
+        bursts = ", ".join(span(burst["ms"]) for burst in step["bursts"])
+        told = f"{heat_word(sheet, step)}s: {bursts}" if bursts else f"{span(step['more']['ms'])} at a time"
+        warmest = [] if step["to_mk"] is None else [f"no further than {celsius(step['to_mk'])}"]
+        return [f"{told}; look: {step['look_for']}", *warmest]
+    if is_judged(step):
+        return [f"{step['ask']}  Not yet: {step['not_yet']}"]
+    if runs_by_itself(step):
+        latest = f", latest {span(step['latest_ms'])}" if step["latest_ms"] is not None else ""
+        return [
+            f"{step['word']}: earliest {span(step['earliest_ms'])}, usual {span(step['usual_ms'])}{latest}"
+        ]
+    if counts_pieces(step):
+        return [f"{step['count']} to make: " + "_ " * min(step["count"], 30)]
     return []
 
 

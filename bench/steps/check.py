@@ -3,9 +3,11 @@
 from bench.quantities import read_duration_ms
 from bench.shapes.recipe import LeftAlone, RecipeCheck, RecipeHead, WrittenCheck
 from bench.shapes.sheet import CheckStep, StepHead
+from bench.states import MINUTE_MS
 from bench.steps.kind import Around, Batch, Traits
 
-TRAITS = Traits()
+USUAL_HANDS_MS = 2 * MINUTE_MS  # common practice
+TRAITS = Traits(is_judged=True, ends_by_look=True)
 
 
 def read(written: WrittenCheck, head: RecipeHead, around: Around) -> RecipeCheck:

@@ -4,9 +4,11 @@ from bench.errors import RecipeError
 from bench.quantities import read_duration_ms
 from bench.shapes.recipe import RecipeDo, RecipeHead, WrittenDo
 from bench.shapes.sheet import DoStep, StepHead
+from bench.states import MINUTE_MS
 from bench.steps.kind import Around, Batch, Traits
 
-TRAITS = Traits()
+USUAL_HANDS_MS = 3 * MINUTE_MS  # common practice
+TRAITS = Traits(by_hand=True)
 
 
 def read(written: WrittenDo, head: RecipeHead, around: Around) -> RecipeDo:

@@ -15,6 +15,12 @@ class Traits:
 
     runs_by_itself: bool = False  # time does it: no hands, and nothing that is hot stays hot through it
     counts_pieces: bool = False  # it ends with so many pieces, and its bowl is empty then
+    puts_in: bool = False  # lines go into a vessel
+    by_hand: bool = False  # a hand does something; it may be timed, and tip one vessel into another
+    heats: bool = False  # lines are melted, a burst at a time
+    divides: bool = False  # what is in a vessel becomes portions
+    is_judged: bool = False  # a hand or an eye says whether it is right
+    ends_by_look: bool = False  # a look that says yes ends it
 
 
 @dataclass(frozen=True, slots=True)

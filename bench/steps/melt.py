@@ -6,9 +6,12 @@ from bench.shapes.kit import Heater
 from bench.shapes.recipe import RecipeHead, RecipeMelt, WrittenMelt
 from bench.shapes.sheet import Burst, MeltStep, StepHead
 from bench.shapes.units import Ms
+from bench.states import MINUTE_MS
 from bench.steps.kind import Around, Batch, Traits
 
-TRAITS = Traits()
+# Common practice, both: a melt with no plan of bursts; a stir and a look after a burst.
+USUAL_HANDS_MS, LOOK_MS = 5 * MINUTE_MS, 30_000
+TRAITS = Traits(heats=True, ends_by_look=True)
 
 
 def read(written: WrittenMelt, head: RecipeHead, around: Around) -> RecipeMelt:
@@ -64,3 +67,8 @@ def _planned(step: RecipeMelt, heater: Heater | None, rest_ms: Ms, batch: Batch)
     if not any(batch.masses[key] for key in keys):
         return []
     return burst_plan(total_uj, absorbed, step["burst_ms"], step["last_burst_ms"], rest_ms)
+
+
+def planned_ms(step: MeltStep) -> Ms:
+    """How long its bursts take, with a stir and a look after each."""
+    return sum(burst["ms"] + burst["rest_ms"] + LOOK_MS for burst in step["bursts"])

@@ -3,8 +3,11 @@
 from bench.errors import RecipeError
 from bench.shapes.recipe import RecipeHead, RecipePieces, WrittenPieces
 from bench.shapes.sheet import PiecesStep, StepHead
+from bench.shapes.units import Ms
+from bench.states import MINUTE_MS
 from bench.steps.kind import Around, Batch, Traits
 
+ONE_BY_ONE_MS, TOGETHER_MS = MINUTE_MS, 15_000  # a piece; common practice
 TRAITS = Traits(counts_pieces=True)
 
 
@@ -37,3 +40,7 @@ def lay_out(step: RecipePieces, head: StepHead, batch: Batch) -> PiecesStep:
         "piece_mg": batch.component["piece_mg"],
         "follows": [],
     }
+
+
+def usual_hands_ms(step: PiecesStep) -> Ms:
+    return (step["count"] or 1) * (ONE_BY_ONE_MS if step["one_by_one"] else TOGETHER_MS)

@@ -3,9 +3,11 @@
 from bench.errors import RecipeError
 from bench.shapes.recipe import RecipeHead, RecipePortion, RecipeSplit, WrittenPortion, WrittenSplit
 from bench.shapes.sheet import SplitStep, StepHead
+from bench.states import MINUTE_MS
 from bench.steps.kind import Around, Batch, Traits
 
-TRAITS = Traits()
+USUAL_HANDS_MS = 3 * MINUTE_MS  # common practice
+TRAITS = Traits(divides=True)
 
 
 def read(written: WrittenSplit, head: RecipeHead, around: Around) -> RecipeSplit:

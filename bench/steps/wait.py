@@ -7,7 +7,7 @@ from bench.shapes.sheet import StepHead, WaitStep
 from bench.states import full_guard
 from bench.steps.kind import Around, Batch, Traits
 
-TRAITS = Traits(runs_by_itself=True)
+TRAITS = Traits(runs_by_itself=True, ends_by_look=True)
 
 
 def read(written: WrittenWait, head: RecipeHead, around: Around) -> RecipeWait:

@@ -3,9 +3,13 @@
 from bench.lists import once
 from bench.shapes.recipe import RecipeHead, RecipeWeigh, WrittenWeigh
 from bench.shapes.sheet import StepHead, WeighStep
+from bench.shapes.units import Ms
+from bench.states import MINUTE_MS
 from bench.steps.kind import Around, Batch, Traits
 
-TRAITS = Traits()
+# Common practice, both: to set up, and for each line.
+SETTING_UP_MS, LINE_MS = MINUTE_MS, MINUTE_MS
+TRAITS = Traits(puts_in=True)
 
 
 def read(written: WrittenWeigh, head: RecipeHead, around: Around) -> RecipeWeigh:
@@ -23,3 +27,7 @@ def lay_out(step: RecipeWeigh, head: StepHead, batch: Batch) -> WeighStep:
         "lines": [f"{batch.prefix}.{key}" for key in keys],
         "vessel": f"{batch.prefix}.{step['into']}",
     }
+
+
+def usual_hands_ms(step: WeighStep) -> Ms:
+    return SETTING_UP_MS + LINE_MS * len(step["lines"])

@@ -8,13 +8,14 @@ import subprocess
 import sys
 from graphlib import TopologicalSorter
 from pathlib import Path
-from typing import NamedTuple
+from typing import NamedTuple, get_args
 
 import pytest
 from workshop import ROOT
 
 import bench
 from bench.shapes import write
+from bench.shapes.recipe import StepKind
 
 # Everything bench may import. A clock, a file, randomness or the environment is not among it.
 WELCOME = {
@@ -195,3 +196,69 @@ def test_nothing_said_to_the_maker_calls_anything_safe_or_compliant(modules):
 
 def test_every_module_opens_with_why_it_exists(modules):
     assert [path.name for path, module in modules.items() if not module.opens_with] == []
+
+
+# The kinds of step are named where they are defined and nowhere else; a plan's tasks have kinds of their own.
+KINDS_OF_STEP = set(get_args(StepKind))
+NAME_KINDS = ("bench/steps/", "bench/shapes/")
+CORE = [
+    path
+    for folder in ("bench", "api")
+    for path in sorted((ROOT / folder).rglob("*.py"))
+    if not path.relative_to(ROOT).as_posix().startswith(NAME_KINDS)
+]
+
+
+def is_kind_of_step(node: ast.expr) -> bool:
+    """Whether an expression reads `….["kind"]` or `….kind` of anything but a plan's task."""
+    reads = (
+        isinstance(node, ast.Subscript)
+        and isinstance(node.slice, ast.Constant)
+        and node.slice.value == "kind"
+    )
+    return (reads or isinstance(node, ast.Attribute | ast.Name) and ast.unparse(node).endswith("kind")) and (
+        "task" not in ast.unparse(node)
+    )
+
+
+def kinds_named(node: ast.AST) -> set[str]:
+    return {each.value for each in ast.walk(node) if isinstance(each, ast.Constant)} & KINDS_OF_STEP
+
+
+def names_a_kind(node: ast.AST) -> bool:
+    match node:
+        case ast.Compare(left=left, comparators=others):
+            return is_kind_of_step(left) and any(kinds_named(each) for each in others)
+        case ast.Match(subject=subject, cases=cases):
+            return is_kind_of_step(subject) and any(kinds_named(each.pattern) for each in cases)
+        case ast.keyword(arg="kind", value=value):
+            return bool(kinds_named(value))
+        case ast.Dict(keys=keys):
+            return len({each.value for each in keys if isinstance(each, ast.Constant)} & KINDS_OF_STEP) > 2
+    return False
+
+
+def test_the_core_asks_a_step_for_its_traits_and_never_for_its_name():
+    texts = {path: path.read_text(encoding="utf-8") for path in CORE}
+    named = [
+        f"{path.relative_to(ROOT)}:{node.lineno}"
+        for path, text in texts.items()
+        if any(f'"{kind}"' in text for kind in KINDS_OF_STEP)
+        for node in ast.walk(ast.parse(text))
+        if names_a_kind(node)
+    ]
+
+    assert named == []
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        'step["kind"] == "wait"',
+        'each["kind"] in ("do", "melt")',
+        "order.of(kind='split')",
+        'kind != "pieces"',
+    ],
+)
+def test_a_kind_that_is_named_is_seen(told):
+    assert any(names_a_kind(node) for node in ast.walk(ast.parse(told)))
