@@ -11,6 +11,7 @@ import { full } from "./lists.js";
 import { ASSEMBLY } from "./states.js";
 import { allowedMg } from "./weighing.js";
 import { divided, grams, halfEven, PPM, product, sum } from "./whole.js";
+import { divides } from "./steps/index.js";
 /** @import { Sheet, SheetLine, State, VesselState } from "../../bench/shapes/page" */
 /** @import { Place, Ratio, WeighedLine } from "../../types/bench" */
 /** @import { Full } from "../../types/lists" */
@@ -66,9 +67,7 @@ export function carriedTo(sheet, state, place, [num, den], kept) {
  */
 export function loads(sheet, { component, round }, ends) {
   const portions = new Set(
-    sheet.steps
-      .filter((step) => step.kind === "split")
-      .flatMap((step) => step.portions.map(({ vessel }) => vessel)),
+    sheet.steps.filter((step) => divides(step)).flatMap((step) => step.portions.map(({ vessel }) => vessel)),
   );
   /** @type {Map<string, number>} */
   const held = new Map();

@@ -3,6 +3,7 @@
 import { isPast, pick } from "./lots.js";
 import { cardFor, leftOf } from "./shelf.js";
 import { sum } from "./whole.js";
+import { divides, heats } from "./steps/index.js";
 /** @import { Gather, GatherIngredient, GatherLot, GatherThing, MeasuredRecipe } from "../../bench/shapes/page" */
 /** @import { Sheet, SheetIngredient, Shelf, State, ThingKind } from "../../bench/shapes/page" */
 /** @import { Draft } from "../../types/bench" */
@@ -115,10 +116,10 @@ const wornFor = (sheet) =>
 export function thingsFor(recipe, sheet) {
   const { kit, lines, steps, vessels } = sheet;
   const scales = new Set([...lines, ...vessels].map(({ scale }) => scale));
-  const heaters = new Set(steps.filter((step) => step.kind === "melt").map(({ heater }) => heater));
+  const heaters = new Set(steps.filter((step) => heats(step)).map(({ heater }) => heater));
   const shapes = new Set(recipe.components.map(({ mould }) => mould?.shape));
   const splits = steps
-    .filter((step) => step.kind === "split")
+    .filter((step) => divides(step))
     .map((step) => step.portions.map(({ vessel }) => vessel));
   const portions = new Set(splits.flat());
   const stay = new Set(splits.map((each) => each.at(-1))); // the last portion stays in its bowl

@@ -3,6 +3,7 @@
 import { kindsThat } from "./entries.js";
 import { toldOf } from "./journal/index.js";
 import { sum } from "./whole.js";
+import { divides, runsByItself } from "./steps/index.js";
 /** @import { Entry, HandsOn, Sheet, State } from "../../bench/shapes/page" */
 
 const PAUSE_MS = 10 * 60_000;
@@ -17,9 +18,7 @@ export function handsOn(sheet, state, entries) {
   const ofLine = new Map(sheet.lines.map(({ id, step }) => [id, step]));
   const ofPortion = new Map(
     sheet.steps.flatMap((step) =>
-      step.kind === "split"
-        ? step.portions.map(({ vessel }) => /** @type {const} */ ([vessel, step.id]))
-        : [],
+      divides(step) ? step.portions.map(({ vessel }) => /** @type {const} */ ([vessel, step.id])) : [],
     ),
   );
   const unread = new Set(state.unread);
@@ -34,7 +33,7 @@ export function handsOn(sheet, state, entries) {
     const step = steps.get(key);
     const since = before.get(device) ?? at;
     before.set(device, at);
-    if (step?.kind === "wait") continue;
+    if (step && runsByItself(step)) continue;
     const most = Math.max(PAUSE_MS, step?.hands_ms ?? 0);
     spent.set(key, (spent.get(key) ?? 0) + Math.min(at - since, most));
   }

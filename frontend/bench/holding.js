@@ -8,6 +8,7 @@ import { loads, weighedLines } from "./capacity.js";
 import { roomMg } from "./sizing.js";
 import { full, last } from "./lists.js";
 import { ceiling, product, sum } from "./whole.js";
+import { byHand, countsPieces, divides, heats, putsIn, runsByItself } from "./steps/index.js";
 
 /** @import { InUse, Kit, MeasuredRecipe, OnBench, Sheet, State, Step, Vessel } from "../../bench/shapes/page" */
 
@@ -49,9 +50,9 @@ export function mouldHolds(sheet, recipe) {
     const pours = new Set(component.steps.filter(({ does }) => FILLS.includes(does)).map(({ id }) => id));
     for (const made of about.rounds) {
       const steps = sheet.steps.filter(
-        (step) => step.component === component.id && step.round === made.round && step.kind !== "wait",
+        (step) => step.component === component.id && step.round === made.round && !runsByItself(step),
       );
-      const fill = steps.find(({ kind, step }) => kind === "pieces" || pours.has(step));
+      const fill = steps.find((each) => countsPieces(each) || pours.has(each.step));
       const empty = steps.find(({ step }) => empties.has(step)) ?? steps.at(-1);
       if (!fill || !empty) continue;
       found.push({
@@ -112,15 +113,15 @@ export function mouldPools(kit, shape, pieceMg) {
  * @param {Sheet} sheet @param {Step} step
  */
 export function toolsOf({ kit, lines }, step) {
-  if (step.kind === "wait") return [];
+  if (runsByItself(step)) return [];
   const used = kit.heaters
-    .filter(({ name }) => step.kind === "melt" && name === step.heater)
+    .filter(({ name }) => heats(step) && name === step.heater)
     .map(({ id }) => `heaters.${id}`);
   const named = step.tools.map((tool) => tool.toLowerCase());
   for (const { id, name } of kit.mixers)
     if (named.includes(name.toLowerCase()) || named.includes(id.replaceAll("_", " ")))
       used.push(`mixers.${id}`);
-  if (step.kind === "weigh")
+  if (putsIn(step))
     for (const { id, scale } of lines) if (scale && step.lines.includes(id)) used.push(`scales.${scale}`);
   return [...new Set(used)].sort();
 }
@@ -276,7 +277,7 @@ class Vessels {
     /** @type {Map<string, string>} */
     this.stays = new Map(); // what is divided -> the portion that stays where it is
     for (const step of sheet.steps) {
-      if (step.kind !== "split") continue;
+      if (!divides(step)) continue;
       for (const { vessel } of step.portions)
         if (this.#ofKit(vessel) === this.#ofKit(step.vessel)) this.stays.set(step.vessel, vessel);
     }
@@ -344,14 +345,13 @@ class Vessels {
   #until(key) {
     const { component, round } = this.vessels.get(key);
     const leaves = this.sheet.steps.find(
-      (step) =>
-        (step.kind === "do" && step.tips?.includes(key)) || (step.kind === "split" && step.vessel === key),
+      (step) => (byHand(step) && step.tips?.includes(key)) || (divides(step) && step.vessel === key),
     );
     if (leaves) return leaves.id;
     const part = this.sheet.steps.filter(
-      (step) => step.component === component && step.round === round && step.kind !== "wait",
+      (step) => step.component === component && step.round === round && !runsByItself(step),
     );
-    const made = part.find((step) => step.kind === "pieces" && (!step.of?.length || step.of.includes(key)));
+    const made = part.find((step) => countsPieces(step) && (!step.of?.length || step.of.includes(key)));
     if (made || !part.length) return made?.id;
     return this.#madeAfter(last(part).id) ?? last(part).id;
   }
@@ -363,7 +363,7 @@ class Vessels {
       const step = this.steps.get(key);
       if (!step.after.some((need) => after.has(need))) continue;
       after.add(key);
-      if (step.kind === "pieces") return key;
+      if (countsPieces(step)) return key;
     }
     return undefined;
   }
@@ -375,8 +375,8 @@ class Vessels {
     const ends = full(lines.map(({ id, mg }) => /** @type {const} */ ([id, mg])));
     const held = new Map(loads(this.sheet, { component, round }, ends));
     for (const step of this.sheet.steps) {
-      const whole = step.kind === "split" ? held.get(step.vessel) : undefined;
-      if (step.kind !== "split" || whole === undefined) continue;
+      const whole = divides(step) ? held.get(step.vessel) : undefined;
+      if (!divides(step) || whole === undefined) continue;
       const portion = step.portions.find(({ vessel }) => vessel === key);
       const of = sum(step.portions.map(({ share }) => share));
       if (portion) return ceiling(product(whole, portion.share), of);
@@ -411,7 +411,7 @@ class Vessels {
 
 /** @param {Step} step @param {string} key */
 function fills(step, key) {
-  if (step.kind === "split") return step.portions.some(({ vessel }) => vessel === key);
-  if (step.kind === "do") return Boolean(step.tips?.length) && step.into === key;
-  return step.kind === "weigh" && step.vessel === key;
+  if (divides(step)) return step.portions.some(({ vessel }) => vessel === key);
+  if (byHand(step)) return Boolean(step.tips?.length) && step.into === key;
+  return putsIn(step) && step.vessel === key;
 }

@@ -12,6 +12,7 @@ import { full, last } from "./lists.js";
 import { useOf } from "./lots.js";
 import { allowedMg } from "./weighing.js";
 import { halfEven, PPM, product, sum, toDivision } from "./whole.js";
+import { countsPieces, divides, heats, runsByItself } from "./steps/index.js";
 /** @import { Balance, Correction, Entry, MeasuredWhat, Record as BatchRecord } from "../../bench/shapes/page" */
 /** @import { RecordCount, RecordLine, RecordLot, RecordPerson, Sheet, SheetLine } from "../../bench/shapes/page" */
 /** @import { State, Step, StepState, WaitStep, Window, Yield } from "../../bench/shapes/page" */
@@ -38,7 +39,7 @@ export function record(sheet, state, entries) {
   const told = toldOf(state, entries).filter(({ id }) => !unread.has(id));
   const lines = sheet.lines.map((line) => lineRecord(line, sheet, state, letters));
   const counts = sheet.steps
-    .filter((step) => step.kind === "pieces")
+    .filter((step) => countsPieces(step))
     .filter((step) => state.counts[step.id] || stands(step).status === "done")
     .map((step) => {
       const { good = 0, spoiled = 0, partial = 0 } = state.counts[step.id] ?? {};
@@ -70,7 +71,7 @@ export function record(sheet, state, entries) {
       return { ...placed(step), kind: step.kind, status, at, why, way: name };
     }),
     waits: sheet.steps
-      .filter((step) => step.kind === "wait")
+      .filter((step) => runsByItself(step))
       .filter((step) => stands(step).ready_at !== null && stands(step).status !== "skipped")
       .map((step) => ({ ...placed(step), ...waitRecord(step, stands(step)) })),
     windows: sheet.steps.flatMap((step) => {
@@ -80,7 +81,7 @@ export function record(sheet, state, entries) {
       return [{ ...placed(step), ...windowRecord(window, Math.max(...opened), stands(step).at) }];
     }),
     bursts: sheet.steps
-      .filter((step) => step.kind === "melt")
+      .filter((step) => heats(step))
       .filter((step) => state.bursts[step.id])
       .map((step) => ({
         ...placed(step),
@@ -91,7 +92,7 @@ export function record(sheet, state, entries) {
         heated_ms: sum(state.bursts[step.id].map((burst) => burst.ms)),
       })),
     portions: sheet.steps
-      .filter((step) => step.kind === "split")
+      .filter((step) => divides(step))
       .filter((step) => step.portions.some(({ vessel }) => vessel in state.portions))
       .map((step) => ({
         ...placed(step),
@@ -173,7 +174,7 @@ function kitOf({ kit, steps }, state) {
   return {
     scales: kit.scales.filter(({ id }) => scales.has(id)),
     vessels: [...new Set(vessels.map(({ name }) => name))],
-    heaters: [...new Set(steps.filter((step) => step.kind === "melt").map(({ heater }) => heater))],
+    heaters: [...new Set(steps.filter((step) => heats(step)).map(({ heater }) => heater))],
   };
 }
 

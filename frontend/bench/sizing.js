@@ -9,6 +9,7 @@
 import { BenchError } from "./errors.js";
 import { coarsestFirst } from "./weighing.js";
 import { ceiling, divided, grams, halfEven, PPM, product, sum } from "./whole.js";
+import { divides, putsIn } from "./steps/index.js";
 /** @import { Component, Kit, Vessel } from "../../bench/shapes/page" */
 
 export const MOST_PIECES = 1000;
@@ -143,11 +144,11 @@ export function rounds(component, kit, count) {
 function goingIn(component) {
   const ug = new Map(component.lines.map((line) => [line.id, line.ug ?? 0]));
   const whole = sum([...ug.values()]);
-  const splits = component.steps.filter((step) => step.kind === "split");
+  const splits = component.steps.filter((step) => divides(step));
   const emptied = new Set(["bowl", "cup", ...splits.flatMap((step) => step.portions.map(({ id }) => id))]);
   const parts = new Map();
   for (const step of component.steps) {
-    if (step.kind !== "weigh" || emptied.has(step.into)) continue;
+    if (!putsIn(step) || emptied.has(step.into)) continue;
     parts.set(step.into, (parts.get(step.into) ?? 0) + sum(step.lines.map((key) => ug.get(key) ?? 0)));
   }
   const others = [...parts].filter(([, part]) => part).map(([kind, part]) => ({ kind, part, whole }));

@@ -7,6 +7,7 @@ import { stretches } from "./bench-hours.js";
 import { BenchError } from "./errors.js";
 import { heldNow, mouldHolds, mouldPools, toolsOf, vesselHolds, vesselNow, vesselPools } from "./holding.js";
 import { full } from "./lists.js";
+import { byHand, countsPieces, plannedMs, putsIn, runsByItself, usualHandsMs } from "./steps/index.js";
 import { ceiling, halfEven, PPM, product, span, sum } from "./whole.js";
 /** @import { Equipment, Gap, GapWhy, Hold, MakerWritten, MeasuredRecipe, Problem } from "../../bench/shapes/page" */
 /** @import { Sheet, State, Step, TakesFrom, Task, TaskProgress, TasksOfRun } from "../../bench/shapes/page" */
@@ -19,14 +20,6 @@ const LONGEST_MS = 366 * 86_400_000;
 const TIGHT_MS = 120 * MINUTE_MS; // a window this short is kept by working straight through
 const PAD_PPM = 150_000; // the room left in a tight chain, for hands that are slower than they think
 const GRAIN_MS = 15_000; // hand times are kept to a quarter of a minute: nobody works finer
-
-// Common practice, all of them: how long hands are busy when the recipe does not say.
-const DO_MS = 3 * MINUTE_MS;
-const [WEIGH_MS, LINE_MS] = [MINUTE_MS, MINUTE_MS]; // to set up, and for each line
-const [MELT_MS, LOOK_MS] = [5 * MINUTE_MS, 30_000]; // a melt with no plan of bursts; a stir and a look after a burst
-const SPLIT_MS = 3 * MINUTE_MS;
-const CHECK_MS = 2 * MINUTE_MS;
-const [ONE_BY_ONE_MS, TOGETHER_MS] = [MINUTE_MS, 15_000]; // a piece
 
 /** @param {number} ms */
 const toGrain = (ms) => Math.max(GRAIN_MS, ceiling(ms, GRAIN_MS) * GRAIN_MS);
@@ -63,15 +56,6 @@ export function makeProblem(parts, makers, since, until, readyBy = null) {
 
 /** @template {{id: string}} T @param {readonly T[]} items */
 const byId = (items) => full(items.map((item) => /** @type {const} */ ([item.id, item])));
-
-/** What hands do with no word of the recipe on how long. @param {Step} step @param {number} count */
-function guess(step, count) {
-  if (step.kind === "weigh") return WEIGH_MS + LINE_MS * step.lines.length;
-  if (step.kind === "melt") return MELT_MS;
-  if (step.kind === "split") return SPLIT_MS;
-  if (step.kind === "pieces") return count * (step.one_by_one ? ONE_BY_ONE_MS : TOGETHER_MS);
-  return CHECK_MS;
-}
 
 class Tasks {
   /** @type {Map<string, Set<string>>} */
@@ -111,9 +95,9 @@ class Tasks {
 
   /** @param {Step} step @returns {Draft<Task>} */
   #task(step) {
-    const waits = step.kind === "wait";
+    const waits = runsByItself(step);
     const [takes, source] = this.#takes(step);
-    if (Math.max(takes, step.kind === "wait" ? (step.latest_ms ?? 0) : 0) > LONGEST_MS) {
+    if (Math.max(takes, runsByItself(step) ? (step.latest_ms ?? 0) : 0) > LONGEST_MS) {
       throw new BenchError(
         `steps.${step.id}`,
         `“${step.title}” takes more than a year. Plan what comes before it.`,
@@ -139,20 +123,19 @@ class Tasks {
    * @param {Step} step @returns {[number, TakesFrom]}
    */
   #takes(step) {
-    if (step.kind === "wait") return [step.usual_ms, "recipe"];
+    if (runsByItself(step)) return [step.usual_ms, "recipe"];
     if (step.id in this.hands) return [toGrain(this.hands[step.id]), "your own runs"];
-    const { kind } = step;
-    const count = ("count" in step && step.count) || 1;
     if (step.hands_ms !== null) {
       const written = this.#writtenCount(step);
-      if (kind === "pieces" && written)
-        return [toGrain(ceiling(product(step.hands_ms, count), written)), "recipe"];
+      if (countsPieces(step) && written)
+        return [toGrain(ceiling(product(step.hands_ms, step.count || 1), written)), "recipe"];
       return [toGrain(step.hands_ms), "recipe"];
     }
-    if (kind === "do") return [toGrain(step.about_ms || DO_MS), step.about_ms ? "recipe" : "common practice"];
-    if (kind === "melt" && step.bursts.length)
-      return [toGrain(sum(step.bursts.map(({ ms, rest_ms }) => ms + rest_ms + LOOK_MS))), "planned bursts"];
-    return [toGrain(guess(step, count)), "common practice"];
+    if (byHand(step) && step.about_ms) return [toGrain(step.about_ms), "recipe"];
+    const planned = plannedMs(step);
+    return planned === null
+      ? [toGrain(usualHandsMs(step)), "common practice"]
+      : [toGrain(planned), "planned bursts"];
   }
 
   /** For how many pieces the recipe's hand times were written; null when nobody can say. @param {Step} step */
@@ -178,7 +161,7 @@ class Tasks {
         ended_at: null,
         left_ms: wait.usual_at - wait.began_at,
       };
-    if (told.status !== "begun" || step.kind === "wait") return open;
+    if (told.status !== "begun" || runsByItself(step)) return open;
     const began = [...(this.state.bursts[step.id] ?? []), ...(this.state.looks[step.id] ?? [])].map(
       ({ at }) => at,
     );
@@ -204,7 +187,7 @@ class Tasks {
       const made = count.good + count.spoiled + count.partial;
       return halfEven(product(takes, made), Math.max(made, state.expected[step.id], 1));
     }
-    if (state && step.kind === "weigh" && step.lines.length) {
+    if (state && putsIn(step) && step.lines.length) {
       const settled = step.lines.filter((key) => state.lines[key].status !== "open");
       return halfEven(product(takes, settled.length), step.lines.length);
     }
@@ -217,7 +200,7 @@ class Tasks {
     const gaps = step.after.map((need) => {
       const before = this.steps.get(need);
       const most = this.#mostAfter(before);
-      return before.kind === "wait" && most !== null
+      return runsByItself(before) && most !== null
         ? this.#gap([need], step, 0, most, "wait", before)
         : this.#gap([need], step, 0, null, "after", {});
     });
@@ -247,7 +230,7 @@ class Tasks {
    */
   #mostAfter(wait) {
     const told = this.tasks.get(wait.id);
-    if (wait.kind !== "wait" || wait.latest_ms === null || told.status === "done") return null;
+    if (!runsByItself(wait) || wait.latest_ms === null || told.status === "done") return null;
     return Math.max(0, wait.latest_ms - told.left_ms);
   }
 
@@ -281,7 +264,7 @@ class Tasks {
       if (!window || window.latest_ms > TIGHT_MS) continue;
       const chain = [...this.#before(id)].filter(
         (key) =>
-          this.steps.get(key).kind !== "wait" && window.from.some((opener) => this.#before(key).has(opener)),
+          !runsByItself(this.steps.get(key)) && window.from.some((opener) => this.#before(key).has(opener)),
       );
       const total = sum(chain.map((key) => padded(this.tasks.get(key).takes_ms, PAD_PPM)));
       if (total <= window.latest_ms) for (const key of chain) inside.add(key);

@@ -9,6 +9,7 @@ import { heatWord } from "../bench/heating.js";
 import { lastTimes, learned, lineKey, stepKey } from "../bench/last-time.js";
 import { record } from "../bench/record.js";
 import { duration } from "./words.js";
+import { heats } from "../bench/steps/index.js";
 /** @import { Learned, Record as BatchRecord, Sheet, Spread, State } from "../../bench/shapes/page" */
 /** @import { Batch } from "../../types/parts" */
 
@@ -58,7 +59,7 @@ export function besideStep(run, { step, line }, runs, ownPpm) {
 /** What one heating of a step is called; "" where it is no melt. @param {Sheet} sheet @param {string} key */
 function heatOf(sheet, key) {
   const step = sheet.steps.find(({ id }) => id === key);
-  return step?.kind === "melt" ? heatWord(sheet, step) : "";
+  return step && heats(step) ? heatWord(sheet, step) : "";
 }
 
 /**

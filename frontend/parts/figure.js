@@ -5,6 +5,7 @@
 
 import { heatWord } from "../bench/heating.js";
 import { about } from "./words.js";
+import { countsPieces, divides, heats, isJudged, runsByItself } from "../bench/steps/index.js";
 /** @import { MeltStep, Now, PiecesStep, Prompt, Sheet, SheetVessel, SplitStep } from "../../bench/shapes/page" */
 /** @import { State, Step } from "../../bench/shapes/page" */
 /** @import { BowlData } from "./bowl-section.js" */
@@ -185,12 +186,12 @@ function taper(prompt, bench, at) {
 export function figureFor(sheet, state, prompt, bench, at) {
   if (prompt.kind === "finish") return null;
   const step = sheet.steps.find((candidate) => candidate.id === prompt.step);
-  if (step?.kind === "split") return portions(state, prompt, step);
+  if (step && divides(step)) return portions(state, prompt, step);
   if (prompt.weigh) return bowl(sheet, state, prompt, step);
-  if (step?.kind === "melt") return bursts(sheet, state, prompt, step, at);
-  if (step?.kind === "pieces") return cavities(state, prompt, step);
-  if (step?.kind === "wait") return taper(prompt, bench, at);
-  if (step?.kind === "check") {
+  if (step && heats(step)) return bursts(sheet, state, prompt, step, at);
+  if (step && countsPieces(step)) return cavities(state, prompt, step);
+  if (step && runsByItself(step)) return taper(prompt, bench, at);
+  if (step && isJudged(step)) {
     const looks = (state.looks[step.id] ?? []).map((look) => look.answer);
     if (!looks.length) return null;
     return {

@@ -15,6 +15,7 @@
 // Space or Enter gives the strong answer, Up and Down move between answers, Left and Right
 // between the other things to do, Escape goes back to the best one.
 
+import { runsByItself } from "../bench/steps/index.js";
 import { define, h, keyed, setAttr, setText, show, tell } from "../parts/dom.js";
 import { countdownOf, figureFor } from "../parts/figure.js";
 import { fit, forget } from "../parts/fit.js";
@@ -675,7 +676,7 @@ class BenchScreen extends HTMLElement {
         value: { record: true },
       });
     const step = run.sheet.steps.find((candidate) => candidate.id === prompt?.step);
-    if (step?.kind === "wait" && dries(step, run.state) && !practice)
+    if (step && runsByItself(step) && dries(step, run.state) && !practice)
       choices.push({
         label: "Weigh a piece: is it dry?",
         says: "Weigh one now, and the same one an hour later",

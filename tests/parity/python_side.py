@@ -50,6 +50,11 @@ def _as_text(value: Fraction) -> str:
     return f"{value.numerator}/{value.denominator}"
 
 
+def at_the_bench(sheet: Json, entries: list[Any], at: int) -> Json:
+    state = fold(sheet, entries)
+    return {"state": state, "now": now(sheet, state, at), "tasks": tasks_of(sheet, state)}
+
+
 def _amount(*given: Any) -> Json:
     amount = quantities.read_amount(*given)
     return {"kind": amount.kind, "value": _as_text(amount.value), "unit": amount.unit}
@@ -93,6 +98,7 @@ def laid(run: Json) -> Json:
 
 
 CALLS = {
+    "at_the_bench": at_the_bench,
     "held": lambda sheet, recipe: [*vessel_holds(sheet), *mould_holds(sheet, recipe)],
     "in_use": lambda run, others: in_use(laid(run), [laid(each) for each in others]),
     "stretches": stretches,

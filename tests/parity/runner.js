@@ -88,6 +88,10 @@ function dayOf(recipe, sheet, state, at) {
 }
 
 const CALLS = {
+  at_the_bench: (sheet, entries, at) => {
+    const state = bench.fold(sheet, entries);
+    return { state, now: bench.now(sheet, state, at), tasks: tasksOf(sheet, { state }) };
+  },
   stretches,
   lay_out: layOut,
   next_step: nextStep,

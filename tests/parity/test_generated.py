@@ -14,7 +14,7 @@ import pytest
 
 from bench import canonical, seal
 from tests.parity.generate import Pen, generate, strange
-from tests.parity.python_side import batch
+from tests.parity.python_side import batch, call
 
 pytestmark = pytest.mark.browser
 
@@ -45,6 +45,42 @@ def test_the_batches_are_worth_comparing() -> None:
     assert len(sheets) > CASES // 3
     assert len(begun) > CASES // 4
     assert len(sheets) < CASES
+
+
+def test_a_kind_of_step_from_a_later_version_is_a_plain_step_in_either_language(in_browser: Any) -> None:
+    cases = []
+    for seed in (f"{SEED}-later-{case}" for case in range(20)):
+        made = generate(Random(seed))
+        sheet = batch(made).get("sheet")
+        if sheet is None or not sheet["steps"]:
+            continue
+        step = Random(seed).choice(sheet["steps"])
+        own = set(step) - {"id", "component", "round", "step", "title", "says", "reason", "after", "optional"}
+        for field in own - {
+            "cautions",
+            "ways",
+            "window",
+            "keeps",
+            "hands_ms",
+            "tools",
+            "tail_ms",
+            "hold_for",
+        }:
+            del step[field]
+        step["kind"] = "steamed"
+        given = [
+            sheet,
+            [*made["entries"], Pen(Random(seed)).entry("steamed", {"step": step["id"]})],
+            made["instants"][0],
+        ]
+        cases.append({"call": "at_the_bench", "with": given})
+
+    here = [canonical(call(case)) for case in cases]
+    there = in_browser("call", cases)
+
+    assert len(cases) > 5
+    for ours, theirs in zip(here, there, strict=True):
+        assert ours == theirs, _first_difference(ours, theirs)
 
 
 def test_no_later_entry_changes_a_signed_record_in_either_language(in_browser: Any) -> None:

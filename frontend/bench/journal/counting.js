@@ -6,6 +6,7 @@ import { ASSEMBLY } from "../states.js";
 import { divided, halfEven, product, sum } from "../whole.js";
 import { leftOfMix, NO_COUNT } from "./amounts.js";
 import { settle } from "./tally.js";
+import { countsPieces } from "../steps/index.js";
 /** @import { PiecesStep, SheetComponent, Step } from "../../../bench/shapes/page" */
 /** @import { Ratio } from "../../../types/bench" */
 /** @import { Full } from "../../../types/lists" */
@@ -28,7 +29,7 @@ export function settleCounting(tally) {
   };
   /** @param {Step} step */
   const reckon = (step) => {
-    if (step.kind !== "pieces" || expected.has(step.id)) return;
+    if (!countsPieces(step) || expected.has(step.id)) return;
     const isOld = tally.unseeing.has(step.id);
     const { good, spoiled, partial } = tally.counts.get(step.id) ?? NO_COUNT;
     const made = good + partial;
@@ -36,6 +37,8 @@ export function settleCounting(tally) {
       expected.set(step.id, Math.min(expected.get(step.id), most));
     expected.set(step.id, isOld ? step.count : plannedOf(tally, step));
     for (const source of step.follows) {
+      // Of a later kind, which counts in a way that nobody here knows.
+      if (!source.steps.every((key) => countsPieces(tally.steps.get(key)))) continue;
       for (const key of source.steps) reckon(tally.steps.get(key));
       if (!source.steps.every((key) => tally.settled.get(key)?.status === "done")) continue;
       const [pieces] = divided(sum(source.steps.map(usable)), source.takes);

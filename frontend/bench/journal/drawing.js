@@ -7,6 +7,7 @@ import { divisionOf } from "./amounts.js";
 import { settleCounting } from "./counting.js";
 import { running } from "./running.js";
 import { add, scaleNow, settle } from "./tally.js";
+import { divides, putsIn } from "../steps/index.js";
 /** @import { LineState, LineStatus, SheetLine, SheetVessel, State, Step } from "../../../bench/shapes/page" */
 /** @import { StepState, VesselState } from "../../../bench/shapes/page" */
 /** @import { Tally } from "./tally.js" */
@@ -51,7 +52,7 @@ export function draw(tally) {
 /** @param {Tally} tally */
 function settleSplitting(tally) {
   for (const step of tally.sheet.steps) {
-    if (step.kind !== "split") continue;
+    if (!divides(step)) continue;
     const weighed = step.portions.slice(0, -1).map((portion) => portion.vessel);
     if (weighed.every((key) => tally.portions.has(key))) {
       settle(tally, step.id, "done", Math.max(...weighed.flatMap((key) => tally.portionedAt.get(key) ?? [])));
@@ -70,7 +71,7 @@ function settleSplitting(tally) {
 /** @param {Tally} tally @param {{[line: string]: LineState}} lines */
 function settleWeighing(tally, lines) {
   for (const step of tally.sheet.steps) {
-    if (step.kind !== "weigh") continue;
+    if (!putsIn(step)) continue;
     if (step.lines.some((key) => ["open", "short", "over"].includes(lines[key].status))) continue;
     const times = step.lines.flatMap((key) => tally.touched.get(key) ?? []);
     if (times.length) settle(tally, step.id, "done", Math.max(...times));
@@ -175,7 +176,7 @@ function readyAt(tally, step) {
 function isTouched(tally, step) {
   return (
     [tally.began, tally.bursts, tally.looks, tally.counts].some((each) => each.has(step.id)) ||
-    (step.kind === "weigh" && step.lines.some((line) => tally.touched.has(line))) ||
-    (step.kind === "split" && step.portions.some(({ vessel }) => tally.portions.has(vessel)))
+    (putsIn(step) && step.lines.some((line) => tally.touched.has(line))) ||
+    (divides(step) && step.portions.some(({ vessel }) => tally.portions.has(vessel)))
   );
 }

@@ -2,6 +2,7 @@
 
 import { last } from "../lists.js";
 import { openWindow } from "../states.js";
+import { byHand, heats, isJudged, runsByItself } from "../steps/index.js";
 /** @import { Heating, OpenWindow, RunningGuide, RunningWait, Step } from "../../../bench/shapes/page" */
 /** @import { StepState } from "../../../bench/shapes/page" */
 /** @import { Tally } from "./tally.js" */
@@ -18,7 +19,7 @@ export function running(tally, steps) {
     const key = step.id;
     if (tally.settled.has(key)) continue;
     const ready = steps[key].ready_at;
-    if (step.kind === "wait" && ready !== null) {
+    if (runsByItself(step) && ready !== null) {
       const again = tally.extended.get(key);
       found.waits.push({
         step: key,
@@ -31,7 +32,7 @@ export function running(tally, steps) {
     const window = openWindow(step, (each) => tally.settled.get(each)?.at);
     if (window) found.windows.push({ step: key, opened_at: window.opened_at, latest_at: window.latest_at });
     const began = tally.began.get(key);
-    if (step.kind === "do" && step.about_ms !== null && began !== undefined) {
+    if (byHand(step) && step.about_ms !== null && began !== undefined) {
       found.guides.push({ step: key, began_at: began, until: began + step.about_ms });
     }
     const burst = tally.bursts.get(key)?.at(-1);
@@ -61,8 +62,8 @@ function heating(step, { at, ms, rest_ms }) {
  */
 function rests(tally, step) {
   const look = tally.looks.get(step.id)?.at(-1);
-  if (step.kind === "check" && look?.answer === "too_far") return step.too_far_ms ?? 0;
+  if (isJudged(step) && look?.answer === "too_far") return step.too_far_ms ?? 0;
   const bursts = tally.bursts.get(step.id);
-  if (step.kind !== "melt" || !bursts || look?.answer !== "not_yet" || look.at < last(bursts).at) return 0;
+  if (!heats(step) || !bursts || look?.answer !== "not_yet" || look.at < last(bursts).at) return 0;
   return (step.bursts[bursts.length] ?? step.more).rest_ms;
 }

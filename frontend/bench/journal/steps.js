@@ -3,6 +3,7 @@
 import { listOf } from "../lists.js";
 import { canonical } from "../whole.js";
 import { add, choose, settle } from "./tally.js";
+import { byHand, countsPieces, runsByItself, traits } from "../steps/index.js";
 /** @import { Counted, Heating, Verdict } from "../../../bench/shapes/page" */
 /** @import { Draft, Takes } from "../../../types/bench" */
 /** @import { Tally } from "./tally.js" */
@@ -22,7 +23,7 @@ export const OF_STEPS = {
     if (body.way !== undefined && !choose(tally, body)) return false;
     const wasDone = tally.settled.get(step.id)?.status === "done";
     settle(tally, step.id, "done", at);
-    if (step.kind === "do" && !wasDone) {
+    if (byHand(step) && !wasDone) {
       for (const jug of step.tips) {
         add(tally.vesselMg, step.into, tally.vesselMg.get(jug));
         tally.vesselMg.set(jug, 0);
@@ -50,14 +51,13 @@ export const OF_STEPS = {
     if (body.way !== undefined && !choose(tally, body)) return false;
     answerBurst(tally.bursts.get(step.id), body.answer);
     listOf(tally.looks, step.id).push({ at, answer: body.answer, way: body.way ?? null });
-    if (body.answer === "yes" && ["melt", "check", "wait"].includes(step.kind))
-      settle(tally, step.id, "done", at);
+    if (body.answer === "yes" && traits(step).endsByLook) settle(tally, step.id, "done", at);
   },
 
   counted(tally, at, body, entry) {
     const step = tally.steps.get(body.step);
     const part = body.of;
-    if (step.kind !== "pieces" || (part !== undefined && part !== "joined" && !step.of.includes(part)))
+    if (!countsPieces(step) || (part !== undefined && part !== "joined" && !step.of.includes(part)))
       return false;
     if (body.way !== undefined && !choose(tally, body)) return false;
     if (body.seen === undefined) tally.unseeing.add(step.id);
@@ -73,7 +73,7 @@ export const OF_STEPS = {
   },
 
   extended(tally, at, { step, ms }) {
-    if (tally.steps.get(step).kind !== "wait") return false;
+    if (!runsByItself(tally.steps.get(step))) return false;
     tally.extended.set(step, at + ms);
   },
 };

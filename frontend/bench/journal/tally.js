@@ -1,6 +1,7 @@
 /** The tally that a fold keeps: the sheet by its ids, and what the entries taken in so far have told. */
 
 import { full } from "../lists.js";
+import { divides } from "../steps/index.js";
 /** @import { Counted, GatheredLot, Heating, Look, MeasuredMass, Note } from "../../../bench/shapes/page" */
 /** @import { Picture, PieceCount, Remark, Sheet, SheetLine, Signed } from "../../../bench/shapes/page" */
 /** @import { Signing, Unsigned } from "../../../bench/shapes/page" */
@@ -35,7 +36,7 @@ export function begin(sheet, unsigned) {
     parts: byId(sheet.components),
     splitOf: new Map(
       sheet.steps
-        .filter((step) => step.kind === "split")
+        .filter((step) => divides(step))
         .flatMap((step) => step.portions.map((portion) => /** @type {const} */ ([portion.vessel, step]))),
     ),
     rounds: new Set(sheet.lines.map((line) => `${line.component}.${line.round}`)),

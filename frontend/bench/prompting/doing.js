@@ -6,6 +6,7 @@ import { grams, span } from "../whole.js";
 import { answer } from "./answers.js";
 import { beforeNext } from "./urgency.js";
 import { isSettled } from "./view.js";
+import { isJudged } from "../steps/index.js";
 /** @import { Answer, DoStep, Step } from "../../../bench/shapes/page" */
 /** @import { Draft } from "../../../types/bench" */
 /** @import { Said, View } from "./view.js" */
@@ -42,11 +43,10 @@ export function doThis(view, step) {
  * @param {View} view @param {Step} step @returns {Draft<Answer>[]}
  */
 function doneAndJudged(view, step) {
-  const check = view.sheet.steps.find(
-    ({ kind, after, id }) =>
-      kind === "check" && after.length === 1 && after[0] === step.id && !isSettled(view, id),
-  );
-  if (check?.kind !== "check") return [];
+  const [check] = view.sheet.steps
+    .filter(isJudged)
+    .filter(({ after, id }) => after.length === 1 && after[0] === step.id && !isSettled(view, id));
+  if (!check) return [];
   /** @type {Draft<Answer>["also"]} */
   const also = [{ kind: "looked", body: { step: check.id, answer: "yes" } }];
   const body = { step: step.id };

@@ -3,6 +3,7 @@
 import { say } from "../../words.js";
 import { joined } from "../brief.js";
 import { status } from "./view.js";
+import { countsPieces } from "../steps/index.js";
 /** @import { Answer, Step } from "../../../bench/shapes/page" */
 /** @import { Draft } from "../../../types/bench" */
 /** @import { Asked, View } from "./view.js" */
@@ -24,7 +25,7 @@ export function ended(view, prompt, step) {
  * @param {View} view @param {Step} step @param {Draft<Answer>} given
  */
 function settles(view, step, { kind, body }) {
-  if (step.kind === "pieces") {
+  if (countsPieces(step)) {
     const { good, partial } = view.state.counts[step.id] ?? { good: 0, partial: 0 };
     const left = view.state.expected[step.id] - good - partial;
     return kind === "counted" && left > 0 && ("good" in body ? body.good : 0) === left;

@@ -2,6 +2,7 @@
 
 import { waitPhase } from "../waits.js";
 import { isSettled, roundOf, status } from "./view.js";
+import { heats, runsByItself } from "../steps/index.js";
 /** @import { Step, WaitPhase } from "../../../bench/shapes/page" */
 /** @import { View } from "./view.js" */
 
@@ -20,7 +21,7 @@ function lastRound(view) {
   /** @type {{at: number, round: string} | null} */
   let best = null;
   for (const step of view.sheet.steps) {
-    if (step.kind === "wait" || !isSettled(view, step.id)) continue;
+    if (runsByItself(step) || !isSettled(view, step.id)) continue;
     const at = view.state.steps[step.id].at ?? 0;
     if (best === null || at >= best.at) best = { at, round: roundOf(step) };
   }
@@ -37,10 +38,10 @@ const WAIT_PLACES = { late: 2, soon_late: 3, ready: 6, look: 7, counting: 9 };
 function rank(view, step, latest) {
   const key = step.id;
   const guide = view.guides.get(key);
-  if (guide && step.kind === "melt") return [0, guide.until];
+  if (guide && heats(step)) return [0, guide.until];
   const window = view.windows.get(key);
   if (window) return [1, window.latest_at];
-  if (step.kind === "wait") {
+  if (runsByItself(step)) {
     const wait = view.waits.get(key);
     return [WAIT_PLACES[wait ? waitPhase(wait, view.at) : "counting"], wait?.earliest_at ?? 0];
   }

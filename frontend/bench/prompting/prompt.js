@@ -13,6 +13,16 @@ import { urgent } from "./urgency.js";
 import { isFirstAsked, status } from "./view.js";
 import { wait } from "./waiting.js";
 import { weigh } from "./weighing.js";
+import {
+  asPlain,
+  countsPieces,
+  divides,
+  heats,
+  isJudged,
+  knownKind,
+  putsIn,
+  runsByItself,
+} from "../steps/index.js";
 /** @import { Step } from "../../../bench/shapes/page" */
 /** @import { Asked, Said, View } from "./view.js" */
 
@@ -26,7 +36,7 @@ export function promptFor(view, step) {
     letter: component.letter,
     round: step.round,
     of_rounds: component.rounds.length,
-    kind: step.kind,
+    kind: knownKind(step),
     title: step.title,
     says: step.says,
     why: "",
@@ -37,7 +47,7 @@ export function promptFor(view, step) {
     ...asks(view, step),
   };
   explain(view, prompt, step);
-  const isMany = step.kind === "weigh" && step.lines.length > 1;
+  const isMany = putsIn(step) && step.lines.length > 1;
   const label = isMany ? say("prompting-skip-weighing") : say("prompting-skip-step");
   const says = say("prompting-skip-says", { title: step.title });
   prompt.answers.push(answer("skip", label, "skipped", { step: step.id }, { says, input: "note" }));
@@ -58,7 +68,7 @@ function explain(view, prompt, step) {
   prompt.why = presses || reason;
   const { first = "" } = prompt; // a reading means nothing until this was done
   delete prompt.first;
-  if (prompt.number || step.kind === "wait") Object.assign(prompt, brief(prompt, presses !== "", first));
+  if (prompt.number || runsByItself(step)) Object.assign(prompt, brief(prompt, presses !== "", first));
   prompt.says = joined(first, prompt.says);
 }
 
@@ -67,22 +77,12 @@ function explain(view, prompt, step) {
  * @param {View} view @param {Step} step @returns {Said}
  */
 function asks(view, step) {
-  switch (step.kind) {
-    case "weigh":
-      return weigh(view, step);
-    case "do":
-      return doThis(view, step);
-    case "melt":
-      return melt(view, step);
-    case "split":
-      return split(view, step);
-    case "check":
-      return check(view, step);
-    case "pieces":
-      return pieces(view, step);
-    case "wait":
-      return wait(view, step);
-  }
+  if (putsIn(step)) return weigh(view, step);
+  if (heats(step)) return melt(view, step);
+  if (divides(step)) return split(view, step);
+  if (isJudged(step)) return check(view, step);
+  if (countsPieces(step)) return pieces(view, step);
+  return runsByItself(step) ? wait(view, step) : doThis(view, asPlain(step));
 }
 
 /**

@@ -3,6 +3,7 @@
 import { say } from "../../words.js";
 import { guidePhase, waitPhase, windowPhase } from "../waits.js";
 import { guarding } from "./urgency.js";
+import { runsByItself } from "../steps/index.js";
 /** @import { OpenWindow, RunningGuide, RunningWait, WaitPhase } from "../../../bench/shapes/page" */
 /** @import { View } from "./view.js" */
 
@@ -58,7 +59,7 @@ function asksOf(phase, word, stake) {
 /** @param {View} view @param {RunningWait} wait */
 function waitNow(view, wait) {
   const step = view.steps.get(wait.step);
-  const { word, stake } = step.kind === "wait" ? step : { word: "", stake: "" };
+  const { word, stake } = runsByItself(step) ? step : { word: "", stake: "" };
   const phase = waitPhase(wait, view.at);
   return { ...placed(view, wait.step), ...wait, word, phase, asks: asksOf(phase, word, stake) };
 }

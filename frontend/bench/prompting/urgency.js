@@ -5,6 +5,7 @@ import { joined, sentence } from "../brief.js";
 import { openWindow, rescue } from "../states.js";
 import { waitPhase, windowPhase } from "../waits.js";
 import { isSettled } from "./view.js";
+import { isJudged, runsByItself } from "../steps/index.js";
 /** @import { Step } from "../../../bench/shapes/page" */
 /** @import { View } from "./view.js" */
 
@@ -13,7 +14,7 @@ export function urgent(view, step) {
   const pending = step.hold_for.filter((need) => !isSettled(view, need)).map((need) => view.steps.get(need));
   if (!pending.length) {
     if (view.windows.has(step.id)) return stakeOf(view, step);
-    return step.kind === "wait" ? overdue(view, step) : "";
+    return runsByItself(step) ? overdue(view, step) : "";
   }
   const [{ title }, other] = pending;
   return other
@@ -28,7 +29,7 @@ export function urgent(view, step) {
 function overdue(view, step) {
   const running = view.waits.get(step.id);
   const phase = running ? waitPhase(running, view.at) : "counting";
-  if (step.kind !== "wait") return "";
+  if (!runsByItself(step)) return "";
   return (phase === "late" && rescue(step)) || (["soon_late", "late"].includes(phase) ? step.stake : "");
 }
 
@@ -59,7 +60,7 @@ export const guarding = (view, step) =>
  */
 export function beforeNext(view, step) {
   const waits = view.sheet.steps.filter(
-    (each) => each.kind === "wait" && each.says && each.after.includes(step.id),
+    (each) => runsByItself(each) && each.says && each.after.includes(step.id),
   );
   const leave = waits.map((each) => joined(say("prompting-then"), sentence(each.title), each.says));
   return joined(judgedNext(view, step), ...leave);
@@ -67,7 +68,7 @@ export function beforeNext(view, step) {
 
 /** @param {View} view @param {Step} step */
 function judgedNext(view, step) {
-  const checks = view.sheet.steps.filter((each) => each.kind === "check");
+  const checks = view.sheet.steps.filter((each) => isJudged(each));
   const check = checks.find((each) => each.after.includes(step.id));
   return check ? say("prompting-judge-next", { right: sentence(check.yes) }) : "";
 }

@@ -3,7 +3,7 @@
 import { BenchError } from "../errors.js";
 import { full, last } from "../lists.js";
 import { ASSEMBLY } from "../states.js";
-import { isEmpty, traits, usualWaitMs } from "../steps/index.js";
+import { countsPieces, isEmpty, traits, usualWaitMs } from "../steps/index.js";
 /** @import { Step } from "../../../bench/shapes/page" */
 /** @import { Draft, Place } from "../../../types/bench" */
 /** @import { Full } from "../../../types/lists" */
@@ -40,7 +40,7 @@ export function dropEmpty(steps) {
 export function addFollows(steps, takes) {
   const byId = byIdOf(steps);
   for (const step of steps) {
-    if (step.kind !== "pieces") continue;
+    if (!countsPieces(step)) continue;
     /** @type {Map<string, {steps: string[], takes: number}>} */
     const sources = new Map();
     const seen = new Set();
@@ -50,7 +50,7 @@ export function addFollows(steps, takes) {
       seen.add(key);
       const before = byId.get(key);
       const isInside = before.component === step.component;
-      if (before.kind === "pieces" && (isInside || step.component === ASSEMBLY)) {
+      if (countsPieces(before) && (isInside || step.component === ASSEMBLY)) {
         const name = `${before.component} ${before.step}`; // a space sorts before any letter of an id
         const source = sources.get(name) ?? { steps: [], takes: isInside ? 1 : takes.get(before.component) };
         source.steps.push(key);

@@ -4,7 +4,7 @@ import { BenchError } from "../errors.js";
 import { full } from "../lists.js";
 import { MOST_PIECES, rounds } from "../sizing.js";
 import { ASSEMBLY } from "../states.js";
-import { layOut } from "../steps/index.js";
+import { layOut, putsIn } from "../steps/index.js";
 import { product, shareOut, sum } from "../whole.js";
 import { checkChoices, chosenLines } from "./chosen.js";
 import { addFollows, addHolds, addTails, dropEmpty } from "./follow.js";
@@ -127,7 +127,7 @@ function layRound(draft, component, number, count, mass, chosen) {
   const factor = whole ? { top: product(mass, 1000), bottom: whole } : { top: count, bottom: writtenCount };
   const weighedIn = new Map(
     component.steps
-      .filter((step) => step.kind === "weigh")
+      .filter((step) => putsIn(step))
       .flatMap((step) => step.lines.map((key) => /** @type {const} */ ([key, step]))),
   );
   const places = layPlaces(draft, component, number, chosen, masses, weighedIn);

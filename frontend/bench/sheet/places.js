@@ -2,7 +2,7 @@
 
 import { roomMg, vesselFor } from "../sizing.js";
 import { ASSEMBLY } from "../states.js";
-import { vesselsNamed } from "../steps/index.js";
+import { divides, vesselsNamed } from "../steps/index.js";
 import { bowlScale } from "../weighing.js";
 import { ceiling, grams, product, sum } from "../whole.js";
 import { warn } from "./parts.js";
@@ -120,7 +120,7 @@ function portionsOf(component) {
   /** @type {Map<string, PortionOf>} */
   const portions = new Map();
   for (const step of component.steps) {
-    if (step.kind !== "split") continue;
+    if (!divides(step)) continue;
     const of = sum(step.portions.map((portion) => portion.share));
     step.portions.forEach(({ id, name, share }, index) => {
       const isLast = index === step.portions.length - 1;

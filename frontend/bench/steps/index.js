@@ -13,21 +13,25 @@ import * as split from "./split.js";
 import * as wait from "./wait.js";
 import * as weigh from "./weigh.js";
 /** @import { RecipeStep, Step, StepHead } from "../../../bench/shapes/page" */
-/** @import { Batch, Traits } from "./kind.js" */
+/** @import { Batch } from "./kind.js" */
 
-/** @type {{[kind: string]: Traits}} */
-const TRAITS = {
-  weigh: weigh.TRAITS,
-  do: doing.TRAITS,
-  melt: melt.TRAITS,
-  split: split.TRAITS,
-  check: check.TRAITS,
-  pieces: pieces.TRAITS,
-  wait: wait.TRAITS,
-};
-
-/** @param {{kind: string}} step */
-export const traits = ({ kind }) => TRAITS[kind] ?? doing.TRAITS;
+export {
+  asPlain,
+  byHand,
+  countsPieces,
+  divides,
+  heats,
+  isEmpty,
+  isJudged,
+  knownKind,
+  plannedMs,
+  putsIn,
+  runsByItself,
+  traits,
+  usualHandsMs,
+  usualWaitMs,
+  vesselsNamed,
+} from "./asking.js";
 
 /**
  * A measured step, as one round's step on the sheet.
@@ -51,22 +55,3 @@ export function layOut(step, head, batch) {
       return wait.layOut(step, head);
   }
 }
-
-/**
- * Whether nothing is left to do, since the maker left out all that it puts in.
- * @param {{kind: string, lines?: readonly string[]}} step
- */
-export const isEmpty = ({ kind, lines }) => kind === "weigh" && !lines?.length;
-
-/**
- * The vessels by label that a step works with, in the order in which it comes to them.
- * @param {RecipeStep} step @returns {readonly string[]}
- */
-export function vesselsNamed(step) {
-  if (step.kind === "weigh") return [step.into];
-  if (step.kind === "do" && step.tips.length) return [...step.tips, step.into];
-  return step.kind === "split" ? [step.from, ...step.portions.map(({ id }) => id)] : [];
-}
-
-/** How long a step is usually left to itself, in ms. @param {RecipeStep | Step} step */
-export const usualWaitMs = (step) => (step.kind === "wait" ? step.usual_ms : 0);

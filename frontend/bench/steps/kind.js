@@ -4,9 +4,11 @@
 /** @import { Full } from "../../../types/lists" */
 
 /**
- * What the core asks of a kind, so that it need not know its name: whether time does it, and whether it ends with so
- * many pieces.
- * @typedef {{runsByItself?: boolean, countsPieces?: boolean}} Traits
+ * What the core asks of a kind, so that it need not know its name: time does it; it ends with so many pieces; lines go
+ * into a vessel; a hand does something; lines are melted; what is in a vessel becomes portions; a hand or an eye says
+ * whether it is right; and a look that says yes ends it.
+ * @typedef {{runsByItself?: boolean, countsPieces?: boolean, putsIn?: boolean, byHand?: boolean, heats?: boolean,
+ *   divides?: boolean, isJudged?: boolean, endsByLook?: boolean}} Traits
  */
 
 /**
@@ -15,6 +17,8 @@
  * @typedef {{component: Component, prefix: string, count: number, masses: Full<string, number>,
  *   ingredients: Full<string, Ingredient>, heaters: readonly Heater[]}} Batch
  */
+
+export const MINUTE_MS = 60_000;
 
 /** Those of the lines that are in use. @param {Batch} batch @param {readonly string[]} lines */
 export const chosen = (batch, lines) => lines.filter((key) => batch.masses.has(key));

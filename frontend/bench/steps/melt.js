@@ -2,12 +2,15 @@
 
 import { burstPlan, heatUj, inBursts } from "../heating.js";
 import { sum } from "../whole.js";
-import { chosen } from "./kind.js";
+import { chosen, MINUTE_MS } from "./kind.js";
 /** @import { Burst, Heater, MeltStep, RecipeMelt, StepHead } from "../../../bench/shapes/page" */
 /** @import { Batch, Traits } from "./kind.js" */
 
+/** Common practice, both: a melt with no plan of bursts; a stir and a look after a burst. */
+const LOOK_MS = 30_000;
+export const USUAL_HANDS_MS = 5 * MINUTE_MS;
 /** @type {Traits} */
-export const TRAITS = {};
+export const TRAITS = { heats: true, endsByLook: true };
 
 /** @param {RecipeMelt} step @param {StepHead} head @param {Batch} batch @returns {MeltStep} */
 export function layOut(step, head, batch) {
@@ -43,3 +46,6 @@ function planned(step, heater, rest, batch) {
   const total = heats.reduce((uj, each) => uj + each, 0n);
   return burstPlan(total, heater.absorbed_w, step.burst_ms, step.last_burst_ms, rest);
 }
+
+/** How long its bursts take, with a stir and a look after each. @param {MeltStep} step */
+export const plannedMs = ({ bursts }) => sum(bursts.map(({ ms, rest_ms }) => ms + rest_ms + LOOK_MS));

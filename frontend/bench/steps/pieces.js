@@ -1,8 +1,11 @@
 /** pieces: pieces are made, one by one or together, and counted. */
 
+import { MINUTE_MS } from "./kind.js";
 /** @import { PiecesStep, RecipePieces, StepHead } from "../../../bench/shapes/page" */
 /** @import { Batch, Traits } from "./kind.js" */
 
+/** A piece, by common practice. */
+const [ONE_BY_ONE_MS, TOGETHER_MS] = [MINUTE_MS, 15_000];
 /** @type {Traits} */
 export const TRAITS = { countsPieces: true };
 
@@ -18,3 +21,7 @@ export function layOut(step, head, { component, prefix, count }) {
     follows: [],
   };
 }
+
+/** @param {PiecesStep} step */
+export const usualHandsMs = ({ count, one_by_one }) =>
+  (count || 1) * (one_by_one ? ONE_BY_ONE_MS : TOGETHER_MS);

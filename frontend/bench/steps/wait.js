@@ -5,7 +5,7 @@ import { fullGuard } from "../states.js";
 /** @import { Traits } from "./kind.js" */
 
 /** @type {Traits} */
-export const TRAITS = { runsByItself: true };
+export const TRAITS = { runsByItself: true, endsByLook: true };
 
 /** @param {RecipeWait} step @param {StepHead} head @returns {WaitStep} */
 export function layOut(step, head) {

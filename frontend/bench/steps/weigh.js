@@ -1,11 +1,13 @@
 /** weigh: lines go into a vessel by weight, by count or by the spoon. */
 
-import { chosen } from "./kind.js";
+import { chosen, MINUTE_MS } from "./kind.js";
 /** @import { RecipeWeigh, StepHead, WeighStep } from "../../../bench/shapes/page" */
 /** @import { Batch, Traits } from "./kind.js" */
 
+/** Common practice, both: to set up, and for each line. */
+const [SETTING_UP_MS, LINE_MS] = [MINUTE_MS, MINUTE_MS];
 /** @type {Traits} */
-export const TRAITS = {};
+export const TRAITS = { putsIn: true };
 
 /** @param {RecipeWeigh} step @param {StepHead} head @param {Batch} batch @returns {WeighStep} */
 export function layOut(step, head, batch) {
@@ -19,3 +21,6 @@ export function layOut(step, head, batch) {
     vessel: `${batch.prefix}.${step.into}`,
   };
 }
+
+/** @param {WeighStep} step */
+export const usualHandsMs = ({ lines }) => SETTING_UP_MS + LINE_MS * lines.length;
