@@ -15,7 +15,7 @@ from api import create_app, store
 from api.audit import note
 from api.door.pairing import make_code
 from api.settings import Settings, system_clock_ms
-from tests.frontend.hands import axe_finds, carry_on
+from tests.frontend.hands import axe_finds, axe_finds_by_day_and_night, carry_on
 from tests.frontend.phones import RECIPE, RECIPE_ID, begin, call, entries_of, open_phone
 from tests.servers import Server, warm_bowlside
 
@@ -43,6 +43,11 @@ class Studio:
         return code.digits
 
     def pair(self, page: Page, name: str, role: str = "maker") -> None:
+        """As the pairing page does when the code and a name were given."""
+        given = {"code": self.code(role), "name": name}
+        assert page.request.post(f"{self.url}api/v1/pair", data=given).ok
+
+    def pair_by_hand(self, page: Page, name: str, role: str = "maker") -> None:
         """As a person does: the pairing page, the code, a name."""
         page.goto(self.url + "pair")
         page.get_by_label("The code").fill(self.code(role))
@@ -80,6 +85,11 @@ def look_at(page: Page, studio: Studio, address: str) -> None:
     expect(page.locator("main > *")).not_to_have_class("opening")
 
 
+def go(page: Page, address: str) -> None:
+    page.evaluate("address => { location.hash = address }", address)
+    expect(page.locator("#page > *")).to_have_count(1)
+
+
 # Who is here
 
 
@@ -87,7 +97,7 @@ def test_the_studio_screen_says_who_is_here_and_lets_a_helper_in(
     studio: Studio, another: Callable[[], Page]
 ) -> None:
     maker, helper = another(), another()
-    studio.pair(maker, "Phone by the bowl")
+    studio.pair_by_hand(maker, "Phone by the bowl")
     look_at(maker, studio, "#/studio")
     expect(maker.get_by_text("Phone by the bowl, maker")).to_be_visible()
     expect(maker.get_by_text("maker, this phone")).to_be_visible()
@@ -108,32 +118,7 @@ def test_the_studio_screen_says_who_is_here_and_lets_a_helper_in(
     expect(helper.locator("device-list")).to_have_count(0)
 
 
-def test_a_device_is_renamed_and_shut_out_after_a_question(
-    studio: Studio, another: Callable[[], Page]
-) -> None:
-    maker, other = another(), another()
-    studio.pair(maker, "Desk")
-    studio.pair(other, "Old phone", "helper")
-    look_at(maker, studio, "#/studio")
-    row = maker.locator(".device", has_text="Old phone")
-    row.get_by_role("button", name="Rename").click()
-    maker.get_by_label("Name", exact=True).filter(visible=True).fill("Older phone")
-    maker.get_by_role("button", name="Keep").filter(visible=True).click()
-    row = maker.locator(".device", has_text="Older phone")
-    expect(row).to_be_visible()
-
-    row.get_by_role("button", name="Shut out").click()
-    maker.get_by_role("dialog").get_by_role("button", name="Back").click()
-    expect(row).to_be_visible()
-    row.get_by_role("button", name="Shut out").click()
-    maker.get_by_role("dialog").get_by_role("button", name="Shut out Older phone").click()
-
-    expect(row).to_have_count(0)
-    other.goto(studio.url)
-    expect(other.get_by_label("The code")).to_be_visible()
-
-
-def test_a_makers_role_is_given_after_a_question_and_makers_read_who_did_what(
+def test_a_makers_role_is_given_a_device_renamed_and_shut_out_after_a_question_and_makers_read_who_did_what(
     studio: Studio, another: Callable[[], Page]
 ) -> None:
     maker, other = another(), another()
@@ -158,22 +143,16 @@ def test_a_makers_role_is_given_after_a_question_and_makers_read_who_did_what(
     expect(told.nth(1)).to_contain_text("Anna's phone made Press a maker")
     assert axe_finds(maker) == ""
 
-
-def test_a_long_log_is_read_a_page_at_a_time_and_says_when_there_is_no_connection(
-    studio: Studio, another: Callable[[], Page]
-) -> None:
+    # A long log is read a page at a time, and says when there is no connection.
     app = create_app(Settings(database=studio.database))
     with app.app_context():
         for number in range(70):
             with store.writing() as connection:
                 note(connection, "renamed", was="Tablet", name=f"Tablet {number}")
     store.close(app)
-    maker = another()
-    studio.pair(maker, "Desk for reading")
     maker.route("**/api/v1/audit**", lambda route: route.abort())
     look_at(maker, studio, "#/audit")
     expect(maker.get_by_text("No connection. The server keeps this list.")).to_be_visible()
-
     maker.unroute("**/api/v1/audit**")
     maker.get_by_role("button", name="Try again").click()
     rows = maker.locator("audit-screen .times li")
@@ -182,27 +161,27 @@ def test_a_long_log_is_read_a_page_at_a_time_and_says_when_there_is_no_connectio
     expect(rows.nth(69)).to_be_visible()
     expect(rows.filter(has_text=re.compile("the terminal renamed Tablet to Tablet 12$"))).to_have_count(1)
 
+    go(maker, "#/studio")
+    row.get_by_role("button", name="Rename").click()
+    maker.get_by_label("Name", exact=True).filter(visible=True).fill("Older press")
+    maker.get_by_role("button", name="Keep").filter(visible=True).click()
+    row = maker.locator(".device", has_text="Older press")
+    expect(row).to_be_visible()
+    row.get_by_role("button", name="Shut out").click()
+    maker.get_by_role("dialog").get_by_role("button", name="Back").click()
+    expect(row).to_be_visible()
+    row.get_by_role("button", name="Shut out").click()
+    maker.get_by_role("dialog").get_by_role("button", name="Shut out Older press").click()
+    expect(row).to_have_count(0)
+    other.goto(studio.url)
+    expect(other.get_by_label("The code")).to_be_visible()
 
-def test_the_journal_says_which_paired_device_was_at_which_bench(
+
+def test_the_studio_screen_is_readable_and_reachable_at_every_size(
     studio: Studio, another: Callable[[], Page]
 ) -> None:
     phone = another()
-    studio.pair(phone, "Phone by the press")
-    open_phone(phone, studio.url)
-
-    devices = phone.evaluate("async () => (await studio.door()).devices()")
-
-    (mine,) = [device for device in devices if device["name"] == "Phone by the press"]
-    assert mine["bench"] == phone.evaluate("() => studio.device")
-
-
-@pytest.mark.parametrize("theme", ["day", "night"])
-def test_the_studio_screen_is_readable_and_reachable_at_every_size(
-    studio: Studio, another: Callable[[], Page], theme: str
-) -> None:
-    phone = another()
-    phone.emulate_media(color_scheme="dark" if theme == "night" else "light")
-    studio.pair(phone, f"Phone at {theme}")
+    studio.pair(phone, "Phone by day and night")
     look_at(phone, studio, "#/studio")
     phone.get_by_role("button", name="Pair a maker's phone").click()
     phone.get_by_role("dialog").get_by_role("button", name="Make a maker").click()
@@ -218,7 +197,7 @@ def test_the_studio_screen_is_readable_and_reachable_at_every_size(
                 .filter(([, height]) => height < 44)"""
         )
         assert small == []
-    assert axe_finds(phone) == ""
+    assert axe_finds_by_day_and_night(phone) == ""
     assert phone.locator("studio-screen .copper:visible").count() == 0
 
 
@@ -234,21 +213,23 @@ def test_a_helper_is_shown_no_way_to_change_recipes_or_kit(
     expect(phone.get_by_text("Helper, helper")).to_be_visible()
     expect(phone.get_by_role("link", name="Save everything from the server")).to_be_hidden()
 
-    look_at(phone, studio, "#/")
+    go(phone, "#/")
     expect(phone.locator(".recipe").first).to_be_visible()
     expect(phone.get_by_role("link", name="Write a new recipe")).to_be_hidden()
     expect(phone.get_by_role("link", name="Bring in a recipe")).to_be_hidden()
     phone.locator(".recipe").first.click()
     expect(phone.get_by_role("button", name="Begin")).to_be_visible()
     expect(phone.get_by_role("link", name="Edit this recipe")).to_be_hidden()
-    look_at(phone, studio, "#/kit")
+    go(phone, "#/kit")
     expect(phone.locator("kit-screen input").first).to_be_disabled()
     expect(phone.locator("kit-screen button:visible")).to_have_count(0)
-    look_at(phone, studio, "#/recipe/new")
+    go(phone, "#/recipe/new")
     expect(phone.get_by_role("heading", name="That is the maker's")).to_be_visible()
 
 
-def test_what_only_a_maker_may_is_refused_calmly(studio: Studio, another: Callable[[], Page]) -> None:
+def test_what_only_a_maker_may_is_refused_calmly_and_a_helpers_phone_gives_nothing_back(
+    studio: Studio, another: Callable[[], Page]
+) -> None:
     phone = another()
     studio.pair(phone, "Bold helper", "helper")
     open_phone(phone, studio.url)
@@ -257,6 +238,23 @@ def test_what_only_a_maker_may_is_refused_calmly(studio: Studio, another: Callab
 
     assert "a maker" in says
     assert phone.evaluate(SYNC)["state"] == "online"
+
+    had = phone.evaluate("() => studio.recipes.length")
+    asked: list[str] = []
+    phone.on("request", lambda request: asked.append(request.method))
+
+    def nothing_there(route: Route) -> None:
+        name = "kit" if "/kit" in route.request.url else "recipes"
+        empty = {"version": 0, "document": {}, "measured": {}}
+        body = empty if name == "kit" else {"recipes": [], "page": 1, "pages": 0, "total": 0}
+        route.fulfill(body=json.dumps(body), content_type="application/json")
+
+    for address in ("**/recipes?**", "**/kit"):
+        phone.route(address, nothing_there)
+    link = phone.evaluate(SYNC)
+
+    assert (link["state"], set(asked)) == ("online", {"GET"})
+    assert phone.evaluate("() => [studio.recipes.length, studio.kit !== null]") == [had, True]
 
 
 PRICES = "() => studio.shelfEntries.filter(({ body }) => body.price).length"
@@ -272,6 +270,12 @@ def test_a_phone_has_the_prices_while_it_is_a_makers(studio: Studio, another: Ca
     for page in (maker, phone):
         open_phone(page, studio.url)
     device = phone.evaluate("() => studio.place.you.id")
+    # The journal says which paired device was at which bench.
+    benches = maker.evaluate(
+        "async () => (await (await studio.door()).devices()).map(({ name, bench }) => [name, bench])"
+    )
+    for page, name in ((maker, "Desk with prices"), (phone, "Phone of two roles")):
+        assert [name, page.evaluate("() => studio.device")] in benches
     lots = maker.evaluate(PRICES)
     assert lots > 0 and phone.evaluate(PRICES) == 0
     assert phone.evaluate("() => studio.shelfEntries.length") == maker.evaluate(
@@ -477,30 +481,6 @@ def test_a_server_put_back_to_an_older_copy_gets_the_newer_recipe_back(page: Pag
         "Plainer bar",
         "Plain bar",
     )
-
-
-def test_a_helpers_phone_gives_nothing_back_and_loses_nothing(
-    studio: Studio, another: Callable[[], Page]
-) -> None:
-    phone = another()
-    studio.pair(phone, "Helper with a memory", "helper")
-    open_phone(phone, studio.url)
-    had = phone.evaluate("() => studio.recipes.length")
-    asked: list[str] = []
-    phone.on("request", lambda request: asked.append(request.method))
-
-    def nothing_there(route: Route) -> None:
-        name = "kit" if "/kit" in route.request.url else "recipes"
-        empty = {"version": 0, "document": {}, "measured": {}}
-        body = empty if name == "kit" else {"recipes": [], "page": 1, "pages": 0, "total": 0}
-        route.fulfill(body=json.dumps(body), content_type="application/json")
-
-    for address in ("**/recipes?**", "**/kit"):
-        phone.route(address, nothing_there)
-    link = phone.evaluate(SYNC)
-
-    assert (link["state"], set(asked)) == ("online", {"GET"})
-    assert phone.evaluate("() => [studio.recipes.length, studio.kit !== null]") == [had, True]
 
 
 def test_an_iphone_is_told_to_install_before_it_pairs_and_installs_the_studio(
