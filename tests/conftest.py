@@ -23,6 +23,7 @@ from tests.postgres import Cluster
 from tests.servers import Server, demo_open
 
 DATABASES = ("sqlite", "postgresql")
+MOST_RERUNS = 2
 # A busy machine draws late; what is wrong stays wrong. Nothing passes later for a longer patience.
 expect.set_options(timeout=15_000)
 # The page's own copy of itself is fetched and kept beside it: a third of what opening it costs.
@@ -84,6 +85,19 @@ def pytest_terminal_summary(terminalreporter: Any) -> None:
     for report in terminalreporter.stats.get("rerun", []):
         terminalreporter.section(f"failed at first: {report.nodeid}")
         terminalreporter.write_line(report.longreprtext)
+
+
+@pytest.hookimpl(wrapper=True, tryfirst=True)
+def pytest_sessionfinish(session: pytest.Session) -> Generator[None, Any, Any]:
+    """The last line of all says how many were asked once more; more than a few fail the run."""
+    told = yield
+    reporter = session.config.pluginmanager.get_plugin("terminalreporter")
+    if reporter and not hasattr(session.config, "workerinput"):
+        reruns = len(reporter.stats.get("rerun", []))
+        reporter.write_line(f"{reruns} reruns, at most {MOST_RERUNS}")
+        if reruns > MOST_RERUNS:
+            session.exitstatus = pytest.ExitCode.TESTS_FAILED
+    return told
 
 
 def pytest_generate_tests(metafunc: pytest.Metafunc) -> None:
