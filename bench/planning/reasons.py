@@ -96,9 +96,16 @@ def _frees(placed: _Placed) -> WhyStep | None:
         if empty == placed.index:
             waiting = [other for other, _, _, each in day.holds if each == key and other in placed.starts]
             if waiting and fill not in waiting[:1]:
-                says = f"It empties the mould that {titled(day, waiting[0])} needs."
+                says = f"It empties {_held(day, placed.index, key)} for {titled(day, waiting[0])}."
                 return _why(day, "frees", waiting[:1], says)
     return None
+
+
+def _held(day: Day, empty: int, key: str) -> str:
+    """What a step empties: the bowl or jug by the name that it has at the bench, or so many moulds."""
+    task, problem = day.tasks[empty]["id"], day.problem
+    of = next(each for each in problem["holds"] if (each["until"], each["equipment"]) == (task, key))
+    return f"“{of['vessel']}”" if "vessel" in of else f"the {problem['equipment'][key]['name']}"
 
 
 def _opens(placed: _Placed) -> WhyStep | None:

@@ -304,16 +304,22 @@ class _Tasks:
             begun = self.tasks[hold["from"]]["status"] != "open"
             if self.tasks[hold["until"]]["status"] == "done" or (begun and not self._is_held(hold)):
                 continue
-            holds += [
-                {
+            for pool in pools:
+                held: Hold = {
                     "equipment": pool["key"],
                     "many": many,
                     "from": self._id(hold["from"]),
                     "until": self._id(hold["until"]),
                 }
-                for pool in pools
-            ]
+                if "places" in hold:
+                    held["vessel"] = self._named(hold)
+                holds.append(held)
         return holds
+
+    def _named(self, hold: VesselHold) -> str:
+        """The vessel of the kit as which the bench has it."""
+        vessel = (vessel_now(self.state, hold) if self.state else None) or hold["vessel"]
+        return next(each["name"] for each in self.sheet["kit"]["vessels"] if each["id"] == vessel)
 
     def _is_held(self, hold: VesselHold | MouldHold) -> bool:
         return self.state is not None and held_now(self.state, hold)

@@ -2874,6 +2874,8 @@ export interface Hold {
   readonly from: string;
   /** to the end of this one */
   readonly until: string;
+  /** the name of the bowl or jug that it is at the bench */
+  readonly vessel?: string;
 }
 
 /** What there is to do of one sheet. */

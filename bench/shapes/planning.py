@@ -109,6 +109,7 @@ Hold = TypedDict(
         "many": int,
         "from": str,  # from the start of this step
         "until": str,  # to the end of this one
+        "vessel": NotRequired[str],  # the name of the bowl or jug that it is at the bench
     },
 )
 

@@ -12,7 +12,7 @@ import { ceiling, halfEven, PPM, product, span, sum } from "./whole.js";
 /** @import { Equipment, Gap, GapWhy, Hold, MakerWritten, MeasuredRecipe, Problem } from "../../bench/shapes/page" */
 /** @import { Sheet, State, Step, TakesFrom, Task, TaskProgress, TasksOfRun } from "../../bench/shapes/page" */
 /** @import { Window } from "../../bench/shapes/page" */
-/** @import { Held } from "./holding.js" */
+/** @import { Held, VesselHold } from "./holding.js" */
 /** @import { Draft } from "../../types/bench" */
 
 const MINUTE_MS = 60_000;
@@ -300,24 +300,38 @@ class Tasks {
     const found = [
       ...vesselHolds(this.sheet).map((hold) => {
         const really = this.state && heldNow(this.state, hold) ? vesselNow(this.state, hold) : null;
-        return { hold, many: 1, pools: vesselPools(kit, hold.kind, hold.mg, really) };
+        const pools = vesselPools(kit, hold.kind, hold.mg, really);
+        return { hold, many: 1, pools, named: { vessel: this.#named(hold) } };
       }),
       ...mouldHolds(this.sheet, this.recipe).map((hold) => ({
         hold,
         many: hold.many,
         pools: mouldPools(kit, hold.shape, hold.piece_mg),
+        named: {},
       })),
     ];
     /** @type {Hold[]} */
     const holds = [];
-    for (const { hold, many, pools } of found) {
+    for (const { hold, many, pools, named } of found) {
       for (const pool of pools) equipment[pool.key] = { name: pool.name, many: pool.many };
       const isBegun = this.tasks.get(hold.from).status !== "open";
       if (this.tasks.get(hold.until).status === "done" || (isBegun && !this.#isHeld(hold))) continue;
       for (const { key } of pools)
-        holds.push({ equipment: key, many, from: this.#id(hold.from), until: this.#id(hold.until) });
+        holds.push({
+          equipment: key,
+          many,
+          from: this.#id(hold.from),
+          until: this.#id(hold.until),
+          ...named,
+        });
     }
     return holds;
+  }
+
+  /** The vessel of the kit as which the bench has it. @param {VesselHold} hold */
+  #named(hold) {
+    const vessel = (this.state && vesselNow(this.state, hold)) ?? hold.vessel;
+    return this.sheet.kit.vessels.find(({ id }) => id === vessel)?.name ?? "";
   }
 
   /** @param {Held} hold */

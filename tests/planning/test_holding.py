@@ -85,6 +85,39 @@ def test_a_mould_is_in_use_from_the_first_layer_on() -> None:
 # In a plan
 
 
+def test_a_plan_says_which_vessel_a_step_empties_and_for_what() -> None:
+    """By the name that the bench has for it; a mould is counted, and has none."""
+    steps = [f"{run}.{place}" for run in ("one", "two") for place in range(2)]
+    tasks = [make_task(each, 10, run=each[:3]) for each in steps]
+    gaps = [make_gap("one.0", "one.1"), make_gap("two.0", "two.1")]
+    for thing, more, says in (
+        ("bowl", {"vessel": "Big bowl"}, "It empties “Big bowl” for “"),
+        ("bar moulds", {}, "It empties the bar moulds for “"),
+    ):
+        holds = [
+            {"equipment": thing, "many": 1, "from": f"{run}.0", "until": f"{run}.1", **more}
+            for run in ("one", "two")
+        ]
+        problem = make_bare(
+            tasks,
+            gaps,
+            make_hours([(9 * 60, 12 * 60)]),
+            holds=holds,
+            equipment={thing: {"name": thing, "many": 1}},
+        )
+
+        whys = [step["why"] for step in plan(problem, changes=False)["steps"]]
+
+        assert [why["says"][: len(says)] for why in whys if why["kind"] == "frees"] == [says]
+
+    maker = Maker(demo_sheet())
+    holds = tasks_of(maker.sheet, maker.state, run="run", recipe=demo_recipe())["holds"]
+    assert {each["vessel"] for each in holds if each["until"].endswith("base.1.press")} == {
+        "Big steel bowl",
+        "Tall heatproof bowl",
+    }
+
+
 def make_shared(seed: int) -> Json:
     """Two batches, two things that the kit has one of each: taken up, and left some steps later."""
     rng = random.Random(seed)
