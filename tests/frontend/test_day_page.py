@@ -13,8 +13,9 @@ from playwright.sync_api import Page, expect
 
 from tests.frontend.conftest import Lasting
 from tests.frontend.hands import NO_COPY, axe_finds_by_day_and_night, carry_on
-from tests.frontend.phones import call, studio_server
+from tests.frontend.phones import HOUR, call, studio_server
 from tests.frontend.shelves import SIZES, go, open_page, overflowing
+from tests.make import uuid7
 from tests.servers import Server, demo_open, warm_bowlside
 
 pytestmark = [pytest.mark.browser, NO_COPY]
@@ -232,6 +233,8 @@ def test_the_rows_of_several_batches_stand_under_their_numbers_and_the_maker_cho
     go(phone, f"#/day/{first}")
     expect(phone.locator(".row-heads .lane-name")).to_have_text(names)  # the same on the other's page
 
+    old = begun_two_days_ago(home)
+    phone.evaluate("() => dispatchEvent(new Event('online'))")
     day = planned(phone, second)
     ticks = day.get_by_role("region", name="Batches in this plan").get_by_role("checkbox")
     expect(ticks.and_(phone.locator(":checked"))).to_have_count(2)
@@ -243,6 +246,31 @@ def test_the_rows_of_several_batches_stand_under_their_numbers_and_the_maker_cho
     told = call(home, "GET", f"runs/{second}/plan")
     assert (told["runs"], told["out"]) == ([second], [first])
     assert call(home, "GET", f"runs/{first}/plan")["runs"] == [first]
+
+    # One that nobody touched for a day is asked about, and joins by no other way.
+    asked = day.locator(".ask-batch")
+    expect(asked).to_have_text(re.compile(r"^D-A40 was last touched .+\. Is it in this plan\?"))
+    asked.get_by_role("button", name="Leave it out").click()
+    expect(asked).to_have_count(0, timeout=SOON_MS)
+    told = call(home, "GET", f"runs/{second}/plan")
+    assert (told["runs"], set(told["out"])) == ([second], {first, old})
+
+
+def begun_two_days_ago(home: Server) -> str:
+    """A batch of another phone's, D-A40; its run."""
+    recipe = next(each for each in call(home, "GET", "recipes")["recipes"] if PRESSED in each["title"])
+    at = round(datetime.now(UTC).timestamp() * 1000) - 48 * HOUR
+    begun = {
+        "recipe": {"id": recipe["id"], "version": 1},
+        "size": {"pieces": 12},
+        "kit": call(home, "GET", "kit")["measured"],
+        "made_at": at,
+    }
+    run = uuid7(at)
+    call(home, "PUT", f"runs/{run}", begun)
+    entry = {"id": uuid7(at), "run": run, "device": "desk", "at": at, "kind": "numbered"}
+    call(home, "POST", f"runs/{run}/entries", {"entries": [{**entry, "body": {"number": "D-A40"}}]})
+    return run
 
 
 def test_keys_and_two_fingers_make_it_larger_and_smaller(day: Page) -> None:

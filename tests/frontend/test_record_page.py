@@ -17,7 +17,7 @@ from pypdf import PdfReader
 
 import bench
 from tests.frontend.hands import NO_COPY, type_on_pad
-from tests.frontend.phones import HOUR, call
+from tests.frontend.phones import HOUR, RECIPE_ID, call
 from tests.frontend.shelves import KG, SIZES, begin_bars, card, enter, go, lot, open_page, stock
 from tests.make import uuid7
 from tests.servers import Server
@@ -450,3 +450,23 @@ def test_what_the_studio_says_of_money_counts_in_the_cost(page: Page, home: Serv
     expect(page.locator(".facts").first).to_contain_text(re.compile(r"K\d\d-[A-Z]{4}1"))
     expect(part(page, "Cost").get_by_role("row", name="Wrap")).to_contain_text("0.00")
     expect(part(page, "Cost")).to_contain_text("GBP")
+
+
+def test_what_reached_the_server_late_is_listed_on_the_record(page: Page, home: Server) -> None:
+    """Half an hour after it was entered, by a phone that was out of reach; and one that came at once is not."""
+    now = round(datetime.now(UTC).timestamp() * 1000)
+    run = uuid7(now - 2 * HOUR)
+    begun = {"recipe": {"id": RECIPE_ID, "version": 1}, "size": {"pieces": 4}, "made_at": now - 2 * HOUR}
+    call(home, "PUT", f"runs/{run}", {**begun, "kit": call(home, "GET", "kit")["measured"]})
+    entries = [
+        {"id": uuid7(at), "run": run, "device": "desk", "at": at, "kind": "noted", "body": {"text": text}}
+        for at, text in ((now - HOUR // 2, "Out of reach"), (now - 1000, "Back again"))
+    ]
+    call(home, "POST", f"runs/{run}/entries", {"entries": entries})
+
+    open_page(page, home)
+    go(page, f"#/record/{run}")
+
+    late = part(page, "Received late")
+    expect(late.get_by_role("listitem")).to_have_count(1)
+    expect(late).to_contain_text(re.compile(r"noted.* Entered .+, received .+desk\."))
