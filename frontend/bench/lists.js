@@ -20,3 +20,6 @@ export function listOf(map, key) {
   map.set(key, list);
   return list;
 }
+
+/** Those of a list that there are. @template T @param {readonly (T | null | undefined | false | "")[]} list @returns {T[]} */
+export const those = (list) => list.flatMap((each) => (each ? [each] : []));

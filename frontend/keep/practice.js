@@ -52,10 +52,13 @@ export class Practice {
     return undoing(this.#entries, ID);
   }
 
-  /** @param {string} kind @param {KeptEntry["body"]} body */
+  /** @param {string} kind @param {object} body */
   enter(kind, body) {
     const at = Math.max(this.#at(), (this.#entries.at(-1)?.at ?? 0) + 1);
-    this.#keep([...this.#entries, { id: newId(at), run: ID, device: ID, at, kind, body }]);
+    this.#keep([
+      ...this.#entries,
+      { id: newId(at), run: ID, device: ID, at, kind, body: /** @type {KeptEntry["body"]} */ (body) },
+    ]);
   }
 
   again() {

@@ -624,7 +624,7 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
 
   /**
    * Replace the kit. Needs the server, which measures it.
-   * @param {WrittenRecipe} document
+   * @param {object} document
    * @throws {Unreachable|Refused} with `says`
    */
   async setKit(document) {
@@ -633,7 +633,7 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
 
   /**
    * Replace the settings. Needs the server. @throws {Unreachable|Refused} with `says`
-   * @param {WrittenRecipe} document
+   * @param {object} document
    */
   async setSettings(document) {
     await this.#book.commit(

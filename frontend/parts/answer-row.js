@@ -9,7 +9,7 @@
 // `cards`: one below the other, each the choice and then what it does.
 
 import { define, h, keyed, setAttr, setText, show, tell } from "./dom.js";
-/** @import { Answer } from "../../bench/shapes/page" */
+/** @import { BenchAnswer } from "../../types/parts" */
 
 const SETTLE_MS = 250;
 
@@ -26,7 +26,7 @@ export class AnswerRow extends HTMLElement {
     if (!this.#list.isConnected) this.append(this.#list);
   }
 
-  /** @param {{answers: readonly Answer[], settle: boolean, cards: boolean}} given */
+  /** @param {{answers: readonly BenchAnswer[], settle: boolean, cards: boolean}} given */
   set data({ answers, settle, cards }) {
     const inOrder = [
       ...answers.filter((answer) => answer.strong),
@@ -76,7 +76,10 @@ export class AnswerRow extends HTMLElement {
     );
   }
 
-  /** The button of the strong answer; null when the bench has none, as while a wait must still count. */
+  /**
+   * The button of the strong answer; null when the bench has none, as while a wait must still count.
+   * @returns {HTMLElement | null}
+   */
   get strong() {
     return /** @type {HTMLElement | null} */ (this.#list.querySelector(".copper"));
   }

@@ -6,6 +6,7 @@
 //   keyed(list, items, (item) => item.id, makeRow, updateRow);
 
 /** @import { Child, Keyed, Named, Props, Value } from "../../types/dom" */
+/** @import { Told } from "../../types/told" */
 
 const SVG = "http://www.w3.org/2000/svg";
 
@@ -143,10 +144,10 @@ export function sameData(a, b) {
 
 /**
  * News up: a bubbling event with a plain detail.
- * @param {EventTarget} node @param {string} name @param {unknown} [detail]
+ * @template {keyof Told} K @param {EventTarget} node @param {K} name @param {Told[K]} [detail]
  */
-export function tell(node, name, detail = {}) {
-  return node.dispatchEvent(new CustomEvent(name, { detail, bubbles: true }));
+export function tell(node, name, detail) {
+  return node.dispatchEvent(new CustomEvent(name, { detail: detail ?? {}, bubbles: true }));
 }
 
 /**

@@ -31,8 +31,9 @@ export async function photograph(file) {
   for (const quality of QUALITIES) {
     const blob = await jpegOf(canvas, quality);
     if (!blob) break;
-    if (blob.size <= MOST_BYTES || quality === QUALITIES.at(-1))
-      return { blob, sha256: await hexOf(await blob.arrayBuffer()) };
+    if (blob.size > MOST_BYTES && quality !== QUALITIES.at(-1)) continue;
+    const sha256 = await hexOf(await blob.arrayBuffer());
+    if (sha256 !== null) return { blob, sha256 };
   }
   throw refuse("The picture could not be made smaller. Take it again.");
 }

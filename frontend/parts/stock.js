@@ -27,7 +27,7 @@ function usedBy({ sheet, state, entries }) {
   return used;
 }
 
-/** @param {Stocked} given */
+/** @param {Stocked} given @param {string | null} [but] a run that is left out */
 export function stockOf({ entries, runs, elsewhere = {} }, but = null) {
   const { shelf } = folded?.entries === entries ? folded : { shelf: foldShelf(entries) };
   folded = { entries, shelf };

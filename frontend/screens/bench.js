@@ -16,7 +16,7 @@
 // between the other things to do, Escape goes back to the best one.
 
 import { runsByItself } from "../bench/steps/index.js";
-import { define, h, keyed, setAttr, setText, show, tell } from "../parts/dom.js";
+import { define, given, h, keyed, part as within, setAttr, setText, show, tell } from "../parts/dom.js";
 import { countdownOf, figureFor } from "../parts/figure.js";
 import { fit, forget } from "../parts/fit.js";
 import { letterMark, relabelMark } from "../parts/hatch.js";
@@ -27,20 +27,43 @@ import { askNote, pickOne } from "../parts/sheets.js";
 import { onTick } from "../parts/ticker.js";
 import { undoPair } from "../parts/undo-pair.js";
 import { mass, timeLeft, unbroken } from "../parts/words.js";
+/** @import { Caution, Now, Prompt, PromptKind, State, StepTitle, WaitStep } from "../../bench/shapes/page" */
+/** @import { BenchRun, Item, Link, Undoing } from "../../types/keep" */
+/** @import { BenchAnswer, PageAnswer } from "../../types/parts" */
+/** @import { Answer, MeasuredMass } from "../../bench/shapes/page" */
+/** @import { Pickable } from "../parts/sheets.js" */
 
 const BESIDE = 2; // secondary answers that stand beside the strong one; the rest are under "Other"
 const BESIDE_PIECES = 4; // counting goes wrong in more ways
+/** @type {ReadonlySet<PromptKind>} */
 const ALL_STAND = new Set(["over", "short", "check", "do", "finish"]); // here every answer is a real choice
+/** @type {ReadonlySet<string>} */
 const QUIET = new Set(["skipped", "placed", "took"]); // under "Other" alone
 const ONE_TOUCH_MS = 400;
+/** @type {ReadonlySet<PromptKind>} */
 const CARDS = new Set(["over", "short", "check", "do"]);
+/** @type {ReadonlySet<PromptKind>} */
 const RIGHTING = new Set(["over", "short"]);
 
+/**
+ * @typedef {{step: string | null | undefined, advice: string, reason: string, isOld?: boolean}} Lead
+ * @typedef {{run: BenchRun, bench: Now, waits: readonly Item[], signs: readonly string[], now: () => number,
+ *   link: Pick<Link, "state" | "unsent" | "refused" | "shut">,
+ *   beside: (step: {step: string | null, line: string | null}) => readonly string[],
+ *   lead: (isAsked: boolean) => Lead | null, isGiven: (once: string) => boolean, undoing: Undoing,
+ *   willRing?: () => string, practice?: string}} BenchData
+ * @typedef {{title: string, says: string, answers: PageAnswer[]}} End
+ * @typedef {{prompt?: Prompt, answer?: Answer, again?: true, ring?: true, note?: true, record?: true, piece?: string,
+ *   switched?: true, finish?: true}} Picking what was picked among all else there is to do
+ */
+
+/** @type {End} */
 const FINISHED = {
   title: "This run is finished",
   says: "Its record is kept.",
   answers: [{ id: "record", label: "See the record", says: "", kind: "go", strong: true }],
 };
+/** @type {End} */
 const PRACTISED = {
   title: "That was practice",
   says: "Nothing was saved. A real batch would now have its record.",
@@ -56,13 +79,18 @@ const OTHER_WEIGHING = {
   tare: { label: "Keep a running total", says: "Each line is added up to a higher reading" },
 };
 
+/** @param {Prompt} prompt */
 const keyOf = (prompt) => `${prompt.step} ${prompt.kind} ${prompt.weigh?.line ?? ""}`;
+/** @param {Prompt} prompt */
 const sideOf = (prompt) => `${prompt.component} ${prompt.round}`;
 
-/** Nothing is weighed yet: what is needed can still be gathered first. */
+/** Nothing is weighed yet: what is needed can still be gathered first. @param {State} state */
 const isUntouched = ({ lines }) => Object.values(lines).every(({ in_mg: mg }) => mg === 0);
 
-/** One line that opens, for what has no room beside the number (style/bench.css says when). */
+/**
+ * One line that opens, for what has no room beside the number (style/bench.css says when).
+ * @param {string} name @param {string} [says]
+ */
 function folded(name, says = "") {
   return h(
     "details",
@@ -75,11 +103,12 @@ function folded(name, says = "") {
 /**
  * Whether a piece's weight says something of a wait: it dries, and does not set or cool; or one was weighed there
  * before.
+ * @param {WaitStep} step @param {State} state
  */
 const dries = ({ id, word }, { measured }) =>
   word === "dry" || measured.some((each) => each.what === "piece" && each.step === id);
 
-/** What the plan says, less the sentences that the prompt says itself. */
+/** What the plan says, less the sentences that the prompt says itself. @param {string} says @param {Prompt} prompt */
 function lessSaid(says, { says: own, more, why }) {
   return says
     .split(/(?<=[.!?]) /)
@@ -90,26 +119,35 @@ function lessSaid(says, { says: own, more, why }) {
 /**
  * What the plan has to say beside a prompt: what changes what to do, or why this and not what the bench asks first.
  * No line says another again.
+ * @param {Prompt} prompt @param {Lead | null} lead @param {Prompt} first
  */
 function adviceFor(prompt, lead, first) {
   const says = lead?.advice || (first.step !== prompt.step && lead?.step === prompt.step ? lead.reason : "");
   return prompt.why.includes(says) ? "" : says;
 }
 
-class BenchScreen extends HTMLElement {
-  #data = null;
+export class BenchScreen extends HTMLElement {
+  /** @type {BenchData} */
+  #data = given();
   #shown = "";
+  /** @type {string | null} */
   #pin = null; // the component and round that the maker chose to go on with
+  /** @type {string | null} */
   #picked = null; // the prompt chosen by hand
+  /** @type {{state: State, step: string | null} | null} */
   #led = null; // what the plan had next when the run last changed
+  /** @type {string | null} */
   #offered = null; // the step that a plan which came since would have next
   #lit = "";
+  /** @type {{what: string, at: number} | null} */
   #counted = null; // the last piece that was counted by a touch
-  #stop = null;
+  #stop = () => {};
+  /** @type {HTMLElement & {data: unknown} | null} */
   #figure = null;
   #news = ""; // what was done, to be spoken before what comes next
-  #undo = null;
-  #parts = null;
+  #undo = undoPair(this, (once) => this.#data.isGiven(once));
+  /** @type {ReturnType<BenchScreen["makeParts"]>} */
+  #parts = given();
   #sized = new ResizeObserver(() => {
     forget();
     if (this.#data) this.#fit();
@@ -128,6 +166,7 @@ class BenchScreen extends HTMLElement {
     document.removeEventListener("keydown", this.#onKey);
   }
 
+  /** @param {BenchData} data */
   set data(data) {
     if (this.#data && this.#data.run.id !== data.run.id) {
       this.#pin = null;
@@ -137,7 +176,7 @@ class BenchScreen extends HTMLElement {
     this.update();
   }
 
-  /** Turn to a step's prompt, if it asks something now; what was in hand comes back after it. */
+  /** Turn to a step's prompt, if it asks something now; what was in hand comes back after it. @param {string} step */
   turnTo(step) {
     const found = this.#data.bench.prompts.find((prompt) => prompt.step === step);
     if (!found) return;
@@ -145,6 +184,7 @@ class BenchScreen extends HTMLElement {
     this.update();
   }
 
+  /** @param {string} text */
   trouble(text) {
     setText(this.#parts.trouble, text);
     show(this.#parts.trouble, text !== "");
@@ -152,7 +192,10 @@ class BenchScreen extends HTMLElement {
     this.#hold();
   }
 
-  /** What was done; what comes next is said by another voice, so that neither hides the other. */
+  /**
+   * What was done; what comes next is said by another voice, so that neither hides the other.
+   * @param {string} text
+   */
   said(text) {
     setText(this.#parts.told, text);
     this.#news = text;
@@ -163,7 +206,10 @@ class BenchScreen extends HTMLElement {
     return this.#wordsOf(true);
   }
 
-  /** Cautions that were read out with a step's first prompt are not said over again with each that follows. */
+  /**
+   * Cautions that were read out with a step's first prompt are not said over again with each that follows.
+   * @param {boolean} isWhole
+   */
   #wordsOf(isWhole) {
     const prompt = this.#prompt();
     if (!prompt) return "";
@@ -180,7 +226,8 @@ class BenchScreen extends HTMLElement {
       .join(" ");
   }
 
-  #build() {
+  /** What the page is of, in the order in which it is read. */
+  makeParts() {
     const parts = {
       back: h("a", { class: "button back", href: "#/", "aria-label": "Recipes and runs" }, mark("back")),
       name: h("span", { class: "head-name small" }),
@@ -218,14 +265,34 @@ class BenchScreen extends HTMLElement {
       live: h("p", { class: "unseen", "aria-live": "polite" }),
       text: h("span", { class: "unseen of-text", "aria-hidden": "true" }), // as wide as the browser's text is large
     };
-    this.#undo = undoPair(this, (once) => this.#data.isGiven(once));
-    parts.reach = h(
+    const reach = h(
       "div",
       { class: "reach" },
       parts.number,
       h("p", { class: "reach-side" }, parts.add, parts.caption, parts.scale),
     );
-    parts.figure = h("figure", { class: "plate-figure" }, parts.drawing, parts.legend);
+    const figure = h("figure", { class: "plate-figure" }, parts.drawing, parts.legend);
+    const words = h(
+      "section",
+      { class: "bench-words", "aria-label": "Now" },
+      parts.title,
+      parts.cautionFold,
+      parts.cautions,
+      parts.says,
+      reach,
+      parts.more,
+      parts.moreFold,
+      parts.whatEach,
+      parts.lead,
+      parts.why,
+      parts.beside,
+      parts.gather,
+    );
+    return { ...parts, reach, figure, words };
+  }
+
+  #build() {
+    const parts = this.makeParts();
     parts.answers.addEventListener("answer-chosen", (event) => this.#choose(event.detail.answer));
     parts.strip.addEventListener("wait-chosen", (event) => {
       const { run, step } = event.detail;
@@ -250,22 +317,7 @@ class BenchScreen extends HTMLElement {
           ),
         ),
         parts.strip,
-        (parts.words = h(
-          "section",
-          { class: "bench-words", "aria-label": "Now" },
-          parts.title,
-          parts.cautionFold,
-          parts.cautions,
-          parts.says,
-          parts.reach,
-          parts.more,
-          parts.moreFold,
-          parts.whatEach,
-          parts.lead,
-          parts.why,
-          parts.beside,
-          parts.gather,
-        )),
+        parts.words,
         parts.figure,
         h(
           "footer",
@@ -281,7 +333,10 @@ class BenchScreen extends HTMLElement {
     );
   }
 
-  /** The prompt to show: the one picked, else one of the side the maker went on with, else the best. */
+  /**
+   * The prompt to show: the one picked, else one of the side the maker went on with, else the best.
+   * @returns {Prompt | null}
+   */
   #prompt() {
     const prompts = this.#data.bench.prompts;
     const picked = prompts.find((prompt) => keyOf(prompt) === this.#picked);
@@ -289,6 +344,7 @@ class BenchScreen extends HTMLElement {
     const best = prompts[0] ?? null;
     if (this.#isPressing(best)) return best;
     const next = this.#next();
+    /** @param {Prompt} prompt */
     const isNext = (prompt) => prompt.step !== null && prompt.step === next;
     return (
       prompts.find((prompt) => sideOf(prompt) === this.#pin && prompt.kind !== "wait") ??
@@ -297,6 +353,7 @@ class BenchScreen extends HTMLElement {
     );
   }
 
+  /** @param {Prompt | null} best @returns {best is Prompt} */
   #isPressing(best) {
     return (
       best !== null &&
@@ -306,6 +363,7 @@ class BenchScreen extends HTMLElement {
     );
   }
 
+  /** @param {Event} event */
   #takeOffer(event) {
     if (!this.#offered) return; // it leads to the day
     event.preventDefault();
@@ -318,11 +376,16 @@ class BenchScreen extends HTMLElement {
    */
   #next() {
     const { run, lead } = this.#data;
-    if (this.#led?.state !== run.state) this.#led = { state: run.state, step: lead(true)?.step ?? null };
-    return this.#led.step;
+    if (this.#led?.state === run.state) return this.#led.step;
+    const step = lead(true)?.step ?? null;
+    this.#led = { state: run.state, step };
+    return step;
   }
 
-  /** The prompt that the plan would have first, where the maker did not choose otherwise and nothing presses. */
+  /**
+   * The prompt that the plan would have first, where the maker did not choose otherwise and nothing presses.
+   * @param {Prompt} prompt @param {Lead | null} lead
+   */
   #offer(prompt, lead) {
     const { prompts } = this.#data.bench;
     if (this.#pin || this.#picked || this.#isPressing(prompts[0])) return null;
@@ -372,9 +435,9 @@ class BenchScreen extends HTMLElement {
     show(parts.says, prompt.says !== "");
     setText(parts.more, unbroken(prompt.more));
     const beneath = [prompt.more, prompt.why].filter(Boolean).join(" ");
-    setText(parts.moreFold.firstChild.firstChild, beneath);
+    setText(within(parts.moreFold, "span"), beneath);
     keyed(
-      parts.moreFold.lastChild,
+      within(parts.moreFold, "ul"),
       [beneath],
       (text) => text,
       (text) => h("li", {}, unbroken(text)),
@@ -388,8 +451,9 @@ class BenchScreen extends HTMLElement {
       (lead?.step ?? prompt.step) === prompt.step
         ? lessSaid(adviceFor(prompt, lead, bench.prompts[0]) ?? "", prompt)
         : "";
-    this.#offered = this.#offer(prompt, lead)?.step ?? null;
-    const offer = this.#offered ? `Next by the plan: \u201c${this.#offer(prompt, lead).title}\u201d` : "";
+    const offered = this.#offer(prompt, lead);
+    this.#offered = offered?.step ?? null;
+    const offer = offered?.step ? `Next by the plan: \u201c${offered.title}\u201d` : "";
     if (!lead?.isOld) setText(parts.lead, unbroken(offer || says || "The whole day"));
     setAttr(parts.lead, "href", `#/day/${run.id}`);
     show(parts.lead, !practice);
@@ -418,7 +482,7 @@ class BenchScreen extends HTMLElement {
     this.#lit = lit;
     const explained = standing.filter((answer) => answer.says);
     keyed(
-      parts.whatEach.lastChild,
+      within(parts.whatEach, "ul"),
       explained,
       ({ label, says }) => `${label} ${says}`,
       ({ label, says }) => h("li", {}, h("b", {}, label), ": ", unbroken(says)),
@@ -443,13 +507,18 @@ class BenchScreen extends HTMLElement {
   /** What a maker must see without a scroll is in sight, whatever the glass and the text size. */
   #fit() {
     const { words, title, cautionFold, cautions, says, reach, more, moreFold, whatEach, why } = this.#parts;
-    const folded = [cautionFold, moreFold, whatEach].map((fold) => fold.firstChild);
-    fit(words.parentElement, words, [title, cautions, says, reach, more, why, ...folded], this.#shown);
+    const folded = [cautionFold, moreFold, whatEach].map((fold) => within(fold, "summary"));
+    if (words.parentElement)
+      fit(words.parentElement, words, [title, cautions, says, reach, more, why, ...folded], this.#shown);
   }
 
-  /** In full the first time in a batch; from then on, or where there is no room, in one line that opens. */
+  /**
+   * In full the first time in a batch; from then on, or where there is no room, in one line that opens.
+   * @param {readonly Caution[]} cautions
+   */
   #writeCautions(cautions) {
     const { cautions: list, cautionFold: fold } = this.#parts;
+    /** @param {Element} place @param {readonly string[]} texts */
     const write = (place, texts) =>
       keyed(
         place,
@@ -463,15 +532,16 @@ class BenchScreen extends HTMLElement {
       fresh.map(({ full }) => full),
     );
     write(
-      fold.lastChild,
+      within(fold, "ul"),
       cautions.map(({ full }) => full),
     );
-    setText(fold.firstChild.firstChild, cautions.map(({ short }) => unbroken(short)).join(" \u00b7 "));
+    setText(within(fold, "span"), cautions.map(({ short }) => unbroken(short)).join(" \u00b7 "));
     setAttr(fold, "data-seen", fresh.length < cautions.length);
     show(list, fresh.length > 0);
     show(fold, cautions.length > 0);
   }
 
+  /** @param {Now} bench */
   #nothing(bench) {
     const parts = this.#parts;
     const end = this.#data.practice ? PRACTISED : FINISHED;
@@ -501,13 +571,14 @@ class BenchScreen extends HTMLElement {
     this.#fit();
   }
 
+  /** @param {Prompt} prompt */
   #writeNumber(prompt) {
     const parts = this.#parts;
     const counting = prompt.weigh ? null : countdownOf(prompt, this.#data.bench);
     const text = counting ? timeLeft(counting.until - this.#data.now()) : (prompt.number?.text ?? "");
     const [, figures, unit] = text.match(/^([^a-z]+?)\s*([a-z]+)$/) ?? ["", text, ""];
-    setText(parts.number.firstChild, figures.replaceAll(" ", "\u00a0").replaceAll("\u00a0+", " +"));
-    setText(parts.number.lastChild, unit && ` ${unit}`);
+    setText(parts.number.children[0], figures.replaceAll(" ", "\u00a0").replaceAll("\u00a0+", " +"));
+    setText(parts.number.children[1], unit && ` ${unit}`);
     setAttr(
       parts.number,
       "data-long",
@@ -524,17 +595,18 @@ class BenchScreen extends HTMLElement {
     show(parts.reach, text !== "");
   }
 
+  /** @param {Prompt} prompt */
   #writeFigure(prompt) {
     const { run, bench, now } = this.#data;
     const figure = figureFor(run.sheet, run.state, prompt, bench, now());
     show(this.#parts.figure, figure !== null);
     if (!figure) return;
     if (this.#figure?.localName !== figure.element) {
-      this.#figure = document.createElement(figure.element);
+      this.#figure = /** @type {HTMLElement & {data: unknown}} */ (document.createElement(figure.element));
       this.#parts.drawing.replaceChildren(this.#figure);
     }
     this.#figure.data = figure.data;
-    setAttr(this.#parts.figure, "data-low", figure.data.kind === "looks");
+    setAttr(this.#parts.figure, "data-low", "kind" in figure.data && figure.data.kind === "looks");
     setText(this.#parts.legend, figure.caption);
   }
 
@@ -545,7 +617,7 @@ class BenchScreen extends HTMLElement {
     this.#writeFigure(prompt);
   }
 
-  /** The answers that stand on the page; the others are under "Other". */
+  /** The answers that stand on the page; the others are under "Other". @param {Prompt} prompt @returns {Answer[]} */
   #standing(prompt) {
     const answers = prompt.answers.filter((answer) => !QUIET.has(answer.kind));
     // While heating, the prompt itself says what "melted" looks like.
@@ -563,17 +635,15 @@ class BenchScreen extends HTMLElement {
     ];
   }
 
-  /** @param {boolean} [isPicked] in a dialog, where it was given already */
-  async #choose(answer, isPicked = Boolean(answer.input || answer.ask)) {
-    if (answer.kind === "go") {
-      location.hash = answer.to ?? `#/record/${this.#data.run.id}`;
-      return;
-    }
-    if (answer.kind === "again") {
-      tell(this, "practice-again");
+  /** @param {BenchAnswer} answer @param {boolean} [isPicked] in a dialog, where it was given already */
+  async #choose(answer, isPicked = "input" in answer && Boolean(answer.input || answer.ask)) {
+    if (!("input" in answer)) {
+      if (answer.kind === "go") location.hash = answer.to ?? `#/record/${this.#data.run.id}`;
+      else tell(this, "practice-again");
       return;
     }
     const prompt = this.#prompt();
+    if (!prompt) return;
     if (
       answer.ask &&
       !(await pickOne({ title: answer.ask, choices: [{ label: answer.label, value: true }] }))
@@ -586,7 +656,7 @@ class BenchScreen extends HTMLElement {
     this.querySelector(`[data-answer="${CSS.escape(answer.id)}"]`)?.classList.add("pressed");
     // One touch answers a prompt; only what is counted is said again and again. What a dialog asked for was given
     // there.
-    const once = answer.kind === "counted" || isPicked ? null : keyOf(prompt);
+    const once = answer.kind === "counted" || isPicked ? undefined : keyOf(prompt);
     const { kind, also = [] } = answer;
     if (also.length) tell(this, "answers", { entries: [{ kind, body }, ...also], once });
     else tell(this, "answer", { kind, body, once });
@@ -596,10 +666,11 @@ class BenchScreen extends HTMLElement {
   /**
    * A piece counted twice in a moment is one touch of a wet thumb, whatever was drawn meanwhile; so says the fold
    * too.
+   * @param {Answer} answer
    */
   #isBounce({ id, kind, body, input }) {
     if (kind !== "counted" || input) return false;
-    const said = { what: `${body.step} ${id}`, at: performance.now() };
+    const said = { what: `${"step" in body ? body.step : ""} ${id}`, at: performance.now() };
     const last = this.#counted;
     this.#counted = said;
     return last?.what === said.what && said.at - last.at < ONE_TOUCH_MS;
@@ -611,7 +682,10 @@ class BenchScreen extends HTMLElement {
     this.#parts.answers.held = prompt !== null && this.#data.isGiven(keyOf(prompt));
   }
 
-  /** Ask for what the answer still lacks: a reading, a count or words. Null when the maker went back. */
+  /**
+   * Ask for what the answer still lacks: a reading, a count or words. Null when the maker went back.
+   * @param {Prompt} prompt @param {Answer} answer @returns {Promise<Answer["body"] | null>}
+   */
   async #complete(prompt, answer) {
     const { weigh } = prompt;
     if (answer.input === "reading") {
@@ -651,6 +725,7 @@ class BenchScreen extends HTMLElement {
   async #pickOther() {
     const { bench, run, practice } = this.#data;
     const prompt = this.#prompt();
+    /** @type {Pickable<Picking>[]} */
     const choices = [];
     for (const other of bench.prompts) {
       if (other === prompt) continue;
@@ -666,7 +741,7 @@ class BenchScreen extends HTMLElement {
     }
     if (this.#parts.again.hidden) choices.push({ label: "Say again", value: { again: true } });
     if (!practice)
-      choices.push({ label: "Will it ring?", says: this.#data.willRing(), value: { ring: true } });
+      choices.push({ label: "Will it ring?", says: this.#data.willRing?.(), value: { ring: true } });
     if (!bench.finished)
       choices.push({ label: "Write a note", says: "Kept with the run", value: { note: true } });
     if (!practice)
@@ -682,7 +757,7 @@ class BenchScreen extends HTMLElement {
         says: "Weigh one now, and the same one an hour later",
         value: { piece: step.id },
       });
-    if (["running", "tare"].includes(prompt?.weigh?.how))
+    if (prompt?.weigh?.how === "running" || prompt?.weigh?.how === "tare")
       choices.push({ ...OTHER_WEIGHING[run.state.weigh], value: { switched: true } });
     if (!bench.finished && prompt?.kind !== "finish")
       choices.push({ label: "Finish here", says: "Unfinished steps are recorded", value: { finish: true } });
@@ -716,7 +791,7 @@ class BenchScreen extends HTMLElement {
     }
   }
 
-  /** For the test of dryness: a piece that was weighed before, or another one. */
+  /** For the test of dryness: a piece that was weighed before, or another one. @param {string} step */
   async #weighPiece(step) {
     const { sheet, state } = this.#data.run;
     const weighed = new Map(
@@ -754,6 +829,7 @@ class BenchScreen extends HTMLElement {
     const undone = run.sheet.steps.filter(
       (step) => !["done", "skipped"].includes(run.state.steps[step.id].status),
     ).length;
+    /** @param {string} name @param {readonly StepTitle[]} steps */
     const list = (name, steps) =>
       steps.length ? `${name}: ${steps.map((step) => step.title).join(", ")}.` : "";
     const says = [
@@ -773,6 +849,7 @@ class BenchScreen extends HTMLElement {
       tell(this, "answer", { kind: "finished", body: {} });
   }
 
+  /** @param {KeyboardEvent} event */
   #onKey = (event) => {
     if (
       event.ctrlKey ||
@@ -782,7 +859,8 @@ class BenchScreen extends HTMLElement {
       document.querySelector("dialog[open]")
     )
       return;
-    const onControl = event.target.closest("button, a, input, textarea, select");
+    const onControl =
+      event.target instanceof Element && event.target.closest("button, a, input, textarea, select");
     if (event.key === "ArrowDown" || event.key === "ArrowUp") {
       this.#parts.answers.move(event.key === "ArrowDown" ? 1 : -1);
     } else if (event.key === "ArrowRight" || event.key === "ArrowLeft") {
@@ -800,10 +878,12 @@ class BenchScreen extends HTMLElement {
     event.preventDefault();
   };
 
+  /** @param {number} by */
   #turn(by) {
     const prompts = this.#data.bench.prompts;
     if (prompts.length < 2) return;
-    const at = prompts.indexOf(this.#prompt());
+    const here = this.#prompt();
+    const at = here ? prompts.indexOf(here) : -1;
     const next = prompts[(at + by + prompts.length) % prompts.length];
     this.#picked = keyOf(next);
     this.#pin = sideOf(next);

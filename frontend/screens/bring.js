@@ -10,19 +10,39 @@ import { canonical } from "../bench/index.js";
 import { define, h, setText, show, tell } from "../parts/dom.js";
 import { pageHead } from "../parts/page-head.js";
 import { placeWords } from "../parts/places.js";
+import { fieldsOf } from "../parts/recipe-fields.js";
+/** @import { WrittenRecipe } from "../../bench/shapes/page" */
+/** @import { RecipeRow } from "../../types/keep" */
+/** @import { Child } from "../../types/dom" */
+/** @import { CheckAnswer } from "./recipe-edit.js" */
+/** @import { JsonObject, JsonValue } from "../../bench/shapes/page" */
 
 const LARGEST = 4 * 1024 * 1024;
 const FORMAT = "bowlside-recipe/1";
 const EXPORT = "bowlside-export/1";
+/** @type {{readonly [level: string]: string}} */
 const LEVELS = { will_not_run: "Will not run", look: "Look at this", know: "Good to know" };
 
-class BringScreen extends HTMLElement {
+/** @typedef {{id: string | null, document: WrittenRecipe}} Picked */
+
+/** What a file holds, where it holds named fields. @param {unknown} file @returns {{[field: string]: unknown}} */
+const fieldsIn = (file) => fieldsOf(file) ?? {};
+
+/**
+ * A recipe by what it says of itself; the server checks the rest.
+ * @param {unknown} document @returns {document is WrittenRecipe}
+ */
+const isRecipe = (document) => fieldsIn(document).format === FORMAT;
+
+export class BringScreen extends HTMLElement {
+  /** @type {readonly RecipeRow[]} */
   #recipes = [];
   #text = h("textarea", {
     "aria-label": "The recipe as text",
     placeholder: "or paste its JSON here",
     spellcheck: "false",
   });
+  /** @type {HTMLInputElement} */
   #file = h("input", {
     type: "file",
     accept: ".json,application/json",
@@ -32,8 +52,10 @@ class BringScreen extends HTMLElement {
   });
   #told = h("div", { class: "stack", "aria-live": "polite" });
   #trouble = h("p", { class: "trouble", role: "alert", hidden: true });
+  /** @type {Picked | null} */
   #picked = null;
 
+  /** @param {{recipes: readonly RecipeRow[]}} data */
   set data({ recipes }) {
     this.#recipes = recipes;
     if (this.childElementCount) return;
@@ -56,13 +78,14 @@ class BringScreen extends HTMLElement {
     );
   }
 
+  /** @param {string} text */
   trouble(text) {
     setText(this.#trouble, text);
     show(this.#trouble, text !== "");
   }
 
   async #open() {
-    const [file] = this.#file.files;
+    const [file] = this.#file.files ?? [];
     if (!file) return;
     if (file.size > LARGEST)
       return this.#no(
@@ -77,16 +100,21 @@ class BringScreen extends HTMLElement {
     }
   }
 
+  /** @param {string} text */
   #no(text) {
     this.#told.replaceChildren();
     this.trouble(text);
   }
 
-  /** A recipe alone, as the server answers it (with its id), or a studio's whole file to pick one from. */
+  /**
+   * A recipe alone, as the server answers it (with its id), or a studio's whole file to pick one from.
+   * @param {string} text
+   */
   #read(text) {
     if (text.length > LARGEST) return this.#no("This is more than 4 MB, which no recipe is.");
     if (!text.trim())
       return this.#no("There is nothing here yet. Pick a recipe\u2019s file, or paste what is in it.");
+    /** @type {unknown} */
     let file;
     try {
       file = JSON.parse(text);
@@ -96,43 +124,45 @@ class BringScreen extends HTMLElement {
           "saved, or paste all of what is in it.",
       );
     }
-    if (file?.format === EXPORT && Array.isArray(file.recipes)) return this.#pick(file.recipes);
+    const { format, recipes } = fieldsIn(file);
+    if (format === EXPORT && Array.isArray(recipes)) return this.#pick(recipes);
     this.#look(file);
   }
 
-  /** A studio's file holds many recipes; each is looked at by itself. */
+  /** A studio's file holds many recipes; each is looked at by itself. @param {readonly unknown[]} recipes */
   #pick(recipes) {
-    const newest = recipes
-      .map(({ id, versions }) => ({ id, document: versions?.at(-1)?.document }))
-      .filter(({ document: written }) => written?.title);
+    const newest = recipes.map(fieldsIn).flatMap(({ id, versions }) => {
+      const { document: written } = fieldsIn(Array.isArray(versions) ? versions.at(-1) : null);
+      const { title } = fieldsIn(written);
+      return title ? [{ id, document: written, title: String(title) }] : [];
+    });
     if (newest.length === 0) return this.#no("This studio\u2019s file holds no recipe.");
     if (newest.length === 1) return this.#look(newest[0]);
     this.trouble("");
     this.#told.replaceChildren(
       h("h2", {}, "Which of these?"),
       ...newest.map((each) =>
-        h(
-          "button",
-          { type: "button", class: "outlined", onclick: () => this.#look(each) },
-          each.document.title,
-        ),
+        h("button", { type: "button", class: "outlined", onclick: () => this.#look(each) }, each.title),
       ),
     );
   }
 
+  /** @param {unknown} file */
   #look(file) {
-    const written = file?.document ?? file;
-    if (written?.format !== FORMAT)
+    const { id, document: within } = fieldsIn(file);
+    const written = within ?? file;
+    if (!isRecipe(written))
       return this.#no(
         `This is not a recipe of Bowlside\u2019s: one says "format": "${FORMAT}" and holds one recipe.`,
       );
     this.trouble("");
     this.#told.replaceChildren(h("p", { class: "soft" }, "Checking\u2026"));
-    this.#picked = { id: file.document ? file.id : null, document: written };
+    this.#picked = { id: within && typeof id === "string" ? id : null, document: written };
     tell(this, "document-picked", { document: written });
   }
 
-  checked(written, { findings, errors, says }) {
+  /** @param {WrittenRecipe} written @param {CheckAnswer} answer */
+  checked(written, { findings = [], errors, says }) {
     if (this.#picked?.document !== written) return;
     if (says) return this.#no(says);
     if (errors) {
@@ -164,7 +194,7 @@ class BringScreen extends HTMLElement {
         findings
           .filter((each) => each.level === level)
           .map(({ place, what, why, by, do: way, source }) =>
-            found(level, place, what, by, why, way, source),
+            found(level, place ?? "", what, by, why, way, source),
           ),
       ),
       findings.length ? "" : h("p", {}, "The check finds nothing."),
@@ -172,12 +202,16 @@ class BringScreen extends HTMLElement {
     );
   }
 
-  /** What may become of it: a recipe that is here already is asked about, never written over. */
+  /**
+   * What may become of it: a recipe that is here already is asked about, never written over.
+   * @param {WrittenRecipe} written
+   */
   #answers(written) {
-    const { id } = this.#picked;
+    const id = this.#picked?.id;
     const here =
       this.#recipes.find((each) => each.id === id) ??
       this.#recipes.find(({ title }) => title === written.title);
+    /** @param {RecipeRow | null} over @param {string} name @param {string} look */
     const keep = (over, name, look) =>
       h(
         "button",
@@ -209,8 +243,12 @@ class BringScreen extends HTMLElement {
   }
 }
 
-/** Where a text stops being JSON, in our words: the browsers' own differ and are not the maker's. */
-function whereItEnds(text, { message }) {
+/**
+ * Where a text stops being JSON, in our words: the browsers' own differ and are not the maker's.
+ * @param {string} text @param {unknown} error
+ */
+function whereItEnds(text, error) {
+  const message = error instanceof Error ? error.message : "";
   if (/[\0\ufffd]/.test(text)) return "it is not text";
   const [, place] = /position (\d+)/.exec(message) ?? [];
   if (/\bend\b/.test(message)) return "it breaks off";
@@ -219,6 +257,7 @@ function whereItEnds(text, { message }) {
     : `it cannot be read past line ${text.slice(0, Number(place)).split("\n").length}`;
 }
 
+/** @param {string} level @param {string} where @param {string} what @param {(string | undefined)[]} more */
 function found(level, where, what, ...more) {
   return h(
     "div",

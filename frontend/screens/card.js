@@ -2,19 +2,26 @@
 //
 //   screen.data = { recipe, kit, asked, weigh }     // asked: pieces, a size, or null for the card
 
+import { saysOf } from "../bench/errors.js";
 import { chooseSize, makeSheet } from "../bench/sheet/index.js";
 import { define, h, sameData } from "../parts/dom.js";
 import { handOver } from "../parts/hand-over.js";
 import { pageHead } from "../parts/page-head.js";
 import { paperLeaf } from "../parts/paper-leaf.js";
 import { planOfRecipe, planOfSheet } from "../parts/paper-plan.js";
+/** @import { Kit, Size, Weighing } from "../../bench/shapes/page" */
+/** @import { RecipeRow } from "../../types/keep" */
 
 // Another device cannot open what only this one calls by that name.
 const ONLY_HERE = /^(localhost|127\.|\[::1\])/;
 
-class CardScreen extends HTMLElement {
+/** @typedef {Partial<Size> & {pieces: number}} AskedSize a size as an address says it */
+
+export class CardScreen extends HTMLElement {
+  /** @type {unknown} */
   #seen = null;
 
+  /** @param {{recipe: RecipeRow, kit: Kit | null, asked: AskedSize | null, weigh: Weighing}} data */
   set data({ recipe, kit, asked, weigh }) {
     const seen = [recipe.id, recipe.version, kit, asked, weigh];
     if (sameData(seen, this.#seen)) return;
@@ -25,6 +32,7 @@ class CardScreen extends HTMLElement {
     );
   }
 
+  /** @param {RecipeRow} recipe @param {Kit | null} kit @param {AskedSize | null} asked @param {Weighing} weigh */
   #leaf(recipe, kit, asked, weigh) {
     if (asked === null) return paperLeaf(planOfRecipe(recipe), code(recipe));
     if (!kit)
@@ -38,11 +46,13 @@ class CardScreen extends HTMLElement {
       const { size } = chooseSize(recipe.measured, kit, { by: "pieces", weigh, ...asked });
       return paperLeaf(planOfSheet(makeSheet(recipe.measured, recipe, size, kit)), code(recipe));
     } catch (error) {
-      if (!error.says) throw error;
-      return h("p", { class: "sheet trouble", role: "alert" }, error.says);
+      const says = saysOf(error);
+      if (!says) throw error;
+      return h("p", { class: "sheet trouble", role: "alert" }, says);
     }
   }
 
+  /** @param {RecipeRow} recipe @param {AskedSize | null} asked */
   #ways({ id, title, document: written }, asked) {
     const count = h("input", {
       type: "number",
@@ -94,17 +104,21 @@ class CardScreen extends HTMLElement {
   }
 }
 
-/** The card's address, for another maker of this studio: by the phone's own way to share, else copied. */
+/**
+ * The card's address, for another maker of this studio: by the phone's own way to share, else copied.
+ * @param {string} id @param {string} title
+ */
 function handOn(id, title) {
   const url = `${location.origin}${location.pathname}#/card/${id}`;
   const said = h("p", { class: "soft small", role: "status" });
+  const canShare = "share" in navigator;
   const give = async () => {
     try {
-      if (navigator.share) await navigator.share({ title, url });
+      if (canShare) await navigator.share({ title, url });
       else await navigator.clipboard.writeText(url);
-      if (!navigator.share) said.textContent = "The link is copied.";
+      if (!canShare) said.textContent = "The link is copied.";
     } catch (error) {
-      if (error.name !== "AbortError") said.textContent = url; // neither is allowed here: shown, to be copied by hand
+      if (!(error instanceof Error) || error.name !== "AbortError") said.textContent = url; // neither is allowed here: shown, to be copied by hand
     }
   };
   return h(
@@ -113,15 +127,16 @@ function handOn(id, title) {
     h(
       "button",
       { type: "button", class: "quiet knuckle", onclick: give },
-      navigator.share ? "Share the link" : "Copy the link",
+      canShare ? "Share the link" : "Copy the link",
     ),
     said,
   );
 }
 
-/** The code of this recipe's address; not there without the server, which draws it. */
+/** The code of this recipe's address; not there without the server, which draws it. @param {{id: string}} recipe */
 function code({ id }) {
   if (ONLY_HERE.test(location.hostname)) return null;
+  /** @type {HTMLElement} */
   const figure = h(
     "figure",
     { class: "paper-code" },

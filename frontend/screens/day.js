@@ -10,29 +10,36 @@
 
 import { brokenWords, dueWords, nextOf, planAge, stopWords, stretch, when } from "../parts/day-ahead.js";
 import { registerDayPicture } from "../parts/day-picture.js";
-import { define, h, keyed, setText, show, tell } from "../parts/dom.js";
+import { define, given, h, keyed, part as within, setText, show, tell } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
 import { HoursForm } from "../parts/hours-form.js";
 import { pageHead } from "../parts/page-head.js";
 import { onTick } from "../parts/ticker.js";
 import { clock } from "../parts/words.js";
 import { isApple } from "../platform.js"; // which opens a calendar, and puts a download away unseen
+/** @import { Choice } from "../../types/keep" */
+/** @import { HoursDoc } from "../../types/server" */
+/** @import { Ahead, DayTask, PlanThere } from "../parts/day-ahead.js" */
+/** @import { Run } from "../keep/run.js" */
+/** @import { Child } from "../../types/dom" */
+/** @import { Told } from "../../types/told" */
 
 const HOUR_MS = 3_600_000;
 const LISTEN_MS = 2_000; // between two questions while a plan is worked on
-/** What stands in place of a step when hands have none to begin. */
+/** What stands in place of a step when hands have none to begin. @param {Ahead} ahead @param {number} at */
 function nothingNow({ next }, at) {
   if (next?.why.kind === "finished") return "Nothing is left for hands";
-  if (next?.why.kind === "closed") return `The bench opens ${when(next.until, at)}`;
+  if (next?.until && next.why.kind === "closed") return `The bench opens ${when(next.until, at)}`;
   return next?.until ? `Hands are free until ${when(next.until, at)}` : "Follow the countdowns";
 }
 
-/** The run whose step hands begin first, once they can. */
+/** The run whose step hands begin first, once they can. @param {Ahead} ahead */
 function comesNext({ tasks }) {
   const open = tasks.filter(({ kind, status }) => kind === "hands" && status === "open");
   return open.sort((a, b) => a.starts_at - b.starts_at)[0]?.run;
 }
 
+/** @type {{readonly [aim: string]: string | undefined}} */
 const SOUGHT = {
   finish: "a sooner end",
   start: "a later start",
@@ -41,10 +48,53 @@ const SOUGHT = {
   changes: "fewer changes of part",
 };
 
-class DayScreen extends HTMLElement {
-  #data = null;
-  #parts = null;
-  #stop = null;
+/** The parts of the page that change. @param {() => void} stop stops the looking for a better plan */
+function makeParts(stop) {
+  const parts = {
+    letter: letterMark("A"),
+    next: h("h2", { class: "day-next" }),
+    why: h("p", { class: "day-why" }),
+    broken: h("ul", { class: "cautions" }),
+    due: h("ul", { class: "plain" }),
+    says: h("p", { class: "soft" }),
+    age: h("p", { class: "soft small" }),
+    progress: h("p", { class: "soft small", role: "status" }),
+    stop: h("button", { type: "button", class: "outlined", onclick: stop }, "Stop looking"),
+    bench: h("a", { class: "button copper" }, "To the bench"),
+    picture: h("day-picture"),
+    stops: h("ul", { class: "plain stops" }),
+    sessions: h("ol", { class: "rows sessions" }),
+    calendar: h(
+      "a",
+      { class: "button outlined", download: isApple ? null : "bench.ics" },
+      "Put them in the phone\u2019s calendar",
+    ),
+    asks: h("div", { class: "stack" }),
+    choices: h("ul", { class: "plain" }),
+    of: h("select", { "aria-label": "Which batch" }),
+    by: h("input", { type: "datetime-local", required: true }),
+    savings: h("ul", { class: "plain" }),
+    trouble: h("p", { class: "trouble", role: "alert", hidden: true }),
+    said: h("p", { class: "soft", role: "status" }),
+  };
+  const working = h("div", { class: "day-working" }, parts.progress, parts.stop);
+  return { ...parts, working };
+}
+
+/**
+ * @typedef {{run: Run, ahead: Ahead, plan: PlanThere, hours: HoursDoc | null, choices: readonly Choice[],
+ *   isMaker: boolean, isOnline: boolean, now: () => number}} DayData
+ * @typedef {{runs?: readonly string[], out?: readonly string[], due?: {[run: string]: number | null},
+ *   savings?: boolean}} PlanAsking
+ * @typedef {ReturnType<typeof makeParts>} DayParts
+ */
+
+export class DayScreen extends HTMLElement {
+  /** @type {DayData} */
+  #data = given();
+  /** @type {DayParts} */
+  #parts = given();
+  #stop = () => {};
   #listening = 0;
   #heard = "";
   #hours = new HoursForm((document, button) => this.#ask(button, "hours-written", { document }));
@@ -63,6 +113,7 @@ class DayScreen extends HTMLElement {
     clearInterval(this.#listening);
   }
 
+  /** @param {DayData} data */
   set data(data) {
     this.#data = data;
     // The plan is heard of once, and again whenever something has happened in the run, and was sent.
@@ -72,7 +123,10 @@ class DayScreen extends HTMLElement {
     this.#write();
   }
 
-  /** What went wrong, beside what was asked last, where eyes are; it takes the place of what was said before. */
+  /**
+   * What went wrong, beside what was asked last, where eyes are; it takes the place of what was said before.
+   * @param {string} text
+   */
   trouble(text) {
     setText(this.#parts.trouble, text);
     show(this.#parts.trouble, text !== "");
@@ -81,12 +135,16 @@ class DayScreen extends HTMLElement {
     this.#parts.trouble.scrollIntoView({ block: "nearest" });
   }
 
+  /** @param {string} text */
   said(text) {
     this.trouble("");
     setText(this.#parts.said, text);
   }
 
-  /** Ask for something; how it went is said beside the button that asked. */
+  /**
+   * Ask for something; how it went is said beside the button that asked.
+   * @template {"plan-asked" | "hours-written"} K @param {Element} button @param {K} name @param {Told[K]} detail
+   */
   #ask(button, name, detail) {
     button.after(this.#parts.trouble, this.#parts.said);
     this.said("");
@@ -100,7 +158,7 @@ class DayScreen extends HTMLElement {
     if (this.#data.isOnline) tell(this, "plan-heard");
   }
 
-  /** This batch in the plan, or left out of it. */
+  /** This batch in the plan, or left out of it. @param {Element} beside @param {string} id @param {boolean} isIn */
   #choose(beside, id, isIn) {
     const { choices, plan } = this.#data;
     const runs = choices.filter((each) => (each.id === id ? isIn : each.isIn)).map((each) => each.id);
@@ -111,38 +169,8 @@ class DayScreen extends HTMLElement {
 
   #build() {
     registerDayPicture();
-    const parts = {
-      letter: letterMark("A"),
-      next: h("h2", { class: "day-next" }),
-      why: h("p", { class: "day-why" }),
-      broken: h("ul", { class: "cautions" }),
-      due: h("ul", { class: "plain" }),
-      says: h("p", { class: "soft" }),
-      age: h("p", { class: "soft small" }),
-      progress: h("p", { class: "soft small", role: "status" }),
-      stop: h(
-        "button",
-        { type: "button", class: "outlined", onclick: () => tell(this, "plan-stopped") },
-        "Stop looking",
-      ),
-      bench: h("a", { class: "button copper" }, "To the bench"),
-      picture: h("day-picture"),
-      stops: h("ul", { class: "plain stops" }),
-      sessions: h("ol", { class: "rows sessions" }),
-      calendar: h(
-        "a",
-        { class: "button outlined", download: isApple ? null : "bench.ics" },
-        "Put them in the phone\u2019s calendar",
-      ),
-      asks: h("div", { class: "stack" }),
-      choices: h("ul", { class: "plain" }),
-      of: h("select", { "aria-label": "Which batch" }),
-      by: h("input", { type: "datetime-local", required: true }),
-      savings: h("ul", { class: "plain" }),
-      trouble: h("p", { class: "trouble", role: "alert", hidden: true }),
-      said: h("p", { class: "soft", role: "status" }),
-    };
-    parts.working = h("div", { class: "day-working" }, parts.progress, parts.stop);
+    const parts = makeParts(() => tell(this, "plan-stopped"));
+    /** @param {() => PlanAsking} asked @returns {(event: MouseEvent & {currentTarget: Element}) => void} */
     const ask = (asked) => (event) => this.#ask(event.currentTarget, "plan-asked", asked());
     const late = h("button", { class: "outlined" }, "Begin as late as that allows");
     const readyBy = h(
@@ -163,6 +191,7 @@ class DayScreen extends HTMLElement {
         "Be done as soon as can be",
       ),
     );
+    /** @param {string} name @param {Child[]} rest */
     const section = (name, ...rest) =>
       h("section", { "aria-label": name }, h("h2", { class: "section-name" }, name), ...rest);
     this.#parts = parts;
@@ -211,16 +240,16 @@ class DayScreen extends HTMLElement {
     const next = nextOf(ahead, plan);
     const task = next?.step ? ahead.tasks.find(({ id }) => id === next.step) : null;
     show(parts.letter, task !== null);
-    if (task && parts.letter.lastChild.textContent !== task.letter) {
+    if (task && parts.letter.lastChild?.textContent !== task.letter) {
       const mark = letterMark(task.letter);
       parts.letter.replaceWith(mark);
       parts.letter = mark;
     }
     setText(parts.next, task ? task.title : nothingNow(ahead, at));
     const batch =
-      task && ahead.batches.length > 1 ? `${ahead.batches.find(({ id }) => id === task.run).name}. ` : "";
+      task && ahead.batches.length > 1 ? `${ahead.batches.find(({ id }) => id === task.run)?.name}. ` : "";
     // What stands above is not said again.
-    const isSaid = !task && ["closed", "wait", "later"].includes(ahead.next?.why.kind);
+    const isSaid = !task && ["closed", "wait", "later"].includes(ahead.next?.why.kind ?? "");
     const why = `${batch}${isSaid ? "" : next?.advice || next?.reason || ""}`.trim();
     setText(parts.why, why);
     show(parts.why, why !== "");
@@ -241,7 +270,7 @@ class DayScreen extends HTMLElement {
       (text) => h("li", {}, text),
     );
     show(parts.due, due.length > 0);
-    const ends = ahead.finish > at ? `All is done ${when(ahead.finish, at)}.` : "";
+    const ends = ahead.finish !== null && ahead.finish > at ? `All is done ${when(ahead.finish, at)}.` : "";
     const says = plan?.fault?.detail ?? plan?.says ?? "";
     setText(parts.says, `${ends} ${due.some((text) => text.includes(says)) ? "" : says}`.trim());
     setText(parts.age, planAge(plan, at, isOnline));
@@ -250,7 +279,7 @@ class DayScreen extends HTMLElement {
     setText(
       parts.progress,
       isWorking
-        ? `Looking for ${SOUGHT[plan.progress?.aim] ?? "a better order"}\u2026 It goes on by the best ` +
+        ? `Looking for ${SOUGHT[plan.progress?.aim ?? ""] ?? "a better order"}\u2026 It goes on by the best ` +
             `so far, and ends within ${plan.limit} s.`
         : "",
     );
@@ -269,11 +298,11 @@ class DayScreen extends HTMLElement {
     this.#hours.data = this.#data;
   }
 
-  /** Which batches the plan is of; what nobody touched for a day is asked about. */
+  /** Which batches the plan is of; what nobody touched for a day is asked about. @param {number} at */
   #writeChoices(at) {
     const { run, choices, isOnline } = this.#data;
     const { asks, choices: list, of } = this.#parts;
-    show(list.parentElement, choices.length > 1);
+    if (list.parentElement) show(list.parentElement, choices.length > 1);
     const asked = choices.filter((each) => each.isAsked);
     keyed(
       asks,
@@ -301,14 +330,15 @@ class DayScreen extends HTMLElement {
       choices,
       ({ id }) => id,
       ({ id }) => {
+        /** @type {HTMLInputElement} */
         const box = h("input", { type: "checkbox", onchange: () => this.#choose(list, id, box.checked) });
         return h("li", {}, h("label", { class: "choice" }, box, h("span", {})));
       },
       (node, { id, name, isIn }) => {
-        const [box, words] = node.firstChild.children;
+        const box = /** @type {HTMLInputElement} */ (within(node, "input"));
         box.checked = isIn;
         box.disabled = id === run.id || !isOnline;
-        setText(words, name);
+        setText(within(node, "span"), name);
       },
     );
     const chosen = choices.filter((each) => each.isIn);
@@ -321,7 +351,10 @@ class DayScreen extends HTMLElement {
     show(of, chosen.length > 1);
   }
 
-  /** Stopping for an hour from when hands could go on, and until the bench opens the time after. */
+  /**
+   * Stopping for an hour from when hands could go on, and until the bench opens the time after.
+   * @param {number} at
+   */
   #writeStops(at) {
     const { ahead } = this.#data;
     const later = Math.max(at, ahead.next?.until ?? at) + HOUR_MS;
@@ -333,9 +366,11 @@ class DayScreen extends HTMLElement {
       (text) => text,
       (text) => h("li", {}, text),
     );
-    show(this.#parts.stops.parentElement, untils.length > 0);
+    const { parentElement: around } = this.#parts.stops;
+    if (around) show(around, untils.length > 0);
   }
 
+  /** @param {number} at */
   #writeSessions(at) {
     const { ahead } = this.#data;
     const sessions = ahead.hours.flatMap((hours, maker) =>
@@ -355,8 +390,9 @@ class DayScreen extends HTMLElement {
         .filter((tasks) => tasks.length),
     );
     sessions.sort((a, b) => a[0].starts_at - b[0].starts_at);
+    /** @param {DayTask} task */
     const of = ({ run }) =>
-      ahead.batches.length > 1 ? `, ${ahead.batches.find(({ id }) => id === run).name}` : "";
+      ahead.batches.length > 1 ? `, ${ahead.batches.find(({ id }) => id === run)?.name}` : "";
     const told = sessions.map((tasks) => ({
       name: stretch(tasks[0].starts_at, Math.max(...tasks.map((task) => task.ends_at)), at),
       tasks: tasks.map((task) => `${clock(task.starts_at)}  ${task.letter}  ${task.title}${of(task)}`),

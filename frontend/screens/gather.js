@@ -6,15 +6,21 @@
 //   screen.trouble("…")
 
 import { gather } from "../bench/gather.js";
+import { those } from "../bench/lists.js";
 import { toDivision } from "../bench/whole.js";
-import { define, h, sameData, setText, show, tell } from "../parts/dom.js";
+import { define, find, focused, given, h, sameData, setText, show, tell } from "../parts/dom.js";
 import { openPad } from "../parts/number-pad.js";
 import { pageHead } from "../parts/page-head.js";
 import { canScan, scanCode } from "../parts/scanner.js";
 import { pickOne, tellPlain } from "../parts/sheets.js";
 import { amountOf, bestBefore, stockOf } from "../parts/stock.js";
 import { pieces } from "../parts/words.js";
+/** @import { Gather, GatherIngredient, GatherLot, GatherThing, MeasuredRecipe } from "../../bench/shapes/page" */
+/** @import { Shelf, ShelfLot, Thing, ThingKind } from "../../bench/shapes/page" */
+/** @import { KeptEntry } from "../../types/keep" */
+/** @import { Batch } from "../../types/parts" */
 
+/** @type {[kind: ThingKind, title: string][]} */
 const KINDS = [
   ["protection", "To wear and have ready"],
   ["scale", "Scales"],
@@ -25,21 +31,33 @@ const KINDS = [
 ];
 const PASSED_OVER = "Gathering was passed over";
 
-class GatherScreen extends HTMLElement {
-  #data = null;
+/**
+ * @typedef {{run: Batch, recipe: MeasuredRecipe, entries: readonly KeptEntry[], elsewhere: {[lot: string]: number},
+ *   runs: readonly Batch[], today: string}} GatherData
+ * @typedef {{lot: string, number: string | null, left: number | null, take: number, past: boolean,
+ *   gathered: boolean}} LotThere a lot that is named, or one that may be
+ */
+
+export class GatherScreen extends HTMLElement {
+  /** @type {GatherData} */
+  #data = given();
+  /** @type {unknown} */
   #seen = null;
   #pastToo = false;
   #trouble = h("p", { class: "trouble", role: "alert", hidden: true });
   #list = h("div", {});
   #go = h("button", { type: "button", class: "copper", onclick: () => this.#leave() });
-  #needs = null;
+  /** @type {Gather} */
+  #needs = given();
 
+  /** @param {GatherData} data */
   set data(data) {
     this.#data = data;
     if (!this.firstChild) this.#build();
     this.#write();
   }
 
+  /** @param {string} text */
   trouble(text) {
     setText(this.#trouble, text);
     show(this.#trouble, text !== "");
@@ -71,9 +89,9 @@ class GatherScreen extends HTMLElement {
     this.#seen = seen;
     const { ingredients, things, cautions } = this.#needs;
     const open = this.#still().length;
-    const had = document.activeElement?.dataset?.tick;
+    const had = focused()?.dataset.tick;
     this.#list.replaceChildren(
-      ...[
+      ...those([
         section(
           "What goes in",
           ingredients.map((need) => this.#ingredient(need, shelf)),
@@ -91,20 +109,23 @@ class GatherScreen extends HTMLElement {
             things.filter((each) => each.kind === kind),
           ),
         ),
-      ].filter(Boolean),
+      ]),
     );
-    if (had) this.#list.querySelector(`[data-tick="${CSS.escape(had)}"]`)?.focus();
+    if (had) find(this.#list, `[data-tick="${CSS.escape(had)}"]`)?.focus();
     setText(this.#go, open === 0 ? "All is here: to the bench" : `Go on without ${open} of them`);
   }
 
-  /** One kind of things, each with its tick; several that are still open are ticked by one touch too. */
+  /**
+   * One kind of things, each with its tick; several that are still open are ticked by one touch too.
+   * @param {string} title @param {GatherThing[]} things
+   */
   #things(title, things) {
     const still = things.filter(({ ticked }) => !ticked);
     const all = () =>
       tell(this, "answers", { entries: still.map(({ thing }) => ({ kind: "ticked", body: { thing } })) });
     return section(
       title,
-      [
+      those([
         ...things.map((each) => this.#thing(each)),
         still.length > 1
           ? h(
@@ -117,10 +138,11 @@ class GatherScreen extends HTMLElement {
               ),
             )
           : null,
-      ].filter(Boolean),
+      ]),
     );
   }
 
+  /** @param {GatherThing} thing */
   #thing({ thing, name, ticked }) {
     return tick(thing, ticked, name.charAt(0).toUpperCase() + name.slice(1), "", () =>
       ticked
@@ -129,10 +151,12 @@ class GatherScreen extends HTMLElement {
     );
   }
 
+  /** @param {GatherIngredient} need @param {Shelf} shelf */
   #ingredient(need, shelf) {
     const { ingredient, name, mg, count, lots, short, passed_over: passed, by_hand: byHand } = need;
     const measure = { count: mg ? null : count };
-    const shown = (much) => amountOf(measure, mg ? toDivision(much, need.division_mg) : much);
+    /** @param {number} much */
+    const shown = (much) => amountOf(measure, mg ? toDivision(much, need.division_mg ?? 1) : much);
     const asked = mg || count ? shown(mg || count) : "to texture";
     const rows = lots.map((row) => {
       const lot = shelf.lots[row.lot];
@@ -199,7 +223,10 @@ class GatherScreen extends HTMLElement {
     );
   }
 
-  /** Lots of the same that stand on the shelf beside those named: [{lot, number, left, past, …}]. */
+  /**
+   * Lots of the same that stand on the shelf beside those named: [{lot, number, left, past, …}].
+   * @param {GatherIngredient} need @param {Shelf} shelf
+   */
   #others({ shelf: key, lots, passed_over: passed }, shelf) {
     const { left } = stockOf(this.#data, this.#data.run.id);
     const named = new Set([...lots.map(({ lot }) => lot), ...passed]);
@@ -208,7 +235,10 @@ class GatherScreen extends HTMLElement {
       .map(([id, lot]) => this.#freely(id, lot));
   }
 
-  /** A lot of the maker's own choice: how much of it is asked. */
+  /**
+   * A lot of the maker's own choice: how much of it is asked.
+   * @param {string} id @param {ShelfLot} lot @returns {LotThere}
+   */
   #freely(id, { number, best_before: best }) {
     const { left } = stockOf(this.#data, this.#data.run.id);
     return {
@@ -221,12 +251,13 @@ class GatherScreen extends HTMLElement {
     };
   }
 
+  /** @param {GatherIngredient} need @param {Shelf} shelf */
   async #another(need, shelf) {
     const choices = this.#others(need, shelf).map((row) => ({
       label: `Lot ${row.number}`,
       says: [
         bestBefore(shelf.lots[row.lot], this.#data.today),
-        `${amountOf(shelf.lots[row.lot], row.left)} left`,
+        `${amountOf(shelf.lots[row.lot], row.left ?? 0)} left`,
       ]
         .filter(Boolean)
         .join(", "),
@@ -241,14 +272,20 @@ class GatherScreen extends HTMLElement {
     this.#write();
   }
 
-  /** An ingredient of which no lot is kept is ticked like a tool. */
+  /**
+   * An ingredient of which no lot is kept is ticked like a tool.
+   * @param {string} ingredient @param {boolean} isHere
+   */
   #bare(ingredient, isHere) {
     const thing = thingOf(ingredient);
     if (isHere) this.#undo("ticked", (body) => body.thing === thing);
     else tell(this, "answer", { kind: "ticked", body: { thing } });
   }
 
-  /** Take a lot, or put it back; more than is booked, and what is past its date, is asked about. */
+  /**
+   * Take a lot, or put it back; more than is booked, and what is past its date, is asked about.
+   * @param {GatherIngredient} need @param {LotThere} row @param {ShelfLot} lot
+   */
   async #take({ ingredient, name, mg, count }, row, lot) {
     if (row.gathered) {
       this.#undo("gathered", (body) => body.ingredient === ingredient && body.lot === row.lot);
@@ -263,6 +300,7 @@ class GatherScreen extends HTMLElement {
       }))
     )
       return;
+    /** @type {{ingredient: string, lot: string, mg?: number, count?: number}} */
     const body = { ingredient, lot: row.lot };
     if (row.take) body[mg ? "mg" : "count"] = row.take;
     else if (mg || count) {
@@ -275,6 +313,7 @@ class GatherScreen extends HTMLElement {
       });
       if (more === null) return;
       if (
+        row.left !== null &&
         more > row.left &&
         !(await pickOne({
           title: "That is more than is booked",
@@ -288,7 +327,10 @@ class GatherScreen extends HTMLElement {
     tell(this, "answer", { kind: "gathered", body });
   }
 
-  /** Takes back this run's own entry of a tick, whichever phone made it. */
+  /**
+   * Takes back this run's own entry of a tick, whichever phone made it.
+   * @param {string} kind @param {(body: {readonly [field: string]: unknown}) => boolean} fits
+   */
   #undo(kind, fits) {
     const { run } = this.#data;
     const gone = new Set(run.entries.filter((each) => each.kind === "undone").map(({ body }) => body.entry));
@@ -300,10 +342,13 @@ class GatherScreen extends HTMLElement {
     const code = await scanCode({ title: "Scan a lot" });
     if (!code) return;
     const { shelf } = stockOf(this.#data);
+    /** @param {{lot: string}} row */
     const fits = ({ lot }) => [shelf.lots[lot]?.code, shelf.lots[lot]?.number].includes(code);
-    const need = this.#needs.ingredients.find(({ lots }) => lots.some(fits));
-    if (need) {
-      const row = need.lots.find(fits);
+    const [found] = this.#needs.ingredients.flatMap((need) =>
+      need.lots.filter(fits).map((row) => ({ need, row })),
+    );
+    if (found) {
+      const { need, row } = found;
       if (!row.gathered) await this.#take(need, row, shelf.lots[row.lot]);
       return;
     }
@@ -356,9 +401,10 @@ class GatherScreen extends HTMLElement {
   }
 }
 
-/** An ingredient's own tick, where no lot of it is kept. */
+/** An ingredient's own tick, where no lot of it is kept. @param {string} ingredient */
 const thingOf = (ingredient) => `ingredient.${ingredient}`;
 
+/** @param {string} title @param {Node[]} rows */
 function section(title, rows) {
   return rows.length
     ? h(
@@ -370,6 +416,10 @@ function section(title, rows) {
     : null;
 }
 
+/**
+ * @param {string} key @param {boolean} isTicked @param {string} label @param {string} says
+ * @param {() => unknown} press @param {boolean} [isPast]
+ */
 function tick(key, isTicked, label, says, press, isPast = false) {
   return h(
     "li",

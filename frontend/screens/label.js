@@ -4,32 +4,57 @@
 //   screen.data = { run, recipe: measured, entries, runs, settings }
 
 import { label } from "../bench/label.js";
+import { those } from "../bench/lists.js";
 import { record } from "../bench/record.js";
 import { cardFor } from "../bench/shelf.js";
-import { define, h, s, setText, show } from "../parts/dom.js";
+import { define, given, h, part as within, s, setText, show } from "../parts/dom.js";
 import { drawLabel } from "../parts/label-plate.js";
 import { pageHead } from "../parts/page-head.js";
 import { stockOf } from "../parts/stock.js";
+/** @import { CheckedRule, Label, LabelNeed, LabelOptions, LabelShape } from "../../bench/shapes/page" */
+/** @import { LetterHeight, Letters, Market, MeasuredRecipe, Sourced } from "../../bench/shapes/page" */
+/** @import { KeptEntry } from "../../types/keep" */
+/** @import { Batch } from "../../types/parts" */
+/** @import { SettingsDocument } from "../../types/server" */
+/** @import { Control } from "../../types/parts" */
+/** @import { Props } from "../../types/dom" */
+/** @import { Card } from "../../bench/shapes/page" */
+/** @import { LabelSaid } from "../../types/answers" */
 
+/** @type {Omit<LabelSaid, "opened_months">} */
 const SIZE = { market: "eu", shape: "rectangle", width_mm: 70, height_mm: 50 };
+/** @type {[shape: LabelShape, says: string][]} */
 const SHAPES = [
   ["rectangle", "Flat: a box, a wrap"],
   ["cylinder", "Round: a jar, a tin; its width is all the way round"],
   ["other", "Another shape"],
 ];
+/** @type {[market: Market, says: string][]} */
 const MARKETS = [
   ["us", "United States"],
   ["eu", "European Union"],
 ];
 const MM = 1000; // in µm
 
-class LabelScreen extends HTMLElement {
-  #data = null;
-  #inputs = null;
+/**
+ * @typedef {{run: Batch, recipe: MeasuredRecipe, entries: readonly KeptEntry[], runs: readonly Batch[],
+ *   settings: SettingsDocument}} LabelData
+ * @typedef {{shape: LabelShape, width_mm: number, height_mm: number}} SizeMm
+ * @typedef {{width: HTMLInputElement, height: HTMLInputElement, shape: HTMLSelectElement, identity: HTMLInputElement,
+ *   purpose: HTMLInputElement, opened: HTMLInputElement, best: HTMLInputElement, maker: HTMLTextAreaElement,
+ *   precautions: HTMLTextAreaElement}} LabelInputs
+ */
+
+export class LabelScreen extends HTMLElement {
+  /** @type {LabelData} */
+  #data = given();
+  /** @type {LabelInputs} */
+  #inputs = given();
   #stage = h("div", { class: "label-stage" });
   #told = h("div", { class: "no-print", "aria-live": "polite" });
   #trouble = h("p", { class: "trouble no-print", role: "alert", hidden: true });
 
+  /** @param {LabelData} data */
   set data(data) {
     const isSame = this.#data?.run.state === data.run.state && this.#data.entries === data.entries;
     this.#data = data;
@@ -45,9 +70,12 @@ class LabelScreen extends HTMLElement {
     const { settings, run } = this.#data;
     const given = { ...SIZE, ...settings.label };
     const again = () => this.#draw();
+    /** @param {Props<HTMLInputElement>} props */
     const input = (props) => h("input", { autocomplete: "off", oninput: again, ...props });
+    /** @param {number | undefined} value @param {number} least @param {number} most */
     const number = (value, least, most) =>
       input({ type: "number", value: value ?? "", min: least, max: most, inputmode: "numeric" });
+    /** @param {string} name @param {Control} control */
     const field = (name, control) => h("label", { class: "field" }, h("span", {}, name), control);
     const inputs = {
       width: number(given.width_mm, 10, 400),
@@ -65,6 +93,7 @@ class LabelScreen extends HTMLElement {
       precautions: h("textarea", { rows: 2, oninput: again }),
     };
     this.#inputs = inputs;
+    /** @param {[value: Market, says: string]} choice */
     const market = ([value, says]) =>
       h(
         "label",
@@ -130,22 +159,28 @@ class LabelScreen extends HTMLElement {
     );
   }
 
+  /** @returns {SizeMm} */
   get #size() {
     const { width, height, shape } = this.#inputs;
+    /** @param {HTMLInputElement} input */
     const fit = ({ value, min, max }) =>
       Math.min(Number(max), Math.max(Number(min), Math.round(Number(value) || 0)));
-    return { shape: shape.value, width_mm: fit(width), height_mm: fit(height) };
+    const [chosen] = SHAPES.find(([value]) => value === shape.value) ?? SHAPES[0];
+    return { shape: chosen, width_mm: fit(width), height_mm: fit(height) };
   }
 
+  /** @param {SizeMm} size */
   #options(size) {
     const { run, recipe } = this.#data;
     const { shelf } = stockOf(this.#data);
     const { identity, purpose, opened, best, maker, precautions } = this.#inputs;
     const { balance } = record(run.sheet, run.state, run.entries);
+    /** @type {{[ingredient: string]: Card}} */
     const cards = {};
     for (const [id, { name }] of Object.entries(recipe.ingredients)) {
       const key = cardFor(shelf, name);
-      if (key !== null) cards[id] = shelf.ingredients[key].card;
+      const card = key === null ? null : shelf.ingredients[key].card;
+      if (card) cards[id] = card;
     }
     return {
       cards,
@@ -168,8 +203,10 @@ class LabelScreen extends HTMLElement {
     if (!this.isConnected) return;
     const { run, recipe } = this.#data;
     const size = this.#size;
-    const market = this.querySelector("[name=market]:checked").value;
+    const chosen = /** @type {HTMLInputElement} */ (within(this, "[name=market]:checked"));
+    const [market] = MARKETS.find(([value]) => value === chosen.value) ?? MARKETS[0];
     const options = this.#options(size);
+    /** @param {Letters | undefined} letters */
     const reckon = (letters) => label(recipe, run.sheet, run.state, market, { ...options, letters });
     const { letters, fits } = drawLabel(
       { ...reckon(undefined), function: options.function },
@@ -187,20 +224,25 @@ class LabelScreen extends HTMLElement {
   }
 }
 
+/** @param {number} um */
 const mm = (um) => `${(um / MM).toFixed(2)} mm`;
+/** @param {{readonly says?: string, readonly what?: string, readonly source: string}} rule */
 const sourced = ({ says, what, source }) =>
   h("li", {}, says ?? what, h("span", { class: "soft small" }, ` (${source})`));
 
+/** @param {Label} told @returns {HTMLElement[]} */
 function said({ heights, needs, warnings, checked, law, ingredients }) {
+  /** @param {string} name @param {LetterHeight} height */
   const height = (name, { least_um: least, has_um: has, fits }) =>
     h(
       "li",
       { class: fits === false ? "short" : null },
-      `Letters of the ${name}: a small o is ${mm(has)} high; ` +
+      `Letters of the ${name}: a small o is ${mm(has ?? 0)} high; ` +
         `${least === null ? "no least height is known here" : `the rule asks for ${mm(least)}`}`,
     );
   const unsure = ingredients.filter(({ sure }) => !sure).map(({ name }) => name);
   const missing = needs.filter(({ there }) => !there);
+  /** @param {string} title @param {readonly Node[]} rows */
   const list = (title, rows) =>
     rows.length
       ? h(
@@ -210,19 +252,19 @@ function said({ heights, needs, warnings, checked, law, ingredients }) {
           h("ul", { class: "plain" }, rows),
         )
       : null;
-  return [
+  return those([
     h("p", { class: "law" }, law),
     list(
       "Look at",
-      [
+      those([
         ...warnings.map(sourced),
         unsure.length ? h("li", {}, `Not sure of their places: ${unsure.join(", ")}`) : null,
-      ].filter(Boolean),
+      ]),
     ),
     list("Still missing on it", missing.map(sourced)),
     list("Letters", [height("ingredient list", heights.list), height("net content", heights.net)]),
     list("What was checked", checked.map(sourced)),
-  ].filter(Boolean);
+  ]);
 }
 
 export const registerLabelScreen = () => define("label-screen", LabelScreen);

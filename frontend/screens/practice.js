@@ -3,15 +3,22 @@
 //   screen.data = { practice, now }        // practice: see keep/practice.js
 //   "practice-rang" { phase }              // something that counts is due
 
-import { define, tell } from "../parts/dom.js";
+import { define, given, tell } from "../parts/dom.js";
+/** @import { Item, Link } from "../../types/keep" */
+/** @import { Told } from "../../types/told" */
+/** @import { Practice } from "../keep/practice.js" */
 
 const SHORT = "Practice: 1 min here is 1 h";
+/** @type {{readonly [phase: string]: "look" | "ready" | "late" | undefined}} */
 const RINGS = { look: "look", ready: "ready", soon_late: "late" };
+/** @type {Pick<Link, "state" | "unsent" | "refused" | "shut">} */
 const NO_LINK = { state: "online", unsent: 0, refused: [], shut: null };
 
-class PracticeScreen extends HTMLElement {
+export class PracticeScreen extends HTMLElement {
   #bench = document.createElement("bench-screen");
-  #data = null;
+  /** @type {{practice: Practice, now: () => number}} */
+  #data = given();
+  /** @type {Map<string, string>} */
   #phases = new Map();
 
   connectedCallback() {
@@ -35,6 +42,7 @@ class PracticeScreen extends HTMLElement {
     });
   }
 
+  /** @param {{practice: Practice, now: () => number}} data */
   set data(data) {
     this.#data = data;
     this.#draw();
@@ -44,28 +52,37 @@ class PracticeScreen extends HTMLElement {
     return this.#bench.spoken;
   }
 
+  /** @param {string} text */
   trouble(text) {
     this.#bench.trouble(text);
   }
 
+  /** @param {string} text */
   said(text) {
     this.#bench.said(text);
   }
 
-  /** What the bench tells stays here: the page would keep it. */
+  /**
+   * What the bench tells stays here: the page would keep it.
+   * @template {keyof Told & keyof HTMLElementEventMap} K @param {K} name @param {(detail: Told[K]) => void} act
+   */
   #hear(name, act) {
     this.#bench.addEventListener(name, (event) => {
       event.stopPropagation();
-      act(event.detail);
+      act(/** @type {CustomEvent<Told[K]>} */ (/** @type {Event} */ (event)).detail);
     });
   }
 
   #draw() {
     const { practice, now } = this.#data;
     const { run, bench, undoing } = practice;
-    const waits = Object.entries({ wait: bench.waits, window: bench.windows, guide: bench.guides }).flatMap(
-      ([what, list]) => list.map((item) => ({ ...item, what, run: run.id, run_name: "" })),
-    );
+    const own = { run: run.id, run_name: "" };
+    /** @type {Item[]} */
+    const waits = [
+      ...bench.waits.map((item) => ({ ...item, ...own, what: /** @type {const} */ ("wait") })),
+      ...bench.windows.map((item) => ({ ...item, ...own, what: /** @type {const} */ ("window") })),
+      ...bench.guides.map((item) => ({ ...item, ...own, what: /** @type {const} */ ("guide") })),
+    ];
     this.#ring(waits);
     this.#bench.data = {
       run,
@@ -82,12 +99,13 @@ class PracticeScreen extends HTMLElement {
     };
   }
 
-  /** Once for each phase that begins while this is open. */
+  /** Once for each phase that begins while this is open. @param {readonly Item[]} waits */
   #ring(waits) {
     const phases = new Map(waits.map((item) => [`${item.what} ${item.step}`, item.phase]));
     for (const [key, phase] of phases) {
-      if (this.#phases.has(key) && this.#phases.get(key) !== phase && RINGS[phase])
-        tell(this, "practice-rang", { phase: RINGS[phase] });
+      const rings = RINGS[phase];
+      if (this.#phases.has(key) && this.#phases.get(key) !== phase && rings)
+        tell(this, "practice-rang", { phase: rings });
     }
     this.#phases = phases;
   }

@@ -7,22 +7,94 @@
 //   "find-wanted" { words }   answered by screen.found({ words, runs, total, says }): batches that the server has
 
 import { batchRow } from "../parts/batch-row.js";
-import { define, h, keyed, setAttr, setText, show, tell } from "../parts/dom.js";
+import { define, first, given, h, keyed, setAttr, setText, show, tell } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
 import { linkWords } from "../parts/link-mark.js";
 import { mark } from "../parts/marks.js";
 import { pageHead } from "../parts/page-head.js";
 import { COPY_OLD_MS, day, pieces } from "../parts/words.js";
+/** @import { Now } from "../../bench/shapes/page" */
+/** @import { DraftRow, Item, Link, RecipeRow, RunTold } from "../../types/keep" */
+/** @import { CopiesNow } from "../../types/answers" */
+/** @import { Run } from "../keep/run.js" */
+/** @import { PieceWords } from "../../bench/shapes/page" */
 
 const LETTERS = "ABCDEFGHIJKL";
 const ASK_AFTER_MS = 300; // a word is not asked for letter by letter
 
-class RecipesScreen extends HTMLElement {
-  #parts = null;
+/** The parts of the page that change. @param {() => void} update @param {() => void} look */
+function makeParts(update, look) {
+  const parts = {
+    link: h("p", { class: "notice small" }),
+    update: h(
+      "p",
+      { class: "notice" },
+      "A newer page is ready. ",
+      h("button", { type: "button", class: "outlined", onclick: update }, "Use it"),
+    ),
+    copies: h("p", { class: "notice" }, h("span", {}), h("a", { href: "#/studio" }, "See why")),
+    strip: h("wait-strip"),
+    open: h("ul", { class: "rows" }),
+    recipes: h("ul", { class: "rows recipe-rows" }),
+    drafts: h("ul", { class: "plain" }),
+    first: firstScreen(),
+    madeList: h("ul", { class: "rows" }),
+    madeSays: h("p", { class: "soft", role: "status", hidden: true }),
+    search: h("input", {
+      type: "search",
+      maxlength: 100,
+      autocomplete: "off",
+      enterkeyhint: "search",
+      oninput: look,
+    }),
+  };
+  const bench = h(
+    "section",
+    { "aria-label": "On the bench" },
+    h("h2", { class: "section-name" }, "On the bench"),
+    parts.strip,
+    parts.open,
+  );
+  const toMake = h(
+    "section",
+    { "aria-label": "Recipes" },
+    h("h2", { class: "section-name" }, "To make"),
+    parts.recipes,
+    parts.drafts,
+    h("a", { class: "button quiet add-row", href: "#/recipe/new" }, "Write a new recipe"),
+    h("a", { class: "button quiet", href: "#/bring" }, "Bring in a recipe"),
+  );
+  const made = h(
+    "section",
+    { "aria-label": "Made" },
+    h("h2", { class: "section-name" }, "Made"),
+    h("label", { class: "field find" }, h("span", {}, "Find a batch by title or number"), parts.search),
+    parts.madeSays,
+    parts.madeList,
+  );
+  return { ...parts, bench, toMake, made };
+}
+
+/**
+ * @typedef {{id: string, title: string, number: string | null, finished_at: number | null, size: {pieces: number},
+ *   piece?: PieceWords}} Made a batch in the list of those that were made
+ * @typedef {{words: string, runs?: readonly Made[], total?: number, says?: string}} FoundMade
+ * @typedef {{recipes: readonly RecipeRow[], drafts: readonly DraftRow[], runs: readonly Run[], made: readonly Made[],
+ *   bench: (run: string) => Now, waits: readonly Item[], link: Link, copies: CopiesNow | null,
+ *   now: () => number}} RecipesData
+ * @typedef {ReturnType<typeof makeParts>} RecipesParts
+ */
+
+export class RecipesScreen extends HTMLElement {
+  /** @type {RecipesParts} */
+  #parts = given();
+  /** @type {readonly Made[]} */
   #made = [];
+  /** @type {FoundMade | null} */
   #told = null; // what the server found, and for which words
   #asking = 0;
 
+  /** @param {RecipesData} data */
   set data(data) {
     if (!this.#parts) this.#build();
     const { recipes, drafts, runs, made, bench, waits, link, copies, now } = data;
@@ -35,7 +107,7 @@ class RecipesScreen extends HTMLElement {
     const isOld = copies?.last_at && copies.last_at < now() - COPY_OLD_MS;
     show(parts.copies, Boolean(copies && (copies.stopped || isOld)));
     setText(
-      parts.copies.firstChild,
+      parts.copies.children[0],
       `${copies?.last_at ? `No new copy of the studio since ${day(copies.last_at)}` : "No copy of the studio yet"}. `,
     );
     show(parts.bench, open.length > 0);
@@ -70,7 +142,7 @@ class RecipesScreen extends HTMLElement {
     this.#list();
   }
 
-  /** What the server has for these words; `says` instead when it could not be asked. */
+  /** What the server has for these words; `says` instead when it could not be asked. @param {FoundMade} told */
   found(told) {
     this.#told = told;
     this.#list();
@@ -104,57 +176,9 @@ class RecipesScreen extends HTMLElement {
   }
 
   #build() {
-    const parts = {
-      link: h("p", { class: "notice small" }),
-      update: h(
-        "p",
-        { class: "notice" },
-        "A newer page is ready. ",
-        h(
-          "button",
-          { type: "button", class: "outlined", onclick: () => tell(this, "update-wanted") },
-          "Use it",
-        ),
-      ),
-      copies: h("p", { class: "notice" }, h("span", {}), h("a", { href: "#/studio" }, "See why")),
-      strip: h("wait-strip"),
-      open: h("ul", { class: "rows" }),
-      recipes: h("ul", { class: "rows recipe-rows" }),
-      drafts: h("ul", { class: "plain" }),
-      first: firstScreen(),
-      madeList: h("ul", { class: "rows" }),
-      madeSays: h("p", { class: "soft", role: "status", hidden: true }),
-      search: h("input", {
-        type: "search",
-        maxlength: 100,
-        autocomplete: "off",
-        enterkeyhint: "search",
-        oninput: () => this.#look(),
-      }),
-    };
-    parts.bench = h(
-      "section",
-      { "aria-label": "On the bench" },
-      h("h2", { class: "section-name" }, "On the bench"),
-      parts.strip,
-      parts.open,
-    );
-    parts.toMake = h(
-      "section",
-      { "aria-label": "Recipes" },
-      h("h2", { class: "section-name" }, "To make"),
-      parts.recipes,
-      parts.drafts,
-      h("a", { class: "button quiet add-row", href: "#/recipe/new" }, "Write a new recipe"),
-      h("a", { class: "button quiet", href: "#/bring" }, "Bring in a recipe"),
-    );
-    parts.made = h(
-      "section",
-      { "aria-label": "Made" },
-      h("h2", { class: "section-name" }, "Made"),
-      h("label", { class: "field find" }, h("span", {}, "Find a batch by title or number"), parts.search),
-      parts.madeSays,
-      parts.madeList,
+    const parts = makeParts(
+      () => tell(this, "update-wanted"),
+      () => this.#look(),
     );
     parts.strip.addEventListener("wait-chosen", ({ detail }) => tell(this, "go-bench", detail));
     this.#parts = parts;
@@ -177,6 +201,7 @@ class RecipesScreen extends HTMLElement {
 
 /** What an empty studio shows: what this is, what it will ask for, and three ways to begin. */
 function firstScreen() {
+  /** @param {string} href @param {string} name @param {string} title @param {string} says */
   const way = (href, name, title, says) =>
     h("a", { class: `${name} way-in`, href }, h("b", {}, title), h("span", {}, says));
   return h(
@@ -210,6 +235,7 @@ function firstScreen() {
   );
 }
 
+/** @param {Run} run */
 function makeOpenRun(run) {
   return h(
     "li",
@@ -224,20 +250,23 @@ function makeOpenRun(run) {
   );
 }
 
+/** @param {Element} node @param {Run} run @param {Now} bench @param {boolean} isFirst */
 function writeOpenRun(node, run, bench, isFirst) {
-  const [box, words] = node.firstChild.children;
+  const link = first(node);
+  const [box, words] = [first(link), first(link, 1)];
   const prompt = bench.prompts[0];
   if (box.dataset.letter !== (prompt?.letter ?? "A")) {
     box.dataset.letter = prompt?.letter ?? "A";
     box.replaceChildren(letterMark(box.dataset.letter));
   }
-  setText(words.firstChild, prompt ? prompt.title : "Waiting");
-  setText(words.lastChild, `${run.sheet.recipe.title}, ${pieces(run.size.pieces, run.sheet.piece)}`);
+  setText(first(words), prompt ? prompt.title : "Waiting");
+  setText(first(words, 1), `${run.sheet.recipe.title}, ${pieces(run.size.pieces, run.sheet.piece)}`);
   // Copper is for the one thing to do now: the newest run.
-  setAttr(node.firstChild.lastChild, "class", isFirst ? "copper go" : "button outlined go");
-  setAttr(node.firstChild, "aria-label", `${run.sheet.recipe.title}: ${words.firstChild.textContent}. Go on`);
+  setAttr(first(link, 2), "class", isFirst ? "copper go" : "button outlined go");
+  setAttr(link, "aria-label", `${run.sheet.recipe.title}: ${first(words).textContent}. Go on`);
 }
 
+/** @param {RecipeRow} recipe */
 function makeRecipe(recipe) {
   const { title, document } = recipe;
   const piece = document.piece ?? { one: "piece", many: "pieces" };
@@ -263,6 +292,7 @@ function makeRecipe(recipe) {
   );
 }
 
+/** @param {DraftRow} draft */
 function makeDraft({ id }) {
   return h(
     "li",
@@ -272,17 +302,21 @@ function makeDraft({ id }) {
   );
 }
 
+/** @param {Element} node @param {DraftRow} draft @param {RecipeRow | undefined} kept */
 function writeDraft(node, draft, kept) {
-  setText(node.firstChild, `Go on writing ${draft.document.title || "a new recipe"}`);
+  setText(first(node), `Go on writing ${draft.document.title || "a new recipe"}`);
   let says = draft.send ? "It goes to the server when that answers." : "";
   if (draft.errors) says = "Not kept as a version: something in it cannot be read.";
   if (kept && kept.version !== draft.base)
     says = "Someone changed this recipe meanwhile. Yours is kept here as a draft.";
-  setText(node.lastChild, says);
-  show(node.lastChild, says !== "");
+  setText(first(node, 1), says);
+  show(first(node, 1), says !== "");
 }
 
-/** A batch on this phone knows what its pieces are called; one that is only on the server tells the number. */
+/**
+ * A batch on this phone knows what its pieces are called; one that is only on the server tells the number.
+ * @param {Made} batch
+ */
 const makeMade = (batch) =>
   batchRow(
     batch,
@@ -290,7 +324,7 @@ const makeMade = (batch) =>
     batch.piece ? pieces(batch.size.pieces, batch.piece) : `${batch.size.pieces} pieces`,
   );
 
-/** As the server folds what it looks for. */
+/** As the server folds what it looks for. @param {string} text */
 function folded(text) {
   return text.normalize("NFKC").toLowerCase().replaceAll("\u00df", "ss").trim();
 }

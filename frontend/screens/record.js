@@ -10,10 +10,12 @@
 
 import { cost } from "../bench/cost.js";
 import { digest } from "../bench/digest.js";
+import { saysOf } from "../bench/errors.js";
 import { grams, toDivision } from "../bench/index.js";
+import { those } from "../bench/lists.js";
 import { ofRecord } from "../bench/journal/index.js";
 import { record } from "../bench/record.js";
-import { define, h, setChildren, setText, show, tell } from "../parts/dom.js";
+import { define, given, h, setChildren, setText, show, tell } from "../parts/dom.js";
 import { fileLink, handOver } from "../parts/hand-over.js";
 import { letterMark } from "../parts/hatch.js";
 import { openPad } from "../parts/number-pad.js";
@@ -39,15 +41,33 @@ import { askNote, pickOne } from "../parts/sheets.js";
 import { stockOf } from "../parts/stock.js";
 import { undoPair } from "../parts/undo-pair.js";
 import { about, clock, day, duration, mass, pieces } from "../parts/words.js";
+/** @import { Correction, Cost, Look, Record as BatchRecord, RecordLine } from "../../bench/shapes/page" */
+/** @import { RecordLooks, RecordStep, Sheet, SheetComponent, Shelf, State } from "../../bench/shapes/page" */
+/** @import { KeptEntry, RefusedRow, Undoing } from "../../types/keep" */
+/** @import { Batch } from "../../types/parts" */
+/** @import { Place, SettingsDocument, ToldOfRun } from "../../types/server" */
+/** @import { MeasuredWhat } from "../../bench/shapes/page" */
 
 const BATCHES_SHOWN = 12;
 const MINUTE_MS = 60_000;
+/** @type {[what: MeasuredWhat, label: string][]} */
 const WEIGH = [
   ["piece", "Weigh a finished piece"],
   ["left", "Weigh what was left"],
   ["spoiled", "Weigh what is spoiled"],
 ];
 
+/**
+ * @typedef {{run: Batch, runs: readonly Batch[], entries: readonly KeptEntry[], settings: SettingsDocument,
+ *   device: string, place: Place | null | undefined, isMaker: boolean, refused: readonly RefusedRow[],
+ *   picture: (id: string) => Promise<Blob | undefined>, told: () => Promise<ToldOfRun>, undoing: Undoing,
+ *   isGiven: (once: string) => boolean}} RecordData
+ * @typedef {(device: string) => string} Who
+ * @typedef {{[K in Correction["kind"]]:
+ *   (each: Correction & {kind: K}, line: RecordLine | undefined, sheet: Sheet) => string}} CorrectionWords
+ */
+
+/** @type {CorrectionWords} */
 const CORRECTIONS = {
   taken_out: ({ mg }) => `${mass(mg)} taken out again`,
   left: (_, line) => `left as it was${line?.deviation_mg ? `, ${offBy(line.deviation_mg)}` : ""}`,
@@ -57,15 +77,21 @@ const CORRECTIONS = {
   carried: ({ num, den }, line) =>
     `the rest scaled ${num > den ? "up" : "down"} to match, \u00d7 ` +
     times(num, den) +
-    (line ? `, for ${line.name} came to ${about(line.actual_mg)} of ${about(line.planned_mg)}` : ""),
+    (line ? `, for ${line.name} came to ${about(line.actual_mg)} of ${about(line.planned_mg ?? 0)}` : ""),
 };
+/** @type {{readonly [answer: string]: string | undefined}} */
 const ANSWERS = { yes: "yes", not_yet: "not yet", too_far: "too far" };
+/** @param {readonly {readonly id: string, readonly name: string}[]} things @param {string} key */
 const nameIn = (things, key) => things.find(({ id }) => id === key)?.name ?? key;
+/** @param {number} mg */
 const offBy = (mg) => `${mass(Math.abs(mg))} ${mg > 0 ? "over" : "short"}`;
 
-class RecordScreen extends HTMLElement {
-  #data = null;
+export class RecordScreen extends HTMLElement {
+  /** @type {RecordData} */
+  #data = given();
+  /** @type {unknown[]} */
   #seen = [];
+  /** @type {string[]} */
   #urls = [];
   #trouble = h("p", { class: "trouble", role: "alert", hidden: true });
   #said = h("p", { class: "soft small", role: "status" });
@@ -73,12 +99,14 @@ class RecordScreen extends HTMLElement {
   // What is written in stays: the rest is made again around it.
   #sheet = h("div", { class: "sheet record" });
   #foot = h("div", { class: "stack no-print" });
+  /** @type {HTMLFormElement | null} */
   #signing = null;
 
   connectedCallback() {
     if (!this.#sheet.isConnected) this.append(this.#sheet);
   }
 
+  /** @param {RecordData} data */
   set data(data) {
     this.#data = data;
     this.#undo.write(data.undoing, data.run.sheet);
@@ -97,11 +125,12 @@ class RecordScreen extends HTMLElement {
     const who = whoOf(data);
     const late = h("div", {});
     this.#hear(late, who);
+    /** @type {Who} */
     const by = told.people.length > 1 ? (device) => `, ${who(device)}` : () => "";
     this.#writeFoot(run, told);
     setChildren(
       this.#sheet,
-      [
+      those([
         pageHead("Batch record", ""),
         h("h2", {}, sheet.recipe.title),
         facts(told, state, run, runs),
@@ -154,7 +183,7 @@ class RecordScreen extends HTMLElement {
         ),
         this.#digest(run),
         this.#foot,
-      ].filter(Boolean),
+      ]),
     );
   }
 
@@ -162,25 +191,29 @@ class RecordScreen extends HTMLElement {
     this.#dropUrls();
   }
 
+  /** @param {string} text */
   trouble(text) {
     setText(this.#trouble, text);
     show(this.#trouble, text !== "");
   }
 
+  /** @param {string} text */
   said(text) {
     this.trouble("");
     setText(this.#said, text);
   }
 
+  /** @param {HTMLElement} place @param {Who} who */
   async #hear(place, who) {
     const told = await this.#data.told().catch(() => null); // with no connection the rest stands as it is
-    if (told) place.replaceChildren(...[latePart(told, who)].filter(Boolean));
+    if (told) place.replaceChildren(...those([latePart(told, who)]));
   }
 
   #dropUrls() {
     for (const url of this.#urls.splice(0)) URL.revokeObjectURL(url);
   }
 
+  /** @param {BatchRecord} told */
   #minutes({ hands, signed }) {
     const correct = async () => {
       const minutes = await openPad({ title: "Minutes of hand work in all", unit: "", answer: "It took" });
@@ -200,7 +233,9 @@ class RecordScreen extends HTMLElement {
     );
   }
 
+  /** @param {BatchRecord} told */
   #pictures({ pictures }) {
+    /** @type {HTMLInputElement} */
     const take = h("input", {
       type: "file",
       accept: "image/*",
@@ -231,6 +266,7 @@ class RecordScreen extends HTMLElement {
     );
   }
 
+  /** @param {HTMLImageElement} image @param {string} id */
   async #show(image, id) {
     const blob = await this.#data.picture(id);
     const url = blob ? URL.createObjectURL(blob) : `/api/v1/pictures/${id}`;
@@ -243,8 +279,9 @@ class RecordScreen extends HTMLElement {
     image.src = url;
   }
 
+  /** @param {HTMLInputElement} input */
   async #take(input) {
-    const [file] = input.files;
+    const [file] = input.files ?? [];
     input.value = "";
     if (!file) return;
     try {
@@ -257,12 +294,13 @@ class RecordScreen extends HTMLElement {
       });
       if (text !== null) tell(this, "picture-taken", { ...made, text });
     } catch (error) {
-      if (!error.says) throw error;
-      this.trouble(error.says);
+      const says = saysOf(error);
+      if (!says) throw error;
+      this.trouble(says);
     }
   }
 
-  /** One number over the entries that the record is of, and how anybody reckons it again. */
+  /** One number over the entries that the record is of, and how anybody reckons it again. @param {Batch} run */
   #digest({ state, entries }) {
     const sealed = ofRecord(state, entries);
     const of = state.signed
@@ -285,6 +323,7 @@ class RecordScreen extends HTMLElement {
 
   #signForm() {
     const name = h("input", { autocomplete: "name" });
+    /** @param {Event} event */
     const sign = (event) => {
       event.preventDefault();
       const signed = name.value.trim();
@@ -300,20 +339,22 @@ class RecordScreen extends HTMLElement {
     );
   }
 
+  /** @param {Batch} run @param {BatchRecord} told */
   #writeFoot(run, told) {
     const { id } = run;
     const refused = this.#data.refused.find(
       ({ entry }) => entry?.kind === "signed" || entry?.kind === "undone",
     );
+    const { signed } = told;
     this.#signing = !told.signed && told.finished_at ? (this.#signing ?? this.#signForm()) : null;
     setChildren(
       this.#foot,
-      [
+      those([
         refused
           ? h(
               "p",
               { class: "trouble", role: "alert" },
-              `${refused.entry.kind === "signed" ? "Your signing was refused" : "An undo was refused"}. ` +
+              `${refused.entry?.kind === "signed" ? "Your signing was refused" : "An undo was refused"}. ` +
                 `${refused.detail} It is under Settings, to send again or set aside.`,
             )
           : null,
@@ -327,7 +368,7 @@ class RecordScreen extends HTMLElement {
           { class: "record-does" },
           h(
             "button",
-            { type: "button", class: "quiet", onclick: () => this.#note(told.signed) },
+            { type: "button", class: "quiet", onclick: () => this.#note(Boolean(signed)) },
             told.signed ? "Add a remark" : "Write a note",
           ),
           told.signed
@@ -341,10 +382,10 @@ class RecordScreen extends HTMLElement {
               ),
           this.#undo.undo,
           this.#undo.redo,
-          told.signed && this.#data.isMaker
+          signed && this.#data.isMaker
             ? h(
                 "button",
-                { type: "button", class: "quiet", onclick: () => this.#unsign(told.signed) },
+                { type: "button", class: "quiet", onclick: () => this.#unsign(signed) },
                 "Undo the signing",
               )
             : null,
@@ -358,11 +399,14 @@ class RecordScreen extends HTMLElement {
           fileLink(`/api/v1/runs/${id}/record.csv`, `record-${nameOf(run, told)}.csv`, "CSV"),
           h("button", { type: "button", class: "quiet", onclick: () => this.#save(run, told) }, "JSON"),
         ),
-      ].filter(Boolean),
+      ]),
     );
   }
 
-  /** The record and every entry as one file, with no need of the server. */
+  /**
+   * The record and every entry as one file, with no need of the server.
+   * @param {Batch} run @param {BatchRecord} told
+   */
   #save(run, told) {
     const text = JSON.stringify(
       {
@@ -378,6 +422,7 @@ class RecordScreen extends HTMLElement {
     handOver(`record-${nameOf(run, told)}.json`, text);
   }
 
+  /** @param {{readonly id: string, readonly name: string}} signed */
   async #unsign({ id, name }) {
     const choices = [
       {
@@ -390,6 +435,7 @@ class RecordScreen extends HTMLElement {
       tell(this, "answer", { kind: "undone", body: { entry: id } });
   }
 
+  /** @param {boolean} isRemark */
   async #note(isRemark) {
     const text = await askNote({
       title: isRemark ? "A remark" : "A note",
@@ -399,6 +445,7 @@ class RecordScreen extends HTMLElement {
     if (text) tell(this, "answer", { kind: "noted", body: { text } });
   }
 
+  /** @param {MeasuredWhat} what @param {string} label @param {BatchRecord} told */
   async #weigh(what, label, { kit, balance }) {
     const division = Math.min(...kit.scales.map(({ division_mg }) => division_mg), 1000);
     const mg = await openPad({
@@ -419,28 +466,38 @@ const ONE_LINER =
   `for e in sorted(r["entries"],key=lambda e:e["id"]) if e["id"] in (r.get("sealed") or ` +
   `[e["id"]])).encode()).hexdigest())' < record.json`;
 
+/** @param {Batch} run @param {BatchRecord} told */
 const nameOf = (run, told) => (told.number ?? run.id).replace(/[^A-Za-z0-9._-]/g, "-");
 
-/** The newest counted batches of this run's recipe, the oldest of them first. */
+/**
+ * The newest counted batches of this run's recipe, the oldest of them first.
+ * @param {Batch} run @param {readonly Batch[]} runs
+ */
 function batchesOf(run, runs) {
   return runs
     .filter((each) => each.recipe.id === run.recipe.id)
     .sort((one, other) => one.created_at - other.created_at)
     .map((each) => ({ each, made: record(each.sheet, each.state, each.entries).yield }))
-    .filter(({ made }) => made.good !== null)
-    .slice(-BATCHES_SHOWN)
-    .map(({ each, made }) => ({
-      name: each.state.number ?? day(each.created_at),
-      planned: made.planned,
-      good: made.good,
-      spoiled: made.spoiled,
-      here: each.id === run.id,
-    }));
+    .flatMap(({ each, made }) =>
+      made.good === null
+        ? []
+        : {
+            name: each.state.number ?? day(each.created_at),
+            planned: made.planned,
+            good: made.good,
+            spoiled: made.spoiled ?? 0,
+            here: each.id === run.id,
+          },
+    )
+    .slice(-BATCHES_SHOWN);
 }
 
-/** What the batch cost; null when neither a lot's price nor the settings name a currency. */
+/**
+ * What the batch cost; null when neither a lot's price nor the settings name a currency.
+ * @param {BatchRecord} told @param {Shelf} shelf @param {SettingsDocument} settings
+ */
 function costOf(told, shelf, settings) {
-  const priced = told.lots.map(({ lot }) => shelf.lots[lot]?.price?.currency).filter(Boolean);
+  const priced = told.lots.map(({ lot }) => shelf.lots[lot]?.price?.currency).flatMap((each) => each ?? []);
   const currency = settings.currency ?? priced[0];
   if (!currency) return null;
   return cost(
@@ -451,11 +508,12 @@ function costOf(told, shelf, settings) {
   );
 }
 
-/** How many decimals a currency has (ISO 4217, as the browser knows it). */
+/** How many decimals a currency has (ISO 4217, as the browser knows it). @param {string} currency */
 function decimalsOf(currency) {
   return new Intl.NumberFormat("en", { style: "currency", currency }).resolvedOptions().maximumFractionDigits;
 }
 
+/** @param {BatchRecord} told @param {State} state @param {Batch} run @param {readonly Batch[]} runs */
 function facts(told, { notes }, run, runs) {
   const made = told.yield;
   const off = [
@@ -484,26 +542,34 @@ function facts(told, { notes }, run, runs) {
     ["Weighed in", `${about(made.actual_mg)}, planned ${about(made.planned_mg)}`],
     ["Began", told.started_at ? day(told.started_at) : "not yet"],
     ["Finished", told.finished_at ? day(told.finished_at) : "still open"],
-    told.finished_at ? ["Took", duration(told.finished_at - told.started_at)] : null,
+    told.finished_at ? ["Took", duration(told.finished_at - (told.started_at ?? 0))] : null,
     ["Recipe", `version ${told.recipe.version}`],
     passed ? ["Gathering", "passed over in part"] : null,
     ["Signed", told.signed ? `${told.signed.name}, ${day(told.signed.at)}` : "not yet"],
     told.signed?.missing
       ? ["Take care", `${told.signed.missing} of the signed entries are not here yet`]
       : null,
-    ...told.unsigned.map((each) => [
-      "Unsigned",
-      `${each.name} had signed, ${day(each.signed_at)}; undone ${day(each.at)}`,
-    ]),
+    ...told.unsigned.map(
+      (each) =>
+        /** @type {const} */ ([
+          "Unsigned",
+          `${each.name} had signed, ${day(each.signed_at)}; undone ${day(each.at)}`,
+        ]),
+    ),
   ]);
 }
 
-/** Steps that have an instant, each with what its kind has to tell. */
+/**
+ * Steps that have an instant, each with what its kind has to tell.
+ * @param {SheetComponent} component @param {BatchRecord} told
+ */
 function componentPart(component, told) {
+  /** @param {{readonly component: string}} each */
   const mine = (each) => each.component === component.id;
   const lines = told.lines.filter(mine);
   const done = told.steps
-    .filter((step) => mine(step) && step.at !== null && step.status === "done")
+    .filter((step) => mine(step) && step.status === "done")
+    .flatMap((step) => (step.at === null ? [] : { ...step, at: step.at }))
     .sort((a, b) => a.at - b.at);
   if (!lines.length && !done.length) return null;
   const rounds = component.rounds.length;
@@ -554,7 +620,9 @@ function componentPart(component, told) {
   );
 }
 
+/** @param {RecordStep} step @param {BatchRecord} told */
 function detail(step, told) {
+  /** @template {{readonly step: string}} T @param {readonly T[]} list */
   const of = (list) => list.find((each) => each.step === step.step);
   const wait = of(told.waits);
   const window = of(told.windows);
@@ -568,7 +636,7 @@ function detail(step, told) {
       ? "after " +
         `${duration(wait.real_ms)}${wait.early ? ", earlier than written" : wait.late ? ", later than written" : ""}`
       : "",
-    window?.late ? `${duration(window.real_ms)} into a window of ${duration(window.latest_ms)}` : "",
+    window?.late ? `${duration(window.real_ms ?? 0)} into a window of ${duration(window.latest_ms)}` : "",
     burst
       ? `${burst.used} ${burst.word}${burst.used === 1 ? "" : "s"}, ${duration(burst.heated_ms)} in all`
       : "",
@@ -587,6 +655,7 @@ function detail(step, told) {
   return said.length ? `: ${said.join("; ")}` : "";
 }
 
+/** @param {RecordLine} line @param {number} rounds */
 function lineRow(line, rounds) {
   const carried =
     line.planned_mg !== null && line.planned_mg !== line.asked_mg
@@ -599,6 +668,7 @@ function lineRow(line, rounds) {
   ]
     .filter(Boolean)
     .join(", ");
+  /** @param {number} mg */
   const shown = (mg) => grams(mg, line.division_mg ?? 1);
   if (line.asked_mg === null) {
     const amount = line.spoons || (line.count === null ? "to texture" : `${line.count} ${line.unit}`);
@@ -611,7 +681,7 @@ function lineRow(line, rounds) {
       h("td", {}),
     );
   }
-  const off = toDivision(line.deviation_mg, line.division_mg ?? 1); // as it is shown: less is nothing
+  const off = toDivision(line.deviation_mg ?? 0, line.division_mg ?? 1); // as it is shown: less is nothing
   const isIn = line.actual_mg > 0;
   const isOut = isIn && !line.within;
   return h(
@@ -622,7 +692,7 @@ function lineRow(line, rounds) {
       "td",
       {},
       shown(line.asked_mg),
-      h("span", { class: "soft small lot-line" }, `\u00b1 ${about(line.tolerance_mg)}`),
+      h("span", { class: "soft small lot-line" }, `\u00b1 ${about(line.tolerance_mg ?? 0)}`),
     ),
     h("td", {}, isIn ? shown(line.actual_mg) : (WORDS[line.status] ?? "\u2013")),
     h(
@@ -634,19 +704,24 @@ function lineRow(line, rounds) {
   );
 }
 
+/** @type {{readonly [status: string]: string | undefined}} */
 const WORDS = { in: "in", by_hand: "by hand", left_out: "left out", open: "\u2013" };
 
+/** @param {Correction} each @param {BatchRecord} told @param {Sheet} sheet */
 function correction(each, told, sheet) {
   const line = told.lines.find((candidate) => candidate.line === each.because);
-  return [
-    each.kind === "carried" ? (line?.letter ?? "") : line?.name,
-    CORRECTIONS[each.kind](each, line, sheet),
-  ]
+  const says =
+    /** @type {(each: Correction, line: RecordLine | undefined, sheet: Sheet) => string} */
+    (CORRECTIONS[each.kind]);
+  return [each.kind === "carried" ? (line?.letter ?? "") : line?.name, says(each, line, sheet)]
     .filter(Boolean)
     .join(": ");
 }
 
-/** One look at a step, as it was answered: "16:01 not yet". */
+/**
+ * One look at a step, as it was answered: "16:01 not yet".
+ * @param {Look} look @param {RecordLooks} of @param {Sheet} sheet
+ */
 function answered({ at, answer, way }, { step }, { steps }) {
   const ways = steps.find(({ id }) => id === step)?.ways ?? [];
   return [clock(at), ANSWERS[answer] ?? "", ways.find(({ id }) => id === way)?.name ?? ""]
@@ -654,6 +729,7 @@ function answered({ at, answer, way }, { step }, { steps }) {
     .join(" ");
 }
 
+/** @param {string} title @param {(readonly [name: string, text: string])[]} rows */
 function listPart(title, rows) {
   if (rows.length === 0) return null;
   return h(

@@ -4,7 +4,8 @@
 //   "shelf-written" { entries: [{kind, body}] }    "answer" { kind: "undone" }    "trace-wanted" { lot }
 //   screen.traced(lot, { runs } or { says })       screen.trouble("…")   screen.said("…")
 
-import { define, h, setText, show, tell } from "../parts/dom.js";
+import { last, those } from "../bench/lists.js";
+import { define, find, given, h, setText, show, tell } from "../parts/dom.js";
 import { fileLink } from "../parts/hand-over.js";
 import { openPad } from "../parts/number-pad.js";
 import { pageHead } from "../parts/page-head.js";
@@ -15,18 +16,40 @@ import { askCard, askLoss, askLot } from "../parts/shelf-forms.js";
 import { amountOf, bestBefore, dayWords, runsOf, stockOf } from "../parts/stock.js";
 import { undoPair } from "../parts/undo-pair.js";
 import { day } from "../parts/words.js";
+/** @import { Card, Price, ShelfLot, ShelfNote } from "../../bench/shapes/page" */
+/** @import { KeptEntry, Said, Undoing } from "../../types/keep" */
+/** @import { TraceRun } from "../../types/server" */
+/** @import { Batch } from "../../types/parts" */
+/** @import { Child } from "../../types/dom" */
 
 const NOTHING =
   "Nothing is on the shelf yet. When something comes, receive it here: what it is, its lot number, how much.";
 
-class ShelfScreen extends HTMLElement {
-  #data = null;
+/**
+ * @typedef {{entries: readonly KeptEntry[], elsewhere: {[lot: string]: number}, runs: readonly Batch[], today: string,
+ *   currency?: string, newId: () => string, undoing: Undoing, isGiven: (once: string) => boolean}} ShelfData
+ * @typedef {ShelfLot & {id: string, left: number}} LotRow
+ * @typedef {{key: string, card: Card | null, notes: readonly ShelfNote[], name: string, lots: LotRow[]}} ShelfRow
+ * @typedef {{runs?: readonly TraceRun[], says?: string} | null} Traced null until the server has answered
+ * @typedef {{find: HTMLInputElement, list: HTMLElement, none: HTMLElement, trouble: HTMLElement,
+ *   said: HTMLElement}} ShelfParts
+ * @typedef {"mg" | "count"} LotMeasure
+ */
+
+export class ShelfScreen extends HTMLElement {
+  /** @type {ShelfData} */
+  #data = given();
+  /** @type {unknown[]} */
   #seen = [];
+  /** @type {Set<string>} */
   #open = new Set();
+  /** @type {Map<string, Traced>} */
   #traces = new Map(); // of the lots whose way was asked for: what the server said, or null until it does
-  #parts = null;
+  /** @type {ShelfParts} */
+  #parts = given();
   #undo = undoPair(this, (once) => this.#data.isGiven(once));
 
+  /** @param {ShelfData} data */
   set data(data) {
     this.#data = data;
     if (!this.#parts) this.#build();
@@ -38,17 +61,22 @@ class ShelfScreen extends HTMLElement {
     for (const lot of this.#traces.keys()) tell(this, "trace-wanted", { lot }); // it may have gone somewhere since
   }
 
+  /** @param {string} text */
   trouble(text) {
     setText(this.#parts.trouble, text);
     show(this.#parts.trouble, text !== "");
   }
 
+  /** @param {string} text */
   said(text) {
     this.trouble("");
     setText(this.#parts.said, text);
   }
 
-  /** Where a lot went, as the server knows it: also what this phone does not hold. */
+  /**
+   * Where a lot went, as the server knows it: also what this phone does not hold.
+   * @param {string} lot @param {Traced} told
+   */
   traced(lot, told) {
     this.#traces.set(lot, told);
     this.querySelector(`[data-trace="${CSS.escape(lot)}"]`)?.replaceChildren(...this.#trace(lot));
@@ -100,6 +128,7 @@ class ShelfScreen extends HTMLElement {
     const { today } = this.#data;
     const wanted = this.#parts.find.value.trim().toLowerCase();
     const lots = Object.entries(shelf.lots).map(([id, lot]) => ({ id, ...lot, left: left(id) }));
+    /** @param {(string | null | undefined)[]} texts */
     const fits = (...texts) => texts.some((each) => each?.toLowerCase().includes(wanted));
     const rows = Object.entries(shelf.ingredients)
       .map(([key, { card, notes }]) => ({
@@ -114,15 +143,16 @@ class ShelfScreen extends HTMLElement {
           !wanted || fits(name, card?.inci) || mine.some((lot) => fits(lot.number, lot.code, lot.supplier)),
       )
       .sort((one, other) => one.name.localeCompare(other.name));
-    const had = this.#parts.list.contains(document.activeElement) ? document.activeElement.ariaLabel : null;
+    const had = this.#parts.list.contains(document.activeElement) && document.activeElement?.ariaLabel;
     this.#parts.list.replaceChildren(
       ...rows.map((row) => this.#row(row, today, wanted !== "" && rows.length === 1)),
     );
-    if (had) this.#parts.list.querySelector(`[aria-label="${CSS.escape(had)}"]`)?.focus();
+    if (had) find(this.#parts.list, `[aria-label="${CSS.escape(had)}"]`)?.focus();
     setText(this.#parts.none, wanted ? "Nothing on the shelf answers to that." : NOTHING);
     show(this.#parts.none, rows.length === 0);
   }
 
+  /** @param {ShelfRow} row @param {string} today @param {boolean} isOnly */
   #row({ key, card, notes, name, lots }, today, isOnly) {
     const there = lots.filter((lot) => lot.left > 0);
     const past = there.filter((lot) => lot.best_before !== null && lot.best_before < today);
@@ -133,6 +163,7 @@ class ShelfScreen extends HTMLElement {
     ]
       .filter(Boolean)
       .join(", ");
+    /** @type {HTMLDetailsElement} */
     const details = h(
       "details",
       {
@@ -177,10 +208,11 @@ class ShelfScreen extends HTMLElement {
     return h("li", {}, details);
   }
 
+  /** @param {LotRow} lot @param {string} name @param {string} today */
   #lot(lot, name, today) {
     const { id, number, supplier, received_on: received, price, notes, wrote_off: gone } = lot;
     const measure = lot.count === null ? "mg" : "count";
-    const whole = lot[measure];
+    const whole = lot[measure] ?? 0;
     const isPast = lot.best_before !== null && lot.best_before < today && lot.left > 0;
     const paid = price
       ? `${price.amount} ` +
@@ -233,11 +265,15 @@ class ShelfScreen extends HTMLElement {
     );
   }
 
+  /** @param {string} label @param {() => unknown} press @param {string} name */
   #does(label, press, name) {
     return h("button", { type: "button", class: "quiet", "aria-label": name, onclick: press }, label);
   }
 
-  /** Where a lot went: what this phone holds at once, the whole once the server has answered. */
+  /**
+   * Where a lot went: what this phone holds at once, the whole once the server has answered.
+   * @param {string} lot @returns {Node[]}
+   */
   #trace(lot) {
     const told = this.#traces.get(lot);
     const found =
@@ -262,28 +298,33 @@ class ShelfScreen extends HTMLElement {
     const whole = told?.runs
       ? h("li", {}, fileLink(`/api/v1/lots/${lot}/recall.csv`, "recall.csv", "The recall list as a file"))
       : null;
-    return [
+    return those([
       says ? h("li", { class: "soft" }, says) : null,
       ...(rows.length ? rows : [h("li", {}, "It is in no batch.")]),
       whole,
-    ].filter(Boolean);
+    ]);
   }
 
+  /** @param {Promise<readonly Said[] | null>} asking @param {string} says */
   async #keep(asking, says) {
     const entries = await asking;
     if (entries) tell(this, "shelf-written", { entries, says });
   }
 
+  /** @param {string | null} [ingredient] @param {string} [code] */
   async #receive(ingredient = null, code = "") {
     const { today, currency, newId } = this.#data;
     const entries = await askLot({ shelf: this.#stock.shelf, today, currency, ingredient, code });
     if (!entries) return;
-    const last = entries.at(-1);
-    last.body = { lot: newId(), ...last.body };
-    this.#open.add(last.body.ingredient);
-    tell(this, "shelf-written", { entries, says: "It is on the shelf." });
+    const { kind, body } = last(entries);
+    if ("ingredient" in body) this.#open.add(String(body.ingredient));
+    tell(this, "shelf-written", {
+      entries: [...entries.slice(0, -1), { kind, body: { lot: newId(), ...body } }],
+      says: "It is on the shelf.",
+    });
   }
 
+  /** @param {LotRow} lot @param {string} name @param {LotMeasure} measure */
   async #correct({ id, number, left }, name, measure) {
     const much = await openPad({
       title: `${name}, ${number}: what is there really?`,
@@ -299,6 +340,7 @@ class ShelfScreen extends HTMLElement {
       });
   }
 
+  /** @param {{ingredient: string} | {lot: string}} about */
   async #note(about) {
     const text = await askNote({ title: "A note", answer: "Keep it" });
     if (text)
@@ -317,14 +359,19 @@ class ShelfScreen extends HTMLElement {
   }
 }
 
-/** Lots with a date before those without, the oldest first, then as they came. */
+/**
+ * Lots with a date before those without, the oldest first, then as they came.
+ * @param {LotRow} one @param {LotRow} other
+ */
 function oldest(one, other) {
+  /** @param {LotRow} lot */
   const turn = ({ best_before: best, received_on: received }) => `${best ?? "9999"} ${received}`;
   return turn(one) < turn(other) ? -1 : 1;
 }
 
-/** What is left of an ingredient over its lots; masses and pieces are never added. */
+/** What is left of an ingredient over its lots; masses and pieces are never added. @param {readonly LotRow[]} lots */
 function leftWords(lots) {
+  /** @param {LotMeasure} measure */
   const sum = (measure) =>
     lots.filter((lot) => lot[measure] !== null).reduce((total, lot) => total + lot.left, 0);
   const [mg, count] = [sum("mg"), sum("count")];
@@ -333,6 +380,7 @@ function leftWords(lots) {
     .join(", ");
 }
 
+/** @param {Card} card */
 function cardFacts({ inci, cas, density, limits, hazards, note, answers_to: answers }) {
   const facts = [
     ["INCI", inci],

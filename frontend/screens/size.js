@@ -9,13 +9,20 @@
 // The sheet is made here, on the phone, by the same pure function the run will use.
 
 import { sketch } from "../bench/draft.js";
+import { saysOf } from "../bench/errors.js";
+import { those } from "../bench/lists.js";
 import { chooseSize, makeSheet } from "../bench/sheet/index.js";
-import { define, h, sameData, setText, show, tell } from "../parts/dom.js";
+import { define, given, h, sameData, setText, show, tell } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
 import { pageHead } from "../parts/page-head.js";
 import { makeStepper } from "../parts/stepper.js";
 import { about, pieces, spaced } from "../parts/words.js";
+/** @import { Finding, Kit, Sheet, SheetComponent, Size, SizeRequest, SwapEffect } from "../../bench/shapes/page" */
+/** @import { Weighing, WrittenRecipe } from "../../bench/shapes/page" */
+/** @import { RecipeRow } from "../../types/keep" */
+/** @import { Sketch } from "../bench/draft.js" */
 
+/** @type {[by: By, label: string][]} */
 const WAYS = [
   ["pieces", "Pieces"],
   ["mass", "Total mass"],
@@ -28,17 +35,36 @@ const REST_MS = 300; // what is said of the time waits for a moment without a to
 /** What begins the value of a mix, where ingredients are picked by their id. */
 const MIX = "mix of ";
 
-class SizeScreen extends HTMLElement {
+/**
+ * @typedef {"pieces" | "mass" | "moulds" | "stock"} By
+ * @typedef {{recipe: RecipeRow | null, kit: Kit | null, weigh: Weighing}} SizeData
+ * @typedef {{[B in By]?: number} & {component?: string, ingredient?: string}} ChosenBefore
+ * @typedef {{name: string, mg: number, count: number, spoons: string, optional: boolean}} Total
+ * @typedef {{ways: HTMLElement, steppers: HTMLElement, component: HTMLSelectElement, ingredient: HTMLSelectElement,
+ *   swaps: Map<string, HTMLElement>, says: HTMLElement, news: HTMLElement, time: HTMLElement, warnings: HTMLElement,
+ *   components: HTMLElement, trouble: HTMLElement, begin: HTMLButtonElement, print: HTMLAnchorElement}} SizeParts
+ */
+
+export class SizeScreen extends HTMLElement {
+  /** @type {SizeData | null} */
   #data = null;
+  /** @type {SizeParts | null} */
   #parts = null;
+  /** @type {By} */
   #by = "pieces";
-  #steppers = {};
+  /** @type {{[B in By]: ReturnType<typeof makeStepper>}} */
+  #steppers = given();
+  /** @type {Set<string>} */
   #without = new Set();
+  /** @type {{[line: string]: string}} */
   #swaps = {};
+  /** @type {Weighing} */
   #weigh = "running";
+  /** @type {Size | null} */
   #sized = null;
   #drawing = 0;
 
+  /** @param {SizeData} data */
   set data(data) {
     const before = this.#data;
     const isSameRecipe = before?.recipe?.version === data.recipe?.version;
@@ -49,34 +75,35 @@ class SizeScreen extends HTMLElement {
     // What is chosen does not hang on the kit, and only in part on the recipe.
     if (this.#parts && isSameRecipe && data.kit) this.#soon();
     else if (!data.recipe || !data.kit) this.#lacking();
-    else this.#rebuild();
+    else this.#rebuild(data.recipe);
   }
 
-  /** Another version of the recipe: what was chosen stays, with the caret where it was. */
-  #rebuild() {
+  /** Another version of the recipe: what was chosen stays, with the caret where it was. @param {RecipeRow} recipe */
+  #rebuild(recipe) {
     const chosen = {
-      ...Object.fromEntries(Object.entries(this.#steppers).map(([by, { value }]) => [by, value])),
+      ...Object.fromEntries(Object.entries(this.#steppers ?? {}).map(([by, { value }]) => [by, value])),
       component: this.#parts?.component.value,
       ingredient: this.#parts?.ingredient.value,
     };
-    const had = this.contains(document.activeElement) ? document.activeElement : null;
-    const typed = had?.matches(".stepper-field")
-      ? { name: had.ariaLabel, value: had.value, caret: had.selectionStart }
-      : null;
+    const fields = () =>
+      /** @type {HTMLInputElement[]} */ ([...this.querySelectorAll("input.stepper-field")]);
+    const had = fields().find((field) => field === document.activeElement);
+    const typed = had && { name: had.ariaLabel, value: had.value, caret: had.selectionStart };
     const isLater = this.#parts !== null;
     this.replaceChildren();
-    this.#build(chosen);
-    if (isLater)
-      setText(this.#parts.news, `The recipe was changed elsewhere: version ${this.#data.recipe.version}.`);
-    const field =
-      typed && [...this.querySelectorAll(".stepper-field")].find(({ ariaLabel }) => ariaLabel === typed.name);
+    const parts = this.#build(recipe, chosen);
+    if (isLater) setText(parts.news, `The recipe was changed elsewhere: version ${recipe.version}.`);
+    const field = typed && fields().find(({ ariaLabel }) => ariaLabel === typed.name);
     if (!field) return;
     field.focus();
     field.value = typed.value;
     field.setSelectionRange(typed.caret, typed.caret);
   }
 
-  /** What a stand-in changes, as the server reckons it; null when it does not answer. */
+  /**
+   * What a stand-in changes, as the server reckons it; null when it does not answer.
+   * @param {string} line @param {string} ingredient @param {SwapEffect | null} effects
+   */
   swapTold(line, ingredient, effects) {
     const told = this.#parts?.swaps.get(line);
     if (told && this.#swaps[line] === ingredient)
@@ -93,16 +120,17 @@ class SizeScreen extends HTMLElement {
       );
   }
 
-  /** How long it will take. */
+  /** How long it will take. @param {string} text */
   timeTold(text) {
-    setText(this.#parts.time, text);
+    if (this.#parts) setText(this.#parts.time, text);
   }
 
-  /** Whether this size is still the one that is chosen. */
+  /** Whether this size is still the one that is chosen. @param {Size} size */
   isStill(size) {
     return this.isConnected && sameData(size, this.#sized);
   }
 
+  /** @param {string} text */
   trouble(text) {
     if (!this.#parts) return;
     setText(this.#parts.trouble, text);
@@ -110,7 +138,7 @@ class SizeScreen extends HTMLElement {
   }
 
   #lacking() {
-    const { recipe } = this.#data;
+    const recipe = this.#data?.recipe;
     this.#parts = null;
     this.replaceChildren(
       h(
@@ -133,14 +161,15 @@ class SizeScreen extends HTMLElement {
     );
   }
 
-  #build(chosen) {
-    const { recipe } = this.#data;
+  /** @param {RecipeRow} recipe @param {ChosenBefore} chosen */
+  #build(recipe, chosen) {
     const { document: written, measured } = recipe;
     this.#prune(written);
     const { pieces: count = written.written_for, mass: grams = 2000, moulds = 1, stock = 500 } = chosen;
     const again = () => this.#soon();
-    const moulded = written.components.filter((component) => component.mould);
+    const moulded = written.components.flatMap(({ id, name, mould }) => (mould ? [{ id, name, mould }] : []));
     // What can be used up is what is weighed, the most of it first.
+    /** @param {string} id */
     const ugOf = (id) =>
       measured.components
         .flatMap((component) => component.lines)
@@ -284,20 +313,22 @@ class SizeScreen extends HTMLElement {
         h(
           "section",
           { class: "size-choices", "aria-label": "Choices" },
-          this.#choices(written),
+          this.#choices(recipe, parts.swaps),
           this.#weighing(),
         ),
         h("div", { class: "size-foot" }, parts.trouble, parts.begin, parts.print),
       ),
     );
     if (this.#by === "moulds" && !moulded.length) this.#by = "pieces";
-    for (const pick of ["component", "ingredient"])
-      if ([...parts[pick].options].some(({ value }) => value === chosen[pick]))
-        parts[pick].value = chosen[pick];
+    for (const pick of /** @type {const} */ (["component", "ingredient"])) {
+      const was = [...parts[pick].options].find(({ value }) => value === chosen[pick]);
+      if (was) parts[pick].value = was.value;
+    }
     this.#turn(this.#by);
+    return parts;
   }
 
-  /** What was left out or swapped and is no longer in the recipe. */
+  /** What was left out or swapped and is no longer in the recipe. @param {WrittenRecipe} written */
   #prune(written) {
     const lines = new Set(
       [...written.components, { id: "assembly", ...written.assembly }].flatMap(({ id, lines: own = [] }) =>
@@ -308,8 +339,9 @@ class SizeScreen extends HTMLElement {
     for (const key of Object.keys(this.#swaps)) if (!lines.has(key)) delete this.#swaps[key];
   }
 
-  /** Lines that may be left out or swapped. */
-  #choices(written) {
+  /** Lines that may be left out or swapped. @param {RecipeRow} recipe @param {Map<string, HTMLElement>} swaps */
+  #choices({ id: recipe, document: written }, swaps) {
+    /** @type {HTMLElement[]} */
     const rows = [];
     for (const component of [
       ...written.components,
@@ -343,7 +375,7 @@ class SizeScreen extends HTMLElement {
         }
         if (line.substitutes?.length) {
           const told = h("ul", { class: "plain small swap-told", "aria-live": "polite" });
-          this.#parts.swaps.set(key, told);
+          swaps.set(key, told);
           const pick = h(
             "select",
             {
@@ -351,7 +383,7 @@ class SizeScreen extends HTMLElement {
                 told.replaceChildren();
                 if (pick.value) {
                   this.#swaps[key] = pick.value;
-                  tell(this, "swap-wanted", { id: this.#data.recipe.id, line: key, ingredient: pick.value });
+                  tell(this, "swap-wanted", { id: recipe, line: key, ingredient: pick.value });
                 } else delete this.#swaps[key];
                 this.#soon();
               },
@@ -378,6 +410,7 @@ class SizeScreen extends HTMLElement {
   }
 
   #weighing() {
+    /** @param {Weighing} value @param {string} label */
     const way = (value, label) =>
       h(
         "label",
@@ -403,29 +436,33 @@ class SizeScreen extends HTMLElement {
     );
   }
 
+  /** @param {By} by */
   #turn(by) {
     this.#by = by;
-    for (const node of this.#parts.steppers.children) show(node, node.dataset.by === by);
-    show(this.#parts.component, by === "moulds");
-    show(this.#parts.ingredient, by === "stock");
+    if (!this.#parts) return;
+    const { steppers, component, ingredient } = this.#parts;
+    for (const node of steppers.children) show(node, node.getAttribute("data-by") === by);
+    show(component, by === "moulds");
+    show(ingredient, by === "stock");
     this.#soon();
   }
 
   #soon() {
     this.#drawing ||= requestAnimationFrame(() => {
       this.#drawing = 0;
-      this.#size();
+      const { recipe = null, kit = null } = this.#data ?? {};
+      if (recipe && kit && this.#parts) this.#size(recipe, kit, this.#parts);
     });
   }
 
-  #request() {
+  /** @param {SizeParts} parts @returns {SizeRequest} */
+  #request({ component, ingredient }) {
     const { value } = this.#steppers[this.#by];
     const chosen = { without: [...this.#without].sort(), swaps: { ...this.#swaps }, weigh: this.#weigh };
     if (this.#by === "mass") return { by: "mass", mg: value * 1000, ...chosen };
-    if (this.#by === "moulds")
-      return { by: "moulds", component: this.#parts.component.value, moulds: value, ...chosen };
+    if (this.#by === "moulds") return { by: "moulds", component: component.value, moulds: value, ...chosen };
     if (this.#by === "stock") {
-      const { value: which } = this.#parts.ingredient;
+      const { value: which } = ingredient;
       if (which.startsWith(MIX))
         return { by: "mix", component: which.slice(MIX.length), mg: value * 1000, ...chosen };
       return { by: "stock", stock: { [which]: value * 1000 }, ...chosen };
@@ -433,17 +470,11 @@ class SizeScreen extends HTMLElement {
     return { by: "pieces", pieces: value, ...chosen };
   }
 
-  #size() {
-    const { recipe, kit } = this.#data;
-    const parts = this.#parts;
+  /** @param {RecipeRow} recipe @param {Kit} kit @param {SizeParts} parts */
+  #size(recipe, kit, parts) {
     try {
-      const { size, says } = chooseSize(recipe.measured, kit, this.#request());
-      const sheet = makeSheet(
-        recipe.measured,
-        { id: recipe.id, version: recipe.version, title: recipe.title },
-        size,
-        kit,
-      );
+      const { size, says } = chooseSize(recipe.measured, kit, this.#request(parts));
+      const sheet = makeSheet(recipe.measured, { id: recipe.id, version: recipe.version }, size, kit);
       if (!sameData(size, this.#sized))
         setTimeout(() => this.isStill(size) && tell(this, "time-wanted", { recipe, size, sheet }), REST_MS);
       this.#sized = size;
@@ -456,45 +487,47 @@ class SizeScreen extends HTMLElement {
         says || (this.#by === "pieces" ? "" : `That makes ${pieces(size.pieces, sheet.piece)}.`),
       );
       this.trouble("");
-      this.#write(sheet);
+      this.#write(recipe, sheet, parts);
     } catch (error) {
-      if (!error.says) throw error;
+      const says = saysOf(error);
+      if (!says) throw error;
       this.#sized = null;
       parts.begin.disabled = true;
       parts.print.href = `#/card/${recipe.id}`;
       setText(parts.begin, "Begin");
       setText(parts.says, "");
       this.timeTold("");
-      this.trouble(error.says);
+      this.trouble(says);
     }
   }
 
-  #write(sheet) {
-    const { warnings, components } = this.#parts;
-    const texts = [...asked(this.#data.recipe.document), ...sheet.warnings.map(({ text }) => text)];
+  /** @param {RecipeRow} recipe @param {Sheet} sheet @param {SizeParts} parts */
+  #write(recipe, sheet, { warnings, components }) {
+    const texts = [...asked(recipe.document), ...sheet.warnings.map(({ text }) => text)];
     warnings.replaceChildren(...texts.map((text) => h("li", {}, text)));
     show(warnings, texts.length > 0);
-    components.replaceChildren(
-      ...sheet.components.map((component) => plate(sheet, component)).filter(Boolean),
-    );
+    components.replaceChildren(...those(sheet.components.map((component) => plate(sheet, component))));
   }
 }
 
-/** What was kept before it was asked about, as "1.000 g": in whose name, and the question. */
+/**
+ * What was kept before it was asked about, as "1.000 g": in whose name, and the question.
+ * @param {WrittenRecipe} written
+ */
 function asked(written) {
   return [...sketch(written).faults]
     .filter(([at]) => at)
     .map(([at, says]) => {
       const [, place, index] = /^(?:components\.(\d+)|assembly)(?:\.lines\.(\d+))?/.exec(at) ?? [];
-      const part = place === undefined ? written.assembly : written.components[place];
-      const line = part?.lines?.[index];
+      const part = place === undefined ? written.assembly : written.components[Number(place)];
+      const line = part?.lines?.[Number(index)];
       return [line ? written.ingredients[line.ingredient]?.name : part?.name, says]
         .filter(Boolean)
         .join(": ");
     });
 }
 
-/** A swap's arithmetic and method, then what it changes in the check and on the label. */
+/** A swap's arithmetic and method, then what it changes in the check and on the label. @param {SwapEffect} effect */
 function swapWords({
   says,
   findings_new: found,
@@ -502,6 +535,7 @@ function swapWords({
   label_new: named,
   label_gone: dropped,
 }) {
+  /** @param {readonly Finding[]} findings */
   const worth = (findings) => findings.filter(({ level }) => level !== "know");
   const onLabel = [
     named.length ? `${named.join(", ")} comes in` : "",
@@ -519,8 +553,12 @@ function swapWords({
   ].map((text) => h("li", {}, text));
 }
 
-/** One component: how many, how much, in how many rounds and why, and what goes in. */
+/**
+ * One component: how many, how much, in how many rounds and why, and what goes in.
+ * @param {Sheet} sheet @param {SheetComponent} component
+ */
 function plate(sheet, component) {
+  /** @type {Map<string, Total>} */
   const totals = new Map();
   for (const line of sheet.lines.filter((each) => each.component === component.id)) {
     const total = totals.get(line.line) ?? {
@@ -569,12 +607,14 @@ function plate(sheet, component) {
   );
 }
 
+/** @param {Total} total */
 function amount({ mg, count, spoons }) {
   if (mg) return about(mg);
   if (spoons) return spoons;
   return count ? spaced(count) : "to texture";
 }
 
+/** @param {string} name */
 const lower = (name) => name.charAt(0).toLowerCase() + name.slice(1);
 
 export const registerSizeScreen = () => define("size-screen", SizeScreen);

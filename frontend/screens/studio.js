@@ -6,18 +6,37 @@
 //   "devices-wanted", and what parts/device-list.js tells; answered by
 //   screen.told({ devices, made } or { says })
 
-import { define, h, keyed, setAttr, setText, show, tell } from "../parts/dom.js";
+import {
+  define,
+  first,
+  given,
+  h,
+  keyed,
+  part as within,
+  setAttr,
+  setText,
+  show,
+  tell,
+} from "../parts/dom.js";
 import { fileLink, handOver } from "../parts/hand-over.js";
 import { pageHead } from "../parts/page-head.js";
 import { isApple, isInstalled } from "../platform.js";
 import { willRing } from "../parts/ring-state.js";
 import { settingsForm } from "../parts/studio-settings.js";
 import { clock, COPY_OLD_MS, day, dayOnly, duration, spaced } from "../parts/words.js";
+/** @import { CopiesNow, DeviceItem, PairingMade } from "../../types/answers" */
+/** @import { KeptEntry, Link, Preferences, RefusedRow, Shut } from "../../types/keep" */
+/** @import { Place, SettingsDocument } from "../../types/server" */
+/** @import { Run } from "../keep/run.js" */
+/** @import { RingPart } from "../parts/ring-state.js" */
+/** @import { Told } from "../../types/told" */
+/** @import { DeviceList } from "../parts/device-list.js" */
 
 const DAY_MS = 24 * 3_600_000;
 /** The certificate renews itself long before this, and a copy is made every night. */
 const CERTIFICATE_SOON_MS = 5 * DAY_MS;
 
+/** @type {[key: ChoiceKey, label: string, options: [value: string, says: string][]][]} */
 const CHOICES = [
   [
     "theme",
@@ -46,11 +65,13 @@ const CHOICES = [
     ],
   ],
 ];
+/** @type {[key: SwitchKey, label: string][]} */
 const SWITCHES = [
   ["sound", "Ring when something is ready or late"],
   ["speech", "Say each step aloud"],
 ];
 
+/** @type {{readonly [S in Shut]: string}} */
 const SHUT = {
   unpaired:
     "This phone is not paired with the studio. Runs that are here go on, and what you do is kept on " +
@@ -67,6 +88,7 @@ const NOT_TRUSTED =
   `${NEEDS} Open the studio's plain page first, the one that its computer shows for new phones; follow ` +
   "its few steps to trust the certificate, then open the studio again.";
 
+/** @param {Place | null | undefined} place */
 function whoIsHere(place) {
   if (!place) return "Not known until the server was heard";
   if (place.you)
@@ -77,17 +99,23 @@ function whoIsHere(place) {
   return "The maker, at the studio's own computer. Phones are let in when it is started with --lan.";
 }
 
+/** @type {{readonly [how: string]: string | undefined}} */
 const READ_BACK = { whole: "read back whole", partly: "read back in part", unread: "not read back yet" };
 
-/** "Last copy 03:10, read back whole, 28 400 entries". */
+/** "Last copy 03:10, read back whole, 28 400 entries". @param {CopiesNow} copies @param {number} now */
 function copyWords({ last_at, read_back, entries }, now) {
   if (!last_at) return "No copy yet";
   const when = dayOnly(last_at) === dayOnly(now) ? clock(last_at) : day(last_at);
-  return [`Last copy ${when}`, READ_BACK[read_back], entries === null ? "" : `${spaced(entries)} entries`]
+  return [
+    `Last copy ${when}`,
+    READ_BACK[read_back ?? ""],
+    entries === null ? "" : `${spaced(entries)} entries`,
+  ]
     .filter(Boolean)
     .join(", ");
 }
 
+/** @param {CopiesNow} copies @param {number} now */
 function copyWarning({ last_at, failed_why, stopped }, now) {
   const isOld = last_at && last_at < now - COPY_OLD_MS;
   const why = failed_why ? `The last try failed: ${failed_why} ` : "";
@@ -95,6 +123,7 @@ function copyWarning({ last_at, failed_why, stopped }, now) {
   return why && `${why}It is tried again by itself.`;
 }
 
+/** @param {string} label */
 const fact = (label) =>
   h("div", {}, h("dt", {}, label), h("dd", {}, h("span", {}), h("span", { class: "small" })));
 
@@ -113,6 +142,7 @@ const RINGS = [
   "For a long wait, put the sessions into the phone\u2019s calendar: open The day.",
 ];
 
+/** @param {{willRing: Node, ringing: Node}} parts @param {() => void} onclick */
 function ringPart(parts, onclick) {
   return h(
     "section",
@@ -139,15 +169,29 @@ function ringPart(parts, onclick) {
   );
 }
 
-class StudioScreen extends HTMLElement {
-  #parts = null;
-  #data = null;
-  #asked = false;
-  #settings = null;
+/**
+ * @typedef {{link: Link, place: Place | null | undefined, isMaker: boolean, preferences: Preferences,
+ *   settings: SettingsDocument, runs: readonly Run[], shelf: readonly KeptEntry[], now: () => number,
+ *   ringing: RingPart[]}} StudioData
+ * @typedef {{devices?: DeviceItem[], made?: PairingMade | null, says?: string}} Devices
+ * @typedef {"theme" | "weigh" | "dry"} ChoiceKey
+ * @typedef {"sound" | "speech"} SwitchKey
+ */
 
+export class StudioScreen extends HTMLElement {
+  #parts = this.#makeParts();
+  /** @type {StudioData} */
+  #data = given();
+  #asked = false;
+  /** @type {ReturnType<typeof settingsForm> | null} */
+  #settings = null;
+  /** @type {DeviceList | null} */
+  #devices = null;
+
+  /** @param {StudioData} data */
   set data(data) {
     this.#data = data;
-    if (!this.#parts) this.#build(data.preferences);
+    if (!this.firstChild) this.#build(data.preferences);
     const { link, place } = data;
     const parts = this.#parts;
     setText(parts.you, whoIsHere(place));
@@ -181,7 +225,7 @@ class StudioScreen extends HTMLElement {
       () => "Wrong",
       (says) => says,
     );
-    setText(parts.shutSays, SHUT[link.shut] ?? "");
+    setText(parts.shutSays, link.shut ? SHUT[link.shut] : "");
     show(parts.shut, Boolean(link.shut));
     setText(
       parts.leap,
@@ -198,7 +242,7 @@ class StudioScreen extends HTMLElement {
       ({ name }) => h("li", {}, h("b", {}, `${name}: `), h("span", {})),
       (row, { well, says }) => {
         setAttr(row, "data-well", String(well));
-        setText(row.lastChild, says);
+        setText(first(row, 1), says);
       },
     );
     this.#writeDevices();
@@ -225,7 +269,7 @@ class StudioScreen extends HTMLElement {
       link.refused,
       (item) => `${item.run} ${item.entry?.id ?? ""}`,
       (item) => this.#makeRefused(item),
-      (node, item) => setText(node.firstChild.lastChild, item.detail),
+      (node, item) => setText(within(node, "p > span:last-child"), item.detail),
     );
     show(parts.refusedPart, link.refused.length > 0);
     show(parts.all, link.refused.length > 1);
@@ -239,15 +283,16 @@ class StudioScreen extends HTMLElement {
     show(parts.update, link.update);
   }
 
-  /** Who is let in, or why that cannot be told. */
+  /** Who is let in, or why that cannot be told. @param {Devices} told */
   told({ devices, made, says = "" }) {
     const { place, now } = this.#data;
     const { list, listSays } = this.#parts;
     setText(listSays, says);
     show(listSays, says !== "");
     if (!devices) return;
-    if (!list.firstChild) list.append(h("device-list"));
-    list.firstChild.data = { devices, you: place.you, made, now };
+    this.#devices ??= h("device-list");
+    if (!this.#devices.isConnected) list.append(this.#devices);
+    this.#devices.data = { devices, you: place?.you, made: made ?? null, now };
   }
 
   /** Asked for once, when it is known that this is a maker's phone and the server answers. */
@@ -260,17 +305,20 @@ class StudioScreen extends HTMLElement {
     tell(this, "devices-wanted");
   }
 
+  /**
+   * @template V @param {HTMLElement} row @param {V | null | undefined} value @param {(value: V) => string} says
+   * @param {(value: V) => string | false | null} warns
+   */
   #fact(row, value, says, warns) {
     show(row, value !== null && value !== undefined);
-    if (row.hidden) return;
-    const [text, warning] = row.lastChild.children;
+    if (value === null || value === undefined) return;
+    const [text, warning] = first(row, 1).children;
     setText(text, says(value));
     setText(warning, warns(value) || "");
     show(warning, warning.textContent !== "");
   }
 
-  #build(preferences) {
-    const prefer = (key, value) => tell(this, "preferred", { key, value });
+  #makeParts() {
     const parts = {
       state: h("p", { role: "status" }),
       heard: h("p", { class: "soft" }),
@@ -313,7 +361,7 @@ class StudioScreen extends HTMLElement {
         ),
       ),
     };
-    parts.refusedPart = h(
+    const refusedPart = h(
       "section",
       { "aria-label": "Refused" },
       h("h2", { class: "section-name" }, "Refused by the server"),
@@ -321,27 +369,34 @@ class StudioScreen extends HTMLElement {
       parts.refused,
       parts.all,
     );
-    parts.shut = h(
+    const shut = h(
       "section",
       { class: "notice shut", "aria-label": "At the door", role: "status" },
       parts.shutSays,
       h("a", { class: "button copper", href: "/pair" }, "Pair this phone"),
     );
-    parts.devices = h(
+    const devices = h(
       "section",
       { "aria-label": "Who may come in" },
       h("h2", { class: "section-name" }, "Who may come in"),
       parts.listSays,
       parts.list,
     );
-    parts.trail = h("p", {}, h("a", { class: "button quiet add-row", href: "#/audit" }, "Who did what"));
-    parts.cannotPart = h(
+    const trail = h("p", {}, h("a", { class: "button quiet add-row", href: "#/audit" }, "Who did what"));
+    const cannotPart = h(
       "section",
       { "aria-label": "What this browser cannot do" },
       h("h2", { class: "section-name" }, "What this browser cannot do"),
       parts.cannot,
     );
-    this.#parts = parts;
+    return { ...parts, refusedPart, shut, devices, trail, cannotPart };
+  }
+
+  /** @param {Preferences} preferences */
+  #build(preferences) {
+    /** @param {keyof Preferences} key @param {string | boolean} value */
+    const prefer = (key, value) => tell(this, "preferred", { key, value });
+    const parts = this.#parts;
     this.append(
       h(
         "div",
@@ -361,7 +416,7 @@ class StudioScreen extends HTMLElement {
               h("input", {
                 type: "checkbox",
                 checked: preferences[key],
-                onchange: (event) => prefer(key, event.target.checked),
+                onchange: ({ currentTarget }) => prefer(key, currentTarget.checked),
               }),
               h("span", {}, label),
             ),
@@ -457,6 +512,7 @@ class StudioScreen extends HTMLElement {
     );
   }
 
+  /** @param {string} text */
   trouble(text) {
     setText(this.#parts.settingsTrouble, text);
     show(this.#parts.settingsTrouble, text !== "");
@@ -464,16 +520,20 @@ class StudioScreen extends HTMLElement {
   }
 
   kept() {
-    this.#settings.saved();
+    this.#settings?.saved();
     setText(this.#parts.kept, "Kept.");
   }
 
   #writeSettings() {
     const { settings, isMaker } = this.#data;
     if (this.#settings) this.#settings.news(settings, isMaker);
-    else this.#parts.settings.append((this.#settings = settingsForm(settings, isMaker)).node);
+    else {
+      this.#settings = settingsForm(settings, isMaker);
+      this.#parts.settings.append(this.#settings.node);
+    }
   }
 
+  /** @param {RefusedRow} item */
   #makeRefused(item) {
     const what = item.picture
       ? "A photograph"

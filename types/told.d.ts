@@ -1,0 +1,88 @@
+// What the page's elements tell, by name: what it says with it, and the screen that told it. No page loads this.
+
+import type { Size, WrittenRecipe, Sheet } from "../bench/shapes/page";
+import type { Role } from "./answers";
+import type { DraftRow, Preferences, RefusedRow, RecipeRow, RingPhase, Said } from "./keep";
+import type { BenchAnswer } from "./parts";
+import type { HoursDocument, PlanWish } from "./server";
+import type { AuditScreen } from "../frontend/screens/audit";
+import type { BenchScreen } from "../frontend/screens/bench";
+import type { BringScreen } from "../frontend/screens/bring";
+import type { DayScreen } from "../frontend/screens/day";
+import type { KitScreen } from "../frontend/screens/kit";
+import type { RecipeScreen } from "../frontend/screens/recipe-edit";
+import type { RecipesScreen } from "../frontend/screens/recipes";
+import type { ShelfScreen } from "../frontend/screens/shelf";
+import type { SizeScreen } from "../frontend/screens/size";
+import type { StudioScreen } from "../frontend/screens/studio";
+import type { VersionsScreen } from "../frontend/screens/versions";
+
+/** A screen that entries are given on: it says how that went. */
+export interface Entering extends HTMLElement {
+  trouble(text: string): void;
+  said?(text: string): void;
+}
+
+interface Tells<D, S = HTMLElement> {
+  detail: D;
+  screen: S;
+}
+type Nothing = { readonly [key: string]: never };
+
+/** All that is told to the page itself. */
+export interface ToldBy {
+  answer: Tells<Said & { once?: string; says?: string }, Entering>;
+  answers: Tells<{ entries: readonly Said[]; once?: string }, Entering>;
+  "say-again": Tells<Nothing, HTMLElement & { readonly spoken: string }>;
+  "prompt-shown": Tells<{ text: string }>;
+  "go-bench": Tells<{ run: string; step: string }>;
+  "wait-turned": Tells<Nothing>;
+  begin: Tells<{ recipe: RecipeRow; size: Size }, SizeScreen>;
+  "kit-written": Tells<{ document: object }, KitScreen>;
+  "settings-written": Tells<{ document: object }, StudioScreen>;
+  "shelf-written": Tells<{ entries: readonly Said[]; says?: string }, ShelfScreen>;
+  "picture-taken": Tells<{ blob: Blob; sha256: string; text?: string }, Entering>;
+  "plan-heard": Tells<Nothing>;
+  "plan-asked": Tells<PlanWish, DayScreen>;
+  "plan-stopped": Tells<Nothing, DayScreen>;
+  "hours-written": Tells<{ document: HoursDocument }, DayScreen>;
+  "trace-wanted": Tells<{ lot: string }, ShelfScreen>;
+  preferred: Tells<{ key: keyof Preferences; value: string | boolean }>;
+  "draft-written": Tells<Pick<DraftRow, "id" | "base" | "was" | "document" | "first">, RecipeScreen>;
+  "check-wanted": Tells<{ document: WrittenRecipe; air: object | null }, RecipeScreen>;
+  "recipe-sent": Tells<{ id: string }, RecipeScreen>;
+  "draft-copied": Tells<{ id: string; document: WrittenRecipe }, RecipeScreen>;
+  "draft-dropped": Tells<{ id: string }, RecipeScreen>;
+  "document-picked": Tells<{ document: WrittenRecipe }, BringScreen>;
+  "document-kept": Tells<{ document: WrittenRecipe; over: RecipeRow | null }, BringScreen>;
+  "document-edited": Tells<{ document: WrittenRecipe }, BringScreen>;
+  "swap-wanted": Tells<{ id: string; line: string; ingredient: string }, SizeScreen>;
+  "time-wanted": Tells<{ recipe: RecipeRow; size: Size; sheet: Sheet }, SizeScreen>;
+  "history-wanted": Tells<{ id: string }, VersionsScreen>;
+  "devices-wanted": Tells<Nothing, StudioScreen>;
+  "device-renamed": Tells<{ id: string; name: string }, StudioScreen>;
+  "device-shut-out": Tells<{ id: string }, StudioScreen>;
+  "role-given": Tells<{ id: string; role: Role }, StudioScreen>;
+  "audit-wanted": Tells<{ before: string | null }, AuditScreen>;
+  "find-wanted": Tells<{ words: string }, RecipesScreen>;
+  "code-wanted": Tells<{ role: Role }, StudioScreen>;
+  "ring-tried": Tells<Nothing>;
+  "practice-rang": Tells<{ phase: "look" | "ready" | "late" }>;
+  "sync-wanted": Tells<Nothing>;
+  "send-again": Tells<Pick<RefusedRow, "run" | "entry" | "picture">>;
+  "set-aside": Tells<Pick<RefusedRow, "run" | "entry">>;
+  "update-wanted": Tells<Nothing>;
+}
+
+/** All that is told, to the page or to the screen that a part stands on. */
+export type Told = { [K in keyof ToldBy]: ToldBy[K]["detail"] } & {
+  "wait-chosen": { run: string; step: string };
+  "practice-again": Nothing;
+  "answer-chosen": { answer: BenchAnswer };
+};
+
+type ToldEvents = { [K in keyof Told]: CustomEvent<Told[K]> };
+
+declare global {
+  interface HTMLElementEventMap extends ToldEvents {}
+}
