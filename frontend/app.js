@@ -4,6 +4,7 @@
  * under keep/, sense/ or bench/ ever touches the document.
  */
 
+import { saysOf } from "./bench/errors.js";
 import { openStudio } from "./keep/studio.js";
 import { senses } from "./sense/index.js";
 import { registerAnswerRow } from "./parts/answer-row.js";
@@ -22,6 +23,28 @@ import { holdsScreen } from "./platform.js";
 import { registerBenchScreen } from "./screens/bench.js";
 import { registerRecipesScreen } from "./screens/recipes.js";
 import { DISK, Touches } from "./touches.js";
+/** @import { MeasuredRecipe, Size, WrittenRecipe } from "../bench/shapes/page" */
+/** @import { Coming, RingPhase, Rung, Said } from "../types/keep" */
+/** @import { Entering } from "../types/told" */
+/** @import { Ringing } from "./keep/rings.js" */
+/** @import { BringScreen } from "./screens/bring.js" */
+/** @import { KitScreen } from "./screens/kit.js" */
+/** @import { RecipeScreen } from "./screens/recipe-edit.js" */
+/** @import { SizeScreen } from "./screens/size.js" */
+/** @import { StudioScreen } from "./screens/studio.js" */
+/** @import { Detail, From, Hearing, Route, Screen, ScreenName, ShownScreens, Teller } from "../types/page" */
+/** @import { ToldBy } from "../types/told" */
+/** @import { Run } from "./keep/run.js" */
+/** @import { Studio } from "./keep/studio.js" */
+/** @import { Practice } from "./keep/practice.js" */
+/** @import { Plans } from "./keep/plans.js" */
+/** @import { Door } from "./keep/door.js" */
+/** @import { Seeker } from "./seek.js" */
+/** @import { Ended } from "./touches.js" */
+/** @import { Batch } from "../types/parts" */
+/** @import { PairingMade } from "../types/answers" */
+/** @import { Child } from "../types/dom" */
+/** @import { AskedSize } from "./screens/card.js" */
 
 const UNLOCK_AFTER_MS = 300; // well inside the seconds for which a browser remembers a touch
 
@@ -33,26 +56,34 @@ const STALE_RING_MS = 60_000; // what fell due longer ago is told in the summary
 
 const AWAY_MS = 30 * 60_000; // after this long away, say where things stand even if nothing rang
 
-const page = document.getElementById("page");
+const page = /** @type {HTMLElement} */ (document.getElementById("page"));
 const dark = matchMedia("(prefers-color-scheme: dark)");
+/** @type {Studio} */
 let studio;
+/** @type {Screen | null} */
 let screen = null;
+/** @type {Route | {name: "", id: string}} */
 let route = { name: "", id: "" };
 let drawing = 0;
 let isPressed = false;
 let isAsking = false; // a first visit: the page stands once all of the studio was heard, so that nothing moves on it
 const touches = new Touches();
+/** @type {Practice | null} */
 let practice = null; // keep/practice.js, once it was opened
-let beside = null; // parts/beside.js, once it is here
 let planHeard = -Infinity;
-let planning = null; // parts/day-ahead.js, once it is here
+/** @type {{run: string, state: unknown, lead: {step?: string | null, advice: string, reason: string} | null}} */
 let led = { run: "", state: null, lead: null }; // what the plan was last found to say, and when
 let looking = 0;
+/** @type {Map<string, Promise<unknown>>} */
 const styles = new Map(); // of pages that were opened, on their way or here
+/** @type {Seeker | null} */
 let seeker = null; // seek.js, once a batch was looked for that is not on this phone
+/** @type {readonly Coming[]} */
 let coming = []; // what rings within minutes, as the studio last said
+/** @type {Map<string, MeasuredRecipe | null>} */
 const former = new Map(); // recipes as older runs were made by, measured
 
+/** @type {ShownScreens} */
 const SCREENS = {
   recipes: {
     tag: "recipes-screen",
@@ -146,21 +177,25 @@ const SCREENS = {
   record: {
     tag: "record-screen",
     title: () => "Batch record",
-    data: (id) =>
-      runOf(id) && {
-        run: runOf(id),
-        runs: runsWith(id),
-        entries: studio.shelfEntries,
-        settings: studio.settings,
-        device: studio.device,
-        place: studio.place,
-        isMaker: studio.isMaker,
-        refused: studio.link.refused.filter(({ run }) => run === id),
-        picture: (picture) => studio.picture(picture),
-        told: () => studio.told(id),
-        undoing: studio.undoing(id),
-        isGiven: (once) => touches.isGiven(onceOf(id, once)),
-      },
+    data: (id) => {
+      const run = runOf(id);
+      return (
+        run && {
+          run,
+          runs: runsWith(id),
+          entries: studio.shelfEntries,
+          settings: studio.settings,
+          device: studio.device,
+          place: studio.place,
+          isMaker: studio.isMaker,
+          refused: studio.link.refused.filter(({ run: of }) => of === id),
+          picture: (picture) => studio.picture(picture),
+          told: () => studio.told(id),
+          undoing: studio.undoing(id),
+          isGiven: (once) => touches.isGiven(onceOf(id, once)),
+        }
+      );
+    },
   },
   label: {
     tag: "label-screen",
@@ -195,17 +230,25 @@ const SCREENS = {
   },
   card: {
     tag: "card-screen",
-    title: (id) => recipe(id).title,
-    data: (id, asked) =>
-      recipe(id) && {
-        recipe: recipe(id),
-        kit: studio.kit,
-        asked: readSize(asked),
-        weigh: studio.preferences.weigh,
-      },
+    title: (id) => recipe(id)?.title ?? "",
+    data: (id, asked) => {
+      const known = recipe(id);
+      return (
+        known && {
+          recipe: known,
+          kit: studio.kit,
+          asked: readSize(asked),
+          weigh: studio.preferences.weigh,
+        }
+      );
+    },
   },
-  practice: { tag: "practice-screen", title: () => "Practice", data: () => ({ practice, now: Date.now }) },
-  batch: { tag: "", data: () => null }, // an address by number leads on to the record
+  practice: {
+    tag: "practice-screen",
+    title: () => "Practice",
+    data: () => practice && { practice, now: Date.now },
+  },
+  batch: { tag: "", title: () => "", data: () => null }, // an address by number leads on to the record
   audit: {
     tag: "audit-screen",
     title: () => "Who did what",
@@ -214,7 +257,10 @@ const SCREENS = {
   versions: {
     tag: "versions-screen",
     title: () => "Versions",
-    data: (id) => recipe(id) && { id, recipe: recipe(id) },
+    data: (id) => {
+      const known = recipe(id);
+      return known && { id, recipe: known };
+    },
   },
   bring: { tag: "bring-screen", title: () => "Bring in a recipe", data: () => ({ recipes: studio.recipes }) },
   kit: {
@@ -239,20 +285,26 @@ const SCREENS = {
   },
 };
 
+/** @param {string} id */
 function recipe(id) {
   return studio.recipes.find((each) => each.id === id);
 }
 
-/** A batch on this phone, or one of the server's that was opened here. */
+/** A batch on this phone, or one of the server's that was opened here. @param {string} id */
 function runOf(id) {
-  return studio.run(id) ?? seeker?.run?.(id);
+  return studio.run(id) ?? seeker?.run(id);
 }
 
+/** @param {string} id @returns {Batch[]} */
 function runsWith(id) {
-  return studio.run(id) ? studio.runs : [...studio.runs, runOf(id)];
+  const run = runOf(id);
+  return studio.run(id) || !run ? studio.runs : [...studio.runs, run];
 }
 
-/** The recipe as a run was made by it, measured; null while an older version of it is being looked for. */
+/**
+ * The recipe as a run was made by it, measured; null while an older version of it is being looked for.
+ * @param {{readonly recipe: {readonly id: string, readonly version: number}}} run
+ */
 function measuredOf({ recipe: { id, version } }) {
   const current = recipe(id);
   if (current?.version === version) return current.measured;
@@ -271,40 +323,59 @@ function measuredOf({ recipe: { id, version } }) {
 }
 
 /**
+ * A module that is fetched when it is first wanted, and drawn with once it is here: null until then.
+ * @template M @param {() => Promise<M>} fetch @returns {() => M | null}
+ */
+function fetched(fetch) {
+  /** @type {M | null} */
+  let here = null;
+  let isComing = false;
+  return () => {
+    if (here || isComing) return here;
+    isComing = true;
+    fetch().then(
+      (module) => {
+        here = module;
+        drawSoon();
+      },
+      () => {
+        isComing = false;
+      },
+    );
+    return null;
+  };
+}
+
+const beside = fetched(() => import("./parts/beside.js"));
+const planning = fetched(async () => {
+  await new Promise((resolve) => setTimeout(resolve, AT_REST_MS));
+  return import("./parts/day-ahead.js");
+});
+
+/**
  * What is told beside a step: how it went the last times, and whether a piece is dry. Fetched once there is any of
  * it.
+ * @param {Run} run @param {{step: string | null, line: string | null}} step
  */
 function besideOf(run, step) {
   return [...takenBy(run, step.step, studio.runs, measuredOf), ...formerly(run, step)];
 }
 
+/** @param {Run} run @param {{step: string | null, line: string | null}} step */
 function formerly(run, step) {
   const isTold =
     run.state.measured.length > 0 ||
     studio.runs.some((other) => other !== run && !other.open && other.recipe.id === run.recipe.id);
   if (!isTold) return [];
-  beside ??= import("./parts/beside.js").then(
-    (module) => {
-      beside = module;
-      drawSoon();
-    },
-    () => (beside = null),
-  );
-  return beside.besideStep?.(run, step, studio.runs, Number(studio.preferences.dry) || null) ?? [];
+  return beside()?.besideStep(run, step, studio.runs, Number(studio.preferences.dry) || null) ?? [];
 }
 
-/** The rest of the day, over all runs that this run's plan is of; null while what reckons it is fetched. */
+/**
+ * The rest of the day, over all runs that this run's plan is of; null while what reckons it is fetched.
+ * @param {Run} run
+ */
 function aheadOf(run) {
-  planning ??= new Promise((resolve) => setTimeout(resolve, AT_REST_MS))
-    .then(() => import("./parts/day-ahead.js"))
-    .then(
-      (module) => {
-        planning = module;
-        drawSoon();
-      },
-      () => (planning = null),
-    );
-  return planning.dayOfRun?.(studio, run, measuredOf) ?? null;
+  return planning()?.dayOfRun(studio, run, measuredOf) ?? null;
 }
 
 /**
@@ -312,6 +383,7 @@ function aheadOf(run) {
  * touch's
  * answer: unless the next step is asked for, what was found last stands, as old, until the page has been at rest for
  * a moment. Now and then the server is asked for a newer plan.
+ * @param {Run} run @param {boolean} isAsked
  */
 function leadOf(run, isAsked) {
   if (!run.open) return null;
@@ -324,13 +396,17 @@ function leadOf(run, isAsked) {
   return led.lead && { ...led.lead, isOld: led.state !== run.state };
 }
 
+/** @param {Run} run */
 function look(run) {
   const ahead = aheadOf(run);
-  const lead = ahead ? planning.leadOf(ahead, run.id, studio.planOf(run.id).plan) : studio.lastLed(run);
+  const lead =
+    (ahead && planning()?.leadOf(ahead, run.id, studio.planOf(run.id).plan)) ??
+    (ahead ? null : studio.lastLed(run));
   led = { run: run.id, state: run.state, lead };
   if (ahead) setTimeout(() => studio.noteLed(run, lead?.step ?? null), AT_REST_MS); // a touch is answered first
 }
 
+/** @param {Run} run */
 function lookAtRest(run) {
   if (isPressed) {
     looking = setTimeout(lookAtRest, AT_REST_MS, run);
@@ -342,12 +418,16 @@ function lookAtRest(run) {
     drawSoon();
 }
 
+/** @param {string} name @returns {name is ScreenName} */
+const isScreen = (name) => Object.hasOwn(SCREENS, name);
+
+/** @returns {Required<Route>} */
 function readRoute() {
   const [name, id = "", asked = ""] = location.hash.replace(/^#\/?/, "").split("/");
-  return { name: Object.hasOwn(SCREENS, name) ? name : "recipes", id: decoded(id), asked };
+  return { name: isScreen(name) ? name : "recipes", id: decoded(id), asked };
 }
 
-/** Part of an address, as it stands when it is no proper escape. */
+/** Part of an address, as it stands when it is no proper escape. @param {string} text */
 function decoded(text) {
   try {
     return decodeURIComponent(text);
@@ -356,7 +436,10 @@ function decoded(text) {
   }
 }
 
-/** A size in an address: pieces alone, or as JSON with what is left out and swapped; else null. */
+/**
+ * A size in an address: pieces alone, or as JSON with what is left out and swapped; else null.
+ * @param {string} asked @returns {AskedSize | null}
+ */
 function readSize(asked) {
   try {
     const read = JSON.parse(decodeURIComponent(asked));
@@ -370,6 +453,7 @@ function readSize(asked) {
 /**
  * What the bench can do without is fetched when first opened, so that it opens sooner. It is kept for offline all the
  * same.
+ * @type {{readonly [N in ScreenName]?: () => Promise<unknown>}}
  */
 const LATER = {
   gather: () =>
@@ -425,27 +509,40 @@ const LATER = {
     ),
 };
 
-/** A module of a page, and what the page will ask for when it is used. */
+/**
+ * A module of a page, and what the page will ask for when it is used.
+ * @template M @param {Promise<M>} module @param {Promise<unknown>[]} others
+ */
 const besides = (module, ...others) => Promise.all([module, ...others]).then(([first]) => first);
 
-/** A module of a page, once the styles that are its own are here too. */
+/**
+ * A module of a page, once the styles that are its own are here too.
+ * @template M @param {Promise<M>} module @param {string[]} names
+ */
 async function dressed(module, ...names) {
   for (const name of names) if (!styles.has(name)) styles.set(name, styled(`style/${name}.css`));
   await Promise.all(names.map((name) => styles.get(name)));
   return module;
 }
 
+/** @param {string} href */
 const styled = (href) =>
   new Promise((resolve) =>
     document.head.append(h("link", { rel: "stylesheet", href, onload: resolve, onerror: resolve })),
   );
 
-/** What is reckoned from finished batches too, and what is of one batch, which may be finished. */
+/**
+ * What is reckoned from finished batches too, and what is of one batch, which may be finished.
+ * @type {ReadonlySet<ScreenName>}
+ */
 const OF_ALL = new Set(["gather", "record", "label", "shelf", "studio", "batch"]);
+/** @type {ReadonlySet<ScreenName>} */
 const OF_ONE = new Set(["bench", "day"]);
-/** What is a maker's alone; a helper is shown no way to it (style/pages.css). */
+/** What is a maker's alone; a helper is shown no way to it (style/pages.css). @type {ReadonlySet<ScreenName>} */
 const MAKERS = new Set(["recipe", "bring", "audit"]);
-/** What the server may have though this phone does not. */
+/** What a maker looks for when the server is away. @type {readonly ScreenName[]} */
+const OFTEN = ["size", "studio", "gather", "record", "shelf"];
+/** What the server may have though this phone does not. @type {ReadonlySet<ScreenName>} */
 const SOUGHT = new Set(["record", "label", "batch"]);
 
 /** Put the screen of the address on the page, or give the one that stands there its new data. */
@@ -455,8 +552,10 @@ function draw() {
   const wanted = readRoute();
   isAsking &&= studio.isAsking;
   if (isAsking) return;
-  if (LATER[wanted.name] && !customElements.get(SCREENS[wanted.name].tag)) {
-    LATER[wanted.name]().then(drawSoon, (error) => nowhere(wanted, error));
+  const shown = SCREENS[wanted.name];
+  const fetching = LATER[wanted.name];
+  if (fetching && !customElements.get(shown.tag)) {
+    fetching().then(drawSoon, (error) => nowhere(wanted, error));
     return;
   }
   if (!studio.isWhole && (OF_ALL.has(wanted.name) || (OF_ONE.has(wanted.name) && !studio.run(wanted.id)))) {
@@ -464,44 +563,48 @@ function draw() {
     return;
   }
   document.documentElement.dataset.role = studio.isMaker ? "maker" : "helper";
-  const data =
-    studio.isMaker || !MAKERS.has(wanted.name) ? SCREENS[wanted.name].data(wanted.id, wanted.asked) : null;
+  const data = studio.isMaker || !MAKERS.has(wanted.name) ? shown.data(wanted.id, wanted.asked) : null;
   if (!data) {
     nowhere(wanted);
     return;
   }
-  const isNew = !screen || wanted.name !== route.name || wanted.id !== route.id;
+  const there = screen && wanted.name === route.name && wanted.id === route.id ? screen : null;
+  const isNew = !there;
+  const drawn = there ?? /** @type {Screen} */ (document.createElement(shown.tag));
   if (isNew) {
     closeDialogs();
     route = wanted;
-    screen = document.createElement(SCREENS[route.name].tag);
-    hear(screen, route);
-    page.replaceChildren(screen);
+    screen = drawn;
+    hear(drawn, wanted);
+    page.replaceChildren(drawn);
     window.scrollTo(0, 0);
   }
+  const held = document.activeElement;
   const typed =
-    screen.contains(document.activeElement) && document.activeElement.matches("input, textarea, select")
-      ? document.activeElement
+    held && drawn.contains(held) && held.matches("input, textarea, select")
+      ? { field: held, top: held.getBoundingClientRect().top }
       : null;
-  const top = typed?.getBoundingClientRect().top;
-  screen.data = data;
-  if (typed?.isConnected) stayPut(typed, top);
-  document.title = `${SCREENS[route.name].title(route.id)} \u2013 Bowlside`;
-  document.documentElement.dataset.screen = route.name;
-  if (isNew && !screen.contains(document.activeElement)) page.focus({ preventScroll: true });
+  drawn.data = data;
+  if (typed?.field.isConnected) stayPut(typed.field, typed.top);
+  document.title = `${shown.title(wanted.id)} \u2013 Bowlside`;
+  document.documentElement.dataset.screen = wanted.name;
+  if (isNew && !drawn.contains(document.activeElement)) page.focus({ preventScroll: true });
   // Where a recipe is chosen, how much of it is asked next.
-  if (isNew && route.name === "recipes") setTimeout(() => LATER.size().catch(() => {}), AT_REST_MS);
-  holdScreen(route.name === "bench" && studio.run(route.id).open);
+  if (isNew && wanted.name === "recipes") setTimeout(() => LATER.size?.().catch(() => {}), AT_REST_MS);
+  holdScreen(wanted.name === "bench" && studio.run(wanted.id)?.open === true);
   endRing();
 }
 
-/** What is written in stays where it is on the glass, whatever came above it. */
+/**
+ * What is written in stays where it is on the glass, whatever came above it.
+ * @param {Element} typed @param {number} top
+ */
 function stayPut(typed, top) {
   const off = typed.getBoundingClientRect().top - top;
   if (Math.abs(off) >= 1) window.scrollBy(0, off);
 }
 
-/** A page of finished batches stands once they are read. */
+/** A page of finished batches stands once they are read. @param {Route} wanted */
 function whenWhole(wanted) {
   if (screen) closeDialogs();
   route = wanted;
@@ -512,7 +615,7 @@ function whenWhole(wanted) {
   studio.readRest().then(draw);
 }
 
-/** The screen stays on at an open bench, and on every page while something counts. */
+/** The screen stays on at an open bench, and on every page while something counts. @param {boolean} isAtBench */
 function holdScreen(isAtBench) {
   const was = senses.mayGoDark();
   senses.awake(isAtBench || studio.waits().length > 0).then(() => senses.mayGoDark() !== was && drawSoon());
@@ -521,7 +624,9 @@ function holdScreen(isAtBench) {
 /** What keeps this phone from ringing when something is due, in a few words each; where it stands is in Settings. */
 function signs() {
   const isMute = studio.preferences.sound && !senses.canRing();
-  return [isMute && "no sound: touch here", senses.mayGoDark() && "screen may go dark"].filter(Boolean);
+  return [isMute && "no sound: touch here", senses.mayGoDark() && "screen may go dark"].flatMap(
+    (sign) => sign || [],
+  );
 }
 
 function stopAsking() {
@@ -539,12 +644,16 @@ function ringing() {
   });
 }
 
-/** An address whose run this phone does not hold (yet), or whose page did not come. */
+/**
+ * An address whose run this phone does not hold (yet), or whose page did not come.
+ * @param {Route} wanted @param {{isOtherVersion?: boolean}} [error]
+ */
 function nowhere(wanted, { isOtherVersion } = {}) {
   closeDialogs();
   route = wanted;
   screen = null;
   holdScreen(false);
+  /** @type {Child[]} */
   let says = [
     h("h1", {}, "That is not on this phone"),
     h("p", {}, "It may come when the studio's server answers. Until then, everything else is here."),
@@ -560,7 +669,7 @@ function nowhere(wanted, { isOtherVersion } = {}) {
       h("p", {}, "All that you entered is kept."),
       h("button", { type: "button", class: "copper", onclick: () => location.reload() }, "Load it"),
     ];
-  else if (SOUGHT.has(wanted.name)) says = seeker?.words?.(wanted) ?? says;
+  else if (SOUGHT.has(wanted.name)) says = seeker?.words() ?? says;
   page.replaceChildren(
     h(
       "section",
@@ -571,36 +680,52 @@ function nowhere(wanted, { isOtherVersion } = {}) {
   );
   if (SOUGHT.has(wanted.name))
     whenSeeking().then(
-      () => seeker.seek(wanted),
+      (found) => found.seek(wanted),
       () => {},
     );
 }
 
+/** @type {Promise<Seeker> | null} */
+let seeking = null;
+
 function whenSeeking() {
-  seeker ??= import("./seek.js").then(
-    ({ Seeker }) => (seeker = new Seeker(studio, draw)),
+  seeking ??= import("./seek.js").then(
+    ({ Seeker: Made }) => (seeker = new Made(studio, draw)),
     (error) => {
-      seeker = null;
+      seeking = null;
       throw error;
     },
   );
-  return Promise.resolve(seeker);
+  return seeking;
 }
 
-/** What two touches on one answer of a prompt have in common. */
+/** What two touches on one answer of a prompt have in common. @param {string} run @param {string} prompt */
 const onceOf = (run, prompt) => `${run} ${prompt}`;
 
-/** A batch in which something is to be entered lies on this phone. */
+/** A batch in which something is to be entered lies on this phone. @param {string} run */
 async function holdRun(run) {
-  if (run !== "shelf" && !studio.run(run)) await seeker?.hold?.(run);
+  if (run !== "shelf" && !studio.run(run)) await seeker?.hold(run);
 }
 
+/**
+ * What the server said to a refusal; "" when it did not answer. Any other error is a fault of ours.
+ * @param {unknown} error
+ */
+function answerOf(error) {
+  const says = saysOf(error);
+  if (!says) throw error;
+  return error instanceof Error && "status" in error ? says : "";
+}
+
+/** @param {unknown} error */
+const messageOf = (error) => (error instanceof Error ? error.message : String(error));
+
+/** @param {Detail<"audit-wanted">} detail @param {Teller<"audit-wanted">} from */
 async function tellAudit({ before }, { screen: asking }) {
   try {
     asking.told(await (await studio.door()).audit(before));
   } catch (error) {
-    if (!error.says) throw error;
-    asking.told({ says: error.status ? error.says : "No connection. The server keeps this list." });
+    asking.told({ says: answerOf(error) || "No connection. The server keeps this list." });
   }
 }
 
@@ -613,6 +738,7 @@ function drawUnpressed() {
   if (!isPressed) draw();
 }
 
+/** @param {PointerEvent} event */
 function press({ button }) {
   isPressed = button === 0;
 }
@@ -626,6 +752,7 @@ function release() {
  * An iPhone's keyboard lies over the page, and the page goes on under it: dialogs are told how much of it is covered.
  */
 function coverUp() {
+  if (!visualViewport) return;
   const covered =
     visualViewport.scale > 1 ? 0 : innerHeight - visualViewport.height - visualViewport.offsetTop;
   document.documentElement.style.setProperty("--covered", `${Math.max(0, Math.round(covered))}px`);
@@ -655,6 +782,9 @@ function dress() {
  * Do what a touch asked for, in its line. What fails is said where it was touched, or on the page that is there by
  * now; else that page is drawn anew, and what was touched may say that it is done. again: where what was given
  * stands nowhere else any more, it can be given again with nothing typed anew.
+ * @template T @param {From<Partial<Pick<Screen, "trouble">> & HTMLElement>} from @param {string} line
+ * @param {() => T | Promise<T>} act
+ * @param {{once?: string | null, done?: (made: T | null) => void, again?: (() => void) | null}} [how]
  */
 function accept(from, line, act, { once = null, done = () => {}, again = null } = {}) {
   touches.give(
@@ -663,7 +793,7 @@ function accept(from, line, act, { once = null, done = () => {}, again = null } 
     (error, made) => {
       if (!error) done(made);
       else {
-        const says = error.says ?? `That was not kept: ${error.message}`;
+        const says = saysOf(error) || `That was not kept: ${messageOf(error)}`;
         sayTrouble(from, says);
         if (again) askAgain(says).then((isWanted) => isWanted && again());
         drawSoon();
@@ -673,7 +803,7 @@ function accept(from, line, act, { once = null, done = () => {}, again = null } 
   );
 }
 
-/** Nothing else is asked before that is answered, wherever the maker goes. */
+/** Nothing else is asked before that is answered, wherever the maker goes. @param {string} says */
 const askAgain = (says) =>
   tellPlain({
     title: "Not saved",
@@ -683,6 +813,7 @@ const askAgain = (says) =>
     leave: "Do not save it",
   });
 
+/** @param {Pick<From<Partial<Pick<Screen, "trouble">> & HTMLElement>, "screen">} from @param {string} says */
 function sayTrouble({ screen: touched }, says) {
   const there = touched.isConnected ? touched : screen;
   if (there?.trouble) there.trouble(says);
@@ -692,6 +823,7 @@ function sayTrouble({ screen: touched }, says) {
 /**
  * Keep entries, all of them or none; the screen changes only once they are on the phone's disk. What was given in a
  * dialog, which is closed by then, has no `once`.
+ * @param {From<Entering>} from @param {readonly Said[]} entries @param {{once?: string, says?: string}} [how]
  */
 function keep(from, entries, { once, says } = {}) {
   const at = studio.at();
@@ -704,15 +836,17 @@ function keep(from, entries, { once, says } = {}) {
   accept(from, DISK, write, { once: once && onceOf(run, once), done: () => redraw(from, says), again });
 }
 
+/** @param {From<Entering>} from */
 const journalOf = ({ route: { name, id } }) => (name === "shelf" ? "shelf" : id);
 
-/** What was done is said first, and what comes next after it. */
+/** What was done is said first, and what comes next after it. @param {From<Entering>} from @param {string} [says] */
 function redraw({ screen: touched }, says = "") {
   touched.trouble("");
-  if (says) touched.said(says);
+  if (says) touched.said?.(says);
   draw();
 }
 
+/** @param {From<Entering>} from @param {Detail<"picture-taken">} picture */
 function keepPicture(from, picture) {
   const { blob, sha256, text } = picture;
   const at = studio.at();
@@ -725,6 +859,7 @@ function keepPicture(from, picture) {
   accept(from, DISK, write, { done: () => redraw(from, "The photograph is kept."), again });
 }
 
+/** @param {From<SizeScreen>} from @param {Detail<"begin">} chosen */
 function begin(from, { recipe: chosen, size }) {
   const write = async () => studio.begin(chosen, size, await studio.nextNumber(chosen.title));
   accept(from, DISK, write, {
@@ -736,17 +871,25 @@ function begin(from, { recipe: chosen, size }) {
   });
 }
 
-/** To the server, each in its line: a slow answer holds no touch at the bench. */
+/**
+ * To the server, each in its line: a slow answer holds no touch at the bench.
+ * @template T @param {From<Partial<Pick<Screen, "trouble">> & HTMLElement>} from @param {string} line
+ * @param {() => T | Promise<T>} act @param {(made: T | null) => void} [done]
+ */
 function send(from, line, act, done) {
   accept(from, line, act, { done });
 }
 
+/** @param {From<KitScreen | StudioScreen>} from */
 function saved(from) {
   redraw(from);
   from.screen.kept();
 }
 
-/** Once a new recipe's first letter is kept, the address is its own, so that a reload finds it. */
+/**
+ * Once a new recipe's first letter is kept, the address is its own, so that a reload finds it.
+ * @param {Detail<"draft-written">} detail @param {Teller<"draft-written">} from
+ */
 async function writeDraft({ id, base, was, document: written, first }, { screen: writer, route: address }) {
   try {
     await studio.drafts.write({ id, base, was, document: written, first });
@@ -756,21 +899,23 @@ async function writeDraft({ id, base, was, document: written, first }, { screen:
     }
     writer.kept(written);
   } catch (error) {
-    writer.trouble(error.says ?? `That was not kept: ${error.message}`);
+    writer.trouble(saysOf(error) || `That was not kept: ${messageOf(error)}`);
   }
 }
 
+/** @param {Detail<"check-wanted">} detail @param {Teller<"check-wanted">} from */
 async function checkDraft({ document: written, air }, { screen: writer }) {
   try {
     writer.checked(written, await studio.drafts.check(written, air));
   } catch (error) {
-    if (!error.says) throw error;
+    if (!saysOf(error)) throw error;
     writer.checked(written, {
       says: "The check needs the server, and it does not answer. What you write is kept on this phone.",
     });
   }
 }
 
+/** @param {From<RecipeScreen>} from @param {{id: string}} draft */
 function sendDraft(from, { id }) {
   send(
     from,
@@ -783,6 +928,7 @@ function sendDraft(from, { id }) {
   );
 }
 
+/** @param {Detail<"draft-copied">} draft */
 async function copyDraft({ id, document: written }) {
   const copy = studio.newId();
   await studio.drafts.write({ id: copy, base: null, document: written });
@@ -790,18 +936,22 @@ async function copyDraft({ id, document: written }) {
   location.hash = `#/recipe/${copy}`;
 }
 
+/** @param {Detail<"document-picked">} detail @param {Teller<"document-picked">} from */
 async function checkPicked({ document: picked }, { screen: bringing }) {
   try {
     bringing.checked(picked, await studio.shelf.check(picked));
   } catch (error) {
-    if (!error.says) throw error;
+    if (!saysOf(error)) throw error;
     bringing.checked(picked, {
       says: "The check needs the server, and it does not answer. What you picked stays here.",
     });
   }
 }
 
-/** A recipe from elsewhere goes the way of one that was written here, so nothing of anybody else's is lost. */
+/**
+ * A recipe from elsewhere goes the way of one that was written here, so nothing of anybody else's is lost.
+ * @param {Detail<"document-kept">} picked @param {From<BringScreen>} from
+ */
 async function keepPicked({ document: picked, over }, { screen: bringing }) {
   const id = over?.id ?? studio.newId();
   await studio.drafts.write({ id, base: over?.version ?? null, was: over?.document, document: picked });
@@ -814,68 +964,87 @@ async function keepPicked({ document: picked, over }, { screen: bringing }) {
   else location.hash = `#/recipe/${id}`;
 }
 
+/** @param {Detail<"document-edited">} picked */
 async function editPicked({ document: picked }) {
   const id = studio.newId();
   await studio.drafts.write({ id, base: null, document: picked });
   location.hash = `#/recipe/${id}`;
 }
 
+/** @param {Detail<"swap-wanted">} detail @param {Teller<"swap-wanted">} from */
 async function tellSwap({ id, line, ingredient }, { screen: asking }) {
   try {
     const swaps = await studio.shelf.swaps(id, line);
     asking.swapTold(line, ingredient, swaps.find((each) => each.ingredient === ingredient) ?? null);
   } catch (error) {
-    if (!error.says) throw error;
+    if (!saysOf(error)) throw error;
     asking.swapTold(line, ingredient, null);
   }
 }
 
-/** Told at rest: what reckons it is fetched when it is first wanted. */
+/**
+ * Told at rest: what reckons it is fetched when it is first wanted.
+ * @param {Detail<"time-wanted">} chosen @param {Teller<"time-wanted">} from
+ */
 async function tellTime(chosen, { screen: asking }) {
   const module = await import("./time-ahead.js").catch(() => null); // a first visit, and the server gone since
   if (module && asking.isStill(chosen.size)) module.tellTime(studio, chosen, asking, measuredOf);
 }
 
+/** @param {Detail<"trace-wanted">} detail @param {Teller<"trace-wanted">} from */
 async function tellTrace({ lot }, { screen: asking }) {
   try {
     asking.traced(lot, { runs: await studio.trace(lot) });
   } catch (error) {
-    if (!error.says) throw error;
     asking.traced(lot, {
-      says: `${error.status ? error.says : "The server does not answer."} Of the batches on this phone:`,
+      says: `${answerOf(error) || "The server does not answer."} Of the batches on this phone:`,
     });
   }
 }
 
+/** @param {Detail<"history-wanted">} detail @param {Teller<"history-wanted">} from */
 async function tellHistory({ id }, { screen: asking }) {
   try {
     asking.told(await studio.shelf.history(id));
   } catch (error) {
-    if (!error.says) throw error;
+    if (!saysOf(error)) throw error;
     asking.told({ says: "Older versions are with the server, and it does not answer. The newest is here." });
   }
 }
 
-/** Something about the plan that needs the server; without it the day goes on by the last plan there is. */
+/**
+ * Something about the plan that needs the server; without it the day goes on by the last plan there is.
+ * @param {{screen: Screen | null, route: {id: string}}} from
+ * @param {(plans: Plans, run: string) => unknown} act
+ * @param {{quietly?: boolean, done?: string}} [how]
+ */
 async function planWith({ screen: asking, route: { id } }, act, { quietly = false, done = "" } = {}) {
   try {
     await act(await studio.plans(), id);
     drawSoon();
-    if (screen === asking && done) asking.said(done);
+    if (screen === asking && done) asking?.said?.(done);
   } catch (error) {
-    if (!error.says && !error.detail) throw error;
-    if (!quietly && screen === asking) asking.trouble(error.says ?? error.detail);
+    const says = saysOf(error);
+    if (!says) throw error;
+    if (!quietly && screen === asking) asking?.trouble?.(says);
   }
 }
 
-/** How the plan of a run stands, once the server knows the run. @returns {boolean} whether it was asked */
+/**
+ * How the plan of a run stands, once the server knows the run. @returns {boolean} whether it was asked
+ * @param {Run} run
+ */
 function hearPlan(run) {
   const isKnown = run.waiting().every(({ id }) => id !== run.id);
   if (isKnown) planWith({ screen, route }, (plans) => plans.hear(run.id), { quietly: true });
   return isKnown;
 }
 
-/** At the door: do something about who may come in, then tell the screen who may. */
+/**
+ * At the door: do something about who may come in, then tell the screen who may.
+ * @param {From<StudioScreen>} from
+ * @param {(door: Door) => PairingMade | null | void | Promise<PairingMade | null | void>} act
+ */
 async function atTheDoor({ screen: asking }, act) {
   try {
     const [door, { registerDeviceList }] = await Promise.all([
@@ -884,9 +1053,9 @@ async function atTheDoor({ screen: asking }, act) {
     ]);
     registerDeviceList();
     const made = await act(door);
-    asking.told({ devices: await door.devices(), made });
+    asking.told({ devices: await door.devices(), made: made ?? null });
   } catch (error) {
-    asking.told({ says: error.says ?? "Who may come in is known to the server, and it does not answer." });
+    asking.told({ says: saysOf(error) || "Who may come in is known to the server, and it does not answer." });
   }
 }
 
@@ -897,7 +1066,8 @@ async function sayWhatWasMissed() {
   if (document.querySelector("dialog[open]") || (missed.length === 0 && away < AWAY_MS)) return;
   const open = studio.runs.filter((run) => run.open);
   if (open.length === 0) return;
-  const of = (run) => (open.length > 1 ? ` (${run.name})` : "");
+  /** @param {{name: string} | null | undefined} run */
+  const of = (run) => (open.length > 1 ? ` (${run?.name})` : "");
   const rang = missed.map(
     ({ wait, phase, at }) =>
       `${clock(at)}: ${wait.letter}, ${wait.title}${of(studio.run(wait.run))}, ${RINGS[phase]}`,
@@ -916,7 +1086,10 @@ async function sayWhatWasMissed() {
   });
 }
 
-/** What a ring says, the least urgent first; "late" rings shortly before the latest time, while it still helps. */
+/**
+ * What a ring says, the least urgent first; "late" rings shortly before the latest time, while it still helps.
+ * @type {{readonly [P in RingPhase]: string}}
+ */
 const RINGS = {
   look: "may be ready, look",
   ready: "ready",
@@ -924,21 +1097,25 @@ const RINGS = {
   over: "past its latest",
 };
 
+/** @param {{phase: RingPhase}} ring */
 const urgency = ({ phase }) => Object.keys(RINGS).indexOf(phase);
 
-/** Whose it is, where there are several batches, and of which part. */
+/** Whose it is, where there are several batches, and of which part. @param {Rung} rung */
 function ringWords({ wait, phase, at }) {
-  const { sheet, name } = studio.run(wait.run);
-  const { component } = sheet.steps.find(({ id }) => id === wait.step);
-  const part = sheet.components.find(({ id }) => id === component)?.name;
+  const run = studio.run(wait.run);
+  const step = run?.sheet.steps.find(({ id }) => id === wait.step);
+  const part = run?.sheet.components.find(({ id }) => id === step?.component)?.name;
   const isOne = studio.runs.filter((run) => run.open).length === 1;
   return (
-    `${[isOne ? "" : name, part, wait.title].filter(Boolean).join(", ")}: ` +
-    `${at === wait.rests_at ? "stir, then let it rest" : RINGS[phase]}.`
+    `${[isOne ? "" : run?.name, part, wait.title].filter(Boolean).join(", ")}: ` +
+    `${"rests_at" in wait && at === wait.rests_at ? "stir, then let it rest" : RINGS[phase]}.`
   );
 }
 
-/** All that rings at one moment rings once, as the most urgent of it does. After a sleep the summary says the rest. */
+/**
+ * All that rings at one moment rings once, as the most urgent of it does. After a sleep the summary says the rest.
+ * @param {Ringing} ringing
+ */
 function ring({ key, together }) {
   drawSoon();
   if (key !== together[0].key) return;
@@ -966,13 +1143,17 @@ function layRings() {
   );
 }
 
+/** @param {{run: string, step: string}} wanted */
 function goToBench({ run, step }) {
   location.hash = `#/bench/${run}`;
   draw();
   screen?.turnTo?.(step);
 }
 
-/** What a screen tells, by name: `from` is the screen that told it and its address, whatever is in sight by then. */
+/**
+ * What a screen tells, by name: `from` is the screen that told it and its address, whatever is in sight by then.
+ * @type {Hearing}
+ */
 const HEARD = {
   answer: ({ kind, body, once, says }, from) => keep(from, [{ kind, body }], { once, says }),
   answers: ({ entries, once }, from) => keep(from, entries, { once }),
@@ -997,10 +1178,17 @@ const HEARD = {
     ),
   "shelf-written": ({ entries, says }, from) => keep(from, entries, { says }),
   "picture-taken": (detail, from) => keepPicture(from, detail),
-  "plan-heard": (_, { route: { id } }) => hearPlan(studio.run(id)),
+  "plan-heard": (_, { route: { id } }) => {
+    const run = studio.run(id);
+    if (run) hearPlan(run);
+  },
   "plan-asked": (detail, from) =>
     planWith(from, (plans, run) => plans.askTogether(run, detail, studio), { done: "Planned." }),
-  "plan-stopped": (_, from) => planWith(from, (plans, run) => plans.cancel(run, studio.planOf(run).plan.id)),
+  "plan-stopped": (_, from) =>
+    planWith(from, (plans, run) => {
+      const { plan } = studio.planOf(run);
+      return plan && plans.cancel(run, plan.id);
+    }),
   "hours-written": ({ document: written }, from) =>
     planWith(from, (plans, run) => plans.setHours(written).then(() => plans.hear(run)), {
       done: "The hours are kept.",
@@ -1033,7 +1221,7 @@ const HEARD = {
   "find-wanted": ({ words }, { screen: asking }) => {
     whenSeeking()
       .then(
-        () => seeker.find(words),
+        (found) => found.find(words),
         () => ({ says: "No connection. Batches on this phone only." }),
       )
       .then((found) => asking.found({ words, ...found }));
@@ -1047,10 +1235,17 @@ const HEARD = {
   "update-wanted": () => studio.applyUpdate(),
 };
 
-/** On the screen itself, so that what it says is heard though it has left the page meanwhile. */
+/**
+ * On the screen itself, so that what it says is heard though it has left the page meanwhile.
+ * @param {Screen} told @param {Route} address
+ */
 function hear(told, address) {
-  for (const [name, act] of Object.entries(HEARD))
-    told.addEventListener(name, ({ detail }) => act(detail, { screen: told, route: address }));
+  // Each name is told by its own screens alone (types/told.d.ts).
+  const acts = /** @type {[string, (detail: unknown, from: From) => unknown][]} */ (Object.entries(HEARD));
+  for (const [name, act] of acts)
+    told.addEventListener(name, (event) =>
+      act(/** @type {CustomEvent} */ (event).detail, { screen: told, route: address }),
+    );
 }
 
 function listen() {
@@ -1101,7 +1296,7 @@ async function open() {
         "section",
         { class: "sheet stack" },
         h("h1", {}, "The bench cannot open"),
-        h("p", { role: "alert" }, error.says ?? error.message),
+        h("p", { role: "alert" }, saysOf(error) || messageOf(error)),
       ),
     );
     return;
@@ -1114,8 +1309,7 @@ async function open() {
   sayWhatWasMissed();
   setTimeout(() => studio.readRest(), AT_REST_MS); // the bench stands first
   // Over plain http no copy is kept: what a maker looks for when the server is away is fetched before it is.
-  if (!isSecureContext)
-    for (const name of ["size", "studio", "gather", "record", "shelf"]) LATER[name]().catch(() => {});
+  if (!isSecureContext) for (const name of OFTEN) LATER[name]?.().catch(() => {});
 }
 
 // On the page alone: whoever imports this elsewhere wants its modules.

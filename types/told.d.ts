@@ -49,7 +49,7 @@ export interface ToldBy {
   "trace-wanted": Tells<{ lot: string }, ShelfScreen>;
   preferred: Tells<{ key: keyof Preferences; value: string | boolean }>;
   "draft-written": Tells<Pick<DraftRow, "id" | "base" | "was" | "document" | "first">, RecipeScreen>;
-  "check-wanted": Tells<{ document: WrittenRecipe; air: object | null }, RecipeScreen>;
+  "check-wanted": Tells<{ document: WrittenRecipe; air: { temperature_c: string; humidity: string } | null }, RecipeScreen>;
   "recipe-sent": Tells<{ id: string }, RecipeScreen>;
   "draft-copied": Tells<{ id: string; document: WrittenRecipe }, RecipeScreen>;
   "draft-dropped": Tells<{ id: string }, RecipeScreen>;

@@ -277,7 +277,7 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
 
   /**
    * Several things that one touch says: all of them are kept, or none.
-   * @param {string} runId @param {Said[]} said @param {number} [at] when it was touched, which may be a moment ago
+   * @param {string} runId @param {readonly Said[]} said @param {number} [at] when it was touched, which may be a moment ago
    */
   async enterAll(runId, said, at = this.at()) {
     return this.#keep(runId, said, at, {});
@@ -340,7 +340,7 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
     return { late, people };
   }
 
-  /** @param {string} runId @param {Said[]} said @param {number} at @param {Changes} changes */
+  /** @param {string} runId @param {readonly Said[]} said @param {number} at @param {Changes} changes */
   async #keep(runId, said, at, changes) {
     const journal = this.#book.journal(runId);
     if (!journal) throw new Error("What is entered is of a batch that is here.");
@@ -416,9 +416,10 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
 
   /**
    * Leave a refused entry out of the run; it stays on this phone's disk.
-   * @param {{run: string, entry: KeptEntry}} refused
+   * @param {Pick<RefusedRow, "run" | "entry">} refused
    */
   async setAside({ run, entry }) {
+    if (!entry) return; // a run that was refused, or a photograph, is sent again or stays
     const row = { id: entry.id, run, refused: "Set aside.", aside: true };
     await this.#book.commit({ outbox: { put: [row] } }, { strict: true });
   }

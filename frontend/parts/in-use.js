@@ -4,20 +4,19 @@
 
 import { inUse } from "../bench/holding.js";
 /** @import { MeasuredRecipe } from "../../bench/shapes/page" */
-/** @import { BenchRun } from "../../types/keep" */
 /** @import { Batch } from "../../types/parts" */
 
 /**
- * @param {BenchRun} run @param {string | null} step @param {readonly Batch[]} runs
- * @param {(run: BenchRun | Batch) => MeasuredRecipe | null} measuredOf
+ * @param {Batch} run @param {string | null} step @param {readonly Batch[]} runs
+ * @param {(run: Batch) => MeasuredRecipe | null | undefined} measuredOf
  */
 export function takenBy(run, step, runs, measuredOf) {
-  /** @param {BenchRun | Batch} each */
+  /** @param {Batch} each */
   const laid = (each) => ({
     name: each.state.number ?? each.sheet.recipe.title,
     sheet: each.sheet,
     state: each.state,
-    recipe: measuredOf(each),
+    recipe: measuredOf(each) ?? null,
   });
   const others = runs.filter((other) => other.id !== run.id && other.open);
   if (!others.length) return [];

@@ -46,7 +46,7 @@ const CARDS = new Set(["over", "short", "check", "do"]);
 const RIGHTING = new Set(["over", "short"]);
 
 /**
- * @typedef {{step: string | null | undefined, advice: string, reason: string, isOld?: boolean}} Lead
+ * @typedef {{step?: string | null, advice: string, reason: string, isOld?: boolean}} Lead
  * @typedef {{run: BenchRun, bench: Now, waits: readonly Item[], signs: readonly string[], now: () => number,
  *   link: Pick<Link, "state" | "unsent" | "refused" | "shut">,
  *   beside: (step: {step: string | null, line: string | null}) => readonly string[],

@@ -97,13 +97,13 @@ const isText = (node) => node.matches("textarea, input[type=text], input:not([ty
 
 /**
  * @typedef {{findings?: readonly Finding[], errors?: readonly Fault[] | null, says?: string}} CheckAnswer
- * @typedef {"kept" | "same" | "waits" | "changed" | {errors: readonly Fault[]}} SentAnswer
+ * @typedef {"kept" | "same" | "waits" | "changed" | {errors: readonly Fault[]} | null} SentAnswer
  * @typedef {{id: string, about: WrittenIngredient | undefined}} Meant what a line means
  * @typedef {(document: WrittenRecipe, at: LinePath) => WrittenRecipe} LineChange
  * @typedef {{line: string, text: string, ways: (readonly [label: string, change: LineChange])[]}} Question
  * @typedef {{at: string, work: () => void, timer: ReturnType<typeof setTimeout>}} Chosen
  * @typedef {{input: HTMLInputElement | HTMLTextAreaElement, text: string, isUndone: boolean}} Entered
- * @typedef {{temperature_c?: string | number | null, humidity?: string | number | null}} Air
+ * @typedef {{temperature_c?: string, humidity?: string}} Air
  * @typedef {{title: HTMLElement, write: HTMLElement, changed: HTMLElement, picture: HTMLElement, sums: HTMLElement,
  *   findings: HTMLElement, said: HTMLElement, lead: HTMLElement, undo: HTMLElement, redo: HTMLElement,
  *   foot: HTMLElement}} EditParts
@@ -252,7 +252,7 @@ export class RecipeScreen extends HTMLElement {
     else if (answer === "waits") {
       this.#waits = true;
       this.#say("Kept on this phone. It goes to the server when that answers.");
-    } else if (answer !== "changed") {
+    } else if (answer && answer !== "changed") {
       this.#refused(answer.errors);
       this.#go(this.#placeOf(answer.errors[0]));
     }
