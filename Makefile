@@ -39,6 +39,7 @@ lint-types:
 lint-page:
 	node_modules/.bin/biome ci --colors=off .
 	node_modules/.bin/tsc -p tsconfig.json
+	node_modules/.bin/tsc -p tsconfig.worker.json
 
 lint-audit:
 	$(BIN)/python -m tests.audit

@@ -15,30 +15,35 @@ const PIECES = [];
 
 const PREFIX = "bowlside-page-";
 const CACHE = PREFIX + VERSION;
-const ROOT = new URL("./", self.location);
+// What this scope is no checker knows: of a worker it knows a window's, or any worker's.
+const worker = /** @type {ServiceWorkerGlobalScope} */ (/** @type {unknown} */ (self));
+const ROOT = new URL("./", worker.location.href);
 
-self.addEventListener("install", (event) => event.waitUntil(keepCopy()));
+/** @typedef {{file: string, response: Response, hash: string | undefined}} Copy a piece as the server gave it */
 
-self.addEventListener("activate", (event) => event.waitUntil(begin()));
+worker.addEventListener("install", (event) => event.waitUntil(keepCopy()));
 
-self.addEventListener("message", (event) => {
-  if (event.data === "take over") self.skipWaiting();
+worker.addEventListener("activate", (event) => event.waitUntil(begin()));
+
+worker.addEventListener("message", (event) => {
+  if (event.data === "take over") worker.skipWaiting();
 });
 
-self.addEventListener("fetch", (event) => {
+worker.addEventListener("fetch", (event) => {
   const { request } = event;
   const file = listed(new URL(request.url));
   // The journal's traffic, and whatever else is not the page's own, goes to the server untouched.
   if (request.method === "GET" && file !== null) event.respondWith(fromCopy(file, request));
 });
 
-/** The piece this address stands for, whatever its query says; null when there is none. */
+/** The piece this address stands for, whatever its query says; null when there is none. @param {URL} url */
 function listed(url) {
   if (url.origin !== ROOT.origin || !url.pathname.startsWith(ROOT.pathname)) return null;
   const path = url.pathname.slice(ROOT.pathname.length) || "index.html";
   return PIECES.includes(path) ? path : null;
 }
 
+/** @param {string} file @param {Request} request */
 async function fromCopy(file, request) {
   const cache = await caches.open(CACHE);
   return (await cache.match(address(file), { ignoreVary: true })) ?? fetch(request);
@@ -53,17 +58,20 @@ async function keepCopy() {
   await Promise.all(copies.map(({ file, response }) => cache.put(address(file), response)));
 }
 
-/** Asked about again, so that nothing stale is kept; what the page has just loaded is not sent twice. */
+/**
+ * Asked about again, so that nothing stale is kept; what the page has just loaded is not sent twice.
+ * @param {string} file @returns {Promise<Copy>}
+ */
 async function asked(file) {
   const response = await fetch(address(file), { cache: "no-cache" });
   if (!response.ok) throw new Error(`sw.js asked: ${file} answered ${response.status}`);
-  return { file, response, hash: TAG.exec(response.headers.get("ETag"))?.[0] };
+  return { file, response, hash: TAG.exec(response.headers.get("ETag") ?? "")?.[0] };
 }
 
 /** The page that brought this worker is served by it at once: a first visit, then no network, must do. */
 async function begin() {
   await dropOldCopies();
-  await self.clients.claim();
+  await worker.clients.claim();
 }
 
 async function dropOldCopies() {
@@ -72,12 +80,12 @@ async function dropOldCopies() {
   await Promise.all(old.map((name) => caches.delete(name)));
 }
 
-/** index.html is asked for as the folder, which is how the page is opened. */
+/** index.html is asked for as the folder, which is how the page is opened. @param {string} file */
 function address(file) {
   return new URL(file === "index.html" ? "./" : file, ROOT).href;
 }
 
-/** The first 12 hex digits of SHA-256 over each "path NUL hash LF", in list order. */
+/** The first 12 hex digits of SHA-256 over each "path NUL hash LF", in list order. @param {readonly Copy[]} copies */
 async function hashOf(copies) {
   const lines = copies.map(({ file, hash }) => `${file}\0${hash}\n`).join("");
   const digest = await crypto.subtle.digest("SHA-256", new TextEncoder().encode(lines));

@@ -5,10 +5,12 @@ tests/engines looks at the same in WebKit and Firefox themselves, as far as they
 
 from __future__ import annotations
 
+import json
 import re
 import struct
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
@@ -16,7 +18,7 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect
 from api.places import FRONTEND
 from tests.frontend.hands import NO_COPY, carry_on
 from tests.frontend.shelves import begin_bars, go, open_page
-from tests.servers import Server
+from tests.servers import ROOT, Server
 
 SCRIPTS = sorted(FRONTEND.rglob("*.js"))
 STYLES = sorted(FRONTEND.rglob("*.css"))
@@ -270,3 +272,21 @@ def test_an_iphones_keyboard_covers_no_button_of_a_note(iphone: BrowserContext, 
     box = dialog.bounding_box()
     assert box and box["y"] >= 0 and box["y"] + box["height"] <= 844 - 336
     expect(dialog.get_by_role("button", name="Keep it")).to_be_in_viewport(ratio=1)
+
+
+def config(name: str) -> dict[str, Any]:
+    lines = (ROOT / name).read_text(encoding="utf-8").splitlines()
+    told: dict[str, Any] = json.loads("\n".join(line for line in lines if not line.lstrip().startswith("//")))
+    return told
+
+
+def test_the_type_check_reads_every_script_and_nothing_is_kept_from_it() -> None:
+    """`make lint` runs it by both: a worker has other globals than a page."""
+    page, worker = config("tsconfig.json"), config("tsconfig.worker.json")
+
+    assert page["include"] == ["types/*.d.ts", "frontend/**/*.js"]
+    assert page["exclude"] == worker["include"] == ["frontend/sw.js"]
+    assert page["compilerOptions"]["strict"] and page["compilerOptions"]["checkJs"]
+    for path in [*SCRIPTS, *sorted((ROOT / "types").glob("*.d.ts"))]:
+        text = path.read_text(encoding="utf-8")
+        assert not re.search(r"@ts-|[:<{|(] *any\b *[\[\]>},;|)]", text), path.name
