@@ -1,6 +1,7 @@
 // What the phone keeps, for the type check. No page loads this.
 
 import type {
+  Card,
   Entry,
   EntryBody,
   FrozenSeal,
@@ -8,9 +9,11 @@ import type {
   Kit,
   MeasuredRecipe,
   PieceWords,
+  ReceivedBody,
   RunKind,
   Sheet,
   SheetRecipe,
+  ShelfKind,
   Size,
   State,
   WaitNow,
@@ -18,6 +21,7 @@ import type {
   WrittenKit,
   WrittenRecipe,
 } from "../bench/shapes/page";
+import type { EntryOf, ShelfEntryOf } from "./bench";
 import type { HoursDoc, Place, PlanDoc, SettingsDoc } from "./server";
 
 // Rows on the phone's disk
@@ -182,6 +186,15 @@ export interface Said {
   kind: RunKind | string;
   body: Entry["body"] | EntryBody;
 }
+
+/** The same as a screen tells it: the body is its kind's. */
+export type RunSaid = { [K in RunKind]: { kind: K; body: EntryOf<K>["body"] } }[RunKind];
+/** Of the shelf; what comes gets its lot's id once it is kept. */
+export type ShelfSaid =
+  | { [K in PlainShelfKind]: { kind: K; body: ShelfEntryOf<K>["body"] } }[PlainShelfKind]
+  | { kind: "described"; body: { ingredient: string; card: Card } }
+  | { kind: "received"; body: Omit<ReceivedBody, "lot"> & { lot?: string } };
+type PlainShelfKind = Exclude<ShelfKind, "described" | "received">;
 
 /** What the server does not take, and why; entry and picture are null where it is the run itself. */
 export interface RefusedRow {

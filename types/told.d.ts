@@ -2,7 +2,7 @@
 
 import type { Size, WrittenRecipe, Sheet } from "../bench/shapes/page";
 import type { Role } from "./answers";
-import type { DraftRow, Preferences, RefusedRow, RecipeRow, RingPhase, Said } from "./keep";
+import type { DraftRow, Preferences, RefusedRow, RecipeRow, RunSaid, ShelfSaid } from "./keep";
 import type { BenchAnswer } from "./parts";
 import type { HoursDocument, PlanWish } from "./server";
 import type { AuditScreen } from "../frontend/screens/audit";
@@ -31,8 +31,8 @@ type Nothing = { readonly [key: string]: never };
 
 /** All that is told to the page itself. */
 export interface ToldBy {
-  answer: Tells<Said & { once?: string; says?: string }, Entering>;
-  answers: Tells<{ entries: readonly Said[]; once?: string }, Entering>;
+  answer: Tells<(RunSaid | ShelfSaid) & { once?: string; says?: string }, Entering>;
+  answers: Tells<{ entries: readonly RunSaid[]; once?: string }, Entering>;
   "say-again": Tells<Nothing, HTMLElement & { readonly spoken: string }>;
   "prompt-shown": Tells<{ text: string }>;
   "go-bench": Tells<{ run: string; step: string }>;
@@ -40,7 +40,7 @@ export interface ToldBy {
   begin: Tells<{ recipe: RecipeRow; size: Size }, SizeScreen>;
   "kit-written": Tells<{ document: object }, KitScreen>;
   "settings-written": Tells<{ document: object }, StudioScreen>;
-  "shelf-written": Tells<{ entries: readonly Said[]; says?: string }, ShelfScreen>;
+  "shelf-written": Tells<{ entries: readonly ShelfSaid[]; says?: string }, ShelfScreen>;
   "picture-taken": Tells<{ blob: Blob; sha256: string; text?: string }, Entering>;
   "plan-heard": Tells<Nothing>;
   "plan-asked": Tells<PlanWish, DayScreen>;

@@ -21,5 +21,8 @@ export function listOf(map, key) {
   return list;
 }
 
-/** Those of a list that there are. @template T @param {readonly (T | null | undefined | false | "")[]} list @returns {T[]} */
+/**
+ * Those of a list that there are.
+ * @template T @param {readonly (T | null | undefined | false | "")[]} list @returns {T[]}
+ */
 export const those = (list) => list.flatMap((each) => (each ? [each] : []));

@@ -277,7 +277,8 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
 
   /**
    * Several things that one touch says: all of them are kept, or none.
-   * @param {string} runId @param {readonly Said[]} said @param {number} [at] when it was touched, which may be a moment ago
+   * @param {string} runId @param {readonly Said[]} said
+   * @param {number} [at] when it was touched, which may be a moment ago
    */
   async enterAll(runId, said, at = this.at()) {
     return this.#keep(runId, said, at, {});

@@ -15,7 +15,7 @@ import { canScan, scanCode } from "./scanner.js";
 import { idFor } from "./words.js";
 /** @import { Card, Hazard, Price, ReceivedBody, Shelf, ShelfEntry } from "../../bench/shapes/page" */
 /** @import { Child, Props } from "../../types/dom" */
-/** @import { Said } from "../../types/keep" */
+/** @import { ShelfSaid } from "../../types/keep" */
 
 /** @typedef {{-readonly [P in keyof Card]: Card[P]}} Kept a card that is being written */
 
@@ -129,7 +129,10 @@ function readPrice(amount, currency, percent, included) {
   return price;
 }
 
-/** @param {{shelf: Shelf, today: string, currency?: string, ingredient?: string | null, code?: string}} asked */
+/**
+ * @param {{shelf: Shelf, today: string, currency?: string, ingredient?: string | null, code?: string}} asked
+ * @returns {Promise<ShelfSaid[] | null>}
+ */
 export function askLot({ shelf, today, currency = "", ingredient = null, code = "" }) {
   const known = Object.entries(shelf.ingredients)
     .flatMap(([key, { card }]) => (card ? [{ key, name: card.name }] : []))
@@ -180,7 +183,7 @@ export function askLot({ shelf, today, currency = "", ingredient = null, code = 
     ),
   ];
   return askForm("A lot came", "Put it on the shelf", rows, () => {
-    /** @type {Said[]} */
+    /** @type {ShelfSaid[]} */
     const entries = [];
     let key = pick.value;
     if (key === NEW) {
@@ -236,6 +239,7 @@ const read = (area) =>
 /**
  * `there`: the card as it is by the time that this one is kept; what was not written in here stays as it is there.
  * @param {{key: string, card: Card | null, there?: () => Card | null}} asked
+ * @returns {Promise<ShelfSaid[] | null>}
  */
 export function askCard({ key, card, there = () => card }) {
   const name = text({ value: card?.name ?? "" });
@@ -301,11 +305,12 @@ export function askCard({ key, card, there = () => card }) {
       : undefined;
     if (isMine("density", dense)) kept.density = dense;
     if (!kept.density) delete kept.density;
-    return [{ kind: "described", body: { ingredient: key, card: kept } }];
+    const { name: called = written(name) } = kept;
+    return [{ kind: "described", body: { ingredient: key, card: { ...kept, name: called } } }];
   });
 }
 
-/** @param {{lot: string, name: string, measure: "mg" | "count"}} asked */
+/** @param {{lot: string, name: string, measure: "mg" | "count"}} asked @returns {Promise<ShelfSaid[] | null>} */
 export function askLoss({ lot, name, measure }) {
   const much = text({ placeholder: measure === "mg" ? "20 g" : "3 pieces" });
   const why = text({ placeholder: "spilt, gone off, given away" });

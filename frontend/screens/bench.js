@@ -28,7 +28,7 @@ import { onTick } from "../parts/ticker.js";
 import { undoPair } from "../parts/undo-pair.js";
 import { mass, timeLeft, unbroken } from "../parts/words.js";
 /** @import { Caution, Now, Prompt, PromptKind, State, StepTitle, WaitStep } from "../../bench/shapes/page" */
-/** @import { BenchRun, Item, Link, Undoing } from "../../types/keep" */
+/** @import { BenchRun, Item, Link, RunSaid, Undoing } from "../../types/keep" */
 /** @import { BenchAnswer, PageAnswer } from "../../types/parts" */
 /** @import { Answer, MeasuredMass } from "../../bench/shapes/page" */
 /** @import { Pickable } from "../parts/sheets.js" */
@@ -115,6 +115,12 @@ function lessSaid(says, { says: own, more, why }) {
     .filter((each) => ![own, more, why].some((text) => text.includes(each)))
     .join(" ");
 }
+
+/**
+ * An answer's entries, the first with what was asked for. The bench gives each its kind's own body.
+ * @param {Answer} answer @param {Answer["body"]} body
+ */
+const saidOf = ({ kind, also = [] }, body) => /** @type {RunSaid[]} */ ([{ kind, body }, ...also]);
 
 /**
  * What the plan has to say beside a prompt: what changes what to do, or why this and not what the bench asks first.
@@ -657,9 +663,9 @@ export class BenchScreen extends HTMLElement {
     // One touch answers a prompt; only what is counted is said again and again. What a dialog asked for was given
     // there.
     const once = answer.kind === "counted" || isPicked ? undefined : keyOf(prompt);
-    const { kind, also = [] } = answer;
-    if (also.length) tell(this, "answers", { entries: [{ kind, body }, ...also], once });
-    else tell(this, "answer", { kind, body, once });
+    const [said, ...also] = saidOf(answer, body);
+    if (also.length) tell(this, "answers", { entries: [said, ...also], once });
+    else tell(this, "answer", { ...said, once });
     this.#hold();
   }
 
@@ -787,7 +793,7 @@ export class BenchScreen extends HTMLElement {
     } else {
       const text = await askNote({ title: "A note", answer: "Keep it" });
       if (text)
-        tell(this, "answer", { kind: "noted", body: prompt ? { text, step: prompt.step } : { text } });
+        tell(this, "answer", { kind: "noted", body: prompt?.step ? { text, step: prompt.step } : { text } });
     }
   }
 

@@ -118,7 +118,8 @@ function handOn(id, title) {
       else await navigator.clipboard.writeText(url);
       if (!canShare) said.textContent = "The link is copied.";
     } catch (error) {
-      if (!(error instanceof Error) || error.name !== "AbortError") said.textContent = url; // neither is allowed here: shown, to be copied by hand
+      // Neither is allowed here: shown, to be copied by hand.
+      if (!(error instanceof Error) || error.name !== "AbortError") said.textContent = url;
     }
   };
   return h(

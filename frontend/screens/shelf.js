@@ -17,7 +17,7 @@ import { amountOf, bestBefore, dayWords, runsOf, stockOf } from "../parts/stock.
 import { undoPair } from "../parts/undo-pair.js";
 import { day } from "../parts/words.js";
 /** @import { Card, Price, ShelfLot, ShelfNote } from "../../bench/shapes/page" */
-/** @import { KeptEntry, Said, Undoing } from "../../types/keep" */
+/** @import { KeptEntry, ShelfSaid, Undoing } from "../../types/keep" */
 /** @import { TraceRun } from "../../types/server" */
 /** @import { Batch } from "../../types/parts" */
 /** @import { Child } from "../../types/dom" */
@@ -305,7 +305,7 @@ export class ShelfScreen extends HTMLElement {
     ]);
   }
 
-  /** @param {Promise<readonly Said[] | null>} asking @param {string} says */
+  /** @param {Promise<readonly ShelfSaid[] | null>} asking @param {string} says */
   async #keep(asking, says) {
     const entries = await asking;
     if (entries) tell(this, "shelf-written", { entries, says });
@@ -317,7 +317,8 @@ export class ShelfScreen extends HTMLElement {
     const entries = await askLot({ shelf: this.#stock.shelf, today, currency, ingredient, code });
     if (!entries) return;
     const { kind, body } = last(entries);
-    if ("ingredient" in body) this.#open.add(String(body.ingredient));
+    if (kind !== "received") return;
+    this.#open.add(body.ingredient);
     tell(this, "shelf-written", {
       entries: [...entries.slice(0, -1), { kind, body: { lot: newId(), ...body } }],
       says: "It is on the shelf.",

@@ -143,6 +143,19 @@ class Maker:
             else:
                 self.answer()
 
+    def note_at_the_end(self, text: str) -> None:
+        """Undo the batch's end, so that the bench asks for it; write a note there, and end the batch again."""
+        self.tap(self.page.get_by_role("button", name="Undo: finish"), "Undo the end")
+        expect(self.page.locator("bench-screen h1")).to_have_text("Finish the batch")
+        self.page.clock.run_for(BETWEEN_TOUCHES_MS)
+        self.tap(self.page.get_by_role("button", name="Other"), "Write a note")
+        dialog = self.page.get_by_role("dialog")
+        self.tap(dialog.get_by_role("button", name="Write a note"), "Write a note")
+        dialog.get_by_role("textbox").fill(text)
+        self.tap(dialog.locator(".copper"), "Write a note")
+        expect(dialog).to_have_count(0)
+        self.answer()
+
 
 def test_the_three_part_recipe_is_made_by_touch_alone_without_a_network(
     maker: Maker, live_server: Server
@@ -151,6 +164,7 @@ def test_the_three_part_recipe_is_made_by_touch_alone_without_a_network(
     maker.context.set_offline(True)
     run = maker.begin("Pressed fizzing base", PIECES)
     maker.work()
+    maker.note_at_the_end("Smells of roses")
     maker.context.set_offline(False)
     maker.until_all_is_sent()
 
@@ -159,6 +173,7 @@ def test_the_three_part_recipe_is_made_by_touch_alone_without_a_network(
     assert maker.faults == []
     assert record["finished_at"] is not None
     assert record["unread"] == []
+    assert [note["text"] for note in record["notes"]] == ["Smells of roses"]
     assert [step["title"] for step in record["steps"] if step["status"] != "done"] == []
     assert (record["yield"]["good"], record["yield"]["spoiled"]) == (PIECES, 0)
     assert all(wait["real_ms"] >= wait["earliest_ms"] and not wait["late"] for wait in record["waits"])
