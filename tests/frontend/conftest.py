@@ -24,7 +24,11 @@ def faultless(page: Page) -> Iterator[None]:
 
 
 def answer_no_more(context: BrowserContext) -> None:
-    """What a test still answers in the server's place as it ends is cut off, and that is no fault."""
+    """What a test still answers in the server's place as it ends is cut off, and that is no fault.
+
+    A page that did not reach the server until now must not do so at the last moment.
+    """
+    context.set_offline(True)
     for page in context.pages:
         page.unroute_all(behavior="ignoreErrors")
     context.unroute_all(behavior="ignoreErrors")
@@ -66,7 +70,6 @@ class Lasting:
     def at(self, url: str, **size: int) -> Page:
         """The page at this studio's first screen, as large as a desk's or as is said."""
         self.faults.clear()
-        self.page.unroute_all(behavior="ignoreErrors")
         self.page.emulate_media(color_scheme="light")
         self.page.set_viewport_size({"width": 1280, "height": 720, **size})
         self.page.evaluate("location.hash = '#/'")

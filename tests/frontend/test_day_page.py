@@ -170,6 +170,7 @@ def test_what_is_late_is_past_and_a_server_that_is_busy_says_so_itself(day: Page
     )
 
     assert told == ["to the latest", "past the latest", "16 plans are in the making already."]
+    day.unroute("**/api/v1/plans")
 
 
 def test_the_day_stands_whole_on_every_screen_and_axe_finds_nothing(day: Page) -> None:

@@ -15,6 +15,7 @@ from api import create_app, store
 from api.audit import note
 from api.door.pairing import make_code
 from api.settings import Settings, system_clock_ms
+from tests.frontend.conftest import answer_no_more
 from tests.frontend.hands import axe_finds, axe_finds_by_day_and_night, carry_on
 from tests.frontend.phones import RECIPE, RECIPE_ID, begin, call, entries_of, open_phone
 from tests.servers import Server, warm_bowlside
@@ -74,6 +75,7 @@ def another(browser: Browser) -> Iterator[Callable[[], Page]]:
 
     yield make
     for context in contexts:
+        answer_no_more(context)
         context.close()
 
 

@@ -47,26 +47,14 @@ def plate_mm(page: Page) -> tuple[float, float]:
     return box["width"] / PX_PER_MM, box["height"] / PX_PER_MM
 
 
-def test_it_is_as_large_on_the_screen_as_it_will_be_on_the_jar(label: Page) -> None:
+def test_it_is_as_large_on_the_screen_and_on_paper_as_it_will_be_and_its_words_and_letters_are_by_the_rules(
+    label: Page,
+) -> None:
     assert plate_mm(label) == pytest.approx((70, 50), abs=0.1)
 
-    label.get_by_label("Width, mm").fill("55")
-    label.get_by_label("Height, mm").fill("40")
-
-    assert plate_mm(label) == pytest.approx((55, 40), abs=0.1)
-
-
-def test_its_list_is_what_the_rules_make_of_what_was_weighed(label: Page) -> None:
-    """150 g of butter, and 50 g of which four tenths are water: 75 %, 15 %, 10 %."""
-    expect(label.locator(".label-list")).to_have_text(
-        "Ingredients: Theobroma Cacao Seed Butter, Helianthus Annuus Seed Oil, Aqua."
-    )
-    label.locator(".way", has_text="United States").click()
-    expect(label.locator(".label-list")).to_contain_text("Seed Oil, Water.")
-    expect(label.locator(".label-net")).to_have_text("Net Wt 1.7 oz (50 g)")
-
-
-def test_its_words_are_those_of_the_reference(label: Page) -> None:
+    # What the rules make of what was weighed, 150 g of butter, and 50 g of which four tenths are water: 75, 15, 10 %.
+    listed = label.locator(".label-list")
+    expect(listed).to_have_text("Ingredients: Theobroma Cacao Seed Butter, Helianthus Annuus Seed Oil, Aqua.")
     sheet, entries = label.evaluate(
         """async () => {
             const { openStore } = await import("/keep/store.js");
@@ -77,38 +65,16 @@ def test_its_words_are_those_of_the_reference(label: Page) -> None:
         }"""
     )
     cards = {"butter": CARDS[0]["body"]["card"], "oil": CARDS[1]["body"]["card"]}
-
     told = bench.label(bench.read_recipe(RECIPE), sheet, bench.fold(sheet, entries), "eu", {"cards": cards})
-
-    expect(label.locator(".label-list")).to_have_text(f"Ingredients: {told['text']}.")
+    expect(listed).to_have_text(f"Ingredients: {told['text']}.")
     expect(label.locator(".label-net")).to_have_text(told["net"])
     expect(label.locator(".label-foot")).to_contain_text(f"Batch {told['batch']}")
 
-
-def test_letters_under_the_rules_height_are_warned_of_and_the_law_rules(label: Page) -> None:
-    label.locator(".way", has_text="United States").click()
-    expect(label.locator("label-screen")).not_to_contain_text("too small")
-
-    label.get_by_label("Width, mm").fill("34")
-    label.get_by_label("Height, mm").fill("24")
-    label.get_by_label("Your own precautions").fill("Keep away from small children. " * 12)
-
-    expect(label.get_by_role("region", name="Look at")).to_contain_text(
-        "letters of the ingredient list are too small"
-    )
-    expect(label.locator(".law")).to_contain_text("the law where it is sold rules")
-    expect(label.get_by_role("region", name="Still missing on it")).to_contain_text(
-        "name and place of business"
-    )
-
-
-def test_the_height_that_is_judged_is_the_height_that_is_drawn(label: Page) -> None:
-    """A small o as the canvas draws it at the label's own size, against what the page says of it."""
+    # The height that is judged is that of a small o as the canvas draws it at the label's own size.
     said = label.get_by_role("region", name="Letters").inner_text()
     found = re.search(r"ingredient list: a small o is ([0-9.]+) mm", said)
     assert found
-
-    drawn = label.locator(".label-list").evaluate(
+    drawn = listed.evaluate(
         """list => {
             const { fontSize, fontFamily } = getComputedStyle(list);
             const canvas = Object.assign(document.createElement("canvas"), { width: 1400, height: 1400 });
@@ -123,21 +89,42 @@ def test_the_height_that_is_judged_is_the_height_that_is_drawn(label: Page) -> N
     )
     assert float(found[1]) == pytest.approx(drawn, abs=0.02)
 
+    # It prints alone, with its words as shown.
+    shown = re.sub(r"\s+", " ", label.locator(".label-plate").inner_text()).strip()
+    for paper in ("A4", "Letter"):
+        pages = PdfReader(io.BytesIO(label.pdf(format=paper))).pages
+        text = re.sub(r"\s+", " ", " ".join(each.extract_text() for each in pages)).strip()
+        assert len(pages) == 1, paper
+        measure = "This bar is 50 mm at true size."
+        assert text.replace("1 / 1", "").replace(" ", "") == (shown + measure).replace(" ", ""), paper
 
-def test_words_that_fit_no_label_of_that_size_are_said(label: Page) -> None:
+    label.get_by_label("Width, mm").fill("55")
+    label.get_by_label("Height, mm").fill("40")
+    assert plate_mm(label) == pytest.approx((55, 40), abs=0.1)
+
+
+def test_another_markets_words_and_what_is_too_small_or_missing_is_said_and_the_law_rules(
+    label: Page,
+) -> None:
+    label.locator(".way", has_text="United States").click()
+    expect(label.locator(".label-list")).to_contain_text("Seed Oil, Water.")
+    expect(label.locator(".label-net")).to_have_text("Net Wt 1.7 oz (50 g)")
+    expect(label.locator("label-screen")).not_to_contain_text("too small")
+
+    label.get_by_label("Width, mm").fill("34")
+    label.get_by_label("Height, mm").fill("24")
+    label.get_by_label("Your own precautions").fill("Keep away from small children. " * 12)
+
+    expect(label.get_by_role("region", name="Look at")).to_contain_text(
+        "letters of the ingredient list are too small"
+    )
+    expect(label.locator(".law")).to_contain_text("the law where it is sold rules")
+    expect(label.get_by_role("region", name="Still missing on it")).to_contain_text(
+        "name and place of business"
+    )
+
+    label.get_by_label("Your own precautions").fill("")
     label.get_by_label("Width, mm").fill("10")
     label.get_by_label("Height, mm").fill("10")
 
     expect(label.get_by_role("alert")).to_contain_text("do not fit on a label of this size")
-
-
-@pytest.mark.parametrize("paper", ["A4", "Letter"])
-def test_it_prints_alone_with_its_words_as_shown(label: Page, paper: str) -> None:
-    shown = re.sub(r"\s+", " ", label.locator(".label-plate").inner_text()).strip()
-
-    pages = PdfReader(io.BytesIO(label.pdf(format=paper))).pages
-
-    text = re.sub(r"\s+", " ", " ".join(each.extract_text() for each in pages)).strip()
-    assert len(pages) == 1
-    measure = "This bar is 50 mm at true size."
-    assert text.replace("1 / 1", "").replace(" ", "") == (shown + measure).replace(" ", "")

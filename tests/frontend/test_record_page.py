@@ -16,6 +16,7 @@ from playwright.sync_api import Page, expect
 from pypdf import PdfReader
 
 import bench
+from tests.frontend.conftest import Lasting
 from tests.frontend.hands import NO_COPY, type_on_pad
 from tests.frontend.phones import HOUR, RECIPE_ID, call
 from tests.frontend.shelves import KG, SIZES, begin_bars, card, enter, go, lot, open_page, stock
@@ -42,6 +43,17 @@ SECRET = b"51.4778 N, 0.0014 W"
 def phone(page: Page, home: Server, faultless: None) -> Page:
     """A phone with a priced shelf and no network, its clock at a known instant."""
     return stocked(page, home)
+
+
+@pytest.fixture(scope="module")
+def stocked_page(lasting_page: Lasting, home: Server) -> Page:
+    return stocked(lasting_page.page, home)
+
+
+@pytest.fixture
+def baker(lasting: Lasting, home: Server, stocked_page: Page) -> Page:
+    """Such a phone, for tests whose batches may stand beside others and whose clock is left to go."""
+    return lasting.at(home.url, **SIZES[1])
 
 
 def stocked(page: Page, server: Server) -> Page:
@@ -90,14 +102,14 @@ def on_disk(page: Page, store: str) -> list[dict[str, Any]]:
     return rows
 
 
-def test_a_line_that_was_off_is_drawn_against_what_is_allowed(phone: Page) -> None:
-    record = record_of(phone, bake(phone))
+def test_a_line_that_was_off_is_drawn_against_what_is_allowed(baker: Page) -> None:
+    record = record_of(baker, bake(baker))
 
     expect(record.get_by_role("img", name=re.compile(r"^2 g over, .* allowed$"))).to_be_visible()
     expect(record.get_by_role("img", name=re.compile("^on the mark"))).to_be_visible()
     butter = record.get_by_role("row", name=re.compile("^Hard butter")).first
     expect(butter).to_contain_text(re.compile(r"± \d.*\+2 g"))
-    expect(part(phone, "Lots")).to_contain_text("2.00 g more than was booked")
+    expect(part(baker, "Lots")).to_contain_text("2.00 g more than was booked")
 
 
 def test_it_has_the_batch_number_that_the_bench_showed(phone: Page) -> None:
@@ -111,25 +123,25 @@ def test_it_has_the_batch_number_that_the_bench_showed(phone: Page) -> None:
     expect(record_of(phone, run)).to_contain_text(shown)
 
 
-def test_two_batches_with_one_number_each_name_the_other(phone: Page) -> None:
+def test_two_batches_with_one_number_each_name_the_other(baker: Page) -> None:
     """As two phones that share a mark would make them: nothing is renamed, and it is said."""
-    begin_bars(phone)
-    number = phone.locator(".head-name").inner_text().split(",")[0]
-    other = begin_bars(phone)
+    begin_bars(baker)
+    number = baker.locator(".head-name").inner_text().split(",")[0]
+    other = begin_bars(baker)
     own = next(
-        each for each in on_disk(phone, "entries") if (each["run"], each["kind"]) == (other, "numbered")
+        each for each in on_disk(baker, "entries") if (each["run"], each["kind"]) == (other, "numbered")
     )
-    enter(phone, ("undone", {"entry": own["id"]}), ("numbered", {"number": number}))
+    enter(baker, ("undone", {"entry": own["id"]}), ("numbered", {"number": number}))
 
-    expect(record_of(phone, other)).to_contain_text("another batch has this number too: Plain bar")
+    expect(record_of(baker, other)).to_contain_text("another batch has this number too: Plain bar")
 
 
-def test_it_says_what_the_batch_cost(phone: Page) -> None:
+def test_it_says_what_the_batch_cost(baker: Page) -> None:
     """152 g and 50 g at 10 a kilogram: 1.52 and 0.50."""
-    record_of(phone, bake(phone))
+    record_of(baker, bake(baker))
 
-    expect(part(phone, "Cost")).to_contain_text("1.5200 EUR")
-    expect(part(phone, "Cost").get_by_role("row", name="Material")).to_contain_text("2.02")
+    expect(part(baker, "Cost")).to_contain_text("1.5200 EUR")
+    expect(part(baker, "Cost").get_by_role("row", name="Material")).to_contain_text("2.02")
 
 
 def test_a_wait_is_drawn_as_planned_and_as_it_was(phone: Page) -> None:
@@ -143,20 +155,20 @@ def test_a_wait_is_drawn_as_planned_and_as_it_was(phone: Page) -> None:
     expect(part(phone, "Checks")).to_contain_text(re.compile(r"Let it set: \d\d:\d\d yes"))
 
 
-def test_what_was_carried_says_for_which_line(phone: Page) -> None:
+def test_what_was_carried_says_for_which_line(baker: Page) -> None:
     carried = {"component": "bar", "round": 1, "num": 152, "den": 150}
-    run = begin_bars(phone)
-    enter(phone, WEIGHED[0], ("carried", carried))
-    record_of(phone, run)
+    run = begin_bars(baker)
+    enter(baker, WEIGHED[0], ("carried", carried))
+    record_of(baker, run)
 
-    expect(part(phone, "Corrections")).to_contain_text(
+    expect(part(baker, "Corrections")).to_contain_text(
         "the rest scaled up to match, × 1.013, for Hard butter came to 152 g of 150 g"
     )
 
 
-def test_who_made_an_entry_is_called_by_the_name_of_the_device(phone: Page) -> None:
+def test_who_made_an_entry_is_called_by_the_name_of_the_device(baker: Page) -> None:
     """A device that was never paired has none, and that is said."""
-    told = phone.evaluate(
+    told = baker.evaluate(
         """async () => {
             const { whoOf } = await import("/parts/record-parts.js");
             const place = { you: { name: "Phone by the bowl" }, benches: { "tablet-7": "Tablet at the press" } };
@@ -173,9 +185,9 @@ def test_who_made_an_entry_is_called_by_the_name_of_the_device(phone: Page) -> N
     ]
 
 
-def test_the_yield_of_each_batch_is_a_bar_as_high_as_its_good_pieces(phone: Page) -> None:
+def test_the_yield_of_each_batch_is_a_bar_as_high_as_its_good_pieces(baker: Page) -> None:
     """12 good of 12, and 6 good with 3 spoiled: of a picture 78 high, half of it, and a quarter on top."""
-    label, heights = phone.evaluate(
+    label, heights = baker.evaluate(
         """async () => {
             const { yieldBars } = await import("/parts/record-bars.js");
             const whole = { name: "M-1", planned: 12, good: 12, spoiled: 0, here: false };
@@ -191,10 +203,10 @@ def test_the_yield_of_each_batch_is_a_bar_as_high_as_its_good_pieces(phone: Page
     assert heights == [78, 39, 0, 19.5]
 
 
-def test_once_it_is_signed_what_is_said_is_a_remark(phone: Page) -> None:
-    run = bake(phone, ("noted", {"text": "Softer than usual."}), FINISHED)
-    record = record_of(phone, run)
-    expect(part(phone, "Notes")).to_contain_text("Softer than usual.")
+def test_once_it_is_signed_what_is_said_is_a_remark(baker: Page) -> None:
+    run = bake(baker, ("noted", {"text": "Softer than usual."}), FINISHED)
+    record = record_of(baker, run)
+    expect(part(baker, "Notes")).to_contain_text("Softer than usual.")
 
     record.get_by_role("button", name="Sign the record").click()
     expect(record.get_by_role("alert")).to_contain_text("Write your name")
@@ -202,23 +214,23 @@ def test_once_it_is_signed_what_is_said_is_a_remark(phone: Page) -> None:
     record.get_by_role("button", name="Sign the record").click()
     expect(record.locator(".facts").first).to_contain_text("A. Maker")
 
-    printed = phone.locator(".digest").inner_text()
+    printed = baker.locator(".digest").inner_text()
     record.get_by_role("button", name="Add a remark").click()
-    phone.get_by_role("dialog").get_by_label("A remark").fill("One cracked in the post.")
-    phone.get_by_role("button", name="Keep it").click()
-    expect(part(phone, "Remarks after signing")).to_contain_text("One cracked in the post.")
-    expect(part(phone, "Notes")).not_to_contain_text("cracked")
-    expect(phone.locator(".digest")).to_have_text(printed)
+    baker.get_by_role("dialog").get_by_label("A remark").fill("One cracked in the post.")
+    baker.get_by_role("button", name="Keep it").click()
+    expect(part(baker, "Remarks after signing")).to_contain_text("One cracked in the post.")
+    expect(part(baker, "Notes")).not_to_contain_text("cracked")
+    expect(baker.locator(".digest")).to_have_text(printed)
 
-    journal = {entry["id"]: entry for entry in on_disk(phone, "entries") if entry["run"] == run}
+    journal = {entry["id"]: entry for entry in on_disk(baker, "entries") if entry["run"] == run}
     (signing,) = (entry for entry in journal.values() if entry["kind"] == "signed")
     sealed = [journal[key] for key in signing["body"]["entries"]]
     assert signing["body"] == {"name": "A. Maker", **bench.seal(sealed)} and len(sealed) == len(journal) - 2
 
     record.get_by_role("button", name="Undo the signing").click()
-    phone.get_by_role("dialog").get_by_role("button", name="Undo the signing").click()
+    baker.get_by_role("dialog").get_by_role("button", name="Undo the signing").click()
     expect(record.locator(".facts").first).to_contain_text("A. Maker had signed")
-    expect(part(phone, "Notes")).to_contain_text("One cracked in the post.")
+    expect(part(baker, "Notes")).to_contain_text("One cracked in the post.")
 
 
 def test_a_signing_that_the_server_refuses_does_not_count_here_and_says_why(
@@ -278,30 +290,30 @@ def test_a_clock_put_right_moves_the_beginning_and_what_was_signed_by_the_wrong_
     assert told["signed"]["missing"] == 0 and told["started_at"] >= after["created_at"]
 
 
-def test_what_is_off_by_less_than_the_scale_shows_is_not_said(phone: Page) -> None:
-    run = begin_bars(phone)
+def test_what_is_off_by_less_than_the_scale_shows_is_not_said(baker: Page) -> None:
+    run = begin_bars(baker)
     almost = {"line": "bar.1.butter", "mg": 149_900}
-    enter(phone, ("weighed", almost), ("weighed", {"line": "bar.1.oil", "mg": 51_000}), FINISHED)
+    enter(baker, ("weighed", almost), ("weighed", {"line": "bar.1.oil", "mg": 51_000}), FINISHED)
 
-    record = record_of(phone, run)
+    record = record_of(baker, run)
 
     rows = [record.get_by_role("row", name=name).locator("td").last for name in ("Hard butter", "Light oil")]
     expect(rows[0]).to_have_text("")
     expect(rows[1]).to_have_text("+1 g")
 
 
-def test_its_digest_is_the_references_and_its_own_one_liner_reckons_it_again(phone: Page) -> None:
-    run = bake(phone, ("noted", {"text": "Zoë’s half-pan"}), FINISHED)
-    record_of(phone, run)
-    entries = [entry for entry in on_disk(phone, "entries") if entry["run"] == run]
+def test_its_digest_is_the_references_and_its_own_one_liner_reckons_it_again(baker: Page) -> None:
+    run = bake(baker, ("noted", {"text": "Zoë’s half-pan"}), FINISHED)
+    record_of(baker, run)
+    entries = [entry for entry in on_disk(baker, "entries") if entry["run"] == run]
     expected = bench.digest(entries)
-    expect(phone.locator(".digest")).to_have_text(expected)
+    expect(baker.locator(".digest")).to_have_text(expected)
 
-    with phone.expect_download() as downloading:
-        phone.get_by_role("button", name="JSON").click()
+    with baker.expect_download() as downloading:
+        baker.get_by_role("button", name="JSON").click()
     saved = Path(downloading.value.path()).read_bytes()
     reckoned = subprocess.run(
-        ["sh", "-c", phone.locator("pre code").inner_text().replace("< record.json", "")],
+        ["sh", "-c", baker.locator("pre code").inner_text().replace("< record.json", "")],
         input=saved,
         capture_output=True,
         check=True,
@@ -311,20 +323,20 @@ def test_its_digest_is_the_references_and_its_own_one_liner_reckons_it_again(pho
     assert json.loads(saved)["record"]["signed"] is None
 
 
-@pytest.mark.parametrize("paper", ["A4", "Letter"])
-def test_on_paper_it_says_what_it_says_on_the_screen(phone: Page, paper: str) -> None:
-    record = record_of(phone, bake(phone, FINISHED))
-    expect(phone.locator(".digest")).to_have_text(re.compile("^[0-9a-f]{64}$"))
+def test_on_paper_it_says_what_it_says_on_the_screen(baker: Page) -> None:
+    record = record_of(baker, bake(baker, FINISHED))
+    expect(baker.locator(".digest")).to_have_text(re.compile("^[0-9a-f]{64}$"))
 
-    reader = PdfReader(io.BytesIO(phone.pdf(format=paper)))
-
-    read = re.sub(r"\s", "", "".join(page.extract_text() for page in reader.pages))
     kept = record.locator(".facts dd, .amounts :is(th, td), .digest")
     shown = [re.sub(r"\s", "", text) for text in kept.all_inner_texts()]
-    assert [text for text in shown if text not in read] == []
-    assert "Takeaphotograph" not in read
-    box = reader.pages[0].mediabox
-    assert (float(box.width), float(box.height)) == pytest.approx(POINTS[paper], abs=1)
+
+    for paper, points in POINTS.items():
+        reader = PdfReader(io.BytesIO(baker.pdf(format=paper)))
+        read = re.sub(r"\s", "", "".join(page.extract_text() for page in reader.pages))
+        assert [text for text in shown if text not in read] == [], paper
+        assert "Takeaphotograph" not in read, paper
+        box = reader.pages[0].mediabox
+        assert (float(box.width), float(box.height)) == pytest.approx(points, abs=1)
 
 
 def photograph(page: Page, width: int, height: int) -> bytes:
@@ -344,32 +356,32 @@ def photograph(page: Page, width: int, height: int) -> bytes:
     return plain[:2] + b"\xff\xe1" + (len(exif) + 2).to_bytes(2) + exif + plain[2:]
 
 
-def test_a_photograph_is_kept_with_no_network_small_and_without_what_the_camera_wrote(phone: Page) -> None:
-    record_of(phone, bake(phone))
-    taken = photograph(phone, 3200, 2400)
+def test_a_photograph_is_kept_with_no_network_small_and_without_what_the_camera_wrote(baker: Page) -> None:
+    record_of(baker, bake(baker))
+    taken = photograph(baker, 3200, 2400)
     assert SECRET in taken
 
-    phone.get_by_label("Take a photograph").set_input_files(
+    baker.get_by_label("Take a photograph").set_input_files(
         {"name": "bench.jpg", "mimeType": "image/jpeg", "buffer": taken}
     )
-    phone.get_by_role("dialog").get_by_role("textbox").fill("The bars, turned out")
-    phone.get_by_role("button", name="Keep the photograph").click()
+    baker.get_by_role("dialog").get_by_role("textbox").fill("The bars, turned out")
+    baker.get_by_role("button", name="Keep the photograph").click()
 
-    image = part(phone, "Photographs").get_by_role("img", name="The bars, turned out")
+    image = part(baker, "Photographs").get_by_role("img", name="The bars, turned out")
     expect(image).to_be_visible()
     image.evaluate("image => image.decode()")
     assert image.evaluate("image => [image.naturalWidth, image.naturalHeight]") == [1600, 1200]
-    (kept,) = on_disk(phone, "pictures")
-    told = next(entry for entry in on_disk(phone, "entries") if entry["kind"] == "pictured")
+    (kept,) = (each for each in on_disk(baker, "pictures") if each["id"] not in ("then", "now"))
+    told = next(entry for entry in on_disk(baker, "entries") if entry["kind"] == "pictured")
     picture = bytes(kept["bytes"])
     assert (kept["id"], sha256(picture).hexdigest()) == (told["body"]["picture"], told["body"]["sha256"])
     assert SECRET not in picture
     assert b"Exif" not in picture
 
 
-def test_a_photograph_that_an_earlier_page_kept_still_opens(phone: Page) -> None:
+def test_a_photograph_that_an_earlier_page_kept_still_opens(baker: Page) -> None:
     """It kept the Blob itself, which WebKit refuses in a private session."""
-    opens = phone.evaluate(
+    opens = baker.evaluate(
         """async () => {
             const { openStore } = await import("/keep/store.js");
             const { Book } = await import("/keep/book.js");
@@ -387,31 +399,31 @@ def test_a_photograph_that_an_earlier_page_kept_still_opens(phone: Page) -> None
     assert opens == ["a picture", "a picture"]
 
 
-def test_a_file_that_is_no_picture_is_said(phone: Page) -> None:
-    record_of(phone, bake(phone))
+def test_a_file_that_is_no_picture_is_said(baker: Page) -> None:
+    record_of(baker, bake(baker))
 
-    phone.get_by_label("Take a photograph").set_input_files(
+    baker.get_by_label("Take a photograph").set_input_files(
         {"name": "notes.txt", "mimeType": "text/plain", "buffer": b"not a picture"}
     )
 
-    expect(phone.get_by_role("alert")).to_contain_text("no picture this browser can read")
+    expect(baker.get_by_role("alert")).to_contain_text("no picture this browser can read")
 
 
 def test_the_yield_stands_beside_that_of_other_batches_and_the_bench_says_what_happened_last_time(
-    phone: Page,
+    baker: Page,
 ) -> None:
     for over in (1_000, 3_000):
-        begin_bars(phone)
+        begin_bars(baker)
         enter(
-            phone,
+            baker,
             ("weighed", {"line": "bar.1.butter", "mg": 150_000 + over}),
             ("weighed", {"line": "bar.1.oil", "mg": 50_000}),
             FINISHED,
         )
 
-    begin_bars(phone)
+    begin_bars(baker)
 
-    expect(phone.locator(".beside")).to_contain_text("Last time: 3 g too much. Before: 1 g too much.")
+    expect(baker.locator(".beside")).to_contain_text("Last time: 3 g too much. Before: 1 g too much.")
 
 
 def test_a_piece_weighed_an_hour_apart_is_dry_or_not(phone: Page) -> None:
