@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import json
 import os
+from functools import cache
 from random import Random
 from typing import Any
 
@@ -23,13 +24,22 @@ BATCHES = 6
 CASES = 60
 
 
+def seeds_of(number: int) -> list[str]:
+    return [f"{SEED}-{number}-{case}" for case in range(CASES)]
+
+
+@cache
+def python_gives(number: int) -> list[Any]:
+    return [batch(generate(Random(seed))) for seed in seeds_of(number)]
+
+
 @pytest.mark.parametrize("number", range(BATCHES))
 def test_both_languages_give_the_same_sheet_state_prompts_and_record(number: int, in_browser: Any) -> None:
-    seeds = [f"{SEED}-{number}-{case}" for case in range(CASES)]
+    seeds = seeds_of(number)
     print(f"seeds {seeds[0]} to {seeds[-1]}")
     cases = [generate(Random(seed)) for seed in seeds]
 
-    here = [canonical(batch(case)) for case in cases]
+    here = [canonical(result) for result in python_gives(number)]
     there = in_browser("batch", cases)
 
     for seed, ours, theirs in zip(seeds, here, there, strict=True):
@@ -38,7 +48,7 @@ def test_both_languages_give_the_same_sheet_state_prompts_and_record(number: int
 
 def test_the_batches_are_worth_comparing() -> None:
     """Most of them get as far as a sheet with steps done, and some end in an error."""
-    results = [batch(generate(Random(f"{SEED}-0-{case}"))) for case in range(CASES)]
+    results = python_gives(0)
 
     sheets = [result for result in results if "error" not in result]
     begun = [each for each in sheets if each["state"]["last_at"] is not None]
