@@ -1,9 +1,9 @@
-"""What the page is sent as: its files, but for modules and the first styles, which are joined.
+"""What the page is sent as: its files, but for modules and styles, which are joined.
 
 A browser that opens the page asks for index.html, one module and one style sheet, instead of a hundred
 files: `app.js` comes with all that it imports, `rest.js` holds all that is asked for later and takes from
 `app.js` what it needs of that, so that each module is there once. Both say the version of all modules, and a rest
-of another version than the page's refuses to run. The worker (frontend/sw.js) is told the names of all pieces, and a
+of another version than the page's refuses to run. A style sheet comes with those that it imports. The worker (frontend/sw.js) is told the names of all pieces, and a
 version that is the hash of them. Each has the words that its own modules name, in one language (api/page_words.py).
 """
 
@@ -18,14 +18,14 @@ from pathlib import Path
 
 from api import join, page_words
 
-INDEX, APP, REST, STYLE = "index.html", "app.js", "rest.js", "style/first.css"
+INDEX, APP, REST = "index.html", "app.js", "rest.js"
+STYLES = ("style/first.css", "style/later.css")
 # The browser itself sees to the newest worker; it is not part of the copy it keeps.
 WORKER = "sw.js"
 # What is made of several files, or of what is known of all of them.
-MADE = (INDEX, APP, REST, STYLE, WORKER)
+MADE = (APP, REST, *STYLES, WORKER)
 
-LINKED_STYLES = re.compile(r'(?:^ *<link rel="stylesheet" href="[^"]+">\n)+', re.MULTILINE)
-LINKED_STYLE = re.compile(r'href="([^"]+)"')
+IMPORTED_STYLE = re.compile(r'@import "([^"/]+)";')
 
 # What app.js has before its modules. Once the rest failed to come it is asked for under another address, for some
 # browsers remember a failure for as long as the page stands.
@@ -60,21 +60,28 @@ class Pieces:
         self._folder, self._slim, self._read = folder, slim, cache(read)
         self.first = join.in_order(self._read, [APP])
         self.later = join.asked_later(self._read, self.first)
-        linked = LINKED_STYLES.search(self._read(INDEX))
-        self.styles = LINKED_STYLE.findall(linked[0]) if linked else []
-        joined = {*self.first, *self.later, *self.styles, WORKER}
-        self.names = sorted({APP, REST, STYLE, *(file for file in listed(folder) if file not in joined)})
+        joined = {
+            *self.first,
+            *self.later,
+            *(file for sheet in STYLES for file in self.styles_of(sheet)),
+            WORKER,
+        }
+        self.names = sorted({APP, REST, *(file for file in listed(folder) if file not in joined)})
         self.content = cache(self._content)
 
     def _content(self, name: str) -> bytes:
         made = {
-            INDEX: self._index,
             APP: self._app,
             REST: self._rest,
-            STYLE: self._style,
             WORKER: self._worker,
         }
+        if name in STYLES:
+            return "".join(map(self._read, self.styles_of(name))).encode("utf-8")
         return made[name]().encode("utf-8") if name in made else self._slim(self._folder / name)
+
+    def styles_of(self, sheet: str) -> list[str]:
+        """The sheets that one imports, which holds nothing else."""
+        return [f"style/{named}" for named in IMPORTED_STYLE.findall(self._read(sheet))]
 
     @cached_property
     def version(self) -> str:
@@ -105,20 +112,14 @@ class Pieces:
 
     def _app(self) -> str:
         first, _, version = self._modules
-        return ASKING.replace("VERSION", version) + first
+        return join.dense(ASKING.replace("VERSION", version) + first)
 
     def _rest(self) -> str:
         _, rest, version = self._modules
         used = {*re.findall(r"\$\w+", rest)}
         taken = [name for name in map(join.name_of, self.first) if name in used]
-        return TAKING.replace("VERSION", version).replace("NAMES", ", ".join(taken)) + rest
-
-    def _style(self) -> str:
-        return "".join(self._read(file) for file in self.styles)
-
-    def _index(self) -> str:
-        """The page, with one link where it has one for each style."""
-        return LINKED_STYLES.sub(f'  <link rel="stylesheet" href="{STYLE}">\n', self._read(INDEX), count=1)
+        head = TAKING.replace("VERSION", version).replace("NAMES", ", ".join(taken))
+        return join.dense(head + rest)
 
     def _worker(self) -> str:
         """The worker's source with the version of the page and the names of its pieces in it."""

@@ -74,8 +74,8 @@ let planHeard = -Infinity;
 /** @type {{run: string, state: unknown, lead: {step?: string | null, advice: string, reason: string} | null}} */
 let led = { run: "", state: null, lead: null }; // what the plan was last found to say, and when
 let looking = 0;
-/** @type {Map<string, Promise<unknown>>} */
-const styles = new Map(); // of pages that were opened, on their way or here
+/** @type {Promise<unknown> | null} */
+let styles = null; // of the pages that are opened later, on their way or here
 /** @type {Seeker | null} */
 let seeker = null; // seek.js, once a batch was looked for that is not on this phone
 /** @type {readonly Coming[]} */
@@ -456,44 +456,20 @@ function readSize(asked) {
  * @type {{readonly [N in ScreenName]?: () => Promise<unknown>}}
  */
 const LATER = {
-  gather: () =>
-    dressed(import("./screens/gather.js"), "quiet", "shelf", "paper").then((module) =>
-      module.registerGatherScreen(),
-    ),
-  label: () =>
-    dressed(import("./screens/label.js"), "quiet", "shelf", "paper").then((module) =>
-      module.registerLabelScreen(),
-    ),
-  record: () =>
-    dressed(import("./screens/record.js"), "quiet", "shelf", "paper").then((module) =>
-      module.registerRecordScreen(),
-    ),
-  shelf: () =>
-    dressed(import("./screens/shelf.js"), "quiet", "shelf", "paper").then((module) =>
-      module.registerShelfScreen(),
-    ),
-  day: () => dressed(import("./screens/day.js"), "quiet", "day").then((module) => module.registerDayScreen()),
-  audit: () => dressed(import("./screens/audit.js"), "quiet").then((module) => module.registerAuditScreen()),
-  bring: () =>
-    dressed(import("./screens/bring.js"), "quiet", "recipe", "paper").then((module) =>
-      module.registerBringScreen(),
-    ),
-  card: () =>
-    dressed(import("./screens/card.js"), "quiet", "recipe", "paper").then((module) =>
-      module.registerCardScreen(),
-    ),
-  kit: () => dressed(import("./screens/kit.js"), "quiet").then((module) => module.registerKitScreen()),
-  recipe: () =>
-    dressed(import("./screens/recipe-edit.js"), "quiet", "recipe", "paper").then((module) =>
-      module.registerRecipeScreen(),
-    ),
+  gather: () => dressed(import("./screens/gather.js")).then((module) => module.registerGatherScreen()),
+  label: () => dressed(import("./screens/label.js")).then((module) => module.registerLabelScreen()),
+  record: () => dressed(import("./screens/record.js")).then((module) => module.registerRecordScreen()),
+  shelf: () => dressed(import("./screens/shelf.js")).then((module) => module.registerShelfScreen()),
+  day: () => dressed(import("./screens/day.js")).then((module) => module.registerDayScreen()),
+  audit: () => dressed(import("./screens/audit.js")).then((module) => module.registerAuditScreen()),
+  bring: () => dressed(import("./screens/bring.js")).then((module) => module.registerBringScreen()),
+  card: () => dressed(import("./screens/card.js")).then((module) => module.registerCardScreen()),
+  kit: () => dressed(import("./screens/kit.js")).then((module) => module.registerKitScreen()),
+  recipe: () => dressed(import("./screens/recipe-edit.js")).then((module) => module.registerRecipeScreen()),
   size: () =>
-    dressed(
-      besides(import("./screens/size.js"), import("./bench/batch-number.js")),
-      "quiet",
-      "recipe",
-      "paper",
-    ).then((module) => module.registerSizeScreen()),
+    dressed(besides(import("./screens/size.js"), import("./bench/batch-number.js"))).then((module) =>
+      module.registerSizeScreen(),
+    ),
   practice: () =>
     Promise.all([import("./screens/practice.js"), import("./keep/practice.js")]).then(
       async ([{ registerPracticeScreen }, { openPractice }]) => {
@@ -501,12 +477,8 @@ const LATER = {
         registerPracticeScreen();
       },
     ),
-  studio: () =>
-    dressed(import("./screens/studio.js"), "quiet").then((module) => module.registerStudioScreen()),
-  versions: () =>
-    dressed(import("./screens/versions.js"), "quiet", "recipe", "paper").then((module) =>
-      module.registerVersionsScreen(),
-    ),
+  studio: () => dressed(import("./screens/studio.js")).then((module) => module.registerStudioScreen()),
+  versions: () => dressed(import("./screens/versions.js")).then((module) => module.registerVersionsScreen()),
 };
 
 /**
@@ -516,12 +488,11 @@ const LATER = {
 const besides = (module, ...others) => Promise.all([module, ...others]).then(([first]) => first);
 
 /**
- * A module of a page, once the styles that are its own are here too.
- * @template M @param {Promise<M>} module @param {string[]} names
+ * A module of a page, once the styles are here too that the bench does without.
+ * @template M @param {Promise<M>} module
  */
-async function dressed(module, ...names) {
-  for (const name of names) if (!styles.has(name)) styles.set(name, styled(`style/${name}.css`));
-  await Promise.all(names.map((name) => styles.get(name)));
+async function dressed(module) {
+  await (styles ??= styled("style/later.css"));
   return module;
 }
 

@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 
 from api.page import files_as_they_are, page_file, pieces_of, slim
-from api.pieces import APP, INDEX, MADE, REST, STYLE, WORKER
+from api.pieces import APP, INDEX, MADE, REST, STYLES, WORKER
 from api.places import FRONTEND
 from api.security import CONTENT_SECURITY_POLICY
 
@@ -128,18 +128,28 @@ def test_no_template_literal_spans_lines() -> None:
     assert [(path, line) for path, line in lines_of_scripts() if line.count("`") % 2] == []
 
 
-def test_a_browser_asks_for_one_module_and_one_style_sheet(client: Any, pieces: Any) -> None:
-    sent, lies = client.get("/").get_data(as_text=True), (FRONTEND / INDEX).read_text("utf-8")
-    named = re.compile(r'<(?:link|script)\b[^>]* (?:href|src)="([^"]+)"')
-    styles = [path for path in named.findall(lies) if path.endswith(".css")]
-
-    assert [path for path in named.findall(lies) if path not in styles] == [
-        path for path in named.findall(sent) if path != STYLE
-    ]
-    assert named.findall(sent).count(STYLE) == 1
-    assert client.get(f"/{STYLE}").data == b"".join(slim(FRONTEND / path) for path in styles)
-    modules = [path for path in pieces.names if path.endswith(".js")]
+def test_a_browser_asks_for_one_module_and_one_style_sheet(client: Any) -> None:
+    named = re.findall(
+        r'<(?:link|script)\b[^>]* (?:href|src)="([^"]+)"', client.get("/").get_data(as_text=True)
+    )
+    assert [path for path in named if path.endswith(".css")] == [STYLES[0]]
+    modules = [path for path in PIECES.names if path.endswith(".js")]
     assert modules == [APP, "early.js", "oldest.js", REST]  # every other module is in one of the two
+
+
+@pytest.mark.parametrize("sheet", STYLES)
+def test_a_style_sheet_comes_with_those_that_it_imports(client: Any, sheet: str) -> None:
+    lines = slim(FRONTEND / sheet).decode()
+    imported = re.findall(r'@import "([^"]+)";', lines)
+
+    assert lines == "".join(f'@import "{file}";' for file in imported)  # and holds nothing else
+    assert client.get(f"/{sheet}").data == b"".join(slim(FRONTEND / "style" / file) for file in imported)
+
+
+def test_every_style_of_the_page_is_in_one_sheet() -> None:
+    files = [f"style/{path.name}" for path in (FRONTEND / "style").iterdir()]
+
+    assert sorted([*STYLES, *(file for sheet in STYLES for file in PIECES.styles_of(sheet))]) == sorted(files)
 
 
 def written(client: Any, name: str) -> Any:
