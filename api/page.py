@@ -118,7 +118,8 @@ Files = tuple[tuple[str, int], ...]
 
 def files_as_they_are(folder: Path) -> Files:
     """The page's files and when each was changed."""
-    return tuple((file, (folder / file).stat().st_mtime_ns) for file in listed(folder))
+    served = (file for file in listed(folder) if Path(file).suffix in TYPES)
+    return tuple((file, (folder / file).stat().st_mtime_ns) for file in served)
 
 
 def pieces_of(folder: Path, changed: Files) -> Pieces:
@@ -127,8 +128,8 @@ def pieces_of(folder: Path, changed: Files) -> Pieces:
 
 
 @lru_cache(maxsize=4)
-def _pieces(folder: Path, _changed: Files, _spoken: str) -> Pieces:
-    return Pieces(folder, slim)
+def _pieces(folder: Path, changed: Files, _spoken: str) -> Pieces:
+    return Pieces(folder, [file for file, _ in changed], slim)
 
 
 @lru_cache(maxsize=4 * len(MADE))

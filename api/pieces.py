@@ -53,7 +53,7 @@ def listed(folder: Path) -> list[str]:
 class Pieces:
     """What is sent of the page in a folder as it lies there now: `names`, but for the worker, and `content` of each."""
 
-    def __init__(self, folder: Path, slim: Callable[[Path], bytes]) -> None:
+    def __init__(self, folder: Path, files: Iterable[str], slim: Callable[[Path], bytes]) -> None:
         def read(path: str) -> str:
             return slim(folder / path).decode("utf-8")
 
@@ -66,7 +66,7 @@ class Pieces:
             *(file for sheet in STYLES for file in self.styles_of(sheet)),
             WORKER,
         }
-        self.names = sorted({APP, REST, *(file for file in listed(folder) if file not in joined)})
+        self.names = sorted({APP, REST, *(file for file in files if file not in joined)})
         self.content = cache(self._content)
 
     def _content(self, name: str) -> bytes:

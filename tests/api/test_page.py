@@ -128,12 +128,12 @@ def test_no_template_literal_spans_lines() -> None:
     assert [(path, line) for path, line in lines_of_scripts() if line.count("`") % 2] == []
 
 
-def test_a_browser_asks_for_one_module_and_one_style_sheet(client: Any) -> None:
+def test_a_browser_asks_for_one_module_and_one_style_sheet(client: Any, pieces: Any) -> None:
     named = re.findall(
         r'<(?:link|script)\b[^>]* (?:href|src)="([^"]+)"', client.get("/").get_data(as_text=True)
     )
     assert [path for path in named if path.endswith(".css")] == [STYLES[0]]
-    modules = [path for path in PIECES.names if path.endswith(".js")]
+    modules = [path for path in pieces.names if path.endswith(".js")]
     assert modules == [APP, "early.js", "oldest.js", REST]  # every other module is in one of the two
 
 
@@ -146,10 +146,10 @@ def test_a_style_sheet_comes_with_those_that_it_imports(client: Any, sheet: str)
     assert client.get(f"/{sheet}").data == b"".join(slim(FRONTEND / "style" / file) for file in imported)
 
 
-def test_every_style_of_the_page_is_in_one_sheet() -> None:
+def test_every_style_of_the_page_is_in_one_sheet(pieces: Any) -> None:
     files = [f"style/{path.name}" for path in (FRONTEND / "style").iterdir()]
 
-    assert sorted([*STYLES, *(file for sheet in STYLES for file in PIECES.styles_of(sheet))]) == sorted(files)
+    assert sorted([*STYLES, *(file for sheet in STYLES for file in pieces.styles_of(sheet))]) == sorted(files)
 
 
 def written(client: Any, name: str) -> Any:

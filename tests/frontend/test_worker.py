@@ -217,6 +217,7 @@ def test_the_api_other_methods_and_unlisted_files_go_to_the_server(site: Site, p
     page.goto(site.url + BLANK)
     page.evaluate(REGISTER)
     page.reload()
+    site.keep_worker()  # a browser looks for a newer one when it likes
     (site.folder / "api").mkdir()
     (site.folder / "api" / "runs").write_text("[]", "utf-8")
     site.asked.clear()
@@ -226,7 +227,8 @@ def test_the_api_other_methods_and_unlisted_files_go_to_the_server(site: Site, p
     )
     posted = page.evaluate("async () => (await fetch('/app.js', { method: 'POST' })).status")
 
-    assert site.asked == ["/api/runs", "/api/runs", "/sw.js"]
+    assert [path for path in site.asked if path != "/sw.js"] == ["/api/runs", "/api/runs"]
+    assert "/sw.js" in site.asked
     assert posted == 501  # what this test's server says to a POST; a copy would have said 200
     assert "/api/runs" not in page.evaluate(CACHED)
 

@@ -17,7 +17,8 @@ import { divisionNow } from "./view.js";
 /**
  * The answer that makes every target of this line's round num / den of the sheet's, worked out to its end; none
  * where that cannot work. kept: lines that stay as they are.
- * @param {View} view @param {SheetLine} line @param {"up" | "down" | "rest"} way @param {Ratio} given @param {string[]} [kept]
+ * @param {View} view @param {SheetLine} line @param {"up" | "down" | "rest"} way @param {Ratio} given
+ * @param {string[]} [kept]
  */
 export function carry(view, line, way, [num, den], kept = []) {
   const { sheet, state } = view;
