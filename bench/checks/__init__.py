@@ -56,6 +56,8 @@ def check_recipe(recipe: MeasuredRecipe, air: RoomAir | None = None, kit: Kit | 
     """
     subject = Subject(recipe, air, kit)
     found: list[Finding] = [
-        {**each, "place": subject.place(each["where"])} for rule in RULES for each in rule(subject)
+        {**each, "where": subject.as_written(each["where"]), "place": subject.place(each["where"])}
+        for rule in RULES
+        for each in rule(subject)
     ]
     return sorted(found, key=lambda each: LEVELS.index(each["level"]))

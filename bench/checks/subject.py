@@ -59,6 +59,19 @@ class Subject:
             return component["id"]
         return f"{component['id']}.{component['lines'][int(found[2])]['id']}"
 
+    def as_written(self, where: str) -> str:
+        """The same place in the recipe as written, where a step may be said by several."""
+        return self._written.get(where, where)
+
+    @cached_property
+    def _written(self) -> dict[str, str]:
+        return {
+            f"{component['id']}.{step['id']}": f"{component['id']}.{step['written']}"
+            for component in self.recipe["components"]
+            for step in component["steps"]
+            if "written" in step
+        }
+
     @cached_property
     def _places(self) -> dict[str, str]:
         named = {f"ingredients.{key}": each["name"] for key, each in self.recipe["ingredients"].items()}

@@ -12,14 +12,14 @@ def ended(view: View, prompt: Prompt, step: Step) -> Prompt:
     """Where only this step is left, and none was passed over, the answer that ends it ends the batch too."""
     others = (each["id"] for each in view.sheet["steps"] if each is not step)
     if all(view.status(each) == "done" for each in others):
-        ends = [answer for answer in prompt["answers"] if _settles(view, step, answer)]
+        ends = [answer for answer in prompt["answers"] if settles(view, step, answer)]
         for answer in ends:
             answer["also"] = [{"kind": "finished", "body": {}}]
         prompt["more"] = joined(prompt["more"], say("prompting-ends-batch") if ends else "")
     return prompt
 
 
-def _settles(view: View, step: Step, answer: Answer) -> bool:
+def settles(view: View, step: Step, answer: Answer) -> bool:
     """Whether a step is done by an answer, and all of it: what stops short of that is asked about once more."""
     body = answer["body"]
     if counts_pieces(step):

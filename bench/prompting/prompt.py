@@ -1,18 +1,21 @@
 """One prompt: what the kind of step says, why it is urgent, its cautions, and what can always be answered."""
 
 from bench.brief import brief, in_short, joined
+from bench.lists import once
 from bench.prompting.answers import answer
 from bench.prompting.counting import pieces
 from bench.prompting.dividing import split
 from bench.prompting.doing import do
+from bench.prompting.ending import settles
 from bench.prompting.judging import check
 from bench.prompting.melting import melt
 from bench.prompting.other_kit import other_kit
 from bench.prompting.urgency import urgent
 from bench.prompting.view import Said, View
-from bench.prompting.waiting import wait
+from bench.prompting.waiting import wait, waited_for
 from bench.prompting.weighing import weigh
-from bench.shapes.prompts import Answer, Caution, Prompt
+from bench.shapes.entries import SkippedBody
+from bench.shapes.prompts import Answer, Besides, Caution, Prompt
 from bench.shapes.sheet import Step
 from bench.steps import (
     as_plain,
@@ -46,7 +49,7 @@ def prompt_for(view: View, step: Step) -> Prompt:
         "cautions": _cautions(view, step),
         "number": said.number,
         "weigh": said.weigh,
-        "answers": [*said.answers, _skip(step), *_other_kit(view, said)],
+        "answers": [*_over_with(view, step, [*said.answers, _skip(step)]), *_other_kit(view, said)],
     }
 
 
@@ -90,6 +93,29 @@ def _skip(step: Step) -> Answer:
     )
 
 
+def _over_with(view: View, step: Step, answers: list[Answer]) -> list[Answer]:
+    """The answers, of which those that settle a step pass over what lasts no longer than it. Who skips a wait
+    skips what it was for."""
+    over = [
+        _passed(each, say("prompting-over-first", title=step["title"]))
+        for each in view.sheet["steps"]
+        if step["id"] in each.get("until", []) and not view.is_settled(each["id"])
+    ]
+    then = waited_for(view, step)
+    for each in answers:
+        skips = each["kind"] == "skipped"
+        also = [_passed(then)] if then and skips else []
+        also += over if skips or settles(view, step, each) else []
+        if also:
+            each["also"] = [*each.get("also", []), *also]
+    return answers
+
+
+def _passed(step: Step, why: str = "") -> Besides:
+    body: SkippedBody = {"step": step["id"], "why": why} if why else {"step": step["id"]}
+    return {"kind": "skipped", "body": body}
+
+
 def _other_kit(view: View, said: Said) -> list[Answer]:
     line = said.weigh["line"] if said.weigh else None
     return other_kit(view, view.lines[line]) if line else []
@@ -114,7 +140,7 @@ def _cautions_of(step: Step) -> list[str]:
 
 def finish(view: View) -> Prompt:
     """What is asked once every step is settled."""
-    skipped = [step["title"] for step in view.sheet["steps"] if view.status(step["id"]) == "skipped"]
+    skipped = once(step["title"] for step in view.sheet["steps"] if view.status(step["id"]) == "skipped")
     says = say("prompting-finish-says")
     if skipped:
         says = say("prompting-finish-skipped", titles=", ".join(skipped))

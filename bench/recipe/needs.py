@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from graphlib import CycleError, TopologicalSorter
 
 from bench.errors import RecipeError
+from bench.recipe.steps import places
 from bench.shapes.recipe import Component, RecipeStep
 from bench.shapes.units import RecipeKey
 from bench.states import ASSEMBLY
@@ -19,7 +20,7 @@ def check_needs(components: list[Component]) -> None:
     steps = {
         f"{component['id']}.{step['id']}": _Placed(step, f"{_root(component, place)}.steps.{index}")
         for place, component in enumerate(components)
-        for index, step in enumerate(component["steps"])
+        for index, step in zip(places(component["steps"]), component["steps"], strict=True)
     }
     for key, placed in steps.items():
         window = placed.step["window"]

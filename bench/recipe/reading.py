@@ -8,7 +8,7 @@ from bench.recipe.lines import read_lines
 from bench.recipe.marking import mark
 from bench.recipe.needs import check_needs
 from bench.recipe.source import Source
-from bench.recipe.steps import read_steps
+from bench.recipe.steps import read_steps, stand_for_wholes
 from bench.recipe_schema import RECIPE_SCHEMA
 from bench.schema_words import say_what_is_wrong
 from bench.shapes.recipe import (
@@ -76,7 +76,9 @@ def _components(source: Source, written: WrittenRecipe) -> list[Component]:
         _component(source, component, f"components.{index}", takes[component["id"]])
         for index, component in enumerate(written["components"])
     ]
+    stand_for_wholes(components)
     components.append(_assembly(source, written.get("assembly") or {"takes": [], "steps": []}, components))
+    stand_for_wholes(components)
     return components
 
 
@@ -167,7 +169,7 @@ def _total_ug(lines: list[RecipeLine]) -> Ug:
 
 
 def _ends(component: Component) -> list[RecipeKey]:
-    """The steps of a component that none of its own comes after."""
+    """The steps of a component that none of its own comes after, and that last for their own sake."""
     needed = {need for step in component["steps"] for need in step["after"]}
-    keys = [f"{component['id']}.{step['id']}" for step in component["steps"]]
+    keys = [f"{component['id']}.{step['id']}" for step in component["steps"] if "until" not in step]
     return [key for key in keys if key not in needed]

@@ -2,10 +2,12 @@
 
 from bench import steps
 from bench.errors import RecipeError
+from bench.lists import once
 from bench.quantities import read_duration_ms
 from bench.recipe.lines import unique
 from bench.recipe.source import Source, cautions
 from bench.shapes.recipe import (
+    Component,
     Guard,
     RecipeHead,
     RecipeLine,
@@ -16,7 +18,7 @@ from bench.shapes.recipe import (
     WrittenWindow,
 )
 from bench.shapes.units import Id, RecipeKey
-from bench.steps.kind import Around
+from bench.steps.kind import Around, Beside
 
 
 def read_steps(
@@ -30,14 +32,58 @@ def read_steps(
     """first: what the first step comes after when it does not say."""
     unique([step["id"] for step in written], f"{where}.steps", "step")
     ids, portions = [line["id"] for line in lines], _portions(written, where)
-    measured: list[RecipeStep] = []
+    plain: dict[Id, RecipeStep] = {}
+    heads: dict[Id, tuple[str, RecipeHead]] = {}
+    before = first
     for index, step in enumerate(written):
         at = f"{where}.steps.{index}"
-        before = [f"{component}.{written[index - 1]['id']}"] if index else first
         head = _head(step, at, component, before)
-        measured.append(steps.read(step, head, Around(at, ids, portions, source.mass_mg)))
+        heads[step["id"]] = at, head
+        if steps.is_plain(step):
+            before = [f"{component}.{step['id']}"]
+            plain[step["id"]] = steps.read(step, head, Around(at, ids, portions, source.mass_mg))
+    measured: list[RecipeStep] = []
+    for step in written:
+        at, head = heads[step["id"]]
+        if steps.is_lowered(step):
+            measured += steps.lower(step, head, Beside(at, component, list(plain.values())))
+        else:
+            measured.append(plain[step["id"]])
+    _each_of_one_name(measured, where)
     _each_weighed_once(measured, lines, where)
     return measured
+
+
+def places(measured: list[RecipeStep]) -> list[int]:
+    """Where each measured step stands in the recipe as written."""
+    written = once(step.get("written", step["id"]) for step in measured)
+    index = {key: place for place, key in enumerate(written)}
+    return [index[step.get("written", step["id"])] for step in measured]
+
+
+def stand_for_wholes(components: list[Component]) -> None:
+    """Let what comes after a step that was lowered come after what all of it lasts until."""
+    ends = {
+        f"{component['id']}.{step['written']}": step["until"]
+        for component in components
+        for step in component["steps"]
+        if "written" in step and "until" in step
+    }
+    for step in (step for component in components for step in component["steps"]):
+        window = step["window"]
+        for needs in (step["after"], *([window["from"]] if window else [])):
+            needs[:] = once(end for need in needs for end in ends.get(need, [need]))
+
+
+def _each_of_one_name(measured: list[RecipeStep], where: str) -> None:
+    """A step that was lowered takes ids of its own, which no other may have."""
+    seen: set[Id] = set()
+    for step, index in zip(measured, places(measured), strict=True):
+        if step["id"] in seen:
+            raise RecipeError(
+                f"{where}.steps.{index}.id", f"“{step['id']}” is used twice. Give each step its own id."
+            )
+        seen.add(step["id"])
 
 
 def _portions(written: list[WrittenStep], where: str) -> set[Id]:
@@ -55,7 +101,7 @@ def _portions(written: list[WrittenStep], where: str) -> set[Id]:
 
 def _each_weighed_once(measured: list[RecipeStep], lines: list[RecipeLine], where: str) -> None:
     weighed: dict[Id, Id] = {}
-    for index, step in enumerate(measured):
+    for index, step in zip(places(measured), measured, strict=True):
         for key in steps.lines_in(step):
             if key in weighed:
                 raise RecipeError(

@@ -243,7 +243,27 @@ export interface WrittenWait extends WrittenHead {
   readonly rescue?: string;
 }
 
-export type WrittenStep = WrittenWeigh | WrittenDo | WrittenMelt | WrittenSplit | WrittenCheck | WrittenPieces | WrittenWait;
+export interface WrittenTurn extends WrittenHead {
+  readonly kind: "turn";
+  /** what a piece is once it was done: turned */
+  readonly word: string;
+  readonly every: WrittenAmount;
+  /** the wait of the same part that goes on meanwhile */
+  readonly during: Id;
+}
+
+export type PlainStep = WrittenWeigh | WrittenDo | WrittenMelt | WrittenSplit | WrittenCheck | WrittenPieces | WrittenWait;
+
+export interface LoweredStep extends WrittenHead {
+  readonly kind: "turn";
+  /** what a piece is once it was done: turned */
+  readonly word: string;
+  readonly every: WrittenAmount;
+  /** the wait of the same part that goes on meanwhile */
+  readonly during: Id;
+}
+
+export type WrittenStep = WrittenWeigh | WrittenDo | WrittenMelt | WrittenSplit | WrittenCheck | WrittenPieces | WrittenWait | LoweredStep;
 
 export interface MouldNeed {
   readonly shape: string;
@@ -432,6 +452,10 @@ export interface RecipeHead {
   readonly tools: readonly string[];
   /** windows by nature; absent: measured long ago */
   readonly keeps?: readonly Window[];
+  /** done with, once these are: nothing waits for it */
+  readonly until?: readonly RecipeKey[];
+  /** the step that it is part of, as written */
+  readonly written?: Id;
 }
 
 export interface RecipeWeigh extends RecipeHead {
@@ -870,6 +894,8 @@ export interface StepHead {
   readonly window: Window | null;
   /** windows by nature */
   readonly keeps?: readonly Window[];
+  /** done with, once these are: nothing waits for it */
+  readonly until?: readonly StepKey[];
   /** None: the recipe does not say */
   readonly hands_ms: Ms | null;
   readonly tools: readonly string[];

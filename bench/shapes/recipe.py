@@ -257,8 +257,26 @@ class WrittenWait(WrittenHead):
     rescue: NotRequired[Annotated[str, Text(300)]]
 
 
-WrittenStep: TypeAlias = (
+class WrittenTurn(WrittenHead):
+    kind: Literal["turn"]
+    word: Annotated[str, Text(20)]  # what a piece is once it was done: turned
+    every: WrittenAmount
+    during: Id  # the wait of the same part that goes on meanwhile
+
+
+PlainStep: TypeAlias = (
     WrittenWeigh | WrittenDo | WrittenMelt | WrittenSplit | WrittenCheck | WrittenPieces | WrittenWait
+)
+LoweredStep: TypeAlias = WrittenTurn  # said in plain ones as soon as it is read
+WrittenStep: TypeAlias = (
+    WrittenWeigh
+    | WrittenDo
+    | WrittenMelt
+    | WrittenSplit
+    | WrittenCheck
+    | WrittenPieces
+    | WrittenWait
+    | WrittenTurn
 )
 
 
@@ -440,6 +458,8 @@ class RecipeHead(TypedDict):
     hands_ms: Ms | None  # None: the recipe does not say
     tools: list[str]
     keeps: NotRequired[list[Window]]  # windows by nature; absent: measured long ago
+    until: NotRequired[list[RecipeKey]]  # done with, once these are: nothing waits for it
+    written: NotRequired[Id]  # the step that it is part of, as written
 
 
 class RecipeWeigh(RecipeHead):

@@ -154,6 +154,7 @@ class StepHead(TypedDict):
     ways: list[Way]
     window: Window | None
     keeps: NotRequired[list[Window]]  # windows by nature
+    until: NotRequired[list[StepKey]]  # done with, once these are: nothing waits for it
     hands_ms: Ms | None  # None: the recipe does not say
     tools: list[str]
     tail_ms: Ms  # the longest run of usual waits from its start to the end of the batch

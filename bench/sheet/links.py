@@ -61,6 +61,8 @@ def _link_one(step: Step, source: RecipeStep, instances: Callable[[RecipeKey], l
     if source["window"]:
         step["window"] = opened(source["window"])
     step["keeps"] = [opened(window) for window in source.get("keeps", [])]
+    if "until" in source:
+        step["until"] = [each for reference in source["until"] for each in instances(reference)]
 
 
 def _one_round_after_another(
@@ -83,7 +85,7 @@ def _frees(component: Component, number: int, leader: Leader | None) -> StepKey:
     """The step of a round that gives back what the next round needs: mould, bowl or hands."""
     if leader and component["id"] == leader.component:
         return f"{ASSEMBLY}.{number}.{leader.closing}"
-    steps = component["steps"]
+    steps = [step for step in component["steps"] if "until" not in step]
     if component["mould"] and component["mould"]["held"]:
         freeing = next((step for step in steps if step["unmoulds"]), steps[-1])
     else:  # a bowl comes free at the first piece-by-piece step: the pressing, pouring or piping

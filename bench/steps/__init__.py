@@ -1,12 +1,13 @@
 """Kinds of step. Each is a module: its traits, how it is read and how it is laid out on a sheet.
 
 The core asks traits and these few questions, and never names a kind. A new kind is a module here, its shapes in
-`bench/shapes`, and its row below. One that is not known here is taken for a plain `do`.
+`bench/shapes`, and its row below. One that is not known here is taken for a plain `do`. A kind that the others
+can say is lowered to them as soon as it is read: then no sheet, journal, prompt or plan need know of it.
 """
 
-from bench.shapes.recipe import RecipeHead, RecipeStep, WrittenStep
+from bench.shapes.recipe import LoweredStep, PlainStep, RecipeHead, RecipeStep
 from bench.shapes.sheet import Step, StepHead
-from bench.steps import check, do, melt, pieces, split, wait, weigh
+from bench.steps import check, do, melt, pieces, split, turn, wait, weigh
 from bench.steps.asking import (
     as_plain,
     by_hand,
@@ -15,6 +16,9 @@ from bench.steps.asking import (
     heats,
     is_empty,
     is_judged,
+    is_lowered,
+    is_one_touch,
+    is_plain,
     known_kind,
     lines_in,
     planned_ms,
@@ -28,7 +32,7 @@ from bench.steps.asking import (
     vessels_named,
     worked_on,
 )
-from bench.steps.kind import Around, Batch
+from bench.steps.kind import Around, Batch, Beside
 
 __all__ = [
     "as_plain",
@@ -38,9 +42,13 @@ __all__ = [
     "heats",
     "is_empty",
     "is_judged",
+    "is_lowered",
+    "is_one_touch",
+    "is_plain",
     "known_kind",
     "lay_out",
     "lines_in",
+    "lower",
     "planned_ms",
     "portions_of",
     "puts_in",
@@ -55,7 +63,12 @@ __all__ = [
 ]
 
 
-def read(written: WrittenStep, head: RecipeHead, around: Around) -> RecipeStep:
+def lower(written: LoweredStep, head: RecipeHead, beside: Beside) -> list[RecipeStep]:
+    """A written step as the measured steps that say it, all with its id as `written`."""
+    return turn.lower(written, head, beside)
+
+
+def read(written: PlainStep, head: RecipeHead, around: Around) -> RecipeStep:
     """A written step, measured."""
     match written["kind"]:
         case "weigh":

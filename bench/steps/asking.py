@@ -3,6 +3,8 @@
 from typing import TypeGuard, cast, overload
 
 from bench.shapes.recipe import (
+    LoweredStep,
+    PlainStep,
     RecipeCheck,
     RecipeDo,
     RecipeMelt,
@@ -98,6 +100,22 @@ def is_judged(step: RecipeStep) -> TypeGuard[RecipeCheck]: ...
 def is_judged(step: Step) -> TypeGuard[CheckStep]: ...
 def is_judged(step: RecipeStep | Step) -> bool:
     return traits(step).is_judged
+
+
+def is_plain(written: WrittenStep) -> TypeGuard[PlainStep]:
+    """Whether a written step is of a kind that sheets have."""
+    return written["kind"] in TRAITS
+
+
+def is_lowered(written: WrittenStep) -> TypeGuard[LoweredStep]:
+    """Whether a written step is said in other kinds."""
+    return not is_plain(written)
+
+
+def is_one_touch(step: Step) -> bool:
+    """Whether nothing must be known or chosen before a step is told as done."""
+    bare = by_hand(step) and step["mg"] is None and step["about_ms"] is None and not step["tips"]
+    return bare and not step["ways"] and not step["cautions"]
 
 
 def as_plain(step: Step) -> DoStep:

@@ -5,8 +5,8 @@ from dataclasses import dataclass
 
 from bench.errors import RecipeError
 from bench.shapes.kit import Heater
-from bench.shapes.recipe import Component, Ingredient
-from bench.shapes.units import Id, Mg
+from bench.shapes.recipe import Component, Ingredient, RecipeStep, RecipeWait
+from bench.shapes.units import Id, Mg, RecipeKey
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +42,26 @@ class Around:
                     f"{self.at}.{field}.{index}", f"There is no line “{key}”. It could be {could}."
                 )
         return keys
+
+
+@dataclass(frozen=True, slots=True)
+class Beside:
+    """What a step that is lowered stands among: its place in the document, and its part's other steps, measured."""
+
+    at: str
+    component: Id
+    steps: list[RecipeStep]
+
+    def key(self, step: Id) -> RecipeKey:
+        return f"{self.component}.{step}"
+
+    def wait(self, key: Id, field: str) -> RecipeWait:
+        """The part's wait of that id."""
+        waits = {step["id"]: step for step in self.steps if step["kind"] == "wait"}
+        if key not in waits:
+            could = f"It could be {', '.join(waits)}." if waits else "Write the wait as a step of its own."
+            raise RecipeError(f"{self.at}.{field}", f"There is no wait “{key}” in this part. {could}")
+        return waits[key]
 
 
 @dataclass(frozen=True, slots=True)

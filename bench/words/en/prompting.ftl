@@ -183,6 +183,7 @@ prompting-over-already = It's { $word } already
 prompting-look-again = Not yet: look again in { $length }
 prompting-before-earliest = { $length } before the earliest. Is it really { $word }?
 prompting-really-over = Is it really { $word }?
+prompting-over-first = “{ $title }” was over first.
 prompting-may-be-over = may be { $word }: look
 prompting-should-be-over = should be { $word }
 prompting-soon-late = do not leave it much longer
