@@ -7,7 +7,7 @@ from bench.shapes.prompts import Besides
 from bench.shapes.sheet import Step, WaitStep
 from bench.shapes.state import RunningWait
 from bench.shapes.units import InstantMs
-from bench.steps import is_one_touch
+from bench.steps import is_one_touch, runs_by_itself
 from bench.waits import wait_phase
 from bench.whole import half_even, span
 from bench.words import say
@@ -38,7 +38,7 @@ def wait(view: View, step: WaitStep) -> Said:
 
 def waited_for(view: View, step: Step) -> Step | None:
     """What a wait that only the clock ends is for, where it can be told by the same touch: one thing to do."""
-    if step["kind"] != "wait" or step["test"] or step["earliest_ms"] != step["usual_ms"]:
+    if not runs_by_itself(step) or step["test"] or step["earliest_ms"] != step["usual_ms"]:
         return None
     following = [each for each in view.sheet["steps"] if step["id"] in each["after"]]
     then = following[0] if len(following) == 1 else None
