@@ -51,6 +51,7 @@ WORDS = {
     "partial": "small pieces count",
     "verb": "the word on the button",
     "word": "the word for the wait",
+    "during": "while this goes on",
     "test": "how to tell",
     "stake": "what is at stake",
     "rescue": "what to do when it was missed",

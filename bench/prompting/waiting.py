@@ -23,12 +23,16 @@ def wait(view: View, step: WaitStep) -> Said:
     says = then["says"] if then else ""
     if running is None or wait_phase(running, view.at) == "counting":
         ask = _too_early(running, view.at, word)
-        done = answer("done", say("prompting-over-already", word=word), "done", {"step": key}, ask=ask, also=also)
+        done = answer(
+            "done", say("prompting-over-already", word=word), "done", {"step": key}, ask=ask, also=also
+        )
         return Said(joined(step["says"], says), [done])
     again = max(LEAST_AGAIN_MS, half_even(step["usual_ms"], LOOK_AGAIN_SHARE * 60_000) * 60_000)
     label = say("prompting-look-again", length=span(again))
     return Said(
-        joined(say("prompting-is-it-over", heading=word[:1].upper() + word[1:], word=word), step["test"], says),
+        joined(
+            say("prompting-is-it-over", heading=word[:1].upper() + word[1:], word=word), step["test"], says
+        ),
         [
             answer("done", say("prompting-over", word=word), "done", {"step": key}, strong=True, also=also),
             answer("again", label, "extended", {"step": key, "ms": again}),

@@ -41,7 +41,7 @@ const each = (names, read) => Object.fromEntries(names.split(" ").map((name) => 
 const READERS = {
   ...each("piece stays_behind part mass", readMassMg),
   ...each("loss tolerance limit share active", readPpm),
-  ...each("latest earliest usual hands about burst last_burst rest", readDurationMs),
+  ...each("every latest earliest usual hands about burst last_burst rest", readDurationMs),
   ...each("from_c to_c melts_c most_c", readCelsiusMk),
   ...each("g_per_ml tapped_g_per_ml", readDensity),
 };

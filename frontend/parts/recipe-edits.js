@@ -4,7 +4,8 @@
 import { thingsAt, withValue, valueAt } from "./recipe-fields.js";
 import { KINDS } from "./recipe-forms.js";
 import { idFor } from "./words.js";
-/** @import { StepKind, WrittenIngredient, WrittenLine, WrittenRecipe, WrittenStep } from "../../bench/shapes/page" */
+/** @import { WrittenKind } from "./recipe-forms.js" */
+/** @import { WrittenIngredient, WrittenLine, WrittenRecipe, WrittenStep } from "../../bench/shapes/page" */
 /** @import { WrittenSubstitute } from "../../bench/shapes/page" */
 /** @import { ComponentPath, LinePath, ListPath, Part, PartPath, StepPath } from "../../types/recipe" */
 /** @import { TextItem } from "./recipe-text.js" */
@@ -74,7 +75,7 @@ export function addLine(document, at, written = {}) {
 
 /**
  * A weigh step begins with every line that no step weighs yet: ticked, for all to see.
- * @param {WrittenRecipe} document @param {PartPath} at @param {StepKind} kind @param {object} [written]
+ * @param {WrittenRecipe} document @param {PartPath} at @param {WrittenKind} kind @param {object} [written]
  */
 export function addStep(document, at, kind, written = {}) {
   const { steps, lines = [] } = valueAt(document, at);
@@ -89,7 +90,7 @@ export function addStep(document, at, kind, written = {}) {
 
 /**
  * Another kind of step: its title and what every kind may say stay, what only the old kind says goes.
- * @param {WrittenRecipe} document @param {StepPath} at @param {StepKind} kind
+ * @param {WrittenRecipe} document @param {StepPath} at @param {WrittenKind} kind
  */
 export function asKind(document, at, kind) {
   const step = valueAt(document, at);
@@ -289,6 +290,7 @@ function relinked(document, at, from, to) {
           const opens = renamed(step.window.from, id) || undefined;
           kept = withValue(kept, "window", withValue(step.window, "from", opens));
         }
+        if ("during" in step) kept = withValue(kept, "during", renamed(step.during, id) || "");
         return kept;
       }),
     );

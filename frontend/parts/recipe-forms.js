@@ -1,7 +1,8 @@
 // What a recipe may say, as tables of fields (see recipe-fields.js): the page's copy of
 // bench/recipe_schema.py. tests/frontend/test_recipe_page.py holds the two together.
 
-/** @import { StepKind, WrittenRecipe } from "../../bench/shapes/page" */
+import { runsByItself } from "../bench/steps/index.js";
+/** @import { WrittenRecipe, WrittenStep } from "../../bench/shapes/page" */
 /** @import { Choices, ChoicesOf, Field, Part } from "../../types/recipe" @param {string} text @returns {Choices} */
 const words = (text) => text.split(" ").map((each) => [each, each.replaceAll("_", " ")]);
 
@@ -37,6 +38,13 @@ const portions = (document, at) =>
   (partAt(document, at)?.steps ?? [])
     .flatMap((step) => (step.kind === "split" ? step.portions : []))
     .map(({ id, name }) => [id, name]);
+/** @type {ChoicesOf} */
+const waits = (document, at) => [
+  ["", "\u2013"],
+  ...(partAt(document, at)?.steps ?? [])
+    .filter(runsByItself)
+    .map(({ id, title }) => /** @type {const} */ ([id, title])),
+];
 /** @type {ChoicesOf} */
 const vessels = (document, at) => [...words("bowl jug cup pan bag"), ...portions(document, at)];
 /** @type {ChoicesOf} */
@@ -195,8 +203,10 @@ export const STEP_MORE = [
 ];
 
 /**
+ * @typedef {WrittenStep["kind"]} WrittenKind
+ *
  * Each kind: its name, what it is for, what is asked at once, what in the fold, and how it begins.
- * @type {{readonly [K in StepKind]: {says: string, main: readonly Field[], more: readonly Field[], blank: object}}}
+ * @type {{readonly [K in WrittenKind]: {says: string, main: readonly Field[], more: readonly Field[], blank: object}}}
  */
 export const KINDS = {
   weigh: {
@@ -296,7 +306,17 @@ export const KINDS = {
     more: [],
     blank: { word: "", earliest: "", usual: "" },
   },
+  turn: {
+    says: "Turn",
+    main: [
+      ["every", "Every*", "", "6 h"],
+      ["during", "While this goes on*", "pick", waits],
+      ["word", "Each is then*", "", "turned"],
+    ],
+    more: [],
+    blank: { every: "", during: "", word: "turned" },
+  },
 };
 
 /** The kinds, in the order in which they are offered. */
-export const KIND_NAMES = /** @type {StepKind[]} */ (Object.keys(KINDS));
+export const KIND_NAMES = /** @type {WrittenKind[]} */ (Object.keys(KINDS));

@@ -163,10 +163,16 @@ def test_what_a_shape_takes_from_another_is_written_once_for_the_page_and_descri
     }
 
 
+LOWERS = re.compile(r"^def lower\(written: Written", re.MULTILINE)  # of one kind
+
+
 @pytest.mark.parametrize("room", ["journal", "prompting", "sheet", "steps"])
 def test_a_room_has_the_same_modules_on_the_phone(room):
-    """All but the sheet as text, which the command line prints."""
-    here = {path.stem.replace("_", "-") for path in (ROOT / "bench" / room).glob("*.py")} - {"--init--"}
+    """All but the sheet as text, which the command line prints, and what is lowered when a recipe is read."""
+    modules = [
+        path for path in (ROOT / "bench" / room).glob("*.py") if not LOWERS.search(path.read_text("utf-8"))
+    ]
+    here = {path.stem.replace("_", "-") for path in modules} - {"--init--"}
     there = {path.stem for path in (ROOT / "frontend" / "bench" / room).glob("*.js")} - {"index"}
 
     assert there == here - {"text"}
@@ -246,6 +252,21 @@ def test_the_core_asks_a_step_for_its_traits_and_never_for_its_name():
         if any(f'"{kind}"' in text for kind in KINDS_OF_STEP)
         for node in ast.walk(ast.parse(text))
         if names_a_kind(node)
+    ]
+
+    assert named == []
+
+
+def test_the_phone_asks_a_step_for_its_traits_too():
+    """`.kind` or `kind` beside the name of a kind of step, of anything but a plan's task."""
+    kinds = "|".join(sorted(KINDS_OF_STEP))
+    names = re.compile(rf'^(?!.*task).*\bkind (?:===|!==) "(?:{kinds})"', re.MULTILINE)
+    room = ROOT / "frontend" / "bench"
+    named = [
+        f"{path.relative_to(room)}: {found.group().strip()}"
+        for path in sorted(room.rglob("*.js"))
+        if path.parent.name != "steps"
+        for found in names.finditer(path.read_text(encoding="utf-8"))
     ]
 
     assert named == []

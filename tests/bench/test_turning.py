@@ -10,7 +10,14 @@ from bench import RecipeError, check_recipe, read_recipe, record, sheet_text, ta
 HOUR = 3_600_000
 WEIGH = {"id": "weigh", "kind": "weigh", "title": "Weigh it in", "lines": ["l0"]}
 PRESS = {"id": "press", "kind": "pieces", "title": "Press the bars"}
-DRY = {"id": "dry", "kind": "wait", "title": "Let them dry", "word": "dry", "earliest": "12 h", "usual": "24 h"}
+DRY = {
+    "id": "dry",
+    "kind": "wait",
+    "title": "Let them dry",
+    "word": "dry",
+    "earliest": "12 h",
+    "usual": "24 h",
+}
 TURN = {
     "id": "turn",
     "kind": "turn",
@@ -81,7 +88,10 @@ def test_drying_goes_on_while_turns_come_due_and_one_touch_tells_a_turn() -> Non
     assert prompt["says"] == "Turned yet? Onto the other face."
     turned(maker)
 
-    assert [maker.state["steps"][f"mix.1.turn_1{each}"]["status"] for each in ("_due", "")] == ["done", "done"]
+    assert [maker.state["steps"][f"mix.1.turn_1{each}"]["status"] for each in ("_due", "")] == [
+        "done",
+        "done",
+    ]
     waits = {each["step"]: each for each in maker.state["waits"]}
     assert waits["mix.1.dry"]["began_at"] == pressed  # it went on
     assert waits["mix.1.turn_2_due"]["earliest_at"] == maker.state["steps"]["mix.1.turn_1"]["at"] + 6 * HOUR
@@ -101,7 +111,9 @@ def test_turned_late_moves_the_next_and_what_is_not_due_when_dry_falls_away() ->
     maker.wait(14 * HOUR)  # slept through the first
     turned(maker)
     late = maker.state["steps"]["mix.1.turn_1"]["at"]
-    assert {each["step"]: each["earliest_at"] for each in maker.state["waits"]}["mix.1.turn_2_due"] == late + 6 * HOUR
+    assert {each["step"]: each["earliest_at"] for each in maker.state["waits"]}[
+        "mix.1.turn_2_due"
+    ] == late + 6 * HOUR
 
     maker.wait(6 * HOUR)
     turned(maker)

@@ -74,9 +74,22 @@ def _recipe(rng: Random) -> Json:
     """A measured recipe; documents that do not hold together are thrown away."""
     while True:
         try:
-            return read_recipe(_document(rng))
+            return read_recipe(_turned(rng, _document(rng)))
         except BenchError:
             continue
+
+
+def _turned(rng: Random, document: Json) -> Json:
+    """The document, with turns in the half of its parts that have a wait."""
+    for part in [*document["components"], document.get("assembly", {"steps": []})]:
+        waits = [step["id"] for step in part["steps"] if step["kind"] == "wait"]
+        if waits and rng.random() < 0.5:
+            every = rng.choice(["10 min", "25 min", "40 min"])
+            turn = {"id": "turn", "kind": "turn", "title": "Turn them", "word": "turned", "every": every}
+            turn |= {"during": rng.choice(waits), **({"says": "Gently."} if rng.random() < 0.5 else {})}
+            turn |= {"hazards": [rng.choice(HAZARDS)]} if rng.random() < 0.2 else {}
+            part["steps"].insert(rng.randint(0, len(part["steps"])), turn)
+    return document
 
 
 def _document(rng: Random) -> Json:

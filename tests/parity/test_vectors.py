@@ -47,10 +47,19 @@ def _written_out(entries: list[Any]) -> list[Any]:
     ]
 
 
+def _recipe_with(steps: list[Json]) -> Json:
+    """The workshop's recipe, and these steps before the last of its base."""
+    base = WORKSHOP["recipe"]["components"][0]
+    return {
+        **WORKSHOP["recipe"],
+        "components": [{**base, "steps": [*base["steps"][:-1], *steps, base["steps"][-1]]}],
+    }
+
+
 def _batch_of(data: Json) -> Json:
     """The whole input of a case about a batch: what it leaves out filled in."""
     return {
-        "recipe": read_recipe(WORKSHOP["recipe"]),
+        "recipe": read_recipe(_recipe_with(data.get("and", []))),
         "kit": read_kit(WORKSHOP["kit"]),
         "request": data.get("request", {"by": "pieces", "pieces": 8}),
         "entries": _written_out(data.get("entries", [])),

@@ -168,6 +168,7 @@ prompting-over-already = Schon { $word }
 prompting-look-again = Noch nicht: in { $length } wieder prüfen
 prompting-before-earliest = { $length } zu früh. Wirklich { $word }?
 prompting-really-over = Wirklich { $word }?
+prompting-over-first = „{ $title }“ war vorher zu Ende.
 prompting-may-be-over = vielleicht { $word }: prüfen
 prompting-should-be-over = sollte { $word } sein
 prompting-soon-late = nicht mehr lange stehen lassen

@@ -24,7 +24,7 @@ export function ended(view, prompt, step) {
  * Whether a step is done by an answer, and all of it: what stops short of that is asked about once more.
  * @param {View} view @param {Step} step @param {Draft<Answer>} given
  */
-function settles(view, step, { kind, body }) {
+export function settles(view, step, { kind, body }) {
   if (countsPieces(step)) {
     const { good, partial } = view.state.counts[step.id] ?? { good: 0, partial: 0 };
     const left = view.state.expected[step.id] - good - partial;

@@ -6,12 +6,13 @@ import { answer } from "./answers.js";
 import { pieces } from "./counting.js";
 import { split } from "./dividing.js";
 import { doThis } from "./doing.js";
+import { settles } from "./ending.js";
 import { check } from "./judging.js";
 import { melt } from "./melting.js";
 import { otherKit } from "./other-kit.js";
 import { urgent } from "./urgency.js";
-import { isFirstAsked, status } from "./view.js";
-import { wait } from "./waiting.js";
+import { isFirstAsked, isSettled, status } from "./view.js";
+import { wait, waitedFor } from "./waiting.js";
 import { weigh } from "./weighing.js";
 import {
   asPlain,
@@ -23,7 +24,8 @@ import {
   putsIn,
   runsByItself,
 } from "../steps/index.js";
-/** @import { Step } from "../../../bench/shapes/page" */
+/** @import { Answer, Besides, SkippedBody, Step } from "../../../bench/shapes/page" */
+/** @import { Draft } from "../../../types/bench" */
 /** @import { Asked, Said, View } from "./view.js" */
 
 /** @param {View} view @param {Step} step */
@@ -51,11 +53,34 @@ export function promptFor(view, step) {
   const label = isMany ? say("prompting-skip-weighing") : say("prompting-skip-step");
   const says = say("prompting-skip-says", { title: step.title });
   prompt.answers.push(answer("skip", label, "skipped", { step: step.id }, { says, input: "note" }));
+  overWith(view, step, prompt.answers);
   const key = prompt.weigh?.line ?? null;
   const line = key === null ? null : view.lines.get(key);
   if (line) prompt.answers.push(...otherKit(view, line));
   return prompt;
 }
+
+/**
+ * Let the answers that settle a step pass over what lasts no longer than it. Who skips a wait skips what it was for.
+ * @param {View} view @param {Step} step @param {Draft<Answer>[]} answers
+ */
+function overWith(view, step, answers) {
+  const open = view.sheet.steps.filter(({ id, until }) => until?.includes(step.id) && !isSettled(view, id));
+  const why = say("prompting-over-first", { title: step.title });
+  const over = open.map(({ id }) => passed({ step: id, why }));
+  const then = waitedFor(view, step);
+  for (const given of answers) {
+    const skips = given.kind === "skipped";
+    const also = [
+      ...(then && skips ? [passed({ step: then.id })] : []),
+      ...(skips || settles(view, step, given) ? over : []),
+    ];
+    if (also.length) given.also = [...(given.also ?? []), ...also];
+  }
+}
+
+/** @param {SkippedBody} body @returns {Besides} */
+const passed = (body) => ({ kind: "skipped", body });
 
 /**
  * Put the reason in, and keep the words few where a number or a countdown stands.
@@ -104,9 +129,8 @@ const cautionsOf = (step) => [...step.cautions, ...step.ways.flatMap((way) => wa
 
 /** @param {View} view @returns {Asked} */
 export function finish(view) {
-  const skipped = view.sheet.steps
-    .filter((step) => status(view, step.id) === "skipped")
-    .map((step) => step.title);
+  const passedOver = view.sheet.steps.filter((step) => status(view, step.id) === "skipped");
+  const skipped = [...new Set(passedOver.map((step) => step.title))];
   return {
     step: null,
     component: null,

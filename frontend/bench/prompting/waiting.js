@@ -2,10 +2,11 @@
 
 import { say } from "../../words.js";
 import { joined } from "../brief.js";
+import { isOneTouch, runsByItself } from "../steps/index.js";
 import { waitPhase } from "../waits.js";
 import { halfEven, span } from "../whole.js";
 import { answer } from "./answers.js";
-/** @import { RunningWait, WaitStep } from "../../../bench/shapes/page" */
+/** @import { Besides, RunningWait, Step, WaitStep } from "../../../bench/shapes/page" */
 /** @import { Said, View } from "./view.js" */
 
 const LOOK_AGAIN_SHARE = 10; // "not yet" on a wait looks again after a tenth of its usual time
@@ -20,9 +21,11 @@ export function wait(view, step) {
   const again = Math.max(LEAST_AGAIN_MS, halfEven(step.usual_ms, LOOK_AGAIN_SHARE * 60_000) * 60_000);
   const isEarly = phase === "counting";
   const { word } = step;
+  const then = waitedFor(view, step);
+  const also = then ? [done(then)] : undefined;
   const label = isEarly ? say("prompting-over-already", { word }) : say("prompting-over", { word });
   const ask = isEarly ? tooEarly(view, running, word) : "";
-  const answers = [answer("done", label, "done", { step: key }, { strong: !isEarly, ask })];
+  const answers = [answer("done", label, "done", { step: key }, { strong: !isEarly, ask, also })];
   if (!isEarly) {
     answers.push(
       answer("again", say("prompting-look-again", { length: span(again) }), "extended", {
@@ -31,10 +34,26 @@ export function wait(view, step) {
       }),
     );
   }
-  if (isEarly) return { says: step.says, answers };
+  if (isEarly) return { says: joined(step.says, then?.says ?? ""), answers };
   const [first, ...rest] = word;
   const heading = first.toUpperCase() + rest.join("");
-  return { says: joined(say("prompting-is-it-over", { heading, word }), step.test), answers };
+  return {
+    says: joined(say("prompting-is-it-over", { heading, word }), step.test, then?.says ?? ""),
+    answers,
+  };
+}
+
+/** @param {Step} step @returns {Besides} */
+const done = ({ id }) => ({ kind: "done", body: { step: id } });
+
+/**
+ * What a wait that only the clock ends is for, where it can be told by the same touch: one thing to do.
+ * @param {View} view @param {Step} step @returns {Step | undefined}
+ */
+export function waitedFor(view, step) {
+  if (!runsByItself(step) || step.test || step.earliest_ms !== step.usual_ms) return undefined;
+  const [then, ...others] = view.sheet.steps.filter(({ after }) => after.includes(step.id));
+  return then?.after.length === 1 && !others.length && isOneTouch(then) ? then : undefined;
 }
 
 /**

@@ -60,6 +60,7 @@ export function link(draft, counts) {
     });
     if (source.window) step.window = opened(source.window);
     step.keeps = (source.keeps ?? []).map(opened);
+    if (source.until) step.until = source.until.flatMap((reference) => instances(reference, step));
   }
   for (const component of draft.components) {
     for (let number = 2; number <= numberOf(component.id); number += 1) {
@@ -82,6 +83,7 @@ function freeing(component, number, leader) {
   // A held mould comes free when it is emptied; a bowl at the first piece-by-piece step: the
   // pressing, pouring or piping.
   const isHeld = component.mould?.held;
-  const frees = component.steps.find((step) => (isHeld ? step.unmoulds : traits(step).countsPieces));
-  return `${component.id}.${number}.${(frees ?? last(component.steps)).id}`;
+  const steps = component.steps.filter(({ until }) => !until);
+  const frees = steps.find((step) => (isHeld ? step.unmoulds : traits(step).countsPieces));
+  return `${component.id}.${number}.${(frees ?? last(steps)).id}`;
 }

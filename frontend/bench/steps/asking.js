@@ -50,6 +50,15 @@ export const divides = (step) => Boolean(traits(step).divides);
 /** @template {Kinded} S @param {S} step @returns {step is Extract<S, {kind: "check"}>} */
 export const isJudged = (step) => Boolean(traits(step).isJudged);
 
+/** Whether nothing must be known or chosen before a step is told as done. @param {Step} step */
+export const isOneTouch = (step) =>
+  byHand(step) &&
+  step.mg === null &&
+  step.about_ms === null &&
+  !step.tips.length &&
+  !step.ways.length &&
+  !step.cautions.length;
+
 /** @type {Pick<DoStep, "kind" | "about_ms" | "mg" | "tips" | "into">} */
 const BARE = { kind: "do", about_ms: null, mg: null, tips: [], into: "" };
 

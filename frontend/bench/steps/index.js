@@ -23,6 +23,7 @@ export {
   heats,
   isEmpty,
   isJudged,
+  isOneTouch,
   knownKind,
   plannedMs,
   putsIn,
