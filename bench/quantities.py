@@ -16,6 +16,7 @@ from bench.errors import AmountError
 from bench.shapes.recipe import Measures, Spoon
 from bench.shapes.units import Mg, MilliK, Ms, Ppm
 from bench.whole import PPM, half_even
+from bench.words import say
 
 if TYPE_CHECKING:
     from pint import UnitRegistry
@@ -96,13 +97,6 @@ DURATION_MS = {
 }
 LONGEST_MS = 366 * 86_400_000
 
-_AMOUNT_WANTED = (
-    "an amount that can be read. Write a number and a unit, such as 240 g, 8 1/2 oz, 1½ tsp or 3 %"
-)
-_SHARE_WANTED = "a share below 100 %, such as 2 %"
-_DENSITY_WANTED = "a density in g/mL between 0.05 and 25, such as 1.26"
-_CELSIUS_WANTED = "a temperature in °C from 0 to 250, such as 34"
-
 _NUMBER = (
     r"(?:(?P<whole>\d{1,9})\s+)?(?P<over>\d{1,9})\s*/\s*(?P<under>\d{1,9})|(?P<plain>\d{1,9}(?:\.\d{1,9})?)"
 )
@@ -167,19 +161,26 @@ def _pointed(found: re.Match[str]) -> str:
     return f"{_part(found, 1)}.{_part(found, 2)}"
 
 
-def _split(text: str, where: str, wanted: str = _AMOUNT_WANTED) -> tuple[Fraction, str]:
+_Wanted = Literal["amount", "share", "density", "celsius"]
+
+
+def _unread(text: str, where: str, wanted: _Wanted) -> AmountError:
+    return AmountError(where, say(f"amounts-unread-{wanted}", written=text[:40]))
+
+
+def _split(text: str, where: str, wanted: _Wanted = "amount") -> tuple[Fraction, str]:
     """A written number and the words after it; a fault says what was wanted."""
     plain = _plain(text)
     raised = any(each.isdigit() and not each.isdecimal() for each in text)  # "5² g" would read as 52 g
     match = None if raised else _AMOUNT.fullmatch(plain)
     if not match:
-        raise AmountError(where, f"“{text[:40]}” is not {wanted}.")
+        raise _unread(text, where, wanted)
     unit = " ".join(_part(match, "unit").replace(".", " ").split())
     if _part(match, "plain"):
         return Fraction(_part(match, "plain")), unit
     over, under = int(_part(match, "over")), int(_part(match, "under"))
     if under == 0:
-        raise AmountError(where, f"“{text[:40]}” divides by nought. Write the fraction again.")
+        raise AmountError(where, say("amounts-by-zero", written=text[:40]))
     return Fraction(over, under) + int(_part(match, "whole") or 0), unit
 
 
@@ -187,7 +188,9 @@ def _ask_which(text: str, unit: str, where: str) -> None:
     """AmountError where "1,000 g" may be one gram or a thousand."""
     ways = _two_ways(text, unit)
     if ways:
-        raise AmountError(where, f"“{text.strip()[:40]}”: {ways[0]} or {ways[1]}? Write one of them.")
+        raise AmountError(
+            where, say("amounts-two-ways", written=text.strip()[:40], one=ways[0], other=ways[1])
+        )
 
 
 def two_ways(text: str) -> tuple[str, str] | None:
@@ -219,9 +222,7 @@ def read_amount(text: str, measures: Measures | None, where: str = "amount", kep
         return Amount("texture", Fraction(0))
     number, unit = _split(text, where)
     if number <= 0:
-        raise AmountError(
-            where, f"“{text[:40]}” is nothing. Write an amount above nought, or leave the line out."
-        )
+        raise AmountError(where, say("amounts-zero", written=text[:40]))
     if unit not in ("T", "t"):  # a capital once told the tablespoon from the teaspoon: too easily misread
         unit = unit.lower()
     if not kept:
@@ -241,33 +242,25 @@ def read_amount(text: str, measures: Measures | None, where: str = "amount", kep
     if unit in KITCHEN_SPELLINGS:
         return _bounded(Amount("volume", kitchen_nl(number, unit, measures, where)), text, where)
     if not unit:
-        raise AmountError(where, f"“{text[:40]}” has no unit. Add one, such as g, ml, tsp, parts or %.")
-    raise AmountError(
-        where,
-        f"“{unit[:20]}” is not a unit known here. Use g, kg, mg, oz, lb, ml, l, fl oz, tsp, tbsp, cup, "
-        "pint, drops, pieces, parts, % or “to texture”.",
-    )
+        raise AmountError(where, say("amounts-no-unit", written=text[:40]))
+    raise AmountError(where, say("amounts-unknown-unit", unit=unit[:20]))
 
 
 def _bounded(amount: Amount, text: str, where: str) -> Amount:
     if amount.value > MOST_UG:
-        raise AmountError(where, f"“{text[:40]}” is more than ten tonnes. Check the unit.")
+        raise AmountError(where, say("amounts-too-much", written=text[:40]))
     if amount.value < 1:
-        raise AmountError(where, f"“{text[:40]}” is less than a millionth of a gram. Check the unit.")
+        raise AmountError(where, say("amounts-too-little", written=text[:40]))
     return amount
 
 
 def kitchen_nl(number: Fraction, unit: str, measures: Measures | None, where: str = "amount") -> Fraction:
     """A kitchen measure's volume in nL; AmountError when the recipe does not say whose it is."""
     if measures is None:
-        raise AmountError(
-            where,
-            f"The {KITCHEN_SPELLINGS[unit]} differs between places. Say whose it is: pick US, imperial or "
-            "metric for the recipe’s spoons and cups (“measures” in a file).",
-        )
+        raise AmountError(where, say("amounts-whose-measure", measure=KITCHEN_SPELLINGS[unit]))
     measure = KITCHEN_SPELLINGS[unit]
     if measure not in KITCHEN_UNITS[measures]:
-        raise AmountError(where, f"There is no {measure} among {measures} measures. Write it in ml.")
+        raise AmountError(where, say("amounts-no-such-measure", measure=measure, measures=measures))
     factor, name = KITCHEN_UNITS[measures][measure]
     return convert(number * factor, name, "nanoliter")
 
@@ -276,16 +269,16 @@ def read_mass_mg(text: str, where: str, kept: bool = False) -> Mg:
     """A written mass in whole mg."""
     amount = read_amount(text, None, where, kept)
     if amount.kind != "mass":
-        raise AmountError(where, f"“{text[:40]}” should be a mass, such as 150 g.")
+        raise AmountError(where, say("amounts-not-a-mass", written=text[:40]))
     return half_even(amount.value.numerator, amount.value.denominator * 1000)
 
 
 def read_ppm(text: str, where: str) -> Ppm:
     """A written percentage below 100 % in whole parts per million. "0 %" is allowed."""
-    number, unit = _split(text, where, _SHARE_WANTED)
+    number, unit = _split(text, where, "share")
     ppm = half_even(number.numerator * 10_000, number.denominator)
     if unit != "%" or ppm >= PPM:
-        raise AmountError(where, f"“{text[:40]}” is not {_SHARE_WANTED}.")
+        raise _unread(text, where, "share")
     return ppm
 
 
@@ -298,36 +291,32 @@ def read_duration_ms(text: str, where: str) -> Ms:
     ]
     told = "".join(number + unit for number, unit in pieces)
     if not pieces or "".join(told.split()) != "".join(text.split()):  # nothing written is passed over
-        raise AmountError(
-            where, f"“{text[:40]}” is not a length of time. Write 15 s, 4 min, 6 h 30 min or 2 days."
-        )
+        raise AmountError(where, say("amounts-not-a-time", written=text[:40]))
     for number, unit in pieces:
         if unit.lower() not in DURATION_MS:
-            raise AmountError(
-                where, f"“{unit[:20]}” is not a unit of time known here. Use s, min, h or days."
-            )
+            raise AmountError(where, say("amounts-unknown-time", unit=unit[:20]))
         total += _split(number, where)[0] * DURATION_MS[unit.lower()]
     ms = half_even(total.numerator, total.denominator)
     if ms <= 0:
-        raise AmountError(where, f"“{text[:40]}” is no time at all. Write at least 1 s.")
+        raise AmountError(where, say("amounts-no-time", written=text[:40]))
     if ms > LONGEST_MS:
-        raise AmountError(where, f"“{text[:40]}” is longer than a year. Check the unit.")
+        raise AmountError(where, say("amounts-over-a-year", written=text[:40]))
     return ms
 
 
 def read_density(text: str, where: str) -> Fraction:
     """A density in g/mL (the same as µg/nL) between 0.05 and 25."""
-    number, unit = _split(text, where, _DENSITY_WANTED)
+    number, unit = _split(text, where, "density")
     if unit or not Fraction(1, 20) <= number <= 25:
-        raise AmountError(where, f"“{text[:40]}” is not {_DENSITY_WANTED}.")
+        raise _unread(text, where, "density")
     return number
 
 
 def read_celsius_mk(text: str, where: str) -> MilliK:
     """A temperature from 0 to 250 °C in whole thousandths of a degree."""
-    number, unit = _split(text, where, _CELSIUS_WANTED)
+    number, unit = _split(text, where, "celsius")
     if unit or number > 250:
-        raise AmountError(where, f"“{text[:40]}” is not {_CELSIUS_WANTED}.")
+        raise _unread(text, where, "celsius")
     return half_even(number.numerator * 1000, number.denominator)
 
 

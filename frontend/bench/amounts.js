@@ -9,6 +9,7 @@
  */
 
 import { BenchError } from "./errors.js";
+import { say } from "../words.js";
 import { halfEven } from "./whole.js";
 /** @import { Measures } from "../../bench/shapes/page" */
 
@@ -90,12 +91,6 @@ const LONGEST_MS = 366 * 86_400_000;
 /** What a drop is taken for, 1/20 mL: a convention, real droppers differ. @type {Fraction} */
 export const DROP_NL = [50_000n, 1n];
 
-const AMOUNT_WANTED =
-  "an amount that can be read. Write a number and a unit, such as 240 g, 8 1/2 oz, 1½ tsp or 3 %";
-const SHARE_WANTED = "a share below 100 %, such as 2 %";
-const DENSITY_WANTED = "a density in g/mL between 0.05 and 25, such as 1.26";
-const CELSIUS_WANTED = "a temperature in °C from 0 to 250, such as 34";
-
 const AMOUNT =
   /^(?:(?:(\p{Nd}{1,9})\s+)?(\p{Nd}{1,9})\s*\/\s*(\p{Nd}{1,9})|(\p{Nd}{1,9}(?:\.\p{Nd}{1,9})?))\s*(%|[A-Za-z][A-Za-z .]*)?$/u;
 // Digits that are raised, ringed or stopped: "5² g" would read as 52 g.
@@ -162,21 +157,26 @@ export function plainNumber(text) {
   return plain.replace(COMMA, "$1.$2");
 }
 
+/** @typedef {"amount" | "share" | "density" | "celsius"} Wanted */
+
+/** @param {string} text @param {string} where @param {Wanted} wanted */
+const unread = (text, where, wanted) =>
+  new BenchError(where, say(`amounts-unread-${wanted}`, { written: cut(text) }));
+
 /**
  * A written number and the words after it; a fault says what was wanted.
- * @param {string} text @param {string} where @returns {[Fraction, string]}
+ * @param {string} text @param {string} where @param {Wanted} wanted @returns {[Fraction, string]}
  */
-function split(text, where, wanted = AMOUNT_WANTED) {
+function split(text, where, wanted = "amount") {
   const found = RAISED.test(text) ? null : AMOUNT.exec(plainNumber(text));
-  if (!found) throw new BenchError(where, `“${cut(text)}” is not ${wanted}.`);
+  if (!found) throw unread(text, where, wanted);
   const [, whole, top, bottom, decimal, unit] = found.map((each) => each && digits(each));
   const named = words((unit ?? "").replaceAll(".", " ")).join(" ");
   if (decimal) {
     const [units, rest = ""] = decimal.split(".");
     return [fraction(BigInt(units + rest), 10n ** BigInt(rest.length)), named];
   }
-  if (BigInt(bottom) === 0n)
-    throw new BenchError(where, `“${cut(text)}” divides by nought. Write the fraction again.`);
+  if (BigInt(bottom) === 0n) throw new BenchError(where, say("amounts-by-zero", { written: cut(text) }));
   return [plus(fraction(BigInt(top), BigInt(bottom)), [BigInt(whole ?? 0), 1n]), named];
 }
 
@@ -190,10 +190,8 @@ function askWhich(text, unit, where) {
   const part = comma ?? point;
   const decimal = `${whole}.${part}`.replace(/\.?0+$/, "");
   const named = unit && ` ${unit}`;
-  throw new BenchError(
-    where,
-    `“${cut(text.trim())}”: ${decimal}${named} or ${whole}${part}${named}? Write one of them.`,
-  );
+  const ways = { one: `${decimal}${named}`, other: `${whole}${part}${named}` };
+  throw new BenchError(where, say("amounts-two-ways", { written: cut(text.trim()), ...ways }));
 }
 
 /**
@@ -215,10 +213,7 @@ export function readAmount(text, measures, where = "amount") {
   if (text.trim().toLowerCase() === "to texture") return { kind: "texture", value: [0n, 1n], unit: "" };
   const [number, written] = split(text, where);
   if (number[0] <= 0n) {
-    throw new BenchError(
-      where,
-      `“${cut(text)}” is nothing. Write an amount above nought, or leave the line out.`,
-    );
+    throw new BenchError(where, say("amounts-zero", { written: cut(text) }));
   }
   // A capital once told the tablespoon from the teaspoon: too easily misread.
   const unit = written === "T" ? written : written.toLowerCase();
@@ -231,48 +226,37 @@ export function readAmount(text, measures, where = "amount") {
   const by = mass ?? volume;
   if (by) {
     const value = times(number, by);
-    if (isMore(value, MOST_UG))
-      throw new BenchError(where, `“${cut(text)}” is more than ten tonnes. Check the unit.`);
-    if (value[0] < value[1])
-      throw new BenchError(where, `“${cut(text)}” is less than a millionth of a gram. Check the unit.`);
+    if (isMore(value, MOST_UG)) throw new BenchError(where, say("amounts-too-much", { written: cut(text) }));
+    if (value[0] < value[1]) throw new BenchError(where, say("amounts-too-little", { written: cut(text) }));
     return { kind: mass ? "mass" : "volume", value, unit: "" };
   }
-  if (!unit)
-    throw new BenchError(where, `“${cut(text)}” has no unit. Add one, such as g, ml, tsp, parts or %.`);
-  throw new BenchError(
-    where,
-    `“${cut(unit, 20)}” is not a unit known here. Use g, kg, mg, oz, lb, ml, l, fl oz, tsp, tbsp, ` +
-      "cup, pint, drops, pieces, parts, % or “to texture”.",
-  );
+  if (!unit) throw new BenchError(where, say("amounts-no-unit", { written: cut(text) }));
+  throw new BenchError(where, say("amounts-unknown-unit", { unit: cut(unit, 20) }));
 }
 
 /** @param {string} unit @param {Measures | null} measures @param {string} where */
 function kitchenNl(unit, measures, where) {
   const measure = String(KITCHEN.get(unit));
   if (!measures) {
-    throw new BenchError(
-      where,
-      `The ${measure} differs between places. Say whose it is: pick US, imperial or metric for the ` +
-        "recipe’s spoons and cups (“measures” in a file).",
-    );
+    throw new BenchError(where, say("amounts-whose-measure", { measure }));
   }
   const nl = KITCHEN_NL[measures][measure];
-  if (!nl) throw new BenchError(where, `There is no ${measure} among ${measures} measures. Write it in ml.`);
+  if (!nl) throw new BenchError(where, say("amounts-no-such-measure", { measure, measures }));
   return nl;
 }
 
 /** A written mass in whole mg. @param {string} text */
 export function readMassMg(text, where = "mass") {
   const { kind, value } = readAmount(text, null, where);
-  if (kind !== "mass") throw new BenchError(where, `“${cut(text)}” should be a mass, such as 150 g.`);
+  if (kind !== "mass") throw new BenchError(where, say("amounts-not-a-mass", { written: cut(text) }));
   return nearest(over(value, [1000n, 1n]));
 }
 
 /** A written percentage below 100 % in whole parts per million. "0 %" is allowed. @param {string} text */
 export function readPpm(text, where = "share") {
-  const [number, unit] = split(text, where, SHARE_WANTED);
+  const [number, unit] = split(text, where, "share");
   const ppm = nearest(times(number, [10_000n, 1n]));
-  if (unit !== "%" || ppm >= 1_000_000) throw new BenchError(where, `“${cut(text)}” is not ${SHARE_WANTED}.`);
+  if (unit !== "%" || ppm >= 1_000_000) throw unread(text, where, "share");
   return ppm;
 }
 
@@ -281,40 +265,33 @@ export function readDurationMs(text, where = "time") {
   const pieces = [...text.matchAll(/([\p{Nd}.,/½¼¾\s]*[\p{Nd}½¼¾])\s*([A-Za-z]+)/gu)];
   const told = pieces.map(([, number, unit]) => number + unit).join("");
   if (pieces.length === 0 || words(told).join("") !== words(text).join("")) {
-    throw new BenchError(
-      where,
-      `“${cut(text)}” is not a length of time. Write 15 s, 4 min, 6 h 30 min or 2 days.`,
-    );
+    throw new BenchError(where, say("amounts-not-a-time", { written: cut(text) }));
   }
   /** @type {Fraction} */
   let total = [0n, 1n];
   for (const [, number, unit] of pieces) {
     const each = TIME_MS.get(unit.toLowerCase());
-    if (!each)
-      throw new BenchError(
-        where,
-        `“${cut(unit, 20)}” is not a unit of time known here. Use s, min, h or days.`,
-      );
+    if (!each) throw new BenchError(where, say("amounts-unknown-time", { unit: cut(unit, 20) }));
     total = plus(total, times(split(number, where)[0], [each, 1n]));
   }
   const ms = nearest(total);
-  if (ms <= 0) throw new BenchError(where, `“${cut(text)}” is no time at all. Write at least 1 s.`);
-  if (ms > LONGEST_MS) throw new BenchError(where, `“${cut(text)}” is longer than a year. Check the unit.`);
+  if (ms <= 0) throw new BenchError(where, say("amounts-no-time", { written: cut(text) }));
+  if (ms > LONGEST_MS) throw new BenchError(where, say("amounts-over-a-year", { written: cut(text) }));
   return ms;
 }
 
 /** A density in g/mL (the same as µg/nL) between 0.05 and 25, as a fraction. @param {string} text */
 export function readDensity(text, where = "density") {
-  const [number, unit] = split(text, where, DENSITY_WANTED);
+  const [number, unit] = split(text, where, "density");
   if (unit || number[0] * 20n < number[1] || isMore(number, 25n)) {
-    throw new BenchError(where, `“${cut(text)}” is not ${DENSITY_WANTED}.`);
+    throw unread(text, where, "density");
   }
   return number;
 }
 
 /** A temperature from 0 to 250 °C in whole thousandths of a degree. @param {string} text */
 export function readCelsiusMk(text, where = "temperature") {
-  const [number, unit] = split(text, where, CELSIUS_WANTED);
-  if (unit || isMore(number, 250n)) throw new BenchError(where, `“${cut(text)}” is not ${CELSIUS_WANTED}.`);
+  const [number, unit] = split(text, where, "celsius");
+  if (unit || isMore(number, 250n)) throw unread(text, where, "celsius");
   return nearest(times(number, [1000n, 1n]));
 }

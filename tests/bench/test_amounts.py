@@ -157,8 +157,8 @@ def test_parts_per_cents_drops_pieces_and_texture_have_no_mass_of_their_own():
         ("1,250 ml", "1.25 ml or 1250 ml?"),
         ("12.000 pieces", "12 pieces or 12000 pieces?"),
         ("240", "no unit"),
-        ("0 g", "above nought"),
-        ("1/0 g", "divides by nought"),
+        ("0 g", "is zero"),
+        ("1/0 g", "divides by zero"),
         ("3 stone", "Use g, kg"),
         ("2 T", "tbsp"),  # a capital once told the tablespoon from the teaspoon: too easily misread
         ("2 t", "tsp"),

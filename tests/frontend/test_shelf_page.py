@@ -60,7 +60,7 @@ def test_a_lot_that_came_is_on_the_shelf_with_no_network_and_what_cannot_be_read
     receive(phone, Its_trade_name="Shea butter", How_much="some", **{"Supplier's lot number": "S-17"})
 
     dialog = phone.get_by_role("dialog")
-    expect(dialog.get_by_role("alert")).to_contain_text("“some” is not an amount")
+    expect(dialog.get_by_role("alert")).to_contain_text("“some” cannot be read")
     dialog.get_by_label("How much").fill("1 kg")
     dialog.get_by_label("Price paid").fill("1,250")
     dialog.get_by_label("Currency").fill("EUR")
