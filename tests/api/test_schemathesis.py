@@ -94,12 +94,18 @@ def described(paired: bool) -> Any:
 
 def try_all(operation: str, test: Callable[[Any], None], *, paired: bool) -> None:
     """Try an operation with examples of every kind, made up here: what collects the tests would make all of them."""
+    from schemathesis.core.failures import FailureGroup
     from schemathesis.pytest.lazy import get_all_tests
 
     asked = described(paired).include(name=operation)
     (made,) = get_all_tests(schema=asked, test_func=test, settings=TRIED, given_kwargs=None)
     _, run = made.ok()
-    run()
+    try:
+        run()
+    except FailureGroup as found:
+        raise AssertionError(
+            "\n".join([f"{operation}:", str(found), *getattr(found, "__notes__", [])])
+        ) from None
 
 
 def as_described(case: Any) -> None:
