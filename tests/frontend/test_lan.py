@@ -12,7 +12,6 @@ import subprocess
 import sys
 from collections.abc import Callable, Iterator
 from pathlib import Path
-from typing import Any
 from urllib.parse import urlsplit
 
 import pytest
@@ -21,7 +20,7 @@ from playwright.sync_api import BrowserContext, Error, Page, Playwright, expect
 from api.door.names import local_name
 from api.serving import port_of, take_sockets
 from tests.conftest import BROWSER_FLAGS, system_browser
-from tests.frontend.hands import axe_finds
+from tests.frontend.hands import axe_finds_by_day_and_night
 from tests.servers import ROOT, bowlside
 
 pytestmark = [
@@ -113,7 +112,7 @@ def complaints(page: Page) -> list[str]:
     return said
 
 
-def test_before_trust_the_studio_is_not_opened_and_the_landing_page_says_what_to_do(
+def test_before_trust_the_studio_is_not_opened_and_the_landing_page_says_plainly_what_to_do(
     new_phone: Callable[..., BrowserContext], studio: Studio
 ) -> None:
     page = new_phone(trusts=False).new_page()
@@ -125,24 +124,13 @@ def test_before_trust_the_studio_is_not_opened_and_the_landing_page_says_what_to
     expect(page.locator("details[open] summary")).to_have_text("Linux")
     assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
     assert refused == []
+    assert axe_finds_by_day_and_night(page) == ""
     with page.expect_download() as fetched:
         page.get_by_role("link", name="Fetch the certificate").click()
     assert b"-----BEGIN" not in fetched.value.path().read_bytes()[:20]
 
     with pytest.raises(Error, match="ERR_CERT_AUTHORITY_INVALID"):
         page.goto(studio.url)
-
-
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_the_landing_page_is_plain_to_axe(
-    new_phone: Callable[..., BrowserContext], studio: Studio, scheme: Any
-) -> None:
-    page = new_phone(trusts=False).new_page()
-    page.emulate_media(color_scheme=scheme)
-    page.goto(studio.landing)
-    expect(page.get_by_role("status")).to_contain_text("does not trust")
-
-    assert axe_finds(page) == ""
 
 
 def test_a_phone_that_trusts_the_studio_pairs_and_works_with_no_network(
