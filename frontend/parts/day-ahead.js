@@ -372,7 +372,7 @@ function adviceWords(ahead) {
   /** @param {number} ms */
   const over = (ms) => duration(Math.max(MINUTE_MS, ms));
   if (next.broken.length) {
-    const [worst] = [...next.broken].sort((a, b) => b.over_ms - a.over_ms);
+    const [worst] = worstFirst(next.broken);
     return (
       `${title(worst.gap.to)} begins ${over(worst.over_ms)} past its latest, whatever is done. This is ` +
       "the least bad."
@@ -424,11 +424,40 @@ function waitWords(ahead) {
   }
 }
 
-/** What is missed in the day as it stands, each a sentence. @param {Ahead} ahead */
-export const brokenWords = (ahead) =>
-  ahead.broken.map(({ over, gap }) =>
-    `${named(ahead, gap.to)} begins ${duration(Math.max(MINUTE_MS, over))} past its latest. ${gap.stake}`.trim(),
+/**
+ * What is missed in the day as it stands: each step once, by its worst, and each stake once. Of a step that the advice
+ * tells of already only the stake is left to say.
+ * @param {Ahead} ahead
+ */
+export function brokenWords(ahead) {
+  const [told = ""] = worstFirst(ahead.next?.broken ?? []).map(({ gap }) => named(ahead, gap.to));
+  const said = new Set([told]);
+  return worstFirst(ahead.broken.map(({ over, gap }) => ({ over_ms: over, gap }))).flatMap(
+    ({ over_ms, gap }) => {
+      const name = named(ahead, gap.to);
+      const late = said.has(name)
+        ? ""
+        : `${name} begins ${duration(Math.max(MINUTE_MS, over_ms))} past its latest.`;
+      const stake = said.has(gap.stake) || (!late && name !== told) ? "" : gap.stake;
+      said.add(name).add(stake);
+      const line = `${late} ${stake}`.trim();
+      return line ? [line] : [];
+    },
   );
+}
+
+/** @template {{over_ms: number}} G @param {readonly G[]} gaps */
+const worstFirst = (gaps) => [...gaps].sort((one, other) => other.over_ms - one.over_ms);
+
+/**
+ * What stopping until each of these would do; what a longer stop does as well is said of that alone.
+ * @param {Ahead} ahead @param {number[]} untils the soonest first
+ */
+export function stopLines(ahead, untils) {
+  const lines = untils.map((until) => stopWords(ahead, until));
+  const does = lines.map((line) => line.slice(line.indexOf(": ")));
+  return lines.filter((_, place) => !does.includes(does[place], place + 1));
+}
 
 /** @param {Ahead} ahead @param {number} until */
 export function stopWords(ahead, until) {
@@ -436,9 +465,14 @@ export function stopWords(ahead, until) {
   const told = ifYouStop(problem, order, at, until);
   const stops = `If you stop here until ${when(until, at)}: `;
   if (told.finish_at === null) return `${stops}the bench hours do not reach to the end any more.`;
-  const missed = told.broken.map(
-    ({ gap, over_ms }) =>
-      `${named(ahead, gap.to)} begins ${duration(Math.max(MINUTE_MS, over_ms))} past its ` +
+  const worst = new Map(
+    worstFirst(told.broken)
+      .reverse()
+      .map((each) => [named(ahead, each.gap.to), each]),
+  );
+  const missed = [...worst].map(
+    ([name, { gap, over_ms }]) =>
+      `${name} begins ${duration(Math.max(MINUTE_MS, over_ms))} past its ` +
       `latest${gap.stake ? ` (${gap.stake.replace(/\.$/, "").toLowerCase()})` : ""}`,
   );
   // Against the end that stands on the screen, which a plan may have put later than could be.

@@ -8,7 +8,7 @@
 // { document }
 //   screen.trouble("…")   screen.said("…")
 
-import { brokenWords, dueWords, nextOf, planAge, stopWords, stretch, when } from "../parts/day-ahead.js";
+import { brokenWords, dueWords, nextOf, planAge, stopLines, stretch, when } from "../parts/day-ahead.js";
 import { registerDayPicture } from "../parts/day-picture.js";
 import { define, given, h, keyed, part as within, setText, show, tell } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
@@ -362,7 +362,7 @@ export class DayScreen extends HTMLElement {
     const untils = ahead.next && ahead.next.why.kind !== "finished" ? [later, ...(opens ? [opens] : [])] : [];
     keyed(
       this.#parts.stops,
-      untils.map((until) => stopWords(ahead, until)),
+      stopLines(ahead, untils),
       (text) => text,
       (text) => h("li", {}, text),
     );

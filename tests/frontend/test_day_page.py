@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import random
 import re
 from collections.abc import Iterator
 from datetime import UTC, datetime
@@ -16,6 +17,8 @@ from tests.frontend.hands import NO_COPY, axe_finds_by_day_and_night, carry_on
 from tests.frontend.phones import HOUR, call, studio_server
 from tests.frontend.shelves import SIZES, go, open_page, overflowing
 from tests.make import uuid7
+from tests.parity.test_days import lived_until
+from tests.planning.mixed import mixed_day
 from tests.servers import Server, demo_open, warm_bowlside
 
 pytestmark = [pytest.mark.browser, NO_COPY]
@@ -149,6 +152,52 @@ def test_what_is_next_is_one_for_all_benches_and_each_sentence_names_its_batch(d
     assert told["clocks"][2] is False and (
         zone not in ("UTC", "Etc/UTC") or told["clocks"][:2] == [True, True]
     )
+
+
+# The lines of each day as the page has them: [advice, reason], what is missed, what stopping does.
+LINES = """async (days) => {
+    const [{ Day, Layout }, { nextStep }, { brokenWords, nextOf, stopLines }] = await Promise.all(
+        ["/bench/layout.js", "/bench/foresight.js", "/parts/day-ahead.js"].map((path) => import(path)));
+    return days.map(([problem, ids, at, hour]) => {
+        const day = new Day(problem, at);
+        const layout = new Layout(day, day.byNeed(ids));
+        const order = layout.order.filter((index) => day.hands[index]).map((index) => problem.tasks[index].id);
+        const batches = [...new Set(problem.tasks.map(({ run }) => run))].map((id) => ({ id, name: id }));
+        const next = nextStep(problem, order, at);
+        const finish = layout.placed ? layout.finish : null;
+        const ahead = { problem, batches, order, tasks: problem.tasks, at, finish, broken: layout.broken, next };
+        const { advice, reason } = nextOf(ahead, null);
+        return [[advice, reason], brokenWords(ahead), stopLines(ahead, [at + hour, at + 8 * hour])];
+    });
+}"""
+
+
+def test_no_line_of_a_day_repeats_another(day: Page) -> None:
+    """Days of the demo's recipes at random, some way into them and half a day behind: no sentence twice, no step late
+    twice."""
+    days = []
+    for seed in range(12):
+        rng = random.Random(seed)
+        problem, _ = mixed_day(seed)
+        ids = [task["id"] for task in problem["tasks"]]
+        problem, at = lived_until(problem, ids, rng)
+        days.append([problem, ids, at + 12 * HOUR, HOUR])
+
+    late = 0
+    for advice, broken, stops in day.evaluate(LINES, days):
+        above = [
+            sentence for line in [*advice, *broken] for sentence in re.split(r"(?<=[.?]) ", line) if sentence
+        ]
+        steps = [found for sentence in above for found in re.findall("^(“.+) begins ", sentence)]
+        assert len(above) == len(set(above)), above
+        assert len(steps) == len(set(steps)), above
+        late += len(broken) > 1
+        does = [line.split(": ", 1)[1] for line in stops]
+        assert len(does) == len(set(does)), stops
+        for line in does:
+            named = re.findall("(“[^”]+”[^;]*?) begins ", line)
+            assert len(named) == len(set(named)), line
+    assert late > 1  # such days are among them
 
 
 def test_what_is_late_is_past_and_a_server_that_is_busy_says_so_itself(day: Page) -> None:
