@@ -232,11 +232,11 @@ export interface HoursWhole {
 
 /** `api.schemas.LabelSettings`, read. */
 export interface LabelSaid {
-  readonly market: Market;
-  readonly shape: LabelShape;
-  readonly width_mm: number;
-  readonly height_mm: number;
-  readonly opened_months: number;
+  readonly market?: Market;
+  readonly shape?: LabelShape;
+  readonly width_mm?: number;
+  readonly height_mm?: number;
+  readonly opened_months?: number;
 }
 
 /** `api.schemas.SettingsWritten`, read. */

@@ -30,8 +30,7 @@ export type Place = StudioNow;
 export type Copies = CopiesNow;
 export type KitDoc = KitWhole;
 export type LabelSettings = LabelSaid;
-/** Of a label each maker says what they like. */
-export type SettingsDocument = Omit<SettingsSaid, "label"> & { readonly label?: Partial<LabelSaid> };
+export type SettingsDocument = SettingsSaid;
 export type SettingsDoc = SettingsWhole;
 export type HoursDocument = StudioHours;
 export type HoursDoc = HoursWhole;

@@ -57,10 +57,13 @@ def fields_of(document: object) -> Iterator[tuple[str, object, bool]]:
     # What a document inherits is read where it stands, and there JsonValue may have no name.
     here = {"JsonValue": JsonValue}
     hints: dict[str, object] = get_type_hints(document, localns=here, include_extras=True)
+    partly: frozenset[str] = getattr(
+        document, "__optional_keys__", frozenset()
+    )  # of a shape that is not total
     for key, hint in hints.items():
         form = form_of(hint)
-        may_miss = form.origin is NotRequired
-        yield key, form.parts[0] if may_miss else hint, not may_miss
+        is_said = form.origin is NotRequired
+        yield key, form.parts[0] if is_said else hint, not is_said and key not in partly
 
 
 def words_of(form: Form) -> list[JsonValue]:

@@ -8,7 +8,9 @@ from typing import Any
 
 import pytest
 
+from api.answers import LabelSaid
 from api.shapes_openapi import shape
+from bench.shapes.schema import fields_of
 from tests.frontend.answers import FILE, Answers
 from tests.servers import ROOT
 
@@ -47,3 +49,11 @@ def test_a_shape_that_the_bench_has_not_is_named_when_the_api_is_put_together() 
 def test_the_page_is_checked_by_the_answers_as_they_are_made() -> None:
     """`python -m tests.frontend.answers` writes what the page's type check reads."""
     assert FILE.read_text(encoding="utf-8") == Answers().text()
+
+
+def test_a_shape_of_which_nothing_must_be_said_says_so() -> None:
+    """A label's settings: a maker may have said its market alone."""
+    needed = {key: needed for key, _, needed in fields_of(LabelSaid)}
+
+    assert needed["market"] is False and not any(needed.values())
+    assert "  readonly market?: Market;" in Answers().text()
