@@ -23,7 +23,7 @@ import { holdsScreen } from "./platform.js";
 import { registerBenchScreen } from "./screens/bench.js";
 import { registerRecipesScreen } from "./screens/recipes.js";
 import { DISK, Touches } from "./touches.js";
-/** @import { MeasuredRecipe, Size, WrittenRecipe } from "../bench/shapes/page" */
+/** @import { MeasuredRecipe, Size } from "../bench/shapes/page" */
 /** @import { Coming, RingPhase, Rung, Said } from "../types/keep" */
 /** @import { Entering } from "../types/told" */
 /** @import { Ringing } from "./keep/rings.js" */
@@ -33,14 +33,12 @@ import { DISK, Touches } from "./touches.js";
 /** @import { SizeScreen } from "./screens/size.js" */
 /** @import { StudioScreen } from "./screens/studio.js" */
 /** @import { Detail, From, Hearing, Route, Screen, ScreenName, ShownScreens, Teller } from "../types/page" */
-/** @import { ToldBy } from "../types/told" */
 /** @import { Run } from "./keep/run.js" */
 /** @import { Studio } from "./keep/studio.js" */
 /** @import { Practice } from "./keep/practice.js" */
 /** @import { Plans } from "./keep/plans.js" */
 /** @import { Door } from "./keep/door.js" */
 /** @import { Seeker } from "./seek.js" */
-/** @import { Ended } from "./touches.js" */
 /** @import { Batch } from "../types/parts" */
 /** @import { PairingMade } from "../types/answers" */
 /** @import { Child } from "../types/dom" */

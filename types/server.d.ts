@@ -10,7 +10,6 @@ import type {
   EntryAnswer as AnyEntryAnswer,
   HoursWhole,
   KitWhole,
-  LabelSaid,
   Paged,
   PairingMade,
   RecipeItem,
@@ -29,7 +28,6 @@ export type { AuditItem, AuditPage, Changes, Checked, RecipeItem, Role, VersionI
 export type Place = StudioNow;
 export type Copies = CopiesNow;
 export type KitDoc = KitWhole;
-export type LabelSettings = LabelSaid;
 export type SettingsDocument = SettingsSaid;
 export type SettingsDoc = SettingsWhole;
 export type HoursDocument = StudioHours;

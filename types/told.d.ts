@@ -6,7 +6,6 @@ import type { DraftRow, Preferences, RefusedRow, RecipeRow, RunSaid, ShelfSaid }
 import type { BenchAnswer } from "./parts";
 import type { HoursDocument, PlanWish } from "./server";
 import type { AuditScreen } from "../frontend/screens/audit";
-import type { BenchScreen } from "../frontend/screens/bench";
 import type { BringScreen } from "../frontend/screens/bring";
 import type { DayScreen } from "../frontend/screens/day";
 import type { KitScreen } from "../frontend/screens/kit";

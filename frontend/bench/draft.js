@@ -26,7 +26,6 @@ import {
 import { BenchError } from "./errors.js";
 import { halfEven, PPM, product } from "./whole.js";
 /** @import { MouldNeed, WrittenComponent, WrittenLine, WrittenRecipe, WrittenStep } from "../../bench/shapes/page" */
-/** @import { Draft } from "../../types/bench" */
 /** @import { Amount, Fraction } from "./amounts.js" */
 
 /** @type {Fraction} */

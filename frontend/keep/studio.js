@@ -34,7 +34,7 @@ import { kitOf, settingsOf } from "./sync-round.js";
 import { openStore } from "./store.js";
 import { undoing } from "./undoing.js";
 import { Updates } from "./updates.js";
-/** @import { Entry, Now, Size, State, WrittenRecipe } from "../../bench/shapes/page" */
+/** @import { Entry, Now, Size, State } from "../../bench/shapes/page" */
 /** @import { HearsClass } from "../../types/events" */
 /** @import { Changes, Coming, Item, KeptEntry, Link, Meta, OutboxRow, Preferences } from "../../types/keep" */
 /** @import { RecipeRow, RefusedRow, RunTold, Said, Undoing } from "../../types/keep" */

@@ -10,7 +10,7 @@ import { define, given, h, s, setAttr } from "./dom.js";
 import { hatch } from "./hatch.js";
 import { onTick } from "./ticker.js";
 import { clock, duration } from "./words.js";
-/** @import { Ahead, DayBatch, DayTask } from "./day-ahead.js" */
+/** @import { Ahead, DayTask } from "./day-ahead.js" */
 
 const HOUR_MS = 3_600_000;
 const HEAD = 50; // the days and the hours

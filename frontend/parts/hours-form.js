@@ -7,7 +7,7 @@ import { full } from "../bench/lists.js";
 import { hoursOf, isClockHere } from "./day-ahead.js";
 import { h, sameData, setText, show } from "./dom.js";
 import { OwnDraft } from "./own-draft.js";
-/** @import { HoursWritten, MakerWritten } from "../../bench/shapes/page" */
+/** @import { MakerWritten } from "../../bench/shapes/page" */
 /** @import { HoursDoc, HoursDocument } from "../../types/server" */
 /** @import { Full } from "../../types/lists" */
 /** @import { Props } from "../../types/dom" */

@@ -6,7 +6,6 @@ import { KINDS } from "./recipe-forms.js";
 import { idFor } from "./words.js";
 /** @import { WrittenKind } from "./recipe-forms.js" */
 /** @import { WrittenIngredient, WrittenLine, WrittenRecipe, WrittenStep } from "../../bench/shapes/page" */
-/** @import { WrittenSubstitute } from "../../bench/shapes/page" */
 /** @import { ComponentPath, LinePath, ListPath, Part, PartPath, StepPath } from "../../types/recipe" */
 /** @import { TextItem } from "./recipe-text.js" */
 

@@ -13,7 +13,6 @@
 
 import { h, setAttr, setText } from "./dom.js";
 import { mark } from "./marks.js";
-/** @import { WrittenRecipe } from "../../bench/shapes/page" */
 /** @import { Child, Props } from "../../types/dom" */
 /** @import { Control } from "../../types/parts" */
 /** @import { Choices, ChoicesOf, Field, FieldThere, ListPath, Pen, RowsField, ValueAt } from "../../types/recipe" */

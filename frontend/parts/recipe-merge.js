@@ -23,7 +23,6 @@ import {
   STEP_MORE,
 } from "./recipe-forms.js";
 /** @import { WrittenRecipe } from "../../bench/shapes/page" */
-/** @import { Field } from "../../types/recipe" */
 
 /**
  * @typedef {{readonly [key: string]: unknown}} Thing

@@ -13,7 +13,7 @@ import { openDialog } from "./dialog.js";
 import { h, sameData, setText, show } from "./dom.js";
 import { canScan, scanCode } from "./scanner.js";
 import { idFor } from "./words.js";
-/** @import { Card, Hazard, Price, ReceivedBody, Shelf, ShelfEntry } from "../../bench/shapes/page" */
+/** @import { Card, Hazard, Price, Shelf } from "../../bench/shapes/page" */
 /** @import { Child, Props } from "../../types/dom" */
 /** @import { ShelfSaid } from "../../types/keep" */
 

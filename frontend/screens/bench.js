@@ -30,7 +30,7 @@ import { mass, timeLeft, unbroken } from "../parts/words.js";
 /** @import { Caution, Now, Prompt, PromptKind, State, StepTitle, WaitStep } from "../../bench/shapes/page" */
 /** @import { BenchRun, Item, Link, RunSaid, Undoing } from "../../types/keep" */
 /** @import { BenchAnswer, PageAnswer } from "../../types/parts" */
-/** @import { Answer, MeasuredMass } from "../../bench/shapes/page" */
+/** @import { Answer } from "../../bench/shapes/page" */
 /** @import { Pickable } from "../parts/sheets.js" */
 
 const BESIDE = 2; // secondary answers that stand beside the strong one; the rest are under "Other"

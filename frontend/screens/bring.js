@@ -13,9 +13,7 @@ import { placeWords } from "../parts/places.js";
 import { fieldsOf } from "../parts/recipe-fields.js";
 /** @import { WrittenRecipe } from "../../bench/shapes/page" */
 /** @import { RecipeRow } from "../../types/keep" */
-/** @import { Child } from "../../types/dom" */
 /** @import { CheckAnswer } from "./recipe-edit.js" */
-/** @import { JsonObject, JsonValue } from "../../bench/shapes/page" */
 
 const LARGEST = 4 * 1024 * 1024;
 const FORMAT = "bowlside-recipe/1";

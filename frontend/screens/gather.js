@@ -15,8 +15,8 @@ import { canScan, scanCode } from "../parts/scanner.js";
 import { pickOne, tellPlain } from "../parts/sheets.js";
 import { amountOf, bestBefore, stockOf } from "../parts/stock.js";
 import { pieces } from "../parts/words.js";
-/** @import { Gather, GatherIngredient, GatherLot, GatherThing, MeasuredRecipe } from "../../bench/shapes/page" */
-/** @import { Shelf, ShelfLot, Thing, ThingKind } from "../../bench/shapes/page" */
+/** @import { Gather, GatherIngredient, GatherThing, MeasuredRecipe } from "../../bench/shapes/page" */
+/** @import { Shelf, ShelfLot, ThingKind } from "../../bench/shapes/page" */
 /** @import { KeptEntry } from "../../types/keep" */
 /** @import { Batch } from "../../types/parts" */
 

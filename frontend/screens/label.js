@@ -11,8 +11,8 @@ import { define, given, h, part as within, s, setText, show } from "../parts/dom
 import { drawLabel } from "../parts/label-plate.js";
 import { pageHead } from "../parts/page-head.js";
 import { stockOf } from "../parts/stock.js";
-/** @import { CheckedRule, Label, LabelNeed, LabelOptions, LabelShape } from "../../bench/shapes/page" */
-/** @import { LetterHeight, Letters, Market, MeasuredRecipe, Sourced } from "../../bench/shapes/page" */
+/** @import { Label, LabelShape } from "../../bench/shapes/page" */
+/** @import { LetterHeight, Letters, Market, MeasuredRecipe } from "../../bench/shapes/page" */
 /** @import { KeptEntry } from "../../types/keep" */
 /** @import { Batch } from "../../types/parts" */
 /** @import { SettingsDocument } from "../../types/server" */

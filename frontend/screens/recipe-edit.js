@@ -83,7 +83,7 @@ import { about } from "../parts/words.js";
 /** @import { DraftRow, Fault, RecipeRow } from "../../types/keep" */
 /** @import { Child } from "../../types/dom" */
 /** @import { Any, ComponentPath, FieldThere, LinePath, PartPath, Pen, StepPath } from "../../types/recipe" */
-/** @import { Reading, Sketch, SketchLine } from "../bench/draft.js" */
+/** @import { Sketch, SketchLine } from "../bench/draft.js" */
 /** @import { MergeRow } from "../parts/recipe-merge.js" */
 /** @import { Pasted } from "../parts/recipe-text.js" */
 

@@ -14,7 +14,7 @@ import { mark } from "../parts/marks.js";
 import { pageHead } from "../parts/page-head.js";
 import { COPY_OLD_MS, day, pieces } from "../parts/words.js";
 /** @import { Now } from "../../bench/shapes/page" */
-/** @import { DraftRow, Item, Link, RecipeRow, RunTold } from "../../types/keep" */
+/** @import { DraftRow, Item, Link, RecipeRow } from "../../types/keep" */
 /** @import { CopiesNow } from "../../types/answers" */
 /** @import { Run } from "../keep/run.js" */
 /** @import { PieceWords } from "../../bench/shapes/page" */

@@ -41,7 +41,7 @@ import { askNote, pickOne } from "../parts/sheets.js";
 import { stockOf } from "../parts/stock.js";
 import { undoPair } from "../parts/undo-pair.js";
 import { about, clock, day, duration, mass, pieces } from "../parts/words.js";
-/** @import { Correction, Cost, Look, Record as BatchRecord, RecordLine } from "../../bench/shapes/page" */
+/** @import { Correction, Look, Record as BatchRecord, RecordLine } from "../../bench/shapes/page" */
 /** @import { RecordLooks, RecordStep, Sheet, SheetComponent, Shelf, State } from "../../bench/shapes/page" */
 /** @import { KeptEntry, RefusedRow, Undoing } from "../../types/keep" */
 /** @import { Batch } from "../../types/parts" */

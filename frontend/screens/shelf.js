@@ -16,11 +16,10 @@ import { askCard, askLoss, askLot } from "../parts/shelf-forms.js";
 import { amountOf, bestBefore, dayWords, runsOf, stockOf } from "../parts/stock.js";
 import { undoPair } from "../parts/undo-pair.js";
 import { day } from "../parts/words.js";
-/** @import { Card, Price, ShelfLot, ShelfNote } from "../../bench/shapes/page" */
+/** @import { Card, ShelfLot, ShelfNote } from "../../bench/shapes/page" */
 /** @import { KeptEntry, ShelfSaid, Undoing } from "../../types/keep" */
 /** @import { TraceRun } from "../../types/server" */
 /** @import { Batch } from "../../types/parts" */
-/** @import { Child } from "../../types/dom" */
 
 const NOTHING =
   "Nothing is on the shelf yet. When something comes, receive it here: what it is, its lot number, how much.";

@@ -20,7 +20,6 @@ import { about, pieces, spaced } from "../parts/words.js";
 /** @import { Finding, Kit, Sheet, SheetComponent, Size, SizeRequest, SwapEffect } from "../../bench/shapes/page" */
 /** @import { Weighing, WrittenRecipe } from "../../bench/shapes/page" */
 /** @import { RecipeRow } from "../../types/keep" */
-/** @import { Sketch } from "../bench/draft.js" */
 
 /** @type {[by: By, label: string][]} */
 const WAYS = [

@@ -29,7 +29,6 @@ import { clock, COPY_OLD_MS, day, dayOnly, duration, spaced } from "../parts/wor
 /** @import { Place, SettingsDocument } from "../../types/server" */
 /** @import { Run } from "../keep/run.js" */
 /** @import { RingPart } from "../parts/ring-state.js" */
-/** @import { Told } from "../../types/told" */
 /** @import { DeviceList } from "../parts/device-list.js" */
 
 const DAY_MS = 24 * 3_600_000;
