@@ -13,7 +13,7 @@ import { openDialog } from "./dialog.js";
 import { h, sameData, setText, show } from "./dom.js";
 import { canScan, scanCode } from "./scanner.js";
 import { idFor } from "./words.js";
-/** @import { Card, Hazard, Price, Shelf } from "../../bench/shapes/page" */
+/** @import { Card, Hazard, Price, ReceivedBody, Shelf } from "../../bench/shapes/page" */
 /** @import { Child, Props } from "../../types/dom" */
 /** @import { ShelfSaid } from "../../types/keep" */
 
@@ -203,12 +203,12 @@ export function askLot({ shelf, today, currency = "", ingredient = null, code = 
       received_on: needed(received, "Say on which day it came."),
     };
     const price = readPrice(amount, money, percent, included);
-    const more = {
-      ...(written(supplier) && { supplier: written(supplier) }),
-      ...(written(best) && { best_before: written(best) }),
-      ...(written(scanned) && { code: written(scanned) }),
-      ...(price && { price }),
-    };
+    /** @type {{-readonly [F in keyof ReceivedBody]?: ReceivedBody[F]}} */
+    const more = {};
+    if (written(supplier)) more.supplier = written(supplier);
+    if (written(best)) more.best_before = written(best);
+    if (written(scanned)) more.code = written(scanned);
+    if (price) more.price = price;
     return [...entries, { kind: "received", body: { ...body, ...more } }];
   });
 }
