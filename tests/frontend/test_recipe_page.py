@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Iterator
+from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 from urllib.request import Request, urlopen
@@ -15,8 +17,9 @@ from bench import read_recipe
 from bench.recipe_schema import RECIPE_SCHEMA
 from tests.frontend.conftest import Lasting
 from tests.frontend.hands import NO_COPY, WITH_COPY, axe_finds_by_day_and_night
-from tests.frontend.phones import RECIPE, RECIPE_ID, call
+from tests.frontend.phones import HOUR, MINUTE, RECIPE, RECIPE_ID, call
 from tests.frontend.test_screens import PHONE, SMALL, TABLET, TARGET_PX, too_small
+from tests.make import uuid7
 from tests.servers import Server
 
 pytestmark = [pytest.mark.browser, NO_COPY]
@@ -24,6 +27,8 @@ pytestmark = [pytest.mark.browser, NO_COPY]
 ROOT = Path(__file__).resolve().parents[2]
 STEAMERS = json.loads((ROOT / "demo/recipes/shower-steamers.json").read_text("utf-8"))
 KEPT = "Kept on this phone."
+TURN = next(place for place, step in enumerate(STEAMERS["components"][0]["steps"]) if step["kind"] == "turn")
+LATER = {"drying", "turn_1_due", "turn_1", "turn_2_due", "turn_2", "wrap"}
 
 
 @pytest.fixture
@@ -176,7 +181,7 @@ def test_the_single_part_recipe_is_entered_from_paper_by_keyboard_alone(
 
 def _enter_step(desk: Page, keys: Keyboard, index: int, step: dict[str, Any]) -> None:
     root = f"components.0.steps.{index}"
-    kinds = ["weigh", "do", "melt", "split", "check", "pieces", "wait"]
+    kinds = ["weigh", "do", "melt", "split", "check", "pieces", "wait", "turn"]
     keys.tab_to(at(desk, "components.0.steps+"))
     for _ in range(kinds.index(step["kind"])):
         keys.press("Tab")
@@ -191,14 +196,69 @@ def _enter_step(desk: Page, keys: Keyboard, index: int, step: dict[str, Any]) ->
         "check": ["ask", "yes", "not_yet.do", "too_far.do"],
         "pieces": ["verb"],
         "wait": ["word", "earliest", "usual", "latest", "test", "stake"],
+        "turn": ["every", "during", "word"],
     }
     for key in [*fields.get(step["kind"], []), "says"]:
         value: Any = step
         for each in key.split("."):
             value = value.get(each, {})
-        if value:
-            keys.tab_to(at(desk, f"{root}.{key}"))
+        if not value:
+            continue
+        keys.tab_to(at(desk, f"{root}.{key}"))
+        if key == "during":  # a list, and the first of it is the drying
+            keys.press("ArrowDown")
+        else:
             keys.write(value)
+
+
+def test_pieces_are_turned_as_the_recipe_says_and_the_record_shows_it(own_desk: Page, server: Server) -> None:
+    """From the row in the editor through the bench and its waits to the record."""
+    recipe = "018f0000-0000-7000-8000-000000000008"
+    call(server, "PUT", f"recipes/{recipe}", STEAMERS)
+    own_desk.reload()
+    expect(own_desk.locator(".recipe")).to_have_count(2)
+    go(own_desk, recipe)
+    at(own_desk, f"components.0.steps.{TURN}?").click()
+    every = at(own_desk, f"components.0.steps.{TURN}.every")
+    expect(every).to_have_value("4 h")
+    every.fill("5 h")
+    own_desk.keyboard.press("Control+s")
+    expect(said(own_desk)).to_have_text("Kept as version 2.")
+
+    pressed = round(datetime.now(UTC).timestamp() * 1000) - 6 * HOUR
+    run = uuid7(pressed)
+    begun = {"recipe": {"id": recipe, "version": 2}, "size": {"pieces": 10}, "made_at": pressed}
+    sheet = call(server, "PUT", f"runs/{run}", begun)["sheet"]
+    before = [step["id"] for step in sheet["steps"] if step["id"].split(".")[2] not in LATER]
+    told = [
+        {
+            "id": uuid7(pressed + n),
+            "run": run,
+            "device": "desk",
+            "at": pressed,
+            "kind": "done",
+            "body": {"step": step},
+        }
+        for n, step in enumerate(before)
+    ]
+    call(server, "POST", f"runs/{run}/entries", {"entries": told})
+    own_desk.evaluate("run => { location.hash = `#/bench/${run}`; location.reload(); }", run)
+
+    strip = own_desk.locator("wait-strip")
+    expect(strip).to_contain_text("turnedready")
+    expect(own_desk.locator("bench-screen")).to_contain_text("Turn the steamers (1/2)")
+    turn = own_desk.locator('[data-answer="done"]', has_text="It's turned")
+    expect(turn).to_be_visible()
+    with own_desk.expect_response(
+        lambda answer: answer.request.method == "POST" and run in answer.url and answer.ok
+    ):
+        turn.click()
+
+    expect(strip).to_contain_text(re.compile(r"Aturned(5 h|4 h 59)"))
+    expect(strip).to_contain_text("Adry")
+    record = call(server, "GET", f"runs/{run}/record")
+    turned = next(each for each in record["waits"] if each["title"] == "Turn the steamers (1/2)")
+    assert turned["ended_at"] - turned["began_at"] > 6 * HOUR - MINUTE
 
 
 def test_what_an_amount_means_is_said_as_it_is_typed(desk: Page) -> None:
