@@ -12,6 +12,7 @@ from bench import (
     Change,
     Entry,
     Finding,
+    FormerSheet,
     FrozenSeal,
     IngredientThere,
     JsonObject,
@@ -220,6 +221,8 @@ class Sized(TypedDict):
     says: str
     runs_out: str | None
     sheet: Sheet
+    why: Annotated[dict[str, list[str]], "By component: why it is made in several rounds, in words"]
+    warnings: Annotated[list[str], "The warnings of the sheet, in words"]
 
 
 # What the studio has one of
@@ -290,7 +293,7 @@ class RunPage(Paged):
 
 
 class RunWhole(RunItem):
-    sheet: Sheet
+    sheet: Annotated[Sheet | FormerSheet, "As it was kept when the run was begun"]
     sealed: FrozenSeal | None
 
 

@@ -518,11 +518,15 @@ def _unreadable(connection: Connection) -> Iterator[str]:
     for run_id in connection.scalars(select(Run.id)).all():
         size, sheet = connection.execute(select(Run.size, Run.sheet).where(Run.id == run_id)).one()
         what = f"run {run_id}"
-        if faults := [*_asked(what, json.loads, size), *_asked(what, json.loads, sheet)]:
+        if faults := [*_asked(what, json.loads, size), *_asked(what, _opened, sheet)]:
             yield from faults
             continue
         kept = connection.execute(select(Entry.id, Entry.text).where(Entry.run_id == run_id)).all()
-        yield from _misread(what, run_id, kept, partial(bench.fold, json.loads(sheet)))
+        yield from _misread(what, run_id, kept, partial(bench.fold, _opened(sheet)))
+
+
+def _opened(sheet: str) -> bench.Sheet:
+    return bench.open_sheet(json.loads(sheet))
 
 
 def _misread(

@@ -131,7 +131,7 @@ class Reading:
         for run_id in asked["runs"]:
             run = load_run_in(connection, run_id)
             measured = _measured(connection, run.sheet["recipe"])
-            self.sheets.append(OfSheet(run_id, run.sheet, run.state, measured))
+            self.sheets.append(OfSheet(run_id, bench.open_sheet(run.sheet, measured), run.state, measured))
         for number, recipe in enumerate(asked["recipes"], 1):
             ref: RecipeRef = {"id": recipe["id"], "version": recipe["version"]}
             measured = _measured(connection, ref)
@@ -143,11 +143,11 @@ class Reading:
         parts: list[TasksOfRun] = []
         for name, sheet, state, measured in self.sheets:
             own = _of_sheet(sheet, hands.get(sheet["recipe"]["id"], {}))
-            part = bench.tasks_of(sheet, state, run=name, recipe=measured, hands=own)
+            part = bench.tasks_of(sheet, state, run=name, hands=own)
             if kit is not None and not _begun(part):
                 sheet = bench.make_sheet(measured, sheet["recipe"], sheet["size"], kit)
                 own = _of_sheet(sheet, hands.get(sheet["recipe"]["id"], {}))
-                part = bench.tasks_of(sheet, run=name, recipe=measured, hands=own)
+                part = bench.tasks_of(sheet, run=name, hands=own)
             parts.append(part)
         waits = sum(task["left_ms"] for part in parts for task in part["tasks"] if task["kind"] == "wait")
         latest = max([asked["ready_by"] or 0, *asked.get("due", {}).values()])

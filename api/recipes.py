@@ -230,7 +230,16 @@ def size_recipe(asked: bench.SizeRequest, recipe_id: UUID) -> Response:
     sheet = bench.make_sheet(
         _measured(now), {"id": now.recipe_id, "version": now.version}, chosen["size"], kit
     )
-    return answer({**chosen, "sheet": sheet})
+    return answer(
+        {
+            **chosen,
+            "sheet": sheet,
+            "why": {
+                part["id"]: [bench.reason_words(each) for each in part["why"]] for part in sheet["components"]
+            },
+            "warnings": [bench.warning_words(each) for each in sheet["warnings"]],
+        }
+    )
 
 
 def _room(air: AirAsked) -> RoomAir | None:

@@ -216,14 +216,11 @@ def _in_use(run_id: str, run: RunView) -> list[InUse]:
 
 
 def _of_batch(connection: Connection, run: RunView) -> OnBench:
-    ref = run.sheet["recipe"]
-    recipe = find_version(connection, ref["id"], ref["version"])
-    return {
-        "name": batch_name(run.sheet, run.state),
-        "sheet": run.sheet,
-        "state": run.state,
-        "recipe": json.loads(recipe.measured) if recipe else None,
-    }
+    sheet = run.sheet
+    if sheet["written_for"] is None:  # of the first format, which lacks what its recipe says
+        recipe = find_version(connection, sheet["recipe"]["id"], sheet["recipe"]["version"])
+        sheet = bench.open_sheet(sheet, json.loads(recipe.measured) if recipe else None)
+    return {"name": batch_name(sheet, run.state), "sheet": sheet, "state": run.state}
 
 
 def batch_name(sheet: Sheet, state: State | None) -> str:
@@ -336,7 +333,11 @@ def _find(connection: Connection, run_id: str) -> RunRow | None:
 
 
 def _fold(row: tuple[str, str, str | None, str | None]) -> RunView:
-    sheet, entries, sealed = json.loads(row[0]), json.loads(row[1]), sealed_of(row[2], row[3])
+    sheet, entries, sealed = (
+        bench.open_sheet(json.loads(row[0])),
+        json.loads(row[1]),
+        sealed_of(row[2], row[3]),
+    )
     return RunView(sheet, entries, bench.fold(sheet, entries, sealed), sealed)
 
 

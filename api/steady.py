@@ -150,7 +150,7 @@ def _counts(connection: Connection, run: str, at: int) -> bool:
     sheet = connection.scalar(select(Run.sheet).where(Run.id == run))
     sql = "SELECT text FROM entry WHERE run_id = :run"
     entries = [json.loads(text) for (text,) in execute(connection, sql, {"run": run}).fetchall()]
-    laid = json.loads(sheet or "{}")
+    laid = bench.open_sheet(json.loads(sheet or "{}"))
     says = bench.now(laid, bench.fold(laid, entries), at)
     ends = [max(wait["earliest_at"], wait["usual_at"], wait["latest_at"] or 0) for wait in says["waits"]]
     ends += [window["latest_at"] for window in says["windows"]]

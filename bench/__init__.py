@@ -96,7 +96,7 @@ from bench.shapes.record import (
     WholeRecord,
 )
 from bench.shapes.schema import schema_of
-from bench.shapes.sheet import RecipeRef, Sheet, Size, SizeRequest
+from bench.shapes.sheet import FormerSheet, RecipeRef, Sheet, Size, SizeRequest
 from bench.shapes.shelf import (
     Card,
     IngredientThere,
@@ -110,7 +110,8 @@ from bench.shapes.shelf import (
 )
 from bench.shapes.state import Picture, State
 from bench.shapes.units import JsonObject, JsonValue
-from bench.sheet import choose_size, make_sheet, sheet_text
+from bench.sheet import choose_size, make_sheet, open_sheet, sheet_text
+from bench.sheet_words import reason_words, warning_words
 from bench.shelf import SHELF_KINDS, card_for, check_shelf_entry, fold_shelf, left_of
 from bench.swaps import swap_effects, swaps_of
 from bench.versions import what_changed
@@ -135,6 +136,7 @@ __all__ = [
     "Entry",
     "EntryError",
     "Finding",
+    "FormerSheet",
     "FrozenSeal",
     "InUse",
     "IngredientThere",
@@ -231,6 +233,7 @@ __all__ = [
     "next_step",
     "now",
     "of_record",
+    "open_sheet",
     "options",
     "order_of",
     "pick",
@@ -243,6 +246,7 @@ __all__ = [
     "read_kit",
     "read_money",
     "read_recipe",
+    "reason_words",
     "record",
     "replan",
     "rings",
@@ -253,11 +257,12 @@ __all__ = [
     "swap_effects",
     "swaps_of",
     "tasks_of",
-    "use_of",
-    "wants_kit",
-    "wait_phase",
-    "what_changed",
     "time_savings",
+    "use_of",
+    "wait_phase",
+    "wants_kit",
+    "warning_words",
+    "what_changed",
     "window_phase",
     "with_one_more",
     "words",

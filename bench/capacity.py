@@ -157,7 +157,6 @@ def shares(
     ends: of the rounds that it does not name, what the state says holds.
     """
     of_part = of_piece = whole = 0
-    pieces = sheet["size"]["pieces"]
     for part in sheet["components"]:
         mine = all_of = 0
         for each in part["rounds"]:
@@ -167,8 +166,7 @@ def shares(
             mine += sum(masses[line.id] for line in lines if line.line["ingredient"] == ingredient)
         share = half_even(mine * PPM, all_of) if all_of else 0
         of_part = share if part["id"] == component else of_part
-        takes = (part["count"] - part["spares"]) // pieces if pieces else 0
-        weight = takes * part["piece_mg"]
+        weight = part["takes"] * part["piece_mg"]
         of_piece += share * weight
         whole += weight
     return of_part, half_even(of_piece, whole) if whole else of_part

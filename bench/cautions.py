@@ -4,7 +4,23 @@ They are reminders and defer to the supplier's safety sheet, to local codes and 
 practice. A recipe names a hazard; the words live here, each with where it comes from.
 """
 
-HAZARDS: dict[str, dict[str, str]] = {
+from collections.abc import Iterable
+from typing import TypedDict
+
+from bench.shapes.recipe import Hazard
+
+
+class Told(TypedDict):
+    says: str
+    source: str
+
+
+class ByCode(TypedDict):
+    hazards: list[Hazard]
+    cautions: list[str]
+
+
+HAZARDS: dict[Hazard, Told] = {
     "hot_soap": {
         "says": "Melted soap clings and burns: 60 °C can burn deeply in about 5 s. Sleeves down, cold water near.",
         "source": "published burn tables for hot water at 140 °F give 5 to 6 s; the shorter is shown",
@@ -48,3 +64,14 @@ LYE = (
     "naoh",
     "koh",
 )
+
+_CODES = {told["says"]: hazard for hazard, told in HAZARDS.items()}
+
+
+def by_code(cautions: Iterable[str]) -> ByCode:
+    """Cautions as a measured recipe has them, in words: the usual ones by their hazard, the maker's own as they are."""
+    told = list(cautions)
+    return {
+        "hazards": [_CODES[each] for each in told if each in _CODES],
+        "cautions": [each for each in told if each not in _CODES],
+    }

@@ -5,8 +5,9 @@
 
 from typing import Literal, TypeAlias
 
+from bench.lists import once
 from bench.lots import is_past, pick
-from bench.shapes.recipe import MeasuredRecipe
+from bench.shapes.recipe import Hazard, MeasuredRecipe
 from bench.shapes.sheet import Sheet, SheetIngredient
 from bench.shapes.shelf import (
     Gather,
@@ -21,22 +22,22 @@ from bench.shapes.shelf import (
     ThingKind,
 )
 from bench.shapes.state import GatheredLot, State
+from bench.sheet_words import cautions_of, hazards_of
 from bench.shelf import card_for, left_of
 from bench.steps import divides, heats
 
 Uses: TypeAlias = dict[str, list[Taken]]  # by lot, what all other runs took of it
 
-# What to wear or lay ready, by how a caution of bench/cautions.py begins (common practice; the
-# supplier's safety sheet rules).
-PROTECTION: tuple[tuple[str, tuple[str, ...]], ...] = (
-    ("Melted soap", ("Heatproof gloves", "Long sleeves", "Cold water near")),
-    ("Hot butter or oil", ("Heatproof gloves", "Lid for the pan")),
-    ("Fine powder", ("Dust mask", "Eye protection")),
-    ("Alcohol vapour", ("Window open", "Heaters and flames off")),
-    ("Wet hands", ("Dry towel",)),
-    ("Microwaved liquid", ("Heatproof gloves",)),
-    ("Spilt oil", ("Floor cloth",)),
-)
+# What to wear or lay ready (common practice; the supplier's safety sheet rules).
+PROTECTION: dict[Hazard, tuple[str, ...]] = {
+    "hot_soap": ("Heatproof gloves", "Long sleeves", "Cold water near"),
+    "hot_fat": ("Heatproof gloves", "Lid for the pan"),
+    "powder": ("Dust mask", "Eye protection"),
+    "alcohol": ("Window open", "Heaters and flames off"),
+    "wet_sockets": ("Dry towel",),
+    "superheated": ("Heatproof gloves",),
+    "slippery": ("Floor cloth",),
+}
 
 
 def gather(
@@ -60,7 +61,7 @@ def gather(
     return {
         "ingredients": ingredients,
         "things": things,
-        "cautions": _cautions(sheet),
+        "cautions": once(each for step in sheet["steps"] for each in cautions_of(step)),
         "open": len(still) + len([thing for thing in things if not thing["ticked"]]),
     }
 
@@ -170,10 +171,8 @@ def things_for(recipe: MeasuredRecipe, sheet: Sheet) -> list[Thing]:
     found += [("mould", each["name"]) for each in kit["moulds"] if each["shape"] in shapes]
     found += [("heater", each["name"]) for each in kit["heaters"] if each["name"] in heaters]
     found += [("tool", tool) for step in steps for tool in step["tools"]]
-    for caution in _cautions(sheet):
-        for begins, worn in PROTECTION:
-            if caution.startswith(begins):
-                found += [("protection", each) for each in worn]
+    worn = (each for hazard in once(hazards_of(steps)) for each in PROTECTION.get(hazard, ()))
+    found += [("protection", each) for each in worn]
     worn_too = {slug(name) for kind, name in found if kind == "protection"}
     things: dict[str, Thing] = {}
     for kind, name in found:
@@ -194,12 +193,3 @@ def slug(name: str) -> str:
         else:
             made += f"{ord(each):x}"
     return made[:100]
-
-
-def _cautions(sheet: Sheet) -> list[str]:
-    """The sheet's cautions in the order in which they come up, each once."""
-    cautions: dict[str, None] = {}
-    for step in sheet["steps"]:
-        ways = [caution for way in step["ways"] for caution in way["cautions"]]
-        cautions.update({caution: None for caution in (*step["cautions"], *ways)})
-    return list(cautions)

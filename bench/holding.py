@@ -12,7 +12,6 @@ from typing import Literal, TypedDict, final
 from bench.capacity import loads
 from bench.shapes.kit import Kit, Mould, Vessel
 from bench.shapes.prompts import InUse, OnBench
-from bench.shapes.recipe import MeasuredRecipe
 from bench.shapes.sheet import PiecesStep, Sheet, Step
 from bench.shapes.state import State
 from bench.sizing import room_mg
@@ -56,30 +55,27 @@ def vessel_holds(sheet: Sheet) -> list[VesselHold]:
     return _Sheet(sheet).holds()
 
 
-def mould_holds(sheet: Sheet, recipe: MeasuredRecipe | None) -> list[MouldHold]:
+def mould_holds(sheet: Sheet) -> list[MouldHold]:
     """One for each round of a part that stays in its mould."""
     found: list[MouldHold] = []
-    for component in recipe["components"] if recipe else []:
+    for component in sheet["components"]:
         mould = component["mould"]
-        about = next((each for each in sheet["components"] if each["id"] == component["id"]), None)
-        if not mould or not mould["held"] or about is None:
+        if not mould or not mould["held"]:
             continue
         matching = _moulds(sheet["kit"], mould["shape"], component["piece_mg"])
         if not matching:
             continue
         many = sum(each["cavities"] * each["sets"] for each in matching)
         least = min(each["cavities"] for each in matching)
-        empties = {step["id"] for step in component["steps"] if step["unmoulds"]}
-        pours = {step["id"] for step in component["steps"] if step.get("does") in _FILLS}
-        for made in about["rounds"]:
+        for made in component["rounds"]:
             steps = [
                 step
                 for step in sheet["steps"]
                 if (step["component"], step["round"]) == (component["id"], made["round"])
                 and not runs_by_itself(step)
             ]
-            fill = next((step for step in steps if counts_pieces(step) or step["step"] in pours), None)
-            empty = next((step for step in steps if step["step"] in empties), steps[-1] if steps else None)
+            fill = next((step for step in steps if counts_pieces(step) or step["does"] in _FILLS), None)
+            empty = next((step for step in steps if step["unmoulds"]), steps[-1] if steps else None)
             if fill is None or empty is None:
                 continue
             found.append(
@@ -171,8 +167,7 @@ def in_use(run: OnBench, others: list[OnBench]) -> list[InUse]:
     """What the steps that can be begun now need, and other batches have: [{"step", "what", "by", "says", "place",
     "instead"}].
 
-    run, others: {"name", "sheet", "state", "recipe"}, recipe the measured one or None. what: "vessel", "mould" or
-    "tool". place and instead: for a vessel, the sheet's, and the next of the kit that fits and is free, or None.
+    run, others: {"name", "sheet", "state"}. what: "vessel", "mould" or "tool". place and instead: for a vessel, the sheet's, and the next of the kit that fits and is free, or None.
     """
     starting = _starting(run["sheet"], run["state"])
     if not starting or not others:
@@ -227,14 +222,14 @@ def _vessels_in_use(run: OnBench, others: list[OnBench], starting: list[str]) ->
 def _moulds_in_use(run: OnBench, others: list[OnBench], starting: list[str]) -> list[InUse]:
     sheet = run["sheet"]
     found: list[InUse] = []
-    for hold in mould_holds(sheet, run["recipe"]):
+    for hold in mould_holds(sheet):
         if hold["from"] not in starting:
             continue
         for pool in mould_pools(sheet["kit"], hold["shape"], hold["piece_mg"]):
             by = [
                 (other["name"], each["many"])
                 for other in others
-                for each in mould_holds(other["sheet"], other["recipe"])
+                for each in mould_holds(other["sheet"])
                 if held_now(other["state"], each)
                 and pool["key"]
                 in [key["key"] for key in mould_pools(other["sheet"]["kit"], each["shape"], each["piece_mg"])]

@@ -185,8 +185,7 @@ class _Label:
 
     def _piece_mg(self, component: SheetComponent) -> int:
         """What a component gives to one finished piece."""
-        takes = (component["count"] - component["spares"]) // self.sheet["size"]["pieces"]
-        return takes * component["piece_mg"]
+        return component["takes"] * component["piece_mg"]
 
     def _weigh_up(self) -> None:
         masses: dict[str, dict[str, int]] = {}  # component -> ingredient -> mg

@@ -48,6 +48,7 @@ from bench.shapes.record import (
 )
 from bench.shapes.sheet import Sheet, SheetComponent, SheetLine, Step
 from bench.shapes.state import State
+from bench.sheet_words import spoons_words
 from bench.steps import counts_pieces, divides, heats, runs_by_itself
 from bench.weighing import allowed_mg
 from bench.whole import PPM, half_even, to_division
@@ -374,7 +375,7 @@ def _line(line: SheetLine, sheet: Sheet, state: State, components: dict[str, She
         "round": line["round"],
         "step": line["step"],
         "name": line["name"],
-        "instead_of": line.get("instead_of", ""),
+        "instead_of": line["instead_of"],
         "planned_mg": line["mg"],
         "asked_mg": asked,
         "actual_mg": stands["in_mg"],
@@ -382,7 +383,7 @@ def _line(line: SheetLine, sheet: Sheet, state: State, components: dict[str, She
         "deviation_ppm": half_even(deviation * PPM, asked) if deviation is not None and asked else None,
         "tolerance_mg": line["tolerance_mg"],
         "within": None if deviation is None else abs(deviation) <= allowed_mg(line, division, num, den),
-        "spoons": line["spoons"],
+        "spoons": spoons_words(line["spoons"]),
         "count": line["count"],
         "unit": line["unit"],
         "scale": scale,
@@ -457,10 +458,7 @@ class _Pieces:
     def __init__(self, sheet: Sheet, state: State, counts: list[RecordCount]) -> None:
         final = sheet["components"][-1]["id"]
         ends = _last_counts(counts)
-        takes = {
-            each["id"]: (each["count"] - each["spares"]) // sheet["size"]["pieces"]
-            for each in sheet["components"]
-        }
+        takes = {each["id"]: each["takes"] for each in sheet["components"]}
         weighed = _weighed_pieces(sheet, state, final)
         self.weighed = len(weighed.get(final, []))
         self.mean_mg = {

@@ -12,7 +12,9 @@ from typing import TypedDict
 from bench.errors import KitError, SizeError
 from bench.shapes.kit import Kit, Vessel
 from bench.shapes.recipe import Component
+from bench.shapes.sheet import MouldsHold, RoundsReason, ScaleTakes, VesselTakes
 from bench.shapes.units import Id, Mg, Ppm
+from bench.sheet_words import reason_words
 from bench.steps import divides, puts_in
 from bench.weighing import coarsest_first
 from bench.whole import PPM, ceiling, grams, half_even
@@ -120,8 +122,8 @@ class _Limit:
         return ceiling(make_mg(component, pieces) * self.part, self.whole)
 
 
-def rounds(component: Component, kit: Kit, count: int) -> tuple[list[int], list[str]]:
-    """How many pieces in each round, as even as can be, and the reasons in words.
+def rounds(component: Component, kit: Kit, count: int) -> tuple[list[int], list[RoundsReason]]:
+    """How many pieces in each round, as even as can be, and the reasons.
 
     SizeError when not even one piece fits, or when it is too much for any bench.
     """
@@ -129,33 +131,36 @@ def rounds(component: Component, kit: Kit, count: int) -> tuple[list[int], list[
         raise SizeError(
             "pieces", f"{component['name']} would come to more than ten tonnes. Make fewer pieces."
         )
-    why: list[str] = []
+    why: list[RoundsReason] = []
     least = 1
     mould, held = component["mould"], cavities(kit, component)
     if mould and held is not None and count > held:
         least = ceiling(count, held)
-        why.append(f"the {mould['shape']} moulds hold {held} at once")
+        hold: MouldsHold = {"kind": "moulds", "shape": mould["shape"], "holds": held}
+        why.append(hold)
     for limit in _limits(component):
         least, reason = _rounds_for(limit, component, kit, count, least)
         why += [reason] if reason else []
     if least > MOST_ROUNDS:
         raise SizeError(
             "pieces",
-            f"{count} of {component['name']} would take more than {MOST_ROUNDS} rounds: {'; '.join(why)}. "
+            f"{count} of {component['name']} would take more than {MOST_ROUNDS} rounds: {'; '.join(reason_words(each) for each in why)}. "
             "Make fewer pieces, or use larger moulds and vessels.",
         )
     return spread(count, least), why
 
 
-def _rounds_for(limit: _Limit, component: Component, kit: Kit, count: int, least: int) -> tuple[int, str]:
+def _rounds_for(
+    limit: _Limit, component: Component, kit: Kit, count: int, least: int
+) -> tuple[int, RoundsReason | None]:
     """The fewest rounds, from `least` on, in which it fits the kit's vessels of a kind; and why there are more."""
     roomiest = vessel_for(kit, limit.kind, limit.load_mg(component, count))
     room = room_mg(kit, roomiest)
     # A jug or pan that the kit lacks limits nothing; the bowl is always limited by its scale.
     if room is None or (roomiest is None and limit.kind != component["vessel"]):
-        return least, ""
+        return least, None
     if limit.load_mg(component, ceiling(count, least)) <= room:
-        return least, ""
+        return least, None
     one = limit.load_mg(component, 1)
     if one > room:
         raise SizeError(
@@ -165,8 +170,11 @@ def _rounds_for(limit: _Limit, component: Component, kit: Kit, count: int, least
         )
     while least <= MOST_ROUNDS and limit.load_mg(component, ceiling(count, least)) > room:
         least += 1
-    name = roomiest["name"] if roomiest else f"scale {coarsest_first(kit)[0]['name']}"
-    return least, f"{name} takes {grams(room, 1000)} at once"
+    if roomiest:
+        vessel: VesselTakes = {"kind": "vessel", "name": roomiest["name"], "mg": room}
+        return least, vessel
+    scale: ScaleTakes = {"kind": "scale", "name": coarsest_first(kit)[0]["name"], "mg": room}
+    return least, scale
 
 
 def _limits(component: Component) -> Iterator[_Limit]:

@@ -167,6 +167,12 @@ def rescue(over: Guard) -> str:
     return over.get("rescue") or usual
 
 
+def stake_of(over: Window) -> str:
+    """What is at stake where a window is missed: the recipe's own words, else common practice for its state."""
+    state = over.get("state", "")
+    return over["stake"] or (STATES[state].stake if state else "")
+
+
 class Opened(TypedDict):
     opened_at: InstantMs
     latest_at: InstantMs

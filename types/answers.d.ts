@@ -5,6 +5,7 @@ import type {
   Change,
   Entry,
   Finding,
+  FormerSheet,
   FrozenSeal,
   IngredientThere,
   JsonValue,
@@ -217,6 +218,10 @@ export interface Sized {
   readonly says: string;
   readonly runs_out: string | null;
   readonly sheet: Sheet;
+  /** By component: why it is made in several rounds, in words */
+  readonly why: { readonly [key: string]: readonly string[] };
+  /** The warnings of the sheet, in words */
+  readonly warnings: readonly string[];
 }
 
 /** `api.plan_shapes.MakersWritten`, read: whose hands there are, and when. */
@@ -284,7 +289,8 @@ export interface RunPage extends Paged {
 }
 
 export interface RunWhole extends RunItem {
-  readonly sheet: Sheet;
+  /** As it was kept when the run was begun */
+  readonly sheet: Sheet | FormerSheet;
   readonly sealed: FrozenSeal | null;
 }
 

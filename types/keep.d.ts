@@ -11,6 +11,7 @@ import type {
   PieceWords,
   ReceivedBody,
   RunKind,
+  FormerSheet,
   Sheet,
   SheetRecipe,
   ShelfKind,
@@ -76,7 +77,8 @@ export interface RunRow {
   id: string;
   recipe: SheetRecipe;
   size: Size;
-  sheet: Sheet;
+  /** As it was kept; `Run.sheet` is what this version uses. */
+  sheet: Sheet | FormerSheet;
   created_at: number;
   /** When it was begun, as the server says. */
   made_at?: number | null;

@@ -79,9 +79,8 @@ def _planned(tally: Tally, step: PiecesStep) -> int:
 
 def _more_of(tally: Tally, part: SheetComponent, pieces: int) -> int:
     """How many finished pieces more than were asked for this part now is enough for."""
-    takes = (part["count"] - part["spares"]) // pieces
     made = sum(_asked_of(tally, part, each["round"], each["count"]) for each in part["rounds"])
-    return (made - part["spares"]) // takes - pieces if takes else 0
+    return (made - part["spares"]) // part["takes"] - pieces if part["takes"] else 0
 
 
 def _asked_of(tally: Tally, part: SheetComponent, number: int, count: int) -> int:

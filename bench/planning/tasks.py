@@ -28,9 +28,10 @@ from bench.shapes.planning import (
     TaskProgress,
     TasksOfRun,
 )
-from bench.shapes.recipe import Guard, MeasuredRecipe
+from bench.shapes.recipe import Guard
 from bench.shapes.sheet import Sheet, Step, WaitStep
 from bench.shapes.state import State
+from bench.states import stake_of
 from bench.steps import by_hand, counts_pieces, planned_ms, puts_in, runs_by_itself, usual_hands_ms
 from bench.whole import PPM, ceiling, half_even, span
 
@@ -45,17 +46,15 @@ def tasks_of(
     state: State | None = None,
     *,
     run: str = "",
-    recipe: MeasuredRecipe | None = None,
     hands: dict[str, int] | None = None,
     pad_ppm: int = PAD_PPM,
 ) -> TasksOfRun:
     """What there is to do of a sheet, as far as its run has come.
 
-    recipe: the measured recipe of the sheet; it says which moulds are held, and for how many pieces
-    hand times were written. hands: step id -> ms, the maker's own times, before all others. PlanError when a wait is past a year or a window cannot hold
-    its step (not while a run is live: what is on the bench is planned as it stands).
+    hands: step id -> ms, the maker's own times, before all others. PlanError when a wait is past a year or a window
+    cannot hold its step (not while a run is live: what is on the bench is planned as it stands).
     """
-    return _Tasks(sheet, state, run, recipe, hands or {}, pad_ppm).result()
+    return _Tasks(sheet, state, run, hands or {}, pad_ppm).result()
 
 
 class _Tasks:
@@ -64,14 +63,12 @@ class _Tasks:
         sheet: Sheet,
         state: State | None,
         run: str,
-        recipe: MeasuredRecipe | None,
         hands: dict[str, int],
         pad_ppm: int,
     ) -> None:
         self.sheet = sheet
         self.state = state
         self.run = run
-        self.recipe = recipe
         self.hands = hands
         self.steps = {step["id"]: step for step in sheet["steps"]}
         self.about = {component["id"]: component for component in sheet["components"]}
@@ -138,10 +135,8 @@ class _Tasks:
 
     def _written_count(self, step: Step) -> int | None:
         """For how many pieces the recipe's hand times were written; None when nobody can say."""
-        if self.recipe is None:
-            return None
-        component = next(each for each in self.recipe["components"] if each["id"] == step["component"])
-        return self.recipe["written_for"] * component["takes"] + component["spares"]
+        written_for, part = self.sheet["written_for"], self.about[step["component"]]
+        return None if written_for is None else written_for * part["takes"] + part["spares"]
 
     def _progress(self, step: Step, takes: int) -> TaskProgress:
         if self.state is None:
@@ -214,7 +209,7 @@ class _Tasks:
         for keeps in step.get("keeps", []):
             if keeps["from"]:
                 gaps.append(
-                    self._gap(keeps["from"], step, None, keeps["latest_ms"], "keeps", keeps, keeps["stake"])
+                    self._gap(keeps["from"], step, None, keeps["latest_ms"], "keeps", keeps, stake_of(keeps))
                 )
         return gaps
 
@@ -295,7 +290,7 @@ class _Tasks:
         for vessel in vessel_holds(self.sheet):
             really = vessel_now(self.state, vessel) if self.state and held_now(self.state, vessel) else None
             found.append((vessel, 1, vessel_pools(kit, vessel["kind"], vessel["mg"], really)))
-        for mould in mould_holds(self.sheet, self.recipe):
+        for mould in mould_holds(self.sheet):
             found.append((mould, mould["many"], mould_pools(kit, mould["shape"], mould["piece_mg"])))
         holds: list[Hold] = []
         for hold, many, pools in found:

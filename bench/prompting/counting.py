@@ -12,6 +12,7 @@ from bench.shapes.prompts import Answer
 from bench.shapes.sheet import PiecesStep
 from bench.shapes.state import PieceCount
 from bench.shapes.units import Mg
+from bench.sheet_words import verb_of
 from bench.whole import grams
 from bench.words import say
 
@@ -46,7 +47,7 @@ def pieces(view: View, step: PiecesStep) -> Said:
         in_hand.says or _again_says(view, step, made),
         before_next(view, step),
     )
-    caption = say("prompting-of-wanted", wanted=made.wanted, verb=step["verb"])
+    caption = say("prompting-of-wanted", wanted=made.wanted, verb=verb_of(step))
     answers = _good(view, step, made, in_hand) + _not_good(step, made, in_hand)
     return Said(says, answers, {"mg": None, "text": str(made.made), "caption": caption})
 
@@ -66,7 +67,7 @@ def _body(step: PiecesStep, made: _Made, in_hand: _InHand) -> CountedBody:
 
 
 def _good(view: View, step: PiecesStep, made: _Made, in_hand: _InHand) -> list[Answer]:
-    body, verb, left = _body(step, made, in_hand), step["verb"], made.left
+    body, verb, left = _body(step, made, in_hand), verb_of(step), made.left
     key, good = ("one", 1) if step["one_by_one"] else ("all", left)
     answers = [
         answer(

@@ -7,6 +7,7 @@ from bench.prompting.view import Said, View
 from bench.shapes.entries import DoneBody
 from bench.shapes.prompts import Answer, Besides, Number
 from bench.shapes.sheet import DoStep
+from bench.sheet_words import yes_of
 from bench.steps import is_judged
 from bench.whole import grams, span
 from bench.words import say
@@ -33,7 +34,7 @@ def _and_judged(view: View, step: DoStep) -> list[Answer]:
         if is_judged(check) and check["after"] == [step["id"]] and not view.is_settled(check["id"]):
             also: list[Besides] = [{"kind": "looked", "body": {"step": check["id"], "answer": "yes"}}]
             body: DoneBody = {"step": step["id"]}
-            label = say("prompting-done-and-judged", right=check["yes"])
+            label = say("prompting-done-and-judged", right=yes_of(check))
             return [answer("done_yes", label, "done", body, says=check["ask"], also=also)]
     return []
 

@@ -6,16 +6,17 @@ from bench.prompting.view import Said, View
 from bench.shapes.prompts import Answer, Number
 from bench.shapes.sheet import CheckStep
 from bench.shapes.state import Look
+from bench.sheet_words import too_far_of, yes_of
 from bench.whole import span
 from bench.words import say
 
 
 def check(view: View, step: CheckStep) -> Said:
     key = step["id"]
-    answers = [answer("yes", step["yes"], "looked", {"step": key, "answer": "yes"}, strong=True)]
+    answers = [answer("yes", yes_of(step), "looked", {"step": key, "answer": "yes"}, strong=True)]
     answers += _not_yet(step)
     if step["too_far"] is not None:
-        too_far = step["too_far"]
+        too_far = too_far_of(step)
         answers.append(
             answer(
                 "too_far",
@@ -57,8 +58,8 @@ def _says(step: CheckStep, looks: list[Look]) -> str:
     """What the last answer asks to be done, then the question; what "right" is stands before the first."""
     tries = [look for look in looks if look["answer"] != "yes"]
     if not tries:
-        return joined(step["ask"], step["says"] or say("prompting-right", right=sentence(step["yes"])))
+        return joined(step["ask"], step["says"] or say("prompting-right", right=sentence(yes_of(step))))
     way = next((way for way in step["ways"] if way["id"] == tries[-1]["way"]), None)
-    do = step["too_far"] if tries[-1]["answer"] == "too_far" else step["not_yet"]
+    do = too_far_of(step) if tries[-1]["answer"] == "too_far" else step["not_yet"]
     tried = say("prompting-tried", times=len(tries))
     return joined(f"{way['name']}:" if way else "", do or "", step["ask"], tried)

@@ -17,6 +17,7 @@ from bench.prompting.weighing import weigh
 from bench.shapes.entries import SkippedBody
 from bench.shapes.prompts import Answer, Besides, Caution, Prompt
 from bench.shapes.sheet import Step
+from bench.sheet_words import cautions_of
 from bench.steps import (
     as_plain,
     counts_pieces,
@@ -127,15 +128,11 @@ def _cautions(view: View, step: Step) -> list[Caution]:
         caution
         for each in view.sheet["steps"]
         if view.status(each["id"]) in ("begun", "done")
-        for caution in _cautions_of(each)
+        for caution in cautions_of(each)
     }
-    return [{"short": in_short(each), "full": each, "seen": each in before} for each in _cautions_of(step)]
-
-
-def _cautions_of(step: Step) -> list[str]:
-    """Each of its cautions and of its ways', once."""
-    every = [*step["cautions"], *(each for way in step["ways"] for each in way["cautions"])]
-    return [each for place, each in enumerate(every) if each not in every[:place]]
+    return [
+        {"short": in_short(each), "full": each, "seen": each in before} for each in once(cautions_of(step))
+    ]
 
 
 def finish(view: View) -> Prompt:

@@ -6,6 +6,7 @@ from bench.shapes.prompts import Beside, GuideNow, WaitNow, WaitPhase, WindowNow
 from bench.shapes.sheet import WaitStep
 from bench.shapes.state import OpenWindow, RunningGuide, RunningWait
 from bench.shapes.units import InstantMs
+from bench.states import stake_of
 from bench.steps import runs_by_itself
 from bench.waits import guide_phase, wait_phase, window_phase
 from bench.words import say
@@ -36,7 +37,7 @@ def windows_now(view: View) -> list[WindowNow]:
             **_beside(view, window["step"]),
             **window,
             "phase": window_phase(window, view.at),
-            "stake": guarding(view, view.steps[window["step"]])["stake"],
+            "stake": stake_of(guarding(view, view.steps[window["step"]])),
         }
         for window in ordered
     ]

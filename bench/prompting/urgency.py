@@ -4,7 +4,8 @@ from bench.brief import joined, sentence
 from bench.prompting.view import View
 from bench.shapes.recipe import Window
 from bench.shapes.sheet import Step, WaitStep
-from bench.states import open_window, rescue
+from bench.sheet_words import yes_of
+from bench.states import open_window, rescue, stake_of
 from bench.steps import is_judged, runs_by_itself
 from bench.waits import wait_phase, window_phase
 from bench.words import say
@@ -35,8 +36,9 @@ def _stake(view: View, step: Step) -> str:
     """What hangs on beginning soon; once that is past, what can still be done."""
     over = guarding(view, step)
     if window_phase(view.windows[step["id"]], view.at) == "late":
-        return say("prompting-past-its-time", rescue=rescue(over) or over["stake"])
-    return over["stake"] if over is step["window"] else say("prompting-stay-with-this", stake=over["stake"])
+        return say("prompting-past-its-time", rescue=rescue(over) or stake_of(over))
+    stake = stake_of(over)
+    return stake if over is step["window"] else say("prompting-stay-with-this", stake=stake)
 
 
 def guarding(view: View, step: Step) -> Window:
@@ -53,7 +55,7 @@ def before_next(view: View, step: Step) -> str:
     and how to leave it where a wait begins by itself."""
     following = [each for each in view.sheet["steps"] if step["id"] in each["after"]]
     judged = [
-        say("prompting-judge-next", right=sentence(each["yes"])) for each in following if is_judged(each)
+        say("prompting-judge-next", right=sentence(yes_of(each))) for each in following if is_judged(each)
     ]
     leave = [
         joined(say("prompting-then"), sentence(each["title"]), each["says"])

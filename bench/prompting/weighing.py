@@ -14,6 +14,7 @@ from bench.shapes.kit import Scale
 from bench.shapes.prompts import Answer, WeighHow
 from bench.shapes.sheet import SheetLine, WeighStep
 from bench.shapes.units import Mg
+from bench.sheet_words import note_of, spoons_words
 from bench.sizing import MOST_PIECES
 from bench.whole import ceiling, grams, to_division
 from bench.words import say
@@ -40,7 +41,7 @@ def weigh(view: View, step: WeighStep) -> Said:
     if view.is_first_asked(step):  # what is said of the whole step is said once, before the first pour
         said = joined(sentence(step["title"]), step["says"])
         if adding.weigh and adding.weigh["how"] == "cup" and _names_vessel(view, said, line):
-            says = line["note"]  # where it goes is said
+            says = note_of(line)  # where it goes is said
         says = joined(said, says, before_next(view, step))
     return adding._replace(says=joined(filling(view, line), says))
 
@@ -59,7 +60,9 @@ def add(view: View, line: WeighedLine, top_up: bool) -> Said:
     text = grams(pour.reads, division)
     amount = grams(pour.reads - to_division(pour.before, division), division)  # by what the scale shows now
     return Said(
-        joined(say("prompting-then-into", vessel=pour.place) if pour.how == "cup" else "", line.line["note"]),
+        joined(
+            say("prompting-then-into", vessel=pour.place) if pour.how == "cup" else "", note_of(line.line)
+        ),
         _answers(view, line, pour, division, top_up),
         {"mg": pour.reads, "text": text, "caption": say(f"prompting-caption-{pour.how}")},
         on_scale(view, line.line, pour.how, more, amount, pour.reads, pour.before),
@@ -130,7 +133,7 @@ def _by_eye(view: View, line: SheetLine) -> Said:
     how, amount = _amount(line)
     body: WeighedBody = {"line": line["id"], "mg": line["about_mg"] or 0}
     return Said(
-        line["note"],
+        note_of(line),
         [answer("in", say("prompting-added"), "weighed", body, strong=True), _leave_out(line)],
         {"mg": None, "text": amount, "caption": say("prompting-caption-spoons") if how == "spoons" else ""},
         on_scale(view, line, how, 0, amount, None, 0),
@@ -140,7 +143,7 @@ def _by_eye(view: View, line: SheetLine) -> Said:
 
 def _amount(line: SheetLine) -> tuple[WeighHow, str]:
     if line["spoons"]:
-        return "spoons", line["spoons"]
+        return "spoons", spoons_words(line["spoons"])
     if line["count"] is None:
         return "texture", say("prompting-to-texture")
     return "count", say("prompting-counted", count=line["count"], unit=line["unit"])
@@ -175,12 +178,12 @@ def _too_little(view: View, line: WeighedLine, more: Mg, before: Mg, scale: Scal
     division = scale["division_mg"]
     shown = grams(more, next(each for each in (100, 10, 1) if more >= each))
     pieces = ceiling(view.sheet["size"]["pieces"] * division, more)
-    spoon = line.line.get("by_spoon", "")
+    spoon = spoons_words(line.line["by_spoon"])
     ways = (
         say("prompting-too-little-for-scale", mass=shown, scale=scale["name"]),
         _diluted(view, line, more, division, shown),
         _shows_from(pieces, view.sheet["piece"]["many"]),
-        line.line["note"],
+        note_of(line.line),
     )
     read: WeighedBody = {"line": line.id, "mg": more}
     caption = say("prompting-caption-by-spoon") if spoon else say("prompting-caption-by-eye")

@@ -806,10 +806,49 @@ export interface Round {
   readonly make_mg: Mg;
 }
 
+/** There are several rounds, since the moulds of the kit hold so many at once. */
+export interface MouldsHold {
+  readonly kind: "moulds";
+  readonly shape: string;
+  readonly holds: number;
+}
+
+/** There are several rounds, since the largest vessel takes so much at once. */
+export interface VesselTakes {
+  readonly kind: "vessel";
+  readonly name: string;
+  readonly mg: Mg;
+}
+
+/** There are several rounds, since no vessel of the kit limits them and the largest scale takes so much at once. */
+export interface ScaleTakes {
+  readonly kind: "scale";
+  readonly name: string;
+  readonly mg: Mg;
+}
+
+/** There are several rounds, since another part is made in so many and does not keep. */
+export interface UsedAtOnce {
+  readonly kind: "at_once";
+  readonly name: string;
+  readonly rounds: number;
+}
+
+/** What a sheet of the first format said in words. */
+export interface AsSaid {
+  readonly kind: "said";
+  readonly text: string;
+}
+
+export type RoundsReason = MouldsHold | VesselTakes | ScaleTakes | UsedAtOnce | AsSaid;
+
 export interface SheetComponent {
   readonly id: Id;
   readonly letter: string;
   readonly name: string;
+  /** how many of its pieces one finished piece takes */
+  readonly takes: number;
+  readonly mould: MouldNeed | null;
   /** pieces, spares among them */
   readonly count: number;
   readonly spares: number;
@@ -819,7 +858,7 @@ export interface SheetComponent {
   readonly make_mg: Mg;
   readonly rounds: readonly Round[];
   /** why there are several rounds */
-  readonly why: readonly string[];
+  readonly why: readonly RoundsReason[];
 }
 
 /** What the whole batch takes of an ingredient. */
@@ -831,6 +870,22 @@ export interface SheetIngredient {
   readonly count: number;
   /** the most of the finished piece that its own papers allow; absent: they do not say */
   readonly limit_ppm?: Ppm;
+}
+
+export interface Spoonful {
+  /** one of the recipe's drawer: "½ tsp" */
+  readonly spoon: string;
+  readonly count: number;
+}
+
+/** A volume in spoons that a drawer really holds. */
+export interface InSpoons {
+  /** the largest first */
+  readonly spoons: readonly Spoonful[];
+  /** how much more than the volume they hold; below nought, less */
+  readonly off_percent: number;
+  /** of the one spoon, where less than half of the smallest is wanted */
+  readonly part_percent: number | null;
 }
 
 export interface SheetLine {
@@ -856,12 +911,14 @@ export interface SheetLine {
   readonly division_mg: Mg | null;
   /** weighed in a small cup first */
   readonly cup: boolean;
-  readonly spoons: string;
-  /** in spoons what is too little for its scale to show */
-  readonly by_spoon?: string;
+  /** None: not measured by volume */
+  readonly spoons: InSpoons | null;
+  /** what is too little for its scale to show, where its density is known */
+  readonly by_spoon: InSpoons | null;
   readonly optional: boolean;
   readonly note: string;
-  readonly instead_of?: string;
+  /** what the recipe means here; "" where it is used */
+  readonly instead_of: string;
 }
 
 export interface SheetVessel {
@@ -879,6 +936,14 @@ export interface SheetVessel {
   readonly kit?: Id | null;
 }
 
+export interface SheetWay {
+  readonly id: Id;
+  readonly name: string;
+  readonly says: string;
+  readonly hazards: readonly Hazard[];
+  readonly cautions: readonly string[];
+}
+
 export interface StepHead {
   readonly id: StepKey;
   readonly component: Id;
@@ -889,8 +954,13 @@ export interface StepHead {
   readonly reason: string;
   readonly after: readonly StepKey[];
   readonly optional: boolean;
+  readonly does: Does | "";
+  /** it empties a held mould */
+  readonly unmoulds: boolean;
+  readonly hazards: readonly Hazard[];
+  /** the recipe's own */
   readonly cautions: readonly string[];
-  readonly ways: readonly Way[];
+  readonly ways: readonly SheetWay[];
   readonly window: Window | null;
   /** windows by nature */
   readonly keeps?: readonly Window[];
@@ -952,8 +1022,10 @@ export interface SplitStep extends StepHead {
 export interface CheckStep extends StepHead, LeftAlone {
   readonly kind: "check";
   readonly ask: string;
+  /** "": plainly yes */
   readonly yes: string;
   readonly not_yet: string;
+  /** None: it cannot go too far; "": common practice helps */
   readonly too_far: string | null;
 }
 
@@ -970,6 +1042,7 @@ export interface PiecesStep extends StepHead {
   readonly one_by_one: boolean;
   readonly again: string | null;
   readonly partial: boolean;
+  /** "": done */
   readonly verb: string;
   readonly count: number;
   readonly of: readonly VesselKey[];
@@ -989,16 +1062,101 @@ export interface WaitStep extends StepHead, Guard {
 
 export type Step = WeighStep | DoStep | MeltStep | SplitStep | CheckStep | PiecesStep | WaitStep;
 
-export interface Warn {
+export interface NoMould {
+  /** a part, a vessel or a line: of the recipe where it is the same in each round */
   readonly where: string;
-  readonly text: string;
+  readonly kind: "no_mould";
+  readonly shape: string;
+}
+
+/** Vessel and content are more than any scale carries. */
+export interface NoScale {
+  /** a part, a vessel or a line: of the recipe where it is the same in each round */
+  readonly where: string;
+  readonly kind: "no_scale";
+  readonly mg: Mg;
+}
+
+export interface TooFull {
+  /** a part, a vessel or a line: of the recipe where it is the same in each round */
+  readonly where: string;
+  readonly kind: "too_full";
+  readonly vessel: string;
+  readonly holds_mg: Mg;
+  readonly mg: Mg;
+}
+
+/** One vessel is needed for two parts that are made side by side. */
+export interface ForTwoParts {
+  /** a part, a vessel or a line: of the recipe where it is the same in each round */
+  readonly where: string;
+  readonly kind: "for_two_parts";
+  readonly vessel: string;
+  readonly part: string;
+  readonly other: string;
+}
+
+/** One vessel is needed twice for one part. */
+export interface NeededTwice {
+  /** a part, a vessel or a line: of the recipe where it is the same in each round */
+  readonly where: string;
+  readonly kind: "needed_twice";
+  readonly vessel: string;
+  readonly part: string;
+  readonly vessel_kind: string;
+}
+
+export interface LessThanOne {
+  /** a part, a vessel or a line: of the recipe where it is the same in each round */
+  readonly where: string;
+  readonly kind: "less_than_one";
+  readonly name: string;
+}
+
+export interface LessThanASpoon {
+  /** a part, a vessel or a line: of the recipe where it is the same in each round */
+  readonly where: string;
+  readonly kind: "less_than_a_spoon";
+  readonly name: string;
+}
+
+export interface Drops {
+  /** a part, a vessel or a line: of the recipe where it is the same in each round */
+  readonly where: string;
+  readonly kind: "drops";
+}
+
+/** No scale of the kit weighs so little to its tolerance. */
+export interface TooLittle {
+  /** a part, a vessel or a line: of the recipe where it is the same in each round */
+  readonly where: string;
+  readonly kind: "too_little";
+  readonly name: string;
+  readonly mg: Mg;
+  readonly scale: string;
+  readonly off_ppm: Ppm;
+}
+
+/** As a sheet of the first format said it. */
+export interface SaidBefore extends AsSaid {
+  /** a part, a vessel or a line: of the recipe where it is the same in each round */
+  readonly where: string;
+}
+
+export type Warn = NoMould | NoScale | TooFull | ForTwoParts | NeededTwice | LessThanOne | LessThanASpoon | Drops | TooLittle | SaidBefore;
+
+/** A sheet of the first format, as it was kept; `open_sheet` reads it. Its other fields are written down no more. */
+export interface FormerSheet {
+  readonly format: "bowlside-sheet/1";
 }
 
 /** A recipe at one size for one kit: every weight on a scale, every wait and burst. */
 export interface Sheet {
-  readonly format: "bowlside-sheet/1";
+  readonly format: "bowlside-sheet/2";
   readonly recipe: SheetRecipe;
   readonly size: Size;
+  /** for how many pieces the recipe was written; None: read from the first format alone */
+  readonly written_for: number | null;
   readonly piece: PieceWords;
   readonly kit: Kit;
   readonly components: readonly SheetComponent[];
@@ -2010,8 +2168,6 @@ export interface OnBench {
   readonly name: string;
   readonly sheet: Sheet;
   readonly state: State;
-  /** None where it is not known */
-  readonly recipe: MeasuredRecipe | null;
 }
 
 /** What the bench says now, and what other batches have in use of the kit. */

@@ -3,7 +3,7 @@
 from typing import Literal, NotRequired, TypedDict
 
 from bench.shapes.entries import EntryBody, RunKind
-from bench.shapes.recipe import MeasuredRecipe, StepKind
+from bench.shapes.recipe import StepKind
 from bench.shapes.sheet import Sheet
 from bench.shapes.state import OpenWindow, RunningGuide, RunningWait, State
 from bench.shapes.units import InstantMs, Mg
@@ -148,7 +148,6 @@ class OnBench(TypedDict):
     name: str  # what it is called
     sheet: Sheet
     state: State
-    recipe: MeasuredRecipe | None  # None where it is not known
 
 
 class NowBesideOthers(Now):

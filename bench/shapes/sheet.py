@@ -1,12 +1,22 @@
 """The sheet: a recipe at one size for one kit; and the size, as asked for and as chosen.
 
-A field that is not required is one that sheets of earlier versions do not have.
+A sheet holds codes, values and the recipe's own words, and no words of ours: `bench/sheet/words.py` says it. Where a
+text that the recipe may leave out is "", the usual words stand for it. What sheets of the first format said is read
+by `bench/sheet/former.py`; a field that is not required is one that some of those do not have.
 """
 
 from typing import Literal, NotRequired, TypeAlias, TypedDict
 
 from bench.shapes.kit import Kit
-from bench.shapes.recipe import Guard, LeftAlone, PieceWords, Way, Window
+from bench.shapes.recipe import (
+    Does,
+    Guard,
+    Hazard,
+    LeftAlone,
+    MouldNeed,
+    PieceWords,
+    Window,
+)
 from bench.shapes.units import Id, LineKey, Mg, MilliK, Ms, Nl, Ppm, RecipeKey, StepKey, VesselKey
 
 Weighing = Literal["running", "tare"]  # one running total, or zero for each line
@@ -76,10 +86,54 @@ class Round(TypedDict):
     make_mg: Mg
 
 
+class MouldsHold(TypedDict):
+    """There are several rounds, since the moulds of the kit hold so many at once."""
+
+    kind: Literal["moulds"]
+    shape: str
+    holds: int
+
+
+class VesselTakes(TypedDict):
+    """There are several rounds, since the largest vessel takes so much at once."""
+
+    kind: Literal["vessel"]
+    name: str
+    mg: Mg
+
+
+class ScaleTakes(TypedDict):
+    """There are several rounds, since no vessel of the kit limits them and the largest scale takes so much at once."""
+
+    kind: Literal["scale"]
+    name: str
+    mg: Mg
+
+
+class UsedAtOnce(TypedDict):
+    """There are several rounds, since another part is made in so many and does not keep."""
+
+    kind: Literal["at_once"]
+    name: str
+    rounds: int
+
+
+class AsSaid(TypedDict):
+    """What a sheet of the first format said in words."""
+
+    kind: Literal["said"]
+    text: str
+
+
+RoundsReason: TypeAlias = MouldsHold | VesselTakes | ScaleTakes | UsedAtOnce | AsSaid
+
+
 class SheetComponent(TypedDict):
     id: Id
     letter: str
     name: str
+    takes: int  # how many of its pieces one finished piece takes
+    mould: MouldNeed | None
     count: int  # pieces, spares among them
     spares: int
     piece_mg: Mg
@@ -87,7 +141,7 @@ class SheetComponent(TypedDict):
     loss_ppm: Ppm
     make_mg: Mg
     rounds: list[Round]
-    why: list[str]  # why there are several rounds
+    why: list[RoundsReason]  # why there are several rounds
 
 
 class SheetIngredient(TypedDict):
@@ -101,6 +155,19 @@ class SheetIngredient(TypedDict):
     limit_ppm: NotRequired[
         Ppm
     ]  # the most of the finished piece that its own papers allow; absent: they do not say
+
+
+class Spoonful(TypedDict):
+    spoon: str  # one of the recipe's drawer: "½ tsp"
+    count: int
+
+
+class InSpoons(TypedDict):
+    """A volume in spoons that a drawer really holds."""
+
+    spoons: list[Spoonful]  # the largest first
+    off_percent: int  # how much more than the volume they hold; below nought, less
+    part_percent: int | None  # of the one spoon, where less than half of the smallest is wanted
 
 
 class SheetLine(TypedDict):
@@ -121,11 +188,11 @@ class SheetLine(TypedDict):
     scale: Id | None
     division_mg: Mg | None  # of that scale
     cup: bool  # weighed in a small cup first
-    spoons: str
-    by_spoon: NotRequired[str]  # in spoons what is too little for its scale to show
+    spoons: InSpoons | None  # None: not measured by volume
+    by_spoon: InSpoons | None  # what is too little for its scale to show, where its density is known
     optional: bool
     note: str
-    instead_of: NotRequired[str]
+    instead_of: str  # what the recipe means here; "" where it is used
 
 
 class SheetVessel(TypedDict):
@@ -140,6 +207,14 @@ class SheetVessel(TypedDict):
     kit: NotRequired[Id | None]  # which of the kit
 
 
+class SheetWay(TypedDict):
+    id: Id
+    name: str
+    says: str
+    hazards: list[Hazard]
+    cautions: list[str]
+
+
 class StepHead(TypedDict):
     id: StepKey
     component: Id
@@ -150,8 +225,11 @@ class StepHead(TypedDict):
     reason: str
     after: list[StepKey]
     optional: bool
-    cautions: list[str]
-    ways: list[Way]
+    does: Does | Literal[""]
+    unmoulds: bool  # it empties a held mould
+    hazards: list[Hazard]
+    cautions: list[str]  # the recipe's own
+    ways: list[SheetWay]
     window: Window | None
     keeps: NotRequired[list[Window]]  # windows by nature
     until: NotRequired[list[StepKey]]  # done with, once these are: nothing waits for it
@@ -205,9 +283,9 @@ class SplitStep(StepHead):
 class CheckStep(StepHead, LeftAlone):
     kind: Literal["check"]
     ask: str
-    yes: str
+    yes: str  # "": plainly yes
     not_yet: str
-    too_far: str | None
+    too_far: str | None  # None: it cannot go too far; "": common practice helps
 
 
 class Follows(TypedDict):
@@ -222,7 +300,7 @@ class PiecesStep(StepHead):
     one_by_one: bool
     again: str | None
     partial: bool
-    verb: str
+    verb: str  # "": done
     count: int
     of: list[VesselKey]
     piece_mg: Mg
@@ -242,17 +320,104 @@ class WaitStep(StepHead, Guard):
 Step: TypeAlias = WeighStep | DoStep | MeltStep | SplitStep | CheckStep | PiecesStep | WaitStep
 
 
-class Warn(TypedDict):
-    where: str
-    text: str
+class _At(TypedDict):
+    where: str  # a part, a vessel or a line: of the recipe where it is the same in each round
+
+
+class NoMould(_At):
+    kind: Literal["no_mould"]
+    shape: str
+
+
+class NoScale(_At):
+    """Vessel and content are more than any scale carries."""
+
+    kind: Literal["no_scale"]
+    mg: Mg
+
+
+class TooFull(_At):
+    kind: Literal["too_full"]
+    vessel: str
+    holds_mg: Mg
+    mg: Mg
+
+
+class ForTwoParts(_At):
+    """One vessel is needed for two parts that are made side by side."""
+
+    kind: Literal["for_two_parts"]
+    vessel: str
+    part: str
+    other: str
+
+
+class NeededTwice(_At):
+    """One vessel is needed twice for one part."""
+
+    kind: Literal["needed_twice"]
+    vessel: str
+    part: str
+    vessel_kind: str
+
+
+class LessThanOne(_At):
+    kind: Literal["less_than_one"]
+    name: str
+
+
+class LessThanASpoon(_At):
+    kind: Literal["less_than_a_spoon"]
+    name: str
+
+
+class Drops(_At):
+    kind: Literal["drops"]
+
+
+class TooLittle(_At):
+    """No scale of the kit weighs so little to its tolerance."""
+
+    kind: Literal["too_little"]
+    name: str
+    mg: Mg
+    scale: str
+    off_ppm: Ppm
+
+
+class SaidBefore(_At, AsSaid):
+    """As a sheet of the first format said it."""
+
+
+Warn: TypeAlias = (
+    NoMould
+    | NoScale
+    | TooFull
+    | ForTwoParts
+    | NeededTwice
+    | LessThanOne
+    | LessThanASpoon
+    | Drops
+    | TooLittle
+    | SaidBefore
+)
+
+
+class FormerSheet(TypedDict):
+    """A sheet of the first format, as it was kept; `open_sheet` reads it. Its other fields are written down no more."""
+
+    format: Literal["bowlside-sheet/1"]
 
 
 class Sheet(TypedDict):
     """A recipe at one size for one kit: every weight on a scale, every wait and burst."""
 
-    format: Literal["bowlside-sheet/1"]
+    format: Literal["bowlside-sheet/2"]
     recipe: SheetRecipe
     size: Size
+    written_for: (
+        int | None
+    )  # for how many pieces the recipe was written; None: read from the first format alone
     piece: PieceWords
     kit: Kit
     components: list[SheetComponent]

@@ -6,8 +6,9 @@ A pure function of (measured recipe, size, kit): the same inputs give the same b
 Ids say where a thing belongs: "base.1.dry" is the step `dry` of round 1 of the component `base`.
 """
 
+from bench.sheet.former import open_sheet
 from bench.sheet.making import make_sheet
 from bench.sheet.sizes import choose_size
 from bench.sheet.text import sheet_text
 
-__all__ = ["choose_size", "make_sheet", "sheet_text"]
+__all__ = ["choose_size", "make_sheet", "open_sheet", "sheet_text"]

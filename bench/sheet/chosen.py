@@ -43,7 +43,7 @@ def chosen_lines(recipe: MeasuredRecipe, component: Component, size: Size) -> li
 def _swapped(recipe: MeasuredRecipe, line: RecipeLine, swap: str) -> ChosenLine:
     substitute = next(each for each in line["substitutes"] if each["ingredient"] == swap)
     meant = recipe["ingredients"][line["ingredient"]]["name"]
-    notes = (f"Instead of: {meant}.", line["note"], substitute["says"])
+    notes = (line["note"], substitute["says"])
     stand_in: RecipeLine = {
         **line,
         "ingredient": substitute["ingredient"],

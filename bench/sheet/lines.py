@@ -3,13 +3,13 @@
 from bench.quantities import read_density
 from bench.shapes.kit import Kit, Scale
 from bench.shapes.recipe import MeasuredRecipe, RecipeLine, RecipeWeigh, Spoon
-from bench.shapes.sheet import SheetLine, SheetVessel
+from bench.shapes.sheet import InSpoons, SheetLine, SheetVessel, Spoonful
 from bench.shapes.units import Id, LineKey, Mg, Nl
 from bench.sheet.chosen import ChosenLine
 from bench.sheet.parts import Part, Warnings
 from bench.sizing import vessel_for
 from bench.weighing import cup_scale, tolerance_mg, uncertainty_ppm
-from bench.whole import PPM, grams, half_even, per_cent, to_division
+from bench.whole import half_even, to_division
 
 _SPOON_GRAIN = 8  # nL: what the drawer's own rounding comes to over several spoons
 
@@ -60,8 +60,8 @@ class Lines:
             "scale": scale["id"] if scale else None,
             "division_mg": scale["division_mg"] if scale else None,
             "cup": in_cup,
-            "spoons": spoons_of(self.spoons, nl) if nl is not None else "",
-            "by_spoon": self._by_spoon(line["ingredient"], mg, scale) if scale else "",
+            "spoons": in_spoons(self.spoons, nl) if nl is not None else None,
+            "by_spoon": self._by_spoon(line["ingredient"], mg, scale) if scale else None,
             "optional": line["optional"],
             "note": line["note"],
             "instead_of": chosen.instead_of,
@@ -80,24 +80,22 @@ class Lines:
         name = self.ingredients[line["ingredient"]]["name"]
         top, bottom = part.factor
         if line["count"] is not None and not half_even(line["count"] * top, bottom * 1000):
-            self.warnings.add(written, f"{name} comes to less than one a round; one is used.")
+            self.warnings.add({"where": written, "kind": "less_than_one", "name": name})
         if nl is not None and 2 * nl < self.spoons[-1]["nl"]:
-            self.warnings.add(written, f"{name} comes to less than the smallest spoon.")
+            self.warnings.add({"where": written, "kind": "less_than_a_spoon", "name": name})
         if line["unit"] == "drops":
-            self.warnings.add(
-                written, "Drops differ from dropper to dropper. Weigh them when the amount matters."
-            )
+            self.warnings.add({"where": written, "kind": "drops"})
 
-    def _by_spoon(self, ingredient: Id, mg: Mg, scale: Scale) -> str:
-        """What is too little for its scale to show, in spoons, where its density is known; else ""."""
+    def _by_spoon(self, ingredient: Id, mg: Mg, scale: Scale) -> InSpoons | None:
+        """What is too little for its scale to show, in spoons, where its density is known."""
         if not mg or to_division(mg, scale["division_mg"]):
-            return ""
+            return None
         density = self.ingredients[ingredient].get("density")  # a recipe measured long ago does not say
         if not density:
-            return ""
+            return None
         per_nl = read_density(density["g_per_ml"], "density")  # g/mL is µg/nL
         nl = half_even(mg * 1000 * per_nl.denominator, per_nl.numerator)
-        return spoons_of(self.spoons, nl) if nl else ""
+        return in_spoons(self.spoons, nl) if nl else None
 
     def _scale_for(
         self, line: RecipeLine, mg: Mg, scale: Scale | None, where: LineKey
@@ -111,37 +109,38 @@ class Lines:
             return scale, False
         finer, meets = found
         if not meets:
-            share = uncertainty_ppm(mg, finer["division_mg"])
-            name = self.ingredients[line["ingredient"]]["name"]
             self.warnings.add(
-                where,
-                f"{grams(mg, 10)} of {name} is too little for any scale here: {finer['name']} may be off by "
-                f"{per_cent(share, PPM)}. Make more, or use a finer scale.",
+                {
+                    "where": where,
+                    "kind": "too_little",
+                    "name": self.ingredients[line["ingredient"]]["name"],
+                    "mg": mg,
+                    "scale": finer["name"],
+                    "off_ppm": uncertainty_ppm(mg, finer["division_mg"]),
+                }
             )
         if scale and finer["id"] == scale["id"]:
             return scale, False
         return finer, True
 
 
-def spoons_of(drawer: list[Spoon], nl: Nl) -> str:
-    """A volume in spoons a drawer really holds: 2¾ tsp is "2 tsp + ½ tsp + ¼ tsp".
+def in_spoons(drawer: list[Spoon], nl: Nl) -> InSpoons:
+    """A volume in spoons a drawer really holds: 2¾ tsp is 2 tsp, ½ tsp and ¼ tsp.
 
-    To the nearest smallest spoon, and what that is off by from 1 % is said: "⅛ tsp (4 % less)". Less than
-    half the smallest is a share of it.
+    To the nearest smallest spoon, and what that is off by in per cent. Less than half the smallest is a share of it.
     """
     smallest = drawer[-1]
     if 2 * nl < smallest["nl"]:
-        return f"{max(1, half_even(100 * nl, smallest['nl']))} % of {smallest['name']}"
+        part = max(1, half_even(100 * nl, smallest["nl"]))
+        return {"spoons": [{"spoon": smallest["name"], "count": 1}], "off_percent": 0, "part_percent": part}
     left = nl + smallest["nl"] // 2
-    said: list[str] = []
+    spoons: list[Spoonful] = []
     told = 0
     for spoon in drawer:
         count = (left + _SPOON_GRAIN) // spoon["nl"]
         left = max(0, left - count * spoon["nl"])
         told += count * spoon["nl"]
-        if count and spoon["name"][0] in "½¼⅛":
-            said.append(spoon["name"] if count == 1 else f"{count} × {spoon['name']}")
-        elif count:
-            said.append(f"{count} {'cups' if spoon['name'] == 'cup' and count > 1 else spoon['name']}")
+        if count:
+            spoons.append({"spoon": spoon["name"], "count": count})
     off = half_even(100 * abs(told - nl), nl)
-    return " + ".join(said) + (f" ({off} % {'more' if told > nl else 'less'})" if off else "")
+    return {"spoons": spoons, "off_percent": off if told > nl else -off, "part_percent": None}

@@ -60,7 +60,8 @@ def _link_one(step: Step, source: RecipeStep, instances: Callable[[RecipeKey], l
     step["after"] = [each for reference in source["after"] for each in instances(reference)]
     if source["window"]:
         step["window"] = opened(source["window"])
-    step["keeps"] = [opened(window) for window in source.get("keeps", [])]
+    # What is at stake by nature follows from the state: `stake_of` says it.
+    step["keeps"] = [{**opened(window), "stake": ""} for window in source.get("keeps", [])]
     if "until" in source:
         step["until"] = [each for reference in source["until"] for each in instances(reference)]
 

@@ -1,11 +1,13 @@
 """Making a sheet: part by part, round by round; then what comes after what."""
 
 from bench import steps
+from bench.cautions import by_code
 from bench.errors import SizeError
 from bench.shapes.kit import Kit
 from bench.shapes.recipe import Component, MeasuredRecipe, RecipeStep, RecipeWeigh
 from bench.shapes.sheet import (
     RecipeRef,
+    RoundsReason,
     Sheet,
     SheetComponent,
     SheetIngredient,
@@ -44,7 +46,7 @@ def make_sheet(recipe: MeasuredRecipe, ref: RecipeRef, size: Size, kit: Kit) -> 
         )
     made = _Making(recipe, size, kit)
     return {
-        "format": "bowlside-sheet/1",
+        "format": "bowlside-sheet/2",
         "recipe": {"id": ref["id"], "version": ref["version"], "title": recipe["title"]},
         "size": {
             "pieces": pieces,
@@ -52,6 +54,7 @@ def make_sheet(recipe: MeasuredRecipe, ref: RecipeRef, size: Size, kit: Kit) -> 
             "swaps": size["swaps"],
             "weigh": size["weigh"],
         },
+        "written_for": recipe["written_for"],
         "piece": recipe["piece"],
         "kit": kit,
         "components": made.about,
@@ -77,7 +80,7 @@ class _Making:
         check_choices(components, size)
         chosen = {each["id"]: chosen_lines(recipe, each, size) for each in components}
         self.leader = leader_of(components)
-        self.counts: dict[Id, tuple[list[int], list[str]]] = {}
+        self.counts: dict[Id, tuple[list[int], list[RoundsReason]]] = {}
         for component in components:
             self.counts[component["id"]] = self._counts(component, components)
         self.places = Places(kit, components, self.warnings)
@@ -91,7 +94,9 @@ class _Making:
         add_tails(self.steps)
         add_holds(self.steps)
 
-    def _counts(self, component: Component, components: list[Component]) -> tuple[list[int], list[str]]:
+    def _counts(
+        self, component: Component, components: list[Component]
+    ) -> tuple[list[int], list[RoundsReason]]:
         """Pieces per round and the reasons; the assembly follows the rounds of the part whose window it keeps."""
         pieces = self.size["pieces"]
         if component["id"] == ASSEMBLY:
@@ -100,13 +105,10 @@ class _Making:
                 return [pieces], []
             per_round = share_out(pieces, led)
             name = next(each["name"] for each in components if each["id"] == self.leader.component)
-            return per_round, [f"{name} is made in {len(per_round)} rounds and must be used at once"]
+            return per_round, [{"kind": "at_once", "name": name, "rounds": len(per_round)}]
         mould = component["mould"]
         if mould and not any(each["shape"] == mould["shape"] for each in self.kit["moulds"]):
-            self.warnings.add(
-                component["id"],
-                f"The kit has no {mould['shape']} mould; sized as if there were enough.",
-            )
+            self.warnings.add({"where": component["id"], "kind": "no_mould", "shape": mould["shape"]})
         return rounds(component, self.kit, pieces * component["takes"] + component["spares"])
 
     def _part(self, letter: str, component: Component, chosen: list[ChosenLine]) -> None:
@@ -119,6 +121,8 @@ class _Making:
                 "id": component["id"],
                 "letter": letter,
                 "name": component["name"],
+                "takes": component["takes"],
+                "mould": component["mould"],
                 "count": sum(per_round),
                 "spares": component["spares"],
                 "piece_mg": component["piece_mg"],
@@ -151,6 +155,7 @@ class _Making:
 
 def _head(step: RecipeStep, part: Part) -> StepHead:
     """What all kinds share. `after` and what follows from it is filled in once every round is laid out."""
+    told = by_code(step["cautions"])
     return {
         "id": f"{part.prefix}.{step['id']}",
         "component": part.component["id"],
@@ -161,8 +166,14 @@ def _head(step: RecipeStep, part: Part) -> StepHead:
         "reason": step["reason"],
         "after": [],
         "optional": step["optional"],
-        "cautions": step["cautions"],
-        "ways": step["ways"],
+        "does": step.get("does", ""),
+        "unmoulds": step["unmoulds"],
+        "hazards": told["hazards"],
+        "cautions": told["cautions"],
+        "ways": [
+            {"id": way["id"], "name": way["name"], "says": way["says"], **by_code(way["cautions"])}
+            for way in step["ways"]
+        ],
         "window": None,
         "keeps": [],
         "hands_ms": step["hands_ms"],

@@ -15,9 +15,8 @@ from bench.whole import half_even, share_out
 class Warnings:
     said: list[Warn] = field(default_factory=list)
 
-    def add(self, where: str, text: str) -> None:
+    def add(self, warning: Warn) -> None:
         """Each is said once."""
-        warning: Warn = {"where": where, "text": text}
         if warning not in self.said:
             self.said.append(warning)
 

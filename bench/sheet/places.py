@@ -13,7 +13,7 @@ from bench.sizing import room_mg, vessel_for
 from bench.states import ASSEMBLY
 from bench.steps import divides
 from bench.weighing import bowl_scale
-from bench.whole import ceiling, grams
+from bench.whole import ceiling
 
 
 class _Portion(NamedTuple):
@@ -85,13 +85,16 @@ class Places:
         if lines or (portion and self.kit["scales"]):
             scale = bowl_scale(self.kit, empty + load, lines)
             if scale is None:
-                self.warnings.add(
-                    where, f"No scale carries {grams(empty + load, 1000)}: weigh this in parts."
-                )
+                self.warnings.add({"where": where, "kind": "no_scale", "mg": empty + load})
         if vessel and load > vessel["holds_mg"]:
             self.warnings.add(
-                where,
-                f"{vessel['name']} holds {grams(vessel['holds_mg'], 1000)}; {grams(load, 1000)} goes in.",
+                {
+                    "where": where,
+                    "kind": "too_full",
+                    "vessel": vessel["name"],
+                    "holds_mg": vessel["holds_mg"],
+                    "mg": load,
+                }
             )
         in_the_kit = vessel["name"] if vessel else label.replace("_", " ").capitalize()
         return {
@@ -126,14 +129,23 @@ class Places:
         where = f"{component['id']}.{label}"
         if other.component != component["id"]:
             self.warnings.add(
-                where,
-                f"{vessel['name']} is needed for {component['name']} and for {self.names[other.component]}: "
-                "empty it in between.",
+                {
+                    "where": where,
+                    "kind": "for_two_parts",
+                    "vessel": vessel["name"],
+                    "part": component["name"],
+                    "other": self.names[other.component],
+                }
             )
         elif other.label != label:
             self.warnings.add(
-                where,
-                f"{vessel['name']} is needed twice for {component['name']}: have another {kind} ready.",
+                {
+                    "where": where,
+                    "kind": "needed_twice",
+                    "vessel": vessel["name"],
+                    "part": component["name"],
+                    "vessel_kind": kind,
+                }
             )
         return vessel
 

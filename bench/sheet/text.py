@@ -4,8 +4,10 @@ from bench.heating import heat_word
 from bench.lists import once
 from bench.shapes.sheet import Sheet, SheetComponent, SheetLine, Step
 from bench.shapes.units import Id, LineKey
+from bench.sheet_words import cautions_of, reason_words, spoons_words, warning_words
 from bench.steps import counts_pieces, heats, is_judged, puts_in, runs_by_itself
 from bench.whole import celsius, grams, span
+from bench.words import say_all
 
 
 def sheet_text(sheet: Sheet) -> str:
@@ -31,7 +33,7 @@ def sheet_text(sheet: Sheet) -> str:
         out.append("")
     if sheet["warnings"]:
         out.append("Look at this")
-        out += [f"   {warning['where']}: {warning['text']}" for warning in sheet["warnings"]]
+        out += [f"   {warning['where']}: {warning_words(warning)}" for warning in sheet["warnings"]]
         out.append("")
     return "\n".join(out)
 
@@ -43,14 +45,14 @@ def _about(component: SheetComponent) -> list[str]:
             f"   {component['count']} of {grams(component['piece_mg'], 100)}, {grams(component['make_mg'], 1000)} in all"
         )
     if component["why"]:
-        out.append(f"   in {len(component['rounds'])} rounds, because {' and '.join(component['why'])}")
+        reasons = [reason_words(each) for each in component["why"]]
+        out.append(f"   in {len(component['rounds'])} rounds, because {say_all(reasons)}")
     return out
 
 
 def _step(sheet: Sheet, step: Step, lines: dict[LineKey, SheetLine], scales: dict[Id, str]) -> list[str]:
     out = [f"   [ ] {step['title']}"]
-    of_ways = [caution for way in step["ways"] for caution in way["cautions"]]
-    out += [f"       ! {caution}" for caution in once([*step["cautions"], *of_ways])]
+    out += [f"       ! {caution}" for caution in once(cautions_of(step))]
     if step["says"]:
         out.append(f"       {step['says']}")
     out += [f"       {each}" for each in _own(sheet, step, lines, scales)]
@@ -83,9 +85,9 @@ def _own(sheet: Sheet, step: Step, lines: dict[LineKey, SheetLine], scales: dict
 def _line(line: SheetLine, scales: dict[Id, str]) -> list[str]:
     if line["mg"] is None:
         count = f"{line['count']} {line['unit']}" if line["count"] is not None else "to texture"
-        out = [f"{line['name']:<36} {line['spoons'] or count:>12}"]
+        out = [f"{line['name']:<36} {spoons_words(line['spoons']) or count:>12}"]
     else:
         on = f"  {scales.get(line['scale'] or '', '')}{', small cup' if line['cup'] else ''}"
         out = [f"{line['name']:<36} {grams(line['mg'], line['division_mg'] or 1):>12}{on}"]
-    instead_of = line.get("instead_of", "")
+    instead_of = line["instead_of"]
     return [*out, f"  instead of: {instead_of}"] if instead_of else out

@@ -115,7 +115,7 @@ def is_lowered(written: WrittenStep) -> TypeGuard[LoweredStep]:
 def is_one_touch(step: Step) -> bool:
     """Whether nothing must be known or chosen before a step is told as done."""
     bare = by_hand(step) and step["mg"] is None and step["about_ms"] is None and not step["tips"]
-    return bare and not step["ways"] and not step["cautions"]
+    return bare and not (step["ways"] or step["hazards"] or step["cautions"])
 
 
 def as_plain(step: Step) -> DoStep:

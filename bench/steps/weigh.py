@@ -1,5 +1,6 @@
 """weigh: lines go into a vessel by weight, by count or by the spoon."""
 
+from bench.cautions import by_code
 from bench.lists import once
 from bench.shapes.recipe import RecipeHead, RecipeWeigh, WrittenWeigh
 from bench.shapes.sheet import StepHead, WeighStep
@@ -19,11 +20,12 @@ def read(written: WrittenWeigh, head: RecipeHead, around: Around) -> RecipeWeigh
 
 def lay_out(step: RecipeWeigh, head: StepHead, batch: Batch) -> WeighStep:
     keys = batch.chosen(step["lines"])
-    cautions = [caution for key in keys for caution in batch.ingredients[key]["cautions"]]
+    more = by_code(caution for key in keys for caution in batch.ingredients[key]["cautions"])
     return {
         **head,
         "kind": "weigh",
-        "cautions": [*head["cautions"], *(each for each in once(cautions) if each not in head["cautions"])],
+        "hazards": once([*head["hazards"], *more["hazards"]]),
+        "cautions": once([*head["cautions"], *more["cautions"]]),
         "lines": [f"{batch.prefix}.{key}" for key in keys],
         "vessel": f"{batch.prefix}.{step['into']}",
     }

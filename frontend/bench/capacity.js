@@ -10,7 +10,7 @@ import { divisionOf } from "./journal/index.js";
 import { full } from "./lists.js";
 import { ASSEMBLY } from "./states.js";
 import { allowedMg } from "./weighing.js";
-import { divided, grams, halfEven, PPM, product, sum } from "./whole.js";
+import { grams, halfEven, PPM, product, sum } from "./whole.js";
 import { divides } from "./steps/index.js";
 /** @import { Sheet, SheetLine, State, VesselState } from "../../bench/shapes/page" */
 /** @import { Place, Ratio, WeighedLine } from "../../types/bench" */
@@ -133,7 +133,6 @@ function passed({ kit }, vessel, mg) {
  * @param {string} component @returns {[number, number]}
  */
 export function sharesOf(sheet, state, ends, ingredient, component) {
-  const { pieces } = sheet.size;
   let ofPart = 0;
   let [ofPiece, whole] = [0n, 0n];
   for (const part of sheet.components) {
@@ -149,7 +148,7 @@ export function sharesOf(sheet, state, ends, ingredient, component) {
     }
     const share = all ? halfEven(product(mine, PPM), all) : 0;
     if (part.id === component) ofPart = share;
-    const weight = product(pieces ? divided(part.count - part.spares, pieces)[0] : 0, part.piece_mg);
+    const weight = product(part.takes, part.piece_mg);
     ofPiece = plus(ofPiece, product(share, weight));
     whole = plus(whole, weight);
   }

@@ -1,24 +1,26 @@
 /** Gathering: everything a sheet needs before the first weighing. The same as bench/gather.py. */
 
 import { isPast, pick } from "./lots.js";
+import { cautionsOf, hazardsOf } from "./sheet-words.js";
 import { cardFor, leftOf } from "./shelf.js";
 import { sum } from "./whole.js";
 import { divides, heats } from "./steps/index.js";
-/** @import { Gather, GatherIngredient, GatherLot, GatherThing, MeasuredRecipe } from "../../bench/shapes/page" */
+/** @import { Gather, GatherIngredient, GatherLot } from "../../bench/shapes/page" */
+/** @import { GatherThing, Hazard, MeasuredRecipe } from "../../bench/shapes/page" */
 /** @import { Sheet, SheetIngredient, Shelf, State, ThingKind } from "../../bench/shapes/page" */
 /** @import { Draft } from "../../types/bench" */
 /** @import { Use } from "./shelf.js" */
 
-/** What to wear or lay ready, by how a caution begins; see bench/gather.py. @type {[string, string[]][]} */
-const PROTECTION = [
-  ["Melted soap", ["Heatproof gloves", "Long sleeves", "Cold water near"]],
-  ["Hot butter or oil", ["Heatproof gloves", "Lid for the pan"]],
-  ["Fine powder", ["Dust mask", "Eye protection"]],
-  ["Alcohol vapour", ["Window open", "Heaters and flames off"]],
-  ["Wet hands", ["Dry towel"]],
-  ["Microwaved liquid", ["Heatproof gloves"]],
-  ["Spilt oil", ["Floor cloth"]],
-];
+/** What to wear or lay ready; see bench/gather.py. @type {{[H in Hazard]?: readonly string[]}} */
+const PROTECTION = {
+  hot_soap: ["Heatproof gloves", "Long sleeves", "Cold water near"],
+  hot_fat: ["Heatproof gloves", "Lid for the pan"],
+  powder: ["Dust mask", "Eye protection"],
+  alcohol: ["Window open", "Heaters and flames off"],
+  wet_sockets: ["Dry towel"],
+  superheated: ["Heatproof gloves"],
+  slippery: ["Floor cloth"],
+};
 
 /**
  * What to gather; `uses` is of all other runs, `on` the maker's day.
@@ -33,7 +35,7 @@ export function gather(recipe, sheet, state, shelf, uses, on, pastToo = false) {
   const ingredients = sheet.ingredients.map((need) => gathered(need, sheet, state, shelf, uses, on, pastToo));
   const still = ingredients.filter(({ lots }) => !lots.some((lot) => lot.gathered));
   const open = still.length + things.filter(({ ticked }) => !ticked).length;
-  return { ingredients, things, cautions: cautionsOf(sheet), open };
+  return { ingredients, things, cautions: [...new Set(sheet.steps.flatMap(cautionsOf))], open };
 }
 
 /**
@@ -105,9 +107,9 @@ const named = (kind, things) => things.map(({ name }) => [kind, name]);
 
 /** What the sheet's cautions ask to wear or lay ready. @param {Sheet} sheet */
 const wornFor = (sheet) =>
-  cautionsOf(sheet)
-    .flatMap((caution) => PROTECTION.filter(([begins]) => caution.startsWith(begins)))
-    .flatMap(([, worn]) => worn.map((name) => ({ name })));
+  [...new Set(hazardsOf(sheet.steps))]
+    .flatMap((hazard) => PROTECTION[hazard] ?? [])
+    .map((name) => ({ name }));
 
 /**
  * Scales, vessels, moulds, heaters, tools and protection, each once.
@@ -174,13 +176,4 @@ function slug(name) {
     })
     .join("")
     .slice(0, 100);
-}
-
-/** The sheet's cautions in the order in which they come up, each once. @param {Sheet} sheet */
-function cautionsOf(sheet) {
-  return [
-    ...new Set(
-      sheet.steps.flatMap(({ cautions, ways }) => [...cautions, ...ways.flatMap((way) => way.cautions)]),
-    ),
-  ];
 }

@@ -10,7 +10,7 @@ import { full, last } from "./lists.js";
 import { ceiling, product, sum } from "./whole.js";
 import { byHand, countsPieces, divides, heats, putsIn, runsByItself } from "./steps/index.js";
 
-/** @import { InUse, Kit, MeasuredRecipe, OnBench, Sheet, State, Step, Vessel } from "../../bench/shapes/page" */
+/** @import { InUse, Kit, OnBench, Sheet, State, Step, Vessel } from "../../bench/shapes/page" */
 
 /**
  * @typedef {{from: string, until: string, places?: string[]}} Held
@@ -34,26 +34,23 @@ export function vesselHolds(sheet) {
 /** By sheet, which never changes. @type {WeakMap<Sheet, VesselHold[]>} */
 const known = new WeakMap();
 
-/** One for each round of a part that stays in its mould. @param {Sheet} sheet @param {MeasuredRecipe | null} recipe */
-export function mouldHolds(sheet, recipe) {
+/** One for each round of a part that stays in its mould. @param {Sheet} sheet */
+export function mouldHolds(sheet) {
   /** @type {MouldHold[]} */
   const found = [];
-  for (const component of recipe?.components ?? []) {
+  for (const component of sheet.components) {
     const { mould, piece_mg: pieceMg } = component;
-    const about = sheet.components.find(({ id }) => id === component.id);
-    if (!mould?.held || !about) continue;
+    if (!mould?.held) continue;
     const matching = mouldsOf(sheet.kit, mould.shape, pieceMg);
     if (!matching.length) continue;
     const many = sum(matching.map(({ cavities, sets }) => cavities * sets));
     const least = Math.min(...matching.map(({ cavities }) => cavities));
-    const empties = new Set(component.steps.filter(({ unmoulds }) => unmoulds).map(({ id }) => id));
-    const pours = new Set(component.steps.filter(({ does }) => FILLS.includes(does)).map(({ id }) => id));
-    for (const made of about.rounds) {
+    for (const made of component.rounds) {
       const steps = sheet.steps.filter(
         (step) => step.component === component.id && step.round === made.round && !runsByItself(step),
       );
-      const fill = steps.find((each) => countsPieces(each) || pours.has(each.step));
-      const empty = steps.find(({ step }) => empties.has(step)) ?? steps.at(-1);
+      const fill = steps.find((each) => countsPieces(each) || FILLS.includes(each.does));
+      const empty = steps.find(({ unmoulds }) => unmoulds) ?? steps.at(-1);
       if (!fill || !empty) continue;
       found.push({
         shape: mould.shape,
@@ -191,13 +188,13 @@ function vesselsInUse({ sheet, state }, others, starting) {
 }
 
 /** @param {OnBench} run @param {readonly OnBench[]} others @param {Set<string>} starting @returns {InUse[]} */
-function mouldsInUse({ sheet, recipe }, others, starting) {
+function mouldsInUse({ sheet }, others, starting) {
   /** @type {InUse[]} */
   const found = [];
-  for (const hold of mouldHolds(sheet, recipe).filter(({ from }) => starting.has(from))) {
+  for (const hold of mouldHolds(sheet).filter(({ from }) => starting.has(from))) {
     for (const { key, many: there } of mouldPools(sheet.kit, hold.shape, hold.piece_mg)) {
       const by = others.flatMap((other) =>
-        mouldHolds(other.sheet, other.recipe)
+        mouldHolds(other.sheet)
           .filter(
             (each) =>
               heldNow(other.state, each) &&

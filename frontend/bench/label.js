@@ -48,7 +48,7 @@ export function label(recipe, sheet, state, market, options) {
   weighUp(known);
   const rows = rowsOf(known);
   const heights = heightsOf(known);
-  const net_mg = options.net_mg ?? sum(sheet.components.map((each) => pieceMg(sheet, each)));
+  const net_mg = options.net_mg ?? sum(sheet.components.map(pieceMg));
   const precautions = precautionsOf(known);
   warnOfTheProduct(known);
   return {
@@ -166,9 +166,8 @@ function warn({ warnings }, says, source) {
 
 // What is in a piece
 
-/** What a component gives to one finished piece. @param {Sheet} sheet @param {SheetComponent} given */
-const pieceMg = (sheet, { count, spares, piece_mg }) =>
-  Math.floor((count - spares) / sheet.size.pieces) * piece_mg;
+/** What a component gives to one finished piece. @param {SheetComponent} given */
+const pieceMg = ({ takes, piece_mg }) => takes * piece_mg;
 
 /** @template K @param {Map<K, bigint>} map @param {K} key @param {bigint} more */
 const add = (map, key, more) => map.set(key, (map.get(key) ?? 0n) + more);
@@ -197,7 +196,7 @@ function weighUp(known) {
   // A part of drops alone has no mass on the sheet: what went in, for each piece.
   /** @type {[bigint, Map<string, bigint>][]} */
   const parts = made.map((component, place) => [
-    BigInt(pieceMg(sheet, component)) || (sums[place] + pieces - 1n) / pieces,
+    BigInt(pieceMg(component)) || (sums[place] + pieces - 1n) / pieces,
     masses.get(component.id),
   ]);
   const whole = sums.reduce((most, each) => (most * each) / gcd(most, each), 1n);

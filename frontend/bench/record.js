@@ -10,6 +10,7 @@ import { heatWord } from "./heating.js";
 import { divisionOf, toldOf } from "./journal/index.js";
 import { full, last } from "./lists.js";
 import { useOf } from "./lots.js";
+import { spoonsWords } from "./sheet-words.js";
 import { allowedMg } from "./weighing.js";
 import { halfEven, PPM, product, sum, toDivision } from "./whole.js";
 import { countsPieces, divides, heats, runsByItself } from "./steps/index.js";
@@ -241,7 +242,7 @@ function lineRecord(line, sheet, state, letters) {
     round: line.round,
     step: line.step,
     name: line.name,
-    instead_of: line.instead_of ?? "",
+    instead_of: line.instead_of,
     planned_mg: line.mg,
     asked_mg: asked,
     actual_mg: told.in_mg,
@@ -249,7 +250,7 @@ function lineRecord(line, sheet, state, letters) {
     deviation_ppm: asked && deviation !== null ? halfEven(product(deviation, PPM), asked) : null,
     tolerance_mg: line.tolerance_mg,
     within: deviation === null ? null : Math.abs(deviation) <= allowedMg(line, division, num, den),
-    spoons: line.spoons,
+    spoons: spoonsWords(line.spoons),
     count: line.count,
     unit: line.unit,
     scale,
@@ -268,15 +269,13 @@ function lastCounts(counts) {
  * @param {Sheet} sheet @param {State} state @param {RecordCount[]} counts @returns {Balance | null}
  */
 function balanceOf(sheet, state, counts) {
-  const { components, lines, size } = sheet;
+  const { components, lines } = sheet;
   const final = last(components).id;
   const ends = lastCounts(counts);
   if (!ends.some(({ component }) => component === final)) return null;
   const weighed = weighedPieces(sheet, state, final);
   /** @type {Full<string, number>} */
-  const takes = full(
-    components.map(({ id, count, spares }) => [id, Math.floor((count - spares) / size.pieces)]),
-  );
+  const takes = full(components.map((part) => [part.id, part.takes]));
   /** @type {Full<string, number>} */
   const mean = full(
     components.map(({ id, piece_mg }) => {

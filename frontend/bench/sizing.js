@@ -8,9 +8,10 @@
 
 import { BenchError } from "./errors.js";
 import { coarsestFirst } from "./weighing.js";
+import { reasonWords } from "./sheet-words.js";
 import { ceiling, divided, grams, halfEven, PPM, product, sum } from "./whole.js";
 import { divides, putsIn } from "./steps/index.js";
-/** @import { Component, Kit, Vessel } from "../../bench/shapes/page" */
+/** @import { Component, Kit, RoundsReason, Vessel } from "../../bench/shapes/page" */
 
 export const MOST_PIECES = 1000;
 const MOST_MG = 10 ** 10; // ten tonnes: past any bench, and every number on the sheet stays exact
@@ -87,12 +88,13 @@ export function cavities(kit, component) {
 }
 
 /**
- * How many pieces in each round, as even as can be, and the reasons in words: {perRound, why}.
+ * How many pieces in each round, as even as can be, and the reasons: {perRound, why}.
  *
  * A BenchError when not even one piece fits, or when it takes too many rounds.
  * @param {Component} component @param {Kit} kit @param {number} count
  */
 export function rounds(component, kit, count) {
+  /** @type {RoundsReason[]} */
   const why = [];
   let least = 1;
   if (makeMg(component, count) > MOST_MG) {
@@ -104,7 +106,7 @@ export function rounds(component, kit, count) {
   const moulds = cavities(kit, component);
   if (moulds !== null && count > moulds) {
     least = ceiling(count, moulds);
-    why.push(`the ${component.mould?.shape} moulds hold ${moulds} at once`);
+    why.push({ kind: "moulds", shape: component.mould?.shape ?? "", holds: moulds });
   }
   for (const { kind, part, whole } of goingIn(component)) {
     /** @param {number} pieces */
@@ -122,13 +124,16 @@ export function rounds(component, kit, count) {
       );
     }
     while (least <= MOST_ROUNDS && load(ceiling(count, least)) > room) least += 1;
-    const name = roomiest ? roomiest.name : `scale ${coarsestFirst(kit)[0].name}`;
-    why.push(`${name} takes ${grams(room, 1000)} at once`);
+    why.push(
+      roomiest
+        ? { kind: "vessel", name: roomiest.name, mg: room }
+        : { kind: "scale", name: coarsestFirst(kit)[0].name, mg: room },
+    );
   }
   if (least > MOST_ROUNDS) {
     throw new BenchError(
       "pieces",
-      `${count} of ${component.name} would take more than ${MOST_ROUNDS} rounds: ${why.join("; ")}. ` +
+      `${count} of ${component.name} would take more than ${MOST_ROUNDS} rounds: ${why.map(reasonWords).join("; ")}. ` +
         "Make fewer pieces, or use larger moulds and vessels.",
     );
   }

@@ -11,6 +11,21 @@
 /** The part in which pieces of the others are joined. */
 export const ASSEMBLY = "assembly";
 
+/** What helps a mix that was sprayed too wet, where its recipe does not say: common practice. */
+export const TOO_WET = "Stop spraying. Spread it thin, turn it now and then.";
+
+/** @type {{[state: string]: string}} */
+const STAKES = {
+  melted_base: "It sets in about 5 min: a skin first, then a plug.",
+  warm_fat: "It clouds and sets in about 15 min.",
+  wetted_fizz: "It dries and crumbles in about 30 min, sooner in dry air.",
+  whipped_base: "It sinks and dries in about 30 min.",
+  beaten_topping: "It stiffens in about 20 min and can no longer be piped.",
+  piped_top: "A skin forms in about 10 min.",
+  first_layer: "It goes cold in about 25 min, and the layers part.",
+  unwrapped: "It takes up water: in days at 40 % humidity, in hours at 70 %.",
+};
+
 /** @type {{[state: string]: string}} */
 const RESCUES = {
   melted_base: "Heat it briefly, then stir. Water goes each time: twice at the most.",
@@ -28,6 +43,12 @@ const RESCUES = {
  * @param {Over} over
  */
 export const rescue = (over) => over.rescue || (RESCUES[over.state ?? ""] ?? "");
+
+/**
+ * What is at stake where a window is missed: the recipe's own words, else common practice for its state.
+ * @param {{stake?: string, state?: string}} over
+ */
+export const stakeOf = (over) => over.stake || (STAKES[over.state ?? ""] ?? "");
 
 /**
  * The window of a sheet's step that is open, {opened_at, latest_at, over}, or null. endOf: step -> when it ended.

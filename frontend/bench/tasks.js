@@ -7,9 +7,10 @@ import { stretches } from "./bench-hours.js";
 import { BenchError } from "./errors.js";
 import { heldNow, mouldHolds, mouldPools, toolsOf, vesselHolds, vesselNow, vesselPools } from "./holding.js";
 import { full } from "./lists.js";
+import { stakeOf } from "./states.js";
 import { byHand, countsPieces, plannedMs, putsIn, runsByItself, usualHandsMs } from "./steps/index.js";
 import { ceiling, halfEven, PPM, product, span, sum } from "./whole.js";
-/** @import { Equipment, Gap, GapWhy, Hold, MakerWritten, MeasuredRecipe, Problem } from "../../bench/shapes/page" */
+/** @import { Equipment, Gap, GapWhy, Hold, MakerWritten, Problem } from "../../bench/shapes/page" */
 /** @import { Sheet, State, Step, TakesFrom, Task, TaskProgress, TasksOfRun } from "../../bench/shapes/page" */
 /** @import { Window } from "../../bench/shapes/page" */
 /** @import { Held, VesselHold } from "./holding.js" */
@@ -28,12 +29,12 @@ const padded = (ms, ppm) => toGrain(ceiling(product(ms, PPM + ppm), PPM));
 
 /**
  * @typedef {{[step: string]: number}} HandsMs
- * @typedef {{state?: State | null, run?: string, recipe?: MeasuredRecipe | null, hands?: HandsMs}} HowFar
+ * @typedef {{state?: State | null, run?: string, hands?: HandsMs}} HowFar
  */
 
 /** @param {Sheet} sheet @param {HowFar} [how] state: how far the run has come @returns {TasksOfRun} */
-export function tasksOf(sheet, { state = null, run = "", recipe = null, hands = {} } = {}) {
-  return new Tasks(sheet, state, run, recipe, hands).told();
+export function tasksOf(sheet, { state = null, run = "", hands = {} } = {}) {
+  return new Tasks(sheet, state, run, hands).told();
 }
 
 /**
@@ -61,14 +62,13 @@ class Tasks {
   /** @type {Map<string, Set<string>>} */
   #upstream = new Map();
   /**
-   * @param {Sheet} sheet @param {State | null} state @param {string} run @param {MeasuredRecipe | null} recipe
+   * @param {Sheet} sheet @param {State | null} state @param {string} run
    * @param {HandsMs} hands
    */
-  constructor(sheet, state, run, recipe, hands) {
+  constructor(sheet, state, run, hands) {
     this.sheet = sheet;
     this.state = state;
     this.run = run;
-    this.recipe = recipe;
     this.hands = hands;
     this.steps = byId(sheet.steps);
     this.about = byId(sheet.components);
@@ -140,9 +140,9 @@ class Tasks {
 
   /** For how many pieces the recipe's hand times were written; null when nobody can say. @param {Step} step */
   #writtenCount(step) {
-    if (!this.recipe) return null;
-    const component = this.recipe.components.find(({ id }) => id === step.component);
-    return component ? this.recipe.written_for * component.takes + component.spares : null;
+    const { written_for: writtenFor, components } = this.sheet;
+    const part = components.find(({ id }) => id === step.component);
+    return part && writtenFor !== null ? writtenFor * part.takes + part.spares : null;
   }
 
   /** How far a step has come. @param {Step} step @param {number} takes @returns {TaskProgress} */
@@ -247,7 +247,7 @@ class Tasks {
       least_ms: least,
       most_ms: most,
       why,
-      stake: over.stake ?? "",
+      stake: why === "keeps" ? stakeOf(over) : (over.stake ?? ""),
       class: over.class ?? "quality",
       price_ms: over.price_ms ?? 0,
       lost_ms: over.lost_ms ?? null,
@@ -303,7 +303,7 @@ class Tasks {
         const pools = vesselPools(kit, hold.kind, hold.mg, really);
         return { hold, many: 1, pools, named: { vessel: this.#named(hold) } };
       }),
-      ...mouldHolds(this.sheet, this.recipe).map((hold) => ({
+      ...mouldHolds(this.sheet).map((hold) => ({
         hold,
         many: hold.many,
         pools: mouldPools(kit, hold.shape, hold.piece_mg),

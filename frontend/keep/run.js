@@ -6,8 +6,9 @@
  */
 
 import { Folding } from "../bench/index.js";
+import { openSheet } from "../bench/sheet/former.js";
 import { isToSend, isUnread } from "./sync-machine.js";
-/** @import { State } from "../../bench/shapes/page" */
+/** @import { Sheet, State } from "../../bench/shapes/page" */
 /** @import { KeptEntry, OutboxRow, RunRow, RunTold } from "../../types/keep" */
 
 /** @typedef {{at: number, device: string, id: string}} Placed */
@@ -190,6 +191,8 @@ export class Journal {
 export class Run extends Journal {
   /** @type {RunRow} */
   #row;
+  /** @type {Sheet | null} */
+  #sheet = null;
   /** @type {State | null} */
   #state = null;
   /** @type {Folding | null} */
@@ -211,6 +214,7 @@ export class Run extends Journal {
   /** @param {RunRow} row */
   take(row) {
     this.#row = row;
+    this.#sheet = null;
     this.#folding = null;
     this.#folded = null;
     this.closed = null;
@@ -224,8 +228,10 @@ export class Run extends Journal {
     return this.#row.size;
   }
 
+  /** As this version uses it; `row` has it as it is kept. */
   get sheet() {
-    return this.#row.sheet;
+    this.#sheet ??= openSheet(this.#row.sheet);
+    return this.#sheet;
   }
 
   get created_at() {
@@ -242,7 +248,7 @@ export class Run extends Journal {
 
   /** The run as it lies on the phone's disk. */
   get row() {
-    return rowOf(this);
+    return rowOf({ ...this.#row, made_at: this.made_at, sealed: this.sealed });
   }
 
   /** When it was begun at the bench: as the server says, and until it does, as this phone does. */

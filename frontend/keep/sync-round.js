@@ -135,7 +135,7 @@ export class Round {
     }
     /** @type {Changes} */
     const changes = { outbox: { mark: answeredFor([row], this.generation) } };
-    if (canonical(answer.body.sheet) !== canonical(sheet)) {
+    if (canonical(answer.body.sheet) !== canonical(run.row.sheet)) {
       // A page older than the server may reckon a sheet otherwise. Every other device, and the
       // record, go by the server's; so does this phone from here on.
       changes.runs = { put: [{ ...run.row, sheet: answer.body.sheet }] };

@@ -22,6 +22,7 @@ import { ifYouStop, nextStep } from "../bench/foresight.js";
 import { Day, Layout } from "../bench/layout.js";
 import { full } from "../bench/lists.js";
 import { compare } from "../bench/price.js";
+import { openSheet } from "../bench/sheet/former.js";
 import { makeProblem, tasksOf } from "../bench/tasks.js";
 import { clock, day as dayOf, duration } from "./words.js";
 /** @import { Advice, GapOver, MakerWritten, MeasuredRecipe, Plan, Problem, RunDue } from "../../bench/shapes/page" */
@@ -221,7 +222,7 @@ export function dueWords({ batches, at }, plan) {
  */
 function lookAhead(runs, makers, plan, at, isAsked = true) {
   const parts = runs.map(({ run, measured }) =>
-    tasksOf(run.sheet, { state: run.state, run: run.id, recipe: measured, hands: handsOf(run, plan) }),
+    tasksOf(openSheet(run.sheet, measured), { state: run.state, run: run.id, hands: handsOf(run, plan) }),
   );
   const waits = parts
     .flatMap(({ tasks }) => tasks)

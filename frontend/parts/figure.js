@@ -4,6 +4,7 @@
 //   figureFor(sheet, state, prompt, bench, at) -> { element, data, caption } | null
 
 import { heatWord } from "../bench/heating.js";
+import { verbOf } from "../bench/sheet-words.js";
 import { about } from "./words.js";
 import { countsPieces, divides, heats, isJudged, runsByItself } from "../bench/steps/index.js";
 /** @import { MeltStep, Now, PiecesStep, Prompt, Sheet, SheetVessel, SplitStep } from "../../bench/shapes/page" */
@@ -108,7 +109,7 @@ function portions(state, prompt, step) {
 function cavities(state, prompt, step) {
   const { good = 0, spoiled = 0, partial = 0 } = state.counts[step.id] ?? {};
   const count = state.expected[step.id] ?? step.count;
-  const verb = step.verb ?? "made";
+  const verb = verbOf(step);
   return {
     element: "plate-row",
     data: { kind: "cavities", letter: prompt.letter, verb, good, spoiled, partial, count },

@@ -3,6 +3,7 @@
 //   takenBy(run, "base.1.weigh", runs, measuredOf)  ->  ["In use by D-A41: “Small jug”. Take “Glass jug”."]
 
 import { inUse } from "../bench/holding.js";
+import { openSheet } from "../bench/sheet/former.js";
 /** @import { MeasuredRecipe } from "../../bench/shapes/page" */
 /** @import { Batch } from "../../types/parts" */
 
@@ -14,9 +15,8 @@ export function takenBy(run, step, runs, measuredOf) {
   /** @param {Batch} each */
   const laid = (each) => ({
     name: each.state.number ?? each.sheet.recipe.title,
-    sheet: each.sheet,
+    sheet: openSheet(each.sheet, measuredOf(each)),
     state: each.state,
-    recipe: measuredOf(each) ?? null,
   });
   const others = runs.filter((other) => other.id !== run.id && other.open);
   if (!others.length) return [];

@@ -121,9 +121,7 @@ function drawStep(step, columns) {
   return h(
     "li",
     { class: "paper-step" },
-    [...new Set([...step.cautions, ...step.ways.flatMap((way) => way.cautions)])].map((caution) =>
-      h("p", { class: "paper-caution" }, caution),
-    ),
+    [...new Set(step.cautions)].map((caution) => h("p", { class: "paper-caution" }, caution)),
     h(
       "h3",
       { class: "paper-title" },

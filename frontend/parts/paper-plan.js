@@ -7,17 +7,26 @@
 
 import { grams, shareOut, span, toDivision } from "../bench/index.js";
 import { full } from "../bench/lists.js";
+import {
+  cautionsOf,
+  noteOf,
+  reasonWords,
+  spoonsWords,
+  tooFarOf,
+  warningWords,
+} from "../bench/sheet-words.js";
 import { pieces } from "./words.js";
 /** @import { MeasuredRecipe, RecipeStep, Sheet, SheetLine, SheetVessel } from "../../bench/shapes/page" */
-/** @import { SplitStep, Step, StepHead, StepKind, Weighing } from "../../bench/shapes/page" */
+/** @import { SplitStep, Step, StepHead, StepKind, Way, Weighing } from "../../bench/shapes/page" */
 /** @import { WrittenComponent, WrittenRecipe } from "../../bench/shapes/page" */
 /** @import { Any } from "../../types/recipe" */
 /** @import { Full } from "../../types/lists" */
 
 /**
  * @typedef {{name: string, amount: string, reads: string, on: string, note: string}} PaperRow
- * @typedef {Omit<Any<Step | RecipeStep>, "from"> & Pick<StepHead, "title" | "cautions" | "ways" | "tools"> &
- *   {kind: StepKind, rows: PaperRow[], from: (string | undefined)[]}} PaperStep
+ * @typedef {Omit<Any<Step | RecipeStep>, "from" | "ways"> & Pick<StepHead, "title" | "cautions" | "tools"> &
+ *   {kind: StepKind, ways: readonly Pick<Way, "name" | "says">[], rows: PaperRow[],
+ *   from: (string | undefined)[]}} PaperStep
  * @typedef {{letter: string, name: string, count: number, facts: string[], loose?: PaperRow[],
  *   rounds: {name: string, steps: PaperStep[]}[]}} PaperPart
  * @typedef {{title: string, sub: string, summary?: string, columns: readonly [string, string, string],
@@ -60,7 +69,7 @@ export function planOfSheet(sheet) {
             ? String(count)
             : "to texture",
     ]),
-    warnings: sheet.warnings.map(({ text }) => text),
+    warnings: sheet.warnings.map(warningWords),
     parts: sheet.components.map((component) => ({
       letter: component.letter,
       name: component.name,
@@ -72,7 +81,7 @@ export function planOfSheet(sheet) {
         component.spares ? `${component.spares} of them spare` : "",
         component.make_mg ? `${grams(component.make_mg, 1000)} in all` : "",
         component.stays_behind_mg ? `${plain(component.stays_behind_mg)} stays in the bowl` : "",
-        ...component.why,
+        ...component.why.map(reasonWords),
       ],
       rounds: component.rounds.map(({ round, count, make_mg }) => ({
         name: component.rounds.length > 1 ? `Round ${round}: ${count} pieces, ${grams(make_mg, 1000)}` : "",
@@ -80,6 +89,8 @@ export function planOfSheet(sheet) {
           .filter((step) => step.component === component.id && step.round === round)
           .map((step) => ({
             ...step,
+            ...(step.kind === "check" && step.too_far !== null ? { too_far: tooFarOf(step) } : {}),
+            cautions: cautionsOf(step),
             rows: onPaper.get(step.id) ?? [],
             from: (step.window?.from ?? []).map((id) => titles.get(id)),
           })),
@@ -121,13 +132,13 @@ function readings(sheet, lines) {
 function row(line, vessel, weigh, scales) {
   const about = {
     name: line.name,
-    note: [line.note, line.optional ? "May be left out." : ""].filter(Boolean).join(" "),
+    note: [noteOf(line), line.optional ? "May be left out." : ""].filter(Boolean).join(" "),
   };
   if (line.mg === null) {
     vessel.held += line.about_mg ?? 0;
     return {
       ...about,
-      amount: line.spoons || (line.count === null ? "to texture" : `${line.count} ${line.unit}`),
+      amount: spoonsWords(line.spoons) || (line.count === null ? "to texture" : `${line.count} ${line.unit}`),
       reads: "",
       on: `into ${lower(vessel.name)}`,
     };
@@ -223,7 +234,11 @@ export function planOfRecipe({ version, document, measured }) {
         const loose = component.lines.filter(({ id }) => !weighed.has(id)).map(({ id }) => rowOf(id));
         const steps = component.steps.map((step) => ({
           ...step,
-          cautions: [...step.cautions, ...(step.kind === "weigh" ? cautioned(step.lines) : [])],
+          cautions: [
+            ...step.cautions,
+            ...(step.kind === "weigh" ? cautioned(step.lines) : []),
+            ...step.ways.flatMap((way) => way.cautions),
+          ],
           rows:
             step.kind === "weigh"
               ? step.lines.map(rowOf)

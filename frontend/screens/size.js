@@ -12,6 +12,7 @@ import { sketch } from "../bench/draft.js";
 import { saysOf } from "../bench/errors.js";
 import { those } from "../bench/lists.js";
 import { chooseSize, makeSheet } from "../bench/sheet/index.js";
+import { reasonWords, spoonsWords, warningWords } from "../bench/sheet-words.js";
 import { define, given, h, sameData, setText, show, tell } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
 import { pageHead } from "../parts/page-head.js";
@@ -502,7 +503,7 @@ export class SizeScreen extends HTMLElement {
 
   /** @param {RecipeRow} recipe @param {Sheet} sheet @param {SizeParts} parts */
   #write(recipe, sheet, { warnings, components }) {
-    const texts = [...asked(recipe.document), ...sheet.warnings.map(({ text }) => text)];
+    const texts = [...asked(recipe.document), ...sheet.warnings.map(warningWords)];
     warnings.replaceChildren(...texts.map((text) => h("li", {}, text)));
     show(warnings, texts.length > 0);
     components.replaceChildren(...those(sheet.components.map((component) => plate(sheet, component))));
@@ -569,7 +570,7 @@ function plate(sheet, component) {
     };
     total.mg += line.mg ?? 0;
     total.count += line.count ?? 0;
-    total.spoons ||= line.spoons;
+    total.spoons ||= spoonsWords(line.spoons);
     totals.set(line.line, total);
   }
   if (totals.size === 0 && component.make_mg === 0) return null;
@@ -590,7 +591,7 @@ function plate(sheet, component) {
       h("span", { class: "figures plate-count" }, `\u00d7 ${component.count}`),
     ),
     h("p", { class: "soft figures-line" }, facts.join(", ")),
-    component.why.map((why) => h("p", { class: "small" }, why)),
+    component.why.map((why) => h("p", { class: "small" }, reasonWords(why))),
     h(
       "table",
       { class: "amounts" },

@@ -570,11 +570,11 @@ export class StudioScreen extends HTMLElement {
   }
 
   #save() {
-    const runs = this.#data.runs.map(({ id, recipe, size, sheet, created_at, entries }) => ({
+    const runs = this.#data.runs.map(({ id, recipe, size, row, created_at, entries }) => ({
       id,
       recipe,
       size,
-      sheet,
+      sheet: row.sheet,
       created_at,
       entries,
     }));

@@ -18,6 +18,9 @@ HEAD = (
     "reason",
     "after",
     "optional",
+    "does",
+    "unmoulds",
+    "hazards",
     "cautions",
     "ways",
 )
@@ -61,9 +64,7 @@ def test_all_else_takes_it_for_a_thing_to_do() -> None:
     assert maker.state["steps"]["base.1.drying"]["status"] == "done"
     assert "Let the bases dry" in sheet_text(sheet)
     assert record(sheet, maker.state, maker.entries)["number"] is None
-    here, other = (
-        {"name": name, "sheet": sheet, "state": maker.state, "recipe": None} for name in ("A", "B")
-    )
+    here, other = ({"name": name, "sheet": sheet, "state": maker.state} for name in ("A", "B"))
     assert in_use(here, [other]) == []
 
 

@@ -11,6 +11,7 @@ from workshop import DEMO_RECIPES, THREE_PART, demo_kit, make_document, sheet_of
 
 from bench import BenchError, RecipeError, canonical, check_recipe, read_kit, read_recipe, sheet_text
 from bench.cautions import HAZARDS
+from bench.sheet_words import cautions_of
 
 
 def fault_in(document) -> BenchError:
@@ -289,7 +290,8 @@ def test_a_hazard_of_an_ingredient_is_said_before_it_is_weighed(hazard):
         read_recipe(make_document("240 g", ingredients={"i0": {"name": "It", "hazards": [hazard]}}))
     )
 
-    assert HAZARDS[hazard]["says"] in sheet["steps"][0]["cautions"]
+    assert sheet["steps"][0]["hazards"] == [hazard]
+    assert HAZARDS[hazard]["says"] in cautions_of(sheet["steps"][0])
 
 
 def test_hot_soap_is_said_to_burn_by_the_shorter_of_the_published_times():

@@ -6,6 +6,7 @@ import pytest
 from workshop import MORNING, THREE_PART, Maker, demo_sheet, entry, make_document, sheet_of, step_of
 
 from bench import fold, now, read_recipe, record
+from bench.sheet_words import reason_words
 
 SHEET = demo_sheet(THREE_PART, pieces=100)  # six rounds of base, four of pebbles, two of top and joining
 
@@ -37,7 +38,8 @@ def test_what_must_be_used_at_once_is_made_again_for_each_round_of_joining():
     assert "assembly.1.pipe" in step_of(SHEET, "topping.2.weigh_whip")["after"]
     assert step_of(SHEET, "assembly.2.pipe")["window"]["from"] == ["topping.2.join"]
     assert sum(part["count"] for part in joining["rounds"]) == 100
-    assert joining["why"] == ["Whipped soap top is made in 2 rounds and must be used at once"]
+    (reason,) = joining["why"]
+    assert reason_words(reason) == "Whipped soap top is made in 2 rounds and must be used at once"
 
 
 def test_joining_waits_for_every_part_unless_it_says_otherwise():

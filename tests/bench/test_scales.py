@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 from workshop import line_of, make_kit, make_recipe, sheet_of
 
 from bench import KitError, SizeError, read_kit
+from bench.sheet_words import reason_words, spoons_words, warning_words
 from bench.weighing import bowl_scale, cup_scale, least_mg, tolerance_mg, uncertainty_ppm
 from bench.whole import to_division
 
@@ -70,7 +71,7 @@ def test_a_line_no_scale_can_weigh_is_warned_about_with_how_far_off_it_may_be():
 
     (warning,) = sheet["warnings"]
     assert warning["where"] == "mix.1.l1"
-    assert "20.5 %" in warning["text"]  # 0.82 g in 4 g
+    assert "20.5 %" in warning_words(warning)  # 0.82 g in 4 g
 
 
 def test_the_vessel_takes_its_share_of_the_capacity_but_none_of_the_minimum_weight():
@@ -96,7 +97,7 @@ def test_more_than_any_scale_carries_is_said():
 
     component = sheet["components"][0]
     assert [each["count"] for each in component["rounds"]] == [5, 5]  # 2000 - 600 g: nine pieces a round
-    assert "1400 g at once" in component["why"][0]
+    assert "1400 g at once" in reason_words(component["why"][0])
 
 
 def test_a_weighed_recipe_needs_a_scale_and_a_spooned_one_does_not():
@@ -105,7 +106,8 @@ def test_a_weighed_recipe_needs_a_scale_and_a_spooned_one_does_not():
     with pytest.raises(KitError) as fault:
         sheet_of(make_recipe("240 g"), bare)
     assert fault.value.where == "scales" and "Add a scale" in fault.value.says
-    assert line_of(sheet_of(make_recipe("3 tsp", measures="metric"), bare), "mix.1.l0")["spoons"] == "1 tbsp"
+    line = line_of(sheet_of(make_recipe("3 tsp", measures="metric"), bare), "mix.1.l0")
+    assert spoons_words(line["spoons"]) == "1 tbsp"
 
 
 # OIML R 76-1:2006 tables 3 and 6, class III at e = 1 g: n = Max/e from 100 to 10 000, Min 20 e,

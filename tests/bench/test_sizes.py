@@ -18,6 +18,7 @@ from workshop import (
 )
 
 from bench import KitError, SizeError, check_recipe, make_sheet, read_kit, read_recipe
+from bench.sheet_words import note_of, reason_words, spoons_words, warning_words
 from bench.sizing import make_mg, pieces_from, spread
 
 COMPONENT = {"piece_mg": 150_000, "stays_behind_mg": 20_000, "loss_ppm": 20_000}
@@ -171,7 +172,7 @@ def test_a_bowl_or_a_scale_too_small_makes_rounds_and_says_why(kit, counts, beca
     component = sheet_of(make_recipe("1000 g", part_piece="100 g"), kit)["components"][0]
 
     assert [each["count"] for each in component["rounds"]] == counts
-    assert component["why"] == ([because] if because else [])
+    assert [reason_words(each) for each in component["why"]] == ([because] if because else [])
 
 
 def test_held_moulds_make_rounds_and_a_press_does_not():
@@ -181,7 +182,8 @@ def test_held_moulds_make_rounds_and_a_press_does_not():
     pressed = sheet_of(moulded(held=False), kit, pieces=40)["components"][0]
 
     assert [each["count"] for each in held["rounds"]] == [14, 13, 13]
-    assert held["why"] == ["the pebble moulds hold 15 at once"]
+    assert held["why"] == [{"kind": "moulds", "shape": "pebble", "holds": 15}]
+    assert reason_words(held["why"][0]) == "the pebble moulds hold 15 at once"
     assert len(pressed["rounds"]) == 1
 
 
@@ -261,7 +263,7 @@ def test_rounds_that_would_wait_for_each_other_are_refused_and_do_not_hang():
 def test_a_volume_with_no_density_stays_in_spoons_a_drawer_holds(amount, spoons, measures):
     line = line_of(sheet_of(make_recipe(amount, measures=measures)), "mix.1.l0")
 
-    assert (line["spoons"], line["mg"]) == (spoons, None)
+    assert (spoons_words(line["spoons"]), line["mg"]) == (spoons, None)
 
 
 @given(st.integers(1, 400), st.sampled_from(["us", "imperial", "metric"]))
@@ -269,7 +271,7 @@ def test_spoons_are_within_half_the_smallest_of_what_was_asked_and_say_how_far_o
     recipe = make_recipe(f"{quarters}/4 tsp", measures=measures)
     line = line_of(sheet_of(recipe, pieces=7), "mix.1.l0")
     size = {spoon["name"]: spoon["nl"] for spoon in recipe["spoons"]}
-    spoons, _, off = line["spoons"].partition(" (")
+    spoons, _, off = spoons_words(line["spoons"]).partition(" (")
 
     told = 0
     for part in spoons.split(" + "):
@@ -282,7 +284,7 @@ def test_spoons_are_within_half_the_smallest_of_what_was_asked_and_say_how_far_o
 def test_less_than_the_smallest_spoon_is_warned_about():
     sheet = sheet_of(make_recipe("¼ tsp", measures="metric"), pieces=1)
 
-    assert line_of(sheet, "mix.1.l0")["spoons"] == "20 % of ⅛ tsp"
+    assert spoons_words(line_of(sheet, "mix.1.l0")["spoons"]) == "20 % of ⅛ tsp"
     assert sheet["warnings"][0]["where"] == "mix.l0"
 
 
@@ -305,7 +307,7 @@ def test_drops_are_counted_and_their_weight_is_only_about():
 
     line = line_of(sheet, "mix.1.l1")
     assert (line["count"], line["unit"], line["about_mg"], line["mg"]) == (12, "drops", 570, None)
-    assert "dropper" in sheet["warnings"][0]["text"]
+    assert "dropper" in warning_words(sheet["warnings"][0])
 
 
 def test_two_parts_to_one():
@@ -351,7 +353,8 @@ def test_a_substitute_is_measured_by_its_own_density():
     assert (line["ug"], line["substitutes"][0]["ug"]) == (91_250_000, 95_000_000)
     swapped = line_of(sheet_of(recipe, swaps={"mix.l0": "heavy"}), "mix.1.l0")
     assert (swapped["name"], swapped["instead_of"]) == ("Heavy oil", "Almond oil")
-    assert swapped["note"] == "Instead of: Almond oil. Stir longer."
+    assert swapped["note"] == "Stir longer."
+    assert note_of(swapped) == "Instead of: Almond oil. Stir longer."
 
 
 def test_a_stand_in_that_is_not_one_is_refused_with_those_that_are():

@@ -15,6 +15,7 @@ from playwright.sync_api import BrowserContext, Locator, Page, expect
 from pypdf import PdfReader
 
 import bench
+from bench.sheet_words import cautions_of
 from tests.frontend.conftest import Lasting
 from tests.frontend.hands import NO_COPY, WITH_COPY, at_rest, axe_finds_by_day_and_night, open_demo
 from tests.frontend.phones import call
@@ -123,7 +124,7 @@ def test_the_printed_sheet_has_every_weight_reading_and_scale(desk: Page, demo: 
             row = rf"{re.escape(line['name'])}\s+{re.escape(scales[line['scale']])}.*?{re.escape(weight)}\s+{re.escape(readings[line['id']])}"
             assert re.search(row, text), f"{paper}, {line['id']}: {weight}, {readings[line['id']]}"
         for step in sheet["steps"]:
-            for said in (step["title"], *step["cautions"]):
+            for said in (step["title"], *cautions_of(step)):
                 assert said in text, (paper, said)
         assert {"began", "ended", "lot", "Notes"} <= set(text.split()), paper
         assert "Sheet for so many" not in text and "Print" not in text.split(), paper

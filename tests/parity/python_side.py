@@ -26,6 +26,7 @@ from bench import (
     next_step,
     now,
     of_record,
+    open_sheet,
     quantities,
     read_money,
     read_recipe,
@@ -97,9 +98,23 @@ def laid(run: Json) -> Json:
     return {**run, "state": fold(run["sheet"], run["entries"])}
 
 
+def opened(kept: Json, recipe: Json | None, entries: list[Json], at: int) -> Json:
+    """A sheet of a former version opened, its journal folded, and what the bench says of both."""
+    sheet = open_sheet(kept, recipe)
+    state = fold(sheet, entries)
+    return {
+        "sheet": sheet,
+        "state": state,
+        "now": now(sheet, state, at),
+        "holds": mould_holds(sheet),
+        "record": record(sheet, state, entries),
+    }
+
+
 CALLS = {
     "at_the_bench": at_the_bench,
-    "held": lambda sheet, recipe: [*vessel_holds(sheet), *mould_holds(sheet, recipe)],
+    "held": lambda sheet: [*vessel_holds(sheet), *mould_holds(sheet)],
+    "opened": opened,
     "in_use": lambda run, others: in_use(laid(run), [laid(each) for each in others]),
     "stretches": stretches,
     "lay_out": lay_out,
@@ -155,10 +170,10 @@ DAY_MS = 86_400_000
 MOST_LED = 25  # steps of a day that is led through; more would take minutes over all the cases
 
 
-def day_of(recipe: Json, sheet: Json, state: Json, at: int) -> Json:
+def day_of(sheet: Json, state: Json, at: int) -> Json:
     """The run's day from an instant on: what there is to do, and what is said of it."""
     try:
-        part = tasks_of(sheet, state, run="run", recipe=recipe, hands={sheet["steps"][0]["id"]: 100_000})
+        part = tasks_of(sheet, state, run="run", hands={sheet["steps"][0]["id"]: 100_000})
     except BenchError as error:
         return {"error": {"where": error.where, "says": error.says}}
     problem = make_problem([part], [{"name": "You", "hours": HOURS}], at, at + 30 * DAY_MS)
@@ -184,7 +199,7 @@ def batch(case: Json) -> Json:
     told = record(sheet, state, case["entries"])
     half = record(sheet, fold(sheet, case["entries"][1:], frozen), case["entries"][1:])
     return {
-        "days": [day_of(case["recipe"], sheet, state, at) for at in case["instants"][:1]],
+        "days": [day_of(sheet, state, at) for at in case["instants"][:1]],
         "sized": sized,
         "sheet": sheet,
         "state": state,

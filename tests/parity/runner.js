@@ -25,7 +25,7 @@ import { lastTimes, learned } from "/bench/last-time.js";
 import { Day, Layout } from "/bench/layout.js";
 import { pick, useOf } from "/bench/lots.js";
 import { record } from "/bench/record.js";
-import { chooseSize, makeSheet } from "/bench/sheet/index.js";
+import { chooseSize, makeSheet, openSheet } from "/bench/sheet/index.js";
 import { foldShelf, leftOf, plain } from "/bench/shelf.js";
 import { sha256 } from "/bench/sha256.js";
 import { makeProblem, tasksOf } from "/bench/tasks.js";
@@ -73,10 +73,23 @@ const HOURS = {
 const DAY_MS = 86_400_000;
 const MOST_LED = 25; // as in python_side.py
 
+/** A sheet of a former version opened, its journal folded, and what the bench says of both. */
+function opened(kept, recipe, entries, at) {
+  const sheet = openSheet(kept, recipe);
+  const state = bench.fold(sheet, entries);
+  return {
+    sheet,
+    state,
+    now: bench.now(sheet, state, at),
+    holds: mouldHolds(sheet),
+    record: record(sheet, state, entries),
+  };
+}
+
 /** The run's day from an instant on: what there is to do, and what is said of it. */
-function dayOf(recipe, sheet, state, at) {
+function dayOf(sheet, state, at) {
   return orError(() => {
-    const part = tasksOf(sheet, { state, run: "run", recipe, hands: { [sheet.steps[0].id]: 100_000 } });
+    const part = tasksOf(sheet, { state, run: "run", hands: { [sheet.steps[0].id]: 100_000 } });
     const problem = makeProblem([part], [{ name: "You", hours: HOURS }], at, at + 30 * DAY_MS);
     if (problem.tasks.length > MOST_LED) return { problem };
     return {
@@ -96,12 +109,12 @@ const CALLS = {
   lay_out: layOut,
   next_step: nextStep,
   if_you_stop: ifYouStop,
-  held: (sheet, recipe) => [...vesselHolds(sheet), ...mouldHolds(sheet, recipe)],
+  held: (sheet) => [...vesselHolds(sheet), ...mouldHolds(sheet)],
+  opened,
   in_use: (run, others) => {
-    const laid = ({ name, sheet, entries, recipe }) => ({
+    const laid = ({ name, sheet, entries }) => ({
       name,
       sheet,
-      recipe,
       state: bench.fold(sheet, entries),
     });
     return inUse(laid(run), others.map(laid));
@@ -193,7 +206,7 @@ export function batch({
     const told = record(sheet, state, entries);
     const half = record(sheet, bench.fold(sheet, entries.slice(1), frozen), entries.slice(1));
     return {
-      days: instants.slice(0, 1).map((at) => dayOf(recipe, sheet, state, at)),
+      days: instants.slice(0, 1).map((at) => dayOf(sheet, state, at)),
       of_record: ofRecord(state, entries).map(({ id }) => id),
       seal: seal(tame),
       frozen: frozenSeal(entries, frozen),

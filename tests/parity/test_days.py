@@ -77,18 +77,17 @@ def benches() -> list[Json]:
                         "name": f"B-{len(laid)}",
                         "sheet": told["sheet"],
                         "entries": entries,
-                        "recipe": case["recipe"],
                     }
                 )
-        made += [{"call": "held", "with": [each["sheet"], each["recipe"]]} for each in laid]
+        made += [{"call": "held", "with": [each["sheet"]]} for each in laid]
         made.append({"call": "in_use", "with": [laid[0], laid[1:]]})
-    sheet, recipe = part_of(0, 12)
+    sheet, _ = part_of(0, 12)
     for kind, body in (
         ("weighed", {"line": "base.1.butter", "mg": 30_000}),
         ("done", {"step": "embed.1.pour"}),
         ("heated", {"step": "topping.1.melt_white", "ms": 30_000}),
     ):
-        run = {"name": "one", "sheet": sheet, "entries": [], "recipe": recipe}
+        run = {"name": "one", "sheet": sheet, "entries": []}
         made.append(
             {"call": "in_use", "with": [run, [{**run, "name": "two", "entries": [entry(kind, **body)]}]]}
         )

@@ -35,6 +35,6 @@ def demo_day(batches: int = 1, *, pieces: int = 12, since: int = WEDNESDAY, **ot
     """So many of the demo's batches side by side on one bench, in the demo's hours."""
     kit = other.pop("kit", None)
     runs = ["", *(f"run{number}" for number in range(2, batches + 1))]
-    parts = [tasks_of(demo_sheet(pieces, kit), run=run, recipe=demo_recipe()) for run in runs]
+    parts = [tasks_of(demo_sheet(pieces, kit), run=run) for run in runs]
     makers = other.pop("makers", [{"name": "You", "hours": HOURS}])
     return make_problem(parts, makers, since, since + 10 * DAY, **other)

@@ -72,7 +72,7 @@ def mixed_day(seed: int) -> tuple[Json, dict[str, int]]:
     for number in range(rng.randint(1, 4)):
         sheet, measured = part_of(rng.randrange(len(recipes())), rng.choice([6, 12]))
         run = f"run{number}"
-        parts.append(tasks_of(sheet, run=run, recipe=measured))
+        parts.append(tasks_of(sheet, run=run))
         begun[run] = WEDNESDAY + (rng.randrange(0, 30) * 30 * MINUTE if number else 0)
     return make_problem(parts, [{"name": "You", "hours": HOURS}], WEDNESDAY, WEDNESDAY + 12 * DAY), begun
 

@@ -14,7 +14,7 @@ from tests.make import make_entry, uuid4
 from tests.planning.batches import HOUR, MINUTE, MONDAY, make_gap, make_task
 from tests.planning.batches import make_problem as make_bare
 from tests.planning.checker import faults
-from tests.planning.demo import DAY, HOURS, WEDNESDAY, demo_day, demo_recipe, demo_sheet
+from tests.planning.demo import DAY, HOURS, WEDNESDAY, demo_day, demo_sheet
 
 Json = dict[str, Any]
 
@@ -195,7 +195,7 @@ def test_hand_times_say_where_they_come_from() -> None:
     for key in ("base.1.sift", "embed.1.melt", "base.1.damp_rose", "base.1.grind"):
         step_of(sheet, key)["hands_ms"] = None
 
-    told = tasks_of(sheet, recipe=demo_recipe(), hands={"base.1.grind": 432_100}, pad_ppm=0)
+    told = tasks_of(sheet, hands={"base.1.grind": 432_100}, pad_ppm=0)
 
     tasks = {task["id"]: task for task in told["tasks"]}
     said = {key: (tasks[key]["takes_ms"], tasks[key]["takes_from"]) for key in tasks}
@@ -217,7 +217,7 @@ def test_a_tight_chain_is_given_room_and_nothing_else_is() -> None:
 
 
 def test_a_mould_is_held_from_pour_to_turning_out() -> None:
-    told = tasks_of(demo_sheet(), recipe=demo_recipe())
+    told = tasks_of(demo_sheet())
 
     moulds = [hold for hold in told["holds"] if hold["equipment"].startswith("moulds.")]
     assert moulds == [

@@ -15,7 +15,7 @@ from tests.bench.workshop import Maker, make_kit
 from tests.planning.batches import HOUR, MINUTE, MONDAY, make_gap, make_hours, make_task
 from tests.planning.batches import make_problem as make_bare
 from tests.planning.checker import faults
-from tests.planning.demo import DAY, HOURS, WEDNESDAY, demo_kit, demo_recipe, demo_sheet
+from tests.planning.demo import DAY, HOURS, WEDNESDAY, demo_kit, demo_sheet
 from tests.planning.exhaustive import best_finish
 from tests.planning.mixed import mixed_day, part_of, recipes
 
@@ -75,9 +75,9 @@ def test_moulds_of_two_sizes_are_counted_by_the_piece_they_take() -> None:
 
 def test_a_mould_is_in_use_from_the_first_layer_on() -> None:
     bars = next(place for place, each in enumerate(recipes()) if "Two-layer" in each["title"])
-    sheet, recipe = part_of(bars, 12)
+    sheet, _ = part_of(bars, 12)
 
-    (hold,) = mould_holds(sheet, recipe)
+    (hold,) = mould_holds(sheet)
 
     assert (hold["from"], hold["until"]) == ("bar.1.pour_first", "bar.1.unmould")
 
@@ -111,7 +111,7 @@ def test_a_plan_says_which_vessel_a_step_empties_and_for_what() -> None:
         assert [why["says"][: len(says)] for why in whys if why["kind"] == "frees"] == [says]
 
     maker = Maker(demo_sheet())
-    holds = tasks_of(maker.sheet, maker.state, run="run", recipe=demo_recipe())["holds"]
+    holds = tasks_of(maker.sheet, maker.state, run="run")["holds"]
     assert {each["vessel"] for each in holds if each["until"].endswith("base.1.press")} == {
         "Big steel bowl",
         "Tall heatproof bowl",
@@ -195,7 +195,7 @@ def test_a_step_whose_bowl_is_in_use_is_not_next() -> None:
 
 
 def two_of_the_demo(done: set[str]) -> Json:
-    parts = [tasks_of(demo_sheet(), run=run, recipe=demo_recipe()) for run in ("one", "two")]
+    parts = [tasks_of(demo_sheet(), run=run) for run in ("one", "two")]
     problem = make_problem(parts, [{"name": "You", "hours": HOURS}], WEDNESDAY, WEDNESDAY + 10 * DAY)
     for task in problem["tasks"]:
         if task["id"] in done:
@@ -219,7 +219,7 @@ def test_two_batches_that_are_in_one_bowl_by_their_own_word_still_get_a_plan() -
 def due_day(runs: int, begun: int = 0) -> Json:
     """So many batches of hand butter, each wanting all the oval moulds, twice; of the first few a round is poured."""
     sheet, recipe = part_of(BUTTER, 12)
-    parts = [tasks_of(sheet, run=f"run{number}", recipe=recipe) for number in range(runs)]
+    parts = [tasks_of(sheet, run=f"run{number}") for number in range(runs)]
     problem = make_problem(parts, [{"name": "You", "hours": HOURS}], WEDNESDAY, WEDNESDAY + 14 * DAY)
     for task in problem["tasks"]:
         step = task["id"].split("/")[1]
@@ -267,7 +267,7 @@ def batch(name: str, *told: tuple[str, Json], kit: Json | None = None) -> Json:
     at_bench = Maker(sheet)
     for kind, body in told:
         at_bench.tell(kind, **body)
-    return {"name": name, "sheet": sheet, "state": at_bench.state, "recipe": demo_recipe()}
+    return {"name": name, "sheet": sheet, "state": at_bench.state}
 
 
 BUTTER_IN = ("weighed", {"line": "base.1.butter", "mg": 30_000})
@@ -309,20 +309,21 @@ def test_what_is_free_is_not_said_to_be_in_use(others: list[Any]) -> None:
 
 
 def test_moulds_and_a_mixer_that_another_batch_has_are_said() -> None:
-    sheet, recipe = part_of(BUTTER, 12)
+    sheet, _ = part_of(BUTTER, 12)
     poured = Maker(sheet)
     for step in ("weigh_all", "melt", "vitamin_in", "scent_in", "pour"):
         poured.tell("done", step=f"butter.1.{step}")
     melted = Maker(sheet)
     for step in ("weigh_all", "melt", "vitamin_in", "scent_in"):
         melted.tell("done", step=f"butter.1.{step}")
-    run = {"name": "mine", "sheet": sheet, "state": melted.state, "recipe": recipe}
-    other = {"name": "B-2", "sheet": sheet, "state": poured.state, "recipe": recipe}
+    run = {"name": "mine", "sheet": sheet, "state": melted.state}
+    other = {"name": "B-2", "sheet": sheet, "state": poured.state}
 
     assert [each["says"] for each in in_use(run, [other])] == [
         "In use by B-2: 8 of 8 oval cavities. Turn them out first."
     ]
-    assert in_use(run, [{**other, "recipe": None}]) == []
+    unknown = {**sheet, "components": [{**each, "mould": None} for each in sheet["components"]]}
+    assert in_use(run, [{**other, "sheet": unknown}]) == []
 
 
 def test_a_tool_that_hands_of_another_batch_are_on_is_said() -> None:

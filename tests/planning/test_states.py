@@ -240,7 +240,7 @@ def test_a_wait_inside_does_not_break_a_day_into_impossible_pieces() -> None:
     measured = bench.read_recipe(written)
     size = {"pieces": 6, "without": [], "swaps": {}, "weigh": "running"}
     sheet = bench.make_sheet(measured, {"id": "bars", "version": 1}, size, demo_kit())
-    part = tasks_of(sheet, recipe=measured)
+    part = tasks_of(sheet)
     problem = make_problem([part], [{"name": "You", "hours": HOURS}], WEDNESDAY, WEDNESDAY + 5 * DAY)
     day = Day(problem, WEDNESDAY)
 

@@ -73,7 +73,7 @@ function plannedOf({ sheet, factors, parts }, step) {
  * @param {Map<string, Ratio>} factors @param {SheetComponent} part @param {number} pieces
  */
 function moreOf(factors, part, pieces) {
-  const [takes] = divided(part.count - part.spares, pieces);
+  const { takes } = part;
   const made = sum(part.rounds.map((each) => askedOf(factors, part, each)));
   return takes ? divided(made - part.spares, takes)[0] - pieces : 0;
 }

@@ -3,6 +3,7 @@
 import { say } from "../../words.js";
 import { joined } from "../brief.js";
 import { leftOfMix } from "../journal/index.js";
+import { verbOf } from "../sheet-words.js";
 import { divided, grams, sum } from "../whole.js";
 import { answer } from "./answers.js";
 import { beforeNext } from "./urgency.js";
@@ -22,7 +23,7 @@ export function pieces(view, step) {
   const sprayed = (view.state.looks[key] ?? []).length;
   const sprayedSays = sprayed ? say("prompting-sprayed-again", { times: sprayed }) : "";
   const body = { step: key, seen, ...(part === null ? {} : { of: part }) };
-  const { verb } = step;
+  const verb = verbOf(step);
   /** @type {["one" | "all", number]} */
   const [id, good] = step.one_by_one ? ["one", 1] : ["all", left];
   const label = say(`prompting-made-${id}`, { count: good, verb });

@@ -2,6 +2,7 @@
 
 import { say } from "../../words.js";
 import { joined } from "../brief.js";
+import { yesOf } from "../sheet-words.js";
 import { grams, span } from "../whole.js";
 import { answer } from "./answers.js";
 import { beforeNext } from "./urgency.js";
@@ -50,6 +51,6 @@ function doneAndJudged(view, step) {
   /** @type {Draft<Answer>["also"]} */
   const also = [{ kind: "looked", body: { step: check.id, answer: "yes" } }];
   const body = { step: step.id };
-  const label = say("prompting-done-and-judged", { right: check.yes });
+  const label = say("prompting-done-and-judged", { right: yesOf(check) });
   return [answer("done_yes", label, "done", body, { says: check.ask, also })];
 }

@@ -3,6 +3,7 @@
 import { say } from "../../words.js";
 import { joined, sentence } from "../brief.js";
 import { last } from "../lists.js";
+import { tooFarOf, yesOf } from "../sheet-words.js";
 import { guidePhase } from "../waits.js";
 import { span } from "../whole.js";
 import { answer } from "./answers.js";
@@ -16,7 +17,7 @@ export function check(view, step) {
     answer: reply,
     ...way,
   });
-  const answers = [answer("yes", step.yes, "looked", looked("yes"), { strong: true })];
+  const answers = [answer("yes", yesOf(step), "looked", looked("yes"), { strong: true })];
   for (const way of step.ways) {
     answers.push(
       answer(
@@ -37,7 +38,7 @@ export function check(view, step) {
   }
   if (step.too_far !== null) {
     answers.push(
-      answer("too_far", say("prompting-too-far"), "looked", looked("too_far"), { says: step.too_far }),
+      answer("too_far", say("prompting-too-far"), "looked", looked("too_far"), { says: tooFarOf(step) }),
     );
   }
   const left = view.guides.get(step.id);
@@ -55,10 +56,10 @@ export function check(view, step) {
 function checkSays(step, looks) {
   const tries = looks.filter((look) => look.answer !== "yes");
   if (!tries.length)
-    return joined(step.ask, step.says || say("prompting-right", { right: sentence(step.yes) }));
+    return joined(step.ask, step.says || say("prompting-right", { right: sentence(yesOf(step)) }));
   const latest = last(tries);
   const way = step.ways.find(({ id }) => id === latest.way);
-  const what = latest.answer === "too_far" ? step.too_far : step.not_yet;
+  const what = latest.answer === "too_far" ? tooFarOf(step) : step.not_yet;
   const tried = say("prompting-tried", { times: tries.length });
   return joined(way ? `${way.name}:` : "", what ?? "", step.ask, tried);
 }

@@ -2,6 +2,7 @@
 
 import { say } from "../../words.js";
 import { brief, inShort, joined } from "../brief.js";
+import { cautionsOf } from "../sheet-words.js";
 import { answer } from "./answers.js";
 import { pieces } from "./counting.js";
 import { split } from "./dividing.js";
@@ -123,9 +124,6 @@ function cautions(view, step) {
     seen: before.has(full),
   }));
 }
-
-/** @param {Step} step */
-const cautionsOf = (step) => [...step.cautions, ...step.ways.flatMap((way) => way.cautions)];
 
 /** @param {View} view @returns {Asked} */
 export function finish(view) {

@@ -1,6 +1,7 @@
 /** The strip of waits, windows and guides. */
 
 import { say } from "../../words.js";
+import { stakeOf } from "../states.js";
 import { guidePhase, waitPhase, windowPhase } from "../waits.js";
 import { guarding } from "./urgency.js";
 import { runsByItself } from "../steps/index.js";
@@ -66,7 +67,7 @@ function waitNow(view, wait) {
 
 /** @param {View} view @param {OpenWindow} window */
 function windowNow(view, window) {
-  const { stake = "" } = guarding(view, view.steps.get(window.step)) ?? {};
+  const stake = stakeOf(guarding(view, view.steps.get(window.step)) ?? {});
   return { ...placed(view, window.step), ...window, phase: windowPhase(window, view.at), stake };
 }
 

@@ -2,7 +2,8 @@
 
 import { say } from "../../words.js";
 import { joined, sentence } from "../brief.js";
-import { openWindow, rescue } from "../states.js";
+import { yesOf } from "../sheet-words.js";
+import { openWindow, rescue, stakeOf } from "../states.js";
 import { waitPhase, windowPhase } from "../waits.js";
 import { isSettled } from "./view.js";
 import { isJudged, runsByItself } from "../steps/index.js";
@@ -13,7 +14,7 @@ import { isJudged, runsByItself } from "../steps/index.js";
 export function urgent(view, step) {
   const pending = step.hold_for.filter((need) => !isSettled(view, need)).map((need) => view.steps.get(need));
   if (!pending.length) {
-    if (view.windows.has(step.id)) return stakeOf(view, step);
+    if (view.windows.has(step.id)) return stake(view, step);
     return runsByItself(step) ? overdue(view, step) : "";
   }
   const [{ title }, other] = pending;
@@ -37,13 +38,13 @@ function overdue(view, step) {
  * What hangs on beginning soon; once that is past, what can still be done.
  * @param {View} view @param {Step} step
  */
-function stakeOf(view, step) {
+function stake(view, step) {
   const over = guarding(view, step);
   if (!over) return "";
   const window = view.windows.get(step.id);
   if (window && windowPhase(window, view.at) === "late")
-    return say("prompting-past-its-time", { rescue: rescue(over) || over.stake });
-  return over === step.window ? over.stake : say("prompting-stay-with-this", { stake: over.stake });
+    return say("prompting-past-its-time", { rescue: rescue(over) || stakeOf(over) });
+  return over === step.window ? stakeOf(over) : say("prompting-stay-with-this", { stake: stakeOf(over) });
 }
 
 /**
@@ -70,5 +71,5 @@ export function beforeNext(view, step) {
 function judgedNext(view, step) {
   const checks = view.sheet.steps.filter((each) => isJudged(each));
   const check = checks.find((each) => each.after.includes(step.id));
-  return check ? say("prompting-judge-next", { right: sentence(check.yes) }) : "";
+  return check ? say("prompting-judge-next", { right: sentence(yesOf(check)) }) : "";
 }

@@ -4,6 +4,7 @@ import { say } from "../../words.js";
 import { joined, sentence } from "../brief.js";
 import { weighedLines } from "../capacity.js";
 import { last } from "../lists.js";
+import { noteOf, spoonsWords } from "../sheet-words.js";
 import { MOST_PIECES } from "../sizing.js";
 import { ceiling, grams, product, toDivision } from "../whole.js";
 import { answer } from "./answers.js";
@@ -41,7 +42,7 @@ export function weigh(view, step) {
   // What is said of the whole step is said once, before the first pour.
   const words = joined(sentence(step.title), step.says);
   const twice = adding.weigh?.how === "cup" && namesVessel(view, words, line); // where it goes is said
-  const says = twice ? line.note : (adding.says ?? "");
+  const says = twice ? noteOf(line) : (adding.says ?? "");
   return { ...adding, says: joined(filling(view, line), words, says, beforeNext(view, step)) };
 }
 
@@ -96,7 +97,7 @@ function addLine(view, line, told, isTopUp) {
   return {
     title: titleOf(line, amount, isTopUp),
     first: scale && !stands ? say("prompting-zero-with", { scale: scale.name, vessel: place }) : "",
-    says: joined(how === "cup" ? say("prompting-then-into", { vessel: place }) : "", line.note),
+    says: joined(how === "cup" ? say("prompting-then-into", { vessel: place }) : "", noteOf(line)),
     number: { mg: reads, text, caption: say(`prompting-caption-${how}`) },
     weigh: onScale(view, line, { how, add, amount, reads, before }),
     answers,
@@ -115,13 +116,13 @@ const titleOf = ({ name }, amount, isTopUp = false) =>
 function addUnweighed(view, line, body, leaveOut) {
   /** @type {[WeighHow, string]} */
   const [how, amount] = line.spoons
-    ? ["spoons", line.spoons]
+    ? ["spoons", spoonsWords(line.spoons)]
     : line.count !== null
       ? ["count", say("prompting-counted", { count: line.count, unit: line.unit })]
       : ["texture", say("prompting-to-texture")];
   return {
     title: titleOf(line, amount),
-    says: line.note,
+    says: noteOf(line),
     number: { mg: null, text: amount, caption: how === "spoons" ? say("prompting-caption-spoons") : "" },
     weigh: onScale(view, line, { how, add: 0, amount, reads: null, before: 0 }),
     answers: [
@@ -167,7 +168,7 @@ function seen(shown, asked, division) {
 function tooLittle(view, line, scale, { add, before }, leaveOut) {
   const shown = grams(add, [100, 10, 1].find((each) => add >= each) ?? 1);
   const pieces = ceiling(product(view.sheet.size.pieces, scale.division_mg), add);
-  const spoon = line.by_spoon ?? "";
+  const spoon = spoonsWords(line.by_spoon);
   const { many } = view.sheet.piece;
   const caption = spoon ? say("prompting-caption-by-spoon") : say("prompting-caption-by-eye");
   return {
@@ -176,7 +177,7 @@ function tooLittle(view, line, scale, { add, before }, leaveOut) {
       say("prompting-too-little-for-scale", { mass: shown, scale: scale.name }),
       diluted(view, line, add, scale.division_mg, shown),
       pieces <= MOST_PIECES ? say("prompting-shows-from", { pieces, many }) : "",
-      line.note,
+      noteOf(line),
     ),
     number: { mg: null, text: spoon || shown, caption },
     weigh: onScale(view, line, { how: "spoons", add, amount: spoon || shown, reads: null, before }),

@@ -46,7 +46,7 @@ export function chosenLines(draft, component) {
       if (!standIn) return line; // `checkChoices` refused it
       const { ingredient, ug, nl, count, unit, about_ug, texture, says } = standIn;
       const meant = draft.recipe.ingredients[line.ingredient].name;
-      const note = [`Instead of: ${meant}.`, line.note, says].filter(Boolean).join(" ");
+      const note = [line.note, says].filter(Boolean).join(" ");
       return { ...line, ingredient, ug, nl, count, unit, about_ug, texture, note, instead_of: meant };
     });
 }

@@ -7,5 +7,6 @@
  * Ids say where a thing belongs: "base.1.dry" is the step `dry` of round 1 of the component `base`.
  */
 
+export { openSheet } from "./former.js";
 export { makeSheet } from "./making.js";
 export { chooseSize } from "./sizes.js";

@@ -4,10 +4,11 @@ import { nearest, over, readDensity } from "../amounts.js";
 import { last } from "../lists.js";
 import { vesselFor } from "../sizing.js";
 import { cupScale, toleranceMg, uncertaintyPpm } from "../weighing.js";
-import { divided, grams, halfEven, perCent, PPM, product, toDivision } from "../whole.js";
+import { divided, halfEven, product, toDivision } from "../whole.js";
 import { warn } from "./parts.js";
-/** @import { Component, MeasuredRecipe, RecipeWeigh, Scale, SheetVessel } from "../../../bench/shapes/page" */
-/** @import { Spoon } from "../../../bench/shapes/page" */
+/** @import { Component, InSpoons, MeasuredRecipe } from "../../../bench/shapes/page" */
+/** @import { RecipeWeigh, Scale, SheetVessel } from "../../../bench/shapes/page" */
+/** @import { Spoon, Spoonful } from "../../../bench/shapes/page" */
 /** @import { Int } from "../whole.js" */
 /** @import { ChosenLine } from "./chosen.js" */
 /** @import { Laying } from "./parts.js" */
@@ -35,13 +36,10 @@ export function layLine(draft, component, number, line, mg, factor, step, vessel
     amount === null ? null : halfEven(product(amount, factor.top), product(factor.bottom, unit));
   const nl = grown(line.nl, 1);
   const count = grown(line.count, 1000);
-  if (count === 0) warn(draft, written, `${name} comes to less than one a round; one is used.`);
-  const spoons = nl === null ? "" : spoonsOf(recipe.spoons, nl);
+  if (count === 0) warn(draft, { where: written, kind: "less_than_one", name });
   if (nl !== null && 2 * nl < last(recipe.spoons).nl)
-    warn(draft, written, `${name} comes to less than the smallest spoon.`);
-  if (line.unit === "drops") {
-    warn(draft, written, "Drops differ from dropper to dropper. Weigh them when the amount matters.");
-  }
+    warn(draft, { where: written, kind: "less_than_a_spoon", name });
+  if (line.unit === "drops") warn(draft, { where: written, kind: "drops" });
   draft.lines.push({
     id: where,
     component: component.id,
@@ -60,8 +58,8 @@ export function layLine(draft, component, number, line, mg, factor, step, vessel
     scale: weighed && scale ? scale.id : null,
     division_mg: weighed && scale ? scale.division_mg : null,
     cup,
-    spoons,
-    by_spoon: weighed && scale ? bySpoon(recipe, line.ingredient, mg, scale) : "",
+    spoons: nl === null ? null : inSpoons(recipe.spoons, nl),
+    by_spoon: weighed && scale ? bySpoon(recipe, line.ingredient, mg, scale) : null,
     optional: line.optional,
     note: line.note,
     instead_of: line.instead_of ?? "",
@@ -69,14 +67,14 @@ export function layLine(draft, component, number, line, mg, factor, step, vessel
 }
 
 /**
- * What is too little for its scale to show, in spoons, where its density is known; else "".
+ * What is too little for its scale to show, in spoons, where its density is known.
  * @param {MeasuredRecipe} recipe @param {string} key @param {number} mg @param {Scale} scale
  */
 function bySpoon({ ingredients, spoons }, key, mg, scale) {
   const { density } = ingredients[key];
-  if (!mg || toDivision(mg, scale.division_mg) || !density) return "";
+  if (!mg || toDivision(mg, scale.division_mg) || !density) return null;
   const nl = nearest(over([BigInt(mg) * 1000n, 1n], readDensity(density.g_per_ml))); // g/mL is µg/nL
-  return nl ? spoonsOf(spoons, nl) : "";
+  return nl ? inSpoons(spoons, nl) : null;
 }
 
 /**
@@ -91,39 +89,35 @@ function scaleFor(draft, line, mg, scale, where) {
   const found = cupScale(draft.kit, vessel?.empty_mg ?? 0, mg, line.tolerance_ppm);
   if (!found) return inBowl;
   if (!found.meets) {
-    const share = uncertaintyPpm(mg, found.scale.division_mg);
-    const name = draft.recipe.ingredients[line.ingredient].name;
-    warn(
-      draft,
-      where,
-      `${grams(mg, 10)} of ${name} is too little for any scale here: ${found.scale.name} may be off by ` +
-        `${perCent(share, PPM)}. Make more, or use a finer scale.`,
-    );
+    const { name } = draft.recipe.ingredients[line.ingredient];
+    const off_ppm = uncertaintyPpm(mg, found.scale.division_mg);
+    warn(draft, { where, kind: "too_little", name, mg, scale: found.scale.name, off_ppm });
   }
   return found.scale.id === scale?.id ? inBowl : { scale: found.scale, cup: true };
 }
 
 /**
- * A volume in spoons a drawer really holds: 2¾ tsp is "2 tsp + ½ tsp + ¼ tsp".
+ * A volume in spoons a drawer really holds: 2¾ tsp is 2 tsp, ½ tsp and ¼ tsp.
  *
- * To the nearest smallest spoon, and what that is off by from 1 % is said: "⅛ tsp (4 % less)". Less than half
- * the smallest is a share of it.
- * @param {readonly Spoon[]} drawer @param {number} nl
+ * To the nearest smallest spoon, and what that is off by in per cent. Less than half the smallest is a share of it.
+ * @param {readonly Spoon[]} drawer @param {number} nl @returns {InSpoons}
  */
-function spoonsOf(drawer, nl) {
+function inSpoons(drawer, nl) {
   const smallest = last(drawer);
-  if (2 * nl < smallest.nl) return `${Math.max(1, halfEven(100 * nl, smallest.nl))} % of ${smallest.name}`;
+  if (2 * nl < smallest.nl) {
+    const part = Math.max(1, halfEven(100 * nl, smallest.nl));
+    return { spoons: [{ spoon: smallest.name, count: 1 }], off_percent: 0, part_percent: part };
+  }
   let left = nl + divided(smallest.nl, 2)[0];
   let told = 0;
-  /** @type {string[]} */
-  const said = [];
+  /** @type {Spoonful[]} */
+  const spoons = [];
   for (const { name, nl: each } of drawer) {
     const [count] = divided(left + SPOON_GRAIN, each);
     left = Math.max(0, left - count * each);
     told += count * each;
-    if (count && /^[½¼⅛]/.test(name)) said.push(count === 1 ? name : `${count} × ${name}`);
-    else if (count) said.push(`${count} ${name === "cup" && count > 1 ? "cups" : name}`);
+    if (count) spoons.push({ spoon: name, count });
   }
   const off = halfEven(product(100, Math.abs(told - nl)), nl);
-  return said.join(" + ") + (off ? ` (${off} % ${told > nl ? "more" : "less"})` : "");
+  return { spoons, off_percent: told > nl ? off : 0 - off, part_percent: null };
 }

@@ -59,7 +59,8 @@ export function link(draft, counts) {
       ...fullGuard(window),
     });
     if (source.window) step.window = opened(source.window);
-    step.keeps = (source.keeps ?? []).map(opened);
+    // What is at stake by nature follows from the state: `stakeOf` says it.
+    step.keeps = (source.keeps ?? []).map((window) => ({ ...opened(window), stake: "" }));
     if (source.until) step.until = source.until.flatMap((reference) => instances(reference, step));
   }
   for (const component of draft.components) {

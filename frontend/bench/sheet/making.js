@@ -1,5 +1,6 @@
 /** Making a sheet: part by part, round by round; then what comes after what. */
 
+import { byCode } from "../cautions.js";
 import { BenchError } from "../errors.js";
 import { full } from "../lists.js";
 import { MOST_PIECES, rounds } from "../sizing.js";
@@ -12,14 +13,15 @@ import { layLine } from "./lines.js";
 import { leaderOf, link } from "./links.js";
 import { begin, roundMg, warn } from "./parts.js";
 import { layPlaces } from "./places.js";
-/** @import { Component, Kit, MeasuredRecipe, RecipeRef, RecipeStep } from "../../../bench/shapes/page" */
+/** @import { Component, Kit, MeasuredRecipe } from "../../../bench/shapes/page" */
+/** @import { RecipeRef, RecipeStep, RoundsReason } from "../../../bench/shapes/page" */
 /** @import { Sheet, SheetIngredient, Size, Step, StepHead } from "../../../bench/shapes/page" */
 /** @import { Draft } from "../../../types/bench" */
 /** @import { Full } from "../../../types/lists" */
 /** @import { ChosenLine } from "./chosen.js" */
 /** @import { Laying } from "./parts.js" */
 
-const SHEET_FORMAT = "bowlside-sheet/1";
+const SHEET_FORMAT = "bowlside-sheet/2";
 
 const LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
 
@@ -53,6 +55,8 @@ export function makeSheet(recipe, ref, size, kit) {
       id: component.id,
       letter: LETTERS[place],
       name: component.name,
+      takes: component.takes,
+      mould: component.mould,
       count: sum(perRound),
       spares: component.spares,
       piece_mg: component.piece_mg,
@@ -72,6 +76,7 @@ export function makeSheet(recipe, ref, size, kit) {
     format: SHEET_FORMAT,
     recipe: { id: ref.id, version: ref.version, title: recipe.title },
     size: { pieces: size.pieces, without: [...size.without].sort(), swaps: size.swaps, weigh: size.weigh },
+    written_for: recipe.written_for,
     piece: recipe.piece,
     kit,
     components: about,
@@ -85,17 +90,17 @@ export function makeSheet(recipe, ref, size, kit) {
 
 /** Pieces per round and the reasons, for every component; the assembly follows its windows. @param {Laying} draft */
 function countRounds(draft) {
-  /** @type {Full<string, {perRound: number[], why: string[]}>} */
+  /** @type {Full<string, {perRound: number[], why: RoundsReason[]}>} */
   const counts = full();
   for (const component of draft.components) {
     if (component.id === ASSEMBLY) {
       const leader = leaderOf(component);
       const led = leader ? counts.get(leader.component).perRound : [];
       if (led.length > 1) {
-        const name = draft.components.find((each) => each.id === leader?.component)?.name;
+        const name = draft.components.find((each) => each.id === leader?.component)?.name ?? "";
         counts.set(ASSEMBLY, {
           perRound: shareOut(draft.size.pieces, led),
-          why: [`${name} is made in ${led.length} rounds and must be used at once`],
+          why: [{ kind: "at_once", name, rounds: led.length }],
         });
       } else {
         counts.set(ASSEMBLY, { perRound: [draft.size.pieces], why: [] });
@@ -104,7 +109,7 @@ function countRounds(draft) {
     }
     const mould = component.mould;
     if (mould && !draft.kit.moulds.some((each) => each.shape === mould.shape)) {
-      warn(draft, component.id, `The kit has no ${mould.shape} mould; sized as if there were enough.`);
+      warn(draft, { where: component.id, kind: "no_mould", shape: mould.shape });
     }
     const count = draft.size.pieces * component.takes + component.spares;
     counts.set(component.id, rounds(component, draft.kit, count));
@@ -160,8 +165,10 @@ function headOf(step, component, round) {
     reason: step.reason,
     after: [],
     optional: step.optional,
-    cautions: [...step.cautions],
-    ways: step.ways,
+    does: step.does ?? "",
+    unmoulds: step.unmoulds,
+    ...byCode(step.cautions),
+    ways: step.ways.map(({ id, name, says, cautions }) => ({ id, name, says, ...byCode(cautions) })),
     window: null,
     keeps: [],
     hands_ms: step.hands_ms,

@@ -2,7 +2,7 @@
 
 import { makeMg } from "../sizing.js";
 import { ASSEMBLY } from "../states.js";
-import { halfEven, product, sum } from "../whole.js";
+import { canonical, halfEven, product, sum } from "../whole.js";
 /** @import { Component, Kit, MeasuredRecipe, SheetLine, SheetVessel } from "../../../bench/shapes/page" */
 /** @import { Size, Step, Warn } from "../../../bench/shapes/page" */
 /** @import { Draft } from "../../../types/bench" */
@@ -25,11 +25,10 @@ export function begin(recipe, size, kit) {
   };
 }
 
-/** @param {Laying} draft @param {string} where @param {string} text */
-export function warn(draft, where, text) {
-  if (!draft.warnings.some((each) => each.where === where && each.text === text)) {
-    draft.warnings.push({ where, text });
-  }
+/** Each is said once. @param {Laying} draft @param {Warn} warning */
+export function warn(draft, warning) {
+  const said = canonical(warning);
+  if (!draft.warnings.some((each) => canonical(each) === said)) draft.warnings.push(warning);
 }
 
 /**

@@ -4,7 +4,7 @@ import { roomMg, vesselFor } from "../sizing.js";
 import { ASSEMBLY } from "../states.js";
 import { divides, vesselsNamed } from "../steps/index.js";
 import { bowlScale } from "../weighing.js";
-import { ceiling, grams, product, sum } from "../whole.js";
+import { ceiling, product, sum } from "../whole.js";
 import { warn } from "./parts.js";
 /** @import { Component, RecipeWeigh, Scale, SheetVessel, Vessel } from "../../../bench/shapes/page" */
 /** @import { Full } from "../../../types/lists" */
@@ -56,10 +56,11 @@ export function layPlaces(draft, component, number, chosen, masses, weighedIn) {
     let scale = null;
     if (lines.length || (portion && kit.scales.length)) {
       scale = bowlScale(kit, empty + load, lines);
-      if (!scale) warn(draft, id, `No scale carries ${grams(empty + load, 1000)}: weigh this in parts.`);
+      if (!scale) warn(draft, { where: id, kind: "no_scale", mg: empty + load });
     }
     if (vessel && load > vessel.holds_mg) {
-      warn(draft, id, `${vessel.name} holds ${grams(vessel.holds_mg, 1000)}; ${grams(load, 1000)} goes in.`);
+      const { name, holds_mg } = vessel;
+      warn(draft, { where: id, kind: "too_full", vessel: name, holds_mg, mg: load });
     }
     places.set(label, {
       id,
@@ -102,10 +103,16 @@ function vesselInHand(draft, component, label, kind, load) {
   inUse.set(vessel.id, other);
   const where = `${component.id}.${label}`;
   if (other.component !== component) {
-    const names = `${component.name} and for ${other.component.name}`;
-    warn(draft, where, `${vessel.name} is needed for ${names}: empty it in between.`);
+    const names = { vessel: vessel.name, part: component.name, other: other.component.name };
+    warn(draft, { where, kind: "for_two_parts", ...names });
   } else if (other.label !== label) {
-    warn(draft, where, `${vessel.name} is needed twice for ${component.name}: have another ${kind} ready.`);
+    warn(draft, {
+      where,
+      kind: "needed_twice",
+      vessel: vessel.name,
+      part: component.name,
+      vessel_kind: kind,
+    });
   }
   return vessel;
 }

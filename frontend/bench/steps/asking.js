@@ -57,6 +57,7 @@ export const isOneTouch = (step) =>
   step.about_ms === null &&
   !step.tips.length &&
   !step.ways.length &&
+  !step.hazards.length &&
   !step.cautions.length;
 
 /** @type {Pick<DoStep, "kind" | "about_ms" | "mg" | "tips" | "into">} */

@@ -6,12 +6,15 @@ import { MINUTE_MS } from "./kind.js";
 
 /** A piece, by common practice. */
 const [ONE_BY_ONE_MS, TOGETHER_MS] = [MINUTE_MS, 15_000];
+const DONE = "done"; // what a measured recipe says where its maker did not
+
 /** @type {Traits} */
 export const TRAITS = { countsPieces: true };
 
 /** @param {RecipePieces} step @param {StepHead} head @param {Batch} batch @returns {PiecesStep} */
 export function layOut(step, head, { component, prefix, count }) {
-  const { one_by_one, again, partial, verb } = step;
+  const { one_by_one, again, partial } = step;
+  const verb = step.verb === DONE ? "" : step.verb;
   return {
     ...head,
     kind: "pieces",

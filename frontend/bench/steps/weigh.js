@@ -1,5 +1,6 @@
 /** weigh: lines go into a vessel by weight, by count or by the spoon. */
 
+import { byCode } from "../cautions.js";
 import { chosen, MINUTE_MS } from "./kind.js";
 /** @import { RecipeWeigh, StepHead, WeighStep } from "../../../bench/shapes/page" */
 /** @import { Batch, Traits } from "./kind.js" */
@@ -12,11 +13,12 @@ export const TRAITS = { putsIn: true };
 /** @param {RecipeWeigh} step @param {StepHead} head @param {Batch} batch @returns {WeighStep} */
 export function layOut(step, head, batch) {
   const keys = chosen(batch, step.lines);
-  const more = new Set(keys.flatMap((key) => batch.ingredients.get(key).cautions));
+  const more = byCode(keys.flatMap((key) => batch.ingredients.get(key).cautions));
   return {
     ...head,
     kind: "weigh",
-    cautions: [...head.cautions, ...[...more].filter((each) => !head.cautions.includes(each))],
+    hazards: [...new Set([...head.hazards, ...more.hazards])],
+    cautions: [...new Set([...head.cautions, ...more.cautions])],
     lines: keys.map((key) => `${batch.prefix}.${key}`),
     vessel: `${batch.prefix}.${step.into}`,
   };

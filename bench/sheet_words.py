@@ -1,0 +1,154 @@
+"""What a sheet's codes and values are in words: reasons, warnings, spoons, cautions, and what a recipe left unsaid."""
+
+from collections.abc import Sequence
+from itertools import chain
+
+from bench.brief import joined
+from bench.cautions import HAZARDS
+from bench.shapes.recipe import Hazard
+from bench.shapes.sheet import (
+    CheckStep,
+    InSpoons,
+    PiecesStep,
+    RoundsReason,
+    SheetLine,
+    SheetWay,
+    Spoonful,
+    Step,
+    Warn,
+)
+from bench.states import TOO_WET
+from bench.whole import PPM, grams, per_cent
+from bench.words import say
+
+_SHARES_OF = "½¼⅛"  # a spoon whose name begins so is a share of another
+
+
+def reason_words(reason: RoundsReason) -> str:
+    """Why a part is made in several rounds."""
+    match reason["kind"]:
+        case "moulds":
+            return say("sheet-moulds-hold", shape=reason["shape"], held=reason["holds"])
+        case "vessel":
+            return say("sheet-vessel-takes", vessel=reason["name"], mass=grams(reason["mg"], 1000))
+        case "scale":
+            return say("sheet-scale-takes", scale=reason["name"], mass=grams(reason["mg"], 1000))
+        case "at_once":
+            return say("sheet-used-at-once", part=reason["name"], rounds=reason["rounds"])
+        case "said":
+            return reason["text"]
+
+
+def warning_words(warning: Warn) -> str:
+    match warning["kind"]:
+        case "no_mould":
+            return say("sheet-no-mould", shape=warning["shape"])
+        case "no_scale":
+            return say("sheet-no-scale", mass=grams(warning["mg"], 1000))
+        case "too_full":
+            return say(
+                "sheet-too-full",
+                vessel=warning["vessel"],
+                room=grams(warning["holds_mg"], 1000),
+                mass=grams(warning["mg"], 1000),
+            )
+        case "for_two_parts":
+            return say(
+                "sheet-for-two-parts",
+                vessel=warning["vessel"],
+                part=warning["part"],
+                other=warning["other"],
+            )
+        case "needed_twice":
+            return say(
+                "sheet-needed-twice",
+                vessel=warning["vessel"],
+                part=warning["part"],
+                kind=warning["vessel_kind"],
+            )
+        case "less_than_one":
+            return say("sheet-less-than-one", name=warning["name"])
+        case "less_than_a_spoon":
+            return say("sheet-less-than-a-spoon", name=warning["name"])
+        case "drops":
+            return say("sheet-drops-differ")
+        case "too_little":
+            return say(
+                "sheet-too-little",
+                name=warning["name"],
+                mass=grams(warning["mg"], 10),
+                scale=warning["scale"],
+                share=per_cent(warning["off_ppm"], PPM),
+            )
+        case "said":
+            return warning["text"]
+
+
+def spoons_words(measure: InSpoons | None) -> str:
+    """2¾ tsp is "2 tsp + ½ tsp + ¼ tsp", and what that is off by from 1 % is said: "⅛ tsp (4 % less)"; "" for None."""
+    if measure is None:
+        return ""
+    if measure["part_percent"] is not None:
+        return say(
+            "sheet-part-of-spoon",
+            percent=measure["part_percent"],
+            spoon=_spoon(measure["spoons"][0]["spoon"]),
+        )
+    spoons = " + ".join(_spoonful(each) for each in measure["spoons"])
+    off = measure["off_percent"]
+    if not off:
+        return spoons
+    return say(f"sheet-off-{'more' if off > 0 else 'less'}", spoons=spoons, percent=abs(off))
+
+
+def _spoonful(each: Spoonful) -> str:
+    if each["spoon"][0] in _SHARES_OF:
+        spoon = _spoon(each["spoon"])
+        return spoon if each["count"] == 1 else say("sheet-shares-of-spoon", count=each["count"], spoon=spoon)
+    return say("sheet-spoons", count=each["count"], spoon=each["spoon"])
+
+
+def _spoon(name: str) -> str:
+    """The name of a spoon: "½ tsp"."""
+    share, _, whole = name.rpartition(" ")
+    named = say("sheet-spoon", spoon=whole)
+    return f"{share} {named}" if share else named
+
+
+def note_of(line: SheetLine) -> str:
+    """What is said of a line: what it stands in for, then the recipe's own words."""
+    meant = line["instead_of"]
+    return joined(say("sheet-instead-of", name=meant) if meant else "", line["note"])
+
+
+def cautions_of(step: Step) -> list[str]:
+    """The cautions of a step and of its ways, in full."""
+    own = _in_full(step["hazards"], step["cautions"])
+    return list(chain(own, *(_in_full(way["hazards"], way["cautions"]) for way in step["ways"])))
+
+
+def hazards_of(steps: Sequence[Step]) -> list[Hazard]:
+    return [hazard for step in steps for each in _with_ways(step) for hazard in each["hazards"]]
+
+
+def _with_ways(step: Step) -> list[Step | SheetWay]:
+    return [step, *step["ways"]]
+
+
+def _in_full(hazards: list[Hazard], cautions: list[str]) -> list[str]:
+    return [*(HAZARDS[each]["says"] for each in hazards), *cautions]
+
+
+def yes_of(step: CheckStep) -> str:
+    """What is answered when it is right."""
+    return step["yes"] or say("sheet-yes")
+
+
+def too_far_of(step: CheckStep) -> str:
+    """What helps when it went too far."""
+    return step["too_far"] or TOO_WET
+
+
+def verb_of(step: PiecesStep) -> str:
+    """What each piece is then."""
+    return step["verb"] or say("sheet-done")

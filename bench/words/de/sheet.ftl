@@ -1,0 +1,46 @@
+# Was auf dem Rezeptblatt steht (bench/sheet_words.py, frontend/bench/sheet-words.js).
+
+## Warum ein Teil in mehreren Durchgängen gemacht wird
+
+sheet-moulds-hold = die Formen ({ $shape }) fassen { $held } auf einmal
+sheet-vessel-takes = { $vessel } fasst { $mass } auf einmal
+sheet-scale-takes = Waage { $scale } trägt { $mass } auf einmal
+sheet-used-at-once = { $part } entsteht in { $rounds } Durchgängen und duldet keine Pause
+
+## Worauf zu achten ist
+
+sheet-no-mould = Keine Form ({ $shape }) in der Ausstattung; gerechnet ist, als gäbe es genug.
+sheet-no-scale = Keine Waage trägt { $mass }: in Teilen wiegen.
+sheet-too-full = { $vessel } fasst { $room }; hinein kommen { $mass }.
+sheet-for-two-parts = { $vessel } wird für { $part } und für { $other } gebraucht: dazwischen leeren.
+sheet-needed-twice = { $vessel } wird für { $part } zweimal gebraucht: noch einmal bereitstellen ({ $kind }).
+sheet-less-than-one = { $name }: weniger als ein Stück je Durchgang; eines wird genommen.
+sheet-less-than-a-spoon = { $name }: weniger als der kleinste Löffel.
+sheet-drops-differ = Tropfen sind je nach Tropfer verschieden. Wiege sie, wenn es darauf ankommt.
+sheet-too-little = { $mass } { $name } sind für jede Waage hier zu wenig: { $scale } kann um { $share } danebenliegen. Mach mehr oder nimm eine feinere Waage.
+
+## Löffel. spoon: cup, tbsp oder tsp.
+
+sheet-spoons = { $spoon ->
+    [cup] { $count ->
+        [one] { $count } Tasse
+       *[other] { $count } Tassen
+    }
+    [tbsp] { $count } EL
+   *[tsp] { $count } TL
+}
+sheet-spoon = { $spoon ->
+    [cup] Tasse
+    [tbsp] EL
+   *[tsp] TL
+}
+sheet-shares-of-spoon = { $count } × { $spoon }
+sheet-off-more = { $spoons } ({ $percent } % mehr)
+sheet-off-less = { $spoons } ({ $percent } % weniger)
+sheet-part-of-spoon = { $percent } % von { $spoon }
+
+## Was ein Rezept offen lässt
+
+sheet-instead-of = Anstelle von: { $name }.
+sheet-yes = Ja, so ist es
+sheet-done = fertig

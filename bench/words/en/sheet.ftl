@@ -1,0 +1,46 @@
+# What a sheet says (bench/sheet_words.py, frontend/bench/sheet-words.js).
+
+## Why a part is made in several rounds
+
+sheet-moulds-hold = the { $shape } moulds hold { $held } at once
+sheet-vessel-takes = { $vessel } takes { $mass } at once
+sheet-scale-takes = scale { $scale } takes { $mass } at once
+sheet-used-at-once = { $part } is made in { $rounds } rounds and must be used at once
+
+## What to look at
+
+sheet-no-mould = The kit has no { $shape } mould; sized as if there were enough.
+sheet-no-scale = No scale takes { $mass }: weigh this in parts.
+sheet-too-full = { $vessel } holds { $room }; { $mass } goes in.
+sheet-for-two-parts = { $vessel } is needed for { $part } and for { $other }: empty it in between.
+sheet-needed-twice = { $vessel } is needed twice for { $part }: have another { $kind } ready.
+sheet-less-than-one = { $name } comes to less than one a round; one is used.
+sheet-less-than-a-spoon = { $name } comes to less than the smallest spoon.
+sheet-drops-differ = Drops differ from dropper to dropper. Weigh them when the amount matters.
+sheet-too-little = { $mass } of { $name } is too little for any scale here: { $scale } may be off by { $share }. Make more, or use a finer scale.
+
+## Spoons. spoon: cup, tbsp or tsp.
+
+sheet-spoons = { $spoon ->
+    [cup] { $count ->
+        [one] { $count } cup
+       *[other] { $count } cups
+    }
+    [tbsp] { $count } tbsp
+   *[tsp] { $count } tsp
+}
+sheet-spoon = { $spoon ->
+    [cup] cup
+    [tbsp] tbsp
+   *[tsp] tsp
+}
+sheet-shares-of-spoon = { $count } × { $spoon }
+sheet-off-more = { $spoons } ({ $percent } % more)
+sheet-off-less = { $spoons } ({ $percent } % less)
+sheet-part-of-spoon = { $percent } % of { $spoon }
+
+## What a recipe leaves unsaid
+
+sheet-instead-of = Instead of: { $name }.
+sheet-yes = Yes, it does
+sheet-done = done

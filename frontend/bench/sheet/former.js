@@ -1,0 +1,107 @@
+/**
+ * Sheets of the first format, read as today's: the same masses, times and ids, and what was said in words as it was.
+ * The same as bench/sheet/former.py, which says more.
+ */
+
+import { byCode } from "../cautions.js";
+import { stakeOf, TOO_WET } from "../states.js";
+import { divided } from "../whole.js";
+/** @import { FormerSheet, InSpoons, MeasuredRecipe, Sheet, Spoonful } from "../../../bench/shapes/page" */
+
+/** As it was kept: of a shape that is written down no more. @typedef {{[field: string]: any}} Kept */
+
+const FORMER = "bowlside-sheet/1";
+/** @type {{[field: string]: string}} */
+const USUAL = { yes: "Yes, it does", too_far: TOO_WET, verb: "done" };
+
+/**
+ * A sheet as it was kept, of either format, as this version uses it. recipe: says what the first format lacks.
+ * @param {Sheet | FormerSheet} kept @param {MeasuredRecipe | null} [recipe] @returns {Sheet}
+ */
+export function openSheet(kept, recipe = null) {
+  const sheet = /** @type {Sheet} */ (kept.format === FORMER ? current(kept) : kept);
+  return recipe && sheet.written_for === null ? completed(sheet, recipe) : sheet;
+}
+
+/** @param {Kept} sheet */
+function current(sheet) {
+  return {
+    ...sheet,
+    format: "bowlside-sheet/2",
+    written_for: null,
+    components: sheet.components.map((/** @type {Kept} */ part) => ({
+      ...part,
+      takes: divided(part.count - part.spares, sheet.size.pieces)[0],
+      mould: null,
+      why: part.why.map((/** @type {string} */ text) => ({ kind: "said", text })),
+    })),
+    lines: sheet.lines.map(line),
+    vessels: sheet.vessels.map((/** @type {Kept} */ each) => ({ kit: null, ...each })),
+    steps: sheet.steps.map(step),
+    warnings: sheet.warnings.map((/** @type {Kept} */ each) => ({ ...each, kind: "said" })),
+  };
+}
+
+/** @param {Kept} given */
+function line(given) {
+  const { spoons, by_spoon: bySpoon = "", instead_of: meant = "", note } = given;
+  const said = `Instead of: ${meant}.`;
+  return {
+    ...given,
+    spoons: inSpoons(spoons),
+    by_spoon: inSpoons(bySpoon),
+    instead_of: meant,
+    note: meant && note.startsWith(said) ? note.slice(said.length).trimStart() : note,
+  };
+}
+
+/** Spoons as they were said: "2 tsp + ½ tsp (4 % more)". @param {string} words @returns {InSpoons | null} */
+function inSpoons(words) {
+  if (!words) return null;
+  const part = /^(\d+) % of (.+)$/.exec(words);
+  if (part) return { spoons: [{ spoon: part[2], count: 1 }], off_percent: 0, part_percent: Number(part[1]) };
+  const off = /^(.+) \((\d+) % (more|less)\)$/.exec(words);
+  return {
+    spoons: (off ? off[1] : words).split(" + ").map(spoonful),
+    off_percent: off ? (off[3] === "more" ? 1 : -1) * Number(off[2]) : 0,
+    part_percent: null,
+  };
+}
+
+/** @param {string} words @returns {Spoonful} */
+function spoonful(words) {
+  const counted = /^(\d+) (?:× )?(.+)$/.exec(words);
+  if (!counted) return { spoon: words, count: 1 };
+  return { spoon: counted[2] === "cups" ? "cup" : counted[2], count: Number(counted[1]) };
+}
+
+/** @param {Kept} given */
+function step(given) {
+  const unsaid = Object.keys(USUAL).filter((name) => given[name] === USUAL[name]);
+  return {
+    ...given,
+    ...Object.fromEntries(unsaid.map((name) => [name, ""])),
+    does: "",
+    unmoulds: false,
+    ...byCode(given.cautions),
+    ways: given.ways.map((/** @type {Kept} */ way) => ({ ...way, ...byCode(way.cautions) })),
+    keeps: (given.keeps ?? []).map((/** @type {Kept} */ over) => ({
+      ...over,
+      stake: over.stake === stakeOf({ state: over.state }) ? "" : over.stake,
+    })),
+  };
+}
+
+/** @param {Sheet} sheet @param {MeasuredRecipe} recipe @returns {Sheet} */
+function completed(sheet, recipe) {
+  const parts = new Map(recipe.components.map((part) => [part.id, part]));
+  return {
+    ...sheet,
+    written_for: recipe.written_for,
+    components: sheet.components.map((each) => ({ ...each, mould: parts.get(each.id)?.mould ?? null })),
+    steps: sheet.steps.map((each) => {
+      const source = parts.get(each.component)?.steps.find(({ id }) => id === each.step);
+      return source ? { ...each, does: source.does ?? "", unmoulds: source.unmoulds } : each;
+    }),
+  };
+}
