@@ -6,12 +6,22 @@ Nothing that differs goes unsaid: `what_changed` is empty only when the two say 
 """
 
 from bisect import bisect_left
-from collections.abc import Iterable, Iterator
-from typing import Any
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from typing import TypeVar, cast
 
 from bench.recipe import ASSEMBLY
+from bench.shapes.recipe import (
+    Change,
+    WrittenAssembly,
+    WrittenComponent,
+    WrittenLine,
+    WrittenRecipe,
+    WrittenStep,
+)
+from bench.shapes.units import Id
 
-Json = Any  # until its shape is named
+Listed = TypeVar("Listed", WrittenLine, WrittenStep)
+Identified = TypeVar("Identified", WrittenLine, WrittenStep, WrittenComponent)
 
 RECIPE = "The recipe"
 SHORT = 90  # a text up to this long is quoted as it was and as it is; a longer one is only "rewritten"
@@ -61,7 +71,7 @@ WORDS = {
 }
 
 
-def what_changed(old_document: Json, new_document: Json) -> list[Json]:
+def what_changed(old_document: WrittenRecipe, new_document: WrittenRecipe) -> list[Change]:
     """What is different in the new one: [{"where", "what"}], in the order of the recipe.
 
     Both are documents that `read_recipe` reads. `where` names the part and the line or step in the
@@ -71,7 +81,7 @@ def what_changed(old_document: Json, new_document: Json) -> list[Json]:
 
 
 class _Comparison:
-    def __init__(self, old: Json, new: Json) -> None:
+    def __init__(self, old: WrittenRecipe, new: WrittenRecipe) -> None:
         self.old, self.new = old, new
         # A thing that is gone is still called by the name it had.
         self.names: dict[str, str] = {}
@@ -79,7 +89,7 @@ class _Comparison:
             self.names |= {key: each["name"] for key, each in document["ingredients"].items()}
         self.titles = _titles(old) | _titles(new)
 
-    def all(self) -> Iterator[Json]:
+    def all(self) -> Iterator[Change]:
         apart = ("ingredients", "components", "assembly")
         yield from self._fields(RECIPE, self.old, self.new, apart)
         yield from self._ingredients()
@@ -98,9 +108,10 @@ class _Comparison:
             )
         yield from self._assembly()
 
-    def _assembly(self) -> Iterator[Json]:
+    def _assembly(self) -> Iterator[Change]:
         before, after = self.old.get("assembly"), self.new.get("assembly")
-        name = (after or before or {}).get("name", "Assembly")
+        said = after or before
+        name = said.get("name", "Assembly") if said else "Assembly"
         if before is None and after is not None:
             yield _change(name, "added")
         elif before is not None and after is None:
@@ -108,7 +119,7 @@ class _Comparison:
         elif before is not None and after is not None:
             yield from self._component(ASSEMBLY, name, before, after)
 
-    def _ingredients(self) -> Iterator[Json]:
+    def _ingredients(self) -> Iterator[Change]:
         before, after = self.old["ingredients"], self.new["ingredients"]
         for key, ingredient in after.items():
             if key in before:
@@ -119,7 +130,13 @@ class _Comparison:
             if key not in after:
                 yield _change(f"Ingredient {ingredient['name']}", "taken away")
 
-    def _component(self, key: str, name: str, old: Json, new: Json) -> Iterator[Json]:
+    def _component(
+        self,
+        key: Id,
+        name: str,
+        old: WrittenComponent | WrittenAssembly,
+        new: WrittenComponent | WrittenAssembly,
+    ) -> Iterator[Change]:
         yield from self._fields(name, old, new, ("id", "lines", "steps"))
         yield from self._listed(
             key,
@@ -142,8 +159,14 @@ class _Comparison:
             yield _change(name, "still has no lines, written another way")
 
     def _listed(
-        self, component: str, name: str, old: Json, new: Json, called: Any, told: Any
-    ) -> Iterator[Json]:
+        self,
+        component: Id,
+        name: str,
+        old: dict[Id, Listed],
+        new: dict[Id, Listed],
+        called: Callable[[Listed], str],
+        told: Callable[[Listed], str],
+    ) -> Iterator[Change]:
         """Lines or steps: added, changed, taken away, moved."""
         for key, item in new.items():
             where = f"{name}, {called(item)}"
@@ -159,15 +182,20 @@ class _Comparison:
             yield _change(f"{name}, {names[key]}", f"moved {_place(place, names)}")
 
     def _fields(
-        self, where: str, old: Json, new: Json, apart: Iterable[str] = (), component: str = ""
-    ) -> Iterator[Json]:
+        self,
+        where: str,
+        old: Mapping[str, object],
+        new: Mapping[str, object],
+        apart: Iterable[str] = (),
+        component: str = "",
+    ) -> Iterator[Change]:
         for field in dict.fromkeys([*new, *old]):
             before, after = old.get(field), new.get(field)
             if field in apart or (before == after and (field in old) == (field in new)):
                 continue
             yield _change(where, self._said(field, before, after, component))
 
-    def _said(self, field: str, before: Any, after: Any, component: str) -> str:
+    def _said(self, field: str, before: object, after: object, component: str) -> str:
         name = WORDS.get(field, field.replace("_", " "))
         is_, was = (self._words(field, each, component) for each in (after, before))
         if before is None:
@@ -179,16 +207,18 @@ class _Comparison:
         # An amount, a title or a name is its own word.
         return f"{is_}, was {was}" if field in ("amount", "title", "name") else f"{name}: {is_}, was {was}"
 
-    def _words(self, field: str, value: Any, component: str) -> str:
+    def _words(self, field: str, value: object, component: str) -> str:
         """A value as a maker reads it: ids by what they stand for."""
         if isinstance(value, bool):
             return "yes" if value else "no"
         if isinstance(value, list):
-            return " + ".join(self._words(field, each, component) for each in value) or "nothing"
+            items = cast(list[object], value)
+            return " + ".join(self._words(field, each, component) for each in items) or "nothing"
         if isinstance(value, dict):
+            fields = cast(dict[str, object], value)
             return ", ".join(
                 f"{WORDS.get(key, key.replace('_', ' '))} {self._words(key, each, component)}"
-                for key, each in value.items()
+                for key, each in fields.items()
             )
         text = str(value)
         if field in ("after", "from"):
@@ -200,26 +230,24 @@ class _Comparison:
         return self.names.get(text, text) if field == "ingredient" else text
 
 
-def _titles(document: Json) -> dict[str, str]:
+def _titles(document: WrittenRecipe) -> dict[str, str]:
     """What ids stand for: components, steps as "component.step", lines as "component.line.line"."""
-    titles: dict[str, str] = {}
-    for component in [
-        *document["components"],
-        {"id": ASSEMBLY, "name": "Assembly", **document.get("assembly", {})},
-    ]:
-        key = component["id"]
-        titles[key] = component["name"]
-        titles |= {f"{key}.{step['id']}": f"“{step['title']}”" for step in component.get("steps", [])}
-        titles |= {
-            f"{key}.{line['id']}.line": document["ingredients"]
-            .get(line["ingredient"], {})
-            .get("name", line["id"])
-            for line in component.get("lines", [])
-        }
+    titles = {ASSEMBLY: "Assembly"}
+    parts: list[tuple[Id, str, WrittenComponent | WrittenAssembly]] = [
+        (component["id"], component["name"], component) for component in document["components"]
+    ]
+    if "assembly" in document:
+        parts.append((ASSEMBLY, document["assembly"].get("name", "Assembly"), document["assembly"]))
+    for key, name, part in parts:
+        titles[key] = name
+        titles |= {f"{key}.{step['id']}": f"“{step['title']}”" for step in part["steps"]}
+        for line in part.get("lines", []):
+            used = document["ingredients"].get(line["ingredient"])
+            titles[f"{key}.{line['id']}.line"] = used["name"] if used else line["id"]
     return titles
 
 
-def _by_id(items: list[Json]) -> dict[str, Json]:
+def _by_id(items: Iterable[Identified]) -> dict[Id, Identified]:
     return {item["id"]: item for item in items}
 
 
@@ -251,5 +279,5 @@ def _place(after: str | None, names: dict[str, str]) -> str:
     return "to the front" if after is None else f"behind {names[after]}"
 
 
-def _change(where: str, what: str) -> Json:
+def _change(where: str, what: str) -> Change:
     return {"where": where, "what": what}

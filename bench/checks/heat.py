@@ -4,7 +4,8 @@ from collections.abc import Iterator
 
 from bench.checks.finding import finding
 from bench.checks.subject import Subject
-from bench.shapes.recipe import Component, Finding, RecipeLine, RecipeMelt
+from bench.shapes.recipe import Component, Finding, Ingredient, RecipeLine, RecipeMelt
+from bench.shapes.units import MilliK
 from bench.steps import by_hand, heats, puts_in
 from bench.whole import celsius
 from bench.words import say, say_all
@@ -42,43 +43,35 @@ def warm_fragrance(subject: Subject) -> Iterator[Finding]:
                 continue
             for line in _lines(component, step["lines"]):
                 ingredient = subject.ingredient(line)
-                most, reached = ingredient["most_mk"], melt["to_mk"]
-                if ingredient["kind"] != "fragrance" or (
-                    most is not None and reached is not None and reached <= most
-                ):
-                    continue
-                if most is None or reached is None:
-                    yield finding(
-                        "know",
-                        where,
-                        say(
-                            "checks-fragrance-own-limit-unknown"
-                            if most is None
-                            else "checks-fragrance-melt-unknown",
-                            name=ingredient["name"],
-                        ),
-                        why=say("checks-fragrance-warm-why"),
-                        by=say("checks-melt-ends-at", temperature=celsius(reached))
-                        if reached is not None
-                        else "",
-                        do=say("checks-fragrance-warm-unknown-do"),
-                        source=say("checks-source-flash-point"),
-                    )
-                else:
-                    yield finding(
-                        "look",
-                        where,
-                        say(
-                            "checks-fragrance-warm",
-                            name=ingredient["name"],
-                            reached=celsius(reached),
-                            most=celsius(most),
-                        ),
-                        why=say("checks-fragrance-warm-why"),
-                        by=say("checks-too-warm", by=celsius(reached - most)),
-                        do=say("checks-fragrance-warm-do"),
-                        source=say("checks-source-sheet-as-entered"),
-                    )
+                if ingredient["kind"] == "fragrance":
+                    yield from _too_warm_for(ingredient, where, melt["to_mk"])
+
+
+def _too_warm_for(fragrance: Ingredient, where: str, reached: MilliK | None) -> Iterator[Finding]:
+    """A fragrance in what was heated so far, unless its own papers allow that."""
+    most = fragrance["most_mk"]
+    if most is None or reached is None:
+        unknown = "checks-fragrance-own-limit-unknown" if most is None else "checks-fragrance-melt-unknown"
+        yield finding(
+            "know",
+            where,
+            say(unknown, name=fragrance["name"]),
+            why=say("checks-fragrance-warm-why"),
+            by="" if reached is None else say("checks-melt-ends-at", temperature=celsius(reached)),
+            do=say("checks-fragrance-warm-unknown-do"),
+            source=say("checks-source-flash-point"),
+        )
+    elif reached > most:
+        told = {"name": fragrance["name"], "reached": celsius(reached), "most": celsius(most)}
+        yield finding(
+            "look",
+            where,
+            say("checks-fragrance-warm", **told),
+            why=say("checks-fragrance-warm-why"),
+            by=say("checks-too-warm", by=celsius(reached - most)),
+            do=say("checks-fragrance-warm-do"),
+            source=say("checks-source-sheet-as-entered"),
+        )
 
 
 def past_the_limit(subject: Subject) -> Iterator[Finding]:

@@ -134,7 +134,7 @@ CHANGES: dict[str, tuple[Callable[[Any], Any], str, str]] = {
     ),
     "the heat of a water bath": (  # a burst is a microwave's alone
         lambda d: step(d, "melt_butter").update(burst="3 min"),
-        "Fizzing base, Melt the butter over the water bath",
+        "Fizzing base, “Melt the butter over the water bath”",
         "heats for: 3 min, was",
     ),
     "no assembly": (lambda d: d.pop("assembly"), "Joining and wrapping", "taken away"),
