@@ -12,7 +12,6 @@ import { registerBowlSection } from "./parts/bowl-section.js";
 import { closeDialogs } from "./parts/dialog.js";
 import { h } from "./parts/dom.js";
 import { installHatching } from "./parts/hatch.js";
-import { takenBy } from "./parts/in-use.js";
 import { registerPlateRow } from "./parts/plate-rows.js";
 import { endRing, tellRing } from "./parts/ring-note.js";
 import { ringState, willRing } from "./parts/ring-state.js";
@@ -344,6 +343,7 @@ function fetched(fetch) {
   };
 }
 
+const inUse = fetched(() => import("./parts/in-use.js"));
 const beside = fetched(() => import("./parts/beside.js"));
 const planning = fetched(async () => {
   await new Promise((resolve) => setTimeout(resolve, AT_REST_MS));
@@ -351,12 +351,18 @@ const planning = fetched(async () => {
 });
 
 /**
- * What is told beside a step: how it went the last times, and whether a piece is dry. Fetched once there is any of
- * it.
+ * What is told beside a step: what another batch has that it needs, how it went the last times, and whether a piece
+ * is dry. Fetched once there is any of it.
  * @param {Run} run @param {{step: string | null, line: string | null}} step
  */
 function besideOf(run, step) {
-  return [...takenBy(run, step.step, studio.runs, measuredOf), ...formerly(run, step)];
+  return [...taken(run, step.step), ...formerly(run, step)];
+}
+
+/** @param {Run} run @param {string | null} step */
+function taken(run, step) {
+  if (!studio.runs.some((other) => other !== run && other.open)) return [];
+  return inUse()?.takenBy(run, step, studio.runs, measuredOf) ?? [];
 }
 
 /** @param {Run} run @param {{step: string | null, line: string | null}} step */
