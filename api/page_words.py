@@ -43,7 +43,13 @@ def messages(sources: Iterable[str]) -> Mapping[str, words.Pattern]:
 def worded(source: str, sources: Iterable[str]) -> str:
     """words.js with the words of these modules in it."""
     tongue = words.language(words.spoken())
-    table = {"language": tongue.tag, "point": tongue.point, "messages": messages(sources)}
+    named = {tag: words.language(tag).messages["language-name"]({}) for tag in words.languages()}
+    table = {
+        "language": tongue.tag,
+        "point": tongue.point,
+        "languages": named,
+        "messages": messages(sources),
+    }
     filled, places = PLACE.subn(lambda _: f"const TABLE = {as_json(table)};", source)
     if places != 1:
         raise ValueError(f"{FILE}: no place for the words")

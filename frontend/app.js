@@ -22,6 +22,7 @@ import { holdsScreen } from "./platform.js";
 import { registerBenchScreen } from "./screens/bench.js";
 import { registerRecipesScreen } from "./screens/recipes.js";
 import { DISK, Touches } from "./touches.js";
+import { say, spoken } from "./words.js";
 /** @import { MeasuredRecipe, Size } from "../bench/shapes/page" */
 /** @import { Coming, RingPhase, Rung, Said } from "../types/keep" */
 /** @import { Entering } from "../types/told" */
@@ -742,12 +743,28 @@ function touched() {
   if (studio.preferences.speech) senses.prime();
 }
 
+/**
+ * The page in another language is another page: asked for, and opened in place of this one.
+ * @param {string} language @param {From} from
+ */
+async function speakFromNowOn(language, from) {
+  // biome-ignore lint/suspicious/noDocumentCookie: the other way is in no Safari before 18.4
+  document.cookie = `language=${language}; path=/; max-age=${language ? 31_536_000 : 0}; samesite=lax`;
+  try {
+    await studio.renew();
+  } catch {
+    sayTrouble(from, say("language-needs-connection"));
+  }
+}
+
 function dress() {
-  const { theme } = studio.preferences;
+  const { theme, language } = studio.preferences;
+  document.documentElement.lang = spoken();
   const night = theme === "night" || (theme !== "day" && dark.matches);
   document.documentElement.dataset.theme = night ? "night" : "day";
   try {
     localStorage.setItem("theme", theme); // for early.js, the next time
+    localStorage.setItem("language", language);
   } catch {
     // no place to keep it: the page opens as the phone is set
   }
@@ -1169,10 +1186,11 @@ const HEARD = {
       done: "The hours are kept.",
     }),
   "trace-wanted": tellTrace,
-  preferred: async ({ key, value }) => {
+  preferred: async ({ key, value }, from) => {
     if (key === "speech" && value) senses.prime();
     await studio.setPreference(key, value);
     dress();
+    if (key === "language") await speakFromNowOn(`${value}`, from);
     layRings();
     draw();
   },

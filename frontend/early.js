@@ -1,11 +1,16 @@
-// Runs before anything is painted: where this phone's maker has chosen day or night, the page opens in it and
-// never flashes in the other. app.js says here what was chosen; without a choice the stylesheet asks the phone.
+// Runs before anything is painted. What this phone's maker chose, as app.js left it here: day or night, in which the
+// page opens and never flashes in the other (without a choice the stylesheet asks the phone); and the language, which
+// goes along with whatever is asked, set anew each time since a browser may forget it (api/language.py).
 (function () {
-  var chosen = null;
+  var theme = null;
+  var language = null;
   try {
-    chosen = localStorage.getItem("theme");
+    theme = localStorage.getItem("theme");
+    language = localStorage.getItem("language");
   } catch (error) {
     return; // no place to keep anything: the page will say so itself
   }
-  if (chosen === "night" || chosen === "day") document.documentElement.setAttribute("data-theme", chosen);
+  if (theme === "night" || theme === "day") document.documentElement.setAttribute("data-theme", theme);
+  // biome-ignore lint/suspicious/noDocumentCookie: the other way is in no Safari before 18.4
+  if (language) document.cookie = `language=${language}; path=/; max-age=31536000; samesite=lax`;
 })();

@@ -10,7 +10,7 @@
 /** @import { Pattern, Choice, Table, Values } from "../types/words" */
 
 /** @type {Table} */
-const TABLE = { language: "en", point: ".", messages: {} };
+const TABLE = { language: "en", point: ".", languages: {}, messages: {} };
 
 const THIN_SPACE = "\u2009";
 const GROUPED_FROM = 10_000; // four figures are read at one glance, and are what a scale shows
@@ -55,6 +55,18 @@ export function sayAll(names) {
 /** The tag of the language that is spoken: "en", "de". */
 export const spoken = () => table.language;
 
+/** The languages that there are, by tag, each by its own name. */
+export const languages = () => table.languages;
+
+/**
+ * The language that is spoken, with the region that this phone is set to: for dates and clocks.
+ * A phone that asks for no region of it gets the first that stands there.
+ */
+export function locale() {
+  const [plain, ...regional] = [table.language, ...navigator.languages];
+  return regional.find((tag) => tag.split("-")[0] === plain) ?? { en: "en-GB" }[plain] ?? plain;
+}
+
 /** The decimal sign of the language that is spoken. */
 export const point = () => table.point;
 
@@ -74,7 +86,7 @@ function placed([name, variants, otherwise = ""], values) {
 }
 
 /** Text as it is, a whole number with its thousands apart where it is long. @param {string | number} value */
-function shown(value) {
+export function shown(value) {
   if (typeof value === "string" || Math.abs(value) < GROUPED_FROM) return String(value);
   return String(value).replace(/\B(?=(\d{3})+$)/g, THIN_SPACE);
 }

@@ -46,6 +46,7 @@ BROWSER_FLAGS = [
     "--disable-gpu",
     "--disable-quic",
     "--no-first-run",
+    "--accept-lang=en-GB",  # dates and clocks as the tests say them
     "--disable-background-networking",
     "--disable-component-update",
     "--disable-sync",

@@ -251,6 +251,7 @@ export interface Preferences {
   sound: boolean;
   speech: boolean;
   theme: "auto" | "day" | "night";
+  language: string;
   weigh: "running" | "tare";
   dry?: string;
 }

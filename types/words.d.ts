@@ -3,4 +3,4 @@
 export type Pattern = string | (string | [string] | Choice)[];
 export type Choice = [string, { [variant: string]: Pattern }, string];
 export type Values = { readonly [argument: string]: string | number };
-export type Table = { language: string; point: string; messages: { [key: string]: Pattern } };
+export type Table = { language: string; point: string; languages: { [tag: string]: string }; messages: { [key: string]: Pattern } };

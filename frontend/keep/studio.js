@@ -45,7 +45,7 @@ import { Updates } from "./updates.js";
 /** @import { Ringing } from "./rings.js" */
 
 /** @type {Preferences} */
-const PREFERENCES = { sound: true, speech: false, theme: "auto", weigh: "running" };
+const PREFERENCES = { sound: true, speech: false, theme: "auto", language: "", weigh: "running" };
 /** What a studio goes by that has not said otherwise. */
 const SETTINGS = { batch_number: "{yy}{mm}{dd}-{mark}{n}" };
 const URGENCY = ["late", "soon_late", "ready", "look", "open", "counting"];
@@ -671,6 +671,11 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
   /** Let the waiting newer page take over; it reloads. Does nothing while there is none. */
   applyUpdate() {
     this.#updates.apply();
+  }
+
+  /** Ask for the page as it is now to be, and open that. Rejects when the server is out of reach. */
+  renew() {
+    return this.#updates.renew();
   }
 
   close() {

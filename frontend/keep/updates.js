@@ -8,6 +8,14 @@
 /** A page that stays open for days asks about a newer copy this often. */
 const ASK_AGAIN_MS = 3_600_000;
 
+/** Once a worker has all its files, or has given up. @param {ServiceWorker} worker @returns {Promise<void>} */
+const settled = (worker) =>
+  new Promise((done) => {
+    const look = () => worker.state !== "installing" && done();
+    worker.addEventListener("statechange", look);
+    look();
+  });
+
 export class Updates extends EventTarget {
   /** @type {ServiceWorkerRegistration | null} */
   #registration = null;
@@ -42,6 +50,17 @@ export class Updates extends EventTarget {
     if (!waiting) return;
     waiting.addEventListener("statechange", () => waiting.state === "activated" && location.reload());
     waiting.postMessage("take over");
+  }
+
+  /** Ask for a newer copy, and let it take over if there is one; a page without a worker just loads again. */
+  async renew() {
+    if (!this.#registration) return location.reload();
+    await this.#registration.update();
+    const coming = this.#registration.installing ?? this.#registration.waiting;
+    if (!coming) return;
+    await settled(coming);
+    if (coming.state === "redundant") throw new Error("updates.js renew: the copy did not come whole");
+    this.apply();
   }
 
   stop() {

@@ -24,7 +24,7 @@ import { full } from "../bench/lists.js";
 import { compare } from "../bench/price.js";
 import { openSheet } from "../bench/sheet/former.js";
 import { makeProblem, tasksOf } from "../bench/tasks.js";
-import { clock, day as dayOf, duration } from "./words.js";
+import { clock, dated, day as dayOf, duration } from "./words.js";
 /** @import { Advice, GapOver, MakerWritten, MeasuredRecipe, Plan, Problem, RunDue } from "../../bench/shapes/page" */
 /** @import { Sheet, State, Task, WhyNext } from "../../bench/shapes/page" */
 /** @import { HoursDoc, HoursDocument, PlanDoc } from "../../types/server" */
@@ -349,7 +349,7 @@ function handsOf({ id }, plan) {
 
 /** A clock time, with its day when that is not today. @param {number} instant @param {number} at */
 export function when(instant, at) {
-  const name = new Date(instant).toLocaleDateString("en-GB", { weekday: "long" });
+  const name = dated("weekday", instant);
   if (new Date(instant).toDateString() === new Date(at).toDateString()) return clock(instant);
   return Math.abs(instant - at) < 6 * DAY_MS ? `${name} ${clock(instant)}` : dayOf(instant);
 }

@@ -9,7 +9,7 @@ import { full, last } from "../bench/lists.js";
 import { define, given, h, s, setAttr } from "./dom.js";
 import { hatch } from "./hatch.js";
 import { onTick } from "./ticker.js";
-import { clock, duration } from "./words.js";
+import { clock, dated, duration } from "./words.js";
 /** @import { Ahead, DayTask } from "./day-ahead.js" */
 
 const HOUR_MS = 3_600_000;
@@ -234,13 +234,7 @@ export class DayPicture extends HTMLElement {
         s("text", { class: "hour", x: x + 3, y: HEAD - 12 }, clock(at)),
       );
       if (isDay || ticks.length === 2)
-        ticks.push(
-          s(
-            "text",
-            { class: "day-name", x: x + 3, y: 17 },
-            new Date(at).toLocaleDateString("en-GB", { weekday: "short", day: "numeric" }),
-          ),
-        );
+        ticks.push(s("text", { class: "day-name", x: x + 3, y: 17 }, dated("shortWeekday", at)));
     }
     return ticks;
   }

@@ -7,7 +7,7 @@
 
 import { useOf } from "../bench/lots.js";
 import { foldShelf, leftOf } from "../bench/shelf.js";
-import { mass } from "./words.js";
+import { dayOnly, mass } from "./words.js";
 /** @import { LotUse, Shelf, ShelfLot, State } from "../../bench/shapes/page" */
 /** @import { KeptEntry } from "../../types/keep" */
 /** @import { Batch } from "../../types/parts" */
@@ -60,8 +60,7 @@ export function amountOf({ count }, much) {
 
 /** "31 Mar 2027" of "2027-03-31". @param {string} day */
 export function dayWords(day) {
-  const date = new Date(`${day}T12:00`);
-  return `${date.getDate()} ${date.toLocaleString("en-GB", { month: "short" })} ${date.getFullYear()}`;
+  return dayOnly(new Date(`${day}T12:00`).getTime());
 }
 
 /**

@@ -1,6 +1,8 @@
-// How the page says times and masses. Pure: every function takes the instant it speaks of.
+// How the page says times and masses, as its language and the phone's region have it. Every function takes the
+// instant it speaks of.
 // Masses are whole milligrams, durations and instants whole milliseconds.
 
+import { locale, point, shown } from "../words.js";
 /** @import { PieceWords } from "../../bench/shapes/page" */
 
 const MINUTE = 60_000;
@@ -32,18 +34,29 @@ export function duration(ms) {
   return rest ? `${Math.floor(minutes / 60)} h ${rest} min` : `${minutes / 60} h`;
 }
 
-/** Clock time of an instant in the phone's own zone: "14:05". @param {number} at */
-export function clock(at) {
-  const date = new Date(at);
-  return `${two(date.getHours())}:${two(date.getMinutes())}`;
+/** @type {{[how: string]: Intl.DateTimeFormatOptions}} */
+const DATES = {
+  clock: { hour: "numeric", minute: "2-digit" },
+  day: { day: "numeric", month: "short", year: "numeric" },
+  weekday: { weekday: "long" },
+  shortWeekday: { weekday: "short", day: "numeric" },
+};
+/** To make one takes longer than to use it a hundred times. @type {Map<string, Intl.DateTimeFormat>} */
+const formats = new Map();
+
+/** A date or a part of one, in the phone's own zone. @param {keyof typeof DATES} how @param {number} at */
+export function dated(how, at) {
+  const tag = `${how} ${locale()} ${new Date(at).getTimezoneOffset()}`;
+  const format = formats.get(tag) ?? new Intl.DateTimeFormat(locale(), DATES[how]);
+  formats.set(tag, format);
+  return format.format(at);
 }
 
+/** Clock time of an instant: "14:05", "2:05 pm". @param {number} at */
+export const clock = (at) => dated("clock", at);
+
 /** "25 Nov 2026". @param {number} at */
-export function dayOnly(at) {
-  const date = new Date(at);
-  const month = date.toLocaleString("en-GB", { month: "short" });
-  return `${date.getDate()} ${month} ${date.getFullYear()}`;
-}
+export const dayOnly = (at) => dated("day", at);
 
 /** Day and clock time: "25 Nov 2026, 14:05". @param {number} at */
 export function day(at) {
@@ -55,27 +68,22 @@ export function pieces(count, piece) {
   return `${count} ${count === 1 ? piece.one : piece.many}`;
 }
 
-/** Thousands apart by a thin space: 12 345. @param {number} whole */
-export function spaced(whole) {
-  return String(whole).replace(/\B(?=(\d{3})+(?!\d))/g, "\u2009");
-}
-
-/** A mass to read at a glance: three figures or whole grams. "2 340 g", "18.0 g", "0.45 g". @param {number} mg */
+/** A mass to read at a glance: three figures or whole grams. "2340 g", "18.0 g", "0.45 g". @param {number} mg */
 export function about(mg) {
   const grams = mg / 1000;
   const size = Math.abs(grams);
-  if (size >= 100 || size === 0) return `${spaced(Math.round(grams))} g`;
-  return `${grams.toFixed(size >= 10 ? 1 : 2)} g`;
+  if (size >= 100 || size === 0) return `${shown(Math.round(grams))} g`;
+  return `${grams.toFixed(size >= 10 ? 1 : 2).replace(".", point())} g`;
 }
 
-/** A mass to the milligram, without trailing noughts: "2 340 g", "0.45 g". @param {number} mg */
+/** A mass to the milligram, without trailing noughts: "2340 g", "0.45 g". @param {number} mg */
 export function mass(mg) {
   const size = Math.abs(mg);
   const whole = Math.floor(size / 1000);
   const rest = String(size % 1000)
     .padStart(3, "0")
     .replace(/0+$/, "");
-  const digits = rest ? `${spaced(whole)}.${rest}` : spaced(whole);
+  const digits = rest ? `${shown(whole)}${point()}${rest}` : shown(whole);
   return `${mg < 0 ? "\u2212" : ""}${digits} g`;
 }
 

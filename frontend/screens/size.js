@@ -17,7 +17,8 @@ import { define, given, h, sameData, setText, show, tell } from "../parts/dom.js
 import { letterMark } from "../parts/hatch.js";
 import { pageHead } from "../parts/page-head.js";
 import { makeStepper } from "../parts/stepper.js";
-import { about, pieces, spaced } from "../parts/words.js";
+import { about, pieces } from "../parts/words.js";
+import { shown } from "../words.js";
 /** @import { Finding, Kit, Sheet, SheetComponent, Size, SizeRequest, SwapEffect } from "../../bench/shapes/page" */
 /** @import { Weighing, WrittenRecipe } from "../../bench/shapes/page" */
 /** @import { RecipeRow } from "../../types/keep" */
@@ -611,7 +612,7 @@ function plate(sheet, component) {
 function amount({ mg, count, spoons }) {
   if (mg) return about(mg);
   if (spoons) return spoons;
-  return count ? spaced(count) : "to texture";
+  return count ? shown(count) : "to texture";
 }
 
 /** @param {string} name */

@@ -23,7 +23,8 @@ import { pageHead } from "../parts/page-head.js";
 import { isApple, isInstalled } from "../platform.js";
 import { willRing } from "../parts/ring-state.js";
 import { settingsForm } from "../parts/studio-settings.js";
-import { clock, COPY_OLD_MS, day, dayOnly, duration, spaced } from "../parts/words.js";
+import { clock, COPY_OLD_MS, day, dayOnly, duration } from "../parts/words.js";
+import { languages, say, shown } from "../words.js";
 /** @import { CopiesNow, DeviceItem, PairingMade } from "../../types/answers" */
 /** @import { KeptEntry, Link, Preferences, RefusedRow, Shut } from "../../types/keep" */
 /** @import { Place, SettingsDocument } from "../../types/server" */
@@ -35,6 +36,12 @@ const DAY_MS = 24 * 3_600_000;
 /** The certificate renews itself long before this, and a copy is made every night. */
 const CERTIFICATE_SOON_MS = 5 * DAY_MS;
 
+/** @returns {[key: ChoiceKey, label: string, options: [value: string, says: string][]]} */
+const languageChoice = () => [
+  "language",
+  say("language-choice"),
+  [["", say("language-as-phone")], ...Object.entries(languages())],
+];
 /** @type {[key: ChoiceKey, label: string, options: [value: string, says: string][]][]} */
 const CHOICES = [
   [
@@ -108,7 +115,7 @@ function copyWords({ last_at, read_back, entries }, now) {
   return [
     `Last copy ${when}`,
     READ_BACK[read_back ?? ""],
-    entries === null ? "" : `${spaced(entries)} entries`,
+    entries === null ? "" : `${shown(entries)} entries`,
   ]
     .filter(Boolean)
     .join(", ");
@@ -173,7 +180,7 @@ function ringPart(parts, onclick) {
  *   settings: SettingsDocument, runs: readonly Run[], shelf: readonly KeptEntry[], now: () => number,
  *   ringing: RingPart[]}} StudioData
  * @typedef {{devices?: DeviceItem[], made?: PairingMade | null, says?: string}} Devices
- * @typedef {"theme" | "weigh" | "dry"} ChoiceKey
+ * @typedef {"theme" | "language" | "weigh" | "dry"} ChoiceKey
  * @typedef {"sound" | "speech"} SwitchKey
  */
 
@@ -420,7 +427,7 @@ export class StudioScreen extends HTMLElement {
               h("span", {}, label),
             ),
           ),
-          CHOICES.map(([key, label, options]) =>
+          [languageChoice(), ...CHOICES].map(([key, label, options]) =>
             h(
               "fieldset",
               { class: "setting" },

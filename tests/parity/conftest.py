@@ -23,7 +23,7 @@ def table_of(tongue: str) -> dict[str, Any]:
     """All the words of a language, as the page has them."""
     language = words.language(tongue)
     messages = {key: language.pattern(key) for key in language.keys()}
-    return {"language": tongue, "point": language.point, "messages": messages}
+    return {"language": tongue, "point": language.point, "languages": {}, "messages": messages}
 
 
 @pytest.fixture(scope="module")

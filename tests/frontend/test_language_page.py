@@ -1,0 +1,46 @@
+"""The language of the page: the phone's, until the maker chooses one; kept with no network."""
+
+from __future__ import annotations
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.frontend.hands import NO_COPY, WITH_COPY
+from tests.servers import Server
+
+pytestmark = [pytest.mark.browser, NO_COPY]
+SENT_MS = 60_000  # a page in another language is compressed when it is first asked for
+COPIED = "async () => (await navigator.serviceWorker.ready).active.state === 'activated'"
+
+
+@WITH_COPY
+def test_the_maker_chooses_a_language_and_it_stays_with_no_network(page: Page, live_server: Server) -> None:
+    page.goto(f"{live_server.url}#/studio")
+    page.wait_for_function(COPIED)
+    html = page.locator("html")
+    assert html.get_attribute("lang") == "en"
+
+    page.get_by_label("Deutsch").check()
+    expect(html).to_have_attribute("lang", "de", timeout=SENT_MS)
+    expect(page.get_by_role("group", name="Sprache")).to_be_visible()
+
+    live_server.kill()
+    page.reload()
+    expect(html).to_have_attribute("lang", "de", timeout=SENT_MS)
+    page.get_by_label("English").check()
+    expect(page.get_by_text("Keine Verbindung. Die Sprache wechselt")).to_be_visible()
+    expect(html).to_have_attribute("lang", "de", timeout=SENT_MS)
+
+    live_server.start()
+    page.get_by_label("Deutsch").check()
+    page.get_by_label("English").check()
+    expect(html).to_have_attribute("lang", "en", timeout=SENT_MS)
+
+
+def test_without_a_choice_it_is_the_phones(new_context, live_server: Server) -> None:
+    page = new_context(locale="de-AT").new_page()
+    page.goto(f"{live_server.url}#/studio")
+
+    expect(page.locator("html")).to_have_attribute("lang", "de")
+    dated = "async () => (await import('/app.js')).$parts_words.day(Date.UTC(2026, 10, 25, 13, 5))"
+    assert page.evaluate(dated).startswith("25. Nov. 2026, ")
