@@ -745,7 +745,7 @@ function touched() {
 
 /**
  * The page in another language is another page: asked for, and opened in place of this one.
- * @param {string} language @param {From} from
+ * @param {string} language @param {Parameters<typeof sayTrouble>[0]} from
  */
 async function speakFromNowOn(language, from) {
   // biome-ignore lint/suspicious/noDocumentCookie: the other way is in no Safari before 18.4

@@ -36,7 +36,7 @@ export function duration(ms) {
 
 /** @type {{[how: string]: Intl.DateTimeFormatOptions}} */
 const DATES = {
-  clock: { hour: "numeric", minute: "2-digit" },
+  clock: { timeStyle: "short" },
   day: { day: "numeric", month: "short", year: "numeric" },
   weekday: { weekday: "long" },
   shortWeekday: { weekday: "short", day: "numeric" },
