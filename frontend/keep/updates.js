@@ -19,6 +19,8 @@ const settled = (worker) =>
 export class Updates extends EventTarget {
   /** @type {ServiceWorkerRegistration | null} */
   #registration = null;
+  /** @type {Promise<void>} */
+  #renewed = Promise.resolve();
   #asked = -Infinity;
 
   /** The browser runs no worker from here, as with a certificate that it was only told to overlook. */
@@ -52,8 +54,17 @@ export class Updates extends EventTarget {
     waiting.postMessage("take over");
   }
 
-  /** Ask for a newer copy, and let it take over if there is one; a page without a worker just loads again. */
-  async renew() {
+  /**
+   * Ask for a newer copy, and let it take over if there is one; a page without a worker just loads again. One after
+   * the other: a browser that is asked twice at once answers both with what it asked for first.
+   */
+  renew() {
+    const renewed = this.#renewed.then(() => this.#renew());
+    this.#renewed = renewed.catch(() => {});
+    return renewed;
+  }
+
+  async #renew() {
     if (!this.#registration) return location.reload();
     await this.#registration.update();
     const coming = this.#registration.installing ?? this.#registration.waiting;
