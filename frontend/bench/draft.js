@@ -24,6 +24,7 @@ import {
   times,
 } from "./amounts.js";
 import { BenchError } from "./errors.js";
+import { isPlain } from "./steps/index.js";
 import { halfEven, PPM, product } from "./whole.js";
 /** @import { MouldNeed, WrittenComponent, WrittenLine, WrittenRecipe, WrittenStep } from "../../bench/shapes/page" */
 /** @import { Amount, Fraction } from "./amounts.js" */
@@ -86,6 +87,15 @@ export function sketch(document) {
     faults.set("written_for", "Say for how many pieces it is written: a whole number, such as 12.");
   const takes = new Map(
     document.assembly?.takes.map(({ component, count }) => [component, Number.isInteger(count) ? count : 1]),
+  );
+  // What comes after one that goes on beside a wait comes after that wait.
+  /** @type {Map<string, string>} */
+  const lasts = new Map(
+    [...document.components, { id: "assembly", steps: [], ...document.assembly }].flatMap(({ id, steps }) =>
+      steps.flatMap((step) =>
+        "during" in step ? [/** @type {const} */ ([`${id}.${step.id}`, `${id}.${step.during}`])] : [],
+      ),
+    ),
   );
   /** @type {SketchPart[]} */
   const components = document.components.map((written, place) =>
@@ -150,9 +160,7 @@ export function sketch(document) {
       needed_mg: needed,
       total_ug,
       lines,
-      steps: written.steps.map((step, index) =>
-        measuredStep(step, index ? [written.steps[index - 1].id] : first, written.id),
-      ),
+      steps: stepsOf(written, first),
     };
   }
 
@@ -225,10 +233,30 @@ export function sketch(document) {
     });
   }
 
+  /**
+   * A step comes after the one before it; one that goes on beside a wait begins with that, and holds nothing up.
+   * @param {WrittenPart} written @param {string[]} first @returns {SketchStep[]}
+   */
+  function stepsOf(written, first) {
+    let before = first;
+    const steps = written.steps.map((step) => {
+      const measured = measuredStep(step, before, written.id);
+      if (!("during" in step)) before = [step.id];
+      return measured;
+    });
+    return steps.map((step, place) => {
+      const { after, ...own } = written.steps[place];
+      const beside = "during" in own && !after && steps.find(({ id }) => id === own.during);
+      return beside ? { ...step, after: beside.after } : step;
+    });
+  }
+
   /** @param {WrittenStep} step @param {string[]} before @param {string} component @returns {SketchStep} */
   function measuredStep(step, before, component) {
-    const full = (/** @type {string} */ reference) =>
-      reference.includes(".") ? reference : `${component}.${reference}`;
+    const full = (/** @type {string} */ reference) => {
+      const whole = reference.includes(".") ? reference : `${component}.${reference}`;
+      return lasts.get(whole) ?? whole;
+    };
     const ms = (/** @type {string | undefined} */ text) =>
       text ? read("", () => readDurationMs(text)) : null;
     const needs = (step.after ?? before).map(full);
@@ -249,7 +277,10 @@ export function sketch(document) {
 /** The steps of a component, "component.step", that none of its own comes after. @param {SketchPart} part */
 function endsOf({ id, steps }) {
   const needed = new Set(steps.flatMap(({ after }) => after));
-  return steps.map((step) => `${id}.${step.id}`).filter((key) => !needed.has(key));
+  return steps
+    .filter(isPlain)
+    .map((step) => `${id}.${step.id}`)
+    .filter((key) => !needed.has(key));
 }
 
 /**

@@ -61,6 +61,14 @@ def _amount(*given: Any) -> Json:
     return {"kind": amount.kind, "value": _as_text(amount.value), "unit": amount.unit}
 
 
+def _as_written(part: Json) -> list[list[Json]]:
+    """The measured steps of a part, all those together that one written step was lowered to."""
+    together: dict[str, list[Json]] = {}
+    for step in part["steps"]:
+        together.setdefault(step.get("written", step["id"]), []).append(step)
+    return list(together.values())
+
+
 def sketch(document: Json) -> Json:
     """What the phone's sketch of a recipe must say of one that can be read."""
     parts = read_recipe(document)["components"]
@@ -69,8 +77,8 @@ def sketch(document: Json) -> Json:
             "id": part["id"],
             "piece_mg": part["piece_mg"],
             "lines": [line["ug"] for line in part["lines"]],
-            "after": [step["after"] for step in part["steps"]],
-            "waits": [step.get("usual_ms") for step in part["steps"]],
+            "after": [steps[0]["after"] for steps in _as_written(part)],
+            "waits": [steps[0].get("usual_ms") if len(steps) == 1 else None for steps in _as_written(part)],
         }
         for part in parts
         if part["id"] != "assembly" or "assembly" in document

@@ -69,8 +69,11 @@ const BARE = { kind: "do", about_ms: null, mg: null, tips: [], into: "" };
  */
 export const asPlain = (step) => (byHand(step) ? step : { ...step, ...BARE });
 
+/** Whether a written step is of a kind that sheets have. @param {Kinded} step */
+export const isPlain = ({ kind }) => Object.hasOwn(TRAITS, kind);
+
 /** The kind that a step is asked about as. @param {Step} step @returns {StepKind} */
-export const knownKind = (step) => (Object.hasOwn(TRAITS, step.kind) ? step.kind : "do");
+export const knownKind = (step) => (isPlain(step) ? step.kind : "do");
 
 /** How long hands are on a step of its kind, by common practice, in ms. @param {Step} step */
 export function usualHandsMs(step) {

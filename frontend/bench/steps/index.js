@@ -24,6 +24,7 @@ export {
   isEmpty,
   isJudged,
   isOneTouch,
+  isPlain,
   knownKind,
   plannedMs,
   putsIn,
