@@ -241,7 +241,7 @@ def test_whose_spoons_is_asked_beside_the_line_and_the_check_leads_to_the_field(
     go(desk, RECIPE_ID)
     at(desk, f"{LINE}.amount").fill("1½ tsp")
     at(desk, f"{LINE}.amount").press("Tab")
-    expect(hint(desk, f"{LINE}.amount")).to_contain_text("pick US, imperial or metric")
+    expect(hint(desk, f"{LINE}.amount")).to_contain_text("Pick US, imperial or metric")
     finding = desk.locator(".r-findings li", has_text="differs between places")
     finding.get_by_role("button", name="Go there").click()
     expect(at(desk, "measures")).to_be_focused()
@@ -386,5 +386,5 @@ def test_each_finding_says_its_place_in_words(desk: Page) -> None:
     go(desk, RECIPE_ID)
     at(desk, "components.0.lines.0.amount").fill("0.002 g")
 
-    finding = desk.locator(".r-findings li", has_text="The lines of Bar add up")
+    finding = desk.locator(".r-findings li", has_text="its lines add up")
     expect(finding.locator("span.soft")).to_have_text("Bar")
