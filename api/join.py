@@ -109,10 +109,11 @@ def joined(read: Read, modules: Iterable[str], here: Collection[str], ask: Calla
 
 
 def dense(text: str) -> str:
-    """Without line ends after what opens or goes on, and without commas before what closes.
+    """Without line ends after what opens or goes on, and without commas before what closes; "let" is the shorter word.
 
     No string goes on in the next line. A line with a remark left on it, or with an address, stays as it is.
     """
+    text = re.sub("^const ", "let ", text, flags=re.MULTILINE)
     return AFTER_OPENING.sub(r"\1", BEFORE_CLOSING.sub(r"\1", text))
 
 

@@ -29,7 +29,7 @@ export class Touches {
     if (this.#given.has(once)) return false;
     if (once !== null) this.#given.add(once);
     const mine = this.#do(this.#ends.get(line), act, ended, once);
-    this.#ends.set(line, mine.catch(reportError)); // what `ended` throws is a fault of the page's, and holds nobody
+    this.#ends.set(line, mine.catch(reportError)); // what ended throws is a fault of the page's, and holds nobody
     return true;
   }
 

@@ -147,7 +147,7 @@ function begin(recipe, sheet, state, market, options) {
     market,
     options,
     warnings: /** @type {Sourced[]} */ ([]),
-    weights: /** @type {Full<string, bigint>} */ (full()), // a name's key -> its share of `total`
+    weights: /** @type {Full<string, bigint>} */ (full()), // a name's key -> its share of total
     spelt: /** @type {Full<string, string>} */ (full()),
     unsure: /** @type {Set<string>} */ (new Set()),
     blends: /** @type {Set<string>} */ (new Set()), // whose shares nobody has told

@@ -8,7 +8,7 @@
 import { divided } from "./whole.js";
 /** @import { GuidePhase, Ring, WaitPhase, WindowPhase } from "../../bench/shapes/page" */
 
-const WARN_SHARE = 10; // "nearly late" begins in the last tenth before the latest time
+const WARN_SHARE = 10; // “nearly late” begins in the last tenth before the latest time
 const MOST_WARN_MS = 60 * 60_000;
 
 /**

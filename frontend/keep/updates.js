@@ -36,7 +36,7 @@ export class Updates extends EventTarget {
     } catch (error) {
       this.barred = error instanceof DOMException && error.name === "SecurityError";
       this.dispatchEvent(new Event("change"));
-      return; // the page works while open; `kept` stays false and the screens say so
+      return; // the page works while open; kept stays false and the screens say so
     }
     document.addEventListener("visibilitychange", this.#look);
   }

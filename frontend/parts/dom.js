@@ -73,7 +73,7 @@ export function setAttr(node, name, value) {
 
 /** @param {Element} node @param {unknown} shown */
 export function show(node, shown) {
-  node.toggleAttribute("hidden", !shown); // SVG elements have no `hidden` property
+  node.toggleAttribute("hidden", !shown); // SVG elements have no hidden property
 }
 
 /**

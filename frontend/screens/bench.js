@@ -33,12 +33,12 @@ import { mass, timeLeft, unbroken } from "../parts/words.js";
 /** @import { Answer } from "../../bench/shapes/page" */
 /** @import { Pickable } from "../parts/sheets.js" */
 
-const BESIDE = 2; // secondary answers that stand beside the strong one; the rest are under "Other"
+const BESIDE = 2; // secondary answers that stand beside the strong one; the rest are under “Other”
 const BESIDE_PIECES = 4; // counting goes wrong in more ways
 /** @type {ReadonlySet<PromptKind>} */
 const ALL_STAND = new Set(["over", "short", "check", "do", "finish"]); // here every answer is a real choice
 /** @type {ReadonlySet<string>} */
-const QUIET = new Set(["skipped", "placed", "took"]); // under "Other" alone
+const QUIET = new Set(["skipped", "placed", "took"]); // under “Other” alone
 const ONE_TOUCH_MS = 400;
 /** @type {ReadonlySet<PromptKind>} */
 const CARDS = new Set(["over", "short", "check", "do"]);
@@ -415,7 +415,7 @@ export class BenchScreen extends HTMLElement {
     show(parts.signs, sign !== "");
     parts.strip.data = { waits, now, here: run.id };
     this.#undo.write(this.#data.undoing, run.sheet);
-    show(parts.again, this.#undo.redo.hidden); // and under "Other", while there is something to do again
+    show(parts.again, this.#undo.redo.hidden); // and under “Other”, while there is something to do again
     if (!prompt) {
       this.#nothing(bench);
       return;

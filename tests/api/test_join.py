@@ -11,7 +11,7 @@ from api.join import LATER, CannotJoin, asked_later, dense, imports_of, in_order
 from api.page import files_as_they_are, pieces_of, slim
 from api.places import FRONTEND
 
-MODULES = [str(path.relative_to(FRONTEND)) for path in sorted(FRONTEND.rglob("*.js"))]
+MODULES = sorted(path.relative_to(FRONTEND).as_posix() for path in FRONTEND.rglob("*.js"))
 PIECES = pieces_of(FRONTEND, files_as_they_are(FRONTEND))
 JOINED = [*PIECES.first, *PIECES.later]
 NAMES = {"$version", "$rest", "$asked", "$times", *map(name_of, JOINED)}
@@ -72,7 +72,7 @@ def test_lines_are_joined_where_that_means_nothing() -> None:
     text = 'const a = [\n1, // one,\n"two",\n];\nfoo({\na,\n})\n/re/.test("//,\\"");\nif (a) {\nb();\n}\nreturn\n'
 
     assert dense(text) == (
-        'const a = [1, // one,\n"two"];foo({a})\n/re/.test("//,\\"");\nif (a) {b();}\nreturn\n'
+        'let a = [1, // one,\n"two"];foo({a})\n/re/.test("//,\\"");\nif (a) {b();}\nreturn\n'
     )
 
 

@@ -9,7 +9,7 @@ import { answer } from "./answers.js";
 /** @import { Besides, RunningWait, Step, WaitStep } from "../../../bench/shapes/page" */
 /** @import { Said, View } from "./view.js" */
 
-const LOOK_AGAIN_SHARE = 10; // "not yet" on a wait looks again after a tenth of its usual time
+const LOOK_AGAIN_SHARE = 10; // “not yet” on a wait looks again after a tenth of its usual time
 
 const LEAST_AGAIN_MS = 60_000;
 

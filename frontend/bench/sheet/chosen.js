@@ -43,7 +43,7 @@ export function chosenLines(draft, component) {
       const key = `${component.id}.${line.id}`;
       if (!Object.hasOwn(swaps, key)) return line;
       const standIn = line.substitutes.find((each) => each.ingredient === swaps[key]);
-      if (!standIn) return line; // `checkChoices` refused it
+      if (!standIn) return line; // checkChoices refused it
       const { ingredient, ug, nl, count, unit, about_ug, texture, says } = standIn;
       const meant = draft.recipe.ingredients[line.ingredient].name;
       const note = [line.note, says].filter(Boolean).join(" ");
