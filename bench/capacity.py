@@ -8,6 +8,7 @@ All of a part ends up in its bowl and is divided from there; a jug takes what is
 from collections.abc import Iterable, Iterator, Mapping
 from typing import NamedTuple
 
+from bench.brief import joined
 from bench.journal import division_of
 from bench.shapes.kit import Scale, Vessel
 from bench.shapes.sheet import Sheet, SheetLine
@@ -17,6 +18,7 @@ from bench.states import ASSEMBLY
 from bench.steps import divides
 from bench.weighing import allowed_mg
 from bench.whole import PPM, grams, half_even
+from bench.words import say
 
 
 class WeighedLine(NamedTuple):
@@ -112,9 +114,11 @@ def too_full(sheet: Sheet, state: State, held: Mapping[str, Mg]) -> Excess | Non
             continue
         for another, scale in _alternatives(sheet, vessel, mg):
             if not _passed(sheet, another or vessel, scale["id"], mg):
-                take = f" Take {another['name']}." if another else ""
-                weigh = f" Weigh on {scale['name']}." if scale["id"] != vessel["scale"] else ""
-                return Excess(f"{says}{take}{weigh}", True)
+                take = say("capacity-take", vessel=another["name"]) if another else ""
+                weigh = (
+                    say("capacity-weigh-on", scale=scale["name"]) if scale["id"] != vessel["scale"] else ""
+                )
+                return Excess(joined(says, take, weigh), True)
         return Excess(says, False)
     return None
 
@@ -140,12 +144,13 @@ def _size(vessel: Vessel) -> tuple[Mg, str]:
 def _passed(sheet: Sheet, vessel: VesselState | Vessel, on: str | None, mg: Mg) -> str:
     """What is passed when this much is in a vessel on this scale; "" when nothing is."""
     if vessel["holds_mg"] is not None and mg > vessel["holds_mg"]:
-        return f"{grams(mg, 1000)} goes in. {vessel['name']} holds {grams(vessel['holds_mg'], 1000)}."
+        holds = grams(vessel["holds_mg"], 1000)
+        return say("capacity-holds", mass=grams(mg, 1000), vessel=vessel["name"], most=holds)
     scale = next((each for each in sheet["kit"]["scales"] if each["id"] == on), None)
     if scale and vessel["empty_mg"] + mg > scale["capacity_mg"]:
         whole = grams(vessel["empty_mg"] + mg, 1000)
         most = grams(scale["capacity_mg"], 1000)
-        return f"{whole} with {vessel['name']}. {scale['name']} weighs up to {most}."
+        return say("capacity-weighs", mass=whole, vessel=vessel["name"], scale=scale["name"], most=most)
     return ""
 
 

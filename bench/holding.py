@@ -9,6 +9,7 @@ again. What a batch needs is counted in pools, "bowls that take 1.2 kg or more",
 from bisect import insort
 from typing import Literal, TypedDict, final
 
+from bench.brief import joined
 from bench.capacity import loads
 from bench.shapes.kit import Kit, Mould, Vessel
 from bench.shapes.prompts import InUse, OnBench
@@ -17,6 +18,7 @@ from bench.shapes.state import State
 from bench.sizing import room_mg
 from bench.steps import by_hand, counts_pieces, divides, heats, puts_in, runs_by_itself
 from bench.whole import ceiling
+from bench.words import say
 
 _SETTLED = ("done", "skipped")
 _FILLS = ("press", "pour", "pipe")
@@ -205,13 +207,13 @@ def _vessels_in_use(run: OnBench, others: list[OnBench], starting: list[str]) ->
         )
         instead = free[0] if free else None
         name = next(each["name"] for each in kit["vessels"] if each["id"] == vessel)
-        then = f"Take “{instead[2]}”." if instead else "No other fits: empty it first."
+        then = say("holding-take", vessel=instead[2]) if instead else say("holding-empty-first")
         found.append(
             {
                 "step": hold["from"],
                 "what": "vessel",
                 "by": taken[vessel],
-                "says": f"In use by {taken[vessel]}: “{name}”. {then}",
+                "says": joined(say("holding-vessel", by=taken[vessel], vessel=name), then),
                 "place": hold["places"][0],
                 "instead": instead[1] if instead else None,
             }
@@ -237,13 +239,13 @@ def _moulds_in_use(run: OnBench, others: list[OnBench], starting: list[str]) -> 
             taken = sum(many for _, many in by)
             if taken and taken + hold["many"] > pool["many"]:
                 free = max(0, pool["many"] - taken)
-                then = f"{free} free." if free else "Turn them out first."
+                then = say("holding-free", count=free) if free else say("holding-turn-out")
                 found.append(
                     _told(
                         hold["from"],
                         "mould",
                         by[0][0],
-                        f"{taken} of {pool['many']} {hold['shape']} cavities. {then}",
+                        joined(_cavities(by[0][0], taken, pool["many"], hold["shape"]), then),
                     )
                 )
                 break
@@ -261,7 +263,7 @@ def _tools_in_use(run: OnBench, others: list[OnBench], starting: list[str]) -> l
                 for tool in tools_of(other["sheet"], step):
                     busy.setdefault(tool, other["name"])
     return [
-        _told(step["id"], "tool", busy[tool], f"“{names[tool]}”.")
+        _told(step["id"], "tool", busy[tool], say("holding-vessel", by=busy[tool], vessel=names[tool]))
         for step in run["sheet"]["steps"]
         if step["id"] in starting
         for tool in tools_of(run["sheet"], step)
@@ -269,12 +271,16 @@ def _tools_in_use(run: OnBench, others: list[OnBench], starting: list[str]) -> l
     ]
 
 
+def _cavities(by: str, taken: int, many: int, shape: str) -> str:
+    return say("holding-cavities", by=by, taken=taken, many=many, shape=shape)
+
+
 def _told(step: str, what: Literal["vessel", "mould", "tool"], by: str, says: str) -> InUse:
     return {
         "step": step,
         "what": what,
         "by": by,
-        "says": f"In use by {by}: {says}",
+        "says": says,
         "place": None,
         "instead": None,
     }

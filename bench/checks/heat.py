@@ -51,11 +51,13 @@ def _too_warm_for(fragrance: Ingredient, where: str, reached: MilliK | None) -> 
     """A fragrance in what was heated so far, unless its own papers allow that."""
     most = fragrance["most_mk"]
     if most is None or reached is None:
-        unknown = "checks-fragrance-own-limit-unknown" if most is None else "checks-fragrance-melt-unknown"
         yield finding(
             "know",
             where,
-            say(unknown, name=fragrance["name"]),
+            say(
+                "checks-fragrance-own-limit-unknown" if most is None else "checks-fragrance-melt-unknown",
+                name=fragrance["name"],
+            ),
             why=say("checks-fragrance-warm-why"),
             by="" if reached is None else say("checks-melt-ends-at", temperature=celsius(reached)),
             do=say("checks-fragrance-warm-unknown-do"),

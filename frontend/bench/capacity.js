@@ -6,6 +6,8 @@
  * The same as bench/capacity.py.
  */
 
+import { say } from "../words.js";
+import { joined } from "./brief.js";
 import { divisionOf } from "./journal/index.js";
 import { full } from "./lists.js";
 import { ASSEMBLY } from "./states.js";
@@ -100,9 +102,9 @@ export function tooFull(sheet, state, held) {
     for (const each of [{ ...vessel, id: null }, ...larger]) {
       for (const scale of kit.scales) {
         if (passed(sheet, { ...vessel, ...each, scale: scale.id }, mg)) continue;
-        const take = each.id ? ` Take ${each.name}.` : "";
-        const weigh = scale.id !== vessel.scale ? ` Weigh on ${scale.name}.` : "";
-        return { vessel: key, says: says + take + weigh, isCured: true };
+        const take = each.id ? say("capacity-take", { vessel: each.name }) : "";
+        const weigh = scale.id !== vessel.scale ? say("capacity-weigh-on", { scale: scale.name }) : "";
+        return { vessel: key, says: joined(says, take, weigh), isCured: true };
       }
     }
     return { vessel: key, says, isCured: false };
@@ -116,14 +118,15 @@ export function tooFull(sheet, state, held) {
  * @param {number} mg
  */
 function passed({ kit }, vessel, mg) {
-  if (vessel.holds_mg !== null && mg > vessel.holds_mg)
-    return `${grams(mg, 1000)} goes in. ${vessel.name} holds ${grams(vessel.holds_mg, 1000)}.`;
+  if (vessel.holds_mg !== null && mg > vessel.holds_mg) {
+    const most = grams(vessel.holds_mg, 1000);
+    return say("capacity-holds", { mass: grams(mg, 1000), vessel: vessel.name, most });
+  }
   const scale = kit.scales.find(({ id }) => id === vessel.scale);
   if (!scale || vessel.empty_mg + mg <= scale.capacity_mg) return "";
-  return (
-    `${grams(vessel.empty_mg + mg, 1000)} with ${vessel.name}. ${scale.name} weighs up to ` +
-    `${grams(scale.capacity_mg, 1000)}.`
-  );
+  const most = grams(scale.capacity_mg, 1000);
+  const mass = grams(vessel.empty_mg + mg, 1000);
+  return say("capacity-weighs", { mass, vessel: vessel.name, scale: scale.name, most });
 }
 
 /**

@@ -4,6 +4,8 @@
  * The same as bench/holding.py, which says how it goes.
  */
 
+import { say } from "../words.js";
+import { joined } from "./brief.js";
 import { loads, weighedLines } from "./capacity.js";
 import { roomMg } from "./sizing.js";
 import { full, last } from "./lists.js";
@@ -174,12 +176,12 @@ function vesselsInUse({ sheet, state }, others, starting) {
       )
       .sort((one, other) => one.holds_mg - other.holds_mg || (one.id < other.id ? -1 : 1));
     const name = kit.vessels.find(({ id }) => id === vessel)?.name ?? "";
-    const then = instead ? `Take “${instead.name}”.` : "No other fits: empty it first.";
+    const then = instead ? say("holding-take", { vessel: instead.name }) : say("holding-empty-first");
     found.push({
       step: hold.from,
       what: "vessel",
       by,
-      says: `In use by ${by}: “${name}”. ${then}`,
+      says: joined(say("holding-vessel", { by, vessel: name }), then),
       place: hold.places[0],
       instead: instead?.id ?? null,
     });
@@ -205,10 +207,9 @@ function mouldsInUse({ sheet }, others, starting) {
       const taken = sum(by.map(({ many }) => many));
       if (!taken || taken + hold.many <= there) continue;
       const free = Math.max(0, there - taken);
-      const then = free ? `${free} free.` : "Turn them out first.";
-      found.push(
-        told(hold.from, "mould", by[0].name, `${taken} of ${there} ${hold.shape} cavities. ${then}`),
-      );
+      const then = free ? say("holding-free", { count: free }) : say("holding-turn-out");
+      const cavities = { by: by[0].name, taken, many: there, shape: hold.shape };
+      found.push(told(hold.from, "mould", by[0].name, joined(say("holding-cavities", cavities), then)));
       break;
     }
   }
@@ -234,7 +235,7 @@ function toolsInUse({ sheet }, others, starting) {
     .flatMap((step) =>
       toolsOf(sheet, step)
         .filter((tool) => busy.has(tool) && names.has(tool))
-        .map((tool) => told(step.id, "tool", busy.get(tool) ?? "", `“${names.get(tool)}”.`)),
+        .map((tool) => toolInUse(step.id, busy.get(tool) ?? "", names.get(tool) ?? "")),
     );
 }
 
@@ -243,10 +244,13 @@ const told = (step, what, by, says) => ({
   step,
   what,
   by,
-  says: `In use by ${by}: ${says}`,
+  says,
   place: null,
   instead: null,
 });
+
+/** @param {string} step @param {string} by @param {string} tool */
+const toolInUse = (step, by, tool) => told(step, "tool", by, say("holding-vessel", { by, vessel: tool }));
 
 /** The steps that could be begun now. @param {OnBench} run */
 function startingOf({ sheet, state }) {
