@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 
 import pytest
+from workshop import DEMO_RECIPES, demo_sheet
 
-from bench import words
+from bench import canonical, words
 from bench.words.catalogue import CatalogueError, Pattern, arguments_of, made, pattern_of, read
 from tests.words import PYTHON, SCRIPTS, calls, named, not_moved, sentences, shown
 
@@ -220,3 +221,13 @@ def test_no_sentence_stands_in_code(path) -> None:
         assert found, f"take {shown(path)} out of tests/words_not_moved.txt"
     else:
         assert not found, "\n".join(found)
+
+
+def test_a_sheet_is_the_same_in_every_language() -> None:
+    """Phone and server compare it by its hash, each in a language of its own."""
+    told = {}
+    for tag in words.languages():
+        with words.speaking(tag):
+            told[tag] = [canonical(demo_sheet(name)) for name in DEMO_RECIPES]
+
+    assert all(sheets == told[words.DEFAULT] for sheets in told.values())
