@@ -103,7 +103,7 @@ def get_record(run_id: UUID) -> Response:
     mark = read_row(MARK, {"run": str(run_id)})
     if not mark:
         no_such_run()
-    return answer_text(_held_answer(db.engine, run_id, (*mark, generation.now())))
+    return answer_text(_held_answer(db.engine, run_id, (*mark, generation.now()), bench.words.spoken()))
 
 
 @blueprint.get("/runs/<uuid:run_id>/record.csv")
@@ -213,25 +213,30 @@ def recent_records(recipe_id: str) -> list[Record]:
     """The records of a recipe's last finished runs, the newest first. They are held: nobody may change them."""
     with reading() as connection:
         found = connection.execute(FINISHED, {"recipe": recipe_id, "most": LAST_RUNS}).all()
-    return [_held_record(db.engine, generation.now(), UUID(run), reach).record for run, reach in found]
+    return [
+        _held_record(db.engine, generation.now(), UUID(run), reach, bench.words.spoken()).record
+        for run, reach in found
+    ]
 
 
 def recorded(run_id: UUID) -> Recorded:
-    return _held_record(db.engine, generation.now(), run_id, reach_of(run_id))
+    return _held_record(db.engine, generation.now(), run_id, reach_of(run_id), bench.words.spoken())
 
 
 @lru_cache(maxsize=RECORDS_HELD)
-def _held_record(_database: Engine, _generation: str, run_id: UUID, _reach: int) -> Recorded:
-    """All of it follows from the run's journal, so it is held until that reaches further."""
+def _held_record(_database: Engine, _generation: str, run_id: UUID, _reach: int, _spoken: str) -> Recorded:
+    """All of it follows from the run's journal and the language, so it is held until the journal reaches further."""
     run = load_run(run_id)
     record = bench.record(run.sheet, run.state, run.entries)
     return Recorded(run, record, bench.digest(bench.of_record(run.state, run.entries)))
 
 
 @lru_cache(maxsize=ANSWERS_HELD)
-def _held_answer(database: Engine, run_id: UUID, mark: tuple[int, int, str, str, str, str]) -> bytes:
+def _held_answer(
+    database: Engine, run_id: UUID, mark: tuple[int, int, str, str, str, str], spoken: str
+) -> bytes:
     """The record as JSON, held for as long as nothing moves that it follows from."""
-    whole = whole_record(run_id, _held_record(database, mark[-1], run_id, mark[0]))
+    whole = whole_record(run_id, _held_record(database, mark[-1], run_id, mark[0], spoken))
     return json.dumps(whole, ensure_ascii=False, separators=(",", ":")).encode()
 
 

@@ -7,7 +7,8 @@ from typing import Any
 
 import pytest
 
-from api import page_words
+from api import page_words, records
+from api.demo import seed
 from api.places import FRONTEND
 from bench import words
 
@@ -61,3 +62,18 @@ def test_the_page_is_sent_the_words_that_its_modules_name() -> None:
 def test_a_page_without_a_place_for_the_words_is_not_sent() -> None:
     with pytest.raises(ValueError):
         page_words.worded("const TABLE = [];", [])
+
+
+def test_what_is_held_in_one_language_is_no_answer_in_another(app: Any, client: Any) -> None:
+    with app.app_context():
+        seed()
+    run = client.get("/api/v1/runs?open=false").json["runs"][0]["id"]
+    path, held = f"/api/v1/runs/{run}/record", records._held_answer.cache_info
+
+    german = client.get(path, headers={"Accept-Language": "de"}).text
+    before = held().currsize
+    english = client.get(path).text
+
+    assert held().currsize == before + 1
+    assert client.get(path, headers={"Accept-Language": "de"}).text == german
+    assert client.get(path).text == english
