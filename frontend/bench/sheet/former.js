@@ -6,9 +6,18 @@
 import { byCode } from "../cautions.js";
 import { stakeOf, TOO_WET } from "../states.js";
 import { divided } from "../whole.js";
-/** @import { FormerSheet, InSpoons, MeasuredRecipe, Sheet, Spoonful } from "../../../bench/shapes/page" */
+/** @import { FormerSheet, InSpoons, MeasuredRecipe, Sheet, Spoonful, StateName } from "../../../bench/shapes/page" */
 
-/** As it was kept: of a shape that is written down no more. @typedef {{[field: string]: any}} Kept */
+/**
+ * As it was kept: of a shape that is written down no more, so what is read of it here, and the rest as it is.
+ *
+ * @typedef {{count: number, spares: number, why: string[]}} KeptPart
+ * @typedef {{spoons: string, by_spoon?: string, instead_of?: string, note: string}} KeptLine
+ * @typedef {{state?: StateName | "", stake: string}} KeptWindow
+ * @typedef {{cautions: string[], ways: {cautions: string[]}[], keeps?: KeptWindow[], [field: string]: unknown}} KeptStep
+ * @typedef {{size: {pieces: number}, components: KeptPart[], lines: KeptLine[], vessels: object[],
+ *   steps: KeptStep[], warnings: object[]}} KeptSheet
+ */
 
 const FORMER = "bowlside-sheet/1";
 /** @type {{[field: string]: string}} */
@@ -19,30 +28,32 @@ const USUAL = { yes: "Yes, it does", too_far: TOO_WET, verb: "done" };
  * @param {Sheet | FormerSheet} kept @param {MeasuredRecipe | null} [recipe] @returns {Sheet}
  */
 export function openSheet(kept, recipe = null) {
-  const sheet = /** @type {Sheet} */ (kept.format === FORMER ? current(kept) : kept);
+  const sheet = /** @type {Sheet} */ (
+    kept.format === FORMER ? current(/** @type {KeptSheet} */ (/** @type {unknown} */ (kept))) : kept
+  );
   return recipe && sheet.written_for === null ? completed(sheet, recipe) : sheet;
 }
 
-/** @param {Kept} sheet */
+/** @param {KeptSheet} sheet */
 function current(sheet) {
   return {
     ...sheet,
     format: "bowlside-sheet/2",
     written_for: null,
-    components: sheet.components.map((/** @type {Kept} */ part) => ({
+    components: sheet.components.map((part) => ({
       ...part,
       takes: divided(part.count - part.spares, sheet.size.pieces)[0],
       mould: null,
-      why: part.why.map((/** @type {string} */ text) => ({ kind: "said", text })),
+      why: part.why.map((text) => ({ kind: "said", text })),
     })),
     lines: sheet.lines.map(line),
-    vessels: sheet.vessels.map((/** @type {Kept} */ each) => ({ kit: null, ...each })),
+    vessels: sheet.vessels.map((each) => ({ kit: null, ...each })),
     steps: sheet.steps.map(step),
-    warnings: sheet.warnings.map((/** @type {Kept} */ each) => ({ ...each, kind: "said" })),
+    warnings: sheet.warnings.map((each) => ({ ...each, kind: "said" })),
   };
 }
 
-/** @param {Kept} given */
+/** @param {KeptLine} given */
 function line(given) {
   const { spoons, by_spoon: bySpoon = "", instead_of: meant = "", note } = given;
   const said = `Instead of: ${meant}.`;
@@ -75,7 +86,7 @@ function spoonful(words) {
   return { spoon: counted[2] === "cups" ? "cup" : counted[2], count: Number(counted[1]) };
 }
 
-/** @param {Kept} given */
+/** @param {KeptStep} given */
 function step(given) {
   const unsaid = Object.keys(USUAL).filter((name) => given[name] === USUAL[name]);
   return {
@@ -84,8 +95,8 @@ function step(given) {
     does: "",
     unmoulds: false,
     ...byCode(given.cautions),
-    ways: given.ways.map((/** @type {Kept} */ way) => ({ ...way, ...byCode(way.cautions) })),
-    keeps: (given.keeps ?? []).map((/** @type {Kept} */ over) => ({
+    ways: given.ways.map((way) => ({ ...way, ...byCode(way.cautions) })),
+    keeps: (given.keeps ?? []).map((over) => ({
       ...over,
       stake: over.stake === stakeOf({ state: over.state }) ? "" : over.stake,
     })),
