@@ -1,4 +1,5 @@
-"""In which language a request is answered: the one that this browser's maker chose, else one that it asks for.
+"""In which language a request is answered: the one that this browser's maker chose, else one that it asks for
+and that all is said in.
 
 The page keeps the choice in a cookie, since the page itself is asked for before any of it runs; whoever else asks
 says it in Accept-Language. The language is part of what a page is: its pieces, and with them its version, are of one.
@@ -24,7 +25,8 @@ def asked() -> str:
     chosen = request.cookies.get(COOKIE, "")
     if chosen in words.languages():
         return chosen
-    return request.accept_languages.best_match(words.languages()) or words.DEFAULT
+    whole = [tag for tag in words.languages() if tag not in words.IN_PART]
+    return request.accept_languages.best_match(whole) or words.DEFAULT
 
 
 def _begin() -> None:

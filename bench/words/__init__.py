@@ -21,10 +21,11 @@ from contextlib import contextmanager
 from contextvars import ContextVar, Token
 
 from bench.words.catalogue import Pattern
-from bench.words.language import DEFAULT, Language, language, languages
+from bench.words.language import DEFAULT, IN_PART, Language, language, languages
 
 __all__ = [
     "DEFAULT",
+    "IN_PART",
     "Language",
     "Pattern",
     "begin_speaking",

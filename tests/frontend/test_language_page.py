@@ -1,4 +1,4 @@
-"""The language of the page: the phone's, until the maker chooses one; kept with no network."""
+"""The language of the page: the phone's where all is said in it, until the maker chooses one; kept with no network."""
 
 from __future__ import annotations
 
@@ -37,10 +37,14 @@ def test_the_maker_chooses_a_language_and_it_stays_with_no_network(page: Page, l
     expect(html).to_have_attribute("lang", "en", timeout=SENT_MS)
 
 
-def test_without_a_choice_it_is_the_phones(new_context, live_server: Server) -> None:
+def test_a_language_not_spoken_everywhere_yet_is_for_those_who_choose_it(
+    new_context, live_server: Server
+) -> None:
     page = new_context(locale="de-AT").new_page()
     page.goto(f"{live_server.url}#/studio")
+    expect(page.locator("html")).to_have_attribute("lang", "en")
 
-    expect(page.locator("html")).to_have_attribute("lang", "de")
+    page.get_by_label("Deutsch (noch nicht überall)").check()
+    expect(page.locator("html")).to_have_attribute("lang", "de", timeout=SENT_MS)
     dated = "async () => (await import('/app.js')).$parts_words.day(Date.UTC(2026, 10, 25, 13, 5))"
     assert page.evaluate(dated).startswith("25. Nov. 2026, ")
