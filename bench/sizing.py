@@ -1,52 +1,23 @@
-"""How much of each component today's batch takes, and in how many rounds.
-
-Each component is sized by what the assembly takes from it, not by one factor for the whole
-recipe: make = ((pieces + spares) x mass a piece + what stays behind) / (1 - f). When a vessel,
-a mould set or a scale is too small the component is made in rounds, and the sheet says why.
+"""In how many rounds a component is made: when a vessel, a mould set or a scale is too small for all of it at once,
+and the sheet says why.
 """
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import TypedDict
 
 from bench.errors import KitError, SizeError
 from bench.shapes.kit import Kit, Vessel
 from bench.shapes.recipe import Component
 from bench.shapes.sheet import MouldsHold, RoundsReason, ScaleTakes, VesselTakes
-from bench.shapes.units import Id, Mg, Ppm
+from bench.shapes.units import Id, Mg
 from bench.sheet_words import reason_words
 from bench.steps import divides, puts_in
 from bench.weighing import coarsest_first
-from bench.whole import PPM, ceiling, grams, half_even
+from bench.whole import ceiling, grams
+from bench.yields import make_mg
 
-MOST_PIECES = 1000
 MOST_MG = 10**10  # ten tonnes: past any bench, and every number on the sheet stays exact
 MOST_ROUNDS = 100  # more is not a day's work, and what rounds ask of one another grows with their square
-
-
-class Yield(TypedDict):
-    """What says how much of a part gives how many pieces: a recipe's part has it, and a sheet's."""
-
-    piece_mg: Mg
-    stays_behind_mg: Mg
-    loss_ppm: Ppm
-
-
-def make_mg(component: Yield, count: int) -> int:
-    """The mass to make, in mg, so that `count` pieces come of it."""
-    return half_even(
-        (count * component["piece_mg"] + component["stays_behind_mg"]) * PPM, PPM - component["loss_ppm"]
-    )
-
-
-def pieces_from(component: Yield, mg: int) -> int:
-    """How many whole pieces this mass of the component gives: `make_mg` turned round."""
-    if component["piece_mg"] <= 0:
-        return 0
-    left = mg * (PPM - component["loss_ppm"]) // PPM - component["stays_behind_mg"]
-    pieces = max(0, left // component["piece_mg"])
-    # What `make_mg` rounded down for one more piece is still enough for it.
-    return pieces + 1 if make_mg(component, pieces + 1) <= mg else pieces
 
 
 def room_mg(kit: Kit, vessel: Vessel | None) -> int | None:

@@ -6,10 +6,10 @@ from fractions import Fraction
 from bench.checks.finding import finding
 from bench.checks.subject import Subject, total_ug
 from bench.shapes.recipe import Finding
-from bench.sizing import make_mg
 from bench.weighing import least_mg, uncertainty_ppm
 from bench.whole import PPM, grams, half_even, per_cent
 from bench.words import say
+from bench.yields import make_mg
 
 WIDE_PPM = 50_000  # lines and pieces further apart than this are worth a look: common practice
 POWDERS = ("bicarbonate", "citric_acid", "powder", "salt", "mica", "lake", "pigment", "dye")

@@ -4,10 +4,10 @@ from bench.journal.amounts import left_of_mix
 from bench.journal.tally import Tally
 from bench.shapes.sheet import PiecesStep, SheetComponent
 from bench.shapes.state import PieceCount
-from bench.sizing import pieces_from
 from bench.states import ASSEMBLY
 from bench.steps import counts_pieces
 from bench.whole import half_even
+from bench.yields import pieces_from
 
 _NONE: PieceCount = {"good": 0, "spoiled": 0, "partial": 0, "of": {}}
 

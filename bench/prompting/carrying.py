@@ -11,10 +11,10 @@ from bench.shapes.entries import CarriedBody
 from bench.shapes.prompts import Answer
 from bench.shapes.sheet import SheetLine
 from bench.shapes.units import Mg
-from bench.sizing import pieces_from
 from bench.weighing import allowed_mg
 from bench.whole import apart, grams, more_by, times
 from bench.words import say
+from bench.yields import pieces_from
 
 Way = Literal["up", "down", "rest"]  # the rest up, all down to what there is, what is to come down
 

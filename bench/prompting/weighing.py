@@ -15,9 +15,9 @@ from bench.shapes.prompts import Answer, WeighHow
 from bench.shapes.sheet import SheetLine, WeighStep
 from bench.shapes.units import Mg
 from bench.sheet_words import note_of, spoons_words
-from bench.sizing import MOST_PIECES
 from bench.whole import ceiling, grams, to_division
 from bench.words import say
+from bench.yields import MOST_PIECES
 
 DILUTED = 100  # one part in so many, to weigh what is too little for a scale
 _How = Literal["running", "tare", "cup"]

@@ -24,11 +24,12 @@ from bench.sheet.lines import Lines
 from bench.sheet.links import leader_of, link
 from bench.sheet.parts import Part, Warnings
 from bench.sheet.places import Places
-from bench.sizing import MOST_PIECES, rounds
+from bench.sizing import rounds
 from bench.states import ASSEMBLY
 from bench.steps import puts_in
 from bench.steps.kind import Batch
 from bench.whole import share_out
+from bench.yields import MOST_PIECES
 
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 

@@ -6,9 +6,9 @@ from bench.shapes.recipe import Component, MeasuredRecipe
 from bench.shapes.sheet import Warn
 from bench.shapes.units import Id, Mg
 from bench.sheet.chosen import ChosenLine
-from bench.sizing import make_mg
 from bench.states import ASSEMBLY
 from bench.whole import half_even, share_out
+from bench.yields import make_mg
 
 
 @dataclass(slots=True)

@@ -6,9 +6,10 @@ from bench.shapes.recipe import Component, MeasuredRecipe
 from bench.shapes.sheet import ByMass, ByMix, ByMoulds, ByStock, ChosenSize, Size, SizeRequest
 from bench.shapes.units import Id, Mg
 from bench.sheet.making import make_sheet
-from bench.sizing import MOST_PIECES, cavities, make_mg, pieces_from
+from bench.sizing import cavities
 from bench.states import ASSEMBLY
 from bench.whole import ceiling, grams
+from bench.yields import MOST_PIECES, make_mg, pieces_from
 
 
 def choose_size(recipe: MeasuredRecipe, kit: Kit, request: SizeRequest) -> ChosenSize:

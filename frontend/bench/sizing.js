@@ -1,44 +1,18 @@
 /**
- * How much of each component today's batch takes, and in how many rounds.
- *
- * Each component is sized by what the assembly takes from it, not by one factor for the whole
- * recipe: make = ((pieces + spares) × mass a piece + what stays behind) / (1 − f). When a vessel,
- * a mould set or a scale is too small the component is made in rounds, and the sheet says why.
+ * In how many rounds a component is made: when a vessel, a mould set or a scale is too small for all of it at once,
+ * and the sheet says why.
  */
 
 import { BenchError } from "./errors.js";
 import { coarsestFirst } from "./weighing.js";
 import { reasonWords } from "./sheet-words.js";
-import { ceiling, divided, grams, halfEven, PPM, product, sum } from "./whole.js";
+import { ceiling, divided, grams, product, sum } from "./whole.js";
+import { makeMg } from "./yields.js";
 import { divides, putsIn } from "./steps/index.js";
 /** @import { Component, Kit, RoundsReason, Vessel } from "../../bench/shapes/page" */
 
-export const MOST_PIECES = 1000;
 const MOST_MG = 10 ** 10; // ten tonnes: past any bench, and every number on the sheet stays exact
 const MOST_ROUNDS = 100; // more is not a day's work, and what rounds ask of one another grows with their square
-
-/**
- * The mass to make, in mg, so that `count` pieces come of it.
- * @param {Pick<Component, "piece_mg" | "stays_behind_mg" | "loss_ppm">} component @param {number} count
- */
-export function makeMg(component, count) {
-  return halfEven(
-    product(count * component.piece_mg + component.stays_behind_mg, PPM),
-    PPM - component.loss_ppm,
-  );
-}
-
-/**
- * How many whole pieces this mass of the component gives: `makeMg` turned round.
- * @param {Pick<Component, "piece_mg" | "stays_behind_mg" | "loss_ppm">} component @param {number} mg
- */
-export function piecesFrom(component, mg) {
-  if (component.piece_mg <= 0) return 0;
-  const left = divided(product(mg, PPM - component.loss_ppm), PPM)[0] - component.stays_behind_mg;
-  const pieces = Math.max(0, divided(left, component.piece_mg)[0]);
-  // What `makeMg` rounded down for one more piece is still enough for it.
-  return makeMg(component, pieces + 1) <= mg ? pieces + 1 : pieces;
-}
 
 /**
  * The most that fits this vessel and the best scale under it, in mg; null without a scale.

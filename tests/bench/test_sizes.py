@@ -19,7 +19,8 @@ from workshop import (
 
 from bench import KitError, SizeError, check_recipe, make_sheet, read_kit, read_recipe
 from bench.sheet_words import note_of, reason_words, spoons_words, warning_words
-from bench.sizing import make_mg, pieces_from, spread
+from bench.sizing import spread
+from bench.yields import make_mg, pieces_from
 
 COMPONENT = {"piece_mg": 150_000, "stays_behind_mg": 20_000, "loss_ppm": 20_000}
 

@@ -6,7 +6,7 @@ import pytest
 from workshop import THREE_PART, make_document, sheet_of, sized, untouched, written
 
 from bench import BenchError, RecipeError, SizeError, read_recipe, swap_effects, swaps_of
-from bench.sizing import make_mg
+from bench.yields import make_mg
 
 
 def effects(amount, substitute=None, old=None, new=None):

@@ -1,7 +1,7 @@
 /** How many pieces each count is for, as counts before it and scalings leave it. */
 
 import { full } from "../lists.js";
-import { piecesFrom } from "../sizing.js";
+import { piecesFrom } from "../yields.js";
 import { ASSEMBLY } from "../states.js";
 import { divided, halfEven, product, sum } from "../whole.js";
 import { leftOfMix, NO_COUNT } from "./amounts.js";

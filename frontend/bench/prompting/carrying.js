@@ -4,7 +4,7 @@ import { say } from "../../words.js";
 import { joined } from "../brief.js";
 import { carriedTo, loads, tooFull, weighedLines } from "../capacity.js";
 import { inReach } from "../journal/index.js";
-import { piecesFrom } from "../sizing.js";
+import { piecesFrom } from "../yields.js";
 import { allowedMg } from "../weighing.js";
 import { apart, grams, moreBy, sum, times } from "../whole.js";
 import { answer } from "./answers.js";

@@ -5,7 +5,7 @@ import { joined, sentence } from "../brief.js";
 import { weighedLines } from "../capacity.js";
 import { last } from "../lists.js";
 import { noteOf, spoonsWords } from "../sheet-words.js";
-import { MOST_PIECES } from "../sizing.js";
+import { MOST_PIECES } from "../yields.js";
 import { ceiling, grams, product, toDivision } from "../whole.js";
 import { answer } from "./answers.js";
 import { letBe, over, short } from "./off-target.js";

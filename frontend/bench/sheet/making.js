@@ -3,7 +3,8 @@
 import { byCode } from "../cautions.js";
 import { BenchError } from "../errors.js";
 import { full } from "../lists.js";
-import { MOST_PIECES, rounds } from "../sizing.js";
+import { rounds } from "../sizing.js";
+import { MOST_PIECES } from "../yields.js";
 import { ASSEMBLY } from "../states.js";
 import { layOut, putsIn } from "../steps/index.js";
 import { product, shareOut, sum } from "../whole.js";

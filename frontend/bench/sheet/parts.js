@@ -1,6 +1,6 @@
 /** What is being laid out, and the warnings that are said while a sheet is made. */
 
-import { makeMg } from "../sizing.js";
+import { makeMg } from "../yields.js";
 import { ASSEMBLY } from "../states.js";
 import { canonical, halfEven, product, sum } from "../whole.js";
 /** @import { Component, Kit, MeasuredRecipe, SheetLine, SheetVessel } from "../../../bench/shapes/page" */

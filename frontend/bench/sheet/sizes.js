@@ -1,7 +1,8 @@
 /** "How big?" turned into a size. */
 
 import { BenchError } from "../errors.js";
-import { cavities, makeMg, MOST_PIECES, piecesFrom } from "../sizing.js";
+import { cavities } from "../sizing.js";
+import { makeMg, MOST_PIECES, piecesFrom } from "../yields.js";
 import { ASSEMBLY } from "../states.js";
 import { ceiling, divided, grams, sum } from "../whole.js";
 import { makeSheet } from "./making.js";
