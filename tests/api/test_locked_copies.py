@@ -83,7 +83,8 @@ def locked(content: bytes, passphrase: str) -> bytes:
 
 
 @pytest.mark.parametrize(
-    "damage", [lambda all: all[:-20], lambda all: all[:90], lambda all: all[:-9] + b"x" + all[-8:]]
+    "damage",
+    [lambda all: all[:-20], lambda all: all[:90], lambda all: all[:-9] + bytes([all[-9] ^ 1]) + all[-8:]],
 )
 def test_an_encrypted_copy_that_is_damaged_is_found_out(
     new_app: Callable[..., Any], tmp_path: Path, damage: Callable[[bytes], bytes]

@@ -19,7 +19,7 @@ from api.settings import Settings
 from api.store import reading, writing
 from tests.api.studio import Studio
 from tests.api.test_copies import done_to, generation_of
-from tests.api.test_former import COPY, SAID, said_now
+from tests.api.test_former import COPY, FORMER, said_now, said_then
 from tests.api.test_move_studio import all_rows
 
 HEAD = ScriptDirectory(str(MIGRATIONS)).get_current_head()
@@ -50,7 +50,7 @@ def test_a_copy_is_made_before_new_tables_and_leads_back(former: Any, tmp_path: 
 
     (kept,) = former.config["BOWLSIDE"].copies_folder.glob("before-*")
     assert kept.name.startswith(f"before-0004-to-{HEAD}-") and said and str(kept) in said
-    assert said_now(Studio(former.test_client())) == SAID
+    assert said_now(Studio(former.test_client())) == said_then(FORMER)
     assert done_to(former) == ["migrated"]
     assert upgrading.bring_up_to_date(former) is None
     # What the version before would lay out of it is what was there.

@@ -380,6 +380,7 @@ def test_a_preference_is_kept(phone: Page) -> None:
         "sound": True,
         "speech": False,
         "theme": "night",
+        "language": "",  # as the phone's
         "weigh": "running",
     }
 
