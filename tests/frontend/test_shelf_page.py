@@ -141,7 +141,7 @@ def test_the_camera_reads_a_code_and_is_off_again_refused_leaves_the_hand_and_wi
 
     phone.add_init_script(DETECTOR)
     phone.reload()
-    stock(phone, card("oil", "Light oil"), card("wax", "Wax"), lot("l1", "oil", KG, code="4006381333931"))
+    stock(phone, card("amber", "Amber oil"), card("wax", "Wax"), lot("a1", "amber", KG, code="4006381333931"))
     phone.evaluate("window.seen = '4006381333931'")
 
     phone.get_by_role("button", name="Scan").click()
@@ -230,25 +230,25 @@ def test_what_came_goes_to_the_server_and_from_there_to_another_phone(
     online: Page, home: Server, new_phone: Callable[[], BrowserContext]
 ) -> None:
     with online.expect_response(lambda answer: answer.url.endswith("/shelf/entries") and answer.ok):
-        stock(online, card("oil", "Light oil"), lot("l7", "oil", KG))
+        stock(online, card("dark", "Dark oil"), lot("d7", "dark", KG))
 
     other = open_page(new_phone().new_page(), home)
     go(other, "#/shelf")
-    expect(row(other, "Light oil").locator(".shelf-left")).to_have_text("1000 g")
+    expect(row(other, "Dark oil").locator(".shelf-left")).to_have_text("1000 g")
 
 
 def test_where_a_lot_went_is_one_touch_away_with_a_list_to_recall_by_and_asked_once_the_lot_is_told(
     online: Page,
 ) -> None:
     online.route("**/api/**", lambda route: route.abort())
-    stock(online, card("clay", "White clay"), lot("c4", "clay", KG))
-    row(online, "White clay").locator("summary").click()
-    online.get_by_role("button", name="Where C4 went").click()
-    where = row(online, "White clay").locator("[data-trace]")
+    stock(online, card("green", "Green clay"), lot("g4", "green", KG))
+    row(online, "Green clay").locator("summary").click()
+    online.get_by_role("button", name="Where G4 went").click()
+    where = row(online, "Green clay").locator("[data-trace]")
     expect(where).to_contain_text("The server does not answer. Of the batches on this phone:")
     online.unroute("**/api/**")
 
-    online.get_by_role("button", name="Where C4 went").click()
+    online.get_by_role("button", name="Where G4 went").click()
     recall = where.get_by_role("link", name="The recall list as a file")
     expect(recall).to_be_visible()
     expect(where).to_contain_text("It is in no batch.")
@@ -257,9 +257,9 @@ def test_where_a_lot_went_is_one_touch_away_with_a_list_to_recall_by_and_asked_o
     assert downloading.value.path().read_text("utf-8-sig").startswith("ingredient,")
 
     # It stands while the shelf changes.
-    with online.expect_response("**/lots/c4/trace"):  # it may have gone somewhere since
-        stock(online, {"kind": "noted", "body": {"ingredient": "clay", "text": "Sieve it"}})
-    expect(row(online, "White clay")).to_contain_text("Sieve it")
+    with online.expect_response("**/lots/g4/trace"):  # it may have gone somewhere since
+        stock(online, {"kind": "noted", "body": {"ingredient": "green", "text": "Sieve it"}})
+    expect(row(online, "Green clay")).to_contain_text("Sieve it")
     expect(recall).to_be_visible()
 
 
