@@ -53,19 +53,11 @@ def warning_words(warning: Warn) -> str:
                 mass=grams(warning["mg"], 1000),
             )
         case "for_two_parts":
-            return say(
-                "sheet-for-two-parts",
-                vessel=warning["vessel"],
-                part=warning["part"],
-                other=warning["other"],
-            )
+            vessel, part, other = warning["vessel"], warning["part"], warning["other"]
+            return say("sheet-for-two-parts", vessel=vessel, part=part, other=other)
         case "needed_twice":
-            return say(
-                "sheet-needed-twice",
-                vessel=warning["vessel"],
-                part=warning["part"],
-                kind=warning["vessel_kind"],
-            )
+            vessel, part, kind = warning["vessel"], warning["part"], warning["vessel_kind"]
+            return say("sheet-needed-twice", vessel=vessel, part=part, kind=kind)
         case "less_than_one":
             return say("sheet-less-than-one", name=warning["name"])
         case "less_than_a_spoon":

@@ -19,50 +19,48 @@ LEAVE_ON = Fraction(10, PPM)  # 0.001 %
 
 def limits(subject: Subject) -> Iterator[Finding]:
     for key in subject.used("fragrance"):
-        where = f"ingredients.{key}"
-        ingredient = subject.recipe["ingredients"][key]
-        name, share, limit = ingredient["name"], share_of_piece(subject.recipe, key), _limit(ingredient)
+        where, ingredient = f"ingredients.{key}", subject.recipe["ingredients"][key]
+        share, limit = share_of_piece(subject.recipe, key), _limit(ingredient)
         if any(not mass_ug(line) for _, line in subject.lines() if line["ingredient"] == key):
             yield finding(
                 "look",
                 where,
-                say("checks-fragrance-no-weight", name=name),
+                say("checks-fragrance-no-weight", name=ingredient["name"]),
                 why=say("checks-fragrance-no-weight-why"),
                 do=say("checks-fragrance-no-weight-do"),
                 source=say("checks-source-ifra"),
             )
-            continue
-        if limit is None:
+        elif limit is None:
             yield finding(
                 "look",
                 where,
-                say("checks-fragrance-no-limit", name=name, share=cut_per_cent(share)),
+                say("checks-fragrance-no-limit", name=ingredient["name"], share=cut_per_cent(share)),
                 why=say("checks-fragrance-no-limit-why"),
                 do=say("checks-fragrance-no-limit-do"),
                 source=say("checks-source-ifra"),
             )
-            continue
-        over = share - limit > rounding(subject.recipe)
-        decimals = decimals_of(share, limit) if over else 2
-        category = ingredient["fragrance"]["category"] if ingredient["fragrance"] else ""
-        yield finding(
-            "look" if over else "know",
-            where,
-            say(
-                "checks-fragrance-share",
-                name=name,
-                share=cut_per_cent(share, decimals),
-                limit=cut_per_cent(limit, decimals),
-            ),
-            why=say("checks-fragrance-share-why"),
-            by=say("checks-fragrance-share-over", share=cut_per_cent(share - limit, decimals))
-            if over
-            else say("checks-fragrance-share-used", share=_whole_per_cent(share, limit)),
-            do=say("checks-fragrance-share-do") if over else "",
-            source=say("checks-fragrance-share-source", category=category)
-            if category
-            else say("checks-fragrance-share-source-unnamed"),
-        )
+        else:
+            yield _against(limit, where, ingredient, share, share - limit > rounding(subject.recipe))
+
+
+def _against(limit: Fraction, where: str, ingredient: Ingredient, share: Fraction, over: bool) -> Finding:
+    """A share beside the limit of the certificate, whether it is over it or not."""
+    decimals = decimals_of(share, limit) if over else 2
+    shown, allowed = cut_per_cent(share, decimals), cut_per_cent(limit, decimals)
+    category = ingredient["fragrance"]["category"] if ingredient["fragrance"] else ""
+    return finding(
+        "look" if over else "know",
+        where,
+        say("checks-fragrance-share", name=ingredient["name"], share=shown, limit=allowed),
+        why=say("checks-fragrance-share-why"),
+        by=say("checks-fragrance-share-over", share=cut_per_cent(share - limit, decimals))
+        if over
+        else say("checks-fragrance-share-used", share=_whole_per_cent(share, limit)),
+        do=say("checks-fragrance-share-do") if over else "",
+        source=say("checks-fragrance-share-source", category=category)
+        if category
+        else say("checks-fragrance-share-source-unnamed"),
+    )
 
 
 def together(subject: Subject) -> Iterator[Finding]:
