@@ -116,6 +116,11 @@ export function openStore({ name = "bowlside", onBlocked, onClosed } = {}) {
  * }} StoreOf a store of such rows
  */
 
+/**
+ * @typedef {(request: IDBRequest, act: () => void) => void} Attempt what is done once the request is answered; what it
+ *   throws is the change's refusal, as what is thrown at once is
+ */
+
 /** The key of a row that may be marked. @param {Stores[StoreName]} row */
 const idOf = (row) => ("id" in row ? row.id : row.key);
 
@@ -189,18 +194,18 @@ export class Store {
     const names = new Set(parts.map(([name]) => name));
     if (under !== undefined) names.add("meta");
     let isOther = false;
-    const written = this.#transact([...names], "readwrite", durability, (stores, transaction) => {
+    const written = this.#transact([...names], "readwrite", durability, (stores, transaction, attempt) => {
       let asked = 0;
       // Not left to end by itself: WebKit keeps a page that was left as it stood, and an open write of its
       // would shut the disk to every page after it.
       /** @template T @param {IDBRequest<T>} request @param {(result: T) => void} then */
       const ask = (request, then) => {
         asked += 1;
-        request.onsuccess = () => {
+        attempt(request, () => {
           asked -= 1;
           then(request.result);
           if (asked === 0 && !isOther) transaction.commit();
-        };
+        });
       };
       const write = () => {
         for (const [name, change] of parts) {
@@ -234,16 +239,16 @@ export class Store {
    * @returns {Promise<Meta[K]>} the value that is there now
    */
   revise(key, change) {
-    return this.#transact(["meta"], "readwrite", "strict", (stores, transaction) => {
+    return this.#transact(["meta"], "readwrite", "strict", (stores, transaction, attempt) => {
       const meta = stores("meta");
       /** @type {Meta[K]} */
       let value;
       const asked = meta.get(key);
-      asked.onsuccess = () => {
+      attempt(asked, () => {
         value = change(/** @type {Meta[K] | undefined} */ (asked.result?.value));
         meta.put({ key, value });
         transaction.commit();
-      };
+      });
       return () => value;
     });
   }
@@ -255,8 +260,8 @@ export class Store {
   /**
    * @template T
    * @param {StoreName[]} names @param {IDBTransactionMode} mode @param {IDBTransactionDurability} durability
-   * @param {(stores: Shelves, transaction: IDBTransaction) => (() => T) | undefined} work what it gives back is asked
-   *   once all is on the disk
+   * @param {(stores: Shelves, transaction: IDBTransaction, attempt: Attempt) => (() => T) | undefined} work what it
+   *   gives back is asked once all is on the disk
    * @returns {Promise<T>}
    */
   #transact(names, mode, durability, work) {
@@ -273,12 +278,22 @@ export class Store {
           if (error?.name !== "AbortError") reject(storeError(error ?? transaction.error));
         };
         transaction.onabort = () => reject(storeError(transaction.error));
-        try {
-          result = work(/** @type {Shelves} */ ((name) => transaction.objectStore(name)), transaction);
-        } catch (cause) {
-          transaction.abort(); // a put that throws must not leave half of the change behind
-          throw cause;
-        }
+        const whole = (/** @type {() => void} */ act) => {
+          try {
+            act();
+          } catch (cause) {
+            reject(storeError(cause));
+            transaction.abort(); // a put that throws must not leave half of the change behind
+          }
+        };
+        /** @type {Attempt} */
+        const attempt = (request, act) => {
+          request.onsuccess = () => whole(act);
+        };
+        const stores = /** @type {Shelves} */ ((name) => transaction.objectStore(name));
+        whole(() => {
+          result = work(stores, transaction, attempt);
+        });
       } catch (cause) {
         reject(storeError(cause));
       }

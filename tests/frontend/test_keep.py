@@ -144,6 +144,34 @@ def test_a_write_that_fails_half_way_leaves_nothing(blank: Page) -> None:
     assert left == ["StorageFailed", []]
 
 
+def test_a_write_that_fails_once_the_disk_has_answered_says_why_and_is_no_fault_of_the_page(
+    blank: Page,
+) -> None:
+    """What is put only after something was read is refused as what is put at once is: by the promise, with the reason."""
+    told = blank.evaluate(
+        """async () => {
+            const fail = FAIL_PUTS;
+            const { openStore } = await import("/keep/store.js");
+            const store = await openStore({ name: "later" });
+            const row = { key: "a", value: 1 };
+            await store.write({ meta: { put: [row] } });
+            const faults = [];
+            addEventListener("error", ({ message }) => faults.push(message));
+            fail("throws");
+            const named = (write) => write.then(() => "kept", ({ name }) => name);
+            const refused = [
+                await named(store.write({ meta: { put: [{ key: "a", value: 2 }] } }, { under: null })),
+                await named(store.write({ meta: { mark: [{ key: "a", value: 3 }] } })),
+                await named(store.revise("a", () => 4)),
+            ];
+            mend();
+            return [refused, faults, (await store.read("meta")).meta];
+        }""".replace("FAIL_PUTS", FAIL_PUTS)
+    )
+
+    assert told == [["StorageFull"] * 3, [], [{"key": "a", "value": 1}]]
+
+
 def test_an_old_page_gives_way_to_a_newer_one_that_changes_the_disk(blank: Page) -> None:
     assert blank.evaluate(
         """async () => {
