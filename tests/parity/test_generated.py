@@ -29,18 +29,22 @@ def seeds_of(number: int) -> list[str]:
 
 
 @cache
+def made(number: int) -> list[Any]:
+    return [generate(Random(seed)) for seed in seeds_of(number)]
+
+
+@cache
 def python_gives(number: int) -> list[Any]:
-    return [batch(generate(Random(seed))) for seed in seeds_of(number)]
+    return [batch(case) for case in made(number)]
 
 
 @pytest.mark.parametrize("number", range(BATCHES))
 def test_both_languages_give_the_same_sheet_state_prompts_and_record(number: int, in_browser: Any) -> None:
     seeds = seeds_of(number)
     print(f"seeds {seeds[0]} to {seeds[-1]}")
-    cases = [generate(Random(seed)) for seed in seeds]
 
+    there = in_browser("batch", made(number))
     here = [canonical(result) for result in python_gives(number)]
-    there = in_browser("batch", cases)
 
     for seed, ours, theirs in zip(seeds, here, there, strict=True):
         assert ours == theirs, f"seed {seed}: {_first_difference(ours, theirs)}"
@@ -59,9 +63,9 @@ def test_the_batches_are_worth_comparing() -> None:
 
 def test_a_kind_of_step_from_a_later_version_is_a_plain_step_in_either_language(in_browser: Any) -> None:
     cases = []
-    for seed in (f"{SEED}-later-{case}" for case in range(20)):
-        made = generate(Random(seed))
-        sheet = batch(made).get("sheet")
+    for seed in (f"{SEED}-later-{number}" for number in range(20)):
+        case = generate(Random(seed))
+        sheet = batch(case).get("sheet")
         if sheet is None or not sheet["steps"]:
             continue
         step = Random(seed).choice(sheet["steps"])
@@ -83,8 +87,8 @@ def test_a_kind_of_step_from_a_later_version_is_a_plain_step_in_either_language(
         step["kind"] = "steamed"
         given = [
             sheet,
-            [*made["entries"], Pen(Random(seed)).entry("steamed", {"step": step["id"]})],
-            made["instants"][0],
+            [*case["entries"], Pen(Random(seed)).entry("steamed", {"step": step["id"]})],
+            case["instants"][0],
         ]
         cases.append({"call": "at_the_bench", "with": given})
 
