@@ -14,7 +14,8 @@ import { divided } from "../whole.js";
  * @typedef {{count: number, spares: number, why: string[]}} KeptPart
  * @typedef {{spoons: string, by_spoon?: string, instead_of?: string, note: string}} KeptLine
  * @typedef {{state?: StateName | "", stake: string}} KeptWindow
- * @typedef {{cautions: string[], ways: {cautions: string[]}[], keeps?: KeptWindow[], [field: string]: unknown}} KeptStep
+ * @typedef {{cautions: string[], ways: {cautions: string[]}[], keeps?: KeptWindow[],
+ *   [field: string]: unknown}} KeptStep
  * @typedef {{size: {pieces: number}, components: KeptPart[], lines: KeptLine[], vessels: object[],
  *   steps: KeptStep[], warnings: object[]}} KeptSheet
  */
