@@ -205,13 +205,18 @@ def test_joined_modules_give_what_they_give_one_by_one(site: Site, page: Page) -
     assert page.evaluate(EXPORTS, [[APP, REST], modules]) == []
 
 
-def test_the_rest_is_asked_for_again_when_it_did_not_come(site: Site, page: Page) -> None:
-    """Some browsers remember a module that failed for as long as the page stands."""
+def open_without_the_rest(site: Site, page: Page) -> None:
+    """A screen of the rest is asked for, the rest does not come, and from then on it would."""
     page.add_init_script(NO_WORKER)
     site.failing.add(f"/{REST}")
     page.goto(f"{site.url}#/kit")
     expect(page.locator("h1")).to_have_text("That is not on this phone")
     site.failing.clear()
+
+
+def test_the_rest_is_asked_for_again_when_it_did_not_come(site: Site, page: Page) -> None:
+    """Some browsers remember a module that failed for as long as the page stands."""
+    open_without_the_rest(site, page)
 
     page.evaluate("location.hash = '#/studio'")
 
@@ -220,11 +225,7 @@ def test_the_rest_is_asked_for_again_when_it_did_not_come(site: Site, page: Page
 
 
 def test_a_rest_of_another_version_never_meets_the_page_that_stands(site: Site, page: Page) -> None:
-    page.add_init_script(NO_WORKER)
-    site.failing.add(f"/{REST}")
-    page.goto(f"{site.url}#/kit")
-    expect(page.locator("h1")).to_have_text("That is not on this phone")
-    site.failing.clear()
+    open_without_the_rest(site, page)
     site.publish("seek.js", (site.folder / "seek.js").read_text("utf-8") + "export const isNew = true;\n")
 
     page.evaluate("location.hash = '#/studio'")
