@@ -144,11 +144,14 @@ class _Counts:
 
         self.registry = CollectorRegistry()
         self.asked = Counter(
-            "bowlside_requests", "Requests answered", ["method", "endpoint", "status"], registry=self.registry
+            "bowlside_requests",
+            documentation="Requests answered",
+            labelnames=["method", "endpoint", "status"],
+            registry=self.registry,
         )
         self.took = Histogram(
             "bowlside_request_seconds",
-            "How long an answer took, within the application",
+            documentation="How long an answer took, within the application",
             buckets=(0.005, 0.02, 0.1, 0.3, 1, 3, 10),
             registry=self.registry,
         )
@@ -212,23 +215,33 @@ class _Now:
         yield from self._counted.collect()
         settings: Settings = current_app.config["BOWLSIDE"]
         copied, at = copies.status(settings), now_ms()
-        yield InfoMetricFamily("bowlside", "Which version this is", {"version": version("bowlside")})
+        yield InfoMetricFamily(
+            "bowlside", documentation="Which version this is", value={"version": version("bowlside")}
+        )
         runs, on_bench, entries, devices, planning = read_row(COUNTS, {})
-        for name, says, value in (
-            ("bowlside_runs", "Batches there are", runs),
-            ("bowlside_runs_open", "Batches on the bench", on_bench),
-            ("bowlside_entries_last", "The number of the last entry of a batch", entries),
-            ("bowlside_devices", "Devices that are paired", devices),
-            ("bowlside_plans_working", "Plans in the making", planning),
-            ("bowlside_disk_free_bytes", "Room where the database lies", _room(settings)),
-            (
-                "bowlside_copies_stopped",
-                "1 when a maker should look after the copies",
-                int(copied["stopped"]),
-            ),
-            ("bowlside_ready", "1 when requests can be answered", int(not _faults(settings))),
-        ):
-            yield GaugeMetricFamily(name, says, value=value)
+        gauge = GaugeMetricFamily
+        yield gauge("bowlside_runs", documentation="Batches there are", value=runs)
+        yield gauge("bowlside_runs_open", documentation="Batches on the bench", value=on_bench)
+        yield gauge(
+            "bowlside_entries_last", documentation="The number of the last entry of a batch", value=entries
+        )
+        yield gauge("bowlside_devices", documentation="Devices that are paired", value=devices)
+        yield gauge("bowlside_plans_working", documentation="Plans in the making", value=planning)
+        yield gauge(
+            "bowlside_disk_free_bytes", documentation="Room where the database lies", value=_room(settings)
+        )
+        yield gauge(
+            "bowlside_copies_stopped",
+            documentation="1 when a maker should look after the copies",
+            value=int(copied["stopped"]),
+        )
+        yield gauge(
+            "bowlside_ready",
+            documentation="1 when requests can be answered",
+            value=int(not _faults(settings)),
+        )
         if copied["last_at"] is not None:
             age = (at - copied["last_at"]) / 1000
-            yield GaugeMetricFamily("bowlside_copy_age_seconds", "Since the newest copy was made", value=age)
+            yield gauge(
+                "bowlside_copy_age_seconds", documentation="Since the newest copy was made", value=age
+            )

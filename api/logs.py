@@ -172,7 +172,7 @@ class Sparing:
         if not missed:
             return record
         shown = logging.makeLogRecord(record.__dict__)
-        shown.msg, shown.args = f"{_message(record)} ({missed} left out before)", ()
+        shown.msg, shown.args = f"{_message(record)} ({missed} omitted)", ()
         return shown
 
 

@@ -21,7 +21,7 @@ WAIT_SHOWN = timedelta(minutes=5)  # an event needs a length to be seen
 def calendar(plan_id: str, made_at: int, plan: Plan, titles: dict[str, str]) -> bytes:
     """titles: run -> what is made. Steps that are done already are left out."""
     written = Calendar()
-    written.add("prodid", "-//Bowlside//Bench plan//EN")
+    written.add("prodid", "-//Bowlside//Plan//EN")
     written.add("version", "2.0")
     steps = {step["id"]: step for step in plan["steps"]}
     many = len(titles) > 1

@@ -86,7 +86,7 @@ def _batch(rows: Rows, record: WholeRecord) -> Iterator[Row]:
     for number in record["also_numbered"]:
         yield rows.row("batch", "also numbered", says=number)
     for run in record["also_used_by"]:
-        yield rows.row("batch", "number also used by", says=f"{run['title']}, {run['id']}")
+        yield rows.row("batch", "number shared", says=f"{run['title']}, {run['id']}")
     yield rows.row("batch", "product", says=recipe["title"])
     yield rows.row("batch", "recipe version", actual=recipe["version"], says=recipe["id"])
     yield rows.row("batch", "made", began=record["started_at"], ended=record["finished_at"])
@@ -102,7 +102,7 @@ def _batch(rows: Rows, record: WholeRecord) -> Iterator[Row]:
             began=each["signed_at"],
             ended=each["at"],
             who=each["device"],
-            says=f"was signed by {each['name']}",
+            says=each["name"],
         )
     yield rows.row("batch", "digest", says=record["digest"])
 

@@ -110,20 +110,20 @@ CLIENT_ID = [
 ]
 
 
-CONFIRM = "The same role again: whoever gives a role says it twice"
-
-
 class DeviceChange(Strict):
     name = fields.String(validate=DEVICE_NAME)
     role = fields.String(validate=ROLES)
-    confirm = fields.String(validate=ROLES, metadata={"description": CONFIRM})
+    confirm = fields.String(
+        validate=ROLES, metadata={"description": "The same role again: whoever gives a role says it twice"}
+    )
     bench = fields.String(validate=CLIENT_ID)
 
 
 class PairingAsked(Strict):
     role = fields.String(required=True, validate=ROLES)
     confirm = fields.String(
-        validate=ROLES, metadata={"description": f"{CONFIRM}. Not needed for a helper's code."}
+        validate=ROLES,
+        metadata={"description": "The maker's role again; not needed for a helper's code"},
     )
 
 

@@ -14,7 +14,7 @@ _ALLOWED = {
     "default-src": "'none'",
     "script-src": "'self'",
     "style-src": "'self'",
-    "img-src": "'self' data: blob:",
+    "img-src": " ".join(("'self'", "data:", "blob:")),
     "font-src": "'self'",
     "media-src": "'self'",
     "connect-src": "'self'",

@@ -67,7 +67,7 @@ class Settings:
     database: Path = field(
         default=Path("var/bowlside.sqlite3"),
         metadata={
-            "says": "the SQLite file that holds everything; its folder is made when missing",
+            "description": "the SQLite file that holds everything; its folder is made when missing",
             "read": Path,
         },
     )
@@ -75,68 +75,77 @@ class Settings:
         default=None,
         repr=False,  # it may hold a password
         metadata={
-            "says": "a postgresql:// address, used in place of the file",
+            "description": "a postgresql:// address, used in place of the file",
             "read": str,
             "environment": "DATABASE_URL",
         },
     )
     port: int = field(
-        default=8420, metadata={"says": "the port `bowlside serve` listens on; 0 takes a free one"}
+        default=8420, metadata={"description": "the port `bowlside serve` listens on; 0 takes a free one"}
     )
     landing_port: int = field(
-        default=8421, metadata={"says": "the port of the landing page of `serve --lan`; 0 takes a free one"}
+        default=8421,
+        metadata={"description": "the port of the landing page of `serve --lan`; 0 takes a free one"},
     )
     listen: str = field(
         default="",
         metadata={
-            "says": "the one address that `serve --lan` listens on, else all of this machine's;"
+            "description": "the one address that `serve --lan` listens on, else all of this machine's;"
             " with `--behind-proxy`, else 127.0.0.1",
             "read": str,
         },
     )
     hosts: tuple[str, ...] = field(
         default=(),
-        metadata={"says": "more host names that lead here, with commas between", "read": _names},
+        metadata={"description": "more host names that lead here, with commas between", "read": _names},
     )
     proxies: int = field(
-        default=0, metadata={"says": "how many proxies `serve --behind-proxy` stands behind"}
+        default=0, metadata={"description": "how many proxies `serve --behind-proxy` stands behind"}
     )
     workers: int = field(
-        default=1, metadata={"says": "how many processes answer; more than one for PostgreSQL"}
+        default=1, metadata={"description": "how many processes answer; more than one for PostgreSQL"}
     )
-    body_limit: int = field(default=4 * MIB, metadata={"says": "the largest request body, in bytes"})
+    body_limit: int = field(default=4 * MIB, metadata={"description": "the largest request body, in bytes"})
     import_limit: int = field(
-        default=32 * MIB, metadata={"says": "the largest body that POST /api/v1/import takes, in bytes"}
+        default=32 * MIB,
+        metadata={"description": "the largest body that POST /api/v1/import takes, in bytes"},
     )
-    picture_limit: int = field(default=2 * MIB, metadata={"says": "the largest photograph, in bytes"})
+    picture_limit: int = field(default=2 * MIB, metadata={"description": "the largest photograph, in bytes"})
     copies: Path | None = field(
         default=None,
-        metadata={"says": "the folder of the nightly copies; else copies/ beside the database", "read": Path},
+        metadata={
+            "description": "the folder of the nightly copies; else copies/ beside the database",
+            "read": Path,
+        },
     )
-    copies_kept: int = field(default=7, metadata={"says": "how many nightly copies are kept"})
+    copies_kept: int = field(default=7, metadata={"description": "how many nightly copies are kept"})
     log: str = field(
         default="plain",
-        metadata={"says": "how log lines are written: plain or json", "read": _one_of("plain", "json")},
+        metadata={
+            "description": "how log lines are written: plain or json",
+            "read": _one_of("plain", "json"),
+        },
     )
     metrics: int = field(
-        default=0, metadata={"says": "1: tell metrics at /metrics, to this computer and to makers' devices"}
+        default=0,
+        metadata={"description": "1: tell metrics at /metrics, to this computer and to makers' devices"},
     )
     copies_key: tuple[str, ...] = field(
         default=(),
         metadata={
-            "says": "public keys, with commas between, that every copy is encrypted to",
+            "description": "public keys, with commas between, that every copy is encrypted to",
             "read": _names,
         },
     )
     copies_send: str = field(
         default="",
         metadata={
-            "says": "a command that is run after each nightly copy, with the file as its last word",
+            "description": "a command that is run after each nightly copy, with the file as its last word",
             "read": str,
         },
     )
     copies_send_seconds: int = field(
-        default=600, metadata={"says": "how long that command may take, in seconds"}
+        default=600, metadata={"description": "how long that command may take, in seconds"}
     )
     lan: bool = field(default=False, metadata={"environment": None})
     pairing: bool = field(default=False, metadata={"environment": None})

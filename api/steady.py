@@ -174,17 +174,16 @@ def _last_seq(connection: Connection) -> int:
 
 
 def _say(before: Anchor | None, after: Anchor) -> None:
-    log = current_app.logger.warning
     if after.held_ms and (before is None or after.epoch != before.epoch):
         way = "ahead" if after.held_ms > 0 else "back"
-        log(
+        current_app.logger.warning(
             "The computer's clock was set %s by %s. The studio's time goes on as before, and follows it when"
             " nothing counts.",
             way,
             span(after.held_ms),
         )
     elif before is not None and before.held_ms and not after.held_ms:
-        log("The studio's time follows the computer's clock again.")
+        current_app.logger.warning("The studio's time follows the computer's clock again.")
 
 
 def span(ms: int) -> str:

@@ -29,14 +29,22 @@ BEGINNING = re.compile(r"[a-z]+(?:-[a-z0-9]+)*-")
 SENTENCE = re.compile(
     r"(?:[^\W\d_][\w’']+[,:;]? ){2}[^\W\d_]{2,}|\b[A-Z][a-z’']+ [a-z’']{2,}|[a-z]{2,} [a-z’']{2,}[.?!]$"
 )
+# A statement of SQL or a piece of one: its first word, a word that only SQL has, a list of columns, a remark.
 STATEMENT = re.compile(
-    r"\s*(SELECT|INSERT|UPDATE|DELETE|CREATE|DROP|ALTER|PRAGMA|WITH|BEGIN|SET|LOCK|NOTIFY)\b"
+    r"\s*\(?(SELECT|INSERT|UPDATE|DELETE|CREATE|DROP|ALTER|PRAGMA|WITH|BEGIN|SET|LOCK|NOTIFY|FOR NO KEY)\b"
+    r"|.*\b(WHERE|ORDER BY)\b"
+    r"|(?=.*_)[a-z0-9_]+(, [a-z0-9_]+)+\Z"
+    r"|\s*/\*"
 )
+# Where documentation of the API, the schemas and the metrics stands: in English, whoever asks. It is the value of a
+# keyword or a key of one of these names, or what follows the type in `Annotated[…]`.
+DOCUMENTATION = {"description", "documentation"}
 SCRIPT = re.compile(r"^(import|export|const) .*;$", re.MULTILINE)  # a script within a module of Python
 FAULTS_OF_OURS = {
     "ValueError",
     "TypeError",
     "KeyError",
+    "LookupError",
     "RuntimeError",
     "NotImplementedError",
     "AssertionError",
@@ -109,11 +117,13 @@ def python_named(path: Path) -> Named:
 
 
 def python_sentences(path: Path) -> Iterator[str]:
-    """Text in code that looks like a sentence of ours: not a note to the reader, a statement of SQL, a fault of
-    the code, or a line for the log."""
+    """Text in code that looks like a sentence of ours: not a note to the reader, documentation, a statement of SQL,
+    a fault of the code, or a line for the log."""
     body = ast.parse(path.read_text("utf-8"))
     passed_over: set[int] = set()
     for node in ast.walk(body):
+        for each in _documentation(node):
+            passed_over.update(id(within) for within in ast.walk(each))
         if isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant):
             passed_over.add(id(node.value))
         elif isinstance(node, ast.Call) and _is_of_ours(node.func):
@@ -132,9 +142,32 @@ def python_sentences(path: Path) -> Iterator[str]:
                 yield f"{shown(path)}:{node.lineno}: {node.value}"
 
 
+def _documentation(node: ast.AST) -> list[ast.expr]:
+    match node:
+        case ast.keyword(arg=str(name), value=value) if name in DOCUMENTATION:
+            return [value]
+        case ast.Dict(keys=keys, values=values):
+            named = zip(keys, values, strict=True)
+            return [
+                each for key, each in named if isinstance(key, ast.Constant) and key.value in DOCUMENTATION
+            ]
+        case ast.Subscript(value=ast.Name(id="Annotated"), slice=ast.Tuple(elts=[_, *notes])):
+            return notes
+    return []
+
+
 def _is_of_ours(func: ast.expr) -> bool:
     if isinstance(func, ast.Attribute):
-        return func.attr in {"debug", "info", "warning", "error", "exception", "compile"}
+        return func.attr in {
+            "debug",
+            "info",
+            "warning",
+            "error",
+            "critical",
+            "exception",
+            "compile",
+            "OperationalError",
+        }
     return isinstance(func, ast.Name) and func.id in FAULTS_OF_OURS
 
 

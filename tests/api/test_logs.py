@@ -165,7 +165,7 @@ def test_a_flood_of_one_message_is_cut_and_counted() -> None:
     after = let("later")
 
     assert sum(each is not None for each in first) == logs.SAME_A_MINUTE
-    assert after.getMessage() == f"later: refused ({5_000 - logs.SAME_A_MINUTE} left out before)"
+    assert after.getMessage() == f"later: refused ({5_000 - logs.SAME_A_MINUTE} omitted)"
     assert let("still").getMessage() == "still: refused"
 
 

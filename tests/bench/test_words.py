@@ -223,6 +223,26 @@ def test_no_sentence_stands_in_code(path) -> None:
         assert not found, "\n".join(found)
 
 
+@pytest.mark.parametrize(
+    ("said", "found"),
+    [
+        ('field(description="The mass of a piece")', 0),
+        ('{"description": f"The mass of {each}", "title": "The mass of a piece"}', 1),
+        ('Gauge("pieces", documentation="The mass of a piece", says="The mass of a piece")', 1),
+        ('Annotated[int, "The mass of a piece"]', 0),
+        ('log.critical("The mass of a piece")', 0),
+        ('execute("(SELECT count(*) FROM entry WHERE id = :id)", "id, made_at, seen_at")', 0),
+        ('Problem(422, f"The mass of {each}")', 1),
+    ],
+)
+def test_documentation_and_the_log_stay_in_english_by_where_they_stand(
+    said: str, found: int, tmp_path, monkeypatch
+) -> None:
+    monkeypatch.setattr("tests.words.ROOT", tmp_path)
+    (tmp_path / "room.py").write_text(f'"""What it is of."""\n\n{said}\n', "utf-8")
+    assert len(sentences(tmp_path / "room.py")) == found
+
+
 def test_a_sheet_is_the_same_in_every_language() -> None:
     """Phone and server compare it by its hash, each in a language of its own."""
     told = {}
