@@ -85,7 +85,6 @@ const former = new Map(); // recipes as older runs were made by, measured
 const SCREENS = {
   recipes: {
     tag: "recipes-screen",
-    title: () => "Recipes",
     data: () => ({
       recipes: studio.recipes,
       drafts: studio.drafts.all,
@@ -100,12 +99,12 @@ const SCREENS = {
   },
   size: {
     tag: "size-screen",
-    title: (id) => recipe(id)?.title ?? "Size",
+    title: (id) => recipe(id)?.title,
     data: (id) => ({ recipe: recipe(id) ?? null, kit: studio.kit, weigh: studio.preferences.weigh }),
   },
   recipe: {
     tag: "recipe-screen",
-    title: (id) => studio.drafts.get(id)?.document.title || recipe(id)?.title || "New recipe",
+    title: (id) => studio.drafts.get(id)?.document.title || recipe(id)?.title,
     data: (id) => {
       const draft = studio.drafts.get(id) ?? null;
       const known = recipe(id) ?? null;
@@ -115,7 +114,7 @@ const SCREENS = {
   },
   bench: {
     tag: "bench-screen",
-    title: (id) => studio.run(id)?.sheet.recipe.title ?? "Bench",
+    title: (id) => studio.run(id)?.sheet.recipe.title,
     data: (id) => {
       const run = studio.run(id);
       return (
@@ -137,7 +136,6 @@ const SCREENS = {
   },
   day: {
     tag: "day-screen",
-    title: () => "The day",
     data: (id) => {
       const run = studio.run(id);
       const ahead = run && aheadOf(run);
@@ -156,7 +154,6 @@ const SCREENS = {
   },
   gather: {
     tag: "gather-screen",
-    title: () => "Gather",
     data: (id) => {
       const run = studio.run(id);
       const made = run && measuredOf(run);
@@ -174,7 +171,6 @@ const SCREENS = {
   },
   record: {
     tag: "record-screen",
-    title: () => "Batch record",
     data: (id) => {
       const run = runOf(id);
       return (
@@ -197,7 +193,6 @@ const SCREENS = {
   },
   label: {
     tag: "label-screen",
-    title: () => "Label",
     data: (id) => {
       const run = runOf(id);
       const made = run && measuredOf(run);
@@ -214,7 +209,6 @@ const SCREENS = {
   },
   shelf: {
     tag: "shelf-screen",
-    title: () => "Shelf",
     data: () => ({
       entries: studio.shelfEntries,
       elsewhere: studio.elsewhere,
@@ -228,7 +222,7 @@ const SCREENS = {
   },
   card: {
     tag: "card-screen",
-    title: (id) => recipe(id)?.title ?? "",
+    title: (id) => recipe(id)?.title,
     data: (id, asked) => {
       const known = recipe(id);
       return (
@@ -243,32 +237,27 @@ const SCREENS = {
   },
   practice: {
     tag: "practice-screen",
-    title: () => "Practice",
     data: () => practice && { practice, now: Date.now },
   },
-  batch: { tag: "", title: () => "", data: () => null }, // an address by number leads on to the record
+  batch: { tag: "", data: () => null }, // an address by number leads on to the record
   audit: {
     tag: "audit-screen",
-    title: () => "Who did what",
     data: () => ({ isOnline: studio.link.state === "online" }),
   },
   versions: {
     tag: "versions-screen",
-    title: () => "Versions",
     data: (id) => {
       const known = recipe(id);
       return known && { id, recipe: known };
     },
   },
-  bring: { tag: "bring-screen", title: () => "Bring in a recipe", data: () => ({ recipes: studio.recipes }) },
+  bring: { tag: "bring-screen", data: () => ({ recipes: studio.recipes }) },
   kit: {
     tag: "kit-screen",
-    title: () => "Kit",
     data: () => ({ document: studio.kitDocument, isMaker: studio.isMaker }),
   },
   studio: {
     tag: "studio-screen",
-    title: () => "Settings",
     data: () => ({
       link: studio.link,
       place: studio.place,
@@ -562,7 +551,8 @@ function draw() {
       : null;
   drawn.data = data;
   if (typed?.field.isConnected) stayPut(typed.field, typed.top);
-  document.title = `${shown.title(wanted.id)} \u2013 Bowlside`;
+  const title = shown.title?.(wanted.id) || say(`page-title-${wanted.name}`);
+  document.title = `${title} \u2013 Bowlside`;
   document.documentElement.dataset.screen = wanted.name;
   if (isNew && !drawn.contains(document.activeElement)) page.focus({ preventScroll: true });
   // Where a recipe is chosen, how much of it is asked next.
@@ -585,9 +575,7 @@ function whenWhole(wanted) {
   if (screen) closeDialogs();
   route = wanted;
   screen = null;
-  page.replaceChildren(
-    h("p", { class: "opening", role: "status" }, "Reading the batches on this phone\u2026"),
-  );
+  page.replaceChildren(h("p", { class: "opening", role: "status" }, say("page-app-reading")));
   studio.readRest().then(draw);
 }
 
@@ -600,7 +588,7 @@ function holdScreen(isAtBench) {
 /** What keeps this phone from ringing when something is due, in a few words each; where it stands is in Settings. */
 function signs() {
   const isMute = studio.preferences.sound && !senses.canRing();
-  return [isMute && "no sound: touch here", senses.mayGoDark() && "screen may go dark"].flatMap(
+  return [isMute && say("page-app-mute"), senses.mayGoDark() && say("page-app-dark")].flatMap(
     (sign) => sign || [],
   );
 }
@@ -630,20 +618,18 @@ function nowhere(wanted, { isOtherVersion } = {}) {
   screen = null;
   holdScreen(false);
   /** @type {Child[]} */
-  let says = [
-    h("h1", {}, "That is not on this phone"),
-    h("p", {}, "It may come when the studio's server answers. Until then, everything else is here."),
-  ];
+  let says = [h("h1", {}, say("page-app-absent")), h("p", {}, say("page-app-absent-says"))];
   if (!studio.isMaker && MAKERS.has(wanted.name))
-    says = [
-      h("h1", {}, "That is the maker's"),
-      h("p", {}, "This is a helper's phone: it makes batches, and recipes are changed on a maker's."),
-    ];
+    says = [h("h1", {}, say("page-app-makers")), h("p", {}, say("page-app-makers-says"))];
   else if (isOtherVersion)
     says = [
-      h("h1", {}, "The studio has a newer page"),
-      h("p", {}, "All that you entered is kept."),
-      h("button", { type: "button", class: "copper", onclick: () => location.reload() }, "Load it"),
+      h("h1", {}, say("page-app-newer")),
+      h("p", {}, say("page-app-newer-says")),
+      h(
+        "button",
+        { type: "button", class: "copper", onclick: () => location.reload() },
+        say("page-app-load"),
+      ),
     ];
   else if (SOUGHT.has(wanted.name)) says = seeker?.words() ?? says;
   page.replaceChildren(
@@ -651,7 +637,7 @@ function nowhere(wanted, { isOtherVersion } = {}) {
       "section",
       { class: "sheet stack" },
       says,
-      h("a", { class: "button outlined", href: "#/" }, "Recipes and runs"),
+      h("a", { class: "button outlined", href: "#/" }, say("page-common-home")),
     ),
   );
   if (SOUGHT.has(wanted.name))
@@ -696,12 +682,15 @@ function answerOf(error) {
 /** @param {unknown} error */
 const messageOf = (error) => (error instanceof Error ? error.message : String(error));
 
+/** What an error says, or that something was not saved. @param {unknown} error */
+const notSaved = (error) => saysOf(error) || say("page-app-not-saved-why", { why: messageOf(error) });
+
 /** @param {Detail<"audit-wanted">} detail @param {Teller<"audit-wanted">} from */
 async function tellAudit({ before }, { screen: asking }) {
   try {
     asking.told(await (await studio.door()).audit(before));
   } catch (error) {
-    asking.told({ says: answerOf(error) || "No connection. The server keeps this list." });
+    asking.told({ says: answerOf(error) || say("page-app-list-away") });
   }
 }
 
@@ -785,7 +774,7 @@ function accept(from, line, act, { once = null, done = () => {}, again = null } 
     (error, made) => {
       if (!error) done(made);
       else {
-        const says = saysOf(error) || `That was not kept: ${messageOf(error)}`;
+        const says = notSaved(error);
         sayTrouble(from, says);
         if (again) askAgain(says).then((isWanted) => isWanted && again());
         drawSoon();
@@ -798,18 +787,18 @@ function accept(from, line, act, { once = null, done = () => {}, again = null } 
 /** Nothing else is asked before that is answered, wherever the maker goes. @param {string} says */
 const askAgain = (says) =>
   tellPlain({
-    title: "Not saved",
-    lines: [says, "What you wrote is still here."],
-    answer: "Save it again",
+    title: say("page-common-not-saved"),
+    lines: [says, say("page-app-still-here")],
+    answer: say("page-app-save-again"),
     stays: true,
-    leave: "Do not save it",
+    leave: say("page-app-do-not-save"),
   });
 
 /** @param {Pick<From<Partial<Pick<Screen, "trouble">> & HTMLElement>, "screen">} from @param {string} says */
 function sayTrouble({ screen: touched }, says) {
   const there = touched.isConnected ? touched : screen;
   if (there?.trouble) there.trouble(says);
-  else tellPlain({ title: "Not saved", lines: [says], answer: "Carry on" });
+  else tellPlain({ title: say("page-common-not-saved"), lines: [says], answer: say("page-app-go-on") });
 }
 
 /**
@@ -848,7 +837,7 @@ function keepPicture(from, picture) {
     await studio.enterPicture(id, blob, sha256, text ? { text } : {}, at);
   };
   const again = () => keepPicture(from, picture);
-  accept(from, DISK, write, { done: () => redraw(from, "The photograph is kept."), again });
+  accept(from, DISK, write, { done: () => redraw(from, say("page-app-photo-saved")), again });
 }
 
 /** @param {From<SizeScreen>} from @param {Detail<"begin">} chosen */
@@ -891,7 +880,7 @@ async function writeDraft({ id, base, was, document: written, first }, { screen:
     }
     writer.kept(written);
   } catch (error) {
-    writer.trouble(saysOf(error) || `That was not kept: ${messageOf(error)}`);
+    writer.trouble(notSaved(error));
   }
 }
 
@@ -902,7 +891,7 @@ async function checkDraft({ document: written, air }, { screen: writer }) {
   } catch (error) {
     if (!saysOf(error)) throw error;
     writer.checked(written, {
-      says: "The check needs the server, and it does not answer. What you write is kept on this phone.",
+      says: say("page-app-check-away"),
     });
   }
 }
@@ -935,7 +924,7 @@ async function checkPicked({ document: picked }, { screen: bringing }) {
   } catch (error) {
     if (!saysOf(error)) throw error;
     bringing.checked(picked, {
-      says: "The check needs the server, and it does not answer. What you picked stays here.",
+      says: say("page-app-picked-away"),
     });
   }
 }
@@ -951,7 +940,7 @@ async function keepPicked({ document: picked, over }, { screen: bringing }) {
   if (answer === "kept" || answer === "same") location.hash = `#/card/${id}`;
   else if (answer === "waits")
     bringing.checked(picked, {
-      says: "The server does not answer. The recipe is on this phone as a draft, and is sent when it does.",
+      says: say("page-app-draft-waits"),
     });
   else location.hash = `#/recipe/${id}`;
 }
@@ -989,7 +978,7 @@ async function tellTrace({ lot }, { screen: asking }) {
     asking.traced(lot, { runs: await studio.trace(lot) });
   } catch (error) {
     asking.traced(lot, {
-      says: `${answerOf(error) || "The server does not answer."} Of the batches on this phone:`,
+      says: `${answerOf(error) || say("page-common-no-connection")} ${say("page-app-trace-here")}`,
     });
   }
 }
@@ -1000,7 +989,7 @@ async function tellHistory({ id }, { screen: asking }) {
     asking.told(await studio.shelf.history(id));
   } catch (error) {
     if (!saysOf(error)) throw error;
-    asking.told({ says: "Older versions are with the server, and it does not answer. The newest is here." });
+    asking.told({ says: say("page-app-versions-away") });
   }
 }
 
@@ -1047,7 +1036,7 @@ async function atTheDoor({ screen: asking }, act) {
     const made = await act(door);
     asking.told({ devices: await door.devices(), made: made ?? null });
   } catch (error) {
-    asking.told({ says: saysOf(error) || "Who may come in is known to the server, and it does not answer." });
+    asking.told({ says: saysOf(error) || say("page-app-list-away") });
   }
 }
 
@@ -1058,39 +1047,31 @@ async function sayWhatWasMissed() {
   if (document.querySelector("dialog[open]") || (missed.length === 0 && away < AWAY_MS)) return;
   const open = studio.runs.filter((run) => run.open);
   if (open.length === 0) return;
-  /** @param {{name: string} | null | undefined} run */
-  const of = (run) => (open.length > 1 ? ` (${run?.name})` : "");
-  const rang = missed.map(
-    ({ wait, phase, at }) =>
-      `${clock(at)}: ${wait.letter}, ${wait.title}${of(studio.run(wait.run))}, ${RINGS[phase]}`,
-  );
+  /** @param {string} title @param {{name: string} | null | undefined} run */
+  const of = (title, run) => (open.length > 1 ? `${title} (${run?.name})` : title);
+  const rang = missed.map(({ wait, phase, at }) => {
+    const what = [wait.letter, of(wait.title, studio.run(wait.run))].filter(Boolean).join(", ");
+    return say("page-app-rang", { time: clock(at), what, phase });
+  });
   const owed = open.flatMap((run) =>
-    studio.bench(run.id).owed.map((step) => `Still owed: ${step.title}${of(run)}`),
+    studio.bench(run.id).owed.map((step) => say("page-app-undone", { title: of(step.title, run) })),
   );
   await tellPlain({
-    title: `While you were away, ${duration(Math.max(away, 60_000))}`,
-    lines:
-      rang.length || owed.length
-        ? [...rang, ...owed]
-        : ["Nothing rang. Everything stands where you left it."],
-    answer: "Carry on",
+    title: say("page-app-away", { length: duration(Math.max(away, 60_000)) }),
+    lines: rang.length || owed.length ? [...rang, ...owed] : [say("page-app-nothing-rang")],
+    answer: say("page-app-go-on"),
     stays: true,
   });
 }
 
 /**
- * What a ring says, the least urgent first; "late" rings shortly before the latest time, while it still helps.
- * @type {{readonly [P in RingPhase]: string}}
+ * What rings, the least urgent first; "late" rings shortly before the latest time, while it still helps.
+ * @type {readonly RingPhase[]}
  */
-const RINGS = {
-  look: "may be ready, look",
-  ready: "ready",
-  late: "nearly too late",
-  over: "past its latest",
-};
+const RINGS = ["look", "ready", "late", "over"];
 
 /** @param {{phase: RingPhase}} ring */
-const urgency = ({ phase }) => Object.keys(RINGS).indexOf(phase);
+const urgency = ({ phase }) => RINGS.indexOf(phase);
 
 /** Whose it is, where there are several batches, and of which part. @param {Rung} rung */
 function ringWords({ wait, phase, at }) {
@@ -1098,10 +1079,9 @@ function ringWords({ wait, phase, at }) {
   const step = run?.sheet.steps.find(({ id }) => id === wait.step);
   const part = run?.sheet.components.find(({ id }) => id === step?.component)?.name;
   const isOne = studio.runs.filter((run) => run.open).length === 1;
-  return (
-    `${[isOne ? "" : run?.name, part, wait.title].filter(Boolean).join(", ")}: ` +
-    `${"rests_at" in wait && at === wait.rests_at ? "stir, then let it rest" : RINGS[phase]}.`
-  );
+  const what = [isOne ? "" : run?.name, part, wait.title].filter(Boolean).join(", ");
+  const rests = "rests_at" in wait && at === wait.rests_at;
+  return rests ? say("page-app-ring-stir", { what }) : say("page-app-ring-says", { what, phase });
 }
 
 /**
@@ -1114,7 +1094,7 @@ function ring({ key, together }) {
   const [worst, ...others] = [...together].sort((one, other) => urgency(other) - urgency(one));
   const { sound, speech } = studio.preferences;
   if (sound) senses.ring(worst.phase, worst.key);
-  const says = [ringWords(worst), others.length ? `And ${others.length} more.` : ""]
+  const says = [ringWords(worst), others.length ? say("page-app-ring-more", { count: others.length }) : ""]
     .filter(Boolean)
     .join(" ");
   if (speech) senses.say(says);
@@ -1175,7 +1155,7 @@ const HEARD = {
     if (run) hearPlan(run);
   },
   "plan-asked": (detail, from) =>
-    planWith(from, (plans, run) => plans.askTogether(run, detail, studio), { done: "Planned." }),
+    planWith(from, (plans, run) => plans.askTogether(run, detail, studio), { done: say("page-app-planned") }),
   "plan-stopped": (_, from) =>
     planWith(from, (plans, run) => {
       const { plan } = studio.planOf(run);
@@ -1183,7 +1163,7 @@ const HEARD = {
     }),
   "hours-written": ({ document: written }, from) =>
     planWith(from, (plans, run) => plans.setHours(written).then(() => plans.hear(run)), {
-      done: "The hours are kept.",
+      done: say("page-app-hours-saved"),
     }),
   "trace-wanted": tellTrace,
   preferred: async ({ key, value }, from) => {
@@ -1215,7 +1195,7 @@ const HEARD = {
     whenSeeking()
       .then(
         (found) => found.find(words),
-        () => ({ says: "No connection. Batches on this phone only." }),
+        () => ({ says: say("page-app-found-here") }),
       )
       .then((found) => asking.found({ words, ...found }));
   },
@@ -1288,7 +1268,7 @@ async function open() {
       h(
         "section",
         { class: "sheet stack" },
-        h("h1", {}, "The bench cannot open"),
+        h("h1", {}, say("page-app-closed")),
         h("p", { role: "alert" }, saysOf(error) || messageOf(error)),
       ),
     );

@@ -57,7 +57,7 @@ export type Screen = HTMLElement & {
 /** What a screen of a name is called, and what it is given; nothing, where that is not here. */
 export interface Shown<D> {
   tag: string;
-  title: (id: string) => string;
+  title?: (id: string) => string | undefined;
   data: (id: string, asked: string) => D | null | undefined;
 }
 export type ShownScreens = { [N in keyof Screens]: Shown<Screens[N]["data"]> } & { batch: Shown<null> };

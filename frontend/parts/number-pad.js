@@ -13,6 +13,7 @@ import { openDialog } from "./dialog.js";
 import { first, h, setText, show } from "./dom.js";
 import { mark } from "./marks.js";
 import { mass } from "./words.js";
+import { say } from "../words.js";
 
 const MOST = 9; // digits a reading may have
 
@@ -66,7 +67,11 @@ export function openPad({
         off,
         keys,
         strong,
-        h("button", { type: "button", class: "quiet knuckle", onclick: () => dialog.close("") }, "Back"),
+        h(
+          "button",
+          { type: "button", class: "quiet knuckle", onclick: () => dialog.close("") },
+          say("page-common-back"),
+        ),
       ),
     ),
   );

@@ -5,18 +5,23 @@
 
 import { h } from "./dom.js";
 import { bowlMark, mark } from "./marks.js";
+import { say } from "../words.js";
 
 const PAGES = [
-  ["recipes", "#/", "Recipes"],
-  ["shelf", "#/shelf", "Shelf"],
-  ["kit", "#/kit", "Kit"],
-  ["studio", "#/studio", "Settings"],
+  ["recipes", "#/"],
+  ["shelf", "#/shelf"],
+  ["kit", "#/kit"],
+  ["studio", "#/studio"],
 ];
 
 /** @param {string} title @param {string} here */
-export function pageHead(title, here, [back, backTo] = ["#/", "Recipes"]) {
-  const links = PAGES.map(([name, href, label]) =>
-    h("a", { href, class: "button quiet", "aria-current": name === here ? "page" : null }, label),
+export function pageHead(title, here, [back, backTo] = ["#/", say("page-title-recipes")]) {
+  const links = PAGES.map(([name, href]) =>
+    h(
+      "a",
+      { href, class: "button quiet", "aria-current": name === here ? "page" : null },
+      say(`page-title-${name}`),
+    ),
   );
   return h(
     "header",
@@ -24,6 +29,6 @@ export function pageHead(title, here, [back, backTo] = ["#/", "Recipes"]) {
     here ? null : h("a", { class: "button back", href: back, "aria-label": backTo }, mark("back")),
     here === "recipes" ? bowlMark() : null,
     h("h1", {}, title),
-    here ? h("nav", { "aria-label": "Pages" }, links) : null,
+    here ? h("nav", { "aria-label": say("page-head-pages") }, links) : null,
   );
 }

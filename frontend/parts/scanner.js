@@ -5,6 +5,7 @@
 
 import { openDialog } from "./dialog.js";
 import { h, setText } from "./dom.js";
+import { say } from "../words.js";
 
 const LOOK_EVERY_MS = 150;
 
@@ -18,9 +19,9 @@ export async function scanCode({ title }) {
     class: "scan-view",
     muted: true,
     playsinline: true,
-    "aria-label": "What the camera sees",
+    "aria-label": say("page-scanner-sees"),
   });
-  const said = h("p", { class: "soft", role: "status" }, "Hold the code in front of the camera.");
+  const said = h("p", { class: "soft", role: "status" }, say("page-scanner-hold"));
   /** @type {HTMLDialogElement} */
   const dialog = h(
     "dialog",
@@ -31,7 +32,11 @@ export async function scanCode({ title }) {
       h("h2", {}, title),
       video,
       said,
-      h("button", { type: "button", class: "quiet knuckle", onclick: () => dialog.close("") }, "Back"),
+      h(
+        "button",
+        { type: "button", class: "quiet knuckle", onclick: () => dialog.close("") },
+        say("page-common-back"),
+      ),
     ),
   );
   const closed = openDialog(dialog).then((found) => found || null);
@@ -44,7 +49,7 @@ export async function scanCode({ title }) {
     video.play().catch(() => {}); // closed before its first frame
     look(video, dialog);
   } catch (error) {
-    setText(said, `The camera cannot be used (${nameOf(error)}). Go back and type the code.`);
+    setText(said, say("page-scanner-no-camera", { why: nameOf(error) }));
   }
   try {
     return await closed;

@@ -2,13 +2,14 @@
 //
 //   const text = await askNote({ title: "Why is it skipped?", answer: "Skip it", needed: false });
 //   const picked = await pickOne({ title: "Something else to do", choices: [{ letter, label, says, value }] });
-//   await tellPlain({ title: "While you were away", lines: ["…"], answer: "Carry on" });
+//   await tellPlain({ title: "While you were away", lines: ["…"], answer: "Go on" });
 //
 // Each is a modal dialog; Escape or Back answers null.
 
 import { openDialog } from "./dialog.js";
 import { h } from "./dom.js";
 import { letterMark } from "./hatch.js";
+import { say } from "../words.js";
 
 /**
  * @template T @param {HTMLDialogElement} dialog @param {(given: string) => T} valueOf @param {{stays?: boolean}} [more]
@@ -21,7 +22,7 @@ async function open(dialog, valueOf, more) {
 
 /** @template T @typedef {{letter?: string, label: string, says?: string, value: T}} Pickable */
 
-const back = (words = "Back") =>
+const back = (words = say("page-common-back")) =>
   h(
     "button",
     {

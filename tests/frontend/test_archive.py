@@ -120,7 +120,7 @@ def test_a_link_by_number_leads_to_the_record_or_lists_those_that_share_it(
 
     for broken in ("#/record/%", "#/batch/%E0%A4%A", "#/record/constructor"):
         phone.goto(archive[0].url + broken)
-        expect(phone.get_by_role("link", name="Recipes and runs")).to_be_visible()
+        expect(phone.get_by_role("link", name="Recipes and batches")).to_be_visible()
     phone.goto(archive[0].url + "#/constructor")
     expect(phone.locator("recipes-screen")).to_be_visible()
 

@@ -476,7 +476,7 @@ def test_hours_and_ready_by_are_kept_to_go_into_a_calendar_and_are_told_to_a_ser
     day.get_by_label("Each day").fill("0:00 to 12:00, 12:30 to 24:00")
     day.get_by_role("button", name="Save the hours").click()
 
-    expect(day).to_contain_text("The hours are kept.")
+    expect(day).to_contain_text("Hours saved.")
     kept = call(home, "GET", "hours")["document"]["makers"][0]["hours"]
     assert kept["daily"] == [["0:00", "12:00"], ["12:30", "24:00"]]
     day.get_by_role("button", name="Add a second pair of hands").click()
@@ -525,7 +525,7 @@ def test_a_studio_s_first_hours_are_by_the_clock_of_the_phone_that_says_them(
     day.get_by_label("Each day").fill("6:00 to 23:00")
     day.get_by_role("button", name="Save the hours").click()
 
-    expect(day).to_contain_text("The hours are kept.")
+    expect(day).to_contain_text("Hours saved.")
     assert call(fresh, "GET", "hours")["document"]["makers"][0]["hours"]["zone"] == "Pacific/Auckland"
     expect(day).not_to_contain_text("By the clock of")
     fresh.kill()

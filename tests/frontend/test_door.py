@@ -127,7 +127,7 @@ def test_a_makers_role_is_given_a_device_renamed_and_shut_out_after_a_question_a
     studio.pair(maker, "Anna's phone")
     studio.pair(other, "Press", "helper")
     look_at(other, studio, "#/audit")
-    expect(other.get_by_role("heading", name="That is the maker's")).to_be_visible()
+    expect(other.get_by_role("heading", name="Only for makers")).to_be_visible()
     look_at(maker, studio, "#/studio")
     row = maker.locator(".device", has_text="Press")
 
@@ -226,7 +226,7 @@ def test_a_helper_is_shown_no_way_to_change_recipes_or_kit(
     expect(phone.locator("kit-screen input").first).to_be_disabled()
     expect(phone.locator("kit-screen button:visible")).to_have_count(0)
     go(phone, "#/recipe/new")
-    expect(phone.get_by_role("heading", name="That is the maker's")).to_be_visible()
+    expect(phone.get_by_role("heading", name="Only for makers")).to_be_visible()
 
 
 def test_what_only_a_maker_may_is_refused_calmly_and_a_helpers_phone_gives_nothing_back(

@@ -332,4 +332,4 @@ def test_these_pages_are_plain_to_axe_and_fit_a_small_phone(desk: Page, demo: Se
 def test_a_link_to_a_recipe_that_is_not_here_says_so(desk: Page) -> None:
     go(desk, f"#/card/{uuid4()}")
 
-    expect(desk.get_by_role("heading", name="That is not on this phone")).to_be_visible()
+    expect(desk.get_by_role("heading", name="Not on this phone")).to_be_visible()

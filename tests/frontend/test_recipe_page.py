@@ -367,7 +367,7 @@ def test_a_draft_written_with_no_network_survives_a_reload_and_is_sent_when_the_
     own_desk.context.set_offline(True)
     at(own_desk, "title").fill("Plain bar, harder")
     expect(said(own_desk)).to_have_text(KEPT)
-    expect(own_desk.get_by_text("The check needs the server")).to_be_visible()
+    expect(own_desk.get_by_text("No connection, so no check yet")).to_be_visible()
 
     own_desk.reload()
     expect(at(own_desk, "title")).to_have_value("Plain bar, harder")

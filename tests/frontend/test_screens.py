@@ -339,5 +339,5 @@ def test_ticking_countdowns_move_nothing_and_coming_back_says_first_what_rang(
     sheet = page.get_by_role("dialog")
     expect(sheet).to_contain_text("While you were away, 50 min")
     expect(sheet.get_by_role("listitem").filter(has_text="may be ready")).not_to_have_count(0)
-    sheet.get_by_role("button", name="Carry on").click()
+    sheet.get_by_role("button", name="Go on").click()
     expect(sheet).to_have_count(0)

@@ -199,11 +199,11 @@ def test_what_was_written_is_there_still_when_the_disk_takes_it_at_last(page: Pa
 
         asked = page.get_by_role("dialog", name="Not saved")
         expect(asked).to_contain_text("What you wrote is still here.")
-        asked.get_by_role("button", name="Save it again").click()
+        asked.get_by_role("button", name="Save again").click()
         expect(asked).to_be_visible()  # there is no room yet
         go(page, "#/studio", "studio-screen")
         page.evaluate(FULL, False)
-        asked.get_by_role("button", name="Save it again").click()
+        asked.get_by_role("button", name="Save again").click()
 
         expect(asked).to_have_count(0)
         go(page, address, f"{name}-screen")

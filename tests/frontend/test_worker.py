@@ -210,7 +210,7 @@ def open_without_the_rest(site: Site, page: Page) -> None:
     page.add_init_script(NO_WORKER)
     site.failing.add(f"/{REST}")
     page.goto(f"{site.url}#/kit")
-    expect(page.locator("h1")).to_have_text("That is not on this phone")
+    expect(page.locator("h1")).to_have_text("Not on this phone")
     site.failing.clear()
 
 
@@ -230,7 +230,7 @@ def test_a_rest_of_another_version_never_meets_the_page_that_stands(site: Site, 
 
     page.evaluate("location.hash = '#/studio'")
 
-    expect(page.locator("h1")).to_have_text("The studio has a newer page")
+    expect(page.locator("h1")).to_have_text("There is a newer page")
     assert page.locator("studio-screen").count() == 0
     page.get_by_role("button", name="Load it").click()
     expect(page.locator("studio-screen")).to_be_visible()

@@ -1,0 +1,3 @@
+# Der Kopf einer ruhigen Seite (frontend/parts/page-head.js).
+
+page-head-pages = Seiten

@@ -1,0 +1,18 @@
+# Wie jede Seite heißt, nach dem Wort ihrer Adresse (frontend/app.js, frontend/parts/page-head.js).
+
+page-title-recipes = Rezepte
+page-title-size = Größe
+page-title-recipe = Neues Rezept
+page-title-bench = Arbeitstisch
+page-title-day = Der Tag
+page-title-gather = Bereitlegen
+page-title-record = Chargenprotokoll
+page-title-label = Etikett
+page-title-shelf = Vorrat
+page-title-card = Auf Papier
+page-title-practice = Übung
+page-title-audit = Wer was getan hat
+page-title-versions = Fassungen
+page-title-bring = Rezept einlesen
+page-title-kit = Ausrüstung
+page-title-studio = Einstellungen
