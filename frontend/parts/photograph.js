@@ -1,3 +1,4 @@
+import { say } from "../words.js";
 // A photograph from the camera or the album, made small and plain: drawn anew as a JPEG, so that
 // nothing of what the camera wrote beside the picture (place, time, device) goes with it.
 //
@@ -14,10 +15,9 @@ function refuse(says) {
 
 /** @param {Blob} file */
 export async function photograph(file) {
-  if (!globalThis.crypto?.subtle)
-    throw refuse("Photographs need the studio\u2019s https address: open the page by that.");
+  if (!globalThis.crypto?.subtle) throw refuse(say("page-photograph-needs-https"));
   const image = await createImageBitmap(file).catch(() => {
-    throw refuse("That file is no picture this browser can read.");
+    throw refuse(say("page-photograph-unread"));
   });
   const scale = Math.min(1, LONGEST_SIDE / Math.max(image.width, image.height));
   const canvas = document.createElement("canvas");
@@ -35,7 +35,7 @@ export async function photograph(file) {
     const sha256 = await hexOf(await blob.arrayBuffer());
     if (sha256 !== null) return { blob, sha256 };
   }
-  throw refuse("The picture could not be made smaller. Take it again.");
+  throw refuse(say("page-photograph-too-large"));
 }
 
 /** @param {HTMLCanvasElement} canvas @param {number} quality @returns {Promise<Blob | null>} */

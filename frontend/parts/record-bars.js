@@ -6,6 +6,7 @@
 import { s } from "./dom.js";
 import { hatch } from "./hatch.js";
 import { duration, mass } from "./words.js";
+import { say } from "../words.js";
 /** @import { RecordWait } from "../../bench/shapes/page" */
 /** @import { Child } from "../../types/dom" */
 
@@ -33,7 +34,7 @@ export function lotLevel(left, whole) {
     "level",
     28,
     44,
-    `${Math.round(share * 100)} % left`,
+    say("page-record-level", { percent: Math.round(share * 100) }),
     rect("fill", 3, 40 - high, 22, high, { fill: hatch("A") }),
     s("path", { class: "wall", d: "M7 2h14M7 2v3H3v35h22V5h-4V2" }),
   );
@@ -56,7 +57,11 @@ export function deviationMark({ deviation_mg, tolerance_mg, within }) {
   const tolerance = tolerance_mg ?? 0;
   const share = tolerance > 0 ? off / tolerance : Math.sign(off) * 9;
   const x = 50 + Math.max(-MOST, Math.min(MOST, share * HALF));
-  const says = off === 0 ? "on the mark" : `${mass(Math.abs(off))} ${off > 0 ? "over" : "short"}`;
+  const by = { mass: mass(Math.abs(off)) };
+  const says =
+    off === 0
+      ? say("page-record-on-target")
+      : say(off > 0 ? "page-record-too-much" : "page-record-too-little", by);
   const beyond = Math.abs(share * HALF) > MOST;
   const point = beyond
     ? s("path", { class: "point", d: off > 0 ? "M92 3l7 6-7 6Z" : "M8 3 1 9l7 6Z" })
@@ -65,7 +70,7 @@ export function deviationMark({ deviation_mg, tolerance_mg, within }) {
     `deviation${within ? "" : " outside"}`,
     100,
     18,
-    `${says}, ${mass(tolerance)} allowed`,
+    say("page-record-allowed", { off: says, mass: mass(tolerance) }),
     rect("band", 50 - HALF, 3, 2 * HALF, 12),
     line("middle", 50, 1, 50, 17),
     point,
@@ -81,12 +86,19 @@ export function waitBar({ word, earliest_ms: earliest, usual_ms: usual, latest_m
   const whole = Math.max(end, real ?? 0, 1);
   /** @param {number} ms */
   const x = (ms) => 2 + (296 * ms) / whole;
-  const planned = `planned ${duration(earliest)} to ${duration(end)}, usually ${duration(usual)}`;
+  const planned = {
+    word,
+    earliest: duration(earliest),
+    latest: duration(end),
+    usual: duration(usual),
+  };
   return picture(
     "wait-bar",
     300,
     26,
-    `${word}: ${planned}; ${real === null ? "not ended" : `really ${duration(real)}`}`,
+    real === null
+      ? say("page-record-wait-bar-open", planned)
+      : say("page-record-wait-bar", { ...planned, length: duration(real) }),
     rect("band", x(earliest), 2, Math.max(3, x(end) - x(earliest)), 9),
     line("middle", x(usual), 0, x(usual), 13),
     real === null ? null : rect("real", 2, 15, Math.max(2, x(real) - 2), 8),
@@ -103,10 +115,7 @@ export function yieldBars(batches) {
   /** @param {number} pieces */
   const y = (pieces) => (78 * pieces) / most;
   const says = batches
-    .map(
-      ({ name, planned, good, spoiled }) =>
-        `${name}: ${good} good of ${planned}${spoiled ? `, ${spoiled} spoiled` : ""}`,
-    )
+    .map(({ name, planned, good, spoiled }) => say("page-record-yield-bar", { name, planned, good, spoiled }))
     .join("; ");
   const bars = batches.flatMap(({ planned, good, spoiled, here }, place) => {
     const x = place * step + step * 0.2;

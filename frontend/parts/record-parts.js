@@ -1,10 +1,12 @@
 // The record's parts beside its lines and times: lots, waits, balance, cost, yield and the kit. Pure.
 
 import { grams } from "../bench/index.js";
+import { those } from "../bench/lists.js";
 import { h } from "./dom.js";
 import { waitBar, yieldBars } from "./record-bars.js";
 import { amountOf, bestBefore } from "./stock.js";
 import { about, day, duration, mass } from "./words.js";
+import { point, say } from "../words.js";
 /** @import { Cost, Record as BatchRecord, Remark, Shelf } from "../../bench/shapes/page" */
 /** @import { Child } from "../../types/dom" */
 /** @import { Late, Place, SettingsDocument, ToldOfRun } from "../../types/server" */
@@ -66,7 +68,7 @@ export const factList = (rows) =>
   );
 
 /** What pieces are wrapped in is on no sheet, so it has no name there. @param {string} name */
-const named = (name) => (name === "wrap" ? "Wrap" : name);
+const named = (name) => (name === "wrap" ? say("page-record-wrap") : name);
 
 /**
  * Each lot that went in: how much, how much was booked, and whether it was past its date by then.
@@ -76,17 +78,17 @@ export function lotsPart(told, shelf) {
   if (!told.lots.length) return null;
   const on = told.started_at === null ? null : new Date(told.started_at).toISOString().slice(0, 10);
   return part(
-    "Lots",
+    say("page-record-lots"),
     table(
-      "Lots used",
-      ["used", "booked"],
+      say("page-record-lots-used"),
+      [say("page-record-used"), say("page-record-booked")],
       told.lots.map(({ lot: id, names, mg, count, booked_mg: booked, over_mg: over }) => {
         const lot = shelf.lots[id];
         const says = [
-          lot ? `lot ${lot.number}` : `lot ${id}`,
+          say("page-record-lot", { number: lot ? lot.number : id }),
           lot?.supplier,
           lot && on ? bestBefore(lot, on) : "",
-          over ? `${about(over)} more than was booked` : "",
+          over ? say("page-record-over-booked", { mass: about(over) }) : "",
         ]
           .filter(Boolean)
           .join(", ");
@@ -100,32 +102,39 @@ export function lotsPart(told, shelf) {
   );
 }
 
+/** Whether a wait ended earlier or later than written. @param {{readonly early: boolean, readonly late: boolean}} wait */
+export const offOf = ({ early, late }) => (early ? "early" : late ? "late" : "none");
+
 /** @param {Pick<BatchRecord, "waits">} told */
 export function waitsPart(told) {
   if (!told.waits.length) return null;
   return part(
-    "Waits, planned and real",
-    h(
-      "p",
-      { class: "soft small" },
-      "Above, the time that was planned and its usual end; below, what really passed.",
-    ),
+    say("page-record-waits"),
+    h("p", { class: "soft small" }, say("page-record-waits-picture")),
     h(
       "ul",
       {},
       told.waits.map((wait) => {
-        const real = wait.real_ms === null ? "not ended" : duration(wait.real_ms);
-        const off = wait.early ? ", earlier than written" : wait.late ? ", later than written" : "";
+        const title = `${wait.letter}, ${wait.title}`;
         return h(
           "li",
           { class: "wait-row" },
-          h("p", {}, `${wait.letter}, ${wait.title}: `, h("b", {}, real), off),
+          h(
+            "p",
+            {},
+            wait.real_ms === null
+              ? say("page-record-wait-open", { title })
+              : say("page-record-wait", { off: offOf(wait), title, length: duration(wait.real_ms) }),
+          ),
           waitBar(wait),
           h(
             "p",
             { class: "soft small" },
-            `${duration(wait.earliest_ms)} to ${duration(wait.latest_ms ?? wait.usual_ms)} planned, ` +
-              `usually ${duration(wait.usual_ms)}`,
+            say("page-record-wait-planned", {
+              earliest: duration(wait.earliest_ms),
+              latest: duration(wait.latest_ms ?? wait.usual_ms),
+              usual: duration(wait.usual_ms),
+            }),
           ),
         );
       }),
@@ -140,48 +149,41 @@ export function balancePart({ balance }) {
   const shown = (mg) => `${grams(mg, balance.division_mg)}`;
   /** @type {[name: string, mg: number][]} */
   const rows = [
-    ["Went in", balance.in_mg],
+    [say("page-record-went-in"), balance.in_mg],
+    [say("page-record-in-good", { weighed: balance.weighed, count: balance.good }), balance.good_mg],
+    [say("page-record-in-spoiled"), balance.spoiled_mg],
+    [say("page-record-in-spares"), balance.spare_mg],
+    [say("page-record-in-bowl"), balance.left_mg],
     [
-      `In ${balance.good} good ` +
-        `pieces${balance.weighed ? `, ${balance.weighed} of them weighed` : ", by their planned weight"}`,
-      balance.good_mg,
-    ],
-    ["Spoiled", balance.spoiled_mg],
-    ["In spare parts", balance.spare_mg],
-    ["Left in the bowl", balance.left_mg],
-    [
-      "Dried off, stuck or " +
-        `unaccounted${balance.expected_loss_mg ? `; ${about(balance.expected_loss_mg)} was reckoned with` : ""}`,
+      balance.expected_loss_mg
+        ? say("page-record-lost-expected", { mass: about(balance.expected_loss_mg) })
+        : say("page-record-lost"),
       balance.unaccounted_mg,
     ],
   ];
   return part(
-    "Mass balance",
+    say("page-record-balance"),
     table(
-      "Mass balance",
-      ["mass"],
+      say("page-record-balance"),
+      [say("page-record-mass")],
       rows
         .filter(([, mg], place) => mg !== 0 || place < 2 || place === 5)
         .map(([name, mg]) => [name, shown(mg)]),
     ),
-    h("p", { class: "soft small" }, `Closes to the scale\u2019s ${mass(balance.division_mg)}.`),
+    h("p", { class: "soft small" }, say("page-record-closes", { mass: mass(balance.division_mg) })),
   );
 }
 
-/** @param {string} amount @param {string} currency */
-const money = (amount, currency) => `${amount} ${currency}`;
+/** A decimal as text, as the page's language writes it. @param {string | null} amount */
+const decimal = (amount) => (amount ?? "").replace(".", point());
 
 /** @param {Cost | null} reckoned @param {SettingsDocument} settings */
 export function costPart(reckoned, settings) {
   if (!reckoned)
     return part(
-      "Cost",
-      h(
-        "p",
-        { class: "soft" },
-        "No lot has a price, and no currency is set. Settings has the currency, the hourly rate and the wrap.",
-      ),
-      h("a", { class: "button quiet no-print", href: "#/studio" }, "Settings"),
+      say("page-record-cost"),
+      h("p", { class: "soft" }, say("page-record-cost-none")),
+      h("a", { class: "button quiet no-print", href: "#/studio" }, say("page-common-settings")),
     );
   const { materials, unpriced, totals, hands_ms: hands, good } = reckoned;
   /** @type {Row[]} */
@@ -193,37 +195,39 @@ export function costPart(reckoned, settings) {
         h(
           "span",
           { class: "soft small lot-line" },
-          `lot ${number}, ${count ? amountOf({ count }, count) : mass(mg)}`,
+          say("page-record-cost-lot", { number, much: count ? amountOf({ count }, count) : mass(mg) }),
         ),
       ],
-      money(cost, currency),
+      `${decimal(cost)} ${currency}`,
     ]);
   return part(
-    "Cost",
-    rows.length ? table("Material by lot", ["cost"], rows) : null,
+    say("page-record-cost"),
+    rows.length ? table(say("page-record-cost-by-lot"), [say("page-record-cost")], rows) : null,
     Object.entries(totals).map(([currency, sums]) =>
       table(
-        `In ${currency}`,
+        say("page-record-cost-in", { currency }),
         [currency],
         [
-          ["Material", sums.materials],
-          sums.lost === null ? null : ["of it lost on the way", sums.lost],
-          sums.spoiled === null ? null : ["of it spoiled", sums.spoiled],
-          [`Hands, ${duration(hands)}`, sums.hands],
-          ["Wrap", sums.wrap],
-          ["The batch", h("b", {}, sums.total)],
-          sums.per_piece === null ? null : [`Each of ${good} good`, h("b", {}, sums.per_piece)],
+          [say("page-record-cost-material"), decimal(sums.materials)],
+          sums.lost === null ? null : [say("page-record-cost-lost"), decimal(sums.lost)],
+          sums.spoiled === null ? null : [say("page-record-cost-spoiled"), decimal(sums.spoiled)],
+          [say("page-record-cost-hands", { length: duration(hands) }), decimal(sums.hands)],
+          [say("page-record-wrap"), decimal(sums.wrap)],
+          [say("page-record-cost-batch"), h("b", {}, decimal(sums.total))],
+          sums.per_piece === null
+            ? null
+            : [say("page-record-cost-each", { count: good ?? 0 }), h("b", {}, decimal(sums.per_piece))],
         ],
       ),
     ),
-    settings.hourly_rate
-      ? null
-      : h("p", { class: "small" }, "Hands cost nothing here: Settings has no hourly rate."),
+    settings.hourly_rate ? null : h("p", { class: "small" }, say("page-record-cost-no-rate")),
     unpriced.length
       ? h(
           "p",
           { class: "small" },
-          `Without a price, and not in these sums: ${[...new Set(unpriced.flatMap(({ names }) => names))].join(", ")}.`,
+          say("page-record-cost-unpriced", {
+            names: [...new Set(unpriced.flatMap(({ names }) => names.map(named)))].join(", "),
+          }),
         )
       : null,
   );
@@ -236,14 +240,9 @@ export function costPart(reckoned, settings) {
 export function yieldPart(batches) {
   if (batches.length < 2) return null;
   return part(
-    "Yield over batches",
+    say("page-record-yield"),
     yieldBars(batches),
-    h(
-      "p",
-      { class: "soft small" },
-      `Good pieces of ${batches.length} batches of this recipe, the oldest first; the line is what ` +
-        "was planned, the darkest is this one.",
-    ),
+    h("p", { class: "soft small" }, say("page-record-yield-picture", { count: batches.length })),
   );
 }
 
@@ -252,14 +251,14 @@ export function kitPart({ kit }) {
   /** @type {[name: string, says: string][]} */
   const rows = kit.scales.map(({ name, capacity_mg: most, division_mg: division }) => [
     name,
-    `up to ${about(most)}, in steps of ${mass(division)}`,
+    say("page-record-kit-scale", { most: about(most), division: mass(division) }),
   ]);
   return part(
-    "Kit",
+    say("page-record-kit"),
     factList([
       ...rows,
-      ["Vessels", kit.vessels.join(", ")],
-      kit.heaters.length ? ["Heat", kit.heaters.join(", ")] : null,
+      [say("page-record-kit-vessels"), kit.vessels.join(", ")],
+      kit.heaters.length ? [say("page-record-kit-heat"), kit.heaters.join(", ")] : null,
     ]),
   );
 }
@@ -273,16 +272,17 @@ export function whoOf({ device: own, place }) {
   const { you, benches = {} } = place ?? {};
   return (device) => {
     const name = device === own && you ? you.name : Object.hasOwn(benches, device) ? benches[device] : null;
-    return name ?? `${device === own ? "this device" : "a device"} with no name, \u2026${device.slice(-6)}`;
+    if (name !== null) return name;
+    return say(device === own ? "page-record-device-this" : "page-record-device-other", {
+      end: device.slice(-6),
+    });
   };
 }
 
 /** @param {Pick<BatchRecord, "people">} told @param {(device: string) => string} who */
 export function peoplePart({ people }, who) {
-  /** @param {number} many */
-  const entries = (many) => `${many} ${many === 1 ? "entry" : "entries"}`;
   return part(
-    "Who",
+    say("page-record-who"),
     h(
       "ul",
       { class: "plain" },
@@ -291,7 +291,12 @@ export function peoplePart({ people }, who) {
           "li",
           {},
           h("b", {}, who(each.device)),
-          `: ${entries(each.entries)}, ${day(each.first_at)} to ${day(each.last_at)}`,
+          ": ",
+          say("page-record-who-entries", {
+            count: each.entries,
+            first: day(each.first_at),
+            last: day(each.last_at),
+          }),
         ),
       ),
     ),
@@ -306,14 +311,21 @@ export function remarksPart({ remarks }, by) {
   if (!remarks.length) return null;
   /** @param {Remark} remark */
   const said = ({ kind, body }) =>
-    kind === "noted" || kind === "pictured" ? (body.text ?? "a photograph") : kind.replaceAll("_", " ");
+    kind === "noted" || kind === "pictured"
+      ? (body.text ?? say("page-record-a-picture"))
+      : say("page-record-kind", { kind });
   return part(
-    "Remarks after signing",
+    say("page-record-remarks"),
     h(
       "ul",
       { class: "plain" },
       remarks.map((remark) =>
-        h("li", {}, h("b", {}, `Remark, ${day(remark.at)}${by(remark.device)}`), `: ${said(remark)}`),
+        h(
+          "li",
+          {},
+          h("b", {}, say("page-record-remark-at", { at: day(remark.at) }), by(remark.device)),
+          `: ${said(remark)}`,
+        ),
       ),
     ),
   );
@@ -330,21 +342,27 @@ export function latePart({ late, people }, who) {
   const named = new Map(people.filter(({ name }) => name).map(({ device, name }) => [device, name]));
   /** @param {Late} entry */
   const said = ({ at, received_at, device, sender, given_back, kind, about: what }) => {
-    const by =
-      sender && sender !== named.get(device) ? `, ${given_back ? "given back" : "sent"} by ${sender}` : "";
+    const isOther = sender && sender !== named.get(device);
     return [
-      h("b", {}, `${kind.replaceAll("_", " ")}${what ? `: ${what}` : ""}`),
-      ` Entered ${day(at)}, received ${day(received_at)}${by}, ${named.get(device) ?? who(device)}.`,
+      h("b", {}, those([say("page-record-kind", { kind }), what]).join(": ")),
+      " ",
+      say("page-record-late-entry", {
+        how: isOther ? (given_back ? "given" : "sent") : "plain",
+        at: day(at),
+        received: day(received_at),
+        sender: sender ?? "",
+        device: named.get(device) ?? who(device),
+      }),
     ];
   };
   const more = late.length - LATE_SHOWN;
   return part(
-    "Received late",
+    say("page-record-late"),
     h(
       "ul",
       { class: "plain" },
       late.slice(0, LATE_SHOWN).map((each) => h("li", {}, said(each))),
     ),
-    more > 0 ? h("p", { class: "small" }, `And ${more} more; the CSV has all.`) : null,
+    more > 0 ? h("p", { class: "small" }, say("page-record-late-more", { count: more })) : null,
   );
 }

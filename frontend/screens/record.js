@@ -29,6 +29,7 @@ import {
   kitPart,
   latePart,
   lotsPart,
+  offOf,
   part,
   peoplePart,
   remarksPart,
@@ -41,8 +42,9 @@ import { askNote, pickOne } from "../parts/sheets.js";
 import { stockOf } from "../parts/stock.js";
 import { undoPair } from "../parts/undo-pair.js";
 import { about, clock, day, duration, mass, pieces } from "../parts/words.js";
+import { say } from "../words.js";
 /** @import { Correction, Look, Record as BatchRecord, RecordLine } from "../../bench/shapes/page" */
-/** @import { RecordLooks, RecordStep, Sheet, SheetComponent, Shelf, State } from "../../bench/shapes/page" */
+/** @import { RecordLooks, RecordStep, Sheet, SheetComponent, Shelf } from "../../bench/shapes/page" */
 /** @import { KeptEntry, RefusedRow, Undoing } from "../../types/keep" */
 /** @import { Batch } from "../../types/parts" */
 /** @import { Place, SettingsDocument, ToldOfRun } from "../../types/server" */
@@ -50,12 +52,8 @@ import { about, clock, day, duration, mass, pieces } from "../parts/words.js";
 
 const BATCHES_SHOWN = 12;
 const MINUTE_MS = 60_000;
-/** @type {[what: MeasuredWhat, label: string][]} */
-const WEIGH = [
-  ["piece", "Weigh a finished piece"],
-  ["left", "Weigh what was left"],
-  ["spoiled", "Weigh what is spoiled"],
-];
+/** @type {readonly MeasuredWhat[]} */
+const WEIGH = ["piece", "left", "spoiled"];
 
 /**
  * @typedef {{run: Batch, runs: readonly Batch[], entries: readonly KeptEntry[], settings: SettingsDocument,
@@ -69,22 +67,31 @@ const WEIGH = [
 
 /** @type {CorrectionWords} */
 const CORRECTIONS = {
-  taken_out: ({ mg }) => `${mass(mg)} taken out again`,
-  left: (_, line) => `left as it was${line?.deviation_mg ? `, ${offBy(line.deviation_mg)}` : ""}`,
-  left_out: () => "left out",
-  placed: ({ scale }, _line, { kit }) => `weighed on ${nameIn(kit.scales, scale)} from then on`,
-  took: ({ instead }, _line, { kit }) => `${nameIn(kit.vessels, instead)} taken instead`,
+  taken_out: ({ mg }) => say("page-record-taken-out", { mass: mass(mg) }),
+  left: (_, line) =>
+    line?.deviation_mg
+      ? say("page-record-left-off", { off: offBy(line.deviation_mg) })
+      : say("page-record-left"),
+  left_out: () => say("page-record-left-out"),
+  placed: ({ scale }, _line, { kit }) => say("page-record-placed", { scale: nameIn(kit.scales, scale) }),
+  took: ({ instead }, _line, { kit }) =>
+    say("page-record-took-instead", { vessel: nameIn(kit.vessels, instead) }),
   carried: ({ num, den }, line) =>
-    `the rest scaled ${num > den ? "up" : "down"} to match, \u00d7 ` +
-    times(num, den) +
-    (line ? `, for ${line.name} came to ${about(line.actual_mg)} of ${about(line.planned_mg ?? 0)}` : ""),
+    those([
+      say("page-record-scaled", { way: num > den ? "up" : "down", factor: times(num, den) }),
+      line &&
+        say("page-record-scaled-for", {
+          name: line.name,
+          mass: about(line.actual_mg),
+          planned: about(line.planned_mg ?? 0),
+        }),
+    ]).join("; "),
 };
-/** @type {{readonly [answer: string]: string | undefined}} */
-const ANSWERS = { yes: "yes", not_yet: "not yet", too_far: "too far" };
 /** @param {readonly {readonly id: string, readonly name: string}[]} things @param {string} key */
 const nameIn = (things, key) => things.find(({ id }) => id === key)?.name ?? key;
 /** @param {number} mg */
-const offBy = (mg) => `${mass(Math.abs(mg))} ${mg > 0 ? "over" : "short"}`;
+const offBy = (mg) =>
+  say(mg > 0 ? "page-record-too-much" : "page-record-too-little", { mass: mass(Math.abs(mg)) });
 
 export class RecordScreen extends HTMLElement {
   /** @type {RecordData} */
@@ -131,9 +138,9 @@ export class RecordScreen extends HTMLElement {
     setChildren(
       this.#sheet,
       those([
-        pageHead("Batch record", ""),
+        pageHead(say("page-record-title"), ""),
         h("h2", {}, sheet.recipe.title),
-        facts(told, state, run, runs),
+        facts(told, run, runs),
         ...sheet.components.map((component) => componentPart(component, told)),
         waitsPart(told),
         lotsPart(told, shelf),
@@ -144,42 +151,43 @@ export class RecordScreen extends HTMLElement {
         kitPart(told),
         peoplePart(told, who),
         listPart(
-          "Checks",
+          say("page-record-checks"),
           told.looks.map((step) => [
             `${step.letter}, ${step.title}`,
             step.looks.map((look) => answered(look, step, sheet)).join("; "),
           ]),
         ),
         listPart(
-          "Corrections",
+          say("page-record-corrections"),
           told.corrections.map((each) => [
             `${clock(each.at)}${by(each.device)}`,
             correction(each, told, sheet),
           ]),
         ),
         listPart(
-          "Skipped",
-          told.skipped.map((step) => [`${step.letter}, ${step.title}`, step.why || "no reason given"]),
-        ),
-        listPart(
-          "Waited longer",
-          told.added.map((step) => [
+          say("page-record-skipped"),
+          told.skipped.map((step) => [
             `${step.letter}, ${step.title}`,
-            `${duration(step.ms)} more, said at ${clock(step.at)}`,
+            step.why || say("page-record-no-reason"),
           ]),
         ),
         listPart(
-          "Notes",
+          say("page-record-longer"),
+          told.added.map((step) => [
+            `${step.letter}, ${step.title}`,
+            say("page-record-longer-by", { length: duration(step.ms), at: clock(step.at) }),
+          ]),
+        ),
+        listPart(
+          say("page-record-notes"),
           told.notes.map((note) => [`${clock(note.at)}${by(note.device)}`, note.text]),
         ),
         this.#pictures(told),
         remarksPart(told, by),
         late,
         listPart(
-          "Not understood",
-          told.unread.length
-            ? [["", `${told.unread.length} of a kind this page does not know; kept with the run.`]]
-            : [],
+          say("page-record-unread"),
+          told.unread.length ? [["", say("page-record-unread-entries", { count: told.unread.length })]] : [],
         ),
         this.#digest(run),
         this.#foot,
@@ -216,20 +224,29 @@ export class RecordScreen extends HTMLElement {
   /** @param {BatchRecord} told */
   #minutes({ hands, signed }) {
     const correct = async () => {
-      const minutes = await openPad({ title: "Minutes of hand work in all", unit: "", answer: "It took" });
+      const minutes = await openPad({
+        title: say("page-record-hands-minutes"),
+        unit: "",
+        answer: say("page-record-hands-took"),
+      });
       if (minutes) tell(this, "answer", { kind: "worked", body: { ms: minutes * MINUTE_MS } });
     };
     return part(
-      "Hand work",
+      say("page-record-hands"),
       h(
         "p",
         {},
-        `${duration(hands.ms)}, ` +
-          `${hands.told ? "as told" : "reckoned from when each thing was touched, pauses left out"}.`,
+        say(hands.told ? "page-record-hands-told" : "page-record-hands-counted", {
+          length: duration(hands.ms),
+        }),
       ),
       signed
         ? null
-        : h("button", { type: "button", class: "quiet no-print", onclick: correct }, "Correct it"),
+        : h(
+            "button",
+            { type: "button", class: "quiet no-print", onclick: correct },
+            say("page-record-hands-correct"),
+          ),
     );
   }
 
@@ -240,12 +257,12 @@ export class RecordScreen extends HTMLElement {
       type: "file",
       accept: "image/*",
       class: "unseen",
-      "aria-label": "Take a photograph",
+      "aria-label": say("page-record-take-picture"),
       onchange: () => this.#take(take),
     });
     const shown = pictures.map((each) => {
       // Not lazily: one that was never scrolled to would be missing on paper.
-      const image = h("img", { alt: each.text || `Photograph of ${day(each.at)}` });
+      const image = h("img", { alt: each.text || say("page-record-picture-of", { at: day(each.at) }) });
       this.#show(image, each.picture);
       return h(
         "figure",
@@ -255,12 +272,12 @@ export class RecordScreen extends HTMLElement {
       );
     });
     return part(
-      "Photographs",
+      say("page-record-pictures"),
       h("div", { class: "photographs" }, shown),
       h(
         "button",
         { type: "button", class: "outlined no-print", onclick: () => take.click() },
-        "Take a photograph",
+        say("page-record-take-picture"),
       ),
       take,
     );
@@ -273,9 +290,7 @@ export class RecordScreen extends HTMLElement {
     if (blob) this.#urls.push(url);
     else
       image.onerror = () =>
-        image.replaceWith(
-          h("p", { class: "soft small" }, "Another phone took this one; it is with the server."),
-        );
+        image.replaceWith(h("p", { class: "soft small" }, say("page-record-picture-elsewhere")));
     image.src = url;
   }
 
@@ -287,10 +302,10 @@ export class RecordScreen extends HTMLElement {
     try {
       const made = await photograph(file);
       const text = await askNote({
-        title: "What does it show?",
-        answer: "Keep the photograph",
+        title: say("page-record-picture-shows"),
+        answer: say("page-record-picture-save"),
         needed: false,
-        hint: "Caption (optional)",
+        hint: say("page-record-picture-caption"),
       });
       if (text !== null) tell(this, "picture-taken", { ...made, text });
     } catch (error) {
@@ -304,19 +319,13 @@ export class RecordScreen extends HTMLElement {
   #digest({ state, entries }) {
     const sealed = ofRecord(state, entries);
     const of = state.signed
-      ? `Of the ${sealed.length - 1} entries that were signed, and the signing.`
-      : `Of all ${sealed.length} entries.`;
+      ? say("page-record-digest-signed", { count: sealed.length - 1 })
+      : say("page-record-digest-all", { count: sealed.length });
     return part(
-      "Digest",
-      h("p", { class: "small" }, `${of} One changed, added or removed gives another.`),
+      say("page-record-digest"),
+      h("p", { class: "small" }, of, " ", say("page-record-digest-changes")),
       h("p", {}, h("code", { class: "digest" }, digest(sealed))),
-      h(
-        "p",
-        { class: "soft small" },
-        "Anybody can check it from the JSON file. Take the entries that “sealed” names, or all. " +
-          "Write each as JSON, keys sorted, no spaces. Sort them by id, end each with a line feed, " +
-          "take SHA-256. In a terminal:",
-      ),
+      h("p", { class: "soft small" }, say("page-record-digest-how")),
       h("pre", { class: "small", tabindex: 0 }, h("code", {}, ONE_LINER)),
     );
   }
@@ -328,14 +337,14 @@ export class RecordScreen extends HTMLElement {
       event.preventDefault();
       const signed = name.value.trim();
       if (signed) tell(this, "answer", { kind: "signed", body: { name: signed }, once: "signed" });
-      else this.trouble("Write your name: the record is signed by it.");
+      else this.trouble(say("page-record-sign-name-needed"));
     };
     return h(
       "form",
       { class: "stack sign", onsubmit: sign },
-      h("label", { class: "field" }, h("span", {}, "Signed off by"), name),
-      h("button", { type: "submit", class: "copper" }, "Sign the record"),
-      h("p", { class: "soft small" }, "Signing locks the record. You can add dated remarks."),
+      h("label", { class: "field" }, h("span", {}, say("page-record-sign-name")), name),
+      h("button", { type: "submit", class: "copper" }, say("page-record-sign")),
+      h("p", { class: "soft small" }, say("page-record-sign-locks")),
     );
   }
 
@@ -354,30 +363,35 @@ export class RecordScreen extends HTMLElement {
           ? h(
               "p",
               { class: "trouble", role: "alert" },
-              `${refused.entry?.kind === "signed" ? "Your signing was refused" : "An undo was refused"}. ` +
-                `${refused.detail} It is under Settings, to send again or set aside.`,
+              say(
+                refused.entry?.kind === "signed" ? "page-record-refused-signing" : "page-record-refused-undo",
+                { why: refused.detail },
+              ),
+              " ",
+              say("page-record-refused-do"),
             )
           : null,
         this.#trouble,
         this.#said,
         told.signed
           ? null
-          : (this.#signing ?? h("a", { class: "button copper", href: `#/bench/${id}` }, "Back to the bench")),
+          : (this.#signing ??
+            h("a", { class: "button copper", href: `#/bench/${id}` }, say("page-record-to-bench"))),
         h(
           "div",
           { class: "record-does" },
           h(
             "button",
             { type: "button", class: "quiet", onclick: () => this.#note(Boolean(signed)) },
-            told.signed ? "Add a remark" : "Write a note",
+            say(told.signed ? "page-record-remark-add" : "page-record-note-add"),
           ),
           told.signed
             ? null
-            : WEIGH.map(([what, label]) =>
+            : WEIGH.map((what) =>
                 h(
                   "button",
-                  { type: "button", class: "quiet", onclick: () => this.#weigh(what, label, told) },
-                  label,
+                  { type: "button", class: "quiet", onclick: () => this.#weigh(what, told) },
+                  say(`page-record-weigh-${what}`),
                 ),
               ),
           this.#undo.undo,
@@ -386,16 +400,16 @@ export class RecordScreen extends HTMLElement {
             ? h(
                 "button",
                 { type: "button", class: "quiet", onclick: () => this.#unsign(signed) },
-                "Undo the signing",
+                say("page-record-unsign"),
               )
             : null,
         ),
         h(
           "div",
           { class: "record-does" },
-          h("button", { type: "button", class: "quiet", onclick: () => print() }, "Print"),
-          h("a", { class: "button quiet", href: `#/label/${id}` }, "Label"),
-          h("a", { class: "button quiet", href: `#/gather/${id}` }, "Gathered"),
+          h("button", { type: "button", class: "quiet", onclick: () => print() }, say("page-common-print")),
+          h("a", { class: "button quiet", href: `#/label/${id}` }, say("page-record-label")),
+          h("a", { class: "button quiet", href: `#/gather/${id}` }, say("page-record-gathered")),
           fileLink(`/api/v1/runs/${id}/record.csv`, `record-${nameOf(run, told)}.csv`, "CSV"),
           h("button", { type: "button", class: "quiet", onclick: () => this.#save(run, told) }, "JSON"),
         ),
@@ -426,33 +440,33 @@ export class RecordScreen extends HTMLElement {
   async #unsign({ id, name }) {
     const choices = [
       {
-        label: "Undo the signing",
-        says: "The record is open again. It will say that it was signed before.",
+        label: say("page-record-unsign"),
+        says: say("page-record-unsign-says"),
         value: true,
       },
     ];
-    if (await pickOne({ title: `Signed by ${name}`, choices }))
+    if (await pickOne({ title: say("page-record-signed-by", { name }), choices }))
       tell(this, "answer", { kind: "undone", body: { entry: id } });
   }
 
   /** @param {boolean} isRemark */
   async #note(isRemark) {
     const text = await askNote({
-      title: isRemark ? "A remark" : "A note",
-      answer: "Keep it",
-      says: isRemark ? "The record is signed: this stands beside it, with its own time." : "",
+      title: say(isRemark ? "page-record-remark" : "page-record-note"),
+      answer: say("page-common-save"),
+      says: isRemark ? say("page-record-remark-says") : "",
     });
     if (text) tell(this, "answer", { kind: "noted", body: { text } });
   }
 
-  /** @param {MeasuredWhat} what @param {string} label @param {BatchRecord} told */
-  async #weigh(what, label, { kit, balance }) {
+  /** @param {MeasuredWhat} what @param {BatchRecord} told */
+  async #weigh(what, { kit, balance }) {
     const division = Math.min(...kit.scales.map(({ division_mg }) => division_mg), 1000);
     const mg = await openPad({
-      title: label,
+      title: say(`page-record-weigh-${what}`),
       target: what === "piece" ? (balance?.piece_mg ?? null) : null,
       division,
-      answer: "It weighs",
+      answer: say("page-record-it-weighs"),
     });
     if (mg === null) return;
     const piece = 1 + Math.max(0, ...this.#data.run.state.measured.map((each) => each.piece ?? 0));
@@ -513,47 +527,56 @@ function decimalsOf(currency) {
   return new Intl.NumberFormat("en", { style: "currency", currency }).resolvedOptions().maximumFractionDigits;
 }
 
-/** @param {BatchRecord} told @param {State} state @param {Batch} run @param {readonly Batch[]} runs */
-function facts(told, { notes }, run, runs) {
+/** @param {BatchRecord} told @param {Batch} run @param {readonly Batch[]} runs */
+function facts(told, run, runs) {
   const made = told.yield;
-  const off = [
-    made.partial ? `${made.partial} partial` : "",
-    made.spoiled ? `${made.spoiled} spoiled` : "",
-  ].filter(Boolean);
+  const off = lessThanGood(made);
   const alike = runs.filter((each) => each !== run && told.number && each.state.number === told.number);
-  const passed = notes.some(({ text }) => text.startsWith("Gathering was passed over"));
   return factList([
     [
-      "Batch",
+      say("page-record-batch"),
       told.number
-        ? [told.number, ...told.also_numbered.map((each) => `also numbered ${each}`)].join(", ")
-        : "not numbered",
+        ? [
+            told.number,
+            ...told.also_numbered.map((number) => say("page-record-also-numbered", { number })),
+          ].join(", ")
+        : say("page-record-no-number"),
     ],
     alike.length
       ? [
-          "Take care",
-          `${alike.length === 1 ? "another batch has" : `${alike.length} other batches have`} this ` +
-            "number too: " +
-            `${alike.map((each) => `${each.recipe.title}, ${day(each.created_at)}`).join("; ")}`,
+          say("page-record-caution"),
+          say("page-record-alike", {
+            count: alike.length,
+            batches: alike.map((each) => `${each.recipe.title}, ${day(each.created_at)}`).join("; "),
+          }),
         ]
       : null,
-    ["Asked", pieces(made.planned, told.piece)],
-    made.good === null ? null : ["Made", [pieces(made.good, told.piece), ...off].join(", ")],
-    ["Weighed in", `${about(made.actual_mg)}, planned ${about(made.planned_mg)}`],
-    ["Began", told.started_at ? day(told.started_at) : "not yet"],
-    ["Finished", told.finished_at ? day(told.finished_at) : "still open"],
-    told.finished_at ? ["Took", duration(told.finished_at - (told.started_at ?? 0))] : null,
-    ["Recipe", `version ${told.recipe.version}`],
-    passed ? ["Gathering", "passed over in part"] : null,
-    ["Signed", told.signed ? `${told.signed.name}, ${day(told.signed.at)}` : "not yet"],
+    [say("page-record-planned"), pieces(made.planned, told.piece)],
+    made.good === null ? null : [say("page-record-made"), [pieces(made.good, told.piece), ...off].join(", ")],
+    [
+      say("page-record-weighed-in"),
+      say("page-record-weighed-in-of", { mass: about(made.actual_mg), planned: about(made.planned_mg) }),
+    ],
+    [say("page-record-began"), told.started_at ? day(told.started_at) : say("page-record-not-yet")],
+    [say("page-record-finished"), told.finished_at ? day(told.finished_at) : say("page-record-open")],
+    told.finished_at ? [say("page-record-took"), duration(told.finished_at - (told.started_at ?? 0))] : null,
+    [say("page-record-recipe"), say("page-record-version", { number: told.recipe.version })],
+    [
+      say("page-record-signed"),
+      told.signed ? `${told.signed.name}, ${day(told.signed.at)}` : say("page-record-not-yet"),
+    ],
     told.signed?.missing
-      ? ["Take care", `${told.signed.missing} of the signed entries are not here yet`]
+      ? [say("page-record-caution"), say("page-record-signed-missing", { count: told.signed.missing })]
       : null,
     ...told.unsigned.map(
       (each) =>
         /** @type {const} */ ([
-          "Unsigned",
-          `${each.name} had signed, ${day(each.signed_at)}; undone ${day(each.at)}`,
+          say("page-record-unsigned"),
+          say("page-record-unsigned-by", {
+            name: each.name,
+            signed: day(each.signed_at),
+            at: day(each.at),
+          }),
         ]),
     ),
   ]);
@@ -587,7 +610,7 @@ function componentPart(component, told) {
       ? h(
           "table",
           { class: "amounts" },
-          h("caption", { class: "unseen" }, `Weights of ${component.name}`),
+          h("caption", { class: "unseen" }, say("page-record-weights", { part: component.name })),
           h(
             "thead",
             {},
@@ -595,7 +618,9 @@ function componentPart(component, told) {
               "tr",
               {},
               h("td", {}),
-              ["asked", "weighed", "off"].map((name) => h("th", { scope: "col" }, name)),
+              [say("page-record-target"), say("page-record-weighed"), say("page-record-off")].map((name) =>
+                h("th", { scope: "col" }, name),
+              ),
             ),
           ),
           h(
@@ -613,7 +638,12 @@ function componentPart(component, told) {
           "li",
           {},
           h("time", {}, clock(step.at)),
-          h("span", {}, [rounds > 1 ? `round ${step.round}: ` : "", step.title, detail(step, told)].join("")),
+          h(
+            "span",
+            {},
+            rounds > 1 ? say("page-record-in-round", { number: step.round, title: step.title }) : step.title,
+            detail(step, told),
+          ),
         ),
       ),
     ),
@@ -633,51 +663,66 @@ function detail(step, told) {
   const said = [
     step.way,
     wait && wait.real_ms !== null
-      ? "after " +
-        `${duration(wait.real_ms)}${wait.early ? ", earlier than written" : wait.late ? ", later than written" : ""}`
+      ? say("page-record-waited", { off: offOf(wait), length: duration(wait.real_ms) })
       : "",
-    window?.late ? `${duration(window.real_ms ?? 0)} into a window of ${duration(window.latest_ms)}` : "",
+    window?.late
+      ? say("page-record-not-within", {
+          length: duration(window.real_ms ?? 0),
+          most: duration(window.latest_ms),
+        })
+      : "",
     burst
-      ? `${burst.used} ${burst.word}${burst.used === 1 ? "" : "s"}, ${duration(burst.heated_ms)} in all`
+      ? say("page-record-bursts", {
+          word: burst.word ?? "burst",
+          count: burst.used,
+          length: duration(burst.heated_ms),
+        })
       : "",
     portions ? portions.portions.map(({ name, mg }) => `${name} ${mass(mg)}`).join(", ") : "",
-    look?.tries ? `after ${look.tries} ${look.tries === 1 ? "try" : "tries"}` : "",
-    count
-      ? [
-          `${count.good} good`,
-          count.partial ? `${count.partial} partial` : "",
-          count.spoiled ? `${count.spoiled} spoiled` : "",
-        ]
-          .filter(Boolean)
-          .join(", ")
-      : "",
+    look?.tries ? say("page-record-tries", { count: look.tries }) : "",
+    count ? [say("page-record-good", { count: count.good }), ...lessThanGood(count)].join(", ") : "",
   ].filter(Boolean);
   return said.length ? `: ${said.join("; ")}` : "";
 }
+
+/** @param {RecordLine} line of what no scale shows */
+const countedOf = ({ count, unit }) =>
+  count === null ? say("prompting-to-texture") : say("prompting-counted", { count, unit: unit ?? "" });
+
+/** @param {{readonly partial: number | null, readonly spoiled: number | null}} made */
+const lessThanGood = ({ partial, spoiled }) =>
+  those([
+    partial ? say("page-record-small", { count: partial }) : null,
+    spoiled ? say("page-record-spoiled", { count: spoiled }) : null,
+  ]);
 
 /** @param {RecordLine} line @param {number} rounds */
 function lineRow(line, rounds) {
   const carried =
     line.planned_mg !== null && line.planned_mg !== line.asked_mg
-      ? h("span", { class: "soft small lot-line" }, `sheet ${about(line.planned_mg)}`)
+      ? h(
+          "span",
+          { class: "soft small lot-line" },
+          say("page-record-by-sheet", { mass: about(line.planned_mg) }),
+        )
       : null;
   const name = [
     line.name,
-    rounds > 1 ? `round ${line.round}` : "",
-    line.instead_of ? `instead of ${line.instead_of}` : "",
+    rounds > 1 ? say("page-record-round", { number: line.round }) : "",
+    line.instead_of ? say("page-record-instead-of", { name: line.instead_of }) : "",
   ]
     .filter(Boolean)
     .join(", ");
   /** @param {number} mg */
   const shown = (mg) => grams(mg, line.division_mg ?? 1);
   if (line.asked_mg === null) {
-    const amount = line.spoons || (line.count === null ? "to texture" : `${line.count} ${line.unit}`);
+    const amount = line.spoons || countedOf(line);
     return h(
       "tr",
       {},
       h("th", { scope: "row" }, name),
       h("td", {}, amount),
-      h("td", {}, WORDS[line.status] ?? ""),
+      h("td", {}, line.status === "open" ? "" : say("page-record-status", { status: line.status })),
       h("td", {}),
     );
   }
@@ -694,7 +739,7 @@ function lineRow(line, rounds) {
       shown(line.asked_mg),
       h("span", { class: "soft small lot-line" }, `\u00b1 ${about(line.tolerance_mg ?? 0)}`),
     ),
-    h("td", {}, isIn ? shown(line.actual_mg) : (WORDS[line.status] ?? "\u2013")),
+    h("td", {}, isIn ? shown(line.actual_mg) : say("page-record-status", { status: line.status })),
     h(
       "td",
       {},
@@ -703,9 +748,6 @@ function lineRow(line, rounds) {
     ),
   );
 }
-
-/** @type {{readonly [status: string]: string | undefined}} */
-const WORDS = { in: "in", by_hand: "by hand", left_out: "left out", open: "\u2013" };
 
 /** @param {Correction} each @param {BatchRecord} told @param {Sheet} sheet */
 function correction(each, told, sheet) {
@@ -724,9 +766,8 @@ function correction(each, told, sheet) {
  */
 function answered({ at, answer, way }, { step }, { steps }) {
   const ways = steps.find(({ id }) => id === step)?.ways ?? [];
-  return [clock(at), ANSWERS[answer] ?? "", ways.find(({ id }) => id === way)?.name ?? ""]
-    .filter(Boolean)
-    .join(" ");
+  const name = ways.find(({ id }) => id === way)?.name;
+  return those([say("page-record-look", { at: clock(at), answer }), name]).join(", ");
 }
 
 /** @param {string} title @param {(readonly [name: string, text: string])[]} rows */

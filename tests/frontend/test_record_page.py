@@ -105,8 +105,8 @@ def on_disk(page: Page, store: str) -> list[dict[str, Any]]:
 def test_a_line_that_was_off_is_drawn_against_what_is_allowed(baker: Page) -> None:
     record = record_of(baker, bake(baker))
 
-    expect(record.get_by_role("img", name=re.compile(r"^2 g over, .* allowed$"))).to_be_visible()
-    expect(record.get_by_role("img", name=re.compile("^on the mark"))).to_be_visible()
+    expect(record.get_by_role("img", name=re.compile(r"^2 g too much, .* allowed$"))).to_be_visible()
+    expect(record.get_by_role("img", name=re.compile("^on target"))).to_be_visible()
     butter = record.get_by_role("row", name=re.compile("^Hard butter")).first
     expect(butter).to_contain_text(re.compile(r"± \d.*\+2 g"))
     expect(part(baker, "Lots")).to_contain_text("2.00 g more than was booked")
@@ -133,7 +133,7 @@ def test_two_batches_with_one_number_each_name_the_other(baker: Page) -> None:
     )
     enter(baker, ("undone", {"entry": own["id"]}), ("numbered", {"number": number}))
 
-    expect(record_of(baker, other)).to_contain_text("another batch has this number too: Plain bar")
+    expect(record_of(baker, other)).to_contain_text("Another batch has this number too: Plain bar")
 
 
 def test_it_says_what_the_batch_cost(baker: Page) -> None:
@@ -162,7 +162,7 @@ def test_what_was_carried_says_for_which_line(baker: Page) -> None:
     record_of(baker, run)
 
     expect(part(baker, "Corrections")).to_contain_text(
-        "the rest scaled up to match, × 1.013, for Hard butter came to 152 g of 150 g"
+        "the rest scaled up to match, × 1.013; Hard butter came to 152 g, target 150 g"
     )
 
 
@@ -217,7 +217,7 @@ def test_once_it_is_signed_what_is_said_is_a_remark(baker: Page) -> None:
     printed = baker.locator(".digest").inner_text()
     record.get_by_role("button", name="Add a remark").click()
     baker.get_by_role("dialog").get_by_label("A remark").fill("One cracked in the post.")
-    baker.get_by_role("button", name="Keep it").click()
+    baker.get_by_role("button", name="Save", exact=True).click()
     expect(part(baker, "Remarks after signing")).to_contain_text("One cracked in the post.")
     expect(part(baker, "Notes")).not_to_contain_text("cracked")
     expect(baker.locator(".digest")).to_have_text(printed)
@@ -227,8 +227,8 @@ def test_once_it_is_signed_what_is_said_is_a_remark(baker: Page) -> None:
     sealed = [journal[key] for key in signing["body"]["entries"]]
     assert signing["body"] == {"name": "A. Maker", **bench.seal(sealed)} and len(sealed) == len(journal) - 2
 
-    record.get_by_role("button", name="Undo the signing").click()
-    baker.get_by_role("dialog").get_by_role("button", name="Undo the signing").click()
+    record.get_by_role("button", name="Undo the signature").click()
+    baker.get_by_role("dialog").get_by_role("button", name="Undo the signature").click()
     expect(record.locator(".facts").first).to_contain_text("A. Maker had signed")
     expect(part(baker, "Notes")).to_contain_text("One cracked in the post.")
 
@@ -259,7 +259,7 @@ def test_a_signing_that_the_server_refuses_does_not_count_here_and_says_why(
     phone.unroute("**/api/**")
     phone.evaluate("dispatchEvent(new Event('online'))")
 
-    expect(record.get_by_text("Your signing was refused. A. Maker signed this record")).to_be_visible()
+    expect(record.get_by_text("Your signature was refused. A. Maker signed this record")).to_be_visible()
     expect(record.locator(".facts").first).to_contain_text("A. Maker")
     expect(record.locator(".facts").first).not_to_contain_text("Too Late")
 
@@ -365,7 +365,7 @@ def test_a_photograph_is_kept_with_no_network_small_and_without_what_the_camera_
         {"name": "bench.jpg", "mimeType": "image/jpeg", "buffer": taken}
     )
     baker.get_by_role("dialog").get_by_role("textbox").fill("The bars, turned out")
-    baker.get_by_role("button", name="Keep the photograph").click()
+    baker.get_by_role("button", name="Save photograph").click()
 
     image = part(baker, "Photographs").get_by_role("img", name="The bars, turned out")
     expect(image).to_be_visible()
@@ -406,7 +406,7 @@ def test_a_file_that_is_no_picture_is_said(baker: Page) -> None:
         {"name": "notes.txt", "mimeType": "text/plain", "buffer": b"not a picture"}
     )
 
-    expect(baker.get_by_role("alert")).to_contain_text("no picture this browser can read")
+    expect(baker.get_by_role("alert")).to_contain_text("This browser cannot read that file")
 
 
 def test_the_yield_stands_beside_that_of_other_batches_and_the_bench_says_what_happened_last_time(
@@ -481,4 +481,4 @@ def test_what_reached_the_server_late_is_listed_on_the_record(page: Page, home: 
 
     late = part(page, "Received late")
     expect(late.get_by_role("listitem")).to_have_count(1)
-    expect(late).to_contain_text(re.compile(r"noted.* Entered .+, received .+desk\."))
+    expect(late).to_contain_text(re.compile(r"Note.* Entered .+, received .+desk\."))

@@ -1,11 +1,9 @@
 # What several pages say.
 
-## Buttons
-
 page-common-back = Back
 page-common-home = Recipes and batches
-
-## What went wrong
-
 page-common-no-connection = No connection.
 page-common-not-saved = Not saved
+page-common-print = Print
+page-common-save = Save
+page-common-settings = Settings
