@@ -17,6 +17,7 @@ from bench import words
 FILE = "words.js"
 PLACE = re.compile(r"^const TABLE = \{.*\};$", re.MULTILINE)
 KEY = re.compile(r'"([a-z]+(?:-[a-z0-9]+)+)"')
+ALONE = re.compile(r'(?<![.\w])say\("([a-z]+(?:-[a-z0-9]+)+)"\)')
 BEGINNING = re.compile(r"`([a-z]+(?:-[a-z0-9]+)*-)\$\{")
 OF_WORDS_ITSELF = {"list-and", "list-more"}
 
@@ -54,6 +55,16 @@ def worded(source: str, sources: Iterable[str]) -> str:
     if places != 1:
         raise ValueError(f"{FILE}: no place for the words")
     return filled
+
+
+def put_in(source: str) -> str:
+    """A module's source with what it says without arguments in place of the call."""
+
+    def text(call: re.Match[str]) -> str:
+        pattern = words.language(words.spoken()).pattern(call[1]) if call[1] in _all_keys() else None
+        return as_json(pattern) if isinstance(pattern, str) else call[0]
+
+    return ALONE.sub(text, source)
 
 
 def as_json(told: object) -> str:

@@ -4,7 +4,8 @@ A browser that opens the page asks for index.html, one module and one style shee
 files: `app.js` comes with all that it imports, `rest.js` holds all that is asked for later and takes from
 `app.js` what it needs of that, so that each module is there once. Both say the version of all modules, and a rest
 of another version than the page's refuses to run. A style sheet comes with those that it imports. The worker (frontend/sw.js) is told the names of all pieces, and a
-version that is the hash of them. Each has the words that its own modules name, in one language (api/page_words.py).
+version that is the hash of them. Each has the words that its own modules name, in one language (api/page_words.py);
+what is the same whenever it is said stands where it is said.
 """
 
 from __future__ import annotations
@@ -55,7 +56,8 @@ class Pieces:
 
     def __init__(self, folder: Path, files: Iterable[str], slim: Callable[[Path], bytes]) -> None:
         def read(path: str) -> str:
-            return slim(folder / path).decode("utf-8")
+            text = slim(folder / path).decode("utf-8")
+            return page_words.put_in(text) if path.endswith(".js") and path != page_words.FILE else text
 
         self._folder, self._slim, self._read = folder, slim, cache(read)
         self.first = join.in_order(self._read, [APP])
@@ -99,14 +101,18 @@ class Pieces:
     def _worded(self, path: str) -> str:
         """A module's source; words.js with the words of what the page opens with."""
         source = self._read(path)
-        return page_words.worded(source, map(self._read, self.first)) if path == page_words.FILE else source
+        return page_words.worded(source, self._naming(self.first)) if path == page_words.FILE else source
+
+    def _naming(self, modules: Iterable[str]) -> Iterable[str]:
+        """The sources that name messages: words.js itself holds those of all."""
+        return (self._read(path) for path in modules if path != page_words.FILE)
 
     def _words_of_the_rest(self) -> str:
         """What gives words.js the words that the rest alone needs, before any of it runs."""
         if page_words.FILE not in self.first:
             return ""
-        there = page_words.messages(map(self._read, self.first))
-        more = page_words.messages(map(self._read, self.later))
+        there = page_words.messages(self._naming(self.first))
+        more = page_words.messages(self._naming(self.later))
         told = page_words.as_json({key: value for key, value in more.items() if key not in there})
         return f"{join.name_of(page_words.FILE)}.learn({told});\n"
 

@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from api import page_words, records
+from api import page, page_words, records
 from api.demo import seed
 from api.places import FRONTEND
 from bench import words
@@ -66,6 +66,26 @@ def test_the_page_is_sent_the_words_that_its_modules_name() -> None:
         "list-and", "list-more", "prompting-done",
         "prompting-match-down", "prompting-match-rest", "prompting-match-up",
     }  # fmt: skip
+
+
+def test_what_is_the_same_whenever_it_is_said_stands_where_it_is_said() -> None:
+    source = 'say("prompting-done"); say("prompting-reads", { reading }); own.say("prompting-done"); say("not-a-key");'
+    with words.speaking("de"):
+        assert page_words.put_in(source) == source.replace('say("prompting-done")', '"Erledigt"', 1)
+
+
+def told_after(mark: str, piece: bytes) -> Any:
+    _, _, rest = piece.decode().partition(mark)
+    return json.JSONDecoder().raw_decode(rest)[0]
+
+
+def test_the_page_opens_without_the_words_of_the_rest() -> None:
+    pieces = page.pieces_of(FRONTEND, page.files_as_they_are(FRONTEND))
+    opening = told_after("TABLE = ", pieces.content("app.js"))["messages"]
+    later = told_after(".learn(", pieces.content("rest.js"))
+    assert "prompting-reads" in opening
+    assert "amounts-no-unit" in later  # what reads a recipe comes with the rest
+    assert not opening.keys() & later.keys()
 
 
 def test_a_page_without_a_place_for_the_words_is_not_sent() -> None:
