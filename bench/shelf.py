@@ -34,6 +34,7 @@ from bench.shapes.entries import (
 from bench.shapes.schema import schema_of
 from bench.shapes.shelf import Card, Shelf, ShelfIngredient, ShelfLot, Taken
 from bench.shapes.units import JsonObject
+from bench.words import say
 
 SHELF_KINDS = fields_of(kinds.SHELF_KINDS)
 CARD_SCHEMA = schema_of(Card)
@@ -53,17 +54,15 @@ def _check_body(entry: ShelfEntry) -> None:
         _check_card(entry["body"]["card"])
     elif entry["kind"] == "noted":
         if ("lot" in entry["body"]) == ("ingredient" in entry["body"]):
-            raise EntryError("body.lot", "Say what the note is about: a “lot” or an “ingredient”.")
+            raise EntryError("body.lot", say("shelf-note-about"))
     elif entry["kind"] != "undone":
         if ("mg" in entry["body"]) == ("count" in entry["body"]):
-            raise EntryError(
-                "body.mg", "Say how much: “mg” for what is weighed, or “count” for what is counted."
-            )
+            raise EntryError("body.mg", say("shelf-how-much"))
         if entry["kind"] == "received":
             price = entry["body"].get("price")
             if price and not is_currency(price["currency"]):
                 raise EntryError(
-                    "body.price.currency", "This is no currency of ISO 4217, such as EUR, GBP or USD."
+                    "body.price.currency", say("shelf-no-currency")
                 )
 
 
@@ -74,7 +73,7 @@ def _check_card(card: JsonObject) -> None:
     if "cas" in card and not is_cas(str(card["cas"])):
         raise EntryError(
             "body.card.cas",
-            "This is no CAS number: its last digit does not fit the others. Copy it again.",
+            say("shelf-cas-wrong"),
         )
 
 

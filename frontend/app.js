@@ -977,9 +977,7 @@ async function tellTrace({ lot }, { screen: asking }) {
   try {
     asking.traced(lot, { runs: await studio.trace(lot) });
   } catch (error) {
-    asking.traced(lot, {
-      says: `${answerOf(error) || say("page-common-no-connection")} ${say("page-app-trace-here")}`,
-    });
+    asking.traced(lot, { says: answerOf(error) || say("page-common-no-connection") });
   }
 }
 

@@ -13,6 +13,7 @@ import { openDialog } from "./dialog.js";
 import { h, sameData, setText, show } from "./dom.js";
 import { canScan, scanCode } from "./scanner.js";
 import { idFor } from "./words.js";
+import { say } from "../words.js";
 /** @import { Card, Hazard, Price, ReceivedBody, Shelf } from "../../bench/shapes/page" */
 /** @import { Child, Props } from "../../types/dom" */
 /** @import { ShelfSaid } from "../../types/keep" */
@@ -20,15 +21,8 @@ import { idFor } from "./words.js";
 /** @typedef {{-readonly [P in keyof Card]: Card[P]}} Kept a card that is being written */
 
 const NEW = "";
-/** @type {[value: Hazard, says: string][]} */
-const HAZARDS = [
-  ["powder", "Fine powder"],
-  ["alcohol", "Alcohol vapour"],
-  ["hot_fat", "Hot butter or oil"],
-  ["hot_soap", "Melted soap"],
-  ["slippery", "Slippery when spilt"],
-  ["superheated", "Boils over late in a microwave"],
-];
+/** @type {Hazard[]} */
+const HAZARDS = ["powder", "alcohol", "hot_fat", "hot_soap", "slippery", "superheated"];
 
 /**
  * A modal form; `read` gives what to answer, or throws an error whose `says` is shown and the form stays.
@@ -68,7 +62,7 @@ function askForm(title, answer, rows, read) {
         class: "quiet knuckle",
         onclick: ({ currentTarget }) => currentTarget.closest("dialog")?.close(),
       },
-      "Back",
+      say("page-common-back"),
     ),
   );
   const dialog = h("dialog", { "aria-label": title }, form);
@@ -95,16 +89,23 @@ function needed(input, says) {
   throw refuse(says);
 }
 
+/** @param {string} text */
+const unspaced = (text) => text.replace(/\s/g, "");
+
 /**
- * {mg} or {count} of an amount as people write it.
+ * {mg} or {count} of an amount as people write it; pieces also as the shelf says them.
  * @param {HTMLInputElement} input @returns {{mg: number} | {count: number}}
  */
 function readMuch(input) {
-  const { kind, value } = readAmount(needed(input, "Write how much: 1 kg, or 50 pieces."), null);
+  const amount = needed(input, say("page-shelf-need-much"));
+  const said = Number.parseInt(amount, 10);
+  const shown = say("page-shelf-pieces", { count: said });
+  if (said > 0 && unspaced(amount) === unspaced(shown)) return { count: said };
+  const { kind, value } = readAmount(amount, null);
   if (kind === "mass") return { mg: halfEven(value[0], value[1] * 1000n) };
   const count = Number(value[0]) / Number(value[1]);
   if (kind === "counted" && Number.isInteger(count)) return { count };
-  throw refuse("Write how much as a mass or in pieces: 1 kg, or 50 pieces.");
+  throw refuse(say("page-shelf-need-mass-or-pieces"));
 }
 
 /**
@@ -116,11 +117,10 @@ function readPrice(amount, currency, percent, included) {
   if (!written(amount)) return undefined;
   const price = {
     amount: decimalMoney(written(amount), "price"),
-    currency: needed(currency, "Say the currency, such as EUR.").toUpperCase(),
+    currency: needed(currency, say("page-shelf-need-currency")).toUpperCase(),
   };
   readMoney(price.amount, "price");
-  if (!/^[A-Z]{3}$/.test(price.currency))
-    throw refuse("A currency is three letters, such as EUR, GBP or USD.");
+  if (!/^[A-Z]{3}$/.test(price.currency)) throw refuse(say("page-shelf-no-currency"));
   if (written(percent)) {
     const tax = { percent: plainNumber(written(percent)), included: included.checked };
     readMoney(tax.percent, "tax");
@@ -142,52 +142,69 @@ export function askLot({ shelf, today, currency = "", ingredient = null, code = 
     "select",
     { onchange: () => show(fresh, pick.value === NEW) },
     known.map(({ key, name: label }) => h("option", { value: key, selected: key === ingredient }, label)),
-    h("option", { value: NEW, selected: known.length === 0 }, "Something new"),
+    h("option", { value: NEW, selected: known.length === 0 }, say("page-shelf-new")),
   );
   const name = text();
-  const inci = text({ placeholder: "as it stands on a label" });
-  const fresh = h("div", { class: "stack" }, field("Its trade name", name), field("Its INCI name", inci));
+  const inci = text({ placeholder: say("page-shelf-inci-hint") });
+  const fresh = h(
+    "div",
+    { class: "stack" },
+    field(say("page-shelf-trade-name"), name),
+    field(say("page-shelf-inci"), inci),
+  );
   show(fresh, known.length === 0);
   const supplier = text();
   const number = text();
-  const much = text({ placeholder: "1 kg" });
+  const much = text({ placeholder: say("page-shelf-much-hint") });
   const best = text({ type: "date" });
   const received = text({ type: "date", value: today });
-  const amount = text({ inputmode: "decimal", placeholder: "12.50" });
+  const amount = text({ inputmode: "decimal", placeholder: say("page-shelf-price-hint") });
   const money = text({ value: currency, maxlength: 3, placeholder: "EUR" });
   const percent = text({ inputmode: "decimal", placeholder: "19" });
   const included = h("input", { type: "checkbox", checked: true });
   const scanned = text({ value: code });
   const scan = async () => {
-    const found = await scanCode({ title: "Scan what is on the package" });
+    const found = await scanCode({ title: say("page-shelf-scan-package") });
     if (found) scanned.value = found;
   };
   const rows = [
-    field("What came", pick),
+    field(say("page-shelf-what"), pick),
     fresh,
-    h("div", { class: "two" }, field("How much", much), field("Supplier's lot number", number)),
-    field("Supplier", supplier),
-    h("div", { class: "two" }, field("Best before", best), field("Received on", received)),
-    h("div", { class: "two" }, field("Price paid", amount), field("Currency", money)),
+    h("div", { class: "two" }, field(say("page-shelf-much"), much), field(say("page-shelf-number"), number)),
+    field(say("page-shelf-supplier"), supplier),
     h(
       "div",
       { class: "two" },
-      field("Tax, per cent", percent),
-      h("label", { class: "choice" }, included, h("span", {}, "The price includes it")),
+      field(say("page-shelf-best"), best),
+      field(say("page-shelf-received-on"), received),
+    ),
+    h(
+      "div",
+      { class: "two" },
+      field(say("page-shelf-price"), amount),
+      field(say("page-shelf-currency"), money),
+    ),
+    h(
+      "div",
+      { class: "two" },
+      field(say("page-shelf-tax"), percent),
+      h("label", { class: "choice" }, included, h("span", {}, say("page-shelf-tax-included"))),
     ),
     h(
       "div",
       { class: canScan() ? "with-scan" : null },
-      field("Bar code or QR text", scanned),
-      canScan() ? h("button", { type: "button", class: "outlined", onclick: scan }, "Scan") : null,
+      field(say("page-shelf-code"), scanned),
+      canScan()
+        ? h("button", { type: "button", class: "outlined", onclick: scan }, say("page-shelf-scan"))
+        : null,
     ),
   ];
-  return askForm("A lot came", "Put it on the shelf", rows, () => {
+  return askForm(say("page-shelf-receive"), say("page-shelf-put"), rows, () => {
     /** @type {ShelfSaid[]} */
     const entries = [];
     let key = pick.value;
     if (key === NEW) {
-      key = idFor(needed(name, "Write its trade name."), new Set(Object.keys(shelf.ingredients)));
+      key = idFor(needed(name, say("page-shelf-need-name")), new Set(Object.keys(shelf.ingredients)));
       entries.push({
         kind: "described",
         body: {
@@ -198,9 +215,9 @@ export function askLot({ shelf, today, currency = "", ingredient = null, code = 
     }
     const body = {
       ingredient: key,
-      number: needed(number, "Write the supplier's lot number: a recall goes by it."),
+      number: needed(number, say("page-shelf-need-number")),
       ...readMuch(much),
-      received_on: needed(received, "Say on which day it came."),
+      received_on: needed(received, say("page-shelf-need-day")),
     };
     const price = readPrice(amount, money, percent, included);
     /** @type {{-readonly [F in keyof ReceivedBody]?: ReceivedBody[F]}} */
@@ -222,8 +239,7 @@ function checkedCas(input) {
   const sum = [...(found ? found[1] + found[2] : "")]
     .reverse()
     .reduce((total, digit, place) => total + Number(digit) * (place + 1), 0);
-  if (!found || sum % 10 !== Number(found[3]))
-    throw refuse("This is no CAS number: its digits do not fit together. Copy it again.");
+  if (!found || sum % 10 !== Number(found[3])) throw refuse(say("shelf-cas-wrong"));
   return found[0];
 }
 
@@ -249,30 +265,42 @@ export function askCard({ key, card, there = () => card }) {
   const area = (list) => h("textarea", { rows: 2 }, lines(list));
   const answers = area(card?.answers_to);
   const limits = area(card?.limits);
-  const hazards = HAZARDS.map(([value, says]) => ({
+  const hazards = HAZARDS.map((value) => ({
     value,
-    says,
+    says: say("page-shelf-hazard", { hazard: value }),
     box: h("input", { type: "checkbox", checked: card?.hazards?.includes(value) }),
   }));
   const note = h("textarea", { rows: 3 }, card?.note ?? "");
-  const density = text({ value: card?.density?.g_per_ml ?? "", inputmode: "decimal", placeholder: "0.92" });
-  const source = text({ value: card?.density?.source ?? "", placeholder: "the supplier's sheet" });
+  const density = text({
+    value: card?.density?.g_per_ml ?? "",
+    inputmode: "decimal",
+    placeholder: say("page-shelf-density-hint"),
+  });
+  const source = text({
+    value: card?.density?.source ?? "",
+    placeholder: say("page-shelf-density-from-hint"),
+  });
   const rows = [
-    field("Trade name", name),
-    field("INCI name", inci),
-    field("CAS number", cas),
-    field("Recipes also call it, one a line", answers),
-    field("The supplier's limits, one a line", limits),
+    field(say("page-shelf-trade-name"), name),
+    field(say("page-shelf-inci"), inci),
+    field(say("page-shelf-cas"), cas),
+    field(say("page-shelf-answers"), answers),
+    field(say("page-shelf-limits"), limits),
     h(
       "fieldset",
       { class: "setting" },
-      h("legend", { class: "caps" }, "Usual cautions"),
+      h("legend", { class: "caps" }, say("page-shelf-hazards")),
       hazards.map(({ says, box }) => h("label", { class: "choice" }, box, h("span", {}, says))),
     ),
-    field("Hazard and other notes, from its safety sheet", note),
-    h("div", { class: "two" }, field("Density, g/ml", density), field("Density from where", source)),
+    field(say("page-shelf-hazard-note"), note),
+    h(
+      "div",
+      { class: "two" },
+      field(say("page-shelf-density-ml"), density),
+      field(say("page-shelf-density-from"), source),
+    ),
   ];
-  return askForm(card ? card.name : "A card", "Keep the card", rows, () => {
+  return askForm(card ? card.name : say("page-shelf-card-new"), say("page-shelf-save-card"), rows, () => {
     /** @type {{[P in keyof Kept]?: Kept[P]}} */
     const kept = { ...there() };
     /** @param {keyof Kept} part @param {unknown} value */
@@ -287,12 +315,12 @@ export function askCard({ key, card, there = () => card }) {
       if (value.length) kept[part] = value;
       else delete kept[part];
     };
-    set("name", needed(name, "Write its trade name."));
+    set("name", needed(name, say("page-shelf-need-name")));
     set("inci", written(inci));
     set("cas", written(cas) && checkedCas(cas));
     set("answers_to", read(answers));
     set("limits", read(limits));
-    const others = (card?.hazards ?? []).filter((each) => !HAZARDS.some(([value]) => value === each));
+    const others = (card?.hazards ?? []).filter((each) => !HAZARDS.some((value) => value === each));
     set("hazards", [...hazards.filter(({ box }) => box.checked).map(({ value }) => value), ...others].sort());
     set("note", written(note));
     if (written(density)) readDensity(written(density)); // or it is refused, in words
@@ -300,7 +328,7 @@ export function askCard({ key, card, there = () => card }) {
       ? {
           ...card?.density,
           g_per_ml: plainNumber(written(density)),
-          source: needed(source, "Say where the density is from."),
+          source: needed(source, say("page-shelf-need-source")),
         }
       : undefined;
     if (isMine("density", dense)) kept.density = dense;
@@ -312,24 +340,20 @@ export function askCard({ key, card, there = () => card }) {
 
 /** @param {{lot: string, name: string, measure: "mg" | "count"}} asked @returns {Promise<ShelfSaid[] | null>} */
 export function askLoss({ lot, name, measure }) {
-  const much = text({ placeholder: measure === "mg" ? "20 g" : "3 pieces" });
-  const why = text({ placeholder: "spilt, gone off, given away" });
+  const much = text({ placeholder: say("page-shelf-gone-hint", { measure }) });
+  const why = text({ placeholder: say("page-shelf-why-hint") });
   return askForm(
-    `${name}: write off`,
-    "Write it off",
-    [field("How much is gone", much), field("Why", why)],
+    say("page-shelf-loss", { name }),
+    say("page-shelf-write-off"),
+    [field(say("page-shelf-gone"), much), field(say("page-shelf-why"), why)],
     () => {
       const amount = readMuch(much);
       if (!(measure in amount))
-        throw refuse(
-          measure === "mg"
-            ? "This lot is weighed: write a mass, such as 20 g."
-            : "This lot is counted: write pieces, such as 3 pieces.",
-        );
+        throw refuse(say(measure === "mg" ? "page-shelf-need-mass" : "page-shelf-need-pieces"));
       return [
         {
           kind: "wrote_off",
-          body: { lot, ...amount, why: needed(why, "Say why: the record asks a year later.") },
+          body: { lot, ...amount, why: needed(why, say("page-shelf-need-why")) },
         },
       ];
     },

@@ -7,6 +7,7 @@
 
 import { useOf } from "../bench/lots.js";
 import { foldShelf, leftOf } from "../bench/shelf.js";
+import { say } from "../words.js";
 import { dayOnly, mass } from "./words.js";
 /** @import { LotUse, Shelf, ShelfLot, State } from "../../bench/shapes/page" */
 /** @import { KeptEntry } from "../../types/keep" */
@@ -55,7 +56,7 @@ export function runsOf(lot, runs) {
 
 /** "240 g", or "12 pieces" of what is counted. @param {Pick<ShelfLot, "count">} lot @param {number} much */
 export function amountOf({ count }, much) {
-  return count === null ? mass(much) : `${much} ${much === 1 ? "piece" : "pieces"}`;
+  return count === null ? mass(much) : say("page-shelf-pieces", { count: much });
 }
 
 /** "31 Mar 2027" of "2027-03-31". @param {string} day */
@@ -69,5 +70,5 @@ export function dayWords(day) {
  */
 export function bestBefore({ best_before: best }, today) {
   if (best === null) return "";
-  return best < today ? `past its date, ${dayWords(best)}` : `best before ${dayWords(best)}`;
+  return say(best < today ? "page-shelf-past" : "page-shelf-best-before", { day: dayWords(best) });
 }

@@ -16,13 +16,11 @@ import { askCard, askLoss, askLot } from "../parts/shelf-forms.js";
 import { amountOf, bestBefore, dayWords, runsOf, stockOf } from "../parts/stock.js";
 import { undoPair } from "../parts/undo-pair.js";
 import { day } from "../parts/words.js";
-/** @import { Card, ShelfLot, ShelfNote } from "../../bench/shapes/page" */
+import { point, say } from "../words.js";
+/** @import { Card, Price, ShelfLot, ShelfNote } from "../../bench/shapes/page" */
 /** @import { KeptEntry, ShelfSaid, Undoing } from "../../types/keep" */
 /** @import { TraceRun } from "../../types/server" */
 /** @import { Batch } from "../../types/parts" */
-
-const NOTHING =
-  "Nothing is on the shelf yet. When something comes, receive it here: what it is, its lot number, how much.";
 
 /**
  * @typedef {{entries: readonly KeptEntry[], elsewhere: {[lot: string]: number}, runs: readonly Batch[], today: string,
@@ -86,8 +84,8 @@ export class ShelfScreen extends HTMLElement {
       find: h("input", {
         type: "search",
         autocomplete: "off",
-        "aria-label": "Find by name, lot number or code",
-        placeholder: "Find: name, lot number, code",
+        "aria-label": say("page-shelf-find"),
+        placeholder: say("page-shelf-find-hint"),
         oninput: () => this.#write(),
       }),
       list: h("ul", { class: "rows" }),
@@ -96,12 +94,16 @@ export class ShelfScreen extends HTMLElement {
       said: h("p", { class: "soft small", role: "status" }),
     };
     this.#parts = parts;
-    const scan = h("button", { type: "button", class: "outlined", onclick: () => this.#scan() }, "Scan");
+    const scan = h(
+      "button",
+      { type: "button", class: "outlined", onclick: () => this.#scan() },
+      say("page-shelf-scan"),
+    );
     this.append(
       h(
         "div",
         { class: "sheet shelf" },
-        pageHead("Shelf", "shelf"),
+        pageHead(say("page-shelf-title"), "shelf"),
         h("div", { class: canScan() ? "with-scan" : null }, parts.find, canScan() ? scan : null),
         parts.list,
         parts.none,
@@ -110,7 +112,11 @@ export class ShelfScreen extends HTMLElement {
           { class: "size-foot stack" },
           parts.trouble,
           parts.said,
-          h("button", { type: "button", class: "copper", onclick: () => this.#receive() }, "Receive a lot"),
+          h(
+            "button",
+            { type: "button", class: "copper", onclick: () => this.#receive() },
+            say("page-shelf-receive"),
+          ),
           this.#undo.undo,
           this.#undo.redo,
         ),
@@ -147,7 +153,7 @@ export class ShelfScreen extends HTMLElement {
       ...rows.map((row) => this.#row(row, today, wanted !== "" && rows.length === 1)),
     );
     if (had) find(this.#parts.list, `[aria-label="${CSS.escape(had)}"]`)?.focus();
-    setText(this.#parts.none, wanted ? "Nothing on the shelf answers to that." : NOTHING);
+    setText(this.#parts.none, say(wanted ? "page-shelf-no-match" : "page-shelf-empty"));
     show(this.#parts.none, rows.length === 0);
   }
 
@@ -158,7 +164,7 @@ export class ShelfScreen extends HTMLElement {
     const first = there.find((lot) => lot.best_before !== null);
     const says = [
       first ? bestBefore(first, today) : "",
-      lots.length > there.length ? `${lots.length - there.length} used up` : "",
+      lots.length > there.length ? say("page-shelf-used-up", { count: lots.length - there.length }) : "",
     ]
       .filter(Boolean)
       .join(", ");
@@ -191,17 +197,25 @@ export class ShelfScreen extends HTMLElement {
       h(
         "div",
         { class: "shelf-does" },
-        this.#does("Receive a lot of it", () => this.#receive(key), `Receive a lot of ${name}`),
         this.#does(
-          "Its card",
+          say("page-shelf-receive"),
+          () => this.#receive(key),
+          say("page-shelf-receive-of", { name }),
+        ),
+        this.#does(
+          say("page-shelf-card"),
           () =>
             this.#keep(
               askCard({ key, card, there: () => this.#stock.shelf.ingredients[key]?.card ?? card }),
-              "The card is kept.",
+              say("page-shelf-saved-card"),
             ),
-          `The card of ${name}`,
+          say("page-shelf-card-of", { name }),
         ),
-        this.#does("Note", () => this.#note({ ingredient: key }), `Note on ${name}`),
+        this.#does(
+          say("page-shelf-note"),
+          () => this.#note({ ingredient: key }),
+          say("page-shelf-note-on", { name }),
+        ),
       ),
     );
     return h("li", {}, details);
@@ -213,10 +227,6 @@ export class ShelfScreen extends HTMLElement {
     const measure = lot.count === null ? "mg" : "count";
     const whole = lot[measure] ?? 0;
     const isPast = lot.best_before !== null && lot.best_before < today && lot.left > 0;
-    const paid = price
-      ? `${price.amount} ` +
-        `${price.currency}${price.tax ? `, ${price.tax.included ? "with" : "before"} ${price.tax.percent} % tax` : ""}`
-      : "";
     const trace = () => {
       this.traced(id, null);
       tell(this, "trace-wanted", { lot: id });
@@ -229,17 +239,31 @@ export class ShelfScreen extends HTMLElement {
         "div",
         { class: "lot-words" },
         h("p", {}, h("b", {}, number), supplier ? h("span", { class: "soft" }, `, ${supplier}`) : null),
-        h("p", { class: "figures" }, `${amountOf(lot, lot.left)} of ${amountOf(lot, whole)}`),
+        h(
+          "p",
+          { class: "figures" },
+          say("page-shelf-left-of", { left: amountOf(lot, lot.left), whole: amountOf(lot, whole) }),
+        ),
         h(
           "p",
           { class: isPast ? "small past" : "soft small" },
-          [bestBefore(lot, today), `came ${dayWords(received)}`, paid].filter(Boolean).join("; "),
+          [
+            bestBefore(lot, today),
+            say("page-shelf-received", { day: dayWords(received) }),
+            price ? paidWords(price) : "",
+          ]
+            .filter(Boolean)
+            .join("; "),
         ),
         gone.map((loss) =>
           h(
             "p",
             { class: "soft small" },
-            `${day(loss.at)}: ${amountOf(lot, loss.much)} written off, ${loss.why}`,
+            say("page-shelf-wrote-off", {
+              day: day(loss.at),
+              amount: amountOf(lot, loss.much),
+              why: loss.why,
+            }),
           ),
         ),
         notes.map((note) => h("p", { class: "small" }, `${day(note.at)}: ${note.text}`)),
@@ -252,14 +276,26 @@ export class ShelfScreen extends HTMLElement {
       h(
         "div",
         { class: "shelf-does" },
-        this.#does("Correct", () => this.#correct(lot, name, measure), `Correct ${number}`),
         this.#does(
-          "Write off",
-          () => this.#keep(askLoss({ lot: id, name: `${name}, ${number}`, measure }), "Written off."),
-          `Write off ${number}`,
+          say("page-shelf-correct"),
+          () => this.#correct(lot, name, measure),
+          say("page-shelf-correct-lot", { name: number }),
         ),
-        this.#does("Note", () => this.#note({ lot: id }), `Note on ${number}`),
-        this.#does("Where it went", trace, `Where ${number} went`),
+        this.#does(
+          say("page-shelf-write-off"),
+          () =>
+            this.#keep(
+              askLoss({ lot: id, name: `${name}, ${number}`, measure }),
+              say("page-shelf-saved-loss"),
+            ),
+          say("page-shelf-write-off-lot", { name: number }),
+        ),
+        this.#does(
+          say("page-shelf-note"),
+          () => this.#note({ lot: id }),
+          say("page-shelf-note-on", { name: number }),
+        ),
+        this.#does(say("page-shelf-where"), trace, say("page-shelf-where-lot", { name: number })),
       ),
     );
   }
@@ -293,13 +329,13 @@ export class ShelfScreen extends HTMLElement {
         h("span", { class: "soft" }, ` ${amountOf({ count: count || null }, count || mg)}, ${day(at)}`),
       ),
     );
-    const says = told?.runs ? "" : (told?.says ?? "Of the batches on this phone:");
+    const says = told?.runs ? "" : [told?.says, say("page-shelf-here")].filter(Boolean).join(" ");
     const whole = told?.runs
-      ? h("li", {}, fileLink(`/api/v1/lots/${lot}/recall.csv`, "recall.csv", "The recall list as a file"))
+      ? h("li", {}, fileLink(`/api/v1/lots/${lot}/recall.csv`, "recall.csv", say("page-shelf-recall")))
       : null;
     return those([
       says ? h("li", { class: "soft" }, says) : null,
-      ...(rows.length ? rows : [h("li", {}, "It is in no batch.")]),
+      ...(rows.length ? rows : [h("li", {}, say("page-shelf-in-none"))]),
       whole,
     ]);
   }
@@ -320,36 +356,39 @@ export class ShelfScreen extends HTMLElement {
     this.#open.add(body.ingredient);
     tell(this, "shelf-written", {
       entries: [...entries.slice(0, -1), { kind, body: { lot: newId(), ...body } }],
-      says: "It is on the shelf.",
+      says: say("page-shelf-saved-lot"),
     });
   }
 
   /** @param {LotRow} lot @param {string} name @param {LotMeasure} measure */
   async #correct({ id, number, left }, name, measure) {
     const much = await openPad({
-      title: `${name}, ${number}: what is there really?`,
+      title: say("page-shelf-how-much-left", { name: `${name}, ${number}` }),
       target: left,
       division: measure === "mg" ? 10 : 1000,
       unit: measure === "mg" ? "g" : "",
-      answer: "There are",
+      answer: say("page-shelf-correct-to"),
     });
     if (much !== null)
       tell(this, "shelf-written", {
         entries: [{ kind: "corrected", body: { lot: id, [measure]: much } }],
-        says: "Corrected.",
+        says: say("page-shelf-saved-correction"),
       });
   }
 
   /** @param {{ingredient: string} | {lot: string}} about */
   async #note(about) {
-    const text = await askNote({ title: "A note", answer: "Keep it" });
+    const text = await askNote({ title: say("page-shelf-note"), answer: say("page-common-save") });
     if (text)
-      tell(this, "shelf-written", { entries: [{ kind: "noted", body: { text, ...about } }], says: "Noted." });
+      tell(this, "shelf-written", {
+        entries: [{ kind: "noted", body: { text, ...about } }],
+        says: say("page-shelf-saved-note"),
+      });
   }
 
   /** A code that a lot here has is shown; an unknown one is of something that came. */
   async #scan() {
-    const code = await scanCode({ title: "Scan a lot" });
+    const code = await scanCode({ title: say("page-shelf-scan-lot") });
     if (!code) return;
     const lots = Object.values(this.#stock.shelf.lots);
     if (lots.some((lot) => lot.code === code || lot.number === code)) {
@@ -380,17 +419,32 @@ function leftWords(lots) {
     .join(", ");
 }
 
+/** A decimal number as it is kept, with the language's own sign. @param {string} kept */
+const decimal = (kept) => kept.replace(".", point());
+
+/** What was paid, and its tax. @param {Price} price */
+function paidWords({ amount, currency, tax }) {
+  return say("page-shelf-paid", {
+    tax: tax ? (tax.included ? "included" : "added") : "none",
+    price: `${decimal(amount)} ${currency}`,
+    percent: tax ? decimal(tax.percent) : "",
+  });
+}
+
 /** @param {Card} card */
 function cardFacts({ inci, cas, density, limits, hazards, note, answers_to: answers }) {
+  const dense =
+    density?.g_per_ml &&
+    say("page-shelf-density", { density: decimal(density.g_per_ml), source: density.source });
   const facts = [
-    ["INCI", inci],
-    ["CAS", cas],
-    ["Density", density?.g_per_ml && `${density.g_per_ml} g/ml, ${density.source}`],
-    ["Limits", limits?.join("; ")],
-    ["Hazards", hazards?.join(", ")],
-    ["Note", note],
-    ["Answers to", answers?.join(", ")],
-  ].filter(([, value]) => value);
+    ["inci", inci],
+    ["cas", cas],
+    ["density", dense],
+    ["limits", limits?.join("; ")],
+    ["hazards", hazards?.map((hazard) => say("page-shelf-hazard", { hazard })).join(", ")],
+    ["note", note],
+    ["answers_to", answers?.join(", ")],
+  ].flatMap(([fact = "", value]) => (value ? [[say("page-shelf-fact", { fact }), value]] : []));
   return facts.length
     ? h(
         "dl",

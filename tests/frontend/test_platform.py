@@ -138,11 +138,11 @@ def test_a_density_with_a_comma_is_read_and_a_word_is_refused(phone: Page) -> No
     dialog = phone.get_by_role("dialog")
     dialog.get_by_label("Density from where").fill("the supplier's sheet")
     dialog.get_by_label("Density, g/ml").fill("abc")
-    dialog.get_by_role("button", name="Keep the card").click()
+    dialog.get_by_role("button", name="Save card").click()
     expect(dialog.get_by_role("alert")).to_contain_text("a density in g/mL")
 
     dialog.get_by_label("Density, g/ml").fill("0,92")
-    dialog.get_by_role("button", name="Keep the card").click()
+    dialog.get_by_role("button", name="Save card").click()
 
     phone.wait_for_function("() => window.kept")
     assert phone.evaluate("kept[0].body.card.density.g_per_ml") == "0.92"

@@ -49,7 +49,7 @@ def receive(page: Page, **written: str) -> None:
     sheet = page.get_by_role("dialog")
     for label, text in written.items():
         sheet.get_by_label(label.replace("_", " "), exact=True).fill(text)
-    sheet.get_by_role("button", name="Put it on the shelf").click()
+    sheet.get_by_role("button", name="Put on the shelf").click()
 
 
 def test_a_lot_that_came_is_on_the_shelf_with_no_network_and_what_cannot_be_read_of_one_is_not(
@@ -57,7 +57,7 @@ def test_a_lot_that_came_is_on_the_shelf_with_no_network_and_what_cannot_be_read
 ) -> None:
     go(phone, "#/shelf")
 
-    receive(phone, Its_trade_name="Shea butter", How_much="some", **{"Supplier's lot number": "S-17"})
+    receive(phone, Trade_name="Shea butter", How_much="some", **{"Supplier's lot number": "S-17"})
 
     dialog = phone.get_by_role("dialog")
     expect(dialog.get_by_role("alert")).to_contain_text("“some” cannot be read")
@@ -71,8 +71,8 @@ def test_a_lot_that_came_is_on_the_shelf_with_no_network_and_what_cannot_be_read
 
     receive(
         phone,
-        Its_trade_name="Shea butter",
-        Its_INCI_name="Butyrospermum Parkii Butter",
+        Trade_name="Shea butter",
+        INCI_name="Butyrospermum Parkii Butter",
         How_much="1 kg",
         **{"Supplier's lot number": "S-17"},
         Best_before="2099-03-31",
@@ -100,7 +100,7 @@ def test_correcting_and_writing_off_change_what_is_left_and_what_does_not_fit_or
     phone.get_by_role("button", name="Write off L1").click()
     phone.get_by_label("How much is gone").fill("150 g")
     phone.get_by_label("Why").fill("spilt")
-    phone.get_by_role("button", name="Write it off").click()
+    phone.get_by_role("button", name="Write off", exact=True).click()
     expect(row(phone, "Light oil").locator(".shelf-left")).to_have_text("750 g")
     expect(row(phone, "Light oil")).to_contain_text("150 g written off, spilt")
 
@@ -121,12 +121,12 @@ def test_correcting_and_writing_off_change_what_is_left_and_what_does_not_fit_or
     # A CAS number whose digits do not fit is not kept.
     stock(phone, card("soda", "Bicarbonate of soda"))
     row(phone, "Bicarbonate").locator("summary").click()
-    phone.get_by_role("button", name="The card of Bicarbonate of soda").click()
+    phone.get_by_role("button", name="Card: Bicarbonate of soda").click()
     phone.get_by_label("CAS number").fill("144-55-9")
-    phone.get_by_role("button", name="Keep the card").click()
-    expect(phone.get_by_role("dialog").get_by_role("alert")).to_contain_text("no CAS number")
+    phone.get_by_role("button", name="Save card").click()
+    expect(phone.get_by_role("dialog").get_by_role("alert")).to_contain_text("CAS number is wrong")
     phone.get_by_label("CAS number").fill("144-55-8")
-    phone.get_by_role("button", name="Keep the card").click()
+    phone.get_by_role("button", name="Save card").click()
     expect(row(phone, "Bicarbonate")).to_contain_text("144-55-8")
 
 
@@ -175,8 +175,8 @@ def test_a_lot_leads_to_the_batches_it_went_into_and_is_less_by_them(phone: Page
 
     expect(row(phone, "Hard butter").locator(".shelf-left")).to_have_text("848 g")
     row(phone, "Hard butter").locator("summary").click()
-    phone.get_by_role("button", name="Where B1 went").click()
-    expect(row(phone, "Hard butter")).to_contain_text("the batches on this phone")
+    phone.get_by_role("button", name="Where it went: B1").click()
+    expect(row(phone, "Hard butter")).to_contain_text("Batches on this phone")
     expect(row(phone, "Hard butter").locator("[data-trace] li").nth(1)).to_contain_text("152 g")
     phone.locator(f"[data-trace] a[href='#/record/{run}']").click()
     expect(phone.locator("record-screen")).to_contain_text("2.00 g more than was booked")
@@ -243,15 +243,15 @@ def test_where_a_lot_went_is_one_touch_away_with_a_list_to_recall_by_and_asked_o
     online.route("**/api/**", lambda route: route.abort())
     stock(online, card("green", "Green clay"), lot("g4", "green", KG))
     row(online, "Green clay").locator("summary").click()
-    online.get_by_role("button", name="Where G4 went").click()
+    online.get_by_role("button", name="Where it went: G4").click()
     where = row(online, "Green clay").locator("[data-trace]")
-    expect(where).to_contain_text("The server does not answer. Of the batches on this phone:")
+    expect(where).to_contain_text("No connection. Batches on this phone:")
     online.unroute("**/api/**")
 
-    online.get_by_role("button", name="Where G4 went").click()
-    recall = where.get_by_role("link", name="The recall list as a file")
+    online.get_by_role("button", name="Where it went: G4").click()
+    recall = where.get_by_role("link", name="Recall list as a file")
     expect(recall).to_be_visible()
-    expect(where).to_contain_text("It is in no batch.")
+    expect(where).to_contain_text("In no batch.")
     with online.expect_download() as downloading:
         recall.click()
     assert downloading.value.path().read_text("utf-8-sig").startswith("ingredient,")

@@ -180,7 +180,7 @@ FULL = """full => {
 def test_what_was_written_is_there_still_when_the_disk_takes_it_at_last(page: Page, server: Server) -> None:
     """Every dialog is closed by the time the disk says no: what was given in it is given again with one touch."""
     run = begin_bar(page, server)  # whose shelf is empty: else what comes is asked for among what is there
-    lot = {"Its trade name": "Kaolin", "How much": "1 kg", "Supplier's lot number": "KL 5"}
+    lot = {"Trade name": "Kaolin", "How much": "1 kg", "Supplier's lot number": "KL 5"}
     written = (
         (f"#/record/{run}", "record", "A note", {"": "Rain all day"}, "Rain all day"),
         ("#/shelf", "shelf", "Receive a lot", lot, "Kaolin"),

@@ -34,7 +34,6 @@ page-app-list-away = Keine Verbindung. Diese Liste liegt auf dem Server.
 page-app-check-away = Keine Verbindung, also noch keine Prüfung. Geschriebenes ist hier gespeichert.
 page-app-picked-away = Keine Verbindung, also noch keine Prüfung. Das Ausgewählte bleibt hier.
 page-app-draft-waits = Keine Verbindung. Das Rezept ist hier ein Entwurf und wird später gesendet.
-page-app-trace-here = Chargen auf diesem Handy:
 page-app-versions-away = Keine Verbindung. Die neueste Fassung ist hier, ältere auf dem Server.
 page-app-found-here = Keine Verbindung. Nur Chargen auf diesem Handy.
 

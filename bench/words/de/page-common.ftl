@@ -1,6 +1,7 @@
 # Was mehrere Seiten sagen.
 
 page-common-back = Zurück
+page-common-save = Speichern
 page-common-home = Rezepte und Chargen
 page-common-no-connection = Keine Verbindung.
 page-common-not-saved = Nicht gespeichert

@@ -1,6 +1,7 @@
 # What several pages say.
 
 page-common-back = Back
+page-common-save = Save
 page-common-home = Recipes and batches
 page-common-no-connection = No connection.
 page-common-not-saved = Not saved

@@ -1,0 +1,136 @@
+# What is in the house (frontend/screens/shelf.js, frontend/parts/shelf-forms.js, frontend/parts/stock.js).
+
+page-shelf-title = Shelf
+page-shelf-empty = Nothing on the shelf yet. Receive what comes: what it is, its lot number, how much.
+page-shelf-no-match = No match. Try part of the name.
+page-shelf-find = Find by name, lot number or code
+page-shelf-find-hint = Find: name, lot number, code
+page-shelf-scan = Scan
+page-shelf-scan-lot = Scan a lot
+page-shelf-scan-package = Scan the package
+
+## An ingredient. name: as its maker wrote it.
+
+page-shelf-used-up = { $count } used up
+page-shelf-receive = Receive a lot
+page-shelf-receive-of = Receive a lot: { $name }
+page-shelf-card = Card
+page-shelf-card-of = Card: { $name }
+page-shelf-note = Note
+page-shelf-note-on = Note: { $name }
+page-shelf-fact = { $fact ->
+    [inci] INCI
+    [cas] CAS
+    [density] Density
+    [limits] Limits
+    [hazards] Cautions
+    [note] Note
+   *[answers_to] Also called
+}
+page-shelf-density = { $density } g/mL, { $source }
+
+## A lot. name: its supplier's number.
+
+page-shelf-pieces = { $count ->
+    [one] { $count } piece
+   *[other] { $count } pieces
+}
+page-shelf-best-before = best before { $day }
+page-shelf-past = past its date, { $day }
+page-shelf-received = received { $day }
+page-shelf-paid = { $tax ->
+    [included] { $price }, { $percent } % tax included
+    [added] { $price } plus { $percent } % tax
+   *[none] { $price }
+}
+page-shelf-left-of = { $left } of { $whole }
+page-shelf-wrote-off = { $day }: { $amount } written off, { $why }
+page-shelf-correct = Correct
+page-shelf-correct-lot = Correct { $name }
+page-shelf-write-off = Write off
+page-shelf-write-off-lot = Write off { $name }
+page-shelf-where = Where it went
+page-shelf-where-lot = Where it went: { $name }
+page-shelf-here = Batches on this phone:
+page-shelf-in-none = In no batch.
+page-shelf-recall = Recall list as a file
+page-shelf-how-much-left = { $name }: how much is left?
+page-shelf-correct-to = Correct to
+
+## Said once it is saved
+
+page-shelf-saved-card = Card saved.
+page-shelf-saved-loss = Written off.
+page-shelf-saved-lot = On the shelf.
+page-shelf-saved-correction = Corrected.
+page-shelf-saved-note = Note saved.
+
+## The form of a lot that came
+
+page-shelf-what = What came
+page-shelf-new = Something new
+page-shelf-trade-name = Trade name
+page-shelf-inci = INCI name
+page-shelf-inci-hint = as on a label
+page-shelf-much = How much
+page-shelf-much-hint = 1 kg
+page-shelf-number = Supplier's lot number
+page-shelf-supplier = Supplier
+page-shelf-best = Best before
+page-shelf-received-on = Received on
+page-shelf-price = Price paid
+page-shelf-price-hint = 12.50
+page-shelf-currency = Currency
+page-shelf-tax = Tax, per cent
+page-shelf-tax-included = The price includes it
+page-shelf-code = Bar code or QR text
+page-shelf-put = Put on the shelf
+
+## The form of a card
+
+page-shelf-card-new = New card
+page-shelf-cas = CAS number
+page-shelf-answers = Recipes also call it, one a line
+page-shelf-limits = The supplier's limits, one a line
+page-shelf-hazards = Usual cautions
+page-shelf-hazard = { $hazard ->
+    [powder] Fine powder
+    [alcohol] Alcohol vapour
+    [hot_fat] Hot butter or oil
+    [hot_soap] Melted soap
+    [wet_sockets] Wet hands near mains
+    [slippery] Slippery when spilt
+    [superheated] Boils over late in a microwave
+   *[other] { $hazard }
+}
+page-shelf-hazard-note = Hazard and other notes, from its safety sheet
+page-shelf-density-ml = Density, g/mL
+page-shelf-density-hint = 0.92
+page-shelf-density-from = Density from where
+page-shelf-density-from-hint = the supplier's sheet
+page-shelf-save-card = Save card
+
+## The form of a loss
+
+page-shelf-loss = Write off: { $name }
+page-shelf-gone = How much is gone
+page-shelf-gone-hint = { $measure ->
+    [mg] 20 g
+   *[count] 3 pieces
+}
+page-shelf-why = Why
+page-shelf-why-hint = spilt, gone off, given away
+
+## What cannot be saved as it is written
+
+page-shelf-need-much = Write how much: 1 kg, or 50 pieces.
+page-shelf-need-mass-or-pieces = Write how much as a mass or in pieces: 1 kg, or 50 pieces.
+page-shelf-need-mass = This lot is weighed. Write a mass, such as 20 g.
+page-shelf-need-pieces = This lot is counted. Write pieces, such as 3 pieces.
+page-shelf-need-currency = Write the currency, such as EUR.
+page-shelf-no-currency = A currency has three letters, such as EUR, GBP or USD.
+page-shelf-need-name = Write its trade name.
+page-shelf-need-number = Write the supplier's lot number: a recall goes by it.
+page-shelf-need-day = Write the day it came.
+page-shelf-need-source = Write where the density is from.
+page-shelf-need-why = Write why: the record asks a year later.
