@@ -103,7 +103,7 @@ export class ShelfScreen extends HTMLElement {
       h(
         "div",
         { class: "sheet shelf" },
-        pageHead(say("page-shelf-title"), "shelf"),
+        pageHead(say("page-title-shelf"), "shelf"),
         h("div", { class: canScan() ? "with-scan" : null }, parts.find, canScan() ? scan : null),
         parts.list,
         parts.none,

@@ -1,6 +1,5 @@
 # Was im Haus ist (frontend/screens/shelf.js, frontend/parts/shelf-forms.js, frontend/parts/stock.js).
 
-page-shelf-title = Vorrat
 page-shelf-empty = Noch nichts im Vorrat. Einbuchen, was kommt: was es ist, Losnummer, wie viel.
 page-shelf-no-match = Kein Treffer. Nur einen Teil des Namens eingeben.
 page-shelf-find = Suchen nach Name, Losnummer oder Code

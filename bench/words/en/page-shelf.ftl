@@ -1,6 +1,5 @@
 # What is in the house (frontend/screens/shelf.js, frontend/parts/shelf-forms.js, frontend/parts/stock.js).
 
-page-shelf-title = Shelf
 page-shelf-empty = Nothing on the shelf yet. Receive what comes: what it is, its lot number, how much.
 page-shelf-no-match = No match. Try part of the name.
 page-shelf-find = Find by name, lot number or code
