@@ -6,5 +6,4 @@ page-common-home = Rezepte und Chargen
 page-common-no-connection = Keine Verbindung.
 page-common-not-saved = Nicht gespeichert
 page-common-print = Drucken
-page-common-save = Speichern
 page-common-settings = Einstellungen

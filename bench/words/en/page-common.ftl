@@ -6,5 +6,4 @@ page-common-home = Recipes and batches
 page-common-no-connection = No connection.
 page-common-not-saved = Not saved
 page-common-print = Print
-page-common-save = Save
 page-common-settings = Settings
