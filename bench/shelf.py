@@ -61,9 +61,7 @@ def _check_body(entry: ShelfEntry) -> None:
         if entry["kind"] == "received":
             price = entry["body"].get("price")
             if price and not is_currency(price["currency"]):
-                raise EntryError(
-                    "body.price.currency", say("shelf-no-currency")
-                )
+                raise EntryError("body.price.currency", say("shelf-no-currency"))
 
 
 def _check_card(card: JsonObject) -> None:
