@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from itertools import chain
 
 from bench.brief import joined
-from bench.cautions import HAZARDS
+from bench.cautions import ByCode, in_full
 from bench.shapes.recipe import Hazard
 from bench.shapes.sheet import (
     CheckStep,
@@ -17,7 +17,6 @@ from bench.shapes.sheet import (
     Step,
     Warn,
 )
-from bench.states import TOO_WET
 from bench.whole import PPM, grams, per_cent
 from bench.words import say
 
@@ -115,8 +114,7 @@ def note_of(line: SheetLine) -> str:
 
 def cautions_of(step: Step) -> list[str]:
     """The cautions of a step and of its ways, in full."""
-    own = _in_full(step["hazards"], step["cautions"])
-    return list(chain(own, *(_in_full(way["hazards"], way["cautions"]) for way in step["ways"])))
+    return list(chain.from_iterable(in_full(_warned(each)) for each in _with_ways(step)))
 
 
 def hazards_of(steps: Sequence[Step]) -> list[Hazard]:
@@ -127,8 +125,8 @@ def _with_ways(step: Step) -> list[Step | SheetWay]:
     return [step, *step["ways"]]
 
 
-def _in_full(hazards: list[Hazard], cautions: list[str]) -> list[str]:
-    return [*(HAZARDS[each]["says"] for each in hazards), *cautions]
+def _warned(each: Step | SheetWay) -> ByCode:
+    return {"hazards": each["hazards"], "cautions": each["cautions"]}
 
 
 def yes_of(step: CheckStep) -> str:
@@ -138,7 +136,7 @@ def yes_of(step: CheckStep) -> str:
 
 def too_far_of(step: CheckStep) -> str:
     """What helps when it went too far."""
-    return step["too_far"] or TOO_WET
+    return step["too_far"] or say("states-too-wet")
 
 
 def verb_of(step: PiecesStep) -> str:

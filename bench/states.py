@@ -15,16 +15,15 @@ from typing import Literal, TypedDict
 from bench.shapes.recipe import Guard, StateName, Window, WindowClass
 from bench.shapes.sheet import Step
 from bench.shapes.units import InstantMs, Ms
+from bench.words import say
 
 MINUTE_MS = 60_000
 HOUR_MS = 60 * MINUTE_MS
-COMMON_PRACTICE = "common practice"
 ASSEMBLY = "assembly"
 
 
 @dataclass(frozen=True, slots=True)
 class WayBack:
-    do: str
     ms: Ms  # of the hands
     most: int  # how often
 
@@ -33,101 +32,67 @@ class WayBack:
 class State:
     """A state that does not keep."""
 
-    says: str
     keeps_ms: Ms  # the usual time
     each: bool  # the time is counted anew from each step in which hands work on it; else from its beginning
     kind: WindowClass
-    stake: str
-    source: str
     back: WayBack | None = None
-    otherwise: str = ""  # what is done with it where there is no way back, common practice too
     lost_ms: Ms | None = None  # from then on there is no way back; None: time alone never takes it
 
 
 STATES: dict[StateName, State] = {
     "melted_base": State(
-        says="Melted base off the heat",
         keeps_ms=5 * MINUTE_MS,
         each=True,
         kind="back",
-        stake="It sets in about 5 min: a skin first, then a plug.",
-        back=WayBack(
-            "Heat it briefly, then stir. Water goes each time: twice at the most.", 2 * MINUTE_MS, 2
-        ),
+        back=WayBack(2 * MINUTE_MS, 2),
         # Found: suppliers' pages say that a skin can be stirred in again and that base heated again and again
         # breaks down. No figure for the minutes was found.
-        source=COMMON_PRACTICE,
     ),
     "warm_fat": State(
-        says="Melted butter in its jug",
         keeps_ms=15 * MINUTE_MS,
         each=False,
         kind="back",
-        stake="It clouds and sets in about 15 min.",
-        back=WayBack("Back over the water bath until it is clear.", 5 * MINUTE_MS, 2),
-        source=COMMON_PRACTICE,
+        back=WayBack(5 * MINUTE_MS, 2),
     ),
     "wetted_fizz": State(
-        says="Wetted fizz mix",
         keeps_ms=30 * MINUTE_MS,
         each=False,
         kind="back",
-        stake="It dries and crumbles in about 30 min, sooner in dry air.",
-        back=WayBack("A light spray over the whole face, worked in.", 2 * MINUTE_MS, 2),
+        back=WayBack(2 * MINUTE_MS, 2),
         lost_ms=90 * MINUTE_MS,  # what two sprays can win
-        source=COMMON_PRACTICE,
     ),
     "whipped_base": State(
-        says="Whipped base that is to be beaten again",
         keeps_ms=30 * MINUTE_MS,
         each=False,
         kind="back",
-        stake="It sinks and dries in about 30 min.",
-        back=WayBack("Beat it again before what comes next.", 3 * MINUTE_MS, 2),
-        source=COMMON_PRACTICE,
+        back=WayBack(3 * MINUTE_MS, 2),
     ),
     "beaten_topping": State(
-        says="Beaten topping, in the bowl or the bag",
         keeps_ms=20 * MINUTE_MS,
         each=False,
         kind="ruin",
-        stake="It stiffens in about 20 min and can no longer be piped.",
-        otherwise="Spread it with a knife where it no longer pipes.",
         lost_ms=0,
-        source=COMMON_PRACTICE,
     ),
     "piped_top": State(
-        says="Piped top",
         keeps_ms=10 * MINUTE_MS,
         each=False,
         kind="quality",
-        stake="A skin forms in about 10 min.",
-        otherwise="Mist the skin with alcohol, then set it in.",
-        source=COMMON_PRACTICE,
     ),
     "first_layer": State(
-        says="First layer that waits for the next",
         keeps_ms=25 * MINUTE_MS,
         each=False,
         kind="back",
-        stake="It goes cold in about 25 min, and the layers part.",
-        back=WayBack("Score it, warm it and mist it with alcohol. The bond is weaker.", 3 * MINUTE_MS, 1),
+        back=WayBack(3 * MINUTE_MS, 1),
         # Found: a hobby page waits about 15 minutes, until there is a skin; suppliers' pages say that a layer
         # gone cold does not hold. No figure for the late end was found.
-        source=COMMON_PRACTICE,
     ),
     "unwrapped": State(
-        says="Dry piece, not wrapped yet",
         keeps_ms=24 * HOUR_MS,
         each=False,
         kind="quality",
-        stake="It takes up water: in days at 40 % humidity, in hours at 70 %.",
-        otherwise="Dab off the dew, let it dry in moving air, then wrap.",
-        source="ASTM D5032 (glycerol and humidity); the hours are common practice",
     ),
 }
-# What helps a mix that was sprayed too wet, where its recipe does not say: common practice.
-TOO_WET = "Stop spraying. Spread it thin, turn it now and then."
+# How long a mix that was sprayed too wet is left alone, where its recipe does not say: common practice.
 TOO_WET_MS = 5 * MINUTE_MS
 
 
@@ -162,15 +127,13 @@ def full_guard(over: Guard) -> Guard:
 def rescue(over: Guard) -> str:
     """What to do when a window or a wait was missed: the recipe's own words, else common practice; "" where nothing helps."""
     state = over.get("state", "")
-    about = STATES.get(state) if state else None
-    usual = (about.back.do if about.back else about.otherwise) if about else ""
-    return over.get("rescue") or usual
+    return over.get("rescue") or (say(f"states-rescue-{state}") if state in STATES else "")
 
 
 def stake_of(over: Window) -> str:
     """What is at stake where a window is missed: the recipe's own words, else common practice for its state."""
     state = over.get("state", "")
-    return over["stake"] or (STATES[state].stake if state else "")
+    return over["stake"] or (say(f"states-stake-{state}") if state in STATES else "")
 
 
 class Opened(TypedDict):

@@ -8,16 +8,9 @@ from bench.checks.subject import total_ug, ug_in
 from bench.errors import SizeError
 from bench.shapes.kit import Kit
 from bench.shapes.recipe import Component, Measure, MeasuredRecipe, RecipeLine, Substitute, SwapEffect
+from bench.sheet.chosen import no_stand_in
 from bench.whole import grams, half_even
-
-_HOW = {
-    "amount": "The recipe gives its own amount for it.",
-    "active": "Weighed to the same active share.",
-    "volume": "The same volume, through its own density.",
-    "mass": "The same mass.",
-    "count": "The same count.",
-    "texture": "To the same texture.",
-}
+from bench.words import say
 
 
 def swaps_of(recipe: MeasuredRecipe, line: str) -> list[str]:
@@ -35,8 +28,7 @@ def swap_effects(recipe: MeasuredRecipe, line: str, ingredient: str, kit: Kit | 
     written = _line(recipe, line)
     stand_in = next((each for each in written["substitutes"] if each["ingredient"] == ingredient), None)
     if stand_in is None:
-        could = ", ".join(swaps_of(recipe, line)) or "none: the line has no substitutes"
-        raise SizeError("ingredient", f"“{ingredient}” does not stand in for “{line}”. It could be {could}.")
+        raise SizeError("ingredient", no_stand_in(ingredient, line, swaps_of(recipe, line)))
     swapped = _swapped(recipe, line, stand_in)
     before, after = check_recipe(recipe, kit=kit), check_recipe(swapped, kit=kit)
     label_before, label_after = _label(recipe), _label(swapped)
@@ -64,7 +56,7 @@ def _line(recipe: MeasuredRecipe, line: str) -> RecipeLine:
         for each in component["lines"]
     }
     if line not in lines:
-        raise SizeError("line", f"The recipe has no line “{line}”. Write it as component.line.")
+        raise SizeError("line", say("swaps-no-line", line=line))
     return lines[line]
 
 
@@ -121,14 +113,14 @@ def _says(
     """The arithmetic and the method, a sentence each."""
     names = recipe["ingredients"]
     old, new = (names[each["ingredient"]]["name"] for each in (written, stand_in))
-    told = [_HOW[stand_in["by"]]]
+    told = [say("swaps-how", by=stand_in["by"])]
     if before is not None and after is not None:
-        told.append(f"{grams(after, 10)} of {new} for {grams(before, 10)} of {old}, in the batch as written.")
+        told.append(say("swaps-weights", new=new, old=old, after=grams(after, 10), before=grams(before, 10)))
         if before != after:
-            told.append("The other lines are scaled a little, so that a piece weighs the same.")
+            told.append(say("swaps-scaled"))
     elif before is not None and after is None:
-        told.append(f"{new} is not weighed: it has no density.")
+        told.append(say("swaps-not-weighed", name=new))
     if stand_in["says"]:
         told.append(stand_in["says"])
-    told.append("The method changes." if stand_in["changes_method"] else "The method stays as it is.")
+    told.append(say("swaps-method", changes="yes" if stand_in["changes_method"] else "no"))
     return told

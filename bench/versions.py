@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import TypeVar, cast
 
 from bench.recipe import ASSEMBLY
+from bench.recipe_schema import RECIPE_SCHEMA
 from bench.shapes.recipe import (
     Change,
     WrittenAssembly,
@@ -19,56 +20,26 @@ from bench.shapes.recipe import (
     WrittenStep,
 )
 from bench.shapes.units import Id
+from bench.words import say
 
 Listed = TypeVar("Listed", WrittenLine, WrittenStep)
 Identified = TypeVar("Identified", WrittenLine, WrittenStep, WrittenComponent)
 
-RECIPE = "The recipe"
 SHORT = 90  # a text up to this long is quoted as it was and as it is; a longer one is only "rewritten"
 
-# What a field is called where its own name does not say it.
-WORDS = {
-    "written_for": "written for",
-    "stays_on": "stays on the skin",
-    "looks_like_food": "looks like food",
-    "piece": "a piece",
-    "stays_behind": "stays behind in the bowl",
-    "loss": "lost on the way",
-    "part": "one part",
-    "inci": "INCI name",
-    "most_c": "warmest, in °C",
-    "g_per_ml": "g/ml",
-    "tapped_g_per_ml": "g/ml tapped down",
-    "says": "the words",
-    "reason": "the reason",
-    "after": "comes after",
-    "hands": "hands-on time",
-    "about": "takes about",
-    "into": "goes into",
-    "tips": "is tipped in from",
-    "of": "made of",
-    "burst": "heats for",
-    "last_burst": "heats last for",
-    "rest": "rests between",
-    "from_c": "from °C",
-    "to_c": "to °C",
-    "look_for": "what to look for",
-    "ask": "the question",
-    "not_yet": "when not yet",
-    "too_far": "when too far",
-    "one_by_one": "counted one by one",
-    "again": "asked after each",
-    "partial": "small pieces count",
-    "verb": "the word on the button",
-    "word": "the word for the wait",
-    "during": "while this goes on",
-    "test": "how to tell",
-    "stake": "what is at stake",
-    "rescue": "what to do when it was missed",
-    "changes_method": "changes the method",
-    "takes": "one piece takes",
-    "does": "what it does",
-}
+
+def _fields_of(schema: object) -> Iterator[str]:
+    """The names of all fields that a schema has."""
+    if isinstance(schema, dict):
+        yield from schema.get("properties", {})
+        for each in schema.values():
+            yield from _fields_of(each)
+    elif isinstance(schema, list):
+        for each in schema:
+            yield from _fields_of(each)
+
+
+FIELDS = frozenset(_fields_of(RECIPE_SCHEMA))
 
 
 def what_changed(old_document: WrittenRecipe, new_document: WrittenRecipe) -> list[Change]:
@@ -91,44 +62,42 @@ class _Comparison:
 
     def all(self) -> Iterator[Change]:
         apart = ("ingredients", "components", "assembly")
-        yield from self._fields(RECIPE, self.old, self.new, apart)
+        yield from self._fields(say("versions-recipe"), self.old, self.new, apart)
         yield from self._ingredients()
         before, after = _by_id(self.old["components"]), _by_id(self.new["components"])
         for key, component in after.items():
             if key in before:
                 yield from self._component(key, component["name"], before[key], component)
             else:
-                yield _change(component["name"], "added, a part of its own")
+                yield _change(component["name"], say("versions-added-part"))
         for key, component in before.items():
             if key not in after:
-                yield _change(component["name"], "taken away, the whole part")
+                yield _change(component["name"], say("versions-removed-part"))
         for key, place in _moves(before, after):
-            yield _change(
-                after[key]["name"], f"moved {_place(place, {k: c['name'] for k, c in after.items()})}"
-            )
+            yield _change(after[key]["name"], _moved(place, {k: each["name"] for k, each in after.items()}))
         yield from self._assembly()
 
     def _assembly(self) -> Iterator[Change]:
         before, after = self.old.get("assembly"), self.new.get("assembly")
-        said = after or before
-        name = said.get("name", "Assembly") if said else "Assembly"
+        name = _assembly_name(after or before)
         if before is None and after is not None:
-            yield _change(name, "added")
+            yield _change(name, say("versions-added"))
         elif before is not None and after is None:
-            yield _change(name, "taken away")
+            yield _change(name, say("versions-removed"))
         elif before is not None and after is not None:
             yield from self._component(ASSEMBLY, name, before, after)
 
     def _ingredients(self) -> Iterator[Change]:
         before, after = self.old["ingredients"], self.new["ingredients"]
         for key, ingredient in after.items():
+            where = say("versions-ingredient", name=ingredient["name"])
             if key in before:
-                yield from self._fields(f"Ingredient {ingredient['name']}", before[key], ingredient)
+                yield from self._fields(where, before[key], ingredient)
             else:
-                yield _change(f"Ingredient {ingredient['name']}", "added")
+                yield _change(where, say("versions-added"))
         for key, ingredient in before.items():
             if key not in after:
-                yield _change(f"Ingredient {ingredient['name']}", "taken away")
+                yield _change(say("versions-ingredient", name=ingredient["name"]), say("versions-removed"))
 
     def _component(
         self,
@@ -144,19 +113,19 @@ class _Comparison:
             _by_id(old.get("lines", [])),
             _by_id(new.get("lines", [])),
             lambda line: self.names.get(line["ingredient"], line["ingredient"]),
-            lambda line: line["amount"],
+            lambda kind, line: say(f"versions-line-{kind}", amount=line["amount"]),
         )
         yield from self._listed(
             key,
             name,
             _by_id(old["steps"]),
             _by_id(new["steps"]),
-            lambda step: f"“{step['title']}”",
-            lambda step: "a step",
+            _quoted,
+            lambda kind, step: say(f"versions-step-{kind}"),
         )
         # An empty list and none at all are the same to a maker, and not the same text.
         if ("lines" in old) != ("lines" in new) and not old.get("lines") and not new.get("lines"):
-            yield _change(name, "still has no lines, written another way")
+            yield _change(name, say("versions-no-lines"))
 
     def _listed(
         self,
@@ -165,21 +134,21 @@ class _Comparison:
         old: dict[Id, Listed],
         new: dict[Id, Listed],
         called: Callable[[Listed], str],
-        told: Callable[[Listed], str],
+        told: Callable[[str, Listed], str],
     ) -> Iterator[Change]:
         """Lines or steps: added, changed, taken away, moved."""
         for key, item in new.items():
-            where = f"{name}, {called(item)}"
+            where = say("versions-in-part", part=name, name=called(item))
             if key in old:
                 yield from self._fields(where, old[key], item, ("id",), component)
             else:
-                yield _change(where, f"added, {told(item)}")
+                yield _change(where, told("added", item))
         for key, item in old.items():
             if key not in new:
-                yield _change(f"{name}, {called(item)}", f"taken away, was {told(item)}")
+                yield _change(say("versions-in-part", part=name, name=called(item)), told("removed", item))
         for key, place in _moves(old, new):
             names = {each: called(item) for each, item in new.items()}
-            yield _change(f"{name}, {names[key]}", f"moved {_place(place, names)}")
+            yield _change(say("versions-in-part", part=name, name=names[key]), _moved(place, names))
 
     def _fields(
         self,
@@ -196,29 +165,36 @@ class _Comparison:
             yield _change(where, self._said(field, before, after, component))
 
     def _said(self, field: str, before: object, after: object, component: str) -> str:
-        name = WORDS.get(field, field.replace("_", " "))
+        name = _field_name(field)
         is_, was = (self._words(field, each, component) for each in (after, before))
         if before is None:
-            return f"{name}: {is_}, was not said" if len(is_) <= SHORT else f"{name}: added"
+            if len(is_) > SHORT:
+                return say("versions-field-new-long", field=name)
+            return say("versions-field-new", field=name, now=is_)
         if after is None:
-            return f"{name}: taken away, was {was}" if len(was) <= SHORT else f"{name}: taken away"
+            if len(was) > SHORT:
+                return say("versions-field-gone-long", field=name)
+            return say("versions-field-gone", field=name, was=was)
         if is_ == was or max(len(is_), len(was)) > SHORT:
-            return f"{name}: rewritten"
+            return say("versions-field-rewritten", field=name)
         # An amount, a title or a name is its own word.
-        return f"{is_}, was {was}" if field in ("amount", "title", "name") else f"{name}: {is_}, was {was}"
+        if field in ("amount", "title", "name"):
+            return say("versions-changed", now=is_, was=was)
+        return say("versions-field-changed", field=name, now=is_, was=was)
 
     def _words(self, field: str, value: object, component: str) -> str:
         """A value as a maker reads it: ids by what they stand for."""
         if isinstance(value, bool):
-            return "yes" if value else "no"
+            return say("versions-yes" if value else "versions-no")
         if isinstance(value, list):
             items = cast(list[object], value)
-            return " + ".join(self._words(field, each, component) for each in items) or "nothing"
+            return " + ".join(self._words(field, each, component) for each in items) or say(
+                "versions-nothing"
+            )
         if isinstance(value, dict):
             fields = cast(dict[str, object], value)
             return ", ".join(
-                f"{WORDS.get(key, key.replace('_', ' '))} {self._words(key, each, component)}"
-                for key, each in fields.items()
+                f"{_field_name(key)} {self._words(key, each, component)}" for key, each in fields.items()
             )
         text = str(value)
         if field in ("after", "from"):
@@ -232,15 +208,15 @@ class _Comparison:
 
 def _titles(document: WrittenRecipe) -> dict[str, str]:
     """What ids stand for: components, steps as "component.step", lines as "component.line.line"."""
-    titles = {ASSEMBLY: "Assembly"}
+    titles = {ASSEMBLY: say("versions-assembly")}
     parts: list[tuple[Id, str, WrittenComponent | WrittenAssembly]] = [
         (component["id"], component["name"], component) for component in document["components"]
     ]
     if "assembly" in document:
-        parts.append((ASSEMBLY, document["assembly"].get("name", "Assembly"), document["assembly"]))
+        parts.append((ASSEMBLY, _assembly_name(document["assembly"]), document["assembly"]))
     for key, name, part in parts:
         titles[key] = name
-        titles |= {f"{key}.{step['id']}": f"“{step['title']}”" for step in part["steps"]}
+        titles |= {f"{key}.{step['id']}": _quoted(step) for step in part["steps"]}
         for line in part.get("lines", []):
             used = document["ingredients"].get(line["ingredient"])
             titles[f"{key}.{line['id']}.line"] = used["name"] if used else line["id"]
@@ -275,8 +251,22 @@ def _moves(old: Iterable[str], new: Iterable[str]) -> list[tuple[str, str | None
     ]
 
 
-def _place(after: str | None, names: dict[str, str]) -> str:
-    return "to the front" if after is None else f"behind {names[after]}"
+def _moved(after: str | None, names: dict[str, str]) -> str:
+    return say("versions-moved-first") if after is None else say("versions-moved-behind", name=names[after])
+
+
+def _assembly_name(assembly: WrittenAssembly | None) -> str:
+    named = assembly.get("name") if assembly else None
+    return named or say("versions-assembly")
+
+
+def _quoted(step: WrittenStep) -> str:
+    return say("versions-quoted", title=step["title"])
+
+
+def _field_name(field: str) -> str:
+    """What a field is called. A recipe of a later version may have one that has no name here."""
+    return say(f"versions-name-{field}") if field in FIELDS else field.replace("_", " ")
 
 
 def _change(where: str, what: str) -> Change:

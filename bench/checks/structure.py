@@ -6,7 +6,7 @@ from bench.checks.finding import finding
 from bench.checks.subject import SOAP, Subject
 from bench.recipe import ASSEMBLY
 from bench.shapes.recipe import Component, Finding, RecipeStep
-from bench.states import STATES
+from bench.states import stake_of
 from bench.steps import by_hand, counts_pieces, heats, is_judged, lines_in, runs_by_itself, tipped_by
 from bench.whole import grams, span
 from bench.words import say
@@ -69,10 +69,10 @@ def unkept(subject: Subject) -> Iterator[Finding]:
                     "look",
                     key,
                     say("checks-unkept", title=step["title"], opened=order.steps[opener]["title"]),
-                    why=keeps["stake"],
+                    why=stake_of(keeps),
                     by=say("checks-unkept-by", span=usual),
                     do=say("checks-unkept-do", span=usual),
-                    source=STATES[state].source if state else "",
+                    source=say("states-source", state=state) if state else "",
                 )
 
 

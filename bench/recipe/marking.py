@@ -14,7 +14,7 @@ from bench.shapes.recipe import (
     Window,
 )
 from bench.shapes.units import Id, Ms, RecipeKey
-from bench.states import ASSEMBLY, MINUTE_MS, STATES, TOO_WET, TOO_WET_MS, guard
+from bench.states import ASSEMBLY, MINUTE_MS, STATES, TOO_WET_MS, guard
 from bench.steps import (
     by_hand,
     heats,
@@ -87,14 +87,14 @@ class _Marking:
             step["state"], step["class"] = over["state"], over["class"]
             step["price_ms"], step["lost_ms"] = over["price_ms"], over["lost_ms"]
         if is_judged(step) and step["too_far"] is None and "wetted_fizz" in self.opened[key]:
-            step["too_far"], step["too_far_ms"] = TOO_WET, TOO_WET_MS
+            step["too_far"], step["too_far_ms"] = "", TOO_WET_MS
 
     def _keep(self, key: RecipeKey, sources: list[RecipeKey], state: StateName) -> None:
         about = STATES[state]
         keeps: Window = {
             "from": sources,
             "latest_ms": about.keeps_ms,
-            "stake": about.stake,
+            "stake": "",
             **guard(state, about.keeps_ms),
         }
         if keeps not in self.steps[key].get("keeps", []):

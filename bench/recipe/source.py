@@ -4,7 +4,7 @@ import re
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from bench.cautions import HAZARDS, LYE
+from bench.cautions import LYE
 from bench.errors import RecipeError
 from bench.quantities import (
     Amount,
@@ -18,7 +18,6 @@ from bench.quantities import (
 from bench.shapes.recipe import (
     Density,
     Fragrance,
-    Hazard,
     Heat,
     Ingredient,
     Measures,
@@ -34,10 +33,6 @@ from bench.whole import PPM, half_even
 
 def nearest(value: Fraction) -> int:
     return half_even(value.numerator, value.denominator)
-
-
-def cautions(hazards: list[Hazard]) -> list[str]:
-    return [HAZARDS[name]["says"] for name in hazards]
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,7 +120,8 @@ class Source:
             if "fragrance" in written
             else None,
             "active_ppm": self.active_ppm(key),
-            "cautions": cautions(written.get("hazards", [])),
+            "hazards": written.get("hazards", []),
+            "cautions": [],
         }
 
 

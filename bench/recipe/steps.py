@@ -5,7 +5,7 @@ from bench.errors import RecipeError
 from bench.lists import once
 from bench.quantities import read_duration_ms
 from bench.recipe.lines import unique
-from bench.recipe.source import Source, cautions
+from bench.recipe.source import Source
 from bench.shapes.recipe import (
     Component,
     Guard,
@@ -131,7 +131,8 @@ def _head(step: WrittenStep, at: str, component: Id, before: list[RecipeKey]) ->
         "unmoulds": step.get("does") == "unmould",
         "alcohol": "alcohol" in hazards
         or any("alcohol" in way.get("hazards", []) for way in step.get("ways", [])),
-        "cautions": [*cautions(hazards), *([step["caution"]] if "caution" in step else [])],
+        "hazards": hazards,
+        "cautions": [step["caution"]] if "caution" in step else [],
         "ways": _ways(step, at),
         "window": _window(step["window"], at, component, needs) if "window" in step else None,
         "hands_ms": read_duration_ms(step["hands"], f"{at}.hands") if "hands" in step else None,
@@ -147,7 +148,8 @@ def _ways(step: WrittenStep, at: str) -> list[Way]:
             "id": way["id"],
             "name": way["name"],
             "says": way.get("says", ""),
-            "cautions": cautions(way.get("hazards", [])),
+            "hazards": way.get("hazards", []),
+            "cautions": [],
         }
         for way in ways
     ]

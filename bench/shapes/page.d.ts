@@ -353,7 +353,14 @@ export interface Fragrance {
   readonly allergens: readonly Allergen[];
 }
 
-export interface Ingredient {
+/** What is warned of: the usual hazards by their code, and cautions of the recipe's own. */
+export interface Cautioned {
+  /** absent: measured long ago, in words among the cautions */
+  readonly hazards?: readonly Hazard[];
+  readonly cautions: readonly string[];
+}
+
+export interface Ingredient extends Cautioned {
   readonly name: string;
   readonly inci: string;
   readonly note: string;
@@ -368,7 +375,6 @@ export interface Ingredient {
   readonly fragrance: Fragrance | null;
   /** active share by mass; None: not given */
   readonly active_ppm: Ppm | null;
-  readonly cautions: readonly string[];
 }
 
 /** How much: exactly one of ug, nl, count and texture says how it is measured. */
@@ -406,11 +412,10 @@ export interface RecipeLine extends Measure {
   readonly substitutes: readonly Substitute[];
 }
 
-export interface Way {
+export interface Way extends Cautioned {
   readonly id: Id;
   readonly name: string;
   readonly says: string;
-  readonly cautions: readonly string[];
 }
 
 export interface Guard {
@@ -433,7 +438,7 @@ export interface Window extends Guard {
   readonly stake: string;
 }
 
-export interface RecipeHead {
+export interface RecipeHead extends Cautioned {
   readonly id: Id;
   readonly title: string;
   readonly says: string;
@@ -444,7 +449,6 @@ export interface RecipeHead {
   readonly unmoulds: boolean;
   /** alcohol is in hand */
   readonly alcohol: boolean;
-  readonly cautions: readonly string[];
   readonly ways: readonly Way[];
   readonly window: Window | null;
   /** None: the recipe does not say */
@@ -505,9 +509,10 @@ export interface LeftAlone {
 export interface RecipeCheck extends RecipeHead, LeftAlone {
   readonly kind: "check";
   readonly ask: string;
+  /** "": not said */
   readonly yes: string;
   readonly not_yet: string;
-  /** None: it cannot go too far */
+  /** None: it cannot go too far; "": common practice helps */
   readonly too_far: string | null;
 }
 
@@ -518,6 +523,7 @@ export interface RecipePieces extends RecipeHead {
   readonly again: string | null;
   readonly of: readonly Id[];
   readonly partial: boolean;
+  /** "": not said */
   readonly verb: string;
 }
 

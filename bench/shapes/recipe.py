@@ -364,7 +364,14 @@ class Fragrance(TypedDict):
     allergens: list[Allergen]
 
 
-class Ingredient(TypedDict):
+class Cautioned(TypedDict):
+    """What is warned of: the usual hazards by their code, and cautions of the recipe's own."""
+
+    hazards: NotRequired[list[Hazard]]  # absent: measured long ago, in words among the cautions
+    cautions: list[str]
+
+
+class Ingredient(Cautioned):
     name: str
     inci: str
     note: str
@@ -375,7 +382,6 @@ class Ingredient(TypedDict):
     most_mk: MilliK | None  # the warmest it may get; None: its papers were not copied
     fragrance: Fragrance | None
     active_ppm: Ppm | None  # active share by mass; None: not given
-    cautions: list[str]
 
 
 class Measure(TypedDict):
@@ -412,11 +418,10 @@ class RecipeLine(Measure):
     substitutes: list[Substitute]
 
 
-class Way(TypedDict):
+class Way(Cautioned):
     id: Id
     name: str
     says: str
-    cautions: list[str]
 
 
 Guard = TypedDict(
@@ -442,7 +447,7 @@ class Window(_From, Guard):
     stake: str
 
 
-class RecipeHead(TypedDict):
+class RecipeHead(Cautioned):
     id: Id
     title: str
     says: str
@@ -452,7 +457,6 @@ class RecipeHead(TypedDict):
     does: Does | Literal[""]
     unmoulds: bool
     alcohol: bool  # alcohol is in hand
-    cautions: list[str]
     ways: list[Way]
     window: Window | None
     hands_ms: Ms | None  # None: the recipe does not say
@@ -509,9 +513,9 @@ class LeftAlone(TypedDict):
 class RecipeCheck(RecipeHead, LeftAlone):
     kind: Literal["check"]
     ask: str
-    yes: str
+    yes: str  # "": not said
     not_yet: str
-    too_far: str | None  # None: it cannot go too far
+    too_far: str | None  # None: it cannot go too far; "": common practice helps
 
 
 class RecipePieces(RecipeHead):
@@ -520,7 +524,7 @@ class RecipePieces(RecipeHead):
     again: str | None  # asked after each
     of: list[Id]
     partial: bool
-    verb: str
+    verb: str  # "": not said
 
 
 class RecipeWait(RecipeHead, Guard):

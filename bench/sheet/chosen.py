@@ -5,6 +5,8 @@ from typing import NamedTuple
 from bench.errors import SizeError
 from bench.shapes.recipe import Component, MeasuredRecipe, RecipeLine
 from bench.shapes.sheet import Size
+from bench.shapes.units import Id, RecipeKey
+from bench.words import say
 
 
 class ChosenLine(NamedTuple):
@@ -18,14 +20,18 @@ def check_choices(components: list[Component], size: Size) -> None:
     }
     for key in size["without"]:
         if key not in lines or not lines[key]["optional"]:
-            raise SizeError(
-                "without", f"“{key}” is not an optional line of this recipe, so it cannot be left out."
-            )
+            raise SizeError("without", say("swaps-not-optional", line=key))
     for key, ingredient in size["swaps"].items():
         stand_ins = [each["ingredient"] for each in lines[key]["substitutes"]] if key in lines else []
         if ingredient not in stand_ins:
-            could = f"It could be {', '.join(stand_ins)}." if stand_ins else "It has no substitutes."
-            raise SizeError(f"swaps.{key}", f"“{ingredient}” does not stand in for “{key}”. {could}")
+            raise SizeError(f"swaps.{key}", no_stand_in(ingredient, key, stand_ins))
+
+
+def no_stand_in(ingredient: Id, line: RecipeKey, others: list[Id]) -> str:
+    """Why an ingredient cannot stand in for a line, and which could."""
+    if not others:
+        return say("swaps-none", ingredient=ingredient, line=line)
+    return say("swaps-other", ingredient=ingredient, line=line, could=", ".join(others))
 
 
 def chosen_lines(recipe: MeasuredRecipe, component: Component, size: Size) -> list[ChosenLine]:

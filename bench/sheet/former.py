@@ -6,13 +6,13 @@ from the measured recipe where that is at hand.
 """
 
 import re
-from typing import Any, Literal, cast
+from typing import Any, cast
 
-from bench.cautions import by_code
+from bench.cautions import ByCode, by_code
+from bench.former_words import coded
 from bench.shapes.recipe import MeasuredRecipe, RecipeStep
 from bench.shapes.sheet import FormerSheet, InSpoons, Sheet, Spoonful
 from bench.shapes.units import Id
-from bench.states import STATES, TOO_WET
 
 FORMER = "bowlside-sheet/1"
 _Kept = dict[str, Any]  # as it was kept: of a shape that is written down no more
@@ -90,23 +90,26 @@ def _spoonful(words: str) -> Spoonful:
 
 
 def _step(step: _Kept) -> _Kept:
-    defaults = {"yes": "Yes, it does", "too_far": TOO_WET, "verb": "done"}
-    unsaid = {name: "" for name, usual in defaults.items() if step.get(name) == usual}
+    usual = {"yes": "yes", "too_far": "too_wet", "verb": "done"}
+    unsaid = {name: "" for name, code in usual.items() if coded(step.get(name) or "") == code}
     return {
         **step,
         **unsaid,
         "does": "",
         "unmoulds": False,
-        **by_code(step["cautions"]),
-        "ways": [{**way, **by_code(way["cautions"])} for way in step["ways"]],
+        **_by_code(step),
+        "ways": [{**way, **_by_code(way)} for way in step["ways"]],
         "keeps": [_keeps(each) for each in step.get("keeps", [])],
     }
 
 
 def _keeps(window: _Kept) -> _Kept:
-    state: Literal[""] | str = window.get("state", "")
-    usual = next((about.stake for name, about in STATES.items() if name == state), "")
-    return {**window, "stake": "" if window["stake"] == usual else window["stake"]}
+    usual = coded(window["stake"]) == (window.get("state") or None)
+    return {**window, "stake": "" if usual else window["stake"]}
+
+
+def _by_code(cautioned: _Kept) -> ByCode:
+    return by_code({"cautions": cautioned["cautions"]})
 
 
 def _completed(sheet: _Kept, recipe: MeasuredRecipe) -> _Kept:

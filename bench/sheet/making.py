@@ -156,7 +156,7 @@ class _Making:
 
 def _head(step: RecipeStep, part: Part) -> StepHead:
     """What all kinds share. `after` and what follows from it is filled in once every round is laid out."""
-    told = by_code(step["cautions"])
+    told = by_code(step)
     return {
         "id": f"{part.prefix}.{step['id']}",
         "component": part.component["id"],
@@ -172,7 +172,7 @@ def _head(step: RecipeStep, part: Part) -> StepHead:
         "hazards": told["hazards"],
         "cautions": told["cautions"],
         "ways": [
-            {"id": way["id"], "name": way["name"], "says": way["says"], **by_code(way["cautions"])}
+            {"id": way["id"], "name": way["name"], "says": way["says"], **by_code(way)}
             for way in step["ways"]
         ],
         "window": None,

@@ -1,14 +1,14 @@
 """check: what was made is judged: right, not yet, or too far."""
 
+from bench.former_words import coded
 from bench.quantities import read_duration_ms
 from bench.shapes.recipe import LeftAlone, RecipeCheck, RecipeHead, WrittenCheck
 from bench.shapes.sheet import CheckStep, StepHead
-from bench.states import MINUTE_MS, TOO_WET
+from bench.states import MINUTE_MS
 from bench.steps.kind import Around, Batch, Traits
 
 USUAL_HANDS_MS = 2 * MINUTE_MS  # common practice
 TRAITS = Traits(is_judged=True, ends_by_look=True)
-PLAINLY = "Yes, it does"  # what a measured recipe says where its maker did not
 
 
 def read(written: WrittenCheck, head: RecipeHead, around: Around) -> RecipeCheck:
@@ -23,7 +23,7 @@ def read(written: WrittenCheck, head: RecipeHead, around: Around) -> RecipeCheck
         **left,
         "kind": "check",
         "ask": written["ask"],
-        "yes": written.get("yes", PLAINLY),
+        "yes": written.get("yes", ""),
         "not_yet": written["not_yet"]["do"],
         "too_far": too_far["do"] if too_far else None,
     }
@@ -36,7 +36,7 @@ def lay_out(step: RecipeCheck, head: StepHead, batch: Batch) -> CheckStep:
         **left,
         "kind": "check",
         "ask": step["ask"],
-        "yes": "" if step["yes"] == PLAINLY else step["yes"],
+        "yes": "" if coded(step["yes"]) == "yes" else step["yes"],
         "not_yet": step["not_yet"],
-        "too_far": "" if step["too_far"] == TOO_WET else step["too_far"],
+        "too_far": "" if coded(step["too_far"] or "") == "too_wet" else step["too_far"],
     }

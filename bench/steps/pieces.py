@@ -1,6 +1,7 @@
 """pieces: pieces are made, one by one or together, and counted."""
 
 from bench.errors import RecipeError
+from bench.former_words import coded
 from bench.shapes.recipe import RecipeHead, RecipePieces, WrittenPieces
 from bench.shapes.sheet import PiecesStep, StepHead
 from bench.shapes.units import Ms
@@ -9,7 +10,6 @@ from bench.steps.kind import Around, Batch, Traits
 
 ONE_BY_ONE_MS, TOGETHER_MS = MINUTE_MS, 15_000  # a piece; common practice
 TRAITS = Traits(counts_pieces=True)
-DONE = "done"  # what a measured recipe says where its maker did not
 
 
 def read(written: WrittenPieces, head: RecipeHead, around: Around) -> RecipePieces:
@@ -24,7 +24,7 @@ def read(written: WrittenPieces, head: RecipeHead, around: Around) -> RecipePiec
         "again": written.get("again"),
         "of": of,
         "partial": written.get("partial", False),
-        "verb": written.get("verb", DONE),
+        "verb": written.get("verb", ""),
     }
 
 
@@ -35,7 +35,7 @@ def lay_out(step: RecipePieces, head: StepHead, batch: Batch) -> PiecesStep:
         "one_by_one": step["one_by_one"],
         "again": step["again"],
         "partial": step["partial"],
-        "verb": "" if step["verb"] == DONE else step["verb"],
+        "verb": "" if coded(step["verb"]) == "done" else step["verb"],
         "count": batch.count,
         "of": [f"{batch.prefix}.{portion}" for portion in step["of"]],
         "piece_mg": batch.component["piece_mg"],

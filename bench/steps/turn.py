@@ -61,6 +61,7 @@ def _due(head: RecipeHead, word: str, every: Ms, begins: list[RecipeKey]) -> Rec
         "after": begins,
         "does": "",
         "alcohol": False,
+        "hazards": [],
         "cautions": [],
         "ways": [],
         "window": None,

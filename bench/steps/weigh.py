@@ -20,12 +20,12 @@ def read(written: WrittenWeigh, head: RecipeHead, around: Around) -> RecipeWeigh
 
 def lay_out(step: RecipeWeigh, head: StepHead, batch: Batch) -> WeighStep:
     keys = batch.chosen(step["lines"])
-    more = by_code(caution for key in keys for caution in batch.ingredients[key]["cautions"])
+    more = [by_code(batch.ingredients[key]) for key in keys]
     return {
         **head,
         "kind": "weigh",
-        "hazards": once([*head["hazards"], *more["hazards"]]),
-        "cautions": once([*head["cautions"], *more["cautions"]]),
+        "hazards": once([*head["hazards"], *(hazard for each in more for hazard in each["hazards"])]),
+        "cautions": once([*head["cautions"], *(caution for each in more for caution in each["cautions"])]),
         "lines": [f"{batch.prefix}.{key}" for key in keys],
         "vessel": f"{batch.prefix}.{step['into']}",
     }

@@ -5,13 +5,11 @@
 
 import { say } from "../words.js";
 import { joined } from "./brief.js";
-import { HAZARDS } from "./cautions.js";
-import { TOO_WET } from "./states.js";
+import { inFull } from "./cautions.js";
 import { grams, PPM, perCent } from "./whole.js";
-/** @import { CheckStep, Hazard, InSpoons, PiecesStep, RoundsReason } from "../../bench/shapes/page" */
+/** @import { CheckStep, InSpoons, PiecesStep, RoundsReason } from "../../bench/shapes/page" */
 /** @import { SheetLine, Spoonful, Step, Warn } from "../../bench/shapes/page" */
-
-/** @typedef {{hazards: readonly Hazard[], cautions: readonly string[]}} Cautioned */
+/** @import { ByCode } from "./cautions.js" */
 
 const SHARES_OF = "½¼⅛"; // a spoon whose name begins so is a share of another
 
@@ -105,7 +103,7 @@ export function noteOf({ instead_of: meant, note }) {
 
 /**
  * The cautions of a step and of its ways, in full.
- * @param {Cautioned & {ways: readonly Cautioned[]}} step
+ * @param {ByCode & {ways: readonly ByCode[]}} step
  */
 export const cautionsOf = (step) => [step, ...step.ways].flatMap(inFull);
 
@@ -113,14 +111,11 @@ export const cautionsOf = (step) => [step, ...step.ways].flatMap(inFull);
 export const hazardsOf = (steps) =>
   steps.flatMap((step) => [step, ...step.ways]).flatMap((each) => each.hazards);
 
-/** @param {Cautioned} given */
-const inFull = ({ hazards, cautions }) => [...hazards.map((each) => HAZARDS[each]), ...cautions];
-
 /** What is answered when it is right. @param {CheckStep} step */
 export const yesOf = (step) => step.yes || say("sheet-yes");
 
 /** What helps when it went too far. @param {CheckStep} step */
-export const tooFarOf = (step) => step.too_far || TOO_WET;
+export const tooFarOf = (step) => step.too_far || say("states-too-wet");
 
 /** What each piece is then. @param {PiecesStep} step */
 export const verbOf = (step) => step.verb || say("sheet-done");

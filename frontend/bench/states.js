@@ -3,6 +3,7 @@
  * was missed. The same as bench/states.py, which says where the words come from.
  */
 
+import { say } from "../words.js";
 /** @import { Window } from "../../bench/shapes/page" */
 /** @import { Over } from "../../types/bench" */
 
@@ -11,44 +12,22 @@
 /** The part in which pieces of the others are joined. */
 export const ASSEMBLY = "assembly";
 
-/** What helps a mix that was sprayed too wet, where its recipe does not say: common practice. */
-export const TOO_WET = "Stop spraying. Spread it thin, turn it now and then.";
-
-/** @type {{[state: string]: string}} */
-const STAKES = {
-  melted_base: "It sets in about 5 min: a skin first, then a plug.",
-  warm_fat: "It clouds and sets in about 15 min.",
-  wetted_fizz: "It dries and crumbles in about 30 min, sooner in dry air.",
-  whipped_base: "It sinks and dries in about 30 min.",
-  beaten_topping: "It stiffens in about 20 min and can no longer be piped.",
-  piped_top: "A skin forms in about 10 min.",
-  first_layer: "It goes cold in about 25 min, and the layers part.",
-  unwrapped: "It takes up water: in days at 40 % humidity, in hours at 70 %.",
-};
-
-/** @type {{[state: string]: string}} */
-const RESCUES = {
-  melted_base: "Heat it briefly, then stir. Water goes each time: twice at the most.",
-  warm_fat: "Back over the water bath until it is clear.",
-  wetted_fizz: "A light spray over the whole face, worked in.",
-  whipped_base: "Beat it again before what comes next.",
-  beaten_topping: "Spread it with a knife where it no longer pipes.",
-  piped_top: "Mist the skin with alcohol, then set it in.",
-  first_layer: "Score it, warm it and mist it with alcohol. The bond is weaker.",
-  unwrapped: "Dab off the dew, let it dry in moving air, then wrap.",
-};
+const STATES =
+  "melted_base warm_fat wetted_fizz whipped_base beaten_topping piped_top first_layer unwrapped".split(" ");
 
 /**
  * What to do when a window or a wait was missed: the recipe's own words, else common practice; "" where nothing helps.
  * @param {Over} over
  */
-export const rescue = (over) => over.rescue || (RESCUES[over.state ?? ""] ?? "");
+export const rescue = ({ rescue: own, state = "" }) =>
+  own || (STATES.includes(state) ? say(`states-rescue-${state}`) : "");
 
 /**
  * What is at stake where a window is missed: the recipe's own words, else common practice for its state.
  * @param {{stake?: string, state?: string}} over
  */
-export const stakeOf = (over) => over.stake || (STAKES[over.state ?? ""] ?? "");
+export const stakeOf = ({ stake, state = "" }) =>
+  stake || (STATES.includes(state) ? say(`states-stake-${state}`) : "");
 
 /**
  * The window of a sheet's step that is open, {opened_at, latest_at, over}, or null. endOf: step -> when it ended.

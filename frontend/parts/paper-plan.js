@@ -5,6 +5,7 @@
 // A part has rounds, a round has steps as the bench knows them, each with `rows`: what goes in,
 // [{ name, amount, reads, on, note }].
 
+import { byCode, inFull } from "../bench/cautions.js";
 import { grams, shareOut, span, toDivision } from "../bench/index.js";
 import { full } from "../bench/lists.js";
 import {
@@ -15,6 +16,7 @@ import {
   tooFarOf,
   warningWords,
 } from "../bench/sheet-words.js";
+import { say } from "../words.js";
 import { pieces } from "./words.js";
 /** @import { MeasuredRecipe, RecipeStep, Sheet, SheetLine, SheetVessel } from "../../bench/shapes/page" */
 /** @import { SplitStep, Step, StepHead, StepKind, Way, Weighing } from "../../bench/shapes/page" */
@@ -229,16 +231,17 @@ export function planOfRecipe({ version, document, measured }) {
         };
         /** @param {readonly string[]} keys */
         const cautioned = (keys) =>
-          keys.flatMap((key) => measured.ingredients[measuredLines.get(key).ingredient].cautions);
+          keys.map((key) => measured.ingredients[measuredLines.get(key).ingredient]);
         const weighed = new Set(component.steps.flatMap((step) => (step.kind === "weigh" ? step.lines : [])));
         const loose = component.lines.filter(({ id }) => !weighed.has(id)).map(({ id }) => rowOf(id));
         const steps = component.steps.map((step) => ({
           ...step,
-          cautions: [
-            ...step.cautions,
-            ...(step.kind === "weigh" ? cautioned(step.lines) : []),
-            ...step.ways.flatMap((way) => way.cautions),
-          ],
+          cautions: [step, ...(step.kind === "weigh" ? cautioned(step.lines) : []), ...step.ways].flatMap(
+            (each) => inFull(byCode(each)),
+          ),
+          ...(step.kind === "check" && step.too_far !== null
+            ? { too_far: step.too_far || say("states-too-wet") }
+            : {}),
           rows:
             step.kind === "weigh"
               ? step.lines.map(rowOf)

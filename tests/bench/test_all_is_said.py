@@ -24,7 +24,9 @@ from workshop import (
 
 from bench import last_times, read_recipe, record, sheet_text
 from bench.brief import MOST_SHORT, MOST_WORDS, brief, in_short
-from bench.cautions import HAZARDS
+from bench.cautions import HAZARDS, caution
+from bench.shapes.recipe import Hazard
+from bench.words import languages, speaking
 
 SENTENCES = st.lists(
     st.lists(st.sampled_from(["pour", "it", "slowly", "1.5", "°C", "no", "froth,"]), min_size=1, max_size=30),
@@ -127,11 +129,14 @@ def test_words_are_cut_between_sentences_and_none_is_lost(says: str, why: str, u
 
 
 @pytest.mark.parametrize("hazard", HAZARDS)
-def test_each_caution_has_a_short_form_that_is_not_cut_off(hazard: str) -> None:
-    short = in_short(HAZARDS[hazard]["says"])
+def test_each_caution_has_a_short_form_that_is_not_cut_off(hazard: Hazard) -> None:
+    for tag in languages():
+        with speaking(tag):
+            full = caution(hazard)
+            short = in_short(full)
 
-    assert 2 <= len(short.split()) <= MOST_SHORT
-    assert "…" not in short and HAZARDS[hazard]["says"].startswith(short)
+            assert 2 <= len(short.split()) <= MOST_SHORT
+            assert "…" not in short and full.startswith(short)
 
 
 def test_a_caution_with_no_short_clause_is_cut_after_five_words() -> None:

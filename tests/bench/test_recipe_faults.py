@@ -10,8 +10,9 @@ from hypothesis import strategies as st
 from workshop import DEMO_RECIPES, THREE_PART, demo_kit, make_document, sheet_of, untouched, written
 
 from bench import BenchError, RecipeError, canonical, check_recipe, read_kit, read_recipe, sheet_text
-from bench.cautions import HAZARDS
+from bench.cautions import HAZARDS, caution
 from bench.sheet_words import cautions_of
+from bench.words import catalogue, language
 
 
 def fault_in(document) -> BenchError:
@@ -280,8 +281,10 @@ def test_a_fault_in_a_kit_names_its_place(change, where):
 
 
 def test_every_hazard_says_what_to_do_and_where_the_words_come_from():
-    for hazard in HAZARDS.values():
-        assert hazard["says"].count(".") >= 1 and hazard["source"]
+    for tag, source in (("en", "Source: "), ("de", "Quelle: ")):
+        entries = catalogue.read(language(tag).sources["cautions"], "cautions")
+        assert set(entries) == {f"cautions-{hazard}" for hazard in HAZARDS}
+        assert all(entry.comment.content.startswith(source) for entry in entries.values())
 
 
 @pytest.mark.parametrize("hazard", sorted(HAZARDS))
@@ -291,14 +294,14 @@ def test_a_hazard_of_an_ingredient_is_said_before_it_is_weighed(hazard):
     )
 
     assert sheet["steps"][0]["hazards"] == [hazard]
-    assert HAZARDS[hazard]["says"] in cautions_of(sheet["steps"][0])
+    assert caution(hazard) in cautions_of(sheet["steps"][0])
 
 
 def test_hot_soap_is_said_to_burn_by_the_shorter_of_the_published_times():
     """60 °C: published tables say 5 s or 6 s; warn on the shorter."""
-    assert "60 °C" in HAZARDS["hot_soap"]["says"] and "5 s" in HAZARDS["hot_soap"]["says"]
+    assert "60 °C" in caution("hot_soap") and "5 s" in caution("hot_soap")
 
 
 def test_alcohol_is_said_to_light_below_room_warmth():
     """2-propanol: flash point 12 °C, IEC 60079-20-1:2010."""
-    assert "12 °C" in HAZARDS["alcohol"]["says"]
+    assert "12 °C" in caution("alcohol")

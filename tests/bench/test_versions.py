@@ -49,7 +49,7 @@ CHANGES: dict[str, tuple[Callable[[Any], Any], str, str]] = {
     "a line taken away": (
         lambda d: base(d)["lines"].pop(9),
         "Fizzing base, Witch hazel distillate",
-        "taken away, was to texture",
+        "removed, was to texture",
     ),
     "another ingredient": (
         lambda d: line(d, "butter").update(ingredient="shea"),
@@ -79,7 +79,7 @@ CHANGES: dict[str, tuple[Callable[[Any], Any], str, str]] = {
     "a step taken away": (
         lambda d: base(d)["steps"].pop(0),
         "Fizzing base, “Grind the citric acid finer”",
-        "taken away, was a step",
+        "removed, a step",
     ),
     "a wait": (
         lambda d: step(d, "drying").update(usual="8 h"),
@@ -97,7 +97,7 @@ CHANGES: dict[str, tuple[Callable[[Any], Any], str, str]] = {
     "a loss no longer said": (
         lambda d: base(d).pop("loss"),
         "Fizzing base",
-        "lost on the way: taken away, was 2 %",
+        "lost on the way: removed, was 2 %",
     ),
     "a note": (
         lambda d: line(d, "rose").update(note="For the half in rose."),
@@ -120,7 +120,7 @@ CHANGES: dict[str, tuple[Callable[[Any], Any], str, str]] = {
     "a part taken away": (
         lambda d: d["components"].pop(1),
         "Clear soap pebble",
-        "taken away, the whole part",
+        "removed, the whole part",
     ),
     "parts in another order": (
         lambda d: move(d["components"], 2, 0),
@@ -137,7 +137,7 @@ CHANGES: dict[str, tuple[Callable[[Any], Any], str, str]] = {
         "Fizzing base, “Melt the butter over the water bath”",
         "heats for: 3 min, was",
     ),
-    "no assembly": (lambda d: d.pop("assembly"), "Joining and wrapping", "taken away"),
+    "no assembly": (lambda d: d.pop("assembly"), "Joining and wrapping", "removed"),
 }
 
 

@@ -161,7 +161,7 @@ NOT_SAID = {
     r"components?": set(),
     r"noughts?": set(),
     r"reckon(s|ed)?": set(),
-    r"carr(y|ied|ies)": set(),
+    r"carr(y|ied|ies)": {"cautions-slippery"},
     r"owed": set(),
     r"anew": set(),
     r"partial": set(),

@@ -1,5 +1,6 @@
 /** What the maker chose: lines left out, and stand-ins in their places. */
 
+import { say } from "../../words.js";
 import { BenchError } from "../errors.js";
 /** @import { Component, RecipeLine } from "../../../bench/shapes/page" */
 /** @import { Laying } from "./parts.js" */
@@ -16,17 +17,16 @@ export function checkChoices(draft) {
   );
   for (const key of draft.size.without) {
     if (!lines.get(key)?.optional) {
-      throw new BenchError(
-        "without",
-        `“${key}” is not an optional line of this recipe, so it cannot be left out.`,
-      );
+      throw new BenchError("without", say("swaps-not-optional", { line: key }));
     }
   }
   for (const [key, ingredient] of Object.entries(draft.size.swaps)) {
     const standIns = (lines.get(key)?.substitutes ?? []).map((each) => each.ingredient);
     if (!standIns.includes(ingredient)) {
-      const could = standIns.length ? `It could be ${standIns.join(", ")}.` : "It has no substitutes.";
-      throw new BenchError(`swaps.${key}`, `“${ingredient}” does not stand in for “${key}”. ${could}`);
+      const why = standIns.length
+        ? say("swaps-other", { ingredient, line: key, could: standIns.join(", ") })
+        : say("swaps-none", { ingredient, line: key });
+      throw new BenchError(`swaps.${key}`, why);
     }
   }
 }

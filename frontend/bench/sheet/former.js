@@ -4,7 +4,7 @@
  */
 
 import { byCode } from "../cautions.js";
-import { stakeOf, TOO_WET } from "../states.js";
+import { coded } from "../former-words.js";
 import { divided } from "../whole.js";
 /** @import { FormerSheet, InSpoons, MeasuredRecipe, Sheet, Spoonful, StateName } from "../../../bench/shapes/page" */
 
@@ -22,7 +22,7 @@ import { divided } from "../whole.js";
 
 const FORMER = "bowlside-sheet/1";
 /** @type {{[field: string]: string}} */
-const USUAL = { yes: "Yes, it does", too_far: TOO_WET, verb: "done" };
+const USUAL = { yes: "yes", too_far: "too_wet", verb: "done" };
 
 /**
  * A sheet as it was kept, of either format, as this version uses it. recipe: says what the first format lacks.
@@ -89,17 +89,17 @@ function spoonful(words) {
 
 /** @param {KeptStep} given */
 function step(given) {
-  const unsaid = Object.keys(USUAL).filter((name) => given[name] === USUAL[name]);
+  const unsaid = Object.keys(USUAL).filter((name) => coded(String(given[name] ?? "")) === USUAL[name]);
   return {
     ...given,
     ...Object.fromEntries(unsaid.map((name) => [name, ""])),
     does: "",
     unmoulds: false,
-    ...byCode(given.cautions),
-    ways: given.ways.map((way) => ({ ...way, ...byCode(way.cautions) })),
+    ...byCode({ cautions: given.cautions }),
+    ways: given.ways.map((way) => ({ ...way, ...byCode({ cautions: way.cautions }) })),
     keeps: (given.keeps ?? []).map((over) => ({
       ...over,
-      stake: over.stake === stakeOf({ state: over.state }) ? "" : over.stake,
+      stake: over.state && coded(over.stake) === over.state ? "" : over.stake,
     })),
   };
 }

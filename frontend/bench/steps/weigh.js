@@ -13,12 +13,12 @@ export const TRAITS = { putsIn: true };
 /** @param {RecipeWeigh} step @param {StepHead} head @param {Batch} batch @returns {WeighStep} */
 export function layOut(step, head, batch) {
   const keys = chosen(batch, step.lines);
-  const more = byCode(keys.flatMap((key) => batch.ingredients.get(key).cautions));
+  const more = keys.map((key) => byCode(batch.ingredients.get(key)));
   return {
     ...head,
     kind: "weigh",
-    hazards: [...new Set([...head.hazards, ...more.hazards])],
-    cautions: [...new Set([...head.cautions, ...more.cautions])],
+    hazards: [...new Set([...head.hazards, ...more.flatMap(({ hazards }) => hazards)])],
+    cautions: [...new Set([...head.cautions, ...more.flatMap(({ cautions }) => cautions)])],
     lines: keys.map((key) => `${batch.prefix}.${key}`),
     vessel: `${batch.prefix}.${step.into}`,
   };
