@@ -15,18 +15,19 @@
 // run
 //   dueWords(ahead, plan)             // for each batch that is to be ready by some time: its latest start, or why not
 //   brokenWords(ahead)                // what is missed in the day as it stands, each a sentence
-//   stopWords(ahead, until)           // what happens when nothing is begun before then
+//   stopLines(ahead, untils)          // what happens when nothing is begun before then, each a line
 //   planAge(plan, at, isOnline)       // how old the plan is, in words
 
 import { ifYouStop, nextStep } from "../bench/foresight.js";
 import { Day, Layout } from "../bench/layout.js";
-import { full } from "../bench/lists.js";
+import { full, those } from "../bench/lists.js";
 import { compare } from "../bench/price.js";
 import { openSheet } from "../bench/sheet/former.js";
 import { makeProblem, tasksOf } from "../bench/tasks.js";
 import { clock, dated, day as dayOf, duration } from "./words.js";
-/** @import { Advice, GapOver, MakerWritten, MeasuredRecipe, Plan, Problem, RunDue } from "../../bench/shapes/page" */
-/** @import { Sheet, State, Task, WhyNext } from "../../bench/shapes/page" */
+import { say } from "../words.js";
+/** @import { Advice, GapOver, HoursAdvice, MakerWritten, MeasuredRecipe, Plan, Problem, RunDue } from "../../bench/shapes/page" */
+/** @import { Sheet, State, Task, WhyNext, WindowAdvice } from "../../bench/shapes/page" */
 /** @import { HoursDoc, HoursDocument, PlanDoc } from "../../types/server" */
 /** @import { HandsMs } from "../bench/tasks.js" */
 /** @import { Run } from "../keep/run.js" */
@@ -91,7 +92,7 @@ export function isClockHere(zone, at) {
 export const hoursOf = (hours) =>
   hours?.version
     ? hours.document
-    : { makers: [{ name: "Maker", hours: { zone: zoneHere(), daily: [["0:00", "24:00"]] } }] };
+    : { makers: [{ name: say("page-day-maker"), hours: { zone: zoneHere(), daily: [["0:00", "24:00"]] } }] };
 
 /** @param {{runs: DayPart[], hours: HoursDoc | null, plan: PlanThere, at: number}} given @returns {Ahead} */
 export function dayAhead({ runs, hours, plan, at }) {
@@ -145,10 +146,12 @@ export function newBatch({ recipe, sheet, others, hours, at, measuredOf }) {
 
 /** @param {BatchTime} time @param {{at: number, others: number, by: "server" | "phone"}} told */
 export function timeWords({ finish, hands_ms: hands }, { at, others, by }) {
-  const source = by === "server" ? "Planned by the server" : "By this phone\u2019s plain rule";
-  const beside = others ? `, beside the ${others === 1 ? "batch" : `${others} batches`} on the bench` : "";
-  if (finish === null) return `${duration(hands)} of hands. The bench hours do not reach to its end.`;
-  return `${duration(finish - at)} until done, ${when(finish, at)}. ${duration(hands)} of hands. ${source}${beside}.`;
+  if (finish === null) return say("page-day-time-no-hours", { length: duration(hands) });
+  return [
+    say("page-day-time-done", { length: duration(finish - at), when: when(finish, at) }),
+    say("page-day-time-hands", { length: duration(hands) }),
+    say(by === "server" ? "page-day-time-by-server" : "page-day-time-by-phone", { count: others }),
+  ].join(" ");
 }
 
 /** @param {Ahead} ahead @param {PlanThere} plan */
@@ -171,18 +174,20 @@ export function leadOf(ahead, run, plan) {
   const next = nextOf(ahead, plan);
   if (!next) return null;
   if (next.step !== null && next.run !== null && next.run !== run)
-    return { step: null, advice: `First ${named(ahead, next.step)}.`, reason: "" };
+    return { step: null, advice: say("page-day-first", { step: named(ahead, next.step) }), reason: "" };
   return { step: next.step?.slice(run.length + 1), advice: next.advice, reason: next.reason };
 }
 
 /** A step by its title, and its batch by name where there are several. @param {Ahead} ahead @param {string} id */
 function named({ problem, batches }, id) {
   const { title, run } = full(problem.tasks.map((task) => [task.id, task])).get(id);
-  return `\u201c${title}\u201d${batches.length > 1 ? ` of ${nameOf(batches, run)}` : ""}`;
+  return batches.length > 1
+    ? say("page-day-step-of", { title, name: nameOf(batches, run) })
+    : say("page-day-step", { title });
 }
 
 /** @param {DayBatch[]} batches @param {string | undefined} run */
-const nameOf = (batches, run) => batches.find(({ id }) => id === run)?.name ?? "this batch";
+const nameOf = (batches, run) => batches.find(({ id }) => id === run)?.name ?? say("page-day-this-batch");
 
 /**
  * When each run of a plan is to be ready: [{ run, ready_by, begins_at, why }].
@@ -206,15 +211,28 @@ export function dueWords({ batches, at }, plan) {
   return dueOf(plan)
     .filter(({ run, ready_by: by }) => by > at && batches.some(({ id }) => id === run))
     .map(({ run, ready_by: by, begins_at: begins, why }) => {
-      const name = batches.length > 1 ? nameOf(batches, run) : "It";
-      if (begins === null) return `${name} cannot be ready by ${when(by, at)}. ${why}`.trim();
-      if (begins <= at || begun(run)) return `${name} can still be ready by ${when(by, at)}.`;
-      return (
-        `To be ready by ${when(by, at)}, it is enough to begin ` +
-        `${batches.length > 1 ? `${name} ` : ""}${when(begins, at)}.`
-      );
+      const due = { when: when(by, at) };
+      const of = { ...due, name: nameOf(batches, run) };
+      const isOne = batches.length === 1;
+      if (begins === null)
+        return those([isOne ? say("page-day-due-not", due) : say("page-day-due-not-of", of), why]).join(" ");
+      if (begins <= at || begun(run))
+        return isOne ? say("page-day-due-still", due) : say("page-day-due-still-of", of);
+      const start = { begins: when(begins, at) };
+      return isOne
+        ? say("page-day-due-begin", { ...due, ...start })
+        : say("page-day-due-begin-of", { ...of, ...start });
     });
 }
+
+/**
+ * Whether why a batch cannot be ready in time is why there is no plan, and so is said with it.
+ * @param {PlanThere} plan @param {number} at
+ */
+export const isDueSaid = (plan, at) =>
+  Boolean(plan?.plan?.reasons.length) &&
+  !plan?.plan?.due &&
+  dueOf(plan).some(({ begins_at: begins, ready_by: by }) => begins === null && by > at);
 
 /**
  * @param {DayPart[]} runs @param {readonly MakerWritten[]} makers @param {PlanThere} plan @param {number} at
@@ -359,37 +377,36 @@ export function when(instant, at) {
  * @param {number} from @param {number} until @param {number} at
  */
 export const stretch = (from, until, at) =>
-  `${when(from, at)} to ` +
-  `${new Date(from).toDateString() === new Date(until).toDateString() ? clock(until) : when(until, at)}`;
+  say("page-day-stretch", {
+    from: when(from, at),
+    until: new Date(from).toDateString() === new Date(until).toDateString() ? clock(until) : when(until, at),
+  });
+
+/** How late at the least, in words. @param {number} ms */
+const overWords = (ms) => duration(Math.max(MINUTE_MS, ms));
 
 /**
- * What changes what to do, or what is lost whatever is done, in one line; "" where the next step is simply next.
+ * What changes what to do, or what is lost whatever is done; "" where the next step is simply next.
  * @param {Ahead & {next: NextStep}} ahead
  */
 function adviceWords(ahead) {
   const { next } = ahead;
-  /** @param {string} id */
-  const title = (id) => named(ahead, id);
-  /** @param {number} ms */
-  const over = (ms) => duration(Math.max(MINUTE_MS, ms));
   if (next.broken.length) {
     const [worst] = worstFirst(next.broken);
-    return (
-      `${title(worst.gap.to)} begins ${over(worst.over_ms)} past its latest, whatever is done. This is ` +
-      "the least bad."
-    );
+    return say("page-day-least-bad", {
+      step: named(ahead, worst.gap.to),
+      length: overWords(worst.over_ms),
+    });
   }
   if (next.step) {
     if (next.risk)
-      return (
-        `With slow hands ${title(next.risk.gap.to)} begins ${over(next.risk.over_ms)} past its latest. ` +
-        "Make fewer pieces, or ask for a second pair of hands."
-      );
+      return say("page-day-slow-hands", {
+        step: named(ahead, next.risk.gap.to),
+        length: overWords(next.risk.over_ms),
+      });
     if (next.why.kind === "stay")
-      return `Stay ${over(next.why.by_ms)} past ${clock(next.why.closes_at)}: this does not keep.`;
-    return next.why.kind === "sooner"
-      ? "What the plan had first would break a window now, or end the day later."
-      : "";
+      return say("page-day-stay", { length: overWords(next.why.by_ms), at: clock(next.why.closes_at) });
+    return next.why.kind === "sooner" ? say("page-day-order-changed") : "";
   }
   return waitWords(ahead);
 }
@@ -398,31 +415,38 @@ function adviceWords(ahead) {
 function waitWords(ahead) {
   const { at, batches } = ahead;
   const { why, until } = ahead.next;
-  /** @param {string} id */
-  const title = (id) => named(ahead, id);
   const then = until === null ? "" : when(until, at);
-  const start = then && `: next start ${then}`;
   switch (why.kind) {
     case "no_hours":
-      return "No bench hours are left. Give some under \u201cBench hours\u201d.";
+      return say("page-day-no-hours");
     case "later":
-      return `Begin ${batches.length > 1 ? nameOf(batches, why.run) : "it"} ${then}.`;
+      return batches.length > 1
+        ? say("page-day-begin-later-of", { name: nameOf(batches, why.run), when: then })
+        : say("page-day-begin-later", { when: then });
     case "closed":
-      return `The bench opens ${then}.`;
+      return say("page-day-bench-opens", { when: then });
     case "wait":
-      return then && `Nothing needs hands before ${then}.`;
+      return then && say("page-day-hands-free", { when: then });
     case "ends_sooner":
-      return `To wait with ${title(why.step)} ends the day sooner${start}.`;
     case "hours":
-      return `${title(why.step)} would run past ${when(why.closes_at, at)}${start}.`;
-    case "window": {
-      if (!why.gap) return `${title(why.step)} now leaves no room for the rest${start}.`;
-      const over = duration(Math.max(MINUTE_MS, why.over_ms ?? 0));
-      return `${title(why.step)} now, and ${title(why.gap.to)} could begin ${over} too late${start}.`;
-    }
+    case "window":
+      return those([notNowWords(ahead, why), then && say("page-day-next-start", { when: then })]).join(" ");
     default:
       return "";
   }
+}
+
+/** Why a step is left for now. @param {Ahead} ahead @param {HoursAdvice | WindowAdvice} why */
+function notNowWords(ahead, why) {
+  const step = named(ahead, why.step);
+  if (why.kind === "ends_sooner") return say("page-day-leave", { step });
+  if (why.kind !== "window") return say("page-day-past-hours", { step, when: when(why.closes_at, ahead.at) });
+  if (!why.gap) return say("page-day-no-room", { step });
+  return say("page-day-too-late", {
+    step,
+    next: named(ahead, why.gap.to),
+    length: overWords(why.over_ms ?? 0),
+  });
 }
 
 /**
@@ -431,21 +455,22 @@ function waitWords(ahead) {
  * @param {Ahead} ahead
  */
 export function brokenWords(ahead) {
-  const [told = ""] = worstFirst(ahead.next?.broken ?? []).map(({ gap }) => named(ahead, gap.to));
+  const [told = ""] = worstFirst(ahead.next?.broken ?? []).map(({ gap }) => gap.to);
   const said = new Set([told]);
   return worstFirst(ahead.broken.map(({ over, gap }) => ({ over_ms: over, gap }))).flatMap(
     ({ over_ms, gap }) => {
-      const name = named(ahead, gap.to);
-      const late = said.has(name)
-        ? ""
-        : `${name} begins ${duration(Math.max(MINUTE_MS, over_ms))} past its latest.`;
-      const stake = said.has(gap.stake) || (!late && name !== told) ? "" : gap.stake;
-      said.add(name).add(stake);
+      const late = said.has(gap.to) ? "" : lateWords(ahead, gap, over_ms);
+      const stake = said.has(gap.stake) || (!late && gap.to !== told) ? "" : gap.stake;
+      said.add(gap.to).add(stake);
       const line = `${late} ${stake}`.trim();
       return line ? [line] : [];
     },
   );
 }
+
+/** @param {Ahead} ahead @param {{to: string}} gap @param {number} over */
+const lateWords = (ahead, { to }, over) =>
+  say("page-day-late", { step: named(ahead, to), length: overWords(over) });
 
 /** @template {{over_ms: number}} G @param {readonly G[]} gaps */
 const worstFirst = (gaps) => [...gaps].sort((one, other) => other.over_ms - one.over_ms);
@@ -455,44 +480,56 @@ const worstFirst = (gaps) => [...gaps].sort((one, other) => other.over_ms - one.
  * @param {Ahead} ahead @param {number[]} untils the soonest first
  */
 export function stopLines(ahead, untils) {
-  const lines = untils.map((until) => stopWords(ahead, until));
-  const does = lines.map((line) => line.slice(line.indexOf(": ")));
-  return lines.filter((_, place) => !does.includes(does[place], place + 1));
+  const told = untils.map((until) => ifStopped(ahead, until));
+  const does = told.map((each) => JSON.stringify(each));
+  return untils.flatMap((until, place) =>
+    does.includes(does[place], place + 1) ? [] : [stopWords(ahead, until, told[place])],
+  );
 }
 
-/** @param {Ahead} ahead @param {number} until */
-export function stopWords(ahead, until) {
-  const { problem, order, at, finish } = ahead;
-  const told = ifYouStop(problem, order, at, until);
-  const stops = `If you stop here until ${when(until, at)}: `;
-  if (told.finish_at === null) return `${stops}the bench hours do not reach to the end any more.`;
+/** @typedef {{finish: number | null, later: number, missed: GapOver[]}} Stopped */
+
+/**
+ * What happens when nothing is begun before then. later: than the end that stands on the screen, which a plan may
+ * have put later than could be.
+ * @param {Ahead} ahead @param {number} until @returns {Stopped}
+ */
+function ifStopped({ problem, order, at, finish }, until) {
+  const { finish_at: ends, later_ms: later, broken } = ifYouStop(problem, order, at, until);
   const worst = new Map(
-    worstFirst(told.broken)
+    worstFirst(broken)
       .reverse()
-      .map((each) => [named(ahead, each.gap.to), each]),
+      .map((each) => [each.gap.to, each]),
   );
-  const missed = [...worst].map(
-    ([name, { gap, over_ms }]) =>
-      `${name} begins ${duration(Math.max(MINUTE_MS, over_ms))} past its ` +
-      `latest${gap.stake ? ` (${gap.stake.replace(/\.$/, "").toLowerCase()})` : ""}`,
-  );
-  // Against the end that stands on the screen, which a plan may have put later than could be.
-  const later = finish === null ? (told.later_ms ?? 0) : told.finish_at - finish;
-  const ends =
-    later > 0
-      ? `it ends ${when(told.finish_at, at)}, ${duration(later)} later`
-      : `it still ends ${when(told.finish_at - later, at)}`;
-  return `${stops}${[...missed, ends].join("; ")}.`;
+  if (ends === null) return { finish: null, later: 0, missed: [] };
+  const behind = finish === null ? (later ?? 0) : ends - finish;
+  return behind > 0
+    ? { finish: ends, later: behind, missed: [...worst.values()] }
+    : { finish: ends - behind, later: 0, missed: [...worst.values()] };
+}
+
+/** @param {Ahead} ahead @param {number} until @param {Stopped} told */
+function stopWords(ahead, until, { finish, later, missed }) {
+  const stop = { when: when(until, ahead.at) };
+  if (finish === null) return say("page-day-stop-no-hours", stop);
+  const done = { ...stop, finish: when(finish, ahead.at) };
+  return [
+    later
+      ? say("page-day-stop-later", { ...done, length: duration(later) })
+      : say("page-day-stop-same", done),
+    ...missed.flatMap(({ gap, over_ms }) => those([lateWords(ahead, gap, over_ms), gap.stake])),
+  ].join(" ");
 }
 
 /** @param {PlanThere} plan @param {number} at @param {boolean} isOnline */
 export function planAge(plan, at, isOnline) {
-  if (!plan?.plan)
-    return "Ordered on this phone by the plain rule: there is no plan of the server\u2019s yet.";
+  if (!plan?.plan) return say("page-day-age-none");
   const age = Math.max(0, at - (plan.made_at ?? 0));
-  const old = age < MINUTE_MS ? "just now" : `${duration(age)} ago`;
-  if (isOnline && !plan.behind) return `Planned ${old}.`;
-  return isOnline || age < OLD_MS
-    ? `Planned ${old}; what happened since is put in by this phone.`
-    : `Offline. The plan is ${duration(age)} old; what happened since is put in by this phone.`;
+  const length = duration(age);
+  const old = age < MINUTE_MS ? say("page-day-age-now") : say("page-day-age", { length });
+  if (isOnline && !plan.behind) return old;
+  return [
+    isOnline || age < OLD_MS ? old : say("page-day-age-offline", { length }),
+    say("page-day-age-behind"),
+  ].join(" ");
 }

@@ -10,6 +10,7 @@ import { define, given, h, s, setAttr } from "./dom.js";
 import { hatch } from "./hatch.js";
 import { onTick } from "./ticker.js";
 import { clock, dated, duration } from "./words.js";
+import { say } from "../words.js";
 /** @import { Ahead, DayTask } from "./day-ahead.js" */
 
 const HOUR_MS = 3_600_000;
@@ -50,7 +51,7 @@ export class DayPicture extends HTMLElement {
     class: "day-stage",
     tabindex: 0,
     role: "region",
-    "aria-label": "The day as a picture. Plus and minus zoom, the arrows move along.",
+    "aria-label": say("page-day-picture"),
   });
   /** @type {SVGElement | null} */
   #now = null;
@@ -64,8 +65,8 @@ export class DayPicture extends HTMLElement {
     if (!this.#stage.isConnected) {
       /** @type {[sign: string, label: string, by: number][]} */
       const ways = [
-        ["\u2212", "Show more of the day", 1 / ZOOM],
-        ["+", "Show it larger", ZOOM],
+        ["\u2212", say("page-day-show-more"), 1 / ZOOM],
+        ["+", say("page-day-show-larger"), ZOOM],
       ];
       const zooms = ways.map(([sign, label, by]) =>
         h(
@@ -80,7 +81,11 @@ export class DayPicture extends HTMLElement {
           "div",
           { class: "day-zoom" },
           zooms,
-          h("button", { type: "button", class: "outlined", onclick: () => this.#toNow() }, "Now"),
+          h(
+            "button",
+            { type: "button", class: "outlined", onclick: () => this.#toNow() },
+            say("page-day-to-now"),
+          ),
         ),
       );
       this.#stage.addEventListener("scroll", () => this.#keepHeads(), { passive: true });
@@ -178,7 +183,7 @@ export class DayPicture extends HTMLElement {
       "g",
       { class: "now-line" },
       s("path", { d: `M0 ${HEAD - 6}V${height}` }),
-      s("text", { x: 5, y: height - 8 }, "now"),
+      s("text", { x: 5, y: height - 8 }, say("page-day-now")),
     );
     this.#stage.replaceChildren(
       s(
@@ -464,9 +469,10 @@ function summary({ tasks, next, finish }, at) {
   const hands = open.filter(({ kind }) => kind === "hands");
   const first = next?.step && tasks.find(({ id }) => id === next.step);
   return [
-    `${hands.length} steps for hands and ${open.length - hands.length} waits are left.`,
-    first ? `Next: ${first.letter}, ${first.title}.` : "",
-    finish && finish > at ? `It ends in ${duration(finish - at)}.` : "",
+    say("page-day-left", { hands: hands.length }),
+    say("page-day-waits-left", { count: open.length - hands.length }),
+    first ? say("page-day-next-is", { letter: first.letter, title: first.title }) : "",
+    finish && finish > at ? say("page-day-ends-in", { length: duration(finish - at) }) : "",
   ]
     .filter(Boolean)
     .join(" ");

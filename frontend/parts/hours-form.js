@@ -7,33 +7,39 @@ import { full } from "../bench/lists.js";
 import { hoursOf, isClockHere } from "./day-ahead.js";
 import { h, sameData, setText, show } from "./dom.js";
 import { OwnDraft } from "./own-draft.js";
+import { dated } from "./words.js";
+import { say } from "../words.js";
 /** @import { MakerWritten } from "../../bench/shapes/page" */
 /** @import { HoursDoc, HoursDocument } from "../../types/server" */
 /** @import { Full } from "../../types/lists" */
 /** @import { Props } from "../../types/dom" */
 
-/** @type {[key: string, name: string][]} */
-const DAYS = [
-  ["mon", "Monday"],
-  ["tue", "Tuesday"],
-  ["wed", "Wednesday"],
-  ["thu", "Thursday"],
-  ["fri", "Friday"],
-  ["sat", "Saturday"],
-  ["sun", "Sunday"],
-];
+const DAYS = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
+const A_MONDAY = [2024, 0, 1];
+/** A day of the week by its name. @param {number} place of it, Monday the first */
+const dayName = (place) =>
+  dated("weekday", new Date(A_MONDAY[0], A_MONDAY[1], A_MONDAY[2] + place).getTime());
 
+/** Between two times of day: a dash, or a word of any language, but none that says which half of the day. */
+const BETWEEN = /\s*(?:[-\u2013]|(?<!\p{L})(?![ap]m(?!\p{L}))\p{L}+)\s*/iu;
 /**
  * "9:00 to 12:30, 19:00 to 22:00" as pairs; what cannot be read is the server's to name.
  * @param {string} text @returns {string[][]}
  */
 const readHours = (text) =>
-  text.trim().toLowerCase() === "closed"
+  ["closed", say("page-day-closed")].includes(text.trim().toLowerCase())
     ? []
-    : text.split(",").map((pair) => pair.split(/\s*(?:to|[-\u2013])\s*/).map((each) => each.trim()));
+    : text.split(",").map((pair) => pair.split(BETWEEN).map((each) => each.trim()));
 /** @param {readonly (readonly string[])[]} pairs */
 const writeHours = (pairs) =>
-  pairs.length ? pairs.map(([opens, closes]) => `${opens} to ${closes}`).join(", ") : "closed";
+  pairs.length
+    ? pairs.map(([opens, closes]) => say("page-day-hours-pair", { opens, closes })).join(", ")
+    : say("page-day-closed");
+
+const EXAMPLE = [
+  ["9:00", "12:30"],
+  ["19:00", "22:00"],
+];
 
 /** What is saved, by the key of its field. @param {readonly MakerWritten[]} makers */
 function savedOf(makers) {
@@ -42,7 +48,7 @@ function savedOf(makers) {
   makers.forEach(({ name, hours }, place) => {
     saved[`${place}.name`] = name;
     saved[`${place}.daily`] = writeHours(hours.daily ?? []);
-    for (const [key] of DAYS) saved[`${place}.${key}`] = hours.days?.[key] ? writeHours(hours.days[key]) : "";
+    for (const key of DAYS) saved[`${place}.${key}`] = hours.days?.[key] ? writeHours(hours.days[key]) : "";
   });
   return saved;
 }
@@ -76,8 +82,8 @@ export class HoursForm {
     const { makers } = hoursOf(hours);
     if (sameData(this.#seen, [makers, isMaker, isOnline])) return;
     this.#seen = [makers, isMaker, isOnline];
-    if (!isMaker) this.#tell(makers, "They are the maker\u2019s to change.");
-    else if (!this.#parts && !isOnline) this.#tell(makers, "They can be changed when the server answers.");
+    if (!isMaker) this.#tell(makers, say("page-day-hours-makers"));
+    else if (!this.#parts && !isOnline) this.#tell(makers, say("page-day-hours-offline"));
     else this.#form(makers, isOnline, now());
   }
 
@@ -105,7 +111,7 @@ export class HoursForm {
     const parts = there ?? this.#build();
     const { zone } = makers[0].hours;
     const isHere = isClockHere(zone, at);
-    setText(parts.zone, isHere ? "" : `By the clock of ${zone}; this phone\u2019s is another.`);
+    setText(parts.zone, isHere ? "" : say("page-day-hours-zone", { zone }));
     show(parts.zone, !isHere);
     show(parts.away, !isOnline);
     for (const button of parts.saves) button.disabled = !isOnline;
@@ -129,22 +135,22 @@ export class HoursForm {
       return h("label", { class: "field" }, h("span", {}, label), control, beside);
     };
     const rows = this.#makers.flatMap((_, place) => [
-      field(`${place}.name`, "Whose hands", { required: true, maxlength: 60 }),
-      field(`${place}.daily`, "Each day", { placeholder: "9:00 to 12:30, 19:00 to 22:00" }),
+      field(`${place}.name`, say("page-day-whose-hands"), { required: true, maxlength: 60 }),
+      field(`${place}.daily`, say("page-day-each-day"), { placeholder: writeHours(EXAMPLE) }),
       h(
         "details",
         {},
-        h("summary", {}, "Days that are otherwise"),
+        h("summary", {}, say("page-day-other-days")),
         h(
           "div",
           { class: "stack" },
-          DAYS.map(([key, name]) =>
-            field(`${place}.${key}`, name, { placeholder: "as each day, or closed" }),
+          DAYS.map((key, day) =>
+            field(`${place}.${key}`, dayName(day), { placeholder: say("page-day-other-day") }),
           ),
         ),
       ),
     ]);
-    const save = h("button", { class: "outlined" }, "Save the hours");
+    const save = h("button", { class: "outlined" }, say("page-day-hours-save"));
     /** @type {HTMLButtonElement} */
     const other =
       this.#makers.length > 1
@@ -155,7 +161,7 @@ export class HoursForm {
               class: "quiet",
               onclick: () => this.#write({ makers: this.#read().slice(0, 1) }, other),
             },
-            "One pair of hands again",
+            say("page-day-one-pair"),
           )
         : h(
             "button",
@@ -164,19 +170,15 @@ export class HoursForm {
               class: "quiet",
               onclick: () =>
                 this.#write(
-                  { makers: [...this.#read(), { ...this.#read()[0], name: "Second maker" }] },
+                  { makers: [...this.#read(), { ...this.#read()[0], name: say("page-day-second-maker") }] },
                   other,
                 ),
             },
-            "Add a second pair of hands",
+            say("page-day-second-pair"),
           );
     const parts = {
       zone: h("p", { class: "soft small" }),
-      away: h(
-        "p",
-        { class: "soft small", role: "status" },
-        "No connection. Saving works when the server answers.",
-      ),
+      away: h("p", { class: "soft small", role: "status" }, say("page-day-hours-away")),
       saves: [save, other],
     };
     /** @param {SubmitEvent} event */
@@ -204,7 +206,7 @@ export class HoursForm {
         ...hours,
         daily: readHours(valueOf(`${place}.daily`)),
         days: Object.fromEntries(
-          DAYS.filter(([key]) => valueOf(`${place}.${key}`)).map(([key]) => [
+          DAYS.filter((key) => valueOf(`${place}.${key}`)).map((key) => [
             key,
             readHours(valueOf(`${place}.${key}`)),
           ]),

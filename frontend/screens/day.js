@@ -8,7 +8,16 @@
 // { document }
 //   screen.trouble("…")   screen.said("…")
 
-import { brokenWords, dueWords, nextOf, planAge, stopLines, stretch, when } from "../parts/day-ahead.js";
+import {
+  brokenWords,
+  dueWords,
+  isDueSaid,
+  nextOf,
+  planAge,
+  stopLines,
+  stretch,
+  when,
+} from "../parts/day-ahead.js";
 import { registerDayPicture } from "../parts/day-picture.js";
 import { define, given, h, keyed, part as within, setText, show, tell } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
@@ -16,6 +25,7 @@ import { HoursForm } from "../parts/hours-form.js";
 import { pageHead } from "../parts/page-head.js";
 import { onTick } from "../parts/ticker.js";
 import { clock } from "../parts/words.js";
+import { say } from "../words.js";
 import { isApple } from "../platform.js"; // which opens a calendar, and puts a download away unseen
 /** @import { Choice } from "../../types/keep" */
 /** @import { HoursDoc } from "../../types/server" */
@@ -28,9 +38,10 @@ const HOUR_MS = 3_600_000;
 const LISTEN_MS = 2_000; // between two questions while a plan is worked on
 /** What stands in place of a step when hands have none to begin. @param {Ahead} ahead @param {number} at */
 function nothingNow({ next }, at) {
-  if (next?.why.kind === "finished") return "Nothing is left for hands";
-  if (next?.until && next.why.kind === "closed") return `The bench opens ${when(next.until, at)}`;
-  return next?.until ? `Hands are free until ${when(next.until, at)}` : "Follow the countdowns";
+  if (next?.why.kind === "finished") return say("page-day-nothing-left");
+  if (next?.until && next.why.kind === "closed")
+    return say("page-day-bench-opens", { when: when(next.until, at) });
+  return next?.until ? say("page-day-hands-free", { when: when(next.until, at) }) : say("page-day-follow");
 }
 
 /** The run whose step hands begin first, once they can. @param {Ahead} ahead */
@@ -38,15 +49,6 @@ function comesNext({ tasks }) {
   const open = tasks.filter(({ kind, status }) => kind === "hands" && status === "open");
   return open.sort((a, b) => a.starts_at - b.starts_at)[0]?.run;
 }
-
-/** @type {{readonly [aim: string]: string | undefined}} */
-const SOUGHT = {
-  finish: "a sooner end",
-  start: "a later start",
-  sessions: "fewer sessions",
-  span: "shorter sessions",
-  changes: "fewer changes of part",
-};
 
 /** The parts of the page that change. @param {() => void} stop stops the looking for a better plan */
 function makeParts(stop) {
@@ -59,19 +61,19 @@ function makeParts(stop) {
     says: h("p", { class: "soft" }),
     age: h("p", { class: "soft small" }),
     progress: h("p", { class: "soft small", role: "status" }),
-    stop: h("button", { type: "button", class: "outlined", onclick: stop }, "Stop looking"),
-    bench: h("a", { class: "button copper" }, "To the bench"),
+    stop: h("button", { type: "button", class: "outlined", onclick: stop }, say("page-day-looking-stop")),
+    bench: h("a", { class: "button copper" }, say("page-day-to-bench")),
     picture: h("day-picture"),
     stops: h("ul", { class: "plain stops" }),
     sessions: h("ol", { class: "rows sessions" }),
     calendar: h(
       "a",
       { class: "button outlined", download: isApple ? null : "bench.ics" },
-      "Put them in the phone\u2019s calendar",
+      say("page-day-calendar"),
     ),
     asks: h("div", { class: "stack" }),
     choices: h("ul", { class: "plain" }),
-    of: h("select", { "aria-label": "Which batch" }),
+    of: h("select", { "aria-label": say("page-day-which-batch") }),
     by: h("input", { type: "datetime-local", required: true }),
     savings: h("ul", { class: "plain" }),
     trouble: h("p", { class: "trouble", role: "alert", hidden: true }),
@@ -172,7 +174,7 @@ export class DayScreen extends HTMLElement {
     const parts = makeParts(() => tell(this, "plan-stopped"));
     /** @param {() => PlanAsking} asked @returns {(event: MouseEvent & {currentTarget: Element}) => void} */
     const ask = (asked) => (event) => this.#ask(event.currentTarget, "plan-asked", asked());
-    const late = h("button", { class: "outlined" }, "Begin as late as that allows");
+    const late = h("button", { class: "outlined" }, say("page-day-as-late"));
     const readyBy = h(
       "form",
       {
@@ -183,12 +185,12 @@ export class DayScreen extends HTMLElement {
         },
       },
       parts.of,
-      h("label", { class: "field" }, h("span", {}, "Day and time"), parts.by),
+      h("label", { class: "field" }, h("span", {}, say("page-day-day-and-time")), parts.by),
       late,
       h(
         "button",
         { type: "button", class: "quiet", onclick: ask(() => ({ due: { [parts.of.value]: null } })) },
-        "Be done as soon as can be",
+        say("page-day-as-soon"),
       ),
     );
     /** @param {string} name @param {Child[]} rest */
@@ -199,11 +201,11 @@ export class DayScreen extends HTMLElement {
       h(
         "div",
         { class: "sheet day" },
-        pageHead("The day", ""),
+        pageHead(say("page-day-title"), ""),
         parts.trouble,
         h(
           "section",
-          { class: "day-now", "aria-label": "Next" },
+          { class: "day-now", "aria-label": say("page-day-next") },
           parts.broken,
           h("div", { class: "day-line" }, parts.letter, parts.next),
           parts.why,
@@ -214,20 +216,20 @@ export class DayScreen extends HTMLElement {
           parts.working,
         ),
         parts.picture,
-        section("Batches in this plan", parts.asks, parts.choices),
-        section("If you stop", parts.stops),
-        section("Sessions at the bench", parts.sessions, parts.calendar),
-        section("Ready by", readyBy),
+        section(say("page-day-in-plan"), parts.asks, parts.choices),
+        section(say("page-day-stop"), parts.stops),
+        section(say("page-day-sessions"), parts.sessions, parts.calendar),
+        section(say("page-day-ready-by"), readyBy),
         section(
-          "What would save time",
+          say("page-day-save-time"),
           parts.savings,
           h(
             "button",
             { type: "button", class: "outlined wide", onclick: ask(() => ({ savings: true })) },
-            "Work it out",
+            say("page-day-work-out"),
           ),
         ),
-        section("Bench hours", this.#hours.node),
+        section(say("page-day-hours"), this.#hours.node),
         parts.said,
       ),
     );
@@ -270,17 +272,22 @@ export class DayScreen extends HTMLElement {
       (text) => h("li", {}, text),
     );
     show(parts.due, due.length > 0);
-    const ends = ahead.finish !== null && ahead.finish > at ? `All is done ${when(ahead.finish, at)}.` : "";
+    const ends =
+      ahead.finish !== null && ahead.finish > at
+        ? say("page-day-done", { when: when(ahead.finish, at) })
+        : "";
     const says = plan?.fault?.detail ?? plan?.says ?? "";
-    setText(parts.says, `${ends} ${due.some((text) => text.includes(says)) ? "" : says}`.trim());
+    setText(parts.says, `${ends} ${isDueSaid(plan, at) ? "" : says}`.trim());
     setText(parts.age, planAge(plan, at, isOnline));
     const isWorking = plan?.state === "working" && isOnline;
     show(parts.working, isWorking);
     setText(
       parts.progress,
       isWorking
-        ? `Looking for ${SOUGHT[plan.progress?.aim ?? ""] ?? "a better order"}\u2026 It goes on by the best ` +
-            `so far, and ends within ${plan.limit} s.`
+        ? [
+            say("page-day-looking", { aim: plan.progress?.aim ?? "" }),
+            say("page-day-looking-ends", { seconds: plan.limit }),
+          ].join(" ")
         : "",
     );
     parts.picture.data = { ahead, now };
@@ -312,16 +319,16 @@ export class DayScreen extends HTMLElement {
         h(
           "div",
           { class: "ask-batch" },
-          h("p", {}, `${name} was last touched ${when(touched, at)}. Is it in this plan?`),
+          h("p", {}, say("page-day-touched", { name, when: when(touched, at) })),
           h(
             "button",
             { type: "button", class: "outlined", onclick: () => this.#choose(list, id, true) },
-            "It is in it",
+            say("page-day-take-in"),
           ),
           h(
             "button",
             { type: "button", class: "quiet", onclick: () => this.#choose(list, id, false) },
-            "Leave it out",
+            say("page-day-leave-out"),
           ),
         ),
     );
@@ -391,11 +398,16 @@ export class DayScreen extends HTMLElement {
     );
     sessions.sort((a, b) => a[0].starts_at - b[0].starts_at);
     /** @param {DayTask} task */
-    const of = ({ run }) =>
-      ahead.batches.length > 1 ? `, ${ahead.batches.find(({ id }) => id === run)?.name}` : "";
+    const stepOf = ({ run, starts_at, letter, title }) => {
+      const step = { at: clock(starts_at), letter, title };
+      const name = ahead.batches.find(({ id }) => id === run)?.name ?? "";
+      return ahead.batches.length > 1
+        ? say("page-day-session-step-of", { ...step, name })
+        : say("page-day-session-step", step);
+    };
     const told = sessions.map((tasks) => ({
       name: stretch(tasks[0].starts_at, Math.max(...tasks.map((task) => task.ends_at)), at),
-      tasks: tasks.map((task) => `${clock(task.starts_at)}  ${task.letter}  ${task.title}${of(task)}`),
+      tasks: tasks.map(stepOf),
     }));
     keyed(
       this.#parts.sessions,
@@ -412,7 +424,7 @@ export class DayScreen extends HTMLElement {
               "summary",
               {},
               h("b", {}, name),
-              h("span", { class: "soft" }, ` ${tasks.length} ${tasks.length === 1 ? "step" : "steps"}`),
+              h("span", { class: "soft" }, " ", say("page-day-session-steps", { count: tasks.length })),
             ),
             h(
               "ol",

@@ -136,18 +136,16 @@ def test_what_is_next_is_one_for_all_benches_and_each_sentence_names_its_batch(d
     assert (told["next"]["run"], told["next"]["step"], told["next"]["advice"]) == ("one", "one/pour", "")
     assert told["leads"][0] == {"step": "pour", "advice": "", "reason": "It must begin within 5 min."}
     assert told["leads"][1] == {"step": None, "advice": "First “pour” of N1.", "reason": ""}
-    assert told["broken"] == ["“wrap” of N2 begins 1 h past its latest."]
-    assert least_bad["next"]["advice"].startswith(
-        "“wrap” of N2 begins 2 min past its latest, whatever is done."
-    )
+    assert told["broken"] == ["1 h late: “wrap” of N2."]
+    assert least_bad["next"]["advice"].startswith("2 min late for “wrap” of N2 in any order.")
     assert resting["leads"][0] == resting["leads"][1]
     assert resting["next"]["advice"].startswith(
-        "“pour” of N2 now, and “wrap” of N2 could begin 1 min too late"
+        "“pour” of N2 now, and “wrap” of N2 could start 1 min too late"
     )
     assert told["stretches"] == ["12:00 to 13:00", "12:00 to Thursday 12:00"]
     late, soon = told["due"]
-    assert late.startswith("N1 cannot be ready by") and late.endswith("Too late.")
-    assert "it is enough to begin N2 " in soon
+    assert late.startswith("N1: not ready by") and late.endswith("Too late.")
+    assert soon.startswith("N2 ready by ") and ": start " in soon
     zone = day.evaluate("Intl.DateTimeFormat().resolvedOptions().timeZone")
     assert told["clocks"][2] is False and (
         zone not in ("UTC", "Etc/UTC") or told["clocks"][:2] == [True, True]
@@ -380,7 +378,7 @@ def test_the_now_line_moves_and_without_the_server_the_last_plan_leads_and_says_
 
     day = open_day(page, run)
 
-    expect(day).to_contain_text(re.compile(r"Offline\. The plan is 2\d min old"))
+    expect(day).to_contain_text(re.compile(r"No connection\. The plan is 2\d min old"))
     expect(page.locator(".day-next")).not_to_have_text(first)
 
 
@@ -410,12 +408,12 @@ def test_with_no_plan_at_all_the_plain_rule_orders_the_day(phone: Page) -> None:
 
     day = open_day(phone, run)
 
-    expect(day).to_contain_text("by the plain rule")
+    expect(day).to_contain_text("Quick order from this phone")
     expect(phone.locator(".day-next")).not_to_be_empty()
 
 
 def test_what_stopping_costs_and_what_would_save_time_are_said(day: Page) -> None:
-    expect(day.get_by_role("region", name="If you stop")).to_contain_text("If you stop here until")
+    expect(day.get_by_role("region", name="If you stop")).to_contain_text("Stop until")
     day.get_by_role("button", name="Work it out").click()
 
     expect(
@@ -427,16 +425,16 @@ def test_what_stopping_costs_is_told_against_the_end_that_stands_on_the_screen(d
     """A plan may end later than could be: an hour of work that it ends at ten, put off until eleven."""
     says = day.evaluate(
         """async () => {
-            const { stopWords } = await import("/parts/day-ahead.js");
+            const { stopLines } = await import("/parts/day-ahead.js");
             const [at, hour] = [Date.UTC(2026, 10, 25, 9), 3_600_000];
             const task = { id: "a", title: "a", kind: "hands", left_ms: hour, uses: {}, status: "open" };
             const makers = [{ name: "x", hours: [[at, at + 48 * hour]] }];
             const problem = { since: at, makers, equipment: {}, tasks: [task], gaps: [], holds: [] };
-            return stopWords({ problem, order: ["a"], at, finish: at + 10 * hour }, at + 11 * hour);
+            return stopLines({ problem, order: ["a"], at, finish: at + 10 * hour }, [at + 11 * hour]);
         }"""
     )
 
-    assert says.endswith("2 h later.")
+    assert len(says) == 1 and ": 2 h later, done " in says[0]
 
 
 def test_hours_and_ready_by_are_kept_to_go_into_a_calendar_and_are_told_to_a_server_that_lost_them(
@@ -448,16 +446,16 @@ def test_hours_and_ready_by_are_kept_to_go_into_a_calendar_and_are_told_to_a_ser
     # Ready by begins as late as that allows, and goes into a calendar.
     ready_by = day.get_by_role("textbox", name="Day and time")
     ready_by.fill("2030-01-05T08:00")
-    day.get_by_role("button", name="Begin as late").click()
+    day.get_by_role("button", name="Start as late").click()
     expect(phone.get_by_role("alert").first).to_be_visible()  # further ahead than a plan reaches
     in_a_week = phone.evaluate(
         "new Date(Date.now() + 7 * 864e5 - new Date().getTimezoneOffset() * 6e4).toISOString().slice(0, 16)"
     )
     ready_by.fill(in_a_week)
-    day.get_by_role("button", name="Begin as late").click()
+    day.get_by_role("button", name="Start as late").click()
 
     expect(day).to_contain_text("No order begins later and is ready in time.", timeout=SOON_MS)
-    expect(day.get_by_role("region", name="Next")).to_contain_text("it is enough to begin")
+    expect(day.get_by_role("region", name="Next")).to_contain_text(re.compile("Ready by .+: start "))
     with phone.expect_download() as download:
         day.get_by_role("link", name="calendar").click()
     text = Path(download.value.path()).read_text("utf-8")
@@ -465,16 +463,16 @@ def test_hours_and_ready_by_are_kept_to_go_into_a_calendar_and_are_told_to_a_ser
     assert call(home, "GET", f"runs/{run}/plan")["aim"] == "ready_by"
 
     # Hours are said on the phone, and the day keeps to them.
-    day.get_by_role("button", name="Be done as soon").click()
+    day.get_by_role("button", name="Finish as soon").click()
     expect(day.get_by_text("Planned.", exact=True)).to_be_visible(timeout=SOON_MS)
     day.get_by_label("Each day").fill("9:00 to 8:00")
-    day.get_by_role("button", name="Save the hours").click()
+    day.get_by_role("button", name="Save hours").click()
     wrong = day.get_by_role("region", name="Bench hours").get_by_role("alert")
     expect(wrong).to_contain_text("ends before it begins")
     expect(wrong).to_be_in_viewport()
     expect(day.get_by_text("Planned.", exact=True)).to_have_count(0)
     day.get_by_label("Each day").fill("0:00 to 12:00, 12:30 to 24:00")
-    day.get_by_role("button", name="Save the hours").click()
+    day.get_by_role("button", name="Save hours").click()
 
     expect(day).to_contain_text("Hours saved.")
     kept = call(home, "GET", "hours")["document"]["makers"][0]["hours"]
@@ -492,8 +490,10 @@ def test_hours_and_ready_by_are_kept_to_go_into_a_calendar_and_are_told_to_a_ser
 
     # A server that lost everything is told both.
     ready_by.fill(in_a_week)
-    day.get_by_role("button", name="Begin as late").click()
-    expect(day.get_by_role("region", name="Next")).to_contain_text("it is enough to begin", timeout=SOON_MS)
+    day.get_by_role("button", name="Start as late").click()
+    expect(day.get_by_role("region", name="Next")).to_contain_text(
+        re.compile("Ready by .+: start "), timeout=SOON_MS
+    )
     home.stop()
     bare = warm_bowlside(tmp_path / "bare.sqlite3")
     bare.url = home.url
@@ -523,7 +523,7 @@ def test_a_studio_s_first_hours_are_by_the_clock_of_the_phone_that_says_them(
     day = planned(page, page.evaluate("location.hash.split('/')[2]"))
 
     day.get_by_label("Each day").fill("6:00 to 23:00")
-    day.get_by_role("button", name="Save the hours").click()
+    day.get_by_role("button", name="Save hours").click()
 
     expect(day).to_contain_text("Hours saved.")
     assert call(fresh, "GET", "hours")["document"]["makers"][0]["hours"]["zone"] == "Pacific/Auckland"

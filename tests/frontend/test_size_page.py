@@ -32,7 +32,7 @@ def test_a_stand_in_says_what_it_changes_and_the_run_records_it(size: Page, live
     size.get_by_label("Cocoa butter in the fizzing base").select_option(label="Instead: Shea butter")
 
     time = size.locator(".size-time")
-    expect(time).to_contain_text(re.compile(r"^\d.* until done, .*\. \d.* of hands\."))
+    expect(time).to_contain_text(re.compile(r"^\d.* until done, .*\. \d.* of hand work\."))
     expect(time).to_contain_text("Planned by the server")
     told = size.locator(".swap-told:not(:empty)")
     expect(told).to_contain_text("55.00 g of Shea butter for 55.00 g of Cocoa butter")
@@ -51,7 +51,7 @@ def test_with_no_server_a_stand_in_is_weighed_all_the_same(size: Page, live_serv
 
     expect(size.locator(".swap-told:not(:empty)")).to_contain_text("it does not answer")
     size.get_by_role("button", name="fewer pieces").click()
-    expect(size.locator(".size-time")).to_contain_text("By this phone’s plain rule")
+    expect(size.locator(".size-time")).to_contain_text("Quick order from this phone")
     expect(size.get_by_role("rowheader", name="Shea butter")).to_be_visible()
 
 
