@@ -15,6 +15,7 @@ another number beside its own (`numbered`).
 import re
 
 from bench.errors import SettingError
+from bench.words import say
 
 PATTERN = "{yy}{mm}{dd}-{mark}{n}"
 TOKENS = ("yyyy", "yy", "mm", "dd", "mark", "n", "recipe")
@@ -29,27 +30,22 @@ _DAY = re.compile(r"([0-9]{4})-([0-9]{2})-([0-9]{2})")
 def check_pattern(pattern: str) -> None:
     """Raise SettingError, with the way out, when numbers by this pattern could be given twice."""
     if not 1 <= len(pattern) <= 60:
-        raise SettingError("batch_number", "A pattern has from 1 to 60 characters.")
+        raise SettingError("batch_number", say("batch-number-length"))
     named = _TOKEN.findall(pattern)
     for name in named:
         if name not in TOKENS:
             could = ", ".join(f"{{{token}}}" for token in TOKENS)
-            raise SettingError("batch_number", f"“{{{name[:20]}}}” is not known here. It could be {could}.")
+            raise SettingError(
+                "batch_number", say("batch-number-unknown", written=f"{{{name[:20]}}}", could=could)
+            )
     if not _BETWEEN.fullmatch(_TOKEN.sub("", pattern)):
-        raise SettingError(
-            "batch_number", "Between the braces use letters, digits, spaces and . / # _ - only."
-        )
+        raise SettingError("batch_number", say("batch-number-characters"))
     for needed in ("mark", "n"):
         if needed not in named:
-            raise SettingError(
-                "batch_number",
-                f"Add {{{needed}}}: without it two devices with no network could give one number twice.",
-            )
+            raise SettingError("batch_number", say("batch-number-needed", token=f"{{{needed}}}"))
     for beside in re.finditer(r"(.?)\{recipe\}(.?)", pattern):
         if not all(each == "" or _PARTED.fullmatch(each) for each in beside.groups()):
-            raise SettingError(
-                "batch_number", "Part {recipe} from what stands beside it, with a - or a space."
-            )
+            raise SettingError("batch_number", say("batch-number-beside", token="{recipe}"))
 
 
 def recipe_code(title: str) -> str:
@@ -66,11 +62,11 @@ def batch_number(pattern: str, on: str, mark: str, n: int, title: str) -> str:
     check_pattern(pattern)
     day = _DAY.fullmatch(on)
     if not day:
-        raise SettingError("on", f"“{on[:20]}” is not a day such as 2026-11-25.")
+        raise SettingError("on", say("batch-number-day", written=on[:20]))
     if not _MARK.fullmatch(mark):
-        raise SettingError("mark", "A device's mark is 1 to 4 capitals, A to Z.")
+        raise SettingError("mark", say("batch-number-mark"))
     if n < 1:
-        raise SettingError("n", "A device's count begins at 1.")
+        raise SettingError("n", say("batch-number-count"))
     year, month, date = day.groups()
     values = {
         "yyyy": year,

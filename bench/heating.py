@@ -13,11 +13,12 @@ from bench.shapes.units import Mg, MilliK, Ms
 from bench.whole import ceiling
 
 MOST_BURSTS = 60
+MICROWAVES = ("microwave", "mikrowelle")  # as makers write it, in the languages there are
 
 
 def in_bursts(kind: str) -> bool:
     """Whether a kind of heater heats in bursts, with rests: a microwave does; anything else heats on and is looked at."""
-    return "microwave" in kind.lower()
+    return any(name in kind.lower() for name in MICROWAVES)
 
 
 def heat_word(sheet: Sheet, step: MeltStep) -> HeatWord:

@@ -14,6 +14,7 @@ from bench.sheet_words import reason_words
 from bench.steps import divides, puts_in
 from bench.weighing import coarsest_first
 from bench.whole import ceiling, grams
+from bench.words import say, say_all
 from bench.yields import make_mg
 
 MOST_MG = 10**10  # ten tonnes: past any bench, and every number on the sheet stays exact
@@ -73,8 +74,13 @@ def cavities(kit: Kit, component: Component, is_held: bool | None = None) -> int
         holds = max(each["cavity_mg"] or 0 for each in matching)
         raise KitError(
             "moulds",
-            f"A piece of {component['name']} is {grams(component['piece_mg'], 100)}, but the largest "
-            f"{mould['shape']} cavity holds {grams(holds, 100)}. Use a larger mould or a smaller piece.",
+            say(
+                "sizing-piece-too-big",
+                name=component["name"],
+                piece=grams(component["piece_mg"], 100),
+                shape=mould["shape"],
+                held=grams(holds, 100),
+            ),
         )
     if not fitting or not (mould["held"] if is_held is None else is_held):
         return None
@@ -99,9 +105,7 @@ def rounds(component: Component, kit: Kit, count: int) -> tuple[list[int], list[
     SizeError when not even one piece fits, or when it is too much for any bench.
     """
     if make_mg(component, count) > MOST_MG:
-        raise SizeError(
-            "pieces", f"{component['name']} would come to more than ten tonnes. Make fewer pieces."
-        )
+        raise SizeError("pieces", say("sizing-too-heavy", name=component["name"]))
     why: list[RoundsReason] = []
     least = 1
     mould, held = component["mould"], cavities(kit, component)
@@ -115,8 +119,13 @@ def rounds(component: Component, kit: Kit, count: int) -> tuple[list[int], list[
     if least > MOST_ROUNDS:
         raise SizeError(
             "pieces",
-            f"{count} of {component['name']} would take more than {MOST_ROUNDS} rounds: {'; '.join(reason_words(each) for each in why)}. "
-            "Make fewer pieces, or use larger moulds and vessels.",
+            say(
+                "sizing-too-many-rounds",
+                name=component["name"],
+                count=count,
+                most=MOST_ROUNDS,
+                why=say_all([reason_words(each) for each in why]),
+            ),
         )
     return spread(count, least), why
 
@@ -136,8 +145,13 @@ def _rounds_for(
     if one > room:
         raise SizeError(
             "pieces",
-            f"One piece of {component['name']} takes {grams(one, 1000)}, but the largest {limit.kind} "
-            f"on its scale takes {grams(max(0, room), 1000)}. Use a larger vessel or scale, or a smaller piece.",
+            say(
+                "sizing-one-too-big",
+                name=component["name"],
+                piece=grams(one, 1000),
+                vessel=limit.kind,
+                room=grams(max(0, room), 1000),
+            ),
         )
     while least <= MOST_ROUNDS and limit.load_mg(component, ceiling(count, least)) > room:
         least += 1

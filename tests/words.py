@@ -204,7 +204,7 @@ def script_calls(path: Path) -> Iterator[Call]:
     source = path.read_text("utf-8")
     if not re.search(r"import \{[^}]*\bsay\b[^}]*\} from \"[./]*/words\.js\"", source):
         return
-    for match in re.finditer(r"(?<![.\w])say\(", source):
+    for match in re.finditer(r"(?<![.\w#])say\(", source):
         given = _arguments(source, match.end())
         texts = [text[1:-1] for _, text in _texts(given[0])]
         beginning = texts[0].partition("${")[0] if given[0].startswith("`") else ""

@@ -36,6 +36,11 @@ export type ValueAt<P extends string> = P extends LinePath
 /** What a list or a group of choices is made of. */
 export type Choice = readonly [value: string, label: string];
 export type Choices = readonly Choice[];
+/** Choices by their codes, whose words stand in the catalogue under `of`. */
+export interface Coded {
+  readonly of: string;
+  readonly codes: readonly string[];
+}
 export type ChoicesOf = (document: WrittenRecipe, at: string) => Choices;
 
 /** A field whose value is a list of things with fields of their own. */
@@ -52,7 +57,7 @@ export type TextField = readonly [
   example?: string,
 ];
 export type FlagField = readonly [key: string, label: string, type: "flag" | "maybe"];
-export type ChoiceField = readonly [key: string, label: string, type: "pick" | "some", choices: Choices | ChoicesOf];
+export type ChoiceField = readonly [key: string, label: string, type: "pick" | "some", choices: Coded | ChoicesOf];
 export type RowsField = readonly [key: string, label: string, type: "rows", rows: RowsOf];
 /** A field of the recipe form, as recipe-forms.js has them. */
 export type Field = TextField | FlagField | ChoiceField | RowsField;

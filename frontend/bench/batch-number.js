@@ -4,6 +4,7 @@
  * The same rules as bench/batch_number.py, which says why a number is given only once.
  */
 
+import { say } from "../words.js";
 import { BenchError } from "./errors.js";
 
 const TOKENS = ["yyyy", "yy", "mm", "dd", "mark", "n", "recipe"];
@@ -18,24 +19,24 @@ export function checkPattern(pattern) {
     throw new BenchError("batch_number", says);
   };
   const length = [...pattern].length;
-  if (length < 1 || length > 60) wrong("A pattern has from 1 to 60 characters.");
+  if (length < 1 || length > 60) wrong(say("batch-number-length"));
   const named = [...pattern.matchAll(/\{([^{}]*)\}/g)].map(([, name]) => name);
   const strange = named.find((name) => !TOKENS.includes(name));
   if (strange !== undefined) {
     const could = TOKENS.map((token) => `{${token}}`).join(", ");
-    wrong(`“{${[...strange].slice(0, 20).join("")}}” is not known here. It could be ${could}.`);
+    wrong(say("batch-number-unknown", { written: `{${[...strange].slice(0, 20).join("")}}`, could }));
   }
   if (!/^[A-Za-z0-9 ./#_-]*$/.test(pattern.replace(/\{[^{}]*\}/g, ""))) {
-    wrong("Between the braces use letters, digits, spaces and . / # _ - only.");
+    wrong(say("batch-number-characters"));
   }
   for (const needed of ["mark", "n"]) {
     if (!named.includes(needed)) {
-      wrong(`Add {${needed}}: without it two devices with no network could give one number twice.`);
+      wrong(say("batch-number-needed", { token: `{${needed}}` }));
     }
   }
   for (const [, ...beside] of pattern.matchAll(/(.?)\{recipe\}(.?)/g)) {
     if (!beside.every((each) => /^[ ./#_-]?$/.test(each))) {
-      wrong("Part {recipe} from what stands beside it, with a - or a space.");
+      wrong(say("batch-number-beside", { token: "{recipe}" }));
     }
   }
 }
@@ -59,9 +60,9 @@ export function recipeCode(title) {
 export function batchNumber(pattern, on, mark, n, title) {
   checkPattern(pattern);
   const day = /^([0-9]{4})-([0-9]{2})-([0-9]{2})$/.exec(on);
-  if (!day) throw new BenchError("on", `“${on.slice(0, 20)}” is not a day such as 2026-11-25.`);
-  if (!/^[A-Z]{1,4}$/.test(mark)) throw new BenchError("mark", "A device's mark is 1 to 4 capitals, A to Z.");
-  if (n < 1) throw new BenchError("n", "A device's count begins at 1.");
+  if (!day) throw new BenchError("on", say("batch-number-day", { written: on.slice(0, 20) }));
+  if (!/^[A-Z]{1,4}$/.test(mark)) throw new BenchError("mark", say("batch-number-mark"));
+  if (n < 1) throw new BenchError("n", say("batch-number-count"));
   const [, yyyy, mm, dd] = day;
   /** @type {{[token: string]: string}} */
   const values = { yyyy, yy: yyyy.slice(2), mm, dd, mark, n: String(n), recipe: recipeCode(title) };

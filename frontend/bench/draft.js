@@ -25,7 +25,8 @@ import {
 } from "./amounts.js";
 import { BenchError } from "./errors.js";
 import { isPlain } from "./steps/index.js";
-import { halfEven, PPM, product } from "./whole.js";
+import { say } from "../words.js";
+import { grams, halfEven, perCent, PPM, product } from "./whole.js";
 /** @import { MouldNeed, WrittenComponent, WrittenLine, WrittenRecipe, WrittenStep } from "../../bench/shapes/page" */
 /** @import { Amount, Fraction } from "./amounts.js" */
 
@@ -35,15 +36,18 @@ const NOTHING = [0n, 1n];
 const ONE = [1n, 1n];
 /** @typedef {(text: string, where?: string) => Fraction | number} Reader */
 
-/** @param {string} names @param {Reader} read @returns {{[field: string]: Reader}} */
-const each = (names, read) => Object.fromEntries(names.split(" ").map((name) => [name, read]));
+/** @param {string[]} names @param {Reader} read @returns {{[field: string]: Reader}} */
+const each = (names, read) => Object.fromEntries(names.map((name) => [name, read]));
 /** How each written field is read, by its name; none of these names means two things. */
 const READERS = {
-  ...each("piece stays_behind part mass", readMassMg),
-  ...each("loss tolerance limit share active", readPpm),
-  ...each("every latest earliest usual hands about burst last_burst rest", readDurationMs),
-  ...each("from_c to_c melts_c most_c", readCelsiusMk),
-  ...each("g_per_ml tapped_g_per_ml", readDensity),
+  ...each(["piece", "stays_behind", "part", "mass"], readMassMg),
+  ...each(["loss", "tolerance", "limit", "share", "active"], readPpm),
+  ...each(
+    ["every", "latest", "earliest", "usual", "hands", "about", "burst", "last_burst", "rest"],
+    readDurationMs,
+  ),
+  ...each(["from_c", "to_c", "melts_c", "most_c"], readCelsiusMk),
+  ...each(["g_per_ml", "tapped_g_per_ml"], readDensity),
 };
 
 /**
@@ -53,7 +57,7 @@ const READERS = {
  * @typedef {{id: string, ingredient: string, got: Amount | null, ug: Fraction | null, by: Fraction | null}} Reading
  * @typedef {{id: string, ingredient: string, kind: string, ug: number | null, nl: number | null,
  *   about_ug: number | null, unit: string, of_part_ppm: number | null, of_piece_ppm: number | null}} SketchLine
- * @typedef {{id: string, kind: string, title: string, word: string, after: string[],
+ * @typedef {{id: string, kind: WrittenStep["kind"], title: string, word: string, after: string[],
  *   window: {from: string[], latest_ms: number | null} | null, usual_ms: number | null}} SketchStep
  * @typedef {{id: string, name: string, takes: number, piece_mg: number, needed_mg: number | null, total_ug: number,
  *   lines: SketchLine[], steps: SketchStep[]}} SketchPart
@@ -83,8 +87,7 @@ export function sketch(document) {
 
   const whole =
     Number.isInteger(document.written_for) && document.written_for > 0 ? document.written_for : null;
-  if (whole === null)
-    faults.set("written_for", "Say for how many pieces it is written: a whole number, such as 12.");
+  if (whole === null) faults.set("written_for", say("page-recipe-fault-count"));
   const takes = new Map(
     document.assembly?.takes.map(({ component, count }) => [component, Number.isInteger(count) ? count : 1]),
   );
@@ -105,7 +108,7 @@ export function sketch(document) {
     // Joining comes after all that is made, unless its first step says otherwise.
     components.push(
       component(
-        { id: "assembly", name: "Assembly", ...document.assembly },
+        { id: "assembly", name: say("page-recipe-joining"), ...document.assembly },
         "assembly",
         1,
         components.flatMap(endsOf),
@@ -140,7 +143,7 @@ export function sketch(document) {
     const loss = got("loss", readPpm) ?? 0;
     let piece = got("piece", readMassMg);
     if (piece === 0)
-      faults.set(`${where}.piece`, "A piece below 1 mg cannot be weighed. Write 0.001 g or more.");
+      faults.set(`${where}.piece`, say("page-recipe-fault-tiny-piece", { least: grams(1, 1) }));
     const needed = piece && pieces ? halfEven(product(pieces * piece + behind, PPM), PPM - loss) : null;
     const lines = linesOf(written, where, needed);
     const total_ug = lines.reduce((total, { ug }) => total + (ug ?? 0), 0);
@@ -198,18 +201,13 @@ export function sketch(document) {
     if (rest[0] < 0n || (rest[0] === 0n && (parts[0] || fixed[0]))) {
       faults.set(
         `${where}.lines`,
-        `The per cents add up to ${Number((percent[0] * 10_000n) / percent[1]) / 100} %. Together ` +
-          "they must leave room for the rest.",
+        say("page-recipe-fault-per-cents", { share: perCent(percent[0], percent[1]) }),
       );
     } else if (parts[0] && fixed[0]) {
-      faults.set(`${where}.part`, "Parts stand beside weights. Say what one part is, such as 100 g.");
+      faults.set(`${where}.part`, say("page-recipe-fault-part-word"));
     } else if (parts[0] || (percent[0] && !fixed[0])) {
       if (needed) total = [BigInt(needed) * 1000n, 1n];
-      else if (!written.piece)
-        faults.set(
-          `${where}.piece`,
-          "Parts and per cents alone have no mass. Say what a piece weighs, or what one part is.",
-        );
+      else if (!written.piece) faults.set(`${where}.piece`, say("page-recipe-fault-no-mass"));
     } else if (rest[0]) total = over(fixed, rest);
     return lines.map(({ id, ingredient, got, ug, by }) => {
       let mass = ug;

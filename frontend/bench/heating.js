@@ -12,6 +12,7 @@ import { ceiling } from "./whole.js";
 /** @import { Int } from "./whole.js" */
 
 const MOST_BURSTS = 60;
+const MICROWAVES = ["microwave", "mikrowelle"]; // as makers write it, in the languages there are
 
 /**
  * Heat in µJ to take `mg` of an ingredient from one temperature to another (m°C). A BigInt: tonnes pass 2^53.
@@ -30,7 +31,7 @@ export function heatUj(mg, heat, fromMk, toMk) {
  * Whether a kind of heater heats in bursts, with rests: a microwave does; anything else heats on and is looked at.
  * @param {string} kind
  */
-export const inBursts = (kind) => kind.toLowerCase().includes("microwave");
+export const inBursts = (kind) => MICROWAVES.some((name) => kind.toLowerCase().includes(name));
 
 /** What one heating of a melt is called. */
 /** @param {Pick<Sheet, "kit">} sheet @param {MeltStep} step */

@@ -3,6 +3,7 @@
  * and the sheet says why.
  */
 
+import { say, sayAll } from "../words.js";
 import { BenchError } from "./errors.js";
 import { coarsestFirst } from "./weighing.js";
 import { reasonWords } from "./sheet-words.js";
@@ -53,8 +54,12 @@ export function cavities(kit, component) {
     const holds = Math.max(...matching.map((each) => each.cavity_mg ?? 0));
     throw new BenchError(
       "moulds",
-      `A piece of ${component.name} is ${grams(component.piece_mg, 100)}, but the largest ` +
-        `${mould.shape} cavity holds ${grams(holds, 100)}. Use a larger mould or a smaller piece.`,
+      say("sizing-piece-too-big", {
+        name: component.name,
+        piece: grams(component.piece_mg, 100),
+        shape: mould.shape,
+        held: grams(holds, 100),
+      }),
     );
   }
   if (!fitting.length || !mould.held) return null;
@@ -72,10 +77,7 @@ export function rounds(component, kit, count) {
   const why = [];
   let least = 1;
   if (makeMg(component, count) > MOST_MG) {
-    throw new BenchError(
-      "pieces",
-      `${component.name} would come to more than ten tonnes. Make fewer pieces.`,
-    );
+    throw new BenchError("pieces", say("sizing-too-heavy", { name: component.name }));
   }
   const moulds = cavities(kit, component);
   if (moulds !== null && count > moulds) {
@@ -93,8 +95,12 @@ export function rounds(component, kit, count) {
     if (load(1) > room) {
       throw new BenchError(
         "pieces",
-        `One piece of ${component.name} takes ${grams(load(1), 1000)}, but the largest ${kind} ` +
-          `on its scale takes ${grams(Math.max(0, room), 1000)}. Use a larger vessel or scale, or a smaller piece.`,
+        say("sizing-one-too-big", {
+          name: component.name,
+          piece: grams(load(1), 1000),
+          vessel: kind,
+          room: grams(Math.max(0, room), 1000),
+        }),
       );
     }
     while (least <= MOST_ROUNDS && load(ceiling(count, least)) > room) least += 1;
@@ -107,8 +113,12 @@ export function rounds(component, kit, count) {
   if (least > MOST_ROUNDS) {
     throw new BenchError(
       "pieces",
-      `${count} of ${component.name} would take more than ${MOST_ROUNDS} rounds: ${why.map(reasonWords).join("; ")}. ` +
-        "Make fewer pieces, or use larger moulds and vessels.",
+      say("sizing-too-many-rounds", {
+        name: component.name,
+        count,
+        most: MOST_ROUNDS,
+        why: sayAll(why.map(reasonWords)),
+      }),
     );
   }
   return { perRound: spread(count, least), why };

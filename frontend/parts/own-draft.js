@@ -8,6 +8,7 @@
 //   draft.isMine("rate")                                            // written in, and not what is saved
 //   draft.sent(); draft.saved();                                    // this form's own save, once news of it has come
 
+import { say } from "../words.js";
 import { h, setText, show } from "./dom.js";
 /** @import { Control } from "../../types/parts" */
 
@@ -25,14 +26,21 @@ const valueOf = (control) => (isTick(control) ? control.checked : control.value)
 /** @param {Control} control @param {string | boolean} value */
 function put(control, value) {
   if (isTick(control)) control.checked = value === true;
-  else control.value = String(value);
+  else {
+    control.value = String(value);
+    // What was written by other means may be none of the choices.
+    if (control instanceof HTMLSelectElement && control.value !== value) {
+      control.add(new Option(String(value), String(value)));
+      control.value = String(value);
+    }
+  }
 }
 
 /** @param {Control} control @param {string | boolean} value */
 function worded(control, value) {
-  if (isTick(control)) return value ? "ticked" : "not ticked";
+  if (isTick(control)) return say(value ? "page-own-ticked" : "page-own-not-ticked");
   const options = control instanceof HTMLSelectElement ? [...control.options] : [];
-  return options.find((option) => option.value === value)?.text ?? (value || "empty");
+  return options.find((option) => option.value === value)?.text ?? (value || say("page-own-empty"));
 }
 
 export class OwnDraft {
@@ -53,7 +61,11 @@ export class OwnDraft {
       this.#compare(field);
       control.focus();
     };
-    beside.append(field.theirs, h("button", { type: "button", class: "quiet", onclick: take }, "Use that"));
+    beside.append(
+      field.theirs,
+      " ",
+      h("button", { type: "button", class: "quiet", onclick: take }, say("page-own-use-that")),
+    );
     control.addEventListener("input", () => field.beside.hidden || this.#compare(field));
     this.#fields.set(key, field);
     return field.beside;
@@ -97,7 +109,7 @@ export class OwnDraft {
 
   /** @param {OwnField} given */
   #compare({ control, base, beside, theirs }) {
-    setText(theirs, `Saved elsewhere: ${worded(control, base)}. `);
+    setText(theirs, say("page-own-elsewhere", { value: String(worded(control, base)) }));
     show(beside, valueOf(control) !== base);
   }
 }

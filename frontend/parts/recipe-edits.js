@@ -83,7 +83,7 @@ export function addStep(document, at, kind, written = {}) {
     .filter(({ id, ingredient, amount }) => ingredient && !weighed.has(id) && !isSame(amount, "to texture"))
     .map(({ id }) => id);
   const weighs = kind === "weigh" && { lines: left };
-  const step = { id: freshId(document), kind, title: "", ...KINDS[kind].blank, ...written, ...weighs };
+  const step = { id: freshId(document), kind, title: "", ...KINDS[kind].blank(), ...written, ...weighs };
   return withValue(document, `${at}.steps`, [...steps, step]);
 }
 
@@ -95,7 +95,7 @@ export function asKind(document, at, kind) {
   const step = valueAt(document, at);
   const own = new Set([...KINDS[step.kind].main, ...KINDS[step.kind].more].map(([key]) => key.split(".")[0]));
   const kept = Object.fromEntries(Object.entries(step).filter(([key]) => !own.has(key)));
-  return withValue(document, at, { ...KINDS[kind].blank, ...kept, kind });
+  return withValue(document, at, { ...KINDS[kind].blank(), ...kept, kind });
 }
 
 /** @param {WrittenRecipe} document @param {string} ingredient */

@@ -1,21 +1,22 @@
 // The fields of a recipe being written, drawn from tables (recipe-forms.js).
 //
-//   fieldRow(pen, "components.0", ["piece", "One weighs", "", "150 g"])
+//   fieldRow(pen, "components.0", ["piece", "weighs", "", "150 g"])
 //
-// A field is [key, label, type, extra]; the key may be dotted, a label that ends in * must be
-// filled in. Types: "" text (extra: an example), grow (text on as many rows as it needs), area (the same, several
+// A field is [key, label, type, extra]; the key may be dotted; the label is a code of the catalogue, and what ends in
+// * must be filled in. Types: "" text (extra: an example, in figures or as a code of the catalogue), grow (text on as many rows as it needs), area (the same, several
 // lines), whole, decimal, flag, maybe (yes, no, not said), pick
-// (extra: [value, label] pairs, or what gives them), some (the same, any number), list (words
+// (extra: codes of the catalogue, or what gives [value, label] pairs), some (the same, any number), list (words
 // between commas), rows (extra: {fields, one, blank}).
 //
 // The pen is the screen's: pen.read(at), pen.write(at, value), pen.reshape(change) where what is
 // drawn changes with it, pen.fields (path -> the field), pen.open (folds that are open).
 
+import { point, say } from "../words.js";
 import { h, setAttr, setText } from "./dom.js";
 import { mark } from "./marks.js";
 /** @import { Child, Props } from "../../types/dom" */
 /** @import { Control } from "../../types/parts" */
-/** @import { Choices, ChoicesOf, Field, FieldThere, ListPath, Pen, RowsField, ValueAt } from "../../types/recipe" */
+/** @import { Choices, ChoicesOf, Coded, Field, FieldThere, ListPath, Pen, RowsField, ValueAt } from "../../types/recipe" */
 
 /** @param {string} at @param {string} key */
 export const join = (at, key) => (at ? `${at}.${key}` : key);
@@ -103,13 +104,25 @@ function fitted(input) {
   return input;
 }
 
-/** @param {Pen} pen @param {string} at @param {Choices | ChoicesOf} extra */
-const optionsOf = (pen, at, extra) => (typeof extra === "function" ? extra(pen.document, at) : extra);
+/** What a field is called. @param {string} code with or without its star */
+export const labelOf = (code) => say(`page-recipe-field-${code.replace("*", "")}`);
+
+/** @param {Coded} coded @returns {Choices} */
+export const choicesOf = ({ of, codes }) =>
+  codes.map((code) => [code, say(`page-recipe-choice-${of}-${code.replaceAll("_", "-")}`)]);
+
+/** What may stand in a field: figures as they are, or words of the catalogue. @param {string} given */
+const exampleOf = (given) =>
+  /\d/.test(given) ? given.replace(".", point()) : say(`page-recipe-example-${given}`);
+
+/** @param {Pen} pen @param {string} at @param {Coded | ChoicesOf} extra */
+const optionsOf = (pen, at, extra) =>
+  typeof extra === "function" ? extra(pen.document, at) : choicesOf(extra);
 
 /**
  * @typedef {{value: unknown, needed: boolean}} Given
  * @typedef {Given & {type: string, example: string | null}} GivenText
- * @typedef {Given & {choices: Choices | ChoicesOf}} GivenChoices
+ * @typedef {Given & {choices: Coded | ChoicesOf}} GivenChoices
  */
 
 /** @param {Pen} pen @param {string} at @param {GivenText} given */
@@ -143,7 +156,7 @@ function plain(pen, at, { type, example, value, needed }) {
 
 /**
  * Draw choices, and again whenever what is written elsewhere changes them.
- * @param {Pen} pen @param {string} at @param {Choices | ChoicesOf} extra @param {(choices: Choices) => void} draw
+ * @param {Pen} pen @param {string} at @param {Coded | ChoicesOf} extra @param {(choices: Choices) => void} draw
  */
 function choosing(pen, at, extra, draw) {
   let drawn = "";
@@ -177,9 +190,9 @@ function maybe(pen, at, { value }) {
     "select",
     {},
     [
-      ["", "Not said"],
-      ["yes", "Yes"],
-      ["no", "No"],
+      ["", say("page-recipe-not-said")],
+      ["yes", say("page-recipe-choose-yes")],
+      ["no", say("page-recipe-choose-no")],
     ].map(([key, label]) =>
       h("option", { value: key, selected: key !== "" && (key === "yes") === value }, label),
     ),
@@ -221,7 +234,7 @@ function some(pen, at, label, { choices: extra, needed }) {
       return h("label", { class: "choice" }, box, h("span", {}, text));
     });
     list.replaceChildren(
-      ...(boxes.length ? boxes : [h("span", { class: "soft small" }, "Nothing to choose from yet.")]),
+      ...(boxes.length ? boxes : [h("span", { class: "soft small" }, say("page-recipe-no-choices"))]),
     );
   });
   const node = h(
@@ -258,7 +271,7 @@ function rows(pen, at, label, { fields, one, blank }) {
                 return withValue(document, at, left.length ? left : undefined);
               }, `${at}+`),
           },
-          `Take away this ${one}`,
+          say(`page-recipe-row-remove-${one}`),
         ),
       ),
     ),
@@ -274,7 +287,7 @@ function rows(pen, at, label, { fields, one, blank }) {
             `${at}.${value.length}.${fields[0][0]}`,
           ),
       },
-      `Add a ${one}`,
+      say(`page-recipe-row-add-${one}`),
     ),
   );
 }
@@ -284,13 +297,12 @@ const makeHint = (at) => h("small", { class: "hint", id: `hint-${at}` });
 
 /**
  * One field with its label, and below it the place for what it means or what is wrong with it.
- * @param {Pen} pen @param {string} at @param {Field} field
+ * @param {Pen} pen @param {string} at @param {Field} field @param {string} [label] what it is called here
  * @returns {HTMLElement}
  */
-export function fieldRow(pen, at, field) {
+export function fieldRow(pen, at, field, label = labelOf(field[1])) {
   const [key, title] = field;
   const path = join(at, key);
-  const label = title.replace("*", "");
   const given = { value: pen.read(path), needed: title.endsWith("*") };
   if (field[2] === "flag") return flag(pen, path, label, given.value);
   if (field[2] === "some") return some(pen, path, label, { ...given, choices: field[3] });
@@ -299,7 +311,7 @@ export function fieldRow(pen, at, field) {
     return labelled(pen, path, label, pick(pen, path, { ...given, choices: field[3] }));
   if (field[2] === "maybe") return labelled(pen, path, label, maybe(pen, path, given));
   const [, , type = "", extra] = field;
-  const example = typeof extra === "string" ? extra : null;
+  const example = typeof extra === "string" ? exampleOf(extra) : null;
   const input = plain(pen, path, { ...given, type, example });
   return labelled(pen, path, label, input, type === "area" ? "wide" : "");
 }
@@ -329,7 +341,7 @@ export const fieldRows = (pen, at, fields) => fields.map((field) => fieldRow(pen
 export function sayBeside({ input, hint }, text, isFault) {
   setText(hint, text);
   setAttr(hint, "data-fault", isFault);
-  if (input.matches("input, select, textarea")) setAttr(input, "aria-invalid", isFault ? "true" : null);
+  if (input.matches("input,select,textarea")) setAttr(input, "aria-invalid", isFault ? "true" : null);
 }
 
 /**
@@ -375,15 +387,15 @@ export function ordered(pen, at, items, nameOf, make) {
   };
   list.append(
     ...items.map((item, index) => {
-      const name = nameOf(item) || "this";
+      const name = nameOf(item) || say("page-recipe-unnamed");
       const handle = h(
         "button",
         {
           type: "button",
           class: "handle",
           "data-at": `${at}.${index}#`,
-          "aria-label": `Move ${name}`,
-          title: "Drag, or arrow keys",
+          "aria-label": say("page-recipe-move", { name }),
+          title: say("page-recipe-drag"),
         },
         mark("drag"),
       );
@@ -398,22 +410,22 @@ export function ordered(pen, at, items, nameOf, make) {
             {
               type: "button",
               class: "quiet",
-              "aria-label": `Take away ${name}`,
+              "aria-label": say("page-recipe-remove-it", { name }),
               onclick: () => pen.drop(at, index, name),
             },
-            "Take away",
+            say("page-recipe-remove"),
           ),
         );
-      /** @param {string} word @param {number} by @param {string} sign */
-      const arrow = (word, by, sign) =>
+      /** @param {string} way @param {string} label @param {number} by @param {string} sign */
+      const arrow = (way, label, by, sign) =>
         h(
           "button",
           {
             type: "button",
             class: "arrow",
             tabindex: -1,
-            "data-at": `${at}.${index}${word}`,
-            "aria-label": `${word}: ${name}`,
+            "data-at": `${at}.${index}${way}`,
+            "aria-label": label,
             "aria-disabled": items[index + by] ? null : "true",
             onclick: () => move(index, index + by),
           },
@@ -421,7 +433,12 @@ export function ordered(pen, at, items, nameOf, make) {
         );
       const arrows =
         items.length > 1 &&
-        h("div", { class: "r-arrows" }, arrow("Up", -1, "\u2191"), arrow("Down", 1, "\u2193"));
+        h(
+          "div",
+          { class: "r-arrows" },
+          arrow("Up", say("page-recipe-go-up", { name }), -1, "\u2191"),
+          arrow("Down", say("page-recipe-go-down", { name }), 1, "\u2193"),
+        );
       const made = [make(item, `${at}.${index}`, index, order)].flat();
       const node = h("li", { class: "r-item" }, handle, ...made, arrows);
       /** @param {Event} event */

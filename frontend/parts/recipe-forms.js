@@ -2,15 +2,66 @@
 // bench/recipe_schema.py. tests/frontend/test_recipe_page.py holds the two together.
 
 import { runsByItself } from "../bench/steps/index.js";
+import { say } from "../words.js";
+import { choicesOf } from "./recipe-fields.js";
 /** @import { WrittenRecipe, WrittenStep } from "../../bench/shapes/page" */
-/** @import { Choices, ChoicesOf, Field, Part } from "../../types/recipe" @param {string} text @returns {Choices} */
-const words = (text) => text.split(" ").map((each) => [each, each.replaceAll("_", " ")]);
+/** @import { ChoicesOf, Coded, Field, Part } from "../../types/recipe" */
 
-const HAZARDS = words("alcohol hot_fat hot_soap mixer powder slippery superheated wet_sockets");
-const DOES = words("grind sift mix wipe whip colour spray press pour pipe unmould join sprinkle wrap label");
-const INGREDIENT_KINDS = words(
-  "alcohol bicarbonate botanical butter citric_acid dye fragrance lake mica oil pigment powder salt " +
-    "soap_base solubiliser surfactant water whipping_base other",
+/** @param {string} of @param {string[]} codes @returns {Coded} */
+const coded = (of, ...codes) => ({ of, codes });
+
+export const MEASURES = coded("measures", "metric", "us", "imperial");
+export const VESSELS = coded("vessel", "bowl", "jug", "cup", "pan", "bag");
+const HAZARDS = coded(
+  "hazard",
+  "alcohol",
+  "hot_fat",
+  "hot_soap",
+  "mixer",
+  "powder",
+  "slippery",
+  "superheated",
+  "wet_sockets",
+);
+const DOES = coded(
+  "does",
+  "grind",
+  "sift",
+  "mix",
+  "wipe",
+  "whip",
+  "colour",
+  "spray",
+  "press",
+  "pour",
+  "pipe",
+  "unmould",
+  "join",
+  "sprinkle",
+  "wrap",
+  "label",
+);
+const INGREDIENT_KINDS = coded(
+  "kind",
+  "alcohol",
+  "bicarbonate",
+  "botanical",
+  "butter",
+  "citric_acid",
+  "dye",
+  "fragrance",
+  "lake",
+  "mica",
+  "oil",
+  "pigment",
+  "powder",
+  "salt",
+  "soap_base",
+  "solubiliser",
+  "surfactant",
+  "water",
+  "whipping_base",
+  "other",
 );
 
 /** The component a path lies in. @param {WrittenRecipe} document @param {string} at @returns {Part | undefined} */
@@ -46,7 +97,7 @@ const waits = (document, at) => [
     .map(({ id, title }) => /** @type {const} */ ([id, title])),
 ];
 /** @type {ChoicesOf} */
-const vessels = (document, at) => [...words("bowl jug cup pan bag"), ...portions(document, at)];
+const vessels = (document, at) => [...choicesOf(VESSELS), ...portions(document, at)];
 /** @type {ChoicesOf} */
 const ingredients = (document) => Object.entries(document.ingredients).map(([id, { name }]) => [id, name]);
 
@@ -72,52 +123,43 @@ const nextId = (stem) => (had) => {
 
 /** @type {readonly Field[]} */
 export const RECIPE = [
-  ["title", "Title*", "grow"],
-  ["written_for", "Written for, pieces*", "whole"],
-  ["piece.one", "One is called", "", "bar"],
-  ["piece.many", "Several are called", "", "bars"],
-  [
-    "measures",
-    "Spoons and cups",
-    "pick",
-    [
-      ["metric", "Metric"],
-      ["us", "US"],
-      ["imperial", "Imperial"],
-    ],
-  ],
+  ["title", "title*", "grow"],
+  ["written_for", "written-for*", "whole"],
+  ["piece.one", "one", "", "bar"],
+  ["piece.many", "many", "", "bars"],
+  ["measures", "measures", "pick", MEASURES],
 ];
 /** @type {readonly Field[]} */
 export const RECIPE_MORE = [
-  ["summary", "About it", "area"],
-  ["stays_on", "Stays on the skin", "maybe"],
-  ["looks_like_food", "Could be taken for food", "maybe"],
+  ["summary", "summary", "area"],
+  ["stays_on", "stays-on", "maybe"],
+  ["looks_like_food", "looks-like-food", "maybe"],
 ];
 
 /** @type {readonly Field[]} */
 export const COMPONENT = [
-  ["name", "Name of this part*", "grow"],
-  ["piece", "One weighs", "", "150 g"],
+  ["name", "part-name*", "grow"],
+  ["piece", "weighs", "", "150 g"],
 ];
 /** @type {readonly Field[]} */
 export const COMPONENT_MORE = [
-  ["spares", "Spare pieces", "whole"],
-  ["stays_behind", "Stays in the bowl", "", "20 g"],
-  ["loss", "Lost in making", "", "2 %"],
-  ["part", "One part is", "", "100 g"],
-  ["vessel", "Made in", "pick", words("bowl jug cup pan bag")],
-  ["mould.shape", "Mould, its shape", "", "dome"],
-  ["mould.held", "It stays in the mould until turned out", "flag"],
+  ["spares", "spares", "whole"],
+  ["stays_behind", "stays-behind", "", "20 g"],
+  ["loss", "loss", "", "2 %"],
+  ["part", "one-part", "", "100 g"],
+  ["vessel", "made-in", "pick", VESSELS],
+  ["mould.shape", "mould", "", "dome"],
+  ["mould.held", "mould-held", "flag"],
 ];
 
 /** @type {readonly Field[]} */
 export const LINE = [
-  ["tolerance", "May be off by", "", "2 %"],
-  ["note", "Note", "area"],
-  ["optional", "May be left out", "flag"],
+  ["tolerance", "tolerance", "", "2 %"],
+  ["note", "note", "area"],
+  ["optional", "left-out", "flag"],
   [
     "substitutes",
-    "Instead of it",
+    "instead",
     "rows",
     {
       one: "substitute",
@@ -125,13 +167,13 @@ export const LINE = [
       fields: [
         [
           "ingredient",
-          "Ingredient*",
+          "ingredient*",
           "pick",
           (document, at) => [["", "\u2013"], ...ingredients(document, at)],
         ],
-        ["amount", "Amount, if another"],
-        ["says", "Say", "grow"],
-        ["changes_method", "Changes the method", "flag"],
+        ["amount", "other-amount"],
+        ["says", "what-changes", "grow"],
+        ["changes_method", "changes-method", "flag"],
       ],
     },
   ],
@@ -139,34 +181,34 @@ export const LINE = [
 
 /** @type {readonly Field[]} */
 export const INGREDIENT = [
-  ["name", "Name, wherever it is used*", "grow"],
-  ["kind", "What it is", "pick", INGREDIENT_KINDS],
-  ["density.g_per_ml", "Density, g/mL", "decimal", "1.09"],
-  ["density.source", "Density is from", "grow", "supplier's sheet"],
-  ["density.tapped_g_per_ml", "Density tapped down", "decimal"],
-  ["active", "Active share", "", "70 %"],
-  ["inci", "INCI name", "grow"],
-  ["most_c", "Not above, \u00b0C", "decimal"],
-  ["note", "Note", "area"],
-  ["hazards", "Cautions", "some", HAZARDS],
+  ["name", "ingredient-name*", "grow"],
+  ["kind", "kind", "pick", INGREDIENT_KINDS],
+  ["density.g_per_ml", "density", "decimal", "1.09"],
+  ["density.source", "density-source", "grow", "sheet"],
+  ["density.tapped_g_per_ml", "density-tapped", "decimal"],
+  ["active", "active", "", "70 %"],
+  ["inci", "inci", "grow"],
+  ["most_c", "most-warm", "decimal"],
+  ["note", "note", "area"],
+  ["hazards", "cautions", "some", HAZARDS],
 ];
 
 /** What only one kind of ingredient is asked. @type {{readonly [kind: string]: readonly Field[] | undefined}} */
 export const INGREDIENT_OF_KIND = {
-  citric_acid: [["form", "It is", "pick", words("anhydrous monohydrate")]],
+  citric_acid: [["form", "form", "pick", coded("form", "anhydrous", "monohydrate")]],
   fragrance: [
-    ["fragrance.limit", "Limit on its IFRA certificate", "", "2.5 %"],
-    ["fragrance.category", "For category", "", "9"],
+    ["fragrance.limit", "limit", "", "2.5 %"],
+    ["fragrance.category", "category", "", "9"],
     [
       "fragrance.allergens",
-      "Allergens it names",
+      "allergens",
       "rows",
       {
         one: "allergen",
         blank: () => ({ name: "", share: "" }),
         fields: [
-          ["name", "Name*", "grow"],
-          ["share", "Share of the fragrance*", "", "1.2 %"],
+          ["name", "name*", "grow"],
+          ["share", "of-fragrance*", "", "1.2 %"],
         ],
       },
     ],
@@ -175,148 +217,143 @@ export const INGREDIENT_OF_KIND = {
 
 /** @type {readonly Field[]} */
 export const STEP_MORE = [
-  ["window.latest", "Must follow within", "", "15 min"],
-  ["window.stake", "Or else", "area"],
-  ["window.rescue", "If missed", "area"],
-  ["window.from", "Counted from", "pick", otherSteps],
-  ["hands", "Takes your hands for", "", "5 min"],
-  ["does", "It does", "pick", DOES],
-  ["tools", "Tools, commas between", "list"],
-  ["caution", "Caution", "area"],
-  ["reason", "Why", "area"],
-  ["hazards", "Usual cautions", "some", HAZARDS],
+  ["window.latest", "within", "", "15 min"],
+  ["window.stake", "or-else", "area"],
+  ["window.rescue", "if-missed", "area"],
+  ["window.from", "counted-from", "pick", otherSteps],
+  ["hands", "hands", "", "5 min"],
+  ["does", "does", "pick", DOES],
+  ["tools", "tools", "list"],
+  ["caution", "caution", "area"],
+  ["reason", "reason", "area"],
+  ["hazards", "usual-cautions", "some", HAZARDS],
   [
     "ways",
-    "Ways to do it",
+    "ways",
     "rows",
     {
       one: "way",
       blank: nextId("way"),
       fields: [
-        ["name", "Name*", "grow"],
-        ["says", "Say", "grow"],
-        ["hazards", "Cautions", "some", HAZARDS],
+        ["name", "name*", "grow"],
+        ["says", "how", "grow"],
+        ["hazards", "cautions", "some", HAZARDS],
       ],
     },
   ],
-  ["optional", "May be skipped", "flag"],
+  ["optional", "skipped", "flag"],
 ];
 
 /**
  * @typedef {WrittenStep["kind"]} WrittenKind
  *
- * Each kind: its name, what it is for, what is asked at once, what in the fold, and how it begins.
- * @type {{readonly [K in WrittenKind]: {says: string, main: readonly Field[], more: readonly Field[], blank: object}}}
+ * Each kind: what is asked at once, what in the fold, and how it begins.
+ * @type {{readonly [K in WrittenKind]: {main: readonly Field[], more: readonly Field[], blank: () => object}}}
  */
 export const KINDS = {
   weigh: {
-    says: "Weigh",
     main: [
-      ["lines", "Weigh in*", "some", lines],
-      ["into", "Into", "pick", vessels],
+      ["lines", "weigh-in*", "some", lines],
+      ["into", "into", "pick", vessels],
     ],
     more: [],
-    blank: { lines: [] },
+    blank: () => ({ lines: [] }),
   },
   do: {
-    says: "Do",
-    main: [["about", "Takes about", "", "3 min"]],
+    main: [["about", "takes-about", "", "3 min"]],
     more: [
-      ["of", "What it works on", "some", lines],
-      ["tips", "Tip in the jug or cup named", "list"],
-      ["into", "Into", "pick", vessels],
+      ["of", "works-on", "some", lines],
+      ["tips", "tip-in", "list"],
+      ["into", "into", "pick", vessels],
     ],
-    blank: {},
+    blank: () => ({}),
   },
   melt: {
-    says: "Melt",
     main: [
-      ["of", "Melt*", "some", lines],
-      ["heater", "In*", "", "microwave"],
-      ["burst", "Heat for*", "", "15 s"],
-      ["look_for", "Until*", "area"],
+      ["of", "melt-these*", "some", lines],
+      ["heater", "melt-with*", "", "microwave"],
+      ["burst", "heat-for*", "", "15 s"],
+      ["look_for", "until*", "area"],
     ],
     more: [
-      ["last_burst", "Last time for", "", "10 s"],
-      ["rest", "Then rest", "", "30 s"],
-      ["from_c", "From, \u00b0C", "decimal"],
-      ["to_c", "To, \u00b0C", "decimal"],
+      ["last_burst", "last-time-for", "", "10 s"],
+      ["rest", "then-rest", "", "30 s"],
+      ["from_c", "from-warm", "decimal"],
+      ["to_c", "to-warm", "decimal"],
     ],
-    blank: { of: [], heater: "", burst: "", look_for: "" },
+    blank: () => ({ of: [], heater: "", burst: "", look_for: "" }),
   },
   split: {
-    says: "Split",
     main: [
       [
         "portions",
-        "Portions",
+        "portions",
         "rows",
         {
           one: "portion",
           blank: nextId("portion"),
           fields: [
-            ["name", "Name*", "grow"],
-            ["share", "Shares", "whole"],
-            ["mass", "Or mass", "", "300 g"],
+            ["name", "name*", "grow"],
+            ["share", "shares", "whole"],
+            ["mass", "or-mass", "", "300 g"],
           ],
         },
       ],
     ],
-    more: [["from", "Out of", "pick", vessels]],
-    blank: {
+    more: [["from", "out-of", "pick", vessels]],
+    blank: () => ({
       portions: [
         { id: "portion1", name: "" },
         { id: "portion2", name: "" },
       ],
-    },
+    }),
   },
   check: {
-    says: "Check",
     main: [
-      ["ask", "Ask*", "area"],
-      ["yes", "If so, the button says", "grow"],
-      ["not_yet.do", "If not yet*", "area"],
-      ["too_far.do", "If too far", "area"],
+      ["ask", "ask*", "area"],
+      ["yes", "if-so", "grow"],
+      ["not_yet.do", "not-yet*", "area"],
+      ["too_far.do", "too-far", "area"],
     ],
-    more: [["too_far.wait", "If too far, leave it for", "", "5 min"]],
-    blank: { ask: "", not_yet: { do: "" } },
+    more: [["too_far.wait", "leave-for", "", "5 min"]],
+    blank: () => ({ ask: "", not_yet: { do: "" } }),
   },
   pieces: {
-    says: "Pieces",
     main: [
-      ["verb", "Each is", "", "pressed"],
-      ["again", "Asked after each", "area"],
-      ["one_by_one", "Count them one by one", "flag"],
-      ["partial", "Count part pieces", "flag"],
+      ["verb", "each-is", "", "pressed"],
+      ["again", "asked-after", "area"],
+      ["one_by_one", "one-by-one", "flag"],
+      ["partial", "small-pieces", "flag"],
     ],
-    more: [["of", "From portions", "some", portions]],
-    blank: {},
+    more: [["of", "from-portions", "some", portions]],
+    blank: () => ({}),
   },
   wait: {
-    says: "Wait",
     main: [
-      ["word", "To*", "", "dry"],
-      ["earliest", "Earliest*", "", "4 h"],
-      ["usual", "Usually*", "", "6 h"],
-      ["latest", "Latest", "", "24 h"],
-      ["test", "How to tell", "area"],
-      ["stake", "If left longer", "area"],
-      ["rescue", "If missed", "area"],
+      ["word", "wait-until*", "", "dry"],
+      ["earliest", "earliest*", "", "4 h"],
+      ["usual", "usual*", "", "6 h"],
+      ["latest", "latest", "", "24 h"],
+      ["test", "how-to-tell", "area"],
+      ["stake", "left-longer", "area"],
+      ["rescue", "if-missed", "area"],
     ],
     more: [],
-    blank: { word: "", earliest: "", usual: "" },
+    blank: () => ({ word: "", earliest: "", usual: "" }),
   },
   turn: {
-    says: "Turn",
     main: [
-      ["every", "Every*", "", "6 h"],
-      ["during", "While this goes on*", "pick", waits],
-      ["word", "Each is then*", "", "turned"],
+      ["every", "every*", "", "6 h"],
+      ["during", "during*", "pick", waits],
+      ["word", "each-then*", "", "turned"],
     ],
     more: [],
-    blank: { every: "", during: "", word: "turned" },
+    blank: () => ({ every: "", during: "", word: say("page-recipe-example-turned") }),
   },
 };
 
 /** The kinds, in the order in which they are offered. */
 export const KIND_NAMES = /** @type {WrittenKind[]} */ (Object.keys(KINDS));
+
+/** What a kind of step is called. @param {WrittenKind} kind */
+export const kindName = (kind) => say(`page-recipe-kind-${kind}`);

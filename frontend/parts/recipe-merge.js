@@ -9,52 +9,21 @@
 
 import { canonical } from "../bench/index.js";
 import { last } from "../bench/lists.js";
+import { say } from "../words.js";
 import { join } from "./recipe-fields.js";
-import {
-  COMPONENT,
-  COMPONENT_MORE,
-  INGREDIENT,
-  INGREDIENT_OF_KIND,
-  KINDS,
-  LINE,
-  partsOf,
-  RECIPE,
-  RECIPE_MORE,
-  STEP_MORE,
-} from "./recipe-forms.js";
+import { partsOf } from "./recipe-forms.js";
+import { choiceWords, fieldWords, LISTS } from "./recipe-labels.js";
 /** @import { WrittenRecipe } from "../../bench/shapes/page" */
 
 /**
  * @typedef {{readonly [key: string]: unknown}} Thing
  * @typedef {Map<string, Thing>} Things a list, by what its things are told apart by
  * @typedef {"mine" | "theirs" | "both" | "asked"} From
- * @typedef {{at: string, words: string[], table: string, path: string, part: string, isList?: boolean}} Spot
+ * @typedef {{at: string, words: string[], table: string, path: string, part: string, isList?: boolean,
+ *   isOrder?: boolean}} Spot
  * @typedef {{at: string, where: string, was: string, mine: string, theirs: string, from: From}} MergeRow
  * @typedef {Map<string, string>} Names
  */
-
-/** @param {(readonly (readonly [key: string, label: string, ...rest: unknown[]])[])[]} tables */
-const labels = (...tables) => new Map(tables.flat().map(([key, label]) => [key, label.replace("*", "")]));
-/**
- * The lists of a recipe, each with what the fields of a thing in it are called on the page.
- * @type {{readonly [table: string]: Map<string, string> | undefined}}
- */
-const LABELS = {
-  components: labels(COMPONENT, COMPONENT_MORE),
-  lines: labels(LINE, [
-    ["ingredient", "Ingredient"],
-    ["amount", "Amount"],
-  ]),
-  steps: labels(...Object.values(KINDS).flatMap(({ main, more }) => [main, more]), STEP_MORE, [
-    ["title", "What to do"],
-    ["says", "How"],
-    ["kind", "Kind of step"],
-    ["after", "Comes after"],
-  ]),
-  ingredients: labels(INGREDIENT, ...Object.values(INGREDIENT_OF_KIND).flatMap((fields) => [fields ?? []])),
-  takes: labels([["count", "How many in one"]]),
-};
-const RECIPE_LABELS = labels(RECIPE, RECIPE_MORE);
 
 /** @param {unknown} one @param {unknown} other */
 const isSame = (one, other) => canonical([one ?? null]) === canonical([other ?? null]);
@@ -115,11 +84,13 @@ export function mergeRecipes(was, mine, theirs, answers = new Map()) {
   function row(spot, from, values) {
     const label = spot.isList
       ? ""
-      : ((LABELS[spot.table] ?? RECIPE_LABELS).get(spot.path) ?? spot.path.replaceAll(/[._]/g, " "));
+      : spot.isOrder
+        ? say("page-recipe-order")
+        : fieldWords(spot.table, spot.path);
     const [old, one, other] = values.map((value) => wordsOf(value, spot, names));
     rows.push({
       at: spot.at,
-      where: [spot.words.join(", ") || "The recipe", label].filter(Boolean).join(": "),
+      where: [spot.words.join(", ") || say("page-recipe-itself"), label].filter(Boolean).join(": "),
       was: old,
       mine: one,
       theirs: other,
@@ -167,7 +138,7 @@ export function mergeRecipes(was, mine, theirs, answers = new Map()) {
         [others, other],
       ];
       const said = orders.map(([keys, map]) => keys.map((key) => wordsOf(map.get(key), spot, names)));
-      from = answered(at, row({ ...spot, at, isList: false, path: "order" }, "asked", said));
+      from = answered(at, row({ ...spot, at, isList: false, isOrder: true }, "asked", said));
     }
     const [first, second] = from === "theirs" ? [other, one] : [one, other];
     const order = [...first.keys()];
@@ -202,8 +173,9 @@ function inside(spot, key, names) {
       path: "",
       part: spot.table === "components" ? key : spot.part,
     };
-  if (Object.hasOwn(LABELS, key)) return { ...spot, at, table: key, isList: true };
-  if (key === "assembly") return { at, words: ["Joining them"], table: "components", path: "", part: key };
+  if (Object.hasOwn(LISTS, key)) return { ...spot, at, table: key, isList: true };
+  if (key === "assembly")
+    return { at, words: [say("page-recipe-joining")], table: "components", path: "", part: key };
   return { ...spot, at, path: join(spot.path, key) };
 }
 
@@ -216,11 +188,12 @@ function namesIn(documents) {
   for (const document of documents) {
     for (const [id, { name }] of Object.entries(document.ingredients)) names.set(` ingredients ${id}`, name);
     for (const { part, id } of partsOf(document)) {
-      names.set(` components ${id}`, part.name ?? "Joining them");
+      names.set(` components ${id}`, part.name ?? say("page-recipe-joining"));
       names.set(`assembly takes ${id}`, part.name);
       for (const line of part.lines ?? [])
         names.set(`${id} lines ${line.id}`, document.ingredients[line.ingredient]?.name);
-      for (const step of part.steps) names.set(`${id} steps ${step.id}`, `\u201c${step.title}\u201d`);
+      for (const step of part.steps)
+        names.set(`${id} steps ${step.id}`, say("page-recipe-quoted", { title: step.title }));
     }
   }
   return names;
@@ -232,8 +205,9 @@ function namesIn(documents) {
  */
 function wordsOf(value, spot, names) {
   if (value === undefined) return "\u2013";
-  if (typeof value === "boolean") return value ? "yes" : "no";
-  if (Array.isArray(value)) return value.map((each) => wordsOf(each, spot, names)).join(", ") || "nothing";
+  if (typeof value === "boolean") return value ? say("page-recipe-yes") : say("page-recipe-no");
+  if (Array.isArray(value))
+    return value.map((each) => wordsOf(each, spot, names)).join(", ") || say("page-recipe-nothing");
   if (isThing(value)) {
     if (value.title || value.name) return String(value.title ?? value.name);
     return Object.entries(value)
@@ -253,7 +227,7 @@ function wordsOf(value, spot, names) {
     lines: `${spot.part} lines ${text}`,
     of: `${spot.part} lines ${text}`,
   };
-  return names.get(stands[key] ?? "") ?? text;
+  return names.get(stands[key] ?? "") ?? choiceWords(spot.table, spot.path, text) ?? text;
 }
 
 /**

@@ -6,12 +6,16 @@
 // Each step's group carries data-step="component.step".
 
 import { last } from "../bench/lists.js";
+import { say } from "../words.js";
 import { h, s } from "./dom.js";
 import { hatch } from "./hatch.js";
+import { kindName } from "./recipe-forms.js";
 import { duration } from "./words.js";
 
+/** @import { WrittenStep } from "../../bench/shapes/page" */
+
 /**
- * @typedef {{id: string, kind: string, title: string, after: readonly string[], word?: string,
+ * @typedef {{id: string, kind: WrittenStep["kind"], title: string, after: readonly string[], word?: string,
  *   usual_ms?: number | null, window?: object | null}} Drawable a step of a measured recipe, or of a sketch
  * @typedef {{id: string, name: string, steps: readonly Drawable[]}} DrawablePart
  * @typedef {Drawable & {place: number, rows: string[], above: string | null, y: number, length: number}} DrawnStep
@@ -30,8 +34,14 @@ const lengthOf = ({ kind, usual_ms }) =>
   kind === "wait" && usual_ms ? BOX + 7 * Math.log2(1 + usual_ms / 300_000) : BOX;
 
 /** @param {Drawable} step */
-const wordsOf = ({ kind, title, word, usual_ms }) =>
-  kind === "wait" ? `${word || "wait"}${usual_ms ? ` ${duration(usual_ms)}` : ""}` : title || kind;
+const wordsOf = (step) =>
+  step.kind === "wait" ? waitWords(step).join(" ") : step.title || kindName(step.kind);
+
+/** What is waited for, and how long that usually takes. @param {Drawable} step */
+const waitWords = ({ word, usual_ms }) => [
+  word || say("page-recipe-picture-wait"),
+  ...(usual_ms ? [duration(usual_ms)] : []),
+];
 
 /**
  * Words in rows of at most so many letters; what does not fit ends in an ellipsis.
@@ -60,8 +70,9 @@ const inRows = (rows, x, middle) =>
  * On a ground of their own, so that the hatching does not run through them; long waits have room for two lines.
  * @param {DrawnStep} step @param {number} x @param {number} wide
  */
-function waitWords({ y, length, word, usual_ms }, x, wide) {
-  const said = [word || "wait", usual_ms ? duration(usual_ms) : ""].filter(Boolean);
+function inWait(step, x, wide) {
+  const { y, length } = step;
+  const said = waitWords(step);
   const lines = length > 44 ? said : [last(said)];
   const tall = 17 * lines.length;
   const top = y + length / 2 - tall / 2;
@@ -75,7 +86,7 @@ function waitWords({ y, length, word, usual_ms }, x, wide) {
 /** @param {{components: readonly DrawablePart[]}} recipe @param {{width?: number}} [how] */
 export function recipePicture({ components }, { width = 340 } = {}) {
   const parts = components.filter(({ steps }) => steps.length > 0);
-  if (parts.length === 0) return h("p", { class: "soft" }, "The picture begins with the first step.");
+  if (parts.length === 0) return h("p", { class: "soft" }, say("page-recipe-picture-begins"));
   const column = width / parts.length;
   const inset = Math.min(14, column * 0.1);
   const room = Math.floor((column - 2 * inset - 4) / SMALL);
@@ -140,9 +151,7 @@ export function recipePicture({ components }, { width = 340 } = {}) {
             d: `M${x} ${step.y}h${wide}l${-wide / 5} ${step.length}h${-wide * 0.6}Z`,
           })
         : s("rect", { class: "box plain", x, y: step.y, width: wide, height: step.length, rx: 4 }),
-      isWait
-        ? waitWords(step, middle(step), wide)
-        : inRows(step.rows, middle(step), step.y + step.length / 2),
+      isWait ? inWait(step, middle(step), wide) : inRows(step.rows, middle(step), step.y + step.length / 2),
     );
   });
   const heads = parts.map(({ name }, place) => {

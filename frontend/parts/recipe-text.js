@@ -10,20 +10,14 @@
 
 import { readAmount, readDurationMs } from "../bench/amounts.js";
 import { last } from "../bench/lists.js";
+import { say } from "../words.js";
 import { h, part as within, setAttr, setText, show } from "./dom.js";
-import { growing } from "./recipe-fields.js";
-import { KINDS } from "./recipe-forms.js";
+import { growing, labelOf } from "./recipe-fields.js";
+import { KIND_NAMES, kindName } from "./recipe-forms.js";
 /** @import { Measures, StepKind } from "../../bench/shapes/page" */
 /** @import { Choice } from "../../types/recipe" */
 
-/** @type {{readonly [K in "" | "title" | "part" | "line" | "step"]: string}} */
-const AS = {
-  "": "Not understood",
-  title: "The title",
-  part: "A part",
-  line: "An ingredient",
-  step: "A step",
-};
+const AS = /** @type {const} */ (["", "title", "part", "line", "step"]);
 const STEP_WORDS = /^(?:step\s*)?\d+\s*[.):]\s+/i;
 const METHOD = /^(?:method|steps|directions|instructions|how to make\b.*)$/i;
 const LIST = /^(?:ingredients|you need|what you need)$/i;
@@ -244,12 +238,16 @@ export function textPart({ pasted, measures, title, parts, put }) {
   const text = h("textarea", {
     rows: 6,
     "data-at": "text.all",
-    "aria-label": "Ingredients and steps, a line for each",
-    placeholder: "Citric acid 240 g\n480 g bicarbonate of soda\n1. Sift and mix",
+    "aria-label": say("page-recipe-text"),
+    placeholder: [
+      say("page-recipe-text-one"),
+      say("page-recipe-text-two"),
+      say("page-recipe-text-three"),
+    ].join("\n"),
   });
   const found = h("ol", { class: "r-found" });
   const left = h("p", { role: "status", class: "soft" });
-  const ready = h("button", { type: "button", class: "outlined", hidden: true }, "Put these into the recipe");
+  const ready = h("button", { type: "button", class: "outlined", hidden: true }, say("page-recipe-text-put"));
   /** @type {TextCard[]} */
   let cards = [];
 
@@ -268,8 +266,8 @@ export function textPart({ pasted, measures, title, parts, put }) {
       cards.length === 0
         ? ""
         : open
-          ? `${open} of ${cards.length} still to confirm or drop.`
-          : "All settled. Nothing is in the recipe yet.",
+          ? say("page-recipe-text-left", { open, count: cards.length })
+          : say("page-recipe-text-settled"),
     );
     show(ready, cards.length > 0 && open === 0);
     return open;
@@ -283,20 +281,19 @@ export function textPart({ pasted, measures, title, parts, put }) {
 
   /** @param {TextItem} item */
   function faultOf(item) {
-    if (!item.as) return "Say what this is, or drop it.";
-    if (!item.name) return "Write the words.";
+    if (!item.as) return say("page-recipe-text-what");
+    if (!item.name) return say("page-recipe-text-no-words");
     if (item.as !== "line" && item.as !== "step") return "";
-    if (!places().some(([key]) => key === item.part)) return "Say which part it goes to.";
+    if (!places().some(([key]) => key === item.part)) return say("page-recipe-text-no-part");
     if (item.as === "line" && !item.amount)
       return item.said
-        ? `\u201c${item.said}\u201d is ${/\d/.test(item.said) ? "a range" : "no measure"}. Write one ` +
-            "amount, or \u201cto texture\u201d for as much as it needs."
-        : "The amount was not understood. Write it, or \u201cto texture\u201d for as much as it needs.";
+        ? say(/\d/.test(item.said) ? "page-recipe-text-range" : "page-recipe-text-vague", { said: item.said })
+        : say("page-recipe-text-no-amount");
     if (item.as === "line" && !amountOf(item.amount ?? "", measures()))
-      return "The amount cannot be read: a number and a unit, such as 240 g, or \u201cto texture\u201d.";
+      return say("page-recipe-text-bad-amount");
     const wrong =
       item.as === "step" && Object.entries(timesOf(item)).find(([, time]) => time && !isTime(time));
-    return wrong ? `\u201c${wrong[1]}\u201d is not a length of time. Write 15 s, 4 min or 2 days.` : "";
+    return wrong ? say("amounts-not-a-time", { written: wrong[1] }) : "";
   }
 
   /** What of its times a step of this kind can say. @param {TextItem} item @returns {Times} */
@@ -310,64 +307,67 @@ export function textPart({ pasted, measures, title, parts, put }) {
   /** @param {TextItem} item */
   function noteOf(item) {
     if (item.as === "title" && title() && title() !== item.name)
-      return `It takes the place of the title \u201c${title()}\u201d.`;
+      return say("page-recipe-text-new-title", { title: title() });
     if (item.as !== "step") return "";
-    const offered = item.isOffered ? "Said at the end of the step before; here as a wait of its own. " : "";
-    if (!item.said) return offered;
-    if (item.kind !== "wait" && item.kind !== "do")
-      return `${offered}A time is named: ${item.said}. It stays in the words.`;
+    return [
+      item.isOffered ? say("page-recipe-text-offered") : "",
+      item.said ? say("page-recipe-text-time", { said: item.said }) : "",
+      item.said ? askedOfTime(item) : "",
+    ]
+      .filter(Boolean)
+      .join(" ");
+  }
+
+  /** What is wanted of a time that a step names. @param {TextItem} item */
+  function askedOfTime(item) {
     const { earliest, usual, about } = timesOf(item);
-    const asked =
-      item.kind === "do"
-        ? about
-          ? ""
-          : " Write how long it usually takes, or leave it."
-        : earliest && usual
-          ? ""
-          : " Say the earliest too, here or in the recipe.";
-    return `${offered}A time is named: ${item.said}.${asked}`;
+    if (item.kind === "do") return about ? "" : say("page-recipe-text-time-about");
+    if (item.kind !== "wait") return say("page-recipe-text-time-stays");
+    return earliest && usual ? "" : say("page-recipe-text-time-earliest");
   }
 
   /** @param {TextItem} item @param {number} place @returns {TextCard} */
   function card(item, place) {
-    const kinds = Object.entries(KINDS).map(([kind, { says }]) =>
-      h("option", { value: kind, selected: kind === item.kind }, says),
+    const kinds = KIND_NAMES.map((kind) =>
+      h("option", { value: kind, selected: kind === item.kind }, kindName(kind)),
     );
     /** @param {string} key */
     const at = (key) => `text.${place}.${key}`;
     const as = h(
       "select",
-      { "aria-label": "Understood as", "data-at": at("as") },
-      Object.entries(AS).map(([key, label]) => h("option", { value: key, selected: key === item.as }, label)),
+      { "aria-label": say("page-recipe-text-as"), "data-at": at("as") },
+      AS.map((key) =>
+        h("option", { value: key, selected: key === item.as }, say(`page-recipe-taken-${key || "unread"}`)),
+      ),
     );
     const amount = h("input", {
-      "aria-label": "Amount",
+      "aria-label": labelOf("amount"),
       "data-at": at("amount"),
       value: item.amount ?? "",
-      placeholder: "amount",
+      placeholder: labelOf("amount"),
     });
-    const name = growing({ "aria-label": "Words", "data-at": at("name") });
+    const name = growing({ "aria-label": say("page-recipe-text-words"), "data-at": at("name") });
     name.value = item.name ?? "";
-    const kind = h("select", { "aria-label": "Kind of step", "data-at": at("kind") }, kinds);
-    const part = h("select", { "aria-label": "Goes to", "data-at": at("part") });
-    /** @param {keyof Times} key @param {string} label */
+    const kind = h("select", { "aria-label": labelOf("step-kind"), "data-at": at("kind") }, kinds);
+    const part = h("select", { "aria-label": say("page-recipe-text-part"), "data-at": at("part") });
+    /** @param {keyof Times} key @param {string} label a code */
     const timed = (key, label) =>
       h("input", {
-        "aria-label": label,
-        placeholder: label.toLowerCase(),
+        "aria-label": labelOf(label),
+        placeholder: labelOf(label),
         "data-at": at(key),
         value: item.times?.[key] ?? "",
       });
     const times = {
-      earliest: timed("earliest", "Earliest"),
-      usual: timed("usual", "Usually"),
-      about: timed("about", "Takes about"),
+      earliest: timed("earliest", "earliest"),
+      usual: timed("usual", "usual"),
+      about: timed("about", "takes-about"),
     };
     const hint = h("small", { class: "hint" });
     const right = h(
       "button",
       { type: "button", class: "outlined", "data-at": at("right"), onclick: () => settle("yes") },
-      "That is right",
+      say("page-recipe-that-is-right"),
     );
     const node = h(
       "li",
@@ -382,7 +382,7 @@ export function textPart({ pasted, measures, title, parts, put }) {
         h(
           "button",
           { type: "button", class: "quiet", "data-at": at("drop"), onclick: () => settle("drop") },
-          "Drop it",
+          say("page-recipe-text-drop"),
         ),
       ),
     );
@@ -398,12 +398,12 @@ export function textPart({ pasted, measures, title, parts, put }) {
       const told = JSON.stringify([choices, item.part]);
       if (told !== drawn)
         part.replaceChildren(
-          h("option", { value: "" }, "Which part?"),
+          h("option", { value: "" }, say("page-recipe-text-which")),
           ...choices.map(([key, label]) =>
             h(
               "option",
               { value: key, selected: key === item.part },
-              `To: ${label || "the part with no name yet"}`,
+              label ? say("page-recipe-text-to", { part: label }) : say("page-recipe-text-to-unnamed"),
             ),
           ),
         );
@@ -476,7 +476,7 @@ export function textPart({ pasted, measures, title, parts, put }) {
           found.querySelector("select")?.focus();
         },
       },
-      "Read it",
+      say("page-recipe-text-read"),
     ),
     found,
     left,

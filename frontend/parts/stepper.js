@@ -5,6 +5,7 @@
 // makeStepper({ label: "Pieces", value: 14, least: 1, most: 1000, by: 1, unit: "bars", onchange: (n) => … });
 //   step.node, step.value = 12, step.unit = "bar"
 
+import { say } from "../words.js";
 import { h, setText, show } from "./dom.js";
 import { mark } from "./marks.js";
 
@@ -37,10 +38,7 @@ export function makeStepper({ label, value, least, most, by = 1, unit, onchange 
   field.addEventListener("change", () => {
     const typed = field.value.replace(/[\s\u00a0]/g, "");
     const fits = /^\d+$/.test(typed) && Number(typed) >= least && Number(typed) <= most;
-    setText(
-      wrong,
-      fits ? "" : `“${field.value}” is not a whole number from ${least} to ${most}; it stays ${now}.`,
-    );
+    setText(wrong, fits ? "" : say("page-stepper-wrong", { written: field.value, least, most, now }));
     show(wrong, !fits);
     take(fits ? Number(typed) : now);
   });
@@ -55,13 +53,23 @@ export function makeStepper({ label, value, least, most, by = 1, unit, onchange 
       { class: "stepper" },
       h(
         "button",
-        { type: "button", class: "outlined", "aria-label": `fewer ${label}`, onclick: press(-1) },
+        {
+          type: "button",
+          class: "outlined",
+          "aria-label": say("page-stepper-fewer", { what: label }),
+          onclick: press(-1),
+        },
         mark("less"),
       ),
       h("div", { class: "stepper-middle" }, field, units),
       h(
         "button",
-        { type: "button", class: "outlined", "aria-label": `more ${label}`, onclick: press(1) },
+        {
+          type: "button",
+          class: "outlined",
+          "aria-label": say("page-stepper-more", { what: label }),
+          onclick: press(1),
+        },
         mark("more"),
       ),
       wrong,

@@ -6,62 +6,26 @@
 import { define, h, part, sameData, setText, show, tell } from "../parts/dom.js";
 import { OwnDraft } from "../parts/own-draft.js";
 import { pageHead } from "../parts/page-head.js";
+import { choicesOf } from "../parts/recipe-fields.js";
+import { VESSELS } from "../parts/recipe-forms.js";
 import { idFor } from "../parts/words.js";
+import { say } from "../words.js";
 /** @import { WrittenKit } from "../../bench/shapes/page" */
 
 /**
  * @typedef {"scales" | "vessels" | "moulds" | "heaters" | "mixers"} GroupName
- * @typedef {[field: string, label: string, example?: string][]} Fields
- * @typedef {[group: GroupName, title: string, one: string, fields: Fields]} Group
+ * @typedef {[field: string, example?: string][]} Fields
+ * @typedef {[group: GroupName, fields: Fields]} Group
  * @typedef {{readonly id?: string, readonly [field: string]: string | number | undefined}} Item as it is written
  */
 
 /** @type {Group[]} */
 const GROUPS = [
-  [
-    "scales",
-    "Scales",
-    "a scale",
-    [
-      ["name", "Name"],
-      ["capacity", "Up to", "5 kg"],
-      ["division", "In steps of", "1 g"],
-    ],
-  ],
-  [
-    "vessels",
-    "Bowls and jugs",
-    "a vessel",
-    [
-      ["name", "Name"],
-      ["kind", "Kind", "bowl"],
-      ["empty", "Weighs empty", "420 g"],
-      ["holds", "Holds", "3 kg"],
-    ],
-  ],
-  [
-    "moulds",
-    "Moulds",
-    "a mould",
-    [
-      ["name", "Name"],
-      ["shape", "Shape", "round"],
-      ["cavities", "Cavities", "12"],
-      ["sets", "How many of it", "1"],
-      ["cavity", "One cavity holds", "15 g"],
-    ],
-  ],
-  [
-    "heaters",
-    "Heaters",
-    "a heater",
-    [
-      ["name", "Name"],
-      ["kind", "Kind", "microwave"],
-      ["absorbed_w", "Watts that reach the food", "500"],
-    ],
-  ],
-  ["mixers", "Mixers", "a mixer", [["name", "Name"]]],
+  ["scales", [["name"], ["capacity", "5 kg"], ["division", "1 g"]]],
+  ["vessels", [["name"], ["kind"], ["empty", "420 g"], ["holds", "3 kg"]]],
+  ["moulds", [["name"], ["shape", "round"], ["cavities", "12"], ["sets", "1"], ["cavity", "15 g"]]],
+  ["heaters", [["name"], ["kind", "microwave"], ["absorbed_w", "500"]]],
+  ["mixers", [["name"]]],
 ];
 const WHOLE = new Set(["cavities", "sets", "absorbed_w"]);
 
@@ -72,14 +36,35 @@ const keyOf = (group, id, field) => `${group}.${id}.${field}`;
 const itemsOf = (document, group) =>
   /** @type {readonly Item[]} */ (/** @type {readonly object[]} */ (document?.[group] ?? []));
 
+/** What may stand in a field: figures as they are, or words of the catalogue. @param {string} [given] */
+const exampleOf = (given) => (!given || /\d/.test(given) ? (given ?? "") : say(`page-kit-example-${given}`));
+
+/** @param {string} field @param {string} [example] */
+const written = (field, example) =>
+  h("input", {
+    name: field,
+    placeholder: exampleOf(example),
+    autocomplete: "off",
+    inputmode: WHOLE.has(field) ? "numeric" : null,
+  });
+
+/** The kinds of vessel that recipes know. */
+const kindOf = () =>
+  h(
+    "select",
+    { name: "kind" },
+    choicesOf(VESSELS).map(([value, label]) => h("option", { value }, label)),
+  );
+
 /** The control of a field. @param {Element} row @param {string} field */
-const controlOf = (row, field) => /** @type {HTMLInputElement} */ (row.querySelector(`[name="${field}"]`));
+const controlOf = (row, field) =>
+  /** @type {HTMLInputElement | HTMLSelectElement} */ (row.querySelector(`[name="${field}"]`));
 
 /** What is saved, by the key of its field. @param {WrittenKit} document */
 function savedOf(document) {
   /** @type {{[key: string]: string}} */
   const saved = {};
-  for (const [group, , , fields] of GROUPS) {
+  for (const [group, fields] of GROUPS) {
     for (const item of itemsOf(document, group))
       for (const [field] of fields) saved[keyOf(group, item.id, field)] = String(item[field] ?? "");
   }
@@ -120,20 +105,21 @@ export class KitScreen extends HTMLElement {
 
   kept() {
     this.#draft.saved();
-    for (const [group, , , fields] of GROUPS) {
+    for (const [group, fields] of GROUPS) {
       for (const item of itemsOf(this.#document, group)) {
         const row = this.#rowsOf(group).find(({ dataset }) => dataset.id === item.id);
         if (row && !row.querySelector(".theirs")) this.#own(group, row, item, fields); // it is new
       }
     }
-    setText(this.#kept, "Kept.");
+    setText(this.#kept, say("page-kit-saved"));
   }
 
   #build() {
     this.#fields.append(
-      ...GROUPS.map(([group, title, one, fields]) => {
+      ...GROUPS.map(([group, fields]) => {
         const rows = h("div", { class: "kit-rows" });
         this.#groups.set(group, rows);
+        const title = say(`page-kit-group-${group}`);
         return h(
           "section",
           { "aria-label": title },
@@ -150,7 +136,7 @@ export class KitScreen extends HTMLElement {
                 part(row, "input").focus();
               },
             },
-            `Add ${one}`,
+            say(`page-kit-add-${group}`),
           ),
         );
       }),
@@ -168,19 +154,15 @@ export class KitScreen extends HTMLElement {
             tell(this, "kit-written", { document });
           },
         },
-        pageHead("Kit", "kit"),
-        h(
-          "p",
-          { class: "lead" },
-          "What stands on the bench. Runs already begun keep the kit they began with.",
-        ),
+        pageHead(say("page-title-kit"), "kit"),
+        h("p", { class: "lead" }, say("page-kit-lead")),
         this.#fields,
         h(
           "div",
           { class: "size-foot" },
           this.#trouble,
           this.#kept,
-          h("button", { type: "submit", class: "copper" }, "Keep this kit"),
+          h("button", { type: "submit", class: "copper" }, say("page-kit-save")),
         ),
       ),
     );
@@ -195,7 +177,7 @@ export class KitScreen extends HTMLElement {
    * Things that came or went elsewhere; one that is being written here stays, and is saved with the rest.
    * @param {Group} one @param {readonly Item[]} before @param {readonly Item[]} there
    */
-  #news([group, , , fields], before, there) {
+  #news([group, fields], before, there) {
     const had = new Set(before.map(({ id }) => id));
     const has = new Set(there.map(({ id }) => id));
     const shown = new Set(this.#rowsOf(group).map(({ dataset }) => dataset.id));
@@ -209,9 +191,7 @@ export class KitScreen extends HTMLElement {
         row.contains(document.activeElement);
       if (!had.has(id) || has.has(id)) continue;
       if (isMine)
-        row.append(
-          h("p", { class: "theirs small", role: "status" }, "Removed elsewhere. Saving brings it back."),
-        );
+        row.append(h("p", { class: "theirs small", role: "status" }, say("page-kit-removed-elsewhere")));
       else row.remove();
       this.#draft.drop(fields.map(([field]) => keyOf(group, id, field)));
     }
@@ -234,23 +214,18 @@ export class KitScreen extends HTMLElement {
       class: "kit-row",
       "data-id": item.id ?? "",
       role: "group",
-      "aria-label": item.name ?? "new",
+      "aria-label": item.name ?? say("page-kit-new"),
     });
     row.append(
-      ...fields.map(([field, label, example]) => {
-        return h(
+      ...fields.map(([field, example]) =>
+        h(
           "label",
           { class: "field" },
-          h("span", {}, label),
-          h("input", {
-            name: field,
-            placeholder: example ?? "",
-            autocomplete: "off",
-            inputmode: WHOLE.has(field) ? "numeric" : null,
-          }),
-        );
-      }),
-      h("button", { type: "button", class: "quiet", onclick: () => row.remove() }, "Take away"),
+          h("span", {}, say(`page-kit-field-${field.replace("_", "-")}`)),
+          group === "vessels" && field === "kind" ? kindOf() : written(field, example),
+        ),
+      ),
+      h("button", { type: "button", class: "quiet", onclick: () => row.remove() }, say("page-kit-remove")),
     );
     if (item.id) this.#own(group, row, item, fields);
     return row;
@@ -259,7 +234,7 @@ export class KitScreen extends HTMLElement {
   #read() {
     /** @type {{[group: string]: unknown}} */
     const document = { ...this.#document };
-    for (const [group, , , fields] of GROUPS) {
+    for (const [group, fields] of GROUPS) {
       /** @type {Set<string>} */
       const ids = new Set();
       const items = this.#rowsOf(group).map((row) => {

@@ -46,12 +46,14 @@ import {
   withText,
 } from "../parts/recipe-edits.js";
 import {
+  choicesOf,
   fieldRow,
   fieldRows,
   fold,
   growing,
   join,
   labelled,
+  labelOf,
   ordered,
   sayBeside,
   fieldsOf,
@@ -66,7 +68,9 @@ import {
   INGREDIENT_OF_KIND,
   KIND_NAMES,
   KINDS,
+  kindName,
   LINE,
+  MEASURES,
   nameOfLine,
   otherSteps,
   partsOf,
@@ -77,7 +81,9 @@ import {
 import { mergeRecipes } from "../parts/recipe-merge.js";
 import { recipePicture } from "../parts/recipe-picture.js";
 import { textPart } from "../parts/recipe-text.js";
+import { placeWords } from "../parts/places.js";
 import { about } from "../parts/words.js";
+import { point, say } from "../words.js";
 /** @import { Finding, Measures, WrittenAssembly, WrittenComponent } from "../../bench/shapes/page" */
 /** @import { WrittenIngredient, WrittenLine, WrittenRecipe, WrittenStep } from "../../bench/shapes/page" */
 /** @import { DraftRow, Fault, RecipeRow } from "../../types/keep" */
@@ -90,7 +96,7 @@ import { about } from "../parts/words.js";
 const CHECK_AFTER_MS = 500;
 const REST_MS = 250;
 const CHOSEN_MS = 900; // after this long without a key or a choice, what was picked is meant
-const LEVELS = { will_not_run: "Will not run", look: "Look at this", know: "Good to know" };
+const LEVELS = /** @type {const} */ (["will_not_run", "look", "know"]);
 
 /** @param {Element} node @returns {node is HTMLInputElement | HTMLTextAreaElement} */
 const isText = (node) => node.matches("textarea, input[type=text], input:not([type])");
@@ -194,7 +200,7 @@ export class RecipeScreen extends HTMLElement {
       this.#document &&
       canonical(recipe.document) === canonical(tidy(this.#document))
     ) {
-      if (this.#waits) this.#say(`Kept as version ${recipe.version}.`);
+      if (this.#waits) this.#say(say("page-recipe-saved-version", { version: recipe.version }));
       [this.#base, this.#was, this.#first, this.#waits] = [recipe.version, recipe.document, null, false];
     }
     if (
@@ -213,7 +219,7 @@ export class RecipeScreen extends HTMLElement {
       this.#frame();
       this.#build();
       this.#waits = Boolean(draft?.send);
-      if (this.#waits) this.#say("Kept on this phone. It goes to the server when that answers.");
+      if (this.#waits) this.#say(say("page-recipe-waits"));
       if (!draft && !recipe) this.#focus("title");
     }
     if ((draft?.errors ?? null) !== this.#late) {
@@ -237,7 +243,7 @@ export class RecipeScreen extends HTMLElement {
   kept(document) {
     // Why it is no version yet stands until something is changed, whenever the disk is done.
     if (document === this.#document && document !== this.#stopped)
-      this.#say(`${this.#news} Kept on this phone.`.trim());
+      this.#say([this.#news, say("page-recipe-saved")].filter(Boolean).join(" "));
   }
 
   /** @param {string} text */
@@ -247,11 +253,12 @@ export class RecipeScreen extends HTMLElement {
 
   /** @param {SentAnswer} answer */
   sent(answer) {
-    if (answer === "kept") this.#say(`Kept as version ${this.#recipe?.version}.`);
-    else if (answer === "same") this.#say("Nothing has changed since the last version.");
+    if (answer === "kept")
+      this.#say(say("page-recipe-saved-version", { version: this.#recipe?.version ?? 1 }));
+    else if (answer === "same") this.#say(say("page-recipe-unchanged"));
     else if (answer === "waits") {
       this.#waits = true;
-      this.#say("Kept on this phone. It goes to the server when that answers.");
+      this.#say(say("page-recipe-waits"));
     } else if (answer && answer !== "changed") {
       this.#refused(answer.errors);
       this.#go(this.#placeOf(answer.errors[0]));
@@ -268,7 +275,7 @@ export class RecipeScreen extends HTMLElement {
 
   #notKept() {
     this.#stopped = this.#document;
-    this.#say("Not kept as a version yet: something cannot be read.", true);
+    this.#say(say("page-recipe-not-saved"), true);
   }
 
   /** @param {WrittenRecipe} document @param {CheckAnswer} answer */
@@ -308,12 +315,13 @@ export class RecipeScreen extends HTMLElement {
         };
         this.#pen.open = new Set([...this.#pen.open].map(place));
         this.#reshape(moved(this.#document, at, from, to), place(focused()?.dataset.at ?? ""));
-        this.#news = `${name} is now ${to + 1} of ${thingsAt(this.#document, at).length}.`;
+        const { length: count } = thingsAt(this.#document, at);
+        this.#news = say("page-recipe-now-at", { name, place: to + 1, count });
       },
       drop: (at, index, name) => {
         this.#pen.open = new Set([...this.#pen.open].filter((path) => !path.startsWith(`${at}.`)));
         this.#reshape(without(this.#document, at, index), `${at}+`);
-        this.#news = `Took away ${name}. Undo brings it back.`;
+        this.#news = say("page-recipe-removed", { name });
       },
     };
   }
@@ -337,7 +345,7 @@ export class RecipeScreen extends HTMLElement {
     this.#checked = null;
     this.#news = "";
     this.#waits = false;
-    this.#say("Keeping\u2026");
+    this.#say(say("page-recipe-saving"));
     this.#write();
     this.#pen.refresh();
     this.#askCheck();
@@ -448,7 +456,7 @@ export class RecipeScreen extends HTMLElement {
     const named = {
       title: pageHead("", ""),
       write: h("div", { class: "r-write" }),
-      changed: h("section", { class: "r-changed", "aria-label": "Someone changed this" }),
+      changed: h("section", { class: "r-changed", "aria-label": say("page-recipe-changed") }),
       picture: h("div", { class: "r-picture" }),
       sums: h("p", { class: "soft" }),
       findings: h("div"),
@@ -462,12 +470,12 @@ export class RecipeScreen extends HTMLElement {
       undo: h(
         "button",
         { type: "button", class: "quiet", onclick: () => this.#turn(this.#past, this.#future) },
-        "Undo",
+        say("page-common-undo"),
       ),
       redo: h(
         "button",
         { type: "button", class: "quiet", onclick: () => this.#turn(this.#future, this.#past) },
-        "Redo",
+        say("page-common-redo"),
       ),
     };
     const foot = h(
@@ -477,7 +485,7 @@ export class RecipeScreen extends HTMLElement {
       named.lead,
       named.undo,
       named.redo,
-      h("button", { type: "button", class: "copper", onclick: keep }, "Keep as a version"),
+      h("button", { type: "button", class: "copper", onclick: keep }, say("page-recipe-save")),
     );
     const parts = { ...named, foot };
     this.#parts = parts;
@@ -507,21 +515,21 @@ export class RecipeScreen extends HTMLElement {
         parts.write,
         h(
           "aside",
-          { class: "r-side", "aria-label": "The whole of it" },
-          h("h2", { class: "section-name" }, "The whole of it"),
+          { class: "r-side", "aria-label": say("page-recipe-whole") },
+          h("h2", { class: "section-name" }, say("page-recipe-whole")),
           parts.sums,
           parts.picture,
-          h("h2", { class: "section-name" }, "What the check says"),
+          h("h2", { class: "section-name" }, say("page-recipe-check")),
           parts.findings,
           h(
             "details",
             { class: "r-fold" },
-            h("summary", {}, "Today\u2019s air"),
+            h("summary", {}, say("page-recipe-air")),
             h(
               "div",
               { class: "r-fold-in" },
-              airField("temperature_c", "Temperature, \u00b0C", "20"),
-              airField("humidity", "Humidity, %", "55"),
+              airField("temperature_c", say("page-recipe-air-temperature"), "20"),
+              airField("humidity", say("page-recipe-air-humidity"), "55"),
             ),
           ),
         ),
@@ -594,11 +602,11 @@ export class RecipeScreen extends HTMLElement {
       ),
       h(
         "section",
-        { class: "r-recipe", "aria-label": "The recipe" },
+        { class: "r-recipe", "aria-label": say("page-recipe-itself") },
         fieldRows(pen, "", RECIPE),
-        fold(pen, "recipe", "More about it", () => fieldRows(pen, "", RECIPE_MORE)),
+        fold(pen, "recipe", say("page-recipe-more-about"), () => fieldRows(pen, "", RECIPE_MORE)),
       ),
-      fold(pen, "text", "From plain text", () =>
+      fold(pen, "text", say("page-recipe-from-text"), () =>
         textPart({
           pasted: this.#pasted,
           measures: () => this.#document.measures,
@@ -630,7 +638,7 @@ export class RecipeScreen extends HTMLElement {
               `components.${this.#document.components.length}.name`,
             ),
         },
-        "Add a part made on its own",
+        say("page-recipe-add-part"),
       ),
       this.#document.assembly ? this.#assembly(this.#document.assembly) : "",
     );
@@ -670,11 +678,11 @@ export class RecipeScreen extends HTMLElement {
     const pen = this.#pen;
     return h(
       "section",
-      { class: "r-part", "aria-label": part.name || "A part" },
-      h("h2", { class: "unseen" }, part.name || "A part"),
+      { class: "r-part", "aria-label": part.name || say("page-recipe-a-part") },
+      h("h2", { class: "unseen" }, part.name || say("page-recipe-a-part")),
       h("div", { class: "r-part-head" }, letterMark("ABCDEFGHIJKL"[place]), fieldRows(pen, at, COMPONENT)),
       this.#mass(place),
-      fold(pen, at, "Spares, loss, mould", () => [
+      fold(pen, at, say("page-recipe-part-more"), () => [
         fieldRows(pen, at, COMPONENT_MORE),
         this.#document.components.length > 1 ? order() : "",
       ]),
@@ -687,17 +695,15 @@ export class RecipeScreen extends HTMLElement {
   #assembly(assembly) {
     const { components } = this.#document;
     const { letter } = last(partsOf(this.#document));
-    const takes = assembly.takes.map(({ component }, index) =>
-      fieldRow(this.#pen, `assembly.takes.${index}`, [
-        "count",
-        `${components.find(({ id }) => id === component)?.name || "This part"}: how many in one*`,
-        "whole",
-      ]),
-    );
+    const takes = assembly.takes.map(({ component }, index) => {
+      const name = components.find(({ id }) => id === component)?.name;
+      const label = name ? say("page-recipe-takes", { name }) : say("page-recipe-takes-unnamed");
+      return fieldRow(this.#pen, `assembly.takes.${index}`, ["count", "count*", "whole"], label);
+    });
     return h(
       "section",
-      { class: "r-part", "aria-label": "Assembly" },
-      h("h2", { class: "r-part-head" }, letterMark(letter), "Joining them"),
+      { class: "r-part", "aria-label": say("page-recipe-joining") },
+      h("h2", { class: "r-part-head" }, letterMark(letter), say("page-recipe-joining")),
       takes,
       this.#mass(components.length),
       this.#lines("assembly"),
@@ -711,10 +717,10 @@ export class RecipeScreen extends HTMLElement {
     this.#live.push(({ components, faults }) => {
       const { total_ug, needed_mg, piece_mg } = components[place];
       const said = [
-        total_ug ? `${about(total_ug / 1000)} as written` : "",
-        piece_mg ? `${about(piece_mg)} a piece` : "",
+        total_ug ? say("page-recipe-as-written", { mass: about(total_ug / 1000) }) : "",
+        piece_mg ? say("page-recipe-a-piece", { mass: about(piece_mg) }) : "",
         needed_mg && total_ug && Math.abs(needed_mg - total_ug / 1000) > needed_mg / 100
-          ? `${about(needed_mg)} needed`
+          ? say("page-recipe-needed", { mass: about(needed_mg) })
           : "",
       ];
       const fault = faults.get(
@@ -738,7 +744,7 @@ export class RecipeScreen extends HTMLElement {
     return h(
       "div",
       {},
-      h("h3", {}, "What goes in"),
+      h("h3", {}, say("page-recipe-goes-in")),
       ordered(
         pen,
         `${at}.lines`,
@@ -746,13 +752,13 @@ export class RecipeScreen extends HTMLElement {
         (line) => nameOfLine(this.#document, line),
         (line, where, index, order) => [
           this.#line(line, where, index, add),
-          fold(pen, where, "Details", () => this.#details(where, order)),
+          fold(pen, where, say("page-recipe-details"), () => this.#details(where, order)),
         ],
       ),
       h(
         "button",
         { type: "button", class: "quiet", "data-at": `${at}.lines+`, onclick: add },
-        "Add an ingredient",
+        say("page-recipe-add-line"),
       ),
     );
   }
@@ -806,8 +812,8 @@ export class RecipeScreen extends HTMLElement {
     const node = h(
       "div",
       { class: "r-line" },
-      labelled(pen, `${at}.ingredient`, "Ingredient", name),
-      labelled(pen, `${at}.amount`, "Amount", amount),
+      labelled(pen, `${at}.ingredient`, labelOf("ingredient"), name),
+      labelled(pen, `${at}.amount`, labelOf("amount"), amount),
       this.#wayOut(at),
       asking,
     );
@@ -829,15 +835,17 @@ export class RecipeScreen extends HTMLElement {
       if (isKnown || !hasDetails(about)) return null;
       return {
         line,
-        text: `It is \u201c${old}\u201d by a new name: what was written of it, such as density and source, stays.`,
-        ways: [["It is another ingredient", asAnother]],
+        text: say("page-recipe-renamed", { name: old }),
+        ways: [[say("page-recipe-is-another"), asAnother]],
       };
     }
     if (!this.#document.ingredients[before.id] || hasDetails(about)) return null;
     return {
       line,
-      text: `\u201c${old}\u201d is used elsewhere too and keeps its name there; here it is a new ingredient.`,
-      ways: [["Rename it everywhere", (document, where) => renamedEverywhere(document, where, before.id)]],
+      text: say("page-recipe-used-elsewhere", { name: old }),
+      ways: [
+        [say("page-recipe-rename-all"), (document, where) => renamedEverywhere(document, where, before.id)],
+      ],
     };
   }
 
@@ -851,7 +859,7 @@ export class RecipeScreen extends HTMLElement {
       else this.#build(`${at}.amount`);
     };
     /** @type {(readonly [label: string, change: LineChange | null])[]} */
-    const ways = [["That is right", null], ...(asked?.ways ?? [])];
+    const ways = [[say("page-recipe-that-is-right"), null], ...(asked?.ways ?? [])];
     node.replaceChildren(
       ...(asked
         ? [
@@ -878,11 +886,7 @@ export class RecipeScreen extends HTMLElement {
     const pen = this.#pen;
     const node = h("div", { class: "r-order", hidden: true });
     const root = at.replace(/\.lines\.\d+$/, "");
-    const whose = [
-      ["us", "US"],
-      ["imperial", "Imperial"],
-      ["metric", "Metric"],
-    ].map(([key, label]) =>
+    const whose = choicesOf(MEASURES).map(([key, label]) =>
       h(
         "button",
         {
@@ -903,7 +907,7 @@ export class RecipeScreen extends HTMLElement {
           "data-at": `${at}.part`,
           onclick: () => this.#go(`${root}.part`),
         },
-        "Say what one part is",
+        say("page-recipe-part-word"),
       ),
     ];
     /** @type {HTMLElement[] | null} */
@@ -933,7 +937,7 @@ export class RecipeScreen extends HTMLElement {
         ? h(
             "fieldset",
             { class: "some" },
-            h("legend", {}, `About ${about.name}`),
+            h("legend", {}, say("page-recipe-about", { name: about.name })),
             fieldRows(pen, `ingredients.${ingredient}`, INGREDIENT),
             this.#ofKind(ingredient),
           )
@@ -967,7 +971,7 @@ export class RecipeScreen extends HTMLElement {
     /** @type {[root: PartPath, label: string][]} */
     const all = partsOf(this.#document).map(({ part, letter, id }, place) => [
       id === "assembly" ? "assembly" : `components.${place}`,
-      `${letter} ${part.name ?? "Joining them"}`,
+      `${letter} ${part.name ?? say("page-recipe-joining")}`,
     ]);
     const roots = all.filter(([root]) => root !== from);
     if (roots.length === 0) return "";
@@ -992,7 +996,7 @@ export class RecipeScreen extends HTMLElement {
       h("option", { value: "" }, "\u2013"),
       roots.map(([root, label]) => h("option", { value: root }, label)),
     );
-    return h("label", { class: "field" }, h("span", {}, "Move to"), input);
+    return h("label", { class: "field" }, h("span", {}, say("page-recipe-move-to")), input);
   }
 
   /** @param {PartPath} at @param {string} letter */
@@ -1002,7 +1006,7 @@ export class RecipeScreen extends HTMLElement {
     return h(
       "div",
       {},
-      h("h3", {}, "What is done"),
+      h("h3", {}, say("page-recipe-steps")),
       ordered(
         pen,
         `${at}.steps`,
@@ -1012,13 +1016,13 @@ export class RecipeScreen extends HTMLElement {
           labelled(
             pen,
             `${where}.title`,
-            `${letter}${index + 1} ${KINDS[step.kind].says}`,
+            `${letter}${index + 1} ${kindName(step.kind)}`,
             this.#title(step, where),
           ),
           fold(pen, where, this.#inShort(where), () => [
             fieldRows(pen, where, KINDS[step.kind].main),
-            fieldRow(pen, where, ["says", "How", "area"]),
-            fold(pen, `${where}.more`, "More", () => [
+            fieldRow(pen, where, ["says", "how", "area"]),
+            fold(pen, `${where}.more`, say("page-recipe-more"), () => [
               this.#after(where),
               fieldRows(pen, where, KINDS[step.kind].more),
               fieldRows(pen, where, STEP_MORE),
@@ -1030,7 +1034,7 @@ export class RecipeScreen extends HTMLElement {
       ),
       h(
         "div",
-        { class: "r-kinds", role: "group", "aria-label": "Add a step" },
+        { class: "r-kinds", role: "group", "aria-label": say("page-recipe-add-step") },
         KIND_NAMES.map((kind, index) =>
           h(
             "button",
@@ -1044,7 +1048,7 @@ export class RecipeScreen extends HTMLElement {
                 this.#reshape(addStep(this.#document, at, kind), `${where}.title`);
               },
             },
-            KINDS[kind].says,
+            kindName(kind),
           ),
         ),
       ),
@@ -1053,7 +1057,7 @@ export class RecipeScreen extends HTMLElement {
 
   /** @param {WrittenStep} step @param {StepPath} at */
   #title(step, at) {
-    const input = growing({ placeholder: "What to do" });
+    const input = growing({ placeholder: labelOf("step-title") });
     input.value = step.title;
     input.addEventListener("input", () => this.#pen.write(`${at}.title`, input.value));
     return input;
@@ -1072,14 +1076,14 @@ export class RecipeScreen extends HTMLElement {
         .map((line) => nameOfLine(this.#document, line));
       const said = [
         ...names,
-        step.about && `about ${step.about}`,
-        step.usual && `${step.earliest || "?"}, usually ${step.usual}`,
+        step.about && say("page-recipe-about-time", { length: step.about }),
+        step.usual && say("page-recipe-usually", { earliest: step.earliest || "?", usual: step.usual }),
         step.ask,
         step.portions?.map(({ name }) => name).join(", "),
         step.verb,
-        step.window?.latest && `within ${step.window.latest}`,
+        step.window?.latest && say("page-recipe-within", { length: step.window.latest }),
       ];
-      setText(node, said.filter(Boolean).join(", ") || "How, and more");
+      setText(node, said.filter(Boolean).join(", ") || say("page-recipe-how-and-more"));
     };
     this.#live.push(write);
     return node;
@@ -1097,10 +1101,10 @@ export class RecipeScreen extends HTMLElement {
           }),
       },
       KIND_NAMES.map((kind) =>
-        h("option", { value: kind, selected: kind === this.#pen.read(at).kind }, KINDS[kind].says),
+        h("option", { value: kind, selected: kind === this.#pen.read(at).kind }, kindName(kind)),
       ),
     );
-    return labelled(this.#pen, `${at}.kind`, "Kind of step", input);
+    return labelled(this.#pen, `${at}.kind`, labelOf("step-kind"), input);
   }
 
   /** What a step waits for: the one before it, nothing, or those picked. @param {StepPath} at */
@@ -1122,14 +1126,14 @@ export class RecipeScreen extends HTMLElement {
           ),
       },
       [
-        ["before", at === "assembly.steps.0" ? "All that is made" : "The step before it"],
-        ["nothing", "Nothing: it may begin at once"],
-        ["these", "Steps picked here"],
+        ["before", say(at === "assembly.steps.0" ? "page-recipe-after-all" : "page-recipe-after-before")],
+        ["nothing", say("page-recipe-after-nothing")],
+        ["these", say("page-recipe-after-these")],
       ].map(([value, label]) => h("option", { value, selected: value === now }, label)),
     );
     return [
-      labelled(this.#pen, `${at}.after-which`, "Comes after", input),
-      now === "these" ? fieldRow(this.#pen, at, ["after", "These steps*", "some", otherSteps]) : "",
+      labelled(this.#pen, `${at}.after-which`, labelOf("after"), input),
+      now === "these" ? fieldRow(this.#pen, at, ["after", "these-steps*", "some", otherSteps]) : "",
     ];
   }
 
@@ -1183,7 +1187,11 @@ export class RecipeScreen extends HTMLElement {
     const all = components.reduce((total, { total_ug }) => total + total_ug, 0);
     setText(
       this.#parts.sums,
-      all ? `${about(all / 1000)} in all${piece_mg ? `, ${about(piece_mg)} a finished piece` : ""}.` : "",
+      !all
+        ? ""
+        : piece_mg
+          ? say("page-recipe-in-all-and-piece", { mass: about(all / 1000), piece: about(piece_mg) })
+          : say("page-recipe-in-all", { mass: about(all / 1000) }),
     );
     const picture = JSON.stringify([
       components.map(({ name, steps }) => [name, steps]),
@@ -1195,7 +1203,7 @@ export class RecipeScreen extends HTMLElement {
         recipePicture(drawn, { width: this.#parts.picture.clientWidth || undefined }),
       );
     }
-    const title = this.#document.title || "New recipe";
+    const title = this.#document.title || say("page-recipe-new");
     setText(within(this.#parts.title, "h1"), title);
     if (!this.#checked) this.#writeCheck(drawn.faults);
   }
@@ -1205,26 +1213,29 @@ export class RecipeScreen extends HTMLElement {
    * @param {SketchLine} line @param {boolean} hasMany
    */
   #meaning({ ingredient, kind, unit, ug, nl, about_ug, of_part_ppm, of_piece_ppm }, hasMany) {
-    if (kind === "texture") return "As much as it needs.";
+    if (kind === "texture") return say("page-recipe-as-needed");
     const density = this.#document.ingredients[ingredient]?.density;
-    const weight = ug !== null ? weighs(ug) : about_ug !== null ? `about ${weighs(about_ug)}` : "";
-    const drops = unit === "drops" ? "a drop taken as 1/20 mL (UCUM, a convention: droppers differ)" : "";
-    if (kind === "parts" && ug === null)
-      return "Parts have no mass yet: say what one part is, or what a piece weighs.";
+    const weight =
+      ug !== null
+        ? weighs(ug)
+        : about_ug !== null
+          ? say("page-recipe-about-mass", { mass: weighs(about_ug) })
+          : "";
+    const drops = unit === "drops" ? say("page-recipe-a-drop") : "";
+    if (kind === "parts" && ug === null) return say("page-recipe-parts-no-mass");
     const measure = [nl !== null ? volume(nl) : "", weight].filter(Boolean).join(" \u2192 ");
-    const by =
-      nl === null
-        ? ""
-        : density?.g_per_ml
-          ? `density ${density.g_per_ml} g/mL${density.source ? ` (${density.source})` : ""}`
-          : "no density: it stays in spoons";
+    const by = nl === null ? "" : densityWords(density);
     const share =
       of_part_ppm === null
         ? ""
-        : `${percent(of_part_ppm)} of ` +
-          (hasMany
-            ? `the part${of_piece_ppm === null ? "" : `, ${percent(of_piece_ppm)} of the piece`}`
-            : "the whole");
+        : hasMany
+          ? [
+              say("page-recipe-of-part", { share: percent(of_part_ppm) }),
+              of_piece_ppm === null ? "" : say("page-recipe-of-piece", { share: percent(of_piece_ppm) }),
+            ]
+              .filter(Boolean)
+              .join(", ")
+          : say("page-recipe-of-whole", { share: percent(of_part_ppm) });
     return [[measure, drops, by].filter(Boolean).join(", "), share].filter(Boolean).join("; ");
   }
 
@@ -1241,12 +1252,18 @@ export class RecipeScreen extends HTMLElement {
     ];
     /** @param {string} at */
     const go = (at) =>
-      at ? h("button", { type: "button", class: "quiet", onclick: () => this.#go(at) }, "Go there") : "";
+      at
+        ? h(
+            "button",
+            { type: "button", class: "quiet", onclick: () => this.#go(at) },
+            say("page-recipe-go-there"),
+          )
+        : "";
     const nodes = this.#isBlank
-      ? [h("p", { class: "soft" }, "The check begins when something is written.")]
+      ? [h("p", { class: "soft" }, say("page-recipe-check-begins"))]
       : [
           says ? h("p", { class: "soft" }, says) : "",
-          problems.length ? h("h3", {}, "Cannot be read yet") : "",
+          problems.length ? h("h3", {}, say("page-recipe-unread")) : "",
           h(
             "ul",
             { class: "r-findings" },
@@ -1254,17 +1271,17 @@ export class RecipeScreen extends HTMLElement {
               h(
                 "li",
                 { "data-level": "will_not_run" },
-                h("b", {}, this.#placeWords(at)),
+                h("b", {}, placeWords(this.#document, at)),
                 h("span", {}, text),
                 go(this.#fieldFor(at)),
               ),
             ),
           ),
-          ...Object.entries(LEVELS).flatMap(([level, label]) => {
+          ...LEVELS.flatMap((level) => {
             const here = (findings ?? []).filter((each) => each.level === level);
             return here.length
               ? [
-                  h("h3", {}, label),
+                  h("h3", {}, say(`page-recipe-level-${level.replaceAll("_", "-")}`)),
                   h(
                     "ul",
                     { class: "r-findings" },
@@ -1284,10 +1301,8 @@ export class RecipeScreen extends HTMLElement {
                 ]
               : [];
           }),
-          findings?.length === 0
-            ? h("p", {}, "Nothing found by the rules this check has. Your suppliers\u2019 papers rule.")
-            : "",
-          !this.#checked ? h("p", { class: "soft" }, "Checking\u2026") : "",
+          findings?.length === 0 ? h("p", {}, say("page-recipe-no-findings")) : "",
+          !this.#checked ? h("p", { class: "soft" }, say("page-recipe-checking")) : "",
         ];
     this.#parts.findings.replaceChildren(...nodes.filter(Boolean));
   }
@@ -1302,10 +1317,16 @@ export class RecipeScreen extends HTMLElement {
       : at;
   }
 
-  /** A path the server names, as the path of the field that stands for it here. @param {Fault} fault */
+  /**
+   * A path the server names, as the path of the field that stands for it here: of a thing that lacks something, what
+   * is named first in quotes.
+   * @param {Fault} fault
+   */
   #placeOf({ field, detail }) {
-    const [, missing] = /^“(\w+)” is missing/.exec(detail) ?? [];
-    return untidyPath(this.#document, missing ? join(field, missing) : field);
+    const [, named] = /^[\u201c\u201e](\w+)[\u201d\u201c]/.exec(detail) ?? [];
+    const here = fieldsOf(valueAt(tidy(this.#document), field));
+    const isMissing = named !== undefined && here !== null && !Object.hasOwn(here, named);
+    return untidyPath(this.#document, isMissing ? join(field, named) : field);
   }
 
   /** @param {string} where */
@@ -1323,26 +1344,6 @@ export class RecipeScreen extends HTMLElement {
       if (index >= 0) return `${root}.${list}.${index}.${list === "steps" ? "title" : "amount"}`;
     }
     return root === "assembly" ? "assembly.steps+" : `${root}.name`;
-  }
-
-  /** @param {string} at */
-  #placeWords(at) {
-    /** @type {unknown[]} */
-    const said = [];
-    const keys = at.split(".");
-    keys.forEach((_, index) => {
-      const here = fieldsOf(valueAt(this.#document, keys.slice(0, index + 1).join(".")));
-      if (here && !Array.isArray(here))
-        said.push(
-          here.name ||
-            here.title ||
-            nameOfLine(this.#document, { ingredient: String(here.ingredient) }) ||
-            (here.ingredient === "" || here.kind ? `line ${Number(keys[index]) + 1}` : ""),
-        );
-    });
-    return [...said, /^\d+$/.test(last(keys)) ? "" : last(keys).replaceAll("_", " ")]
-      .filter(Boolean)
-      .join(", ");
   }
 
   /** Open what hides the place, and put the focus there. @param {string} at */
@@ -1396,11 +1397,10 @@ export class RecipeScreen extends HTMLElement {
   #writeChanged() {
     const { changed, lead } = this.#parts;
     const isChanged = this.#isChanged;
-    if (isChanged && changed.hidden)
-      this.#say("Someone changed this recipe. Yours is kept on this phone.", true);
+    if (isChanged && changed.hidden) this.#say(say("page-recipe-changed-saved"), true);
     show(changed, isChanged);
     show(lead, isChanged || Boolean(this.#late));
-    setText(lead, isChanged ? "See what differs" : "Go to it");
+    setText(lead, say(isChanged ? "page-recipe-see-what-differs" : "page-recipe-go-to-it"));
     if (!isChanged || !this.#recipe) return;
     const { version, document } = this.#recipe;
     const mine = tidy(this.#document);
@@ -1411,24 +1411,24 @@ export class RecipeScreen extends HTMLElement {
     const asked = merged.rows.filter(({ from }) => from === "asked");
     const others = merged.rows.filter(({ from }) => from !== "asked");
     changed.replaceChildren(
-      h("h2", { tabindex: -1 }, "Someone changed this recipe"),
+      h("h2", { tabindex: -1 }, say("page-recipe-changed")),
       h(
         "p",
         {},
-        `Version ${version} is theirs, and is kept. Yours is kept on this phone as a draft. ` +
-          (asked.length
-            ? "What only one of you changed goes together; what both changed is asked here."
-            : "Nothing was changed by both, so the two go together."),
+        [
+          say("page-recipe-theirs-is", { version }),
+          say(asked.length ? "page-recipe-asked-here" : "page-recipe-no-clash"),
+        ].join(" "),
       ),
       ...asked.map(({ at, where, mine: yours, theirs, was }) =>
         h(
           "fieldset",
           { class: "r-both" },
           h("legend", {}, where),
-          this.#was ? h("p", { class: "soft small" }, `It was: ${was}`) : "",
+          this.#was ? h("p", { class: "soft small" }, say("page-recipe-it-was", { was })) : "",
           [
-            ["theirs", "Theirs", theirs],
-            ["mine", "Yours", yours],
+            ["theirs", say("page-recipe-whose-theirs"), theirs],
+            ["mine", say("page-recipe-whose-mine"), yours],
           ].map(([key, label, words]) =>
             h(
               "label",
@@ -1449,7 +1449,7 @@ export class RecipeScreen extends HTMLElement {
         ? h(
             "details",
             { class: "r-fold", open: asked.length === 0 },
-            h("summary", {}, "What goes together"),
+            h("summary", {}, say("page-recipe-together")),
             h(
               "ul",
               { class: "plain" },
@@ -1457,9 +1457,9 @@ export class RecipeScreen extends HTMLElement {
                 h(
                   "li",
                   {},
-                  h("b", {}, from === "mine" ? "Yours" : from === "theirs" ? "Theirs" : "Both"),
+                  h("b", {}, say(`page-recipe-whose-${from}`)),
                   `: ${where}: ${from === "mine" ? yours : from === "theirs" ? theirs : `${yours} / ${theirs}`}`,
-                  h("span", { class: "soft" }, `, was ${was}`),
+                  h("span", { class: "soft" }, ", ", say("page-recipe-was", { was })),
                 ),
               ),
             ),
@@ -1471,7 +1471,7 @@ export class RecipeScreen extends HTMLElement {
         h(
           "button",
           { type: "button", class: "outlined", onclick: () => this.#together(asked) },
-          "Keep both together",
+          say("page-recipe-save-both"),
         ),
         h(
           "button",
@@ -1481,10 +1481,13 @@ export class RecipeScreen extends HTMLElement {
             onclick: () =>
               tell(this, "draft-copied", {
                 id: this.#id,
-                document: { ...this.#document, title: `${this.#document.title} (second)` },
+                document: {
+                  ...this.#document,
+                  title: say("page-recipe-second", { title: this.#document.title }),
+                },
               }),
           },
-          "Keep yours as a new recipe",
+          say("page-recipe-save-as-new"),
         ),
         h(
           "button",
@@ -1497,7 +1500,7 @@ export class RecipeScreen extends HTMLElement {
               tell(this, "draft-dropped", { id: this.#id });
             },
           },
-          "Take theirs, drop yours",
+          say("page-recipe-take-theirs"),
         ),
       ),
     );
@@ -1510,7 +1513,7 @@ export class RecipeScreen extends HTMLElement {
   #together(asked) {
     const open = asked.find(({ at }) => !this.#answers.has(at));
     if (open) {
-      this.#say(`Pick one first: ${open.where}.`, true);
+      this.#say(say("page-recipe-pick-first", { where: open.where }), true);
       [...this.#parts.changed.querySelectorAll("input")].find(({ name }) => name === open.at)?.focus();
       return;
     }
@@ -1533,19 +1536,31 @@ export class RecipeScreen extends HTMLElement {
 }
 
 /** @param {number} ppm */
-const percent = (ppm) => (ppm < 1000 ? `${(ppm / 10_000).toFixed(3)} %` : perCent(ppm, 1_000_000));
+const percent = (ppm) => (ppm < 1000 ? `${pointed((ppm / 10_000).toFixed(3))} %` : perCent(ppm, 1_000_000));
+
+/** @param {string} digits */
+const pointed = (digits) => digits.replace(".", point());
+
+/** @param {WrittenIngredient["density"]} density */
+function densityWords(density) {
+  if (!density?.g_per_ml) return say("page-recipe-no-density");
+  const said = pointed(density.g_per_ml);
+  return density.source
+    ? say("page-recipe-density-source", { density: said, source: density.source })
+    : say("page-recipe-density", { density: said });
+}
 
 /** @param {number} nl */
 function volume(nl) {
   const ml = nl / 1_000_000;
-  return `${ml >= 100 ? Math.round(ml) : ml >= 1 ? ml.toFixed(1) : ml.toFixed(2)} mL`;
+  return `${ml >= 100 ? Math.round(ml) : pointed(ml.toFixed(ml >= 1 ? 1 : 2))} mL`;
 }
 
 /**
  * A mass as it is read at a glance; a very small one by its own digits, for rounding would make it nothing.
  * @param {number} ug
  */
-const weighs = (ug) => (ug >= 10_000 ? about(ug / 1000) : `${ug / 1000} mg`);
+const weighs = (ug) => (ug >= 10_000 ? about(ug / 1000) : `${pointed(String(ug / 1000))} mg`);
 
 /**
  * Whether an amount is in spoons or cups of a recipe that does not say whose.

@@ -18,23 +18,17 @@ import { letterMark } from "../parts/hatch.js";
 import { pageHead } from "../parts/page-head.js";
 import { makeStepper } from "../parts/stepper.js";
 import { about, pieces } from "../parts/words.js";
-import { shown } from "../words.js";
+import { say, sayAll, shown } from "../words.js";
 /** @import { Finding, Kit, Sheet, SheetComponent, Size, SizeRequest, SwapEffect } from "../../bench/shapes/page" */
 /** @import { Weighing, WrittenRecipe } from "../../bench/shapes/page" */
 /** @import { RecipeRow } from "../../types/keep" */
 
-/** @type {[by: By, label: string][]} */
-const WAYS = [
-  ["pieces", "Pieces"],
-  ["mass", "Total mass"],
-  ["moulds", "Moulds"],
-  ["stock", "Use up"],
-];
+const WAYS = /** @type {const} */ (["pieces", "mass", "moulds", "stock"]);
 
 const REST_MS = 300; // what is said of the time waits for a moment without a touch
 
 /** What begins the value of a mix, where ingredients are picked by their id. */
-const MIX = "mix of ";
+const MIX = "mix:";
 
 /**
  * @typedef {"pieces" | "mass" | "moulds" | "stock"} By
@@ -93,7 +87,7 @@ export class SizeScreen extends HTMLElement {
     const isLater = this.#parts !== null;
     this.replaceChildren();
     const parts = this.#build(recipe, chosen);
-    if (isLater) setText(parts.news, `The recipe was changed elsewhere: version ${recipe.version}.`);
+    if (isLater) setText(parts.news, say("page-size-changed", { version: recipe.version }));
     const field = typed && fields().find(({ ariaLabel }) => ariaLabel === typed.name);
     if (!field) return;
     field.focus();
@@ -102,23 +96,13 @@ export class SizeScreen extends HTMLElement {
   }
 
   /**
-   * What a stand-in changes, as the server reckons it; null when it does not answer.
+   * What a stand-in changes, as the server works it out; null when it does not answer.
    * @param {string} line @param {string} ingredient @param {SwapEffect | null} effects
    */
   swapTold(line, ingredient, effects) {
     const told = this.#parts?.swaps.get(line);
     if (told && this.#swaps[line] === ingredient)
-      told.replaceChildren(
-        ...(effects
-          ? swapWords(effects)
-          : [
-              h(
-                "li",
-                {},
-                "What it changes in the check and on the label is with the server, and it does not answer.",
-              ),
-            ]),
-      );
+      told.replaceChildren(...(effects ? swapWords(effects) : [h("li", {}, say("page-size-swap-away"))]));
   }
 
   /** How long it will take. @param {string} text */
@@ -145,18 +129,12 @@ export class SizeScreen extends HTMLElement {
       h(
         "div",
         { class: "sheet stack" },
-        pageHead(recipe?.title ?? "Not here", ""),
-        h(
-          "p",
-          {},
-          recipe
-            ? "A sheet needs the kit: which scales, which bowls."
-            : "This recipe is not on this phone. It comes when the studio's server answers.",
-        ),
+        pageHead(recipe?.title ?? say("page-app-absent"), ""),
+        h("p", {}, say(recipe ? "page-size-no-kit" : "page-size-absent")),
         h(
           "a",
           { class: "button outlined", href: recipe ? "#/kit" : "#/" },
-          recipe ? "Describe the kit" : "Recipes",
+          say(recipe ? "page-size-describe-kit" : "page-title-recipes"),
         ),
       ),
     );
@@ -191,34 +169,34 @@ export class SizeScreen extends HTMLElement {
         onchange: again,
       }),
       mass: makeStepper({
-        label: "grams in all",
+        label: say("page-size-mass"),
         value: grams,
         least: 10,
         most: 1000000,
         by: 100,
-        unit: "g in all",
+        unit: say("page-size-mass-unit"),
         onchange: again,
       }),
       moulds: makeStepper({
-        label: "moulds",
+        label: say("page-size-moulds"),
         value: moulds,
         least: 1,
         most: 200,
-        unit: "moulds filled",
+        unit: say("page-size-moulds-unit"),
         onchange: again,
       }),
       stock: makeStepper({
-        label: "grams there are",
+        label: say("page-size-stock"),
         value: stock,
         least: 1,
         most: 1000000,
         by: 50,
-        unit: "g there are",
+        unit: say("page-size-stock-unit"),
         onchange: again,
       }),
     };
     const parts = {
-      ways: h("fieldset", { class: "ways" }, h("legend", { class: "unseen" }, "Size by")),
+      ways: h("fieldset", { class: "ways" }, h("legend", { class: "unseen" }, say("page-size-by"))),
       steppers: h(
         "div",
         {},
@@ -226,23 +204,25 @@ export class SizeScreen extends HTMLElement {
       ),
       component: h(
         "select",
-        { "aria-label": "Moulds of", onchange: again },
+        { "aria-label": say("page-size-moulds-of"), onchange: again },
         moulded.map((component) =>
           h("option", { value: component.id }, `${component.name}, ${component.mould.shape}`),
         ),
       ),
       ingredient: h(
         "select",
-        { "aria-label": "All of what", onchange: again },
+        { "aria-label": say("page-size-all-of"), onchange: again },
         h(
           "optgroup",
-          { label: "All of one ingredient" },
+          { label: say("page-size-one-ingredient") },
           stocked.map(([id, { name }]) => h("option", { value: id }, name)),
         ),
         h(
           "optgroup",
-          { label: "A mix that is left" },
-          mixes.map(({ id, name }) => h("option", { value: `${MIX}${id}` }, `Mixed already: ${name}`)),
+          { label: say("page-size-mix-left") },
+          mixes.map(({ id, name }) =>
+            h("option", { value: `${MIX}${id}` }, say("page-size-mixed", { name })),
+          ),
         ),
       ),
       swaps: new Map(), // by line: the list that says what its stand-in changes
@@ -259,12 +239,12 @@ export class SizeScreen extends HTMLElement {
           class: "copper",
           onclick: () => this.#sized && tell(this, "begin", { recipe, size: this.#sized }),
         },
-        "Begin",
+        say("page-size-begin"),
       ),
-      print: h("a", { class: "button quiet to-paper" }, "Print"),
+      print: h("a", { class: "button quiet to-paper" }, say("page-common-print")),
     };
     parts.ways.append(
-      ...WAYS.filter(([by]) => by !== "moulds" || moulded.length).map(([by, label]) =>
+      ...WAYS.filter((by) => by !== "moulds" || moulded.length).map((by) =>
         h(
           "label",
           { class: "way" },
@@ -275,7 +255,7 @@ export class SizeScreen extends HTMLElement {
             checked: by === this.#by,
             onchange: () => this.#turn(by),
           }),
-          h("span", {}, label),
+          h("span", {}, say(`page-size-by-${by}`)),
         ),
       ),
     );
@@ -289,14 +269,14 @@ export class SizeScreen extends HTMLElement {
           ? h(
               "details",
               { class: "about" },
-              h("summary", {}, "About this recipe"),
+              h("summary", {}, say("page-size-about")),
               h("p", {}, written.summary),
             )
           : null,
-        h("a", { class: "button quiet to-edit", href: `#/recipe/${recipe.id}` }, "Edit this recipe"),
+        h("a", { class: "button quiet to-edit", href: `#/recipe/${recipe.id}` }, say("page-size-edit")),
         h(
           "section",
-          { class: "size-how", "aria-label": "How many" },
+          { class: "size-how", "aria-label": say("page-size-how") },
           parts.ways,
           parts.component,
           parts.ingredient,
@@ -307,13 +287,13 @@ export class SizeScreen extends HTMLElement {
         ),
         h(
           "section",
-          { class: "size-what", "aria-label": "What that makes" },
+          { class: "size-what", "aria-label": say("page-size-what") },
           parts.warnings,
           parts.components,
         ),
         h(
           "section",
-          { class: "size-choices", "aria-label": "Choices" },
+          { class: "size-choices", "aria-label": say("page-size-choices") },
           this.#choices(recipe, parts.swaps),
           this.#weighing(),
         ),
@@ -346,7 +326,7 @@ export class SizeScreen extends HTMLElement {
     const rows = [];
     for (const component of [
       ...written.components,
-      { id: "assembly", name: "Assembly", ...written.assembly },
+      { id: "assembly", name: say("page-recipe-joining"), ...written.assembly },
     ]) {
       for (const line of component.lines ?? []) {
         const key = `${component.id}.${line.id}`;
@@ -368,8 +348,8 @@ export class SizeScreen extends HTMLElement {
               h(
                 "span",
                 {},
-                `With ${lower(name)}`,
-                h("span", { class: "soft small" }, ` in the ${lower(component.name)}`),
+                say("page-size-with", { name }),
+                h("span", { class: "soft small" }, ` (${component.name})`),
               ),
             ),
           );
@@ -394,19 +374,16 @@ export class SizeScreen extends HTMLElement {
               h(
                 "option",
                 { value: ingredient, selected: this.#swaps[key] === ingredient },
-                `Instead: ${written.ingredients[ingredient]?.name ?? ingredient}`,
+                say("page-size-instead", { name: written.ingredients[ingredient]?.name ?? ingredient }),
               ),
             ),
           );
-          rows.push(
-            h("label", { class: "field" }, h("span", {}, `${name} in the ${lower(component.name)}`), pick),
-            told,
-          );
+          rows.push(h("label", { class: "field" }, h("span", {}, `${component.name}: ${name}`), pick), told);
         }
       }
     }
     return rows.length
-      ? h("div", { class: "size-lines" }, h("p", { class: "caps" }, "This time"), rows)
+      ? h("div", { class: "size-lines" }, h("p", { class: "caps" }, say("page-size-this-time")), rows)
       : null;
   }
 
@@ -431,9 +408,9 @@ export class SizeScreen extends HTMLElement {
     return h(
       "fieldset",
       { class: "size-weigh" },
-      h("legend", { class: "caps" }, "Weighing"),
-      way("running", "The display climbs: add up to the mark"),
-      way("tare", "Press tare before each ingredient"),
+      h("legend", { class: "caps" }, say("page-size-weighing")),
+      way("running", say("page-size-running")),
+      way("tare", say("page-size-tare")),
     );
   }
 
@@ -481,12 +458,10 @@ export class SizeScreen extends HTMLElement {
       this.#sized = size;
       parts.begin.disabled = false;
       parts.print.href = `#/card/${recipe.id}/${encodeURIComponent(JSON.stringify(size))}`;
-      setText(parts.begin, `Begin ${pieces(size.pieces, sheet.piece)}`);
+      const made = pieces(size.pieces, sheet.piece);
+      setText(parts.begin, say("page-size-begin-pieces", { pieces: made }));
       this.#steppers.pieces.unit = size.pieces === 1 ? sheet.piece.one : sheet.piece.many;
-      setText(
-        parts.says,
-        says || (this.#by === "pieces" ? "" : `That makes ${pieces(size.pieces, sheet.piece)}.`),
-      );
+      setText(parts.says, says || (this.#by === "pieces" ? "" : say("page-size-makes", { pieces: made })));
       this.trouble("");
       this.#write(recipe, sheet, parts);
     } catch (error) {
@@ -495,7 +470,7 @@ export class SizeScreen extends HTMLElement {
       this.#sized = null;
       parts.begin.disabled = true;
       parts.print.href = `#/card/${recipe.id}`;
-      setText(parts.begin, "Begin");
+      setText(parts.begin, say("page-size-begin"));
       setText(parts.says, "");
       this.timeTold("");
       this.trouble(says);
@@ -538,20 +513,18 @@ function swapWords({
 }) {
   /** @param {readonly Finding[]} findings */
   const worth = (findings) => findings.filter(({ level }) => level !== "know");
-  const onLabel = [
-    named.length ? `${named.join(", ")} comes in` : "",
-    dropped.length ? `${dropped.join(", ")} goes out` : "",
-  ];
   return [
     says.join(" "),
-    ...worth(found).map(
-      ({ what, by, do: way }) => `The check then says: ${[what, by, way].filter(Boolean).join(" ")}`,
+    ...worth(found).map(({ what, by, do: way }) =>
+      say("page-size-check-new", { what: [what, by, way].filter(Boolean).join(" ") }),
     ),
-    ...worth(gone).map(({ what }) => `The check no longer says: ${what}`),
-    named.length || dropped.length
-      ? `On the label: ${onLabel.filter(Boolean).join("; ")}.`
-      : "The label stays as it is.",
-  ].map((text) => h("li", {}, text));
+    ...worth(gone).map(({ what }) => say("page-size-check-gone", { what })),
+    named.length ? say("page-size-label-new", { names: sayAll(named) }) : "",
+    dropped.length ? say("page-size-label-gone", { names: sayAll(dropped) }) : "",
+    named.length || dropped.length ? "" : say("page-size-label-same"),
+  ]
+    .filter(Boolean)
+    .map((text) => h("li", {}, text));
 }
 
 /**
@@ -578,8 +551,13 @@ function plate(sheet, component) {
   const rounds = component.rounds.length;
   const facts = [
     component.make_mg ? about(component.make_mg) : "",
-    component.spares ? `${component.spares} spare` : "",
-    rounds > 1 ? `${rounds} rounds: ${component.rounds.map((round) => round.count).join(" + ")}` : "",
+    component.spares ? say("page-size-spare", { count: component.spares }) : "",
+    rounds > 1
+      ? say("page-size-rounds", {
+          count: rounds,
+          counts: component.rounds.map((round) => round.count).join(" + "),
+        })
+      : "",
   ].filter(Boolean);
   return h(
     "section",
@@ -596,7 +574,7 @@ function plate(sheet, component) {
     h(
       "table",
       { class: "amounts" },
-      h("caption", { class: "unseen" }, `What goes into ${component.name}`),
+      h("caption", { class: "unseen" }, say("page-size-goes-in", { name: component.name })),
       h(
         "tbody",
         {},
@@ -612,10 +590,7 @@ function plate(sheet, component) {
 function amount({ mg, count, spoons }) {
   if (mg) return about(mg);
   if (spoons) return spoons;
-  return count ? shown(count) : "to texture";
+  return count ? shown(count) : say("prompting-to-texture");
 }
-
-/** @param {string} name */
-const lower = (name) => name.charAt(0).toLowerCase() + name.slice(1);
 
 export const registerSizeScreen = () => define("size-screen", SizeScreen);

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from workshop import make_document, make_kit, sheet_of, step_of
 
 from bench import read_recipe
-from bench.heating import burst_plan, heat_uj
+from bench.heating import burst_plan, heat_uj, in_bursts
 
 # Industrial chocolate handbook, 4th edition 2009, table of useful constants; a calorimeter note
 # elsewhere gives half this latent heat, so the figures stand for the arithmetic, not for every butter.
@@ -107,6 +107,15 @@ def test_a_sheet_plans_five_bursts_for_a_hundred_grams():
 
     assert [burst["ms"] for burst in step["bursts"]] == [10_000] * 5
     assert step["mg"] == 100_000
+
+
+def test_a_microwave_is_one_in_every_language_its_maker_writes():
+    assert [in_bursts(kind) for kind in ("Microwave", "Mikrowelle 700 W", "water bath", "Wasserbad")] == [
+        True,
+        True,
+        False,
+        False,
+    ]
 
 
 def test_twice_the_batch_takes_twice_the_bursts_of_the_same_length():

@@ -78,7 +78,7 @@ def test_an_empty_studio_offers_three_ways_at_once_and_nothing_on_it_is_an_error
 def test_asked_to_keep_nothing_the_recipe_page_says_what_it_needs(page: Page, empty: Server) -> None:
     page.goto(f"{empty.url}#/recipe/new")
 
-    page.get_by_role("button", name="Keep as a version").click()
+    page.get_by_role("button", name="Save version").click()
 
     expect(page.locator("[aria-invalid=true]").first).to_be_focused()
 

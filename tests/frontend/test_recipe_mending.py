@@ -25,7 +25,7 @@ DRAWN = "() => new Promise((drawn) => requestAnimationFrame(() => requestAnimati
 
 
 def keep(page: Page) -> None:
-    page.get_by_role("button", name="Keep as a version").click()
+    page.get_by_role("button", name="Save version").click()
 
 
 def home(page: Page) -> None:
@@ -39,10 +39,10 @@ def test_what_the_page_cannot_read_is_said_at_once_and_never_waits_for_the_serve
 
     keep(desk)
 
-    expect(said(desk)).to_contain_text("Not kept as a version yet")
+    expect(said(desk)).to_contain_text("Not saved as a version yet")
     expect(at(desk, f"{LINE}.amount")).to_be_focused()
     home(desk)
-    expect(desk.get_by_text("It goes to the server")).to_be_hidden()
+    expect(desk.get_by_text("sends later")).to_be_hidden()
     desk.context.set_offline(False)
 
 
@@ -55,12 +55,12 @@ def test_a_refusal_that_comes_after_the_network_is_back_is_shown_here_and_in_the
     own_desk.context.set_offline(True)
     at(own_desk, "components.0.steps.0.title").fill("")  # the server alone knows that a step must have words
     keep(own_desk)
-    expect(said(own_desk)).to_contain_text("It goes to the server when that answers")
+    expect(said(own_desk)).to_contain_text("Saved on this phone; sends later")
 
     own_desk.context.set_offline(False)
     own_desk.evaluate("() => dispatchEvent(new Event('online'))")
 
-    expect(said(own_desk)).to_contain_text("Not kept as a version yet")
+    expect(said(own_desk)).to_contain_text("Not saved as a version yet")
     own_desk.get_by_role("button", name="Go to it").click()
     expect(at(own_desk, "components.0.steps.0.title")).to_be_focused()
     home(own_desk)
@@ -101,14 +101,14 @@ def test_two_edits_are_told_everywhere_go_together_and_only_what_both_changed_is
     expect(asked).to_have_count(1)
     expect(asked).to_contain_text("Bar, “Let it set”: Usually")
     expect(two_edits.locator(".r-changed li")).to_have_count(2)
-    together = two_edits.get_by_role("button", name="Keep both together")
+    together = two_edits.get_by_role("button", name="Save both together")
 
     together.click()
     expect(said(two_edits)).to_contain_text("Pick one first: Bar, “Let it set”: Usually")
     asked.get_by_label(whose).check()
     together.click()
 
-    expect(said(two_edits)).to_have_text(f"Kept as version {version}.")
+    expect(said(two_edits)).to_have_text(f"Saved as version {version}.")
     kept = call(server, "GET", f"recipes/{RECIPE_ID}")["document"]["components"][0]
     assert [line["amount"] for line in kept["lines"]] == ["160 g", "60 g"]
     assert kept["steps"][1]["usual"] == usual
@@ -179,7 +179,7 @@ def test_undo_down_to_nothing_and_taking_a_row_away_leave_the_focus_on_the_page(
     expect(undo).to_be_focused()
 
     desk.get_by_role("button", name="Split").click()
-    take = desk.get_by_role("button", name="Take away this portion").first
+    take = desk.get_by_role("button", name="Remove this portion").first
     take.focus()
     take.press("Enter")
     expect(at(desk, "components.0.steps.2.portions+")).to_be_focused()
@@ -254,7 +254,7 @@ def test_whose_spoons_is_asked_beside_the_line_and_the_check_leads_to_the_field(
 
 
 ODD_AMOUNTS = {
-    "10 drops": "a drop taken as 1/20 mL (UCUM, a convention: droppers differ)",
+    "10 drops": "1/20 mL a drop (UCUM’s convention: droppers differ)",
     "0.002 mg": "0.002 mg",
     "0.00001 mg": "less than a millionth of a gram",
     "5 parts": "Parts have no mass yet",

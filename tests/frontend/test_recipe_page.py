@@ -26,7 +26,7 @@ pytestmark = [pytest.mark.browser, NO_COPY]
 
 ROOT = Path(__file__).resolve().parents[2]
 STEAMERS = json.loads((ROOT / "demo/recipes/shower-steamers.json").read_text("utf-8"))
-KEPT = "Kept on this phone."
+KEPT = "Saved on this phone."
 TURN = next(place for place, step in enumerate(STEAMERS["components"][0]["steps"]) if step["kind"] == "turn")
 LATER = {"drying", "turn_1_due", "turn_1", "turn_2_due", "turn_2", "wrap"}
 
@@ -161,7 +161,7 @@ def test_the_single_part_recipe_is_entered_from_paper_by_keyboard_alone(
     for index, step in enumerate(part["steps"]):
         _enter_step(own_desk, keys, index, step)
     keys.press("Control+s")
-    expect(said(own_desk)).to_have_text("Kept as version 1.")
+    expect(said(own_desk)).to_have_text("Saved as version 1.")
 
     kept = next(
         each for each in call(server, "GET", "recipes")["recipes"] if each["title"] == STEAMERS["title"]
@@ -223,7 +223,7 @@ def test_pieces_are_turned_as_the_recipe_says_and_the_record_shows_it(own_desk: 
     expect(every).to_have_value("4 h")
     every.fill("5 h")
     own_desk.keyboard.press("Control+s")
-    expect(said(own_desk)).to_have_text("Kept as version 2.")
+    expect(said(own_desk)).to_have_text("Saved as version 2.")
 
     pressed = round(datetime.now(UTC).timestamp() * 1000) - 6 * HOUR
     run = uuid7(pressed)
@@ -287,8 +287,8 @@ def test_what_cannot_be_read_is_said_beside_the_field_and_what_was_typed_stays(d
     assert at(desk, "components.0.lines.0.amount").input_value() == "1,500 g"
 
     at(desk, "title").fill("")
-    desk.get_by_role("button", name="Keep as a version").click()
-    expect(said(desk)).to_contain_text("Not kept as a version yet")
+    desk.get_by_role("button", name="Save version").click()
+    expect(said(desk)).to_contain_text("Not saved as a version yet")
     assert draft(desk)["components"][0]["lines"][0]["amount"] == "1,500 g"
 
 
@@ -328,7 +328,7 @@ def test_lines_and_steps_change_places_by_keys_and_by_buttons(desk: Page) -> Non
     go(desk, RECIPE_ID)
     at(desk, "components.0.lines.1.amount").focus()
     desk.keyboard.press("Alt+ArrowUp")
-    expect(said(desk)).to_have_text(f"Light oil is now 1 of 2. {KEPT}")
+    expect(said(desk)).to_have_text(f"Light oil: now 1 of 2. {KEPT}")
     expect(at(desk, "components.0.lines.0.amount")).to_be_focused()
     expect(at(desk, "components.0.lines.0.ingredient")).to_have_value("Light oil")
 
@@ -371,8 +371,8 @@ def test_a_draft_written_with_no_network_survives_a_reload_and_is_sent_when_the_
 
     own_desk.reload()
     expect(at(own_desk, "title")).to_have_value("Plain bar, harder")
-    own_desk.get_by_role("button", name="Keep as a version").click()
-    expect(said(own_desk)).to_contain_text("It goes to the server when that answers")
+    own_desk.get_by_role("button", name="Save version").click()
+    expect(said(own_desk)).to_contain_text("Saved on this phone; sends later")
     own_desk.context.set_offline(False)
     own_desk.evaluate("() => dispatchEvent(new Event('online'))")
 
@@ -407,7 +407,7 @@ def test_when_someone_else_changed_it_both_are_kept_until_the_maker_says(
         change(server, {**RECIPE, "title": theirs})
         version += 1
 
-        own_desk.get_by_role("button", name="Keep as a version").click()
+        own_desk.get_by_role("button", name="Save version").click()
 
         expect(own_desk.get_by_role("heading", name="Someone changed this recipe")).to_be_visible()
         asked = own_desk.locator(".r-both", has_text="The recipe: Title")
@@ -421,7 +421,7 @@ def test_when_someone_else_changed_it_both_are_kept_until_the_maker_says(
 
         if way == "both together":
             version += 1
-            expect(said(own_desk)).to_have_text(f"Kept as version {version}.")
+            expect(said(own_desk)).to_have_text(f"Saved as version {version}.")
             assert call(server, "GET", f"recipes/{RECIPE_ID}")["title"] == mine
             assert call(server, "GET", f"recipes/{RECIPE_ID}/versions/{version - 1}")["title"] == theirs
         elif way == "new recipe":

@@ -29,14 +29,14 @@ def size(page: Page, live_server: Server) -> Iterator[Page]:
 
 
 def test_a_stand_in_says_what_it_changes_and_the_run_records_it(size: Page, live_server: Server) -> None:
-    size.get_by_label("Cocoa butter in the fizzing base").select_option(label="Instead: Shea butter")
+    size.get_by_label("Fizzing base: Cocoa butter").select_option(label="Instead: Shea butter")
 
     time = size.locator(".size-time")
     expect(time).to_contain_text(re.compile(r"^\d.* until done, .*\. \d.* of hand work\."))
     expect(time).to_contain_text("Planned by the server")
     told = size.locator(".swap-told:not(:empty)")
     expect(told).to_contain_text("55.00 g of Shea butter for 55.00 g of Cocoa butter")
-    expect(told).to_contain_text("Theobroma Cacao Seed Butter goes out")
+    expect(told).to_contain_text("Off the label: Theobroma Cacao Seed Butter.")
     size.get_by_role("button", name="Begin 12 pieces").click()
     expect(size.locator("bench-screen")).to_be_visible()
     size.evaluate("location.hash = location.hash.replace('bench', 'record')")
@@ -47,10 +47,10 @@ def test_with_no_server_a_stand_in_is_weighed_all_the_same(size: Page, live_serv
     expect(size.locator(".size-time")).to_contain_text("until done")
     live_server.stop()
 
-    size.get_by_label("Cocoa butter in the fizzing base").select_option(label="Instead: Shea butter")
+    size.get_by_label("Fizzing base: Cocoa butter").select_option(label="Instead: Shea butter")
 
-    expect(size.locator(".swap-told:not(:empty)")).to_contain_text("it does not answer")
-    size.get_by_role("button", name="fewer pieces").click()
+    expect(size.locator(".swap-told:not(:empty)")).to_contain_text("No connection. What it changes")
+    size.get_by_role("button", name="Fewer: pieces").click()
     expect(size.locator(".size-time")).to_contain_text("Quick order from this phone")
     expect(size.get_by_role("rowheader", name="Shea butter")).to_be_visible()
 

@@ -99,7 +99,7 @@ def test_a_touch_keeps_its_target_whatever_hangs_and_wherever_the_maker_is_by_th
     # A save of the kit hangs, and the bench takes what is touched all the same; three on one answer are one.
     go(page, "#/kit", "kit-screen")
     with page.expect_request("**/api/v1/kit"):
-        page.get_by_role("button", name="Keep this kit").click()
+        page.get_by_role("button", name="Save kit").click()
     go(page, f"#/bench/{run}", "bench-screen")
     page.evaluate(
         "() => { for (const _ of [1, 2, 3]) document.querySelector('answer-row .copper').click(); }"

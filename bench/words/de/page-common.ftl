@@ -3,6 +3,8 @@
 page-common-back = Zurück
 page-common-save = Speichern
 page-common-home = Rezepte und Chargen
+page-common-undo = Rückgängig
+page-common-redo = Wiederholen
 page-common-no-connection = Keine Verbindung.
 page-common-not-saved = Nicht gespeichert
 page-common-print = Drucken
