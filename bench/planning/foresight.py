@@ -12,6 +12,7 @@ not keep to what ends it, hands stay on that part while that breaks nothing.
 from typing import TypeAlias
 
 from bench.planning.blocks import holds_hands
+from bench.planning.emptying import can_empty
 from bench.planning.layout import NEVER, USUAL, Day, Layout
 from bench.planning.price import NOTHING, WHOLE
 from bench.shapes.planning import Advice, Gap, GapOver, IfStopped, MakerHours, Problem, Stretch, WhyNext
@@ -149,12 +150,12 @@ class _Choice:
             stays = max(0, day.now + day.takes[index] - closes)
             if stays <= STAY_MS:
                 layout = Layout(day, self.order, first=index)
-                strays = not layout.placed and bool(self.staying) and index not in self.staying
-                made.append((_badness(self._risks(index), layout, strays, stays), stays, layout, index, None))
+                blind = self._blind(layout, index)
+                made.append((_badness(self._risks(index), layout, blind, stays), stays, layout, index, None))
         for at in events:
             layout = self._laid(USUAL, at)
-            strays = not layout.placed and bool(self.staying)
-            made.append((_badness(self._risks(None, at), layout, strays, 0), 0, layout, None, at))
+            blind = self._blind(layout, None)
+            made.append((_badness(self._risks(None, at), layout, blind, 0), 0, layout, None, at))
         if not made:
             return _advice(None, None, {"kind": "no_hours"}, 0, [])
         _, stays, layout, chosen, until = min(made, key=_badness_of)
@@ -165,6 +166,13 @@ class _Choice:
         if stays:
             why = {"kind": "stay", "by_ms": stays, "closes_at": closes}
         return self._begin(chosen, why, 0, broken)
+
+    def _blind(self, layout: Layout, index: int | None) -> tuple[bool, bool]:
+        """Where nothing can be foreseen: whether what is in use could not all be emptied after this step, and whether
+        it leaves a state that is open."""
+        if layout.placed:
+            return False, False
+        return not can_empty(self.day, index), bool(self.staying) and index not in self.staying
 
     def _wait(self, until: int | None, pace: int, refused: tuple[int, Layout] | None, closes: int) -> Advice:
         why: WhyNext = {"kind": "wait"}
@@ -266,14 +274,16 @@ class _Choice:
         return sorted(events)[:_AHEAD]
 
 
-def _badness(risks: tuple[bool, int, int], layout: Layout, strays: bool, stays: int) -> tuple[int, ...]:
-    """What counts when something must give: where nothing can be foreseen, leaving a state that is open; what is
-    ruined and brought back, at the usual pace and by slow hands; then windows of quality, and how many times their
+def _badness(
+    risks: tuple[bool, int, int], layout: Layout, blind: tuple[bool, bool], stays: int
+) -> tuple[int, ...]:
+    """What counts when something must give: where nothing can be foreseen, bowls that wait for each other for ever,
+    and leaving a state that is open; what is ruined and brought back, at the usual pace and by slow hands; then windows of quality, and how many times their
     own size they are overrun; then staying on, by how much, and the end."""
     ruined, back, missed, share = layout.price if layout.placed else NOTHING
     return (
         not layout.placed,
-        strays,
+        *blind,
         ruined,
         *risks[:2],
         back,

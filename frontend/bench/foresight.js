@@ -4,6 +4,7 @@
  */
 
 import { holdsHands } from "./blocks.js";
+import { canEmpty } from "./emptying.js";
 import { Day, Layout, NEVER, USUAL } from "./layout.js";
 import { full } from "./lists.js";
 import { compare, NOTHING, WHOLE } from "./price.js";
@@ -209,14 +210,13 @@ class Choice {
       const stays = Math.max(0, day.now + day.takes[index] - closes);
       const layout = stays <= STAY_MS ? new Layout(day, this.#order, { first: index }) : null;
       if (!layout) continue;
-      const strays = !layout.placed && this.#staying.length > 0 && !this.#staying.includes(index);
-      const bad = badness(this.#risks(index), layout, strays, stays);
+      const bad = badness(this.#risks(index), layout, this.#blind(layout, index), stays);
       made.push({ bad, stays, layout, chosen: index, until: null });
     }
     for (const at of events) {
       const layout = this.#laid(USUAL, at);
       made.push({
-        bad: badness(this.#risks(null, at), layout, !layout.placed && this.#staying.length > 0, 0),
+        bad: badness(this.#risks(null, at), layout, this.#blind(layout, null), 0),
         stays: 0,
         layout,
         chosen: null,
@@ -232,6 +232,17 @@ class Choice {
     /** @type {WhyNext} */
     const why = stays ? { kind: "stay", by_ms: stays, closes_at: closes } : { kind: "next" };
     return this.#begin(chosen, why, 0, broken);
+  }
+
+  /**
+   * Where nothing can be foreseen: whether what is in use could not all be emptied after this step, and whether it leaves
+   * a state that is open.
+   * @param {Layout} layout @param {number | null} index
+   */
+  #blind(layout, index) {
+    if (layout.placed) return [0, 0];
+    const strays = this.#staying.length > 0 && (index === null || !this.#staying.includes(index));
+    return [canEmpty(this.#day, index) ? 0 : 1, strays ? 1 : 0];
   }
 
   /**
@@ -343,16 +354,16 @@ class Choice {
 }
 
 /**
- * What counts when something must give: where nothing can be foreseen, leaving what is open; ruin and bringing back, at
- * the usual pace and by slow hands; then windows of quality, and how many times their own size they are overrun; then
+ * What counts when something must give: where nothing can be foreseen, bowls that wait for each other for ever, and
+ * leaving what is open; ruin and bringing back, at the usual pace and by slow hands; then windows of quality, and how many times their own size they are overrun; then
  * staying on, by how much, and the end.
- * @param {number[]} risks @param {Layout} layout @param {boolean} strays @param {number} stays
+ * @param {number[]} risks @param {Layout} layout @param {number[]} blind @param {number} stays
  */
-function badness(risks, layout, strays, stays) {
+function badness(risks, layout, blind, stays) {
   const [ruined, back, missed, share] = layout.placed ? layout.price : NOTHING;
   return [
     layout.placed ? 0 : 1,
-    strays ? 1 : 0,
+    ...blind,
     ruined,
     risks[0],
     risks[1],

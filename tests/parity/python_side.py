@@ -42,6 +42,7 @@ from bench.digest import digest_text
 from bench.holding import in_use, mould_holds, vessel_holds
 from bench.label import label, least_heights, names_in, net_text
 from bench.planning import stretches
+from bench.planning.emptying import can_empty
 from bench.planning.layout import Day, Layout
 
 Json = dict[str, Any]
@@ -126,6 +127,7 @@ CALLS = {
     "in_use": lambda run, others: in_use(laid(run), [laid(each) for each in others]),
     "stretches": stretches,
     "lay_out": lay_out,
+    "can_empty": lambda problem, at: can_empty(Day(problem, at)),
     "next_step": next_step,
     "if_you_stop": if_you_stop,
     "read_amount": _amount,

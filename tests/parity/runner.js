@@ -15,6 +15,7 @@ import { batchNumber, recipeCode } from "/bench/batch-number.js";
 import { cost, moneyText, readMoney } from "/bench/cost.js";
 import { digestText } from "/bench/digest.js";
 import { dryness, drynessOf } from "/bench/dryness.js";
+import { canEmpty } from "/bench/emptying.js";
 import { ifYouStop, nextStep } from "/bench/foresight.js";
 import { gather } from "/bench/gather.js";
 import { inUse, mouldHolds, vesselHolds } from "/bench/holding.js";
@@ -107,6 +108,7 @@ const CALLS = {
   },
   stretches,
   lay_out: layOut,
+  can_empty: (problem, at) => canEmpty(new Day(problem, at)),
   next_step: nextStep,
   if_you_stop: ifYouStop,
   held: (sheet) => [...vesselHolds(sheet), ...mouldHolds(sheet)],

@@ -12,6 +12,7 @@ from tests.bench.workshop import entry
 from tests.parity.generate import generate
 from tests.parity.python_side import batch, call
 from tests.planning.batches import DAY, HOUR, MONDAY, make_batch
+from tests.planning.crossing import done_in, make_crossing, ways_on
 from tests.planning.mixed import part_of
 
 pytestmark = pytest.mark.browser
@@ -49,6 +50,29 @@ def cases() -> list[Json]:
         made.append({"call": "next_step", "with": [problem, order, at]})
         made.append({"call": "if_you_stop", "with": [problem, order, at, at + rng.choice([HOUR, 8 * HOUR])]})
     return made
+
+
+def crossings() -> list[Json]:
+    """Bowls and jugs that batches take up from each other, at every step of a random way."""
+    made: list[Json] = []
+    for seed in range(40):
+        rng, problem, ways = random.Random(seed), make_crossing(seed), [frozenset[str]()]
+        while ways:
+            done = rng.choice(ways)
+            made.append({"call": "can_empty", "with": [done_in(problem, done), problem["since"]]})
+            if rng.random() < 0.1:
+                made.append({"call": "next_step", "with": [done_in(problem, done), [], problem["since"]]})
+            ways = ways_on(problem, done)
+    return made
+
+
+def test_what_can_still_be_emptied_is_alike(in_browser: Any) -> None:
+    asked = crossings()
+
+    here = [canonical(call(case)) for case in asked]
+
+    assert in_browser("call", asked) == here
+    assert {"true", "false"} <= set(here)
 
 
 def test_days_are_laid_out_and_led_through_alike(in_browser: Any) -> None:
