@@ -25,18 +25,19 @@ from bench.shapes.state import GatheredLot, State
 from bench.sheet_words import cautions_of, hazards_of
 from bench.shelf import card_for, left_of
 from bench.steps import divides, heats
+from bench.words import say
 
 Uses: TypeAlias = dict[str, list[Taken]]  # by lot, what all other runs took of it
 
 # What to wear or lay ready (common practice; the supplier's safety sheet rules).
 PROTECTION: dict[Hazard, tuple[str, ...]] = {
-    "hot_soap": ("Heatproof gloves", "Long sleeves", "Cold water near"),
-    "hot_fat": ("Heatproof gloves", "Lid for the pan"),
-    "powder": ("Dust mask", "Eye protection"),
-    "alcohol": ("Window open", "Heaters and flames off"),
-    "wet_sockets": ("Dry towel",),
-    "superheated": ("Heatproof gloves",),
-    "slippery": ("Floor cloth",),
+    "hot_soap": ("heatproof_gloves", "long_sleeves", "cold_water_near"),
+    "hot_fat": ("heatproof_gloves", "lid_for_the_pan"),
+    "powder": ("dust_mask", "eye_protection"),
+    "alcohol": ("window_open", "heaters_and_flames_off"),
+    "wet_sockets": ("dry_towel",),
+    "superheated": ("heatproof_gloves",),
+    "slippery": ("floor_cloth",),
 }
 
 
@@ -159,28 +160,33 @@ def things_for(recipe: MeasuredRecipe, sheet: Sheet) -> list[Thing]:
     splits = [step["portions"] for step in steps if divides(step)]
     portions = {portion["vessel"] for each in splits for portion in each}
     stay = {each[-1]["vessel"] for each in splits}  # the last portion stays in its bowl
-    found: list[tuple[ThingKind, str]] = []
-    found += [("scale", each["name"]) for each in kit["scales"] if each["id"] in scales]
-    found += [("vessel", each["name"]) for each in sheet["vessels"] if each["id"] not in portions]
+    found: list[tuple[ThingKind, str, str]] = []  # what its key is made of, and its name
+    found += _named("scale", [each["name"] for each in kit["scales"] if each["id"] in scales])
+    found += _named("vessel", [each["name"] for each in sheet["vessels"] if each["id"] not in portions])
     found += [
-        ("vessel", f"For {each['name']}")
+        ("vessel", f"for {each['name']}", say("gather-vessel-for", name=each["name"]))
         for each in sheet["vessels"]
         if each["id"] in portions and each["id"] not in stay
     ]
-    found += [("vessel", "Small cup")] if any(line["cup"] for line in lines) else []
-    found += [("mould", each["name"]) for each in kit["moulds"] if each["shape"] in shapes]
-    found += [("heater", each["name"]) for each in kit["heaters"] if each["name"] in heaters]
-    found += [("tool", tool) for step in steps for tool in step["tools"]]
-    worn = (each for hazard in once(hazards_of(steps)) for each in PROTECTION.get(hazard, ()))
-    found += [("protection", each) for each in worn]
-    worn_too = {slug(name) for kind, name in found if kind == "protection"}
+    if any(line["cup"] for line in lines):
+        found.append(("vessel", "small cup", say("gather-small-cup")))
+    found += _named("mould", [each["name"] for each in kit["moulds"] if each["shape"] in shapes])
+    found += _named("heater", [each["name"] for each in kit["heaters"] if each["name"] in heaters])
+    found += _named("tool", [tool for step in steps for tool in step["tools"]])
+    worn = [each for hazard in once(hazards_of(steps)) for each in PROTECTION.get(hazard, ())]
+    found += [("protection", each, say("gather-protection", thing=each)) for each in worn]
+    worn_too = {slug(known) for kind, known, _ in found if kind == "protection"}
     things: dict[str, Thing] = {}
-    for kind, name in found:
-        if kind == "tool" and slug(name) in worn_too:
+    for kind, known, name in found:
+        if kind == "tool" and slug(known) in worn_too:
             continue  # it is laid out once, with what is worn
-        key = f"{kind}.{slug(name)}"
+        key = f"{kind}.{slug(known)}"
         things.setdefault(key, {"thing": key, "kind": kind, "name": name})
     return list(things.values())
+
+
+def _named(kind: ThingKind, names: list[str]) -> list[tuple[ThingKind, str, str]]:
+    return [(kind, name, name) for name in names]
 
 
 def slug(name: str) -> str:

@@ -4,6 +4,7 @@ import { isPast, pick } from "./lots.js";
 import { cautionsOf, hazardsOf } from "./sheet-words.js";
 import { cardFor, leftOf } from "./shelf.js";
 import { sum } from "./whole.js";
+import { say } from "../words.js";
 import { divides, heats } from "./steps/index.js";
 /** @import { Gather, GatherIngredient, GatherLot } from "../../bench/shapes/page" */
 /** @import { GatherThing, Hazard, MeasuredRecipe } from "../../bench/shapes/page" */
@@ -13,13 +14,13 @@ import { divides, heats } from "./steps/index.js";
 
 /** What to wear or lay ready; see bench/gather.py. @type {{[H in Hazard]?: readonly string[]}} */
 const PROTECTION = {
-  hot_soap: ["Heatproof gloves", "Long sleeves", "Cold water near"],
-  hot_fat: ["Heatproof gloves", "Lid for the pan"],
-  powder: ["Dust mask", "Eye protection"],
-  alcohol: ["Window open", "Heaters and flames off"],
-  wet_sockets: ["Dry towel"],
-  superheated: ["Heatproof gloves"],
-  slippery: ["Floor cloth"],
+  hot_soap: ["heatproof_gloves", "long_sleeves", "cold_water_near"],
+  hot_fat: ["heatproof_gloves", "lid_for_the_pan"],
+  powder: ["dust_mask", "eye_protection"],
+  alcohol: ["window_open", "heaters_and_flames_off"],
+  wet_sockets: ["dry_towel"],
+  superheated: ["heatproof_gloves"],
+  slippery: ["floor_cloth"],
 };
 
 /**
@@ -102,14 +103,19 @@ function divisionOf({ id }, { lines }) {
   return divisions.length ? Math.min(...divisions) : 1;
 }
 
-/** @param {ThingKind} kind @param {readonly {name: string}[]} things @returns {[ThingKind, string][]} */
-const named = (kind, things) => things.map(({ name }) => [kind, name]);
+/**
+ * Something to lay out: its kind, what its key is made of, and its name.
+ * @typedef {readonly [kind: ThingKind, known: string, name: string]} Found
+ */
 
-/** What the sheet's cautions ask to wear or lay ready. @param {Sheet} sheet */
+/** @param {ThingKind} kind @param {readonly {name: string}[]} things @returns {Found[]} */
+const named = (kind, things) => things.map(({ name }) => [kind, name, name]);
+
+/** What the sheet's cautions ask to wear or lay ready. @param {Sheet} sheet @returns {Found[]} */
 const wornFor = (sheet) =>
   [...new Set(hazardsOf(sheet.steps))]
     .flatMap((hazard) => PROTECTION[hazard] ?? [])
-    .map((name) => ({ name }));
+    .map((thing) => ["protection", thing, say("gather-protection", { thing })]);
 
 /**
  * Scales, vessels, moulds, heaters, tools and protection, each once.
@@ -125,7 +131,7 @@ export function thingsFor(recipe, sheet) {
     .map((step) => step.portions.map(({ vessel }) => vessel));
   const portions = new Set(splits.flat());
   const stay = new Set(splits.map((each) => each.at(-1))); // the last portion stays in its bowl
-  /** @type {(readonly [ThingKind, string])[]} */
+  /** @type {Found[]} */
   const found = [
     ...named(
       "scale",
@@ -137,8 +143,12 @@ export function thingsFor(recipe, sheet) {
     ),
     ...vessels
       .filter(({ id }) => portions.has(id) && !stay.has(id))
-      .map(({ name }) => /** @type {const} */ (["vessel", `For ${name}`])),
-    ...named("vessel", lines.some(({ cup }) => cup) ? [{ name: "Small cup" }] : []),
+      .map(
+        ({ name }) => /** @type {const} */ (["vessel", `for ${name}`, say("gather-vessel-for", { name })]),
+      ),
+    ...(lines.some(({ cup }) => cup)
+      ? [/** @type {const} */ (["vessel", "small cup", say("gather-small-cup")])]
+      : []),
     ...named(
       "mould",
       kit.moulds.filter(({ shape }) => shapes.has(shape)),
@@ -151,14 +161,14 @@ export function thingsFor(recipe, sheet) {
       "tool",
       steps.flatMap(({ tools }) => tools.map((name) => ({ name }))),
     ),
-    ...named("protection", wornFor(sheet)),
+    ...wornFor(sheet),
   ];
-  const wornToo = new Set(found.filter(([kind]) => kind === "protection").map(([, name]) => slug(name)));
+  const wornToo = new Set(found.filter(([kind]) => kind === "protection").map(([, known]) => slug(known)));
   /** @type {Map<string, Omit<GatherThing, "ticked">>} */
   const things = new Map();
-  for (const [kind, name] of found) {
-    const thing = `${kind}.${slug(name)}`;
-    if (kind === "tool" && wornToo.has(slug(name))) continue; // it is laid out once, with what is worn
+  for (const [kind, known, name] of found) {
+    const thing = `${kind}.${slug(known)}`;
+    if (kind === "tool" && wornToo.has(slug(known))) continue; // it is laid out once, with what is worn
     if (!things.has(thing)) things.set(thing, { thing, kind, name });
   }
   return [...things.values()];

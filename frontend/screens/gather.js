@@ -13,23 +13,17 @@ import { openPad } from "../parts/number-pad.js";
 import { pageHead } from "../parts/page-head.js";
 import { canScan, scanCode } from "../parts/scanner.js";
 import { pickOne, tellPlain } from "../parts/sheets.js";
-import { amountOf, bestBefore, stockOf } from "../parts/stock.js";
+import { amountOf, bestBefore, dayWords, stockOf } from "../parts/stock.js";
 import { pieces } from "../parts/words.js";
+import { say, sayAll } from "../words.js";
 /** @import { Gather, GatherIngredient, GatherThing, MeasuredRecipe } from "../../bench/shapes/page" */
 /** @import { Shelf, ShelfLot, ThingKind } from "../../bench/shapes/page" */
 /** @import { KeptEntry } from "../../types/keep" */
 /** @import { Batch } from "../../types/parts" */
 
-/** @type {[kind: ThingKind, title: string][]} */
-const KINDS = [
-  ["protection", "To wear and have ready"],
-  ["scale", "Scales"],
-  ["vessel", "Bowls and jugs"],
-  ["mould", "Moulds"],
-  ["heater", "Heat"],
-  ["tool", "Tools"],
-];
-const PASSED_OVER = "Gathering was passed over";
+/** @type {readonly ThingKind[]} */
+const KINDS = ["protection", "scale", "vessel", "mould", "heater", "tool"];
+const PASSED_OVER = "gathering.passed_over"; // ticked by who leaves with something open: asked once a batch
 
 /**
  * @typedef {{run: Batch, recipe: MeasuredRecipe, entries: readonly KeptEntry[], elsewhere: {[lot: string]: number},
@@ -69,10 +63,14 @@ export class GatherScreen extends HTMLElement {
       h(
         "div",
         { class: "sheet gather" },
-        pageHead("Gather", ""),
+        pageHead(say("page-title-gather"), ""),
         h("p", { class: "lead" }, `${pieces(run.size.pieces, run.sheet.piece)}, ${run.sheet.recipe.title}`),
         canScan()
-          ? h("button", { type: "button", class: "outlined wide", onclick: () => this.#scan() }, "Scan a lot")
+          ? h(
+              "button",
+              { type: "button", class: "outlined wide", onclick: () => this.#scan() },
+              say("page-shelf-scan-lot"),
+            )
           : null,
         this.#list,
         h("div", { class: "size-foot stack" }, this.#trouble, this.#go),
@@ -93,7 +91,7 @@ export class GatherScreen extends HTMLElement {
     this.#list.replaceChildren(
       ...those([
         section(
-          "What goes in",
+          say("page-gather-kind", { kind: "ingredients" }),
           ingredients.map((need) => this.#ingredient(need, shelf)),
         ),
         cautions.length
@@ -103,16 +101,19 @@ export class GatherScreen extends HTMLElement {
               cautions.map((caution) => h("li", {}, caution)),
             )
           : null,
-        ...KINDS.map(([kind, title]) =>
+        ...KINDS.map((kind) =>
           this.#things(
-            title,
+            say("page-gather-kind", { kind }),
             things.filter((each) => each.kind === kind),
           ),
         ),
       ]),
     );
     if (had) find(this.#list, `[data-tick="${CSS.escape(had)}"]`)?.focus();
-    setText(this.#go, open === 0 ? "All is here: to the bench" : `Go on without ${open} of them`);
+    setText(
+      this.#go,
+      open === 0 ? say("page-gather-all-here") : say("page-gather-start-without", { count: open }),
+    );
   }
 
   /**
@@ -134,7 +135,7 @@ export class GatherScreen extends HTMLElement {
               h(
                 "button",
                 { type: "button", class: "quiet knuckle", onclick: all },
-                `All ${still.length} are here`,
+                say("page-gather-tick-all", { count: still.length }),
               ),
             )
           : null,
@@ -157,16 +158,21 @@ export class GatherScreen extends HTMLElement {
     const measure = { count: mg ? null : count };
     /** @param {number} much */
     const shown = (much) => amountOf(measure, mg ? toDivision(much, need.division_mg ?? 1) : much);
-    const asked = mg || count ? shown(mg || count) : "to texture";
+    const asked = mg || count ? shown(mg || count) : say("prompting-to-texture");
     const rows = lots.map((row) => {
       const lot = shelf.lots[row.lot];
       const says = [
         lot ? bestBefore(lot, this.#data.today) : "",
-        row.left === null ? "not on this phone\u2019s shelf" : `${amountOf(lot, row.left)} left`,
+        row.left === null
+          ? say("page-gather-not-here")
+          : say("page-gather-left", { amount: amountOf(lot, row.left) }),
       ]
         .filter(Boolean)
         .join(", ");
-      const take = `${row.take ? `${shown(row.take)} of lot` : "Lot"} ${row.number ?? row.lot}`;
+      const number = row.number ?? row.lot;
+      const take = row.take
+        ? say("page-gather-take-of", { amount: shown(row.take), lot: number })
+        : say("page-gather-lot", { lot: number });
       return tick(
         `${ingredient} ${row.lot}`,
         row.gathered,
@@ -183,10 +189,8 @@ export class GatherScreen extends HTMLElement {
           tick(
             ingredient,
             isHere,
-            "It is here",
-            need.shelf === null
-              ? "not on the shelf: no lot is kept"
-              : "the shelf has no lot with anything left",
+            say("page-gather-here"),
+            say(need.shelf === null ? "page-gather-not-on-shelf" : "page-gather-none-left"),
             () => this.#bare(ingredient, isHere),
           ),
         ];
@@ -201,22 +205,25 @@ export class GatherScreen extends HTMLElement {
             {
               type: "button",
               class: "quiet",
-              "aria-label": `Another lot of ${name}`,
+              "aria-label": say("page-gather-another-of", { name }),
               onclick: () => this.#another(need, shelf),
             },
-            "Another lot",
+            say("page-gather-another"),
           )
         : null,
-      short > 0 && lots.length && !byHand ? h("p", { class: "short" }, `${shown(short)} short`) : null,
+      short > 0 && lots.length && !byHand
+        ? h("p", { class: "short" }, say("page-gather-missing", { amount: shown(short) }))
+        : null,
       passed.length
         ? h(
             "p",
             { class: "short" },
-            `${passed.length === 1 ? "A lot is past its" : `${passed.length} lots are past their`} date and left out. `,
+            say("page-gather-past-left-out", { count: passed.length }),
+            " ",
             h(
               "button",
               { type: "button", class: "quiet", onclick: () => this.#takePast() },
-              passed.length === 1 ? "Take it too" : "Take them too",
+              say("page-gather-take-past", { count: passed.length }),
             ),
           )
         : null,
@@ -254,16 +261,16 @@ export class GatherScreen extends HTMLElement {
   /** @param {GatherIngredient} need @param {Shelf} shelf */
   async #another(need, shelf) {
     const choices = this.#others(need, shelf).map((row) => ({
-      label: `Lot ${row.number}`,
+      label: say("page-gather-lot", { lot: row.number ?? row.lot }),
       says: [
         bestBefore(shelf.lots[row.lot], this.#data.today),
-        `${amountOf(shelf.lots[row.lot], row.left ?? 0)} left`,
+        say("page-gather-left", { amount: amountOf(shelf.lots[row.lot], row.left ?? 0) }),
       ]
         .filter(Boolean)
         .join(", "),
       value: row,
     }));
-    const row = await pickOne({ title: `${need.name}: which lot?`, choices });
+    const row = await pickOne({ title: say("page-gather-which", { name: need.name }), choices });
     if (row) await this.#take(need, row, shelf.lots[row.lot]);
   }
 
@@ -294,9 +301,11 @@ export class GatherScreen extends HTMLElement {
     if (
       row.past &&
       !(await pickOne({
-        title: `${name}: this lot is past its date`,
-        says: `${bestBefore(lot, this.#data.today)}. What is past its date is yours to judge.`,
-        choices: [{ label: "Take it all the same", says: "The record says so", value: true }],
+        title: say("page-gather-past-title", { name }),
+        says: say("page-gather-past-says", { day: dayWords(lot.best_before ?? "") }),
+        choices: [
+          { label: say("page-gather-take-anyway"), says: say("page-gather-record-shows"), value: true },
+        ],
       }))
     )
       return;
@@ -305,20 +314,20 @@ export class GatherScreen extends HTMLElement {
     if (row.take) body[mg ? "mg" : "count"] = row.take;
     else if (mg || count) {
       const more = await openPad({
-        title: `${name}, lot ${row.number}: how much of it?`,
+        title: say("page-gather-how-much", { name, lot: row.number ?? row.lot }),
         target: mg || count,
         division: 10,
         unit: mg ? "g" : "",
-        answer: "Take",
+        answer: say("page-gather-take"),
       });
       if (more === null) return;
       if (
         row.left !== null &&
         more > row.left &&
         !(await pickOne({
-          title: "That is more than is booked",
-          says: `The shelf says ${amountOf(lot, row.left)}. It may hold more than was written.`,
-          choices: [{ label: "Take it all the same", value: true }],
+          title: say("page-gather-more-title"),
+          says: say("page-gather-more-says", { left: amountOf(lot, row.left) }),
+          choices: [{ label: say("page-gather-take-anyway"), value: true }],
         }))
       )
         return;
@@ -339,7 +348,7 @@ export class GatherScreen extends HTMLElement {
   }
 
   async #scan() {
-    const code = await scanCode({ title: "Scan a lot" });
+    const code = await scanCode({ title: say("page-shelf-scan-lot") });
     if (!code) return;
     const { shelf } = stockOf(this.#data);
     /** @param {{lot: string}} row */
@@ -357,13 +366,13 @@ export class GatherScreen extends HTMLElement {
     if (wanted) await this.#take(wanted, this.#freely(...other), other[1]);
     else
       await tellPlain({
-        title: "That is not wanted here",
+        title: say(other ? "page-gather-not-wanted" : "page-gather-unknown-code"),
         lines: [
           other
-            ? `It is lot ${other[1].number}, and this batch asks for none of it.`
-            : "No lot on the shelf has this code.",
+            ? say("page-gather-not-wanted-says", { lot: other[1].number })
+            : say("page-gather-unknown-code-says"),
         ],
-        answer: "Go on",
+        answer: say("page-app-go-on"),
       });
   }
 
@@ -382,19 +391,23 @@ export class GatherScreen extends HTMLElement {
   async #leave() {
     const { run } = this.#data;
     const still = this.#still();
-    if (still.length && !run.state.notes.some(({ text }) => text.startsWith(PASSED_OVER))) {
-      const says = `Not ticked: ${still.join(", ")}. The record will say that gathering was passed over.`;
+    if (still.length && !Object.hasOwn(run.state.ticked, PASSED_OVER)) {
+      const names = sayAll(still);
+      const says = say("page-gather-go-says", { names });
       if (
         !(await pickOne({
-          title: "Go on without all of it?",
+          title: say("page-gather-go-title"),
           says,
-          choices: [{ label: "Go to the bench", value: true }],
+          choices: [{ label: say("page-gather-go"), value: true }],
         }))
       )
         return;
-      tell(this, "answer", {
-        kind: "noted",
-        body: { text: `${PASSED_OVER}: ${still.join(", ")}.`.slice(0, 2000) },
+      // The note is the maker's own from here on, as it was read.
+      tell(this, "answers", {
+        entries: [
+          { kind: "ticked", body: { thing: PASSED_OVER } },
+          { kind: "noted", body: { text: say("page-gather-note", { names }).slice(0, 2000) } },
+        ],
       });
     }
     location.hash = `#/bench/${run.id}`;

@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from workshop import MINUTE, MORNING, demo_sheet, entry, written
 
 from bench import fold, fold_shelf, gather, pick, read_recipe, use_of
+from bench.words import speaking
 
 SHEET = demo_sheet()
 LINES = [line["id"] for line in SHEET["lines"] if line["mg"]]
@@ -92,6 +93,12 @@ def test_everything_the_three_part_piece_needs_is_named_once_with_what_to_wear()
     assert {"sieve", "For Rose half", "Dust mask", "Heatproof gloves", "Heaters and flames off"} <= set(names)
     assert "Bar tray" not in names and "Blue half" not in names
     assert len({name.lower() for name in names}) == len(names)
+    with speaking("de"):  # a tick in one language is a tick in the other
+        there = gather(recipe, SHEET, fold(SHEET, []), fold_shelf([]), {}, "2026-11-25")["things"]
+    assert [thing["thing"] for thing in there] == [thing["thing"] for thing in told["things"]]
+    assert {"protection.dust_mask": "Staubmaske", "vessel.for_rose_half": "Für Rose half"}.items() <= {
+        thing["thing"]: thing["name"] for thing in there
+    }.items()
     salt = next(each for each in told["ingredients"] if each["ingredient"] == "citric")
     assert salt["division_mg"] == 1000  # the scale it goes onto: no milligrams are shown of it
     assert [each["ingredient"] for each in told["ingredients"]] == [

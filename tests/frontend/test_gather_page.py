@@ -83,13 +83,13 @@ def test_what_is_short_and_what_is_past_its_date_is_said_and_past_is_taken_only_
 ) -> None:
     gather(phone, lot("past", "butter", KG, best_before="2020-01-01"), lot("bit", "butter", 40_000))
 
-    expect(need(phone, "Hard butter")).to_contain_text("110 g short")
+    expect(need(phone, "Hard butter")).to_contain_text("110 g missing")
     phone.get_by_role("button", name="Take it too").click()
     past = need(phone, "Hard butter").get_by_role("checkbox").filter(has_text="PAST")
     expect(past).to_contain_text("past its date, 1 Jan 2020")
     past.click()
     expect(phone.get_by_role("dialog")).to_contain_text("yours to judge")
-    phone.get_by_role("button", name="Take it all the same").click()
+    phone.get_by_role("button", name="Take it anyway").click()
     expect(past).to_be_checked()
 
 
@@ -97,12 +97,12 @@ def test_more_than_a_lot_is_booked_with_is_asked_about(phone: Page) -> None:
     """The shelf says 600 g; the maker takes 612 g of it, and is asked whether that is meant."""
     gather(phone, lot("first", "butter", KG, best_before="2099-01-01"), lot("other", "butter", 600_000))
 
-    phone.get_by_role("button", name="Another lot of Hard butter").click()
+    phone.get_by_role("button", name="Another lot: Hard butter").click()
     phone.get_by_role("button", name="Lot OTHER").click()
     type_on_pad(phone, "612")
     phone.locator("dialog .copper").click()
     expect(phone.get_by_role("dialog")).to_contain_text("The shelf says 600 g")
-    phone.get_by_role("button", name="Take it all the same").click()
+    phone.get_by_role("button", name="Take it anyway").click()
 
     expect(need(phone, "Hard butter").get_by_role("checkbox").filter(has_text="OTHER")).to_be_checked()
 
@@ -111,13 +111,13 @@ def test_gathering_may_be_passed_over_and_the_record_says_so(phone: Page) -> Non
     run = gather(phone, lot("b1", "butter", KG))
     need(phone, "Hard butter").get_by_role("checkbox").click()
 
-    phone.get_by_role("button", name="Go on without").click()
+    phone.get_by_role("button", name="Start without").click()
     expect(phone.get_by_role("dialog")).to_contain_text("Not ticked: Light oil")
     phone.get_by_role("button", name="Go to the bench").click()
     expect(phone.locator("bench-screen")).to_be_visible()
 
     go(phone, f"#/record/{run}")
-    expect(phone.locator("record-screen")).to_contain_text("Gathering was passed over: Light oil")
+    expect(phone.locator("record-screen")).to_contain_text("Not gathered: Light oil")
 
 
 def test_everything_ticked_leads_to_the_bench_with_no_question(phone: Page) -> None:
@@ -131,7 +131,7 @@ def test_everything_ticked_leads_to_the_bench_with_no_question(phone: Page) -> N
         things.nth(place).click()
         expect(things.nth(place)).to_be_checked()
 
-    phone.get_by_role("button", name="All is here: to the bench").click()
+    phone.get_by_role("button", name="All here: to the bench").click()
     expect(phone.locator("bench-screen")).to_be_visible()
     expect(phone.get_by_role("dialog")).to_have_count(0)
 
