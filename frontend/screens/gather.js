@@ -372,7 +372,7 @@ export class GatherScreen extends HTMLElement {
             ? say("page-gather-not-wanted-says", { lot: other[1].number })
             : say("page-gather-unknown-code-says"),
         ],
-        answer: say("page-app-go-on"),
+        answer: say("page-common-back"),
       });
   }
 
