@@ -9,6 +9,7 @@
 // `cards`: one below the other, each the choice and then what it does.
 
 import { define, h, keyed, setAttr, setText, show, tell } from "./dom.js";
+import { say } from "../words.js";
 /** @import { BenchAnswer } from "../../types/parts" */
 
 const SETTLE_MS = 250;
@@ -20,7 +21,7 @@ for (const touch of ["pointerdown", "keydown"])
 export class AnswerRow extends HTMLElement {
   #settling = 0;
   #stood = false;
-  #list = h("div", { class: "answers", role: "group", "aria-label": "Answers" });
+  #list = h("div", { class: "answers", role: "group", "aria-label": say("page-bench-answers") });
 
   connectedCallback() {
     if (!this.#list.isConnected) this.append(this.#list);

@@ -9,6 +9,7 @@
 
 import { define, first, keyed, s, setAttr, setText } from "./dom.js";
 import { hatch } from "./hatch.js";
+import { say } from "../words.js";
 
 const DEEP = 132;
 const MIDDLE = 126;
@@ -217,8 +218,12 @@ export class BowlSection extends HTMLElement {
 
   /** @param {string} label @param {BowlLayer[]} layers @param {NextLayer | null} next */
   #spoken(label, layers, next) {
-    const held = layers.map((layer) => `${layer.name} ${layer.amount}`).join(", ");
-    return `${label}: ${held || "empty"}${next ? `; next ${next.name} ${next.amount}` : ""}`;
+    const names = layers.map((layer) => `${layer.name} ${layer.amount}`).join(", ");
+    const held = names
+      ? say("page-bench-holds", { vessel: label, layers: names })
+      : say("page-bench-holds-nothing", { vessel: label });
+    if (!next) return held;
+    return [held, say("page-bench-next", { name: next.name, amount: next.amount })].join(" ");
   }
 }
 

@@ -7,6 +7,7 @@ import { heatWord } from "../bench/heating.js";
 import { verbOf } from "../bench/sheet-words.js";
 import { about } from "./words.js";
 import { countsPieces, divides, heats, isJudged, runsByItself } from "../bench/steps/index.js";
+import { say } from "../words.js";
 /** @import { MeltStep, Now, PiecesStep, Prompt, Sheet, SheetVessel, SplitStep } from "../../bench/shapes/page" */
 /** @import { State, Step } from "../../bench/shapes/page" */
 /** @import { BowlData } from "./bowl-section.js" */
@@ -36,7 +37,7 @@ function bowl(sheet, state, prompt, step) {
   const sum = weighed.reduce((total, layer) => total + layer.mg, 0);
   const held = state.vessels[home]?.in_mg ?? sum;
   // What was poured in from elsewhere lies below; what was divided out leaves one mix behind.
-  const mix = { id: "mix", name: "mix", mg: held > sum ? held - sum : held };
+  const mix = { id: "mix", name: say("page-bench-mix"), mg: held > sum ? held - sum : held };
   const layers = (held > sum ? [mix, ...weighed] : held < sum ? [mix] : weighed)
     .filter((layer) => layer.mg > 0)
     .map((layer) => ({ ...layer, amount: about(layer.mg) }));
@@ -54,7 +55,7 @@ function bowl(sheet, state, prompt, step) {
     data: { letter: prompt.letter, label: vessel.name, shape: shapeOf(sheet, vessel), full, layers, next },
     caption:
       next || held < full
-        ? `${vessel.name}, ${about(held)} of ${about(full)}`
+        ? say("page-bench-held", { vessel: vessel.name, held: about(held), full: about(full) })
         : `${vessel.name}, ${about(held)}`,
   };
 }
@@ -67,6 +68,10 @@ function shapeOf(sheet, vessel) {
   const kind = sheet.kit.vessels.find((candidate) => candidate.name === vessel.name)?.kind;
   return ["jug", "cup", "pan"].includes(kind ?? "") ? "jug" : "bowl";
 }
+
+/** @param {"burst" | "heat"} word @param {number} given @param {number} planned */
+export const heated = (word, given, planned) =>
+  say("page-bench-heated", { word, given, planned: Math.max(given, planned) });
 
 /** @param {Sheet} sheet @param {State} state @param {Prompt} prompt @param {MeltStep} step @param {number} at */
 function bursts(sheet, state, prompt, step, at) {
@@ -82,7 +87,7 @@ function bursts(sheet, state, prompt, step, at) {
       now: burning ? at - (at % 500) : Infinity,
       word: heatWord(sheet, step),
     },
-    caption: `${burnt.length} of about ${Math.max(step.bursts?.length ?? 0, burnt.length)} ${heatWord(sheet, step)}s`,
+    caption: heated(heatWord(sheet, step), burnt.length, step.bursts?.length ?? 0),
   };
 }
 
@@ -101,9 +106,16 @@ function portions(state, prompt, step) {
         next: portion === waiting,
       })),
     },
-    caption: `${step.portions.length} portions`,
+    caption: say("page-bench-portions", { count: step.portions.length }),
   };
 }
+
+/** @param {number} partial @param {number} spoiled */
+export const notGood = (partial, spoiled) =>
+  [
+    partial ? say("page-bench-small", { count: partial }) : "",
+    spoiled ? say("page-bench-spoiled", { count: spoiled }) : "",
+  ].filter(Boolean);
 
 /** @param {State} state @param {Prompt} prompt @param {PiecesStep} step */
 function cavities(state, prompt, step) {
@@ -113,9 +125,7 @@ function cavities(state, prompt, step) {
   return {
     element: "plate-row",
     data: { kind: "cavities", letter: prompt.letter, verb, good, spoiled, partial, count },
-    caption: [partial ? `${partial} small` : "", spoiled ? `${spoiled} spoiled` : ""]
-      .filter(Boolean)
-      .join(", "),
+    caption: notGood(partial, spoiled).join(", "),
   };
 }
 
@@ -133,29 +143,29 @@ export function countdownOf(prompt, bench) {
           ? wait.usual_at
           : (wait.latest_at ?? wait.usual_at);
     /** @type {{[phase: string]: string | undefined}} */
-    const goals = { counting: "until first check", look: "to the usual time", late: "past the latest" };
-    const goal = goals[wait.phase] ?? (wait.latest_at === null ? "past the usual time" : "to the latest");
+    const goals = { counting: "check", look: "usual", late: "past-latest" };
+    const goal = goals[wait.phase] ?? (wait.latest_at === null ? "past-usual" : "latest");
     return {
       from: wait.began_at,
       earliest: wait.earliest_at,
       until,
       word: wait.word,
       phase: wait.phase,
-      until_says: goal,
+      until_says: say("page-bench-until", { what: goal }),
     };
   }
   const guide = bench.guides.find((candidate) => candidate.step === prompt.step);
   if (!guide) return null;
   const rests = guide.rests_at ?? 0;
   const isBurst = rests > bench.at; // and its rest comes after it
-  const goal = isBurst ? "to go, then stir and rest" : "rests_at" in guide ? "of rest, then look" : "to go";
+  const goal = isBurst ? "stir" : "rests_at" in guide ? "rest" : "end";
   return {
     from: guide.began_at,
     earliest: null,
     until: isBurst ? rests : guide.until,
     word: guide.title,
     phase: guide.phase,
-    until_says: guide.phase === "ready" ? "over: look" : goal,
+    until_says: say("page-bench-until", { what: guide.phase === "ready" ? "over" : goal }),
   };
 }
 
@@ -167,13 +177,10 @@ function taper(prompt, bench, at) {
   return {
     element: "plate-row",
     data: { kind: "taper", letter: prompt.letter, ...running, now: at - (at % grain), caption: "" },
-    caption: {
-      counting: running.earliest ? "too early to check" : running.word,
-      look: "may be ready: look",
-      ready: "ready",
-      soon_late: "nearly too late",
-      late: "late",
-    }[running.phase],
+    caption:
+      running.phase === "counting" && !running.earliest
+        ? running.word
+        : say("page-bench-phase", { phase: running.phase }),
   };
 }
 
@@ -198,7 +205,7 @@ export function figureFor(sheet, state, prompt, bench, at) {
     return {
       element: "plate-row",
       data: { kind: "looks", letter: prompt.letter, looks },
-      caption: `looked ${looks.length === 1 ? "once" : `${looks.length} times`}`,
+      caption: say("page-bench-checked", { times: looks.length }),
     };
   }
   return taper(prompt, bench, at) ?? bowl(sheet, state, prompt, step);

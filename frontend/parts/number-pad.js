@@ -4,7 +4,7 @@
 // a display that shows less cannot be meant. `most` is what there is to take from, or null.
 //
 // const pad =
-// openPad({ title, target: 612000, tolerance: 4000, division: 1000, unit: "g", answer: "It reads", least: 0, most });
+// openPad({ title, target: 612000, tolerance: 4000, division: 1000, unit: "g", answer: "reads", least: 0, most });
 //   const mg = await pad;      // whole mg (unit "g") or a whole count (unit ""), null when left
 //
 // A modal dialog; digits, point, Backspace, Enter and Escape work from a keyboard.
@@ -13,13 +13,13 @@ import { openDialog } from "./dialog.js";
 import { first, h, setText, show } from "./dom.js";
 import { mark } from "./marks.js";
 import { mass } from "./words.js";
-import { say } from "../words.js";
+import { point, say } from "../words.js";
 
 const MOST = 9; // digits a reading may have
 
 /**
  * @typedef {{title: string, target?: number | null, tolerance?: number, division?: number, unit?: string,
- *   answer?: string, least?: number, most?: number | null}} Pad
+ *   answer?: "reads" | "count" | "weighs" | "take" | "left" | "took", least?: number, most?: number | null}} Pad
  */
 
 /** @param {Pad} given @returns {Promise<number | null>} */
@@ -29,7 +29,7 @@ export function openPad({
   tolerance = 0,
   division = 1000,
   unit = "g",
-  answer = "It reads",
+  answer = "reads",
   least = 0,
   most = null,
 }) {
@@ -48,9 +48,9 @@ export function openPad({
     "div",
     { class: "pad-keys" },
     ["1", "2", "3", "4", "5", "6", "7", "8", "9"].map(digit),
-    points ? key(".", () => type("."), "point") : h("span", {}),
+    points ? key(point(), () => type("."), say("page-pad-point")) : h("span", {}),
     digit("0"),
-    key(mark("rub"), rub, "rub out"),
+    key(mark("rub"), rub, say("page-pad-rub")),
   );
   /** @type {HTMLDialogElement} */
   const dialog = h(
@@ -101,10 +101,11 @@ export function openPad({
 
   function update() {
     const given = value();
-    const said = digits.replace(/\.$/, places ? "." : "");
+    const said = digits.replace(/\.$/, places ? "." : "").replace(".", point());
     setText(shown, `${said || "\u2013"}${unit ? ` ${unit}` : ""}`);
     strong.disabled = given === null || given < least || (most !== null && given > most);
-    setText(strong, given === null ? answer : `${answer} ${said}${unit ? ` ${unit}` : ""}`);
+    const amount = given === null ? "\u2026" : `${said}${unit ? ` ${unit}` : ""}`;
+    setText(strong, say(`page-pad-it-${answer}`, { amount }));
     const words = offBy(given);
     setText(off, words);
     show(off, words !== "" || target !== null || most !== null);
@@ -116,16 +117,16 @@ export function openPad({
   /** @param {number | null} given */
   function offBy(given) {
     if (!places && digits.endsWith("."))
-      return unit === "g" ? "this scale shows whole grams" : "whole pieces only";
-    if (most !== null && given !== null && given > most) return `there are only ${size(most)}`;
+      return say(unit === "g" ? "page-pad-whole-grams" : "page-pad-whole-pieces");
+    if (most !== null && given !== null && given > most) return say("page-pad-only", { most: size(most) });
     if (target === null) return "";
     const goal = size(target);
-    if (given === null) return `${goal} is the mark`;
-    if (given < least) return `${size(least)} were in it already`;
+    if (given === null) return say("page-pad-target", { goal });
+    if (given < least) return say("page-pad-before", { least: size(least) });
     const gap = given - target;
-    if (gap === 0) return "on the mark";
-    const within = Math.abs(gap) <= tolerance ? ", near enough" : "";
-    return `${size(Math.abs(gap))} ${gap > 0 ? "over" : "under"} ${goal}${within}`;
+    if (gap === 0) return say("page-pad-on-target");
+    const near = Math.abs(gap) <= tolerance ? "yes" : "no";
+    return say(gap > 0 ? "page-pad-over" : "page-pad-under", { gap: size(Math.abs(gap)), goal, near });
   }
 
   dialog.addEventListener("keydown", (event) => {

@@ -8,8 +8,10 @@
 //   plate.data = { kind: "taper", letter, from, earliest, until, now, caption }
 
 import { define, s, setAttr } from "./dom.js";
+import { heated, notGood } from "./figure.js";
 import { hatch } from "./hatch.js";
 import { about, duration } from "./words.js";
+import { say } from "../words.js";
 /** @import { Verdict } from "../../bench/shapes/page" */
 
 const WIDE = 370;
@@ -19,7 +21,7 @@ const TALL = { looks: 52, taper: 150 };
 /**
  * @typedef
  * {{kind: "bursts", letter: string, planned: readonly {ms: number}[], burnt: readonly {ms: number, at: number}[],
- *   now: number, word: string}} BurstsPlate
+ *   now: number, word: "burst" | "heat"}} BurstsPlate
  * @typedef {{name: string, share: number, mg: number, next: boolean}} PlatePortion
  * @typedef {{kind: "portions", letter: string, portions: PlatePortion[]}} PortionsPlate
  * @typedef {{kind: "cavities", letter: string, verb: string, good: number, spoiled: number, partial: number,
@@ -181,7 +183,7 @@ const draw = {
         ? s("path", { class: "taper-body", fill: hatch(letter), d: taperAlong(at(0), at(left), at(1)) })
         : null,
       mark === null ? null : s("path", { class: "mark-line", d: `M${at(mark)} 42V112` }),
-      mark === null ? null : s("text", { class: "below", x: at(mark), y: 32 }, "earliest"),
+      mark === null ? null : s("text", { class: "below", x: at(mark), y: 32 }, say("page-bench-earliest")),
       s("path", { class: "copper-mark", d: `M${at(left)} 62l-8 -14h16Z` }),
       s("text", { class: "below", x: WIDE / 2, y: 138 }, caption),
     ];
@@ -217,15 +219,17 @@ function cup(r, top, bottom) {
   return `M${right.join("L")}L${left.join("L")}Z`;
 }
 
+/** @param {PlatePortion} portion */
+const portion = ({ name, mg, next }) =>
+  mg ? `${name}: ${about(mg)}` : say("page-bench-portion", { name, state: next ? "next" : "empty" });
+
 /** @type {Speaking} */
 const spoken = {
-  bursts: ({ planned, burnt, word }) =>
-    `${burnt.length} of about ${Math.max(planned.length, burnt.length)} ${word}s given`,
-  portions: ({ portions }) =>
-    portions.map((p) => `${p.name}: ${p.mg ? about(p.mg) : p.next ? "next" : "empty"}`).join(", "),
+  bursts: ({ planned, burnt, word }) => heated(word, burnt.length, planned.length),
+  portions: ({ portions }) => portions.map(portion).join(", "),
   cavities: ({ good, spoiled, partial, count, verb }) =>
-    `${good} of ${count} ${verb}${partial ? `, ${partial} partial` : ""}${spoiled ? `, ${spoiled} spoiled` : ""}`,
-  looks: ({ looks }) => (looks.length ? `looked ${looks.length} times` : "not looked at yet"),
+    [say("page-bench-made", { good, count, verb }), ...notGood(partial, spoiled)].join(", "),
+  looks: ({ looks }) => say("page-bench-checked", { times: looks.length }),
   taper: ({ caption }) => caption,
 };
 

@@ -16,6 +16,7 @@ import { letterMark, relabelMark } from "./hatch.js";
 import { pickOne } from "./sheets.js";
 import { onTick } from "./ticker.js";
 import { timeLeft } from "./words.js";
+import { say } from "../words.js";
 /** @import { Keyed } from "../../types/dom" */
 /** @import { Item } from "../../types/keep" */
 
@@ -33,8 +34,9 @@ const URGENCY = {
   window: { late: 1, soon_late: 2, open: 3 },
   wait: { late: 1, soon_late: 2, ready: 4, look: 5, counting: 6 },
 };
-/** @type {{[phase: string]: string}} */
-const ASKS = { late: "late", soon_late: "soon late", ready: "ready", look: "look", open: "", counting: "" };
+const ASKING = new Set(["late", "soon_late", "ready", "look", "over"]);
+/** @param {string} phase */
+const asks = (phase) => (ASKING.has(phase) ? say("page-bench-asks", { phase }) : "");
 
 /**
  * @typedef {{run: string, batch: string, title: string, step: string, letter: string, phase: string, asks: string,
@@ -57,7 +59,7 @@ export function asTaper(item) {
     step: item.step,
     letter: item.letter,
     phase: item.phase,
-    asks: item.what === "wait" ? item.asks : ASKS[item.phase],
+    asks: item.what === "wait" ? item.asks : asks(item.phase),
   };
   if (item.what === "wait") {
     const last = item.latest_at ?? item.usual_at;
@@ -116,7 +118,7 @@ function shortNames(items) {
 const rem = () => parseFloat(getComputedStyle(document.documentElement).fontSize);
 
 /** A burst that is over heats on, or stands and cools: it is not ready. @param {Taper} given */
-const asksOf = ({ kind, phase }) => (kind === "guide" && phase === "ready" ? "over" : ASKS[phase]);
+const asksOf = ({ kind, phase }) => asks(kind === "guide" && phase === "ready" ? "over" : phase);
 
 export class WaitStrip extends HTMLElement {
   #list = h("ul", { class: "strip" });
@@ -142,7 +144,7 @@ export class WaitStrip extends HTMLElement {
   connectedCallback() {
     if (!this.#list.isConnected) {
       setAttr(this, "role", "region");
-      setAttr(this, "aria-label", "Countdowns");
+      setAttr(this, "aria-label", say("page-bench-countdowns"));
       this.append(this.#list);
     }
     this.#stop = onTick(() => this.#tick());
@@ -208,8 +210,8 @@ export class WaitStrip extends HTMLElement {
   #writeMore() {
     const rest = this.#items.slice(this.#shown.length);
     const late = rest.filter(({ phase }) => phase === "late" || phase === "soon_late").length;
-    setText(first(this.#more), `+${rest.length} more`);
-    setText(first(this.#more, 1), late ? ` ${late} late` : "");
+    setText(first(this.#more), say("page-bench-more", { count: rest.length }));
+    setText(first(this.#more, 1), late ? say("page-bench-more-late", { count: late }) : "");
     setAttr(this.#more, "data-late", late > 0);
   }
 
@@ -226,7 +228,7 @@ export class WaitStrip extends HTMLElement {
       says: says(item),
       value: item,
     }));
-    const picked = await pickOne({ title: "All that counts", choices });
+    const picked = await pickOne({ title: say("page-bench-all-counts"), choices });
     if (picked) tell(this, "wait-chosen", { run: picked.run, step: picked.step });
   }
 

@@ -27,6 +27,7 @@ import { askNote, pickOne } from "../parts/sheets.js";
 import { onTick } from "../parts/ticker.js";
 import { undoPair } from "../parts/undo-pair.js";
 import { mass, timeLeft, unbroken } from "../parts/words.js";
+import { say, sayAll } from "../words.js";
 /** @import { Caution, Now, Prompt, PromptKind, State, StepTitle, WaitStep } from "../../bench/shapes/page" */
 /** @import { BenchRun, Item, Link, RunSaid, Undoing } from "../../types/keep" */
 /** @import { BenchAnswer, PageAnswer } from "../../types/parts" */
@@ -57,27 +58,25 @@ const RIGHTING = new Set(["over", "short"]);
  *   switched?: true, finish?: true}} Picking what was picked among all else there is to do
  */
 
-/** @type {End} */
-const FINISHED = {
-  title: "This run is finished",
-  says: "Its record is kept.",
-  answers: [{ id: "record", label: "See the record", says: "", kind: "go", strong: true }],
-};
-/** @type {End} */
-const PRACTISED = {
-  title: "That was practice",
-  says: "Nothing was saved. A real batch would now have its record.",
+/** @returns {End} */
+const finished = () => ({
+  title: say("page-bench-finished"),
+  says: say("page-bench-finished-says"),
+  answers: [{ id: "record", label: say("page-bench-see-record"), says: "", kind: "go", strong: true }],
+});
+/** @returns {End} */
+const practised = () => ({
+  title: say("page-bench-practised"),
+  says: say("page-bench-practised-says"),
   answers: [
-    { id: "write", label: "Write a recipe", says: "", kind: "go", to: "#/recipe/new", strong: true },
-    { id: "bring", label: "Bring one in", says: "", kind: "go", to: "#/bring" },
-    { id: "again", label: "Practise again", says: "", kind: "again" },
+    { id: "write", label: say("page-bench-write"), says: "", kind: "go", to: "#/recipe/new", strong: true },
+    { id: "bring", label: say("page-bench-bring"), says: "", kind: "go", to: "#/bring" },
+    { id: "again", label: say("page-bench-practise-again"), says: "", kind: "again" },
   ],
-};
+});
 
-const OTHER_WEIGHING = {
-  running: { label: "Zero before each from now on", says: "Zero the scale, then add the line's own weight" },
-  tare: { label: "Keep a running total", says: "Each line is added up to a higher reading" },
-};
+/** The other way of weighing. @param {State} state */
+const otherWay = ({ weigh }) => (weigh === "tare" ? "running" : "tare");
 
 /** @param {Prompt} prompt */
 const keyOf = (prompt) => `${prompt.step} ${prompt.kind} ${prompt.weigh?.line ?? ""}`;
@@ -235,7 +234,7 @@ export class BenchScreen extends HTMLElement {
   /** What the page is of, in the order in which it is read. */
   makeParts() {
     const parts = {
-      back: h("a", { class: "button back", href: "#/", "aria-label": "Recipes and runs" }, mark("back")),
+      back: h("a", { class: "button back", href: "#/", "aria-label": say("page-common-home") }, mark("back")),
       name: h("span", { class: "head-name small" }),
       link: h("b", { class: "head-link small", role: "status" }),
       signs: h("span", { class: "head-sign small", role: "status" }),
@@ -249,10 +248,10 @@ export class BenchScreen extends HTMLElement {
       why: h("p", { class: "why soft" }),
       lead: h("a", { class: "lead small", onclick: (event) => this.#takeOffer(event) }),
       beside: h("ul", { class: "beside small" }),
-      gather: h("a", { class: "button outlined gather-first" }, "Gather first"),
+      gather: h("a", { class: "button outlined gather-first" }, say("page-bench-gather")),
       cautions: h("ul", { class: "cautions" }),
       cautionFold: folded("caution-fold"),
-      whatEach: folded("what-each", "What each answer does"),
+      whatEach: folded("what-each", say("page-bench-what-each")),
       number: h("p", { class: "number figures" }, h("span", {}), h("span", { class: "unit" })),
       caption: h("span", { class: "number-caption" }),
       add: h("b", { class: "add figures" }),
@@ -264,9 +263,13 @@ export class BenchScreen extends HTMLElement {
       again: h(
         "button",
         { type: "button", class: "quiet", onclick: () => tell(this, "say-again") },
-        "Say again",
+        say("page-bench-say-again"),
       ),
-      other: h("button", { type: "button", class: "quiet", onclick: () => this.#pickOther() }, "Other"),
+      other: h(
+        "button",
+        { type: "button", class: "quiet", onclick: () => this.#pickOther() },
+        say("page-bench-other"),
+      ),
       told: h("p", { class: "unseen", role: "status" }),
       live: h("p", { class: "unseen", "aria-live": "polite" }),
       text: h("span", { class: "unseen of-text", "aria-hidden": "true" }), // as wide as the browser's text is large
@@ -280,7 +283,7 @@ export class BenchScreen extends HTMLElement {
     const figure = h("figure", { class: "plate-figure" }, parts.drawing, parts.legend);
     const words = h(
       "section",
-      { class: "bench-words", "aria-label": "Now" },
+      { class: "bench-words", "aria-label": say("page-bench-now") },
       parts.title,
       parts.cautionFold,
       parts.cautions,
@@ -426,15 +429,14 @@ export class BenchScreen extends HTMLElement {
     this.#shown = key;
     show(parts.letter, prompt.letter !== "");
     if (prompt.letter) relabelMark(parts.letter, prompt.letter);
-    const component = run.sheet.components.find((candidate) => candidate.id === prompt.component);
+    const part =
+      run.sheet.components.find((candidate) => candidate.id === prompt.component)?.name ??
+      say("page-bench-whole-batch");
     setText(
       parts.place,
-      [
-        component?.name ?? "The whole batch",
-        prompt.of_rounds > 1 ? `round ${prompt.round} of ${prompt.of_rounds}` : "",
-      ]
-        .filter(Boolean)
-        .join(", "),
+      prompt.of_rounds > 1
+        ? say("page-bench-round", { part, round: prompt.round, rounds: prompt.of_rounds })
+        : part,
     );
     setText(parts.title, prompt.title);
     setText(parts.says, unbroken(prompt.says));
@@ -459,8 +461,8 @@ export class BenchScreen extends HTMLElement {
         : "";
     const offered = this.#offer(prompt, lead);
     this.#offered = offered?.step ?? null;
-    const offer = offered?.step ? `Next by the plan: \u201c${offered.title}\u201d` : "";
-    if (!lead?.isOld) setText(parts.lead, unbroken(offer || says || "The whole day"));
+    const offer = offered?.step ? say("page-bench-by-plan", { title: offered.title }) : "";
+    if (!lead?.isOld) setText(parts.lead, unbroken(offer || says || say("page-bench-whole-day")));
     setAttr(parts.lead, "href", `#/day/${run.id}`);
     show(parts.lead, !practice);
     keyed(
@@ -496,7 +498,7 @@ export class BenchScreen extends HTMLElement {
     show(parts.whatEach, explained.length > 0);
     this.#hold();
     const rest = bench.prompts.length - 1;
-    setText(parts.other, rest > 0 ? `Other (${rest})` : "Other");
+    setText(parts.other, rest > 0 ? say("page-bench-others", { count: rest }) : say("page-bench-other"));
     if (isNew) {
       // A focus left on the second answer would now stand on another meaning.
       if (parts.answers.contains(document.activeElement)) (parts.answers.strong ?? parts.title).focus();
@@ -550,9 +552,9 @@ export class BenchScreen extends HTMLElement {
   /** @param {Now} bench */
   #nothing(bench) {
     const parts = this.#parts;
-    const end = this.#data.practice ? PRACTISED : FINISHED;
-    setText(parts.title, bench.finished ? end.title : "Nothing to do just now");
-    setText(parts.says, bench.finished ? end.says : "The countdowns above say what comes next.");
+    const end = this.#data.practice ? practised() : finished();
+    setText(parts.title, bench.finished ? end.title : say("page-bench-nothing"));
+    setText(parts.says, bench.finished ? end.says : say("page-bench-nothing-says"));
     for (const part of [
       parts.cautions,
       parts.reach,
@@ -567,8 +569,8 @@ export class BenchScreen extends HTMLElement {
       parts.whatEach,
     ])
       show(part, false);
-    setText(parts.place, "The whole batch");
-    setText(parts.other, "Other");
+    setText(parts.place, say("page-bench-whole-batch"));
+    setText(parts.other, say("page-bench-other"));
     show(parts.says, true);
     show(parts.figure, false);
     const answers = bench.finished ? end.answers : [];
@@ -582,7 +584,7 @@ export class BenchScreen extends HTMLElement {
     const parts = this.#parts;
     const counting = prompt.weigh ? null : countdownOf(prompt, this.#data.bench);
     const text = counting ? timeLeft(counting.until - this.#data.now()) : (prompt.number?.text ?? "");
-    const [, figures, unit] = text.match(/^([^a-z]+?)\s*([a-z]+)$/) ?? ["", text, ""];
+    const [, figures, unit] = text.match(/^([^\p{L}]+?)\s*(\p{L}+)$/u) ?? ["", text, ""];
     setText(parts.number.children[0], figures.replaceAll(" ", "\u00a0").replaceAll("\u00a0+", " +"));
     setText(parts.number.children[1], unit && ` ${unit}`);
     setAttr(
@@ -696,7 +698,7 @@ export class BenchScreen extends HTMLElement {
     const { weigh } = prompt;
     if (answer.input === "reading") {
       const reading = await openPad({
-        title: weigh ? `${weigh.name}: what does it read?` : prompt.title,
+        title: weigh ? say("page-bench-reading", { name: weigh.name }) : prompt.title,
         target: prompt.number?.mg ?? null,
         tolerance: weigh?.tolerance_mg ?? 0,
         division: weigh?.division_mg ?? 1000,
@@ -708,7 +710,7 @@ export class BenchScreen extends HTMLElement {
       return answer.kind === "weighed" ? { ...answer.body, mg, reading_mg: reading } : { ...answer.body, mg };
     }
     if (answer.input === "count") {
-      const count = await openPad({ title: answer.label, unit: "", answer: "It is", most: answer.most });
+      const count = await openPad({ title: answer.label, unit: "", answer: "count", most: answer.most });
       if (count === null) return null;
       const field = ["good", "spoiled", "partial"].find((name) => name in answer.body) ?? "good";
       return { ...answer.body, [field]: count };
@@ -716,10 +718,10 @@ export class BenchScreen extends HTMLElement {
     if (answer.input === "note") {
       const text = await askNote({
         title: answer.label,
-        answer: answer.kind === "skipped" ? "Skip it" : answer.label,
+        answer: answer.kind === "skipped" ? say("page-bench-skip") : answer.label,
         needed: answer.kind !== "skipped",
         says: answer.says,
-        hint: answer.kind === "skipped" ? "Reason (optional)" : "",
+        hint: answer.kind === "skipped" ? say("page-common-reason") : "",
       });
       if (text === null) return null;
       if (answer.kind === "skipped") return text ? { ...answer.body, why: text } : answer.body;
@@ -745,29 +747,45 @@ export class BenchScreen extends HTMLElement {
           choices.push({ label: answer.label, says: answer.says, value: { answer } });
       }
     }
-    if (this.#parts.again.hidden) choices.push({ label: "Say again", value: { again: true } });
-    if (!practice)
-      choices.push({ label: "Will it ring?", says: this.#data.willRing?.(), value: { ring: true } });
-    if (!bench.finished)
-      choices.push({ label: "Write a note", says: "Kept with the run", value: { note: true } });
+    if (this.#parts.again.hidden)
+      choices.push({ label: say("page-bench-say-again"), value: { again: true } });
     if (!practice)
       choices.push({
-        label: "The record so far",
-        says: "Photographs are taken there too",
+        label: say("page-bench-will-it-ring"),
+        says: this.#data.willRing?.(),
+        value: { ring: true },
+      });
+    if (!bench.finished)
+      choices.push({
+        label: say("page-bench-note"),
+        says: say("page-bench-note-says"),
+        value: { note: true },
+      });
+    if (!practice)
+      choices.push({
+        label: say("page-bench-record"),
+        says: say("page-bench-record-says"),
         value: { record: true },
       });
     const step = run.sheet.steps.find((candidate) => candidate.id === prompt?.step);
     if (step && runsByItself(step) && dries(step, run.state) && !practice)
       choices.push({
-        label: "Weigh a piece: is it dry?",
-        says: "Weigh one now, and the same one an hour later",
+        label: say("page-bench-piece"),
+        says: say("page-bench-piece-says"),
         value: { piece: step.id },
       });
-    if (prompt?.weigh?.how === "running" || prompt?.weigh?.how === "tare")
-      choices.push({ ...OTHER_WEIGHING[run.state.weigh], value: { switched: true } });
+    if (prompt?.weigh?.how === "running" || prompt?.weigh?.how === "tare") {
+      const way = otherWay(run.state);
+      const [label, says] = [say(`page-bench-weigh-${way}`), say(`page-bench-weighed-${way}`)];
+      choices.push({ label, says, value: { switched: true } });
+    }
     if (!bench.finished && prompt?.kind !== "finish")
-      choices.push({ label: "Finish here", says: "Unfinished steps are recorded", value: { finish: true } });
-    const picked = await pickOne({ title: "Something else", choices });
+      choices.push({
+        label: say("page-bench-finish"),
+        says: say("page-bench-finish-says"),
+        value: { finish: true },
+      });
+    const picked = await pickOne({ title: say("page-bench-something-else"), choices });
     if (!picked) return;
     if (picked.again) {
       tell(this, "say-again");
@@ -776,7 +794,7 @@ export class BenchScreen extends HTMLElement {
     } else if (picked.switched) {
       tell(this, "answer", {
         kind: "switched",
-        body: { weigh: run.state.weigh === "tare" ? "running" : "tare" },
+        body: { weigh: otherWay(run.state) },
       });
     } else if (picked.finish) {
       this.#finishHere();
@@ -791,7 +809,7 @@ export class BenchScreen extends HTMLElement {
     } else if (picked.answer) {
       this.#choose(picked.answer, true);
     } else {
-      const text = await askNote({ title: "A note", answer: "Keep it" });
+      const text = await askNote({ title: say("page-bench-note-title"), answer: say("page-common-save") });
       if (text)
         tell(this, "answer", { kind: "noted", body: prompt?.step ? { text, step: prompt.step } : { text } });
     }
@@ -807,23 +825,23 @@ export class BenchScreen extends HTMLElement {
     );
     const fresh = Math.max(0, ...state.measured.map((each) => each.piece ?? 0)) + 1;
     const choices = [...weighed].map(([piece, mg]) => ({
-      label: `Piece ${piece} again`,
-      says: `It weighed ${mass(mg)}`,
+      label: say("page-bench-piece-again", { number: piece ?? 0 }),
+      says: say("page-bench-piece-weighed", { mass: mass(mg) }),
       value: piece,
     }));
     const piece = weighed.size
       ? await pickOne({
-          title: "Which piece?",
-          choices: [...choices, { label: "Another piece", value: fresh }],
+          title: say("page-bench-piece-which"),
+          choices: [...choices, { label: say("page-bench-piece-other"), value: fresh }],
         })
       : fresh;
     if (piece === null) return;
     const scale = [...sheet.kit.scales].sort((one, other) => one.division_mg - other.division_mg)[0];
     const mg = await openPad({
-      title: `Piece ${piece} on ${scale.name}: what does it weigh?`,
+      title: say("page-bench-piece-weigh", { number: piece, scale: scale.name }),
       target: weighed.get(piece) ?? null,
       division: scale.division_mg,
-      answer: "It weighs",
+      answer: "weighs",
     });
     if (mg !== null)
       tell(this, "answer", { kind: "measured", body: { what: "piece", step, piece, mg, scale: scale.id } });
@@ -835,21 +853,20 @@ export class BenchScreen extends HTMLElement {
     const undone = run.sheet.steps.filter(
       (step) => !["done", "skipped"].includes(run.state.steps[step.id].status),
     ).length;
-    /** @param {string} name @param {readonly StepTitle[]} steps */
-    const list = (name, steps) =>
-      steps.length ? `${name}: ${steps.map((step) => step.title).join(", ")}.` : "";
+    /** @param {readonly StepTitle[]} steps */
+    const all = (steps) => sayAll(steps.map((step) => step.title));
     const says = [
-      list("Not done yet", bench.owed),
-      list("Skipped", bench.skipped),
-      `${undone} steps are not done.`,
+      bench.owed.length ? say("page-bench-undone", { titles: all(bench.owed) }) : "",
+      bench.skipped.length ? say("page-bench-skipped", { titles: all(bench.skipped) }) : "",
+      say("page-bench-steps-left", { count: undone }),
     ]
       .filter(Boolean)
       .join(" ");
     if (
       await pickOne({
-        title: "Finish here?",
+        title: say("page-bench-finish-title"),
         says,
-        choices: [{ label: "Finish the batch", says: "You can undo it", value: true }],
+        choices: [{ label: say("prompting-finish-title"), says: say("page-bench-finish-undo"), value: true }],
       })
     )
       tell(this, "answer", { kind: "finished", body: {} });

@@ -318,7 +318,7 @@ export class GatherScreen extends HTMLElement {
         target: mg || count,
         division: 10,
         unit: mg ? "g" : "",
-        answer: say("page-gather-take"),
+        answer: "take",
       });
       if (more === null) return;
       if (

@@ -227,7 +227,7 @@ export class RecordScreen extends HTMLElement {
       const minutes = await openPad({
         title: say("page-record-hands-minutes"),
         unit: "",
-        answer: say("page-record-hands-took"),
+        answer: "took",
       });
       if (minutes) tell(this, "answer", { kind: "worked", body: { ms: minutes * MINUTE_MS } });
     };
@@ -466,7 +466,7 @@ export class RecordScreen extends HTMLElement {
       title: say(`page-record-weigh-${what}`),
       target: what === "piece" ? (balance?.piece_mg ?? null) : null,
       division,
-      answer: say("page-record-it-weighs"),
+      answer: "weighs",
     });
     if (mg === null) return;
     const piece = 1 + Math.max(0, ...this.#data.run.state.measured.map((each) => each.piece ?? 0));

@@ -367,7 +367,7 @@ export class ShelfScreen extends HTMLElement {
       target: left,
       division: measure === "mg" ? 10 : 1000,
       unit: measure === "mg" ? "g" : "",
-      answer: say("page-shelf-correct-to"),
+      answer: "left",
     });
     if (much !== null)
       tell(this, "shelf-written", {

@@ -150,7 +150,7 @@ class Checks:
         }
         call(studio, "POST", f"runs/{run}/entries", {"entries": [finished]})
 
-        engine.find("bench-screen h1", "This run is finished")
+        engine.find("bench-screen h1", "This batch is finished")
 
     def test_a_printed_label_carries_a_measure_of_50_mm(self, engine: Engine) -> None:
         """No engine prints at true size unasked for certain; the bar is what tells, and by how much."""
@@ -237,7 +237,7 @@ def make(engine: Engine) -> None:
     asked = "return document.querySelector('bench-screen h1').textContent"
     for _ in range(MOST_TOUCHES):
         before = engine.run(asked)
-        if before == "This run is finished":
+        if before == "This batch is finished":
             return
         engine.touch("answer-row .copper")
         engine.until(f"{asked} !== given[0]", before)

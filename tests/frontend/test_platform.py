@@ -279,7 +279,7 @@ def test_an_iphones_keyboard_covers_no_button_of_a_note(iphone: BrowserContext, 
 
     box = dialog.bounding_box()
     assert box and box["y"] >= 0 and box["y"] + box["height"] <= 844 - 336
-    expect(dialog.get_by_role("button", name="Keep it")).to_be_in_viewport(ratio=1)
+    expect(dialog.get_by_role("button", name="Save")).to_be_in_viewport(ratio=1)
 
 
 def config(name: str) -> dict[str, Any]:

@@ -127,7 +127,7 @@ class Maker:
     def work(self) -> None:
         """Do what the bench asks for until the run is finished, with a slip and two judgements on the way."""
         carried = sprayed = dried = False
-        while self.title != "This run is finished":
+        while self.title != "This batch is finished":
             self.wait_for_something()
             if self.title.startswith("Citric acid, anhydrous: add") and not carried:
                 carried = True

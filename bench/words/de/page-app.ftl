@@ -39,16 +39,20 @@ page-app-found-here = Keine Verbindung. Nur Chargen auf diesem Handy.
 
 ## Was klingelt. phase: wie eilig es ist
 
-page-app-ring = { $phase ->
-    [look] vielleicht fertig, prüfen
-    [ready] fertig
-    [late] fast zu spät
-   *[over] über die späteste Zeit
+page-app-ring-says = { $phase ->
+    [look] { $what }: vielleicht fertig, prüfen.
+    [ready] { $what }: fertig.
+    [late] { $what }: fast zu spät.
+   *[over] { $what }: über die späteste Zeit.
 }
-page-app-ring-says = { $what }: { page-app-ring }.
 page-app-ring-stir = { $what }: umrühren, dann ruhen lassen.
 page-app-ring-more = Und noch { $count }.
-page-app-rang = { $time }: { $what }, { page-app-ring }
+page-app-rang = { $phase ->
+    [look] { $time }: { $what }, vielleicht fertig, prüfen
+    [ready] { $time }: { $what }, fertig
+    [late] { $time }: { $what }, fast zu spät
+   *[over] { $time }: { $what }, über die späteste Zeit
+}
 page-app-undone = Noch offen: { $title }
 page-app-away = Während du weg warst, { $length }
 page-app-nothing-rang = Nichts hat geklingelt. Alles ist, wie du es verlassen hast.

@@ -9,3 +9,4 @@ page-common-no-connection = Keine Verbindung.
 page-common-not-saved = Nicht gespeichert
 page-common-print = Drucken
 page-common-settings = Einstellungen
+page-common-reason = Grund (wenn du willst)

@@ -45,7 +45,6 @@ page-gather-past-says = Mindestens haltbar bis { $day }. Ob es taugt, entscheide
 page-gather-take-anyway = Trotzdem nehmen
 page-gather-record-shows = Steht dann im Protokoll
 page-gather-how-much = { $name }, Los { $lot }: wie viel?
-page-gather-take = Nehmen:
 page-gather-more-title = Mehr, als im Vorrat steht
 page-gather-more-says = Im Vorrat stehen { $left }. Vielleicht ist mehr da.
 

@@ -115,7 +115,6 @@ page-record-hands-told = { $length }, wie eingetragen.
 page-record-hands-counted = { $length }, aus den Einträgen gezählt, ohne Pausen.
 page-record-hands-correct = Berichtigen
 page-record-hands-minutes = Arbeitszeit insgesamt in Minuten
-page-record-hands-took = So lange
 
 ## Photographs
 
@@ -156,7 +155,6 @@ page-record-note-add = Notiz schreiben
 page-record-weigh-piece = Fertiges Stück wiegen
 page-record-weigh-left = Rest wiegen
 page-record-weigh-spoiled = Verdorbenes wiegen
-page-record-it-weighs = So schwer
 page-record-unsign = Unterschrift zurücknehmen
 page-record-unsign-says = Das Protokoll ist wieder offen. Es hält die alte Unterschrift fest.
 page-record-signed-by = Unterschrieben von { $name }

@@ -51,7 +51,6 @@ page-shelf-here = Chargen auf diesem Handy:
 page-shelf-in-none = In keiner Charge.
 page-shelf-recall = Rückrufliste als Datei
 page-shelf-how-much-left = { $name }: wie viel ist noch da?
-page-shelf-correct-to = Berichtigen auf
 
 ## Wenn es gespeichert ist
 

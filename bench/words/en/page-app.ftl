@@ -39,16 +39,20 @@ page-app-found-here = No connection. Batches on this phone only.
 
 ## What rings. phase: by how urgent it is
 
-page-app-ring = { $phase ->
-    [look] may be ready, look
-    [ready] ready
-    [late] nearly too late
-   *[over] past its latest time
+page-app-ring-says = { $phase ->
+    [look] { $what }: may be ready, look.
+    [ready] { $what }: ready.
+    [late] { $what }: nearly too late.
+   *[over] { $what }: past its latest time.
 }
-page-app-ring-says = { $what }: { page-app-ring }.
 page-app-ring-stir = { $what }: stir, then let it rest.
 page-app-ring-more = And { $count } more.
-page-app-rang = { $time }: { $what }, { page-app-ring }
+page-app-rang = { $phase ->
+    [look] { $time }: { $what }, may be ready, look
+    [ready] { $time }: { $what }, ready
+    [late] { $time }: { $what }, nearly too late
+   *[over] { $time }: { $what }, past its latest time
+}
 page-app-undone = Not done yet: { $title }
 page-app-away = While you were away, { $length }
 page-app-nothing-rang = Nothing rang. All is as you left it.

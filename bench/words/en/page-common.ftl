@@ -9,3 +9,4 @@ page-common-no-connection = No connection.
 page-common-not-saved = Not saved
 page-common-print = Print
 page-common-settings = Settings
+page-common-reason = Reason (optional)

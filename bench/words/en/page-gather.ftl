@@ -45,7 +45,6 @@ page-gather-past-says = Best before { $day }. Whether to use it is yours to judg
 page-gather-take-anyway = Take it anyway
 page-gather-record-shows = The record will show it
 page-gather-how-much = { $name }, lot { $lot }: how much?
-page-gather-take = Take
 page-gather-more-title = More than the shelf says
 page-gather-more-says = The shelf says { $left }. The lot may hold more.
 

@@ -118,7 +118,6 @@ page-record-hands-told = { $length }, as entered.
 page-record-hands-counted = { $length }, counted from the entries, breaks left out.
 page-record-hands-correct = Correct it
 page-record-hands-minutes = Minutes of hand work in all
-page-record-hands-took = It took
 
 ## Photographs
 
@@ -159,7 +158,6 @@ page-record-note-add = Write a note
 page-record-weigh-piece = Weigh a finished piece
 page-record-weigh-left = Weigh what was left
 page-record-weigh-spoiled = Weigh what is spoiled
-page-record-it-weighs = It weighs
 page-record-unsign = Undo the signature
 page-record-unsign-says = The record opens again. It will say it was signed before.
 page-record-signed-by = Signed by { $name }

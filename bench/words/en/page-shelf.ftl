@@ -54,7 +54,6 @@ page-shelf-here = Batches on this phone:
 page-shelf-in-none = In no batch.
 page-shelf-recall = Recall list as a file
 page-shelf-how-much-left = { $name }: how much is left?
-page-shelf-correct-to = Correct to
 
 ## Said once it is saved
 
