@@ -39,7 +39,9 @@ def at_rest(page: Page) -> None:
 
 def carry_on(page: Page) -> None:
     """Pass over what is said of the time away, whenever it is said."""
-    page.add_locator_handler(page.get_by_role("button", name="Go on", exact=True), lambda button: button.click())
+    page.add_locator_handler(
+        page.get_by_role("button", name="Go on", exact=True), lambda button: button.click()
+    )
 
 
 def type_on_pad(page: Page, digits: str) -> None:
