@@ -6,32 +6,72 @@ from the measured recipe where that is at hand.
 """
 
 import re
-from typing import Any, cast
+from collections.abc import Mapping
+from typing import NotRequired, TypedDict, cast
 
 from bench.cautions import ByCode, by_code
 from bench.former_words import coded
 from bench.shapes.recipe import MeasuredRecipe, RecipeStep
-from bench.shapes.sheet import FormerSheet, InSpoons, Sheet, Spoonful
+from bench.shapes.sheet import FormerSheet, InSpoons, Sheet, Spoonful, Step
 from bench.shapes.units import Id
 
 FORMER = "bowlside-sheet/1"
-_Kept = dict[str, Any]  # as it was kept: of a shape that is written down no more
 _PART = re.compile(r"(\d+) % of (.+)")
 _OFF = re.compile(r"(.+) \((\d+) % (more|less)\)")
 _COUNT = re.compile(r"(\d+) (?:× )?(.+)")
+_USUAL = {"yes": "yes", "too_far": "too_wet", "verb": "done"}  # the codes of the usual words
+
+
+# As it was kept, of a shape that is written down no more: what is read of it here, and the rest as it is.
+
+
+class _KeptSize(TypedDict):
+    pieces: int
+
+
+class _KeptPart(TypedDict):
+    count: int
+    spares: int
+    why: list[str]
+
+
+class _KeptLine(TypedDict):
+    spoons: str
+    by_spoon: NotRequired[str]
+    instead_of: NotRequired[str]
+    note: str
+
+
+class _Cautioned(TypedDict):
+    cautions: list[str]
+
+
+class _KeptWindow(TypedDict):
+    state: NotRequired[str]
+    stake: str
+
+
+class _KeptStep(_Cautioned):
+    ways: list[_Cautioned]
+    keeps: NotRequired[list[_KeptWindow]]
+
+
+class _KeptSheet(TypedDict):
+    size: _KeptSize
+    components: list[_KeptPart]
+    lines: list[_KeptLine]
+    vessels: list[Mapping[str, object]]
+    steps: list[_KeptStep]
+    warnings: list[Mapping[str, object]]
 
 
 def open_sheet(kept: Sheet | FormerSheet, recipe: MeasuredRecipe | None = None) -> Sheet:
     """A sheet as it was kept, of either format, as this version uses it."""
-    sheet = cast(_Kept, kept)
-    if sheet["format"] == FORMER:
-        sheet = _current(sheet)
-    if recipe and sheet["written_for"] is None:
-        sheet = _completed(sheet, recipe)
-    return cast(Sheet, sheet)
+    current = cast(Sheet, _current(cast(_KeptSheet, kept)) if kept["format"] == FORMER else kept)
+    return _completed(current, recipe) if recipe and current["written_for"] is None else current
 
 
-def _current(sheet: _Kept) -> _Kept:
+def _current(sheet: _KeptSheet) -> dict[str, object]:
     pieces = sheet["size"]["pieces"]
     return {
         **sheet,
@@ -45,7 +85,7 @@ def _current(sheet: _Kept) -> _Kept:
     }
 
 
-def _component(part: _Kept, pieces: int) -> _Kept:
+def _component(part: _KeptPart, pieces: int) -> dict[str, object]:
     return {
         **part,
         "takes": (part["count"] - part["spares"]) // pieces,
@@ -54,7 +94,7 @@ def _component(part: _Kept, pieces: int) -> _Kept:
     }
 
 
-def _line(line: _Kept) -> _Kept:
+def _line(line: _KeptLine) -> dict[str, object]:
     meant = line.get("instead_of", "")
     return {
         **line,
@@ -89,11 +129,12 @@ def _spoonful(words: str) -> Spoonful:
     return {"spoon": "cup" if counted[2] == "cups" else counted[2], "count": int(counted[1])}
 
 
-def _step(step: _Kept) -> _Kept:
-    usual = {"yes": "yes", "too_far": "too_wet", "verb": "done"}
-    unsaid = {name: "" for name, code in usual.items() if coded(step.get(name) or "") == code}
+def _step(step: _KeptStep) -> dict[str, object]:
+    kept: Mapping[str, object] = {**step}
+    said = {name: words for name in _USUAL if isinstance(words := kept.get(name), str)}
+    unsaid = {name: "" for name, words in said.items() if coded(words) == _USUAL[name]}
     return {
-        **step,
+        **kept,
         **unsaid,
         "does": "",
         "unmoulds": False,
@@ -103,31 +144,29 @@ def _step(step: _Kept) -> _Kept:
     }
 
 
-def _keeps(window: _Kept) -> _Kept:
+def _keeps(window: _KeptWindow) -> dict[str, object]:
     usual = coded(window["stake"]) == (window.get("state") or None)
     return {**window, "stake": "" if usual else window["stake"]}
 
 
-def _by_code(cautioned: _Kept) -> ByCode:
+def _by_code(cautioned: _Cautioned) -> ByCode:
     return by_code({"cautions": cautioned["cautions"]})
 
 
-def _completed(sheet: _Kept, recipe: MeasuredRecipe) -> _Kept:
-    parts = {part["id"]: part for part in recipe["components"]}
+def _completed(sheet: Sheet, recipe: MeasuredRecipe) -> Sheet:
+    moulds = {part["id"]: part["mould"] for part in recipe["components"]}
     written: dict[tuple[Id, Id], RecipeStep] = {
         (part["id"], step["id"]): step for part in recipe["components"] for step in part["steps"]
     }
-    steps = []
-    for step in sheet["steps"]:
-        source = written.get((step["component"], step["step"]))
-        known = {"does": source.get("does", ""), "unmoulds": source["unmoulds"]} if source else {}
-        steps.append({**step, **known})
     return {
         **sheet,
         "written_for": recipe["written_for"],
-        "components": [
-            {**each, "mould": parts[each["id"]]["mould"] if each["id"] in parts else None}
-            for each in sheet["components"]
-        ],
-        "steps": steps,
+        "components": [{**each, "mould": moulds.get(each["id"])} for each in sheet["components"]],
+        "steps": [_told_of(each, written.get((each["component"], each["step"]))) for each in sheet["steps"]],
     }
+
+
+def _told_of(step: Step, source: RecipeStep | None) -> Step:
+    if source is None:
+        return step
+    return cast(Step, {**step, "does": source.get("does", ""), "unmoulds": source["unmoulds"]})
