@@ -15,10 +15,12 @@ import re
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from typing import TypeGuard, cast
 
+from bench.brief import joined
 from bench.errors import EntryError
 from bench.kinds import Kinds
 from bench.shapes.entries import Entry
 from bench.whole import canonical
+from bench.words import say
 
 MOST_WHOLE = 2**53 - 1
 MOST_AT = 8_640_000_000_000_000  # the last instant a JavaScript Date can hold
@@ -99,59 +101,25 @@ def _is_card(value: object) -> bool:
     return card is not None and is_text(card.get("name"), 200)
 
 
-# Type -> (whether a value is one, what to say when it is not).
-FITS: dict[str, tuple[Callable[[object], bool], str]] = {
-    "id": (
-        lambda value: _matches(value, _KEY),
-        "should be the id of something on the sheet",
-    ),
-    "mass": (
-        lambda value: whole_in(value, 0, MOST_MG),
-        "should be whole milligrams from 0 to 1 000 000 000",
-    ),
-    "whole": (lambda value: whole_in(value, -MOST_WHOLE, MOST_WHOLE), "should be a whole number"),
-    "count": (lambda value: whole_in(value, 0, 10_000), "should be a whole number from 0 to 10 000"),
-    "factor": (
-        lambda value: whole_in(value, 1, 10**12),
-        "should be a whole number from 1 to 1 000 000 000 000",
-    ),
-    "weigh": (lambda value: value in ("running", "tare"), "should be “running” or “tare”"),
-    "answer": (
-        lambda value: value in ("yes", "not_yet", "too_far"),
-        "should be “yes”, “not_yet” or “too_far”",
-    ),
-    "span": (
-        lambda value: whole_in(value, 1, MOST_MS),
-        "should be whole milliseconds from 1 to a year",
-    ),
-    "measured": (
-        lambda value: value in ("piece", "left", "spoiled"),
-        "should be “piece”, “left” or “spoiled”",
-    ),
-    "text": (is_text, "should be text of 1 to 2000 characters"),
-    "uuid": (
-        lambda value: _matches(value, _UUID),
-        "should be a UUID in small letters, as its address takes it",
-    ),
-    "sha256": (
-        lambda value: _matches(value, _SHA256),
-        "should be the SHA-256 of the file, 64 small hexadecimal digits",
-    ),
-    "ids": (_is_set_of_ids, f"should be at most {MOST_IDS:,} ids of entries, each once and sorted"),
-    "key": (
-        lambda value: _matches(value, _KEY),
-        "should be 1 to 140 letters, digits, dots, - or _",
-    ),
-    "day": (is_day, "should be a day of the calendar, such as 2027-03-31"),
-    "price": (
-        _is_price,
-        "should be an amount as text (“12.50”), a currency (“EUR”) and perhaps a tax: "
-        "its per cent as text, and whether it is included",
-    ),
-    "card": (
-        _is_card,
-        "should be an object with a name of 1 to 200 characters",
-    ),
+# Type -> whether a value is one; what to say when it is not stands in entries.ftl.
+FITS: dict[str, Callable[[object], bool]] = {
+    "id": lambda value: _matches(value, _KEY),
+    "mass": lambda value: whole_in(value, 0, MOST_MG),
+    "whole": lambda value: whole_in(value, -MOST_WHOLE, MOST_WHOLE),
+    "count": lambda value: whole_in(value, 0, 10_000),
+    "factor": lambda value: whole_in(value, 1, 10**12),
+    "weigh": lambda value: value in ("running", "tare"),
+    "answer": lambda value: value in ("yes", "not_yet", "too_far"),
+    "span": lambda value: whole_in(value, 1, MOST_MS),
+    "measured": lambda value: value in ("piece", "left", "spoiled"),
+    "text": is_text,
+    "uuid": lambda value: _matches(value, _UUID),
+    "sha256": lambda value: _matches(value, _SHA256),
+    "ids": _is_set_of_ids,
+    "key": lambda value: _matches(value, _KEY),
+    "day": is_day,
+    "price": _is_price,
+    "card": _is_card,
 }
 
 
@@ -171,47 +139,52 @@ def check(entry: object, kinds: Kinds, closed: bool = True) -> Entry:
     """
     envelope = _object(entry)
     if envelope is None:
-        raise EntryError("", "An entry should be an object with id, device, at, kind and body.")
+        raise EntryError("", say("entries-envelope"))
     if not _matches(envelope.get("id"), _UUID7):
-        raise EntryError("id", "The id should be a UUID of version 7.")
+        raise EntryError("id", say("entries-id"))
     if not _matches(envelope.get("device"), _DEVICE):
-        raise EntryError("device", "The device should be 1 to 64 letters, digits, - or _.")
+        raise EntryError("device", say("entries-device"))
     if not whole_in(envelope.get("at"), 0, MOST_AT):
-        raise EntryError("at", "The time should be whole milliseconds since 1970.")
+        raise EntryError("at", say("entries-at"))
     kind = envelope.get("kind")
     if not (isinstance(kind, str) and _KIND.fullmatch(kind)):
-        raise EntryError("kind", "The kind should be a word of small letters, such as “weighed”.")
+        raise EntryError("kind", say("entries-kind"))
     body = _object(envelope.get("body"))
     if body is None:
-        raise EntryError("body", "The body should be an object.")
+        raise EntryError("body", say("entries-body"))
     _check_fields(body, kinds.get(kind, {}))
     if closed:
-        _refuse_unread(envelope, _ENVELOPE, "An entry")
+        _refuse_unread(envelope, _ENVELOPE, "entry", kind)
         if kind in kinds:
             known = {field: INSIDE.get(fits) for field, (fits, _) in kinds[kind].items()}
-            _refuse_unread(body, known, f"The body of “{kind}”", "body.")
+            _refuse_unread(body, known, "body", kind, "body.")
     return cast(Entry, envelope)
 
 
 def _check_fields(body: dict[str, object], fields: dict[str, tuple[str, bool]]) -> None:
     for field, (kind, required) in fields.items():
-        fits, says = FITS[kind]
         if field not in body:
             if required:
-                raise EntryError(f"body.{field}", f"“{field}” is missing; it {says}.")
-        elif not fits(body[field]):
-            raise EntryError(f"body.{field}", f"“{field}” {says}.")
+                says = joined(say("entries-missing", field=field), _wanted(field, kind))
+                raise EntryError(f"body.{field}", says)
+        elif not FITS[kind](body[field]):
+            raise EntryError(f"body.{field}", _wanted(field, kind))
 
 
-def _refuse_unread(value: dict[str, object], known: Known, what: str, where: str = "") -> None:
-    """Raise EntryError for the first field that is not known."""
+def _wanted(field: str, kind: str) -> str:
+    return say(f"entries-fits-{kind}", field=field, most=MOST_IDS)
+
+
+def _refuse_unread(value: dict[str, object], known: Known, what: str, name: str, where: str = "") -> None:
+    """Raise EntryError for the first field that is not known. what: "entry", "body", or "within" a field."""
     for field, each in value.items():
         if field not in known:
-            names = ", ".join(known) or "nothing"
-            raise EntryError(f"{where}{field[:80]}", f"{what} has no field of this name; it has {names}.")
+            names, many = ", ".join(known), len(known)
+            says = say(f"entries-unknown-{what}", name=name, field=field[:80], known=names, count=many)
+            raise EntryError(f"{where}{field[:80]}", says)
         inside, fields = _object(each), known[field]
         if fields is not None and inside is not None:
-            _refuse_unread(inside, fields, f"“{field}”", f"{where}{field}.")
+            _refuse_unread(inside, fields, "within", field, f"{where}{field}.")
 
 
 def understood(entry: Entry, kinds: Kinds) -> bool:
@@ -221,7 +194,7 @@ def understood(entry: Entry, kinds: Kinds) -> bool:
         return False
     body = entry["body"]
     for field, (kind, required) in fields.items():
-        if not (FITS[kind][0](body[field]) if field in body else not required):
+        if not (FITS[kind](body[field]) if field in body else not required):
             return False
     return True
 

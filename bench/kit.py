@@ -21,6 +21,7 @@ from bench.shapes.kit import (
 )
 from bench.shapes.schema import schema_of
 from bench.shapes.units import JsonObject
+from bench.words import say
 
 KIT_SCHEMA: JsonObject = {
     "$schema": "https://json-schema.org/draft/2020-12/schema",
@@ -59,7 +60,7 @@ def _unique(
     seen: set[str] = set()
     for index, each in enumerate(things):
         if each["id"] in seen:
-            raise KitError(f"{group}.{index}.id", f"“{each['id']}” is used twice. Give each its own id.")
+            raise KitError(f"{group}.{index}.id", say("schema-used-twice", kind="thing", id=each["id"]))
         seen.add(each["id"])
 
 
@@ -67,13 +68,11 @@ def _scale(scale: WrittenScale, where: str) -> Scale:
     capacity = read_mass_mg(scale["capacity"], f"{where}.capacity")
     division = read_mass_mg(scale["division"], f"{where}.division")
     if division < 1:
-        raise KitError(
-            f"{where}.division", "A division finer than 1 mg is past this bench. Write 0.001 g or more."
-        )
+        raise KitError(f"{where}.division", say("kit-division-too-fine"))
     if capacity < 100 * division:
         raise KitError(
             f"{where}.capacity",
-            "A scale shows at least a hundred of its divisions. Check capacity and division.",
+            say("kit-capacity-too-small"),
         )
     return {"id": scale["id"], "name": scale["name"], "capacity_mg": capacity, "division_mg": division}
 

@@ -5,6 +5,7 @@ from typing import Protocol, cast
 
 from bench.shapes.units import JsonObject
 from bench.whole import canonical
+from bench.words import say
 
 MOST_FAULTS = 50
 
@@ -54,9 +55,13 @@ def say_what_is_wrong(document: object, schema: JsonObject) -> tuple[str, str] |
         try:
             canonical(document).encode()
         except UnicodeEncodeError:
-            return "", "A text holds half of a character that nothing can show. Write it again."
+            return "", say("schema-half-character")
         return None
-    return ".".join(str(step) for step in fault.absolute_path), _words(fault)
+    path = [str(step) for step in fault.absolute_path]
+    missing = (
+        _names(fault.validator_value, besides=fault.instance)[:1] if fault.validator == "required" else []
+    )
+    return ".".join([*path, *missing]), _words(fault)
 
 
 def _first(faults: Iterable[Fault]) -> Iterator[Fault]:
@@ -77,43 +82,36 @@ def _words(fault: Fault) -> str:
     many = len(value) if isinstance(value, Sized) else 0
     match fault.validator:
         case "required":
-            return f"“{_names(limit, besides=value)[0]}” is missing. Add it."
+            return say("schema-missing", name=_names(limit, besides=value)[0])
         case "additionalProperties":
             known = _names(fault.schema.get("properties"))
             extra = sorted(_names(value, besides=known))
-            return f"“{extra[0][:40]}” is not known here. It could be {', '.join(known)}."
+            return say("schema-unknown", name=extra[0][:40], could=", ".join(known))
         case "maxLength":
-            return f"This is {many} characters long; {limit} is the most. Shorten it."
+            return say("schema-too-long", count=many, most=_whole(limit))
         case "minLength":
-            return "This is empty. Write something."
+            return say("schema-empty")
         case "maxItems" | "maxProperties":
-            return f"There are {many} here; {limit} is the most."
+            return say("schema-too-many", count=many, most=_whole(limit))
         case "minItems" | "minProperties":
-            return f"There are too few here; {limit} is the least."
+            return say("schema-too-few", least=_whole(limit))
         case "minimum":
-            return f"{value} is too small; {limit} is the least."
+            return say("schema-too-small", written=str(value), least=_whole(limit))
         case "maximum":
-            return f"{value} is too large; {limit} is the most."
+            return say("schema-too-large", written=str(value), most=_whole(limit))
         case "pattern":
-            return (
-                f"“{str(value)[:40]}” does not fit. Use small letters, digits and _, beginning with a letter."
-            )
+            return say("schema-not-an-id", written=str(value)[:40])
         case "enum":
-            return f"“{str(value)[:40]}” is not known here. It could be {', '.join(_names(limit))}."
+            return say("schema-unknown", name=str(value)[:40], could=", ".join(_names(limit)))
         case "const":
-            return f"This should be “{limit}”."
+            return say("schema-not-this", wanted=str(limit))
         case "type":
-            return f"This should be {_TYPES.get(str(limit), str(limit))}."
-    return "This does not fit the published shape."
+            return say("schema-type", type=str(limit))
+    return say("schema-misfit")
 
 
-_TYPES = {
-    "object": "an object",
-    "array": "a list",
-    "string": "text",
-    "integer": "a whole number, without a point",
-    "boolean": "true or false",
-}
+def _whole(limit: object) -> int | str:
+    return limit if isinstance(limit, int) else str(limit)
 
 
 def _names(holder: object, besides: object = ()) -> list[str]:

@@ -11,6 +11,7 @@ from bench.shapes.kit import Kit, Scale
 from bench.shapes.sheet import SheetLine
 from bench.shapes.units import Mg, Ppm
 from bench.whole import PPM, ceiling, half_even
+from bench.words import say
 
 
 def least_mg(division_mg: Mg, tolerance_ppm: Ppm) -> Mg:
@@ -32,10 +33,7 @@ def allowed_mg(line: SheetLine, division_mg: Mg | None, num: int = 1, den: int =
 def coarsest_first(kit: Kit) -> list[Scale]:
     """The kit's scales, coarsest division first; KitError when there is none."""
     if not kit["scales"]:
-        raise KitError(
-            "scales",
-            "The kit has no scale, and this recipe is weighed. Add a scale with its capacity and division.",
-        )
+        raise KitError("scales", say("kit-no-scale"))
     return sorted(kit["scales"], key=_coarseness)
 
 

@@ -6,16 +6,11 @@ from bench import entries as common
 from bench.errors import EntryError
 from bench.kinds import RUN_KINDS, fields_of
 from bench.shapes.entries import Entry, RunEntry, Signed
+from bench.words import say
 
 # Every kind of entry and its fields: (type, required). The API refuses by this table, the fold
 # sets aside by it, and DEVELOPERS.md lists it. A field not named here is refused when it is sent.
 KINDS = fields_of(RUN_KINDS)
-# What a field is needed for, where another is there.
-LACKING = {
-    "mg": "“mg” is missing: what was read says nothing without the mass that it came to.",
-    "entries": "“entries” is missing: say the ids of what the digest is of.",
-    "digest": "“digest” is missing: say the digest of the entries that are signed.",
-}
 
 
 def check_entry(entry: object, closed: bool = True) -> Entry:
@@ -25,7 +20,7 @@ def check_entry(entry: object, closed: bool = True) -> Entry:
     """
     found = common.check(entry, KINDS, closed)
     if field := _lacks(found):
-        raise EntryError(f"body.{field}", LACKING[field])
+        raise EntryError(f"body.{field}", say(f"entries-lacks-{field}"))
     return found
 
 

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import Literal
 
 from bench.errors import RecipeError
 from bench.quantities import DROP_NL, MOST_UG, Amount, read_ppm
@@ -9,6 +10,7 @@ from bench.recipe.source import Source, nearest
 from bench.shapes.recipe import Measure, RecipeLine, Substitute, SubstituteBy, WrittenLine, WrittenSubstitute
 from bench.shapes.units import Id, Mg, Ppm, Ug
 from bench.whole import half_even
+from bench.words import point, say
 
 DEFAULT_TOLERANCE_PPM = 20_000  # 2 % a line: common practice for hand-made batches
 
@@ -34,11 +36,11 @@ def read_lines(
     ]
 
 
-def unique(ids: list[Id], where: str, what: str) -> None:
+def unique(ids: list[Id], where: str, kind: Literal["line", "step", "way"]) -> None:
     seen: set[Id] = set()
     for index, key in enumerate(ids):
         if key in seen:
-            raise RecipeError(f"{where}.{index}.id", f"“{key}” is used twice. Give each {what} its own id.")
+            raise RecipeError(f"{where}.{index}.id", say("schema-used-twice", kind=kind, id=key))
         seen.add(key)
 
 
@@ -65,25 +67,24 @@ def _whole_of(amounts: list[tuple[Amount, Fraction | None]], at: str, written_mg
     )
     fixed_ug = sum((ug for _, ug in amounts if ug is not None), Fraction(0))
     if percent > 1 or (percent == 1 and (parts or fixed_ug)):
-        raise RecipeError(
-            at,
-            f"The per cents add up to {float(percent * 100):g} %. Together they must leave room for the rest.",
-        )
+        raise RecipeError(at, say("recipe-per-cents-no-room", share=_share(percent)))
     if parts and fixed_ug:
-        raise RecipeError(at, "Parts stand beside weights. Say what one part is: add “part”, such as 100 g.")
+        raise RecipeError(at, say("recipe-parts-beside-weights"))
     if parts or (percent and not fixed_ug):
         if not parts and percent != 1:
-            raise RecipeError(at, f"The per cents add up to {float(percent * 100):g} %, not 100 %.")
+            raise RecipeError(at, say("recipe-per-cents-short", share=_share(percent)))
         if written_mg is None:
-            raise RecipeError(
-                at, "Parts and per cents alone have no mass. Say what a piece weighs, or what one part is."
-            )
+            raise RecipeError(at, say("recipe-no-mass"))
         total_ug = Fraction(written_mg * 1000)
     else:
         total_ug = fixed_ug / (1 - percent)
     if total_ug > MOST_UG:
-        raise RecipeError(at, "Together these are more than ten tonnes. Check the units.")
+        raise RecipeError(at, say("recipe-too-heavy"))
     return _Whole(total_ug, percent, parts)
+
+
+def _share(percent: Fraction) -> str:
+    return f"{float(percent * 100):g} %".replace(".", point())
 
 
 def _line(
@@ -93,10 +94,7 @@ def _line(
         read_ppm(line["tolerance"], f"{where}.tolerance") if "tolerance" in line else DEFAULT_TOLERANCE_PPM
     )
     if tolerance < 100:
-        raise RecipeError(
-            f"{where}.tolerance",
-            "A tolerance below 0.01 % cannot be weighed at a bench. Write 0.01 % or more.",
-        )
+        raise RecipeError(f"{where}.tolerance", say("recipe-tolerance-too-fine"))
     return {
         **_measure(source, amount, ug, line["ingredient"]),
         "id": line["id"],
@@ -130,9 +128,7 @@ def _substitute(
         by = "amount"
         amount, own_ug = source.amount(ingredient, substitute["amount"], where, part_ug)
         if amount.kind in ("percent", "parts") and own_ug is None:
-            raise RecipeError(
-                f"{where}.amount", "Write a substitute's amount as a mass, a volume or a count."
-            )
+            raise RecipeError(f"{where}.amount", say("recipe-substitute-amount"))
         ug = None if own_ug is None else nearest(own_ug)
     elif ug is not None and (actives := _actives(source, line["ingredient"], ingredient)):
         by = "active"

@@ -8,6 +8,7 @@ from bench.recipe.steps import places
 from bench.shapes.recipe import Component, RecipeStep
 from bench.shapes.units import RecipeKey
 from bench.states import ASSEMBLY
+from bench.words import say
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,8 +30,7 @@ def check_needs(components: list[Component]) -> None:
     circle = _circle(steps)
     if circle:
         raise RecipeError(
-            f"{steps[circle[0]].where}.after",
-            f"These steps wait for each other in a circle: {' after '.join(circle)}. Take one of the needs away.",
+            f"{steps[circle[0]].where}.after", say("recipe-circle", steps=" → ".join(reversed(circle)))
         )
 
 
@@ -43,9 +43,9 @@ def _check_named(
 ) -> None:
     for reference in references:
         if reference not in steps:
-            raise RecipeError(where, f"There is no step “{reference}”. Write a step's id, or component.step.")
+            raise RecipeError(where, say("recipe-no-step", step=reference))
         if reference == key:
-            raise RecipeError(where, f"“{key}” cannot come after itself.")
+            raise RecipeError(where, say("recipe-after-itself", step=key))
 
 
 def _circle(steps: dict[RecipeKey, _Placed]) -> list[RecipeKey]:

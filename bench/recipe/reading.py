@@ -22,6 +22,7 @@ from bench.shapes.recipe import (
 from bench.shapes.units import Id, Mg, Ppm, RecipeKey, Ug
 from bench.states import ASSEMBLY
 from bench.whole import PPM, half_even
+from bench.words import say
 
 
 def read_recipe(document: object, kept: bool = False) -> MeasuredRecipe:
@@ -63,14 +64,9 @@ def _components(source: Source, written: WrittenRecipe) -> list[Component]:
     ids = [component["id"] for component in written["components"]]
     for index, key in enumerate(ids):
         if key == ASSEMBLY:
-            raise RecipeError(
-                f"components.{index}.id",
-                "“assembly” is kept for the joining at the end. Name the component otherwise.",
-            )
+            raise RecipeError(f"components.{index}.id", say("recipe-assembly-name"))
         if ids.index(key) != index:
-            raise RecipeError(
-                f"components.{index}.id", f"“{key}” is used twice. Give each component its own id."
-            )
+            raise RecipeError(f"components.{index}.id", say("schema-used-twice", kind="part", id=key))
     takes = _takes(written.get("assembly"), ids)
     components = [
         _component(source, component, f"components.{index}", takes[component["id"]])
@@ -86,19 +82,19 @@ def _takes(assembly: WrittenAssembly | None, ids: list[Id]) -> dict[Id, int]:
     """How many pieces of each component one finished piece takes."""
     if assembly is None:
         if len(ids) > 1:
-            raise RecipeError("assembly", "A recipe of several components needs an assembly that joins them.")
+            raise RecipeError("assembly", say("recipe-no-assembly"))
         return {ids[0]: 1}
     takes: dict[Id, int] = {}
     for index, take in enumerate(assembly["takes"]):
         where, key = f"assembly.takes.{index}.component", take["component"]
         if key not in ids:
-            raise RecipeError(where, f"There is no component “{key}”. It could be {', '.join(ids)}.")
+            raise RecipeError(where, say("recipe-no-part", part=key, could=", ".join(ids)))
         if key in takes:
-            raise RecipeError(where, f"“{key}” is taken twice. Take it once and give its count.")
+            raise RecipeError(where, say("recipe-taken-twice", part=key))
         takes[key] = take.get("count", 1)
     for key in ids:
         if key not in takes:
-            raise RecipeError("assembly.takes", f"Nothing takes the component “{key}”. Add it, or delete it.")
+            raise RecipeError("assembly.takes", say("recipe-not-taken", part=key))
     return takes
 
 
@@ -111,7 +107,7 @@ def _component(source: Source, written: WrittenComponent, where: str, takes: int
     loss = read_ppm(written["loss"], f"{where}.loss") if "loss" in written else 0
     piece = source.mass_mg(written["piece"], f"{where}.piece") if "piece" in written else None
     if piece == 0:
-        raise RecipeError(f"{where}.piece", "A piece below 1 mg cannot be weighed. Write 0.001 g or more.")
+        raise RecipeError(f"{where}.piece", say("recipe-piece-too-light"))
     whole = None if piece is None else half_even((count * piece + behind) * PPM, PPM - loss)
     part = 1000 * source.mass_mg(written["part"], f"{where}.part") if "part" in written else None
     lines = read_lines(source, written.get("lines", []), where, part, whole)
@@ -137,10 +133,7 @@ def _piece_mg(lines: list[RecipeLine], count: int, behind: Mg, loss: Ppm, where:
         return 0
     piece = half_even(total * (PPM - loss) - behind * 1000 * PPM, count * 1000 * PPM)
     if piece <= 0:
-        raise RecipeError(
-            where,
-            "More stays behind than the lines give. Lower “stays_behind”, or say what a piece weighs.",
-        )
+        raise RecipeError(where, say("recipe-all-stays-behind"))
     return piece
 
 

@@ -29,6 +29,7 @@ from bench.shapes.recipe import (
 )
 from bench.shapes.units import Id, Mg, Ppm, Ug
 from bench.whole import PPM, half_even
+from bench.words import say
 
 
 def nearest(value: Fraction) -> int:
@@ -69,9 +70,7 @@ class Source:
         amount = read_amount(written, None, where)
         ppm = nearest(amount.value * PPM) if amount.kind == "percent" else 0
         if not 1 <= ppm <= PPM:
-            raise RecipeError(
-                where, f"“{written}” should be a share by mass, above 0 % and up to 100 %, such as 68 %."
-            )
+            raise RecipeError(where, say("recipe-not-a-share", written=written))
         return ppm
 
     def amount(
@@ -81,7 +80,7 @@ class Source:
         if ingredient not in self.ingredients:
             known = ", ".join(list(self.ingredients)[:12])
             raise RecipeError(
-                f"{where}.ingredient", f"There is no ingredient “{ingredient}”. It could be {known}."
+                f"{where}.ingredient", say("recipe-no-ingredient", name=ingredient, could=known)
             )
         self._note(text, f"{where}.amount")
         amount = read_amount(text, self.measures, f"{where}.amount", self.kept)
@@ -98,11 +97,7 @@ class Source:
         for key, ingredient in self.ingredients.items():
             words = re.sub(r"[^a-z]+", " ", f"{key} {ingredient['name']}".lower())
             if any(re.search(rf"\b{lye}\b", words) for lye in LYE):
-                raise RecipeError(
-                    f"ingredients.{key}",
-                    "A recipe that uses lye is outside this tool: making soap from lye needs its own "
-                    "training, protection and calculation. Use a ready-made base here.",
-                )
+                raise RecipeError(f"ingredients.{key}", say("recipe-lye"))
 
     def ingredient(self, key: Id) -> Ingredient:
         written = self.ingredients[key]

@@ -19,6 +19,7 @@ from bench.shapes.recipe import (
 )
 from bench.shapes.units import Id, RecipeKey
 from bench.steps.kind import Around, Beside
+from bench.words import say
 
 
 def read_steps(
@@ -81,7 +82,7 @@ def _each_of_one_name(measured: list[RecipeStep], where: str) -> None:
     for step, index in zip(measured, places(measured), strict=True):
         if step["id"] in seen:
             raise RecipeError(
-                f"{where}.steps.{index}.id", f"“{step['id']}” is used twice. Give each step its own id."
+                f"{where}.steps.{index}.id", say("schema-used-twice", kind="step", id=step["id"])
             )
         seen.add(step["id"])
 
@@ -93,7 +94,7 @@ def _portions(written: list[WrittenStep], where: str) -> set[Id]:
             if portion in portions:
                 raise RecipeError(
                     f"{where}.steps.{index}.portions",
-                    f"“{portion}” is used twice. Give each portion its own id.",
+                    say("schema-used-twice", kind="portion", id=portion),
                 )
             portions.add(portion)
     return portions
@@ -106,14 +107,14 @@ def _each_weighed_once(measured: list[RecipeStep], lines: list[RecipeLine], wher
             if key in weighed:
                 raise RecipeError(
                     f"{where}.steps.{index}.lines",
-                    f"“{key}” is weighed twice, here and in “{weighed[key]}”.",
+                    say("recipe-weighed-twice", line=key, step=weighed[key]),
                 )
             weighed[key] = step["id"]
     for index, line in enumerate(lines):
         if line["id"] not in weighed and not line["texture"]:
             raise RecipeError(
                 f"{where}.lines.{index}",
-                f"No step weighs “{line['id']}”. Name it in a weigh step's lines.",
+                say("recipe-not-weighed", line=line["id"]),
             )
 
 

@@ -7,6 +7,7 @@ from bench.shapes.sheet import Step
 from bench.shapes.units import Id, Ms, StepKey
 from bench.states import ASSEMBLY
 from bench.steps import counts_pieces, is_empty, traits, usual_wait_ms
+from bench.words import say
 
 
 def windows_of(step: Step) -> list[Window]:
@@ -72,11 +73,7 @@ def add_tails(steps: list[Step]) -> None:
                 )
                 continue
             if key in opened:  # met again before what follows it was settled
-                raise SizeError(
-                    "pieces",
-                    f"This many takes several rounds, and “{step['title']}” would wait for a later round of "
-                    "itself. Make fewer pieces, or use larger moulds and vessels.",
-                )
+                raise SizeError("pieces", say("sizes-waits-for-itself", title=step["title"]))
             opened.add(key)
             stack.extend(unsettled)
     for step in steps:

@@ -29,6 +29,7 @@ from bench.states import ASSEMBLY
 from bench.steps import puts_in
 from bench.steps.kind import Batch
 from bench.whole import share_out
+from bench.words import say
 from bench.yields import MOST_PIECES
 
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
@@ -41,10 +42,7 @@ def make_sheet(recipe: MeasuredRecipe, ref: RecipeRef, size: Size, kit: Kit) -> 
     """
     pieces = size["pieces"]
     if not 1 <= pieces <= MOST_PIECES:
-        raise SizeError(
-            "pieces",
-            f"A batch has from 1 to {MOST_PIECES} pieces; {pieces} is not. Make a smaller batch, or several.",
-        )
+        raise SizeError("pieces", say("sizes-out-of-range", most=MOST_PIECES, count=pieces))
     made = _Making(recipe, size, kit)
     return {
         "format": "bowlside-sheet/2",

@@ -9,6 +9,7 @@ from bench.sheet.making import make_sheet
 from bench.sizing import cavities
 from bench.states import ASSEMBLY
 from bench.whole import ceiling, grams
+from bench.words import say
 from bench.yields import MOST_PIECES, make_mg, pieces_from
 
 
@@ -44,10 +45,14 @@ def _by_mass(recipe: MeasuredRecipe, request: ByMass) -> ChosenSize:
     each = sum(part["takes"] * part["piece_mg"] for part in recipe["components"])
     pieces = min(request["mg"] // each, MOST_PIECES) if each else 0
     if pieces < 1:
-        raise SizeError("mg", f"One of these weighs {grams(each, 1000)}. Ask for at least that much.")
-    most = ", the most in one batch" if pieces == MOST_PIECES else ""
-    many = recipe["piece"]["many"]
-    says = f"{pieces} {many} of {grams(each, 1000)} make {grams(pieces * each, 1000)}{most}"
+        raise SizeError("mg", say("sizes-too-light", mass=grams(each, 1000)))
+    says = say(
+        "sizes-by-mass-most" if pieces == MOST_PIECES else "sizes-by-mass",
+        count=pieces,
+        many=recipe["piece"]["many"],
+        each=grams(each, 1000),
+        mass=grams(pieces * each, 1000),
+    )
     return _chosen(request, pieces, says)
 
 
@@ -56,13 +61,13 @@ def _by_moulds(recipe: MeasuredRecipe, kit: Kit, request: ByMoulds) -> ChosenSiz
     # Cavities in the moulds that fit, whether or not they are held through a wait.
     held = cavities(kit, component, is_held=True) if component else None
     if component is None or held is None:
-        raise SizeError(
-            "component", f"No mould in the kit fits “{request['component']}”. Add one, or size by pieces."
-        )
+        named = component["name"] if component else request["component"]
+        raise SizeError("component", say("sizes-no-mould", part=named))
     pieces = min((request["moulds"] * held - component["spares"]) // component["takes"], MOST_PIECES)
     if pieces < 1:
-        raise SizeError("moulds", "That many moulds do not give one whole piece. Fill more of them.")
-    says = f"{request['moulds']} × {held} cavities give {pieces} {recipe['piece']['many']}"
+        raise SizeError("moulds", say("sizes-few-moulds"))
+    many = recipe["piece"]["many"]
+    says = say("sizes-by-moulds", moulds=request["moulds"], held=held, count=pieces, many=many)
     return _chosen(request, pieces, says)
 
 
@@ -73,13 +78,11 @@ def _by_mix(recipe: MeasuredRecipe, request: ByMix) -> ChosenSize:
     pieces = min((pieces_from(component, mg) - component["spares"]) // component["takes"], MOST_PIECES)
     if pieces < 1:
         least = make_mg(component, component["takes"] + component["spares"])
-        raise SizeError(
-            "mg",
-            f"One piece takes {grams(ceiling(least, 1000) * 1000, 1000)} of {component['name']}. Ask with at least that much.",
-        )
-    return _chosen(
-        request, pieces, f"{grams(mg, 1000)} of {component['name']} gives {_count(recipe, pieces)}"
-    )
+        wanted = grams(ceiling(least, 1000) * 1000, 1000)
+        raise SizeError("mg", say("sizes-little-mix", part=component["name"], mass=wanted))
+    given = _count(recipe, pieces)
+    says = say("sizes-by-mix", part=component["name"], mass=grams(mg, 1000), pieces=given)
+    return _chosen(request, pieces, says)
 
 
 def _weighed_part(recipe: MeasuredRecipe, key: Id) -> Component:
@@ -88,8 +91,8 @@ def _weighed_part(recipe: MeasuredRecipe, key: Id) -> Component:
         if component["id"] == key:
             return component
     could = ", ".join(each["id"] for each in weighed)
-    way_out = f"It could be {could}." if could else "Size by pieces."
-    raise SizeError("component", f"“{key}” is not a part that is weighed. {way_out}")
+    says = say("sizes-part", part=key, could=could) if could else say("sizes-no-part", part=key)
+    raise SizeError("component", says)
 
 
 def _count(recipe: MeasuredRecipe, pieces: int) -> str:
@@ -101,11 +104,9 @@ def _by_stock(recipe: MeasuredRecipe, kit: Kit, request: ByStock) -> ChosenSize:
     stock, names = request["stock"], recipe["ingredients"]
     for key in stock:
         if key not in names:
-            raise SizeError(f"stock.{key}", f"The recipe has no ingredient “{key}”.")
+            raise SizeError(f"stock.{key}", say("sizes-no-ingredient", name=key))
         if not _is_weighed(recipe, key):
-            raise SizeError(
-                f"stock.{key}", f"{names[key]['name']} is not weighed in this recipe, so it sets no size."
-            )
+            raise SizeError(f"stock.{key}", say("sizes-unweighed", name=names[key]["name"]))
 
     def short(pieces: int) -> Id | None:
         """What is short for this many: None when nothing is, "" when the kit cannot make so many."""
@@ -119,10 +120,10 @@ def _by_stock(recipe: MeasuredRecipe, kit: Kit, request: ByStock) -> ChosenSize:
 
     first = short(1)
     if first:
-        raise SizeError(f"stock.{first}", f"There is not enough {names[first]['name']} for one piece.")
+        raise SizeError(f"stock.{first}", say("sizes-too-little", name=names[first]["name"]))
     low, high = 1, MOST_PIECES
     if short(high) is None:
-        return _chosen(request, high, f"{high} {recipe['piece']['many']}, the most in one batch")
+        return _chosen(request, high, say("sizes-most", count=high, many=recipe["piece"]["many"]))
     while high - low > 1:
         middle = (low + high) // 2
         if short(middle) is None:
@@ -130,8 +131,13 @@ def _by_stock(recipe: MeasuredRecipe, kit: Kit, request: ByStock) -> ChosenSize:
         else:
             high = middle
     out = short(low + 1)
-    stops = f"{names[out]['name']} runs out first" if out else "the kit takes no more"
-    return _chosen(request, low, f"{_count(recipe, low)}; {stops}", out or None)
+    pieces = _count(recipe, low)
+    says = (
+        say("sizes-runs-out", pieces=pieces, name=names[out]["name"])
+        if out
+        else say("sizes-kit-takes", pieces=pieces)
+    )
+    return _chosen(request, low, says, out or None)
 
 
 def _first_out(stock: dict[Id, Mg], needs: dict[Id, Mg]) -> Id | None:

@@ -7,7 +7,7 @@ from bench.shapes.units import Id, LineKey
 from bench.sheet_words import cautions_of, reason_words, spoons_words, warning_words
 from bench.steps import counts_pieces, heats, is_judged, puts_in, runs_by_itself
 from bench.whole import celsius, grams, span
-from bench.words import say_all
+from bench.words import say, say_all
 
 
 def sheet_text(sheet: Sheet) -> str:
@@ -24,15 +24,16 @@ def sheet_text(sheet: Sheet) -> str:
         out += _about(component)
         for each in component["rounds"]:
             if len(component["rounds"]) > 1:
+                mass = grams(each["make_mg"], 1000)
                 out.append(
-                    f"   Round {each['round']}: {each['count']} pieces, {grams(each['make_mg'], 1000)}"
+                    "   " + say("sheet-text-round", round=each["round"], count=each["count"], mass=mass)
                 )
             for step in sheet["steps"]:
                 if step["component"] == component["id"] and step["round"] == each["round"]:
                     out += _step(sheet, step, lines, scales)
         out.append("")
     if sheet["warnings"]:
-        out.append("Look at this")
+        out.append(say("sheet-text-warnings"))
         out += [f"   {warning['where']}: {warning_words(warning)}" for warning in sheet["warnings"]]
         out.append("")
     return "\n".join(out)
@@ -41,12 +42,11 @@ def sheet_text(sheet: Sheet) -> str:
 def _about(component: SheetComponent) -> list[str]:
     out = [f"{component['letter']}  {component['name']}"]
     if component["piece_mg"]:
-        out.append(
-            f"   {component['count']} of {grams(component['piece_mg'], 100)}, {grams(component['make_mg'], 1000)} in all"
-        )
+        piece, mass = grams(component["piece_mg"], 100), grams(component["make_mg"], 1000)
+        out.append("   " + say("sheet-text-part", count=component["count"], piece=piece, mass=mass))
     if component["why"]:
-        reasons = [reason_words(each) for each in component["why"]]
-        out.append(f"   in {len(component['rounds'])} rounds, because {say_all(reasons)}")
+        reasons = say_all([reason_words(each) for each in component["why"]])
+        out.append("   " + say("sheet-text-rounds", count=len(component["rounds"]), reasons=reasons))
     return out
 
 
@@ -57,7 +57,8 @@ def _step(sheet: Sheet, step: Step, lines: dict[LineKey, SheetLine], scales: dic
         out.append(f"       {step['says']}")
     out += [f"       {each}" for each in _own(sheet, step, lines, scales)]
     if step["window"]:
-        out.append(f"       within {span(step['window']['latest_ms'])}: {step['window']['stake']}")
+        within = span(step["window"]["latest_ms"])
+        out.append("       " + say("sheet-text-within", span=within, stake=step["window"]["stake"]))
     return out
 
 
@@ -67,27 +68,38 @@ def _own(sheet: Sheet, step: Step, lines: dict[LineKey, SheetLine], scales: dict
         return [row for key in step["lines"] for row in _line(lines[key], scales)]
     if heats(step):
         bursts = ", ".join(span(burst["ms"]) for burst in step["bursts"])
-        told = f"{heat_word(sheet, step)}s: {bursts}" if bursts else f"{span(step['more']['ms'])} at a time"
-        warmest = [] if step["to_mk"] is None else [f"no further than {celsius(step['to_mk'])}"]
-        return [f"{told}; look: {step['look_for']}", *warmest]
+        told = (
+            say("sheet-text-bursts", word=heat_word(sheet, step), spans=bursts)
+            if bursts
+            else say("sheet-text-at-a-time", span=span(step["more"]["ms"]))
+        )
+        most = step["to_mk"]
+        warmest = [] if most is None else [say("sheet-text-no-further", warmth=celsius(most))]
+        return [told, say("sheet-text-look", look=step["look_for"]), *warmest]
     if is_judged(step):
-        return [f"{step['ask']}  Not yet: {step['not_yet']}"]
+        return [step["ask"], say("sheet-text-not-yet", way=step["not_yet"])]
     if runs_by_itself(step):
-        latest = f", latest {span(step['latest_ms'])}" if step["latest_ms"] is not None else ""
-        return [
-            f"{step['word']}: earliest {span(step['earliest_ms'])}, usual {span(step['usual_ms'])}{latest}"
-        ]
+        word, earliest, usual = step["word"], span(step["earliest_ms"]), span(step["usual_ms"])
+        if step["latest_ms"] is None:
+            return [say("sheet-text-wait", word=word, earliest=earliest, usual=usual)]
+        latest = span(step["latest_ms"])
+        return [say("sheet-text-wait-latest", word=word, earliest=earliest, usual=usual, latest=latest)]
     if counts_pieces(step):
-        return [f"{step['count']} to make: " + "_ " * min(step["count"], 30)]
+        return [say("sheet-text-to-make", count=step["count"]) + " " + "_ " * min(step["count"], 30)]
     return []
 
 
 def _line(line: SheetLine, scales: dict[Id, str]) -> list[str]:
     if line["mg"] is None:
-        count = f"{line['count']} {line['unit']}" if line["count"] is not None else "to texture"
+        count = (
+            say("prompting-to-texture")
+            if line["count"] is None
+            else say("prompting-counted", count=line["count"], unit=line["unit"])
+        )
         out = [f"{line['name']:<36} {spoons_words(line['spoons']) or count:>12}"]
     else:
-        on = f"  {scales.get(line['scale'] or '', '')}{', small cup' if line['cup'] else ''}"
-        out = [f"{line['name']:<36} {grams(line['mg'], line['division_mg'] or 1):>12}{on}"]
-    instead_of = line["instead_of"]
-    return [*out, f"  instead of: {instead_of}"] if instead_of else out
+        scale = scales.get(line["scale"] or "", "")
+        on = say("sheet-text-small-cup", scale=scale) if line["cup"] else scale
+        out = [f"{line['name']:<36} {grams(line['mg'], line['division_mg'] or 1):>12}  {on}".rstrip()]
+    meant = line["instead_of"]
+    return [*out, "  " + say("sheet-instead-of", name=meant)] if meant else out

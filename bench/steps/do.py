@@ -6,6 +6,7 @@ from bench.shapes.recipe import RecipeDo, RecipeHead, WrittenDo
 from bench.shapes.sheet import DoStep, StepHead
 from bench.states import MINUTE_MS
 from bench.steps.kind import Around, Batch, Traits
+from bench.words import say
 
 USUAL_HANDS_MS = 3 * MINUTE_MS  # common practice
 TRAITS = Traits(by_hand=True)
@@ -15,9 +16,7 @@ def read(written: WrittenDo, head: RecipeHead, around: Around) -> RecipeDo:
     into = written.get("into", "bowl")
     tips = written.get("tips", [])
     if into in tips:
-        raise RecipeError(
-            f"{around.at}.tips", f"“{into}” cannot be tipped into itself. Say which vessel it goes into."
-        )
+        raise RecipeError(f"{around.at}.tips", say("recipe-tipped-into-itself", vessel=into))
     return {
         **head,
         "kind": "do",

@@ -7,6 +7,7 @@ from bench.errors import RecipeError
 from bench.shapes.kit import Heater
 from bench.shapes.recipe import Component, Ingredient, RecipeStep, RecipeWait
 from bench.shapes.units import Id, Mg, RecipeKey
+from bench.words import say
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,10 +38,13 @@ class Around:
         """The keys, every one of which is a line of the part."""
         for index, key in enumerate(keys):
             if key not in self.lines:
-                could = ", ".join(self.lines) or "none: the component has no lines"
-                raise RecipeError(
-                    f"{self.at}.{field}.{index}", f"There is no line “{key}”. It could be {could}."
+                could = ", ".join(self.lines)
+                why = (
+                    say("recipe-no-line", line=key, could=could)
+                    if could
+                    else say("recipe-no-lines", line=key)
                 )
+                raise RecipeError(f"{self.at}.{field}.{index}", why)
         return keys
 
 
@@ -59,8 +63,9 @@ class Beside:
         """The part's wait of that id."""
         waits = {step["id"]: step for step in self.steps if step["kind"] == "wait"}
         if key not in waits:
-            could = f"It could be {', '.join(waits)}." if waits else "Write the wait as a step of its own."
-            raise RecipeError(f"{self.at}.{field}", f"There is no wait “{key}” in this part. {could}")
+            could = ", ".join(waits)
+            why = say("recipe-no-wait", step=key, could=could) if could else say("recipe-no-waits", step=key)
+            raise RecipeError(f"{self.at}.{field}", why)
         return waits[key]
 
 

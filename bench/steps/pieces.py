@@ -7,6 +7,7 @@ from bench.shapes.sheet import PiecesStep, StepHead
 from bench.shapes.units import Ms
 from bench.states import MINUTE_MS
 from bench.steps.kind import Around, Batch, Traits
+from bench.words import say
 
 ONE_BY_ONE_MS, TOGETHER_MS = MINUTE_MS, 15_000  # a piece; common practice
 TRAITS = Traits(counts_pieces=True)
@@ -16,7 +17,7 @@ def read(written: WrittenPieces, head: RecipeHead, around: Around) -> RecipePiec
     of = written.get("of", [])
     for key in of:
         if key not in around.portions:
-            raise RecipeError(f"{around.at}.of", f"There is no portion “{key}”. A split step must make it.")
+            raise RecipeError(f"{around.at}.of", say("recipe-no-portion", portion=key))
     return {
         **head,
         "kind": "pieces",

@@ -5,6 +5,7 @@ from bench.shapes.recipe import RecipeHead, RecipePortion, RecipeSplit, WrittenP
 from bench.shapes.sheet import SplitStep, StepHead
 from bench.states import MINUTE_MS
 from bench.steps.kind import Around, Batch, Traits
+from bench.words import say
 
 USUAL_HANDS_MS = 3 * MINUTE_MS  # common practice
 TRAITS = Traits(divides=True)
@@ -14,12 +15,10 @@ def read(written: WrittenSplit, head: RecipeHead, around: Around) -> RecipeSplit
     divided = written.get("from", "bowl")
     portions = written["portions"]
     if any(portion["id"] == divided for portion in portions):
-        raise RecipeError(
-            f"{around.at}.portions", f"“{divided}” is what is divided. Give each portion an id of its own."
-        )
+        raise RecipeError(f"{around.at}.portions", say("recipe-portion-is-whole", portion=divided))
     by_mass = ["mass" in portion for portion in portions]
     if any(by_mass) and not all(by_mass):
-        raise RecipeError(f"{around.at}.portions", "Divide by shares or by masses, not both.")
+        raise RecipeError(f"{around.at}.portions", say("recipe-divided-two-ways"))
     return {
         **head,
         "kind": "split",

@@ -11,6 +11,7 @@ from bench.shapes.recipe import Guard, RecipeDo, RecipeHead, RecipeStep, RecipeW
 from bench.shapes.units import Id, Ms, RecipeKey
 from bench.steps.kind import Beside
 from bench.whole import span
+from bench.words import say
 
 MOST_TURNS = 24
 
@@ -41,8 +42,9 @@ def lower(written: WrittenTurn, head: RecipeHead, beside: Beside) -> list[Recipe
 def _many(every: Ms, usual: Ms, where: str) -> int:
     many = (usual - 1) // every if every else 0
     if not 1 <= many <= MOST_TURNS:
-        fits = f"Write less than {span(usual)}" if every >= usual else f"At most {MOST_TURNS} turns fit"
-        raise RecipeError(where, f"That gives {many} turns. {fits}: the wait usually lasts {span(usual)}.")
+        if many < 1:
+            raise RecipeError(where, say("recipe-no-turn", usual=span(usual)))
+        raise RecipeError(where, say("recipe-too-many-turns", count=many, most=MOST_TURNS, usual=span(usual)))
     return many
 
 

@@ -6,6 +6,7 @@ from bench.shapes.recipe import Guard, RecipeHead, RecipeWait, WrittenWait
 from bench.shapes.sheet import StepHead, WaitStep
 from bench.states import full_guard
 from bench.steps.kind import Around, Batch, Traits
+from bench.words import say
 
 TRAITS = Traits(runs_by_itself=True, ends_by_look=True)
 
@@ -16,7 +17,7 @@ def read(written: WrittenWait, head: RecipeHead, around: Around) -> RecipeWait:
     usual = read_duration_ms(written["usual"], f"{at}.usual")
     latest = read_duration_ms(written["latest"], f"{at}.latest") if "latest" in written else None
     if usual < earliest or (latest is not None and latest < usual):
-        raise RecipeError(at, "A wait's times must not run backwards: earliest, then usual, then latest.")
+        raise RecipeError(at, say("recipe-wait-backwards"))
     own: Guard = {"rescue": written["rescue"]} if "rescue" in written else {}
     return {
         **head,

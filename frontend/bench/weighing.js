@@ -7,6 +7,7 @@
  * towards it. Vessel and contents together stay within the scale's capacity.
  */
 
+import { say } from "../words.js";
 import { BenchError } from "./errors.js";
 import { last } from "./lists.js";
 import { ceiling, halfEven, PPM, product } from "./whole.js";
@@ -41,10 +42,7 @@ export function allowedMg(line, divisionMg, num = 1, den = 1) {
 /** The kit's scales, coarsest division first; a BenchError when there is none. @param {Pick<Kit, "scales">} kit */
 export function coarsestFirst(kit) {
   if (!kit.scales.length) {
-    throw new BenchError(
-      "scales",
-      "The kit has no scale, and this recipe is weighed. Add a scale with its capacity and division.",
-    );
+    throw new BenchError("scales", say("kit-no-scale"));
   }
   return [...kit.scales].sort(
     (one, other) =>

@@ -51,7 +51,6 @@ import {
   fieldRows,
   fold,
   growing,
-  join,
   labelled,
   labelOf,
   ordered,
@@ -1317,16 +1316,9 @@ export class RecipeScreen extends HTMLElement {
       : at;
   }
 
-  /**
-   * A path the server names, as the path of the field that stands for it here: of a thing that lacks something, what
-   * is named first in quotes.
-   * @param {Fault} fault
-   */
-  #placeOf({ field, detail }) {
-    const [, named] = /^[\u201c\u201e](\w+)[\u201d\u201c]/.exec(detail) ?? [];
-    const here = fieldsOf(valueAt(tidy(this.#document), field));
-    const isMissing = named !== undefined && here !== null && !Object.hasOwn(here, named);
-    return untidyPath(this.#document, isMissing ? join(field, named) : field);
+  /** A path the server names, as the path of the field that stands for it here. @param {Fault} fault */
+  #placeOf({ field }) {
+    return untidyPath(this.#document, field);
   }
 
   /** @param {string} where */

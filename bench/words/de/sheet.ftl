@@ -44,3 +44,23 @@ sheet-part-of-spoon = { $percent } % von { $spoon }
 sheet-instead-of = Anstelle von: { $name }.
 sheet-yes = Ja, so ist es
 sheet-done = fertig
+
+## Ein Rezeptblatt als einfacher Text (bench/sheet/text.py).
+
+sheet-text-round = Durchgang { $round }: { $count } Stück, { $mass }
+sheet-text-part = { $count } zu { $piece }, zusammen { $mass }
+sheet-text-rounds = in { $count } Durchgängen, denn { $reasons }
+sheet-text-within = innerhalb von { $span }: { $stake }
+sheet-text-bursts = { $word ->
+    [burst] Intervalle: { $spans }
+   *[heat] Erhitzen: { $spans }
+}
+sheet-text-at-a-time = jeweils { $span }
+sheet-text-look = darauf achten: { $look }
+sheet-text-no-further = höchstens { $warmth }
+sheet-text-not-yet = Noch nicht: { $way }
+sheet-text-wait = { $word }: frühestens { $earliest }, üblich { $usual }
+sheet-text-wait-latest = { $word }: frühestens { $earliest }, üblich { $usual }, spätestens { $latest }
+sheet-text-to-make = { $count } zu machen:
+sheet-text-small-cup = { $scale }, Becherchen
+sheet-text-warnings = Darauf achten

@@ -44,3 +44,26 @@ sheet-part-of-spoon = { $percent } % of { $spoon }
 sheet-instead-of = Instead of: { $name }.
 sheet-yes = Yes, it does
 sheet-done = done
+
+## A sheet as plain text (bench/sheet/text.py).
+
+sheet-text-round = Round { $round }: { $count ->
+    [one] { $count } piece
+   *[other] { $count } pieces
+}, { $mass }
+sheet-text-part = { $count } of { $piece }, { $mass } in all
+sheet-text-rounds = in { $count } rounds, because { $reasons }
+sheet-text-within = within { $span }: { $stake }
+sheet-text-bursts = { $word ->
+    [burst] bursts: { $spans }
+   *[heat] heats: { $spans }
+}
+sheet-text-at-a-time = { $span } at a time
+sheet-text-look = look for: { $look }
+sheet-text-no-further = no further than { $warmth }
+sheet-text-not-yet = Not yet: { $way }
+sheet-text-wait = { $word }: earliest { $earliest }, usual { $usual }
+sheet-text-wait-latest = { $word }: earliest { $earliest }, usual { $usual }, latest { $latest }
+sheet-text-to-make = { $count } to make:
+sheet-text-small-cup = { $scale }, small cup
+sheet-text-warnings = Look at this

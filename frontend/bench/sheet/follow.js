@@ -1,5 +1,6 @@
 /** What follows from the order of the steps: counts, tails, and what is held for a window. */
 
+import { say } from "../../words.js";
 import { BenchError } from "../errors.js";
 import { full, last } from "../lists.js";
 import { ASSEMBLY } from "../states.js";
@@ -84,11 +85,7 @@ export function addTails(steps) {
       if (open.length) {
         if (opened.has(step.id)) {
           // Met again before what follows it was settled.
-          throw new BenchError(
-            "pieces",
-            `This many takes several rounds, and “${step.title}” would wait for a later round of ` +
-              "itself. Make fewer pieces, or use larger moulds and vessels.",
-          );
+          throw new BenchError("pieces", say("sizes-waits-for-itself", { title: step.title }));
         }
         opened.add(step.id);
         stack.push(...open);

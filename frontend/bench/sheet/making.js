@@ -1,5 +1,6 @@
 /** Making a sheet: part by part, round by round; then what comes after what. */
 
+import { say } from "../../words.js";
 import { byCode } from "../cautions.js";
 import { BenchError } from "../errors.js";
 import { full } from "../lists.js";
@@ -35,10 +36,7 @@ const LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
  */
 export function makeSheet(recipe, ref, size, kit) {
   if (!(size.pieces >= 1 && size.pieces <= MOST_PIECES)) {
-    throw new BenchError(
-      "pieces",
-      `A batch has from 1 to ${MOST_PIECES} pieces; ${size.pieces} is not. Make a smaller batch, or several.`,
-    );
+    throw new BenchError("pieces", say("sizes-out-of-range", { most: MOST_PIECES, count: size.pieces }));
   }
   const draft = begin(recipe, size, kit);
   checkChoices(draft);

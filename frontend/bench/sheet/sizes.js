@@ -1,5 +1,6 @@
 /** "How big?" turned into a size. */
 
+import { say } from "../../words.js";
 import { BenchError } from "../errors.js";
 import { cavities } from "../sizing.js";
 import { makeMg, MOST_PIECES, piecesFrom } from "../yields.js";
@@ -38,13 +39,15 @@ export function chooseSize(recipe, kit, request) {
     const each = sum(recipe.components.map((component) => component.takes * component.piece_mg));
     const pieces = each ? Math.min(divided(request.mg, each)[0], MOST_PIECES) : 0;
     if (pieces < 1) {
-      throw new BenchError("mg", `One of these weighs ${grams(each, 1000)}. Ask for at least that much.`);
+      throw new BenchError("mg", say("sizes-too-light", { mass: grams(each, 1000) }));
     }
-    const most = pieces === MOST_PIECES ? ", the most in one batch" : "";
-    return sized(
-      pieces,
-      `${pieces} ${many} of ${grams(each, 1000)} make ${grams(pieces * each, 1000)}${most}`,
-    );
+    const says = say(pieces === MOST_PIECES ? "sizes-by-mass-most" : "sizes-by-mass", {
+      count: pieces,
+      many,
+      each: grams(each, 1000),
+      mass: grams(pieces * each, 1000),
+    });
+    return sized(pieces, says);
   }
   if (request.by === "moulds") {
     const component = recipe.components.find((each) => each.id === request.component);
@@ -52,15 +55,15 @@ export function chooseSize(recipe, kit, request) {
     if (!component || held === null) {
       throw new BenchError(
         "component",
-        `No mould in the kit fits “${request.component}”. Add one, or size by pieces.`,
+        say("sizes-no-mould", { part: component?.name ?? request.component }),
       );
     }
     const [most] = divided(request.moulds * held - component.spares, component.takes);
     const pieces = Math.min(most, MOST_PIECES);
     if (pieces < 1) {
-      throw new BenchError("moulds", "That many moulds do not give one whole piece. Fill more of them.");
+      throw new BenchError("moulds", say("sizes-few-moulds"));
     }
-    return sized(pieces, `${request.moulds} × ${held} cavities give ${pieces} ${many}`);
+    return sized(pieces, say("sizes-by-moulds", { moulds: request.moulds, held, count: pieces, many }));
   }
   if (request.by === "mix") return sizeByMix(recipe, request.component, request.mg, sized);
   return sizeByStock(recipe, kit, request.stock, chosen, sized);
@@ -84,22 +87,19 @@ function sizeByMix(recipe, id, mg, sized) {
   const component = weighed.find((each) => each.id === id);
   if (!component) {
     const could = weighed.map((each) => each.id).join(", ");
-    throw new BenchError(
-      "component",
-      `“${id}” is not a part that is weighed. ${could ? `It could be ${could}.` : "Size by pieces."}`,
-    );
+    const says = could ? say("sizes-part", { part: id, could }) : say("sizes-no-part", { part: id });
+    throw new BenchError("component", says);
   }
   const [most] = divided(piecesFrom(component, mg) - component.spares, component.takes);
   const pieces = Math.min(most, MOST_PIECES);
   if (pieces < 1) {
     const least = makeMg(component, component.takes + component.spares);
-    throw new BenchError(
-      "mg",
-      `One piece takes ${grams(ceiling(least, 1000) * 1000, 1000)} of ${component.name}. Ask with at least that much.`,
-    );
+    const mass = grams(ceiling(least, 1000) * 1000, 1000);
+    throw new BenchError("mg", say("sizes-little-mix", { part: component.name, mass }));
   }
   const { one, many } = recipe.piece;
-  return sized(pieces, `${grams(mg, 1000)} of ${component.name} gives ${pieces} ${pieces > 1 ? many : one}`);
+  const given = `${pieces} ${pieces > 1 ? many : one}`;
+  return sized(pieces, say("sizes-by-mix", { part: component.name, mass: grams(mg, 1000), pieces: given }));
 }
 
 /**
@@ -110,11 +110,11 @@ function sizeByMix(recipe, id, mg, sized) {
 function sizeByStock(recipe, kit, stock, chosen, sized) {
   for (const key of Object.keys(stock)) {
     if (!Object.hasOwn(recipe.ingredients, key)) {
-      throw new BenchError(`stock.${key}`, `The recipe has no ingredient “${key}”.`);
+      throw new BenchError(`stock.${key}`, say("sizes-no-ingredient", { name: key }));
     }
     if (!isWeighed(recipe, key)) {
       const { name } = recipe.ingredients[key];
-      throw new BenchError(`stock.${key}`, `${name} is not weighed in this recipe, so it sets no size.`);
+      throw new BenchError(`stock.${key}`, say("sizes-unweighed", { name }));
     }
   }
   /** What is short for this many: null when nothing is, "" when the kit cannot make so many. @param {number} pieces */
@@ -139,21 +139,21 @@ function sizeByStock(recipe, kit, stock, chosen, sized) {
   };
   const first = short(1);
   if (first !== null) {
-    throw new BenchError(
-      `stock.${first}`,
-      `There is not enough ${recipe.ingredients[first].name} for one piece.`,
-    );
+    throw new BenchError(`stock.${first}`, say("sizes-too-little", { name: recipe.ingredients[first].name }));
   }
   let [low, high] = [1, MOST_PIECES];
-  if (short(high) === null) return sized(high, `${high} ${recipe.piece.many}, the most in one batch`);
+  const { one, many } = recipe.piece;
+  if (short(high) === null) return sized(high, say("sizes-most", { count: high, many }));
   while (high - low > 1) {
     const middle = (low + high) >> 1;
     if (short(middle) === null) low = middle;
     else high = middle;
   }
   const out = short(low + 1);
-  const stops = out ? `${recipe.ingredients[out].name} runs out first` : "the kit takes no more";
-  const says = `${low} ${low > 1 ? recipe.piece.many : recipe.piece.one}; ${stops}`;
+  const pieces = `${low} ${low > 1 ? many : one}`;
+  const says = out
+    ? say("sizes-runs-out", { pieces, name: recipe.ingredients[out].name })
+    : say("sizes-kit-takes", { pieces });
   return sized(low, says, out || null);
 }
 
