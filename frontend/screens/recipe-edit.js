@@ -55,7 +55,6 @@ import {
   labelOf,
   ordered,
   sayBeside,
-  fieldsOf,
   thingsAt,
   valueAt,
   withValue,

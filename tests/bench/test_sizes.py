@@ -126,7 +126,7 @@ def test_all_of_an_ingredient_names_what_runs_out_first():
 
     assert choice["runs_out"] == "i1"  # 28 pieces of it, 30 of the other
     assert choice["size"]["pieces"] == 28
-    assert "Ingredient 1 runs out first" in choice["says"]
+    assert "Ingredient 1 is used up first" in choice["says"]
 
 
 @given(st.integers(75_000, 10**8), st.integers(25_000, 10**8))

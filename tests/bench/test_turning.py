@@ -172,7 +172,7 @@ def test_each_round_turns_until_its_own_drying_is_over() -> None:
     [
         ({"during": "cool"}, "during", "There is no wait “cool” in this part. It could be dry."),
         ({"during": "press"}, "during", "There is no wait “press” in this part. It could be dry."),
-        ({"every": "24 h"}, "every", "That gives 0 turns. Write less than 1 day"),
+        ({"every": "24 h"}, "every", "the wait usually lasts 1 day. Write less"),
         ({"every": "1 min"}, "every", "At most 24 turns fit"),
     ],
 )

@@ -41,4 +41,4 @@ recipe-portion-is-whole = “{ $portion }” is what is divided. Give each porti
 recipe-divided-two-ways = Divide by shares or by masses, not both.
 recipe-no-turn = That gives no turn: the wait usually lasts { $usual }. Write less than that.
 recipe-too-many-turns = That gives { $count } turns: the wait usually lasts { $usual }. At most { $most } turns fit.
-recipe-wait-backwards = A wait's times must not run backwards: earliest, then usual, then latest.
+recipe-wait-backwards = A wait's times go forwards: earliest, then usual, then latest.

@@ -6,7 +6,7 @@ sizes-by-mass-most = { $count } { $many } of { $each } make { $mass }, the most 
 sizes-by-moulds = { $moulds } × { $held } cavities give { $count } { $many }
 sizes-by-mix = { $part }: { $mass } gives { $pieces }
 sizes-most = { $count } { $many }, the most in one batch
-sizes-runs-out = { $pieces }; { $name } runs out first
+sizes-runs-out = { $pieces }; { $name } is used up first
 sizes-kit-takes = { $pieces }; the kit takes no more
 
 ## Cannot be
