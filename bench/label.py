@@ -36,8 +36,8 @@ from bench.shapes.record import (
 from bench.shapes.sheet import Sheet, SheetComponent
 from bench.shapes.state import State
 from bench.whole import PPM, ceiling, half_even
+from bench.words import point, say, say_all
 
-LAW = "This is what was checked, and no more: the law where it is sold rules."
 COLOUR_KINDS = ("dye", "lake", "mica", "pigment")
 # The market's own word for a few names; each read as the other (common practice; 701.3(a) for fragrance).
 WORDS: dict[Market, dict[str, str]] = {
@@ -103,9 +103,10 @@ def shares_of(names: list[tuple[str, int | None]]) -> list[tuple[int, bool]]:
 
 def net_text(mg: int, market: Market) -> str:
     """Net content of one piece, never more than is there: whole grams (tenths below 10 g), and in the US
-    avoirdupois ounces to a tenth first."""
+    avoirdupois ounces to a tenth first, in English."""
     tenths = mg // 100
-    grams = f"{mg // 1000} g" if mg >= 10_000 else f"{tenths // 10}.{tenths % 10} g"
+    sign = "." if market == "us" else point()
+    grams = f"{mg // 1000} g" if mg >= 10_000 else f"{tenths // 10}{sign}{tenths % 10} g"
     if market == "eu":
         return grams
     ounces = mg * 10 * 1_000_000 // _OUNCE_NG
@@ -173,8 +174,8 @@ class _Label:
             "heights": heights,
             "needs": self._needs(net_mg, precautions),
             "warnings": self.warnings,
-            "checked": _CHECKED[self.market],
-            "law": LAW,
+            "checked": _checked(self.market),
+            "law": say("label-law"),
         }
 
     def _warn(self, says: str, source: str) -> None:
@@ -213,30 +214,20 @@ class _Label:
             for ingredient, mg in mix.items():
                 self._name(ingredient, mg * scale)
         if self.blends:
-            self._warn(
-                f"Not told, so their places are a guess: the shares within {', '.join(self.blends)}. Ask the "
-                "supplier, and write them into the INCI name, as in “Aqua 40 %, Glycerin 30 %”.",
-                "descending order needs each share",
-            )
+            self._warn(say("label-blends", names=say_all(list(self.blends))), say("label-source-shares"))
 
     def _inci(self, ingredient: str) -> list[tuple[str, int | None]]:
         about = self.recipe["ingredients"][ingredient]
         card = self.options.get("cards", {}).get(ingredient)
         inci = (card and card.get("inci")) or about["inci"]
         if not inci:
-            self._warn(
-                f"{about['name']} has no INCI name, so its own name stands.",
-                "21 CFR 701.3; Regulation (EC) 1223/2009, Art. 19(1)(g)",
-            )
+            self._warn(say("label-no-inci", name=about["name"]), say("label-source-inci"))
         self.used[ingredient] = None
         return names_in(inci) or [(about["name"], None)]
 
     def _unweighed(self, ingredient: str) -> None:
         name = self.recipe["ingredients"][ingredient]["name"]
-        self._warn(
-            f"{name} was not weighed: its place in the list is yours to judge.",
-            "descending order needs a weight",
-        )
+        self._warn(say("label-unweighed", name=name), say("label-source-weight"))
         for written, _ in self._inci(ingredient):
             self.by_hand[self._key(written)] = None
 
@@ -274,11 +265,7 @@ class _Label:
         if self.market == "eu":
             stays_on = self.recipe["stays_on"] is not False
             if self.recipe["stays_on"] is None and self.allergens:
-                self._warn(
-                    "The recipe does not say whether it stays on the skin, so the stricter limit of 0.001 % "
-                    "for naming an allergen was taken.",
-                    "Regulation (EC) 1223/2009, Annex III, read second-hand",
-                )
+                self._warn(say("label-skin"), say("label-source-allergens"))
             for key, weight in self.allergens.items():
                 if weight * (100_000 if stays_on else 10_000) > self.total:
                     weights.setdefault(key, weight)
@@ -313,67 +300,44 @@ class _Label:
     def _precautions(self) -> list[Sourced]:
         kinds = {self.recipe["ingredients"][key]["kind"] for key in self.used}
         precautions: list[Sourced] = [
-            {"says": says, "source": "the maker's own"} for says in self.options.get("precautions", [])
+            {"says": says, "source": say("label-source-maker")}
+            for says in self.options.get("precautions", [])
         ]
+        practice = say("label-source-practice")
         if kinds & {"oil", "butter", "solubiliser"}:
-            precautions.append({"says": "Makes the bath or tray slippery.", "source": "common practice"})
+            precautions.append({"says": say("label-slippery", market=self.market), "source": practice})
         if kinds & {"fragrance", "citric_acid", "surfactant", "soap_base", "whipping_base"}:
-            precautions.append(
-                {"says": "Keep out of the eyes; rinse with water.", "source": "common practice"}
-            )
+            precautions.append({"says": say("label-eyes", market=self.market), "source": practice})
         return precautions
 
     def _warn_of_the_product(self) -> None:
         kinds = {self.recipe["ingredients"][key]["kind"] for key in self.used}
         if self.market == "us":
             if kinds & {"surfactant", "whipping_base"}:
-                self._warn(
-                    "If it makes foam in a bath, the caution of 740.17 belongs on it, word for word from the "
-                    "rule as it stands, unless it is labelled for adults only.",
-                    "21 CFR 740.17, read second-hand",
-                )
+                self._warn(say("label-foam"), say("label-source-us-second-hand", section="740.17"))
             if any(key.startswith("ci ") for key in self.colours):
-                self._warn(
-                    "A colour index number alone is not a US name: write the listed colour's name.",
-                    "21 CFR 701.3 and Parts 73, 74, 82; from memory",
-                )
+                self._warn(say("label-colour-index"), say("label-source-colours"))
             if "soap_base" in kinds:
-                self._warn(
-                    "Whether it is soap or a cosmetic changes the rules: soap is mostly alkali salts of fatty "
-                    "acids and sold only as soap.",
-                    "21 CFR 701.20",
-                )
-            self._warn(
-                "Where the safety of an ingredient or of the whole has not been substantiated, a warning of "
-                "its own is asked for.",
-                "21 CFR 740.10, read second-hand",
-            )
+                self._warn(say("label-soap"), say("label-source-us", section="701.20"))
+            self._warn(say("label-unproven"), say("label-source-us-second-hand", section="740.10"))
         elif self.allergens:
-            self._warn(
-                "More fragrance allergens are to be named, 80 in all: on new products from 31 July 2026, on all "
-                "from 31 July 2028. Only those the recipe names were looked at.",
-                "Regulation (EU) 2023/1545, read second-hand",
-            )
+            self._warn(say("label-more-allergens"), say("label-source-more-allergens"))
         if self.recipe["looks_like_food"]:
-            self._warn(
-                "It looks like food: whether a child could take it for food must be weighed up.",
-                "Regulation (EU) 2023/988, Art. 6(1)(f), read second-hand",
-            )
+            self._warn(say("label-like-food"), say("label-source-food"))
 
     def _heights(self) -> LabelHeights:
         least = least_heights(self.market, self.options.get("size"))
         letters = self.options.get("letters") or {}
         return {
-            "list": self._height("ingredient list", "701.3(b)", letters.get("list_um"), least["list_um"]),
-            "net": self._height("net content", "701.13", letters.get("net_um"), least["net_um"]),
+            "list": self._height("list", "701.3(b)", letters.get("list_um"), least["list_um"]),
+            "net": self._height("net", "701.13", letters.get("net_um"), least["net_um"]),
         }
 
-    def _height(self, words: str, rule: str, has: int | None, needs: int | None) -> LetterHeight:
+    def _height(self, of: str, rule: str, has: int | None, needs: int | None) -> LetterHeight:
         fits = None if has is None or needs is None else has >= needs
-        if fits is False:
+        if has is not None and needs is not None and not fits:
             self._warn(
-                f"The letters of the {words} are too small: {has} µm, and {needs} µm is the least.",
-                f"21 CFR {rule}",
+                say("label-too-small", of=of, has=has, least=needs), say("label-source-us", section=rule)
             )
         return {"least_um": needs, "has_um": has, "fits": fits}
 
@@ -383,22 +347,25 @@ class _Label:
         maker = bool(options.get("maker"))
         if self.market == "us":
             return [
-                _need("what it is", True, "21 CFR 701, from memory"),
-                _need("net content, ounces and grams", net_mg > 0, "21 CFR 701.13"),
-                _need("name and place of business", maker, "21 CFR 701, from memory"),
-                _need("ingredient list", bool(self.weights), "21 CFR 701.3"),
-                _need("a contact for adverse events", maker, "21 USC 364, read second-hand"),
+                _need(say("label-need-what"), True, say("label-source-us-memory", section="701")),
+                _need(say("label-need-net-us"), net_mg > 0, say("label-source-us", section="701.13")),
+                _need(say("label-need-place"), maker, say("label-source-us-memory", section="701")),
+                _need(say("label-need-list"), bool(self.weights), say("label-source-us", section="701.3")),
+                _need(say("label-need-contact"), maker, say("label-source-contact")),
             ]
-        article = "Regulation (EC) 1223/2009, Art. 19(1)"
         dated = bool(options.get("opened_months") or options.get("best_before"))
+        needs = [
+            (say("label-need-responsible"), maker),
+            (say("label-need-net-eu"), net_mg > 0),
+            (say("label-need-date"), dated),
+            (say("label-need-precautions"), bool(precautions)),
+            (say("label-need-batch"), batch),
+            (say("label-need-function"), bool(options.get("function"))),
+            (say("label-need-ingredients"), bool(self.weights)),
+        ]
         return [
-            _need("responsible person, name and address", maker, f"{article}(a)"),
-            _need("nominal content (not below 5 g)", net_mg > 0, f"{article}(b)"),
-            _need("best before, or the period after opening past 30 months", dated, f"{article}(c)"),
-            _need("precautions", bool(precautions), f"{article}(d)"),
-            _need("batch number", batch, f"{article}(e)"),
-            _need("function, unless it is plain to see", bool(options.get("function")), f"{article}(f)"),
-            _need("ingredients", bool(self.weights), f"{article}(g)"),
+            _need(what, there, say("label-source-eu", point=letter))
+            for letter, (what, there) in zip("abcdefg", needs, strict=True)
         ]
 
 
@@ -406,28 +373,24 @@ def _need(what: str, there: bool, source: str) -> LabelNeed:
     return {"what": what, "there": there, "source": source}
 
 
-_CHECKED: dict[Market, list[CheckedRule]] = {
-    "us": [
-        {"what": "descending order by what was weighed", "source": "21 CFR 701.3(a)"},
-        {"what": "any order at or below 1 %", "source": "21 CFR 701.3(f)(2), read second-hand"},
-        {"what": "colours last", "source": "21 CFR 701.3(f)(3), read second-hand"},
-        {
-            "what": "letter heights of list and net content",
-            "source": "21 CFR 701.3(b), 701.13; 16 CFR 500.21",
-        },
-        {"what": "net content rounded down", "source": "common practice"},
-    ],
-    "eu": [
-        {
-            "what": "descending order by weight at the time of addition",
-            "source": "Regulation (EC) 1223/2009, Art. 19(1)(g)",
-        },
-        {"what": "any order below 1 %", "source": "Art. 19(1)(g), read second-hand"},
-        {"what": "colours last", "source": "Art. 19(1)(g), read second-hand"},
-        {
-            "what": "fragrance allergens above 0.001 % (stays on) or 0.01 % (rinsed off)",
-            "source": "Annex III, read second-hand",
-        },
-        {"what": "net content rounded down", "source": "common practice"},
-    ],
-}
+def _checked(market: Market) -> list[CheckedRule]:
+    """What is looked at on every label of a market."""
+    if market == "us":
+        checked = [
+            (say("label-checked-order-us"), say("label-source-us", section="701.3(a)")),
+            (say("label-checked-free-us"), say("label-source-us-second-hand", section="701.3(f)(2)")),
+            (say("label-checked-colours"), say("label-source-us-second-hand", section="701.3(f)(3)")),
+            (
+                say("label-checked-letters"),
+                say("label-source-us", section="701.3(b), 701.13; 16 CFR 500.21"),
+            ),
+        ]
+    else:
+        checked = [
+            (say("label-checked-order-eu"), say("label-source-eu", point="g")),
+            (say("label-checked-free-eu"), say("label-source-eu-second-hand", point="g")),
+            (say("label-checked-colours"), say("label-source-eu-second-hand", point="g")),
+            (say("label-checked-allergens"), say("label-source-allergens")),
+        ]
+    checked.append((say("label-checked-net"), say("label-source-practice")))
+    return [{"what": what, "source": source} for what, source in checked]

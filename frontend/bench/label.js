@@ -7,11 +7,11 @@
 
 import { full, last } from "./lists.js";
 import { byCodePoint, halfEven, sum } from "./whole.js";
+import { point, say, sayAll } from "../words.js";
 /** @import { Label, LabelName, LabelOptions, LabelSize, ListGroup, Market } from "../../bench/shapes/page" */
 /** @import { MeasuredRecipe, Sheet, SheetComponent, Sourced, State } from "../../bench/shapes/page" */
 /** @import { Full } from "../../types/lists" */
 
-const LAW = "This is what was checked, and no more: the law where it is sold rules.";
 const COLOUR_KINDS = ["dye", "lake", "mica", "pigment"];
 /**
  * @typedef {ReturnType<typeof begin>} Labelling
@@ -66,8 +66,8 @@ export function label(recipe, sheet, state, market, options) {
     heights,
     needs: needsOf(known, net_mg, precautions),
     warnings: known.warnings,
-    checked: CHECKED[market].map(([what, source]) => ({ what, source })),
-    law: LAW,
+    checked: checkedFor(market).map(([what, source]) => ({ what, source })),
+    law: say("label-law"),
   };
 }
 
@@ -114,7 +114,9 @@ export function sharesOf(names) {
  */
 export function netText(mg, market) {
   const tenths = Math.floor(mg / 100);
-  const grams = mg >= 10_000 ? `${Math.floor(mg / 1000)} g` : `${Math.floor(tenths / 10)}.${tenths % 10} g`;
+  const sign = market === "us" ? "." : point();
+  const grams =
+    mg >= 10_000 ? `${Math.floor(mg / 1000)} g` : `${Math.floor(tenths / 10)}${sign}${tenths % 10} g`;
   if (market === "eu") return grams;
   const ounces = (BigInt(mg) * 10n * MILLION) / 28_349_523_125n;
   return `Net Wt ${ounces / 10n}.${ounces % 10n} oz (${grams})`;
@@ -206,12 +208,7 @@ function weighUp(known) {
     for (const [ingredient, went] of mix) name(known, ingredient, went * scale);
   });
   if (known.blends.size) {
-    warn(
-      known,
-      `Not told, so their places are a guess: the shares within ${[...known.blends].join(", ")}. Ask ` +
-        "the supplier, and write them into the INCI name, as in “Aqua 40 %, Glycerin 30 %”.",
-      "descending order needs each share",
-    );
+    warn(known, say("label-blends", { names: sayAll([...known.blends]) }), say("label-source-shares"));
   }
 }
 
@@ -220,11 +217,7 @@ function inciOf(known, ingredient) {
   const about = known.recipe.ingredients[ingredient];
   const inci = known.options.cards?.[ingredient]?.inci || about.inci;
   if (!inci) {
-    warn(
-      known,
-      `${about.name} has no INCI name, so its own name stands.`,
-      "21 CFR 701.3; Regulation (EC) 1223/2009, Art. 19(1)(g)",
-    );
+    warn(known, say("label-no-inci", { name: about.name }), say("label-source-inci"));
   }
   known.used.add(ingredient);
   const names = namesIn(inci);
@@ -234,11 +227,7 @@ function inciOf(known, ingredient) {
 /** @param {Labelling} known @param {string} ingredient */
 function unweighed(known, ingredient) {
   const about = known.recipe.ingredients[ingredient];
-  warn(
-    known,
-    `${about.name} was not weighed: its place in the list is yours to judge.`,
-    "descending order needs a weight",
-  );
+  warn(known, say("label-unweighed", { name: about.name }), say("label-source-weight"));
   for (const [written] of inciOf(known, ingredient)) known.byHand.add(keyOf(known, written));
 }
 
@@ -282,12 +271,7 @@ function rowsOf(known) {
   const weights = full(known.weights);
   if (market === "eu") {
     if (recipe.stays_on === null && allergens.size) {
-      warn(
-        known,
-        "The recipe does not say whether it stays on the skin, so the stricter limit of 0.001 % for " +
-          "naming an allergen was taken.",
-        "Regulation (EC) 1223/2009, Annex III, read second-hand",
-      );
+      warn(known, say("label-skin"), say("label-source-allergens"));
     }
     const fold = recipe.stays_on === false ? 10_000n : 100_000n;
     for (const [key, weight] of allergens)
@@ -329,12 +313,14 @@ const some = (kinds, ...of) => of.some((kind) => kinds.has(kind));
 /** @param {Labelling} known */
 function precautionsOf(known) {
   const kinds = kindsOf(known);
-  const told = (known.options.precautions ?? []).map((says) => ({ says, source: "the maker's own" }));
+  const told = (known.options.precautions ?? []).map((says) => ({ says, source: say("label-source-maker") }));
+  const market = known.market;
+  const source = say("label-source-practice");
   if (some(kinds, "oil", "butter", "solubiliser")) {
-    told.push({ says: "Makes the bath or tray slippery.", source: "common practice" });
+    told.push({ says: say("label-slippery", { market }), source });
   }
   if (some(kinds, "fragrance", "citric_acid", "surfactant", "soap_base", "whipping_base")) {
-    told.push({ says: "Keep out of the eyes; rinse with water.", source: "common practice" });
+    told.push({ says: say("label-eyes", { market }), source });
   }
   return told;
 }
@@ -344,48 +330,20 @@ function warnOfTheProduct(known) {
   const kinds = kindsOf(known);
   if (known.market === "us") {
     if (some(kinds, "surfactant", "whipping_base")) {
-      warn(
-        known,
-        "If it makes foam in a bath, the caution of 740.17 belongs on it, word for word from the " +
-          "rule as it stands, unless it is labelled for adults only.",
-        "21 CFR 740.17, read second-hand",
-      );
+      warn(known, say("label-foam"), say("label-source-us-second-hand", { section: "740.17" }));
     }
     if ([...known.colours].some((key) => key.startsWith("ci "))) {
-      warn(
-        known,
-        "A colour index number alone is not a US name: write the listed colour's name.",
-        "21 CFR 701.3 and Parts 73, 74, 82; from memory",
-      );
+      warn(known, say("label-colour-index"), say("label-source-colours"));
     }
     if (kinds.has("soap_base")) {
-      warn(
-        known,
-        "Whether it is soap or a cosmetic changes the rules: soap is mostly alkali salts of fatty " +
-          "acids and sold only as soap.",
-        "21 CFR 701.20",
-      );
+      warn(known, say("label-soap"), say("label-source-us", { section: "701.20" }));
     }
-    warn(
-      known,
-      "Where the safety of an ingredient or of the whole has not been substantiated, a warning of " +
-        "its own is asked for.",
-      "21 CFR 740.10, read second-hand",
-    );
+    warn(known, say("label-unproven"), say("label-source-us-second-hand", { section: "740.10" }));
   } else if (known.allergens.size) {
-    warn(
-      known,
-      "More fragrance allergens are to be named, 80 in all: on new products from 31 July 2026, on " +
-        "all from 31 July 2028. Only those the recipe names were looked at.",
-      "Regulation (EU) 2023/1545, read second-hand",
-    );
+    warn(known, say("label-more-allergens"), say("label-source-more-allergens"));
   }
   if (known.recipe.looks_like_food) {
-    warn(
-      known,
-      "It looks like food: whether a child could take it for food must be weighed up.",
-      "Regulation (EU) 2023/988, Art. 6(1)(f), read second-hand",
-    );
+    warn(known, say("label-like-food"), say("label-source-food"));
   }
 }
 
@@ -393,70 +351,82 @@ function warnOfTheProduct(known) {
 function heightsOf(known) {
   const least = leastHeights(known.market, known.options.size);
   const letters = known.options.letters;
-  /** @param {"list_um" | "net_um"} of @param {string} words @param {string} rule */
-  const judge = (of, words, rule) => {
-    const least_um = least[of];
-    const has_um = letters?.[of] ?? null;
+  /** @param {"list" | "net"} of @param {string} rule */
+  const judge = (of, rule) => {
+    const least_um = least[`${of}_um`];
+    const has_um = letters?.[`${of}_um`] ?? null;
     const fits = least_um === null || has_um === null ? null : has_um >= least_um;
-    if (fits === false) {
+    if (least_um !== null && has_um !== null && !fits) {
       warn(
         known,
-        `The letters of the ${words} are too small: ${has_um} µm, and ${least_um} µm is the least.`,
-        `21 CFR ${rule}`,
+        say("label-too-small", { of, has: has_um, least: least_um }),
+        say("label-source-us", { section: rule }),
       );
     }
     return { least_um, has_um, fits };
   };
   return {
-    list: judge("list_um", "ingredient list", "701.3(b)"),
-    net: judge("net_um", "net content", "701.13"),
+    list: judge("list", "701.3(b)"),
+    net: judge("net", "701.13"),
   };
 }
 
 /** @param {Labelling} given @param {number} netMg @param {Sourced[]} precautions */
 function needsOf({ market, options, state, weights }, netMg, precautions) {
   const maker = Boolean(options.maker);
-  const article = "Regulation (EC) 1223/2009, Art. 19(1)";
-  /** @type {[string, boolean, string][]} */
-  const needs =
-    market === "us"
-      ? [
-          ["what it is", true, "21 CFR 701, from memory"],
-          ["net content, ounces and grams", netMg > 0, "21 CFR 701.13"],
-          ["name and place of business", maker, "21 CFR 701, from memory"],
-          ["ingredient list", weights.size > 0, "21 CFR 701.3"],
-          ["a contact for adverse events", maker, "21 USC 364, read second-hand"],
-        ]
-      : [
-          ["responsible person, name and address", maker, `${article}(a)`],
-          ["nominal content (not below 5 g)", netMg > 0, `${article}(b)`],
-          [
-            "best before, or the period after opening past 30 months",
-            Boolean(options.opened_months || options.best_before),
-            `${article}(c)`,
-          ],
-          ["precautions", precautions.length > 0, `${article}(d)`],
-          ["batch number", Boolean(options.batch || state.number), `${article}(e)`],
-          ["function, unless it is plain to see", Boolean(options.function), `${article}(f)`],
-          ["ingredients", weights.size > 0, `${article}(g)`],
-        ];
-  return needs.map(([what, there, source]) => ({ what, there, source }));
+  if (market === "us") {
+    const memory = say("label-source-us-memory", { section: "701" });
+    return [
+      { what: say("label-need-what"), there: true, source: memory },
+      {
+        what: say("label-need-net-us"),
+        there: netMg > 0,
+        source: say("label-source-us", { section: "701.13" }),
+      },
+      { what: say("label-need-place"), there: maker, source: memory },
+      {
+        what: say("label-need-list"),
+        there: weights.size > 0,
+        source: say("label-source-us", { section: "701.3" }),
+      },
+      { what: say("label-need-contact"), there: maker, source: say("label-source-contact") },
+    ];
+  }
+  /** @type {[point: string, what: string, there: boolean][]} */
+  const needs = [
+    ["a", say("label-need-responsible"), maker],
+    ["b", say("label-need-net-eu"), netMg > 0],
+    ["c", say("label-need-date"), Boolean(options.opened_months || options.best_before)],
+    ["d", say("label-need-precautions"), precautions.length > 0],
+    ["e", say("label-need-batch"), Boolean(options.batch || state.number)],
+    ["f", say("label-need-function"), Boolean(options.function)],
+    ["g", say("label-need-ingredients"), weights.size > 0],
+  ];
+  return needs.map(([letter, what, there]) => ({
+    what,
+    there,
+    source: say("label-source-eu", { point: letter }),
+  }));
 }
 
-/** @type {{[M in Market]: [string, string][]}} */
-const CHECKED = {
-  us: [
-    ["descending order by what was weighed", "21 CFR 701.3(a)"],
-    ["any order at or below 1 %", "21 CFR 701.3(f)(2), read second-hand"],
-    ["colours last", "21 CFR 701.3(f)(3), read second-hand"],
-    ["letter heights of list and net content", "21 CFR 701.3(b), 701.13; 16 CFR 500.21"],
-    ["net content rounded down", "common practice"],
-  ],
-  eu: [
-    ["descending order by weight at the time of addition", "Regulation (EC) 1223/2009, Art. 19(1)(g)"],
-    ["any order below 1 %", "Art. 19(1)(g), read second-hand"],
-    ["colours last", "Art. 19(1)(g), read second-hand"],
-    ["fragrance allergens above 0.001 % (stays on) or 0.01 % (rinsed off)", "Annex III, read second-hand"],
-    ["net content rounded down", "common practice"],
-  ],
-};
+/** What is looked at on every label of a market. @param {Market} market */
+function checkedFor(market) {
+  const own =
+    market === "us"
+      ? [
+          [say("label-checked-order-us"), say("label-source-us", { section: "701.3(a)" })],
+          [say("label-checked-free-us"), say("label-source-us-second-hand", { section: "701.3(f)(2)" })],
+          [say("label-checked-colours"), say("label-source-us-second-hand", { section: "701.3(f)(3)" })],
+          [
+            say("label-checked-letters"),
+            say("label-source-us", { section: "701.3(b), 701.13; 16 CFR 500.21" }),
+          ],
+        ]
+      : [
+          [say("label-checked-order-eu"), say("label-source-eu", { point: "g" })],
+          [say("label-checked-free-eu"), say("label-source-eu-second-hand", { point: "g" })],
+          [say("label-checked-colours"), say("label-source-eu-second-hand", { point: "g" })],
+          [say("label-checked-allergens"), say("label-source-allergens")],
+        ];
+  return [...own, [say("label-checked-net"), say("label-source-practice")]];
+}

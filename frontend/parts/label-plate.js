@@ -7,6 +7,8 @@
 // the least height that its rule asks for; fits is false when even the least type does not go on it.
 
 import { h, part, s } from "./dom.js";
+import { dayWords } from "./stock.js";
+import { say, spoken } from "../words.js";
 /** @import { Label } from "../../bench/shapes/page" */
 
 const UM_PER_PX = 25_400 / 96; // a CSS pixel is 1/96 inch
@@ -22,7 +24,11 @@ const STEPS = 12; // halvings: finer than a hundredth of a point
 export function drawLabel(told, { width_mm: width, height_mm: height }, parent) {
   const node = h(
     "article",
-    { class: "label-plate", lang: "en", "aria-label": "The label" },
+    {
+      class: "label-plate",
+      lang: told.market === "us" ? "en" : spoken(),
+      "aria-label": say("page-label-plate"),
+    },
     ...contents(told),
   );
   Object.assign(node.style, { width: `${width}mm`, height: `${height}mm` });
@@ -64,6 +70,7 @@ function shareOf(element) {
 
 /** @param {Label & {function?: string | null}} given */
 function contents({
+  market,
   identity,
   net,
   text,
@@ -78,15 +85,21 @@ function contents({
     h("p", { class: "label-name" }, identity),
     purpose ? h("p", {}, purpose) : null,
     h("p", { class: "label-net" }, net),
-    h("p", { class: "label-list" }, `Ingredients: ${text}.`),
+    h("p", { class: "label-list" }, say("page-label-plate-list", { names: text })),
     precautions.length
       ? h("p", { class: "label-care" }, precautions.map(({ says }) => says).join(" "))
       : null,
     h(
       "p",
       { class: "label-foot" },
-      batch ? h("span", {}, `Batch ${batch}`) : null,
-      best ? h("span", {}, `Best before ${best}`) : null,
+      batch ? h("span", {}, say("page-label-plate-batch", { market, number: batch })) : null,
+      best
+        ? h(
+            "span",
+            {},
+            say("page-label-plate-best", { market, day: market === "us" ? best : dayWords(best) }),
+          )
+        : null,
       opened ? openJar(opened) : null,
     ),
     h("p", { class: "label-maker" }, maker ?? ""),
@@ -101,7 +114,7 @@ function openJar(months) {
       class: "open-jar",
       viewBox: "0 0 40 36",
       role: "img",
-      "aria-label": `good for ${months} after opening`,
+      "aria-label": say("page-label-plate-opened", { count: Number.parseInt(months, 10) }),
     },
     s("path", { d: "M4 12h32v4H4ZM6 16h28v18H6ZM6 9 34 2" }),
     s("text", { x: 20, y: 30 }, months),

@@ -9,6 +9,7 @@ import { decimalMoney, plainNumber, readAmount, readDensity } from "../bench/amo
 import { saysOf } from "../bench/errors.js";
 import { readMoney } from "../bench/cost.js";
 import { halfEven } from "../bench/whole.js";
+import { choicesOf } from "./recipe-fields.js";
 import { openDialog } from "./dialog.js";
 import { h, sameData, setText, show } from "./dom.js";
 import { canScan, scanCode } from "./scanner.js";
@@ -21,8 +22,15 @@ import { say } from "../words.js";
 /** @typedef {{-readonly [P in keyof Card]: Card[P]}} Kept a card that is being written */
 
 const NEW = "";
-/** @type {Hazard[]} */
+/** Of an ingredient; beside those there is what only a step has. @type {Hazard[]} */
 const HAZARDS = ["powder", "alcohol", "hot_fat", "hot_soap", "slippery", "superheated"];
+const ALL_HAZARDS = [...HAZARDS, "mixer", "wet_sockets"];
+
+/** The usual cautions of a card; what a later version may know stands as it is. @param {readonly string[]} hazards */
+export function hazardsWords(hazards) {
+  const known = new Map(choicesOf({ of: "hazard", codes: ALL_HAZARDS }));
+  return hazards.map((each) => known.get(each) ?? each).join(", ");
+}
 
 /**
  * A modal form; `read` gives what to answer, or throws an error whose `says` is shown and the form stays.
@@ -267,7 +275,7 @@ export function askCard({ key, card, there = () => card }) {
   const limits = area(card?.limits);
   const hazards = HAZARDS.map((value) => ({
     value,
-    says: say("page-shelf-hazard", { hazard: value }),
+    says: hazardsWords([value]),
     box: h("input", { type: "checkbox", checked: card?.hazards?.includes(value) }),
   }));
   const note = h("textarea", { rows: 3 }, card?.note ?? "");
@@ -320,7 +328,7 @@ export function askCard({ key, card, there = () => card }) {
     set("cas", written(cas) && checkedCas(cas));
     set("answers_to", read(answers));
     set("limits", read(limits));
-    const others = (card?.hazards ?? []).filter((each) => !HAZARDS.some((value) => value === each));
+    const others = (card?.hazards ?? []).filter((each) => !HAZARDS.includes(each));
     set("hazards", [...hazards.filter(({ box }) => box.checked).map(({ value }) => value), ...others].sort());
     set("note", written(note));
     if (written(density)) readDensity(written(density)); // or it is refused, in words

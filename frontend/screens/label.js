@@ -11,6 +11,7 @@ import { define, given, h, part as within, s, setText, show } from "../parts/dom
 import { drawLabel } from "../parts/label-plate.js";
 import { pageHead } from "../parts/page-head.js";
 import { stockOf } from "../parts/stock.js";
+import { point, say, sayAll } from "../words.js";
 /** @import { Label, LabelShape } from "../../bench/shapes/page" */
 /** @import { LetterHeight, Letters, Market, MeasuredRecipe } from "../../bench/shapes/page" */
 /** @import { KeptEntry } from "../../types/keep" */
@@ -23,17 +24,10 @@ import { stockOf } from "../parts/stock.js";
 
 /** @type {Omit<LabelSaid, "opened_months">} */
 const SIZE = { market: "eu", shape: "rectangle", width_mm: 70, height_mm: 50 };
-/** @type {[shape: LabelShape, says: string][]} */
-const SHAPES = [
-  ["rectangle", "Flat: a box, a wrap"],
-  ["cylinder", "Round: a jar, a tin; its width is all the way round"],
-  ["other", "Another shape"],
-];
-/** @type {[market: Market, says: string][]} */
-const MARKETS = [
-  ["us", "United States"],
-  ["eu", "European Union"],
-];
+/** @type {readonly LabelShape[]} */
+const SHAPES = ["rectangle", "cylinder", "other"];
+/** @type {readonly Market[]} */
+const MARKETS = ["us", "eu"];
 const MM = 1000; // in µm
 
 /**
@@ -52,6 +46,7 @@ export class LabelScreen extends HTMLElement {
   #inputs = given();
   #stage = h("div", { class: "label-stage" });
   #told = h("div", { class: "no-print", "aria-live": "polite" });
+  #language = h("p", { class: "soft small" });
   #trouble = h("p", { class: "trouble no-print", role: "alert", hidden: true });
 
   /** @param {LabelData} data */
@@ -83,18 +78,20 @@ export class LabelScreen extends HTMLElement {
       shape: h(
         "select",
         { onchange: again },
-        SHAPES.map(([value, says]) => h("option", { value, selected: value === given.shape }, says)),
+        SHAPES.map((shape) =>
+          h("option", { value: shape, selected: shape === given.shape }, say("page-label-shape", { shape })),
+        ),
       ),
       identity: input({ placeholder: run.sheet.recipe.title }),
-      purpose: input({ placeholder: "bath bar" }),
+      purpose: input({ placeholder: say("page-label-purpose-hint") }),
       opened: number(given.opened_months, 1, 120),
       best: input({ type: "date" }),
       maker: h("textarea", { rows: 2, oninput: again }, settings.maker ?? ""),
       precautions: h("textarea", { rows: 2, oninput: again }),
     };
     this.#inputs = inputs;
-    /** @param {[value: Market, says: string]} choice */
-    const market = ([value, says]) =>
+    /** @param {Market} value */
+    const market = (value) =>
       h(
         "label",
         { class: "way" },
@@ -105,17 +102,17 @@ export class LabelScreen extends HTMLElement {
           checked: value === given.market,
           onchange: again,
         }),
-        h("span", {}, says),
+        h("span", {}, say("page-label-market", { market: value })),
       );
     this.append(
       h(
         "div",
         { class: "sheet label-sheet" },
-        pageHead("Label", ""),
+        pageHead(say("page-title-label"), ""),
         h(
           "fieldset",
           { class: "ways no-print" },
-          h("legend", { class: "unseen" }, "Sold in"),
+          h("legend", { class: "unseen" }, say("page-label-sold-in")),
           MARKETS.map(market),
         ),
         this.#stage,
@@ -123,37 +120,38 @@ export class LabelScreen extends HTMLElement {
           "p",
           { class: "label-measure small" },
           s("svg", { viewBox: "0 0 50 2", "aria-hidden": "true" }, s("rect", { width: 50, height: 2 })),
-          "This bar is 50 mm at true size.",
+          say("page-label-measure"),
         ),
         this.#trouble,
         h(
           "div",
           { class: "stack no-print" },
-          h("button", { type: "button", class: "copper", onclick: () => print() }, "Print at true size"),
-          h(
-            "p",
-            { class: "soft small" },
-            "Some browsers print a little larger. Measure the printed bar. If it is not 50 mm, print " +
-              "again at 5000 \u00f7 its mm, in per cent.",
-          ),
+          h("button", { type: "button", class: "copper", onclick: () => print() }, say("page-label-print")),
+          h("p", { class: "soft small" }, say("page-label-print-says")),
+          this.#language,
         ),
         this.#told,
         h(
           "section",
-          { class: "no-print stack label-form", "aria-label": "What stands on it" },
-          h("h2", { class: "section-name" }, "What stands on it"),
-          h("div", { class: "two" }, field("Width, mm", inputs.width), field("Height, mm", inputs.height)),
-          field("What it goes on", inputs.shape),
-          field("What it is", inputs.identity),
-          field("What it is for", inputs.purpose),
+          { class: "no-print stack label-form", "aria-label": say("page-label-on-it") },
+          h("h2", { class: "section-name" }, say("page-label-on-it")),
           h(
             "div",
             { class: "two" },
-            field("Good after opening, months", inputs.opened),
-            field("Best before", inputs.best),
+            field(say("page-label-width"), inputs.width),
+            field(say("page-label-height"), inputs.height),
           ),
-          field("Name and address", inputs.maker),
-          field("Your own precautions, one a line", inputs.precautions),
+          field(say("page-label-goes-on"), inputs.shape),
+          field(say("page-label-identity"), inputs.identity),
+          field(say("page-label-purpose"), inputs.purpose),
+          h(
+            "div",
+            { class: "two" },
+            field(say("page-label-opened"), inputs.opened),
+            field(say("page-shelf-best"), inputs.best),
+          ),
+          field(say("page-label-maker"), inputs.maker),
+          field(say("page-label-precautions"), inputs.precautions),
         ),
       ),
     );
@@ -165,7 +163,7 @@ export class LabelScreen extends HTMLElement {
     /** @param {HTMLInputElement} input */
     const fit = ({ value, min, max }) =>
       Math.min(Number(max), Math.max(Number(min), Math.round(Number(value) || 0)));
-    const [chosen] = SHAPES.find(([value]) => value === shape.value) ?? SHAPES[0];
+    const chosen = SHAPES.find((value) => value === shape.value) ?? "rectangle";
     return { shape: chosen, width_mm: fit(width), height_mm: fit(height) };
   }
 
@@ -204,7 +202,7 @@ export class LabelScreen extends HTMLElement {
     const { run, recipe } = this.#data;
     const size = this.#size;
     const chosen = /** @type {HTMLInputElement} */ (within(this, "[name=market]:checked"));
-    const [market] = MARKETS.find(([value]) => value === chosen.value) ?? MARKETS[0];
+    const market = MARKETS.find((value) => value === chosen.value) ?? "eu";
     const options = this.#options(size);
     /** @param {Letters | undefined} letters */
     const reckon = (letters) => label(recipe, run.sheet, run.state, market, { ...options, letters });
@@ -213,32 +211,31 @@ export class LabelScreen extends HTMLElement {
       size,
       this.#stage,
     );
-    setText(
-      this.#trouble,
-      fits
-        ? ""
-        : "The words do not fit on a label of this size, however small: take a larger one, or a leaflet.",
-    );
+    setText(this.#language, say("page-label-language", { market }));
+    setText(this.#trouble, fits ? "" : say("page-label-no-fit"));
     show(this.#trouble, !fits);
     this.#told.replaceChildren(...said(reckon(letters)));
   }
 }
 
 /** @param {number} um */
-const mm = (um) => `${(um / MM).toFixed(2)} mm`;
+const mm = (um) => `${(um / MM).toFixed(2).replace(".", point())} mm`;
 /** @param {{readonly says?: string, readonly what?: string, readonly source: string}} rule */
 const sourced = ({ says, what, source }) =>
   h("li", {}, says ?? what, h("span", { class: "soft small" }, ` (${source})`));
 
 /** @param {Label} told @returns {HTMLElement[]} */
 function said({ heights, needs, warnings, checked, law, ingredients }) {
-  /** @param {string} name @param {LetterHeight} height */
-  const height = (name, { least_um: least, has_um: has, fits }) =>
+  /** @param {"list" | "net"} of @param {LetterHeight} height */
+  const height = (of, { least_um: least, has_um: has, fits }) =>
     h(
       "li",
       { class: fits === false ? "short" : null },
-      `Letters of the ${name}: a small o is ${mm(has ?? 0)} high; ` +
-        `${least === null ? "no least height is known here" : `the rule asks for ${mm(least)}`}`,
+      say("page-label-letter", { of, has: mm(has ?? 0) }),
+      " ",
+      least === null
+        ? say("page-label-letter-no-least")
+        : say("page-label-letter-least", { least: mm(least) }),
     );
   const unsure = ingredients.filter(({ sure }) => !sure).map(({ name }) => name);
   const missing = needs.filter(({ there }) => !there);
@@ -255,15 +252,15 @@ function said({ heights, needs, warnings, checked, law, ingredients }) {
   return those([
     h("p", { class: "law" }, law),
     list(
-      "Look at",
+      say("page-label-look"),
       those([
         ...warnings.map(sourced),
-        unsure.length ? h("li", {}, `Not sure of their places: ${unsure.join(", ")}`) : null,
+        unsure.length ? h("li", {}, say("page-label-unsure", { names: sayAll(unsure) })) : null,
       ]),
     ),
-    list("Still missing on it", missing.map(sourced)),
-    list("Letters", [height("ingredient list", heights.list), height("net content", heights.net)]),
-    list("What was checked", checked.map(sourced)),
+    list(say("page-label-missing"), missing.map(sourced)),
+    list(say("page-label-letters"), [height("list", heights.list), height("net", heights.net)]),
+    list(say("page-label-checked"), checked.map(sourced)),
   ]);
 }
 

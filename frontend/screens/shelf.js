@@ -12,7 +12,7 @@ import { pageHead } from "../parts/page-head.js";
 import { lotLevel } from "../parts/record-bars.js";
 import { canScan, scanCode } from "../parts/scanner.js";
 import { askNote } from "../parts/sheets.js";
-import { askCard, askLoss, askLot } from "../parts/shelf-forms.js";
+import { askCard, askLoss, askLot, hazardsWords } from "../parts/shelf-forms.js";
 import { amountOf, bestBefore, dayWords, runsOf, stockOf } from "../parts/stock.js";
 import { undoPair } from "../parts/undo-pair.js";
 import { day } from "../parts/words.js";
@@ -441,7 +441,7 @@ function cardFacts({ inci, cas, density, limits, hazards, note, answers_to: answ
     ["cas", cas],
     ["density", dense],
     ["limits", limits?.join("; ")],
-    ["hazards", hazards?.map((hazard) => say("page-shelf-hazard", { hazard })).join(", ")],
+    ["hazards", hazards && hazardsWords(hazards)],
     ["note", note],
     ["answers_to", answers?.join(", ")],
   ].flatMap(([fact = "", value]) => (value ? [[say("page-shelf-fact", { fact }), value]] : []));

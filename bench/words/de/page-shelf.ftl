@@ -88,16 +88,6 @@ page-shelf-cas = CAS-Nummer
 page-shelf-answers = In Rezepten auch genannt, je Zeile ein Name
 page-shelf-limits = Grenzwerte des Lieferanten, je Zeile einer
 page-shelf-hazards = Übliche Hinweise
-page-shelf-hazard = { $hazard ->
-    [powder] Feines Pulver
-    [alcohol] Alkoholdampf
-    [hot_fat] Heiße Butter, heißes Öl
-    [hot_soap] Geschmolzene Seife
-    [wet_sockets] Nasse Hände am Strom
-    [slippery] Verschüttet rutschig
-    [superheated] Kocht in der Mikrowelle spät über
-   *[other] { $hazard }
-}
 page-shelf-hazard-note = Gefahren und anderes, aus dem Sicherheitsdatenblatt
 page-shelf-density-ml = Dichte, g/mL
 page-shelf-density-hint = 0,92

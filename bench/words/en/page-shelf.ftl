@@ -91,16 +91,6 @@ page-shelf-cas = CAS number
 page-shelf-answers = Recipes also call it, one a line
 page-shelf-limits = The supplier's limits, one a line
 page-shelf-hazards = Usual cautions
-page-shelf-hazard = { $hazard ->
-    [powder] Fine powder
-    [alcohol] Alcohol vapour
-    [hot_fat] Hot butter or oil
-    [hot_soap] Melted soap
-    [wet_sockets] Wet hands near mains
-    [slippery] Slippery when spilt
-    [superheated] Boils over late in a microwave
-   *[other] { $hazard }
-}
 page-shelf-hazard-note = Hazard and other notes, from its safety sheet
 page-shelf-density-ml = Density, g/mL
 page-shelf-density-hint = 0.92

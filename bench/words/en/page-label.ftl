@@ -1,0 +1,64 @@
+# The label of a batch (frontend/screens/label.js, frontend/parts/label-plate.js).
+
+page-label-sold-in = Sold in
+page-label-market = { $market ->
+    [us] United States
+   *[eu] European Union
+}
+page-label-shape = { $shape ->
+    [rectangle] Flat: a box, a wrap
+    [cylinder] Round: a jar, a tin. Width is all the way round.
+   *[other] Another shape
+}
+page-label-measure = This bar is 50 mm at true size.
+page-label-print = Print at true size
+page-label-print-says = Some browsers print a little larger. Measure the printed bar. Not 50 mm? Print again at 5000 ÷ its mm, in per cent.
+page-label-language = { $market ->
+    [us] A US label is in English (21 CFR 701.2, from memory).
+   *[eu] Its words are in this page's language. The country of sale may ask for its own (Art. 19(5), from memory).
+}
+
+## What is written on it
+
+page-label-on-it = What stands on it
+page-label-width = Width, mm
+page-label-height = Height, mm
+page-label-goes-on = What it goes on
+page-label-identity = What it is
+page-label-purpose = What it is for
+page-label-purpose-hint = bath bar
+page-label-opened = Good after opening, months
+page-label-maker = Name and address
+page-label-precautions = Your own precautions, one a line
+page-label-no-fit = The words do not fit on a label of this size. Take a larger one, or a leaflet.
+
+## What was looked at
+
+page-label-look = Look at
+page-label-unsure = Their places are a guess: { $names }
+page-label-missing = Still missing on it
+page-label-letters = Letters
+page-label-letter = { $of ->
+    [list] Letters of the ingredient list: a small o is { $has } high.
+   *[net] Letters of the net content: a small o is { $has } high.
+}
+page-label-letter-least = The rule asks for { $least }.
+page-label-letter-no-least = No least height is known here.
+page-label-checked = What was checked
+
+## On the label itself. market: us or eu; a US label is English in every language.
+
+page-label-plate = The label
+page-label-plate-list = Ingredients: { $names }.
+page-label-plate-batch = { $market ->
+    [us] Batch { $number }
+   *[eu] Batch { $number }
+}
+page-label-plate-best = { $market ->
+    [us] Best before { $day }
+   *[eu] Best before { $day }
+}
+page-label-plate-opened = Good for { $count ->
+    [one] { $count } month
+   *[other] { $count } months
+} after opening
