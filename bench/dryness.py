@@ -6,11 +6,13 @@ division d shows so little only on 2000 d or more: below that it cannot tell, an
 own looser threshold is judged beside it and always called theirs.
 """
 
+from bench.brief import joined
 from bench.shapes.kit import Scale
 from bench.shapes.record import DryAnswer, Dryness, PieceDryness, PieceWeighing
 from bench.shapes.sheet import Sheet
 from bench.shapes.state import MeasuredMass, State
 from bench.whole import PPM, ceiling, grams, half_even
+from bench.words import say
 
 CONSTANT_PPM = 500  # 0.50 mg for each g
 APART_MS = 60 * 60_000
@@ -52,14 +54,8 @@ def dryness(
 
 
 def _says(constant: DryAnswer, own: DryAnswer | None, least: str) -> str:
-    says = {
-        "too_soon": "Weigh it again a full hour after the first time.",
-        "cannot_tell": f"This scale cannot tell constant weight below {least}: weigh more at once.",
-        "dry": "Dry to constant weight: it changed by no more than 0.50 mg for each gram in an hour.",
-        "not_yet": "Not yet: it still loses more than 0.50 mg for each gram in an hour.",
-        "gains": "It gains weight: the air is too moist for it.",
-    }[constant]
-    return f"{says} By your own threshold it is dry." if _only_own(constant, own) else says
+    says = say("dryness-says", constant=constant, least=least)
+    return joined(says, say("dryness-own") if _only_own(constant, own) else "")
 
 
 def _only_own(constant: DryAnswer, own: DryAnswer | None) -> bool:

@@ -10,6 +10,7 @@ from typing import Literal
 
 from bench.shapes.record import Balance, Learned, Record, Spread, StepHistory
 from bench.whole import PPM, grams, half_even, span
+from bench.words import say
 
 LEAST_RUNS = 3
 
@@ -96,7 +97,9 @@ def last_times(records: list[Record]) -> dict[str, list[str]]:
         for key, off in off_by_line(record).items():
             if off:
                 shown = grams(abs(off), 1000 if abs(off) >= 1000 else 10)
-                last.setdefault(key, []).append(f"{shown} too {'much' if off > 0 else 'little'}")
+                last.setdefault(key, []).append(
+                    say("last-time-too-much" if off > 0 else "last-time-too-little", mass=shown)
+                )
     return last
 
 
@@ -114,11 +117,11 @@ def in_words(one: StepHistory) -> str:
     """ "5 bursts, 7 tries, dry after 6 h 10 min"; "" when there is nothing to say."""
     words = []
     if one["bursts"]:
-        words.append(f"{one['bursts']} {one['heat_word']}{'' if one['bursts'] == 1 else 's'}")
+        words.append(say("last-time-bursts", word=one["heat_word"], count=one["bursts"]))
     if one["tries"]:
-        words.append(f"{one['tries']} {'try' if one['tries'] == 1 else 'tries'}")
+        words.append(say("last-time-tries", count=one["tries"]))
     if one["wait_ms"] is not None:
-        words.append(f"{one['word']} after {span(one['wait_ms'])}")
+        words.append(say("last-time-wait", word=one["word"], length=span(one["wait_ms"])))
     return ", ".join(words)
 
 

@@ -9,6 +9,7 @@ from fractions import Fraction
 from bench.entries import is_decimal
 from bench.errors import SettingError
 from bench.whole import half_even
+from bench.words import say
 
 
 def is_currency(code: str) -> bool:
@@ -29,7 +30,7 @@ def places_of(currency: str) -> int:
 def read_money(written: str, where: str) -> Fraction:
     """A decimal as text, "12.50", exactly; SettingError when it is not one."""
     if not is_decimal(written):
-        raise SettingError(where, "Write an amount as text with a point, such as “12.50”, and no thousands.")
+        raise SettingError(where, say("money-unread"))
     return Fraction(written)
 
 

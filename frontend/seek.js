@@ -11,10 +11,9 @@ import { saysOf } from "./bench/errors.js";
 import { Refused, saysStatus } from "./keep/server.js";
 import { batchRow } from "./parts/batch-row.js";
 import { h } from "./parts/dom.js";
+import { say } from "./words.js";
 /** @import { Archive, Found } from "./keep/archive.js" */
 /** @import { Studio } from "./keep/studio.js" */
-
-const AWAY = "No connection. This batch opens when the server answers; everything on this phone works.";
 
 /**
  * @typedef {{id: string, title: string, finished_at: number | null}} Batch
@@ -60,7 +59,7 @@ export class Seeker {
       return {
         runs: [],
         total: 0,
-        says: error instanceof Refused ? says : "No connection. Batches on this phone only.",
+        says: error instanceof Refused ? says : say("page-seek-find-away"),
       };
     }
   }
@@ -85,7 +84,7 @@ export class Seeker {
       if (!says) throw error;
       told.isAway = !(error instanceof Refused);
       told.isGone = saysStatus(error, 404);
-      told.says = told.isGone ? "The studio has no such batch." : told.isAway ? AWAY : says;
+      told.says = told.isGone ? say("page-seek-none") : told.isAway ? say("page-seek-away") : says;
     }
     if (location.hash !== address) return;
     this.#sought = told;
@@ -107,7 +106,7 @@ export class Seeker {
     const found = [...here, ...there.filter(({ id }) => here.every((each) => each.id !== id))];
     if (found.length === 1) location.replace(`#/record/${found[0].id}`);
     else if (found.length > 1) told.runs = found;
-    else Object.assign(told, { isGone: true, says: `No batch has the number ${number}.` });
+    else Object.assign(told, { isGone: true, says: say("page-seek-no-number", { number }) });
   }
 
   /** What became of looking for it; null before it was looked for. */
@@ -116,18 +115,21 @@ export class Seeker {
     if (address !== location.hash) return null;
     if (runs) {
       const links = runs.map((run) => batchRow(run));
-      return [h("h1", {}, `${runs.length} batches have this number`), h("ul", { class: "rows" }, links)];
+      return [
+        h("h1", {}, say("page-seek-several", { count: runs.length })),
+        h("ul", { class: "rows" }, links),
+      ];
     }
     const again = () => {
       this.#sought = { address: "" };
       this.#draw();
     };
     return [
-      h("h1", {}, "This batch is not on this phone"),
-      h("p", { role: "status" }, isWaiting ? "Asking the server\u2026" : says),
+      h("h1", {}, say("page-seek-title")),
+      h("p", { role: "status" }, isWaiting ? say("page-common-asking") : says),
       isWaiting || isGone
         ? null
-        : h("button", { type: "button", class: "copper", onclick: again }, "Try again"),
+        : h("button", { type: "button", class: "copper", onclick: again }, say("page-common-again")),
     ];
   }
 }

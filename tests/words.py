@@ -246,7 +246,7 @@ def script_sentences(path: Path) -> Iterator[str]:
         before = source[:at]
         if re.search(r"(throw new Error|new Error|console\.\w+|@import [^\n]*|import [^\n]*)\($", before):
             continue
-        if re.search(r"\bclass: [^,{}\n]*$", before):  # names of styles
+        if re.search(r'\bclass(?:: |", )[^,{}\n]*$', before):  # names of styles
             continue
         if _is_sentence(re.sub(r"\$\{[^}]*\}", "8", text[1:-1])):
             yield f"{shown(path)}:{before.count(chr(10)) + 1}: {text}"

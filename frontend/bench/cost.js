@@ -6,6 +6,7 @@
  */
 
 import { BenchError } from "./errors.js";
+import { say } from "../words.js";
 /** @import { Balance, Cost, CostRow, CostSettings, CostTotal } from "../../bench/shapes/page" */
 /** @import { Record as BatchRecord, Shelf, ShelfLot, Unpriced } from "../../bench/shapes/page" */
 
@@ -28,8 +29,7 @@ const whole = (number) => [BigInt(number), 1n];
  */
 export function readMoney(written, where = "") {
   const found = typeof written === "string" && DECIMAL.exec(written);
-  if (!found)
-    throw new BenchError(where, "Write an amount as text with a point, such as “12.50”, and no thousands.");
+  if (!found) throw new BenchError(where, say("money-unread"));
   const [, units, rest = ""] = found;
   return [BigInt(units + rest), 10n ** BigInt(rest.length)];
 }

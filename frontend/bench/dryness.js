@@ -1,7 +1,9 @@
 /** Dry or not: a weighing test. The same as bench/dryness.py, which says by what rule. */
 
+import { joined } from "./brief.js";
 import { last } from "./lists.js";
 import { ceiling, grams, halfEven, PPM, product } from "./whole.js";
+import { say } from "../words.js";
 /** @import { DryAnswer, Dryness, MeasuredMass, Scale, Sheet, State } from "../../bench/shapes/page" */
 
 const CONSTANT_PPM = 500; // 0.50 mg for each g
@@ -24,15 +26,11 @@ export function dryness(first, second, divisionMg, ownPpm = null) {
   const constant = judged(CONSTANT_PPM);
   const own = ownPpm === null ? null : judged(ownPpm);
   const least = ceiling(product(divisionMg, PPM), CONSTANT_PPM);
-  let says = {
-    too_soon: "Weigh it again a full hour after the first time.",
-    cannot_tell: `This scale cannot tell constant weight below ${grams(least, divisionMg)}: weigh more at once.`,
-    dry: "Dry to constant weight: it changed by no more than 0.50 mg for each gram in an hour.",
-    not_yet: "Not yet: it still loses more than 0.50 mg for each gram in an hour.",
-    gains: "It gains weight: the air is too moist for it.",
-  }[constant];
-  if ((constant === "cannot_tell" || constant === "not_yet") && own === "dry")
-    says += " By your own threshold it is dry.";
+  const isOnlyOwn = (constant === "cannot_tell" || constant === "not_yet") && own === "dry";
+  const says = joined(
+    say("dryness-says", { constant, least: grams(least, divisionMg) }),
+    isOnlyOwn ? say("dryness-own") : "",
+  );
   return {
     constant,
     own,

@@ -2,6 +2,7 @@
 
 import { full } from "./lists.js";
 import { divided, grams, halfEven, PPM, product, span, sum } from "./whole.js";
+import { say } from "../words.js";
 /** @import { Balance, Learned, Record as BatchRecord, Spread } from "../../bench/shapes/page" */
 /** @import { Full } from "../../types/lists" */
 
@@ -82,7 +83,10 @@ export function lastTimes(records) {
     }
     for (const [key, off] of offByLine(record)) {
       const shown = grams(Math.abs(off), Math.abs(off) >= 1000 ? 1000 : 10);
-      if (off) (said[key] ??= []).push(`${shown} too ${off > 0 ? "much" : "little"}`);
+      if (off)
+        (said[key] ??= []).push(
+          say(off > 0 ? "last-time-too-much" : "last-time-too-little", { mass: shown }),
+        );
     }
   }
   return said;
@@ -111,9 +115,9 @@ function offByLine(record) {
 /** "5 bursts, 7 tries, dry after 6 h 10 min"; "" when there is nothing to say. @param {OfStep} one */
 function inWords({ bursts, heat_word, tries, wait_ms, word }) {
   const told = [];
-  if (bursts) told.push(`${bursts} ${heat_word}${bursts === 1 ? "" : "s"}`);
-  if (tries) told.push(`${tries} ${tries === 1 ? "try" : "tries"}`);
-  if (wait_ms !== null) told.push(`${word} after ${span(wait_ms)}`);
+  if (bursts) told.push(say("last-time-bursts", { word: heat_word, count: bursts }));
+  if (tries) told.push(say("last-time-tries", { count: tries }));
+  if (wait_ms !== null) told.push(say("last-time-wait", { word, length: span(wait_ms) }));
   return told.join(", ");
 }
 

@@ -7,10 +7,12 @@
 import { drynessOf } from "../bench/dryness.js";
 import { heatWord } from "../bench/heating.js";
 import { lastTimes, learned, lineKey, stepKey } from "../bench/last-time.js";
+import { those } from "../bench/lists.js";
 import { record } from "../bench/record.js";
 import { duration } from "./words.js";
 import { heats } from "../bench/steps/index.js";
-/** @import { Learned, Record as BatchRecord, Sheet, Spread, State } from "../../bench/shapes/page" */
+import { say } from "../words.js";
+/** @import { HeatWord, Learned, Record as BatchRecord, Sheet, Spread, State } from "../../bench/shapes/page" */
 /** @import { Batch } from "../../types/parts" */
 
 const RUNS_READ = 12;
@@ -45,36 +47,44 @@ export function besideStep(run, { step, line }, runs, ownPpm) {
   if (!step) return [];
   const { said, taught } = formerOf(run, runs);
   const key = stepKey(step);
-  const dry = drynessOf(run.sheet, run.state, step, ownPpm).map(
-    ({ piece, says }) => `Piece ${piece}: ${says}`,
+  const dry = drynessOf(run.sheet, run.state, step, ownPpm).map(({ piece, says }) =>
+    [say("page-beside-piece", { number: piece }), says].join(" "),
   );
   const [last, before] = said[line ? lineKey(step, line) : key] ?? [];
   return [
     ...dry,
-    last ? `Last time: ${last}${before ? `. Before: ${before}` : ""}.` : "",
+    those([
+      last && say("page-beside-last", { what: last }),
+      before && say("page-beside-before", { what: before }),
+    ]).join(" "),
     usually(taught[key], heatOf(run.sheet, step)),
   ].filter(Boolean);
 }
 
-/** What one heating of a step is called; "" where it is no melt. @param {Sheet} sheet @param {string} key */
+/** What one heating of a step is called. @param {Sheet} sheet @param {string} key */
 function heatOf(sheet, key) {
   const step = sheet.steps.find(({ id }) => id === key);
-  return step && heats(step) ? heatWord(sheet, step) : "";
+  return step && heats(step) ? heatWord(sheet, step) : "heat";
+}
+
+/** "5 to 6", "5". @param {Spread} spread @param {(value: number) => string} shown */
+function range({ low, high }, shown) {
+  const ends = { low: shown(low), high: shown(high) };
+  return ends.low === ends.high ? ends.low : say("page-beside-range", ends);
 }
 
 /**
- * "Of 4 runs: 5 to 6 bursts, ready after 5 h 50 min to 6 h 10 min"; "" while there are fewer than three.
- * @param {Learned | undefined} fields @param {string} heat
+ * "Your 4 batches, the middle half: 5 to 6 bursts, ready after 5 h 50 min to 6 h 10 min."; "" while there are fewer
+ * than three.
+ * @param {Learned | undefined} fields @param {HeatWord} word
  */
-function usually(fields, heat) {
+function usually(fields, word) {
   const { bursts, tries, wait_ms: wait } = fields ?? {};
-  /** @param {Spread} spread @param {(value: number) => string} say */
-  const range = ({ low, high }, say) => (say(low) === say(high) ? say(low) : `${say(low)} to ${say(high)}`);
-  const words = [
-    bursts ? `${range(bursts, String)} ${heat}${bursts.high === 1 ? "" : "s"}` : "",
-    tries?.high ? `${range(tries, String)} ${tries.high === 1 ? "try" : "tries"}` : "",
-    wait ? `ready after ${range(wait, duration)}` : "",
-  ].filter(Boolean);
+  const words = those([
+    bursts && say("page-beside-bursts", { word, high: bursts.high, range: range(bursts, String) }),
+    tries?.high ? say("page-beside-tries", { high: tries.high, range: range(tries, String) }) : null,
+    wait && say("page-beside-wait", { range: range(wait, duration) }),
+  ]);
   const one = bursts ?? wait ?? tries;
-  return one && words.length ? `In the middle half of your ${one.runs} runs: ${words.join(", ")}.` : "";
+  return one && words.length ? say("page-beside-usual", { count: one.runs, what: words.join(", ") }) : "";
 }

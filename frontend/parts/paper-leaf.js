@@ -4,8 +4,10 @@
 //   paperLeaf(plan, code)      // code: the recipe's QR as an element, or null
 
 import { celsius, span } from "../bench/index.js";
+import { those } from "../bench/lists.js";
 import { h } from "./dom.js";
 import { waitWords } from "./paper-plan.js";
+import { say, sayAll } from "../words.js";
 /** @import { Child } from "../../types/dom" */
 /** @import { PaperPart, PaperPlan, PaperRow, PaperStep } from "./paper-plan.js" */
 
@@ -34,7 +36,7 @@ export function paperLeaf(plan, code) {
         h("h1", {}, plan.title),
         h("p", { class: "paper-sub" }, plan.sub),
         plan.summary ? h("p", { class: "paper-note" }, plan.summary) : null,
-        p(blank("Batch"), blank("Date"), blank("Made by")),
+        p(blank(say("page-paper-batch")), blank(say("page-paper-date")), blank(say("page-paper-made-by"))),
       ),
       code,
     ),
@@ -50,9 +52,14 @@ export function paperLeaf(plan, code) {
     h(
       "section",
       { class: "paper-end" },
-      h("h2", {}, "At the end"),
-      p(blank("Good"), blank("Part pieces"), blank("Spoiled"), blank("Finished")),
-      h("h3", {}, "Notes"),
+      h("h2", {}, say("page-paper-end")),
+      p(
+        blank(say("page-paper-good")),
+        blank(say("page-paper-small")),
+        blank(say("page-paper-spoiled")),
+        blank(say("page-paper-finished")),
+      ),
+      h("h3", {}, say("page-paper-notes")),
       Array.from({ length: 6 }, () => h("div", { class: "rule" })),
     ),
   );
@@ -63,15 +70,15 @@ function totals(rows) {
   return h(
     "table",
     { class: "paper-table lots" },
-    h("caption", {}, "To fetch, for the whole batch"),
+    h("caption", {}, say("page-paper-fetch")),
     h(
       "thead",
       {},
       h(
         "tr",
         {},
-        ["", "in all", "lot"].map((name) =>
-          h("th", { scope: "col" }, name || h("span", { class: "unseen" }, "ingredient")),
+        ["", say("page-paper-in-all"), say("page-paper-lot")].map((name) =>
+          h("th", { scope: "col" }, name || h("span", { class: "unseen" }, say("page-paper-ingredient"))),
         ),
       ),
     ),
@@ -98,7 +105,7 @@ function drawPart({ letter, name, count, facts, loose = [], rounds }, columns) {
       count ? h("span", {}, `\u00d7 ${count}`) : null,
     ),
     h("p", { class: "paper-note" }, facts.filter(Boolean).join("; ")),
-    loose.length ? table(loose, columns, `${name}, not weighed in a step`) : null,
+    loose.length ? table(loose, columns, say("page-paper-loose", { part: name })) : null,
     rounds.flatMap((round) => [
       round.name ? h("h3", { class: "paper-round" }, round.name) : null,
       h(
@@ -112,12 +119,6 @@ function drawPart({ letter, name, count, facts, loose = [], rounds }, columns) {
 
 /** @param {PaperStep} step @param {PaperPlan["columns"]} columns */
 function drawStep(step, columns) {
-  const within = step.window
-    ? "Within " +
-      span(step.window.latest_ms) +
-      (step.from.length ? ` of \u201c${step.from.join("\u201d, \u201c")}\u201d: ` : ": ") +
-      `${step.window.stake}`
-    : "";
   return h(
     "li",
     { class: "paper-step" },
@@ -127,16 +128,28 @@ function drawStep(step, columns) {
       { class: "paper-title" },
       box(),
       step.title,
-      step.optional ? h("small", {}, "may be left out") : null,
-      step.about_ms ? h("small", {}, `about ${span(step.about_ms)}`) : null,
+      step.optional ? h("small", {}, say("page-paper-optional")) : null,
+      step.about_ms ? h("small", {}, say("page-paper-about", { length: span(step.about_ms) })) : null,
     ),
-    within ? h("p", { class: "paper-within" }, within) : null,
+    step.window ? h("p", { class: "paper-within" }, withinWords(step.window, step.from)) : null,
     step.says ? p(step.says) : null,
     step.ways.map((way) => p(box(), h("b", {}, way.name), way.says ? `: ${way.says}` : "")),
     step.rows.length ? table(step.rows, columns, step.title) : null,
     KINDS[step.kind]?.(step) ?? null,
-    step.tools.length ? h("p", { class: "paper-note" }, `To hand: ${step.tools.join(", ")}`) : null,
+    step.tools.length
+      ? h("p", { class: "paper-note" }, say("page-paper-tools", { tools: step.tools.join(", ") }))
+      : null,
   );
+}
+
+/** @param {{readonly latest_ms: number, readonly stake: string}} window @param {PaperStep["from"]} from */
+function withinWords({ latest_ms: latest, stake }, from) {
+  const length = span(latest);
+  const steps = sayAll(from.flatMap((title) => (title ? [say("page-paper-quoted", { title })] : [])));
+  return those([
+    steps ? say("page-paper-within-of", { length, steps }) : say("page-paper-within", { length }),
+    stake,
+  ]).join(" ");
 }
 
 /** @type {{readonly [kind: string]: ((step: PaperStep) => Child[]) | undefined}} */
@@ -145,32 +158,40 @@ const KINDS = {
     p(
       bursts.length
         ? bursts.map(({ ms }) => h("span", { class: "burst" }, box(), span(ms)))
-        : `${span(burst_ms ?? more?.ms ?? 0)} at a time: `,
+        : [say("page-paper-at-a-time", { length: span(burst_ms ?? more?.ms ?? 0) }), " "],
       boxes(TRIES),
     ),
     p(
-      h("b", {}, "Look for: "),
+      h("b", {}, say("page-paper-look-for")),
+      " ",
       look,
-      most === null || most === undefined ? "" : ` No further than ${celsius(most)}.`,
+      most === null || most === undefined
+        ? null
+        : [" ", say("page-paper-no-further", { warmth: celsius(most) })],
     ),
   ],
   check: (step) => [
     p(h("b", {}, step.ask)),
-    p(h("b", {}, "Not yet: "), step.not_yet),
-    step.too_far ? p(h("b", {}, "Too far: "), step.too_far) : null,
-    p("Looked ", boxes(TRIES)),
+    p(h("b", {}, say("page-paper-not-yet")), " ", step.not_yet),
+    step.too_far ? p(h("b", {}, say("page-paper-too-far")), " ", step.too_far) : null,
+    p(say("page-paper-checked"), " ", boxes(TRIES)),
   ],
   pieces: ({ count, again }) => [
-    again ? p(h("b", {}, "After each: "), again) : null,
+    again ? p(h("b", {}, say("page-paper-after-each")), " ", again) : null,
     count
-      ? p(`${count} to make `, count > MOST_BOXES ? blank("made") : boxes(count), blank("spoiled"))
+      ? p(
+          say("page-paper-to-make", { count }),
+          " ",
+          count > MOST_BOXES ? blank(say("page-paper-made")) : boxes(count),
+          blank(say("page-paper-count-spoiled")),
+        )
       : null,
   ],
   wait: (step) => [
     p(h("b", {}, waitWords(step))),
     step.test ? p(step.test) : null,
-    step.stake && step.latest_ms !== null ? p(h("b", {}, "At the latest: "), step.stake) : null,
-    p(blank("began"), blank("ended")),
+    step.stake && step.latest_ms !== null ? p(h("b", {}, say("page-paper-latest")), " ", step.stake) : null,
+    p(blank(say("page-paper-began")), blank(say("page-paper-ended"))),
   ],
 };
 
@@ -187,7 +208,7 @@ function table(rows, [amounts, second, third], caption) {
       h(
         "tr",
         {},
-        h("th", { scope: "col" }, h("span", { class: "unseen" }, "ingredient")),
+        h("th", { scope: "col" }, h("span", { class: "unseen" }, say("page-paper-ingredient"))),
         columns.filter(Boolean).map((name) => h("th", { scope: "col" }, name)),
       ),
     ),

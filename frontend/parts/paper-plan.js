@@ -39,8 +39,6 @@ import { pieces } from "./words.js";
  */
 
 const LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
-/** @param {string} name */
-const lower = (name) => name.charAt(0).toLowerCase() + name.slice(1);
 /** @param {number} mg */
 const plain = (mg) => grams(mg, mg % 1000 ? 10 : 1000);
 /** @param {(string | null | undefined)[]} words */
@@ -55,12 +53,10 @@ export function planOfSheet(sheet) {
     title: sheet.recipe.title,
     sub: joined(
       pieces(sheet.size.pieces, sheet.piece),
-      `recipe version ${sheet.recipe.version}`,
-      sheet.size.weigh === "tare"
-        ? "zero the scale before each ingredient"
-        : "running total: do not zero between ingredients",
+      say("page-paper-sheet-version", { number: sheet.recipe.version }),
+      say(sheet.size.weigh === "tare" ? "page-paper-weigh-tare" : "page-paper-weigh-running"),
     ),
-    columns: ["weigh", "scale reads", "weighed"],
+    columns: [say("page-paper-weigh"), say("page-paper-scale-reads"), say("page-paper-weighed")],
     totals: sheet.ingredients.map(({ name, mg, nl, count }) => [
       name,
       mg
@@ -69,7 +65,7 @@ export function planOfSheet(sheet) {
           ? `${grams(nl, 100_000).slice(0, -2)} ml`
           : count
             ? String(count)
-            : "to texture",
+            : say("prompting-to-texture"),
     ]),
     warnings: sheet.warnings.map(warningWords),
     parts: sheet.components.map((component) => ({
@@ -78,15 +74,18 @@ export function planOfSheet(sheet) {
       count: component.count,
       facts: [
         component.piece_mg && component.id !== "assembly"
-          ? `${component.count} of ${plain(component.piece_mg)}`
+          ? say("page-paper-of-mass", { count: component.count, mass: plain(component.piece_mg) })
           : "",
-        component.spares ? `${component.spares} of them spare` : "",
-        component.make_mg ? `${grams(component.make_mg, 1000)} in all` : "",
-        component.stays_behind_mg ? `${plain(component.stays_behind_mg)} stays in the bowl` : "",
+        component.spares ? say("page-paper-of-them-spare", { count: component.spares }) : "",
+        component.make_mg ? say("page-paper-mass-in-all", { mass: grams(component.make_mg, 1000) }) : "",
+        component.stays_behind_mg ? say("page-paper-stays", { mass: plain(component.stays_behind_mg) }) : "",
         ...component.why.map(reasonWords),
       ],
       rounds: component.rounds.map(({ round, count, make_mg }) => ({
-        name: component.rounds.length > 1 ? `Round ${round}: ${count} pieces, ${grams(make_mg, 1000)}` : "",
+        name:
+          component.rounds.length > 1
+            ? say("page-paper-round", { number: round, count, mass: grams(make_mg, 1000) })
+            : "",
         steps: sheet.steps
           .filter((step) => step.component === component.id && step.round === round)
           .map((step) => ({
@@ -134,15 +133,15 @@ function readings(sheet, lines) {
 function row(line, vessel, weigh, scales) {
   const about = {
     name: line.name,
-    note: [noteOf(line), line.optional ? "May be left out." : ""].filter(Boolean).join(" "),
+    note: [noteOf(line), line.optional ? say("page-paper-optional") : ""].filter(Boolean).join(" "),
   };
   if (line.mg === null) {
     vessel.held += line.about_mg ?? 0;
     return {
       ...about,
-      amount: spoonsWords(line.spoons) || (line.count === null ? "to texture" : `${line.count} ${line.unit}`),
+      amount: spoonsWords(line.spoons) || countedOf(line),
       reads: "",
-      on: `into ${lower(vessel.name)}`,
+      on: say("page-paper-into", { vessel: vessel.name }),
     };
   }
   const division = line.division_mg ?? 1;
@@ -155,9 +154,13 @@ function row(line, vessel, weigh, scales) {
     ...about,
     amount: grams(line.mg, division),
     reads: grams(toDivision(reads, division), division),
-    on: joined(scale, line.cup ? `small cup, then into ${lower(vessel.name)}` : lower(vessel.name)),
+    on: joined(scale, line.cup ? say("page-paper-cup-into", { vessel: vessel.name }) : vessel.name),
   };
 }
+
+/** @param {SheetLine} line of what no scale shows */
+const countedOf = ({ count, unit }) =>
+  count === null ? say("prompting-to-texture") : say("prompting-counted", { count, unit: unit ?? "" });
 
 /** @param {SplitStep} step @param {Vessels} vessels @param {Scales} scales @returns {PaperRow[]} */
 function divide(step, vessels, scales) {
@@ -178,7 +181,7 @@ function divide(step, vessels, scales) {
       name,
       amount: isLast ? grams(mg, division) : text,
       reads: isLast ? "" : text,
-      on: isLast ? "stays in the bowl" : (scales.get(vessel.scale ?? "")?.name ?? ""),
+      on: isLast ? say("page-paper-stays-in-bowl") : (scales.get(vessel.scale ?? "")?.name ?? ""),
       note: "",
     };
   });
@@ -199,9 +202,12 @@ export function planOfRecipe({ version, document, measured }) {
   const called = (id) => document.ingredients[id]?.name ?? id;
   return {
     title: document.title,
-    sub: joined(`written for ${pieces(document.written_for, piece)}`, `version ${version}`),
+    sub: joined(
+      say("page-paper-written-for", { pieces: pieces(document.written_for, piece) }),
+      say("page-paper-card-version", { number: version }),
+    ),
     summary: document.summary,
-    columns: ["as written", "in grams", ""],
+    columns: [say("page-paper-written"), say("page-paper-grams"), ""],
     totals: [],
     warnings: [],
     parts: measured.components
@@ -214,9 +220,10 @@ export function planOfRecipe({ version, document, measured }) {
         const rowOf = (key) => {
           const line = writtenLines.get(key);
           const { ug } = measuredLines.get(key);
-          const instead = (line.substitutes ?? []).map(
-            ({ ingredient, amount, says }) =>
-              `or ${lower(called(ingredient))}${amount ? `, ${amount}` : ""}${says ? `: ${says}` : ""}`,
+          const instead = (line.substitutes ?? []).map(({ ingredient, amount, says }) =>
+            [say("page-paper-or", { name: joined(called(ingredient), amount) }), says]
+              .filter(Boolean)
+              .join(" "),
           );
           return {
             name: called(line.ingredient),
@@ -226,7 +233,9 @@ export function planOfRecipe({ version, document, measured }) {
                 ? grams(Math.round(ug / 1000), ug < 100_000_000 ? 10 : 1000)
                 : "",
             on: "",
-            note: [line.note, line.optional ? "May be left out." : "", ...instead].filter(Boolean).join(" "),
+            note: [line.note, line.optional ? say("page-paper-optional") : "", ...instead]
+              .filter(Boolean)
+              .join(" "),
           };
         };
         /** @param {readonly string[]} keys */
@@ -248,7 +257,7 @@ export function planOfRecipe({ version, document, measured }) {
               : step.kind === "split"
                 ? step.portions.map(({ name, share }) => ({
                     name,
-                    amount: `${share} ${share === 1 ? "part" : "parts"}`,
+                    amount: say("page-paper-parts", { count: share }),
                     reads: "",
                     on: "",
                     note: "",
@@ -263,11 +272,11 @@ export function planOfRecipe({ version, document, measured }) {
           name: component.name,
           count: 0,
           facts: [
-            each ? `${each} a piece` : "",
-            component.spares ? `${component.spares} spare` : "",
-            stays ? `${stays} stays behind` : "",
-            loss ? `${loss} lost on the way` : "",
-            mould ? `${mould.shape} mould` : "",
+            each ? say("page-paper-each", { mass: each }) : "",
+            component.spares ? say("page-paper-spare", { count: component.spares }) : "",
+            stays ? say("page-paper-stays-behind", { mass: stays }) : "",
+            loss ? say("page-paper-lost", { mass: loss }) : "",
+            mould ? say("page-paper-mould", { shape: mould.shape }) : "",
           ],
           loose,
           rounds: [{ name: "", steps }],
@@ -281,9 +290,8 @@ export function planOfRecipe({ version, document, measured }) {
  * @param {Pick<PaperStep, "earliest_ms" | "usual_ms" | "latest_ms">} wait
  */
 export function waitWords({ earliest_ms: earliest = 0, usual_ms: usual = 0, latest_ms: latest = null }) {
-  return joined(
-    `earliest ${span(earliest)}`,
-    `usual ${span(usual)}`,
-    latest === null ? "" : `latest ${span(latest)}`,
-  );
+  const times = { earliest: span(earliest), usual: span(usual) };
+  return latest === null
+    ? say("page-paper-wait", times)
+    : say("page-paper-wait-latest", { ...times, latest: span(latest) });
 }

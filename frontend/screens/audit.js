@@ -6,15 +6,16 @@
 import { define, h, part, setText, show, tell } from "../parts/dom.js";
 import { pageHead } from "../parts/page-head.js";
 import { clock, dayOnly } from "../parts/words.js";
+import { say } from "../words.js";
 /** @import { AuditItem, AuditPage } from "../../types/server" */
 
 export class AuditScreen extends HTMLElement {
-  #note = h("p", { class: "soft", role: "status" }, "Asking the server\u2026");
+  #note = h("p", { class: "soft", role: "status" }, say("page-common-asking"));
   #days = h("div", {});
   #more = h(
     "button",
     { type: "button", class: "outlined", hidden: true, onclick: () => this.#ask() },
-    "Show older",
+    say("page-audit-older"),
   );
   #isBuilt = false;
   /** @type {string | null} */
@@ -36,10 +37,10 @@ export class AuditScreen extends HTMLElement {
     this.#isRead ||= Boolean(audit);
     for (const row of audit ?? []) this.#add(row);
     if (audit) this.#before = before;
-    setText(note, says || (days.firstChild ? "" : "Nothing yet."));
+    setText(note, says || (days.firstChild ? "" : say("page-audit-none")));
     show(note, note.textContent !== "");
     show(more, this.#before !== null || !this.#isRead);
-    setText(more, this.#isRead ? "Show older" : "Try again");
+    setText(more, this.#isRead ? say("page-audit-older") : say("page-common-again"));
   }
 
   /** A row under its day. @param {AuditItem} given */
@@ -79,12 +80,8 @@ export class AuditScreen extends HTMLElement {
       h(
         "div",
         { class: "sheet stack" },
-        pageHead("Who did what", "", ["#/studio", "Settings"]),
-        h(
-          "p",
-          { class: "soft" },
-          "Devices, roles, settings, files and copies. Nothing here can be changed or removed.",
-        ),
+        pageHead(say("page-audit-title"), "", ["#/studio", say("page-common-settings")]),
+        h("p", { class: "soft" }, say("page-audit-says")),
         this.#note,
         this.#days,
         this.#more,

@@ -9,6 +9,7 @@ import { handOver } from "../parts/hand-over.js";
 import { pageHead } from "../parts/page-head.js";
 import { paperLeaf } from "../parts/paper-leaf.js";
 import { planOfRecipe, planOfSheet } from "../parts/paper-plan.js";
+import { say } from "../words.js";
 /** @import { Kit, Size, Weighing } from "../../bench/shapes/page" */
 /** @import { RecipeRow } from "../../types/keep" */
 
@@ -27,7 +28,7 @@ export class CardScreen extends HTMLElement {
     if (sameData(seen, this.#seen)) return;
     this.#seen = seen;
     this.replaceChildren(
-      h("div", { class: "sheet no-print" }, pageHead("On paper", ""), this.#ways(recipe, asked)),
+      h("div", { class: "sheet no-print" }, pageHead(say("page-paper-title"), ""), this.#ways(recipe, asked)),
       this.#leaf(recipe, kit, asked, weigh),
     );
   }
@@ -39,8 +40,9 @@ export class CardScreen extends HTMLElement {
       return h(
         "p",
         { class: "sheet" },
-        "A sheet needs the kit: which scales, which bowls. ",
-        h("a", { href: "#/kit" }, "Describe the kit"),
+        say("page-paper-needs-kit"),
+        " ",
+        h("a", { href: "#/kit" }, say("page-paper-set-kit")),
       );
     try {
       const { size } = chooseSize(recipe.measured, kit, { by: "pieces", weigh, ...asked });
@@ -60,7 +62,7 @@ export class CardScreen extends HTMLElement {
       max: 1000,
       inputmode: "numeric",
       value: asked?.pieces ?? written.written_for,
-      "aria-label": "Pieces",
+      "aria-label": say("page-paper-pieces"),
     });
     const save = () => {
       const name = title.toLowerCase().replace(/[^a-z0-9]+/g, "-");
@@ -69,7 +71,7 @@ export class CardScreen extends HTMLElement {
     return h(
       "div",
       { class: "stack" },
-      h("button", { type: "button", class: "copper", onclick: () => print() }, "Print"),
+      h("button", { type: "button", class: "copper", onclick: () => print() }, say("page-common-print")),
       h(
         "form",
         {
@@ -80,25 +82,20 @@ export class CardScreen extends HTMLElement {
           },
         },
         count,
-        h("button", { type: "submit", class: "outlined" }, "Sheet for so many"),
+        h("button", { type: "submit", class: "outlined" }, say("page-paper-sheet-for")),
       ),
       h(
         "div",
         { class: "paper-ways" },
         asked === null
           ? null
-          : h("a", { class: "button quiet", href: `#/card/${id}` }, "The card as written"),
-        h("button", { type: "button", class: "quiet", onclick: save }, "Save as a file"),
-        h("a", { class: "button quiet", href: `#/versions/${id}` }, "Versions"),
-        h("a", { class: "button quiet", href: `#/size/${id}` }, "Make it"),
+          : h("a", { class: "button quiet", href: `#/card/${id}` }, say("page-paper-as-written")),
+        h("button", { type: "button", class: "quiet", onclick: save }, say("page-paper-save-file")),
+        h("a", { class: "button quiet", href: `#/versions/${id}` }, say("page-paper-versions")),
+        h("a", { class: "button quiet", href: `#/size/${id}` }, say("page-paper-make")),
       ),
       ONLY_HERE.test(location.hostname)
-        ? h(
-            "p",
-            { class: "soft small" },
-            "To hand it on by a link, or by a code to point a phone at, open this page by this " +
-              "computer\u2019s address in the network.",
-          )
+        ? h("p", { class: "soft small" }, say("page-paper-only-here"))
         : handOn(id, title),
     );
   }
@@ -116,7 +113,7 @@ function handOn(id, title) {
     try {
       if (canShare) await navigator.share({ title, url });
       else await navigator.clipboard.writeText(url);
-      if (!canShare) said.textContent = "The link is copied.";
+      if (!canShare) said.textContent = say("page-paper-copied");
     } catch (error) {
       // Neither is allowed here: shown, to be copied by hand.
       if (!(error instanceof Error) || error.name !== "AbortError") said.textContent = url;
@@ -128,7 +125,7 @@ function handOn(id, title) {
     h(
       "button",
       { type: "button", class: "quiet knuckle", onclick: give },
-      canShare ? "Share the link" : "Copy the link",
+      say(canShare ? "page-paper-share-link" : "page-paper-copy-link"),
     ),
     said,
   );
@@ -143,7 +140,7 @@ function code({ id }) {
     { class: "paper-code" },
     h("img", {
       src: `/api/v1/recipes/${id}/qr.svg`,
-      alt: "QR code of this recipe\u2019s address",
+      alt: say("page-paper-code"),
       width: 96,
       height: 96,
       onerror: () => figure.remove(),

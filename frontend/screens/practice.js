@@ -4,11 +4,11 @@
 //   "practice-rang" { phase }              // something that counts is due
 
 import { define, given, tell } from "../parts/dom.js";
+import { say } from "../words.js";
 /** @import { Item, Link } from "../../types/keep" */
 /** @import { Told } from "../../types/told" */
 /** @import { Practice } from "../keep/practice.js" */
 
-const SHORT = "Practice: 1 min here is 1 h";
 /** @type {{readonly [phase: string]: "look" | "ready" | "late" | undefined}} */
 const RINGS = { look: "look", ready: "ready", soon_late: "late" };
 /** @type {Pick<Link, "state" | "unsent" | "refused" | "shut">} */
@@ -95,7 +95,7 @@ export class PracticeScreen extends HTMLElement {
       lead: () => null,
       isGiven: () => false,
       undoing,
-      practice: SHORT,
+      practice: say("page-practice-short"),
     };
   }
 

@@ -13,6 +13,7 @@ import { linkWords } from "../parts/link-mark.js";
 import { mark } from "../parts/marks.js";
 import { pageHead } from "../parts/page-head.js";
 import { COPY_OLD_MS, day, pieces } from "../parts/words.js";
+import { say } from "../words.js";
 /** @import { Now } from "../../bench/shapes/page" */
 /** @import { DraftRow, Item, Link, RecipeRow } from "../../types/keep" */
 /** @import { CopiesNow } from "../../types/answers" */
@@ -29,10 +30,17 @@ function makeParts(update, look) {
     update: h(
       "p",
       { class: "notice" },
-      "A newer page is ready. ",
-      h("button", { type: "button", class: "outlined", onclick: update }, "Use it"),
+      say("page-recipes-update"),
+      " ",
+      h("button", { type: "button", class: "outlined", onclick: update }, say("page-recipes-update-use")),
     ),
-    copies: h("p", { class: "notice" }, h("span", {}), h("a", { href: "#/studio" }, "See why")),
+    copies: h(
+      "p",
+      { class: "notice" },
+      h("span", {}),
+      " ",
+      h("a", { href: "#/studio" }, say("page-recipes-copy-why")),
+    ),
     strip: h("wait-strip"),
     open: h("ul", { class: "rows" }),
     recipes: h("ul", { class: "rows recipe-rows" }),
@@ -50,25 +58,25 @@ function makeParts(update, look) {
   };
   const bench = h(
     "section",
-    { "aria-label": "On the bench" },
-    h("h2", { class: "section-name" }, "On the bench"),
+    { "aria-label": say("page-recipes-bench") },
+    h("h2", { class: "section-name" }, say("page-recipes-bench")),
     parts.strip,
     parts.open,
   );
   const toMake = h(
     "section",
-    { "aria-label": "Recipes" },
-    h("h2", { class: "section-name" }, "To make"),
+    { "aria-label": say("page-recipes-title") },
+    h("h2", { class: "section-name" }, say("page-recipes-to-make")),
     parts.recipes,
     parts.drafts,
-    h("a", { class: "button quiet add-row", href: "#/recipe/new" }, "Write a new recipe"),
-    h("a", { class: "button quiet", href: "#/bring" }, "Bring in a recipe"),
+    h("a", { class: "button quiet add-row", href: "#/recipe/new" }, say("page-recipes-write-new")),
+    h("a", { class: "button quiet", href: "#/bring" }, say("page-recipes-bring")),
   );
   const made = h(
     "section",
-    { "aria-label": "Made" },
-    h("h2", { class: "section-name" }, "Made"),
-    h("label", { class: "field find" }, h("span", {}, "Find a batch by title or number"), parts.search),
+    { "aria-label": say("page-recipes-made") },
+    h("h2", { class: "section-name" }, say("page-recipes-made")),
+    h("label", { class: "field find" }, h("span", {}, say("page-recipes-find")), parts.search),
     parts.madeSays,
     parts.madeList,
   );
@@ -108,7 +116,9 @@ export class RecipesScreen extends HTMLElement {
     show(parts.copies, Boolean(copies && (copies.stopped || isOld)));
     setText(
       parts.copies.children[0],
-      `${copies?.last_at ? `No new copy of the studio since ${day(copies.last_at)}` : "No copy of the studio yet"}. `,
+      copies?.last_at
+        ? say("page-recipes-copy-old", { at: day(copies.last_at) })
+        : say("page-recipes-copy-none"),
     );
     show(parts.bench, open.length > 0);
     parts.strip.data = { waits, now, here: open.length === 1 ? open[0].id : null };
@@ -162,9 +172,9 @@ export class RecipesScreen extends HTMLElement {
     );
     keyed(madeList, rows, ({ id, number }) => `${id} ${number}`, makeMade);
     const more = (told?.total ?? 0) - (told?.runs?.length ?? 0);
-    let says = told?.says ?? (told && rows.length === 0 ? "No match. Try part of the title or number." : "");
-    if (more > 0) says = `${more} more on the server. Add a word.`;
-    setText(madeSays, words.length > 0 ? says || (told ? "" : "Asking the server\u2026") : "");
+    let says = told?.says ?? (told && rows.length === 0 ? say("page-recipes-no-match") : "");
+    if (more > 0) says = say("page-recipes-more", { count: more });
+    setText(madeSays, words.length > 0 ? says || (told ? "" : say("page-common-asking")) : "");
     show(madeSays, madeSays.textContent !== "");
   }
 
@@ -206,31 +216,21 @@ function firstScreen() {
     h("a", { class: `${name} way-in`, href }, h("b", {}, title), h("span", {}, says));
   return h(
     "section",
-    { class: "first", "aria-label": "Begin" },
-    h(
-      "p",
-      { class: "first-what" },
-      "Prop this phone beside the bowl. It says what to do now, how much to add, and what the scale " +
-        "will read. It runs every timer and writes the batch record.",
-    ),
+    { class: "first", "aria-label": say("page-recipes-begin") },
+    h("p", { class: "first-what" }, say("page-recipes-what")),
     h(
       "div",
       { class: "stack" },
-      way(
-        "#/practice",
-        "copper",
-        "Try a sample",
-        "10 minutes, nothing to weigh. Waits are short, and nothing is saved.",
-      ),
-      way("#/recipe/new", "outlined", "Write a recipe", "Type your amounts as you say them."),
-      way("#/bring", "outlined", "Bring one in", "A recipe file, or text to paste."),
+      way("#/practice", "copper", say("page-recipes-sample"), say("page-recipes-sample-says")),
+      way("#/recipe/new", "outlined", say("page-recipes-write"), say("page-recipes-write-says")),
+      way("#/bring", "outlined", say("page-recipes-bring-one"), say("page-recipes-bring-says")),
     ),
     h(
       "p",
       { class: "soft" },
-      "It will ask for your recipe, your ",
-      h("a", { href: "#/kit" }, "scales and bowls"),
-      ", and what the scale reads. There is no account: all of it stays in your studio.",
+      say("page-recipes-asks"),
+      " ",
+      h("a", { href: "#/kit" }, say("page-recipes-kit")),
     ),
   );
 }
@@ -245,7 +245,7 @@ function makeOpenRun(run) {
       { class: "row open-run", href: `#/bench/${run.id}` },
       h("span", { class: "row-mark" }),
       h("span", { class: "row-words" }, h("b", { class: "row-title" }), h("span", { class: "soft small" })),
-      h("span", { class: "go" }, "Go on"),
+      h("span", { class: "go" }, say("page-recipes-go-on")),
     ),
   );
 }
@@ -259,11 +259,15 @@ function writeOpenRun(node, run, bench, isFirst) {
     box.dataset.letter = prompt?.letter ?? "A";
     box.replaceChildren(letterMark(box.dataset.letter));
   }
-  setText(first(words), prompt ? prompt.title : "Waiting");
+  setText(first(words), prompt ? prompt.title : say("page-recipes-waiting"));
   setText(first(words, 1), `${run.sheet.recipe.title}, ${pieces(run.size.pieces, run.sheet.piece)}`);
   // Copper is for the one thing to do now: the newest run.
   setAttr(first(link, 2), "class", isFirst ? "copper go" : "button outlined go");
-  setAttr(link, "aria-label", `${run.sheet.recipe.title}: ${first(words).textContent}. Go on`);
+  setAttr(
+    link,
+    "aria-label",
+    say("page-recipes-go-on-with", { title: run.sheet.recipe.title, now: first(words).textContent ?? "" }),
+  );
 }
 
 /** @param {RecipeRow} recipe */
@@ -285,7 +289,11 @@ function makeRecipe(recipe) {
         h("b", { class: "row-title recipe-title" }, title),
         document.summary ? h("span", { class: "recipe-summary" }, document.summary) : null,
         h("ul", { class: "part-names small" }, parts),
-        h("span", { class: "soft small" }, `Written for ${pieces(document.written_for, piece)}`),
+        h(
+          "span",
+          { class: "soft small" },
+          say("page-recipes-written-for", { pieces: pieces(document.written_for, piece) }),
+        ),
       ),
       mark("next"),
     ),
@@ -304,11 +312,11 @@ function makeDraft({ id }) {
 
 /** @param {Element} node @param {DraftRow} draft @param {RecipeRow | undefined} kept */
 function writeDraft(node, draft, kept) {
-  setText(first(node), `Go on writing ${draft.document.title || "a new recipe"}`);
-  let says = draft.send ? "It goes to the server when that answers." : "";
-  if (draft.errors) says = "Not kept as a version: something in it cannot be read.";
-  if (kept && kept.version !== draft.base)
-    says = "Someone changed this recipe meanwhile. Yours is kept here as a draft.";
+  const { title } = draft.document;
+  setText(first(node), title ? say("page-recipes-draft", { title }) : say("page-recipes-draft-new"));
+  let says = draft.send ? say("page-recipes-draft-to-send") : "";
+  if (draft.errors) says = say("page-recipes-draft-errors");
+  if (kept && kept.version !== draft.base) says = say("page-recipes-draft-changed");
   setText(first(node, 1), says);
   show(first(node, 1), says !== "");
 }
@@ -321,7 +329,9 @@ const makeMade = (batch) =>
   batchRow(
     batch,
     batch.number,
-    batch.piece ? pieces(batch.size.pieces, batch.piece) : `${batch.size.pieces} pieces`,
+    batch.piece
+      ? pieces(batch.size.pieces, batch.piece)
+      : say("page-recipes-pieces", { count: batch.size.pieces }),
   );
 
 /** As the server folds what it looks for. @param {string} text */

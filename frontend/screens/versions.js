@@ -5,6 +5,7 @@
 import { define, h, tell } from "../parts/dom.js";
 import { pageHead } from "../parts/page-head.js";
 import { day } from "../parts/words.js";
+import { say } from "../words.js";
 /** @import { RecipeRow } from "../../types/keep" */
 /** @import { VersionTold } from "../../types/server" */
 
@@ -16,9 +17,15 @@ export class VersionsScreen extends HTMLElement {
   set data({ id, recipe }) {
     if (this.#seen === recipe.version) return;
     this.#seen = recipe.version;
-    this.#told.replaceChildren(h("p", { class: "soft" }, "Asking the server\u2026"));
+    this.#told.replaceChildren(h("p", { class: "soft" }, say("page-common-asking")));
     this.replaceChildren(
-      h("div", { class: "sheet" }, pageHead("Versions", ""), h("p", {}, recipe.title), this.#told),
+      h(
+        "div",
+        { class: "sheet" },
+        pageHead(say("page-versions-title"), ""),
+        h("p", {}, recipe.title),
+        this.#told,
+      ),
     );
     tell(this, "history-wanted", { id });
   }
@@ -35,17 +42,17 @@ export class VersionsScreen extends HTMLElement {
 function column({ version, title, created_at: at, changes, runs }) {
   return h(
     "section",
-    { "aria-label": `Version ${version}` },
-    h("h2", {}, `Version ${version}`),
-    h("p", { class: "soft small" }, `${day(at)}: ${title}`),
+    { "aria-label": say("page-versions-version", { number: version }) },
+    h("h2", {}, say("page-versions-version", { number: version })),
+    h("p", { class: "soft small" }, say("page-versions-named", { at: day(at), title })),
     version === 1
-      ? h("p", {}, "The first.")
+      ? h("p", {}, say("page-versions-first"))
       : h(
           "ul",
           { class: "plain" },
           changes.map(({ where, what }) => h("li", {}, h("b", {}, where), h("br"), what)),
         ),
-    h("h3", { class: "section-name" }, runs.length ? "Made with it" : "Nothing made with it yet"),
+    h("h3", { class: "section-name" }, say(runs.length ? "page-versions-made" : "page-versions-not-made")),
     h(
       "ul",
       { class: "plain" },
@@ -53,8 +60,14 @@ function column({ version, title, created_at: at, changes, runs }) {
         h(
           "li",
           {},
-          h("a", { href: `#/${done ? "record" : "bench"}/${id}` }, `${day(began)}, ${size.pieces}`),
-          done ? "" : ", still open",
+          h(
+            "a",
+            { href: `#/${done ? "record" : "bench"}/${id}` },
+            say(done ? "page-versions-run" : "page-versions-run-open", {
+              at: day(began),
+              count: size.pieces,
+            }),
+          ),
         ),
       ),
     ),

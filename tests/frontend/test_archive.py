@@ -96,9 +96,7 @@ def test_with_no_connection_the_search_and_a_link_say_so_and_the_way_out(
     expect(made.get_by_role("status")).to_have_text("No connection. Batches on this phone only.")
 
     phone.goto(f"{archive[0].url}#/record/{archive[1][OLDEST]}")
-    expect(phone.get_by_role("status")).to_contain_text(
-        "No connection. This batch opens when the server answers"
-    )
+    expect(phone.get_by_role("status")).to_contain_text("No connection. This batch opens once there is one.")
 
     phone.unroute("**/api/**")
     phone.get_by_role("button", name="Try again").click()

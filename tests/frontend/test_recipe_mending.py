@@ -64,7 +64,7 @@ def test_a_refusal_that_comes_after_the_network_is_back_is_shown_here_and_in_the
     own_desk.get_by_role("button", name="Go to it").click()
     expect(at(own_desk, "components.0.steps.0.title")).to_be_focused()
     home(own_desk)
-    expect(own_desk.get_by_text("Not kept as a version: something in it cannot be read.")).to_be_visible()
+    expect(own_desk.get_by_text("Not saved as a version. Fix the marked field.")).to_be_visible()
 
 
 @pytest.fixture
@@ -94,7 +94,7 @@ def test_two_edits_are_told_everywhere_go_together_and_only_what_both_changed_is
     expect(heading).to_be_focused()
     expect(heading).to_be_in_viewport()
     home(two_edits)
-    expect(two_edits.get_by_text("Someone changed this recipe meanwhile.")).to_be_visible()
+    expect(two_edits.get_by_text("Someone changed this recipe meanwhile. Yours")).to_be_visible()
     two_edits.go_back()
 
     asked = two_edits.locator(".r-both")

@@ -1,12 +1,14 @@
 # Was mehrere Seiten sagen.
 
+page-common-again = Noch einmal
+page-common-asking = Der Server wird gefragt…
 page-common-back = Zurück
-page-common-save = Speichern
 page-common-home = Rezepte und Chargen
-page-common-undo = Rückgängig
-page-common-redo = Wiederholen
 page-common-no-connection = Keine Verbindung.
 page-common-not-saved = Nicht gespeichert
 page-common-print = Drucken
-page-common-settings = Einstellungen
 page-common-reason = Grund (wenn du willst)
+page-common-redo = Wiederholen
+page-common-save = Speichern
+page-common-settings = Einstellungen
+page-common-undo = Rückgängig

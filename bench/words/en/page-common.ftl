@@ -1,12 +1,14 @@
 # What several pages say.
 
+page-common-again = Try again
+page-common-asking = Asking the server…
 page-common-back = Back
-page-common-save = Save
 page-common-home = Recipes and batches
-page-common-undo = Undo
-page-common-redo = Redo
 page-common-no-connection = No connection.
 page-common-not-saved = Not saved
 page-common-print = Print
-page-common-settings = Settings
 page-common-reason = Reason (optional)
+page-common-redo = Redo
+page-common-save = Save
+page-common-settings = Settings
+page-common-undo = Undo

@@ -1,0 +1,11 @@
+# Whether a piece is dry, by two weighings (bench/dryness.py, frontend/bench/dryness.js).
+
+# constant: what the two weighings say; least: the least mass that this scale can tell it of.
+dryness-says = { $constant ->
+    [too_soon] Eine volle Stunde nach dem ersten Mal noch einmal wiegen.
+    [cannot_tell] Unter { $least } zeigt diese Waage kein gleichbleibendes Gewicht: mehr auf einmal wiegen.
+    [dry] Gewichtskonstant: höchstens 0,50 mg je Gramm Änderung in einer Stunde.
+    [gains] Es wird schwerer: die Luft ist zu feucht.
+   *[not_yet] Noch nicht: es verliert noch über 0,50 mg je Gramm in einer Stunde.
+}
+dryness-own = Nach deiner eigenen Grenze ist es trocken.

@@ -1,0 +1,42 @@
+# Recipes and batches (frontend/screens/recipes.js).
+
+page-recipes-title = Rezepte
+page-recipes-bench = Auf dem Arbeitstisch
+page-recipes-to-make = Zum Machen
+page-recipes-write-new = Neues Rezept schreiben
+page-recipes-bring = Rezept einlesen
+page-recipes-made = Gemacht
+page-recipes-find = Charge nach Titel oder Nummer suchen
+page-recipes-no-match = Nichts gefunden. Einen Teil von Titel oder Nummer versuchen.
+page-recipes-more = { $count } weitere auf dem Server. Ein Wort mehr eingeben.
+page-recipes-update = Eine neuere Seite ist bereit.
+page-recipes-update-use = Übernehmen
+page-recipes-copy-old = Keine neue Sicherung der Werkstatt seit { $at }.
+page-recipes-copy-none = Noch keine Sicherung der Werkstatt.
+page-recipes-copy-why = Warum?
+page-recipes-waiting = Warten
+page-recipes-go-on = Weiter
+page-recipes-go-on-with = { $title }: { $now }. Weiter
+page-recipes-written-for = Geschrieben für { $pieces }
+page-recipes-pieces = { $count ->
+    [one] { $count } Stück
+   *[other] { $count } Stück
+}
+page-recipes-draft = Weiterschreiben: { $title }
+page-recipes-draft-new = Neues Rezept weiterschreiben
+page-recipes-draft-to-send = Auf diesem Handy gespeichert; wird später gesendet.
+page-recipes-draft-errors = Nicht als Fassung gespeichert. Das markierte Feld berichtigen.
+page-recipes-draft-changed = Jemand hat dieses Rezept inzwischen geändert. Deines steht hier als Entwurf.
+
+## An empty studio
+
+page-recipes-begin = Anfangen
+page-recipes-what = Das Handy neben die Schüssel stellen. Es sagt, was zu tun ist, wie viel, und was die Waage zeigt. Es führt jeden Timer und das Chargenprotokoll.
+page-recipes-sample = Beispiel ausprobieren
+page-recipes-sample-says = 10 Minuten, nichts zu wiegen. Kurze Wartezeiten, und nichts wird gespeichert.
+page-recipes-write = Rezept schreiben
+page-recipes-write-says = Mengen so eingeben, wie du sie sagst.
+page-recipes-bring-one = Eines einlesen
+page-recipes-bring-says = Eine Rezeptdatei, oder Text zum Einfügen.
+page-recipes-asks = Es fragt nach Rezept, Waagen und Schüsseln, und was die Waage zeigt. Kein Konto: alles bleibt in deiner Werkstatt.
+page-recipes-kit = Waagen und Schüsseln eintragen

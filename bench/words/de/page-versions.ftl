@@ -1,0 +1,10 @@
+# A recipe's versions (frontend/screens/versions.js).
+
+page-versions-title = Fassungen
+page-versions-version = Fassung { $number }
+page-versions-named = { $at }: { $title }
+page-versions-first = Die erste.
+page-versions-made = Damit gemacht
+page-versions-not-made = Noch nichts damit gemacht
+page-versions-run = { $at }, { $count }
+page-versions-run-open = { $at }, { $count }, noch offen
