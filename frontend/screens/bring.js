@@ -11,6 +11,7 @@ import { define, h, setText, show, tell } from "../parts/dom.js";
 import { pageHead } from "../parts/page-head.js";
 import { placeWords } from "../parts/places.js";
 import { fieldsOf } from "../parts/recipe-fields.js";
+import { say, sayAll } from "../words.js";
 /** @import { WrittenRecipe } from "../../bench/shapes/page" */
 /** @import { RecipeRow } from "../../types/keep" */
 /** @import { CheckAnswer } from "./recipe-edit.js" */
@@ -18,8 +19,7 @@ import { fieldsOf } from "../parts/recipe-fields.js";
 const LARGEST = 4 * 1024 * 1024;
 const FORMAT = "bowlside-recipe/1";
 const EXPORT = "bowlside-export/1";
-/** @type {{readonly [level: string]: string}} */
-const LEVELS = { will_not_run: "Will not run", look: "Look at this", know: "Good to know" };
+const LEVELS = ["will_not_run", "look", "know"];
 
 /** @typedef {{id: string | null, document: WrittenRecipe}} Picked */
 
@@ -36,15 +36,15 @@ export class BringScreen extends HTMLElement {
   /** @type {readonly RecipeRow[]} */
   #recipes = [];
   #text = h("textarea", {
-    "aria-label": "The recipe as text",
-    placeholder: "or paste its JSON here",
+    "aria-label": say("page-bring-text"),
+    placeholder: say("page-bring-text-hint"),
     spellcheck: "false",
   });
   /** @type {HTMLInputElement} */
   #file = h("input", {
     type: "file",
     accept: ".json,application/json",
-    "aria-label": "A recipe file",
+    "aria-label": say("page-bring-file"),
     class: "bring-file",
     onchange: () => this.#open(),
   });
@@ -61,14 +61,14 @@ export class BringScreen extends HTMLElement {
       h(
         "div",
         { class: "sheet stack" },
-        pageHead("Bring in a recipe", ""),
-        h("p", { class: "lead" }, "Nothing is kept until you have seen its check and say so."),
+        pageHead(say("page-title-bring"), ""),
+        h("p", { class: "lead" }, say("page-bring-lead")),
         this.#file,
         this.#text,
         h(
           "button",
           { type: "button", class: "outlined", onclick: () => this.#read(this.#text.value) },
-          "Look at it",
+          say("page-bring-check"),
         ),
         this.#trouble,
         this.#told,
@@ -85,16 +85,13 @@ export class BringScreen extends HTMLElement {
   async #open() {
     const [file] = this.#file.files ?? [];
     if (!file) return;
-    if (file.size > LARGEST)
-      return this.#no(
-        `${file.name} is larger than 4 MB, which no recipe is. Pick the recipe\u2019s own file.`,
-      );
+    if (file.size > LARGEST) return this.#no(say("page-bring-large-file", { name: file.name }));
     try {
       const text = await file.text();
       this.#text.value = text;
       this.#read(text);
     } catch {
-      this.#no(`${file.name} could not be read. Pick it again.`);
+      this.#no(say("page-bring-unread-file", { name: file.name }));
     }
   }
 
@@ -109,18 +106,14 @@ export class BringScreen extends HTMLElement {
    * @param {string} text
    */
   #read(text) {
-    if (text.length > LARGEST) return this.#no("This is more than 4 MB, which no recipe is.");
-    if (!text.trim())
-      return this.#no("There is nothing here yet. Pick a recipe\u2019s file, or paste what is in it.");
+    if (text.length > LARGEST) return this.#no(say("page-bring-large-text"));
+    if (!text.trim()) return this.#no(say("page-bring-empty"));
     /** @type {unknown} */
     let file;
     try {
       file = JSON.parse(text);
     } catch (error) {
-      return this.#no(
-        `This is not a recipe\u2019s file: ${whereItEnds(text, error)}. Pick the file as it was ` +
-          "saved, or paste all of what is in it.",
-      );
+      return this.#no(say("page-bring-not-json", whereItEnds(text, error)));
     }
     const { format, recipes } = fieldsIn(file);
     if (format === EXPORT && Array.isArray(recipes)) return this.#pick(recipes);
@@ -134,11 +127,11 @@ export class BringScreen extends HTMLElement {
       const { title } = fieldsIn(written);
       return title ? [{ id, document: written, title: String(title) }] : [];
     });
-    if (newest.length === 0) return this.#no("This studio\u2019s file holds no recipe.");
+    if (newest.length === 0) return this.#no(say("page-bring-no-recipe"));
     if (newest.length === 1) return this.#look(newest[0]);
     this.trouble("");
     this.#told.replaceChildren(
-      h("h2", {}, "Which of these?"),
+      h("h2", {}, say("page-bring-which")),
       ...newest.map((each) =>
         h("button", { type: "button", class: "outlined", onclick: () => this.#look(each) }, each.title),
       ),
@@ -149,12 +142,9 @@ export class BringScreen extends HTMLElement {
   #look(file) {
     const { id, document: within } = fieldsIn(file);
     const written = within ?? file;
-    if (!isRecipe(written))
-      return this.#no(
-        `This is not a recipe of Bowlside\u2019s: one says "format": "${FORMAT}" and holds one recipe.`,
-      );
+    if (!isRecipe(written)) return this.#no(say("page-bring-other-format", { format: FORMAT }));
     this.trouble("");
-    this.#told.replaceChildren(h("p", { class: "soft" }, "Checking\u2026"));
+    this.#told.replaceChildren(h("p", { class: "soft" }, say("page-bring-checking")));
     this.#picked = { id: within && typeof id === "string" ? id : null, document: written };
     tell(this, "document-picked", { document: written });
   }
@@ -165,7 +155,7 @@ export class BringScreen extends HTMLElement {
     if (says) return this.#no(says);
     if (errors) {
       this.#told.replaceChildren(
-        h("h2", {}, "It cannot be read as it is"),
+        h("h2", {}, say("page-bring-cannot")),
         ...errors.map(({ field, detail }) => found("will_not_run", placeWords(written, field), detail)),
         Array.isArray(written.components) && typeof written.ingredients === "object"
           ? h(
@@ -175,7 +165,7 @@ export class BringScreen extends HTMLElement {
                 class: "outlined",
                 onclick: () => tell(this, "document-edited", { document: written }),
               },
-              "Put it right here",
+              say("page-bring-mend"),
             )
           : "",
       );
@@ -186,16 +176,19 @@ export class BringScreen extends HTMLElement {
       h(
         "p",
         {},
-        `${written.components.map(({ name }) => name).join(", ")}. Written for ${written.written_for}.`,
+        say("page-bring-parts", {
+          names: sayAll(written.components.map(({ name }) => name)),
+          count: written.written_for,
+        }),
       ),
-      ...Object.keys(LEVELS).flatMap((level) =>
+      ...LEVELS.flatMap((level) =>
         findings
           .filter((each) => each.level === level)
           .map(({ place, what, why, by, do: way, source }) =>
             found(level, place ?? "", what, by, why, way, source),
           ),
       ),
-      findings.length ? "" : h("p", {}, "The check finds nothing."),
+      findings.length ? "" : h("p", {}, say("page-bring-nothing-found")),
       ...this.#answers(written),
     );
   }
@@ -220,47 +213,44 @@ export class BringScreen extends HTMLElement {
         },
         name,
       );
-    if (!here) return [keep(null, "Keep it", "copper")];
+    if (!here) return [keep(null, say("page-bring-save"), "copper")];
     if (canonical(here.document) === canonical(written))
-      return [
-        h("p", {}, "This recipe is here already, word for word."),
-        keep(null, "Keep it a second time", "outlined"),
-      ];
+      return [h("p", {}, say("page-bring-same")), keep(null, say("page-bring-save-again"), "outlined")];
     return [
       h(
         "p",
         { class: "notice" },
         here.id === id
-          ? `Its file names a recipe that is here already: ${here.title}, version ${here.version}. `
-          : `A recipe of this name is here already, version ${here.version}. `,
-        "Which shall it be?",
+          ? say("page-bring-here-by-id", { name: here.title, version: here.version })
+          : say("page-bring-here-by-name", { version: here.version }),
       ),
-      keep(here, "A new version of that recipe", "outlined"),
-      keep(null, "A recipe of its own", "outlined"),
+      keep(here, say("page-bring-as-version"), "outlined"),
+      keep(null, say("page-bring-as-own"), "outlined"),
     ];
   }
 }
 
 /**
- * Where a text stops being JSON, in our words: the browsers' own differ and are not the maker's.
+ * Where a text stops being JSON, for our own words: the browsers' differ and are not the maker's.
  * @param {string} text @param {unknown} error
  */
 function whereItEnds(text, error) {
   const message = error instanceof Error ? error.message : "";
-  if (/[\0\ufffd]/.test(text)) return "it is not text";
+  if (/[\0\ufffd]/.test(text)) return { how: "no-text", line: 0 };
   const [, place] = /position (\d+)/.exec(message) ?? [];
-  if (/\bend\b/.test(message)) return "it breaks off";
+  if (/\bend\b/.test(message)) return { how: "cut-off", line: 0 };
   return place === undefined
-    ? "it is not JSON, the form in which recipes are handed on"
-    : `it cannot be read past line ${text.slice(0, Number(place)).split("\n").length}`;
+    ? { how: "other", line: 0 }
+    : { how: "line", line: text.slice(0, Number(place)).split("\n").length };
 }
 
 /** @param {string} level @param {string} where @param {string} what @param {(string | undefined)[]} more */
 function found(level, where, what, ...more) {
+  const weight = say(`page-recipe-level-${level.replaceAll("_", "-")}`);
   return h(
     "div",
     { class: "found", "data-level": level },
-    h("p", { class: "soft small" }, `${LEVELS[level]}: ${where}`),
+    h("p", { class: "soft small" }, `${weight}: ${where}`),
     h("p", {}, h("b", {}, what)),
     more.filter(Boolean).map((text) => h("p", { class: "small" }, text)),
   );

@@ -65,7 +65,7 @@ def bring(page: Page, text: str) -> Locator:
     go(page, "#/bring")
     pasted = page.get_by_label("The recipe as text")
     pasted.fill(text)
-    page.get_by_role("button", name="Look at it").click()
+    page.get_by_role("button", name="Check it").click()
     return pasted
 
 
@@ -241,7 +241,7 @@ def test_a_recipe_is_shown_with_its_check_before_it_is_kept_and_asked_about_when
 
     expect(own_desk.get_by_role("heading", name="Soak from elsewhere")).to_be_visible()
     assert call(live_server, "GET", "recipes")["total"] == before
-    own_desk.get_by_role("button", name="Keep it").click()
+    own_desk.get_by_role("button", name="Save recipe").click()
     expect(own_desk.locator(".paper")).to_contain_text("Soak from elsewhere")
     assert recipe_of(live_server, "Soak from elsewhere")["document"] == document
 
@@ -250,7 +250,7 @@ def test_a_recipe_is_shown_with_its_check_before_it_is_kept_and_asked_about_when
     bring(own_desk, json.dumps({"id": recipe["id"], "document": changed}))
     expect(own_desk.locator("bring-screen")).to_contain_text("names a recipe that is here already")
 
-    own_desk.get_by_role("button", name="A new version of that recipe").click()
+    own_desk.get_by_role("button", name="Save as its new version").click()
 
     expect(own_desk.locator(".paper-sub")).to_contain_text("version 2")
     own_desk.get_by_role("link", name="Versions").click()
@@ -263,7 +263,7 @@ def test_a_recipe_is_shown_with_its_check_before_it_is_kept_and_asked_about_when
 
 
 NOT_BROUGHT_IN = {
-    "nothing": ("", "nothing here yet"),
+    "nothing": ("", "Nothing here yet"),
     "not json": ("no json at all", "not a recipe’s file: it is not JSON"),
     "a slip": ('{\n"format": 01\n}', "it cannot be read past line 2"),
     "cut off": ('{"format":', "it breaks off"),
@@ -286,11 +286,11 @@ def test_what_cannot_be_brought_in_is_answered_in_words_and_stays(desk: Page) ->
 
         expect(desk.locator("bring-screen"), name).to_contain_text(words)
         assert pasted.input_value() == text, name
-        expect(desk.get_by_role("button", name="Keep it"), name).to_have_count(0)
+        expect(desk.get_by_role("button", name="Save recipe"), name).to_have_count(0)
 
     too_much = 4 * 1024 * 1024 + 1
     pasted.evaluate("(field, long) => { field.value = ' '.repeat(long); }", too_much)
-    desk.get_by_role("button", name="Look at it").click()
+    desk.get_by_role("button", name="Check it").click()
     expect(desk.locator("bring-screen")).to_contain_text("more than 4 MB")
     assert pasted.evaluate("field => field.value.length") == too_much
 
