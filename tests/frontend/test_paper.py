@@ -271,7 +271,7 @@ NOT_BROUGHT_IN = {
     "another format": ('{"format": "something/9"}', "not a recipe of Bowlside"),
     "a list": ("[1, 2]", "not a recipe of Bowlside"),
     "a text": ('"text"', "not a recipe of Bowlside"),
-    "a wrong number": (json.dumps({**make_recipe(), "written_for": 0}), "written for"),
+    "a wrong number": (json.dumps({**make_recipe(), "written_for": 0}), "Written for"),
     "a studio with no recipe": (
         json.dumps({"format": "bowlside-export/1", "recipes": []}),
         "holds no recipe",
