@@ -26,10 +26,12 @@ _CODES = {
     "0eab31ff": "too_wet",
     "781e36b9": "yes",
     "a4c3ed04": "done",
+    "dc909f70": "instead_of",
 }
 _LENGTH = 8
 
 
 def coded(text: str) -> str:
-    """The code that stands today where this text did: a hazard, a state by its stake, "too_wet", "yes", "done"; else ""."""
+    """The code that stands today where this text did: a hazard, a state by its stake, "too_wet", "yes", "done",
+    "instead_of" before a name; else ""."""
     return _CODES.get(sha256(text.encode("utf-8", "surrogatepass")).hexdigest()[:_LENGTH], "") if text else ""

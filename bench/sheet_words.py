@@ -5,7 +5,7 @@ from itertools import chain
 
 from bench.brief import joined
 from bench.cautions import ByCode, in_full
-from bench.shapes.recipe import Hazard
+from bench.shapes.recipe import Hazard, PieceWords
 from bench.shapes.sheet import (
     CheckStep,
     InSpoons,
@@ -20,6 +20,7 @@ from bench.shapes.sheet import (
 from bench.whole import PPM, grams, per_cent
 from bench.words import say
 
+UNNAMED: PieceWords = {"one": "piece", "many": "pieces"}  # as a measured recipe has them that names none
 _SHARES_OF = "½¼⅛"  # a spoon whose name begins so is a share of another
 
 
@@ -137,6 +138,13 @@ def yes_of(step: CheckStep) -> str:
 def too_far_of(step: CheckStep) -> str:
     """What helps when it went too far."""
     return step["too_far"] or say("states-too-wet")
+
+
+def piece_word(piece: PieceWords, count: int) -> str:
+    """What so many pieces are called: "bars"."""
+    if piece == UNNAMED:
+        return say("sheet-piece", count=count)
+    return piece["one"] if count == 1 else piece["many"]
 
 
 def verb_of(step: PiecesStep) -> str:

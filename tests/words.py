@@ -148,12 +148,15 @@ def _documentation(node: ast.AST) -> list[ast.expr]:
             return [value]
         case ast.Dict(keys=keys, values=values):
             named = zip(keys, values, strict=True)
-            return [
-                each for key, each in named if isinstance(key, ast.Constant) and key.value in DOCUMENTATION
-            ]
+            of_a_schema = {"title"} if any(_is_text(key, "$schema") for key in keys) else set()
+            return [each for key, each in named if _is_text(key, *DOCUMENTATION, *of_a_schema)]
         case ast.Subscript(value=ast.Name(id="Annotated"), slice=ast.Tuple(elts=[_, *notes])):
             return notes
     return []
+
+
+def _is_text(node: ast.expr | None, *texts: str) -> bool:
+    return isinstance(node, ast.Constant) and node.value in texts
 
 
 def _is_of_ours(func: ast.expr) -> bool:

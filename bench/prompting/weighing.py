@@ -14,7 +14,7 @@ from bench.shapes.kit import Scale
 from bench.shapes.prompts import Answer, WeighHow
 from bench.shapes.sheet import SheetLine, WeighStep
 from bench.shapes.units import Mg
-from bench.sheet_words import note_of, spoons_words
+from bench.sheet_words import note_of, piece_word, spoons_words
 from bench.whole import ceiling, grams, to_division
 from bench.words import say
 from bench.yields import MOST_PIECES
@@ -182,7 +182,7 @@ def _too_little(view: View, line: WeighedLine, more: Mg, before: Mg, scale: Scal
     ways = (
         say("prompting-too-little-for-scale", mass=shown, scale=scale["name"]),
         _diluted(view, line, more, division, shown),
-        _shows_from(pieces, view.sheet["piece"]["many"]),
+        _shows_from(pieces, piece_word(view.sheet["piece"], pieces)),
         note_of(line.line),
     )
     read: WeighedBody = {"line": line.id, "mg": more}

@@ -20,6 +20,7 @@ from bench.shapes.recipe import (
     WrittenRecipe,
 )
 from bench.shapes.units import Id, Mg, Ppm, RecipeKey, Ug
+from bench.sheet_words import UNNAMED
 from bench.states import ASSEMBLY
 from bench.whole import PPM, half_even
 from bench.words import say
@@ -48,7 +49,7 @@ def read_recipe(document: object, kept: bool = False) -> MeasuredRecipe:
         "measures": measures,
         "spoons": spoon_drawer(measures),
         "written_for": source.written_for,
-        "piece": written["piece"] if "piece" in written else {"one": "piece", "many": "pieces"},
+        "piece": written.get("piece", UNNAMED),
         "stays_on": written.get("stays_on"),
         "looks_like_food": written.get("looks_like_food"),
         "ingredients": ingredients,

@@ -101,8 +101,14 @@ def _line(line: _KeptLine) -> dict[str, object]:
         "spoons": _in_spoons(line["spoons"]),
         "by_spoon": _in_spoons(line.get("by_spoon", "")),
         "instead_of": meant,
-        "note": line["note"].removeprefix(f"Instead of: {meant}.").lstrip() if meant else line["note"],
+        "note": _own_note(line["note"], meant),
     }
+
+
+def _own_note(note: str, meant: str) -> str:
+    """A note less what our own words said before it: what the line stands in for."""
+    before, found, own = note.partition(f": {meant}.")
+    return own.lstrip() if meant and found and coded(before) == "instead_of" else note
 
 
 def _in_spoons(words: str) -> InSpoons | None:

@@ -6,6 +6,7 @@ from bench.shapes.recipe import Component, MeasuredRecipe
 from bench.shapes.sheet import ByMass, ByMix, ByMoulds, ByStock, ChosenSize, Size, SizeRequest
 from bench.shapes.units import Id, Mg
 from bench.sheet.making import make_sheet
+from bench.sheet_words import piece_word
 from bench.sizing import cavities
 from bench.states import ASSEMBLY
 from bench.whole import ceiling, grams
@@ -49,7 +50,7 @@ def _by_mass(recipe: MeasuredRecipe, request: ByMass) -> ChosenSize:
     says = say(
         "sizes-by-mass-most" if pieces == MOST_PIECES else "sizes-by-mass",
         count=pieces,
-        many=recipe["piece"]["many"],
+        many=piece_word(recipe["piece"], pieces),
         each=grams(each, 1000),
         mass=grams(pieces * each, 1000),
     )
@@ -66,7 +67,7 @@ def _by_moulds(recipe: MeasuredRecipe, kit: Kit, request: ByMoulds) -> ChosenSiz
     pieces = min((request["moulds"] * held - component["spares"]) // component["takes"], MOST_PIECES)
     if pieces < 1:
         raise SizeError("moulds", say("sizes-few-moulds"))
-    many = recipe["piece"]["many"]
+    many = piece_word(recipe["piece"], pieces)
     says = say("sizes-by-moulds", moulds=request["moulds"], held=held, count=pieces, many=many)
     return _chosen(request, pieces, says)
 
@@ -96,7 +97,7 @@ def _weighed_part(recipe: MeasuredRecipe, key: Id) -> Component:
 
 
 def _count(recipe: MeasuredRecipe, pieces: int) -> str:
-    return f"{pieces} {recipe['piece']['many'] if pieces > 1 else recipe['piece']['one']}"
+    return f"{pieces} {piece_word(recipe['piece'], pieces)}"
 
 
 def _by_stock(recipe: MeasuredRecipe, kit: Kit, request: ByStock) -> ChosenSize:
@@ -123,7 +124,7 @@ def _by_stock(recipe: MeasuredRecipe, kit: Kit, request: ByStock) -> ChosenSize:
         raise SizeError(f"stock.{first}", say("sizes-too-little", name=names[first]["name"]))
     low, high = 1, MOST_PIECES
     if short(high) is None:
-        return _chosen(request, high, say("sizes-most", count=high, many=recipe["piece"]["many"]))
+        return _chosen(request, high, say("sizes-most", count=high, many=piece_word(recipe["piece"], high)))
     while high - low > 1:
         middle = (low + high) // 2
         if short(middle) is None:

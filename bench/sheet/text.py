@@ -4,7 +4,7 @@ from bench.heating import heat_word
 from bench.lists import once
 from bench.shapes.sheet import Sheet, SheetComponent, SheetLine, Step
 from bench.shapes.units import Id, LineKey
-from bench.sheet_words import cautions_of, reason_words, spoons_words, warning_words
+from bench.sheet_words import cautions_of, piece_word, reason_words, spoons_words, warning_words
 from bench.steps import counts_pieces, heats, is_judged, puts_in, runs_by_itself
 from bench.whole import celsius, grams, span
 from bench.words import say, say_all
@@ -15,7 +15,7 @@ def sheet_text(sheet: Sheet) -> str:
     pieces = sheet["size"]["pieces"]
     out = [
         sheet["recipe"]["title"],
-        f"{pieces} {sheet['piece']['one'] if pieces == 1 else sheet['piece']['many']}",
+        f"{pieces} {piece_word(sheet['piece'], pieces)}",
         "",
     ]
     scales = {scale["id"]: scale["name"] for scale in sheet["kit"]["scales"]}

@@ -6,7 +6,17 @@ import { coded } from "./former-words.js";
 
 /** @typedef {{hazards: readonly Hazard[], cautions: readonly string[]}} ByCode */
 
-const HAZARDS = "hot_soap hot_fat powder alcohol wet_sockets superheated mixer slippery".split(" ");
+/** @type {readonly string[]} */
+const HAZARDS = [
+  "hot_soap",
+  "hot_fat",
+  "powder",
+  "alcohol",
+  "wet_sockets",
+  "superheated",
+  "mixer",
+  "slippery",
+];
 
 /** @param {string} code @returns {code is Hazard} */
 const isHazard = (code) => HAZARDS.includes(code);

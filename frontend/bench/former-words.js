@@ -26,6 +26,7 @@ const CODES = {
   "0eab31ff": "too_wet",
   "781e36b9": "yes",
   a4c3ed04: "done",
+  dc909f70: "instead_of",
 };
 const LENGTH = 8;
 

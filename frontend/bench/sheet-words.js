@@ -7,10 +7,12 @@ import { say } from "../words.js";
 import { joined } from "./brief.js";
 import { inFull } from "./cautions.js";
 import { grams, PPM, perCent } from "./whole.js";
-/** @import { CheckStep, InSpoons, PiecesStep, RoundsReason } from "../../bench/shapes/page" */
+/** @import { CheckStep, InSpoons, PieceWords, PiecesStep, RoundsReason } from "../../bench/shapes/page" */
 /** @import { SheetLine, Spoonful, Step, Warn } from "../../bench/shapes/page" */
 /** @import { ByCode } from "./cautions.js" */
 
+/** As a measured recipe has them that names none. @type {PieceWords} */
+export const UNNAMED = { one: "piece", many: "pieces" };
 const SHARES_OF = "½¼⅛"; // a spoon whose name begins so is a share of another
 
 /** Why a part is made in several rounds. @param {RoundsReason} reason */
@@ -116,6 +118,12 @@ export const yesOf = (step) => step.yes || say("sheet-yes");
 
 /** What helps when it went too far. @param {CheckStep} step */
 export const tooFarOf = (step) => step.too_far || say("states-too-wet");
+
+/** What so many pieces are called: "bars". @param {PieceWords} piece @param {number} count */
+export function pieceWord({ one, many }, count) {
+  if (one === UNNAMED.one && many === UNNAMED.many) return say("sheet-piece", { count });
+  return count === 1 ? one : many;
+}
 
 /** What each piece is then. @param {PiecesStep} step */
 export const verbOf = (step) => step.verb || say("sheet-done");

@@ -14,6 +14,7 @@ import {
   reasonWords,
   spoonsWords,
   tooFarOf,
+  UNNAMED,
   warningWords,
 } from "../bench/sheet-words.js";
 import { say } from "../words.js";
@@ -191,7 +192,7 @@ function divide(step, vessels, scales) {
 
 /** @param {{version: number, document: WrittenRecipe, measured: MeasuredRecipe}} recipe @returns {PaperPlan} */
 export function planOfRecipe({ version, document, measured }) {
-  const piece = document.piece ?? { one: "piece", many: "pieces" };
+  const piece = document.piece ?? UNNAMED;
   /** @type {({id: string} & Partial<WrittenComponent>)[]} */
   const written = [...document.components, { id: "assembly", ...document.assembly }];
   const writtenOf = full(written.map((part) => [part.id, part]));

@@ -2,6 +2,7 @@
 // instant it speaks of.
 // Masses are whole milligrams, durations and instants whole milliseconds.
 
+import { pieceWord } from "../bench/sheet-words.js";
 import { locale, point, shown } from "../words.js";
 /** @import { PieceWords } from "../../bench/shapes/page" */
 
@@ -65,7 +66,7 @@ export function day(at) {
 
 /** "14 bars", "1 bar". @param {number} count @param {PieceWords} piece */
 export function pieces(count, piece) {
-  return `${count} ${count === 1 ? piece.one : piece.many}`;
+  return `${count} ${pieceWord(piece, count)}`;
 }
 
 /** A mass to read at a glance: three figures or whole grams. "2340 g", "18.0 g", "0.45 g". @param {number} mg */

@@ -6,6 +6,7 @@
 //   "update-wanted"   the maker lets the newer page take over
 //   "find-wanted" { words }   answered by screen.found({ words, runs, total, says }): batches that the server has
 
+import { UNNAMED } from "../bench/sheet-words.js";
 import { batchRow } from "../parts/batch-row.js";
 import { define, first, given, h, keyed, setAttr, setText, show, tell } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
@@ -273,7 +274,7 @@ function writeOpenRun(node, run, bench, isFirst) {
 /** @param {RecipeRow} recipe */
 function makeRecipe(recipe) {
   const { title, document } = recipe;
-  const piece = document.piece ?? { one: "piece", many: "pieces" };
+  const piece = document.piece ?? UNNAMED;
   const parts = document.components.map((component, place) =>
     h("li", {}, letterMark(LETTERS[place]), h("span", {}, component.name)),
   );

@@ -12,7 +12,7 @@ import { sketch } from "../bench/draft.js";
 import { saysOf } from "../bench/errors.js";
 import { those } from "../bench/lists.js";
 import { chooseSize, makeSheet } from "../bench/sheet/index.js";
-import { reasonWords, spoonsWords, warningWords } from "../bench/sheet-words.js";
+import { pieceWord, reasonWords, spoonsWords, warningWords } from "../bench/sheet-words.js";
 import { define, given, h, sameData, setText, show, tell } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
 import { pageHead } from "../parts/page-head.js";
@@ -161,11 +161,11 @@ export class SizeScreen extends HTMLElement {
 
     this.#steppers = {
       pieces: makeStepper({
-        label: measured.piece.many,
+        label: pieceWord(measured.piece, 2),
         value: count,
         least: 1,
         most: 1000,
-        unit: measured.piece.many,
+        unit: pieceWord(measured.piece, 2),
         onchange: again,
       }),
       mass: makeStepper({
@@ -460,7 +460,7 @@ export class SizeScreen extends HTMLElement {
       parts.print.href = `#/card/${recipe.id}/${encodeURIComponent(JSON.stringify(size))}`;
       const made = pieces(size.pieces, sheet.piece);
       setText(parts.begin, say("page-size-begin-pieces", { pieces: made }));
-      this.#steppers.pieces.unit = size.pieces === 1 ? sheet.piece.one : sheet.piece.many;
+      this.#steppers.pieces.unit = pieceWord(sheet.piece, size.pieces);
       setText(parts.says, says || (this.#by === "pieces" ? "" : say("page-size-makes", { pieces: made })));
       this.trouble("");
       this.#write(recipe, sheet, parts);

@@ -29,6 +29,7 @@ FORMER = {
     "too_wet": "Stop spraying. Spread it thin, turn it now and then.",
     "yes": "Yes, it does",
     "done": "done",
+    "instead_of": "Instead of",
 }
 
 
@@ -39,7 +40,7 @@ def test_a_former_text_is_known(code: str) -> None:
 
 
 def test_all_that_a_code_stands_for_today_had_its_words() -> None:
-    assert set(FORMER) == {*HAZARDS, *STATES, "too_wet", "yes", "done"}
+    assert set(FORMER) == {*HAZARDS, *STATES, "too_wet", "yes", "done", "instead_of"}
 
 
 def test_cautions_in_words_are_told_apart_from_the_makers_own() -> None:

@@ -44,6 +44,7 @@ sheet-part-of-spoon = { $percent } % von { $spoon }
 sheet-instead-of = Anstelle von: { $name }.
 sheet-yes = Ja, so ist es
 sheet-done = fertig
+sheet-piece = Stück
 
 ## Ein Rezeptblatt als einfacher Text (bench/sheet/text.py).
 

@@ -44,6 +44,11 @@ sheet-part-of-spoon = { $percent } % of { $spoon }
 sheet-instead-of = Instead of: { $name }.
 sheet-yes = Yes, it does
 sheet-done = done
+# What a piece is called where a recipe has no word of its own.
+sheet-piece = { $count ->
+    [one] piece
+   *[other] pieces
+}
 
 ## A sheet as plain text (bench/sheet/text.py).
 

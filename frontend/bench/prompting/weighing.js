@@ -4,7 +4,7 @@ import { say } from "../../words.js";
 import { joined, sentence } from "../brief.js";
 import { weighedLines } from "../capacity.js";
 import { last } from "../lists.js";
-import { noteOf, spoonsWords } from "../sheet-words.js";
+import { noteOf, pieceWord, spoonsWords } from "../sheet-words.js";
 import { MOST_PIECES } from "../yields.js";
 import { ceiling, grams, product, toDivision } from "../whole.js";
 import { answer } from "./answers.js";
@@ -169,7 +169,7 @@ function tooLittle(view, line, scale, { add, before }, leaveOut) {
   const shown = grams(add, [100, 10, 1].find((each) => add >= each) ?? 1);
   const pieces = ceiling(product(view.sheet.size.pieces, scale.division_mg), add);
   const spoon = spoonsWords(line.by_spoon);
-  const { many } = view.sheet.piece;
+  const many = pieceWord(view.sheet.piece, pieces);
   const caption = spoon ? say("prompting-caption-by-spoon") : say("prompting-caption-by-eye");
   return {
     title: titleOf(line, spoon || shown),

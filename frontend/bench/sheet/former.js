@@ -57,13 +57,15 @@ function current(sheet) {
 /** @param {KeptLine} given */
 function line(given) {
   const { spoons, by_spoon: bySpoon = "", instead_of: meant = "", note } = given;
-  const said = `Instead of: ${meant}.`;
+  // Our own words before a note said what the line stands in for.
+  const [before, ...own] = note.split(`: ${meant}.`);
+  const isSaid = meant && own.length && coded(before) === "instead_of";
   return {
     ...given,
     spoons: inSpoons(spoons),
     by_spoon: inSpoons(bySpoon),
     instead_of: meant,
-    note: meant && note.startsWith(said) ? note.slice(said.length).trimStart() : note,
+    note: isSaid ? own.join(`: ${meant}.`).trimStart() : note,
   };
 }
 

@@ -4,6 +4,7 @@ import { say } from "../../words.js";
 import { BenchError } from "../errors.js";
 import { cavities } from "../sizing.js";
 import { makeMg, MOST_PIECES, piecesFrom } from "../yields.js";
+import { pieceWord } from "../sheet-words.js";
 import { ASSEMBLY } from "../states.js";
 import { ceiling, divided, grams, sum } from "../whole.js";
 import { makeSheet } from "./making.js";
@@ -33,7 +34,6 @@ export function chooseSize(recipe, kit, request) {
   };
   /** @type {Sized} */
   const sized = (pieces, says, out = null) => ({ size: { pieces, ...chosen }, says, runs_out: out });
-  const many = recipe.piece.many;
   if (request.by === "pieces") return sized(request.pieces, "");
   if (request.by === "mass") {
     const each = sum(recipe.components.map((component) => component.takes * component.piece_mg));
@@ -43,7 +43,7 @@ export function chooseSize(recipe, kit, request) {
     }
     const says = say(pieces === MOST_PIECES ? "sizes-by-mass-most" : "sizes-by-mass", {
       count: pieces,
-      many,
+      many: pieceWord(recipe.piece, pieces),
       each: grams(each, 1000),
       mass: grams(pieces * each, 1000),
     });
@@ -63,6 +63,7 @@ export function chooseSize(recipe, kit, request) {
     if (pieces < 1) {
       throw new BenchError("moulds", say("sizes-few-moulds"));
     }
+    const many = pieceWord(recipe.piece, pieces);
     return sized(pieces, say("sizes-by-moulds", { moulds: request.moulds, held, count: pieces, many }));
   }
   if (request.by === "mix") return sizeByMix(recipe, request.component, request.mg, sized);
@@ -97,8 +98,7 @@ function sizeByMix(recipe, id, mg, sized) {
     const mass = grams(ceiling(least, 1000) * 1000, 1000);
     throw new BenchError("mg", say("sizes-little-mix", { part: component.name, mass }));
   }
-  const { one, many } = recipe.piece;
-  const given = `${pieces} ${pieces > 1 ? many : one}`;
+  const given = `${pieces} ${pieceWord(recipe.piece, pieces)}`;
   return sized(pieces, say("sizes-by-mix", { part: component.name, mass: grams(mg, 1000), pieces: given }));
 }
 
@@ -142,15 +142,15 @@ function sizeByStock(recipe, kit, stock, chosen, sized) {
     throw new BenchError(`stock.${first}`, say("sizes-too-little", { name: recipe.ingredients[first].name }));
   }
   let [low, high] = [1, MOST_PIECES];
-  const { one, many } = recipe.piece;
-  if (short(high) === null) return sized(high, say("sizes-most", { count: high, many }));
+  if (short(high) === null)
+    return sized(high, say("sizes-most", { count: high, many: pieceWord(recipe.piece, high) }));
   while (high - low > 1) {
     const middle = (low + high) >> 1;
     if (short(middle) === null) low = middle;
     else high = middle;
   }
   const out = short(low + 1);
-  const pieces = `${low} ${low > 1 ? many : one}`;
+  const pieces = `${low} ${pieceWord(recipe.piece, low)}`;
   const says = out
     ? say("sizes-runs-out", { pieces, name: recipe.ingredients[out].name })
     : say("sizes-kit-takes", { pieces });
