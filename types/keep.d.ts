@@ -242,7 +242,7 @@ export interface Link {
   secure: boolean;
   durable: boolean;
   kept: boolean;
-  cannot: string[];
+  cannot: { what: Cannot; because: Because }[];
   update: boolean;
 }
 export type Shut = "unpaired" | "shut-out";
@@ -271,3 +271,7 @@ export interface BenchRun {
   sheet: Sheet;
   state: State;
 }
+
+/** What a browser will not do, and why. */
+export type Cannot = "reload" | "awake" | "keep" | "keep-in-safari" | "speak" | "ring";
+export type Because = "insecure" | "lacking" | "not-installed" | "no-promise";

@@ -1,38 +1,28 @@
 /**
- * What this browser, at this address, will not do, in words for the maker.
+ * What this browser, at this address, will not do; the studio screen says it.
  *
  * Over plain http browsers withhold much; the page works while it is open, and says what is missing.
  */
 
 import { isApple, isInstalled } from "../platform.js";
 
-const INSECURE = "because this page was opened over plain http";
-const LACKING = "because this browser has no way to";
+/** @import { Cannot, Because } from "../../types/keep" */
 
-/** @param {{durable: boolean}} given @returns {string[]} a sentence for each thing that is missing, and what follows */
+/** @param {{durable: boolean}} given @returns {{what: Cannot, because: Because}[]} each thing that is missing, and why */
 export function cannot({ durable }) {
-  const why = isSecureContext ? LACKING : INSECURE;
-  /** @type {[unknown, string, string?][]} */
+  const why = isSecureContext ? "lacking" : "insecure";
+  const isInSafari = isApple && !isInstalled;
+  /** @type {[there: unknown, what: Cannot, because: Because][]} */
   const missing = [
-    [
-      navigator.serviceWorker,
-      "It cannot open or reload without the server: keep it open until the run is finished",
-    ],
-    [navigator.wakeLock, "It cannot keep the screen on: set the phone's own screen time-out to its longest"],
+    [navigator.serviceWorker, "reload", why],
+    [navigator.wakeLock, "awake", why],
     [
       navigator.storage && durable,
-      isApple && !isInstalled
-        ? "Safari clears what is kept here after 7 days without a visit: add the page to the home " +
-          "screen, open it there, and pair there"
-        : "The phone may clear what is kept here when it runs short of space: let it reach the server soon after a run",
-      isApple && !isInstalled
-        ? "because it is not on the home screen"
-        : navigator.storage
-          ? "because the browser has not promised to keep it"
-          : why,
+      isInSafari ? "keep-in-safari" : "keep",
+      isInSafari ? "not-installed" : navigator.storage ? "no-promise" : why,
     ],
-    [globalThis.speechSynthesis, "It cannot speak", LACKING],
-    [globalThis.AudioContext, "It cannot ring", LACKING],
+    [globalThis.speechSynthesis, "speak", "lacking"],
+    [globalThis.AudioContext, "ring", "lacking"],
   ];
-  return missing.filter(([there]) => !there).map(([, says, because = why]) => `${says} (${because}).`);
+  return missing.filter(([there]) => !there).map(([, what, because]) => ({ what, because }));
 }

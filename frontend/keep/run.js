@@ -8,6 +8,7 @@
 import { Folding } from "../bench/index.js";
 import { openSheet } from "../bench/sheet/former.js";
 import { isToSend, isUnread } from "./sync-machine.js";
+import { say } from "../words.js";
 /** @import { Sheet, State } from "../../bench/shapes/page" */
 /** @import { KeptEntry, OutboxRow, RunRow, RunTold } from "../../types/keep" */
 
@@ -25,6 +26,12 @@ function compare(a, b) {
 
 /** What the shelf's entries name as their run. */
 export const SHELF = "shelf";
+
+/** What the server said to it, or a word of this phone's own (sync.js, sync-round.js). @param {string} refused */
+function whyRefused(refused) {
+  if (refused === "held") return say("page-keep-held");
+  return refused === "not_taken" ? say("page-keep-not-taken") : refused;
+}
 
 export class Journal {
   /** @type {Map<string, KeptEntry>} */
@@ -101,7 +108,7 @@ export class Journal {
         run: this.id,
         entry: this.#entries.get(row.id) ?? null,
         picture: row.picture ? row.id : null,
-        detail: row.refused ?? "",
+        detail: whyRefused(row.refused ?? ""),
       }));
   }
 

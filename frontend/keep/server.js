@@ -6,6 +6,7 @@
  * is not let in reaches nothing either; NotLetIn says so, and what waits goes on waiting.
  */
 
+import { say } from "../words.js";
 /** @import { Fault } from "../../types/keep" */
 /** @import { Answered, BodyOf, Lists, PagePath } from "../../types/server" */
 /** @import { Clock } from "./clock.js" */
@@ -13,21 +14,17 @@
 const SLOWEST_MS = 20_000;
 /** Answers that say "not now" rather than "no". */
 const NOT_NOW = new Set([408, 425, 429]);
-/** By the type of the problem, why the door is shut to this phone. */
-/** @type {Map<unknown, ["unpaired" | "shut-out", string]>} */
+/** By the type of the problem, why the door is shut to this phone. @type {Map<unknown, "unpaired" | "shut-out">} */
 const SHUT = new Map([
-  [
-    "/problems/unpaired",
-    ["unpaired", "This phone is not paired with the studio. What you do is kept here until it is."],
-  ],
-  ["/problems/shut-out", ["shut-out", "This phone was shut out of the studio. What you do is kept here."]],
+  ["/problems/unpaired", "unpaired"],
+  ["/problems/shut-out", "shut-out"],
 ]);
 
 /** @typedef {{type?: string, title?: string, detail?: string, errors?: Fault[]}} Problem (RFC 9457) */
 
 export class Unreachable extends Error {
   /** @param {unknown} cause @param {string} [says] */
-  constructor(cause, says = "The server does not answer. What you do is kept on this phone until it does.") {
+  constructor(cause, says = say("page-keep-away")) {
     super(says, { cause });
     this.name = "Unreachable";
     this.says = says;
@@ -35,9 +32,9 @@ export class Unreachable extends Error {
 }
 
 export class NotLetIn extends Unreachable {
-  /** @param {"unpaired" | "shut-out"} why @param {string} says */
-  constructor(why, says) {
-    super(why, says);
+  /** @param {"unpaired" | "shut-out"} why */
+  constructor(why) {
+    super(why, say(why === "unpaired" ? "page-keep-unpaired" : "page-keep-shut-out"));
     this.name = "NotLetIn";
     this.why = why;
   }
@@ -106,10 +103,15 @@ export class Server {
     if (status >= 500 || NOT_NOW.has(status))
       throw new Unreachable(status, status === 429 ? problem(answer) : undefined);
     const shut = SHUT.get(answer?.type);
-    if (shut) throw new NotLetIn(...shut);
+    if (shut) throw new NotLetIn(shut);
     const [etag, generation] = ["ETag", "Bowlside-Generation"].map((name) => response.headers.get(name));
     if (!response.ok)
-      throw new Refused(status, problem(answer) ?? `The server said ${status}.`, answer?.errors, generation);
+      throw new Refused(
+        status,
+        problem(answer) ?? say("page-keep-status", { status }),
+        answer?.errors,
+        generation,
+      );
     // Not our server: a hotel's log-in page answers 200 to everything.
     if (answer === undefined) throw new Unreachable("not JSON");
     return { body: answer, etag, generation, heard: () => this.#clock.hear(answer.server_ms, ticket) };

@@ -9,6 +9,7 @@
  * resolves, none of it when the promise rejects.
  */
 
+import { say } from "../words.js";
 /** @import { Changed, Changes, KeptEntry, Meta, RunRow, StoreName, Stores, WriteOptions } from "../../types/keep" */
 
 /** Each version's new stores, so that an old phone's disk is brought forward a version at a time. */
@@ -49,20 +50,11 @@ export class OtherGeneration extends Error {}
 
 /** @param {unknown} cause */
 function storeError(cause) {
-  const said = cause !== null && typeof cause === "object" && "name" in cause ? cause.name : undefined;
-  const name = said ?? "no reason given";
+  const name = cause !== null && typeof cause === "object" && "name" in cause ? cause.name : cause;
   if (name === "QuotaExceededError") {
-    return new StoreError(
-      "StorageFull",
-      "This phone is full: nothing was kept. Free some space on it, then touch again.",
-      cause,
-    );
+    return new StoreError("StorageFull", say("page-keep-full"), cause);
   }
-  return new StoreError(
-    "StorageFailed",
-    `This phone could not keep that (${name}): nothing was kept. Touch again; if it stays so, reload the page.`,
-    cause,
-  );
+  return new StoreError("StorageFailed", say("page-keep-failed", { why: String(name) }), cause);
 }
 
 /**
@@ -75,13 +67,7 @@ function storeError(cause) {
 export function openStore({ name = "bowlside", onBlocked, onClosed } = {}) {
   return new Promise((resolve, reject) => {
     const refuse = (/** @type {unknown} */ cause) =>
-      reject(
-        new StoreError(
-          "NoStorage",
-          "This browser gives the page no place to keep a run. Leave private browsing, or allow site data.",
-          cause,
-        ),
-      );
+      reject(new StoreError("NoStorage", say("page-keep-no-disk"), cause));
     /** @type {IDBOpenDBRequest} */
     let opening;
     try {

@@ -34,6 +34,7 @@ import { kitOf, settingsOf } from "./sync-round.js";
 import { openStore } from "./store.js";
 import { undoing } from "./undoing.js";
 import { Updates } from "./updates.js";
+import { say } from "../words.js";
 /** @import { Entry, Now, Size, State } from "../../bench/shapes/page" */
 /** @import { HearsClass } from "../../types/events" */
 /** @import { Changes, Coming, Item, KeptEntry, Link, Meta, OutboxRow, Preferences } from "../../types/keep" */
@@ -421,7 +422,7 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
    */
   async setAside({ run, entry }) {
     if (!entry) return; // a run that was refused, or a photograph, is sent again or stays
-    const row = { id: entry.id, run, refused: "Set aside.", aside: true };
+    const row = { id: entry.id, run, refused: "aside", aside: true };
     await this.#book.commit({ outbox: { put: [row] } }, { strict: true });
   }
 
@@ -652,12 +653,11 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
         headers: etag ? { "If-Match": etag } : {},
       });
     } catch (error) {
-      const verb = what === "kit" ? ["kit was", "kit can"] : ["settings were", "settings can"];
       if (error instanceof Refused && (error.status === 412 || error.status === 428)) {
         this.#sync.soon({ lists: true });
-        error.says = `The ${verb[0]} changed on another device. Look again, then make your change.`;
+        error.says = say("page-keep-changed", { what });
       } else if (error instanceof Unreachable && !(error instanceof NotLetIn)) {
-        error.says = `The server does not answer, and the ${verb[1]} only be changed there. Try again later.`;
+        error.says = say("page-keep-needs", { what });
       }
       throw error;
     }

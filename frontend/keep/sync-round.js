@@ -170,9 +170,9 @@ export class Round {
       outbox: {
         mark: [
           ...answeredFor(kept, this.generation),
-          ...refused.map(({ id, field, detail }) => ({
+          ...refused.map(({ id, detail }) => ({
             ...row(id),
-            refused: detail ?? `The server did not take ${field ?? "it"}.`,
+            refused: detail ?? "not_taken",
           })),
         ],
       },

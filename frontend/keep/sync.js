@@ -36,7 +36,6 @@ const CLOCK_MS = 60_000;
 /** How long a leading tab may be silent before another takes its place. */
 const SILENT_MS = 2_000;
 const LOCK = "bowlside-sync";
-const HELD = "This phone was shut out before this was sent. Look at it, then send it again or set it aside.";
 
 /** A round that is no longer the one that goes: it ends without a word. */
 class Superseded extends Error {}
@@ -444,7 +443,7 @@ export class Sync extends EventTarget {
     this.shut = why;
     if (why !== "shut-out") return;
     const waiting = this.#book.journals.flatMap((journal) => journal.waiting());
-    const put = waiting.map((row) => ({ ...row, refused: HELD }));
+    const put = waiting.map((row) => ({ ...row, refused: "held" }));
     if (put.length > 0) await this.#book.commit({ outbox: { put } }, { strict: true });
   }
 }

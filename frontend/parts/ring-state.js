@@ -3,6 +3,8 @@
 //   ringState({ sound, canRing, holdsScreen, mayGoDark, isClockSure })  ->  [{ name, well, says }]
 //   willRing(state)  ->  "It will ring." or the first thing that keeps it from ringing
 
+import { say } from "../words.js";
+
 /**
  * @typedef {{sound: boolean, canRing: boolean, holdsScreen: boolean, mayGoDark: boolean, isClockSure: boolean}}
  * RingFacts
@@ -11,26 +13,28 @@
 
 /** @param {RingFacts} facts @returns {RingPart[]} */
 export function ringState({ sound, canRing, holdsScreen, mayGoDark, isClockSure }) {
-  /** @type {[boolean, string]} */
-  const screen =
-    mayGoDark || !holdsScreen
-      ? [false, "may go dark. Set the phone's own lock to never."]
-      : [true, "stays on while something counts"];
+  const isDark = mayGoDark || !holdsScreen;
   return [
-    { name: "Sound", well: sound, says: sound ? "on" : "off. Tick it above." },
     {
-      name: "Browser",
-      well: canRing,
-      says: canRing ? "lets this page sound" : "gives no sound yet. Touch the page.",
+      name: say("page-ring-sound"),
+      well: sound,
+      says: say(sound ? "page-ring-sound-on" : "page-ring-sound-off"),
     },
-    { name: "Silent switch", well: null, says: "a page can't see it, nor the volume. Test the ring." },
-    { name: "Screen", well: screen[0], says: screen[1] },
     {
-      name: "Clock",
+      name: say("page-ring-browser"),
+      well: canRing,
+      says: say(canRing ? "page-ring-browser-can" : "page-ring-browser-not-yet"),
+    },
+    { name: say("page-ring-switch"), well: null, says: say("page-ring-switch-unknown") },
+    {
+      name: say("page-ring-screen"),
+      well: !isDark,
+      says: say(isDark ? "page-ring-screen-dark" : "page-ring-screen-on"),
+    },
+    {
+      name: say("page-ring-clock"),
       well: isClockSure || null,
-      says: isClockSure
-        ? "checked with the server"
-        : "not checked: no connection yet. Timers run all the same.",
+      says: say(isClockSure ? "page-ring-clock-sure" : "page-ring-clock-unsure"),
     },
   ];
 }
@@ -38,5 +42,5 @@ export function ringState({ sound, canRing, holdsScreen, mayGoDark, isClockSure 
 /** @param {RingPart[]} state */
 export function willRing(state) {
   const not = state.find(({ well }) => well === false);
-  return not ? `It may not ring. ${not.name}: ${not.says}` : "It will ring.";
+  return not ? [say("page-ring-may-not"), `${not.name}: ${not.says}`].join(" ") : say("page-ring-will");
 }

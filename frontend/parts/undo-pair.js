@@ -1,4 +1,4 @@
-// Two buttons that say what they do: "Undo: citric acid 480 g", and after it "Redo: citric acid 480 g".
+// Two buttons that say what they do: "Undo: Citric acid 480 g", and after it "Redo: Citric acid 480 g".
 //
 //   const pair = undoPair(host, (once) => …);   // tells "answer" of it: an undo is an entry like any other;
 //                                               // what is on its way to the disk is not undone twice
@@ -9,6 +9,7 @@
 
 import { first, h, setAttr, setText, show, tell } from "./dom.js";
 import { deedWords } from "./undo-words.js";
+import { say } from "../words.js";
 /** @import { Sheet } from "../../bench/shapes/page" */
 /** @import { Undoing } from "../../types/keep" */
 
@@ -16,10 +17,10 @@ const SETTLE_MS = 250;
 
 /**
  * @typedef {{entry: string, words: string}} Taking what the next touch takes back
- * @param {HTMLElement} host @param {string} verb @param {string} said @param {(once: string) => boolean} isGiven
+ * @param {HTMLElement} host @param {boolean} isRedo @param {(once: string) => boolean} isGiven
  */
 
-function makeOne(host, verb, said, isGiven) {
+function makeOne(host, isRedo, isGiven) {
   /** @type {Taking | null} */
   let taking = null; // { entry, words } that the next touch takes back
   let settling = 0;
@@ -36,7 +37,7 @@ function makeOne(host, verb, said, isGiven) {
       kind: "undone",
       body: { entry: taking.entry },
       once: once(),
-      says: `${said}: ${taking.words}.`,
+      says: say(isRedo ? "page-undo-redone" : "page-undo-undone", { deed: taking.words }),
     });
     hold();
   };
@@ -49,7 +50,7 @@ function makeOne(host, verb, said, isGiven) {
   const write = (next) => {
     if (taking && next && next.entry !== taking.entry) settle();
     taking = next;
-    setText(first(button), next ? `${verb}: ${next.words}` : verb);
+    if (next) setText(first(button), say(isRedo ? "page-undo-redo" : "page-undo-undo", { deed: next.words }));
     show(button, next !== null);
     hold();
   };
@@ -58,8 +59,8 @@ function makeOne(host, verb, said, isGiven) {
 
 /** @param {HTMLElement} host @param {(once: string) => boolean} isGiven */
 export function undoPair(host, isGiven) {
-  const undo = makeOne(host, "Undo", "Undone", isGiven);
-  const redo = makeOne(host, "Redo", "Done again", isGiven);
+  const undo = makeOne(host, false, isGiven);
+  const redo = makeOne(host, true, isGiven);
   return {
     undo: undo.button,
     redo: redo.button,

@@ -1,22 +1,19 @@
 // What an entry did, in a few words for the buttons that undo it and do it again. Pure.
 //
-//   deedWords(entry, sheet) -> "citric acid 480 g"
+//   deedWords(entry, sheet) -> "Citric acid 480 g"
 
-import { last } from "../bench/lists.js";
+import { say } from "../words.js";
+import { notGood } from "./figure.js";
 import { duration, mass } from "./words.js";
 /** @import { RunEntry, Sheet, ShelfEntry } from "../../bench/shapes/page" */
 /** @import { KeptEntry } from "../../types/keep" */
 
 const LONGEST = 40; // on two lines of a narrow phone
 
-/**
- * A name that stands within words begins small, but for one that is written in capitals, as USP.
- * @param {string} name
- */
-const small = (name) =>
-  /^\p{Lu}[^\p{Lu}]/u.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name;
-/** @param {string} text */
-const quoted = (text) => `\u201c${text.length > 20 ? `${text.slice(0, 19)}\u2026` : text}\u201d`;
+const LONGEST_NOTE = 20;
+
+/** @param {string} text @param {number} most */
+const cut = (text, most) => (text.length > most ? `${text.slice(0, most - 1)}\u2026` : text);
 
 /**
  * @typedef {{[K in RunEntry["kind"] | ShelfEntry["kind"]]?: (
@@ -25,50 +22,60 @@ const quoted = (text) => `\u201c${text.length > 20 ? `${text.slice(0, 19)}\u2026
  *   good?: number, spoiled?: number, partial?: number, text: string, number: string, count?: number}} AnyBody
  */
 
+/** What was laid out: worn things by their code, the others by their maker's words. @param {string} thing */
+function tickWords(thing) {
+  const [kind, ...named] = thing.split(".");
+  const code = named.join(".");
+  return kind === "protection" ? say("gather-protection", { thing: code }) : code.replaceAll("_", " ");
+}
+
+/** @param {Pick<AnyBody, "mg" | "count">} body */
+const amount = ({ mg, count }) => (count === undefined ? mass(mg ?? 0) : String(count));
+
 /** @type {Words} */
 const WORDS = {
-  gathered: ({ lot }) => `lot ${lot}`,
-  ticked: ({ thing }) => last(thing.split(".")).replaceAll("_", " "),
+  gathered: ({ lot }) => say("page-undo-lot", { number: lot }),
+  ticked: ({ thing }) => tickWords(thing),
   weighed: ({ mg }, { line }) => [line, mg === undefined ? "" : mass(mg)].filter(Boolean).join(" "),
-  taken_out: ({ mg }, { line }) => `${line}, ${mass(mg ?? 0)} taken out`,
-  left: (_, { line }) => `${line} left as it is`,
-  left_out: (_, { line }) => `${line} left out`,
-  carried: ({ num, den }) => (num < den ? "scale down" : "scale up"),
-  zeroed: () => "scale reset",
-  switched: ({ weigh }) => (weigh === "tare" ? "zero before each" : "running total"),
-  chose: (_, { step }) => `choice, ${step}`,
+  taken_out: ({ mg }, { line }) => say("page-undo-taken-out", { name: line, mass: mass(mg ?? 0) }),
+  left: (_, { line }) => say("page-undo-left", { name: line }),
+  left_out: (_, { line }) => say("page-undo-left-out", { name: line }),
+  carried: ({ num, den }) => say("page-undo-scaled", { way: num < den ? "down" : "up" }),
+  zeroed: () => say("page-undo-scale-reset"),
+  switched: ({ weigh }) => say("page-undo-weighing", { weigh }),
+  chose: (_, { step }) => say("page-undo-chose", { title: step }),
   done: (_, { step }) => step,
-  skipped: (_, { step }) => `skipped, ${step}`,
-  began: (_, { step }) => `started, ${step}`,
-  heated: ({ ms }, { step }) => `heating ${duration(ms)}, ${step}`,
-  looked: (_, { step }) => `check, ${step}`,
-  portioned: ({ mg }) => `portion ${mass(mg ?? 0)}`,
+  skipped: (_, { step }) => say("page-undo-skipped", { title: step }),
+  began: (_, { step }) => say("page-undo-began", { title: step }),
+  heated: ({ ms }, { step }) => say("page-undo-heated", { length: duration(ms), title: step }),
+  looked: (_, { step }) => say("page-undo-checked", { title: step }),
+  portioned: ({ mg }) => say("page-undo-portion", { mass: mass(mg ?? 0) }),
   counted: ({ good, spoiled, partial }) =>
-    [good && `${good} good`, spoiled && `${spoiled} spoiled`, partial && `${partial} small`]
+    [good ? say("page-undo-good", { count: good }) : "", ...notGood(partial ?? 0, spoiled ?? 0)]
       .filter(Boolean)
-      .join(", ") || "count",
-  extended: ({ ms }) => `${duration(ms)} more`,
-  measured: ({ mg }) => `weighed ${mass(mg ?? 0)}`,
-  pictured: () => "photograph",
-  worked: ({ ms }) => `hand work ${duration(ms)}`,
-  noted: ({ text }) => `note ${quoted(text)}`,
-  finished: () => "finish",
-  described: (_, { ingredient }) => `card of ${ingredient}`,
-  received: ({ number }) => `lot ${number}`,
-  corrected: ({ mg, count }) => `correction to ${count ?? mass(mg ?? 0)}`,
-  wrote_off: ({ mg, count }) => `write-off of ${count ?? mass(mg ?? 0)}`,
+      .join(", ") || say("page-undo-count"),
+  extended: ({ ms }) => say("page-undo-more", { length: duration(ms) }),
+  measured: ({ mg }) => say("page-undo-weighed", { mass: mass(mg ?? 0) }),
+  pictured: () => say("page-undo-photo"),
+  worked: ({ ms }) => say("page-undo-worked", { length: duration(ms) }),
+  noted: ({ text }) => say("page-undo-note", { text: cut(text, LONGEST_NOTE) }),
+  finished: () => say("page-undo-finish"),
+  described: (_, { ingredient }) => say("page-undo-card", { name: ingredient }),
+  received: ({ number }) => say("page-undo-lot", { number }),
+  corrected: ({ mg, count }) => say("page-undo-corrected", { amount: amount({ mg, count }) }),
+  wrote_off: ({ mg, count }) => say("page-undo-wrote-off", { amount: amount({ mg, count }) }),
 };
 
 /** @param {KeptEntry} deed @param {Sheet | null} [sheet] of the run; the shelf has none */
 export function deedWords({ kind, body }, sheet = null) {
   const card = /** @type {{name?: string} | undefined} */ (body.card);
   const named = {
-    line: small(sheet?.lines.find(({ id }) => id === body.line)?.name.split(",")[0] ?? "line"),
-    step: small(sheet?.steps.find(({ id }) => id === body.step)?.title ?? "step"),
-    ingredient: small(card?.name ?? String(body.ingredient ?? "")),
+    line: sheet?.lines.find(({ id }) => id === body.line)?.name.split(",")[0] ?? say("page-undo-line"),
+    step: sheet?.steps.find(({ id }) => id === body.step)?.title ?? say("page-undo-step"),
+    ingredient: card?.name ?? String(body.ingredient ?? ""),
   };
-  const say = WORDS[/** @type {keyof Words} */ (kind)];
+  const deed = WORDS[/** @type {keyof Words} */ (kind)];
   const words =
-    say?.(/** @type {AnyBody} */ (/** @type {unknown} */ (body)), named) ?? kind.replaceAll("_", " ");
-  return words.length > LONGEST ? `${words.slice(0, LONGEST - 1)}\u2026` : words;
+    deed?.(/** @type {AnyBody} */ (/** @type {unknown} */ (body)), named) ?? say("page-undo-entry");
+  return cut(words, LONGEST);
 }

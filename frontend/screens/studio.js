@@ -282,8 +282,9 @@ export class StudioScreen extends HTMLElement {
     keyed(
       parts.cannot,
       link.cannot,
-      (text) => text,
-      (text) => h("li", {}, text),
+      ({ what }) => what,
+      ({ what, because }) =>
+        h("li", {}, [say(`page-studio-cannot-${what}`), say(`page-studio-because-${because}`)].join(" ")),
     );
     show(parts.cannotPart, link.cannot.length > 0);
     show(parts.update, link.update);
@@ -391,8 +392,8 @@ export class StudioScreen extends HTMLElement {
     const trail = h("p", {}, h("a", { class: "button quiet add-row", href: "#/audit" }, "Who did what"));
     const cannotPart = h(
       "section",
-      { "aria-label": "What this browser cannot do" },
-      h("h2", { class: "section-name" }, "What this browser cannot do"),
+      { "aria-label": say("page-studio-cannot") },
+      h("h2", { class: "section-name" }, say("page-studio-cannot")),
       parts.cannot,
     );
     return { ...parts, refusedPart, shut, devices, trail, cannotPart };

@@ -592,7 +592,7 @@ def test_the_kit_is_changed_on_the_server_and_here_and_neither_blindly_nor_with_
 
     before = phone.evaluate("() => studio.kit")
     mend = cut(phone)
-    assert "server does not answer" in phone.evaluate(trying, {})
+    assert "No connection" in phone.evaluate(trying, {})
     assert phone.evaluate("() => studio.kit") == before
     mend()
 

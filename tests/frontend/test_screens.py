@@ -261,7 +261,7 @@ def test_keys_alone_weigh_choose_and_take_back(bench: Page) -> None:
     press("Enter")
     expect(title).to_have_text("Citric acid, anhydrous: 49 g too much")
 
-    bench.get_by_role("button", name="Undo: citric acid").focus()
+    bench.get_by_role("button", name="Undo: Citric acid").focus()
     press("Enter")
     expect(title).to_have_text(re.compile("^Citric acid, anhydrous: add "))
 

@@ -133,13 +133,13 @@ def test_a_touch_keeps_its_target_whatever_hangs_and_wherever_the_maker_is_by_th
     assert kinds(page, run) == ["numbered", "weighed", "weighed"]
 
     # An undo says what it undoes, before and after; so does the redo; neither hides the prompt that is read out.
-    expect(undo).to_have_text("Undo: light oil 50 g")
+    expect(undo).to_have_text("Undo: Light oil 50 g")
     undo.click()
     expect(title).to_contain_text("oil")
-    expect(page.get_by_role("status").filter(has_text="Undone")).to_have_text("Undone: light oil 50 g.")
+    expect(page.get_by_role("status").filter(has_text="Undone")).to_have_text("Undone: Light oil 50 g.")
     expect(page.locator("bench-screen [aria-live]").last).to_contain_text("Light oil")
-    expect(undo).to_have_text("Undo: hard butter 150 g")
-    expect(redo).to_have_text("Redo: light oil 50 g")
+    expect(undo).to_have_text("Undo: Hard butter 150 g")
+    expect(redo).to_have_text("Redo: Light oil 50 g")
     redo.click()
     expect(title).to_have_text("Let it set")
     expect(redo).to_have_count(0)
@@ -370,10 +370,10 @@ def test_each_ring_is_laid_ahead_says_whose_it_is_and_a_sleep_is_told_in_one(
         page.clock.run_for(1_000)
     assert min(page.evaluate(TOLD)) in range(30, 61)
     laid = len(page.evaluate(TOLD))
-    page.get_by_role("button", name=re.compile("^Undo: light oil")).click()
+    page.get_by_role("button", name=re.compile("^Undo: Light oil")).click()
     expect(page.locator("bench-screen h1")).to_contain_text("oil")
     assert len(page.evaluate(TOLD)) == laid / 2
-    page.get_by_role("button", name=re.compile("^Redo: light oil")).click()
+    page.get_by_role("button", name=re.compile("^Redo: Light oil")).click()
     expect(page.locator("bench-screen h1")).to_have_text("Let it set")
     assert len(page.evaluate(TOLD)) == laid
 
@@ -385,8 +385,8 @@ def test_each_ring_is_laid_ahead_says_whose_it_is_and_a_sleep_is_told_in_one(
     page.locator("answer-row button").first.click()
     expect(page.locator(".rang")).to_be_hidden()  # answered, so it is said no longer
     page.get_by_role("button", name="Undo: finish").click()  # the last step's end was the batch's
-    page.get_by_role("button", name=re.compile("^Undo: let it set")).click()
-    expect(page.get_by_role("button", name=re.compile("^Redo: let it set"))).to_be_visible()
+    page.get_by_role("button", name=re.compile("^Undo: Let it set")).click()
+    expect(page.get_by_role("button", name=re.compile("^Redo: Let it set"))).to_be_visible()
 
     # Two hours frozen in sight: one ring, and one summary of all that was missed.
     page.evaluate("() => { notes.length = 0; said.length = 0; }")

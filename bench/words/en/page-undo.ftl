@@ -1,0 +1,42 @@
+# What an entry did, for the buttons that undo it and do it again (frontend/parts/undo-words.js).
+
+page-undo-undo = Undo: { $deed }
+page-undo-undone = Undone: { $deed }.
+page-undo-redo = Redo: { $deed }
+page-undo-redone = Done again: { $deed }.
+
+## The deeds, by kind of entry
+
+page-undo-lot = lot { $number }
+page-undo-line = line
+page-undo-step = step
+page-undo-taken-out = { $name }, { $mass } taken out
+page-undo-left = { $name } left as it is
+page-undo-left-out = { $name } left out
+page-undo-scaled = { $way ->
+    [down] scale down
+   *[up] scale up
+}
+page-undo-scale-reset = scale reset
+page-undo-weighing = { $weigh ->
+    [tare] zero before each
+   *[running] running total
+}
+page-undo-chose = choice, { $title }
+page-undo-skipped = skipped, { $title }
+page-undo-began = started, { $title }
+page-undo-heated = heating { $length }, { $title }
+page-undo-checked = check, { $title }
+page-undo-portion = portion { $mass }
+page-undo-good = { $count } good
+page-undo-count = count
+page-undo-more = { $length } more
+page-undo-weighed = weighed { $mass }
+page-undo-photo = photo
+page-undo-worked = hand work { $length }
+page-undo-note = note “{ $text }”
+page-undo-finish = finish
+page-undo-card = card of { $name }
+page-undo-corrected = correction to { $amount }
+page-undo-wrote-off = write-off of { $amount }
+page-undo-entry = entry
