@@ -8,11 +8,11 @@ import { define, first, h, keyed, setText, show, tell } from "./dom.js";
 import { pickOne } from "./sheets.js";
 import { onTick } from "./ticker.js";
 import { day, timeLeft } from "./words.js";
+import { say } from "../words.js";
 /** @import { Device, Pairing, Role, You } from "../../types/server" */
 
 /** Seen less long ago than this is seen now: the server notes it about once a minute. */
 const NOW_MS = 120_000;
-const MAKERS_MAY = "Makers change recipes and kit, see costs, and let others in.";
 /** While a code stands, it is asked this often whether somebody came in by it. */
 const ASK_EVERY_MS = 3_000;
 
@@ -45,7 +45,7 @@ export class DeviceList extends HTMLElement {
       (row, device) => this.#writeRow(row, device, you),
     );
     const come = this.#made && !made && devices.find(({ id }) => !this.#known.has(id));
-    if (come) this.#putAway(`${come.name} is paired.`);
+    if (come) this.#putAway(say("page-studio-paired", { name: come.name }));
     this.#known = new Set(devices.map(({ id }) => id));
     if (made) this.#showCode(made);
   }
@@ -56,12 +56,16 @@ export class DeviceList extends HTMLElement {
 
   /** @returns {ListParts} */
   #build() {
-    /** @param {Role} role @param {string} label */
-    const wants = (role, label) =>
-      h("button", { type: "button", class: "outlined", onclick: () => this.#askCode(role) }, label);
+    /** @param {Role} role */
+    const wants = (role) =>
+      h(
+        "button",
+        { type: "button", class: "outlined", onclick: () => this.#askCode(role) },
+        say("page-studio-pair-device", { role }),
+      );
     const parts = {
       list: h("ul", { class: "rows" }),
-      qr: h("img", { class: "code-qr", alt: "The address with the code, for a phone's camera" }),
+      qr: h("img", { class: "code-qr", alt: say("page-studio-qr") }),
       code: h("p", { class: "code figures" }),
       left: h("p", { class: "soft", role: "timer" }),
       where: h("p", { class: "code-how" }),
@@ -69,17 +73,8 @@ export class DeviceList extends HTMLElement {
       ask: h(
         "div",
         { class: "stack" },
-        h(
-          "p",
-          { class: "soft" },
-          `Helpers make batches. They can\u2019t see costs or change recipes and kit. ${MAKERS_MAY}`,
-        ),
-        h(
-          "div",
-          { class: "pair" },
-          wants("helper", "Pair a helper's phone"),
-          wants("maker", "Pair a maker's phone"),
-        ),
+        h("p", { class: "soft" }, [say("page-studio-helpers-may"), say("page-studio-makers-may")].join(" ")),
+        h("div", { class: "pair" }, wants("helper"), wants("maker")),
       ),
     };
     const card = h(
@@ -95,7 +90,7 @@ export class DeviceList extends HTMLElement {
         h(
           "button",
           { type: "button", class: "quiet", onclick: () => this.#putAway("") },
-          "Put the code away",
+          say("page-studio-code-away"),
         ),
       ),
     );
@@ -104,7 +99,12 @@ export class DeviceList extends HTMLElement {
 
   /** @param {Device} device */
   #makeRow(device) {
-    const name = h("input", { "aria-label": "Name", maxlength: 60, autocomplete: "off", required: true });
+    const name = h("input", {
+      "aria-label": say("page-studio-name"),
+      maxlength: 60,
+      autocomplete: "off",
+      required: true,
+    });
     const words = h(
       "div",
       { class: "row-words" },
@@ -123,12 +123,12 @@ export class DeviceList extends HTMLElement {
         },
       },
       name,
-      h("button", { type: "submit", class: "outlined" }, "Keep"),
+      h("button", { type: "submit", class: "outlined" }, say("page-common-save")),
     );
     const does = h(
       "div",
       { class: "device-does" },
-      h("button", { type: "button", class: "quiet", onclick: () => turn(true) }, "Rename"),
+      h("button", { type: "button", class: "quiet", onclick: () => turn(true) }, say("page-studio-rename")),
       h("button", { type: "button", class: "quiet" }),
       h(
         "button",
@@ -137,7 +137,7 @@ export class DeviceList extends HTMLElement {
           class: "quiet",
           onclick: () => this.#askShutOut(device.id, first(words).textContent),
         },
-        "Shut out",
+        say("page-studio-shut-out-do"),
       ),
     );
     const turn = (/** @type {boolean} */ writing) => {
@@ -154,27 +154,25 @@ export class DeviceList extends HTMLElement {
     const [title, says] = first(row).children;
     const mine = id === you?.id;
     setText(title, name);
-    const seen = this.#now() - (seen_at ?? 0) < NOW_MS ? "here now" : `last seen ${day(seen_at ?? 0)}`;
+    const isHere = this.#now() - (seen_at ?? 0) < NOW_MS;
     const other = role === "maker" ? "helper" : "maker";
     const does = first(row, 2);
     const turns = first(does, 1);
-    setText(turns, `Make ${other}`);
+    setText(turns, say("page-studio-make", { role: other }));
     turns.onclick = () => this.#askRole(id, name, other);
     show(turns, !mine);
-    setText(says, mine ? `${role}, this phone` : `${role}, ${seen}`);
+    const seen = mine ? "this" : isHere ? "now" : "at";
+    setText(says, say("page-studio-device", { role, seen, at: day(seen_at ?? 0) }));
     show(first(does, 2), !mine); // nobody shuts the door behind themselves by a slip
   }
 
   /** @param {string} id @param {string} name */
   async #askShutOut(id, name) {
-    const says =
-      "It gets nothing more from the studio, at once. What it has not sent stays on it, to be looked " +
-      "at should it ever be paired again.";
     if (
       await pickOne({
-        title: `Shut out ${name}?`,
-        says,
-        choices: [{ label: `Shut out ${name}`, value: true }],
+        title: say("page-studio-shut-out-title", { name }),
+        says: say("page-studio-shut-out-says"),
+        choices: [{ label: say("page-studio-shut-out-name", { name }), value: true }],
       })
     )
       tell(this, "device-shut-out", { id });
@@ -182,15 +180,12 @@ export class DeviceList extends HTMLElement {
 
   /** What gives a device more is asked once more. @param {string} id @param {string} name @param {Role} role */
   async #askRole(id, name, role) {
-    const says =
-      role === "maker"
-        ? MAKERS_MAY
-        : "It goes on making batches. It can\u2019t see costs or change recipes and kit.";
+    const says = say(role === "maker" ? "page-studio-makers-may" : "page-studio-helper-says");
     if (
       await pickOne({
-        title: `Make ${name} a ${role}?`,
+        title: say("page-studio-make-title", { name, role }),
         says,
-        choices: [{ label: `Make ${name} a ${role}`, value: true }],
+        choices: [{ label: say("page-studio-make-do", { name, role }), value: true }],
       })
     )
       tell(this, "role-given", { id, role });
@@ -198,9 +193,9 @@ export class DeviceList extends HTMLElement {
 
   /** @param {Role} role */
   async #askCode(role) {
-    const choices = [{ label: "Make a maker\u2019s code", value: true }];
-    if (role === "helper" || (await pickOne({ title: "Let in another maker?", says: MAKERS_MAY, choices })))
-      tell(this, "code-wanted", { role });
+    const choices = [{ label: say("page-studio-code-maker"), value: true }];
+    const [title, says] = [say("page-studio-code-maker-title"), say("page-studio-makers-may")];
+    if (role === "helper" || (await pickOne({ title, says, choices }))) tell(this, "code-wanted", { role });
   }
 
   /** @param {Pairing} made */
@@ -212,8 +207,7 @@ export class DeviceList extends HTMLElement {
     setText(parts.code, `${made.code.slice(0, 4)} ${made.code.slice(4)}`);
     setText(
       parts.where,
-      "Point the new phone's camera at the square and open what it shows. Or open " +
-        `${made.address.split("#")[0].replace("https://", "")} on it and type the code.`,
+      say("page-studio-code-how", { address: made.address.split("#")[0].replace("https://", "") }),
     );
     parts.qr.src = `data:image/svg+xml,${encodeURIComponent(made.qr)}`;
     show(parts.card, true);
@@ -227,10 +221,10 @@ export class DeviceList extends HTMLElement {
     const now = this.#now();
     const left = (this.#made?.expires_at ?? 0) - now;
     if (left <= 0) {
-      this.#putAway("The code has run out. Make another when the phone is at hand.");
+      this.#putAway(say("page-studio-code-over"));
       return;
     }
-    setText(this.#parts.left, `Good for one phone, for ${timeLeft(left)}`);
+    setText(this.#parts.left, say("page-studio-code-left", { left: timeLeft(left) }));
     if (now - this.#askedAt < ASK_EVERY_MS) return;
     this.#askedAt = now;
     tell(this, "devices-wanted");

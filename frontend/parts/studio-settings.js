@@ -10,6 +10,7 @@ import { readMoney } from "../bench/cost.js";
 import { BenchError } from "../bench/errors.js";
 import { h, setText, show, tell } from "./dom.js";
 import { OwnDraft } from "./own-draft.js";
+import { point, say } from "../words.js";
 /** @import { Props } from "../../types/dom" */
 /** @import { Control } from "../../types/parts" */
 /** @import { SettingsDocument } from "../../types/server" */
@@ -71,8 +72,8 @@ export function settingsForm(settings, isMaker) {
   const text = (props = {}) => h("input", { autocomplete: "off", ...props });
   const pattern = text();
   const currency = text({ maxlength: 3, placeholder: "EUR" });
-  const rate = text({ inputmode: "decimal", placeholder: "18.00" });
-  const wrap = text({ inputmode: "decimal", placeholder: "0.12" });
+  const rate = text({ inputmode: "decimal", placeholder: `18${point()}00` });
+  const wrap = text({ inputmode: "decimal", placeholder: `0${point()}12` });
   const bare = h("input", { type: "checkbox" });
   const maker = h("textarea", { rows: 3 });
   const number = () => text({ type: "number", inputmode: "numeric", min: 10, max: 400 });
@@ -81,10 +82,8 @@ export function settingsForm(settings, isMaker) {
   const market = h(
     "select",
     {},
-    [
-      ["us", "The US"],
-      ["eu", "The EU"],
-    ].map(([value, says]) => h("option", { value }, says)),
+    h("option", { value: US }, say("page-studio-market-us")),
+    h("option", { value: EU }, say("page-studio-market-eu")),
   );
   const months = text({ type: "number", inputmode: "numeric", min: 1, max: 120 });
   const trouble = h("p", { class: "trouble", role: "alert", hidden: true });
@@ -122,46 +121,49 @@ export function settingsForm(settings, isMaker) {
     "fieldset",
     { class: "stack" },
     field(
-      "Batch numbers by this pattern",
+      say("page-studio-pattern"),
       "pattern",
       pattern,
-      "{yyyy} {yy} {mm} {dd} {recipe}; {mark} and {n} are each phone\u2019s own, so that phones with " +
-        "no network do not give one number twice",
+      say("page-studio-pattern-says", {
+        fields: "{yyyy} {yy} {mm} {dd} {recipe}",
+        mark: "{mark}",
+        number: "{n}",
+      }),
     ),
     h(
       "div",
       { class: "pair" },
-      field("Currency", "currency", currency),
-      field("An hour of hand work", "rate", rate),
+      field(say("page-studio-currency"), "currency", currency),
+      field(say("page-studio-rate"), "rate", rate),
     ),
     h(
       "div",
       { class: "pair" },
-      field("Wrap for each piece", "wrap", wrap),
+      field(say("page-studio-wrap"), "wrap", wrap),
       h(
         "label",
         { class: "choice" },
         bare,
-        h("span", {}, "Tax is reclaimed"),
+        h("span", {}, say("page-studio-no-tax")),
         draft.own("bare", bare, saved.bare),
       ),
     ),
-    field("Name and address for labels", "maker", maker),
+    field(say("page-studio-maker"), "maker", maker),
     h(
       "div",
       { class: "pair" },
-      field("Label width, mm", "width", width),
-      field("Label height, mm", "height", height),
+      field(say("page-studio-label-width"), "width", width),
+      field(say("page-studio-label-height"), "height", height),
     ),
     h(
       "div",
       { class: "pair" },
-      field("Sold in", "market", market),
-      field("Good after opening, months", "months", months),
+      field(say("page-studio-market"), "market", market),
+      field(say("page-studio-opened"), "months", months),
     ),
   );
-  const save = h("button", { type: "submit", class: "outlined" }, "Save the settings");
-  const others = h("p", { class: "soft" }, "These are the maker\u2019s to change.");
+  const save = h("button", { type: "submit", class: "outlined" }, say("page-studio-save"));
+  const others = h("p", { class: "soft" }, say("page-studio-makers"));
   /** @type {HTMLFormElement} */
   const form = h(
     "form",

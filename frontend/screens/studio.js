@@ -24,9 +24,10 @@ import { isApple, isInstalled } from "../platform.js";
 import { willRing } from "../parts/ring-state.js";
 import { settingsForm } from "../parts/studio-settings.js";
 import { clock, COPY_OLD_MS, day, dayOnly, duration } from "../parts/words.js";
-import { languages, say, shown } from "../words.js";
+import { deedWords } from "../parts/undo-words.js";
+import { languages, point, say } from "../words.js";
 /** @import { CopiesNow, DeviceItem, PairingMade } from "../../types/answers" */
-/** @import { KeptEntry, Link, Preferences, RefusedRow, Shut } from "../../types/keep" */
+/** @import { KeptEntry, Link, Preferences, RefusedRow } from "../../types/keep" */
 /** @import { Place, SettingsDocument } from "../../types/server" */
 /** @import { Run } from "../keep/run.js" */
 /** @import { RingPart } from "../parts/ring-state.js" */
@@ -42,80 +43,57 @@ const languageChoice = () => [
   say("language-choice"),
   [["", say("language-as-phone")], ...Object.entries(languages())],
 ];
-/** @type {[key: ChoiceKey, label: string, options: [value: string, says: string][]][]} */
-const CHOICES = [
+/** @returns {[key: ChoiceKey, label: string, options: [value: string, says: string][]][]} */
+const choices = () => [
+  languageChoice(),
   [
     "theme",
-    "Colours",
+    say("page-studio-colours"),
     [
-      ["auto", "As the phone"],
-      ["day", "Day"],
-      ["night", "Night"],
+      ["auto", say("language-as-phone")],
+      ["day", say("page-studio-day")],
+      ["night", say("page-studio-night")],
     ],
   ],
   [
     "weigh",
-    "Weighing",
+    say("page-studio-weighing"),
     [
-      ["running", "The display climbs"],
-      ["tare", "Tare before each"],
+      ["running", say("page-bench-weigh-running")],
+      ["tare", say("page-bench-weigh-tare")],
     ],
   ],
   [
     "dry",
-    "Dry enough for you",
+    say("page-studio-dry"),
     [
-      ["", "Constant weight: 0.50 mg for each gram in an hour"],
-      ["2000", "Your own: 2 mg for each gram in an hour"],
-      ["5000", "Your own: 5 mg for each gram in an hour"],
+      ["", say("page-studio-dry-constant", { mass: `0${point()}50 mg` })],
+      ["2000", say("page-studio-dry-own", { mass: "2 mg" })],
+      ["5000", say("page-studio-dry-own", { mass: "5 mg" })],
     ],
   ],
 ];
-/** @type {[key: SwitchKey, label: string][]} */
-const SWITCHES = [
-  ["sound", "Ring when something is ready or late"],
-  ["speech", "Say each step aloud"],
+/** @returns {[key: SwitchKey, label: string][]} */
+const switches = () => [
+  ["sound", say("page-studio-ring")],
+  ["speech", say("page-studio-speech")],
 ];
-
-/** @type {{readonly [S in Shut]: string}} */
-const SHUT = {
-  unpaired:
-    "This phone is not paired with the studio. Runs that are here go on, and what you do is kept on " +
-    "this phone; it is sent once the phone is paired. A maker's phone or the studio's computer gives " +
-    "the code.",
-  "shut-out":
-    "This phone was shut out of the studio. Runs that are here go on, and what you do is kept on " +
-    "this phone. A maker can give it a new code; then you look at what was not sent, and send it " +
-    "again or set it aside.",
-};
-const NEEDS = "Working with no network, keeping the screen on and installing need that.";
-const NOT_SECURE = `${NEEDS} Open the studio by its https address, as the computer that runs it shows it.`;
-const NOT_TRUSTED =
-  `${NEEDS} Open the studio's plain page first, the one that its computer shows for new phones; follow ` +
-  "its few steps to trust the certificate, then open the studio again.";
 
 /** @param {Place | null | undefined} place */
 function whoIsHere(place) {
-  if (!place) return "Not known until the server was heard";
-  if (place.you)
-    return (
-      `${place.you.name}, ` +
-      `${place.you.role === "maker" ? "maker" : "helper: recipes and kit are the maker's to change"}`
-    );
-  return "The maker, at the studio's own computer. Phones are let in when it is started with --lan.";
+  if (!place) return say("page-studio-who-unknown");
+  if (!place.you) return say("page-studio-who-here", { option: "--lan" });
+  return say("page-studio-who", { name: place.you.name, role: place.you.role });
 }
-
-/** @type {{readonly [how: string]: string | undefined}} */
-const READ_BACK = { whole: "read back whole", partly: "read back in part", unread: "not read back yet" };
 
 /** "Last copy 03:10, read back whole, 28 400 entries". @param {CopiesNow} copies @param {number} now */
 function copyWords({ last_at, read_back, entries }, now) {
-  if (!last_at) return "No copy yet";
-  const when = dayOnly(last_at) === dayOnly(now) ? clock(last_at) : day(last_at);
+  if (!last_at) return say("page-studio-no-copy");
+  const at = dayOnly(last_at) === dayOnly(now) ? clock(last_at) : day(last_at);
   return [
-    `Last copy ${when}`,
-    READ_BACK[read_back ?? ""],
-    entries === null ? "" : `${shown(entries)} entries`,
+    say("page-studio-copy", { at }),
+    read_back ? say("page-studio-read-back", { how: read_back }) : "",
+    entries === null ? "" : say("page-studio-entries", { count: entries }),
   ]
     .filter(Boolean)
     .join(", ");
@@ -124,9 +102,9 @@ function copyWords({ last_at, read_back, entries }, now) {
 /** @param {CopiesNow} copies @param {number} now */
 function copyWarning({ last_at, failed_why, stopped }, now) {
   const isOld = last_at && last_at < now - COPY_OLD_MS;
-  const why = failed_why ? `The last try failed: ${failed_why} ` : "";
-  if (stopped || isOld) return `${why}Copies have stopped. Look at the computer that runs the studio.`;
-  return why && `${why}It is tried again by itself.`;
+  const why = failed_why ? say("page-studio-copy-failed", { why: failed_why }) : "";
+  const what = stopped || isOld ? say("page-studio-copy-stopped") : why && say("page-studio-copy-again");
+  return [why, what].filter(Boolean).join(" ");
 }
 
 /** @param {string} label */
@@ -134,44 +112,42 @@ const fact = (label) =>
   h("div", {}, h("dt", {}, label), h("dd", {}, h("span", {}), h("span", { class: "small" })));
 
 /** An iPhone, in the order in which it is to be done. Of the steps from memory, no phone was touched. */
-const ON_IPHONE = [
-  "First install: in Safari, Share, then Add to Home Screen.",
-  "Open it from the home screen, and pair it there. It keeps its own batches, apart from Safari\u2019s.",
-  "While you work: Settings, Display & Brightness, Auto-Lock, Never.",
-  "Silent switch off. From iOS 16.4 it rings even when silent.",
+const onIphone = () => [
+  say("page-studio-iphone-install"),
+  say("page-studio-iphone-pair"),
+  say("page-studio-iphone-lock"),
+  say("page-studio-iphone-silent"),
 ];
-const RINGS = [
-  "It rings while this page is open and the screen is on.",
-  isApple
-    ? "With the screen off, or another app in front, nothing rings."
-    : "With the screen off, or another app in front, a ring may be late or missing.",
-  "For a long wait, put the sessions into the phone\u2019s calendar: open The day.",
+const whenItRings = () => [
+  say("page-studio-ring-open"),
+  say(isApple ? "page-studio-ring-dark-apple" : "page-studio-ring-dark"),
+  say("page-studio-ring-calendar"),
 ];
 
 /** @param {{willRing: Node, ringing: Node}} parts @param {() => void} onclick */
 function ringPart(parts, onclick) {
   return h(
     "section",
-    { "aria-label": "Will it ring?" },
-    h("h2", { class: "section-name" }, "Will it ring?"),
+    { "aria-label": say("page-bench-will-it-ring") },
+    h("h2", { class: "section-name" }, say("page-bench-will-it-ring")),
     parts.willRing,
     parts.ringing,
     h(
       "ul",
       { class: "plain" },
-      RINGS.map((text) => h("li", {}, text)),
+      whenItRings().map((text) => h("li", {}, text)),
     ),
     isApple
       ? [
-          h("h3", {}, "On an iPhone or iPad"),
+          h("h3", {}, say("page-studio-iphone")),
           h(
             "ol",
             { class: "plain" },
-            (isInstalled ? ON_IPHONE.slice(2) : ON_IPHONE).map((text) => h("li", {}, text)),
+            (isInstalled ? onIphone().slice(2) : onIphone()).map((text) => h("li", {}, text)),
           ),
         ]
       : null,
-    h("button", { type: "button", class: "outlined", onclick }, "Test ring"),
+    h("button", { type: "button", class: "outlined", onclick }, say("page-studio-ring-test")),
   );
 }
 
@@ -205,19 +181,20 @@ export class StudioScreen extends HTMLElement {
       parts.address,
       link.secure
         ? link.trusted
-          ? "Secure, and trusted by this phone"
-          : "Not trusted by this phone"
-        : "Not secure: plain http",
+          ? say("page-studio-trusted")
+          : say("page-studio-not-trusted")
+        : say("page-studio-plain-http"),
     );
-    setText(parts.trust, link.secure ? NOT_TRUSTED : NOT_SECURE);
+    setText(
+      parts.trust,
+      [say("page-studio-needs"), say(link.secure ? "page-studio-trust" : "page-studio-open-https")].join(" "),
+    );
     show(parts.trust, !link.secure || !link.trusted);
     this.#fact(
       parts.certificate,
       place?.certificate_ends_at,
-      (at) => `Good until ${day(at)}`,
-      (at) =>
-        at < data.now() + CERTIFICATE_SOON_MS &&
-        "It should have renewed itself by now: look at the computer that runs the studio.",
+      (at) => say("page-studio-good-until", { at: day(at) }),
+      (at) => at < data.now() + CERTIFICATE_SOON_MS && say("page-studio-not-renewed"),
     );
     this.#fact(
       parts.copy,
@@ -228,15 +205,24 @@ export class StudioScreen extends HTMLElement {
     this.#fact(
       parts.clock,
       place?.clock_wrong,
-      () => "Wrong",
+      () => say("page-studio-clock-wrong"),
       (says) => says,
     );
-    setText(parts.shutSays, link.shut ? SHUT[link.shut] : "");
+    if (link.shut)
+      setText(
+        parts.shutSays,
+        say(link.shut === "unpaired" ? "page-studio-shut-unpaired" : "page-studio-shut-out"),
+      );
     show(parts.shut, Boolean(link.shut));
     setText(
       parts.leap,
-      `The server's clock was set ${link.leap > 0 ? "forward" : "back"} by ` +
-        `${duration(Math.abs(link.leap))}. What counts goes on by the time it began with.`,
+      [
+        say("page-studio-leap", {
+          way: link.leap > 0 ? "forward" : "back",
+          length: duration(Math.abs(link.leap)),
+        }),
+        say("page-studio-leap-timers"),
+      ].join(" "),
     );
     show(parts.leap, Boolean(link.leap));
     show(parts.trail, data.isMaker);
@@ -256,18 +242,18 @@ export class StudioScreen extends HTMLElement {
     setText(
       parts.state,
       link.shut
-        ? "The server answers, and does not let this phone in."
+        ? say("page-studio-not-let-in")
         : link.state === "asking"
-          ? "Asking the server\u2026"
+          ? say("page-studio-asking")
           : link.state === "online"
-            ? "The server answers."
-            : "Offline: the server does not answer. Everything you do is kept on this phone and sent later.",
+            ? say("page-studio-online")
+            : say("page-keep-away"),
     );
     setText(
       parts.heard,
-      link.heard_at ? `Last heard from it ${day(link.heard_at)}.` : "Not heard from it yet.",
+      link.heard_at ? say("page-studio-heard", { at: day(link.heard_at) }) : say("page-studio-not-heard"),
     );
-    setText(parts.unsent, link.unsent ? `${link.unsent} not sent yet.` : "Everything is sent.");
+    setText(parts.unsent, say("page-studio-unsent", { count: link.unsent }));
     setText(parts.trouble, link.trouble ?? "");
     show(parts.trouble, Boolean(link.trouble) && link.state === "online");
     keyed(
@@ -334,9 +320,9 @@ export class StudioScreen extends HTMLElement {
       you: h("dd", {}),
       address: h("span", {}),
       trust: h("span", { class: "small soft" }),
-      certificate: fact("Certificate"),
-      copy: fact("Copies"),
-      clock: fact("Server\u2019s clock"),
+      certificate: fact(say("page-studio-certificate")),
+      copy: fact(say("page-studio-copies")),
+      clock: fact(say("page-studio-clock")),
       shutSays: h("p", {}),
       leap: h("p", { class: "notice" }),
       list: h("div", {}),
@@ -348,7 +334,7 @@ export class StudioScreen extends HTMLElement {
           class: "quiet",
           onclick: () => this.#data.link.refused.forEach((item) => tell(this, "send-again", item)),
         },
-        "Send all of them again",
+        say("page-studio-send-all"),
       ),
       settings: h("div", {}),
       willRing: h("p", { role: "status" }),
@@ -360,36 +346,41 @@ export class StudioScreen extends HTMLElement {
       update: h(
         "p",
         { class: "notice" },
-        "A newer page is ready. It takes over when you say so, and no run is lost. ",
+        say("page-studio-newer"),
+        " ",
         h(
           "button",
           { type: "button", class: "outlined", onclick: () => tell(this, "update-wanted") },
-          "Use it",
+          say("page-studio-newer-use"),
         ),
       ),
     };
     const refusedPart = h(
       "section",
-      { "aria-label": "Refused" },
-      h("h2", { class: "section-name" }, "Refused by the server"),
-      h("p", { class: "soft" }, "These stay on this phone."),
+      { "aria-label": say("page-studio-refused") },
+      h("h2", { class: "section-name" }, say("page-studio-refused")),
+      h("p", { class: "soft" }, say("page-studio-refused-stay")),
       parts.refused,
       parts.all,
     );
     const shut = h(
       "section",
-      { class: "notice shut", "aria-label": "At the door", role: "status" },
+      { class: "notice shut", "aria-label": say("page-studio-door"), role: "status" },
       parts.shutSays,
-      h("a", { class: "button copper", href: "/pair" }, "Pair this phone"),
+      h("a", { class: "button copper", href: "/pair" }, say("page-studio-pair")),
     );
     const devices = h(
       "section",
-      { "aria-label": "Who may come in" },
-      h("h2", { class: "section-name" }, "Who may come in"),
+      { "aria-label": say("page-studio-devices") },
+      h("h2", { class: "section-name" }, say("page-studio-devices")),
       parts.listSays,
       parts.list,
     );
-    const trail = h("p", {}, h("a", { class: "button quiet add-row", href: "#/audit" }, "Who did what"));
+    const trail = h(
+      "p",
+      {},
+      h("a", { class: "button quiet add-row", href: "#/audit" }, say("page-title-audit")),
+    );
     const cannotPart = h(
       "section",
       { "aria-label": say("page-studio-cannot") },
@@ -408,15 +399,15 @@ export class StudioScreen extends HTMLElement {
       h(
         "div",
         { class: "sheet" },
-        pageHead("Settings", "studio"),
+        pageHead(say("page-title-studio"), "studio"),
         parts.update,
         parts.shut,
         parts.leap,
         h(
           "section",
-          { "aria-label": "At the bench" },
-          h("h2", { class: "section-name" }, "At the bench"),
-          SWITCHES.map(([key, label]) =>
+          { "aria-label": say("page-studio-bench") },
+          h("h2", { class: "section-name" }, say("page-studio-bench")),
+          switches().map(([key, label]) =>
             h(
               "label",
               { class: "choice" },
@@ -428,7 +419,7 @@ export class StudioScreen extends HTMLElement {
               h("span", {}, label),
             ),
           ),
-          [languageChoice(), ...CHOICES].map(([key, label, options]) =>
+          choices().map(([key, label, options]) =>
             h(
               "fieldset",
               { class: "setting" },
@@ -453,16 +444,16 @@ export class StudioScreen extends HTMLElement {
         ringPart(parts, () => tell(this, "ring-tried")),
         h(
           "section",
-          { "aria-label": "Batches, money and labels" },
-          h("h2", { class: "section-name" }, "Batches, money and labels"),
+          { "aria-label": say("page-studio-own") },
+          h("h2", { class: "section-name" }, say("page-studio-own")),
           parts.settings,
           parts.settingsTrouble,
           parts.kept,
         ),
         h(
           "section",
-          { "aria-label": "The server" },
-          h("h2", { class: "section-name" }, "The line to the server"),
+          { "aria-label": say("page-studio-server") },
+          h("h2", { class: "section-name" }, say("page-studio-server")),
           h(
             "div",
             { class: "stack" },
@@ -473,20 +464,20 @@ export class StudioScreen extends HTMLElement {
             h(
               "button",
               { type: "button", class: "outlined", onclick: () => tell(this, "sync-wanted") },
-              "Try now",
+              say("page-studio-try"),
             ),
           ),
         ),
         parts.refusedPart,
         h(
           "section",
-          { "aria-label": "This phone and the studio" },
-          h("h2", { class: "section-name" }, "This phone and the studio"),
+          { "aria-label": say("page-studio-phone") },
+          h("h2", { class: "section-name" }, say("page-studio-phone")),
           h(
             "dl",
             { class: "facts" },
-            h("div", {}, h("dt", {}, "You"), parts.you),
-            h("div", {}, h("dt", {}, "Address"), h("dd", {}, parts.address, parts.trust)),
+            h("div", {}, h("dt", {}, say("page-studio-you")), parts.you),
+            h("div", {}, h("dt", {}, say("page-studio-address")), h("dd", {}, parts.address, parts.trust)),
             parts.certificate,
             parts.copy,
             parts.clock,
@@ -497,22 +488,18 @@ export class StudioScreen extends HTMLElement {
         parts.cannotPart,
         h(
           "section",
-          { "aria-label": "Take it with you" },
-          h("h2", { class: "section-name" }, "Take it with you"),
-          h(
-            "p",
-            {},
-            "Everything on this phone as one file: runs with their sheets and every entry, and the shelf.",
-          ),
+          { "aria-label": say("page-studio-take") },
+          h("h2", { class: "section-name" }, say("page-studio-take")),
+          h("p", {}, say("page-studio-take-says")),
           h(
             "div",
             { class: "stack export" },
             h(
               "button",
               { type: "button", class: "outlined", onclick: () => this.#save() },
-              "Save what is on this phone",
+              say("page-studio-take-phone"),
             ),
-            fileLink("/api/v1/export", "bowlside.json", "Save everything from the server"),
+            fileLink("/api/v1/export", "bowlside.json", say("page-studio-take-server")),
           ),
         ),
       ),
@@ -528,7 +515,7 @@ export class StudioScreen extends HTMLElement {
 
   kept() {
     this.#settings?.saved();
-    setText(this.#parts.kept, "Kept.");
+    setText(this.#parts.kept, say("page-studio-saved"));
   }
 
   #writeSettings() {
@@ -542,12 +529,12 @@ export class StudioScreen extends HTMLElement {
 
   /** @param {RefusedRow} item */
   #makeRefused(item) {
-    const what = item.picture
-      ? "A photograph"
-      : item.entry
-        ? `${item.entry.kind.replaceAll("_", " ")}, ${clock(item.entry.at)}`
-        : "The run itself";
     const run = this.#data.runs.find((each) => each.id === item.run);
+    const what = item.picture
+      ? say("page-studio-refused-photo")
+      : item.entry
+        ? `${deedWords(item.entry, run?.sheet)}, ${clock(item.entry.at)}`
+        : say("page-studio-refused-batch");
     return h(
       "li",
       { class: "refused" },
@@ -564,13 +551,13 @@ export class StudioScreen extends HTMLElement {
         h(
           "button",
           { type: "button", class: "outlined", onclick: () => tell(this, "send-again", item) },
-          "Send again",
+          say("page-studio-send-again"),
         ),
         item.entry
           ? h(
               "button",
               { type: "button", class: "outlined", onclick: () => tell(this, "set-aside", item) },
-              "Set aside",
+              say("page-studio-set-aside"),
             )
           : null,
       ),

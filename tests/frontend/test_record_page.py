@@ -454,7 +454,7 @@ def test_what_the_studio_says_of_money_counts_in_the_cost(page: Page, home: Serv
     form.get_by_label("Currency").fill("gbp")
     form.get_by_label("Wrap for each piece").fill("0,25")
     form.get_by_role("button", name="Save the settings").click()
-    expect(form.get_by_role("status")).to_have_text("Kept.")
+    expect(form.get_by_role("status")).to_have_text("Saved.")
 
     run = bake(page, FINISHED)
 
