@@ -92,7 +92,7 @@ def page_file(folder: Path, path: str) -> Sent | None:
     file = Path(found) if found else None
     if file is None or file.suffix not in TYPES or not file.is_file():
         return None
-    return as_sent(file, file.stat().st_mtime_ns, words.spoken() if file.name == page_words.FILE else "")
+    return as_sent(file, file.stat().st_mtime_ns, words.spoken() if file.name in page_words.WORDED else "")
 
 
 def _answer(sent: Sent) -> Response:
@@ -145,10 +145,11 @@ def _without_remark(line: re.Match[str]) -> str:
 
 def slim(file: Path) -> bytes:
     """A file as it is sent."""
-    content = file.read_bytes()
-    if file.suffix not in (".js", ".css"):
-        return content
-    return slimmed(page_words.as_it_is(file), file.suffix).encode("utf-8")
+    if file.suffix in (".js", ".css"):
+        return slimmed(page_words.as_it_is(file), file.suffix).encode("utf-8")
+    if file.name in page_words.BEFORE_MODULES:
+        return page_words.as_it_is(file).encode("utf-8")
+    return file.read_bytes()
 
 
 def slimmed(text: str, suffix: str) -> str:

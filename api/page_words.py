@@ -19,6 +19,10 @@ PLACE = re.compile(r"^const TABLE = \{.*\};$", re.MULTILINE)
 KEY = re.compile(r'"([a-z]+(?:-[a-z0-9]+)+)"')
 ALONE = re.compile(r'(?<![.\w])say\("([a-z]+(?:-[a-z0-9]+)+)"\)')
 BEGINNING = re.compile(r"`([a-z]+(?:-[a-z0-9]+)*-)\$\{")
+# What stands before any module runs has its words where %name% marks the place.
+BEFORE_MODULES = frozenset({"index.html", "manifest.webmanifest", "oldest.js"})
+WORDED = BEFORE_MODULES | {FILE}
+MARKED = re.compile(r"%([a-z-]+)%")
 OF_WORDS_ITSELF = {"list-and", "list-more"}
 
 
@@ -67,13 +71,22 @@ def put_in(source: str) -> str:
     return ALONE.sub(text, source)
 
 
+def _first(mark: re.Match[str]) -> str:
+    return words.spoken() if mark[1] == "language" else words.say(f"page-first-{mark[1]}")
+
+
 def as_json(told: object) -> str:
     return json.dumps(told, ensure_ascii=False, separators=(",", ":"))
 
 
 def as_it_is(file: Path) -> str:
-    """A module as it lies there, but for words.js, which has the words of all modules beside and beneath it."""
+    """A file as it lies there, but for those whose words are written in.
+
+    words.js has the words of all modules beside and beneath it.
+    """
     text = file.read_text("utf-8")
+    if file.name in BEFORE_MODULES:
+        return MARKED.sub(_first, text)
     if file.name != FILE or not PLACE.search(text):  # a part of the page has that name, too
         return text
     return worded(text, (each.read_text("utf-8") for each in file.parent.rglob("*.js")))

@@ -17,9 +17,7 @@
   window.isTooOld = true; // app.js then does nothing
   var page = document.getElementById("page");
   if (!page) return;
-  page.innerText =
-    "This browser is too old for Bowlside. It needs Safari 16 (iOS 16), Chrome or Edge 105, Firefox 121, or " +
-    "a newer one. Update this browser, or open this address in another.";
+  page.innerText = "%too-old%"; // the server writes the words in (api/page_words.py)
   page.setAttribute("role", "alert");
   page.className = "opening";
 })();

@@ -8,7 +8,10 @@ import { isApple, isInstalled } from "../platform.js";
 
 /** @import { Cannot, Because } from "../../types/keep" */
 
-/** @param {{durable: boolean}} given @returns {{what: Cannot, because: Because}[]} each thing that is missing, and why */
+/**
+ * Each thing that is missing, and why.
+ * @param {{durable: boolean}} given @returns {{what: Cannot, because: Because}[]}
+ */
 export function cannot({ durable }) {
   const why = isSecureContext ? "lacking" : "insecure";
   const isInSafari = isApple && !isInstalled;

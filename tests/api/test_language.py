@@ -88,6 +88,17 @@ def test_the_page_opens_without_the_words_of_the_rest() -> None:
     assert not opening.keys() & later.keys()
 
 
+@pytest.mark.parametrize("name", sorted(page_words.BEFORE_MODULES))
+def test_what_stands_before_any_module_runs_is_in_the_makers_language(client: Any, name: str) -> None:
+    client.set_cookie("language", "de")
+    german = client.get(f"/{name}").text
+    client.set_cookie("language", "en")
+    english = client.get(f"/{name}").text
+
+    assert german != english
+    assert not page_words.MARKED.search(german + english)
+
+
 def test_a_page_without_a_place_for_the_words_is_not_sent() -> None:
     with pytest.raises(ValueError):
         page_words.worded("const TABLE = [];", [])
