@@ -27,7 +27,7 @@ import { BenchError } from "./errors.js";
 import { isPlain } from "./steps/index.js";
 import { say } from "../words.js";
 import { grams, halfEven, perCent, PPM, product } from "./whole.js";
-/** @import { MouldNeed, WrittenComponent, WrittenLine, WrittenRecipe, WrittenStep } from "../../bench/shapes/page" */
+/** @import { Measures, MouldNeed, WrittenComponent, WrittenLine, WrittenRecipe, WrittenStep } from "../../bench/shapes/page" */
 /** @import { Amount, Fraction } from "./amounts.js" */
 
 /** @type {Fraction} */
@@ -49,6 +49,24 @@ const READERS = {
   ...each(["from_c", "to_c", "melts_c", "most_c"], readCelsiusMk),
   ...each(["g_per_ml", "tapped_g_per_ml"], readDensity),
 };
+
+const MOST_KEPT = 1000; // readings
+/** @type {Map<string, Amount>} */
+const kept = new Map();
+
+/**
+ * An amount as `readAmount` has it. With each key one of them is another, and the rest are as they were.
+ * @param {string} text @param {Measures | null} measures @param {string} where
+ */
+function readOnce(text, measures, where) {
+  const key = `${measures} ${text}`;
+  const known = kept.get(key);
+  if (known) return known;
+  const got = readAmount(text, measures, where);
+  if (kept.size >= MOST_KEPT) kept.clear();
+  kept.set(key, got);
+  return got;
+}
 
 /**
  * A part as it is being written: a component, or the assembly with a component's id and name.
@@ -79,7 +97,7 @@ export function sketch(document) {
     }
   };
   /** @param {string} text @param {string} where */
-  const amount = (text, where) => read(where, () => readAmount(text, document.measures ?? null, where));
+  const amount = (text, where) => read(where, () => readOnce(text, document.measures ?? null, where));
   walk(document, "", (key, text, where) => {
     if (key === "amount") amount(text, where);
     else if (Object.hasOwn(READERS, key)) read(where, () => READERS[key](text, where));
