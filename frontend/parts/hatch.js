@@ -6,6 +6,7 @@
 //   s("path", { fill: hatch("B", 0) });     // a fill
 //   letterMark("B")                         // the small square with the letter
 
+import { say } from "../words.js";
 import { s } from "./dom.js";
 
 /** @type {((n: number) => SVGElement[])[]} */
@@ -51,7 +52,7 @@ export function hatch(letter, turn = 0) {
 export function letterMark(letter) {
   return s(
     "svg",
-    { class: "letter", viewBox: "0 0 30 30", role: "img", "aria-label": `part ${letter}` },
+    { class: "letter", viewBox: "0 0 30 30", role: "img", "aria-label": say("page-common-part", { letter }) },
     s("rect", { class: "patch", x: 1, y: 1, width: 28, height: 28, rx: 4, fill: hatch(letter) }),
     s("circle", { class: "disc", cx: 15, cy: 15, r: 9.5 }),
     s("text", { x: 15, y: 20.6 }, letter),

@@ -170,6 +170,9 @@ function choosing(pen, at, extra, draw) {
   if (typeof extra === "function") pen.live(again);
 }
 
+/** Longer choices would be cut where two fields stand side by side: a pick does not wrap. */
+const FITS_HALF = 10;
+
 /** @param {Pen} pen @param {string} at @param {GivenChoices} given */
 function pick(pen, at, { choices: extra, needed }) {
   const input = h("select");
@@ -308,7 +311,13 @@ export function fieldRow(pen, at, field, label = labelOf(field[1])) {
   if (field[2] === "some") return some(pen, path, label, { ...given, choices: field[3] });
   if (field[2] === "rows") return rows(pen, path, label, field[3]);
   if (field[2] === "pick")
-    return labelled(pen, path, label, pick(pen, path, { ...given, choices: field[3] }));
+    return labelled(
+      pen,
+      path,
+      label,
+      pick(pen, path, { ...given, choices: field[3] }),
+      optionsOf(pen, path, field[3]).some(([, each]) => each.length > FITS_HALF) ? "wide" : "",
+    );
   if (field[2] === "maybe") return labelled(pen, path, label, maybe(pen, path, given));
   const [, , type = "", extra] = field;
   const example = typeof extra === "string" ? exampleOf(extra) : null;

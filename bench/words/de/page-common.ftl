@@ -12,3 +12,4 @@ page-common-redo = Wiederholen
 page-common-save = Speichern
 page-common-settings = Einstellungen
 page-common-undo = Rückgängig
+page-common-part = Teil { $letter }

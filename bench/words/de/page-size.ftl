@@ -5,7 +5,7 @@
 page-size-how = Wie viele
 page-size-by = Größe nach
 page-size-by-pieces = Stück
-page-size-by-mass = Gesamtmasse
+page-size-by-mass = Masse
 page-size-by-moulds = Formen
 page-size-by-stock = Aufbrauchen
 page-size-mass = Gramm zusammen
@@ -49,7 +49,7 @@ page-size-tare = Vor jeder Zutat tarieren
 ## Was das ergibt
 
 page-size-what = Was das ergibt
-page-size-spare = { $count } Reserve
+page-size-spare = { $count } in Reserve
 page-size-rounds = { $count } Durchgänge: { $counts }
 page-size-goes-in = { $name }: was hineinkommt
 page-size-begin = Beginnen

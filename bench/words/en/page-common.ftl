@@ -12,3 +12,4 @@ page-common-redo = Redo
 page-common-save = Save
 page-common-settings = Settings
 page-common-undo = Undo
+page-common-part = part { $letter }
