@@ -3,6 +3,8 @@ and that all is said in.
 
 The page keeps the choice in a cookie, since the page itself is asked for before any of it runs; whoever else asks
 says it in Accept-Language. The language is part of what a page is: its pieces, and with them its version, are of one.
+
+The units are chosen beside it, in a cookie of their own; no header asks for any, and the page words its own masses.
 """
 
 from __future__ import annotations
@@ -12,6 +14,7 @@ from flask import Flask, Response, g, request
 from bench import words
 
 COOKIE = "language"
+UNITS_COOKIE = "units"
 
 
 def init_app(app: Flask) -> None:
@@ -31,11 +34,14 @@ def asked() -> str:
 
 def _begin() -> None:
     g.speaking = words.begin_speaking(asked())
+    g.measuring = words.begin_measuring(words.units_of(request.cookies.get(UNITS_COOKIE, "")))
 
 
 def _end(_error: BaseException | None) -> None:
     if token := g.pop("speaking", None):
         words.end_speaking(token)
+    if measuring := g.pop("measuring", None):
+        words.end_measuring(measuring)
 
 
 def _tell(response: Response) -> Response:

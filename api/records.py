@@ -103,7 +103,7 @@ def get_record(run_id: UUID) -> Response:
     mark = read_row(MARK, {"run": str(run_id)})
     if not mark:
         no_such_run()
-    return answer_text(_held_answer(db.engine, run_id, (*mark, generation.now()), bench.words.spoken()))
+    return answer_text(_held_answer(db.engine, run_id, (*mark, generation.now()), bench.words.manner()))
 
 
 @blueprint.get("/runs/<uuid:run_id>/record.csv")
@@ -214,13 +214,13 @@ def recent_records(recipe_id: str) -> list[Record]:
     with reading() as connection:
         found = connection.execute(FINISHED, {"recipe": recipe_id, "most": LAST_RUNS}).all()
     return [
-        _held_record(db.engine, generation.now(), UUID(run), reach, bench.words.spoken()).record
+        _held_record(db.engine, generation.now(), UUID(run), reach, bench.words.manner()).record
         for run, reach in found
     ]
 
 
 def recorded(run_id: UUID) -> Recorded:
-    return _held_record(db.engine, generation.now(), run_id, reach_of(run_id), bench.words.spoken())
+    return _held_record(db.engine, generation.now(), run_id, reach_of(run_id), bench.words.manner())
 
 
 @lru_cache(maxsize=RECORDS_HELD)

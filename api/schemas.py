@@ -181,6 +181,7 @@ MeasuredScale = Strict.from_dict(
         **IDENTITY,
         "capacity_mg": Whole(required=True, validate=POSITIVE),
         "division_mg": Whole(required=True, validate=POSITIVE),
+        "division_uoz": Whole(validate=validate.Range(1000, 10**9)),
     },
     name="MeasuredScale",
 )

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from typing import cast
 
 from bench.errors import KitError
-from bench.quantities import read_mass_mg
+from bench.quantities import read_division, read_mass_mg
 from bench.schema_words import say_what_is_wrong
 from bench.shapes.kit import (
     Heater,
@@ -66,15 +66,23 @@ def _unique(
 
 def _scale(scale: WrittenScale, where: str) -> Scale:
     capacity = read_mass_mg(scale["capacity"], f"{where}.capacity")
-    division = read_mass_mg(scale["division"], f"{where}.division")
-    if division < 1:
+    division = read_division(scale["division"], f"{where}.division")
+    if division.mg < 1:
         raise KitError(f"{where}.division", say("kit-division-too-fine"))
-    if capacity < 100 * division:
+    if capacity < 100 * division.mg:
         raise KitError(
             f"{where}.capacity",
             say("kit-capacity-too-small"),
         )
-    return {"id": scale["id"], "name": scale["name"], "capacity_mg": capacity, "division_mg": division}
+    read: Scale = {
+        "id": scale["id"],
+        "name": scale["name"],
+        "capacity_mg": capacity,
+        "division_mg": division.mg,
+    }
+    if division.uoz is not None:
+        read["division_uoz"] = division.uoz
+    return read
 
 
 def _vessel(vessel: WrittenVessel, where: str) -> Vessel:

@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING, Literal
 from bench.errors import AmountError
 from bench.shapes.recipe import Measures, Spoon
 from bench.shapes.units import Mg, MilliK, Ms, Ppm
-from bench.whole import PPM, half_even
+from bench.whole import PPM, UOZ, Division, half_even, uoz_to_mg
 from bench.words import say
 
 if TYPE_CHECKING:
@@ -95,6 +95,8 @@ DURATION_MS = {
     **dict.fromkeys(("d", "day", "days"), 86_400_000),
     **dict.fromkeys(("week", "weeks"), 7 * 86_400_000),
 }
+FINEST_UOZ = UOZ // 1000  # the finest ounce scale: 28 mg, so that no reading is lost in whole mg
+LEAST_STEP_UOZ = UOZ // 10_000  # four decimals of an ounce, a sixteenth among them
 LONGEST_MS = 366 * 86_400_000
 
 _NUMBER = (
@@ -271,6 +273,19 @@ def read_mass_mg(text: str, where: str, kept: bool = False) -> Mg:
     if amount.kind != "mass":
         raise AmountError(where, say("amounts-not-a-mass", written=text[:40]))
     return half_even(amount.value.numerator, amount.value.denominator * 1000)
+
+
+def read_division(text: str, where: str) -> Division:
+    """A scale's division. One written in ounces is of a scale that is read in ounces, and is held exactly; one written
+    in pounds is of such a scale too."""
+    number, unit = _split(text, where)
+    ounces = {"ounce": 1, "pound": 16}.get(MASS_UNITS.get(unit.lower(), ""))
+    if ounces is None:
+        return Division(read_mass_mg(text, where))
+    uoz = number * ounces * UOZ
+    if uoz < FINEST_UOZ or uoz.denominator != 1 or uoz.numerator % LEAST_STEP_UOZ:
+        raise AmountError(where, say("amounts-no-ounce-division", written=text[:40]))
+    return Division(uoz_to_mg(uoz.numerator), uoz.numerator)
 
 
 def read_ppm(text: str, where: str) -> Ppm:

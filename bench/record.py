@@ -22,7 +22,7 @@ from typing import TypeAlias
 
 from bench.hands import hands_of
 from bench.heating import heat_word
-from bench.journal import division_of, read_of
+from bench.journal import division_on, read_of
 from bench.lots import uses_of
 from bench.shapes.entries import Entry, RunEntry
 from bench.shapes.record import (
@@ -51,7 +51,7 @@ from bench.shapes.state import State
 from bench.sheet_words import spoons_words
 from bench.steps import counts_pieces, divides, heats, runs_by_itself
 from bench.weighing import allowed_mg
-from bench.whole import PPM, half_even, to_division
+from bench.whole import PPM, Division, half_even, to_division
 
 Place: TypeAlias = Callable[[Step], PlacedStep]
 
@@ -365,10 +365,10 @@ def _line(line: SheetLine, sheet: Sheet, state: State, components: dict[str, She
     stands = state["lines"][line["id"]]
     num, den = state["factors"].get(f"{line['component']}.{line['round']}", (1, 1))
     scale = stands["weighed_on"] or stands["scale"]
-    division = division_of(sheet, scale)
+    division = division_on(sheet, scale)
     asked = stands["target_mg"]
     deviation = None if asked is None else stands["in_mg"] - asked
-    return {
+    told: RecordLine = {
         "line": line["id"],
         "component": line["component"],
         "letter": components[line["component"]]["letter"],
@@ -382,14 +382,19 @@ def _line(line: SheetLine, sheet: Sheet, state: State, components: dict[str, She
         "deviation_mg": deviation,
         "deviation_ppm": half_even(deviation * PPM, asked) if deviation is not None and asked else None,
         "tolerance_mg": line["tolerance_mg"],
-        "within": None if deviation is None else abs(deviation) <= allowed_mg(line, division, num, den),
+        "within": None
+        if deviation is None
+        else abs(deviation) <= allowed_mg(line, division.mg if division else None, num, den),
         "spoons": spoons_words(line["spoons"]),
         "count": line["count"],
         "unit": line["unit"],
         "scale": scale,
-        "division_mg": division,
+        "division_mg": division.mg if division else None,
         "status": stands["status"],
     }
+    if division and division.uoz is not None:
+        told["division_uoz"] = division.uoz
+    return told
 
 
 def _yield(sheet: Sheet, counts: list[RecordCount], lines: list[RecordLine]) -> Yield:
@@ -419,7 +424,8 @@ def _balance(sheet: Sheet, state: State, counts: list[RecordCount]) -> Balance |
     pieces = _Pieces(sheet, state, counts)
     binned = [each["mg"] for each in state["measured"] if each["what"] == "spoiled"]
     scales = [each["weighed_on"] or each["scale"] for each in state["lines"].values()]
-    division = max((division_of(sheet, scale) or 1 for scale in scales), default=1)
+    divisions = (division_on(sheet, scale) or Division(1) for scale in scales)
+    division = max(divisions, key=lambda each: each.mg, default=Division(1))
 
     def shown(mg: int) -> int:
         return to_division(mg, division)
@@ -429,7 +435,7 @@ def _balance(sheet: Sheet, state: State, counts: list[RecordCount]) -> Balance |
     spoiled_mg = shown(sum(binned) if binned else pieces.spoiled_mg)
     spare_mg = shown(pieces.spare_mg)
     left_mg = shown(sum(each["mg"] for each in state["measured"] if each["what"] == "left"))
-    return {
+    told: Balance = {
         "in_mg": in_mg,
         "good_mg": good_mg,
         "spoiled_mg": spoiled_mg,
@@ -439,13 +445,16 @@ def _balance(sheet: Sheet, state: State, counts: list[RecordCount]) -> Balance |
         "expected_loss_mg": sum(
             max(0, each["make_mg"] - each["count"] * each["piece_mg"]) for each in sheet["components"]
         ),
-        "division_mg": division,
+        "division_mg": division.mg,
         "good": pieces.good,
         "partial": pieces.partial,
         "spoiled": sum(pieces.spoiled.values()),
         "piece_mg": pieces.mean_mg[final],
         "weighed": pieces.weighed,
     }
+    if division.uoz is not None:
+        told["division_uoz"] = division.uoz
+    return told
 
 
 class _Pieces:

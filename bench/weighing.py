@@ -10,8 +10,13 @@ from bench.errors import KitError
 from bench.shapes.kit import Kit, Scale
 from bench.shapes.sheet import SheetLine
 from bench.shapes.units import Mg, Ppm
-from bench.whole import PPM, ceiling, half_even
+from bench.whole import PPM, Division, ceiling, half_even
 from bench.words import say
+
+
+def reads_in(scale: Scale) -> Division:
+    """What a scale reads in."""
+    return Division(scale["division_mg"], scale.get("division_uoz"))
 
 
 def least_mg(division_mg: Mg, tolerance_ppm: Ppm) -> Mg:

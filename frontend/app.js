@@ -22,7 +22,7 @@ import { holdsScreen } from "./platform.js";
 import { registerBenchScreen } from "./screens/bench.js";
 import { registerRecipesScreen } from "./screens/recipes.js";
 import { DISK, Touches } from "./touches.js";
-import { say, spoken } from "./words.js";
+import { measure, say, spoken } from "./words.js";
 /** @import { MeasuredRecipe, Size } from "../bench/shapes/page" */
 /** @import { Coming, RingPhase, Rung, Said } from "../types/keep" */
 /** @import { Entering } from "../types/told" */
@@ -747,13 +747,15 @@ async function speakFromNowOn(language, from) {
 }
 
 function dress() {
-  const { theme, language } = studio.preferences;
+  const { theme, language, mass, warmth } = studio.preferences;
+  measure({ mass, warmth });
   document.documentElement.lang = spoken();
   const night = theme === "night" || (theme !== "day" && dark.matches);
   document.documentElement.dataset.theme = night ? "night" : "day";
   try {
     localStorage.setItem("theme", theme); // for early.js, the next time
     localStorage.setItem("language", language);
+    localStorage.setItem("units", `${mass}-${warmth}`);
   } catch {
     // no place to keep it: the page opens as the phone is set
   }
@@ -1169,6 +1171,7 @@ const HEARD = {
     await studio.setPreference(key, value);
     dress();
     if (key === "language") await speakFromNowOn(`${value}`, from);
+    if (key === "mass" || key === "warmth") return location.reload(); // all that is worded is worded anew
     layRings();
     draw();
   },

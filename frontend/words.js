@@ -70,6 +70,19 @@ export function locale() {
 /** The decimal sign of the language that is spoken. */
 export const point = () => table.point;
 
+/** @typedef {{readonly mass: "g" | "oz", readonly warmth: "c" | "f"}} Units */
+
+/** @type {Units} */
+let asked = { mass: "g", warmth: "c" };
+
+/** Word masses and temperatures in these units from now on (what is no reading). @param {Units} units */
+export function measure(units) {
+  asked = units;
+}
+
+/** The units that are asked for: of the reader's choice, as the language is. See bench/words/units.py. */
+export const units = () => asked;
+
 /** @param {Pattern} pattern @param {Values} values @returns {string} */
 function put(pattern, values) {
   if (typeof pattern === "string") return pattern;
@@ -78,7 +91,7 @@ function put(pattern, values) {
 
 /** @param {[string] | Choice} part @param {Values} values */
 function placed([name, variants, otherwise = ""], values) {
-  const value = values[name];
+  const value = name === "degrees" ? asked.warmth : values[name]; // given to every message
   if (value === undefined) throw new Error(`words.js say: ${name} is missing`);
   if (variants === undefined) return shown(value);
   const named = typeof value === "number" ? plurals.select(value) : otherwise;

@@ -252,6 +252,8 @@ export interface Preferences {
   speech: boolean;
   theme: "auto" | "day" | "night";
   language: string;
+  mass: "g" | "oz";
+  warmth: "c" | "f";
   weigh: "running" | "tare";
   dry?: string;
 }

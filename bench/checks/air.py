@@ -6,6 +6,7 @@ from bench.air import FIZZ_LOOK_RH, FIZZ_STOP_RH, SOAP_SWEAT_RH, dew_point_c, wa
 from bench.checks.finding import decimal, finding, number
 from bench.checks.subject import SOAP, Subject
 from bench.shapes.recipe import Finding
+from bench.whole import celsius
 from bench.words import say
 
 
@@ -18,9 +19,9 @@ def dew_point(subject: Subject) -> Iterator[Finding]:
         "air",
         say(
             "checks-dew-point",
-            temperature=number(temperature),
+            temperature=celsius(round(temperature * 1000)),
             humidity=number(humidity),
-            dew=decimal(dew_point_c(temperature, humidity), 1),
+            dew=celsius(round(dew_point_c(temperature, humidity) * 10) * 100),
         ),
         why=say("checks-dew-point-why"),
         by=say("checks-dew-point-by", mass=f"{decimal(water_g_per_m3(temperature, humidity), 1)} g"),

@@ -7,7 +7,7 @@ from bench.checks.subject import Subject
 from bench.shapes.recipe import Component, Finding, Ingredient, RecipeLine, RecipeMelt
 from bench.shapes.units import MilliK
 from bench.steps import by_hand, heats, puts_in
-from bench.whole import celsius
+from bench.whole import celsius, warmer
 from bench.words import say, say_all
 
 WARM_FIZZ_MK = 50_000  # bicarbonate begins to give off its gas near 50 °C (excipients handbook, second-hand)
@@ -70,7 +70,7 @@ def _too_warm_for(fragrance: Ingredient, where: str, reached: MilliK | None) -> 
             where,
             say("checks-fragrance-warm", **told),
             why=say("checks-fragrance-warm-why"),
-            by=say("checks-too-warm", by=celsius(reached - most)),
+            by=say("checks-too-warm", by=warmer(reached - most)),
             do=say("checks-fragrance-warm-do"),
             source=say("checks-source-sheet-as-entered"),
         )
@@ -109,7 +109,7 @@ def past_the_limit(subject: Subject) -> Iterator[Finding]:
                         most=celsius(most),
                     ),
                     why=say("checks-base-too-warm-why"),
-                    by=say("checks-too-warm", by=celsius(reached - most)),
+                    by=say("checks-too-warm", by=warmer(reached - most)),
                     do=say("checks-base-too-warm-do"),
                     source=say("checks-source-own-sheet"),
                 )
@@ -131,7 +131,7 @@ def warm_fizz(subject: Subject) -> Iterator[Finding]:
                 if reached is not None
                 else say("checks-warm-fizz-unknown", title=melt["title"]),
                 why=say("checks-warm-fizz-why"),
-                by=say("checks-warm-fizz-by", by=celsius(reached - WARM_FIZZ_MK))
+                by=say("checks-warm-fizz-by", by=warmer(reached - WARM_FIZZ_MK))
                 if reached is not None
                 else "",
                 do=say("checks-warm-fizz-do") if reached is not None else say("checks-warm-fizz-unknown-do"),

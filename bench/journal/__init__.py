@@ -17,7 +17,15 @@ seals nothing, and is listed as unread.
 The fold never raises and never reads a clock. `frontend/bench/journal/` is the same fold.
 """
 
-from bench.journal.amounts import COUNTED, carry_up, division_of, in_reach, left_of_mix, portion_targets
+from bench.journal.amounts import (
+    COUNTED,
+    carry_up,
+    division_of,
+    division_on,
+    in_reach,
+    left_of_mix,
+    portion_targets,
+)
 from bench.journal.folding import fold
 from bench.journal.reading import KINDS, check_entry, is_readable
 from bench.journal.signing import frozen_seal, of_record, read_of, seal, told_of
@@ -30,6 +38,7 @@ __all__ = [
     "carry_up",
     "check_entry",
     "division_of",
+    "division_on",
     "fold",
     "frozen_seal",
     "in_reach",

@@ -6,8 +6,8 @@ from typing import Literal
 from bench.shapes.sheet import PiecesStep, Sheet, SplitStep
 from bench.shapes.state import PieceCount, State
 from bench.shapes.units import Mg
-from bench.weighing import carry_factor
-from bench.whole import share_out
+from bench.weighing import carry_factor, reads_in
+from bench.whole import Division, share_out
 
 MOST_FACTOR = 1000  # a thousand times the batch is a slip of the finger too
 COUNTED: tuple[Literal["good"], Literal["spoiled"], Literal["partial"]] = ("good", "spoiled", "partial")
@@ -16,6 +16,11 @@ COUNTED: tuple[Literal["good"], Literal["spoiled"], Literal["partial"]] = ("good
 def division_of(sheet: Sheet, scale: str | None) -> Mg | None:
     """The division of a scale of the kit, in mg; None where there is no such scale."""
     return next((each["division_mg"] for each in sheet["kit"]["scales"] if each["id"] == scale), None)
+
+
+def division_on(sheet: Sheet, scale: str | None) -> Division | None:
+    """What a scale of the kit reads in; None where there is no such scale."""
+    return next((reads_in(each) for each in sheet["kit"]["scales"] if each["id"] == scale), None)
 
 
 def portion_targets(step: SplitStep, state: State) -> list[Mg]:

@@ -12,7 +12,7 @@ from bench.shapes.prompts import Answer
 from bench.shapes.sheet import SheetLine
 from bench.shapes.units import Mg
 from bench.weighing import allowed_mg
-from bench.whole import apart, grams, more_by, times
+from bench.whole import apart, grams, more_by, reading, times
 from bench.words import say
 from bench.yields import pieces_from
 
@@ -74,9 +74,9 @@ def _top_up(view: View, line: WeighedLine, num: int, den: int, end: Mg) -> str:
     """How much of a line that is in already goes in again; "" where none does."""
     division = view.division(line.line)
     more = end - line.in_mg
-    if not line.in_mg or more <= allowed_mg(line.line, division, num, den):
+    if not line.in_mg or more <= allowed_mg(line.line, division.mg, num, den):
         return ""
-    return say("prompting-top-up-line", mass=grams(more, division), name=line.name)
+    return say("prompting-top-up-line", mass=reading(more, division), name=line.name)
 
 
 def _shifted(lines: list[WeighedLine], ends: dict[str, Mg]) -> list[str]:

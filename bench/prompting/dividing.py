@@ -7,7 +7,8 @@ from bench.prompting.view import Said, View
 from bench.shapes.prompts import Answer, OnScale
 from bench.shapes.sheet import SplitStep
 from bench.shapes.units import Mg
-from bench.whole import ceiling, grams, to_division
+from bench.weighing import reads_in
+from bench.whole import Division, ceiling, reading, to_division
 from bench.words import say
 
 
@@ -18,10 +19,10 @@ def split(view: View, step: SplitStep) -> Said:
     index = next(waiting, 0)
     portion, targets = step["portions"][index], portion_targets(step, view.state)
     scale = view.scales.get(view.state["vessels"][portion["vessel"]]["scale"] or "")
-    division = scale["division_mg"] if scale else 1000
+    division = reads_in(scale) if scale else Division(1000)
     reads = to_division(targets[index], division)
-    text = grams(reads, division)
-    stays = say("prompting-rest-stays", mass=grams(targets[-1], division), name=rest["name"])
+    text = reading(reads, division)
+    stays = say("prompting-rest-stays", mass=reading(targets[-1], division), name=rest["name"])
     weigh: OnScale = {
         "line": None,
         "name": portion["name"],
@@ -32,10 +33,12 @@ def split(view: View, step: SplitStep) -> Said:
         "before_mg": 0,
         "how": "portion",
         "scale": scale["name"] if scale else "",
-        "division_mg": division,
-        "tolerance_mg": ceiling(division, 2),
+        "division_mg": division.mg,
+        "tolerance_mg": ceiling(division.mg, 2),
         "vessel": portion["vessel"],
     }
+    if division.uoz is not None:
+        weigh["division_uoz"] = division.uoz
     there = view.state["vessels"][step["vessel"]]["in_mg"]
     seen = min(reads, there) if reads > 0 else targets[index]
     return Said(

@@ -10,15 +10,15 @@ from bench.prompting.view import Said, View
 from bench.shapes.prompts import Answer
 from bench.shapes.units import Mg
 from bench.weighing import carry_factor
-from bench.whole import PPM, apart, grams, to_division
+from bench.whole import PPM, Division, apart, reading, to_division
 from bench.words import say
 
 
 def over(view: View, line: WeighedLine) -> Said:
     """Past tolerance: take some out, leave it, or carry the rest up to match."""
     off, division = line.in_mg - line.target, view.division(line.line)
-    to_take = max(to_division(off, division), division)
-    shown = grams(to_take, division)
+    to_take = max(to_division(off, division), division.mg)
+    shown = reading(to_take, division)
     went_in = _in_and_target(line, division)
     return Said(
         joined(_limit_says(view, line), filling(view, line.line), went_in),
@@ -30,9 +30,11 @@ def over(view: View, line: WeighedLine) -> Said:
     )
 
 
-def _in_and_target(line: WeighedLine, division: Mg) -> str:
+def _in_and_target(line: WeighedLine, division: Division) -> str:
     return say(
-        "prompting-in-and-target", held=grams(line.in_mg, division), target=grams(line.target, division)
+        "prompting-in-and-target",
+        held=reading(line.in_mg, division),
+        target=reading(to_division(line.target, division), division),
     )
 
 
@@ -76,7 +78,7 @@ def _told_twice(pour: str) -> Answer:
 def short(view: View, line: WeighedLine, adding: Said) -> Said:
     """Short of the target: add the rest, as `adding` says, leave it, or make less to match."""
     division = view.division(line.line)
-    missing = grams(line.target - line.in_mg, division)
+    missing = reading(line.target - line.in_mg, division)
     return adding._replace(
         kind="short",
         first="",

@@ -3,13 +3,14 @@
 from typing import NamedTuple
 
 from bench.capacity import WeighedLine, as_weighed, weighed_lines
-from bench.journal import division_of
+from bench.journal import division_on
 from bench.shapes.kit import Scale
 from bench.shapes.prompts import Answer, Number, OnScale, PromptKind
 from bench.shapes.sheet import Sheet, SheetLine, Step
 from bench.shapes.state import State, StepStatus
-from bench.shapes.units import InstantMs, Mg
+from bench.shapes.units import InstantMs
 from bench.waits import guide_phase
+from bench.whole import Division
 
 
 class Said(NamedTuple):
@@ -57,8 +58,9 @@ class View:
         """The scale that a line goes onto now."""
         return self.scales.get(self.state["lines"][line["id"]]["scale"] or "")
 
-    def division(self, line: SheetLine) -> Mg:
-        return division_of(self.sheet, self.state["lines"][line["id"]]["scale"]) or 1
+    def division(self, line: SheetLine) -> Division:
+        """What the scale that a line goes onto now reads in."""
+        return division_on(self.sheet, self.state["lines"][line["id"]]["scale"]) or Division(1)
 
     def factor(self, line: SheetLine) -> tuple[int, int]:
         """What the line's round is made of the sheet's, as numerator and denominator."""

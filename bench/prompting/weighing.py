@@ -15,7 +15,8 @@ from bench.shapes.prompts import Answer, WeighHow
 from bench.shapes.sheet import SheetLine, WeighStep
 from bench.shapes.units import Mg
 from bench.sheet_words import note_of, piece_word, spoons_words
-from bench.whole import ceiling, grams, to_division
+from bench.weighing import reads_in
+from bench.whole import Division, ceiling, grams, reading, to_division
 from bench.words import say
 from bench.yields import MOST_PIECES
 
@@ -57,8 +58,8 @@ def add(view: View, line: WeighedLine, top_up: bool) -> Said:
     scale = view.scale(line.line)
     if scale and line.in_mg == 0 < more and to_division(more, division) == 0:
         return _too_little(view, line, more, pour.before, scale)
-    text = grams(pour.reads, division)
-    amount = grams(pour.reads - to_division(pour.before, division), division)  # by what the scale shows now
+    text = reading(pour.reads, division)
+    amount = reading(pour.reads - to_division(pour.before, division), division)  # by what the scale shows now
     return Said(
         joined(
             say("prompting-then-into", vessel=pour.place) if pour.how == "cup" else "", note_of(line.line)
@@ -91,7 +92,7 @@ class _Pour(NamedTuple):
     stands: bool  # whether what is weighed into stands on the scale, zeroed
 
 
-def _pour(view: View, line: WeighedLine, more: Mg, division: Mg) -> _Pour:
+def _pour(view: View, line: WeighedLine, more: Mg, division: Division) -> _Pour:
     vessel = view.state["vessels"][line.line["vessel"] or ""]
     how: _How = "cup" if line.line["cup"] else view.state["weigh"]
     before = vessel["in_mg"] - vessel["zero_mg"] if how == "running" else 0
@@ -101,12 +102,16 @@ def _pour(view: View, line: WeighedLine, more: Mg, division: Mg) -> _Pour:
     return _Pour(how, before, reads, _seen(reads - before, more, division), vessel["name"], stands)
 
 
-def _answers(view: View, line: WeighedLine, pour: _Pour, division: Mg, top_up: bool) -> list[Answer]:
+def _answers(view: View, line: WeighedLine, pour: _Pour, division: Division, top_up: bool) -> list[Answer]:
     leave_out, optional = _leave_out(line.line), line.line["optional"]
     read: WeighedBody = {"line": line.id, "mg": pour.seen, "reading_mg": pour.reads}
     answers = [
         answer(
-            "reads", say("prompting-reads", reading=grams(pour.reads, division)), "weighed", read, strong=True
+            "reads",
+            say("prompting-reads", reading=reading(pour.reads, division)),
+            "weighed",
+            read,
+            strong=True,
         ),
         answer("other", say("prompting-reads-else"), "weighed", {"line": line.id}, wants="reading"),
     ]
@@ -116,7 +121,7 @@ def _answers(view: View, line: WeighedLine, pour: _Pour, division: Mg, top_up: b
         answers.append(leave_out)
     if pour.how == "running" and pour.before > 0:
         vessel = line.line["vessel"] or ""
-        held = grams(view.state["vessels"][vessel]["in_mg"], division)
+        held = reading(view.state["vessels"][vessel]["in_mg"], division)
         label, says = say("prompting-scale-reset"), say("prompting-scale-reset-says", held=held)
         answers.append(answer("zeroed", label, "zeroed", {"vessel": vessel}, says=says))
     if not (top_up or optional):
@@ -164,20 +169,20 @@ def _rounded_away(view: View, line: SheetLine) -> Mg:
     return off
 
 
-def _seen(shown: Mg, asked: Mg, division: Mg) -> Mg:
+def _seen(shown: Mg, asked: Mg, division: Division) -> Mg:
     """The mass that a reading as it was asked for stands for: what the scale shows, but within half its
     division of what was asked, which is as much as one reading can say of a pour between two."""
     if shown <= 0:  # too small for the scale to show
         return asked
-    half = division // 2
+    half = ceiling(division.mg, 2)
     return min(max(shown, asked - half), asked + half)
 
 
 def _too_little(view: View, line: WeighedLine, more: Mg, before: Mg, scale: Scale) -> Said:
     """Less than the scale can show: by spoon, stirred into more of another line, or in a larger batch."""
-    division = scale["division_mg"]
+    division = reads_in(scale)
     shown = grams(more, next(each for each in (100, 10, 1) if more >= each))
-    pieces = ceiling(view.sheet["size"]["pieces"] * division, more)
+    pieces = ceiling(view.sheet["size"]["pieces"] * division.mg, more)
     spoon = spoons_words(line.line["by_spoon"])
     ways = (
         say("prompting-too-little-for-scale", mass=shown, scale=scale["name"]),
@@ -204,18 +209,18 @@ def _shows_from(pieces: int, many: str) -> str:
     return say("prompting-shows-from", pieces=pieces, many=many) if pieces <= MOST_PIECES else ""
 
 
-def _diluted(view: View, line: WeighedLine, more: Mg, division: Mg, shown: str) -> str:
+def _diluted(view: View, line: WeighedLine, more: Mg, division: Division, shown: str) -> str:
     """How to weigh a hundredth: a little of it stirred into much of another line that is still to come."""
-    take, stock = DILUTED * more, ceiling(5 * division, 1000) * 1000
+    take, stock = DILUTED * more, ceiling(5 * division.mg, 1000) * 1000
     for other in view.round_of(line.line):
         open_still = other.told["status"] == "open" and other.id != line.id
-        if open_still and other.target >= take >= 5 * division:
+        if open_still and other.target >= take >= 5 * division.mg:
             return say(
                 "prompting-dilute",
                 some=grams(stock, 1000),
                 into=grams((DILUTED - 1) * stock, 1000),
                 name=other.name,
-                take=grams(take, division),
+                take=reading(take, division),
                 mass=shown,
             )
     return ""

@@ -2,7 +2,7 @@
 
 from typing import Annotated, Literal, NotRequired, TypedDict
 
-from bench.shapes.units import Id, Many, Mg, Text, Within
+from bench.shapes.units import Id, Many, Mg, Text, Uoz, Within
 
 _Amount = Annotated[str, Text(40)]
 _Name = Annotated[str, Text(80)]
@@ -60,6 +60,9 @@ class Scale(TypedDict):
     name: str
     capacity_mg: Mg  # vessel and contents together
     division_mg: Mg  # 1 or more
+    division_uoz: NotRequired[
+        Uoz
+    ]  # of a scale that reads in ounces: exactly; division_mg is the nearest to it
 
 
 class Vessel(TypedDict):

@@ -18,6 +18,9 @@ export type Mg = number;
 /** whole micrograms */
 export type Ug = number;
 
+/** whole millionths of an avoirdupois ounce */
+export type Uoz = number;
+
 /** whole nanolitres */
 export type Nl = number;
 
@@ -686,6 +689,8 @@ export interface Scale {
   readonly capacity_mg: Mg;
   /** 1 or more */
   readonly division_mg: Mg;
+  /** of a scale that reads in ounces: exactly; division_mg is the nearest to it */
+  readonly division_uoz?: Uoz;
 }
 
 export interface Vessel {
@@ -2092,6 +2097,8 @@ export interface OnScale {
   /** its name; "" */
   readonly scale: string;
   readonly division_mg: Mg | null;
+  /** of a scale that reads in ounces, exactly */
+  readonly division_uoz?: Uoz;
   readonly tolerance_mg: Mg;
   readonly vessel: string | null;
 }
@@ -2220,6 +2227,8 @@ export interface RecordLine {
   readonly unit: string;
   readonly scale: string | null;
   readonly division_mg: Mg | null;
+  /** of a scale that reads in ounces, exactly */
+  readonly division_uoz?: Uoz;
   readonly status: LineStatus;
 }
 
@@ -2404,6 +2413,8 @@ export interface Balance {
   /** what the sheet allows for the bowl and for loss */
   readonly expected_loss_mg: Mg;
   readonly division_mg: Mg;
+  /** where that scale reads in ounces, exactly */
+  readonly division_uoz?: Uoz;
   readonly good: number;
   readonly partial: number;
   readonly spoiled: number;

@@ -6,7 +6,7 @@ from bench.shapes.entries import EntryBody, RunKind
 from bench.shapes.recipe import StepKind
 from bench.shapes.sheet import Sheet
 from bench.shapes.state import OpenWindow, RunningGuide, RunningWait, State
-from bench.shapes.units import InstantMs, Mg
+from bench.shapes.units import InstantMs, Mg, Uoz
 
 WaitPhase = Literal["counting", "look", "ready", "soon_late", "late"]
 WindowPhase = Literal["open", "soon_late", "late"]
@@ -73,6 +73,7 @@ class OnScale(TypedDict):
     how: WeighHow
     scale: str  # its name; ""
     division_mg: Mg | None
+    division_uoz: NotRequired[Uoz]  # of a scale that reads in ounces, exactly
     tolerance_mg: Mg
     vessel: str | None
 

@@ -8,7 +8,7 @@ from bench.shapes.recipe import PieceWords, StepKind
 from bench.shapes.sheet import SheetRecipe, Size
 from bench.shapes.shelf import Card
 from bench.shapes.state import LineStatus, Look, Note, Picture, Remark, StepStatus, Unsigned
-from bench.shapes.units import InstantMs, Mg, Ms, Ppm
+from bench.shapes.units import InstantMs, Mg, Ms, Ppm, Uoz
 
 # ---- the record
 
@@ -43,6 +43,7 @@ class RecordLine(TypedDict):
     unit: str  # of the count
     scale: str | None
     division_mg: Mg | None
+    division_uoz: NotRequired[Uoz]  # of a scale that reads in ounces, exactly
     status: LineStatus
 
 
@@ -201,6 +202,7 @@ class Balance(TypedDict):
     unaccounted_mg: Mg  # may be below zero
     expected_loss_mg: Mg  # what the sheet allows for the bowl and for loss
     division_mg: Mg
+    division_uoz: NotRequired[Uoz]  # where that scale reads in ounces, exactly
     good: int
     partial: int
     spoiled: int

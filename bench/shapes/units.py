@@ -40,6 +40,7 @@ class Pattern:
 
 Mg = Annotated[int, "whole milligrams"]
 Ug = Annotated[int, "whole micrograms"]
+Uoz = Annotated[int, "whole millionths of an avoirdupois ounce"]
 Nl = Annotated[int, "whole nanolitres"]
 Ppm = Annotated[int, "millionths of a whole, 0 to 1 000 000"]
 Ms = Annotated[int, "whole milliseconds, 0 or more"]

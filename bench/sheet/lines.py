@@ -8,7 +8,7 @@ from bench.shapes.units import Id, LineKey, Mg, Nl
 from bench.sheet.chosen import ChosenLine
 from bench.sheet.parts import Part, Warnings
 from bench.sizing import vessel_for
-from bench.weighing import cup_scale, tolerance_mg, uncertainty_ppm
+from bench.weighing import cup_scale, reads_in, tolerance_mg, uncertainty_ppm
 from bench.whole import half_even, to_division
 
 _SPOON_GRAIN = 8  # nL: what the drawer's own rounding comes to over several spoons
@@ -88,7 +88,7 @@ class Lines:
 
     def _by_spoon(self, ingredient: Id, mg: Mg, scale: Scale) -> InSpoons | None:
         """What is too little for its scale to show, in spoons, where its density is known."""
-        if not mg or to_division(mg, scale["division_mg"]):
+        if not mg or to_division(mg, reads_in(scale)):
             return None
         density = self.ingredients[ingredient].get("density")  # a recipe measured long ago does not say
         if not density:

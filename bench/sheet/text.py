@@ -2,11 +2,13 @@
 
 from bench.heating import heat_word
 from bench.lists import once
+from bench.shapes.kit import Scale
 from bench.shapes.sheet import Sheet, SheetComponent, SheetLine, Step
 from bench.shapes.units import Id, LineKey
 from bench.sheet_words import cautions_of, piece_word, reason_words, spoons_words, warning_words
 from bench.steps import counts_pieces, heats, is_judged, puts_in, runs_by_itself
-from bench.whole import celsius, grams, span
+from bench.weighing import reads_in
+from bench.whole import Division, celsius, grams, reading, span, to_division
 from bench.words import say, say_all
 
 
@@ -18,7 +20,7 @@ def sheet_text(sheet: Sheet) -> str:
         f"{pieces} {piece_word(sheet['piece'], pieces)}",
         "",
     ]
-    scales = {scale["id"]: scale["name"] for scale in sheet["kit"]["scales"]}
+    scales = {scale["id"]: scale for scale in sheet["kit"]["scales"]}
     lines = {line["id"]: line for line in sheet["lines"]}
     for component in sheet["components"]:
         out += _about(component)
@@ -50,7 +52,7 @@ def _about(component: SheetComponent) -> list[str]:
     return out
 
 
-def _step(sheet: Sheet, step: Step, lines: dict[LineKey, SheetLine], scales: dict[Id, str]) -> list[str]:
+def _step(sheet: Sheet, step: Step, lines: dict[LineKey, SheetLine], scales: dict[Id, Scale]) -> list[str]:
     out = [f"   [ ] {step['title']}"]
     out += [f"       ! {caution}" for caution in once(cautions_of(step))]
     if step["says"]:
@@ -62,7 +64,7 @@ def _step(sheet: Sheet, step: Step, lines: dict[LineKey, SheetLine], scales: dic
     return out
 
 
-def _own(sheet: Sheet, step: Step, lines: dict[LineKey, SheetLine], scales: dict[Id, str]) -> list[str]:
+def _own(sheet: Sheet, step: Step, lines: dict[LineKey, SheetLine], scales: dict[Id, Scale]) -> list[str]:
     """What only a step of its kind says."""
     if puts_in(step):
         return [row for key in step["lines"] for row in _line(lines[key], scales)]
@@ -89,7 +91,7 @@ def _own(sheet: Sheet, step: Step, lines: dict[LineKey, SheetLine], scales: dict
     return []
 
 
-def _line(line: SheetLine, scales: dict[Id, str]) -> list[str]:
+def _line(line: SheetLine, scales: dict[Id, Scale]) -> list[str]:
     if line["mg"] is None:
         count = (
             say("prompting-to-texture")
@@ -98,8 +100,10 @@ def _line(line: SheetLine, scales: dict[Id, str]) -> list[str]:
         )
         out = [f"{line['name']:<36} {spoons_words(line['spoons']) or count:>12}"]
     else:
-        scale = scales.get(line["scale"] or "", "")
-        on = say("sheet-text-small-cup", scale=scale) if line["cup"] else scale
-        out = [f"{line['name']:<36} {grams(line['mg'], line['division_mg'] or 1):>12}  {on}".rstrip()]
+        scale = scales.get(line["scale"] or "")
+        division, named = (reads_in(scale), scale["name"]) if scale else (Division(1), "")
+        mass = reading(to_division(line["mg"], division), division)
+        on = say("sheet-text-small-cup", scale=named) if line["cup"] else named
+        out = [f"{line['name']:<36} {mass:>12}  {on}".rstrip()]
     meant = line["instead_of"]
     return [*out, "  " + say("sheet-instead-of", name=meant)] if meant else out

@@ -6,13 +6,14 @@
 
 The language is a context, as the precision of the standard library's `decimal` is: whoever answers a request or runs
 a command says it once, and what is worded within is worded in it. So nothing worded may be held for another language:
-hold the codes and numbers, or name the language in what it is held by (`spoken`).
+hold the codes and numbers, or name the language and the units in what it is held by (`manner`).
 
 Catalogues are `en/*.ftl` and so on, in Fluent's syntax, a file a room; ids begin with the name of their file. A mass, a
 span or a share comes in as text, from the one helper that knows the language's decimal sign (bench/whole.py); a count
 comes in as a whole number, which a message may choose its words by.
 
     language   one language: its catalogue, decimal sign and plurals
+    units      grams or ounces, degrees Celsius or Fahrenheit: ambient in the same way
     catalogue  reads the files, and makes of each message what says it
 """
 
@@ -22,21 +23,30 @@ from contextvars import ContextVar, Token
 
 from bench.words.catalogue import Pattern
 from bench.words.language import DEFAULT, IN_PART, Language, language, languages
+from bench.words.units import METRIC, Units, begin_measuring, end_measuring, measuring, units, units_of
 
 __all__ = [
     "DEFAULT",
     "IN_PART",
+    "METRIC",
     "Language",
     "Pattern",
+    "Units",
+    "begin_measuring",
     "begin_speaking",
+    "end_measuring",
     "end_speaking",
     "language",
     "languages",
+    "manner",
+    "measuring",
     "point",
     "say",
     "say_all",
     "speaking",
     "spoken",
+    "units",
+    "units_of",
 ]
 
 _SPOKEN: ContextVar[Language] = ContextVar("spoken")
@@ -60,6 +70,11 @@ def say_all(names: list[str]) -> str:
 def spoken() -> str:
     """The tag of the language that is spoken now: "en", "de"."""
     return _spoken().tag
+
+
+def manner() -> str:
+    """All that what is worded now depends on: the language and the units."""
+    return "-".join((spoken(), *units()))
 
 
 def point() -> str:

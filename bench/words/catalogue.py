@@ -7,6 +7,8 @@ put in when the file is read. A line that is broken goes on with a space. What i
     pattern   text, or a list of parts
     part      text, or [argument], or [argument, {variant: pattern}, default]
 
+$degrees is given to every message, by no code: "c" or "f", in which a temperature that stands in the text is written.
+
 The page is sent exactly these (frontend/words.js evaluates them); here they are made into functions, once.
 """
 
@@ -15,12 +17,15 @@ from typing import TypeAlias
 
 from fluent.syntax import FluentParser, ast
 
+from bench.words.units import units
+
 Part: TypeAlias = "str | list[str | dict[str, Pattern]]"
 Pattern: TypeAlias = "str | list[Part]"
 Values: TypeAlias = Mapping[str, str | int]
 Said: TypeAlias = Callable[[Values], str]
 Entry: TypeAlias = "ast.Message | ast.Term"
 
+DEGREES = "degrees"
 THIN_SPACE = "\u2009"
 GROUPED_FROM = 10_000  # four figures are read at one glance, and are what a scale shows
 
@@ -110,7 +115,7 @@ def arguments_of(pattern: Pattern) -> set[str]:
     names: set[str] = set()
     for part in pattern:
         if not isinstance(part, str):
-            names.update(each for each in part[:1] if isinstance(each, str))
+            names.update(each for each in part[:1] if isinstance(each, str) and each != DEGREES)
             for variants in part[1:2]:
                 assert isinstance(variants, dict)
                 names.update(*map(arguments_of, variants.values()))
@@ -141,7 +146,7 @@ def _made_part(part: Part, plural: Callable[[int], str]) -> Said:
     variants = {key: made(each, plural) for key, each in choices.items()}
 
     def chosen(values: Values) -> str:
-        value = values[name]
+        value = units().warmth if name == DEGREES else values[name]
         key = str(value)
         if key not in variants:
             key = plural(value) if isinstance(value, int) else default

@@ -7,7 +7,7 @@
 import { kindsThat } from "./entries.js";
 import { handsOn } from "./hands.js";
 import { heatWord } from "./heating.js";
-import { divisionOf, toldOf } from "./journal/index.js";
+import { divisionOn, toldOf } from "./journal/index.js";
 import { full, last } from "./lists.js";
 import { useOf } from "./lots.js";
 import { spoonsWords } from "./sheet-words.js";
@@ -231,7 +231,7 @@ function windowRecord(window, openedAt, endedAt) {
 function lineRecord(line, sheet, state, letters) {
   const told = state.lines[line.id];
   const scale = told.weighed_on ?? told.scale;
-  const division = divisionOf(sheet, scale);
+  const division = divisionOn(sheet, scale);
   const [num, den] = state.factors[`${line.component}.${line.round}`] ?? [1, 1];
   const asked = told.target_mg;
   const deviation = asked === null ? null : told.in_mg - asked;
@@ -249,12 +249,13 @@ function lineRecord(line, sheet, state, letters) {
     deviation_mg: deviation,
     deviation_ppm: asked && deviation !== null ? halfEven(product(deviation, PPM), asked) : null,
     tolerance_mg: line.tolerance_mg,
-    within: deviation === null ? null : Math.abs(deviation) <= allowedMg(line, division, num, den),
+    within: deviation === null ? null : Math.abs(deviation) <= allowedMg(line, division?.mg, num, den),
     spoons: spoonsWords(line.spoons),
     count: line.count,
     unit: line.unit,
     scale,
-    division_mg: division,
+    division_mg: division?.mg ?? null,
+    ...(division?.uoz ? { division_uoz: division.uoz } : {}),
     status: told.status,
   };
 }
@@ -299,7 +300,9 @@ function balanceOf(sheet, state, counts) {
     state.measured.filter((each) => each.what === what).map(({ mg }) => mg);
   const binned = measured("spoiled");
   const scales = Object.values(state.lines).map(({ scale, weighed_on: last }) => last ?? scale);
-  const division = Math.max(1, ...scales.map((scale) => divisionOf(sheet, scale) ?? 1));
+  const division = scales
+    .map((scale) => divisionOn(sheet, scale) ?? { mg: 1 })
+    .reduce((one, other) => (other.mg > one.mg ? other : one), { mg: 1 });
   const show = (/** @type {number} */ mg) => toDivision(mg, division);
   const shown = {
     good_mg: show(good * mean.get(final)),
@@ -313,7 +316,8 @@ function balanceOf(sheet, state, counts) {
     ...shown,
     unaccounted_mg: in_mg - sum(Object.values(shown)),
     expected_loss_mg: sum(components.map((each) => Math.max(0, each.make_mg - each.count * each.piece_mg))),
-    division_mg: division,
+    division_mg: division.mg,
+    ...(division.uoz ? { division_uoz: division.uoz } : {}),
     good,
     partial,
     spoiled: sum([...spoiled.values()]),

@@ -12,6 +12,13 @@ import { BenchError } from "./errors.js";
 import { last } from "./lists.js";
 import { ceiling, halfEven, PPM, product } from "./whole.js";
 /** @import { Kit, Scale } from "../../bench/shapes/page" */
+/** @import { Division } from "./whole.js" */
+
+/**
+ * What a scale reads in, by the scale or by what tells of it.
+ * @param {{readonly division_mg: number | null, readonly division_uoz?: number}} scale @returns {Division}
+ */
+export const readsIn = ({ division_mg, division_uoz }) => ({ mg: division_mg ?? 1, uoz: division_uoz });
 
 /**
  * The smallest net mass, in mg, that a scale of this division weighs to this tolerance.

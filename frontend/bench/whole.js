@@ -6,7 +6,7 @@
  * product that may pass 2^53 on the way is a BigInt (see `product`).
  */
 
-import { point, say } from "../words.js";
+import { point, say, units } from "../words.js";
 /** @typedef {number | bigint} Int a whole number, exactly */
 
 export const PPM = 1_000_000;
@@ -95,11 +95,22 @@ export function shareOut(total, weights) {
 }
 
 /**
- * The reading a scale of this division shows for a mass: mg, a multiple of divisionMg.
- * @param {number} mg @param {number} divisionMg
+ * The steps a scale reads in. uoz: of one that reads in ounces, exactly, in millionths of an ounce; its `mg` is that to
+ * the nearest whole one.
+ * @typedef {{readonly mg: number, readonly uoz?: number | null | undefined}} Division
  */
-export function toDivision(mg, divisionMg) {
-  return halfEven(mg, divisionMg) * divisionMg;
+
+/** A millionth of an avoirdupois ounce in mg, top and bottom: see bench/whole.py. */
+const OUNCE_TOP = 45_359_237;
+const OUNCE_BOTTOM = 1_600_000_000;
+
+/** Millionths of an ounce in whole mg. @param {Int} uoz */
+export const uozToMg = (uoz) => halfEven(product(uoz, OUNCE_TOP), OUNCE_BOTTOM);
+
+/** The reading a scale of this division shows for a mass, in whole mg. @param {number} mg @param {Division} division */
+export function toDivision(mg, { mg: step, uoz }) {
+  if (!uoz) return halfEven(mg, step) * step;
+  return uozToMg(product(halfEven(product(mg, OUNCE_BOTTOM), product(uoz, OUNCE_TOP)), uoz));
 }
 
 /**
@@ -143,11 +154,8 @@ function decimals(shown, places) {
   return places ? `${sign}${units}${point()}${String(rest).padStart(places, "0")}` : `${sign}${units}`;
 }
 
-/**
- * A mass in grams with as many decimals as the scale shows: 2350 mg at 10 mg is "2.35 g".
- * @param {number} mg @param {number} divisionMg
- */
-export function grams(mg, divisionMg) {
+/** With as many decimals as a division has. @param {number} mg @param {number} divisionMg */
+function inGrams(mg, divisionMg) {
   let places = 0;
   let step = 1000;
   while (step > 1 && divisionMg % step) {
@@ -155,6 +163,48 @@ export function grams(mg, divisionMg) {
     places += 1;
   }
   return `${decimals(halfEven(mg, step), places)} g`;
+}
+
+/** A mass in tenths, hundredths … of an ounce. @param {number} mg @param {number} places */
+const ounces = (mg, places) => halfEven(product(mg, OUNCE_BOTTOM), 10 ** (6 - places) * OUNCE_TOP);
+
+/** How many decimals a scale shows its ounces with. @param {number} uoz */
+export function ouncePlaces(uoz) {
+  let places = 4;
+  while (places && uoz % 10 ** (7 - places) === 0) places -= 1;
+  return places;
+}
+
+/**
+ * What a scale shows, in its own unit with its own decimals, whatever units are asked for elsewhere: 2350 mg at 10 mg
+ * is "2.35 g"; 151670 mg at 0.05 oz is "5.35 oz".
+ * @param {number} mg @param {Division} division
+ */
+export function reading(mg, { mg: step, uoz }) {
+  if (!uoz) return inGrams(mg, step);
+  const places = ouncePlaces(uoz);
+  return `${decimals(ounces(mg, places), places)} oz`;
+}
+
+/**
+ * A mass that is no scale's reading, in the units that are asked for and about as finely as said, 1, 10, 100 or
+ * 1000 mg: "150 g", "5.29 oz", and from a pound on "1 lb 3.2 oz".
+ * @param {number} mg @param {number} finenessMg
+ */
+export function grams(mg, finenessMg) {
+  if (units().mass === "g") return inGrams(mg, finenessMg);
+  return inOunces(mg, finenessMg >= 100 ? 2 : finenessMg >= 10 ? 3 : 4);
+}
+
+/** @param {number} mg @param {number} places @param {boolean} [isShort] without noughts at the end */
+export function inOunces(mg, places, isShort = false) {
+  const tenths = ounces(Math.abs(mg), 1);
+  if (tenths < 160) {
+    const shown = decimals(ounces(mg, places), places);
+    return `${isShort ? noLonger(shown) : shown} oz`;
+  }
+  const [pounds, rest] = divided(tenths, 160);
+  return `${mg < 0 ? "-" : ""}${pounds} lb${rest ? ` ${noLonger(decimals(rest, 1))} oz` : ""}`;
 }
 
 /**
@@ -201,6 +251,9 @@ export function moreBy(numerator, denominator) {
   return `${noLonger(decimals(halfEven(product(1000, numerator - denominator), denominator), 1))} %`;
 }
 
+/** A volume in ml, to a tenth: "5 ml", "14.8 ml". @param {number} nl */
+export const millilitres = (nl) => `${noLonger(decimals(halfEven(nl, 100_000), 1))} ml`;
+
 /** A number with decimals, without the noughts at its end. @param {string} text */
 const noLonger = (text) => text.replace(/[.,]?0+$/, "");
 
@@ -223,7 +276,13 @@ export function span(ms) {
   return parts.slice(0, 2).join(" ") || "0 s";
 }
 
-/** A temperature, given in thousandths of a degree, in words: "60 °C", "37.5 °C". @param {number} mk */
+/**
+ * A temperature, given in thousandths of a degree Celsius, in the units that are asked for: "60 °C", "37.5 °C";
+ * "140 °F", whole where it is whole in °C, else to a tenth.
+ * @param {number} mk
+ */
 export function celsius(mk) {
-  return `${String(mk / 1000).replace(".", point())} °C`;
+  if (units().warmth === "c") return `${noLonger(decimals(mk, 3))} °C`;
+  const places = mk % 1000 ? 1 : 0;
+  return `${decimals(halfEven(mk * 9 * 10 ** places, 5000) + 32 * 10 ** places, places)} °F`;
 }

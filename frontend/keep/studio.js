@@ -46,7 +46,15 @@ import { say } from "../words.js";
 /** @import { Ringing } from "./rings.js" */
 
 /** @type {Preferences} */
-const PREFERENCES = { sound: true, speech: false, theme: "auto", language: "", weigh: "running" };
+const PREFERENCES = {
+  sound: true,
+  speech: false,
+  theme: "auto",
+  language: "",
+  mass: "g",
+  warmth: "c",
+  weigh: "running",
+};
 /** What a studio goes by that has not said otherwise. */
 const SETTINGS = { batch_number: "{yy}{mm}{dd}-{mark}{n}" };
 const URGENCY = ["late", "soon_late", "ready", "look", "open", "counting"];

@@ -1,41 +1,50 @@
 // A pad of large keys for what a scale reads or how many pieces there are. It starts
 // empty, and says at once how far off the reading is. A comma is a point, and what is finer than the scale
-// shows is not taken: "1700,5" on a scale of 1 g is 1700 g. `least` is what was in the bowl before:
-// a display that shows less cannot be meant. `most` is what there is to take from, or null.
+// shows is not taken: "1700,5" on a scale of 1 g is 1700 g. A scale that reads in ounces is typed in ounces. `least`
+// is what was in the bowl before: a display that shows less cannot be meant. `most` is what there is to take from,
+// or null. `division`: what the scale reads in; null for a count.
 //
 // const pad =
-// openPad({ title, target: 612000, tolerance: 4000, division: 1000, unit: "g", answer: "reads", least: 0, most });
-//   const mg = await pad;      // whole mg (unit "g") or a whole count (unit ""), null when left
+// openPad({ title, target: 612000, tolerance: 4000, division: { mg: 1000 }, answer: "reads", least: 0, most });
+//   const mg = await pad;      // whole mg or a whole count, null when left
 //
 // A modal dialog; digits, point, Backspace, Enter and Escape work from a keyboard.
 
 import { openDialog } from "./dialog.js";
 import { first, h, setText, show } from "./dom.js";
+import { ouncePlaces, reading, toDivision, uozToMg } from "../bench/whole.js";
 import { mark } from "./marks.js";
-import { mass } from "./words.js";
 import { point, say } from "../words.js";
 
+/** @import { Division } from "../bench/whole.js" */
+
 const MOST = 9; // digits a reading may have
+const WHOLE = { g: "grams", oz: "ounces", "": "pieces" };
 
 /**
- * @typedef {{title: string, target?: number | null, tolerance?: number, division?: number, unit?: string,
+ * @typedef {{title: string, target?: number | null, tolerance?: number, division: Division | null,
  *   answer?: "reads" | "count" | "weighs" | "take" | "left" | "took", least?: number, most?: number | null}} Pad
  */
+
+/** How many decimals are typed. @param {Division | null} division */
+function placesOf(division) {
+  if (division?.uoz) return ouncePlaces(division.uoz);
+  return division && division.mg < 1000 ? 3 - Math.floor(Math.log10(division.mg)) : 0;
+}
 
 /** @param {Pad} given @returns {Promise<number | null>} */
 export function openPad({
   title,
   target = null,
   tolerance = 0,
-  division = 1000,
-  unit = "g",
+  division,
   answer = "reads",
   least = 0,
   most = null,
 }) {
   let digits = "";
-  const points = unit === "g" && division < 1000;
-  const places = points ? 3 - Math.floor(Math.log10(division)) : 0;
+  const unit = division?.uoz ? "oz" : division ? "g" : "";
+  const places = placesOf(division);
   const shown = h("output", { class: "pad-shown figures", "aria-live": "polite" });
   const off = h("p", { class: "pad-off" });
   const strong = h("button", { type: "submit", value: "given", class: "copper" });
@@ -48,7 +57,7 @@ export function openPad({
     "div",
     { class: "pad-keys" },
     ["1", "2", "3", "4", "5", "6", "7", "8", "9"].map(digit),
-    points ? key(point(), () => type("."), say("page-pad-point")) : h("span", {}),
+    places ? key(point(), () => type("."), say("page-pad-point")) : h("span", {}),
     digit("0"),
     key(mark("rub"), rub, say("page-pad-rub")),
   );
@@ -80,9 +89,9 @@ export function openPad({
   function value() {
     if (!/\d/.test(digits)) return null;
     const [whole, part = ""] = digits.split(".");
-    return unit === "g"
-      ? Number(whole || "0") * 1000 + Number(part.padEnd(3, "0").slice(0, 3))
-      : Number(whole);
+    /** @param {number} decimals */
+    const scaled = (decimals) => Number(`${whole}${part.padEnd(decimals, "0").slice(0, decimals)}`);
+    return division?.uoz ? uozToMg(scaled(6)) : scaled(division ? 3 : 0);
   }
 
   /** @param {string} char */
@@ -112,12 +121,11 @@ export function openPad({
   }
 
   /** As this scale would show it. @param {number} much */
-  const size = (much) => (unit === "g" ? mass(Math.round(much / division) * division) : String(much));
+  const size = (much) => (division ? reading(toDivision(much, division), division) : String(much));
 
   /** @param {number | null} given */
   function offBy(given) {
-    if (!places && digits.endsWith("."))
-      return say(unit === "g" ? "page-pad-whole-grams" : "page-pad-whole-pieces");
+    if (!places && digits.endsWith(".")) return say(`page-pad-whole-${WHOLE[unit]}`);
     if (most !== null && given !== null && given > most) return say("page-pad-only", { most: size(most) });
     if (target === null) return "";
     const goal = size(target);

@@ -6,7 +6,8 @@
 // [{ name, amount, reads, on, note }].
 
 import { byCode, inFull } from "../bench/cautions.js";
-import { grams, shareOut, span, toDivision } from "../bench/index.js";
+import { readsIn } from "../bench/weighing.js";
+import { grams, millilitres, reading, shareOut, span, toDivision } from "../bench/whole.js";
 import { full } from "../bench/lists.js";
 import {
   cautionsOf,
@@ -17,7 +18,7 @@ import {
   UNNAMED,
   warningWords,
 } from "../bench/sheet-words.js";
-import { say } from "../words.js";
+import { say, units } from "../words.js";
 import { pieces } from "./words.js";
 /** @import { MeasuredRecipe, RecipeStep, Sheet, SheetLine, SheetVessel } from "../../bench/shapes/page" */
 /** @import { SplitStep, Step, StepHead, StepKind, Way, Weighing } from "../../bench/shapes/page" */
@@ -63,7 +64,7 @@ export function planOfSheet(sheet) {
       mg
         ? grams(mg, mg < 100_000 ? 10 : 1000)
         : nl
-          ? `${grams(nl, 100_000).slice(0, -2)} ml`
+          ? millilitres(nl)
           : count
             ? String(count)
             : say("prompting-to-texture"),
@@ -145,17 +146,17 @@ function row(line, vessel, weigh, scales) {
       on: say("page-paper-into", { vessel: vessel.name }),
     };
   }
-  const division = line.division_mg ?? 1;
+  const scale = scales.get(line.scale ?? "");
+  const division = scale ? readsIn(scale) : { mg: 1 };
   const climbs = weigh === "running" && !line.cup;
   if (weigh === "tare" && !line.cup) vessel.zero = vessel.held;
   const reads = climbs ? vessel.held - vessel.zero + line.mg : line.mg;
   vessel.held += line.mg;
-  const scale = scales.get(line.scale ?? "")?.name;
   return {
     ...about,
-    amount: grams(line.mg, division),
-    reads: grams(toDivision(reads, division), division),
-    on: joined(scale, line.cup ? say("page-paper-cup-into", { vessel: vessel.name }) : vessel.name),
+    amount: reading(toDivision(line.mg, division), division),
+    reads: reading(toDivision(reads, division), division),
+    on: joined(scale?.name, line.cup ? say("page-paper-cup-into", { vessel: vessel.name }) : vessel.name),
   };
 }
 
@@ -174,15 +175,16 @@ function divide(step, vessels, scales) {
     const mg = shares[index];
     const isLast = index === step.portions.length - 1;
     const vessel = vessels.get(id);
-    const division = scales.get(vessel.scale ?? "")?.division_mg ?? 1000;
+    const scale = scales.get(vessel.scale ?? "");
+    const division = scale ? readsIn(scale) : { mg: 1000 };
     vessel.held += mg;
     vessel.zero += mg;
-    const text = grams(toDivision(mg, division), division);
+    const text = reading(toDivision(mg, division), division);
     return {
       name,
-      amount: isLast ? grams(mg, division) : text,
+      amount: isLast ? reading(mg, division) : text,
       reads: isLast ? "" : text,
-      on: isLast ? say("page-paper-stays-in-bowl") : (scales.get(vessel.scale ?? "")?.name ?? ""),
+      on: isLast ? say("page-paper-stays-in-bowl") : (scale?.name ?? ""),
       note: "",
     };
   });
@@ -208,7 +210,7 @@ export function planOfRecipe({ version, document, measured }) {
       say("page-paper-card-version", { number: version }),
     ),
     summary: document.summary,
-    columns: [say("page-paper-written"), say("page-paper-grams"), ""],
+    columns: [say("page-paper-written"), say("page-paper-by-scale", { unit: units().mass }), ""],
     totals: [],
     warnings: [],
     parts: measured.components
@@ -230,7 +232,7 @@ export function planOfRecipe({ version, document, measured }) {
             name: called(line.ingredient),
             amount: line.amount,
             reads:
-              ug && !/ g$/.test(line.amount)
+              ug && !line.amount.endsWith(` ${units().mass}`)
                 ? grams(Math.round(ug / 1000), ug < 100_000_000 ? 10 : 1000)
                 : "",
             on: "",

@@ -5,9 +5,9 @@
 
 import { s } from "./dom.js";
 import { hatch } from "./hatch.js";
-import { duration, mass } from "./words.js";
+import { about, duration, offBy } from "./words.js";
 import { say } from "../words.js";
-/** @import { RecordWait } from "../../bench/shapes/page" */
+/** @import { RecordLine, RecordWait } from "../../bench/shapes/page" */
 /** @import { Child } from "../../types/dom" */
 
 /**
@@ -41,7 +41,7 @@ export function lotLevel(left, whole) {
 }
 
 /**
- * @typedef {{deviation_mg: number | null, tolerance_mg: number | null, within: boolean | null}} Deviation
+ * @typedef {Pick<RecordLine, "deviation_mg" | "tolerance_mg" | "within" | "division_mg"> & {division_uoz?: number}} Deviation
  * @typedef {{name: string, planned: number, good: number, spoiled: number, here: boolean}} YieldBar
  */
 
@@ -52,12 +52,12 @@ const MOST = 46; // as far as a point is drawn
  * The tolerance as a band about the mark, what was weighed as a point; beyond the picture it is an arrow.
  * @param {Deviation} given
  */
-export function deviationMark({ deviation_mg, tolerance_mg, within }) {
+export function deviationMark({ deviation_mg, tolerance_mg, within, ...scale }) {
   const off = deviation_mg ?? 0;
   const tolerance = tolerance_mg ?? 0;
   const share = tolerance > 0 ? off / tolerance : Math.sign(off) * 9;
   const x = 50 + Math.max(-MOST, Math.min(MOST, share * HALF));
-  const by = { mass: mass(Math.abs(off)) };
+  const by = { mass: offBy(off, scale) };
   const says =
     off === 0
       ? say("page-record-on-target")
@@ -70,7 +70,7 @@ export function deviationMark({ deviation_mg, tolerance_mg, within }) {
     `deviation${within ? "" : " outside"}`,
     100,
     18,
-    say("page-record-allowed", { off: says, mass: mass(tolerance) }),
+    say("page-record-allowed", { off: says, mass: about(tolerance, scale) }),
     rect("band", 50 - HALF, 3, 2 * HALF, 12),
     line("middle", 50, 1, 50, 17),
     point,

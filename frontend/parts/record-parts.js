@@ -1,7 +1,8 @@
 // The record's parts beside its lines and times: lots, waits, balance, cost, yield and the kit. Pure.
 
-import { grams } from "../bench/index.js";
 import { those } from "../bench/lists.js";
+import { readsIn } from "../bench/weighing.js";
+import { reading } from "../bench/whole.js";
 import { h } from "./dom.js";
 import { waitBar, yieldBars } from "./record-bars.js";
 import { amountOf, bestBefore } from "./stock.js";
@@ -146,7 +147,7 @@ export function waitsPart(told) {
 export function balancePart({ balance }) {
   if (!balance) return null;
   /** @param {number} mg */
-  const shown = (mg) => `${grams(mg, balance.division_mg)}`;
+  const shown = (mg) => reading(mg, readsIn(balance));
   /** @type {[name: string, mg: number][]} */
   const rows = [
     [say("page-record-went-in"), balance.in_mg],
@@ -170,7 +171,11 @@ export function balancePart({ balance }) {
         .filter(([, mg], place) => mg !== 0 || place < 2 || place === 5)
         .map(([name, mg]) => [name, shown(mg)]),
     ),
-    h("p", { class: "soft small" }, say("page-record-closes", { mass: mass(balance.division_mg) })),
+    h(
+      "p",
+      { class: "soft small" },
+      say("page-record-closes", { mass: reading(balance.division_mg, readsIn(balance)) }),
+    ),
   );
 }
 
@@ -249,9 +254,12 @@ export function yieldPart(batches) {
 /** @param {Pick<BatchRecord, "kit">} told */
 export function kitPart({ kit }) {
   /** @type {[name: string, says: string][]} */
-  const rows = kit.scales.map(({ name, capacity_mg: most, division_mg: division }) => [
-    name,
-    say("page-record-kit-scale", { most: about(most), division: mass(division) }),
+  const rows = kit.scales.map((scale) => [
+    scale.name,
+    say("page-record-kit-scale", {
+      most: about(scale.capacity_mg),
+      division: reading(scale.division_mg, readsIn(scale)),
+    }),
   ]);
   return part(
     say("page-record-kit"),

@@ -5,7 +5,7 @@
 import { say } from "../words.js";
 import { notGood } from "./figure.js";
 import { duration, mass } from "./words.js";
-/** @import { RunEntry, Sheet, ShelfEntry } from "../../bench/shapes/page" */
+/** @import { RunEntry, Scale, Sheet, ShelfEntry } from "../../bench/shapes/page" */
 /** @import { KeptEntry } from "../../types/keep" */
 
 const LONGEST = 40; // on two lines of a narrow phone
@@ -17,7 +17,7 @@ const cut = (text, most) => (text.length > most ? `${text.slice(0, most - 1)}\u2
 
 /**
  * @typedef {{[K in RunEntry["kind"] | ShelfEntry["kind"]]?: (
- *   body: AnyBody, named: {line: string, step: string, ingredient: string}) => string}} Words
+ *   body: AnyBody, named: {line: string, step: string, ingredient: string, scale: Scale | undefined}) => string}} Words
  * @typedef {{lot: string, thing: string, mg?: number, num: number, den: number, weigh: string, ms: number,
  *   good?: number, spoiled?: number, partial?: number, text: string, number: string, count?: number}} AnyBody
  */
@@ -36,8 +36,10 @@ const amount = ({ mg, count }) => (count === undefined ? mass(mg ?? 0) : String(
 const WORDS = {
   gathered: ({ lot }) => say("page-undo-lot", { number: lot }),
   ticked: ({ thing }) => tickWords(thing),
-  weighed: ({ mg }, { line }) => [line, mg === undefined ? "" : mass(mg)].filter(Boolean).join(" "),
-  taken_out: ({ mg }, { line }) => say("page-undo-taken-out", { name: line, mass: mass(mg ?? 0) }),
+  weighed: ({ mg }, { line, scale }) =>
+    [line, mg === undefined ? "" : mass(mg, scale)].filter(Boolean).join(" "),
+  taken_out: ({ mg }, { line, scale }) =>
+    say("page-undo-taken-out", { name: line, mass: mass(mg ?? 0, scale) }),
   left: (_, { line }) => say("page-undo-left", { name: line }),
   left_out: (_, { line }) => say("page-undo-left-out", { name: line }),
   carried: ({ num, den }) => say("page-undo-scaled", { way: num < den ? "down" : "up" }),
@@ -49,13 +51,13 @@ const WORDS = {
   began: (_, { step }) => say("page-undo-began", { title: step }),
   heated: ({ ms }, { step }) => say("page-undo-heated", { length: duration(ms), title: step }),
   looked: (_, { step }) => say("page-undo-checked", { title: step }),
-  portioned: ({ mg }) => say("page-undo-portion", { mass: mass(mg ?? 0) }),
+  portioned: ({ mg }, { scale }) => say("page-undo-portion", { mass: mass(mg ?? 0, scale) }),
   counted: ({ good, spoiled, partial }) =>
     [good ? say("page-undo-good", { count: good }) : "", ...notGood(partial ?? 0, spoiled ?? 0)]
       .filter(Boolean)
       .join(", ") || say("page-undo-count"),
   extended: ({ ms }) => say("page-undo-more", { length: duration(ms) }),
-  measured: ({ mg }) => say("page-undo-weighed", { mass: mass(mg ?? 0) }),
+  measured: ({ mg }, { scale }) => say("page-undo-weighed", { mass: mass(mg ?? 0, scale) }),
   pictured: () => say("page-undo-photo"),
   worked: ({ ms }) => say("page-undo-worked", { length: duration(ms) }),
   noted: ({ text }) => say("page-undo-note", { text: cut(text, LONGEST_NOTE) }),
@@ -69,8 +71,11 @@ const WORDS = {
 /** @param {KeptEntry} deed @param {Sheet | null} [sheet] of the run; the shelf has none */
 export function deedWords({ kind, body }, sheet = null) {
   const card = /** @type {{name?: string} | undefined} */ (body.card);
+  const line = sheet?.lines.find(({ id }) => id === body.line);
+  const on = line?.scale ?? sheet?.vessels.find(({ id }) => id === body.vessel)?.scale ?? body.scale;
   const named = {
-    line: sheet?.lines.find(({ id }) => id === body.line)?.name.split(",")[0] ?? say("page-undo-line"),
+    scale: sheet?.kit.scales.find(({ id }) => id === on),
+    line: line?.name.split(",")[0] ?? say("page-undo-line"),
     step: sheet?.steps.find(({ id }) => id === body.step)?.title ?? say("page-undo-step"),
     ingredient: card?.name ?? String(body.ingredient ?? ""),
   };

@@ -3,8 +3,12 @@
 // Masses are whole milligrams, durations and instants whole milliseconds.
 
 import { pieceWord } from "../bench/sheet-words.js";
-import { locale, point, shown } from "../words.js";
+import { readsIn } from "../bench/weighing.js";
+import { inOunces, reading, toDivision } from "../bench/whole.js";
+import { locale, point, shown, units } from "../words.js";
 /** @import { PieceWords } from "../../bench/shapes/page" */
+
+/** @typedef {Parameters<typeof readsIn>[0] | null | undefined} On the scale that a mass was weighed on */
 
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;
@@ -69,16 +73,32 @@ export function pieces(count, piece) {
   return `${count} ${pieceWord(piece, count)}`;
 }
 
-/** A mass to read at a glance: three figures or whole grams. "2340 g", "18.0 g", "0.45 g". @param {number} mg */
-export function about(mg) {
+/**
+ * Whether a mass is said in ounces: as the scale reads that it was weighed on, else as is asked for.
+ * @param {On} [scale]
+ */
+const isInOunces = (scale) => (scale ? scale.division_uoz !== undefined : units().mass === "oz");
+
+/**
+ * A mass to read at a glance: three figures or whole grams. "2340 g", "18.0 g", "0.45 g", "0.63 oz", "5 lb 2.5 oz".
+ * @param {number} mg @param {On} [scale]
+ */
+export function about(mg, scale) {
+  if (isInOunces(scale)) return inOunces(mg, Math.abs(mg) < 2835 ? 3 : 2);
   const grams = mg / 1000;
   const size = Math.abs(grams);
   if (size >= 100 || size === 0) return `${shown(Math.round(grams))} g`;
   return `${grams.toFixed(size >= 10 ? 1 : 2).replace(".", point())} g`;
 }
 
-/** A mass to the milligram, without trailing noughts: "2340 g", "0.45 g". @param {number} mg */
-export function mass(mg) {
+/**
+ * A mass as a scale of ounces read it, "5.35 oz"; else without trailing noughts: to the milligram, "2340 g", "0.45 g",
+ * or to the thousandth of an ounce.
+ * @param {number} mg @param {On} [scale]
+ */
+export function mass(mg, scale) {
+  if (scale?.division_uoz) return reading(mg, readsIn(scale)).replace("-", "\u2212");
+  if (isInOunces(scale)) return inOunces(mg, 3, true).replace("-", "\u2212");
   const size = Math.abs(mg);
   const whole = Math.floor(size / 1000);
   const rest = String(size % 1000)
@@ -87,6 +107,16 @@ export function mass(mg) {
   const digits = rest ? `${shown(whole)}${point()}${rest}` : shown(whole);
   return `${mg < 0 ? "\u2212" : ""}${digits} g`;
 }
+
+/** By how much a weighing is off, as its scale could show it. @param {number} mg @param {On} scale */
+export const offBy = (mg, scale) =>
+  mass(scale?.division_uoz ? toDivision(Math.abs(mg), readsIn(scale)) : Math.abs(mg), scale);
+
+/**
+ * How finely a mass is typed that no scale shows, in the units that are asked for.
+ * @returns {import("../bench/whole.js").Division}
+ */
+export const typedIn = () => (units().mass === "oz" ? { mg: 283, uoz: 10_000 } : { mg: 10 });
 
 /**
  * An id that the recipe format takes, from a name, unlike the others.
@@ -108,5 +138,5 @@ export function idFor(name, taken) {
 
 /** The same words with every number kept on one line with its unit. @param {string | null | undefined} text */
 export function unbroken(text) {
-  return (text ?? "").replace(/(\d) (?=(?:m?g|kg|mL|L|s|min|h|°C|%)(?![\w]))/g, "$1\u00a0");
+  return (text ?? "").replace(/(\d) (?=(?:m?g|kg|oz|lb|mL|L|s|min|h|°[CF]|%)(?![\w]))/g, "$1\u00a0");
 }

@@ -26,6 +26,7 @@ import { openPad } from "../parts/number-pad.js";
 import { askNote, pickOne } from "../parts/sheets.js";
 import { onTick } from "../parts/ticker.js";
 import { undoPair } from "../parts/undo-pair.js";
+import { readsIn } from "../bench/weighing.js";
 import { mass, timeLeft, unbroken } from "../parts/words.js";
 import { say, sayAll } from "../words.js";
 /** @import { Caution, Now, Prompt, PromptKind, State, StepTitle, WaitStep } from "../../bench/shapes/page" */
@@ -701,7 +702,7 @@ export class BenchScreen extends HTMLElement {
         title: weigh ? say("page-bench-reading", { name: weigh.name }) : prompt.title,
         target: prompt.number?.mg ?? null,
         tolerance: weigh?.tolerance_mg ?? 0,
-        division: weigh?.division_mg ?? 1000,
+        division: weigh ? readsIn({ ...weigh, division_mg: weigh.division_mg ?? 1000 }) : { mg: 1000 },
         least: weigh?.before_mg ?? 0,
         most: answer.most,
       });
@@ -710,7 +711,12 @@ export class BenchScreen extends HTMLElement {
       return answer.kind === "weighed" ? { ...answer.body, mg, reading_mg: reading } : { ...answer.body, mg };
     }
     if (answer.input === "count") {
-      const count = await openPad({ title: answer.label, unit: "", answer: "count", most: answer.most });
+      const count = await openPad({
+        title: answer.label,
+        division: null,
+        answer: "count",
+        most: answer.most,
+      });
       if (count === null) return null;
       const field = ["good", "spoiled", "partial"].find((name) => name in answer.body) ?? "good";
       return { ...answer.body, [field]: count };
@@ -818,6 +824,7 @@ export class BenchScreen extends HTMLElement {
   /** For the test of dryness: a piece that was weighed before, or another one. @param {string} step */
   async #weighPiece(step) {
     const { sheet, state } = this.#data.run;
+    const scale = [...sheet.kit.scales].sort((one, other) => one.division_mg - other.division_mg)[0];
     const weighed = new Map(
       state.measured
         .filter((each) => each.what === "piece" && each.step === step && each.piece !== null)
@@ -826,7 +833,7 @@ export class BenchScreen extends HTMLElement {
     const fresh = Math.max(0, ...state.measured.map((each) => each.piece ?? 0)) + 1;
     const choices = [...weighed].map(([piece, mg]) => ({
       label: say("page-bench-piece-again", { number: piece ?? 0 }),
-      says: say("page-bench-piece-weighed", { mass: mass(mg) }),
+      says: say("page-bench-piece-weighed", { mass: mass(mg, scale) }),
       value: piece,
     }));
     const piece = weighed.size
@@ -836,11 +843,10 @@ export class BenchScreen extends HTMLElement {
         })
       : fresh;
     if (piece === null) return;
-    const scale = [...sheet.kit.scales].sort((one, other) => one.division_mg - other.division_mg)[0];
     const mg = await openPad({
       title: say("page-bench-piece-weigh", { number: piece, scale: scale.name }),
       target: weighed.get(piece) ?? null,
-      division: scale.division_mg,
+      division: readsIn(scale),
       answer: "weighs",
     });
     if (mg !== null)

@@ -14,7 +14,7 @@ import { pageHead } from "../parts/page-head.js";
 import { canScan, scanCode } from "../parts/scanner.js";
 import { pickOne, tellPlain } from "../parts/sheets.js";
 import { amountOf, bestBefore, dayWords, stockOf } from "../parts/stock.js";
-import { pieces } from "../parts/words.js";
+import { pieces, typedIn } from "../parts/words.js";
 import { say, sayAll } from "../words.js";
 /** @import { Gather, GatherIngredient, GatherThing, MeasuredRecipe } from "../../bench/shapes/page" */
 /** @import { Shelf, ShelfLot, ThingKind } from "../../bench/shapes/page" */
@@ -157,7 +157,7 @@ export class GatherScreen extends HTMLElement {
     const { ingredient, name, mg, count, lots, short, passed_over: passed, by_hand: byHand } = need;
     const measure = { count: mg ? null : count };
     /** @param {number} much */
-    const shown = (much) => amountOf(measure, mg ? toDivision(much, need.division_mg ?? 1) : much);
+    const shown = (much) => amountOf(measure, mg ? toDivision(much, { mg: need.division_mg ?? 1 }) : much);
     const asked = mg || count ? shown(mg || count) : say("prompting-to-texture");
     const rows = lots.map((row) => {
       const lot = shelf.lots[row.lot];
@@ -316,8 +316,7 @@ export class GatherScreen extends HTMLElement {
       const more = await openPad({
         title: say("page-gather-how-much", { name, lot: row.number ?? row.lot }),
         target: mg || count,
-        division: 10,
-        unit: mg ? "g" : "",
+        division: mg ? typedIn() : null,
         answer: "take",
       });
       if (more === null) return;

@@ -11,7 +11,6 @@
 import { cost } from "../bench/cost.js";
 import { digest } from "../bench/digest.js";
 import { saysOf } from "../bench/errors.js";
-import { grams, toDivision } from "../bench/index.js";
 import { those } from "../bench/lists.js";
 import { ofRecord } from "../bench/journal/index.js";
 import { record } from "../bench/record.js";
@@ -37,11 +36,12 @@ import {
   whoOf,
   yieldPart,
 } from "../parts/record-parts.js";
-import { times } from "../bench/whole.js";
+import { readsIn } from "../bench/weighing.js";
+import { reading, times, toDivision } from "../bench/whole.js";
 import { askNote, pickOne } from "../parts/sheets.js";
 import { stockOf } from "../parts/stock.js";
 import { undoPair } from "../parts/undo-pair.js";
-import { about, clock, day, duration, mass, pieces } from "../parts/words.js";
+import { about, clock, day, duration, mass, offBy, pieces } from "../parts/words.js";
 import { say } from "../words.js";
 /** @import { Correction, Look, Record as BatchRecord, RecordLine } from "../../bench/shapes/page" */
 /** @import { RecordLooks, RecordStep, Sheet, SheetComponent, Shelf } from "../../bench/shapes/page" */
@@ -67,10 +67,10 @@ const WEIGH = ["piece", "left", "spoiled"];
 
 /** @type {CorrectionWords} */
 const CORRECTIONS = {
-  taken_out: ({ mg }) => say("page-record-taken-out", { mass: mass(mg) }),
+  taken_out: ({ mg }, line) => say("page-record-taken-out", { mass: mass(mg, line) }),
   left: (_, line) =>
     line?.deviation_mg
-      ? say("page-record-left-off", { off: offBy(line.deviation_mg) })
+      ? say("page-record-left-off", { off: offWords(line.deviation_mg, line) })
       : say("page-record-left"),
   left_out: () => say("page-record-left-out"),
   placed: ({ scale }, _line, { kit }) => say("page-record-placed", { scale: nameIn(kit.scales, scale) }),
@@ -82,16 +82,16 @@ const CORRECTIONS = {
       line &&
         say("page-record-scaled-for", {
           name: line.name,
-          mass: about(line.actual_mg),
-          planned: about(line.planned_mg ?? 0),
+          mass: about(line.actual_mg, line),
+          planned: about(line.planned_mg ?? 0, line),
         }),
     ]).join("; "),
 };
 /** @param {readonly {readonly id: string, readonly name: string}[]} things @param {string} key */
 const nameIn = (things, key) => things.find(({ id }) => id === key)?.name ?? key;
-/** @param {number} mg */
-const offBy = (mg) =>
-  say(mg > 0 ? "page-record-too-much" : "page-record-too-little", { mass: mass(Math.abs(mg)) });
+/** @param {number} mg @param {RecordLine} line */
+const offWords = (mg, line) =>
+  say(mg > 0 ? "page-record-too-much" : "page-record-too-little", { mass: offBy(mg, line) });
 
 export class RecordScreen extends HTMLElement {
   /** @type {RecordData} */
@@ -226,7 +226,7 @@ export class RecordScreen extends HTMLElement {
     const correct = async () => {
       const minutes = await openPad({
         title: say("page-record-hands-minutes"),
-        unit: "",
+        division: null,
         answer: "took",
       });
       if (minutes) tell(this, "answer", { kind: "worked", body: { ms: minutes * MINUTE_MS } });
@@ -461,11 +461,11 @@ export class RecordScreen extends HTMLElement {
 
   /** @param {MeasuredWhat} what @param {BatchRecord} told */
   async #weigh(what, { kit, balance }) {
-    const division = Math.min(...kit.scales.map(({ division_mg }) => division_mg), 1000);
+    const [finest] = [...kit.scales].sort((one, other) => one.division_mg - other.division_mg);
     const mg = await openPad({
       title: say(`page-record-weigh-${what}`),
       target: what === "piece" ? (balance?.piece_mg ?? null) : null,
-      division,
+      division: finest ? readsIn(finest) : { mg: 1000 },
       answer: "weighs",
     });
     if (mg === null) return;
@@ -703,7 +703,7 @@ function lineRow(line, rounds) {
       ? h(
           "span",
           { class: "soft small lot-line" },
-          say("page-record-by-sheet", { mass: about(line.planned_mg) }),
+          say("page-record-by-sheet", { mass: about(line.planned_mg, line) }),
         )
       : null;
   const name = [
@@ -714,7 +714,7 @@ function lineRow(line, rounds) {
     .filter(Boolean)
     .join(", ");
   /** @param {number} mg */
-  const shown = (mg) => grams(mg, line.division_mg ?? 1);
+  const shown = (mg) => reading(mg, readsIn(line));
   if (line.asked_mg === null) {
     const amount = line.spoons || countedOf(line);
     return h(
@@ -726,7 +726,7 @@ function lineRow(line, rounds) {
       h("td", {}),
     );
   }
-  const off = toDivision(line.deviation_mg ?? 0, line.division_mg ?? 1); // as it is shown: less is nothing
+  const off = toDivision(line.deviation_mg ?? 0, readsIn(line)); // as it is shown: less is nothing
   const isIn = line.actual_mg > 0;
   const isOut = isIn && !line.within;
   return h(
@@ -736,8 +736,8 @@ function lineRow(line, rounds) {
     h(
       "td",
       {},
-      shown(line.asked_mg),
-      h("span", { class: "soft small lot-line" }, `\u00b1 ${about(line.tolerance_mg ?? 0)}`),
+      shown(toDivision(line.asked_mg, readsIn(line))),
+      h("span", { class: "soft small lot-line" }, `\u00b1 ${about(line.tolerance_mg ?? 0, line)}`),
     ),
     h("td", {}, isIn ? shown(line.actual_mg) : say("page-record-status", { status: line.status })),
     h(

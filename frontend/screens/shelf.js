@@ -15,7 +15,7 @@ import { askNote } from "../parts/sheets.js";
 import { askCard, askLoss, askLot, hazardsWords } from "../parts/shelf-forms.js";
 import { amountOf, bestBefore, dayWords, runsOf, stockOf } from "../parts/stock.js";
 import { undoPair } from "../parts/undo-pair.js";
-import { day } from "../parts/words.js";
+import { day, typedIn } from "../parts/words.js";
 import { point, say } from "../words.js";
 /** @import { Card, Price, ShelfLot, ShelfNote } from "../../bench/shapes/page" */
 /** @import { KeptEntry, ShelfSaid, Undoing } from "../../types/keep" */
@@ -365,8 +365,7 @@ export class ShelfScreen extends HTMLElement {
     const much = await openPad({
       title: say("page-shelf-how-much-left", { name: `${name}, ${number}` }),
       target: left,
-      division: measure === "mg" ? 10 : 1000,
-      unit: measure === "mg" ? "g" : "",
+      division: measure === "mg" ? typedIn() : null,
       answer: "left",
     });
     if (much !== null)

@@ -13,12 +13,13 @@ import { saysOf } from "../bench/errors.js";
 import { those } from "../bench/lists.js";
 import { chooseSize, makeSheet } from "../bench/sheet/index.js";
 import { pieceWord, reasonWords, spoonsWords, warningWords } from "../bench/sheet-words.js";
+import { uozToMg } from "../bench/whole.js";
 import { define, given, h, sameData, setText, show, tell } from "../parts/dom.js";
 import { letterMark } from "../parts/hatch.js";
 import { pageHead } from "../parts/page-head.js";
 import { makeStepper } from "../parts/stepper.js";
 import { about, pieces } from "../parts/words.js";
-import { say, sayAll, shown } from "../words.js";
+import { say, sayAll, shown, units } from "../words.js";
 /** @import { Finding, Kit, Sheet, SheetComponent, Size, SizeRequest, SwapEffect } from "../../bench/shapes/page" */
 /** @import { Weighing, WrittenRecipe } from "../../bench/shapes/page" */
 /** @import { RecipeRow } from "../../types/keep" */
@@ -144,7 +145,14 @@ export class SizeScreen extends HTMLElement {
   #build(recipe, chosen) {
     const { document: written, measured } = recipe;
     this.#prune(written);
-    const { pieces: count = written.written_for, mass: grams = 2000, moulds = 1, stock = 500 } = chosen;
+    const unit = units().mass;
+    const inOunces = unit === "oz";
+    const {
+      pieces: count = written.written_for,
+      mass: much = inOunces ? 70 : 2000,
+      moulds = 1,
+      stock = inOunces ? 18 : 500,
+    } = chosen;
     const again = () => this.#soon();
     const moulded = written.components.flatMap(({ id, name, mould }) => (mould ? [{ id, name, mould }] : []));
     // What can be used up is what is weighed, the most of it first.
@@ -169,12 +177,12 @@ export class SizeScreen extends HTMLElement {
         onchange: again,
       }),
       mass: makeStepper({
-        label: say("page-size-mass"),
-        value: grams,
-        least: 10,
-        most: 1000000,
-        by: 100,
-        unit: say("page-size-mass-unit"),
+        label: say("page-size-mass", { unit }),
+        value: much,
+        least: inOunces ? 1 : 10,
+        most: inOunces ? 35_000 : 1_000_000,
+        by: inOunces ? 4 : 100,
+        unit: say("page-size-mass-unit", { unit }),
         onchange: again,
       }),
       moulds: makeStepper({
@@ -186,12 +194,12 @@ export class SizeScreen extends HTMLElement {
         onchange: again,
       }),
       stock: makeStepper({
-        label: say("page-size-stock"),
+        label: say("page-size-stock", { unit }),
         value: stock,
         least: 1,
-        most: 1000000,
-        by: 50,
-        unit: say("page-size-stock-unit"),
+        most: inOunces ? 35_000 : 1_000_000,
+        by: inOunces ? 2 : 50,
+        unit: say("page-size-stock-unit", { unit }),
         onchange: again,
       }),
     };
@@ -437,13 +445,13 @@ export class SizeScreen extends HTMLElement {
   #request({ component, ingredient }) {
     const { value } = this.#steppers[this.#by];
     const chosen = { without: [...this.#without].sort(), swaps: { ...this.#swaps }, weigh: this.#weigh };
-    if (this.#by === "mass") return { by: "mass", mg: value * 1000, ...chosen };
+    const mg = units().mass === "oz" ? uozToMg(value * 1_000_000) : value * 1000;
+    if (this.#by === "mass") return { by: "mass", mg, ...chosen };
     if (this.#by === "moulds") return { by: "moulds", component: component.value, moulds: value, ...chosen };
     if (this.#by === "stock") {
       const { value: which } = ingredient;
-      if (which.startsWith(MIX))
-        return { by: "mix", component: which.slice(MIX.length), mg: value * 1000, ...chosen };
-      return { by: "stock", stock: { [which]: value * 1000 }, ...chosen };
+      if (which.startsWith(MIX)) return { by: "mix", component: which.slice(MIX.length), mg, ...chosen };
+      return { by: "stock", stock: { [which]: mg }, ...chosen };
     }
     return { by: "pieces", pieces: value, ...chosen };
   }

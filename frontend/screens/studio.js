@@ -37,15 +37,29 @@ const DAY_MS = 24 * 3_600_000;
 /** The certificate renews itself long before this, and a copy is made every night. */
 const CERTIFICATE_SOON_MS = 5 * DAY_MS;
 
-/** @returns {[key: ChoiceKey, label: string, options: [value: string, says: string][]]} */
-const languageChoice = () => [
-  "language",
-  say("language-choice"),
-  [["", say("language-as-phone")], ...Object.entries(languages())],
+/** @returns {[key: ChoiceKey, label: string, options: [value: string, says: string][]][]} */
+const wordChoices = () => [
+  ["language", say("language-choice"), [["", say("language-as-phone")], ...Object.entries(languages())]],
+  [
+    "mass",
+    say("language-masses"),
+    [
+      ["g", say("language-masses-g")],
+      ["oz", say("language-masses-oz")],
+    ],
+  ],
+  [
+    "warmth",
+    say("language-temperatures"),
+    [
+      ["c", "\u00b0C"],
+      ["f", "\u00b0F"],
+    ],
+  ],
 ];
 /** @returns {[key: ChoiceKey, label: string, options: [value: string, says: string][]][]} */
 const choices = () => [
-  languageChoice(),
+  ...wordChoices(),
   [
     "theme",
     say("page-studio-colours"),
@@ -156,7 +170,7 @@ function ringPart(parts, onclick) {
  *   settings: SettingsDocument, runs: readonly Run[], shelf: readonly KeptEntry[], now: () => number,
  *   ringing: RingPart[]}} StudioData
  * @typedef {{devices?: DeviceItem[], made?: PairingMade | null, says?: string}} Devices
- * @typedef {"theme" | "language" | "weigh" | "dry"} ChoiceKey
+ * @typedef {"theme" | "language" | "mass" | "warmth" | "weigh" | "dry"} ChoiceKey
  * @typedef {"sound" | "speech"} SwitchKey
  */
 

@@ -121,3 +121,19 @@ def test_what_is_held_in_one_language_is_no_answer_in_another(app: Any, client: 
     assert held().misses == before + 1
     assert asked("de") == german
     assert asked("en") == english
+    client.set_cookie("units", "oz-f")  # nor is what is held in grams one in ounces
+    asked("en")
+    assert held().misses == before + 2
+
+
+@pytest.mark.parametrize(("units", "said"), [(None, "at 21 °C"), ("oz-f", "at 70 °F"), ("oz-k", "at 21 °C")])
+def test_masses_and_temperatures_are_worded_in_the_units_that_were_chosen(
+    app: Any, client: Any, units: str | None, said: str
+) -> None:
+    with app.app_context():
+        seed()
+    if units:
+        client.set_cookie("units", units)
+    recipe = client.get("/api/v1/recipes").json["recipes"][0]["id"]
+    told = client.get(f"/api/v1/recipes/{recipe}/checks?temperature_c=21&humidity=50").json["findings"]
+    assert said in next(each["what"] for each in told if each["where"] == "air")

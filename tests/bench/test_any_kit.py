@@ -12,7 +12,14 @@ RECIPES = {name: read_recipe(written(name)) for name in DEMO_RECIPES}
 
 scales = st.lists(
     st.sampled_from(
-        [("5 kg", "1 g"), ("2 kg", "5 g"), ("500 g", "0.1 g"), ("200 g", "0.01 g"), ("30 kg", "10 g")]
+        [
+            ("5 kg", "1 g"),
+            ("2 kg", "5 g"),
+            ("500 g", "0.1 g"),
+            ("200 g", "0.01 g"),
+            ("30 kg", "10 g"),
+            ("11 lb", "0.05 oz"),
+        ]
     ),
     min_size=1,
     max_size=3,

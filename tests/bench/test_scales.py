@@ -10,7 +10,7 @@ from workshop import line_of, make_kit, make_recipe, sheet_of
 from bench import KitError, SizeError, read_kit
 from bench.sheet_words import reason_words, spoons_words, warning_words
 from bench.weighing import bowl_scale, cup_scale, least_mg, tolerance_mg, uncertainty_ppm
-from bench.whole import to_division
+from bench.whole import Division, to_division
 
 
 # USP <41> (2019): twice the standard uncertainty over the smallest net weight stays within the
@@ -136,7 +136,7 @@ def test_the_uncertainty_assumed_is_within_what_a_verified_scale_may_be_off(load
 
 
 def test_halves_of_a_division_go_to_the_even_reading():
-    assert [to_division(mg, 1000) for mg in (500, 1500, 2500, 2501)] == [0, 2000, 2000, 3000]
+    assert [to_division(mg, Division(1000)) for mg in (500, 1500, 2500, 2501)] == [0, 2000, 2000, 3000]
 
 
 def test_a_division_past_this_bench_is_refused():

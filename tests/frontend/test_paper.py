@@ -16,6 +16,7 @@ from pypdf import PdfReader
 
 import bench
 from bench.sheet_words import cautions_of
+from bench.whole import Division, reading
 from tests.frontend.conftest import Lasting
 from tests.frontend.hands import NO_COPY, WITH_COPY, at_rest, axe_finds_by_day_and_night, open_demo
 from tests.frontend.phones import call
@@ -120,7 +121,7 @@ def test_the_printed_sheet_has_every_weight_reading_and_scale(desk: Page, demo: 
         sides = (float(first.mediabox.width), float(first.mediabox.height))
         assert sides == pytest.approx(points, abs=2), paper
         for line in weighed:
-            weight = bench.grams(line["mg"], line["division_mg"])
+            weight = reading(line["mg"], Division(line["division_mg"]))
             row = rf"{re.escape(line['name'])}\s+{re.escape(scales[line['scale']])}.*?{re.escape(weight)}\s+{re.escape(readings[line['id']])}"
             assert re.search(row, text), f"{paper}, {line['id']}: {weight}, {readings[line['id']]}"
         for step in sheet["steps"]:

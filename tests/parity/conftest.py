@@ -30,7 +30,7 @@ def table_of(tongue: str) -> dict[str, Any]:
 def in_browser(browser: Any) -> Iterator[InBrowser]:
     """in_browser("batch", cases) -> the canonical JSON of each result, as the page computes it.
 
-    A third argument is the language that it is worded in.
+    A third argument is the language that it is worded in, a fourth the units.
     """
     page = browser.new_page()
 
@@ -45,8 +45,14 @@ def in_browser(browser: Any) -> Iterator[InBrowser]:
     page.route(f"{ORIGIN}/**", serve)
     page.goto(f"{ORIGIN}/")
 
-    def run(name: str, cases: list[Any], tongue: str = words.DEFAULT) -> list[str]:
-        page.evaluate("async table => (await import('/words.js')).speak(table)", table_of(tongue))
+    def run(
+        name: str, cases: list[Any], tongue: str = words.DEFAULT, units: words.Units = words.METRIC
+    ) -> list[str]:
+        page.evaluate(
+            "async ([table, units]) => { const { speak, measure } = await import('/words.js');"
+            " speak(table); measure(units); }",
+            [table_of(tongue), units._asdict()],
+        )
         told: str = page.evaluate(
             "async ([name, cases]) => (await import('/runner.js')).run(name, cases)",
             [name, json.dumps(cases)],

@@ -13,7 +13,7 @@ from typing import Any
 
 import pytest
 
-from bench import canonical, seal
+from bench import canonical, seal, words
 from tests.parity.generate import Pen, generate, strange
 from tests.parity.python_side import batch, call
 
@@ -33,9 +33,15 @@ def made(number: int) -> list[Any]:
     return [generate(Random(seed)) for seed in seeds_of(number)]
 
 
+def units_of(number: int) -> words.Units:
+    """Every other lot of them is worded in ounces and degrees Fahrenheit."""
+    return words.Units("oz", "f") if number % 2 else words.METRIC
+
+
 @cache
 def python_gives(number: int) -> list[Any]:
-    return [batch(case) for case in made(number)]
+    with words.measuring(units_of(number)):
+        return [batch(case) for case in made(number)]
 
 
 @pytest.mark.parametrize("number", range(BATCHES))
@@ -43,7 +49,7 @@ def test_both_languages_give_the_same_sheet_state_prompts_and_record(number: int
     seeds = seeds_of(number)
     print(f"seeds {seeds[0]} to {seeds[-1]}")
 
-    there = in_browser("batch", made(number))
+    there = in_browser("batch", made(number), words.DEFAULT, units_of(number))
     here = [canonical(result) for result in python_gives(number)]
 
     for seed, ours, theirs in zip(seeds, here, there, strict=True):

@@ -9,6 +9,7 @@ list as {"0": ...}; a list written as a list, and an empty object, are meant who
 from __future__ import annotations
 
 import json
+import re
 from pathlib import Path
 from typing import Any
 
@@ -23,6 +24,7 @@ Json = dict[str, Any]
 VECTORS = Path(__file__).resolve().parents[1] / "vectors"
 WORKSHOP = json.loads((VECTORS / "workshop.json").read_text("utf-8"))
 MINUTE = 60_000
+OUNCES = words.Units("oz", "f")
 
 
 def _cases() -> list[tuple[str, Json]]:
@@ -132,3 +134,34 @@ def test_both_say_the_same_in_german(in_browser: Any) -> None:
 
     assert in_browser("batch", cases, "de") == told
     assert "Anzeige " in "".join(told)
+
+
+@pytest.mark.browser
+def test_both_say_the_same_in_ounces_and_fahrenheit(in_browser: Any) -> None:
+    cases = [_batch_of(case["data"]) for _, case in CASES if "call" not in case["data"]]
+    with words.measuring(OUNCES):
+        told = [canonical(batch(case)) for case in cases]
+
+    assert in_browser("batch", cases, "en", OUNCES) == told
+    assert {" lb ", " oz"} <= set(re.findall(r" lb | oz", "".join(told)))
+
+
+@pytest.mark.browser
+def test_both_read_and_word_every_mass_and_temperature_alike(in_browser: Any) -> None:
+    """Noughts, halves, a pound's edge, and what is past 2 ** 53 on the way, on each kind of scale."""
+    masses = [*range(-3, 4), 709, 1417, 2126, 14175, 28350, 452_000, 453_592, 907_185, 7_654_321, 2**45]
+    divisions = [(1000,), (10,), (5000,), (2835, 100_000), (1417, 50_000), (283, 10_000), (1772, 62_500)]
+    calls = [
+        *({"call": "grams", "with": [mg, fine]} for mg in masses for fine in (1, 10, 100, 1000)),
+        *({"call": "celsius", "with": [mk]} for mk in (-40_000, -500, 0, 37_000, 37_500, 60_000, 250_000)),
+        *(
+            {"call": name, "with": [mg, *division]}
+            for name in ("reading", "to_division")
+            for mg in masses
+            for division in divisions
+        ),
+    ]
+    for units in (words.METRIC, OUNCES):
+        with words.measuring(units):
+            told = [canonical(call(each)) for each in calls]
+        assert in_browser("call", calls, "en", units) == told

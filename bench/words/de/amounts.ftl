@@ -8,6 +8,7 @@ amounts-unread-density = „{ $written }“ ist keine Dichte in g/mL von 0,05 bi
 amounts-unread-celsius = „{ $written }“ ist keine Temperatur in °C von 0 bis 250, etwa 34.
 amounts-by-zero = „{ $written }“ teilt durch null. Den Bruch neu schreiben.
 amounts-two-ways = „{ $written }“: { $one } oder { $other }? Eins davon schreiben.
+amounts-no-ounce-division = „{ $written }“ ist keine Teilung in Unzen. So schreiben, wie die Waage zeigt, etwa 0.05 oz.
 amounts-not-a-mass = „{ $written }“ sollte eine Masse sein, etwa 150 g.
 
 ## Einheiten

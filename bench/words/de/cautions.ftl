@@ -2,13 +2,13 @@
 # höchstens sechs Wörter. Daneben steht, woher er kommt.
 
 # Quelle: veröffentlichte Tabellen für heißes Wasser von 140 °F nennen 5 bis 6 s; die kürzere Zeit steht hier.
-cautions-hot_soap = Geschmolzene Seife klebt und brennt: 60 °C können in etwa 5 s tief verbrennen. Ärmel herunter, kaltes Wasser bereit.
+cautions-hot_soap = Geschmolzene Seife klebt und brennt: { -at-60 } können in etwa 5 s tief verbrennen. Ärmel herunter, kaltes Wasser bereit.
 # Quelle: übliche Praxis.
 cautions-hot_fat = An heißem Fett verbrennt man sich. Es kann sich entzünden: kleine Hitze, nie allein lassen, kein Wasser in die Nähe.
 # Quelle: Zitronensäure: H319 und H335 in Verordnung (EU) 2021/849; P261 auf Datenblättern der Lieferanten.
 cautions-powder = Feines Pulver reizt Augen und Lunge. Tief und langsam kippen, Maske auf, kein Ventilator am Arbeitstisch.
 # Quelle: 2-Propanol, IEC 60079-20-1:2010.
-cautions-alcohol = Alkoholdampf entzündet sich leicht: Flammpunkt bei 12 °C. Wärmequellen und Flammen aus, Fenster auf.
+cautions-alcohol = Alkoholdampf entzündet sich leicht: Flammpunkt bei { -at-12 }. Wärmequellen und Flammen aus, Fenster auf.
 # Quelle: übliche Praxis; örtliche Vorschriften für Elektrik gelten.
 cautions-wet_sockets = Nasse Hände weg vom Strom. Vor Stecker, Schalter oder Mixer abtrocknen.
 # Quelle: US FDA, Verbraucherseite zu überhitztem Wasser, 28.11.2007.

@@ -2,7 +2,7 @@
 
 ## Die Luft heute
 
-checks-dew-point = Taupunkt { $dew } °C, bei { $temperature } °C und { $humidity } %.
+checks-dew-point = Taupunkt { $dew }, bei { $temperature } und { $humidity } %.
 checks-dew-point-why = Auf Kälterem schlägt sich Wasser nieder: gekühlte Teile, kaltes Blech, kalte Folie.
 checks-dew-point-by = { $mass } Wasser in einem Kubikmeter Luft
 checks-dew-point-do = Jedes Teil abgedeckt auf Raumwärme kommen lassen. Dann trocknen, zusammensetzen oder einpacken.
@@ -70,7 +70,7 @@ checks-fizz-left = { $of ->
 checks-fizz-balance = Natron zu Zitronensäure steht { $ratio } : 1 nach Gewicht. Nach der Reaktion: { $left }.
 checks-fizz-balance-as-anhydrous = Die Säure ist als wasserfrei gerechnet.
 checks-fizz-balance-why = Üblich ist etwa 2 : 1 (übliche Praxis). Die Reaktion geht bei { $ratio } : 1 auf. Übriges Natron macht das Wasser schwach alkalisch. Übrige Säure macht es sauer.
-checks-fizz-balance-by = { $bicarbonate } sind { $bicarbonate_mol } mol Natron; { $acid } sind { $acid_mol } mol Säure. Höchstens { $gas } L Gas bei 25 °C aus der Charge wie geschrieben
+checks-fizz-balance-by = { $bicarbonate } sind { $bicarbonate_mol } mol Natron; { $acid } sind { $acid_mol } mol Säure. Höchstens { $gas } L Gas bei { -at-25 } aus der Charge wie geschrieben
 
 ## Duft und Allergene
 
@@ -129,10 +129,10 @@ checks-base-too-warm-why = Über ihrer Grenze trocknet eine Basis aus, vergilbt 
 checks-base-too-warm-do = Die Endtemperatur beim Schmelzen senken.
 checks-warm-fizz = Geschmolzenes aus „{ $title }“ trifft mit bis zu { $reached } auf das Natron.
 checks-warm-fizz-unknown = Wie warm trifft die Schmelze aus „{ $title }“ auf das Natron? Im Rezept steht es nicht.
-checks-warm-fizz-why = Natron gibt ab etwa 50 °C Gas ab. Dieses Sprudeln fehlt dann im Bad.
-checks-warm-fizz-by = { $by } über 50 °C
+checks-warm-fizz-why = Natron gibt ab etwa { -at-50 } Gas ab. Dieses Sprudeln fehlt dann im Bad.
+checks-warm-fizz-by = { $by } über { -at-50 }
 checks-warm-fizz-do = Nur so weit schmelzen wie nötig. Abkühlen lassen, bevor es an die trockene Mischung kommt.
-checks-warm-fizz-unknown-do = Beim Schmelzen die Endtemperatur angeben, unter 50 °C.
+checks-warm-fizz-unknown-do = Beim Schmelzen die Endtemperatur angeben, unter { -at-50 }.
 checks-water-in-fizz = { $name } kommt als feste Menge in eine trockene Sprudelmasse.
 checks-water-in-fizz-alcohol-why = Alkohol mit 70 Vol.-% besteht zu über einem Drittel des Gewichts aus Wasser. Wasser startet das Sprudeln.
 checks-water-in-fizz-why = Eingegossenes Wasser startet das Sprudeln sofort. Feiner Sprühnebel, nach und nach, kaum.
@@ -142,7 +142,7 @@ checks-water-bath = Zwischen „{ $title }“ und der trockenen Mischung wird ni
 checks-water-bath-why = Ein Gefäß aus dem Wasserbad tropft, und ein Tropfen startet das Sprudeln.
 checks-water-bath-do = Einen Schritt einfügen, der Außenseite und Boden abwischt, oder ihn kennzeichnen.
 checks-alcohol = Alkohol ist offen bei { $sprays }. Nichts trennt das von { $melts }.
-checks-alcohol-why = Alkoholdampf entzündet sich leicht: der Flammpunkt von 2-Propanol liegt bei etwa 12 °C.
+checks-alcohol-why = Alkoholdampf entzündet sich leicht: der Flammpunkt von 2-Propanol liegt bei etwa { -at-12 }.
 checks-alcohol-do = Vor dem Sprühen Wärmequellen aus, Fenster auf. Oder eins nach dem anderen.
 checks-alcohol-source = IEC 60079-20-1:2010; örtliche Brandschutzregeln gelten
 checks-melted-early = „{ $title }“ kann vor „{ $weighing }“ kommen, wo das Geschmolzene erst gewogen wird.

@@ -1,6 +1,11 @@
-# Die Sprache selbst, und ihre Wahl.
+# Die Sprache selbst und die Einheiten, und ihre Wahl.
 
 language-name = Deutsch (noch nicht überall)
 language-choice = Sprache
 language-as-phone = Wie das Handy
 language-needs-connection = Keine Verbindung. Die Sprache wechselt, sobald es wieder geht.
+
+language-masses = Massen
+language-masses-g = Gramm (g)
+language-masses-oz = Unzen und Pfund (oz, lb)
+language-temperatures = Temperaturen

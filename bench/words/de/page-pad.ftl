@@ -29,4 +29,5 @@ page-pad-under = { $near ->
 page-pad-before = { $least } waren schon drin
 page-pad-only = nur { $most } da
 page-pad-whole-grams = diese Waage zeigt ganze Gramm
+page-pad-whole-ounces = diese Waage zeigt ganze Unzen
 page-pad-whole-pieces = nur ganze Stücke

@@ -44,7 +44,10 @@ page-paper-weigh = wiegen
 page-paper-scale-reads = Anzeige
 page-paper-weighed = gewogen
 page-paper-written = wie geschrieben
-page-paper-grams = in Gramm
+page-paper-by-scale = { $unit ->
+    [oz] in Unzen
+   *[g] in Gramm
+}
 
 ## A part
 

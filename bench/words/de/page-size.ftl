@@ -8,12 +8,24 @@ page-size-by-pieces = Stück
 page-size-by-mass = Masse
 page-size-by-moulds = Formen
 page-size-by-stock = Aufbrauchen
-page-size-mass = Gramm zusammen
-page-size-mass-unit = g zusammen
+page-size-mass = { $unit ->
+    [oz] Unzen zusammen
+   *[g] Gramm zusammen
+}
+page-size-mass-unit = { $unit ->
+    [oz] oz zusammen
+   *[g] g zusammen
+}
 page-size-moulds = Formen
 page-size-moulds-unit = Formen gefüllt
-page-size-stock = Gramm vorhanden
-page-size-stock-unit = g vorhanden
+page-size-stock = { $unit ->
+    [oz] Unzen vorhanden
+   *[g] Gramm vorhanden
+}
+page-size-stock-unit = { $unit ->
+    [oz] oz vorhanden
+   *[g] g vorhanden
+}
 page-size-moulds-of = Formen für
 page-size-all-of = Alles wovon
 page-size-one-ingredient = Alles von einer Zutat

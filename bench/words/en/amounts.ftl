@@ -8,6 +8,7 @@ amounts-unread-density = “{ $written }” is not a density in g/mL between 0.0
 amounts-unread-celsius = “{ $written }” is not a temperature in °C from 0 to 250, such as 34.
 amounts-by-zero = “{ $written }” divides by zero. Write the fraction again.
 amounts-two-ways = “{ $written }”: { $one } or { $other }? Write one of them.
+amounts-no-ounce-division = “{ $written }” is not a scale's division in ounces. Write it as the scale shows it, such as 0.05 oz.
 amounts-not-a-mass = “{ $written }” should be a mass, such as 150 g.
 
 ## Units

@@ -2,7 +2,7 @@
 
 ## Today's air
 
-checks-dew-point = Dew point { $dew } °C, at { $temperature } °C and { $humidity } %.
+checks-dew-point = Dew point { $dew }, at { $temperature } and { $humidity } %.
 checks-dew-point-why = Water settles on whatever is colder: a chilled part, a cold tray, a cold wrap.
 checks-dew-point-by = { $mass } of water in a cubic metre of air
 checks-dew-point-do = Let every part warm to the room, covered. Then dry, join or wrap it.
@@ -70,7 +70,7 @@ checks-fizz-left = { $of ->
 checks-fizz-balance = Bicarbonate to citric acid is { $ratio } : 1 by mass. When they have reacted: { $left }.
 checks-fizz-balance-as-anhydrous = The acid is taken as anhydrous.
 checks-fizz-balance-why = The trade mixes about 2 : 1 (common practice). The reaction balances at { $ratio } : 1. Bicarbonate left over makes the water mildly alkaline. Acid left over makes it sour.
-checks-fizz-balance-by = { $bicarbonate } is { $bicarbonate_mol } mol of bicarbonate; { $acid } is { $acid_mol } mol of acid. At most { $gas } L of gas at 25 °C from the batch as written
+checks-fizz-balance-by = { $bicarbonate } is { $bicarbonate_mol } mol of bicarbonate; { $acid } is { $acid_mol } mol of acid. At most { $gas } L of gas at { -at-25 } from the batch as written
 
 ## Fragrance and allergens
 
@@ -129,10 +129,10 @@ checks-base-too-warm-why = Past its limit a base dries out, yellows and turns ru
 checks-base-too-warm-do = Lower the end temperature of the melt.
 checks-warm-fizz = What is melted in “{ $title }” reaches the bicarbonate at up to { $reached }.
 checks-warm-fizz-unknown = How warm does the melt of “{ $title }” meet the bicarbonate? The recipe does not say.
-checks-warm-fizz-why = Bicarbonate begins to give off its gas near 50 °C. That fizz is lost before the bath.
-checks-warm-fizz-by = { $by } over 50 °C
+checks-warm-fizz-why = Bicarbonate begins to give off its gas near { -at-50 }. That fizz is lost before the bath.
+checks-warm-fizz-by = { $by } over { -at-50 }
 checks-warm-fizz-do = Melt it no further than it needs. Let it cool before it meets the dry mix.
-checks-warm-fizz-unknown-do = Give the melt its end temperature, and keep that below 50 °C.
+checks-warm-fizz-unknown-do = Give the melt its end temperature, and keep that below { -at-50 }.
 checks-water-in-fizz = { $name } goes into a dry fizzing mix as a set amount.
 checks-water-in-fizz-alcohol-why = Rubbing alcohol of 70 % by volume is over a third water by weight. Water starts the fizz.
 checks-water-in-fizz-why = Water poured in starts the fizz at once. A fine spray, little by little, hardly does.
@@ -142,7 +142,7 @@ checks-water-bath = Nothing is wiped dry between “{ $title }” and the dry mi
 checks-water-bath-why = A vessel out of a water bath drips, and one drop starts the fizz.
 checks-water-bath-do = Add a step that wipes the outside and the foot dry, or mark it.
 checks-alcohol = Alcohol is out in { $sprays }. Nothing keeps it apart from { $melts }.
-checks-alcohol-why = Alcohol vapour lights easily: the flash point of 2-propanol is near 12 °C.
+checks-alcohol-why = Alcohol vapour lights easily: the flash point of 2-propanol is near { -at-12 }.
 checks-alcohol-do = Heaters off and a window open before you spray. Or put one after the other.
 checks-alcohol-source = IEC 60079-20-1:2010; local fire codes apply
 checks-melted-early = “{ $title }” may come before “{ $weighing }”, which weighs what it melts.

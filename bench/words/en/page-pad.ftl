@@ -29,4 +29,5 @@ page-pad-under = { $near ->
 page-pad-before = { $least } was already in
 page-pad-only = only { $most } there
 page-pad-whole-grams = this scale shows whole grams
+page-pad-whole-ounces = this scale shows whole ounces
 page-pad-whole-pieces = whole pieces only

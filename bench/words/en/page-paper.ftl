@@ -44,7 +44,10 @@ page-paper-weigh = weigh
 page-paper-scale-reads = scale reads
 page-paper-weighed = weighed
 page-paper-written = as written
-page-paper-grams = in grams
+page-paper-by-scale = { $unit ->
+    [oz] in ounces
+   *[g] in grams
+}
 
 ## A part
 

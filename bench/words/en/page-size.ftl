@@ -8,12 +8,24 @@ page-size-by-pieces = Pieces
 page-size-by-mass = Total mass
 page-size-by-moulds = Moulds
 page-size-by-stock = Use up
-page-size-mass = grams in all
-page-size-mass-unit = g in all
+page-size-mass = { $unit ->
+    [oz] ounces in all
+   *[g] grams in all
+}
+page-size-mass-unit = { $unit ->
+    [oz] oz in all
+   *[g] g in all
+}
 page-size-moulds = moulds
 page-size-moulds-unit = moulds filled
-page-size-stock = grams there are
-page-size-stock-unit = g there are
+page-size-stock = { $unit ->
+    [oz] ounces there are
+   *[g] grams there are
+}
+page-size-stock-unit = { $unit ->
+    [oz] oz there are
+   *[g] g there are
+}
 page-size-moulds-of = Moulds of
 page-size-all-of = All of what
 page-size-one-ingredient = All of one ingredient

@@ -1,6 +1,6 @@
 /** What masses in a state come to: portions, what is left of a mix, and what a carry up asks for. */
 
-import { carryFactor } from "../weighing.js";
+import { carryFactor, readsIn } from "../weighing.js";
 import { shareOut, sum } from "../whole.js";
 /** @import { PieceCount, PiecesStep, Sheet, SplitStep, State } from "../../../bench/shapes/page" */
 
@@ -13,6 +13,15 @@ export const NO_COUNT = { good: 0, spoiled: 0, partial: 0 };
  * @param {Pick<Sheet, "kit">} sheet @param {string | null} scale
  */
 export const divisionOf = ({ kit }, scale) => kit.scales.find(({ id }) => id === scale)?.division_mg ?? null;
+
+/**
+ * What a scale of the kit reads in; null where there is no such scale.
+ * @param {Pick<Sheet, "kit">} sheet @param {string | null} scale
+ */
+export function divisionOn({ kit }, scale) {
+  const found = kit.scales.find(({ id }) => id === scale);
+  return found ? readsIn(found) : null;
+}
 
 /**
  * What each portion of a split should weigh, in mg, from what really is in the bowl.

@@ -6,7 +6,7 @@ import { carriedTo, loads, tooFull, weighedLines } from "../capacity.js";
 import { inReach } from "../journal/index.js";
 import { piecesFrom } from "../yields.js";
 import { allowedMg } from "../weighing.js";
-import { apart, grams, moreBy, sum, times } from "../whole.js";
+import { apart, grams, moreBy, reading, sum, times } from "../whole.js";
 import { answer } from "./answers.js";
 import { divisionNow } from "./view.js";
 /** @import { SheetLine } from "../../../bench/shapes/page" */
@@ -69,8 +69,8 @@ function carriedSays(view, line, [num, den], ends, full) {
     const { in_mg: inMg } = view.state.lines[each.id];
     const division = divisionNow(view, each);
     const more = ends.get(each.id) - inMg;
-    return inMg && more > allowedMg(each, division, num, den)
-      ? [say("prompting-top-up-line", { mass: grams(more, division), name: each.name })]
+    return inMg && more > allowedMg(each, division.mg, num, den)
+      ? [say("prompting-top-up-line", { mass: reading(more, division), name: each.name })]
       : [];
   });
   const said = [

@@ -4,7 +4,8 @@ import { say } from "../../words.js";
 import { joined } from "../brief.js";
 import { portionTargets } from "../journal/index.js";
 import { last } from "../lists.js";
-import { ceiling, grams, toDivision } from "../whole.js";
+import { readsIn } from "../weighing.js";
+import { ceiling, reading, toDivision } from "../whole.js";
 import { answer } from "./answers.js";
 import { isFirstAsked, scaleOf } from "./view.js";
 /** @import { SplitStep } from "../../../bench/shapes/page" */
@@ -21,16 +22,16 @@ export function split(view, step) {
   const portion = step.portions[index];
   const target = targets[index];
   const scale = scaleOf(view, view.state.vessels[portion.vessel].scale);
-  const division = scale?.division_mg ?? 1000;
+  const division = scale ? readsIn(scale) : { mg: 1000 };
   const reads = toDivision(target, division);
-  const text = grams(reads, division);
+  const text = reading(reads, division);
   const body = { vessel: portion.vessel };
   const there = view.state.vessels[step.vessel].in_mg;
   return {
     first: scale ? say("prompting-zero-empty", { scale: scale.name }) : "",
     says: joined(
       isFirstAsked(view, step) ? step.says : "",
-      say("prompting-rest-stays", { mass: grams(last(targets), division), name: last(step.portions).name }),
+      say("prompting-rest-stays", { mass: reading(last(targets), division), name: last(step.portions).name }),
     ),
     number: { mg: reads, text, caption: say("prompting-weigh-out-for", { name: portion.name }) },
     weigh: {
@@ -43,8 +44,9 @@ export function split(view, step) {
       before_mg: 0,
       how: "portion",
       scale: scale?.name ?? "",
-      division_mg: division,
-      tolerance_mg: ceiling(division, 2),
+      division_mg: division.mg,
+      ...(division.uoz ? { division_uoz: division.uoz } : {}),
+      tolerance_mg: ceiling(division.mg, 2),
       vessel: portion.vessel,
     },
     answers: [

@@ -5,11 +5,12 @@ import { joined } from "../brief.js";
 import { sharesOf, weighedLines } from "../capacity.js";
 import { carryUp } from "../journal/index.js";
 import { carryFactor } from "../weighing.js";
-import { apart, grams, PPM, sum, toDivision } from "../whole.js";
+import { apart, PPM, reading, sum, toDivision } from "../whole.js";
 import { answer } from "./answers.js";
 import { carry, carryRest } from "./carrying.js";
 import { filling, onScale } from "./on-scale.js";
 import { carried, divisionNow } from "./view.js";
+/** @import { Division } from "../whole.js" */
 /** @import { LineState, SheetLine } from "../../../bench/shapes/page" */
 /** @import { WeighedLine, WeighedState } from "../../../types/bench" */
 /** @import { Said, View } from "./view.js" */
@@ -23,8 +24,8 @@ export function over(view, line, told) {
   const mg = told.in_mg - told.target_mg;
   const division = divisionNow(view, line);
   const [num, den] = carryUp(view.sheet, view.state, line.component, line.round);
-  const toTake = Math.max(toDivision(mg, division), division);
-  const shown = grams(toTake, division);
+  const toTake = Math.max(toDivision(mg, division), division.mg);
+  const shown = reading(toTake, division);
   // After a choice to make less, what was in already is over by that choice: it stays.
   const madeLess = carried(view, line) < 0;
   const once = told.twice === null;
@@ -64,7 +65,7 @@ function toldTwice({ twice }) {
  */
 export function short(view, line, told, adding) {
   const division = divisionNow(view, line);
-  const missing = grams(told.target_mg - told.in_mg, division);
+  const missing = reading(told.target_mg - told.in_mg, division);
   return {
     ...adding,
     kind: "short",
@@ -91,10 +92,13 @@ function leave(view, line, told) {
   return answer("leave", say("prompting-leave"), "left", { line: line.id }, { says });
 }
 
-/** @param {WeighedState} told @param {number} division */
+/** @param {WeighedState} told @param {Division} division */
 function wentIn(told, division) {
-  const held = grams(told.in_mg, division);
-  return say("prompting-in-and-target", { held, target: grams(told.target_mg, division) });
+  const held = reading(told.in_mg, division);
+  return say("prompting-in-and-target", {
+    held,
+    target: reading(toDivision(told.target_mg, division), division),
+  });
 }
 
 /**

@@ -2,7 +2,7 @@
 
 import { coming, loads, tooFull } from "../capacity.js";
 import { allowedMg } from "../weighing.js";
-import { grams } from "../whole.js";
+import { reading } from "../whole.js";
 import { divisionNow, factorOf, scaleOf } from "./view.js";
 /** @import { OnScale, SheetLine, WeighHow } from "../../../bench/shapes/page" */
 /** @import { View } from "./view.js" */
@@ -18,11 +18,12 @@ export function onScale(view, line, { how, add, amount, reads, before }) {
     add_mg: add,
     add: amount,
     reads_mg: reads,
-    reads: reads === null ? "" : grams(reads, divisionNow(view, line)),
+    reads: reads === null ? "" : reading(reads, divisionNow(view, line)),
     before_mg: before,
     how,
     scale: scale?.name ?? "",
     division_mg: scale?.division_mg ?? null,
+    ...(scale?.division_uoz ? { division_uoz: scale.division_uoz } : {}),
     tolerance_mg: allowedMg(line, scale?.division_mg, ...factorOf(view, line)),
     vessel: line.vessel,
   };

@@ -1,6 +1,6 @@
 /** The bench as the prompts see it: a sheet, a state and an instant, by their ids. */
 
-import { divisionOf } from "../journal/index.js";
+import { divisionOn } from "../journal/index.js";
 import { full } from "../lists.js";
 /** @import { Answer, LineState, Prompt, Sheet, SheetLine, State, Step } from "../../../bench/shapes/page" */
 /** @import { Draft, Place, WeighedLine, WeighedState } from "../../../types/bench" */
@@ -77,5 +77,6 @@ export const factorOf = (view, line) => {
 /** @param {View} view @param {string | null} key */
 export const scaleOf = (view, key) => (key === null ? undefined : view.scales.get(key));
 
-/** The division of the scale that a line goes onto now. @param {View} view @param {SheetLine} line */
-export const divisionNow = (view, line) => divisionOf(view.sheet, view.state.lines[line.id].scale) ?? 1;
+/** What the scale that a line goes onto now reads in. @param {View} view @param {SheetLine} line */
+export const divisionNow = (view, line) =>
+  divisionOn(view.sheet, view.state.lines[line.id].scale) ?? { mg: 1 };

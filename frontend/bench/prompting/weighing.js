@@ -6,12 +6,14 @@ import { weighedLines } from "../capacity.js";
 import { last } from "../lists.js";
 import { noteOf, pieceWord, spoonsWords } from "../sheet-words.js";
 import { MOST_PIECES } from "../yields.js";
-import { ceiling, grams, product, toDivision } from "../whole.js";
+import { readsIn } from "../weighing.js";
+import { ceiling, grams, product, reading, toDivision } from "../whole.js";
 import { answer } from "./answers.js";
 import { letBe, over, short } from "./off-target.js";
 import { filling, onScale } from "./on-scale.js";
 import { beforeNext } from "./urgency.js";
 import { carried, divisionNow, hasMass, isFirstAsked, scaleOf, vesselOf } from "./view.js";
+/** @import { Division } from "../whole.js" */
 /** @import { Answer, LineState, LineStatus, Scale, SheetLine, WeighHow } from "../../../bench/shapes/page" */
 /** @import { WeighStep } from "../../../bench/shapes/page" */
 /** @import { Draft } from "../../../types/bench" */
@@ -70,8 +72,8 @@ function addLine(view, line, told, isTopUp) {
     return tooLittle(view, line, scale, { add, before }, leaveOut);
   const rounded = how === "running" ? roundedAway(view, line) : 0;
   const reads = toDivision(before + rounded + add, division);
-  const text = grams(reads, division);
-  const amount = grams(reads - toDivision(before, division), division); // by what the scale shows now
+  const text = reading(reads, division);
+  const amount = reading(reads - toDivision(before, division), division); // by what the scale shows now
   const mg = seen(reads - before, add, division);
   const answers = [
     answer(
@@ -87,7 +89,7 @@ function addLine(view, line, told, isTopUp) {
   if (isTopUp && hasMass(pour)) answers.push(...letBe(view, pour.line, pour.told));
   else if (line.optional) answers.push(leaveOut);
   if (how === "running" && before > 0) {
-    const says = say("prompting-scale-reset-says", { held: grams(vessel.in_mg, division) });
+    const says = say("prompting-scale-reset-says", { held: reading(vessel.in_mg, division) });
     const label = say("prompting-scale-reset");
     answers.push(answer("zeroed", label, "zeroed", { vessel: line.vessel ?? "" }, { says }));
   }
@@ -152,11 +154,11 @@ function roundedAway(view, line) {
 /**
  * The mass in mg that a reading as it was asked for stands for: what the scale shows, but within half its
  * division of what was asked, which is as much as one reading can say of a pour between two.
- * @param {number} shown @param {number} asked @param {number} division
+ * @param {number} shown @param {number} asked @param {Division} division
  */
 function seen(shown, asked, division) {
   if (shown <= 0) return asked; // too small for the scale to show
-  const half = Math.floor(division / 2);
+  const half = ceiling(division.mg, 2);
   return Math.min(Math.max(shown, asked - half), asked + half);
 }
 
@@ -175,7 +177,7 @@ function tooLittle(view, line, scale, { add, before }, leaveOut) {
     title: titleOf(line, spoon || shown),
     says: joined(
       say("prompting-too-little-for-scale", { mass: shown, scale: scale.name }),
-      diluted(view, line, add, scale.division_mg, shown),
+      diluted(view, line, add, readsIn(scale), shown),
       pieces <= MOST_PIECES ? say("prompting-shows-from", { pieces, many }) : "",
       noteOf(line),
     ),
@@ -191,7 +193,7 @@ function tooLittle(view, line, scale, { add, before }, leaveOut) {
 
 /**
  * How to weigh a hundredth: a little of it stirred into much of another line that is still to come.
- * @param {View} view @param {SheetLine} line @param {number} add @param {number} division @param {string} shown
+ * @param {View} view @param {SheetLine} line @param {number} add @param {Division} division @param {string} shown
  */
 function diluted({ sheet, state }, line, add, division, shown) {
   const take = DILUTED * add;
@@ -199,13 +201,13 @@ function diluted({ sheet, state }, line, add, division, shown) {
     ({ id }) =>
       state.lines[id].status === "open" && id !== line.id && (state.lines[id].target_mg ?? 0) >= take,
   );
-  if (!into || take < 5 * division) return "";
-  const stock = ceiling(5 * division, 1000) * 1000;
+  if (!into || take < 5 * division.mg) return "";
+  const stock = ceiling(5 * division.mg, 1000) * 1000;
   return say("prompting-dilute", {
     some: grams(stock, 1000),
     into: grams((DILUTED - 1) * stock, 1000),
     name: into.name,
-    take: grams(take, division),
+    take: reading(take, division),
     mass: shown,
   });
 }

@@ -3,7 +3,7 @@
 import { nearest, over, readDensity } from "../amounts.js";
 import { last } from "../lists.js";
 import { vesselFor } from "../sizing.js";
-import { cupScale, toleranceMg, uncertaintyPpm } from "../weighing.js";
+import { cupScale, readsIn, toleranceMg, uncertaintyPpm } from "../weighing.js";
 import { divided, halfEven, product, toDivision } from "../whole.js";
 import { warn } from "./parts.js";
 /** @import { Component, InSpoons, MeasuredRecipe } from "../../../bench/shapes/page" */
@@ -72,7 +72,7 @@ export function layLine(draft, component, number, line, mg, factor, step, vessel
  */
 function bySpoon({ ingredients, spoons }, key, mg, scale) {
   const { density } = ingredients[key];
-  if (!mg || toDivision(mg, scale.division_mg) || !density) return null;
+  if (!mg || toDivision(mg, readsIn(scale)) || !density) return null;
   const nl = nearest(over([BigInt(mg) * 1000n, 1n], readDensity(density.g_per_ml))); // g/mL is µg/nL
   return nl ? inSpoons(spoons, nl) : null;
 }
