@@ -129,6 +129,7 @@ export function openPad({
     if (most !== null && given !== null && given > most) return say("page-pad-only", { most: size(most) });
     if (target === null) return "";
     const goal = size(target);
+    if (answer === "left") return say("page-pad-shelf-says", { goal });
     if (given === null) return say("page-pad-target", { goal });
     if (given < least) return say("page-pad-before", { least: size(least) });
     const gap = given - target;

@@ -168,7 +168,7 @@ export class GatherScreen extends HTMLElement {
           : say("page-gather-left", { amount: amountOf(lot, row.left) }),
       ]
         .filter(Boolean)
-        .join(", ");
+        .join("; ");
       const number = row.number ?? row.lot;
       const take = row.take
         ? say("page-gather-take-of", { amount: shown(row.take), lot: number })
@@ -267,7 +267,7 @@ export class GatherScreen extends HTMLElement {
         say("page-gather-left", { amount: amountOf(shelf.lots[row.lot], row.left ?? 0) }),
       ]
         .filter(Boolean)
-        .join(", "),
+        .join("; "),
       value: row,
     }));
     const row = await pickOne({ title: say("page-gather-which", { name: need.name }), choices });

@@ -219,7 +219,7 @@ export class LabelScreen extends HTMLElement {
 }
 
 /** @param {number} um */
-const mm = (um) => `${(um / MM).toFixed(2).replace(".", point())} mm`;
+const mm = (um) => `${(um / MM).toFixed(2).replace(".", point())}\u00a0mm`;
 /** @param {{readonly says?: string, readonly what?: string, readonly source: string}} rule */
 const sourced = ({ says, what, source }) =>
   h("li", {}, says ?? what, h("span", { class: "soft small" }, ` (${source})`));

@@ -15,7 +15,7 @@ import { askNote } from "../parts/sheets.js";
 import { askCard, askLoss, askLot, hazardsWords } from "../parts/shelf-forms.js";
 import { amountOf, bestBefore, dayWords, runsOf, stockOf } from "../parts/stock.js";
 import { undoPair } from "../parts/undo-pair.js";
-import { day, typedIn } from "../parts/words.js";
+import { day, typedIn, unbroken } from "../parts/words.js";
 import { point, say } from "../words.js";
 /** @import { Card, Price, ShelfLot, ShelfNote } from "../../bench/shapes/page" */
 /** @import { KeptEntry, ShelfSaid, Undoing } from "../../types/keep" */
@@ -247,13 +247,15 @@ export class ShelfScreen extends HTMLElement {
         h(
           "p",
           { class: isPast ? "small past" : "soft small" },
-          [
-            bestBefore(lot, today),
-            say("page-shelf-received", { day: dayWords(received) }),
-            price ? paidWords(price) : "",
-          ]
-            .filter(Boolean)
-            .join("; "),
+          unbroken(
+            [
+              bestBefore(lot, today),
+              say("page-shelf-received", { day: dayWords(received) }),
+              price ? paidWords(price) : "",
+            ]
+              .filter(Boolean)
+              .join("; "),
+          ),
         ),
         gone.map((loss) =>
           h(

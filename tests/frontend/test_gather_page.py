@@ -119,6 +119,10 @@ def test_gathering_may_be_passed_over_and_the_record_says_so(phone: Page) -> Non
     go(phone, f"#/record/{run}")
     expect(phone.locator("record-screen")).to_contain_text("Not gathered: Light oil")
 
+    go(phone, f"#/gather/{run}")
+    phone.get_by_role("button", name="Start without").click()
+    expect(phone.locator("bench-screen")).to_be_visible()  # it is asked once a batch
+
 
 def test_everything_ticked_leads_to_the_bench_with_no_question(phone: Page) -> None:
     gather(phone, lot("b1", "butter", KG))

@@ -72,7 +72,7 @@ def test_it_is_as_large_on_the_screen_and_on_paper_as_it_will_be_and_its_words_a
 
     # The height that is judged is that of a small o as the canvas draws it at the label's own size.
     said = label.get_by_role("region", name="Letters").inner_text()
-    found = re.search(r"ingredient list: a small o is ([0-9.]+) mm", said)
+    found = re.search(r"ingredient list: a small o is ([0-9.]+)\smm", said)
     assert found
     drawn = listed.evaluate(
         """list => {

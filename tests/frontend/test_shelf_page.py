@@ -93,6 +93,7 @@ def test_correcting_and_writing_off_change_what_is_left_and_what_does_not_fit_or
     row(phone, "Light oil").locator("summary").click()
 
     phone.get_by_role("button", name="Correct L1").click()
+    expect(phone.get_by_role("dialog")).to_contain_text("The shelf says 1000 g")
     type_on_pad(phone, "900")
     phone.locator("dialog .copper").click()
     expect(row(phone, "Light oil").locator(".shelf-left")).to_have_text("900 g")

@@ -29,8 +29,8 @@ page-gather-another = Andere Lieferung
 page-gather-another-of = Andere Lieferung: { $name }
 page-gather-missing = { $amount } fehlen
 page-gather-past-left-out = { $count ->
-    [one] Eine Lieferung ist über ihr Datum und bleibt weg.
-   *[other] { $count } Lieferungen sind über ihr Datum und bleiben weg.
+    [one] Eine Lieferung hat ihr Datum überschritten und bleibt weg.
+   *[other] { $count } Lieferungen haben ihr Datum überschritten und bleiben weg.
 }
 page-gather-take-past = { $count ->
     [one] Auch nehmen
@@ -40,7 +40,7 @@ page-gather-take-past = { $count ->
 ## Was beim Nehmen gefragt wird
 
 page-gather-which = { $name }: welche Lieferung?
-page-gather-past-title = { $name }: Lieferung über ihr Datum
+page-gather-past-title = { $name }: Datum überschritten
 page-gather-past-says = Mindestens haltbar bis { $day }. Ob es taugt, entscheidest du.
 page-gather-take-anyway = Trotzdem nehmen
 page-gather-record-shows = Steht dann im Protokoll

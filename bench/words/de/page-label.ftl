@@ -15,7 +15,7 @@ page-label-print = In wahrer Größe drucken
 page-label-print-says = Manche Browser drucken etwas größer. Die gedruckte Strecke messen. Nicht 50 mm? Noch einmal drucken, mit 5000 ÷ gemessene mm in Prozent.
 page-label-language = { $market ->
     [us] Ein US-Etikett ist englisch (21 CFR 701.2, aus dem Gedächtnis).
-   *[eu] Es spricht die Sprache dieser Seite. Das Land des Verkaufs kann seine eigene verlangen (Art. 19(5), aus dem Gedächtnis).
+   *[eu] Es spricht die Sprache dieser Seite. Das Land des Verkaufs kann seine eigene verlangen (Art. 19 Abs. 5, aus dem Gedächtnis).
 }
 
 ## Was darauf geschrieben wird

@@ -17,6 +17,7 @@ page-pad-rub = löschen
 ## Wie weit daneben. near: yes oder no
 
 page-pad-target = Soll { $goal }
+page-pad-shelf-says = Im Vorrat stehen { $goal }
 page-pad-on-target = genau getroffen
 page-pad-over = { $near ->
     [yes] { $gap } zu viel, das reicht

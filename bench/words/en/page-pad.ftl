@@ -17,6 +17,7 @@ page-pad-rub = rub out
 ## How far off it is. near: yes or no
 
 page-pad-target = Target { $goal }
+page-pad-shelf-says = The shelf says { $goal }
 page-pad-on-target = on target
 page-pad-over = { $near ->
     [yes] { $gap } too much, near enough
