@@ -17,6 +17,7 @@ from bench import words
 FILE = "words.js"
 PLACE = re.compile(r"^const TABLE = \{.*\};$", re.MULTILINE)
 KEY = re.compile(r'"([a-z]+(?:-[a-z0-9]+)+)"')
+EITHER = re.compile(r'(?<![.\w])say\(([^()"]+\?\s)"([a-z0-9-]+)"(\s:\s)"([a-z0-9-]+)"\)')
 ALONE = re.compile(r'(?<![.\w])say\("([a-z]+(?:-[a-z0-9]+)+)"\)')
 BEGINNING = re.compile(r"`([a-z]+(?:-[a-z0-9]+)*-)\$\{")
 # What stands before any module runs has its words where %name% marks the place.
@@ -64,11 +65,28 @@ def worded(source: str, sources: Iterable[str]) -> str:
 def put_in(source: str) -> str:
     """A module's source with what it says without arguments in place of the call."""
 
-    def text(call: re.Match[str]) -> str:
-        pattern = words.language(words.spoken()).pattern(call[1]) if call[1] in _all_keys() else None
-        return as_json(pattern) if isinstance(pattern, str) else call[0]
+    def alone(call: re.Match[str]) -> str:
+        return _plain(call[1]) or call[0]
 
-    return ALONE.sub(text, source)
+    def either(call: re.Match[str]) -> str:
+        one, other = _plain(call[2]), _plain(call[4])
+        return f"({call[1]}{one}{call[3]}{other})" if one and other else call[0]
+
+    return EITHER.sub(either, ALONE.sub(alone, source))
+
+
+def _plain(key: str) -> str:
+    """A message that takes no argument, in quotes; "" for any other."""
+    pattern = words.language(words.spoken()).pattern(key) if key in _all_keys() else None
+    return as_json(pattern) if isinstance(pattern, str) else ""
+
+
+def shortened(*pieces: str) -> list[str]:
+    """The pieces of a page with a short name for each key that they name whole alone: the same in all of them."""
+    beginnings = tuple(each for piece in pieces for each in BEGINNING.findall(piece))
+    named = {key for piece in pieces for key in KEY.findall(piece)} & _all_keys()
+    short = {key: f"{n:x}" for n, key in enumerate(sorted(k for k in named if not k.startswith(beginnings)))}
+    return [KEY.sub(lambda found: f'"{short.get(found[1], found[1])}"', piece) for piece in pieces]
 
 
 def _first(mark: re.Match[str]) -> str:

@@ -95,7 +95,7 @@ class Pieces:
         """What the page opens with, the rest, and the version of both."""
         first = join.joined(self._worded, self.first, self.first, lambda name: f'$rest("{name}")')
         rest = join.joined(self._read, self.later, {*self.first, *self.later}, str)
-        rest = self._words_of_the_rest() + rest
+        first, rest = page_words.shortened(first, self._words_of_the_rest() + rest)
         return first, rest, json.dumps(_hash([first, rest]))
 
     def _worded(self, path: str) -> str:

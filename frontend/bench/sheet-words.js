@@ -1,74 +1,18 @@
 /**
- * What a sheet's codes and values are in words: reasons, warnings, spoons, cautions, and what a recipe left unsaid.
- * The same as bench/sheet_words.py.
+ * What a sheet's codes and values are in words: spoons, cautions, and what a recipe left unsaid.
+ * The same as bench/sheet_words.py; its reasons and warnings are in sheet-reasons.js.
  */
 
 import { say } from "../words.js";
 import { joined } from "./brief.js";
 import { inFull } from "./cautions.js";
-import { grams, PPM, perCent } from "./whole.js";
-/** @import { CheckStep, InSpoons, PieceWords, PiecesStep, RoundsReason } from "../../bench/shapes/page" */
-/** @import { SheetLine, Spoonful, Step, Warn } from "../../bench/shapes/page" */
+/** @import { CheckStep, InSpoons, PieceWords, PiecesStep } from "../../bench/shapes/page" */
+/** @import { SheetLine, Spoonful, Step } from "../../bench/shapes/page" */
 /** @import { ByCode } from "./cautions.js" */
 
 /** As a measured recipe has them that names none. @type {PieceWords} */
 export const UNNAMED = { one: "piece", many: "pieces" };
 const SHARES_OF = "½¼⅛"; // a spoon whose name begins so is a share of another
-
-/** Why a part is made in several rounds. @param {RoundsReason} reason */
-export function reasonWords(reason) {
-  switch (reason.kind) {
-    case "moulds":
-      return say("sheet-moulds-hold", { shape: reason.shape, held: reason.holds });
-    case "vessel":
-      return say("sheet-vessel-takes", { vessel: reason.name, mass: grams(reason.mg, 1000) });
-    case "scale":
-      return say("sheet-scale-takes", { scale: reason.name, mass: grams(reason.mg, 1000) });
-    case "at_once":
-      return say("sheet-used-at-once", { part: reason.name, rounds: reason.rounds });
-    case "said":
-      return reason.text;
-  }
-}
-
-/** @param {Warn} warning */
-export function warningWords(warning) {
-  switch (warning.kind) {
-    case "no_mould":
-      return say("sheet-no-mould", { shape: warning.shape });
-    case "no_scale":
-      return say("sheet-no-scale", { mass: grams(warning.mg, 1000) });
-    case "too_full": {
-      const { vessel } = warning;
-      return say("sheet-too-full", {
-        vessel,
-        room: grams(warning.holds_mg, 1000),
-        mass: grams(warning.mg, 1000),
-      });
-    }
-    case "for_two_parts": {
-      const { vessel, part, other } = warning;
-      return say("sheet-for-two-parts", { vessel, part, other });
-    }
-    case "needed_twice": {
-      const { vessel, part, vessel_kind: kind } = warning;
-      return say("sheet-needed-twice", { vessel, part, kind });
-    }
-    case "less_than_one":
-      return say("sheet-less-than-one", { name: warning.name });
-    case "less_than_a_spoon":
-      return say("sheet-less-than-a-spoon", { name: warning.name });
-    case "drops":
-      return say("sheet-drops-differ");
-    case "too_little": {
-      const { name, scale } = warning;
-      const share = perCent(warning.off_ppm, PPM);
-      return say("sheet-too-little", { name, mass: grams(warning.mg, 10), scale, share });
-    }
-    case "said":
-      return warning.text;
-  }
-}
 
 /**
  * 2¾ tsp is "2 tsp + ½ tsp + ¼ tsp", and what that is off by from 1 % is said: "⅛ tsp (4 % less)"; "" for null.

@@ -6,7 +6,7 @@
 import { say, sayAll } from "../words.js";
 import { BenchError } from "./errors.js";
 import { coarsestFirst } from "./weighing.js";
-import { reasonWords } from "./sheet-words.js";
+import { reasonWords } from "./sheet-reasons.js";
 import { ceiling, divided, grams, product, sum } from "./whole.js";
 import { makeMg } from "./yields.js";
 import { divides, putsIn } from "./steps/index.js";

@@ -9,15 +9,8 @@ import { byCode, inFull } from "../bench/cautions.js";
 import { readsIn } from "../bench/weighing.js";
 import { grams, millilitres, reading, shareOut, span, toDivision } from "../bench/whole.js";
 import { full } from "../bench/lists.js";
-import {
-  cautionsOf,
-  noteOf,
-  reasonWords,
-  spoonsWords,
-  tooFarOf,
-  UNNAMED,
-  warningWords,
-} from "../bench/sheet-words.js";
+import { reasonWords, warningWords } from "../bench/sheet-reasons.js";
+import { cautionsOf, noteOf, spoonsWords, tooFarOf, UNNAMED } from "../bench/sheet-words.js";
 import { say, units } from "../words.js";
 import { pieces } from "./words.js";
 /** @import { MeasuredRecipe, RecipeStep, Sheet, SheetLine, SheetVessel } from "../../bench/shapes/page" */

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from typing import Any
 
 import pytest
@@ -72,20 +73,35 @@ def test_what_is_the_same_whenever_it_is_said_stands_where_it_is_said() -> None:
     source = 'say("prompting-done"); say("prompting-reads", { reading }); own.say("prompting-done"); say("not-a-key");'
     with words.speaking("de"):
         assert page_words.put_in(source) == source.replace('say("prompting-done")', '"Erledigt"', 1)
-
-
-def told_after(mark: str, piece: bytes) -> Any:
-    _, _, rest = piece.decode().partition(mark)
-    return json.JSONDecoder().raw_decode(rest)[0]
+        either = 'say(isLate ? "prompting-done" : "prompting-skip-step")'
+        assert page_words.put_in(either) == '(isLate ? "Erledigt" : "Schritt überspringen")'
 
 
 def test_the_page_opens_without_the_words_of_the_rest() -> None:
     pieces = page.pieces_of(FRONTEND, page.files_as_they_are(FRONTEND))
-    opening = told_after("TABLE = ", pieces.content("app.js"))["messages"]
-    later = told_after(".learn(", pieces.content("rest.js"))
-    assert "prompting-reads" in opening
-    assert "amounts-no-unit" in later  # what reads a recipe comes with the rest
-    assert not opening.keys() & later.keys()
+    opening, rest = (pieces.content(name).decode() for name in ("app.js", "rest.js"))
+    reads, no_unit = (words.language("en").pattern(key) for key in ("prompting-reads", "amounts-no-unit"))
+
+    assert page_words.as_json(reads) in opening
+    assert page_words.as_json(no_unit) not in opening  # what reads a recipe comes with the rest
+    assert page_words.as_json(no_unit) in rest
+    assert page_words.as_json(reads) not in rest
+
+
+def test_a_key_goes_by_one_short_name_in_all_pieces_unless_a_code_may_end_it() -> None:
+    one = 'say("prompting-done"); say("prompting-reads", { reading }); say(`prompting-match-${way}`); "not-a-key"'
+    first, rest = page_words.shortened(one, 'say("prompting-match-up"); say("prompting-reads", { reading })')
+
+    assert first == one.replace("prompting-done", "0").replace("prompting-reads", "1")
+    assert rest == 'say("prompting-match-up"); say("1", { reading })'
+
+
+def test_nothing_else_of_the_page_goes_by_the_name_of_a_message() -> None:
+    """Or it would be sent by another name."""
+    styles = " ".join(path.read_text("utf-8") for path in (FRONTEND / "style").glob("*.css"))
+    keys = words.language("en").keys()
+
+    assert not keys & {*re.findall(r"[a-z]+(?:-[a-z0-9]+)+", styles)}
 
 
 @pytest.mark.parametrize("name", sorted(page_words.BEFORE_MODULES))
