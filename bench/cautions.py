@@ -12,16 +12,6 @@ from bench.words import say
 
 HAZARDS: tuple[Hazard, ...] = get_args(Hazard)
 
-LYE = (
-    "lye",
-    "sodium hydroxide",
-    "potassium hydroxide",
-    "caustic soda",
-    "caustic potash",
-    "naoh",
-    "koh",
-)
-
 
 class ByCode(TypedDict):
     hazards: list[Hazard]

@@ -1,36 +1,39 @@
-"""Fizz: what bicarbonate and citric acid do to each other, by moles and by mass.
+"""Fizz: what carbonates and acids do to each other, by moles and by mass.
 
     3 NaHCO3 + C6H8O7 -> Na3C6H5O7 + 3 H2O + 3 CO2
 
-The third proton of citric acid is nearly as weak an acid as carbonic acid (pK3 6.40 against
-6.35), so it reacts fully only as the gas escapes: gas figures here are upper bounds.
+Each acid gives the protons that free the gas, each carbonate takes up so many to its last bubble (the rows of
+bench/substances). The last protons of an acid may be nearly as weak an acid as carbonic acid (citric: pK3 6.40 against
+6.35), so they react fully only as the gas escapes: gas figures here are upper bounds.
 """
 
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import Literal
 
-# Molar masses in g/mol, from the abridged standard atomic weights (CIAAW). The tests hold them
-# against two libraries of the periodic table.
-BICARBONATE = Fraction("84.006")
-CITRIC_ACID = {"anhydrous": Fraction("192.123"), "monohydrate": Fraction("210.138")}
-CARBON_DIOXIDE = Fraction("44.009")
-MOLES_OF_BICARBONATE = 3  # for each mole of citric acid
+from bench.substances import substance
+
+CARBON_DIOXIDE = Fraction("44.009")  # g/mol, from the abridged standard atomic weights (CIAAW)
 # Ideal gas at 25 °C and 1 atm, L/mol: R T / p with the CODATA 2018 gas constant.
 LITRES_A_MOLE = Fraction("24.4654")
+
+
+FORMS = {"anhydrous": "citric-acid-anhydrous", "monohydrate": "citric-acid-monohydrate"}
 
 
 @dataclass(frozen=True)
 class Fizz:
     """What is left and what is given off when a mix has fully reacted.
 
-    left_over: "bicarbonate", "acid" or "" when they match exactly; left_mg, and left_share of
-    what was put in. gas_mg, and gas_l in litres at 25 °C and 1 atm: at most. ratio: bicarbonate
-    to acid by mass, as mixed. balanced: the ratio at which nothing is left.
+    base_mmol, acid_mmol: what each side can take and give, in mmol of protons. left_over: "carbonate", "acid" or ""
+    when they match exactly; left_share of that side, and left_mg, as if all of a side took part alike. gas_mg, and
+    gas_l in litres at 25 °C and 1 atm: at most. ratio: carbonate to acid by mass, as mixed. balanced: the ratio at
+    which nothing is left.
     """
 
-    bicarbonate_mol: Fraction
-    acid_mol: Fraction
-    left_over: str
+    base_mmol: Fraction
+    acid_mmol: Fraction
+    left_over: Literal["carbonate", "acid", ""]
     left_mg: Fraction
     left_share: Fraction
     gas_mg: Fraction
@@ -39,28 +42,51 @@ class Fizz:
     balanced: Fraction
 
 
-def react(bicarbonate_mg: Fraction, acid_mg: dict[str, Fraction]) -> Fizz:
-    """Let them react to the end. acid_mg: mass of citric acid by form; both sides above zero."""
-    acid = sum(acid_mg.values(), Fraction(0))
-    bicarbonate_mmol = bicarbonate_mg / BICARBONATE
-    acid_mmol = sum((mg / CITRIC_ACID[form] for form, mg in acid_mg.items()), Fraction(0))
-    reacted = min(bicarbonate_mmol, MOLES_OF_BICARBONATE * acid_mmol)  # of bicarbonate
-    spare_bicarbonate = 1 - reacted / bicarbonate_mmol
-    spare_acid = 1 - reacted / (MOLES_OF_BICARBONATE * acid_mmol)
-    if spare_bicarbonate:
-        name, share, left = "bicarbonate", spare_bicarbonate, spare_bicarbonate * bicarbonate_mg
-    elif spare_acid:
-        name, share, left = "acid", spare_acid, spare_acid * acid
-    else:
-        name, share, left = "", Fraction(0), Fraction(0)
+def is_acid(id_: str) -> bool:
+    return id_ != "" and "acid_protons" in substance(id_)
+
+
+def is_carbonate(id_: str) -> bool:
+    return id_ != "" and "carbonate_equivalents" in substance(id_)
+
+
+def moles(id_: str, mg: Fraction) -> Fraction:
+    """mmol in so many mg of a substance that the table has a molar mass of."""
+    return mg / Fraction(substance(id_)["molar_mass"])
+
+
+def react(carbonate_mg: dict[str, Fraction], acid_mg: dict[str, Fraction]) -> Fizz:
+    """Let them react to the end. Each side: mg by id of the substance; neither may be nothing.
+
+    A carbonate that takes two protons frees no gas at the first: with too little acid it fizzes less than it could.
+    """
+    bases = {id_: moles(id_, mg) for id_, mg in carbonate_mg.items()}
+    base = sum((n * substance(id_)["carbonate_equivalents"] for id_, n in bases.items()), Fraction(0))
+    gas = sum((n * substance(id_)["carbon_dioxide"] for id_, n in bases.items()), Fraction(0))
+    acid = sum((moles(id_, mg) * substance(id_)["acid_protons"] for id_, mg in acid_mg.items()), Fraction(0))
+    base_mg, sour_mg = sum(carbonate_mg.values(), Fraction(0)), sum(acid_mg.values(), Fraction(0))
+    reacted = min(base, acid)
+    freed = max(Fraction(0), reacted - (base - gas))
+    left_over, share, of = _left(base, acid, base_mg, sour_mg)
     return Fizz(
-        bicarbonate_mol=bicarbonate_mmol / 1000,
-        acid_mol=acid_mmol / 1000,
-        left_over=name,
-        left_mg=left,
+        base_mmol=base,
+        acid_mmol=acid,
+        left_over=left_over,
+        left_mg=share * of,
         left_share=share,
-        gas_mg=reacted * CARBON_DIOXIDE,
-        gas_l=reacted / 1000 * LITRES_A_MOLE,
-        ratio=bicarbonate_mg / acid,
-        balanced=MOLES_OF_BICARBONATE * BICARBONATE * acid_mmol / acid,
+        gas_mg=freed * CARBON_DIOXIDE,
+        gas_l=freed / 1000 * LITRES_A_MOLE,
+        ratio=base_mg / sour_mg,
+        balanced=(base_mg / base) / (sour_mg / acid),
     )
+
+
+def _left(
+    base: Fraction, acid: Fraction, base_mg: Fraction, acid_mg: Fraction
+) -> tuple[Literal["carbonate", "acid", ""], Fraction, Fraction]:
+    """Which side is left over, what share of it, and the mass of that side."""
+    if base > acid:
+        return "carbonate", 1 - acid / base, base_mg
+    if acid > base:
+        return "acid", 1 - base / acid, acid_mg
+    return "", Fraction(0), Fraction(0)

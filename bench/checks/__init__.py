@@ -6,7 +6,17 @@ the law where the piece is sold, rule.
 """
 
 from bench.checks import air as todays_air
-from bench.checks import appearance, colours, fizz, fragrance, heat, numbers, structure
+from bench.checks import (
+    appearance,
+    colours,
+    fizz,
+    fragrance,
+    heat,
+    numbers,
+    preservation,
+    restricted,
+    structure,
+)
 from bench.checks.finding import LEVELS
 from bench.checks.subject import Rule, Subject
 from bench.shapes.kit import Kit
@@ -21,6 +31,8 @@ RULES: tuple[Rule, ...] = (
     structure.unasked,
     structure.melted_early,
     numbers.two_ways,
+    numbers.one_twice,
+    numbers.odd_density,
     numbers.sums,
     numbers.too_small,
     numbers.no_density,
@@ -28,10 +40,17 @@ RULES: tuple[Rule, ...] = (
     numbers.spoons_of_powder,
     fizz.form,
     fizz.balance,
+    fizz.unknown_sides,
+    fizz.beside,
+    fizz.sealed,
+    preservation.unpreserved,
+    restricted.by_trait,
     fragrance.limits,
     fragrance.together,
     fragrance.allergens,
+    fragrance.unlisted,
     colours.each,
+    colours.by_use,
     heat.heated_fragrance,
     heat.warm_fragrance,
     heat.past_the_limit,

@@ -31,7 +31,7 @@ def dew_point(subject: Subject) -> Iterator[Finding]:
 
 
 def damp_for_fizz(subject: Subject) -> Iterator[Finding]:
-    if subject.air is None or "bicarbonate" not in subject.kinds:
+    if subject.air is None or not any(map(subject.carbonates, subject.parts)):
         return
     humidity = subject.air["humidity"]
     if humidity >= FIZZ_LOOK_RH:

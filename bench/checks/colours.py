@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from bench.checks.finding import finding
 from bench.checks.subject import Subject
 from bench.shapes.recipe import Finding
+from bench.substances import colours_of
 from bench.words import say
 
 COLOURS = ("lake", "dye", "mica", "pigment")
@@ -13,7 +14,7 @@ COLOURS = ("lake", "dye", "mica", "pigment")
 def each(subject: Subject) -> Iterator[Finding]:
     for key in subject.used(*COLOURS):
         ingredient = subject.recipe["ingredients"][key]
-        kind = ingredient["kind"]
+        kind = subject.kind(key)
         yield finding(
             "know",
             f"ingredients.{key}",
@@ -22,3 +23,22 @@ def each(subject: Subject) -> Iterator[Finding]:
             do=say(f"checks-colour-do-{kind}"),
             source=say(f"checks-colour-source-{kind}"),
         )
+
+
+def by_use(subject: Subject) -> Iterator[Finding]:
+    """Colours that the United States list for less than this piece may ask: bath water reaches more than skin."""
+    bath = bool(subject.fizzing) or "whipping_base" in subject.kinds
+    for key in sorted({line["ingredient"] for _, line in subject.lines()}):
+        ingredient = subject.recipe["ingredients"][key]
+        for colour in colours_of(subject.substance(key), ingredient["inci"]):
+            listed = colour["us_colour"]
+            if listed["use"] == "general":
+                continue
+            yield finding(
+                "look" if bath or listed["use"] == "none" else "know",
+                f"ingredients.{key}",
+                say("checks-colour-use", name=ingredient["name"], colour=colour["inci"], use=listed["use"]),
+                why=say("checks-colour-use-why", use=listed["use"]),
+                do=say("checks-colour-use-do"),
+                source=say("checks-listed-in", section=listed["section"]),
+            )

@@ -1,13 +1,14 @@
-"""Fragrance: its share of the finished piece, over every part that holds it, against its own papers.
+"""Fragrance: its share of each part that holds it, against its own papers.
 
-A limit is only ever the one that the maker copied from the fragrance's certificate.
+Each part of a piece meets the skin by itself: a scented layer is not thinned by the plain one beside it. A limit is only ever the one that the maker copied from the fragrance's certificate.
 """
 
+import re
 from collections.abc import Iterator
 from fractions import Fraction
 
 from bench.checks.finding import cut_per_cent, decimals_of, finding
-from bench.checks.subject import Subject, mass_ug, rounding, share_of_piece
+from bench.checks.subject import Subject, mass_ug, rounding, shares_of_parts
 from bench.shapes.recipe import Finding, Ingredient
 from bench.whole import PPM, half_even
 from bench.words import say, say_all
@@ -20,7 +21,8 @@ LEAVE_ON = Fraction(10, PPM)  # 0.001 %
 def limits(subject: Subject) -> Iterator[Finding]:
     for key in subject.used("fragrance"):
         where, ingredient = f"ingredients.{key}", subject.recipe["ingredients"][key]
-        share, limit = share_of_piece(subject.recipe, key), _limit(ingredient)
+        share, part = _most(subject, key)
+        limit = _limit(ingredient)
         if any(not mass_ug(line) for _, line in subject.lines() if line["ingredient"] == key):
             yield finding(
                 "look",
@@ -34,24 +36,36 @@ def limits(subject: Subject) -> Iterator[Finding]:
             yield finding(
                 "look",
                 where,
-                say("checks-fragrance-no-limit", name=ingredient["name"], share=cut_per_cent(share)),
+                say(
+                    "checks-fragrance-no-limit", name=ingredient["name"], share=cut_per_cent(share), part=part
+                ),
                 why=say("checks-fragrance-no-limit-why"),
                 do=say("checks-fragrance-no-limit-do"),
                 source=say("checks-source-ifra"),
             )
         else:
-            yield _against(limit, where, ingredient, share, share - limit > rounding(subject.recipe))
+            yield _against(subject, key, limit)
 
 
-def _against(limit: Fraction, where: str, ingredient: Ingredient, share: Fraction, over: bool) -> Finding:
+def _most(subject: Subject, key: str) -> tuple[Fraction, str]:
+    """Its share of the part that holds most of it, and what that part is called."""
+    shares = shares_of_parts(subject.recipe, key)
+    part = max(shares, key=lambda each: shares[each], default="")
+    return shares.get(part, Fraction(0)), subject.place(part)
+
+
+def _against(subject: Subject, key: str, limit: Fraction) -> Finding:
     """A share beside the limit of the certificate, whether it is over it or not."""
+    where, ingredient = f"ingredients.{key}", subject.recipe["ingredients"][key]
+    share, part = _most(subject, key)
+    over = share - limit > rounding(subject.recipe)
     decimals = decimals_of(share, limit) if over else 2
     shown, allowed = cut_per_cent(share, decimals), cut_per_cent(limit, decimals)
     category = ingredient["fragrance"]["category"] if ingredient["fragrance"] else ""
     return finding(
         "look" if over else "know",
         where,
-        say("checks-fragrance-share", name=ingredient["name"], share=shown, limit=allowed),
+        say("checks-fragrance-share", name=ingredient["name"], share=shown, limit=allowed, part=part),
         why=say("checks-fragrance-share-why"),
         by=say("checks-fragrance-share-over", share=cut_per_cent(share - limit, decimals))
         if over
@@ -65,36 +79,47 @@ def _against(limit: Fraction, where: str, ingredient: Ingredient, share: Fractio
 
 def together(subject: Subject) -> Iterator[Finding]:
     """Several fragrances, each within its own limit, that use up more than one limit between them."""
-    used: list[tuple[str, Fraction]] = []
+    limited = {key: _limit(subject.recipe["ingredients"][key]) for key in subject.used("fragrance")}
+    for component in subject.recipe["components"]:
+        used: dict[str, Fraction] = {}
+        for key, limit in limited.items():
+            share = shares_of_parts(subject.recipe, key).get(component["id"])
+            if limit and share:
+                used[key] = share / limit
+        spent = sum(used.values(), Fraction(0))
+        if len(used) > 1 and spent > 1 and all(part <= 1 for part in used.values()):
+            yield finding(
+                "look",
+                component["id"],
+                say(
+                    "checks-fragrance-together",
+                    names=say_all([subject.recipe["ingredients"][key]["name"] for key in used]),
+                ),
+                why=say("checks-fragrance-together-why"),
+                by=say("checks-fragrance-together-by", share=int(spent * 100)),
+                do=say("checks-fragrance-together-do"),
+                source=say("checks-fragrance-together-source"),
+            )
+
+
+def unlisted(subject: Subject) -> Iterator[Finding]:
+    """A fragrance whose allergens were not copied: a label that must name them cannot."""
     for key in subject.used("fragrance"):
-        limit = _limit(subject.recipe["ingredients"][key])
-        if limit:
-            used.append((key, share_of_piece(subject.recipe, key) / limit))
-    spent = sum((part for _, part in used), Fraction(0))
-    if len(used) > 1 and spent > 1 and all(part <= 1 for _, part in used):
-        names = say_all([subject.recipe["ingredients"][key]["name"] for key, _ in used])
-        yield finding(
-            "look",
-            f"ingredients.{used[0][0]}",
-            say("checks-fragrance-together", names=names),
-            why=say("checks-fragrance-together-why"),
-            by=say("checks-fragrance-together-by", share=int(spent * 100)),
-            do=say("checks-fragrance-together-do"),
-            source=say("checks-fragrance-together-source"),
-        )
+        ingredient = subject.recipe["ingredients"][key]
+        if not (ingredient["fragrance"] or {"allergens": []})["allergens"]:
+            yield finding(
+                "look",
+                f"ingredients.{key}",
+                say("checks-allergens-unlisted", name=ingredient["name"]),
+                why=say("checks-allergens-unlisted-why"),
+                do=say("checks-allergens-unlisted-do"),
+                source=say("checks-allergen-source"),
+            )
 
 
 def allergens(subject: Subject) -> Iterator[Finding]:
     """Allergens that the maker copied from the papers, against the share from which a label names them."""
-    shares: dict[str, Fraction] = {}
-    certain: dict[str, Fraction] = {}
-    grace = rounding(subject.recipe)
-    for key in subject.used("fragrance"):
-        share = share_of_piece(subject.recipe, key)
-        for each in (subject.recipe["ingredients"][key]["fragrance"] or {"allergens": []})["allergens"]:
-            part = Fraction(each["ppm"], PPM)
-            shares[each["name"]] = shares.get(each["name"], Fraction(0)) + share * part
-            certain[each["name"]] = certain.get(each["name"], Fraction(0)) + (share - grace) * part
+    shares, certain = _allergens(subject)
     stays_on = subject.recipe["stays_on"]
     if shares and stays_on is None:
         yield finding(
@@ -119,6 +144,35 @@ def allergens(subject: Subject) -> Iterator[Finding]:
                 do=say("checks-allergen-do"),
                 source=say("checks-allergen-source"),
             )
+
+
+def _allergens(subject: Subject) -> tuple[dict[str, Fraction], dict[str, Fraction]]:
+    """Each allergen's share of the part that holds most of it, and what of that is no rounding; by name.
+
+    "d-Limonene" and "Limonene" are one name on a label, and are added up.
+    """
+    shares: dict[str, Fraction] = {}
+    certain: dict[str, Fraction] = {}
+    grace = rounding(subject.recipe)
+    for component in subject.recipe["components"]:
+        held: dict[str, Fraction] = {}
+        sure: dict[str, Fraction] = {}
+        for key in subject.used("fragrance"):
+            share = shares_of_parts(subject.recipe, key).get(component["id"], Fraction(0))
+            for each in (subject.recipe["ingredients"][key]["fragrance"] or {"allergens": []})["allergens"]:
+                name, part = _label_name(each["name"]), Fraction(each["ppm"], PPM)
+                held[name] = held.get(name, Fraction(0)) + share * part
+                sure[name] = sure.get(name, Fraction(0)) + max(share - grace, Fraction(0)) * part
+        for name in held:
+            shares[name] = max(shares.get(name, Fraction(0)), held[name])
+            certain[name] = max(certain.get(name, Fraction(0)), sure[name])
+    return shares, certain
+
+
+def _label_name(allergen: str) -> str:
+    """The name without what tells its mirror image: "d-Limonene" and "(R)-(+)-Limonene" are "Limonene"."""
+    bare = re.sub(r"^(?:\((?:[+-]|±|[RSrs])\)-?|(?:dl|[dlDL])-)+", "", allergen.strip())
+    return bare[:1].upper() + bare[1:]
 
 
 def _limit(ingredient: Ingredient) -> Fraction | None:

@@ -20,7 +20,7 @@ def heated_fragrance(subject: Subject) -> Iterator[Finding]:
     for where, step, component in _melts(subject):
         already = _weighed_before(subject, where, step, component)
         for line in _lines(component, [*step["of"], *already]):
-            if subject.ingredient(line)["kind"] == "fragrance":
+            if subject.kind(line["ingredient"]) == "fragrance":
                 yield finding(
                     "look",
                     where,
@@ -43,7 +43,7 @@ def warm_fragrance(subject: Subject) -> Iterator[Finding]:
                 continue
             for line in _lines(component, step["lines"]):
                 ingredient = subject.ingredient(line)
-                if ingredient["kind"] == "fragrance":
+                if subject.kind(line["ingredient"]) == "fragrance":
                     yield from _too_warm_for(ingredient, where, melt["to_mk"])
 
 
@@ -82,10 +82,10 @@ def past_the_limit(subject: Subject) -> Iterator[Finding]:
         for line in _lines(component, step["of"]):
             ingredient = subject.ingredient(line)
             most, reached = ingredient["most_mk"], step["to_mk"]
-            if ingredient["kind"] == "fragrance":
+            if subject.kind(line["ingredient"]) == "fragrance":
                 continue
             if most is None or reached is None:
-                if ingredient["kind"] in ("soap_base", "whipping_base"):
+                if subject.kind(line["ingredient"]) in ("soap_base", "whipping_base"):
                     yield finding(
                         "know",
                         where,
@@ -119,7 +119,7 @@ def warm_fizz(subject: Subject) -> Iterator[Finding]:
     """Bicarbonate heated, or met by a melt, past the warmth at which it begins to give off its gas."""
     for melted, melt, component in _melts(subject):
         reached = melt["to_mk"]
-        if (reached is not None and reached <= WARM_FIZZ_MK) or not subject.of_kind(component, "bicarbonate"):
+        if (reached is not None and reached <= WARM_FIZZ_MK) or not subject.carbonates(component):
             continue
         for where in _meets_fizz(subject, melted, melt, component):
             if _cools(subject, melted, where):
@@ -143,11 +143,11 @@ def water_in_fizz(subject: Subject) -> Iterator[Finding]:
     """Water, or rubbing alcohol and the water in it, poured into a dry fizzing mix. A spray to texture
     is judged as it goes, and is not meant."""
     for component in subject.parts:
-        if not subject.of_kind(component, "bicarbonate"):
+        if not subject.carbonates(component):
             continue
         for line in subject.of_kind(component, "water", "alcohol"):
             if not line["texture"]:
-                name, holds = subject.ingredient(line)["name"], subject.ingredient(line)["kind"] == "alcohol"
+                name, holds = subject.ingredient(line)["name"], subject.kind(line["ingredient"]) == "alcohol"
                 yield finding(
                     "know" if holds else "look",
                     f"{component['id']}.{line['id']}",
@@ -163,7 +163,7 @@ def water_bath(subject: Subject) -> Iterator[Finding]:
     """A vessel out of a water bath that comes to a fizzing mix without being wiped dry."""
     for melted, melt, component in _melts(subject):
         bath = melt["heater"].lower().replace(" ", "_").replace("-", "_") in WATER_BATHS
-        if not bath or not subject.of_kind(component, "bicarbonate"):
+        if not bath or not subject.carbonates(component):
             continue
         for where in _meets_fizz(subject, melted, melt, component):
             steps = subject.order.between(melted, where)
@@ -188,7 +188,7 @@ def alcohol(subject: Subject) -> Iterator[Finding]:
             key = f"{component['id']}.{step['id']}"
             weighed = _lines(component, step["lines"]) if puts_in(step) else []
             if not step["alcohol"] and not any(
-                subject.ingredient(line)["kind"] == "alcohol" for line in weighed
+                subject.kind(line["ingredient"]) == "alcohol" for line in weighed
             ):
                 continue
             loose = [
@@ -252,7 +252,7 @@ def _cools(subject: Subject, melted: str, where: str) -> bool:
 def _meets_fizz(subject: Subject, melted: str, melt: RecipeMelt, component: Component) -> list[str]:
     """Where what is melted meets the bicarbonate: the melt itself, when they share a vessel; else the
     steps that tip the one vessel into the other; else, as no step says so, the next thing done."""
-    dry = _vessels(component, [line["id"] for line in subject.of_kind(component, "bicarbonate")])
+    dry = _vessels(component, [line["id"] for line in subject.carbonates(component)])
     warm = _vessels(component, melt["of"])
     if warm & dry:
         return [melted]

@@ -6,13 +6,37 @@ from fractions import Fraction
 from bench.checks.finding import finding
 from bench.checks.subject import Subject, total_ug
 from bench.shapes.recipe import Finding
+from bench.substances import source_of
 from bench.weighing import least_mg, uncertainty_ppm
 from bench.whole import PPM, grams, half_even, per_cent
-from bench.words import say
+from bench.words import say, say_all
 from bench.yields import make_mg
 
 WIDE_PPM = 50_000  # lines and pieces further apart than this are worth a look: common practice
-POWDERS = ("bicarbonate", "citric_acid", "powder", "salt", "mica", "lake", "pigment", "dye")
+POWDERS = (
+    "bicarbonate",
+    "carbonate",
+    "citric_acid",
+    "acid",
+    "powder",
+    "salt",
+    "mica",
+    "lake",
+    "pigment",
+    "dye",
+)
+ODD_DENSITY = Fraction(15, 100)  # so far outside the table's range is worth a look: common practice
+# One row of the table for many things that a maker keeps apart: two micas are not one mica twice.
+FAMILIES = (
+    "parfum",
+    "mica",
+    "melt-and-pour-base",
+    "whipping-base",
+    "iron-oxides",
+    "ultramarines",
+    "hydrosol",
+    "water",
+)
 
 
 def two_ways(subject: Subject) -> Iterator[Finding]:
@@ -26,6 +50,45 @@ def two_ways(subject: Subject) -> Iterator[Finding]:
             why=say("checks-two-ways-why", read=read),
             do=say("checks-two-ways-do"),
         )
+
+
+def one_twice(subject: Subject) -> Iterator[Finding]:
+    """One substance under two names: its shares, its lots and its place on the label would be kept apart."""
+    named: dict[str, list[str]] = {}
+    for key in sorted({line["ingredient"] for _, line in subject.lines()}):
+        found = subject.substance(key)
+        if found and found["id"] not in FAMILIES:
+            named.setdefault(found["id"], []).append(key)
+    for keys in named.values():
+        if len(keys) > 1:
+            yield finding(
+                "look",
+                f"ingredients.{keys[1]}",
+                say(
+                    "checks-one-twice",
+                    names=say_all([subject.recipe["ingredients"][key]["name"] for key in keys]),
+                ),
+                why=say("checks-one-twice-why"),
+                do=say("checks-one-twice-do"),
+            )
+
+
+def odd_density(subject: Subject) -> Iterator[Finding]:
+    """A density far outside what the table has for that substance."""
+    for key in sorted({line["ingredient"] for _, line in subject.lines()}):
+        found, density = subject.substance(key), subject.recipe["ingredients"][key]["density"]
+        if not found or not density or "density" not in found:
+            continue
+        low, high = map(Fraction, found["density"])
+        if not low * (1 - ODD_DENSITY) <= Fraction(density["g_per_ml"]) <= high * (1 + ODD_DENSITY):
+            yield finding(
+                "look",
+                f"ingredients.{key}",
+                say("checks-odd-density", name=subject.recipe["ingredients"][key]["name"]),
+                why=say("checks-odd-density-why", low=found["density"][0], high=found["density"][1]),
+                do=say("checks-odd-density-do"),
+                source=source_of(found, "density"),
+            )
 
 
 def sums(subject: Subject) -> Iterator[Finding]:
@@ -140,7 +203,7 @@ def spoons_of_powder(subject: Subject) -> Iterator[Finding]:
                 do=say("checks-spoons-do"),
                 source=density["source"],
             )
-        elif ingredient["kind"] in POWDERS:
+        elif subject.kind(line["ingredient"]) in POWDERS:
             yield finding(
                 "know",
                 where,

@@ -119,7 +119,7 @@ def wrapping(subject: Subject) -> Iterator[Finding]:
             do=add,
             source=say("checks-unwrapped-soap-source"),
         )
-    if not wraps and {"bicarbonate", "citric_acid"} <= subject.kinds:
+    if not wraps and subject.fizzing:
         yield finding(
             "look",
             ASSEMBLY,

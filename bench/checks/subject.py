@@ -7,12 +7,25 @@ from fractions import Fraction
 from functools import cached_property
 
 from bench.checks.order import Order
+from bench.fizz import FORMS, is_acid, is_carbonate
 from bench.recipe import ASSEMBLY
 from bench.shapes.kit import Kit
 from bench.shapes.recipe import Component, Finding, Ingredient, MeasuredRecipe, RecipeLine, RoomAir
+from bench.shapes.substances import Substance
+from bench.substances import recognised
 from bench.words import say
 
 SOAP = frozenset({"soap_base", "whipping_base"})
+# Where the maker gives a kind and the name tells no more.
+BY_KIND = {"bicarbonate": "sodium-bicarbonate", "citric_acid": "citric-acid"}
+# What shuts tight, as makers write it in five languages; and "not", which turns it round.
+SHUTS = re.compile(
+    r"air-?tight|seal\w* (?:jar|tin|bag)|lidded jar|jar with lid|screw(?:-| )?(?:top|lid)|mason jar|zip\w* bag"
+    r"|luftdicht|schraubglas|schraubdeckel|einmachglas|glas mit deckel|hermétique|bocal fermé|hermétic\w|tarro cerrado"
+    r"|ermetic\w|barattolo chiuso",
+    re.IGNORECASE,
+)
+NOT = re.compile(r"\b(?:not|never|no|nie|nicht|keine?n?m?|pas|jamais|nunca|non|mai)\b[^.:;]*$", re.IGNORECASE)
 
 
 @dataclass(frozen=True)
@@ -28,7 +41,7 @@ class Subject:
     @cached_property
     def kinds(self) -> frozenset[str]:
         """The kinds of ingredient that the recipe's lines use."""
-        return frozenset(self.ingredient(line)["kind"] for _, line in self.lines())
+        return frozenset(self.kind(line["ingredient"]) for _, line in self.lines())
 
     @property
     def parts(self) -> list[Component]:
@@ -37,6 +50,46 @@ class Subject:
 
     def ingredient(self, line: RecipeLine) -> Ingredient:
         return self.recipe["ingredients"][line["ingredient"]]
+
+    def substance(self, key: str) -> Substance | None:
+        """What an ingredient is known as, by its id in the recipe."""
+        ingredient = self.recipe["ingredients"][key]
+        return recognised(ingredient["name"], ingredient["inci"], ingredient["kind"], ingredient["form"])
+
+    def kind(self, key: str) -> str:
+        """The kind of what an ingredient is known as; of what is not known, the kind that the maker gave."""
+        found = self.substance(key)
+        return found["kind"] if found else self.recipe["ingredients"][key]["kind"]
+
+    def known_as(self, line: RecipeLine) -> str:
+        """The substance that a line is counted as in a reaction, by id; its kind tells where its name does not."""
+        found, ingredient = self.substance(line["ingredient"]), self.ingredient(line)
+        if found:
+            return found["id"]
+        return FORMS.get(ingredient["form"], "") or BY_KIND.get(ingredient["kind"], "")
+
+    def acids(self, component: Component) -> list[RecipeLine]:
+        return [line for line in component["lines"] if is_acid(self.known_as(line))]
+
+    def carbonates(self, component: Component) -> list[RecipeLine]:
+        return [line for line in component["lines"] if is_carbonate(self.known_as(line))]
+
+    @property
+    def fizzing(self) -> list[Component]:
+        """The parts that hold both: a drop of water, and they fizz."""
+        return [part for part in self.parts if self.acids(part) and self.carbonates(part)]
+
+    @cached_property
+    def shut_tight(self) -> list[str]:
+        """The steps that put something where no gas gets out, as far as their words tell: "component.step"."""
+        found = []
+        for component in self.recipe["components"]:
+            for step in component["steps"]:
+                ways = [text for way in step["ways"] for text in (way["name"], way["says"])]
+                texts = [step["title"], step["says"], *step["tools"], *ways]
+                if any(_is_said(SHUTS, text) for text in texts):
+                    found.append(f"{component['id']}.{step['id']}")
+        return found
 
     def lines(self) -> Iterator[tuple[str, RecipeLine]]:
         """Every line with its place, "component.line"."""
@@ -86,15 +139,19 @@ class Subject:
         return named
 
     def of_kind(self, component: Component, *kinds: str) -> list[RecipeLine]:
-        return [line for line in component["lines"] if self.ingredient(line)["kind"] in kinds]
+        return [line for line in component["lines"] if self.kind(line["ingredient"]) in kinds]
 
     def used(self, *kinds: str) -> list[str]:
         """The ingredients of these kinds that a line uses, by id."""
         ids = {line["ingredient"] for _, line in self.lines()}
-        return sorted(key for key in ids if self.recipe["ingredients"][key]["kind"] in kinds)
+        return sorted(key for key in ids if self.kind(key) in kinds)
 
 
 Rule = Callable[[Subject], Iterator[Finding]]
+
+
+def _is_said(words: re.Pattern[str], text: str) -> bool:
+    return any(not NOT.search(text[: found.start()]) for found in words.finditer(text))
 
 
 def mass_ug(line: RecipeLine) -> int:
@@ -121,6 +178,21 @@ def share_of_piece(recipe: MeasuredRecipe, ingredient: str) -> Fraction:
         if own and total_ug(component):
             held += mass * Fraction(own, total_ug(component))
     return held / whole if whole else Fraction(0)
+
+
+def shares_of_parts(recipe: MeasuredRecipe, ingredient: str) -> dict[str, Fraction]:
+    """The ingredient's share of each component that holds it, by the component's id."""
+    return {
+        component["id"]: Fraction(own, total_ug(component))
+        for component in recipe["components"]
+        if total_ug(component)
+        and (own := sum(mass_ug(line) for line in component["lines"] if line["ingredient"] == ingredient))
+    }
+
+
+def largest_share(recipe: MeasuredRecipe, ingredient: str) -> Fraction:
+    """Of the part that holds most of it. Each part meets the skin by itself, so the whole piece thins nothing."""
+    return max(shares_of_parts(recipe, ingredient).values(), default=Fraction(0))
 
 
 def rounding(recipe: MeasuredRecipe) -> Fraction:

@@ -1,6 +1,6 @@
 """Which states the steps of a recipe leave behind, and the windows by nature that follow from them."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Set
 from typing import Literal
 
 from bench.lists import once
@@ -30,7 +30,8 @@ from bench.steps import (
 _UNKNOWN_HANDS_MS = 2 * MINUTE_MS  # of a step between, when the recipe does not say: a guess
 _FATS = frozenset({"butter", "oil"})
 _SOAP = frozenset({"soap_base", "whipping_base"})
-_FIZZ = frozenset({"bicarbonate", "citric_acid"})
+_CARBONATES = frozenset({"bicarbonate", "carbonate"})
+_ACIDS = frozenset({"citric_acid", "acid"})
 
 
 def mark(components: list[Component], ingredients: dict[Id, Ingredient]) -> None:
@@ -109,7 +110,7 @@ class _Marking:
                 yield "melted_base"
             elif melted & _FATS:
                 yield "warm_fat"
-        if step["does"] == "spray" and kinds >= _FIZZ:
+        if step["does"] == "spray" and _fizzes(kinds):
             yield "wetted_fizz"
         if step["does"] == "whip" and kinds & _SOAP and (by_hand(step) or is_judged(step)):
             beaten_again = any(self.steps[each]["does"] == "whip" for each in self._down(key))
@@ -179,7 +180,7 @@ class _Marking:
             not step["window"]
             and bool(step["after"])
             and not any(has_latest(self.steps[need]) for need in step["after"])
-            and bool(kinds & _SOAP or kinds >= _FIZZ)
+            and bool(kinds & _SOAP or _fizzes(kinds))
         )
 
     def _state_over(
@@ -341,3 +342,8 @@ class _Span:
         return self.state == "first_layer" and any(
             has_latest(self.marking.steps[key]) for key in self.carried
         )
+
+
+def _fizzes(kinds: Set[str]) -> bool:
+    """Whether both sides of the reaction are there."""
+    return bool(kinds & _CARBONATES and kinds & _ACIDS)

@@ -4,6 +4,7 @@ from typing import cast
 
 from bench.errors import RecipeError
 from bench.quantities import read_ppm, spoon_drawer
+from bench.recipe.cautioning import caution
 from bench.recipe.lines import read_lines
 from bench.recipe.marking import mark
 from bench.recipe.needs import check_needs
@@ -36,11 +37,12 @@ def read_recipe(document: object, kept: bool = False) -> MeasuredRecipe:
         raise RecipeError(*fault)
     written = cast(WrittenRecipe, document)  # the schema says so
     source = Source(written["ingredients"], written.get("measures"), written["written_for"], kept)
-    source.refuse_lye()
+    source.refuse_ruinous()
     components = _components(source, written)
     check_needs(components)
     ingredients = {key: source.ingredient(key) for key in source.ingredients}
     mark(components, ingredients)
+    caution(components, ingredients)
     measures = source.measures or "metric"
     measured: MeasuredRecipe = {
         "format": "bowlside-measured/1",

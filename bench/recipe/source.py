@@ -1,11 +1,10 @@
 """What every part of a written recipe is read by: its ingredients, and whose spoons it means."""
 
-import re
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from bench.cautions import LYE
 from bench.errors import RecipeError
+from bench.fizz import is_acid
 from bench.quantities import (
     Amount,
     read_amount,
@@ -28,6 +27,7 @@ from bench.shapes.recipe import (
     WrittenIngredient,
 )
 from bench.shapes.units import Id, Mg, Ppm, Ug
+from bench.substances import has, recognised
 from bench.whole import PPM, half_even
 from bench.words import say
 
@@ -93,11 +93,21 @@ class Source:
             return amount, None if density is None else amount.value * density
         return amount, None
 
-    def refuse_lye(self) -> None:
-        for key, ingredient in self.ingredients.items():
-            words = re.sub(r"[^a-z]+", " ", f"{key} {ingredient['name']}".lower())
-            if any(re.search(rf"\b{lye}\b", words) for lye in LYE):
+    def refuse_ruinous(self) -> None:
+        """Lye by any of its names; and what frees chlorine, beside an acid."""
+        known = {
+            key: [
+                recognised(ingredient["name"], ingredient.get("inci", "")),
+                recognised(key.replace("_", " ")),
+            ]
+            for key, ingredient in self.ingredients.items()
+        }
+        acid = any(found and is_acid(found["id"]) for both in known.values() for found in both)
+        for key, both in known.items():
+            if any(has(found, "lye") for found in both):
                 raise RecipeError(f"ingredients.{key}", say("recipe-lye"))
+            if acid and any(has(found, "frees_chlorine") for found in both):
+                raise RecipeError(f"ingredients.{key}", say("recipe-chlorine"))
 
     def ingredient(self, key: Id) -> Ingredient:
         written = self.ingredients[key]

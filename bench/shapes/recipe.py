@@ -45,24 +45,29 @@ Does = Literal[
 ]
 # What an ingredient is, in the trade's words: what the recipe check goes by.
 IngredientKind = Literal[
+    "acid",
     "alcohol",
     "bicarbonate",
     "botanical",
     "butter",
+    "carbonate",
     "citric_acid",
     "dye",
     "fragrance",
+    "humectant",
     "lake",
     "mica",
     "oil",
     "other",
     "pigment",
     "powder",
+    "preservative",
     "salt",
     "soap_base",
     "solubiliser",
     "surfactant",
     "water",
+    "wax",
     "whipping_base",
 ]
 Measures = Literal["us", "imperial", "metric"]

@@ -160,7 +160,7 @@ def test_what_is_left_over(bicarbonate, acid, told):
     (finding,) = says(check(make(bicarbonate, acid, facts=[BICARBONATE, ACID])), ": 1 by mass")
 
     assert told in finding["what"] and "1.31 : 1" in finding["why"]
-    assert "mol of bicarbonate" in finding["by"] and "L of gas" in finding["by"]
+    assert "mol of acid" in finding["by"] and "L of gas" in finding["by"]
 
 
 def test_the_form_of_the_acid_is_asked_for_and_what_hangs_on_it():
@@ -193,8 +193,8 @@ def test_a_share_just_over_its_limit_shows_both_whole_and_how_much_too_much():
     facts = [{}, {"kind": "fragrance", "fragrance": {"limit": "1.999 %"}}]
     (finding,) = says(check(make("98 g", "2 g", facts=facts)), "certificate allows")
 
-    assert "is 2.000 % of the finished piece. Its certificate allows 1.999 %" in finding["what"]
-    assert finding["by"] == "0.001 % of the piece too much"
+    assert "is 2.000 % of “Mix”. Its certificate allows 1.999 %" in finding["what"]
+    assert finding["by"] == "0.001 % of the part too much"
 
 
 def test_rounding_to_a_microgram_never_puts_a_share_over_its_limit():
@@ -210,21 +210,21 @@ def test_no_limit_is_a_question():
     assert finding["level"] == "look" and "unlimited" in finding["why"]
 
 
-def test_the_share_counts_every_part_that_holds_it():
-    """2 % of a 100 g base and 1 % of a 50 g top: 2.5 g in 150 g, 1.66 %."""
+def test_a_scented_part_is_not_thinned_by_the_plain_one_beside_it():
+    """2 % of a 100 g base and 1 % of a 50 g top: the base meets the skin by itself, and 2 % of it counts."""
     document = make("98 g", "2 g", facts=[{}, FRAGRANCE], part_piece="10 g")
     top = {**document["components"][0], "id": "top", "piece": "5 g"}
     top["lines"] = [{**top["lines"][0], "amount": "49.5 g"}, {**top["lines"][1], "amount": "0.5 g"}]
     document["components"].append(top)
     document["assembly"] = {"takes": [{"component": "mix"}, {"component": "top"}], "steps": []}
 
-    assert says(check(document), "1.66 % of the finished piece")
+    assert says(check(document), "2.00 % of “Mix”")
 
 
 def test_drops_count_towards_the_share_and_spoons_cannot():
     dense = {**FRAGRANCE, "density": {"g_per_ml": "1", "source": "made up"}}
 
-    assert says(check(make("100 g", "20 drops", facts=[{}, dense])), "1.00 % of the finished piece")
+    assert says(check(make("100 g", "20 drops", facts=[{}, dense])), "1.00 % of “Mix”")
     assert says(
         check(make("100 g", "1 tsp", measures="us", facts=[{}, FRAGRANCE])), "share of the piece is unknown"
     )

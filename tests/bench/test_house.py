@@ -47,7 +47,7 @@ BY_ONE_DOOR = {
     "fluent": ("catalogue.py",),
     "ortools": ("solver.py", "rules.py"),
     "threading": ("solver.py",),
-    "importlib": ("solver.py", "write.py", "language.py"),
+    "importlib": ("solver.py", "write.py", "language.py", "table.py"),
     "zoneinfo": ("bench_hours.py",),
     "datetime": ("bench_hours.py",),
     # The shapes are written out while developing; nothing of it runs otherwise.

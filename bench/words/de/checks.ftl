@@ -60,29 +60,29 @@ checks-citric-form-why = Das Monohydrat enthält 8,6 % Wasser, gleiches Gewicht 
 checks-citric-form-do = Auf der Packung nachsehen und die Form der Zutat angeben.
 checks-citric-form-source = molare Massen 192,12 und 210,14 g/mol, aus CIAAW-Atomgewichten
 checks-fizz-balance-do = Nichts, wenn das so gewollt ist.
-checks-fizz-balance-source = 3 NaHCO3 auf 1 Zitronensäure nach Stoffmenge. Ihr drittes Proton ist etwa so schwach wie Kohlensäure (pK 6,40 und 6,35). Die Gasmenge ist daher eine Obergrenze
+checks-fizz-balance-source = molare Massen aus CIAAW-Atomgewichten. Schwache letzte Protonen (Zitronensäure: pK 6,40): die Gasmenge ist eine Obergrenze
 checks-citric-form-by = { $anhydrous } bei wasserfreier; { $monohydrate } bei Monohydrat
 checks-fizz-left-nothing = nichts übrig
 checks-fizz-left = { $of ->
     [acid] { $mass } Säure übrig, { $share } davon
-   *[bicarbonate] { $mass } Natron übrig, { $share } davon
+   *[carbonate] { $mass } Natron übrig, { $share } davon
 }
-checks-fizz-balance = Natron zu Zitronensäure steht { $ratio } : 1 nach Gewicht. Nach der Reaktion: { $left }.
+checks-fizz-balance = Natron zu Säure steht { $ratio } : 1 nach Gewicht. Nach der Reaktion: { $left }.
 checks-fizz-balance-as-anhydrous = Die Säure ist als wasserfrei gerechnet.
 checks-fizz-balance-why = Üblich ist etwa 2 : 1 (übliche Praxis). Die Reaktion geht bei { $ratio } : 1 auf. Übriges Natron macht das Wasser schwach alkalisch. Übrige Säure macht es sauer.
-checks-fizz-balance-by = { $bicarbonate } sind { $bicarbonate_mol } mol Natron; { $acid } sind { $acid_mol } mol Säure. Höchstens { $gas } L Gas bei { -at-25 } aus der Charge wie geschrieben
+checks-fizz-balance-by = { $base } nehmen { $takes } mol Säure auf; { $acid } geben { $gives } mol. Höchstens { $gas } L Gas bei { -at-25 } aus der Charge wie geschrieben
 
 ## Duft und Allergene
 
 checks-fragrance-no-weight = { $name } hat eine Zeile ohne Gewicht. Der Anteil am Stück ist unbekannt.
 checks-fragrance-no-weight-why = Sein Zertifikat begrenzt ihn nach Gewicht.
 checks-fragrance-no-weight-do = Die Zeile als Gewicht schreiben oder die Dichte angeben.
-checks-fragrance-no-limit = { $share } des fertigen Stücks: { $name }. Was ist der Grenzwert?
+checks-fragrance-no-limit = { $share } von „{ $part }“ ist { $name }. Wo liegt die Grenze?
 checks-fragrance-no-limit-why = Kein angegebener Grenzwert heißt nicht unbegrenzt.
 checks-fragrance-no-limit-do = Den Grenzwert für diese Produktart aus dem IFRA-Zertifikat des Duftstoffs übernehmen.
-checks-fragrance-share = { $name }: { $share } des fertigen Stücks. Das Zertifikat erlaubt { $limit }.
-checks-fragrance-share-why = Gezählt über alle Teile des Stücks, die ihn enthalten. Das ist keine Bewertung des Produkts.
-checks-fragrance-share-over = { $share } des Stücks zu viel
+checks-fragrance-share = { $name }: { $share } von „{ $part }“. Das Zertifikat erlaubt { $limit }.
+checks-fragrance-share-why = Jeder Teil wird für sich betrachtet, der vollste zählt. Eine Bewertung des Produkts ist das nicht.
+checks-fragrance-share-over = { $share } des Teils zu viel
 checks-fragrance-share-used = { $share } % des Erlaubten
 checks-fragrance-share-do = Weniger davon nehmen, in einem Teil oder in allen.
 checks-fragrance-together = { $names }: jeder unter seinem Grenzwert, zusammen aber nicht.
@@ -236,3 +236,62 @@ checks-source-recipe-times = die Zeiten des Rezepts
 checks-source-the-bench = so arbeitet der Arbeitstisch
 checks-source-common-practice = übliche Praxis
 checks-source-ifra = IFRA-Standards, 51. Änderung (2023). Sprudelnde Badestücke und Stückseife stehen in Kategorie 9 (aus zweiter Hand)
+checks-fizz-balance-sour-do = Weniger Säure oder mehr Natron. Ein saures Bad brennt.
+checks-fizz-unknown = { $name } steht nicht in der Tabelle. Die Wirkung im Sprudel ist nicht gerechnet.
+checks-fizz-unknown-why = Jede Säure und jedes Carbonat geht bei einem anderen Gewicht auf.
+checks-fizz-unknown-do = Den INCI-Namen angeben, oder von Hand rechnen.
+checks-sealed = „{ $title }“ schließt ein Sprudelstück dicht ein.
+checks-sealed-open = Sprudelstücke nie dicht einschließen: Folie oder Papier, kein geschlossenes Glas.
+checks-sealed-why = Feuchte setzt Gas frei, und die Reaktion macht ihr eigenes Wasser. Ein dichtes Glas kann platzen.
+checks-sealed-by = höchstens { $gas } L Gas aus der Charge. Ein Prozent davon sind { $part } L
+checks-sealed-do = In Folie oder Papier einpacken, das Gas herauslässt. Jeden Deckel locker lassen.
+checks-sealed-source = molares Gasvolumen bei { -at-25 }. Gläser mit fertiger Mischung platzten, Rückruf 2009 (aus zweiter Hand)
+checks-in-fizz-baking-powder = { $name } enthält Säure und Stärke: kein reines Natron.
+checks-why-in-fizz-baking-powder = Es sprudelt von selbst, und weniger. In der Bilanz ist es nicht gezählt.
+checks-do-in-fizz-baking-powder = Natron nehmen, oder weglassen.
+checks-in-fizz-alkali = { $name } macht das Wasser stark alkalisch.
+checks-why-in-fizz-alkali = Das ist die Lauge der Putzmittel: hart zu Haut und Augen.
+checks-do-in-fizz-alkali = Natron nehmen. Das eine nicht für das andere halten.
+checks-in-fizz-sulfide = { $name } und Säure gehen nicht zusammen.
+checks-why-in-fizz-sulfide = Säure zersetzt Ultramarin. Es verblasst und riecht nach faulen Eiern.
+checks-do-in-fizz-sulfide = Diesen Teil mit etwas färben, das Säure verträgt.
+checks-in-fizz-draws-water = { $name } zieht Wasser in den Sprudel.
+checks-why-in-fizz-draws-water = Es nimmt Wasser aus der Luft. Das Stück wird weich, quillt oder startet zu früh.
+checks-do-in-fizz-draws-water = Weglassen, oder nur eine Spur, und sofort einpacken.
+checks-unpreserved = Nichts konserviert diesen Teil. Er enthält { $names }.
+checks-unpreserved-why = Keime wachsen, wo Wasser und Nahrung sind. Man sieht es nicht immer.
+checks-unpreserved-by = { $share } % des Teils
+checks-unpreserved-do = Beim Lieferanten nach einem Konservierer fragen, der zum pH passt, und prüfen lassen. Oder das Wasser weglassen.
+checks-unpreserved-source = ISO 29621:2017 nennt Zeichen für geringes Risiko (aus zweiter Hand): kein Wasser, Alkohol über 20 %, pH unter 3 oder über 10
+checks-largest-share = { $share } des Teils, der am meisten enthält
+checks-trait-borate = { $name } ist ein Borat: in der EU in Kosmetik verboten.
+checks-why-trait-borate = Es kann die Fruchtbarkeit und das Ungeborene schädigen.
+checks-do-trait-borate = Weglassen.
+checks-trait-microplastic = { $name } kann Mikroplastik sein.
+checks-why-trait-microplastic = Die EU beendet den Verkauf von Glitzer aus Kunststoff, der nicht abbaut.
+checks-do-trait-microplastic = Mica nehmen, oder Glitzer, dessen Papiere den Abbau zeigen.
+checks-trait-food-colour = { $name } ist für Lebensmittel gemacht.
+checks-why-trait-food-colour = Sie ist meist Wasser und färbt Wanne und Haut. Für Kosmetik ist sie vielleicht nicht gelistet.
+checks-do-trait-food-colour = Eine Farbe nehmen, deren Papiere Kosmetik und diesen Zweck nennen.
+checks-trait-airways = { $name } kann kleinen Kindern den Atem nehmen.
+checks-why-trait-airways = Menthol, Kampfer und Cineol wirken auf die Atemwege. Auch Asthma kann antworten.
+checks-do-trait-airways = Auf das Etikett: nicht für Kinder unter 3. So wenig, wie die Papiere erlauben.
+checks-allergens-unlisted = Die Allergene von { $name } sind nicht eingetragen.
+checks-allergens-unlisted-why = Ein Etikett muss sie schon bei kleinem Anteil nennen. Ohne sie fehlen sie dort.
+checks-allergens-unlisted-do = Aus der Allergenerklärung abschreiben.
+checks-one-twice = { $names } sind ein und derselbe Stoff.
+checks-one-twice-why = Anteile, Lieferungen und der Platz auf dem Etikett laufen getrennt.
+checks-one-twice-do = Eine Zutat daraus machen.
+checks-odd-density = Die Dichte von { $name } sieht falsch aus.
+checks-odd-density-why = Die Tabelle hat { $low } bis { $high } g/ml.
+checks-odd-density-do = Noch einmal nachsehen: g/ml, nicht kg/m³.
+checks-colour-use = { $use ->
+    [none] { $name } enthält { $colour }, in den USA für Lebensmittel gelistet, nicht für Kosmetik.
+   *[external] { $name } enthält { $colour }, in den USA nur für außen gelistet.
+}
+checks-colour-use-why = { $use ->
+    [none] Eine Farbe muss für ihren Zweck gelistet sein.
+   *[external] Außen heißt: ohne Lippen und Schleimhaut. Badewasser erreicht mehr als das Äußere.
+}
+checks-colour-use-do = Nach einer Farbe für alle Zwecke fragen, wenn dort verkauft wird.
+checks-listed-in = 21 CFR { $section }, Jahresausgabe 2015: heutige prüfen

@@ -1,6 +1,7 @@
 # Was an einem geschriebenen Rezept nicht stimmt (bench/recipe, bench/steps, frontend/bench/draft.js).
 
 recipe-lye = Ein Rezept mit Lauge gehört nicht hierher. Seife aus Lauge braucht eigene Schulung, Schutz und Berechnung. Hier eine fertige Basis nehmen.
+recipe-chlorine = Chlorhaltiges und Säure bilden Chlorgas. Dieses Rezept wird abgelehnt: eins von beiden weglassen.
 
 ## Zutaten und Zeilen
 

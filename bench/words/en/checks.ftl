@@ -60,29 +60,29 @@ checks-citric-form-why = The monohydrate holds 8.6 % water, so the same weight f
 checks-citric-form-do = Read the bag, and set the form of the ingredient.
 checks-citric-form-source = molar masses 192.12 and 210.14 g/mol, from CIAAW atomic weights
 checks-fizz-balance-do = Nothing, if that is what you meant.
-checks-fizz-balance-source = 3 NaHCO3 to 1 citric acid by moles. Its third proton is about as weak as carbonic acid (pK 6.40 and 6.35). So the gas is an upper bound
+checks-fizz-balance-source = molar masses from CIAAW atomic weights. Weak last protons (citric: pK 6.40) make the gas an upper bound
 checks-citric-form-by = { $anhydrous } if anhydrous; { $monohydrate } if monohydrate
 checks-fizz-left-nothing = nothing left over
 checks-fizz-left = { $of ->
     [acid] { $mass } of acid left over, { $share } of it
-   *[bicarbonate] { $mass } of bicarbonate left over, { $share } of it
+   *[carbonate] { $mass } of bicarbonate left over, { $share } of it
 }
-checks-fizz-balance = Bicarbonate to citric acid is { $ratio } : 1 by mass. When they have reacted: { $left }.
+checks-fizz-balance = Bicarbonate to acid is { $ratio } : 1 by mass. When they have reacted: { $left }.
 checks-fizz-balance-as-anhydrous = The acid is taken as anhydrous.
 checks-fizz-balance-why = The trade mixes about 2 : 1 (common practice). The reaction balances at { $ratio } : 1. Bicarbonate left over makes the water mildly alkaline. Acid left over makes it sour.
-checks-fizz-balance-by = { $bicarbonate } is { $bicarbonate_mol } mol of bicarbonate; { $acid } is { $acid_mol } mol of acid. At most { $gas } L of gas at { -at-25 } from the batch as written
+checks-fizz-balance-by = { $base } can take { $takes } mol of acid; { $acid } gives { $gives } mol. At most { $gas } L of gas at { -at-25 } from the batch as written
 
 ## Fragrance and allergens
 
 checks-fragrance-no-weight = { $name } has a line with no weight. Its share of the piece is unknown.
 checks-fragrance-no-weight-why = Its certificate limits it by weight.
 checks-fragrance-no-weight-do = Write the line as a weight, or give its density.
-checks-fragrance-no-limit = { $share } of the finished piece is { $name }. What is its limit?
+checks-fragrance-no-limit = { $share } of “{ $part }” is { $name }. What is its limit?
 checks-fragrance-no-limit-why = No limit given does not mean unlimited.
 checks-fragrance-no-limit-do = Copy the limit for this kind of product from the fragrance's own IFRA certificate.
-checks-fragrance-share = { $name } is { $share } of the finished piece. Its certificate allows { $limit }.
-checks-fragrance-share-why = Counted over every part of the piece that holds it. It is not an assessment of the product.
-checks-fragrance-share-over = { $share } of the piece too much
+checks-fragrance-share = { $name } is { $share } of “{ $part }”. Its certificate allows { $limit }.
+checks-fragrance-share-why = Each part is looked at by itself, and the fullest counts. It is not an assessment of the product.
+checks-fragrance-share-over = { $share } of the part too much
 checks-fragrance-share-used = { $share } % of what it allows
 checks-fragrance-share-do = Use less of it, in one part or in all.
 checks-fragrance-together = { $names } are each below their own limit, but not together.
@@ -239,3 +239,62 @@ checks-source-recipe-times = the recipe's own times
 checks-source-the-bench = how the bench works
 checks-source-common-practice = common practice
 checks-source-ifra = IFRA Standards, 51st Amendment (2023). Fizzing bath pieces and bar soap are in category 9 (second-hand)
+checks-fizz-balance-sour-do = Use less acid or more bicarbonate. A sour bath stings.
+checks-fizz-unknown = { $name } is not in the table. What it does in the fizz is not worked out.
+checks-fizz-unknown-why = Each acid and each carbonate balances at another weight.
+checks-fizz-unknown-do = Give its INCI name, or work it out by hand.
+checks-sealed = “{ $title }” shuts a fizzing piece in tight.
+checks-sealed-open = Never shut a fizzing piece in tight: film or paper, no closed jar.
+checks-sealed-why = Damp sets gas free, and the reaction makes its own water. A shut jar can burst.
+checks-sealed-by = at most { $gas } L of gas from the batch. One per cent of it is { $part } L
+checks-sealed-do = Wrap in film or paper that lets gas out. Leave any lid loose.
+checks-sealed-source = molar gas volume at { -at-25 }. Jars of mixed powder burst and were recalled in 2009 (second-hand)
+checks-in-fizz-baking-powder = { $name } holds acid and starch: it is not pure bicarbonate.
+checks-why-in-fizz-baking-powder = It fizzes by itself, and less. It is not counted in the balance.
+checks-do-in-fizz-baking-powder = Use sodium bicarbonate, or leave it out.
+checks-in-fizz-alkali = { $name } makes the water strongly alkaline.
+checks-why-in-fizz-alkali = It is a cleaner’s alkali: hard on skin and eyes.
+checks-do-in-fizz-alkali = Use sodium bicarbonate. Do not take the one for the other.
+checks-in-fizz-sulfide = { $name } and acid do not go together.
+checks-why-in-fizz-sulfide = Acid breaks ultramarine down. It fades, and smells of bad eggs.
+checks-do-in-fizz-sulfide = Colour this part with something that stands acid.
+checks-in-fizz-draws-water = { $name } draws water into the fizz.
+checks-why-in-fizz-draws-water = It takes water from the air. The piece softens, swells or starts early.
+checks-do-in-fizz-draws-water = Leave it out, or keep it to a trace and wrap at once.
+checks-unpreserved = Nothing preserves this part. It holds { $names }.
+checks-unpreserved-why = Microbes grow where there is water and food for them. It may not show.
+checks-unpreserved-by = { $share } % of the part
+checks-unpreserved-do = Ask your supplier for a preservative that fits its pH, and have it tested. Or leave the water out.
+checks-unpreserved-source = ISO 29621:2017 lists what makes a product low-risk (second-hand): no water, alcohol over 20 %, pH under 3 or over 10
+checks-largest-share = { $share } of the part that holds most of it
+checks-trait-borate = { $name } is a borate: the EU forbids it in cosmetics.
+checks-why-trait-borate = It may harm fertility and the unborn child.
+checks-do-trait-borate = Leave it out.
+checks-trait-microplastic = { $name } may be a microplastic.
+checks-why-trait-microplastic = The EU ends the sale of glitter that is plastic and does not degrade.
+checks-do-trait-microplastic = Use mica, or glitter whose papers show that it degrades.
+checks-trait-food-colour = { $name } is made for food.
+checks-why-trait-food-colour = It is mostly water, and stains tub and skin. It may not be listed for cosmetics.
+checks-do-trait-food-colour = Use a colour whose papers say cosmetics and this use.
+checks-trait-airways = { $name } can take a small child’s breath.
+checks-why-trait-airways = Menthol, camphor and cineole act on the airways. Asthma can answer too.
+checks-do-trait-airways = Say on the label: not for children under 3. Keep it as low as the papers allow.
+checks-allergens-unlisted = The allergens of { $name } are not entered.
+checks-allergens-unlisted-why = A label must name them from a small share on. Without them none is named.
+checks-allergens-unlisted-do = Copy them from its allergen declaration.
+checks-one-twice = { $names } are one substance.
+checks-one-twice-why = Its shares, its lots and its place on the label are kept apart.
+checks-one-twice-do = Make one ingredient of them.
+checks-odd-density = The density of { $name } looks wrong.
+checks-odd-density-why = The table has { $low } to { $high } g/ml.
+checks-odd-density-do = Read the sheet again: g/ml, not kg/m³.
+checks-colour-use = { $use ->
+    [none] { $name } holds { $colour }, which the United States list for food, not for cosmetics.
+   *[external] { $name } holds { $colour }, which the United States list for outside use only.
+}
+checks-colour-use-why = { $use ->
+    [none] A colour must be listed for what it is used in.
+   *[external] Outside use leaves out lips and inner skin. Bath water reaches more than the outside.
+}
+checks-colour-use-do = Ask for a colour listed for general use, where it is sold there.
+checks-listed-in = 21 CFR { $section }, annual edition 2015: check today’s

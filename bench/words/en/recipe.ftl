@@ -1,6 +1,7 @@
 # What is wrong with a recipe as it was written (bench/recipe, bench/steps, frontend/bench/draft.js).
 
 recipe-lye = A recipe that uses lye is outside this tool. Soap from lye needs its own training, protection and calculation. Use a ready-made base here.
+recipe-chlorine = A chlorine releaser and an acid make chlorine gas. This recipe is refused: leave one of them out.
 
 ## Ingredients and lines
 

@@ -1,0 +1,56 @@
+"""Preservation: water, and what microbes live on, in a part that nothing preserves."""
+
+from collections.abc import Iterator
+
+from bench.checks.finding import finding
+from bench.checks.subject import Subject, mass_ug, total_ug
+from bench.shapes.recipe import Component, Finding, RecipeLine
+from bench.shapes.substances import Substance
+from bench.substances import has, share_of
+from bench.words import say, say_all
+
+WET_PPM = 500_000  # what is at least half water wets a part; a spray to texture dries off
+BASES = ("soap_base", "whipping_base", "surfactant")  # preserved by their makers, for what is in them
+
+
+def unpreserved(subject: Subject) -> Iterator[Finding]:
+    """Asked for, with what it depends on: no rule of ours says how much of what keeps a piece."""
+    for component in subject.parts:
+        if subject.of_kind(component, "preservative") or subject.carbonates(component):
+            continue
+        wet = [line for line in component["lines"] if _wets(subject, line)]
+        moist = wet or subject.of_kind(component, *BASES)
+        food = [line for line in component["lines"] if moist and _feeds(subject, line)]
+        added = list({line["id"]: line for line in [*wet, *food]}.values())
+        if added:
+            yield finding(
+                "look",
+                component["id"],
+                say(
+                    "checks-unpreserved", names=say_all([subject.ingredient(line)["name"] for line in added])
+                ),
+                why=say("checks-unpreserved-why"),
+                by=say("checks-unpreserved-by", share=_share(component, added)),
+                do=say("checks-unpreserved-do"),
+                source=say("checks-unpreserved-source"),
+            )
+
+
+def _wets(subject: Subject, line: RecipeLine) -> bool:
+    if line["texture"]:
+        return False
+    found = subject.substance(line["ingredient"])
+    if found and "water" in found:
+        return share_of(found, "water") * 1_000_000 >= WET_PPM and found["kind"] == "water"
+    return subject.kind(line["ingredient"]) == "water"
+
+
+def _feeds(subject: Subject, line: RecipeLine) -> bool:
+    found: Substance | None = subject.substance(line["ingredient"])
+    return has(found, "feeds_microbes") and not line["texture"]
+
+
+def _share(component: Component, lines: list[RecipeLine]) -> int:
+    """Of the part, in whole per cent."""
+    whole = total_ug(component)
+    return 100 * sum(map(mass_ug, lines)) // whole if whole else 0

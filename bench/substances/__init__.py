@@ -1,0 +1,130 @@
+"""The substances of this trade: what each is, and by which names makers know it.
+
+    recognised("Natron, fein")["id"]     "sodium-bicarbonate"
+    source_of(substance, "molar_mass")   where the figure is from, in words
+
+`table.json` has a row for each (bench/shapes/substances.py). A name of five languages, an INCI name, a CAS number or
+the name of a United States label tells which it is. What is not known stays unknown: rules then go by the kind that
+the maker gives, and ask.
+"""
+
+import re
+from collections.abc import Iterator
+from fractions import Fraction
+from functools import cache
+from typing import Literal
+from unicodedata import normalize
+
+from bench.shapes.substances import Substance, Trait
+from bench.substances.table import table
+from bench.words import say
+
+# Kinds that say more than a name does: "Milk and honey" of the kind fragrance is neither milk nor honey.
+_NAMED_AFTER_OTHERS = frozenset(
+    {"fragrance", "soap_base", "whipping_base", "mica", "lake", "dye", "pigment", "botanical"}
+)
+_SHORTEST = 3
+# "Lye-free", "sans soude caustique": what it is without is not what it is.
+_WITHOUT = re.compile(r"\b(?:without|no|ohne|sans|sin|senza) (?:\w+ ){0,2}?$")
+_FREE = re.compile(r"^ (?:free|frei)\b")
+
+
+@cache
+def substance(id_: str) -> Substance:
+    """KeyError: there is none of that id."""
+    return next((each for each in table() if each["id"] == id_), None) or _missing(id_)
+
+
+def _missing(id_: str) -> Substance:
+    raise KeyError(id_)
+
+
+def has(found: Substance | None, trait: Trait) -> bool:
+    return found is not None and trait in found.get("traits", [])
+
+
+def share_of(found: Substance, field: Literal["water", "crystal_water"]) -> Fraction:
+    """A share by mass that the table writes as "8.57 %"."""
+    return Fraction(found[field].removesuffix(" %")) / 100
+
+
+def colours_of(found: Substance | None, inci: str) -> list[Substance]:
+    """The listed colours in an ingredient: itself, and those whose Colour Index number its INCI list names."""
+    numbers = set(re.findall(r"\bCI ?(\d{5})\b", inci))
+    return [
+        each
+        for each in table()
+        if "us_colour" in each and (each is found or numbers & set(each.get("ci", [])))
+    ]
+
+
+def source_of(found: Substance, field: str) -> str:
+    """Where a figure or a trait of it is from, in words."""
+    return say(f"sources-{found.get('by', {}).get(field, 'memory')}")
+
+
+@cache
+def recognised(name: str, inci: str = "", kind: str = "", form: str = "", cas: str = "") -> Substance | None:
+    """Which substance it is, or None. A whole name counts before words within one, and of these the longest."""
+    for known in (cas, name, inci):
+        found = _of_form(_whole().get(_plain(known), []), form)
+        if found:
+            return found
+    within = [
+        found
+        for found in _named_within(_plain(name))
+        if kind not in _NAMED_AFTER_OTHERS or found["kind"] == kind
+    ]
+    return _of_form(within, form)
+
+
+def _of_form(found: list[Substance], form: str) -> Substance | None:
+    """The first of them, in the form that the maker gave: two forms of a substance bear one INCI name."""
+    if not found or not form or found[0].get("form") == form:
+        return found[0] if found else None
+    alike = (
+        each for each in table() if each.get("form") == form and each.get("inci") == found[0].get("inci")
+    )
+    return next(alike, found[0])
+
+
+def _named_within(plain: str) -> Iterator[Substance]:
+    """Substances whose names stand as words of this one: a scent or a soap base first, then by the longest name."""
+    standing = sorted(
+        (
+            (not _is_made_of_others(each), -len(known), -plain.rfind(known), each["id"])
+            for known, substances in _whole().items()
+            if len(known) >= _SHORTEST and f" {known} " in f" {plain} " and not _is_without(known, plain)
+            for each in substances[:1]
+        ),
+    )
+    return (substance(id_) for *_, id_ in standing)
+
+
+def _is_made_of_others(found: Substance) -> bool:
+    """It is often named after what it smells of, or what was put into it."""
+    return found["id"] == "parfum" or found["kind"] in {"soap_base", "whipping_base"}
+
+
+def _is_without(known: str, plain: str) -> bool:
+    at = f" {plain} ".find(f" {known} ")
+    return bool(_WITHOUT.search(plain[:at]) or _FREE.search(plain[at + len(known) :]))
+
+
+@cache
+def _whole() -> dict[str, list[Substance]]:
+    """Every name, INCI name and number, with what bears it."""
+    named: dict[str, list[Substance]] = {}
+    for each in table():
+        names = [name for of_language in each["names"].values() for name in of_language]
+        for name in dict.fromkeys(
+            map(_plain, [*names, each.get("inci", ""), each.get("us", ""), *each.get("cas", [])])
+        ):
+            named.setdefault(name, []).append(each)
+    del named[""]
+    return named
+
+
+def _plain(name: str) -> str:
+    """Letters and digits alone, in small letters: "Natron, fein" is "natron fein"."""
+    return " ".join(re.findall(r"\w+", normalize("NFKC", name).casefold()))

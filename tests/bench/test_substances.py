@@ -1,0 +1,209 @@
+"""The table of substances, against a library of chemicals, a hand-made balance, and what makers write."""
+
+from __future__ import annotations
+
+import random
+from fractions import Fraction
+
+import pytest
+from chemicals import search_chemical
+from workshop import make_document
+
+from bench import read_recipe, words
+from bench.errors import RecipeError
+from bench.fizz import CARBON_DIOXIDE, LITRES_A_MOLE, is_acid, is_carbonate, react
+from bench.substances import colours_of, recognised, source_of, substance, table
+
+ACIDS = [each["id"] for each in table() if is_acid(each["id"])]
+CARBONATES = [each["id"] for each in table() if is_carbonate(each["id"])]
+# The library gives another substance under these numbers: the acid of the salt; the salt with no water; a mixture.
+OTHERWISE_THERE = {"868-14-4", "533-96-0", "8000-34-8", "11138-66-2", "8024-22-4"}
+FIGURES = (
+    "molar_mass",
+    "crystal_water",
+    "water",
+    "density",
+    "melts_c",
+    "flash_c",
+    "loses_water_c",
+    "hazards",
+)
+
+
+# The table
+
+
+def test_every_row_is_told_by_its_names_and_no_two_rows_share_one():
+    for each in table():
+        for name in [name for names in each["names"].values() for name in names]:
+            found = recognised(name)
+            assert found is not None and found["id"] == each["id"], name
+
+
+def test_every_figure_and_trait_says_where_it_is_from():
+    for each in table():
+        told = [*(field for field in FIGURES if field in each), *each.get("traits", [])]
+        assert set(told) <= set(each.get("by", {})), each["id"]
+        for tag in words.languages():
+            with words.speaking(tag):
+                assert all(source_of(each, field) for field in told)
+
+
+def test_numbers_and_molar_masses_are_those_of_a_library_of_chemicals():
+    """`chemicals` 1.x: a CAS number finds the substance, and the mass of its formula is ours."""
+    met = 0
+    for each in table():
+        for cas in set(each.get("cas", [])) - OTHERWISE_THERE:
+            try:
+                found = search_chemical(cas)
+            except ValueError:
+                continue  # a mixture of nature that the library does not hold
+            met += 1
+            if "molar_mass" in each:
+                assert float(each["molar_mass"]) == pytest.approx(found.MW, abs=0.02), each["id"]
+    assert met > 90
+
+
+@pytest.mark.parametrize(
+    ("name", "given", "id_"),
+    [
+        ("Natron, fein", {}, "sodium-bicarbonate"),
+        ("bicarbonato de sodio", {}, "sodium-bicarbonate"),
+        ("Cream of tartar", {"kind": "citric_acid"}, "cream-of-tartar"),
+        ("Zitronensäure", {"form": "monohydrate"}, "citric-acid-monohydrate"),
+        ("Citric acid", {}, "citric-acid"),
+        ("Baking powder", {"kind": "bicarbonate"}, "baking-powder"),
+        ("Washing soda", {}, "washing-soda"),
+        ("Soap base, lye-free", {}, "melt-and-pour-base"),
+        ("Base de savon sans soude caustique", {}, "melt-and-pour-base"),
+        ("Milk & honey fragrance oil", {}, "parfum"),
+        ("Bio-Kakaobutter, desodoriert", {}, "cocoa-butter"),
+        ("My secret powder", {"inci": "Kaolin"}, "kaolin"),
+        ("Zitronensaft", {}, "fruit-puree"),
+    ],
+)
+def test_what_makers_write_is_known(name, given, id_):
+    found = recognised(name, given.get("inci", ""), given.get("kind", ""), given.get("form", ""))
+    assert found is not None and found["id"] == id_
+
+
+@pytest.mark.parametrize(
+    ("name", "kind"),
+    [("Milk and honey", "fragrance"), ("Orange mica blend", "pigment"), ("Moonlight dust", ""), ("", "")],
+)
+def test_what_is_named_after_something_else_is_not_that(name, kind):
+    assert recognised(name, kind=kind) is None
+
+
+def test_colours_are_found_by_their_numbers_within_a_blend():
+    found = colours_of(recognised("Teal mica", kind="mica"), "Mica, CI 77288, CI 77891")
+    assert {each["id"] for each in found} == {"mica", "chromium-oxide", "titanium-dioxide"}
+
+
+# The reaction
+
+
+def proton_by_proton(carbonates: dict[str, int], acids: dict[str, int]) -> tuple[int, int, int]:
+    """A balance made by hand, in whole mmol: each proton goes to the strongest base there is. Gives gas and both rests."""
+    carbonate = bicarbonate = 0
+    for id_, mmol in carbonates.items():
+        gas, takes = substance(id_)["carbon_dioxide"], substance(id_)["carbonate_equivalents"]
+        doubly = takes - gas  # of its carbon dioxide, what is there as carbonate
+        carbonate, bicarbonate = carbonate + doubly * mmol, bicarbonate + (gas - doubly) * mmol
+    protons = sum(mmol * substance(id_)["acid_protons"] for id_, mmol in acids.items())
+    gas = 0
+    while protons and (carbonate or bicarbonate):
+        protons -= 1
+        if carbonate:
+            carbonate, bicarbonate = carbonate - 1, bicarbonate + 1
+        else:
+            bicarbonate, gas = bicarbonate - 1, gas + 1
+    return gas, 2 * carbonate + bicarbonate, protons
+
+
+def test_random_mixtures_react_as_a_balance_made_by_hand():
+    """200 mixtures of up to three of each side."""
+    chance = random.Random(14)
+    for _ in range(200):
+        carbonates = {id_: chance.randint(1, 60) for id_ in chance.sample(CARBONATES, chance.randint(1, 3))}
+        acids = {id_: chance.randint(1, 60) for id_ in chance.sample(ACIDS, chance.randint(1, 3))}
+        gas, base_left, acid_left = proton_by_proton(carbonates, acids)
+
+        told = react(weighed(carbonates), weighed(acids))
+
+        left = {"carbonate": told.base_mmol, "acid": told.acid_mmol, "": Fraction(0)}[told.left_over]
+        assert told.gas_mg == gas * CARBON_DIOXIDE
+        assert told.left_share * left == (base_left if told.left_over == "carbonate" else acid_left)
+
+
+def weighed(mmol: dict[str, int]) -> dict[str, Fraction]:
+    """mg of each."""
+    return {id_: n * Fraction(substance(id_)["molar_mass"]) for id_, n in mmol.items()}
+
+
+@pytest.mark.parametrize(
+    ("acid", "per_bicarbonate", "per_potassium"),
+    [  # grams for 100 g of sodium and of potassium bicarbonate, computed from IUPAC weights apart from this code
+        ("citric-acid-anhydrous", 76.2, 64.0),
+        ("citric-acid-monohydrate", 83.4, 70.0),
+        ("tartaric-acid", 89.3, 75.0),
+        ("cream-of-tartar", 224.0, 188.0),
+        ("malic-acid", 79.8, 67.0),
+        ("lactic-acid", 107.2, 90.0),
+        ("sapp", 132.1, 110.8),
+    ],
+)
+def test_how_much_acid_balances(acid, per_bicarbonate, per_potassium):
+    for base, grams in (("sodium-bicarbonate", per_bicarbonate), ("potassium-bicarbonate", per_potassium)):
+        told = react({base: Fraction(100)}, {acid: Fraction(100)})
+        assert float(100 / told.balanced) == pytest.approx(grams, abs=0.06)
+
+
+def test_litres_of_gas_a_gram():
+    """At 25 °C and 1 atm: sodium bicarbonate 0.291 L, potassium 0.244, sodium carbonate 0.231."""
+    for base, litres in (
+        ("sodium-bicarbonate", 0.291),
+        ("potassium-bicarbonate", 0.244),
+        ("washing-soda", 0.231),
+    ):
+        told = react({base: Fraction(1000)}, {"citric-acid-anhydrous": Fraction(10_000)})
+        assert float(told.gas_l) == pytest.approx(litres, abs=0.0006)
+    assert LITRES_A_MOLE
+
+
+# What is refused
+
+
+@pytest.mark.parametrize(
+    "facts",
+    [
+        {"name": "Natriumhydroxid"},
+        {"name": "Soude caustique"},
+        {"name": "My mix", "inci": "Sodium Hydroxide"},
+        {"name": "Drain opener, KOH"},
+        {"name": "Lye"},
+    ],
+)
+def test_lye_is_refused_by_any_name(facts):
+    document = make_document("100 g")
+    document["ingredients"]["i0"] |= facts
+    with pytest.raises(RecipeError, match="lye"):
+        read_recipe(document)
+
+
+@pytest.mark.parametrize(
+    "name", ["Soap base, lye-free", "Seifenbasis ohne Natriumhydroxid", "Lyeberry powder"]
+)
+def test_what_is_without_lye_is_not(name):
+    document = make_document("100 g")
+    document["ingredients"]["i0"]["name"] = name
+    assert read_recipe(document)
+
+
+def test_what_frees_chlorine_is_refused_beside_an_acid_alone():
+    document = make_document("100 g", "10 g")
+    document["ingredients"]["i0"]["name"] = "Chlortabletten"
+    assert read_recipe(document)
+    document["ingredients"]["i1"]["name"] = "Weinsäure"
+    with pytest.raises(RecipeError, match="chlorine gas"):
+        read_recipe(document)
