@@ -8,7 +8,7 @@
 
 import { say } from "../words.js";
 import { joined } from "./brief.js";
-import { divisionOf } from "./journal/index.js";
+import { divisionOn } from "./journal/index.js";
 import { full } from "./lists.js";
 import { ASSEMBLY } from "./states.js";
 import { allowedMg } from "./weighing.js";
@@ -55,7 +55,7 @@ export function carriedTo(sheet, state, place, [num, den], kept) {
   for (const line of weighedLines(sheet, place)) {
     const { in_mg: inMg, status, scale } = state.lines[line.id];
     const target = halfEven(product(line.mg, num), den);
-    const isTooMuch = inMg - target > allowedMg(line, divisionOf(sheet, scale), num, den);
+    const isTooMuch = inMg - target > allowedMg(line, divisionOn(sheet, scale)?.mg, num, den);
     const stays = kept.includes(line.id) || status === "left_out";
     ends.set(line.id, stays || isTooMuch ? inMg : target);
     if (isTooMuch && !stays) over.push(line.id);

@@ -169,11 +169,7 @@ function inGrams(mg, divisionMg) {
 const ounces = (mg, places) => halfEven(product(mg, OUNCE_BOTTOM), 10 ** (6 - places) * OUNCE_TOP);
 
 /** How many decimals a scale shows its ounces with. @param {number} uoz */
-export function ouncePlaces(uoz) {
-  let places = 4;
-  while (places && uoz % 10 ** (7 - places) === 0) places -= 1;
-  return places;
-}
+export const ouncePlaces = (uoz) => (String(uoz / 1e6).split(".")[1] ?? "").length;
 
 /**
  * What a scale shows, in its own unit with its own decimals, whatever units are asked for elsewhere: 2350 mg at 10 mg
@@ -250,9 +246,6 @@ export function times(numerator, denominator) {
 export function moreBy(numerator, denominator) {
   return `${noLonger(decimals(halfEven(product(1000, numerator - denominator), denominator), 1))} %`;
 }
-
-/** A volume in ml, to a tenth: "5 ml", "14.8 ml". @param {number} nl */
-export const millilitres = (nl) => `${noLonger(decimals(halfEven(nl, 100_000), 1))} ml`;
 
 /** A number with decimals, without the noughts at its end. @param {string} text */
 const noLonger = (text) => text.replace(/[.,]?0+$/, "");

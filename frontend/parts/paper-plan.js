@@ -7,11 +7,11 @@
 
 import { byCode, inFull } from "../bench/cautions.js";
 import { readsIn } from "../bench/weighing.js";
-import { grams, millilitres, reading, shareOut, span, toDivision } from "../bench/whole.js";
+import { grams, reading, shareOut, span, toDivision } from "../bench/whole.js";
 import { full } from "../bench/lists.js";
 import { reasonWords, warningWords } from "../bench/sheet-reasons.js";
 import { cautionsOf, noteOf, spoonsWords, tooFarOf, UNNAMED } from "../bench/sheet-words.js";
-import { say, units } from "../words.js";
+import { point, say, units } from "../words.js";
 import { pieces } from "./words.js";
 /** @import { MeasuredRecipe, RecipeStep, Sheet, SheetLine, SheetVessel } from "../../bench/shapes/page" */
 /** @import { SplitStep, Step, StepHead, StepKind, Way, Weighing } from "../../bench/shapes/page" */
@@ -34,6 +34,8 @@ import { pieces } from "./words.js";
  */
 
 const LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
+/** @param {number} number */
+const decimal = (number) => String(number).replace(".", point());
 /** @param {number} mg */
 const plain = (mg) => grams(mg, mg % 1000 ? 10 : 1000);
 /** @param {(string | null | undefined)[]} words */
@@ -57,7 +59,7 @@ export function planOfSheet(sheet) {
       mg
         ? grams(mg, mg < 100_000 ? 10 : 1000)
         : nl
-          ? millilitres(nl)
+          ? `${decimal(Math.round(nl / 100_000) / 10)} ml`
           : count
             ? String(count)
             : say("prompting-to-texture"),

@@ -7,7 +7,7 @@
 
 import { useOf } from "../bench/lots.js";
 import { foldShelf, leftOf } from "../bench/shelf.js";
-import { say } from "../words.js";
+import { say, units } from "../words.js";
 import { dayOnly, mass } from "./words.js";
 /** @import { LotUse, Shelf, ShelfLot, State } from "../../bench/shapes/page" */
 /** @import { KeptEntry } from "../../types/keep" */
@@ -58,6 +58,12 @@ export function runsOf(lot, runs) {
 export function amountOf({ count }, much) {
   return count === null ? mass(much) : say("page-shelf-pieces", { count: much });
 }
+
+/**
+ * How finely a mass is typed that no scale shows, in the units that are asked for.
+ * @returns {import("../bench/whole.js").Division}
+ */
+export const typedIn = () => (units().mass === "oz" ? { mg: 283, uoz: 10_000 } : { mg: 10 });
 
 /** "31 Mar 2027" of "2027-03-31". @param {string} day */
 export function dayWords(day) {

@@ -4,7 +4,7 @@
 
 import { pieceWord } from "../bench/sheet-words.js";
 import { readsIn } from "../bench/weighing.js";
-import { inOunces, reading, toDivision } from "../bench/whole.js";
+import { inOunces, reading } from "../bench/whole.js";
 import { locale, point, shown, units } from "../words.js";
 /** @import { PieceWords } from "../../bench/shapes/page" */
 
@@ -107,16 +107,6 @@ export function mass(mg, scale) {
   const digits = rest ? `${shown(whole)}${point()}${rest}` : shown(whole);
   return `${mg < 0 ? "\u2212" : ""}${digits} g`;
 }
-
-/** By how much a weighing is off, as its scale could show it. @param {number} mg @param {On} scale */
-export const offBy = (mg, scale) =>
-  mass(scale?.division_uoz ? toDivision(Math.abs(mg), readsIn(scale)) : Math.abs(mg), scale);
-
-/**
- * How finely a mass is typed that no scale shows, in the units that are asked for.
- * @returns {import("../bench/whole.js").Division}
- */
-export const typedIn = () => (units().mass === "oz" ? { mg: 283, uoz: 10_000 } : { mg: 10 });
 
 /**
  * An id that the recipe format takes, from a name, unlike the others.

@@ -13,8 +13,8 @@ import { openPad } from "../parts/number-pad.js";
 import { pageHead } from "../parts/page-head.js";
 import { canScan, scanCode } from "../parts/scanner.js";
 import { pickOne, tellPlain } from "../parts/sheets.js";
-import { amountOf, bestBefore, dayWords, stockOf } from "../parts/stock.js";
-import { pieces, typedIn } from "../parts/words.js";
+import { amountOf, bestBefore, dayWords, stockOf, typedIn } from "../parts/stock.js";
+import { pieces } from "../parts/words.js";
 import { say, sayAll } from "../words.js";
 /** @import { Gather, GatherIngredient, GatherThing, MeasuredRecipe } from "../../bench/shapes/page" */
 /** @import { Shelf, ShelfLot, ThingKind } from "../../bench/shapes/page" */

@@ -20,7 +20,7 @@ import { letterMark } from "../parts/hatch.js";
 import { openPad } from "../parts/number-pad.js";
 import { pageHead } from "../parts/page-head.js";
 import { photograph } from "../parts/photograph.js";
-import { deviationMark } from "../parts/record-bars.js";
+import { deviationMark, offBy } from "../parts/record-bars.js";
 import {
   balancePart,
   costPart,
@@ -41,7 +41,7 @@ import { reading, times, toDivision } from "../bench/whole.js";
 import { askNote, pickOne } from "../parts/sheets.js";
 import { stockOf } from "../parts/stock.js";
 import { undoPair } from "../parts/undo-pair.js";
-import { about, clock, day, duration, mass, offBy, pieces } from "../parts/words.js";
+import { about, clock, day, duration, mass, pieces } from "../parts/words.js";
 import { say } from "../words.js";
 /** @import { Correction, Look, Record as BatchRecord, RecordLine } from "../../bench/shapes/page" */
 /** @import { RecordLooks, RecordStep, Sheet, SheetComponent, Shelf } from "../../bench/shapes/page" */

@@ -13,9 +13,9 @@ import { lotLevel } from "../parts/record-bars.js";
 import { canScan, scanCode } from "../parts/scanner.js";
 import { askNote } from "../parts/sheets.js";
 import { askCard, askLoss, askLot, hazardsWords } from "../parts/shelf-forms.js";
-import { amountOf, bestBefore, dayWords, runsOf, stockOf } from "../parts/stock.js";
+import { amountOf, bestBefore, dayWords, runsOf, stockOf, typedIn } from "../parts/stock.js";
 import { undoPair } from "../parts/undo-pair.js";
-import { day, typedIn, unbroken } from "../parts/words.js";
+import { day, unbroken } from "../parts/words.js";
 import { point, say } from "../words.js";
 /** @import { Card, Price, ShelfLot, ShelfNote } from "../../bench/shapes/page" */
 /** @import { KeptEntry, ShelfSaid, Undoing } from "../../types/keep" */

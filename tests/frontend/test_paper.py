@@ -129,6 +129,15 @@ def test_the_printed_sheet_has_every_weight_reading_and_scale(desk: Page, demo: 
                 assert said in text, (paper, said)
         assert {"began", "ended", "lot", "Notes"} <= set(text.split()), paper
         assert "Sheet for so many" not in text and "Print" not in text.split(), paper
+    scrub = next(each for each in call(demo, "GET", "recipes")["recipes"] if "scrub" in each["title"].lower())
+    told = call(demo, "POST", f"recipes/{scrub['id']}/sheet", {"by": "pieces", "pieces": 6})["sheet"]
+    totals = dict(
+        desk.evaluate(
+            "async sheet => (await import('/rest.js')).$parts_paper_plan.planOfSheet(sheet).totals", told
+        )
+    )
+    [spooned] = [each for each in told["ingredients"] if each["nl"]]
+    assert totals[spooned["name"]] == f"{round(spooned['nl'] / 100_000) / 10:g} ml"
 
 
 def test_the_printed_card_has_the_recipe_as_written(desk: Page, demo: Server) -> None:

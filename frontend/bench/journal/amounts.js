@@ -9,12 +9,6 @@ const MOST_FACTOR = 1000; // a thousand times the batch is a slip of the finger 
 export const NO_COUNT = { good: 0, spoiled: 0, partial: 0 };
 
 /**
- * The division of a scale of the kit, in mg; null where there is no such scale.
- * @param {Pick<Sheet, "kit">} sheet @param {string | null} scale
- */
-export const divisionOf = ({ kit }, scale) => kit.scales.find(({ id }) => id === scale)?.division_mg ?? null;
-
-/**
  * What a scale of the kit reads in; null where there is no such scale.
  * @param {Pick<Sheet, "kit">} sheet @param {string | null} scale
  */

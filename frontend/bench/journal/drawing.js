@@ -3,7 +3,7 @@
 import { last } from "../lists.js";
 import { allowedMg } from "../weighing.js";
 import { halfEven, product, sum } from "../whole.js";
-import { divisionOf } from "./amounts.js";
+import { divisionOn } from "./amounts.js";
 import { settleCounting } from "./counting.js";
 import { running } from "./running.js";
 import { add, scaleNow, settle } from "./tally.js";
@@ -121,7 +121,7 @@ function stands(tally, line, scale) {
   const judged = () => {
     if (target === null) return tally.touched.has(line.id) ? "in" : "open";
     if (inMg === 0 && target > 0) return "open";
-    if (Math.abs(inMg - target) <= allowedMg(line, divisionOf(tally.sheet, scale), num, den)) return "in";
+    if (Math.abs(inMg - target) <= allowedMg(line, divisionOn(tally.sheet, scale)?.mg, num, den)) return "in";
     return inMg < target ? "short" : "over";
   };
   return {

@@ -11,6 +11,6 @@
  * The fold never throws and never reads a clock. It is the same fold as the server's.
  */
 
-export { carryUp, divisionOf, divisionOn, inReach, leftOfMix, portionTargets } from "./amounts.js";
+export { carryUp, divisionOn, inReach, leftOfMix, portionTargets } from "./amounts.js";
 export { fold, Folding } from "./folding.js";
 export { frozenSeal, ofRecord, seal, toldOf } from "./signing.js";
