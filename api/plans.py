@@ -347,7 +347,7 @@ def _kept(plan_id: str) -> KeptPlan:
     if state == "working" and abs(at - row.beat_at) > SILENT_MS:
         state, fault = ("made", None) if row.made else ("refused", ABANDONED)
     asked: Asked = json.loads(row.asked)
-    made: Made | None = json.loads(row.made) if row.made else None
+    made = _in_words(json.loads(row.made)) if row.made else None
     progress: PlanProgress | None = json.loads(row.progress) if row.progress and state == "working" else None
     return {
         "id": plan_id,
@@ -371,6 +371,11 @@ def _kept(plan_id: str) -> KeptPlan:
         "savings": made["savings"] if made else [],
         "says": _in_a_line(made["plan"], asked["aim"]) if made else "No plan yet.",
     }
+
+
+def _in_words(made: Made) -> Made:
+    """A plan as it is kept, in the language of this request."""
+    return {**made, "plan": bench.plan_in_words(made["plan"])}
 
 
 def _due_of(asked: Asked, made: Made | None) -> list[RunDue]:

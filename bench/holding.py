@@ -115,7 +115,7 @@ def mould_pools(kit: Kit, shape: str, piece_mg: int) -> list[Pool]:
     return [
         {
             "key": key,
-            "name": f"{shape} moulds",
+            "name": shape,
             "many": sum(each["cavities"] * each["sets"] for each in _moulds(kit, shape, least)),
         }
         for key, least in named

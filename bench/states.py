@@ -133,7 +133,12 @@ def rescue(over: Guard) -> str:
 def stake_of(over: Window) -> str:
     """What is at stake where a window is missed: the recipe's own words, else common practice for its state."""
     state = over.get("state", "")
-    return over["stake"] or (say(f"states-stake-{state}") if state in STATES else "")
+    return over["stake"] or common_stake(state)
+
+
+def common_stake(state: str) -> str:
+    """What is at stake in a state, by common practice; "" where nobody knows it."""
+    return say(f"states-stake-{state}") if state in STATES else ""
 
 
 class Opened(TypedDict):

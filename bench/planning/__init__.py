@@ -23,6 +23,7 @@ a wait is a gap from its usual end. Waits are planned at their usual length. Bow
 from bench.planning.bench_hours import stretches
 from bench.planning.foresight import if_you_stop, next_step
 from bench.planning.plan import order_of, plan, replan
+from bench.planning.plan_words import plan_in_words
 from bench.planning.several import plan_several
 from bench.planning.tasks import tasks_of
 from bench.planning.together import make_problem
@@ -35,6 +36,7 @@ __all__ = [
     "options",
     "order_of",
     "plan",
+    "plan_in_words",
     "plan_several",
     "replan",
     "stretches",

@@ -11,9 +11,9 @@ from zoneinfo import ZoneInfo
 
 from bench.errors import PlanError
 from bench.shapes.planning import HoursWritten, Stretch
+from bench.words import say, spoken
 
 DAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
-DAY_NAMES = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 MAX_DAYS = 400  # longer than the longest wait
 DAY_MS = 86_400_000
 
@@ -25,7 +25,7 @@ def stretches(hours: HoursWritten, since: int, until: int) -> list[Stretch]:
     ends at 24:00 and goes on at 0:00 is one stretch. PlanError names the field at fault.
     """
     if until - since > MAX_DAYS * DAY_MS:
-        raise PlanError("until", f"A plan reaches {MAX_DAYS} days ahead at most.")
+        raise PlanError("until", say("planning-hours-reach", count=MAX_DAYS))
     found: list[Stretch] = []
     for opens, closes in _open_hours(hours, since, until):
         begin, end = max(since, opens), min(until, closes)
@@ -45,7 +45,7 @@ def _open_hours(hours: HoursWritten, since: int, until: int) -> Iterator[tuple[i
     weekly = {}
     for key, written in hours.get("days", {}).items():
         if key not in DAYS:
-            raise PlanError(f"hours.days.{key}", f"A day is one of {', '.join(DAYS)}.")
+            raise PlanError(f"hours.days.{key}", say("planning-hours-day", days=", ".join(DAYS)))
         weekly[key] = _read_hours(written, f"hours.days.{key}")
     dates = {}
     for key, written in hours.get("dates", {}).items():
@@ -62,15 +62,15 @@ def _zone(hours: HoursWritten) -> ZoneInfo:
     try:
         return ZoneInfo(hours["zone"])
     except (KeyError, ValueError, OSError, TypeError):  # ZoneInfoNotFoundError is a KeyError
-        raise PlanError(
-            "hours.zone", "The bench hours need a time zone by its name, such as “Europe/London”."
-        ) from None
+        raise PlanError("hours.zone", say("planning-hours-zone")) from None
 
 
 def on_the_clock(ms: int, zone: str) -> tuple[str, str]:
-    """An instant as ("Tuesday", "22:00") at a place."""
+    """An instant as ("Tuesday", "22:00") at a place, the day as the language that is spoken calls it."""
+    from babel.dates import format_date
+
     local = datetime.fromtimestamp(ms / 1000, ZoneInfo(zone))
-    return DAY_NAMES[local.weekday()], f"{local.hour}:{local.minute:02d}"
+    return format_date(local.date(), "EEEE", locale=spoken()), f"{local.hour}:{local.minute:02d}"
 
 
 def _instant(day: date, minutes: int, zone: ZoneInfo) -> int:
@@ -83,33 +83,30 @@ def _instant(day: date, minutes: int, zone: ZoneInfo) -> int:
 def _read_hours(written: object, where: str) -> list[tuple[int, int]]:
     """[["9:00", "12:30"], ...] in minutes of the day, in order."""
     if not isinstance(written, list):
-        raise PlanError(where, "Bench hours are a list of pairs, such as [[“9:00”, “12:30”]].")
+        raise PlanError(where, say("planning-hours-list"))
     listed: list[object] = [*written]
     pairs = sorted(_read_pair(pair, f"{where}.{index}", index) for index, pair in enumerate(listed))
     for (_, closes, before), (opens, _, after) in pairwise(pairs):
         if opens < closes:
             raise PlanError(
                 f"{where}.{after}",
-                f"{_to(listed[after])} overlaps {_to(listed[before])}. Make them one.",
+                say("planning-hours-overlap", hours=_to(listed[after]), other=_to(listed[before])),
             )
     return [(opens, closes) for opens, closes, _ in pairs]
 
 
 def _read_pair(pair: object, where: str, index: int) -> tuple[int, int, int]:
     if not (isinstance(pair, list | tuple) and len(pair) == 2):
-        raise PlanError(where, "A stretch of bench hours has a beginning and an end.")
+        raise PlanError(where, say("planning-hours-two"))
     opens, closes = (_read_clock(each, where) for each in pair)
     if closes <= opens:
-        raise PlanError(
-            where,
-            f"{_to(pair)} ends before it begins. Past midnight, write it as two: to 24:00, "
-            "and from 0:00 on the next day.",
-        )
+        raise PlanError(where, say("planning-hours-backwards", hours=_to(pair)))
     return opens, closes, index
 
 
 def _to(pair: object) -> str:
-    return " to ".join(str(each) for each in pair) if isinstance(pair, list | tuple) else ""
+    opens, closes = pair if isinstance(pair, list | tuple) else ("", "")
+    return say("planning-hours-pair", opens=str(opens), closes=str(closes))
 
 
 def _read_clock(text: object, where: str) -> int:
@@ -119,11 +116,11 @@ def _read_clock(text: object, where: str) -> int:
         minutes = int(hour) * 60 + int(minute)
         if minutes <= 1440:
             return minutes
-    raise PlanError(where, f"“{text}” is not a time of day from 0:00 to 24:00.")
+    raise PlanError(where, say("planning-hours-clock", written=str(text)[:40]))
 
 
 def _read_date(text: str) -> date:
     try:
         return date.fromisoformat(text)
     except ValueError:
-        raise PlanError(f"hours.dates.{text}", "A date is written as 2026-11-28.") from None
+        raise PlanError(f"hours.dates.{text}", say("planning-hours-date")) from None

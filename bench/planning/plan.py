@@ -27,6 +27,7 @@ from bench.shapes.planning import (
     Task,
     TaskProgress,
 )
+from bench.words import say
 
 WORK = 20.0  # the solver's own seconds; on a usual machine about as many of the clock's
 AIMS = ("finish", "ready_by")
@@ -49,9 +50,9 @@ def plan(
     PlanError for a fault of the input; a day that cannot be done has status "impossible" and reasons.
     """
     if aim not in AIMS:
-        raise PlanError("aim", f"A plan aims at {' or '.join(AIMS)}.")
+        raise PlanError("aim", say("planning-aim", aims=", ".join(AIMS)))
     if aim == "ready_by" and problem.get("ready_by") is None:
-        raise PlanError("ready_by", "Say when it must be ready.")
+        raise PlanError("ready_by", say("planning-say-when"))
 
     def planned(day: Problem) -> Plan:
         now = day["since"]

@@ -1,14 +1,22 @@
-"""Why a step is now, and why a day cannot be done: in the maker's words, and as data beside them."""
+"""Why a step is now, and why a day cannot be done, as data; `plan_words.py` says it."""
 
 from dataclasses import dataclass
 
 from bench.planning import solver
-from bench.planning.bench_hours import on_the_clock
 from bench.planning.grid import Grid, Impossible
 from bench.planning.layout import Day
 from bench.planning.tasks import TIGHT_MS
-from bench.shapes.planning import Gap, GapChange, Plan, PlanChange, PlanReason, ReasonKind, WhyNow, WhyStep
-from bench.whole import span
+from bench.shapes.planning import (
+    Gap,
+    GapChange,
+    Plan,
+    PlanChange,
+    PlanReason,
+    ReasonKind,
+    StepNamed,
+    WhyNow,
+    WhyStep,
+)
 
 _SUGGEST_WORK = 1.0  # the solver's seconds for each suggestion: it need not be the very least
 _CONFLICT_WORK = 3.0  # and for finding which rules clash
@@ -51,22 +59,22 @@ def why_now(day: Day, index: int, starts: dict[int, int], slack: dict[int, int] 
     placed = _Placed(day, index, starts, slack)
     return (
         _in_window(placed)
-        or (_starts_wait(placed, ", and the end hangs on that") if placed.is_critical else None)
+        or (_starts_wait(placed) if placed.is_critical else None)
         or _frees(placed)
         or _opens(placed)
-        or _starts_wait(placed, "")
-        or (
-            _why(day, "late_last", [], "The end hangs on it: later here is later at the end.")
-            if placed.is_critical
-            else None
-        )
+        or _starts_wait(placed)
+        or (_why(day, "late_last", []) if placed.is_critical else None)
         or _meanwhile(placed)
-        or _why(day, "next", [], "It is next in its part.")
+        or _why(day, "next", [])
     )
 
 
-def _why(day: Day, kind: WhyNow, steps: list[int], says: str) -> WhyStep:
-    return {"kind": kind, "steps": [day.tasks[each]["id"] for each in steps], "says": says}
+def _why(day: Day, kind: WhyNow, steps: list[int]) -> WhyStep:
+    return {
+        "kind": kind,
+        "steps": [day.tasks[each]["id"] for each in steps],
+        "named": [named(day, each) for each in steps],
+    }
 
 
 def _in_window(placed: _Placed) -> WhyStep | None:
@@ -74,20 +82,21 @@ def _in_window(placed: _Placed) -> WhyStep | None:
     for sources, to, most, gap in day.max_gaps:
         opened = max(placed.end(each) for each in sources)
         if to == placed.index and opened + most - placed.starts_at <= TIGHT_MS:
-            stake = f" {gap['stake']}" if gap["stake"] else ""
-            says = f"It must begin within {span(most)} of {titled(day, sources[-1])}.{stake}"
-            return _why(day, "window", sources, says)
+            why: WhyStep = {**_why(day, "window", sources), "ms": most}
+            if "state" in gap:
+                return {**why, "state": gap["state"]}
+            return {**why, "stake": gap["stake"]}
     return None
 
 
-def _starts_wait(placed: _Placed, besides: str) -> WhyStep | None:
+def _starts_wait(placed: _Placed) -> WhyStep | None:
     day = placed.day
     waits = [each for each in placed.waits() if any(need == placed.index for need, _ in day.needs[each])]
     if not waits:
         return None
     longest = -max((day.takes[each], -each) for each in waits)[1]
-    says = f"It starts {titled(day, longest)}, {span(day.takes[longest])}{besides}."
-    return _why(day, "starts_wait", [longest], says)
+    why = _why(day, "starts_wait", [longest])
+    return {**why, "ms": day.takes[longest], "last": placed.is_critical}
 
 
 def _frees(placed: _Placed) -> WhyStep | None:
@@ -96,41 +105,42 @@ def _frees(placed: _Placed) -> WhyStep | None:
         if empty == placed.index:
             waiting = [other for other, _, _, each in day.holds if each == key and other in placed.starts]
             if waiting and fill not in waiting[:1]:
-                says = f"It empties {_held(day, placed.index, key)} for {titled(day, waiting[0])}."
-                return _why(day, "frees", waiting[:1], says)
+                why = _why(day, "frees", waiting[:1])
+                vessel = _vessel(day, placed.index, key)
+                if vessel is not None:
+                    return {**why, "vessel": vessel}
+                return {**why, "shape": day.problem["equipment"][key]["name"]}
     return None
 
 
-def _held(day: Day, empty: int, key: str) -> str:
-    """What a step empties: the bowl or jug by the name that it has at the bench, or so many moulds."""
-    task, problem = day.tasks[empty]["id"], day.problem
-    of = next(each for each in problem["holds"] if (each["until"], each["equipment"]) == (task, key))
-    return f"“{of['vessel']}”" if "vessel" in of else f"the {problem['equipment'][key]['name']}"
+def _vessel(day: Day, empty: int, key: str) -> str | None:
+    """The bowl or jug that a step empties, by the name that it has at the bench; None for moulds."""
+    task = day.tasks[empty]["id"]
+    of = next(each for each in day.problem["holds"] if (each["until"], each["equipment"]) == (task, key))
+    return of.get("vessel")
 
 
 def _opens(placed: _Placed) -> WhyStep | None:
     for sources, to, most, _ in placed.day.max_gaps:
         if placed.index in sources and most <= TIGHT_MS:
-            named = titled(placed.day, to)
-            says = f"From its end {named} has {span(most)}, and from now on there is room for that."
-            return _why(placed.day, "opens", [to], says)
+            return {**_why(placed.day, "opens", [to]), "ms": most}
     return None
 
 
 def _meanwhile(placed: _Placed) -> WhyStep | None:
-    day = placed.day
     running = [each for each in placed.waits() if placed.starts[each] <= placed.starts_at < placed.end(each)]
     if not running:
         return None
     _, longest = max((placed.end(each), each) for each in running)
-    return _why(day, "meanwhile", [longest], f"Hands are free while {titled(day, longest)} goes on.")
+    return _why(placed.day, "meanwhile", [longest])
 
 
-def titled(day: Day, index: int) -> str:
+def named(day: Day, index: int) -> StepNamed:
     """A step by its title, and its batch by name where there are several."""
     names, task = day.problem.get("names", {}), day.tasks[index]
-    of = f" of {names[task['run']]}" if len(names) > 1 and task["run"] in names else ""
-    return f"“{task['title']}”{of}"
+    if len(names) > 1 and task["run"] in names:
+        return {"title": task["title"], "batch": names[task["run"]]}
+    return {"title": task["title"]}
 
 
 # Why there is no plan. kind: circle, too_long (no stretch of bench hours holds the step), hours (gaps against bench
@@ -139,27 +149,19 @@ def titled(day: Day, index: int) -> str:
 
 
 def in_a_circle(day: Day, around: list[str]) -> PlanReason:
-    """Steps that wait for each other for ever."""
-    named = " after ".join(titled(day, day.number[key]) for key in around)
-    says = f"These steps wait for each other in a circle: {named}."
-    return _reason(day, "circle", [day.number[key] for key in around[1:]], [], says, [])
+    """Steps that wait for each other for ever. around: the first of them again at the end."""
+    return _reason(day, "circle", [day.number[key] for key in around[1:]], [], [])
 
 
 def too_long(grid: Grid) -> list[PlanReason]:
     """Each step that no stretch of bench hours can hold."""
     day = grid.day
-    return [
-        _reason(
-            day,
-            "too_long",
-            [index],
-            [],
-            f"{titled(day, index)} takes {span(day.takes[index])}, and no stretch of bench hours is longer than {span(day.longest)}.",
-            [{"what": "hours", "ms": day.takes[index] - day.longest}],
-        )
-        for index in grid.open
-        if day.hands[index] and day.takes[index] > day.longest
-    ]
+    found: list[PlanReason] = []
+    for index in grid.open:
+        if day.hands[index] and day.takes[index] > day.longest:
+            change: list[PlanChange] = [{"what": "hours", "ms": day.takes[index] - day.longest}]
+            found.append({**_reason(day, "too_long", [index], [], change), "takes_ms": day.takes[index]})
+    return found
 
 
 def only_later(day: Day, ready_by: int, soonest: Plan) -> PlanReason | None:
@@ -167,11 +169,7 @@ def only_later(day: Day, ready_by: int, soonest: Plan) -> PlanReason | None:
     finish = soonest["finish_at"]
     if finish is None or soonest["broken"]:
         return None
-    late = finish - ready_by
-    zone = day.problem.get("zone")
-    at = f"{' '.join(on_the_clock(finish, zone))}, " if zone else ""
-    says = f"It cannot be ready by then: the earliest is {at}{span(late)} later."
-    return _reason(day, "ready_by", [], [], says, [{"what": "ready_by", "ms": late, "at": finish}])
+    return _reason(day, "ready_by", [], [], [{"what": "ready_by", "ms": finish - ready_by, "at": finish}])
 
 
 def clash(grid: Grid, error: Impossible | None, work: solver.Work) -> PlanReason:
@@ -183,60 +181,25 @@ def clash(grid: Grid, error: Impossible | None, work: solver.Work) -> PlanReason
         gaps = [grid.max_gaps[place].gap for place in _conflict(grid, work)] or gaps
         change = _least_given(grid, work)
     if not gaps and not change:
-        step = titled(day, error.index) if error else "the last step"
-        says = f"No bench hours are left for {step}. Give more, or look further ahead."
-        return _reason(day, "hours", [error.index] if error else [], [], says, [])
+        return _reason(day, "hours", [error.index] if error else [], [], [])
     steps = [day.number[gap["to"]] for gap in gaps]
-    return _reason(day, "rules" if error is None else "hours", steps, gaps, _clash(day, gaps, change), change)
-
-
-def _clash(day: Day, gaps: list[Gap], change: list[PlanChange]) -> str:
-    """What cannot be kept, what is in the way, and each change that would do, as one sentence."""
-    rules = " and ".join(_named(day, gap) for gap in gaps[:3]) or "What is left does not fit"
-    hours = [each for each in change if each["what"] == "hours"]
-    zone = day.problem.get("zone")
-    closes_at = hours[0].get("closes_at") if len(hours) == 1 else None
-    if closes_at is not None and zone:
-        weekday, clock = on_the_clock(closes_at, zone)
-        rules += f", but {weekday}’s bench hours end at {clock}"
-    else:
-        rules += ", but with these hands, hours and moulds that cannot be"
-    does = [says for each in change if (says := _does(day, each, zone))]
-    if hours:
-        does.append(f"add {span(sum(each['ms'] for each in hours))} to the bench hours")
-    return f"{rules}: {', or '.join(does)}." if does else f"{rules}."
-
-
-def _does(day: Day, change: PlanChange, zone: str | None) -> str:
-    """A change in words; longer hours are said together."""
-    if change["what"] == "start_by":
-        return (
-            f"start by {on_the_clock(change['at'], zone)[1]}"
-            if zone
-            else f"start {span(change['ms'])} earlier"
-        )
-    if change["what"] == "gap":
-        step = titled(day, day.number[change["gap"]["to"]])
-        return f"let {step} come {span(change['ms'])} later than its latest"
-    return ""
+    return _reason(day, "rules" if error is None else "hours", steps, gaps, change)
 
 
 def _reason(
-    day: Day, kind: ReasonKind, steps: list[int], gaps: list[Gap], says: str, change: list[PlanChange]
+    day: Day, kind: ReasonKind, steps: list[int], gaps: list[Gap], change: list[PlanChange]
 ) -> PlanReason:
-    return {
+    told = [*gaps, *(each["gap"] for each in change if each["what"] == "gap")]
+    about = [*steps, *(day.number[key] for gap in told for key in (gap["to"], gap["from"][-1]))]
+    reason: PlanReason = {
         "kind": kind,
         "steps": [day.tasks[index]["id"] for index in steps],
         "gaps": gaps,
-        "says": says,
         "change": change,
+        "named": {day.tasks[index]["id"]: named(day, index) for index in about},
     }
-
-
-def _named(day: Day, gap: Gap) -> str:
-    """A gap in words: “Pipe” must begin within 10 min of “Whip”."""
-    to, source = titled(day, day.number[gap["to"]]), f"“{day.tasks[day.number[gap['from'][-1]]]['title']}”"
-    return f"{to} must begin within {span(gap['most_ms'] or 0)} of {source}"
+    zone = day.problem.get("zone")
+    return {**reason, "zone": zone} if zone else reason
 
 
 def _conflict(grid: Grid, work: solver.Work) -> list[int]:

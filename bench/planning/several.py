@@ -51,7 +51,7 @@ def plan_several(
             at |= {step["id"]: step for step in new}
             dues.append({"run": run, "ready_by": ready_by, "begins_at": _begins_at(at, run), "why": ""})
         else:
-            dues.append({"run": run, "ready_by": ready_by, "begins_at": None, "why": _why_late(made)})
+            dues.append(_not_ready(run, ready_by, made))
     left = {task["id"] for task in problem["tasks"]} - at.keys()
     rest: Problem = {**_around(problem, left, at), "ready_by": None}
     if all(task["status"] == "open" for task in rest["tasks"] if task["id"] in left):
@@ -72,11 +72,12 @@ def _as_late(ways: list[Problem], budget: float, cancelled: Callable[[], bool] |
     return made
 
 
-def _why_late(made: Plan | None) -> str:
-    """Why a run cannot be ready in time. made: its plan, None when the instant is past."""
-    if made is None:
-        return "That is past already."
-    return made["reasons"][0]["says"] if made["reasons"] else "No order was found that is ready in time."
+def _not_ready(run: str, ready_by: int, made: Plan | None) -> RunDue:
+    """That a run cannot be ready in time, and why. made: its plan, None when the instant is past."""
+    due: RunDue = {"run": run, "ready_by": ready_by, "begins_at": None, "why": ""}
+    if made is not None and made["reasons"]:
+        return {**due, "reason": made["reasons"][0]}
+    return {**due, "late": "past" if made is None else "unfound"}
 
 
 def _begins_at(at: dict[str, PlanStep], run: str) -> int | None:

@@ -34,6 +34,7 @@ from bench.shapes.state import State
 from bench.states import stake_of
 from bench.steps import by_hand, counts_pieces, planned_ms, puts_in, runs_by_itself, usual_hands_ms
 from bench.whole import PPM, ceiling, half_even, span
+from bench.words import say
 
 MINUTE_MS = 60_000
 TIGHT_MS = 120 * MINUTE_MS  # a window this short is kept by working straight through
@@ -98,9 +99,7 @@ class _Tasks:
         takes, source = self._takes(step)
         longest = max(takes, step["latest_ms"] or 0) if runs_by_itself(step) else takes
         if longest > LONGEST_MS:
-            raise PlanError(
-                f"steps.{step['id']}", f"“{step['title']}” takes more than a year. Plan what comes before it."
-            )
+            raise PlanError(f"steps.{step['id']}", say("planning-over-a-year", title=step["title"]))
         return {
             "id": self._id(step["id"]),
             "run": self.run,
@@ -120,7 +119,7 @@ class _Tasks:
         if runs_by_itself(step):
             return step["usual_ms"], "recipe"
         if step["id"] in self.hands:
-            return _to_grain(self.hands[step["id"]]), "your own runs"
+            return _to_grain(self.hands[step["id"]]), "own runs"
         if step["hands_ms"] is not None:
             written = self._written_count(step) if counts_pieces(step) else None
             if counts_pieces(step) and written:
@@ -198,10 +197,10 @@ class _Tasks:
         if window and window["from"]:  # one that nothing opens says nothing
             takes = step["hands_ms"] or 0  # as written: what a larger batch takes is only a reckoning
             if takes > window["latest_ms"] and self.state is None:
+                within = span(window["latest_ms"])
                 raise PlanError(
                     f"steps.{step['id']}.window",
-                    f"“{step['title']}” takes {span(takes)}, but its window is only {span(window['latest_ms'])}. "
-                    "Make fewer pieces at a time, or give it more time.",
+                    say("planning-not-within", title=step["title"], length=span(takes), most=within),
                 )
             gaps.append(
                 self._gap(window["from"], step, None, window["latest_ms"], "window", window, window["stake"])
@@ -229,7 +228,8 @@ class _Tasks:
         stake: str,
     ) -> Gap:
         """over: what the gap is over, and what missing it costs."""
-        return {
+        state = over.get("state") if why == "keeps" and not over.get("stake") else None
+        gap: Gap = {
             "from": [self._id(each) for each in sources],
             "to": self._id(step["id"]),
             "least_ms": least,
@@ -240,6 +240,7 @@ class _Tasks:
             "price_ms": over.get("price_ms", 0),
             "lost_ms": over.get("lost_ms"),
         }
+        return {**gap, "state": state} if state else gap
 
     def _pad(self, pad_ppm: int) -> None:
         """Leave room in the tight chains: steps between the two ends of a short window take longer.

@@ -3,6 +3,7 @@
 from bench.errors import PlanError
 from bench.planning.bench_hours import stretches
 from bench.shapes.planning import MakerHours, MakerWritten, Problem, Stretch, TasksOfRun
+from bench.words import say
 
 MAX_MAKERS = 4
 
@@ -16,9 +17,9 @@ def make_problem(
     PlanError names the field: makers.0.hours..., until, ready_by.
     """
     if not 1 <= len(makers) <= MAX_MAKERS:
-        raise PlanError("makers", f"A bench has from 1 to {MAX_MAKERS} makers.")
+        raise PlanError("makers", say("planning-makers", most=MAX_MAKERS))
     if until <= since:
-        raise PlanError("until", "The time to plan ends before it begins.")
+        raise PlanError("until", say("planning-until-backwards"))
     named: list[MakerHours] = [
         {"name": maker["name"], "hours": _hours(maker, place, since, until)}
         for place, maker in enumerate(makers)

@@ -10,7 +10,7 @@ HOUR_MS = 3_600_000
 MAX_OPTIONS = 12
 
 
-def with_second_maker(problem: Problem, name: str = "A second maker") -> Problem:
+def with_second_maker(problem: Problem, name: str = "") -> Problem:
     """The same day with one more pair of hands in the first maker's hours."""
     return {**problem, "makers": [*problem["makers"], {"name": name, "hours": problem["makers"][0]["hours"]}]}
 

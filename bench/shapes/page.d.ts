@@ -2961,7 +2961,7 @@ export interface Gather {
 
 export type TaskKind = "hands" | "wait" | "free";
 
-export type TakesFrom = "recipe" | "planned bursts" | "common practice" | "your own runs";
+export type TakesFrom = "recipe" | "planned bursts" | "common practice" | "own runs";
 
 export type TaskStatus = "open" | "begun" | "done";
 
@@ -3053,6 +3053,8 @@ export interface Gap {
   readonly why: GapWhy;
   /** what missing it costs, in words; "" when nobody said */
   readonly stake: string;
+  /** what it is over, where the stake is common practice */
+  readonly state?: string;
   /** none: no state is open in it */
   readonly class?: WindowClass;
   /** of the hands, to bring back what was left too long */
@@ -3107,12 +3109,34 @@ export interface PlanAim {
   readonly proven: boolean;
 }
 
+/** What a step is called. */
+export interface StepNamed {
+  readonly title: string;
+  /** its batch by name, where several are planned */
+  readonly batch?: string;
+}
+
 /** Why a step stands where it does. */
 export interface WhyStep {
   readonly kind: WhyNow;
   /** the steps that it has to do with */
   readonly steps: readonly string[];
-  readonly says: string;
+  /** what these are called; none in plans of earlier versions */
+  readonly named?: readonly StepNamed[];
+  /** how soon after, how long, or how long it has, by its kind */
+  readonly ms?: Ms;
+  /** the finish hangs on it */
+  readonly last?: boolean;
+  /** what it empties */
+  readonly vessel?: string;
+  /** of the moulds that it empties */
+  readonly shape?: string;
+  /** what missing it costs, in the recipe's own words */
+  readonly stake?: string;
+  /** whose common stake that is, where the recipe has no words */
+  readonly state?: string;
+  /** in words: as the API gives it, and in plans of earlier versions */
+  readonly says?: string;
 }
 
 /** A step of a plan. */
@@ -3191,8 +3215,15 @@ export interface PlanReason {
   readonly kind: ReasonKind;
   readonly steps: readonly string[];
   readonly gaps: readonly Gap[];
-  readonly says: string;
   readonly change: readonly PlanChange[];
+  /** what the steps of all these are called; none in earlier versions */
+  readonly named?: { readonly [key: string]: StepNamed };
+  /** whose clock it speaks in */
+  readonly zone?: string;
+  /** of the step that is too long */
+  readonly takes_ms?: Ms;
+  /** in words: as the API gives it, and in plans of earlier versions */
+  readonly says?: string;
 }
 
 /** When one run is to be ready. */
@@ -3201,8 +3232,12 @@ export interface RunDue {
   readonly ready_by: InstantMs;
   /** the latest start; None: there is none */
   readonly begins_at: InstantMs | null;
-  /** why it cannot be ready by then; "" when it can */
+  /** why it cannot be ready by then, in words, as the API gives it; "" when it can */
   readonly why: string;
+  /** why not, where no reason says it */
+  readonly late?: "past" | "unfound";
+  /** why not */
+  readonly reason?: PlanReason;
 }
 
 /** The best order found, and how good it is known to be. */

@@ -8,7 +8,7 @@ from typing import Literal, NotRequired, TypeAlias, TypedDict
 from bench.shapes.units import InstantMs, Ms
 
 TaskKind = Literal["hands", "wait", "free"]
-TakesFrom = Literal["recipe", "planned bursts", "common practice", "your own runs"]
+TakesFrom = Literal["recipe", "planned bursts", "common practice", "own runs"]
 TaskStatus = Literal["open", "begun", "done"]
 GapWhy = Literal["after", "wait", "window", "keeps"]
 GapClass = Literal["ruin", "back", "quality"]
@@ -87,6 +87,7 @@ Gap = TypedDict(
         "most_ms": int | None,  # it begins at most so long after; None: whenever
         "why": GapWhy,
         "stake": str,  # what missing it costs, in words; "" when nobody said
+        "state": NotRequired[str],  # what it is over, where the stake is common practice
         "class": NotRequired[GapClass],  # none: no state is open in it
         "price_ms": NotRequired[Ms],  # of the hands, to bring back what was left too long
         "lost_ms": NotRequired[
@@ -144,12 +145,26 @@ class PlanAim(TypedDict):
     proven: bool
 
 
+class StepNamed(TypedDict):
+    """What a step is called."""
+
+    title: str
+    batch: NotRequired[str]  # its batch by name, where several are planned
+
+
 class WhyStep(TypedDict):
     """Why a step stands where it does."""
 
     kind: WhyNow
     steps: list[str]  # the steps that it has to do with
-    says: str
+    named: NotRequired[list[StepNamed]]  # what these are called; none in plans of earlier versions
+    ms: NotRequired[Ms]  # how soon after, how long, or how long it has, by its kind
+    last: NotRequired[bool]  # the finish hangs on it
+    vessel: NotRequired[str]  # what it empties
+    shape: NotRequired[str]  # of the moulds that it empties
+    stake: NotRequired[str]  # what missing it costs, in the recipe's own words
+    state: NotRequired[str]  # whose common stake that is, where the recipe has no words
+    says: NotRequired[str]  # in words: as the API gives it, and in plans of earlier versions
 
 
 class PlanStep(TypedDict):
@@ -227,8 +242,13 @@ class PlanReason(TypedDict):
     kind: ReasonKind
     steps: list[str]
     gaps: list[Gap]
-    says: str
     change: list[PlanChange]
+    named: NotRequired[
+        dict[str, StepNamed]
+    ]  # what the steps of all these are called; none in earlier versions
+    zone: NotRequired[str]  # whose clock it speaks in
+    takes_ms: NotRequired[Ms]  # of the step that is too long
+    says: NotRequired[str]  # in words: as the API gives it, and in plans of earlier versions
 
 
 class RunDue(TypedDict):
@@ -237,7 +257,9 @@ class RunDue(TypedDict):
     run: str
     ready_by: InstantMs
     begins_at: InstantMs | None  # the latest start; None: there is none
-    why: str  # why it cannot be ready by then; "" when it can
+    why: str  # why it cannot be ready by then, in words, as the API gives it; "" when it can
+    late: NotRequired[Literal["past", "unfound"]]  # why not, where no reason says it
+    reason: NotRequired[PlanReason]  # why not
 
 
 class Plan(TypedDict):

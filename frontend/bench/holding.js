@@ -102,7 +102,7 @@ export function mouldPools(kit, shape, pieceMg) {
   const named = larger.map((least) => ({ key: `moulds.${shape}.${least}`, least }));
   return [{ key: `moulds.${shape}`, least: 0 }, ...named].map(({ key, least }) => ({
     key,
-    name: `${shape} moulds`,
+    name: shape,
     many: sum(mouldsOf(kit, shape, least).map(({ cavities, sets }) => cavities * sets)),
   }));
 }

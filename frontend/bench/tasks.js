@@ -10,6 +10,7 @@ import { full } from "./lists.js";
 import { stakeOf } from "./states.js";
 import { byHand, countsPieces, plannedMs, putsIn, runsByItself, usualHandsMs } from "./steps/index.js";
 import { ceiling, halfEven, PPM, product, span, sum } from "./whole.js";
+import { say } from "../words.js";
 /** @import { Equipment, Gap, GapWhy, Hold, MakerWritten, Problem } from "../../bench/shapes/page" */
 /** @import { Sheet, State, Step, TakesFrom, Task, TaskProgress, TasksOfRun } from "../../bench/shapes/page" */
 /** @import { Window } from "../../bench/shapes/page" */
@@ -98,10 +99,7 @@ class Tasks {
     const waits = runsByItself(step);
     const [takes, source] = this.#takes(step);
     if (Math.max(takes, runsByItself(step) ? (step.latest_ms ?? 0) : 0) > LONGEST_MS) {
-      throw new BenchError(
-        `steps.${step.id}`,
-        `“${step.title}” takes more than a year. Plan what comes before it.`,
-      );
+      throw new BenchError(`steps.${step.id}`, say("planning-over-a-year", { title: step.title }));
     }
     return {
       id: this.#id(step.id),
@@ -124,7 +122,7 @@ class Tasks {
    */
   #takes(step) {
     if (runsByItself(step)) return [step.usual_ms, "recipe"];
-    if (step.id in this.hands) return [toGrain(this.hands[step.id]), "your own runs"];
+    if (step.id in this.hands) return [toGrain(this.hands[step.id]), "own runs"];
     if (step.hands_ms !== null) {
       const written = this.#writtenCount(step);
       if (countsPieces(step) && written)
@@ -213,8 +211,11 @@ class Tasks {
     if (window?.from.length && takes > window.latest_ms && !this.state) {
       throw new BenchError(
         `steps.${step.id}.window`,
-        `“${step.title}” takes ${span(takes)}, but its window is only ${span(window.latest_ms)}. ` +
-          "Make fewer pieces at a time, or give it more time.",
+        say("planning-not-within", {
+          title: step.title,
+          length: span(takes),
+          most: span(window.latest_ms),
+        }),
       );
     }
     return [
@@ -237,10 +238,11 @@ class Tasks {
   /**
    * over: the window, with what it is over and what missing it costs.
    * @param {readonly string[]} sources @param {Step} step @param {number | null} least @param {number | null} most
-   * @param {GapWhy} why @param {Partial<Pick<Window, "stake" | "class" | "price_ms" | "lost_ms">>} over
+   * @param {GapWhy} why @param {Partial<Pick<Window, "stake" | "state" | "class" | "price_ms" | "lost_ms">>} over
    * @returns {Gap}
    */
   #gap(sources, step, least, most, why, over) {
+    const state = why === "keeps" && !over.stake ? over.state : "";
     return {
       from: sources.map((each) => this.#id(each)),
       to: this.#id(step.id),
@@ -251,6 +253,7 @@ class Tasks {
       class: over.class ?? "quality",
       price_ms: over.price_ms ?? 0,
       lost_ms: over.lost_ms ?? null,
+      ...(state ? { state } : {}),
     };
   }
 

@@ -165,7 +165,7 @@ export function nextOf(ahead, plan) {
     step: next.step,
     title: task?.title ?? "",
     advice: adviceWords({ ...ahead, next }),
-    reason: task && why && why.kind !== "next" ? why.says : "",
+    reason: task && why && why.kind !== "next" ? (why.says ?? "") : "",
   };
 }
 
@@ -182,8 +182,8 @@ export function leadOf(ahead, run, plan) {
 function named({ problem, batches }, id) {
   const { title, run } = full(problem.tasks.map((task) => [task.id, task])).get(id);
   return batches.length > 1
-    ? say("page-day-step-of", { title, name: nameOf(batches, run) })
-    : say("page-day-step", { title });
+    ? say("planning-step-of", { title, name: nameOf(batches, run) })
+    : say("planning-step", { title });
 }
 
 /** @param {DayBatch[]} batches @param {string | undefined} run */

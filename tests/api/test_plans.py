@@ -285,7 +285,7 @@ class TestPlan:
         told = until_made(studio, f"/plans/{ask(studio, runs=runs, due=due).json['id']}")
 
         soon, later = told["due"]
-        assert (soon["run"], soon["begins_at"]) == (runs[1], None) and "the earliest is" in soon["why"]
+        assert (soon["run"], soon["begins_at"]) == (runs[1], None) and "Earliest: " in soon["why"]
         assert later["begins_at"] > WEDNESDAY + 5 * DAY and later["why"] == ""
         assert [part["name"] for part in told["parts"]] == ["N1", "N2"]
         says = [step["why"]["says"] for step in told["plan"]["steps"] if step["why"]]
@@ -417,7 +417,7 @@ class TestRefused:
         told = until_made(studio, f"/plans/{answer.json['id']}")
 
         assert told["plan"]["status"] == "impossible"
-        assert "the earliest is" in told["says"]
+        assert "Earliest: " in told["says"]
         assert told["plan"]["reasons"][0]["change"][0]["what"] == "ready_by"
 
     def test_no_bench_hours_at_all(self, studio: Studio) -> None:
@@ -427,7 +427,7 @@ class TestRefused:
         answer = ask(studio, runs=[begin(studio, recipe)])
 
         assert answer.status_code == 422
-        assert "No bench hours are left" in answer.json["errors"][0]["detail"]
+        assert "No bench hours left" in answer.json["errors"][0]["detail"]
 
 
 @pytest.fixture

@@ -9,7 +9,7 @@ import pytest
 
 import bench
 from bench.holding import in_use, mould_holds, mould_pools, vessel_holds, vessel_pools
-from bench.planning import make_problem, next_step, plan, plan_several, replan, tasks_of
+from bench.planning import make_problem, next_step, plan, plan_in_words, plan_several, replan, tasks_of
 from bench.planning.emptying import can_empty
 from bench.planning.layout import Day, Layout
 from tests.bench.workshop import Maker, make_kit
@@ -93,8 +93,8 @@ def test_a_plan_says_which_vessel_a_step_empties_and_for_what() -> None:
     tasks = [make_task(each, 10, run=each[:3]) for each in steps]
     gaps = [make_gap("one.0", "one.1"), make_gap("two.0", "two.1")]
     for thing, more, says in (
-        ("bowl", {"vessel": "Big bowl"}, "It empties “Big bowl” for “"),
-        ("bar moulds", {}, "It empties the bar moulds for “"),
+        ("bowl", {"vessel": "Big bowl"}, "Empties “Big bowl” for “"),
+        ("bar", {}, "Empties the bar moulds for “"),
     ):
         holds = [
             {"equipment": thing, "many": 1, "from": f"{run}.0", "until": f"{run}.1", **more}
@@ -108,7 +108,7 @@ def test_a_plan_says_which_vessel_a_step_empties_and_for_what() -> None:
             equipment={thing: {"name": thing, "many": 1}},
         )
 
-        whys = [step["why"] for step in plan(problem, changes=False)["steps"]]
+        whys = [step["why"] for step in plan_in_words(plan(problem, changes=False))["steps"]]
 
         assert [why["says"][: len(says)] for why in whys if why["kind"] == "frees"] == [says]
 

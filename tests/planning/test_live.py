@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 
+from bench import canonical, words
 from bench.planning import (
     if_you_stop,
     make_problem,
@@ -15,6 +16,7 @@ from bench.planning import (
     options,
     order_of,
     plan,
+    plan_in_words,
     replan,
     solver,
     time_savings,
@@ -61,7 +63,7 @@ def test_the_demo_is_planned_with_proof(day: Json, made: Json) -> None:
         "span": True,
     }.items()
     assert faults(day, made) == []
-    assert all(step["why"]["says"] for step in made["steps"] if step["kind"] == "hands")
+    assert all(step["why"]["says"] for step in plan_in_words(made)["steps"] if step["kind"] == "hands")
     assert {step["why"]["kind"] for step in made["steps"] if step["why"]} >= {
         "window",
         "starts_wait",
@@ -265,13 +267,25 @@ def test_the_reason_names_the_hours_and_the_smallest_changes() -> None:
     made = plan(tight_evening())
 
     assert made["status"] == "impossible"
-    (reason,) = made["reasons"]
+    (reason,) = plan_in_words(made)["reasons"]
     assert reason["says"] == (
-        "“Pipe” must begin within 10 min of “Rest”, but Tuesday’s bench hours end at 22:00: let “Pipe” come "
-        "9 h 50 min later than its latest, or start by 19:05, or add 25 min to the bench hours."
+        "“Pipe” must start within 10 min of “Rest”. Tuesday: bench hours end at 22:00. Any one of these would do: "
+        "Let “Pipe” start 9 h 50 min late. Start by 19:05. Add 25 min to the bench hours."
     )
     changes = {each["what"]: each["ms"] for each in reason["change"]}
     assert changes == {"gap": 9 * HOUR + 50 * MINUTE, "start_by": 25 * MINUTE, "hours": 25 * MINUTE}
+
+
+def test_a_plan_is_kept_without_words_and_said_in_the_language_of_its_reader() -> None:
+    for made in (plan(tight_evening()), plan(make_bare([make_task("Press", 30)], []))):
+        assert '"says"' not in canonical(made)
+        for tag, beginning in (("en", "“P"), ("de", "„P")):
+            with words.speaking(tag):
+                said = plan_in_words(made)
+            says = [each["says"] for each in [*said["reasons"], *(step["why"] for step in said["steps"])]]
+            assert says and all(each.startswith(beginning) or made["steps"] for each in says)
+    earlier = {"kind": "rules", "steps": [], "gaps": [], "says": "As it was kept.", "change": []}
+    assert plan_in_words({**made, "reasons": [earlier]})["reasons"] == [earlier]
 
 
 @pytest.mark.parametrize("change", [tight_evening(most=10 + 590), tight_evening(hours=[["19:00", "22:25"]])])
@@ -287,7 +301,7 @@ def test_a_step_that_no_stretch_can_hold_is_named() -> None:
 
     assert made["status"] == "impossible"
     assert (
-        made["reasons"][0]["says"] == "“Press” takes 12 h, and no stretch of bench hours is longer than 8 h."
+        plan_in_words(made)["reasons"][0]["says"] == "“Press” takes 12 h. No bench hours are longer than 8 h."
     )
 
 
@@ -305,7 +319,7 @@ def test_once_begun_too_a_step_that_no_stretch_can_hold_is_named(makers: int) ->
 
     assert made["status"] == "impossible"
     assert (
-        made["reasons"][0]["says"] == "“Press” takes 12 h, and no stretch of bench hours is longer than 8 h."
+        plan_in_words(made)["reasons"][0]["says"] == "“Press” takes 12 h. No bench hours are longer than 8 h."
     )
 
 

@@ -12,9 +12,6 @@ page-day-to-bench = Zum Arbeitstisch
 page-day-done = Alles fertig: { $when }.
 page-day-stretch = { $from } bis { $until }
 
-# A step where several batches are on the bench. name: its batch.
-page-day-step = „{ $title }“
-page-day-step-of = „{ $title }“ aus { $name }
 page-day-this-batch = diese Charge
 page-day-first = Zuerst { $step }.
 

@@ -12,9 +12,6 @@ page-day-to-bench = To the bench
 page-day-done = All is done { $when }.
 page-day-stretch = { $from } to { $until }
 
-# A step where several batches are on the bench. name: its batch.
-page-day-step = “{ $title }”
-page-day-step-of = “{ $title }” of { $name }
 page-day-this-batch = this batch
 page-day-first = First { $step }.
 
