@@ -11,7 +11,7 @@ from zoneinfo import ZoneInfo
 
 from bench.errors import PlanError
 from bench.shapes.planning import HoursWritten, Stretch
-from bench.words import say, spoken
+from bench.words import say, weekday
 
 DAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 MAX_DAYS = 400  # longer than the longest wait
@@ -67,10 +67,8 @@ def _zone(hours: HoursWritten) -> ZoneInfo:
 
 def on_the_clock(ms: int, zone: str) -> tuple[str, str]:
     """An instant as ("Tuesday", "22:00") at a place, the day as the language that is spoken calls it."""
-    from babel.dates import format_date
-
     local = datetime.fromtimestamp(ms / 1000, ZoneInfo(zone))
-    return format_date(local.date(), "EEEE", locale=spoken()), f"{local.hour}:{local.minute:02d}"
+    return weekday(local.date()), f"{local.hour}:{local.minute:02d}"
 
 
 def _instant(day: date, minutes: int, zone: ZoneInfo) -> int:

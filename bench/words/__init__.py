@@ -20,6 +20,7 @@ comes in as a whole number, which a message may choose its words by.
 from collections.abc import Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar, Token
+from datetime import date
 
 from bench.words.catalogue import Pattern
 from bench.words.language import DEFAULT, IN_PART, Language, language, languages
@@ -80,6 +81,11 @@ def manner() -> str:
 def point() -> str:
     """The decimal sign of the language that is spoken now."""
     return _spoken().point
+
+
+def weekday(day: date) -> str:
+    """The day of the week in the language that is spoken now: "Tuesday"."""
+    return _spoken().weekday(day)
 
 
 @contextmanager

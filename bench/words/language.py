@@ -4,6 +4,7 @@ A room's file is read when the first of its messages is said, so that a command 
 """
 
 from collections.abc import Callable, Mapping
+from datetime import date
 from functools import cache, cached_property
 from importlib.resources import files
 
@@ -37,6 +38,12 @@ class Language:
         from babel import Locale
 
         return Locale.parse(self.tag).plural_form
+
+    def weekday(self, day: date) -> str:
+        """The day of the week in full: "Tuesday"."""
+        from babel.dates import format_date
+
+        return format_date(day, "EEEE", locale=self.tag)
 
     def room_of(self, key: str) -> str:
         """The file that a message stands in: the longest name of one that the key begins with."""
