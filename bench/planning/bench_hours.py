@@ -68,7 +68,7 @@ def _zone(hours: HoursWritten) -> ZoneInfo:
 def on_the_clock(ms: int, zone: str) -> tuple[str, str]:
     """An instant as ("Tuesday", "22:00") at a place, the day as the language that is spoken calls it."""
     local = datetime.fromtimestamp(ms / 1000, ZoneInfo(zone))
-    return weekday(local.date()), f"{local.hour}:{local.minute:02d}"
+    return weekday(local.weekday()), f"{local.hour}:{local.minute:02d}"
 
 
 def _instant(day: date, minutes: int, zone: ZoneInfo) -> int:

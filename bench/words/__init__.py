@@ -20,7 +20,6 @@ comes in as a whole number, which a message may choose its words by.
 from collections.abc import Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar, Token
-from datetime import date
 
 from bench.words.catalogue import Pattern
 from bench.words.language import DEFAULT, IN_PART, Language, language, languages
@@ -48,6 +47,7 @@ __all__ = [
     "spoken",
     "units",
     "units_of",
+    "weekday",
 ]
 
 _SPOKEN: ContextVar[Language] = ContextVar("spoken")
@@ -83,9 +83,9 @@ def point() -> str:
     return _spoken().point
 
 
-def weekday(day: date) -> str:
-    """The day of the week in the language that is spoken now: "Tuesday"."""
-    return _spoken().weekday(day)
+def weekday(place: int) -> str:
+    """A day of the week in the language that is spoken now, 0 the first: "Monday"."""
+    return _spoken().weekday(place)
 
 
 @contextmanager

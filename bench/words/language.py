@@ -4,7 +4,6 @@ A room's file is read when the first of its messages is said, so that a command 
 """
 
 from collections.abc import Callable, Mapping
-from datetime import date
 from functools import cache, cached_property
 from importlib.resources import files
 
@@ -39,11 +38,11 @@ class Language:
 
         return Locale.parse(self.tag).plural_form
 
-    def weekday(self, day: date) -> str:
-        """The day of the week in full: "Tuesday"."""
-        from babel.dates import format_date
+    def weekday(self, place: int) -> str:
+        """A day of the week in full, 0 the first: "Monday"."""
+        from babel.dates import get_day_names
 
-        return format_date(day, "EEEE", locale=self.tag)
+        return get_day_names("wide", context="stand-alone", locale=self.tag)[place]
 
     def room_of(self, key: str) -> str:
         """The file that a message stands in: the longest name of one that the key begins with."""
