@@ -42,7 +42,8 @@ class Language:
         """A day of the week in full, 0 the first: "Monday"."""
         from babel.dates import get_day_names
 
-        return get_day_names("wide", context="stand-alone", locale=self.tag)[place]
+        name: str = get_day_names("wide", context="stand-alone", locale=self.tag)[place]
+        return name
 
     def room_of(self, key: str) -> str:
         """The file that a message stands in: the longest name of one that the key begins with."""
