@@ -86,6 +86,7 @@ COUNTED_UNITS = {
     **dict.fromkeys(("drop", "drops"), "drops"),
     **dict.fromkeys(("piece", "pieces", "pc", "pcs"), "pieces"),
 }
+AS_NEEDED = frozenset({"to texture", "as needed", "q.s.", "nach bedarf"})  # as makers and the format write it
 DROP_NL = 50_000  # UCUM v2.2 [drp]: 1/20 mL. A convention: real droppers differ.
 MOST_UG = 10**13  # ten tonnes: past any bench, and still exact in JavaScript's numbers
 DURATION_MS = {
@@ -213,14 +214,14 @@ def _two_ways(text: str, unit: str) -> tuple[str, str] | None:
 
 
 def read_amount(text: str, measures: Measures | None, where: str = "amount", kept: bool = False) -> Amount:
-    """Read "240 g", "8 1/2 oz", "1½ tsp", "2 parts", "3 %", "1,5 g", "12 drops" or "to texture".
+    """Read "240 g", "8 1/2 oz", "1½ tsp", "2 parts", "3 %", "1,5 g", "12 drops" or "as needed" (`AS_NEEDED`).
 
     kept: it was taken in by an earlier version, which asked nothing of "1.000 g".
 
     measures: whose spoons and cups, "us", "imperial" or "metric"; None when the recipe does
     not say, and then a spoon or a cup is an AmountError.
     """
-    if text.strip().lower() == "to texture":
+    if text.strip().lower() in AS_NEEDED:
         return Amount("texture", Fraction(0))
     number, unit = _split(text, where)
     if number <= 0:

@@ -203,14 +203,20 @@ export function decimalMoney(text, where) {
   return plainNumber(text);
 }
 
+/** No fixed amount, as makers and the format write it; the same as in bench/quantities.py. */
+const AS_NEEDED = ["to texture", "as needed", "q.s.", "nach bedarf"];
+
+/** @param {string} text */
+export const isAsNeeded = (text) => AS_NEEDED.includes(text.trim().toLowerCase());
+
 /**
- * Read "240 g", "8 1/2 oz", "1½ tsp", "2 parts", "3 %", "1,5 g", "12 drops" or "to texture".
+ * Read "240 g", "8 1/2 oz", "1½ tsp", "2 parts", "3 %", "1,5 g", "12 drops" or "as needed" (AS_NEEDED).
  *
  * @param {string} text @param {Measures | null} measures null when not said @param {string} [where]
  * @returns {Amount}
  */
 export function readAmount(text, measures, where = "amount") {
-  if (text.trim().toLowerCase() === "to texture") return { kind: "texture", value: [0n, 1n], unit: "" };
+  if (isAsNeeded(text)) return { kind: "texture", value: [0n, 1n], unit: "" };
   const [number, written] = split(text, where);
   if (number[0] <= 0n) {
     throw new BenchError(where, say("amounts-zero", { written: cut(text) }));

@@ -1,6 +1,7 @@
 // Edits of a recipe that touch more than one place: pure, a document in and a new one out.
 // Ids of what is new are x1, x2…, until it has a name to make an id of.
 
+import { isAsNeeded } from "../bench/amounts.js";
 import { thingsAt, withValue, valueAt } from "./recipe-fields.js";
 import { KINDS } from "./recipe-forms.js";
 import { idFor } from "./words.js";
@@ -80,7 +81,7 @@ export function addStep(document, at, kind, written = {}) {
   const { steps, lines = [] } = valueAt(document, at);
   const weighed = new Set(steps.flatMap((each) => (each.kind === "weigh" ? each.lines : [])));
   const left = lines
-    .filter(({ id, ingredient, amount }) => ingredient && !weighed.has(id) && !isSame(amount, "to texture"))
+    .filter(({ id, ingredient, amount }) => ingredient && !weighed.has(id) && !isAsNeeded(amount))
     .map(({ id }) => id);
   const weighs = kind === "weigh" && { lines: left };
   const step = { id: freshId(document), kind, title: "", ...KINDS[kind].blank(), ...written, ...weighs };

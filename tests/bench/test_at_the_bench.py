@@ -353,7 +353,7 @@ def test_spoons_drops_and_texture_have_no_reading():
     assert [prompt["number"]["text"] for prompt in prompts] == [
         "2 tsp + ½ tsp + ¼ tsp",
         "12 drops",
-        "to texture",
+        "as needed",
     ]
     assert maker.prompt["kind"] == "pieces"
 

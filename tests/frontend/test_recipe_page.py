@@ -455,7 +455,7 @@ def test_plain_text_is_confirmed_line_by_line_and_nothing_is_guessed_in_silence(
     desk.get_by_role("button", name="Read it").click()
     cards = desk.locator(".r-card")
     expect(cards).to_have_count(6)
-    expect(cards.nth(3)).to_contain_text("“a handful” is no measure. Write one amount, or “to texture”")
+    expect(cards.nth(3)).to_contain_text("“a handful” is no measure. Write one amount, or “as needed”")
     expect(cards.nth(3).get_by_role("button", name="That is right")).to_be_disabled()
     expect(cards.nth(5)).to_contain_text("A time is named: 12 h")
     put = desk.get_by_role("button", name="Put these into the recipe")

@@ -14,7 +14,7 @@ amounts-not-a-mass = „{ $written }“ sollte eine Masse sein, etwa 150 g.
 ## Einheiten
 
 amounts-no-unit = „{ $written }“ hat keine Einheit. Eine anfügen, etwa g, ml, tsp, parts oder %.
-amounts-unknown-unit = Die Einheit „{ $unit }“ ist hier unbekannt. Möglich sind g, kg, mg, oz oder lb. Für Löffel und Tassen: ml, l, fl oz, tsp, tbsp, cup oder pint. Oder drops, pieces, parts, % oder „to texture“.
+amounts-unknown-unit = Die Einheit „{ $unit }“ ist hier unbekannt. Möglich sind g, kg, mg, oz oder lb. Für Löffel und Tassen: ml, l, fl oz, tsp, tbsp, cup oder pint. Oder drops, pieces, parts, % oder „nach Bedarf“.
 amounts-whose-measure = { $measure } ist nicht überall gleich groß. Für Löffel und Tassen US, imperial oder metric wählen („measures“ in einer Datei).
 amounts-no-such-measure = { $measures ->
     [us] US-Maße kennen kein { $measure }. In ml schreiben.

@@ -14,7 +14,7 @@ amounts-not-a-mass = “{ $written }” should be a mass, such as 150 g.
 ## Units
 
 amounts-no-unit = “{ $written }” has no unit. Add one, such as g, ml, tsp, parts or %.
-amounts-unknown-unit = “{ $unit }” is not a unit known here. Use g, kg, mg, oz or lb. For spoons and cups: ml, l, fl oz, tsp, tbsp, cup or pint. Or drops, pieces, parts, % or “to texture”.
+amounts-unknown-unit = “{ $unit }” is not a unit known here. Use g, kg, mg, oz or lb. For spoons and cups: ml, l, fl oz, tsp, tbsp, cup or pint. Or drops, pieces, parts, % or “as needed”.
 amounts-whose-measure = The { $measure } differs between places. Pick US, imperial or metric for the spoons and cups (“measures” in a file).
 amounts-no-such-measure = { $measures ->
     [us] US measures have no { $measure }. Write it in ml.

@@ -36,7 +36,7 @@ prompting-caption-cup = zero a small cup, then weigh
 prompting-caption-spoons = levelled off
 prompting-caption-by-spoon = by spoon
 prompting-caption-by-eye = judged by eye
-prompting-to-texture = to texture
+prompting-to-texture = as needed
 # unit: drops or pieces.
 prompting-counted = { $unit ->
     [drops] { $count ->
