@@ -205,7 +205,7 @@ def test_both_ways_to_say_not_yet_begin_what_they_name_and_count_it() -> None:
     maker.choose("again")
 
     # The second of three is followed by its rest, and one look ends both: no touch is asked for in between.
-    assert maker.prompt["says"].startswith("Stir well, rest 30 s, then look: ")
+    assert maker.prompt["says"].startswith("Stir well, rest 30 s, then check: ")
     (burst,) = maker.sees["guides"]
     assert (burst["rests_at"] - burst["began_at"], burst["until"] - burst["rests_at"]) == (15_000, 30_000)
     maker.wait(15 * SECOND)
@@ -238,10 +238,14 @@ def test_over_a_water_bath_it_is_heat_with_looks_and_no_rests() -> None:
     told = " ".join([*words, sheet_text(maker.sheet).partition("Melt the butter")[2].partition("[ ]")[0]])
 
     assert "burst" not in told and "rest" not in told
-    assert "Usually 3 min." in told and "heat 2, then stir and look" in told and "heats: 2 min, 1 min" in told
+    assert (
+        "Usually 3 min." in told and "heat 2, then stir and check" in told and "heats: 2 min, 1 min" in told
+    )
     heated = record(maker.sheet, maker.state, maker.entries)["bursts"]
     assert [(each["word"], each["used"]) for each in heated] == [("heat", 2)]
-    assert last_times([record(maker.sheet, maker.state, maker.entries)])["base.melt_butter"] == ["2 heats"]
+    assert last_times([record(maker.sheet, maker.state, maker.entries)])["base.melt_butter"] == [
+        "heated 2 times"
+    ]
 
 
 def test_the_answers_to_a_burst_keep_their_places_when_it_is_over() -> None:

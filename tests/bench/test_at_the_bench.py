@@ -599,7 +599,7 @@ def test_a_melt_goes_burst_by_burst_with_a_look_after_each():
     # The last is shorter, after a rest with a stir: the look at both begins it, when it stands in the heater again.
     maker.wait(30 * SECOND)
     maker.choose("again")
-    assert maker.prompt["number"] == {"mg": None, "text": "10 s", "caption": "burst 3, then stir and look"}
+    assert maker.prompt["number"] == {"mg": None, "text": "10 s", "caption": "burst 3, then stir and check"}
     maker.wait(10 * SECOND)
     assert answers(maker.prompt)["yes"]["strong"]
     maker.choose("yes")
@@ -756,7 +756,7 @@ def test_a_wait_counts_from_when_its_needs_were_met_through_a_restart():
     maker.wait(4 * HOUR)
 
     assert the_wait(maker)["began_at"] == began
-    assert (the_wait(maker)["phase"], the_wait(maker)["asks"]) == ("look", "may be dry: look")
+    assert (the_wait(maker)["phase"], the_wait(maker)["asks"]) == ("look", "may be dry: check")
     maker.wait(19 * HOUR)
     assert the_wait(maker)["phase"] == "soon_late" and "moisture" in the_wait(maker)["asks"]
 
@@ -1166,8 +1166,8 @@ def test_skipping_a_weighing_says_that_it_is_the_whole_of_it():
 def test_past_its_window_the_prompt_says_so():
     maker = Maker(demo_sheet(THREE_PART, pieces=3))
     maker.run_to("assembly.1.pipe")
-    assert not maker.prompt["why"].startswith("Past its time.")
+    assert not maker.prompt["why"].startswith("Past the latest.")
 
     maker.wait(2 * HOUR)
 
-    assert maker.prompt_for("assembly.1.pipe")["why"].startswith("Past its time.")
+    assert maker.prompt_for("assembly.1.pipe")["why"].startswith("Past the latest.")

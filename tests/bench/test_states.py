@@ -228,9 +228,9 @@ def test_a_window_that_was_missed_has_words_of_rescue_the_recipes_own_first():
         done = ("mix.1.in", "mix.1.melt", "mix.1.colour")
         return bench_of(soap(do("colour"), pour, wait()), *done, **late)["prompts"][0]["why"]
 
-    usual = "Past its time. Heat it briefly, then stir. Water goes each time: twice at the most."
+    usual = "Past the latest. Heat it briefly, then stir. Water goes each time: twice at the most."
     assert why(POUR) == usual == why({**POUR, "window": own})
-    assert why({**POUR, "window": {**own, "rescue": "Pour it anyway."}}) == "Past its time. Pour it anyway."
+    assert why({**POUR, "window": {**own, "rescue": "Pour it anyway."}}) == "Past the latest. Pour it anyway."
 
 
 def test_a_wait_that_was_missed_has_words_of_rescue_too():

@@ -104,7 +104,7 @@ def test_the_studio_screen_says_who_is_here_and_lets_a_helper_in(
     expect(maker.get_by_text("Phone by the bowl, maker")).to_be_visible()
     expect(maker.get_by_text("maker, this phone")).to_be_visible()
 
-    maker.get_by_role("button", name="Pair a helper's phone").click()
+    maker.get_by_role("button", name="Pair a helper's device").click()
     expect(maker.get_by_role("timer")).to_contain_text("Good for one phone")
     code = maker.locator(".code").inner_text()
     expect(maker.locator(".code-qr")).to_be_visible()
@@ -136,7 +136,7 @@ def test_a_makers_role_is_given_a_device_renamed_and_shut_out_after_a_question_a
     row.get_by_role("button", name="Make maker").click()
     maker.get_by_role("dialog").get_by_role("button", name="Make Press a maker").click()
     expect(row).to_contain_text("maker, ")
-    maker.get_by_role("button", name="Pair a helper's phone").click()
+    maker.get_by_role("button", name="Pair a helper's device").click()
     expect(maker.locator(".code-card")).to_be_visible()
     maker.get_by_role("link", name="Who did what").click()
 

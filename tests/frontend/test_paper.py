@@ -170,7 +170,7 @@ def test_a_caution_stands_before_its_step(desk: Page, demo: Server) -> None:
 
 def test_print_from_the_size_page_keeps_what_was_chosen(desk: Page) -> None:
     desk.get_by_role("link", name=THREE_PARTS).last.click()
-    desk.get_by_text("With bath fragrance").click()
+    desk.get_by_text("With: Bath fragrance").click()
     desk.get_by_text("Zero before each ingredient").click()
     expect(desk.get_by_role("button", name="Begin")).to_be_enabled()
     expect(desk.locator(".to-paper")).to_have_attribute("href", re.compile("tare"))

@@ -462,8 +462,8 @@ def test_plain_text_is_confirmed_line_by_line_and_nothing_is_guessed_in_silence(
     expect(put).to_be_hidden()
 
     cards.nth(3).get_by_label("Understood as").select_option("")
-    expect(cards.nth(3)).to_contain_text("Say what this is, or drop it.")
-    cards.nth(3).get_by_role("button", name="Drop it").click()
+    expect(cards.nth(3)).to_contain_text("Say what this is, or remove it.")
+    cards.nth(3).get_by_role("button", name="Remove it").click()
     for place in (0, 1, 2, 4, 5):
         expect(put).to_be_hidden()
         cards.nth(place).get_by_role("button", name="That is right").click()

@@ -63,7 +63,7 @@ def test_a_mix_that_is_left_says_how_many_pieces_it_gives(size: Page) -> None:
     amount.fill("700")
     amount.blur()
 
-    expect(size.locator(".size-says")).to_have_text("700 g of Fizzing base gives 4 pieces")
+    expect(size.locator(".size-says")).to_have_text("Fizzing base: 700 g gives 4 pieces")
     expect(size.get_by_role("button", name="Begin 4 pieces")).to_be_enabled()
 
 

@@ -380,7 +380,7 @@ def test_each_ring_is_laid_ahead_says_whose_it_is_and_a_sleep_is_told_in_one(
     # It rings once, and says the batch, the part and what is asked.
     page.clock.run_for(MINUTE)
     assert len(page.evaluate(TOLD)) == laid
-    expect(page.locator(".rang")).to_contain_text(re.compile(r"Bar, Let it set: may be ready, look\."))
+    expect(page.locator(".rang")).to_contain_text(re.compile(r"Bar, Let it set: may be ready, check\."))
     page.clock.run_for(1_000)  # until the answers take a touch
     page.locator("answer-row button").first.click()
     expect(page.locator(".rang")).to_be_hidden()  # answered, so it is said no longer

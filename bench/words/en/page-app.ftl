@@ -40,18 +40,18 @@ page-app-found-here = No connection. Batches on this phone only.
 ## What rings. phase: by how urgent it is
 
 page-app-ring-says = { $phase ->
-    [look] { $what }: may be ready, look.
+    [look] { $what }: may be ready, check.
     [ready] { $what }: ready.
     [late] { $what }: nearly too late.
-   *[over] { $what }: past its latest time.
+   *[over] { $what }: past the latest time.
 }
 page-app-ring-stir = { $what }: stir, then let it rest.
 page-app-ring-more = And { $count } more.
 page-app-rang = { $phase ->
-    [look] { $time }: { $what }, may be ready, look
+    [look] { $time }: { $what }, may be ready, check
     [ready] { $time }: { $what }, ready
     [late] { $time }: { $what }, nearly too late
-   *[over] { $time }: { $what }, past its latest time
+   *[over] { $time }: { $what }, past the latest time
 }
 page-app-undone = Not done yet: { $title }
 page-app-away = While you were away, { $length }

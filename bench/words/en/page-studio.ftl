@@ -44,7 +44,7 @@ page-studio-ring-test = Test ring
 
 page-studio-own = Batches, money and labels
 page-studio-pattern = Batch numbers by this pattern
-page-studio-pattern-says = { $fields }; { $mark } and { $number } are each phone's own. So no number is given twice.
+page-studio-pattern-says = { $fields }; { $mark } and { $number } are each device's own. So no number is given twice.
 page-studio-currency = Currency
 page-studio-rate = An hour of hand work
 page-studio-wrap = Wrap for each piece
@@ -149,14 +149,14 @@ page-studio-devices = Who may come in
 page-studio-makers-may = Makers change recipes and kit, see costs, and let others in.
 page-studio-helpers-may = Helpers make batches. They can't see costs or change recipes and kit.
 page-studio-pair-device = { $role ->
-    [helper] Pair a helper's phone
+    [helper] Pair a helper's device
    *[maker] Pair a maker's phone
 }
 page-studio-qr = The address with the code, for a phone's camera
 page-studio-code-away = Put the code away
 page-studio-code-how = Point the new phone's camera at the square. Open what it shows. Or open { $address } on it and type the code.
-page-studio-code-left = Good for one phone, for { $left }
-page-studio-code-over = The code is over. Make another when the phone is at hand.
+page-studio-code-left = Good for one device, for { $left }
+page-studio-code-over = The code is over. Make another when the device is at hand.
 page-studio-paired = { $name } is paired.
 page-studio-name = Name
 page-studio-rename = Rename

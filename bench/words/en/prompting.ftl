@@ -17,7 +17,7 @@ prompting-finish-skipped = Skipped: { $titles }. Was that meant?
 
 prompting-finish-first = Finish “{ $title }” first. After this, the next part can't wait.
 prompting-finish-two-first = Finish “{ $title }” and “{ $other }” first. After this, the next part can't wait.
-prompting-past-its-time = Past its time. { $rescue }
+prompting-past-its-time = Past the latest. { $rescue }
 prompting-stay-with-this = Stay with this. { $stake }
 prompting-judge-next = You judge it next. Right: { $right }
 prompting-then = Then:
@@ -101,14 +101,14 @@ prompting-heat-next = { $word ->
    *[heat] heat { $number }, { $heater }
 }
 prompting-heat-runs = { $word ->
-    [burst] burst { $number }, then stir and look
-   *[heat] heat { $number }, then stir and look
+    [burst] burst { $number }, then stir and check
+   *[heat] heat { $number }, then stir and check
 }
 prompting-rest-then = rest, then { $length } more
 prompting-stir-resting = Stir while it rests.
 prompting-right = Right: { $right }
-prompting-stir-look = Stir well and look: { $right }
-prompting-stir-rest-look = Stir well, rest { $rest }, then look: { $right }
+prompting-stir-look = Stir well and check: { $right }
+prompting-stir-rest-look = Stir well, rest { $rest }, then check: { $right }
 prompting-no-further = No further than { $warmth }.
 prompting-bursts = { $count ->
     [one] { $count } burst
@@ -180,11 +180,11 @@ prompting-left-too-little = { $mass } left: too little for a { $piece } piece.
 prompting-is-it-over = { $heading } yet?
 prompting-over = It's { $word }
 prompting-over-already = It's { $word } already
-prompting-look-again = Not yet: look again in { $length }
+prompting-look-again = Not yet: check again in { $length }
 prompting-before-earliest = { $length } before the earliest. Is it really { $word }?
 prompting-really-over = Is it really { $word }?
 prompting-over-first = “{ $title }” was over first.
-prompting-may-be-over = may be { $word }: look
+prompting-may-be-over = may be { $word }: check
 prompting-should-be-over = should be { $word }
 prompting-soon-late = do not leave it much longer
-prompting-late = past its latest time
+prompting-late = past the latest time
