@@ -1,9 +1,13 @@
 """Dry or not: a weighing test. Weigh a piece, again an hour later.
 
 Constant weight (USP General Notices 6.40, read second-hand): two weighings, the second after a
-further hour of drying (from memory), differ by no more than 0.50 mg for each gram taken. A scale of
-division d shows so little only on 2000 d or more: below that it cannot tell, and says so. A maker's
-own looser threshold is judged beside it and always called theirs.
+further hour of drying (from memory), differ by no more than 0.50 mg for each gram taken. Each reading is
+rounded to the scale's division d, so a difference may be off by d: a verdict is given only where that
+changes nothing. A scale shows so little only on 2000 d or more: below that it cannot tell, and says so. Over
+more than an hour a piece is still drying where its loss an hour is too much; where only the whole loss is,
+the last hour is not known. What gains weight is in no balance. A constant weight is balance with that room's
+air, and a slow fizz loses weight too: it is never called more than constant. A maker's own looser threshold
+is judged beside it and always called theirs.
 """
 
 from bench.brief import joined
@@ -27,18 +31,26 @@ def dryness(
     """What two weighings of one piece say.
 
     first, second: in the order in which they were made. own_ppm: the maker's own threshold. Too soon is
-    less than an hour; it gains when it takes up moisture.
+    less than an hour; it gains when it takes up moisture; slower: not dry by the whole loss, nor wet by
+    that an hour; unclear: rounding decides.
     """
     change = second["mg"] - first["mg"]
+    elapsed = second["at"] - first["at"]
+    off, moved = division_mg * PPM, abs(change) * PPM
 
     def judged(limit_ppm: int) -> DryAnswer:
-        if second["at"] - first["at"] < APART_MS:
+        allowed = first["mg"] * limit_ppm
+        if elapsed < APART_MS:
             return "too_soon"
-        if first["mg"] * limit_ppm < division_mg * PPM or first["mg"] == 0:
+        if allowed < off or allowed == 0:
             return "cannot_tell"
-        if abs(change) * PPM <= first["mg"] * limit_ppm:
+        if change > division_mg:
+            return "gains"
+        if moved + off <= allowed:
             return "dry"
-        return "gains" if change > 0 else "not_yet"
+        if (moved - off) * APART_MS > allowed * elapsed:
+            return "not_yet"
+        return "slower" if moved - off > allowed else "unclear"
 
     constant = judged(CONSTANT_PPM)
     own = None if own_ppm is None else judged(own_ppm)
@@ -60,7 +72,7 @@ def _says(constant: DryAnswer, own: DryAnswer | None, least: str) -> str:
 
 def _only_own(constant: DryAnswer, own: DryAnswer | None) -> bool:
     """Whether it is dry by the maker's own threshold alone."""
-    return constant in ("cannot_tell", "not_yet") and own == "dry"
+    return constant in ("cannot_tell", "not_yet", "slower", "unclear") and own == "dry"
 
 
 def dryness_of(sheet: Sheet, state: State, step: str, own_ppm: int | None = None) -> list[PieceDryness]:

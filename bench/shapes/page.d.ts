@@ -2711,7 +2711,7 @@ export interface WholeCost extends Cost {
   readonly currency: string;
 }
 
-export type DryAnswer = "dry" | "not_yet" | "gains" | "too_soon" | "cannot_tell";
+export type DryAnswer = "dry" | "not_yet" | "gains" | "too_soon" | "cannot_tell" | "slower" | "unclear";
 
 export interface PieceWeighing {
   readonly at: InstantMs;

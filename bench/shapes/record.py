@@ -455,7 +455,7 @@ class WholeCost(Cost):
 
 # ---- dry or not
 
-DryAnswer = Literal["dry", "not_yet", "gains", "too_soon", "cannot_tell"]
+DryAnswer = Literal["dry", "not_yet", "gains", "too_soon", "cannot_tell", "slower", "unclear"]
 
 
 class PieceWeighing(TypedDict):

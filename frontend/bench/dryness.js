@@ -16,17 +16,22 @@ const APART_MS = 60 * 60_000;
  */
 export function dryness(first, second, divisionMg, ownPpm = null) {
   const change = second.mg - first.mg;
+  const elapsed = second.at - first.at;
+  const [off, moved] = [divisionMg, Math.abs(change)].map((mg) => BigInt(mg) * BigInt(PPM));
   /** @param {number} limit @returns {DryAnswer} */
   const judged = (limit) => {
-    if (second.at - first.at < APART_MS) return "too_soon";
-    if (product(first.mg, limit) < product(divisionMg, PPM) || first.mg === 0) return "cannot_tell";
-    if (product(Math.abs(change), PPM) <= product(first.mg, limit)) return "dry";
-    return change > 0 ? "gains" : "not_yet";
+    const allowed = BigInt(first.mg) * BigInt(limit);
+    if (elapsed < APART_MS) return "too_soon";
+    if (allowed < off || !allowed) return "cannot_tell";
+    if (change > divisionMg) return "gains";
+    if (moved + off <= allowed) return "dry";
+    if ((moved - off) * BigInt(APART_MS) > allowed * BigInt(elapsed)) return "not_yet";
+    return moved - off > allowed ? "slower" : "unclear";
   };
   const constant = judged(CONSTANT_PPM);
   const own = ownPpm === null ? null : judged(ownPpm);
   const least = ceiling(product(divisionMg, PPM), CONSTANT_PPM);
-  const isOnlyOwn = (constant === "cannot_tell" || constant === "not_yet") && own === "dry";
+  const isOnlyOwn = ["cannot_tell", "not_yet", "slower", "unclear"].includes(constant) && own === "dry";
   const says = joined(
     say("dryness-says", { constant, least: grams(least, divisionMg) }),
     isOnlyOwn ? say("dryness-own") : "",

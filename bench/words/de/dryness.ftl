@@ -4,8 +4,10 @@
 dryness-says = { $constant ->
     [too_soon] Eine volle Stunde nach dem ersten Mal noch einmal wiegen.
     [cannot_tell] Unter { $least } zeigt diese Waage kein gleichbleibendes Gewicht: mehr auf einmal wiegen.
-    [dry] Gewichtskonstant: höchstens 0,50 mg je Gramm Änderung in einer Stunde.
+    [dry] Gleichbleibendes Gewicht in dieser Raumluft: höchstens 0,50 mg Änderung je Gramm. Langsames Sprudeln nimmt auch Gewicht.
     [gains] Es wird schwerer: die Luft ist zu feucht.
+    [slower] Es verliert unter 0,50 mg je Gramm in der Stunde. In einer Stunde noch einmal wiegen.
+    [unclear] Zu knapp für diese Waage. Mehr auf einmal wiegen, oder in einer Stunde wieder.
    *[not_yet] Noch nicht: es verliert noch über 0,50 mg je Gramm in einer Stunde.
 }
 dryness-own = Nach deiner eigenen Grenze ist es trocken.

@@ -4,8 +4,10 @@
 dryness-says = { $constant ->
     [too_soon] Weigh it again a full hour after the first time.
     [cannot_tell] This scale cannot tell constant weight below { $least }: weigh more at once.
-    [dry] Dry to constant weight: at most 0.50 mg changed for each gram in an hour.
+    [dry] Constant weight in this room’s air: at most 0.50 mg changed for each gram. A slow fizz loses weight too.
     [gains] It gains weight: the air is too moist for it.
+    [slower] It loses less than 0.50 mg for each gram an hour. Weigh again in an hour.
+    [unclear] Too close for this scale. Weigh more at once, or again in an hour.
    *[not_yet] Not yet: it still loses over 0.50 mg for each gram in an hour.
 }
 dryness-own = By your own threshold it is dry.
