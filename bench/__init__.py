@@ -117,7 +117,7 @@ from bench.shelf import SHELF_KINDS, card_for, check_shelf_entry, fold_shelf, le
 from bench.swaps import swap_effects, swaps_of
 from bench.versions import what_changed
 from bench.waits import rings, wait_phase, window_phase
-from bench.whole import canonical, grams, span
+from bench.whole import canonical, mass, span
 
 __all__ = [
     "KINDS",
@@ -218,7 +218,7 @@ __all__ = [
     "fold_shelf",
     "frozen_seal",
     "gather",
-    "grams",
+    "mass",
     "if_you_stop",
     "in_order",
     "in_use",

@@ -17,7 +17,7 @@ from bench.shapes.units import Mg, Ppm
 from bench.states import ASSEMBLY
 from bench.steps import divides
 from bench.weighing import allowed_mg
-from bench.whole import PPM, grams, half_even
+from bench.whole import PPM, half_even, mass
 from bench.words import say
 
 
@@ -144,12 +144,12 @@ def _size(vessel: Vessel) -> tuple[Mg, str]:
 def _passed(sheet: Sheet, vessel: VesselState | Vessel, on: str | None, mg: Mg) -> str:
     """What is passed when this much is in a vessel on this scale; "" when nothing is."""
     if vessel["holds_mg"] is not None and mg > vessel["holds_mg"]:
-        holds = grams(vessel["holds_mg"], 1000)
-        return say("capacity-holds", mass=grams(mg, 1000), vessel=vessel["name"], most=holds)
+        holds = mass(vessel["holds_mg"], 1000)
+        return say("capacity-holds", mass=mass(mg, 1000), vessel=vessel["name"], most=holds)
     scale = next((each for each in sheet["kit"]["scales"] if each["id"] == on), None)
     if scale and vessel["empty_mg"] + mg > scale["capacity_mg"]:
-        whole = grams(vessel["empty_mg"] + mg, 1000)
-        most = grams(scale["capacity_mg"], 1000)
+        whole = mass(vessel["empty_mg"] + mg, 1000)
+        most = mass(scale["capacity_mg"], 1000)
         return say("capacity-weighs", mass=whole, vessel=vessel["name"], scale=scale["name"], most=most)
     return ""
 

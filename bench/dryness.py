@@ -15,7 +15,7 @@ from bench.shapes.kit import Scale
 from bench.shapes.record import DryAnswer, Dryness, PieceDryness, PieceWeighing
 from bench.shapes.sheet import Sheet
 from bench.shapes.state import MeasuredMass, State
-from bench.whole import PPM, ceiling, grams, half_even
+from bench.whole import PPM, ceiling, half_even, mass
 from bench.words import say
 
 CONSTANT_PPM = 500  # 0.50 mg for each g
@@ -61,7 +61,7 @@ def dryness(
         "change_mg": change,
         "change_ppm": half_even(change * PPM, first["mg"]) if first["mg"] else None,
         "least_mg": least,
-        "says": _says(constant, own, grams(least, division_mg)),
+        "says": _says(constant, own, mass(least, division_mg)),
     }
 
 

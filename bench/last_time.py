@@ -9,7 +9,7 @@ the quartiles (linear between the two nearest ranks, both ends counted). All fig
 from typing import Literal
 
 from bench.shapes.record import Balance, Learned, Record, Spread, StepHistory
-from bench.whole import PPM, grams, half_even, span
+from bench.whole import PPM, half_even, mass, span
 from bench.words import say
 
 LEAST_RUNS = 3
@@ -96,7 +96,7 @@ def last_times(records: list[Record]) -> dict[str, list[str]]:
                 last.setdefault(key, []).append(words)
         for key, off in off_by_line(record).items():
             if off:
-                shown = grams(abs(off), 1000 if abs(off) >= 1000 else 10)
+                shown = mass(abs(off), 1000 if abs(off) >= 1000 else 10)
                 last.setdefault(key, []).append(
                     say("last-time-too-much" if off > 0 else "last-time-too-little", mass=shown)
                 )

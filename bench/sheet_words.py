@@ -17,7 +17,7 @@ from bench.shapes.sheet import (
     Step,
     Warn,
 )
-from bench.whole import PPM, grams, per_cent
+from bench.whole import PPM, mass, per_cent
 from bench.words import say
 
 UNNAMED: PieceWords = {"one": "piece", "many": "pieces"}  # as a measured recipe has them that names none
@@ -30,9 +30,9 @@ def reason_words(reason: RoundsReason) -> str:
         case "moulds":
             return say("sheet-moulds-hold", shape=reason["shape"], held=reason["holds"])
         case "vessel":
-            return say("sheet-vessel-takes", vessel=reason["name"], mass=grams(reason["mg"], 1000))
+            return say("sheet-vessel-takes", vessel=reason["name"], mass=mass(reason["mg"], 1000))
         case "scale":
-            return say("sheet-scale-takes", scale=reason["name"], mass=grams(reason["mg"], 1000))
+            return say("sheet-scale-takes", scale=reason["name"], mass=mass(reason["mg"], 1000))
         case "at_once":
             return say("sheet-used-at-once", part=reason["name"], rounds=reason["rounds"])
         case "said":
@@ -44,13 +44,13 @@ def warning_words(warning: Warn) -> str:
         case "no_mould":
             return say("sheet-no-mould", shape=warning["shape"])
         case "no_scale":
-            return say("sheet-no-scale", mass=grams(warning["mg"], 1000))
+            return say("sheet-no-scale", mass=mass(warning["mg"], 1000))
         case "too_full":
             return say(
                 "sheet-too-full",
                 vessel=warning["vessel"],
-                room=grams(warning["holds_mg"], 1000),
-                mass=grams(warning["mg"], 1000),
+                room=mass(warning["holds_mg"], 1000),
+                mass=mass(warning["mg"], 1000),
             )
         case "for_two_parts":
             vessel, part, other = warning["vessel"], warning["part"], warning["other"]
@@ -68,7 +68,7 @@ def warning_words(warning: Warn) -> str:
             return say(
                 "sheet-too-little",
                 name=warning["name"],
-                mass=grams(warning["mg"], 10),
+                mass=mass(warning["mg"], 10),
                 scale=warning["scale"],
                 share=per_cent(warning["off_ppm"], PPM),
             )

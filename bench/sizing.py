@@ -13,7 +13,7 @@ from bench.shapes.units import Id, Mg
 from bench.sheet_words import reason_words
 from bench.steps import divides, puts_in
 from bench.weighing import coarsest_first
-from bench.whole import ceiling, grams
+from bench.whole import ceiling, mass
 from bench.words import say, say_all
 from bench.yields import make_mg
 
@@ -77,9 +77,9 @@ def cavities(kit: Kit, component: Component, is_held: bool | None = None) -> int
             say(
                 "sizing-piece-too-big",
                 name=component["name"],
-                piece=grams(component["piece_mg"], 100),
+                piece=mass(component["piece_mg"], 100),
                 shape=mould["shape"],
-                held=grams(holds, 100),
+                held=mass(holds, 100),
             ),
         )
     if not fitting or not (mould["held"] if is_held is None else is_held):
@@ -148,9 +148,9 @@ def _rounds_for(
             say(
                 "sizing-one-too-big",
                 name=component["name"],
-                piece=grams(one, 1000),
+                piece=mass(one, 1000),
                 vessel=limit.kind,
-                room=grams(max(0, room), 1000),
+                room=mass(max(0, room), 1000),
             ),
         )
     while least <= MOST_ROUNDS and limit.load_mg(component, ceiling(count, least)) > room:

@@ -9,7 +9,7 @@ from bench.errors import SizeError
 from bench.shapes.kit import Kit
 from bench.shapes.recipe import Component, Measure, MeasuredRecipe, RecipeLine, Substitute, SwapEffect
 from bench.sheet.chosen import no_stand_in
-from bench.whole import grams, half_even
+from bench.whole import half_even, mass
 from bench.words import say
 
 
@@ -115,7 +115,7 @@ def _says(
     old, new = (names[each["ingredient"]]["name"] for each in (written, stand_in))
     told = [say("swaps-how", by=stand_in["by"])]
     if before is not None and after is not None:
-        told.append(say("swaps-weights", new=new, old=old, after=grams(after, 10), before=grams(before, 10)))
+        told.append(say("swaps-weights", new=new, old=old, after=mass(after, 10), before=mass(before, 10)))
         if before != after:
             told.append(say("swaps-scaled"))
     elif before is not None and after is None:

@@ -92,7 +92,7 @@ def reading(mg: int, division: Division) -> str:
     return f"{_decimals(_ounces(mg, places), places)} oz"
 
 
-def grams(mg: int, fineness_mg: int) -> str:
+def mass(mg: int, fineness_mg: int) -> str:
     """A mass that is no scale's reading, in the units that are asked for (bench/words/units.py) and about as finely
     as said, 1, 10, 100 or 1000 mg: "150 g", "5.29 oz", and from a pound on "1 lb 3.2 oz"."""
     if units().mass == "g":
@@ -174,7 +174,7 @@ def span(ms: int) -> str:
     return " ".join(parts[:2]) or "0 s"
 
 
-def celsius(mk: int) -> str:
+def temperature(mk: int) -> str:
     """A temperature, given in thousandths of a degree Celsius, in the units that are asked for: "60 °C", "37.5 °C";
     "140 °F", whole where it is whole in °C, else to a tenth."""
     if units().warmth == "c":
@@ -187,5 +187,5 @@ def celsius(mk: int) -> str:
 def warmer(mk: int) -> str:
     """By how much one temperature is above another, in the units that are asked for: "5 °C", "9 °F"."""
     if units().warmth == "c":
-        return celsius(mk)
+        return temperature(mk)
     return f"{_no_longer(half_even(mk * 9, 500), 1)} °F"

@@ -6,25 +6,25 @@ from bench.air import FIZZ_LOOK_RH, FIZZ_STOP_RH, SOAP_SWEAT_RH, dew_point_c, wa
 from bench.checks.finding import decimal, finding, number
 from bench.checks.subject import SOAP, Subject
 from bench.shapes.recipe import Finding
-from bench.whole import celsius
+from bench.whole import temperature
 from bench.words import say
 
 
 def dew_point(subject: Subject) -> Iterator[Finding]:
     if subject.air is None:
         return
-    temperature, humidity = subject.air["temperature_c"], subject.air["humidity"]
+    degrees, humidity = subject.air["temperature_c"], subject.air["humidity"]
     yield finding(
         "know",
         "air",
         say(
             "checks-dew-point",
-            temperature=celsius(round(temperature * 1000)),
+            temperature=temperature(round(degrees * 1000)),
             humidity=number(humidity),
-            dew=celsius(round(dew_point_c(temperature, humidity) * 10) * 100),
+            dew=temperature(round(dew_point_c(degrees, humidity) * 10) * 100),
         ),
         why=say("checks-dew-point-why"),
-        by=say("checks-dew-point-by", mass=f"{decimal(water_g_per_m3(temperature, humidity), 1)} g"),
+        by=say("checks-dew-point-by", mass=f"{decimal(water_g_per_m3(degrees, humidity), 1)} g"),
         do=say("checks-dew-point-do"),
         source=say("checks-dew-point-source"),
     )

@@ -11,7 +11,7 @@ from bench.recipe import ASSEMBLY
 from bench.shapes.recipe import Component, Finding
 from bench.shapes.substances import Substance
 from bench.substances import has, source_of
-from bench.whole import grams, half_even
+from bench.whole import half_even, mass
 from bench.words import say
 
 OPEN_FORM = "citric-acid"  # of either form
@@ -55,9 +55,9 @@ def balance(subject: Subject) -> Iterator[Finding]:
             why=say("checks-fizz-balance-why", ratio=decimal(told.balanced, 2)),
             by=say(
                 "checks-fizz-balance-by",
-                base=grams(half_even(sum(carbonates.values()), 1000), 100),
+                base=mass(half_even(sum(carbonates.values()), 1000), 100),
                 takes=decimal(told.base_mmol / 1000, 2),
-                acid=grams(half_even(sum(acids.values()), 1000), 100),
+                acid=mass(half_even(sum(acids.values()), 1000), 100),
                 gives=decimal(told.acid_mmol / 1000, 2),
                 gas=decimal(told.gas_l, 1),
             ),
@@ -172,4 +172,4 @@ def _left(told: Fizz) -> str:
     if not told.left_over:
         return say("checks-fizz-left-nothing")
     share = cut_per_cent(told.left_share, 1)
-    return say("checks-fizz-left", of=told.left_over, mass=grams(int(told.left_mg), 100), share=share)
+    return say("checks-fizz-left", of=told.left_over, mass=mass(int(told.left_mg), 100), share=share)

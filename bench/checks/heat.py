@@ -7,7 +7,7 @@ from bench.checks.subject import Subject
 from bench.shapes.recipe import Component, Finding, Ingredient, RecipeLine, RecipeMelt
 from bench.shapes.units import MilliK
 from bench.steps import by_hand, heats, puts_in
-from bench.whole import celsius, warmer
+from bench.whole import temperature, warmer
 from bench.words import say, say_all
 
 WARM_FIZZ_MK = 50_000  # bicarbonate begins to give off its gas near 50 °C (excipients handbook, second-hand)
@@ -59,12 +59,12 @@ def _too_warm_for(fragrance: Ingredient, where: str, reached: MilliK | None) -> 
                 name=fragrance["name"],
             ),
             why=say("checks-fragrance-warm-why"),
-            by="" if reached is None else say("checks-melt-ends-at", temperature=celsius(reached)),
+            by="" if reached is None else say("checks-melt-ends-at", temperature=temperature(reached)),
             do=say("checks-fragrance-warm-unknown-do"),
             source=say("checks-source-flash-point"),
         )
     elif reached > most:
-        told = {"name": fragrance["name"], "reached": celsius(reached), "most": celsius(most)}
+        told = {"name": fragrance["name"], "reached": temperature(reached), "most": temperature(most)}
         yield finding(
             "look",
             where,
@@ -105,8 +105,8 @@ def past_the_limit(subject: Subject) -> Iterator[Finding]:
                     say(
                         "checks-base-too-warm",
                         name=ingredient["name"],
-                        reached=celsius(reached),
-                        most=celsius(most),
+                        reached=temperature(reached),
+                        most=temperature(most),
                     ),
                     why=say("checks-base-too-warm-why"),
                     by=say("checks-too-warm", by=warmer(reached - most)),
@@ -127,7 +127,7 @@ def warm_fizz(subject: Subject) -> Iterator[Finding]:
             yield finding(
                 "look" if reached is not None else "know",
                 where,
-                say("checks-warm-fizz", title=melt["title"], reached=celsius(reached))
+                say("checks-warm-fizz", title=melt["title"], reached=temperature(reached))
                 if reached is not None
                 else say("checks-warm-fizz-unknown", title=melt["title"]),
                 why=say("checks-warm-fizz-why"),

@@ -8,7 +8,7 @@ from bench.checks.subject import Subject, total_ug
 from bench.shapes.recipe import Finding
 from bench.substances import source_of
 from bench.weighing import least_mg, uncertainty_ppm
-from bench.whole import PPM, grams, half_even, per_cent
+from bench.whole import PPM, half_even, mass, per_cent
 from bench.words import say, say_all
 from bench.yields import make_mg
 
@@ -104,9 +104,9 @@ def sums(subject: Subject) -> Iterator[Finding]:
                 say(
                     "checks-sums",
                     name=component["name"],
-                    written=grams(written, 1000),
+                    written=mass(written, 1000),
                     count=count,
-                    needs=grams(needs, 1000),
+                    needs=mass(needs, 1000),
                 ),
                 why=say("checks-sums-why"),
                 by=say("checks-sums-by", share=per_cent(abs(written - needs), needs)),
@@ -137,14 +137,14 @@ def too_small(subject: Subject) -> Iterator[Finding]:
                 where,
                 say(
                     "checks-too-small",
-                    mass=grams(mg, 100 if mg >= 1000 else 1),
+                    mass=mass(mg, 100 if mg >= 1000 else 1),
                     name=subject.ingredient(line)["name"],
                 ),
                 why=say(
                     "checks-too-small-why",
                     share=per_cent(line["tolerance_ppm"], PPM),
                     scale=finest["name"],
-                    least=grams(least, 10),
+                    least=mass(least, 10),
                 ),
                 by=off,
                 do=say("checks-too-small-do"),
@@ -195,8 +195,8 @@ def spoons_of_powder(subject: Subject) -> Iterator[Finding]:
                     "checks-spoons",
                     written=line["written"],
                     name=ingredient["name"],
-                    low=grams(half_even(low, 1000), 100),
-                    high=grams(half_even(high, 1000), 100),
+                    low=mass(half_even(low, 1000), 100),
+                    high=mass(half_even(high, 1000), 100),
                 ),
                 why=say("checks-spoons-why"),
                 by=say("checks-spoons-by", share=per_cent(high - low, low)),

@@ -8,7 +8,7 @@ from bench.recipe import ASSEMBLY
 from bench.shapes.recipe import Component, Finding, RecipeStep
 from bench.states import stake_of
 from bench.steps import by_hand, counts_pieces, heats, is_judged, lines_in, runs_by_itself, tipped_by
-from bench.whole import grams, span
+from bench.whole import mass, span
 from bench.words import say
 
 
@@ -152,7 +152,7 @@ def embeds(subject: Subject) -> Iterator[Finding]:
                     part["id"],
                     say("checks-heavy-embed", part=part["name"], top=top["name"]),
                     why=say("checks-heavy-embed-why"),
-                    by=say("checks-heavy-embed-by", heavy=grams(heavy, 1000), light=grams(light, 1000)),
+                    by=say("checks-heavy-embed-by", heavy=mass(heavy, 1000), light=mass(light, 1000)),
                     do=say("checks-heavy-embed-do"),
                 )
 

@@ -13,7 +13,7 @@ from bench.shapes.sheet import PiecesStep
 from bench.shapes.state import PieceCount
 from bench.shapes.units import Mg
 from bench.sheet_words import verb_of
-from bench.whole import grams
+from bench.whole import mass
 from bench.words import say
 
 _NONE: PieceCount = {"good": 0, "spoiled": 0, "partial": 0, "of": {}}
@@ -119,7 +119,7 @@ def _again_says(view: View, step: PiecesStep, made: _Made) -> str:
     held = {key: vessel["in_mg"] for key, vessel in view.state["vessels"].items()}
     left = left_of_mix(step, held, made.told, view.sheet)
     more = left // step["piece_mg"]
-    return say("prompting-left-makes", mass=grams(left, 1000), pieces=more) if more else ""
+    return say("prompting-left-makes", mass=mass(left, 1000), pieces=more) if more else ""
 
 
 def _in_a_row(view: View, step: PiecesStep, made: _Made, part: str | None) -> tuple[int, bool]:
@@ -151,10 +151,10 @@ def _in_hand(view: View, step: PiecesStep, count: PieceCount) -> _InHand:
         leftovers.append((name, max(0, left)))
     joined_mg = max(0, sum(mg for _, mg in leftovers) - count["of"].get("joined", 0) * piece)
     if joined_mg >= piece:
-        parts = [say("prompting-join-part", mass=grams(mg, 1000), name=name) for name, mg in leftovers if mg]
+        parts = [say("prompting-join-part", mass=mass(mg, 1000), name=name) for name, mg in leftovers if mg]
         says = say("prompting-join-left", parts=", ".join(parts), pieces=joined_mg // piece)
         return _InHand("joined", says, True)
-    says = say("prompting-left-too-little", mass=grams(joined_mg, 1000), piece=grams(piece, 1000))
+    says = say("prompting-left-too-little", mass=mass(joined_mg, 1000), piece=mass(piece, 1000))
     return _InHand("joined", says, not step["partial"])
 
 

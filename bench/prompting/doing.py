@@ -9,7 +9,7 @@ from bench.shapes.prompts import Answer, Besides, Number
 from bench.shapes.sheet import DoStep
 from bench.sheet_words import yes_of
 from bench.steps import is_judged
-from bench.whole import grams, span
+from bench.whole import mass, span
 from bench.words import say
 
 
@@ -18,7 +18,7 @@ def do(view: View, step: DoStep) -> Said:
     answers = _ways(step) or [done, *_and_judged(view, step)]
     number: Number | None = None
     if step["mg"] is not None:
-        number = {"mg": step["mg"], "text": grams(step["mg"], 1000), "caption": say("prompting-at-least")}
+        number = {"mg": step["mg"], "text": mass(step["mg"], 1000), "caption": say("prompting-at-least")}
     if step["about_ms"] is not None:
         length = span(step["about_ms"])
         number = number or {"mg": None, "text": length, "caption": say("prompting-about")}

@@ -8,7 +8,7 @@ from bench.shapes.entries import HeatedBody, LookedBody
 from bench.shapes.prompts import Answer, Number
 from bench.shapes.sheet import Burst, MeltStep
 from bench.shapes.state import Heating
-from bench.whole import celsius, span
+from bench.whole import span, temperature
 from bench.words import say
 
 
@@ -70,7 +70,7 @@ def _usual(planned: list[Burst], word: str) -> str:
 def _no_further(step: MeltStep) -> str:
     """How warm a melt may end, where the recipe says so. Sheets of earlier versions do not hold it."""
     most = step.get("to_mk")
-    return say("prompting-no-further", warmth=celsius(most)) if most is not None else ""
+    return say("prompting-no-further", warmth=temperature(most)) if most is not None else ""
 
 
 def _next_heat(step: MeltStep, given: int) -> HeatedBody:

@@ -16,7 +16,7 @@ from bench.shapes.sheet import SheetLine, WeighStep
 from bench.shapes.units import Mg
 from bench.sheet_words import note_of, piece_word, spoons_words
 from bench.weighing import reads_in
-from bench.whole import Division, ceiling, grams, reading, to_division
+from bench.whole import Division, ceiling, mass, reading, to_division
 from bench.words import say
 from bench.yields import MOST_PIECES
 
@@ -181,7 +181,7 @@ def _seen(shown: Mg, asked: Mg, division: Division) -> Mg:
 def _too_little(view: View, line: WeighedLine, more: Mg, before: Mg, scale: Scale) -> Said:
     """Less than the scale can show: by spoon, stirred into more of another line, or in a larger batch."""
     division = reads_in(scale)
-    shown = grams(more, next(each for each in (100, 10, 1) if more >= each))
+    shown = mass(more, next(each for each in (100, 10, 1) if more >= each))
     pieces = ceiling(view.sheet["size"]["pieces"] * division.mg, more)
     spoon = spoons_words(line.line["by_spoon"])
     ways = (
@@ -217,8 +217,8 @@ def _diluted(view: View, line: WeighedLine, more: Mg, division: Division, shown:
         if open_still and other.target >= take >= 5 * division.mg:
             return say(
                 "prompting-dilute",
-                some=grams(stock, 1000),
-                into=grams((DILUTED - 1) * stock, 1000),
+                some=mass(stock, 1000),
+                into=mass((DILUTED - 1) * stock, 1000),
                 name=other.name,
                 take=reading(take, division),
                 mass=shown,

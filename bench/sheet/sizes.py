@@ -9,7 +9,7 @@ from bench.sheet.making import make_sheet
 from bench.sheet_words import piece_word
 from bench.sizing import cavities
 from bench.states import ASSEMBLY
-from bench.whole import ceiling, grams
+from bench.whole import ceiling, mass
 from bench.words import say
 from bench.yields import MOST_PIECES, make_mg, pieces_from
 
@@ -46,13 +46,13 @@ def _by_mass(recipe: MeasuredRecipe, request: ByMass) -> ChosenSize:
     each = sum(part["takes"] * part["piece_mg"] for part in recipe["components"])
     pieces = min(request["mg"] // each, MOST_PIECES) if each else 0
     if pieces < 1:
-        raise SizeError("mg", say("sizes-too-light", mass=grams(each, 1000)))
+        raise SizeError("mg", say("sizes-too-light", mass=mass(each, 1000)))
     says = say(
         "sizes-by-mass-most" if pieces == MOST_PIECES else "sizes-by-mass",
         count=pieces,
         many=piece_word(recipe["piece"], pieces),
-        each=grams(each, 1000),
-        mass=grams(pieces * each, 1000),
+        each=mass(each, 1000),
+        mass=mass(pieces * each, 1000),
     )
     return _chosen(request, pieces, says)
 
@@ -79,10 +79,10 @@ def _by_mix(recipe: MeasuredRecipe, request: ByMix) -> ChosenSize:
     pieces = min((pieces_from(component, mg) - component["spares"]) // component["takes"], MOST_PIECES)
     if pieces < 1:
         least = make_mg(component, component["takes"] + component["spares"])
-        wanted = grams(ceiling(least, 1000) * 1000, 1000)
+        wanted = mass(ceiling(least, 1000) * 1000, 1000)
         raise SizeError("mg", say("sizes-little-mix", part=component["name"], mass=wanted))
     given = _count(recipe, pieces)
-    says = say("sizes-by-mix", part=component["name"], mass=grams(mg, 1000), pieces=given)
+    says = say("sizes-by-mix", part=component["name"], mass=mass(mg, 1000), pieces=given)
     return _chosen(request, pieces, says)
 
 

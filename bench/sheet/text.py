@@ -8,7 +8,7 @@ from bench.shapes.units import Id, LineKey
 from bench.sheet_words import cautions_of, piece_word, reason_words, spoons_words, warning_words
 from bench.steps import counts_pieces, heats, is_judged, puts_in, runs_by_itself
 from bench.weighing import reads_in
-from bench.whole import Division, celsius, grams, reading, span, to_division
+from bench.whole import Division, mass, reading, span, temperature, to_division
 from bench.words import say, say_all
 
 
@@ -26,9 +26,9 @@ def sheet_text(sheet: Sheet) -> str:
         out += _about(component)
         for each in component["rounds"]:
             if len(component["rounds"]) > 1:
-                mass = grams(each["make_mg"], 1000)
+                made = mass(each["make_mg"], 1000)
                 out.append(
-                    "   " + say("sheet-text-round", round=each["round"], count=each["count"], mass=mass)
+                    "   " + say("sheet-text-round", round=each["round"], count=each["count"], mass=made)
                 )
             for step in sheet["steps"]:
                 if step["component"] == component["id"] and step["round"] == each["round"]:
@@ -44,8 +44,8 @@ def sheet_text(sheet: Sheet) -> str:
 def _about(component: SheetComponent) -> list[str]:
     out = [f"{component['letter']}  {component['name']}"]
     if component["piece_mg"]:
-        piece, mass = grams(component["piece_mg"], 100), grams(component["make_mg"], 1000)
-        out.append("   " + say("sheet-text-part", count=component["count"], piece=piece, mass=mass))
+        piece, made = mass(component["piece_mg"], 100), mass(component["make_mg"], 1000)
+        out.append("   " + say("sheet-text-part", count=component["count"], piece=piece, mass=made))
     if component["why"]:
         reasons = say_all([reason_words(each) for each in component["why"]])
         out.append("   " + say("sheet-text-rounds", count=len(component["rounds"]), reasons=reasons))
@@ -76,7 +76,7 @@ def _own(sheet: Sheet, step: Step, lines: dict[LineKey, SheetLine], scales: dict
             else say("sheet-text-at-a-time", span=span(step["more"]["ms"]))
         )
         most = step["to_mk"]
-        warmest = [] if most is None else [say("sheet-text-no-further", warmth=celsius(most))]
+        warmest = [] if most is None else [say("sheet-text-no-further", warmth=temperature(most))]
         return [told, say("sheet-text-look", look=step["look_for"]), *warmest]
     if is_judged(step):
         return [step["ask"], say("sheet-text-not-yet", way=step["not_yet"])]
@@ -102,8 +102,8 @@ def _line(line: SheetLine, scales: dict[Id, Scale]) -> list[str]:
     else:
         scale = scales.get(line["scale"] or "")
         division, named = (reads_in(scale), scale["name"]) if scale else (Division(1), "")
-        mass = reading(to_division(line["mg"], division), division)
+        weight = reading(to_division(line["mg"], division), division)
         on = say("sheet-text-small-cup", scale=named) if line["cup"] else named
-        out = [f"{line['name']:<36} {mass:>12}  {on}".rstrip()]
+        out = [f"{line['name']:<36} {weight:>12}  {on}".rstrip()]
     meant = line["instead_of"]
     return [*out, "  " + say("sheet-instead-of", name=meant)] if meant else out

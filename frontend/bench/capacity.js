@@ -12,7 +12,7 @@ import { divisionOn } from "./journal/index.js";
 import { full } from "./lists.js";
 import { ASSEMBLY } from "./states.js";
 import { allowedMg } from "./weighing.js";
-import { grams, halfEven, PPM, product, sum } from "./whole.js";
+import { mass, halfEven, PPM, product, sum } from "./whole.js";
 import { divides } from "./steps/index.js";
 /** @import { Sheet, SheetLine, State, VesselState } from "../../bench/shapes/page" */
 /** @import { Place, Ratio, WeighedLine } from "../../types/bench" */
@@ -119,14 +119,14 @@ export function tooFull(sheet, state, held) {
  */
 function passed({ kit }, vessel, mg) {
   if (vessel.holds_mg !== null && mg > vessel.holds_mg) {
-    const most = grams(vessel.holds_mg, 1000);
-    return say("capacity-holds", { mass: grams(mg, 1000), vessel: vessel.name, most });
+    const most = mass(vessel.holds_mg, 1000);
+    return say("capacity-holds", { mass: mass(mg, 1000), vessel: vessel.name, most });
   }
   const scale = kit.scales.find(({ id }) => id === vessel.scale);
   if (!scale || vessel.empty_mg + mg <= scale.capacity_mg) return "";
-  const most = grams(scale.capacity_mg, 1000);
-  const mass = grams(vessel.empty_mg + mg, 1000);
-  return say("capacity-weighs", { mass, vessel: vessel.name, scale: scale.name, most });
+  const most = mass(scale.capacity_mg, 1000);
+  const whole = mass(vessel.empty_mg + mg, 1000);
+  return say("capacity-weighs", { mass: whole, vessel: vessel.name, scale: scale.name, most });
 }
 
 /**

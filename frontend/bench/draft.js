@@ -26,7 +26,7 @@ import {
 import { BenchError } from "./errors.js";
 import { isPlain } from "./steps/index.js";
 import { say } from "../words.js";
-import { grams, halfEven, perCent, PPM, product } from "./whole.js";
+import { halfEven, perCent, PPM, product, reading } from "./whole.js";
 /** @import { Measures, MouldNeed, WrittenComponent, WrittenLine, WrittenRecipe, WrittenStep } from "../../bench/shapes/page" */
 /** @import { Amount, Fraction } from "./amounts.js" */
 
@@ -161,7 +161,7 @@ export function sketch(document) {
     const loss = got("loss", readPpm) ?? 0;
     let piece = got("piece", readMassMg);
     if (piece === 0)
-      faults.set(`${where}.piece`, say("page-recipe-fault-tiny-piece", { least: grams(1, 1) }));
+      faults.set(`${where}.piece`, say("page-recipe-fault-tiny-piece", { least: reading(1, { mg: 1 }) }));
     const needed = piece && pieces ? halfEven(product(pieces * piece + behind, PPM), PPM - loss) : null;
     const lines = linesOf(written, where, needed);
     const total_ug = lines.reduce((total, { ug }) => total + (ug ?? 0), 0);

@@ -2,7 +2,7 @@
 
 import { joined } from "./brief.js";
 import { last } from "./lists.js";
-import { ceiling, grams, halfEven, PPM, product } from "./whole.js";
+import { ceiling, mass, halfEven, PPM, product } from "./whole.js";
 import { say } from "../words.js";
 /** @import { DryAnswer, Dryness, MeasuredMass, Scale, Sheet, State } from "../../bench/shapes/page" */
 
@@ -33,7 +33,7 @@ export function dryness(first, second, divisionMg, ownPpm = null) {
   const least = ceiling(product(divisionMg, PPM), CONSTANT_PPM);
   const isOnlyOwn = ["cannot_tell", "not_yet", "slower", "unclear"].includes(constant) && own === "dry";
   const says = joined(
-    say("dryness-says", { constant, least: grams(least, divisionMg) }),
+    say("dryness-says", { constant, least: mass(least, divisionMg) }),
     isOnlyOwn ? say("dryness-own") : "",
   );
   return {

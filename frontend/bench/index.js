@@ -18,4 +18,4 @@ export { BenchError } from "./errors.js";
 export { fold, Folding } from "./journal/index.js";
 export { now } from "./prompting/index.js";
 export { guidePhase, rings, waitPhase, warnAt, windowPhase } from "./waits.js";
-export { canonical, celsius, grams, reading, shareOut, span, toDivision } from "./whole.js";
+export { canonical, temperature, mass, reading, shareOut, span, toDivision } from "./whole.js";

@@ -1,7 +1,7 @@
 /** Last time: what former runs of a recipe say about its steps. The same as bench/last_time.py. */
 
 import { full } from "./lists.js";
-import { divided, grams, halfEven, PPM, product, span, sum } from "./whole.js";
+import { divided, mass, halfEven, PPM, product, span, sum } from "./whole.js";
 import { say } from "../words.js";
 /** @import { Balance, Learned, Record as BatchRecord, Spread } from "../../bench/shapes/page" */
 /** @import { Full } from "../../types/lists" */
@@ -82,7 +82,7 @@ export function lastTimes(records) {
       if (words) (said[key] ??= []).push(words);
     }
     for (const [key, off] of offByLine(record)) {
-      const shown = grams(Math.abs(off), Math.abs(off) >= 1000 ? 1000 : 10);
+      const shown = mass(Math.abs(off), Math.abs(off) >= 1000 ? 1000 : 10);
       if (off)
         (said[key] ??= []).push(
           say(off > 0 ? "last-time-too-much" : "last-time-too-little", { mass: shown }),

@@ -3,7 +3,7 @@
  */
 
 import { say } from "../words.js";
-import { grams, PPM, perCent } from "./whole.js";
+import { mass, PPM, perCent } from "./whole.js";
 /** @import { RoundsReason, Warn } from "../../bench/shapes/page" */
 
 /** Why a part is made in several rounds. @param {RoundsReason} reason */
@@ -12,9 +12,9 @@ export function reasonWords(reason) {
     case "moulds":
       return say("sheet-moulds-hold", { shape: reason.shape, held: reason.holds });
     case "vessel":
-      return say("sheet-vessel-takes", { vessel: reason.name, mass: grams(reason.mg, 1000) });
+      return say("sheet-vessel-takes", { vessel: reason.name, mass: mass(reason.mg, 1000) });
     case "scale":
-      return say("sheet-scale-takes", { scale: reason.name, mass: grams(reason.mg, 1000) });
+      return say("sheet-scale-takes", { scale: reason.name, mass: mass(reason.mg, 1000) });
     case "at_once":
       return say("sheet-used-at-once", { part: reason.name, rounds: reason.rounds });
     case "said":
@@ -28,13 +28,13 @@ export function warningWords(warning) {
     case "no_mould":
       return say("sheet-no-mould", { shape: warning.shape });
     case "no_scale":
-      return say("sheet-no-scale", { mass: grams(warning.mg, 1000) });
+      return say("sheet-no-scale", { mass: mass(warning.mg, 1000) });
     case "too_full": {
       const { vessel } = warning;
       return say("sheet-too-full", {
         vessel,
-        room: grams(warning.holds_mg, 1000),
-        mass: grams(warning.mg, 1000),
+        room: mass(warning.holds_mg, 1000),
+        mass: mass(warning.mg, 1000),
       });
     }
     case "for_two_parts": {
@@ -54,7 +54,7 @@ export function warningWords(warning) {
     case "too_little": {
       const { name, scale } = warning;
       const share = perCent(warning.off_ppm, PPM);
-      return say("sheet-too-little", { name, mass: grams(warning.mg, 10), scale, share });
+      return say("sheet-too-little", { name, mass: mass(warning.mg, 10), scale, share });
     }
     case "said":
       return warning.text;

@@ -7,7 +7,7 @@ import { say, sayAll } from "../words.js";
 import { BenchError } from "./errors.js";
 import { coarsestFirst } from "./weighing.js";
 import { reasonWords } from "./sheet-reasons.js";
-import { ceiling, divided, grams, product, sum } from "./whole.js";
+import { ceiling, divided, mass, product, sum } from "./whole.js";
 import { makeMg } from "./yields.js";
 import { divides, putsIn } from "./steps/index.js";
 /** @import { Component, Kit, RoundsReason, Vessel } from "../../bench/shapes/page" */
@@ -56,9 +56,9 @@ export function cavities(kit, component) {
       "moulds",
       say("sizing-piece-too-big", {
         name: component.name,
-        piece: grams(component.piece_mg, 100),
+        piece: mass(component.piece_mg, 100),
         shape: mould.shape,
-        held: grams(holds, 100),
+        held: mass(holds, 100),
       }),
     );
   }
@@ -97,9 +97,9 @@ export function rounds(component, kit, count) {
         "pieces",
         say("sizing-one-too-big", {
           name: component.name,
-          piece: grams(load(1), 1000),
+          piece: mass(load(1), 1000),
           vessel: kind,
-          room: grams(Math.max(0, room), 1000),
+          room: mass(Math.max(0, room), 1000),
         }),
       );
     }

@@ -187,7 +187,7 @@ export function reading(mg, { mg: step, uoz }) {
  * 1000 mg: "150 g", "5.29 oz", and from a pound on "1 lb 3.2 oz".
  * @param {number} mg @param {number} finenessMg
  */
-export function grams(mg, finenessMg) {
+export function mass(mg, finenessMg) {
   if (units().mass === "g") return inGrams(mg, finenessMg);
   return inOunces(mg, finenessMg >= 100 ? 2 : finenessMg >= 10 ? 3 : 4);
 }
@@ -274,7 +274,7 @@ export function span(ms) {
  * "140 °F", whole where it is whole in °C, else to a tenth.
  * @param {number} mk
  */
-export function celsius(mk) {
+export function temperature(mk) {
   if (units().warmth === "c") return `${noLonger(decimals(mk, 3))} °C`;
   const places = mk % 1000 ? 1 : 0;
   return `${decimals(halfEven(mk * 9 * 10 ** places, 5000) + 32 * 10 ** places, places)} °F`;

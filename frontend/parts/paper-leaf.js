@@ -3,7 +3,7 @@
 //
 //   paperLeaf(plan, code)      // code: the recipe's QR as an element, or null
 
-import { celsius, span } from "../bench/index.js";
+import { temperature, span } from "../bench/index.js";
 import { those } from "../bench/lists.js";
 import { h } from "./dom.js";
 import { waitWords } from "./paper-plan.js";
@@ -167,7 +167,7 @@ const KINDS = {
       look,
       most === null || most === undefined
         ? null
-        : [" ", say("page-paper-no-further", { warmth: celsius(most) })],
+        : [" ", say("page-paper-no-further", { warmth: temperature(most) })],
     ),
   ],
   check: (step) => [

@@ -7,7 +7,7 @@
 
 import { byCode, inFull } from "../bench/cautions.js";
 import { readsIn } from "../bench/weighing.js";
-import { grams, reading, shareOut, span, toDivision } from "../bench/whole.js";
+import { mass, reading, shareOut, span, toDivision } from "../bench/whole.js";
 import { full } from "../bench/lists.js";
 import { reasonWords, warningWords } from "../bench/sheet-reasons.js";
 import { cautionsOf, noteOf, spoonsWords, tooFarOf, UNNAMED } from "../bench/sheet-words.js";
@@ -37,7 +37,7 @@ const LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
 /** @param {number} number */
 const decimal = (number) => String(number).replace(".", point());
 /** @param {number} mg */
-const plain = (mg) => grams(mg, mg % 1000 ? 10 : 1000);
+const plain = (mg) => mass(mg, mg % 1000 ? 10 : 1000);
 /** @param {(string | null | undefined)[]} words */
 const joined = (...words) => words.filter(Boolean).join(", ");
 
@@ -57,7 +57,7 @@ export function planOfSheet(sheet) {
     totals: sheet.ingredients.map(({ name, mg, nl, count }) => [
       name,
       mg
-        ? grams(mg, mg < 100_000 ? 10 : 1000)
+        ? mass(mg, mg < 100_000 ? 10 : 1000)
         : nl
           ? `${decimal(Math.round(nl / 100_000) / 10)} ml`
           : count
@@ -74,14 +74,14 @@ export function planOfSheet(sheet) {
           ? say("page-paper-of-mass", { count: component.count, mass: plain(component.piece_mg) })
           : "",
         component.spares ? say("page-paper-of-them-spare", { count: component.spares }) : "",
-        component.make_mg ? say("page-paper-mass-in-all", { mass: grams(component.make_mg, 1000) }) : "",
+        component.make_mg ? say("page-paper-mass-in-all", { mass: mass(component.make_mg, 1000) }) : "",
         component.stays_behind_mg ? say("page-paper-stays", { mass: plain(component.stays_behind_mg) }) : "",
         ...component.why.map(reasonWords),
       ],
       rounds: component.rounds.map(({ round, count, make_mg }) => ({
         name:
           component.rounds.length > 1
-            ? say("page-paper-round", { number: round, count, mass: grams(make_mg, 1000) })
+            ? say("page-paper-round", { number: round, count, mass: mass(make_mg, 1000) })
             : "",
         steps: sheet.steps
           .filter((step) => step.component === component.id && step.round === round)
@@ -228,7 +228,7 @@ export function planOfRecipe({ version, document, measured }) {
             amount: line.amount,
             reads:
               ug && !line.amount.endsWith(` ${units().mass}`)
-                ? grams(Math.round(ug / 1000), ug < 100_000_000 ? 10 : 1000)
+                ? mass(Math.round(ug / 1000), ug < 100_000_000 ? 10 : 1000)
                 : "",
             on: "",
             note: [line.note, line.optional ? say("page-paper-optional") : "", ...instead]

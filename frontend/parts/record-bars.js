@@ -7,7 +7,7 @@ import { s } from "./dom.js";
 import { hatch } from "./hatch.js";
 import { readsIn } from "../bench/weighing.js";
 import { toDivision } from "../bench/whole.js";
-import { about, duration, mass } from "./words.js";
+import { about, duration, exactly } from "./words.js";
 import { say } from "../words.js";
 /** @import { RecordLine, RecordWait } from "../../bench/shapes/page" */
 /** @import { On } from "./words.js" */
@@ -53,7 +53,7 @@ const MOST = 46; // as far as a point is drawn
 
 /** By how much a weighing is off, as its scale could show it. @param {number} mg @param {On} scale */
 export const offBy = (mg, scale) =>
-  mass(scale?.division_uoz ? toDivision(Math.abs(mg), readsIn(scale)) : Math.abs(mg), scale);
+  exactly(scale?.division_uoz ? toDivision(Math.abs(mg), readsIn(scale)) : Math.abs(mg), scale);
 
 /**
  * The tolerance as a band about the mark, what was weighed as a point; beyond the picture it is an arrow.

@@ -6,7 +6,7 @@ import { reading } from "../bench/whole.js";
 import { h } from "./dom.js";
 import { waitBar, yieldBars } from "./record-bars.js";
 import { amountOf, bestBefore } from "./stock.js";
-import { about, day, duration, mass } from "./words.js";
+import { about, day, duration, exactly } from "./words.js";
 import { point, say } from "../words.js";
 /** @import { Cost, Record as BatchRecord, Remark, Shelf } from "../../bench/shapes/page" */
 /** @import { Child } from "../../types/dom" */
@@ -95,7 +95,7 @@ export function lotsPart(told, shelf) {
           .join(", ");
         return [
           [names.map(named).join(", "), h("span", { class: "soft small lot-line" }, says)],
-          count ? amountOf({ count }, count) : mass(mg),
+          count ? amountOf({ count }, count) : exactly(mg),
           count ? "" : about(booked),
         ];
       }),
@@ -200,7 +200,7 @@ export function costPart(reckoned, settings) {
         h(
           "span",
           { class: "soft small lot-line" },
-          say("page-record-cost-lot", { number, much: count ? amountOf({ count }, count) : mass(mg) }),
+          say("page-record-cost-lot", { number, much: count ? amountOf({ count }, count) : exactly(mg) }),
         ),
       ],
       `${decimal(cost)} ${currency}`,

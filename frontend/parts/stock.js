@@ -8,7 +8,7 @@
 import { useOf } from "../bench/lots.js";
 import { foldShelf, leftOf } from "../bench/shelf.js";
 import { say, units } from "../words.js";
-import { dayOnly, mass } from "./words.js";
+import { dayOnly, exactly } from "./words.js";
 /** @import { LotUse, Shelf, ShelfLot, State } from "../../bench/shapes/page" */
 /** @import { KeptEntry } from "../../types/keep" */
 /** @import { Batch } from "../../types/parts" */
@@ -56,7 +56,7 @@ export function runsOf(lot, runs) {
 
 /** "240 g", or "12 pieces" of what is counted. @param {Pick<ShelfLot, "count">} lot @param {number} much */
 export function amountOf({ count }, much) {
-  return count === null ? mass(much) : say("page-shelf-pieces", { count: much });
+  return count === null ? exactly(much) : say("page-shelf-pieces", { count: much });
 }
 
 /**

@@ -4,7 +4,7 @@
 
 import { say } from "../words.js";
 import { notGood } from "./figure.js";
-import { duration, mass } from "./words.js";
+import { duration, exactly } from "./words.js";
 /** @import { RunEntry, Scale, Sheet, ShelfEntry } from "../../bench/shapes/page" */
 /** @import { KeptEntry } from "../../types/keep" */
 
@@ -30,16 +30,16 @@ function tickWords(thing) {
 }
 
 /** @param {Pick<AnyBody, "mg" | "count">} body */
-const amount = ({ mg, count }) => (count === undefined ? mass(mg ?? 0) : String(count));
+const amount = ({ mg, count }) => (count === undefined ? exactly(mg ?? 0) : String(count));
 
 /** @type {Words} */
 const WORDS = {
   gathered: ({ lot }) => say("page-undo-lot", { number: lot }),
   ticked: ({ thing }) => tickWords(thing),
   weighed: ({ mg }, { line, scale }) =>
-    [line, mg === undefined ? "" : mass(mg, scale)].filter(Boolean).join(" "),
+    [line, mg === undefined ? "" : exactly(mg, scale)].filter(Boolean).join(" "),
   taken_out: ({ mg }, { line, scale }) =>
-    say("page-undo-taken-out", { name: line, mass: mass(mg ?? 0, scale) }),
+    say("page-undo-taken-out", { name: line, mass: exactly(mg ?? 0, scale) }),
   left: (_, { line }) => say("page-undo-left", { name: line }),
   left_out: (_, { line }) => say("page-undo-left-out", { name: line }),
   carried: ({ num, den }) => say("page-undo-scaled", { way: num < den ? "down" : "up" }),
@@ -51,13 +51,13 @@ const WORDS = {
   began: (_, { step }) => say("page-undo-began", { title: step }),
   heated: ({ ms }, { step }) => say("page-undo-heated", { length: duration(ms), title: step }),
   looked: (_, { step }) => say("page-undo-checked", { title: step }),
-  portioned: ({ mg }, { scale }) => say("page-undo-portion", { mass: mass(mg ?? 0, scale) }),
+  portioned: ({ mg }, { scale }) => say("page-undo-portion", { mass: exactly(mg ?? 0, scale) }),
   counted: ({ good, spoiled, partial }) =>
     [good ? say("page-undo-good", { count: good }) : "", ...notGood(partial ?? 0, spoiled ?? 0)]
       .filter(Boolean)
       .join(", ") || say("page-undo-count"),
   extended: ({ ms }) => say("page-undo-more", { length: duration(ms) }),
-  measured: ({ mg }, { scale }) => say("page-undo-weighed", { mass: mass(mg ?? 0, scale) }),
+  measured: ({ mg }, { scale }) => say("page-undo-weighed", { mass: exactly(mg ?? 0, scale) }),
   pictured: () => say("page-undo-photo"),
   worked: ({ ms }) => say("page-undo-worked", { length: duration(ms) }),
   noted: ({ text }) => say("page-undo-note", { text: cut(text, LONGEST_NOTE) }),

@@ -96,7 +96,7 @@ export function about(mg, scale) {
  * or to the thousandth of an ounce.
  * @param {number} mg @param {On} [scale]
  */
-export function mass(mg, scale) {
+export function exactly(mg, scale) {
   if (scale?.division_uoz) return reading(mg, readsIn(scale)).replace("-", "\u2212");
   if (isInOunces(scale)) return inOunces(mg, 3, true).replace("-", "\u2212");
   const size = Math.abs(mg);

@@ -27,7 +27,7 @@ import { askNote, pickOne } from "../parts/sheets.js";
 import { onTick } from "../parts/ticker.js";
 import { undoPair } from "../parts/undo-pair.js";
 import { readsIn } from "../bench/weighing.js";
-import { mass, timeLeft, unbroken } from "../parts/words.js";
+import { exactly, timeLeft, unbroken } from "../parts/words.js";
 import { say, sayAll } from "../words.js";
 /** @import { Caution, Now, Prompt, PromptKind, State, StepTitle, WaitStep } from "../../bench/shapes/page" */
 /** @import { BenchRun, Item, Link, RunSaid, Undoing } from "../../types/keep" */
@@ -833,7 +833,7 @@ export class BenchScreen extends HTMLElement {
     const fresh = Math.max(0, ...state.measured.map((each) => each.piece ?? 0)) + 1;
     const choices = [...weighed].map(([piece, mg]) => ({
       label: say("page-bench-piece-again", { number: piece ?? 0 }),
-      says: say("page-bench-piece-weighed", { mass: mass(mg, scale) }),
+      says: say("page-bench-piece-weighed", { mass: exactly(mg, scale) }),
       value: piece,
     }));
     const piece = weighed.size

@@ -41,7 +41,7 @@ import { reading, times, toDivision } from "../bench/whole.js";
 import { askNote, pickOne } from "../parts/sheets.js";
 import { stockOf } from "../parts/stock.js";
 import { undoPair } from "../parts/undo-pair.js";
-import { about, clock, day, duration, mass, pieces } from "../parts/words.js";
+import { about, clock, day, duration, exactly, pieces } from "../parts/words.js";
 import { say } from "../words.js";
 /** @import { Correction, Look, Record as BatchRecord, RecordLine } from "../../bench/shapes/page" */
 /** @import { RecordLooks, RecordStep, Sheet, SheetComponent, Shelf } from "../../bench/shapes/page" */
@@ -67,7 +67,7 @@ const WEIGH = ["piece", "left", "spoiled"];
 
 /** @type {CorrectionWords} */
 const CORRECTIONS = {
-  taken_out: ({ mg }, line) => say("page-record-taken-out", { mass: mass(mg, line) }),
+  taken_out: ({ mg }, line) => say("page-record-taken-out", { mass: exactly(mg, line) }),
   left: (_, line) =>
     line?.deviation_mg
       ? say("page-record-left-off", { off: offWords(line.deviation_mg, line) })
@@ -678,7 +678,7 @@ function detail(step, told) {
           length: duration(burst.heated_ms),
         })
       : "",
-    portions ? portions.portions.map(({ name, mg }) => `${name} ${mass(mg)}`).join(", ") : "",
+    portions ? portions.portions.map(({ name, mg }) => `${name} ${exactly(mg)}`).join(", ") : "",
     look?.tries ? say("page-record-tries", { count: look.tries }) : "",
     count ? [say("page-record-good", { count: count.good }), ...lessThanGood(count)].join(", ") : "",
   ].filter(Boolean);

@@ -13,7 +13,7 @@ from workshop import Maker, demo_kit, line_of, make_kit, make_recipe, sheet_of, 
 
 from bench import AmountError, KitError, check_recipe, read_kit, read_recipe, record, sheet_text, words
 from bench.weighing import allowed_mg, least_mg, reads_in, tolerance_mg
-from bench.whole import Division, celsius, grams, reading, to_division, uoz_to_mg, warmer
+from bench.whole import Division, mass, reading, temperature, to_division, uoz_to_mg, warmer
 
 OUNCE = Fraction("28.349523125")  # g, exactly: NIST SP 811 (2008), B.8; NIST Handbook 44, App. C
 WRITTEN = (
@@ -189,12 +189,12 @@ def test_a_sheet_of_an_earlier_version_is_read_as_it_was() -> None:
     ],
 )
 def test_a_mass_is_said_in_the_units_that_are_asked_for(mg: int, fineness: int, said: str) -> None:
-    assert grams(mg, fineness).endswith(" g")
+    assert mass(mg, fineness).endswith(" g")
     with words.measuring(OUNCES):
-        assert grams(mg, fineness) == said
+        assert mass(mg, fineness) == said
         assert reading(150_000, Division(1000)) == "150 g"  # a scale that shows grams shows grams
     with words.measuring(OUNCES), words.speaking("de"):
-        assert grams(mg, fineness) == said.replace(".", ",")
+        assert mass(mg, fineness) == said.replace(".", ",")
 
 
 @pytest.mark.parametrize(
@@ -208,9 +208,9 @@ def test_a_mass_is_said_in_the_units_that_are_asked_for(mg: int, fineness: int, 
     ],
 )
 def test_a_temperature_is_said_in_the_units_that_are_asked_for(mk: int, said: str, apart: str) -> None:
-    assert celsius(mk) == warmer(mk) == f"{mk / 1000:g} °C"
+    assert temperature(mk) == warmer(mk) == f"{mk / 1000:g} °C"
     with words.measuring(FAHRENHEIT):
-        assert (celsius(mk), warmer(mk)) == (said, apart)
+        assert (temperature(mk), warmer(mk)) == (said, apart)
 
 
 def test_the_choice_is_read_as_it_is_written() -> None:

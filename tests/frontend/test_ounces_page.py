@@ -64,6 +64,6 @@ def test_a_batch_on_a_scale_of_a_twentieth_of_an_ounce(page: Page, server: Serve
     says = page.evaluate(
         "async () => { const { bench, parts } = { bench: (await import('/app.js')).$bench_whole,"
         " parts: (await import('/app.js')).$parts_words };"
-        " return [bench.celsius(60000), parts.mass(453592), parts.mass(737087), parts.about(150000)]; }"
+        " return [bench.temperature(60000), parts.exactly(453592), parts.exactly(737087), parts.about(150000)]; }"
     )
     assert says == ["140 °F", "1 lb", "1 lb 10 oz", "5.29 oz"]

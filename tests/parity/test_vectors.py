@@ -152,8 +152,11 @@ def test_both_read_and_word_every_mass_and_temperature_alike(in_browser: Any) ->
     masses = [*range(-3, 4), 709, 1417, 2126, 14175, 28350, 452_000, 453_592, 907_185, 7_654_321, 2**45]
     divisions = [(1000,), (10,), (5000,), (2835, 100_000), (1417, 50_000), (283, 10_000), (1772, 62_500)]
     calls = [
-        *({"call": "grams", "with": [mg, fine]} for mg in masses for fine in (1, 10, 100, 1000)),
-        *({"call": "celsius", "with": [mk]} for mk in (-40_000, -500, 0, 37_000, 37_500, 60_000, 250_000)),
+        *({"call": "mass", "with": [mg, fine]} for mg in masses for fine in (1, 10, 100, 1000)),
+        *(
+            {"call": "temperature", "with": [mk]}
+            for mk in (-40_000, -500, 0, 37_000, 37_500, 60_000, 250_000)
+        ),
         *(
             {"call": name, "with": [mg, *division]}
             for name in ("reading", "to_division")

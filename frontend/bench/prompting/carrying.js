@@ -6,7 +6,7 @@ import { carriedTo, loads, tooFull, weighedLines } from "../capacity.js";
 import { inReach } from "../journal/index.js";
 import { piecesFrom } from "../yields.js";
 import { allowedMg } from "../weighing.js";
-import { apart, grams, moreBy, reading, sum, times } from "../whole.js";
+import { apart, mass, moreBy, reading, sum, times } from "../whole.js";
 import { answer } from "./answers.js";
 import { divisionNow } from "./view.js";
 /** @import { SheetLine } from "../../../bench/shapes/page" */
@@ -64,7 +64,7 @@ function carriedSays(view, line, [num, den], ends, full) {
   const total = sum([...ends.values()]);
   const pieces = piecesFrom(component, total);
   const part = component.name;
-  const mass = grams(total, 1000);
+  const made = mass(total, 1000);
   const tops = weighedLines(view.sheet, line).flatMap((each) => {
     const { in_mg: inMg } = view.state.lines[each.id];
     const division = divisionNow(view, each);
@@ -75,8 +75,8 @@ function carriedSays(view, line, [num, den], ends, full) {
   });
   const said = [
     component.piece_mg && pieces
-      ? say("prompting-part-becomes-enough", { part, mass, pieces })
-      : say("prompting-part-becomes", { part, mass }),
+      ? say("prompting-part-becomes-enough", { part, mass: made, pieces })
+      : say("prompting-part-becomes", { part, mass: made }),
     ...(tops.length ? [say("prompting-top-up-lines", { lines: tops.join(", ") })] : []),
     ...shifted(view, line, ends),
     ...(num > den ? [say("prompting-need-more", { more: moreBy(num, den) })] : []),

@@ -4,7 +4,7 @@ import { say } from "../../words.js";
 import { joined } from "../brief.js";
 import { leftOfMix } from "../journal/index.js";
 import { verbOf } from "../sheet-words.js";
-import { divided, grams, sum } from "../whole.js";
+import { divided, mass, sum } from "../whole.js";
 import { answer } from "./answers.js";
 import { beforeNext } from "./urgency.js";
 /** @import { PieceCount, PiecesStep } from "../../../bench/shapes/page" */
@@ -79,7 +79,7 @@ function againSays(view, step, count, wanted) {
   if (step.follows.length || each <= 0 || count.good + count.spoiled + count.partial < wanted) return "";
   const left = leftOfMix(step, (vessel) => view.state.vessels[vessel].in_mg, count, view.sheet);
   const [more] = divided(left, each);
-  return more ? say("prompting-left-makes", { mass: grams(left, 1000), pieces: more }) : "";
+  return more ? say("prompting-left-makes", { mass: mass(left, 1000), pieces: more }) : "";
 }
 
 /**
@@ -126,13 +126,13 @@ function partInHand(view, step, count) {
   if (left < each) {
     return {
       part: "joined",
-      says: say("prompting-left-too-little", { mass: grams(left, 1000), piece: grams(each, 1000) }),
+      says: say("prompting-left-too-little", { mass: mass(left, 1000), piece: mass(each, 1000) }),
       whole: !step.partial,
     };
   }
   const parts = leftovers
     .filter(({ mg }) => mg)
-    .map(({ name, mg }) => say("prompting-join-part", { mass: grams(mg, 1000), name }));
+    .map(({ name, mg }) => say("prompting-join-part", { mass: mass(mg, 1000), name }));
   const says = say("prompting-join-left", { parts: parts.join(", "), pieces: divided(left, each)[0] });
   return { part: "joined", says, whole: true };
 }

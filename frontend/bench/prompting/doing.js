@@ -3,7 +3,7 @@
 import { say } from "../../words.js";
 import { joined } from "../brief.js";
 import { yesOf } from "../sheet-words.js";
-import { grams, span } from "../whole.js";
+import { mass, span } from "../whole.js";
 import { answer } from "./answers.js";
 import { beforeNext } from "./urgency.js";
 import { isSettled } from "./view.js";
@@ -30,7 +30,7 @@ export function doThis(view, step) {
         ...doneAndJudged(view, step),
       ];
   const worked =
-    step.mg === null ? null : { mg: step.mg, text: grams(step.mg, 1000), caption: say("prompting-at-least") };
+    step.mg === null ? null : { mg: step.mg, text: mass(step.mg, 1000), caption: say("prompting-at-least") };
   const says = joined(step.says, beforeNext(view, step));
   if (step.about_ms === null) return { says, answers, number: worked };
   const length = span(step.about_ms);

@@ -5,7 +5,7 @@ import { joined, sentence } from "../brief.js";
 import { heatWord } from "../heating.js";
 import { last } from "../lists.js";
 import { guidePhase } from "../waits.js";
-import { celsius, span, sum } from "../whole.js";
+import { temperature, span, sum } from "../whole.js";
 import { answer } from "./answers.js";
 /** @import { Answer, Burst, Heating, MeltStep } from "../../../bench/shapes/page" */
 /** @import { Draft } from "../../../types/bench" */
@@ -82,7 +82,7 @@ function nextHeat(step, given) {
  * @param {MeltStep} given
  */
 const noFurther = ({ to_mk: most }) =>
-  most === null || most === undefined ? "" : say("prompting-no-further", { warmth: celsius(most) });
+  most === null || most === undefined ? "" : say("prompting-no-further", { warmth: temperature(most) });
 
 /**
  * A burst counts, or is over: look. Nothing is lit while it counts, so no pedal ends it. The likelier

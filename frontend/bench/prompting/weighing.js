@@ -7,7 +7,7 @@ import { last } from "../lists.js";
 import { noteOf, pieceWord, spoonsWords } from "../sheet-words.js";
 import { MOST_PIECES } from "../yields.js";
 import { readsIn } from "../weighing.js";
-import { ceiling, grams, product, reading, toDivision } from "../whole.js";
+import { ceiling, mass, product, reading, toDivision } from "../whole.js";
 import { answer } from "./answers.js";
 import { letBe, over, short } from "./off-target.js";
 import { filling, onScale } from "./on-scale.js";
@@ -168,7 +168,7 @@ function seen(shown, asked, division) {
  * @param {Draft<Answer>} leaveOut @returns {Said}
  */
 function tooLittle(view, line, scale, { add, before }, leaveOut) {
-  const shown = grams(add, [100, 10, 1].find((each) => add >= each) ?? 1);
+  const shown = mass(add, [100, 10, 1].find((each) => add >= each) ?? 1);
   const pieces = ceiling(product(view.sheet.size.pieces, scale.division_mg), add);
   const spoon = spoonsWords(line.by_spoon);
   const many = pieceWord(view.sheet.piece, pieces);
@@ -204,8 +204,8 @@ function diluted({ sheet, state }, line, add, division, shown) {
   if (!into || take < 5 * division.mg) return "";
   const stock = ceiling(5 * division.mg, 1000) * 1000;
   return say("prompting-dilute", {
-    some: grams(stock, 1000),
-    into: grams((DILUTED - 1) * stock, 1000),
+    some: mass(stock, 1000),
+    into: mass((DILUTED - 1) * stock, 1000),
     name: into.name,
     take: reading(take, division),
     mass: shown,

@@ -6,7 +6,7 @@ import { cavities } from "../sizing.js";
 import { makeMg, MOST_PIECES, piecesFrom } from "../yields.js";
 import { pieceWord } from "../sheet-words.js";
 import { ASSEMBLY } from "../states.js";
-import { ceiling, divided, grams, sum } from "../whole.js";
+import { ceiling, divided, mass, sum } from "../whole.js";
 import { makeSheet } from "./making.js";
 /** @import { ChosenSize, Component, Kit, MeasuredRecipe, Sheet, Size } from "../../../bench/shapes/page" */
 /** @import { SizeRequest } from "../../../bench/shapes/page" */
@@ -39,13 +39,13 @@ export function chooseSize(recipe, kit, request) {
     const each = sum(recipe.components.map((component) => component.takes * component.piece_mg));
     const pieces = each ? Math.min(divided(request.mg, each)[0], MOST_PIECES) : 0;
     if (pieces < 1) {
-      throw new BenchError("mg", say("sizes-too-light", { mass: grams(each, 1000) }));
+      throw new BenchError("mg", say("sizes-too-light", { mass: mass(each, 1000) }));
     }
     const says = say(pieces === MOST_PIECES ? "sizes-by-mass-most" : "sizes-by-mass", {
       count: pieces,
       many: pieceWord(recipe.piece, pieces),
-      each: grams(each, 1000),
-      mass: grams(pieces * each, 1000),
+      each: mass(each, 1000),
+      mass: mass(pieces * each, 1000),
     });
     return sized(pieces, says);
   }
@@ -95,11 +95,11 @@ function sizeByMix(recipe, id, mg, sized) {
   const pieces = Math.min(most, MOST_PIECES);
   if (pieces < 1) {
     const least = makeMg(component, component.takes + component.spares);
-    const mass = grams(ceiling(least, 1000) * 1000, 1000);
-    throw new BenchError("mg", say("sizes-little-mix", { part: component.name, mass }));
+    const wanted = mass(ceiling(least, 1000) * 1000, 1000);
+    throw new BenchError("mg", say("sizes-little-mix", { part: component.name, mass: wanted }));
   }
   const given = `${pieces} ${pieceWord(recipe.piece, pieces)}`;
-  return sized(pieces, say("sizes-by-mix", { part: component.name, mass: grams(mg, 1000), pieces: given }));
+  return sized(pieces, say("sizes-by-mix", { part: component.name, mass: mass(mg, 1000), pieces: given }));
 }
 
 /**
