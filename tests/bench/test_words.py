@@ -187,6 +187,7 @@ NOT_SAID: dict[str, tuple[str, dict[str, str]]] = {
         r"looks?(?! for)|looking",
         {
             "checks-like-food-": "how a piece looks",
+            "checks-odd-density": "how a figure looks",
             "label-like-food": "how a piece looks",
             "versions-name-looks_like_food": "how a piece looks",
             "page-day-looking": "a search",
@@ -219,6 +220,7 @@ NOT_SAID: dict[str, tuple[str, dict[str, str]]] = {
         r"kept|keeps? (?:it|this|them|here|on)",
         {
             "checks-alcohol": "kept apart",
+            "checks-do-in-fizz-draws-water": "kept low",
             "page-app-list-away": "the server's own list",
             "page-studio-cannot-": "a page kept open, a screen kept on",
             "recipe-assembly-name": "a name that is not free",
