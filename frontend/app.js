@@ -32,7 +32,7 @@ import { measure, say, spoken } from "./words.js";
 /** @import { RecipeScreen } from "./screens/recipe-edit.js" */
 /** @import { SizeScreen } from "./screens/size.js" */
 /** @import { StudioScreen } from "./screens/studio.js" */
-/** @import { Detail, From, Hearing, Route, Screen, ScreenName, ShownScreens, Teller } from "../types/page" */
+/** @import { Detail, From, Hands, Hearing, Route, Screen, ScreenName, ShownScreens, Teller } from "../types/page" */
 /** @import { Run } from "./keep/run.js" */
 /** @import { Studio } from "./keep/studio.js" */
 /** @import { Practice } from "./keep/practice.js" */
@@ -669,30 +669,11 @@ async function holdRun(run) {
   if (run !== "shelf" && !studio.run(run)) await seeker?.hold(run);
 }
 
-/**
- * What the server said to a refusal; "" when it did not answer. Any other error is a fault of ours.
- * @param {unknown} error
- */
-function answerOf(error) {
-  const says = saysOf(error);
-  if (!says) throw error;
-  return error instanceof Error && "status" in error ? says : "";
-}
-
 /** @param {unknown} error */
 const messageOf = (error) => (error instanceof Error ? error.message : String(error));
 
 /** What an error says, or that something was not saved. @param {unknown} error */
 const notSaved = (error) => saysOf(error) || say("page-app-not-saved-why", { why: messageOf(error) });
-
-/** @param {Detail<"audit-wanted">} detail @param {Teller<"audit-wanted">} from */
-async function tellAudit({ before }, { screen: asking }) {
-  try {
-    asking.told(await (await studio.door()).audit(before));
-  } catch (error) {
-    asking.told({ says: answerOf(error) || say("page-app-list-away") });
-  }
-}
 
 function drawSoon() {
   drawing ||= requestAnimationFrame(drawUnpressed);
@@ -869,35 +850,6 @@ function saved(from) {
   from.screen.kept();
 }
 
-/**
- * Once a new recipe's first letter is kept, the address is its own, so that a reload finds it.
- * @param {Detail<"draft-written">} detail @param {Teller<"draft-written">} from
- */
-async function writeDraft({ id, base, was, document: written, first }, { screen: writer, route: address }) {
-  try {
-    await studio.drafts.write({ id, base, was, document: written, first });
-    if (screen === writer && address.id === "new") {
-      history.replaceState(null, "", `#/recipe/${id}`);
-      address.id = id;
-    }
-    writer.kept(written);
-  } catch (error) {
-    writer.trouble(notSaved(error));
-  }
-}
-
-/** @param {Detail<"check-wanted">} detail @param {Teller<"check-wanted">} from */
-async function checkDraft({ document: written, air }, { screen: writer }) {
-  try {
-    writer.checked(written, await studio.drafts.check(written, air));
-  } catch (error) {
-    if (!saysOf(error)) throw error;
-    writer.checked(written, {
-      says: say("page-app-check-away"),
-    });
-  }
-}
-
 /** @param {From<RecipeScreen>} from @param {{id: string}} draft */
 function sendDraft(from, { id }) {
   send(
@@ -911,60 +863,6 @@ function sendDraft(from, { id }) {
   );
 }
 
-/** @param {Detail<"draft-copied">} draft */
-async function copyDraft({ id, document: written }) {
-  const copy = studio.newId();
-  await studio.drafts.write({ id: copy, base: null, document: written });
-  await studio.drafts.drop(id);
-  location.hash = `#/recipe/${copy}`;
-}
-
-/** @param {Detail<"document-picked">} detail @param {Teller<"document-picked">} from */
-async function checkPicked({ document: picked }, { screen: bringing }) {
-  try {
-    bringing.checked(picked, await studio.shelf.check(picked));
-  } catch (error) {
-    if (!saysOf(error)) throw error;
-    bringing.checked(picked, {
-      says: say("page-app-picked-away"),
-    });
-  }
-}
-
-/**
- * A recipe from elsewhere goes the way of one that was written here, so nothing of anybody else's is lost.
- * @param {Detail<"document-kept">} picked @param {From<BringScreen>} from
- */
-async function keepPicked({ document: picked, over }, { screen: bringing }) {
-  const id = over?.id ?? studio.newId();
-  await studio.drafts.write({ id, base: over?.version ?? null, was: over?.document, document: picked });
-  const answer = await studio.drafts.send(id);
-  if (answer === "kept" || answer === "same") location.hash = `#/card/${id}`;
-  else if (answer === "waits")
-    bringing.checked(picked, {
-      says: say("page-app-draft-waits"),
-    });
-  else location.hash = `#/recipe/${id}`;
-}
-
-/** @param {Detail<"document-edited">} picked */
-async function editPicked({ document: picked }) {
-  const id = studio.newId();
-  await studio.drafts.write({ id, base: null, document: picked });
-  location.hash = `#/recipe/${id}`;
-}
-
-/** @param {Detail<"swap-wanted">} detail @param {Teller<"swap-wanted">} from */
-async function tellSwap({ id, line, ingredient }, { screen: asking }) {
-  try {
-    const swaps = await studio.shelf.swaps(id, line);
-    asking.swapTold(line, ingredient, swaps.find((each) => each.ingredient === ingredient) ?? null);
-  } catch (error) {
-    if (!saysOf(error)) throw error;
-    asking.swapTold(line, ingredient, null);
-  }
-}
-
 /**
  * Told at rest: what reckons it is fetched when it is first wanted.
  * @param {Detail<"time-wanted">} chosen @param {Teller<"time-wanted">} from
@@ -972,25 +870,6 @@ async function tellSwap({ id, line, ingredient }, { screen: asking }) {
 async function tellTime(chosen, { screen: asking }) {
   const module = await import("./time-ahead.js").catch(() => null); // a first visit, and the server gone since
   if (module && asking.isStill(chosen.size)) module.tellTime(studio, chosen, asking, measuredOf);
-}
-
-/** @param {Detail<"trace-wanted">} detail @param {Teller<"trace-wanted">} from */
-async function tellTrace({ lot }, { screen: asking }) {
-  try {
-    asking.traced(lot, { runs: await studio.trace(lot) });
-  } catch (error) {
-    asking.traced(lot, { says: answerOf(error) || say("page-common-no-connection") });
-  }
-}
-
-/** @param {Detail<"history-wanted">} detail @param {Teller<"history-wanted">} from */
-async function tellHistory({ id }, { screen: asking }) {
-  try {
-    asking.told(await studio.shelf.history(id));
-  } catch (error) {
-    if (!saysOf(error)) throw error;
-    asking.told({ says: say("page-app-versions-away") });
-  }
 }
 
 /**
@@ -1021,24 +900,26 @@ function hearPlan(run) {
   return isKnown;
 }
 
+/** What the desk's screens tell is done by a module that comes with them. */
+const desk = () => import("./desk.js");
+
+/** @type {Hands} */
+const hands = {
+  get studio() {
+    return studio;
+  },
+  get screen() {
+    return screen;
+  },
+  notSaved,
+};
+
 /**
  * At the door: do something about who may come in, then tell the screen who may.
  * @param {From<StudioScreen>} from
  * @param {(door: Door) => PairingMade | null | void | Promise<PairingMade | null | void>} act
  */
-async function atTheDoor({ screen: asking }, act) {
-  try {
-    const [door, { registerDeviceList }] = await Promise.all([
-      studio.door(),
-      import("./parts/device-list.js"),
-    ]);
-    registerDeviceList();
-    const made = await act(door);
-    asking.told({ devices: await door.devices(), made: made ?? null });
-  } catch (error) {
-    asking.told({ says: saysOf(error) || say("page-app-list-away") });
-  }
-}
+const atTheDoor = (from, act) => desk().then((at) => at.atTheDoor(hands, from, act));
 
 /** Back after a while: what rang and what is owed comes before anything else. */
 async function sayWhatWasMissed() {
@@ -1165,7 +1046,7 @@ const HEARD = {
     planWith(from, (plans, run) => plans.setHours(written).then(() => plans.hear(run)), {
       done: say("page-app-hours-saved"),
     }),
-  "trace-wanted": tellTrace,
+  "trace-wanted": (detail, from) => desk().then((at) => at.tellTrace(hands, detail, from)),
   preferred: async ({ key, value }, from) => {
     if (key === "speech" && value) senses.prime();
     await studio.setPreference(key, value);
@@ -1175,23 +1056,26 @@ const HEARD = {
     layRings();
     draw();
   },
-  "draft-written": writeDraft,
-  "check-wanted": checkDraft,
+  "draft-written": (detail, from) => desk().then((at) => at.writeDraft(hands, detail, from)),
+  "check-wanted": (detail, from) => desk().then((at) => at.checkDraft(hands, detail, from)),
   "recipe-sent": (detail, from) => sendDraft(from, detail),
-  "draft-copied": (detail, from) => accept(from, DISK, () => copyDraft(detail)),
+  "draft-copied": (detail, from) =>
+    accept(from, DISK, () => desk().then((at) => at.copyDraft(hands, detail))),
   "draft-dropped": ({ id }, from) => accept(from, DISK, () => studio.drafts.drop(id)),
-  "document-picked": checkPicked,
-  "document-kept": (detail, from) => send(from, "recipe", () => keepPicked(detail, from)),
-  "document-edited": (detail, from) => accept(from, DISK, () => editPicked(detail)),
-  "swap-wanted": tellSwap,
+  "document-picked": (detail, from) => desk().then((at) => at.checkPicked(hands, detail, from)),
+  "document-kept": (detail, from) =>
+    send(from, "recipe", () => desk().then((at) => at.keepPicked(hands, detail, from))),
+  "document-edited": (detail, from) =>
+    accept(from, DISK, () => desk().then((at) => at.editPicked(hands, detail))),
+  "swap-wanted": (detail, from) => desk().then((at) => at.tellSwap(hands, detail, from)),
   "time-wanted": tellTime,
-  "history-wanted": tellHistory,
+  "history-wanted": (detail, from) => desk().then((at) => at.tellHistory(hands, detail, from)),
   "devices-wanted": (_, from) => atTheDoor(from, () => null),
   "device-renamed": ({ id, name }, from) =>
     atTheDoor(from, async (door) => void (await door.rename(id, name))),
   "device-shut-out": ({ id }, from) => atTheDoor(from, async (door) => void (await door.shutOut(id))),
   "role-given": ({ id, role }, from) => atTheDoor(from, async (door) => void (await door.setRole(id, role))),
-  "audit-wanted": tellAudit,
+  "audit-wanted": (detail, from) => desk().then((at) => at.tellAudit(hands, detail, from)),
   "find-wanted": ({ words }, { screen: asking }) => {
     whenSeeking()
       .then(

@@ -1,5 +1,6 @@
 // The page as a whole: which screens there are, and who told it something. No page loads this.
 
+import type { Studio } from "../frontend/keep/studio";
 import type { AuditScreen } from "../frontend/screens/audit";
 import type { BenchScreen } from "../frontend/screens/bench";
 import type { BringScreen } from "../frontend/screens/bring";
@@ -75,3 +76,10 @@ export type Hearing = {
 /** What is told by a name, and by whom. */
 export type Detail<K extends keyof ToldBy> = ToldBy[K]["detail"];
 export type Teller<K extends keyof ToldBy> = From<ToldBy[K]["screen"]>;
+
+/** What app.js lends to those who do what it is told. */
+export interface Hands {
+  readonly studio: Studio;
+  readonly screen: Screen | null;
+  notSaved(error: unknown): string;
+}

@@ -1,0 +1,156 @@
+/**
+ * What the desk's screens tell, that the bench does without: recipes as they are written or brought in, versions,
+ * lots, and who may come in. app.js, whose hands these are, comes here when the first of it is told.
+ */
+
+import { saysOf } from "./bench/errors.js";
+import { say } from "./words.js";
+/** @import { BringScreen } from "./screens/bring.js" */
+/** @import { StudioScreen } from "./screens/studio.js" */
+/** @import { Detail, From, Hands, Teller } from "../types/page" */
+/** @import { Door } from "./keep/door.js" */
+/** @import { PairingMade } from "../types/answers" */
+
+/**
+ * What the server said to a refusal; "" when it did not answer. Any other error is a fault of ours.
+ * @param {unknown} error
+ */
+function answerOf(error) {
+  const says = saysOf(error);
+  if (!says) throw error;
+  return error instanceof Error && "status" in error ? says : "";
+}
+
+/** @param {Hands} hands @param {Detail<"audit-wanted">} detail @param {Teller<"audit-wanted">} from */
+export async function tellAudit({ studio }, { before }, { screen: asking }) {
+  try {
+    asking.told(await (await studio.door()).audit(before));
+  } catch (error) {
+    asking.told({ says: answerOf(error) || say("page-app-list-away") });
+  }
+}
+
+/**
+ * Once a new recipe's first letter is kept, the address is its own, so that a reload finds it.
+ * @param {Hands} hands @param {Detail<"draft-written">} detail @param {Teller<"draft-written">} from
+ */
+export async function writeDraft(
+  hands,
+  { id, base, was, document: written, first },
+  { screen: writer, route: address },
+) {
+  try {
+    await hands.studio.drafts.write({ id, base, was, document: written, first });
+    if (hands.screen === writer && address.id === "new") {
+      history.replaceState(null, "", `#/recipe/${id}`);
+      address.id = id;
+    }
+    writer.kept(written);
+  } catch (error) {
+    writer.trouble(hands.notSaved(error));
+  }
+}
+
+/** @param {Hands} hands @param {Detail<"check-wanted">} detail @param {Teller<"check-wanted">} from */
+export async function checkDraft({ studio }, { document: written, air }, { screen: writer }) {
+  try {
+    writer.checked(written, await studio.drafts.check(written, air));
+  } catch (error) {
+    if (!saysOf(error)) throw error;
+    writer.checked(written, {
+      says: say("page-app-check-away"),
+    });
+  }
+}
+
+/** @param {Hands} hands @param {Detail<"draft-copied">} draft */
+export async function copyDraft({ studio }, { id, document: written }) {
+  const copy = studio.newId();
+  await studio.drafts.write({ id: copy, base: null, document: written });
+  await studio.drafts.drop(id);
+  location.hash = `#/recipe/${copy}`;
+}
+
+/** @param {Hands} hands @param {Detail<"document-picked">} detail @param {Teller<"document-picked">} from */
+export async function checkPicked({ studio }, { document: picked }, { screen: bringing }) {
+  try {
+    bringing.checked(picked, await studio.shelf.check(picked));
+  } catch (error) {
+    if (!saysOf(error)) throw error;
+    bringing.checked(picked, {
+      says: say("page-app-picked-away"),
+    });
+  }
+}
+
+/**
+ * A recipe from elsewhere goes the way of one that was written here, so nothing of anybody else's is lost.
+ * @param {Hands} hands @param {Detail<"document-kept">} picked @param {From<BringScreen>} from
+ */
+export async function keepPicked({ studio }, { document: picked, over }, { screen: bringing }) {
+  const id = over?.id ?? studio.newId();
+  await studio.drafts.write({ id, base: over?.version ?? null, was: over?.document, document: picked });
+  const answer = await studio.drafts.send(id);
+  if (answer === "kept" || answer === "same") location.hash = `#/card/${id}`;
+  else if (answer === "waits")
+    bringing.checked(picked, {
+      says: say("page-app-draft-waits"),
+    });
+  else location.hash = `#/recipe/${id}`;
+}
+
+/** @param {Hands} hands @param {Detail<"document-edited">} picked */
+export async function editPicked({ studio }, { document: picked }) {
+  const id = studio.newId();
+  await studio.drafts.write({ id, base: null, document: picked });
+  location.hash = `#/recipe/${id}`;
+}
+
+/** @param {Hands} hands @param {Detail<"swap-wanted">} detail @param {Teller<"swap-wanted">} from */
+export async function tellSwap({ studio }, { id, line, ingredient }, { screen: asking }) {
+  try {
+    const swaps = await studio.shelf.swaps(id, line);
+    asking.swapTold(line, ingredient, swaps.find((each) => each.ingredient === ingredient) ?? null);
+  } catch (error) {
+    if (!saysOf(error)) throw error;
+    asking.swapTold(line, ingredient, null);
+  }
+}
+
+/** @param {Hands} hands @param {Detail<"trace-wanted">} detail @param {Teller<"trace-wanted">} from */
+export async function tellTrace({ studio }, { lot }, { screen: asking }) {
+  try {
+    asking.traced(lot, { runs: await studio.trace(lot) });
+  } catch (error) {
+    asking.traced(lot, { says: answerOf(error) || say("page-common-no-connection") });
+  }
+}
+
+/** @param {Hands} hands @param {Detail<"history-wanted">} detail @param {Teller<"history-wanted">} from */
+export async function tellHistory({ studio }, { id }, { screen: asking }) {
+  try {
+    asking.told(await studio.shelf.history(id));
+  } catch (error) {
+    if (!saysOf(error)) throw error;
+    asking.told({ says: say("page-app-versions-away") });
+  }
+}
+
+/**
+ * At the door: do something about who may come in, then tell the screen who may.
+ * @param {Hands} hands @param {From<StudioScreen>} from
+ * @param {(door: Door) => PairingMade | null | void | Promise<PairingMade | null | void>} act
+ */
+export async function atTheDoor({ studio }, { screen: asking }, act) {
+  try {
+    const [door, { registerDeviceList }] = await Promise.all([
+      studio.door(),
+      import("./parts/device-list.js"),
+    ]);
+    registerDeviceList();
+    const made = await act(door);
+    asking.told({ devices: await door.devices(), made: made ?? null });
+  } catch (error) {
+    asking.told({ says: saysOf(error) || say("page-app-list-away") });
+  }
+}
