@@ -546,7 +546,7 @@ function draw() {
   }
   const held = document.activeElement;
   const typed =
-    held && drawn.contains(held) && held.matches("input, textarea, select")
+    held && drawn.contains(held) && held.matches("input,textarea,select")
       ? { field: held, top: held.getBoundingClientRect().top }
       : null;
   drawn.data = data;

@@ -889,7 +889,7 @@ export class BenchScreen extends HTMLElement {
     )
       return;
     const onControl =
-      event.target instanceof Element && event.target.closest("button, a, input, textarea, select");
+      event.target instanceof Element && event.target.closest("button,a,input,textarea,select");
     if (event.key === "ArrowDown" || event.key === "ArrowUp") {
       this.#parts.answers.move(event.key === "ArrowDown" ? 1 : -1);
     } else if (event.key === "ArrowRight" || event.key === "ArrowLeft") {

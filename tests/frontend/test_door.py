@@ -379,9 +379,7 @@ def test_the_screens_of_a_phone_that_is_shut_out_say_so(studio: Studio, another:
     phone.get_by_role("button", name="Try now").click()
 
     expect(phone.get_by_role("link", name="Pair this phone")).to_be_visible()
-    expect(
-        phone.get_by_text("This phone was shut out of the studio. Batches here go on")
-    ).to_be_visible()
+    expect(phone.get_by_text("This phone was shut out of the studio. Batches here go on")).to_be_visible()
     assert axe_finds(phone) == ""
     phone.get_by_role("link", name="Recipes").click()
     expect(phone.locator("recipes-screen").get_by_text("shut out")).to_be_visible()
