@@ -1,13 +1,12 @@
 """The audit log: what was done to the studio itself, by whom and when. It only grows (migration 0005).
 
-A row says `what` in a word and the rest in `about`; the words that people read are made here, once, for the
+A row says `what` in a word and the rest in `about`; the words that people read are of the catalogue, for the
 page and for the terminal. A kind that has no words yet is told by its own name.
 """
 
 from __future__ import annotations
 
 import json
-import re
 from collections.abc import Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar
@@ -25,36 +24,39 @@ from api.shapes_openapi import shape
 from api.store import reading
 from api.tables import Audit
 from api.wire import Blueprint, answer
-from bench import JsonValue, canonical
+from bench import JsonValue, canonical, words
 
 blueprint = Blueprint("audit", __name__, description="What was done to the studio, by whom and when")
 
+# Who did it, where it is no device: kept so, and said in the words of whoever reads.
 TERMINAL = "the terminal"
 ITSELF = "the server"
 THIS_COMPUTER = "this computer"
 STRANGER = "a stranger"
-
-# What a row says after who did it. A name in braces is one of `about`.
-WORDS = {
-    "code_made": "made a code for a {role}'s device",
-    "code_spent": "tried wrong codes from {address}, until none was left to try",
-    "paired": "was paired as a {role}",
-    "role_changed": "made {name} a {role}",
-    "renamed": "renamed {was} to {name}",
-    "shut_out": "shut out {name}",
-    "settings_changed": "changed the settings: {fields}",
-    "hours_changed": "changed the bench hours",
-    "kit_changed": "changed the kit",
-    "imported": "brought in a file: {kept} added, {had} here already, {refused} refused",
-    "exported": "took everything out as a file: {runs} batches, {entries} entries",
-    "copied": "made a copy, {file}: {runs} batches, {entries} entries",
-    "restored": "put the copy {file} back: {runs} batches, {entries} entries",
-    "moved": "moved the studio from {out_of} to {into}",
-    "moved_back": "took the studio back from {out_of}",
-    "migrated": "brought the tables from {was} to {tables}",
-    "unsigned": "took back the signature of {name}",
-    "bench_followed": "goes on at the bench of {was}",
-}
+KINDS = frozenset(
+    {
+        "code_made",
+        "code_spent",
+        "paired",
+        "role_changed",
+        "renamed",
+        "shut_out",
+        "settings_changed",
+        "hours_changed",
+        "kit_changed",
+        "imported",
+        "exported",
+        "copied",
+        "restored",
+        "moved",
+        "moved_back",
+        "migrated",
+        "unsigned",
+        "bench_followed",
+    }
+)
+FIELDS = frozenset({"batch_number", "currency", "hourly_rate", "wrap_cost", "without_tax", "maker", "label"})
+OTHERS = {TERMINAL: "terminal", ITSELF: "server", THIS_COMPUTER: "computer", STRANGER: "stranger"}
 
 
 _by_itself = ContextVar("by_itself", default=False)
@@ -159,7 +161,7 @@ def read(
             "id": entry_id,
             "at": at,
             "actor": actor,
-            "who": who,
+            "who": _named(actor, who),
             "what": what,
             "about": json.loads(about),
             "says": says(what, about),
@@ -168,15 +170,26 @@ def read(
     ]
 
 
-def _one(several: re.Match[str]) -> str:
-    return "1 batch" if several[1] == "batch" else "1 entry"
+def _named(actor: str | None, who: str) -> str:
+    return words.say(f"api-audit-who-{OTHERS[who]}") if actor is None and who in OTHERS else who
 
 
 def says(what: str, about: str) -> str:
     """What was done, in words that follow who did it."""
     said = json.loads(about)
     try:
-        return re.sub(r"\b1 (batch|entr)(?:es|ies)\b", _one, WORDS[what].format_map(said))
+        if what in KINDS:
+            told = {**said, "fields": _fields(said["fields"])} if "fields" in said else said
+            return words.say(f"api-audit-{what.replace('_', '-')}", **told)
     except KeyError:
-        rest = ", ".join(f"{name.replace('_', ' ')} {value}" for name, value in said.items())
-        return f"{what.replace('_', ' ')}{': ' if rest else ''}{rest}"
+        pass  # it was noted before so much was
+    rest = ", ".join(f"{name.replace('_', ' ')} {value}" for name, value in said.items())
+    return f"{what.replace('_', ' ')}{': ' if rest else ''}{rest}"
+
+
+def _fields(names: str) -> str:
+    """The settings of these names, "batch_number, currency", as people call them."""
+    return ", ".join(
+        words.say(f"api-audit-field-{each.replace('_', '-')}") if each in FIELDS else each
+        for each in names.split(", ")
+    )

@@ -16,6 +16,7 @@ from api.shapes_openapi import shape
 from api.steady import Anchor
 from api.store import execute
 from api.wire import Blueprint, answer
+from bench import words
 
 blueprint = Blueprint("clock", __name__, description="The server's clock")
 
@@ -65,15 +66,10 @@ def behind(connection: Connection) -> str | None:
     """
     at = wall_ms()
     if at < RELEASED_MS:
-        return (
-            f"The server's clock says {day(at)}, before this version was made ({day(RELEASED_MS)}). Set it."
-        )
+        return words.say("api-studio-clock-old", at=day(at), made=day(RELEASED_MS))
     newest = execute(connection, NEWEST, {}).fetchone()[0]
     if newest is not None and at < newest - SLACK_MS:
-        return (
-            f"The server's clock says {day(at)}, but it said {day(newest)} before. It is behind now,"
-            " or was ahead then. Set it."
-        )
+        return words.say("api-studio-clock-behind", at=day(at), before=day(newest))
     return None
 
 

@@ -42,7 +42,7 @@ from api.shelf import SHELF
 from api.store import alone, close, closed_to_writers, last_number, number_after, reading, writing
 from api.studio_settings import SETTINGS
 from api.tables import Entry, RecipeVersion, Run, ShelfEntry, db
-from bench import BenchError
+from bench import BenchError, words
 from bench import Entry as JournalEntry
 
 __all__ = ["Copy", "CopyError", "read_through"]
@@ -83,7 +83,33 @@ class CopiesKnown(TypedDict, total=False):
     trying: int  # since when one is made
     failures: int  # in a row
     failed_at: int
-    failed_why: str
+    failed_why: str | WhyKept  # in words: of a former version
+
+
+class WhyKept(TypedDict):
+    """`Why`, as it is noted."""
+
+    code: str
+    values: dict[str, str | int]
+
+
+class Why(NamedTuple):
+    """Why there is no copy: the message's code and values, or the name of a fault of ours."""
+
+    code: str
+    values: dict[str, str | int]
+
+    @classmethod
+    def of(cls, error: Exception) -> Why:
+        if isinstance(error, CopyError):
+            return cls(error.code, error.values)
+        return cls("", {"why": type(error).__name__})
+
+
+def _said_why(kept: str | WhyKept | None) -> str | None:
+    if kept is None or isinstance(kept, str):
+        return kept
+    return copyfile.said(kept["code"], kept["values"]) if kept["code"] else str(kept["values"]["why"])
 
 
 class Restored(NamedTuple):
@@ -128,8 +154,8 @@ def restore(
     kept = None
     with _laid_out(file, identities, _near(app)) as (copy, stage), stage.app_context(), reading() as source:
         if not anyway and (unreadable := list(_unreadable(source))):
-            raise CopyError("\n  ".join([f"This version cannot read all of {file}:", *unreadable[:10]]))
-        with app.app_context(), closed_to_writers() as target, _carried(file):
+            raise CopyError("unreadable", *unreadable[:10], file=str(file))
+        with app.app_context(), closed_to_writers() as target, _carried():
             moved.stay(target)
             if keep and not move_studio.is_empty(target):
                 kept = keep_old(target, "restore")
@@ -159,11 +185,11 @@ def move(source_app: Flask, target_app: Flask) -> dict[str, int]:
     """
     places = [moved.place_of(each.config["BOWLSIDE"]) for each in (source_app, target_app)]
     if places[0] == places[1]:
-        raise CopyError("The studio is there already. Name another place.")
+        raise CopyError("same-place")
     with source_app.app_context(), closed_to_writers() as source:
         moved.stay(source)
         if move_studio.is_empty(source):
-            raise CopyError(f"There is nothing in {places[0]} to move.")
+            raise CopyError("nothing-to-move", place=places[0])
         at, (mark, began_at) = now_ms(), generation.of(source)
         with target_app.app_context(), closed_to_writers() as target, _carried():
             moved.stay(target)
@@ -183,7 +209,7 @@ def move_back(app: Flask) -> str:
     with app.app_context(), writing() as connection:
         place = moved.went_to(connection)
         if place is None:
-            raise CopyError("This studio has not moved: it is here.")
+            raise CopyError("not-moved")
         moved.open_again(connection)
         audit.note(connection, "moved_back", out_of=place)
     return place
@@ -197,7 +223,7 @@ def nightly(app: Flask) -> Path | None:
     settings: Settings = app.config["BOWLSIDE"]
     now, standing = settings.clock_ms(), _standing(settings)
     if begun := standing.get("trying"):
-        _failed(settings, min(begun, now), "It was cut off.")
+        _failed(settings, min(begun, now), Why("cut-off", {}))
         standing = _standing(settings)
     if due(settings, now):
         return None if _rests(standing, now) else make(app)
@@ -226,7 +252,7 @@ def make(app: Flask) -> Path:
         with app.app_context():
             written = _make(settings, file, _place(settings, now, "failed"))
     except Exception as error:
-        _failed(settings, now, str(error) if isinstance(error, CopyError) else type(error).__name__)
+        _failed(settings, now, Why.of(error))
         raise
     verified = written.said
     _keep_standing(
@@ -292,7 +318,7 @@ def status(settings: Settings) -> CopiesNow:
         "entries": known.get("entries"),
         "sent_at": standing.get("sent_at"),
         "failed_at": standing.get("failed_at"),
-        "failed_why": standing.get("failed_why"),
+        "failed_why": _said_why(standing.get("failed_why")),
         "stopped": too_old or standing.get("failures", 0) > 1,
     }
 
@@ -343,16 +369,17 @@ def _send(settings: Settings, file: Path) -> None:
             stderr=subprocess.STDOUT,
             timeout=settings.copies_send_seconds,
         )
-        why = "" if done.returncode == 0 else f"it ended with {done.returncode}: {_tail(done.stdout)}"
+        if done.returncode == 0:
+            _update(settings, unsent=None, sent_at=now, failures=None, failed_at=None, failed_why=None)
+            return
+        code, tail = done.returncode, _tail(done.stdout)
+        wrong = CopyError("send-failed", file=file.name, code=f"{code}", why=tail)
     except subprocess.TimeoutExpired:
-        why = f"it took longer than {settings.copies_send_seconds} s"
+        wrong = CopyError("send-too-long", file=file.name, length=f"{settings.copies_send_seconds} s")
     except (OSError, ValueError) as error:
-        why = str(error)
-    if why:
-        said = f"{file.name} is here, but BOWLSIDE_COPIES_SEND did not send it: {why}"
-        _failed(settings, now, said)
-        raise CopyError(said)
-    _update(settings, unsent=None, sent_at=now, failures=None, failed_at=None, failed_why=None)
+        wrong = CopyError("not-sent", file=file.name, why=str(error))
+    _failed(settings, now, Why.of(wrong))
+    raise wrong
 
 
 def _tail(said: bytes) -> str:
@@ -361,12 +388,12 @@ def _tail(said: bytes) -> str:
     ).strip()
 
 
-def _failed(settings: Settings, now: int, why: str) -> None:
+def _failed(settings: Settings, now: int, why: Why) -> None:
     failures = _standing(settings).get("failures", 0) + 1
-    _try(settings, trying=None, failures=failures, failed_at=now, failed_why=why)
+    _try(settings, trying=None, failures=failures, failed_at=now, failed_why=why._asdict())
 
 
-def _try(settings: Settings, **changes: str | int | bool | None) -> None:
+def _try(settings: Settings, **changes: object) -> None:
     """Keep how it stands, if the disk lets us: when it does not, the copy itself says so."""
     with suppress(OSError):
         _update(settings, **changes)
@@ -390,7 +417,7 @@ def _standing(settings: Settings) -> CopiesKnown:
     return said if isinstance(said, dict) else {}
 
 
-def _update(settings: Settings, **changes: str | int | bool | None) -> None:
+def _update(settings: Settings, **changes: object) -> None:
     now = {**_standing(settings), **changes}
     _keep_standing(settings, {key: value for key, value in now.items() if value is not None})
 
@@ -443,17 +470,24 @@ def _arrived_before(source: Connection, target: Connection) -> dict[str, int]:
             name: (each.rows, each.sha256) for name, each in there.items()
         }:
             return {name: each.rows for name, each in here.items()}
-    raise CopyError("There is a studio already where this one is to go. Name an empty place.")
+    raise CopyError("place-taken")
 
 
 @contextmanager
-def _carried(file: Path | None = None) -> Iterator[None]:
+def _carried() -> Iterator[None]:
     """Say of rows that did not arrive as they were sent that nothing was changed."""
     try:
         yield
     except move_studio.CarryError as error:
-        of = f" of {file}" if file else ""
-        raise CopyError(f"Not all{of} arrived as it was, so nothing was changed. {error}.") from None
+        raise _not_carried(error) from None
+
+
+def _not_carried(error: move_studio.CarryError) -> CopyError:
+    if error.how == "unfit":
+        return CopyError("not-carried-unfit", table=error.table)
+    if error.how == "changed":
+        return CopyError("not-carried-changed", table=error.table, count=error.count)
+    return CopyError("not-carried-count", table=error.table, sent=error.sent, count=error.count)
 
 
 @contextmanager
@@ -466,10 +500,7 @@ def _laid_out(
             copy = read_through(plain)
         script = ScriptDirectory(str(MIGRATIONS))
         if copy.schema not in {each.revision for each in script.walk_revisions()}:
-            raise CopyError(
-                f"{file} was made by another version of Bowlside (its tables: {copy.schema}). Use that version,"
-                " or a later one."
-            )
+            raise CopyError("other-version", file=str(file), tables=copy.schema)
         with scratch.folder(beside) as folder:
             stage = alone(Settings(database=folder / "stage.sqlite3"))
             try:
@@ -489,16 +520,19 @@ def _lay_out(stage: Flask, copy: Copy, plain: Path, file: Path, folder: Path) ->
                 number_after(connection, copy.reach)
             upgrade()
         except move_studio.CarryError as error:
-            raise CopyError(f"The rows of {file} do not belong together: {error}.") from None
+            raise CopyError("do-not-fit", file=str(file), why=error.table) from None
         except DBAPIError as error:
             if "disk" in str(error.orig):
                 raise copyfile.no_room(folder, error.orig or error) from None
-            raise CopyError(f"The rows of {file} do not belong together: {error.orig}.") from None
+            raise CopyError("do-not-fit", file=str(file), why=str(error.orig)) from None
 
 
 def _for_once(connection: Any, _record: Any) -> None:
     """What is laid out is thrown away after it was read: no power cut matters."""
     connection.execute("PRAGMA synchronous=OFF")
+
+
+Of = Callable[[str], str]  # a sentence -> the same, with what it is of before it
 
 
 def _unreadable(connection: Connection) -> Iterator[str]:
@@ -507,22 +541,35 @@ def _unreadable(connection: Connection) -> Iterator[str]:
         RecipeVersion.recipe_id, RecipeVersion.version, RecipeVersion.document, RecipeVersion.measured
     )
     for row in connection.execute(versions).all():
-        what = f"recipe {row.recipe_id}, version {row.version}"
-        yield from _asked(what, lambda text: bench.read_recipe(json.loads(text), kept=True), row.document)
-        yield from _asked(what, json.loads, row.measured)
+        of: Of = partial(_of_version, row.recipe_id, f"{row.version}")
+        yield from _asked(of, lambda text: bench.read_recipe(json.loads(text), kept=True), row.document)
+        yield from _asked(of, json.loads, row.measured)
     for one in (KIT, HOURS, SETTINGS):
+        of = partial(_of_document, one.name)
         for document in connection.scalars(select(one.table.document)).all():
-            yield from _asked(f"the {one.name}", lambda text, one=one: one.read(json.loads(text)), document)
+            yield from _asked(of, lambda text, one=one: one.read(json.loads(text)), document)
     stock = connection.execute(select(ShelfEntry.id, ShelfEntry.text)).all()
-    yield from _misread("the shelf", SHELF, stock, bench.fold_shelf)
+    yield from _misread(partial(_of_document, "shelf"), SHELF, stock, bench.fold_shelf)
     for run_id in connection.scalars(select(Run.id)).all():
         size, sheet = connection.execute(select(Run.size, Run.sheet).where(Run.id == run_id)).one()
-        what = f"run {run_id}"
-        if faults := [*_asked(what, json.loads, size), *_asked(what, _opened, sheet)]:
+        of = partial(_of_run, run_id)
+        if faults := [*_asked(of, json.loads, size), *_asked(of, _opened, sheet)]:
             yield from faults
             continue
         kept = connection.execute(select(Entry.id, Entry.text).where(Entry.run_id == run_id)).all()
-        yield from _misread(what, run_id, kept, partial(bench.fold, _opened(sheet)))
+        yield from _misread(of, run_id, kept, partial(bench.fold, _opened(sheet)))
+
+
+def _of_version(recipe: str, version: str, says: str) -> str:
+    return words.say("api-copies-version-says", id=recipe, version=version, says=says)
+
+
+def _of_document(name: str, says: str) -> str:
+    return words.say(f"api-copies-within-{name}", says=says)
+
+
+def _of_run(run: str, says: str) -> str:
+    return words.say("api-copies-batch-says", id=run, says=says)
 
 
 def _opened(sheet: str) -> bench.Sheet:
@@ -530,7 +577,7 @@ def _opened(sheet: str) -> bench.Sheet:
 
 
 def _misread(
-    what: str, run: str, kept: Sequence[Row[str, str]], fold: Callable[[list[JournalEntry]], object]
+    of: Of, run: str, kept: Sequence[Row[str, str]], fold: Callable[[list[JournalEntry]], object]
 ) -> Iterator[str]:
     """What a journal's entries, kept as (id, text), say of themselves wrongly, and what its fold cannot read."""
     entries = []
@@ -538,22 +585,22 @@ def _misread(
         try:
             entries.append(json.loads(text))
         except ValueError:
-            yield f"{what}: entry {entry_id} is no JSON."
+            yield of(words.say("api-copies-entry-no-json", entry=entry_id))
             return
     try:
         is_another = [(each["id"], each["run"]) for each in entries] != [(each, run) for each, _ in kept]
     except (LookupError, TypeError):
         is_another = True
     if is_another:
-        yield f"{what}: an entry says that it is another."
+        yield of(words.say("api-copies-entry-another"))
         return
-    yield from _asked(what, fold, entries)
+    yield from _asked(of, fold, entries)
 
 
-def _asked(what: str, read: Callable[..., Any], *given: Any) -> Iterator[str]:
+def _asked(of: Of, read: Callable[..., Any], *given: Any) -> Iterator[str]:
     try:
         read(*given)
     except BenchError as error:
-        yield f"{what}: {error.says}"
+        yield of(error.says)
     except (ValueError, LookupError, TypeError, AttributeError, RecursionError):
-        yield f"{what}: it is not as it was written."
+        yield of(words.say("api-copies-otherwise"))

@@ -19,7 +19,7 @@ import json
 import os
 import zlib
 from collections import Counter
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
@@ -32,6 +32,7 @@ from api import move_studio, scratch
 from api.clock import now_ms
 from api.store import last_number
 from api.tables import Studio
+from bench import words
 
 FORMAT = "bowlside-backup/1"
 # A row is a few MB at most; what a damaged or wicked file holds must not fill the memory.
@@ -41,7 +42,21 @@ DISK_FULL = (errno.ENOSPC, errno.EDQUOT, errno.EFBIG)
 
 
 class CopyError(Exception):
-    """A copy cannot be made, read or put back; the text says why and what to do."""
+    """A copy cannot be made, read or put back, and what to do, in the language of whoever is told.
+
+    code, values: of the message, "api-copies-…". more: lines that follow it.
+    """
+
+    def __init__(self, code: str, /, *more: str, **values: str | int) -> None:
+        super().__init__(code, *more, values)
+        self.code, self.more, self.values = code, more, values
+
+    def __str__(self) -> str:
+        return "\n  ".join([said(self.code, self.values), *self.more])
+
+
+def said(code: str, values: Mapping[str, str | int]) -> str:
+    return words.say(f"api-copies-{code}", **values)
 
 
 class IdentityNeeded(CopyError):
@@ -159,7 +174,7 @@ def opened(file: Path, identities: Sequence[object] = (), beside: Path | None = 
         yield file
         return
     if not identities:
-        raise IdentityNeeded(f"{file} is encrypted. Name the key file that opens it, by --identity.")
+        raise IdentityNeeded("encrypted", file=str(file))
     with scratch.folder(beside) as folder:
         plain = folder / "copy.jsonl.gz"
         try:
@@ -169,12 +184,10 @@ def opened(file: Path, identities: Sequence[object] = (), beside: Path | None = 
             raise (
                 no_room(folder, error)
                 if error.errno in DISK_FULL
-                else CopyError(
-                    f"{file} is damaged or cut off, or another key opens it. Use another copy, or that key."
-                )
+                else CopyError("damaged-or-key", file=str(file))
             ) from None
         except (pyrage.DecryptError, ValueError):
-            raise CopyError(f"{file} is not opened by that key, or it is damaged. Use another.") from None
+            raise CopyError("wrong-key", file=str(file)) from None
         yield plain
 
 
@@ -190,9 +203,7 @@ def read_keys(keys: Sequence[str]) -> list[object]:
         try:
             found.append(pyrage.x25519.Recipient.from_str(each))
         except (pyrage.RecipientError, ValueError):
-            raise CopyError(
-                f"{each!r} in BOWLSIDE_COPIES_KEY is no public key. `bowlside copies-key FILE` makes one."
-            ) from None
+            raise CopyError("no-public-key", key=repr(each)) from None
     return found
 
 
@@ -214,9 +225,9 @@ def read_identities(content: bytes, ask: Callable[[], str]) -> list[object]:
         said = [line.strip() for line in lines if line.strip() and not line.startswith("#")]
         found = [pyrage.x25519.Identity.from_str(each) for each in said]
     except (pyrage.DecryptError, pyrage.IdentityError, ValueError):
-        raise CopyError("That is no key file, or the passphrase is another.") from None
+        raise CopyError("no-key-file") from None
     if not found:
-        raise CopyError("There is no key in that key file.")
+        raise CopyError("no-key")
     return found
 
 
@@ -227,20 +238,15 @@ def sha256_of(file: Path) -> str:
 
 def refuse_to_overwrite(file: Path) -> None:
     if file.exists():
-        raise CopyError(f"{file} is there already. Name another file, or say --replace.")
+        raise CopyError("there-already", file=str(file))
 
 
 def not_written(file: Path, error: OSError) -> CopyError:
-    return CopyError(
-        f"Cannot write {file}: {error.strerror}. Nothing was written; what was there before is as it was."
-    )
+    return CopyError("not-written", file=str(file), why=str(error.strerror))
 
 
 def no_room(folder: Path, error: BaseException) -> CopyError:
-    return CopyError(
-        f"There is no room to lay the copy out in {folder.parent} ({error}). That says nothing of the copy."
-        " Make room there, or name another place by TMPDIR."
-    )
+    return CopyError("no-room", folder=str(folder.parent), why=str(error))
 
 
 @contextmanager
@@ -258,11 +264,9 @@ def judged(file: Path) -> Iterator[None]:
         AttributeError,
         RecursionError,
     ):
-        raise CopyError(
-            f"{file} is not a copy as it was written: it is damaged, cut off, or something else. Use another."
-        ) from None
+        raise CopyError("not-as-written", file=str(file)) from None
     except OSError as error:
-        raise CopyError(f"Cannot read {file}: {error.strerror}.") from None
+        raise CopyError("unread", file=str(file), why=str(error.strerror)) from None
 
 
 def sweep_parts(folder: Path) -> None:
@@ -285,7 +289,7 @@ def _owned(part: Path) -> Iterator[IO[bytes]]:
         try:
             fcntl.flock(raw, fcntl.LOCK_EX | fcntl.LOCK_NB)
         except OSError:
-            raise CopyError(f"{part} is being written by another. Wait, or name another file.") from None
+            raise CopyError("being-written", file=str(part)) from None
         try:
             raw.truncate(0)
             yield raw

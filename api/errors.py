@@ -8,11 +8,12 @@ pretended.
 from __future__ import annotations
 
 import json
+import re
 import sqlite3
 from collections.abc import Iterable, Iterator, Mapping
 from http import HTTPStatus
 from itertools import islice
-from typing import Any, NoReturn
+from typing import Any, Literal, NoReturn
 
 from flask import Flask, Response, current_app, request
 from marshmallow import ValidationError
@@ -21,59 +22,31 @@ from werkzeug.exceptions import HTTPException
 
 from api import moved
 from api.logs import request_id
-from bench import BenchError, EntryError, RecipeError
+from bench import BenchError, EntryError, RecipeError, words
 
 PROBLEM_TYPE = "application/problem+json"
 
 # From most to least particular; the first that fits gives status and title.
 BENCH_PROBLEMS: tuple[tuple[type[BenchError], int, str], ...] = (
-    (RecipeError, 422, "The recipe is wrong"),
-    (EntryError, 422, "The entry is wrong"),
-    (BenchError, 422, "This cannot be made as asked"),
+    (RecipeError, 422, "recipe"),
+    (EntryError, 422, "entry"),
+    (BenchError, 422, "made"),
 )
 
 # An answer names so many faults; a name and what is said of it are cut at so many characters.
 MAX_FAULTS = 50
 MAX_NAME = 120
 MAX_SAID = 500
-AND_MORE = f"More than these {MAX_FAULTS} are wrong. Mend these first, then send it again."
-
-FIELDS_WRONG = "Some fields are not as they should be; each is named under errors."
-WAYS_OUT = {
-    404: "Nothing is at this address. What there is: /api/v1/openapi.json.",
-    405: "This address does not take {method}; the Allow header names what it takes.",
-    500: "Something went wrong on the server, and nothing of this request was kept. Its log says what, at {request}.",
-}
-
-OF_A_FILE = (
-    "bring the file in on the studio's own computer, by `bowlside import FILE`, or let it take more by"
-    " BOWLSIDE_IMPORT_LIMIT."
-)
-BUSY = "The database is busy. Nothing was kept; send this again in a moment."
+What = Literal["device", "recipe", "version", "ingredient", "lot", "picture", "plan", "run"]
+API_DOCUMENT = "/api/v1/openapi.json"
 # What is not the request's fault: (part of SQLite's message, how PostgreSQL's SQLSTATE begins
-# (https://www.postgresql.org/docs/current/errcodes-appendix.html), status, way out).
-STORAGE_PROBLEMS: tuple[tuple[str, tuple[str, ...], int, str], ...] = (
-    (
-        "disk is full",
-        ("53100",),
-        507,
-        "The server's disk is full. Nothing was kept; make room and send this again.",
-    ),
-    (
-        "disk I/O error",
-        ("58",),
-        507,
-        "The server's disk failed. Nothing was kept; look at the disk, then send this again.",
-    ),
-    (
-        "readonly database",
-        ("25006",),
-        507,
-        "The server may not write its database. Nothing was kept; see who may.",
-    ),
-    ("database is locked", ("40", "53", "55P03"), 503, BUSY),
+# (https://www.postgresql.org/docs/current/errcodes-appendix.html), status, what it is).
+STORAGE_PROBLEMS: tuple[tuple[re.Pattern[str], tuple[str, ...], int, str], ...] = (
+    (re.compile("disk is full"), ("53100",), 507, "full"),
+    (re.compile("disk I/O error"), ("58",), 507, "failed"),
+    (re.compile("readonly database"), ("25006",), 507, "readonly"),
+    (re.compile("database is locked"), ("40", "53", "55P03"), 503, "busy"),
 )
-UNREACHABLE = "The database does not answer. Nothing was kept; send this again in a moment."
 
 
 def short(text: str, most: int = MAX_NAME) -> str:
@@ -85,7 +58,9 @@ def first_faults(faults: Iterable[tuple[str, str]]) -> tuple[tuple[str, str], ..
     """The faults that an answer names, and whether there are more. No others are looked for."""
     found = list(islice(faults, MAX_FAULTS + 1))
     named = [(short(field), short(says, MAX_SAID)) for field, says in found[:MAX_FAULTS]]
-    return tuple(named if len(found) == len(named) else [*named, ("", AND_MORE)])
+    if len(found) > len(named):
+        named.append(("", words.say("api-errors-and-more", most=MAX_FAULTS)))
+    return tuple(named)
 
 
 class Problem(Exception):
@@ -134,8 +109,8 @@ def init_app(app: Flask) -> None:
     app.register_error_handler(Exception, from_fault)
 
 
-def not_found(what: str, where: str) -> NoReturn:
-    raise Problem(404, f"There is no such {what}. Those that are here: {where}.")
+def not_found(what: What, where: str) -> NoReturn:
+    raise Problem(404, words.say("api-errors-not-found", what=what, where=where))
 
 
 def as_problem(error: Problem | BenchError | ValidationError) -> Problem:
@@ -143,8 +118,9 @@ def as_problem(error: Problem | BenchError | ValidationError) -> Problem:
     if isinstance(error, Problem):
         return error
     if isinstance(error, ValidationError):
-        return Problem(422, FIELDS_WRONG, errors=flatten(error.messages))
-    status, title = next((status, title) for kind, status, title in BENCH_PROBLEMS if isinstance(error, kind))
+        return Problem(422, words.say("api-errors-fields-wrong"), errors=flatten(error.messages))
+    status, code = next((status, code) for kind, status, code in BENCH_PROBLEMS if isinstance(error, kind))
+    title = words.say(f"api-errors-title-{code}")
     return Problem(status, error.says, title=title, errors=[(error.where, error.says)])
 
 
@@ -155,30 +131,32 @@ def from_input(error: Problem | BenchError | ValidationError) -> Response:
 def from_database(error: DBAPIError | sqlite3.DatabaseError) -> Response:
     cause = error.orig if isinstance(error, DBAPIError) else error
     if (place := moved.refusal_in(error)) is not None:
-        return Problem(410, moved.says(place), title="The studio has moved", type=moved.TYPE).response()
+        title = words.say("api-errors-title-moved")
+        return Problem(410, moved.says(place), title=title, type=moved.TYPE).response()
     said, state = str(cause), getattr(cause, "sqlstate", None) or ""
-    for words, states, status, way_out in STORAGE_PROBLEMS:
-        if words in said or state.startswith(states):
-            return _not_kept(said, status, way_out)
+    for told, states, status, code in STORAGE_PROBLEMS:
+        if told.search(said) or state.startswith(states):
+            return _not_kept(said, status, code)
     # The rest of PostgreSQL's operational errors are of the connection: it did not open, or was cut.
     if isinstance(error, OperationalError) and not isinstance(cause, sqlite3.Error):
-        return _not_kept(said, 503, UNREACHABLE)
+        return _not_kept(said, 503, "unreachable")
     return from_fault(error)
 
 
 def from_full_pool(error: TimeoutError) -> Response:
-    return _not_kept(str(error), 503, BUSY)
+    return _not_kept(str(error), 503, "busy")
 
 
-def _not_kept(said: str, status: int, way_out: str) -> Response:
+def _not_kept(said: str, status: int, code: str) -> Response:
     current_app.logger.error("The database could not keep a request: %s", said)
-    return Problem(status, way_out, headers={"Retry-After": "2"} if status == 503 else {}).response()
+    headers = {"Retry-After": "2"} if status == 503 else {}
+    return Problem(status, words.say(f"api-errors-storage-{code}"), headers=headers).response()
 
 
 def from_fault(error: Exception) -> Response:
     """A fault of ours: the log gets all of it, the asker none."""
     current_app.logger.error("Unforeseen error in %s %s", request.method, request.path, exc_info=error)
-    return Problem(500, WAYS_OUT[500].format(request=request_id())).response()
+    return Problem(500, words.say("api-errors-fault", request=request_id())).response()
 
 
 def from_http(error: HTTPException) -> Response:
@@ -188,18 +166,25 @@ def from_http(error: HTTPException) -> Response:
         return error.get_response()  # type: ignore[return-value]
     data: Mapping[str, Any] = getattr(error, "data", None) or {}
     fields = first_faults(flatten(data.get("messages", {})))
-    if status == 413:
-        most = request.max_content_length or 0
-        way_out = OF_A_FILE if request.path == "/api/v1/import" else "send less at a time."
-        detail = f"The body is larger than {most:,} bytes; {way_out}"
-    elif fields:
-        detail = FIELDS_WRONG
-    elif status in WAYS_OUT:
-        detail = WAYS_OUT[status].format(method=request.method, request=request_id())
-    else:
-        detail = error.description or ""
+    detail = words.say("api-errors-fields-wrong") if fields else _way_out(status)
     headers = {key: value for key, value in error.get_headers() if key in ("Allow", "Retry-After")}
     return Problem(status, detail, errors=fields, headers=headers).response()
+
+
+def _way_out(status: int) -> str:
+    if status == 404:
+        return words.say("api-errors-no-address", where=API_DOCUMENT)
+    if status == 405:
+        return words.say("api-errors-no-method", method=request.method)
+    if status == 413:
+        is_import = request.path == "/api/v1/import"
+        return words.say(
+            "api-errors-file-too-large" if is_import else "api-errors-too-large",
+            most=request.max_content_length or 0,
+        )
+    if status >= 500:
+        return words.say("api-errors-fault", request=request_id())
+    return words.say("api-errors-other")
 
 
 def flatten(messages: Any, path: str = "") -> Iterator[tuple[str, str]]:

@@ -43,7 +43,7 @@ from api.store import execute, reading, writing
 from api.studio_settings import SETTINGS
 from api.tables import Recipe, RecipeVersion, Run
 from api.wire import DEEPEST, Blueprint, answer, answer_text, refuse_too_deep, refuse_unfit, too_deep, unkept
-from bench import BenchError, FrozenSeal, JsonObject, JsonValue, canonical
+from bench import BenchError, FrozenSeal, JsonObject, JsonValue, canonical, words
 
 blueprint = Blueprint("exchange", __name__, description="Everything in and out, and the schemas")
 
@@ -160,7 +160,7 @@ def post_import() -> Response:
     """Take in a studio's export, a recipe or a kit."""
     request.max_content_length = current_app.config["BOWLSIDE"].import_limit
     if not request.is_json:
-        raise Problem(415, "Send JSON, with the header Content-Type: application/json.")
+        raise Problem(415, words.say("api-errors-send-json"))
     with SpooledTemporaryFile(max_size=IN_MEMORY) as file:
         while part := request.stream.read(PART):
             file.write(part)
@@ -289,9 +289,9 @@ def import_file(file: IO[bytes], *, at_once: bool = False) -> Tally:
     except RecursionError:
         raise too_deep() from None
     except NotAnObject:
-        raise Problem(422, "The body must be a JSON object.") from None
+        raise Problem(422, words.say("api-errors-not-an-object")) from None
     except NotJson as error:
-        raise Problem(400, f"The body is not JSON in UTF-8 ({error}).") from None
+        raise Problem(400, str(error)) from None
     return tally
 
 
@@ -363,9 +363,8 @@ def _named(error: ValidationError) -> dict[str, object]:
 def _other_format(file: IO[bytes], single: JsonObject) -> JsonObject:
     if str(single.get("format")) not in IMPORTERS:
         known = ", ".join((EXPORT_FORMAT, *IMPORTERS))
-        raise Problem(
-            422, "This is not a file of Bowlside's.", errors=[("format", f"It must be one of: {known}.")]
-        )
+        formats = words.say("api-exchange-formats", names=known)
+        raise Problem(422, words.say("api-exchange-not-ours"), errors=[("format", formats)])
     file.seek(0)
     document: JsonObject = {name: value for name, _, value in pieces(file)}
     refuse_too_deep(document, DEEPEST)
@@ -443,8 +442,11 @@ class Turns:
             ):
                 raise Problem(
                     503,
-                    f"The database could not go on ({getattr(error, 'orig', error)}). {self._kept:,} things of this"
-                    " file were kept before. Send it again: what is here by then is passed over.",
+                    words.say(
+                        "api-exchange-database-stopped",
+                        why=str(getattr(error, "orig", error)),
+                        count=self._kept,
+                    ),
                     headers={"Retry-After": "2"},
                 ) from error
             raise
@@ -464,13 +466,11 @@ def _import_version(connection: Connection, recipe_id: str, asked: VersionGiven,
     measured = bench.read_recipe(asked["document"])
     here = find_version(connection, recipe_id, asked["version"])
     if here is not None and here.document != canonical(asked["document"]):
-        raise Problem(
-            409, "Another text of this version is here already. Add this one as a recipe of its own."
-        )
+        raise Problem(409, words.say("api-studio-other-text"))
     if here is None:
         now = current_version(connection, recipe_id)
         if asked["version"] != (now.version + 1 if now is not None else 1):
-            raise Problem(409, "The version before this one is missing. Import the file that has it first.")
+            raise Problem(409, words.say("api-studio-version-missing"))
         keep_version(
             connection, recipe_id, asked["version"], asked["document"], measured, asked["created_at"]
         )

@@ -19,6 +19,7 @@ from api.errors import Problem
 from api.steady import COLUMNS, Anchor
 from api.store import HOLD_SHARED, before_writing, execute, read_row
 from api.tables import Studio
+from bench import words
 
 HEADER = "Bowlside-Generation"
 OTHER = "/problems/other-generation"
@@ -97,7 +98,7 @@ def refuse_other(connection: Connection) -> None:
     if believed is not None and believed != in_writing(connection):
         raise Problem(
             409,
-            "The studio was put back from a copy since this was read. Read everything anew, then send this again.",
+            words.say("api-errors-other-generation"),
             type=OTHER,
         )
 

@@ -35,6 +35,7 @@ from api.security import DATA
 from api.settings import Settings
 from api.store import read_row, reading
 from api.wire import answer
+from bench import words
 
 SHARED = "PROMETHEUS_MULTIPROC_DIR"  # the library's own name for the folder of the shared files
 ROOM_BYTES = 64 * 1024 * 1024  # with less than this, a write may fail at any moment
@@ -84,11 +85,11 @@ def _faults(settings: Settings) -> list[str]:
     try:
         with reading() as connection:
             if went_to(connection) is not None:
-                faults.append("The studio has moved to another place.")
+                faults.append(words.say("api-studio-moved"))
     except SQLAlchemyError:
-        faults.append("The database does not answer.")
+        faults.append(words.say("api-studio-no-database"))
     if _room(settings) < ROOM_BYTES:
-        faults.append("The disk is full.")
+        faults.append(words.say("api-studio-disk-full"))
     return faults
 
 

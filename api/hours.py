@@ -48,6 +48,4 @@ def check_hours(document: StudioHours) -> None:
     bench.make_problem([], document["makers"], at, at + DAY_MS)
 
 
-HOURS: SingletonDocument[StudioHours, None] = SingletonDocument(
-    Hours, "bench hours", "/hours", ALWAYS, check_hours
-)
+HOURS: SingletonDocument[StudioHours, None] = SingletonDocument(Hours, "hours", "/hours", ALWAYS, check_hours)

@@ -27,15 +27,12 @@ from api.schemas import EntryQuery
 from api.store import HOLD, execute, read_row
 from api.tables import db
 from api.wire import answer_text, unfit_values
-from bench import Entry, EntryError, canonical
+from bench import Entry, EntryError, canonical, words
 
 AHEAD_MS = 24 * 3_600_000
 LARGEST_ENTRY = 64 * 1024  # bytes of its text; cards are the longest, with a few thousand
 LARGEST_SIGNING = 1024 * 1024
 PAGES_HELD = 32
-OTHER_CONTENT = EntryError(
-    "id", "Another entry has this id already, and an entry never changes. Send this one with a new id."
-)
 
 
 # Raises EntryError for what is not taken; gives whether it was given back by another than its bench.
@@ -166,7 +163,9 @@ def _add_one(
     elif _is_the_same(journal, entry, execute(connection, journal.kept_as, kept).fetchone()):
         added.answers.append({"id": entry["id"], "result": "had"})
     else:
-        added.answers.append(_refusal(entry, refused or OTHER_CONTENT))
+        added.answers.append(
+            _refusal(entry, refused or EntryError("id", words.say("api-entries-other-content")))
+        )
 
 
 def _is_the_same(journal: Journal, entry: Entry, row: tuple[str] | None) -> bool:
@@ -221,28 +220,28 @@ def _held_page(
 def _wrong_clock(connection: Connection, at: int) -> str:
     """Of an entry that is ahead of the server's clock: what is wrong with that clock; else EntryError."""
     if found := behind(connection):
-        current_app.logger.warning("%s An entry that is ahead of it was taken.", found)
+        with words.speaking(words.DEFAULT):  # as the log is
+            current_app.logger.warning("%s An entry that is ahead of it was taken.", behind(connection))
         return found
     raise EntryError(
         "at",
-        f"This is more than a day ahead of the server's clock, which says {day(at)}."
-        " Check the phone's clock and date, then the server's.",
+        words.say("api-entries-ahead", at=day(at)),
     )
 
 
 def check(given: object, journal: Journal, run: str, closed: bool = True) -> Entry:
     """The entry, fit for this journal; else EntryError; closed: see `add`."""
     if not isinstance(given, dict):
-        raise EntryError("", "An entry is a JSON object with id, run, device, at, kind and body.")
+        raise EntryError("", words.say("api-entries-shape"))
     for field, says in unfit_values(given):
         raise EntryError(field, says)
     entry = journal.check(given, closed)
     # A signing names entries that must be here, so it is no longer than the journal lets it be.
     most = LARGEST_SIGNING if entry["kind"] == "signed" else LARGEST_ENTRY
     if closed and (size := len(canonical(entry).encode())) > most:
-        raise EntryError("body", f"This entry is {size:,} bytes long; {most:,} is the most. Say it shorter.")
+        raise EntryError("body", words.say("api-entries-too-long", size=size, most=most))
     if entry.get("run") != run:
-        raise EntryError("run", "The entry names another run than the address does. Send it to its own run.")
+        raise EntryError("run", words.say("api-entries-other-run"))
     return entry
 
 

@@ -10,6 +10,8 @@ The units are chosen beside it, in a cookie of their own; no header asks for any
 from __future__ import annotations
 
 from flask import Flask, Response, g, request
+from werkzeug.datastructures import LanguageAccept
+from werkzeug.http import parse_accept_header
 
 from bench import words
 
@@ -28,8 +30,13 @@ def asked() -> str:
     chosen = request.cookies.get(COOKIE, "")
     if chosen in words.languages():
         return chosen
+    return best_of(request.headers.get("Accept-Language", ""))
+
+
+def best_of(accepted: str) -> str:
+    """Of the languages that all is said in, the one that an Accept-Language header likes best."""
     whole = [tag for tag in words.languages() if tag not in words.IN_PART]
-    return request.accept_languages.best_match(whole) or words.DEFAULT
+    return parse_accept_header(accepted, LanguageAccept).best_match(whole) or words.DEFAULT
 
 
 def _begin() -> None:

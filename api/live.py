@@ -27,6 +27,7 @@ from api.errors import Problem
 from api.security import DATA
 from api.store import read_row
 from api.wire import Blueprint
+from bench import words
 
 blueprint = Blueprint("live", __name__, description="The live line")
 
@@ -70,7 +71,7 @@ def get_live() -> Response:
     device = sender()
     line = lines.take(device.id if device else "")
     if line is None:
-        raise Problem(503, "Enough lines are held. Ask now and then instead.", headers={"Retry-After": "60"})
+        raise Problem(503, words.say("api-studio-lines-full"), headers={"Retry-After": "60"})
     if LINE in request.environ:  # the edge holds it, with no thread
         request.environ[LINE] = line
         return Response(iter(()), headers=HEADERS, content_type="text/event-stream")  # of no told length

@@ -38,7 +38,17 @@ FEW = 8
 
 
 class CarryError(Exception):
-    """What arrived is not what was carried; the text says of which table."""
+    """What arrived is not what was carried.
+
+    how: "unfit", "count" or "changed"; so many rows were sent of the table, so many are there.
+    """
+
+    def __init__(self, how: str, table: str, sent: int = 0, count: int = 0) -> None:
+        super().__init__(how, table, sent, count)
+        self.how, self.table, self.sent, self.count = how, table, sent, count
+
+    def __str__(self) -> str:
+        return f"{self.table}: {self.sent} sent, {self.count} there"
 
 
 @dataclass
@@ -82,7 +92,7 @@ def fill(connection: Connection, carried: Iterable[Row], *, secrets: bool = Fals
     for (name, names), alike in groupby(carried, key=lambda row: (row[0], tuple(row[1]))):
         into = tables.get(name)
         if into is None or name in STAYS or name in sums or not set(names) <= set(into.columns.keys()):
-            raise CarryError(f"{name}: this database cannot take the rows as they are")
+            raise CarryError("unfit", name)
         sums[name] = Sum(names)
         _add(connection, into, (row for _, row in alike), sums[name])
     for name, into in tables.items():
@@ -167,18 +177,16 @@ def _compare(connection: Connection, into: Table, said: Sum | None, *, secrets: 
     if said is None:
         there = connection.scalar(select(func.count()).select_from(into)) if into.name != GROWS else 0
         if there:
-            raise CarryError(f"{into.name}: 0 rows were carried and {there:,} are there")
+            raise CarryError("count", into.name, 0, there)
         return
     found = Sum(said.columns)
     for row in _rows_of(connection, into, said.columns, secrets=secrets):
         if into.name != GROWS or row["id"] in said.ids:
             found.add(row)
     if found.rows != said.rows:
-        raise CarryError(f"{into.name}: {said.rows:,} rows were carried and {found.rows:,} are there")
+        raise CarryError("count", into.name, said.rows, found.rows)
     if found.sha256 != said.sha256:
-        raise CarryError(
-            f"{into.name}: the {said.rows:,} rows that are there are not those that were carried"
-        )
+        raise CarryError("changed", into.name, said.rows, found.rows)
 
 
 def _bytes_in(table: Table) -> list[str]:

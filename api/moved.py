@@ -17,12 +17,11 @@ from api.move_studio import GROWS, tables_of
 from api.settings import Settings
 from api.store import on_postgresql
 from api.tables import Device, Studio
+from bench import words
 
 TYPE = "/problems/moved"
-REFUSAL = "This studio has moved to "
-WAY_OUT = "Open it there. What is here can be read, and nothing more is kept here."
-
-_SAID = re.compile(re.escape(REFUSAL) + r"(.*?)\. Open it there\.")
+# What the database itself says: in one language, in studios that moved with earlier versions too.
+_SAID = re.compile(r"This studio has moved to (.*?)\. Open it there\.")
 _FUNCTION = "studio_has_moved"
 _CHANGES = ("INSERT", "UPDATE", "DELETE")
 
@@ -31,12 +30,15 @@ class MovedError(Exception):
     """The studio is no longer here; the text says where it is."""
 
     def __init__(self, place: str) -> None:
-        super().__init__(says(place))
+        super().__init__(place)
         self.place = place
+
+    def __str__(self) -> str:
+        return says(self.place)
 
 
 def says(place: str) -> str:
-    return f"{REFUSAL}{place}. {WAY_OUT}"
+    return words.say("api-copies-has-moved", place=place)
 
 
 def place_of(settings: Settings) -> str:
@@ -64,7 +66,7 @@ def stay(connection: Connection) -> None:
 def close_behind(connection: Connection, place: str, at: int) -> None:
     """Say where the studio went, and refuse every write from now on."""
     connection.execute(update(Studio).values(moved_to=place, moved_at=at))
-    for statement in _closing(connection, says(place).replace("'", "''")):
+    for statement in _closing(connection, place.replace("'", "''")):
         _run(connection, statement)
 
 
@@ -107,14 +109,18 @@ def _table_of(trigger: str) -> str:
     return trigger.removeprefix("moved_").rpartition("_")[0]
 
 
-def _closing(connection: Connection, refusal: str) -> Iterator[str]:
+def _closing(connection: Connection, place: str) -> Iterator[str]:
     if not on_postgresql(connection):
         for name, before in _triggers(connection):
-            yield f"CREATE TRIGGER {name} BEFORE {before} BEGIN SELECT RAISE(ABORT, '{refusal}'); END"
+            yield (
+                f"CREATE TRIGGER {name} BEFORE {before} BEGIN SELECT RAISE(ABORT,"
+                f" 'This studio has moved to {place}. Open it there.'); END"
+            )
         return
     yield (
         f"CREATE OR REPLACE FUNCTION {_FUNCTION}() RETURNS trigger LANGUAGE plpgsql AS"
-        f" $moved$ BEGIN RAISE EXCEPTION USING MESSAGE = '{refusal}'; END $moved$"
+        " $moved$ BEGIN RAISE EXCEPTION USING MESSAGE ="
+        f" 'This studio has moved to {place}. Open it there.'; END $moved$"
     )
     for name, before in _triggers(connection):
         yield f"CREATE TRIGGER {name} BEFORE {before} FOR EACH STATEMENT EXECUTE FUNCTION {_FUNCTION}()"

@@ -23,6 +23,7 @@ from api.shapes_openapi import shape
 from api.store import reading, writing
 from api.tables import Picture
 from api.wire import Blueprint, answer, read_body
+from bench import words
 
 blueprint = Blueprint("pictures", __name__, description="Photographs of a batch")
 
@@ -51,21 +52,21 @@ MAX_PIXELS = 50_000_000  # a phone that shows it holds four bytes a pixel
 def put_picture(picture_id: UUID) -> Response:
     """Send a photograph, after the entry that tells of it. The same again changes nothing."""
     if request.mimetype != JPEG:
-        raise Problem(415, "Send a JPEG, with the header Content-Type: image/jpeg.")
+        raise Problem(415, words.say("api-pictures-send-jpeg"))
     request.max_content_length = current_app.config["BOWLSIDE"].picture_limit
     content = read_body()
     if fault := fault_in(content):
-        raise Problem(422, fault, title="The picture is wrong")
+        raise Problem(422, fault, title=words.say("api-pictures-title"))
     digest = sha256(content).hexdigest()
     with writing() as connection:
         expected = connection.execute(
             select(Picture.sha256, Picture.content.is_not(None)).where(Picture.id == str(picture_id))
         ).one_or_none()
         if expected is None:
-            raise Problem(409, "No entry tells of this picture. Send the entry first, then the picture.")
+            raise Problem(409, words.say("api-pictures-no-entry"))
         said, is_here = expected
         if said != digest:
-            raise Problem(409, "The entry tells of another picture: its SHA-256 is not that of this one.")
+            raise Problem(409, words.say("api-pictures-another"))
         if not is_here:
             connection.execute(update(Picture).where(Picture.id == str(picture_id)).values(content=content))
     return answer({"id": str(picture_id), "sha256": digest, "bytes": len(content)}, 200 if is_here else 201)
@@ -96,7 +97,7 @@ def get_picture(picture_id: UUID) -> Response:
             select(Picture.content, Picture.sha256).where(Picture.id == str(picture_id))
         ).one_or_none()
     if found is None or found.content is None:
-        not_found("picture", "the record of a run, under pictures")
+        not_found("picture", "/api/v1/runs/{id}/record")
     response = Response(found.content, 200, HEADERS, content_type=JPEG)
     response.set_etag(generation.tag(found.sha256))
     response.make_conditional(request)
@@ -105,7 +106,7 @@ def get_picture(picture_id: UUID) -> Response:
 
 def fault_in(content: bytes) -> str | None:
     """Why this is no JPEG of a picture and nothing else; None when it is."""
-    broken = "This is not a whole JPEG picture. Take it again, or save it as JPEG."
+    broken = words.say("api-pictures-broken")
     if not content.startswith(bytes((0xFF, _START, 0xFF))):
         return broken
     at, has_frame, has_scan = 2, False, False
@@ -116,7 +117,7 @@ def fault_in(content: bytes) -> str | None:
         marker, at = content[found.end() - 1], found.end()
         if marker == _END:
             if at != len(content):
-                return "Something comes after the end of the picture. Save it anew, as a picture alone."
+                return words.say("api-pictures-more-after")
             return None if has_frame and has_scan else broken
         if marker in _ALONE or marker == _START:
             return broken
@@ -125,19 +126,14 @@ def fault_in(content: bytes) -> str | None:
         if length < 2 or len(segment) != length - 2:
             return broken
         if marker in _BESIDE and not segment.startswith(_KNOWN.get(marker, ())):
-            return (
-                "The picture carries more than itself, such as where and when it was taken. Save it anew"
-                " without its data (Exif), then send that."
-            )
+            return words.say("api-pictures-more-beside")
         if marker in _FRAMES:
             # B.2.2: its precision in one byte, then its lines and the samples of a line in two each.
             high, wide = int.from_bytes(segment[1:3], "big"), int.from_bytes(segment[3:5], "big")
             if not high or not wide:
                 return broken
             if high * wide > MAX_PIXELS:
-                return (
-                    f"The picture is {wide} × {high} pixels; 50 million in all is the most. Make it smaller."
-                )
+                return words.say("api-pictures-too-many-pixels", wide=f"{wide}", high=f"{high}")
             has_frame = True
         has_scan = has_scan or marker == _SCAN
         at += length

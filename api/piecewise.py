@@ -10,7 +10,7 @@ import json
 from collections.abc import Iterator, Set
 from typing import IO, NamedTuple
 
-from bench import JsonValue
+from bench import JsonValue, words
 
 AT_ONCE = 1024 * 1024
 LARGEST = 64 * 1024 * 1024  # characters of one piece
@@ -51,7 +51,7 @@ def pieces(file: IO[bytes], lists: Set[str] = frozenset()) -> Iterator[Piece]:
         text.expect('"', mark, take=False)
         name = str(text.value())
         if name in names:
-            raise NotJson(f"{name[:40]!r} comes twice")
+            raise NotJson(words.say("api-exchange-not-json-twice", name=repr(name[:40])))
         names.add(name)
         text.expect(":", text.next())
         if name in lists and text.next() == "[":
@@ -127,16 +127,17 @@ class _Text:
             return False
         left = self._held[self._at :]
         if len(left) > LARGEST:
-            raise NotJson(f"one part of it is longer than {LARGEST:,} characters")
+            raise NotJson(words.say("api-exchange-not-json-too-long", most=LARGEST))
         raw = self._file.read(max(AT_ONCE, len(left)))
         self._is_over = not raw
         try:
             text = self._utf8.decode(raw, final=not raw)
         except UnicodeDecodeError:
-            raise NotJson("it is not UTF-8") from None
+            raise NotJson(words.say("api-exchange-not-json-utf8")) from None
         self._before += self._at
         self._held, self._at = left + text, 0
         return bool(text) or not self._is_over
 
     def _wrong(self, at: int | None = None) -> NotJson:
-        return NotJson(f"character {self._before + (self._at if at is None else at) + 1:,} could not be read")
+        at = self._before + (self._at if at is None else at) + 1
+        return NotJson(words.say("api-exchange-not-json-at", at=at))

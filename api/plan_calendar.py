@@ -11,7 +11,7 @@ from datetime import UTC, datetime, timedelta
 
 from icalendar import Alarm, Calendar, Event
 
-from bench import Plan
+from bench import Plan, words
 
 MIME = "text/calendar"
 BEFORE_SESSION = timedelta(minutes=15)
@@ -34,7 +34,7 @@ def calendar(plan_id: str, made_at: int, plan: Plan, titles: dict[str, str]) -> 
                 made_at,
                 _instant(session["begins_at"]),
                 _instant(session["ends_at"]),
-                f"At the bench: {', '.join(made)}",
+                words.say("api-plans-session", names=", ".join(made)),
                 "\n".join(f"{step['letter']} {step['title']}" for step in does),
                 -BEFORE_SESSION,
             )
@@ -43,14 +43,16 @@ def calendar(plan_id: str, made_at: int, plan: Plan, titles: dict[str, str]) -> 
         if task["kind"] != "wait" or task["status"] == "done":
             continue
         ends = _instant(task["ends_at"])
-        of = f" ({titles[task['run']]})" if many else ""
+        title = f"{task['letter']} {task['title']}"
         written.add_component(
             _event(
                 f"{task['id'].replace('/', '-')}-{plan_id}",
                 made_at,
                 ends,
                 ends + WAIT_SHOWN,
-                f"{task['letter']} {task['title']}: ready{of}",
+                words.say("api-plans-ready-of", title=title, name=titles[task["run"]])
+                if many
+                else words.say("api-plans-ready", title=title),
                 "",
                 timedelta(0),
             )

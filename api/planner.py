@@ -45,6 +45,7 @@ from bench import (
     TimeSavingOption,
     TimeSavingSaid,
     canonical,
+    words,
 )
 from bench import (
     Plan as PlanMade,
@@ -95,7 +96,8 @@ class Made(TypedDict):
     reach: dict[str, int]  # run -> how many entries its journal held
     hands_ms: dict[str, int]  # step -> the maker's own time
     parts: list[PlannedPart]
-    savings: list[TimeSavingSaid]
+    savings: list[TimeSaving]
+    zone: NotRequired[str]  # of the bench hours
     plan: PlanMade
     made_at: int
 
@@ -200,12 +202,12 @@ class Planner:
 
     def begin(self, plan_id: str, wait_s: float = 0.0) -> None:
         """Work on a plan whose row says "working"; comes back when it is made, or after `wait_s`."""
-        thread = threading.Thread(target=self._work, args=[plan_id], name="plan", daemon=True)
+        thread = threading.Thread(target=self._work, args=[plan_id, words.spoken()], name="plan", daemon=True)
         thread.start()
         thread.join(wait_s)
 
-    def _work(self, plan_id: str) -> None:
-        with self._app.app_context():
+    def _work(self, plan_id: str, language: str) -> None:
+        with self._app.app_context(), words.speaking(language):
             try:
                 while not self._at_work.acquire(timeout=LOOK_S):
                     Watch(self._app, plan_id).look()
@@ -214,11 +216,11 @@ class Planner:
                 finally:
                     self._at_work.release()
             except BenchError as error:
-                _keep(plan_id, state="refused", fault=canonical({"field": error.where, "detail": error.says}))
+                fault = {"field": error.where, "detail": error.says, "spoken": language}
+                _keep(plan_id, state="refused", fault=canonical(fault))
             except Exception:  # of the database, or ours: the plan that was there stays
                 self._app.logger.exception("Plan %s could not be made", plan_id)
-                says = "Something went wrong on the server while this was planned. Its log says what."
-                _keep(plan_id, state="refused", fault=canonical({"field": "", "detail": says}))
+                _keep(plan_id, state="refused", fault=canonical({"field": "", "code": "server"}))
 
 
 class Watch:
@@ -258,7 +260,7 @@ def _make(app: Flask, plan_id: str) -> None:
     hands = found.hands()
     at = now_ms()
     problem = found.problem(asked, hands, at)
-    savings: list[TimeSavingSaid] = []
+    savings: list[TimeSaving] = []
 
     def keep(plan: PlanMade, state: str) -> None:
         made: Made = {
@@ -267,6 +269,7 @@ def _make(app: Flask, plan_id: str) -> None:
             "hands_ms": _own_times(found, hands),
             "parts": found.parts(),
             "savings": savings,
+            "zone": problem["zone"],
             "plan": plan,
             "made_at": now_ms(),
         }
@@ -334,8 +337,8 @@ def _savings(
     problem: Problem,
     made: PlanMade,
     cancelled: Callable[[], bool],
-) -> list[TimeSavingSaid]:
-    """What one more of something would save, each as a day planned anew, in words."""
+) -> list[TimeSaving]:
+    """What one more of something would save, each as a day planned anew."""
     asks_again: Problem = {**problem, "ready_by": None}
     others: list[TimeSavingOption] = bench.options(asks_again, made)
     plain: Asked = {**asked, "ready_by": None}
@@ -352,30 +355,42 @@ def _savings(
     savings: list[TimeSaving] = bench.time_savings(
         asks_again, soonest, others, budget=SAVINGS_LIMIT, cancelled=cancelled
     )
-    return [{**each, "says": _saving_words(each, problem["zone"])} for each in savings]
+    return savings
+
+
+def savings_said(made: Made) -> list[TimeSavingSaid]:
+    """What a plan as it is kept says of time that could be saved, in words."""
+    zone = made.get("zone", "UTC")
+    return [{**each, "says": _saving_words(each, zone)} for each in made["savings"]]
 
 
 def _saving_words(saving: TimeSaving, zone: str) -> str:
-    what = "A second maker"
-    if saving["what"] == "mould":
-        what = f"One more set of {saving['name']}"
-    elif saving["what"] == "extra_time":
-        what = f"An hour more on {_on_the_clock(saving['closes_at'], zone)}"
+    what, gains = _one_more(saving, zone), []
     if saving["saves_ms"] is None:
-        return f"{what}: no plan was found to compare."
-    gains = []
+        return f"{what} {words.say('api-plans-saves-unknown')}"
     if saving["saves_ms"] > 0:
-        gains.append(f"ends it {bench.span(saving['saves_ms'])} sooner")
+        gains.append(words.say("api-plans-saves-length", length=bench.span(saving["saves_ms"])))
     count = saving["saves_sessions"] or 0
     if count > 0:
-        gains.append(f"saves {count} {'session' if count == 1 else 'sessions'} at the bench")
-    sure = "" if saving["proven"] else ", as far as was found"
-    return f"{what} {' and '.join(gains)}{sure}." if gains else f"{what} would change nothing{sure}."
+        gains.append(words.say("api-plans-saves-sessions", count=count))
+    sure = [] if saving["proven"] else [words.say("api-plans-saves-as-found")]
+    return " ".join([what, *(gains or [words.say("api-plans-saves-nothing")]), *sure])
 
 
-def _on_the_clock(ms: int, zone: str) -> str:
-    local = datetime.fromtimestamp(ms / 1000, ZoneInfo(zone))
-    return f"{local:%A}, when the bench closes at {local.hour}:{local:%M},"
+def _one_more(saving: TimeSaving, zone: str) -> str:
+    """Of what there would be one more."""
+    from babel.dates import format_date
+
+    if saving["what"] == "mould":
+        return words.say("api-plans-saving-mould", name=saving["name"])
+    if saving["what"] == "second_maker":
+        return words.say("api-plans-saving-second-maker")
+    closes = datetime.fromtimestamp(saving["closes_at"] / 1000, ZoneInfo(zone))
+    return words.say(
+        "api-plans-saving-extra-time",
+        at=format_date(closes, "EEEE", locale=words.spoken()),
+        closes=f"{closes.hour}:{closes:%M}",
+    )
 
 
 # Rows

@@ -18,6 +18,7 @@ from api.hours import HOURS
 from api.plan_calendar import MIME, calendar
 from api.plan_shapes import PlanAsked
 from api.planner import (
+    DAY_MS,
     EXTENSION,
     MAX_AHEAD_MS,
     MAX_S,
@@ -31,6 +32,7 @@ from api.planner import (
     due_of,
     known_runs,
     reaches,
+    savings_said,
 )
 from api.runs import no_such_run
 from api.security import DATA
@@ -38,14 +40,13 @@ from api.shapes_openapi import shape
 from api.store import reading, writing
 from api.tables import Plan, PlannedRun
 from api.wire import Blueprint, answer
-from bench import KeptPlan, PlanAimName, PlanFault, PlanProgress, PlanState, RunDue, Size, canonical
+from bench import KeptPlan, PlanAimName, PlanFault, PlanProgress, PlanState, RunDue, Size, canonical, words
 from bench import Plan as PlanMade
 
 KEPT_PLAN = shape("KeptPlan")
 
 blueprint = Blueprint("plans", __name__, description="The best order over all parts and runs")
 
-ABANDONED: PlanFault = {"field": "", "detail": "The server stopped while this was planned. Ask for it again."}
 # One plan is made at a time in each process; the others wait, and each holds a thread.
 MAX_IN_HAND = 16
 MAX_OF_ONE = 3
@@ -93,7 +94,7 @@ def ask_plan(given: PlanGiven) -> Response:
     The answer comes within about a second; what is not made by then goes on, and is at /plans/{id}.
     """
     if not given["runs"] and not given["recipes"]:
-        raise Problem(422, "Nothing to plan.", errors=[("runs", "Name a run, or a recipe under recipes.")])
+        raise Problem(422, words.say("api-plans-nothing"), errors=[("runs", words.say("api-plans-name-one"))])
     asked = _asked(given)
     at = now_ms()
     budgets.spend(gate.sender_id(), budgets.PLANS_AN_HOUR)
@@ -104,7 +105,10 @@ def ask_plan(given: PlanGiven) -> Response:
     fault = kept["fault"]
     if fault and kept["plan"] is None:
         raise Problem(
-            422, fault["detail"], title="This cannot be planned", errors=[(fault["field"], fault["detail"])]
+            422,
+            fault["detail"],
+            title=words.say("api-plans-title-refused"),
+            errors=[(fault["field"], fault["detail"])],
         )
     response = answer(kept, 202 if kept["state"] == "working" else 201)
     response.headers["Location"] = f"/api/v1/plans/{plan_id}"
@@ -210,7 +214,7 @@ def get_calendar(plan_id: UUID) -> Response:
 def _calendar(kept: KeptPlan | None) -> Response:
     plan = kept["plan"] if kept else None
     if kept is None or plan is None or not plan["steps"]:
-        raise Problem(409, "There is no plan to write down. Ask for one: POST /api/v1/plans.")
+        raise Problem(409, words.say("api-plans-no-calendar", request="POST /api/v1/plans"))
     several = len(kept["parts"]) > 1  # then it is said which
     titles = {
         part["run"]: part.get("name", part["title"]) if several else part["title"] for part in kept["parts"]
@@ -235,15 +239,15 @@ def _check(asked: Asked, at: int) -> None:
             places = [asked["runs"].index(run) for run in sorted(missing)]
             raise Problem(
                 422,
-                "Some runs are not here.",
-                errors=[(f"runs.{place}", "There is no such run.") for place in places],
+                words.say("api-plans-not-here"),
+                errors=[(f"runs.{place}", words.say("api-plans-no-such-batch")) for place in places],
             )
         for run, instant in asked.get("due", {}).items():
             if run not in asked["runs"]:
-                raise bench.PlanError(f"due.{run}", "That run is not in this plan. Name it under runs.")
+                raise bench.PlanError(f"due.{run}", words.say("api-plans-not-in-plan"))
             _check_instant(f"due.{run}", instant, at)
         if asked["aim"] == "ready_by" and asked["ready_by"] is None:
-            raise bench.PlanError("ready_by", "Say when it must be ready.")
+            raise bench.PlanError("ready_by", words.say("api-plans-say-when"))
         if asked["ready_by"] is not None:
             _check_instant("ready_by", asked["ready_by"], at)
         Reading(connection, asked).problem(asked, {}, at)
@@ -251,9 +255,9 @@ def _check(asked: Asked, at: int) -> None:
 
 def _check_instant(field: str, instant: int, at: int) -> None:
     if instant <= at:
-        raise bench.PlanError(field, "That is past already. Say when it must be ready from now on.")
+        raise bench.PlanError(field, words.say("api-plans-past"))
     if instant > at + MAX_AHEAD_MS:
-        raise bench.PlanError(field, "A plan reaches 399 days ahead at most. Ask nearer to the day.")
+        raise bench.PlanError(field, words.say("api-plans-too-far", count=MAX_AHEAD_MS // DAY_MS))
 
 
 def _add(asked: Asked, at: int) -> str:
@@ -291,11 +295,11 @@ def _refuse_too_many(connection: Connection, at: int, by: str | None) -> None:
     in_hand = _in_hand(connection, at)
     of_one = sum(asked.get("by") == by for asked in in_hand) if by else 0
     if of_one >= MAX_OF_ONE:
-        budgets.refuse(f"{of_one} plans in the making already", AGAIN_S)
+        budgets.refuse("plans-at-once", AGAIN_S, of_one)
     if len(in_hand) >= MAX_IN_HAND:
         raise Problem(
             429,
-            f"{len(in_hand)} plans are in the making already. Ask again in {AGAIN_S} s; the bench goes on without.",
+            words.say("api-plans-too-many", count=len(in_hand), length=f"{AGAIN_S} s"),
             headers={"Retry-After": str(AGAIN_S)},
         )
 
@@ -343,9 +347,10 @@ def _kept(plan_id: str) -> KeptPlan:
         row = _row(connection, plan_id)
         behind = _behind(connection, row)
     state: PlanState = row.state
-    fault: PlanFault | None = json.loads(row.fault) if row.fault else None
+    fault = _fault_said(row.fault)
     if state == "working" and abs(at - row.beat_at) > SILENT_MS:
-        state, fault = ("made", None) if row.made else ("refused", ABANDONED)
+        state = "made" if row.made else "refused"
+        fault = None if row.made else _fault_said('{"field": "", "code": "stopped-server"}')
     asked: Asked = json.loads(row.asked)
     made = _in_words(json.loads(row.made)) if row.made else None
     progress: PlanProgress | None = json.loads(row.progress) if row.progress and state == "working" else None
@@ -368,8 +373,20 @@ def _kept(plan_id: str) -> KeptPlan:
         "behind": behind,
         "plan": made["plan"] if made else None,
         "hands_ms": made["hands_ms"] if made else {},
-        "savings": made["savings"] if made else [],
-        "says": _in_a_line(made["plan"], asked["aim"]) if made else "No plan yet.",
+        "savings": savings_said(made) if made else [],
+        "says": _in_a_line(made["plan"], asked["aim"]) if made else words.say("api-plans-none-yet"),
+    }
+
+
+def _fault_said(kept: str | None) -> PlanFault | None:
+    """Why a plan was refused: kept as a code, or in the words of the language that it was asked in."""
+    fault = json.loads(kept) if kept else None
+    if fault is None:
+        return None
+    code = fault.get("code") or ("" if fault.get("spoken", words.DEFAULT) == words.spoken() else "refused")
+    return {
+        "field": fault["field"],
+        "detail": words.say(f"api-plans-fault-{code}") if code else fault["detail"],
     }
 
 
@@ -386,9 +403,7 @@ def _due_of(asked: Asked, made: Made | None) -> list[RunDue]:
     if "due" in plan:
         return plan["due"]
     keeps = plan["aim"] == asked["aim"] and plan["status"] in ("proven", "found")
-    why = (
-        "" if keeps else plan["reasons"][0]["says"] if plan["reasons"] else "It has begun, and it ends later."
-    )
+    why = "" if keeps else plan["reasons"][0]["says"] if plan["reasons"] else words.say("api-plans-begun")
     begins = plan["begins_at"] if keeps else None
     return [
         {"run": run, "ready_by": instant, "begins_at": begins, "why": why}
@@ -401,22 +416,20 @@ def _in_a_line(plan: PlanMade, asked: str) -> str:
     if plan["reasons"]:
         return plan["reasons"][0]["says"]
     if asked != plan["aim"]:
-        return f"It cannot be ready by then any more. {_in_a_line(plan, plan['aim'])}"
+        return f"{words.say('api-plans-not-by-then')} {_in_a_line(plan, plan['aim'])}"
     if plan["broken"]:
-        count = len(plan["broken"])
-        sure = "No order misses less" if plan["status"] == "proven" else "Another order might miss less"
-        return f"{count} {'window is' if count == 1 else 'windows are'} missed. {sure}."
-    by_rule = plan["by"] == "rule" and plan["status"] != "proven"
-    says = {
-        "proven": "No order begins later and is ready in time."
-        if plan["aim"] == "ready_by"
-        else "No order ends sooner.",
-        "found": "By the plain rule: there may be a better order."
-        if by_rule
-        else "The best found; there may be a better order.",
-        "impossible": "It cannot be done as it stands.",
-        "unknown": "No order was found that keeps every rule.",
-    }[plan["status"]]
-    if plan["cancelled"]:
-        says += " The search was stopped before its end."
-    return says
+        sure = "proven" if plan["status"] == "proven" else "found"
+        missed = words.say("api-plans-missed", count=len(plan["broken"]))
+        return f"{missed} {words.say(f'api-plans-missed-{sure}')}"
+    says = words.say(f"api-plans-order-{_how_good(plan)}")
+    return f"{says} {words.say('api-plans-cut-short')}" if plan["cancelled"] else says
+
+
+def _how_good(plan: PlanMade) -> str:
+    """How the message ends that says it."""
+    status = plan["status"]
+    if status == "proven":
+        return "latest-start" if plan["aim"] == "ready_by" else "soonest"
+    if status == "found":
+        return "by-rule" if plan["by"] == "rule" else "best-found"
+    return status

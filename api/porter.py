@@ -13,6 +13,7 @@ import socket
 import sys
 import time
 from collections.abc import Callable, Sequence
+from logging import Logger
 from typing import Protocol
 
 from api.logs import log_of
@@ -118,8 +119,8 @@ def do_round(chores: Sequence[Chore]) -> None:
             log_of("porter").exception("%s failed; tried again in a minute.", chore.__name__)
 
 
-def say(what: str) -> None:
-    log_of("porter").info("%s", what)
+def log() -> Logger:
+    return log_of("porter")
 
 
 def _is_running(process: int) -> bool:

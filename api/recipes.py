@@ -22,7 +22,7 @@ from api.shapes_openapi import shape
 from api.store import reading, writing
 from api.tables import Recipe, RecipeVersion
 from api.wire import Blueprint, PageAsked, answer, answer_text, paged, read_document, refuse_unless_read
-from bench import JsonObject, Kit, MeasuredRecipe, RoomAir, canonical
+from bench import JsonObject, Kit, MeasuredRecipe, RoomAir, canonical, words
 
 SVG = "image/svg+xml"
 
@@ -101,7 +101,7 @@ def put_recipe(recipe_id: UUID) -> Response:
         now = current_version(connection, str(recipe_id))
         if now and now.document == canonical(document) and not request.if_none_match.star_tag:
             return _whole(now)
-        refuse_unless_read(connection, now.version if now is not None else None, "this recipe")
+        refuse_unless_read(connection, now.version if now is not None else None, "recipe")
         number = now.version + 1 if now is not None else 1
         kept = keep_version(connection, str(recipe_id), number, document, measured, now_ms())
     return _whole(kept, 200 if now is not None else 201)
@@ -158,9 +158,7 @@ def put_version(recipe_id: UUID, version: int) -> Response:
             kept = keep_version(connection, str(recipe_id), version, document, measured, now_ms())
             return _whole(kept, 201)
     if here.document != canonical(document):
-        raise Problem(
-            409, "Another text of this version is here already. Keep this one as a recipe of its own."
-        )
+        raise Problem(409, words.say("api-studio-other-text"))
     return _whole(here)
 
 

@@ -37,6 +37,7 @@ from bench import (
     RecordLot,
     Shelf,
     WholeRecord,
+    words,
 )
 
 blueprint = Blueprint("records", __name__, description="The batch record and what is drawn from it")
@@ -128,7 +129,7 @@ def get_cost(run_id: UUID) -> Response:
     currencies = [lot["price"]["currency"] for lot in lots if lot and lot["price"]]
     own = settings.get("currency") or next(iter(currencies), None)
     if own is None:
-        raise Problem(409, "Say which currency the studio reckons in: PUT /api/v1/settings.")
+        raise Problem(409, words.say("api-studio-currency-wanted", request="PUT /api/v1/settings"))
     places = {currency: bench.places_of(currency) for currency in {own, *currencies}}
     money: bench.CostSettings = {
         "currency": own,

@@ -23,7 +23,7 @@ from api.door import client_ids, gate
 from api.door.gate import DeviceRow
 from api.runs import RunView, load_run_in, no_such_run
 from api.store import HOLD, execute
-from bench import Entry, EntryError, Signed, Undone, Weighed
+from bench import Entry, EntryError, Signed, Undone, Weighed, words
 
 MADE_AT = "SELECT made_at FROM run WHERE id = :run"
 HELD = f"SELECT id FROM run WHERE id = :run {HOLD}"
@@ -97,7 +97,7 @@ class OfARun:
         if entry["at"] < self._made_at:
             raise EntryError(
                 "at",
-                "This is before the batch was begun. Check the phone's clock and date, then send it again.",
+                words.say("api-entries-before-batch"),
             )
         readable = entry
         if bench.is_readable(readable):
@@ -135,29 +135,29 @@ class OfARun:
     def _judge_signing(self, entry: Signed) -> None:
         self._signings += 1
         if self._signings > MAX_SIGNINGS:
-            raise EntryError("", "Too many signings at once. Send this one again, by itself.")
+            raise EntryError("", words.say("api-entries-signings"))
         run = self._now()
         if signed := run.state["signed"]:
             day = datetime.fromtimestamp(signed["at"] / 1000, UTC).strftime("%Y-%m-%d %H:%M UTC")
             raise EntryError(
                 "",
-                f"{signed['name'][:200]} signed this record on {day}. A maker can undo that first; then sign again.",
+                words.say("api-entries-signed", at=day, name=signed["name"][:200]),
             )
         here = {each["id"]: each for each in run.entries}
         body = entry["body"]
         if any(each["kind"] == "undone" and each["body"].get("entry") == entry["id"] for each in run.entries):
-            raise EntryError("id", "This signing was undone already. Sign again.")
+            raise EntryError("id", words.say("api-entries-signing-undone"))
         if "entries" not in body or self._giving.covers(entry) or self._from_file:
             return
         if missing := len(set(body["entries"]) - here.keys()):
             raise EntryError(
                 "body.entries",
-                f"{missing} of the entries it names are not here. Send those first, then sign again.",
+                words.say("api-entries-signing-missing", count=missing),
             )
         if bench.seal([here[each] for each in body["entries"]])["digest"] != body["digest"]:
             raise EntryError(
                 "body.digest",
-                "That is not the digest of the entries it names. Read them again, then sign again.",
+                words.say("api-entries-signing-digest"),
             )
 
     def _judge_undo(self, entry: Undone) -> None:
@@ -167,11 +167,11 @@ class OfARun:
         if target["kind"] == "undone":
             of = self._kept(str(target["body"].get("entry")))
             if of is not None and of["kind"] == "signed":
-                raise EntryError("body.entry", "A signing that was undone stays so. Sign again instead.")
+                raise EntryError("body.entry", words.say("api-entries-stays-undone"))
         if target["kind"] != "signed":
             return
         if self._sender is not None and self._sender.role != "maker":
-            raise EntryError("body.entry", "Only a maker's device can undo a signing. Ask a maker.")
+            raise EntryError("body.entry", words.say("api-entries-undo-by-maker"))
         if self._from_file:
             return
         signed = self._now().state["signed"]
@@ -180,7 +180,7 @@ class OfARun:
             if order != sorted(order):
                 raise EntryError(
                     "at",
-                    "This is earlier than the signing. Check the phone's clock and date, then send it again.",
+                    words.say("api-entries-before-signing"),
                 )
             self._unsigned[entry["id"]] = target
 
@@ -188,9 +188,7 @@ class OfARun:
         lines = {line["id"]: line for line in self._now().sheet["lines"]}
         line = lines.get(entry["body"]["line"])
         if line and line["mg"] is not None:
-            raise EntryError(
-                "body.mg", f"“mg” is missing. Say what went in of {line['name']}, in whole milligrams."
-            )
+            raise EntryError("body.mg", words.say("api-entries-mg-missing", name=line["name"]))
 
     def _kept(self, key: str) -> Entry | None:
         found = execute(self._connection, ENTRY, {"id": key, "run": self._run_id}).fetchone()

@@ -28,7 +28,7 @@ from api.shapes_openapi import shape
 from api.store import execute, read_row, reading, writing
 from api.tables import Run, db
 from api.wire import Blueprint, PageAsked, answer, answer_text, described, paged
-from bench import Entry, FrozenSeal, InUse, Kit, OnBench, RecipeRef, Sheet, Size, State, canonical
+from bench import Entry, FrozenSeal, InUse, Kit, OnBench, RecipeRef, Sheet, Size, State, canonical, words
 
 blueprint = Blueprint("runs", __name__, description="Runs, and what the bench says now")
 
@@ -274,16 +274,12 @@ def begin_run(
 def _refuse_another(run: RunRow, recipe_id: str, version: int, size: str, kit: Kit | None) -> None:
     same_kit = kit is None or canonical(kit) == canonical(json.loads(run.sheet)["kit"])
     if (run.recipe_id, run.recipe_version, run.size) != (recipe_id, version, size) or not same_kit:
-        raise Problem(409, "A run with this id was begun with another recipe, size or kit. Use a new id.")
+        raise Problem(409, words.say("api-studio-other-batch"))
 
 
 def _refuse_another_sheet(sheet: str, of_the_asker: str | None) -> None:
     if of_the_asker not in (None, sha256(sheet.encode()).hexdigest()):
-        raise Problem(
-            409,
-            "The server makes another sheet of this than the asker did. Reload the page and read the recipe"
-            " again, so that both are of one version; then begin the run again.",
-        )
+        raise Problem(409, words.say("api-studio-other-sheet"))
 
 
 def sealed_columns(sealed: FrozenSeal | None) -> dict[str, str | None]:

@@ -12,12 +12,15 @@ from typing import Any
 from marshmallow import EXCLUDE, RAISE, Schema, ValidationError, fields, pre_load, validate, validates_schema
 
 import bench
+from api import field_words
 from api.errors import MAX_FAULTS, flatten
+from api.field_words import Said
+from bench import words
 
-IDENTIFIER = validate.Regexp(
-    r"[a-z][a-z0-9_.]{0,99}\Z", error="Use an id of the recipe, such as base.fragrance."
-)
-SHA256 = validate.Regexp(r"[0-9a-f]{64}\Z", error="Send 64 hexadecimal digits, or leave it out.")
+field_words.put_in()
+
+IDENTIFIER = validate.Regexp(r"[a-z][a-z0-9_.]{0,99}\Z", error=Said("identifier"))
+SHA256 = validate.Regexp(r"[0-9a-f]{64}\Z", error=Said("sha256"))
 LARGEST_PAGE = 1_000_000
 
 
@@ -72,7 +75,7 @@ class Mapped(fields.Dict):
 
     def _deserialize(self, value: Any, attr: Any, data: Any, **kwargs: Any) -> Any:
         if isinstance(value, dict) and len(value) > self.MOST:
-            raise ValidationError(f"There are {len(value)} here; {self.MOST} is the most.")
+            raise ValidationError(words.say("api-fields-too-many", count=len(value), most=self.MOST))
         return super()._deserialize(value, attr, data, **kwargs)  # type: ignore[no-untyped-call]
 
 
@@ -100,13 +103,11 @@ ROLES = validate.OneOf(["maker", "helper"])
 # A device's name is said in the record and printed in a terminal: one line, no control characters.
 DEVICE_NAME = [
     validate.Length(1, 60),
-    validate.Regexp(
-        r"(?=.*\S)[^\x00-\x1f\x7f-\x9f\u2028\u2029]*\Z", error="Give it a name of one line, up to 60 letters."
-    ),
+    validate.Regexp(r"(?=.*\S)[^\x00-\x1f\x7f-\x9f\u2028\u2029]*\Z", error=Said("device-name")),
 ]
 CLIENT_ID = [
     validate.Length(1, 100),
-    validate.Regexp(r"[^\x00-\x1f]*\Z", error="Send it as the journal has it."),
+    validate.Regexp(r"[^\x00-\x1f]*\Z", error=Said("client-id")),
 ]
 
 
@@ -158,7 +159,7 @@ class Air(Strict):
     def both_or_neither(self, data: Mapping[str, float], **_: Any) -> None:
         if len(data) == 1:
             missing = "humidity" if "temperature_c" in data else "temperature_c"
-            raise ValidationError({missing: ["Give temperature and humidity together, or neither."]})
+            raise ValidationError({missing: [words.say("api-fields-air")]})
 
 
 class SwapQuery(Strict):
@@ -264,7 +265,9 @@ class SizeRequest(Choices):
     def say_what_is_needed(self, data: Mapping[str, object], **_: Any) -> None:
         missing = [name for name in SIZED_BY[str(data["by"])] if name not in data]
         if missing:
-            raise ValidationError({name: [f"By {data['by']}, this is needed."] for name in missing})
+            raise ValidationError(
+                {name: [words.say("api-fields-needed-by", by=str(data["by"]))] for name in missing}
+            )
 
 
 class RecipeRef(Strict):
@@ -302,7 +305,7 @@ class AuditQuery(Schema):
 
 def _searchable(text: str) -> None:
     if not text.replace("\0", "").strip() or "\0" in text:
-        raise ValidationError("Write words to look for.")
+        raise ValidationError(words.say("api-fields-search"))
 
 
 SEARCHED: list[Callable[[Any], Any]] = [validate.Length(1, 100), _searchable]
@@ -346,7 +349,7 @@ class EntryBatch(Strict):
     entries = Listed(
         fields.Raw(allow_none=True),
         required=True,
-        validate=validate.Length(max=500, error="Send at most 500 entries at a time."),
+        validate=validate.Length(max=500, error=Said("too-many-entries")),
         metadata={"description": "Each is judged and answered by itself, in this order"},
     )
     given_back = Flag(

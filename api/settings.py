@@ -15,6 +15,8 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
+from bench import words
+
 MIB = 1024 * 1024
 ENVIRONMENT_PREFIX = "BOWLSIDE_"
 # The day of this release. A machine that runs it and says an earlier one has a wrong clock.
@@ -47,10 +49,10 @@ def _names(text: str) -> tuple[str, ...]:
     return tuple(name.strip().lower() for name in text.split(",") if name.strip())
 
 
-def _one_of(*words: str) -> Callable[[str], str]:
+def _one_of(*choices: str) -> Callable[[str], str]:
     def read(text: str) -> str:
-        if text not in words:
-            raise SettingError(f"{text!r} is none of {', '.join(words)}")
+        if text not in choices:
+            raise SettingError(", ".join(choices))
         return text
 
     return read
@@ -166,9 +168,11 @@ class Settings:
             try:
                 values[setting.name] = setting.metadata.get("read", int)(text)
             except SettingError as error:
-                raise SettingError(f"{name}: {error}.") from None
+                told = words.say("api-studio-setting-choice", name=name, value=repr(text), choices=str(error))
+                raise SettingError(told) from None
             except ValueError:
-                raise SettingError(f"{name} is {text!r}; it must be a whole number.") from None
+                told = words.say("api-studio-setting-whole", name=name, value=repr(text))
+                raise SettingError(told) from None
         values.update({name: value for name, value in given.items() if value is not None})
         if "clock_ms" not in values:
             values["steady_ms"], values["boot"] = steady_clock()

@@ -18,8 +18,8 @@ from api.clock import now_ms
 from api.errors import Problem
 from api.store import writing
 from api.tables import Hours, Kit, StudioSettings
-from api.wire import answer, refuse_unless_read
-from bench import canonical
+from api.wire import Edited, answer, refuse_unless_read
+from bench import canonical, words
 
 Document = TypeVar("Document", bound=Mapping[str, object])
 Measured = TypeVar("Measured", bound=Mapping[str, object] | None)
@@ -44,13 +44,13 @@ class StoredDocument(Generic[Document, Measured]):
 class SingletonDocument(Generic[Document, Measured]):
     """The one document of its kind.
 
-    name: as people say it, "bench hours". address: where it is put. default: what holds at version 0.
+    name: what errors call it. address: where it is put. default: what holds at version 0.
     read: gives what the bench reads in it, if anything; raises a BenchError that names the field of what
     the bench could not work with. noted: what the audit log calls a change, where it is told there.
     """
 
     table: type[Kit] | type[StudioSettings] | type[Hours]
-    name: str
+    name: Edited
     address: str
     default: Document
     read: Callable[[Document], Measured]
@@ -73,7 +73,7 @@ class SingletonDocument(Generic[Document, Measured]):
             if is_same and not request.if_none_match.star_tag:
                 return now.answer()
             if now.version or request.if_match:
-                refuse_unless_read(connection, now.version, f"the {self.name}")
+                refuse_unless_read(connection, now.version, self.name)
             kept = StoredDocument(now.version + 1, document, measured)
             self._keep(connection, kept)
             if self.noted:
@@ -90,9 +90,8 @@ class SingletonDocument(Generic[Document, Measured]):
         measured = self.read(document)
         now = self.now(connection)
         if now.version and canonical(now.document) != canonical(document):
-            raise Problem(
-                409, f"That would replace the studio's {self.name}. To do so: PUT /api/v1{self.address}."
-            )
+            says = words.say("api-errors-would-replace", what=self.name, request=f"PUT /api/v1{self.address}")
+            raise Problem(409, says)
         if not now.version:
             self._keep(connection, StoredDocument(1, document, measured))
         return not now.version

@@ -17,7 +17,7 @@ from api.singletons import SingletonDocument
 from api.store import reading
 from api.tables import StudioSettings
 from api.wire import Blueprint, answer
-from bench import SettingError
+from bench import SettingError, words
 
 blueprint = Blueprint("settings", __name__, description="How the studio numbers, reckons and labels")
 
@@ -53,7 +53,7 @@ def check_settings(document: SettingsSaid) -> None:
     """Raise SettingError, naming the field, for what the bench could not work with."""
     bench.check_pattern(document["batch_number"])
     if "currency" in document and not bench.is_currency(document["currency"]):
-        raise SettingError("currency", "This is no currency of ISO 4217, such as EUR, GBP or USD.")
+        raise SettingError("currency", words.say("api-studio-no-currency"))
     if "hourly_rate" in document:
         bench.read_money(document["hourly_rate"], "hourly_rate")
     if "wrap_cost" in document:

@@ -13,6 +13,7 @@ from sqlalchemy import Connection, inspect, select, text
 from api import audit, copies, move_studio, moved, store
 from api.places import MIGRATIONS
 from api.tables import Studio
+from bench import words
 
 
 class NewerStudio(Exception):
@@ -36,11 +37,9 @@ def bring_up_to_date(app: Flask) -> str | None:
     store.migrate(app)
     with app.app_context(), store.writing() as connection:
         audit.note(connection, "migrated", tables=_latest(), was=here, file=kept.name if kept else "")
-    return (
-        f"The studio's tables were brought from {here} to {_latest()}. What was here before is kept in {kept}."
-        if kept
-        else None
-    )
+    if kept is None:
+        return None
+    return words.say("api-copies-brought-up", was=here, tables=_latest(), file=str(kept))
 
 
 def is_there(app: Flask) -> bool:
@@ -61,11 +60,7 @@ def _look(connection: Connection, here: str) -> bool:
     """Whether there is anything to keep; raises when this program must not touch it."""
     known = [each.revision for each in ScriptDirectory(str(MIGRATIONS)).walk_revisions()]
     if here not in known:
-        raise NewerStudio(
-            f"This studio's tables are {here}, and this program knows them up to {_latest()}: a later version"
-            " has used it. Use that version, or put a copy back into an empty place: when tables are brought"
-            " up to date, one is kept in the folder of copies, before-… . Nothing was touched."
-        )
+        raise NewerStudio(words.say("api-copies-newer-studio", tables=here, latest=_latest()))
     if here != _latest() and inspect(connection).has_table(Studio.__tablename__):
         place = connection.scalar(select(Studio.moved_to))
         if place is not None:

@@ -12,7 +12,7 @@ import re
 from collections.abc import Callable, Iterator, Sequence
 from functools import partial
 from itertools import chain
-from typing import Any, TypedDict
+from typing import Any, Literal, TypedDict
 
 import flask_smorest
 from flask import Request, Response, request
@@ -24,11 +24,12 @@ from werkzeug.exceptions import RequestEntityTooLarge
 from api import generation
 from api.errors import MAX_NAME, Problem, short
 from api.security import DATA
-from bench import JsonObject, JsonValue
+from bench import JsonObject, JsonValue, words
 
 DEEPEST = 40
 HEADERS = (("Cache-Control", "no-cache"), *DATA)
 LARGEST_WHOLE = 2**53 - 1
+Edited = Literal["recipe", "kit", "hours", "settings"]
 
 _UNFIT_TEXT = re.compile("[\x00\ud800-\udfff]")
 
@@ -48,25 +49,28 @@ def read_body() -> bytes:
 def read_json() -> JsonValue:
     """The request's body as JSON, or a Problem (400, 413, 415) that says what to send instead."""
     if not request.is_json:
-        raise Problem(415, "Send JSON, with the header Content-Type: application/json.")
+        raise Problem(415, words.say("api-errors-send-json"))
     try:
         value: JsonValue = json.loads(read_body().decode("utf-8"), parse_constant=float)
     except RecursionError:
         raise too_deep() from None
     except ValueError as error:
-        where = (
-            f"line {error.lineno}, column {error.colno}" if isinstance(error, json.JSONDecodeError) else "it"
-        )
-        raise Problem(400, f"The body is not JSON in UTF-8 ({where} could not be read).") from None
+        raise Problem(400, _not_json(error)) from None
     refuse_too_deep(value, DEEPEST)
     return value
+
+
+def _not_json(error: ValueError) -> str:
+    if isinstance(error, json.JSONDecodeError):
+        return words.say("api-errors-not-json-at", line=error.lineno, column=error.colno)
+    return words.say("api-errors-not-json")
 
 
 def read_document() -> JsonObject:
     """The request's body as a JSON object whose every value is fit to keep."""
     value = read_json()
     if not isinstance(value, dict):
-        raise Problem(422, "The body must be a JSON object.")
+        raise Problem(422, words.say("api-errors-not-an-object"))
     refuse_unfit(value)
     return value
 
@@ -75,7 +79,7 @@ def refuse_unfit(value: object, path: str = "") -> None:
     """Problem (422) when a value in it cannot be kept."""
     faults = unfit_values(value, path)
     for first in faults:
-        raise Problem(422, "Some values cannot be kept as they are.", errors=chain([first], faults))
+        raise Problem(422, words.say("api-errors-unfit"), errors=chain([first], faults))
 
 
 def refuse_too_deep(value: object, most: int) -> None:
@@ -87,23 +91,20 @@ def unfit_values(value: object, path: str = "") -> Iterator[tuple[str, str]]:
     """Each value that cannot be kept, as (dotted path, what to do about it); a path is cut where it is long."""
     if isinstance(value, str):
         if _UNFIT_TEXT.search(value):
-            yield path, "Take out the NUL or broken characters; they cannot be kept."
+            yield path, words.say("api-errors-unfit-text")
     elif isinstance(value, dict):
         for key, item in value.items():
             if _UNFIT_TEXT.search(key):
-                yield path, "Take out the NUL or broken characters from the names; they cannot be kept."
+                yield path, words.say("api-errors-unfit-name")
             else:
                 yield from unfit_values(item, _inside(path, key))
     elif isinstance(value, list):
         for index, item in enumerate(value):
             yield from unfit_values(item, _inside(path, str(index)))
     elif isinstance(value, float):
-        yield (
-            path,
-            'Send a whole number without a point (400, not 400.0), or the amount as text, as in "1.5 g".',
-        )
+        yield path, words.say("api-errors-unfit-float")
     elif isinstance(value, int) and not -LARGEST_WHOLE <= value <= LARGEST_WHOLE:
-        yield path, f"Send a number between -{LARGEST_WHOLE} and {LARGEST_WHOLE}."
+        yield path, words.say("api-errors-unfit-whole", least=f"-{LARGEST_WHOLE}", most=f"{LARGEST_WHOLE}")
 
 
 def _inside(path: str, key: str) -> str:
@@ -147,18 +148,16 @@ def paged(name: str, items: Sequence[object], total: int, asked: PageAsked) -> R
     return answer({name: items, "page": asked["page"], "pages": pages, "total": total})
 
 
-def refuse_unless_read(connection: Connection, version: int | None, what: str) -> None:
+def refuse_unless_read(connection: Connection, version: int | None, what: Edited) -> None:
     """At an edit, in its transaction: refuse one that does not name by If-Match the version that is here.
 
-    version: None when there is none, and then no header is needed. what: as people say it, "the kit".
+    version: None when there is none, and then no header is needed.
     """
     if version is not None and request.if_none_match.star_tag:
-        raise Problem(
-            412, f"{what[:1].upper()}{what[1:]} is here already, and If-None-Match: * is to create one."
-        )
+        raise Problem(412, words.say("api-errors-here-already", what=what))
     if not request.if_match:
         if version is not None:
-            raise Problem(428, f"To change {what}, read what is here and send If-Match with its ETag.")
+            raise Problem(428, words.say("api-errors-read-first", what=what))
         return
     if version is not None and request.if_match.star_tag:
         return
@@ -168,10 +167,8 @@ def refuse_unless_read(connection: Connection, version: int | None, what: str) -
     if version is not None and generation.tag(version) in tags:
         return
     if any(tag.isdecimal() for tag in tags):
-        raise Problem(
-            412, "If-Match has a version's number alone. Send the whole ETag that the server answered with."
-        )
-    raise Problem(412, f"Somebody has changed {what} since you read. Read again, then edit that.")
+        raise Problem(412, words.say("api-errors-whole-etag"))
+    raise Problem(412, words.say("api-errors-changed-since", what=what))
 
 
 class Arguments(FlaskParser):
@@ -227,4 +224,4 @@ def _depth_exceeds(value: object, most: int) -> bool:
 
 
 def too_deep() -> Problem:
-    return Problem(400, f"The body is nested more than {DEEPEST} deep; send something flatter.")
+    return Problem(400, words.say("api-errors-too-deep", most=DEEPEST))

@@ -30,16 +30,19 @@ BEGINNING = re.compile(r"[a-z]+(?:-[a-z0-9]+)*-")
 SENTENCE = re.compile(
     r"(?:[^\W\d_][\w’']+[,:;]? ){2}[^\W\d_]{2,}|\b[A-Z][a-z’']+ [a-z’']{2,}|[a-z]{2,} [a-z’']{2,}[.?!]$"
 )
-# A statement of SQL or a piece of one: its first word, a word that only SQL has, a list of columns, a remark.
+# A statement of SQL or a piece of one: its first word, a word that only SQL has, a list of columns, a remark. Or a
+# header of HTTP, which is no language of people's either.
 STATEMENT = re.compile(
     r"\s*\(?(SELECT|INSERT|UPDATE|DELETE|CREATE|DROP|ALTER|PRAGMA|WITH|BEGIN|SET|LOCK|NOTIFY|FOR NO KEY)\b"
     r"|.*\b(WHERE|ORDER BY)\b"
     r"|(?=.*_)[a-z0-9_]+(, [a-z0-9_]+)+\Z"
     r"|\s*/[*/]"
+    r"|[A-Z]\w+ [a-z]+=\""
 )
 # Where documentation of the API, the schemas and the metrics stands: in English, whoever asks. It is the value of a
-# keyword or a key of one of these names, or what follows the type in `Annotated[…]`.
-DOCUMENTATION = {"description", "documentation"}
+# keyword or a key of one of these names, or what follows the type in `Annotated[…]`. And names within a document,
+# which are its maker's to change and the same for all who read it.
+DOCUMENTATION = {"description", "documentation", "name"}
 SCRIPT = re.compile(r"^(import|export|const) .*;$", re.MULTILINE)  # a script within a module of Python
 FAULTS_OF_OURS = {
     "ValueError",
@@ -145,7 +148,7 @@ def python_sentences(path: Path) -> Iterator[str]:
 
 def _documentation(node: ast.AST) -> list[ast.expr]:
     match node:
-        case ast.keyword(arg=str(name), value=value) if name in DOCUMENTATION:
+        case ast.keyword(arg=str(name), value=value) if name in DOCUMENTATION - {"name"}:
             return [value]
         case ast.Dict(keys=keys, values=values):
             named = zip(keys, values, strict=True)

@@ -11,9 +11,10 @@ import click
 
 from api.cli import copies, documents, door, serving
 from api.cli.opening import stop
+from api.cli.spoken import OPTION, Group, Option, WrongUsage, option, tags
 
 
-class Commands(click.Group):
+class Commands(Group):
     """A database that cannot do it is said in words, whichever command asked."""
 
     def invoke(self, ctx: click.Context) -> Any:
@@ -34,17 +35,28 @@ def _why_not(error: Exception) -> str | None:
     from sqlalchemy.exc import DBAPIError
 
     from api.moved import MovedError, refusal_in, says
+    from bench import words
 
     if isinstance(error, MovedError):
         return str(error)
     if not isinstance(error, DBAPIError | sqlite3.Error):
         return None
-    place = refusal_in(error)
-    return f"The database could not do it: {getattr(error, 'orig', error)}" if place is None else says(place)
+    if (place := refusal_in(error)) is not None:
+        return says(place)
+    return words.say("cli-opening-database-could-not", why=str(getattr(error, "orig", error)))
 
 
-@click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"]})
-@click.version_option(package_name="bowlside")
+def _known(_context: click.Context, _option: click.Parameter, value: str | None) -> None:
+    """It is spoken already (`Group.main`); one that there is not is said."""
+    from bench import words
+
+    if value is not None and value not in words.languages():
+        raise WrongUsage(words.say("cli-spoken-unknown", value=value, tags=tags()))
+
+
+@click.group(cls=Commands, help="main", context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(package_name="bowlside", cls=Option, help="version")
+@option(OPTION, metavar="TAG", callback=_known, expose_value=False, is_eager=True, help="language")
 def main() -> None:
     """A bench companion: what to do now, how much to pour, and every wait at once."""
 

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from api.cli.opening import COULD_NOT, FILE, database_option, open_app, report, stop
+from api.cli.spoken import command, option
 from api.plain import say_data
 
 if TYPE_CHECKING:
@@ -18,11 +19,11 @@ if TYPE_CHECKING:
 WRONG_RECIPE = 3
 
 
-@click.command()
+@command("sheet")
 @click.argument("recipe", type=FILE)
-@click.option("--pieces", type=int, required=True, help="How many pieces this batch should give.")
-@click.option("--kit", "kit_file", type=FILE, help="A kit file; without one, a kitchen scale of 5 kg by 1 g.")
-@click.option("--json", "as_json", is_flag=True, help="For a program: the sheet as canonical JSON.")
+@option("--pieces", type=int, required=True, help="pieces")
+@option("--kit", "kit_file", type=FILE, help="kit")
+@option("--json", "as_json", is_flag=True, help="json")
 def sheet(recipe: Path, pieces: int, kit_file: Path | None, as_json: bool) -> None:
     """The sheet of a recipe at a size, as text for a printer."""
     import bench
@@ -43,9 +44,9 @@ def sheet(recipe: Path, pieces: int, kit_file: Path | None, as_json: bool) -> No
     say_data(bench.canonical(made) if as_json else bench.sheet_text(made))
 
 
-@click.command("import")
+@command("import")
 @click.argument("file", type=FILE)
-@click.option("--new", is_flag=True, help="Make a studio first, where there is none.")
+@option("--new", is_flag=True, help="new")
 @database_option
 def import_file(file: Path, new: bool, database: Path | None) -> None:
     """Take in a studio's export, a recipe or a kit. Adds, and never overwrites.
@@ -57,11 +58,12 @@ def import_file(file: Path, new: bool, database: Path | None) -> None:
     import bench
     from api import exchange
     from api.errors import Problem, as_problem
+    from bench import words
 
     try:
         content = file.open("rb")
     except OSError as error:
-        stop(f"Cannot read {file}: {error.strerror}.")
+        stop(words.say("api-copies-unread", file=str(file), why=str(error.strerror)))
     with content, open_app(database, there=not new).app_context():
         try:
             tally = exchange.import_file(content)
@@ -69,20 +71,20 @@ def import_file(file: Path, new: bool, database: Path | None) -> None:
             problem = as_problem(error)
             named = [f"  {where}: {says}" for where, says in problem.errors]
             is_recipe = isinstance(error, bench.RecipeError)
-            says = problem.detail.replace("The body", "The file")
-            stop(f"{file}: {says}", *named, code=WRONG_RECIPE if is_recipe else COULD_NOT)
+            stop(f"{file}: {problem.detail}", *named, code=WRONG_RECIPE if is_recipe else COULD_NOT)
     report(tally)
     if tally.refused or not (tally.kept or tally.had):
         sys.exit(COULD_NOT)
 
 
-@click.command()
+@command("export")
 @click.argument("file", type=FILE, required=False)
-@click.option("--replace", is_flag=True, help="Write over a file that is there.")
+@option("--replace", is_flag=True, help="replace")
 @database_option
 def export(file: Path | None, replace: bool, database: Path | None) -> None:
     """Write the whole studio as one JSON, to FILE or to standard output."""
     from api import copyfile, exchange, move_studio, store
+    from bench import words
 
     try:
         if file is not None and not replace:
@@ -90,7 +92,7 @@ def export(file: Path | None, replace: bool, database: Path | None) -> None:
         with open_app(database, there=True).app_context():
             with store.reading() as connection:
                 if move_studio.is_empty(connection):
-                    stop("Nothing is in this studio yet, so there is nothing to export.")
+                    stop(words.say("cli-documents-nothing"))
             if file is None:
                 counts = exchange.write_export(sys.stdout.buffer)
                 sys.stdout.buffer.flush()
@@ -106,12 +108,14 @@ COMMANDS = (sheet, import_file, export)
 
 
 def _read_json(file: Path) -> Any:
+    from bench import words
+
     try:
         return json.loads(file.read_text(encoding="utf-8"))
     except OSError as error:
-        stop(f"Cannot read {file}: {error.strerror}.")
+        stop(words.say("api-copies-unread", file=str(file), why=str(error.strerror)))
     except (ValueError, RecursionError) as error:
-        stop(f"{file} is not JSON in UTF-8: {error}.")
+        stop(words.say("cli-documents-not-json", file=str(file), why=str(error)))
 
 
 def _named(error: BenchError) -> str:

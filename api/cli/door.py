@@ -15,21 +15,21 @@ from typing import TYPE_CHECKING
 import click
 
 from api.cli.opening import database_option, open_app
+from api.cli.spoken import command, option
 from api.plain import say
 
 if TYPE_CHECKING:
     from flask import Flask
     from sqlalchemy import Connection
 
+    from api.answers import Role
     from api.door.gate import DeviceRow
     from api.settings import Settings
 
 
-@click.command()
-@click.option("--helper", is_flag=True, help="For a device that may run batches and not edit recipes or kit.")
-@click.option(
-    "--port", type=click.IntRange(1, 65535), help="The port of the server; else BOWLSIDE_PORT, else 8420."
-)
+@command("pair")
+@option("--helper", is_flag=True, help="helper")
+@option("--port", type=click.IntRange(1, 65535), help="port-of-server")
 @database_option
 def pair(helper: bool, port: int | None, database: Path | None) -> None:
     """Make a code that lets one device in, good for ten minutes."""
@@ -37,27 +37,30 @@ def pair(helper: bool, port: int | None, database: Path | None) -> None:
     show_code(app, "helper" if helper else "maker", _address(app.config["BOWLSIDE"]))
 
 
-@click.command()
+@command("devices")
 @database_option
 def devices(database: Path | None) -> None:
     """List the devices that were paired, and when each was last seen."""
+    from bench import words
+
     with _transaction(database) as connection:
         from api.door.devices import all_devices
 
         for device in all_devices(connection):
-            seen = (
-                f"shut out {_day(device.shut_out_at)}"
-                if device.shut_out_at
-                else f"seen {_day(device.seen_at)}"
-            )
-            say(f"{device.id}  {device.role:6}  {seen}  {device.name}")
+            if device.shut_out_at:
+                seen = words.say("cli-door-shut-out-at", at=_day(device.shut_out_at))
+            else:
+                seen = words.say("cli-door-seen", at=_day(device.seen_at))
+            say(f"{device.id}  {words.say('cli-door-role', role=device.role)}  {seen}  {device.name}")
 
 
-@click.command("shut-out")
+@command("shut-out")
 @click.argument("device")
 @database_option
 def shut_out(device: str, database: Path | None) -> None:
     """Shut a device out, by its name or its id, the only maker's too."""
+    from bench import words
+
     with _transaction(database) as connection:
         from api.clock import now_ms
         from api.door.devices import all_devices, shut
@@ -68,13 +71,13 @@ def shut_out(device: str, database: Path | None) -> None:
             say(_which(device, found, inside), err=True)
             sys.exit(1)
         shut(connection, inside[0], now_ms())
-    say(f"{inside[0].name} is shut out.")
+    say(words.say("cli-door-is-shut-out", name=inside[0].name))
 
 
-@click.command()
-@click.option("--what", help="Only what was done of one kind, such as paired or restored.")
-@click.option("--since", type=click.DateTime(["%Y-%m-%d"]), help="Only from this day on, by UTC.")
-@click.option("--most", type=click.IntRange(1), default=100, show_default=True, help="How many lines.")
+@command("audit")
+@option("--what", help="what")
+@option("--since", type=click.DateTime(["%Y-%m-%d"]), help="since")
+@option("--most", type=click.IntRange(1), default=100, help="most")
 @database_option
 def audit(what: str | None, since: datetime | None, most: int, database: Path | None) -> None:
     """Say what was done to the studio, by whom and when: the newest first."""
@@ -102,20 +105,20 @@ def show_first_code(app: Flask, studio: str) -> None:
     show_code(app, "maker", studio)
 
 
-def show_code(app: Flask, role: str, studio: str) -> None:
+def show_code(app: Flask, role: Role, studio: str) -> None:
     """Make a code and show it in the terminal, as text and as a QR code of its address."""
     import segno
 
     from api.clock import now_ms
     from api.door.pairing import address_of, make_code
     from api.store import writing
+    from bench import words
 
     with app.app_context(), writing() as connection:
         code = make_code(connection, role, now_ms())
     address = address_of(studio, code)
-    say(
-        f"Pair a {role}'s device within ten minutes: open {studio}pair, code {code.digits[:4]}-{code.digits[4:]}"
-    )
+    grouped = f"{code.digits[:4]}-{code.digits[4:]}"
+    say(words.say("cli-door-pair", role=role, address=f"{studio}pair", code=grouped))
     segno.make(address, micro=False).terminal(out=sys.stdout, compact=True)
     sys.stdout.flush()
 
@@ -134,14 +137,14 @@ def _day(ms: int) -> str:
 
 
 def _which(device: str, found: list[DeviceRow], inside: list[DeviceRow]) -> str:
+    from bench import words
+
     if inside:
         ids = ", ".join(each.id for each in inside)
-        return f"There are {len(inside)} devices called {device}: name one by its id. {ids}"
-    return (
-        f"{device} is shut out already."
-        if found
-        else f"There is no device {device}. `bowlside devices` lists them."
-    )
+        return f"{words.say('cli-door-several', count=len(inside), name=device)} {ids}"
+    if found:
+        return words.say("cli-door-shut-out-already", name=device)
+    return words.say("cli-door-none", name=device)
 
 
 @contextmanager

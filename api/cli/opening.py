@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any, NoReturn
 
 import click
 
+from api.cli.spoken import WrongUsage, option
 from api.plain import say
 
 if TYPE_CHECKING:
@@ -16,12 +17,10 @@ if TYPE_CHECKING:
     from api.exchange import Tally
 
 COULD_NOT = 1
-NOTHING_THERE = "There is no studio in {place}. Name the one that is meant by --database, BOWLSIDE_DATABASE or DATABASE_URL."
+
 
 FILE = click.Path(dir_okay=False, path_type=Path)
-database_option = click.option(
-    "--database", type=FILE, help="The SQLite file to use; else BOWLSIDE_DATABASE, else var/bowlside.sqlite3."
-)
+database_option = option("--database", type=FILE, help="database")
 
 
 def open_app(database: Path | None, *, there: bool = False, **given: Any) -> Flask:
@@ -36,30 +35,30 @@ def open_app(database: Path | None, *, there: bool = False, **given: Any) -> Fla
     from api.moved import MovedError, place_of
     from api.settings import SettingError, Settings
     from api.upgrading import NewerStudio, bring_up_to_date, is_there
+    from bench import words
 
     if database is not None:
         given["database_url"] = ""
     try:
         settings = Settings.from_environ(database=database, **given)
         if there and not settings.database_url and not _has_something(settings.database):
-            stop(NOTHING_THERE.format(place=settings.database))
+            stop(words.say("cli-opening-nothing-there", place=str(settings.database)))
         app = create_app(settings)
         if there and not is_there(app):
-            stop(NOTHING_THERE.format(place=place_of(settings)))
+            stop(words.say("cli-opening-nothing-there", place=place_of(settings)))
         if done := bring_up_to_date(app):
             say(done, err=True)
     except SettingError as error:
-        raise click.UsageError(str(error)) from None
+        raise WrongUsage(str(error)) from None
     except (NewerStudio, MovedError, CopyError) as error:
         stop(str(error))
     except (ArgumentError, ImportError):
-        stop(
-            "Cannot use that DATABASE_URL. It begins with postgresql://, and needs the driver:"
-            " pip install 'bowlside[shared]'."
-        )
+        stop(words.say("cli-opening-wrong-url"))
     except (OSError, DatabaseError) as error:
-        named = "of DATABASE_URL" if settings.database_url else settings.database
-        stop(f"Cannot open the database {named}: {getattr(error, 'orig', error)}.")
+        why = str(getattr(error, "orig", error))
+        if settings.database_url:
+            stop(words.say("cli-opening-url-not-opened", why=why))
+        stop(words.say("cli-opening-not-opened", place=str(settings.database), why=why))
     return app
 
 
@@ -69,13 +68,16 @@ def _has_something(file: Path) -> bool:
 
 def report(tally: Tally | None) -> None:
     """Say on standard error what an import did; None is a database that was in use already."""
+    from bench import words
+
     if tally is None:
         return
-    say(f"Kept {tally.kept}, had {tally.had}, refused {tally.refusals}.", err=True)
+    told = words.say("cli-opening-brought-in", kept=tally.kept, had=tally.had, refused=tally.refusals)
+    say(told, err=True)
     for where, says in tally.refused:
         say(f"  {where}: {says}", err=True)
     if tally.refusals > len(tally.refused):
-        say(f"  and {tally.refusals - len(tally.refused)} more", err=True)
+        say(f"  {words.say('cli-opening-more-refused', count=tally.refusals - len(tally.refused))}", err=True)
 
 
 def stop(*says: str, code: int = COULD_NOT) -> NoReturn:

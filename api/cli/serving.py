@@ -12,6 +12,7 @@ import click
 
 from api.cli.door import show_first_code
 from api.cli.opening import database_option, open_app, report, stop
+from api.cli.spoken import WrongUsage, command, option
 from api.plain import say
 
 if TYPE_CHECKING:
@@ -21,25 +22,15 @@ if TYPE_CHECKING:
     from api.settings import Settings
 
 
-@click.command()
-@click.option(
-    "--port", type=click.IntRange(0, 65535), help="Else BOWLSIDE_PORT, else 8420; 0 takes a free one."
-)
+@command("serve")
+@option("--port", type=click.IntRange(0, 65535), help="port")
 @database_option
-@click.option("--demo", is_flag=True, help="Fill an empty database with the demo studio.")
-@click.option("--lan", is_flag=True, help="Open the studio to paired devices on this network, by TLS.")
-@click.option(
-    "--landing-port", type=click.IntRange(0, 65535), help="With --lan: the page that says how to trust it."
-)
-@click.option(
-    "--listen", metavar="ADDRESS", help="With --lan or --behind-proxy: listen on this address and no other."
-)
-@click.option(
-    "--behind-proxy", is_flag=True, help="Paired devices come through a proxy (BOWLSIDE_PROXIES of them)."
-)
-@click.option(
-    "--workers", type=click.IntRange(1, 64), help="How many processes answer; else BOWLSIDE_WORKERS, else 1."
-)
+@option("--demo", is_flag=True, help="demo")
+@option("--lan", is_flag=True, help="lan")
+@option("--landing-port", type=click.IntRange(0, 65535), help="landing-port")
+@option("--listen", metavar="ADDRESS", help="listen")
+@option("--behind-proxy", is_flag=True, help="behind-proxy")
+@option("--workers", type=click.IntRange(1, 64), help="workers")
 def serve(
     port: int | None,
     database: Path | None,
@@ -53,6 +44,7 @@ def serve(
     """Serve the page and the API: to this machine, unless told otherwise."""
     from api import health, logs, store
     from api.serving import serve
+    from bench import words
 
     _check_usage(lan, behind_proxy, listen)
     app = open_app(
@@ -73,13 +65,14 @@ def serve(
     logs.take_over()
     if settings.metrics:
         health.share_counts()
-    serve(
-        app,
-        studio.sockets,
-        porter=studio.porter,
-        certificate=studio.certificate,
-        ready=lambda: _welcome(app, studio),
-    )
+    language = words.spoken()
+
+    def welcome() -> None:
+        with words.speaking(language):
+            _welcome(app, studio)
+
+    with words.speaking(words.DEFAULT):  # the log is English, and each request is asked
+        serve(app, studio.sockets, porter=studio.porter, certificate=studio.certificate, ready=welcome)
 
 
 COMMANDS = (serve,)
@@ -93,66 +86,59 @@ def _seed(app: Flask) -> None:
 
 
 def _check_usage(lan: bool, behind_proxy: bool, listen: str | None) -> None:
+    from bench import words
+
     if lan and behind_proxy:
-        raise click.UsageError("--lan and --behind-proxy are two ways of opening the studio: choose one.")
+        raise WrongUsage(words.say("cli-serving-two-ways"))
     if listen and not (lan or behind_proxy):
-        raise click.UsageError(
-            "--listen goes with --lan or --behind-proxy; else only this machine is answered."
-        )
+        raise WrongUsage(words.say("cli-serving-listen-alone"))
 
 
 def _check_settings(settings: Settings, behind_proxy: bool) -> None:
     """What the options and the environment must say together."""
+    from bench import words
+
     if settings.lan and settings.listen and not _is_address(settings.listen):
-        raise click.UsageError(
-            f"--listen wants an address of this machine, as numbers: {settings.listen} is none."
-        )
+        raise WrongUsage(words.say("cli-serving-listen-address", address=settings.listen))
     if behind_proxy and not (settings.proxies > 0 and settings.hosts):
-        raise click.UsageError(
-            "--behind-proxy needs BOWLSIDE_PROXIES, how many proxies stand in front (most often 1),"
-            " and BOWLSIDE_HOSTS, the name by which devices reach the studio."
-        )
+        raise WrongUsage(words.say("cli-serving-proxy-needs"))
 
 
 def _take_ports(app: Flask) -> Studio:
     from api.door.authority import WrongClock
     from api.door.opening import open_studio
+    from bench import words
 
     try:
         return open_studio(app)
     except WrongClock:
-        stop(
-            "This computer's clock is years behind, so no device would trust what it vouches for. Set it, then"
-            " start again."
-        )
+        stop(words.say("cli-serving-clock"))
     except OSError as error:
         if error.errno == errno.EADDRNOTAVAIL:
-            stop(
-                f"Cannot listen on {app.config['BOWLSIDE'].listen}: this machine does not have that address."
-            )
-        stop(f"Cannot listen: {error.strerror}. Name another port with --port; 0 takes a free one.")
+            stop(words.say("cli-serving-no-such-address", address=app.config["BOWLSIDE"].listen))
+        stop(words.say("cli-serving-cannot-listen", why=str(error.strerror)))
 
 
 def _welcome(app: Flask, studio: Studio) -> None:
     """Say where the studio is, with QR codes for phones, and what is wrong with the clock or the authority."""
+    from bench import words
+
     for wrong in (_wrong_clock(app), studio.doubts):
         if wrong:
             app.logger.warning("%s", wrong)
-    say(f"Bowlside is at {studio.address} ({studio.open_to}). Ctrl+C stops it.")
+    to = words.say(f"cli-serving-to-{studio.open_to}")
+    say(words.say("cli-serving-at", address=studio.address, to=to))
     _show_qr(studio.address)
     if studio.landing:
-        say(f"A device learns to trust it at {studio.landing}")
+        say(words.say("cli-serving-trust-at", address=studio.landing))
         _show_qr(studio.landing)
-        say("The certificate's fingerprint there must be", f"  {studio.fingerprint}")
+        say(words.say("cli-serving-fingerprint"), f"  {studio.fingerprint}")
     for host in studio.left_out:
-        say(
-            f"{host} is left out: the authority was not made for it. Move the folder {studio.folder} away"
-            " to get a new one, which devices must then trust anew."
-        )
+        say(words.say("cli-serving-left-out", host=host, folder=studio.folder))
     if studio.devices_at and sys.stdout.isatty():  # a code has no place in a service's log
         show_first_code(app, studio.devices_at)
     elif studio.devices_at:
-        say("`bowlside pair` makes a code that lets a device in.")
+        say(words.say("cli-serving-pair"))
     sys.stdout.flush()
 
 

@@ -33,6 +33,7 @@ from cryptography.x509.oid import ExtendedKeyUsageOID, NameOID
 
 from api.door.names import Names
 from api.settings import RELEASED_MS
+from bench import words
 
 AUTHORITY_DAYS = 3650
 CERTIFICATE_DAYS = 30
@@ -158,14 +159,19 @@ def doubts(authority: Authority, now_ms: int) -> str | None:
     """Why devices may not trust this authority any more, or will soon not; None when all is well."""
     begins, ends = authority.certificate.not_valid_before_utc, authority.certificate.not_valid_after_utc
     now = _instant(now_ms)
-    anew = "Move the folder away to get a new one, which devices must then trust anew."
     if now < begins:
-        return f"The studio's authority begins on {begins:%Y-%m-%d}; this computer's clock is before that. Set it."
+        return words.say("api-door-authority-begins", at=_day(begins))
     if now >= ends:
-        return f"The studio's authority ended on {ends:%Y-%m-%d}, and devices trust it no more. {anew}"
-    if ends - now < ENDS_SOON:
-        return f"The studio's authority ends on {ends:%Y-%m-%d}. {anew}"
-    return None
+        fault = words.say("api-door-authority-ended", at=_day(ends))
+    elif ends - now < ENDS_SOON:
+        fault = words.say("api-door-authority-ends", at=_day(ends))
+    else:
+        return None
+    return f"{fault} {words.say('api-door-authority-new')}"
+
+
+def _day(at: datetime) -> str:
+    return at.date().isoformat()
 
 
 def _is_good(current: x509.Certificate, authority: Authority, names: Names, now: datetime) -> bool:
@@ -183,7 +189,7 @@ def _make_authority(names: Names, now: datetime) -> Authority:
     key = ec.generate_private_key(ec.SECP256R1())
     # Each authority has a name of its own, so that a device that trusts two of them tells them apart.
     mark = x509.SubjectKeyIdentifier.from_public_key(key.public_key())
-    subject = _called(f"Bowlside at {names.hosts[0]} {mark.digest[:3].hex()}")
+    subject = _called(f"Bowlside, {names.hosts[0]} {mark.digest[:3].hex()}")
     own = [ip_network(each) for each in names.addresses if not any(each in network for network in PRIVATE)]
     # A permitted name permits all names under it, and a machine called "studio" must not get an authority
     # for the internet's .studio: a name with no dot is left out.

@@ -25,24 +25,25 @@ from typing import NamedTuple, NoReturn
 from flask import Flask, current_app
 
 from api.errors import Problem
+from bench import words
 
 EXTENSION = "bowlside_budgets"
 MIB = 1024 * 1024
 
 
 class Budget(NamedTuple):
-    """So much in so many seconds. says: what was too much, in words that follow "This device has"."""
+    """So much in so many seconds."""
 
     place: int
     much: int
     seconds: float
-    says: str
+    code: str
 
 
-BYTES_A_MINUTE = Budget(0, 64 * MIB, 60, "sent 64 MB in a minute")
-BYTES_A_DAY = Budget(1, 1024 * MIB, 86_400, "sent 1 GB today")
-PLANS_AN_HOUR = Budget(2, 120, 3_600, "asked for 120 plans in an hour")
-RUNS_AN_HOUR = Budget(3, 120, 3_600, "begun 120 batches in an hour")
+BYTES_A_MINUTE = Budget(0, 64 * MIB, 60, "bytes-a-minute")
+BYTES_A_DAY = Budget(1, 1024 * MIB, 86_400, "bytes-a-day")
+PLANS_AN_HOUR = Budget(2, 120, 3_600, "plans-an-hour")
+RUNS_AN_HOUR = Budget(3, 120, 3_600, "runs-an-hour")
 BUDGETS = (BYTES_A_MINUTE, BYTES_A_DAY, PLANS_AN_HOUR, RUNS_AN_HOUR)
 
 DEVICES = 256
@@ -122,14 +123,17 @@ def spend(device: str | None, budget: Budget, much: int = 1) -> None:
     budgets: Budgets = current_app.extensions[EXTENSION]
     wait = budgets.spend(device, budget, much)
     if wait > 0:
-        refuse(budget.says, wait)
+        refuse(budget.code, wait)
 
 
-def refuse(says: str, wait: float) -> NoReturn:
+def refuse(code: str, wait: float, count: int = 0) -> NoReturn:
+    """code: of a budget, or "plans-at-once", of which there are so many."""
     seconds = max(1, math.ceil(wait))
     shown = f"{seconds} s" if seconds < 120 else f"{math.ceil(seconds / 60)} min"
     raise Problem(
         429,
-        f"This device has {says}. It may go on in {shown}; nothing of this was kept.",
+        " ".join(
+            (words.say("api-door-budget", what=code, count=count), words.say("api-door-go-on", length=shown))
+        ),
         headers={"Retry-After": str(seconds)},
     )

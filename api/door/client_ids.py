@@ -18,7 +18,7 @@ from api.door import gate
 from api.door.gate import DeviceRow
 from api.errors import Problem
 from api.store import execute
-from bench import EntryError
+from bench import EntryError, words
 
 HAS_ONE = "SELECT 1 FROM bench_owner WHERE device_id = :device LIMIT 1"
 OWNER = "SELECT device_id FROM bench_owner WHERE bench = :bench"
@@ -60,7 +60,7 @@ def claim(connection: Connection, client_id: str, device: DeviceRow) -> None:
     if former and not _may_follow(connection, device, former, at):
         raise EntryError(
             "device",
-            f"This bench name is {former.name}'s. Send it from that device, or under this device's own name.",
+            words.say("api-door-anothers-id", name=former.name),
         )
     execute(connection, FOLLOW, {**asked, "former": owner[0]})
     audit.note(connection, "bench_followed", by=device, was=former.name if former else "", bench=client_id)

@@ -22,6 +22,7 @@ from api.shapes_openapi import shape
 from api.store import reading, writing
 from api.tables import ClientOwner, Device
 from api.wire import Blueprint, PageAsked, answer, paged
+from bench import words
 
 blueprint = Blueprint("devices", __name__, description="Who is paired, and how the studio stands")
 
@@ -186,8 +187,4 @@ def _keep_a_maker(connection: Connection, device: DeviceRow) -> None:
     """Refuse what would leave no maker. From the terminal it can be done, and undone."""
     others = select(func.count()).where(Device.role == "maker", IN, Device.id != device.id)
     if device.role == "maker" and device.shut_out_at is None and not connection.scalar(others):
-        raise Problem(
-            409,
-            "This is the only maker's device. Pair another as a maker first, or use"
-            " `bowlside shut-out` on the computer that runs the studio.",
-        )
+        raise Problem(409, words.say("api-door-last-maker"))

@@ -30,6 +30,7 @@ from api.door.hosts import refuse_strangers
 from api.errors import Problem
 from api.store import read_row, writing
 from api.tables import Device
+from bench import words
 
 COOKIE = "__Host-bowlside"
 DAY_MS = 24 * 3_600_000
@@ -43,12 +44,6 @@ CHALLENGE = 'Pairing realm="Bowlside"'
 UNPAIRED = "/problems/unpaired"
 SHUT_OUT = "/problems/shut-out"
 MAKER_ONLY = "/problems/maker-only"
-
-WORDS = {
-    UNPAIRED: "This device is not paired with the studio. Open /pair with a code from a maker's device.",
-    SHUT_OUT: "This device was shut out of the studio. A maker can give a new code for it; open /pair with that.",
-    MAKER_ONLY: "This is for a maker's device, and this one is a helper's. A maker can do it, or change its role.",
-}
 
 # What answers a device that is not known: the way in, and nothing else.
 ENTRANCES = frozenset({"/pair", "/api/v1/pair"})
@@ -184,11 +179,16 @@ def is_helper() -> bool:
     return device is not None and device.role != "maker"
 
 
-def refuse_unconfirmed(role: str, confirm: str | None) -> None:
+def refuse_unconfirmed(role: Role, confirm: str | None) -> None:
     """A role is given by saying it twice: what was touched by a slip, or copied from elsewhere, gives none."""
     if confirm != role:
-        says = f"This gives a device what a {role} may do. To do so, send confirm with the same role."
+        says = words.say("api-door-confirm", role=role)
         raise Problem(422, says, errors=[("confirm", says)])
+
+
+def says_of(problem: str) -> str:
+    """What one of the problems above is, in words."""
+    return words.say(f"api-door-problem-{problem.rpartition('/')[2]}")
 
 
 def turn_away_from_makers_own() -> NoReturn:
@@ -196,12 +196,12 @@ def turn_away_from_makers_own() -> NoReturn:
     device = sender()
     if device is not None:
         refuse_helper(device)
-    raise Problem(401, WORDS[UNPAIRED], type=UNPAIRED, headers={"WWW-Authenticate": CHALLENGE})
+    raise Problem(401, says_of(UNPAIRED), type=UNPAIRED, headers={"WWW-Authenticate": CHALLENGE})
 
 
 def refuse_helper(device: DeviceRow) -> NoReturn:
     current_app.logger.warning("%s %s: refused to helper %s", request.method, request.path, device.id)
-    raise Problem(403, WORDS[MAKER_ONLY], type=MAKER_ONLY)
+    raise Problem(403, says_of(MAKER_ONLY), type=MAKER_ONLY)
 
 
 def known_device() -> DeviceRow | None:
@@ -260,8 +260,8 @@ def _turn_away(why: str) -> Response:
     status = 401 if why == UNPAIRED else 403
     challenge = {"WWW-Authenticate": CHALLENGE} if status == 401 else {}
     if request.path.startswith("/api/"):
-        raise Problem(status, WORDS[why], type=why, headers=challenge)
-    response = page(status, "" if why == UNPAIRED else WORDS[why])
+        raise Problem(status, says_of(why), type=why, headers=challenge)
+    response = page(status, "" if why == UNPAIRED else says_of(why))
     response.headers.update(challenge)
     return response
 

@@ -17,6 +17,7 @@ from flask import current_app, request
 
 from api.door.names import names_of_machine
 from api.errors import Problem
+from bench import words
 
 HOST = re.compile(r"(?:(?P<name>[a-z0-9._-]+)|\[(?P<address>[0-9a-f:.]+)\])(?::(?P<port>\d{1,5}))?")
 ORIGIN = re.compile(r"(?P<scheme>https?)://(?P<place>[^/?#@\s]+)")
@@ -32,11 +33,7 @@ def refuse_strangers() -> None:
     environ = request.environ
     host = environ.get("HTTP_HOST", "")
     if not answers_to(host):
-        raise Problem(
-            421,
-            "This server does not answer to that name. If the name is the studio's own,"
-            " add it to the setting BOWLSIDE_HOSTS and start again.",
-        )
+        raise Problem(421, words.say("api-door-other-name"))
     site = environ.get("HTTP_SEC_FETCH_SITE", "same-origin")
     from_elsewhere = site not in ("same-origin", "none") and request.path.startswith("/api/")
     if request.method not in CHANGES_NOTHING:
@@ -46,9 +43,7 @@ def refuse_strangers() -> None:
         if from_elsewhere:
             current_app.logger.warning("%s %s: sent by another site's page", request.method, request.path)
     if from_elsewhere:
-        raise Problem(
-            403, "Another site's page sent this. Open the studio at its own address and do it there."
-        )
+        raise Problem(403, words.say("api-door-other-site"))
 
 
 def _is_own(origin: str, host: str) -> bool:

@@ -24,15 +24,15 @@ const answers = async (address) => {
 async function look() {
   const trusted = (await Promise.all(addresses.map(answers))).find(Boolean);
   if (!trusted) {
-    state.textContent = "This device does not trust the studio yet. The steps below are for once.";
+    state.textContent = state.dataset.untrusted;
     setTimeout(look, 4000);
     return;
   }
   const link = document.createElement("a");
   link.href = trusted;
   link.className = "copper";
-  link.textContent = "Open the studio";
-  state.replaceChildren("This device trusts the studio.", link);
+  link.textContent = state.dataset.open;
+  state.replaceChildren(state.dataset.trusted, link);
   document.documentElement.className = "trusted";
 }
 look();

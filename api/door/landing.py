@@ -22,10 +22,12 @@ from typing import Any, NamedTuple
 import jinja2
 import segno
 
+from api import language
 from api.door.authority import Authority
 from api.edge.keeper import StrangersOnly
 from api.edge.serving import LOOK_S, Edge
 from api.edge.wsgi import Environ
+from bench import words
 
 PAGE = Path(__file__).with_name("landing.html")
 STYLE = Path(__file__).with_name("landing.css")
@@ -41,10 +43,9 @@ class Answer(NamedTuple):
     headers: Mapping[str, str] = {}
 
 
-NOTHING_ELSE = Answer(404, "text/plain; charset=utf-8", b"Only the landing page is here: /\n")
-
 EVERY_ANSWER = {
     "Cache-Control": "no-store",
+    "Vary": "Accept-Language",
     "Content-Security-Policy": "default-src 'none'; frame-ancestors 'none'",
     "Cross-Origin-Resource-Policy": "same-origin",
     "Permissions-Policy": "camera=(), geolocation=(), microphone=()",
@@ -53,10 +54,19 @@ EVERY_ANSWER = {
 }
 
 
+def nothing_else(status: int = 404) -> Answer:
+    said = words.say("api-door-landing-nothing-else")
+    return Answer(status, "text/plain; charset=utf-8", f"{said}\n".encode())
+
+
 def landing_answers(authority: Authority, addresses: list[str]) -> dict[str, Answer]:
-    """Everything that the landing page answers, by path. The addresses are the studio's, best first."""
+    """Everything that the landing page answers, by path; the addresses are the studio's, best first.
+
+    The page is there in each language, "/de", and at "/" in the one that all is said in.
+    """
     style, script = STYLE.read_text("utf-8"), SCRIPT.read_text("utf-8")
-    page = jinja2.Template(PAGE.read_text("utf-8"), autoescape=True).render(
+    template = jinja2.Template(PAGE.read_text("utf-8"), autoescape=True)
+    same = dict(
         addresses=addresses,
         fingerprint=authority.fingerprint.split(":"),
         certificate=CERTIFICATE_PATH,
@@ -76,8 +86,16 @@ def landing_answers(authority: Authority, addresses: list[str]) -> dict[str, Ans
             "frame-ancestors 'none'",
         )
     )
+    pages = {}
+    for tag in words.languages():
+        with words.speaking(tag):
+            page = template.render(same, language=tag, say=_say)
+        pages[f"/{tag}"] = Answer(
+            200, "text/html; charset=utf-8", page.encode(), {"Content-Security-Policy": policy}
+        )
     return {
-        "/": Answer(200, "text/html; charset=utf-8", page.encode(), {"Content-Security-Policy": policy}),
+        **pages,
+        "/": pages[f"/{words.DEFAULT}"],
         f"/open{CERTIFICATE_PATH}": Answer(200, "application/x-x509-ca-cert", authority.der, {}),
         CERTIFICATE_PATH: Answer(
             200,
@@ -86,6 +104,10 @@ def landing_answers(authority: Authority, addresses: list[str]) -> dict[str, Ans
             {"Content-Disposition": f'attachment; filename="{CERTIFICATE_PATH[1:]}"'},
         ),
     }
+
+
+def _say(name: str, **values: str) -> str:
+    return words.say(f"api-door-landing-{name}", **values)
 
 
 class LandingPage:
@@ -128,9 +150,12 @@ class LandingPage:
 
     def _answer(self, environ: Environ, start: Callable[..., Any]) -> list[bytes]:
         method = environ["REQUEST_METHOD"]
-        answer = self.answers.get(environ["PATH_INFO"], NOTHING_ELSE)
+        path = environ["PATH_INFO"]
+        if path == "/":
+            path = f"/{language.best_of(environ.get('HTTP_ACCEPT_LANGUAGE', ''))}"
+        answer = self.answers.get(path) or self.answers.get(environ["PATH_INFO"]) or nothing_else()
         if method not in ("GET", "HEAD"):
-            answer = NOTHING_ELSE._replace(status=501)
+            answer = nothing_else(501)
         headers = {
             **EVERY_ANSWER,
             **answer.headers,

@@ -20,6 +20,7 @@ from limits.strategies import FixedWindowRateLimiter
 
 from api.edge.crowd import counted_as
 from api.errors import Problem
+from bench import words
 
 RATES = "bowlside_rates"
 
@@ -88,4 +89,5 @@ def rates() -> Rates:
 
 def _refuse(rate: RateLimitItem, who: str | None) -> NoReturn:
     seconds = rates().seconds_left(rate, who or "")
-    raise Problem(429, f"Too many at once. Try again in {seconds} s.", headers={"Retry-After": str(seconds)})
+    says = words.say("api-door-too-many", length=f"{seconds} s")
+    raise Problem(429, says, headers={"Retry-After": str(seconds)})

@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from ipaddress import ip_address
 from socket import socket as Socket
+from typing import Literal
 
 from flask import Flask
 
@@ -15,11 +16,12 @@ from api import audit, copies, steady
 from api.door import names
 from api.door.authority import Certificate, doubts, open_authority, renew
 from api.door.landing import LandingPage, landing_answers
-from api.porter import Chore, Porter, say
+from api.porter import Chore, Porter, log
 from api.serving import port_of, take_sockets
 from api.settings import Settings
 
 THIS_MACHINE = "127.0.0.1"
+OpenTo = Literal["machine", "proxy", "network"]
 ANYWHERE = ("0.0.0.0", "::")
 
 
@@ -32,7 +34,7 @@ class Studio:
     """
 
     address: str
-    open_to: str
+    open_to: OpenTo
     sockets: list[Socket]
     porter: Porter
     certificate: Certificate | None = None
@@ -53,9 +55,9 @@ def open_studio(app: Flask) -> Studio:
             with audit.by_itself():
                 made = copies.nightly(app)
             if made:
-                say(copies.said_of(settings))
+                log().info("%s", copies.said_of(settings))
         except copies.CopyError as error:
-            say(f"no copy: {error}")
+            log().info("no copy: %s", error)
 
     def keep_time() -> None:
         with app.app_context():
@@ -70,8 +72,8 @@ def open_studio(app: Flask) -> Studio:
     address = f"http://{host}:{port_of(sockets)}/"
     if settings.pairing:
         by_proxy = f"https://{settings.hosts[0]}/"
-        return Studio(address, "the proxy, for paired devices", sockets, porter, devices_at=by_proxy)
-    return Studio(address, "this machine only", sockets, porter)
+        return Studio(address, "proxy", sockets, porter, devices_at=by_proxy)
+    return Studio(address, "machine", sockets, porter)
 
 
 def _to_the_network(settings: Settings, chores: list[Chore]) -> Studio:
@@ -89,14 +91,14 @@ def _to_the_network(settings: Settings, chores: list[Chore]) -> Studio:
 
     def look_after_certificate() -> None:
         if renew(certificate, authority, names_of(settings), settings.clock_ms()):
-            say("made the server's certificate anew")
+            log().info("made the server's certificate anew")
 
     covered = authority.covers(found)
     best = addresses(settings, port)[0]
     return Studio(
         address=best,
         devices_at=best,
-        open_to="paired devices on this network",
+        open_to="network",
         folder=str(settings.door),
         doubts=doubts(authority, settings.clock_ms()),
         sockets=sockets,

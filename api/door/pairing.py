@@ -33,6 +33,7 @@ from api.shapes_openapi import shape
 from api.store import reading, writing
 from api.tables import Device, Pairing
 from api.wire import Blueprint, answer, unfit_values
+from bench import words
 
 blueprint = Blueprint("pairing", __name__, description="Letting a device in")
 
@@ -42,15 +43,6 @@ READ_AS = str.maketrans({"O": "0", "I": "1", "L": "1", "-": None, " ": None})
 LENGTH = 8
 LASTS_MS = 10 * 60_000
 TRIES = 5
-
-NO_PAIRING = (
-    "This studio is open to its own computer alone, where nobody needs to pair."
-    " Start it with `bowlside serve --lan` to let phones in."
-)
-NONE_OPEN = (
-    "No code is open: it was used, has run out after ten minutes, or was mistyped too often. Ask for a new one:"
-    " on a paired maker's device under Settings, or with `bowlside pair` on the computer."
-)
 
 
 def init_app(app: Flask) -> None:
@@ -135,7 +127,7 @@ def pair_by_form() -> Response:
     try:
         asked = {name: request.form[name] for name in ("code", "name") if name in request.form}
         if any(unfit_values(asked)):
-            raise ValidationError({"name": ["Use plain letters."]})
+            raise ValidationError({"name": [words.say("api-fields-plain-name")]})
         device, secret = let_in(_read(asked))
     except (Problem, ValidationError) as error:
         problem = as_problem(error)
@@ -209,8 +201,8 @@ def _refuse_code(outcome: Outcome) -> NoReturn:
         limits.rates().hit(limits.TRIES_OF_ALL, "")
     limits.count(limits.WRONG_CODE, limits.sender())
     current_app.logger.warning("Pairing: a wrong code from %s", request.remote_addr)
-    left = f"{outcome.tries_left} tries are left" if outcome.tries_left > 1 else "One try is left"
-    says = f"That is not the code. {left}." if outcome.tries_left else NONE_OPEN
+    left = outcome.tries_left
+    says = words.say("api-door-wrong-code", count=left) if left else words.say("api-door-no-code")
     raise Problem(422, says, errors=[("code", says)])
 
 
@@ -230,11 +222,11 @@ def _hold_off_guesses(typed: str, at: int) -> None:
     limits.refuse_if_spent(limits.WRONG_CODE, who)
     limits.count(limits.WRONG_CODE, who)
     current_app.logger.warning("Pairing: a wrong code from %s", request.remote_addr)
-    says = "That is not the code. Type it as it stands on the maker's screen, or ask for a new one."
+    says = words.say("api-door-wrong-code-too-often")
     raise Problem(422, says, errors=[("code", says)])
 
 
-def make_code(connection: Connection, role: str, at: int) -> Code:
+def make_code(connection: Connection, role: Role, at: int) -> Code:
     """Open a code for one device of that role; those that have run out are cleared away."""
     code = Code("".join(secrets.choice(DIGITS) for _ in range(LENGTH)), at + LASTS_MS)
     connection.execute(delete(Pairing).where(Pairing.expires_at <= at))
@@ -318,7 +310,7 @@ def _keep(connection: Connection, known: DeviceRow | None, values: dict[str, str
 
 def _refuse_without_pairing() -> None:
     if not current_app.config["BOWLSIDE"].pairing:
-        raise Problem(409, NO_PAIRING)
+        raise Problem(409, words.say("api-door-no-pairing"))
 
 
 def _private(response: Response) -> Response:

@@ -15,11 +15,11 @@ import h11
 
 from api.edge.channel import HEAD_BYTES, Channel, Phase
 from api.edge.wsgi import Answer, Headers, Line
+from bench import words
 
 if TYPE_CHECKING:
     from api.edge.serving import Edge
 
-BUSY = "Too many ask at once. Try again soon."
 REFUSED_BYTES = 128 * 1024 * 1024
 REFUSED_BYTES_OF_STRANGER = 1024 * 1024
 
@@ -56,7 +56,7 @@ class Answering(Channel):
         self._let_bytes_go()  # of the body
         if error := made.exception():
             self._edge.log_fault(error)
-            self._send_problem(500, "Something went wrong on the server. Its log says what.")
+            self._send_problem(500, words.say("api-edge-fault"))
             return
         answer = made.result()
         if self.phase is not Phase.WORK:  # it has gone
@@ -69,7 +69,7 @@ class Answering(Channel):
             self._hold(answer)
         elif not self._holds(len(answer.body)):
             self._edge.in_a_thread(answer.close)
-            self._send_problem(503, BUSY)
+            self._send_problem(503, words.say("api-edge-busy"))
         elif answer.rest is not None:
             self.phase = Phase.STREAM
             self._edge.run(self._stream(answer))
@@ -155,7 +155,7 @@ class Answering(Channel):
     def _be_late(self, status: int) -> None:
         """One who asks too often hears so after a while, and meanwhile holds nothing but its place."""
         self.phase, self.due = Phase.LATE, math.inf
-        says = "Too many at once. Try again in 60 s." if status == 429 else BUSY
+        says = words.say("api-edge-too-often" if status == 429 else "api-edge-busy")
         self._pause()
         self._edge.call_later(self._edge.patience.late, self._say_late, status, says)
 
@@ -169,10 +169,10 @@ class Answering(Channel):
         self._refuse_unreadable(414 if first_line else error.error_status_hint)
 
     def _refuse_unreadable(self, status: int) -> None:
-        says = "This is not HTTP as it should be: it cannot be read."
+        says = words.say("api-edge-unreadable")
         self._edge.crowd.party(self._peer).requests.take()
         if status in (414, 431):
-            says = f"What is asked for, with its headers, is longer than {HEAD_BYTES:,} bytes."
+            says = words.say("api-edge-too-long", most=HEAD_BYTES)
         if self._http.our_state is h11.IDLE or self._http.our_state is h11.SEND_RESPONSE:
             self._send_problem(status, says)
         else:

@@ -15,6 +15,7 @@ import h11
 from api.edge.answering import Answering
 from api.edge.channel import Phase
 from api.edge.wsgi import Answer, Environ, environ_of, give_body, give_too_much
+from bench import words
 
 if TYPE_CHECKING:
     from api.edge.serving import Edge
@@ -187,9 +188,7 @@ class Connection(Answering):
             self._body.write(data)
         except OSError:
             self._drop_body()
-            self._send_problem(
-                507, "The server's disk is full. Nothing was kept; make room and send this again."
-            )
+            self._send_problem(507, words.say("api-edge-disk-full"))
             return
         self._set_body_due()
 

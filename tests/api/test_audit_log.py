@@ -12,10 +12,11 @@ from sqlalchemy import delete, update
 from sqlalchemy.exc import DBAPIError
 
 from api import copies
-from api.audit import WORDS, by_itself, note, says
+from api.audit import KINDS, by_itself, note, says
 from api.cli import main
 from api.store import writing
 from api.tables import Audit
+from bench import words
 from tests.api.doorway import code_for, pair, paired
 from tests.api.studio import Studio as Client
 from tests.make import Clock
@@ -54,7 +55,7 @@ def test_who_let_whom_in_gave_a_role_renamed_and_shut_out(app: Any, maker: Any, 
     maker.put("/api/v1/settings", json={"batch_number": "{mark}{n}", "currency": "EUR"})
 
     assert sorted(lines(maker)) == [
-        "Anna's phone changed the settings: batch_number, currency",
+        "Anna's phone changed the settings: batch numbers, currency",
         "Anna's phone made Press a maker",
         "Anna's phone made a code for a helper's device",
         "Anna's phone renamed Tablet to Press",
@@ -171,7 +172,11 @@ def test_what_has_no_words_yet_is_told_by_its_name() -> None:
     assert says("bench_taken_over", '{"bench": "tablet-b"}') == "bench taken over: bench tablet-b"
     assert says("settings_changed", "{}") == "settings changed"
     assert says("exported", '{"runs": 11, "entries": 1}').endswith("11 batches, 1 entry")
-    assert all(says(what, "{}") for what in WORDS)
+    for tag in words.languages():
+        with words.speaking(tag):
+            assert all(says(what, "{}") for what in KINDS)
+    with words.speaking("de"):
+        assert says("exported", '{"runs": 11, "entries": 1}').endswith("11 Chargen, 1 Eintrag")
 
 
 def test_what_the_servers_own_program_notes_has_words(app: Any, maker: Any) -> None:
@@ -182,7 +187,7 @@ def test_what_the_servers_own_program_notes_has_words(app: Any, maker: Any) -> N
 
     (copied,) = lines(maker, what="copied")
     assert re.fullmatch(r"the server made a copy, [\w.-]+: 1 batch, 0 entries", copied)
-    assert lines(maker, what="exported") == ["Anna's phone took everything out as a file: 1 batch, 0 entries"]
+    assert lines(maker, what="exported") == ["Anna's phone saved everything as a file: 1 batch, 0 entries"]
 
 
 @pytest.mark.database("sqlite")

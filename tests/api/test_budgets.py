@@ -57,7 +57,7 @@ def test_a_device_that_sends_too_much_waits_and_others_do_not(app: Any, clock_s:
     refused = send(helper)
     assert (refused.status_code, refused.headers["Retry-After"]) == (429, "60")
     assert refused.json["detail"] == (
-        "This device has sent 64 MB in a minute. It may go on in 60 s; nothing of this was kept."
+        "This device has sent 64 MB in a minute. Nothing of this was saved. Go on in 60 s."
     )
     assert send(other).status_code != 429
     assert helper.get("/api/v1/runs").status_code == 200  # what has no body goes on

@@ -460,12 +460,12 @@ def test_a_studio_moves_to_the_other_kind_and_back_with_counts(
         assert set(counts) == {
             "3 recipes",
             "4 recipe versions",
-            "2 runs",
+            "2 batches",
             "7 entries",
             "1 device",
             "1 bench hours",
             "1 plan",
-            "1 planned run",
+            "1 planned batch",
         }
     assert (again.exit_code, "has moved to postgresql://bowlside@/" in again.stderr) == (1, True)
     assert copied.exit_code == 0  # it can be read still

@@ -78,7 +78,7 @@ def test_an_entry_from_next_year_is_refused_with_a_way_out(studio: Studio, clock
 
     assert results(answer) == ["refused", "kept"]
     assert answer.json["answers"][0]["field"] == "at"
-    assert "phone's clock" in answer.json["answers"][0]["detail"]
+    assert "device's clock" in answer.json["answers"][0]["detail"]
 
 
 def test_an_entry_of_a_kind_from_the_future_is_kept_and_shown_as_not_understood(studio: Studio) -> None:

@@ -226,7 +226,7 @@ def test_507_a_full_disk_keeps_nothing_and_says_so(studio: Studio, app: Any) -> 
     answer = studio.post(run, *entries)
 
     assert is_problem(answer, 507)
-    assert "Nothing was kept" in answer.json["detail"]
+    assert "Nothing was saved" in answer.json["detail"]
     assert studio.get(f"/runs/{run}/entries").json["entries"] == []
 
 

@@ -96,7 +96,7 @@ def test_a_database_that_is_gone_is_told_too(app: Any, monkeypatch: pytest.Monke
 
     answer = app.test_client().get("/health")
 
-    assert (answer.status_code, answer.json["faults"]) == (503, ["The database does not answer."])
+    assert (answer.status_code, answer.json["faults"]) == (503, ["No connection to the database."])
 
 
 def families(text: str) -> dict[str, Any]:

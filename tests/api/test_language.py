@@ -4,12 +4,17 @@ from __future__ import annotations
 
 import json
 import re
+from pathlib import Path
 from typing import Any
 
+import click
 import pytest
+from click.testing import CliRunner
 
 from api import page, page_words, records
+from api.cli import main
 from api.demo import seed
+from api.door import doorstep, landing
 from api.places import FRONTEND
 from bench import words
 
@@ -153,3 +158,95 @@ def test_masses_and_temperatures_are_worded_in_the_units_that_were_chosen(
     recipe = client.get("/api/v1/recipes").json["recipes"][0]["id"]
     told = client.get(f"/api/v1/recipes/{recipe}/checks?temperature_c=21&humidity=50").json["findings"]
     assert said in next(each["what"] for each in told if each["where"] == "air")
+
+
+# What is refused
+
+
+def test_a_refusal_is_in_the_language_of_the_request_down_to_its_fields(client: Any) -> None:
+    wrong = {"batch_number": "x" * 61, "without_tax": "yes", "nowhere": 1}
+    told = {}
+    for tag in words.languages():
+        client.set_cookie("language", tag)
+        missing, refused = client.get("/api/v1/nowhere"), client.put("/api/v1/settings", json=wrong)
+        told[tag] = [missing.json["detail"], *(each["detail"] for each in refused.json["errors"])]
+
+    assert told["en"] == [
+        "Nothing is at this address. What there is: /api/v1/openapi.json.",
+        "From 1 to 60 fit here. Make it shorter or longer.",
+        "Send true or false.",
+        "This name is not known here. Take it out.",
+    ]
+    assert told["de"] == [
+        "Unter dieser Adresse ist nichts. Was es gibt: /api/v1/openapi.json.",
+        "Hier passen 1 bis 60. Kürzer oder länger schreiben.",
+        "true oder false senden.",
+        "Dieser Name ist hier unbekannt. Herausnehmen.",
+    ]
+
+
+# The pages at the door
+
+
+@pytest.mark.parametrize("file", [doorstep.PAGE, landing.PAGE], ids=lambda file: file.name)
+def test_no_word_stands_in_a_page_at_the_door(file: Path) -> None:
+    bare = re.sub(
+        r"<(style|script)>.*?</\1>|\{[{%].*?[%}]\}|<[^>]*>", " ", file.read_text("utf-8"), flags=re.DOTALL
+    )
+    systems = {"Android", "iPhone", "iPad", "Windows", "macOS", "Linux"}  # by their makers' names for them
+
+    assert set(re.findall(r"[^\W\d_]{2,}", bare)) <= systems
+
+
+def test_a_stranger_is_shown_the_pairing_page_in_the_language_that_was_chosen(new_app: Any) -> None:
+    client = new_app(pairing=True).test_client()
+    english = client.get("/pair").text
+    client.set_cookie("language", "de")
+    german = client.get("/pair").text
+
+    assert '<html lang="en">' in english and "Pair this device" in english
+    assert '<html lang="de">' in german and "Dieses Gerät koppeln" in german
+    assert "<code>bowlside pair</code>" in english and "<code>bowlside pair</code>" in german
+
+
+# The commands
+
+
+def helps(tag: str) -> dict[str, str]:
+    names = [[], *([each] for each in main.commands)]
+    told = (CliRunner().invoke(main, ["--language", tag, *name, "--help"]) for name in names)
+    return {" ".join(name): each.output for name, each in zip(names, told, strict=True)}
+
+
+def test_every_command_and_option_is_helped_with_in_each_language() -> None:
+    english, german = helps("en"), helps("de")
+    for name, command in {"": main, **main.commands}.items():
+        assert english[name] != german[name]
+        for each in [command, *(each for each in command.params if isinstance(each, click.Option))]:
+            assert (each.help or "").endswith("."), f"{name}: {each}"
+
+
+@pytest.mark.parametrize(
+    ("arguments", "environ", "usage"),
+    [
+        ([], {"LANG": "de_DE.UTF-8"}, "Aufruf:"),
+        ([], {"LC_ALL": "C", "LANG": "de_DE.UTF-8"}, "Usage:"),
+        ([], {"LANG": "fr_FR.UTF-8"}, "Usage:"),
+        (["--language=en"], {"LANG": "de_DE.UTF-8"}, "Usage:"),
+        (["--language", "de"], {"LC_ALL": "", "LANG": "en_GB"}, "Aufruf:"),
+    ],
+)
+def test_a_command_speaks_as_it_is_told_else_as_the_terminal_does(
+    arguments: list[str], environ: dict[str, str], usage: str
+) -> None:
+    quiet = {"LC_ALL": None, "LC_MESSAGES": None, "LANG": None}
+    told = CliRunner().invoke(main, [*arguments, "--help"], env={**quiet, **environ})
+
+    assert told.output.startswith(usage)
+    assert words.spoken() == "en"  # nothing stays behind
+
+
+def test_a_language_that_there_is_not_is_said() -> None:
+    told = CliRunner().invoke(main, ["--language", "xx", "devices"])
+
+    assert (told.exit_code, "Choose one of: en, de" in told.stderr) == (2, True)

@@ -161,7 +161,7 @@ def test_a_thousand_of_each_go_there_and_back(app: Any, other_kind: Any, new_app
 @pytest.mark.parametrize(
     ("fault", "says"),
     [
-        ("BEFORE INSERT ON entry WHEN NEW.seq = 7 BEGIN SELECT RAISE(IGNORE); END", "entry: 20 rows were"),
+        ("BEFORE INSERT ON entry WHEN NEW.seq = 7 BEGIN SELECT RAISE(IGNORE); END", "entry: 20 sent, 19"),
         (
             "AFTER INSERT ON run WHEN NEW.id LIKE '%7' BEGIN UPDATE run SET title = 'x' WHERE id = NEW.id; END",
             "run:",

@@ -17,6 +17,7 @@ from sqlalchemy import text
 from api import copies, copyfile, move_studio, scratch
 from api.copies import CopyError
 from api.store import reading, writing
+from bench import words
 from tests.api.stock import described
 from tests.api.studio import Studio
 from tests.api.test_copies import DAY_MS, at_local, done_to, lines_of, write_lines
@@ -97,9 +98,9 @@ def spoil(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(copyfile.move_studio, "rows", lossy)
 
 
-def break_reading(monkeypatch: pytest.MonkeyPatch, why: str = "The rows do not belong together.") -> None:
+def break_reading(monkeypatch: pytest.MonkeyPatch) -> None:
     def fail(*_given: Any, **_more: Any) -> Any:
-        raise CopyError(why)
+        raise CopyError("do-not-fit", file="all.gz", why="run")
 
     monkeypatch.setattr(copies, "verify", fail)
 
@@ -125,7 +126,7 @@ def test_a_copy_that_fails_its_reading_is_set_aside_told_of_and_tried_again(
     assert len(names(here)) == 1 and len(names(here, "failed")) > 0
     told = says(app)
     assert (told["failed_why"], told["failed_at"], told["stopped"]) == (
-        "The rows do not belong together.",
+        "The rows of all.gz do not belong together: run.",
         tried[-1],
         True,
     )
@@ -155,6 +156,8 @@ def test_a_process_that_dies_while_it_copies_has_failed_too(
 
     assert copies.nightly(app) is None  # it rests
     assert says(app)["failed_why"] == "It was cut off."
+    with words.speaking("de"):  # noted as it was, and said as it is asked for
+        assert copies.status(app.config["BOWLSIDE"])["failed_why"] == "Sie wurde abgebrochen."
     clock.ms += MINUTE_MS
     assert copies.nightly(app)
 
@@ -293,7 +296,7 @@ def test_a_full_disk_where_a_copy_is_laid_out_is_not_the_copys_fault(
         copies.write(tmp_path / "all.gz")
     request.getfixturevalue("small_disk")
 
-    with pytest.raises(CopyError, match="no room to lay the copy out") as raised:
+    with pytest.raises(CopyError, match="No room to lay the copy out") as raised:
         copies.verify(tmp_path / "all.gz", beside=tmp_path)
 
     assert "damaged" not in str(raised.value)
@@ -331,7 +334,7 @@ def test_what_is_nested_without_end_is_refused(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize(
     ("table", "column", "says"),
-    [("entry", "text", "is no JSON"), ("run", "sheet", "run "), ("shelf_entry", "text", "the shelf")],
+    [("entry", "text", "is no JSON"), ("run", "sheet", "batch "), ("shelf_entry", "text", "the shelf")],
 )
 def test_what_is_no_json_is_not_put_back_unless_told(
     app: Any, new_app: Callable[..., Any], tmp_path: Path, table: str, column: str, says: str

@@ -349,7 +349,7 @@ def test_a_thumb_pairs_a_small_phone(
         assert page.evaluate("document.activeElement.id") == "name"
         assert code not in page.url
     else:
-        page.get_by_label("The code").fill(code.lower())
+        page.get_by_label("Code", exact=True).fill(code.lower())
     for target in page.locator("input, button, a").all():
         box = target.bounding_box()
         assert box["height"] >= 44 and box["x"] >= 0 and box["x"] + box["width"] <= SMALL_PHONE["width"]
@@ -357,7 +357,7 @@ def test_a_thumb_pairs_a_small_phone(
     if with_script:
         report = Axe().run(page)
         assert report.violations_count == 0, report.generate_report()
-    page.get_by_label("What this device is called").fill("Phone by the bowl")
+    page.get_by_label("Name of this device").fill("Phone by the bowl")
     page.get_by_role("button", name="Pair").tap()
 
     page.wait_for_url(f"{address}/")
@@ -375,7 +375,7 @@ def test_a_paired_phone_that_follows_a_link_from_elsewhere_still_comes_in(
     context = browser.new_context()
     page = context.new_page()
     page.goto(f"{address}/pair#{code_for(app)}")
-    page.get_by_label("What this device is called").fill("Phone")
+    page.get_by_label("Name of this device").fill("Phone")
     page.get_by_role("button", name="Pair").click()
     page.wait_for_url(f"{address}/")
     page.route(

@@ -253,7 +253,7 @@ def fault_by_bytes(content: bytes) -> str | None:
     return "whole"
 
 
-SAID = {"not a whole": "whole", "after the end": "more", "carries more": "more", "pixels": "large"}
+SAID = {"not a whole": "whole", "after the end": "more", "holds more": "more", "pixels": "large"}
 parts = st.sampled_from(
     [
         JFIF,

@@ -361,7 +361,7 @@ class TestPlan:
         answer = ask(studio, runs=[run], aim="ready_by", ready_by=WEDNESDAY + 2 * HOUR)
         told = until_made(studio, f"/plans/{answer.json['id']}")
 
-        assert told["says"].startswith("It cannot be ready by then any more.")
+        assert told["says"].startswith("It can no longer be ready by then.")
         assert told["plan"]["finish_at"] > WEDNESDAY + 2 * HOUR
 
     def test_without_a_solver_the_plain_rule_plans_and_says_so(
@@ -386,7 +386,7 @@ class TestPlan:
         assert (
             bench.span(most["saves_ms"]) in most["says"]
             if most["saves_ms"]
-            else "change nothing" in most["says"]
+            else "Changes nothing" in most["says"]
         )
 
 
@@ -521,7 +521,7 @@ class TestWork:
         clock.ms += later
         told = studio.get(f"/plans/{plan}").json
 
-        assert (told["state"], "Ask for it again" in told["fault"]["detail"]) == ("refused", True)
+        assert (told["state"], "Ask again" in told["fault"]["detail"]) == ("refused", True)
         studio.get(f"/runs/{run}/plan")
         assert until_made(studio, f"/plans/{plan}")["plan"]["status"] == "proven"
 

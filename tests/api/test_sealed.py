@@ -102,10 +102,7 @@ def test_a_record_is_signed_once_until_a_maker_undoes_that(
     run, seal = signed
 
     field, says = refused(studio.post(run, signing(studio, run, SIGNED_AT - 1, "Somebody else")))
-    assert (
-        says
-        == "A. Maker signed this record on 2025-02-19 22:20 UTC. A maker can undo that first; then sign again."
-    )
+    assert says == "Signed on 2025-02-19 22:20 UTC: A. Maker. A maker can undo that first. Then sign again."
     assert refused(studio.post(run, undoing(run, seal, at=SIGNED_AT - 1)))[0] == "at"
 
     undo = undoing(run, seal)
@@ -226,7 +223,7 @@ def test_a_benchs_name_is_the_devices_that_used_it_first(new_app: Any) -> None:
 
     field, says = refused(helper.post(run, make_entry(run, at=BEGUN)))
 
-    assert field == "device" and says.startswith("This bench name is Phone by the bowl's.")
+    assert field == "device" and says.startswith("This bench name belongs to: Phone by the bowl.")
     patched = helper.client.patch(f"/api/v1/devices/{helper.client.device['id']}", json={"bench": "phone-a"})
     assert (patched.status_code, patched.json["errors"][0]["field"]) == (409, "bench")
     assert [each["name"] for each in maker.get(f"/runs/{run}/record").json["people"]] == ["Phone by the bowl"]

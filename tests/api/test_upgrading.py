@@ -90,7 +90,7 @@ def test_no_table_is_touched_when_the_copy_cannot_be_made(former: Any, monkeypat
     before = rows_of(former)
 
     def fail(*_given: Any, **_more: Any) -> Any:
-        raise copies.CopyError("No space left on device")
+        raise copies.CopyError("not-written", file="all.gz", why="No space left on device")
 
     monkeypatch.setattr(copyfile, "write", fail)
     with pytest.raises(copies.CopyError):

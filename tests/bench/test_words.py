@@ -162,7 +162,14 @@ MOST_WORDS = 14
 # the same, each with its reason.
 AN_AMOUNT = "the amount as recipes and files write it"
 NOT_SAID: dict[str, tuple[str, dict[str, str]]] = {
-    "batch": (r"runs?", {}),
+    "batch": (
+        r"runs?",
+        {
+            "api-plans-name-one": "a field of the API",
+            "api-plans-not-in-plan": "a field of the API",
+            "api-entries-shape": "a field of the API",
+        },
+    ),
     "part": (r"components?", {}),
     "small piece": (r"partials?|part pieces?", {}),
     "target": (

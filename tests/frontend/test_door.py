@@ -51,8 +51,8 @@ class Studio:
     def pair_by_hand(self, page: Page, name: str, role: str = "maker") -> None:
         """As a person does: the pairing page, the code, a name."""
         page.goto(self.url + "pair")
-        page.get_by_label("The code").fill(self.code(role))
-        page.get_by_label("What this device is called").fill(name)
+        page.get_by_label("Code", exact=True).fill(self.code(role))
+        page.get_by_label("Name of this device").fill(name)
         page.get_by_role("button", name="Pair").click()
         page.wait_for_url(self.url)
 
@@ -109,8 +109,8 @@ def test_the_studio_screen_says_who_is_here_and_lets_a_helper_in(
     code = maker.locator(".code").inner_text()
     expect(maker.locator(".code-qr")).to_be_visible()
     helper.goto(studio.url + "pair")
-    helper.get_by_label("The code").fill(code)
-    helper.get_by_label("What this device is called").fill("Phone by the window")
+    helper.get_by_label("Code", exact=True).fill(code)
+    helper.get_by_label("Name of this device").fill("Phone by the window")
     helper.get_by_role("button", name="Pair").click()
 
     expect(maker.get_by_text("Phone by the window is paired.")).to_be_visible(timeout=10_000)
@@ -176,7 +176,7 @@ def test_a_makers_role_is_given_a_device_renamed_and_shut_out_after_a_question_a
     maker.get_by_role("dialog").get_by_role("button", name="Shut out Older press").click()
     expect(row).to_have_count(0)
     other.goto(studio.url)
-    expect(other.get_by_label("The code")).to_be_visible()
+    expect(other.get_by_label("Code", exact=True)).to_be_visible()
 
 
 def test_the_studio_screen_is_readable_and_reachable_at_every_size(
@@ -500,5 +500,5 @@ def test_an_iphone_is_told_to_install_before_it_pairs_and_installs_the_studio(
         assert page.url == studio.url + (
             "" if told else "pair"
         )  # what goes to the home screen is this address
-        assert page.get_by_label("The code").input_value() == "7F3K2M9Q"
+        assert page.get_by_label("Code", exact=True).input_value() == "7F3K2M9Q"
         context.close()

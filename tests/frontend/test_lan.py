@@ -143,7 +143,7 @@ def test_a_phone_that_trusts_the_studio_pairs_and_works_with_no_network(
     page.get_by_role("link", name="Open the studio").click()
 
     page.goto(f"{studio.url}pair#{studio.pairing_code()}")
-    page.get_by_label("What this device is called").fill("Phone by the bowl")
+    page.get_by_label("Name of this device").fill("Phone by the bowl")
     page.get_by_role("button", name="Pair").click()
     recipe = page.get_by_text("Solid hand butter").first
     expect(recipe).to_be_visible()

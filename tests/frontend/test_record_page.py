@@ -259,7 +259,9 @@ def test_a_signing_that_the_server_refuses_does_not_count_here_and_says_why(
     phone.unroute("**/api/**")
     phone.evaluate("dispatchEvent(new Event('online'))")
 
-    expect(record.get_by_text("Your signature was refused. A. Maker signed this record")).to_be_visible()
+    expect(
+        record.get_by_text(re.compile(r"Your signature was refused\. Signed on .*: A\. Maker\."))
+    ).to_be_visible()
     expect(record.locator(".facts").first).to_contain_text("A. Maker")
     expect(record.locator(".facts").first).not_to_contain_text("Too Late")
 

@@ -1,0 +1,126 @@
+"""Commands in the language of whoever types them: `--language`, else LC_ALL or LANG, else English.
+
+A command and an option are given the end of a message's key for a help text, "cli-help-…". It is worded when the help
+is asked for, so that nothing is worded, and nothing that words need is imported, before.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Callable, Mapping, Sequence
+from typing import Any
+
+import click
+
+OPTION = "--language"
+# As gettext asks for them (https://www.gnu.org/software/gettext/manual, Locale Environment Variables).
+LOCALES = ("LC_ALL", "LC_MESSAGES", "LANG")
+
+
+def language_of(arguments: Sequence[str], environ: Mapping[str, str]) -> str:
+    """The language to speak: an unknown one is no reason to be silent."""
+    from bench import words
+
+    locale = next((environ[name] for name in LOCALES if environ.get(name)), "")
+    for wanted in (*_chosen(arguments), locale.replace("_", "-").partition("-")[0]):
+        if wanted in words.languages():
+            return wanted
+    return words.DEFAULT
+
+
+def _chosen(arguments: Sequence[str]) -> list[str]:
+    named = [each.partition("=")[2] for each in arguments if each.startswith(f"{OPTION}=")]
+    after = [each for before, each in zip(arguments, arguments[1:], strict=False) if before == OPTION]
+    return [*named, *after]
+
+
+def tags() -> str:
+    from bench import words
+
+    return ", ".join(words.languages())
+
+
+def _help(code: str | None) -> str | None:
+    from bench import words
+
+    if not code:
+        return None
+    return (
+        words.say("cli-spoken-option", tags=tags()) if code == "language" else words.say(f"cli-help-{code}")
+    )
+
+
+class Option(click.Option):
+    """An option whose `help` is a code."""
+
+    _code: str | None = None
+
+    @property
+    def help(self) -> str | None:
+        return _help(self._code)
+
+    @help.setter
+    def help(self, code: str | None) -> None:
+        self._code = code
+
+
+class Formatter(click.HelpFormatter):
+    def write_usage(self, prog: str, args: str = "", prefix: str | None = None) -> None:
+        super().write_usage(prog, args, prefix or f"{_help('usage')} ")
+
+    def write_heading(self, heading: str) -> None:
+        super().write_heading(_help(heading.lower()) or heading)
+
+
+class Context(click.Context):
+    formatter_class = Formatter
+
+
+class Command(click.Command):
+    """A command whose `help` is a code."""
+
+    context_class = Context
+    _code: str | None = None
+
+    @property
+    def help(self) -> str | None:
+        return _help(self._code)
+
+    @help.setter
+    def help(self, code: str | None) -> None:
+        self._code = code
+
+    def get_help_option(self, ctx: click.Context) -> click.Option | None:
+        option = super().get_help_option(ctx)
+        if option is not None:
+            option.help = _help("help")
+        return option
+
+
+class Group(Command, click.Group):
+    def main(self, args: Sequence[str] | None = None, *more: Any, **named: Any) -> Any:
+        from bench import words
+
+        with words.speaking(language_of(sys.argv[1:] if args is None else args, os.environ)):
+            return super().main(args, *more, **named)
+
+
+class WrongUsage(click.UsageError):
+    """How a command was called is wrong: the message says so itself."""
+
+    def show(self, file: Any = None) -> None:
+        from api.plain import say
+
+        if self.ctx is not None:
+            say(self.ctx.get_usage(), err=True)
+        say(self.format_message(), err=True)
+
+
+def command(code: str, name: str | None = None) -> Callable[[Callable[..., Any]], click.Command]:
+    return click.command(name or code, cls=Command, help=code)
+
+
+def option(*names: str, **given: Any) -> Callable[[Any], Any]:
+    """help: a code."""
+    return click.option(*names, cls=Option, **given)
