@@ -166,7 +166,7 @@ def test_a_makers_role_is_given_a_device_renamed_and_shut_out_after_a_question_a
     go(maker, "#/studio")
     row.get_by_role("button", name="Rename").click()
     maker.get_by_label("Name", exact=True).filter(visible=True).fill("Older press")
-    maker.get_by_role("button", name="Keep").filter(visible=True).click()
+    maker.get_by_role("button", name="Save", exact=True).filter(visible=True).click()
     row = maker.locator(".device", has_text="Older press")
     expect(row).to_be_visible()
     row.get_by_role("button", name="Shut out").click()
