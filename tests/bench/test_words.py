@@ -191,19 +191,8 @@ NOT_SAID: dict[str, tuple[str, dict[str, str]]] = {
     "scale up, scale down": (r"carr(?:y|ied|ies)", {"cautions-slippery": "with the hands"}),
     "zero": (r"noughts?|climbs?", {}),
     "check": (
-        r"looks?(?! for)|looking",
-        {
-            "checks-like-food-": "how a piece looks",
-            "checks-odd-density": "how a figure looks",
-            "label-like-food": "how a piece looks",
-            "versions-name-looks_like_food": "how a piece looks",
-            "page-day-looking": "a search",
-            "page-keep-": "at what was changed or refused",
-            "page-label-look": "at what is to be read",
-            "page-recipe-level-look": "a level of findings",
-            "sheet-text-warnings": "a level of findings",
-            "page-studio-": "at a device or its lists",
-        },
+        r"(?:then|and|or) looks?(?! at| further)|looks? (?:again|after)|[:,] looks?$",
+        {"page-keep-changed": "at what was changed"},
     ),
     "earliest, usual, latest": (r"past its (?:latest )?time", {}),
     "timer; within": (
@@ -224,14 +213,8 @@ NOT_SAID: dict[str, tuple[str, dict[str, str]]] = {
     ),
     "record": (r"journals?", {}),
     "save": (
-        r"kept|keeps? (?:it|this|them|here|on)",
-        {
-            "checks-alcohol": "kept apart",
-            "checks-do-in-fizz-draws-water": "kept low",
-            "page-app-list-away": "the server's own list",
-            "page-studio-cannot-": "a page kept open, a screen kept on",
-            "recipe-assembly-name": "a name that is not free",
-        },
+        r"(?:is|are|was|were|not|be) kept(?! apart)|keeps? (?:it|this|them) (?:here|on)",
+        {"recipe-assembly-name": "a name that is not free"},
     ),
     "sent, not sent": (r"told", {}),
     "no connection": (r"(?:does|did) not answer|no answer|unreachable", {}),
