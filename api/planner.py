@@ -379,8 +379,6 @@ def _saving_words(saving: TimeSaving, zone: str) -> str:
 
 def _one_more(saving: TimeSaving, zone: str) -> str:
     """Of what there would be one more."""
-    from babel.dates import format_date
-
     if saving["what"] == "mould":
         return words.say("api-plans-saving-mould", name=saving["name"])
     if saving["what"] == "second_maker":
@@ -388,7 +386,7 @@ def _one_more(saving: TimeSaving, zone: str) -> str:
     closes = datetime.fromtimestamp(saving["closes_at"] / 1000, ZoneInfo(zone))
     return words.say(
         "api-plans-saving-extra-time",
-        at=format_date(closes, "EEEE", locale=words.spoken()),
+        at=words.weekday(closes.weekday()),
         closes=f"{closes.hour}:{closes:%M}",
     )
 

@@ -22,6 +22,7 @@ from api.door.landing import CERTIFICATE_PATH, LandingPage, landing_answers
 from api.edge.channel import Patience
 from api.edge.crowd import Bounds
 from api.serving import take_sockets
+from bench import words
 from tests.api.edges import eventually, is_closed
 from tests.api.test_authority import HOME, NOW
 from tests.servers import ROOT, START_SECONDS
@@ -42,9 +43,9 @@ def landing(authority: Authority) -> LandingPage:
     return page
 
 
-def ask(landing: LandingPage, path: str, method: str = "GET") -> tuple[HTTPResponse, bytes]:
+def ask(landing: LandingPage, path: str, method: str = "GET", **headers: str) -> tuple[HTTPResponse, bytes]:
     connection = HTTPConnection("127.0.0.1", landing.port, timeout=5)
-    connection.request(method, path)
+    connection.request(method, path, headers=headers)
     answer = connection.getresponse()
     return answer, answer.read()
 
@@ -61,6 +62,19 @@ def test_the_page_says_where_the_studio_is_and_how_to_know_its_certificate(
         assert f'href="{address}"' in page
     for system in ("Android", "iPhone", "Windows", "macOS", "Linux"):
         assert f"<summary>{system}" in page
+
+
+def test_the_page_is_in_the_language_that_the_browser_asks_for_once_all_is_said_in_it(
+    landing: LandingPage, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(words, "IN_PART", frozenset[str]())
+    asked = {"Accept-Language": "de-AT,de;q=0.9,en;q=0.5"}
+
+    answer, german = ask(landing, "/", **asked)
+
+    assert answer.getheader("Vary") == "Accept-Language"
+    assert german == ask(landing, "/de")[1] and b'<html lang="de">' in german
+    assert b'<html lang="en">' in ask(landing, "/")[1]
 
 
 def test_the_certificate_is_the_authority_s(landing: LandingPage, authority: Authority) -> None:

@@ -15,7 +15,8 @@ from icalendar import Calendar
 import bench
 from api import planner
 from api.places import DEMO
-from api.planner import EXTENSION
+from api.planner import EXTENSION, savings_said
+from bench import TimeSaving, words
 from tests.api.studio import Studio
 from tests.make import Clock, make_entry, uuid4
 from tests.planning.checker import faults
@@ -388,6 +389,31 @@ class TestPlan:
             if most["saves_ms"]
             else "Changes nothing" in most["says"]
         )
+
+
+def test_what_time_could_be_saved_is_said_in_the_language_of_the_reader() -> None:
+    nothing: TimeSaving = {
+        "what": "second_maker", "finish_at": 0, "saves_ms": 0, "sessions": 1, "saves_sessions": 0, "proven": False,
+    }  # fmt: skip
+    longer: TimeSaving = {
+        **nothing, "what": "extra_time", "closes_at": 1_800_000_000_000, "saves_ms": HOUR, "saves_sessions": 2, "proven": True,
+    }  # fmt: skip
+    made: Any = {"savings": [nothing, longer, {**nothing, "what": "mould", "name": "Tray", "saves_ms": None}], "zone": "Europe/Berlin"}  # fmt: skip
+    told = {}
+    for tag in ("en", "de"):
+        with words.speaking(tag):
+            told[tag] = [each["says"] for each in savings_said(made)]
+
+    assert told["en"] == [
+        "A second maker. Changes nothing. As far as was found.",
+        "One hour more on Friday, past 9:00. Ends 1 h sooner. Saves 2 sessions at the bench.",
+        "One more set: Tray. No plan was found to compare.",
+    ]
+    assert told["de"] == [
+        "Eine zweite Person am Arbeitstisch. Ändert nichts. Soweit gefunden.",
+        "Eine Stunde mehr am Freitag, über 9:00 hinaus. Endet 1 h früher. Spart 2 Einsätze am Arbeitstisch.",
+        "Ein Satz mehr: Tray. Kein Plan zum Vergleichen gefunden.",
+    ]
 
 
 class TestRefused:
