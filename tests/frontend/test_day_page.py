@@ -418,7 +418,7 @@ def test_what_stopping_costs_and_what_would_save_time_are_said(day: Page) -> Non
 
     expect(
         day.get_by_role("region", name="What would save time").get_by_role("listitem").first
-    ).to_contain_text(re.compile("A second maker|One more set|An hour more"), timeout=SOON_MS)
+    ).to_contain_text(re.compile("A second maker|One more set|One hour more"), timeout=SOON_MS)
 
 
 def test_what_stopping_costs_is_told_against_the_end_that_stands_on_the_screen(day: Page) -> None:
