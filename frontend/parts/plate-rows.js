@@ -7,11 +7,12 @@
 //   plate.data = { kind: "looks", letter, looks: ["not_yet", …] }
 //   plate.data = { kind: "taper", letter, from, earliest, until, now, caption }
 
-import { define, s, setAttr } from "./dom.js";
+import { define, keyed, s, setAttr } from "./dom.js";
 import { heated, notGood } from "./figure.js";
 import { hatch } from "./hatch.js";
 import { about, duration } from "./words.js";
 import { say } from "../words.js";
+/** @import { Props } from "../../types/dom" */
 /** @import { Verdict } from "../../bench/shapes/page" */
 
 const WIDE = 370;
@@ -30,9 +31,20 @@ const TALL = { looks: 52, taper: 150 };
  * @typedef {{kind: "taper", letter: string, from: number, earliest: number | null, until: number, now: number,
  *   caption: string}} TaperPlate
  * @typedef {BurstsPlate | PortionsPlate | CavitiesPlate | LooksPlate | TaperPlate} PlateData
- * @typedef {{[D in PlateData as D["kind"]]: (data: D) => (SVGElement | null)[]}} Drawing
+ * @typedef {{tag: keyof SVGElementTagNameMap, props: Props, children: (Shape | string | null)[]}} Shape what an element
+ *   will be, so that one that stays as it is need not be made again
+ * @typedef {{[D in PlateData as D["kind"]]: (data: D) => (Shape | null)[]}} Drawing
  * @typedef {{[D in PlateData as D["kind"]]: (data: D) => string}} Speaking
  */
+
+/**
+ * @param {Shape["tag"]} tag @param {Shape["props"]} props @param {Shape["children"]} children @returns {Shape}
+ */
+const shape = (tag, props, ...children) => ({ tag, props, children });
+
+/** @param {Shape} drawn @returns {SVGElement} */
+const made = ({ tag, props, children }) =>
+  s(tag, props, ...children.map((each) => (each && typeof each === "object" ? made(each) : each)));
 
 /** @type {Drawing} */
 const draw = {
@@ -47,16 +59,16 @@ const draw = {
       const done = burnt[i];
       const left = done ? Math.max(0, Math.min(1, (done.at + done.ms - now) / done.ms)) : 1;
       const isNext = i === burnt.length;
-      return s(
+      return shape(
         "g",
         { transform: `translate(${x.toFixed(1)} 138)` },
-        s("path", { class: done ? "taper-body spent" : "taper-body", fill: "none", d: taperUp(tall) }),
+        shape("path", { class: done ? "taper-body spent" : "taper-body", fill: "none", d: taperUp(tall) }),
         done && left > 0
-          ? s("path", { class: "taper-body", fill: hatch(letter), d: taperUp(tall * left) })
+          ? shape("path", { class: "taper-body", fill: hatch(letter), d: taperUp(tall * left) })
           : null,
-        isNext ? s("path", { class: "copper-mark", d: `M-8 ${-tall - 17}h16L0 ${-tall - 5}Z` }) : null,
-        s("path", { class: "stand", d: "M-15 0H15" }),
-        each > 34 || isNext ? s("text", { class: "below", y: 21 }, duration(burst.ms)) : null,
+        isNext ? shape("path", { class: "copper-mark", d: `M-8 ${-tall - 17}h16L0 ${-tall - 5}Z` }) : null,
+        shape("path", { class: "stand", d: "M-15 0H15" }),
+        each > 34 || isNext ? shape("text", { class: "below", y: 21 }, duration(burst.ms)) : null,
       );
     });
   },
@@ -72,29 +84,29 @@ const draw = {
         ? Math.max(0.12, (portion.mg / Math.max(...portions.map((p) => p.mg || 1))) * 0.8)
         : 0;
       const mark = 0.8 * ((portion.share || most) / most);
-      return s(
+      return shape(
         "g",
         { transform: `translate(${x.toFixed(1)} 30)` },
-        s("path", { class: "wall", d: cup(r + 5, 0, 1.05) }),
-        s("path", { class: "inside", d: cup(r, 0, 1) }),
-        level ? s("path", { class: "layer", fill: hatch(letter, i), d: cup(r, 1 - level, 1) }) : null,
-        portion.next ? s("path", { class: "band", d: cup(r, 1 - mark, 1) }) : null,
+        shape("path", { class: "wall", d: cup(r + 5, 0, 1.05) }),
+        shape("path", { class: "inside", d: cup(r, 0, 1) }),
+        level ? shape("path", { class: "layer", fill: hatch(letter, i), d: cup(r, 1 - level, 1) }) : null,
+        portion.next ? shape("path", { class: "band", d: cup(r, 1 - mark, 1) }) : null,
         portion.next
-          ? s("path", {
+          ? shape("path", {
               class: "copper-line",
               d: `M${-half(r, 1 - mark)} ${(1 - mark) * r * 1.1}H${half(r, 1 - mark)}`,
             })
           : null,
         portion.next
-          ? s("path", {
+          ? shape("path", {
               class: "copper-mark",
               d: `M${half(r, 1 - mark) + 1} ${(1 - mark) * r * 1.1}l11 -7v14Z`,
             })
           : null,
-        s("circle", { class: "wall", cx: -r - 4, cy: 0, r: 5 }),
-        s("circle", { class: "wall", cx: r + 4, cy: 0, r: 5 }),
-        s("text", { class: "below strong", y: r * 1.1 + 28 }, portion.name),
-        portion.mg ? s("text", { class: "below", y: r * 1.1 + 48 }, about(portion.mg)) : null,
+        shape("circle", { class: "wall", cx: -r - 4, cy: 0, r: 5 }),
+        shape("circle", { class: "wall", cx: r + 4, cy: 0, r: 5 }),
+        shape("text", { class: "below strong", y: r * 1.1 + 28 }, portion.name),
+        portion.mg ? shape("text", { class: "below", y: r * 1.1 + 48 }, about(portion.mg)) : null,
       );
     });
   },
@@ -120,10 +132,10 @@ const draw = {
                 ? "next"
                 : "empty";
       const round = Math.min(9, size / 4);
-      return s(
+      return shape(
         "g",
         { transform: `translate(${x.toFixed(1)} ${y.toFixed(1)})` },
-        s("rect", {
+        shape("rect", {
           class: `cavity ${state}`,
           width: size,
           height: size,
@@ -131,7 +143,7 @@ const draw = {
           fill: state === "good" ? hatch(letter) : "none",
         }),
         state === "partial"
-          ? s("path", {
+          ? shape("path", {
               class: "layer",
               fill: hatch(letter),
               d:
@@ -140,9 +152,9 @@ const draw = {
             })
           : null,
         state === "spoiled"
-          ? s("path", { class: "stroke", d: `M5 5L${size - 5} ${size - 5}M${size - 5} 5L5 ${size - 5}` })
+          ? shape("path", { class: "stroke", d: `M5 5L${size - 5} ${size - 5}M${size - 5} 5L5 ${size - 5}` })
           : null,
-        state === "next" ? s("path", { class: "copper-mark", d: `M${size / 2 - 8} -9h16l-8 12Z` }) : null,
+        state === "next" ? shape("path", { class: "copper-mark", d: `M${size / 2 - 8} -9h16l-8 12Z` }) : null,
       );
     });
   },
@@ -154,11 +166,11 @@ const draw = {
     return [
       ...seen.map((answer, i) => {
         const x = start + each * i + 22;
-        return s(
+        return shape(
           "g",
           { transform: `translate(${x} 26)` },
-          s("circle", { class: "ring", r: 14 }),
-          s("path", {
+          shape("circle", { class: "ring", r: 14 }),
+          shape("path", {
             class: "stroke",
             d:
               answer === "yes"
@@ -178,14 +190,16 @@ const draw = {
     const mark = earliest && earliest < until && earliest > from ? 1 - (earliest - from) / span : null;
     const at = (/** @type {number} */ share) => 24 + share * (WIDE - 48);
     return [
-      s("path", { class: "taper-body spent", d: taperAlong(at(0), at(1), at(1)) }),
+      shape("path", { class: "taper-body spent", d: taperAlong(at(0), at(1), at(1)) }),
       left > 0
-        ? s("path", { class: "taper-body", fill: hatch(letter), d: taperAlong(at(0), at(left), at(1)) })
+        ? shape("path", { class: "taper-body", fill: hatch(letter), d: taperAlong(at(0), at(left), at(1)) })
         : null,
-      mark === null ? null : s("path", { class: "mark-line", d: `M${at(mark)} 42V112` }),
-      mark === null ? null : s("text", { class: "below", x: at(mark), y: 32 }, say("page-bench-earliest")),
-      s("path", { class: "copper-mark", d: `M${at(left)} 62l-8 -14h16Z` }),
-      s("text", { class: "below", x: WIDE / 2, y: 138 }, caption),
+      mark === null ? null : shape("path", { class: "mark-line", d: `M${at(mark)} 42V112` }),
+      mark === null
+        ? null
+        : shape("text", { class: "below", x: at(mark), y: 32 }, say("page-bench-earliest")),
+      shape("path", { class: "copper-mark", d: `M${at(left)} 62l-8 -14h16Z` }),
+      shape("text", { class: "below", x: WIDE / 2, y: 138 }, caption),
     ];
   },
 };
@@ -247,8 +261,13 @@ export class PlateRow extends HTMLElement {
     if (same === this.#drawn) return;
     this.#drawn = same;
     setAttr(this.#svg, "viewBox", `0 0 ${WIDE} ${TALL[data.kind] ?? 176}`);
-    const drawn = /** @type {(data: PlateData) => (SVGElement | null)[]} */ (draw[data.kind])(data);
-    this.#svg.replaceChildren(...drawn.filter((node) => node !== null));
+    const drawn = /** @type {(data: PlateData) => (Shape | null)[]} */ (draw[data.kind])(data);
+    keyed(
+      this.#svg,
+      drawn.filter((each) => each !== null),
+      (each, place) => `${place} ${JSON.stringify(each)}`,
+      made,
+    );
     setAttr(this.#svg, "aria-label", /** @type {(data: PlateData) => string} */ (spoken[data.kind])(data));
   }
 }

@@ -298,3 +298,39 @@ def test_the_type_check_reads_every_script_and_nothing_is_kept_from_it() -> None
     for path in [*SCRIPTS, *sorted((ROOT / "types").glob("*.d.ts"))]:
         text = path.read_text(encoding="utf-8")
         assert not re.search(r"@ts-|[:<{|(] *any\b *[\[\]>},;|)]", text), path.name
+
+
+def test_a_piece_more_draws_its_own_place_and_the_next_anew_and_no_other(
+    page: Page, live_server: Server
+) -> None:
+    """What a touch changes is drawn: of forty-eight places those two, and what the plate says."""
+    page.goto(f"{live_server.url}keep/ids.js")
+
+    told = page.evaluate(
+        """async () => {
+            const { registerPlateRow } = await import("/parts/plate-rows.js");
+            registerPlateRow();
+            const plate = document.createElement("plate-row");
+            document.documentElement.append(plate);
+            const draw = (good) => {
+                plate.data = { kind: "cavities", letter: "A", verb: "", good, spoiled: 1, partial: 0, count: 60 };
+                const svg = plate.querySelector("svg");
+                return { places: [...svg.children], says: svg.getAttribute("aria-label") };
+            };
+            const before = draw(4);
+            const after = draw(5);
+            return {
+                all: after.places.length,
+                anew: after.places.flatMap((node, place) => (node === before.places[place] ? [] : [place])),
+                classes: after.places.slice(3, 8).map((node) => node.firstChild.getAttribute("class")),
+                says: before.says !== after.says,
+            };
+        }"""
+    )
+
+    assert told == {
+        "all": 48,
+        "anew": [4, 5, 6],
+        "classes": ["cavity good", "cavity good", "cavity spoiled", "cavity next", "cavity empty"],
+        "says": True,
+    }
