@@ -516,7 +516,7 @@ function draw() {
   drawing = 0;
   const wanted = readRoute();
   isAsking &&= studio.isAsking;
-  if (isAsking) return;
+  if (isAsking && (wanted.name !== "bench" || !studio.run(wanted.id) || studio.isAskingOpen)) return;
   const shown = SCREENS[wanted.name];
   const fetching = LATER[wanted.name];
   if (fetching && !customElements.get(shown.tag)) {

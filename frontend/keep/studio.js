@@ -520,6 +520,11 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
     return !this.#sync.whole && this.#sync.online !== false && !this.#sync.shut;
   }
 
+  /** The same of the batches that are open: of more a bench says nothing. */
+  get isAskingOpen() {
+    return this.isAsking && !this.#sync.opened;
+  }
+
   /** This phone may change recipes and the kit, and let others in. The server has the last word. */
   get isMaker() {
     return this.place?.you?.role !== "helper";
@@ -711,6 +716,7 @@ export class Studio extends /** @type {HearsClass<StudioEvents>} */ (EventTarget
       this.#tellLink();
       if (this.#sync.online) this.drafts.sendWaiting().catch(() => {}); // the next round tries again
     });
+    this.#sync.addEventListener("opened", () => this.#tell("link", undefined));
     this.#updates.addEventListener("change", () => this.#tellLink());
     this.#clock.addEventListener("jump", () => queueMicrotask(() => this.#onLeap()));
     this.#rings.addEventListener("ring", ({ detail }) => this.#tell("ring", detail));

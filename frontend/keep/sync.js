@@ -96,6 +96,8 @@ export class Sync extends EventTarget {
     this.online = null;
     /** Whether a round was ever whole: what the server has is here, as of then. */
     this.whole = false;
+    /** Whether the batches that are open were ever heard to their end. */
+    this.opened = false;
     /** When the server was last heard; corrected ms. @type {number | null} */
     this.heardAt = null;
     /** Why the last round was not whole. @type {unknown} */
@@ -307,6 +309,10 @@ export class Sync extends EventTarget {
     } catch (error) {
       if (!(error instanceof Superseded)) await this.#fail(round, error);
       return;
+    }
+    if (step === "open" && !this.opened) {
+      this.opened = true;
+      this.dispatchEvent(new Event("opened"));
     }
     this.#dispatch({ type: "stepped", round });
   }
