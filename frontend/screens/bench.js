@@ -132,6 +132,17 @@ function adviceFor(prompt, lead, first) {
   return prompt.why.includes(says) ? "" : says;
 }
 
+/** How large the glass and the text were by which what is known to fit was measured. @type {Map<string, string>} */
+const sizes = new Map();
+
+/** Whether that is another size now. An observer tells of each once, though it is as it was. @param {ResizeObserverEntry} entry */
+function isOtherSize({ target: { localName }, contentRect: { width, height } }) {
+  const size = `${width} ${height}`;
+  const was = sizes.get(localName) ?? size;
+  sizes.set(localName, size);
+  return was !== size;
+}
+
 export class BenchScreen extends HTMLElement {
   /** @type {BenchData} */
   #data = given();
@@ -154,7 +165,10 @@ export class BenchScreen extends HTMLElement {
   #undo = undoPair(this, (once) => this.#data.isGiven(once));
   /** @type {ReturnType<BenchScreen["makeParts"]>} */
   #parts = given();
-  #sized = new ResizeObserver(() => {
+  #isFitted = false;
+  #sized = new ResizeObserver((entries) => {
+    const isOther = entries.filter(isOtherSize).length > 0; // each of them is noted
+    if (!isOther && this.#isFitted) return;
     forget();
     if (this.#data) this.#fit();
   });
@@ -519,6 +533,7 @@ export class BenchScreen extends HTMLElement {
     const folded = [cautionFold, moreFold, whatEach].map((fold) => within(fold, "summary"));
     if (words.parentElement)
       fit(words.parentElement, words, [title, cautions, says, reach, more, why, ...folded], this.#shown);
+    this.#isFitted = this.isConnected;
   }
 
   /**

@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Browser, Page, Route, expect
 
 from tests.frontend.hands import DEMO_RECIPES, NO_COPY
 from tests.frontend.sample import SAMPLE, sample_text
@@ -40,6 +40,11 @@ KEPT = """async () => {
     return counts;
 }"""
 REAL_MINUTES = 10
+# The page that waits for all of a studio gives up after ten seconds: here it never does.
+NO_PATIENCE = """(() => {
+    const { setTimeout } = window;
+    window.setTimeout = (act, ms, ...given) => (ms === 10_000 ? 0 : setTimeout(act, ms, ...given));
+})()"""
 
 
 @pytest.fixture
@@ -128,6 +133,26 @@ def test_on_a_first_visit_nothing_that_stands_is_moved(browser: Browser, live_se
         assert shifts() == 0
     with shifted_at(browser, f"{live_server.url}{run}", Shape(390, 844)) as (page, shifts):
         expect(page.locator("answer-row .copper")).to_be_visible()
+        assert shifts() == 0
+
+
+def test_a_bench_stands_once_the_open_batches_are_here_and_what_comes_later_moves_nothing(
+    browser: Browser, live_server: Server
+) -> None:
+    """The recipes are kept back: a link to a bench waits for its batch, not for all the studio has."""
+    kept: list[Route] = []
+    with shifted_at(browser, "about:blank", Shape(390, 844)) as (page, shifts):
+        page.add_init_script(NO_PATIENCE)
+        run = page.request.get(f"{live_server.url}api/v1/runs?open=true").json()["runs"][0]["id"]
+        page.route("**/api/v1/recipes?*", lambda route: kept.append(route))
+
+        with page.expect_request("**/api/v1/recipes?*"):
+            page.goto(f"{live_server.url}#/bench/{run}")
+
+        expect(page.locator("answer-row .copper")).to_be_visible()
+        with page.expect_response("**/api/v1/pictures"):  # the last that a first round asks
+            for route in kept:
+                route.continue_()
         assert shifts() == 0
 
 
