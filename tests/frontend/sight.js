@@ -238,7 +238,7 @@ export function padOutOfSight(moments) {
     title: `${titles[0]}: what does it read?`,
     target: 1_651_000,
     tolerance: 4000,
-    division: 10,
+    division: { mg: 10 },
     least: 0,
   });
   const pad = document.querySelector("dialog.pad");
