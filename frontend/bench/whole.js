@@ -154,33 +154,39 @@ function decimals(shown, places) {
   return places ? `${sign}${units}${point()}${String(rest).padStart(places, "0")}` : `${sign}${units}`;
 }
 
+/** How many decimals a step has: 2 of 0.05. @param {number} step */
+const placesOf = (step) => (String(step).split(".")[1] ?? "").length;
+
+/** How many decimals a scale shows. @param {Division} division */
+export const placesOn = ({ mg, uoz }) => placesOf(uoz ? uoz / 1e6 : mg / 1000);
+
 /** With as many decimals as a division has. @param {number} mg @param {number} divisionMg */
 function inGrams(mg, divisionMg) {
-  let places = 0;
-  let step = 1000;
-  while (step > 1 && divisionMg % step) {
-    step /= 10;
-    places += 1;
-  }
-  return `${decimals(halfEven(mg, step), places)} g`;
+  const places = placesOf(divisionMg / 1000);
+  return `${decimals(halfEven(mg, 10 ** (3 - places)), places)} g`;
 }
 
 /** A mass in tenths, hundredths … of an ounce. @param {number} mg @param {number} places */
 const ounces = (mg, places) => halfEven(product(mg, OUNCE_BOTTOM), 10 ** (6 - places) * OUNCE_TOP);
 
-/** How many decimals a scale shows its ounces with. @param {number} uoz */
-export const ouncePlaces = (uoz) => (String(uoz / 1e6).split(".")[1] ?? "").length;
+/** @param {number} mg @param {number} places */
+export const inOunces = (mg, places) => `${decimals(ounces(mg, places), places)} oz`;
+
+/** From a pound on, "1 lb 3.2 oz"; "" below. @param {number} mg */
+export function inPounds(mg) {
+  const [pounds, rest] = divided(ounces(Math.abs(mg), 1), 160);
+  return pounds === 0
+    ? ""
+    : `${mg < 0 ? "-" : ""}${pounds} lb${rest ? ` ${noLonger(decimals(rest, 1))} oz` : ""}`;
+}
 
 /**
  * What a scale shows, in its own unit with its own decimals, whatever units are asked for elsewhere: 2350 mg at 10 mg
  * is "2.35 g"; 151670 mg at 0.05 oz is "5.35 oz".
  * @param {number} mg @param {Division} division
  */
-export function reading(mg, { mg: step, uoz }) {
-  if (!uoz) return inGrams(mg, step);
-  const places = ouncePlaces(uoz);
-  return `${decimals(ounces(mg, places), places)} oz`;
-}
+export const reading = (mg, division) =>
+  division.uoz ? inOunces(mg, placesOn(division)) : inGrams(mg, division.mg);
 
 /**
  * A mass that is no scale's reading, in the units that are asked for and about as finely as said, 1, 10, 100 or
@@ -189,18 +195,7 @@ export function reading(mg, { mg: step, uoz }) {
  */
 export function mass(mg, finenessMg) {
   if (units().mass === "g") return inGrams(mg, finenessMg);
-  return inOunces(mg, finenessMg >= 100 ? 2 : finenessMg >= 10 ? 3 : 4);
-}
-
-/** @param {number} mg @param {number} places @param {boolean} [isShort] without noughts at the end */
-export function inOunces(mg, places, isShort = false) {
-  const tenths = ounces(Math.abs(mg), 1);
-  if (tenths < 160) {
-    const shown = decimals(ounces(mg, places), places);
-    return `${isShort ? noLonger(shown) : shown} oz`;
-  }
-  const [pounds, rest] = divided(tenths, 160);
-  return `${mg < 0 ? "-" : ""}${pounds} lb${rest ? ` ${noLonger(decimals(rest, 1))} oz` : ""}`;
+  return inPounds(mg) || inOunces(mg, finenessMg >= 100 ? 2 : finenessMg >= 10 ? 3 : 4);
 }
 
 /**

@@ -30,6 +30,8 @@ function bowl(sheet, state, prompt, step) {
   const vessel = sheet.vessels.find((candidate) => candidate.id === home);
   if (!vessel || home === undefined) return null;
 
+  const on = state.vessels[home]?.scale ?? vessel.scale;
+  const scale = sheet.kit.scales.find(({ id }) => id === on);
   const lines = sheet.lines.filter((line) => line.vessel === home && line.mg !== null);
   const weighed = lines
     .map((line) => ({ id: line.id, name: line.name, mg: state.lines[line.id]?.in_mg ?? 0 }))
@@ -40,7 +42,7 @@ function bowl(sheet, state, prompt, step) {
   const mix = { id: "mix", name: say("page-bench-mix"), mg: held > sum ? held - sum : held };
   const layers = (held > sum ? [mix, ...weighed] : held < sum ? [mix] : weighed)
     .filter((layer) => layer.mg > 0)
-    .map((layer) => ({ ...layer, amount: about(layer.mg) }));
+    .map((layer) => ({ ...layer, amount: about(layer.mg, scale) }));
   if (layers.length === 0 && !weighing) return null;
 
   const next =
@@ -55,8 +57,8 @@ function bowl(sheet, state, prompt, step) {
     data: { letter: prompt.letter, label: vessel.name, shape: shapeOf(sheet, vessel), full, layers, next },
     caption:
       next || held < full
-        ? say("page-bench-held", { vessel: vessel.name, held: about(held), full: about(full) })
-        : `${vessel.name}, ${about(held)}`,
+        ? say("page-bench-held", { vessel: vessel.name, held: about(held, scale), full: about(full, scale) })
+        : `${vessel.name}, ${about(held, scale)}`,
   };
 }
 

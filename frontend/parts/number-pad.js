@@ -12,7 +12,7 @@
 
 import { openDialog } from "./dialog.js";
 import { first, h, setText, show } from "./dom.js";
-import { ouncePlaces, reading, toDivision, uozToMg } from "../bench/whole.js";
+import { placesOn, reading, toDivision, uozToMg } from "../bench/whole.js";
 import { mark } from "./marks.js";
 import { point, say } from "../words.js";
 
@@ -26,12 +26,6 @@ const WHOLE = { g: "grams", oz: "ounces", "": "pieces" };
  *   answer?: "reads" | "count" | "weighs" | "take" | "left" | "took", least?: number, most?: number | null}} Pad
  */
 
-/** How many decimals are typed. @param {Division | null} division */
-function placesOf(division) {
-  if (division?.uoz) return ouncePlaces(division.uoz);
-  return division && division.mg < 1000 ? 3 - Math.floor(Math.log10(division.mg)) : 0;
-}
-
 /** @param {Pad} given @returns {Promise<number | null>} */
 export function openPad({
   title,
@@ -44,7 +38,7 @@ export function openPad({
 }) {
   let digits = "";
   const unit = division?.uoz ? "oz" : division ? "g" : "";
-  const places = placesOf(division);
+  const places = division ? placesOn(division) : 0;
   const shown = h("output", { class: "pad-shown figures", "aria-live": "polite" });
   const off = h("p", { class: "pad-off" });
   const strong = h("button", { type: "submit", value: "given", class: "copper" });

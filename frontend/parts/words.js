@@ -4,7 +4,7 @@
 
 import { pieceWord } from "../bench/sheet-words.js";
 import { readsIn } from "../bench/weighing.js";
-import { inOunces, reading } from "../bench/whole.js";
+import { inOunces, inPounds, reading } from "../bench/whole.js";
 import { locale, point, shown, units } from "../words.js";
 /** @import { PieceWords } from "../../bench/shapes/page" */
 
@@ -73,18 +73,17 @@ export function pieces(count, piece) {
   return `${count} ${pieceWord(piece, count)}`;
 }
 
-/**
- * Whether a mass is said in ounces: as the scale reads that it was weighed on, else as is asked for.
- * @param {On} [scale]
- */
-const isInOunces = (scale) => (scale ? scale.division_uoz !== undefined : units().mass === "oz");
+/** Whether no scale says which units, and ounces are asked for. @param {On} scale */
+const isInOunces = (scale) => !scale && units().mass === "oz";
 
 /**
- * A mass to read at a glance: three figures or whole grams. "2340 g", "18.0 g", "0.45 g", "0.63 oz", "5 lb 2.5 oz".
+ * A mass to read at a glance, as the scale reads that it was weighed on, else as is asked for: three figures or whole
+ * grams. "2340 g", "18.0 g", "0.45 g", "0.630 oz", "5 lb 2.5 oz".
  * @param {number} mg @param {On} [scale]
  */
 export function about(mg, scale) {
-  if (isInOunces(scale)) return inOunces(mg, Math.abs(mg) < 2835 ? 3 : 2);
+  if (scale?.division_uoz || isInOunces(scale))
+    return (!scale && inPounds(mg)) || inOunces(mg, Math.abs(mg) < 28350 ? 3 : 2);
   const grams = mg / 1000;
   const size = Math.abs(grams);
   if (size >= 100 || size === 0) return `${shown(Math.round(grams))} g`;
@@ -98,7 +97,8 @@ export function about(mg, scale) {
  */
 export function exactly(mg, scale) {
   if (scale?.division_uoz) return reading(mg, readsIn(scale)).replace("-", "\u2212");
-  if (isInOunces(scale)) return inOunces(mg, 3, true).replace("-", "\u2212");
+  if (isInOunces(scale))
+    return (inPounds(mg) || inOunces(mg, 3).replace(/[.,]?0+(?= )/, "")).replace("-", "\u2212");
   const size = Math.abs(mg);
   const whole = Math.floor(size / 1000);
   const rest = String(size % 1000)

@@ -40,6 +40,7 @@ def test_a_batch_on_a_scale_of_a_twentieth_of_an_ounce(page: Page, server: Serve
     expect(page.locator(".pad-off")).to_have_text("0.05 oz too much, near enough")
     page.keyboard.press("Enter")
     expect(title).to_have_text("Light oil: add 1.75 oz")
+    expect(bench.get_by_role("img", name=re.compile("Hard butter 5.35 oz"))).to_be_visible()
     expect(bench.get_by_role("button", name=re.compile("Undo: Hard butter 5.35 oz"))).to_be_visible()
     bench.get_by_role("button", name="It reads 7.10 oz").click()
     expect(title).not_to_contain_text("Light oil")
