@@ -96,8 +96,8 @@ export function asTaper(item) {
   };
 }
 
-/** "Pipe a top on each base" is "pipe" on a chip that small. @param {string} title */
-const verb = (title) => title.split(" ")[0].toLowerCase();
+/** "Pipe a top on each base" is "Pipe" on a chip that small. @param {string} title */
+const verb = (title) => title.split(" ")[0];
 
 /**
  * What each of some batches is called on a chip: the last of its name, "K2", where that tells them apart.
