@@ -55,7 +55,7 @@ RULES: tuple[Rule, ...] = (
     heat.warm_fragrance,
     heat.past_the_limit,
     heat.warm_fizz,
-    heat.water_in_fizz,
+    fizz.wet,
     heat.water_bath,
     heat.alcohol,
     appearance.like_food,

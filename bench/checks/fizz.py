@@ -1,5 +1,6 @@
 """Fizz: which of carbonate and acid is left over, how much gas there can be, and what does not belong beside them."""
 
+import re
 from collections.abc import Iterator
 from fractions import Fraction
 
@@ -8,16 +9,19 @@ from bench.checks.finding import cut_per_cent, decimal, finding
 from bench.checks.subject import Subject
 from bench.fizz import FORMS, Fizz, is_acid, react
 from bench.recipe import ASSEMBLY
-from bench.shapes.recipe import Component, Finding
+from bench.shapes.recipe import Component, Finding, Level, RecipeLine
 from bench.shapes.substances import Substance
 from bench.substances import has, source_of
 from bench.whole import half_even, mass
-from bench.words import say
+from bench.words import point, say
 
 OPEN_FORM = "citric-acid"  # of either form
 SOUR = Fraction(1, 10)  # more of the acid than this left over is pointed out: common practice
 # A hundredth of the gas is let go by the first damp; a jar for ten pieces has about half a litre of air.
 SET_FREE = Fraction(1, 100)
+
+# Water by mass in isopropyl alcohol of so many per cent by volume.
+WATER_OF_STRENGTH = {"70": "37 %", "91": "12 %", "99": "1 %"}
 
 _Mix = tuple[Component, dict[str, int], dict[str, int]]
 
@@ -139,6 +143,56 @@ def _source(found: Substance, code: str) -> str:
         "draws-water": "draws_water",
     }
     return source_of(found, fields[code])
+
+
+def wet(subject: Subject) -> Iterator[Finding]:
+    """Water poured into a dry fizzing mix, that in alcohol or a salt's crystals too. A spray to texture is judged as
+    it goes, and is not meant."""
+    for component in subject.parts:
+        if not subject.carbonates(component):
+            continue
+        for line in component["lines"]:
+            where, name = f"{component['id']}.{line['id']}", subject.ingredient(line)["name"]
+            kind, found = subject.kind(line["ingredient"]), subject.substance(line["ingredient"])
+            if line["texture"]:
+                continue
+            if found and "crystal_water" in found and kind == "salt":
+                yield finding(
+                    "know",
+                    where,
+                    say(
+                        "checks-crystal-water", name=name, share=found["crystal_water"].replace(".", point())
+                    ),
+                    why=say("checks-crystal-water-why"),
+                    by=line["written"],
+                    do=say("checks-crystal-water-do"),
+                    source=source_of(found, "crystal_water"),
+                )
+            elif kind == "alcohol":
+                yield _poured("know", where, line, name, *_of_alcohol(name))
+            elif kind == "water":
+                yield _poured("look", where, line, name, say("checks-water-in-fizz-why"), "")
+
+
+def _poured(level: Level, where: str, line: RecipeLine, name: str, why: str, source: str) -> Finding:
+    return finding(
+        level,
+        where,
+        say("checks-water-in-fizz", name=name),
+        why=why,
+        by=line["written"],
+        do=say("checks-water-in-fizz-do"),
+        source=source,
+    )
+
+
+def _of_alcohol(name: str) -> tuple[str, str]:
+    """How much water an alcohol brings, by the strength in its name; and where that is from."""
+    strength = re.search(r"\b(70|91|99)(?:[.,]\d)? ?%", name)
+    if not strength:
+        return say("checks-alcohol-strength-why"), ""
+    told = {"strength": strength[1], "water": WATER_OF_STRENGTH[strength[1]]}
+    return say("checks-alcohol-water-why", **told), say("checks-alcohol-water-source")
 
 
 def mixes(subject: Subject) -> Iterator[_Mix]:

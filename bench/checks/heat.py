@@ -139,26 +139,6 @@ def warm_fizz(subject: Subject) -> Iterator[Finding]:
             )
 
 
-def water_in_fizz(subject: Subject) -> Iterator[Finding]:
-    """Water, or rubbing alcohol and the water in it, poured into a dry fizzing mix. A spray to texture
-    is judged as it goes, and is not meant."""
-    for component in subject.parts:
-        if not subject.carbonates(component):
-            continue
-        for line in subject.of_kind(component, "water", "alcohol"):
-            if not line["texture"]:
-                name, holds = subject.ingredient(line)["name"], subject.kind(line["ingredient"]) == "alcohol"
-                yield finding(
-                    "know" if holds else "look",
-                    f"{component['id']}.{line['id']}",
-                    say("checks-water-in-fizz", name=name),
-                    why=say("checks-water-in-fizz-alcohol-why") if holds else say("checks-water-in-fizz-why"),
-                    by=line["written"],
-                    do=say("checks-water-in-fizz-do"),
-                    source=say("checks-water-in-fizz-alcohol-source") if holds else "",
-                )
-
-
 def water_bath(subject: Subject) -> Iterator[Finding]:
     """A vessel out of a water bath that comes to a fizzing mix without being wiped dry."""
     for melted, melt, component in _melts(subject):

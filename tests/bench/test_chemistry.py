@@ -162,7 +162,7 @@ def test_one_substance_under_two_names():
 @pytest.mark.parametrize(("density", "fires"), [("869", True), ("0.1", True), ("0.9", False)])
 def test_a_density_out_of_range(density, fires):
     soda = {"name": "Baking soda", "density": {"g_per_ml": density, "source": "made up"}}
-    assert bool(says(check(make("100 g", facts=[soda])), "looks wrong")) is fires
+    assert bool(says(check(make("100 g", facts=[soda])), "out of its range")) is fires
 
 
 def test_allergens_of_two_names_are_one_and_what_is_not_entered_is_asked():
@@ -202,3 +202,23 @@ def test_what_the_recipe_names_stays_first_and_nothing_is_said_twice():
 
     ingredients, (_, pressed) = hazards(document)
     assert ingredients["i0"] == ["powder"] and pressed == ["slippery"]
+
+
+@pytest.mark.parametrize(
+    ("name", "told"),
+    [
+        ("Isopropyl alcohol 70 %", "37 % water"),
+        ("Rubbing alcohol, 91 %", "12 % water"),
+        ("Isopropanol 99,9 %", "1 % water"),
+        ("Vodka", "The rest"),
+    ],
+)
+def test_an_alcohol_brings_the_water_of_its_strength(name, told):
+    (looked,) = says(found((FIZZ[0], "200 g"), (FIZZ[1], "100 g"), (name, "20 g")), "as a set amount")
+    assert told in looked["why"] and looked["level"] == "know"
+
+
+def test_epsom_salt_brings_water_in_its_crystals():
+    """MgSO4·7H2O: 7 x 18.015 / 246.466 is 51.2 %."""
+    assert says(found((FIZZ[0], "200 g"), (FIZZ[1], "100 g"), ("Epsom salt", "20 g")), "51.17 % water")
+    assert not says(found(("Sea salt", "200 g"), ("Epsom salt", "20 g")), "in its crystals")
