@@ -3,13 +3,17 @@
 import { h } from "./dom.js";
 import { mark } from "./marks.js";
 import { day } from "./words.js";
+import { say } from "../words.js";
 
 /**
  * @param {{id: string, title: string, finished_at: number | null}} batch
  * @param {...(string | null)} more what is said of it before when it was finished
  */
 export function batchRow({ id, title, finished_at }, ...more) {
-  const says = [...more, finished_at ? `finished ${day(finished_at)}` : "not finished"].filter(Boolean);
+  const says = [
+    ...more,
+    finished_at ? say("page-common-finished", { at: day(finished_at) }) : say("page-common-unfinished"),
+  ].filter(Boolean);
   return h(
     "li",
     {},

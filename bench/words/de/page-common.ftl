@@ -13,3 +13,5 @@ page-common-save = Speichern
 page-common-settings = Einstellungen
 page-common-undo = Rückgängig
 page-common-part = Teil { $letter }
+page-common-finished = abgeschlossen { $at }
+page-common-unfinished = nicht abgeschlossen

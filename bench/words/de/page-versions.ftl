@@ -6,5 +6,11 @@ page-versions-named = { $at }: { $title }
 page-versions-first = Die erste.
 page-versions-made = Damit gemacht
 page-versions-not-made = Noch nichts damit gemacht
-page-versions-run = { $at }, { $count }
-page-versions-run-open = { $at }, { $count }, noch offen
+page-versions-run = { $count ->
+    [one] { $at }, { $count } Stück
+   *[other] { $at }, { $count } Stück
+}
+page-versions-run-open = { $count ->
+    [one] { $at }, { $count } Stück, noch offen
+   *[other] { $at }, { $count } Stück, noch offen
+}

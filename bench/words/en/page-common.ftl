@@ -13,3 +13,5 @@ page-common-save = Save
 page-common-settings = Settings
 page-common-undo = Undo
 page-common-part = part { $letter }
+page-common-finished = finished { $at }
+page-common-unfinished = not finished

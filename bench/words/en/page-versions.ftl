@@ -6,5 +6,11 @@ page-versions-named = { $at }: { $title }
 page-versions-first = The first.
 page-versions-made = Made with it
 page-versions-not-made = Nothing made with it yet
-page-versions-run = { $at }, { $count }
-page-versions-run-open = { $at }, { $count }, still open
+page-versions-run = { $count ->
+    [one] { $at }, { $count } piece
+   *[other] { $at }, { $count } pieces
+}
+page-versions-run-open = { $count ->
+    [one] { $at }, { $count } piece, still open
+   *[other] { $at }, { $count } pieces, still open
+}
