@@ -46,7 +46,7 @@ function makeParts(update, look) {
     open: h("ul", { class: "rows" }),
     recipes: h("ul", { class: "rows recipe-rows" }),
     drafts: h("ul", { class: "plain" }),
-    first: firstScreen(),
+    first: h("div", {}),
     madeList: h("ul", { class: "rows" }),
     madeSays: h("p", { class: "soft", role: "status", hidden: true }),
     search: h("input", {
@@ -147,10 +147,17 @@ export class RecipesScreen extends HTMLElement {
     // With nothing made or written yet there is no list to show: what this is, and three ways to begin.
     const isFirst = recipes.length + runs.length + drafts.length === 0;
     show(parts.first, isFirst && !link.shut);
+    if (isFirst && !parts.first.hasChildNodes()) this.#begin();
     show(parts.toMake, !isFirst);
     show(parts.made, made.length > 0);
     this.#made = made;
     this.#list();
+  }
+
+  /** How to begin is for who has nothing yet; with the server gone it is asked for again at the next turn. */
+  async #begin() {
+    const module = await import("../parts/first-visit.js").catch(() => null);
+    if (module) this.#parts.first.replaceChildren(module.firstVisit());
   }
 
   /** What the server has for these words; `says` instead when it could not be asked. @param {FoundMade} told */
@@ -208,32 +215,6 @@ export class RecipesScreen extends HTMLElement {
       ),
     );
   }
-}
-
-/** What an empty studio shows: what this is, what it will ask for, and three ways to begin. */
-function firstScreen() {
-  /** @param {string} href @param {string} name @param {string} title @param {string} says */
-  const way = (href, name, title, says) =>
-    h("a", { class: `${name} way-in`, href }, h("b", {}, title), h("span", {}, says));
-  return h(
-    "section",
-    { class: "first", "aria-label": say("page-recipes-begin") },
-    h("p", { class: "first-what" }, say("page-recipes-what")),
-    h(
-      "div",
-      { class: "stack" },
-      way("#/practice", "copper", say("page-recipes-sample"), say("page-recipes-sample-says")),
-      way("#/recipe/new", "outlined", say("page-recipes-write"), say("page-recipes-write-says")),
-      way("#/bring", "outlined", say("page-recipes-bring-one"), say("page-recipes-bring-says")),
-    ),
-    h(
-      "p",
-      { class: "soft" },
-      say("page-recipes-asks"),
-      " ",
-      h("a", { href: "#/kit" }, say("page-recipes-kit")),
-    ),
-  );
 }
 
 /** @param {Run} run */

@@ -27,16 +27,3 @@ page-recipes-draft-new = Neues Rezept weiterschreiben
 page-recipes-draft-to-send = Auf diesem Handy gespeichert; wird später gesendet.
 page-recipes-draft-errors = Nicht als Fassung gespeichert. Das markierte Feld berichtigen.
 page-recipes-draft-changed = Jemand hat dieses Rezept inzwischen geändert. Deines steht hier als Entwurf.
-
-## An empty studio
-
-page-recipes-begin = Anfangen
-page-recipes-what = Das Handy neben die Schüssel stellen. Es sagt, was zu tun ist, wie viel, und was die Waage zeigt. Es führt jeden Timer und das Chargenprotokoll.
-page-recipes-sample = Beispiel ausprobieren
-page-recipes-sample-says = 10 Minuten, nichts zu wiegen. Kurze Wartezeiten, und nichts wird gespeichert.
-page-recipes-write = Rezept schreiben
-page-recipes-write-says = Mengen so eingeben, wie du sie sagst.
-page-recipes-bring-one = Eines einlesen
-page-recipes-bring-says = Eine Rezeptdatei, oder Text zum Einfügen.
-page-recipes-asks = Es fragt nach Rezept, Waagen und Schüsseln, und was die Waage zeigt. Kein Konto: alles bleibt in deiner Werkstatt.
-page-recipes-kit = Waagen und Schüsseln eintragen

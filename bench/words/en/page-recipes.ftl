@@ -27,16 +27,3 @@ page-recipes-draft-new = Go on writing a new recipe
 page-recipes-draft-to-send = Saved on this phone; sends later.
 page-recipes-draft-errors = Not saved as a version. Fix the marked field.
 page-recipes-draft-changed = Someone changed this recipe meanwhile. Yours is saved here as a draft.
-
-## An empty studio
-
-page-recipes-begin = Begin
-page-recipes-what = Prop this phone beside the bowl. It says what to do now and how much to add. It says what the scale will read. It keeps every timer and writes the batch record.
-page-recipes-sample = Try a sample
-page-recipes-sample-says = 10 minutes, nothing to weigh. Waits are short, and nothing is saved.
-page-recipes-write = Write a recipe
-page-recipes-write-says = Type your amounts as you say them.
-page-recipes-bring-one = Bring one in
-page-recipes-bring-says = A recipe file, or text to paste.
-page-recipes-asks = It asks for your recipe, scales and bowls, and what the scale reads. No account: everything stays in your studio.
-page-recipes-kit = Set up scales and bowls
