@@ -105,7 +105,7 @@ def test_the_studio_screen_says_who_is_here_and_lets_a_helper_in(
     expect(maker.get_by_text("maker, this phone")).to_be_visible()
 
     maker.get_by_role("button", name="Pair a helper's device").click()
-    expect(maker.get_by_role("timer")).to_contain_text("Good for one phone")
+    expect(maker.get_by_role("timer")).to_contain_text("Good for one device")
     code = maker.locator(".code").inner_text()
     expect(maker.locator(".code-qr")).to_be_visible()
     helper.goto(studio.url + "pair")
