@@ -27,7 +27,8 @@ import { BenchError } from "./errors.js";
 import { isPlain } from "./steps/index.js";
 import { say } from "../words.js";
 import { halfEven, perCent, PPM, product, reading } from "./whole.js";
-/** @import { Measures, MouldNeed, WrittenComponent, WrittenLine, WrittenRecipe, WrittenStep } from "../../bench/shapes/page" */
+/** @import { Measures, MouldNeed, WrittenComponent } from "../../bench/shapes/page" */
+/** @import { WrittenLine, WrittenRecipe, WrittenStep } from "../../bench/shapes/page" */
 /** @import { Amount, Fraction } from "./amounts.js" */
 
 /** @type {Fraction} */

@@ -235,8 +235,8 @@ class Choice {
   }
 
   /**
-   * Where nothing can be foreseen: whether what is in use could not all be emptied after this step, and whether it leaves
-   * a state that is open.
+   * Where nothing can be foreseen: whether what is in use could not all be emptied after this step, and whether it
+   * leaves a state that is open.
    * @param {Layout} layout @param {number | null} index
    */
   #blind(layout, index) {
@@ -355,8 +355,8 @@ class Choice {
 
 /**
  * What counts when something must give: where nothing can be foreseen, bowls that wait for each other for ever, and
- * leaving what is open; ruin and bringing back, at the usual pace and by slow hands; then windows of quality, and how many times their own size they are overrun; then
- * staying on, by how much, and the end.
+ * leaving what is open; ruin and bringing back, at the usual pace and by slow hands; then windows of quality, and how
+ * many times their own size they are overrun; then staying on, by how much, and the end.
  * @param {number[]} risks @param {Layout} layout @param {number[]} blind @param {number} stays
  */
 function badness(risks, layout, blind, stays) {

@@ -26,7 +26,8 @@ import { openSheet } from "../bench/sheet/former.js";
 import { makeProblem, tasksOf } from "../bench/tasks.js";
 import { clock, dated, day as dayOf, duration } from "./words.js";
 import { say } from "../words.js";
-/** @import { Advice, GapOver, HoursAdvice, MakerWritten, MeasuredRecipe, Plan, Problem, RunDue } from "../../bench/shapes/page" */
+/** @import { Advice, GapOver, HoursAdvice, MakerWritten, MeasuredRecipe } from "../../bench/shapes/page" */
+/** @import { Plan, Problem, RunDue } from "../../bench/shapes/page" */
 /** @import { Sheet, State, Task, WhyNext, WindowAdvice } from "../../bench/shapes/page" */
 /** @import { HoursDoc, HoursDocument, PlanDoc } from "../../types/server" */
 /** @import { HandsMs } from "../bench/tasks.js" */

@@ -3,8 +3,8 @@
 //   fieldRow(pen, "components.0", ["piece", "weighs", "", "150 g"])
 //
 // A field is [key, label, type, extra]; the key may be dotted; the label is a code of the catalogue, and what ends in
-// * must be filled in. Types: "" text (extra: an example, in figures or as a code of the catalogue), grow (text on as many rows as it needs), area (the same, several
-// lines), whole, decimal, flag, maybe (yes, no, not said), pick
+// * must be filled in. Types: "" text (extra: an example, in figures or as a code of the catalogue), grow (text on as
+// many rows as it needs), area (the same, several lines), whole, decimal, flag, maybe (yes, no, not said), pick
 // (extra: codes of the catalogue, or what gives [value, label] pairs), some (the same, any number), list (words
 // between commas), rows (extra: {fields, one, blank}).
 //
@@ -16,7 +16,8 @@ import { h, setAttr, setText } from "./dom.js";
 import { mark } from "./marks.js";
 /** @import { Child, Props } from "../../types/dom" */
 /** @import { Control } from "../../types/parts" */
-/** @import { Choices, ChoicesOf, Coded, Field, FieldThere, ListPath, Pen, RowsField, ValueAt } from "../../types/recipe" */
+/** @import { Choices, ChoicesOf, Coded, Field, FieldThere } from "../../types/recipe" */
+/** @import { ListPath, Pen, RowsField, ValueAt } from "../../types/recipe" */
 
 /** @param {string} at @param {string} key */
 export const join = (at, key) => (at ? `${at}.${key}` : key);

@@ -44,7 +44,8 @@ export function lotLevel(left, whole) {
 }
 
 /**
- * @typedef {Pick<RecordLine, "deviation_mg" | "tolerance_mg" | "within" | "division_mg"> & {division_uoz?: number}} Deviation
+ * @typedef {Pick<RecordLine, "deviation_mg" | "tolerance_mg" | "within" | "division_mg">
+ *   & {division_uoz?: number}} Deviation
  * @typedef {{name: string, planned: number, good: number, spoiled: number, here: boolean}} YieldBar
  */
 

@@ -103,7 +103,10 @@ export function lotsPart(told, shelf) {
   );
 }
 
-/** Whether a wait ended earlier or later than written. @param {{readonly early: boolean, readonly late: boolean}} wait */
+/**
+ * Whether a wait ended earlier or later than written.
+ * @param {{readonly early: boolean, readonly late: boolean}} wait
+ */
 export const offOf = ({ early, late }) => (early ? "early" : late ? "late" : "none");
 
 /** @param {Pick<BatchRecord, "waits">} told */

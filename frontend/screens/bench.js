@@ -135,7 +135,10 @@ function adviceFor(prompt, lead, first) {
 /** How large the glass and the text were by which what is known to fit was measured. @type {Map<string, string>} */
 const sizes = new Map();
 
-/** Whether that is another size now. An observer tells of each once, though it is as it was. @param {ResizeObserverEntry} entry */
+/**
+ * Whether that is another size now. An observer tells of each once, though it is as it was.
+ * @param {ResizeObserverEntry} entry
+ */
 function isOtherSize({ target: { localName }, contentRect: { width, height } }) {
   const size = `${width} ${height}`;
   const was = sizes.get(localName) ?? size;
