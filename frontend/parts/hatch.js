@@ -64,5 +64,5 @@ export function relabelMark(mark, letter) {
   if (!mark.lastChild || mark.lastChild.textContent === letter) return;
   mark.lastChild.textContent = letter;
   mark.firstElementChild?.setAttribute("fill", hatch(letter));
-  mark.setAttribute("aria-label", `part ${letter}`);
+  mark.setAttribute("aria-label", say("page-common-part", { letter }));
 }

@@ -18,7 +18,6 @@ from tests.frontend.hands import (
     open_demo,
     type_on_pad,
 )
-from tests.frontend.sight import Shape, take
 from tests.servers import Server
 
 pytestmark = [pytest.mark.browser, NO_COPY]
@@ -97,80 +96,6 @@ def sizes(found: Locator) -> list[dict[str, Any]]:
 
 def too_small(found: Locator, least: int) -> list[dict[str, Any]]:
     return [each for each in sizes(found) if each["width"] < least - 0.5 or each["height"] < least - 0.5]
-
-
-# What of the page is wider than its place, by what it is: [what, by how much]. What scrolls in a box of its own may.
-WIDE = """() => {
-    const cut = new Map();
-    const say = (node, why) => {
-        const name = [node.localName, node.className && `.${node.className}`, (node.textContent || node.value || node.placeholder || "").trim().slice(0, 40)].filter(Boolean).join(" ");
-        if (cut.size < 12) cut.set(name, why);
-    };
-    const doc = document.documentElement;
-    if (doc.scrollWidth > innerWidth) cut.set("page", `scrolls sideways by ${doc.scrollWidth - innerWidth}`);
-    for (const node of document.querySelectorAll("#page *, dialog[open] *")) {
-        if (!node.checkVisibility() || node.closest("svg, canvas, .unseen")) continue;
-        const isField = node.matches("input, select, textarea"); // goes along with the caret
-        const hasText = [...node.childNodes].some((each) => each.nodeType === Node.TEXT_NODE && each.data.trim());
-        if (!hasText && !isField) continue;
-        const box = node.getBoundingClientRect();
-        if (box.width < 2 || box.height < 2) continue;
-        const style = getComputedStyle(node);
-        if (style.overflowX !== "visible" && node.scrollWidth > node.clientWidth + 1 && !isField) say(node, `holds ${node.scrollWidth} in ${node.clientWidth}`);
-        let scrolls = false;
-        for (let over = node.parentElement; over && over !== doc; over = over.parentElement) {
-            const { overflowX } = getComputedStyle(over);
-            if (overflowX === "visible") continue;
-            if (["auto", "scroll"].includes(overflowX)) { scrolls = true; break; }
-            const edge = over.getBoundingClientRect();
-            if (box.right > edge.right + 1 || box.left < edge.left - 1) say(node, `is cut by ${Math.round(Math.max(box.right - edge.right, edge.left - box.left))}`);
-            break;
-        }
-        if (!scrolls && (box.right > innerWidth + 1 || box.left < -1)) say(node, `leaves the glass by ${Math.round(Math.max(box.right - innerWidth, -box.left))}`);
-    }
-    return [...cut];
-}"""
-
-NARROW = [Shape(320, 700), Shape(390, 844, text_percent=200)]
-
-
-def every_screen(page: Page) -> Iterator[str]:
-    """All that has an address, each as full as the demo makes it."""
-
-    def id_in(link: str) -> str:
-        return (page.locator(link).first.get_attribute("href") or "").split("/")[2]
-
-    recipe, open_run, made = id_in("a.recipe"), id_in("a[href^='#/bench/']"), id_in("a[href^='#/record/']")
-    for name, about in (
-        *((each, "") for each in ("shelf", "kit", "studio", "audit", "bring", "practice")),
-        *((each, f"/{recipe}") for each in ("size", "recipe", "versions", "card")),
-        *((each, f"/{open_run}") for each in ("bench", "day", "gather", "record")),
-        *((each, f"/{made}") for each in ("record", "label")),
-        ("recipe", "/new"),
-    ):
-        page.evaluate("address => { location.hash = address }", f"#/{name}{about}")
-        expect(page.locator(f"{name}-screen")).to_be_visible()
-        expect(page.locator(".opening")).to_have_count(0)
-        yield f"{name}{about}"
-    page.evaluate("location.hash = '#/'")
-    expect(page.locator(".recipe").first).to_be_visible()
-    yield "recipes"
-
-
-def test_nothing_is_wider_than_its_place_at_320_or_with_large_text(bench: Page) -> None:
-    wide: dict[str, Any] = {}
-
-    for screen in every_screen(bench):
-        bench.evaluate(
-            "() => document.querySelectorAll('#page details').forEach((each) => { each.open = true; })"
-        )
-        for shape in NARROW:
-            take(bench, shape)
-            if found := bench.evaluate(WIDE):
-                wide[f"{screen}, {shape}"] = found
-        take(bench, Shape(390, 844))
-
-    assert wide == {}
 
 
 def test_every_screen_is_plain_to_axe_never_scrolls_sideways_and_all_of_it_can_be_hit(bench: Page) -> None:
