@@ -15,6 +15,7 @@ from playwright.sync_api import Browser, Page, Route, ViewportSize
 
 import bench
 from api import page_words
+from bench import words
 
 HERE = Path(__file__).parent
 ROOT = HERE.parents[1]
@@ -57,10 +58,15 @@ def sheet_of(name: str = THREE_PARTS) -> dict[str, Any]:
 
 
 @contextmanager
-def drawing(browser: Browser) -> Iterator[Page]:
-    """A page with the bench's parts and styles, and nothing of the app's."""
+def drawing(browser: Browser, tongue: str | words.Language = words.DEFAULT) -> Iterator[Page]:
+    """A page with the bench's parts and styles in a language, and nothing of the app's."""
+
+    def serve_in(route: Route) -> None:
+        with words.speaking(tongue):  # a page asks in a context of its own
+            serve(route)
+
     page = browser.new_page(reduced_motion="reduce")
-    page.route(f"{ORIGIN}/**", serve)
+    page.route(f"{ORIGIN}/**", serve_in)
     page.goto(f"{ORIGIN}/")
     page.evaluate("async () => { window.sight = await import('/sight.js'); sight.open(); }")
     yield page

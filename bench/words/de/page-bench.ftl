@@ -24,9 +24,9 @@ page-bench-practise-again = Noch einmal üben
 
 ## Was sonst noch geht
 
-page-bench-say-again = Noch einmal sagen
-page-bench-other = Anderes
-page-bench-others = Anderes ({ $count })
+page-bench-say-again = Ansagen
+page-bench-other = Mehr
+page-bench-others = Mehr ({ $count })
 page-bench-something-else = Etwas anderes
 page-bench-will-it-ring = Klingelt es?
 page-bench-note = Anmerkung schreiben
