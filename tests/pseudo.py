@@ -72,7 +72,7 @@ def _lengthen(pattern: ast.Pattern) -> None:
 
 @cache
 def _english() -> words.Language:
-    return words.language(words.DEFAULT)
+    return _language(words.DEFAULT)
 
 
 def unmarked(text: str) -> str:
@@ -83,15 +83,21 @@ def unmarked(text: str) -> str:
     return re.sub(f"{BEGIN}.*|.*{END}", " ", text, flags=re.DOTALL).strip()
 
 
-def speak_it_too() -> None:
-    """From now on this process has it beside the languages there are."""
-    language, languages = words.language, words.languages
-    words.language = lambda tag: pseudo() if tag == TAG else language(tag)  # type: ignore[assignment]
-    words.languages = lambda: (*languages(), TAG)  # type: ignore[assignment]
+_language, _languages = words.language, words.languages
+
+
+def language(tag: str) -> words.Language:
+    """In the place of `words.language`."""
+    return pseudo() if tag == TAG else _language(tag)
+
+
+def languages() -> tuple[str, ...]:
+    """In the place of `words.languages`."""
+    return (*_languages(), TAG)
 
 
 if __name__ == "__main__":
-    speak_it_too()
+    words.language, words.languages = language, languages  # type: ignore[assignment]
 
     from api.cli import main
 

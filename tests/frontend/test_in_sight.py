@@ -7,11 +7,14 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
+from bench import words
+from tests import pseudo
 from tests.frontend.sight import SHAPES, Shape, drawing, out_of_sight, record, sheet_of, take
 
 pytestmark = pytest.mark.browser
 
 PROMPTS_AT_LEAST = 60
+TIGHT = [Shape(667, 375), Shape(320, 568), Shape(390, 844, text_percent=200)]
 OTHERS = """([place, count]) => {
     const moment = moments[place];
     const { at } = moment.bench;
@@ -62,6 +65,28 @@ def bench(browser: Browser) -> Iterator[Page]:
 @pytest.mark.parametrize("shape", SHAPES, ids=str)
 def test_nothing_of_any_prompt_is_out_of_sight(bench: Page, shape: Shape) -> None:
     assert out_of_sight(bench, shape) == {}
+
+
+@pytest.mark.parametrize(
+    ("tongue", "shapes"),
+    [
+        *((tag, TIGHT) for tag in words.languages() if tag != words.DEFAULT),
+        (
+            pseudo.TAG,
+            [Shape(390, 844), Shape(360, 640)],
+        ),  # longer than any there is: a common phone is enough
+    ],
+)
+def test_nothing_is_out_of_sight_in_another_language(
+    browser: Browser, monkeypatch: pytest.MonkeyPatch, tongue: str, shapes: list[Shape]
+) -> None:
+    monkeypatch.setattr(words, "language", pseudo.language)
+    monkeypatch.setattr(words, "languages", pseudo.languages)
+    with drawing(browser, tongue) as page:
+        assert record(page, sheet_of()) >= PROMPTS_AT_LEAST
+        found = {str(shape): out_of_sight(page, shape) for shape in shapes}
+
+    assert {shape: each for shape, each in found.items() if each} == {}
 
 
 def test_a_part_that_is_hidden_is_seen_by_this_test(bench: Page) -> None:

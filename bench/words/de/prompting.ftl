@@ -153,7 +153,7 @@ prompting-sprayed-again = { $times ->
 }
 prompting-small-piece = Ein kleines
 prompting-spoiled = Eins misslungen
-prompting-none-left = Masse aufgebraucht: hier aufhören
+prompting-none-left = Nichts übrig: hier aufhören
 prompting-left-makes = { $mass } übrig: noch { $pieces } Stück.
 prompting-from-portion = Aus { $name }: noch { $pieces } Stück.
 prompting-join-left = Reste zusammennehmen: { $parts }. Ergibt noch { $pieces }.
