@@ -14,7 +14,6 @@ import { h } from "./parts/dom.js";
 import { installHatching } from "./parts/hatch.js";
 import { registerPlateRow } from "./parts/plate-rows.js";
 import { endRing, tellRing } from "./parts/ring-note.js";
-import { ringState, willRing } from "./parts/ring-state.js";
 import { tellPlain } from "./parts/sheets.js";
 import { registerWaitStrip } from "./parts/wait-strip.js";
 import { clock, duration } from "./parts/words.js";
@@ -129,7 +128,7 @@ const SCREENS = {
           lead: (isAsked) => leadOf(run, isAsked),
           isGiven: (prompt) => touches.isGiven(onceOf(id, prompt)),
           undoing: studio.undoing(id),
-          willRing: () => willRing(ringing()),
+          willRing: () => atRest()?.rings.willRing(ringing()) ?? "",
         }
       );
     },
@@ -335,10 +334,15 @@ function fetched(fetch) {
 
 const inUse = fetched(() => import("./parts/in-use.js"));
 const beside = fetched(() => import("./parts/beside.js"));
-const planning = fetched(async () => {
+const atRest = fetched(async () => {
   await new Promise((resolve) => setTimeout(resolve, AT_REST_MS));
-  return import("./parts/day-ahead.js");
+  const [planning, rings] = await Promise.all([
+    import("./parts/day-ahead.js"),
+    import("./parts/ring-state.js"),
+  ]);
+  return { planning, rings };
 });
+const planning = () => atRest()?.planning;
 
 /**
  * What is told beside a step: what another batch has that it needs, how it went the last times, and whether a piece
@@ -599,13 +603,13 @@ function stopAsking() {
 }
 
 function ringing() {
-  return ringState({
+  return {
     sound: studio.preferences.sound,
     canRing: senses.canRing(),
     holdsScreen,
     mayGoDark: senses.mayGoDark(),
     isClockSure: studio.isClockSure,
-  });
+  };
 }
 
 /**

@@ -1,7 +1,7 @@
 // Will it ring? One state of five things, each well (true), not (false), or not to be known by a page (null). Pure.
 //
 //   ringState({ sound, canRing, holdsScreen, mayGoDark, isClockSure })  ->  [{ name, well, says }]
-//   willRing(state)  ->  "It will ring." or the first thing that keeps it from ringing
+//   willRing(facts)  ->  "It will ring." or the first thing that keeps it from ringing
 
 import { say } from "../words.js";
 
@@ -39,8 +39,8 @@ export function ringState({ sound, canRing, holdsScreen, mayGoDark, isClockSure 
   ];
 }
 
-/** @param {RingPart[]} state */
-export function willRing(state) {
-  const not = state.find(({ well }) => well === false);
+/** @param {RingFacts} facts */
+export function willRing(facts) {
+  const not = ringState(facts).find(({ well }) => well === false);
   return not ? [say("page-ring-may-not"), `${not.name}: ${not.says}`].join(" ") : say("page-ring-will");
 }

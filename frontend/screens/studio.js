@@ -21,7 +21,7 @@ import {
 import { fileLink, handOver } from "../parts/hand-over.js";
 import { pageHead } from "../parts/page-head.js";
 import { isApple, isInstalled } from "../platform.js";
-import { willRing } from "../parts/ring-state.js";
+import { ringState, willRing } from "../parts/ring-state.js";
 import { settingsForm } from "../parts/studio-settings.js";
 import { clock, COPY_OLD_MS, day, dayOnly, duration } from "../parts/words.js";
 import { deedWords } from "../parts/undo-words.js";
@@ -30,7 +30,7 @@ import { languages, point, say } from "../words.js";
 /** @import { KeptEntry, Link, Preferences, RefusedRow } from "../../types/keep" */
 /** @import { Place, SettingsDocument } from "../../types/server" */
 /** @import { Run } from "../keep/run.js" */
-/** @import { RingPart } from "../parts/ring-state.js" */
+/** @import { RingFacts } from "../parts/ring-state.js" */
 /** @import { DeviceList } from "../parts/device-list.js" */
 
 const DAY_MS = 24 * 3_600_000;
@@ -168,7 +168,7 @@ function ringPart(parts, onclick) {
 /**
  * @typedef {{link: Link, place: Place | null | undefined, isMaker: boolean, preferences: Preferences,
  *   settings: SettingsDocument, runs: readonly Run[], shelf: readonly KeptEntry[], now: () => number,
- *   ringing: RingPart[]}} StudioData
+ *   ringing: RingFacts}} StudioData
  * @typedef {{devices?: DeviceItem[], made?: PairingMade | null, says?: string}} Devices
  * @typedef {"theme" | "language" | "mass" | "warmth" | "weigh" | "dry"} ChoiceKey
  * @typedef {"sound" | "speech"} SwitchKey
@@ -243,7 +243,7 @@ export class StudioScreen extends HTMLElement {
     setText(parts.willRing, willRing(data.ringing));
     keyed(
       parts.ringing,
-      data.ringing,
+      ringState(data.ringing),
       ({ name }) => name,
       ({ name }) => h("li", {}, h("b", {}, `${name}: `), h("span", {})),
       (row, { well, says }) => {
