@@ -3,12 +3,12 @@
 Each part of a piece meets the skin by itself: a scented layer is not thinned by the plain one beside it. A limit is only ever the one that the maker copied from the fragrance's certificate.
 """
 
-import re
 from collections.abc import Iterator
 from fractions import Fraction
 
 from bench.checks.finding import cut_per_cent, decimals_of, finding
 from bench.checks.subject import Subject, mass_ug, rounding, shares_of_parts
+from bench.label_names import allergen_name
 from bench.shapes.recipe import Finding, Ingredient
 from bench.whole import PPM, half_even
 from bench.words import say, say_all
@@ -160,19 +160,13 @@ def _allergens(subject: Subject) -> tuple[dict[str, Fraction], dict[str, Fractio
         for key in subject.used("fragrance"):
             share = shares_of_parts(subject.recipe, key).get(component["id"], Fraction(0))
             for each in (subject.recipe["ingredients"][key]["fragrance"] or {"allergens": []})["allergens"]:
-                name, part = _label_name(each["name"]), Fraction(each["ppm"], PPM)
+                name, part = allergen_name(each["name"]), Fraction(each["ppm"], PPM)
                 held[name] = held.get(name, Fraction(0)) + share * part
                 sure[name] = sure.get(name, Fraction(0)) + max(share - grace, Fraction(0)) * part
         for name in held:
             shares[name] = max(shares.get(name, Fraction(0)), held[name])
             certain[name] = max(certain.get(name, Fraction(0)), sure[name])
     return shares, certain
-
-
-def _label_name(allergen: str) -> str:
-    """The name without what tells its mirror image: "d-Limonene" and "(R)-(+)-Limonene" are "Limonene"."""
-    bare = re.sub(r"^(?:\((?:[+-]|±|[RSrs])\)-?|(?:dl|[dlDL])-)+", "", allergen.strip())
-    return bare[:1].upper() + bare[1:]
 
 
 def _limit(ingredient: Ingredient) -> Fraction | None:

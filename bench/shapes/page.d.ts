@@ -2558,7 +2558,11 @@ export interface WholeRecord {
 /** whole micrometres */
 export type Um = number;
 
-export type Market = "us" | "eu";
+export type Market = "us" | "eu" | "uk";
+
+export type LabelUse = "bath" | "wash" | "left_on" | "lips" | "eyes" | "air" | "decoration";
+
+export type MeantFor = "all" | "adults" | "children";
 
 export type ListGroup = "over" | "free" | "by_hand" | "colour";
 
@@ -2571,7 +2575,7 @@ export interface LabelSize {
   readonly height_um: Um;
 }
 
-/** How high the letters are: of the small o, or of capitals where all are capitals. */
+/** How high letters are: of the small o, of capitals where all are; in Europe the digits of the net content. */
 export interface Letters {
   readonly list_um?: Um | null;
   readonly net_um?: Um | null;
@@ -2592,6 +2596,16 @@ export interface LabelOptions {
   readonly precautions?: readonly string[];
   readonly size?: LabelSize | null;
   readonly letters?: Letters | null;
+  /** None: read from the recipe, where that tells */
+  readonly use?: LabelUse | null;
+  /** used up at once; None: not said */
+  readonly single_use?: boolean | null;
+  /** unopened */
+  readonly keeps_months?: number | null;
+  readonly today?: DayText | null;
+  /** the earliest of the lots that went in */
+  readonly lots_best_before?: DayText | null;
+  readonly meant_for?: MeantFor | null;
 }
 
 export interface LabelName {
@@ -2643,6 +2657,8 @@ export interface Label {
   readonly text: string;
   readonly net_mg: Mg;
   readonly net: string;
+  /** by how much one pack may fall short; None: no figure is known here */
+  readonly shortfall_mg: Mg | null;
   readonly batch: string | null;
   /** the period after opening, as in 12M */
   readonly opened: string | null;
@@ -2652,7 +2668,10 @@ export interface Label {
   readonly heights: LabelHeights;
   readonly needs: readonly LabelNeed[];
   readonly warnings: readonly Sourced[];
+  readonly not_checked: readonly Sourced[];
   readonly checked: readonly CheckedRule[];
+  /** what is due before it is sold */
+  readonly duties: readonly Sourced[];
   readonly law: string;
 }
 

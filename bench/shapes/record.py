@@ -309,7 +309,10 @@ class WholeRecord(_RecordBody, _WithYield):
 
 Um = Annotated[int, "whole micrometres"]
 
-Market = Literal["us", "eu"]
+Market = Literal["us", "eu", "uk"]
+# What it is for.
+LabelUse = Literal["bath", "wash", "left_on", "lips", "eyes", "air", "decoration"]
+MeantFor = Literal["all", "adults", "children"]
 ListGroup = Literal["over", "free", "by_hand", "colour"]
 
 
@@ -323,7 +326,7 @@ class LabelSize(TypedDict):
 
 
 class Letters(TypedDict):
-    """How high the letters are: of the small o, or of capitals where all are capitals."""
+    """How high letters are: of the small o, of capitals where all are; in Europe the digits of the net content."""
 
     list_um: NotRequired[Um | None]
     net_um: NotRequired[Um | None]
@@ -341,6 +344,12 @@ class LabelOptions(TypedDict):
     precautions: NotRequired[list[str]]
     size: NotRequired[LabelSize | None]
     letters: NotRequired[Letters | None]
+    use: NotRequired[LabelUse | None]  # None: read from the recipe, where that tells
+    single_use: NotRequired[bool | None]  # used up at once; None: not said
+    keeps_months: NotRequired[int | None]  # unopened
+    today: NotRequired[DayText | None]
+    lots_best_before: NotRequired[DayText | None]  # the earliest of the lots that went in
+    meant_for: NotRequired[MeantFor | None]
 
 
 class LabelName(TypedDict):
@@ -391,6 +400,7 @@ class Label(TypedDict):
     text: str  # the ingredient list as one line
     net_mg: Mg
     net: str
+    shortfall_mg: Mg | None  # by how much one pack may fall short; None: no figure is known here
     batch: str | None
     opened: str | None  # the period after opening, as in 12M
     best_before: DayText | None
@@ -399,7 +409,9 @@ class Label(TypedDict):
     heights: LabelHeights
     needs: list[LabelNeed]
     warnings: list[Sourced]
+    not_checked: list[Sourced]
     checked: list[CheckedRule]
+    duties: list[Sourced]  # what is due before it is sold
     law: str
 
 

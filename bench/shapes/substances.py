@@ -19,6 +19,7 @@ Trait = Literal[
     "food_colour",
     "microplastic",
     "acid_frees_sulfide",
+    "frees_peroxide",  # in water
 ]
 
 

@@ -59,9 +59,9 @@ def test_the_list_goes_by_what_was_weighed_and_not_by_what_was_planned():
 
 def test_colours_come_last_in_any_amount_and_in_both_markets():
     """21 CFR 701.3(f)(3); Art. 19(1)(g)."""
-    for market in ("us", "eu"):
+    for market, name in (("us", "Iron Oxides"), ("eu", MICA), ("uk", MICA)):
         told = labelled(market, (500_000, MICA, {"kind": "mica"}), (400_000, SODA), (100, ACID))
-        assert groups(told) == [(SODA, "over"), (ACID, "free"), (MICA, "colour")]
+        assert groups(told) == [(SODA, "over"), (ACID, "free"), (name, "colour")]
 
 
 @pytest.mark.parametrize(
@@ -173,7 +173,7 @@ def test_what_was_added_by_hand_unweighed_is_listed_and_said():
         min_size=1,
         max_size=8,
     ),
-    st.sampled_from(["us", "eu"]),
+    st.sampled_from(["us", "eu", "uk"]),
 )
 @settings(max_examples=60)
 def test_above_one_per_cent_it_never_rises_and_each_name_stands_once(parts, market):
@@ -212,11 +212,11 @@ def test_over_several_parts_each_counts_by_what_it_gives_to_a_piece():
     ("mg", "us", "eu"),
     [
         (150_999, "Net Wt 5.3 oz (150 g)", "150 g"),
-        (28_349, "Net Wt 0.9 oz (28 g)", "28 g"),  # one ounce is 28.349523125 g (UCUM v2.2)
+        (28_349, "Net Wt 0.99 oz (28 g)", "28 g"),  # one ounce is 28.349523125 g (UCUM v2.2)
         (28_350, "Net Wt 1.0 oz (28 g)", "28 g"),
-        (9_990, "Net Wt 0.3 oz (9.9 g)", "9.9 g"),
+        (9_990, "Net Wt 0.35 oz (9.9 g)", "9.9 g"),
         (453_592, "Net Wt 15.9 oz (453 g)", "453 g"),  # a pound is 453.59237 g
-        (453_593, "Net Wt 16.0 oz (453 g)", "453 g"),
+        (453_593, "Net Wt 16.0 oz (1 lb) 453 g", "453 g"),
     ],
 )
 def test_net_content_is_never_more_than_is_there(mg, us, eu):
@@ -232,7 +232,7 @@ def square_inches(area, shape="rectangle"):
     [(5, 1), (5.001, 2), (25, 2), (25.001, 3), (100, 3), (100.001, 4)],
 )
 def test_the_net_contents_letters_grow_with_the_panel(area, sixteenths):
-    """21 CFR 701.13 by the scheme of 16 CFR 500.21; the last step from memory."""
+    """21 CFR 701.13 by the scheme of 16 CFR 500.21."""
     assert least_heights("us", square_inches(area))["net_um"] == -(-INCH * sixteenths // 16)
 
 
@@ -265,6 +265,7 @@ def test_what_a_label_still_lacks_is_listed_and_nothing_is_called_lawful():
         options={
             "maker": "Marlwick Scullery, Sink Lane",
             "opened_months": 12,
+            "keeps_months": 36,
             "batch": "261125-A1",
             "function": "bath piece",
             "precautions": ["Not for eating."],

@@ -438,6 +438,11 @@ INCI = [
     "Aqua 70 %, Glycerin 20 %",
     "Aqua 70 %, Glycerin 40 %, Sorbitol",
     ", ".join(f"Plant {place} Extract" for place in range(25)),
+    "Sodium Laureth Sulfate 60 %, Aqua",
+    "Sodium Carbonate Peroxide",
+    "Cera Alba, Maris Sal",
+    "Iron Oxides (CI 77491), Titanium Dioxide, CI 45410, Blue 1 Lake, Iron Oxides",
+    "Beta Vulgaris Root Powder, CI 75840",
 ]
 
 
@@ -451,10 +456,24 @@ def _labelled(rng: Random, ingredients: list[str]) -> Json:
             "height_um": rng.randint(1, 300_000),
         },
         "letters": {"list_um": rng.choice([700, 794, 1588, 3175]), "net_um": rng.choice([1588, 3175, 6350])},
-        "maker": "Marlwick Scullery, Sink Lane",
+        "maker": rng.choice(
+            [
+                "Marlwick Scullery, Sink Lane",
+                "Sink Lane, Marlwick, VT 05001",
+                "Sink Lane, MW1 2AB",
+                "a@b.example",
+            ]
+        ),
         "opened_months": rng.choice([0, 12]),
         "precautions": ["Not for eating."],
         "function": "bath piece",
+        "use": rng.choice([None, "bath", "wash", "left_on", "air"]),
+        "single_use": rng.choice([None, True, False]),
+        "keeps_months": rng.choice([None, 12, 30, 31]),
+        "today": "2026-11-30",
+        "best_before": rng.choice(["2026-11-29", "2029-05-30", "2029-05-31"]),
+        "lots_best_before": rng.choice(["2027-03-01", "2029-06-01"]),
+        "meant_for": rng.choice(["all", "adults", "children"]),
     }
     return {key: value for key, value in told.items() if rng.random() < 0.6}
 

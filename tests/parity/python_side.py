@@ -40,7 +40,8 @@ from bench import (
 from bench.batch_number import recipe_code
 from bench.digest import digest_text
 from bench.holding import in_use, mould_holds, vessel_holds
-from bench.label import label, least_heights, names_in, net_text
+from bench.label import label, least_heights, names_in, net_text, shortfall
+from bench.label_names import allergen_name, on_market
 from bench.planning import stretches
 from bench.planning.emptying import can_empty
 from bench.planning.layout import Day, Layout
@@ -164,6 +165,9 @@ CALLS = {
     "names_in": lambda inci: [list(each) for each in names_in(inci)],
     "net_text": net_text,
     "least_heights": least_heights,
+    "shortfall": shortfall,
+    "allergen_name": allergen_name,
+    "on_market": lambda written, market: on_market(written, market)[0],
     "digest_text": digest_text,
     "sha256": lambda text: sha256(text.encode()).hexdigest(),
 }
@@ -229,5 +233,7 @@ def batch(case: Json) -> Json:
         "uses": lots.use_of(sheet, state, case["entries"]),
         "gather": gather(case["recipe"], sheet, state, stock, case["uses"], "2026-11-25"),
         "dryness": [each for step in sheet["steps"] for each in dryness_of(sheet, state, step["id"], 20_000)],
-        "labels": [label(case["recipe"], sheet, state, market, case["labelled"]) for market in ("us", "eu")],
+        "labels": [
+            label(case["recipe"], sheet, state, market, case["labelled"]) for market in ("us", "eu", "uk")
+        ],
     }

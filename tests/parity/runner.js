@@ -21,7 +21,10 @@ import { gather } from "/bench/gather.js";
 import { inUse, mouldHolds, vesselHolds } from "/bench/holding.js";
 import { inOrder } from "/bench/entries.js";
 import { Folding, frozenSeal, ofRecord, seal } from "/bench/journal/index.js";
-import { label, leastHeights, namesIn, netText } from "/bench/label.js";
+import { label } from "/bench/label.js";
+import { namesIn } from "/bench/label-list.js";
+import { leastHeights, netText, shortfall } from "/bench/label-net.js";
+import { onMarket, allergenName } from "/bench/label-names.js";
 import { lastTimes, learned } from "/bench/last-time.js";
 import { Day, Layout } from "/bench/layout.js";
 import { pick, useOf } from "/bench/lots.js";
@@ -158,6 +161,9 @@ const CALLS = {
   names_in: namesIn,
   net_text: netText,
   least_heights: leastHeights,
+  shortfall,
+  allergen_name: allergenName,
+  on_market: (written, market) => onMarket(written, market)[0],
   digest_text: digestText,
   sha256,
 };
@@ -226,7 +232,7 @@ export function batch({
       last: lastTimes([told, half]),
       learned: learned([told, half, told]),
       dryness: sheet.steps.flatMap(({ id }) => drynessOf(sheet, state, id, 20_000)),
-      labels: ["us", "eu"].map((market) => label(recipe, sheet, state, market, labelled)),
+      labels: ["us", "eu", "uk"].map((market) => label(recipe, sheet, state, market, labelled)),
     };
   });
 }

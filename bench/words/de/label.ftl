@@ -1,5 +1,5 @@
 # Was an einem Etikett geprüft wurde, und was darauf steht (bench/label.py, frontend/bench/label.js).
-# market: us oder eu. Was auf ein US-Etikett kommt, bleibt Englisch (21 CFR 701.2, aus dem Gedächtnis).
+# market: us, eu oder uk. Was auf ein US- oder UK-Etikett kommt, bleibt Englisch (21 CFR 701.2, aus dem Gedächtnis).
 
 label-law = Das wurde geprüft und nicht mehr: es gilt das Recht am Ort des Verkaufs.
 
@@ -7,11 +7,23 @@ label-law = Das wurde geprüft und nicht mehr: es gilt das Recht am Ort des Verk
 
 label-slippery = { $market ->
     [us] Makes the bath or tray slippery.
+    [uk] Makes the bath or tray slippery.
    *[eu] Macht Wanne oder Duschtasse rutschig.
 }
 label-eyes = { $market ->
     [us] Keep out of the eyes; rinse with water.
+    [uk] Keep out of the eyes; rinse with water.
    *[eu] Nicht in die Augen bringen; mit Wasser ausspülen.
+}
+
+# Wörter, die ein Gesetz vorgibt, in der Sprache des Marktes. US: 21 CFR 740.17, Ausgabe 2015. Das Deutsche ist aus dem Gedächtnis.
+label-law-foam = Caution—Use only as directed. Excessive use or prolonged exposure may cause irritation to skin and urinary tract. Discontinue use if rash, redness, or itching occurs. Consult your physician if irritation persists. { $meant ->
+    [children] Keep out of reach of children except under adult supervision.
+   *[all] Keep out of reach of children.
+}
+label-law-peroxide = { $market ->
+    [uk] Contains hydrogen peroxide. Avoid contact with eyes. Rinse immediately if product comes into contact with them.
+   *[eu] Enthält Wasserstoffperoxid. Kontakt mit den Augen vermeiden. Bei Kontakt sofort Augen ausspülen.
 }
 
 ## Was anzusehen ist
@@ -20,10 +32,21 @@ label-blends = Anteile unbekannt, ihr Platz ist geschätzt: { $names }. Den Lief
 label-no-inci = { $name } hat keinen INCI-Namen. Darum steht der eigene Name da.
 label-unweighed = { $name } wurde nicht gewogen: den Platz in der Liste bestimmst du.
 label-skin = Bleibt es auf der Haut? Im Rezept steht es nicht. Darum gilt die strengere Grenze für das Nennen von Allergenen: 0,001 %.
-label-foam = Schäumt es im Bad, gehört der Warnhinweis aus 740.17 darauf. Wort für Wort aus der geltenden Regel abschreiben. Entfällt, wenn „nur für Erwachsene“ darauf steht.
-label-colour-index = Eine Colour-Index-Nummer allein ist kein US-Name: den gelisteten Namen schreiben.
 label-soap = Seife oder Kosmetik? Die Regeln sind verschieden. Seife ist vor allem Alkalisalz von Fettsäuren und wird nur als Seife verkauft.
-label-unproven = Ist belegt, dass jede Zutat und das Ganze verträglich sind? Wenn nicht, verlangt die Regel einen eigenen Warnhinweis.
+label-foam = Schäumt es im Bad, gehört der Warnhinweis aus 21 CFR 740.17 darauf. Angeben, wofür es ist. Entfällt, wenn „nur für Erwachsene“ darauf steht.
+label-foam-directions = Schaumbad braucht auch eine Gebrauchsanweisung. Die schreibst du.
+label-colour-index = Eine Colour-Index-Nummer allein ist kein US-Name: { $names }. Den gelisteten Namen schreiben.
+label-colour-unlisted = In den USA nicht für Kosmetik gelistet: { $names }.
+label-english = Hier nicht als englische Namen bekannt: { $names }. Jeden für ein US-Etikett nachschlagen.
+label-which-number = Welche Colour-Index-Nummern? EU und Vereinigtes Königreich verlangen sie: { $names }.
+label-allergens-untold = Keine Allergene angegeben: { $names }. Den Lieferanten fragen.
+label-not-asked-allergens = Nicht auf der älteren britischen Liste, darum nicht genannt: { $names }.
+label-air = Was nur die Luft beduftet, ist keine Kosmetik. Es gilt das Recht für Gemische (CLP) mit seinem Etikett.
+label-eye-mixture = { $share } davon zählen als augenreizend. Ab 10 % ist das Gemisch Eye Irrit. 2.
+label-past = Die Mindesthaltbarkeit ist vorbei. Ein späteres Datum nehmen oder nicht verkaufen.
+label-beyond-lots = Die Mindesthaltbarkeit liegt nach der ersten seiner Lieferungen: { $day }.
+label-opened-idle = Der offene Tiegel entfällt: was sofort verbraucht wird, ist nie offen.
+label-unproven = Ist belegt, dass jede Zutat und das Ganze verträglich sind? Wenn nicht, muss darauf: „Warning—The safety of this product has not been determined.“
 label-more-allergens = Mehr Duftstoff-Allergene sind zu nennen, insgesamt 80. Neue Produkte: ab 31. Juli 2026. Alle Produkte: ab 31. Juli 2028. Angesehen wurden nur die im Rezept genannten.
 label-like-food = Es sieht wie Essen aus: abwägen, ob ein Kind es dafür halten kann.
 label-too-small = { $of ->
@@ -35,10 +58,13 @@ label-too-small = { $of ->
 
 label-need-what = was es ist
 label-need-net-us = Füllmenge in Unzen und Gramm
-label-need-place = Name und Sitz des Betriebs
+label-need-place = Name, Ort, Staat und Postleitzahl (ZIP)
+label-need-contact = US-Anschrift, US-Telefon oder Internetkontakt für unerwünschte Wirkungen
+label-need-responsible = { $market ->
+    [uk] verantwortliche Person im Vereinigten Königreich, Name und Anschrift
+   *[eu] verantwortliche Person, Name und Anschrift
+}
 label-need-list = Zutatenliste
-label-need-contact = Kontakt für Meldungen unerwünschter Wirkungen
-label-need-responsible = verantwortliche Person, Name und Anschrift
 label-need-net-eu = Nenninhalt (nicht unter 5 g)
 label-need-date = mindestens haltbar bis, über 30 Monate: Verwendungsdauer nach dem Öffnen
 label-need-precautions = Vorsichtsmaßnahmen
@@ -55,7 +81,35 @@ label-checked-free-eu = beliebig geordnet unter 1 %
 label-checked-colours = Farben am Ende
 label-checked-letters = Schrifthöhe von Liste und Füllmenge
 label-checked-allergens = Duftstoff-Allergene über 0,001 % (bleibt auf der Haut) oder 0,01 % (wird abgespült)
+label-checked-digits = Höhe der Ziffern der Füllmenge
 label-checked-net = Füllmenge abgerundet
+
+## Was nicht angesehen wurde
+
+label-open-net = Füllmenge: kein fertiges Stück wurde gewogen. Hier steht die Masse aus dem Rezept.
+label-open-use = Wofür es ist: im Rezept steht es nicht. Manche Warnhinweise hängen davon ab.
+label-open-place = Die Füllmenge steht in den unteren 30 % der Vorderseite, parallel zum Rand. Nicht auf Vorderseiten bis 5 Quadratzoll.
+label-open-language = Englisch: Titel, Verwendungszweck und eigene Wörter wurden nicht angesehen.
+label-open-made-for = Hat es jemand anders hergestellt? Dann „Manufactured for“ oder „Distributed by“ vor den Namen.
+label-open-single = Wird es sofort verbraucht? Dann gehört der offene Tiegel nicht darauf.
+label-open-life = Länger als 30 Monate haltbar? Bis 30 braucht es ein Datum.
+label-open-origin = Eingeführt? Dann steht das Ursprungsland darauf.
+label-open-language-eu = Sprache: jedes Land bestimmt seine für diese Wörter. INCI-Namen bleiben.
+label-open-northern-ireland = In Nordirland gelten die Regeln der EU: dort das EU-Etikett nehmen.
+label-open-lots = Die Mindesthaltbarkeit seiner Lieferungen wurde nicht verglichen.
+
+## Was vor dem Verkauf fällig ist
+
+label-duty-substantiate = Unterlagen aufheben, wie die Verträglichkeit beurteilt wurde.
+label-duty-register = Betrieb registrieren und Produkt listen. Kleine Betriebe können davon frei sein.
+label-duty-events = Schwere Vorfälle binnen 15 Werktagen melden, mit dem Etikett.
+label-duty-report = Einen Sicherheitsbericht machen lassen.
+label-duty-file = Die Produktinformationsdatei an der Anschrift auf dem Etikett aufheben.
+label-duty-notice = { $market ->
+    [uk] Vor dem ersten Verkauf im Vereinigten Königreich melden (SCPN).
+   *[eu] Vor dem ersten Verkauf in der EU melden (CPNP).
+}
+label-duty-uk-person = Eine verantwortliche Person im Vereinigten Königreich benennen. Die Angaben der EU-Person genügen bis 31. Dezember 2027.
 
 ## Woher eine Regel stammt
 
@@ -63,11 +117,28 @@ label-source-shares = absteigend ordnen geht nur mit allen Anteilen
 label-source-weight = absteigend ordnen geht nur mit Gewicht
 label-source-maker = von dir
 label-source-practice = allgemein üblich
-label-source-us = 21 CFR { $section }
-label-source-us-second-hand = 21 CFR { $section }, aus zweiter Hand
-label-source-us-memory = 21 CFR { $section }, aus dem Gedächtnis
-label-source-colours = 21 CFR 701.3 und Teile 73, 74, 82; aus dem Gedächtnis
-label-source-contact = 21 USC 364, aus zweiter Hand
+label-source-us = 21 CFR { $section }, Ausgabe 2015
+label-source-us-safety = 21 USC 364d, Abschrift vom April 2026
+label-source-us-register = 21 USC 364c und 364h, aus zweiter Hand
+label-source-contact = 21 USC 364a und 364e, aus zweiter Hand
+label-source-colours = 21 CFR 701.3, 73 und 74, Ausgabe 2015
+label-source-english = 21 CFR 701.2(b) und 701.3(c), Ausgabe 2015
+label-source-uk = Verordnung (EG) Nr. 1223/2009, britische Fassung, Art. 19 Abs. 1 Buchst. { $point }, aus zweiter Hand
+label-source-uk-person = GOV.UK, Leitfaden vom Mai 2023; das Enddatum aus zweiter Hand
+label-source-northern-ireland = GOV.UK, Leitfaden vom Mai 2023
+label-source-peroxide = Verordnung (EU) 2019/831, Anhang III 12; dass Percarbonat zählt, ist geschlossen
+label-source-former-allergens = Anhang III vor Verordnung (EU) 2023/1545, aus dem Gedächtnis
+label-source-air = was Kosmetik ist, aus dem Gedächtnis
+label-source-mixture = CLP-Grenzen für Gemische, aus zweiter Hand
+label-source-opened = Hinweis der Kommission 04/ENTR/COS/28, aus zweiter Hand
+label-source-digits = FPackV, § 38 Abs. 2
+label-source-language-eu = Verordnung (EG) Nr. 1223/2009, Art. 19 Abs. 5, aus dem Gedächtnis
+label-source-report = Verordnung (EG) Nr. 1223/2009, Art. 10, aus dem Gedächtnis
+label-source-file = Verordnung (EG) Nr. 1223/2009, Art. 11, aus dem Gedächtnis
+label-source-notice = { $market ->
+    [uk] GOV.UK, Leitfaden, aus zweiter Hand
+   *[eu] Verordnung (EG) Nr. 1223/2009, Art. 13, aus dem Gedächtnis
+}
 label-source-inci = 21 CFR 701.3; Verordnung (EG) Nr. 1223/2009, Art. 19 Abs. 1 Buchst. g
 label-source-eu = Verordnung (EG) Nr. 1223/2009, Art. 19 Abs. 1 Buchst. { $point }
 label-source-eu-second-hand = Verordnung (EG) Nr. 1223/2009, Art. 19 Abs. 1 Buchst. { $point }, aus zweiter Hand

@@ -1,5 +1,5 @@
 # What was looked at on a label, and what stands on it (bench/label.py, frontend/bench/label.js).
-# market: us or eu. What is printed on a US label is English in every language (21 CFR 701.2, from memory).
+# market: us, eu or uk. What is printed on a US or UK label is English in every language (21 CFR 701.2, from memory).
 
 label-law = This is what was checked, and no more: the law where it is sold rules.
 
@@ -7,11 +7,23 @@ label-law = This is what was checked, and no more: the law where it is sold rule
 
 label-slippery = { $market ->
     [us] Makes the bath or tray slippery.
+    [uk] Makes the bath or tray slippery.
    *[eu] Makes the bath or tray slippery.
 }
 label-eyes = { $market ->
     [us] Keep out of the eyes; rinse with water.
+    [uk] Keep out of the eyes; rinse with water.
    *[eu] Keep out of the eyes; rinse with water.
+}
+
+# The words that a law gives, in the language of its market. The US text is 21 CFR 740.17, edition of 2015.
+label-law-foam = Caution—Use only as directed. Excessive use or prolonged exposure may cause irritation to skin and urinary tract. Discontinue use if rash, redness, or itching occurs. Consult your physician if irritation persists. { $meant ->
+    [children] Keep out of reach of children except under adult supervision.
+   *[all] Keep out of reach of children.
+}
+label-law-peroxide = { $market ->
+    [uk] Contains hydrogen peroxide. Avoid contact with eyes. Rinse immediately if product comes into contact with them.
+   *[eu] Contains hydrogen peroxide. Avoid contact with eyes. Rinse immediately if product comes into contact with them.
 }
 
 ## What to look at
@@ -20,10 +32,21 @@ label-blends = No shares are known within { $names }. So their places are a gues
 label-no-inci = { $name } has no INCI name, so its own name stands.
 label-unweighed = { $name } was not weighed: its place in the list is yours to judge.
 label-skin = Stays on the skin, or not? The recipe does not say. So the stricter limit for naming an allergen was taken: 0.001 %.
-label-foam = If it makes foam in a bath, the caution of 740.17 belongs on it. Write it word for word from the rule as it stands. Not needed if labelled for adults only.
-label-colour-index = A colour index number alone is not a US name: write the listed colour's name.
 label-soap = Soap or cosmetic? The rules differ. Soap is mostly alkali salts of fatty acids and sold only as soap.
-label-unproven = Has the safety of each ingredient and of the whole been substantiated? If not, the rule asks for a warning of its own.
+label-foam = Does it foam in a bath? Then the caution of 21 CFR 740.17 belongs on it. Say what it is for. Not needed if labelled for adults only.
+label-foam-directions = A foaming bath product also needs directions for use. They are yours to write.
+label-colour-index = A colour index number alone is not a US name: { $names }. Write the listed colour's name.
+label-colour-unlisted = Not listed for cosmetics in the US: { $names }.
+label-english = Not known here as English names: { $names }. Look each one up for a US label.
+label-which-number = Which colour index numbers? The EU and the UK want them for { $names }.
+label-allergens-untold = No allergens are known for { $names }. Ask the supplier for them.
+label-not-asked-allergens = Not on the older UK list, so not named: { $names }.
+label-air = What only scents the air is no cosmetic. There the law on mixtures rules (CLP), and its label.
+label-eye-mixture = { $share } of it counts as eye irritant. From 10 % the mixture is Eye Irrit. 2.
+label-past = The best before date is past. Take a later one, or do not sell it.
+label-beyond-lots = The best before date is later than the earliest of its lots: { $day }.
+label-opened-idle = The open jar is left out: what is used up at once is never open.
+label-unproven = Has the safety of each ingredient and of the whole been substantiated? If not, it needs this: “Warning—The safety of this product has not been determined.”
 label-more-allergens = More fragrance allergens are to be named, 80 in all. New products: from 31 July 2026. All products: from 31 July 2028. Only those the recipe names were looked at.
 label-like-food = It looks like food: weigh up whether a child could take it for food.
 label-too-small = { $of ->
@@ -35,10 +58,13 @@ label-too-small = { $of ->
 
 label-need-what = what it is
 label-need-net-us = net content, ounces and grams
-label-need-place = name and place of business
+label-need-place = name, city, state and ZIP code
+label-need-contact = a US address, telephone or web contact for adverse events
+label-need-responsible = { $market ->
+    [uk] responsible person in the UK, name and address
+   *[eu] responsible person, name and address
+}
 label-need-list = ingredient list
-label-need-contact = a contact for adverse events
-label-need-responsible = responsible person, name and address
 label-need-net-eu = nominal content (not below 5 g)
 label-need-date = best before, or the period after opening past 30 months
 label-need-precautions = precautions
@@ -55,7 +81,35 @@ label-checked-free-eu = any order below 1 %
 label-checked-colours = colours last
 label-checked-letters = letter heights of list and net content
 label-checked-allergens = fragrance allergens above 0.001 % (stays on) or 0.01 % (rinsed off)
+label-checked-digits = height of the digits of the net content
 label-checked-net = net content rounded down
+
+## What was not looked at
+
+label-open-net = Net content: no finished piece was weighed. The mass of the recipe stands here.
+label-open-use = What it is for: the recipe does not say. Some cautions hang on it.
+label-open-place = Net content stands in the lower 30 % of the front, along its base. Not on fronts up to 5 square inches.
+label-open-language = English: the title, the purpose and your own words were not looked at.
+label-open-made-for = Did somebody else make it? Then “Manufactured for” or “Distributed by” stands before the name.
+label-open-single = Is it used up at once? Then the open jar does not belong on it.
+label-open-life = Does it keep for more than 30 months? Up to 30, it needs a date.
+label-open-origin = Is it imported? Then its country of origin stands on it.
+label-open-language-eu = Language: each country sets its own for these words. INCI names stay as they are.
+label-open-northern-ireland = Northern Ireland follows the EU's rules: take the EU's label there.
+label-open-lots = The best before dates of its lots were not compared.
+
+## What is due before it is sold
+
+label-duty-substantiate = Keep records that show how its safety was judged.
+label-duty-register = Register the place and list the product. Small businesses may be free of it.
+label-duty-events = Report serious events within 15 business days, with the label.
+label-duty-report = Have a safety report made.
+label-duty-file = Keep the product's file at the address on the label.
+label-duty-notice = { $market ->
+    [uk] Notify it in the UK (SCPN) before the first sale.
+   *[eu] Notify it in the EU (CPNP) before the first sale.
+}
+label-duty-uk-person = Name a responsible person in the UK. The EU one's details are enough to 31 December 2027.
 
 ## Where a rule is from
 
@@ -63,11 +117,28 @@ label-source-shares = descending order needs each share
 label-source-weight = descending order needs a weight
 label-source-maker = the maker's own
 label-source-practice = common practice
-label-source-us = 21 CFR { $section }
-label-source-us-second-hand = 21 CFR { $section }, read second-hand
-label-source-us-memory = 21 CFR { $section }, from memory
-label-source-colours = 21 CFR 701.3 and Parts 73, 74, 82; from memory
-label-source-contact = 21 USC 364, read second-hand
+label-source-us = 21 CFR { $section }, edition of 2015
+label-source-us-safety = 21 USC 364d, copy of April 2026
+label-source-us-register = 21 USC 364c and 364h, read second-hand
+label-source-contact = 21 USC 364a and 364e, read second-hand
+label-source-colours = 21 CFR 701.3, 73 and 74, edition of 2015
+label-source-english = 21 CFR 701.2(b) and 701.3(c), edition of 2015
+label-source-uk = Regulation (EC) 1223/2009 as kept in Great Britain, Art. 19(1)({ $point }), read second-hand
+label-source-uk-person = GOV.UK guidance of May 2023; the end date read second-hand
+label-source-northern-ireland = GOV.UK guidance of May 2023
+label-source-peroxide = Regulation (EU) 2019/831, Annex III 12; that percarbonate counts is inferred
+label-source-former-allergens = Annex III before Regulation (EU) 2023/1545, from memory
+label-source-air = what a cosmetic is, from memory
+label-source-mixture = CLP limits for mixtures, read second-hand
+label-source-opened = Commission note 04/ENTR/COS/28, read second-hand
+label-source-digits = German FPackV, section 38(2)
+label-source-language-eu = Regulation (EC) 1223/2009, Art. 19(5), from memory
+label-source-report = Regulation (EC) 1223/2009, Art. 10, from memory
+label-source-file = Regulation (EC) 1223/2009, Art. 11, from memory
+label-source-notice = { $market ->
+    [uk] GOV.UK guidance, read second-hand
+   *[eu] Regulation (EC) 1223/2009, Art. 13, from memory
+}
 label-source-inci = 21 CFR 701.3; Regulation (EC) 1223/2009, Art. 19(1)(g)
 label-source-eu = Regulation (EC) 1223/2009, Art. 19(1)({ $point })
 label-source-eu-second-hand = Regulation (EC) 1223/2009, Art. 19(1)({ $point }), read second-hand

@@ -1,0 +1,376 @@
+"""What a market asks of a label beside its list: what stands on it, in which words, and what was not looked at."""
+
+import re
+from typing import Literal
+
+from bench.label_list import Listing
+from bench.label_net import LEAST_NOMINAL_MG, hundredths_of_an_ounce, least_heights
+from bench.shapes.record import (
+    CheckedRule,
+    LabelHeights,
+    LabelNeed,
+    LabelUse,
+    LetterHeight,
+    Market,
+    Sourced,
+)
+from bench.whole import PPM, half_even, per_cent
+from bench.words import say, say_all
+
+FIZZ_KINDS = frozenset({"bicarbonate", "carbonate"})
+ACID_KINDS = frozenset({"acid", "citric_acid"})
+IN_WATER = ("bath", "wash")
+MOST_MONTHS = 30
+CLP_EYE_PPM = 100_000  # 10 % of what harms eyes, category 2; of category 1 a tenth of that
+# What a buyer knows by its name (common practice); a fanciful title needs one of these or a word of its own.
+COMMON_NAMES = re.compile(
+    r"\b(soap|bath (bomb|fizz|salts?|melt|oil|tablet|truffle|bar)|bubble bath|shower (steamer|gel|bar)|body wash"
+    r"|scrub|lotion|balm|cream|(body|hand|foot) butter|hand wash|cleanser|shampoo|powder|body oil|mask|deodorant)s?\b",
+    re.ASCII,
+)
+_ZIP = re.compile(r"\b[A-Z]{2},? [0-9]{5}(-[0-9]{4})?\b", re.ASCII)
+_US_PHONE = re.compile(r"(^|[^0-9])(\+?1[ .-])?\(?[2-9][0-9]{2}\)?[ .-][0-9]{3}[ .-][0-9]{4}([^0-9]|$)")
+_ELECTRONIC = re.compile(
+    r"[^ @]+@[^ @]+\.[a-z]{2,}|(https?://|www\.)[^ ]+|[a-z0-9-]+\.(com|net|org|us)\b", re.ASCII
+)
+_UK_POSTCODE = re.compile(r"\b[A-Z]{1,2}[0-9][A-Z0-9]? ?[0-9][A-Z]{2}\b", re.ASCII)
+
+
+def use_of(listing: Listing) -> LabelUse | None:
+    """What it is for: as the maker says; else what fizzes is for the bath, and what stays on is left on."""
+    said = listing.options.get("use")
+    if said:
+        return said
+    if listing.recipe["stays_on"]:
+        return "left_on"
+    if _fizzes(listing):
+        return "bath"
+    return None
+
+
+def _kinds(listing: Listing) -> set[str]:
+    return {listing.recipe["ingredients"][key]["kind"] for key in listing.used}
+
+
+def _fizzes(listing: Listing) -> bool:
+    kinds = _kinds(listing)
+    return bool(kinds & FIZZ_KINDS and kinds & ACID_KINDS)
+
+
+def _spelt(listing: Listing, keys: list[str]) -> str:
+    return say_all([listing.spelt[key] for key in keys])
+
+
+# How long it keeps
+
+
+def is_opened_idle(listing: Listing) -> bool:
+    """Whether a time after opening means nothing: what is used up at once is never open."""
+    return bool(listing.options.get("single_use"))
+
+
+def _keeps_longer(listing: Listing) -> bool | None:
+    """Whether it keeps for more than 30 months; None: nobody said. No piece outlives its lots."""
+    options = listing.options
+    months, today = options.get("keeps_months"), options.get("today")
+    best, lots = options.get("best_before"), options.get("lots_best_before")
+    if months:
+        return months > MOST_MONTHS
+    if best and today:
+        return _is_later(best, today)
+    if lots and today and not _is_later(lots, today):
+        return False
+    return None
+
+
+def _is_later(day: str, today: str) -> bool:
+    """Whether a day is more than 30 months after another."""
+    (year, month, of_month), (year_now, month_now, now) = (map(int, each.split("-")) for each in (day, today))
+    return (12 * (year - year_now) + month - month_now, of_month) > (MOST_MONTHS, now)
+
+
+def _is_dated(listing: Listing) -> bool:
+    """Art. 19(1)(c): a date up to 30 months, beyond them a time after opening where that means anything."""
+    options = listing.options
+    if not _keeps_longer(listing):
+        return bool(options.get("best_before"))
+    return is_opened_idle(listing) or bool(options.get("opened_months"))
+
+
+# What is printed
+
+
+def precautions(listing: Listing) -> list[Sourced]:
+    kinds, use, market = _kinds(listing), use_of(listing), listing.market
+    told: list[Sourced] = [
+        {"says": says, "source": say("label-source-maker")} for says in listing.options.get("precautions", [])
+    ]
+    practice = say("label-source-practice")
+    if kinds & {"oil", "butter", "solubiliser"} and use in IN_WATER:
+        told.append({"says": say("label-slippery", market=market), "source": practice})
+    if kinds & {"fragrance", "citric_acid", "surfactant", "soap_base", "whipping_base"}:
+        told.append({"says": say("label-eyes", market=market), "source": practice})
+    if (
+        market == "us"
+        and use == "bath"
+        and _foaming(listing)
+        and listing.options.get("meant_for") != "adults"
+    ):
+        meant_for = listing.options.get("meant_for") or "all"
+        told.append(
+            {
+                "says": say("label-law-foam", meant=meant_for),
+                "source": say("label-source-us", section="740.17"),
+            }
+        )
+    if market != "us" and any(_is(listing, key, "peroxide") for key in listing.weights):
+        told.append(
+            {"says": say("label-law-peroxide", market=market), "source": say("label-source-peroxide")}
+        )
+    return told
+
+
+def _foaming(listing: Listing) -> list[str]:
+    """The names of detergents that foam."""
+    return [key for key in listing.weights if _is(listing, key, "foams")]
+
+
+def _is(listing: Listing, key: str, what: Literal["foams", "peroxide", "unlisted", "which"]) -> bool:
+    """Whether the table says so of a name."""
+    return key in listing.known and listing.known[key].get(what, False)
+
+
+# What is to be looked at
+
+
+def warn_of_the_product(listing: Listing) -> None:
+    if listing.market == "us":
+        _warn_us(listing)
+    else:
+        _warn_europe(listing)
+    _warn_of_days(listing)
+    if listing.recipe["looks_like_food"]:
+        listing.warn(say("label-like-food"), say("label-source-food"))
+
+
+def _warn_us(listing: Listing) -> None:
+    kinds, use = _kinds(listing), use_of(listing)
+    source = say("label-source-us", section="740.17")
+    if _foaming(listing) and use == "bath":
+        listing.warn(say("label-foam-directions"), source)
+    elif (_foaming(listing) and use is None) or (
+        kinds & {"surfactant", "whipping_base"} and not _foaming(listing) and use in (None, "bath")
+    ):
+        listing.warn(say("label-foam"), source)
+    numbers = [key for key in listing.colours if key.startswith("ci ")]
+    if numbers:
+        listing.warn(
+            say("label-colour-index", names=_spelt(listing, sorted(numbers))), say("label-source-colours")
+        )
+    unlisted = [key for key in listing.weights if _is(listing, key, "unlisted")]
+    if unlisted:
+        listing.warn(
+            say("label-colour-unlisted", names=_spelt(listing, unlisted)), say("label-source-colours")
+        )
+    unknown = [key for key in listing.weights if key not in listing.known and key not in numbers]
+    if unknown:
+        listing.warn(say("label-english", names=_spelt(listing, unknown)), say("label-source-english"))
+    if "soap_base" in kinds:
+        listing.warn(say("label-soap"), say("label-source-us", section="701.20"))
+    listing.warn(say("label-unproven"), say("label-source-us", section="740.10"))
+
+
+def _warn_europe(listing: Listing) -> None:
+    market = listing.market
+    if listing.allergens and market == "eu":
+        listing.warn(say("label-more-allergens"), say("label-source-more-allergens"))
+    if listing.newer:
+        listing.warn(
+            say("label-not-asked-allergens", names=say_all(list(listing.newer))),
+            say("label-source-former-allergens"),
+        )
+    untold = [
+        about["name"]
+        for about in (listing.recipe["ingredients"][key] for key in listing.used)
+        if about["kind"] == "fragrance" and not (about["fragrance"] or {"allergens": []})["allergens"]
+    ]
+    if untold:
+        listing.warn(say("label-allergens-untold", names=say_all(untold)), say("label-source-allergens"))
+    which = [key for key in listing.colours if _is(listing, key, "which")]
+    if which:
+        listing.warn(
+            say("label-which-number", names=_spelt(listing, sorted(which))),
+            say("label-source-eu-second-hand", point="g"),
+        )
+    if use_of(listing) == "air":
+        listing.warn(say("label-air"), say("label-source-air"))
+        _warn_of_eyes(listing)
+
+
+def _warn_of_eyes(listing: Listing) -> None:
+    """A mixture's eye irritation by adding up; acids and surfactants may need less still."""
+    weight = sum(
+        listing.weights[key] * (10 if about["eye"] == 1 else 1)
+        for key, about in listing.known.items()
+        if key in listing.weights and about.get("eye")
+    )
+    ppm = half_even(weight * PPM, listing.total) if listing.total else 0
+    if ppm >= CLP_EYE_PPM:
+        listing.warn(say("label-eye-mixture", share=per_cent(ppm, PPM)), say("label-source-mixture"))
+
+
+def _warn_of_days(listing: Listing) -> None:
+    options = listing.options
+    best, today, lots = options.get("best_before"), options.get("today"), options.get("lots_best_before")
+    source = say("label-source-practice")
+    if best and today and best < today:
+        listing.warn(say("label-past"), source)
+    if best and lots and best > lots:
+        listing.warn(say("label-beyond-lots", day=lots), source)
+    if options.get("opened_months") and is_opened_idle(listing):
+        listing.warn(say("label-opened-idle"), say("label-source-opened"))
+
+
+def heights(listing: Listing, net_mg: int) -> LabelHeights:
+    market = listing.market
+    least = least_heights(market, listing.options.get("size"), net_mg)
+    letters = listing.options.get("letters") or {}
+    of_net = say("label-source-us", section="701.13") if market == "us" else say("label-source-digits")
+    of_list = say("label-source-us", section="701.3(b)")
+    return {
+        "list": _height(listing, "list", of_list, letters.get("list_um"), least["list_um"]),
+        "net": _height(listing, "net", of_net, letters.get("net_um"), least["net_um"]),
+    }
+
+
+def _height(listing: Listing, of: str, source: str, has: int | None, needs: int | None) -> LetterHeight:
+    fits = None if has is None or needs is None else has >= needs
+    if has is not None and needs is not None and not fits:
+        listing.warn(say("label-too-small", of=of, has=has, least=needs), source)
+    return {"least_um": needs, "has_um": has, "fits": fits}
+
+
+# What has to stand on it
+
+
+def needs(listing: Listing, net_mg: int, cautions: list[Sourced]) -> list[LabelNeed]:
+    options, market = listing.options, listing.market
+    maker = options.get("maker") or ""
+    identity = (options.get("identity") or listing.recipe["title"]).lower()
+    if market == "us":
+        is_known = bool(options.get("function") or COMMON_NAMES.search(identity))
+        has_contact = any(each.search(maker) for each in (_ZIP, _US_PHONE, _ELECTRONIC))
+        return [
+            _need(say("label-need-what"), is_known, say("label-source-us", section="701.11")),
+            _need(
+                say("label-need-net-us"),
+                hundredths_of_an_ounce(net_mg) > 0,
+                say("label-source-us", section="701.13"),
+            ),
+            _need(
+                say("label-need-place"), bool(_ZIP.search(maker)), say("label-source-us", section="701.12")
+            ),
+            _need(say("label-need-list"), bool(listing.weights), say("label-source-us", section="701.3")),
+            _need(say("label-need-contact"), has_contact, say("label-source-contact")),
+        ]
+    is_free_of_net = bool(options.get("single_use")) or 0 < net_mg < LEAST_NOMINAL_MG
+    is_responsible = bool(_UK_POSTCODE.search(maker)) if market == "uk" else bool(maker)
+    asked = [
+        (say("label-need-responsible", market=market), is_responsible),
+        (say("label-need-net-eu"), net_mg > 0 or is_free_of_net),
+        (say("label-need-date"), _is_dated(listing)),
+        (say("label-need-precautions"), bool(cautions)),
+        (say("label-need-batch"), bool(options.get("batch") or listing.state["number"])),
+        (say("label-need-function"), bool(options.get("function"))),
+        (say("label-need-ingredients"), bool(listing.weights)),
+    ]
+    return [
+        _need(what, there, _article(market, letter))
+        for letter, (what, there) in zip("abcdefg", asked, strict=True)
+    ]
+
+
+def _need(what: str, there: bool, source: str) -> LabelNeed:
+    return {"what": what, "there": there, "source": source}
+
+
+def _article(market: Market, letter: str) -> str:
+    if market == "uk":
+        return say("label-source-uk", point=letter)
+    return say("label-source-eu", point=letter)
+
+
+# What was looked at, and what was not
+
+
+def checked(listing: Listing) -> list[CheckedRule]:
+    market = listing.market
+    if market == "us":
+        told = [
+            (say("label-checked-order-us"), say("label-source-us", section="701.3(a)")),
+            (say("label-checked-free-us"), say("label-source-us", section="701.3(f)(2)")),
+            (say("label-checked-colours"), say("label-source-us", section="701.3(f)(3)")),
+            (
+                say("label-checked-letters"),
+                say("label-source-us", section="701.3(b), 701.13; 16 CFR 500.21"),
+            ),
+        ]
+    else:
+        told = [
+            (say("label-checked-order-eu"), _article(market, "g")),
+            (say("label-checked-free-eu"), say("label-source-eu-second-hand", point="g")),
+            (say("label-checked-colours"), say("label-source-eu-second-hand", point="g")),
+            (say("label-checked-allergens"), say("label-source-allergens")),
+            (say("label-checked-digits"), say("label-source-digits")),
+        ]
+    if listing.options.get("net_mg") is not None:
+        told.append((say("label-checked-net"), say("label-source-practice")))
+    return [{"what": what, "source": source} for what, source in told]
+
+
+def not_checked(listing: Listing) -> list[Sourced]:
+    """What is for the maker to look at: it is said before all else."""
+    market, options = listing.market, listing.options
+    asked: list[tuple[str, str]] = []
+    if options.get("net_mg") is None:
+        asked.append((say("label-open-net"), say("label-source-practice")))
+    if use_of(listing) is None:
+        asked.append((say("label-open-use"), say("label-source-practice")))
+    if market == "us":
+        asked += [
+            (say("label-open-place"), say("label-source-us", section="701.13")),
+            (say("label-open-language"), say("label-source-us", section="701.2(b)")),
+            (say("label-open-made-for"), say("label-source-us", section="701.12")),
+        ]
+    else:
+        if options.get("single_use") is None and options.get("opened_months"):
+            asked.append((say("label-open-single"), say("label-source-opened")))
+        if _keeps_longer(listing) is None:
+            asked.append((say("label-open-life"), _article(market, "c")))
+        asked.append((say("label-open-origin"), _article(market, "a")))
+        if market == "eu":
+            asked.append((say("label-open-language-eu"), say("label-source-language-eu")))
+        else:
+            asked.append((say("label-open-northern-ireland"), say("label-source-northern-ireland")))
+    if options.get("best_before") and not options.get("lots_best_before"):
+        asked.append((say("label-open-lots"), say("label-source-practice")))
+    return [{"says": says, "source": source} for says, source in asked]
+
+
+def duties(market: Market) -> list[Sourced]:
+    """What is due before it is sold; the label does not show it."""
+    if market == "us":
+        asked = [
+            (say("label-duty-substantiate"), say("label-source-us-safety")),
+            (say("label-duty-register"), say("label-source-us-register")),
+            (say("label-duty-events"), say("label-source-contact")),
+        ]
+    else:
+        asked = [
+            (say("label-duty-report"), say("label-source-report")),
+            (say("label-duty-file"), say("label-source-file")),
+            (say("label-duty-notice", market=market), say("label-source-notice", market=market)),
+        ]
+        if market == "uk":
+            asked.append((say("label-duty-uk-person"), say("label-source-uk-person")))
+    return [{"says": says, "source": source} for says, source in asked]
