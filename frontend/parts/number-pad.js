@@ -14,6 +14,7 @@ import { openDialog } from "./dialog.js";
 import { first, h, setText, show } from "./dom.js";
 import { placesOn, reading, toDivision, uozToMg } from "../bench/whole.js";
 import { mark } from "./marks.js";
+import { exactly } from "./words.js";
 import { point, say } from "../words.js";
 
 /** @import { Division } from "../bench/whole.js" */
@@ -122,8 +123,9 @@ export function openPad({
     if (!places && digits.endsWith(".")) return say(`page-pad-whole-${WHOLE[unit]}`);
     if (most !== null && given !== null && given > most) return say("page-pad-only", { most: size(most) });
     if (target === null) return "";
+    if (answer === "left")
+      return say("page-pad-shelf-says", { goal: division ? exactly(target) : String(target) });
     const goal = size(target);
-    if (answer === "left") return say("page-pad-shelf-says", { goal });
     if (given === null) return say("page-pad-target", { goal });
     if (given < least) return say("page-pad-before", { least: size(least) });
     const gap = given - target;
