@@ -4,7 +4,7 @@ The reading order is the order in which data flows:
 
     bench_hours, tasks (what there is to do) -> together (a problem) -> layout (blocks, price), grid
         -> plan (by_rule; aims: solver, rules; as_written, slack; result, reasons), several -> a plan
-        -> foresight (what next), what_if
+        -> plan_words (a plan in the reader's language); foresight (what next), what_if
 
 All is pure: instants and durations are whole ms, now is given. OR-Tools is imported only where a
 model is solved; without it a plan is the best of the plain rule, with a bound, and says so.
