@@ -1,5 +1,4 @@
-"""In which language a request is answered: the one that this browser's maker chose, else one that it asks for
-and that all is said in.
+"""In which language a request is answered: the one that this browser's maker chose, else one that it asks for.
 
 The page keeps the choice in a cookie, since the page itself is asked for before any of it runs; whoever else asks
 says it in Accept-Language. The language is part of what a page is: its pieces, and with them its version, are of one.
@@ -34,9 +33,8 @@ def asked() -> str:
 
 
 def best_of(accepted: str) -> str:
-    """Of the languages that all is said in, the one that an Accept-Language header likes best."""
-    whole = [tag for tag in words.languages() if tag not in words.IN_PART]
-    return parse_accept_header(accepted, LanguageAccept).best_match(whole) or words.DEFAULT
+    """Of the languages that there are, the one that an Accept-Language header likes best."""
+    return parse_accept_header(accepted, LanguageAccept).best_match(words.languages()) or words.DEFAULT
 
 
 def _begin() -> None:

@@ -22,12 +22,11 @@ from contextlib import contextmanager
 from contextvars import ContextVar, Token
 
 from bench.words.catalogue import Pattern
-from bench.words.language import DEFAULT, IN_PART, Language, language, languages
+from bench.words.language import DEFAULT, Language, language, languages
 from bench.words.units import METRIC, Units, begin_measuring, end_measuring, measuring, units, units_of
 
 __all__ = [
     "DEFAULT",
-    "IN_PART",
     "METRIC",
     "Language",
     "Pattern",

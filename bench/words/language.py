@@ -10,7 +10,6 @@ from importlib.resources import files
 from bench.words.catalogue import CatalogueError, Entry, Pattern, Said, made, pattern_of, read
 
 DEFAULT = "en"
-IN_PART = frozenset({"de"})  # not every screen is in it yet: spoken to those who choose it, to nobody unasked
 TERMS = "terms"  # the file of what every room may refer to
 ENDING = ".ftl"
 

@@ -1,6 +1,6 @@
 # Die Sprache selbst und die Einheiten, und ihre Wahl.
 
-language-name = Deutsch (noch nicht überall)
+language-name = Deutsch
 language-choice = Sprache
 language-as-phone = Wie das Handy
 language-needs-connection = Keine Verbindung. Die Sprache wechselt, sobald es wieder geht.
