@@ -87,6 +87,11 @@ class LabelAsked(TypedDict):
     identity: NotRequired[str]
     function: NotRequired[str]
     precautions: NotRequired[list[str]]
+    use: NotRequired[bench.LabelUse]
+    single_use: NotRequired[bool]
+    keeps_months: NotRequired[int]
+    meant_for: NotRequired[bench.MeantFor]
+    today: NotRequired[date]
 
 
 class Recorded(NamedTuple):
@@ -156,6 +161,10 @@ def get_label(asked: LabelAsked, run_id: UUID) -> Response:
     options = _label_options(recipe, there, settings, asked)
     if record["balance"] and record["balance"]["weighed"]:
         options["net_mg"] = record["balance"]["piece_mg"]
+    lots = (there["lots"].get(each["lot"]) for each in record["lots"])
+    options["lots_best_before"] = min(
+        (lot["best_before"] for lot in lots if lot and lot["best_before"]), default=None
+    )
     return answer(bench.label(recipe, run.sheet, run.state, asked["market"], options))
 
 
@@ -180,6 +189,11 @@ def _label_options(
         "cards": cards,
         "maker": settings.get("maker"),
         "letters": {"list_um": asked.get("list_um"), "net_um": asked.get("net_um")},
+        "use": asked.get("use"),
+        "single_use": asked.get("single_use"),
+        "keeps_months": asked.get("keeps_months"),
+        "meant_for": asked.get("meant_for"),
+        "today": today.isoformat() if (today := asked.get("today")) else None,
     }
     width_mm = asked.get("width_mm", said.get("width_mm"))
     height_mm = asked.get("height_mm", said.get("height_mm"))

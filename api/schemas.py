@@ -360,7 +360,9 @@ class EntryBatch(Strict):
     )
 
 
-MARKETS = validate.OneOf(["us", "eu"])
+MARKETS = validate.OneOf(["us", "eu", "uk"])
+USES = validate.OneOf(["bath", "wash", "left_on", "lips", "eyes", "air", "decoration"])
+MEANT_FOR = validate.OneOf(["all", "adults", "children"])
 SHAPES = validate.OneOf(["rectangle", "cylinder", "other"])
 SIDE_MM = validate.Range(1, 1000)
 MONTHS = validate.Range(1, 240)
@@ -414,6 +416,13 @@ class LabelQuery(Strict):
     identity = fields.String(validate=validate.Length(1, 200))
     function = fields.String(validate=validate.Length(1, 200))
     precautions = Listed(fields.String(validate=validate.Length(1, 300)), validate=validate.Length(max=20))
+    use = fields.String(
+        validate=USES, metadata={"description": "What it is for; without it, what the recipe tells"}
+    )
+    single_use = fields.Boolean(metadata={"description": "Used up at once"})
+    keeps_months = fields.Integer(validate=MONTHS, metadata={"description": "How long it keeps unopened"})
+    meant_for = fields.String(validate=MEANT_FOR)
+    today = fields.Date(metadata={"description": "The day against which best before is looked at"})
 
 
 class EntryQuery(Schema):

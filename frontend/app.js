@@ -202,6 +202,7 @@ const SCREENS = {
           entries: studio.shelfEntries,
           runs: runsWith(id),
           settings: studio.settings,
+          today: studio.today(),
         }
       );
     },

@@ -3,13 +3,13 @@
 //   const { node, letters, fits } = drawLabel(told, { width_mm, height_mm }, parent)
 //
 // letters: {list_um, net_um}, the height of a small o as this browser draws it, in thousandths of a
-// millimetre. The largest type that fits the label is taken, and the net content is never drawn under
+// millimetre; in Europe of the net content's digits. The largest type that fits the label is taken, and the net content is never drawn under
 // the least height that its rule asks for; fits is false when even the least type does not go on it.
 
 import { h, part, s } from "./dom.js";
 import { dayWords } from "./stock.js";
 import { say, spoken } from "../words.js";
-/** @import { Label } from "../../bench/shapes/page" */
+/** @import { Label, Market } from "../../bench/shapes/page" */
 
 const UM_PER_PX = 25_400 / 96; // a CSS pixel is 1/96 inch
 const LEAST_PT = 3;
@@ -26,7 +26,7 @@ export function drawLabel(told, { width_mm: width, height_mm: height }, parent) 
     "article",
     {
       class: "label-plate",
-      lang: told.market === "us" ? "en" : spoken(),
+      lang: told.market === "eu" ? spoken() : "en",
       "aria-label": say("page-label-plate"),
     },
     ...contents(told),
@@ -35,7 +35,8 @@ export function drawLabel(told, { width_mm: width, height_mm: height }, parent) 
   parent.replaceChildren(node);
   const net = part(node, ".label-net");
   const least = told.heights.net.least_um ?? 0;
-  net.style.fontSize = `max(1em, ${Math.ceil((100 * least) / UM_PER_PX / shareOf(net)) / 100}px)`;
+  const sign = told.market === "us" ? "o" : "0";
+  net.style.fontSize = `max(1em, ${Math.ceil((100 * least) / UM_PER_PX / shareOf(net, sign)) / 100}px)`;
   const isIn = (/** @type {number} */ points) => {
     node.style.fontSize = `${points}pt`;
     return node.scrollHeight <= node.clientHeight + 1 && node.scrollWidth <= node.clientWidth + 1;
@@ -51,21 +52,23 @@ export function drawLabel(told, { width_mm: width, height_mm: height }, parent) 
   return {
     node,
     fits,
-    letters: { list_um: letterOf(part(node, ".label-list")), net_um: letterOf(net) },
+    letters: { list_um: letterOf(part(node, ".label-list")), net_um: letterOf(net, sign) },
   };
 }
 
-/** The height of a small o in an element's own type. @param {Element} element */
-function letterOf(element) {
-  return Math.round(shareOf(element) * Number.parseFloat(getComputedStyle(element).fontSize) * UM_PER_PX);
+/** The height of a small o, or another sign, in an element's own type. @param {Element} element @param {string} [sign] */
+function letterOf(element, sign) {
+  return Math.round(
+    shareOf(element, sign) * Number.parseFloat(getComputedStyle(element).fontSize) * UM_PER_PX,
+  );
 }
 
-/** How much of the type's size a small o is high. @param {Element} element */
-function shareOf(element) {
+/** How much of the type's size a small o is high, or another sign. @param {Element} element */
+function shareOf(element, sign = "o") {
   const { fontStyle, fontWeight, fontFamily } = getComputedStyle(element);
   const pen = /** @type {CanvasRenderingContext2D} */ (document.createElement("canvas").getContext("2d"));
   pen.font = `${fontStyle} ${fontWeight} ${MEASURED_PX}px ${fontFamily}`;
-  return pen.measureText("o").actualBoundingBoxAscent / MEASURED_PX;
+  return pen.measureText(sign).actualBoundingBoxAscent / MEASURED_PX;
 }
 
 /** @param {Label & {function?: string | null}} given */
@@ -93,17 +96,21 @@ function contents({
       "p",
       { class: "label-foot" },
       batch ? h("span", {}, say("page-label-plate-batch", { market, number: batch })) : null,
-      best
-        ? h(
-            "span",
-            {},
-            say("page-label-plate-best", { market, day: market === "us" ? best : dayWords(best) }),
-          )
-        : null,
+      best ? h("span", {}, say("page-label-plate-best", { market, day: dayOf(market, best) })) : null,
       opened ? openJar(opened) : null,
     ),
     h("p", { class: "label-maker" }, maker ?? ""),
   ].filter(Boolean);
+}
+
+/**
+ * A day as its market writes it: in the words of the page's language, and where the label is always English in
+ * figures, in the UK the day first.
+ * @param {Market} market @param {string} day
+ */
+function dayOf(market, day) {
+  if (market === "eu") return dayWords(day);
+  return market === "uk" ? day.split("-").reverse().join("/") : day;
 }
 
 /** An open jar with the months on it: the period after opening. @param {string} months */

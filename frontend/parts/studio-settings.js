@@ -40,7 +40,7 @@ function savedOf({
   };
 }
 
-const [US, EU] = /** @type {const} */ (["us", "eu"]);
+const MARKETS = /** @type {const} */ (["us", "eu", "uk"]);
 
 /**
  * A document with these fields, less those of them that are empty, nought or not ticked.
@@ -82,8 +82,7 @@ export function settingsForm(settings, isMaker) {
   const market = h(
     "select",
     {},
-    h("option", { value: US }, say("page-studio-market-us")),
-    h("option", { value: EU }, say("page-studio-market-eu")),
+    MARKETS.map((value) => h("option", { value }, say("page-studio-market-name", { market: value }))),
   );
   const months = text({ type: "number", inputmode: "numeric", min: 1, max: 120 });
   const trouble = h("p", { class: "trouble", role: "alert", hidden: true });
@@ -104,7 +103,8 @@ export function settingsForm(settings, isMaker) {
       without_tax: bare.checked,
       maker: maker.value.trim(),
     });
-    return { ...document, batch_number, label: { ...label, market: market.value === "us" ? US : EU } };
+    const sold = MARKETS.find((each) => each === market.value) ?? "eu";
+    return { ...document, batch_number, label: { ...label, market: sold } };
   };
 
   /** @param {string} name @param {keyof typeof saved} key @param {Control} control @param {string} [says] */

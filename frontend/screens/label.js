@@ -1,18 +1,19 @@
 // The label of one batch, drawn at true size: its ingredient list from what was really weighed, what was
 // checked and what was not. Made to be printed.
 //
-//   screen.data = { run, recipe: measured, entries, runs, settings }
+//   screen.data = { run, recipe: measured, entries, runs, settings, today }
 
 import { label } from "../bench/label.js";
 import { those } from "../bench/lists.js";
 import { record } from "../bench/record.js";
 import { cardFor } from "../bench/shelf.js";
+import { mass } from "../bench/whole.js";
 import { define, given, h, part as within, s, setText, show } from "../parts/dom.js";
 import { drawLabel } from "../parts/label-plate.js";
 import { pageHead } from "../parts/page-head.js";
 import { stockOf } from "../parts/stock.js";
 import { point, say, sayAll } from "../words.js";
-/** @import { Label, LabelShape } from "../../bench/shapes/page" */
+/** @import { Label, LabelShape, LabelUse, MeantFor } from "../../bench/shapes/page" */
 /** @import { LetterHeight, Letters, Market, MeasuredRecipe } from "../../bench/shapes/page" */
 /** @import { KeptEntry } from "../../types/keep" */
 /** @import { Batch } from "../../types/parts" */
@@ -27,14 +28,19 @@ const SIZE = { market: "eu", shape: "rectangle", width_mm: 70, height_mm: 50 };
 /** @type {readonly LabelShape[]} */
 const SHAPES = ["rectangle", "cylinder", "other"];
 /** @type {readonly Market[]} */
-const MARKETS = ["us", "eu"];
+const MARKETS = ["us", "eu", "uk"];
+/** @type {readonly LabelUse[]} */
+const USES = ["bath", "wash", "left_on", "lips", "eyes", "air", "decoration"];
+/** @type {readonly MeantFor[]} */
+const MEANT = ["all", "adults", "children"];
 const MM = 1000; // in µm
 
 /**
  * @typedef {{run: Batch, recipe: MeasuredRecipe, entries: readonly KeptEntry[], runs: readonly Batch[],
- *   settings: SettingsDocument}} LabelData
+ *   settings: SettingsDocument, today: string}} LabelData
  * @typedef {{shape: LabelShape, width_mm: number, height_mm: number}} SizeMm
  * @typedef {{width: HTMLInputElement, height: HTMLInputElement, shape: HTMLSelectElement, identity: HTMLInputElement,
+ *   use: HTMLSelectElement, single: HTMLSelectElement, meant: HTMLSelectElement, keeps: HTMLInputElement,
  *   purpose: HTMLInputElement, opened: HTMLInputElement, best: HTMLInputElement, maker: HTMLTextAreaElement,
  *   precautions: HTMLTextAreaElement}} LabelInputs
  */
@@ -72,6 +78,13 @@ export class LabelScreen extends HTMLElement {
       input({ type: "number", value: value ?? "", min: least, max: most, inputmode: "numeric" });
     /** @param {string} name @param {Control} control */
     const field = (name, control) => h("label", { class: "field" }, h("span", {}, name), control);
+    /** @param {readonly string[]} values @param {(value: string) => string} called */
+    const select = (values, called) =>
+      h(
+        "select",
+        { onchange: again },
+        values.map((value) => h("option", { value }, called(value))),
+      );
     const inputs = {
       width: number(given.width_mm, 10, 400),
       height: number(given.height_mm, 10, 400),
@@ -83,6 +96,10 @@ export class LabelScreen extends HTMLElement {
         ),
       ),
       identity: input({ placeholder: run.sheet.recipe.title }),
+      use: select(["", ...USES], (use) => say("page-label-use-is", { use })),
+      single: select(["", "yes", "no"], (single) => say("page-label-single-is", { single })),
+      meant: select(MEANT, (meant) => say("page-label-meant-for", { meant })),
+      keeps: number(undefined, 1, 120),
       purpose: input({ placeholder: say("page-label-purpose-hint") }),
       opened: number(given.opened_months, 1, 120),
       best: input({ type: "date" }),
@@ -144,6 +161,14 @@ export class LabelScreen extends HTMLElement {
           field(say("page-label-goes-on"), inputs.shape),
           field(say("page-label-identity"), inputs.identity),
           field(say("page-label-purpose"), inputs.purpose),
+          field(say("page-label-use"), inputs.use),
+          h(
+            "div",
+            { class: "two" },
+            field(say("page-label-single"), inputs.single),
+            field(say("page-label-meant"), inputs.meant),
+          ),
+          field(say("page-label-keeps"), inputs.keeps),
           h(
             "div",
             { class: "two" },
@@ -171,8 +196,9 @@ export class LabelScreen extends HTMLElement {
   #options(size) {
     const { run, recipe } = this.#data;
     const { shelf } = stockOf(this.#data);
-    const { identity, purpose, opened, best, maker, precautions } = this.#inputs;
-    const { balance } = record(run.sheet, run.state, run.entries);
+    const { identity, purpose, opened, best, maker, precautions, use, single, meant, keeps } = this.#inputs;
+    const { balance, lots } = record(run.sheet, run.state, run.entries);
+    const days = those(lots.map(({ lot }) => shelf.lots[lot]?.best_before)).sort();
     /** @type {{[ingredient: string]: Card}} */
     const cards = {};
     for (const [id, { name }] of Object.entries(recipe.ingredients)) {
@@ -187,6 +213,12 @@ export class LabelScreen extends HTMLElement {
       function: purpose.value.trim(),
       opened_months: Number(opened.value) || null,
       best_before: best.value || null,
+      use: USES.find((value) => value === use.value) ?? null,
+      single_use: single.value ? single.value === "yes" : null,
+      meant_for: MEANT.find((value) => value === meant.value) ?? null,
+      keeps_months: Number(keeps.value) || null,
+      today: this.#data.today,
+      lots_best_before: days[0] ?? null,
       maker: maker.value.trim() || null,
       precautions: precautions.value
         .split("\n")
@@ -225,8 +257,19 @@ const sourced = ({ says, what, source }) =>
   h("li", {}, says ?? what, h("span", { class: "soft small" }, ` (${source})`));
 
 /** @param {Label} told @returns {HTMLElement[]} */
-function said({ heights, needs, warnings, checked, law, ingredients }) {
-  /** @param {"list" | "net"} of @param {LetterHeight} height */
+function said({
+  market,
+  heights,
+  needs,
+  warnings,
+  checked,
+  law,
+  ingredients,
+  not_checked,
+  duties,
+  shortfall_mg,
+}) {
+  /** @param {"list" | "net" | "digits"} of @param {LetterHeight} height */
   const height = (of, { least_um: least, has_um: has, fits }) =>
     h(
       "li",
@@ -250,6 +293,7 @@ function said({ heights, needs, warnings, checked, law, ingredients }) {
         )
       : null;
   return those([
+    list(say("page-label-open"), not_checked.map(sourced)),
     h("p", { class: "law" }, law),
     list(
       say("page-label-look"),
@@ -259,8 +303,15 @@ function said({ heights, needs, warnings, checked, law, ingredients }) {
       ]),
     ),
     list(say("page-label-missing"), missing.map(sourced)),
-    list(say("page-label-letters"), [height("list", heights.list), height("net", heights.net)]),
+    list(say("page-label-letters"), [
+      height("list", heights.list),
+      height(market === "us" ? "net" : "digits", heights.net),
+    ]),
+    shortfall_mg === null
+      ? null
+      : h("p", {}, say("page-label-shortfall", { mass: mass(shortfall_mg, 100) })),
     list(say("page-label-checked"), checked.map(sourced)),
+    list(say("page-label-duties"), duties.map(sourced)),
   ]);
 }
 

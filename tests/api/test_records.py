@@ -207,6 +207,12 @@ def test_the_label_is_the_benchs_own_with_the_shelfs_names_and_the_makers(studio
     )
     assert us["heights"]["list"] == {"least_um": 794, "has_um": 500, "fits": False}
     assert [each["says"] for each in eu["precautions"][:2]] == ["Keep dry.", "Not food."]
+    asked = (
+        "use=bath&single_use=true&keeps_months=36&meant_for=adults&today=2027-04-01&best_before=2027-03-31"
+    )
+    uk = studio.get(f"/runs/{run}/label?market=uk&{asked}").json
+    assert uk["opened"] is None and "The best before date is past" in str(uk["warnings"])
+    assert studio.get(f"/runs/{run}/label?market=uk&use=eating").status_code == 422
     assert studio.get(f"/runs/{run}/label").status_code == 422
     assert studio.get(f"/runs/{run}/label?market=eu&best_before=soon").status_code == 422
 

@@ -111,6 +111,28 @@ def test_another_markets_words_and_what_is_too_small_or_missing_is_said_and_the_
     expect(label.locator(".label-net")).to_have_text("Net Wt 1.7 oz (50 g)")
     expect(label.locator("label-screen")).not_to_contain_text("too small")
 
+    # What was not checked is said first, and what the maker answers there is taken into account.
+    titles = label.locator("label-screen .section-name")
+    assert titles.first.inner_text().lower() == "not checked"
+    label.locator(".way", has_text="United Kingdom").click()
+    expect(label.locator(".label-list")).to_contain_text("Seed Oil, Aqua.")
+    missing = label.get_by_role("region", name="Still missing on it")
+    expect(missing).to_contain_text("responsible person in the UK")
+    expect(missing).to_contain_text("best before, or the period")
+    open_ = label.get_by_role("region", name="Not checked")
+    expect(open_).to_contain_text("30 months?")
+    label.get_by_label("Keeps unopened, months").fill("36")
+    label.get_by_label("Is it used up at once?").select_option("yes")
+    expect(open_).not_to_contain_text("30 months?")
+    expect(missing).not_to_contain_text("best before, or the period")
+    label.get_by_label("What it is for").select_option("air")
+    expect(label.get_by_role("region", name="Look at")).to_contain_text("no cosmetic")
+    expect(label.get_by_role("region", name="Due before it is sold")).to_contain_text("SCPN")
+    digits = label.get_by_role("region", name="Letters").inner_text()
+    drawn = re.search(r"a digit is ([0-9.]+)\smm high.\s+The rule asks for 2.00", digits)
+    assert drawn and float(drawn[1]) >= 2
+    label.locator(".way", has_text="United States").click()
+
     label.get_by_label("Width, mm").fill("34")
     label.get_by_label("Height, mm").fill("24")
     label.get_by_label("Your own precautions").fill("Keep away from small children. " * 12)
@@ -120,7 +142,7 @@ def test_another_markets_words_and_what_is_too_small_or_missing_is_said_and_the_
     )
     expect(label.locator(".law")).to_contain_text("the law where it is sold rules")
     expect(label.get_by_role("region", name="Still missing on it")).to_contain_text(
-        "name and place of business"
+        "name, city, state and ZIP code"
     )
 
     label.get_by_label("Your own precautions").fill("")

@@ -222,7 +222,7 @@ TYPED = (
     ("#/recipe/RECIPE", "Title", "Plain bar, softer"),
     ("#/day/RUN", "Each day", "8:00 to 11:00"),
     ("#/record/RUN", "Signed off by", "Ada"),
-    ("#/label/RUN", "What it is for", "bath bar"),
+    ("#/label/RUN", "Common name or purpose", "bath bar"),
     ("#/shelf", "Find by name", "butter"),
     ("#/kit", "Weighs empty", "431 g"),
     ("#/studio", "Name and address for labels", "Ada, 3 Mill Lane"),

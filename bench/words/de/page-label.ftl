@@ -3,6 +3,7 @@
 page-label-sold-in = Verkauft in
 page-label-market = { $market ->
     [us] Vereinigte Staaten
+    [uk] Vereinigtes Königreich
    *[eu] Europäische Union
 }
 page-label-shape = { $shape ->
@@ -14,7 +15,8 @@ page-label-measure = Diese Strecke ist in wahrer Größe 50 mm lang.
 page-label-print = In wahrer Größe drucken
 page-label-print-says = Manche Browser drucken etwas größer. Die gedruckte Strecke messen. Nicht 50 mm? Noch einmal drucken, mit 5000 ÷ gemessene mm in Prozent.
 page-label-language = { $market ->
-    [us] Ein US-Etikett ist englisch (21 CFR 701.2, aus dem Gedächtnis).
+    [us] Ein US-Etikett ist englisch (21 CFR 701.2, Ausgabe 2015).
+    [uk] Ein britisches Etikett ist englisch (aus dem Gedächtnis).
    *[eu] Es spricht die Sprache dieser Seite. Das Land des Verkaufs kann seine eigene verlangen (Art. 19 Abs. 5, aus dem Gedächtnis).
 }
 
@@ -25,7 +27,31 @@ page-label-width = Breite, mm
 page-label-height = Höhe, mm
 page-label-goes-on = Worauf es kommt
 page-label-identity = Was es ist
-page-label-purpose = Wozu es dient
+page-label-purpose = Üblicher Name oder Zweck
+page-label-use = Wofür es ist
+page-label-use-is = { $use ->
+    [bath] Bad
+    [wash] Dusche, Waschen
+    [left_on] Bleibt auf der Haut
+    [lips] Lippen
+    [eyes] Um die Augen
+    [air] Beduftet die Luft
+    [decoration] Zierde
+   *[unsaid] Wie im Rezept
+}
+page-label-single = Wird es sofort verbraucht?
+page-label-single-is = { $single ->
+    [yes] Ja
+    [no] Nein
+   *[unsaid] Nicht gesagt
+}
+page-label-keeps = Ungeöffnet haltbar, Monate
+page-label-meant = Für wen es ist
+page-label-meant-for = { $meant ->
+    [adults] Nur Erwachsene, und das Etikett sagt es
+    [children] Kinder
+   *[all] Alle
+}
 page-label-purpose-hint = Badestück
 page-label-opened = Nach dem Öffnen haltbar, Monate
 page-label-maker = Name und Anschrift
@@ -34,12 +60,16 @@ page-label-no-fit = Die Wörter passen nicht auf ein Etikett dieser Größe. Ein
 
 ## Was angesehen wurde
 
+page-label-open = Nicht geprüft
+page-label-duties = Vor dem Verkauf fällig
+page-label-shortfall = Eine Packung darf um { $mass } zu leicht sein, das Mittel einer Charge nicht.
 page-label-look = Ansehen
 page-label-unsure = Ihr Platz ist geschätzt: { $names }
 page-label-missing = Fehlt noch darauf
 page-label-letters = Schrift
 page-label-letter = { $of ->
     [list] Schrift der Zutatenliste: ein kleines o ist { $has } hoch.
+    [digits] Ziffern der Füllmenge: eine Ziffer ist { $has } hoch.
    *[net] Schrift der Füllmenge: ein kleines o ist { $has } hoch.
 }
 page-label-letter-least = Die Regel verlangt { $least }.
@@ -52,10 +82,12 @@ page-label-plate = Das Etikett
 page-label-plate-list = Ingredients: { $names }.
 page-label-plate-batch = { $market ->
     [us] Batch { $number }
+    [uk] Batch { $number }
    *[eu] Charge { $number }
 }
 page-label-plate-best = { $market ->
     [us] Best before { $day }
+    [uk] Best used before the end of { $day }
    *[eu] Mindestens haltbar bis { $day }
 }
 page-label-plate-opened = Nach dem Öffnen { $count ->

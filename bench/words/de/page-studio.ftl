@@ -53,8 +53,11 @@ page-studio-maker = Name und Anschrift für Etiketten
 page-studio-label-width = Etikettbreite, mm
 page-studio-label-height = Etiketthöhe, mm
 page-studio-market = Verkauft in
-page-studio-market-us = USA
-page-studio-market-eu = EU
+page-studio-market-name = { $market ->
+    [us] USA
+    [uk] Vereinigtes Königreich
+   *[eu] EU
+}
 page-studio-opened = Haltbar nach dem Öffnen, Monate
 page-studio-save = Einstellungen speichern
 page-studio-saved = Gespeichert.

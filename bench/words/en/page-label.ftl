@@ -3,6 +3,7 @@
 page-label-sold-in = Sold in
 page-label-market = { $market ->
     [us] United States
+    [uk] United Kingdom
    *[eu] European Union
 }
 page-label-shape = { $shape ->
@@ -14,7 +15,8 @@ page-label-measure = This bar is 50 mm at true size.
 page-label-print = Print at true size
 page-label-print-says = Some browsers print a little larger. Measure the printed bar. Not 50 mm? Print again at 5000 ÷ its mm, in per cent.
 page-label-language = { $market ->
-    [us] A US label is in English (21 CFR 701.2, from memory).
+    [us] A US label is in English (21 CFR 701.2, edition of 2015).
+    [uk] A UK label is in English (from memory).
    *[eu] Its words are in this page's language. The country of sale may ask for its own (Art. 19(5), from memory).
 }
 
@@ -25,7 +27,31 @@ page-label-width = Width, mm
 page-label-height = Height, mm
 page-label-goes-on = What it goes on
 page-label-identity = What it is
-page-label-purpose = What it is for
+page-label-purpose = Common name or purpose
+page-label-use = What it is for
+page-label-use-is = { $use ->
+    [bath] Bath
+    [wash] Shower, washing
+    [left_on] Stays on the skin
+    [lips] Lips
+    [eyes] Around the eyes
+    [air] Scents the air
+    [decoration] Decoration
+   *[unsaid] As the recipe says
+}
+page-label-single = Is it used up at once?
+page-label-single-is = { $single ->
+    [yes] Yes
+    [no] No
+   *[unsaid] Not said
+}
+page-label-keeps = Keeps unopened, months
+page-label-meant = Who it is for
+page-label-meant-for = { $meant ->
+    [adults] Adults only, and the label says so
+    [children] Children
+   *[all] All
+}
 page-label-purpose-hint = bath bar
 page-label-opened = Good after opening, months
 page-label-maker = Name and address
@@ -34,12 +60,16 @@ page-label-no-fit = The words do not fit on a label of this size. Take a larger 
 
 ## What was looked at
 
+page-label-open = Not checked
+page-label-duties = Due before it is sold
+page-label-shortfall = One pack may weigh { $mass } less than it says. A batch on average may not.
 page-label-look = Look at
 page-label-unsure = Their places are a guess: { $names }
 page-label-missing = Still missing on it
 page-label-letters = Letters
 page-label-letter = { $of ->
     [list] Letters of the ingredient list: a small o is { $has } high.
+    [digits] Digits of the net content: a digit is { $has } high.
    *[net] Letters of the net content: a small o is { $has } high.
 }
 page-label-letter-least = The rule asks for { $least }.
@@ -52,11 +82,13 @@ page-label-plate = The label
 page-label-plate-list = Ingredients: { $names }.
 page-label-plate-batch = { $market ->
     [us] Batch { $number }
+    [uk] Batch { $number }
    *[eu] Batch { $number }
 }
 page-label-plate-best = { $market ->
     [us] Best before { $day }
-   *[eu] Best before { $day }
+    [uk] Best used before the end of { $day }
+   *[eu] Best used before the end of { $day }
 }
 page-label-plate-opened = Good for { $count ->
     [one] { $count } month

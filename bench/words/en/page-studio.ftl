@@ -53,8 +53,11 @@ page-studio-maker = Name and address for labels
 page-studio-label-width = Label width, mm
 page-studio-label-height = Label height, mm
 page-studio-market = Sold in
-page-studio-market-us = The US
-page-studio-market-eu = The EU
+page-studio-market-name = { $market ->
+    [us] The US
+    [uk] The UK
+   *[eu] The EU
+}
 page-studio-opened = Good after opening, months
 page-studio-save = Save the settings
 page-studio-saved = Saved.
