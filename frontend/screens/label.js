@@ -307,9 +307,7 @@ function said({
       height("list", heights.list),
       height(market === "us" ? "net" : "digits", heights.net),
     ]),
-    shortfall_mg === null
-      ? null
-      : h("p", {}, say("page-label-shortfall", { mass: mass(shortfall_mg, 100) })),
+    shortfall_mg === null ? null : h("p", {}, say("page-label-shortfall", { mass: mass(shortfall_mg, 100) })),
     list(say("page-label-checked"), checked.map(sourced)),
     list(say("page-label-duties"), duties.map(sourced)),
   ]);
