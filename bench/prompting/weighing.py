@@ -174,7 +174,7 @@ def _seen(shown: Mg, asked: Mg, division: Division) -> Mg:
     division of what was asked, which is as much as one reading can say of a pour between two."""
     if shown <= 0:  # too small for the scale to show
         return asked
-    half = ceiling(division.mg, 2)
+    half = division.mg // 2 if division.uoz is None else ceiling(division.mg, 2)  # a reading in whole mg
     return min(max(shown, asked - half), asked + half)
 
 

@@ -12,7 +12,7 @@
 
 import { openDialog } from "./dialog.js";
 import { first, h, setText, show } from "./dom.js";
-import { placesOn, reading, toDivision, uozToMg } from "../bench/whole.js";
+import { placesOn, toDivision, uozToMg } from "../bench/whole.js";
 import { mark } from "./marks.js";
 import { exactly } from "./words.js";
 import { point, say } from "../words.js";
@@ -40,6 +40,7 @@ export function openPad({
   let digits = "";
   const unit = division?.uoz ? "oz" : division ? "g" : "";
   const places = division ? placesOn(division) : 0;
+  const on = division && { division_mg: division.mg, division_uoz: division.uoz ?? undefined };
   const shown = h("output", { class: "pad-shown figures", "aria-live": "polite" });
   const off = h("p", { class: "pad-off" });
   const strong = h("button", { type: "submit", value: "given", class: "copper" });
@@ -116,16 +117,15 @@ export function openPad({
   }
 
   /** As this scale would show it. @param {number} much */
-  const size = (much) => (division ? reading(toDivision(much, division), division) : String(much));
+  const size = (much) => (division ? exactly(toDivision(much, division), on) : String(much));
 
   /** @param {number | null} given */
   function offBy(given) {
     if (!places && digits.endsWith(".")) return say(`page-pad-whole-${WHOLE[unit]}`);
     if (most !== null && given !== null && given > most) return say("page-pad-only", { most: size(most) });
     if (target === null) return "";
-    if (answer === "left")
-      return say("page-pad-shelf-says", { goal: division ? exactly(target) : String(target) });
     const goal = size(target);
+    if (answer === "left") return say("page-pad-shelf-says", { goal });
     if (given === null) return say("page-pad-target", { goal });
     if (given < least) return say("page-pad-before", { least: size(least) });
     const gap = given - target;

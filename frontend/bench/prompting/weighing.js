@@ -158,7 +158,7 @@ function roundedAway(view, line) {
  */
 function seen(shown, asked, division) {
   if (shown <= 0) return asked; // too small for the scale to show
-  const half = ceiling(division.mg, 2);
+  const half = division.uoz ? ceiling(division.mg, 2) : Math.floor(division.mg / 2); // a reading in whole mg
   return Math.min(Math.max(shown, asked - half), asked + half);
 }
 
