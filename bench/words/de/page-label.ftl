@@ -76,7 +76,7 @@ page-label-letter-least = Die Regel verlangt { $least }.
 page-label-letter-no-least = Eine Mindesthöhe ist hier nicht bekannt.
 page-label-checked = Was geprüft wurde
 
-## Auf dem Etikett selbst. market: us oder eu; ein US-Etikett bleibt englisch.
+## Auf dem Etikett selbst. market: us, eu oder uk; US- und UK-Etiketten bleiben englisch.
 
 page-label-plate = Das Etikett
 page-label-plate-list = Ingredients: { $names }.

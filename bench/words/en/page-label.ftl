@@ -76,7 +76,7 @@ page-label-letter-least = The rule asks for { $least }.
 page-label-letter-no-least = No least height is known here.
 page-label-checked = What was checked
 
-## On the label itself. market: us or eu; a US label is English in every language.
+## On the label itself. market: us, eu or uk; US and UK labels are English in every language.
 
 page-label-plate = The label
 page-label-plate-list = Ingredients: { $names }.
