@@ -33,7 +33,10 @@ const kindsOf = ({ recipe, used }) => new Set([...used].map((key) => recipe.ingr
 const some = (kinds, ...of) => of.some((kind) => kinds.has(kind));
 /** @param {Labelling} known @param {string[]} keys */
 const spelt = (known, keys) => sayAll(keys.map((key) => known.spelt.get(key)));
-/** Whether the table says so of a name. @param {Labelling} given @param {"foams" | "peroxide" | "unlisted" | "which"} what */
+/**
+ * Whether the table says so of a name.
+ * @param {Labelling} given @param {"foams" | "peroxide" | "unlisted" | "which"} what
+ */
 const are =
   ({ known }, what) =>
   (/** @type {string} */ key) =>

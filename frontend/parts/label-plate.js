@@ -3,8 +3,8 @@
 //   const { node, letters, fits } = drawLabel(told, { width_mm, height_mm }, parent)
 //
 // letters: {list_um, net_um}, the height of a small o as this browser draws it, in thousandths of a
-// millimetre; in Europe of the net content's digits. The largest type that fits the label is taken, and the net content is never drawn under
-// the least height that its rule asks for; fits is false when even the least type does not go on it.
+// millimetre; in Europe of the net content's digits. The largest type that fits the label is taken, and the net
+// content is never drawn under the least height that its rule asks for; fits is false when even the least type does not go on it.
 
 import { h, part, s } from "./dom.js";
 import { dayWords } from "./stock.js";
@@ -56,7 +56,10 @@ export function drawLabel(told, { width_mm: width, height_mm: height }, parent) 
   };
 }
 
-/** The height of a small o, or another sign, in an element's own type. @param {Element} element @param {string} [sign] */
+/**
+ * The height of a small o, or another sign, in an element's own type.
+ * @param {Element} element @param {string} [sign]
+ */
 function letterOf(element, sign) {
   return Math.round(
     shareOf(element, sign) * Number.parseFloat(getComputedStyle(element).fontSize) * UM_PER_PX,

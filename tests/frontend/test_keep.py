@@ -409,6 +409,8 @@ def test_a_preference_is_kept(phone: Page) -> None:
         "speech": False,
         "theme": "night",
         "language": "",  # as the phone's
+        "mass": "g",
+        "warmth": "c",
         "weigh": "running",
     }
 
