@@ -4,7 +4,8 @@
 //
 // letters: {list_um, net_um}, the height of a small o as this browser draws it, in thousandths of a
 // millimetre; in Europe of the net content's digits. The largest type that fits the label is taken, and the net
-// content is never drawn under the least height that its rule asks for; fits is false when even the least type does not go on it.
+// content is never drawn under the least height that its rule asks for; fits is false when even the least type does
+// not go on it.
 
 import { h, part, s } from "./dom.js";
 import { dayWords } from "./stock.js";
