@@ -306,7 +306,7 @@ DEFENCES: dict[str, Defence] = {
     ),
     "3.4.3": Defence(
         "test_the_pages_policy_allows_its_own_style_and_script_and_no_others",
-        lambda patch: patch.setattr(doorstep, "_page", lambda: (doorstep.PAGE.read_text("utf-8"), UNSIGNED_STYLE)),
+        lambda patch: patch.setattr(doorstep, "_page", lambda _: (doorstep.PAGE.read_text("utf-8"), UNSIGNED_STYLE)),
     ),
     "3.4.4": Defence("test_no_answer_is_guessed_at", less("X-Content-Type-Options"), "-/]"),
     "3.4.5": Defence("test_the_page_may_run_only_its_own_files", less("Referrer-Policy"), raises=(AssertionError, KeyError)),
