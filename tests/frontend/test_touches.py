@@ -161,7 +161,9 @@ def test_the_first_touch_of_a_page_is_taken_and_what_shows_as_done_is_on_the_dis
 
     page.reload()
 
-    page.wait_for_function("() => sessionStorage.getItem('touched') === 'taken'")  # then the page is left at once
+    page.wait_for_function(
+        "() => sessionStorage.getItem('touched') === 'taken'"
+    )  # then the page is left at once
     expect(page.locator("bench-screen h1")).to_contain_text("oil")
     page.wait_for_load_state()
     assert kinds(page, run) == ["numbered", "weighed"]
