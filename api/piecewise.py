@@ -112,9 +112,10 @@ class _Text:
             except ValueError:  # a number of thousands of digits
                 raise self._wrong() from None
             value, end = decoded
+            long = end - self._at  # reading on lets go of what stands before the value
             # A number may go on in what was not read yet.
             if (end < len(self._held) and self._held[end] in _AFTER | {":"}) or not self._more():
-                self._at = end
+                self._at += long
                 return value
 
     def end(self) -> None:

@@ -7,7 +7,7 @@ import json
 from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from api import piecewise
@@ -65,6 +65,8 @@ def test_it_reads_what_json_reads(
 
 
 @given(st.text(alphabet='{}[]",:0123456789.eE-+trufalsn \n\\"', max_size=40), st.integers(1, 5))
+@example(" 00", 3)
+@example('{"a": 00}', 5)
 def test_it_refuses_what_json_refuses(text: str, most: int) -> None:
     try:
         whole = json.loads(text)
