@@ -51,8 +51,8 @@ def _help(code: str | None) -> str | None:
     )
 
 
-class Option(click.Option):
-    """An option whose `help` is a code."""
+class _Coded:
+    """Its `help` is a code, worded when it is asked for."""
 
     _code: str | None = None
 
@@ -63,6 +63,10 @@ class Option(click.Option):
     @help.setter
     def help(self, code: str | None) -> None:
         self._code = code
+
+
+class Option(_Coded, click.Option):
+    """An option in the language of whoever asks for help."""
 
 
 class Formatter(click.HelpFormatter):
@@ -77,19 +81,10 @@ class Context(click.Context):
     formatter_class = Formatter
 
 
-class Command(click.Command):
-    """A command whose `help` is a code."""
+class Command(_Coded, click.Command):
+    """A command in the language of whoever asks for help."""
 
     context_class = Context
-    _code: str | None = None
-
-    @property
-    def help(self) -> str | None:
-        return _help(self._code)
-
-    @help.setter
-    def help(self, code: str | None) -> None:
-        self._code = code
 
     def get_help_option(self, ctx: click.Context) -> click.Option | None:
         option = super().get_help_option(ctx)

@@ -28,7 +28,7 @@ def each(subject: Subject) -> Iterator[Finding]:
 def by_use(subject: Subject) -> Iterator[Finding]:
     """Colours that the United States list for less than this piece may ask: bath water reaches more than skin."""
     bath = bool(subject.fizzing) or "whipping_base" in subject.kinds
-    for key in sorted({line["ingredient"] for _, line in subject.lines()}):
+    for key in subject.all_used:
         ingredient = subject.recipe["ingredients"][key]
         for colour in colours_of(subject.substance(key), ingredient["inci"]):
             listed = colour["us_colour"]

@@ -110,7 +110,7 @@ def beside(subject: Subject) -> Iterator[Finding]:
             continue
         for line in component["lines"]:
             found = subject.substance(line["ingredient"])
-            code = found and _amiss(found, bool(acids))
+            code, by = _amiss(found, bool(acids)) if found else ("", "")
             if found and code:
                 yield finding(
                     "look",
@@ -119,30 +119,21 @@ def beside(subject: Subject) -> Iterator[Finding]:
                     why=say(f"checks-why-in-fizz-{code}"),
                     by=line["written"],
                     do=say(f"checks-do-in-fizz-{code}"),
-                    source=_source(found, code),
+                    source=source_of(found, by),
                 )
 
 
-def _amiss(found: Substance, acid: bool) -> str:
-    if found["id"] == "baking-powder":
-        return "baking-powder"
+def _amiss(found: Substance, acid: bool) -> tuple[str, str]:
+    """What is amiss, and by which field or trait of the table; "" for nothing."""
+    if "holds" in found:
+        return "baking-powder", "holds"
     if has(found, "strong_alkali"):
-        return "alkali"
+        return "alkali", "strong_alkali"
     if acid and has(found, "acid_frees_sulfide"):
-        return "sulfide"
+        return "sulfide", "acid_frees_sulfide"
     if has(found, "draws_water") and found["kind"] != "soap_base":
-        return "draws-water"
-    return ""
-
-
-def _source(found: Substance, code: str) -> str:
-    fields = {
-        "baking-powder": "holds",
-        "alkali": "hazards",
-        "sulfide": "acid_frees_sulfide",
-        "draws-water": "draws_water",
-    }
-    return source_of(found, fields[code])
+        return "draws-water", "draws_water"
+    return "", ""
 
 
 def wet(subject: Subject) -> Iterator[Finding]:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from bench.checks.finding import cut_per_cent, decimals_of, finding
-from bench.checks.subject import Subject, mass_ug, rounding, shares_of_parts
+from bench.checks.subject import Subject, mass_ug, rounding
 from bench.label_names import allergen_name
 from bench.shapes.recipe import Finding, Ingredient
 from bench.whole import PPM, half_even
@@ -44,20 +44,19 @@ def limits(subject: Subject) -> Iterator[Finding]:
                 source=say("checks-source-ifra"),
             )
         else:
-            yield _against(subject, key, limit)
+            yield _against(subject, key, limit, share, part)
 
 
 def _most(subject: Subject, key: str) -> tuple[Fraction, str]:
     """Its share of the part that holds most of it, and what that part is called."""
-    shares = shares_of_parts(subject.recipe, key)
+    shares = subject.shares[key]
     part = max(shares, key=lambda each: shares[each], default="")
     return shares.get(part, Fraction(0)), subject.place(part)
 
 
-def _against(subject: Subject, key: str, limit: Fraction) -> Finding:
+def _against(subject: Subject, key: str, limit: Fraction, share: Fraction, part: str) -> Finding:
     """A share beside the limit of the certificate, whether it is over it or not."""
     where, ingredient = f"ingredients.{key}", subject.recipe["ingredients"][key]
-    share, part = _most(subject, key)
     over = share - limit > rounding(subject.recipe)
     decimals = decimals_of(share, limit) if over else 2
     shown, allowed = cut_per_cent(share, decimals), cut_per_cent(limit, decimals)
@@ -83,7 +82,7 @@ def together(subject: Subject) -> Iterator[Finding]:
     for component in subject.recipe["components"]:
         used: dict[str, Fraction] = {}
         for key, limit in limited.items():
-            share = shares_of_parts(subject.recipe, key).get(component["id"])
+            share = subject.shares[key].get(component["id"])
             if limit and share:
                 used[key] = share / limit
         spent = sum(used.values(), Fraction(0))
@@ -158,7 +157,7 @@ def _allergens(subject: Subject) -> tuple[dict[str, Fraction], dict[str, Fractio
         held: dict[str, Fraction] = {}
         sure: dict[str, Fraction] = {}
         for key in subject.used("fragrance"):
-            share = shares_of_parts(subject.recipe, key).get(component["id"], Fraction(0))
+            share = subject.shares[key].get(component["id"], Fraction(0))
             for each in (subject.recipe["ingredients"][key]["fragrance"] or {"allergens": []})["allergens"]:
                 name, part = allergen_name(each["name"]), Fraction(each["ppm"], PPM)
                 held[name] = held.get(name, Fraction(0)) + share * part

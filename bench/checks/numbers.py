@@ -55,7 +55,7 @@ def two_ways(subject: Subject) -> Iterator[Finding]:
 def one_twice(subject: Subject) -> Iterator[Finding]:
     """One substance under two names: its shares, its lots and its place on the label would be kept apart."""
     named: dict[str, list[str]] = {}
-    for key in sorted({line["ingredient"] for _, line in subject.lines()}):
+    for key in subject.all_used:
         found = subject.substance(key)
         if found and found["id"] not in FAMILIES:
             named.setdefault(found["id"], []).append(key)
@@ -75,7 +75,7 @@ def one_twice(subject: Subject) -> Iterator[Finding]:
 
 def odd_density(subject: Subject) -> Iterator[Finding]:
     """A density far outside what the table has for that substance."""
-    for key in sorted({line["ingredient"] for _, line in subject.lines()}):
+    for key in subject.all_used:
         found, density = subject.substance(key), subject.recipe["ingredients"][key]["density"]
         if not found or not density or "density" not in found:
             continue

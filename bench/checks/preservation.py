@@ -5,11 +5,9 @@ from collections.abc import Iterator
 from bench.checks.finding import finding
 from bench.checks.subject import Subject, mass_ug, total_ug
 from bench.shapes.recipe import Component, Finding, RecipeLine
-from bench.shapes.substances import Substance
-from bench.substances import has, share_of
+from bench.substances import has
 from bench.words import say, say_all
 
-WET_PPM = 500_000  # what is at least half water wets a part; a spray to texture dries off
 BASES = ("soap_base", "whipping_base", "surfactant")  # preserved by their makers, for what is in them
 
 
@@ -21,7 +19,7 @@ def unpreserved(subject: Subject) -> Iterator[Finding]:
         wet = [line for line in component["lines"] if _wets(subject, line)]
         moist = wet or subject.of_kind(component, *BASES)
         food = [line for line in component["lines"] if moist and _feeds(subject, line)]
-        added = list({line["id"]: line for line in [*wet, *food]}.values())
+        added = [*wet, *(line for line in food if line not in wet)]
         if added:
             yield finding(
                 "look",
@@ -37,17 +35,12 @@ def unpreserved(subject: Subject) -> Iterator[Finding]:
 
 
 def _wets(subject: Subject, line: RecipeLine) -> bool:
-    if line["texture"]:
-        return False
-    found = subject.substance(line["ingredient"])
-    if found and "water" in found:
-        return share_of(found, "water") * 1_000_000 >= WET_PPM and found["kind"] == "water"
-    return subject.kind(line["ingredient"]) == "water"
+    """A spray to texture dries off."""
+    return not line["texture"] and subject.kind(line["ingredient"]) == "water"
 
 
 def _feeds(subject: Subject, line: RecipeLine) -> bool:
-    found: Substance | None = subject.substance(line["ingredient"])
-    return has(found, "feeds_microbes") and not line["texture"]
+    return not line["texture"] and has(subject.substance(line["ingredient"]), "feeds_microbes")
 
 
 def _share(component: Component, lines: list[RecipeLine]) -> int:

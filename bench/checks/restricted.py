@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from bench.checks.finding import cut_per_cent, finding
-from bench.checks.subject import Subject, largest_share
+from bench.checks.subject import Subject
 from bench.shapes.recipe import Finding
 from bench.shapes.substances import Trait
 from bench.substances import has, source_of
@@ -14,7 +14,7 @@ POINTED_OUT: tuple[Trait, ...] = ("borate", "microplastic", "food_colour", "airw
 
 
 def by_trait(subject: Subject) -> Iterator[Finding]:
-    for key in sorted({line["ingredient"] for _, line in subject.lines()}):
+    for key in subject.all_used:
         found = subject.substance(key)
         for trait in POINTED_OUT:
             if found and has(found, trait):
@@ -24,7 +24,7 @@ def by_trait(subject: Subject) -> Iterator[Finding]:
                     f"ingredients.{key}",
                     say(f"checks-trait-{code}", name=subject.recipe["ingredients"][key]["name"]),
                     why=say(f"checks-why-trait-{code}"),
-                    by=say("checks-largest-share", share=cut_per_cent(largest_share(subject.recipe, key))),
+                    by=say("checks-largest-share", share=cut_per_cent(subject.largest_share(key))),
                     do=say(f"checks-do-trait-{code}"),
                     source=source_of(found, trait),
                 )

@@ -12,7 +12,7 @@ from bench.recipe import ASSEMBLY
 from bench.shapes.kit import Kit
 from bench.shapes.recipe import Component, Finding, Ingredient, MeasuredRecipe, RecipeLine, RoomAir
 from bench.shapes.substances import Substance
-from bench.substances import recognised
+from bench.substances import kind_of, known
 from bench.words import say
 
 SOAP = frozenset({"soap_base", "whipping_base"})
@@ -53,13 +53,11 @@ class Subject:
 
     def substance(self, key: str) -> Substance | None:
         """What an ingredient is known as, by its id in the recipe."""
-        ingredient = self.recipe["ingredients"][key]
-        return recognised(ingredient["name"], ingredient["inci"], ingredient["kind"], ingredient["form"])
+        return known(self.recipe["ingredients"][key])
 
     def kind(self, key: str) -> str:
-        """The kind of what an ingredient is known as; of what is not known, the kind that the maker gave."""
-        found = self.substance(key)
-        return found["kind"] if found else self.recipe["ingredients"][key]["kind"]
+        """The kind of what an ingredient is known as, by its id in the recipe."""
+        return kind_of(self.recipe["ingredients"][key])
 
     def known_as(self, line: RecipeLine) -> str:
         """The substance that a line is counted as in a reaction, by id; its kind tells where its name does not."""
@@ -143,8 +141,29 @@ class Subject:
 
     def used(self, *kinds: str) -> list[str]:
         """The ingredients of these kinds that a line uses, by id."""
-        ids = {line["ingredient"] for _, line in self.lines()}
-        return sorted(key for key in ids if self.kind(key) in kinds)
+        return [key for key in self.all_used if self.kind(key) in kinds]
+
+    @cached_property
+    def all_used(self) -> list[str]:
+        """The ingredients that a line uses, by id."""
+        return sorted({line["ingredient"] for _, line in self.lines()})
+
+    @cached_property
+    def shares(self) -> dict[str, dict[str, Fraction]]:
+        """Each ingredient's share of each component that holds it, by their ids."""
+        shares: dict[str, dict[str, Fraction]] = {key: {} for key in self.all_used}
+        for component in self.recipe["components"]:
+            whole = total_ug(component)
+            for line in component["lines"]:
+                if whole and mass_ug(line):
+                    of_parts = shares[line["ingredient"]]
+                    part = Fraction(mass_ug(line), whole)
+                    of_parts[component["id"]] = of_parts.get(component["id"], Fraction(0)) + part
+        return shares
+
+    def largest_share(self, key: str) -> Fraction:
+        """Of the part that holds most of it. Each part meets the skin by itself, so the whole piece thins nothing."""
+        return max(self.shares[key].values(), default=Fraction(0))
 
 
 Rule = Callable[[Subject], Iterator[Finding]]
@@ -166,33 +185,6 @@ def total_ug(component: Component) -> int:
 
 def ug_in(lines: list[RecipeLine]) -> int:
     return sum(line["ug"] or 0 for line in lines)
-
-
-def share_of_piece(recipe: MeasuredRecipe, ingredient: str) -> Fraction:
-    """The ingredient's share of the mass of a whole finished piece, over all components that hold it."""
-    whole = held = Fraction(0)
-    for component in recipe["components"]:
-        mass = Fraction(component["takes"] * component["piece_mg"])
-        own = sum(mass_ug(line) for line in component["lines"] if line["ingredient"] == ingredient)
-        whole += mass
-        if own and total_ug(component):
-            held += mass * Fraction(own, total_ug(component))
-    return held / whole if whole else Fraction(0)
-
-
-def shares_of_parts(recipe: MeasuredRecipe, ingredient: str) -> dict[str, Fraction]:
-    """The ingredient's share of each component that holds it, by the component's id."""
-    return {
-        component["id"]: Fraction(own, total_ug(component))
-        for component in recipe["components"]
-        if total_ug(component)
-        and (own := sum(mass_ug(line) for line in component["lines"] if line["ingredient"] == ingredient))
-    }
-
-
-def largest_share(recipe: MeasuredRecipe, ingredient: str) -> Fraction:
-    """Of the part that holds most of it. Each part meets the skin by itself, so the whole piece thins nothing."""
-    return max(shares_of_parts(recipe, ingredient).values(), default=Fraction(0))
 
 
 def rounding(recipe: MeasuredRecipe) -> Fraction:

@@ -7,11 +7,14 @@
 What the recipe itself names stays, before these. They are reminders and defer to the supplier's safety sheet.
 """
 
+from collections.abc import Mapping
+
+from bench.heating import in_bursts
 from bench.lists import once
 from bench.shapes.recipe import Component, Hazard, Ingredient, RecipeStep
 from bench.shapes.units import Id
 from bench.steps import heats
-from bench.substances import recognised
+from bench.substances import kind_of, known
 
 _WEIGHED: tuple[Hazard, ...] = ("powder", "alcohol")
 # Of what is not in the table of substances the kind tells.
@@ -38,30 +41,25 @@ def caution(components: list[Component], ingredients: dict[Id, Ingredient]) -> N
     for ingredient in ingredients.values():
         ingredient["hazards"] = once([*ingredient.get("hazards", []), *_when_weighed(ingredient)])
     for component in components:
-        kinds = {line["id"]: _kind(ingredients[line["ingredient"]]) for line in component["lines"]}
+        kinds = {line["id"]: kind_of(ingredients[line["ingredient"]]) for line in component["lines"]}
         for step in component["steps"]:
             step["hazards"] = once([*step.get("hazards", []), *_when_done(step, kinds)])
 
 
-def _kind(ingredient: Ingredient) -> str:
-    found = recognised(ingredient["name"], ingredient["inci"], ingredient["kind"], ingredient["form"])
-    return found["kind"] if found else ingredient["kind"]
-
-
 def _when_weighed(ingredient: Ingredient) -> list[Hazard]:
-    found = recognised(ingredient["name"], ingredient["inci"], ingredient["kind"], ingredient["form"])
+    found = known(ingredient)
     if found:
         return [hazard for hazard in found.get("cautions", []) if hazard in _WEIGHED]
     usual = _BY_KIND.get(ingredient["kind"])
     return [usual] if usual else []
 
 
-def _when_done(step: RecipeStep, kinds: dict[Id, str]) -> list[Hazard]:
+def _when_done(step: RecipeStep, kinds: Mapping[Id, str]) -> list[Hazard]:
     told: list[Hazard] = []
     if heats(step):
         heated = [kinds[line] for line in step["of"]]
         told += [_HEATED[kind] for kind in heated if kind in _HEATED]
-        if "microwave" in step["heater"].lower() and _BOILS_OVER & set(heated):
+        if in_bursts(step["heater"]) and _BOILS_OVER & set(heated):
             told.append("superheated")
     if any("mixer" in tool.lower() for tool in step["tools"]):
         told.append("mixer")

@@ -9,12 +9,11 @@ the maker gives, and ask.
 """
 
 import re
-from collections.abc import Iterator
-from fractions import Fraction
-from functools import cache
+from functools import cache, lru_cache
 from typing import Literal
 from unicodedata import normalize
 
+from bench.shapes.recipe import Ingredient, IngredientKind
 from bench.shapes.substances import Substance, Trait
 from bench.substances.table import table
 from bench.words import say
@@ -24,28 +23,35 @@ _NAMED_AFTER_OTHERS = frozenset(
     {"fragrance", "soap_base", "whipping_base", "mica", "lake", "dye", "pigment", "botanical"}
 )
 _SHORTEST = 3
+_NAMES_HELD = 4096  # whoever sends ever new names fills no memory
 # "Lye-free", "sans soude caustique": what it is without is not what it is.
 _WITHOUT = re.compile(r"\b(?:without|no|ohne|sans|sin|senza) (?:\w+ ){0,2}?$")
 _FREE = re.compile(r"^ (?:free|frei)\b")
 
 
-@cache
 def substance(id_: str) -> Substance:
     """KeyError: there is none of that id."""
-    return next((each for each in table() if each["id"] == id_), None) or _missing(id_)
+    return _by_id()[id_]
 
 
-def _missing(id_: str) -> Substance:
-    raise KeyError(id_)
+@cache
+def _by_id() -> dict[str, Substance]:
+    return {each["id"]: each for each in table()}
+
+
+def known(ingredient: Ingredient) -> Substance | None:
+    """What a measured ingredient is known as."""
+    return recognised(ingredient["name"], ingredient["inci"], ingredient["kind"], ingredient["form"])
+
+
+def kind_of(ingredient: Ingredient) -> IngredientKind | Literal[""]:
+    """The kind of what an ingredient is known as; of what is not known, the kind that the maker gave."""
+    found = known(ingredient)
+    return found["kind"] if found else ingredient["kind"]
 
 
 def has(found: Substance | None, trait: Trait) -> bool:
     return found is not None and trait in found.get("traits", [])
-
-
-def share_of(found: Substance, field: Literal["water", "crystal_water"]) -> Fraction:
-    """A share by mass that the table writes as "8.57 %"."""
-    return Fraction(found[field].removesuffix(" %")) / 100
 
 
 def colours_of(found: Substance | None, inci: str) -> list[Substance]:
@@ -63,11 +69,12 @@ def source_of(found: Substance, field: str) -> str:
     return say(f"sources-{found.get('by', {}).get(field, 'memory')}")
 
 
-@cache
-def recognised(name: str, inci: str = "", kind: str = "", form: str = "", cas: str = "") -> Substance | None:
-    """Which substance it is, or None. A whole name counts before words within one, and of these the longest."""
-    for known in (cas, name, inci):
-        found = _of_form(_whole().get(_plain(known), []), form)
+@lru_cache(maxsize=_NAMES_HELD)
+def recognised(name: str, inci: str = "", kind: str = "", form: str = "") -> Substance | None:
+    """Which substance it is, or None. A whole name or a CAS number counts before words within a name, and of these
+    the longest."""
+    for whole in (name, inci):
+        found = _of_form(_whole().get(_plain(whole), []), form)
         if found:
             return found
     within = [
@@ -88,17 +95,22 @@ def _of_form(found: list[Substance], form: str) -> Substance | None:
     return next(alike, found[0])
 
 
-def _named_within(plain: str) -> Iterator[Substance]:
+def _named_within(plain: str) -> list[Substance]:
     """Substances whose names stand as words of this one: a scent or a soap base first, then by the longest name."""
-    standing = sorted(
-        (
-            (not _is_made_of_others(each), -len(known), -plain.rfind(known), each["id"])
-            for known, substances in _whole().items()
-            if len(known) >= _SHORTEST and f" {known} " in f" {plain} " and not _is_without(known, plain)
-            for each in substances[:1]
-        ),
+    standing = [
+        (known, substances[0])
+        for known, substances in _whole().items()
+        if len(known) >= _SHORTEST and f" {known} " in f" {plain} " and not _is_without(known, plain)
+    ]
+    standing.sort(
+        key=lambda each: (
+            not _is_made_of_others(each[1]),
+            -len(each[0]),
+            -plain.rfind(each[0]),
+            each[1]["id"],
+        )
     )
-    return (substance(id_) for *_, id_ in standing)
+    return [found for _, found in standing]
 
 
 def _is_made_of_others(found: Substance) -> bool:

@@ -194,6 +194,8 @@ def test_cautions_follow_from_substance_and_act_with_no_box_ticked():
     steps = [weigh("in", "l0", "l1"), melt("l0", "l1"), do("whip", tools=["stand mixer"])]
     _, (_, heated, whipped) = hazards(mix(("Clear soap base", "1 kg"), ("Shea butter", "50 g"), steps=steps))
     assert heated == ["hot_soap", "hot_fat", "superheated"] and whipped == ["mixer"]
+    steps[1] = melt("l0", "l1", heater="Mikrowelle")
+    assert hazards(mix(("Clear soap base", "1 kg"), ("Shea butter", "50 g"), steps=steps))[1][1] == heated
 
 
 def test_what_the_recipe_names_stays_first_and_nothing_is_said_twice():

@@ -100,6 +100,13 @@ def test_colours_are_found_by_their_numbers_within_a_blend():
     assert {each["id"] for each in found} == {"mica", "chromium-oxide", "titanium-dioxide"}
 
 
+def test_ever_new_names_fill_no_memory():
+    held = recognised.cache_info().maxsize
+    for n in range(held + 100):
+        recognised(f"never heard of {n}")
+    assert recognised.cache_info().currsize == held
+
+
 # The reaction
 
 
