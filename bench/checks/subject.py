@@ -20,12 +20,13 @@ SOAP = frozenset({"soap_base", "whipping_base"})
 BY_KIND = {"bicarbonate": "sodium-bicarbonate", "citric_acid": "citric-acid"}
 # What shuts tight, as makers write it in five languages; and "not", which turns it round.
 SHUTS = re.compile(
-    r"air-?tight|seal\w* (?:jar|tin|bag)|lidded jar|jar with lid|screw(?:-| )?(?:top|lid)|mason jar|zip\w* bag"
+    r"air-?tight|seal\w{0,3} (?:jar|tin|bag)|lidded jar|jar with lid|screw(?:-| )?(?:top|lid)|mason jar|zip\w{0,4} bag"
     r"|luftdicht|schraubglas|schraubdeckel|einmachglas|glas mit deckel|hermétique|bocal fermé|hermétic\w|tarro cerrado"
     r"|ermetic\w|barattolo chiuso",
     re.IGNORECASE,
 )
-NOT = re.compile(r"\b(?:not|never|no|nie|nicht|keine?n?m?|pas|jamais|nunca|non|mai)\b[^.:;]*$", re.IGNORECASE)
+NOT = re.compile(r"\b(?:not|never|no|nie|nicht|keine?n?m?|pas|jamais|nunca|non|mai)\b", re.IGNORECASE)
+CLAUSE = re.compile(r"[.:;]")
 
 
 @dataclass(frozen=True)
@@ -170,7 +171,8 @@ Rule = Callable[[Subject], Iterator[Finding]]
 
 
 def _is_said(words: re.Pattern[str], text: str) -> bool:
-    return any(not NOT.search(text[: found.start()]) for found in words.finditer(text))
+    """Whether a clause of the text says it before any "not"."""
+    return any(words.search(NOT.split(clause, maxsplit=1)[0]) for clause in CLAUSE.split(text))
 
 
 def mass_ug(line: RecipeLine) -> int:
