@@ -67,8 +67,8 @@ RULES: tuple[Rule, ...] = (
 
 
 def check_recipe(recipe: MeasuredRecipe, air: RoomAir | None = None, kit: Kit | None = None) -> list[Finding]:
-    """Findings on a measured recipe, the gravest first: {"level", "where", "place", "what", "why", "by",
-    "do", "source"}; `place` says in words what `where` points at.
+    """Findings on a measured recipe, the gravest first: {"rule", "level", "where", "place", "what",
+    "why", "by", "do", "source", "dated"}; `place` says in words what `where` points at.
 
     air: today's {"temperature_c", "humidity"} in °C and per cent, or None when not measured.
     kit: the measured kit, or None; only with one can a line be too small for its scales.

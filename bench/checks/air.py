@@ -15,6 +15,7 @@ def dew_point(subject: Subject) -> Iterator[Finding]:
         return
     degrees, humidity = subject.air["temperature_c"], subject.air["humidity"]
     yield finding(
+        "dew-point",
         "know",
         "air",
         say(
@@ -26,7 +27,6 @@ def dew_point(subject: Subject) -> Iterator[Finding]:
         why=say("checks-dew-point-why"),
         by=say("checks-dew-point-by", mass=f"{decimal(water_g_per_m3(degrees, humidity), 1)} g"),
         do=say("checks-dew-point-do"),
-        source=say("checks-dew-point-source"),
     )
 
 
@@ -36,23 +36,23 @@ def damp_for_fizz(subject: Subject) -> Iterator[Finding]:
     humidity = subject.air["humidity"]
     if humidity >= FIZZ_LOOK_RH:
         yield finding(
+            "damp-fizz",
             "look",
             "air",
             say("checks-damp-fizz-stop") if humidity >= FIZZ_STOP_RH else say("checks-damp-fizz"),
             why=say("checks-damp-fizz-why", share=FIZZ_LOOK_RH),
             by=say("checks-damp-over", points=number(humidity - FIZZ_LOOK_RH), share=FIZZ_LOOK_RH),
             do=say("checks-damp-fizz-do"),
-            source=say("checks-damp-fizz-source"),
         )
     else:
         yield finding(
+            "dry-for-fizz",
             "know",
             "air",
             say("checks-dry-for-fizz", share=FIZZ_LOOK_RH),
             why=say("checks-dry-for-fizz-why", share=FIZZ_STOP_RH),
             by=say("checks-dry-for-fizz-by", points=number(FIZZ_LOOK_RH - humidity)),
             do=say("checks-dry-for-fizz-do"),
-            source=say("checks-damp-fizz-source"),
         )
 
 
@@ -62,11 +62,11 @@ def damp_for_soap(subject: Subject) -> Iterator[Finding]:
     humidity = subject.air["humidity"]
     if humidity >= SOAP_SWEAT_RH:
         yield finding(
+            "damp-soap",
             "look",
             "air",
             say("checks-damp-soap"),
             why=say("checks-damp-soap-why"),
             by=say("checks-damp-over", points=number(humidity - SOAP_SWEAT_RH), share=SOAP_SWEAT_RH),
             do=say("checks-damp-soap-do"),
-            source=say("checks-damp-soap-source"),
         )

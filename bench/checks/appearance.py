@@ -12,19 +12,19 @@ def like_food(subject: Subject) -> Iterator[Finding]:
     looks = subject.recipe["looks_like_food"]
     if looks:
         yield finding(
+            "like-food",
             "look",
             "looks_like_food",
             say("checks-like-food"),
             why=say("checks-like-food-why"),
             do=say("checks-like-food-do"),
-            source=say("checks-like-food-source"),
         )
     elif looks is None:
         yield finding(
+            "like-food-unknown",
             "know",
             "looks_like_food",
             say("checks-like-food-unknown"),
             why=say("checks-like-food-unknown-why"),
             do=say("checks-like-food-unknown-do"),
-            source=say("checks-like-food-source"),
         )

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from bench.checks.finding import finding
 from bench.checks.subject import Subject
 from bench.shapes.recipe import Finding
+from bench.sources import cited
 from bench.substances import colours_of
 from bench.words import say
 
@@ -16,12 +17,12 @@ def each(subject: Subject) -> Iterator[Finding]:
         ingredient = subject.recipe["ingredients"][key]
         kind = subject.kind(key)
         yield finding(
+            f"colour-{kind}",
             "know",
             f"ingredients.{key}",
             say("checks-colour", name=ingredient["name"], kind=kind),
             why=say(f"checks-colour-why-{kind}"),
             do=say(f"checks-colour-do-{kind}"),
-            source=say(f"checks-colour-source-{kind}"),
         )
 
 
@@ -35,10 +36,11 @@ def by_use(subject: Subject) -> Iterator[Finding]:
             if listed["use"] == "general":
                 continue
             yield finding(
+                "colour-use",
                 "look" if bath or listed["use"] == "none" else "know",
                 f"ingredients.{key}",
                 say("checks-colour-use", name=ingredient["name"], colour=colour["inci"], use=listed["use"]),
                 why=say("checks-colour-use-why", use=listed["use"]),
                 do=say("checks-colour-use-do"),
-                source=say("checks-listed-in", section=listed["section"]),
+                source=cited("cfr-2015", say("checks-listed-in", section=listed["section"])),
             )

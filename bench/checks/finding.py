@@ -1,14 +1,30 @@
-"""One finding, and how it says a share."""
+"""One finding, the table of rules it is by, and how it says a share."""
 
 from fractions import Fraction
+from functools import cache
+from typing import TypedDict, cast
 
 from bench.shapes.recipe import Finding, Level
-from bench.words import point, say
+from bench.sources import Cited, cited
+from bench.table import read_table
+from bench.words import point
 
 LEVELS: tuple[Level, ...] = ("will_not_run", "look", "know")  # the gravest first
 
 
+class RuleRow(TypedDict):
+    id: str
+    source: str  # a row of bench/sources.json
+
+
+@cache
+def rule_table() -> dict[str, RuleRow]:
+    """Every rule of the check by its id: rules.json."""
+    return {each["id"]: each for each in cast(list[RuleRow], read_table("checks/rules.json"))}
+
+
 def finding(
+    rule: str,
     level: Level,
     where: str,
     what: str,
@@ -16,14 +32,25 @@ def finding(
     why: str = "",
     by: str = "",
     do: str = "",
-    source: str = "",
+    source: Cited | None = None,
 ) -> Finding:
-    """where: "component", "component.line", "component.step", "ingredients.id" or a field of the recipe.
+    """rule: a row of rules.json, which says where the rule is from.
 
-    source: common practice where none is given.
+    where: "component", "component.line", "component.step", "ingredients.id" or a field of the recipe.
+    source: where the case at hand has its own, as a substance has of its traits.
     """
-    source = source or say("checks-source-common-practice")
-    return {"level": level, "where": where, "what": what, "why": why, "by": by, "do": do, "source": source}
+    origin = source or cited(rule_table()[rule]["source"])
+    return {
+        "rule": rule,
+        "level": level,
+        "where": where,
+        "what": what,
+        "why": why,
+        "by": by,
+        "do": do,
+        "source": origin["source"],
+        "dated": origin["dated"],
+    }
 
 
 def cut_per_cent(share: Fraction, decimals: int = 2) -> str:

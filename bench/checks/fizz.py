@@ -11,6 +11,7 @@ from bench.fizz import FORMS, Fizz, is_acid, react
 from bench.recipe import ASSEMBLY
 from bench.shapes.recipe import Component, Finding, Level, RecipeLine
 from bench.shapes.substances import Substance
+from bench.sources import Cited, cited
 from bench.substances import has, source_of
 from bench.whole import half_even, mass
 from bench.words import point, say
@@ -35,13 +36,13 @@ def form(subject: Subject) -> Iterator[Finding]:
             assumed: _left(react(_mg(carbonates), _mg(_as(known, acids)))) for assumed, known in FORMS.items()
         }
         yield finding(
+            "citric-form",
             "look",
             component["id"],
             say("checks-citric-form"),
             why=say("checks-citric-form-why"),
             by=say("checks-citric-form-by", anhydrous=left["anhydrous"], monohydrate=left["monohydrate"]),
             do=say("checks-citric-form-do"),
-            source=say("checks-citric-form-source"),
         )
 
 
@@ -50,6 +51,7 @@ def balance(subject: Subject) -> Iterator[Finding]:
         told = react(_mg(carbonates), _mg(acids))
         sour = told.left_over == "acid" and told.left_share > SOUR
         yield finding(
+            "fizz-balance",
             "look" if sour else "know",
             component["id"],
             joined(
@@ -66,7 +68,6 @@ def balance(subject: Subject) -> Iterator[Finding]:
                 gas=decimal(told.gas_l, 1),
             ),
             do=say("checks-fizz-balance-sour-do" if sour else "checks-fizz-balance-do"),
-            source=say("checks-fizz-balance-source"),
         )
 
 
@@ -75,6 +76,7 @@ def unknown_sides(subject: Subject) -> Iterator[Finding]:
     for key in subject.used("acid", "carbonate"):
         if subject.substance(key) is None:
             yield finding(
+                "fizz-unknown",
                 "look",
                 f"ingredients.{key}",
                 say("checks-fizz-unknown", name=subject.recipe["ingredients"][key]["name"]),
@@ -92,13 +94,13 @@ def sealed(subject: Subject) -> Iterator[Finding]:
         return
     shut = subject.shut_tight
     yield finding(
+        "fizz-sealed",
         "look" if shut else "know",
         shut[0] if shut else ASSEMBLY,
         say("checks-sealed", title=subject.place(shut[0])) if shut else say("checks-sealed-open"),
         why=say("checks-sealed-why"),
         by=say("checks-sealed-by", gas=decimal(gas, 1), part=decimal(gas * SET_FREE, 2)),
         do=say("checks-sealed-do"),
-        source=say("checks-sealed-source"),
     )
 
 
@@ -113,6 +115,7 @@ def beside(subject: Subject) -> Iterator[Finding]:
             code, by = _amiss(found, bool(acids)) if found else ("", "")
             if found and code:
                 yield finding(
+                    f"in-fizz-{code}",
                     "look",
                     f"{component['id']}.{line['id']}",
                     say(f"checks-in-fizz-{code}", name=subject.ingredient(line)["name"]),
@@ -149,6 +152,7 @@ def wet(subject: Subject) -> Iterator[Finding]:
                 continue
             if found and "crystal_water" in found and kind == "salt":
                 yield finding(
+                    "crystal-water",
                     "know",
                     where,
                     say(
@@ -160,13 +164,16 @@ def wet(subject: Subject) -> Iterator[Finding]:
                     source=source_of(found, "crystal_water"),
                 )
             elif kind == "alcohol":
-                yield _poured("know", where, line, name, *_of_alcohol(name))
+                yield _poured("alcohol-in-fizz", "know", where, line, name, *_of_alcohol(name))
             elif kind == "water":
-                yield _poured("look", where, line, name, say("checks-water-in-fizz-why"), "")
+                yield _poured("water-in-fizz", "look", where, line, name, say("checks-water-in-fizz-why"))
 
 
-def _poured(level: Level, where: str, line: RecipeLine, name: str, why: str, source: str) -> Finding:
+def _poured(
+    rule: str, level: Level, where: str, line: RecipeLine, name: str, why: str, source: Cited | None = None
+) -> Finding:
     return finding(
+        rule,
         level,
         where,
         say("checks-water-in-fizz", name=name),
@@ -177,13 +184,13 @@ def _poured(level: Level, where: str, line: RecipeLine, name: str, why: str, sou
     )
 
 
-def _of_alcohol(name: str) -> tuple[str, str]:
+def _of_alcohol(name: str) -> tuple[str, Cited | None]:
     """How much water an alcohol brings, by the strength in its name; and where that is from."""
     strength = re.search(r"\b(70|91|99)(?:[.,]\d)? ?%", name)
     if not strength:
-        return say("checks-alcohol-strength-why"), ""
+        return say("checks-alcohol-strength-why"), None
     told = {"strength": strength[1], "water": WATER_OF_STRENGTH[strength[1]]}
-    return say("checks-alcohol-water-why", **told), say("checks-alcohol-water-source")
+    return say("checks-alcohol-water-why", **told), cited("alcohol-water")
 
 
 def mixes(subject: Subject) -> Iterator[_Mix]:

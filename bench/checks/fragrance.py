@@ -10,6 +10,7 @@ from bench.checks.finding import cut_per_cent, decimals_of, finding
 from bench.checks.subject import Subject, mass_ug, rounding
 from bench.label_names import allergen_name
 from bench.shapes.recipe import Finding, Ingredient
+from bench.sources import cited
 from bench.whole import PPM, half_even
 from bench.words import say, say_all
 
@@ -25,15 +26,16 @@ def limits(subject: Subject) -> Iterator[Finding]:
         limit = _limit(ingredient)
         if any(not mass_ug(line) for _, line in subject.lines() if line["ingredient"] == key):
             yield finding(
+                "fragrance-no-weight",
                 "look",
                 where,
                 say("checks-fragrance-no-weight", name=ingredient["name"]),
                 why=say("checks-fragrance-no-weight-why"),
                 do=say("checks-fragrance-no-weight-do"),
-                source=say("checks-source-ifra"),
             )
         elif limit is None:
             yield finding(
+                "fragrance-no-limit",
                 "look",
                 where,
                 say(
@@ -41,7 +43,6 @@ def limits(subject: Subject) -> Iterator[Finding]:
                 ),
                 why=say("checks-fragrance-no-limit-why"),
                 do=say("checks-fragrance-no-limit-do"),
-                source=say("checks-source-ifra"),
             )
         else:
             yield _against(subject, key, limit, share, part)
@@ -62,6 +63,7 @@ def _against(subject: Subject, key: str, limit: Fraction, share: Fraction, part:
     shown, allowed = cut_per_cent(share, decimals), cut_per_cent(limit, decimals)
     category = ingredient["fragrance"]["category"] if ingredient["fragrance"] else ""
     return finding(
+        "fragrance-share",
         "look" if over else "know",
         where,
         say("checks-fragrance-share", name=ingredient["name"], share=shown, limit=allowed, part=part),
@@ -70,9 +72,12 @@ def _against(subject: Subject, key: str, limit: Fraction, share: Fraction, part:
         if over
         else say("checks-fragrance-share-used", share=_whole_per_cent(share, limit)),
         do=say("checks-fragrance-share-do") if over else "",
-        source=say("checks-fragrance-share-source", category=category)
-        if category
-        else say("checks-fragrance-share-source-unnamed"),
+        source=cited(
+            "own-sheet",
+            say("checks-fragrance-share-source", category=category)
+            if category
+            else say("checks-fragrance-share-source-unnamed"),
+        ),
     )
 
 
@@ -88,6 +93,7 @@ def together(subject: Subject) -> Iterator[Finding]:
         spent = sum(used.values(), Fraction(0))
         if len(used) > 1 and spent > 1 and all(part <= 1 for part in used.values()):
             yield finding(
+                "fragrance-together",
                 "look",
                 component["id"],
                 say(
@@ -97,7 +103,6 @@ def together(subject: Subject) -> Iterator[Finding]:
                 why=say("checks-fragrance-together-why"),
                 by=say("checks-fragrance-together-by", share=int(spent * 100)),
                 do=say("checks-fragrance-together-do"),
-                source=say("checks-fragrance-together-source"),
             )
 
 
@@ -107,12 +112,12 @@ def unlisted(subject: Subject) -> Iterator[Finding]:
         ingredient = subject.recipe["ingredients"][key]
         if not (ingredient["fragrance"] or {"allergens": []})["allergens"]:
             yield finding(
+                "allergens-unlisted",
                 "look",
                 f"ingredients.{key}",
                 say("checks-allergens-unlisted", name=ingredient["name"]),
                 why=say("checks-allergens-unlisted-why"),
                 do=say("checks-allergens-unlisted-do"),
-                source=say("checks-allergen-source"),
             )
 
 
@@ -122,12 +127,12 @@ def allergens(subject: Subject) -> Iterator[Finding]:
     stays_on = subject.recipe["stays_on"]
     if shares and stays_on is None:
         yield finding(
+            "stays-on",
             "look",
             "stays_on",
             say("checks-stays-on"),
             why=say("checks-stays-on-why"),
             do=say("checks-stays-on-do"),
-            source=say("checks-allergen-source"),
         )
     threshold = RINSE_OFF if stays_on is False else LEAVE_ON
     product = "open" if stays_on is None else "stays" if stays_on else "rinsed"
@@ -135,13 +140,13 @@ def allergens(subject: Subject) -> Iterator[Finding]:
         if certain[name] > threshold:
             decimals = max(4, decimals_of(share, threshold))
             yield finding(
+                "allergen",
                 "know",
                 "label",
                 say("checks-allergen", name=name, share=cut_per_cent(share, decimals)),
                 why=say("checks-allergen-why", share=cut_per_cent(threshold, 3), product=product),
                 by=say("checks-allergen-by", share=cut_per_cent(share - threshold, decimals)),
                 do=say("checks-allergen-do"),
-                source=say("checks-allergen-source"),
             )
 
 

@@ -22,12 +22,12 @@ def heated_fragrance(subject: Subject) -> Iterator[Finding]:
         for line in _lines(component, [*step["of"], *already]):
             if subject.kind(line["ingredient"]) == "fragrance":
                 yield finding(
+                    "fragrance-heated",
                     "look",
                     where,
                     say("checks-fragrance-heated", name=subject.ingredient(line)["name"]),
                     why=say("checks-fragrance-heated-why"),
                     do=say("checks-fragrance-heated-do"),
-                    source=say("checks-source-flash-point"),
                 )
 
 
@@ -52,6 +52,7 @@ def _too_warm_for(fragrance: Ingredient, where: str, reached: MilliK | None) -> 
     most = fragrance["most_mk"]
     if most is None or reached is None:
         yield finding(
+            "fragrance-warm-unknown",
             "know",
             where,
             say(
@@ -61,18 +62,17 @@ def _too_warm_for(fragrance: Ingredient, where: str, reached: MilliK | None) -> 
             why=say("checks-fragrance-warm-why"),
             by="" if reached is None else say("checks-melt-ends-at", temperature=temperature(reached)),
             do=say("checks-fragrance-warm-unknown-do"),
-            source=say("checks-source-flash-point"),
         )
     elif reached > most:
         told = {"name": fragrance["name"], "reached": temperature(reached), "most": temperature(most)}
         yield finding(
+            "fragrance-warm",
             "look",
             where,
             say("checks-fragrance-warm", **told),
             why=say("checks-fragrance-warm-why"),
             by=say("checks-too-warm", by=warmer(reached - most)),
             do=say("checks-fragrance-warm-do"),
-            source=say("checks-source-sheet-as-entered"),
         )
 
 
@@ -87,6 +87,7 @@ def past_the_limit(subject: Subject) -> Iterator[Finding]:
             if most is None or reached is None:
                 if subject.kind(line["ingredient"]) in ("soap_base", "whipping_base"):
                     yield finding(
+                        "base-limit-unknown",
                         "know",
                         where,
                         say("checks-base-limit-unknown", name=ingredient["name"])
@@ -96,10 +97,10 @@ def past_the_limit(subject: Subject) -> Iterator[Finding]:
                         do=say("checks-base-limit-unknown-do")
                         if most is None
                         else say("checks-base-end-unknown-do"),
-                        source=say("checks-base-limit-unknown-source"),
                     )
             elif reached > most:
                 yield finding(
+                    "base-too-warm",
                     "look",
                     where,
                     say(
@@ -111,7 +112,6 @@ def past_the_limit(subject: Subject) -> Iterator[Finding]:
                     why=say("checks-base-too-warm-why"),
                     by=say("checks-too-warm", by=warmer(reached - most)),
                     do=say("checks-base-too-warm-do"),
-                    source=say("checks-source-own-sheet"),
                 )
 
 
@@ -125,6 +125,7 @@ def warm_fizz(subject: Subject) -> Iterator[Finding]:
             if _cools(subject, melted, where):
                 continue
             yield finding(
+                "warm-fizz",
                 "look" if reached is not None else "know",
                 where,
                 say("checks-warm-fizz", title=melt["title"], reached=temperature(reached))
@@ -135,7 +136,6 @@ def warm_fizz(subject: Subject) -> Iterator[Finding]:
                 if reached is not None
                 else "",
                 do=say("checks-warm-fizz-do") if reached is not None else say("checks-warm-fizz-unknown-do"),
-                source=say("checks-source-excipients"),
             )
 
 
@@ -149,6 +149,7 @@ def water_bath(subject: Subject) -> Iterator[Finding]:
             steps = subject.order.between(melted, where)
             if not any(subject.order.steps[key]["does"] == "wipe" for key in steps):
                 yield finding(
+                    "water-bath",
                     "look",
                     where,
                     say("checks-water-bath", title=melt["title"]),
@@ -181,12 +182,12 @@ def alcohol(subject: Subject) -> Iterator[Finding]:
                 beside += [melt for melt in loose if melt not in beside]
         if sprays:
             yield finding(
+                "alcohol-heater",
                 "look",
                 sprays[0],
                 say("checks-alcohol", sprays=_titles(subject, sprays), melts=_titles(subject, beside)),
                 why=say("checks-alcohol-why"),
                 do=say("checks-alcohol-do"),
-                source=say("checks-alcohol-source"),
             )
 
 

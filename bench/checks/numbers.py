@@ -6,6 +6,7 @@ from fractions import Fraction
 from bench.checks.finding import finding
 from bench.checks.subject import Subject, total_ug
 from bench.shapes.recipe import Finding
+from bench.sources import cited
 from bench.substances import source_of
 from bench.weighing import least_mg, uncertainty_ppm
 from bench.whole import PPM, half_even, mass, per_cent
@@ -44,6 +45,7 @@ def two_ways(subject: Subject) -> Iterator[Finding]:
     for each in subject.recipe.get("asks", []):
         read, other = each["ways"]
         yield finding(
+            "two-ways",
             "look",
             each["where"],
             say("checks-two-ways", written=each["written"], read=read, other=other),
@@ -62,6 +64,7 @@ def one_twice(subject: Subject) -> Iterator[Finding]:
     for keys in named.values():
         if len(keys) > 1:
             yield finding(
+                "one-twice",
                 "look",
                 f"ingredients.{keys[1]}",
                 say(
@@ -82,6 +85,7 @@ def odd_density(subject: Subject) -> Iterator[Finding]:
         low, high = map(Fraction, found["density"])
         if not low * (1 - ODD_DENSITY) <= Fraction(density["g_per_ml"]) <= high * (1 + ODD_DENSITY):
             yield finding(
+                "odd-density",
                 "look",
                 f"ingredients.{key}",
                 say("checks-odd-density", name=subject.recipe["ingredients"][key]["name"]),
@@ -99,6 +103,7 @@ def sums(subject: Subject) -> Iterator[Finding]:
         needs = make_mg(component, count)
         if written and abs(written - needs) * PPM > needs * WIDE_PPM:
             yield finding(
+                "sums",
                 "look",
                 component["id"],
                 say(
@@ -133,6 +138,7 @@ def too_small(subject: Subject) -> Iterator[Finding]:
                 else say("checks-under-1-mg")
             )
             yield finding(
+                "too-small",
                 "look",
                 where,
                 say(
@@ -148,7 +154,6 @@ def too_small(subject: Subject) -> Iterator[Finding]:
                 ),
                 by=off,
                 do=say("checks-too-small-do"),
-                source=say("checks-too-small-source"),
             )
 
 
@@ -156,6 +161,7 @@ def no_density(subject: Subject) -> Iterator[Finding]:
     for where, line in subject.lines():
         if line["nl"] is not None:
             yield finding(
+                "no-density",
                 "know",
                 where,
                 say("checks-no-density", name=subject.ingredient(line)["name"]),
@@ -168,13 +174,13 @@ def drops(subject: Subject) -> Iterator[Finding]:
     for where, line in subject.lines():
         if line["unit"] == "drops":
             yield finding(
+                "drops",
                 "know",
                 where,
                 say("checks-drops", name=subject.ingredient(line)["name"]),
                 why=say("checks-drops-why"),
                 by=say("checks-drops-by"),
                 do=say("checks-drops-do"),
-                source=say("checks-drops-source"),
             )
 
 
@@ -189,6 +195,7 @@ def spoons_of_powder(subject: Subject) -> Iterator[Finding]:
             loose, tapped = Fraction(density["g_per_ml"]), Fraction(density["tapped_g_per_ml"])
             low, high = sorted((line["ug"], int(line["ug"] * tapped / loose)))
             yield finding(
+                "spoons",
                 "look",
                 where,
                 say(
@@ -201,17 +208,17 @@ def spoons_of_powder(subject: Subject) -> Iterator[Finding]:
                 why=say("checks-spoons-why"),
                 by=say("checks-spoons-by", share=per_cent(high - low, low)),
                 do=say("checks-spoons-do"),
-                source=density["source"],
+                source=cited("supplier-sheet", density["source"]),
             )
         elif subject.kind(line["ingredient"]) in POWDERS:
             yield finding(
+                "by-volume",
                 "know",
                 where,
                 say("checks-by-volume", name=ingredient["name"]),
                 why=say("checks-by-volume-why"),
                 by=say("checks-by-volume-by"),
                 do=say("checks-by-volume-do"),
-                source=say("checks-by-volume-source"),
             )
 
 
@@ -220,10 +227,10 @@ def unknown(subject: Subject) -> Iterator[Finding]:
     for key in subject.used(""):
         name = subject.recipe["ingredients"][key]["name"]
         yield finding(
+            "unknown-kind",
             "look",
             f"ingredients.{key}",
             say("checks-unknown", name=name),
             why=say("checks-unknown-why"),
             do=say("checks-unknown-do"),
-            source=say("checks-source-this-check"),
         )

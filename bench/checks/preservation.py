@@ -22,6 +22,7 @@ def unpreserved(subject: Subject) -> Iterator[Finding]:
         added = [*wet, *(line for line in food if line not in wet)]
         if added:
             yield finding(
+                "unpreserved",
                 "look",
                 component["id"],
                 say(
@@ -30,7 +31,6 @@ def unpreserved(subject: Subject) -> Iterator[Finding]:
                 why=say("checks-unpreserved-why"),
                 by=say("checks-unpreserved-by", share=_share(component, added)),
                 do=say("checks-unpreserved-do"),
-                source=say("checks-unpreserved-source"),
             )
 
 

@@ -20,6 +20,7 @@ def by_trait(subject: Subject) -> Iterator[Finding]:
             if found and has(found, trait):
                 code = trait.replace("_", "-")
                 yield finding(
+                    f"trait-{code}",
                     "look",
                     f"ingredients.{key}",
                     say(f"checks-trait-{code}", name=subject.recipe["ingredients"][key]["name"]),

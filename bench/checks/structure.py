@@ -6,6 +6,7 @@ from bench.checks.finding import finding
 from bench.checks.subject import SOAP, Subject
 from bench.recipe import ASSEMBLY
 from bench.shapes.recipe import Component, Finding, RecipeStep
+from bench.sources import cited
 from bench.states import stake_of
 from bench.steps import by_hand, counts_pieces, heats, is_judged, lines_in, runs_by_itself, tipped_by
 from bench.whole import mass, span
@@ -26,16 +27,17 @@ def windows(subject: Subject) -> Iterator[Finding]:
         title, opened = order.steps[key]["title"], order.steps[opener]["title"]
         if waiting > latest:
             yield finding(
+                "window-wait",
                 "will_not_run",
                 key,
                 say("checks-window-wait", title=title, opened=opened, latest=span(latest)),
                 why=stake,
                 by=say("checks-window-wait-by", span=span(waiting - latest)),
                 do=say("checks-window-wait-do"),
-                source=say("checks-source-recipe-times"),
             )
         elif working > latest:
             yield finding(
+                "window-hands",
                 "look",
                 key,
                 say(
@@ -48,7 +50,6 @@ def windows(subject: Subject) -> Iterator[Finding]:
                 why=stake,
                 by=say("checks-window-hands-by", span=span(working - latest)),
                 do=say("checks-window-hands-do"),
-                source=say("checks-source-recipe-times"),
             )
 
 
@@ -66,13 +67,14 @@ def unkept(subject: Subject) -> Iterator[Finding]:
                 told.add((opener, state))
                 usual = span(keeps["latest_ms"])
                 yield finding(
+                    "unkept",
                     "look",
                     key,
                     say("checks-unkept", title=step["title"], opened=order.steps[opener]["title"]),
                     why=stake_of(keeps),
                     by=say("checks-unkept-by", span=usual),
                     do=say("checks-unkept-do", span=usual),
-                    source=say("states-source", state=state) if state else "",
+                    source=cited("common-practice", say("states-source", state=state)) if state else None,
                 )
 
 
@@ -98,6 +100,7 @@ def waits(subject: Subject) -> Iterator[Finding]:
             else:
                 continue
             yield finding(
+                "no-wait",
                 "look",
                 rushed[0] if rushed else key,
                 what,
@@ -112,25 +115,26 @@ def wrapping(subject: Subject) -> Iterator[Finding]:
     add = say("checks-unwrapped-do")
     if not wraps and subject.kinds & SOAP:
         yield finding(
+            "unwrapped-soap",
             "look",
             ASSEMBLY,
             say("checks-unwrapped-soap"),
             why=say("checks-unwrapped-soap-why"),
             do=add,
-            source=say("checks-unwrapped-soap-source"),
         )
     if not wraps and subject.fizzing:
         yield finding(
+            "unwrapped-fizz",
             "look",
             ASSEMBLY,
             say("checks-unwrapped-fizz"),
             why=say("checks-unwrapped-fizz-why"),
             do=add,
-            source=say("checks-unwrapped-fizz-source"),
         )
     for component in subject.parts:
         if subject.of_kind(component, "whipping_base") and not subject.of_kind(component, "soap_base"):
             yield finding(
+                "whipped-alone",
                 "know" if wraps else "look",
                 component["id"],
                 say("checks-whipped-alone", name=component["name"]),
@@ -148,6 +152,7 @@ def embeds(subject: Subject) -> Iterator[Finding]:
             heavy, light = (each["takes"] * each["piece_mg"] for each in (part, top))
             if part is not top and heavy > light and _set_into(subject, part, top):
                 yield finding(
+                    "heavy-embed",
                     "know",
                     part["id"],
                     say("checks-heavy-embed", part=part["name"], top=top["name"]),
@@ -208,12 +213,12 @@ def unasked(subject: Subject) -> Iterator[Finding]:
             if line["texture"] and line["id"] not in weighed:
                 name = subject.ingredient(line)["name"]
                 yield finding(
+                    "unasked",
                     "look",
                     f"{component['id']}.{line['id']}",
                     say("checks-unasked", part=component["name"], name=name),
                     why=say("checks-unasked-why"),
                     do=say("checks-unasked-do"),
-                    source=say("checks-source-the-bench"),
                 )
 
 
@@ -228,6 +233,7 @@ def melted_early(subject: Subject) -> Iterator[Finding]:
             for line in step["of"] if heats(step) else []:
                 if line in where and not subject.order.precedes(where[line], key):
                     yield finding(
+                        "melted-early",
                         "look",
                         key,
                         say(
@@ -237,5 +243,4 @@ def melted_early(subject: Subject) -> Iterator[Finding]:
                         ),
                         why=say("checks-melted-early-why"),
                         do=say("checks-melted-early-do"),
-                        source=say("checks-source-the-bench"),
                     )

@@ -593,6 +593,8 @@ export interface MeasuredRecipe {
 export type Level = "will_not_run" | "look" | "know";
 
 export interface Finding {
+  /** its id in bench/checks/rules.json */
+  readonly rule: string;
   readonly level: Level;
   /** component, component.line, component.step, ingredients.id or a field of the recipe */
   readonly where: string;
@@ -601,6 +603,8 @@ export interface Finding {
   readonly by: string;
   readonly do: string;
   readonly source: string;
+  /** of its text: a day, a month, a year or "unknown"; "" where there is none */
+  readonly dated: string;
   /** what `where` points at, in words */
   readonly place?: string;
 }

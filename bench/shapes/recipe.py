@@ -592,6 +592,7 @@ Level = Literal["will_not_run", "look", "know"]
 
 
 class Finding(TypedDict):
+    rule: str  # its id in bench/checks/rules.json
     level: Level
     where: str  # component, component.line, component.step, ingredients.id or a field of the recipe
     what: str
@@ -599,6 +600,7 @@ class Finding(TypedDict):
     by: str
     do: str
     source: str
+    dated: str  # of its text: a day, a month, a year or "unknown"; "" where there is none
     place: NotRequired[str]  # what `where` points at, in words
 
 

@@ -1,7 +1,7 @@
 """The substances of this trade: what each is, and by which names makers know it.
 
     recognised("Natron, fein")["id"]     "sodium-bicarbonate"
-    source_of(substance, "molar_mass")   where the figure is from, in words
+    source_of(substance, "molar_mass")   where the figure is from
 
 `table.json` has a row for each (bench/shapes/substances.py). A name of five languages, an INCI name, a CAS number or
 the name of a United States label tells which it is. What is not known stays unknown: rules then go by the kind that
@@ -15,8 +15,8 @@ from unicodedata import normalize
 
 from bench.shapes.recipe import Ingredient, IngredientKind
 from bench.shapes.substances import Substance, Trait
+from bench.sources import Cited, cited
 from bench.substances.table import table
-from bench.words import say
 
 # Kinds that say more than a name does: "Milk and honey" of the kind fragrance is neither milk nor honey.
 _NAMED_AFTER_OTHERS = frozenset(
@@ -64,9 +64,9 @@ def colours_of(found: Substance | None, inci: str) -> list[Substance]:
     ]
 
 
-def source_of(found: Substance, field: str) -> str:
-    """Where a figure or a trait of it is from, in words."""
-    return say(f"sources-{found.get('by', {}).get(field, 'memory')}")
+def source_of(found: Substance, field: str) -> Cited:
+    """Where a figure or a trait of it is from."""
+    return cited(found.get("by", {}).get(field, "memory"))
 
 
 @lru_cache(maxsize=_NAMES_HELD)

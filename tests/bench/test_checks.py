@@ -3,70 +3,29 @@
 from __future__ import annotations
 
 import pytest
+from checking import (
+    ACID,
+    BICARBONATE,
+    DRY_DAY,
+    FRAGRANCE,
+    SOAP,
+    WRAP,
+    check,
+    do,
+    fizz_with_butter,
+    make,
+    melt,
+    pieces,
+    says,
+    topped,
+    wait,
+    weigh,
+)
 from workshop import DEMO_RECIPES, make_document, make_kit, written
 
 from bench import check_recipe, read_kit, read_recipe
 from bench.checks import RULES
 from bench.checks.finding import LEVELS
-
-DRY_DAY = {"temperature_c": 20, "humidity": 40}
-BICARBONATE = {"kind": "bicarbonate"}
-ACID = {"kind": "citric_acid", "form": "anhydrous"}
-FRAGRANCE = {"kind": "fragrance", "fragrance": {"limit": "2 %"}}
-SOAP = {"kind": "soap_base", "most_c": "70"}
-WRAP = {"id": "wrap", "kind": "pieces", "title": "Wrap", "does": "wrap"}
-
-
-def make(*lines, facts=(), **other):
-    """A recipe whose i0, i1, ... carry these facts."""
-    document = make_document(*lines, **other)
-    for key, each in zip(document["ingredients"], facts, strict=False):
-        document["ingredients"][key] |= {"name": key, **each}
-    return document
-
-
-def check(document, air=None, kit=None):
-    return check_recipe(read_recipe(document), air, kit)
-
-
-def says(found, *words):
-    """The findings whose `what` holds all of these words."""
-    return [each for each in found if all(word in each["what"] for word in words)]
-
-
-def weigh(key, *lines, into="bowl", **other):
-    return {"id": key, "kind": "weigh", "title": key, "lines": list(lines), "into": into, **other}
-
-
-def do(key, **other):
-    return {"id": key, "kind": "do", "title": key, **other}
-
-
-def melt(*of, to="60", heater="microwave", **other):
-    return {
-        "id": "melt",
-        "kind": "melt",
-        "title": "melt",
-        "of": list(of),
-        "heater": heater,
-        "burst": "10 s",
-        "to_c": to,
-        "look_for": "Liquid.",
-        **other,
-    }
-
-
-def wait(key="rest", earliest="1 h", **other):
-    return {
-        "id": key,
-        "kind": "wait",
-        "title": key,
-        "word": "dry",
-        "earliest": earliest,
-        "usual": earliest,
-        **other,
-    }
-
 
 # What every finding carries
 
@@ -340,23 +299,6 @@ def test_a_base_past_its_own_sheets_limit(most, told):
     assert not told or says(found, told)
 
 
-def fizz_with_butter(to="45", heater="microwave", between=(), tips=True):
-    """Butter melted in a jug and tipped into the dry mix."""
-    steps = [
-        weigh("dry", "l0", "l1"),
-        weigh("cut", "l2", into="jug"),
-        melt("l2", to=to, heater=heater),
-        *between,
-        do(
-            "join",
-            after=[between[-1]["id"] if between else "melt", "dry"],
-            **({"tips": ["jug"]} if tips else {}),
-        ),
-        WRAP,
-    ]
-    return make("200 g", "100 g", "10 g", facts=[BICARBONATE, ACID, {"kind": "butter"}], steps=steps)
-
-
 @pytest.mark.parametrize(
     ("to", "between", "fires"),
     [("50", [], False), ("51", [], True), ("60", [wait("cool", "10 min")], False)],
@@ -440,10 +382,6 @@ def test_a_whipped_base_alone_never_hardens():
     assert says(wrapped, "never hardens")[0]["level"] == "know"
 
 
-def pieces(key, does):
-    return {"id": key, "kind": "pieces", "title": key, "does": does}
-
-
 @pytest.mark.parametrize(
     ("steps", "told"),
     [
@@ -502,32 +440,6 @@ def test_a_wait_that_cannot_end_in_time():
     assert says(check(make("100 g", steps=steps)), "A longer wait lies between")
     steps[2] = wait("long", "2 h", after=["in"])
     assert not says(check(make("100 g", steps=steps)), "a longer wait")
-
-
-def topped(embed, base="40 g"):
-    """A soap base, a whipped top on it and a soap embed set into the top."""
-    document = make("100 g", facts=[SOAP], part_id="base", part_piece=base)
-    document["ingredients"]["whip"] = {"name": "Whip", "kind": "whipping_base"}
-    line = {"id": "l0", "ingredient": "i0", "amount": "100 g"}
-    steps = [weigh("in", "l0"), {"id": "made", "kind": "pieces", "title": "made"}]
-    document["components"] += [
-        {
-            "id": "top",
-            "name": "Top",
-            "piece": "20 g",
-            "lines": [{**line, "ingredient": "whip"}],
-            "steps": steps,
-        },
-        {"id": "embed", "name": "Embed", "piece": embed, "lines": [line], "steps": steps},
-    ]
-    document["assembly"] = {
-        "takes": [{"component": key} for key in ("base", "top", "embed")],
-        "steps": [
-            {"id": "pipe", "kind": "pieces", "title": "pipe", "after": ["base.press", "top.made"]},
-            {"id": "set", "kind": "pieces", "title": "set", "after": ["pipe", "embed.made"]},
-        ],
-    }
-    return document
 
 
 def test_an_embed_heavier_than_its_top_is_a_question_and_a_base_is_not():

@@ -6,7 +6,7 @@ Figures are worked by hand from IUPAC atomic weights; what is only habit is mark
 from __future__ import annotations
 
 import pytest
-from test_checks import check, do, make, melt, says, weigh
+from checking import check, do, make, melt, says, weigh
 
 from bench import read_recipe
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import get_args
 
 import pytest
-from test_checks import ACID, BICARBONATE, SOAP, do, make, melt, says, wait, weigh
+from checking import ACID, BICARBONATE, SOAP, do, make, melt, says, wait, weigh
 from workshop import DEMO_RECIPES, written
 
 from bench import check_recipe, fold, make_sheet, now, read_kit, read_recipe

@@ -177,6 +177,7 @@ NOT_SAID: dict[str, tuple[str, dict[str, str]]] = {
         {
             "batch-number-mark": "a device's mark in a batch number",
             "checks-colour-": "stains",
+            "sources-colour-": "stains",
             "checks-unwrapped-do": "the mark of a step that wraps",
             "checks-water-bath-do": "the mark of a step that wipes",
             "page-recipe-asked-here": "a question",

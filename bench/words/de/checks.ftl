@@ -6,7 +6,6 @@ checks-dew-point = Taupunkt { $dew }, bei { $temperature } und { $humidity } %.
 checks-dew-point-why = Auf Kälterem schlägt sich Wasser nieder: gekühlte Teile, kaltes Blech, kalte Folie.
 checks-dew-point-by = { $mass } Wasser in einem Kubikmeter Luft
 checks-dew-point-do = Jedes Teil abgedeckt auf Raumwärme kommen lassen. Dann trocknen, zusammensetzen oder einpacken.
-checks-dew-point-source = Magnus-Formel, J. Appl. Meteorol. 35 (1996) 601
 checks-damp-fizz-stop = Die Luft ist zu feucht, um Sprudelmasse gut zu trocknen.
 checks-damp-fizz = Feuchte Luft für Sprudelmasse. Sie trocknet langsam und kann zu reagieren beginnen.
 checks-damp-fizz-why = Zitronensäure allein nahm bei 69,9 % Wasser auf, Natron allein zwischen 76 und 88 %. Ein Gemisch tut es früher. Für Gemische fand sich keine Zahl. Diese Prüfung warnt ab { $share } %, unter den veröffentlichten Zahlen.
@@ -19,8 +18,6 @@ checks-dry-for-fizz-do = Offen trocknen, trocken einpacken.
 checks-damp-soap = Seifenteile schwitzen in dieser Luft wahrscheinlich.
 checks-damp-soap-why = Glycerin nimmt bei jeder üblichen Feuchte Wasser auf. Ein Grenzwert ist nicht veröffentlicht. Dieser stammt von der Prüfung selbst.
 checks-damp-soap-do = Jedes Stück einpacken, sobald es kalt ist.
-checks-damp-soap-source = ASTM D5032 (Glycerin und Feuchte); die Schwelle ist eigene Ableitung
-checks-damp-fizz-source = J. Pharm. Sci. 98 (2009) 1744; Int. J. Pharm. 166 (1998) 167; J. Phys. Chem. B 110 (2006) 10190
 
 ## Ein Stück wie Essbares
 
@@ -30,7 +27,6 @@ checks-like-food-do = Aussehen oder Verpackung ändern. Auf dem Etikett sagen, d
 checks-like-food-unknown = Könnte das Stück für Essbares gehalten werden? Im Rezept steht es nicht.
 checks-like-food-unknown-why = Ein Badestück, das wie Kuchen oder Bonbon aussieht, ist ein Risiko.
 checks-like-food-unknown-do = Im Rezept ja oder nein angeben.
-checks-like-food-source = Verordnung (EU) 2023/988 Art. 6 Abs. 1 Buchst. f (aus zweiter Hand)
 
 ## Farben
 
@@ -42,25 +38,19 @@ checks-colour = { $kind ->
 }
 checks-colour-why-lake = Im Stück färbt er mit seinen Teilchen und blutet nicht aus. Im Wasser bleiben feine Punkte, die Wanne und Stoff verfärben können. Wo US-Recht gilt, ist jede Lieferung zertifiziert.
 checks-colour-do-lake = Gut benetzen und das Zertifikat der Lieferung aufheben. Die Losnummer zur Charge schreiben.
-checks-colour-source-lake = 21 CFR 82.51 und 82.2051, vorläufig und nicht für die Augenpartie (81.1); die Verfärbung ist übliche Erfahrung
 checks-colour-why-dye = Im Stück blutet er ins Nachbarteil aus. Er färbt das ganze Wasser und kann Wanne und Haut verfärben. Wo US-Recht gilt, ist jede Lieferung zertifiziert.
 checks-colour-do-dye = In einer weißen Wanne probieren und das Zertifikat der Lieferung aufheben. Die Losnummer zur Charge schreiben.
-checks-colour-source-dye = 21 CFR Part 74; die Verfärbung ist übliche Erfahrung
 checks-colour-why-mica = Im Stück schimmert es und blutet nicht aus. Im Wasser löst es sich nicht: ohne Lösungsvermittler bleibt ein Rand. Wo US-Recht gilt, braucht Mica kein Zertifikat je Lieferung.
 checks-colour-do-mica = Prüfen, ob auch Überzug oder Farbe keines brauchen. Die Losnummer zur Charge schreiben.
-checks-colour-source-mica = 21 CFR 73.2496; der Rand ist übliche Erfahrung
 checks-colour-why-pigment = Im Stück gibt es eine gleichmäßige, matte Farbe und blutet nicht aus. Im Wasser löst es sich nicht und kann einen Rand in der Wanne lassen.
 checks-colour-do-pigment = Den Lieferanten fragen: ist diese Qualität für Kosmetik gedacht, und wo ist sie erlaubt?
-checks-colour-source-pigment = übliche Praxis
 
 ## Sprudel
 
 checks-citric-form = Ist die Zitronensäure wasserfrei oder Monohydrat? Im Rezept steht es nicht.
 checks-citric-form-why = Das Monohydrat enthält 8,6 % Wasser, gleiches Gewicht sprudelt also weniger.
 checks-citric-form-do = Auf der Packung nachsehen und die Form der Zutat angeben.
-checks-citric-form-source = molare Massen 192,12 und 210,14 g/mol, aus CIAAW-Atomgewichten
 checks-fizz-balance-do = Nichts, wenn das so gewollt ist.
-checks-fizz-balance-source = molare Massen aus CIAAW-Atomgewichten. Schwache letzte Protonen (Zitronensäure: pK 6,40): die Gasmenge ist eine Obergrenze
 checks-citric-form-by = { $anhydrous } bei wasserfreier; { $monohydrate } bei Monohydrat
 checks-fizz-left-nothing = nichts übrig
 checks-fizz-left = { $of ->
@@ -89,7 +79,6 @@ checks-fragrance-together = { $names }: jeder unter seinem Grenzwert, zusammen a
 checks-fragrance-together-why = Begrenzt derselbe Stoff beide, zählen seine Anteile zusammen.
 checks-fragrance-together-by = { $share } % eines Grenzwerts zusammen
 checks-fragrance-together-do = Lieferanten fragen, ob derselbe Stoff beide begrenzt, oder weniger nehmen.
-checks-fragrance-together-source = IFRA-Grenzwerte gelten fürs fertige Produkt; Zusammenzählen ist die vorsichtige Lesart
 checks-stays-on = Bleibt das Produkt auf der Haut oder wird es abgespült? Im Rezept steht es nicht.
 checks-stays-on-why = Ab welchem Anteil ein Etikett Allergene nennt, ändert sich um das Zehnfache.
 checks-stays-on-do = Im Rezept angeben, ob es auf der Haut bleibt. Bis dahin gilt der strengere Anteil.
@@ -105,7 +94,6 @@ checks-fragrance-warm = { $name } kommt in eine Schmelze von { $reached }. Das D
 checks-fragrance-warm-do = Eine Wartezeit zum Abkühlen einfügen oder früher aufhören zu erhitzen.
 checks-fragrance-share-source = der Grenzwert, den du aus dem IFRA-Zertifikat übernommen hast, Kategorie { $category }
 checks-fragrance-share-source-unnamed = der Grenzwert, den du aus dem IFRA-Zertifikat übernommen hast, Kategorie nicht genannt
-checks-allergen-source = Verordnung (EG) 1223/2009 Anhang III, echt größer (aus zweiter Hand)
 checks-allergen-why = { $product ->
     [rinsed] Über { $share } nennt es ein Etikett, wenn das Produkt abgespült wird.
     [stays] Über { $share } nennt es ein Etikett, wenn das Produkt auf der Haut bleibt.
@@ -123,7 +111,6 @@ checks-base-end-unknown = { $name }: im Rezept steht nicht, wie warm es wird.
 checks-base-limit-unknown-why = Über ihrer Grenze trocknet eine Basis aus, vergilbt und wird zäh. Die Grenze ist je Basis anders.
 checks-base-limit-unknown-do = Die Grenze aus dem Datenblatt der Basis übernehmen.
 checks-base-end-unknown-do = Beim Schmelzen die Endtemperatur angeben.
-checks-base-limit-unknown-source = kein veröffentlichter Normwert gefunden; es gilt das Datenblatt der Basis
 checks-base-too-warm = { $name } wird auf { $reached } erhitzt. Das Datenblatt erlaubt { $most }.
 checks-base-too-warm-why = Über ihrer Grenze trocknet eine Basis aus, vergilbt und wird zäh.
 checks-base-too-warm-do = Die Endtemperatur beim Schmelzen senken.
@@ -142,7 +129,6 @@ checks-water-bath-do = Einen Schritt einfügen, der Außenseite und Boden abwisc
 checks-alcohol = Alkohol ist offen bei { $sprays }. Nichts trennt das von { $melts }.
 checks-alcohol-why = Alkoholdampf entzündet sich leicht: der Flammpunkt von 2-Propanol liegt bei etwa { -at-12 }.
 checks-alcohol-do = Vor dem Sprühen Wärmequellen aus, Fenster auf. Oder eins nach dem anderen.
-checks-alcohol-source = IEC 60079-20-1:2010; örtliche Brandschutzregeln gelten
 checks-melted-early = „{ $title }“ kann vor „{ $weighing }“ kommen, wo das Geschmolzene erst gewogen wird.
 checks-melted-early-why = Am Arbeitstisch gilt die Reihenfolge der Schritte.
 checks-melted-early-do = Das Schmelzen dahinter setzen oder angeben, dass es danach kommt.
@@ -164,7 +150,6 @@ checks-sums-do = Stückgewicht, Reserve und Rest im Gefäß prüfen.
 checks-too-small = { $mass } sind zu wenig für jede Waage der Ausrüstung: { $name }.
 checks-too-small-why = Mindestens { $least } nötig, um auf { $share } genau zu wiegen: { $scale }.
 checks-too-small-do = Größere Charge machen, feinere Waage nehmen oder in etwas anderem verdünnt abwiegen.
-checks-too-small-source = USP <41> (2019): eine Anzeige ist um mindestens 0,41 Teilung unsicher (aus zweiter Hand)
 checks-no-density = { $name } hat keine Dichte und bleibt darum in Löffeln.
 checks-no-density-why = Ein Löffel schwankt mehr als ein Gewicht.
 checks-no-density-do = Die Dichte mit Quelle angeben, dann wird gewogen.
@@ -172,7 +157,6 @@ checks-drops = { $name } wird in Tropfen gezählt.
 checks-drops-why = Ein Tropfen ist nur nach Übereinkunft 0,05 ml. Echte Tropfer weichen ab.
 checks-drops-by = 15 % nach beiden Seiten selbst mit geeichtem Tropfer
 checks-drops-do = Wiegen, wo die Menge zählt.
-checks-drops-source = UCUM v2.2 [drp]; USP 32 <1101>
 checks-spoons = { $written } { $name }: { $low } locker, { $high } festgeklopft.
 checks-spoons-why = Ein Löffel Pulver fasst je nach Füllung. Gerechnet wird mit locker.
 checks-spoons-by = { $share } mehr, wenn festgeklopft
@@ -181,7 +165,6 @@ checks-by-volume = { $name } wird nach Volumen bemessen.
 checks-by-volume-why = Ein Löffel Pulver fasst mehr, wenn er festgeklopft ist.
 checks-by-volume-by = 58 % mehr bei Natron, als ein veröffentlichter Fall
 checks-by-volume-do = Die Zeile als Gewicht schreiben. Oder die Stampfdichte angeben, dann zeigt sich die Spanne.
-checks-by-volume-source = Handbuch der Hilfsstoffe (aus zweiter Hand): Natron 0,869 locker, 1,369 g/mL gestampft
 checks-unknown = { $name }: was ist das? Im Rezept fehlt die Art der Zutat.
 checks-unknown-why = Die Regeln gehen nach der Art: Sprudel, Duft, Farbe, Basis, Alkohol. Diese Zutat bleibt ungeprüft.
 checks-unknown-do = Ihre Art im Rezept wählen, „andere“, wo keine passt.
@@ -204,10 +187,8 @@ checks-no-wait-press-why = Ein gepresstes Teil muss trocknen, bevor es angefasst
 checks-no-wait-do = Eine Wartezeit einfügen: frühestens, üblich, und woran man das Ende erkennt.
 checks-unwrapped-soap = Es gibt ein Seifenteil, und kein Schritt packt es ein.
 checks-unwrapped-soap-why = Das Glycerin einer Seifenbasis nimmt bei jeder üblichen Feuchte Wasser auf. Das Stück schwitzt.
-checks-unwrapped-soap-source = ASTM D5032 (Glycerin und Feuchte); der Rat ist eigene Ableitung
 checks-unwrapped-fizz = Es gibt ein Sprudelteil, und kein Schritt packt es ein.
 checks-unwrapped-fizz-why = Es zieht Wasser aus der Luft und reagiert. Es quillt, reißt und sprudelt nicht mehr.
-checks-unwrapped-fizz-source = Int. J. Pharm. 166 (1998) 167 für Natron allein; ein Gemisch nimmt früher Wasser auf
 checks-whipped-alone = { $name } ist aufgeschlagene Basis allein. Sie wird nie hart.
 checks-whipped-alone-why = Sie drückt sich in der Hand ein und trocknet an der Luft aus. Sie muss eingepackt werden.
 checks-whipped-alone-do = In der Verpackung Platz lassen oder geschmolzene Basis unterheben, das gibt Halt.
@@ -225,15 +206,6 @@ checks-place-piece = das ganze Stück
 
 ## Woher eine Regel kommt
 
-checks-source-flash-point = Datenblatt des Lieferanten (Flammpunkt); übliche Praxis
-checks-source-sheet-as-entered = Datenblatt des Lieferanten, wie eingetragen
-checks-source-own-sheet = eigenes Datenblatt, wie eingetragen
-checks-source-excipients = Handbuch der Hilfsstoffe (aus zweiter Hand)
-checks-source-this-check = so arbeitet diese Prüfung
-checks-source-recipe-times = die Zeiten des Rezepts
-checks-source-the-bench = so arbeitet der Arbeitstisch
-checks-source-common-practice = übliche Praxis
-checks-source-ifra = IFRA-Standards, 51. Änderung (2023). Sprudelnde Badestücke und Stückseife stehen in Kategorie 9 (aus zweiter Hand)
 checks-fizz-balance-sour-do = Weniger Säure oder mehr Natron. Ein saures Bad brennt.
 checks-fizz-unknown = { $name } steht nicht in der Tabelle. Die Wirkung im Sprudel ist nicht gerechnet.
 checks-fizz-unknown-why = Jede Säure und jedes Carbonat geht bei einem anderen Gewicht auf.
@@ -243,7 +215,6 @@ checks-sealed-open = Sprudelstücke nie dicht einschließen: Folie oder Papier, 
 checks-sealed-why = Feuchte setzt Gas frei, und die Reaktion macht ihr eigenes Wasser. Ein dichtes Glas kann platzen.
 checks-sealed-by = Höchstens { $gas } L Gas aus der Charge. Ein Prozent davon sind { $part } L
 checks-sealed-do = In Folie oder Papier einpacken, das Gas herauslässt. Jeden Deckel locker lassen.
-checks-sealed-source = molares Gasvolumen bei { -at-25 }. Gläser mit fertiger Mischung platzten, Rückruf 2009 (aus zweiter Hand)
 checks-in-fizz-baking-powder = { $name } enthält Säure und Stärke: kein reines Natron.
 checks-why-in-fizz-baking-powder = Es sprudelt von selbst, und weniger. In der Bilanz ist es nicht gezählt.
 checks-do-in-fizz-baking-powder = Natron nehmen, oder weglassen.
@@ -260,7 +231,6 @@ checks-unpreserved = Nichts konserviert diesen Teil. Er enthält { $names }.
 checks-unpreserved-why = Keime wachsen, wo Wasser und Nahrung sind. Man sieht es nicht immer.
 checks-unpreserved-by = { $share } % des Teils
 checks-unpreserved-do = Beim Lieferanten nach einem Konservierer fragen, der zum pH passt, und prüfen lassen. Oder das Wasser weglassen.
-checks-unpreserved-source = ISO 29621:2017 nennt Zeichen für geringes Risiko (aus zweiter Hand): kein Wasser, Alkohol über 20 %, pH unter 3 oder über 10
 checks-largest-share = { $share } des Teils, der am meisten enthält
 checks-trait-borate = { $name } ist ein Borat: in der EU in Kosmetik verboten.
 checks-why-trait-borate = Es kann die Fruchtbarkeit und das Ungeborene schädigen.
@@ -295,7 +265,6 @@ checks-colour-use-do = Nach einer Farbe für alle Zwecke fragen, wenn dort verka
 checks-listed-in = 21 CFR { $section }, Jahresausgabe 2015: heutige prüfen
 checks-alcohol-water-why = { $strength } Vol.-% enthalten { $water } Wasser nach Gewicht. Wasser startet das Sprudeln.
 checks-alcohol-strength-why = Der Rest der Stärke eines Alkohols ist Wasser. Wasser startet das Sprudeln.
-checks-alcohol-water-source = 70 Vol.-% sind 62,8 Massen-% (aus zweiter Hand); 91 % und 99 % aus dem Gedächtnis
 checks-crystal-water = { $name } enthält { $share } Wasser in den Kristallen.
 checks-crystal-water-why = Wärme setzt dieses Wasser frei, und es startet das Sprudeln.
 checks-crystal-water-do = Die Mischung kühl und trocken halten. Oder ein Salz ohne Wasser nehmen.

@@ -6,7 +6,6 @@ checks-dew-point = Dew point { $dew }, at { $temperature } and { $humidity } %.
 checks-dew-point-why = Water settles on whatever is colder: a chilled part, a cold tray, a cold wrap.
 checks-dew-point-by = { $mass } of water in a cubic metre of air
 checks-dew-point-do = Let every part warm to the room, covered. Then dry, join or wrap it.
-checks-dew-point-source = Magnus form, J. Appl. Meteorol. 35 (1996) 601
 checks-damp-fizz-stop = The air is too damp to dry a fizzing part well.
 checks-damp-fizz = Damp air for a fizzing part. It dries slowly and may begin to react.
 checks-damp-fizz-why = Citric acid alone took up water at 69.9 %, bicarbonate alone between 76 and 88 %. A mixture does so sooner. No figure for a mixture was found. This check warns from { $share } %, below the published figures.
@@ -19,8 +18,6 @@ checks-dry-for-fizz-do = Dry in the open, and wrap once dry.
 checks-damp-soap = Soap parts are likely to sweat in this air.
 checks-damp-soap-why = Glycerol takes up water at any ordinary humidity. No limit is published. This one is the check's own.
 checks-damp-soap-do = Wrap each piece as soon as it is cool.
-checks-damp-soap-source = ASTM D5032 (glycerol and humidity); the level is a design inference
-checks-damp-fizz-source = J. Pharm. Sci. 98 (2009) 1744; Int. J. Pharm. 166 (1998) 167; J. Phys. Chem. B 110 (2006) 10190
 
 ## A piece like food
 
@@ -30,7 +27,6 @@ checks-like-food-do = Change the look or the wrap. Say on the label that it is n
 checks-like-food-unknown = Could the piece be taken for something to eat? The recipe does not say.
 checks-like-food-unknown-why = A bath piece that looks like a cake or a sweet is a risk.
 checks-like-food-unknown-do = Say yes or no in the recipe.
-checks-like-food-source = Regulation (EU) 2023/988 Art. 6(1)(f) (second-hand)
 
 ## Colours
 
@@ -42,25 +38,19 @@ checks-colour = { $kind ->
 }
 checks-colour-why-lake = In the piece it colours by its particles and does not bleed. In the water it stays as fine specks, and can mark tub and cloth. Where US rules apply, each batch of it is certified.
 checks-colour-do-lake = Wet it well, and keep the lot's certificate. Write the lot number down with the batch.
-checks-colour-source-lake = 21 CFR 82.51 and 82.2051, provisional and not for the eye area (81.1); the marks are common practice
 checks-colour-why-dye = In the piece it bleeds into the part beside it. In the water it colours all of it, and may stain tub and skin. Where US rules apply, each batch of it is certified.
 checks-colour-do-dye = Try it in a white tub, and keep the lot's certificate. Write the lot number down with the batch.
-checks-colour-source-dye = 21 CFR Part 74; the stains are common practice
 checks-colour-why-mica = In the piece it shimmers and does not bleed. In the water it does not dissolve: without a solubiliser it leaves a ring. Where US rules apply, mica needs no batch certificate.
 checks-colour-do-mica = Check that its own coating or colour needs none either. Write the lot number down with the batch.
-checks-colour-source-mica = 21 CFR 73.2496; the ring is common practice
 checks-colour-why-pigment = In the piece it gives an even, flat colour and does not bleed. In the water it does not dissolve. It can leave a ring in the tub.
 checks-colour-do-pigment = Ask the supplier: is this grade meant for cosmetics, and where may it be used?
-checks-colour-source-pigment = common practice
 
 ## Fizz
 
 checks-citric-form = Is the citric acid anhydrous or the monohydrate? The recipe does not say.
 checks-citric-form-why = The monohydrate holds 8.6 % water, so the same weight fizzes less.
 checks-citric-form-do = Read the bag, and set the form of the ingredient.
-checks-citric-form-source = molar masses 192.12 and 210.14 g/mol, from CIAAW atomic weights
 checks-fizz-balance-do = Nothing, if that is what you meant.
-checks-fizz-balance-source = molar masses from CIAAW atomic weights. Weak last protons (citric: pK 6.40) make the gas an upper bound
 checks-citric-form-by = { $anhydrous } if anhydrous; { $monohydrate } if monohydrate
 checks-fizz-left-nothing = nothing left over
 checks-fizz-left = { $of ->
@@ -89,7 +79,6 @@ checks-fragrance-together = { $names } are each below their own limit, but not t
 checks-fragrance-together-why = Where the same material limits both, their shares of it add up.
 checks-fragrance-together-by = { $share } % of one limit between them
 checks-fragrance-together-do = Ask the suppliers whether the same material sets both limits, or use less.
-checks-fragrance-together-source = IFRA limits are for the finished product; adding the shares is the careful reading
 checks-stays-on = Does the product stay on the skin, or is it rinsed off? The recipe does not say.
 checks-stays-on-why = The share above which a label names an allergen differs tenfold.
 checks-stays-on-do = Say in the recipe whether it stays on. Until then the stricter share is used.
@@ -105,7 +94,6 @@ checks-fragrance-warm = { $name } goes into a melt of { $reached }. Its own shee
 checks-fragrance-warm-do = Add a wait for the melt to cool, or end the melt sooner.
 checks-fragrance-share-source = the limit you copied from its IFRA certificate, category { $category }
 checks-fragrance-share-source-unnamed = the limit you copied from its IFRA certificate, category not named
-checks-allergen-source = Regulation (EC) 1223/2009 Annex III, strictly greater (second-hand)
 checks-allergen-why = { $product ->
     [rinsed] Above { $share } a label names it, in a product that is rinsed off.
     [stays] Above { $share } a label names it, in a product that stays on.
@@ -123,7 +111,6 @@ checks-base-end-unknown = The recipe does not say how warm { $name } gets.
 checks-base-limit-unknown-why = Past its limit a base dries out, yellows and turns rubbery. The limit differs from base to base.
 checks-base-limit-unknown-do = Copy the limit from the base's own sheet.
 checks-base-end-unknown-do = Give the melt its end temperature.
-checks-base-limit-unknown-source = no published standard value was found; the base's own sheet rules
 checks-base-too-warm = { $name } is taken to { $reached }. Its own sheet allows { $most }.
 checks-base-too-warm-why = Past its limit a base dries out, yellows and turns rubbery.
 checks-base-too-warm-do = Lower the end temperature of the melt.
@@ -142,7 +129,6 @@ checks-water-bath-do = Add a step that wipes the outside and the foot dry, or ma
 checks-alcohol = Alcohol is out in { $sprays }. Nothing keeps it apart from { $melts }.
 checks-alcohol-why = Alcohol vapour lights easily: the flash point of 2-propanol is near { -at-12 }.
 checks-alcohol-do = Heaters off and a window open before you spray. Or put one after the other.
-checks-alcohol-source = IEC 60079-20-1:2010; local fire codes apply
 checks-melted-early = “{ $title }” may come before “{ $weighing }”, which weighs what it melts.
 checks-melted-early-why = The bench goes by the order of the steps.
 checks-melted-early-do = Move the melt behind it, or say that it comes after.
@@ -167,7 +153,6 @@ checks-sums-do = Check the mass of a piece, the spares and what stays behind.
 checks-too-small = { $mass } is too little for any scale of the kit: { $name }.
 checks-too-small-why = { $least } or more is needed on { $scale }, to weigh to { $share }.
 checks-too-small-do = Make a larger batch, use a finer scale, or weigh it mixed into something.
-checks-too-small-source = USP <41> (2019): a reading is uncertain by at least 0.41 of a division (second-hand)
 checks-no-density = { $name } has no density, so it stays in spoons.
 checks-no-density-why = A spoon of the same thing varies more than a weight does.
 checks-no-density-do = Give its density, with a source, to have it weighed.
@@ -175,7 +160,6 @@ checks-drops = { $name } is counted in drops.
 checks-drops-why = A drop is 0.05 ml by convention only. Real droppers differ.
 checks-drops-by = 15 % either way even from a calibrated dropper
 checks-drops-do = Weigh it where the amount matters.
-checks-drops-source = UCUM v2.2 [drp]; USP 32 <1101>
 checks-spoons = { $written } of { $name }: { $low } loose, { $high } tapped down.
 checks-spoons-why = A spoon of powder holds what it is filled with. The loose figure is used.
 checks-spoons-by = { $share } more when tapped
@@ -184,7 +168,6 @@ checks-by-volume = { $name } is measured by volume.
 checks-by-volume-why = A spoon of powder holds more when it is tapped down.
 checks-by-volume-by = 58 % more for bicarbonate, as one published case
 checks-by-volume-do = Write the line as a weight. Or give the tapped density to see the range.
-checks-by-volume-source = excipients handbook (second-hand): bicarbonate 0.869 loose, 1.369 g/mL tapped
 checks-unknown = What is { $name }? The recipe does not say what kind of ingredient it is.
 checks-unknown-why = Rules go by kind: fizz, fragrance, colour, soap base, alcohol. This one is passed by.
 checks-unknown-do = Choose its kind in the recipe, “other” where none fits.
@@ -207,10 +190,8 @@ checks-no-wait-press-why = A pressed part must dry before it is handled or wrapp
 checks-no-wait-do = Add a wait: earliest and usual time, and how to tell it is over.
 checks-unwrapped-soap = There is a soap part, and no step wraps it.
 checks-unwrapped-soap-why = The glycerol in a soap base takes up water at any ordinary humidity. The piece sweats.
-checks-unwrapped-soap-source = ASTM D5032 (glycerol and humidity); the advice is a design inference
 checks-unwrapped-fizz = There is a fizzing part, and no step wraps it.
 checks-unwrapped-fizz-why = It draws water from the air and reacts. It swells, cracks and loses its fizz.
-checks-unwrapped-fizz-source = Int. J. Pharm. 166 (1998) 167 for bicarbonate alone; a mixture takes up water sooner
 checks-whipped-alone = { $name } is a whipped base alone. It never hardens.
 checks-whipped-alone-why = It dents in the hand and dries out in the air. It must be wrapped.
 checks-whipped-alone-do = Leave room in the wrap, or fold in melted soap base for hold.
@@ -228,15 +209,6 @@ checks-place-piece = the whole piece
 
 ## Where a rule comes from
 
-checks-source-flash-point = the supplier's sheet (flash point); common practice
-checks-source-sheet-as-entered = the supplier's sheet, as entered
-checks-source-own-sheet = its own sheet, as entered
-checks-source-excipients = excipients handbook (second-hand)
-checks-source-this-check = how this check works
-checks-source-recipe-times = the recipe's own times
-checks-source-the-bench = how the bench works
-checks-source-common-practice = common practice
-checks-source-ifra = IFRA Standards, 51st Amendment (2023). Fizzing bath pieces and bar soap are in category 9 (second-hand)
 checks-fizz-balance-sour-do = Use less acid or more bicarbonate. A sour bath stings.
 checks-fizz-unknown = { $name } is not in the table. What it does in the fizz is not worked out.
 checks-fizz-unknown-why = Each acid and each carbonate balances at another weight.
@@ -246,7 +218,6 @@ checks-sealed-open = Never shut a fizzing piece in tight: film or paper, no clos
 checks-sealed-why = Damp sets gas free, and the reaction makes its own water. A shut jar can burst.
 checks-sealed-by = At most { $gas } L of gas from the batch. One per cent of it is { $part } L
 checks-sealed-do = Wrap in film or paper that lets gas out. Leave any lid loose.
-checks-sealed-source = molar gas volume at { -at-25 }. Jars of mixed powder burst and were recalled in 2009 (second-hand)
 checks-in-fizz-baking-powder = { $name } holds acid and starch: it is not pure bicarbonate.
 checks-why-in-fizz-baking-powder = It fizzes by itself, and less. It is not counted in the balance.
 checks-do-in-fizz-baking-powder = Use sodium bicarbonate, or leave it out.
@@ -263,7 +234,6 @@ checks-unpreserved = Nothing preserves this part. It holds { $names }.
 checks-unpreserved-why = Microbes grow where there is water and food for them. It may not show.
 checks-unpreserved-by = { $share } % of the part
 checks-unpreserved-do = Ask your supplier for a preservative that fits its pH, and have it tested. Or leave the water out.
-checks-unpreserved-source = ISO 29621:2017 lists what makes a product low-risk (second-hand): no water, alcohol over 20 %, pH under 3 or over 10
 checks-largest-share = { $share } of the part that holds most of it
 checks-trait-borate = { $name } is a borate: the EU forbids it in cosmetics.
 checks-why-trait-borate = It may harm fertility and the unborn child.
@@ -298,7 +268,6 @@ checks-colour-use-do = Ask for a colour listed for general use, where it is sold
 checks-listed-in = 21 CFR { $section }, annual edition 2015: check today’s
 checks-alcohol-water-why = { $strength } % by volume holds { $water } water by weight. Water starts the fizz.
 checks-alcohol-strength-why = The rest of an alcohol’s strength is water. Water starts the fizz.
-checks-alcohol-water-source = 70 % by volume is 62.8 % by mass (second-hand); 91 % and 99 % from memory
 checks-crystal-water = { $name } holds { $share } water in its crystals.
 checks-crystal-water-why = Warmth lets that water go, and it starts the fizz.
 checks-crystal-water-do = Keep the mix cool and dry. Or use a salt with no water in it.

@@ -1,0 +1,236 @@
+"""The table of the check's rules, walked: each has a source with its date, an example that fires it, one that does not.
+
+A new rule is a row of bench/checks/rules.json, a `finding(…)` of that id, and its two examples here.
+"""
+
+from __future__ import annotations
+
+import ast
+from pathlib import Path
+
+import pytest
+from checking import (
+    ACID,
+    BICARBONATE,
+    DRY_DAY,
+    FRAGRANCE,
+    SOAP,
+    WRAP,
+    do,
+    fizz_with_butter,
+    make,
+    melt,
+    pieces,
+    topped,
+    wait,
+    weigh,
+)
+from workshop import make_kit
+
+import bench
+from bench import check_recipe, read_recipe, words
+from bench.checks.finding import rule_table
+from bench.sources import cited, sources
+
+PLAIN = make("100 g", facts=[{"kind": "other"}], looks_like_food=False, stays_on=False)
+FIZZ = (BICARBONATE, ACID)
+BASE = {"kind": "soap_base", "most_c": "70"}
+WHIP = {"kind": "whipping_base"}
+DAMP_DAY = {"temperature_c": 20, "humidity": 70}
+KIT = make_kit(("5 kg", "1 g"))
+IN, WAITED = weigh("in", "l0"), wait("cool", "10 min")
+
+
+def of(*names, amounts=(), **other):
+    """A recipe of these ingredients, by what they are called."""
+    return make(*amounts or ["100 g"] * len(names), facts=[{"name": name} for name in names], **other)
+
+
+def mixed(*facts, amounts=(), **other):
+    return make(*amounts or ["100 g"] * len(facts), facts=facts, **other)
+
+
+def scented(most=None, **fragrance):
+    about = {"kind": "fragrance", **({"fragrance": fragrance} if fragrance else {})}
+    return about | ({"most_c": most} if most else {})
+
+
+def scent_into_melt(scent, *between):
+    return mixed(BASE, scent, amounts=["98 g", "2 g"], steps=[IN, melt("l0"), *between, weigh("scent", "l1")])
+
+
+def base_melted(base, **other):
+    return mixed(base, steps=[IN, melt("l0", **other)])
+
+
+def jar(says):
+    steps = [weigh("in", "l0", "l1"), {**WRAP, "says": says}]
+    return mixed(*FIZZ, steps=steps)
+
+
+def within(latest, **last):
+    window = {"from": "first", "latest": latest, "stake": "It sets."}
+    between = [] if last else [wait()]
+    return make("100 g", steps=[IN, do("first"), *between, do("last", window=window, **last)])
+
+
+def sprayed(**when):
+    spray = do("spray", hazards=["alcohol"], **when)
+    return mixed(SOAP, steps=[IN, melt("l0"), spray])
+
+
+def without_warmth():
+    document = fizz_with_butter("60")
+    for step in document["components"][0]["steps"]:
+        step.pop("to_c", None)
+    return document
+
+
+def spooned(density, kind="powder"):
+    about = {"kind": kind, "density": {"source": "made up", **density}}
+    return mixed(about, amounts=["10 ml"], measures="metric")
+
+
+def unkept(**last):
+    steps = [IN, melt("l0"), pieces("pour", "pour") | last]
+    return mixed(BASE, steps=steps)
+
+
+def with_linalool(share):
+    scent = scented(limit="2 %", allergens=[{"name": "Linalool", "share": share}])
+    return mixed({}, scent, amounts=["98 g", "2 g"], stays_on=False)
+
+
+def two_scents(grams):
+    half = scented(limit="2 %")
+    return mixed({}, half, half, amounts=[f"{100 - 2 * grams} g", f"{grams} g", f"{grams} g"])
+
+
+# By rule: what fires it, and what does not. Beside a recipe, the day's air and the kit, where the rule asks for them.
+EXAMPLES = {
+    "dew-point": ((PLAIN, DRY_DAY), PLAIN),
+    "damp-fizz": ((mixed(*FIZZ), DAMP_DAY), (mixed(*FIZZ), DRY_DAY)),
+    "dry-for-fizz": ((mixed(*FIZZ), DRY_DAY), (mixed(*FIZZ), DAMP_DAY)),
+    "damp-soap": ((mixed(SOAP), DAMP_DAY), (mixed(SOAP), DRY_DAY)),
+    "like-food": (PLAIN | {"looks_like_food": True}, PLAIN),
+    "like-food-unknown": (make("100 g"), PLAIN),
+    "colour-lake": (mixed({"kind": "lake"}), PLAIN),
+    "colour-dye": (mixed({"kind": "dye"}), PLAIN),
+    "colour-mica": (mixed({"kind": "mica"}), PLAIN),
+    "colour-pigment": (mixed({"kind": "pigment"}), PLAIN),
+    "colour-use": (
+        mixed({"kind": "mica", "inci": "Mica, CI 77288"}),
+        mixed({"kind": "mica", "inci": "Mica, CI 77891"}),
+    ),
+    "citric-form": (mixed(BICARBONATE, {"kind": "citric_acid"}), mixed(*FIZZ)),
+    "fizz-balance": (mixed(*FIZZ), mixed(BICARBONATE)),
+    "fizz-unknown": (mixed({"kind": "acid"}), mixed(*FIZZ)),
+    "fizz-sealed": (mixed(*FIZZ), mixed(BICARBONATE)),
+    "in-fizz-baking-powder": (of("Baking soda", "Baking powder"), of("Baking soda", "Citric acid")),
+    "in-fizz-alkali": (of("Washing soda", "Citric acid"), of("Baking soda", "Citric acid")),
+    "in-fizz-sulfide": (of("Baking soda", "Citric acid", "Ultramarine"), of("Ultramarine")),
+    "in-fizz-draws-water": (of("Baking soda", "Citric acid", "Glycerin"), of("Glycerin")),
+    "crystal-water": (of("Baking soda", "Epsom salt"), of("Epsom salt")),
+    "water-in-fizz": (mixed(BICARBONATE, {"kind": "water"}), mixed({}, {"kind": "water"})),
+    "alcohol-in-fizz": (of("Baking soda", "Rubbing alcohol"), of("Rubbing alcohol")),
+    "fragrance-no-weight": (
+        mixed({}, FRAGRANCE, amounts=["100 g", "1 tsp"], measures="us"),
+        mixed({}, FRAGRANCE, amounts=["99 g", "1 g"]),
+    ),
+    "fragrance-no-limit": (mixed({}, scented()), mixed({}, FRAGRANCE)),
+    "fragrance-share": (mixed({}, FRAGRANCE), mixed({}, scented())),
+    "fragrance-together": (two_scents(1.5), two_scents(1)),
+    "allergens-unlisted": (mixed({}, FRAGRANCE), with_linalool("0.5 %")),
+    "stays-on": (
+        {key: told for key, told in with_linalool("0.6 %").items() if key != "stays_on"},
+        with_linalool("0.6 %"),
+    ),
+    "allergen": (with_linalool("0.6 %"), with_linalool("0.5 %")),
+    "fragrance-heated": (
+        mixed(SOAP, FRAGRANCE, steps=[weigh("in", "l0", "l1"), melt("l0", "l1")]),
+        scent_into_melt(FRAGRANCE),
+    ),
+    "fragrance-warm-unknown": (scent_into_melt(FRAGRANCE), scent_into_melt(FRAGRANCE, WAITED)),
+    "fragrance-warm": (scent_into_melt(scented("55")), scent_into_melt(scented("60"))),
+    "base-limit-unknown": (base_melted({"kind": "soap_base"}), base_melted(BASE)),
+    "base-too-warm": (base_melted(BASE, to="71"), base_melted(BASE, to="70")),
+    "warm-fizz": (without_warmth(), fizz_with_butter("50")),
+    "water-bath": (fizz_with_butter(heater="water_bath"), fizz_with_butter()),
+    "alcohol-heater": (sprayed(after=[]), sprayed()),
+    "two-ways": (make("100 g", part_piece="1.000 g"), make("100 g", part_piece="1 g")),
+    "one-twice": (of("Baking soda", "Natron"), of("Rose mica", "Teal mica")),
+    "odd-density": (
+        mixed({"name": "Baking soda", "density": {"g_per_ml": "869", "source": "made up"}}),
+        mixed({"name": "Baking soda", "density": {"g_per_ml": "0.9", "source": "made up"}}),
+    ),
+    "sums": (make("1200 g", part_piece="100 g"), make("1000 g", part_piece="100 g")),
+    "too-small": ((make("40 g"), None, KIT), (make("41 g"), None, KIT)),
+    "no-density": (make("1 tsp", measures="metric"), make("1 g")),
+    "drops": (make("10 drops"), make("10 g")),
+    "spoons": (spooned({"g_per_ml": "0.9", "tapped_g_per_ml": "1.3"}), spooned({"g_per_ml": "0.9"})),
+    "by-volume": (spooned({"g_per_ml": "0.9"}), spooned({"g_per_ml": "0.9"}, kind="oil")),
+    "unknown-kind": (make("100 g"), PLAIN),
+    "unpreserved": (of("Rose water", "Sweet almond oil"), of("Sweet almond oil")),
+    "trait-borate": (of("Borax"), PLAIN),
+    "trait-microplastic": (of("PET glitter"), PLAIN),
+    "trait-food-colour": (of("Liquid food colouring"), PLAIN),
+    "trait-airways": (of("Menthol crystals"), PLAIN),
+    "window-wait": (within("59 min"), within("60 min")),
+    "window-hands": (within("5 min", hands="6 min"), within("6 min", hands="6 min")),
+    "unkept": (unkept(), unkept(window={"latest": "5 min", "stake": "It sets."})),
+    "no-wait": (mixed({}, steps=[IN, pieces("pour", "pour")]), mixed({}, steps=[IN, pieces("pour", "pour"), WAITED])),
+    "unwrapped-soap": (mixed(SOAP), mixed(SOAP, steps=[IN, WRAP])),
+    "unwrapped-fizz": (mixed(*FIZZ), mixed(*FIZZ, steps=[weigh("in", "l0", "l1"), WRAP])),
+    "whipped-alone": (mixed(WHIP), mixed(WHIP, SOAP)),
+    "heavy-embed": (topped("21 g"), topped("20 g")),
+    "unasked": (make("100 g", "to texture", steps=[IN]), make("100 g", steps=[IN])),
+    "melted-early": (make("98 g", steps=[melt("l0"), IN]), make("98 g", steps=[IN, melt("l0")])),
+}  # fmt: skip
+
+
+def rules_of(example):
+    """As of a kept recipe, which alone may hold what is asked about today."""
+    document, *other = example if isinstance(example, tuple) else (example,)
+    return {each["rule"] for each in check_recipe(read_recipe(document, kept=True), *other)}
+
+
+def test_the_examples_are_of_the_rules_there_are():
+    assert list(EXAMPLES) == list(rule_table())
+
+
+@pytest.mark.parametrize("rule", EXAMPLES)
+def test_a_rule_fires_where_it_should_and_is_silent_where_it_should(rule):
+    fires, silent = EXAMPLES[rule]
+
+    assert rule in rules_of(fires)
+    assert rule not in rules_of(silent)
+
+
+def test_every_finding_is_by_a_rule_of_the_table_and_every_rule_has_one():
+    """Read from the source: the first argument of each `finding(…)`, "in-fizz-{code}" standing for all that begin so."""
+    named, beginnings = set(), set()
+    for path in (Path(bench.__file__).parent / "checks").glob("*.py"):
+        for call in ast.walk(ast.parse(path.read_text("utf-8"))):
+            if isinstance(call, ast.Call) and ast.unparse(call.func) in ("finding", "_poured"):
+                rule = call.args[0]
+                if isinstance(rule, ast.JoinedStr):
+                    beginnings.add(ast.literal_eval(rule.values[0]))
+                elif isinstance(rule, ast.Constant):
+                    named.add(rule.value)
+    table = set(rule_table())
+    assert named <= table
+    assert all(any(rule.startswith(each) for rule in table) for each in beginnings)
+    assert {rule for rule in table - named if not rule.startswith(tuple(beginnings))} == set()
+
+
+def test_every_source_has_words_and_says_of_what_date_its_text_is_and_how_it_was_read():
+    """What is read has a date, "unknown" where it says none; what is not read has none. No words without a row."""
+    for id_, source in sources().items():
+        assert bool(source["dated"]) is (source["read"] in ("text", "second-hand")), id_
+        for tag in words.languages():
+            with words.speaking(tag):
+                assert cited(id_)["source"]
+    assert {each["source"] for each in rule_table().values()} <= set(sources())
+    catalogue = (Path(bench.__file__).parent / "words/en/sources.ftl").read_text("utf-8")
+    said = {line.split(" = ")[0].removeprefix("sources-") for line in catalogue.splitlines() if " = " in line}
+    assert said == set(sources())
